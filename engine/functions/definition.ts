@@ -1,0 +1,67 @@
+// A function that formulas may call: its signature (language/signature.ts) with a body. The body says in which lane it
+// runs; the recalculation makes kernels of it. Bodies are pure: no clock, no random, no table is seen.
+
+import type { Signature } from '../language/signature.ts';
+import type { CellError, Scalar } from '../values/error.ts';
+
+/** What a not-a-number result of a numeric body stands for. */
+export type Undefined = 'blank' | CellError;
+
+/** Numbers of one column, blanks and errors already dealt with: `values[0..count)`. */
+export type FoldNumbers = (values: Float64Array, count: number) => number;
+
+export interface Fold {
+  readonly fold: FoldNumbers;
+  /**
+   * What is counted in: 'numbers' skips blanks (SUM), 'filled' counts every value that isn't blank whatever its type
+   * (COUNTA), 'blanks' counts blanks (COUNTBLANK), 'errors pass' lets errors be skipped (COUNT).
+   */
+  readonly takes: 'numbers' | 'filled' | 'blanks' | 'numbers only';
+  /** What a not-a-number result means (MIN of nothing is blank; AVERAGE of nothing divides by zero). */
+  readonly undefinedMeans: Undefined;
+}
+
+export type Body =
+  /**
+   * All arguments numbers in their parameter's unit (dates as civil days, yes/no as 1/0); any blank makes blank, any error
+   * passes on, before the body is called. Left-out optional arguments come as NaN. The fast lane: keep it free of allocation.
+   */
+  | { readonly lane: 'numeric'; readonly compute: (...args: number[]) => number; readonly undefinedMeans: Undefined }
+  /**
+   * One row's values. `blanks: 'pass'`: any blank argument (not one left out) makes blank before the call. 'given': blanks
+   * come as null. Errors pass on unless `errors: 'given'` (ISERROR, IFERROR). Left-out arguments come as null.
+   */
+  | {
+      readonly lane: 'scalar';
+      readonly compute: (args: readonly Scalar[]) => Scalar;
+      readonly blanks: 'pass' | 'given';
+      readonly errors?: 'given';
+    }
+  /** SUM, MAX: every argument's values, whole columns included, blanks skipped, folded to one. */
+  | { readonly lane: 'fold'; readonly fold: Fold }
+  /** SUMIF and SUMIFS: a fold over the rows that meet conditions. The planner finds the roles by the parameter patterns. */
+  | { readonly lane: 'conditional fold'; readonly fold: Fold }
+  /**
+   * Whole columns as lists and scalars as they are: MATCH, PERCENTILE, SUMPRODUCT, FORECAST. A column argument comes as an
+   * array of Scalars with one entry per row, in row order, blanks as null.
+   */
+  | { readonly lane: 'columns'; readonly compute: (args: readonly (Scalar | readonly Scalar[])[]) => Scalar }
+  /**
+   * Rows of another table that meet conditions, with their columns: COVERCOST(needed; Packs[Seeds]; Packs[Price];
+   * Packs[Variety]; [Variety]). Scalars first, then value columns, then pairs of (column, condition): `valueColumns` says
+   * how many of the column parameters are values. `columns[k][i]` is value column k of the i-th matching row.
+   */
+  | {
+      readonly lane: 'matching rows';
+      readonly valueColumns: number;
+      readonly compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Scalar;
+    }
+  /** Made by the planner itself, because only some of its arguments count: IF, IFS, SWITCH, IFERROR, IFNA, CHOOSE, AND, OR, TODAY, ROWS, COLUMNS, XLOOKUP. */
+  | { readonly lane: 'form' };
+
+/** Numeric results come back in this unit ('h', 'g', ...); canonical where absent. */
+export interface FunctionDefinition {
+  readonly signature: Signature;
+  readonly body: Body;
+  readonly resultUnit?: string;
+}

@@ -1,0 +1,51 @@
+// The typed tree: what the checker makes of a formula once every name is found, every type known and every unit turned
+// into canonical numbers. The recalculation plans its kernels from this tree and never looks at text again.
+
+import type { Scalar } from '../values/error.ts';
+import type { ValueType } from '../values/type.ts';
+import type { Signature } from './signature.ts';
+import type { BinaryOperator, Span } from './tree.ts';
+
+export type Comparison = '=' | '<>' | '<' | '<=' | '>' | '>=';
+
+export type Typed = Span & { readonly type: ValueType } & (
+    | { readonly node: 'constant'; readonly value: Scalar }
+    /** Nothing: IF without otherwise, an empty argument. Its type is the one it stands in for. */
+    | { readonly node: 'blank' }
+    /** TODAY(): an input of the workbook. */
+    | { readonly node: 'today' }
+    /** This row's cell; `links` are followed first, each a link column of the table reached so far. */
+    | { readonly node: 'cell'; readonly links: readonly string[]; readonly table: string; readonly column: string }
+    /** The one row of a one-row table. */
+    | { readonly node: 'single'; readonly table: string; readonly column: string }
+    /** A whole column; only as an argument of a function that takes one. */
+    | { readonly node: 'column'; readonly table: string; readonly column: string }
+    | { readonly node: 'table'; readonly table: string }
+    | { readonly node: 'negate'; readonly operand: Typed }
+    | { readonly node: 'binary'; readonly operator: BinaryOperator; readonly left: Typed; readonly right: Typed }
+    /** The key text of a link, where a link meets text. */
+    | { readonly node: 'key'; readonly operand: Typed }
+    /** A condition on a column. */
+    | { readonly node: 'condition'; readonly comparison: Comparison; readonly value: Typed }
+    /** `name` is the signature's; args are in parameter order, blank nodes where left out in the middle. */
+    | { readonly node: 'call'; readonly signature: Signature; readonly args: readonly Typed[] }
+  );
+
+/** What the checker needs to know of the workbook. */
+export interface Catalog {
+  readonly tables: readonly TableShape[];
+}
+
+export interface TableShape {
+  readonly name: string;
+  readonly oneRow: boolean;
+  /** The column whose text names a row; links are typed and shown by it. */
+  readonly key: string | undefined;
+  readonly columns: readonly ColumnShape[];
+}
+
+export interface ColumnShape {
+  readonly name: string;
+  /** undefined while its own formula doesn't check: what uses it can't be checked either, and says which. */
+  readonly type: ValueType | undefined;
+}

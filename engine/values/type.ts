@@ -1,0 +1,53 @@
+// Column types. A quantity is a number with a dimension and a unit to show it in; date and time span, temperature and
+// temperature difference are point and difference and never mix. Used by the checker, the sheets and the faces.
+
+import { type Dimension, isPlain, nameOfDimension, sameDimension } from '../units/dimension.ts';
+import type { Unit } from '../units/unit.ts';
+
+export type ValueType =
+  /** A quantity; a plain number has dimension NONE and unit ONE, '%' or a counting word. */
+  | { readonly kind: 'number'; readonly dimension: Dimension; readonly unit: Unit }
+  /** A temperature on its scale; canonical in K. Their difference is a number of dimension WARMTH. */
+  | { readonly kind: 'temperature'; readonly unit: Unit }
+  | { readonly kind: 'date' }
+  | { readonly kind: 'text' }
+  | { readonly kind: 'yesno' }
+  | { readonly kind: 'choice'; readonly options: readonly string[] }
+  /** A row of another table, shown by its key. */
+  | { readonly kind: 'link'; readonly table: string };
+
+export const TEXT: ValueType = { kind: 'text' };
+export const DATE: ValueType = { kind: 'date' };
+export const YESNO: ValueType = { kind: 'yesno' };
+
+/** 'a length', 'a date', 'a row of Varieties': for sentences about types. */
+export function nameOfType(type: ValueType): string {
+  switch (type.kind) {
+    case 'number':
+      return nameOfDimension(type.dimension);
+    case 'temperature':
+      return 'a temperature';
+    case 'date':
+      return 'a date';
+    case 'text':
+      return 'text';
+    case 'yesno':
+      return 'yes or no';
+    case 'choice':
+      return `one of ${type.options.join(', ')}`;
+    case 'link':
+      return `a row of ${type.table}`;
+  }
+}
+
+/** Whether values of `given` may stand where `wanted` is wanted: same kind and dimension; choice and text are one. */
+export function fits(wanted: ValueType, given: ValueType): boolean {
+  if (wanted.kind === 'number') return given.kind === 'number' && sameDimension(wanted.dimension, given.dimension);
+  if (wanted.kind === 'link') return given.kind === 'link' && given.table === wanted.table;
+  if (wanted.kind === 'text' || wanted.kind === 'choice') return given.kind === 'text' || given.kind === 'choice';
+  return wanted.kind === given.kind;
+}
+
+export function isPlainNumber(type: ValueType): boolean {
+  return type.kind === 'number' && isPlain(type.dimension);
+}
