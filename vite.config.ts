@@ -1,0 +1,58 @@
+// Builds and serves the browser workbook: sources in ui/browser, the built page in dist. Sets the page's content
+// security policy, which forbids code made from text, inline scripts and every address but the page's own. Vite, the
+// start command and the browser tests read this file.
+
+import { defineConfig, type Plugin } from 'vite';
+
+// The grid writes <style> elements into the page and puts this word on them (its option styleNonce; the page tells it
+// in <meta property="csp-nonce">). A page without a server of its own cannot make a new word for each visit, so this
+// one is no secret: it admits style elements that carry it, never a script and never a style attribute in markup.
+const styleNonce = 'dibble-styles';
+
+const policy = [
+  "default-src 'self'",
+  "script-src 'self'",
+  `style-src 'self' 'nonce-${styleNonce}'`,
+  // The grid's icons are pictures inside its style sheet.
+  "img-src 'self' data:",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+const securityPolicy: Plugin = {
+  name: 'security-policy',
+  transformIndexHtml: () => [
+    { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content: policy }, injectTo: 'head-prepend' },
+    { tag: 'meta', attrs: { property: 'csp-nonce', nonce: styleNonce }, injectTo: 'head-prepend' },
+  ],
+};
+
+export default defineConfig({
+  root: 'ui/browser',
+  // Relative addresses: the built folder works wherever it is put.
+  base: './',
+  plugins: [securityPolicy],
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  build: {
+    outDir: '../../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    // Nothing is turned into a data: address, which the policy would refuse for a script or a font.
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 2_000,
+  },
+  server: { host: '127.0.0.1' },
+  preview: {
+    host: '127.0.0.1',
+    port: 4173,
+    headers: {
+      'Content-Security-Policy': `${policy}; frame-ancestors 'none'`,
+      'X-Content-Type-Options': 'nosniff',
+      'Referrer-Policy': 'no-referrer',
+    },
+  },
+});
