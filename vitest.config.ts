@@ -1,6 +1,31 @@
+// Two groups of tests: the engine's and the house's own run in plain Node; the browser journeys drive the system's
+// Chromium against the built page, which is built and served once, and only when one of them is to run.
+
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
-// Tests run in plain Node; the browser journeys start their own server and drive the system's Chromium.
 export default defineConfig({
-  test: { include: ['tests/**/*.test.ts'], testTimeout: 60_000, hookTimeout: 120_000 },
+  test: {
+    maxWorkers: Math.max(2, availableParallelism() - 1),
+    projects: [
+      {
+        test: {
+          name: 'engine',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/serve.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
 });

@@ -1,0 +1,109 @@
+// Opens the built workbook in the system's Chromium and listens for what must not happen: errors on the console or in
+// the page, anything the content security policy blocked, and requests to the network. Browser tests call this file;
+// each opening has storage of its own, so no test sees another's working copy.
+
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { afterAll, inject } from 'vitest';
+import { chromiumPath } from '../../ui/set-up.mjs';
+
+export interface Opening {
+  readonly width?: number;
+  readonly height?: number;
+  readonly colorScheme?: 'light' | 'dark';
+}
+
+export interface OpenedWorkbook {
+  readonly page: Page;
+  /** Console errors and warnings, uncaught errors and blocked loads so far, each a line. */
+  readonly problems: readonly string[];
+  /** Every address asked for so far that is not the page's own origin. */
+  readonly requestsElsewhere: readonly string[];
+  /** Every address asked for since the page had loaded, its own origin too. */
+  readonly requestsAfterLoad: readonly string[];
+  /** Closes the page with its storage. What a test leaves open is closed after its file. */
+  readonly close: () => Promise<void>;
+}
+
+const quiet = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+let launched: Promise<Browser> | undefined;
+
+afterAll(async () => {
+  const browser = await launched;
+  launched = undefined;
+  await browser?.close();
+});
+
+/** Where the built workbook is served during this run. */
+export function workbookAddress(): string {
+  return inject('workbookAddress');
+}
+
+/** A fresh visit to the workbook: a 1280 by 800 window in light colours unless told otherwise. */
+export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkbook> {
+  const browser = await launch();
+  const context = await browser.newContext({
+    viewport: { width: opening.width ?? 1280, height: opening.height ?? 800 },
+    colorScheme: opening.colorScheme ?? 'light',
+    locale: 'en-US',
+    timezoneId: 'UTC',
+  });
+  const page = await context.newPage();
+  const heard = await listen(context, page);
+  await page.goto(workbookAddress(), { waitUntil: 'networkidle' });
+  heard.pageHasLoaded();
+  return { page, ...heard.lists, close: () => context.close() };
+}
+
+function launch(): Promise<Browser> {
+  const executablePath = chromiumPath();
+  if (executablePath === undefined) throw new Error('There is no Chromium: npm test installs one or says how to.');
+  launched ??= chromium.launch({ executablePath, args: quiet });
+  return launched;
+}
+
+async function listen(context: BrowserContext, page: Page) {
+  const origin = new URL(workbookAddress()).origin;
+  const problems: string[] = [];
+  const requestsElsewhere: string[] = [];
+  const requestsAfterLoad: string[] = [];
+  let loaded = false;
+
+  const request = (address: string): void => {
+    const { protocol, origin: asked } = new URL(address);
+    // A blob: or data: address is the page's own memory, not the network.
+    if (protocol === 'blob:' || protocol === 'data:') return;
+    if (asked !== origin) requestsElsewhere.push(address);
+    if (loaded) requestsAfterLoad.push(address);
+  };
+  context.on('request', (made) => request(made.url()));
+  page.on('websocket', (socket) => request(socket.url()));
+  page.on('pageerror', (error) => problems.push(`uncaught: ${error.message}`));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') {
+      problems.push(`console ${message.type()}: ${message.text()}`);
+    }
+  });
+  // Most blocked loads reach the console as well, but not those that the page's code handles.
+  await page.exposeFunction('tellBlocked', (what: string) => problems.push(`blocked by the policy: ${what}`));
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      const tell: unknown = Reflect.get(globalThis, 'tellBlocked');
+      if (typeof tell === 'function') tell(`${event.effectiveDirective} ${event.blockedURI} ${event.sourceFile}`);
+    });
+  });
+  return {
+    lists: { problems, requestsElsewhere, requestsAfterLoad },
+    pageHasLoaded: () => {
+      loaded = true;
+    },
+  };
+}

@@ -1,0 +1,27 @@
+// Builds the page as `npm start` does, into a folder of this run's own, and serves it on a free port for as long as the
+// browser tests run. vitest calls this once before them; tests learn the address through the harness.
+
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build, preview } from 'vite';
+import type { TestProject } from 'vitest/node';
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    workbookAddress: string;
+  }
+}
+
+export default async function serve(project: TestProject): Promise<() => Promise<void>> {
+  const folder = await mkdtemp(join(tmpdir(), 'dibble-page-'));
+  await build({ logLevel: 'warn', build: { outDir: folder, emptyOutDir: true } });
+  const server = await preview({ logLevel: 'warn', preview: { port: 0 }, build: { outDir: folder } });
+  const address = server.resolvedUrls?.local[0];
+  if (address === undefined) throw new Error('The built page is not being served: vite gave no address.');
+  project.provide('workbookAddress', address);
+  return async () => {
+    await server.close();
+    await rm(folder, { recursive: true, force: true });
+  };
+}
