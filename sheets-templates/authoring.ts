@@ -1,0 +1,112 @@
+// How the built-in sheets are written: short makers for columns, types and unit pairs, so that a sheet reads as a list
+// of the things it holds. Every file in sheets-templates/ may call it; it calls nothing and knows no sheet.
+
+import type { ColumnDeclaration, TypeDeclaration, UnitPair } from '../engine/index.ts';
+
+/** A column without its group; `group` adds it. */
+export type UngroupedColumn = Omit<ColumnDeclaration, 'group'>;
+
+/** What a column may say besides its name, type and formula. `least` and `most` are in the SI unit of the pair. */
+export interface ColumnDetails {
+  readonly note?: string;
+  readonly decimals?: number;
+  readonly least?: number;
+  readonly most?: number;
+  readonly required?: boolean;
+}
+
+function make(
+  role: ColumnDeclaration['role'],
+  name: string,
+  type: TypeDeclaration,
+  formula: string,
+  details: ColumnDetails,
+): UngroupedColumn {
+  const { note = '', ...limits } = details;
+  return { name, type, note, role, formula, ...limits };
+}
+
+/** A column that a person fills. */
+export function entered(name: string, type: TypeDeclaration, details: ColumnDetails = {}): UngroupedColumn {
+  return make('entered', name, type, '', details);
+}
+
+/** A column that its formula fills; a hand-typed override shows as one. */
+export function computed(
+  name: string,
+  type: TypeDeclaration,
+  formula: string,
+  details: ColumnDetails = {},
+): UngroupedColumn {
+  return make('computed', name, type, formula, details);
+}
+
+/** A column that a person fills, and whose formula stands in where they don't. */
+export function withDefault(
+  name: string,
+  type: TypeDeclaration,
+  formula: string,
+  details: ColumnDetails = {},
+): UngroupedColumn {
+  return make('default', name, type, formula, details);
+}
+
+/** The columns that answer one question of the sheet, in order. Spread into a sheet's `columns`. */
+export function group(question: string, ...columns: readonly UngroupedColumn[]): readonly ColumnDeclaration[] {
+  return columns.map((column) => ({ ...column, group: question }));
+}
+
+/** A number shown in `us` units or `si` units; one name for both where the trade uses one. */
+export function quantity(us: string, si: string = us): TypeDeclaration {
+  const unit: UnitPair = { us, si };
+  return { type: 'number', unit };
+}
+
+/** One of the words given. */
+export function choice(...options: readonly string[]): TypeDeclaration {
+  return { type: 'choice', options };
+}
+
+/** A row of another sheet. */
+export function link(table: string): TypeDeclaration {
+  return { type: 'link', table };
+}
+
+export const TEXT: TypeDeclaration = { type: 'text' };
+export const DATE: TypeDeclaration = { type: 'date' };
+export const YES_OR_NO: TypeDeclaration = { type: 'yesno' };
+/** A temperature on its scale, degF or degC; for a difference of temperatures use WARMTH. */
+export const TEMPERATURE: TypeDeclaration = { type: 'temperature' };
+
+/** A plain number: a count, a coefficient, an hour-less ratio. */
+export const PLAIN = quantity('1');
+/** A share of a whole, shown in percent. */
+export const SHARE = quantity('%');
+
+/** Between plants, rows, seeds and soil: inches or centimetres. */
+export const SPACING = quantity('in', 'cm');
+/** Diameters of bulbs and depth of sowing. */
+export const SIZE = quantity('in', 'mm');
+/** Beds, fields, rows: feet or metres. */
+export const LENGTH = quantity('ft', 'm');
+export const AREA = quantity('ft2', 'm2');
+/** Rain, irrigation, mixes. */
+export const VOLUME = quantity('gal', 'L');
+
+/** Harvests and stores. */
+export const MASS = quantity('lb', 'kg');
+/** One plant, one bulb, one bunch. */
+export const PLANT_MASS = quantity('oz', 'g');
+/** Weights of seed. */
+export const SEED_MASS = quantity('oz', 'g');
+export const YIELD = quantity('lb/ft2', 'kg/m2');
+/** Plants per bed area. */
+export const DENSITY = quantity('1/ft2', '1/m2');
+
+export const DAYS = quantity('day');
+export const WEEKS = quantity('week');
+export const HOURS = quantity('h');
+export const MINUTES = quantity('min');
+export const DEGREE_DAYS = quantity('degF day', 'degC day');
+/** A difference of temperatures. */
+export const WARMTH = quantity('degF', 'degC');
