@@ -2,7 +2,7 @@
 // weighs shape x diameter^3. Lengths and masses are in one set of units (m, kg and kg/m3 in the workbook; cm, g and g/cm3
 // give the same shape factor over 1000). May call distributions.ts; the function library and best-spacing.ts call it.
 
-import { normalCdf } from './distributions.ts';
+import { standardNormalCdf, standardNormalPdf } from './distributions.ts';
 import type { Limits } from './limits.ts';
 import type { ModelSource } from './source.ts';
 
@@ -28,18 +28,16 @@ function standardized(limit: number, mean: number, spread: number): number {
   return (limit - mean) / (mean * spread);
 }
 
-function density(z: number): number {
-  return Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
-}
-
-/** z^power x density(z), which is 0 at either infinity. */
+/** z^power x normal density of z, which is 0 at either infinity. */
 function edge(z: number, power: number): number {
-  return Number.isFinite(z) ? z ** power * density(z) : 0;
+  return Number.isFinite(z) ? z ** power * standardNormalPdf(z) : 0;
 }
 
 /** Probability between two standard limits, worked from the nearer tail so that a far band keeps its digits. */
 function between(low: number, high: number): number {
-  return low > 0 ? normalCdf(-low) - normalCdf(-high) : normalCdf(high) - normalCdf(low);
+  return low > 0
+    ? standardNormalCdf(-low) - standardNormalCdf(-high)
+    : standardNormalCdf(high) - standardNormalCdf(low);
 }
 
 /**

@@ -1,0 +1,156 @@
+// Fits of spacing trials: exact data come back, weights count as repeats, errors agree with an independent estimate, and
+// trials that cannot give a curve say why.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type FitForm, fitDensity, fitFaultSentence, type TrialRow } from '../../engine/agronomy/density-fit.ts';
+import { generalPlantMass, plantMass } from '../../engine/agronomy/yield-density.ts';
+
+const TRIAL: readonly TrialRow[] = [
+  { density: 20, mass: 0.26 },
+  { density: 30, mass: 0.2 },
+  { density: 40, mass: 0.19 },
+  { density: 60, mass: 0.13 },
+  { density: 90, mass: 0.1 },
+  { density: 140, mass: 0.066 },
+];
+
+describe('fitDensity', () => {
+  it('finds the figures that made exact data, in any units', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.05, max: 3000, noNaN: true }),
+        fc.double({ min: 2, max: 50, noNaN: true }),
+        (isolated, crowding) => {
+          const ceiling = isolated * crowding;
+          const rows = [10, 20, 40, 80, 160].map((density) => ({
+            density,
+            mass: plantMass(density, isolated, ceiling),
+          }));
+          const fit = fitDensity(rows);
+          expect(fit.isolated / isolated).toBeCloseTo(1, 6);
+          expect(fit.ceiling / ceiling).toBeCloseTo(1, 6);
+          expect(fit.residualSd).toBeLessThan(1e-6);
+        },
+      ),
+    );
+  });
+
+  it('finds theta of exact data', () => {
+    for (const theta of [0.7, 0.9, 1, 1.2]) {
+      const rows = [15, 25, 40, 70, 110, 180].map((density) => ({
+        density,
+        mass: generalPlantMass(density, 3, 0.15, theta),
+      }));
+      const fit = fitDensity(rows, 'general');
+      expect(fit.shape).toBeCloseTo(theta, 5);
+      expect(fit.a).toBeCloseTo(3, 4);
+    }
+  });
+
+  it('leaves no slope of the sum of squares at its answer', () => {
+    const fit = fitDensity(TRIAL);
+    const sum = (a: number, b: number): number =>
+      TRIAL.reduce((total, row) => total + (Math.log(row.mass) + Math.log(a + b * row.density)) ** 2, 0);
+    expect(sum(fit.a, fit.b)).toBeCloseTo(fit.sumOfSquares, 12);
+    for (const step of [0.999, 1.001]) {
+      expect(sum(fit.a * step, fit.b)).toBeGreaterThan(fit.sumOfSquares);
+      expect(sum(fit.a, fit.b * step)).toBeGreaterThan(fit.sumOfSquares);
+    }
+  });
+
+  it('gives the standard errors of the two-by-two inverse', () => {
+    const fit = fitDensity(TRIAL);
+    let aa = 0;
+    let ab = 0;
+    let bb = 0;
+    for (const { density } of TRIAL) {
+      const bracket = fit.a + fit.b * density;
+      aa += 1 / bracket ** 2;
+      ab += density / bracket ** 2;
+      bb += density ** 2 / bracket ** 2;
+    }
+    const determinant = aa * bb - ab * ab;
+    const variance = fit.sumOfSquares / (TRIAL.length - 2);
+    expect(fit.aError).toBeCloseTo(Math.sqrt((variance * bb) / determinant), 10);
+    expect(fit.bError).toBeCloseTo(Math.sqrt((variance * aa) / determinant), 12);
+    expect(fit.isolatedError / fit.isolated).toBeCloseTo(fit.aError / fit.a, 12);
+    expect(fit.ceilingError / fit.ceiling).toBeCloseTo(fit.bError / fit.b, 12);
+  });
+
+  it('counts a weight of two as the plot twice', () => {
+    const [first, ...rest] = TRIAL;
+    if (first === undefined) throw new Error('the trial is empty');
+    const weighted = fitDensity([{ ...first, weight: 2 }, ...rest]);
+    const repeated = fitDensity([first, first, ...rest]);
+    expect(weighted.a).toBeCloseTo(repeated.a, 10);
+    expect(weighted.b).toBeCloseTo(repeated.b, 10);
+    expect(weighted.sumOfSquares).toBeCloseTo(repeated.sumOfSquares, 12);
+  });
+
+  it('leaves out plots with a blank and does not mind their order', () => {
+    const fit = fitDensity(TRIAL);
+    const blanks = fitDensity(
+      [...TRIAL, { density: Number.NaN, mass: 0.1 }, { density: 50, mass: Number.NaN }].reverse(),
+    );
+    expect(blanks.rows).toBe(TRIAL.length);
+    expect(blanks.a).toBeCloseTo(fit.a, 10);
+  });
+
+  it('draws the curve over the densities tried and no further', () => {
+    const fit = fitDensity(TRIAL);
+    expect(fit.curve.at(0)?.density).toBe(20);
+    expect(fit.curve.at(-1)?.density).toBe(140);
+    for (const point of fit.curve) {
+      expect(point.mass).toBeCloseTo(plantMass(point.density, fit.isolated, fit.ceiling), 10);
+      expect(point.yield).toBeCloseTo(point.mass * point.density, 12);
+    }
+  });
+
+  it('never fits worse with a third parameter', () => {
+    const plain = fitDensity(TRIAL).sumOfSquares;
+    for (const form of ['general', 'quadratic', 'power'] satisfies FitForm[]) {
+      expect(fitDensity(TRIAL, form).sumOfSquares).toBeLessThanOrEqual(plain + 1e-12);
+    }
+  });
+
+  it('says why a trial gives no curve', () => {
+    const faults = [
+      fitDensity(TRIAL.slice(0, 2)),
+      fitDensity(TRIAL.slice(0, 3), 'general'),
+      fitDensity([1, 2, 3].map((mass) => ({ density: 30, mass }))),
+      fitDensity([...TRIAL, { density: 0, mass: 0.2 }]),
+      fitDensity([...TRIAL, { density: 50, mass: 0.2, weight: 0 }]),
+    ];
+    expect(faults.map((fit) => fit.fault)).toEqual([
+      'too few rows',
+      'too few rows',
+      'too few densities',
+      'not above zero',
+      'not above zero',
+    ]);
+    for (const fit of faults) {
+      expect(fit.a).toBeNaN();
+      expect(fit.isolated).toBeNaN();
+      expect(fit.curve).toEqual([]);
+      if (fit.fault !== undefined) expect(fitFaultSentence(fit.fault)).toMatch(/\.$/);
+    }
+  });
+
+  it('answers either with finite figures or with a fault, whatever is typed', () => {
+    const plot = fc.record({
+      density: fc.double({ min: 1, max: 400, noNaN: true }),
+      mass: fc.double({ min: 1e-3, max: 3, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(
+        fc.array(plot, { maxLength: 8 }),
+        fc.constantFrom<FitForm>('reciprocal', 'general', 'quadratic', 'power'),
+        (rows, form) => {
+          const fit = fitDensity(rows, form);
+          if (fit.fault === undefined) expect(Number.isFinite(fit.a) && Number.isFinite(fit.b)).toBe(true);
+          else expect(fit.a).toBeNaN();
+        },
+      ),
+    );
+  });
+});

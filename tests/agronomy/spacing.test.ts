@@ -1,0 +1,161 @@
+// Planting places on beds with edges: counting, offset rows, triangular grids, positions.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Layout,
+  nearestNeighbour,
+  offsetGain,
+  offsetStations,
+  offsetVerdict,
+  patternStations,
+  plantDensity,
+  plantsOnArea,
+  rectangularity,
+  rowSpacing,
+  squareGrid,
+  stationPositions,
+  stations,
+  triangularGain,
+  triangularGrid,
+} from '../../engine/agronomy/spacing.ts';
+
+const FOOT = 0.3048;
+const INCH = 0.0254;
+
+describe('stations', () => {
+  it('counts whole quotients exactly whatever unit the lengths came through', () => {
+    for (let feet = 1; feet <= 200; feet += 1) {
+      for (const inches of [1, 2, 3, 4, 6, 8, 12]) {
+        expect(stations(feet * FOOT, inches * INCH, 4)).toBe(4 * Math.floor((feet * 12) / inches));
+      }
+    }
+  });
+
+  it('counts a part of a spacing and a part of a row as none', () => {
+    expect(stations(10, 0.3, 3)).toBe(99);
+    expect(stations(10, 0.3, 3.9)).toBe(99);
+    expect(stations(0.2, 0.3, 3)).toBe(0);
+    expect(stations(10, 0.3, 0)).toBe(0);
+  });
+
+  it('has no answer for lengths that cannot be', () => {
+    expect(stations(-1, 0.3, 3)).toBeNaN();
+    expect(stations(10, 0, 3)).toBeNaN();
+    expect(stations(10, 0.3, -1)).toBeNaN();
+    expect(stations(Number.NaN, 0.3, 1)).toBeNaN();
+    expect(stations(10, 0.3, Number.POSITIVE_INFINITY)).toBeNaN();
+  });
+});
+
+describe('offset rows', () => {
+  it('lose a place in every second row where half a spacing does not fit', () => {
+    expect(offsetStations(600, 6, 4)).toBe(2 * 100 + 2 * 99);
+    expect(offsetStations(603, 6, 4)).toBe(4 * 100);
+    expect(offsetStations(1, 3, 2)).toBe(0);
+  });
+
+  it('never hold more than square rows, and say so', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.1, max: 60, noNaN: true }),
+        fc.double({ min: 0.02, max: 1, noNaN: true }),
+        fc.integer({ min: 1, max: 12 }),
+        (length, spacing, rows) => {
+          const gain = offsetGain(length, spacing, rows);
+          expect(gain).toBeLessThanOrEqual(0);
+          expect(gain).toBeGreaterThanOrEqual(-Math.floor(rows / 2));
+        },
+      ),
+    );
+    expect(offsetVerdict(600, 6, 4)).toContain('2 places fewer');
+    expect(offsetVerdict(600, 6, 2)).toContain('1 place fewer');
+    expect(offsetVerdict(603, 6, 4)).toContain('as many plants');
+    expect(offsetVerdict(600, 0, 4)).toBe('');
+  });
+
+  it('stand further from their nearest neighbour where rows are close', () => {
+    expect(nearestNeighbour(6, 4, 'offset')).toBeCloseTo(5, 12);
+    expect(nearestNeighbour(6, 4, 'square')).toBe(4);
+    expect(nearestNeighbour(6, 2, 'offset')).toBeCloseTo(Math.hypot(2, 3), 12);
+    expect(nearestNeighbour(0, 2, 'offset')).toBeNaN();
+  });
+});
+
+describe('triangular grids', () => {
+  it('near the gain of 2 over the root of 3 only on a wide field', () => {
+    const square = squareGrid(200, 200, 0.1, 0).stations;
+    const triangular = triangularGrid(200, 200, 0.1, 0).stations;
+    expect(triangular / square).toBeCloseTo(2 / Math.sqrt(3), 2);
+  });
+
+  it('gain nothing or lose on narrow beds', () => {
+    expect(triangularGain(600, 30, 6, 3)).toBe(-2);
+    expect(triangularGain(600, 30, 12, 3)).toBe(0);
+    expect(triangularGain(1200, 48, 6, 3)).toBe(196);
+  });
+
+  it('have no answer where the setbacks meet', () => {
+    expect(triangularGrid(10, 10, 1, 6).stations).toBeNaN();
+    expect(squareGrid(10, 10, 0, 1).stations).toBeNaN();
+  });
+});
+
+describe('positions', () => {
+  const layouts: fc.Arbitrary<Layout> = fc.record({
+    length: fc.double({ min: 0.5, max: 20, noNaN: true }),
+    width: fc.double({ min: 0.3, max: 2, noNaN: true }),
+    spacing: fc.double({ min: 0.05, max: 0.8, noNaN: true }),
+    rows: fc.integer({ min: 1, max: 8 }),
+    pattern: fc.constantFrom('square' as const, 'offset' as const),
+  });
+
+  it('are as many as the count and keep half a spacing from both ends', () => {
+    fc.assert(
+      fc.property(layouts, (layout) => {
+        const places = stationPositions(layout);
+        expect(places).toHaveLength(patternStations(layout));
+        const half = layout.spacing / 2 - 1e-9;
+        for (const { x, y } of places) {
+          expect(x).toBeGreaterThanOrEqual(half);
+          expect(layout.length - x).toBeGreaterThanOrEqual(half);
+          expect(y).toBeGreaterThan(0);
+          expect(y).toBeLessThan(layout.width);
+        }
+      }),
+    );
+  });
+
+  it('stand nowhere closer than the nearest neighbour', () => {
+    fc.assert(
+      fc.property(layouts, (layout) => {
+        const places = stationPositions(layout).slice(0, 60);
+        const nearest = nearestNeighbour(layout.spacing, rowSpacing(layout.width, layout.rows), layout.pattern) - 1e-9;
+        places.forEach((one, index) => {
+          for (const other of places.slice(index + 1)) {
+            expect(Math.hypot(one.x - other.x, one.y - other.y)).toBeGreaterThanOrEqual(nearest);
+          }
+        });
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('are none for a bed that cannot be laid out', () => {
+    expect(stationPositions({ length: 1, width: 1, spacing: 0, rows: 2, pattern: 'square' })).toEqual([]);
+  });
+});
+
+describe('densities', () => {
+  it('need an area above zero', () => {
+    expect(plantDensity(160, 1, 0)).toBeNaN();
+    expect(plantDensity(160, 3, 4)).toBe(120);
+    expect(plantsOnArea(100, 0, 1)).toBeNaN();
+    expect(rowSpacing(0.76, 0)).toBeNaN();
+  });
+
+  it('take the longer spacing over the shorter', () => {
+    expect(rectangularity(0.1, 0.4)).toBeCloseTo(4, 12);
+    expect(rectangularity(0.4, 0.1)).toBeCloseTo(4, 12);
+    expect(rectangularity(0.4, 0)).toBeNaN();
+  });
+});
