@@ -44,7 +44,7 @@ await import(pathToFileURL(joined).href);
 
 async function joinedModule(path) {
   const name = `${createHash('sha256').update(path).digest('hex').slice(0, 8)}-`;
-  const file = join(cache, `${name}${fingerprint()}.mjs`);
+  const file = join(cache, `${name}${fingerprint(path)}.mjs`);
   if (existsSync(file)) return file;
   mkdirSync(cache, { recursive: true });
   const { build } = await import('esbuild');
@@ -65,26 +65,28 @@ async function joinedModule(path) {
   // Modules of earlier sources go, but not while a program that began a moment ago may still be loading one.
   const tenMinutesAgo = Date.now() - 600_000;
   for (const old of readdirSync(cache).filter((item) => item.startsWith(name))) {
-    const { mtimeMs } = statSync(join(cache, old));
-    if (mtimeMs < tenMinutesAgo) rmSync(join(cache, old), { force: true });
+    const made = statSync(join(cache, old), { throwIfNoEntry: false });
+    if (made !== undefined && made.mtimeMs < tenMinutesAgo) rmSync(join(cache, old), { force: true });
   }
   return file;
 }
 
-/** Changes whenever a source file or an installed package does. */
-function fingerprint() {
+/** Changes whenever the program, a source file or an installed package does. */
+function fingerprint(program) {
   const hash = createHash('sha256');
+  const note = (path) => {
+    const found = statSync(path, { throwIfNoEntry: false });
+    if (found !== undefined) hash.update(`${path} ${found.mtimeMs} ${found.size}\n`);
+  };
   const walk = (folder) => {
     if (!existsSync(folder)) return;
     for (const item of readdirSync(folder, { withFileTypes: true })) {
       const path = join(folder, item.name);
       if (item.isDirectory()) walk(path);
-      else if (/\.(ts|tsx|mjs|json|csv)$/.test(item.name)) {
-        const { mtimeMs, size } = statSync(path);
-        hash.update(`${path} ${mtimeMs} ${size}\n`);
-      }
+      else if (/\.(ts|tsx|mjs|json|csv)$/.test(item.name)) note(path);
     }
   };
+  note(program);
   for (const folder of sourceFolders) walk(join(root, folder));
   hash.update(readFileSync(join(root, 'package-lock.json')));
   return hash.digest('hex').slice(0, 16);

@@ -1,0 +1,18 @@
+// The tests that mutation testing runs: the engine's own. Those of the browser, the terminal and the house itself look
+// at the whole project, which a mutant does not change. `npm run mutation` reads this file.
+
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: [
+      'tests/browser/**',
+      'tests/terminal/**',
+      'tests/bench/**',
+      'tests/architecture.test.ts',
+      'tests/set-up.test.ts',
+    ],
+    testTimeout: 60_000,
+  },
+});
