@@ -1,0 +1,152 @@
+// Which seed packs to buy: the cheapest combination of packs that holds at least the seeds needed, exact, any number of
+// each pack. Seeds are counts; prices are in any currency, told apart to a ten-thousandth. Calls whole-numbers.ts; the
+// function library calls it.
+
+import type { Limits } from './limits.ts';
+import type { ModelSource } from './source.ts';
+import { wholeAbove, wholeBelow } from './whole-numbers.ts';
+
+export interface Pack {
+  readonly seeds: number;
+  readonly price: number;
+}
+
+/** `counts[k]` of pack k; blank where nothing covers the need. */
+export interface Cover {
+  readonly counts: readonly number[];
+  readonly cost: number;
+  readonly seeds: number;
+}
+
+/** The greatest number of seeds one order is worked out for; above it a grower buys by weight from a contract. */
+export const MOST_SEEDS = 2_000_000;
+
+export const SEED_PACK_LIMITS = {
+  needed: { max: MOST_SEEDS, why: 'pack combinations are worked out for up to two million seeds of one variety' },
+} satisfies Limits;
+
+const PRICE_STEPS = 10_000;
+const NOTHING: Cover = { counts: [], cost: 0, seeds: 0 };
+
+interface Offer {
+  readonly index: number;
+  readonly seeds: number;
+  /** In ten-thousandths, whole, so that equal sums are equal. */
+  readonly price: number;
+}
+
+function greatestCommonDivisor(a: number, b: number): number {
+  let high = a;
+  let low = b;
+  while (low > 0) [high, low] = [low, high % low];
+  return high;
+}
+
+/** Packs that can be bought: at least one seed, a price of 0 or more. Seeds by weight are rounded down to whole ones. */
+function offersOf(packs: readonly Pack[]): Offer[] {
+  const offers: Offer[] = [];
+  packs.forEach(({ seeds, price }, index) => {
+    const whole = wholeBelow(seeds);
+    if (whole >= 1 && Number.isFinite(whole) && price >= 0 && Number.isFinite(price)) {
+      offers.push({ index, seeds: whole, price: Math.round(price * PRICE_STEPS) });
+    }
+  });
+  return offers;
+}
+
+function bestValue(offers: readonly Offer[]): Offer | undefined {
+  let best: Offer | undefined;
+  for (const offer of offers) {
+    if (best === undefined || offer.price * best.seeds < best.price * offer.seeds) best = offer;
+  }
+  return best;
+}
+
+/**
+ * How many of the best-value pack any cheapest cover may start from. Among as many other packs as the best one has seeds
+ * (in the common divisor) some add up to a multiple of it, and best-value packs in their place cost no more; so the
+ * others never need to hold more than (seeds of the best - 1) x seeds of the largest.
+ */
+function startingCount(units: number, best: number, largest: number): number {
+  return Math.max(0, Math.floor((units - (best - 1) * largest) / best) - 1);
+}
+
+/**
+ * The cheapest packs that hold at least `needed` seeds, any number of each. Of combinations that cost the same, the one with the
+ * fewest seeds left over, then the fewest packs. Packs without seeds or price are passed over. An empty cover for a need of 0 or
+ * less; undefined where no pack is on offer, the need is not a number, or it is above `MOST_SEEDS`.
+ */
+export function cheapestCover(needed: number, packs: readonly Pack[]): Cover | undefined {
+  if (Number.isNaN(needed) || needed > MOST_SEEDS) return undefined;
+  if (needed <= 0) return { ...NOTHING, counts: packs.map(() => 0) };
+  const offers = offersOf(packs);
+  const best = bestValue(offers);
+  if (best === undefined) return undefined;
+
+  const divisor = offers.reduce((sofar, offer) => greatestCommonDivisor(sofar, offer.seeds), 0);
+  const units = Math.ceil(wholeAbove(needed) / divisor);
+  const largest = offers.reduce((most, offer) => Math.max(most, offer.seeds), 0) / divisor;
+  const bulk = startingCount(units, best.seeds / divisor, largest);
+  const chosen = coverRest(units - bulk * (best.seeds / divisor), offers, divisor);
+
+  const counts = packs.map(() => 0);
+  counts[best.index] = bulk;
+  for (const index of chosen) counts[index] = (counts[index] ?? 0) + 1;
+  const sum = (value: (offer: Offer) => number): number =>
+    offers.reduce((total, offer) => total + (counts[offer.index] ?? 0) * value(offer), 0);
+  return { counts, cost: sum((offer) => offer.price) / PRICE_STEPS, seeds: sum((offer) => offer.seeds) };
+}
+
+/** Dynamic programme over what is still needed: cost, then seeds, then packs. Gives the packs chosen, one entry each. */
+function coverRest(units: number, offers: readonly Offer[], divisor: number): number[] {
+  const cost = new Float64Array(units + 1);
+  const held = new Float64Array(units + 1);
+  const packs = new Float64Array(units + 1);
+  const choice = new Int32Array(units + 1);
+  for (let need = 1; need <= units; need += 1) {
+    let bestCost = Number.POSITIVE_INFINITY;
+    let bestHeld = 0;
+    let bestPacks = 0;
+    for (let k = 0; k < offers.length; k += 1) {
+      const offer = offers[k];
+      if (offer === undefined) continue;
+      const size = offer.seeds / divisor;
+      const rest = Math.max(0, need - size);
+      const newCost = offer.price + (cost[rest] ?? 0);
+      const newHeld = size + (held[rest] ?? 0);
+      const newPacks = 1 + (packs[rest] ?? 0);
+      const better =
+        newCost < bestCost ||
+        (newCost === bestCost && (newHeld < bestHeld || (newHeld === bestHeld && newPacks < bestPacks)));
+      if (better) {
+        bestCost = newCost;
+        bestHeld = newHeld;
+        bestPacks = newPacks;
+        choice[need] = k;
+      }
+    }
+    cost[need] = bestCost;
+    held[need] = bestHeld;
+    packs[need] = bestPacks;
+  }
+  const chosen: number[] = [];
+  for (let need = units; need > 0; ) {
+    const offer = offers[choice[need] ?? 0];
+    if (offer === undefined) break;
+    chosen.push(offer.index);
+    need -= offer.seeds / divisor;
+  }
+  return chosen;
+}
+
+export const SOURCES: readonly ModelSource[] = [
+  {
+    model: 'Seed packs',
+    gives: 'the cheapest packs that hold the seeds needed',
+    equation: 'least sum of price x count with sum of seeds x count at least the need, by dynamic programming',
+    range: 'up to two million seeds of one variety; postage and quantity discounts are not reckoned',
+    source:
+      'Gilmore & Gomory 1966, "The theory and computation of knapsack functions", Operations Research 14: 1045-1074',
+    standing: 'published',
+  },
+];
