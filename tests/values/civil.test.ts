@@ -35,6 +35,11 @@ describe('a civil day', () => {
     );
   });
 
+  test('is the last of its 400 years where a leap day ends them', () => {
+    expect(yearMonthDay(civilDay(2000, 2, 29))).toEqual({ year: 2000, month: 2, day: 29 });
+    expect(yearMonthDay(civilDay(1600, 2, 29))).toEqual({ year: 1600, month: 2, day: 29 });
+  });
+
   test('with a part of a day belongs to that day', () => {
     expect(yearMonthDay(0.99)).toEqual({ year: 1970, month: 1, day: 1 });
     expect(dayOfYear(31.5)).toBe(32);
@@ -78,6 +83,7 @@ describe('date text', () => {
   test('is ISO 8601', () => {
     expect(isoDate(civilDay(2027, 3, 5))).toBe('2027-03-05');
     expect(isoDate(civilDay(476, 9, 4))).toBe('0476-09-04');
+    expect(isoDate(civilDay(0, 1, 1))).toBe('0000-01-01');
     expect(isoDate(civilDay(-44, 3, 15))).toBe('-0044-03-15');
   });
 
