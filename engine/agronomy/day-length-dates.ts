@@ -1,0 +1,96 @@
+// Dates by day length: the longest day of a year and the first date that reaches a length. Called by the functions and
+// the bulbing model; calls day length.
+
+import { civilDay } from '../values/civil.ts';
+import { dayLength } from './day-length.ts';
+
+// Nearer the equator than this the year's day length has more than one hump, and every day is looked at.
+const ONE_HUMP_LATITUDE = 5;
+
+function longestIn(latitude: number, from: number, to: number): number {
+  let best = from;
+  let bestHours = dayLength(latitude, from);
+  for (let day = from + 1; day <= to; day += 1) {
+    const hours = dayLength(latitude, day);
+    if (hours > bestHours) {
+      best = day;
+      bestHours = hours;
+    }
+  }
+  return best;
+}
+
+function shortestIn(latitude: number, from: number, to: number): number {
+  let best = from;
+  let bestHours = dayLength(latitude, from);
+  for (let day = from + 1; day <= to; day += 1) {
+    const hours = dayLength(latitude, day);
+    if (hours < bestHours) {
+      best = day;
+      bestHours = hours;
+    }
+  }
+  return best;
+}
+
+/** The civil day in the year with the most hours of day (the first of several alike); no answer beyond the poles. */
+export function longestDayDate(latitudeDeg: number, year: number): number {
+  if (!(Math.abs(latitudeDeg) <= 90) || !Number.isInteger(year)) return Number.NaN;
+  if (Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE) {
+    return longestIn(latitudeDeg, civilDay(year, 1, 1), civilDay(year, 12, 31));
+  }
+  const month = latitudeDeg > 0 ? 6 : 12;
+  return longestIn(latitudeDeg, civilDay(year, month, 17), civilDay(year, month, 25));
+}
+
+/** Hours of the year's longest day at a latitude (degrees, north positive). */
+export function longestDay(latitudeDeg: number, year: number): number {
+  const date = longestDayDate(latitudeDeg, year);
+  return Number.isNaN(date) ? Number.NaN : dayLength(latitudeDeg, date);
+}
+
+// First day in (from, to] with at least `hours`, where the days lengthen from `from` to `to`.
+function firstReaching(latitude: number, hours: number, from: number, to: number): number {
+  if (dayLength(latitude, from) >= hours || dayLength(latitude, to) < hours) return Number.NaN;
+  let short = from;
+  let long = to;
+  while (long - short > 1) {
+    const middle = Math.floor((short + long) / 2);
+    if (dayLength(latitude, middle) >= hours) long = middle;
+    else short = middle;
+  }
+  return long;
+}
+
+function firstByEveryDay(latitude: number, hours: number, year: number): number {
+  const last = civilDay(year, 12, 31);
+  let before = dayLength(latitude, civilDay(year, 1, 1) - 1);
+  for (let day = civilDay(year, 1, 1); day <= last; day += 1) {
+    const today = dayLength(latitude, day);
+    if (today >= hours && before < hours) return day;
+    before = today;
+  }
+  return Number.NaN;
+}
+
+/**
+ * First civil day in the year whose day has at least `hours` while the day before was shorter; no answer where there
+ * is none (the length is never reached, or never missed).
+ */
+export function firstDateReaching(latitudeDeg: number, hours: number, year: number): number {
+  if (!(Math.abs(latitudeDeg) <= 90) || Number.isNaN(hours) || !Number.isInteger(year)) return Number.NaN;
+  if (Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE) return firstByEveryDay(latitudeDeg, hours, year);
+  const longest = longestDayDate(latitudeDeg, year);
+  if (latitudeDeg < 0) {
+    return firstReaching(
+      latitudeDeg,
+      hours,
+      shortestIn(latitudeDeg, civilDay(year, 6, 17), civilDay(year, 6, 25)),
+      longest,
+    );
+  }
+  const inSpring = firstReaching(latitudeDeg, hours, civilDay(year, 1, 1) - 1, longest);
+  if (!Number.isNaN(inSpring)) return inSpring;
+  const shortest = shortestIn(latitudeDeg, civilDay(year, 12, 17), civilDay(year, 12, 25));
+  return firstReaching(latitudeDeg, hours, shortest, civilDay(year, 12, 31));
+}

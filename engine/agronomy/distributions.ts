@@ -1,0 +1,14 @@
+// The public face of the probability distributions: what the functions of the formula language, the stand models and
+// the climate models may call. Each distribution stands in a file of its own.
+
+export { binomialAtLeast, binomialCdf, binomialPmf, binomialQuantile } from './binomial.ts';
+export {
+  normalCdf,
+  normalPdf,
+  normalQuantile,
+  standardNormalCdf,
+  standardNormalPdf,
+  standardNormalQuantile,
+} from './normal.ts';
+export { poissonCdf, poissonPmf } from './poisson.ts';
+export { logBeta, logGamma } from './special-functions.ts';
