@@ -1,10 +1,10 @@
 // Which seed packs to buy: the cheapest combination of packs that holds at least the seeds needed, exact, any number of
-// each pack. Seeds are counts; prices are in any currency, told apart to a ten-thousandth. Calls whole-numbers.ts; the
+// each pack. Seeds are counts; prices are in any currency, told apart to a ten-thousandth. Calls values/tolerance.ts; the
 // function library calls it.
 
+import { tolerantCeil, tolerantFloor } from '../values/tolerance.ts';
 import type { Limits } from './limits.ts';
 import type { ModelSource } from './source.ts';
-import { wholeAbove, wholeBelow } from './whole-numbers.ts';
 
 export interface Pack {
   readonly seeds: number;
@@ -46,7 +46,7 @@ function greatestCommonDivisor(a: number, b: number): number {
 function offersOf(packs: readonly Pack[]): Offer[] {
   const offers: Offer[] = [];
   packs.forEach(({ seeds, price }, index) => {
-    const whole = wholeBelow(seeds);
+    const whole = tolerantFloor(seeds);
     if (whole >= 1 && Number.isFinite(whole) && price >= 0 && Number.isFinite(price)) {
       offers.push({ index, seeds: whole, price: Math.round(price * PRICE_STEPS) });
     }
@@ -84,7 +84,7 @@ export function cheapestCover(needed: number, packs: readonly Pack[]): Cover | u
   if (best === undefined) return undefined;
 
   const divisor = offers.reduce((sofar, offer) => greatestCommonDivisor(sofar, offer.seeds), 0);
-  const units = Math.ceil(wholeAbove(needed) / divisor);
+  const units = Math.ceil(tolerantCeil(needed) / divisor);
   const largest = offers.reduce((most, offer) => Math.max(most, offer.seeds), 0) / divisor;
   const bulk = startingCount(units, best.seeds / divisor, largest);
   const chosen = coverRest(units - bulk * (best.seeds / divisor), offers, divisor);

@@ -1,10 +1,10 @@
 // Planting places on a bed with edges: rows square to each other, rows shifted by half a spacing, and the true triangular
 // grid; where each place lies; and the density and squareness that follow. Every length is in one unit (metres in the
-// workbook) and every area in its square. May call whole-numbers.ts; the function library and the bed picture call it.
+// workbook) and every area in its square. The function library and the bed picture call it.
 
+import { tolerantFloor } from '../values/tolerance.ts';
 import type { Limits } from './limits.ts';
 import type { ModelSource } from './source.ts';
-import { wholeBelow } from './whole-numbers.ts';
 
 /** Square: places of neighbouring rows stand side by side. Offset: every second row is shifted by half a spacing. */
 export type Pattern = 'square' | 'offset';
@@ -34,7 +34,7 @@ const HALF = 0.5;
 const TRIANGLE_PITCH = Math.sqrt(3) / 2;
 
 function placesInRow(length: number, spacing: number, shifted: boolean): number {
-  return Math.max(0, wholeBelow((shifted ? length - spacing * HALF : length) / spacing));
+  return Math.max(0, tolerantFloor((shifted ? length - spacing * HALF : length) / spacing));
 }
 
 function isLayable(length: number, spacing: number, rows: number): boolean {
@@ -48,7 +48,7 @@ function isLayable(length: number, spacing: number, rows: number): boolean {
  */
 export function stations(length: number, spacing: number, rows: number): number {
   if (!isLayable(length, spacing, rows)) return Number.NaN;
-  return wholeBelow(rows) * placesInRow(length, spacing, false);
+  return tolerantFloor(rows) * placesInRow(length, spacing, false);
 }
 
 /**
@@ -57,7 +57,7 @@ export function stations(length: number, spacing: number, rows: number): number 
  */
 export function offsetStations(length: number, spacing: number, rows: number): number {
   if (!isLayable(length, spacing, rows)) return Number.NaN;
-  const whole = wholeBelow(rows);
+  const whole = tolerantFloor(rows);
   const shiftedRows = Math.floor(whole * HALF);
   return (whole - shiftedRows) * placesInRow(length, spacing, false) + shiftedRows * placesInRow(length, spacing, true);
 }
@@ -95,10 +95,10 @@ function gridCount(length: number, width: number, spacing: number, setback: numb
     return { rows: Number.NaN, stations: Number.NaN };
   }
   const pitch = triangular ? spacing * TRIANGLE_PITCH : spacing;
-  const rows = wholeBelow(clearWidth / pitch) + 1;
-  const fullRow = wholeBelow(clearLength / spacing) + 1;
+  const rows = tolerantFloor(clearWidth / pitch) + 1;
+  const fullRow = tolerantFloor(clearLength / spacing) + 1;
   if (!triangular) return { rows, stations: rows * fullRow };
-  const shiftedRow = clearLength >= spacing * HALF ? wholeBelow((clearLength - spacing * HALF) / spacing) + 1 : 0;
+  const shiftedRow = clearLength >= spacing * HALF ? tolerantFloor((clearLength - spacing * HALF) / spacing) + 1 : 0;
   const shiftedRows = Math.floor(rows * HALF);
   return { rows, stations: (rows - shiftedRows) * fullRow + shiftedRows * shiftedRow };
 }
@@ -134,7 +134,7 @@ export function stationPositions(layout: Layout): readonly Station[] {
   const { length, width, spacing, rows, pattern } = layout;
   if (!isLayable(length, spacing, rows)) return [];
   const places: Station[] = [];
-  const whole = wholeBelow(rows);
+  const whole = tolerantFloor(rows);
   for (let row = 0; row < whole; row += 1) {
     const shifted = pattern === 'offset' && row % 2 === 1;
     const y = ((row + HALF) * width) / whole;
