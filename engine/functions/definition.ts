@@ -1,7 +1,8 @@
 // A function that formulas may call: its signature (language/signature.ts) with a body. The body says in which lane it
 // runs; the recalculation makes kernels of it. Bodies are pure: no clock, no random, no table is seen.
 
-import type { Signature } from '../language/signature.ts';
+import type { ArgumentType, Signature } from '../language/signature.ts';
+import type { Typed } from '../language/typed.ts';
 import type { CellError, Scalar } from '../values/error.ts';
 
 /** What a not-a-number result of a numeric body stands for. */
@@ -13,8 +14,8 @@ export type FoldNumbers = (values: Float64Array, count: number) => number;
 export interface Fold {
   readonly fold: FoldNumbers;
   /**
-   * What is counted in: 'numbers' skips blanks (SUM), 'filled' counts every value that isn't blank whatever its type
-   * (COUNTA), 'blanks' counts blanks (COUNTBLANK), 'errors pass' lets errors be skipped (COUNT).
+   * What is counted in: 'numbers' skips blanks (SUM), 'filled' counts every value that isn't blank whatever its type,
+   * errors too (COUNTA), 'blanks' counts blanks (COUNTBLANK), 'numbers only' skips blanks and errors (COUNT).
    */
   readonly takes: 'numbers' | 'filled' | 'blanks' | 'numbers only';
   /** What a not-a-number result means (MIN of nothing is blank; AVERAGE of nothing divides by zero). */
@@ -56,12 +57,36 @@ export type Body =
       readonly valueColumns: number;
       readonly compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Scalar;
     }
+  /**
+   * A body that depends on what the arguments are: ROUND to digits or to a step, TEXT of a date or of a number. Chosen
+   * once per formula by bodyFor(), never per row.
+   */
+  | { readonly lane: 'by type'; readonly choose: (args: readonly ArgumentType[]) => RunBody }
   /** Made by the planner itself, because only some of its arguments count: IF, IFS, SWITCH, IFERROR, IFNA, CHOOSE, AND, OR, TODAY, ROWS, COLUMNS, XLOOKUP. */
   | { readonly lane: 'form' };
+
+/** A body that can run as it stands. */
+export type RunBody = Exclude<Body, { readonly lane: 'by type' }>;
 
 /** Numeric results come back in this unit ('h', 'g', ...); canonical where absent. */
 export interface FunctionDefinition {
   readonly signature: Signature;
   readonly body: Body;
   readonly resultUnit?: string;
+}
+
+function argumentType(node: Typed): ArgumentType {
+  if (node.node === 'blank') return { type: undefined, constant: undefined };
+  const constant = node.node === 'constant' ? node.value : undefined;
+  const written = typeof constant === 'object' ? undefined : constant;
+  if (node.node === 'negate' && node.operand.node === 'constant' && typeof node.operand.value === 'number') {
+    return { type: node.type, constant: -node.operand.value };
+  }
+  return { type: node.type, constant: written };
+}
+
+/** The body that runs for a call with these arguments. */
+export function bodyFor(definition: FunctionDefinition, args: readonly Typed[]): RunBody {
+  const { body } = definition;
+  return body.lane === 'by type' ? body.choose(args.map(argumentType)) : body;
 }
