@@ -1,0 +1,216 @@
+// Cuts a formula's text into tokens with their places. Never stops: what is wrong is noted as the first complaint and
+// the rest is still cut, so that the parser can refuse and the formula bar can still help. Called by parser.ts and
+// assist.ts; calls the unit words alone. A number takes the unit that follows it: 8 in, 2.5 lb/ft2, 3 fl oz.
+
+import type { Complaint, Span } from './tree.ts';
+
+export type Token = Span &
+  (
+    | { readonly token: 'number'; readonly value: number }
+    /** `unit` as written, blanks around its strokes taken out. */
+    | { readonly token: 'quantity'; readonly value: number; readonly unit: string; readonly unitSpan: Span }
+    | { readonly token: 'text'; readonly value: string; readonly closed: boolean }
+    /** [Column], doubled brackets undone. */
+    | { readonly token: 'bracket'; readonly name: string; readonly closed: boolean }
+    /** 'Seed lots', doubled quotes undone. */
+    | { readonly token: 'quoted'; readonly name: string; readonly closed: boolean }
+    /** A bare word: a function, a table, TRUE or FALSE. */
+    | { readonly token: 'word'; readonly word: string }
+    /** An operator, parenthesis, separator or the stroke of a path. */
+    | { readonly token: 'sign'; readonly sign: string }
+    | { readonly token: 'end' }
+  );
+
+export interface Lexed {
+  /** Always closed by one 'end' token. */
+  readonly tokens: readonly Token[];
+  /** The first thing wrong with the text, if anything. */
+  readonly complaint: Complaint | undefined;
+}
+
+const BLANK = /[\s\u00a0]+/y;
+const NUMBER = /(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?/y;
+const WORD = /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:\.[\p{L}\p{N}_][\p{L}\p{M}\p{N}_]*)*/uy;
+const UNIT_WORD = /[\p{L}\p{Sc}°][\p{L}\p{M}\p{N}\p{Sc}°²³]*/uy;
+const UNIT_POWER = /\s*\^\s*(\d+)(?![\d.])/y;
+const UNIT_STROKE = /\s*\/\s*/y;
+const SIGN = /<=|>=|<>|[-+*/^&=<>%();,.]/y;
+
+/** What people also write, and what stands for it here. */
+const SAME_SIGN: ReadonlyMap<string, string> = new Map([
+  ['≤', '<='],
+  ['≥', '>='],
+  ['≠', '<>'],
+  ['×', '*'],
+  ['·', '*'],
+  ['÷', '/'],
+  ['−', '-'],
+  ['–', '-'],
+]);
+
+/** Written so elsewhere; refused with the right sign as the fix, for a silent change could hide a slip. */
+const WRONG_SIGN: readonly (readonly [string, string, string])[] = [
+  ['==', '=', 'Equal is written with one sign: ='],
+  ['!=', '<>', 'Unequal is written <>'],
+  ['=>', '>=', 'At least is written >='],
+  ['=<', '<=', 'At most is written <='],
+  ['**', '^', 'A power is written with ^'],
+];
+
+/** Cuts `text` into tokens; `isUnit` says whether a word, alone or with its powers and strokes, is a unit. */
+export function cutFormula(text: string, isUnit: (symbol: string) => boolean): Lexed {
+  const tokens: Token[] = [];
+  let complaint: Complaint | undefined;
+  let at = 0;
+
+  const complain = (from: number, to: number, why: string, fix?: string): void => {
+    complaint ??= fix === undefined ? { from, to, why } : { from, to, why, fix: { text: fix, span: { from, to } } };
+  };
+  const match = (pattern: RegExp, from: number): RegExpExecArray | null => {
+    pattern.lastIndex = from;
+    return pattern.exec(text);
+  };
+  const lengthOf = (pattern: RegExp, from: number): number => match(pattern, from)?.[0].length ?? 0;
+  const afterBlanks = (from: number): number => from + lengthOf(BLANK, from);
+
+  /** Text up to `close`, in which a doubled sign stands for one. */
+  const enclosed = (open: string, close: string): { inside: string; closed: boolean } => {
+    let inside = '';
+    at += open.length;
+    while (at < text.length) {
+      const sign = text.charAt(at);
+      if (text.startsWith(sign, at + 1) && (sign === close || (sign === open && open !== close))) {
+        inside += sign;
+        at += 2;
+      } else if (sign === close) {
+        at += close.length;
+        return { inside, closed: true };
+      } else if (sign === open) {
+        break;
+      } else {
+        inside += sign;
+        at += 1;
+      }
+    }
+    return { inside, closed: false };
+  };
+
+  /** The end of one unit word with its power, and how it reads, at `from`; a word before a bracket is a name. */
+  const unitFactor = (from: number): { end: number; symbol: string } | undefined => {
+    const first = lengthOf(UNIT_WORD, from);
+    if (first === 0) return undefined;
+    const word = text.slice(from, from + first);
+    const gap = lengthOf(BLANK, from + first);
+    const second = gap === 0 ? 0 : lengthOf(UNIT_WORD, from + first + gap);
+    const both = `${word} ${text.slice(from + first + gap, from + first + gap + second)}`;
+    const [end, symbol] = second > 0 && isUnit(both) ? [from + first + gap + second, both] : [from + first, word];
+    if (!isUnit(symbol) || '(['.includes(text.charAt(afterBlanks(end)) || ' ')) return undefined;
+    const power = match(UNIT_POWER, end);
+    if (power === null || !isUnit(`${symbol}^${power[1] ?? ''}`)) return { end, symbol };
+    return { end: end + power[0].length, symbol: `${symbol}^${power[1] ?? ''}` };
+  };
+
+  const unitAt = (from: number): { end: number; symbol: string } | undefined => {
+    let unit = unitFactor(from);
+    while (unit !== undefined) {
+      const stroke = lengthOf(UNIT_STROKE, unit.end);
+      const next = stroke === 0 ? undefined : unitFactor(unit.end + stroke);
+      if (next === undefined || !isUnit(`${unit.symbol}/${next.symbol}`)) break;
+      unit = { end: next.end, symbol: `${unit.symbol}/${next.symbol}` };
+    }
+    return unit;
+  };
+
+  const number = (length: number): void => {
+    const from = at;
+    at += length;
+    const value = Number(text.slice(from, at));
+    if (!Number.isFinite(value)) complain(from, at, 'This number is too large to reckon with.');
+    const mark = text.charAt(at);
+    if (mark === '"' || mark === "'") {
+      const fix = `${text.slice(from, at)} ${mark === '"' ? 'in' : 'ft'}`;
+      complain(from, at + 1, `Inches and feet are written with letters in a formula: ${fix}.`, fix);
+    }
+    const start = afterBlanks(at);
+    const unit = unitAt(start);
+    if (unit === undefined) {
+      tokens.push({ token: 'number', value, from, to: at });
+      return;
+    }
+    at = unit.end;
+    tokens.push({
+      token: 'quantity',
+      value,
+      unit: unit.symbol,
+      unitSpan: { from: start, to: unit.end },
+      from,
+      to: unit.end,
+    });
+  };
+
+  /** An operator or a sign that only other programs know; true where something was taken. */
+  const sign = (): boolean => {
+    const wrong = WRONG_SIGN.find(([written]) => text.startsWith(written, at));
+    if (wrong !== undefined) {
+      const [written, right, why] = wrong;
+      complain(at, at + written.length, `${why}.`, right);
+      tokens.push({ token: 'sign', sign: right, from: at, to: at + written.length });
+      at += written.length;
+      return true;
+    }
+    const written = match(SIGN, at)?.[0] ?? text.charAt(at);
+    const known = SAME_SIGN.get(written) ?? (lengthOf(SIGN, at) > 0 ? written : undefined);
+    if (known === undefined) return false;
+    tokens.push({ token: 'sign', sign: known, from: at, to: at + written.length });
+    at += written.length;
+    return true;
+  };
+
+  while (true) {
+    at = afterBlanks(at);
+    const from = at;
+    if (at >= text.length) break;
+    const first = text.charAt(at);
+    const numberLength = lengthOf(NUMBER, at);
+    const wordLength = lengthOf(WORD, at);
+    if (numberLength > 0) {
+      number(numberLength);
+    } else if (wordLength > 0) {
+      at += wordLength;
+      tokens.push({ token: 'word', word: text.slice(from, at), from, to: at });
+    } else if (first === '[') {
+      const { inside, closed } = enclosed('[', ']');
+      const name = inside.trim();
+      tokens.push({ token: 'bracket', name, closed, from, to: at });
+      if (!closed) complain(from, at, 'This [ is not closed: put ] after the name of the column.');
+      else if (name === '') complain(from, at, 'Write the name of a column between the brackets.');
+    } else if (first === "'") {
+      const { inside, closed } = enclosed("'", "'");
+      const name = inside.trim();
+      tokens.push({ token: 'quoted', name, closed, from, to: at });
+      if (!closed) complain(from, at, "This ' is not closed: put ' after the name of the table.");
+      else if (name === '') complain(from, at, 'Write the name of a table between the quotes.');
+    } else if (first === '"') {
+      const { inside, closed } = enclosed('"', '"');
+      tokens.push({ token: 'text', value: inside, closed, from, to: at });
+      if (!closed) complain(from, at, 'This text is not closed: put " at its end.');
+    } else if (!sign()) {
+      const whole = String.fromCodePoint(text.codePointAt(at) ?? 0);
+      at += whole.length;
+      complain(from, at, strayWhy(whole));
+    }
+  }
+  tokens.push({ token: 'end', from: text.length, to: text.length });
+  return { tokens, complaint };
+}
+
+function strayWhy(sign: string): string {
+  if (sign === ':') return 'Columns are named whole, not by ranges of cells: write Table[Column].';
+  if ('“”„«»'.includes(sign)) return 'Put text between straight quotes: "text".';
+  if ('‘’`´'.includes(sign)) return "Put the name of a table between straight quotes: 'Seed lots'.";
+  if (sign === ']') return 'This ] closes nothing: put [ before the name of the column.';
+  if (/\p{Sc}/u.test(sign)) return `Write the amount before its currency: 5 ${sign}.`;
+  if ('{}'.includes(sign))
+    return 'Lists of values are not written in formulas; put them in a table and name its column.';
+  return `${sign} has no meaning in a formula; take it out.`;
+}

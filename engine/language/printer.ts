@@ -1,0 +1,89 @@
+// Writes a tree as a formula's text in its one canonical form: blanks round operators, '; ' between arguments, quotes
+// and parentheses only where they are needed. What is printed parses to the same tree. Called by the workbook and by
+// messages that quote a part of a formula.
+
+import { PERCENT_STRENGTH, PREFIX_STRENGTH, STRENGTH } from './parser.ts';
+import type { Missing, Tree } from './tree.ts';
+
+/** Never in need of parentheses. */
+const WHOLE = 9;
+const BARE_WORD = /^[\p{L}_][\p{L}\p{M}\p{N}_]*(?:\.[\p{L}\p{N}_][\p{L}\p{M}\p{N}_]*)*$/u;
+
+/** The canonical text of a tree, without a leading =. */
+export function printFormula(tree: Tree): string {
+  return print(tree);
+}
+
+/** A column's name as formulas write it: [In-row spacing]. */
+export function bracketed(column: string): string {
+  return `[${column.replaceAll('[', '[[').replaceAll(']', ']]')}]`;
+}
+
+/** A table's name as formulas write it: Beds, 'Seed lots'. */
+export function tableName(table: string): string {
+  const upper = table.toUpperCase();
+  return BARE_WORD.test(table) && upper !== 'TRUE' && upper !== 'FALSE' ? table : quoted(table, "'");
+}
+
+/** Text between quotes, quotes within it doubled. */
+export function quoted(text: string, quote: "'" | '"' = '"'): string {
+  return quote + text.replaceAll(quote, quote + quote) + quote;
+}
+
+function print(tree: Tree): string {
+  switch (tree.tree) {
+    case 'number':
+      return String(tree.value);
+    case 'quantity':
+      return `${tree.value} ${tree.unit}`;
+    case 'text':
+      return quoted(tree.value);
+    case 'yesno':
+      return tree.value ? 'TRUE' : 'FALSE';
+    case 'cell':
+      return tree.path.map((name) => bracketed(name.text)).join('.');
+    case 'column':
+      return tableName(tree.table.text) + bracketed(tree.column.text);
+    case 'table':
+      return quoted(tree.table.text, "'");
+    case 'unary':
+      if (tree.operator === '%') return `${atLeast(PERCENT_STRENGTH, tree.operand)}%`;
+      return tree.operator + atLeast(PREFIX_STRENGTH, tree.operand);
+    case 'binary': {
+      const strength = STRENGTH[tree.operator];
+      const left =
+        tree.operator === '^' && endsInUnit(tree.left) ? `(${print(tree.left)})` : atLeast(strength, tree.left);
+      return `${left} ${tree.operator} ${atLeast(strength + 1, tree.right)}`;
+    }
+    case 'call':
+      return `${tree.name.text}(${tree.args.map(printArgument).join('; ')})`;
+  }
+}
+
+/** Only here may a table's name stand bare; elsewhere it could be read as a unit: 8 ft / in. */
+function printArgument(argument: Tree | Missing): string {
+  if (argument.tree === 'missing') return '';
+  return argument.tree === 'table' ? tableName(argument.table.text) : print(argument);
+}
+
+function atLeast(strength: number, tree: Tree): string {
+  return strengthOf(tree) < strength ? `(${print(tree)})` : print(tree);
+}
+
+/** Whether the text ends in a unit, which would take a ^ that follows for its own: 8 ft^2 is an area, (8 ft) ^ 2 a power. */
+function endsInUnit(tree: Tree): boolean {
+  if (tree.tree === 'quantity') return true;
+  if (tree.tree === 'unary') return tree.operator !== '%' && endsInUnit(tree.operand);
+  return tree.tree === 'binary' && endsInUnit(tree.right);
+}
+
+function strengthOf(tree: Tree): number {
+  switch (tree.tree) {
+    case 'binary':
+      return STRENGTH[tree.operator];
+    case 'unary':
+      return tree.operator === '%' ? PERCENT_STRENGTH : PREFIX_STRENGTH;
+    default:
+      return WHOLE;
+  }
+}
