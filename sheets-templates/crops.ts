@@ -101,8 +101,9 @@ export const cropsSheet: SheetDeclaration = {
       entered('Plant out from last frost', WEEKS, { note: 'Earliest; below zero is before the last frost.' }),
       entered('Sow outdoors from last frost', WEEKS, { note: 'Earliest; below zero is before the last frost.' }),
       entered('Latest sowing before first frost', WEEKS, {
-        note: 'In trays where that is the usual start, else in the bed; below zero is after the first frost.',
+        note: 'Below zero is after the first frost.',
       }),
+      entered('Latest sowing in', choice('trays', 'bed'), { note: 'Where that latest seed goes.' }),
       entered('Latest planting out before first frost', WEEKS),
       entered('Degree-day base', TEMPERATURE, { note: 'Growth stands still at or below this.' }),
     ),
