@@ -79,7 +79,7 @@ export const YES_OR_NO: TypeDeclaration = { type: 'yesno' };
 export const TEMPERATURE: TypeDeclaration = { type: 'temperature' };
 
 /** A plain number: a count, a coefficient, an hour-less ratio. */
-export const PLAIN = quantity('1');
+export const PLAIN = quantity('');
 /** A share of a whole, shown in percent. */
 export const SHARE = quantity('%');
 
@@ -101,7 +101,7 @@ export const PLANT_MASS = quantity('oz', 'g');
 export const SEED_MASS = quantity('oz', 'g');
 export const YIELD = quantity('lb/ft2', 'kg/m2');
 /** Plants per bed area. */
-export const DENSITY = quantity('1/ft2', '1/m2');
+export const DENSITY = quantity('plants/ft2', 'plants/m2');
 
 export const DAYS = quantity('day');
 export const WEEKS = quantity('week');
@@ -109,4 +109,4 @@ export const HOURS = quantity('h');
 export const MINUTES = quantity('min');
 export const DEGREE_DAYS = quantity('degF day', 'degC day');
 /** A difference of temperatures. */
-export const WARMTH = quantity('degF', 'degC');
+export const WARMTH = quantity('Fdeg', 'Cdeg');

@@ -38,7 +38,7 @@ export const HARVEST_UNITS = ['weight', 'bunch', 'head', 'bulb', 'each'] as cons
 
 /** Nutrients carried off in the harvest. */
 const REMOVAL = quantity('lb/ton', 'kg/t');
-const SEED_COUNT = quantity('1/g');
+const SEED_COUNT = quantity('seeds/g');
 const BULB_SHAPE = quantity('g/cm3');
 
 export const cropsSheet: SheetDeclaration = {
