@@ -1,0 +1,74 @@
+// Twelve monthly means made into 365 smooth daily values whose monthly means are the ones given. Called by the climate
+// sheet; calls nothing.
+
+import type { ModelSource } from './source.ts';
+
+export const SOURCES: readonly ModelSource[] = [
+  {
+    model: 'Daily values from monthly means',
+    gives: 'a smooth year of 365 daily temperatures',
+    equation:
+      'a mean, five yearly waves and the sixth cosine, their twelve weights solved so that the days of each month average to its mean',
+    range: 'monthly means of temperature; day-to-day weather is not in it',
+    source: 'Epstein 1991, On obtaining daily climatological values from monthly means, Journal of Climate 4:365-368',
+    standing: 'published',
+  },
+];
+
+const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+const MONTHS = 12;
+const DAYS = 365;
+const MIDDLE_OF_JANUARY = 15.5;
+
+// Value of wave `k` in the middle of calendar day `i`: 0 the mean, 1-2 once a year, ... 11 the sixth cosine, which
+// swings from the middle of one month to the middle of the next.
+function wave(k: number, i: number): number {
+  if (k === 0) return 1;
+  const angle = (2 * Math.PI * Math.ceil(k / 2) * (i + 0.5 - MIDDLE_OF_JANUARY)) / DAYS;
+  return k % 2 === 1 ? Math.cos(angle) : Math.sin(angle);
+}
+
+// Gauss elimination with row exchange on rows of twelve weights and the right-hand side.
+function solve(rows: Float64Array[]): Float64Array {
+  for (let column = 0; column < MONTHS; column += 1) {
+    let pivot = column;
+    for (let r = column + 1; r < MONTHS; r += 1) {
+      if (Math.abs(rows[r]?.[column] ?? 0) > Math.abs(rows[pivot]?.[column] ?? 0)) pivot = r;
+    }
+    const lead = rows[pivot] ?? new Float64Array(MONTHS + 1);
+    rows[pivot] = rows[column] ?? lead;
+    rows[column] = lead;
+    for (let r = 0; r < MONTHS; r += 1) {
+      const row = rows[r];
+      if (r === column || row === undefined) continue;
+      const factor = (row[column] ?? 0) / (lead[column] ?? 1);
+      for (let c = column; c <= MONTHS; c += 1) row[c] = (row[c] ?? 0) - factor * (lead[c] ?? 0);
+    }
+  }
+  return Float64Array.from(rows, (row, r) => (row[MONTHS] ?? 0) / (row[r] ?? 1));
+}
+
+/**
+ * 365 daily values, 1 January first, from twelve monthly means in any unit; each month's days average to its mean.
+ * Empty where a mean is missing. Source: see SOURCES.
+ */
+export function dailyFromMonthlyMeans(means: readonly number[]): Float64Array {
+  if (means.length !== MONTHS || means.some((mean) => !Number.isFinite(mean))) return new Float64Array(0);
+  const rows: Float64Array[] = [];
+  let first = 0;
+  for (const [month, length] of MONTH_DAYS.entries()) {
+    const row = new Float64Array(MONTHS + 1);
+    for (let k = 0; k < MONTHS; k += 1) {
+      let sum = 0;
+      for (let i = first; i < first + length; i += 1) sum += wave(k, i);
+      row[k] = sum / length;
+    }
+    row[MONTHS] = means[month] ?? Number.NaN;
+    rows.push(row);
+    first += length;
+  }
+  const weights = solve(rows);
+  return Float64Array.from({ length: DAYS }, (_, i) =>
+    weights.reduce((sum, weight, k) => sum + weight * wave(k, i), 0),
+  );
+}
