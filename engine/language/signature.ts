@@ -32,6 +32,8 @@ export interface Parameter {
   readonly optional?: boolean;
   /** The numeric body wants this argument in this unit ('h', 'degC', 'day', 'cm'); canonical where absent. */
   readonly unit?: string;
+  /** A plain number may stand here and is taken in `unit`: DAYLENGTHDATE(38; 14; 2027) reads 14 as hours. */
+  readonly plain?: boolean;
   /** The range in which the model holds, in that unit; outside it the cell says so (error kind 'range'). */
   readonly limit?: { readonly min?: number; readonly max?: number; readonly why: string };
 }
