@@ -1,0 +1,29 @@
+// Every published check of the project, one list for the reference test and the printed table. A new file of checks takes
+// a line here; the reference test says so if it is forgotten.
+import { checks as afterHarvest } from './after-harvest.checks.ts';
+import type { Check } from './check.ts';
+import { checks as grades } from './grades.checks.ts';
+import { checks as nutrients } from './nutrients.checks.ts';
+import { checks as propagationVolume } from './propagation-volume.checks.ts';
+import { checks as spacing } from './spacing.checks.ts';
+import { checks as water } from './water.checks.ts';
+import { checks as yieldDensity } from './yield-density.checks.ts';
+
+/** Checks by the file they stand in, without its ending. */
+export const checksByFile: Readonly<Record<string, readonly Check[]>> = {
+  'after-harvest': afterHarvest,
+  grades,
+  nutrients,
+  'propagation-volume': propagationVolume,
+  spacing,
+  water,
+  'yield-density': yieldDensity,
+};
+
+export const allChecks: readonly Check[] = Object.values(checksByFile).flat();
+
+/** Whether a computed figure lies within the tolerance of the published one; no figure never does. */
+export function passes(check: Check, computed: number): boolean {
+  // A hair of slack keeps a difference that is equal to the tolerance on paper from failing in binary.
+  return Math.abs(computed - check.published) <= check.tolerance * (1 + 1e-9);
+}
