@@ -1,0 +1,146 @@
+// Plans the functions that only look at some of their arguments, or at rows rather than values: IF and its kin, AND, OR,
+// catching errors, choosing, counting rows, looking up by an exact key. Called by call-plans.ts alone.
+
+import type { Typed } from '../language/typed.ts';
+import { BLANK, FAULT, FILLED } from '../values/column.ts';
+import { type CallNode, isLeftOut } from './call-plans.ts';
+import { orderFor, plan } from './plan.ts';
+import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from './point-kernels.ts';
+import type { Reader } from './reader.ts';
+import { constantKernel, type Kernel, scratch } from './vector.ts';
+
+const blank: Kernel = constantKernel(0, BLANK);
+
+export function planForm(tree: CallNode, reader: Reader): Kernel {
+  const { args } = tree;
+  const at = (i: number): Kernel => {
+    const argument = args[i];
+    return argument === undefined ? blank : plan(argument, reader);
+  };
+  switch (tree.signature.name) {
+    case 'IF':
+      return chooseKernel(at(0), at(1), at(2));
+    case 'IFS':
+      return planIfs(args, reader);
+    case 'SWITCH':
+      return planSwitch(args, reader);
+    case 'CHOOSE':
+      return planChoose(args, reader);
+    case 'AND':
+      return junctionKernel(args.map((argument) => plan(argument, reader)), 0);
+    case 'OR':
+      return junctionKernel(args.map((argument) => plan(argument, reader)), 1);
+    case 'IFERROR':
+      return catchKernel(at(0), at(1), () => true);
+    case 'IFNA':
+      return catchKernel(at(0), at(1), (fault) => reader.model.faults.error(fault).error === 'missing');
+    case 'ROWS':
+      return planRows(args[0], reader);
+    case 'XLOOKUP':
+      return planLookup(args, reader);
+    default:
+      throw new Error(`${tree.signature.name} has no plan`);
+  }
+}
+
+function missing(reader: Reader, why: string): Kernel {
+  return constantKernel(reader.model.faults.number({ error: 'missing', why }), FAULT);
+}
+
+function planIfs(args: readonly Typed[], reader: Reader): Kernel {
+  let kernel = missing(reader, 'None of the conditions of IFS holds: add a last one that always does, TRUE.');
+  for (let i = args.length - 2; i >= 0; i -= 2) {
+    const [condition, value] = [args[i], args[i + 1]];
+    if (condition !== undefined && value !== undefined) kernel = chooseKernel(plan(condition, reader), plan(value, reader), kernel);
+  }
+  return kernel;
+}
+
+function planSwitch(args: readonly Typed[], reader: Reader): Kernel {
+  const [subject, ...rest] = args;
+  if (subject === undefined) return blank;
+  const hasDefault = rest.length % 2 === 1;
+  const last = rest[rest.length - 1];
+  let kernel =
+    hasDefault && last !== undefined ? plan(last, reader) : missing(reader, 'SWITCH met a value that it has no case for: add a last argument for the rest.');
+  for (let i = rest.length - (hasDefault ? 3 : 2); i >= 0; i -= 2) {
+    const [value, result] = [rest[i], rest[i + 1]];
+    if (value === undefined || result === undefined) continue;
+    const same = compareKernel(plan(subject, reader), plan(value, reader), ORDERS['='], orderFor(subject.type, '=', reader));
+    kernel = chooseKernel(same, plan(result, reader), kernel);
+  }
+  return kernel;
+}
+
+function planChoose(args: readonly Typed[], reader: Reader): Kernel {
+  const [which, ...choices] = args;
+  if (which === undefined) return blank;
+  const wrong = reader.model.faults.number({
+    error: 'value',
+    why: `CHOOSE was given a number that is not between 1 and ${choices.length}: change it or add choices.`,
+  });
+  let kernel = constantKernel(wrong, FAULT);
+  choices.forEach((choice, i) => {
+    const here = compareKernel(plan(which, reader), constantKernel(i + 1, FILLED), (order) => order === 0, (a, b) => Math.trunc(a) - b);
+    kernel = chooseKernel(here, plan(choice, reader), kernel);
+  });
+  return kernel;
+}
+
+function planRows(argument: Typed | undefined, reader: Reader): Kernel {
+  if (argument === undefined || (argument.node !== 'table' && argument.node !== 'column')) return blank;
+  reader.readsRowsOf(argument.table);
+  const table = reader.model.table(argument.table);
+  const vector = { ...scratch(), uniform: true };
+  return () => {
+    vector.values[0] = table.shown === undefined ? table.liveCount : table.rows().length;
+    return vector;
+  };
+}
+
+/** XLOOKUP(key; Table[Key column]; Table[Result column]; if none): the first row whose key is equal. */
+function planLookup(args: readonly Typed[], reader: Reader): Kernel {
+  const [wanted, keys, results, otherwise] = args;
+  if (wanted === undefined || keys?.node !== 'column' || results?.node !== 'column') return blank;
+  const index = reader.indexForLookup(keys.table, [keys.column]);
+  reader.readsWhole(results.table, results.column);
+  const column = reader.model.table(results.table).column(results.column);
+  const text = reader.isText(keys.table, keys.column);
+  const { texts } = reader.model;
+  const key = plan(wanted, reader);
+  const none =
+    otherwise === undefined || isLeftOut(otherwise)
+      ? missing(reader, `No row of ${keys.table} has this ${keys.column}: check the value looked for.`)
+      : plan(otherwise, reader);
+  const out = scratch();
+  return (batch) => {
+    const k = key(batch);
+    const instead = none(batch);
+    const { count } = batch;
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      const ki = k.at + (k.uniform ? 0 : i);
+      const state = k.clean ? FILLED : (k.states[ki] ?? BLANK);
+      if (state !== FILLED) {
+        out.values[i] = k.values[ki] ?? 0;
+        out.states[i] = state;
+        clean = false;
+        continue;
+      }
+      const value = k.values[ki] ?? 0;
+      const members = index.members(index.findOne(text ? texts.fold(value) : value));
+      if (members.count > 0) {
+        const row = members.rows[0] ?? 0;
+        out.values[i] = column.values[row] ?? 0;
+        out.states[i] = column.states[row] ?? BLANK;
+      } else {
+        const ni = instead.at + (instead.uniform ? 0 : i);
+        out.values[i] = instead.values[ni] ?? 0;
+        out.states[i] = instead.clean ? FILLED : (instead.states[ni] ?? BLANK);
+      }
+      if (out.states[i] !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}

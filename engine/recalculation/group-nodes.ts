@@ -1,0 +1,76 @@
+// The graph's nodes around groups: one keeps an index current, one keeps group totals current. The rows of an index node's
+// change sets are groups, not rows; the same holds for a rollup node.
+
+import type { GroupIndex } from './group-index.ts';
+import { type Node, Source } from './graph.ts';
+import type { Rollup } from './rollup.ts';
+import { RowSet } from './row-set.ts';
+
+/** Dirty: rows of the table whose key cells or existence changed. Changed: groups that gained or lost rows. */
+export class IndexNode implements Node {
+  readonly name = '';
+  readonly dirty = new RowSet();
+  readonly feeds: Node[] = [];
+  readonly source = new Source(this);
+  rank = 0;
+  readonly index: GroupIndex;
+
+  constructor(index: GroupIndex) {
+    this.index = index;
+  }
+
+  run(changed: RowSet): void {
+    if (this.dirty.all) {
+      this.index.fromScratch();
+      changed.addAll();
+      return;
+    }
+    for (let i = 0; i < this.dirty.count; i++) this.index.update(this.dirty.at(i), changed);
+  }
+}
+
+/** Dirty: groups, and (in `rows`) rows of the source table whose value or filter cells changed. Changed: groups whose total did. */
+export class RollupNode implements Node {
+  readonly name = '';
+  readonly dirty = new RowSet();
+  readonly feeds: Node[] = [];
+  readonly source = new Source(this);
+  rank = 0;
+  readonly rollup: Rollup;
+  /** Rows rather than groups: turned into groups only when the index is known to be current. */
+  readonly rows = new RowSet();
+
+  constructor(rollup: Rollup) {
+    this.rollup = rollup;
+  }
+
+  /** Takes changed rows of the source table. */
+  rowsChanged(rows: RowSet): void {
+    if (rows.all) this.dirty.addAll();
+    else {
+      this.rows.addFrom(rows);
+      // A group number that stands for "look at the rows"; it is passed over below.
+      this.dirty.add(0);
+    }
+  }
+
+  run(changed: RowSet): void {
+    const { rollup } = this;
+    const { index } = rollup;
+    if (this.dirty.all) {
+      for (let group = 0; group < index.groupCount; group++) rollup.refresh(group);
+      changed.addAll();
+      this.rows.clear();
+      return;
+    }
+    for (let i = 0; i < this.rows.count; i++) {
+      const group = index.groupOf[this.rows.at(i)] ?? -1;
+      if (group >= 0) this.dirty.add(group);
+    }
+    this.rows.clear();
+    for (let i = 0; i < this.dirty.count; i++) {
+      const group = this.dirty.at(i);
+      if (group < index.groupCount && rollup.refresh(group)) changed.add(group);
+    }
+  }
+}

@@ -1,0 +1,138 @@
+// Turns a typed tree into a kernel: each node of the tree becomes a closure over the closures of its parts. Calls are
+// planned by lane in call-plans.ts, conditional totals in group-plans.ts; this file does names, operators and conversions.
+
+import type { Typed } from '../language/typed.ts';
+import { BLANK, FILLED } from '../values/column.ts';
+import { powerOf } from '../values/number.ts';
+import type { ValueType } from '../values/type.ts';
+import { planCall } from './call-plans.ts';
+import { loadKernel, singleKernel, throughKernel } from './load-kernels.ts';
+import { arithmeticKernel, compareKernel, ORDERS, pointKernel1, pointKernel2 } from './point-kernels.ts';
+import type { LinkStep, Reader } from './reader.ts';
+import { scalarKernel } from './scalar-kernels.ts';
+import { toStored } from './scalars.ts';
+import { constantKernel, type Kernel } from './vector.ts';
+
+
+type CellNode = Extract<Typed, { node: 'cell' }>;
+
+/** The kernel of a typed tree for columns of `reader.table`; what it reads is told to the reader. */
+export function plan(tree: Typed, reader: Reader): Kernel {
+  switch (tree.node) {
+    case 'constant': {
+      const stored = { value: 0, state: FILLED };
+      toStored(reader.model, tree.value, stored);
+      return constantKernel(stored.value, stored.state);
+    }
+    case 'blank':
+      return constantKernel(0, BLANK);
+    case 'today':
+      reader.readsToday();
+      return singleKernel(reader.model.today);
+    case 'single':
+      reader.readsWhole(tree.table, tree.column);
+      return singleKernel(reader.model.table(tree.table).column(tree.column));
+    case 'cell':
+      return planCell(tree, reader);
+    case 'key':
+      return planKey(tree.operand, reader);
+    case 'negate':
+      return pointKernel1(plan(tree.operand, reader), (a) => -a, undefined);
+    case 'binary':
+      return planBinary(tree, reader);
+    case 'call':
+      return planCall(tree, reader);
+    case 'column':
+    case 'table':
+    case 'condition':
+      throw new Error(`A ${tree.node} stands only among the arguments of a function that takes one`);
+  }
+}
+
+/** The table a chain of links reaches, and the steps to it. */
+function linkSteps(tree: CellNode, reader: Reader): LinkStep[] {
+  const steps: LinkStep[] = [];
+  let table = reader.table.name;
+  for (const column of tree.links) {
+    steps.push({ table, column });
+    table = reader.tableBehind(table, column);
+  }
+  return steps;
+}
+
+function planCell(tree: CellNode, reader: Reader): Kernel {
+  const steps = linkSteps(tree, reader);
+  reader.readsCell(steps, tree.table, tree.column);
+  const column = reader.model.table(tree.table).column(tree.column);
+  const [first, ...further] = steps;
+  if (first === undefined) return loadKernel(column);
+  let link = loadKernel(reader.model.table(first.table).column(first.column));
+  for (const step of further) link = throughKernel(link, reader.model.table(step.table).column(step.column));
+  return throughKernel(link, column);
+}
+
+/** The key text of the row that a link names. */
+function planKey(link: Typed, reader: Reader): Kernel {
+  if (link.type.kind !== 'link') throw new Error('Only a link has a key');
+  const target = link.type.table;
+  const key = reader.keyOf(target);
+  if (key === undefined) throw new Error(`${target} has no key`);
+  const column = reader.model.table(target).column(key);
+  if (link.node === 'cell') {
+    reader.readsCell([...linkSteps(link, reader), { table: link.table, column: link.column }], target, key);
+  } else {
+    reader.readsWhole(target, key);
+  }
+  return throughKernel(plan(link, reader), column);
+}
+
+function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): Kernel {
+  const { operator } = tree;
+  if (operator === '&') return planJoin(tree.left, tree.right, reader);
+  const left = plan(tree.left, reader);
+  const right = plan(tree.right, reader);
+  const faults = {
+    divide: reader.model.faults.number({ error: 'divide', why: 'This divides by zero: give the divisor a value other than 0.' }),
+    overflow: reader.model.faults.number({ error: 'number', why: 'The result is too large to be a number: look at the values it is made of.' }),
+  };
+  switch (operator) {
+    case '+':
+    case '-':
+    case '*':
+    case '/':
+      return arithmeticKernel(operator, left, right, faults);
+    case '^':
+      return pointKernel2(
+        left,
+        right,
+        powerOf,
+        reader.model.faults.number({ error: 'number', why: 'This power has no value: a negative number has only whole powers, and 0 only positive ones.' }),
+      );
+    default:
+      return compareKernel(left, right, ORDERS[operator], orderFor(tree.left.type, operator, reader));
+  }
+}
+
+/** How two stored values of a type compare; undefined for the order of numbers. */
+export function orderFor(type: ValueType, operator: string, reader: Reader): ((a: number, b: number) => number) | undefined {
+  if (type.kind !== 'text' && type.kind !== 'choice') return undefined;
+  const { texts } = reader.model;
+  if (operator === '=' || operator === '<>') return (a, b) => (texts.fold(a) === texts.fold(b) ? 0 : 1);
+  return (a, b) => {
+    const [left, right] = [texts.text(a).toLowerCase(), texts.text(b).toLowerCase()];
+    return left < right ? -1 : left > right ? 1 : 0;
+  };
+}
+
+/** Texts joined; a blank joins as nothing. */
+function planJoin(left: Typed, right: Typed, reader: Reader): Kernel {
+  const text = (part: Typed): Typed => (part.type.kind === 'link' ? { ...part, node: 'key', operand: part, type: { kind: 'text' } } : part);
+  const parts = [text(left), text(right)];
+  return scalarKernel(
+    reader.model,
+    parts.map((part) => plan(part, reader)),
+    parts.map((part) => part.type),
+    (args) => args.map((arg, i) => (arg === null ? '' : reader.say(arg, parts[i]?.type ?? left.type))).join(''),
+    { blanks: 'given', errors: 'pass' },
+  );
+}

@@ -1,0 +1,66 @@
+// A set of rows that grows during one pass and is emptied after it: a list without repeats, or all rows. Row lists travel
+// along the graph's edges as these.
+
+export class RowSet {
+  all = false;
+  #rows = new Int32Array(16);
+  #marks = new Uint8Array(64);
+  count = 0;
+
+  get empty(): boolean {
+    return !this.all && this.count === 0;
+  }
+
+  add(row: number): void {
+    if (this.all) return;
+    if (row >= this.#marks.length) {
+      const marks = new Uint8Array(Math.max(row + 1, this.#marks.length * 2));
+      marks.set(this.#marks);
+      this.#marks = marks;
+    }
+    if (this.#marks[row] === 1) return;
+    this.#marks[row] = 1;
+    if (this.count === this.#rows.length) {
+      const rows = new Int32Array(this.count * 2);
+      rows.set(this.#rows);
+      this.#rows = rows;
+    }
+    this.#rows[this.count++] = row;
+  }
+
+  addAll(): void {
+    this.#forget();
+    this.all = true;
+  }
+
+  addFrom(other: RowSet): void {
+    if (other.all) this.addAll();
+    else for (let i = 0; i < other.count; i++) this.add(other.at(i));
+  }
+
+  /** The i-th row added; only where not `all`. */
+  at(i: number): number {
+    return this.#rows[i] ?? 0;
+  }
+
+  has(row: number): boolean {
+    return this.all || this.#marks[row] === 1;
+  }
+
+  /** The rows in rising order, as a view that is good until the next change. */
+  sorted(): Int32Array {
+    const rows = this.#rows.subarray(0, this.count);
+    if (this.count > 1) rows.sort();
+    return rows;
+  }
+
+  clear(): void {
+    this.#forget();
+    this.all = false;
+  }
+
+  #forget(): void {
+    for (let i = 0; i < this.count; i++) this.#marks[this.#rows[i] ?? 0] = 0;
+    this.count = 0;
+  }
+}

@@ -1,0 +1,36 @@
+// Between stored values (numbers with a state) and scalars, one cell at a time, for functions that work on texts or take
+// blanks and errors as they are. Used by kernels made by the planner and by the workbook's readers.
+
+import { BLANK, FAULT, FILLED } from '../values/column.ts';
+import { isError, type Scalar } from '../values/error.ts';
+import type { ValueType } from '../values/type.ts';
+import type { Model } from './model.ts';
+
+/** A stored value as a scalar: texts as text, yes/no as true and false, dates and links as their numbers. */
+export function toScalar(model: Model, type: ValueType, value: number, state: number): Scalar {
+  if (state === BLANK) return null;
+  if (state === FAULT) return model.faults.error(value);
+  if (type.kind === 'text' || type.kind === 'choice') return model.texts.text(value);
+  if (type.kind === 'yesno') return value === 1;
+  return value;
+}
+
+/** What a scalar is stored as: a value and a state. A number that is none counts as blank. */
+export interface Stored {
+  value: number;
+  state: number;
+}
+
+/** Puts a scalar into `into`, which is reused from call to call. */
+export function toStored(model: Model, scalar: Scalar, into: Stored): void {
+  if (scalar === null || (typeof scalar === 'number' && Number.isNaN(scalar))) {
+    into.value = 0;
+    into.state = BLANK;
+  } else if (isError(scalar)) {
+    into.value = model.faults.number(scalar);
+    into.state = FAULT;
+  } else {
+    into.state = FILLED;
+    into.value = typeof scalar === 'string' ? model.texts.code(scalar) : Number(scalar);
+  }
+}
