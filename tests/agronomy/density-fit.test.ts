@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type FitForm, fitDensity, fitFaultSentence, type TrialRow } from '../../engine/agronomy/density-fit.ts';
 import { generalPlantMass, plantMass } from '../../engine/agronomy/yield-density.ts';
+import { numberOf, readTable, textOf } from '../reference/table.ts';
 
 const TRIAL: readonly TrialRow[] = [
   { density: 20, mass: 0.26 },
@@ -153,4 +154,35 @@ describe('fitDensity', () => {
       ),
     );
   });
+
+  it('finds the least squares that a search along one ratio finds', () => {
+    for (const trial of ['Purnong Landing', 'Virginia', 'Mead variety 1']) {
+      const rows = readTable('onion-density-trials')
+        .filter((row) => textOf(row, 'trial') === trial)
+        .map((row) => ({ density: numberOf(row, 'density'), mass: numberOf(row, 'mass_g') }));
+      const fit = fitDensity(rows);
+      const ratio = fit.a / fit.b;
+      expect(leastSquaresAt(rows, ratio)).toBeCloseTo(fit.sumOfSquares, 10);
+      expect(goldenSection((k) => leastSquaresAt(rows, k), ratio / 10, ratio * 10) / ratio).toBeCloseTo(1, 5);
+    }
+  });
 });
+
+/** Sum of squares of ln(mass) for 1/w = b (k + density), with ln b at its best for this k, which is a mean. */
+function leastSquaresAt(rows: readonly TrialRow[], k: number): number {
+  const logs = rows.map((row) => Math.log(row.mass) + Math.log(k + row.density));
+  const mean = logs.reduce((sum, value) => sum + value, 0) / logs.length;
+  return logs.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+}
+
+function goldenSection(height: (x: number) => number, from: number, to: number): number {
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let [low, high] = [from, to];
+  while (high - low > 1e-9 * high) {
+    const left = high - golden * (high - low);
+    const right = low + golden * (high - low);
+    if (height(left) < height(right)) high = right;
+    else low = left;
+  }
+  return (low + high) / 2;
+}

@@ -58,8 +58,8 @@ const byNumber = crops.map(
 
 const byMass = crops.map(
   ({ mean, spread }): Check => ({
-    source: `${LIBRARY}, integrated by Simpson's rule`,
-    what: `share by mass of 2 to 3 in, mean ${mean} mm, CV ${spread * 100} %`,
+    source: LIBRARY,
+    what: `density integrated by Simpson’s rule: share by mass of 2 to 3 in, mean ${mean} mm, CV ${spread * 100} %`,
     unit: '',
     published: massShareByQuadrature(mean, spread, 50.8, 76.2),
     computed: () => gradeMassShare(mean / 1000, spread, 0.0508, 0.0762),

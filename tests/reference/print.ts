@@ -52,6 +52,8 @@ const sources = new Set(allChecks.map((check) => check.source)).size;
 const standings = new Map<string, number>();
 for (const check of allChecks) standings.set(check.standing, (standings.get(check.standing) ?? 0) + 1);
 
+// A reader such as `head` may close the pipe before the table ends; that is no fault of the checks.
+process.stdout.on('error', () => undefined);
 process.stdout.write(
   `${[
     laidOut(HEADERS),
