@@ -94,6 +94,22 @@ describe('triangular grids', () => {
     expect(triangularGain(1200, 48, 6, 3)).toBe(196);
   });
 
+  it.each([
+    [600, 30, 6, 3, 500, 498],
+    [600, 30, 6, 6, 396, 394],
+    [600, 30, 8, 3, 300, 298],
+    [600, 30, 10, 5, 180, 179],
+    [600, 30, 12, 3, 150, 150],
+    [1200, 48, 6, 3, 1600, 1796],
+    [1000, 120, 10, 5, 1200, 1294],
+  ])(
+    'on %d x %d at %d, set back %d, hold as many as counted by hand',
+    (length, width, spacing, setback, square, triangular) => {
+      expect(squareGrid(length, width, spacing, setback).stations).toBe(square);
+      expect(triangularGrid(length, width, spacing, setback).stations).toBe(triangular);
+    },
+  );
+
   it('have no answer where the setbacks meet', () => {
     expect(triangularGrid(10, 10, 1, 6).stations).toBeNaN();
     expect(squareGrid(10, 10, 0, 1).stations).toBeNaN();
