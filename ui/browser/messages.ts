@@ -1,0 +1,39 @@
+// What the page says to a person: short messages in a corner, which go away by themselves, and the live region that
+// screen readers read out. Anything in ui/browser may call it; it calls nothing.
+
+import { signal } from '@preact/signals';
+
+export interface Message {
+  readonly id: number;
+  readonly text: string;
+  readonly tone: 'done' | 'refusal';
+  /** A way back or on: 'Undo'. */
+  readonly act: { readonly label: string; readonly run: () => void } | undefined;
+}
+
+/** Messages on screen, oldest first. */
+export const messages = signal<readonly Message[]>([]);
+
+/** The sentence in the live region. */
+export const announced = signal('');
+
+let lastId = 0;
+
+/** Reads a sentence out without showing it: for what is to be seen on the screen anyway. */
+export function announce(sentence: string): void {
+  // The same sentence twice is read twice only where the text differs.
+  announced.value = announced.peek() === sentence ? `${sentence}\u00a0` : sentence;
+}
+
+/** Shows a message and reads it out. A refusal stays until it is closed or another takes its place. */
+export function tell(text: string, tone: Message['tone'] = 'done', act?: Message['act']): void {
+  lastId += 1;
+  const message: Message = { id: lastId, text, tone, act };
+  messages.value = [...messages.peek().filter((shown) => shown.tone !== tone), message];
+  announce(text);
+  if (tone === 'done') setTimeout(() => dismiss(message.id), 8_000);
+}
+
+export function dismiss(id: number): void {
+  messages.value = messages.peek().filter((message) => message.id !== id);
+}
