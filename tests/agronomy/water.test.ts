@@ -2,6 +2,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  availableWater,
+  daysBetweenWaterings,
+  dryDown,
+  readilyAvailableWater,
+  stressFactor,
+} from '../../engine/agronomy/soil-water.ts';
+import {
   climateCoefficient,
   coefficientDays,
   cropCoefficient,
@@ -119,5 +126,34 @@ describe('a slip in print', () => {
         }) !== numberOf(row, 'printed_total'),
     );
     expect(slips.map((row) => textOf(row, 'crop'))).toEqual(['green gram cowpeas']);
+  });
+});
+
+describe('the root zone', () => {
+  it('dries to the wilting point and never beyond', () => {
+    const days = dryDown(
+      0,
+      Array.from({ length: 400 }, () => 6),
+      68,
+      0.3,
+    );
+    expect(days.at(-1)?.drawnAfter).toBeLessThanOrEqual(68);
+    expect(days.at(-1)?.stress).toBeLessThan(0.01);
+    days.slice(1).forEach((day, index) => {
+      expect(day.drawnBefore).toBe(days[index]?.drawnAfter);
+      expect(day.stress).toBeLessThanOrEqual(days[index]?.stress ?? Number.NaN);
+    });
+  });
+
+  it('lasts an onion on silt three days in high summer', () => {
+    expect(daysBetweenWaterings(68, 0.3, 6)).toBe(3);
+    expect(daysBetweenWaterings(68, 0.3, 0)).toBeNaN();
+  });
+
+  it('has no answer for soils and crops that cannot be', () => {
+    expect(availableWater(0.1, 0.2, 0.4)).toBeNaN();
+    expect(readilyAvailableWater(68, 1.2)).toBeNaN();
+    expect(stressFactor(-1, 68, 0.3)).toBeNaN();
+    expect(stressFactor(70, 68, 0.3)).toBe(0);
   });
 });

@@ -5,6 +5,7 @@ import type { Check } from './check.ts';
 import { checks as grades } from './grades.checks.ts';
 import { checks as nutrients } from './nutrients.checks.ts';
 import { checks as propagationVolume } from './propagation-volume.checks.ts';
+import { checks as soilWater } from './soil-water.checks.ts';
 import { checks as spacing } from './spacing.checks.ts';
 import { checks as water } from './water.checks.ts';
 import { checks as yieldDensity } from './yield-density.checks.ts';
@@ -15,6 +16,7 @@ export const checksByFile: Readonly<Record<string, readonly Check[]>> = {
   grades,
   nutrients,
   'propagation-volume': propagationVolume,
+  'soil-water': soilWater,
   spacing,
   water,
   'yield-density': yieldDensity,
