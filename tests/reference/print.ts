@@ -33,18 +33,40 @@ const lines = results.map(({ check, computed, passed }) => [
   passed ? 'agrees' : 'FAILS',
 ]);
 
+/** Long sources and descriptions run on below, so that the table fits a wide terminal. */
+const WIDEST = 56;
+
+function wrapped(text: string): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + 1 + word.length > WIDEST) {
+      lines.push(line);
+      line = word;
+    } else {
+      line = line === '' ? word : `${line} ${word}`;
+    }
+  }
+  return [...lines, line];
+}
+
 const widths = HEADERS.map((header, column) =>
-  Math.max(header.length, ...lines.map((line) => (line[column] ?? '').length)),
+  Math.max(header.length, ...lines.flatMap((line) => wrapped(line[column] ?? '').map((part) => part.length))),
 );
 
-function laidOut(cells: readonly string[]): string {
-  return cells
-    .map((cell, column) => {
-      const width = widths[column] ?? 0;
-      return column >= FIRST_FIGURE && column <= LAST_FIGURE ? cell.padStart(width) : cell.padEnd(width);
-    })
-    .join('  ')
-    .trimEnd();
+function laidOut(cells: readonly string[]): readonly string[] {
+  const parts = cells.map(wrapped);
+  const height = Math.max(...parts.map((part) => part.length));
+  return Array.from({ length: height }, (_, row) =>
+    parts
+      .map((part, column) => {
+        const cell = part[row] ?? '';
+        const width = widths[column] ?? 0;
+        return column >= FIRST_FIGURE && column <= LAST_FIGURE ? cell.padStart(width) : cell.padEnd(width);
+      })
+      .join('  ')
+      .trimEnd(),
+  );
 }
 
 const failed = results.filter((result) => !result.passed).length;
@@ -56,9 +78,9 @@ for (const check of allChecks) standings.set(check.standing, (standings.get(chec
 process.stdout.on('error', () => undefined);
 process.stdout.write(
   `${[
-    laidOut(HEADERS),
-    laidOut(widths.map((width) => '-'.repeat(width))),
-    ...lines.map(laidOut),
+    ...laidOut(HEADERS),
+    widths.map((width) => '-'.repeat(width)).join('  '),
+    ...lines.flatMap(laidOut),
     '',
     `${results.length} checks from ${sources} sources: ${results.length - failed} agree, ${failed} fail.`,
     `By standing: ${[...standings].map(([standing, count]) => `${count} ${standing}`).join(', ')}.`,
