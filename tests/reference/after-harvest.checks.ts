@@ -91,7 +91,7 @@ export const checks: readonly Check[] = [
   ...curing,
   {
     source:
-      'Maw & Mullinix 2005, Postharvest Biol. Technol. 35: 223-227 (cured at optimal maturity) and Msika & Jackson 1997 (3.3 % a month)',
+      'Maw & Mullinix 2005, Postharvest Biol. Technol. 35: 223-227 (cured at optimal maturity) and Msika & Jackson 1997, in Rabinowitch & Currah 2002 (3.3 % a month)',
     what: '1000 kg of sweet onions cured, then six months in warm store',
     unit: 'kg',
     published: 757.9,

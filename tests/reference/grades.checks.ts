@@ -175,7 +175,7 @@ export const checks: readonly Check[] = [
     [70, 30],
   ].map(
     ([smallest = Number.NaN, published = Number.NaN]): Check => ({
-      source: 'UNECE standard FFV-25 onions, sizing',
+      source: 'UNECE standard FFV-25 onions, sizing, as the trade quotes it',
       what: `greatest spread in a pack whose smallest bulb is ${smallest} mm`,
       unit: 'mm',
       published,
