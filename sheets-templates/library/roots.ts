@@ -89,7 +89,7 @@ export const ROOTS: readonly Crop[] = [
       'Bolting cold days': memory('14 days'),
       ...harvest('bunch', from(NEW_ENGLAND_15, '757 g')),
       ...yields('3 kg/m2', '4.5 kg/m2', '6 kg/m2', '85%'),
-      'Bulb shape factor': from(USDA_WEIGHTS, '0.63 g/cm3'),
+      'Bulb shape factor': from(USDA_WEIGHTS, '0.626 g/cm3'),
       'Diameter spread': from(asFor('onion'), '14%'),
       'Storage temperature': from(CANTWELL, '0 degC'),
       'Storage humidity': from(CANTWELL, range('98%', '99%', '100%')),
