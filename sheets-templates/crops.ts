@@ -163,7 +163,11 @@ export const cropsSheet: SheetDeclaration = {
       entered('Storage temperature', TEMPERATURE),
       entered('Storage humidity', SHARE, { least: 0, most: 100 }),
       entered('Storage life', DAYS, { note: 'At that temperature and humidity.', least: 0, decimals: 0 }),
-      entered('Monthly storage loss', SHARE, { note: 'Of what is in store, in 30 days.', least: 0, most: 100 }),
+      entered('Monthly storage loss', SHARE, {
+        note: 'Of what is in store, in 30 days; where recalled, it goes by how long the crop keeps.',
+        least: 0,
+        most: 100,
+      }),
     ),
     ...group(
       'Soil and water',

@@ -1,5 +1,5 @@
-// Onions and their kin: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Onions and their kin. Each figure of the library stands beside its source; one without a publication says memory
+// or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -160,6 +160,7 @@ export const ALLIUMS: readonly Crop[] = [
         range('95%', '97.5%', '100%'),
         range('7 days', '14 days', '21 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': practice(range('3', '4', '4')),
       ...removal(USDA_NUTRIENTS, '2.93 kg/t', '0.37 kg/t', '2.76 kg/t'),
       ...coefficients(FAO_56, '0.7', '1', '1'),

@@ -1,5 +1,5 @@
-// Kohlrabi, Brussels sprouts and the Asian cabbages: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Kohlrabi, Brussels sprouts and the Asian cabbages. Each figure of the library stands beside its source; one
+// without a publication says memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -84,6 +84,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
         range('95%', '97.5%', '100%'),
         range('21 days', '28 days', '35 days'),
       ),
+      'Monthly storage loss': memory('15%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '5.41 kg/t', '0.69 kg/t', '3.89 kg/t'),
       ...coefficients(FAO_56, '0.7', '1.05', '0.95'),
@@ -130,6 +131,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('14 days', '35 days', '56 days'),
       ),
+      'Monthly storage loss': memory('15%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '2.72 kg/t', '0.46 kg/t', '3.5 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),
@@ -172,6 +174,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
       ...harvest('head', memory('250 g')),
       ...yields('2.5 kg/m2', '4 kg/m2', '5.5 kg/m2', '85%'),
       ...store(MEMORY, '0 degC', range('95%', '97.5%', '100%'), range('14 days', '18 days', '21 days')),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '2.4 kg/t', '0.37 kg/t', '2.52 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),
@@ -217,6 +220,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('28 days', '59 days', '90 days'),
       ),
+      'Monthly storage loss': memory('15%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '1.92 kg/t', '0.29 kg/t', '2.38 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),

@@ -1,5 +1,5 @@
-// Roots of the cabbage family: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Roots of the cabbage family. Each figure of the library stands beside its source; one without a publication says
+// memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -80,6 +80,7 @@ export const BRASSICA_ROOTS: readonly Crop[] = [
       ...harvest('bunch', memory('170 g')),
       ...yields('1.5 kg/m2', '2.5 kg/m2', '3.5 kg/m2', '80%'),
       ...store(HANDBOOK_66_1954, '0 degC', range('90%', '92.5%', '95%'), range('7 days', '11 days', '14 days')),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '1.09 kg/t', '0.2 kg/t', '2.33 kg/t'),
       ...coefficients(FAO_56, '0.7', '0.9', '0.85'),
@@ -120,6 +121,7 @@ export const BRASSICA_ROOTS: readonly Crop[] = [
       ...harvest('bunch', memory('300 g')),
       ...yields('2.5 kg/m2', '4 kg/m2', '5.5 kg/m2', '80%'),
       ...store(MEMORY, '0 degC', range('95%', '97.5%', '100%'), range('10 days', '12 days', '14 days')),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '1.44 kg/t', '0.27 kg/t', '1.91 kg/t'),
       ...coefficients(FAO_56, '0.5', '1.1', '0.95'),

@@ -1,5 +1,5 @@
-// Cabbages and broccoli: brassicas grown for leaf, head and stem: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Cabbages, broccoli and their kin. Each figure of the library stands beside its source; one without a publication
+// says memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -90,6 +90,7 @@ export const CABBAGES: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '6.85 kg/t', '0.92 kg/t', '4.91 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),
@@ -137,6 +138,7 @@ export const CABBAGES: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(asFor('kale'), '6.85 kg/t', '0.92 kg/t', '4.91 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),
@@ -233,6 +235,7 @@ export const CABBAGES: readonly Crop[] = [
         range('95%', '97.5%', '100%'),
         range('10 days', '16 days', '21 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '4.51 kg/t', '0.66 kg/t', '3.16 kg/t'),
       ...coefficients(FAO_56, '0.7', '1.05', '0.95'),
@@ -281,6 +284,7 @@ export const CABBAGES: readonly Crop[] = [
         range('95%', '96.5%', '98%'),
         range('14 days', '21 days', '28 days'),
       ),
+      'Monthly storage loss': memory('15%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '3.07 kg/t', '0.44 kg/t', '2.99 kg/t'),
       ...coefficients(FAO_56, '0.7', '1.05', '0.95'),

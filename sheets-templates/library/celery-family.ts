@@ -1,5 +1,5 @@
-// Fennel, celery and celeriac: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Fennel, celery and celeriac. Each figure of the library stands beside its source; one without a publication says
+// memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -76,6 +76,7 @@ export const CELERY_FAMILY: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('14 days', '18 days', '21 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '1.98 kg/t', '0.5 kg/t', '4.14 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),
@@ -122,6 +123,7 @@ export const CELERY_FAMILY: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('14 days', '32 days', '49 days'),
       ),
+      'Monthly storage loss': memory('15%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '1.1 kg/t', '0.24 kg/t', '2.6 kg/t'),
       ...coefficients(FAO_56, '0.7', '1.05', '1'),

@@ -1,5 +1,5 @@
-// Cucumbers, squashes and melons: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Cucumbers, squashes and melons. Each figure of the library stands beside its source; one without a publication
+// says memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -89,6 +89,7 @@ export const CUCURBITS: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '1.04 kg/t', '0.24 kg/t', '1.47 kg/t'),
       ...coefficients(FAO_56, '0.6', '1', '0.75'),
@@ -135,6 +136,7 @@ export const CUCURBITS: readonly Crop[] = [
         range('85%', '90%', '95%'),
         range('4 days', '6 days', '7 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '1.94 kg/t', '0.38 kg/t', '2.61 kg/t'),
       ...coefficients(FAO_56, '0.5', '0.95', '0.75'),
@@ -228,6 +230,7 @@ export const CUCURBITS: readonly Crop[] = [
         range('85%', '87.5%', '90%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '1.34 kg/t', '0.15 kg/t', '2.67 kg/t'),
       ...coefficients(FAO_56, '0.5', '1.05', '0.75'),
@@ -274,6 +277,7 @@ export const CUCURBITS: readonly Crop[] = [
         range('85%', '87.5%', '90%'),
         range('7 days', '18 days', '28 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '0.98 kg/t', '0.11 kg/t', '1.12 kg/t'),
       ...coefficients(FAO_56, '0.4', '1', '0.75'),

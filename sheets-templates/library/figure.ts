@@ -133,11 +133,17 @@ export function family(name: string, startMethods: string, usualStart: string): 
 }
 
 /** Soil temperatures: coolest, best from, best to, warmest. */
-export function germination(source: Source, minimum: string, from_: string, to: string, maximum: string): Figures {
+export function germination(
+  source: Source,
+  minimum: string,
+  bestFrom: string,
+  bestTo: string,
+  maximum: string,
+): Figures {
   return {
     'Germination minimum': from(source, minimum),
-    'Germination best from': from(source, from_),
-    'Germination best to': from(source, to),
+    'Germination best from': from(source, bestFrom),
+    'Germination best to': from(source, bestTo),
     'Germination maximum': from(source, maximum),
   };
 }
@@ -182,7 +188,7 @@ export function harvest(unit: string, mass: Figure): Figures {
   return { 'Harvest unit': practice(unit), 'Unit mass': mass };
 }
 
-/** Marketable yield of bed without paths, from growers' usual figures: the middle of low and high, and the share sold. */
+/** Marketable yield of bed without paths, recalled: low, the middle of low and high, high; and the share that sells. */
 export function yields(low: string, middle: string, high: string, marketable: string): Figures {
   return {
     Yield: memory(middle),

@@ -1,5 +1,5 @@
-// Herbs for bunching: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Herbs for bunching. Each figure of the library stands beside its source; one without a publication says memory or
+// common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -69,7 +69,8 @@ export const HERBS: readonly Crop[] = [
       'Bolting cold days': memory('28 days'),
       ...harvest('bunch', memory('70 g')),
       ...yields('1.2 kg/m2', '2.35 kg/m2', '3.5 kg/m2', '90%'),
-      ...store(NEW_ENGLAND_16, '0 degC', range('95%', '97.5%', '100%'), range('30 days', '45 days', '60 days')),
+      ...store(NEW_ENGLAND_16, '32 degF', '95%', range('30 days', '45 days', '60 days')),
+      'Monthly storage loss': memory('15%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '4.75 kg/t', '0.58 kg/t', '5.54 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),
@@ -113,6 +114,7 @@ export const HERBS: readonly Crop[] = [
         range('95%', '97.5%', '100%'),
         range('10 days', '12 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(MEMORY, '3.4 kg/t', '0.48 kg/t', '5.2 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),
@@ -156,6 +158,7 @@ export const HERBS: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('4 days', '6 days', '7 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('2'),
       ...removal(USDA_NUTRIENTS, '5.04 kg/t', '0.56 kg/t', '2.95 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),
@@ -197,6 +200,7 @@ export const HERBS: readonly Crop[] = [
       ...harvest('bunch', memory('60 g')),
       ...yields('0.6 kg/m2', '1.2 kg/m2', '1.8 kg/m2', '90%'),
       ...store(CANTWELL, '0 degC', range('95%', '97.5%', '100%'), range('7 days', '11 days', '14 days')),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(MEMORY, '5.5 kg/t', '0.66 kg/t', '7.4 kg/t'),
       ...coefficients(FAO_56_SMALL_VEGETABLES, '0.7', '1.05', '0.95'),

@@ -1,5 +1,5 @@
-// Leaves for salad and bunching: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Leaves for salad and bunching. Each figure of the library stands beside its source; one without a publication
+// says memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -85,9 +85,10 @@ export const LEAVES: readonly Crop[] = [
       ...store(
         both(CANTWELL, NEW_ENGLAND_16),
         range('0 degC', '1 degC', '2 degC'),
-        range('95%', '97.5%', '100%'),
+        '95%',
         range('14 days', '18 days', '21 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, '3'),
       ...removal(USDA_NUTRIENTS, '2.16 kg/t', '0.33 kg/t', '2.38 kg/t'),
       ...coefficients(FAO_56, '0.7', '1', '0.95'),
@@ -130,6 +131,7 @@ export const LEAVES: readonly Crop[] = [
       ...harvest('weight', memory('2 g')),
       ...yields('1.2 kg/m2', '2.35 kg/m2', '3.5 kg/m2', '90%'),
       ...store(NEW_ENGLAND_16, range('32 degF', '34 degF', '36 degF'), '95%', '7 days'),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, '3'),
       ...removal(USDA_NUTRIENTS, '2.18 kg/t', '0.29 kg/t', '1.94 kg/t'),
       ...coefficients(FAO_56, '0.7', '1', '0.95'),
@@ -176,6 +178,7 @@ export const LEAVES: readonly Crop[] = [
         range('95%', '96.5%', '98%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, '3'),
       ...removal(USDA_NUTRIENTS, '4.58 kg/t', '0.49 kg/t', '5.58 kg/t'),
       ...coefficients(FAO_56, '0.7', '1', '0.95'),
@@ -217,6 +220,7 @@ export const LEAVES: readonly Crop[] = [
     ...harvest('bunch', memory('340 g')),
     ...yields('2 kg/m2', '3.5 kg/m2', '5 kg/m2', '90%'),
     ...store(MEMORY, '0 degC', range('95%', '97.5%', '100%'), range('7 days', '11 days', '14 days')),
+    'Monthly storage loss': memory('30%'),
     'Rotation years': from(CONNECTICUT_ROTATION, '3'),
     ...removal(USDA_NUTRIENTS, '2.88 kg/t', '0.46 kg/t', '3.79 kg/t'),
     ...coefficients(asFor('spinach'), '0.7', '1', '0.95'),
@@ -252,6 +256,7 @@ export const LEAVES: readonly Crop[] = [
       ...harvest('weight', memory('5 g')),
       ...yields('0.8 kg/m2', '1.5 kg/m2', '2.2 kg/m2', '85%'),
       ...store(CANTWELL, '0 degC', range('95%', '97.5%', '100%'), range('7 days', '9 days', '10 days')),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, range('3', '4', '7')),
       ...removal(USDA_NUTRIENTS, '4.13 kg/t', '0.52 kg/t', '3.69 kg/t'),
       ...coefficients(asFor('lettuce'), '0.7', '1', '0.95'),

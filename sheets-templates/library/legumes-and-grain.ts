@@ -1,5 +1,5 @@
-// Beans, peas, sweet corn and okra: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Beans, peas, sweet corn and okra. Each figure of the library stands beside its source; one without a publication
+// says memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -91,6 +91,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
         range('90%', '95%', '100%'),
         range('7 days', '10 days', '12 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '2.93 kg/t', '0.38 kg/t', '2.11 kg/t'),
       ...coefficients(FAO_56, '0.5', '1.05', '0.9'),
@@ -137,6 +138,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
         range('90%', '95%', '100%'),
         range('7 days', '10 days', '12 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '2.93 kg/t', '0.38 kg/t', '2.11 kg/t'),
       ...coefficients(FAO_56, '0.5', '1.05', '0.9'),
@@ -182,6 +184,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
         range('90%', '94%', '98%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(MEMORY, '4.5 kg/t', '0.53 kg/t', '2 kg/t'),
       ...coefficients(FAO_56, '0.5', '1.15', '1.1'),
@@ -222,6 +225,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
       ...harvest('each', from(NEW_ENGLAND_15, '378 g')),
       ...yields('1.3 kg/m2', '2.15 kg/m2', '3 kg/m2', '85%'),
       ...store(HANDBOOK_66_2002, '0 degC', range('95%', '96.5%', '98%'), range('4 days', '5 days', '6 days')),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, '3'),
       ...removal(USDA_NUTRIENTS, '5.23 kg/t', '0.89 kg/t', '2.7 kg/t'),
       ...coefficients(MEMORY, '0.3', '1.15', '1.05'),
@@ -268,6 +272,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('7 days', '9 days', '10 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': memory('3'),
       ...removal(USDA_NUTRIENTS, '3.09 kg/t', '0.61 kg/t', '2.99 kg/t'),
       ...coefficients(MEMORY, '0.5', '1', '0.9'),

@@ -1,5 +1,5 @@
-// Fruits of the nightshade family: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Fruits of the nightshade family. Each figure of the library stands beside its source; one without a publication
+// says memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
@@ -85,6 +85,7 @@ export const NIGHTSHADES: readonly Crop[] = [
         range('85%', '87.5%', '90%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, '4'),
       ...removal(USDA_NUTRIENTS, '1.41 kg/t', '0.24 kg/t', '2.37 kg/t'),
       ...coefficients(FAO_56, '0.6', '1.15', range('0.7', '0.8', '0.9')),
@@ -127,6 +128,7 @@ export const NIGHTSHADES: readonly Crop[] = [
         range('85%', '90%', '95%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, '4'),
       ...removal(USDA_NUTRIENTS, '1.41 kg/t', '0.24 kg/t', '2.37 kg/t'),
       ...coefficients(FAO_56, '0.6', '1.15', range('0.7', '0.8', '0.9')),
@@ -169,6 +171,7 @@ export const NIGHTSHADES: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('14 days', '18 days', '21 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, '4'),
       ...removal(USDA_NUTRIENTS, '1.38 kg/t', '0.2 kg/t', '1.75 kg/t'),
       ...coefficients(FAO_56, '0.6', '1.05', '0.9'),
@@ -211,6 +214,7 @@ export const NIGHTSHADES: readonly Crop[] = [
         range('90%', '92.5%', '95%'),
         range('7 days', '11 days', '14 days'),
       ),
+      'Monthly storage loss': memory('30%'),
       'Rotation years': from(CONNECTICUT_ROTATION, '4'),
       ...removal(USDA_NUTRIENTS, '1.57 kg/t', '0.24 kg/t', '2.29 kg/t'),
       ...coefficients(FAO_56, '0.6', '1.05', '0.9'),

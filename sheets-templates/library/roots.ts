@@ -1,5 +1,5 @@
-// Roots and tubers of the other families: the library's figures, each beside its source. Figures without a publication say memory or
-// common practice. library.ts gathers the families; a change here is all it takes to correct a figure.
+// Roots and tubers of the other families. Each figure of the library stands beside its source; one without a
+// publication says memory or common practice. library.ts gathers the families.
 
 import type { Crop } from './figure.ts';
 import {
