@@ -3,7 +3,8 @@
 // * /, + -, & and the comparisons. Calls lexer.ts; called by the workbook when a formula is entered.
 
 import { cutFormula, type Token } from './lexer.ts';
-import type { BinaryOperator, Complaint, Missing, Name, Parsed, Span, Tree } from './tree.ts';
+import { caught, refuse } from './refuse.ts';
+import type { BinaryOperator, Missing, Name, Parsed, Span, Tree } from './tree.ts';
 
 /** Parentheses, calls and signs within each other; far above what a person writes, far below what a stack holds. */
 const MOST_NESTED = 200;
@@ -38,14 +39,6 @@ function leaf(tree: Tree): Grown {
   return { tree, height: 1, from: tree.from, to: tree.to };
 }
 
-class Refused extends Error {
-  readonly complaint: Complaint;
-  constructor(complaint: Complaint) {
-    super(complaint.why);
-    this.complaint = complaint;
-  }
-}
-
 /**
  * The tree of a formula's text (a leading = is allowed), or what is wrong with it. `isUnit` tells which words after a
  * number are units. Never throws, whatever the text.
@@ -54,17 +47,8 @@ export function parseFormula(text: string, isUnit: (symbol: string) => boolean):
   const leading = /^\s*=(?!=)/.exec(text)?.[0].length ?? 0;
   const lexed = cutFormula(leading === 0 ? text : ' '.repeat(leading) + text.slice(leading), isUnit);
   if (lexed.complaint !== undefined) return { ok: false, complaint: lexed.complaint };
-  try {
-    return { ok: true, tree: new Parser(text, lexed.tokens).whole() };
-  } catch (reason) {
-    if (reason instanceof Refused) return { ok: false, complaint: reason.complaint };
-    throw reason;
-  }
-}
-
-function refuse(span: Span, why: string, fix?: string): never {
-  const { from, to } = span;
-  throw new Refused(fix === undefined ? { from, to, why } : { from, to, why, fix: { text: fix, span: { from, to } } });
+  const read = caught(() => new Parser(text, lexed.tokens).whole());
+  return read.ok ? { ok: true, tree: read.value } : read;
 }
 
 class Parser {

@@ -1,0 +1,265 @@
+// Matches one argument of a call with its parameter: a value, a whole column, a condition or a sheet; and gives the
+// letters of a signature their types. Called by calls.ts.
+
+import { canonicalUnit } from '../units/arithmetic.ts';
+import { isPlain, sameDimension } from '../units/dimension.ts';
+import type { Unit } from '../units/unit.ts';
+import { DATE, isPlainNumber, nameOfType, TEXT, type ValueType, YESNO } from '../values/type.ts';
+import { conditionNode } from './conditions.ts';
+import { type CheckContext, findColumn, ownTable } from './context.ts';
+import { columnNamed, type FoundColumn, tableNamed } from './names.ts';
+import { CELSIUS, numberType, PLAIN } from './operators.ts';
+import { bracketed, printFormula, tableName } from './printer.ts';
+import { refuse } from './refuse.ts';
+import type { Parameter, Pattern, Signature } from './signature.ts';
+import { keyOf, letterOf, opennessOf, sharedType, standingFor } from './standing.ts';
+import type { Missing, Tree } from './tree.ts';
+import type { Typed } from './typed.ts';
+import { asOther } from './unlike.ts';
+import { amountText, literalNumber, operandText, type Part, partInWords, quote, typeInWords } from './wording.ts';
+
+/** What a letter stands for so far, and the argument that said so. */
+export interface Bound {
+  readonly type: ValueType;
+  readonly by: Argument;
+}
+export type Letters = Map<string, Bound>;
+
+export interface Argument {
+  readonly given: Tree | Missing;
+  readonly parameter: Parameter;
+  readonly typed: Typed;
+  /** Where the argument is a whole column. */
+  readonly column: FoundColumn | undefined;
+}
+
+interface Call {
+  readonly signature: Signature;
+  readonly context: CheckContext;
+  readonly check: (tree: Tree) => Typed;
+  readonly letters: Letters;
+  readonly before: Argument | undefined;
+}
+
+/** The argument as its parameter takes it; letters it bears are given their types. */
+export function argumentOf(given: Tree | Missing, parameter: Parameter, call: Call): Argument {
+  const { pattern } = parameter;
+  if (given.tree === 'missing') return leftOut(given, parameter, call);
+  if (pattern.is === 'table') return { given, parameter, typed: tableNode(given, parameter, call), column: undefined };
+  if (pattern.is === 'condition') {
+    const { before, context, check } = call;
+    if (before?.column === undefined) {
+      return refuse(given, `${call.signature.name} wants a whole column before this condition.`);
+    }
+    const typed = conditionNode(given, before.column, context, check);
+    return { given, parameter, typed, column: before.column };
+  }
+  const column = wholeColumn(given, pattern, call);
+  if (pattern.is === 'column' && column === undefined) return refuseNoColumn(given, parameter, call);
+  const typed = column === undefined ? call.check(given) : columnNode(given, column);
+  const inner = pattern.is === 'column' || pattern.is === 'values' ? pattern.of : pattern;
+  const matched = matchedWith(inner, { tree: given, typed }, parameter, call);
+  const argument: Argument = { given, parameter, typed: matched, column };
+  bind(argument, inner, call);
+  return argument;
+}
+
+/** The argument with the type its letter came to stand for in the end. */
+export function settled({ typed, parameter, column }: Argument, letters: Letters): Typed {
+  const letter = letterOf(parameter.pattern);
+  const type = letter === undefined ? undefined : letters.get(letter)?.type;
+  if (type === undefined) return typed;
+  if (column !== undefined && type.kind === 'text' && typed.type.kind === 'link') return keyOf(typed);
+  return standingFor(typed, type) ?? typed;
+}
+
+function leftOut(given: Missing, parameter: Parameter, { signature }: Call): Argument {
+  const { pattern } = parameter;
+  const mayBeBlank = parameter.optional === true || (pattern.is === 'letter' && pattern.among === 'anything');
+  if (!mayBeBlank) refuse(given, `${signature.name} still wants ${parameter.name} here.`);
+  const type =
+    pattern.is === 'quantity'
+      ? numberType(pattern.dimension, canonicalUnit(pattern.dimension))
+      : (fixedType(pattern) ?? PLAIN);
+  return { given, parameter, typed: { node: 'blank', type, from: given.from, to: given.to }, column: undefined };
+}
+
+function fixedType(pattern: Pattern): ValueType | undefined {
+  if (pattern.is === 'date') return DATE;
+  if (pattern.is === 'text') return TEXT;
+  return pattern.is === 'yesno' ? YESNO : undefined;
+}
+
+function tableNode(given: Tree, parameter: Parameter, { signature, context }: Call): Typed {
+  if (given.tree !== 'table') {
+    return refuse(
+      given,
+      `${signature.name} wants the name of a sheet for ${parameter.name}, as in ${signature.name}(Beds).`,
+    );
+  }
+  const table = tableNamed(given.table, context);
+  return { node: 'table', table: table.name, type: PLAIN, from: given.from, to: given.to };
+}
+
+/** The column an argument names; a one-row sheet's counts as one only where nothing else would do. */
+function wholeColumn(given: Tree, pattern: Pattern, { context }: Call): FoundColumn | undefined {
+  if (given.tree !== 'column' || (pattern.is !== 'column' && pattern.is !== 'values')) return undefined;
+  const found = columnNamed(given, context);
+  return pattern.is === 'values' && found.table.oneRow ? undefined : found;
+}
+
+function columnNode(given: Tree, { table, column, type }: FoundColumn): Typed {
+  return { node: 'column', table: table.name, column, type, from: given.from, to: given.to };
+}
+
+function refuseNoColumn(given: Tree, parameter: Parameter, { signature, context }: Call): never {
+  const wants = `${signature.name} wants a whole column for ${parameter.name}`;
+  const own = ownTable(context);
+  const [name, more] = given.tree === 'cell' ? given.path : [];
+  const column = name === undefined || more !== undefined || own === undefined ? undefined : findColumn(own, name.text);
+  if (own !== undefined && column !== undefined) {
+    const fix = tableName(own.name) + bracketed(column.name);
+    return refuse(given, `${wants}; this is one row's value: write ${fix}.`, fix);
+  }
+  if (given.tree === 'binary' || given.tree === 'call' || given.tree === 'unary') {
+    return refuse(given, `${wants}: put ${quote(given)} in a column of its own and name that.`);
+  }
+  return refuse(given, `${wants}, as in Beds[Area].`);
+}
+
+/** The part as the pattern takes it; letters are only asked whether they may stand for its type. */
+function matchedWith(pattern: Pattern, part: Part, parameter: Parameter, call: Call): Typed {
+  const { typed } = part;
+  switch (pattern.is) {
+    case 'quantity': {
+      const unit = canonicalUnit(pattern.dimension);
+      const wanted = numberType(pattern.dimension, wantedUnit(parameter, call, unit));
+      return (
+        standingFor(typed, wanted) ?? unitGiven(part, parameter, call) ?? refuseWrongType(part, wanted, parameter, call)
+      );
+    }
+    case 'temperature': {
+      const wanted: ValueType = { kind: 'temperature', unit: scaleOf(parameter, call) };
+      return (
+        standingFor(typed, wanted) ?? unitGiven(part, parameter, call) ?? refuseWrongType(part, wanted, parameter, call)
+      );
+    }
+    case 'date':
+      return standingFor(typed, DATE) ?? refuseWrongType(part, DATE, parameter, call);
+    case 'text':
+      return standingFor(typed, TEXT) ?? refuseWrongType(part, TEXT, parameter, call);
+    case 'yesno':
+      return standingFor(typed, YESNO) ?? refuseWrongType(part, YESNO, parameter, call);
+    case 'letter':
+      if (!mayStandFor(pattern.among, typed)) refuseNotAmong(part, pattern.among, parameter, call);
+      return typed;
+    default:
+      return typed;
+  }
+}
+
+function wantedUnit(parameter: Parameter, { context }: Call, otherwise: Unit): Unit {
+  const unit = parameter.unit === undefined ? undefined : context.vocabulary.find(parameter.unit);
+  return unit !== undefined && sameDimension(unit.dimension, otherwise.dimension) ? unit : otherwise;
+}
+
+function scaleOf(parameter: Parameter, { context }: Call): Unit {
+  const unit = parameter.unit === undefined ? undefined : context.vocabulary.find(parameter.unit);
+  return unit !== undefined && unit.offset !== 0 ? unit : CELSIUS;
+}
+
+/** A plain number where the parameter says it may stand for so many of its unit. */
+function unitGiven({ typed }: Part, parameter: Parameter, { context }: Call): Typed | undefined {
+  const unit = parameter.unit === undefined ? undefined : context.vocabulary.find(parameter.unit);
+  if (parameter.plain !== true || unit === undefined || !isPlainNumber(typed.type)) return undefined;
+  const type: ValueType = unit.offset === 0 ? numberType(unit.dimension, unit) : { kind: 'temperature', unit };
+  const place = { from: typed.from, to: typed.to };
+  const steps = [
+    ['*', unit.numerator, 1],
+    ['/', unit.denominator, 1],
+    ['+', unit.offset, 0],
+  ] as const;
+  let result: Typed = { ...typed, type };
+  for (const [operator, by, idle] of steps) {
+    if (by === idle) continue;
+    const right: Typed = { node: 'constant', value: by, type: operator === '+' ? type : PLAIN, ...place };
+    result = { node: 'binary', operator, left: result, right, type, ...place };
+  }
+  return result;
+}
+
+function mayStandFor(among: 'numbers' | 'ordered' | 'anything', typed: Typed): boolean {
+  const { kind } = typed.type;
+  if (among === 'anything' || kind === 'number') return true;
+  return among === 'ordered' && (kind === 'temperature' || kind === 'date');
+}
+
+function refuseNotAmong(part: Part, among: string, parameter: Parameter, { signature }: Call): never {
+  const wants = among === 'ordered' ? 'a number, a quantity, a temperature or a date' : 'a number or a quantity';
+  const { tree, typed } = part;
+  const said = `${signature.name} wants ${wants} for ${parameter.name}; ${partInWords(part)}`;
+  if (typed.type.kind === 'yesno' && typed.node !== 'column') {
+    const fix = `IF(${printFormula(tree)}; 1; 0)`;
+    return refuse(tree, `${said}: ${fix} counts it.`, fix);
+  }
+  if (typed.type.kind === 'link' && typed.node !== 'column') {
+    return refuse(tree, `${said}: follow it to one of its columns, as in ${quote(tree)}.[Column].`);
+  }
+  return refuse(tree, `${said}.`);
+}
+
+function refuseWrongType(part: Part, wanted: ValueType, parameter: Parameter, { signature }: Call): never {
+  const { tree, typed } = part;
+  const said = `${signature.name} wants ${nameOfType(wanted)} for ${parameter.name}; ${partInWords(part)}`;
+  const fix = typed.node === 'column' ? undefined : (asOther(tree, wanted) ?? converted(part, wanted));
+  return fix === undefined ? refuse(tree, `${said}.`) : refuse(tree, `${said}: write ${fix}.`, fix);
+}
+
+/** The plain way to the wanted type for what isn't written out. */
+function converted({ tree, typed }: Part, wanted: ValueType): string | undefined {
+  const given = typed.type;
+  if (wanted.kind === 'number' && given.kind === 'number') {
+    const toPlain = isPlain(wanted.dimension);
+    if (!toPlain && !isPlain(given.dimension)) return undefined;
+    const one = amountText('1', toPlain ? given.unit : wanted.unit);
+    return one === undefined || one.includes('/') ? undefined : `${operandText(tree)} ${toPlain ? '/' : '*'} ${one}`;
+  }
+  if (wanted.kind === 'text') return `${operandText(tree)} & ""`;
+  if (wanted.kind === 'number' && isPlain(wanted.dimension) && given.kind === 'yesno')
+    return `IF(${printFormula(tree)}; 1; 0)`;
+  if (wanted.kind === 'yesno' && given.kind === 'number') return `${operandText(tree)} <> 0`;
+  return undefined;
+}
+
+/** Gives the letter of the pattern the type it shares with the argument, or says which two arguments don't agree. */
+function bind(argument: Argument, pattern: Pattern, { letters, signature }: Call): void {
+  if (pattern.is !== 'letter' || argument.given.tree === 'missing') return;
+  const { typed } = argument;
+  const bound = letters.get(pattern.letter);
+  if (bound === undefined) {
+    if (opennessOf(typed) !== 'blank') letters.set(pattern.letter, { type: typed.type, by: argument });
+    return;
+  }
+  const shared = sharedType({ ...bound.by.typed, type: bound.type }, typed);
+  if (shared === undefined) refuseUnlikeArguments(bound, argument, argument.given, signature);
+  const firm = opennessOf(bound.by.typed) === 'fixed' ? bound.by : argument;
+  letters.set(pattern.letter, { type: shared, by: firm });
+}
+
+function refuseUnlikeArguments({ by, type }: Bound, argument: Argument, tree: Tree, signature: Signature): never {
+  const first = by.given.tree === 'missing' ? by.parameter.name : quote(by.given);
+  const both = `${first} is ${typeInWords(type)}, ${quote(tree)} is ${typeInWords(argument.typed.type)}`;
+  const fix = argument.typed.node === 'column' ? undefined : asOther(tree, type);
+  if (fix !== undefined) return refuse(tree, `${both}: write ${fix}.`, fix);
+  const firstTree = by.given;
+  const other =
+    firstTree.tree === 'missing' || literalNumber(firstTree) === undefined
+      ? undefined
+      : asOther(firstTree, argument.typed.type);
+  if (other !== undefined) return refuse(firstTree, `${both}: write ${other}.`, other);
+  if (tree.tree === 'text' && tree.value === '') {
+    const empty = { text: '', span: { from: tree.from, to: tree.to } };
+    return refuse(tree, `${both}: leave this part empty for a blank.`, empty);
+  }
+  return refuse(tree, `${both}: ${signature.name} needs them alike.`);
+}

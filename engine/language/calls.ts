@@ -1,0 +1,174 @@
+// Checks a call: the function is found, its arguments are counted and matched with its parameters, letters are given
+// their types, and the result's type follows. Called by checker.ts; arguments.ts matches each argument.
+
+import { canonicalUnit, multiplyUnits, ONE, powerUnit } from '../units/arithmetic.ts';
+import { multiplyDimensions, NONE, powerOfDimension } from '../units/dimension.ts';
+import { DATE, TEXT, type ValueType, YESNO } from '../values/type.ts';
+import { type Argument, argumentOf, type Letters, settled } from './arguments.ts';
+import type { CheckContext } from './context.ts';
+import { findTable } from './context.ts';
+import type { FoundColumn } from './names.ts';
+import { nearestOf } from './nearest.ts';
+import { CELSIUS, numberType, PLAIN } from './operators.ts';
+import { bracketed, tableName } from './printer.ts';
+import { refuse } from './refuse.ts';
+import type { ArgumentType, Pattern, Signature } from './signature.ts';
+import { constantOf, parameterAt } from './standing.ts';
+import type { Missing, Tree } from './tree.ts';
+import type { Typed } from './typed.ts';
+
+type CallTree = Extract<Tree, { readonly tree: 'call' }>;
+
+/** Functions that other spreadsheets have and typed tables have no use for, with what to use. */
+const INSTEAD: ReadonlyMap<string, string> = new Map([
+  ['VLOOKUP', 'follow a link to the row, as in [Variety].[Crop], or use XLOOKUP'],
+  ['HLOOKUP', 'follow a link to the row, as in [Variety].[Crop], or use XLOOKUP'],
+  ['LOOKUP', 'follow a link to the row, as in [Variety].[Crop], or use XLOOKUP'],
+  ['INDIRECT', 'name the sheet and column: Table[Column]'],
+  ['OFFSET', 'follow a link, or pick rows with SUMIFS or XLOOKUP'],
+  ['ADDRESS', 'name the column in brackets'],
+  ['ROW', 'name a row by its key column'],
+  ['COLUMN', 'name the column in brackets'],
+  ['NOW', "use TODAY(), the workbook's own day"],
+  ['RAND', 'nothing here changes by itself; type the number'],
+  ['RANDBETWEEN', 'nothing here changes by itself; type the number'],
+]);
+
+export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree) => Typed): Typed {
+  const signature = functionNamed(tree, context);
+  countArguments(tree, signature);
+  const letters: Letters = new Map();
+  const args: Argument[] = [];
+  let columns: FoundColumn | undefined;
+  for (const [index, given] of tree.args.entries()) {
+    const parameter = parameterAt(signature, index, tree.args.length);
+    if (parameter === undefined) continue;
+    const argument = argumentOf(given, parameter, { signature, context, check, letters, before: args.at(-1) });
+    if (argument.parameter.pattern.is === 'column' && argument.column !== undefined) {
+      columns ??= argument.column;
+      if (columns.table !== argument.column.table) refuseTwoTables(given, signature, columns, argument.column);
+    }
+    args.push(argument);
+  }
+  const typedArgs = args.map((argument) => settled(argument, letters));
+  const type = resultType(tree, signature, typedArgs, args, letters);
+  const place = { from: tree.from, to: tree.to };
+  if (signature.name === 'TODAY') return { node: 'today', type: DATE, ...place };
+  return { node: 'call', signature, args: typedArgs, type, ...place };
+}
+
+function functionNamed(tree: CallTree, context: CheckContext): Signature {
+  const { text } = tree.name;
+  const signature = context.functions.get(text.toUpperCase());
+  if (signature !== undefined) return signature;
+  const instead = INSTEAD.get(text);
+  if (instead !== undefined) return refuse(tree.name, `There is no ${text} here: ${instead}.`);
+  if (findTable(context.catalog, text) !== undefined) {
+    return refuse(
+      tree.name,
+      `${text} is a sheet: name one of its columns in brackets, as in ${tableName(text)}[Column].`,
+    );
+  }
+  const near = nearestOf(text, context.functions.keys());
+  if (near === undefined) return refuse(tree.name, `There is no function ${text}.`);
+  return refuse(tree.name, `There is no function ${text}; the nearest name is ${near}.`, near);
+}
+
+/** 'IF(condition; then; otherwise)', for sentences that say what a call lacks. */
+export function signatureText(signature: Signature): string {
+  const names = signature.parameters.map((parameter) => (parameter.optional ? `[${parameter.name}]` : parameter.name));
+  return `${signature.name}(${names.join('; ')}${signature.repeating > 0 ? '; ...' : ''})`;
+}
+
+function countArguments(tree: CallTree, signature: Signature): void {
+  const { parameters, repeating } = signature;
+  const given = tree.args.length;
+  if (repeating === 0 && given > parameters.length) {
+    const extra = tree.args[parameters.length] ?? tree;
+    const most = parameters.length === 0 ? 'nothing between its parentheses' : `at most ${parts(parameters.length)}`;
+    refuse(extra.to > extra.from ? extra : tree, `${signature.name} takes ${most}: ${signatureText(signature)}.`);
+  }
+  const needed = parameters.reduce((last, parameter, index) => (parameter.optional ? last : index + 1), 0);
+  const fixed = parameters.length - repeating;
+  const inLastGroup = repeating === 0 || given <= fixed ? 0 : (given - fixed) % repeating;
+  const alone = parameters.slice(fixed + inLastGroup).find((parameter) => parameter.optional !== true);
+  const short = given < needed ? parameters[given] : inLastGroup > 0 && given > fixed + repeating ? alone : undefined;
+  if (short === undefined || (signature.name === 'SWITCH' && given > parameters.length)) return;
+  refuse(tree, `${signature.name} still wants ${short.name}: ${signatureText(signature)}.`);
+}
+
+function parts(count: number): string {
+  return count === 1 ? 'one part' : `${count} parts`;
+}
+
+function refuseTwoTables(tree: Tree | Missing, signature: Signature, one: FoundColumn, other: FoundColumn): never {
+  const name = ({ table, column }: FoundColumn): string => tableName(table.name) + bracketed(column);
+  return refuse(
+    tree,
+    `${signature.name} goes through the rows of one sheet: ${name(one)} and ${name(other)} stand in two.`,
+  );
+}
+
+function resultType(
+  tree: CallTree,
+  { result }: Signature,
+  typedArgs: readonly Typed[],
+  args: readonly Argument[],
+  letters: Letters,
+): ValueType {
+  switch (result.is) {
+    case 'power': {
+      const { dimension, unit } = numberOf(letters.get(result.letter)?.type);
+      return numberType(powerOfDimension(dimension, result.exponent), powerUnit(unit, result.exponent));
+    }
+    case 'product': {
+      let [dimension, unit] = [NONE, ONE];
+      for (const { letter, exponent } of result.powers) {
+        const factor = numberOf(letters.get(letter)?.type);
+        dimension = multiplyDimensions(dimension, powerOfDimension(factor.dimension, exponent));
+        unit = multiplyUnits(unit, powerUnit(factor.unit, exponent));
+      }
+      return numberType(dimension, unit);
+    }
+    case 'rule': {
+      const type = result.rule(args.map((argument, index) => argumentType(argument, typedArgs[index])));
+      return typeof type === 'string' ? refuse(tree, type) : type;
+    }
+    default:
+      return patternType(result, letters);
+  }
+}
+
+function argumentType({ given }: Argument, typed: Typed | undefined): ArgumentType {
+  if (given.tree === 'missing' || typed === undefined || typed.node === 'blank')
+    return { type: undefined, constant: undefined };
+  return { type: typed.type, constant: constantOf(typed) };
+}
+
+function numberOf(type: ValueType | undefined): Extract<ValueType, { readonly kind: 'number' }> {
+  return type?.kind === 'number' ? type : PLAIN;
+}
+
+function patternType(pattern: Pattern, letters: Letters): ValueType {
+  switch (pattern.is) {
+    case 'quantity':
+      return numberType(pattern.dimension, canonicalUnit(pattern.dimension));
+    case 'letter':
+      return letters.get(pattern.letter)?.type ?? PLAIN;
+    case 'temperature':
+      return { kind: 'temperature', unit: CELSIUS };
+    case 'date':
+      return DATE;
+    case 'text':
+      return TEXT;
+    case 'yesno':
+    case 'condition':
+      return YESNO;
+    case 'column':
+    case 'values':
+      return patternType(pattern.of, letters);
+    case 'anything':
+    case 'table':
+      return PLAIN;
+  }
+}

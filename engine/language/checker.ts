@@ -1,0 +1,114 @@
+// Makes a typed tree of a syntax tree: every name found, every type and dimension known, every unit turned into canonical
+// numbers; or one complaint in a grower's words. Called by the workbook; the files beside it do the parts: names.ts,
+// operators.ts, calls.ts.
+
+import { toCanonical } from '../units/unit.ts';
+import { isPlainNumber, nameOfType, type ValueType, YESNO } from '../values/type.ts';
+import { callNode } from './calls.ts';
+import type { CheckContext } from './context.ts';
+import { cellNode, columnNamed, refuseBareWord, refuseWholeColumn } from './names.ts';
+import { binaryNode, numberType, PLAIN, unaryNode } from './operators.ts';
+import { caught, refuse } from './refuse.ts';
+import { standingFor } from './standing.ts';
+import type { Complaint, Tree } from './tree.ts';
+import type { Typed } from './typed.ts';
+import { unknownUnit } from './unknown-unit.ts';
+import { asOther } from './unlike.ts';
+import { amountText, operandText, type Part, typeInWords } from './wording.ts';
+
+export type { CheckContext } from './context.ts';
+
+export type Checked =
+  | { readonly ok: true; readonly typed: Typed }
+  | { readonly ok: false; readonly complaint: Complaint };
+
+/**
+ * Checks a formula where it stands. A bare 0 stands for the zero of any quantity in comparisons, sums, branches and
+ * arguments; blanks take the type of what they stand beside. Never throws on any tree the parser makes.
+ */
+export function checkFormula(tree: Tree, context: CheckContext): Checked {
+  const checked = caught(() => {
+    const typed = check(tree, context);
+    return context.wanted === undefined ? typed : asWanted({ tree, typed }, context.wanted, context);
+  });
+  return checked.ok ? { ok: true, typed: checked.value } : checked;
+}
+
+/** One value: of this row, a constant, or reckoned from such. */
+function check(tree: Tree, context: CheckContext): Typed {
+  const { from, to } = tree;
+  const part = (of: Tree): Part => ({ tree: of, typed: check(of, context) });
+  switch (tree.tree) {
+    case 'number':
+      return { node: 'constant', value: tree.value, type: PLAIN, from, to };
+    case 'quantity':
+      return quantityNode(tree, context);
+    case 'text':
+      return { node: 'constant', value: tree.value, type: { kind: 'text' }, from, to };
+    case 'yesno':
+      return { node: 'constant', value: tree.value, type: YESNO, from, to };
+    case 'cell':
+      return cellNode(tree, context);
+    case 'column': {
+      const found = columnNamed(tree, context);
+      if (!found.table.oneRow) return refuseWholeColumn(tree, found, context);
+      return { node: 'single', table: found.table.name, column: found.column, type: found.type, from, to };
+    }
+    case 'table':
+      return refuseBareWord(tree, context);
+    case 'unary':
+      return unaryNode(tree, part(tree.operand));
+    case 'binary':
+      return binaryNode(tree, part(tree.left), part(tree.right));
+    case 'call':
+      return callNode(tree, context, (of) => check(of, context));
+  }
+}
+
+function quantityNode(tree: Extract<Tree, { readonly tree: 'quantity' }>, context: CheckContext): Typed {
+  const unit = context.vocabulary.find(tree.unit);
+  if (unit === undefined) {
+    const { why, fix } = unknownUnit(tree.unit, context.vocabulary);
+    return refuse(tree.unitSpan, why, fix);
+  }
+  const type: ValueType = unit.offset === 0 ? numberType(unit.dimension, unit) : { kind: 'temperature', unit };
+  return { node: 'constant', value: toCanonical(unit, tree.value), type, from: tree.from, to: tree.to };
+}
+
+/** The whole formula as the column wants it. */
+function asWanted(part: Part, wanted: ValueType, context: CheckContext): Typed {
+  const { tree, typed } = part;
+  const standing = standingFor(typed, wanted);
+  if (standing !== undefined) return standing;
+  const where =
+    context.column === undefined
+      ? `${nameOfType(wanted)} is wanted here`
+      : `${context.column} wants ${nameOfType(wanted)}`;
+  const gives = `This gives ${typeInWords(typed.type)}; ${where}`;
+  const literal = asOther(tree, wanted);
+  if (literal !== undefined) return refuse(tree, `${gives}: write ${literal}.`, literal);
+  const converted = conversion(tree, typed.type, wanted);
+  return converted === undefined
+    ? refuse(tree, `${gives}.`)
+    : refuse(tree, `${gives}: ${converted.how}.`, converted.fix);
+}
+
+/** The plain way from one type to another, where there is one. */
+function conversion(tree: Tree, given: ValueType, wanted: ValueType): { how: string; fix: string } | undefined {
+  const text = operandText(tree);
+  if (isPlainNumber(wanted) && given.kind === 'number') {
+    const one = amountText('1', given.unit);
+    const fix = one === undefined || one.includes('/') ? undefined : `${text} / ${one}`;
+    return fix === undefined ? undefined : { how: `divided by ${one} it is a plain number`, fix };
+  }
+  if (isPlainNumber(given) && wanted.kind === 'number') {
+    const one = amountText('1', wanted.unit);
+    const fix = one === undefined || one.includes('/') ? undefined : `${text} * ${one}`;
+    return fix === undefined ? undefined : { how: `multiplied by ${one} it would be`, fix };
+  }
+  if (wanted.kind === 'text' && given.kind !== 'link') return { how: 'joined with "" it is text', fix: `${text} & ""` };
+  if (isPlainNumber(wanted) && given.kind === 'yesno') {
+    return { how: 'IF counts it', fix: `IF(${text}; 1; 0)` };
+  }
+  return undefined;
+}

@@ -1,0 +1,46 @@
+// What the checker is told of the place a formula stands in, and how its tables and columns are found by name: exactly
+// first, then ignoring case. Used by the checker's files and by assist.ts.
+
+import type { Vocabulary } from '../units/vocabulary.ts';
+import type { ValueType } from '../values/type.ts';
+import type { Signature } from './signature.ts';
+import type { Catalog, ColumnShape, TableShape } from './typed.ts';
+
+export interface CheckContext {
+  readonly catalog: Catalog;
+  /** The sheet the formula stands in; undefined for one that stands in none. */
+  readonly table: string | undefined;
+  /** By upper-case name. */
+  readonly functions: ReadonlyMap<string, Signature>;
+  readonly vocabulary: Vocabulary;
+  /** The type the whole formula must give; any where absent. */
+  readonly wanted?: ValueType;
+  /** The column the formula is for, named in the sentence when it gives the wrong type. */
+  readonly column?: string;
+}
+
+function byName<T extends { readonly name: string }>(items: readonly T[], name: string): T | undefined {
+  const lower = name.toLowerCase();
+  return items.find((item) => item.name === name) ?? items.find((item) => item.name.toLowerCase() === lower);
+}
+
+export function findTable(catalog: Catalog, name: string): TableShape | undefined {
+  return byName(catalog.tables, name);
+}
+
+export function findColumn(table: TableShape, name: string): ColumnShape | undefined {
+  return byName(table.columns, name);
+}
+
+/** The sheet the formula stands in. */
+export function ownTable(context: CheckContext): TableShape | undefined {
+  return context.table === undefined ? undefined : findTable(context.catalog, context.table);
+}
+
+/** Link columns of a table with the tables they lead to. */
+export function linksOf(table: TableShape, catalog: Catalog): readonly { link: string; to: TableShape }[] {
+  return table.columns.flatMap((column) => {
+    const to = column.type?.kind === 'link' ? findTable(catalog, column.type.table) : undefined;
+    return to === undefined ? [] : [{ link: column.name, to }];
+  });
+}
