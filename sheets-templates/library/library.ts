@@ -1,23 +1,25 @@
 // The crop library as a whole: every crop of the family files, as rows of the Crops sheet and as a list of figures with
 // their sources. The season template and the Sources page call it.
 
-import { ALLIUMS } from './alliums.ts';
 import { ASIAN_BRASSICAS } from './asian-brassicas.ts';
 import { BRASSICA_ROOTS } from './brassica-roots.ts';
 import { CABBAGES } from './cabbages.ts';
 import { CELERY_FAMILY } from './celery-family.ts';
 import { CUCURBITS } from './cucurbits.ts';
 import type { Crop, Figure } from './figure.ts';
+import { GARLIC_AND_LEEK } from './garlic-and-leek.ts';
 import { HERBS } from './herbs.ts';
 import { LEAVES } from './leaves.ts';
 import { LEGUMES_AND_GRAIN } from './legumes-and-grain.ts';
 import { NIGHTSHADES } from './nightshades.ts';
+import { ONIONS } from './onions.ts';
 import { ROOTS } from './roots.ts';
 import type { Source } from './sources.ts';
 
 /** Every crop of the library, family by family. */
 export const LIBRARY: readonly Crop[] = [
-  ...ALLIUMS,
+  ...ONIONS,
+  ...GARLIC_AND_LEEK,
   ...LEAVES,
   ...CABBAGES,
   ...ASIAN_BRASSICAS,
