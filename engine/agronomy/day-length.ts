@@ -31,6 +31,7 @@ export const SOURCES: readonly ModelSource[] = [
 ];
 
 // The sun's place through one day as parabolas through 0 h, 12 h and 24 h: off by less than 1e-5 degree.
+let followedDay = Number.NaN;
 let noonDeclination = 0;
 let declinationSlope = 0;
 let declinationBend = 0;
@@ -39,6 +40,8 @@ let equationSlope = 0;
 let equationBend = 0;
 
 function followSun(day: number): void {
+  if (day === followedDay) return;
+  followedDay = day;
   placeSun(day);
   const startDeclination = sunDeclination();
   const startEquation = sunEquationOfTime();
@@ -54,18 +57,23 @@ function followSun(day: number): void {
   equationBend = 2 * (endEquation + startEquation - 2 * noonEquation);
 }
 
+// Hours; about a third of a millisecond.
+const SETTLED = 1e-7;
+
 // Hours between an event and noon by the clock; `side` is -1 for the morning and 1 for the evening.
 function hoursFromNoon(side: number, tanLatitude: number, height: number): number {
   let hours = 6;
-  for (let round = 0; round < 4; round += 1) {
+  for (let round = 0; round < 8; round += 1) {
     const fraction = (side * hours) / 24;
     const declination = noonDeclination + fraction * (declinationSlope + fraction * declinationBend);
     const cosDeclination = Math.cos(declination);
     const sinDeclination = Math.sin(declination);
     const cosHourAngle = (height - tanLatitude * sinDeclination) / cosDeclination;
+    const before = hours;
     if (cosHourAngle >= 1) hours = 0;
     else if (cosHourAngle <= -1) hours = 12;
     else hours = Math.acos(cosHourAngle) / (15 * RADIANS);
+    if (Math.abs(hours - before) < SETTLED) return hours;
   }
   return hours;
 }

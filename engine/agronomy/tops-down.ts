@@ -9,7 +9,7 @@ import { dayReachingSum, sumDegreeDays } from './thermal-time.ts';
  * Degree-days above 5 C, warmth above 25 C not counted, from the start of bulbing until half the tops are down. A
  * starting value, chosen so that intermediate and 14-hour onions near 38 degrees north come in during July.
  */
-export const TOPS_DOWN_THERMAL_TIME = 1100;
+export const TOPS_DOWN_THERMAL_TIME = 1050;
 
 export const SOURCES: readonly ModelSource[] = [
   {
@@ -17,7 +17,7 @@ export const SOURCES: readonly ModelSource[] = [
     gives: 'the date on which half the tops have fallen',
     equation:
       'sum of degree-days above 5 C (means cut at 25 C) from the start of bulbing reaches the sum of the variety',
-    range: 'a starting value of 1,100 degree-days; refit from own bulbing and tops-down dates',
+    range: 'a starting value of 1,050 degree-days; refit from own bulbing and tops-down dates',
     source: 'common practice: harvest in July near 38 degrees north of onions planted in mid-March',
     standing: 'common practice',
   },
