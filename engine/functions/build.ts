@@ -95,18 +95,7 @@ export function or(x: number | undefined, otherwise: number): number {
 
 type Values = readonly (Scalar | readonly Scalar[])[];
 
-/** The first error among scalars and column entries. */
-export function firstError(args: Values): CellError | undefined {
-  for (const arg of args) {
-    if (!isList(arg)) {
-      if (isError(arg)) return arg;
-      continue;
-    }
-    for (const entry of arg) if (isError(entry)) return entry;
-  }
-  return undefined;
-}
-
+/** Whether an argument came as a whole column. */
 export function isList(arg: Scalar | readonly Scalar[] | undefined): arg is readonly Scalar[] {
   return Array.isArray(arg);
 }

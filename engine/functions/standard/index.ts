@@ -2,19 +2,39 @@
 
 import type { FunctionDefinition } from '../definition.ts';
 import { CONDITIONAL } from './conditional.ts';
+import { CONVERSION } from './convert.ts';
 import { DATES } from './dates.ts';
+import { DISTRIBUTIONS } from './distributions.ts';
+import { FINANCE } from './finance.ts';
+import { INFORMATION } from './information.ts';
+import { JOINING } from './joining.ts';
 import { LOGIC } from './logic.ts';
+import { LOOKUP } from './lookup.ts';
 import { MATHEMATICS } from './mathematics.ts';
+import { RANKING } from './ranking.ts';
+import { REGRESSION } from './regression.ts';
 import { ROUNDING } from './rounding.ts';
 import { STATISTICS } from './statistics.ts';
 import { TEXTS } from './text.ts';
+import { TEXT_FORMAT } from './text-format.ts';
+import { WORKDAYS } from './workdays.ts';
 
 export const STANDARD: readonly FunctionDefinition[] = [
   ...LOGIC,
   ...MATHEMATICS,
+  ...CONVERSION,
   ...ROUNDING,
   ...STATISTICS,
+  ...RANKING,
+  ...REGRESSION,
+  ...DISTRIBUTIONS,
   ...CONDITIONAL,
+  ...LOOKUP,
   ...TEXTS,
+  ...TEXT_FORMAT,
+  ...JOINING,
   ...DATES,
+  ...WORKDAYS,
+  ...INFORMATION,
+  ...FINANCE,
 ];

@@ -1,0 +1,77 @@
+// Reading whole columns as functions get them: numbers with blanks left out, pairs from two columns, comparison of values. Called by
+// the files of this folder whose functions take columns.
+
+import { type CellError, isError, type Scalar } from '../../values/error.ts';
+import { compareNumbers } from '../../values/tolerance.ts';
+import { isList } from '../build.ts';
+
+/** What a function over columns is given. */
+export type Given = readonly (Scalar | readonly Scalar[])[];
+
+/** The argument as a list: a column as it is, a single value as a list of one, one left out as none. */
+export function listOf(arg: Scalar | readonly Scalar[] | undefined): readonly Scalar[] {
+  if (arg === undefined || arg === null) return [];
+  return isList(arg) ? arg : [arg];
+}
+
+/** The argument as a number; undefined where it is left out or no number. */
+export function numberOf(arg: Scalar | readonly Scalar[] | undefined): number | undefined {
+  return typeof arg === 'number' ? arg : undefined;
+}
+
+/** The numbers of a column, blanks left out; the first error among them. */
+export function numbersOf(arg: Scalar | readonly Scalar[] | undefined): Float64Array | CellError {
+  const list = listOf(arg);
+  const numbers = new Float64Array(list.length);
+  let count = 0;
+  for (const entry of list) {
+    if (isError(entry)) return entry;
+    if (typeof entry === 'number') numbers[count++] = entry;
+  }
+  return numbers.subarray(0, count);
+}
+
+/** Whether reading a column met an error. */
+export function isFault(read: Float64Array | Pairs | CellError): read is CellError {
+  return 'error' in read;
+}
+
+export interface Pairs {
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+}
+
+/** The rows of two columns in which both hold a number; the first error among them. */
+export function pairsOf(
+  xColumn: Scalar | readonly Scalar[] | undefined,
+  yColumn: Scalar | readonly Scalar[] | undefined,
+): Pairs | CellError {
+  const x = listOf(xColumn);
+  const y = listOf(yColumn);
+  const xs = new Float64Array(x.length);
+  const ys = new Float64Array(x.length);
+  let count = 0;
+  for (let row = 0; row < x.length; row += 1) {
+    const one = x[row] ?? null;
+    const other = y[row] ?? null;
+    if (isError(one)) return one;
+    if (isError(other)) return other;
+    if (typeof one !== 'number' || typeof other !== 'number') continue;
+    xs[count] = one;
+    ys[count++] = other;
+  }
+  return { xs: xs.subarray(0, count), ys: ys.subarray(0, count) };
+}
+
+/**
+ * Negative, 0 or positive as a is below, equal to or above b: numbers with dust forgiven, texts ignoring case, no before yes;
+ * undefined for values of unlike types, blanks and errors.
+ */
+export function compareValues(a: Scalar, b: Scalar): number | undefined {
+  if (typeof a === 'number' && typeof b === 'number') return compareNumbers(a, b);
+  if (typeof a === 'boolean' && typeof b === 'boolean') return Number(a) - Number(b);
+  if (typeof a !== 'string' || typeof b !== 'string') return undefined;
+  const one = a.toLowerCase();
+  const other = b.toLowerCase();
+  return one === other ? 0 : one < other ? -1 : 1;
+}

@@ -1,0 +1,123 @@
+// Joining values into one text. Texts, plain numbers, dates (2027-03-15) and yes or no join as they are; a quantity has to say
+// its unit through TEXT first. Blanks join as nothing. Read by standard/index.ts.
+
+import type { ArgumentType } from '../../language/signature.ts';
+import { isPlain } from '../../units/dimension.ts';
+import { isoDate } from '../../values/civil.ts';
+import { type CellError, isError, type Scalar } from '../../values/error.ts';
+import { nameOfType, TEXT, type ValueType } from '../../values/type.ts';
+import {
+  alias,
+  anything,
+  failure,
+  makers,
+  many,
+  needed,
+  rule,
+  takes,
+  text,
+  thenRepeating,
+  values,
+  yesno,
+} from '../build.ts';
+import type { FunctionDefinition, RunBody } from '../definition.ts';
+import { type Given, listOf } from './columns.ts';
+import { plainText } from './number-format.ts';
+import { oneOf } from './types.ts';
+
+const make = makers('text');
+
+const LONGEST = 32767;
+const TOO_LONG = failure('value', `The text would be longer than ${LONGEST} letters: join less.`);
+
+/** Why a type can't be joined as it is; undefined where it can. */
+function objection(type: ValueType): string | undefined {
+  switch (type.kind) {
+    case 'number':
+      if (isPlain(type.dimension)) return undefined;
+      return `Say how to write ${nameOfType(type)}: TEXT(...; "0.0"; "${oneOf(type).slice(2)}").`;
+    case 'temperature':
+      return `Say how to write a temperature: TEXT(...; "0.0"; "${type.unit.symbol}").`;
+    case 'link':
+      return `Name the column of ${type.table} that is to be joined, as in [${type.table}].[Name], or write "" & the link.`;
+    default:
+      return undefined;
+  }
+}
+
+function joinable(skip: number): (args: readonly ArgumentType[]) => ValueType | string {
+  return (args) => {
+    for (const { type } of args.slice(skip)) {
+      const why = type === undefined ? undefined : objection(type);
+      if (why !== undefined) return why;
+    }
+    return TEXT;
+  };
+}
+
+/** A value as it joins. */
+function joined(value: Exclude<Scalar, CellError>, type: ValueType | undefined): string {
+  if (value === null) return '';
+  if (typeof value === 'string') return value;
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
+  return type?.kind === 'date' ? isoDate(value) : plainText(value);
+}
+
+/** All values from the `skip`-th argument on, joined with a separator; blanks and empty texts left out where asked. */
+function join(args: Given, types: readonly ArgumentType[], skip: number, separator: string, leaveOut: boolean): Scalar {
+  const parts: string[] = [];
+  let length = 0;
+  for (let index = skip; index < args.length; index += 1) {
+    for (const entry of listOf(args[index] ?? '')) {
+      if (isError(entry)) return entry;
+      const part = joined(entry, types[index]?.type);
+      if (part === '' && leaveOut) continue;
+      length += part.length + separator.length;
+      parts.push(part);
+    }
+  }
+  return length - separator.length > LONGEST ? TOO_LONG : parts.join(separator);
+}
+
+function chooseConcat(types: readonly ArgumentType[]): RunBody {
+  return { lane: 'columns', compute: (args) => join(args, types, 0, '', true) };
+}
+
+function chooseTextJoin(types: readonly ArgumentType[]): RunBody {
+  return {
+    lane: 'columns',
+    compute: (args) => {
+      const [separator = null, leaveOut = null] = args;
+      const between = listOf(separator)[0] ?? '';
+      if (isError(between)) return between;
+      const leave = listOf(leaveOut)[0] ?? true;
+      if (isError(leave)) return leave;
+      return join(args, types, 2, typeof between === 'string' ? between : '', leave === true);
+    },
+  };
+}
+
+const CONCAT = make.other(
+  'CONCAT',
+  'All values joined: CONCAT("Bed "; [Bed]; ", row "; [Row]).',
+  '6.20.6',
+  many('values', values(anything)),
+  rule(joinable(0)),
+  { lane: 'by type', choose: chooseConcat },
+);
+
+export const JOINING: readonly FunctionDefinition[] = [
+  CONCAT,
+  alias('CONCATENATE', CONCAT),
+  make.other(
+    'TEXTJOIN',
+    'All values joined with a separator; blanks are left out where the second is yes: TEXTJOIN(", "; TRUE; Crops[Crop]).',
+    'common spreadsheet practice',
+    thenRepeating(
+      takes(needed('separator', text), needed('leave_out_blanks', yesno)),
+      needed('values', values(anything)),
+    ),
+    rule(joinable(2)),
+    { lane: 'by type', choose: chooseTextJoin },
+  ),
+];

@@ -1,0 +1,94 @@
+// Looking things up in columns. XLOOKUP goes by an index that the planner keeps; the others walk the column. Read by
+// standard/index.ts.
+
+import type { CellError, Scalar } from '../../values/error.ts';
+import { column, every, failure, makers, needed, optional, plain, table, takes } from '../build.ts';
+import type { FunctionDefinition } from '../definition.ts';
+import { compareValues, type Given, listOf, numberOf } from './columns.ts';
+
+const make = makers('look-up');
+
+const NOT_FOUND = failure('missing', 'The value looked for is not in the column.');
+const NOTHING_BELOW = failure('missing', 'Every value of the column lies above the one looked for.');
+const NOTHING_ABOVE = failure('missing', 'Every value of the column lies below the one looked for.');
+const NO_SUCH_ROW = failure('reference', 'The column has no such row: rows are counted from 1.');
+
+/** The row (from 0) of the first equal value; -1 where there is none. */
+function firstEqual(list: readonly Scalar[], wanted: Scalar): number {
+  return list.findIndex((entry) => compareValues(entry, wanted) === 0);
+}
+
+/**
+ * The last row at which a column sorted upwards (`direction` 1) has a value up to the one wanted, or sorted downwards (-1)
+ * a value down to it; -1 where none. Blanks and errors are passed over. The walk ends at the first value beyond.
+ */
+function lastNotBeyond(list: readonly Scalar[], wanted: Scalar, direction: 1 | -1): number {
+  let found = -1;
+  for (let row = 0; row < list.length; row += 1) {
+    const order = compareValues(list[row] ?? null, wanted);
+    if (order === undefined) continue;
+    if (order * direction > 0) break;
+    found = row;
+  }
+  return found;
+}
+
+function match([wanted, within, kind]: Given): Scalar {
+  const list = listOf(within);
+  const value = listOf(wanted)[0] ?? null;
+  const how = Math.sign(numberOf(kind) ?? 1);
+  const row = how === 0 ? firstEqual(list, value) : lastNotBeyond(list, value, how > 0 ? 1 : -1);
+  if (row >= 0) return row + 1;
+  return how === 0 ? NOT_FOUND : how > 0 ? NOTHING_BELOW : NOTHING_ABOVE;
+}
+
+function entryAt(list: readonly Scalar[], row: number): Scalar | CellError {
+  if (row < 0 || row >= list.length) return NO_SUCH_ROW;
+  return list[row] ?? null;
+}
+
+function lookUp([wanted, within, results]: Given): Scalar {
+  const row = lastNotBeyond(listOf(within), listOf(wanted)[0] ?? null, 1);
+  return row < 0 ? NOTHING_BELOW : entryAt(listOf(results ?? within), row);
+}
+
+export const LOOKUP: readonly FunctionDefinition[] = [
+  make.form(
+    'XLOOKUP',
+    'The value of one column in the first row in which another equals the value looked for: XLOOKUP([Crop]; Prices[Crop]; Prices[Price]). The last argument stands in where there is none.',
+    'common spreadsheet practice',
+    takes(
+      needed('wanted', every('K')),
+      needed('within', column(every('K'))),
+      needed('results', column(every('R'))),
+      optional('otherwise', every('R')),
+    ),
+    every('R'),
+  ),
+  make.columns(
+    'MATCH',
+    'The row, from 1, of a value in a column: 0 the first equal one, 1 the last not above it in a column sorted upwards (where left out), -1 the last not below it in one sorted downwards.',
+    '6.14.9',
+    takes(needed('wanted', every('K')), needed('within', column(every('K'))), optional('kind', plain)),
+    plain,
+    match,
+  ),
+  make.columns(
+    'INDEX',
+    'The value of a column in a row, counted from 1.',
+    '6.14.6',
+    takes(needed('column', column(every('T'))), needed('row', plain)),
+    every('T'),
+    ([values, row]) => entryAt(listOf(values), Math.trunc(numberOf(row) ?? 0) - 1),
+  ),
+  make.columns(
+    'LOOKUP',
+    'The value beside the last one not above the value looked for, in a column sorted upwards: price steps, size bands.',
+    '6.14.8',
+    takes(needed('wanted', every('K')), needed('within', column(every('K'))), needed('results', column(every('R')))),
+    every('R'),
+    lookUp,
+  ),
+  make.form('ROWS', 'How many rows a table has.', '6.13.30', takes(needed('table', table)), plain),
+  make.form('COLUMNS', 'How many columns a table has.', '6.13.5', takes(needed('table', table)), plain),
+];

@@ -1,0 +1,107 @@
+// Working days: counting them and moving by them, with days off from a column and a week of one's own. Read by standard/index.ts.
+
+import { civilDay, yearMonthDay } from '../../values/civil.ts';
+import type { Scalar } from '../../values/error.ts';
+import { column, date, failure, makers, needed, optional, plain, takes, text } from '../build.ts';
+import type { FunctionDefinition } from '../definition.ts';
+import { type Given, listOf, numberOf } from './columns.ts';
+
+const make = makers('dates');
+
+const NO_WEEK = failure(
+  'value',
+  'Write the week as seven digits from Monday, 1 for a day off and 0 for a working day: "0000011".',
+);
+const NO_WORKING_DAY = failure('value', 'A week without a working day never gets on: give at least one 0 of seven.');
+const OUT_OF_CALENDAR = failure('number', 'That many working days lead outside the years 1 to 9999.');
+
+const WEEKEND = '0000011';
+
+/** The days on which no one works. */
+interface DaysOff {
+  /** From Monday; true where off. */
+  readonly week: readonly boolean[];
+  readonly workingDaysAWeek: number;
+  /** Rising, each once, none on a day of the week that is off. */
+  readonly holidays: readonly number[];
+}
+
+function sinceMonday(civil: number): number {
+  return (((civil + 3) % 7) + 7) % 7;
+}
+
+/** The days off that a week written out and a column of dates make; undefined where the week is not seven digits 0 and 1. */
+function daysOff(weekText: Scalar | undefined, holidays: readonly Scalar[]): DaysOff | undefined {
+  const written = typeof weekText === 'string' ? weekText : WEEKEND;
+  if (!/^[01]{7}$/.test(written)) return undefined;
+  const week = Array.from(written, (digit) => digit === '1');
+  const days = holidays.filter((day): day is number => typeof day === 'number').map(Math.floor);
+  const counted = [...new Set(days)].filter((day) => week[sinceMonday(day)] === false).sort((a, b) => a - b);
+  return { week, workingDaysAWeek: week.filter((off) => !off).length, holidays: counted };
+}
+
+/** Working days of the week, holidays aside, from `from` to `to`, both inclusive and in order. */
+function weekdaysBetween(from: number, to: number, off: DaysOff): number {
+  const days = to - from + 1;
+  const weeks = Math.floor(days / 7);
+  let count = weeks * off.workingDaysAWeek;
+  for (let day = from + weeks * 7; day <= to; day += 1) if (off.week[sinceMonday(day)] === false) count += 1;
+  return count;
+}
+
+function workingDays([start, end, holidays, week]: Given): Scalar {
+  const off = daysOff(listOf(week)[0], listOf(holidays));
+  if (off === undefined) return NO_WEEK;
+  const one = Math.floor(numberOf(start) ?? 0);
+  const other = Math.floor(numberOf(end) ?? 0);
+  const [from, to] = one <= other ? [one, other] : [other, one];
+  const holidaysWithin = off.holidays.filter((day) => day >= from && day <= to).length;
+  const count = weekdaysBetween(from, to, off) - holidaysWithin;
+  return (one <= other ? count : -count) + 0;
+}
+
+const FIRST_DAY = civilDay(1, 1, 1);
+
+/** The day so many working days after (before) the start; the start itself does not count. */
+function workday([start, days, holidays, week]: Given): Scalar {
+  const off = daysOff(listOf(week)[0], listOf(holidays));
+  if (off === undefined) return NO_WEEK;
+  if (off.workingDaysAWeek === 0) return NO_WORKING_DAY;
+  const wanted = Math.trunc(numberOf(days) ?? 0);
+  if (Math.abs(wanted) > 3_000_000) return OUT_OF_CALENDAR;
+  const step = wanted < 0 ? -1 : 1;
+  const closed = new Set(off.holidays);
+  let day = Math.floor(numberOf(start) ?? 0);
+  let left = Math.abs(wanted);
+  const wholeWeeks = Math.floor(left / off.workingDaysAWeek) - closed.size - 1;
+  if (wholeWeeks > 0) {
+    const jump = step * wholeWeeks * 7;
+    const [from, to] = step > 0 ? [day + 1, day + jump] : [day + jump, day - 1];
+    left -= wholeWeeks * off.workingDaysAWeek - off.holidays.filter((held) => held >= from && held <= to).length;
+    day += jump;
+  }
+  while (left > 0) {
+    day += step;
+    if (off.week[sinceMonday(day)] === false && !closed.has(day)) left -= 1;
+  }
+  return day < FIRST_DAY || yearMonthDay(day).year > 9999 ? OUT_OF_CALENDAR : day;
+}
+
+export const WORKDAYS: readonly FunctionDefinition[] = [
+  make.columns(
+    'NETWORKDAYS',
+    'How many working days there are from one date to another, both counted; without the dates of a column, and with a week of one\'s own: "0000011" is Saturday and Sunday off.',
+    '6.10.15',
+    takes(needed('start', date), needed('end', date), optional('days_off', column(date)), optional('week', text)),
+    plain,
+    workingDays,
+  ),
+  make.columns(
+    'WORKDAY',
+    'The date so many working days after a date; before it where the number is negative.',
+    '6.10.23',
+    takes(needed('start', date), needed('days', plain), optional('days_off', column(date)), optional('week', text)),
+    date,
+    workday,
+  ),
+];
