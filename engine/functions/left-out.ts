@@ -1,0 +1,94 @@
+// What the general spreadsheet functions have that formulas here have not, why, and what to use. Read by the checker, which tells it
+// where such a name is written, and by the documentation.
+
+export interface LeftOut {
+  readonly name: string;
+  readonly why: string;
+  readonly use: string;
+}
+
+function group(names: string, why: string, use: string): readonly LeftOut[] {
+  return names.split(' ').map((name) => ({ name, why, use }));
+}
+
+const NO_ADDRESSES = 'A sheet here has named columns and rows that keep their name, not cell addresses';
+const TYPES_UNKNOWN =
+  'Which column it reads would be known only while it calculates, so its type and unit could not be checked';
+const NOT_THE_SAME_TWICE = 'It would give another value at each recalculation, and a plan must give the same twice';
+const NO_ARRAYS = 'It gives a whole block of cells, and a formula here gives one value a row';
+const NO_COMPLEX = 'Complex numbers and number systems have no use in a season plan';
+
+/** Every function of the standard's Small group that is missing is here, and others that people may look for. */
+export const LEFT_OUT: readonly LeftOut[] = [
+  ...group('DSUM', TYPES_UNKNOWN, 'SUMIFS'),
+  ...group('DCOUNT DCOUNTA', TYPES_UNKNOWN, 'COUNTIFS'),
+  ...group('DAVERAGE', TYPES_UNKNOWN, 'AVERAGEIFS'),
+  ...group('DMIN', TYPES_UNKNOWN, 'MINIFS'),
+  ...group('DMAX', TYPES_UNKNOWN, 'MAXIFS'),
+  ...group('DGET', TYPES_UNKNOWN, 'XLOOKUP, or [Link].[Column]'),
+  ...group(
+    'DPRODUCT DSTDEV DSTDEVP DVAR DVARP',
+    TYPES_UNKNOWN,
+    'a computed column that holds the value where the row counts and blank where not (IF), and PRODUCT, STDEV or VAR of it',
+  ),
+  ...group('VLOOKUP HLOOKUP', TYPES_UNKNOWN, 'XLOOKUP, or LOOKUP in a column sorted upwards'),
+  ...group('NOW', NOT_THE_SAME_TWICE, 'TODAY, an input of the workbook'),
+  ...group('RAND RANDBETWEEN RANDARRAY', NOT_THE_SAME_TWICE, 'a column in which the numbers are entered'),
+  ...group('INDIRECT OFFSET', NO_ADDRESSES, '[Link].[Column], XLOOKUP or INDEX'),
+  ...group('ADDRESS AREAS CELL COLUMN ROW ISREF SHEET SHEETS FORMULA ISFORMULA', NO_ADDRESSES, 'names of columns'),
+  ...group('INFO', 'It would tell of the program and not of the plan', 'nothing'),
+  ...group('ERROR.TYPE TYPE', 'Types are known before anything is calculated', 'ISNA, ISERR, ISNUMBER or ISTEXT'),
+  ...group('SUBTOTAL AGGREGATE', 'What is hidden or filtered on the screen does not change a figure', 'SUM or SUMIFS'),
+  ...group(
+    'GETPIVOTDATA MULTIPLE.OPERATIONS',
+    'Sheets here sum up by formulas that stay current',
+    'SUMIFS, or a what-if',
+  ),
+  ...group('HYPERLINK', 'A formula gives a value, not a way elsewhere', 'a text column'),
+  ...group('DDE WEBSERVICE', 'A workbook reads nothing from outside while it calculates', 'importing a CSV file'),
+  ...group('LINEST', NO_ARRAYS, 'SLOPE, INTERCEPT, RSQ and STEYX'),
+  ...group('TREND', NO_ARRAYS, 'FORECAST'),
+  ...group('LOGEST GROWTH', NO_ARRAYS, 'SLOPE and INTERCEPT of a column of LN'),
+  ...group('FREQUENCY', NO_ARRAYS, 'COUNTIFS with two conditions'),
+  ...group(
+    'TRANSPOSE MMULT MINVERSE MDETERM MUNIT FILTER SORT SORTBY UNIQUE SEQUENCE',
+    NO_ARRAYS,
+    'a sheet whose rows come from another',
+  ),
+  ...group(
+    'MAXA MINA AVERAGEA STDEVA STDEVPA VARA VARPA',
+    'Text and yes or no are no numbers here',
+    'MAX, MIN, AVERAGE, STDEV or VAR, and N',
+  ),
+  ...group('LET LAMBDA', 'A formula names its parts through columns', 'a computed column'),
+  ...group('VALUEL', 'Numbers in texts are read in one way only', 'VALUE'),
+  ...group(
+    'NUMBERVALUE',
+    'Numbers in texts are read in one way only',
+    'VALUE, with SUBSTITUTE for another decimal mark',
+  ),
+  ...group('EUROCONVERT DOLLAR', 'A workbook counts in one currency', 'TEXT([Price]; "0.00")'),
+  ...group(
+    'LENB LEFTB RIGHTB MIDB FINDB SEARCHB REPLACEB ASC JIS',
+    'Texts are counted in letters, not in bytes',
+    'LEN, LEFT, RIGHT, MID, FIND',
+  ),
+  ...group('ROMAN ARABIC BASE DECIMAL BIN2DEC BIN2HEX DEC2BIN DEC2HEX HEX2DEC HEX2BIN OCT2DEC', NO_COMPLEX, 'TEXT'),
+  ...group('BITAND BITOR BITXOR BITLSHIFT BITRSHIFT', NO_COMPLEX, 'AND, OR or XOR of yes/no columns'),
+  ...group(
+    'COMPLEX IMABS IMAGINARY IMARGUMENT IMCONJUGATE IMCOS IMDIV IMEXP IMLN IMPOWER IMPRODUCT IMREAL IMSIN IMSQRT IMSUB IMSUM',
+    NO_COMPLEX,
+    'plain numbers',
+  ),
+  ...group(
+    'BESSELI BESSELJ BESSELK BESSELY ERF ERFC GAMMA GAMMALN DELTA GESTEP',
+    'No season plan needs it',
+    'NORM.S.DIST for ERF, FACT for GAMMA, = and >= for DELTA and GESTEP',
+  ),
+];
+
+/** The entry of a name, whatever its case; undefined for a name that is none of these. */
+export function leftOut(name: string): LeftOut | undefined {
+  const wanted = name.toUpperCase();
+  return LEFT_OUT.find((entry) => entry.name === wanted);
+}
