@@ -34,5 +34,10 @@ export function shownNumber(unit: Unit, canonical: number): number {
     const shorter = Number(raw.toPrecision(digits));
     if (toCanonical(unit, shorter) === canonical) return shorter;
   }
-  return raw;
+  const neighbours = [0, 1, -1, 2, -2, 3, -3].map((steps) => raw + steps * spacingOfDoubles(raw));
+  return neighbours.find((n) => toCanonical(unit, n) === canonical) ?? raw;
+}
+
+function spacingOfDoubles(x: number): number {
+  return x === 0 ? 0 : 2 ** (Math.floor(Math.log2(Math.abs(x))) - 52);
 }
