@@ -5,8 +5,8 @@ import type { ModelSource } from './source.ts';
 
 export const EMERGENCE_LIMITS = {
   temperature: {
-    max: 25,
-    why: 'the rate of emergence rises in a straight line only up to about 25 C (Brewster 2008, eq 4.6: 5 to 25 C)',
+    max: 35,
+    why: 'Harrington & Minges 1954: above 35 C no vegetable comes up faster (cool-season ones not above about 25 C)',
   },
   thermalTime: { min: 0, why: 'a thermal time is 0 degree-days or more' },
 } satisfies Limits;
@@ -16,7 +16,8 @@ export const SOURCES: readonly ModelSource[] = [
     model: 'Days to emergence',
     gives: 'days from sowing to emergence at a constant temperature, or the date in varying weather',
     equation: 'days = thermal time / (temperature - base)',
-    range: 'above the base temperature, up to about 25 C; moist soil',
+    range:
+      'above the base temperature; onion and other cool-season crops up to about 25 C, warm-season ones up to 35 C; moist soil',
     source:
       'Bierhuizen & Wagenvoort 1974, Scientia Horticulturae 2:213-219; onion: Brewster 2008, Onions and Other Vegetable Alliums, eq 4.6-4.7',
     standing: 'published',

@@ -2,9 +2,14 @@
 // a line here; the reference test says so if it is forgotten.
 import { checks as afterHarvest } from './after-harvest.checks.ts';
 import type { Check } from './check.ts';
+import { checks as climate } from './climate.checks.ts';
+import { checks as dayLength } from './day-length.checks.ts';
+import { checks as distributions } from './distributions.checks.ts';
 import { checks as grades } from './grades.checks.ts';
 import { checks as nutrients } from './nutrients.checks.ts';
+import { checks as onion } from './onion.checks.ts';
 import { checks as propagationVolume } from './propagation-volume.checks.ts';
+import { checks as seed } from './seed.checks.ts';
 import { checks as soilWater } from './soil-water.checks.ts';
 import { checks as spacing } from './spacing.checks.ts';
 import { checks as water } from './water.checks.ts';
@@ -13,9 +18,14 @@ import { checks as yieldDensity } from './yield-density.checks.ts';
 /** Checks by the file they stand in, without its ending. */
 export const checksByFile: Readonly<Record<string, readonly Check[]>> = {
   'after-harvest': afterHarvest,
+  climate,
+  'day-length': dayLength,
+  distributions,
   grades,
   nutrients,
+  onion,
   'propagation-volume': propagationVolume,
+  seed,
   'soil-water': soilWater,
   spacing,
   water,
