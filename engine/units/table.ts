@@ -187,6 +187,13 @@ export function isMixed(unit: Unit): unit is MixedUnit {
   return 'smaller' in unit;
 }
 
+const WRITTEN_OUT = new Set(['day', 'week', 'acre', 'ton', 'cup', 'peck', 'rod', 'chain']);
+
+/** The symbol beside any number but 1: 'days' for day, as words are written; symbols proper (in, lb) stay as they are. */
+export function pluralOf(unit: Unit): string {
+  return WRITTEN_OUT.has(unit.symbol) ? `${unit.symbol}s` : unit.symbol;
+}
+
 /** Every spelling of the table with its unit. */
 export const TABLE: ReadonlyMap<string, Unit> = SPELLINGS;
 /** One symbol a unit, in the order of the table. */

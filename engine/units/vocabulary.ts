@@ -72,7 +72,7 @@ export function createVocabulary(options: { currency: string }): Vocabulary {
   function piece(text: string): readonly Part[] | undefined {
     const whole = word(text);
     if (whole !== undefined) return partsOf(whole);
-    const powered = /^(.+?)\s*(?:\^\s*(-?\d+(?:\.\d+)?)|([23]))$/.exec(text);
+    const powered = /^(.+?)(?:\^(-?\d+(?:\.\d+)?)|(?<! )([23]))$/.exec(text);
     if (powered !== null) {
       const base = piece(powered[1] ?? '');
       const exponent = Number(powered[2] ?? powered[3]);

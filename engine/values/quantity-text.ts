@@ -4,7 +4,7 @@
 import { differenceUnit } from '../units/arithmetic.ts';
 import { currencyNamed } from '../units/currency.ts';
 import { isPlain, MONEY, nameOfDimension, sameDimension, WARMTH } from '../units/dimension.ts';
-import { type Atom, isMixed, MIXED_UNITS } from '../units/table.ts';
+import { type Atom, isMixed, MIXED_UNITS, pluralOf } from '../units/table.ts';
 import { toCanonical, type Unit } from '../units/unit.ts';
 import { readNumber } from './number-text.ts';
 import { type EntryContext, type EntryRead, quoted, refused } from './reading.ts';
@@ -27,7 +27,8 @@ export function readQuantity(text: string, type: NumberType, context: EntryConte
   if (number === undefined) return refused(`${quoted(text)} isn't ${wanted(type)}: ${suchAs(type)}.`);
   if (!number.ok) return number;
 
-  const unitText = wholeUnitText(number.rest, front?.money, type);
+  const isWarmth = sameDimension(type.dimension, WARMTH);
+  const unitText = isWarmth ? scaleName(number.rest) : wholeUnitText(number.rest, front?.money, type);
   if (unitText === '') return { ok: true, value: bareNumber(number.value, type), unit: undefined };
   const unit = context.vocabulary.find(unitText);
   if (unit !== undefined) return quantityIn(unit, number.value, type, text);
@@ -41,15 +42,18 @@ export function readTemperature(text: string, type: TemperatureType, context: En
   const number = readNumber(text, context.decimalComma ?? false);
   if (number === undefined) return refused(`${quoted(text)} isn't ${wanted(type)}: ${suchAs(type)}.`);
   if (!number.ok) return number;
-  const scale = /^(°|deg|degrees?)?$/i.test(number.rest)
-    ? type.unit
-    : context.vocabulary.find(/^[cf]$/i.test(number.rest) ? `deg${number.rest.toUpperCase()}` : number.rest);
+  const scale = /^(°|deg|degrees?)?$/i.test(number.rest) ? type.unit : context.vocabulary.find(scaleName(number.rest));
   if (scale === undefined) return unknownUnit(number.rest, type, context);
   if (!sameDimension(scale.dimension, WARMTH)) return wrongKind(text, nameOfDimension(scale.dimension), type);
   if (scale.offset === 0 && scale.symbol !== 'K') return wrongKind(text, 'a difference of temperatures', type);
   const value = toCanonical(scale, number.value);
   if (value < 0) return refused(`${quoted(text)} is colder than anything can be.`);
   return { ok: true, value, unit: number.rest === '' ? undefined : scale };
+}
+
+/** C and F alone, where only degrees can be meant. */
+function scaleName(typed: string): string {
+  return /^[cf]$/i.test(typed) ? `deg${typed.toUpperCase()}` : typed;
 }
 
 function bareNumber(n: number, type: NumberType): number {
@@ -101,7 +105,7 @@ function example({ kind, dimension, unit }: { kind: string; dimension?: NumberTy
   if (kind === 'temperature') return `45 ${unit.symbol}`;
   if (isMixed(unit)) return `2 ${unit.larger.symbol} 3 ${unit.smaller.symbol}`;
   if (dimension !== undefined && sameDimension(dimension, MONEY)) return `3.50 ${unit.symbol}`;
-  return unit.symbol === '%' ? '85%' : `8 ${unit.symbol}`.trim();
+  return unit.symbol === '%' ? '85%' : `8 ${pluralOf(unit)}`.trim();
 }
 
 function wrongKind(text: string, kind: string, type: NumberType | TemperatureType): EntryRead {

@@ -2,7 +2,7 @@
 // gives back the very same value when read. Used by the workbook and its files.
 
 import { currencyOf } from '../units/currency.ts';
-import { isMixed, type MixedUnit } from '../units/table.ts';
+import { type Atom, isMixed, type MixedUnit, pluralOf } from '../units/table.ts';
 import { fromCanonical, shownNumber, toCanonical, type Unit } from '../units/unit.ts';
 import { showDate } from './date-text.ts';
 import { type ErrorKind, isError, type Scalar } from './error.ts';
@@ -62,9 +62,9 @@ export function showWithUnit(value: Scalar, type: ValueType, options: ShowOption
   return named || isMixed(type.unit) ? text : followedBy(text, type.unit, options.currency);
 }
 
-/** A unit as a header shows it: 'in', '%', 'lb/ft²', '°F', 'EUR/lb'; '' for none. The vocabulary reads it back. */
+/** A unit as a header shows it: 'in', 'days', '%', 'lb/ft²', '°F', 'EUR/lb'; '' for none. The vocabulary reads it back. */
 export function unitLabel(unit: Unit, currency: string): string {
-  return unit.symbol
+  return pluralOf(unit)
     .replace(/\bmoney\b/, currency)
     .replace(/(?<=[a-z])2\b/gi, '²')
     .replace(/(?<=[a-z])3\b/gi, '³')
@@ -103,9 +103,14 @@ function roundTrips(canonical: number, unit: MixedUnit): boolean {
 }
 
 function followedBy(text: string, unit: Unit, currency: string): string {
-  const label = unitLabel(unit, currency);
+  const label = text === '1' ? singularLabel(unit, currency) : unitLabel(unit, currency);
   if (label === '' || label === '%') return text + label;
   return `${text} ${label}`;
+}
+
+function singularLabel(unit: Atom, currency: string): string {
+  if (unit.singular !== undefined) return unit.singular;
+  return pluralOf(unit) === unit.symbol ? unitLabel(unit, currency) : unit.symbol;
 }
 
 function numberText(canonical: number, unit: Unit, type: ValueType, options: ShowOptions): string {

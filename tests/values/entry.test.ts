@@ -133,6 +133,7 @@ describe('lengths, masses and the like', () => {
 
   it('reads differences of temperatures and degree-days', () => {
     expect(value('9 degF', quantity('Cdeg'))).toBe(5);
+    expect(value('9 F', quantity('Cdeg'))).toBe(5);
     expect(unit('9 degF', quantity('Cdeg'))).toBe('Fdeg');
     expect(value('900 degF day', quantity('degCday'))).toBe(500);
   });
@@ -140,6 +141,7 @@ describe('lengths, masses and the like', () => {
   it.each([
     ['banana', 'in', '"banana" isn\'t a length: this column wants a length, such as 8 in.'],
     ['8 lb', 'in', '8 lb is a mass; this column wants a length, such as 8 in.'],
+    ['8 in 3', 'in', '"in 3" isn\'t a unit known here: this column wants a length, such as 8 in.'],
     ['8 bananas', 'in', '"bananas" isn\'t a unit known here: this column wants a length, such as 8 in.'],
     [
       '8 inchs',

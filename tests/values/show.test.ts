@@ -63,6 +63,8 @@ describe('showing', () => {
     expect(showWithUnit(0.85, quantity('%'), { currency })).toBe('85%');
     expect(showWithUnit(3.5, quantity('money'), { currency })).toBe('3.50 EUR');
     expect(showWithUnit(0.2, length, { currency, unit: unit('cm') })).toBe('20 cm');
+    expect([1, 14].map((n) => showWithUnit(n, quantity('day'), { currency }))).toEqual(['1 day', '14 days']);
+    expect([1, 4].map((n) => showWithUnit(n, quantity('plants'), { currency }))).toEqual(['1 plant', '4 plants']);
     expect(showWithUnit(null, length, { currency })).toBe('');
   });
 
