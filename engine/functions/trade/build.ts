@@ -2,7 +2,9 @@
 // in, and the lanes. Called by the files of this folder; says nothing of any model.
 
 import type { ArgumentType, Parameter, Pattern, Result } from '../../language/signature.ts';
-import { type Dimension, dimension, LENGTH, MONEY, NONE, TIME } from '../../units/dimension.ts';
+import { CELSIUS_DAY, canonicalUnit, ONE, PERCENT } from '../../units/arithmetic.ts';
+import { type Dimension, dimension, MONEY, NONE, TIME, WARMTH } from '../../units/dimension.ts';
+import { listed } from '../../units/table.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { FunctionDefinition } from '../definition.ts';
@@ -11,18 +13,14 @@ export const DEGREE_DAYS: Dimension = dimension({ temperature: 1, time: 1 });
 export const MASS_PER_AREA: Dimension = dimension({ mass: 1, length: -2 });
 export const MASS_PER_VOLUME: Dimension = dimension({ mass: 1, length: -3 });
 
-function unit(symbol: string, of: Dimension, numerator: number, denominator: number): Unit {
-  return { symbol, dimension: of, numerator, denominator, offset: 0 };
-}
-
-export const HOUR = unit('h', TIME, 1, 24);
-export const DAY = unit('day', TIME, 1, 1);
-export const PLAIN = unit('', NONE, 1, 1);
-export const SHARE = unit('%', NONE, 1, 100);
-export const MONEY_UNIT = unit('money', MONEY, 1, 1);
-export const CENTIMETRE = unit('cm', LENGTH, 1, 100);
-export const PER_SQUARE_METRE = unit('1/m2', dimension({ length: -2 }), 1, 1);
-export const DEGREE_DAY = unit('degC day', DEGREE_DAYS, 1, 1);
+export const HOUR: Unit = listed('h');
+export const DAY: Unit = listed('day');
+export const PLAIN: Unit = ONE;
+export const SHARE: Unit = PERCENT;
+export const CENTIMETRE: Unit = listed('cm');
+export const MONEY_UNIT: Unit = canonicalUnit(MONEY);
+export const PER_SQUARE_METRE: Unit = canonicalUnit(dimension({ length: -2 }));
+export const DEGREE_DAY: Unit = CELSIUS_DAY;
 
 type Details = Omit<Parameter, 'name' | 'pattern'>;
 
@@ -84,6 +82,19 @@ export function columnOf(name: string, of: Dimension): Parameter {
 
 export function columnOfText(name: string): Parameter {
   return parameter(name, { is: 'column', of: { is: 'text' } }, {});
+}
+
+export function columnOfDates(name: string): Parameter {
+  return parameter(name, { is: 'column', of: { is: 'date' } }, {});
+}
+
+export function columnOfTemperatures(name: string): Parameter {
+  return parameter(name, { is: 'column', of: { is: 'temperature' } }, {});
+}
+
+/** A difference of temperatures. */
+export function warmth(name: string, details: Details = {}): Parameter {
+  return quantity(name, WARMTH, details);
 }
 
 /** The last two parameters of a function over matching rows, repeating as a pair. */

@@ -1,0 +1,254 @@
+// The season's warmth as functions over the days of the Climate sheet: warmth between dates, the date a sum is reached, a
+// day's value out of twelve monthly means, the bolting risk of a stand. The days stand for an average year: dates outside
+// them are read at the same day of that year. Models stand in agronomy/; read by trade/index.ts.
+
+import { type BoltingRisk, boltingRisk, gateDay } from '../../agronomy/bolting.ts';
+import { type BoltingCrop, boltingCrop } from '../../agronomy/bolting-crops.ts';
+import { calendarIndex } from '../../agronomy/climate.ts';
+import { dailyFromMonthlyMeans } from '../../agronomy/monthly-means.ts';
+import { degreeDaysOfMean } from '../../agronomy/thermal-time.ts';
+import type { FunctionGroup, Parameter, Result } from '../../language/signature.ts';
+import { NONE } from '../../units/dimension.ts';
+import { isError, type Scalar } from '../../values/error.ts';
+import type { FunctionDefinition } from '../definition.ts';
+import {
+  columnOf,
+  columnOfDates,
+  columnOfTemperatures,
+  DEGREE_DAY,
+  date,
+  degreeDays,
+  inUnit,
+  temperature,
+  text,
+  warmth,
+} from './build.ts';
+
+const KELVIN = 273.15;
+
+type Argument = Scalar | readonly Scalar[] | undefined;
+
+function isList(argument: Argument): argument is readonly Scalar[] {
+  return Array.isArray(argument);
+}
+
+function numberOf(argument: Argument): number {
+  return typeof argument === 'number' ? argument : Number.NaN;
+}
+
+const arrays = new WeakMap<readonly Scalar[], Float64Array>();
+
+/** A column as numbers, blanks as not-a-number; kept for as long as the engine hands over the same list. */
+function numbersOf(argument: Argument): Float64Array {
+  if (!isList(argument)) return new Float64Array(0);
+  const kept = arrays.get(argument);
+  if (kept !== undefined) return kept;
+  const made = Float64Array.from(argument, numberOf);
+  arrays.set(argument, made);
+  return made;
+}
+
+/** The average year that the days of the Climate sheet stand for. */
+interface Year {
+  readonly first: number;
+  readonly length: number;
+}
+
+/** Undefined where the sheet holds less than a year of days. */
+function yearOf(days: Float64Array): Year | undefined {
+  const first = days[0];
+  return first === undefined || Number.isNaN(first) || days.length < 365 ? undefined : { first, length: days.length };
+}
+
+function placeOf(year: Year, day: number): number {
+  const offset = (Math.floor(day) - year.first) % year.length;
+  return offset < 0 ? offset + year.length : offset;
+}
+
+function sumBetween(
+  from: number,
+  to: number,
+  base: number,
+  upper: number,
+  days: Float64Array,
+  means: Float64Array,
+): number {
+  const year = yearOf(days);
+  if (year === undefined || !Number.isFinite(from) || !Number.isFinite(to) || to - from > 3 * year.length)
+    return Number.NaN;
+  let sum = 0;
+  for (let day = from; day < to; day += 1)
+    sum += degreeDaysOfMean(means[placeOf(year, day)] ?? Number.NaN, base, upper);
+  return sum;
+}
+
+function dateReaching(
+  from: number,
+  wanted: number,
+  base: number,
+  upper: number,
+  days: Float64Array,
+  means: Float64Array,
+): number {
+  const year = yearOf(days);
+  if (year === undefined || !Number.isFinite(from) || Number.isNaN(wanted)) return Number.NaN;
+  if (wanted <= 0) return from;
+  let sum = 0;
+  for (let day = from; day < from + 2 * year.length; day += 1) {
+    sum += degreeDaysOfMean(means[placeOf(year, day)] ?? Number.NaN, base, upper);
+    if (sum >= wanted) return day;
+  }
+  return Number.NaN;
+}
+
+function errorIn(args: readonly Argument[]): Scalar {
+  for (const argument of args) {
+    if (argument !== undefined && !isList(argument) && isError(argument)) return argument;
+  }
+  return null;
+}
+
+/** A number worked out from scalars and whole columns; no number is blank. */
+function overDays(
+  name: string,
+  doc: string,
+  source: string,
+  parameters: readonly Parameter[],
+  result: Result,
+  compute: (args: readonly Argument[]) => number | string,
+  group: FunctionGroup = 'light and climate',
+): FunctionDefinition {
+  return {
+    signature: { name, group, parameters, repeating: 0, result, doc, source },
+    body: {
+      lane: 'columns',
+      compute: (args) => {
+        const error = errorIn(args);
+        if (error !== null) return error;
+        const answer = compute(args);
+        return typeof answer === 'number' && Number.isNaN(answer) ? null : answer;
+      },
+    },
+  };
+}
+
+const YEAR_OF_DAYS = [columnOfDates('days'), columnOfTemperatures('means')];
+const AVERAGE_YEAR =
+  'NOAA degree-day definition; upper cut-off: McMaster & Wilhelm 1997, Agric. For. Meteorol. 87:291-300';
+
+let monthsSeen = '';
+let dailyValues: Float64Array = new Float64Array(0);
+
+/** The daily values of twelve monthly ones, worked out once for as long as they stay the same. */
+function dailyOf(months: Float64Array, values: Float64Array): Float64Array {
+  const seen = `${months.join()} ${values.join()}`;
+  if (seen !== monthsSeen) {
+    const inOrder = Array.from({ length: 12 }, (_, month) => values[months.indexOf(month + 1)] ?? Number.NaN);
+    dailyValues = dailyFromMonthlyMeans(inOrder);
+    monthsSeen = seen;
+  }
+  return dailyValues;
+}
+
+/** The crop as its plants come from the propagation house: so many degree-days of the size gate already grown. */
+function withHeadStart(crop: BoltingCrop, grown: number): BoltingCrop {
+  const time = crop.gate?.thermalTime;
+  if (crop.gate === undefined || time === undefined || !(grown > 0)) return crop;
+  return { ...crop, gate: { ...crop.gate, thermalTime: { ...time, sum: Math.max(0, time.sum - grown) } } };
+}
+
+/** 'Onion, bulb' is judged as Onion, 'Carrot' as itself. */
+function boltingOf(args: readonly Argument[]): BoltingRisk | undefined {
+  const [name, from, to, headStart, cover, days, lows, highs] = args;
+  if (typeof name !== 'string') return undefined;
+  const crop = boltingCrop(name) ?? boltingCrop(name.split(',')[0] ?? name);
+  const dates = numbersOf(days);
+  const year = yearOf(dates);
+  const start = numberOf(from);
+  const end = numberOf(to);
+  if (crop === undefined || year === undefined || !(end > start) || end - start > 2 * year.length) return undefined;
+  const low = numbersOf(lows);
+  const high = numbersOf(highs);
+  const places = Array.from({ length: end - start }, (_, index) => placeOf(year, start + index));
+  const celsius = (values: Float64Array): number[] => places.map((place) => (values[place] ?? Number.NaN) - KELVIN);
+  const [lowest, highest] = [celsius(low), celsius(high)];
+  if (lowest.every(Number.isNaN)) return undefined;
+  const means = lowest.map((value, index) => (value + (highest[index] ?? Number.NaN)) / 2);
+  const gain = numberOf(cover);
+  return boltingRisk(crop, {
+    lows: lowest,
+    highs: highest,
+    from: gateDay(withHeadStart(crop, numberOf(headStart)), means, 0),
+    to: places.length,
+    coverGain: Number.isNaN(gain) ? 0 : gain,
+  });
+}
+
+const BOLTING_PARAMETERS: readonly Parameter[] = [
+  text('crop'),
+  date('from'),
+  date('to'),
+  degreeDays('head_start'),
+  warmth('cover_gain'),
+  columnOfDates('days'),
+  columnOfTemperatures('lows'),
+  columnOfTemperatures('highs'),
+];
+const BOLTING_SOURCE =
+  'Holdsworth & Heath 1950, Annals of Botany; Wurr et al. 1999; Atherton et al. 1990; each crop as its bolting figures say';
+
+export const CLIMATE: readonly FunctionDefinition[] = [
+  overDays(
+    'WARMTHBETWEEN',
+    'Degree-days above `base` from one date up to another, each day counted to `upper` at most, in the average year given.',
+    AVERAGE_YEAR,
+    [date('from'), date('to'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
+    inUnit(DEGREE_DAY),
+    ([from, to, base, upper, days, means]) =>
+      sumBetween(numberOf(from), numberOf(to), numberOf(base), numberOf(upper), numbersOf(days), numbersOf(means)),
+  ),
+  overDays(
+    'WARMTHDATE',
+    'Date by which so many degree-days have come since `from`, in the average year given; blank if they never do.',
+    AVERAGE_YEAR,
+    [date('from'), degreeDays('wanted'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
+    { is: 'date' },
+    ([from, wanted, base, upper, days, means]) =>
+      dateReaching(
+        numberOf(from),
+        numberOf(wanted),
+        numberOf(base),
+        numberOf(upper),
+        numbersOf(days),
+        numbersOf(means),
+      ),
+  ),
+  overDays(
+    'DAILYOFMONTHS',
+    "A day's temperature out of twelve monthly means, smooth, each month keeping its mean.",
+    'Epstein 1991, Journal of Climate 4:365-368',
+    [date('date'), columnOf('months', NONE), columnOfTemperatures('means')],
+    { is: 'temperature' },
+    ([day, months, means]) => {
+      const civil = numberOf(day);
+      if (Number.isNaN(civil)) return Number.NaN;
+      return dailyOf(numbersOf(months), numbersOf(means))[calendarIndex(civil)] ?? Number.NaN;
+    },
+  ),
+  overDays(
+    'BOLTRISK',
+    'Low, raised or high: how far the cold after the size gate goes towards sending a stand to seed.',
+    BOLTING_SOURCE,
+    BOLTING_PARAMETERS,
+    { is: 'text' },
+    (args) => boltingOf(args)?.level ?? Number.NaN,
+  ),
+  overDays(
+    'BOLTWHY',
+    'The reason behind BOLTRISK, in a sentence.',
+    BOLTING_SOURCE,
+    BOLTING_PARAMETERS,
+    { is: 'text' },
+    (args) => boltingOf(args)?.reason ?? Number.NaN,
+  ),
+];

@@ -1,0 +1,84 @@
+// The Beds sheet: the permanent beds, what stood on them in the last four years, and how much of each is taken this
+// season. Reads Farm and Plantings.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  AREA,
+  choice,
+  computed,
+  DATE,
+  entered,
+  group,
+  LENGTH,
+  PLAIN,
+  SPACING,
+  TEXT,
+  withDefault,
+} from './authoring.ts';
+
+export const bedsSheet: SheetDeclaration = {
+  name: 'Beds',
+  question: 'Ground',
+  about:
+    'Every bed with its measures and its past. Families as botany names them (Amaryllidaceae, Brassicaceae), as in Crops.',
+  rows: { from: 'entry' },
+  key: 'Bed',
+  columns: [
+    ...group(
+      'Bed',
+      entered('Bed', TEXT, { required: true }),
+      entered('Field', TEXT),
+      withDefault('Length', LENGTH, 'Farm[Bed length]', { least: 0 }),
+      withDefault('Width', SPACING, 'Farm[Bed width]', { least: 0 }),
+      computed('Area', AREA, '[Length] * [Width]', { decimals: 0 }),
+      entered('Soil cover', choice('bare', 'straw', 'leaves', 'compost', 'sheet', 'green manure')),
+    ),
+    ...group(
+      'Past',
+      entered('Family last year', TEXT),
+      entered('Family two years ago', TEXT),
+      entered('Family three years ago', TEXT),
+      entered('Family four years ago', TEXT),
+    ),
+    ...group(
+      'This season',
+      computed(
+        'Length in use',
+        LENGTH,
+        'IF(COUNTIFS(Plantings[Bed]; [Bed]) = 0; 0 m; MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed]))',
+        {
+          note: 'At the fullest time.',
+          decimals: 1,
+        },
+      ),
+      computed('Free length', LENGTH, 'MAX(0 m; [Length] - [Length in use])', {
+        note: 'Never planted this season.',
+        decimals: 1,
+      }),
+      computed('Next free date', DATE, 'MAXIFS(Plantings[Bed free]; Plantings[Bed]; [Bed])', {
+        note: 'After the last planting of the season; blank where there is none.',
+      }),
+      computed('Families too soon', PLAIN, 'COUNTIFS(Plantings[Bed]; [Bed]; Plantings[Back too soon]; TRUE)', {
+        note: 'Plantings whose family comes back too soon.',
+        decimals: 0,
+      }),
+      computed(
+        'Rotation warning',
+        TEXT,
+        'IF([Families too soon] > 0; "A family comes back too soon after it stood here: see the plantings on this bed.")',
+      ),
+    ),
+  ],
+  checks: [
+    { name: 'Rotation', level: 'warning', column: 'Rotation warning', says: '[Rotation warning]' },
+    {
+      name: 'Too full',
+      level: 'warning',
+      column: 'Length in use',
+      says: 'IF([Length in use] > [Length]; "More is planted here at one time than the bed is long: see the plantings on this bed.")',
+    },
+  ],
+  cautions: [
+    'Manure and raw compost need months between spreading and harvest, and nitrogen is limited in many places: follow local rules.',
+  ],
+};

@@ -1,0 +1,143 @@
+// The sheets of weather: Climate, a row a day of the season with an average year's low and high; Monthly climate, twelve
+// means that fill it where no daily figures are entered; Frost years, each year's last and first frost. All may stay
+// empty: the other sheets then reckon by days.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  computed,
+  DATE,
+  DEGREE_DAYS,
+  entered,
+  group,
+  HOURS,
+  PLAIN,
+  SHARE,
+  TEMPERATURE,
+  withDefault,
+} from './authoring.ts';
+
+export const monthlyClimateSheet: SheetDeclaration = {
+  name: 'Monthly climate',
+  question: 'Where',
+  about: 'Twelve months of mean low and high, from a station near you. Climate makes smooth daily values of them.',
+  rows: { from: 'entry' },
+  key: 'Month',
+  columns: [
+    ...group(
+      'Month',
+      entered('Month', PLAIN, { note: '1 to 12.', decimals: 0, least: 1, most: 12, required: true }),
+      entered('Low', TEMPERATURE, { note: "Mean of the days' lows." }),
+      entered('High', TEMPERATURE, { note: "Mean of the days' highs." }),
+    ),
+  ],
+  checks: [
+    {
+      name: 'Low above high',
+      level: 'error',
+      column: 'Low',
+      says: 'IF([Low] > [High]; "The low is above the high: look at both figures.")',
+    },
+  ],
+  cautions: [],
+};
+
+export const MONTHLY_CLIMATE_ROWS: readonly Readonly<Record<string, string>>[] = Array.from(
+  { length: 12 },
+  (_, index) => ({ Month: String(index + 1) }),
+);
+
+export const frostYearsSheet: SheetDeclaration = {
+  name: 'Frost years',
+  question: 'Where',
+  about:
+    'The last frost of spring and the first of autumn, year by year, at 0 degC and at -2 degC. Two years or more give the chance of frost by date.',
+  rows: { from: 'entry' },
+  key: 'Year',
+  columns: [
+    ...group(
+      'Year',
+      entered('Year', PLAIN, { decimals: 0, least: 1800, most: 2200, required: true }),
+      entered('Last frost', DATE, { note: 'Last day of spring at 0 degC or below.' }),
+      entered('First frost', DATE, { note: 'First day of autumn at 0 degC or below.' }),
+      entered('Last hard frost', DATE, { note: 'At -2 degC or below.' }),
+      entered('First hard frost', DATE, { note: 'At -2 degC or below.' }),
+    ),
+    ...group(
+      'Day of the year',
+      computed('Last frost day', PLAIN, '([Last frost] - DATE([Year]; 1; 1)) / 1 day', { decimals: 0 }),
+      computed('First frost day', PLAIN, '([First frost] - DATE([Year]; 1; 1)) / 1 day', { decimals: 0 }),
+      computed('Last hard frost day', PLAIN, '([Last hard frost] - DATE([Year]; 1; 1)) / 1 day', { decimals: 0 }),
+      computed('First hard frost day', PLAIN, '([First hard frost] - DATE([Year]; 1; 1)) / 1 day', { decimals: 0 }),
+    ),
+  ],
+  checks: [],
+  cautions: [],
+};
+
+/** Share of a normal distribution of frost days up to a day; blank with fewer than two years. */
+function upTo(days: string): string {
+  const column = `'Frost years'[${days}]`;
+  return `IF(COUNT(${column}) >= 2; NORM.DIST([Day of year]; AVERAGE(${column}); STDEV(${column}); TRUE))`;
+}
+
+export const climateSheet: SheetDeclaration = {
+  name: 'Climate',
+  question: 'Where',
+  about:
+    'An average year, a row a day: day length from the latitude, warmth from the station. Import daily lows and highs, or fill Monthly climate; either may wait.',
+  rows: { from: 'span', first: 'Farm[Season starts]', last: 'Farm[Season ends]', step: 'day', as: 'Day' },
+  columns: [
+    ...group(
+      'Weather',
+      withDefault('Low', TEMPERATURE, `DAILYOFMONTHS([Day]; 'Monthly climate'[Month]; 'Monthly climate'[Low])`, {
+        decimals: 1,
+      }),
+      withDefault('High', TEMPERATURE, `DAILYOFMONTHS([Day]; 'Monthly climate'[Month]; 'Monthly climate'[High])`, {
+        decimals: 1,
+      }),
+      computed('Mean', TEMPERATURE, '[Low] + ([High] - [Low]) / 2', { decimals: 1 }),
+    ),
+    ...group('Light', computed('Day length', HOURS, 'DAYLENGTH(Farm[Latitude]; [Day])', { decimals: 2 })),
+    ...group(
+      'Warmth',
+      computed('Degree-days above 5 degC', DEGREE_DAYS, 'THERMALTIME([Low]; [High]; 5 degC; 25 degC)', {
+        note: 'Counted to 25 degC: bulbing of onions.',
+        decimals: 1,
+      }),
+      computed('Degree-days 6 to 20 degC', DEGREE_DAYS, 'THERMALTIME([Low]; [High]; 6 degC; 20 degC)', {
+        note: 'Leaf growth of onions.',
+        decimals: 1,
+      }),
+      computed('Degree-days above 10 degC', DEGREE_DAYS, 'THERMALTIME([Low]; [High]; 10 degC)', {
+        note: 'Tender crops.',
+        decimals: 1,
+      }),
+    ),
+    ...group(
+      'Frost',
+      computed('Day of year', PLAIN, '([Day] - DATE(YEAR([Day]); 1; 1)) / 1 day', { decimals: 0 }),
+      computed('Spring frost to come', SHARE, `1 - ${upTo('Last frost day')}`, {
+        note: 'Chance of a frost after this day in spring.',
+        decimals: 0,
+      }),
+      computed('Autumn frost come', SHARE, upTo('First frost day'), {
+        note: 'Chance that the first frost of autumn has come.',
+        decimals: 0,
+      }),
+      computed('Hard spring frost to come', SHARE, `1 - ${upTo('Last hard frost day')}`, {
+        note: 'At -2 degC.',
+        decimals: 0,
+      }),
+      computed('Hard autumn frost come', SHARE, upTo('First hard frost day'), { note: 'At -2 degC.', decimals: 0 }),
+    ),
+  ],
+  checks: [
+    {
+      name: 'Low above high',
+      level: 'error',
+      column: 'Low',
+      says: 'IF([Low] > [High]; "The low is above the high: look at both figures.")',
+    },
+  ],
+  cautions: ['An average year is not this year: frost pockets and slopes differ from the station by weeks.'],
+};

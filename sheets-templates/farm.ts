@@ -1,0 +1,185 @@
+// The Farm sheet, one row: where the farm lies, what its beds are like, how sure a stand must be, its stores, frosts and
+// rates of work. Every other sheet reads from here; what is left empty keeps the figure shown.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  AREA,
+  computed,
+  DATE,
+  entered,
+  group,
+  LENGTH,
+  link,
+  MASS,
+  PLAIN,
+  quantity,
+  SHARE,
+  SPACING,
+  TEMPERATURE,
+  TEXT,
+  withDefault,
+} from './authoring.ts';
+
+const DEGREES = quantity('deg');
+const WAGE = quantity('money/h');
+const PER_HOUR = quantity('1/h');
+const HOURS_PER_AREA = quantity('h/acre', 'h/ha');
+const MIX_PRICE = quantity('money/gal', 'money/L');
+
+export const farmSheet: SheetDeclaration = {
+  name: 'Farm',
+  question: 'Where',
+  about: 'The farm and the season in one row. Start here: latitude and frost dates set what can be grown and when.',
+  rows: { from: 'single' },
+  columns: [
+    ...group(
+      'Place',
+      entered('Farm name', TEXT),
+      entered('Season', PLAIN, {
+        note: 'The year being planned. South of the equator, the year in which its spring falls.',
+        decimals: 0,
+        least: 1900,
+        most: 2200,
+        required: true,
+      }),
+      entered('Latitude', DEGREES, {
+        note: 'Degrees; north of the equator above zero, south below.',
+        decimals: 2,
+        least: -90,
+        most: 90,
+        required: true,
+      }),
+      entered('Longitude', DEGREES, { note: 'Degrees; east above zero.', decimals: 2, least: -180, most: 180 }),
+      entered('Elevation', LENGTH, { decimals: 0 }),
+      entered('Currency', TEXT, { note: 'Money everywhere in this workbook is counted in it.' }),
+      withDefault(
+        'Season starts',
+        DATE,
+        `IF(AND(NOT(ISBLANK([Latitude])); [Latitude] < 0); DATE([Season]; 7; 1); DATE([Season]; 1; 1))`,
+        {
+          note: 'First day of the Climate sheet.',
+        },
+      ),
+      withDefault('Season ends', DATE, 'EDATE([Season starts]; 12) - 1 day'),
+    ),
+    ...group(
+      'Ground',
+      withDefault('Bed width', SPACING, '30 in', { note: 'Planted width, without the path.', least: 0 }),
+      withDefault('Bed length', LENGTH, '50 ft', { least: 0 }),
+      withDefault('Path width', SPACING, '18 in', { least: 0 }),
+    ),
+    ...group(
+      'How sure',
+      withDefault('Confidence', SHARE, '90%', {
+        note: 'Chance that enough blocks stand to fill the bed.',
+        decimals: 0,
+        least: 0,
+        most: 99.99,
+      }),
+      withDefault('Spare seed', SHARE, '10%', { note: 'Spilt, doubled, kept back.', decimals: 0, least: 0, most: 200 }),
+    ),
+    ...group(
+      'Frost',
+      entered('Last frost', DATE, { note: 'In spring of the season, at the risk you accept.' }),
+      entered('First frost', DATE, { note: 'In autumn.' }),
+      withDefault('Frost risk accepted', SHARE, '10%', { decimals: 0, least: 0, most: 100 }),
+    ),
+    ...group(
+      'Raising',
+      withDefault('Nursery temperature', TEMPERATURE, '18 degC', {
+        note: 'Mean of day and night where seedlings stand.',
+      }),
+      entered('Block tray', link('Trays'), { note: 'Used where a planting in blocks names no tray.' }),
+      entered('Cell tray', link('Trays'), { note: 'Used where a planting in cells names no tray.' }),
+      withDefault('Mix compaction', PLAIN, '1.5', {
+        note: 'Loose mix to pressed block. Published figures run from 1 to 3: measure your own.',
+        least: 1,
+        most: 4,
+        decimals: 2,
+      }),
+      entered('Mix price', MIX_PRICE, { note: 'Of loose mix.', decimals: 2, least: 0 }),
+      entered('Bench area', AREA, { note: 'Room for trays in the propagation house.', least: 0 }),
+      computed('Blocks in block tray', PLAIN, '[Block tray].[Cells]', { decimals: 0 }),
+      computed('Cells in cell tray', PLAIN, '[Cell tray].[Cells]', { decimals: 0 }),
+      computed('Block volume', quantity('in3', 'mL'), '[Block tray].[Cell volume]', { decimals: 1 }),
+      computed('Cell volume', quantity('in3', 'mL'), '[Cell tray].[Cell volume]', { decimals: 1 }),
+      computed('Block tray area', AREA, '[Block tray].[Tray area]', { decimals: 2 }),
+      computed('Cell tray area', AREA, '[Cell tray].[Tray area]', { decimals: 2 }),
+    ),
+    ...group(
+      'Seed store',
+      withDefault('Seed store temperature', TEMPERATURE, '15 degC', {
+        note: 'Common practice: degrees Fahrenheit and percent humidity should add up to less than 100.',
+      }),
+      withDefault('Seed store humidity', SHARE, '40%', { decimals: 0, least: 0, most: 100 }),
+    ),
+    ...group(
+      'Keeping',
+      entered('Curing area', AREA, { note: 'Racks or floor for curing.', least: 0 }),
+      withDefault('Cold store temperature', TEMPERATURE, '3.5 degC', {
+        note: 'Onions: 3 to 4 degC is common practice.',
+      }),
+      withDefault('Cold store humidity', SHARE, '67%', {
+        note: 'Onions: 65 to 70 %.',
+        decimals: 0,
+        least: 0,
+        most: 100,
+      }),
+      entered('Cold store capacity', MASS, { decimals: 0, least: 0 }),
+    ),
+    ...group(
+      'Work',
+      entered('Wage', WAGE, { note: 'Per hour, what an hour of work costs the farm.', decimals: 2, least: 0 }),
+      withDefault('Blocks made and sown', PER_HOUR, '600/1 h', {
+        note: 'By one person. Memory: time your own.',
+        decimals: 0,
+        least: 1,
+      }),
+      withDefault('Plants set out', PER_HOUR, '400/1 h', {
+        note: 'Blocks or plants by one person. Memory: time your own.',
+        decimals: 0,
+        least: 1,
+      }),
+      withDefault('Weeding', HOURS_PER_AREA, '200 h/acre', {
+        note: 'Hand weeding of bed area in a season. Memory: time your own.',
+        decimals: 0,
+        least: 0,
+      }),
+      withDefault('Harvest work', HOURS_PER_AREA, '60 h/acre', {
+        note: 'Pulling or cutting, by bed area. Memory: time your own.',
+        decimals: 0,
+        least: 0,
+      }),
+    ),
+  ],
+  checks: [
+    {
+      name: 'Latitude missing',
+      level: 'warning',
+      column: 'Latitude',
+      says: 'IF(ISBLANK([Latitude]); "Enter the latitude: day length, bulbing and harvest dates wait for it.")',
+    },
+    {
+      name: 'Frost missing',
+      level: 'note',
+      column: 'Last frost',
+      says: 'IF(ISBLANK([Last frost]); "Enter the last frost date: planting-out dates are checked against it.")',
+    },
+    {
+      name: 'Frosts in order',
+      level: 'warning',
+      column: 'First frost',
+      says: 'IF([First frost] <= [Last frost]; "The first frost comes before the last one: look at both dates.")',
+    },
+    {
+      name: 'Damp seed store',
+      level: 'warning',
+      column: 'Seed store humidity',
+      says: 'IF([Seed store humidity] > 60%; "Seed ages fast in air this damp: a closed tin with a drying agent keeps it.")',
+    },
+  ],
+  cautions: [
+    'Figures are planning estimates: local extension advice and your own records come first.',
+    'Heaters, fans and lamps in propagation and curing houses need ventilation, sound wiring and room from anything that burns: follow local codes.',
+  ],
+};

@@ -1,0 +1,131 @@
+// Plantings, third part: when an onion bulbs and comes in, when other crops do, when the bed is free, and what curing
+// leaves. plantings.ts puts the parts together. Where Climate is empty, days stand in for warmth.
+
+import {
+  choice,
+  computed,
+  DATE,
+  DEGREE_DAYS,
+  group,
+  MASS,
+  PLAIN,
+  PLANT_MASS,
+  quantity,
+  TEXT,
+  withDefault,
+} from './authoring.ts';
+
+const DAYS_OF_CLIMATE = 'Climate[Day]; Climate[Mean]';
+
+const THERMAL_DATE = `WARMTHDATE([Planted out]; [Thermal time to come]; 5 degC; 25 degC; ${DAYS_OF_CLIMATE})`;
+const TOPS_DATE = `WARMTHDATE([Bulbing starts]; [Variety].[Thermal time to tops down]; 5 degC; 25 degC; ${DAYS_OF_CLIMATE})`;
+
+/** Degree-days between 6 and 20 degC that plants bring from the propagation house. */
+const HEAD_START =
+  'IF([Raised]; MAX(0 days; [Planted out] - [Emergence]) * (Farm[Nursery temperature] - 6 degC); 0 degC day)';
+const UNTIL = 'IF([Variety].[Bulb crop]; [Bulbing starts]; [Harvest])';
+const BOLTING = `[Crop]; [Planted out]; ${UNTIL}; ${HEAD_START}; [Cover gain]; Climate[Day]; Climate[Low]; Climate[High]`;
+
+export const HARVEST_COLUMNS = [
+  ...group(
+    'Bulbing',
+    computed(
+      'Thermal time to come',
+      DEGREE_DAYS,
+      'MAX(0 degC day; [Variety].[Thermal time to bulbing] - [Thermal time at planting out])',
+      {
+        note: 'Still needed at planting out before it can bulb.',
+        decimals: 0,
+      },
+    ),
+    computed(
+      'Large enough',
+      DATE,
+      `IF([Variety].[Bulb crop]; IF(ISBLANK(${THERMAL_DATE});
+        [Planted out] + CEILING([Thermal time to come] / 10 Cdeg; 1 day); ${THERMAL_DATE}))`,
+      { note: 'Thermal time reached; 10 degree-days a day where Climate is empty.' },
+    ),
+    computed('Days long enough', DATE, 'LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; [Planted out])', {
+      note: 'First day in the bed as long as the variety needs.',
+    }),
+    computed(
+      'Bulbing starts',
+      DATE,
+      'IF([Variety].[Bulb crop]; LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; MAX([Large enough]; [Planted out])))',
+      { note: 'Both: large enough and days long enough (Lancaster et al. 1996).' },
+    ),
+    computed('Held back by', TEXT, 'IF([Days long enough] >= [Large enough]; "day length"; "size")', {
+      note: 'The gate that opens last.',
+    }),
+    computed(
+      'Leaf growth in the bed',
+      DEGREE_DAYS,
+      `WARMTHBETWEEN([Planted out]; [Bulbing starts]; 6 degC; 20 degC; ${DAYS_OF_CLIMATE})`,
+      { note: 'Between 6 and 20 degC until bulbing: the more, the larger the bulbs.', decimals: 0 },
+    ),
+    computed(
+      'Tops down',
+      DATE,
+      `IF([Variety].[Bulb crop]; IF(ISBLANK(${TOPS_DATE}); [Bulbing starts] + [Variety].[Days from bulbing to tops down]; ${TOPS_DATE}))`,
+      { note: 'About half the tops fallen.' },
+    ),
+  ),
+  ...group(
+    'Harvest',
+    computed(
+      'Harvest',
+      DATE,
+      `IF([Variety].[Bulb crop]; [Tops down];
+        IF(OR([Start] = "direct seed"; ISBLANK([Variety].[Days to maturity]));
+          [Planted out] + [Variety].[Days to maturity direct]; [Planted out] + [Variety].[Days to maturity]))`,
+      { note: 'First harvest: tops down for onions, days to maturity for the rest.' },
+    ),
+    computed(
+      'Harvest ends',
+      DATE,
+      'IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)',
+    ),
+    computed('Bed free', DATE, '[Harvest ends] + 1 day'),
+    withDefault('Thinning mass', PLANT_MASS, 'IF(NOT(ISBLANK([Thin to])); 14 g)', {
+      note: 'One plant pulled young. Memory: a salad onion weighs about 14 g.',
+      decimals: 1,
+      least: 0,
+    }),
+    computed(
+      'Plants thinned',
+      PLAIN,
+      'IF(NOT(ISBLANK([Thin to])); [Stations] * THINNINGS([Seeds per station]; [Germination]; [Thin to]))',
+      {
+        decimals: 0,
+      },
+    ),
+    computed('Fresh thinnings', MASS, '[Plants thinned] * [Thinning mass]', { note: 'Sold fresh.', decimals: 1 }),
+    computed('Cured on', DATE, '[Harvest] + [Variety].[Crop].[Curing days]'),
+    computed(
+      'Cured yield',
+      MASS,
+      'IF(NOT(ISBLANK([Variety].[Crop].[Curing days])); [Marketable yield] * (1 - [Variety].[Crop].[Curing loss]))',
+      {
+        note: 'After curing loss; blank for crops that are not cured.',
+        decimals: 1,
+      },
+    ),
+  ),
+  ...group(
+    'Bolting',
+    withDefault('Cover', choice('none', 'row cover', 'tunnel'), '"none"'),
+    withDefault(
+      'Cover gain',
+      quantity('Fdeg', 'Cdeg'),
+      'IF([Cover] = "row cover"; 3 Fdeg; IF([Cover] = "tunnel"; 5 Fdeg; 0 Fdeg))',
+      {
+        note: 'How much warmer it is under it: row cover 2 to 4 degF; tunnel memory.',
+        decimals: 1,
+      },
+    ),
+    computed('Bolting risk', choice('low', 'raised', 'high'), `BOLTRISK(${BOLTING})`, {
+      note: 'From planting out to bulbing or harvest; needs Climate.',
+    }),
+    computed('Bolting why', TEXT, `BOLTWHY(${BOLTING})`),
+  ),
+];

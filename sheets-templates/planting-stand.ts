@@ -1,0 +1,211 @@
+// Plantings, first part: what is planted where and when, the seed it takes and what comes up. plantings.ts puts the parts
+// together.
+
+import {
+  AREA,
+  choice,
+  computed,
+  DATE,
+  DEGREE_DAYS,
+  entered,
+  group,
+  LENGTH,
+  link,
+  PLAIN,
+  SHARE,
+  SPACING,
+  TEXT,
+  VOLUME,
+  withDefault,
+  YES_OR_NO,
+} from './authoring.ts';
+import { START_METHODS } from './crops.ts';
+
+/** The seed lot aged to this planting's own sowing date, by the method its lot uses. */
+const LOT_GERMINATION = `IF([Seed lot].[Method] = "viability equation";
+      SEEDVIABILITY([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Tested on]); [Seed lot].[Moisture];
+        [Seed lot].[Store temperature]; [Variety].[Crop].[KE]; [Variety].[Crop].[CW]; [Variety].[Crop].[CH]; [Variety].[Crop].[CQ]);
+      SEEDLIFE([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Tested on]); [Variety].[Crop].[Seed life]))`;
+
+export const STAND_COLUMNS = [
+  ...group(
+    'Planting',
+    entered('Planting', TEXT, { required: true }),
+    entered('Variety', link('Varieties'), { required: true }),
+    computed('Crop', TEXT, '[Variety].[Crop].[Crop]'),
+    computed('Family', TEXT, '[Variety].[Crop].[Family]'),
+    withDefault('Start', choice(...START_METHODS), '[Variety].[Crop].[Usual start]'),
+    entered('Seed lot', link('Seed lots'), { note: 'Blank: new seed.' }),
+    computed('Raised', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells")', {
+      note: 'In the propagation house first.',
+    }),
+    computed('From seed', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells"; [Start] = "direct seed")'),
+  ),
+  ...group(
+    'Bed',
+    entered('Bed', link('Beds')),
+    withDefault('Bed length used', LENGTH, 'IF(ISBLANK([Bed]); Farm[Bed length]; [Bed].[Length])', { least: 0 }),
+    computed('Bed width', SPACING, 'IF(ISBLANK([Bed]); Farm[Bed width]; [Bed].[Width])', { decimals: 1 }),
+    computed('Bed area', AREA, '[Bed length used] * [Bed width]', { decimals: 1 }),
+    withDefault('Rows', PLAIN, 'MAX(1; ROUND([Variety].[Crop].[Rows per bed] * ([Bed width] / 30 in); 0))', {
+      decimals: 0,
+      least: 1,
+      most: 100,
+    }),
+    withDefault(
+      'In-row spacing',
+      SPACING,
+      `IF(AND([Seeds per station] > 1.5; [Raised]; NOT(ISBLANK([Variety].[Crop].[Clump in-row spacing])));
+        [Variety].[Crop].[Clump in-row spacing]; [Variety].[Crop].[In-row spacing])`,
+      { decimals: 2, least: 0 },
+    ),
+    withDefault('Pattern', choice('square', 'offset'), '"square"', {
+      note: 'Offset: every second row shifted by half a spacing.',
+    }),
+    computed('Row spacing', SPACING, '[Bed width] / [Rows]', { decimals: 2 }),
+    computed(
+      'Stations',
+      PLAIN,
+      `IF([Pattern] = "offset"; OFFSETSTATIONS([Bed length used]; [In-row spacing]; [Rows]);
+        STATIONS([Bed length used]; [In-row spacing]; [Rows]))`,
+      { note: 'Planting places; half a spacing stays free at each end.', decimals: 0 },
+    ),
+    computed('Offset gain', PLAIN, 'OFFSETGAIN([Bed length used]; [In-row spacing]; [Rows])', {
+      note: 'Places an offset gains on this bed; often none or fewer.',
+      decimals: 0,
+    }),
+  ),
+  ...group(
+    'Dates',
+    entered('Sown', DATE),
+    withDefault('Planted out', DATE, 'IF([Raised]; [Sown] + [Variety].[Crop].[Weeks in propagation]; [Sown])', {
+      note: 'In the bed from this day; direct seed from its sowing.',
+    }),
+    computed(
+      'Emergence',
+      DATE,
+      `IF([From seed]; IF([Raised];
+        [Sown] + CEILING(EMERGENCEDAYS(Farm[Nursery temperature]; [Variety].[Crop].[Emergence base]; [Variety].[Crop].[Emergence thermal time]); 1 day);
+        IF(ISBLANK(WARMTHDATE([Sown]; [Variety].[Crop].[Emergence thermal time]; [Variety].[Crop].[Emergence base]; 25 degC; Climate[Day]; Climate[Mean]));
+          [Sown] + 14 days;
+          WARMTHDATE([Sown]; [Variety].[Crop].[Emergence thermal time]; [Variety].[Crop].[Emergence base]; 25 degC; Climate[Day]; Climate[Mean]))))`,
+      { note: 'Outdoors 14 days where Climate is empty.' },
+    ),
+  ),
+  ...group(
+    'Stand',
+    withDefault(
+      'Seeds per station',
+      PLAIN,
+      'IF(AND([Raised]; NOT(ISBLANK([Variety].[Crop].[Usual seeds per block]))); [Variety].[Crop].[Usual seeds per block]; 1)',
+      {
+        note: 'In one block, cell or place; 3.5 is half threes and half fours.',
+        decimals: 1,
+        least: 0.1,
+        most: 100,
+      },
+    ),
+    computed(
+      'Germination',
+      SHARE,
+      `IF([From seed]; IF(ISBLANK([Seed lot]); [Variety].[Germination];
+        IF(ISBLANK([Seed lot].[Tested on]); [Seed lot].[Germination when tested]; ${LOT_GERMINATION})))`,
+      { note: 'Of the seed lot at the sowing date, or of new seed.', decimals: 0 },
+    ),
+    withDefault('Nursery survival', SHARE, 'IF([Raised]; 95%; 100%)', {
+      note: 'Blocks with a plant that reach planting out. Memory: 90 to 98 %.',
+      decimals: 0,
+      least: 0,
+      most: 100,
+    }),
+    withDefault('Field survival', SHARE, 'IF([Start] = "direct seed"; 85%; 97%)', {
+      note: 'Plants that reach harvest. Memory: transplants lose 2 to 5 %.',
+      decimals: 0,
+      least: 0,
+      most: 100,
+    }),
+    entered('Thin to', PLAIN, { note: 'Most plants left in one place; blank leaves all.', decimals: 0, least: 1 }),
+    computed(
+      'Plants per station',
+      PLAIN,
+      `IF([From seed]; IF(ISBLANK([Thin to]); MEANPLANTS([Seeds per station]; [Germination]);
+        THINNEDMEAN([Seeds per station]; [Germination]; [Thin to])); [Seeds per station])`,
+      { note: 'Mean of the places with a plant.', decimals: 2 },
+    ),
+    computed('Empty stations', SHARE, 'IF([From seed]; EMPTYSHARE([Seeds per station]; [Germination]); 0%)', {
+      note: 'Blocks or places where nothing comes up.',
+      decimals: 1,
+    }),
+    computed('With 1 plant', SHARE, 'IF([From seed]; PLANTSSHARE(1; [Seeds per station]; [Germination]))', {
+      decimals: 0,
+    }),
+    computed('With 2 plants', SHARE, 'IF([From seed]; PLANTSSHARE(2; [Seeds per station]; [Germination]))', {
+      decimals: 0,
+    }),
+    computed('With 3 plants', SHARE, 'IF([From seed]; PLANTSSHARE(3; [Seeds per station]; [Germination]))', {
+      decimals: 0,
+    }),
+    computed('With 4 plants', SHARE, 'IF([From seed]; PLANTSSHARE(4; [Seeds per station]; [Germination]))', {
+      decimals: 0,
+    }),
+    computed(
+      'With 5 or more',
+      SHARE,
+      'MAX(0%; 1 - [Empty stations] - [With 1 plant] - [With 2 plants] - [With 3 plants] - [With 4 plants])',
+      { decimals: 0 },
+    ),
+  ),
+  ...group(
+    'Seed and raising',
+    computed(
+      'Blocks to start',
+      PLAIN,
+      'IF([Raised]; BLOCKSNEEDED([Stations]; (1 - EMPTYSHARE([Seeds per station]; [Germination])) * [Nursery survival]; Farm[Confidence]))',
+      { note: "So that, as surely as the farm's confidence, every place gets a block with a plant.", decimals: 0 },
+    ),
+    computed(
+      'Seeds needed',
+      PLAIN,
+      'IF([From seed]; ROUNDUP(IF([Raised]; [Blocks to start]; [Stations]) * [Seeds per station] * (1 + Farm[Spare seed]); 0); 0)',
+      { note: 'With the spare.', decimals: 0 },
+    ),
+    computed(
+      'Sets or plants to buy',
+      PLAIN,
+      'IF(NOT([From seed]); ROUNDUP([Stations] * [Seeds per station] * (1 + Farm[Spare seed]); 0))',
+      {
+        decimals: 0,
+      },
+    ),
+    entered('Tray', link('Trays'), { note: "Blank: the farm's usual one." }),
+    computed(
+      'Cells per tray',
+      PLAIN,
+      'IF([Raised]; IF(ISBLANK([Tray]); IF([Start] = "blocks"; Farm[Blocks in block tray]; Farm[Cells in cell tray]); [Tray].[Cells]))',
+      { decimals: 0 },
+    ),
+    computed('Trays', PLAIN, 'ROUNDUP([Blocks to start] / [Cells per tray]; 0)', { decimals: 0 }),
+    computed(
+      'Mix volume',
+      VOLUME,
+      `IF([Raised]; IF(ISBLANK([Tray]);
+        IF([Start] = "blocks"; [Blocks to start] * Farm[Block volume] * Farm[Mix compaction]; [Blocks to start] * Farm[Cell volume]);
+        [Blocks to start] * [Tray].[Cell volume] * [Tray].[Compaction]))`,
+      { note: 'Loose mix.', decimals: 1 },
+    ),
+    computed(
+      'Bench area',
+      AREA,
+      'IF([Raised]; [Trays] * IF(ISBLANK([Tray]); IF([Start] = "blocks"; Farm[Block tray area]; Farm[Cell tray area]); [Tray].[Tray area]))',
+      { decimals: 1 },
+    ),
+    computed('On bench from', DATE, 'IF([Raised]; [Sown])'),
+    computed('On bench until', DATE, 'IF([Raised]; [Planted out])'),
+    computed(
+      'Thermal time at planting out',
+      DEGREE_DAYS,
+      'IF([Raised]; MAX(0 days; [Planted out] - [Emergence]) * (Farm[Nursery temperature] - 5 degC); IF([From seed]; 0 degC day; 600 degC day))',
+      { note: 'Above 5 degC since emergence; sets and bought plants count as grown.', decimals: 0 },
+    ),
+  ),
+];

@@ -1,0 +1,78 @@
+// The season template: every built-in sheet in the order of a grower's work, with the rows a fresh workbook starts with.
+// index.ts offers it; the demo farm and the terminal's `new` start from it.
+
+import type { SheetDeclaration, WorkbookDeclaration } from '../engine/index.ts';
+import { bedsSheet } from './beds.ts';
+import { climateSheet, frostYearsSheet, MONTHLY_CLIMATE_ROWS, monthlyClimateSheet } from './climate.ts';
+import { cropsSheet } from './crops.ts';
+import { farmSheet } from './farm.ts';
+import { libraryRows } from './library/library.ts';
+import { packsSheet } from './packs.ts';
+import { plantingsSheet } from './plantings.ts';
+import { seedLotsSheet } from './seed-lots.ts';
+import { seedOrderSheet } from './seed-order.ts';
+import { SIZE_GRADE_ROWS, sizeGradesSheet } from './size-grades.ts';
+import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
+import { TRAY_ROWS, traysSheet } from './trays.ts';
+import { varietiesSheet } from './varieties.ts';
+
+export type Row = Readonly<Record<string, string>>;
+
+export const SEASON_SHEETS: readonly SheetDeclaration[] = [
+  farmSheet,
+  climateSheet,
+  monthlyClimateSheet,
+  frostYearsSheet,
+  cropsSheet,
+  varietiesSheet,
+  packsSheet,
+  seedLotsSheet,
+  bedsSheet,
+  traysSheet,
+  plantingsSheet,
+  seedOrderSheet,
+  sizeGradesSheet,
+  sourcesSheet,
+];
+
+export interface SeasonOptions {
+  readonly title?: string;
+  readonly units?: 'us' | 'si';
+  /** ISO 4217 code. */
+  readonly currency?: string;
+  /** The year being planned. */
+  readonly season: number;
+  /** Civil day that TODAY() gives. */
+  readonly today: number;
+  /** Further columns of the one Farm row, as typed: { Latitude: '44.5' }. */
+  readonly farm?: Row;
+  /** Further rows by sheet, after those a fresh workbook starts with. */
+  readonly rows?: Readonly<Record<string, readonly Row[]>>;
+}
+
+/** What a fresh workbook holds: the crop library, tray formats, size bands, months and sources. */
+function startingRows(): Readonly<Record<string, readonly Row[]>> {
+  return {
+    'Monthly climate': MONTHLY_CLIMATE_ROWS,
+    Crops: libraryRows(),
+    Trays: TRAY_ROWS,
+    'Size grades': SIZE_GRADE_ROWS,
+    Sources: SOURCE_ROWS,
+  };
+}
+
+/** The season workbook, empty of a farm's own rows but ready for them, or with those given. */
+export function seasonTemplate(options: SeasonOptions): WorkbookDeclaration {
+  const { title = 'Season', units = 'us', currency = 'USD', season, today, farm = {}, rows = {} } = options;
+  const starting = startingRows();
+  const ownFarm: Row = {
+    Season: String(season),
+    Currency: currency,
+    'Block tray': '2 in blocks',
+    'Cell tray': '128 cells',
+    ...farm,
+  };
+  const together: Record<string, readonly Row[]> = { ...starting, Farm: [ownFarm] };
+  for (const [sheet, more] of Object.entries(rows)) together[sheet] = [...(starting[sheet] ?? []), ...more];
+  return { title, units, currency, today, sheets: SEASON_SHEETS, rows: together };
+}

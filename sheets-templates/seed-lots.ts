@@ -1,0 +1,185 @@
+// The Seed lots sheet: seed on hand, how it has aged, and whether to use, test or replace it. Reads Farm, Varieties, Crops
+// and the sowing dates of Plantings.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  choice,
+  computed,
+  DATE,
+  DAYS,
+  entered,
+  group,
+  link,
+  PLAIN,
+  SEED_MASS,
+  SHARE,
+  TEMPERATURE,
+  TEXT,
+  withDefault,
+  YES_OR_NO,
+} from './authoring.ts';
+
+const VIABILITY = `SEEDVIABILITY([Germination when tested]; [Age at sowing]; [Moisture]; [Store temperature];
+  [Variety].[Crop].[KE]; [Variety].[Crop].[CW]; [Variety].[Crop].[CH]; [Variety].[Crop].[CQ])`;
+
+const STORAGE_LIFE = 'SEEDLIFE([Germination when tested]; [Age at sowing]; [Variety].[Crop].[Seed life])';
+
+export const seedLotsSheet: SheetDeclaration = {
+  name: 'Seed lots',
+  question: 'Seed',
+  about:
+    'Seed left from earlier years. Ageing is reckoned to the first sowing that names the lot; a germination test of your own beats any reckoning.',
+  rows: { from: 'entry' },
+  key: 'Lot',
+  columns: [
+    ...group(
+      'Lot',
+      entered('Lot', TEXT, { required: true }),
+      entered('Variety', link('Varieties'), { required: true }),
+      entered('Quantity', PLAIN, { note: 'Seeds; or enter the weight.', decimals: 0, least: 0 }),
+      entered('Weight', SEED_MASS, { least: 0 }),
+      computed(
+        'Seeds in lot',
+        PLAIN,
+        'IF(ISBLANK([Quantity]); ROUNDDOWN([Weight] * [Variety].[Crop].[Seeds per gram]; 0); [Quantity])',
+        {
+          note: "By weight: from the crop's seeds per gram.",
+          decimals: 0,
+        },
+      ),
+    ),
+    ...group(
+      'Test',
+      withDefault('Germination when tested', SHARE, '[Variety].[Germination]', {
+        note: 'As the label or your own test says.',
+        decimals: 0,
+        least: 0,
+        most: 100,
+      }),
+      entered('Tested on', DATE),
+      withDefault('Packed on', DATE, '[Tested on]', { note: 'When the seed was harvested or packed.' }),
+    ),
+    ...group(
+      'Store',
+      withDefault('Store temperature', TEMPERATURE, 'Farm[Seed store temperature]'),
+      withDefault('Store humidity', SHARE, 'Farm[Seed store humidity]', { decimals: 0, least: 0, most: 100 }),
+      entered('Moisture content', SHARE, {
+        note: 'Measured, of fresh weight; blank is reckoned.',
+        least: 0,
+        most: 100,
+      }),
+      computed(
+        'Moisture at equilibrium',
+        SHARE,
+        'SEEDMOISTURE([Store humidity]; [Store temperature]; [Variety].[Crop].[Seed oil])',
+        {
+          note: 'What the seed settles at in the air of its store.',
+          decimals: 1,
+        },
+      ),
+      computed('Moisture', SHARE, 'IF(ISBLANK([Moisture content]); [Moisture at equilibrium]; [Moisture content])', {
+        note: 'The figure used.',
+        decimals: 1,
+      }),
+    ),
+    ...group(
+      'At sowing',
+      withDefault(
+        'Sowing date',
+        DATE,
+        `IF(COUNTIFS(Plantings[Seed lot]; [Lot]) > 0; MINIFS(Plantings[Sown]; Plantings[Seed lot]; [Lot]);
+          IF(AND(NOT(ISBLANK(Farm[Latitude])); Farm[Latitude] < 0); DATE(Farm[Season]; 9; 1); DATE(Farm[Season]; 3; 1)))`,
+        { note: 'First sowing that names this lot, else early spring.' },
+      ),
+      computed('Age at sowing', DAYS, 'IF(NOT(ISBLANK([Tested on])); MAX(0 days; [Sowing date] - [Tested on]))', {
+        note: 'Since the test.',
+        decimals: 0,
+      }),
+      computed('By viability equation', SHARE, VIABILITY, {
+        note: 'Where the crop has constants.',
+        decimals: 0,
+      }),
+      computed('By storage life', SHARE, STORAGE_LIFE, { note: 'The rule of years.', decimals: 0 }),
+      computed(
+        'Method',
+        TEXT,
+        `IF(ISBLANK([Tested on]); "as tested, age unknown";
+          IF(ISBLANK([Variety].[Crop].[KE]); "storage life";
+            IF(ISERROR([By viability equation]); "storage life: the store is outside the range of the viability equation";
+              IF(ISBLANK([By viability equation]); "storage life: moisture unknown"; "viability equation"))))`,
+      ),
+      computed(
+        'Germination at sowing',
+        SHARE,
+        `IF(ISBLANK([Tested on]); [Germination when tested];
+          IF([Method] = "viability equation"; [By viability equation]; [By storage life]))`,
+        { decimals: 0 },
+      ),
+      computed(
+        'Old onion seed',
+        YES_OR_NO,
+        'AND([Variety].[Crop].[Family] = "Amaryllidaceae"; OR(ISBLANK([Packed on]); [Sowing date] - [Packed on] > 365 days))',
+        { note: 'Onion family, older than a year by the sowing or of unknown age.' },
+      ),
+      computed(
+        'Standard',
+        SHARE,
+        'IF(ISBLANK([Variety].[Crop].[Germination standard]); 60%; [Variety].[Crop].[Germination standard])',
+        {
+          note: 'Least germination for seed sold in the United States; 60 % where none is set.',
+          decimals: 0,
+        },
+      ),
+      computed(
+        'Advice',
+        choice('use', 'use first', 'retest', 'replace'),
+        `IF(ISBLANK([Germination at sowing]); "retest";
+          IF([Germination at sowing] < [Standard] - 20%; "replace";
+            IF([Germination at sowing] < [Standard]; IF([Old onion seed]; "replace"; "retest");
+              IF([Old onion seed]; IF(AND(NOT(ISBLANK([Tested on])); [Age at sowing] <= 183 days); "use first"; "retest");
+                IF(OR(ISBLANK([Packed on]); [Sowing date] - [Packed on] > 365 days); "use first"; "use")))))`,
+      ),
+      computed('Usable seeds', PLAIN, 'IF([Advice] = "replace"; 0; [Seeds in lot])', {
+        note: 'Counted as on hand in Seed order.',
+        decimals: 0,
+      }),
+      computed('Seeds spoken for', PLAIN, 'SUMIFS(Plantings[Seeds needed]; Plantings[Seed lot]; [Lot])', {
+        note: 'By the plantings that name this lot.',
+        decimals: 0,
+      }),
+    ),
+  ],
+  checks: [
+    {
+      name: 'Old onion seed',
+      level: 'warning',
+      column: 'Packed on',
+      says: 'IF([Old onion seed]; "Onion-family seed older than a year by the sowing date: whatever the reckoning says, test it on damp paper or buy new.")',
+    },
+    {
+      name: 'Below standard',
+      level: 'warning',
+      column: 'Germination at sowing',
+      says: 'IF([Germination at sowing] < [Standard]; "Below the least germination for seed sold in the United States (7 CFR 201.31): test it, sow thicker, or replace it.")',
+    },
+    {
+      name: 'Age unknown',
+      level: 'note',
+      column: 'Tested on',
+      says: 'IF(ISBLANK([Tested on]); "Enter when it was tested: its ageing is not reckoned without the date.")',
+    },
+    {
+      name: 'Too little for its plantings',
+      level: 'warning',
+      column: 'Seeds spoken for',
+      says: 'IF([Seeds spoken for] > [Seeds in lot]; "The plantings that name this lot need more seeds than it holds.")',
+    },
+    {
+      name: 'On hand but not planned',
+      level: 'note',
+      column: 'Seeds spoken for',
+      says: 'IF(AND([Usable seeds] > 0; [Seeds spoken for] = 0); "Counted as on hand, but no planting names it: name it in Plantings so that its germination is reckoned with.")',
+    },
+  ],
+  cautions: ['Old seed can carry treatments that are no longer allowed: read the label, and never feed it.'],
+};

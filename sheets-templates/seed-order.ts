@@ -1,0 +1,89 @@
+// The Seed order sheet: one row for every variety that needs seed, what is on hand, and the cheapest packs for the rest.
+// Reads Plantings, Seed lots and Packs.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import { computed, group, PLAIN, quantity, TEXT } from './authoring.ts';
+
+const MONEY = quantity('money');
+
+/** The packs of this row's variety; the value columns come first. */
+const OF_VARIETY = 'Packs[Variety]; [Variety]';
+const OFFERS = 'Packs[Seeds on offer]; Packs[Price]';
+
+export const seedOrderSheet: SheetDeclaration = {
+  name: 'Seed order',
+  question: 'Seed',
+  about:
+    'What to buy: the seeds all plantings need, less what is on hand, in the cheapest packs that cover it. Postage is not reckoned.',
+  rows: { from: 'each', table: 'Varieties', as: 'Variety', where: '[Seeds needed] > 0' },
+  columns: [
+    ...group(
+      'Need',
+      computed('Crop', TEXT, '[Variety].[Crop].[Crop]'),
+      computed('Seeds needed', PLAIN, 'SUMIFS(Plantings[Seeds needed]; Plantings[Variety]; [Variety])', {
+        note: 'Over all plantings from seed, with the spare.',
+        decimals: 0,
+      }),
+      computed('Seeds on hand', PLAIN, `SUMIFS('Seed lots'[Usable seeds]; 'Seed lots'[Variety]; [Variety])`, {
+        note: 'In lots not to be replaced.',
+        decimals: 0,
+      }),
+      computed('Seeds to buy', PLAIN, 'MAX(0; [Seeds needed] - [Seeds on hand])', { decimals: 0 }),
+    ),
+    ...group(
+      'Order',
+      computed(
+        'Packs',
+        TEXT,
+        `IF([Seeds to buy] > 0; COVERPACKS([Seeds to buy]; ${OFFERS}; Packs[Pack]; ${OF_VARIETY}))`,
+        {
+          note: 'The cheapest that cover it.',
+        },
+      ),
+      computed(
+        'Supplier',
+        TEXT,
+        `IF([Seeds to buy] > 0; COVERSUPPLIER([Seeds to buy]; ${OFFERS}; Packs[Supplier]; ${OF_VARIETY}))`,
+      ),
+      computed(
+        'Seeds bought',
+        PLAIN,
+        `IF([Seeds to buy] > 0; COVERSEEDS([Seeds to buy]; ${OFFERS}; ${OF_VARIETY}); 0)`,
+        { decimals: 0 },
+      ),
+      computed('Cost', MONEY, `IF([Seeds to buy] > 0; COVERCOST([Seeds to buy]; ${OFFERS}; ${OF_VARIETY}); 0 money)`, {
+        decimals: 2,
+      }),
+    ),
+    ...group(
+      'Left over',
+      computed('Left over', PLAIN, '[Seeds bought] - [Seeds to buy]', { note: 'Of the packs bought.', decimals: 0 }),
+      computed(
+        'Worth next year',
+        MONEY,
+        `IF([Left over] > 0; IF([Variety].[Crop].[Seed life] <= 1; 0 money;
+          [Left over] * ([Cost] / [Seeds bought]) * SEEDLIFE([Variety].[Germination]; 365 days; [Variety].[Crop].[Seed life]) / [Variety].[Germination]);
+          0 money)`,
+        {
+          note: 'At this price, for what will still germinate; seed that keeps a year at most counts as nothing.',
+          decimals: 2,
+        },
+      ),
+    ),
+  ],
+  checks: [
+    {
+      name: 'Nothing on offer',
+      level: 'warning',
+      column: 'Packs',
+      says: 'IF(AND([Seeds to buy] > 0; ISBLANK([Cost])); "No pack with seeds and a price is listed for this variety: add one in Packs.")',
+    },
+    {
+      name: 'Much left over',
+      level: 'note',
+      column: 'Left over',
+      says: 'IF(AND([Left over] > [Seeds to buy]; [Worth next year] = 0 money); "More is left over than is sown, and it will not keep: look for a smaller pack or share one.")',
+    },
+  ],
+  cautions: ['Treated seed carries a label with its treatment: ask for untreated seed where you need it.'],
+};

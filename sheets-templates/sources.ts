@@ -1,0 +1,35 @@
+// The Sources sheet: for every model its equation, where it holds and who published it. Filled from the lists that stand
+// beside the models; a grower adds own ones.
+
+import { MODEL_SOURCES, type SheetDeclaration } from '../engine/index.ts';
+import { choice, entered, group, TEXT } from './authoring.ts';
+
+export const sourcesSheet: SheetDeclaration = {
+  name: 'Sources',
+  question: 'About',
+  about: 'Where the figures come from. Outside the range of a model its cells say so instead of guessing.',
+  rows: { from: 'entry' },
+  key: 'Model',
+  columns: [
+    ...group(
+      'Model',
+      entered('Model', TEXT, { required: true }),
+      entered('Gives', TEXT),
+      entered('Equation', TEXT),
+      entered('Range', TEXT),
+      entered('Source', TEXT),
+      entered('Standing', choice('published', 'common practice', 'memory')),
+    ),
+  ],
+  checks: [],
+  cautions: [],
+};
+
+export const SOURCE_ROWS: readonly Readonly<Record<string, string>>[] = MODEL_SOURCES.map((one) => ({
+  Model: one.model,
+  Gives: one.gives,
+  Equation: one.equation,
+  Range: one.range,
+  Source: one.source,
+  Standing: one.standing,
+}));

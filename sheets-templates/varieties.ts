@@ -1,0 +1,198 @@
+// The Varieties sheet: what the farm grows, and for onions whether the days here get long enough, when, and how much the
+// plants grow before. Reads Crops, Farm, Climate and Packs.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  choice,
+  computed,
+  DATE,
+  DAYS,
+  DEGREE_DAYS,
+  entered,
+  group,
+  HOURS,
+  link,
+  PLANT_MASS,
+  quantity,
+  SHARE,
+  TEXT,
+  withDefault,
+  YES_OR_NO,
+  YIELD,
+} from './authoring.ts';
+
+const DEGREES = quantity('deg');
+
+export const varietiesSheet: SheetDeclaration = {
+  name: 'Varieties',
+  question: 'What',
+  about:
+    'Every variety the farm sows or thinks of sowing. An onion that never meets its day length makes no bulb: see Suits this farm.',
+  rows: { from: 'entry' },
+  key: 'Variety',
+  columns: [
+    ...group(
+      'Variety',
+      entered('Variety', TEXT, { required: true }),
+      entered('Crop', link('Crops'), { required: true }),
+      entered('Notes', TEXT),
+    ),
+    ...group(
+      'Seed',
+      withDefault('Germination', SHARE, '[Crop].[Germination standard]', {
+        note: 'Of new seed, as its label says; where blank, the least that may be sold.',
+        decimals: 0,
+        least: 0,
+        most: 1,
+      }),
+      computed(
+        'Price per 1,000 seeds',
+        quantity('money'),
+        'MINIFS(Packs[Price per 1,000 seeds]; Packs[Variety]; [Variety])',
+        {
+          note: 'In the pack of best value.',
+          decimals: 2,
+        },
+      ),
+    ),
+    ...group(
+      'Day length',
+      computed(
+        'Bulb crop',
+        YES_OR_NO,
+        'AND(NOT(ISBLANK([Crop].[Bulb shape factor])); [Crop].[Day-length response] = "long days")',
+        { note: 'Makes bulbs by day length.' },
+      ),
+      entered('Day-length type', choice('short', 'intermediate', 'long'), {
+        note: 'For onions. A guide: sources differ by an hour or more.',
+      }),
+      withDefault(
+        'Critical day length',
+        HOURS,
+        `IF(ISBLANK([Day-length type]);
+          IF([Bulb crop]; [Crop].[Critical day length]);
+          IF([Day-length type] = "short"; 12 h; IF([Day-length type] = "intermediate"; 13.5 h; 14.5 h)))`,
+        {
+          note: 'Bulbs start once the day is this long. By type: 12, 13.5, 14.5 h (Oregon State University Extension, its listed varieties).',
+          decimals: 2,
+          least: 8,
+          most: 20,
+        },
+      ),
+      computed('Longest day here', HOURS, 'LONGESTDAY(Farm[Latitude]; Farm[Season])', { decimals: 2 }),
+      computed('Day length reached', DATE, 'DAYLENGTHDATE(Farm[Latitude]; [Critical day length]; Farm[Season])', {
+        note: 'First day of the season as long as it needs; blank where it never is.',
+      }),
+      entered('Adapted from latitude', DEGREES, {
+        note: 'Nearest the equator it is offered for, north or south.',
+        decimals: 0,
+        least: 0,
+        most: 90,
+      }),
+      entered('Adapted to latitude', DEGREES, { note: 'Farthest from the equator.', decimals: 0, least: 0, most: 90 }),
+    ),
+    ...group(
+      'Suits this farm',
+      computed('Earliest planting-out', DATE, 'Farm[Last frost] + [Crop].[Plant out from last frost]', {
+        note: 'Earliest practical: from the last frost and the crop.',
+      }),
+      computed(
+        'Leaf growth before bulbing',
+        DEGREE_DAYS,
+        `IF([Day length reached] <= [Earliest planting-out]; 0 degC day;
+          IF(ISBLANK(WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; 6 degC; 20 degC; Climate[Day]; Climate[Mean]));
+            ([Day length reached] - [Earliest planting-out]) * 6 Cdeg;
+            WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; 6 degC; 20 degC; Climate[Day]; Climate[Mean])))`,
+        {
+          note: 'Degree-days between 6 and 20 degC from the earliest planting-out; 6 a day where Climate is empty.',
+          decimals: 0,
+        },
+      ),
+      computed(
+        'Suits this farm',
+        choice('yes', 'marginal', 'no'),
+        `SUITSFARM([Longest day here]; [Critical day length]; [Leaf growth before bulbing]; Farm[Latitude]; [Adapted from latitude]; [Adapted to latitude])`,
+      ),
+      computed(
+        'Why',
+        TEXT,
+        `SUITSWHY([Longest day here]; [Critical day length]; [Leaf growth before bulbing]; Farm[Latitude]; [Adapted from latitude]; [Adapted to latitude])`,
+      ),
+    ),
+    ...group(
+      'Bulbing to harvest',
+      withDefault('Thermal time to bulbing', DEGREE_DAYS, 'IF([Bulb crop]; 600 degC day)', {
+        note: 'Above 5 degC since emergence, before it can bulb (Lancaster et al. 1996).',
+        decimals: 0,
+        least: 0,
+      }),
+      withDefault('Thermal time to tops down', DEGREE_DAYS, 'IF([Bulb crop]; 1100 degC day)', {
+        note: 'Above 5 degC from the start of bulbing. Common practice: refit from your own dates.',
+        decimals: 0,
+        least: 0,
+      }),
+      withDefault('Days from bulbing to tops down', DAYS, 'IF([Bulb crop]; 70 days)', {
+        note: 'Used where Climate is empty. Common practice.',
+        decimals: 0,
+        least: 0,
+      }),
+    ),
+    ...group(
+      'Days',
+      withDefault('Days to maturity', DAYS, '[Crop].[Days to maturity]', {
+        note: 'From planting out to first harvest.',
+        decimals: 0,
+        least: 0,
+      }),
+      withDefault('Days to maturity direct', DAYS, '[Crop].[Days to maturity direct]', {
+        note: 'From sowing in the bed to first harvest.',
+        decimals: 0,
+        least: 0,
+      }),
+      withDefault('Storage life', DAYS, '[Crop].[Storage life]', { decimals: 0, least: 0 }),
+    ),
+    ...group(
+      'Size',
+      entered('Bulb shape', choice('flat', 'globe', 'tall')),
+      withDefault(
+        'Shape factor',
+        quantity('g/cm3'),
+        `IF(ISBLANK([Bulb shape]); [Crop].[Bulb shape factor];
+          IF([Bulb shape] = "flat"; 0.38 g/cm3; IF([Bulb shape] = "tall"; 0.5 g/cm3; [Crop].[Bulb shape factor])))`,
+        {
+          note: 'Mass over diameter cubed: flat sweet onions 0.36 to 0.40 (Maw et al.), a ball 0.50.',
+          decimals: 2,
+          least: 0,
+        },
+      ),
+      withDefault('Isolated plant mass', PLANT_MASS, '[Crop].[Isolated plant mass]', {
+        note: 'With all the room it can use.',
+        decimals: 0,
+        least: 0,
+      }),
+      withDefault('Ceiling yield', YIELD, '[Crop].[Ceiling yield]', {
+        note: 'What crowding cannot pass.',
+        decimals: 2,
+        least: 0,
+      }),
+    ),
+  ],
+  checks: [
+    {
+      name: 'Does not suit',
+      level: 'warning',
+      column: 'Suits this farm',
+      says: 'IF([Suits this farm] <> "yes"; [Why])',
+    },
+    {
+      name: 'Germination below standard',
+      level: 'note',
+      column: 'Germination',
+      says: 'IF([Germination] < [Crop].[Germination standard]; "Below the least germination for seed sold in the United States (7 CFR 201.31).")',
+    },
+  ],
+  cautions: [
+    'Day-length types are guides: a neighbour who has grown the variety knows more.',
+    'Bolted onions are sold fresh at once; they do not keep.',
+  ],
+};
