@@ -1,0 +1,44 @@
+// The public face of the engine. Everything outside engine/ imports from here alone: the workbook and its declarations, the
+// types of values, the language's editing help, the sources of the models and what a picture needs to be drawn to scale.
+
+export type { ModelSource } from './agronomy/source.ts';
+export { MODEL_SOURCES } from './agronomy/sources.ts';
+export type { FunctionDefinition } from './functions/definition.ts';
+export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
+export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';
+export type { FunctionGroup, Parameter, Signature } from './language/signature.ts';
+export type { Complaint, Span } from './language/tree.ts';
+export type { Catalog } from './language/typed.ts';
+export type { Unit } from './units/unit.ts';
+export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';
+export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';
+export { civilDay, civilDayOfIso, dayOfYear, isoDate, yearMonthDay } from './values/civil.ts';
+export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts';
+export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
+export { showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
+export { nameOfType, type ValueType } from './values/type.ts';
+export type {
+  CheckDeclaration,
+  ColumnDeclaration,
+  Entry,
+  RowEntries,
+  RowSource,
+  SheetDeclaration,
+  TypeDeclaration,
+  UnitPair,
+  WorkbookDeclaration,
+} from './workbook/declaration.ts';
+export type {
+  Attention,
+  CellView,
+  ChangeSet,
+  ColumnView,
+  Edit,
+  Explanation,
+  Refusal,
+  Standing,
+  TableView,
+  UndoState,
+  WorkbookFace,
+} from './workbook/face.ts';
+export { createWorkbook, Workbook, type WorkbookOpened } from './workbook/workbook.ts';
