@@ -1,27 +1,25 @@
 // Plans calls of functions by the lane their body runs in: numeric and scalar lanes here, forms in form-plans.ts, anything
 // over whole columns or matching rows in group-plans.ts. Called by plan.ts alone.
 
-import type { Body, FunctionDefinition } from '../functions/definition.ts';
+import { bodyFor, type FunctionDefinition, type RunBody } from '../functions/definition.ts';
 import type { Parameter } from '../language/signature.ts';
 import type { Typed } from '../language/typed.ts';
 import type { Unit } from '../units/unit.ts';
 import { fromCanonical, toCanonical } from '../units/unit.ts';
 import { FILLED } from '../values/column.ts';
 import type { CellError } from '../values/error.ts';
+import { type CallNode, parameterAt } from './call-nodes.ts';
 import { planForm } from './form-plans.ts';
 import { planColumns, planConditionalFold, planFold, planMatchingRows } from './group-plans.ts';
-import { plan } from './plan.ts';
 import { pointKernel1, pointKernel2, pointKernel3, pointKernelN } from './point-kernels.ts';
 import type { Reader } from './reader.ts';
 import { scalarKernel } from './scalar-kernels.ts';
 import { constantKernel, type Kernel } from './vector.ts';
 
-export type CallNode = Extract<Typed, { node: 'call' }>;
-
 export function planCall(tree: CallNode, reader: Reader): Kernel {
   const definition = reader.functions.get(tree.signature.name);
   if (definition === undefined) throw new Error(`No body for ${tree.signature.name}`);
-  const { body } = definition;
+  const body = bodyFor(definition, tree.args);
   switch (body.lane) {
     case 'numeric':
       return planNumeric(tree, definition, body, reader);
@@ -40,21 +38,9 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
   }
 }
 
-/** The parameter that the i-th argument stands for; the last `repeating` ones come round again. */
-export function parameterAt(parameters: readonly Parameter[], repeating: number, i: number): Parameter | undefined {
-  if (i < parameters.length || repeating === 0) return parameters[i];
-  const start = parameters.length - repeating;
-  return parameters[start + ((i - start) % repeating)];
-}
-
-/** Whether an argument was left out: written as nothing between separators, or past the end of the call. */
-export function isLeftOut(argument: Typed | undefined): boolean {
-  return argument === undefined || argument.node === 'blank';
-}
-
 /** The argument in its parameter's unit, refused outside the parameter's limit. */
 export function planArgument(argument: Typed, parameter: Parameter | undefined, name: string, reader: Reader): Kernel {
-  const canonical = plan(argument, reader);
+  const canonical = reader.plan(argument);
   const unit = parameter?.unit === undefined ? undefined : reader.unit(parameter.unit);
   // A plain number where a quantity is wanted already counts in the parameter's unit.
   const asGiven = parameter?.plain === true && isPlainFor(argument, unit);
@@ -85,7 +71,7 @@ function inUnit(kernel: Kernel, unit: Unit): Kernel {
 function planNumeric(
   tree: CallNode,
   definition: FunctionDefinition,
-  body: Extract<Body, { lane: 'numeric' }>,
+  body: Extract<RunBody, { lane: 'numeric' }>,
   reader: Reader,
 ): Kernel {
   const { signature, args } = tree;
@@ -113,11 +99,12 @@ function numericKernel(
   if (kernels.length === 0) return constantKernel(compute(), FILLED);
   if (kernels.length === 1 && a !== undefined) return pointKernel1(a, compute, fault);
   if (kernels.length === 2 && a !== undefined && b !== undefined) return pointKernel2(a, b, compute, fault);
-  if (kernels.length === 3 && a !== undefined && b !== undefined && c !== undefined) return pointKernel3([a, b, c], compute, fault);
+  if (kernels.length === 3 && a !== undefined && b !== undefined && c !== undefined)
+    return pointKernel3([a, b, c], compute, fault);
   return pointKernelN(kernels, compute, fault);
 }
 
-function planScalar(tree: CallNode, body: Extract<Body, { lane: 'scalar' }>, reader: Reader): Kernel {
+function planScalar(tree: CallNode, body: Extract<RunBody, { lane: 'scalar' }>, reader: Reader): Kernel {
   const { signature, args } = tree;
   const kernels: (Kernel | undefined)[] = args.map((argument, i) => {
     const parameter = parameterAt(signature.parameters, signature.repeating, i);

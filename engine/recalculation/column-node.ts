@@ -1,12 +1,12 @@
 // The node of one computed column: runs its kernel over the dirty rows in batches, keeps hand-typed overrides, writes what
 // changed and says which rows did. Errors that began here get this cell as their place.
 
-import { type Column, FAULT, FILLED } from '../values/column.ts';
+import { BLANK, type Column, FAULT, FILLED } from '../values/column.ts';
 import type { Faults } from '../values/texts.ts';
 import { type Node, Source } from './graph.ts';
 import type { TableData } from './model.ts';
 import { RowSet } from './row-set.ts';
-import { BATCH, type Batch, type Kernel, type Vector } from './vector.ts';
+import { BATCH, type Batch, constantKernel, type Kernel, type Vector } from './vector.ts';
 
 export class ColumnNode implements Node {
   readonly name: string;
@@ -19,19 +19,19 @@ export class ColumnNode implements Node {
   readonly column: Column;
   /** Rows whose value a person typed over the formula. */
   readonly overrides: ReadonlySet<number>;
-  readonly #kernel: Kernel;
+  /** Planned once all nodes are there; until then every cell is blank. */
+  kernel: Kernel = constantKernel(0, BLANK);
   readonly #faults: Faults;
   readonly #batch: Batch = { rows: undefined, from: 0, count: 0 };
   readonly #rows = new Int32Array(BATCH);
 
-  constructor(table: TableData, columnName: string, kernel: Kernel, overrides: ReadonlySet<number>, faults: Faults) {
+  constructor(table: TableData, columnName: string, overrides: ReadonlySet<number>, faults: Faults) {
     this.name = `${table.name} / ${columnName}`;
     this.source = new Source(this);
     this.table = table;
     this.columnName = columnName;
     this.column = table.column(columnName);
     this.overrides = overrides;
-    this.#kernel = kernel;
     this.#faults = faults;
   }
 
@@ -50,8 +50,9 @@ export class ColumnNode implements Node {
       batch.rows = undefined;
       batch.from = from;
       batch.count = Math.min(BATCH, length - from);
-      const vector = this.#kernel(batch);
-      if (plain && vector.clean && this.column.exceptions === 0) this.#copyClean(vector, from, batch.count, changed, many);
+      const vector = this.kernel(batch);
+      if (plain && vector.clean && this.column.exceptions === 0)
+        this.#copyClean(vector, from, batch.count, changed, many);
       else for (let i = 0; i < batch.count; i++) this.#write(from + i, vector, i, changed);
       if (!changed.all && changed.count > many) changed.addAll();
     }
@@ -86,7 +87,7 @@ export class ColumnNode implements Node {
         batch.rows = this.#rows;
       }
       batch.count = count;
-      const vector = this.#kernel(batch);
+      const vector = this.kernel(batch);
       for (let i = 0; i < count; i++) this.#write(rows[start + i] ?? 0, vector, i, changed);
     }
   }

@@ -3,8 +3,8 @@
 
 import type { Typed } from '../language/typed.ts';
 import { BLANK, FAULT, FILLED } from '../values/column.ts';
-import { type CallNode, isLeftOut } from './call-plans.ts';
-import { orderFor, plan } from './plan.ts';
+import { type CallNode, isLeftOut } from './call-nodes.ts';
+import { orderFor } from './order.ts';
 import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from './point-kernels.ts';
 import type { Reader } from './reader.ts';
 import { constantKernel, type Kernel, scratch } from './vector.ts';
@@ -15,7 +15,7 @@ export function planForm(tree: CallNode, reader: Reader): Kernel {
   const { args } = tree;
   const at = (i: number): Kernel => {
     const argument = args[i];
-    return argument === undefined ? blank : plan(argument, reader);
+    return argument === undefined ? blank : reader.plan(argument);
   };
   switch (tree.signature.name) {
     case 'IF':
@@ -27,9 +27,15 @@ export function planForm(tree: CallNode, reader: Reader): Kernel {
     case 'CHOOSE':
       return planChoose(args, reader);
     case 'AND':
-      return junctionKernel(args.map((argument) => plan(argument, reader)), 0);
+      return junctionKernel(
+        args.map((argument) => reader.plan(argument)),
+        0,
+      );
     case 'OR':
-      return junctionKernel(args.map((argument) => plan(argument, reader)), 1);
+      return junctionKernel(
+        args.map((argument) => reader.plan(argument)),
+        1,
+      );
     case 'IFERROR':
       return catchKernel(at(0), at(1), () => true);
     case 'IFNA':
@@ -48,10 +54,11 @@ function missing(reader: Reader, why: string): Kernel {
 }
 
 function planIfs(args: readonly Typed[], reader: Reader): Kernel {
-  let kernel = missing(reader, 'None of the conditions of IFS holds: add a last one that always does, TRUE.');
+  let kernel = blank;
   for (let i = args.length - 2; i >= 0; i -= 2) {
     const [condition, value] = [args[i], args[i + 1]];
-    if (condition !== undefined && value !== undefined) kernel = chooseKernel(plan(condition, reader), plan(value, reader), kernel);
+    if (condition !== undefined && value !== undefined)
+      kernel = chooseKernel(reader.plan(condition), reader.plan(value), kernel);
   }
   return kernel;
 }
@@ -62,12 +69,19 @@ function planSwitch(args: readonly Typed[], reader: Reader): Kernel {
   const hasDefault = rest.length % 2 === 1;
   const last = rest[rest.length - 1];
   let kernel =
-    hasDefault && last !== undefined ? plan(last, reader) : missing(reader, 'SWITCH met a value that it has no case for: add a last argument for the rest.');
+    hasDefault && last !== undefined
+      ? reader.plan(last)
+      : missing(reader, 'SWITCH met a value that it has no case for: add a last argument for the rest.');
   for (let i = rest.length - (hasDefault ? 3 : 2); i >= 0; i -= 2) {
     const [value, result] = [rest[i], rest[i + 1]];
     if (value === undefined || result === undefined) continue;
-    const same = compareKernel(plan(subject, reader), plan(value, reader), ORDERS['='], orderFor(subject.type, '=', reader));
-    kernel = chooseKernel(same, plan(result, reader), kernel);
+    const same = compareKernel(
+      reader.plan(subject),
+      reader.plan(value),
+      ORDERS['='],
+      orderFor(subject.type, true, reader.model.texts),
+    );
+    kernel = chooseKernel(same, reader.plan(result), kernel);
   }
   return kernel;
 }
@@ -81,8 +95,13 @@ function planChoose(args: readonly Typed[], reader: Reader): Kernel {
   });
   let kernel = constantKernel(wrong, FAULT);
   choices.forEach((choice, i) => {
-    const here = compareKernel(plan(which, reader), constantKernel(i + 1, FILLED), (order) => order === 0, (a, b) => Math.trunc(a) - b);
-    kernel = chooseKernel(here, plan(choice, reader), kernel);
+    const here = compareKernel(
+      reader.plan(which),
+      constantKernel(i + 1, FILLED),
+      (order) => order === 0,
+      (a, b) => Math.trunc(a) - b,
+    );
+    kernel = chooseKernel(here, reader.plan(choice), kernel);
   });
   return kernel;
 }
@@ -107,11 +126,11 @@ function planLookup(args: readonly Typed[], reader: Reader): Kernel {
   const column = reader.model.table(results.table).column(results.column);
   const text = reader.isText(keys.table, keys.column);
   const { texts } = reader.model;
-  const key = plan(wanted, reader);
+  const key = reader.plan(wanted);
   const none =
     otherwise === undefined || isLeftOut(otherwise)
       ? missing(reader, `No row of ${keys.table} has this ${keys.column}: check the value looked for.`)
-      : plan(otherwise, reader);
+      : reader.plan(otherwise);
   const out = scratch();
   return (batch) => {
     const k = key(batch);

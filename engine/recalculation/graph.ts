@@ -39,7 +39,7 @@ export function spread(source: Source, changed: RowSet, pending: Uint8Array): vo
   if (changed.empty) return;
   for (const edge of source.edges) {
     edge.spread(changed);
-    if (!edge.to.dirty.empty) pending[edge.to.rank] = 1;
+    pending[edge.to.rank] = 1;
   }
 }
 

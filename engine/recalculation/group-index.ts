@@ -65,7 +65,11 @@ export class GroupIndex {
   #keyValues: number[] = [];
   groupOf = new Int32Array(0);
 
-  constructor(table: TableData, keys: readonly KeyColumn[], texts: Texts) {
+  /** Whether rows that a sheet's own condition leaves out are grouped too: so for the way back along links. */
+  readonly #leftOutToo: boolean;
+
+  constructor(table: TableData, keys: readonly KeyColumn[], texts: Texts, leftOutToo: boolean) {
+    this.#leftOutToo = leftOutToo;
     this.table = table;
     this.keys = keys;
     this.#texts = texts;
@@ -106,7 +110,7 @@ export class GroupIndex {
 
   /** The group a row belongs to now by its cells; -1 where it doesn't exist or a key is blank or faulty. */
   #groupFor(row: number): number {
-    if (!this.table.exists(row)) return -1;
+    if (this.#leftOutToo ? this.table.live[row] !== 1 : !this.table.exists(row)) return -1;
     const values = this.#row;
     values.length = this.keys.length;
     for (let k = 0; k < this.keys.length; k++) {

@@ -1,8 +1,8 @@
 // The graph's nodes around groups: one keeps an index current, one keeps group totals current. The rows of an index node's
 // change sets are groups, not rows; the same holds for a rollup node.
 
-import type { GroupIndex } from './group-index.ts';
 import { type Node, Source } from './graph.ts';
+import type { GroupIndex } from './group-index.ts';
 import type { Rollup } from './rollup.ts';
 import { RowSet } from './row-set.ts';
 
@@ -47,11 +47,7 @@ export class RollupNode implements Node {
   /** Takes changed rows of the source table. */
   rowsChanged(rows: RowSet): void {
     if (rows.all) this.dirty.addAll();
-    else {
-      this.rows.addFrom(rows);
-      // A group number that stands for "look at the rows"; it is passed over below.
-      this.dirty.add(0);
-    }
+    else this.rows.addFrom(rows);
   }
 
   run(changed: RowSet): void {
@@ -72,5 +68,35 @@ export class RollupNode implements Node {
       const group = this.dirty.at(i);
       if (group < index.groupCount && rollup.refresh(group)) changed.add(group);
     }
+  }
+}
+
+/** As a rollup node without a total: says which groups' rows changed in cells that scanning formulas read. */
+export class WatchNode implements Node {
+  readonly name = '';
+  readonly dirty = new RowSet();
+  readonly feeds: Node[] = [];
+  readonly source = new Source(this);
+  rank = 0;
+  readonly index: GroupIndex;
+  readonly #rows = new RowSet();
+
+  constructor(index: GroupIndex) {
+    this.index = index;
+  }
+
+  rowsChanged(rows: RowSet): void {
+    if (rows.all) this.dirty.addAll();
+    else this.#rows.addFrom(rows);
+  }
+
+  run(changed: RowSet): void {
+    if (this.dirty.all) changed.addAll();
+    else changed.addFrom(this.dirty);
+    for (let i = 0; i < this.#rows.count; i++) {
+      const group = this.index.groupOf[this.#rows.at(i)] ?? -1;
+      if (group >= 0) changed.add(group);
+    }
+    this.#rows.clear();
   }
 }

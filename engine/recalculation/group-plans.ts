@@ -7,10 +7,9 @@ import type { Comparison, Typed } from '../language/typed.ts';
 import { BLANK, Column, FAULT, FILLED } from '../values/column.ts';
 import type { Scalar } from '../values/error.ts';
 import { compareNumbers } from '../values/tolerance.ts';
-import { type CallNode, isLeftOut } from './call-plans.ts';
+import { type CallNode, isLeftOut } from './call-nodes.ts';
 import type { GroupIndex } from './group-index.ts';
 import { ownRowKernel } from './load-kernels.ts';
-import { plan } from './plan.ts';
 import { ORDERS } from './point-kernels.ts';
 import type { KeySource, Reader } from './reader.ts';
 import { Gathering, type RowFilter } from './rollup.ts';
@@ -65,7 +64,7 @@ function planKeyFor(criterion: Criterion, reader: Reader): Key {
     }
     return { kernel: slotOfText(target, value, reader), source: { by: 'any' } };
   }
-  const kernel = plan(value, reader);
+  const kernel = reader.plan(value);
   const source: KeySource = own === undefined ? { by: 'any' } : { by: 'column', column: own.column };
   if (!reader.isText(column.table, column.column)) return { kernel, source };
   const { texts } = reader.model;
@@ -78,7 +77,7 @@ function slotOfText(table: string, value: Typed, reader: Reader): Kernel {
   if (key === undefined) throw new Error(`${table} has no key`);
   const index = reader.indexForLookup(table, [key]);
   const { texts } = reader.model;
-  return mapFilled(plan(value, reader), (code) => {
+  return mapFilled(reader.plan(value), (code) => {
     const members = index.members(index.findOne(texts.fold(code)));
     return members.count > 0 ? (members.rows[0] ?? -1) : -1;
   });
@@ -200,7 +199,9 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
     });
     return totalKernel([], rollup.index, rollup.totals, rollup.nothing);
   }
-  const kernels = tree.args.map((argument) => (argument.node === 'column' || isLeftOut(argument) ? undefined : plan(argument, reader)));
+  const kernels = tree.args.map((argument) =>
+    argument.node === 'column' || isLeftOut(argument) ? undefined : reader.plan(argument),
+  );
   const columns = tree.args.map((argument) => (argument.node === 'column' ? readWhole(argument, reader) : undefined));
   const gathering = new Gathering();
   const result = newCell();
@@ -219,7 +220,8 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
           gathering.take(fold, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
         } else if (whole !== undefined) {
           for (let row = 0; row < whole.column.length; row++) {
-            if (whole.exists(row)) gathering.take(fold, whole.column.values[row] ?? 0, whole.column.states[row] ?? BLANK);
+            if (whole.exists(row))
+              gathering.take(fold, whole.column.values[row] ?? 0, whole.column.states[row] ?? BLANK);
           }
         }
       }
@@ -239,7 +241,10 @@ function newCell(): Column {
   return cell;
 }
 
-function readWhole(node: ColumnNode, reader: Reader): { readonly column: Column; readonly exists: (row: number) => boolean } {
+function readWhole(
+  node: ColumnNode,
+  reader: Reader,
+): { readonly column: Column; readonly exists: (row: number) => boolean } {
   reader.readsWhole(node.table, node.column);
   reader.readsRowsOf(node.table);
   const table = reader.model.table(node.table);
@@ -285,7 +290,11 @@ export function planConditionalFold(tree: CallNode, fold: Fold, reader: Reader):
       rollup.nothing,
     );
   }
-  const reads = [...filters.map((filter) => filter.name), ...scanned.map((one) => one.column.column), ...(column === undefined ? [] : [column])];
+  const reads = [
+    ...filters.map((filter) => filter.name),
+    ...scanned.map((one) => one.column.column),
+    ...(column === undefined ? [] : [column]),
+  ];
   const index = reader.scan({ ...request, reads });
   const data = column === undefined ? undefined : reader.model.table(first.table).column(column);
   const gathering = new Gathering();
@@ -319,7 +328,7 @@ function scanKernel(
   answer: Answer,
 ): Kernel {
   const tests = scanned.map((criterion) => ({
-    kernel: plan(criterion.value, reader),
+    kernel: reader.plan(criterion.value),
     column: reader.model.table(criterion.column.table).column(criterion.column.column),
     meets: meets(reader, criterion),
   }));
@@ -346,7 +355,10 @@ function scanKernel(
         const row = rows[k] ?? 0;
         const passes =
           filters.every((filter) => filter.meets(filter.column.values[row] ?? 0, filter.column.states[row] ?? BLANK)) &&
-          tests.every((test, t) => test.column.states[row] === FILLED && test.meets(test.column.values[row] ?? 0, key[keys.length + t] ?? 0));
+          tests.every(
+            (test, t) =>
+              test.column.states[row] === FILLED && test.meets(test.column.values[row] ?? 0, key[keys.length + t] ?? 0),
+          );
         if (passes) matching[found++] = row;
       }
       answer(matching, found, out, i);
@@ -358,7 +370,11 @@ function scanKernel(
 }
 
 /** Functions over the columns of matching rows: each reading row gets the scalars and the columns' values. */
-export function planMatchingRows(tree: CallNode, body: Extract<Body, { lane: 'matching rows' }>, reader: Reader): Kernel {
+export function planMatchingRows(
+  tree: CallNode,
+  body: Extract<Body, { lane: 'matching rows' }>,
+  reader: Reader,
+): Kernel {
   const { scalars, values, criteria } = rolesOf(tree.args);
   const first = values[0] ?? criteria[0]?.column;
   if (first === undefined) throw new Error(`${tree.signature.name} has no column`);
@@ -370,10 +386,14 @@ export function planMatchingRows(tree: CallNode, body: Extract<Body, { lane: 'ma
     table: first.table,
     keys: keyed.map((criterion) => criterion.column.column),
     sources: keys.map((key) => key.source),
-    reads: [...values.map((one) => one.column), ...fixed.map((one) => one.name), ...scanned.map((one) => one.column.column)],
+    reads: [
+      ...values.map((one) => one.column),
+      ...fixed.map((one) => one.name),
+      ...scanned.map((one) => one.column.column),
+    ],
   });
   const columns = values.map((one) => ({ type: one.type, column: reader.model.table(one.table).column(one.column) }));
-  const kernels = scalars.map((scalar) => plan(scalar, reader));
+  const kernels = scalars.map((scalar) => reader.plan(scalar));
   let vectors: Vector[] = [];
   const stored: Stored = { value: 0, state: FILLED };
   const { model } = reader;
@@ -384,7 +404,9 @@ export function planMatchingRows(tree: CallNode, body: Extract<Body, { lane: 'ma
       return toScalar(model, type, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
     });
     const lists = columns.map(({ type, column }) =>
-      Array.from(rows.subarray(0, count), (row) => toScalar(model, type, column.values[row] ?? 0, column.states[row] ?? BLANK)),
+      Array.from(rows.subarray(0, count), (row) =>
+        toScalar(model, type, column.values[row] ?? 0, column.states[row] ?? BLANK),
+      ),
     );
     toStored(model, body.compute(given, lists), stored);
     out.values[i] = stored.value;
@@ -397,10 +419,16 @@ export function planMatchingRows(tree: CallNode, body: Extract<Body, { lane: 'ma
 }
 
 /** Functions over whole columns as lists: MATCH, PERCENTILE, FORECAST. A call without cells of this row is worked out once. */
-export function planColumns(tree: CallNode, compute: Extract<Body, { lane: 'columns' }>['compute'], reader: Reader): Kernel {
+export function planColumns(
+  tree: CallNode,
+  compute: Extract<Body, { lane: 'columns' }>['compute'],
+  reader: Reader,
+): Kernel {
   const { model } = reader;
   const lists = tree.args.map((argument) => (argument.node === 'column' ? listOf(argument, reader) : undefined));
-  const kernels = tree.args.map((argument) => (argument.node === 'column' || isLeftOut(argument) ? undefined : plan(argument, reader)));
+  const kernels = tree.args.map((argument) =>
+    argument.node === 'column' || isLeftOut(argument) ? undefined : reader.plan(argument),
+  );
   const stored: Stored = { value: 0, state: FILLED };
   const out = scratch();
   return (batch) => {
@@ -441,7 +469,9 @@ function listOf(node: ColumnNode, reader: Reader): () => readonly Scalar[] {
     const now = `${column.version} ${table.version} ${table.shown?.version ?? 0}`;
     if (now !== seen) {
       seen = now;
-      list = Array.from(table.rows(), (row) => toScalar(model, node.type, column.values[row] ?? 0, column.states[row] ?? BLANK));
+      list = Array.from(table.rows(), (row) =>
+        toScalar(model, node.type, column.values[row] ?? 0, column.states[row] ?? BLANK),
+      );
     }
     return list;
   };

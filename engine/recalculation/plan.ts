@@ -4,15 +4,14 @@
 import type { Typed } from '../language/typed.ts';
 import { BLANK, FILLED } from '../values/column.ts';
 import { powerOf } from '../values/number.ts';
-import type { ValueType } from '../values/type.ts';
 import { planCall } from './call-plans.ts';
 import { loadKernel, singleKernel, throughKernel } from './load-kernels.ts';
+import { orderFor } from './order.ts';
 import { arithmeticKernel, compareKernel, ORDERS, pointKernel1, pointKernel2 } from './point-kernels.ts';
 import type { LinkStep, Reader } from './reader.ts';
 import { scalarKernel } from './scalar-kernels.ts';
 import { toStored } from './scalars.ts';
 import { constantKernel, type Kernel } from './vector.ts';
-
 
 type CellNode = Extract<Typed, { node: 'cell' }>;
 
@@ -92,8 +91,14 @@ function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): K
   const left = plan(tree.left, reader);
   const right = plan(tree.right, reader);
   const faults = {
-    divide: reader.model.faults.number({ error: 'divide', why: 'This divides by zero: give the divisor a value other than 0.' }),
-    overflow: reader.model.faults.number({ error: 'number', why: 'The result is too large to be a number: look at the values it is made of.' }),
+    divide: reader.model.faults.number({
+      error: 'divide',
+      why: 'This divides by zero: give the divisor a value other than 0.',
+    }),
+    overflow: reader.model.faults.number({
+      error: 'number',
+      why: 'The result is too large to be a number: look at the values it is made of.',
+    }),
   };
   switch (operator) {
     case '+':
@@ -106,27 +111,25 @@ function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): K
         left,
         right,
         powerOf,
-        reader.model.faults.number({ error: 'number', why: 'This power has no value: a negative number has only whole powers, and 0 only positive ones.' }),
+        reader.model.faults.number({
+          error: 'number',
+          why: 'This power has no value: a negative number has only whole powers, and 0 only positive ones.',
+        }),
       );
     default:
-      return compareKernel(left, right, ORDERS[operator], orderFor(tree.left.type, operator, reader));
+      return compareKernel(
+        left,
+        right,
+        ORDERS[operator],
+        orderFor(tree.left.type, operator === '=' || operator === '<>', reader.model.texts),
+      );
   }
-}
-
-/** How two stored values of a type compare; undefined for the order of numbers. */
-export function orderFor(type: ValueType, operator: string, reader: Reader): ((a: number, b: number) => number) | undefined {
-  if (type.kind !== 'text' && type.kind !== 'choice') return undefined;
-  const { texts } = reader.model;
-  if (operator === '=' || operator === '<>') return (a, b) => (texts.fold(a) === texts.fold(b) ? 0 : 1);
-  return (a, b) => {
-    const [left, right] = [texts.text(a).toLowerCase(), texts.text(b).toLowerCase()];
-    return left < right ? -1 : left > right ? 1 : 0;
-  };
 }
 
 /** Texts joined; a blank joins as nothing. */
 function planJoin(left: Typed, right: Typed, reader: Reader): Kernel {
-  const text = (part: Typed): Typed => (part.type.kind === 'link' ? { ...part, node: 'key', operand: part, type: { kind: 'text' } } : part);
+  const text = (part: Typed): Typed =>
+    part.type.kind === 'link' ? { ...part, node: 'key', operand: part, type: { kind: 'text' } } : part;
   const parts = [text(left), text(right)];
   return scalarKernel(
     reader.model,

@@ -85,7 +85,12 @@ function settle(out: Vector, count: number): Vector {
 }
 
 /** a + b, a - b, a * b, a / b on canonical numbers. Division by zero and overflow make faults. */
-export function arithmeticKernel(operator: '+' | '-' | '*' | '/', left: Kernel, right: Kernel, faults: ArithmeticFaults): Kernel {
+export function arithmeticKernel(
+  operator: '+' | '-' | '*' | '/',
+  left: Kernel,
+  right: Kernel,
+  faults: ArithmeticFaults,
+): Kernel {
   const out = scratch();
   const loop = LOOPS[operator];
   return (batch) => {
@@ -127,7 +132,12 @@ export const ORDERS: Readonly<Record<'=' | '<>' | '<' | '<=' | '>' | '>=', Sign>
 };
 
 /** A comparison by an order of two stored values (numbers with dust forgiven, or texts); yes = 1. */
-export function compareKernel(left: Kernel, right: Kernel, takes: Sign, order: (a: number, b: number) => number = compareNumbers): Kernel {
+export function compareKernel(
+  left: Kernel,
+  right: Kernel,
+  takes: Sign,
+  order: (a: number, b: number) => number = compareNumbers,
+): Kernel {
   return pointKernel2(left, right, (a, b) => (takes(order(a, b)) ? 1 : 0), undefined);
 }
 
@@ -153,7 +163,12 @@ export function pointKernel1(argument: Kernel, compute: (a: number) => number, f
 }
 
 /** A function of two numbers; as pointKernel1. */
-export function pointKernel2(left: Kernel, right: Kernel, compute: (a: number, b: number) => number, fault: number | undefined): Kernel {
+export function pointKernel2(
+  left: Kernel,
+  right: Kernel,
+  compute: (a: number, b: number) => number,
+  fault: number | undefined,
+): Kernel {
   const out = scratch();
   return (batch) => {
     const a = left(batch);

@@ -2,12 +2,14 @@
 // and shared indexes and totals. An interface, so that planning and wiring stay two rooms.
 
 import type { Fold, FunctionDefinition } from '../functions/definition.ts';
+import type { Typed } from '../language/typed.ts';
 import type { Unit } from '../units/unit.ts';
 import type { Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
 import type { GroupIndex } from './group-index.ts';
 import type { Model, TableData } from './model.ts';
 import type { Rollup, RowFilter } from './rollup.ts';
+import type { Kernel } from './vector.ts';
 
 /** A link column followed, and the table it stands in. */
 export interface LinkStep {
@@ -38,6 +40,9 @@ export interface Reader {
   isText(table: string, column: string): boolean;
   /** Text of a value as `&` joins it. */
   say(scalar: Scalar, type: ValueType): string;
+
+  /** The kernel of a part of the formula in hand. */
+  plan(tree: Typed): Kernel;
 
   readsCell(links: readonly LinkStep[], table: string, column: string): void;
   /** One value or a whole column: any change concerns every row. */

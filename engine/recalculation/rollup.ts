@@ -59,7 +59,13 @@ export class Rollup {
   readonly #gathering = new Gathering();
 
   /** `column` undefined: rows are counted rather than values. */
-  constructor(index: GroupIndex, column: Column | undefined, filters: readonly RowFilter[], fold: Fold, faults: Faults) {
+  constructor(
+    index: GroupIndex,
+    column: Column | undefined,
+    filters: readonly RowFilter[],
+    fold: Fold,
+    faults: Faults,
+  ) {
     this.index = index;
     this.column = column;
     this.filters = filters;

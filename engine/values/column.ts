@@ -27,7 +27,7 @@ export class Column {
   grow(length: number): void {
     if (length <= this.length) return;
     if (length > this.states.length) {
-      const room = length <= this.states.length * 2 ? this.states.length * 2 : length;
+      const room = Math.max(length, this.states.length * 2);
       const values = this.whole ? new Int32Array(room) : new Float64Array(room);
       values.set(this.values);
       const states = new Uint8Array(room);

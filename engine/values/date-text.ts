@@ -6,7 +6,8 @@ import { quoted, refused } from './reading.ts';
 
 export type DateRead = { readonly ok: true; readonly civil: number } | { readonly ok: false; readonly why: string };
 
-const MONTHS = [
+/** From January. */
+export const MONTHS: readonly string[] = [
   'January',
   'February',
   'March',
@@ -20,7 +21,16 @@ const MONTHS = [
   'November',
   'December',
 ];
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
+/** From Monday. */
+export const WEEKDAYS: readonly string[] = [
+  'Monday',
+  'Tuesday',
+  'Wednesday',
+  'Thursday',
+  'Friday',
+  'Saturday',
+  'Sunday',
+];
 
 const YEAR = "(\\d{4}|'?\\d{2})";
 const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/;

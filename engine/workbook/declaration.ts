@@ -97,7 +97,16 @@ export interface SheetDeclaration {
   readonly cautions: readonly string[];
 }
 
-/** A whole workbook as declared, with the rows it starts with, as a person would type them: entries[column] = text. */
+/**
+ * What stands in a cell of a declared row: text as a person types it ('8 in', '15 Mar 2027', 'Amber early'), a number in
+ * the unit the column shows under the workbook's units, or yes and no.
+ */
+export type Entry = string | number | boolean;
+
+/** A row as declared: entries by column; columns left out are blank, computed ones given are overrides. */
+export type RowEntries = Readonly<Record<string, Entry>>;
+
+/** A whole workbook as declared, with its rows by sheet. Rows of made sheets name theirs by the made columns. */
 export interface WorkbookDeclaration {
   readonly title: string;
   readonly units: 'us' | 'si';
@@ -105,6 +114,8 @@ export interface WorkbookDeclaration {
   readonly currency: string;
   /** Civil day that TODAY() gives. */
   readonly today: number;
+  /** The cell of a one-row sheet that says which year a date typed without one is in; today's year where absent. */
+  readonly year?: { readonly sheet: string; readonly column: string };
   readonly sheets: readonly SheetDeclaration[];
-  readonly rows: Readonly<Record<string, readonly Readonly<Record<string, string>>[]>>;
+  readonly rows: Readonly<Record<string, readonly RowEntries[]>>;
 }

@@ -1,0 +1,198 @@
+// Single cells between what people type and what columns hold: reading an entry with every check a column asks for, and the
+// text, number and entry that a cell shows. Knows sheets; changes nothing.
+
+import { nearestName } from '../language/nearest.ts';
+import { type Stored, toScalar, toStored } from '../recalculation/scalars.ts';
+import type { Unit } from '../units/unit.ts';
+import { fromCanonical, shownNumber, toCanonical } from '../units/unit.ts';
+import { civilDayOfIso, isoDate } from '../values/civil.ts';
+import { BLANK, FILLED } from '../values/column.ts';
+import { type EntryContext, readEntry } from '../values/entry.ts';
+import type { Scalar } from '../values/error.ts';
+import { entryText, showValue, showWithUnit } from '../values/show.ts';
+import type { ValueType } from '../values/type.ts';
+import type { CompileContext } from './compile.ts';
+import type { Entry } from './declaration.ts';
+import type { CellView, Standing } from './face.ts';
+import { isTyped, type Sheet, type SheetColumn } from './sheet.ts';
+
+/** A cell's content as a person gave it: what is stored and the unit it was typed in. */
+export interface Content extends Stored {
+  readonly unit: Unit | undefined;
+}
+
+export type ContentRead =
+  | { readonly ok: true; readonly content: Content }
+  | { readonly ok: false; readonly why: string };
+
+export const NOTHING: Content = { value: 0, state: BLANK, unit: undefined };
+
+export interface CellContext extends CompileContext {
+  readonly entry: EntryContext;
+  /** Units that cells were typed in, by the number kept in SheetColumn.typedUnits. */
+  readonly typedUnits: readonly Unit[];
+}
+
+/** What an entry means in a column, with links found and limits kept; '' is nothing. */
+export function readContent(column: SheetColumn, entry: Entry, context: CellContext): ContentRead {
+  const { type, declaration } = column;
+  if (type === undefined)
+    return { ok: false, why: `${declaration.name} has a formula that doesn't check yet: mend it first.` };
+  if (typeof entry === 'number') return checked(column, numberContent(type, entry), context);
+  if (typeof entry === 'string' && type.kind === 'date') {
+    const civil = civilDayOfIso(entry);
+    if (civil !== undefined) return checked(column, filled(civil), context);
+  }
+  const read = readEntry(typeof entry === 'boolean' ? (entry ? 'yes' : 'no') : entry, type, context.entry);
+  if (!read.ok) return read;
+  if (read.value === null) {
+    return declaration.required === true
+      ? { ok: false, why: `${declaration.name} can't be empty here: give it a value.` }
+      : { ok: true, content: NOTHING };
+  }
+  if (type.kind === 'link') return linkContent(type.table, String(read.value), context);
+  const stored: Stored = { value: 0, state: FILLED };
+  toStored(context.model, read.value, stored);
+  return checked(column, { ...stored, unit: read.unit }, context);
+}
+
+function filled(value: number): Content {
+  return { value, state: FILLED, unit: undefined };
+}
+
+function numberContent(type: ValueType, n: number): Content {
+  if (!Number.isFinite(n)) return NOTHING;
+  return filled(type.kind === 'number' || type.kind === 'temperature' ? toCanonical(type.unit, n) : n);
+}
+
+function linkContent(table: string, key: string, context: CellContext): ContentRead {
+  const keys = context.sheets.get(table)?.keys;
+  const row = keys?.get(key.toLowerCase());
+  if (row !== undefined) return { ok: true, content: filled(row) };
+  const sheet = context.sheets.get(table);
+  const names = sheet === undefined ? [] : [...sheet.data.rows()].map((slot) => rowName(sheet, slot, context));
+  const near = nearestName(key, names);
+  const advice =
+    near === undefined ? `add it to ${table} first` : `did you mean “${near}”? Else add it to ${table} first`;
+  return { ok: false, why: `No row of ${table} is called “${key}”: ${advice}.` };
+}
+
+/** Keeps a column's limits, which are declared in SI units. */
+function checked(column: SheetColumn, content: Content, context: CellContext): ContentRead {
+  const { least, most, name } = column.declaration;
+  const { type } = column;
+  if (content.state !== FILLED || (least === undefined && most === undefined) || type === undefined)
+    return { ok: true, content };
+  const declared = column.declaration.type;
+  const unit = declared.type === 'number' ? context.vocabulary.find(declared.unit.si) : context.vocabulary.find('degC');
+  const canonical = (n: number): number => (unit === undefined || type.kind === 'date' ? n : toCanonical(unit, n));
+  const say = (n: number): string => showWithUnit(canonical(n), type, { currency: context.currency });
+  if (least !== undefined && content.value < canonical(least)) {
+    return { ok: false, why: `${name} can't be below ${say(least)}: write a larger value.` };
+  }
+  if (most !== undefined && content.value > canonical(most)) {
+    return { ok: false, why: `${name} can't be above ${say(most)}: write a smaller value.` };
+  }
+  return { ok: true, content };
+}
+
+/** How a row is named: by its key, else by what its source made it of, else by its place. */
+export function rowName(sheet: Sheet, row: number, context: CompileContext): string {
+  const { source, declaration } = sheet;
+  if (source.from === 'single') return sheet.name;
+  const names =
+    declaration.key !== undefined
+      ? [declaration.key]
+      : source.from === 'each' || source.from === 'span'
+        ? [source.as]
+        : source.from === 'pairs'
+          ? source.as
+          : source.from === 'events'
+            ? [source.as, source.event]
+            : [];
+  if (names.length === 0) return `row ${row + 1}`;
+  return names.map((name) => cellText(sheet, row, name, context)).join(' / ');
+}
+
+function cellText(sheet: Sheet, row: number, name: string, context: CompileContext): string {
+  const column = sheet.columns.find((one) => one.declaration.name === name);
+  if (column?.type === undefined) return '';
+  return shownScalar(scalarAt(column, row, context), column.type, undefined, context, undefined);
+}
+
+/** A cell's canonical value. */
+export function scalarAt(column: SheetColumn, row: number, context: CompileContext): Scalar {
+  const { data, type } = column;
+  if (row < 0 || row >= data.length) return null;
+  return toScalar(context.model, type ?? { kind: 'text' }, data.values[row] ?? 0, data.states[row] ?? BLANK);
+}
+
+function shownScalar(
+  scalar: Scalar,
+  type: ValueType,
+  unit: Unit | undefined,
+  context: CompileContext,
+  decimals: number | undefined,
+): string {
+  if (type.kind === 'link' && typeof scalar === 'number') {
+    const target = context.sheets.get(type.table);
+    return target === undefined ? '' : rowName(target, scalar, context);
+  }
+  return showValue(scalar, type, { unit, decimals, currency: context.currency });
+}
+
+/** A cell's value in words, with its unit. */
+export function cellInWords(column: SheetColumn, row: number, context: CellContext): string {
+  const { type } = column;
+  if (type === undefined) return 'see formula';
+  const scalar = scalarAt(column, row, context);
+  if (scalar === null) return 'blank';
+  if (type.kind === 'link') return shownScalar(scalar, type, undefined, context, undefined);
+  return showWithUnit(scalar, type, {
+    unit: typedUnit(column, row, context),
+    decimals: column.declaration.decimals,
+    currency: context.currency,
+  });
+}
+
+export function typedUnit(column: SheetColumn, row: number, context: CellContext): Unit | undefined {
+  const number = column.typedUnits?.[row] ?? 0;
+  return number === 0 ? undefined : context.typedUnits[number - 1];
+}
+
+export function standingOf(column: SheetColumn, row: number): Standing {
+  if (column.role === 'entered') return 'entered';
+  if (column.role === 'default') return column.overrides.has(row) ? 'entered' : 'default';
+  return column.overrides.has(row) ? 'override' : 'computed';
+}
+
+export function viewCell(column: SheetColumn, row: number, context: CellContext): CellView {
+  const { type, declaration } = column;
+  const value = scalarAt(column, row, context);
+  const unit = typedUnit(column, row, context);
+  const shownType = type ?? { kind: 'text' };
+  const inUnit = typeof value === 'number' && (shownType.kind === 'number' || shownType.kind === 'temperature');
+  const text = shownScalar(value, shownType, unit, context, declaration.decimals);
+  return {
+    value,
+    number: inUnit ? fromCanonical(shownType.unit, value) : undefined,
+    text,
+    entry: shownType.kind === 'link' ? text : entryText(value, shownType, { unit, currency: context.currency }),
+    standing: standingOf(column, row),
+  };
+}
+
+/** A typed cell as a file keeps it: a number in the column's unit where no other was typed; undefined for nothing. */
+export function entryOf(column: SheetColumn, row: number, context: CellContext): Entry | undefined {
+  const { type } = column;
+  if (type === undefined || !isTyped(column, row)) return undefined;
+  const scalar = scalarAt(column, row, context);
+  if (scalar === null || typeof scalar === 'object') return undefined;
+  if (typeof scalar !== 'number') return scalar;
+  if (type.kind === 'link') return shownScalar(scalar, type, undefined, context, undefined);
+  if (type.kind === 'date') return isoDate(scalar);
+  if (type.kind !== 'number' && type.kind !== 'temperature') return scalar;
+  const unit = typedUnit(column, row, context);
+  if (unit !== undefined) return entryText(scalar, type, { unit, currency: context.currency });
+  return shownNumber(type.unit, scalar);
+}
