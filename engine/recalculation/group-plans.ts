@@ -256,7 +256,8 @@ export function planConditionalFold(tree: CallNode, fold: Fold, reader: Reader):
   const { values, criteria } = rolesOf(tree.args);
   const first = values[0] ?? criteria[0]?.column;
   if (first === undefined) throw new Error(`${tree.signature.name} has no column`);
-  const counted = values.length === 0;
+  // COUNTIFS counts rows; SUMIF without a column of values adds up the column it looks at.
+  const counted = values.length === 0 && fold.takes === 'filled';
   const keyed: Criterion[] = [];
   const filters: (RowFilter & { readonly name: string })[] = [];
   const scanned: Criterion[] = [];
