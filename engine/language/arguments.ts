@@ -158,9 +158,15 @@ function matchedWith(pattern: Pattern, part: Part, parameter: Parameter, call: C
   }
 }
 
-function wantedUnit(parameter: Parameter, { context }: Call, otherwise: Unit): Unit {
-  const unit = parameter.unit === undefined ? undefined : context.vocabulary.find(parameter.unit);
-  return unit !== undefined && sameDimension(unit.dimension, otherwise.dimension) ? unit : otherwise;
+/** The unit to write such a quantity in: the parameter's own, else one that this sheet shows, else the canonical one. */
+function wantedUnit(parameter: Parameter, { context }: Call, canonical: Unit): Unit {
+  const own = parameter.unit === undefined ? undefined : context.vocabulary.find(parameter.unit);
+  if (own !== undefined && sameDimension(own.dimension, canonical.dimension)) return own;
+  if (isPlain(canonical.dimension)) return canonical;
+  for (const { type } of ownTable(context)?.columns ?? []) {
+    if (type?.kind === 'number' && sameDimension(type.dimension, canonical.dimension)) return type.unit;
+  }
+  return canonical;
 }
 
 function scaleOf(parameter: Parameter, { context }: Call): Unit {
@@ -197,7 +203,7 @@ function mayStandFor(among: 'numbers' | 'ordered' | 'anything', typed: Typed): b
 function refuseNotAmong(part: Part, among: string, parameter: Parameter, { signature }: Call): never {
   const wants = among === 'ordered' ? 'a number, a quantity, a temperature or a date' : 'a number or a quantity';
   const { tree, typed } = part;
-  const said = `${signature.name} wants ${wants} for ${parameter.name}; ${partInWords(part)}`;
+  const said = `${wantsInWords(signature, wants, parameter)}; ${partInWords(part)}`;
   if (typed.type.kind === 'yesno' && typed.node !== 'column') {
     const fix = `IF(${printFormula(tree)}; 1; 0)`;
     return refuse(tree, `${said}: ${fix} counts it.`, fix);
@@ -210,9 +216,14 @@ function refuseNotAmong(part: Part, among: string, parameter: Parameter, { signa
 
 function refuseWrongType(part: Part, wanted: ValueType, parameter: Parameter, { signature }: Call): never {
   const { tree, typed } = part;
-  const said = `${signature.name} wants ${nameOfType(wanted)} for ${parameter.name}; ${partInWords(part)}`;
+  const said = `${wantsInWords(signature, nameOfType(wanted), parameter)}; ${partInWords(part)}`;
   const fix = typed.node === 'column' ? undefined : (asOther(tree, wanted) ?? converted(part, wanted));
   return fix === undefined ? refuse(tree, `${said}.`) : refuse(tree, `${said}: write ${fix}.`, fix);
+}
+
+/** 'STATIONS wants a length for spacing'; the parameter goes unsaid where its name is its type. */
+function wantsInWords(signature: Signature, wanted: string, { name }: Parameter): string {
+  return `${signature.name} wants ${wanted}${wanted.endsWith(name) ? '' : ` for ${name}`}`;
 }
 
 /** The plain way to the wanted type for what isn't written out. */

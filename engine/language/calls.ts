@@ -8,7 +8,7 @@ import { type Argument, argumentOf, type Letters, settled } from './arguments.ts
 import type { CheckContext } from './context.ts';
 import { findTable } from './context.ts';
 import type { FoundColumn } from './names.ts';
-import { nearestOf } from './nearest.ts';
+import { nearestName } from './nearest.ts';
 import { CELSIUS, numberType, PLAIN } from './operators.ts';
 import { bracketed, tableName } from './printer.ts';
 import { refuse } from './refuse.ts';
@@ -16,6 +16,7 @@ import type { ArgumentType, Pattern, Signature } from './signature.ts';
 import { constantOf, parameterAt } from './standing.ts';
 import type { Missing, Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
+import { signatureText } from './wording.ts';
 
 type CallTree = Extract<Tree, { readonly tree: 'call' }>;
 
@@ -63,21 +64,16 @@ function functionNamed(tree: CallTree, context: CheckContext): Signature {
   if (signature !== undefined) return signature;
   const instead = INSTEAD.get(text);
   if (instead !== undefined) return refuse(tree.name, `There is no ${text} here: ${instead}.`);
-  if (findTable(context.catalog, text) !== undefined) {
+  const table = findTable(context.catalog, text)?.name;
+  if (table !== undefined) {
     return refuse(
       tree.name,
-      `${text} is a sheet: name one of its columns in brackets, as in ${tableName(text)}[Column].`,
+      `${table} is a sheet: name one of its columns in brackets, as in ${tableName(table)}[Column].`,
     );
   }
-  const near = nearestOf(text, context.functions.keys());
+  const near = nearestName(text, context.functions.keys());
   if (near === undefined) return refuse(tree.name, `There is no function ${text}.`);
   return refuse(tree.name, `There is no function ${text}; the nearest name is ${near}.`, near);
-}
-
-/** 'IF(condition; then; otherwise)', for sentences that say what a call lacks. */
-export function signatureText(signature: Signature): string {
-  const names = signature.parameters.map((parameter) => (parameter.optional ? `[${parameter.name}]` : parameter.name));
-  return `${signature.name}(${names.join('; ')}${signature.repeating > 0 ? '; ...' : ''})`;
 }
 
 function countArguments(tree: CallTree, signature: Signature): void {

@@ -3,7 +3,7 @@
 
 import type { ValueType } from '../values/type.ts';
 import { type CheckContext, findColumn, findTable, linksOf, ownTable } from './context.ts';
-import { nearestOf } from './nearest.ts';
+import { nearestName } from './nearest.ts';
 import { bracketed, tableName } from './printer.ts';
 import { refuse } from './refuse.ts';
 import type { Name, Span, Tree } from './tree.ts';
@@ -72,7 +72,7 @@ function refuseUnknownColumn(table: TableShape, name: Name, at: Span, context: C
   const prefix = whole ? tableName(table.name) : '';
   const elsewhere = whole || table !== ownTable(context) ? undefined : reachable(table, name.text, context);
   if (elsewhere !== undefined) refuse(at, `${lacks}; ${elsewhere.where} has: write ${elsewhere.text}.`, elsewhere.text);
-  const near = nearestOf(
+  const near = nearestName(
     name.text,
     table.columns.map((column) => column.name),
   );
@@ -110,7 +110,7 @@ function reachable(
 export function tableNamed(name: Name, context: CheckContext): TableShape {
   const table = findTable(context.catalog, name.text);
   if (table !== undefined) return table;
-  const near = nearestOf(
+  const near = nearestName(
     name.text,
     context.catalog.tables.map((candidate) => candidate.name),
   );
@@ -165,7 +165,7 @@ export function refuseBareWord(tree: TreeOf<'table'>, context: CheckContext): ne
   const near =
     own === undefined
       ? undefined
-      : nearestOf(
+      : nearestName(
           text,
           own.columns.map((candidate) => candidate.name),
         );

@@ -23,7 +23,7 @@ export function editDistance(a: string, b: string): number {
  * The candidate nearest to `name`, case aside; undefined where none is within a third of its length. Of several equally
  * near ones the first. A name that begins with all of `name` (three letters or more) counts as one letter away.
  */
-export function nearestOf(name: string, candidates: Iterable<string>): string | undefined {
+export function nearestName(name: string, candidates: Iterable<string>): string | undefined {
   const wanted = name.toLowerCase();
   let nearest: string | undefined;
   let least = Math.max(1, Math.floor(wanted.length / 3)) + 1;

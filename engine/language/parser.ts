@@ -39,27 +39,32 @@ function leaf(tree: Tree): Grown {
   return { tree, height: 1, from: tree.from, to: tree.to };
 }
 
+/** What to say of a word after a number that is no unit, and what to write in its place. */
+export type UnitHelp = (symbol: string) => { readonly why: string; readonly fix?: string };
+
 /**
  * The tree of a formula's text (a leading = is allowed), or what is wrong with it. `isUnit` tells which words after a
- * number are units. Never throws, whatever the text.
+ * number are units, `unitHelp` what to say of others. Never throws, whatever the text.
  */
-export function parseFormula(text: string, isUnit: (symbol: string) => boolean): Parsed {
+export function parseFormula(text: string, isUnit: (symbol: string) => boolean, unitHelp?: UnitHelp): Parsed {
   const leading = /^\s*=(?!=)/.exec(text)?.[0].length ?? 0;
   const lexed = cutFormula(leading === 0 ? text : ' '.repeat(leading) + text.slice(leading), isUnit);
   if (lexed.complaint !== undefined) return { ok: false, complaint: lexed.complaint };
-  const read = caught(() => new Parser(text, lexed.tokens).whole());
+  const read = caught(() => new Parser(text, lexed.tokens, unitHelp).whole());
   return read.ok ? { ok: true, tree: read.value } : read;
 }
 
 class Parser {
   private readonly text: string;
   private readonly tokens: readonly Token[];
+  private readonly unitHelp: UnitHelp | undefined;
   private index = 0;
   private nested = 0;
 
-  constructor(text: string, tokens: readonly Token[]) {
+  constructor(text: string, tokens: readonly Token[], unitHelp: UnitHelp | undefined) {
     this.text = text;
     this.tokens = tokens;
+    this.unitHelp = unitHelp;
   }
 
   whole(): Tree {
@@ -307,7 +312,10 @@ class Parser {
     if (token.token === 'word' && (before.tree === 'number' || before.tree === 'quantity') && before.to <= from) {
       const afterWord = this.tokens[this.index + 1];
       const isName = afterWord?.token === 'bracket' || (afterWord?.token === 'sign' && afterWord.sign === '(');
-      if (!isName) refuse(token, `${token.word} is not a unit that Dibble knows.`);
+      if (!isName) {
+        const { why, fix } = this.unitHelp?.(token.word) ?? { why: `${token.word} is not a unit that Dibble knows.` };
+        refuse(token, why, fix);
+      }
     }
     if (before.tree === 'quantity' && token.token === 'quantity') {
       const fix = `${this.text.slice(before.from, before.to)} + ${this.text.slice(from, to)}`;

@@ -36,7 +36,7 @@ function sharedArguments(
     const pattern = parameterAt(signature, index, args.length)?.pattern;
     return pattern !== undefined && letterOf(pattern) === result.letter ? [{ arg, index }] : [];
   });
-  return shared.length === 0 ? undefined : shared;
+  return shared;
 }
 
 export function letterOf(pattern: Pattern): string | undefined {
@@ -49,12 +49,16 @@ export function letterOf(pattern: Pattern): string | undefined {
  * pair without its first: the value for all other cases.
  */
 export function parameterAt(signature: Signature, index: number, count: number): Parameter | undefined {
-  const { parameters, repeating } = signature;
+  const place = parameterIndex(signature, index);
+  const first = signature.parameters.length - signature.repeating;
+  const otherwise = signature.name === 'SWITCH' && index === count - 1 && place === first && index > first;
+  return otherwise ? signature.parameters.at(-1) : signature.parameters[place];
+}
+
+/** Which parameter argument `index` fills, as if more arguments followed; past the last where there is none. */
+export function parameterIndex({ parameters, repeating }: Signature, index: number): number {
   const fixed = parameters.length - repeating;
-  if (index < fixed || repeating === 0) return parameters[index];
-  const inGroup = (index - fixed) % repeating;
-  if (signature.name === 'SWITCH' && index === count - 1 && inGroup === 0 && index > fixed) return parameters.at(-1);
-  return parameters[fixed + inGroup];
+  return index < fixed || repeating === 0 ? index : fixed + ((index - fixed) % repeating);
 }
 
 /** `typed` as it stands where `type` is wanted; undefined where it can't. */

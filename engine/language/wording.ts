@@ -1,12 +1,13 @@
 // The words that complaints are made of: how a part of the formula is quoted, what its type is called with its unit, and
-// how a quantity is written so that it can be read again. Called by the checker's files alone.
+// how a quantity is written so that it can be read again. Called by the checker's files and assist.ts.
 
 import { canonicalUnit } from '../units/arithmetic.ts';
 import { isMixed } from '../units/table.ts';
 import type { Unit } from '../units/unit.ts';
 import { nameOfType, type ValueType } from '../values/type.ts';
 import { printFormula } from './printer.ts';
-import type { Tree } from './tree.ts';
+import type { Signature } from './signature.ts';
+import type { Span, Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
 
 /** A part of the formula: as written, and as the checker understands it. */
@@ -18,7 +19,7 @@ export interface Part {
 /** The part as text, cut where it is long. */
 export function quote(tree: Tree): string {
   const text = printFormula(tree);
-  return text.length <= 48 ? text : `${text.slice(0, 44)} ...`;
+  return text.length <= 48 ? text : `${text.slice(0, 44).trimEnd()} ...`;
 }
 
 /** 'a length (in)', 'a date', 'a plain number'. */
@@ -49,4 +50,22 @@ export function amountText(amount: string, unit: Unit): string | undefined {
 /** The part in parentheses where it is an operation, so that it can stand beside any operator. */
 export function operandText(tree: Tree): string {
   return tree.tree === 'binary' ? `(${printFormula(tree)})` : printFormula(tree);
+}
+
+/** 'IF(condition; then; [otherwise])': what a call takes, with the place of each parameter in that text. */
+export function signatureWithPlaces(signature: Signature): { readonly text: string; readonly places: readonly Span[] } {
+  let text = `${signature.name}(`;
+  const places: Span[] = [];
+  for (const [index, parameter] of signature.parameters.entries()) {
+    if (index > 0) text += '; ';
+    const name = parameter.optional === true ? `[${parameter.name}]` : parameter.name;
+    places.push({ from: text.length, to: text.length + name.length });
+    text += name;
+  }
+  return { text: `${text}${signature.repeating > 0 ? '; ...' : ''})`, places };
+}
+
+/** 'IF(condition; then; [otherwise])', for sentences. */
+export function signatureText(signature: Signature): string {
+  return signatureWithPlaces(signature).text;
 }

@@ -1,0 +1,587 @@
+// What the checker says where a formula can't be: each sentence once, the part it marks, and the fix where one is plain.
+// Formulas stand in the sheet Plantings of the invented plan beside this file.
+
+import { describe, expect, test } from 'vitest';
+import { checkFormula } from '../../engine/language/checker.ts';
+import { parseFormula } from '../../engine/language/parser.ts';
+import { unknownUnit } from '../../engine/language/unknown-unit.ts';
+import { DATE, TEXT, YESNO } from '../../engine/values/type.ts';
+import { checked, choice, complaintOf, contextOf, inUnit, isUnitHere, vocabulary } from './plan.ts';
+
+/** Formula, marked part, sentence, and the whole formula once the fix is taken. */
+type Case = [formula: string, marked: string, why: string, fixed?: string];
+
+function expectComplaint([formula, marked, why, fixed]: Case): void {
+  const { from, to, why: said, fix } = complaintOf(formula);
+  const taken = fix === undefined ? undefined : formula.slice(0, fix.span.from) + fix.text + formula.slice(fix.span.to);
+  expect({ marked: formula.slice(from, to), why: said, fixed: taken }).toEqual({ marked, why, fixed });
+}
+
+describe('unlike quantities', () => {
+  test.each<Case>([
+    [
+      '[Row spacing] + Farm[Beds per field]',
+      'Farm[Beds per field]',
+      '[Row spacing] is a length (in), Farm[Beds per field] is a plain number: multiply, or write a measure such as 2 in.',
+    ],
+    [
+      '[Rows] - [Row spacing]',
+      '[Rows]',
+      '[Rows] is a plain number, [Row spacing] is a length (in): write a measure such as 2 in.',
+    ],
+    [
+      '[Row spacing] + 2',
+      '2',
+      '[Row spacing] is a length (in), 2 is a plain number: write 2 in.',
+      '[Row spacing] + 2 in',
+    ],
+    ['-2 + [Length]', '-2', '-2 is a plain number, [Length] is a length (ft): write -2 ft.', '-2 ft + [Length]'],
+    ['[Length] > 5', '5', '[Length] is a length (ft), 5 is a plain number: write 5 ft.', '[Length] > 5 ft'],
+    [
+      '[Length] ^ -1 + 3',
+      '3',
+      '[Length] ^ -1 is a number per length (1/ft), 3 is a plain number: write 3 / 1 ft.',
+      '[Length] ^ -1 + 3 / 1 ft',
+    ],
+    [
+      '[Mass] * [Length] + 3',
+      '3',
+      '[Mass] * [Length] is a quantity of length x mass (lb*ft), 3 is a plain number: multiply, or write a measure such as a quantity of length x mass.',
+    ],
+    ['[Mass] + [Length]', '[Length]', "[Mass] is a mass (lb), [Length] is a length (ft): they can't be added."],
+    ['[Mass] - [Length]', '[Length]', "[Mass] is a mass (lb), [Length] is a length (ft): they can't be subtracted."],
+    [
+      '[Mass] + [Yield per length]',
+      '[Yield per length]',
+      "[Mass] is a mass (lb), [Yield per length] is a mass per length (lb/ft): they can't be added; multiply [Yield per length] by a length first.",
+    ],
+    [
+      '[Length] = [Area]',
+      '[Area]',
+      "[Length] is a length (ft), [Area] is an area (ft2): they can't be compared; multiply [Length] by a length first.",
+    ],
+    ['2 ^ [Length]', '[Length]', '[Length] is a length (ft); a power must be a plain number.'],
+    [
+      '[Length] ^ [Rows]',
+      '[Rows]',
+      '[Length] is a length, so its power must be written out as a number, as in [Length] ^ 2.',
+    ],
+    [
+      '[Length] ^ (1 / 0)',
+      '1 / 0',
+      '[Length] is a length, so its power must be written out as a number, as in [Length] ^ 2.',
+    ],
+    ['[Length]%', '[Length]%', '[Length] is a length (ft); only a plain number can be a percentage.'],
+  ])('%s', (...one) => expectComplaint(one));
+});
+
+describe('dates and temperatures', () => {
+  test.each<Case>([
+    ['[Sown] + 7', '7', '7 is a plain number: say how long it is, 7 days.', '[Sown] + 7 days'],
+    ['[Sown] - 1', '1', '1 is a plain number: say how long it is, 1 day.', '[Sown] - 1 day'],
+    [
+      '[Sown] + ([Rows] + 1)',
+      '[Rows] + 1',
+      '[Rows] + 1 is a plain number: say how long it is, ([Rows] + 1) * 1 day.',
+      '[Sown] + (([Rows] + 1) * 1 day)',
+    ],
+    ['[Sown] + [Length]', '[Length]', '[Length] is a length (ft): only a time, such as 7 days, moves a date.'],
+    [
+      '[Planted out] + [Sown]',
+      '[Planted out] + [Sown]',
+      "Two dates can't be added: take one from the other for the time between them, or add a time such as 7 days.",
+    ],
+    [
+      '7 days - [Sown]',
+      '7 days - [Sown]',
+      "A date can't be taken from a time: put the date first, as in [Sown] - 7 days.",
+    ],
+    [
+      '-[Sown]',
+      '[Sown]',
+      '[Sown] is a date: a time can be added to it (7 days) or another date taken from it, nothing else.',
+    ],
+    [
+      '[Sown] = "2027-03-15"',
+      '"2027-03-15"',
+      '[Sown] is a date, "2027-03-15" is text: write DATE(2027; 3; 15).',
+      '[Sown] = DATE(2027; 3; 15)',
+    ],
+    [
+      '[Low] + [High]',
+      '[Low] + [High]',
+      "Two temperatures can't be added: a difference is written 5 Fdeg; AVERAGE gives their mean.",
+    ],
+    [
+      '[Low] + 5 degC',
+      '5 degC',
+      "Two temperatures can't be added: for a difference write 5 Fdeg; AVERAGE gives their mean.",
+      '[Low] + 5 Fdeg',
+    ],
+    ['[Low] + 5', '5', '5 is a plain number: write the difference with its unit, 5 Fdeg.', '[Low] + 5 Fdeg'],
+    [
+      '[Rows] + 5 degC',
+      '[Rows]',
+      '[Rows] is a plain number: only a difference of temperatures, such as 5 Cdeg, can be added to one.',
+    ],
+    ['5 - [Low]', '5 - [Low]', "A temperature can't be taken from a plain number: put the temperature first."],
+    [
+      '[Low] * 2',
+      '[Low]',
+      "[Low] is a temperature on its scale, so it can't be reckoned with like this: take a difference first, as in [Low] - 40 degF.",
+    ],
+    [
+      '-WARMTH(2)',
+      'WARMTH(2)',
+      "WARMTH(2) is a temperature on its scale, so it can't be reckoned with like this: take a difference first, as in WARMTH(2) - 5 degC.",
+    ],
+    ['[Low] > 5', '5', '[Low] is a temperature (degF), 5 is a plain number: write 5 degF.', '[Low] > 5 degF'],
+  ])('%s', (...one) => expectComplaint(one));
+});
+
+describe('what is no number', () => {
+  test.each<Case>([
+    [
+      '[Treated] * 2',
+      '[Treated]',
+      '[Treated] is yes or no, not a number: IF([Treated]; 1; 0) counts it.',
+      'IF([Treated]; 1; 0) * 2',
+    ],
+    [
+      '2 * [Variety]',
+      '[Variety]',
+      '[Variety] is a row of Varieties, not a number: follow it to one of its columns, as in [Variety].[Column].',
+    ],
+    [
+      '[Note] * 2',
+      '[Note]',
+      '[Note] is text, not a number: VALUE([Note]) reads a number from text.',
+      'VALUE([Note]) * 2',
+    ],
+    ['[Start] + "x"', '[Start]', '[Start] is text, not a number: texts are joined with &.', '[Start] & "x"'],
+    ['1 + [Note]', '[Note]', '[Note] is text, not a number: texts are joined with &.', '1 & [Note]'],
+  ])('%s', (...one) => expectComplaint(one));
+});
+
+describe('comparisons', () => {
+  test.each<Case>([
+    [
+      '1 < [Rows] < 5',
+      '1 < [Rows] < 5',
+      'Compare two things at a time: AND(1 < [Rows]; [Rows] < 5).',
+      'AND(1 < [Rows]; [Rows] < 5)',
+    ],
+    [
+      '[Variety] = [Bed]',
+      '[Variety] = [Bed]',
+      "[Variety] is a row of Varieties, [Bed] is a row of Beds: they can't be compared.",
+    ],
+    ['[Treated] = "no"', '"no"', '[Treated] is yes or no, "no" is text: write FALSE.', '[Treated] = FALSE'],
+    ['1 = [Treated]', '1', '[Treated] is yes or no, 1 is a plain number: write TRUE.', 'TRUE = [Treated]'],
+    ['[Note] = 5', '5', '[Note] is text, 5 is a plain number: write "5".', '[Note] = "5"'],
+    ['[Variety] <> 5', '5', '[Variety] is a row of Varieties, 5 is a plain number: write "5".', '[Variety] <> "5"'],
+    ['[Treated] > TRUE', '[Treated] > TRUE', 'Yes and no have no order: compare them with = or <>.'],
+    ['[Sown] < [Rows]', '[Sown] < [Rows]', "[Sown] is a date, [Rows] is a plain number: they can't be compared."],
+  ])('%s', (...one) => expectComplaint(one));
+});
+
+describe('names', () => {
+  test.each<Case>([
+    ['[Lenght]', '[Lenght]', 'Plantings has no column Lenght; the nearest name is [Length].', '[Length]'],
+    [
+      '[Germination]',
+      '[Germination]',
+      'Plantings has no column Germination; Varieties has: write [Variety].[Germination].',
+      '[Variety].[Germination]',
+    ],
+    [
+      '[bed width]',
+      '[bed width]',
+      'Plantings has no column bed width; Farm has: write Farm[Bed width].',
+      'Farm[Bed width]',
+    ],
+    [
+      '[Quantity]',
+      '[Quantity]',
+      "Plantings has no column Quantity; Seed lots has: a link to it, or a function over 'Seed lots'[Quantity], brings it here.",
+    ],
+    ['[Zzz]', '[Zzz]', 'Plantings has no column Zzz. Pick one of its columns, or add this one first.'],
+    ['[Note].[X]', '[Note].[X]', "[Note] is not a link to another sheet, so [X] can't follow it."],
+    ['[Variety].[Cropp]', '[Cropp]', 'Varieties has no column Cropp; the nearest name is [Crop].', '[Variety].[Crop]'],
+    ['[Unchecked] + 1', '[Unchecked]', 'The formula of [Unchecked] does not check yet; put that right first.'],
+    ['[Variety].[Broken]', '[Broken]', 'The formula of Varieties[Broken] does not check yet; put that right first.'],
+    [
+      'SUM(Beds[Lenth])',
+      'Beds[Lenth]',
+      'Beds has no column Lenth; the nearest name is Beds[Length].',
+      'SUM(Beds[Length])',
+    ],
+    [
+      "SUM('Seed lot'[Quantity])",
+      "'Seed lot'",
+      'There is no sheet Seed lot; the nearest name is Seed lots.',
+      "SUM('Seed lots'[Quantity])",
+    ],
+    ['SUM(Nowhere[X])', 'Nowhere', 'There is no sheet Nowhere in this workbook.'],
+    [
+      'Plantings[Length]',
+      'Plantings[Length]',
+      "Plantings[Length] is the whole column; this row's value is [Length].",
+      '[Length]',
+    ],
+    [
+      'Beds[Length]',
+      'Beds[Length]',
+      'Beds[Length] is the whole column; the value this row is linked to is [Bed].[Length].',
+      '[Bed].[Length]',
+    ],
+    [
+      "'Seed lots'[Quantity]",
+      "'Seed lots'[Quantity]",
+      "'Seed lots'[Quantity] is a whole column, and one value is wanted here: total it, as in SUM('Seed lots'[Quantity]), or look one up.",
+    ],
+    ['length * 2', 'length', 'Columns stand in brackets: write [Length].', '[Length] * 2'],
+    ['A1 + 2', 'A1', 'Cells have no addresses such as A1 here: name the column in brackets, as in [Length].'],
+    ['Beds', 'Beds', 'Beds is a sheet; name one of its columns, as in Beds[Column].'],
+    ['Lenght * 2', 'Lenght', 'There is no Lenght here; the nearest name is [Length].', '[Length] * 2'],
+    ['Qqqq * 2', 'Qqqq', 'There is no Qqqq here. Columns stand in brackets, text in double quotes.'],
+    ['TODAY', 'TODAY', 'TODAY is a function: write TODAY(...) with its parts.', 'TODAY()'],
+    ['SUM', 'SUM', 'SUM is a function: write SUM(...) with its parts.'],
+    ['SUMM([Length])', 'SUMM', 'There is no function SUMM; the nearest name is SUM.', 'SUM([Length])'],
+    ['QQQQQQ([Length])', 'QQQQQQ', 'There is no function QQQQQQ.'],
+    ['beds(3)', 'beds', 'Beds is a sheet: name one of its columns in brackets, as in Beds[Column].'],
+    [
+      'VLOOKUP(1)',
+      'VLOOKUP',
+      'There is no VLOOKUP here: follow a link to the row, as in [Variety].[Crop], or use XLOOKUP.',
+    ],
+  ])('%s', (...one) => expectComplaint(one));
+
+  test('a formula that stands in no sheet has no row', () => {
+    expect(complaintOf('[Length]', { table: undefined }).why).toBe(
+      '[Length] names a column of this row, and this formula stands in no sheet: write Table[Length].',
+    );
+    expect(complaintOf('Qqqq', { table: undefined }).why).toMatch(/^There is no Qqqq here/);
+    expect(complaintOf('Beds[Length]', { table: undefined }).fix).toBe(undefined);
+  });
+
+  test('a link to a sheet that is gone says so', () => {
+    const table = {
+      name: 'T',
+      oneRow: false,
+      key: undefined,
+      columns: [{ name: 'L', type: { kind: 'link', table: 'Gone' } as const }],
+    };
+    expect(complaintOf('[L].[X]', { catalog: { tables: [table] }, table: 'T' }).why).toBe(
+      "[L] leads to Gone, a sheet that isn't there.",
+    );
+  });
+});
+
+describe('arguments', () => {
+  test.each<Case>([
+    ['IF()', 'IF()', 'IF still wants condition: IF(condition; then; [otherwise]).'],
+    ['IF([Treated])', 'IF([Treated])', 'IF still wants then: IF(condition; then; [otherwise]).'],
+    ['IF([Treated]; 1; 2; 3)', '3', 'IF takes at most 3 parts: IF(condition; then; [otherwise]).'],
+    ['TODAY(1)', '1', 'TODAY takes nothing between its parentheses: TODAY().'],
+    ['SQRT(1; 2)', '2', 'SQRT takes at most one part: SQRT(number).'],
+    ['SQRT(1; )', 'SQRT(1; )', 'SQRT takes at most one part: SQRT(number).'],
+    [
+      'SUMIFS(Plantings[Seeds]; Plantings[Variety])',
+      'SUMIFS(Plantings[Seeds]; Plantings[Variety])',
+      'SUMIFS still wants condition: SUMIFS(total; range; condition; ...).',
+    ],
+    [
+      'SUMIFS(Plantings[Seeds]; Plantings[Variety]; "x"; Plantings[Note])',
+      'SUMIFS(Plantings[Seeds]; Plantings[Variety]; "x"; Plantings[Note])',
+      'SUMIFS still wants condition: SUMIFS(total; range; condition; ...).',
+    ],
+    ['IFS([Treated]; 1; TRUE)', 'IFS([Treated]; 1; TRUE)', 'IFS still wants result: IFS(condition; result; ...).'],
+    ['MAX(1; ; 2)', '', 'MAX still wants value here.'],
+    ['COUNTIF(Plantings[Seeds]; )', '', 'COUNTIF still wants condition here.'],
+    [
+      'IF([Rows]; 1; 2)',
+      '[Rows]',
+      'IF wants yes or no for condition; [Rows] is a plain number: write [Rows] <> 0.',
+      'IF([Rows] <> 0; 1; 2)',
+    ],
+    [
+      'IF([Treated]; [Length]; 2)',
+      '2',
+      '[Length] is a length (ft), 2 is a plain number: write 2 ft.',
+      'IF([Treated]; [Length]; 2 ft)',
+    ],
+    [
+      'IF([Treated]; 3; [Length])',
+      '3',
+      '3 is a plain number, [Length] is a length (ft): write 3 ft.',
+      'IF([Treated]; 3 ft; [Length])',
+    ],
+    [
+      'IF([Treated]; [Rows]; "")',
+      '""',
+      '[Rows] is a plain number, "" is text: leave this part empty for a blank.',
+      'IF([Treated]; [Rows]; )',
+    ],
+    ['MAX([Sown]; 0)', '0', '[Sown] is a date, 0 is a plain number: MAX needs them alike.'],
+    [
+      'XLOOKUP([Length]; Varieties[Variety]; Varieties[Germination])',
+      'Varieties[Variety]',
+      '[Length] is a length (ft), Varieties[Variety] is text: XLOOKUP needs them alike.',
+    ],
+    [
+      'SUM([Treated])',
+      '[Treated]',
+      'SUM wants a number or a quantity for number; [Treated] is yes or no: IF([Treated]; 1; 0) counts it.',
+      'SUM(IF([Treated]; 1; 0))',
+    ],
+    [
+      'SUM(Plantings[Treated])',
+      'Plantings[Treated]',
+      'SUM wants a number or a quantity for number; Plantings[Treated] is yes or no.',
+    ],
+    [
+      'SUM([Variety])',
+      '[Variety]',
+      'SUM wants a number or a quantity for number; [Variety] is a row of Varieties: follow it to one of its columns, as in [Variety].[Column].',
+    ],
+    ['MAX([Note])', '[Note]', 'MAX wants a number, a quantity, a temperature or a date for value; [Note] is text.'],
+    [
+      'YEAR("2027-03-15")',
+      '"2027-03-15"',
+      'YEAR wants a date; "2027-03-15" is text: write DATE(2027; 3; 15).',
+      'YEAR(DATE(2027; 3; 15))',
+    ],
+    ['YEAR([Rows])', '[Rows]', 'YEAR wants a date; [Rows] is a plain number.'],
+    ['LEFT([Rows])', '[Rows]', 'LEFT wants text; [Rows] is a plain number: write [Rows] & "".', 'LEFT([Rows] & "")'],
+    ['TRAYAREA(8)', '8', 'TRAYAREA wants a length; 8 is a plain number: write 8 ft.', 'TRAYAREA(8 ft)'],
+    [
+      'TRAYAREA([Rows] + 1)',
+      '[Rows] + 1',
+      'TRAYAREA wants a length; [Rows] + 1 is a plain number: write ([Rows] + 1) * 1 ft.',
+      'TRAYAREA(([Rows] + 1) * 1 ft)',
+    ],
+    ['TRAYAREA([Mass])', '[Mass]', 'TRAYAREA wants a length; [Mass] is a mass (lb).'],
+    [
+      'WEIGH([Length])',
+      '[Length]',
+      'WEIGH wants a plain number for share; [Length] is a length (ft): write [Length] / 1 ft.',
+      'WEIGH([Length] / 1 ft)',
+    ],
+    [
+      'WEIGH([Treated])',
+      '[Treated]',
+      'WEIGH wants a plain number for share; [Treated] is yes or no: write IF([Treated]; 1; 0).',
+      'WEIGH(IF([Treated]; 1; 0))',
+    ],
+    ['COLD(20)', '20', 'COLD wants a temperature; 20 is a plain number: write 20 degC.', 'COLD(20 degC)'],
+    ['ROWS([Bed])', '[Bed]', 'ROWS wants the name of a sheet for sheet, as in ROWS(Beds).'],
+    ['ROWS(Bed)', 'Bed', 'There is no sheet Bed; the nearest name is Beds.', 'ROWS(Beds)'],
+    ['POWER([Length]; 3)', 'POWER([Length]; 3)', 'POWER wants 2 here.'],
+    ['POWER([Length]; )', 'POWER([Length]; )', 'POWER wants 2 here.'],
+  ])('%s', (...one) => expectComplaint(one));
+});
+
+describe('whole columns and conditions', () => {
+  test.each<Case>([
+    [
+      'SUMIFS([seeds]; Plantings[Variety]; "x")',
+      '[seeds]',
+      "SUMIFS wants a whole column for total; this is one row's value: write Plantings[Seeds].",
+      'SUMIFS(Plantings[Seeds]; Plantings[Variety]; "x")',
+    ],
+    [
+      'SUMIFS(Plantings[Seeds] * 2; Plantings[Variety]; "x")',
+      'Plantings[Seeds] * 2',
+      'SUMIFS wants a whole column for total: put Plantings[Seeds] * 2 in a column of its own and name that.',
+    ],
+    ['SUMIFS(3; Plantings[Variety]; "x")', '3', 'SUMIFS wants a whole column for total, as in Beds[Area].'],
+    [
+      'SUMIFS([Bed].[Length]; Plantings[Variety]; "x")',
+      '[Bed].[Length]',
+      'SUMIFS wants a whole column for total, as in Beds[Area].',
+    ],
+    [
+      'SUMIFS(Plantings[Seeds]; Beds[Field]; "x")',
+      'Beds[Field]',
+      'SUMIFS goes through the rows of one sheet: Plantings[Seeds] and Beds[Field] stand in two.',
+    ],
+    [
+      'COUNTIF(Plantings[Length]; ">=8")',
+      '">=8"',
+      'Plantings[Length] is a length (ft), 8 is a plain number: write ">=8 ft".',
+      'COUNTIF(Plantings[Length]; ">=8 ft")',
+    ],
+    [
+      'COUNTIF(Plantings[Length]; 8)',
+      '8',
+      'Plantings[Length] is a length (ft), 8 is a plain number: write 8 ft.',
+      'COUNTIF(Plantings[Length]; 8 ft)',
+    ],
+    ['COUNTIF(Plantings[Length]; ">=8 lb")', '">=8 lb"', 'Plantings[Length] is a length (ft), 8 lb is a mass (lb).'],
+    [
+      'COUNTIF(Plantings[Length]; ">" & [Mass])',
+      '[Mass]',
+      "Plantings[Length] is a length (ft), [Mass] is a mass (lb): they can't be compared.",
+    ],
+    [
+      'COUNTIF(Plantings[Length]; [Note])',
+      '[Note]',
+      'Plantings[Length] is a length (ft), [Note] is text: join the comparison to a value, as in ">=" & [Length].',
+    ],
+    [
+      'COUNTIF(Plantings[Sown]; [Note])',
+      '[Note]',
+      'Plantings[Sown] is a date, [Note] is text: join the comparison to a value, as in ">=" & [Sown].',
+    ],
+    [
+      'COUNTIF(Plantings[Length]; ">=tall")',
+      '">=tall"',
+      'Plantings[Length] is a length (ft): after >= a number is wanted, not tall. To compare with a value, write ">=" & and the value.',
+    ],
+    [
+      'COUNTIF(Plantings[Length]; "1 ft + 2 ft")',
+      '"1 ft + 2 ft"',
+      'Plantings[Length] is a length (ft): after the quote a number is wanted, not 1 ft + 2 ft. To compare with a value, write "=" & and the value.',
+    ],
+    ['COUNTIF(Plantings[Length]; ">=")', '">="', 'Something is missing after >= in this condition.'],
+    [
+      'COUNTIF(Plantings[Low]; "<40")',
+      '"<40"',
+      'Plantings[Low] is a temperature (degF), 40 is a plain number: write "<40 degF".',
+      'COUNTIF(Plantings[Low]; "<40 degF")',
+    ],
+    [
+      'COUNTIF(Plantings[Length]; "40 degF%")',
+      '"40 degF%"',
+      "40 degF is a temperature on its scale, so it can't be reckoned with like this: take a difference first, as in 40 degF - 40 degF.",
+    ],
+    [
+      'COUNTIF(Plantings[Sown]; ">=May")',
+      '">=May"',
+      'Plantings[Sown] is a date: write it as year-month-day, ">=2027-03-15", or as ">=" & DATE(2027; 3; 15).',
+    ],
+    ['COUNTIF(Plantings[Treated]; "maybe")', '"maybe"', 'Plantings[Treated] is yes or no: write TRUE or FALSE.'],
+    [
+      'COUNTIF(Plantings[Variety]; [Bed])',
+      '[Bed]',
+      "Plantings[Variety] is a row of Varieties, [Bed] is a row of Beds: they can't be compared.",
+    ],
+    [
+      'COUNTIF(Plantings[Note]; 5)',
+      '5',
+      'Plantings[Note] is text, 5 is a plain number: write "5".',
+      'COUNTIF(Plantings[Note]; "5")',
+    ],
+  ])('%s', (...one) => expectComplaint(one));
+
+  test('a condition without a column before it is a slip of the signature', () => {
+    const lone = contextOf().functions.get('COUNTIF');
+    if (lone === undefined) throw new Error('COUNTIF is missing');
+    const functions = new Map([
+      ['LONE', { ...lone, name: 'LONE', parameters: lone.parameters.slice(1), repeating: 1 }],
+    ]);
+    expect(complaintOf('LONE(3)', { functions }).why).toBe('LONE wants a whole column before this condition.');
+  });
+});
+
+describe('the whole formula and the column it is for', () => {
+  test.each([
+    ['[Mass]', inUnit('in'), 'This gives a mass (lb); In-row spacing wants a length.', undefined],
+    ['8', inUnit('in'), 'This gives a plain number; In-row spacing wants a length: write 8 in.', '8 in'],
+    [
+      '[Rows] + 1',
+      inUnit('in'),
+      'This gives a plain number; In-row spacing wants a length: multiplied by 1 in it would be.',
+      '([Rows] + 1) * 1 in',
+    ],
+    [
+      '[Planted out] - [Sown]',
+      inUnit(''),
+      'This gives a time (day); In-row spacing wants a plain number: divided by 1 day it is a plain number.',
+      '([Planted out] - [Sown]) / 1 day',
+    ],
+    ['[Price]', inUnit(''), 'This gives money per mass (EUR/lb); In-row spacing wants a plain number.', undefined],
+    ['[Rows]', inUnit('lb/ft'), 'This gives a plain number; In-row spacing wants a mass per length.', undefined],
+    ['[Rows]', TEXT, 'This gives a plain number; In-row spacing wants text: joined with "" it is text.', '[Rows] & ""'],
+    [
+      '[Treated]',
+      inUnit(''),
+      'This gives yes or no; In-row spacing wants a plain number: IF counts it.',
+      'IF([Treated]; 1; 0)',
+    ],
+    [
+      '"2027-03-15"',
+      DATE,
+      'This gives text; In-row spacing wants a date: write DATE(2027; 3; 15).',
+      'DATE(2027; 3; 15)',
+    ],
+    ['"yes"', YESNO, 'This gives text; In-row spacing wants yes or no: write TRUE.', 'TRUE'],
+    ['[Sown]', choice('a', 'b'), 'This gives a date; In-row spacing wants one of a, b.', undefined],
+    [
+      '[Bed]',
+      { kind: 'link', table: 'Varieties' } as const,
+      'This gives a row of Beds; In-row spacing wants a row of Varieties.',
+      undefined,
+    ],
+  ])('%s', (formula, wanted, why, fix) => {
+    const complaint = complaintOf(formula, { wanted, column: 'In-row spacing' });
+    expect(complaint.why).toBe(why);
+    expect(complaint.fix?.text).toBe(fix);
+  });
+
+  test('without a name of the column the sentence does without', () => {
+    expect(complaintOf('[Mass]', { wanted: inUnit('in') }).why).toBe(
+      'This gives a mass (lb); a length is wanted here.',
+    );
+  });
+});
+
+describe('unit words', () => {
+  test('an unknown one gives the nearest, in the parser as in the checker', () => {
+    const help = (symbol: string): { why: string; fix?: string } => unknownUnit(symbol, vocabulary);
+    const read = parseFormula('3 inchs', isUnitHere, help);
+    expect(read).toMatchObject({
+      ok: false,
+      complaint: {
+        from: 2,
+        to: 7,
+        why: 'inchs is not a unit that Dibble knows; the nearest is in.',
+        fix: { text: 'in' },
+      },
+    });
+    const later = parseFormula('[Length] + 3 inchs', () => true);
+    const check = later.ok ? checkFormula(later.tree, contextOf()) : later;
+    expect(check).toMatchObject({
+      ok: false,
+      complaint: { from: 13, to: 18, why: 'inchs is not a unit that Dibble knows; the nearest is in.' },
+    });
+  });
+
+  test('a calendar month is refused with the way out', () => {
+    expect(unknownUnit('month', vocabulary).why).toMatch(/EDATE/);
+    expect(unknownUnit('qqqqqqqq', vocabulary)).toEqual({ why: 'qqqqqqqq is not a unit that Dibble knows.' });
+  });
+});
+
+test('long parts are cut in sentences', () => {
+  const long = `[Mass] + ${Array(12).fill('[Length]').join(' + ')}`;
+  expect(complaintOf(`(${long.slice(9)}) + [Mass]`).why).toMatch(
+    /^\[Length\] \+ \[Length\] \+ \[Length\] \+ \[Length\] \+ \.\.\. is a length \(ft\), \[Mass\]/,
+  );
+});
+
+test.each([
+  '[Row spacing] + 2',
+  '[Sown] + 7',
+  '[Low] + 5 degF',
+  '1 < [Rows] < 5',
+  'TRAYAREA([Rows])',
+  '[Germination]',
+  'length * 2',
+  'COUNTIF(Plantings[Length]; ">=8")',
+])('the fix of %s makes a formula that checks', (formula) => {
+  const { fix } = complaintOf(formula);
+  const fixed = fix === undefined ? formula : formula.slice(0, fix.span.from) + fix.text + formula.slice(fix.span.to);
+  expect(checked(fixed)).toMatchObject({ from: 0, to: fixed.length });
+});
