@@ -1,11 +1,10 @@
-// Joining values into one text. Texts, plain numbers, dates (2027-03-15) and yes or no join as they are; a quantity has to say
-// its unit through TEXT first. Blanks join as nothing. Read by standard/index.ts.
+// Joining values into one text, each as & joins it: quantities with their unit, dates as 15 Mar 2027, blanks as nothing. Read by
+// standard/index.ts.
 
 import type { ArgumentType } from '../../language/signature.ts';
-import { isPlain } from '../../units/dimension.ts';
-import { isoDate } from '../../values/civil.ts';
-import { type CellError, isError, type Scalar } from '../../values/error.ts';
-import { nameOfType, TEXT, type ValueType } from '../../values/type.ts';
+import { isError, type Scalar } from '../../values/error.ts';
+import { showWithUnit } from '../../values/show.ts';
+import { TEXT, type ValueType } from '../../values/type.ts';
 import {
   alias,
   anything,
@@ -22,8 +21,6 @@ import {
 } from '../build.ts';
 import type { FunctionDefinition, RunBody } from '../definition.ts';
 import { type Given, listOf } from './columns.ts';
-import { plainText } from './number-format.ts';
-import { oneOf } from './types.ts';
 
 const make = makers('text');
 
@@ -32,17 +29,11 @@ const TOO_LONG = failure('value', `The text would be longer than ${LONGEST} lett
 
 /** Why a type can't be joined as it is; undefined where it can. */
 function objection(type: ValueType): string | undefined {
-  switch (type.kind) {
-    case 'number':
-      if (isPlain(type.dimension)) return undefined;
-      return `Say how to write ${nameOfType(type)}: TEXT(...; "0.0"; "${oneOf(type).slice(2)}").`;
-    case 'temperature':
-      return `Say how to write a temperature: TEXT(...; "0.0"; "${type.unit.symbol}").`;
-    case 'link':
-      return `Name the column of ${type.table} that is to be joined, as in [${type.table}].[Name], or write "" & the link.`;
-    default:
-      return undefined;
+  if (type.kind === 'link') {
+    return `Name the column of ${type.table} that is to be joined, as in [${type.table}].[Name], or write "" & the link.`;
   }
+  if (type.kind !== 'number' || type.dimension.money === 0) return undefined;
+  return 'Money is joined with &, which knows the currency, or written by TEXT(...; "0.00").';
 }
 
 function joinable(skip: number): (args: readonly ArgumentType[]) => ValueType | string {
@@ -55,12 +46,10 @@ function joinable(skip: number): (args: readonly ArgumentType[]) => ValueType | 
   };
 }
 
-/** A value as it joins. */
-function joined(value: Exclude<Scalar, CellError>, type: ValueType | undefined): string {
-  if (value === null) return '';
-  if (typeof value === 'string') return value;
-  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
-  return type?.kind === 'date' ? isoDate(value) : plainText(value);
+/** A value as & joins it. No money comes here, so that no currency is asked for. */
+function joined(value: Scalar, type: ValueType | undefined): string {
+  if (type === undefined) return typeof value === 'string' ? value : '';
+  return showWithUnit(value, type, { currency: 'XXX' });
 }
 
 /** All values from the `skip`-th argument on, joined with a separator; blanks and empty texts left out where asked. */

@@ -1,38 +1,10 @@
 // Logic: deciding between values. Those that must not work out every argument are made by the planner. Read by
 // standard/index.ts.
 
-import type { ArgumentType } from '../../language/signature.ts';
-import { fits, nameOfType, type ValueType } from '../../values/type.ts';
-import { anything, every, makers, many, needed, optional, plain, rule, takes, thenRepeating, yesno } from '../build.ts';
+import { every, makers, many, needed, optional, plain, takes, thenRepeating, yesno } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 
 const make = makers('logic');
-
-/**
- * SWITCH(value; match; result; match; result ...; otherwise): matches are like the value, results like each other; an odd
- * one at the end is what stands in where nothing matches.
- */
-function switchType(args: readonly ArgumentType[]): ValueType | string {
-  const value = args[0]?.type;
-  let result: ValueType | undefined;
-  for (const [index, { type }] of args.entries()) {
-    if (index === 0 || type === undefined) continue;
-    const isMatch = index % 2 === 1 && index < args.length - 1;
-    if (isMatch) {
-      if (value !== undefined && !fits(value, type)) {
-        return `SWITCH compares ${nameOfType(value)} with ${nameOfType(type)}: give matches of the same kind.`;
-      }
-      continue;
-    }
-    if (result === undefined) result = type;
-    else if (!fits(result, type)) {
-      return `SWITCH gives ${nameOfType(result)} in one case and ${nameOfType(type)} in another: make all results alike.`;
-    }
-  }
-  if (args.length < 3)
-    return 'SWITCH needs a value, then a match and its result: SWITCH([Rows]; 1; "single"; "several").';
-  return result ?? 'SWITCH needs a result that is not blank.';
-}
 
 function countYes(args: readonly unknown[]): number {
   let count = 0;
@@ -57,10 +29,10 @@ export const LOGIC: readonly FunctionDefinition[] = [
   ),
   make.form(
     'SWITCH',
-    'The result beside the first match that equals the value; the odd one at the end where none does.',
+    'The result beside the first match that equals the value; a last one without a match stands for all others: SWITCH([Rows]; 1; "single"; 2; "double"; "bed").',
     'common spreadsheet practice',
-    thenRepeating(takes(needed('value', anything)), needed('match_result', anything)),
-    rule(switchType),
+    thenRepeating(takes(needed('value', every('K'))), needed('match', every('K')), needed('result', every('R'))),
+    every('R'),
   ),
   make.form(
     'CHOOSE',

@@ -2,18 +2,11 @@
 // quotes, with an own part for negative numbers and for nought after semicolons. Dates: yyyy yy mmmm mmm mm m dddd ddd dd d. Time
 // spans: [h] hh h mm m ss s. Called by text-format.ts; knows no types.
 
-import { isoDate, yearMonthDay } from '../../values/civil.ts';
+import { yearMonthDay } from '../../values/civil.ts';
+import { MONTHS, WEEKDAYS } from '../../values/date-text.ts';
 import { tolerantRound } from '../../values/tolerance.ts';
-import { ENGLISH_MONTHS, ENGLISH_WEEKDAYS } from './names.ts';
 
 export type Writer = (value: number) => string;
-
-/** A plain number as text: at most 15 digits, as short as they go: 0.1 + 0.2 is 0.3. */
-export function plainText(x: number): string {
-  return String(Number(x.toPrecision(15)) + 0);
-}
-
-export { isoDate };
 
 /** Words in quotes and letters after a backslash, which stand as they are, and what lies between. */
 interface Piece {
@@ -148,9 +141,9 @@ function datePiece(token: string, civil: number): string {
     case 'yy':
       return two(year % 100);
     case 'mmmm':
-      return ENGLISH_MONTHS[month - 1] ?? '';
+      return MONTHS[month - 1] ?? '';
     case 'mmm':
-      return ENGLISH_MONTHS[month - 1]?.slice(0, 3) ?? '';
+      return MONTHS[month - 1]?.slice(0, 3) ?? '';
     case 'mm':
       return two(month);
     case 'm':
@@ -170,7 +163,7 @@ function datePiece(token: string, civil: number): string {
 
 /** 1970-01-01, civil day 0, was a Thursday. */
 function weekdayName(civil: number): string {
-  return ENGLISH_WEEKDAYS[(((Math.floor(civil) + 3) % 7) + 7) % 7] ?? '';
+  return WEEKDAYS[(((Math.floor(civil) + 3) % 7) + 7) % 7] ?? '';
 }
 
 /** Each piece outside quotes with its tokens written by `write`. */

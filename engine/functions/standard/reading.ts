@@ -1,10 +1,13 @@
 // Numbers, dates and times of day that stand in texts, read where the formula asks for it (VALUE, DATEVALUE, TIMEVALUE).
-// A date of three numbers with slashes is refused: 1/2/2027 is one day here and another there. Called by information.ts.
+// A date must name its year, and its month as a word unless it is 2027-03-15: 1/2/2027 is one day here and another there.
+// Called by information.ts.
 
-import { civilDay, civilDayOfIso, yearMonthDay } from '../../values/civil.ts';
-import { ENGLISH_MONTHS } from './names.ts';
+import { readDate as readTypedDate } from '../../values/date-text.ts';
 
 const PLAIN = /^([+-]?)(\d{1,3}(?:,\d{3})+|\d*)(\.\d*)?(e[+-]?\d+)?\s*(%?)$/i;
+/** Only texts that name their year are read. */
+const YEAR_NEVER_USED = 2000;
+
 const FRACTION = /^([+-]?)(\d+)\s+(\d+)\/(\d+)$/;
 
 /** The number a text spells; undefined where it is none. */
@@ -25,31 +28,12 @@ export function readNumber(given: string): number | undefined {
   return percent === '%' ? value / 100 : value;
 }
 
-function monthOf(word: string): number | undefined {
-  const wanted = word.toLowerCase();
-  const index = ENGLISH_MONTHS.findIndex(
-    (name) => name.toLowerCase() === wanted || name.slice(0, 3).toLowerCase() === wanted,
-  );
-  return index < 0 ? undefined : index + 1;
-}
-
-function existing(year: number, month: number | undefined, day: number): number | undefined {
-  if (month === undefined) return undefined;
-  const civil = civilDay(year, month, day);
-  const made = yearMonthDay(civil);
-  return made.month === month && made.day === day ? civil : undefined;
-}
-
-/** The civil day a text spells: ISO 8601, or with the month as a word; undefined where it is none. */
+/** The civil day a text spells with its year in four figures: 2027-03-15, or with the month as a word; undefined where it is none. */
 export function readDate(given: string): number | undefined {
   const text = given.trim();
-  const iso = civilDayOfIso(text);
-  if (iso !== undefined) return iso;
-  const dayFirst = /^(\d{1,2})\.?[\s-]+([a-z]+)\.?,?[\s-]+(\d{4})$/i.exec(text);
-  if (dayFirst !== null) return existing(Number(dayFirst[3]), monthOf(dayFirst[2] ?? ''), Number(dayFirst[1]));
-  const monthFirst = /^([a-z]+)\.?\s+(\d{1,2}),?\s+(\d{4})$/i.exec(text);
-  if (monthFirst !== null) return existing(Number(monthFirst[3]), monthOf(monthFirst[1] ?? ''), Number(monthFirst[2]));
-  return undefined;
+  const plain = /^\d{4}-\d{2}-\d{2}$/.test(text) || (/[a-z]/i.test(text) && /\d{4}/.test(text));
+  const read = plain ? readTypedDate(text, { year: YEAR_NEVER_USED }) : undefined;
+  return read?.ok === true ? read.civil : undefined;
 }
 
 /** The time since midnight in days that a text spells, 6:30 or 18:05:20.5; undefined where it is none. */

@@ -6,10 +6,12 @@ import { isPlain, MONEY, sameDimension, TIME } from '../../units/dimension.ts';
 import { fromCanonical, type Unit } from '../../units/unit.ts';
 import { createVocabulary } from '../../units/vocabulary.ts';
 import type { Scalar } from '../../values/error.ts';
+import { tolerantRound } from '../../values/tolerance.ts';
 import { nameOfType, TEXT, type ValueType } from '../../values/type.ts';
 import { anything, makers, needed, optional, or, plain, rule, takes, text, yesno } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { dateWriter, numberWriter, timeWriter, type Writer } from './number-format.ts';
+import { atDigits } from './rounding.ts';
 import { oneOf } from './types.ts';
 
 const make = makers('text');
@@ -88,10 +90,9 @@ function chooseText([value, format, unit]: readonly ArgumentType[]) {
 function fixed([number, decimals, plainDigits]: readonly Scalar[]): Scalar {
   if (typeof number !== 'number') return null;
   const places = Math.trunc(or(typeof decimals === 'number' ? decimals : undefined, 2));
-  const scale = 10 ** Math.max(0, -places);
   const digits = places > 0 ? `.${'0'.repeat(Math.min(places, 15))}` : '';
   const write = numberWriter(plainDigits === true ? `0${digits}` : `#,##0${digits}`);
-  return write === undefined ? null : write(scale === 1 ? number : Math.round(number / scale) * scale);
+  return write === undefined ? null : write(atDigits(number, places, tolerantRound));
 }
 
 export const TEXT_FORMAT: readonly FunctionDefinition[] = [

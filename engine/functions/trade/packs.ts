@@ -21,13 +21,13 @@ function coverOf(needed: number, columns: Columns): Cover | undefined {
   return cheapestCover(needed, packs);
 }
 
-/** 'Pack A', '2 x Pack A + Pack B': the names of the packs bought, in their order. */
+/** '2 x Pack A + 1 x Pack B': the names of the packs bought, in their order. */
 function listed(counts: readonly number[], names: readonly Scalar[] | undefined): string {
   return counts
     .flatMap((count, row) => {
       const name = names?.[row];
       const said = typeof name === 'string' ? name : 'a pack without a name';
-      return count === 0 ? [] : [count === 1 ? said : `${count} x ${said}`];
+      return count === 0 ? [] : [`${count} x ${said}`];
     })
     .join(' + ');
 }
