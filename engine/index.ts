@@ -1,8 +1,10 @@
 // The public face of the engine. Everything outside engine/ imports from here alone: the workbook and its declarations, the
 // types of values, the language's editing help, the sources of the models and what a picture needs to be drawn to scale.
 
+export { dayLength } from './agronomy/day-length.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
+export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
 export type { FunctionDefinition } from './functions/definition.ts';
 export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';

@@ -2,7 +2,7 @@
 // attention list. Types only; workbook.ts keeps the promise.
 
 import type { Complaint } from '../language/tree.ts';
-import type { Scalar } from '../values/error.ts';
+import type { CellAddress, Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
 import type { RowSource, TypeDeclaration } from './declaration.ts';
 
@@ -153,8 +153,19 @@ export interface WorkbookFace {
   cell(table: string, row: number, column: string): CellView;
   /** The canonical value alone; cheaper than cell(). */
   value(table: string, row: number, column: string): Scalar;
-  /** All or nothing; one transaction, one undo step. */
-  edit(edits: readonly Edit[], label: string): ChangeSet | Refusal;
+  /**
+   * All or nothing; one transaction, one undo step. With `joined`, an edit right after one of the same label becomes one
+   * undo step with it: a drag is many edits and one step back.
+   */
+  edit(edits: readonly Edit[], label: string, joined?: 'joined'): ChangeSet | Refusal;
+  /**
+   * What cells would hold after each of several sets of edits, each tried on the workbook as it is now and taken back:
+   * nothing is kept, told or put in the journal. A set that would be refused gives undefined.
+   */
+  whatIf(
+    trials: readonly (readonly Edit[])[],
+    cells: readonly CellAddress[],
+  ): readonly (readonly Scalar[] | undefined)[];
   undo(): ChangeSet | undefined;
   redo(): ChangeSet | undefined;
   undoState(): UndoState;

@@ -3,7 +3,7 @@
 
 import type { Typed } from '../language/typed.ts';
 import { canonicalUnit } from '../units/arithmetic.ts';
-import type { Scalar } from '../values/error.ts';
+import type { CellAddress, Scalar } from '../values/error.ts';
 import { showWithUnit, unitLabel } from '../values/show.ts';
 import { nameOfType, type ValueType } from '../values/type.ts';
 import { attentionOf } from './attention.ts';
@@ -45,6 +45,32 @@ interface JournalEntry {
   readonly label: string;
   readonly undo: readonly Step[];
   readonly redo: readonly Step[];
+}
+
+/** What a set of edits did, up to the one that was refused. */
+interface Applied {
+  readonly redo: readonly Step[];
+  readonly undo: readonly Step[];
+  readonly inserted: readonly number[];
+  readonly refused: Refusal | undefined;
+}
+
+/** Two entries as one. A drag touches the same cells over and over: then the first way back and the last way on are enough. */
+function joinEntries(before: JournalEntry, after: JournalEntry): JournalEntry {
+  const same = cellsOf(before.redo) === cellsOf(after.redo) && cellsOf(after.redo) !== undefined;
+  return {
+    label: after.label,
+    undo: same ? before.undo : [...after.undo, ...before.undo],
+    redo: same ? after.redo : [...before.redo, ...after.redo],
+  };
+}
+
+/** The cells that steps write, as one text; undefined where they do anything else. */
+function cellsOf(steps: readonly Step[]): string | undefined {
+  const cells = steps.map((step) =>
+    step.step === 'cell' ? JSON.stringify([step.table, step.row, step.column]) : undefined,
+  );
+  return cells.includes(undefined) ? undefined : cells.join(' ');
 }
 
 const NO_CELL: CellView = { value: null, number: undefined, text: '', entry: '', standing: 'entered' };
@@ -154,7 +180,26 @@ export class Workbook implements WorkbookFace {
     return found === undefined ? null : scalarAt(found, row, this.#state);
   }
 
-  edit(edits: readonly Edit[], label: string): ChangeSet | Refusal {
+  edit(edits: readonly Edit[], label: string, joined?: 'joined'): ChangeSet | Refusal {
+    const applied = this.#apply(edits);
+    if (applied.refused !== undefined) {
+      this.#takeBack(applied);
+      this.#changes.finish(label, []);
+      return applied.refused;
+    }
+    const change = this.#changes.finish(label, applied.inserted);
+    if (applied.redo.length > 0) {
+      const entry = { label, undo: applied.undo, redo: applied.redo };
+      const before = joined === undefined ? undefined : this.#done.at(-1);
+      if (before?.label === label) this.#done.splice(-1, 1, joinEntries(before, entry));
+      else this.#done.push(entry);
+      this.#undone = [];
+    }
+    this.#tell(change);
+    return change;
+  }
+
+  #apply(edits: readonly Edit[]): Applied {
     const redo: Step[] = [];
     const undo: Step[] = [];
     const inserted: number[] = [];
@@ -163,19 +208,32 @@ export class Workbook implements WorkbookFace {
       undo.unshift(this.#changes.apply(step));
     };
     for (const [index, edit] of edits.entries()) {
-      const refused = grant(edit, this.#state, perform, inserted);
-      if (refused === undefined) continue;
-      for (const step of undo) this.#changes.apply(step);
-      this.#changes.finish(label, []);
-      return { refused: true, index, ...refused };
+      const why = grant(edit, this.#state, perform, inserted);
+      if (why !== undefined) return { redo, undo, inserted, refused: { refused: true, index, ...why } };
     }
-    const change = this.#changes.finish(label, inserted);
-    if (redo.length > 0) {
-      this.#done.push({ label, undo, redo });
-      this.#undone = [];
-    }
-    this.#tell(change);
-    return change;
+    return { redo, undo, inserted, refused: undefined };
+  }
+
+  #takeBack({ undo }: Applied): void {
+    for (const step of undo) this.#changes.apply(step);
+  }
+
+  whatIf(
+    trials: readonly (readonly Edit[])[],
+    cells: readonly CellAddress[],
+  ): readonly (readonly Scalar[] | undefined)[] {
+    const answers = trials.map((edits) => {
+      const applied = this.#apply(edits);
+      this.#changes.finish('', []);
+      const read =
+        applied.refused === undefined
+          ? cells.map(({ table, row, column }) => this.value(table, row, column))
+          : undefined;
+      this.#takeBack(applied);
+      return read;
+    });
+    this.#changes.finish('', []);
+    return answers;
   }
 
   undo(): ChangeSet | undefined {

@@ -99,15 +99,16 @@ function keepSelectionOnARow(): void {
 
 /**
  * Does the edits as one step that undo takes back. Where they are refused nothing is done; the sentence is shown and read
- * out unless `quietly` (the caller shows it beside the field) is true.
+ * out unless `quietly` (the caller shows it beside the field) is true. `joined` makes it one step with the one before of
+ * the same label, as while something is dragged.
  */
-export function edit(edits: readonly Edit[], label: string, quietly = false): ChangeSet | Refusal {
+export function edit(edits: readonly Edit[], label: string, quietly = false, joined?: 'joined'): ChangeSet | Refusal {
   const now = opened.peek();
   const why = readOnly.peek();
   const outcome: ChangeSet | Refusal =
     why !== undefined || now === undefined
       ? { refused: true, index: 0, why: why ?? 'No workbook is open.' }
-      : now.edit(edits, label);
+      : now.edit(edits, label, joined);
   if (outcome.refused && !quietly) tell(outcome.why, 'refusal');
   return outcome;
 }
