@@ -2,12 +2,9 @@
 // over whole columns or matching rows in group-plans.ts. Called by plan.ts alone.
 
 import { bodyFor, type FunctionDefinition, type RunBody } from '../functions/definition.ts';
-import type { Parameter } from '../language/signature.ts';
-import type { Typed } from '../language/typed.ts';
-import type { Unit } from '../units/unit.ts';
-import { fromCanonical, toCanonical } from '../units/unit.ts';
+import { toCanonical } from '../units/unit.ts';
 import { FILLED } from '../values/column.ts';
-import type { CellError } from '../values/error.ts';
+import { planArgument } from './argument-plans.ts';
 import { type CallNode, parameterAt } from './call-nodes.ts';
 import { planForm } from './form-plans.ts';
 import { planColumns, planConditionalFold, planFold, planMatchingRows } from './group-plans.ts';
@@ -36,36 +33,6 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
     case 'form':
       return planForm(tree, reader);
   }
-}
-
-/** The argument in its parameter's unit, refused outside the parameter's limit. */
-export function planArgument(argument: Typed, parameter: Parameter | undefined, name: string, reader: Reader): Kernel {
-  const canonical = reader.plan(argument);
-  const unit = parameter?.unit === undefined ? undefined : reader.unit(parameter.unit);
-  // A plain number where a quantity is wanted already counts in the parameter's unit.
-  const asGiven = parameter?.plain === true && isPlainFor(argument, unit);
-  const kernel = unit === undefined || asGiven ? canonical : inUnit(canonical, unit);
-  const limit = parameter?.limit;
-  if (parameter === undefined || limit === undefined) return kernel;
-  const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY, why } = limit;
-  const error: CellError = {
-    error: 'range',
-    why: `${name}: ${parameter.name.replaceAll('_', ' ')} is outside the range in which this holds (${why}). Give a value inside it.`,
-  };
-  return pointKernel1(kernel, (a) => (a >= min && a <= max ? a : Number.NaN), reader.model.faults.number(error));
-}
-
-function isPlainFor(argument: Typed, unit: Unit | undefined): boolean {
-  const { type } = argument;
-  if (unit === undefined || type.kind !== 'number') return false;
-  const plain = Object.values(type.dimension).every((power) => power === 0);
-  const plainUnit = Object.values(unit.dimension).every((power) => power === 0);
-  return plain && !plainUnit;
-}
-
-function inUnit(kernel: Kernel, unit: Unit): Kernel {
-  if (unit.numerator === unit.denominator && unit.offset === 0) return kernel;
-  return pointKernel1(kernel, (a) => fromCanonical(unit, a), undefined);
 }
 
 function planNumeric(

@@ -5,9 +5,10 @@
 import type { Body, Fold } from '../functions/definition.ts';
 import type { Comparison, Typed } from '../language/typed.ts';
 import { BLANK, Column, FAULT, FILLED } from '../values/column.ts';
-import type { Scalar } from '../values/error.ts';
+import { isError, type Scalar } from '../values/error.ts';
 import { compareNumbers } from '../values/tolerance.ts';
-import { type CallNode, isLeftOut } from './call-nodes.ts';
+import { planArgument } from './argument-plans.ts';
+import { type CallNode, isLeftOut, parameterAt } from './call-nodes.ts';
 import type { GroupIndex } from './group-index.ts';
 import { ownRowKernel } from './load-kernels.ts';
 import { ORDERS } from './point-kernels.ts';
@@ -199,8 +200,11 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
     });
     return totalKernel([], rollup.index, rollup.totals, rollup.nothing);
   }
-  const kernels = tree.args.map((argument) =>
-    argument.node === 'column' || isLeftOut(argument) ? undefined : reader.plan(argument),
+  const { name, parameters, repeating } = tree.signature;
+  const kernels = tree.args.map((argument, i) =>
+    argument.node === 'column' || isLeftOut(argument)
+      ? undefined
+      : planArgument(argument, parameterAt(parameters, repeating, i), name, reader),
   );
   const columns = tree.args.map((argument) => (argument.node === 'column' ? readWhole(argument, reader) : undefined));
   const gathering = new Gathering();
@@ -394,7 +398,9 @@ export function planMatchingRows(
     ],
   });
   const columns = values.map((one) => ({ type: one.type, column: reader.model.table(one.table).column(one.column) }));
-  const kernels = scalars.map((scalar) => reader.plan(scalar));
+  // Scalars come first, so each stands at its parameter's place.
+  const { name, parameters } = tree.signature;
+  const kernels = scalars.map((scalar, k) => planArgument(scalar, parameters[k], name, reader));
   let vectors: Vector[] = [];
   const stored: Stored = { value: 0, state: FILLED };
   const { model } = reader;
@@ -409,7 +415,7 @@ export function planMatchingRows(
         toScalar(model, type, column.values[row] ?? 0, column.states[row] ?? BLANK),
       ),
     );
-    toStored(model, body.compute(given, lists), stored);
+    toStored(model, given.find(isError) ?? body.compute(given, lists), stored);
     out.values[i] = stored.value;
     out.states[i] = stored.state;
   });
@@ -427,8 +433,11 @@ export function planColumns(
 ): Kernel {
   const { model } = reader;
   const lists = tree.args.map((argument) => (argument.node === 'column' ? listOf(argument, reader) : undefined));
-  const kernels = tree.args.map((argument) =>
-    argument.node === 'column' || isLeftOut(argument) ? undefined : reader.plan(argument),
+  const { name, parameters, repeating } = tree.signature;
+  const kernels = tree.args.map((argument, i) =>
+    argument.node === 'column' || isLeftOut(argument)
+      ? undefined
+      : planArgument(argument, parameterAt(parameters, repeating, i), name, reader),
   );
   const stored: Stored = { value: 0, state: FILLED };
   const out = scratch();

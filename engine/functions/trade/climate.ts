@@ -78,7 +78,7 @@ function sumBetween(
     return Number.NaN;
   let sum = 0;
   for (let day = from; day < to; day += 1)
-    sum += degreeDaysOfMean(means[placeOf(year, day)] ?? Number.NaN, base, upper);
+    sum += degreeDaysOfMean((means[placeOf(year, day)] ?? Number.NaN) - KELVIN, base, upper);
   return sum;
 }
 
@@ -95,7 +95,7 @@ function dateReaching(
   if (wanted <= 0) return from;
   let sum = 0;
   for (let day = from; day < from + 2 * year.length; day += 1) {
-    sum += degreeDaysOfMean(means[placeOf(year, day)] ?? Number.NaN, base, upper);
+    sum += degreeDaysOfMean((means[placeOf(year, day)] ?? Number.NaN) - KELVIN, base, upper);
     if (sum >= wanted) return day;
   }
   return Number.NaN;
