@@ -20,21 +20,6 @@ import { signatureText } from './wording.ts';
 
 type CallTree = Extract<Tree, { readonly tree: 'call' }>;
 
-/** Functions that other spreadsheets have and typed tables have no use for, with what to use. */
-const INSTEAD: ReadonlyMap<string, string> = new Map([
-  ['VLOOKUP', 'follow a link to the row, as in [Variety].[Crop], or use XLOOKUP'],
-  ['HLOOKUP', 'follow a link to the row, as in [Variety].[Crop], or use XLOOKUP'],
-  ['LOOKUP', 'follow a link to the row, as in [Variety].[Crop], or use XLOOKUP'],
-  ['INDIRECT', 'name the sheet and column: Table[Column]'],
-  ['OFFSET', 'follow a link, or pick rows with SUMIFS or XLOOKUP'],
-  ['ADDRESS', 'name the column in brackets'],
-  ['ROW', 'name a row by its key column'],
-  ['COLUMN', 'name the column in brackets'],
-  ['NOW', "use TODAY(), the workbook's own day"],
-  ['RAND', 'nothing here changes by itself; type the number'],
-  ['RANDBETWEEN', 'nothing here changes by itself; type the number'],
-]);
-
 export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree) => Typed): Typed {
   const signature = functionNamed(tree, context);
   countArguments(tree, signature);
@@ -62,8 +47,10 @@ function functionNamed(tree: CallTree, context: CheckContext): Signature {
   const { text } = tree.name;
   const signature = context.functions.get(text.toUpperCase());
   if (signature !== undefined) return signature;
-  const instead = INSTEAD.get(text);
-  if (instead !== undefined) return refuse(tree.name, `There is no ${text} here: ${instead}.`);
+  const elsewhere = context.leftOut?.(text);
+  if (elsewhere !== undefined) {
+    return refuse(tree.name, `There is no ${text} here. ${elsewhere.why}. Use instead: ${elsewhere.use}.`);
+  }
   const table = findTable(context.catalog, text)?.name;
   if (table !== undefined) {
     return refuse(

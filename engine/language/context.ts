@@ -13,6 +13,8 @@ export interface CheckContext {
   /** By upper-case name. */
   readonly functions: ReadonlyMap<string, Signature>;
   readonly vocabulary: Vocabulary;
+  /** Of a function that other spreadsheets have and this one leaves out: why, and what to use. */
+  readonly leftOut?: (name: string) => { readonly why: string; readonly use: string } | undefined;
   /** The type the whole formula must give; any where absent. */
   readonly wanted?: ValueType;
   /** The column the formula is for, named in the sentence when it gives the wrong type. */

@@ -3,11 +3,13 @@
 // nothing else.
 
 import { FUNCTIONS, SIGNATURES } from '../functions/index.ts';
+import { leftOut } from '../functions/left-out.ts';
 import { checkFormula } from '../language/checker.ts';
 import type { CheckContext } from '../language/context.ts';
 import { parseFormula } from '../language/parser.ts';
 import type { Complaint } from '../language/tree.ts';
 import type { Catalog, Typed } from '../language/typed.ts';
+import { unknownUnit } from '../language/unknown-unit.ts';
 import { type Built, buildGraph, type Computed, type Schema } from '../recalculation/build.ts';
 import type { Maker } from '../recalculation/maker-node.ts';
 import { eachMaker, eventsMaker, pairsMaker, spanMaker } from '../recalculation/makers.ts';
@@ -51,13 +53,19 @@ export function checkText(
   context: CompileContext,
   catalog: Catalog = catalogOf(context.sheets),
 ): CheckedText {
-  const parsed = parseFormula(text, (symbol) => context.vocabulary.find(symbol) !== undefined);
+  const { vocabulary } = context;
+  const parsed = parseFormula(
+    text,
+    (symbol) => vocabulary.find(symbol) !== undefined,
+    (symbol) => unknownUnit(symbol, vocabulary),
+  );
   if (!parsed.ok) return parsed;
   const check: CheckContext = {
     catalog,
     table,
     functions: SIGNATURES,
-    vocabulary: context.vocabulary,
+    vocabulary,
+    leftOut,
     ...(wanted === undefined ? {} : { wanted }),
     ...(column === undefined || isHidden(column) ? {} : { column }),
   };

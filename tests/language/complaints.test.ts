@@ -250,11 +250,6 @@ describe('names', () => {
     ['SUMM([Length])', 'SUMM', 'There is no function SUMM; the nearest name is SUM.', 'SUM([Length])'],
     ['QQQQQQ([Length])', 'QQQQQQ', 'There is no function QQQQQQ.'],
     ['beds(3)', 'beds', 'Beds is a sheet: name one of its columns in brackets, as in Beds[Column].'],
-    [
-      'VLOOKUP(1)',
-      'VLOOKUP',
-      'There is no VLOOKUP here: follow a link to the row, as in [Variety].[Crop], or use XLOOKUP.',
-    ],
   ])('%s', (...one) => expectComplaint(one));
 
   test('a formula that stands in no sheet has no row', () => {
@@ -263,6 +258,15 @@ describe('names', () => {
     );
     expect(complaintOf('Qqqq', { table: undefined }).why).toMatch(/^There is no Qqqq here/);
     expect(complaintOf('Beds[Length]', { table: undefined }).fix).toBe(undefined);
+  });
+
+  test('a function that is left out says why, and what to use', () => {
+    const leftOut = (name: string): { why: string; use: string } | undefined =>
+      name === 'OFFSET' ? { why: 'A sheet has no addresses', use: 'XLOOKUP' } : undefined;
+    expect(complaintOf('offset([Length])', { leftOut }).why).toBe(
+      'There is no OFFSET here. A sheet has no addresses. Use instead: XLOOKUP.',
+    );
+    expect(complaintOf('SUMM()', { leftOut }).why).toBe('There is no function SUMM; the nearest name is SUM.');
   });
 
   test('a link to a sheet that is gone says so', () => {
