@@ -13,6 +13,7 @@ import {
   PLAIN,
   SHARE,
   TEMPERATURE,
+  TEXT,
   withDefault,
 } from './authoring.ts';
 
@@ -25,7 +26,8 @@ export const monthlyClimateSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Month',
-      entered('Month', PLAIN, { note: '1 to 12.', decimals: 0, least: 1, most: 12, required: true }),
+      entered('Month', TEXT, { required: true }),
+      entered('Number', PLAIN, { note: '1 to 12.', decimals: 0, least: 1, most: 12, required: true }),
       entered('Low', TEMPERATURE, { note: "Mean of the days' lows." }),
       entered('High', TEMPERATURE, { note: "Mean of the days' highs." }),
     ),
@@ -41,10 +43,25 @@ export const monthlyClimateSheet: SheetDeclaration = {
   cautions: [],
 };
 
-export const MONTHLY_CLIMATE_ROWS: readonly Readonly<Record<string, string>>[] = Array.from(
-  { length: 12 },
-  (_, index) => ({ Month: String(index + 1) }),
-);
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+export const MONTHLY_CLIMATE_ROWS: readonly Readonly<Record<string, string>>[] = MONTHS.map((name, index) => ({
+  Month: name,
+  Number: String(index + 1),
+}));
 
 export const frostYearsSheet: SheetDeclaration = {
   name: 'Frost years',
@@ -56,7 +73,7 @@ export const frostYearsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Year',
-      entered('Year', PLAIN, { decimals: 0, least: 1800, most: 2200, required: true }),
+      entered('Year', TEXT, { required: true }),
       entered('Last frost', DATE, { note: 'Last day of spring at 0 degC or below.' }),
       entered('First frost', DATE, { note: 'First day of autumn at 0 degC or below.' }),
       entered('Last hard frost', DATE, { note: 'At -2 degC or below.' }),
@@ -64,10 +81,14 @@ export const frostYearsSheet: SheetDeclaration = {
     ),
     ...group(
       'Day of the year',
-      computed('Last frost day', PLAIN, '([Last frost] - DATE([Year]; 1; 1)) / 1 day', { decimals: 0 }),
-      computed('First frost day', PLAIN, '([First frost] - DATE([Year]; 1; 1)) / 1 day', { decimals: 0 }),
-      computed('Last hard frost day', PLAIN, '([Last hard frost] - DATE([Year]; 1; 1)) / 1 day', { decimals: 0 }),
-      computed('First hard frost day', PLAIN, '([First hard frost] - DATE([Year]; 1; 1)) / 1 day', { decimals: 0 }),
+      computed('Last frost day', PLAIN, '([Last frost] - DATE(YEAR([Last frost]); 1; 1)) / 1 day', { decimals: 0 }),
+      computed('First frost day', PLAIN, '([First frost] - DATE(YEAR([First frost]); 1; 1)) / 1 day', { decimals: 0 }),
+      computed('Last hard frost day', PLAIN, '([Last hard frost] - DATE(YEAR([Last hard frost]); 1; 1)) / 1 day', {
+        decimals: 0,
+      }),
+      computed('First hard frost day', PLAIN, '([First hard frost] - DATE(YEAR([First hard frost]); 1; 1)) / 1 day', {
+        decimals: 0,
+      }),
     ),
   ],
   checks: [],
@@ -89,10 +110,10 @@ export const climateSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Weather',
-      withDefault('Low', TEMPERATURE, `DAILYOFMONTHS([Day]; 'Monthly climate'[Month]; 'Monthly climate'[Low])`, {
+      withDefault('Low', TEMPERATURE, `DAILYOFMONTHS([Day]; 'Monthly climate'[Number]; 'Monthly climate'[Low])`, {
         decimals: 1,
       }),
-      withDefault('High', TEMPERATURE, `DAILYOFMONTHS([Day]; 'Monthly climate'[Month]; 'Monthly climate'[High])`, {
+      withDefault('High', TEMPERATURE, `DAILYOFMONTHS([Day]; 'Monthly climate'[Number]; 'Monthly climate'[High])`, {
         decimals: 1,
       }),
       computed('Mean', TEMPERATURE, '[Low] + ([High] - [Low]) / 2', { decimals: 1 }),

@@ -26,6 +26,16 @@ const PER_HOUR = quantity('1/h');
 const HOURS_PER_AREA = quantity('h/acre', 'h/ha');
 const MIX_PRICE = quantity('money/gal', 'money/L');
 
+/** The date up to which a share of the years had theirs: a normal distribution of the days in Frost years. */
+function frostDate(days: string, share: string, laterYear: string): string {
+  const column = `'Frost years'[${days}]`;
+  return `IF(COUNT(${column}) >= 2;
+    DATE([Season] + ${laterYear}; 1; 1) + ROUND(NORM.INV(${share}; AVERAGE(${column}); STDEV(${column})); 0) * 1 day)`;
+}
+
+/** South of the equator autumn comes in the year after the season's spring. */
+const AFTER_NEW_YEAR = 'IF(AND(NOT(ISBLANK([Latitude])); [Latitude] < 0); 1; 0)';
+
 export const farmSheet: SheetDeclaration = {
   name: 'Farm',
   question: 'Where',
@@ -80,8 +90,12 @@ export const farmSheet: SheetDeclaration = {
     ),
     ...group(
       'Frost',
-      entered('Last frost', DATE, { note: 'In spring of the season, at the risk you accept.' }),
-      entered('First frost', DATE, { note: 'In autumn.' }),
+      withDefault('Last frost', DATE, frostDate('Last frost day', '1 - [Frost risk accepted]', '0'), {
+        note: 'In spring, at the risk you accept: from Frost years where they are filled.',
+      }),
+      withDefault('First frost', DATE, frostDate('First frost day', '[Frost risk accepted]', AFTER_NEW_YEAR), {
+        note: 'In autumn, likewise.',
+      }),
       withDefault('Frost risk accepted', SHARE, '10%', { decimals: 0, least: 0, most: 100 }),
     ),
     ...group(

@@ -22,12 +22,11 @@ export const packsSheet: SheetDeclaration = {
   about:
     'Packs on offer, by seed count or by weight, with their prices. Leave postage out; strike a pack that is sold out.',
   rows: { from: 'entry' },
-  key: 'Pack',
   columns: [
     ...group(
       'Pack',
-      withDefault('Pack', TEXT, '[Variety] & ", " & [Supplier] & ", " & TEXT([Seeds in pack]; "0") & " seeds"', {
-        note: 'How the order names it; give it a name of its own if you like.',
+      withDefault('Pack', TEXT, '[Supplier] & " " & TEXT([Seeds in pack]; "0") & " seeds"', {
+        note: 'How the order names it; write over it if the pack has a name of its own.',
       }),
       entered('Variety', link('Varieties'), { required: true }),
       entered('Supplier', TEXT),

@@ -10,6 +10,12 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF([Seed lot].[Variety].[Variety] <> [Variety].[Variety]; "This seed lot is of another variety: choose one of this variety, or leave it blank for new seed.")',
   },
   {
+    name: 'Lot to replace',
+    level: 'warning',
+    column: 'Seed lot',
+    says: 'IF([Seed lot].[Advice] = "replace"; "This lot is to be replaced: leave it blank for new seed, or test it first.")',
+  },
+  {
     name: 'No places',
     level: 'warning',
     column: 'Stations',
@@ -31,7 +37,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Rotation',
     level: 'warning',
     column: 'Bed',
-    says: 'IF([Back too soon]; [Family] & " stood on this bed " & TEXT([Years since the family]; "0") & " year(s) ago; " & TEXT([Variety].[Crop].[Rotation years]; "0") & " years are wanted. Choose another bed.")',
+    says: 'IF([Back too soon]; [Family] & " stood on this bed " & IF([Years since the family] = 1; "last year"; TEXT([Years since the family]; "0") & " years ago") & "; " & TEXT([Variety].[Crop].[Rotation years]; "0") & " years are wanted. Choose another bed.")',
   },
   {
     name: 'Too early without cover',
@@ -91,7 +97,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Offset gains nothing',
     level: 'note',
     column: 'Pattern',
-    says: 'IF([Pattern] = "offset"; IF([Offset gain] = 0; "On this bed the offset gains no places: plants only stand more evenly."; "On this bed the offset costs " & TEXT(-[Offset gain]; "0") & " places: every second row loses half a spacing at its ends."))',
+    says: 'IF([Pattern] = "offset"; OFFSETWHY([Bed length used]; [In-row spacing]; [Rows]))',
   },
   {
     name: 'Dates in order',

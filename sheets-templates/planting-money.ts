@@ -42,7 +42,7 @@ export const MONEY_COLUMNS = [
       MONEY,
       `IF(NOT(AND(ISBLANK([Price]); ISBLANK([Price each]); ISBLANK([Fresh price])));
         SUM([Revenue thinnings]; IF(NOT(ISBLANK([Price each])); [Sold pieces] * [Price each];
-          IF(ISBLANK([Mean diameter]); [Sold weight] * [Price];
+          IF(NOT([Variety].[Bulb crop]); [Sold weight] * [Price];
             [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large]))))`,
       { note: 'By the piece where a price each is given; onions by size grade.', decimals: 2 },
     ),

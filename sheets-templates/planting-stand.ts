@@ -97,9 +97,10 @@ export const STAND_COLUMNS = [
     withDefault(
       'Seeds per station',
       PLAIN,
-      'IF(AND([Raised]; NOT(ISBLANK([Variety].[Crop].[Usual seeds per block]))); [Variety].[Crop].[Usual seeds per block]; 1)',
+      `IF([Raised]; IF(ISBLANK([Variety].[Crop].[Usual seeds per block]); 1; [Variety].[Crop].[Usual seeds per block]);
+        IF([Start] = "direct seed"; ROUNDUP(1 / ([Germination] * [Field survival]); 1); 1))`,
       {
-        note: 'In one block, cell or place; 3.5 is half threes and half fours.',
+        note: 'In one block, cell or place; 3.5 is half threes and half fours. Direct seed: what leaves one plant a place on average.',
         decimals: 1,
         least: 0.1,
         most: 100,

@@ -46,7 +46,7 @@ export interface SeasonOptions {
   readonly today: number;
   /** Further columns of the one Farm row, as typed: { Latitude: '44.5' }. */
   readonly farm?: Row;
-  /** Further rows by sheet, after those a fresh workbook starts with. */
+  /** Further rows by sheet, after those a fresh workbook starts with; a row of the same name takes the other's place. */
   readonly rows?: Readonly<Record<string, readonly Row[]>>;
 }
 
@@ -73,6 +73,19 @@ export function seasonTemplate(options: SeasonOptions): WorkbookDeclaration {
     ...farm,
   };
   const together: Record<string, readonly Row[]> = { ...starting, Farm: [ownFarm] };
-  for (const [sheet, more] of Object.entries(rows)) together[sheet] = [...(starting[sheet] ?? []), ...more];
-  return { title, units, currency, today, sheets: SEASON_SHEETS, rows: together };
+  for (const sheet of SEASON_SHEETS) {
+    const more = rows[sheet.name] ?? [];
+    const names = new Set(more.map((row) => row[sheet.key ?? '']));
+    const kept = (together[sheet.name] ?? []).filter((row) => sheet.key === undefined || !names.has(row[sheet.key]));
+    if (kept.length + more.length > 0) together[sheet.name] = [...kept, ...more];
+  }
+  return {
+    title,
+    units,
+    currency,
+    today,
+    year: { sheet: 'Farm', column: 'Season' },
+    sheets: SEASON_SHEETS,
+    rows: together,
+  };
 }

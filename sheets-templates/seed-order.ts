@@ -15,12 +15,12 @@ export const seedOrderSheet: SheetDeclaration = {
   question: 'Seed',
   about:
     'What to buy: the seeds all plantings need, less what is on hand, in the cheapest packs that cover it. Postage is not reckoned.',
-  rows: { from: 'each', table: 'Varieties', as: 'Variety', where: '[Seeds needed] > 0' },
+  rows: { from: 'each', table: 'Varieties', as: 'Variety', where: '[Variety].[Seeds needed] > 0' },
   columns: [
     ...group(
       'Need',
       computed('Crop', TEXT, '[Variety].[Crop].[Crop]'),
-      computed('Seeds needed', PLAIN, 'SUMIFS(Plantings[Seeds needed]; Plantings[Variety]; [Variety])', {
+      computed('Seeds needed', PLAIN, '[Variety].[Seeds needed]', {
         note: 'Over all plantings from seed, with the spare.',
         decimals: 0,
       }),

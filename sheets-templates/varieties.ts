@@ -12,6 +12,7 @@ import {
   group,
   HOURS,
   link,
+  PLAIN,
   PLANT_MASS,
   quantity,
   SHARE,
@@ -43,7 +44,11 @@ export const varietiesSheet: SheetDeclaration = {
         note: 'Of new seed, as its label says; where blank, the least that may be sold.',
         decimals: 0,
         least: 0,
-        most: 1,
+        most: 100,
+      }),
+      computed('Seeds needed', PLAIN, 'SUMIFS(Plantings[Seeds needed]; Plantings[Variety]; [Variety])', {
+        note: 'Over all plantings from seed, with the spare.',
+        decimals: 0,
       }),
       computed(
         'Price per 1,000 seeds',
@@ -60,7 +65,7 @@ export const varietiesSheet: SheetDeclaration = {
       computed(
         'Bulb crop',
         YES_OR_NO,
-        'AND(NOT(ISBLANK([Crop].[Bulb shape factor])); [Crop].[Day-length response] = "long days")',
+        'AND(NOT(ISBLANK([Crop].[Bulb shape factor])); NOT(ISBLANK([Crop].[Critical day length])))',
         { note: 'Makes bulbs by day length.' },
       ),
       entered('Day-length type', choice('short', 'intermediate', 'long'), {

@@ -2,7 +2,14 @@
 // by trade/index.ts. Lengths, areas and masses may come in any units that agree with each other.
 
 import { GRADE_LIMITS, gradeMassShare, gradeShare, meanDiameterOfMass } from '../../agronomy/grades.ts';
-import { offsetGain, offsetStations, rectangularity, SPACING_LIMITS, stations } from '../../agronomy/spacing.ts';
+import {
+  offsetGain,
+  offsetStations,
+  offsetVerdict,
+  rectangularity,
+  SPACING_LIMITS,
+  stations,
+} from '../../agronomy/spacing.ts';
 import { densityForMass, PLANT_MASS_LIMITS, plantMass, squarenessFactor } from '../../agronomy/yield-density.ts';
 import type { ArgumentType, Result, Signature } from '../../language/signature.ts';
 import { MASS, multiplyDimensions, nameOfDimension, sameDimension } from '../../units/dimension.ts';
@@ -116,6 +123,25 @@ export const SPACE: readonly FunctionDefinition[] = [
     },
     offsetGain,
   ),
+  {
+    signature: {
+      name: 'OFFSETWHY',
+      group: 'space and yield',
+      parameters: ON_A_BED,
+      repeating: 0,
+      result: { is: 'text' },
+      doc: 'What an offset does on this bed, in a sentence.',
+      source: 'Geometry',
+    },
+    body: {
+      lane: 'scalar',
+      blanks: 'pass',
+      compute: ([length, spacing, rows]) => {
+        if (typeof length !== 'number' || typeof spacing !== 'number' || typeof rows !== 'number') return null;
+        return offsetVerdict(length, spacing, rows) || null;
+      },
+    },
+  },
   numeric(
     {
       name: 'RECTANGULARITY',
