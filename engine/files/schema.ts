@@ -1,0 +1,134 @@
+// What a workbook file must look like inside, part by part, as readers made of shape.ts. The published workbook.schema.json
+// says the same for other programs; a test holds the two together. Used by workbook-file.ts alone.
+
+import type {
+  CheckDeclaration,
+  ColumnDeclaration,
+  Entry,
+  RowEntries,
+  RowSource,
+  SheetDeclaration,
+  TypeDeclaration,
+  UnitPair,
+  WorkbookDeclaration,
+} from '../workbook/declaration.ts';
+import {
+  exactly,
+  fields,
+  flag,
+  isFields,
+  like,
+  list,
+  misfit,
+  name,
+  number,
+  oneOf,
+  optional,
+  pair,
+  record,
+  type Shape,
+  text,
+  variants,
+  whole,
+} from './shape.ts';
+
+type TypeOf<K extends TypeDeclaration['type']> = Extract<TypeDeclaration, { readonly type: K }>;
+type RowsFrom<K extends RowSource['from']> = Extract<RowSource, { readonly from: K }>;
+
+/** The item by its name where it has one, else by its place in the list. */
+function called(what: string): (value: unknown, index: number) => string {
+  return (value, index) =>
+    isFields(value) && typeof value.name === 'string' ? `${what} “${value.name}”` : `${what} ${index + 1}`;
+}
+
+const unitPair: Shape<UnitPair> = fields<UnitPair>({ us: text, si: text });
+
+const typeDeclaration: Shape<TypeDeclaration> = variants<'type', TypeDeclaration>('type', {
+  number: fields<TypeOf<'number'>>({ type: exactly('number'), unit: unitPair }),
+  temperature: fields<TypeOf<'temperature'>>({ type: exactly('temperature') }),
+  date: fields<TypeOf<'date'>>({ type: exactly('date') }),
+  text: fields<TypeOf<'text'>>({ type: exactly('text') }),
+  yesno: fields<TypeOf<'yesno'>>({ type: exactly('yesno') }),
+  choice: fields<TypeOf<'choice'>>({
+    type: exactly('choice'),
+    options: list(name, (_, index) => `choice ${index + 1}`),
+  }),
+  link: fields<TypeOf<'link'>>({ type: exactly('link'), table: name }),
+});
+
+const column: Shape<ColumnDeclaration> = fields<ColumnDeclaration>({
+  name,
+  type: typeDeclaration,
+  group: text,
+  note: text,
+  role: oneOf('entered', 'computed', 'default'),
+  formula: text,
+  decimals: optional(whole(0, 12)),
+  least: optional(number),
+  most: optional(number),
+  required: optional(flag),
+});
+
+type DatedColumn = RowsFrom<'events'>['dates'][number];
+
+const rowSource: Shape<RowSource> = variants<'from', RowSource>('from', {
+  entry: fields<RowsFrom<'entry'>>({ from: exactly('entry') }),
+  single: fields<RowsFrom<'single'>>({ from: exactly('single') }),
+  each: fields<RowsFrom<'each'>>({ from: exactly('each'), table: name, as: name, where: text }),
+  span: fields<RowsFrom<'span'>>({
+    from: exactly('span'),
+    first: text,
+    last: text,
+    step: oneOf('day', 'week', 'month'),
+    as: name,
+  }),
+  pairs: fields<RowsFrom<'pairs'>>({ from: exactly('pairs'), tables: pair(name), as: pair(name), where: text }),
+  events: fields<RowsFrom<'events'>>({
+    from: exactly('events'),
+    dates: list(
+      fields<DatedColumn>({ table: name, column: name, event: text, about: name }),
+      (_, index) => `date ${index + 1}`,
+    ),
+    as: name,
+    event: name,
+  }),
+});
+
+const check: Shape<CheckDeclaration> = fields<CheckDeclaration>({
+  name,
+  level: oneOf('error', 'warning', 'note'),
+  column: text,
+  says: text,
+});
+
+const sheet: Shape<SheetDeclaration> = fields<SheetDeclaration>({
+  name,
+  question: text,
+  about: text,
+  rows: rowSource,
+  key: optional(name),
+  columns: list(column, called('column')),
+  checks: list(check, called('check')),
+  cautions: list(text, (_, index) => `caution ${index + 1}`),
+});
+
+const entry: Shape<Entry> = (value, place) =>
+  typeof value === 'string' || typeof value === 'boolean' || (typeof value === 'number' && Number.isFinite(value))
+    ? value
+    : misfit(value, place, 'a text, a number, or true or false');
+
+const row: Shape<RowEntries> = record(entry, (column) => `“${column}”`);
+
+/** All of a workbook file but its format and version. Fields come back in the order in which files are written. */
+export const workbookShape: Shape<WorkbookDeclaration> = fields<WorkbookDeclaration>({
+  title: text,
+  units: oneOf('us', 'si'),
+  currency: like(/^[A-Z]{3}$/, 'a currency’s code of three capital letters, such as USD,'),
+  today: whole(-1_000_000, 1_000_000),
+  year: optional(fields<{ readonly sheet: string; readonly column: string }>({ sheet: name, column: name })),
+  sheets: list(sheet, called('sheet')),
+  rows: record(
+    list(row, (_, index) => `row ${index + 1}`),
+    (table) => `rows of “${table}”`,
+  ),
+});

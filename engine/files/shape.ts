@@ -1,0 +1,147 @@
+// Small readers for data that came from outside: each takes anything and gives what it promises, or throws a Misfit that
+// says in a grower's words where the data is not as it should be. Used by schema.ts; knows nothing of workbooks.
+
+import { nearestName } from '../language/nearest.ts';
+
+/** Where in the file a value stands, outermost first: 'sheet “Beds”', 'column “Length”'. */
+export type Place = readonly string[];
+
+export type Shape<T> = (value: unknown, place: Place) => T;
+
+/** Data is not as it should be. The message is a whole sentence with its place. */
+export class Misfit extends Error {
+  constructor(place: Place, why: string) {
+    const where = place.join(', ');
+    super(where === '' ? why : `${where.charAt(0).toUpperCase()}${where.slice(1)}: ${why}`);
+  }
+}
+
+function kindOf(value: unknown): string {
+  if (value === null || value === undefined) return 'nothing';
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object') return 'a group of fields';
+  if (typeof value === 'boolean') return String(value);
+  return typeof value === 'number' ? `the number ${value}` : 'a text';
+}
+
+export function misfit(value: unknown, place: Place, wanted: string): never {
+  throw new Misfit(place, `${wanted} should stand here, and ${kindOf(value)} does.`);
+}
+
+export const text: Shape<string> = (value, place) =>
+  typeof value === 'string' ? value : misfit(value, place, 'a text');
+
+export const name: Shape<string> = (value, place) =>
+  typeof value === 'string' && value !== '' ? value : misfit(value, place, 'a name of at least one letter');
+
+export const flag: Shape<boolean> = (value, place) =>
+  typeof value === 'boolean' ? value : misfit(value, place, 'true or false');
+
+export const number: Shape<number> = (value, place) =>
+  typeof value === 'number' && Number.isFinite(value) ? value : misfit(value, place, 'a number');
+
+export function whole(least: number, most: number): Shape<number> {
+  return (value, place) =>
+    typeof value === 'number' && Number.isInteger(value) && value >= least && value <= most
+      ? value
+      : misfit(value, place, `a whole number from ${least} to ${most}`);
+}
+
+export function like(pattern: RegExp, wanted: string): Shape<string> {
+  return (value, place) => (typeof value === 'string' && pattern.test(value) ? value : misfit(value, place, wanted));
+}
+
+export function oneOf<const T extends string>(...words: readonly T[]): Shape<T> {
+  const wanted = `one of ${words.map((word) => `“${word}”`).join(', ')}`;
+  return (value, place) => words.find((word) => word === value) ?? misfit(value, place, wanted);
+}
+
+/** A list; `called` names an item for the sentence. */
+export function list<T>(item: Shape<T>, called: (value: unknown, index: number) => string): Shape<readonly T[]> {
+  return (value, place) => {
+    if (!Array.isArray(value)) return misfit(value, place, 'a list');
+    return value.map((one: unknown, index) => item(one, [...place, called(one, index)]));
+  };
+}
+
+export function pair<T>(item: Shape<T>): Shape<readonly [T, T]> {
+  return (value, place) => {
+    if (!Array.isArray(value) || value.length !== 2) return misfit(value, place, 'a list of two');
+    return [item(value[0], place), item(value[1], place)];
+  };
+}
+
+export function isFields(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Any names with one shape of value. */
+export function record<T>(item: Shape<T>, called: (name: string) => string): Shape<Readonly<Record<string, T>>> {
+  return (value, place) => {
+    if (!isFields(value)) return misfit(value, place, 'a group of fields');
+    return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, item(one, [...place, called(key)])]));
+  };
+}
+
+interface Optional<T> {
+  readonly optional: Shape<T>;
+}
+
+export function optional<T>(shape: Shape<T>): Optional<T> {
+  return { optional: shape };
+}
+
+/** A shape for every field of T; optional ones must be marked, so that a new field can't be forgotten here. */
+export type Fields<T> = {
+  readonly [K in keyof T]-?: Record<string, never> extends Pick<T, K>
+    ? Optional<Exclude<T[K], undefined>>
+    : Shape<Exclude<T[K], undefined>>;
+};
+
+/** Known fields alone, given back in the order of the table. An unknown one is refused: dropping it would lose it. */
+export function fields<T>(table: Fields<T>): Shape<T> {
+  const known = Object.entries<Shape<unknown> | Optional<unknown>>(table);
+  const names = known.map(([key]) => key);
+  return (value, place) => {
+    if (!isFields(value)) return misfit(value, place, 'a group of fields');
+    for (const key of Object.keys(value)) if (!names.includes(key)) refuseUnknown(key, names, place);
+    const given = known.flatMap(([key, shape]): [string, unknown][] => {
+      const one = Object.hasOwn(value, key) ? value[key] : undefined;
+      if (typeof shape !== 'function') return one === undefined ? [] : [[key, shape.optional(one, inside(place, key))]];
+      if (one === undefined) throw new Misfit(place, `“${key}” is missing: add it, or take a whole copy of the file.`);
+      return [[key, shape(one, inside(place, key))]];
+    });
+    return Object.fromEntries(given) as T;
+  };
+}
+
+function inside(place: Place, key: string): Place {
+  return [...place, `“${key}”`];
+}
+
+function refuseUnknown(key: string, names: readonly string[], place: Place): never {
+  const near = nearestName(key, names);
+  const advice = near === undefined ? ': take it out.' : `; did you mean “${near}”?`;
+  throw new Misfit(place, `“${key}” is not a field known here${advice}`);
+}
+
+/** Groups of fields of several sorts, told apart by the text in one of them. */
+export function variants<Tag extends string, T extends Readonly<Record<Tag, string>>>(
+  tag: Tag,
+  table: { readonly [K in T[Tag]]: Shape<Extract<T, Readonly<Record<Tag, K>>>> },
+): Shape<T> {
+  const shapes = new Map<string, Shape<T>>(Object.entries<Shape<T>>(table));
+  const words = oneOf(...shapes.keys());
+  return (value, place) => {
+    if (!isFields(value)) return misfit(value, place, 'a group of fields');
+    if (value[tag] === undefined)
+      throw new Misfit(place, `“${tag}” is missing: add it, or take a whole copy of the file.`);
+    const shape = shapes.get(words(value[tag], inside(place, tag)));
+    return shape === undefined ? misfit(value, place, tag) : shape(value, place);
+  };
+}
+
+/** The one text. */
+export function exactly<const T extends string>(word: T): Shape<T> {
+  return (value, place) => (value === word ? word : misfit(value, place, `“${word}”`));
+}
