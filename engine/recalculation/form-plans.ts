@@ -42,6 +42,8 @@ export function planForm(tree: CallNode, reader: Reader): Kernel {
       return catchKernel(at(0), at(1), (fault) => reader.model.faults.error(fault).error === 'missing');
     case 'ROWS':
       return planRows(args[0], reader);
+    case 'COLUMNS':
+      return planColumnCount(args[0], reader);
     case 'XLOOKUP':
       return planLookup(args, reader);
     default:
@@ -115,6 +117,13 @@ function planRows(argument: Typed | undefined, reader: Reader): Kernel {
     vector.values[0] = table.shown === undefined ? table.liveCount : table.rows().length;
     return vector;
   };
+}
+
+/** Columns that a person sees; adding or removing one plans every formula anew. */
+function planColumnCount(argument: Typed | undefined, reader: Reader): Kernel {
+  if (argument?.node !== 'table') return blank;
+  const names = [...reader.model.table(argument.table).columns.keys()];
+  return constantKernel(names.filter((name) => !name.startsWith('·')).length, FILLED);
 }
 
 /** XLOOKUP(key; Table[Key column]; Table[Result column]; if none): the first row whose key is equal. */
