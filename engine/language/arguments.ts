@@ -272,5 +272,9 @@ function refuseUnlikeArguments({ by, type }: Bound, argument: Argument, tree: Tr
     const empty = { text: '', span: { from: tree.from, to: tree.to } };
     return refuse(tree, `${both}: leave this part empty for a blank.`, empty);
   }
-  return refuse(tree, `${both}: ${signature.name} needs them alike.`);
+  const example = type.kind === 'number' && isPlainNumber(argument.typed.type) ? amountText('2', type.unit) : undefined;
+  return refuse(
+    tree,
+    `${both}: ${signature.name} needs them alike${example === undefined ? '' : `, such as ${example}`}.`,
+  );
 }

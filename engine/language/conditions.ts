@@ -173,11 +173,8 @@ function refuseMismatch(part: Part, column: FoundColumn): never {
   const said = `${named(column)} is ${typeInWords(column.type)}, ${partInWords(part)}`;
   const fix = asOther(tree, column.type);
   if (fix !== undefined) return refuse(tree, `${said}: write ${fix}.`, fix);
-  if (isWords(typed.type) && (column.type.kind === 'number' || column.type.kind === 'date')) {
-    return refuse(
-      tree,
-      `${said}: join the comparison to a value, as in ">=" & ${column.type.kind === 'date' ? '[Sown]' : '[Length]'}.`,
-    );
+  if (isWords(typed.type) && !isWords(column.type)) {
+    return refuse(tree, `${said}: join the comparison to a value, as in ">=" & ${bracketed(column.column)}.`);
   }
   return refuse(tree, `${said}: they can't be compared.`);
 }

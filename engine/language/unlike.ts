@@ -186,7 +186,9 @@ function refuseComparison(tree: BinaryTree, left: Part, right: Part): never {
     const fix = asOther(part.tree, other.typed.type);
     if (fix !== undefined) return refuse(part.tree, `${partInWords(other)}, ${partInWords(part)}: write ${fix}.`, fix);
   }
-  return refuse(tree, `${partInWords(left)}, ${partInWords(right)}: they can't be ${howOf(tree)}.`);
+  const kinds = [left.typed.type.kind, right.typed.type.kind];
+  const dateAsText = kinds.includes('date') && kinds.includes('text') ? '; a date is written DATE(2027; 3; 15)' : '';
+  return refuse(tree, `${partInWords(left)}, ${partInWords(right)}: they can't be ${howOf(tree)}${dateAsText}.`);
 }
 
 function isComparison(tree: Tree): boolean {

@@ -182,6 +182,11 @@ describe('comparisons', () => {
     ['[Variety] <> 5', '5', '[Variety] is a row of Varieties, 5 is a plain number: write "5".', '[Variety] <> "5"'],
     ['[Treated] > TRUE', '[Treated] > TRUE', 'Yes and no have no order: compare them with = or <>.'],
     ['[Sown] < [Rows]', '[Sown] < [Rows]', "[Sown] is a date, [Rows] is a plain number: they can't be compared."],
+    [
+      '[Sown] > "15 Mar"',
+      '[Sown] > "15 Mar"',
+      '[Sown] is a date, "15 Mar" is text: they can\'t be compared; a date is written DATE(2027; 3; 15).',
+    ],
   ])('%s', (...one) => expectComplaint(one));
 });
 
@@ -326,6 +331,11 @@ describe('arguments', () => {
       '""',
       '[Rows] is a plain number, "" is text: leave this part empty for a blank.',
       'IF([Treated]; [Rows]; )',
+    ],
+    [
+      'MAX([Length]; [Rows])',
+      '[Rows]',
+      '[Length] is a length (ft), [Rows] is a plain number: MAX needs them alike, such as 2 ft.',
     ],
     ['MAX([Sown]; 0)', '0', '[Sown] is a date, 0 is a plain number: MAX needs them alike.'],
     [
