@@ -60,11 +60,13 @@ export class ColumnNode implements Node {
 
   #copyClean(vector: Vector, from: number, count: number, changed: RowSet, many: number): void {
     const { values } = this.column;
-    const { values: given } = vector;
+    const { values: given, at } = vector;
     const step = vector.uniform ? 0 : 1;
+    const first = firstDifference(values, from, given, at, step, count);
+    if (first === count) return;
     let differ = 0;
-    for (let i = 0, at = vector.at; i < count; i++, at += step) {
-      const value = (given[at] as number) + 0;
+    for (let i = first; i < count; i++) {
+      const value = (given[at + i * step] as number) + 0;
       if (values[from + i] !== value) {
         values[from + i] = value;
         differ++;
@@ -72,7 +74,7 @@ export class ColumnNode implements Node {
       }
     }
     if (differ > many) changed.addAll();
-    if (differ > 0) this.column.version++;
+    this.column.version++;
   }
 
   #runRows(changed: RowSet, rows: Int32Array): void {
@@ -105,4 +107,18 @@ export class ColumnNode implements Node {
     }
     if (this.column.write(row, value, state)) changed.add(row);
   }
+}
+
+/** Where the new values first differ from those kept; `count` where nowhere. */
+function firstDifference(
+  kept: Float64Array | Int32Array,
+  from: number,
+  given: Float64Array,
+  at: number,
+  step: number,
+  count: number,
+): number {
+  let i = 0;
+  while (i < count && kept[from + i] === given[at + i * step]) i++;
+  return i;
 }

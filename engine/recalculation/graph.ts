@@ -28,6 +28,8 @@ export interface Node {
   /** The nodes this one reads from, directly. */
   readonly feeds: Node[];
   readonly source: Source;
+  /** What it made is kept current row by row and needs no making anew when values are worked out again. */
+  readonly kept?: boolean;
   /** Place in the order; every node comes after those that feed it. */
   rank: number;
   /** Brings the dirty rows up to date and leaves in `changed` those whose value became another. */
@@ -106,6 +108,7 @@ export class Graph {
   /** Asks for everything to be worked out again. */
   demandAll(): void {
     for (const node of this.order) {
+      if (node.kept === true) continue;
       node.dirty.addAll();
       this.#pending[node.rank] = 1;
     }

@@ -112,7 +112,7 @@ export class GroupIndex {
   #groupFor(row: number): number {
     if (this.#leftOutToo ? this.table.live[row] !== 1 : !this.table.exists(row)) return -1;
     const values = this.#row;
-    values.length = this.keys.length;
+    if (values.length !== this.keys.length) values.length = this.keys.length;
     for (let k = 0; k < this.keys.length; k++) {
       const key = this.keys[k];
       if (key === undefined || key.column.states[row] !== FILLED) return -1;

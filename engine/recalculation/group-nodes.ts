@@ -13,6 +13,7 @@ export class IndexNode implements Node {
   readonly feeds: Node[] = [];
   readonly source = new Source(this);
   rank = 0;
+  kept = false;
   readonly index: GroupIndex;
 
   constructor(index: GroupIndex) {
@@ -22,6 +23,7 @@ export class IndexNode implements Node {
   run(changed: RowSet): void {
     if (this.dirty.all) {
       this.index.fromScratch();
+      this.kept = true;
       changed.addAll();
       return;
     }

@@ -6,6 +6,7 @@ import type { Body, Fold } from '../functions/definition.ts';
 import type { Comparison, Typed } from '../language/typed.ts';
 import { BLANK, Column, FAULT, FILLED } from '../values/column.ts';
 import { isError, type Scalar } from '../values/error.ts';
+import type { Faults } from '../values/texts.ts';
 import { compareNumbers } from '../values/tolerance.ts';
 import { planArgument } from './argument-plans.ts';
 import { type CallNode, isLeftOut, parameterAt } from './call-nodes.ts';
@@ -168,7 +169,7 @@ function totalKernel(keys: readonly Kernel[], index: GroupIndex, totals: Column,
 /** Puts the key of the batch's i-th row into `row`; where a part is faulty its fault's number comes first and the state is FAULT. */
 function readKey(vectors: readonly Vector[], i: number, row: number[]): number {
   let state = FILLED;
-  row.length = vectors.length;
+  if (row.length !== vectors.length) row.length = vectors.length;
   for (let k = 0; k < vectors.length; k++) {
     const vector = vectors[k];
     if (vector === undefined) continue;
@@ -206,6 +207,10 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
       ? undefined
       : planArgument(argument, parameterAt(parameters, repeating, i), name, reader),
   );
+  if (tree.args.every((argument) => argument.node !== 'column') && fold.takes === 'numbers') {
+    const given = kernels.filter((kernel) => kernel !== undefined);
+    return foldKernel(given, fold, reader.model.faults);
+  }
   const columns = tree.args.map((argument) => (argument.node === 'column' ? readWhole(argument, reader) : undefined));
   const gathering = new Gathering();
   const result = newCell();
@@ -233,6 +238,39 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
       out.values[i] = result.values[0] ?? 0;
       out.states[i] = result.states[0] ?? BLANK;
       if (out.states[i] !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** A fold over values of one row alone: blanks skipped, the leftmost fault passed on. */
+function foldKernel(kernels: readonly Kernel[], fold: Fold, faults: Faults): Kernel {
+  const out = scratch();
+  const values = new Float64Array(kernels.length);
+  const undefinedState = fold.undefinedMeans === 'blank' ? BLANK : FAULT;
+  const undefinedValue = fold.undefinedMeans === 'blank' ? 0 : faults.number(fold.undefinedMeans);
+  return (batch) => {
+    const vectors = kernels.map((kernel) => kernel(batch));
+    out.uniform = vectors.every((vector) => vector.uniform);
+    const count = out.uniform ? 1 : batch.count;
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      let taken = 0;
+      let fault = -1;
+      for (let k = 0; k < vectors.length; k++) {
+        const vector = vectors[k] as Vector;
+        const at = vector.at + (vector.uniform ? 0 : i);
+        const state = vector.clean ? FILLED : vector.states[at];
+        if (state === FILLED) values[taken++] = vector.values[at] as number;
+        else if (state === FAULT && fault < 0) fault = vector.values[at] as number;
+      }
+      const result = fault < 0 ? fold.fold(values, taken) : fault;
+      const defined = result - result === 0;
+      out.values[i] = defined ? result : undefinedValue;
+      const state = fault >= 0 ? FAULT : defined ? FILLED : undefinedState;
+      out.states[i] = state;
+      if (state !== FILLED) clean = false;
     }
     out.clean = clean;
     return out;

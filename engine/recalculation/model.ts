@@ -44,6 +44,15 @@ export class TableData {
     for (const column of this.columns.values()) column.grow(this.length);
   }
 
+  /** Makes `count` new rows that live, all cells blank, after those there are. */
+  addRows(count: number): void {
+    const first = this.length;
+    this.grow(first + count);
+    this.live.fill(1, first, first + count);
+    this.liveCount += count;
+    this.version++;
+  }
+
   /** Brings a slot to life or lets it die. A dead row's cells read as filled zeros, so that they cost kernels nothing. */
   setLive(row: number, alive: boolean): void {
     this.grow(row + 1);

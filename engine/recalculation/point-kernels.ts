@@ -243,7 +243,10 @@ export function pointKernelN(
         const vector = vectors[k];
         if (vector !== undefined) numbers[k] = vector.values[vector.at + (vector.uniform ? 0 : i)] as number;
       }
-      const result = compute(...numbers);
+      const result =
+        numbers.length === 4
+          ? compute(numbers[0] as number, numbers[1] as number, numbers[2] as number, numbers[3] as number)
+          : compute(...numbers);
       out.values[i] = result;
       if (result - result !== 0) clean = undefinedAt(out, i, clean, given, fault);
     }

@@ -96,42 +96,15 @@ export class Changes {
     const before: Content = own
       ? { value: data.values[row] ?? 0, state: data.states[row] ?? 0, unit: typedUnit(column, row, state) }
       : NOTHING;
-    if (sheet.declaration.key === step.column) this.#rename(sheet, column, row, step.content);
-    if (isComputed(column)) {
-      if (step.own) column.overrides.add(row);
-      else column.overrides.delete(row);
-    }
-    this.#keepUnit(column, row, step.own ? state.unitNumber(step.content.unit) : 0);
     if (step.own || column.role === 'entered') {
-      data.write(row, step.content.value, step.content.state);
+      putTyped(state, sheet, column, row, step.content);
       this.#touch(step.table, step.column, data, row);
     } else {
+      column.overrides.delete(row);
+      keepUnit(column, row, 0);
       this.#demands.push({ table: step.table, column: step.column, row });
     }
     return { ...step, content: before, own };
-  }
-
-  #keepUnit(column: SheetColumn, row: number, number: number): void {
-    if (number === 0 && column.typedUnits === undefined) return;
-    let kept = column.typedUnits;
-    if (kept === undefined || row >= kept.length) {
-      const room = new Uint8Array(Math.max(row + 1, column.data.states.length));
-      if (kept !== undefined) room.set(kept);
-      kept = room;
-      column.typedUnits = kept;
-    }
-    kept[row] = number;
-  }
-
-  #keyText(column: SheetColumn, row: number): string {
-    const { data } = column;
-    return data.states[row] === FILLED ? this.#state.model.texts.text(data.values[row] ?? 0).toLowerCase() : '';
-  }
-
-  #rename(sheet: Sheet, column: SheetColumn, row: number, content: Content): void {
-    const before = this.#keyText(column, row);
-    if (sheet.keys?.get(before) === row) sheet.keys.delete(before);
-    if (content.state === FILLED) sheet.keys?.set(this.#state.model.texts.text(content.value).toLowerCase(), row);
   }
 
   #row(step: Extract<Step, { step: 'row' }>): Step {
@@ -261,4 +234,34 @@ function noteChange(node: Node, changed: RowSet, cells: ChangedCells[], rowsOf: 
       rows: changed.all ? 'all' : changed.sorted().slice(),
     });
   } else if (node.name !== '') rowsOf.add(node.name);
+}
+
+/** Writes what a person typed into a cell: value, unit, name of the row. What depends on it is not worked out here. */
+export function putTyped(state: State, sheet: Sheet, column: SheetColumn, row: number, content: Content): void {
+  if (sheet.declaration.key === column.declaration.name) rename(state, sheet, column, row, content);
+  if (isComputed(column)) column.overrides.add(row);
+  keepUnit(column, row, state.unitNumber(content.unit));
+  column.data.write(row, content.value, content.state);
+}
+
+function keepUnit(column: SheetColumn, row: number, number: number): void {
+  if (number === 0 && column.typedUnits === undefined) return;
+  let kept = column.typedUnits;
+  if (kept === undefined || row >= kept.length) {
+    const room = new Uint8Array(Math.max(row + 1, column.data.states.length));
+    if (kept !== undefined) room.set(kept);
+    kept = room;
+    column.typedUnits = kept;
+  }
+  kept[row] = number;
+}
+
+function rename(state: State, sheet: Sheet, column: SheetColumn, row: number, content: Content): void {
+  const { data } = column;
+  const { texts } = state.model;
+  if (data.states[row] === FILLED) {
+    const before = texts.text(data.values[row] ?? 0).toLowerCase();
+    if (sheet.keys?.get(before) === row) sheet.keys.delete(before);
+  }
+  if (content.state === FILLED) sheet.keys?.set(texts.text(content.value).toLowerCase(), row);
 }

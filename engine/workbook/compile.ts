@@ -159,7 +159,8 @@ function makersOf(context: CompileContext): Maker[] {
   return makers;
 }
 
-function schemaOf(context: CompileContext): Schema {
+/** What the planner may ask of the sheets. */
+export function schemaOf(context: CompileContext): Schema {
   const { sheets, vocabulary, currency } = context;
   const columnOf = (table: string, name: string): SheetColumn | undefined =>
     sheets.get(table)?.columns.find((column) => column.declaration.name === name);

@@ -6,7 +6,7 @@ import { createVocabulary } from '../units/vocabulary.ts';
 import { civilDayOfIso } from '../values/civil.ts';
 import { FILLED } from '../values/column.ts';
 import { readContent, scalarAt } from './cells.ts';
-import { Changes } from './changes.ts';
+import { Changes, putTyped } from './changes.ts';
 import type { Entry, RowEntries, WorkbookDeclaration } from './declaration.ts';
 import { spanTable } from './names.ts';
 import { openSheet } from './open-sheets.ts';
@@ -86,63 +86,71 @@ class Loader {
     const entered = [...sheets.values()].filter((sheet) => isEnteredSheet(sheet) || sheet.source.from === 'single');
     for (const sheet of entered) {
       const count = sheet.source.from === 'single' ? 1 : givenRows(sheet).length;
-      sheet.data.grow(count);
-      for (let row = 0; row < count; row++) sheet.data.setLive(row, true);
+      sheet.data.addRows(count);
       if (sheet.source.from === 'single' && givenRows(sheet).length > 1) {
         this.#problems.push(`${sheet.name} has one row, but ${givenRows(sheet).length} are given: leave one.`);
       }
     }
+    const given = new Map(entered.map((sheet) => [sheet, this.#givenColumns(sheet, givenRows(sheet))]));
     // Keys first, so that links find their rows whatever the order of sheets.
-    for (const sheet of entered)
-      this.#fill(sheet, givenRows(sheet), (column) => column.declaration.name === sheet.declaration.key);
-    for (const sheet of entered)
-      this.#fill(sheet, givenRows(sheet), (column) => column.declaration.name !== sheet.declaration.key);
-    this.#state.built.graph.demandAll();
-    this.#changes.finish('', []);
-    for (const sheet of sheets.values()) if (!entered.includes(sheet)) this.#fillMade(sheet, givenRows(sheet));
-    this.#changes.finish('', []);
-  }
-
-  #fill(sheet: Sheet, rows: readonly RowEntries[], wanted: (column: SheetColumn) => boolean): void {
-    const count = sheet.source.from === 'single' ? Math.min(1, rows.length) : rows.length;
-    for (const column of sheet.columns) {
-      if (!wanted(column)) continue;
-      const { name } = column.declaration;
-      const isKey = name === sheet.declaration.key;
-      for (let row = 0; row < count; row++) {
-        const entry = rows[row]?.[name];
-        if (entry !== undefined && entry !== '') this.#put(sheet, column, row, entry);
-        else if (isKey)
-          this.#problems.push(`${sheet.name}, row ${row + 1}: ${name} is empty; every row needs one of its own.`);
+    for (const keysFirst of [true, false]) {
+      for (const sheet of entered) {
+        for (const column of given.get(sheet) ?? []) {
+          const isKey = column.declaration.name === sheet.declaration.key;
+          if (isKey === keysFirst) this.#fill(sheet, column, givenRows(sheet));
+        }
       }
     }
-    if (wanted(sheet.columns[0] ?? noColumn(sheet)) || sheet.declaration.key === undefined)
-      this.#unknownColumns(sheet, rows);
+    this.#state.built.graph.demandAll();
+    this.#changes.finish('', []);
+    const made = [...sheets.values()].filter((sheet) => !entered.includes(sheet) && givenRows(sheet).length > 0);
+    if (made.length === 0) return;
+    for (const sheet of made) this.#fillMade(sheet, givenRows(sheet));
+    this.#state.built.graph.demandAll();
+    this.#changes.finish('', []);
   }
 
-  #unknownColumns(sheet: Sheet, rows: readonly RowEntries[]): void {
-    const known = new Set(sheet.columns.map((column) => column.declaration.name));
-    const unknown = new Set(rows.flatMap((row) => Object.keys(row).filter((name) => !known.has(name))));
-    for (const name of unknown)
-      this.#problems.push(`${sheet.name} has no column called ${name}: take its values out or add the column.`);
+  /** The columns that some row gives an entry for, the key always among them; names that are no columns become problems. */
+  #givenColumns(sheet: Sheet, rows: readonly RowEntries[]): readonly SheetColumn[] {
+    const names = new Set<string>();
+    for (const row of rows) for (const name in row) names.add(name);
+    const { key } = sheet.declaration;
+    if (key !== undefined) names.add(key);
+    const columns: SheetColumn[] = [];
+    for (const name of names) {
+      const column = findSheetColumn(sheet, name);
+      if (column !== undefined) columns.push(column);
+      else this.#problems.push(`${sheet.name} has no column called ${name}: take its values out or add the column.`);
+    }
+    return columns;
+  }
+
+  #fill(sheet: Sheet, column: SheetColumn, rows: readonly RowEntries[]): void {
+    const { name } = column.declaration;
+    const isKey = name === sheet.declaration.key;
+    const count = sheet.source.from === 'single' ? Math.min(1, rows.length) : rows.length;
+    for (let row = 0; row < count; row++) {
+      const entry = rows[row]?.[name];
+      if (entry !== undefined && entry !== '') this.#put(sheet, column, row, entry);
+      else if (isKey)
+        this.#problems.push(`${sheet.name}, row ${row + 1}: ${name} is empty; every row needs one of its own.`);
+    }
   }
 
   #put(sheet: Sheet, column: SheetColumn, row: number, entry: Entry): void {
     const { name } = column.declaration;
     const read = readContent(column, entry, this.#state);
-    const place = `${sheet.name}, row ${row + 1}, ${name}`;
     if (!read.ok) {
-      this.#problems.push(`${place}: ${read.why}`);
+      this.#problems.push(`${sheet.name}, row ${row + 1}, ${name}: ${read.why}`);
       return;
     }
-    if (name === sheet.declaration.key) {
-      const key = this.#state.model.texts.text(read.content.value).toLowerCase();
-      if (sheet.keys?.has(key) === true) {
-        this.#problems.push(`${place}: “${entry}” is there twice; give each row a name of its own.`);
-        return;
-      }
+    if (name === sheet.declaration.key && sheet.keys?.has(String(entry).trim().toLowerCase()) === true) {
+      this.#problems.push(
+        `${sheet.name}, row ${row + 1}, ${name}: “${entry}” is there twice; give each row a name of its own.`,
+      );
+      return;
     }
-    this.#changes.apply({ step: 'cell', table: sheet.name, column: name, row, content: read.content, own: true });
+    putTyped(this.#state, sheet, column, row, read.content);
   }
 
   /** Entries of made rows find their row by the made columns' values. */
@@ -179,8 +187,4 @@ class Loader {
     }
     return undefined;
   }
-}
-
-function noColumn(sheet: Sheet): never {
-  throw new Error(`${sheet.name} has no columns`);
 }

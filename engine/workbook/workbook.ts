@@ -11,6 +11,7 @@ import { readContent, rowName, scalarAt, viewCell } from './cells.ts';
 import { Changes } from './changes.ts';
 import type { WorkbookDeclaration } from './declaration.ts';
 import { declarationOf } from './declare.ts';
+import { Evaluator } from './evaluate.ts';
 import { explainCell } from './explain.ts';
 import type {
   Attention,
@@ -304,6 +305,11 @@ export class Workbook implements WorkbookFace {
 
   attention(): readonly Attention[] {
     return attentionOf(this.#state);
+  }
+
+  /** Answers formulas that stand in no sheet; good until formulas, columns or units change. */
+  evaluator(): Evaluator {
+    return new Evaluator(this.#state);
   }
 
   /** What a file keeps: sheets with their formulas as they are now, and every typed cell. */
