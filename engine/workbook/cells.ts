@@ -193,6 +193,7 @@ export function entryOf(column: SheetColumn, row: number, context: CellContext):
   if (type.kind === 'date') return isoDate(scalar);
   if (type.kind !== 'number' && type.kind !== 'temperature') return scalar;
   const unit = typedUnit(column, row, context);
-  if (unit !== undefined) return entryText(scalar, type, { unit, currency: context.currency });
+  if (unit !== undefined && unit.symbol !== type.unit.symbol)
+    return entryText(scalar, type, { unit, currency: context.currency });
   return shownNumber(type.unit, scalar);
 }
