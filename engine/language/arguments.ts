@@ -15,8 +15,8 @@ import type { Parameter, Pattern, Signature } from './signature.ts';
 import { keyOf, letterOf, opennessOf, sharedType, standingFor } from './standing.ts';
 import type { Missing, Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
-import { asOther } from './unlike.ts';
-import { amountText, literalNumber, operandText, type Part, partInWords, quote, typeInWords } from './wording.ts';
+import { asOther, rewritten } from './unlike.ts';
+import { amountText, literalNumber, type Part, partInWords, quote, typeInWords } from './wording.ts';
 
 /** What a letter stands for so far, and the argument that said so. */
 export interface Bound {
@@ -217,29 +217,13 @@ function refuseNotAmong(part: Part, among: string, parameter: Parameter, { signa
 function refuseWrongType(part: Part, wanted: ValueType, parameter: Parameter, { signature }: Call): never {
   const { tree, typed } = part;
   const said = `${wantsInWords(signature, nameOfType(wanted), parameter)}; ${partInWords(part)}`;
-  const fix = typed.node === 'column' ? undefined : (asOther(tree, wanted) ?? converted(part, wanted));
+  const fix = typed.node === 'column' ? undefined : rewritten(tree, typed.type, wanted);
   return fix === undefined ? refuse(tree, `${said}.`) : refuse(tree, `${said}: write ${fix}.`, fix);
 }
 
 /** 'STATIONS wants a length for spacing'; the parameter goes unsaid where its name is its type. */
 function wantsInWords(signature: Signature, wanted: string, { name }: Parameter): string {
   return `${signature.name} wants ${wanted}${wanted.endsWith(name) ? '' : ` for ${name}`}`;
-}
-
-/** The plain way to the wanted type for what isn't written out. */
-function converted({ tree, typed }: Part, wanted: ValueType): string | undefined {
-  const given = typed.type;
-  if (wanted.kind === 'number' && given.kind === 'number') {
-    const toPlain = isPlain(wanted.dimension);
-    if (!toPlain && !isPlain(given.dimension)) return undefined;
-    const one = amountText('1', toPlain ? given.unit : wanted.unit);
-    return one === undefined || one.includes('/') ? undefined : `${operandText(tree)} ${toPlain ? '/' : '*'} ${one}`;
-  }
-  if (wanted.kind === 'text') return `${operandText(tree)} & ""`;
-  if (wanted.kind === 'number' && isPlain(wanted.dimension) && given.kind === 'yesno')
-    return `IF(${printFormula(tree)}; 1; 0)`;
-  if (wanted.kind === 'yesno' && given.kind === 'number') return `${operandText(tree)} <> 0`;
-  return undefined;
 }
 
 /** Gives the letter of the pattern the type it shares with the argument, or says which two arguments don't agree. */

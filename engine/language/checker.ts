@@ -3,7 +3,7 @@
 // operators.ts, calls.ts.
 
 import { toCanonical } from '../units/unit.ts';
-import { isPlainNumber, nameOfType, type ValueType, YESNO } from '../values/type.ts';
+import { nameOfType, type ValueType, YESNO } from '../values/type.ts';
 import { callNode } from './calls.ts';
 import type { CheckContext } from './context.ts';
 import { cellNode, columnNamed, refuseBareWord, refuseWholeColumn } from './names.ts';
@@ -13,8 +13,8 @@ import { standingFor } from './standing.ts';
 import type { Complaint, Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
 import { unknownUnit } from './unknown-unit.ts';
-import { asOther } from './unlike.ts';
-import { amountText, operandText, type Part, typeInWords } from './wording.ts';
+import { rewritten } from './unlike.ts';
+import { type Part, typeInWords } from './wording.ts';
 
 export type { CheckContext } from './context.ts';
 
@@ -85,30 +85,6 @@ function asWanted(part: Part, wanted: ValueType, context: CheckContext): Typed {
       ? `${nameOfType(wanted)} is wanted here`
       : `${context.column} wants ${nameOfType(wanted)}`;
   const gives = `This gives ${typeInWords(typed.type)}; ${where}`;
-  const literal = asOther(tree, wanted);
-  if (literal !== undefined) return refuse(tree, `${gives}: write ${literal}.`, literal);
-  const converted = conversion(tree, typed.type, wanted);
-  return converted === undefined
-    ? refuse(tree, `${gives}.`)
-    : refuse(tree, `${gives}: ${converted.how}.`, converted.fix);
-}
-
-/** The plain way from one type to another, where there is one. */
-function conversion(tree: Tree, given: ValueType, wanted: ValueType): { how: string; fix: string } | undefined {
-  const text = operandText(tree);
-  if (isPlainNumber(wanted) && given.kind === 'number') {
-    const one = amountText('1', given.unit);
-    const fix = one === undefined || one.includes('/') ? undefined : `${text} / ${one}`;
-    return fix === undefined ? undefined : { how: `divided by ${one} it is a plain number`, fix };
-  }
-  if (isPlainNumber(given) && wanted.kind === 'number') {
-    const one = amountText('1', wanted.unit);
-    const fix = one === undefined || one.includes('/') ? undefined : `${text} * ${one}`;
-    return fix === undefined ? undefined : { how: `multiplied by ${one} it would be`, fix };
-  }
-  if (wanted.kind === 'text' && given.kind !== 'link') return { how: 'joined with "" it is text', fix: `${text} & ""` };
-  if (isPlainNumber(wanted) && given.kind === 'yesno') {
-    return { how: 'IF counts it', fix: `IF(${text}; 1; 0)` };
-  }
-  return undefined;
+  const fix = rewritten(tree, typed.type, wanted);
+  return fix === undefined ? refuse(tree, `${gives}.`) : refuse(tree, `${gives}: write ${fix}.`, fix);
 }

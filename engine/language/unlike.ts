@@ -220,3 +220,17 @@ export function asOther(tree: Tree, wanted: ValueType): string | undefined {
       return number === undefined ? undefined : quoted(number);
   }
 }
+
+/** A part rewritten as the type that is wanted: a literal, or an operation that plainly leads there; undefined where none does. */
+export function rewritten(tree: Tree, given: ValueType, wanted: ValueType): string | undefined {
+  const literal = asOther(tree, wanted);
+  if (literal !== undefined) return literal;
+  if (wanted.kind === 'text') return `${operandText(tree)} & ""`;
+  if (wanted.kind === 'yesno') return given.kind === 'number' ? `${operandText(tree)} <> 0` : undefined;
+  if (wanted.kind !== 'number') return undefined;
+  const toPlain = isPlainNumber(wanted);
+  if (given.kind === 'yesno') return toPlain ? `IF(${printFormula(tree)}; 1; 0)` : undefined;
+  if (given.kind !== 'number' || toPlain === isPlainNumber(given)) return undefined;
+  const one = amountText('1', toPlain ? given.unit : wanted.unit);
+  return one === undefined || one.includes('/') ? undefined : `${operandText(tree)} ${toPlain ? '/' : '*'} ${one}`;
+}

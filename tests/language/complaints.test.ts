@@ -506,22 +506,22 @@ describe('the whole formula and the column it is for', () => {
     [
       '[Rows] + 1',
       inUnit('in'),
-      'This gives a plain number; In-row spacing wants a length: multiplied by 1 in it would be.',
+      'This gives a plain number; In-row spacing wants a length: write ([Rows] + 1) * 1 in.',
       '([Rows] + 1) * 1 in',
     ],
     [
       '[Planted out] - [Sown]',
       inUnit(''),
-      'This gives a time (day); In-row spacing wants a plain number: divided by 1 day it is a plain number.',
+      'This gives a time (day); In-row spacing wants a plain number: write ([Planted out] - [Sown]) / 1 day.',
       '([Planted out] - [Sown]) / 1 day',
     ],
     ['[Price]', inUnit(''), 'This gives money per mass (EUR/lb); In-row spacing wants a plain number.', undefined],
     ['[Rows]', inUnit('lb/ft'), 'This gives a plain number; In-row spacing wants a mass per length.', undefined],
-    ['[Rows]', TEXT, 'This gives a plain number; In-row spacing wants text: joined with "" it is text.', '[Rows] & ""'],
+    ['[Rows]', TEXT, 'This gives a plain number; In-row spacing wants text: write [Rows] & "".', '[Rows] & ""'],
     [
       '[Treated]',
       inUnit(''),
-      'This gives yes or no; In-row spacing wants a plain number: IF counts it.',
+      'This gives yes or no; In-row spacing wants a plain number: write IF([Treated]; 1; 0).',
       'IF([Treated]; 1; 0)',
     ],
     [
