@@ -23,6 +23,9 @@ const opened = signal<Workbook | undefined>(undefined);
 /** Raised once per change set and whenever another workbook is opened. Reading its value makes a part draw again then. */
 export const revision = signal(0);
 
+/** Raised whenever a workbook is opened in place of another: what was made for the old one is made anew. */
+export const openings = signal(0);
+
 /** The latest change set; undefined right after a workbook was opened. */
 export const latestChange = signal<ChangeSet | undefined>(undefined);
 
@@ -73,6 +76,7 @@ export function showWorkbook(next: Workbook): void {
   const at = selection.peek();
   opened.value = next;
   latestChange.value = undefined;
+  openings.value += 1;
   stopFollowing = next.subscribe((change) => {
     latestChange.value = change;
     revision.value += 1;

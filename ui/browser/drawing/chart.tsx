@@ -127,7 +127,7 @@ export function TableOf({ title, table }: { readonly title: string; readonly tab
   return (
     <details class="table-twin">
       <summary>
-        Show as table<span class="unseen">: {title}</span>
+        Show as table<span class="spoken">: {title}</span>
       </summary>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
       <section class="table-scroll" aria-label={title} tabIndex={0}>

@@ -1,0 +1,225 @@
+// The one text box in which cells are typed, in the grid and in forms: it asks the workbook what the text would mean,
+// says so under the box (the date in full, the figure in the column's unit, or the sentence that refuses it), and lists
+// what can be picked. It changes nothing itself. Plain DOM, because the grid makes and throws it away cell by cell.
+
+import type { ColumnView, WorkbookFace } from '../../../engine/index.ts';
+import { matching, optionsFor } from './entry-options.ts';
+
+export interface EntryBoxWishes {
+  readonly workbook: WorkbookFace;
+  readonly table: string;
+  readonly column: ColumnView;
+  /** What the box opens with. */
+  readonly text: string;
+  /** Read out as the box's name: 'Length, Bed 3'. */
+  readonly label: string;
+  /** Called when an item of the list is clicked: the entry is complete. */
+  readonly onPick: () => void;
+}
+
+/** At most so many rows of a list stand in the page at once. */
+const LISTED = 120;
+
+let boxes = 0;
+
+export class EntryBox {
+  readonly input: HTMLInputElement;
+  private readonly under: HTMLDivElement;
+  private readonly list: HTMLUListElement;
+  private readonly answer: HTMLParagraphElement;
+  private readonly options: readonly string[] | undefined;
+  private readonly wishes: EntryBoxWishes;
+  private shown: readonly string[] = [];
+  /** Which of the shown options Enter takes; -1: the text as typed. */
+  private active = -1;
+  /** True from the first key: before that the whole list is open whatever the text. */
+  private typed = false;
+
+  constructor(wishes: EntryBoxWishes) {
+    boxes += 1;
+    const id = `entry-${boxes}`;
+    this.wishes = wishes;
+    this.options = optionsFor(wishes.workbook, wishes.column);
+    this.input = document.createElement('input');
+    this.input.type = 'text';
+    this.input.className = 'entry-box';
+    this.input.value = wishes.text;
+    this.input.autocomplete = 'off';
+    this.input.spellcheck = false;
+    this.input.setAttribute('aria-label', wishes.label);
+    this.under = document.createElement('div');
+    this.under.className = 'entry-under';
+    this.list = document.createElement('ul');
+    this.list.id = `${id}-list`;
+    this.list.setAttribute('role', 'listbox');
+    this.list.setAttribute('aria-label', `What ${wishes.column.name} can be`);
+    this.answer = document.createElement('p');
+    this.answer.id = `${id}-answer`;
+    this.answer.setAttribute('role', 'status');
+    this.input.setAttribute('aria-describedby', this.answer.id);
+    this.under.append(this.list, this.answer);
+    if (this.options !== undefined) {
+      this.input.setAttribute('role', 'combobox');
+      this.input.setAttribute('aria-controls', this.list.id);
+      this.input.setAttribute('aria-autocomplete', 'list');
+    } else if (wishes.column.type?.kind === 'number' || wishes.column.type?.kind === 'temperature') {
+      this.input.inputMode = 'decimal';
+    }
+    this.input.addEventListener('input', () => {
+      this.typed = true;
+      this.update();
+    });
+    this.input.addEventListener('keydown', (event) => this.onKey(event));
+    this.list.addEventListener('mousedown', (event) => this.onListPress(event));
+  }
+
+  /** Puts what belongs under the box into the page and fills it; call once the box itself is in the page. */
+  open(): void {
+    // Inside a dialog the list must be part of it, or it would lie underneath.
+    (this.input.closest('dialog') ?? document.body).append(this.under);
+    window.addEventListener('scroll', this.follow, { capture: true, passive: true });
+    window.addEventListener('resize', this.follow);
+    this.update();
+  }
+
+  close(): void {
+    window.removeEventListener('scroll', this.follow, { capture: true });
+    window.removeEventListener('resize', this.follow);
+    this.under.remove();
+  }
+
+  private readonly follow = (event: Event): void => {
+    if (event.target !== this.list) this.place();
+  };
+
+  /** The entry as it stands. */
+  text(): string {
+    return this.input.value;
+  }
+
+  setText(text: string): void {
+    this.input.value = text;
+    this.update();
+  }
+
+  /** The sentence that refuses the entry; undefined where it can stand. */
+  refusal(): string | undefined {
+    const { workbook, table, column } = this.wishes;
+    const tried = workbook.tryEntry(table, column.name, this.input.value);
+    return tried.ok ? undefined : tried.why;
+  }
+
+  /** Takes the list's marked item as the entry, as Enter does. */
+  takeActive(): void {
+    const option = this.shown[this.active];
+    if (option !== undefined) this.input.value = option;
+  }
+
+  private onKey(event: KeyboardEvent): void {
+    if (event.key === 'Enter' || event.key === 'Tab') {
+      this.takeActive();
+      return;
+    }
+    if (this.options === undefined) return;
+    if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return;
+    event.preventDefault();
+    event.stopPropagation();
+    const step = event.key === 'ArrowDown' ? 1 : -1;
+    this.active = (this.active + step + this.shown.length) % Math.max(1, this.shown.length);
+    this.markActive();
+  }
+
+  private onListPress(event: MouseEvent): void {
+    event.preventDefault();
+    const item = event.target instanceof Element ? event.target.closest('[role="option"]') : null;
+    const index = item === null ? -1 : [...this.list.children].indexOf(item);
+    const option = this.shown[index];
+    if (option === undefined) return;
+    this.input.value = option;
+    this.active = index;
+    this.wishes.onPick();
+  }
+
+  private update(): void {
+    this.fillList();
+    this.say();
+    this.place();
+  }
+
+  private fillList(): void {
+    if (this.options === undefined) {
+      this.list.hidden = true;
+      return;
+    }
+    const matches = this.typed ? matching(this.options, this.input.value) : this.options;
+    this.shown = matches.slice(0, LISTED);
+    const same = this.shown.indexOf(this.input.value);
+    this.active = same >= 0 ? same : this.typed && this.input.value.trim() !== '' && this.shown.length > 0 ? 0 : -1;
+    this.list.replaceChildren(
+      ...this.shown.map((option, index) => {
+        const item = document.createElement('li');
+        item.id = `${this.list.id}-${index}`;
+        item.setAttribute('role', 'option');
+        item.textContent = option;
+        return item;
+      }),
+    );
+    if (matches.length > LISTED) {
+      const more = document.createElement('li');
+      more.className = 'entry-more';
+      more.textContent = `and ${matches.length - LISTED} more: type to find one`;
+      this.list.append(more);
+    }
+    this.list.hidden = this.shown.length === 0;
+    this.input.setAttribute('aria-expanded', String(this.shown.length > 0));
+    this.markActive();
+  }
+
+  private markActive(): void {
+    [...this.list.children].forEach((item, index) => {
+      item.setAttribute('aria-selected', String(index === this.active));
+    });
+    const item = this.list.children[this.active];
+    if (item === undefined) this.input.removeAttribute('aria-activedescendant');
+    else {
+      this.input.setAttribute('aria-activedescendant', item.id);
+      item.scrollIntoView({ block: 'nearest' });
+    }
+  }
+
+  private say(): void {
+    const { workbook, table, column } = this.wishes;
+    const text = this.input.value;
+    const tried = workbook.tryEntry(table, column.name, text);
+    // While a list still offers something, an unfinished word isn't wrong yet.
+    const picking = this.options !== undefined && this.shown.length > 0;
+    const refused = !tried.ok && !picking;
+    this.input.classList.toggle('refused', refused);
+    this.input.setAttribute('aria-invalid', String(refused));
+    this.answer.className = refused ? 'entry-refusal' : 'entry-meaning';
+    if (!tried.ok) this.answer.textContent = picking ? '' : tried.why;
+    else this.answer.textContent = meaning(tried.text, text, column);
+    this.answer.hidden = this.answer.textContent === '';
+  }
+
+  /** Under the box, or above it where there is no room below. */
+  private place(): void {
+    const box = this.input.getBoundingClientRect();
+    this.under.style.minWidth = `${Math.max(box.width, 200)}px`;
+    const height = this.under.offsetHeight;
+    const width = this.under.offsetWidth;
+    const below = box.bottom + 4;
+    const top = below + height > window.innerHeight && box.top - height - 4 > 0 ? box.top - height - 4 : below;
+    this.under.style.top = `${top}px`;
+    this.under.style.left = `${Math.max(4, Math.min(box.left, window.innerWidth - width - 4))}px`;
+    this.under.hidden = this.list.hidden && this.answer.hidden;
+  }
+}
+
+/** How the entry was understood, where that isn't what stands there already. */
+function meaning(understood: string, typed: string, column: ColumnView): string {
+  const plain = typed.trim();
+  if (plain === '' || understood === '' || column.type?.kind === 'text') return '';
+  const withUnit = /\d$/.test(understood) && column.unit !== '' ? `${understood} ${column.unit}` : understood;
+  return plain.toLowerCase() === withUnit.toLowerCase() || plain === understood ? '' : `= ${withUnit}`;
+}

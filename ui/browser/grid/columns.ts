@@ -1,0 +1,118 @@
+// From the workbook's columns to the grid's: groups, headers, how a cell gets its text, how an entry is written. Holds no
+// state of its own; sheet-grid.ts calls it whenever a sheet's columns change.
+
+import type { ColDef, ColGroupDef, ICellRendererParams } from 'ag-grid-community';
+import type { Attention, CellView, ColumnView, TableView, WorkbookFace } from '../../../engine/index.ts';
+import { CellEditor } from './cell-editor.ts';
+import { cellClasses, cellElement, isFigure, standingWords } from './cell-face.ts';
+import { NO_ROOM, type Room } from './figures.ts';
+import { HeaderFace } from './header-face.ts';
+import { type RowHandle, SPARE } from './row-handle.ts';
+import { startingWidth } from './widths.ts';
+
+/** What cells ask while they are drawn; the sheet grid keeps it current. */
+export interface Drawing {
+  readonly workbook: () => WorkbookFace;
+  readonly table: TableView;
+  room(column: string): Room;
+  found(row: number, column: string): Attention | undefined;
+  inRange(rowIndex: number, column: string): boolean;
+  /** Writes what was typed; whether it was taken. */
+  write(slot: number, column: ColumnView, entry: string): boolean;
+  canEdit(): boolean;
+}
+
+type Cell = CellView | undefined;
+type GridColumn = ColDef<RowHandle, Cell>;
+
+/** The grid's column definitions, the key column fixed at the left, the others under their questions. */
+export function gridColumns(drawing: Drawing): (ColDef<RowHandle> | ColGroupDef<RowHandle>)[] {
+  const { table } = drawing;
+  const rows = drawing.workbook().rows(table.name);
+  const fixed = fixedColumns(table);
+  const defs: (ColDef<RowHandle> | ColGroupDef<RowHandle>)[] = [];
+  let group: ColGroupDef<RowHandle> | undefined;
+  const ordered = [...table.columns].sort((a, b) => Number(fixed.has(b.name)) - Number(fixed.has(a.name)));
+  for (const column of ordered) {
+    const def = gridColumn(drawing, column, startingWidth(drawing.workbook(), table.name, rows, column));
+    if (fixed.has(column.name)) {
+      defs.push({ ...def, pinned: 'left', lockPinned: true });
+      continue;
+    }
+    if (group === undefined || group.headerName !== column.group) {
+      group = { headerName: column.group, children: [], headerClass: 'question-head', marryChildren: true };
+      defs.push(group);
+    }
+    group.children.push(def);
+  }
+  return defs;
+}
+
+/** What names a row stays in view: the key, or what made the row. */
+function fixedColumns(table: TableView): ReadonlySet<string> {
+  if (table.key !== undefined) return new Set([table.key]);
+  const made = table.columns.filter(({ role }) => role === 'made').map(({ name }) => name);
+  const first = table.columns[0]?.name;
+  return new Set(made.length > 0 ? made.slice(0, 2) : first === undefined ? [] : [first]);
+}
+
+function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridColumn {
+  const { table } = drawing;
+  const view = (row: RowHandle | undefined): Cell =>
+    row === undefined || row.slot === SPARE ? undefined : drawing.workbook().cell(table.name, row.slot, column.name);
+  const foundIn = (row: RowHandle | undefined): Attention | undefined =>
+    row === undefined ? undefined : drawing.found(row.slot, column.name);
+  return {
+    colId: column.name,
+    headerName: column.name,
+    headerComponent: HeaderFace,
+    headerComponentParams: { shows: column },
+    headerClass: isFigure(column) ? 'figure' : '',
+    width,
+    minWidth: 48,
+    cellDataType: false,
+    sortable: true,
+    resizable: true,
+    suppressHeaderMenuButton: true,
+    comparator: (a, b, first, second) =>
+      compareCells(column, a ?? undefined, b ?? undefined, first.data?.slot === SPARE, second.data?.slot === SPARE),
+    editable: () => column.role !== 'made' && drawing.canEdit(),
+    cellEditor: CellEditor,
+    cellEditorParams: { workbook: drawing.workbook, table: table.name, shows: column },
+    valueGetter: ({ data }) => view(data),
+    valueSetter: ({ data, newValue }: { data: RowHandle; newValue: unknown }) =>
+      typeof newValue === 'string' && drawing.write(data.slot, column, newValue),
+    // Every drawing asks anew; the repaint names the cells, the grid needn't compare them.
+    equals: () => false,
+    cellRenderer: (params: ICellRendererParams<RowHandle, Cell>) => {
+      describe(params.eGridCell, params.value ?? undefined, column, foundIn(params.data));
+      return cellElement(params.value ?? undefined, column, drawing.room(column.name) ?? NO_ROOM);
+    },
+    cellClass: ({ data, value }) => cellClasses(value ?? undefined, column, foundIn(data)),
+    cellClassRules: {
+      'in-range': ({ rowIndex }) => drawing.inRange(rowIndex, column.name),
+      'spare-cell': ({ data }) => data?.slot === SPARE,
+    },
+  };
+}
+
+/** What a screen reader says of a cell beyond its text. */
+function describe(cell: HTMLElement, value: Cell, column: ColumnView, found: Attention | undefined): void {
+  const standing = value === undefined ? '' : standingWords(value);
+  const words = [standing, found?.says ?? ''].filter((part) => part !== '').join('. ');
+  if (words === '') cell.removeAttribute('aria-description');
+  else cell.setAttribute('aria-description', words);
+  cell.setAttribute('aria-readonly', String(column.role === 'made'));
+  cell.title = found?.says ?? '';
+}
+
+/** Blanks last, numbers and days by size, the rest by their texts; the empty row stays at the end either way. */
+function compareCells(column: ColumnView, a: Cell, b: Cell, aIsSpare: boolean, bIsSpare: boolean): number {
+  if (aIsSpare || bIsSpare) return Number(aIsSpare) - Number(bIsSpare);
+  const blankA = a === undefined || a.text === '';
+  const blankB = b === undefined || b.text === '';
+  if (blankA || blankB) return Number(blankA) - Number(blankB);
+  const bySize = column.type?.kind !== 'link' && typeof a.value === 'number' && typeof b.value === 'number';
+  if (bySize) return a.value - b.value;
+  return a.text.localeCompare(b.text, 'en', { numeric: true, sensitivity: 'base' });
+}

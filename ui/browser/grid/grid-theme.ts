@@ -1,0 +1,46 @@
+// The grid's look, from the page's design tokens: its theming parameters point at the custom properties of tokens.css, so
+// light and dark follow the page. Only grid.tsx calls it.
+
+import { createTheme, iconSetQuartzLight } from 'ag-grid-community';
+
+export const gridTheme = createTheme()
+  .withPart(iconSetQuartzLight)
+  .withParams({
+    backgroundColor: 'var(--sheet)',
+    foregroundColor: 'var(--ink)',
+    accentColor: 'var(--accent)',
+    borderColor: 'var(--line)',
+    browserColorScheme: 'inherit',
+    fontFamily: 'var(--sans)',
+    fontSize: 'var(--size-small)',
+    spacing: '6px',
+    cellTextColor: 'var(--ink)',
+    cellHorizontalPadding: '10px',
+    dataBackgroundColor: 'var(--sheet)',
+    oddRowBackgroundColor: 'transparent',
+    rowHoverColor: 'transparent',
+    selectedRowBackgroundColor: 'transparent',
+    rowHeight: 32,
+    rowBorder: { style: 'solid', width: 1, color: 'var(--line)' },
+    columnBorder: false,
+    wrapperBorder: false,
+    wrapperBorderRadius: 0,
+    borderRadius: 'var(--corner)',
+    headerBackgroundColor: 'var(--ground)',
+    headerTextColor: 'var(--ink-soft)',
+    headerFontFamily: 'var(--sans)',
+    headerFontSize: 'var(--size-small)',
+    headerFontWeight: 400,
+    headerCellHoverBackgroundColor: 'var(--hover)',
+    headerCellMovingBackgroundColor: 'var(--raised)',
+    headerRowBorder: { style: 'solid', width: 1, color: 'var(--line-strong)' },
+    headerColumnBorder: false,
+    headerColumnResizeHandleColor: 'transparent',
+    pinnedColumnBorder: { style: 'solid', width: 1, color: 'var(--line-strong)' },
+    pinnedRowBorder: { style: 'solid', width: 1, color: 'var(--line)' },
+    cellEditingBorder: { style: 'solid', width: 0, color: 'transparent' },
+    cellEditingShadow: 'none',
+    focusShadow: 'none',
+    columnDragIndicatorColor: 'var(--accent)',
+    iconColor: 'var(--ink-soft)',
+  });

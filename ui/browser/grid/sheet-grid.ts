@@ -1,0 +1,392 @@
+// One sheet in the grid: makes the grid, draws what the workbook says, repaints the cells that change sets name, and joins
+// the range layer, its commands and the menus to it. Made and thrown away by grid.tsx, one for each sheet on screen.
+
+import {
+  CellApiModule,
+  CellStyleModule,
+  ClientSideRowModelApiModule,
+  ClientSideRowModelModule,
+  ColumnApiModule,
+  CustomEditorModule,
+  createGrid,
+  EventApiModule,
+  type GridApi,
+  ModuleRegistry,
+  RenderApiModule,
+  RowApiModule,
+  RowStyleModule,
+  ScrollApiModule,
+} from 'ag-grid-community';
+import type { Attention, ChangeSet, ColumnView, TableView, WorkbookFace } from '../../../engine/index.ts';
+import { beginFormula } from '../formula-line/requests.ts';
+import { announce } from '../messages.ts';
+import { showMenu } from '../parts/menu-state.ts';
+import { type CellPlace, takeBack } from '../sheet-actions.ts';
+import { edit, editCell, readOnly, selectPlace } from '../state.ts';
+import { type Drawing, gridColumns } from './columns.ts';
+import { NO_ROOM, type Room, roomFor } from './figures.ts';
+import { gridTheme } from './grid-theme.ts';
+import { cellMenu, columnMenu } from './menus.ts';
+import { RangeCommands } from './range-commands.ts';
+import { RangeLayer } from './range-layer.ts';
+import { cellCount, cellsOf, type Range, rangeOfCell, rectangleOf } from './ranges.ts';
+import { type RowHandle, SPARE } from './row-handle.ts';
+import { selectedCells } from './selected.ts';
+
+ModuleRegistry.registerModules([
+  ClientSideRowModelModule,
+  ClientSideRowModelApiModule,
+  CellApiModule,
+  CellStyleModule,
+  RowStyleModule,
+  ColumnApiModule,
+  CustomEditorModule,
+  EventApiModule,
+  RenderApiModule,
+  RowApiModule,
+  ScrollApiModule,
+]);
+
+/** Figures of so many rows decide where a column's decimal mark stands. */
+const ALIGNED_ROWS = 3_000;
+
+/** Where a person last was on each sheet, so that coming back to one finds the same row in hand. */
+const lastPlaces = new Map<string, { readonly row: number; readonly column: string }>();
+
+function findingKey(row: number, column: string): string {
+  return `${row} ${column}`;
+}
+
+export class SheetGrid implements Drawing {
+  table: TableView;
+  private readonly host: HTMLElement;
+  private readonly api: GridApi<RowHandle>;
+  private readonly layer: RangeLayer;
+  private readonly commands: RangeCommands;
+  private readonly face: WorkbookFace;
+  private readonly rooms = new Map<string, Room>();
+  private findings = new Map<string, Attention>();
+
+  constructor(host: HTMLElement, workbook: WorkbookFace, table: TableView, found: readonly Attention[]) {
+    this.host = host;
+    this.face = workbook;
+    this.table = table;
+    this.findings = this.findingsOf(found);
+    this.api = createGrid<RowHandle>(host, {
+      theme: gridTheme,
+      styleNonce: document.querySelector<HTMLMetaElement>('meta[property="csp-nonce"]')?.nonce ?? '',
+      columnDefs: gridColumns(this),
+      rowData: this.rowHandles(),
+      getRowId: ({ data }) => String(data.slot),
+      rowClassRules: {
+        'spare-row': ({ data }) => data?.slot === SPARE,
+        'row-in-hand': ({ rowIndex }) => this.layer?.rectangle() !== undefined && this.rowInHand() === rowIndex,
+      },
+      headerHeight: 50,
+      groupHeaderHeight: 26,
+      invalidEditValueMode: 'block',
+      enterNavigatesVerticallyAfterEdit: true,
+      stopEditingWhenCellsLoseFocus: true,
+      suppressMovableColumns: true,
+      suppressCellFocus: false,
+      suppressScrollOnNewData: true,
+      suppressColumnVirtualisation: false,
+      animateRows: false,
+      tooltipShowDelay: 600,
+      ensureDomOrder: true,
+      focusGridInnerElement: () => this.focusInHand(),
+      onCellEditingStarted: () => this.host.classList.add('is-editing'),
+      onCellEditingStopped: () => this.host.classList.remove('is-editing'),
+      onSortChanged: () => this.layer.paint(),
+    });
+    this.layer = new RangeLayer(host, this.api, { ranged: (range) => this.ranged(range) });
+    this.commands = new RangeCommands(
+      () => this.face,
+      () => this.table,
+      this.layer,
+    );
+    this.api.setGridAriaProperty('label', `${table.name}: ${table.about}`);
+    this.api.setGridAriaProperty('multiselectable', 'true');
+    host.addEventListener('keydown', this.onKey, true);
+    host.addEventListener('contextmenu', this.onContextMenu, true);
+    host.addEventListener('mousedown', this.onHeaderPress, true);
+    document.addEventListener('copy', this.onCopy);
+    document.addEventListener('cut', this.onCut);
+    document.addEventListener('paste', this.onPaste);
+  }
+
+  destroy(): void {
+    document.removeEventListener('copy', this.onCopy);
+    document.removeEventListener('cut', this.onCut);
+    document.removeEventListener('paste', this.onPaste);
+    this.layer.destroy();
+    this.api.destroy();
+    selectedCells.value = undefined;
+  }
+
+  // What the columns ask while they draw.
+
+  readonly workbook = (): WorkbookFace => this.face;
+
+  room(column: string): Room {
+    const known = this.rooms.get(column);
+    if (known !== undefined) return known;
+    const view = this.table.columns.find(({ name }) => name === column);
+    const figures = view?.type?.kind === 'number' || view?.type?.kind === 'temperature';
+    const room = figures ? roomFor(this.texts(column)) : NO_ROOM;
+    this.rooms.set(column, room);
+    return room;
+  }
+
+  found(row: number, column: string): Attention | undefined {
+    return this.findings.get(findingKey(row, column));
+  }
+
+  inRange(rowIndex: number, column: string): boolean {
+    return this.layer?.includes(rowIndex, column) ?? false;
+  }
+
+  canEdit(): boolean {
+    return readOnly.peek() === undefined;
+  }
+
+  write(slot: number, column: ColumnView, entry: string): boolean {
+    if (slot !== SPARE) return !editCell({ table: this.table.name, row: slot, column: column.name }, entry).refused;
+    if (entry.trim() === '') return false;
+    const wish = { edit: 'insert row', table: this.table.name, entries: { [column.name]: entry } } as const;
+    const done = edit([wish], `Add ${entry} to ${this.table.name}`);
+    return !done.refused;
+  }
+
+  // What the page tells the grid.
+
+  /** Repaints what a change set names in this sheet, and nothing else. */
+  follow(change: ChangeSet): void {
+    const name = this.table.name;
+    if (change.columnsOf.includes(name)) this.redrawColumns();
+    if (change.rowsOf.includes(name)) this.redrawRows();
+    const changed = change.cells.filter(({ table }) => table === name);
+    if (changed.length === 0 || change.columnsOf.includes(name)) return;
+    const rendered = this.api.getRenderedNodes();
+    for (const { column, rows } of changed) {
+      const before = this.rooms.get(column);
+      this.rooms.delete(column);
+      const now = this.room(column);
+      const realigned = before?.fraction !== now.fraction || before.unit !== now.unit;
+      const named = rows === 'all' || realigned ? undefined : new Set(rows);
+      const rowNodes = named === undefined ? rendered : rendered.filter(({ data }) => data && named.has(data.slot));
+      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
+    }
+    this.layer.paint();
+  }
+
+  /** Marks the cells in which something was found and unmarks the others. */
+  showFindings(found: readonly Attention[]): void {
+    const next = this.findingsOf(found);
+    const before = this.findings;
+    this.findings = next;
+    const moved = (key: string): boolean => before.get(key)?.says !== next.get(key)?.says;
+    const touched = new Set([...before.keys(), ...next.keys()].filter(moved));
+    if (touched.size === 0) return;
+    const rowNodes = this.api
+      .getRenderedNodes()
+      .filter(({ data }) => data && this.table.columns.some(({ name }) => touched.has(findingKey(data.slot, name))));
+    if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, force: true });
+    this.layer.paint();
+  }
+
+  /** Puts a cell in hand and in view; with the focus where `focus` is true. Without a row, where a person last was. */
+  arrive(row: number | undefined, column: string | undefined, focus: boolean): void {
+    const last = row === undefined ? lastPlaces.get(this.table.name) : undefined;
+    const slot = row ?? last?.row;
+    const node = slot === undefined ? undefined : this.api.getRowNode(String(slot));
+    const rowIndex = node?.rowIndex ?? 0;
+    const name = column ?? last?.column ?? this.layer.columnAt(0);
+    const corner = name === undefined ? undefined : this.layer.cornerOf(rowIndex, name);
+    if (corner === undefined) return;
+    if (focus) {
+      this.layer.focus(corner);
+      return;
+    }
+    if (this.api.getDisplayedRowCount() > 0) this.api.ensureIndexVisible(rowIndex);
+    if (name !== undefined) this.api.ensureColumnVisible(name);
+    this.layer.select(rangeOfCell(corner));
+  }
+
+  private findingsOf(found: readonly Attention[]): Map<string, Attention> {
+    const map = new Map<string, Attention>();
+    for (const finding of found) {
+      if (finding.table !== this.table.name || finding.row === undefined) continue;
+      const key = findingKey(finding.row, finding.column);
+      // The list comes with the gravest first.
+      if (!map.has(key)) map.set(key, finding);
+    }
+    return map;
+  }
+
+  private rowHandles(): RowHandle[] {
+    const rows = [...this.face.rows(this.table.name)].map((slot) => ({ slot }));
+    return this.table.entered && readOnly.peek() === undefined ? [...rows, { slot: SPARE }] : rows;
+  }
+
+  private *texts(column: string): Iterable<string> {
+    for (const row of this.face.rows(this.table.name).subarray(0, ALIGNED_ROWS)) {
+      yield this.face.cell(this.table.name, row, column).text;
+    }
+  }
+
+  private redrawColumns(): void {
+    this.table = this.face.table(this.table.name) ?? this.table;
+    this.rooms.clear();
+    this.api.setGridOption('columnDefs', gridColumns(this));
+    this.layer.columnsChanged();
+    this.api.refreshHeader();
+    this.api.refreshCells({ force: true });
+    this.layer.paint();
+  }
+
+  private redrawRows(): void {
+    this.rooms.clear();
+    this.api.setGridOption('rowData', this.rowHandles());
+    this.layer.paint();
+  }
+
+  private rowInHand(): number | undefined {
+    return this.layer.anchor()?.row;
+  }
+
+  private focusInHand(): boolean {
+    this.layer.focus(this.layer.anchor() ?? { row: 0, column: 0 });
+    return true;
+  }
+
+  private ranged(range: Range): void {
+    const { anchor } = range;
+    const slot = this.layer.slotAt(anchor.row);
+    const column = this.layer.columnAt(anchor.column);
+    const row = slot === SPARE ? undefined : slot;
+    if (row !== undefined && column !== undefined) lastPlaces.set(this.table.name, { row, column });
+    selectPlace({ table: this.table.name, row, column });
+    const area = rectangleOf(range);
+    const rows: number[] = [];
+    for (let index = area.top; index <= area.bottom; index += 1) {
+      const each = this.layer.slotAt(index);
+      if (each !== undefined && each !== SPARE) rows.push(each);
+    }
+    const columns: string[] = [];
+    for (let index = area.left; index <= area.right; index += 1) columns.push(this.layer.columnAt(index) ?? '');
+    selectedCells.value = { table: this.table.name, rows, columns };
+    if (cellCount(area) > 1) announce(`${rows.length} rows, ${columns.length} columns selected.`);
+  }
+
+  private selectedPlaces(): readonly CellPlace[] {
+    const area = this.layer.rectangle();
+    if (area === undefined) return [];
+    return cellsOf(area).flatMap(({ row, column }) => {
+      const slot = this.layer.slotAt(row);
+      const name = this.layer.columnAt(column);
+      return slot === undefined || slot === SPARE || name === undefined
+        ? []
+        : [{ table: this.table.name, row: slot, column: name }];
+    });
+  }
+
+  private columnInHand(): ColumnView | undefined {
+    const name = this.layer.columnAt(this.layer.anchor()?.column ?? 0);
+    return this.table.columns.find((column) => column.name === name);
+  }
+
+  private readonly onKey = (event: KeyboardEvent): void => {
+    if (!isCell(event.target)) return;
+    const act = this.keyAct(event);
+    if (act === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    act();
+  };
+
+  private keyAct(event: KeyboardEvent): (() => void) | undefined {
+    const control = event.ctrlKey || event.metaKey;
+    const free = readOnly.peek() === undefined;
+    if (event.altKey && event.key === 'Backspace') return () => takeBack(this.selectedPlaces());
+    if (event.altKey) return undefined;
+    if (event.key === 'Delete' || event.key === 'Backspace') return () => (free ? this.commands.clear() : undefined);
+    if (control && event.key.toLowerCase() === 'd') return () => this.commands.fillDown();
+    const column = this.columnInHand();
+    if (event.key === '=' && !control && column !== undefined && column.role !== 'entered' && column.role !== 'made') {
+      return () => beginFormula('=');
+    }
+    return undefined;
+  }
+
+  private readonly onContextMenu = (event: MouseEvent): void => {
+    const target = event.target instanceof Element ? event.target : null;
+    const header = target?.closest('.ag-header-cell')?.getAttribute('col-id');
+    const view = this.table.columns.find(({ name }) => name === header);
+    const cell = target?.closest('.ag-cell');
+    if (view === undefined && (cell === null || cell === undefined || target instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    const at = menuCorner(event, target);
+    if (view !== undefined) {
+      const sort = (order: 'asc' | 'desc' | null): void => {
+        this.api.applyColumnState({ state: [{ colId: view.name, sort: order }], defaultState: { sort: null } });
+      };
+      showMenu({ ...at, label: `Column ${view.name}`, sets: columnMenu(view, sort) });
+      return;
+    }
+    const column = this.columnInHand();
+    if (column === undefined) return;
+    const anchor = this.layer.anchor();
+    const startEditing = (): void => {
+      if (anchor !== undefined) this.api.startEditingCell({ rowIndex: anchor.row, colKey: column.name });
+    };
+    const cells = this.selectedPlaces();
+    const rows = [...new Set(cells.map(({ row }) => row))];
+    const sets = cellMenu({ table: this.table, column, rows, cells, commands: this.commands, startEditing });
+    showMenu({ ...at, label: 'Cell', sets });
+  };
+
+  private readonly onHeaderPress = (event: MouseEvent): void => {
+    const target = event.target instanceof Element ? event.target : null;
+    const column = target?.closest('.ag-header-cell')?.getAttribute('col-id');
+    if (event.button !== 0 || column === null || column === undefined) return;
+    if (target?.closest('.ag-header-cell-resize') !== null) return;
+    this.layer.selectColumns(column, event.shiftKey);
+  };
+
+  private readonly onCopy = (event: ClipboardEvent): void => {
+    const text = this.ownsClipboard() ? this.commands.copied() : undefined;
+    if (text === undefined) return;
+    event.preventDefault();
+    event.clipboardData?.setData('text/plain', text);
+  };
+
+  private readonly onCut = (event: ClipboardEvent): void => {
+    if (!this.ownsClipboard() || readOnly.peek() !== undefined) return;
+    this.onCopy(event);
+    this.commands.clear();
+  };
+
+  private readonly onPaste = (event: ClipboardEvent): void => {
+    if (!this.ownsClipboard()) return;
+    event.preventDefault();
+    this.commands.paste(event.clipboardData?.getData('text/plain') ?? '');
+  };
+
+  /** The clipboard is the grid's while one of its cells, not an editor or another field, has the focus. */
+  private ownsClipboard(): boolean {
+    const focused = document.activeElement;
+    return isCell(focused) && this.host.contains(focused);
+  }
+}
+
+function isCell(target: EventTarget | null): target is HTMLElement {
+  return target instanceof HTMLElement && target.classList.contains('ag-cell');
+}
+
+/** Where a menu opens: at the pointer, or at the cell when the menu key asked for it. */
+function menuCorner(event: MouseEvent, target: Element | null): { readonly x: number; readonly y: number } {
+  if (event.clientX !== 0 || event.clientY !== 0) return { x: event.clientX, y: event.clientY };
+  const box = target?.getBoundingClientRect();
+  return { x: (box?.left ?? 0) + 8, y: (box?.bottom ?? 0) - 4 };
+}

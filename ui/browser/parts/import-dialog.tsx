@@ -1,0 +1,3 @@
+export function ImportDialog() {
+  return null;
+}

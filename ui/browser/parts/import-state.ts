@@ -1,0 +1,1 @@
+export async function readImport(_table: string, _file: File): Promise<void> {}
