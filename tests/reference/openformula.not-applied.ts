@@ -240,6 +240,10 @@ export const NOT_APPLIED: readonly NotApplied[] = [
     ],
   },
   {
+    why: 'the sign of a step does not matter here, as in other spreadsheets',
+    cases: [[415, '=FLOOR(-2.5;1)']],
+  },
+  {
     why: 'the draft of 2006 differs from the standard here',
     cases: [
       [416, '=FLOOR(-2.5; -1)'],

@@ -3,7 +3,8 @@
 
 import { describe, expect, it } from 'vitest';
 import { type Answer, answers } from '../functions/formulas.ts';
-import { type Case, ERROR, SECTIONS } from './openformula.cases.ts';
+import { type Case, ERROR } from './openformula.case.ts';
+import { SECTIONS } from './openformula.cases.ts';
 import { NOT_APPLIED } from './openformula.not-applied.ts';
 
 const COLLECTION = 681;

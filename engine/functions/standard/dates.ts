@@ -91,7 +91,10 @@ function days360(from: number, to: number, european: number): number {
     dayA = Math.min(dayA, 30);
     dayB = Math.min(dayB, 30);
   } else {
-    if (dayA === 31 || (a.month === 2 && dayA === daysInMonth(a.year, 2))) dayA = 30;
+    const endOfFebruaryA = a.month === 2 && dayA === daysInMonth(a.year, 2);
+    const endOfFebruaryB = b.month === 2 && dayB === daysInMonth(b.year, 2);
+    if (endOfFebruaryA && endOfFebruaryB) dayB = 30;
+    if (dayA === 31 || endOfFebruaryA) dayA = 30;
     if (dayB === 31 && dayA >= 30) dayB = 30;
   }
   return (b.year - a.year) * 360 + (b.month - a.month) * 30 + (dayB - dayA);

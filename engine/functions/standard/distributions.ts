@@ -36,7 +36,7 @@ import {
   yesno,
 } from '../build.ts';
 import type { Body, FunctionDefinition } from '../definition.ts';
-import { differenceUnit, numberIn, PLAIN } from './types.ts';
+import { differenceUnit, numberIn, PLAIN, subject } from './types.ts';
 
 const make = makers('statistics');
 
@@ -52,7 +52,7 @@ const NO_POISSON = failure('number', 'The mean and the count must be 0 or above.
 /** Why a standard deviation can't belong to such values; undefined where it can. */
 function deviationObjection(value: ValueType, deviation: ValueType | undefined): string | undefined {
   const unit = differenceUnit(value);
-  if (unit === undefined) return `${nameOfType(value)} has no standard deviation.`;
+  if (unit === undefined) return `${subject(value)} has no standard deviation.`;
   if (deviation?.kind !== 'number' || sameDimension(unit.dimension, deviation.dimension)) return undefined;
   return `The standard deviation is ${nameOfType(deviation)}; it should be ${nameOfType(numberIn(unit))}, as the values lie apart.`;
 }

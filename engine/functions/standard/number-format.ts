@@ -119,16 +119,28 @@ function sizeText(size: number, shape: NumberShape): string {
   return shape.exponentDigits > 0 ? scientificText(scaled, shape) : decimalText(scaled, shape);
 }
 
+function surrounded(shape: NumberShape, digits: string): string {
+  return shape.before + digits + shape.after;
+}
+
+/** A part for negative numbers or for nought; without a place for digits it stands as it is: "0;(0);none". */
+function laterPart(section: string): Writer {
+  const shape = numberShape(section);
+  return shape === undefined ? () => withoutQuotes(section) : (size) => surrounded(shape, sizeText(size, shape));
+}
+
 /** A writer for numbers; undefined where the format has no place for digits. */
 export function numberWriter(format: string): Writer | undefined {
-  const [positive, negative, nought] = sections(format).map(numberShape);
-  if (positive === undefined) return undefined;
+  const [first = '', ...others] = sections(format);
+  const shape = numberShape(first);
+  if (shape === undefined) return undefined;
+  const [negative, nought] = others.map(laterPart);
   return (value) => {
-    const shape =
-      value < 0 && negative !== undefined ? negative : value === 0 && nought !== undefined ? nought : positive;
+    if (value < 0 && negative !== undefined) return negative(-value);
+    if (value === 0 && nought !== undefined) return nought(0);
     const digits = sizeText(Math.abs(value), shape);
-    const minus = value < 0 && negative === undefined && /[1-9]/.test(digits) ? '-' : '';
-    return minus + shape.before + digits + shape.after;
+    const minus = value < 0 && /[1-9]/.test(digits) ? '-' : '';
+    return minus + surrounded(shape, digits);
   };
 }
 

@@ -4,7 +4,6 @@
 import type { ArgumentType, Result } from '../../language/signature.ts';
 import { isError, type Scalar } from '../../values/error.ts';
 import { tolerantRound } from '../../values/tolerance.ts';
-import { nameOfType } from '../../values/type.ts';
 import {
   alias,
   anything,
@@ -24,7 +23,7 @@ import {
 import type { FunctionDefinition } from '../definition.ts';
 import { type Given, isFault, listOf, numberOf, type Pairs, pairsOf } from './columns.ts';
 import { mean } from './statistics.ts';
-import { differenceUnit, numberIn, PLAIN, PRODUCT_OF_ALL, productOfDifferences } from './types.ts';
+import { differenceUnit, numberIn, PLAIN, PRODUCT_OF_ALL, productOfDifferences, subject } from './types.ts';
 
 const make = makers('statistics');
 
@@ -122,7 +121,7 @@ function sumOfProducts(args: Given): Scalar {
 const Y_DIFFERENCE: Result = rule((args) => {
   const type = args[0]?.type ?? PLAIN;
   const unit = differenceUnit(type);
-  return unit === undefined ? `${nameOfType(type)} can't be estimated by a line.` : numberIn(unit);
+  return unit === undefined ? `${subject(type)} can't be estimated by a line.` : numberIn(unit);
 });
 
 const Y = needed('ys', column(ordered('Y')));

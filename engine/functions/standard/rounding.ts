@@ -31,7 +31,7 @@ export function atDigits(x: number, digits: number, whole: Whole): number {
   return Math.abs(scaled) < Number.MAX_SAFE_INTEGER ? whole(scaled) / scale + 0 : x;
 }
 
-/** `whole` applied to the number of steps in x; 0 where the step is 0. */
+/** `whole` applied to the number of steps in x, whatever the step's sign; 0 where the step is 0. */
 function atStep(x: number, step: number, whole: Whole): number {
   if (step === 0) return 0;
   const size = Math.abs(step);
@@ -48,7 +48,6 @@ function digitsOrStepBody(whole: Whole): (args: readonly ArgumentType[]) => RunB
 }
 
 const NO_STEP = failure('number', 'There is nothing to round to: check the number and the digits or the step.');
-const UNLIKE_SIGNS = failure('number', 'Give the step the same sign as the number: FLOOR(-2.5; -1).');
 
 const ROUNDED = takes(needed('number', numbers('A')), optional('digits_or_step', numbers('B')));
 
@@ -63,11 +62,7 @@ const TO_STEP = takes(needed('number', numbers('A')), optional('step', numbers('
 
 /** CEILING and FLOOR: by `whole`, or by `ofSize` on the size alone where a mode other than 0 is given. */
 function toStep(whole: Whole, ofSize: Whole): (x: number, step?: number, mode?: number) => number {
-  return (x, step, mode) => {
-    const size = or(step, x < 0 ? -1 : 1);
-    if (x * size < 0) return Number.NaN;
-    return atStep(x, size, or(mode, 0) === 0 ? whole : ofSize);
-  };
+  return (x, step, mode) => atStep(x, or(step, 1), or(mode, 0) === 0 ? whole : ofSize);
 }
 
 function even(x: number): number {
@@ -105,7 +100,6 @@ export const ROUNDING: readonly FunctionDefinition[] = [
     TO_STEP,
     stepGiven('CEILING'),
     toStep(tolerantCeil, awayFromZero),
-    UNLIKE_SIGNS,
   ),
   make.numeric(
     'FLOOR',
@@ -114,7 +108,6 @@ export const ROUNDING: readonly FunctionDefinition[] = [
     TO_STEP,
     stepGiven('FLOOR'),
     toStep(tolerantFloor, towardsZero),
-    UNLIKE_SIGNS,
   ),
   make.numeric(
     'MROUND',

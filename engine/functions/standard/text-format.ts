@@ -6,18 +6,20 @@ import { isPlain, MONEY, sameDimension, TIME } from '../../units/dimension.ts';
 import { fromCanonical, type Unit } from '../../units/unit.ts';
 import { createVocabulary } from '../../units/vocabulary.ts';
 import type { Scalar } from '../../values/error.ts';
+import { unitLabel } from '../../values/show.ts';
 import { tolerantRound } from '../../values/tolerance.ts';
 import { nameOfType, TEXT, type ValueType } from '../../values/type.ts';
 import { anything, makers, needed, optional, or, plain, rule, takes, text, yesno } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { dateWriter, numberWriter, timeWriter, type Writer } from './number-format.ts';
 import { atDigits } from './rounding.ts';
-import { oneOf } from './types.ts';
+import { oneOf, subject } from './types.ts';
 
 const make = makers('text');
 
 /** Units that stand in formats. Money in compound units has no name here: the workbook's own is not known to functions. */
-const UNITS = createVocabulary({ currency: 'XXX' });
+const NO_CURRENCY = 'XXX';
+const UNITS = createVocabulary({ currency: NO_CURRENCY });
 
 function measured(type: ValueType, unit: Unit): boolean {
   if (type.kind === 'temperature') return unit.offset !== 0 || unit.symbol === 'K';
@@ -27,8 +29,9 @@ function measured(type: ValueType, unit: Unit): boolean {
 function inUnit(format: string, unit: Unit): Writer | string {
   const write = numberWriter(format);
   if (write === undefined) return NO_DIGITS;
-  const gap = unit.symbol === '%' ? '' : ' ';
-  return (value) => `${write(fromCanonical(unit, value))}${gap}${unit.symbol}`;
+  const label = unitLabel(unit, NO_CURRENCY);
+  const gap = label === '%' ? '' : ' ';
+  return (value) => `${write(fromCanonical(unit, value))}${gap}${label}`;
 }
 
 const NO_DIGITS = 'The format of a number needs a place for digits: "0", "0.00", "#,##0", "0%", "0.00E+00".';
@@ -40,20 +43,22 @@ function writerFor(type: ValueType, format: string, unitSymbol: string | undefin
   if (type.kind !== 'number' && type.kind !== 'temperature') {
     return `TEXT writes numbers, dates and texts, and this is ${nameOfType(type)}.`;
   }
+  const costs = type.kind === 'number' && type.dimension.money !== 0;
+  if (costs && !sameDimension(type.dimension, MONEY)) {
+    return `Divide ${nameOfType(type)} by one of its unit first: TEXT([Price] / (1 money/lb); "0.00").`;
+  }
+  if (costs && unitSymbol !== undefined) return 'Leave the unit of money out: TEXT([Price]; "0.00") & " EUR".';
   if (unitSymbol !== undefined) {
     const unit = UNITS.find(unitSymbol);
     if (unit === undefined || unitSymbol === '') return `"${unitSymbol}" is not a unit known here.`;
     if (!measured(type, unit))
-      return `${nameOfType(type)} can't be written in ${unit.symbol}: name a unit of its own kind.`;
+      return `${subject(type)} can't be written in ${unit.symbol}: name a unit of its own kind.`;
     return inUnit(format, unit);
   }
   if (type.kind === 'number') {
     if (isPlain(type.dimension) || sameDimension(type.dimension, MONEY)) return numberWriter(format) ?? NO_DIGITS;
     const time = sameDimension(type.dimension, TIME) ? timeWriter(format) : undefined;
     if (time !== undefined) return time;
-    if (type.dimension.money !== 0) {
-      return `Divide ${nameOfType(type)} by one of its unit first: TEXT([Price] / (1 money/lb); "0.00").`;
-    }
   }
   const unit = type.kind === 'temperature' ? type.unit.symbol : oneOf(type).slice(2);
   return `TEXT needs the unit in which to write ${nameOfType(type)}: TEXT(...; "${format}"; "${unit}").`;

@@ -32,6 +32,12 @@ export function numberIn(unit: Unit): ValueType {
   return { kind: 'number', dimension: unit.dimension, unit };
 }
 
+/** 'A length', 'Text': a type at the start of a sentence. */
+export function subject(type: ValueType): string {
+  const name = nameOfType(type);
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
+
 /** The unit in which differences of such values are: of temperatures and dates their difference; undefined for text and the like. */
 export function differenceUnit(type: ValueType): Unit | undefined {
   switch (type.kind) {
@@ -57,7 +63,7 @@ export function spread(exponent: number): Result {
     const type = firstType(args);
     if (type === undefined) return PLAIN;
     const unit = differenceUnit(type);
-    if (unit === undefined) return `${nameOfType(type)} has no spread: pass numbers, dates or temperatures.`;
+    if (unit === undefined) return `${subject(type)} has no spread: pass numbers, dates or temperatures.`;
     return numberIn(exponent === 1 ? unit : powerUnit(unit, exponent));
   });
 }
@@ -70,8 +76,7 @@ export function productOfDifferences(powers: readonly number[]): Result {
       const type = args[index]?.type;
       if (type === undefined) continue;
       const factor = differenceUnit(type);
-      if (factor === undefined)
-        return `${nameOfType(type)} can't be reckoned with: pass numbers, dates or temperatures.`;
+      if (factor === undefined) return `${subject(type)} can't be reckoned with: pass numbers, dates or temperatures.`;
       unit =
         exponent < 0
           ? divideUnits(unit, powerUnit(factor, -exponent))
@@ -86,7 +91,7 @@ export const PRODUCT_OF_ALL: Result = rule((args) => {
   let unit = ONE;
   for (const { type } of args) {
     if (type === undefined) continue;
-    if (type.kind !== 'number') return `${nameOfType(type)} can't be multiplied: pass columns of numbers.`;
+    if (type.kind !== 'number') return `${subject(type)} can't be multiplied: pass columns of numbers.`;
     unit = multiplyUnits(unit, type.unit);
   }
   return numberIn(unit);

@@ -3,9 +3,21 @@
 
 import type { ArgumentType, Parameter, Pattern, Result } from '../../language/signature.ts';
 import { CELSIUS_DAY, canonicalUnit, ONE, PERCENT } from '../../units/arithmetic.ts';
-import { type Dimension, dimension, MONEY, NONE, TIME, WARMTH } from '../../units/dimension.ts';
+import {
+  AREA,
+  type Dimension,
+  dimension,
+  LENGTH,
+  MASS,
+  MONEY,
+  NONE,
+  TIME,
+  VOLUME,
+  WARMTH,
+} from '../../units/dimension.ts';
 import { listed } from '../../units/table.ts';
 import type { Unit } from '../../units/unit.ts';
+import { isError, type Scalar } from '../../values/error.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { FunctionDefinition } from '../definition.ts';
 
@@ -21,6 +33,12 @@ export const CENTIMETRE: Unit = listed('cm');
 export const MONEY_UNIT: Unit = canonicalUnit(MONEY);
 export const PER_SQUARE_METRE: Unit = canonicalUnit(dimension({ length: -2 }));
 export const DEGREE_DAY: Unit = CELSIUS_DAY;
+export const GRAM: Unit = listed('g');
+export const KILOGRAM: Unit = canonicalUnit(MASS);
+export const SQUARE_METRE: Unit = canonicalUnit(AREA);
+export const CUBIC_METRE: Unit = canonicalUnit(VOLUME);
+export const MILLIMETRE: Unit = listed('mm');
+export const KILOGRAMS_PER_SQUARE_METRE: Unit = canonicalUnit(MASS_PER_AREA);
 
 type Details = Omit<Parameter, 'name' | 'pattern'>;
 
@@ -31,6 +49,18 @@ function parameter(name: string, pattern: Pattern, details: Details): Parameter 
 /** A quantity of one dimension. */
 export function quantity(name: string, of: Dimension, details: Details = {}): Parameter {
   return parameter(name, { is: 'quantity', dimension: of }, details);
+}
+
+export function mass(name: string, details: Details = {}): Parameter {
+  return quantity(name, MASS, details);
+}
+
+export function length(name: string, details: Details = {}): Parameter {
+  return quantity(name, LENGTH, details);
+}
+
+export function area(name: string, details: Details = {}): Parameter {
+  return quantity(name, AREA, details);
 }
 
 /** A plain number: a count, a share, a degree of latitude, a coefficient. */
@@ -125,4 +155,53 @@ export function numeric(
     body: { lane: 'numeric', compute, undefinedMeans: 'blank' },
   };
   return resultUnit === undefined ? definition : { ...definition, resultUnit };
+}
+
+/** A function of single values that may be texts, or that answers with one; a blank argument makes a blank. */
+export function scalar(
+  signature: Omit<FunctionDefinition['signature'], 'repeating'>,
+  compute: (args: readonly Scalar[]) => Scalar,
+  blanks: 'pass' | 'given' = 'pass',
+): FunctionDefinition {
+  return { signature: { ...signature, repeating: 0 }, body: { lane: 'scalar', blanks, compute } };
+}
+
+/** What comes in for a parameter of a function over columns; undefined past the end of the call. */
+export type Argument = Scalar | readonly Scalar[] | undefined;
+
+export function isList(argument: Argument): argument is readonly Scalar[] {
+  return Array.isArray(argument);
+}
+
+/** A function of whole columns and single values; an error among the single values passes on. */
+export function overColumns(
+  signature: Omit<FunctionDefinition['signature'], 'repeating'>,
+  compute: (args: readonly (Scalar | readonly Scalar[])[]) => Scalar,
+): FunctionDefinition {
+  return {
+    signature: { ...signature, repeating: 0 },
+    body: {
+      lane: 'columns',
+      compute: (args) => {
+        for (const argument of args) if (!isList(argument) && isError(argument)) return argument;
+        return compute(args);
+      },
+    },
+  };
+}
+
+/** A function over the rows of a sheet that meet conditions: single values, then `values` columns, then pairs. */
+export function overMatching(
+  signature: Omit<FunctionDefinition['signature'], 'repeating'>,
+  values: readonly Parameter[],
+  compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Scalar,
+): FunctionDefinition {
+  return {
+    signature: {
+      ...signature,
+      parameters: [...signature.parameters, ...values, ...MATCHING],
+      repeating: MATCHING.length,
+    },
+    body: { lane: 'matching rows', valueColumns: values.length, compute },
+  };
 }

@@ -7,11 +7,11 @@ import { type BoltingCrop, boltingCrop } from '../../agronomy/bolting-crops.ts';
 import { calendarIndex } from '../../agronomy/climate.ts';
 import { dailyFromMonthlyMeans } from '../../agronomy/monthly-means.ts';
 import { degreeDaysOfMean } from '../../agronomy/thermal-time.ts';
-import type { FunctionGroup, Parameter, Result } from '../../language/signature.ts';
+import type { Parameter } from '../../language/signature.ts';
 import { NONE } from '../../units/dimension.ts';
-import { isError, type Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import {
+  type Argument,
   columnOf,
   columnOfDates,
   columnOfTemperatures,
@@ -23,47 +23,7 @@ import {
   text,
   warmth,
 } from './build.ts';
-
-const KELVIN = 273.15;
-
-type Argument = Scalar | readonly Scalar[] | undefined;
-
-function isList(argument: Argument): argument is readonly Scalar[] {
-  return Array.isArray(argument);
-}
-
-function numberOf(argument: Argument): number {
-  return typeof argument === 'number' ? argument : Number.NaN;
-}
-
-const arrays = new WeakMap<readonly Scalar[], Float64Array>();
-
-/** A column as numbers, blanks as not-a-number; kept for as long as the engine hands over the same list. */
-function numbersOf(argument: Argument): Float64Array {
-  if (!isList(argument)) return new Float64Array(0);
-  const kept = arrays.get(argument);
-  if (kept !== undefined) return kept;
-  const made = Float64Array.from(argument, numberOf);
-  arrays.set(argument, made);
-  return made;
-}
-
-/** The average year that the days of the Climate sheet stand for. */
-interface Year {
-  readonly first: number;
-  readonly length: number;
-}
-
-/** Undefined where the sheet holds less than a year of days. */
-function yearOf(days: Float64Array): Year | undefined {
-  const first = days[0];
-  return first === undefined || Number.isNaN(first) || days.length < 365 ? undefined : { first, length: days.length };
-}
-
-function placeOf(year: Year, day: number): number {
-  const offset = (Math.floor(day) - year.first) % year.length;
-  return offset < 0 ? offset + year.length : offset;
-}
+import { KELVIN, numberOf, numbersOf, overDays, placeOf, YEAR_OF_DAYS, yearOf } from './over-days.ts';
 
 function sumBetween(
   from: number,
@@ -101,38 +61,6 @@ function dateReaching(
   return Number.NaN;
 }
 
-function errorIn(args: readonly Argument[]): Scalar {
-  for (const argument of args) {
-    if (argument !== undefined && !isList(argument) && isError(argument)) return argument;
-  }
-  return null;
-}
-
-/** A number worked out from scalars and whole columns; no number is blank. */
-function overDays(
-  name: string,
-  doc: string,
-  source: string,
-  parameters: readonly Parameter[],
-  result: Result,
-  compute: (args: readonly Argument[]) => number | string,
-  group: FunctionGroup = 'light and climate',
-): FunctionDefinition {
-  return {
-    signature: { name, group, parameters, repeating: 0, result, doc, source },
-    body: {
-      lane: 'columns',
-      compute: (args) => {
-        const error = errorIn(args);
-        if (error !== null) return error;
-        const answer = compute(args);
-        return typeof answer === 'number' && Number.isNaN(answer) ? null : answer;
-      },
-    },
-  };
-}
-
-const YEAR_OF_DAYS = [columnOfDates('days'), columnOfTemperatures('means')];
 const AVERAGE_YEAR =
   'NOAA degree-day definition; upper cut-off: McMaster & Wilhelm 1997, Agric. For. Meteorol. 87:291-300';
 

@@ -1,0 +1,60 @@
+// What the functions over the days of the Climate sheet share: columns as numbers, the average year that the days stand
+// for, and the maker of such functions. Called by climate.ts, bulbing.ts and others of this folder; knows no model.
+
+import type { FunctionGroup, Parameter, Result } from '../../language/signature.ts';
+import type { Scalar } from '../../values/error.ts';
+import type { FunctionDefinition } from '../definition.ts';
+import { type Argument, columnOfDates, columnOfTemperatures, isList, overColumns } from './build.ts';
+
+/** 0 degC in K, the scale temperatures come in from columns. */
+export const KELVIN = 273.15;
+
+export function numberOf(argument: Argument): number {
+  return typeof argument === 'number' ? argument : Number.NaN;
+}
+
+const arrays = new WeakMap<readonly Scalar[], Float64Array>();
+
+/** A column as numbers, blanks as not-a-number; kept for as long as the engine hands over the same list. */
+export function numbersOf(argument: Argument): Float64Array {
+  if (!isList(argument)) return new Float64Array(0);
+  const kept = arrays.get(argument);
+  if (kept !== undefined) return kept;
+  const made = Float64Array.from(argument, numberOf);
+  arrays.set(argument, made);
+  return made;
+}
+
+/** The average year that the days of the Climate sheet stand for. */
+export interface Year {
+  readonly first: number;
+  readonly length: number;
+}
+
+/** Undefined where the sheet holds less than a year of days. */
+export function yearOf(days: Float64Array): Year | undefined {
+  const first = days[0];
+  return first === undefined || Number.isNaN(first) || days.length < 365 ? undefined : { first, length: days.length };
+}
+
+/** Where a day stands in the average year, whatever its own year. */
+export function placeOf(year: Year, day: number): number {
+  const offset = (Math.floor(day) - year.first) % year.length;
+  return offset < 0 ? offset + year.length : offset;
+}
+
+/** A number or text worked out from single values and whole columns; no number is blank. */
+export function overDays(
+  name: string,
+  doc: string,
+  source: string,
+  parameters: readonly Parameter[],
+  result: Result,
+  compute: (args: readonly Argument[]) => number | string,
+  group: FunctionGroup = 'light and climate',
+): FunctionDefinition {
+  return overColumns({ name, group, parameters, result, doc, source }, compute);
+}
+
+/** The last two parameters of a function over the average year: its days and their mean temperatures. */
+export const YEAR_OF_DAYS: readonly Parameter[] = [columnOfDates('days'), columnOfTemperatures('means')];
