@@ -61,6 +61,9 @@ function linkSteps(tree: CellNode, reader: Reader): LinkStep[] {
 
 function planCell(tree: CellNode, reader: Reader): Kernel {
   const steps = linkSteps(tree, reader);
+  steps.forEach((step, i) => {
+    reader.readsCell(steps.slice(0, i), step.table, step.column);
+  });
   reader.readsCell(steps, tree.table, tree.column);
   const column = reader.model.table(tree.table).column(tree.column);
   const [first, ...further] = steps;
