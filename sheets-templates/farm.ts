@@ -57,7 +57,6 @@ export const farmSheet: SheetDeclaration = {
         decimals: 2,
         least: -90,
         most: 90,
-        required: true,
       }),
       entered('Longitude', DEGREES, { note: 'Degrees; east above zero.', decimals: 2, least: -180, most: 180 }),
       entered('Elevation', LENGTH, { decimals: 0 }),

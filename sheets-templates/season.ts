@@ -46,7 +46,7 @@ export interface SeasonOptions {
   readonly today: number;
   /** Further columns of the one Farm row, as typed: { Latitude: '44.5' }. */
   readonly farm?: Row;
-  /** Further rows by sheet, after those a fresh workbook starts with; a row of the same name takes the other's place. */
+  /** Further rows by sheet, after those a fresh workbook starts with; a row of the same name changes that row. */
   readonly rows?: Readonly<Record<string, readonly Row[]>>;
 }
 
@@ -61,6 +61,14 @@ function startingRows(): Readonly<Record<string, readonly Row[]>> {
   };
 }
 
+/** Own rows after the starting ones; a row of the same name goes over the starting one, column by column. */
+function merge(starting: readonly Row[], own: readonly Row[], key: string | undefined): readonly Row[] {
+  if (key === undefined) return [...starting, ...own];
+  const byName = new Map(starting.map((row) => [row[key], row]));
+  for (const row of own) byName.set(row[key], { ...byName.get(row[key]), ...row });
+  return [...byName.values()];
+}
+
 /** The season workbook, empty of a farm's own rows but ready for them, or with those given. */
 export function seasonTemplate(options: SeasonOptions): WorkbookDeclaration {
   const { title = 'Season', units = 'us', currency = 'USD', season, today, farm = {}, rows = {} } = options;
@@ -72,13 +80,12 @@ export function seasonTemplate(options: SeasonOptions): WorkbookDeclaration {
     'Cell tray': '128 cells',
     ...farm,
   };
-  const together: Record<string, readonly Row[]> = { ...starting, Farm: [ownFarm] };
+  const together: Record<string, readonly Row[]> = {};
   for (const sheet of SEASON_SHEETS) {
-    const more = rows[sheet.name] ?? [];
-    const names = new Set(more.map((row) => row[sheet.key ?? '']));
-    const kept = (together[sheet.name] ?? []).filter((row) => sheet.key === undefined || !names.has(row[sheet.key]));
-    if (kept.length + more.length > 0) together[sheet.name] = [...kept, ...more];
+    const merged = merge(starting[sheet.name] ?? [], rows[sheet.name] ?? [], sheet.key);
+    if (merged.length > 0) together[sheet.name] = merged;
   }
+  together.Farm = [ownFarm];
   return {
     title,
     units,

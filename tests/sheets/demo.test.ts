@@ -1,0 +1,57 @@
+// The demo farm: opens without a cell in error, is as large as its story, and the faults left in it are found.
+
+import { describe, expect, it } from 'vitest';
+import { demoFarm } from '../../demo/farm.ts';
+import { createWorkbook } from '../../engine/index.ts';
+import { errorsOf, reading } from './season.ts';
+
+const opened = createWorkbook(demoFarm);
+if (!opened.ok) throw new Error(opened.problems.join('\n'));
+const season = reading(opened.workbook);
+const { book } = season;
+const texts = (sheet: string, column: string): readonly unknown[] =>
+  [...book.rows(sheet)].map((row) => book.value(sheet, row, column));
+
+describe('the demo farm', () => {
+  it('opens without a cell in error or a formula that does not check', () => {
+    expect(errorsOf(book)).toEqual([]);
+    expect(book.attention().filter((one) => one.level === 'error')).toEqual([]);
+  });
+
+  it('has beds, crops and onions enough', () => {
+    expect(book.rows('Beds').length).toBeGreaterThanOrEqual(12);
+    expect(new Set(texts('Plantings', 'Crop')).size).toBeGreaterThanOrEqual(15);
+    const onions = [...book.rows('Plantings')].filter((row) => book.value('Plantings', row, 'Crop') === 'Onion, bulb');
+    const starts = new Set(onions.map((row) => book.value('Plantings', row, 'Start')));
+    expect([...starts].sort()).toEqual(['blocks', 'cells', 'sets']);
+  });
+
+  it('plans every planting to a harvest, and every sowing to seed', () => {
+    expect(texts('Plantings', 'Harvest')).not.toContain(null);
+    expect(texts('Plantings', 'Total yield')).not.toContain(null);
+    expect(texts('Seed order', 'Cost')).not.toContain(null);
+  });
+
+  it('harvests what the library holds for usual: between half and twice its range of yields', () => {
+    for (const row of book.rows('Plantings')) {
+      const name = book.rowName('Plantings', row);
+      const crop = String(book.value('Plantings', row, 'Crop'));
+      const yieldPerArea = season.number('Plantings', name, 'Yield per bed area') ?? Number.NaN;
+      expect(yieldPerArea, name).toBeGreaterThan(0.4 * (season.number('Crops', crop, 'Yield low') ?? Number.NaN));
+      expect(yieldPerArea, name).toBeLessThan(2 * (season.number('Crops', crop, 'Yield high') ?? Number.NaN));
+    }
+  });
+
+  it('finds what is wrong on purpose', () => {
+    const said = (planting: string): string => season.says('Plantings', planting).join(' ');
+    expect(said('Back on the barn bed')).toMatch(/stood on this bed last year/);
+    expect(said('Basil')).toMatch(/More stands on this bed/);
+    expect(said('Cucumbers')).toMatch(/Earlier than this crop stands/);
+    expect(said('Peppers')).toMatch(/Late for this crop/);
+    expect(said('Lettuce 1')).toMatch(/fewer than square rows/);
+    expect(said('Sweet clumps')).toMatch(/smallish bulbs/);
+    expect(season.value('Varieties', 'Early Pebble', 'Suits this farm')).toBe('no');
+    expect(season.value('Seed lots', 'Copper Kettle 2024', 'Advice')).toBe('replace');
+    expect(season.number('Seed order', 'Copper Kettle', 'Seeds on hand')).toBe(0);
+  });
+});
