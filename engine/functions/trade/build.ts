@@ -2,7 +2,7 @@
 // in, and the lanes. Called by the files of this folder; says nothing of any model.
 
 import type { ArgumentType, Parameter, Pattern, Result } from '../../language/signature.ts';
-import { CELSIUS_DAY, canonicalUnit, ONE, PERCENT } from '../../units/arithmetic.ts';
+import { CELSIUS_DAY, canonicalUnit, ONE, PERCENT, powerUnit } from '../../units/arithmetic.ts';
 import {
   AREA,
   type Dimension,
@@ -36,6 +36,7 @@ export const DEGREE_DAY: Unit = CELSIUS_DAY;
 export const GRAM: Unit = listed('g');
 export const KILOGRAM: Unit = canonicalUnit(MASS);
 export const SQUARE_METRE: Unit = canonicalUnit(AREA);
+export const SQUARE_CENTIMETRE: Unit = powerUnit(listed('cm'), 2);
 export const CUBIC_METRE: Unit = canonicalUnit(VOLUME);
 export const MILLIMETRE: Unit = listed('mm');
 export const KILOGRAMS_PER_SQUARE_METRE: Unit = canonicalUnit(MASS_PER_AREA);
@@ -120,6 +121,11 @@ export function columnOfDates(name: string): Parameter {
 
 export function columnOfTemperatures(name: string): Parameter {
   return parameter(name, { is: 'column', of: { is: 'temperature' } }, {});
+}
+
+/** A whole column of temperatures or of quantities of any one dimension. */
+export function columnOfMeasures(name: string, letter: string): Parameter {
+  return parameter(name, { is: 'column', of: { is: 'letter', letter, among: 'ordered' } }, {});
 }
 
 /** A difference of temperatures. */

@@ -14,6 +14,7 @@ import {
   type Argument,
   columnOf,
   columnOfDates,
+  columnOfMeasures,
   columnOfTemperatures,
   DEGREE_DAY,
   date,
@@ -153,10 +154,10 @@ export const CLIMATE: readonly FunctionDefinition[] = [
   ),
   overDays(
     'DAILYOFMONTHS',
-    "A day's temperature out of twelve monthly means, smooth, each month keeping its mean.",
+    "A day's value out of twelve monthly means, temperatures or amounts a day, smooth, each month keeping its mean.",
     'Epstein 1991, Journal of Climate 4:365-368',
-    [date('date'), columnOf('months', NONE), columnOfTemperatures('means')],
-    { is: 'temperature' },
+    [date('date'), columnOf('months', NONE), columnOfMeasures('means', 'M')],
+    { is: 'letter', letter: 'M', among: 'ordered' },
     ([day, months, means]) => {
       const civil = numberOf(day);
       if (Number.isNaN(civil)) return Number.NaN;

@@ -1,20 +1,38 @@
 // All functions of the trade, in the order a grower meets them. functions/index.ts reads this list; nothing else does.
 
 import type { FunctionDefinition } from '../definition.ts';
+import { AFTER_HARVEST } from './after-harvest.ts';
+import { BEST_SPACING } from './best-spacing.ts';
+import { BULBING } from './bulbing.ts';
 import { CLIMATE } from './climate.ts';
+import { FROST } from './frost.ts';
+import { GERMINATION } from './germination.ts';
 import { LIGHT } from './light.ts';
+import { NUTRIENTS } from './nutrients.ts';
 import { PACKS } from './packs.ts';
 import { SEED } from './seed.ts';
 import { SPACE } from './space.ts';
 import { STAND } from './stand.ts';
+import { STORAGE } from './storage.ts';
 import { SUITS } from './suits.ts';
+import { TRIALS } from './trials.ts';
+import { WATER } from './water.ts';
 
 export const TRADE: readonly FunctionDefinition[] = [
   ...LIGHT,
   ...CLIMATE,
+  ...FROST,
+  ...BULBING,
   ...SUITS,
   ...SEED,
+  ...GERMINATION,
   ...PACKS,
   ...STAND,
   ...SPACE,
+  ...TRIALS,
+  ...BEST_SPACING,
+  ...AFTER_HARVEST,
+  ...STORAGE,
+  ...WATER,
+  ...NUTRIENTS,
 ];

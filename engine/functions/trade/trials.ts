@@ -1,0 +1,147 @@
+// Own spacing trials as functions: the yield-density curve fitted to plots, its numbers with their standard errors, what it
+// says at a density. The fit stands in agronomy/density-fit.ts; read by trade/index.ts.
+
+import { type DensityFit, type FitForm, fitDensity, fitFaultSentence } from '../../agronomy/density-fit.ts';
+import { generalPlantMass, optimumDensity, plantMass } from '../../agronomy/yield-density.ts';
+import type { Parameter, Result } from '../../language/signature.ts';
+import { canonicalUnit } from '../../units/arithmetic.ts';
+import { dimension, MASS } from '../../units/dimension.ts';
+import type { Unit } from '../../units/unit.ts';
+import type { Scalar } from '../../values/error.ts';
+import type { FunctionDefinition } from '../definition.ts';
+import {
+  columnOf,
+  GRAM,
+  inUnit,
+  KILOGRAMS_PER_SQUARE_METRE,
+  numeric,
+  overMatching,
+  PER_SQUARE_METRE,
+  PLAIN,
+  plain,
+  quantity,
+  SHARE,
+} from './build.ts';
+import { numberOf } from './over-days.ts';
+
+const FIT = 'Ratkowsky 1983, Nonlinear Regression Modeling, chapter 3; steps by Marquardt 1963';
+const GENERAL = 'Bleasdale & Nelder 1960, Nature 188:342';
+const PER_AREA = dimension({ length: -2 });
+const PER_MASS: Unit = canonicalUnit(dimension({ mass: -1 }));
+const AREA_PER_MASS: Unit = canonicalUnit(dimension({ mass: -1, length: 2 }));
+
+const PLOTS: readonly Parameter[] = [columnOf('densities', PER_AREA), columnOf('masses', MASS)];
+
+type Columns = readonly (readonly Scalar[])[];
+
+function plotsOf([densities = [], masses = []]: Columns): { readonly density: number; readonly mass: number }[] {
+  return densities.map((density, row) => ({ density: numberOf(density), mass: numberOf(masses[row]) }));
+}
+
+function fitting(
+  name: string,
+  doc: string,
+  result: Result,
+  answer: (fit: DensityFit) => Scalar,
+  form: FitForm = 'reciprocal',
+): FunctionDefinition {
+  return overMatching(
+    { name, group: 'space and yield', parameters: [], result, doc, source: FIT },
+    PLOTS,
+    (_, columns) => answer(fitDensity(plotsOf(columns), form)),
+  );
+}
+
+/** The fitted mass at a density of the trial; outside the densities tried the cell says so. */
+function massAt(density: number, columns: Columns): Scalar {
+  const plots = plotsOf(columns).filter((plot) => !Number.isNaN(plot.density + plot.mass));
+  const fit = fitDensity(plots);
+  if (fit.fault !== undefined || Number.isNaN(density)) return null;
+  const tried = plots.map((plot) => plot.density);
+  if (density < Math.min(...tried) || density > Math.max(...tried)) {
+    return {
+      error: 'range',
+      why: 'This density lies outside those of the trial, where the curve is only known: choose one between its widest and closest plots.',
+    };
+  }
+  return fit.a > 0 ? plantMass(density, fit.isolated, fit.ceiling) : 1 / (fit.a + fit.b * density);
+}
+
+export const TRIALS: readonly FunctionDefinition[] = [
+  fitting(
+    'FITISOLATED',
+    'Mass of a plant on its own by the curve fitted to the plots; blank where they give none.',
+    inUnit(GRAM),
+    (fit) => fit.isolated,
+  ),
+  fitting('FITISOLATEDERROR', 'Standard error of FITISOLATED.', inUnit(GRAM), (fit) => fit.isolatedError),
+  fitting(
+    'FITCEILING',
+    'Yield per area that the curve fitted to the plots climbs to.',
+    inUnit(KILOGRAMS_PER_SQUARE_METRE),
+    (fit) => fit.ceiling,
+  ),
+  fitting(
+    'FITCEILINGERROR',
+    'Standard error of FITCEILING.',
+    inUnit(KILOGRAMS_PER_SQUARE_METRE),
+    (fit) => fit.ceilingError,
+  ),
+  fitting('FITA', 'a of 1/w = a + b x density, fitted on the logarithm of mass.', inUnit(PER_MASS), (fit) => fit.a),
+  fitting('FITAERROR', 'Standard error of FITA.', inUnit(PER_MASS), (fit) => fit.aError),
+  fitting('FITB', 'b of 1/w = a + b x density.', inUnit(AREA_PER_MASS), (fit) => fit.b),
+  fitting('FITBERROR', 'Standard error of FITB.', inUnit(AREA_PER_MASS), (fit) => fit.bError),
+  fitting(
+    'FITSPREAD',
+    'How far plots scatter about the curve: standard deviation of the logarithm of mass, about a share of the mass.',
+    inUnit(SHARE),
+    (fit) => fit.residualSd,
+  ),
+  fitting('FITPLOTS', 'Plots that count in the fit.', inUnit(PLAIN), (fit) => fit.rows),
+  fitting(
+    'FITTHETA',
+    'Theta of the general form w^-theta = a + b x density; 1 is the two-number curve.',
+    inUnit(PLAIN),
+    (fit) => fit.shape,
+    'general',
+  ),
+  fitting('FITTHETAERROR', 'Standard error of FITTHETA.', inUnit(PLAIN), (fit) => fit.shapeError, 'general'),
+  fitting('FITSAYS', 'Why the plots give no curve, in a sentence; blank where they give one.', { is: 'text' }, (fit) =>
+    fit.fault === undefined ? null : fitFaultSentence(fit.fault),
+  ),
+  overMatching(
+    {
+      name: 'FITMASS',
+      group: 'space and yield',
+      parameters: [quantity('density', PER_AREA)],
+      result: inUnit(GRAM),
+      doc: 'Mean mass of a plant at a density by the curve fitted to the plots, within the densities tried.',
+      source: FIT,
+    },
+    PLOTS,
+    ([density], columns) => massAt(numberOf(density), columns),
+  ),
+  numeric(
+    {
+      name: 'GENERALMASS',
+      group: 'space and yield',
+      parameters: [quantity('density', PER_AREA), plain('a'), plain('b'), plain('theta')],
+      result: inUnit(GRAM),
+      doc: 'Mass of a plant by w^-theta = a + b x density, a and b fitted to masses in g and plants per m2.',
+      source: GENERAL,
+    },
+    generalPlantMass,
+    'g',
+  ),
+  numeric(
+    {
+      name: 'OPTIMUMDENSITY',
+      group: 'space and yield',
+      parameters: [plain('a'), plain('b'), plain('theta')],
+      result: inUnit(PER_SQUARE_METRE),
+      doc: 'Plants per area with the greatest yield in the general form; blank where theta is 1 or more.',
+      source: GENERAL,
+    },
+    optimumDensity,
+  ),
+];

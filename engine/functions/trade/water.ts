@@ -1,0 +1,153 @@
+// Water as functions: the crop coefficient through the season, the water a crop takes, what the root zone holds. Models
+// stand in agronomy/water.ts and soil-water.ts; read by trade/index.ts.
+
+import {
+  availableWater,
+  daysBetweenWaterings,
+  readilyAvailableWater,
+  SOIL_WATER_LIMITS,
+  stressFactor,
+} from '../../agronomy/soil-water.ts';
+import {
+  climateCoefficient,
+  coefficientDays,
+  cropCoefficient,
+  type Stages,
+  scaledStages,
+  WATER_LIMITS,
+} from '../../agronomy/water.ts';
+import type { Parameter } from '../../language/signature.ts';
+import { divideDimensions, LENGTH, TIME } from '../../units/dimension.ts';
+import type { FunctionDefinition } from '../definition.ts';
+import { DAY, days, inUnit, length, MILLIMETRE, numeric, PLAIN, plain, quantity, SHARE } from './build.ts';
+
+const CHAPTER_6 =
+  'Allen, Pereira, Raes & Smith 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, chapter 6';
+const CHAPTER_8 = 'Allen, Pereira, Raes & Smith 1998, FAO Irrigation and Drainage Paper 56, chapter 8';
+const DEPTH_PER_TIME = divideDimensions(LENGTH, TIME);
+
+/** Four stages, three coefficients, and the season that the stages are stretched to. */
+const CURVE: readonly Parameter[] = [
+  days('initial_stage'),
+  days('development_stage'),
+  days('mid_stage'),
+  days('late_stage'),
+  plain('kc_initial'),
+  plain('kc_mid'),
+  plain('kc_end'),
+  days('season', { optional: true }),
+];
+
+interface Curve {
+  readonly stages: Stages;
+  readonly coefficients: { readonly initial: number; readonly middle: number; readonly end: number };
+}
+
+function curveOf(numbers: readonly number[]): Curve {
+  const [initial = 0, development = 0, middle = 0, late = 0, kcInitial = 0, kcMid = 0, kcEnd = 0, season] = numbers;
+  const stages = { initial, development, middle, late };
+  const stretched = season !== undefined && !Number.isNaN(season);
+  return {
+    stages: stretched ? scaledStages(stages, season) : stages,
+    coefficients: { initial: kcInitial, middle: kcMid, end: kcEnd },
+  };
+}
+
+const DEPLETION = plain('depletion', { limit: SOIL_WATER_LIMITS.depletion });
+const MM = 1000;
+
+export const WATER: readonly FunctionDefinition[] = [
+  numeric(
+    {
+      name: 'CROPCOEFFICIENT',
+      group: 'soil and water',
+      parameters: [days('day'), ...CURVE],
+      result: inUnit(PLAIN),
+      doc: 'Water use over that of short grass on a day since planting; stages are stretched to the season where it is given.',
+      source: CHAPTER_6,
+    },
+    (day = Number.NaN, ...curve) => {
+      const { stages, coefficients } = curveOf(curve);
+      return cropCoefficient(day, stages, coefficients);
+    },
+  ),
+  numeric(
+    {
+      name: 'CROPWATER',
+      group: 'soil and water',
+      parameters: [quantity('reference', DEPTH_PER_TIME), days('from'), days('to'), ...CURVE],
+      result: inUnit(MILLIMETRE),
+      doc: 'Depth of water a crop takes between two days since planting: the sum of its coefficients x reference evapotranspiration.',
+      source: CHAPTER_6,
+    },
+    (reference = Number.NaN, from = Number.NaN, to = Number.NaN, ...curve) => {
+      const { stages, coefficients } = curveOf(curve);
+      return coefficientDays(from, to, stages, coefficients) * reference;
+    },
+  ),
+  numeric(
+    {
+      name: 'CLIMATECOEFFICIENT',
+      group: 'soil and water',
+      parameters: [
+        plain('table'),
+        quantity('wind', DEPTH_PER_TIME, { unit: 'm/s', limit: WATER_LIMITS.wind }),
+        plain('least_humidity', { limit: WATER_LIMITS.humidity }),
+        length('height', { limit: WATER_LIMITS.height }),
+      ],
+      result: inUnit(PLAIN),
+      doc: 'A mid-season or end coefficient of the table made fit for wind, dryness and height of the crop.',
+      source: `${CHAPTER_6}, equations 62 and 65`,
+    },
+    climateCoefficient,
+  ),
+  numeric(
+    {
+      name: 'AVAILABLEWATER',
+      group: 'soil and water',
+      parameters: [
+        plain('field_capacity'),
+        plain('wilting_point'),
+        length('root_depth', { limit: SOIL_WATER_LIMITS.rootDepth }),
+      ],
+      result: inUnit(MILLIMETRE),
+      doc: 'Depth of water a root zone holds between field capacity and wilting point.',
+      source: `${CHAPTER_8}, equation 82`,
+    },
+    (capacity = Number.NaN, wilting = Number.NaN, depth = Number.NaN) => availableWater(capacity, wilting, depth) / MM,
+  ),
+  numeric(
+    {
+      name: 'READILYAVAILABLE',
+      group: 'soil and water',
+      parameters: [length('available'), DEPLETION],
+      result: inUnit(MILLIMETRE),
+      doc: 'The part of the available water that a crop can draw without suffering.',
+      source: `${CHAPTER_8}, equation 83`,
+    },
+    readilyAvailableWater,
+  ),
+  numeric(
+    {
+      name: 'WATERSTRESS',
+      group: 'soil and water',
+      parameters: [length('drawn'), length('available'), DEPLETION],
+      result: inUnit(SHARE),
+      doc: 'Share of its full water use that a crop still reaches when so much is gone from the root zone.',
+      source: `${CHAPTER_8}, equation 84`,
+    },
+    stressFactor,
+  ),
+  numeric(
+    {
+      name: 'WATERINGDAYS',
+      group: 'soil and water',
+      parameters: [length('available'), DEPLETION, quantity('daily_use', DEPTH_PER_TIME)],
+      result: inUnit(DAY),
+      doc: 'Whole days that a full root zone lasts before the crop suffers.',
+      source: CHAPTER_8,
+    },
+    daysBetweenWaterings,
+    'day',
+  ),
+];
