@@ -8,7 +8,7 @@ import { planArgument } from './argument-plans.ts';
 import { type CallNode, parameterAt } from './call-nodes.ts';
 import { planForm } from './form-plans.ts';
 import { planColumns, planConditionalFold, planFold, planMatchingRows } from './group-plans.ts';
-import { pointKernel1, pointKernel2, pointKernel3, pointKernelN } from './point-kernels.ts';
+import { pointKernel1, pointKernel2, pointKernel3, pointKernel4, pointKernelN } from './point-kernels.ts';
 import type { Reader } from './reader.ts';
 import { scalarKernel } from './scalar-kernels.ts';
 import { constantKernel, type Kernel } from './vector.ts';
@@ -62,12 +62,14 @@ function numericKernel(
   compute: (...numbers: number[]) => number,
   fault: number | undefined,
 ): Kernel {
-  const [a, b, c] = kernels;
+  const [a, b, c, d] = kernels;
   if (kernels.length === 0) return constantKernel(compute(), FILLED);
   if (kernels.length === 1 && a !== undefined) return pointKernel1(a, compute, fault);
   if (kernels.length === 2 && a !== undefined && b !== undefined) return pointKernel2(a, b, compute, fault);
   if (kernels.length === 3 && a !== undefined && b !== undefined && c !== undefined)
     return pointKernel3([a, b, c], compute, fault);
+  if (kernels.length === 4 && a !== undefined && b !== undefined && c !== undefined && d !== undefined)
+    return pointKernel4([a, b, c, d], compute, fault);
   return pointKernelN(kernels, compute, fault);
 }
 

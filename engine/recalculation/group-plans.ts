@@ -254,6 +254,7 @@ function foldKernel(kernels: readonly Kernel[], fold: Fold, faults: Faults): Ker
     const vectors = kernels.map((kernel) => kernel(batch));
     out.uniform = vectors.every((vector) => vector.uniform);
     const count = out.uniform ? 1 : batch.count;
+    const given = vectors.every((vector) => vector.clean);
     let clean = true;
     for (let i = 0; i < count; i++) {
       let taken = 0;
@@ -261,7 +262,7 @@ function foldKernel(kernels: readonly Kernel[], fold: Fold, faults: Faults): Ker
       for (let k = 0; k < vectors.length; k++) {
         const vector = vectors[k] as Vector;
         const at = vector.at + (vector.uniform ? 0 : i);
-        const state = vector.clean ? FILLED : vector.states[at];
+        const state = given || vector.clean ? FILLED : vector.states[at];
         if (state === FILLED) values[taken++] = vector.values[at] as number;
         else if (state === FAULT && fault < 0) fault = vector.values[at] as number;
       }

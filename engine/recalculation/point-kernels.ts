@@ -221,6 +221,38 @@ export function pointKernel3(
   };
 }
 
+/** A function of four numbers; as pointKernel1. */
+export function pointKernel4(
+  kernels: readonly [Kernel, Kernel, Kernel, Kernel],
+  compute: (a: number, b: number, c: number, d: number) => number,
+  fault: number | undefined,
+): Kernel {
+  const out = scratch();
+  const [first, second, third, fourth] = kernels;
+  return (batch) => {
+    const a = first(batch);
+    const b = second(batch);
+    const c = third(batch);
+    const d = fourth(batch);
+    out.uniform = a.uniform && b.uniform && c.uniform && d.uniform;
+    const count = out.uniform ? 1 : batch.count;
+    const given = a.clean && b.clean && c.clean && d.clean;
+    if (!given) carryStates(out, count, [a, b, c, d]);
+    let [ia, ib, ic, id] = [a.at, b.at, c.at, d.at];
+    const [sa, sb, sc, sd] = [step(a), step(b), step(c), step(d)];
+    const [va, vb, vc, vd] = [a.values, b.values, c.values, d.values];
+    let clean = given;
+    for (let i = 0; i < count; i++, ia += sa, ib += sb, ic += sc, id += sd) {
+      if (!given && out.states[i] !== FILLED) continue;
+      const result = compute(va[ia] as number, vb[ib] as number, vc[ic] as number, vd[id] as number);
+      out.values[i] = result;
+      if (result - result !== 0) clean = undefinedAt(out, i, clean, given, fault);
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
 /** A function of any number of numbers; as pointKernel1. `leftOut` marks arguments that are not there and come as not-a-number. */
 export function pointKernelN(
   kernels: readonly (Kernel | undefined)[],
@@ -243,10 +275,7 @@ export function pointKernelN(
         const vector = vectors[k];
         if (vector !== undefined) numbers[k] = vector.values[vector.at + (vector.uniform ? 0 : i)] as number;
       }
-      const result =
-        numbers.length === 4
-          ? compute(numbers[0] as number, numbers[1] as number, numbers[2] as number, numbers[3] as number)
-          : compute(...numbers);
+      const result = compute(...numbers);
       out.values[i] = result;
       if (result - result !== 0) clean = undefinedAt(out, i, clean, given, fault);
     }

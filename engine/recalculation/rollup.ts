@@ -82,7 +82,10 @@ export class Rollup {
     const { rows, count } = this.index.members(group);
     this.#gathering.start(count);
     const { column, filters, fold } = this;
-    if (column === undefined) {
+    if (column === undefined && filters.length === 0 && fold.takes !== 'blanks') {
+      this.#gathering.values.fill(1, 0, count);
+      this.#gathering.count = count;
+    } else if (column === undefined) {
       for (let i = 0; i < count; i++) if (this.#meets(rows[i] ?? 0)) this.#gathering.take(fold, 1, FILLED);
     } else if (filters.length === 0 && column.exceptions === 0 && fold.takes !== 'blanks') {
       const gathered = this.#gathering.values;

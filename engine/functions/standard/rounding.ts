@@ -24,6 +24,7 @@ function awayFromZero(x: number): number {
 /** `whole` applied to the digits-th decimal of x; left of the decimal mark where digits are negative. */
 export function atDigits(x: number, digits: number, whole: Whole): number {
   const places = Math.trunc(digits);
+  if (places === 0) return Math.abs(x) < Number.MAX_SAFE_INTEGER ? whole(x) + 0 : x;
   if (places < -308) return 0;
   const scale = 10 ** Math.abs(places);
   if (places < 0) return whole(x / scale) * scale + 0;
