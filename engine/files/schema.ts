@@ -129,6 +129,6 @@ export const workbookShape: Shape<WorkbookDeclaration> = fields<WorkbookDeclarat
   sheets: list(sheet, called('sheet')),
   rows: record(
     list(row, (_, index) => `row ${index + 1}`),
-    (table) => `rows of “${table}”`,
+    (table) => `rows of sheet “${table}”`,
   ),
 });

@@ -21,7 +21,7 @@ function kindOf(value: unknown): string {
   if (Array.isArray(value)) return 'a list';
   if (typeof value === 'object') return 'a group of fields';
   if (typeof value === 'boolean') return String(value);
-  return typeof value === 'number' ? `the number ${value}` : 'a text';
+  return typeof value === 'number' ? `the number ${value}` : `“${String(value).slice(0, 40)}”`;
 }
 
 export function misfit(value: unknown, place: Place, wanted: string): never {
@@ -56,11 +56,16 @@ export function oneOf<const T extends string>(...words: readonly T[]): Shape<T> 
   return (value, place) => words.find((word) => word === value) ?? misfit(value, place, wanted);
 }
 
+/** Inside a list: 'sheet “Beds”' says enough, and “sheets” before it nothing more. */
+function within(place: Place, item: string): Place {
+  return [...(place.at(-1)?.startsWith('“') === true ? place.slice(0, -1) : place), item];
+}
+
 /** A list; `called` names an item for the sentence. */
 export function list<T>(item: Shape<T>, called: (value: unknown, index: number) => string): Shape<readonly T[]> {
   return (value, place) => {
     if (!Array.isArray(value)) return misfit(value, place, 'a list');
-    return value.map((one: unknown, index) => item(one, [...place, called(one, index)]));
+    return value.map((one: unknown, index) => item(one, within(place, called(one, index))));
   };
 }
 
@@ -79,7 +84,7 @@ export function isFields(value: unknown): value is Readonly<Record<string, unkno
 export function record<T>(item: Shape<T>, called: (name: string) => string): Shape<Readonly<Record<string, T>>> {
   return (value, place) => {
     if (!isFields(value)) return misfit(value, place, 'a group of fields');
-    return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, item(one, [...place, called(key)])]));
+    return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, item(one, within(place, called(key)))]));
   };
 }
 

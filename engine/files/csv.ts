@@ -1,0 +1,75 @@
+// CSV as text: records to RFC 4180 and back, the guard against formulas hidden in texts, and which lines records stand on.
+// Knows no tables; csv-export.ts and csv-import.ts do.
+
+import Papa from 'papaparse';
+
+export type Delimiter = ',' | ';' | '\t';
+
+export interface CsvRecord {
+  /** Line of the file on which the record begins, from 1. */
+  readonly line: number;
+  /** Without blanks around them. */
+  readonly fields: readonly string[];
+}
+
+export type CsvParsed =
+  | { readonly ok: true; readonly records: readonly CsvRecord[] }
+  | { readonly ok: false; readonly why: string; readonly line: number };
+
+/** Records as CSV with CRLF after each; fields are quoted where they must be. */
+export function writeCsv(records: readonly (readonly string[])[], delimiter: Delimiter = ','): string {
+  const quote = (field: string, alone: boolean): string =>
+    // An empty field alone on its line would read as an empty line.
+    /["\r\n,;\t]|^\s|\s$/.test(field) || (alone && field === '') ? `"${field.replaceAll('"', '""')}"` : field;
+  return records
+    .map((record) => `${record.map((field) => quote(field, record.length === 1)).join(delimiter)}\r\n`)
+    .join('');
+}
+
+/** Every record of a CSV text, empty ones left out; line breaks of any kind. A broken quote is named with its line. */
+export function parseCsv(text: string, delimiter: Delimiter): CsvParsed {
+  const { data, errors } = Papa.parse<string[]>(plainLines(text), { delimiter, newline: '\n' });
+  const records: CsvRecord[] = [];
+  let line = 1;
+  for (const [index, fields] of data.entries()) {
+    const broken = errors.find((error) => error.type === 'Quotes' && error.row === index);
+    if (broken !== undefined) {
+      return {
+        ok: false,
+        line,
+        why: `Line ${line} has a quotation mark that doesn't close where its field ends: close it, or double it where it belongs to the text.`,
+      };
+    }
+    if (fields.some((field) => field.trim() !== ''))
+      records.push({ line, fields: fields.map((field) => field.trim()) });
+    line += 1 + fields.reduce((sum, field) => sum + (field.match(/\n/g)?.length ?? 0), 0);
+  }
+  return { ok: true, records };
+}
+
+/** The first record under a delimiter; undefined where there is none or its quotes are broken. */
+export function firstRecord(text: string, delimiter: Delimiter): readonly string[] | undefined {
+  const { data, errors } = Papa.parse<string[]>(plainLines(text).trimStart(), {
+    delimiter,
+    newline: '\n',
+    preview: 1,
+  });
+  return errors.some((error) => error.type === 'Quotes') ? undefined : data[0]?.map((field) => field.trim());
+}
+
+/** Without a byte order mark, and with one kind of line break. */
+function plainLines(text: string): string {
+  return text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
+}
+
+/**
+ * A text that a spreadsheet would take for a formula gets an apostrophe in front (OWASP, "CSV Injection"), and so does one
+ * that begins with apostrophes before such a sign, so that unguarded() gives every text back.
+ */
+export function guarded(text: string): string {
+  return /^'*[=+\-@\t\r\n＝＋－＠]/.test(text) ? `'${text}` : text;
+}
+
+export function unguarded(text: string): string {
+  return /^'+[=+\-@\t\r\n＝＋－＠]/.test(text) ? text.slice(1) : text;
+}
