@@ -3,7 +3,7 @@
 
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import type { ColumnView, Complaint, Completions } from '../../../engine/index.ts';
+import type { Complaint, Completions } from '../../../engine/index.ts';
 import { announce } from '../messages.ts';
 import { canTakeBack, takeBack } from '../sheet-actions.ts';
 import { arrival, edit, readOnly, selection, workbook, workbookNow } from '../state.ts';
@@ -81,6 +81,10 @@ export function FormulaLine() {
     return true;
   };
 
+  const commitAndGo = (): void => {
+    if (commit()) arrival.value += 1;
+  };
+
   const onKey = (event: KeyboardEvent): void => {
     const list = offered.value;
     if (list !== undefined && (event.key === 'ArrowDown' || event.key === 'ArrowUp')) {
@@ -96,14 +100,14 @@ export function FormulaLine() {
       else giveUp();
     } else if (event.key === 'Enter' && !event.shiftKey) {
       event.preventDefault();
-      if (commit()) arrival.value += 1;
+      commitAndGo();
     }
   };
 
   const complaint = answer.tone === 'refusal' && isFormula(text, place.column) ? answer.complaint : undefined;
   const formulaShown = isFormula(text, place.column);
   return (
-    <section class="formula-line" aria-label="Formula">
+    <section class={`formula-line${typing ? ' is-typing' : ''}`} aria-label="Formula">
       <p class="formula-address" title={addressOf(place)}>
         {addressOf(place)}
       </p>
@@ -125,15 +129,13 @@ export function FormulaLine() {
           <CompletionList completions={offered.value} active={active.value} onTake={take} />
         )}
       </MarkedBox>
-      <div class={`formula-answer tone-${answer.tone}`} id="formula-answer">
-        <p role="status">{answer.says}</p>
+      <div class={`formula-answer tone-${answer.tone}${typing ? ' is-typing' : ''}`} id="formula-answer">
+        <p role="status" title={typing ? undefined : answer.says}>
+          {answer.says}
+        </p>
         <Fix complaint={complaint} onFix={(fix) => type(applyFix(text, fix), text.length)} />
         {typing && formulaShown ? <CallLine text={text} caret={held?.caret ?? text.length} /> : null}
-        {typing ? (
-          <TypingActs onTake={() => commit() && (arrival.value += 1)} onGiveUp={giveUp} />
-        ) : (
-          <CellActs place={place} />
-        )}
+        {typing ? <TypingActs onTake={commitAndGo} onGiveUp={giveUp} /> : <CellActs place={place} />}
       </div>
     </section>
   );
@@ -219,11 +221,7 @@ function CellActs({ place }: { readonly place: LinePlace }) {
       <button type="button" class="quiet" onClick={() => takeBack([at])}>
         Take back to the formula
       </button>
-      <span class="formula-beneath">{`=${formulaOf(column)}`}</span>
+      <span class="formula-beneath" title={`=${column.formula}`}>{`=${column.formula}`}</span>
     </span>
   );
-}
-
-function formulaOf({ formula }: ColumnView): string {
-  return formula.length > 80 ? `${formula.slice(0, 77)}...` : formula;
 }

@@ -33,7 +33,7 @@ export const gridTheme = createTheme()
     headerFontWeight: 400,
     headerCellHoverBackgroundColor: 'var(--hover)',
     headerCellMovingBackgroundColor: 'var(--raised)',
-    headerRowBorder: { style: 'solid', width: 1, color: 'var(--line-strong)' },
+    headerRowBorder: { style: 'solid', width: 1, color: 'var(--line)' },
     headerColumnBorder: false,
     headerColumnResizeHandleColor: 'transparent',
     pinnedColumnBorder: { style: 'solid', width: 1, color: 'var(--line-strong)' },

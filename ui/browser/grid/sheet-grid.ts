@@ -23,6 +23,7 @@ import { announce } from '../messages.ts';
 import { showMenu } from '../parts/menu-state.ts';
 import { type CellPlace, takeBack } from '../sheet-actions.ts';
 import { edit, editCell, readOnly, selectPlace } from '../state.ts';
+import { CellEditor } from './cell-editor.ts';
 import { type Drawing, gridColumns } from './columns.ts';
 import { NO_ROOM, type Room, roomFor } from './figures.ts';
 import { gridTheme } from './grid-theme.ts';
@@ -99,6 +100,8 @@ export class SheetGrid implements Drawing {
       onCellEditingStopped: () => this.host.classList.remove('is-editing'),
       onSortChanged: () => this.layer.paint(),
     });
+    // Before the range layer: a press elsewhere doesn't leave an entry that can't stand.
+    host.addEventListener('mousedown', this.holdRefused, true);
     this.layer = new RangeLayer(host, this.api, { ranged: (range) => this.ranged(range) });
     this.commands = new RangeCommands(
       () => this.face,
@@ -344,6 +347,16 @@ export class SheetGrid implements Drawing {
     const rows = [...new Set(cells.map(({ row }) => row))];
     const sets = cellMenu({ table: this.table, column, rows, cells, commands: this.commands, startEditing });
     showMenu({ ...at, label: 'Cell', sets });
+  };
+
+  /** An entry that is refused is mended or given up with Esc; until then a press elsewhere leads back to it. */
+  private readonly holdRefused = (event: MouseEvent): void => {
+    const editor = this.api.getCellEditorInstances()[0];
+    if (!(editor instanceof CellEditor) || editor.getValidationErrors() === null) return;
+    if (event.target === editor.getGui()) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    editor.getGui().focus();
   };
 
   private readonly onHeaderPress = (event: MouseEvent): void => {

@@ -63,7 +63,7 @@ export function GoTo() {
         onKeyDown={onKey}
         onBlur={leave}
       />
-      <kbd aria-hidden="true">Ctrl K</kbd>
+      <span class="key-hint">Ctrl K</span>
       {places === undefined ? null : (
         <div class="go-to-list" id="go-to-list" role="listbox" aria-label="Found">
           {places.map((place, index) => (

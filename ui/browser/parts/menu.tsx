@@ -71,7 +71,8 @@ function onKey(event: KeyboardEvent): void {
     return;
   }
   const items = itemsOf(event.currentTarget);
-  const at = items.findIndex((item) => item === document.activeElement);
+  const focused = document.activeElement;
+  const at = focused instanceof HTMLElement ? items.indexOf(focused) : -1;
   const to =
     event.key === 'ArrowDown'
       ? (at + 1) % items.length

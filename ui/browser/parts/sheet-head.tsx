@@ -1,5 +1,6 @@
 // Above a sheet: its name, what it is for, the cautions that apply to it, and what can be done with it as a whole.
 
+import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { exportCsv, type TableView } from '../../../engine/index.ts';
 import { tell } from '../messages.ts';
@@ -10,13 +11,24 @@ import { readImport } from './import-state.ts';
 
 export function SheetHead({ table }: { readonly table: TableView }) {
   const free = readOnly.value === undefined;
+  const cautionsOpen = useSignal(false);
   return (
     <header class="sheet-head">
-      <div class="sheet-words">
-        <h2>{table.name}</h2>
-        <p>{table.about}</p>
-      </div>
+      <h2>{table.name}</h2>
       <div class="sheet-acts">
+        {table.cautions.length === 0 ? null : (
+          <button
+            type="button"
+            class="quiet"
+            aria-expanded={cautionsOpen.value}
+            aria-controls="cautions"
+            onClick={() => {
+              cautionsOpen.value = !cautionsOpen.value;
+            }}
+          >
+            {table.cautions.length === 1 ? 'A caution' : `${table.cautions.length} cautions`}
+          </button>
+        )}
         {table.entered ? (
           <button type="button" disabled={!free} onClick={() => addRow(table.name, {}, table.key)}>
             Add a row
@@ -27,7 +39,8 @@ export function SheetHead({ table }: { readonly table: TableView }) {
           Download CSV
         </button>
       </div>
-      <Cautions cautions={table.cautions} />
+      <p>{table.about}</p>
+      {cautionsOpen.value ? <Cautions cautions={table.cautions} /> : null}
     </header>
   );
 }
@@ -62,17 +75,13 @@ function ImportButton({ table, disabled }: { readonly table: string; readonly di
   );
 }
 
-/** The usual cautions: the first in the open, the rest a press away. */
+/** The usual cautions, where they were asked for. */
 function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
-  if (cautions.length === 0) return null;
   return (
-    <details class="cautions">
-      <summary>{cautions.length === 1 ? 'A caution' : `${cautions.length} cautions`}</summary>
-      <ul>
-        {cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
-    </details>
+    <ul class="cautions" id="cautions">
+      {cautions.map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+    </ul>
   );
 }
