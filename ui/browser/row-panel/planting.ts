@@ -53,9 +53,11 @@ function isAbove(value: number | undefined): value is number {
   return value !== undefined && value > 0 && Number.isFinite(value);
 }
 
-/** The crop's usual in-row spacing, by way of the variety; undefined where it isn't known. */
-export function usualSpacing(workbook: WorkbookFace, row: number): number | undefined {
-  const variety = figure(workbook, PLANTINGS, row, 'Variety');
-  const crop = variety === undefined ? undefined : figure(workbook, 'Varieties', variety, 'Crop');
-  return crop === undefined ? undefined : figure(workbook, 'Crops', crop, SPACING);
+/** What the In-row spacing would be if nothing were typed there: the crop's usual, in metres; undefined without a formula. */
+export function usualSpacing(workbook: WorkbookFace, table: TableView, row: number): number | undefined {
+  if (columnOf(table, SPACING)?.role !== 'default') return undefined;
+  const cell = { table: table.name, row, column: SPACING };
+  const [answer] = workbook.whatIf([[{ edit: 'take back', ...cell }]], [cell]);
+  const value = answer?.[0];
+  return typeof value === 'number' && isAbove(value) ? value : undefined;
 }

@@ -1,7 +1,6 @@
 // How a cell's value stands in running text: with its unit. Pure; every part of the panel and the cards calls it.
 
 import type { CellView, ColumnView, Unit } from '../../../engine/index.ts';
-import { unitLabel } from '../../../engine/index.ts';
 
 /** '6 in', '85%', '15 Mar 2027', '20 cm' where it was typed so; '' for a blank. */
 export function inWords(cell: CellView, column: ColumnView): string {
@@ -23,5 +22,3 @@ export function plainFigure(figure: number, decimals: number): string {
 export function entryOf(figure: number, unit: Unit): string {
   return `${plainFigure(figure, 4)} ${unit.symbol}`;
 }
-
-export { unitLabel };

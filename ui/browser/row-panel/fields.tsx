@@ -1,0 +1,82 @@
+// The fields of a row under the questions they belong to, each with its reasons a press away. The panel and the phone's
+// cards call it; a field is typed under the same rules as a cell of the grid.
+
+import { useSignal } from '@preact/signals';
+import type { ColumnView, TableView } from '../../../engine/index.ts';
+import { FormField } from '../form/form-field.tsx';
+import { canTakeBack, takeBack } from '../sheet-actions.ts';
+import { attention, readOnly, workbook } from '../state.ts';
+import { Reasons } from './reasons.tsx';
+
+export function Fields({ table, row }: { readonly table: TableView; readonly row: number }) {
+  return (
+    <div class="fields">
+      {groupsOf(table.columns).map(({ name, columns }) => (
+        <section key={name} class="field-group" aria-label={name}>
+          <h3>{name}</h3>
+          {columns.map((column) => (
+            <ReasonedField key={column.name} table={table.name} row={row} column={column} />
+          ))}
+        </section>
+      ))}
+    </div>
+  );
+}
+
+export interface Group {
+  readonly name: string;
+  readonly columns: readonly ColumnView[];
+}
+
+/** Columns under their questions, each question where its first column stands. */
+export function groupsOf(columns: readonly ColumnView[]): readonly Group[] {
+  const groups = new Map<string, ColumnView[]>();
+  for (const column of columns) groups.set(column.group, [...(groups.get(column.group) ?? []), column]);
+  return [...groups].map(([name, within]) => ({ name, columns: within }));
+}
+
+interface FieldWishes {
+  readonly table: string;
+  readonly row: number;
+  readonly column: ColumnView;
+}
+
+function ReasonedField({ table, row, column }: FieldWishes) {
+  const open = useSignal(false);
+  const cell = workbook().cell(table, row, column.name);
+  const place = { table, row, column: column.name };
+  const found = attention.value.filter(
+    (item) => item.table === table && item.row === row && item.column === column.name,
+  );
+  const hasReasons = column.role !== 'entered' || (typeof cell.value === 'object' && cell.value !== null);
+  return (
+    <div class="reasoned">
+      <FormField table={table} row={row} column={column} />
+      {found.map(({ says, level }) => (
+        <p key={says} class={`finding level-${level}`}>
+          {says}
+        </p>
+      ))}
+      {hasReasons ? (
+        <div class="field-acts">
+          <button
+            type="button"
+            class="quiet"
+            aria-expanded={open.value}
+            onClick={() => {
+              open.value = !open.value;
+            }}
+          >
+            Why<span class="spoken">: {column.name}</span>
+          </button>
+          {canTakeBack(place) && readOnly.value === undefined ? (
+            <button type="button" class="quiet" onClick={() => takeBack([place])}>
+              Back to the formula<span class="spoken">: {column.name}</span>
+            </button>
+          ) : null}
+        </div>
+      ) : null}
+      {open.value ? <Reasons table={table} row={row} column={column.name} /> : null}
+    </div>
+  );
+}
