@@ -4,6 +4,7 @@
 
 import { cutFormula, type Token } from './lexer.ts';
 import { caught, refuse } from './refuse.ts';
+import { refuseMissing, refuseStray, type UnitHelp } from './stray.ts';
 import type { BinaryOperator, Missing, Name, Parsed, Span, Tree } from './tree.ts';
 
 /** Parentheses, calls and signs within each other; far above what a person writes, far below what a stack holds. */
@@ -39,9 +40,6 @@ function leaf(tree: Tree): Grown {
   return { tree, height: 1, from: tree.from, to: tree.to };
 }
 
-/** What to say of a word after a number that is no unit, and what to write in its place. */
-export type UnitHelp = (symbol: string) => { readonly why: string; readonly fix?: string };
-
 /**
  * The tree of a formula's text (a leading = is allowed), or what is wrong with it. `isUnit` tells which words after a
  * number are units, `unitHelp` what to say of others. Never throws, whatever the text.
@@ -70,7 +68,7 @@ class Parser {
   whole(): Tree {
     if (this.next().token === 'end') refuse(this.next(), 'The formula is empty: write what the column should hold.');
     const { tree } = this.expression(0);
-    if (this.next().token !== 'end') this.refuseStray(tree);
+    if (this.next().token !== 'end') this.stray();
     return tree;
   }
 
@@ -170,7 +168,7 @@ class Parser {
       case 'word':
         return this.word({ text: token.word, from, to });
       case 'end':
-        return this.refuseMissing(token);
+        return refuseMissing(this.tokens[this.index - 2], token);
       case 'sign':
         return this.signed(token, token.sign);
     }
@@ -187,15 +185,15 @@ class Parser {
         if (this.nextIs(')')) refuse({ from, to: this.next().to }, 'Nothing stands between these parentheses.');
         return this.expression(0);
       });
-      return { ...inside, from, to: this.close(token, inside.tree).to };
+      return { ...inside, from, to: this.close(token).to };
     }
-    return this.refuseMissing(token);
+    return refuseMissing(this.tokens[this.index - 2], token);
   }
 
-  private close(open: Token, before: Tree): Token {
+  private close(open: Token): Token {
     const close = this.takeIf(')');
     if (close !== undefined) return close;
-    if (this.next().token !== 'end') this.refuseStray(before);
+    if (this.next().token !== 'end') this.stray();
     return refuse(open, 'This ( is not closed: put ) where it ends.');
   }
 
@@ -251,7 +249,7 @@ class Parser {
           const separator = this.takeIf(';') ?? this.takeIf(',');
           if (separator === undefined) {
             if (this.nextIs(')')) break;
-            if (this.next().token !== 'end') this.refuseStray(argument.tree);
+            if (this.next().token !== 'end') this.stray();
             this.refuseUnclosedCall(name, argument.tree);
           }
         }
@@ -272,56 +270,10 @@ class Parser {
     return refuse({ from: name.from, to }, `${name.text.toUpperCase()}( is not closed: put ) after its last part.`);
   }
 
-  /** An operand was wanted where `token` stands. */
-  private refuseMissing(token: Token): never {
-    const before = this.tokens[this.index - 2];
-    if (before?.token === 'sign' && before.sign !== '(' && before.sign !== ';' && before.sign !== ',') {
-      return refuse(before, `Something is missing after ${before.sign}.`);
-    }
-    if (token.token === 'sign') {
-      if (token.sign === ')')
-        return refuse(token, 'This ) closes nothing; take it out, or put ( where it should begin.');
-      if (token.sign === '.')
-        return refuse(token, 'A point stands between a link and a column, as in [Variety].[Crop].');
-      return refuse(token, `Something is missing before ${token.sign}.`);
-    }
-    return refuse({ from: before?.from ?? token.from, to: token.to }, 'Something is missing at the end.');
-  }
-
-  /** Something follows `before` that can't. */
-  private refuseStray(before: Tree): never {
-    const token = this.next();
-    const { from, to } = token;
-    if (token.token === 'sign') {
-      if (token.sign === ')') refuse(token, 'This ) closes nothing; take it out, or put ( where it should begin.');
-      if (token.sign === ',' && before.tree === 'number') {
-        const after = this.tokens[this.index + 1];
-        if (after?.token === 'number' || after?.token === 'quantity') {
-          const fix = `${this.text.slice(before.from, before.to)}.${this.text.slice(after.from, after.to)}`;
-          refuse({ from: before.from, to: after.to }, `The decimal mark in a formula is a point: ${fix}.`, fix);
-        }
-      }
-      if (token.sign === ';' || token.sign === ',') {
-        refuse(
-          token,
-          `${token.sign} only separates the parts of a function; take it out or put an operator in its place.`,
-        );
-      }
-      refuse(token, `${token.sign} has no place here.`);
-    }
-    if (token.token === 'word' && (before.tree === 'number' || before.tree === 'quantity') && before.to <= from) {
-      const afterWord = this.tokens[this.index + 1];
-      const isName = afterWord?.token === 'bracket' || (afterWord?.token === 'sign' && afterWord.sign === '(');
-      if (!isName) {
-        const { why, fix } = this.unitHelp?.(token.word) ?? { why: `${token.word} is not a unit that Dibble knows.` };
-        refuse(token, why, fix);
-      }
-    }
-    if (before.tree === 'quantity' && token.token === 'quantity') {
-      const fix = `${this.text.slice(before.from, before.to)} + ${this.text.slice(from, to)}`;
-      refuse({ from: before.from, to }, `Write the parts of a measure as a sum: ${fix}.`, fix);
-    }
-    return refuse(token, 'An operator such as + or * is missing before this.');
+  /** Something follows that can't. */
+  private stray(): never {
+    const { tokens, index } = this;
+    return refuseStray(this.text, tokens[index - 1], this.next(), tokens[index + 1], this.unitHelp);
   }
 }
 
