@@ -5,12 +5,32 @@ export { dayLength } from './agronomy/day-length.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
-export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';
-export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './files/csv-import.ts';
-export { readWorkbookFile, type WorkbookFileRead, writeWorkbookFile } from './files/workbook-file.ts';
+export { type CsvExportOptions, type CsvExportOptions, exportCsv, exportCsv } from './files/csv-export.ts';
+export {
+  type CsvFailure,
+  type CsvFailure,
+  type CsvImported,
+  type CsvImported,
+  type CsvRows,
+  type CsvRows,
+  importCsv,
+  importCsv,
+  readCsvRows,
+  readCsvRows,
+} from './files/csv-import.ts';
+export { type CellData, cellData, type TableData, tableData, unitSymbol } from './files/table-data.ts';
+export {
+  readWorkbookFile,
+  readWorkbookFile,
+  type WorkbookFileRead,
+  type WorkbookFileRead,
+  writeWorkbookFile,
+  writeWorkbookFile,
+} from './files/workbook-file.ts';
 export type { FunctionDefinition } from './functions/definition.ts';
 export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';
+export { nearestName } from './language/nearest.ts';
 export type { FunctionGroup, Parameter, Signature } from './language/signature.ts';
 export type { Complaint, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
@@ -33,6 +53,7 @@ export type {
   UnitPair,
   WorkbookDeclaration,
 } from './workbook/declaration.ts';
+export type { Evaluated, Evaluator } from './workbook/evaluate.ts';
 export type {
   Attention,
   CellView,
