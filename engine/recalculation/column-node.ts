@@ -45,7 +45,7 @@ export class ColumnNode implements Node {
     const batch = this.#batch;
     const plain = this.overrides.size === 0 && this.table.liveCount === length;
     // Past this many changed rows a list costs more than saying that all changed.
-    const many = length >> 4;
+    const many = Math.max(16, length >> 4);
     for (let from = 0; from < length; from += BATCH) {
       batch.rows = undefined;
       batch.from = from;

@@ -13,7 +13,10 @@ export function computed(name: string, type: TypeDeclaration, formula: string): 
   return { name, type, group: '', note: '', role: 'computed', formula };
 }
 
-export function sheet(name: string, more: Partial<SheetDeclaration> & Pick<SheetDeclaration, 'columns'>): SheetDeclaration {
+export function sheet(
+  name: string,
+  more: Partial<SheetDeclaration> & Pick<SheetDeclaration, 'columns'>,
+): SheetDeclaration {
   return { name, question: 'Test', about: '', rows: { from: 'entry' }, checks: [], cautions: [], ...more };
 }
 
@@ -22,8 +25,12 @@ export const SMALL: WorkbookDeclaration = {
   units: 'us',
   currency: 'EUR',
   today: 20_800,
+  year: { sheet: 'Farm', column: 'Season' },
   sheets: [
-    sheet('Farm', { rows: { from: 'single' }, columns: [entered('Spare seed', number('%')), entered('Season', plain)] }),
+    sheet('Farm', {
+      rows: { from: 'single' },
+      columns: [entered('Spare seed', number('%')), entered('Season', plain)],
+    }),
     sheet('Varieties', {
       key: 'Variety',
       columns: [
@@ -55,7 +62,14 @@ export const SMALL: WorkbookDeclaration = {
         computed('Ready', { type: 'date' }, '[Sown] + 10 weeks'),
         computed('Share of bed', number('%'), '[Length] / [Bed].[Length]'),
       ],
-      checks: [{ name: 'full', level: 'warning', column: 'Length', says: 'IF([Bed].[Free] < 0 ft; "Bed " & [Bed] & " is too short.")' }],
+      checks: [
+        {
+          name: 'full',
+          level: 'warning',
+          column: 'Length',
+          says: 'IF([Bed].[Free] < 0 ft; "Bed " & [Bed] & " is too short.")',
+        },
+      ],
     }),
     sheet('Order', {
       rows: { from: 'each', table: 'Varieties', as: 'Variety', where: '[Variety].[Seeds] > 0' },
@@ -66,7 +80,13 @@ export const SMALL: WorkbookDeclaration = {
       ],
     }),
     sheet('Weeks', {
-      rows: { from: 'span', first: 'DATE(Farm[Season]; 1; 4)', last: 'DATE(Farm[Season]; 12; 31)', step: 'week', as: 'Week' },
+      rows: {
+        from: 'span',
+        first: 'DATE(Farm[Season]; 1; 4)',
+        last: 'DATE(Farm[Season]; 12; 31)',
+        step: 'week',
+        as: 'Week',
+      },
       columns: [
         computed('Sown', plain, 'COUNTIFS(Plantings[Sown]; ">=" & [Week]; Plantings[Sown]; "<" & ([Week] + 7 days))'),
       ],
