@@ -5,28 +5,10 @@ export { dayLength } from './agronomy/day-length.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
-export { type CsvExportOptions, type CsvExportOptions, exportCsv, exportCsv } from './files/csv-export.ts';
-export {
-  type CsvFailure,
-  type CsvFailure,
-  type CsvImported,
-  type CsvImported,
-  type CsvRows,
-  type CsvRows,
-  importCsv,
-  importCsv,
-  readCsvRows,
-  readCsvRows,
-} from './files/csv-import.ts';
+export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';
+export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './files/csv-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './files/table-data.ts';
-export {
-  readWorkbookFile,
-  readWorkbookFile,
-  type WorkbookFileRead,
-  type WorkbookFileRead,
-  writeWorkbookFile,
-  writeWorkbookFile,
-} from './files/workbook-file.ts';
+export { readWorkbookFile, type WorkbookFileRead, writeWorkbookFile } from './files/workbook-file.ts';
 export type { FunctionDefinition } from './functions/definition.ts';
 export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';
