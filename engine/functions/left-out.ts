@@ -61,6 +61,8 @@ export const LEFT_OUT: readonly LeftOut[] = [
     'MAX, MIN, AVERAGE, STDEV or VAR, and N',
   ),
   ...group('LET LAMBDA', 'A formula names its parts through columns', 'a computed column'),
+  ...group('NETWORKDAYS.INTL', 'One function takes any week', 'NETWORKDAYS with the days off named: "Sun"'),
+  ...group('WORKDAY.INTL', 'One function takes any week', 'WORKDAY with the days off named: "Sun"'),
   ...group('VALUEL', 'Numbers in texts are read in one way only', 'VALUE'),
   ...group(
     'NUMBERVALUE',

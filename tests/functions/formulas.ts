@@ -21,7 +21,7 @@ function quantity(unit: string): TypeDeclaration {
   return { type: 'number', unit: { us: unit, si: unit } };
 }
 
-interface Table {
+export interface Table {
   readonly name: string;
   readonly key: string | undefined;
   readonly columns: Readonly<Record<string, TypeDeclaration>>;
@@ -118,14 +118,26 @@ const TABLES: readonly Table[] = [
   PLOTS,
 ];
 
-function workbookOf(formulas: readonly string[]): Workbook {
+/** A sheet of plain numbers, or of dates (2027-03-15), a column each. */
+export function sheetOf(name: string, columns: Readonly<Record<string, readonly (number | string)[]>>): Table {
+  const lists = Object.entries(columns);
+  const rows = Math.max(...lists.map(([, list]) => list.length));
+  return {
+    name,
+    key: undefined,
+    columns: Object.fromEntries(lists.map(([column, [first]]) => [column, typeof first === 'string' ? DATE : NUMBER])),
+    rows: Array.from({ length: rows }, (_, row) => lists.map(([, list]) => String(list[row] ?? ''))),
+  };
+}
+
+function workbookOf(formulas: readonly string[], tables: readonly Table[]): Workbook {
   const opened = createWorkbook({
     title: 'Formulas',
     units: 'us',
     currency: 'EUR',
     today: 20_700,
     sheets: [
-      ...TABLES.map(({ name, key, columns }) => ({
+      ...tables.map(({ name, key, columns }) => ({
         ...SHEET,
         name,
         ...(key === undefined ? {} : { key }),
@@ -140,7 +152,7 @@ function workbookOf(formulas: readonly string[]): Workbook {
       },
     ],
     rows: Object.fromEntries(
-      TABLES.map(({ name, columns, rows }) => [
+      tables.map(({ name, columns, rows }) => [
         name,
         rows.map((row) => Object.fromEntries(Object.keys(columns).map((column, at) => [column, row[at] ?? '']))),
       ]),
@@ -163,9 +175,9 @@ function answerOf(value: Scalar, shown: string): Answer {
   return isError(value) ? { is: 'error', why: value.why } : { is: 'value', value, shown };
 }
 
-/** What each formula gives: plain numbers as they are, quantities in the unit they are shown in. */
-export function answers(formulas: readonly string[]): readonly Answer[] {
-  const workbook = workbookOf(formulas);
+/** What each formula gives beside these sheets and `more`: plain numbers as they are, quantities in the unit they are shown in. */
+export function answers(formulas: readonly string[], more: readonly Table[] = []): readonly Answer[] {
+  const workbook = workbookOf(formulas, [...TABLES, ...more]);
   const columns = workbook.table('Answers')?.columns ?? [];
   return formulas.map((_, at) => {
     const column = columns.find(({ name }) => name === `f${at}`);

@@ -1,6 +1,7 @@
 // Working days: counting them and moving by them, with days off from a column and a week of one's own. Read by standard/index.ts.
 
 import { civilDay, yearMonthDay } from '../../values/civil.ts';
+import { WEEKDAYS } from '../../values/date-text.ts';
 import type { Scalar } from '../../values/error.ts';
 import { column, date, failure, makers, needed, optional, plain, takes, text } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
@@ -8,14 +9,14 @@ import { type Given, listOf, numberOf } from './columns.ts';
 
 const make = makers('dates');
 
-const NO_WEEK = failure(
+const NO_WEEK = failure('value', 'Name the days of the week that are off, as in "Sat Sun"; "" for none.');
+const NO_WORKING_DAY = failure(
   'value',
-  'Write the week as seven digits from Monday, 1 for a day off and 0 for a working day: "0000011".',
+  'A week without a working day never gets on: leave at least one day of the week out.',
 );
-const NO_WORKING_DAY = failure('value', 'A week without a working day never gets on: give at least one 0 of seven.');
 const OUT_OF_CALENDAR = failure('number', 'That many working days lead outside the years 1 to 9999.');
 
-const WEEKEND = '0000011';
+const WEEKEND = 'Sat Sun';
 
 /** The days on which no one works. */
 interface DaysOff {
@@ -30,11 +31,22 @@ function sinceMonday(civil: number): number {
   return (((civil + 3) % 7) + 7) % 7;
 }
 
-/** The days off that a week written out and a column of dates make; undefined where the week is not seven digits 0 and 1. */
-function daysOff(weekText: Scalar | undefined, holidays: readonly Scalar[]): DaysOff | undefined {
-  const written = typeof weekText === 'string' ? weekText : WEEKEND;
-  if (!/^[01]{7}$/.test(written)) return undefined;
-  const week = Array.from(written, (digit) => digit === '1');
+/** Which days of the week, from Monday, a text names ("Sat Sun", "Sunday"); undefined where a word is none. */
+function weekOff(named: string): readonly boolean[] | undefined {
+  const off = WEEKDAYS.map(() => false);
+  for (const word of named.toLowerCase().split(/[\s,;]+/)) {
+    if (word === '') continue;
+    const day = word.length < 2 ? -1 : WEEKDAYS.findIndex((name) => name.toLowerCase().startsWith(word));
+    if (day < 0) return undefined;
+    off[day] = true;
+  }
+  return off;
+}
+
+/** The days off that named days of the week and a column of dates make; undefined where a day of the week is misnamed. */
+function daysOff(named: Scalar | undefined, holidays: readonly Scalar[]): DaysOff | undefined {
+  const week = weekOff(typeof named === 'string' ? named : WEEKEND);
+  if (week === undefined) return undefined;
   const days = holidays.filter((day): day is number => typeof day === 'number').map(Math.floor);
   const counted = [...new Set(days)].filter((day) => week[sinceMonday(day)] === false).sort((a, b) => a - b);
   return { week, workingDaysAWeek: week.filter((off) => !off).length, holidays: counted };
@@ -90,9 +102,14 @@ function workday([start, days, holidays, week]: Given): Scalar {
 export const WORKDAYS: readonly FunctionDefinition[] = [
   make.columns(
     'NETWORKDAYS',
-    'How many working days there are from one date to another, both counted; without the dates of a column, and with a week of one\'s own: "0000011" is Saturday and Sunday off.',
+    'How many working days there are from one date to another, both counted; without Saturdays and Sundays, or other days of the week named as in "Sun"; and without the dates of a column.',
     '6.10.15',
-    takes(needed('start', date), needed('end', date), optional('days_off', column(date)), optional('week', text)),
+    takes(
+      needed('start', date),
+      needed('end', date),
+      optional('days_off', column(date)),
+      optional('week_days_off', text),
+    ),
     plain,
     workingDays,
   ),
@@ -100,7 +117,12 @@ export const WORKDAYS: readonly FunctionDefinition[] = [
     'WORKDAY',
     'The date so many working days after a date; before it where the number is negative.',
     '6.10.23',
-    takes(needed('start', date), needed('days', plain), optional('days_off', column(date)), optional('week', text)),
+    takes(
+      needed('start', date),
+      needed('days', plain),
+      optional('days_off', column(date)),
+      optional('week_days_off', text),
+    ),
     date,
     workday,
   ),

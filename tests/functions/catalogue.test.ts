@@ -1,0 +1,73 @@
+// The list of functions as a whole: nothing of the standard's Small group is missing without a reason, names are unique, and every
+// entry can be read by a person.
+
+import { describe, expect, it } from 'vitest';
+import { FUNCTIONS, SIGNATURES } from '../../engine/functions/index.ts';
+import { LEFT_OUT, leftOut } from '../../engine/functions/left-out.ts';
+import { STANDARD } from '../../engine/functions/standard/index.ts';
+
+/** OpenDocument 1.3 part 4, 2.3.2: the Small group. */
+const SMALL =
+  `ABS ACOS ASIN ATAN ATAN2 AVERAGE AVERAGEIF CHOOSE COLUMNS COS COUNT COUNTA COUNTBLANK COUNTIF DATE DAVERAGE DAY
+DCOUNT DCOUNTA DDB DEGREES DGET DMAX DMIN DPRODUCT DSTDEV DSTDEVP DSUM DVAR DVARP EVEN EXACT EXP FACT FALSE FIND FV
+HLOOKUP HOUR IF INDEX INT IRR ISBLANK ISERR ISERROR ISLOGICAL ISNA ISNONTEXT ISNUMBER ISTEXT LEFT LEN LN LOG LOG10 LOWER
+MATCH MAX MID MIN MINUTE MOD MONTH N NA NOT NOW NPER NPV ODD OR PI PMT POWER PRODUCT PROPER PV RADIANS RATE REPLACE REPT
+RIGHT ROUND ROWS SECOND SIN SLN SQRT STDEV STDEVP SUBSTITUTE SUM SUMIF SYD T TAN TIME TODAY TRIM TRUE TRUNC UPPER VALUE VAR
+VARP VLOOKUP WEEKDAY YEAR AND`.split(/\s+/);
+
+/** What a spreadsheet person looks for beyond it. */
+const EXPECTED =
+  `ROUNDUP ROUNDDOWN CEILING FLOOR MROUND SUMIFS COUNTIFS AVERAGEIFS MINIFS MAXIFS SUMPRODUCT MEDIAN PERCENTILE QUARTILE
+RANK STDEV.S STDEV.P VAR.S VAR.P MODE LARGE SMALL CORREL IFS SWITCH IFERROR IFNA XLOOKUP EDATE EOMONTH WEEKNUM ISOWEEKNUM DAYS
+NETWORKDAYS WORKDAY TEXT CONCAT CONCATENATE TEXTJOIN NORM.DIST NORM.INV NORM.S.DIST NORM.S.INV NORMDIST NORMINV BINOM.DIST
+BINOM.INV BINOMDIST CRITBINOM POISSON POISSON.DIST SLOPE INTERCEPT RSQ STEYX FORECAST CONVERT SIGN COMBIN GCD LCM QUOTIENT
+SUMSQ ISEVEN ISODD UNICODE UNICHAR SEARCH`.split(/\s+/);
+
+describe('the list of functions', () => {
+  it('holds the Small group, or says why not and what to use', () => {
+    expect(SMALL).toHaveLength(110);
+    expect(SMALL.filter((name) => !FUNCTIONS.has(name) && leftOut(name) === undefined)).toEqual([]);
+  });
+
+  it('leaves out of the Small group only what needs cell addresses, types unknown beforehand or a clock', () => {
+    expect(SMALL.filter((name) => !FUNCTIONS.has(name)).sort()).toEqual(
+      [
+        ...['DAVERAGE', 'DCOUNT', 'DCOUNTA', 'DGET', 'DMAX', 'DMIN', 'DPRODUCT', 'DSTDEV', 'DSTDEVP', 'DSUM', 'DVAR'],
+        ...['DVARP', 'HLOOKUP', 'NOW', 'VLOOKUP'],
+      ].sort(),
+    );
+  });
+
+  it('holds what growers need beyond it', () => {
+    expect(EXPECTED.filter((name) => !FUNCTIONS.has(name))).toEqual([]);
+  });
+
+  it('has one entry a name', () => {
+    const names = STANDARD.map(({ signature }) => signature.name);
+    expect(names.filter((name, at) => names.indexOf(name) !== at)).toEqual([]);
+    expect(LEFT_OUT.filter(({ name }) => FUNCTIONS.has(name))).toEqual([]);
+    const left = LEFT_OUT.map(({ name }) => name);
+    expect(left.filter((name, at) => left.indexOf(name) !== at)).toEqual([]);
+  });
+
+  it.each(STANDARD.map(({ signature }) => [signature.name, signature] as const))(
+    '%s can be read',
+    (name, signature) => {
+      expect(name).toMatch(/^[A-Z][A-Z0-9.]*$/);
+      expect(signature.doc).toMatch(/[.]$/);
+      expect(signature.source).toMatch(/^(OpenFormula 6\.\d+\.\d+|common spreadsheet practice)$/);
+      expect(signature.repeating).toBeLessThanOrEqual(signature.parameters.length);
+      for (const { name: parameter } of signature.parameters) expect(parameter).toMatch(/^[a-z][a-z0-9_]*$/);
+      expect(SIGNATURES.get(name)).toBe(signature);
+    },
+  );
+
+  it('names in what to use only what exists', () => {
+    for (const { use } of LEFT_OUT) {
+      const named = use.match(/\b[A-Z][A-Z0-9.]{2,}(?=\b)/g) ?? [];
+      expect(
+        named.filter((name) => !FUNCTIONS.has(name) && !['CSV', 'GESTEP', 'DELTA', 'ERF', 'GAMMA'].includes(name)),
+      ).toEqual([]);
+    }
+  });
+});
