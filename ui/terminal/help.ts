@@ -1,0 +1,24 @@
+// What `help` and `--version` print.
+
+import { version } from '../../package.json';
+import { usageOf, VERBS } from './verbs.ts';
+
+export function helpText(): string {
+  const verbs = VERBS.map((verb) => `  ${usageOf(verb)}\n      ${verb.does}`).join('\n');
+  return `Dibble: a season workbook for market gardens.
+
+Run as: npm run --silent dibble -- VERB ...
+
+${verbs}
+  help
+      prints this page; --version prints the version
+
+Names of tables, columns and rows with blanks go in quotes. After a bare -- nothing is read as an option.
+set, formula and import write FILE itself where --out names no other. Bad input gives one line on standard
+error and exit status 2, and nothing is written.
+`;
+}
+
+export function versionText(): string {
+  return `${version}\n`;
+}

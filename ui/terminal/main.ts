@@ -1,0 +1,23 @@
+// The terminal's way in: `npm run --silent dibble -- VERB`. Connects run.ts with the process: its words, streams and clock.
+
+import { createInterface } from 'node:readline';
+import { civilDay } from '../../engine/index.ts';
+import { run } from './run.ts';
+import type { World } from './world.ts';
+
+const now = new Date();
+
+const world: World = {
+  out: (text) => process.stdout.write(text),
+  complain: (line) => process.stderr.write(`${line}\n`),
+  lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
+  today: civilDay(now.getFullYear(), now.getMonth() + 1, now.getDate()),
+};
+
+// A reader that has seen enough (`| head`) is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
+});
+
+process.exitCode = await run(process.argv.slice(2), world);

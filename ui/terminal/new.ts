@@ -1,0 +1,49 @@
+// `new`: a fresh workbook file from a template.
+
+import { createWorkbook } from '../../engine/index.ts';
+import { TEMPLATES } from '../../sheets-templates/index.ts';
+import type { Given } from './arguments.ts';
+import { seasonFor } from './season-year.ts';
+import { saveWorkbook } from './workbook-files.ts';
+import { refuse, type World } from './world.ts';
+
+export function makeNew({ words, values }: Given, world: World): number {
+  const [name = 'season'] = words;
+  const template = TEMPLATES.find((one) => one.name === name.toLowerCase());
+  if (template === undefined) {
+    return refuse(`There is no template called “${name}”: choose ${TEMPLATES.map((one) => one.name).join(', ')}.`);
+  }
+  const file = values.get('out');
+  if (file === undefined) return refuse(`Say which file to write: new ${name} --out season.json.`);
+  const declaration = template.make({
+    today: world.today,
+    season: seasonYear(values.get('season'), world.today),
+    units: unitsOf(values.get('units')),
+    currency: currencyOf(values.get('currency')),
+  });
+  const opened = createWorkbook(declaration);
+  if (!opened.ok) return refuse(`The template ${name} can't be opened: ${opened.problems[0] ?? ''}`);
+  saveWorkbook(file, opened.workbook);
+  world.out(`Wrote ${file}: ${declaration.sheets.length} tables.\n`);
+  return 0;
+}
+
+function seasonYear(given: string | undefined, today: number): number {
+  if (given === undefined) return seasonFor(today);
+  if (!/^\d{4}$/.test(given))
+    return refuse(`--season takes a year such as ${seasonFor(today)}, and “${given}” is none.`);
+  return Number(given);
+}
+
+function unitsOf(given: string | undefined): 'us' | 'si' {
+  if (given === undefined || given === 'us') return 'us';
+  return given === 'si' ? 'si' : refuse(`--units is us or si, and not “${given}”.`);
+}
+
+function currencyOf(given: string | undefined): string {
+  if (given === undefined) return 'USD';
+  const code = given.toUpperCase();
+  return /^[A-Z]{3}$/.test(code)
+    ? code
+    : refuse(`--currency takes a code of three letters such as EUR, not “${given}”.`);
+}

@@ -1,0 +1,111 @@
+// The terminal's verbs in one list: what each is called, takes and does. Help is printed from it, and run.ts runs by it.
+
+import type { Given, Options } from './arguments.ts';
+import { checkWorkbook } from './check.ts';
+import { exportTable, importRows } from './csv-files.ts';
+import { setCell, setFormula } from './edits.ts';
+import { evaluateFormulas } from './evaluate.ts';
+import { explainCell } from './explain.ts';
+import { makeNew } from './new.ts';
+import { listTables, printTable } from './tables.ts';
+import type { World } from './world.ts';
+
+export interface Verb {
+  readonly name: string;
+  /** Names of its arguments in order; one in brackets may be left out. */
+  readonly takes: readonly string[];
+  readonly options: Options;
+  /** As help shows them. */
+  readonly optionsInWords: string;
+  readonly does: string;
+  /** Gives the exit status. */
+  readonly run: (given: Given, world: World) => number | Promise<number>;
+}
+
+export const VERBS: readonly Verb[] = [
+  {
+    name: 'new',
+    takes: ['[TEMPLATE]'],
+    options: { out: 'value', units: 'value', currency: 'value', season: 'value' },
+    optionsInWords: '--out FILE [--units us|si] [--currency CODE] [--season YEAR]',
+    does: 'writes a fresh workbook file; the template is season where none is named',
+    run: makeNew,
+  },
+  {
+    name: 'eval',
+    takes: ['FORMULA'],
+    options: { in: 'value', json: 'flag' },
+    optionsInWords: '[--in FILE] [--json]',
+    does: 'prints the value of a formula with its unit; eval - reads a formula a line from standard input',
+    run: evaluateFormulas,
+  },
+  {
+    name: 'tables',
+    takes: ['FILE'],
+    options: {},
+    optionsInWords: '',
+    does: 'lists tables with their columns, types and units',
+    run: listTables,
+  },
+  {
+    name: 'table',
+    takes: ['FILE', 'TABLE'],
+    options: { csv: 'flag', json: 'flag' },
+    optionsInWords: '[--csv or --json]',
+    does: 'prints a table',
+    run: printTable,
+  },
+  {
+    name: 'set',
+    takes: ['FILE', 'TABLE', 'KEY', 'COLUMN', 'VALUE'],
+    options: { out: 'value' },
+    optionsInWords: '[--out FILE]',
+    does: 'types one cell: "6 in", 85%, 2027-03-15; KEY names the row, and any KEY will do in a one-row table',
+    run: setCell,
+  },
+  {
+    name: 'formula',
+    takes: ['FILE', 'TABLE', 'COLUMN', 'FORMULA'],
+    options: { out: 'value' },
+    optionsInWords: '[--out FILE]',
+    does: "replaces a computed column's formula, or adds a computed column",
+    run: setFormula,
+  },
+  {
+    name: 'import',
+    takes: ['FILE', 'TABLE', 'ROWS.csv'],
+    options: { out: 'value' },
+    optionsInWords: '[--out FILE]',
+    does: 'adds or updates rows from CSV by their key, all or none; headers may carry a unit: Length (ft)',
+    run: importRows,
+  },
+  {
+    name: 'export',
+    takes: ['FILE', 'TABLE'],
+    options: { out: 'value' },
+    optionsInWords: '[--out CSV]',
+    does: 'writes a table as CSV',
+    run: exportTable,
+  },
+  {
+    name: 'explain',
+    takes: ['FILE', 'TABLE', 'KEY', 'COLUMN'],
+    options: {},
+    optionsInWords: '',
+    does: "shows a cell's steps down to its inputs",
+    run: explainCell,
+  },
+  {
+    name: 'check',
+    takes: ['FILE'],
+    options: {},
+    optionsInWords: '',
+    does: 'lists what needs attention; exit status 1 if any of it is an error',
+    run: checkWorkbook,
+  },
+];
+
+/** 'table FILE TABLE [--csv or --json]' */
+export function usageOf({ name, takes, optionsInWords }: Verb): string {
+  return [name, ...takes, optionsInWords].filter((part) => part !== '').join(' ');
+}

@@ -1,0 +1,25 @@
+// What the terminal's verbs need from outside: where answers go, what comes in, which day it is. And the one way to give up
+// on bad input: a sentence. Every file of the terminal may call it; it calls nothing.
+
+export interface World {
+  /** Standard output; the text brings its own line breaks. */
+  out(text: string): void;
+  /** Standard error, a line at a time. */
+  complain(line: string): void;
+  /** Standard input, line by line. */
+  lines(): AsyncIterable<string>;
+  /** The civil day it is. */
+  readonly today: number;
+}
+
+/** Bad input. The message is the one line that the person reads; nothing has been written. */
+export class Refusal extends Error {}
+
+export function refuse(sentence: string): never {
+  throw new Refusal(sentence);
+}
+
+/** One line, whatever the parts held. */
+export function onOneLine(text: string): string {
+  return text.replace(/\s*[\r\n]+\s*/g, ' ');
+}
