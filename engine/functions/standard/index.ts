@@ -17,11 +17,13 @@ import { ROUNDING } from './rounding.ts';
 import { STATISTICS } from './statistics.ts';
 import { TEXTS } from './text.ts';
 import { TEXT_FORMAT } from './text-format.ts';
+import { TRIGONOMETRY } from './trigonometry.ts';
 import { WORKDAYS } from './workdays.ts';
 
 export const STANDARD: readonly FunctionDefinition[] = [
   ...LOGIC,
   ...MATHEMATICS,
+  ...TRIGONOMETRY,
   ...CONVERSION,
   ...ROUNDING,
   ...STATISTICS,
