@@ -13,6 +13,8 @@ export interface ColumnDetails {
   readonly least?: number;
   readonly most?: number;
   readonly required?: boolean;
+  /** The column that takes an entry which this one can't: 5 g typed as a Quantity of seeds goes to Weight. */
+  readonly orElse?: string;
 }
 
 function make(
@@ -92,6 +94,10 @@ export const LENGTH = quantity('ft', 'm');
 export const AREA = quantity('ft2', 'm2');
 /** Rain, irrigation, mixes. */
 export const VOLUME = quantity('gal', 'L');
+
+/** Depths of rain and of water given. */
+export const WATER_DEPTH = quantity('in', 'mm');
+export const WATER_PER_DAY = quantity('in/day', 'mm/day');
 
 /** Harvests and stores. */
 export const MASS = quantity('lb', 'kg');

@@ -1,5 +1,5 @@
 // The sheets of weather: Climate, a row a day of the season with an average year's low and high; Monthly climate, twelve
-// means that fill it where no daily figures are entered; Frost years, each year's last and first frost. All may stay
+// months that fill it where no daily figures are entered; Frost years, each year's last and first frost. All may stay
 // empty: the other sheets then reckon by days.
 
 import type { SheetDeclaration } from '../engine/index.ts';
@@ -14,7 +14,10 @@ import {
   SHARE,
   TEMPERATURE,
   TEXT,
+  WATER_DEPTH,
+  WATER_PER_DAY,
   withDefault,
+  YES_OR_NO,
 } from './authoring.ts';
 
 export const monthlyClimateSheet: SheetDeclaration = {
@@ -30,6 +33,13 @@ export const monthlyClimateSheet: SheetDeclaration = {
       entered('Number', PLAIN, { note: '1 to 12.', decimals: 0, least: 1, most: 12, required: true }),
       entered('Low', TEMPERATURE, { note: "Mean of the days' lows." }),
       entered('High', TEMPERATURE, { note: "Mean of the days' highs." }),
+      entered('Reference evapotranspiration', WATER_PER_DAY, {
+        note: 'Of short grass, a day, from a weather service; Bed water needs it.',
+        decimals: 2,
+        least: 0,
+        most: 20,
+      }),
+      entered('Rain', WATER_DEPTH, { note: 'Of the whole month.', decimals: 1, least: 0 }),
     ),
   ],
   checks: [
@@ -80,25 +90,24 @@ export const frostYearsSheet: SheetDeclaration = {
       entered('First hard frost', DATE, { note: 'At -2 degC or below.' }),
     ),
     ...group(
-      'Day of the year',
-      computed('Last frost day', PLAIN, '([Last frost] - DATE(YEAR([Last frost]); 1; 1)) / 1 day', { decimals: 0 }),
-      computed('First frost day', PLAIN, '([First frost] - DATE(YEAR([First frost]); 1; 1)) / 1 day', { decimals: 0 }),
-      computed('Last hard frost day', PLAIN, '([Last hard frost] - DATE(YEAR([Last hard frost]); 1; 1)) / 1 day', {
-        decimals: 0,
+      'Record',
+      withDefault('Spring known', YES_OR_NO, 'NOT(ISBLANK([Last frost]))', {
+        note: 'Yes without a date is a spring without frost; it counts so.',
       }),
-      computed('First hard frost day', PLAIN, '([First hard frost] - DATE(YEAR([First hard frost]); 1; 1)) / 1 day', {
-        decimals: 0,
-      }),
+      withDefault('Autumn known', YES_OR_NO, 'NOT(ISBLANK([First frost]))'),
+      withDefault('Hard spring known', YES_OR_NO, 'NOT(ISBLANK([Last hard frost]))'),
+      withDefault('Hard autumn known', YES_OR_NO, 'NOT(ISBLANK([First hard frost]))'),
     ),
   ],
   checks: [],
   cautions: [],
 };
 
-/** Share of a normal distribution of frost days up to a day; blank with fewer than two years. */
-function upTo(days: string): string {
-  const column = `'Frost years'[${days}]`;
-  return `IF(COUNT(${column}) >= 2; NORM.DIST([Day of year]; AVERAGE(${column}); STDEV(${column}); TRUE))`;
+function frostColumn(name: string, of: 'FROSTTOCOME' | 'FROSTCOME', dates: string, known: string, note: string) {
+  return computed(name, SHARE, `${of}([Day]; 'Frost years'[${dates}]; 'Frost years'[${known}]; TRUE)`, {
+    note,
+    decimals: 0,
+  });
 }
 
 export const climateSheet: SheetDeclaration = {
@@ -136,20 +145,22 @@ export const climateSheet: SheetDeclaration = {
     ),
     ...group(
       'Frost',
-      computed('Day of year', PLAIN, '([Day] - DATE(YEAR([Day]); 1; 1)) / 1 day', { decimals: 0 }),
-      computed('Spring frost to come', SHARE, `1 - ${upTo('Last frost day')}`, {
-        note: 'Chance of a frost after this day in spring.',
-        decimals: 0,
-      }),
-      computed('Autumn frost come', SHARE, upTo('First frost day'), {
-        note: 'Chance that the first frost of autumn has come.',
-        decimals: 0,
-      }),
-      computed('Hard spring frost to come', SHARE, `1 - ${upTo('Last hard frost day')}`, {
-        note: 'At -2 degC.',
-        decimals: 0,
-      }),
-      computed('Hard autumn frost come', SHARE, upTo('First hard frost day'), { note: 'At -2 degC.', decimals: 0 }),
+      frostColumn(
+        'Spring frost to come',
+        'FROSTTOCOME',
+        'Last frost',
+        'Spring known',
+        'Chance of a frost at 0 degC after this day in spring.',
+      ),
+      frostColumn(
+        'Autumn frost come',
+        'FROSTCOME',
+        'First frost',
+        'Autumn known',
+        'Chance that the first frost of autumn has come.',
+      ),
+      frostColumn('Hard spring frost to come', 'FROSTTOCOME', 'Last hard frost', 'Hard spring known', 'At -2 degC.'),
+      frostColumn('Hard autumn frost come', 'FROSTCOME', 'First hard frost', 'Hard autumn known', 'At -2 degC.'),
     ),
   ],
   checks: [

@@ -26,15 +26,10 @@ const PER_HOUR = quantity('1/h');
 const HOURS_PER_AREA = quantity('h/acre', 'h/ha');
 const MIX_PRICE = quantity('money/gal', 'money/L');
 
-/** The date up to which a share of the years had theirs: a normal distribution of the days in Frost years. */
-function frostDate(days: string, share: string, laterYear: string): string {
-  const column = `'Frost years'[${days}]`;
-  return `IF(COUNT(${column}) >= 2;
-    DATE([Season] + ${laterYear}; 1; 1) + ROUND(NORM.INV(${share}; AVERAGE(${column}); STDEV(${column})); 0) * 1 day)`;
+/** The date at the risk accepted, from the dates of Frost years; blank with fewer than two of them. */
+function frostDate(of: string, dates: string, known: string): string {
+  return `${of}([Frost risk accepted]; [Season]; 'Frost years'[${dates}]; 'Frost years'[${known}]; TRUE)`;
 }
-
-/** South of the equator autumn comes in the year after the season's spring. */
-const AFTER_NEW_YEAR = 'IF(AND(NOT(ISBLANK([Latitude])); [Latitude] < 0); 1; 0)';
 
 export const farmSheet: SheetDeclaration = {
   name: 'Farm',
@@ -89,10 +84,10 @@ export const farmSheet: SheetDeclaration = {
     ),
     ...group(
       'Frost',
-      withDefault('Last frost', DATE, frostDate('Last frost day', '1 - [Frost risk accepted]', '0'), {
+      withDefault('Last frost', DATE, frostDate('LASTFROSTDATE', 'Last frost', 'Spring known'), {
         note: 'In spring, at the risk you accept: from Frost years where they are filled.',
       }),
-      withDefault('First frost', DATE, frostDate('First frost day', '[Frost risk accepted]', AFTER_NEW_YEAR), {
+      withDefault('First frost', DATE, frostDate('FIRSTFROSTDATE', 'First frost', 'Autumn known'), {
         note: 'In autumn, likewise.',
       }),
       withDefault('Frost risk accepted', SHARE, '10%', { decimals: 0, least: 0, most: 100 }),
@@ -139,6 +134,21 @@ export const farmSheet: SheetDeclaration = {
         most: 100,
       }),
       entered('Cold store capacity', MASS, { decimals: 0, least: 0 }),
+    ),
+    ...group(
+      'Water',
+      withDefault('Rain that serves', SHARE, '80%', {
+        note: 'Of the rain that falls. Common practice.',
+        decimals: 0,
+        least: 0,
+        most: 100,
+      }),
+      withDefault('Water that arrives', SHARE, '90%', {
+        note: 'Of the water given: drip 90 %, sprinklers less. Common practice.',
+        decimals: 0,
+        least: 1,
+        most: 100,
+      }),
     ),
     ...group(
       'Work',

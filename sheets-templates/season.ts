@@ -3,18 +3,25 @@
 
 import type { SheetDeclaration, WorkbookDeclaration } from '../engine/index.ts';
 import { bedsSheet } from './beds.ts';
+import { bestSpacingSheet } from './best-spacing.ts';
+import { bulbingRecordsSheet } from './bulbing-records.ts';
 import { climateSheet, frostYearsSheet, MONTHLY_CLIMATE_ROWS, monthlyClimateSheet } from './climate.ts';
 import { cropsSheet } from './crops.ts';
+import { curingSheet } from './curing.ts';
 import { farmSheet } from './farm.ts';
 import { libraryRows } from './library/library.ts';
+import { nutrientsSheet } from './nutrients.ts';
 import { packsSheet } from './packs.ts';
 import { plantingsSheet } from './plantings.ts';
 import { seedLotsSheet } from './seed-lots.ts';
 import { seedOrderSheet } from './seed-order.ts';
 import { SIZE_GRADE_ROWS, sizeGradesSheet } from './size-grades.ts';
 import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
+import { storageSheet, storeByWeekSheet } from './storage.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
+import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
+import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
 
 export type Row = Readonly<Record<string, string>>;
 
@@ -32,6 +39,16 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   plantingsSheet,
   seedOrderSheet,
   sizeGradesSheet,
+  bestSpacingSheet,
+  curingSheet,
+  storageSheet,
+  storeByWeekSheet,
+  weatherByWeekSheet,
+  bedWaterSheet,
+  nutrientsSheet,
+  trialsSheet,
+  trialFitsSheet,
+  bulbingRecordsSheet,
   sourcesSheet,
 ];
 

@@ -1,0 +1,80 @@
+// The Best spacing sheet: for each planting of bulbs the in-row spacing with the most mass, the most money and the most bulbs of
+// each size. Reads Plantings, Varieties, Size grades and Farm.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import { computed, group, MASS, PLANT_MASS, quantity, SPACING, withDefault } from './authoring.ts';
+
+const MONEY = quantity('money');
+const VARIETY = '[Planting].[Variety]';
+const GRADES = `'Size grades'[Grade]; 'Size grades'[From]; 'Size grades'[To]; 'Size grades'[Price share]`;
+const COST = `([Planting].[Seed cost] + [Planting].[Mix cost] + ([Planting].[Start hours] + [Planting].[Planting hours]) * Farm[Wage]) / [Planting].[Stations]`;
+
+/** Clumps weigh what singles at their density weigh, times the grower's own factor. */
+function call(name: string, most: string): string {
+  return `${name}(${most}; [Closest]; [Widest]; [Step]; [Planting].[Bed length used]; [Planting].[Bed width]; [Planting].[Rows];
+    [Planting].[Plants standing] / [Planting].[Stations]; ${VARIETY}.[Isolated plant mass] * [Planting].[Clump factor];
+    ${VARIETY}.[Ceiling yield] * [Planting].[Clump factor]; [Planting].[Squareness loss]; [Planting].[Diameter spread];
+    ${VARIETY}.[Shape factor]; [Planting].[Marketable share]; [Planting].[Price] * [Kept after curing]; ${COST}; ${GRADES})`;
+}
+
+function bulbs(grade: string) {
+  return computed(`For most ${grade}`, SPACING, call('BESTSPACING', `"${grade}"`), { decimals: 1 });
+}
+
+export const bestSpacingSheet: SheetDeclaration = {
+  name: 'Best spacing',
+  question: 'When and how close',
+  about:
+    'The rows as planned, every spacing in the row tried from closest to widest: which gives the most mass for sale, the most money, the most bulbs of one size. Closer than the trials behind the curve it is a guess.',
+  rows: {
+    from: 'each',
+    table: 'Plantings',
+    as: 'Planting',
+    where: `AND(${VARIETY}.[Bulb crop]; NOT(ISBLANK([Planting].[Mean diameter])); [Planting].[Stations] > 0)`,
+  },
+  columns: [
+    ...group(
+      'Tried',
+      withDefault('Closest', SPACING, '1 in', { decimals: 1, least: 0.1 }),
+      withDefault('Widest', SPACING, '16 in', { decimals: 1, least: 0.1 }),
+      withDefault('Step', SPACING, '0.5 in', { decimals: 2, least: 0.1 }),
+      computed('As planned', SPACING, '[Planting].[In-row spacing]', { decimals: 1 }),
+      computed(
+        'Kept after curing',
+        quantity('%'),
+        'IF(ISBLANK([Planting].[Cured yield]); 1; [Planting].[Cured yield] / [Planting].[Marketable yield])',
+        { decimals: 0 },
+      ),
+    ),
+    ...group(
+      'Mass',
+      computed('For most mass', SPACING, call('BESTSPACING', '"mass"'), { decimals: 1 }),
+      computed('Mass there', MASS, call('BESTSPACINGMASS', '"mass"'), {
+        note: 'Fresh, of bands that sell.',
+        decimals: 1,
+      }),
+      computed('Plant there', PLANT_MASS, call('BESTSPACINGPLANT', '"mass"'), { decimals: 1 }),
+    ),
+    ...group(
+      'Money',
+      computed('For most money', SPACING, call('BESTSPACING', '"money"'), {
+        note: 'Needs a price; cured weight, bands at their price share.',
+        decimals: 1,
+      }),
+      computed('Money there', MONEY, call('BESTSPACINGMONEY', '"money"'), {
+        note: 'Less the cost of the places, where all of it is known.',
+        decimals: 2,
+      }),
+    ),
+    ...group('Sizes', bulbs('small'), bulbs('medium'), bulbs('large'), bulbs('extra large')),
+  ],
+  checks: [
+    {
+      name: 'At the edge',
+      level: 'note',
+      column: 'For most mass',
+      says: 'IF([For most mass] <= [Closest]; "The most mass comes at the closest spacing tried: small bulbs still sell by these size bands. Look at the money and the sizes.")',
+    },
+  ],
+  cautions: ['The curve is of trials with 19 to 335 plants per m2: outside them it is a guess.'],
+};

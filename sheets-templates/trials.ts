@@ -1,0 +1,149 @@
+// The sheets of own spacing trials: Trials, a row a weighed plot, and Trial fits, a row a variety with the yield-density
+// curve fitted to its plots. The fit is offered to the variety, never put there by itself.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  AREA,
+  computed,
+  DENSITY,
+  entered,
+  group,
+  link,
+  MASS,
+  PLAIN,
+  PLANT_MASS,
+  quantity,
+  SHARE,
+  TEXT,
+  withDefault,
+  YIELD,
+} from './authoring.ts';
+
+const PLOTS = 'Trials[Density]; Trials[Mean mass]; Trials[Variety]; [Variety]';
+const PER_MASS = quantity('1/oz', '1/g');
+const AREA_PER_MASS = quantity('ft2/oz', 'm2/g');
+
+export const trialsSheet: SheetDeclaration = {
+  name: 'Trials',
+  question: 'Records',
+  about:
+    'Plots of one variety at several spacings, counted and weighed at harvest. Three plots or more at two densities or more give the variety a curve of its own in Trial fits.',
+  rows: { from: 'entry' },
+  key: 'Plot',
+  columns: [
+    ...group(
+      'Plot',
+      entered('Plot', TEXT, { required: true }),
+      entered('Variety', link('Varieties'), { required: true }),
+      entered('Grown in', PLAIN, { note: 'Year.', decimals: 0, least: 1900, most: 2200 }),
+      entered('Plants', PLAIN, { note: 'Counted at harvest, clumps plant by plant.', decimals: 0, least: 0 }),
+      entered('Area', AREA, { note: 'Of bed that they stood on.', decimals: 1, least: 0 }),
+      entered('Weight', MASS, { note: 'Of all of them.', decimals: 1, least: 0 }),
+      withDefault('Density', DENSITY, 'IF([Area] > 0 m2; [Plants] / [Area])', {
+        note: 'Or type it where you know it.',
+        decimals: 2,
+        least: 0,
+      }),
+      withDefault('Mean mass', PLANT_MASS, 'IF([Plants] > 0; [Weight] / [Plants])', {
+        note: 'Or type it where you know it.',
+        decimals: 2,
+        least: 0,
+      }),
+      entered('Notes', TEXT),
+    ),
+    ...group(
+      'Curve',
+      computed('Mass by the curve', PLANT_MASS, `FITMASS([Density]; ${PLOTS})`, { decimals: 2 }),
+      computed('Yield by the curve', YIELD, '[Density] * [Mass by the curve]', { decimals: 2 }),
+      computed('Off the curve', SHARE, '[Mean mass] / [Mass by the curve] - 1', {
+        note: 'Above zero: heavier than the curve says.',
+        decimals: 0,
+      }),
+    ),
+  ],
+  checks: [
+    {
+      name: 'Far off the curve',
+      level: 'note',
+      column: 'Off the curve',
+      says: 'IF(ABS([Off the curve]) > 40%; "This plot lies far off the curve of the others: look at its count and its weight.")',
+    },
+  ],
+  cautions: ['Weigh and lift full crates between two people.'],
+};
+
+export const trialFitsSheet: SheetDeclaration = {
+  name: 'Trial fits',
+  question: 'Records',
+  about:
+    'The curve 1/mass = a + b x density through the plots of each variety, by least squares on the logarithm of mass, with standard errors. To plan by it, enter its two masses in Varieties.',
+  rows: {
+    from: 'each',
+    table: 'Varieties',
+    as: 'Variety',
+    where: 'COUNTIFS(Trials[Variety]; [Variety]) > 0',
+  },
+  columns: [
+    ...group(
+      'Fit',
+      computed('Plots', PLAIN, `FITPLOTS(${PLOTS})`, { note: 'With a density and a mass.', decimals: 0 }),
+      computed('Isolated plant mass', PLANT_MASS, `FITISOLATED(${PLOTS})`, {
+        note: '1/a: a plant on its own.',
+        decimals: 1,
+      }),
+      computed('Isolated mass error', PLANT_MASS, `FITISOLATEDERROR(${PLOTS})`, {
+        note: 'Standard error.',
+        decimals: 1,
+      }),
+      computed('Ceiling yield', YIELD, `FITCEILING(${PLOTS})`, {
+        note: '1/b: what crowding cannot pass.',
+        decimals: 2,
+      }),
+      computed('Ceiling yield error', YIELD, `FITCEILINGERROR(${PLOTS})`, { note: 'Standard error.', decimals: 2 }),
+      computed('Scatter', SHARE, `FITSPREAD(${PLOTS})`, { note: 'Of plots about the curve.', decimals: 1 }),
+      computed('Widest', DENSITY, 'MINIFS(Trials[Density]; Trials[Variety]; [Variety])', {
+        note: 'The curve holds from here',
+        decimals: 2,
+      }),
+      computed('Closest', DENSITY, 'MAXIFS(Trials[Density]; Trials[Variety]; [Variety])', {
+        note: 'to here.',
+        decimals: 2,
+      }),
+      computed('No curve', TEXT, `FITSAYS(${PLOTS})`),
+    ),
+    ...group(
+      'In numbers',
+      computed('a', PER_MASS, `FITA(${PLOTS})`, { decimals: 6 }),
+      computed('a error', PER_MASS, `FITAERROR(${PLOTS})`, { note: 'Standard error.', decimals: 6 }),
+      computed('b', AREA_PER_MASS, `FITB(${PLOTS})`, { decimals: 7 }),
+      computed('b error', AREA_PER_MASS, `FITBERROR(${PLOTS})`, { note: 'Standard error.', decimals: 7 }),
+      computed('Theta', PLAIN, `FITTHETA(${PLOTS})`, {
+        note: 'Of the general form; within two errors of 1 the two-number curve serves.',
+        decimals: 2,
+      }),
+      computed('Theta error', PLAIN, `FITTHETAERROR(${PLOTS})`, { note: 'Standard error.', decimals: 2 }),
+    ),
+    ...group(
+      'Variety',
+      computed('Isolated mass in use', PLANT_MASS, '[Variety].[Isolated plant mass]', { decimals: 1 }),
+      computed('Ceiling in use', YIELD, '[Variety].[Ceiling yield]', { decimals: 2 }),
+      computed(
+        'Offer',
+        TEXT,
+        `IF(OR(ABS([Isolated plant mass] / [Isolated mass in use] - 1) > 1%; ABS([Ceiling yield] / [Ceiling in use] - 1) > 1%);
+          "Your plots give another curve than the one in use: to plan by them, enter the two masses of this row in Varieties.")`,
+      ),
+    ),
+  ],
+  checks: [
+    { name: 'No curve', level: 'note', column: 'No curve', says: '[No curve]' },
+    { name: 'Offer', level: 'note', column: 'Offer', says: '[Offer]' },
+    {
+      name: 'No isolated mass',
+      level: 'note',
+      column: 'Isolated plant mass',
+      says: 'IF(AND(NOT(ISBLANK([a])); ISBLANK([Isolated plant mass])); "The curve gives no mass for a plant on its own: add plots at wider spacing.")',
+    },
+  ],
+  cautions: ['A curve holds for the densities of its plots and for seasons like theirs.'],
+};

@@ -1,0 +1,114 @@
+// The sheets of water: Weather by week, reference evapotranspiration and rain out of Monthly climate, and Bed water, what each
+// planting takes week by week. Reads Plantings, Crops, Monthly climate and Farm.
+
+import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  computed,
+  DATE,
+  DAYS,
+  group,
+  link,
+  PLAIN,
+  TEXT,
+  VOLUME,
+  WATER_DEPTH,
+  WATER_PER_DAY,
+  withDefault,
+} from './authoring.ts';
+
+const CROP = '[Planting].[Variety].[Crop]';
+const MONTHS = `'Monthly climate'[Number]`;
+const CURVE = `${CROP}.[Initial stage]; ${CROP}.[Development stage]; ${CROP}.[Mid-season stage]; ${CROP}.[Late stage];
+  ${CROP}.[Crop coefficient initial]; ${CROP}.[Crop coefficient mid]; ${CROP}.[Crop coefficient end]; [Season]`;
+
+export const weatherByWeekSheet: SheetDeclaration = {
+  name: 'Weather by week',
+  question: 'Ground',
+  about:
+    'Water that grass takes and rain that falls, week by week, out of the months of Monthly climate. Write over a week with what was measured.',
+  rows: { from: 'span', first: 'Farm[Season starts]', last: 'Farm[Season ends]', step: 'week', as: 'Week' },
+  columns: [
+    ...group(
+      'Weather',
+      withDefault(
+        'Reference evapotranspiration',
+        WATER_PER_DAY,
+        `DAILYOFMONTHS([Week] + 3 days; ${MONTHS}; 'Monthly climate'[Reference evapotranspiration])`,
+        { note: 'Of short grass, from a weather service.', decimals: 2, least: 0 },
+      ),
+      withDefault(
+        'Rain',
+        WATER_DEPTH,
+        `XLOOKUP(MONTH([Week] + 3 days); ${MONTHS}; 'Monthly climate'[Rain]) * 7 / DAY(EDATE(DATE(YEAR([Week] + 3 days); MONTH([Week] + 3 days); 1); 1) - 1 day)`,
+        { note: 'Mean of the month.', decimals: 2, least: 0 },
+      ),
+    ),
+    ...group(
+      'Water',
+      computed('Water for all beds', VOLUME, `SUMIFS('Bed water'[Water]; 'Bed water'[Week starts]; [Week])`, {
+        decimals: 0,
+      }),
+    ),
+  ],
+  checks: [],
+  cautions: [],
+};
+
+export const bedWaterSheet: SheetDeclaration = {
+  name: 'Bed water',
+  question: 'Ground',
+  about:
+    'Water each planting takes, week by week (FAO-56): crop coefficient x reference evapotranspiration, less rain that serves, on the area of its bed. Needs the evapotranspiration of Monthly climate.',
+  rows: {
+    from: 'pairs',
+    tables: ['Plantings', 'Weather by week'],
+    as: ['Planting', 'Week'],
+    where: `AND([Week].[Week] + 7 days > [Planting].[Planted out]; [Week].[Week] < [Planting].[Bed free];
+      NOT(ISBLANK(${CROP}.[Crop coefficient mid])); NOT(ISBLANK([Week].[Reference evapotranspiration])))`,
+  },
+  columns: [
+    ...group(
+      'Time',
+      computed('Week starts', DATE, '[Week].[Week]'),
+      computed('Crop', TEXT, '[Planting].[Crop]'),
+      computed('Bed', link('Beds'), '[Planting].[Bed]'),
+      computed('Season', DAYS, '[Planting].[Bed free] - [Planting].[Planted out]', {
+        note: 'The four stages of the crop are stretched to it.',
+        decimals: 0,
+      }),
+      computed('From', DAYS, 'MAX(0 days; [Week].[Week] - [Planting].[Planted out])', {
+        note: 'Since planting.',
+        decimals: 0,
+      }),
+      computed('To', DAYS, 'MIN([Season]; [Week].[Week] + 7 days - [Planting].[Planted out])', { decimals: 0 }),
+    ),
+    ...group(
+      'Water',
+      computed('Crop coefficient', PLAIN, `CROPCOEFFICIENT(([From] + [To]) / 2; ${CURVE})`, {
+        note: 'In the middle of the days.',
+        decimals: 2,
+      }),
+      computed('Crop takes', WATER_DEPTH, `CROPWATER([Week].[Reference evapotranspiration]; [From]; [To]; ${CURVE})`, {
+        decimals: 2,
+      }),
+      computed(
+        'Rain that serves',
+        WATER_DEPTH,
+        'IF(ISBLANK([Week].[Rain]); 0 mm; [Week].[Rain] * ([To] - [From]) / 7 days * Farm[Rain that serves])',
+        {
+          decimals: 2,
+        },
+      ),
+      withDefault('To give', WATER_DEPTH, 'MAX(0 mm; [Crop takes] - [Rain that serves]) / Farm[Water that arrives]', {
+        decimals: 2,
+        least: 0,
+      }),
+      computed('Water', VOLUME, '[To give] * [Planting].[Bed area]', { note: 'On the whole planting.', decimals: 0 }),
+    ),
+  ],
+  checks: [],
+  cautions: [
+    'An estimate for planning: dig and feel the soil, and let rain and heat change it.',
+    'Water from ponds and rivers may carry disease: follow local rules for crops eaten raw.',
+  ],
+};
