@@ -114,11 +114,26 @@ export class Graph {
     }
   }
 
-  /** Brings everything up to date in order; `onChange` hears of each node whose rows changed. */
-  run(onChange: (node: Node, changed: RowSet) => void): void {
+  /** Marks, by rank, some nodes and all that feed them, directly or through others. */
+  upstream(nodes: readonly Node[]): Uint8Array {
+    const marks = new Uint8Array(this.order.length);
+    const open = [...nodes];
+    for (let node = open.pop(); node !== undefined; node = open.pop()) {
+      if (this.order[node.rank] !== node || marks[node.rank] === 1) continue;
+      marks[node.rank] = 1;
+      open.push(...node.feeds);
+    }
+    return marks;
+  }
+
+  /**
+   * Brings everything up to date in order; `onChange` hears of each node whose rows changed. With `only`, nodes without
+   * its mark keep their dirty rows for a later run.
+   */
+  run(onChange: (node: Node, changed: RowSet) => void, only?: Uint8Array): void {
     const { order } = this;
     for (let rank = 0; rank < order.length; rank++) {
-      if (this.#pending[rank] !== 1) continue;
+      if (this.#pending[rank] !== 1 || (only !== undefined && only[rank] !== 1)) continue;
       this.#pending[rank] = 0;
       const node = order[rank];
       if (node === undefined) continue;

@@ -6,6 +6,7 @@ import type { Node } from '../recalculation/graph.ts';
 import type { TableData } from '../recalculation/model.ts';
 import { RowSet } from '../recalculation/row-set.ts';
 import { type Column, FILLED } from '../values/column.ts';
+import type { CellAddress } from '../values/error.ts';
 import { type Content, NOTHING, typedUnit } from './cells.ts';
 import type { ChangeSet } from './face.ts';
 import { isHidden } from './names.ts';
@@ -176,8 +177,11 @@ export class Changes {
     }
   }
 
-  /** Brings everything up to date and says what changed. */
-  finish(label: string, inserted: readonly number[]): ChangeSet {
+  /**
+   * Brings everything up to date and says what changed. Where only some cells are wanted, what they don't rest on waits,
+   * dirty, for the next call that wants all.
+   */
+  finish(label: string, inserted: readonly number[], cellsWanted?: readonly CellAddress[]): ChangeSet {
     const cells: ChangedCells[] = [];
     const rowsOf = new Set<string>();
     if (this.#recompile) this.#recompileAll();
@@ -200,10 +204,17 @@ export class Changes {
       rows.add(0);
       built.graph.changed(built.todaySource, rows);
     }
-    built.graph.run((node, changed) => noteChange(node, changed, cells, rowsOf));
+    built.graph.run((node, changed) => noteChange(node, changed, cells, rowsOf), this.#only(cellsWanted));
     const columnsOf = [...this.#schemaOf];
     this.#clear();
     return { refused: false, label, cells, rowsOf: [...rowsOf], columnsOf, inserted };
+  }
+
+  /** The part of the graph that these cells rest on; undefined for all of it. */
+  #only(cells: readonly CellAddress[] | undefined): Uint8Array | undefined {
+    if (cells === undefined) return undefined;
+    const { built } = this.#state;
+    return built.graph.upstream(cells.flatMap(({ table, column }) => built.columnNode(table, column) ?? []));
   }
 
   /** Formulas, columns or units changed: the graph is built anew and everything worked out again. */

@@ -225,7 +225,7 @@ export class Workbook implements WorkbookFace {
   ): readonly (readonly Scalar[] | undefined)[] {
     const answers = trials.map((edits) => {
       const applied = this.#apply(edits);
-      this.#changes.finish('', []);
+      this.#changes.finish('', [], cells);
       const read =
         applied.refused === undefined
           ? cells.map(({ table, row, column }) => this.value(table, row, column))
