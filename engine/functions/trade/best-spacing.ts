@@ -94,6 +94,28 @@ function bandsOf(price: number, columns: readonly Argument[]): readonly PricedBa
   });
 }
 
+interface Tried {
+  readonly from: number;
+  readonly by: number;
+  readonly count: number;
+  readonly rows: number;
+}
+
+const MOST_KEPT = 500;
+const curves = new Map<string, readonly SpacingResult[]>();
+
+/** Every spacing tried, kept for the other goals that ask for the same bed. */
+function curveOf(crop: BedCrop, tried: Tried): readonly SpacingResult[] {
+  const key = JSON.stringify([crop, tried]);
+  const kept = curves.get(key);
+  if (kept !== undefined) return kept;
+  const spacings = Array.from({ length: tried.count }, (_, index) => tried.from + index * tried.by);
+  const curve = spacingCurve(crop, candidatesOf(spacings, [tried.rows]));
+  if (curves.size >= MOST_KEPT) curves.clear();
+  curves.set(key, curve);
+  return curve;
+}
+
 function bestOf(args: readonly Argument[]): SpacingResult | undefined {
   const [word, closest, widest, step, bedLength, width, rows, plants, isolated, ceiling, loss, spread, shape] = args;
   const [sound, price, cost, ...columns] = args.slice(13);
@@ -116,8 +138,8 @@ function bestOf(args: readonly Argument[]): SpacingResult | undefined {
     costPerStation: or(cost, 0),
     bands: bandsOf(or(price, 0), columns),
   };
-  const spacings = Array.from({ length: count }, (_, index) => from + index * by);
-  return bestSpacing(spacingCurve(crop, candidatesOf(spacings, [numberOf(rows)])), goal);
+  const curve = curveOf(crop, { from, by, count, rows: numberOf(rows) });
+  return bestSpacing(curve, goal);
 }
 
 function best(name: string, doc: string, result: Result, answer: (best: SpacingResult) => number): FunctionDefinition {

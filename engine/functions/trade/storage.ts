@@ -83,23 +83,47 @@ interface Held {
   readonly sold: number;
 }
 
-/** One lot on a day: its week by week run since it came in, so much wanted of it every week from the second on. */
-function lotOn(day: number, storedOn: number, held: number, loss: number, weekly: number): Held {
-  const weeks = Math.floor((day - storedOn) / WEEK);
-  if (!(weeks >= 0) || Number.isNaN(held)) return { left: 0, sold: 0 };
-  const wanted = Array.from({ length: weeks + 1 }, (_, week) => (week === 0 || Number.isNaN(weekly) ? 0 : weekly));
-  const run = storeRun([held], wanted, Number.isNaN(loss) ? 0 : loss, WEEK);
-  return { left: run.at(-1)?.left ?? 0, sold: run.reduce((sum, period) => sum + period.sold, 0) };
+const NOTHING: Held = { left: 0, sold: 0 };
+/** Weeks that a lot is followed: past two years nothing is in store. */
+const LONGEST = 104;
+
+/** A lot week by week from the day it came in, so much of it taken every week from the second on; what is sold is added up. */
+function lotRun(held: number, loss: number, weekly: number): readonly Held[] {
+  const wanted = Array.from({ length: LONGEST }, (_, week) => (week === 0 || Number.isNaN(weekly) ? 0 : weekly));
+  let sold = 0;
+  return storeRun([held], wanted, Number.isNaN(loss) ? 0 : loss, WEEK).map((period) => {
+    sold += period.sold;
+    return { left: period.left, sold };
+  });
 }
 
-function inStore(args: readonly Argument[], of: keyof Held): number {
-  const [date, stored, masses, losses, weekly] = args;
+interface Runs {
+  readonly of: readonly Float64Array[];
+  readonly runs: readonly (readonly Held[])[];
+}
+
+let followed: Runs = { of: [], runs: [] };
+
+/** The runs of all lots, worked out once for as long as the engine hands over the same columns. */
+function runsOf(masses: Float64Array, losses: Float64Array, taken: Float64Array): Runs['runs'] {
+  const of = [masses, losses, taken];
+  if (of.some((column, k) => column !== followed.of[k])) {
+    const runs = Array.from(masses, (held, row) =>
+      Number.isNaN(held) ? [] : lotRun(held, losses[row] ?? Number.NaN, (taken[row] ?? Number.NaN) * WEEK),
+    );
+    followed = { of, runs };
+  }
+  return followed.runs;
+}
+
+function inStore([date, stored, masses, losses, taken]: readonly Argument[], of: keyof Held): number {
   const day = numberOf(date);
   if (Number.isNaN(day)) return Number.NaN;
-  const [on, loss, taken] = [numbersOf(stored), numbersOf(losses), numbersOf(weekly)];
-  return numbersOf(masses).reduce((sum, held, row) => {
-    const daily = taken[row] ?? Number.NaN;
-    return sum + lotOn(day, on[row] ?? Number.NaN, held, loss[row] ?? Number.NaN, daily * WEEK)[of];
+  const on = numbersOf(stored);
+  return runsOf(numbersOf(masses), numbersOf(losses), numbersOf(taken)).reduce((sum, run, row) => {
+    const week = Math.floor((day - (on[row] ?? Number.NaN)) / WEEK);
+    const held = week >= 0 ? (run[Math.min(week, LONGEST - 1)] ?? NOTHING) : NOTHING;
+    return sum + held[of];
   }, 0);
 }
 
