@@ -33,7 +33,12 @@ export const packsSheet: SheetDeclaration = {
     ),
     ...group(
       'Size and price',
-      entered('Seeds', PLAIN, { note: 'Where the pack is sold by count.', decimals: 0, least: 1 }),
+      entered('Seeds', PLAIN, {
+        note: 'Where the pack is sold by count; a weight typed here goes to Weight.',
+        decimals: 0,
+        least: 1,
+        orElse: 'Weight',
+      }),
       entered('Weight', SEED_MASS, { note: 'Where it is sold by weight.', least: 0 }),
       entered('Price', MONEY, { decimals: 2, least: 0 }),
       entered('Treated', YES_OR_NO, { note: 'With a pesticide or coating.' }),

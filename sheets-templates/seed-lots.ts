@@ -36,7 +36,12 @@ export const seedLotsSheet: SheetDeclaration = {
       'Lot',
       entered('Lot', TEXT, { required: true }),
       entered('Variety', link('Varieties'), { required: true }),
-      entered('Quantity', PLAIN, { note: 'Seeds; or enter the weight.', decimals: 0, least: 0 }),
+      entered('Quantity', PLAIN, {
+        note: 'Seeds; a weight typed here goes to Weight.',
+        decimals: 0,
+        least: 0,
+        orElse: 'Weight',
+      }),
       entered('Weight', SEED_MASS, { least: 0 }),
       computed(
         'Seeds in lot',

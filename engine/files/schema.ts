@@ -67,6 +67,7 @@ const column: Shape<ColumnDeclaration> = fields<ColumnDeclaration>({
   least: optional(number),
   most: optional(number),
   required: optional(flag),
+  orElse: optional(text),
 });
 
 type DatedColumn = RowsFrom<'events'>['dates'][number];

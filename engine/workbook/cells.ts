@@ -14,7 +14,7 @@ import type { ValueType } from '../values/type.ts';
 import type { CompileContext } from './compile.ts';
 import type { Entry } from './declaration.ts';
 import type { CellView, Standing } from './face.ts';
-import { isTyped, type Sheet, type SheetColumn } from './sheet.ts';
+import { findSheetColumn, isTyped, type Sheet, type SheetColumn } from './sheet.ts';
 
 /** A cell's content as a person gave it: what is stored and the unit it was typed in. */
 export interface Content extends Stored {
@@ -63,6 +63,18 @@ function filled(value: number): Content {
 function numberContent(type: ValueType, n: number): Content {
   if (!Number.isFinite(n)) return NOTHING;
   return filled(type.kind === 'number' || type.kind === 'temperature' ? toCanonical(type.unit, n) : n);
+}
+
+/** The column that takes an entry which this one can't; undefined where there is none, or it can't either. */
+export function otherColumnFor(
+  sheet: Sheet,
+  column: SheetColumn,
+  entry: Entry,
+  context: CellContext,
+): SheetColumn | undefined {
+  const { orElse } = column.declaration;
+  const other = orElse === undefined ? undefined : findSheetColumn(sheet, orElse);
+  return other !== undefined && other !== column && readContent(other, entry, context).ok ? other : undefined;
 }
 
 function linkContent(table: string, key: string, context: CellContext): ContentRead {

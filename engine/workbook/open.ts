@@ -5,7 +5,7 @@ import { Model, TableData } from '../recalculation/model.ts';
 import { createVocabulary } from '../units/vocabulary.ts';
 import { civilDayOfIso } from '../values/civil.ts';
 import { FILLED } from '../values/column.ts';
-import { readContent, scalarAt } from './cells.ts';
+import { otherColumnFor, readContent, scalarAt } from './cells.ts';
 import { Changes, putTyped } from './changes.ts';
 import type { Entry, RowEntries, WorkbookDeclaration } from './declaration.ts';
 import { spanTable } from './names.ts';
@@ -141,7 +141,9 @@ class Loader {
     const { name } = column.declaration;
     const read = readContent(column, entry, this.#state);
     if (!read.ok) {
-      this.#problems.push(`${sheet.name}, row ${row + 1}, ${name}: ${read.why}`);
+      const other = otherColumnFor(sheet, column, entry, this.#state);
+      if (other === undefined) this.#problems.push(`${sheet.name}, row ${row + 1}, ${name}: ${read.why}`);
+      else this.#put(sheet, other, row, entry);
       return;
     }
     if (name === sheet.declaration.key && sheet.keys?.has(String(entry).trim().toLowerCase()) === true) {

@@ -2,7 +2,7 @@
 // they are found, so that a later wish sees the earlier ones; the caller takes all back where one is refused.
 
 import { nearestName } from '../language/nearest.ts';
-import { NOTHING, readContent, rowName, typedUnit } from './cells.ts';
+import { NOTHING, otherColumnFor, readContent, rowName, typedUnit } from './cells.ts';
 import { checkText } from './compile.ts';
 import type { Edit, Refusal } from './face.ts';
 import { isHidden } from './names.ts';
@@ -97,7 +97,12 @@ function setCell(
     return undefined;
   }
   const read = readContent(column, entry, state);
-  if (!read.ok) return { ...place, why: read.why };
+  if (!read.ok) {
+    const other = otherColumnFor(sheet, column, entry, state);
+    if (other === undefined) return { ...place, why: read.why };
+    perform({ step: 'cell', table, column: name, row, content: NOTHING, own: false });
+    return setCell(table, row, other.declaration.name, entry, state, perform);
+  }
   if (sheet.declaration.key === name) {
     const refused = refuseKey(sheet, row, read.content.state === 0 ? state.model.texts.text(read.content.value) : '');
     if (refused !== undefined) return { ...place, why: refused };

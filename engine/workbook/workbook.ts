@@ -7,7 +7,7 @@ import type { CellAddress, Scalar } from '../values/error.ts';
 import { showWithUnit, unitLabel } from '../values/show.ts';
 import { nameOfType, type ValueType } from '../values/type.ts';
 import { attentionOf } from './attention.ts';
-import { readContent, rowName, scalarAt, viewCell } from './cells.ts';
+import { otherColumnFor, readContent, rowName, scalarAt, viewCell } from './cells.ts';
 import { Changes } from './changes.ts';
 import type { WorkbookDeclaration } from './declaration.ts';
 import { declarationOf } from './declare.ts';
@@ -279,7 +279,11 @@ export class Workbook implements WorkbookFace {
     const found = this.#column(table, column);
     if (found === undefined) return { ok: false, why: `${table} has no column called ${column}.` };
     const read = readContent(found, entry, this.#state);
-    if (!read.ok) return read;
+    if (!read.ok) {
+      const sheet = this.#state.sheet(table);
+      const other = sheet === undefined ? undefined : otherColumnFor(sheet, found, entry, this.#state);
+      return other === undefined ? read : this.tryEntry(table, other.declaration.name, entry);
+    }
     const { type } = found;
     if (read.content.state !== 0 || type === undefined) return { ok: true, text: '' };
     if (type.kind === 'link') return { ok: true, text: this.rowName(type.table, read.content.value) };

@@ -110,6 +110,25 @@ describe('seed lots', () => {
     expect(number('Old but tested', 'Seeds in lot')).toBe(Math.floor(2 * perGram + 1e-9));
   });
 
+  it('take a weight typed as the quantity, and refuse what is neither seeds nor a weight', () => {
+    const own = seasonOf({
+      ...ROWS,
+      'Seed lots': [{ Lot: 'By weight', Variety: 'Onion', Quantity: '10 g', 'Tested on': '2026-11-01' }],
+      Plantings: [],
+    });
+    const perGram = own.number('Crops', 'Onion, bulb', 'Seeds per gram') ?? Number.NaN;
+    expect(own.number('Seed lots', 'By weight', 'Seeds in lot')).toBe(Math.floor(10 * perGram + 1e-9));
+    own.type('Seed lots', 'By weight', 'Quantity', '300');
+    expect(own.number('Seed lots', 'By weight', 'Seeds in lot')).toBe(300);
+    own.type('Seed lots', 'By weight', 'Quantity', '1/4 oz');
+    expect(own.number('Seed lots', 'By weight', 'Quantity')).toBeUndefined();
+    expect(own.number('Seed lots', 'By weight', 'Seeds in lot')).toBe(Math.floor(7.0873808 * perGram));
+    own.book.undo();
+    expect(own.number('Seed lots', 'By weight', 'Seeds in lot')).toBe(300);
+    expect(() => own.type('Seed lots', 'By weight', 'Quantity', '2 ft')).toThrow(/length/);
+    expect(() => own.type('Seed lots', 'By weight', 'Quantity', '-3')).toThrow(/below 0/);
+  });
+
   it('germinate less in a planting sown later', () => {
     const first = season.number('Plantings', 'P', 'Germination') ?? Number.NaN;
     const later = season.number('Plantings', 'Later', 'Germination') ?? Number.NaN;
