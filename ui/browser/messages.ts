@@ -11,7 +11,7 @@ export interface Message {
   readonly act: { readonly label: string; readonly run: () => void } | undefined;
 }
 
-/** Messages on screen, oldest first. */
+/** Messages on screen; the latest takes the place of the one before. */
 export const messages = signal<readonly Message[]>([]);
 
 /** The sentence in the live region. */
@@ -25,11 +25,11 @@ export function announce(sentence: string): void {
   announced.value = announced.peek() === sentence ? `${sentence}\u00a0` : sentence;
 }
 
-/** Shows a message and reads it out. A refusal stays until it is closed or another takes its place. */
+/** Shows a message and reads it out. A refusal stays until it is closed or another message takes its place. */
 export function tell(text: string, tone: Message['tone'] = 'done', act?: Message['act']): void {
   lastId += 1;
   const message: Message = { id: lastId, text, tone, act };
-  messages.value = [...messages.peek().filter((shown) => shown.tone !== tone), message];
+  messages.value = [message];
   announce(text);
   if (tone === 'done') setTimeout(() => dismiss(message.id), 8_000);
 }

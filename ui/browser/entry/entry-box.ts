@@ -193,11 +193,13 @@ export class EntryBox {
     const tried = workbook.tryEntry(table, column.name, text);
     // While a list still offers something, an unfinished word isn't wrong yet.
     const picking = this.options !== undefined && this.shown.length > 0;
-    const refused = !tried.ok && !picking;
+    // Nor is an empty box that nobody has typed in yet.
+    const begun = this.typed || text !== '';
+    const refused = !tried.ok && !picking && begun;
     this.input.classList.toggle('refused', refused);
     this.input.setAttribute('aria-invalid', String(refused));
     this.answer.className = refused ? 'entry-refusal' : 'entry-meaning';
-    if (!tried.ok) this.answer.textContent = picking ? '' : tried.why;
+    if (!tried.ok) this.answer.textContent = refused ? tried.why : '';
     else this.answer.textContent = meaning(tried.text, text, column);
     this.answer.hidden = this.answer.textContent === '';
   }

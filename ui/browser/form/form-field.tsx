@@ -2,7 +2,7 @@
 // opened with Enter, and keeps a bad entry open with its sentence.
 
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import type { CellView, ColumnView } from '../../../engine/index.ts';
 import { EntryBox } from '../entry/entry-box.ts';
 import { beginFormula } from '../formula-line/requests.ts';
@@ -14,20 +14,26 @@ export interface FieldWishes {
   readonly table: string;
   readonly row: number;
   readonly column: ColumnView;
+  /** Takes the focus when someone goes to its cell: true in the one place of the page that stands for the cell. */
+  readonly arrives?: boolean;
 }
 
-export function FormField({ table, row, column }: FieldWishes) {
+export function FormField({ table, row, column, arrives = false }: FieldWishes) {
+  const id = useId();
   /** What the entry box opens with while it is open. */
   const typing = useSignal<string | undefined>(undefined);
   const button = useRef<HTMLButtonElement>(null);
   const cell = workbook().cell(table, row, column.name);
-  const found = attention.value.find((each) => each.table === table && each.column === column.name);
+  const found = attention.value.find(
+    (each) => each.table === table && each.column === column.name && (each.row === undefined || each.row === row),
+  );
   const place = { table, row, column: column.name };
   const inHand = selection.value.table === table && selection.value.column === column.name;
 
   useSignalEffect(() => {
-    arrival.value;
+    const count = arrival.value;
     const at = selection.peek();
+    if (!arrives || count === 0) return;
     if (at.table === table && at.column === column.name && at.row !== undefined) {
       requestAnimationFrame(() => {
         button.current?.focus({ preventScroll: true });
@@ -54,7 +60,7 @@ export function FormField({ table, row, column }: FieldWishes) {
   };
   return (
     <div class={`field ${cellClasses(cell, column, found).join(' ')}${inHand ? ' in-hand' : ''}`}>
-      <span class="field-name" id={`field-${column.name}`}>
+      <span class="field-name" id={id}>
         {column.name}
       </span>
       {typing.value === undefined ? (
@@ -62,7 +68,7 @@ export function FormField({ table, row, column }: FieldWishes) {
           type="button"
           ref={button}
           class="field-value"
-          aria-labelledby={`field-${column.name}`}
+          aria-labelledby={id}
           aria-description={[cell.text, column.unit, standingWords(cell), found?.says ?? ''].filter(Boolean).join(', ')}
           title={found?.says}
           onFocus={() => selectPlace(place)}

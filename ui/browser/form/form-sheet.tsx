@@ -15,7 +15,7 @@ export function FormSheet({ table }: { readonly table: TableView }) {
           <h3>{name}</h3>
           <div class="form-fields">
             {columns.map((column) => (
-              <FormField key={column.name} table={table.name} row={row} column={column} />
+              <FormField key={column.name} table={table.name} row={row} column={column} arrives />
             ))}
           </div>
         </section>

@@ -91,7 +91,7 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
     cellClass: ({ data, value }) => cellClasses(value ?? undefined, column, foundIn(data)),
     cellClassRules: {
       'in-range': ({ rowIndex }) => drawing.inRange(rowIndex, column.name),
-      'spare-cell': ({ data }) => data?.slot === SPARE,
+      'spare-name': ({ data }) => data?.slot === SPARE && column.name === (table.key ?? table.columns[0]?.name),
     },
   };
 }

@@ -3,6 +3,7 @@
 import { useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { arrival, attention, latestChange, selection, workbookNow } from '../state.ts';
+import { newRowWish } from './selected.ts';
 import { SheetGrid } from './sheet-grid.ts';
 
 /** The rows of a sheet; `key` it by the workbook and the sheet, since it is made anew for another one. */
@@ -10,6 +11,7 @@ export function Grid({ table }: { readonly table: string }) {
   const host = useRef<HTMLDivElement>(null);
   const grid = useRef<SheetGrid | undefined>(undefined);
   const arrivedAt = useRef(arrival.peek());
+  const wished = useRef(newRowWish.peek());
 
   useLayoutEffect(() => {
     const workbook = workbookNow();
@@ -39,6 +41,11 @@ export function Grid({ table }: { readonly table: string }) {
     if (to !== table || count === arrivedAt.current) return;
     arrivedAt.current = count;
     grid.current?.arrive(row, column, row !== undefined);
+  });
+  useSignalEffect(() => {
+    const count = newRowWish.value;
+    if (count !== wished.current) grid.current?.startNewRow();
+    wished.current = count;
   });
 
   return <div class="grid-host" ref={host} />;

@@ -3,9 +3,10 @@
 import type { ColumnView, TableView } from '../../../engine/index.ts';
 import { beginFormula } from '../formula-line/requests.ts';
 import type { MenuItem } from '../parts/menu-state.ts';
-import { addRow, type CellPlace, canTakeBack, duplicateRow, removeRows, takeBack } from '../sheet-actions.ts';
+import { type CellPlace, canTakeBack, duplicateRow, removeRows, takeBack } from '../sheet-actions.ts';
 import { readOnly } from '../state.ts';
 import type { RangeCommands } from './range-commands.ts';
+import { newRowWish } from './selected.ts';
 
 export interface MenuPlace {
   readonly table: TableView;
@@ -53,7 +54,7 @@ export function cellMenu(place: MenuPlace): readonly (readonly MenuItem[])[] {
     ],
     table.entered
       ? [
-          { label: 'Add a row', run: () => startRow(table), can: free },
+          { label: 'Add a row', run: wishForRow, can: free },
           {
             label: 'Duplicate the row',
             run: () => {
@@ -73,8 +74,8 @@ export function cellMenu(place: MenuPlace): readonly (readonly MenuItem[])[] {
   ];
 }
 
-function startRow(table: TableView): void {
-  addRow(table.name, {}, table.key);
+function wishForRow(): void {
+  newRowWish.value += 1;
 }
 
 function formulaItems(column: ColumnView): readonly MenuItem[] {

@@ -146,8 +146,10 @@ export class RangeCommands {
   private whereRefused(refusal: { readonly row?: number; readonly column?: string }): string {
     const { row, column } = refusal;
     if (column === undefined) return '';
-    const name = row === undefined ? 'a new row' : this.workbook().rowName(this.table().name, row);
-    return `${name}, ${column}: `;
+    const table = this.table().name;
+    const known = row !== undefined && this.workbook().rows(table).includes(row);
+    const name = known ? this.workbook().rowName(table, row) : 'a new row';
+    return `In ${name}, ${column}: `;
   }
 
   private selectWritten(area: Rectangle, writes: readonly Write[]): void {

@@ -1,4 +1,5 @@
-// Which cells are selected, by slot and column name, for what stands outside the grid: the bottom line adds them up.
+// Which cells are selected, by slot and column name, for what stands outside the grid, as the bottom line, which adds
+// them up; and the wish for a new row, which comes from outside.
 
 import { signal } from '@preact/signals';
 
@@ -11,3 +12,6 @@ export interface SelectedCells {
 
 /** The selection of the sheet on screen; undefined where none is. */
 export const selectedCells = signal<SelectedCells | undefined>(undefined);
+
+/** Raised to begin a new row: the grid opens the empty row at the end of the sheet on screen. */
+export const newRowWish = signal(0);

@@ -216,6 +216,15 @@ export class SheetGrid implements Drawing {
     this.layer.select(rangeOfCell(corner));
   }
 
+  /** Opens the empty row at the sheet's end, at the column that names a row. */
+  startNewRow(): void {
+    const rowIndex = this.api.getDisplayedRowCount() - 1;
+    const column = this.table.key ?? this.layer.columnAt(0);
+    if (this.layer.slotAt(rowIndex) !== SPARE || column === undefined) return;
+    this.layer.focus(this.layer.cornerOf(rowIndex, column) ?? { row: rowIndex, column: 0 });
+    this.api.startEditingCell({ rowIndex, colKey: column });
+  }
+
   private findingsOf(found: readonly Attention[]): Map<string, Attention> {
     const map = new Map<string, Attention>();
     for (const finding of found) {

@@ -33,7 +33,13 @@ export function AttentionList({ onClose }: { readonly onClose: () => void }) {
       <ol>
         {shown.map((item) => (
           <li key={`${item.table} ${item.row ?? ''} ${item.column} ${item.says}`}>
-            <button type="button" onClick={() => goTo(item.table, item.row, item.column)}>
+            <button
+              type="button"
+              onClick={() => {
+                onClose();
+                goTo(item.table, item.row, item.column);
+              }}
+            >
               <span class={`level level-${item.level}`}>{LEVELS[item.level]}</span>
               <span class="where">
                 {[item.table, item.rowName, item.column].filter((part) => part !== '').join(' / ')}

@@ -3,8 +3,8 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { exportCsv, type TableView } from '../../../engine/index.ts';
+import { newRowWish } from '../grid/selected.ts';
 import { tell } from '../messages.ts';
-import { addRow } from '../sheet-actions.ts';
 import { readOnly, workbook } from '../state.ts';
 import { download, fileName } from '../working-copy/open.ts';
 import { readImport } from './import-state.ts';
@@ -30,7 +30,13 @@ export function SheetHead({ table }: { readonly table: TableView }) {
           </button>
         )}
         {table.entered ? (
-          <button type="button" disabled={!free} onClick={() => addRow(table.name, {}, table.key)}>
+          <button
+            type="button"
+            disabled={!free}
+            onClick={() => {
+              newRowWish.value += 1;
+            }}
+          >
             Add a row
           </button>
         ) : null}
