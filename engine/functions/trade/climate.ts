@@ -79,10 +79,21 @@ function dailyOf(months: Float64Array, values: Float64Array): Float64Array {
   return dailyValues;
 }
 
-/** The crop as its plants come from the propagation house: so many degree-days of the size gate already grown. */
+/**
+ * The crop as its plants come from the propagation house: so many degree-days of the size gate already grown. A gate whose
+ * time is not published counts as passed from the start, and the reason says so.
+ */
 function withHeadStart(crop: BoltingCrop, grown: number): BoltingCrop {
-  const time = crop.gate?.thermalTime;
-  if (crop.gate === undefined || time === undefined || !(grown > 0)) return crop;
+  if (crop.gate === undefined) return crop;
+  const time = crop.gate.thermalTime;
+  if (time === undefined) {
+    const words = `${crop.gate.words}, taken as reached when planted out`;
+    return {
+      ...crop,
+      gate: { ...crop.gate, words, thermalTime: { sum: 0, base: 0, upper: Number.POSITIVE_INFINITY } },
+    };
+  }
+  if (!(grown > 0)) return crop;
   return { ...crop, gate: { ...crop.gate, thermalTime: { ...time, sum: Math.max(0, time.sum - grown) } } };
 }
 
