@@ -82,6 +82,12 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF([Leaf growth in the bed] < 30 degC day; "Bulbing starts almost as soon as it is planted out, so the bulbs stay small: plant earlier, or choose one that needs longer days.")',
   },
   {
+    name: 'Past the leaf equation',
+    level: 'note',
+    column: 'Leaf area at bulbing',
+    says: 'IF([Leaf growth at bulbing] > 600 degC day; "Large at bulbing: past 600 degC days of leaf growth plants shade one another, and no leaf area is given.")',
+  },
+  {
     name: 'Bolting',
     level: 'warning',
     column: 'Bolting risk',

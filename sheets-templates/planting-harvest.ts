@@ -15,6 +15,7 @@ import {
   withDefault,
 } from './authoring.ts';
 
+const LEAF_AREA = quantity('in2', 'cm2');
 const DAYS_OF_CLIMATE = 'Climate[Day]; Climate[Mean]';
 
 const THERMAL_DATE = `WARMTHDATE([Planted out]; [Thermal time to come]; 5 degC; 25 degC; ${DAYS_OF_CLIMATE})`;
@@ -65,6 +66,22 @@ export const HARVEST_COLUMNS = [
       DEGREE_DAYS,
       `WARMTHBETWEEN([Planted out]; [Bulbing starts]; 6 degC; 20 degC; ${DAYS_OF_CLIMATE})`,
       { note: 'Between 6 and 20 degC until bulbing: the more, the larger the bulbs.', decimals: 0 },
+    ),
+    computed(
+      'Leaf growth at bulbing',
+      DEGREE_DAYS,
+      `IF(AND([Variety].[Bulb crop]; [From seed]); IF([Raised]; ${HEAD_START} + [Leaf growth in the bed];
+        LEAFGROWTH([Emergence]; [Bulbing starts]; ${DAYS_OF_CLIMATE})))`,
+      { note: 'Since emergence: half counted in the trays, all in the bed. Needs Climate.', decimals: 0 },
+    ),
+    computed(
+      'Leaf area at bulbing',
+      LEAF_AREA,
+      'IF([Leaf growth at bulbing] <= 600 degC day; LEAFAREA([Leaf growth at bulbing]))',
+      {
+        note: 'Of one plant (Brewster 2008). Earlier sowing or planting shows here. Blank past 600 degC days, where neighbours shade it.',
+        decimals: 0,
+      },
     ),
     computed(
       'Tops down',
