@@ -2,11 +2,10 @@
 
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { exportCsv, type TableView } from '../../../engine/index.ts';
+import type { TableView } from '../../../engine/index.ts';
 import { newRowWish } from '../grid/selected.ts';
-import { tell } from '../messages.ts';
-import { readOnly, workbook } from '../state.ts';
-import { download, fileName } from '../working-copy/open.ts';
+import { readOnly } from '../state.ts';
+import { downloadCsv } from './download-csv.ts';
 import { readImport } from './import-state.ts';
 
 export function SheetHead({ table }: { readonly table: TableView }) {
@@ -49,12 +48,6 @@ export function SheetHead({ table }: { readonly table: TableView }) {
       {cautionsOpen.value ? <Cautions cautions={table.cautions} /> : null}
     </header>
   );
-}
-
-function downloadCsv(table: string): void {
-  const name = `${fileName(table)}.csv`;
-  download(exportCsv(workbook(), table), name, 'text/csv;charset=utf-8');
-  tell(`Downloaded ${name}.`);
 }
 
 function ImportButton({ table, disabled }: { readonly table: string; readonly disabled: boolean }) {

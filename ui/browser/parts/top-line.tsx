@@ -2,11 +2,11 @@
 // opening and saving files.
 
 import { useRef } from 'preact/hooks';
-import { yearMonthDay } from '../../../engine/index.ts';
 import { type Appearance, appearance } from '../appearance.ts';
 import { redo, setUnits, undo, units, workbook } from '../state.ts';
 import { keeping } from '../working-copy/keeper.ts';
-import { openDemo, openFile, openFreshSeason, saveFile, today } from '../working-copy/open.ts';
+import { openDemo, openFile, openFreshSeason, saveFile } from '../working-copy/open.ts';
+import { seasonToPlan } from '../working-copy/season-to-plan.ts';
 import { GoTo } from './go-to.tsx';
 import { type MenuItem, showMenu } from './menu-state.ts';
 
@@ -122,9 +122,7 @@ function clock(at: number): string {
 }
 
 function moreItems(): readonly (readonly MenuItem[])[] {
-  const { year, month } = yearMonthDay(today());
-  // From autumn on, the season being planned is next year's.
-  const season = month >= 9 ? year + 1 : year;
+  const season = seasonToPlan();
   return [
     [
       { label: `New season ${season}`, run: () => openFreshSeason(season) },

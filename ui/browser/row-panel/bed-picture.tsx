@@ -68,6 +68,7 @@ function Stretch({ bed, usual, units, words, onSpacing, onHold, onRest }: BedPic
   const top = -MEASURE * pixel;
   const height = bed.width + (MEASURE + FOOT) * pixel;
   const hatch = useId();
+  const clip = useId();
   const says = `Pattern drawn to scale: ${bed.rows} ${bed.pattern} rows, a place every ${words.spacing}.`;
   return (
     <div class="stretch" ref={ref}>
@@ -82,10 +83,15 @@ function Stretch({ bed, usual, units, words, onSpacing, onHold, onRest }: BedPic
           >
             <line class="hatch" x1="0" y1="0" x2="0" y2={6 * pixel} stroke-width={pixel} />
           </pattern>
+          <clipPath id={clip}>
+            <rect x={0} y={-bed.width} width={stretch} height={3 * bed.width} />
+          </clipPath>
         </defs>
         <rect class="bed-soil" x={0} y={0} width={stretch} height={bed.width} />
         <rect class="bed-margin" fill={`url(#${hatch})`} x={0} y={0} width={bed.spacing / 2} height={bed.width} />
-        <Plants bed={bed} until={stretch} pixel={pixel} />
+        <g clip-path={`url(#${clip})`}>
+          <Plants bed={bed} until={stretch} pixel={pixel} />
+        </g>
         <Edges stretch={stretch} width={bed.width} whole={whole} pixel={pixel} />
         <Bar across={stretch} units={units} y={bed.width + 10 * pixel} pixel={pixel} />
         <Measure

@@ -8,14 +8,21 @@ import { canTakeBack, takeBack } from '../sheet-actions.ts';
 import { attention, readOnly, workbook } from '../state.ts';
 import { Reasons } from './reasons.tsx';
 
-export function Fields({ table, row }: { readonly table: TableView; readonly row: number }) {
+export interface FieldsWishes {
+  readonly table: TableView;
+  readonly row: number;
+  /** Whether going to a cell ends at its field here; the grid has cells of its own for that. */
+  readonly arrives?: boolean;
+}
+
+export function Fields({ table, row, arrives = false }: FieldsWishes) {
   return (
     <div class="fields">
       {groupsOf(table.columns).map(({ name, columns }) => (
         <section key={name} class="field-group" aria-label={name}>
           <h3>{name}</h3>
           {columns.map((column) => (
-            <ReasonedField key={column.name} table={table.name} row={row} column={column} />
+            <ReasonedField key={column.name} table={table.name} row={row} column={column} arrives={arrives} />
           ))}
         </section>
       ))}
@@ -39,9 +46,10 @@ interface FieldWishes {
   readonly table: string;
   readonly row: number;
   readonly column: ColumnView;
+  readonly arrives: boolean;
 }
 
-function ReasonedField({ table, row, column }: FieldWishes) {
+function ReasonedField({ table, row, column, arrives }: FieldWishes) {
   const open = useSignal(false);
   const cell = workbook().cell(table, row, column.name);
   const place = { table, row, column: column.name };
@@ -51,7 +59,7 @@ function ReasonedField({ table, row, column }: FieldWishes) {
   const hasReasons = column.role !== 'entered' || (typeof cell.value === 'object' && cell.value !== null);
   return (
     <div class="reasoned">
-      <FormField table={table} row={row} column={column} />
+      <FormField table={table} row={row} column={column} arrives={arrives} />
       {found.map(({ says, level }) => (
         <p key={says} class={`finding level-${level}`}>
           {says}

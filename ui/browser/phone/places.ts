@@ -1,0 +1,59 @@
+// Where a person is on the phone: the list of sheets, one sheet's cards, one card, what needs attention, or the rest. The
+// browser's own way back leads back through them. Parts of the phone's view read and call this; it calls state.ts.
+
+import { signal } from '@preact/signals';
+import { selection } from '../state.ts';
+
+export type PhonePlace =
+  | { readonly at: 'sheets' }
+  | { readonly at: 'sheet'; readonly table: string }
+  | { readonly at: 'card'; readonly table: string; readonly row: number }
+  | { readonly at: 'attention' }
+  | { readonly at: 'more' };
+
+const START: PhonePlace = { at: 'sheets' };
+
+export const phonePlace = signal<PhonePlace>(START);
+
+/** Goes to a place and puts its sheet and row in hand; `column` is the field to end at. */
+export function visit(place: PhonePlace, column?: string): void {
+  show(place, column);
+  history.pushState({ phonePlace: place }, '');
+  window.scrollTo(0, 0);
+}
+
+function show(place: PhonePlace, column?: string): void {
+  phonePlace.value = place;
+  if (place.at === 'sheet') selection.value = { table: place.table, row: undefined, column: undefined };
+  if (place.at === 'card') selection.value = { table: place.table, row: place.row, column };
+}
+
+/** Where a card or a sheet lies under; undefined at the bottom bar's own places. */
+export function above(place: PhonePlace): PhonePlace | undefined {
+  if (place.at === 'card') return { at: 'sheet', table: place.table };
+  if (place.at === 'sheet') return START;
+  return undefined;
+}
+
+/** Follows the browser's way back and forward from now on; gives back the way to stop. */
+export function followHistory(): () => void {
+  const onPop = (event: PopStateEvent): void => show(placeIn(event.state) ?? START);
+  window.addEventListener('popstate', onPop);
+  return () => window.removeEventListener('popstate', onPop);
+}
+
+/** The place that a history entry keeps, if it is one. */
+function placeIn(state: unknown): PhonePlace | undefined {
+  const kept = member(state, 'phonePlace');
+  const at = member(kept, 'at');
+  const table = member(kept, 'table');
+  const row = member(kept, 'row');
+  if (at === 'sheets' || at === 'attention' || at === 'more') return { at };
+  if (typeof table !== 'string') return undefined;
+  if (at === 'sheet') return { at, table };
+  return at === 'card' && typeof row === 'number' ? { at, table, row } : undefined;
+}
+
+function member(from: unknown, name: string): unknown {
+  return typeof from === 'object' && from !== null ? Reflect.get(from, name) : undefined;
+}
