@@ -70,13 +70,17 @@ function findColumn(at: number, field: string, view: TableView, workbook: Workbo
   const base = withoutUnit(field);
   const column = view.columns.find((one) => alike(one.name) === alike(base));
   if (column === undefined || base === field) return unknownHeader(field, view);
-  if (!isNumeric(column)) return { at, column, unit: undefined, unitNamed: false };
-  const unit = field
+  // What is worked out here is passed over anyway, whatever its unit.
+  if (!isNumeric(column) || column.role === 'computed') return { at, column, unit: undefined, unitNamed: false };
+  const named = field
     .slice(base.length)
     .trim()
     .replace(/^\(\s*|\s*\)$/g, '');
-  const refused = refuseUnit(unit, column, workbook);
-  return refused ?? { at, column, unit, unitNamed: true };
+  const refused = refuseUnit(named, column, workbook);
+  if (refused === undefined) return { at, column, unit: named, unitNamed: true };
+  // In a header all in capitals, LENGTH (M), the column tells what is meant.
+  const small = named.toLowerCase();
+  return refuseUnit(small, column, workbook) === undefined ? { at, column, unit: small, unitNamed: true } : refused;
 }
 
 function unknownHeader(field: string, view: TableView): string {

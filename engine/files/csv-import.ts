@@ -3,9 +3,11 @@
 // that an exported table can be edited and imported again. Says in one sentence, with line and column, what can't be taken.
 
 import type { ChangeSet, TableView, WorkbookFace } from '../workbook/face.ts';
+import { isStationCsv } from './climate-csv.ts';
 import { type Delimiter, parseCsv } from './csv.ts';
 import { delimiterOf, readHeaders } from './csv-headers.ts';
 import { type CsvFailure, type CsvRows, RowReader } from './csv-rows.ts';
+import { readStationRows, takesStation } from './station-import.ts';
 
 export type { CsvFailure, CsvRows };
 
@@ -13,6 +15,7 @@ export type { CsvFailure, CsvRows };
 export function readCsvRows(workbook: WorkbookFace, table: string, text: string): CsvRows | CsvFailure {
   const view = workbook.table(table);
   if (view === undefined) return { ok: false, why: `There is no sheet called ${table}.` };
+  if (takesStation(workbook, table) && isStationCsv(text)) return readStationRows(workbook, table, text);
   const { delimiter, body, linesBefore } = withoutHint(text, view);
   const parsed = parseCsv(body, delimiter);
   if (!parsed.ok) return parsed;

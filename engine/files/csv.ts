@@ -18,9 +18,11 @@ export type CsvParsed =
 
 /** Records as CSV with CRLF after each; fields are quoted where they must be. */
 export function writeCsv(records: readonly (readonly string[])[], delimiter: Delimiter = ','): string {
+  const special = [delimiter, '"', '\r', '\n'];
+  const mustQuote = (field: string): boolean => field !== field.trim() || special.some((one) => field.includes(one));
   const quote = (field: string, alone: boolean): string =>
     // An empty field alone on its line would read as an empty line.
-    /["\r\n,;\t]|^\s|\s$/.test(field) || (alone && field === '') ? `"${field.replaceAll('"', '""')}"` : field;
+    mustQuote(field) || (alone && field === '') ? `"${field.replaceAll('"', '""')}"` : field;
   return records
     .map((record) => `${record.map((field) => quote(field, record.length === 1)).join(delimiter)}\r\n`)
     .join('');

@@ -1,31 +1,46 @@
-// `new`: a fresh workbook file from a template.
+// `new`: a fresh workbook file from a template, or the demo farm.
 
-import { createWorkbook } from '../../engine/index.ts';
+import { demoFarm } from '../../demo/farm.ts';
+import { createWorkbook, type WorkbookDeclaration } from '../../engine/index.ts';
 import { TEMPLATES } from '../../sheets-templates/index.ts';
 import type { Given } from './arguments.ts';
 import { seasonFor } from './season-year.ts';
 import { saveWorkbook } from './workbook-files.ts';
 import { refuse, type World } from './world.ts';
 
-export function makeNew({ words, values }: Given, world: World): number {
-  const [name = 'season'] = words;
-  const template = TEMPLATES.find((one) => one.name === name.toLowerCase());
-  if (template === undefined) {
-    return refuse(`There is no template called “${name}”: choose ${TEMPLATES.map((one) => one.name).join(', ')}.`);
-  }
+const DEMO = 'demo';
+/** What a template is told; the demo farm has its own. */
+const ABOUT_SEASON = ['units', 'currency', 'season'] as const;
+
+export function makeNew(given: Given, world: World): number {
+  const { words, values } = given;
+  const name = (words[0] ?? 'season').toLowerCase();
+  const declaration = declarationFor(name, given, world);
   const file = values.get('out');
   if (file === undefined) return refuse(`Say which file to write: new ${name} --out season.json.`);
-  const declaration = template.make({
-    today: world.today,
-    season: seasonYear(values.get('season'), world.today),
-    units: unitsOf(values.get('units')),
-    currency: currencyOf(values.get('currency')),
-  });
   const opened = createWorkbook(declaration);
   if (!opened.ok) return refuse(`The template ${name} can't be opened: ${opened.problems[0] ?? ''}`);
   saveWorkbook(file, opened.workbook);
   world.out(`Wrote ${file}: ${declaration.sheets.length} tables.\n`);
   return 0;
+}
+
+function declarationFor(name: string, { values }: Given, world: World): WorkbookDeclaration {
+  if (name === DEMO) {
+    const told = ABOUT_SEASON.find((option) => values.has(option));
+    return told === undefined ? demoFarm : refuse(`The demo farm has its own ${told}: leave out --${told}.`);
+  }
+  const template = TEMPLATES.find((one) => one.name === name);
+  if (template === undefined) {
+    const names = [...TEMPLATES.map((one) => one.name), DEMO].join(', ');
+    return refuse(`There is no template called “${name}”: choose one of ${names}.`);
+  }
+  return template.make({
+    today: world.today,
+    season: seasonYear(values.get('season'), world.today),
+    units: unitsOf(values.get('units')),
+    currency: currencyOf(values.get('currency')),
+  });
 }
 
 function seasonYear(given: string | undefined, today: number): number {

@@ -28,7 +28,7 @@ export const VERBS: readonly Verb[] = [
     takes: ['[TEMPLATE]'],
     options: { out: 'value', units: 'value', currency: 'value', season: 'value' },
     optionsInWords: '--out FILE [--units us|si] [--currency CODE] [--season YEAR]',
-    does: 'writes a fresh workbook file; the template is season where none is named',
+    does: 'writes a fresh workbook file: season where no template is named, or demo for the demo farm',
     run: makeNew,
   },
   {
