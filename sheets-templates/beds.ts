@@ -45,7 +45,7 @@ export const bedsSheet: SheetDeclaration = {
       computed(
         'Length in use',
         LENGTH,
-        'IF(COUNTIFS(Plantings[Bed]; [Bed]) = 0; 0 m; MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed]))',
+        'IF(ISBLANK(MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed])); 0 m; MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed]))',
         {
           note: 'At the fullest time.',
           decimals: 1,

@@ -43,13 +43,13 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Too early without cover',
     level: 'warning',
     column: 'Planted out',
-    says: 'IF(AND([Planted out] < [Earliest in the bed]; [Planted out] > Farm[Last frost] - 150 days; [Cover] = "none"); "Earlier than this crop stands without cover here: cover it, or wait until the date under Earliest in the bed.")',
+    says: 'IF(AND([Planted out] < [Earliest in the bed]; [Planted out] >= Farm[Season starts]; [Cover] = "none"); "Earlier than this crop stands without cover here: cover it, or wait until the date under Earliest in the bed.")',
   },
   {
     name: 'Through the winter',
     level: 'note',
     column: 'Planted out',
-    says: 'IF(AND([Planted out] <= Farm[Last frost] - 150 days; [Variety].[Crop].[Hardiness] <> "very hardy"); "Stands in the bed through the winter: this crop is seldom hardy enough without a tunnel.")',
+    says: 'IF(AND([Planted out] < Farm[Season starts]; [Variety].[Crop].[Hardiness] <> "very hardy"); "Stands in the bed through the winter: this crop is seldom hardy enough without a tunnel.")',
   },
   {
     name: 'Late',
@@ -110,6 +110,12 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     level: 'error',
     column: 'Planted out',
     says: 'IF([Planted out] < [Sown]; "Planted out before it was sown: look at both dates.")',
+  },
+  {
+    name: 'Seed not reckoned',
+    level: 'warning',
+    column: 'Seeds needed',
+    says: 'IF(AND([From seed]; ISBLANK([Seeds needed])); "No seed is ordered for this planting yet: it lacks a germination, a spacing, rows or a bed length.")',
   },
   {
     name: 'No date',

@@ -152,7 +152,7 @@ export const STAND_COLUMNS = [
     computed(
       'With 5 or more',
       SHARE,
-      'MAX(0%; 1 - [Empty stations] - [With 1 plant] - [With 2 plants] - [With 3 plants] - [With 4 plants])',
+      'IF([From seed]; MAX(0%; 1 - [Empty stations] - [With 1 plant] - [With 2 plants] - [With 3 plants] - [With 4 plants]))',
       { decimals: 0 },
     ),
   ),

@@ -40,12 +40,17 @@ export const varietiesSheet: SheetDeclaration = {
     ),
     ...group(
       'Seed',
-      withDefault('Germination', SHARE, '[Crop].[Germination standard]', {
-        note: 'Of new seed, as its label says; where blank, the least that may be sold.',
-        decimals: 0,
-        least: 0,
-        most: 100,
-      }),
+      withDefault(
+        'Germination',
+        SHARE,
+        'IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard])',
+        {
+          note: 'Of new seed, as its label says; where blank, the least that may be sold, or 70 % where no least is set.',
+          decimals: 0,
+          least: 0,
+          most: 100,
+        },
+      ),
       computed('Seeds needed', PLAIN, 'SUMIFS(Plantings[Seeds needed]; Plantings[Variety]; [Variety])', {
         note: 'Over all plantings from seed, with the spare.',
         decimals: 0,
