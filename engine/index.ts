@@ -5,6 +5,7 @@ export { dayLength } from './agronomy/day-length.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
+export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './files/climate-csv.ts';
 export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';
 export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './files/csv-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './files/table-data.ts';

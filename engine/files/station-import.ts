@@ -55,11 +55,16 @@ function dayEdits(
       left++;
       continue;
     }
-    edits.push({ edit: 'cell', table, row, column: LOW, entry: `${low.toFixed(2)} degC` });
-    edits.push({ edit: 'cell', table, row, column: HIGH, entry: `${high.toFixed(2)} degC` });
+    edits.push({ edit: 'cell', table, row, column: LOW, entry: entryOf(low, workbook) });
+    edits.push({ edit: 'cell', table, row, column: HIGH, entry: entryOf(high, workbook) });
     updated++;
   }
   return { edits, updated, left };
+}
+
+/** A bare number, which the column reads in the unit of the workbook and shows without another. */
+function entryOf(celsius: number, { units }: WorkbookFace): string {
+  return (units === 'us' ? (celsius * 9) / 5 + 32 : celsius).toFixed(2);
 }
 
 function known(frost: FrostYear | undefined, half: 'spring' | 'autumn'): boolean {
