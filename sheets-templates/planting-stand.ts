@@ -85,11 +85,11 @@ export const STAND_COLUMNS = [
       'Emergence',
       DATE,
       `IF([From seed]; IF([Raised];
-        [Sown] + CEILING(EMERGENCEDAYS(Farm[Nursery temperature]; [Variety].[Crop].[Emergence base]; [Variety].[Crop].[Emergence thermal time]); 1 day);
+        [Sown] + CEILING(EMERGENCEDAYS(MIN(Farm[Nursery temperature]; 25 degC); [Variety].[Crop].[Emergence base]; [Variety].[Crop].[Emergence thermal time]); 1 day);
         IF(ISBLANK(WARMTHDATE([Sown]; [Variety].[Crop].[Emergence thermal time]; [Variety].[Crop].[Emergence base]; 25 degC; Climate[Day]; Climate[Mean]));
           [Sown] + 14 days;
           WARMTHDATE([Sown]; [Variety].[Crop].[Emergence thermal time]; [Variety].[Crop].[Emergence base]; 25 degC; Climate[Day]; Climate[Mean]))))`,
-      { note: 'Outdoors 14 days where Climate is empty.' },
+      { note: 'Warmth above 25 degC does not hasten it; outdoors 14 days where Climate is empty.' },
     ),
   ),
   ...group(
