@@ -42,7 +42,7 @@ export function BedPicture(wishes: BedPictureWishes) {
 function wholeBedWords({ bed, words, stations }: BedPictureWishes): string {
   const places = stations === undefined ? '' : `, ${stations} ${stations === 1 ? 'place' : 'places'}`;
   const rows = `${bed.rows} ${bed.pattern === 'offset' ? 'offset ' : ''}${bed.rows === 1 ? 'row' : 'rows'}`;
-  return `Whole bed: ${words.length} x ${words.width}, ${rows}${places}.`;
+  return `Whole bed: ${words.length} by ${words.width}, ${rows}${places}.`;
 }
 
 /** What offset rows do on this bed, whether they are chosen or not. */

@@ -61,7 +61,7 @@ export function brief(figure: number): string {
 }
 
 /**
- * What closer and wider would do to one column: 'At 6 in 115 lb; closer, at 4.5 in, 122 lb; wider, at 9 in, 98 lb.' Empty
+ * What closer and wider would do to one column: 'Now at 6 in, 115 lb; closer at 4.5 in, 122 lb; wider at 9 in, 98 lb.' Empty
  * where there is no figure at today's spacing.
  */
 export function curveSentence(
@@ -76,18 +76,18 @@ export function curveSentence(
         best === undefined || Math.abs(point.spacing - wanted) < Math.abs(best.spacing - wanted) ? point : best,
       undefined,
     );
-  const words = (point: CurvePoint | undefined, opening: (spacing: string) => string): string | undefined => {
+  const words = (point: CurvePoint | undefined, opening: string): string | undefined => {
     const figure = point?.figures.get(column);
     if (point === undefined || figure === undefined) return undefined;
     const spacing = withUnit(plainFigure(point.spacing, 2), units.spacing);
-    return `${opening(spacing)} ${withUnit(brief(figure), units.figure)}`;
+    return `${opening} at ${spacing}, ${withUnit(brief(figure), units.figure)}`;
   };
   const now = at(today);
   const closer = at(today * 0.75);
   const wider = at(today * 1.5);
-  const said = [words(now, (spacing) => `At ${spacing}`)];
+  const said = [words(now, 'Now')];
   if (said[0] === undefined) return '';
-  if (closer !== now) said.push(words(closer, (spacing) => `closer, at ${spacing},`));
-  if (wider !== now) said.push(words(wider, (spacing) => `wider, at ${spacing},`));
+  if (closer !== now) said.push(words(closer, 'closer'));
+  if (wider !== now) said.push(words(wider, 'wider'));
   return `${said.filter((part) => part !== undefined).join('; ')}.`;
 }

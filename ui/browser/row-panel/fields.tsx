@@ -60,23 +60,26 @@ function ReasonedField({ table, row, column, arrives }: FieldWishes) {
   return (
     <div class="reasoned">
       <FormField table={table} row={row} column={column} arrives={arrives} />
+      {hasReasons ? (
+        <button
+          type="button"
+          class="quiet ask-why"
+          aria-expanded={open.value}
+          onClick={() => {
+            open.value = !open.value;
+          }}
+        >
+          Why<span class="spoken">: {column.name}</span>
+        </button>
+      ) : null}
       {found.map(({ says, level }) => (
         <p key={says} class={`finding level-${level}`}>
           {says}
         </p>
       ))}
-      {hasReasons ? (
-        <div class="field-acts">
-          <button
-            type="button"
-            class="quiet"
-            aria-expanded={open.value}
-            onClick={() => {
-              open.value = !open.value;
-            }}
-          >
-            Why<span class="spoken">: {column.name}</span>
-          </button>
+      {open.value ? (
+        <div class="reasons-room">
+          <Reasons table={table} row={row} column={column.name} />
           {canTakeBack(place) && readOnly.value === undefined ? (
             <button type="button" class="quiet" onClick={() => takeBack([place])}>
               Back to the formula<span class="spoken">: {column.name}</span>
@@ -84,7 +87,6 @@ function ReasonedField({ table, row, column, arrives }: FieldWishes) {
           ) : null}
         </div>
       ) : null}
-      {open.value ? <Reasons table={table} row={row} column={column.name} /> : null}
     </div>
   );
 }

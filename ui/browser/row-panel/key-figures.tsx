@@ -10,20 +10,29 @@ export interface KeyFiguresWishes {
   readonly table: TableView;
   readonly row: number;
   readonly columns: readonly string[];
+  /** Whether their reasons are open from the start. */
+  readonly opened?: boolean;
 }
 
-export function KeyFigures({ table, row, columns }: KeyFiguresWishes) {
+export function KeyFigures({ table, row, columns, opened = false }: KeyFiguresWishes) {
   return (
     <ul class="key-figures">
       {columns.map((column) => (
-        <KeyFigure key={column} table={table} row={row} name={column} />
+        <KeyFigure key={column} table={table} row={row} name={column} opened={opened} />
       ))}
     </ul>
   );
 }
 
-function KeyFigure({ table, row, name }: { readonly table: TableView; readonly row: number; readonly name: string }) {
-  const open = useSignal(false);
+interface KeyFigureWishes {
+  readonly table: TableView;
+  readonly row: number;
+  readonly name: string;
+  readonly opened: boolean;
+}
+
+function KeyFigure({ table, row, name, opened }: KeyFigureWishes) {
+  const open = useSignal(opened);
   const column = columnOf(table, name);
   if (column === undefined) return null;
   const cell = workbook().cell(table.name, row, name);

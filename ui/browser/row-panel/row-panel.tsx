@@ -8,6 +8,7 @@ import { BedSeason } from './bed-season.tsx';
 import { DayLengthYear } from './day-length-year.tsx';
 import { Fields } from './fields.tsx';
 import { Findings } from './findings.tsx';
+import { KeyFigures } from './key-figures.tsx';
 import { isPlantings } from './planting.ts';
 import { PlantingPanel } from './planting-panel.tsx';
 import './row-panel.css';
@@ -27,12 +28,24 @@ export function RowPanel() {
         <p class="panel-sheet">{table.oneRow ? table.question : table.name}</p>
         <h2>{table.oneRow ? table.name : book.rowName(name, inHand)}</h2>
       </header>
+      <CellInHand table={table} row={inHand} />
       <Findings table={name} row={inHand} />
       <RowPictures key={`${name} ${inHand}`} table={table} row={inHand} />
       {isPlantings(table) || table.oneRow ? null : (
         <Fields key={`fields ${name} ${inHand}`} table={table} row={inHand} />
       )}
     </div>
+  );
+}
+
+/** The cell in hand with its reasons; a planting's own figures stand below, so there they are folded. */
+function CellInHand({ table, row }: { readonly table: TableView; readonly row: number }) {
+  const { column } = selection.value;
+  if (column === undefined || column === table.key) return null;
+  return (
+    <section aria-label="The cell in hand">
+      <KeyFigures key={column} table={table} row={row} columns={[column]} opened={!isPlantings(table)} />
+    </section>
   );
 }
 

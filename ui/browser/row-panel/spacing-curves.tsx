@@ -82,7 +82,13 @@ function Curve({ table, row, study, column, title, today }: CurveWishes) {
             d={linePath(line.map((point) => ({ x: field.x.at(point.spacing), y: field.y.at(point.figure) })))}
           />
           {today === undefined || figure === undefined ? null : (
-            <Today field={field} at={today} figure={figure} text={`${brief(figure)} ${unit}`} />
+            <Today
+              field={field}
+              at={today}
+              figure={figure}
+              text={`${brief(figure)} ${unit}`}
+              rises={(line.at(-1)?.figure ?? 0) > (line[0]?.figure ?? 0)}
+            />
           )}
         </>
       )}
@@ -95,17 +101,29 @@ interface TodayWishes {
   readonly at: number;
   readonly figure: number;
   readonly text: string;
+  readonly rises: boolean;
 }
 
-function Today({ field, at, figure, text }: TodayWishes) {
+/** About the width of a letter at 13 px. */
+const LETTER = 7.4;
+
+/** The words stand above the point on the side away from the curve; at the left end under it, where there is no room. */
+function Today({ field, at, figure, text, rises }: TodayWishes) {
   const x = field.x.at(at);
   const y = field.y.at(figure);
-  const toLeft = x > (field.left + field.right) / 2;
+  const wide = text.length * LETTER + 10;
+  const leftOf = rises ? x - wide > field.left : x + wide > field.right;
+  const under = rises && !leftOf;
   return (
     <g>
       <line class="today-rule" x1={x} x2={x} y1={y} y2={field.bottom} />
       <circle class="today-point" cx={x} cy={y} r={6} />
-      <text class="today-text" x={toLeft ? x - 10 : x + 10} y={y - 8} text-anchor={toLeft ? 'end' : 'start'}>
+      <text
+        class="today-text"
+        x={leftOf ? x - 10 : x + 10}
+        y={under ? y + 18 : y - 8}
+        text-anchor={leftOf ? 'end' : 'start'}
+      >
         {text}
       </text>
     </g>
