@@ -36,12 +36,15 @@ export function App() {
   );
 }
 
-const panelIsOpen = signal(true);
+/** The panel begins open where it has a column of its own, and shut where it would lie over the sheet. */
+const columnIsOpen = signal(true);
+const drawerIsOpen = signal(false);
 
 function Desk() {
-  const folded = drawer.value ? 'drawer' : 'column';
+  const kind = drawer.value ? 'drawer' : 'column';
+  const open = drawer.value ? drawerIsOpen.value : columnIsOpen.value;
   return (
-    <div class={`desk panel-${folded} ${panelIsOpen.value ? 'panel-open' : 'panel-shut'}`}>
+    <div class={`desk panel-${kind} ${open ? 'panel-open' : 'panel-shut'}`}>
       <TopLine />
       <SheetList />
       <FormulaLine />
@@ -59,7 +62,11 @@ function Sheet() {
   return (
     <main class="sheet" aria-label={table.name}>
       <SheetHead table={table} />
-      {table.oneRow ? <FormSheet key={table.name} table={table} /> : <GridOrEmpty table={table} />}
+      {table.oneRow ? (
+        <FormSheet key={`${openings.value} ${table.name}`} table={table} />
+      ) : (
+        <GridOrEmpty table={table} />
+      )}
     </main>
   );
 }
@@ -94,7 +101,8 @@ function emptyWords({ name, source, key }: TableView): string {
 
 /** The panel of the row in hand: a column of its own, or a drawer over the sheet on narrower windows. */
 function Panel() {
-  const open = panelIsOpen.value;
+  const shown = drawer.value ? drawerIsOpen : columnIsOpen;
+  const open = shown.value;
   const words = open ? 'Fold the panel away' : 'Show the row in hand';
   return (
     <aside class="panel" aria-label="The row in hand">
@@ -104,7 +112,7 @@ function Panel() {
         aria-expanded={open}
         title={words}
         onClick={() => {
-          panelIsOpen.value = !open;
+          shown.value = !open;
         }}
       >
         <span aria-hidden="true">{open ? '\u203a' : '\u2039'}</span>

@@ -75,8 +75,8 @@ export class EntryBox {
 
   /** Puts what belongs under the box into the page and fills it; call once the box itself is in the page. */
   open(): void {
-    // Inside a dialog the list must be part of it, or it would lie underneath.
-    (this.input.closest('dialog') ?? document.body).append(this.under);
+    // Part of the region the box is in, as the list belongs to it; inside a dialog it would lie underneath otherwise.
+    (this.input.closest('dialog, main, aside') ?? document.body).append(this.under);
     window.addEventListener('scroll', this.follow, { capture: true, passive: true });
     window.addEventListener('resize', this.follow);
     this.update();

@@ -1,12 +1,18 @@
 // A sheet of one row, as a form: its fields under their questions, two columns wide, each with its unit and its sentence.
 // A field is walked to and typed over like a cell of the grid, under the same entry rules.
 
+import { useLayoutEffect } from 'preact/hooks';
 import type { ColumnView, TableView } from '../../../engine/index.ts';
-import { workbook } from '../state.ts';
+import { selection, selectPlace, workbook } from '../state.ts';
 import { FormField } from './form-field.tsx';
 
 export function FormSheet({ table }: { readonly table: TableView }) {
   const row = workbook().rows(table.name)[0];
+  const first = table.columns[0]?.name;
+  useLayoutEffect(() => {
+    // A sheet that was gone to as a whole has its first field in hand.
+    if (selection.peek().row === undefined && row !== undefined) selectPlace({ table: table.name, row, column: first });
+  }, [table.name, row, first]);
   if (row === undefined) return null;
   return (
     <div class="form-sheet">

@@ -219,7 +219,8 @@ export class SheetGrid implements Drawing {
   /** Opens the empty row at the sheet's end, at the column that names a row. */
   startNewRow(): void {
     const rowIndex = this.api.getDisplayedRowCount() - 1;
-    const column = this.table.key ?? this.layer.columnAt(0);
+    const column =
+      this.table.key ?? this.table.columns.find(({ required }) => required)?.name ?? this.layer.columnAt(0);
     if (this.layer.slotAt(rowIndex) !== SPARE || column === undefined) return;
     this.layer.focus(this.layer.cornerOf(rowIndex, column) ?? { row: rowIndex, column: 0 });
     this.api.startEditingCell({ rowIndex, colKey: column });
