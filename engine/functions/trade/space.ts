@@ -27,7 +27,6 @@ import {
   plain,
   quantity,
   quantityOf,
-  SHARE,
 } from './build.ts';
 
 const SHINOZAKI = 'Shinozaki & Kira 1956, J. Inst. Polytech. Osaka City Univ. D7: 35-72';
@@ -68,7 +67,7 @@ function bandShare(
       alike('to', 'L', { optional: true }),
     ],
     repeating: 0,
-    result: inUnit(SHARE),
+    result: inUnit(PLAIN),
     doc,
     source: GRADES,
   };
@@ -158,7 +157,7 @@ export const SPACE: readonly FunctionDefinition[] = [
       name: 'SQUARENESS',
       group: 'space and yield',
       parameters: [plain('rectangularity'), plain('loss_at_8', { optional: true })],
-      result: inUnit(SHARE),
+      result: inUnit(PLAIN),
       doc: 'Factor on yield for spacing far from square: 1 at 1, falling to 1 less the loss at 8, even in the logarithm.',
       source:
         'End point from an overwintered onion trial (square 15 to 20 % over 8 to 1); the line between is a judgement',

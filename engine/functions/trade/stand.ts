@@ -10,7 +10,7 @@ import {
   thinToMost,
 } from '../../agronomy/stand.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { inUnit, numeric, PLAIN, plain, SHARE } from './build.ts';
+import { inUnit, numeric, PLAIN, plain } from './build.ts';
 
 const BINOMIAL = 'Binomial distribution; Loader 2000, Fast and Accurate Computation of Binomial Probabilities';
 const SEEDS = plain('seeds', { limit: STAND_LIMITS.seeds });
@@ -58,7 +58,7 @@ export const STAND: readonly FunctionDefinition[] = [
       name: 'EMPTYSHARE',
       group: 'stand',
       parameters: [SEEDS, CHANCE],
-      result: inUnit(SHARE),
+      result: inUnit(PLAIN),
       doc: 'Share of blocks without a plant; 3.5 seeds a block is half threes and half fours.',
       source: BINOMIAL,
     },
@@ -80,7 +80,7 @@ export const STAND: readonly FunctionDefinition[] = [
       name: 'PLANTSSHARE',
       group: 'stand',
       parameters: [plain('plants'), SEEDS, CHANCE],
-      result: inUnit(SHARE),
+      result: inUnit(PLAIN),
       doc: 'Share of blocks with exactly so many plants.',
       source: BINOMIAL,
     },
