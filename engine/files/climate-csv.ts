@@ -68,8 +68,8 @@ class Refused extends Error {
 
 const HEADERS = {
   date: /^date$/i,
-  high: /^t(?:emp(?:erature)?)?[ _]?max(?:imum)?\b/i,
-  low: /^t(?:emp(?:erature)?)?[ _]?min(?:imum)?\b/i,
+  high: /^t(?:emp(?:erature)?)?[ _]?max(?:imum)?(?![a-z])/i,
+  low: /^t(?:emp(?:erature)?)?[ _]?min(?:imum)?(?![a-z])/i,
   station: /^station$/i,
 } as const;
 

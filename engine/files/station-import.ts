@@ -64,7 +64,7 @@ function dayEdits(
 
 /** A bare number, which the column reads in the unit of the workbook and shows without another. */
 function entryOf(celsius: number, { units }: WorkbookFace): string {
-  return (units === 'us' ? (celsius * 9) / 5 + 32 : celsius).toFixed(2);
+  return (units === 'us' ? (celsius * 9) / 5 + 32 : celsius).toFixed(3);
 }
 
 function known(frost: FrostYear | undefined, half: 'spring' | 'autumn'): boolean {
