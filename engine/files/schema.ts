@@ -67,6 +67,7 @@ const column: Shape<ColumnDeclaration> = fields<ColumnDeclaration>({
   least: optional(number),
   most: optional(number),
   required: optional(flag),
+  own: optional(flag),
   orElse: optional(text),
 });
 

@@ -141,6 +141,7 @@ export class Changes {
         type: declared ?? { type: 'text' },
         group: 'Own columns',
         note: '',
+        own: true,
         role: declared === undefined ? 'computed' : 'entered',
         formula: step.formula,
       },

@@ -37,6 +37,8 @@ export interface ColumnDeclaration {
   readonly most?: number;
   /** Must be filled in a row. */
   readonly required?: boolean;
+  /** Added by a person: it can be removed again, and a computed one has whatever type its formula gives. */
+  readonly own?: boolean;
   /** The column of this sheet that takes an entry which this one can't: 5 g typed as a Quantity of seeds goes to Weight. */
   readonly orElse?: string;
 }

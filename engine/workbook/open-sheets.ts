@@ -106,7 +106,7 @@ export function openSheet(declaration: SheetDeclaration, context: OpenContext, p
     const type = typeOf(column.type, context.units, context.vocabulary);
     if (type === undefined)
       problems.push(`${name} / ${column.name}: its unit is not known; use one such as in, cm, lb or kg.`);
-    columns.push(openColumn(name, column, role, type, false, context));
+    columns.push(openColumn(name, column, role, type, column.own === true && role === 'computed', context));
   };
   for (const column of madeColumns(declaration)) open(column, 'made');
   for (const column of declaration.columns) open(column, column.role);

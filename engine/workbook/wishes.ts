@@ -6,7 +6,7 @@ import { NOTHING, otherColumnFor, readContent, rowName, typedUnit } from './cell
 import { checkText } from './compile.ts';
 import type { Edit, Refusal } from './face.ts';
 import { isHidden } from './names.ts';
-import { findSheetColumn, isComputed, isEnteredSheet, isTyped, type Sheet, type SheetColumn } from './sheet.ts';
+import { findSheetColumn, isComputed, isEnteredSheet, isTyped, type Sheet } from './sheet.ts';
 import type { State } from './state.ts';
 import type { Step } from './steps.ts';
 
@@ -274,18 +274,12 @@ function addColumn(edit: Extract<Edit, { edit: 'add column' }>, state: State, pe
   return undefined;
 }
 
-function isOwn(sheet: Sheet, column: SheetColumn): boolean {
-  return (
-    column.role !== 'made' && !sheet.declaration.columns.some((declared) => declared.name === column.declaration.name)
-  );
-}
-
 function removeColumn(edit: Extract<Edit, { edit: 'remove column' }>, state: State, perform: Do): Refused | undefined {
   const sheet = state.sheet(edit.table);
   if (sheet === undefined) return unknownSheet(edit.table, state);
   const column = findSheetColumn(sheet, edit.column);
   if (column === undefined) return unknownColumn(sheet, edit.column);
-  if (!isOwn(sheet, column))
+  if (column.declaration.own !== true)
     return {
       table: edit.table,
       column: edit.column,

@@ -67,6 +67,18 @@ describe('writing and reading', () => {
   });
 });
 
+test('an own column is still its owner’s when the file is opened again', () => {
+  const workbook = open();
+  workbook.edit([{ edit: 'formula', table: 'Beds', column: 'Edge', formula: '[Length] + [Width]' }], '');
+  const again = open(workbook.declaration());
+  expect(again.cell('Beds', 0, 'Edge').text).toBe('52.5');
+  again.edit([{ edit: 'formula', table: 'Beds', column: 'Edge', formula: '[Bed] & "!"' }], '');
+  const third = open(again.declaration());
+  expect(third.cell('Beds', 0, 'Edge').text).toBe('North 1!');
+  expect(third.edit([{ edit: 'remove column', table: 'Beds', column: 'Edge' }], '').refused).toBe(false);
+  expect(writeWorkbookFile(third.declaration())).toBe(writeWorkbookFile(open().declaration()));
+});
+
 function backwards<T>(row: Readonly<Record<string, T>>): Readonly<Record<string, T>> {
   return Object.fromEntries(Object.entries(row).reverse());
 }

@@ -3,7 +3,7 @@
 import { createInterface } from 'node:readline';
 import { civilDay } from '../../engine/index.ts';
 import { run } from './run.ts';
-import type { World } from './world.ts';
+import { onOneLine, type World } from './world.ts';
 
 const now = new Date();
 
@@ -20,4 +20,10 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit(0);
 });
 
-process.exitCode = await run(process.argv.slice(2), world);
+try {
+  process.exitCode = await run(process.argv.slice(2), world);
+} catch (thrown) {
+  const what = thrown instanceof Error ? thrown.message : String(thrown);
+  world.complain(onOneLine(`Dibble itself failed (${what}) and wrote nothing: please report it with your command.`));
+  process.exitCode = 3;
+}

@@ -1,0 +1,59 @@
+import { spawnSync } from 'node:child_process';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { Folder } from './terminal.ts';
+
+const root = new URL('../..', import.meta.url);
+
+function dibble(words: readonly string[], input = '') {
+  const { status, stdout, stderr } = spawnSync('npm', ['run', '--silent', 'dibble', '--', ...words], {
+    cwd: root,
+    input,
+    encoding: 'utf8',
+  });
+  return { status, out: stdout, err: stderr };
+}
+
+let folder: Folder;
+beforeAll(() => {
+  folder = new Folder();
+});
+afterAll(() => folder.remove());
+
+describe('the program itself', () => {
+  test('a fresh season takes rows from files and gives a seed order', () => {
+    const file = folder.file('f.json');
+    expect(dibble(['new', 'season', '--out', file])).toMatchObject({ status: 0, err: '' });
+    const varieties = folder.put('varieties.csv', 'variety;crop;germination (%)\nRed Test;"Onion, bulb";80\n');
+    expect(dibble(['import', file, 'Varieties', varieties])).toMatchObject({ status: 0, err: '' });
+    const plantings = folder.put(
+      'plantings.csv',
+      'Planting,Variety,Start,Bed length used (m),Rows,In-row spacing (cm),Seeds per station\nFirst,Red Test,blocks,10,4,20,4\n',
+    );
+    expect(dibble(['import', file, 'Plantings', plantings])).toMatchObject({ status: 0, err: '' });
+    const order = JSON.parse(dibble(['table', file, 'Seed order', '--json']).out);
+    const at = (name: string): unknown =>
+      order.rows[0][order.columns.findIndex((column: { readonly name: string }) => column.name === name)];
+    expect(order.rows).toHaveLength(1);
+    expect([at('Variety'), at('Seeds on hand')]).toEqual(['Red Test', 0]);
+    // 4 rows x 10 m / 20 cm = 200 stations of 4 seeds, and 10 % spare at least.
+    expect(Number(at('Seeds needed'))).toBeGreaterThanOrEqual(880);
+  });
+
+  test('lines of formulas are answered line by line', () => {
+    const input = Array.from({ length: 500 }, (_, n) => `${n} in * 2`).join('\n');
+    const { status, out } = dibble(['eval', '-', '--json'], `${input}\n`);
+    const values = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line).value);
+    expect([status, values]).toEqual([0, Array.from({ length: 500 }, (_, n) => n * 2)]);
+  });
+
+  test('bad input: one line on standard error, status 2, nothing on standard output', () => {
+    expect(dibble(['eval', '1 lb + 2 in'])).toEqual({
+      status: 2,
+      out: '',
+      err: "1 lb is a mass (lb), 2 in is a length (in): they can't be added.\n",
+    });
+  });
+});
