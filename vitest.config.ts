@@ -3,12 +3,14 @@
 
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { joinedMathjs } from './tests/joined.ts';
 
 export default defineConfig({
   test: {
     maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       {
+        resolve: { alias: { mathjs: joinedMathjs() } },
         test: {
           name: 'engine',
           include: ['tests/**/*.test.ts'],

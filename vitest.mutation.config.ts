@@ -2,8 +2,10 @@
 // at the whole project, which a mutant does not change. `npm run mutation` reads this file.
 
 import { defineConfig } from 'vitest/config';
+import { joinedMathjs } from './tests/joined.ts';
 
 export default defineConfig({
+  resolve: { alias: { mathjs: joinedMathjs() } },
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: [

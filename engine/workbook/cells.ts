@@ -38,12 +38,14 @@ export function readContent(column: SheetColumn, entry: Entry, context: CellCont
   const { type, declaration } = column;
   if (type === undefined)
     return { ok: false, why: `${declaration.name} has a formula that doesn't check yet: mend it first.` };
-  if (typeof entry === 'number') return checked(column, numberContent(type, entry), context);
+  if (typeof entry === 'number' && (type.kind === 'number' || type.kind === 'temperature')) {
+    return checked(column, Number.isFinite(entry) ? filled(toCanonical(type.unit, entry)) : NOTHING, context);
+  }
   if (typeof entry === 'string' && type.kind === 'date') {
     const civil = civilDayOfIso(entry);
     if (civil !== undefined) return checked(column, filled(civil), context);
   }
-  const read = readEntry(typeof entry === 'boolean' ? (entry ? 'yes' : 'no') : entry, type, context.entry);
+  const read = readEntry(entryWords(entry), type, context.entry);
   if (!read.ok) return read;
   if (read.value === null) {
     return declaration.required === true
@@ -60,21 +62,10 @@ function filled(value: number): Content {
   return { value, state: FILLED, unit: undefined };
 }
 
-function numberContent(type: ValueType, n: number): Content {
-  if (!Number.isFinite(n)) return NOTHING;
-  return filled(type.kind === 'number' || type.kind === 'temperature' ? toCanonical(type.unit, n) : n);
-}
-
-/** The column that takes an entry which this one can't; undefined where there is none, or it can't either. */
-export function otherColumnFor(
-  sheet: Sheet,
-  column: SheetColumn,
-  entry: Entry,
-  context: CellContext,
-): SheetColumn | undefined {
-  const { orElse } = column.declaration;
-  const other = orElse === undefined ? undefined : findSheetColumn(sheet, orElse);
-  return other !== undefined && other !== column && readContent(other, entry, context).ok ? other : undefined;
+/** An entry as a person would have typed it. */
+function entryWords(entry: Entry): string {
+  if (typeof entry === 'boolean') return entry ? 'yes' : 'no';
+  return String(entry);
 }
 
 function linkContent(table: string, key: string, context: CellContext): ContentRead {

@@ -460,3 +460,12 @@ test('a workbook declared and opened again is the same, and declares the same', 
   expect(snapshot(again)).toEqual(snapshot(workbook));
   expect(again.declaration()).toEqual(declared);
 });
+
+test('a number given for a text is its text: rows may be named 1, 2, 3', () => {
+  const workbook = opened({
+    ...SMALL,
+    rows: { ...SMALL.rows, Beds: [{ Bed: 1, Length: 50 }, { Bed: 2 }], Plantings: [{ Planting: 7, Bed: '2' }] },
+  });
+  expect(workbook.rowName('Beds', 0)).toBe('1');
+  expect(text(workbook, 'Plantings', 0, 'Bed')).toBe('2');
+});
