@@ -68,6 +68,18 @@ function entryWords(entry: Entry): string {
   return String(entry);
 }
 
+/** The column that takes an entry which this one can't; undefined where there is none, or it can't either. */
+export function otherColumnFor(
+  sheet: Sheet,
+  column: SheetColumn,
+  entry: Entry,
+  context: CellContext,
+): SheetColumn | undefined {
+  const { orElse } = column.declaration;
+  const other = orElse === undefined ? undefined : findSheetColumn(sheet, orElse);
+  return other !== undefined && other !== column && readContent(other, entry, context).ok ? other : undefined;
+}
+
 function linkContent(table: string, key: string, context: CellContext): ContentRead {
   const keys = context.sheets.get(table)?.keys;
   const row = keys?.get(key.toLowerCase());
