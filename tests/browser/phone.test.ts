@@ -1,0 +1,211 @@
+// The workbook on a phone of 390 by 844, used as a person would: sheets, search, cards, typing, adding and removing rows,
+// files. Nothing is cut off, every target can be hit with a thumb.
+
+import { readFile } from 'node:fs/promises';
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { type Opening, openWorkbook } from './harness.ts';
+
+async function openPhone(opening: Opening = {}) {
+  const opened = await openWorkbook({ width: 390, height: 844, ...opening });
+  await opened.page.locator('.phone').waitFor();
+  return opened;
+}
+
+async function openSheet(page: Page, sheet: string): Promise<void> {
+  await page.locator('.phone-bar button', { hasText: 'Sheets' }).click();
+  await page.locator('.phone-list button', { hasText: sheet }).first().click();
+  await page.locator('.phone-top h1', { hasText: sheet }).waitFor();
+}
+
+async function openCard(page: Page, sheet: string, row: string): Promise<void> {
+  await openSheet(page, sheet);
+  await page.locator('.phone-search').fill(row);
+  await page.locator('.phone-cards button', { hasText: row }).first().click();
+  await page.locator('.phone-top h1', { hasText: row }).waitFor();
+}
+
+async function typeIn(page: Page, name: string, entry: string): Promise<void> {
+  const field = page
+    .locator('.fields .field')
+    .filter({ has: page.locator('.field-name', { hasText: new RegExp(`^${name}$`) }) });
+  await field.locator('.field-value').click();
+  await field.locator('.entry-box').fill(entry);
+  await page.keyboard.press('Enter');
+}
+
+function valueOf(page: Page, name: string) {
+  return page
+    .locator('.fields .field')
+    .filter({ has: page.locator('.field-name', { hasText: new RegExp(`^${name}$`) }) })
+    .locator('.field-value');
+}
+
+/** Parts of the page that reach past its right edge, and targets too small for a thumb. */
+function misfits(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const seen = (element: Element): boolean =>
+      element.getClientRects().length > 0 && !element.matches('.spoken, .unseen');
+    const named = (element: Element): string =>
+      `${element.tagName} ${element.getAttribute('class') ?? ''} ${(element.textContent ?? '').slice(0, 30)}`;
+    const past = [...document.querySelectorAll('.phone *')].filter(
+      (element) =>
+        seen(element) &&
+        element.getBoundingClientRect().right > innerWidth + 1 &&
+        element.closest('.table-scroll, .spoken, .unseen') === null,
+    );
+    const cut = [...document.querySelectorAll('.phone :is(button, p, h1, h2, h3, span)')].filter(
+      (element) =>
+        seen(element) &&
+        element.closest('.spoken, .table-scroll') === null &&
+        element.scrollWidth > element.clientWidth + 1 &&
+        element.clientWidth > 0,
+    );
+    const small = [...document.querySelectorAll('.phone :is(button, summary, input)')].filter(
+      (element) => seen(element) && element.closest('label') === null && element.getBoundingClientRect().height < 43.5,
+    );
+    return [
+      ...past.map((element) => `past the edge: ${named(element)}`),
+      ...cut.map((element) => `cut off: ${named(element)}`),
+      ...small.map((element) => `small: ${named(element)}`),
+    ];
+  });
+}
+
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
+    if (typeof run !== 'function') throw new Error('axe is not in the page.');
+    const result = await run('.phone', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] });
+    return result.violations.flatMap((one: { id: string; nodes: { html: string; failureSummary: string }[] }) =>
+      one.nodes.map((node) => `${one.id}: ${node.html.slice(0, 160)} ${node.failureSummary}`),
+    );
+  });
+}
+
+test('every place fits the phone and can be hit with a thumb', async () => {
+  const { page, problems } = await openPhone();
+  expect(await page.locator('.phone-bar button').count()).toBeLessThanOrEqual(4);
+  expect(await misfits(page)).toEqual([]);
+  await openSheet(page, 'Plantings');
+  expect(await misfits(page)).toEqual([]);
+  await openCard(page, 'Plantings', 'Keeper clumps');
+  await page.locator('.chart').first().waitFor();
+  expect(await misfits(page)).toEqual([]);
+  await openCard(page, 'Varieties', 'Lamplight');
+  expect(await misfits(page)).toEqual([]);
+  await openSheet(page, 'Farm');
+  expect(await misfits(page)).toEqual([]);
+  await page.locator('.phone-bar button', { hasText: 'Attention' }).click();
+  expect(await misfits(page)).toEqual([]);
+  await page.locator('.phone-bar button', { hasText: 'Workbook' }).click();
+  expect(await misfits(page)).toEqual([]);
+  expect(problems).toEqual([]);
+});
+
+test('anything is found by its name from the first place', async () => {
+  const { page } = await openPhone();
+  await page.locator('.phone-search').fill('keeper singles');
+  await page.locator('.phone-list button', { hasText: 'Keeper singles' }).first().click();
+  await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe('Keeper singles');
+  expect(await page.locator('.bed-picture').count()).toBe(1);
+});
+
+test('a spacing typed on a card moves its figures; what cannot be meant is refused with a sentence; undo goes back', async () => {
+  const { page, problems } = await openPhone();
+  await openCard(page, 'Plantings', 'Keeper clumps');
+  await typeIn(page, 'In-row spacing', '8 in');
+  await expect.poll(() => valueOf(page, 'Stations').textContent()).toBe('300');
+  await typeIn(page, 'In-row spacing', 'banana');
+  await expect.poll(() => page.locator('.entry-refusal').textContent()).toMatch(/banana/);
+  await page.keyboard.press('Escape');
+  expect(await valueOf(page, 'Stations').textContent()).toBe('300');
+  await typeIn(page, 'In-row spacing', '6 in');
+  await expect.poll(() => valueOf(page, 'Stations').textContent()).toBe('400');
+  await page.locator('.phone-bar button', { hasText: 'Undo' }).click();
+  await expect.poll(() => valueOf(page, 'Stations').textContent()).toBe('300');
+  expect(problems).toEqual([]);
+});
+
+test('a row is added, renamed, removed and brought back', async () => {
+  const { page } = await openPhone();
+  await openSheet(page, 'Beds');
+  const beds = await page.locator('.phone-cards > li').count();
+  await page.getByRole('button', { name: 'Add a row' }).click();
+  await page.locator('.phone-add input').fill('By the gate');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe('By the gate');
+  await typeIn(page, 'Length', '12 m');
+  await expect.poll(() => valueOf(page, 'Length').textContent()).toContain('12 m');
+  await page.getByRole('button', { name: 'Remove' }).click();
+  await expect.poll(() => page.locator('.phone-cards > li').count()).toBe(beds);
+  await page.locator('.phone-bar button', { hasText: 'Undo' }).click();
+  await expect.poll(() => page.locator('.phone-cards > li').count()).toBe(beds + 1);
+});
+
+test('a name that is taken is refused with a sentence', async () => {
+  const { page } = await openPhone();
+  await openSheet(page, 'Beds');
+  await page.getByRole('button', { name: 'Add a row' }).click();
+  await page.locator('.phone-add input').fill('Barn 1');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.locator('.messages').textContent()).toContain('already has a row called “Barn 1”');
+});
+
+test('what needs attention leads to its field', async () => {
+  const { page } = await openPhone();
+  await page.locator('.phone-bar button', { hasText: 'Attention' }).click();
+  const first = page.locator('.findings button').first();
+  const where = (await first.locator('.where').textContent())?.split(' / ') ?? [];
+  await first.click();
+  await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe(where[1]);
+  await expect
+    .poll(() =>
+      page.evaluate(() => document.activeElement?.closest('.field')?.querySelector('.field-name')?.textContent),
+    )
+    .toBe(where.at(-1));
+});
+
+test("the browser's way back leads from a card to its sheet and on to the sheets", async () => {
+  const { page } = await openPhone();
+  await openCard(page, 'Beds', 'Barn 1');
+  await page.goBack();
+  await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe('Beds');
+  await page.goBack();
+  await expect.poll(() => page.locator('.phone-question').count()).toBeGreaterThan(3);
+});
+
+test('the seed order and the workbook are saved as files', async () => {
+  const { page } = await openPhone();
+  await page.locator('.phone-bar button', { hasText: 'Workbook' }).click();
+  const [order] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Download the seed order' }).click(),
+  ]);
+  expect(order.suggestedFilename()).toBe('Seed order.csv');
+  const csv = await readFile((await order.path()) ?? '', 'utf8');
+  expect(csv).toMatch(/Seeds to buy/);
+  expect(csv).toMatch(/Lamplight/);
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save to a file' }).click(),
+  ]);
+  const saved: unknown = JSON.parse(await readFile((await file.path()) ?? '', 'utf8'));
+  expect(saved).toBeTypeOf('object');
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`the phone keeps to the accessibility guidelines in ${colorScheme} colours`, async () => {
+    const { page } = await openPhone({ colorScheme });
+    expect(await faults(page)).toEqual([]);
+    await openCard(page, 'Plantings', 'Keeper clumps');
+    await page.locator('.chart').first().waitFor();
+    expect(await faults(page)).toEqual([]);
+    await page.locator('.phone-bar button', { hasText: 'Attention' }).click();
+    expect(await faults(page)).toEqual([]);
+    await page.locator('.phone-bar button', { hasText: 'Workbook' }).click();
+    expect(await faults(page)).toEqual([]);
+  });
+}
