@@ -23,10 +23,11 @@ const TOPS_DATE = `WARMTHDATE([Bulbing starts]; [Variety].[Thermal time to tops 
 
 /**
  * Degree-days between 6 and 20 degC that plants bring from the propagation house: half of those counted there, for plants
- * crowded in trays under winter light grow about half as fast (a judgement).
+ * crowded in trays under winter light grow about half as fast, and for onions no more than 300, a plant of 10 to 15 cm, at
+ * which they stand still until planted out (both a judgement).
  */
-const HEAD_START =
-  'IF([Raised]; 50% * MAX(0 days; [Planted out] - [Emergence]) * (Farm[Nursery temperature] - 6 degC); 0 degC day)';
+const HEAD_START = `IF([Raised]; MIN(IF([Variety].[Bulb crop]; 300 degC day; 5000 degC day);
+  50% * MAX(0 days; [Planted out] - [Emergence]) * (Farm[Nursery temperature] - 6 degC)); 0 degC day)`;
 const UNTIL = 'IF([Variety].[Bulb crop]; [Bulbing starts]; [Harvest])';
 const BOLTING = `[Crop]; [Planted out]; ${UNTIL}; ${HEAD_START}; [Cover gain]; Climate[Day]; Climate[Low]; Climate[High]`;
 
@@ -72,7 +73,10 @@ export const HARVEST_COLUMNS = [
       DEGREE_DAYS,
       `IF(AND([Variety].[Bulb crop]; [From seed]); IF([Raised]; ${HEAD_START} + [Leaf growth in the bed];
         LEAFGROWTH([Emergence]; [Bulbing starts]; ${DAYS_OF_CLIMATE})))`,
-      { note: 'Since emergence: half counted in the trays, all in the bed. Needs Climate.', decimals: 0 },
+      {
+        note: 'Since emergence: half counted in the trays, to 300 degC days, and all in the bed. Needs Climate.',
+        decimals: 0,
+      },
     ),
     computed(
       'Leaf area at bulbing',
