@@ -7,12 +7,12 @@ import { snapped, spacingRange, spacingsOf, stepped } from '../../ui/browser/row
 const spacing = fc.double({ min: 0.5, max: 60, noNaN: true });
 const system = fc.constantFrom('us' as const, 'si' as const);
 
-test('onions at 8 in: quarter inches from 2 to 20', () => {
-  expect(spacingRange(8, 8, 'us')).toEqual({ least: 2, most: 20, step: 0.25 });
+test('onions at 8 in: quarter inches from 2 to 24', () => {
+  expect(spacingRange(8, 8, 'us')).toEqual({ least: 2, most: 24, step: 0.25 });
 });
 
 test('without a usual spacing todays is the middle, and without either there is no range', () => {
-  expect(spacingRange(undefined, 20, 'si')).toEqual({ least: 5, most: 50, step: 0.5 });
+  expect(spacingRange(undefined, 20, 'si')).toEqual({ least: 5, most: 60, step: 0.5 });
   expect(spacingRange(undefined, undefined, 'us')).toBeUndefined();
   expect(spacingRange(0, undefined, 'us')).toBeUndefined();
 });

@@ -49,7 +49,7 @@ function KeyFigure({ table, row, name, opened }: KeyFigureWishes) {
         }}
       >
         <span class="key-name">{name}</span>
-        <span class="key-value">
+        <span class={cell.number === undefined ? 'key-value words' : 'key-value'}>
           {cell.text === '' ? <span class="key-blank">blank</span> : cell.text}
           {unit === '' ? null : <span class="key-unit"> {unit}</span>}
         </span>

@@ -2,6 +2,7 @@
 // bed with what stands on it, a seed lot with how it ages, any other row with its fields. The page mounts it in its right
 // column and in the drawer; the phone's cards use the same pictures.
 
+import { useRef } from 'preact/hooks';
 import type { TableView } from '../../../engine/index.ts';
 import { selection, workbook } from '../state.ts';
 import { BedSeason } from './bed-season.tsx';
@@ -28,7 +29,7 @@ export function RowPanel() {
         <p class="panel-sheet">{table.oneRow ? table.question : table.name}</p>
         <h2>{table.oneRow ? table.name : book.rowName(name, inHand)}</h2>
       </header>
-      <CellInHand table={table} row={inHand} />
+      <CellInHand key={`cell ${name} ${inHand}`} table={table} row={inHand} />
       <Findings table={name} row={inHand} />
       <RowPictures key={`${name} ${inHand}`} table={table} row={inHand} />
       {isPlantings(table) || table.oneRow ? null : (
@@ -38,15 +39,25 @@ export function RowPanel() {
   );
 }
 
-/** The cell in hand with its reasons; a planting's own figures stand below, so there they are folded. */
+/**
+ * The cell in hand with its reasons; a planting's own figures stand below, so there they are folded. A field of the panel
+ * that takes the focus leaves it as it is: nothing may move under the finger that presses it.
+ */
 function CellInHand({ table, row }: { readonly table: TableView; readonly row: number }) {
+  const shown = useRef<string | undefined>(undefined);
   const { column } = selection.value;
-  if (column === undefined || column === table.key) return null;
+  if (!panelHasFocus()) shown.current = column;
+  const name = shown.current;
+  if (name === undefined || name === table.key) return null;
   return (
     <section aria-label="The cell in hand">
-      <KeyFigures key={column} table={table} row={row} columns={[column]} opened={!isPlantings(table)} />
+      <KeyFigures key={name} table={table} row={row} columns={[name]} opened={!isPlantings(table)} />
     </section>
   );
+}
+
+function panelHasFocus(): boolean {
+  return (document.activeElement?.closest('.row-panel') ?? null) !== null;
 }
 
 /** The pictures of a row; nothing for sheets that have none. */

@@ -74,7 +74,7 @@ function Curve({ table, row, study, column, title, today }: CurveWishes) {
       says={says}
       x={x}
       y={y}
-      table={tableOf(table, points)}
+      table={tableOf(table, points, today)}
       draw={(field) => (
         <>
           <path
@@ -130,10 +130,10 @@ function Today({ field, at, figure, text, rises }: TodayWishes) {
   );
 }
 
-/** At most about so many rows in the table. */
+/** At most about so many rows in the table; today's is always one. */
 const ROWS = 24;
 
-function tableOf(table: TableView, points: readonly CurvePoint[]): TableTwin {
+function tableOf(table: TableView, points: readonly CurvePoint[], today: number | undefined): TableTwin {
   const columns = CURVES.filter((name) => hasFigures(points, name));
   const every = Math.max(1, Math.ceil(points.length / ROWS));
   const head = (name: string): string => {
@@ -143,7 +143,7 @@ function tableOf(table: TableView, points: readonly CurvePoint[]): TableTwin {
   return {
     head: [SPACING, ...columns].map(head),
     rows: points
-      .filter((_, index) => index % every === 0)
+      .filter(({ spacing }, index) => index % every === 0 || spacing === today)
       .map(({ spacing, figures }) => [
         plainFigure(spacing, 3),
         ...columns.map((name) => {

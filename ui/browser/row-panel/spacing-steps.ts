@@ -25,7 +25,7 @@ const STEPS: Readonly<Record<'us' | 'si', readonly (readonly [upTo: number, step
 };
 
 /**
- * From a quarter of the usual spacing to two and a half times it, widened where today's lies outside. Undefined where
+ * From a quarter of the usual spacing to three times it, widened where today's lies outside. Undefined where
  * neither is above zero.
  */
 export function spacingRange(
@@ -39,7 +39,7 @@ export function spacingRange(
   const down = (figure: number): number => Math.max(step, Math.floor(figure / step + 1e-9) * step);
   const up = (figure: number): number => Math.ceil(figure / step - 1e-9) * step;
   const least = down(middle / 4);
-  const most = up(middle * 2.5);
+  const most = up(middle * 3);
   if (!isSpacing(today)) return { least, most, step };
   return { least: Math.min(least, down(today)), most: Math.max(most, up(today)), step };
 }
