@@ -4,6 +4,7 @@
 import { civilDay, type WorkbookDeclaration } from '../engine/index.ts';
 import { seasonTemplate } from '../sheets-templates/index.ts';
 import { PLANTINGS } from './plantings.ts';
+import { BULBING_RECORDS, TRIALS } from './records.ts';
 import { PACKS, SEED_LOTS, VARIETIES } from './seed.ts';
 import { table } from './table.ts';
 
@@ -28,19 +29,19 @@ const BEDS = table(
 );
 
 const MONTHS = table(
-  'Month | Number | Low | High',
-  'January | 1 | 8 degF | 25 degF',
-  'February | 2 | 12 degF | 30 degF',
-  'March | 3 | 23 degF | 41 degF',
-  'April | 4 | 35 degF | 57 degF',
-  'May | 5 | 46 degF | 69 degF',
-  'June | 6 | 56 degF | 78 degF',
-  'July | 7 | 60 degF | 82 degF',
-  'August | 8 | 58 degF | 80 degF',
-  'September | 9 | 49 degF | 71 degF',
-  'October | 10 | 38 degF | 58 degF',
-  'November | 11 | 26 degF | 41 degF',
-  'December | 12 | 14 degF | 29 degF',
+  'Month | Number | Low | High | Reference evapotranspiration | Rain',
+  'January | 1 | 8 degF | 25 degF | 0.02 | 1.1',
+  'February | 2 | 12 degF | 30 degF | 0.03 | 1.0',
+  'March | 3 | 23 degF | 41 degF | 0.06 | 2.0',
+  'April | 4 | 35 degF | 57 degF | 0.11 | 3.0',
+  'May | 5 | 46 degF | 69 degF | 0.16 | 4.0',
+  'June | 6 | 56 degF | 78 degF | 0.19 | 4.6',
+  'July | 7 | 60 degF | 82 degF | 0.20 | 4.1',
+  'August | 8 | 58 degF | 80 degF | 0.17 | 4.2',
+  'September | 9 | 49 degF | 71 degF | 0.12 | 4.1',
+  'October | 10 | 38 degF | 58 degF | 0.07 | 2.7',
+  'November | 11 | 26 degF | 41 degF | 0.03 | 2.0',
+  'December | 12 | 14 degF | 29 degF | 0.02 | 1.4',
 );
 
 const FROST_YEARS = table(
@@ -81,5 +82,7 @@ export const demoFarm: WorkbookDeclaration = seasonTemplate({
     'Seed lots': SEED_LOTS,
     Beds: BEDS,
     Plantings: PLANTINGS,
+    Trials: TRIALS,
+    'Bulbing records': BULBING_RECORDS,
   },
 });
