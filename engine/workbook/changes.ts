@@ -151,7 +151,7 @@ export class Changes {
       this.#state,
     );
     for (let row = 0; row < sheet.data.length; row++) if (sheet.data.live[row] !== 1) column.data.write(row, 0, FILLED);
-    sheet.columns.push(column);
+    sheet.columns.splice(step.at, 0, column);
     this.#schemaOf.add(step.table);
     return { step: 'drop column', table: step.table, column: step.column };
   }
@@ -159,7 +159,8 @@ export class Changes {
   #dropColumn(step: Extract<Step, { step: 'drop column' }>): Step {
     const sheet = this.#sheet(step.table);
     const column = this.#columnOf(step.table, step.column);
-    sheet.columns.splice(sheet.columns.indexOf(column), 1);
+    const at = sheet.columns.indexOf(column);
+    sheet.columns.splice(at, 1);
     sheet.data.columns.delete(step.column);
     this.#schemaOf.add(step.table);
     return {
@@ -168,6 +169,7 @@ export class Changes {
       column: step.column,
       formula: column.formula,
       type: column.inferred ? undefined : column.declaration.type,
+      at,
     };
   }
 

@@ -16,15 +16,17 @@ export type Step =
     }
   | { readonly step: 'row'; readonly table: string; readonly row: number; readonly alive: boolean }
   | { readonly step: 'formula'; readonly table: string; readonly column: string; readonly formula: string }
-  /** A column of its own at the end of the sheet: computed with a type from its formula, or entered with a declared type. */
+  /** A column of a person's own: computed with a type from its formula, or entered with a declared type. */
   | {
       readonly step: 'new column';
       readonly table: string;
       readonly column: string;
       readonly formula: string;
       readonly type: TypeDeclaration | undefined;
+      /** Its place among the sheet's columns. */
+      readonly at: number;
     }
-  /** Only the last column of a sheet that was added by hand. */
+  /** Only a column that was added by hand. */
   | { readonly step: 'drop column'; readonly table: string; readonly column: string }
   | { readonly step: 'units'; readonly units: 'us' | 'si' }
   | { readonly step: 'today'; readonly today: number };

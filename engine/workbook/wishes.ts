@@ -217,7 +217,14 @@ function setFormula(edit: Extract<Edit, { edit: 'formula' }>, state: State, perf
   if (column === undefined) {
     const refused = refuseColumnName(sheet, edit.column);
     if (refused !== undefined) return refused;
-    perform({ step: 'new column', table: edit.table, column: edit.column, formula: edit.formula, type: undefined });
+    perform({
+      step: 'new column',
+      table: edit.table,
+      column: edit.column,
+      formula: edit.formula,
+      type: undefined,
+      at: sheet.columns.length,
+    });
     return undefined;
   }
   if (!isComputed(column)) {
@@ -270,7 +277,7 @@ function addColumn(edit: Extract<Edit, { edit: 'add column' }>, state: State, pe
       why: `A link needs a sheet whose rows have names; ${type.table} is none.`,
     };
   }
-  perform({ step: 'new column', table: edit.table, column: edit.column, formula: '', type });
+  perform({ step: 'new column', table: edit.table, column: edit.column, formula: '', type, at: sheet.columns.length });
   return undefined;
 }
 

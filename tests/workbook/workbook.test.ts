@@ -430,6 +430,21 @@ describe('every cell can say why', () => {
   });
 });
 
+test('a column of one’s own that is removed comes back in its place', () => {
+  const workbook = start();
+  for (const column of ['First', 'Second', 'Third'])
+    workbook.edit([{ edit: 'formula', table: 'Beds', column, formula: '[Length] * 2' }], column);
+  const names = (): string[] =>
+    workbook
+      .table('Beds')
+      ?.columns.map(({ name }) => name)
+      .slice(-3) ?? [];
+  workbook.edit([{ edit: 'remove column', table: 'Beds', column: 'Second' }], 'Remove');
+  expect(names()).toEqual(['Free', 'First', 'Third']);
+  workbook.undo();
+  expect(names()).toEqual(['First', 'Second', 'Third']);
+});
+
 test('listeners hear of every transaction until they stop', () => {
   const workbook = start();
   const labels: string[] = [];
