@@ -14,6 +14,7 @@ export const yesno: Pattern = { is: 'yesno' };
 export const anything: Pattern = { is: 'anything' };
 export const condition: Pattern = { is: 'condition' };
 export const table: Pattern = { is: 'table' };
+export const criteria: Pattern = { is: 'criteria' };
 
 /** Quantities of any dimension; one letter agrees throughout a call. */
 export function numbers(letter: string): Pattern {
@@ -32,6 +33,16 @@ export function every(letter: string): Pattern {
 
 export function column(of: Pattern): Pattern {
   return { is: 'column', of };
+}
+
+/** A sheet by its name, taken as its first column. */
+export function firstColumn(of: Pattern): Pattern {
+  return { is: 'first column', of };
+}
+
+/** A column of the sheet named before: its name in quotes, its number, or Table[Column]. */
+export function field(of: Pattern): Pattern {
+  return { is: 'field', of };
 }
 
 /** Values of this row or whole columns. */

@@ -57,6 +57,10 @@ export type Body =
       readonly valueColumns: number;
       readonly compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Scalar;
     }
+  /** DSUM(Plantings; "Seeds"; Wanted): a fold over the rows that meet a sheet of criteria; over the rows themselves without a field. */
+  | { readonly lane: 'database'; readonly fold: Fold }
+  /** DGET: the field of the one row that meets a sheet of criteria, whatever its type. */
+  | { readonly lane: 'database row'; readonly none: CellError; readonly several: CellError }
   /**
    * A body that depends on what the arguments are: ROUND to digits or to a step, TEXT of a date or of a number. Chosen
    * once per formula by bodyFor(), never per row.

@@ -12,26 +12,15 @@ function group(names: string, why: string, use: string): readonly LeftOut[] {
 }
 
 const NO_ADDRESSES = 'A sheet here has named columns and rows that keep their name, not cell addresses';
-const TYPES_UNKNOWN =
-  'Which column it reads would be known only while it calculates, so its type and unit could not be checked';
+const NO_HEADING_ROW =
+  'It looks along a row of headings, and here headings are the names of columns: which one it meets, and so its type and unit, would be known only while it calculates';
 const NOT_THE_SAME_TWICE = 'It would give another value at each recalculation, and a plan must give the same twice';
 const NO_ARRAYS = 'It gives a whole block of cells, and a formula here gives one value a row';
 const NO_COMPLEX = 'Complex numbers and number systems have no use in a season plan';
 
 /** Every function of the standard's Small group that is missing is here, and others that people may look for. */
 export const LEFT_OUT: readonly LeftOut[] = [
-  ...group('DSUM', TYPES_UNKNOWN, 'SUMIFS'),
-  ...group('DCOUNT DCOUNTA', TYPES_UNKNOWN, 'COUNTIFS'),
-  ...group('DAVERAGE', TYPES_UNKNOWN, 'AVERAGEIFS'),
-  ...group('DMIN', TYPES_UNKNOWN, 'MINIFS'),
-  ...group('DMAX', TYPES_UNKNOWN, 'MAXIFS'),
-  ...group('DGET', TYPES_UNKNOWN, 'XLOOKUP, or [Link].[Column]'),
-  ...group(
-    'DPRODUCT DSTDEV DSTDEVP DVAR DVARP',
-    TYPES_UNKNOWN,
-    'a computed column that holds the value where the row counts and blank where not (IF), and PRODUCT, STDEV or VAR of it',
-  ),
-  ...group('VLOOKUP HLOOKUP', TYPES_UNKNOWN, 'XLOOKUP, or LOOKUP in a column sorted upwards'),
+  ...group('HLOOKUP', NO_HEADING_ROW, 'VLOOKUP or XLOOKUP, or [Column] itself'),
   ...group('NOW', NOT_THE_SAME_TWICE, 'TODAY, an input of the workbook'),
   ...group('RAND RANDBETWEEN RANDARRAY', NOT_THE_SAME_TWICE, 'a column in which the numbers are entered'),
   ...group('INDIRECT OFFSET', NO_ADDRESSES, '[Link].[Column], XLOOKUP or INDEX'),

@@ -19,6 +19,9 @@ Where sheets here differ from cells, because columns have types and a blank is u
 - A date minus a date is a time; a date plus a plain number is refused: write \`7 days\`.
 - Rounding and comparing forgive binary dust: a number within 1e-14 of its size from a whole one is that whole one.
 - Conditions compare typed values: \`">=" & [Week]\`, \`">=8 in"\`. Texts compare ignoring case.
+- A sheet of criteria (\`DSUM\` and its kin) has columns named like those it looks at. Its rows are alternatives, all filled
+  cells of a row must hold, and without rows nothing is found. A cell holds a value to equal or, as text, a condition such
+  as \`>8 in\`, \`<>early\`, \`=\` (blank) or \`<>\` (filled in); quantities name their unit, dates their year.
 - Nothing is volatile: \`TODAY()\` is an input of the workbook.
 `;
 

@@ -1,5 +1,5 @@
-// Matches one argument of a call with its parameter: a value, a whole column, a condition or a sheet; and gives the
-// letters of a signature their types. Called by calls.ts.
+// Matches one argument of a call with its parameter: a value, a whole column or a condition (sheets.ts: a sheet); and gives
+// the letters of a signature their types. Called by calls.ts.
 
 import { canonicalUnit } from '../units/arithmetic.ts';
 import { isPlain, sameDimension } from '../units/dimension.ts';
@@ -7,14 +7,15 @@ import type { Unit } from '../units/unit.ts';
 import { DATE, isPlainNumber, nameOfType, TEXT, type ValueType, YESNO } from '../values/type.ts';
 import { conditionNode } from './conditions.ts';
 import { type CheckContext, findColumn, ownTable } from './context.ts';
-import { columnNamed, type FoundColumn, tableNamed } from './names.ts';
+import { columnNamed, type FoundColumn } from './names.ts';
 import { CELSIUS, numberType, PLAIN } from './operators.ts';
 import { bracketed, printFormula, tableName } from './printer.ts';
 import { refuse } from './refuse.ts';
+import { columnAs, criteriaNode, fieldNamed, firstColumn, sheetNamed, tableNode } from './sheets.ts';
 import type { Parameter, Pattern, Signature } from './signature.ts';
 import { keyOf, letterOf, opennessOf, sharedType, standingFor } from './standing.ts';
 import type { Missing, Tree } from './tree.ts';
-import type { Typed } from './typed.ts';
+import type { TableShape, Typed } from './typed.ts';
 import { asOther, rewritten } from './unlike.ts';
 import { amountText, literalNumber, type Part, partInWords, quote, typeInWords } from './wording.ts';
 
@@ -31,6 +32,8 @@ export interface Argument {
   readonly typed: Typed;
   /** Where the argument is a whole column. */
   readonly column: FoundColumn | undefined;
+  /** Where the argument names a sheet whose columns later arguments may name. */
+  readonly table?: TableShape;
 }
 
 interface Call {
@@ -39,29 +42,59 @@ interface Call {
   readonly check: (tree: Tree) => Typed;
   readonly letters: Letters;
   readonly before: Argument | undefined;
+  /** The sheet that an earlier argument named. */
+  readonly sheet: TableShape | undefined;
 }
 
 /** The argument as its parameter takes it; letters it bears are given their types. */
 export function argumentOf(given: Tree | Missing, parameter: Parameter, call: Call): Argument {
   const { pattern } = parameter;
   if (given.tree === 'missing') return leftOut(given, parameter, call);
-  if (pattern.is === 'table') return { given, parameter, typed: tableNode(given, parameter, call), column: undefined };
+  const { signature, context } = call;
+  if (pattern.is === 'table') {
+    const table = sheetNamed(given, parameter, signature, context);
+    return { given, parameter, typed: tableNode(given, table), column: undefined, table };
+  }
+  if (pattern.is === 'criteria') {
+    const criteria = sheetNamed(given, parameter, signature, context);
+    const typed = criteriaNode(given, criteria, sheetBefore(given, call), context);
+    return { given, parameter, typed, column: undefined };
+  }
   if (pattern.is === 'condition') {
-    const { before, context, check } = call;
+    const { before, check } = call;
     if (before?.column === undefined) {
-      return refuse(given, `${call.signature.name} wants a whole column before this condition.`);
+      return refuse(given, `${signature.name} wants a whole column before this condition.`);
     }
     const typed = conditionNode(given, before.column, context, check);
     return { given, parameter, typed, column: before.column };
   }
+  if (pattern.is === 'first column') {
+    const table = sheetNamed(given, parameter, signature, context);
+    return { ...valueOrColumn(columnAs(firstColumn(given, table, context), given), parameter, call), table };
+  }
+  if (pattern.is === 'field') {
+    const found = fieldNamed(given, sheetBefore(given, call), parameter, signature, context);
+    return valueOrColumn(columnAs(found, given), parameter, call);
+  }
+  return valueOrColumn(given, parameter, call);
+}
+
+/** A value of this row or a whole column, as its pattern takes it. */
+function valueOrColumn(given: Tree, parameter: Parameter, call: Call): Argument {
+  const { pattern } = parameter;
   const column = wholeColumn(given, pattern, call);
   if (pattern.is === 'column' && column === undefined) return refuseNoColumn(given, parameter, call);
   const typed = column === undefined ? call.check(given) : columnNode(given, column);
-  const inner = pattern.is === 'column' || pattern.is === 'values' ? pattern.of : pattern;
+  const inner = 'of' in pattern ? pattern.of : pattern;
   const matched = matchedWith(inner, { tree: given, typed }, parameter, call);
   const argument: Argument = { given, parameter, typed: matched, column };
   bind(argument, inner, call);
   return argument;
+}
+
+/** The sheet named earlier in the call: every signature with a field or criteria names one first. */
+function sheetBefore(given: Tree, { sheet, signature }: Call): TableShape {
+  return sheet ?? refuse(given, `${signature.name} wants the name of a sheet before this.`);
 }
 
 /** The argument with the type its letter came to stand for in the end. */
@@ -90,20 +123,9 @@ function fixedType(pattern: Pattern): ValueType | undefined {
   return pattern.is === 'yesno' ? YESNO : undefined;
 }
 
-function tableNode(given: Tree, parameter: Parameter, { signature, context }: Call): Typed {
-  if (given.tree !== 'table') {
-    return refuse(
-      given,
-      `${signature.name} wants the name of a sheet for ${parameter.name}, as in ${signature.name}(Beds).`,
-    );
-  }
-  const table = tableNamed(given.table, context);
-  return { node: 'table', table: table.name, type: PLAIN, from: given.from, to: given.to };
-}
-
 /** The column an argument names; a one-row sheet's counts as one only where nothing else would do. */
 function wholeColumn(given: Tree, pattern: Pattern, { context }: Call): FoundColumn | undefined {
-  if (given.tree !== 'column' || (pattern.is !== 'column' && pattern.is !== 'values')) return undefined;
+  if (given.tree !== 'column' || !('of' in pattern)) return undefined;
   const found = columnNamed(given, context);
   return pattern.is === 'values' && found.table.oneRow ? undefined : found;
 }

@@ -29,7 +29,8 @@ export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree
   for (const [index, given] of tree.args.entries()) {
     const parameter = parameterAt(signature, index, tree.args.length);
     if (parameter === undefined) continue;
-    const argument = argumentOf(given, parameter, { signature, context, check, letters, before: args.at(-1) });
+    const sheet = args.findLast(({ table }) => table !== undefined)?.table;
+    const argument = argumentOf(given, parameter, { signature, context, check, letters, before: args.at(-1), sheet });
     if (argument.parameter.pattern.is === 'column' && argument.column !== undefined) {
       columns ??= argument.column;
       if (columns.table !== argument.column.table) refuseTwoTables(given, signature, columns, argument.column);
@@ -146,8 +147,11 @@ function patternType(pattern: Pattern, letters: Letters): ValueType {
       return TEXT;
     case 'yesno':
     case 'condition':
+    case 'criteria':
       return YESNO;
     case 'column':
+    case 'first column':
+    case 'field':
     case 'values':
       return patternType(pattern.of, letters);
     case 'anything':

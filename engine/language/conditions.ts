@@ -1,6 +1,6 @@
 // Conditions on a column, as SUMIFS and its kin take them: a value to equal, text that starts with a comparison
 // (">=8 in"), or a comparison joined to a value (">=" & [Week]). Text is read here, once, so that a condition is a typed
-// comparison ever after. Called by arguments.ts.
+// comparison ever after. Called by arguments.ts; conditions in cells are cut up here too.
 
 import { civilDayOfIso } from '../values/civil.ts';
 import { TEXT } from '../values/type.ts';
@@ -32,11 +32,11 @@ export function conditionNode(
     to: given.to,
   });
   if (given.tree === 'text') {
-    const { comparison, rest } = split(given.value);
+    const { comparison, rest } = splitCondition(given.value);
     return node(comparison ?? '=', written(given, comparison ?? '', rest, column, context, check));
   }
   const opening = openingText(given);
-  const { comparison, rest } = split(opening?.value ?? '');
+  const { comparison, rest } = splitCondition(opening?.value ?? '');
   if (opening === undefined || comparison === undefined) {
     const part = { tree: given, typed: check(given) };
     return node('=', matched(part, column));
@@ -45,7 +45,8 @@ export function conditionNode(
   return node(comparison, matched({ tree: value, typed: check(value) }, column));
 }
 
-function split(text: string): { comparison: Comparison | undefined; rest: string } {
+/** The comparison that a text begins with, and what follows it: '>=8 in' is >= and 8 in. */
+export function splitCondition(text: string): { comparison: Comparison | undefined; rest: string } {
   const sign = COMPARISON.exec(text);
   return { comparison: comparisonOf(sign?.[1]), rest: sign === null ? text : text.slice(sign[0].length) };
 }

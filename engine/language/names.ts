@@ -53,8 +53,8 @@ export function columnNamed(tree: TreeOf<'column'>, context: CheckContext): Foun
   return columnOf(tableNamed(tree.table, context), tree.column, tree, context);
 }
 
-/** `at` is what a fix would replace. */
-function columnOf(table: TableShape, name: Name, at: Span, context: CheckContext): FoundColumn {
+/** The column of that name; `at` is what a fix would replace. */
+export function columnOf(table: TableShape, name: Name, at: Span, context: CheckContext): FoundColumn {
   const column = findColumn(table, name.text);
   if (column === undefined) return refuseUnknownColumn(table, name, at, context);
   if (column.type === undefined) return refuse(name, `${unchecked(table, column, context)}; put that right first.`);

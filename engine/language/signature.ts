@@ -23,7 +23,13 @@ export type Pattern =
   | { readonly is: 'values'; readonly of: Pattern }
   /** A condition on the column parameter just before it: a value, or text such as ">=5", or ">="&[Week]. */
   | { readonly is: 'condition' }
-  | { readonly is: 'table' };
+  | { readonly is: 'table' }
+  /** A sheet by its name, taken as its first column: what VLOOKUP looks in. */
+  | { readonly is: 'first column'; readonly of: Pattern }
+  /** A column of the sheet named earlier in the call: its name in quotes, its number, or Table[Column]. */
+  | { readonly is: 'field'; readonly of: Pattern }
+  /** A sheet of conditions on the sheet named earlier: its rows are alternatives, the cells of a row must all hold. */
+  | { readonly is: 'criteria' };
 
 export interface Parameter {
   readonly name: string;
@@ -61,6 +67,7 @@ export type FunctionGroup =
   | 'rounding'
   | 'statistics'
   | 'conditional totals'
+  | 'database'
   | 'look-up'
   | 'text'
   | 'dates'

@@ -41,7 +41,7 @@ function sharedArguments(
 
 export function letterOf(pattern: Pattern): string | undefined {
   if (pattern.is === 'letter') return pattern.letter;
-  return pattern.is === 'column' || pattern.is === 'values' ? letterOf(pattern.of) : undefined;
+  return 'of' in pattern ? letterOf(pattern.of) : undefined;
 }
 
 /**

@@ -27,9 +27,21 @@ export type Typed = Span & { readonly type: ValueType } & (
     | { readonly node: 'key'; readonly operand: Typed }
     /** A condition on a column. */
     | { readonly node: 'condition'; readonly comparison: Comparison; readonly value: Typed }
+    /** A sheet of conditions on the rows of the sheet `of`: each pair is a column looked at and the one with its conditions. */
+    | {
+        readonly node: 'criteria';
+        readonly table: string;
+        readonly of: string;
+        readonly pairs: readonly CriteriaPair[];
+      }
     /** `name` is the signature's; args are in parameter order, blank nodes where left out in the middle. */
     | { readonly node: 'call'; readonly signature: Signature; readonly args: readonly Typed[] }
   );
+
+export interface CriteriaPair {
+  readonly looked: { readonly column: string; readonly type: ValueType };
+  readonly given: { readonly column: string; readonly type: ValueType };
+}
 
 /** What the checker needs to know of the workbook. */
 export interface Catalog {

@@ -5,6 +5,7 @@
 import type { FunctionDefinition } from '../functions/definition.ts';
 import type { Typed } from '../language/typed.ts';
 import type { Unit } from '../units/unit.ts';
+import type { Vocabulary } from '../units/vocabulary.ts';
 import type { Column } from '../values/column.ts';
 import type { Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
@@ -30,6 +31,7 @@ export interface Computed {
 /** What the builder needs to know of the workbook's schema. */
 export interface Schema {
   readonly functions: ReadonlyMap<string, FunctionDefinition>;
+  readonly vocabulary: Vocabulary;
   unit(symbol: string): Unit | undefined;
   keyOf(table: string): string | undefined;
   tableBehind(table: string, column: string): string;
@@ -183,6 +185,9 @@ class Builder {
       ...request.filters.map((filter) => filter.column),
     ]);
     for (const read of reads) this.#edge(this.columnSource(read), node, (changed) => node.rowsChanged(changed));
+    for (const { keys } of request.filters) {
+      if (keys !== undefined) this.#edge(this.columnSource(keys), node, () => node.dirty.addAll());
+    }
     return node;
   }
 

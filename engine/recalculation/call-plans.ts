@@ -1,11 +1,13 @@
 // Plans calls of functions by the lane their body runs in: numeric and scalar lanes here, forms in form-plans.ts, anything
-// over whole columns or matching rows in group-plans.ts. Called by plan.ts alone.
+// over whole columns or matching rows in group-plans.ts, over rows that meet a sheet of criteria in database-plans.ts. Called
+// by plan.ts alone.
 
 import { bodyFor, type FunctionDefinition, type RunBody } from '../functions/definition.ts';
 import { toCanonical } from '../units/unit.ts';
 import { FILLED } from '../values/column.ts';
 import { planArgument } from './argument-plans.ts';
 import { type CallNode, parameterAt } from './call-nodes.ts';
+import { planDatabase, planDatabaseRow } from './database-plans.ts';
 import { planForm } from './form-plans.ts';
 import { planColumns, planConditionalFold, planFold, planMatchingRows } from './group-plans.ts';
 import { pointKernel1, pointKernel2, pointKernel3, pointKernel4, pointKernelN } from './point-kernels.ts';
@@ -30,6 +32,10 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
       return planColumns(tree, body.compute, reader);
     case 'matching rows':
       return planMatchingRows(tree, body, reader);
+    case 'database':
+      return planDatabase(tree, body.fold, reader);
+    case 'database row':
+      return planDatabaseRow(tree, body, reader);
     case 'form':
       return planForm(tree, reader);
   }

@@ -2,12 +2,15 @@
 // catching errors, choosing, counting rows, looking up by an exact key. Called by call-plans.ts alone.
 
 import type { Typed } from '../language/typed.ts';
-import { BLANK, FAULT, FILLED } from '../values/column.ts';
+import { BLANK, type Column, FAULT, FILLED } from '../values/column.ts';
 import { type CallNode, isLeftOut } from './call-nodes.ts';
+import { slotOfText } from './group-plans.ts';
 import { orderFor } from './order.ts';
 import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from './point-kernels.ts';
 import type { Reader } from './reader.ts';
 import { constantKernel, type Kernel, scratch } from './vector.ts';
+
+type ColumnNode = Extract<Typed, { node: 'column' }>;
 
 const blank: Kernel = constantKernel(0, BLANK);
 
@@ -46,6 +49,8 @@ export function planForm(tree: CallNode, reader: Reader): Kernel {
       return planColumnCount(args[0], reader);
     case 'XLOOKUP':
       return planLookup(args, reader);
+    case 'VLOOKUP':
+      return planLookup(args.slice(0, 3), reader);
     default:
       throw new Error(`${tree.signature.name} has no plan`);
   }
@@ -126,16 +131,35 @@ function planColumnCount(argument: Typed | undefined, reader: Reader): Kernel {
   return constantKernel(names.filter((name) => !name.startsWith('·')).length, FILLED);
 }
 
-/** XLOOKUP(key; Table[Key column]; Table[Result column]; if none): the first row whose key is equal. */
+/** The column that an argument is, or whose links' keys it is. */
+function columnBehind(argument: Typed | undefined): ColumnNode | undefined {
+  const node = argument?.node === 'key' ? argument.operand : argument;
+  return node?.node === 'column' ? node : undefined;
+}
+
+/** The keys that a link column's rows are shown by. */
+function keysBehind(links: ColumnNode, reader: Reader): Column | undefined {
+  const key = links.type.kind === 'link' ? reader.keyOf(links.type.table) : undefined;
+  if (links.type.kind !== 'link' || key === undefined) return undefined;
+  reader.readsWhole(links.type.table, key);
+  return reader.model.table(links.type.table).column(key);
+}
+
+/** XLOOKUP(key; Table[Key column]; Table[Result column]; if none), VLOOKUP for an equal key: the first row whose key is equal. */
 function planLookup(args: readonly Typed[], reader: Reader): Kernel {
-  const [wanted, keys, results, otherwise] = args;
-  if (wanted === undefined || keys?.node !== 'column' || results?.node !== 'column') return blank;
+  const [wanted, keyArgument, resultArgument, otherwise] = args;
+  const [keys, results] = [columnBehind(keyArgument), columnBehind(resultArgument)];
+  if (wanted === undefined || keys === undefined || results === undefined) return blank;
   const index = reader.indexForLookup(keys.table, [keys.column]);
   reader.readsWhole(results.table, results.column);
   const column = reader.model.table(results.table).column(results.column);
+  const shownBy = resultArgument?.node === 'key' ? keysBehind(results, reader) : undefined;
   const text = reader.isText(keys.table, keys.column);
   const { texts } = reader.model;
-  const key = reader.plan(wanted);
+  const key =
+    keyArgument?.node === 'key' && keys.type.kind === 'link'
+      ? slotOfText(keys.type.table, wanted, reader)
+      : reader.plan(wanted);
   const none =
     otherwise === undefined || isLeftOut(otherwise)
       ? missing(reader, `No row of ${keys.table} has this ${keys.column}: check the value looked for.`)
@@ -159,8 +183,10 @@ function planLookup(args: readonly Typed[], reader: Reader): Kernel {
       const members = index.members(index.findOne(text ? texts.fold(value) : value));
       if (members.count > 0) {
         const row = members.rows[0] ?? 0;
-        out.values[i] = column.values[row] ?? 0;
-        out.states[i] = column.states[row] ?? BLANK;
+        const linked = shownBy !== undefined && column.states[row] === FILLED;
+        const [from, at] = linked ? [shownBy, column.values[row] ?? 0] : [column, row];
+        out.values[i] = from.values[at] ?? 0;
+        out.states[i] = from.states[at] ?? BLANK;
       } else {
         const ni = instead.at + (instead.uniform ? 0 : i);
         out.values[i] = instead.values[ni] ?? 0;

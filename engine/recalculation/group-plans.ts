@@ -17,6 +17,7 @@ import type { KeySource, Reader } from './reader.ts';
 import { Gathering, type RowFilter } from './rollup.ts';
 import { type Stored, toScalar, toStored } from './scalars.ts';
 import { type Kernel, scratch, type Vector } from './vector.ts';
+import { WholeReads } from './whole-reads.ts';
 
 type ColumnNode = Extract<Typed, { node: 'column' }>;
 
@@ -74,7 +75,7 @@ function planKeyFor(criterion: Criterion, reader: Reader): Key {
 }
 
 /** The slot of the row whose key reads as the text; -1 where none does. */
-function slotOfText(table: string, value: Typed, reader: Reader): Kernel {
+export function slotOfText(table: string, value: Typed, reader: Reader): Kernel {
   const key = reader.keyOf(table);
   if (key === undefined) throw new Error(`${table} has no key`);
   const index = reader.indexForLookup(table, [key]);
@@ -106,7 +107,13 @@ function mapFilled(kernel: Kernel, map: (value: number) => number): Kernel {
 function meets(reader: Reader, criterion: Criterion): (value: number, wanted: number) => boolean {
   const { column, comparison } = criterion;
   const takes = ORDERS[comparison];
-  if (!reader.isText(column.table, column.column)) return (value, wanted) => takes(compareNumbers(value, wanted));
+  if (reader.isText(column.table, column.column)) return textComparison(comparison, reader);
+  return (value, wanted) => takes(compareNumbers(value, wanted));
+}
+
+/** Whether a stored text stands in this comparison to another, case aside. */
+function textComparison(comparison: Comparison, reader: Reader): (value: number, wanted: number) => boolean {
+  const takes = ORDERS[comparison];
   const { texts } = reader.model;
   return (value, wanted) => {
     if (texts.fold(value) === texts.fold(wanted)) return takes(0);
@@ -114,25 +121,35 @@ function meets(reader: Reader, criterion: Criterion): (value: number, wanted: nu
   };
 }
 
+/** Whether a condition's value is written out; a blank is = or <> with nothing behind it. */
+function isFixed({ value }: Criterion): boolean {
+  return value.node === 'constant' || value.node === 'blank';
+}
+
 /** A constant condition as a filter; undefined where its value is not constant, or is the key of a link. */
 function fixedFilter(criterion: Criterion, reader: Reader): (RowFilter & { readonly name: string }) | undefined {
   const { column, comparison, value } = criterion;
+  const data = reader.model.table(column.table).column(column.column);
+  if (value.node === 'blank') {
+    return { column: data, name: column.column, meets: (_, state) => (state === BLANK) === (comparison === '=') };
+  }
   if (value.node !== 'constant') return undefined;
   const test = meets(reader, criterion);
   const stored: Stored = { value: 0, state: FILLED };
   toStored(reader.model, value.value, stored);
   const wanted = stored.value;
-  const data = reader.model.table(column.table).column(column.column);
   if (column.type.kind === 'link') {
     const key = reader.keyOf(column.type.table);
     if (key === undefined) return undefined;
+    reader.readsWhole(column.type.table, key);
     const keys = reader.model.table(column.type.table).column(key);
-    const { texts } = reader.model;
-    const same = (slot: number): boolean => texts.fold(keys.values[slot] ?? -1) === texts.fold(wanted);
+    const compare = textComparison(comparison, reader);
     return {
       column: data,
       name: column.column,
-      meets: (slot, state) => state === FILLED && same(slot) === (comparison === '='),
+      keys,
+      meets: (slot, state) =>
+        state === FILLED && keys.states[slot] === FILLED && compare(keys.values[slot] ?? 0, wanted),
     };
   }
   return { column: data, name: column.column, meets: (cell, state) => state === FILLED && test(cell, wanted) };
@@ -318,7 +335,7 @@ export function planConditionalFold(tree: CallNode, fold: Fold, reader: Reader):
     sources: keys.map((key) => key.source),
   };
   if (scanned.length === 0) {
-    const fixed = criteria.filter((criterion) => criterion.value.node === 'constant');
+    const fixed = criteria.filter(isFixed);
     const rollup = reader.rollup({
       ...request,
       reads: filters.map((filter) => filter.name),
@@ -424,7 +441,7 @@ export function planMatchingRows(
   if (first === undefined) throw new Error(`${tree.signature.name} has no column`);
   const keyed = criteria.filter((one) => one.comparison === '=' && fixedFilter(one, reader) === undefined);
   const fixed = criteria.flatMap((one) => fixedFilter(one, reader) ?? []);
-  const scanned = criteria.filter((one) => !keyed.includes(one) && one.value.node !== 'constant');
+  const scanned = criteria.filter((one) => !keyed.includes(one) && !isFixed(one));
   const keys = keyed.map((criterion) => planKeyFor(criterion, reader));
   const index = reader.scan({
     table: first.table,
@@ -471,10 +488,10 @@ export function planColumns(
   reader: Reader,
 ): Kernel {
   const { model } = reader;
-  const lists = tree.args.map((argument) => (argument.node === 'column' ? listOf(argument, reader) : undefined));
+  const lists = tree.args.map((argument) => listOf(argument, reader));
   const { name, parameters, repeating } = tree.signature;
   const kernels = tree.args.map((argument, i) =>
-    argument.node === 'column' || isLeftOut(argument)
+    lists[i] !== undefined || isLeftOut(argument)
       ? undefined
       : planArgument(argument, parameterAt(parameters, repeating, i), name, reader),
   );
@@ -505,23 +522,30 @@ export function planColumns(
   };
 }
 
-/** A column's values over the rows that exist, gathered again only when the column or the rows changed. */
-function listOf(node: ColumnNode, reader: Reader): () => readonly Scalar[] {
-  reader.readsWhole(node.table, node.column);
-  reader.readsRowsOf(node.table);
+/**
+ * A column's values over the rows that exist, gathered again only when the column or the rows changed; of links that are
+ * compared with text their keys. undefined for what is no column.
+ */
+function listOf(argument: Typed, reader: Reader): (() => readonly Scalar[]) | undefined {
+  const node = argument.node === 'key' ? argument.operand : argument;
+  if (node.node !== 'column') return undefined;
   const { model } = reader;
-  const table = model.table(node.table);
-  const column = table.column(node.column);
-  let seen = '';
+  const reads = new WholeReads(reader);
+  const table = reads.rows(node.table);
+  const column = reads.column(node.table, node.column);
+  const key = argument.node === 'key' && node.type.kind === 'link' ? reader.keyOf(node.type.table) : undefined;
+  const keys = key === undefined || node.type.kind !== 'link' ? undefined : reads.column(node.type.table, key);
+  let seen = -1;
   let list: readonly Scalar[] = [];
   return () => {
-    const now = `${column.version} ${table.version} ${table.shown?.version ?? 0}`;
-    if (now !== seen) {
-      seen = now;
-      list = Array.from(table.rows(), (row) =>
-        toScalar(model, node.type, column.values[row] ?? 0, column.states[row] ?? BLANK),
-      );
-    }
+    const now = reads.version();
+    if (now === seen) return list;
+    seen = now;
+    list = Array.from(table.rows(), (row) => {
+      const [value, state] = [column.values[row] ?? 0, column.states[row] ?? BLANK];
+      if (keys === undefined || state !== FILLED) return toScalar(model, node.type, value, state);
+      return toScalar(model, argument.type, keys.values[value] ?? 0, keys.states[value] ?? BLANK);
+    });
     return list;
   };
 }

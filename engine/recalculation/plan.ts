@@ -44,6 +44,7 @@ export function plan(tree: Typed, reader: Reader): Kernel {
     case 'column':
     case 'table':
     case 'condition':
+    case 'criteria':
       throw new Error(`A ${tree.node} stands only among the arguments of a function that takes one`);
   }
 }

@@ -4,6 +4,7 @@
 import type { Fold, FunctionDefinition } from '../functions/definition.ts';
 import type { Typed } from '../language/typed.ts';
 import type { Unit } from '../units/unit.ts';
+import type { Vocabulary } from '../units/vocabulary.ts';
 import type { Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
 import type { GroupIndex } from './group-index.ts';
@@ -31,6 +32,8 @@ export interface Reader {
   readonly functions: ReadonlyMap<string, FunctionDefinition>;
   /** The table whose column is being planned. */
   readonly table: TableData;
+  /** For reading the conditions that stand as text in sheets of criteria. */
+  readonly vocabulary: Vocabulary;
   unit(symbol: string): Unit | undefined;
   /** The key column's name of a table, if it has one. */
   keyOf(table: string): string | undefined;

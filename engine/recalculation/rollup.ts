@@ -11,6 +11,8 @@ import type { GroupIndex } from './group-index.ts';
 export interface RowFilter {
   readonly column: Column;
   readonly meets: (value: number, state: number) => boolean;
+  /** Where the column holds links: the keys that their rows are known by, which the condition rests on too. */
+  readonly keys?: Column;
 }
 
 /** Room for gathering a group's numbers; grows with the largest group. */

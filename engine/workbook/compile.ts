@@ -166,6 +166,7 @@ export function schemaOf(context: CompileContext): Schema {
     sheets.get(table)?.columns.find((column) => column.declaration.name === name);
   return {
     functions: FUNCTIONS,
+    vocabulary,
     unit: (symbol) => vocabulary.find(symbol),
     keyOf: (table) => sheets.get(table)?.declaration.key,
     tableBehind: (table, name) => {

@@ -116,6 +116,12 @@ function readsOf(state: State, place: Place, tree: Typed): readonly Place[] {
       case 'condition':
         walk(node.value);
         return;
+      case 'criteria': {
+        const sheet = state.sheet(node.table);
+        for (const row of (sheet?.data.rows() ?? new Int32Array(0)).subarray(0, MOST_NAMED))
+          for (const { given } of node.pairs) add(sheet, row, given.column);
+        return;
+      }
       case 'call':
         walkCall(node);
         return;

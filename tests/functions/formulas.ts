@@ -29,7 +29,7 @@ export interface Table {
 }
 
 /** Cells A18:I31 of the fixture: the constellations. */
-const STARS: Table = {
+export const STARS: Table = {
   name: 'Stars',
   key: 'Constellation',
   columns: {

@@ -110,8 +110,7 @@ const REFUSED: readonly (readonly [formula: string, says: string])[] = [
   ['N(DATE(2027;1;1))', 'subtract another date'],
   ['CONVERT(10; "lb"; "ft")', 'two units of one kind'],
   ['CONVERT(10; "lbx"; "kg")', 'did you mean lb'],
-  ['VLOOKUP("B"; Plots; 2)', 'XLOOKUP'],
-  ['DSUM(Plots; "Yield"; Stars)', 'SUMIFS'],
+  ['HLOOKUP("B"; Plots; 2)', 'XLOOKUP'],
   ['RAND()', 'must give the same twice'],
 ];
 

@@ -7,8 +7,10 @@ import { SIGNATURES } from '../../engine/functions/index.ts';
 import { checkFormula } from '../../engine/language/checker.ts';
 import { parseFormula } from '../../engine/language/parser.ts';
 import type { Pattern, Signature } from '../../engine/language/signature.ts';
+import type { TableShape } from '../../engine/language/typed.ts';
 import { sameDimension } from '../../engine/units/dimension.ts';
-import { contextOf, isUnitHere } from './plan.ts';
+import { TEXT } from '../../engine/values/type.ts';
+import { CATALOG, contextOf, isUnitHere } from './plan.ts';
 
 /** What a parameter's pattern takes, and what it doesn't. */
 const FITTING: Readonly<Record<Pattern['is'], readonly string[]>> = {
@@ -30,7 +32,17 @@ const FITTING: Readonly<Record<Pattern['is'], readonly string[]>> = {
   values: ['Plantings[Mass]', '[Mass]', '3 lb', 'Plantings[Sown]', 'Plantings[Treated]', 'Farm[Bed width]', '0'],
   condition: ['">=5"', '">1 ft"', '"x"', '[Variety]', '">" & [Mass]', '"<>"'],
   table: ['Beds', "'Seed lots'"],
+  'first column': ['Beds', 'Crops', "'Seed lots'"],
+  field: ['"Length"', '2', 'Beds[Area]', '"Lot"'],
+  criteria: ['Wanted', 'Beds'],
 };
+const WANTED: TableShape = {
+  name: 'Wanted',
+  oneRow: false,
+  key: undefined,
+  columns: [{ name: 'Length', type: TEXT }],
+};
+const CONTEXT = contextOf({ functions: SIGNATURES, catalog: { tables: [...CATALOG.tables, WANTED] } });
 const ANY = Object.values(FITTING).flat();
 
 /** A call of the function, most of its arguments of the fitting kind. */
@@ -57,7 +69,7 @@ test('calls of every function check or are refused in a sentence', () => {
     fc.property(calls, (text) => {
       const parsed = parseFormula(text, isUnitHere);
       if (!parsed.ok) throw new Error(`${text}: ${parsed.complaint.why}`);
-      const checked = checkFormula(parsed.tree, contextOf({ functions: SIGNATURES }));
+      const checked = checkFormula(parsed.tree, CONTEXT);
       if (checked.ok) {
         const { type } = checked.typed;
         if (type.kind === 'number') expect(sameDimension(type.dimension, type.unit.dimension), text).toBe(true);

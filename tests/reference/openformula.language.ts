@@ -30,47 +30,18 @@ export const LANGUAGE: readonly Section[] = [
   // Criteria
   section(
     '4.11.8',
-    of(53, 'SUMIFS(Stars[TestID]; Stars[Bright Stars]; 4)', 96, {
-      instead: '=DSUM([.A18:.I31]; "TestID"; [.B36:.B37])',
-    }),
-    of(54, 'SUMIFS(Stars[TestID]; Stars[Bright Stars]; "<4")', 4757, {
-      instead: '=DSUM([.A18:.I31]; "TestID"; [.G36:.G37])',
-    }),
-    of(55, 'SUMIFS(Stars[TestID]; Stars[Bright Stars]; 4; Stars[Northern]; TRUE)', 64, {
-      instead: '=DSUM([.A18:.I31]; "TestID"; [.B36:.C37])',
-    }),
-    of(56, 'SUMIFS(Stars[TestID]; Stars[Bright Stars]; 4) + SUMIFS(Stars[TestID]; Stars[Bright Stars]; "<2")', 737, {
-      instead: '=DSUM([.A18:.I31]; "TestID"; [.B36:.B38])',
-    }),
-    of(
-      57,
-      'SUMIFS(Stars[TestID]; Stars[Bright Stars]; 4; Stars[Northern]; TRUE) + SUMIFS(Stars[TestID]; Stars[Bright Stars]; "<2"; Stars[Northern]; TRUE)',
-      193,
-      { instead: '=DSUM([.A18:.I31]; "TestID"; [.B36:.C38])' },
-    ),
-    of(
-      58,
-      'SUMIFS(Stars[TestID]; Stars[Bright Stars]; 4; Stars[Northern]; TRUE; Stars[Constellation]; "Ursa Major")',
-      0,
-      { instead: '=DSUM([.A18:.I31]; "TestID"; [.B36:.D38])' },
-    ),
-    of(59, 'SUMIFS(Stars[TestID]; Stars[Constellation]; "Ursa Major")', 2048, {
-      instead: '=DSUM([.A18:.I31]; "TestID"; [.D36:.D37])',
-    }),
-    of(60, 'SUMIFS(Stars[TestID]; Stars[Date]; ">1950-01-01")', 3679, {
-      instead: '=DSUM([.A18:.I31]; "TestID"; [.H36:.H37])',
-    }),
-    of(61, 'SUMIFS(Stars[TestID]; Stars[Decl]; "<0")', 1580, { instead: '=DSUM([.A18:.I31]; "TestID"; [.E36:.E37])' }),
-    of(62, 'SUMIFS(Stars[TestID]; Stars[Rev]; "<=7")', 8128, { instead: '=DSUM([.A18:.I31]; "TestID"; [.F36:.F37])' }),
-    of(
-      63,
-      'SUMIFS(Stars[TestID]; Stars[Bright Stars]; "<4") + SUMIFS(Stars[TestID]; Stars[Bright Stars]; ">=8")',
-      6037,
-      { instead: '=DSUM([.A18:.I31]; "TestID"; [.G36:.G38])' },
-    ),
-    of(64, 'SUMIFS(Stars[TestID]; Stars[Constellation]; "URSA MAJOR")', 2048, {
-      instead: '=DSUM([.A18:.I31]; "TestID"; [.H38:.H39])',
-    }),
+    of(53, 'DSUM(Stars; "TestID"; B36_B37)', 96),
+    of(54, 'DSUM(Stars; "TestID"; G36_G37)', 4757),
+    of(55, 'DSUM(Stars; "TestID"; B36_C37)', 64),
+    of(56, 'DSUM(Stars; "TestID"; B36_B38)', 737),
+    of(57, 'DSUM(Stars; "TestID"; B36_C38)', 193),
+    of(58, 'DSUM(Stars; "TestID"; B36_D38)', 0),
+    of(59, 'DSUM(Stars; "TestID"; D36_D37)', 2048),
+    of(60, 'DSUM(Stars; "TestID"; H36_H37)', 3679),
+    of(61, 'DSUM(Stars; "TestID"; E36_E37)', 1580),
+    of(62, 'DSUM(Stars; "TestID"; F36_F37)', 8128),
+    of(63, 'DSUM(Stars; "TestID"; G36_G38)', 6037),
+    of(64, 'DSUM(Stars; "TestID"; H38_H39)', 2048),
   ),
   // Conversion to Number
   section(

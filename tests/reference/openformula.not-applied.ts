@@ -142,12 +142,6 @@ export const NOT_APPLIED: readonly NotApplied[] = [
   {
     why: 'the function is left out (engine/functions/left-out.ts says what to use)',
     cases: [
-      [157, '=DGET([.A18:.I31]; "TestID"; [.B36:.B37])'],
-      [160, '=DPRODUCT([.A18:.I31]; "TestID"; [.B36:.B37])'],
-      [161, '=DSTDEV([.A18:.I31]; "TestID"; [.B36:.B37])'],
-      [162, '=DSTDEVP([.A18:.I31]; "TestID"; [.B36:.B37])'],
-      [164, '=DVAR([.A18:.I31]; "TestID"; [.B36:.B37])'],
-      [165, '=DVARP([.A18:.I31]; "TestID"; [.B36:.B37])'],
       [212, '=ERROR.TYPE(NA())'],
       [213, '=ERROR.TYPE(0)'],
       [268, '=VALUEL("6")'],

@@ -6,6 +6,7 @@ import { type Answer, answers } from '../functions/formulas.ts';
 import { type Case, ERROR } from './openformula.case.ts';
 import { SECTIONS } from './openformula.cases.ts';
 import { NOT_APPLIED } from './openformula.not-applied.ts';
+import { SHEETS } from './openformula.sheets.ts';
 
 const COLLECTION = 681;
 
@@ -25,7 +26,10 @@ function expectCase({ gives, within }: Case, answer: Answer): void {
 }
 
 const all = SECTIONS.flatMap(({ section, cases }) => cases.map((one) => ({ section, ...one })));
-const given = answers(all.map((one) => one.formula));
+const given = answers(
+  all.map((one) => one.formula),
+  SHEETS,
+);
 
 describe('OpenFormula, the OASIS collection of 2006', () => {
   it.each(all.map((one, at) => [one.section, one.row, one.formula, one, given[at]] as const))(

@@ -17,50 +17,29 @@ import { EPSILON, ERROR, of, type Section, section } from './openformula.case.ts
 
 export const VALUES: readonly Section[] = [
   // DAVERAGE
-  section(
-    '6.9.2',
-    of(153, 'AVERAGEIFS(Stars[TestID]; Stars[Bright Stars]; 4)', 48, {
-      instead: '=DAVERAGE([.A18:.I31]; "TestID"; [.B36:.B37])',
-    }),
-  ),
+  section('6.9.2', of(153, 'DAVERAGE(Stars; "TestID"; B36_B37)', 48)),
   // DCOUNT
-  section(
-    '6.9.3',
-    of(154, 'COUNTIFS(Stars[Bright Stars]; 4)', 2, { instead: '=DCOUNT([.A18:.I31]; "Bright Stars"; [.B36:.B37])' }),
-  ),
+  section('6.9.3', of(154, 'DCOUNT(Stars; "Bright Stars"; B36_B37)', 2)),
   // DCOUNTA
-  section(
-    '6.9.4',
-    of(155, 'COUNTIFS(Stars[Bright Stars]; 4)', 2, { instead: '=DCOUNTA([.A18:.I31]; "Bright Stars"; [.B36:.B37])' }),
-  ),
+  section('6.9.4', of(155, 'DCOUNTA(Stars; "Bright Stars"; B36_B37)', 2)),
   // DGET
-  section(
-    '6.9.5',
-    of(156, 'XLOOKUP("Ursa Major"; Stars[Constellation]; Stars[TestID])', 2048, {
-      instead: '=DGET([.A18:.I31]; "TestID"; [.D36:.D37])',
-    }),
-  ),
+  section('6.9.5', of(156, 'DGET(Stars; "TestID"; D36_D37)', 2048), of(157, 'DGET(Stars; "TestID"; B36_B37)', ERROR)),
   // DMAX
-  section(
-    '6.9.6',
-    of(158, 'MAXIFS(Stars[TestID]; Stars[Bright Stars]; 4)', 64, {
-      instead: '=DMAX([.A18:.I31]; "TestID"; [.B36:.B37])',
-    }),
-  ),
+  section('6.9.6', of(158, 'DMAX(Stars; "TestID"; B36_B37)', 64)),
   // DMIN
-  section(
-    '6.9.7',
-    of(159, 'MINIFS(Stars[TestID]; Stars[Bright Stars]; 4)', 32, {
-      instead: '=DMIN([.A18:.I31]; "TestID"; [.B36:.B37])',
-    }),
-  ),
+  section('6.9.7', of(159, 'DMIN(Stars; "TestID"; B36_B37)', 32)),
+  // DPRODUCT
+  section('6.9.8', of(160, 'DPRODUCT(Stars; "TestID"; B36_B37)', 2048)),
+  // DSTDEV
+  section('6.9.9', of(161, 'DSTDEV(Stars; "TestID"; B36_B37)', 22.6274169979695, { within: EPSILON })),
+  // DSTDEVP
+  section('6.9.10', of(162, 'DSTDEVP(Stars; "TestID"; B36_B37)', 16)),
   // DSUM
-  section(
-    '6.9.11',
-    of(163, 'SUMIFS(Stars[TestID]; Stars[Bright Stars]; 4)', 96, {
-      instead: '=DSUM([.A18:.I31]; "TestID"; [.B36:.B37])',
-    }),
-  ),
+  section('6.9.11', of(163, 'DSUM(Stars; "TestID"; B36_B37)', 96)),
+  // DVAR
+  section('6.9.12', of(164, 'DVAR(Stars; "TestID"; B36_B37)', 512)),
+  // DVARP
+  section('6.9.13', of(165, 'DVARP(Stars; "TestID"; B36_B37)', 256)),
   // DDB
   section('6.12.14', of(166, 'DDB(4000;500;4;2)', 1000), of(167, 'DDB(4000;500;4;2;2)', 1000)),
   // FV
@@ -210,14 +189,11 @@ export const VALUES: readonly Section[] = [
   // VLOOKUP
   section(
     '6.14.12',
-    of(297, 'XLOOKUP("Ursa Major"; Stars[Constellation]; Stars[Bright Stars])', 6, {
-      instead: '=VLOOKUP("Ursa Major"; [.B19:.I31];2)',
-    }),
-    of(298, 'XLOOKUP("Ursa Major"; Stars[Constellation]; Stars[Abbrev])', 'Uma', {
-      instead: '=VLOOKUP("Ursa Major"; [.B19:.I31];4)',
-    }),
-    of(299, 'XLOOKUP(2; Stars[Bright Stars]; Stars[Abbrev])', 'Cmi', { instead: '=VLOOKUP(2; [.C19:.I31];3)' }),
-    of(300, 'XLOOKUP("NoSuchConstellation"; Stars[Constellation]; Stars[Abbrev])', ERROR, {
+    of(297, 'VLOOKUP("Ursa Major"; B19_I31; 2)', 6),
+    of(298, 'VLOOKUP("Ursa Major"; B19_I31; 4)', 'Uma'),
+    // Neither case holds in a column that counts as sorted upwards; both hold for equal values.
+    of(299, 'VLOOKUP(2; C19_I31; 3; FALSE)', 'Cmi', { instead: '=VLOOKUP(2; [.C19:.I31];3)' }),
+    of(300, 'VLOOKUP("NoSuchConstellation"; B19_I31; 4; FALSE)', ERROR, {
       instead: '=VLOOKUP("NoSuchConstellation"; [.B19:.I31];4)',
     }),
   ),

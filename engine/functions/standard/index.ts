@@ -3,6 +3,7 @@
 import type { FunctionDefinition } from '../definition.ts';
 import { CONDITIONAL } from './conditional.ts';
 import { CONVERSION } from './convert.ts';
+import { DATABASE } from './database.ts';
 import { DATES } from './dates.ts';
 import { DISTRIBUTIONS } from './distributions.ts';
 import { FINANCE } from './finance.ts';
@@ -31,6 +32,7 @@ export const STANDARD: readonly FunctionDefinition[] = [
   ...REGRESSION,
   ...DISTRIBUTIONS,
   ...CONDITIONAL,
+  ...DATABASE,
   ...LOOKUP,
   ...TEXTS,
   ...TEXT_FORMAT,

@@ -1,8 +1,22 @@
-// Looking things up in columns. XLOOKUP goes by an index that the planner keeps; the others walk the column. Read by
-// standard/index.ts.
+// Looking things up in columns. XLOOKUP, and VLOOKUP of an equal value, go by an index that the planner keeps; the others
+// walk the column. Read by standard/index.ts.
 
 import type { CellError, Scalar } from '../../values/error.ts';
-import { column, every, failure, makers, needed, optional, plain, table, takes } from '../build.ts';
+import {
+  column,
+  columnsBody,
+  every,
+  failure,
+  field,
+  firstColumn,
+  makers,
+  needed,
+  optional,
+  plain,
+  table,
+  takes,
+  yesno,
+} from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { compareValues, type Given, listOf, numberOf } from './columns.ts';
 
@@ -52,6 +66,20 @@ function lookUp([wanted, within, results]: Given): Scalar {
   return row < 0 ? NOTHING_BELOW : entryAt(listOf(results ?? within), row);
 }
 
+/** As LOOKUP where `sorted`, or left out; else the first equal one. */
+function lookUpInSheet([wanted, within, results, sorted]: Given): Scalar {
+  if (sorted !== false) return lookUp([wanted ?? null, within ?? null, results ?? null]);
+  const row = firstEqual(listOf(within), listOf(wanted)[0] ?? null);
+  return row < 0 ? NOT_FOUND : entryAt(listOf(results), row);
+}
+
+const IN_SHEET = takes(
+  needed('wanted', every('K')),
+  needed('table', firstColumn(every('K'))),
+  needed('column', field(every('R'))),
+  optional('sorted', yesno),
+);
+
 export const LOOKUP: readonly FunctionDefinition[] = [
   make.form(
     'XLOOKUP',
@@ -88,6 +116,17 @@ export const LOOKUP: readonly FunctionDefinition[] = [
     takes(needed('wanted', every('K')), needed('within', column(every('K'))), needed('results', column(every('R')))),
     every('R'),
     lookUp,
+  ),
+  make.other(
+    'VLOOKUP',
+    'The value of a column, named in quotes or by its number, in the row of a sheet whose first column is the last one not above the value looked for; with FALSE at the end in the first row where it is equal: VLOOKUP([Crop]; Prices; "Price"; FALSE).',
+    '6.14.12',
+    IN_SHEET,
+    every('R'),
+    {
+      lane: 'by type',
+      choose: (args) => (args[3]?.constant === false ? { lane: 'form' } : columnsBody(IN_SHEET, lookUpInSheet)),
+    },
   ),
   make.form('ROWS', 'How many rows a table has.', '6.13.30', takes(needed('table', table)), plain),
   make.form('COLUMNS', 'How many columns a table has.', '6.13.5', takes(needed('table', table)), plain),

@@ -53,7 +53,7 @@ export function sum(list: Float64Array, count: number): number {
   return total;
 }
 
-function product(list: Float64Array, count: number): number {
+export function product(list: Float64Array, count: number): number {
   if (count === 0) return 0;
   let total = 1;
   for (let index = 0; index < count; index += 1) total *= list[index] ?? 1;

@@ -13,7 +13,7 @@ import { firstType, spread } from './types.ts';
 const make = makers('statistics');
 
 const NOTHING_TO_AVERAGE = failure('divide', 'There is nothing to average: every value is blank or left out.');
-const TOO_FEW = failure('divide', 'Too few values: at least two are needed to say how far they lie apart.');
+export const TOO_FEW = failure('divide', 'Too few values: at least two are needed to say how far they lie apart.');
 const NO_REPEAT = failure('missing', 'No value occurs twice, so there is no most frequent one.');
 const NOT_ABOVE_ZERO = failure('number', 'All values must be above 0 for this mean.');
 const ALL_ALIKE = failure('divide', 'Too few values, or all of them are alike.');
@@ -84,11 +84,11 @@ function momentAboutMean(list: Float64Array, count: number, exponent: number): n
   return total;
 }
 
-function sampleVariance(list: Float64Array, count: number): number {
+export function sampleVariance(list: Float64Array, count: number): number {
   return count < 2 ? Number.NaN : squaredDeviations(list, count) / (count - 1);
 }
 
-function wholeVariance(list: Float64Array, count: number): number {
+export function wholeVariance(list: Float64Array, count: number): number {
   return count < 1 ? Number.NaN : squaredDeviations(list, count) / count;
 }
 
@@ -136,7 +136,7 @@ type ValuesType = (args: readonly ArgumentType[]) => ValueType | undefined;
 
 /** A body whose result is a whole day where the values are dates. */
 function wholeDays(
-  lane: 'fold' | 'conditional fold',
+  lane: 'fold' | 'conditional fold' | 'database',
   typeOfValues: ValuesType,
   fold: FoldNumbers,
   undefinedMeans: CellError,
@@ -156,11 +156,14 @@ export function conditionalMean(typeOfValues: ValuesType): Body {
   return wholeDays('conditional fold', typeOfValues, mean, NOTHING_TO_AVERAGE);
 }
 
+/** The mean over the rows that meet a sheet of criteria; the field comes second. */
+export const DATABASE_MEAN: Body = wholeDays('database', (args) => args[1]?.type, mean, NOTHING_TO_AVERAGE);
+
 const MEASURED = many('values', values(ordered('A')));
 const QUANTITIES = many('values', values(numbers('A')));
 const ANYTHING = many('values', values(anything));
 
-function count(_: Float64Array, howMany: number): number {
+export function count(_: Float64Array, howMany: number): number {
   return howMany;
 }
 

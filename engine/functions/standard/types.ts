@@ -58,9 +58,12 @@ export function firstType(args: readonly ArgumentType[]): ValueType | undefined 
 }
 
 /** How far values lie apart, to a power: STDEV of temperatures is a difference, VAR of lengths an area. */
-export function spread(exponent: number): Result {
+export function spread(
+  exponent: number,
+  typeOfValues: (args: readonly ArgumentType[]) => ValueType | undefined = firstType,
+): Result {
   return rule((args) => {
-    const type = firstType(args);
+    const type = typeOfValues(args);
     if (type === undefined) return PLAIN;
     const unit = differenceUnit(type);
     if (unit === undefined) return `${subject(type)} has no spread: pass numbers, dates or temperatures.`;
