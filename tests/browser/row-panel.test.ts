@@ -172,7 +172,7 @@ test('offset rows are judged in words on this bed', async () => {
   const { page } = await openPanel(PLANTING);
   await typeSpacing(page, '8 in');
   // Each of 2 shifted rows of 50 ft loses one of its 75 places.
-  await expect.poll(() => page.locator('.bed-picture').textContent()).toContain('offset rows hold 2 places fewer');
+  await expect.poll(() => page.locator('.bed-notes').textContent()).toContain('offset rows hold 2 places fewer');
 });
 
 test('a variety shows the date on which its day length is reached, a bed what stands on it, a lot how it ages', async () => {

@@ -101,5 +101,6 @@ test("the stretch is set by the bed and the usual spacing, never by today's", ()
   expect(stretchOf(BED, 8 * INCH)).toBeCloseTo(60 * INCH);
   expect(stretchOf({ ...BED, spacing: 3 * INCH }, 8 * INCH)).toBe(stretchOf(BED, 8 * INCH));
   expect(stretchOf(BED, 24 * INCH)).toBeCloseTo(96 * INCH);
+  expect(stretchOf(BED, 1 * INCH)).toBeCloseTo(30 * INCH);
   expect(stretchOf({ ...BED, length: 1 }, 24 * INCH)).toBe(1);
 });

@@ -73,9 +73,12 @@ export function ring(count: number, radius: number): readonly Station[] {
 }
 
 /**
- * How much of the bed the enlarged picture shows: twice as long as the bed is wide, or four usual spacings where that is
- * longer, at most the whole bed. It doesn't follow today's spacing, so that the pattern moves and the frame stands still.
+ * How much of the bed the enlarged picture shows: twelve usual spacings, but from one to two bed widths so that it is
+ * neither a strip nor a tower, and never fewer than four spacings nor more than the bed. It doesn't follow today's
+ * spacing, so that the pattern moves and the frame stands still.
  */
 export function stretchOf(bed: PlantedBed, usual: number | undefined): number {
-  return Math.min(bed.length, Math.max(2 * bed.width, 4 * (usual ?? bed.spacing)));
+  const spacing = usual ?? bed.spacing;
+  const legible = Math.min(2 * bed.width, Math.max(bed.width, 12 * spacing));
+  return Math.min(bed.length, Math.max(legible, 4 * spacing));
 }

@@ -22,19 +22,29 @@ export interface BedPictureWishes {
 }
 
 export function BedPicture(wishes: BedPictureWishes) {
-  const { bed, words } = wishes;
+  const { bed, usual } = wishes;
+  const says = wholeBedWords(wishes);
   return (
     <div class="bed-picture">
       <Stretch {...wishes} />
-      <WholeBed bed={bed} stretch={stretchOf(bed, wishes.usual)} says={wholeBedWords(wishes)} />
-      <p class="picture-says">{wholeBedWords(wishes)}</p>
+      <WholeBed bed={bed} stretch={stretchOf(bed, usual)} says={says} />
+      <p class="picture-says">{says}</p>
+    </div>
+  );
+}
+
+/** How the picture is to be read, and what offset rows really do on this bed. */
+export function BedNotes({ bed, spacing }: { readonly bed: PlantedBed; readonly spacing: string }) {
+  const offset = offsetWords(bed, spacing);
+  return (
+    <div class="bed-notes">
+      {offset === '' ? null : <p class="picture-says">{offset}</p>}
       <p class="picture-says">
         {bed.diameter === undefined
-          ? 'Dots mark the places, not the size of the plants.'
-          : 'Circles are bulbs of the mean size, to scale.'}{' '}
+          ? 'In the picture, dots mark the places, not the size of the plants.'
+          : 'In the picture, circles are bulbs of the mean size, to scale.'}{' '}
         Half a spacing stays free at each end of a row.
       </p>
-      <p class="picture-says">{offsetWords(bed, words.spacing)}</p>
     </div>
   );
 }

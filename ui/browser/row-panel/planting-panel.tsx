@@ -1,12 +1,12 @@
-// A planting in hand: what needs attention, its spacing and pattern, the six figures that matter, the curves against
-// spacing and, for bulbs, how the crop falls into sizes.
+// A planting in hand: its spacing and pattern, right under them the six figures that matter, in sight while it is moved, the
+// rest of the layout, the curves against spacing and, for bulbs, how the crop falls into sizes.
 
 import type { TableView } from '../../../engine/index.ts';
 import { workbook } from '../state.ts';
 import { KeyFigures } from './key-figures.tsx';
 import { PLANTINGS } from './planting.ts';
 import { Sizes } from './sizes.tsx';
-import { SpacingControl } from './spacing-control.tsx';
+import { Layout, SpacingControl } from './spacing-control.tsx';
 import { SpacingCurves } from './spacing-curves.tsx';
 import { useStudy } from './study.ts';
 
@@ -18,6 +18,7 @@ export function PlantingPanel({ table, row }: { readonly table: TableView; reado
       <section aria-label="Figures">
         <KeyFigures table={table} row={row} columns={figuresThatMatter(row)} />
       </section>
+      <Layout table={table} row={row} />
       {study === undefined ? null : (
         <section aria-label="Against spacing">
           <SpacingCurves table={table} row={row} study={study} />

@@ -4,7 +4,7 @@
 import { fromCanonical, type TableView } from '../../../engine/index.ts';
 import { FormField } from '../form/form-field.tsx';
 import { readOnly, workbook } from '../state.ts';
-import { BedPicture } from './bed-picture.tsx';
+import { BedNotes, BedPicture } from './bed-picture.tsx';
 import { columnOf, figure, PLANTINGS, readBed, SPACING, unitOf } from './planting.ts';
 import { inWords, withUnit } from './shown.ts';
 import { holdSpacing, moveSpacing, restSpacing } from './spacing-edit.ts';
@@ -17,9 +17,6 @@ export interface SpacingWishes {
   readonly study: Study | undefined;
 }
 
-/** What else lays the bed out. */
-const LAYOUT = ['Rows', 'Pattern', 'Seeds per station', 'Bed length used'];
-
 export function SpacingControl({ table, row, study }: SpacingWishes) {
   const column = columnOf(table, SPACING);
   if (column === undefined) return null;
@@ -28,11 +25,24 @@ export function SpacingControl({ table, row, study }: SpacingWishes) {
       <FormField table={PLANTINGS} row={row} column={column} />
       {study?.range === undefined ? null : <Slide row={row} range={study.range} unit={column.unit} />}
       <Picture table={table} row={row} study={study} />
-      <div class="layout-fields">
-        {LAYOUT.flatMap((name) => columnOf(table, name) ?? []).map((each) => (
-          <FormField key={each.name} table={PLANTINGS} row={row} column={each} />
-        ))}
-      </div>
+    </section>
+  );
+}
+
+/** What else lays the bed out. */
+const LAYOUT = ['Rows', 'Pattern', 'Seeds per station', 'Bed length used'];
+
+export function Layout({ table, row }: { readonly table: TableView; readonly row: number }) {
+  const bed = readBed(workbook(), row);
+  const column = columnOf(table, SPACING);
+  return (
+    <section class="layout-fields" aria-label="Layout">
+      {LAYOUT.flatMap((name) => columnOf(table, name) ?? []).map((each) => (
+        <FormField key={each.name} table={PLANTINGS} row={row} column={each} />
+      ))}
+      {bed === undefined || column === undefined ? null : (
+        <BedNotes bed={bed} spacing={inWords(workbook().cell(PLANTINGS, row, SPACING), column)} />
+      )}
     </section>
   );
 }
