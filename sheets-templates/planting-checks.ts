@@ -16,6 +16,15 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF([Seed lot].[Advice] = "replace"; "This lot is to be replaced: leave it blank for new seed, or test it first.")',
   },
   {
+    name: 'Too cool or warm to come up',
+    level: 'warning',
+    column: 'Emergence',
+    says: `IF([Raised]; IF(Farm[Nursery temperature] < [Variety].[Crop].[Germination minimum];
+      "The propagation house is cooler than the seed of this crop comes up in: start it warmer.";
+      IF(Farm[Nursery temperature] > [Variety].[Crop].[Germination maximum];
+        "The propagation house is warmer than the seed of this crop comes up in: start it cooler.")))`,
+  },
+  {
     name: 'No places',
     level: 'warning',
     column: 'Stations',

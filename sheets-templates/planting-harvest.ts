@@ -110,6 +110,12 @@ export const HARVEST_COLUMNS = [
       'IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)',
     ),
     computed('Bed free', DATE, '[Harvest ends] + 1 day'),
+    computed(
+      'Warmth to harvest',
+      DEGREE_DAYS,
+      `WARMTHBETWEEN([Planted out]; [Harvest]; [Variety].[Crop].[Degree-day base]; 30 degC; ${DAYS_OF_CLIMATE})`,
+      { note: "In the bed, above the crop's base, to 30 degC. Needs Climate.", decimals: 0 },
+    ),
     withDefault('Thinning mass', PLANT_MASS, 'IF(NOT(ISBLANK([Thin to])); 14 g)', {
       note: 'One plant pulled young. Memory: a salad onion weighs about 14 g.',
       decimals: 1,

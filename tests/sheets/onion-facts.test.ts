@@ -76,6 +76,17 @@ describe('facts of the trade', () => {
     }
   });
 
+  it('a propagation house outside the temperatures at which the seed comes up is named', () => {
+    const said = (): string => season.says('Plantings', 'Clumps').join();
+    expect(said()).not.toMatch(/propagation house/);
+    season.type('Farm', '', 'Nursery temperature', '1 degC');
+    expect(said()).toMatch(/cooler than the seed of this crop comes up in/);
+    season.type('Farm', '', 'Nursery temperature', '38 degC');
+    expect(said()).toMatch(/warmer than the seed of this crop comes up in/);
+    season.book.undo();
+    season.book.undo();
+  });
+
   it('sowing or planting earlier makes larger plants at bulbing', () => {
     const leaves = (planting: string): number => number(planting, 'Leaf growth at bulbing');
     expect(leaves('Early')).toBeGreaterThan(leaves('Clumps'));
