@@ -229,8 +229,34 @@ function choices(before: readonly Token[], context: AssistContext): readonly Com
   const sign = before.at(-1);
   if (sign?.token !== 'sign' || !['=', '<>', ';', ','].includes(sign.sign)) return [];
   const type = columnAtEnd(before.slice(0, -1), context)?.type;
-  if (type?.kind !== 'choice') return [];
+  if (type?.kind !== 'choice') return fieldsOf(before, context);
   return type.options.map((option) => ({ kind: 'value', label: option, text: quoted(option), doc: 'a choice' }));
+}
+
+/** The columns of the sheet named earlier in the call, where one of them is wanted in quotes: DSUM(Plantings; "Se. */
+function fieldsOf(before: readonly Token[], context: AssistContext): readonly Completion[] {
+  let depth = 0;
+  let argument = 0;
+  let sheet: TableShape | undefined;
+  for (let at = before.length - 1; at >= 0; at -= 1) {
+    const token = before[at];
+    const sign = token?.token === 'sign' ? token.sign : undefined;
+    const name = tableNameOf(token);
+    if (sign === ')') depth += 1;
+    else if (sign === '(' && depth === 0) {
+      const called = before[at - 1];
+      const signature = called?.token === 'word' ? context.functions.get(called.word.toUpperCase()) : undefined;
+      const place = signature === undefined ? 0 : parameterIndex(signature, argument);
+      if (signature?.parameters[place]?.pattern.is !== 'field') return [];
+      return (sheet?.columns ?? []).map((column) => ({
+        ...columnItem(column, 'column', ''),
+        text: quoted(column.name),
+      }));
+    } else if (sign === '(') depth -= 1;
+    else if ((sign === ';' || sign === ',') && depth === 0) argument += 1;
+    else if (name !== undefined && depth === 0) sheet ??= findTable(context.catalog, name);
+  }
+  return [];
 }
 
 /** Those that go with what is typed, best first: the same beginning, a word's beginning, within, then nearly spelt so. */

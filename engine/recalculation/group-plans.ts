@@ -115,6 +115,8 @@ function meets(reader: Reader, criterion: Criterion): (value: number, wanted: nu
 function textComparison(comparison: Comparison, reader: Reader): (value: number, wanted: number) => boolean {
   const takes = ORDERS[comparison];
   const { texts } = reader.model;
+  if (comparison === '=') return (value, wanted) => texts.fold(value) === texts.fold(wanted);
+  if (comparison === '<>') return (value, wanted) => texts.fold(value) !== texts.fold(wanted);
   return (value, wanted) => {
     if (texts.fold(value) === texts.fold(wanted)) return takes(0);
     return takes(texts.text(value).toLowerCase() < texts.text(wanted).toLowerCase() ? -1 : 1);

@@ -3,6 +3,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { SIGNATURES } from '../../engine/functions/index.ts';
 import { type AssistContext, type Completions, callAt, completionsAt } from '../../engine/language/assist.ts';
 import { contextOf, FUNCTIONS } from './plan.ts';
 
@@ -60,6 +61,16 @@ describe('names complete', () => {
     ['COUNTIF(Plantings[Start]; "se|', 'COUNTIF(Plantings[Start]; "sets"'],
   ])('%s becomes %s', (marked, text) => {
     expect(taken(marked)).toBe(text);
+  });
+
+  test('columns of the sheet that a call names complete in quotes', () => {
+    const texts = (marked: string) =>
+      completions(marked, contextOf({ functions: SIGNATURES }))?.items.map((item) => item.text);
+    expect(texts('DSUM(Beds; "Ar|')).toEqual(['"Area"']);
+    expect(texts('1 + VLOOKUP([Bed] & ("a"); Beds; "|')).toEqual(['"Bed"', '"Field"', '"Length"', '"Area"']);
+    expect(texts("DGET('Seed lots', \"Qua|")).toEqual(['"Quantity"']);
+    expect(texts('DSUM(Beds; "Area"; "Ar|')).toBeUndefined();
+    expect(texts('DSUM(Beds; LEFT("Ar|')).toBeUndefined();
   });
 
   test('best first: the same beginning, a word within, letters within, nearly spelt so', () => {
