@@ -81,6 +81,8 @@ export class Workbook implements WorkbookFace {
   readonly #declaration: WorkbookDeclaration;
   readonly #changes: Changes;
   readonly #listeners = new Set<(change: ChangeSet) => void>();
+  /** Sheets as described since the last change of columns, formulas or units; faces ask for them at every turn. */
+  readonly #views = new Map<string, TableView>();
   #done: JournalEntry[] = [];
   #undone: JournalEntry[] = [];
 
@@ -116,6 +118,14 @@ export class Workbook implements WorkbookFace {
   }
 
   #viewSheet(sheet: Sheet): TableView {
+    const kept = this.#views.get(sheet.name);
+    if (kept !== undefined) return kept;
+    const made = this.#makeView(sheet);
+    this.#views.set(sheet.name, made);
+    return made;
+  }
+
+  #makeView(sheet: Sheet): TableView {
     const { declaration } = sheet;
     return {
       name: sheet.name,
@@ -185,10 +195,10 @@ export class Workbook implements WorkbookFace {
     const applied = this.#apply(edits);
     if (applied.refused !== undefined) {
       this.#takeBack(applied);
-      this.#changes.finish(label, []);
+      this.#finish(label, []);
       return applied.refused;
     }
-    const change = this.#changes.finish(label, applied.inserted);
+    const change = this.#finish(label, applied.inserted);
     if (applied.redo.length > 0) {
       const entry = { label, undo: applied.undo, redo: applied.redo };
       const before = joined === undefined ? undefined : this.#done.at(-1);
@@ -197,6 +207,13 @@ export class Workbook implements WorkbookFace {
       this.#undone = [];
     }
     this.#tell(change);
+    return change;
+  }
+
+  /** Brings everything up to date; sheets are described anew once columns, formulas or units changed. */
+  #finish(label: string, inserted: readonly number[], cells?: readonly CellAddress[]): ChangeSet {
+    const change = this.#changes.finish(label, inserted, cells);
+    if (change.columnsOf.length > 0) this.#views.clear();
     return change;
   }
 
@@ -225,7 +242,7 @@ export class Workbook implements WorkbookFace {
   ): readonly (readonly Scalar[] | undefined)[] {
     const answers = trials.map((edits) => {
       const applied = this.#apply(edits);
-      this.#changes.finish('', [], cells);
+      this.#finish('', [], cells);
       const read =
         applied.refused === undefined
           ? cells.map(({ table, row, column }) => this.value(table, row, column))
@@ -233,7 +250,7 @@ export class Workbook implements WorkbookFace {
       this.#takeBack(applied);
       return read;
     });
-    this.#changes.finish('', []);
+    this.#finish('', []);
     return answers;
   }
 
@@ -253,7 +270,7 @@ export class Workbook implements WorkbookFace {
 
   #replay(steps: readonly Step[], label: string): ChangeSet {
     for (const step of steps) this.#changes.apply(step);
-    const change = this.#changes.finish(label, []);
+    const change = this.#finish(label, []);
     this.#tell(change);
     return change;
   }
@@ -330,7 +347,7 @@ export class Workbook implements WorkbookFace {
   /** Every computed cell worked out again from what is entered; for tests and benchmarks. */
   recalculateAll(): void {
     this.#state.built.graph.demandAll();
-    this.#changes.finish('', []);
+    this.#finish('', []);
   }
 
   /** Bytes of column storage held, by the arrays themselves. */

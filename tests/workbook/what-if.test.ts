@@ -94,3 +94,19 @@ test('edits join only the same label, and other cells keep their own way back', 
   workbook.undo();
   expect(everything(workbook)).toBe(before);
 });
+
+test('a sheet is described anew after its formulas, columns or units changed, by undo and trials too', () => {
+  const workbook = open();
+  const formula = (): string | undefined =>
+    workbook.table('Plantings')?.columns.find(({ name }) => name === 'Stations')?.formula;
+  const before = formula();
+  const edit: Edit = { edit: 'formula', table: 'Plantings', column: 'Stations', formula: '[Length] / [Spacing]' };
+  workbook.whatIf([[edit]], READ);
+  expect(formula()).toBe(before);
+  workbook.edit([edit], 'Stations');
+  expect(formula()).toBe('[Length] / [Spacing]');
+  workbook.undo();
+  expect(formula()).toBe(before);
+  workbook.edit([{ edit: 'units', units: 'si' }], 'Units');
+  expect(workbook.table('Plantings')?.columns.find(({ name }) => name === 'Spacing')?.unit).toBe('cm');
+});
