@@ -35,7 +35,7 @@ async function typeIn(page: Page, name: string, entry: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-function valueOf(page: Page, name: string) {
+function fieldValue(page: Page, name: string) {
   return page
     .locator('.fields .field')
     .filter({ has: page.locator('.field-name', { hasText: new RegExp(`^${name}$`) }) })
@@ -105,6 +105,17 @@ test('every place fits the phone and can be hit with a thumb', async () => {
   expect(problems).toEqual([]);
 });
 
+test('a list to pick from lies within the phone and has targets for a thumb', async () => {
+  const { page } = await openPhone();
+  await openCard(page, 'Plantings', 'Keeper clumps');
+  await fieldValue(page, 'Variety').click();
+  const options = page.locator('.entry-under [role="option"]');
+  await expect.poll(() => options.count()).toBeGreaterThan(5);
+  const box = await options.first().boundingBox();
+  expect(box?.height).toBeGreaterThanOrEqual(43.5);
+  expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(390);
+});
+
 test('anything is found by its name from the first place', async () => {
   const { page } = await openPhone();
   await page.locator('.phone-search').fill('keeper singles');
@@ -117,15 +128,15 @@ test('a spacing typed on a card moves its figures; what cannot be meant is refus
   const { page, problems } = await openPhone();
   await openCard(page, 'Plantings', 'Keeper clumps');
   await typeIn(page, 'In-row spacing', '8 in');
-  await expect.poll(() => valueOf(page, 'Stations').textContent()).toBe('300');
+  await expect.poll(() => fieldValue(page, 'Stations').textContent()).toBe('300');
   await typeIn(page, 'In-row spacing', 'banana');
   await expect.poll(() => page.locator('.entry-refusal').textContent()).toMatch(/banana/);
   await page.keyboard.press('Escape');
-  expect(await valueOf(page, 'Stations').textContent()).toBe('300');
+  expect(await fieldValue(page, 'Stations').textContent()).toBe('300');
   await typeIn(page, 'In-row spacing', '6 in');
-  await expect.poll(() => valueOf(page, 'Stations').textContent()).toBe('400');
+  await expect.poll(() => fieldValue(page, 'Stations').textContent()).toBe('400');
   await page.locator('.phone-bar button', { hasText: 'Undo' }).click();
-  await expect.poll(() => valueOf(page, 'Stations').textContent()).toBe('300');
+  await expect.poll(() => fieldValue(page, 'Stations').textContent()).toBe('300');
   expect(problems).toEqual([]);
 });
 
@@ -138,7 +149,7 @@ test('a row is added, renamed, removed and brought back', async () => {
   await page.keyboard.press('Enter');
   await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe('By the gate');
   await typeIn(page, 'Length', '12 m');
-  await expect.poll(() => valueOf(page, 'Length').textContent()).toContain('12 m');
+  await expect.poll(() => fieldValue(page, 'Length').textContent()).toContain('12 m');
   await page.getByRole('button', { name: 'Remove' }).click();
   await expect.poll(() => page.locator('.phone-cards > li').count()).toBe(beds);
   await page.locator('.phone-bar button', { hasText: 'Undo' }).click();

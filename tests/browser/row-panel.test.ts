@@ -43,6 +43,11 @@ async function typeSpacing(page: Page, entry: string): Promise<void> {
 
 const slider = (page: Page) => page.getByRole('slider', { name: 'In-row spacing' });
 
+/** What the page's live regions say. */
+function readOut(page: Page): Promise<readonly string[]> {
+  return page.locator('[aria-live], [role="status"]').allTextContents();
+}
+
 /** The middle of the handle on the picture. */
 async function handle(page: Page): Promise<{ readonly x: number; readonly y: number }> {
   const box = await page.locator('.handle-knob').boundingBox();
@@ -74,6 +79,9 @@ test('a typed spacing is followed by every figure, the picture and the curve, an
   const after = await allFigures(page);
   expect(after.filter((figure, index) => figure === before[index])).toEqual([]);
   expect(Number.parseFloat(after[2] ?? '')).toBeLessThan(Number.parseFloat(before[2] ?? ''));
+  await expect
+    .poll(() => readOut(page))
+    .toContainEqual(expect.stringContaining('In-row spacing 6.00 in: Stations 400, '));
   // The whole bed is drawn with a mark for every place.
   const places = await page.locator('.whole-places').getAttribute('d');
   expect(places?.match(/M/g)).toHaveLength(400);
@@ -111,7 +119,7 @@ test('dragging the handle is live and one step of undo', async () => {
   expect(during[0]).toBeGreaterThan(Number.parseFloat(before[0] ?? ''));
   // The outcome is read out once it has come to rest.
   await expect
-    .poll(() => page.locator('[aria-live], [role="status"]').allTextContents())
+    .poll(() => readOut(page))
     .toContainEqual(expect.stringMatching(/In-row spacing .* in: Stations \d+, .*Mean plant mass/));
   await page.keyboard.press('Control+z');
   await expect.poll(() => allFigures(page)).toEqual(before);

@@ -150,19 +150,19 @@ interface StandingWishes {
 }
 
 /** About the width of a letter at 13 px. */
-const LETTER = 6.8;
+const LETTER = 7.2;
 
-/** One planting; its name stands in it, or beside it where it is too short for the name. */
+/** One planting; its name stands in it, else to its right, else across it as far as the picture's edge. */
 function Standing({ x, y, width, height, name, room }: StandingWishes) {
   const wide = name.length * LETTER;
-  const inside = wide + 8 <= width;
-  const right = x + width + 4 + wide <= room;
-  const at = inside ? x + 5 : right ? x + width + 4 : x - 4;
+  const beside = x + width + 4;
+  const inside = wide + 8 <= width || beside + wide > room;
+  const at = inside ? Math.max(2, Math.min(x + 5, room - wide - 2)) : beside;
   return (
     <g>
       <rect class="season-planting" x={x} y={y} width={Math.max(1, width)} height={Math.max(1, height)} />
       {height >= 14 ? (
-        <text class="season-name" x={at} y={y + height / 2 + 4.5} text-anchor={inside || right ? 'start' : 'end'}>
+        <text class="season-name" x={at} y={y + height / 2 + 4.5}>
           {name}
         </text>
       ) : null}

@@ -4,6 +4,7 @@
 import type { TableView } from '../../../engine/index.ts';
 import { workbook } from '../state.ts';
 import { KeyFigures } from './key-figures.tsx';
+import { useOutcome } from './outcome.ts';
 import { PLANTINGS } from './planting.ts';
 import { Sizes } from './sizes.tsx';
 import { Layout, SpacingControl } from './spacing-control.tsx';
@@ -12,6 +13,7 @@ import { useStudy } from './study.ts';
 
 export function PlantingPanel({ table, row }: { readonly table: TableView; readonly row: number }) {
   const study = useStudy(row);
+  useOutcome(row);
   return (
     <>
       <SpacingControl table={table} row={row} study={study} />

@@ -120,7 +120,7 @@ function Sowing({
     <g>
       <line class="today-rule" x1={x} x2={x} y1={y} y2={field.bottom} />
       <circle class="today-point" cx={x} cy={y} r={6} />
-      <text class="today-text" x={x + 8} y={field.bottom - 8}>
+      <text class="today-text" x={x + 8} y={germination > 50 ? field.bottom - 8 : y - 8}>
         {germination.toFixed(0)}% when sown
       </text>
     </g>

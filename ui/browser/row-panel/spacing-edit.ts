@@ -1,11 +1,10 @@
 // Changing a planting's spacing by hand, slider or key: every move is a real edit, so that all figures follow at once, and
-// the moves of one drag or one burst of keys are one step of undo. When it comes to rest the outcome is read out.
+// the moves of one drag or one burst of keys are one step of undo.
 
 import { signal } from '@preact/signals';
-import { announce } from '../messages.ts';
 import { edit, workbookNow } from '../state.ts';
 import { columnOf, PLANTINGS, SPACING, unitOf } from './planting.ts';
-import { entryOf, inWords } from './shown.ts';
+import { entryOf } from './shown.ts';
 
 /** True while a drag or a burst of keys goes on: what is costly waits until it is over. */
 export const moving = signal(false);
@@ -47,23 +46,6 @@ export function holdSpacing(): void {
 export function restSpacing(): void {
   held = false;
   clearTimeout(rest);
-  const planting = row;
   row = undefined;
   moving.value = false;
-  if (planting !== undefined) announce(outcome(planting));
-}
-
-const READ_OUT = ['Stations', 'Plant density', 'Mean plant mass', 'Marketable yield', 'Margin'];
-
-/** 'In-row spacing 6 in: Stations 400, Mean plant mass 4.9 oz, ...' */
-function outcome(planting: number): string {
-  const workbook = workbookNow();
-  const table = workbook?.table(PLANTINGS);
-  if (workbook === undefined || table === undefined) return '';
-  const words = (name: string): string => {
-    const column = columnOf(table, name);
-    return column === undefined ? '' : inWords(workbook.cell(PLANTINGS, planting, name), column);
-  };
-  const figures = READ_OUT.map((name) => ({ name, text: words(name) })).filter(({ text }) => text !== '');
-  return `${SPACING} ${words(SPACING)}: ${figures.map(({ name, text }) => `${name} ${text}`).join(', ')}.`;
 }
