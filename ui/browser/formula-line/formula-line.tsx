@@ -3,7 +3,7 @@
 
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import type { Complaint, Completions } from '../../../engine/index.ts';
+import { type Complaint, type Completions, type Edit, isError } from '../../../engine/index.ts';
 import { announce } from '../messages.ts';
 import { canTakeBack, takeBack } from '../sheet-actions.ts';
 import { arrival, edit, readOnly, selection, workbook, workbookNow } from '../state.ts';
@@ -25,6 +25,8 @@ export function FormulaLine() {
   const draft = useSignal<Draft | undefined>(undefined);
   const offered = useSignal<Completions | undefined>(undefined);
   const active = useSignal(-1);
+  /** Why the text as it stands was not taken; the next key begins anew. */
+  const refused = useSignal<string | undefined>(undefined);
 
   useSignalEffect(() => {
     const request = formulaRequest.value;
@@ -44,11 +46,17 @@ export function FormulaLine() {
   if (place === undefined) return <section class="formula-line" aria-label="Formula" />;
   const text = held?.text ?? shownText(book, place);
   const typing = held !== undefined && text !== shownText(book, held.place);
-  const answer: Answer = typing ? answerTo(book, place, text) : restingAnswer(book, place);
+  const answer: Answer =
+    typing && refused.value !== undefined
+      ? { tone: 'refusal', says: refused.value }
+      : typing
+        ? answerTo(book, place, text)
+        : restingAnswer(book, place);
   const fixed = place.column.role === 'made' || readOnly.value !== undefined;
 
   const type = (next: string, caret: number): void => {
     draft.value = { place, text: next, caret };
+    refused.value = undefined;
     const table = place.table;
     offered.value = isFormula(next, place.column) ? completionsFor(book, table, next, caret) : undefined;
     active.value = -1;
@@ -76,7 +84,12 @@ export function FormulaLine() {
       draft.value = undefined;
       return true;
     }
-    if (!write(place, text)) return false;
+    const why = write(place, text);
+    refused.value = why;
+    if (why !== undefined) {
+      announce(why);
+      return false;
+    }
     draft.value = undefined;
     return true;
   };
@@ -104,7 +117,8 @@ export function FormulaLine() {
     }
   };
 
-  const complaint = answer.tone === 'refusal' && isFormula(text, place.column) ? answer.complaint : undefined;
+  const checked = typing && isFormula(text, place.column) ? answerTo(book, place, text) : answer;
+  const complaint = checked.tone === 'refusal' && isFormula(text, place.column) ? checked.complaint : undefined;
   const formulaShown = isFormula(text, place.column);
   return (
     <section class={`formula-line${typing ? ' is-typing' : ''}`} aria-label="Formula">
@@ -156,24 +170,37 @@ function addressOf({ table, row, column }: LinePlace): string {
   return [table, named, column.name].filter((part) => part !== '').join(' / ');
 }
 
-/** Writes a text typed in the line; whether it was taken. A refusal is said under the line, where the text stays. */
-function write(place: LinePlace, text: string): boolean {
+/**
+ * Writes a text typed in the line; undefined where it was taken, else why not. A formula that doesn't check, or that would
+ * close a circle, is not taken: the column keeps the one it has.
+ */
+function write(place: LinePlace, text: string): string | undefined {
   const { table, row, column } = place;
-  if (isFormula(text, column)) {
-    const formula = text.trim();
-    const done = edit([{ edit: 'formula', table, column: column.name, formula }], `Formula of ${column.name}`, true);
-    if (done.refused) announce(done.why);
-    return !done.refused;
+  const typed = text.trim();
+  const formula = isFormula(text, column);
+  if (!formula && row === undefined) return undefined;
+  if (formula) {
+    const why = refusalOfFormula(place, typed);
+    if (why !== undefined) return why;
   }
-  if (row === undefined) return true;
-  const entry = text.trim();
-  const done = edit(
-    [{ edit: 'cell', table, row, column: column.name, entry }],
-    `${column.name}: ${entry === '' ? 'cleared' : entry}`,
-    true,
-  );
-  if (done.refused) announce(done.why);
-  return !done.refused;
+  const wish: Edit = formula
+    ? { edit: 'formula', table, column: column.name, formula: typed }
+    : { edit: 'cell', table, row: row ?? 0, column: column.name, entry: typed };
+  const label = formula ? `Formula of ${column.name}` : `${column.name}: ${typed === '' ? 'cleared' : typed}`;
+  const done = edit([wish], label, true);
+  return done.refused ? done.why : undefined;
+}
+
+function refusalOfFormula({ table, row, column }: LinePlace, formula: string): string | undefined {
+  const book = workbookNow();
+  if (book === undefined) return undefined;
+  const tried = book.tryFormula(table, column.name, formula);
+  if (!tried.ok) return tried.complaint.why;
+  const cell = row ?? book.rows(table)[0];
+  if (cell === undefined) return undefined;
+  const wish: Edit = { edit: 'formula', table, column: column.name, formula };
+  const value = book.whatIf([[wish]], [{ table, row: cell, column: column.name }])[0]?.[0] ?? null;
+  return isError(value) && value.error === 'circle' ? value.why : undefined;
 }
 
 type FixOf = NonNullable<Complaint['fix']>;

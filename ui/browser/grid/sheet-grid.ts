@@ -188,13 +188,14 @@ export class SheetGrid implements Drawing {
     const next = this.findingsOf(found);
     const before = this.findings;
     this.findings = next;
-    const moved = (key: string): boolean => before.get(key)?.says !== next.get(key)?.says;
-    const touched = new Set([...before.keys(), ...next.keys()].filter(moved));
-    if (touched.size === 0) return;
-    const rowNodes = this.api
-      .getRenderedNodes()
-      .filter(({ data }) => data && this.table.columns.some(({ name }) => touched.has(findingKey(data.slot, name))));
-    if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, force: true });
+    const rendered = this.api.getRenderedNodes();
+    for (const { name } of this.table.columns) {
+      const rowNodes = rendered.filter(({ data }) => {
+        const key = data === undefined ? '' : findingKey(data.slot, name);
+        return before.get(key)?.says !== next.get(key)?.says;
+      });
+      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [name], force: true });
+    }
     this.layer.paint();
   }
 

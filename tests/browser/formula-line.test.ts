@@ -1,0 +1,105 @@
+// The formula line as a person uses it: reading a column's formula, being told what is wrong with a new one and where,
+// completing names, changing a formula for all rows, and nothing typed being lost.
+
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+import { WorkbookPage } from './workbook-page.ts';
+
+async function openAtStations() {
+  const opened = await openWorkbook({ width: 1440, height: 900 });
+  const book = new WorkbookPage(opened.page);
+  await book.openSheet('Plantings');
+  await book.press(0, 'Stations');
+  return { ...opened, book };
+}
+
+test('a formula that adds a count to a length is refused, the offending part underlined, and kept as typed', async () => {
+  const { book, page, problems } = await openAtStations();
+  const formula = await book.formulaBox().inputValue();
+  expect(formula).toMatch(/^=/);
+  const wrong = '=[Rows] + [In-row spacing]';
+  await book.formulaBox().fill(wrong);
+  await expect
+    .poll(() => book.formulaAnswer().textContent())
+    .toMatch(/\[Rows\].*plain number.*\[In-row spacing\].*length/);
+  const marked = page.locator('.formula-behind mark');
+  expect(wrong).toContain((await marked.textContent()) ?? 'nothing marked');
+  await page.keyboard.press('Enter');
+  expect(await book.formulaBox().inputValue()).toBe(wrong);
+  await book.press(2, 'Bed');
+  expect(await book.formulaBox().inputValue()).toBe(wrong);
+  await book.formulaBox().focus();
+  await page.keyboard.press('Escape');
+  await book.press(0, 'Stations');
+  await expect.poll(() => book.formulaBox().inputValue()).toBe(formula);
+  expect(await book.undoButton().isDisabled()).toBe(true);
+
+  await book.formulaBox().fill('=1 lb + 2 in');
+  await expect.poll(() => book.formulaAnswer().textContent()).toMatch(/1 lb is a mass.*2 in is a length/);
+  expect(await marked.textContent()).toBe('2 in');
+  await page.keyboard.press('Escape');
+  expect(problems).toEqual([]);
+});
+
+test('a formula is changed for every row, what rests on it follows, and undo brings it back', async () => {
+  const { book, page } = await openAtStations();
+  const before = [await book.read(0, 'Stations'), await book.read(1, 'Stations'), await book.read(0, 'Plant density')];
+  await book.press(0, 'Stations');
+  const formula = await book.formulaBox().inputValue();
+  await book.formulaBox().fill(`${formula} * 2`);
+  await expect.poll(() => book.formulaAnswer().textContent()).toMatch(/Gives a plain number/);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(0, 'Stations')).toBe(String(Number(before[0]) * 2));
+  expect(await book.read(1, 'Stations')).toBe(String(Number(before[1]) * 2));
+  expect(await book.read(0, 'Plant density')).not.toBe(before[2]);
+  await book.press(0, 'Stations');
+  await page.keyboard.press('Control+z');
+  await expect
+    .poll(async () => [
+      await book.read(0, 'Stations'),
+      await book.read(1, 'Stations'),
+      await book.read(0, 'Plant density'),
+    ])
+    .toEqual(before);
+});
+
+test('a circle is named in full and not taken', async () => {
+  const { book, page } = await openAtStations();
+  await book.formulaBox().fill('=[Seeds needed] * 2');
+  await page.keyboard.press('Enter');
+  await expect
+    .poll(() => book.formulaAnswer().textContent())
+    .toMatch(/circle: .*\[Seeds needed\].*\[Blocks to start\].*\[Stations\]/);
+  expect(await book.formulaBox().inputValue()).toBe('=[Seeds needed] * 2');
+  await page.keyboard.press('Escape');
+  await expect.poll(() => book.read(0, 'Stations')).toMatch(/^\d+$/);
+  expect(await book.undoButton().isDisabled()).toBe(true);
+});
+
+test('names are completed, the part of a function that is being typed is shown, and = in the grid begins a formula', async () => {
+  const { book, page } = await openAtStations();
+  const formula = await book.formulaBox().inputValue();
+  await page.keyboard.type('=');
+  await expect.poll(() => book.formulaBox().evaluate((box) => box === document.activeElement)).toBe(true);
+  await page.keyboard.type('STATIONS([Bed le');
+  const list = page.getByRole('listbox', { name: 'What could stand here' });
+  await expect.poll(() => list.getByRole('option').first().textContent()).toMatch(/^Bed length used/);
+  await page.keyboard.press('Tab');
+  await expect.poll(() => book.formulaBox().inputValue()).toBe('=STATIONS([Bed length used]');
+  await page.keyboard.type('; ');
+  await expect.poll(() => page.locator('.call-help b').textContent()).toMatch(/spacing/);
+  await page.keyboard.press('Escape');
+  await expect.poll(() => book.formulaBox().inputValue()).toBe(formula);
+});
+
+test('an entry is typed in the line under the same rules, and an override is taken back from it', async () => {
+  const { book, page } = await openAtStations();
+  const before = await book.read(0, 'Stations');
+  await book.formulaBox().fill('many');
+  await expect.poll(() => book.formulaAnswer().textContent()).toMatch(/many/);
+  await book.formulaBox().fill('280');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(0, 'Stations')).toBe('280');
+  await page.getByRole('region', { name: 'Formula' }).getByRole('button', { name: 'Take back to the formula' }).click();
+  await expect.poll(() => book.read(0, 'Stations')).toBe(before);
+});

@@ -1,0 +1,274 @@
+// Working in the grid as a person would: reading, typing in units, being refused, picking from lists, ranges, rows,
+// overrides, keys. What cells should read is worked out by the engine beside the page.
+
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+import { demoWorkbook, WorkbookPage } from './workbook-page.ts';
+
+async function open(sheet: string) {
+  const opened = await openWorkbook({ width: 1440, height: 900 });
+  const book = new WorkbookPage(opened.page);
+  await book.openSheet(sheet);
+  return { ...opened, book };
+}
+
+test('every sheet opens without an error and shows the rows the engine gives', async () => {
+  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  const book = new WorkbookPage(page);
+  const engine = demoWorkbook();
+  for (const table of engine.tables()) {
+    await book.openSheet(table.name);
+    const rows = engine.rows(table.name);
+    const first = rows[0];
+    if (table.oneRow || first === undefined) continue;
+    const shown = page.locator('.ag-row[row-index="0"] .ag-cell');
+    await shown.first().waitFor();
+    for (const cell of await shown.all()) {
+      const column = await cell.getAttribute('col-id');
+      const value = engine.cell(table.name, first, column ?? '');
+      if (typeof value.value === 'object' && value.value !== null) continue;
+      expect((await cell.textContent())?.replaceAll('\u00a0', ' '), `${table.name}, ${column}`).toBe(value.text);
+    }
+  }
+  expect(problems).toEqual([]);
+});
+
+test('measures are taken in any unit and shown as typed', async () => {
+  const { book } = await open('Beds');
+  for (const [typed, shown] of [
+    ['60', '60'],
+    ['20 m', /^20\sm$/],
+    ['2 ft 6 in', /2.5|2\sft\s6\sin/],
+    ['1 1/2 yd', /1.5\syd/],
+  ] as const) {
+    await book.type(0, 'Length', typed);
+    await expect.poll(() => book.read(0, 'Length')).toMatch(shown);
+  }
+});
+
+test('figures of a column stand under each other on the decimal mark', async () => {
+  const { book, page } = await open('Beds');
+  await book.type(0, 'Length', '62.25');
+  await book.type(1, 'Length', '7');
+  const marks = await page.evaluate(() => {
+    const right = (row: number): number => {
+      const face = document.querySelector(`.ag-row[row-index="${row}"] .ag-cell[col-id="Length"] .face`);
+      const text = face?.firstChild;
+      if (!(text instanceof Text)) return Number.NaN;
+      const range = document.createRange();
+      const point = text.data.indexOf('.');
+      range.setStart(text, 0);
+      range.setEnd(text, point < 0 ? text.data.length : point);
+      return range.getBoundingClientRect().right;
+    };
+    return [0, 1, 2].map(right);
+  });
+  const [decimal = 0, whole = 0, other = 0] = marks;
+  expect(Math.abs(decimal - whole)).toBeLessThan(0.6);
+  expect(Math.abs(decimal - other)).toBeLessThan(0.6);
+});
+
+test('a bad entry gets its sentence, stays as typed, and Esc gives the cell back', async () => {
+  const { book, page } = await open('Plantings');
+  const before = await book.read(0, 'In-row spacing');
+  await book.type(0, 'In-row spacing', 'banana');
+  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/banana.*length/);
+  const box = page.locator('.entry-box');
+  expect(await box.inputValue()).toBe('banana');
+  await (await book.cell(3, 'In-row spacing')).click({ force: true });
+  expect(await box.inputValue()).toBe('banana');
+  await page.keyboard.press('Escape');
+  expect(await book.read(0, 'In-row spacing')).toBe(before);
+  expect(await book.undoButton().isDisabled()).toBe(true);
+});
+
+test('seeds below nothing and a variety that does not exist are refused with a sentence', async () => {
+  const { book, page } = await open('Plantings');
+  await book.type(0, 'Seeds per station', '-3');
+  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/\S+ .*\./);
+  await page.keyboard.press('Escape');
+  await book.type(0, 'Variety', 'Nobody has bred this');
+  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/Nobody has bred this/);
+  await page.keyboard.press('Escape');
+  expect(await book.read(0, 'Variety')).toBe('Lamplight');
+  expect(await book.undoButton().isDisabled()).toBe(true);
+});
+
+test('a variety is picked from a list that narrows while it is typed', async () => {
+  const { book, page } = await open('Plantings');
+  await book.press(0, 'Variety');
+  await page.keyboard.press('Enter');
+  const list = page.getByRole('listbox', { name: 'What Variety can be' });
+  expect(await list.getByRole('option').count()).toBe(demoWorkbook().rows('Varieties').length);
+  await page.keyboard.type('kettle');
+  await expect.poll(() => list.getByRole('option').allTextContents()).toEqual(['Copper Kettle']);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(0, 'Variety')).toBe('Copper Kettle');
+});
+
+test('a range is copied, pasted, filled down, cleared, and undone step by step', async () => {
+  const { book, page } = await open('Beds');
+  const before = await book.read(5, 'Length');
+  await book.type(0, 'Length', '44');
+  await book.type(1, 'Length', '45');
+  await book.press(0, 'Length');
+  await page.keyboard.press('Shift+ArrowDown');
+  await expect.poll(() => page.locator('.summary').textContent()).toMatch(/Sum 89 ft.*Mean 44.5 ft/);
+  await page.keyboard.press('Control+c');
+  await book.press(4, 'Length');
+  await page.keyboard.press('Control+v');
+  await expect.poll(() => book.read(5, 'Length')).toBe('45');
+  await book.press(4, 'Length');
+  for (let i = 0; i < 3; i += 1) await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Control+d');
+  await expect.poll(() => book.read(7, 'Length')).toBe('44');
+  await page.keyboard.press('Delete');
+  await expect.poll(async () => (await book.cell(7, 'Length')).getAttribute('class')).toContain('standing-default');
+  for (let i = 0; i < 3; i += 1) await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(5, 'Length')).toBe(before);
+});
+
+test('a block with one bad cell is not pasted at all, and the sentence says which', async () => {
+  const { book, page } = await open('Beds');
+  const rows = demoWorkbook().rows('Beds').length;
+  await book.press(rows, 'Bed');
+  await page.evaluate(() => {
+    const data = new DataTransfer();
+    data.setData('text/plain', 'Ditch 1\tDitch\t40\nDitch 2\tDitch\tbanana');
+    document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
+  });
+  await expect.poll(() => book.message().textContent()).toMatch(/Nothing pasted.*Length.*banana/);
+  expect(await book.undoButton().isDisabled()).toBe(true);
+});
+
+test('rows are added in the empty line, duplicated and removed; a row others rest on stays', async () => {
+  const { book, page } = await open('Beds');
+  const rows = demoWorkbook().rows('Beds').length;
+  await page.getByRole('button', { name: 'Add a row' }).click();
+  await page.keyboard.type('Ditch 1');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(rows, 'Bed')).toBe('Ditch 1');
+  await (await book.cell(rows, 'Bed')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Duplicate the row' }).click();
+  await expect.poll(() => book.read(rows + 1, 'Bed')).toBe('Ditch 2');
+  await (await book.cell(rows, 'Bed')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Remove the row' }).click();
+  await expect.poll(() => book.read(rows, 'Bed')).toBe('Ditch 2');
+  await (await book.cell(0, 'Bed')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Remove the row' }).click();
+  await expect.poll(() => book.message().textContent()).toMatch(/Barn 1 is still named in Plantings/);
+  expect(await book.read(0, 'Bed')).toBe('Barn 1');
+});
+
+test('what is typed over a formula is marked and can be taken back', async () => {
+  const { book, page } = await open('Plantings');
+  const before = await book.read(0, 'Stations');
+  await book.type(0, 'Stations', '250');
+  await expect.poll(() => book.read(0, 'Stations')).toBe('250');
+  const cell = await book.cell(0, 'Stations');
+  expect(await cell.getAttribute('aria-description')).toMatch(/typed over the formula/);
+  await book.press(0, 'Stations');
+  await page.keyboard.press('Alt+Backspace');
+  await expect.poll(() => book.read(0, 'Stations')).toBe(before);
+});
+
+test('looking into a computed cell and leaving it types nothing over it', async () => {
+  const { book, page } = await open('Plantings');
+  await book.press(0, 'Stations');
+  await page.keyboard.press('F2');
+  await page.keyboard.press('Enter');
+  expect(await book.undoButton().isDisabled()).toBe(true);
+  expect(await (await book.cell(0, 'Stations')).getAttribute('aria-description')).toBe('computed');
+});
+
+test('only the cells that a change names are drawn again', async () => {
+  const { book, page } = await open('Plantings');
+  await book.cell(0, 'In-row spacing');
+  await page.evaluate(() => {
+    for (const face of document.querySelectorAll('.ag-cell .face')) Reflect.set(face, 'drawnBefore', true);
+  });
+  await book.type(0, 'In-row spacing', '6 in');
+  await expect.poll(() => book.read(0, 'In-row spacing')).toMatch(/^6/);
+  const fresh = await page.evaluate(() =>
+    [...document.querySelectorAll('.ag-row:not(.spare-row) .ag-cell')].flatMap((cell) => {
+      const face = cell.querySelector('.face');
+      const row = cell.closest('.ag-row')?.getAttribute('row-index');
+      const drawnAgain = face !== null && Reflect.get(face, 'drawnBefore') !== true;
+      return drawnAgain ? [`${row} ${cell.getAttribute('col-id')}`] : [];
+    }),
+  );
+  expect(fresh).toContain('0 In-row spacing');
+  expect(fresh.filter((cell) => / (Variety|Crop|Family|Start|Rows)$/.test(cell))).toEqual([]);
+  expect(fresh).not.toContain('5 In-row spacing');
+});
+
+test('Home and End go to the ends of the row, with Ctrl to the ends of the sheet', async () => {
+  const { book, page } = await open('Trays');
+  const focused = () =>
+    page.evaluate(() => {
+      const cell = document.activeElement;
+      return `${cell?.closest('.ag-row')?.getAttribute('row-index')} ${cell?.getAttribute('col-id')}`;
+    });
+  const engine = demoWorkbook();
+  const columns = engine.table('Trays')?.columns ?? [];
+  const last = columns.at(-1)?.name;
+  await book.press(2, 'Holds');
+  await page.keyboard.press('End');
+  expect(await focused()).toBe(`2 ${last}`);
+  await page.keyboard.press('Home');
+  expect(await focused()).toBe('2 Tray');
+  await page.keyboard.press('Control+End');
+  expect(await focused()).toBe(`${engine.rows('Trays').length} ${last}`);
+  await page.keyboard.press('Control+Home');
+  expect(await focused()).toBe('0 Tray');
+});
+
+test('an item of the attention list leads to its cell', async () => {
+  const { page } = await open('Trays');
+  await page.getByRole('button', { name: /Needs attention/ }).click();
+  const item = page.getByRole('region', { name: 'Needs attention' }).getByRole('listitem').first();
+  const where = (await item.locator('.where').textContent()) ?? '';
+  await item.getByRole('button').click();
+  await expect.poll(() => page.locator('.formula-address').textContent()).toBe(where);
+});
+
+test('go to finds a row and a column by name', async () => {
+  const { page } = await open('Trays');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('Red clumps');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.locator('.formula-address').textContent()).toMatch(/^Plantings \/ Red clumps/);
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('Curing area');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.locator('.formula-address').textContent()).toBe('Farm / Curing area');
+});
+
+test('metric units change what is shown, what was typed in a unit stays, and undo goes back', async () => {
+  const { book, page } = await open('Beds');
+  await book.type(1, 'Length', '20 m');
+  const area = await book.read(0, 'Area');
+  await page.getByText('cm, kg').click();
+  await expect.poll(() => page.locator('.ag-header-cell[col-id="Length"] .column-unit').textContent()).toBe('m');
+  await expect.poll(() => book.read(1, 'Length')).toMatch(/^20/);
+  expect(await book.read(0, 'Area')).not.toBe(area);
+  await book.press(0, 'Bed');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(0, 'Area')).toBe(area);
+});
+
+test('the farm is a form under the same entry rules', async () => {
+  const { page, book } = await open('Farm');
+  const field = page.getByRole('main').getByRole('button', { name: 'Latitude', exact: true });
+  await field.click();
+  await page.keyboard.type('far north');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/far north/);
+  await page.keyboard.press('Escape');
+  await field.click();
+  await page.keyboard.type('50.25');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => field.textContent()).toContain('50.25');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => field.textContent()).toContain('44.6');
+});

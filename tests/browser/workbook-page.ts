@@ -1,0 +1,114 @@
+// How a person works the page, for the browser tests: open a sheet, press a cell, type, read what stands there. Found by
+// what a person sees (names of sheets and columns, rows by their names); only the grid's cells are found by its markup.
+
+import type { Locator, Page } from 'playwright-core';
+import { demoFarm } from '../../demo/farm.ts';
+import { createWorkbook, type Workbook } from '../../engine/index.ts';
+
+/** The demo farm worked out beside the page: what its cells should read. */
+export function demoWorkbook(): Workbook {
+  const opened = createWorkbook(demoFarm);
+  if (!opened.ok) throw new Error(opened.problems.join(' '));
+  return opened.workbook;
+}
+
+export class WorkbookPage {
+  readonly page: Page;
+
+  constructor(page: Page) {
+    this.page = page;
+    page.setDefaultTimeout(8_000);
+  }
+
+  async openSheet(name: string): Promise<void> {
+    const button = this.page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: sheetName(name) });
+    await button.click();
+    await this.page.getByRole('main', { name, exact: true }).waitFor();
+  }
+
+  /** The cell of a row, by the row's place from the top, brought into view as a person would scroll to it. */
+  async cell(row: number, column: string): Promise<Locator> {
+    const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${column}"]`);
+    if ((await cell.count()) === 0 || !(await this.isInView(cell))) await this.scrollTo(row, column);
+    return cell;
+  }
+
+  /** What a cell reads. */
+  async read(row: number, column: string): Promise<string> {
+    return ((await (await this.cell(row, column)).textContent()) ?? '').trim();
+  }
+
+  async press(row: number, column: string): Promise<void> {
+    await (await this.cell(row, column)).click();
+  }
+
+  /** Types over a cell and takes the entry with Enter. */
+  async type(row: number, column: string, entry: string): Promise<void> {
+    await this.press(row, column);
+    await this.page.keyboard.type(entry);
+    await this.page.keyboard.press('Enter');
+  }
+
+  /** What stands under the entry box: what the entry means, or why it is refused. */
+  entryAnswer(): Locator {
+    return this.page.locator('.entry-under p');
+  }
+
+  formulaBox(): Locator {
+    return this.page.getByRole('region', { name: 'Formula' }).getByRole('textbox');
+  }
+
+  formulaAnswer(): Locator {
+    return this.page.locator('#formula-answer [role="status"]');
+  }
+
+  message(): Locator {
+    return this.page.locator('.message');
+  }
+
+  undoButton(): Locator {
+    return this.page.getByRole('button', { name: /^Undo/ });
+  }
+
+  /** Waits until the working copy is kept. */
+  async kept(): Promise<void> {
+    await this.page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
+  }
+
+  private async isInView(cell: Locator): Promise<boolean> {
+    return cell.evaluate((element) => {
+      const box = element.getBoundingClientRect();
+      const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
+      return at !== null && element.contains(at);
+    });
+  }
+
+  /** Scrolls down to the row and across until the column is there. */
+  private async scrollTo(row: number, column: string): Promise<void> {
+    const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${column}"]`);
+    await this.page.evaluate(
+      async ([index, name]) => {
+        const grid = document.querySelector('.ag-grid-viewport');
+        if (grid === null) return;
+        const drawn = (): Promise<void> =>
+          new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve())));
+        const header = (): Element | undefined =>
+          [...document.querySelectorAll('.ag-header-cell')].find((each) => each.getAttribute('col-id') === name);
+        grid.scrollTop = Math.max(0, index * 32 - 160);
+        for (let left = 0; header() === undefined && left < grid.scrollWidth; left += grid.clientWidth / 2) {
+          grid.scrollLeft = left;
+          await drawn();
+        }
+        header()?.scrollIntoView({ inline: 'center', block: 'nearest' });
+        await drawn();
+      },
+      [row, column] as const,
+    );
+    await cell.waitFor();
+  }
+}
+
+/** A sheet's button reads its name, then perhaps what needs attention and how many rows. */
+function sheetName(name: string): RegExp {
+  return new RegExp(`^${name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\s*(,|\\d|$)`);
+}
