@@ -1,18 +1,20 @@
-// Plans calls of functions by the lane their body runs in: numeric and scalar lanes here, forms in form-plans.ts, anything
-// over whole columns or matching rows in group-plans.ts, over rows that meet a sheet of criteria in database-plans.ts. Called
-// by plan.ts alone.
+// Plans calls of functions by the lane their body runs in: numeric and scalar lanes here, forms in form-plans.ts,
+// totals in fold-plans.ts, rows that meet conditions in scan-plans.ts, whole columns in column-plans.ts, rows that meet a
+// sheet of criteria in database-plans.ts. Called by plan.ts alone.
 
 import { bodyFor, type FunctionDefinition, type RunBody } from '../functions/definition.ts';
 import { toCanonical } from '../units/unit.ts';
 import { FILLED } from '../values/column.ts';
 import { planArgument } from './argument-plans.ts';
 import { type CallNode, parameterAt } from './call-nodes.ts';
+import { planColumns } from './column-plans.ts';
 import { planDatabase, planDatabaseRow } from './database-plans.ts';
+import { planConditionalFold, planFold } from './fold-plans.ts';
 import { planForm } from './form-plans.ts';
-import { planColumns, planConditionalFold, planFold, planMatchingRows } from './group-plans.ts';
 import { pointKernel1, pointKernel2, pointKernel3, pointKernel4, pointKernelN } from './point-kernels.ts';
 import type { Reader } from './reader.ts';
 import { scalarKernel } from './scalar-kernels.ts';
+import { planMatchingRows } from './scan-plans.ts';
 import { constantKernel, type Kernel } from './vector.ts';
 
 export function planCall(tree: CallNode, reader: Reader): Kernel {

@@ -4,7 +4,7 @@
 import type { Typed } from '../language/typed.ts';
 import { BLANK, type Column, FAULT, FILLED } from '../values/column.ts';
 import { type CallNode, isLeftOut } from './call-nodes.ts';
-import { slotOfText } from './group-plans.ts';
+import { slotOfText } from './group-keys.ts';
 import { orderFor } from './order.ts';
 import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from './point-kernels.ts';
 import type { Reader } from './reader.ts';

@@ -1,0 +1,81 @@
+// Plans functions over whole columns as lists: MATCH, PERCENTILE, FORECAST. Called by call-plans.ts alone.
+
+import type { RunBody } from '../functions/definition.ts';
+import type { Typed } from '../language/typed.ts';
+import { BLANK, FILLED } from '../values/column.ts';
+import type { Scalar } from '../values/error.ts';
+import { planArgument } from './argument-plans.ts';
+import { type CallNode, isLeftOut, parameterAt } from './call-nodes.ts';
+import type { Reader } from './reader.ts';
+import { type Stored, toScalar, toStored } from './scalars.ts';
+import { type Kernel, scratch } from './vector.ts';
+import { WholeReads } from './whole-reads.ts';
+
+/** Functions over whole columns as lists: MATCH, PERCENTILE, FORECAST. A call without cells of this row is worked out once. */
+export function planColumns(
+  tree: CallNode,
+  compute: Extract<RunBody, { lane: 'columns' }>['compute'],
+  reader: Reader,
+): Kernel {
+  const { model } = reader;
+  const lists = tree.args.map((argument) => listOf(argument, reader));
+  const { name, parameters, repeating } = tree.signature;
+  const kernels = tree.args.map((argument, i) =>
+    lists[i] !== undefined || isLeftOut(argument)
+      ? undefined
+      : planArgument(argument, parameterAt(parameters, repeating, i), name, reader),
+  );
+  const stored: Stored = { value: 0, state: FILLED };
+  const out = scratch();
+  return (batch) => {
+    const vectors = kernels.map((kernel) => kernel?.(batch));
+    const whole = lists.map((list) => list?.());
+    out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);
+    const count = out.uniform ? 1 : batch.count;
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      const args = vectors.map((vector, k): Scalar | readonly Scalar[] => {
+        const list = whole[k];
+        if (list !== undefined) return list;
+        if (vector === undefined) return null;
+        const at = vector.at + (vector.uniform ? 0 : i);
+        const state = vector.clean ? FILLED : (vector.states[at] ?? BLANK);
+        return toScalar(model, tree.args[k]?.type ?? tree.type, vector.values[at] ?? 0, state);
+      });
+      toStored(model, compute(args), stored);
+      out.values[i] = stored.value;
+      out.states[i] = stored.state;
+      if (stored.state !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/**
+ * A column's values over the rows that exist, gathered again only when the column or the rows changed; of links that are
+ * compared with text their keys. undefined for what is no column.
+ */
+function listOf(argument: Typed, reader: Reader): (() => readonly Scalar[]) | undefined {
+  const node = argument.node === 'key' ? argument.operand : argument;
+  if (node.node !== 'column') return undefined;
+  const { model } = reader;
+  const reads = new WholeReads(reader);
+  const table = reads.rows(node.table);
+  const column = reads.column(node.table, node.column);
+  const key = argument.node === 'key' && node.type.kind === 'link' ? reader.keyOf(node.type.table) : undefined;
+  const keys = key === undefined || node.type.kind !== 'link' ? undefined : reads.column(node.type.table, key);
+  let seen = -1;
+  let list: readonly Scalar[] = [];
+  return () => {
+    const now = reads.version();
+    if (now === seen) return list;
+    seen = now;
+    list = Array.from(table.rows(), (row) => {
+      const [value, state] = [column.values[row] ?? 0, column.states[row] ?? BLANK];
+      if (keys === undefined || state !== FILLED) return toScalar(model, node.type, value, state);
+      return toScalar(model, argument.type, keys.values[value] ?? 0, keys.states[value] ?? BLANK);
+    });
+    return list;
+  };
+}
