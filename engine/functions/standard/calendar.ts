@@ -23,7 +23,7 @@ export function monthsOn(civil: number, months: number): number {
 
 export function monthEnd(civil: number, months: number): number {
   const { year, month } = yearMonthDay(civil);
-  return civilDay(year, month + Math.trunc(months) + 1, 1) - 1;
+  return dateOf(year, month + Math.trunc(months) + 1, 0);
 }
 
 /** Days since the last Monday, 0 to 6. 1970-01-01 was a Thursday. */

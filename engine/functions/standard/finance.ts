@@ -39,7 +39,9 @@ function growth(rate: number, periods: number): number {
 
 function annuity(rate: number, periods: number, dueAtStart: number): number {
   if (rate === 0) return periods;
-  const grown = Math.expm1(periods * Math.log1p(rate)) / rate;
+  // A loss of more than everything a period has no logarithm, yet whole periods have an answer.
+  const gained = rate > -1 ? Math.expm1(periods * Math.log1p(rate)) : growth(rate, periods) - 1;
+  const grown = gained / rate;
   return dueAtStart !== 0 ? grown * (1 + rate) : grown;
 }
 
@@ -58,7 +60,7 @@ function payment(rate: number, periods: number, present: number, future: number,
 function numberOfPeriods(rate: number, paid: number, present: number, future: number, due: number): number {
   if (rate === 0) return -(present + future) / paid;
   const perPeriod = due !== 0 ? (paid * (1 + rate)) / rate : paid / rate;
-  return Math.log((perPeriod - future) / (perPeriod + present)) / Math.log1p(rate);
+  return Math.log1p(-(future + present) / (perPeriod + present)) / Math.log1p(rate);
 }
 
 const MOST_STEPS = 100;

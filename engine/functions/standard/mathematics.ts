@@ -88,22 +88,24 @@ function greatestDivisor(list: Float64Array, count: number): number {
   return divisor;
 }
 
-/** Least common multiple of the whole parts; none for negative numbers. */
+/** Least common multiple of the whole parts, 0 where one of them is 0; none for negative numbers, wherever they stand. */
 function leastMultiple(list: Float64Array, count: number): number {
   let multiple = 1;
   for (let index = 0; index < count; index += 1) {
     const whole = tolerantFloor(list[index] ?? 0);
     if (whole < 0) return Number.NaN;
-    if (whole === 0) return 0;
-    multiple = (multiple / commonDivisor(multiple, whole)) * whole;
+    multiple = multiple === 0 || whole === 0 ? 0 : (multiple / commonDivisor(multiple, whole)) * whole;
   }
   return finite(multiple);
 }
 
+/** The remainder with the divisor's sign: exact, however large the numbers; nought where they divide but for dust. */
 export function modulo(a: number, b: number): number {
   if (b === 0) return Number.NaN;
-  const quotient = settled(a / b);
-  return Number.isInteger(quotient) ? 0 : a - b * Math.floor(quotient);
+  const whole = Number.isInteger(a) && Number.isInteger(b);
+  if (!whole && Number.isInteger(settled(a / b))) return 0;
+  const rest = a % b;
+  return rest !== 0 && rest < 0 !== b < 0 ? rest + b : rest + 0;
 }
 
 function factorial(x: number): number {

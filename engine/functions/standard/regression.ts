@@ -63,9 +63,19 @@ function fromMoments(
   least: number,
   answer: (moments: Moments) => number,
 ): Scalar {
+  return fromPairs(yColumn, xColumn, least, (pairs) => answer(momentsOf(pairs)));
+}
+
+/** An answer from the rows themselves. */
+function fromPairs(
+  yColumn: Given[number] | undefined,
+  xColumn: Given[number] | undefined,
+  least: number,
+  answer: (pairs: Pairs) => number,
+): Scalar {
   const pairs = pairsOf(xColumn, yColumn);
   if (isFault(pairs)) return pairs;
-  const value = pairs.xs.length < least ? Number.NaN : answer(momentsOf(pairs));
+  const value = pairs.xs.length < least ? Number.NaN : answer(pairs);
   return Number.isFinite(value) ? value : TOO_FEW;
 }
 
@@ -77,9 +87,16 @@ function slope({ xx, xy }: Moments): number {
   return xx > 0 ? xy / xx : Number.NaN;
 }
 
-function standardError(moments: Moments): number {
-  const { count, xx, yy, xy } = moments;
-  return xx > 0 ? Math.sqrt(Math.max(0, yy - (xy * xy) / xx) / (count - 2)) : Number.NaN;
+/** From what each row lies off the line, squared: exact where all lie on it, as a difference of the moments is not. */
+function standardError(pairs: Pairs): number {
+  const moments = momentsOf(pairs);
+  const { count, meanX, meanY } = moments;
+  const rise = slope(moments);
+  let off = 0;
+  for (let row = 0; row < count; row += 1) {
+    off += ((pairs.ys[row] ?? 0) - meanY - rise * ((pairs.xs[row] ?? 0) - meanX)) ** 2;
+  }
+  return Math.sqrt(off / (count - 2));
 }
 
 function forecast([x, ys, xs]: Given): Scalar {
@@ -182,7 +199,7 @@ export const REGRESSION: readonly FunctionDefinition[] = [
     '6.18.76',
     LINE,
     Y_DIFFERENCE,
-    ([ys, xs]) => fromMoments(ys, xs, 3, standardError),
+    ([ys, xs]) => fromPairs(ys, xs, 3, standardError),
   ),
   FORECAST,
   alias('FORECAST.LINEAR', FORECAST),

@@ -20,6 +20,12 @@ function plainFunction(
   return make.numeric(name, doc, section, ONE_PLAIN, plain, compute, undefinedMeans);
 }
 
+/** Between 0 and pi; by the reciprocal, so that large numbers keep their digits. */
+function arcCotangent(x: number): number {
+  if (x === 0) return Math.PI / 2;
+  return x > 0 ? Math.atan(1 / x) : Math.PI + Math.atan(1 / x);
+}
+
 export const TRIGONOMETRY: readonly FunctionDefinition[] = [
   plainFunction('DEGREES', 'An angle in radians as degrees.', '6.16.25', (x) => (x * 180) / Math.PI),
   plainFunction('RADIANS', 'An angle in degrees as radians.', '6.16.49', (x) => (x * Math.PI) / 180),
@@ -30,12 +36,7 @@ export const TRIGONOMETRY: readonly FunctionDefinition[] = [
   plainFunction('ASIN', 'The angle in radians whose sine this is.', '6.16.7', Math.asin),
   plainFunction('ACOS', 'The angle in radians whose cosine this is.', '6.16.3', Math.acos),
   plainFunction('ATAN', 'The angle in radians whose tangent this is.', '6.16.9', Math.atan),
-  plainFunction(
-    'ACOT',
-    'The angle in radians, 0 to pi, whose cotangent this is.',
-    '6.16.5',
-    (x) => Math.PI / 2 - Math.atan(x),
-  ),
+  plainFunction('ACOT', 'The angle in radians, 0 to pi, whose cotangent this is.', '6.16.5', arcCotangent),
   make.numeric(
     'ATAN2',
     'The angle in radians from the x axis to the point (x; y).',

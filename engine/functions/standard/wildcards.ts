@@ -1,7 +1,7 @@
 // Wildcards as OpenFormula has them: ? for one letter, * for any letters, ~ before either for the sign itself. Called by
 // text functions and by look-ups; calls nothing.
 
-const SPECIAL = /[\\^$.|+()[\]{}/-]/g;
+const SPECIAL = /[\\^$.|+()[\]{}]/g;
 
 /** A pattern for a text with wildcards, capitals alike: the whole text, or a part of it from `lastIndex` on. */
 export function wildcardPattern(wanted: string, extent: 'whole' | 'part'): RegExp {
