@@ -114,7 +114,7 @@ export const climateSheet: SheetDeclaration = {
   name: 'Climate',
   question: 'Where',
   about:
-    'An average year, a row a day: day length from the latitude, warmth from the station. Import daily lows and highs, or fill Monthly climate; either may wait.',
+    'An average year, a row a day: day length from the latitude, warmth from the station. Import the daily file of a station (DATE, TMAX, TMIN, with its unit: TMAX (degF)), which fills Frost years too, or fill Monthly climate; either may wait.',
   rows: { from: 'span', first: 'Farm[Season starts]', last: 'Farm[Season ends]', step: 'day', as: 'Day' },
   columns: [
     ...group(

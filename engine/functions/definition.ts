@@ -44,13 +44,15 @@ export type Body =
   | { readonly lane: 'conditional fold'; readonly fold: Fold }
   /**
    * Whole columns as lists and scalars as they are: MATCH, PERCENTILE, SUMPRODUCT, FORECAST. A column argument comes as an
-   * array of Scalars with one entry per row, in row order, blanks as null.
+   * array of Scalars with one entry per row, in row order, blanks as null, canonical. Values that are no column come in their
+   * parameter's unit, errors and blanks as they are.
    */
   | { readonly lane: 'columns'; readonly compute: (args: readonly (Scalar | readonly Scalar[])[]) => Scalar }
   /**
    * Rows of another table that meet conditions, with their columns: COVERCOST(needed; Packs[Seeds]; Packs[Price];
    * Packs[Variety]; [Variety]). Scalars first, then value columns, then pairs of (column, condition): `valueColumns` says
-   * how many of the column parameters are values. `columns[k][i]` is value column k of the i-th matching row.
+   * how many of the column parameters are values. `columns[k][i]` is value column k of the i-th matching row, canonical.
+   * Scalars come in their parameter's unit; an error among them passes on before the call.
    */
   | {
       readonly lane: 'matching rows';

@@ -39,6 +39,18 @@ const FROSTS: Table = {
   }),
 };
 
+/** South of the equator: last frosts of spring in September and October, first of autumn in April and May. */
+const SOUTH: Table = {
+  name: 'South',
+  key: undefined,
+  columns: { Last: { type: 'date' }, First: { type: 'date' }, Known: { type: 'yesno' } },
+  rows: [
+    ['2024-09-20', '2024-05-02', 'yes'],
+    ['2025-10-04', '2025-04-21', 'yes'],
+    ['2026-09-28', '2026-04-28', 'yes'],
+  ],
+};
+
 const LOTS: Table = {
   name: 'Lots',
   key: undefined,
@@ -51,7 +63,7 @@ const LOTS: Table = {
   ],
 };
 
-const TABLES = [PLOTS, STEADY, FROSTS, LOTS];
+const TABLES = [PLOTS, STEADY, FROSTS, SOUTH, LOTS];
 
 function one(formula: string): Answer {
   const [answer] = answers([formula], TABLES);
@@ -178,6 +190,20 @@ describe('frost by date', () => {
     const away = quantileNormal(0.9, 0, deviation);
     expect(last - civilDay(2028, 1, 1)).toBe(Math.ceil(mean + away));
     expect(first - civilDay(2028, 1, 1)).toBe(Math.floor(mean + 200 - away));
+  });
+
+  it('turns the year round south of the equator', () => {
+    const last = 'South[Last]; South[Known]; TRUE';
+    const first = 'South[First]; South[Known]; TRUE';
+    const share = (formula: string): number => number(`${formula} / 100%`);
+    expect(share(`FROSTTOCOME(DATE(2027; 8; 1); ${last})`)).toBeGreaterThan(0.99);
+    expect(share(`FROSTTOCOME(DATE(2028; 1; 5); ${last})`)).toBeLessThan(0.01);
+    expect(share(`FROSTCOME(DATE(2027; 8; 1); ${first})`)).toBeLessThan(0.01);
+    expect(share(`FROSTCOME(DATE(2028; 6; 20); ${first})`)).toBeGreaterThan(0.99);
+    const [spring, autumn] = [`LASTFROSTDATE(50%; 2027; ${last})`, `FIRSTFROSTDATE(50%; 2027; ${first})`].map(number);
+    // Means by hand: days 264, 277 and 271 of spring; 123, 111 and 118 of autumn.
+    expect(spring).toBe(civilDay(2027, 1, 1) + Math.ceil((264 + 277 + 271) / 3) - 1);
+    expect(autumn).toBe(civilDay(2028, 1, 1) + Math.floor((123 + 111 + 118) / 3) - 1);
   });
 
   it('refuses a risk of nothing, and has no answer without two years', () => {

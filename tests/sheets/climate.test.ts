@@ -164,6 +164,24 @@ describe('units of a station', () => {
   });
 });
 
+describe('a station south of the equator', () => {
+  it('is known by its warm January, and has its last frost in the second half of the year', () => {
+    const half = 184;
+    const shifted = READINGS.map((row) => ({
+      ...row,
+      date: new Date(Date.parse(row.date) + half * 86_400_000).toISOString().slice(0, 10),
+    }));
+    const read = readStationCsv(stationFile('DATE,TMAX (degC),TMIN (degC)', String, shifted));
+    if (!read.ok) throw new Error(read.why);
+    expect(read.southern).toBe(true);
+    const [year] = read.frosts.filter((frost) => frost.year === 2013);
+    const north = READINGS.filter(
+      ({ date, temp_min }) => date < '2013-08-01' && date > '2013-01-01' && Number(temp_min) <= 0,
+    );
+    expect(year?.lastSpring).toBe(Date.parse(north.at(-1)?.date ?? '') / 86_400_000 + half);
+  });
+});
+
 describe('gaps and faults of a station', () => {
   const without = (from: number, to: number): string =>
     stationFile(
