@@ -90,8 +90,8 @@ export class WorkbookPage {
       async ([index, name]) => {
         const grid = document.querySelector('.ag-grid-viewport');
         if (grid === null) return;
-        const drawn = (): Promise<void> =>
-          new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve())));
+        // The grid draws what scrolls into view a few frames later.
+        const drawn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 80));
         const header = (): Element | undefined =>
           [...document.querySelectorAll('.ag-header-cell')].find((each) => each.getAttribute('col-id') === name);
         grid.scrollTop = Math.max(0, index * 32 - 160);
