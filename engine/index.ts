@@ -9,7 +9,7 @@ export { isStationCsv, readStationCsv, type StationFailure, type StationRecord }
 export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';
 export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './files/csv-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './files/table-data.ts';
-export { readWorkbookFile, type WorkbookFileRead, writeWorkbookFile } from './files/workbook-file.ts';
+export { packWorkbook, readWorkbookFile, type WorkbookFileRead, writeWorkbookFile } from './files/workbook-file.ts';
 export type { FunctionDefinition } from './functions/definition.ts';
 export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';

@@ -21,6 +21,11 @@ export function writeWorkbookFile(declaration: WorkbookDeclaration): string {
   return `${layout({ format: FORMAT, version: VERSION, ...rest, rows: inOrder(rows, declaration) })}\n`;
 }
 
+/** The same workbook on one line, in the order it comes in: quick to write for a copy that only programs read. */
+export function packWorkbook(declaration: WorkbookDeclaration): string {
+  return JSON.stringify({ format: FORMAT, version: VERSION, ...declaration });
+}
+
 function inOrder(
   rows: WorkbookDeclaration['rows'],
   { sheets }: WorkbookDeclaration,

@@ -1,7 +1,7 @@
 // The page: the list of sheets, the top and formula lines, the sheet, the panel of the row in hand, the bottom line. Below
 // 700 px the cards stand in their place.
 
-import { signal, useComputed } from '@preact/signals';
+import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { TableView } from '../../engine/index.ts';
 import { FormSheet } from './form/form-sheet.tsx';
@@ -16,7 +16,7 @@ import { SheetList } from './parts/sheet-list.tsx';
 import { TopLine } from './parts/top-line.tsx';
 import { PhoneView } from './phone/phone-view.tsx';
 import { RowPanel } from './row-panel/row-panel.tsx';
-import { drawer, isOpen, narrow, openings, redo, selection, undo, workbook } from './state.ts';
+import { drawer, isOpen, narrow, openings, redo, tableOnScreen, undo, workbook } from './state.ts';
 import { saveFile } from './working-copy/open.ts';
 
 /** The whole page; empty until a workbook is open. */
@@ -56,8 +56,7 @@ function Desk() {
 }
 
 function Sheet() {
-  const name = useComputed(() => selection.value.table);
-  const table = workbook().table(name.value);
+  const table = workbook().table(tableOnScreen.value);
   if (table === undefined) return <main class="sheet" />;
   return (
     <main class="sheet" aria-label={table.name}>

@@ -32,6 +32,9 @@ export const latestChange = signal<ChangeSet | undefined>(undefined);
 /** The sheet on screen and the cell in hand. */
 export const selection = signal<Place>({ table: '', row: undefined, column: undefined });
 
+/** The sheet on screen alone, for parts that don't care which of its cells is in hand. */
+export const tableOnScreen = computed(() => selection.value.table);
+
 /** Raised by goTo: the grid scrolls to the selection and takes the focus. */
 export const arrival = signal(0);
 

@@ -2,7 +2,7 @@
 // things in it need attention.
 
 import type { Attention, TableView } from '../../../engine/index.ts';
-import { attention, goTo, selection, workbook } from '../state.ts';
+import { attention, goTo, tableOnScreen, workbook } from '../state.ts';
 
 interface Question {
   readonly question: string;
@@ -11,7 +11,7 @@ interface Question {
 
 export function SheetList() {
   const book = workbook();
-  const here = selection.value.table;
+  const here = tableOnScreen.value;
   const counts = countByTable(attention.value);
   return (
     <nav class="sheet-list" aria-label="Sheets">

@@ -2,7 +2,7 @@
 // always last. A failure is said and tried again with the next change; nothing kept before is lost by it.
 
 import { effect, signal } from '@preact/signals';
-import { writeWorkbookFile } from '../../../engine/index.ts';
+import { packWorkbook } from '../../../engine/index.ts';
 import { tell } from '../messages.ts';
 import { readOnly, revision, workbookNow } from '../state.ts';
 import { keepCopy } from './store.ts';
@@ -46,7 +46,13 @@ function keepSoon(): void {
   if (readOnly.peek() !== undefined) return;
   keeping.value = { state: 'keeping' };
   clearTimeout(waiting);
-  waiting = setTimeout(keepNow, SOON);
+  waiting = setTimeout(() => whenIdle(keepNow), SOON);
+}
+
+/** Between two frames where the browser can tell when that is. */
+function whenIdle(run: () => void): void {
+  if ('requestIdleCallback' in window) requestIdleCallback(run, { timeout: SOON });
+  else run();
 }
 
 /** Keeps what isn't kept yet. */
@@ -69,7 +75,7 @@ async function keep(): Promise<void> {
       stale = false;
       const seen = revision.peek();
       const at = Date.now();
-      await keepCopy('latest', { text: writeWorkbookFile(workbookNow()?.declaration() ?? workbook.declaration()), at });
+      await keepCopy('latest', { text: packWorkbook(workbookNow()?.declaration() ?? workbook.declaration()), at });
       if (seen === revision.peek()) keeping.value = { state: 'kept', at };
       else stale = true;
     } while (stale);
