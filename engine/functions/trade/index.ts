@@ -14,6 +14,7 @@ import { SEED } from './seed.ts';
 import { SPACE } from './space.ts';
 import { STAND } from './stand.ts';
 import { STORAGE } from './storage.ts';
+import { STORE_LOTS } from './store-lots.ts';
 import { SUITS } from './suits.ts';
 import { TRIALS } from './trials.ts';
 import { WATER } from './water.ts';
@@ -33,6 +34,7 @@ export const TRADE: readonly FunctionDefinition[] = [
   ...BEST_SPACING,
   ...AFTER_HARVEST,
   ...STORAGE,
+  ...STORE_LOTS,
   ...WATER,
   ...NUTRIENTS,
 ];
