@@ -140,7 +140,7 @@ test('a spacing typed on a card moves its figures; what cannot be meant is refus
   expect(problems).toEqual([]);
 });
 
-test('a row is added, renamed, removed and brought back', async () => {
+test('a row is added, filled, removed and brought back', async () => {
   const { page } = await openPhone();
   await openSheet(page, 'Beds');
   const beds = await page.locator('.phone-cards > li').count();
