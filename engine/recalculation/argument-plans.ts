@@ -1,5 +1,5 @@
 // Plans one argument of a call: in the unit its parameter wants, refused outside the range in which a model holds. Called by
-// call-plans.ts and group-plans.ts, whatever the lane.
+// call-plans.ts and the files it hands calls to, whatever the lane.
 
 import type { Parameter } from '../language/signature.ts';
 import type { Typed } from '../language/typed.ts';

@@ -1,5 +1,5 @@
 // Turns a typed tree into a kernel: each node of the tree becomes a closure over the closures of its parts. Calls are
-// planned by lane in call-plans.ts, conditional totals in group-plans.ts; this file does names, operators and conversions.
+// planned by lane in call-plans.ts, conditional totals in fold-plans.ts; this file does names, operators and conversions.
 
 import type { Typed } from '../language/typed.ts';
 import { BLANK, FILLED } from '../values/column.ts';
