@@ -10,7 +10,7 @@ export function optionsFor(workbook: WorkbookFace, column: ColumnView): readonly
     case 'choice':
       return type.options;
     case 'yesno':
-      return ['Yes', 'No'];
+      return ['yes', 'no'];
     case 'link':
       return [...workbook.rows(type.table)]
         .map((row) => workbook.rowName(type.table, row))

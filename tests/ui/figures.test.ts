@@ -1,0 +1,88 @@
+// Figures in a column: their parts, the room that lines them up, and what a selection adds up to.
+
+import { expect, test } from 'vitest';
+import type { CellView, ColumnView } from '../../engine/index.ts';
+import { matching } from '../../ui/browser/entry/entry-options.ts';
+import { figureParts, padding, roomFor } from '../../ui/browser/grid/figures.ts';
+import { summarize, summaryNumber } from '../../ui/browser/grid/summary.ts';
+import { findPlaces } from '../../ui/browser/parts/find-places.ts';
+import { demoWorkbook } from '../browser/workbook-page.ts';
+
+const DEMO = demoWorkbook();
+
+test('a shown figure comes apart into whole, fraction and own unit', () => {
+  expect(figureParts('1,240.50')).toEqual({ whole: '1,240', fraction: '.50', unit: '' });
+  expect(figureParts('-0.5')).toEqual({ whole: '-0', fraction: '.5', unit: '' });
+  expect(figureParts('20 cm')).toEqual({ whole: '20', fraction: '', unit: 'cm' });
+  expect(figureParts('2.5\u00a0ft')).toEqual({ whole: '2', fraction: '.5', unit: 'ft' });
+  expect(figureParts('Amber early')).toBeUndefined();
+  expect(figureParts('')).toBeUndefined();
+});
+
+test('every figure of a column is given the room of the longest', () => {
+  const room = roomFor(['7', '62.25', '0.5', 'no figure', '20 cm']);
+  expect(room).toEqual({ fraction: '.00', unit: 'cm' });
+  for (const [text, width] of [
+    ['7', '.00'],
+    ['0.5', '0'],
+    ['62.25', ''],
+  ] as const) {
+    expect(padding(figureParts(text)?.fraction ?? '', room)).toBe(width);
+  }
+});
+
+const column = (unit: string, kind: 'number' | 'date' = 'number'): ColumnView => {
+  const view = DEMO.table('Beds')?.columns.find(({ name }) => name === 'Length');
+  if (view === undefined) throw new Error('The Beds sheet has no Length.');
+  return { ...view, unit, ...(kind === 'date' ? { type: { kind } } : {}) };
+};
+
+const cell = (text: string, number: number | undefined, value: number | null = number ?? null): CellView => ({
+  value,
+  number,
+  text,
+  entry: text,
+  standing: 'entered',
+});
+
+test('numbers of one unit are added, blanks are left out, unlike units are only counted', () => {
+  const feet = column('ft');
+  const same = summarize([
+    { column: feet, cell: cell('50', 50) },
+    { column: feet, cell: cell('62.25', 62.25) },
+    { column: feet, cell: cell('', undefined) },
+  ]);
+  expect(same).toMatchObject({ cells: 3, filled: 2 });
+  expect(same.numbers).toMatchObject({ sum: 112.25, mean: 56.125, least: 50, most: 62.25, unit: 'ft', decimals: 2 });
+  const mixed = summarize([
+    { column: feet, cell: cell('50', 50) },
+    { column: column('lb'), cell: cell('2', 2) },
+  ]);
+  expect(mixed).toMatchObject({ filled: 2, numbers: undefined });
+  expect(summaryNumber(1240.5, 2)).toBe('1,240.50');
+});
+
+test('of dates the first and the last are told', () => {
+  const day = column('', 'date');
+  const dates = summarize([
+    { column: day, cell: cell('2 Apr 2027', undefined, 20_910) },
+    { column: day, cell: cell('1 Apr 2027', undefined, 20_909) },
+  ]);
+  expect(dates).toMatchObject({ numbers: undefined, dates: { first: 20_909, last: 20_910 } });
+});
+
+test('a list narrows to what holds the typed text, the closest first', () => {
+  const names = ['Copper Kettle', 'Kettle Black', 'Lamplight', 'Black kettle'];
+  expect(matching(names, 'kettle')).toEqual(['Kettle Black', 'Copper Kettle', 'Black kettle']);
+  expect(matching(names, 'lamplight')).toEqual(['Lamplight']);
+  expect(matching(names, '')).toEqual(names);
+  expect(matching(names, 'nothing like it')).toEqual([]);
+});
+
+test('sheets, rows and columns are found by name, sheets first', () => {
+  const found = findPlaces(DEMO, 'beds', 5);
+  expect(found[0]).toMatchObject({ kind: 'sheet', table: 'Beds' });
+  const bed = findPlaces(DEMO, 'barn 1', 5)[0];
+  expect(bed).toMatchObject({ kind: 'row', table: 'Beds', column: 'Bed' });
+  expect(findPlaces(DEMO, 'in-row spacing', 5).map(({ table }) => table)).toContain('Plantings');
+});
