@@ -165,7 +165,9 @@ export function cellInWords(column: SheetColumn, row: number, context: CellConte
   if (type.kind === 'link') return shownScalar(scalar, type, undefined, context, undefined);
   return showWithUnit(scalar, type, {
     unit: typedUnit(column, row, context),
-    decimals: column.declaration.decimals,
+    decimals: isTyped(column, row)
+      ? typedDecimals(scalar, type, column.declaration.decimals)
+      : column.declaration.decimals,
     currency: context.currency,
   });
 }
@@ -187,7 +189,8 @@ export function viewCell(column: SheetColumn, row: number, context: CellContext)
   const unit = typedUnit(column, row, context);
   const shownType = type ?? { kind: 'text' };
   const inUnit = typeof value === 'number' && (shownType.kind === 'number' || shownType.kind === 'temperature');
-  const text = shownScalar(value, shownType, unit, context, declaration.decimals);
+  const decimals = isTyped(column, row) ? typedDecimals(value, shownType, declaration.decimals) : declaration.decimals;
+  const text = shownScalar(value, shownType, unit, context, decimals);
   return {
     value,
     number: inUnit ? fromCanonical(shownType.unit, value) : undefined,
@@ -196,6 +199,17 @@ export function viewCell(column: SheetColumn, row: number, context: CellContext)
     standing: standingOf(column, row),
   };
 }
+
+/** What is typed is what is shown: as many decimals as were typed, not the column's; money keeps its two. */
+function typedDecimals(value: Scalar, type: ValueType, declared: number | undefined): number | undefined {
+  if (typeof value !== 'number') return declared;
+  if (type.kind !== 'temperature' && (type.kind !== 'number' || type.dimension.money !== 0)) return declared;
+  const [, fraction = ''] = /\.(\d+)$/.exec(String(shownNumber(type.unit, value))) ?? [];
+  return Math.min(fraction.length, MOST_TYPED_DECIMALS);
+}
+
+/** Past this many decimals a typed figure is shown rounded; the editor opens with all of them. */
+const MOST_TYPED_DECIMALS = 6;
 
 /** A typed cell as a file keeps it: a number in the column's unit where no other was typed; undefined for nothing. */
 export function entryOf(column: SheetColumn, row: number, context: CellContext): Entry | undefined {
