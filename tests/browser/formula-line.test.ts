@@ -103,3 +103,24 @@ test('an entry is typed in the line under the same rules, and an override is tak
   await page.getByRole('region', { name: 'Formula' }).getByRole('button', { name: 'Take back to the formula' }).click();
   await expect.poll(() => book.read(0, 'Stations')).toBe(before);
 });
+
+test('a column of one’s own is added with a formula, refused while it is wrong, and removed again', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const book = new WorkbookPage(page);
+  await book.openSheet('Beds');
+  await page.locator('.ag-header-cell[col-id="Length"]').click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Add a column' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Name').fill('Half length');
+  await dialog.getByLabel('Formula').fill('=[Length] + [Area]');
+  await expect.poll(() => dialog.getByRole('status').textContent()).toMatch(/\[Length\].*\[Area\]/);
+  await dialog.getByRole('button', { name: 'Add the column' }).click();
+  expect(await dialog.getByRole('alert').textContent()).toMatch(/\[Length\].*\[Area\]/);
+  await dialog.getByLabel('Formula').fill('=[Length] / 2');
+  await expect.poll(() => dialog.getByRole('status').textContent()).toBe('Gives a length in ft.');
+  await dialog.getByRole('button', { name: 'Add the column' }).click();
+  await expect.poll(() => book.read(0, 'Half length')).toBe('25');
+  await page.locator('.ag-header-cell[col-id="Half length"]').click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Remove Half length' }).click();
+  await expect.poll(() => page.locator('.ag-header-cell[col-id="Half length"]').count()).toBe(0);
+});

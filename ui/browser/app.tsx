@@ -11,6 +11,7 @@ import { BottomLine } from './parts/bottom-line.tsx';
 import { ImportDialog } from './parts/import-dialog.tsx';
 import { Menu } from './parts/menu.tsx';
 import { MessageCorner } from './parts/message-corner.tsx';
+import { NewColumnDialog } from './parts/new-column-dialog.tsx';
 import { SheetHead } from './parts/sheet-head.tsx';
 import { SheetList } from './parts/sheet-list.tsx';
 import { TopLine } from './parts/top-line.tsx';
@@ -30,6 +31,7 @@ export function App() {
     <>
       {narrow.value ? <PhoneView /> : <Desk />}
       <ImportDialog />
+      <NewColumnDialog />
       <Menu />
       <MessageCorner />
     </>

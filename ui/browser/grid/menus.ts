@@ -2,9 +2,11 @@
 
 import type { ColumnView, TableView } from '../../../engine/index.ts';
 import { beginFormula } from '../formula-line/requests.ts';
+import { tell } from '../messages.ts';
 import type { MenuItem } from '../parts/menu-state.ts';
+import { beginColumn } from '../parts/new-column-state.ts';
 import { type CellPlace, canTakeBack, duplicateRow, removeRows, takeBack } from '../sheet-actions.ts';
-import { readOnly } from '../state.ts';
+import { edit, readOnly, undo } from '../state.ts';
 import type { RangeCommands } from './range-commands.ts';
 import { newRowWish } from './selected.ts';
 
@@ -70,7 +72,7 @@ export function cellMenu(place: MenuPlace): readonly (readonly MenuItem[])[] {
           },
         ]
       : [],
-    formulaItems(column),
+    [...formulaItems(column), { label: 'Add a column', run: () => beginColumn(table.name), can: free }],
   ];
 }
 
@@ -85,6 +87,7 @@ function formulaItems(column: ColumnView): readonly MenuItem[] {
 
 /** What can be done with a column. */
 export function columnMenu(
+  table: string,
   column: ColumnView,
   sort: (order: 'asc' | 'desc' | null) => void,
 ): readonly (readonly MenuItem[])[] {
@@ -95,5 +98,18 @@ export function columnMenu(
       { label: 'In the order entered', run: () => sort(null) },
     ],
     formulaItems(column),
+    [
+      { label: 'Add a column', run: () => beginColumn(table), can: readOnly.value === undefined },
+      {
+        label: `Remove ${column.name}`,
+        run: () => removeColumn(table, column.name),
+        can: readOnly.value === undefined,
+      },
+    ],
   ];
+}
+
+function removeColumn(table: string, column: string): void {
+  const done = edit([{ edit: 'remove column', table, column }], `Remove the column ${column}`);
+  if (!done.refused) tell(`Removed the column ${column}.`, 'done', { label: 'Undo', run: undo });
 }

@@ -345,7 +345,7 @@ export class SheetGrid implements Drawing {
       const sort = (order: 'asc' | 'desc' | null): void => {
         this.api.applyColumnState({ state: [{ colId: view.name, sort: order }], defaultState: { sort: null } });
       };
-      showMenu({ ...at, label: `Column ${view.name}`, sets: columnMenu(view, sort) });
+      showMenu({ ...at, label: `Column ${view.name}`, sets: columnMenu(this.table.name, view, sort) });
       return;
     }
     const column = this.columnInHand();
