@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import type { CellView, ColumnView } from '../../engine/index.ts';
 import { matching } from '../../ui/browser/entry/entry-options.ts';
-import { figureParts, padding, roomFor } from '../../ui/browser/grid/figures.ts';
+import { figureParts, padding, roomFor, widerRoom } from '../../ui/browser/grid/figures.ts';
 import { summarize, summaryNumber } from '../../ui/browser/grid/summary.ts';
 import { findPlaces } from '../../ui/browser/parts/find-places.ts';
 import { demoWorkbook } from '../browser/workbook-page.ts';
@@ -22,6 +22,7 @@ test('a shown figure comes apart into whole, fraction and own unit', () => {
 test('every figure of a column is given the room of the longest', () => {
   const room = roomFor(['7', '62.25', '0.5', 'no figure', '20 cm']);
   expect(room).toEqual({ fraction: '.00', unit: 'cm' });
+  expect(widerRoom(room, { fraction: '.000', unit: '' })).toEqual({ fraction: '.000', unit: 'cm' });
   for (const [text, width] of [
     ['7', '.00'],
     ['0.5', '0'],

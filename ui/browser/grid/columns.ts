@@ -5,7 +5,7 @@ import type { ColDef, ColGroupDef, ICellRendererParams } from 'ag-grid-community
 import type { Attention, CellView, ColumnView, TableView, WorkbookFace } from '../../../engine/index.ts';
 import { CellEditor } from './cell-editor.ts';
 import { cellClasses, cellElement, isFigure, standingWords } from './cell-face.ts';
-import { NO_ROOM, type Room } from './figures.ts';
+import type { Room } from './figures.ts';
 import { HeaderFace } from './header-face.ts';
 import { type RowHandle, SPARE } from './row-handle.ts';
 import { startingWidth } from './widths.ts';
@@ -86,7 +86,7 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
     equals: () => false,
     cellRenderer: (params: ICellRendererParams<RowHandle, Cell>) => {
       describe(params.eGridCell, params.value ?? undefined, column, foundIn(params.data));
-      return cellElement(params.value ?? undefined, column, drawing.room(column.name) ?? NO_ROOM);
+      return cellElement(params.value ?? undefined, column, drawing.room(column.name));
     },
     cellClass: ({ data, value }) => cellClasses(value ?? undefined, column, foundIn(data)),
     cellClassRules: {

@@ -38,6 +38,14 @@ export function roomFor(texts: Iterable<string>): Room {
   return { fraction: fraction.replace(/\d/g, '0'), unit };
 }
 
+/** Room for both. */
+export function widerRoom(a: Room, b: Room): Room {
+  return {
+    fraction: a.fraction.length >= b.fraction.length ? a.fraction : b.fraction,
+    unit: a.unit.length >= b.unit.length ? a.unit : b.unit,
+  };
+}
+
 /** What is to stand invisibly after a fraction so that it is as wide as the column's longest. */
 export function padding(fraction: string, room: Room): string {
   return room.fraction.slice(fraction.length);

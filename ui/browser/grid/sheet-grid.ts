@@ -25,7 +25,7 @@ import { type CellPlace, takeBack } from '../sheet-actions.ts';
 import { edit, editCell, readOnly, selectPlace } from '../state.ts';
 import { CellEditor } from './cell-editor.ts';
 import { type Drawing, gridColumns } from './columns.ts';
-import { NO_ROOM, type Room, roomFor } from './figures.ts';
+import { NO_ROOM, type Room, roomFor, widerRoom } from './figures.ts';
 import { gridTheme } from './grid-theme.ts';
 import { cellMenu, columnMenu } from './menus.ts';
 import { RangeCommands } from './range-commands.ts';
@@ -49,7 +49,7 @@ ModuleRegistry.registerModules([
 ]);
 
 /** Figures of so many rows decide where a column's decimal mark stands. */
-const ALIGNED_ROWS = 3_000;
+const ALIGNED_ROWS = 500;
 
 /** Where a person last was on each sheet, so that coming back to one finds the same row in hand. */
 const lastPlaces = new Map<string, { readonly row: number; readonly column: string }>();
@@ -136,7 +136,8 @@ export class SheetGrid implements Drawing {
     if (known !== undefined) return known;
     const view = this.table.columns.find(({ name }) => name === column);
     const figures = view?.type?.kind === 'number' || view?.type?.kind === 'temperature';
-    const room = figures ? roomFor(this.texts(column)) : NO_ROOM;
+    const first = this.face.rows(this.table.name).subarray(0, ALIGNED_ROWS);
+    const room = figures ? roomFor(this.texts(column, first)) : NO_ROOM;
     this.rooms.set(column, room);
     return room;
   }
@@ -172,10 +173,7 @@ export class SheetGrid implements Drawing {
     if (changed.length === 0 || change.columnsOf.includes(name)) return;
     const rendered = this.api.getRenderedNodes();
     for (const { column, rows } of changed) {
-      const before = this.rooms.get(column);
-      this.rooms.delete(column);
-      const now = this.room(column);
-      const realigned = before?.fraction !== now.fraction || before.unit !== now.unit;
+      const realigned = this.realign(column, rows);
       const named = rows === 'all' || realigned ? undefined : new Set(rows);
       const rowNodes = named === undefined ? rendered : rendered.filter(({ data }) => data && named.has(data.slot));
       if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
@@ -243,10 +241,21 @@ export class SheetGrid implements Drawing {
     return this.table.entered && readOnly.peek() === undefined ? [...rows, { slot: SPARE }] : rows;
   }
 
-  private *texts(column: string): Iterable<string> {
-    for (const row of this.face.rows(this.table.name).subarray(0, ALIGNED_ROWS)) {
-      yield this.face.cell(this.table.name, row, column).text;
+  private *texts(column: string, rows: Int32Array): Iterable<string> {
+    for (const row of rows) yield this.face.cell(this.table.name, row, column).text;
+  }
+
+  /** Makes room for what changed in a column; whether its figures have to move. Room once made stays until a redraw. */
+  private realign(column: string, rows: Int32Array | 'all'): boolean {
+    const before = this.rooms.get(column);
+    if (before === undefined) return false;
+    if (rows === 'all') this.rooms.delete(column);
+    else {
+      const changed = roomFor(this.texts(column, rows.subarray(0, ALIGNED_ROWS)));
+      this.rooms.set(column, before === NO_ROOM ? before : widerRoom(before, changed));
     }
+    const now = this.room(column);
+    return before.fraction !== now.fraction || before.unit !== now.unit;
   }
 
   private redrawColumns(): void {
