@@ -2,7 +2,7 @@
 // blanks and errors as they are. Used by kernels made by the planner and by the workbook's readers.
 
 import { BLANK, FAULT, FILLED } from '../values/column.ts';
-import { isError, type Scalar } from '../values/error.ts';
+import { type CellError, isError, type Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
 import type { Model } from './model.ts';
 
@@ -21,9 +21,17 @@ export interface Stored {
   state: number;
 }
 
+const TOO_LARGE: CellError = {
+  error: 'number',
+  why: 'The result is too large to be a number: look at the values it is made of.',
+};
+
 /** Puts a scalar into `into`, which is reused from call to call. */
 export function toStored(model: Model, scalar: Scalar, into: Stored): void {
-  if (scalar === null || (typeof scalar === 'number' && Number.isNaN(scalar))) {
+  if (scalar === Number.POSITIVE_INFINITY || scalar === Number.NEGATIVE_INFINITY) {
+    into.value = model.faults.number(TOO_LARGE);
+    into.state = FAULT;
+  } else if (scalar === null || (typeof scalar === 'number' && Number.isNaN(scalar))) {
     into.value = 0;
     into.state = BLANK;
   } else if (isError(scalar)) {

@@ -123,7 +123,7 @@ function combinations(all: number, chosen: number): number {
   if (n < 0 || k < 0 || k > n) return Number.NaN;
   const fewer = Math.min(k, n - k);
   let result = 1;
-  for (let step = 1; step <= fewer; step += 1) result = (result * (n - fewer + step)) / step;
+  for (let step = 1; step <= fewer && result < Infinity; step += 1) result = (result * (n - fewer + step)) / step;
   return finite(result < Number.MAX_SAFE_INTEGER ? Math.round(result) : result);
 }
 
@@ -132,7 +132,7 @@ function arrangements(all: number, chosen: number): number {
   const k = tolerantFloor(chosen);
   if (n < 0 || k < 0 || k > n) return Number.NaN;
   let result = 1;
-  for (let factor = n - k + 1; factor <= n; factor += 1) result *= factor;
+  for (let factor = n - k + 1; factor <= n && result < Infinity; factor += 1) result *= factor;
   return finite(result);
 }
 
