@@ -114,12 +114,28 @@ const sheet: Shape<SheetDeclaration> = fields<SheetDeclaration>({
   cautions: list(text, (_, index) => `caution ${index + 1}`),
 });
 
-const entry: Shape<Entry> = (value, place) =>
-  typeof value === 'string' || typeof value === 'boolean' || (typeof value === 'number' && Number.isFinite(value))
-    ? value
-    : misfit(value, place, 'a text, a number, or true or false');
+function isEntry(value: unknown): value is Entry {
+  return (
+    typeof value === 'string' || typeof value === 'boolean' || (typeof value === 'number' && Number.isFinite(value))
+  );
+}
 
-const row: Shape<RowEntries> = record(entry, (column) => `“${column}”`);
+const entry: Shape<Entry> = (value, place) =>
+  isEntry(value) ? value : misfit(value, place, 'a text, a number, or true or false');
+
+const anyRow: Shape<RowEntries> = record(entry, (column) => `“${column}”`);
+
+function isRow(value: unknown): value is RowEntries {
+  if (!isFields(value)) return false;
+  for (const column in value) if (!isEntry(value[column])) return false;
+  return true;
+}
+
+const anyRows: Shape<readonly RowEntries[]> = list(anyRow, (_, index) => `row ${index + 1}`);
+
+/** Most of a file is rows: good ones are taken as they are, and only a list with a slip is gone through for its sentence. */
+const rowsOfSheet: Shape<readonly RowEntries[]> = (value, place) =>
+  Array.isArray(value) && value.every(isRow) ? value : anyRows(value, place);
 
 /** All of a workbook file but its format and version. Fields come back in the order in which files are written. */
 export const workbookShape: Shape<WorkbookDeclaration> = fields<WorkbookDeclaration>({
@@ -129,8 +145,5 @@ export const workbookShape: Shape<WorkbookDeclaration> = fields<WorkbookDeclarat
   today: whole(-1_000_000, 1_000_000),
   year: optional(fields<{ readonly sheet: string; readonly column: string }>({ sheet: name, column: name })),
   sheets: list(sheet, called('sheet')),
-  rows: record(
-    list(row, (_, index) => `row ${index + 1}`),
-    (table) => `rows of sheet “${table}”`,
-  ),
+  rows: record(rowsOfSheet, (table) => `rows of sheet “${table}”`),
 });

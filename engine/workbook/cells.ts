@@ -45,17 +45,26 @@ export function readContent(column: SheetColumn, entry: Entry, context: CellCont
     const civil = civilDayOfIso(entry);
     if (civil !== undefined) return checked(column, filled(civil), context);
   }
+  if (type.kind === 'text' || type.kind === 'link')
+    return wordsContent(column, type, entryWords(entry).trim(), context);
   const read = readEntry(entryWords(entry), type, context.entry);
   if (!read.ok) return read;
-  if (read.value === null) {
-    return declaration.required === true
-      ? { ok: false, why: `${declaration.name} can't be empty here: give it a value.` }
-      : { ok: true, content: NOTHING };
-  }
-  if (type.kind === 'link') return linkContent(type.table, String(read.value), context);
+  if (read.value === null) return emptyContent(column);
   const stored: Stored = { value: 0, state: FILLED };
   toStored(context.model, read.value, stored);
   return checked(column, { ...stored, unit: read.unit }, context);
+}
+
+function emptyContent({ declaration }: SheetColumn): ContentRead {
+  return declaration.required === true
+    ? { ok: false, why: `${declaration.name} can't be empty here: give it a value.` }
+    : { ok: true, content: NOTHING };
+}
+
+function wordsContent(column: SheetColumn, type: ValueType, words: string, context: CellContext): ContentRead {
+  if (words === '') return emptyContent(column);
+  if (type.kind === 'link') return linkContent(type.table, words, context);
+  return { ok: true, content: filled(context.model.texts.code(words)) };
 }
 
 function filled(value: number): Content {
