@@ -233,5 +233,24 @@ export function entryOf(column: SheetColumn, row: number, context: CellContext):
   const unit = typedUnit(column, row, context);
   if (unit !== undefined && unit.symbol !== type.unit.symbol)
     return entryText(scalar, type, { unit, currency: context.currency });
-  return shownNumber(type.unit, scalar);
+  const number = shownNumber(type.unit, scalar);
+  // Typed with the unit that the column happens to show: it stays so when the workbook's units are switched.
+  if (unit !== undefined && followsUnits(column)) return `${number} ${unit.symbol}`;
+  if (toCanonical(type.unit, number) === scalar) return number;
+  const exact = exactUnit(column, scalar, context);
+  return exact === undefined ? number : entryText(scalar, type, { unit: exact, currency: context.currency });
+}
+
+/** Whether the column shows another unit when the workbook's units are switched. */
+function followsUnits({ declaration: { type } }: SheetColumn): boolean {
+  return type.type === 'temperature' || (type.type === 'number' && type.unit.us !== type.unit.si);
+}
+
+/** Of the two units a column may be shown in, one in which a figure keeps its last bit: that in which it was typed before units were switched. */
+function exactUnit({ declaration }: SheetColumn, canonical: number, context: CellContext): Unit | undefined {
+  const { type } = declaration;
+  const symbols = type.type === 'number' ? [type.unit.us, type.unit.si] : ['degF', 'degC'];
+  return symbols
+    .map((symbol) => context.vocabulary.find(symbol))
+    .find((unit) => unit !== undefined && toCanonical(unit, shownNumber(unit, canonical)) === canonical);
 }
