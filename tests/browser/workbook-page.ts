@@ -3,11 +3,13 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { demoFarm } from '../../demo/farm.ts';
-import { createWorkbook, type Workbook } from '../../engine/index.ts';
+import { civilDay, createWorkbook, type Workbook } from '../../engine/index.ts';
 
-/** The demo farm worked out beside the page: what its cells should read. */
+/** The demo farm worked out beside the page: what its cells should read. Its day is the page's: never before today. */
 export function demoWorkbook(): Workbook {
-  const opened = createWorkbook(demoFarm);
+  const now = new Date();
+  const today = civilDay(now.getUTCFullYear(), now.getUTCMonth() + 1, now.getUTCDate());
+  const opened = createWorkbook({ ...demoFarm, today: Math.max(demoFarm.today, today) });
   if (!opened.ok) throw new Error(opened.problems.join(' '));
   return opened.workbook;
 }
@@ -17,7 +19,7 @@ export class WorkbookPage {
 
   constructor(page: Page) {
     this.page = page;
-    page.setDefaultTimeout(8_000);
+    page.setDefaultTimeout(20_000);
   }
 
   async openSheet(name: string): Promise<void> {
@@ -35,7 +37,11 @@ export class WorkbookPage {
 
   /** What a cell reads. */
   async read(row: number, column: string): Promise<string> {
-    return ((await (await this.cell(row, column)).textContent()) ?? '').trim();
+    const cell = await this.cell(row, column);
+    // A cell that has just scrolled into view is empty until the grid draws its face.
+    const face = cell.locator('.face');
+    await face.waitFor({ state: 'attached' });
+    return ((await face.textContent()) ?? '').trim();
   }
 
   async press(row: number, column: string): Promise<void> {
@@ -90,10 +96,17 @@ export class WorkbookPage {
       async ([index, name]) => {
         const grid = document.querySelector('.ag-grid-viewport');
         if (grid === null) return;
-        // The grid draws what scrolls into view a few frames later.
-        const drawn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 80));
         const header = (): Element | undefined =>
           [...document.querySelectorAll('.ag-header-cell')].find((each) => each.getAttribute('col-id') === name);
+        // The grid draws what scrolls into view a few frames later: then a cell covers the middle of the window.
+        const drawn = async (): Promise<void> => {
+          const box = grid.getBoundingClientRect();
+          for (let waited = 0; waited < 2_000; waited += 20) {
+            await new Promise((resolve) => setTimeout(resolve, 20));
+            const middle = document.elementFromPoint(box.left + box.width * 0.6, box.top + 120);
+            if (middle?.closest('.ag-cell') != null) return;
+          }
+        };
         grid.scrollTop = Math.max(0, index * 32 - 160);
         for (let left = 0; header() === undefined && left < grid.scrollWidth; left += grid.clientWidth / 2) {
           grid.scrollLeft = left;

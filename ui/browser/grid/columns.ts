@@ -82,8 +82,8 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
     valueGetter: ({ data }) => view(data),
     valueSetter: ({ data, newValue }: { data: RowHandle; newValue: unknown }) =>
       typeof newValue === 'string' && drawing.write(data.slot, column, newValue),
-    // Every drawing asks anew; the repaint names the cells, the grid needn't compare them.
-    equals: () => false,
+    // After an edit the grid looks through the whole row: cells that read the same stay as they are.
+    equals: (a, b) => sameCell(a ?? undefined, b ?? undefined),
     cellRenderer: (params: ICellRendererParams<RowHandle, Cell>) => {
       describe(params.eGridCell, params.value ?? undefined, column, foundIn(params.data));
       return cellElement(params.value ?? undefined, column, drawing.room(column.name));
@@ -94,6 +94,11 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
       'spare-name': ({ data }) => data?.slot === SPARE && column.name === (table.key ?? table.columns[0]?.name),
     },
   };
+}
+
+function sameCell(a: Cell, b: Cell): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  return a.text === b.text && a.standing === b.standing && a.value === b.value;
 }
 
 /** What a screen reader says of a cell beyond its text. */
