@@ -134,8 +134,15 @@ export function rowName(sheet: Sheet, row: number, context: CompileContext): str
           : source.from === 'events'
             ? [source.as, source.event]
             : [];
-  if (names.length === 0) return `row ${row + 1}`;
+  if (names.length === 0) return `row ${placeOf(sheet, row)}`;
   return names.map((name) => cellText(sheet, row, name, context)).join(' / ');
+}
+
+/** Which of the rows there are a row is, from 1: slots of removed rows are not counted. */
+function placeOf(sheet: Sheet, row: number): number {
+  let place = 1;
+  for (let before = 0; before < row; before++) if (sheet.data.live[before] === 1) place++;
+  return place;
 }
 
 function cellText(sheet: Sheet, row: number, name: string, context: CompileContext): string {

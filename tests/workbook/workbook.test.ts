@@ -165,6 +165,17 @@ describe('what was typed stays as typed', () => {
     expect(text(workbook, 'Plantings', 2, 'Length')).toBe('10');
   });
 
+  test('a cell typed as 8 in stays 8 in through a file and a switch of units; a bare 8 follows them', () => {
+    const workbook = start();
+    set(workbook, 'Plantings', 0, 'Spacing', '8 in');
+    set(workbook, 'Plantings', 2, 'Spacing', '8');
+    const again = opened(workbook.declaration());
+    expect(again.declaration()).toEqual(workbook.declaration());
+    again.edit([{ edit: 'units', units: 'si' }], 'Units');
+    expect(text(again, 'Plantings', 0, 'Spacing')).toBe('8 in');
+    expect(text(again, 'Plantings', 2, 'Spacing')).toBe('20.32');
+  });
+
   test('an override stands until it is taken back, and undo knows both', () => {
     const workbook = start();
     set(workbook, 'Plantings', 0, 'Stations', '40');
