@@ -9,7 +9,6 @@ import {
   ColumnApiModule,
   CustomEditorModule,
   createGrid,
-  EventApiModule,
   type GridApi,
   ModuleRegistry,
   RenderApiModule,
@@ -18,19 +17,15 @@ import {
   ScrollApiModule,
 } from 'ag-grid-community';
 import type { Attention, ChangeSet, ColumnView, TableView, WorkbookFace } from '../../../engine/index.ts';
-import { beginFormula } from '../formula-line/requests.ts';
 import { announce } from '../messages.ts';
-import { showMenu } from '../parts/menu-state.ts';
-import { type CellPlace, takeBack } from '../sheet-actions.ts';
 import { edit, editCell, readOnly, selectPlace } from '../state.ts';
-import { CellEditor } from './cell-editor.ts';
 import { type Drawing, gridColumns } from './columns.ts';
 import { NO_ROOM, type Room, roomFor, widerRoom } from './figures.ts';
+import { GridHands, holdRefused } from './grid-hands.ts';
 import { gridTheme } from './grid-theme.ts';
-import { cellMenu, columnMenu } from './menus.ts';
 import { RangeCommands } from './range-commands.ts';
 import { RangeLayer } from './range-layer.ts';
-import { cellCount, cellsOf, type Range, rangeOfCell, rectangleOf } from './ranges.ts';
+import { cellCount, type Range, rangeOfCell, rectangleOf } from './ranges.ts';
 import { type RowHandle, SPARE } from './row-handle.ts';
 import { selectedCells } from './selected.ts';
 
@@ -42,7 +37,6 @@ ModuleRegistry.registerModules([
   RowStyleModule,
   ColumnApiModule,
   CustomEditorModule,
-  EventApiModule,
   RenderApiModule,
   RowApiModule,
   ScrollApiModule,
@@ -60,16 +54,14 @@ function findingKey(row: number, column: string): string {
 
 export class SheetGrid implements Drawing {
   table: TableView;
-  private readonly host: HTMLElement;
   private readonly api: GridApi<RowHandle>;
   private readonly layer: RangeLayer;
-  private readonly commands: RangeCommands;
+  private readonly hands: GridHands;
   private readonly face: WorkbookFace;
   private readonly rooms = new Map<string, Room>();
   private findings = new Map<string, Attention>();
 
   constructor(host: HTMLElement, workbook: WorkbookFace, table: TableView, found: readonly Attention[]) {
-    this.host = host;
     this.face = workbook;
     this.table = table;
     this.findings = this.findingsOf(found);
@@ -89,39 +81,33 @@ export class SheetGrid implements Drawing {
       enterNavigatesVerticallyAfterEdit: true,
       stopEditingWhenCellsLoseFocus: true,
       suppressMovableColumns: true,
-      suppressCellFocus: false,
       suppressScrollOnNewData: true,
-      suppressColumnVirtualisation: false,
       animateRows: false,
-      tooltipShowDelay: 600,
       ensureDomOrder: true,
       focusGridInnerElement: () => this.focusInHand(),
-      onCellEditingStarted: () => this.host.classList.add('is-editing'),
-      onCellEditingStopped: () => this.host.classList.remove('is-editing'),
       onSortChanged: () => this.layer.paint(),
     });
     // Before the range layer: a press elsewhere doesn't leave an entry that can't stand.
-    host.addEventListener('mousedown', this.holdRefused, true);
+    holdRefused(host, this.api);
     this.layer = new RangeLayer(host, this.api, { ranged: (range) => this.ranged(range) });
-    this.commands = new RangeCommands(
+    const commands = new RangeCommands(
       () => this.face,
       () => this.table,
       this.layer,
     );
     this.api.setGridAriaProperty('label', `${table.name}: ${table.about}`);
     this.api.setGridAriaProperty('multiselectable', 'true');
-    host.addEventListener('keydown', this.onKey, true);
-    host.addEventListener('contextmenu', this.onContextMenu, true);
-    host.addEventListener('mousedown', this.onHeaderPress, true);
-    document.addEventListener('copy', this.onCopy);
-    document.addEventListener('cut', this.onCut);
-    document.addEventListener('paste', this.onPaste);
+    this.hands = new GridHands({
+      host,
+      api: this.api,
+      layer: this.layer,
+      commands,
+      table: () => this.table,
+    });
   }
 
   destroy(): void {
-    document.removeEventListener('copy', this.onCopy);
-    document.removeEventListener('cut', this.onCut);
-    document.removeEventListener('paste', this.onPaste);
+    this.hands.destroy();
     this.layer.destroy();
     this.api.destroy();
     selectedCells.value = undefined;
@@ -301,125 +287,4 @@ export class SheetGrid implements Drawing {
     selectedCells.value = { table: this.table.name, rows, columns };
     if (cellCount(area) > 1) announce(`${rows.length} rows, ${columns.length} columns selected.`);
   }
-
-  private selectedPlaces(): readonly CellPlace[] {
-    const area = this.layer.rectangle();
-    if (area === undefined) return [];
-    return cellsOf(area).flatMap(({ row, column }) => {
-      const slot = this.layer.slotAt(row);
-      const name = this.layer.columnAt(column);
-      return slot === undefined || slot === SPARE || name === undefined
-        ? []
-        : [{ table: this.table.name, row: slot, column: name }];
-    });
-  }
-
-  private columnInHand(): ColumnView | undefined {
-    const name = this.layer.columnAt(this.layer.anchor()?.column ?? 0);
-    return this.table.columns.find((column) => column.name === name);
-  }
-
-  private readonly onKey = (event: KeyboardEvent): void => {
-    if (!isCell(event.target)) return;
-    const act = this.keyAct(event);
-    if (act === undefined) return;
-    event.preventDefault();
-    event.stopPropagation();
-    act();
-  };
-
-  private keyAct(event: KeyboardEvent): (() => void) | undefined {
-    const control = event.ctrlKey || event.metaKey;
-    const free = readOnly.peek() === undefined;
-    if (event.altKey && event.key === 'Backspace') return () => takeBack(this.selectedPlaces());
-    if (event.altKey) return undefined;
-    if (event.key === 'Delete' || event.key === 'Backspace') return () => (free ? this.commands.clear() : undefined);
-    if (control && event.key.toLowerCase() === 'd') return () => this.commands.fillDown();
-    const column = this.columnInHand();
-    if (event.key === '=' && !control && column !== undefined && column.role !== 'entered' && column.role !== 'made') {
-      return () => beginFormula('=');
-    }
-    return undefined;
-  }
-
-  private readonly onContextMenu = (event: MouseEvent): void => {
-    const target = event.target instanceof Element ? event.target : null;
-    const header = target?.closest('.ag-header-cell')?.getAttribute('col-id');
-    const view = this.table.columns.find(({ name }) => name === header);
-    const cell = target?.closest('.ag-cell');
-    if (view === undefined && (cell === null || cell === undefined || target instanceof HTMLInputElement)) return;
-    event.preventDefault();
-    const at = menuCorner(event, target);
-    if (view !== undefined) {
-      const sort = (order: 'asc' | 'desc' | null): void => {
-        this.api.applyColumnState({ state: [{ colId: view.name, sort: order }], defaultState: { sort: null } });
-      };
-      showMenu({ ...at, label: `Column ${view.name}`, sets: columnMenu(this.table.name, view, sort) });
-      return;
-    }
-    const column = this.columnInHand();
-    if (column === undefined) return;
-    const anchor = this.layer.anchor();
-    const startEditing = (): void => {
-      if (anchor !== undefined) this.api.startEditingCell({ rowIndex: anchor.row, colKey: column.name });
-    };
-    const cells = this.selectedPlaces();
-    const rows = [...new Set(cells.map(({ row }) => row))];
-    const sets = cellMenu({ table: this.table, column, rows, cells, commands: this.commands, startEditing });
-    showMenu({ ...at, label: 'Cell', sets });
-  };
-
-  /** An entry that is refused is mended or given up with Esc; until then a press elsewhere leads back to it. */
-  private readonly holdRefused = (event: MouseEvent): void => {
-    const editor = this.api.getCellEditorInstances()[0];
-    if (!(editor instanceof CellEditor) || editor.getValidationErrors() === null) return;
-    if (event.target === editor.getGui()) return;
-    event.preventDefault();
-    event.stopImmediatePropagation();
-    editor.getGui().focus();
-  };
-
-  private readonly onHeaderPress = (event: MouseEvent): void => {
-    const target = event.target instanceof Element ? event.target : null;
-    const column = target?.closest('.ag-header-cell')?.getAttribute('col-id');
-    if (event.button !== 0 || column === null || column === undefined) return;
-    if (target?.closest('.ag-header-cell-resize') !== null) return;
-    this.layer.selectColumns(column, event.shiftKey);
-  };
-
-  private readonly onCopy = (event: ClipboardEvent): void => {
-    const text = this.ownsClipboard() ? this.commands.copied() : undefined;
-    if (text === undefined) return;
-    event.preventDefault();
-    event.clipboardData?.setData('text/plain', text);
-  };
-
-  private readonly onCut = (event: ClipboardEvent): void => {
-    if (!this.ownsClipboard() || readOnly.peek() !== undefined) return;
-    this.onCopy(event);
-    this.commands.clear();
-  };
-
-  private readonly onPaste = (event: ClipboardEvent): void => {
-    if (!this.ownsClipboard()) return;
-    event.preventDefault();
-    this.commands.paste(event.clipboardData?.getData('text/plain') ?? '');
-  };
-
-  /** The clipboard is the grid's while one of its cells, not an editor or another field, has the focus. */
-  private ownsClipboard(): boolean {
-    const focused = document.activeElement;
-    return isCell(focused) && this.host.contains(focused);
-  }
-}
-
-function isCell(target: EventTarget | null): target is HTMLElement {
-  return target instanceof HTMLElement && target.classList.contains('ag-cell');
-}
-
-/** Where a menu opens: at the pointer, or at the cell when the menu key asked for it. */
-function menuCorner(event: MouseEvent, target: Element | null): { readonly x: number; readonly y: number } {
-  if (event.clientX !== 0 || event.clientY !== 0) return { x: event.clientX, y: event.clientY };
-  const box = target?.getBoundingClientRect();
-  return { x: (box?.left ?? 0) + 8, y: (box?.bottom ?? 0) - 4 };
 }
