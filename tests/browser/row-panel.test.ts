@@ -79,9 +79,7 @@ test('a typed spacing is followed by every figure, the picture and the curve, an
   const after = await allFigures(page);
   expect(after.filter((figure, index) => figure === before[index])).toEqual([]);
   expect(Number.parseFloat(after[2] ?? '')).toBeLessThan(Number.parseFloat(before[2] ?? ''));
-  await expect
-    .poll(() => readOut(page))
-    .toContainEqual(expect.stringContaining('In-row spacing 6 in: Stations 400, '));
+  await expect.poll(() => readOut(page)).toContainEqual(expect.stringContaining('In-row spacing 6 in: Stations 400, '));
   // The whole bed is drawn with a mark for every place.
   const places = await page.locator('.whole-places').getAttribute('d');
   expect(places?.match(/M/g)).toHaveLength(400);
