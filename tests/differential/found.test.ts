@@ -23,6 +23,8 @@ const FOUND: readonly (readonly [formula: string, gives: number])[] = [
   ['ACOT(1E8) * 1E8', 1],
   ['ACOT(-1)', (3 * Math.PI) / 4],
   ['ACOT(0)', Math.PI / 2],
+  // Nought over a negative number is nought, without a sign.
+  ['ATAN2(-1; 0 / -3)', Math.PI],
   // Rows on one line lie no way off it.
   ['STEYX(Stars[Rev]; Stars[Rev])', 0],
 ];

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
 import type { ColumnView, Edit, TableView, Workbook } from '../../engine/index.ts';
-import { SMALL } from '../workbook/small.ts';
+import { entered, number, SMALL, sheet } from '../workbook/small.ts';
 import { opened, snapshot } from './snapshot.ts';
 
 const RUNS = 4;
@@ -142,14 +142,14 @@ test('the season equals one worked out afresh from its entries, bit for bit', { 
 });
 
 test('a figure keeps its last bit through a file, though the units were switched after it was typed', () => {
-  const workbook = opened(SMALL);
-  const lengths = Array.from({ length: 200 }, (_, at) => String((at + 1) / 7));
-  workbook.edit(
-    lengths.map(
-      (length, at): Edit => ({ edit: 'insert row', table: 'Beds', entries: { Bed: `B ${at}`, Length: length } }),
-    ),
-    'Beds',
-  );
+  const rain = sheet('Rain', {
+    columns: [entered('Depth', number('in', 'mm')), entered('Weight', number('oz', 'kg'))],
+  });
+  const typed = Array.from({ length: 300 }, (_, at) => ({
+    Depth: String((at + 1) / 7),
+    Weight: String((at + 1) / 11),
+  }));
+  const workbook = opened({ ...SMALL, sheets: [rain], rows: { Rain: typed } });
   for (const units of ['si', 'us'] as const) {
     workbook.edit([{ edit: 'units', units }], 'Units');
     expect(snapshot(opened(workbook.declaration()))).toEqual(snapshot(workbook));

@@ -43,7 +43,8 @@ export const TRIGONOMETRY: readonly FunctionDefinition[] = [
     '6.16.10',
     takes(needed('x', numbers('A')), needed('y', numbers('A'))),
     plain,
-    (x, y) => (x === 0 && y === 0 ? Number.NaN : Math.atan2(y, x)),
+    // Nought has no sign here: -0 is on the upper side as 0 is.
+    (x, y) => (x === 0 && y === 0 ? Number.NaN : Math.atan2(y + 0, x)),
     BY_ZERO,
   ),
   plainFunction('SINH', 'Hyperbolic sine.', '6.16.56', (x) => finite(Math.sinh(x))),
