@@ -21,6 +21,7 @@ export class Changes {
   readonly #state: State;
   readonly #columns = new Map<Column, { readonly table: string; readonly column: string; readonly rows: RowSet }>();
   readonly #rows = new Map<TableData, RowSet>();
+  readonly #spare: RowSet[] = [];
   readonly #schemaOf = new Set<string>();
   /** Cells handed back to their formula. */
   #demands: { readonly table: string; readonly column: string; readonly row: number }[] = [];
@@ -81,7 +82,7 @@ export class Changes {
   #touch(table: string, column: string, data: Column, row: number): void {
     let touched = this.#columns.get(data);
     if (touched === undefined) {
-      touched = { table, column, rows: new RowSet() };
+      touched = { table, column, rows: this.#emptySet() };
       this.#columns.set(data, touched);
     }
     touched.rows.add(row);
@@ -118,7 +119,7 @@ export class Changes {
     sheet.data.setLive(row, alive);
     let rows = this.#rows.get(sheet.data);
     if (rows === undefined) {
-      rows = new RowSet();
+      rows = this.#emptySet();
       this.#rows.set(sheet.data, rows);
     }
     rows.add(row);
@@ -226,7 +227,19 @@ export class Changes {
     this.#state.built.graph.demandAll();
   }
 
+  /** A set left over from an earlier transaction, or a new one: making one anew for a far row costs more than the edit. */
+  #emptySet(): RowSet {
+    return this.#spare.pop() ?? new RowSet();
+  }
+
+  #giveBack(rows: RowSet): void {
+    rows.clear();
+    this.#spare.push(rows);
+  }
+
   #clear(): void {
+    for (const { rows } of this.#columns.values()) this.#giveBack(rows);
+    for (const rows of this.#rows.values()) this.#giveBack(rows);
     this.#columns.clear();
     this.#rows.clear();
     this.#schemaOf.clear();

@@ -106,7 +106,7 @@ function bench(size: number): void {
     floor.all();
   }
   const [full, floorFull] = timePair(
-    size >= 100_000 ? 15 : 41,
+    size >= 100_000 ? 15 : 410_000 / size,
     () => workbook.recalculateAll(),
     () => floor.all(),
   );
@@ -130,8 +130,10 @@ function bench(size: number): void {
     const edit = edits[call % edits.length];
     if (edit !== undefined) floor.spacing(edit.row, edit.spacing);
   };
-  timePair(600, editSpacing, floorSpacing);
-  const [spacing, floorSpacings] = timePair(600, editSpacing, floorSpacing);
+  timeEach(600, editSpacing);
+  const spacing = timeEach(600, editSpacing);
+  timeEach(600, floorSpacing);
+  const floorSpacings = timeEach(600, floorSpacing);
   const peerEdits = size <= 1000 ? 10 : 3;
   const peerSpacing =
     peer === undefined
