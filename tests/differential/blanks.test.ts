@@ -84,7 +84,7 @@ describe(`blanks, seed ${seed}`, () => {
       const random = randomFrom(seed + round);
       const full = randomTables(random);
       const holed = withBlanks(full, random, 0.25);
-      const formulas = strictFormulas(new Generator(random));
+      const formulas = strictFormulas(new Generator(random, CALLS));
       const before = ownResults(full, formulas, ALL_ROWS);
       const after = ownResults(holed, formulas, ALL_ROWS);
       formulas.forEach((formula, at) => {
@@ -112,7 +112,7 @@ describe(`blanks, seed ${seed}`, () => {
       const random = randomFrom(seed + 1000 + round);
       const full = randomTables(random);
       const holed = withBlanks(full, random, 0.3);
-      const formulas = Array.from({ length: 100 }, () => overColumns(new Generator(random)));
+      const formulas = Array.from({ length: 100 }, () => overColumns(new Generator(random, CALLS)));
       const given = ownResults(holed, formulas, [0]);
       // Blanks go to the end, so that the others stand together in their order, and the rows left over are blank in both.
       const packed: Tables = { ...holed, columns: columnsBy((name) => packedColumn(holed.columns[name])) };

@@ -34,7 +34,7 @@ function countUses(of: Expression, uses: Map<string, number>): void {
 
 /** Every shared function in turn at the root, and an operator every fourth time. */
 function randomFormulas(random: Random, first: number): readonly Expression[] {
-  const generator = new Generator(random);
+  const generator = new Generator(random, CALLS);
   return Array.from({ length: BATCH }, (_, at) => {
     const name = SHARED[(first + at) % SHARED.length];
     const depth = random.whole(1, 3);

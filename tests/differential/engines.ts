@@ -4,7 +4,8 @@
 import { isError, type Scalar } from '../../engine/index.ts';
 import { opened } from '../properties/snapshot.ts';
 import { computed, entered, plain, sheet } from '../workbook/small.ts';
-import { type Expression, HEADED, type Kind, ownText, peerText, SERIAL_OF_CIVIL_0 } from './expression.ts';
+import { type Expression, HEADED, ownText, peerText, SERIAL_OF_CIVIL_0 } from './expression.ts';
+import type { Kind } from './kind.ts';
 import { askPeer, type PeerCell } from './peer.ts';
 import {
   type Cell,

@@ -2,6 +2,7 @@
 // addresses and commas for the peer. Brackets stand only where the precedence of OpenFormula (ODF 1.3 part 4, 5.5) needs them, so that precedence is
 // compared too.
 
+import type { Kind } from './kind.ts';
 import {
   COLUMNS,
   type ColumnName,
@@ -16,9 +17,6 @@ import {
 } from './tables.ts';
 
 export type TableName = typeof MAIN | typeof OTHER | typeof WANTED;
-
-/** 'span' is a length of time: a plain number of days to the peer. */
-export type Kind = 'number' | 'text' | 'yesno' | 'date' | 'span';
 
 export type Operator = '+' | '-' | '*' | '/' | '^' | '&' | '=' | '<>' | '<' | '<=' | '>' | '>=';
 export type Comparison = '=' | '<>' | '<' | '<=' | '>' | '>=';

@@ -1,15 +1,10 @@
 // What each function that both engines have takes and gives, as random arguments: one line a function. A function with
 // several names is there under each of them.
 
-import type { Expression, Kind, TableName } from './expression.ts';
-import { constant, type Generator, wholeColumn } from './generator.ts';
+import type { Expression, TableName } from './expression.ts';
+import { type Call, constant, type Generator, wholeColumn } from './generator.ts';
+import type { Kind } from './kind.ts';
 import { COLUMNS, columnsOf, MAIN, OTHER, WANTED } from './tables.ts';
-
-export interface Call {
-  /** Types it can be asked to give. */
-  readonly gives: readonly Kind[];
-  readonly args: (g: Generator, kind: Kind) => readonly Expression[];
-}
 
 const ANY: readonly Kind[] = ['number', 'text', 'yesno', 'date'];
 function sheet(table: TableName): Expression {

@@ -1,8 +1,9 @@
 // Random expressions by type: constants, cells, operators and calls, with sensible arguments most of the time and odd ones
-// now and then. What each function takes stands in functions.ts.
+// now and then. What each function takes stands in functions.ts
+// and is handed in.
 
-import type { Comparison, Expression, Kind, Operator } from './expression.ts';
-import { CALLS, type Call } from './functions.ts';
+import type { Comparison, Expression, Operator } from './expression.ts';
+import type { Kind } from './kind.ts';
 import type { Random } from './random.ts';
 import { COLUMN_NAMES, COLUMNS, type ColumnName, figure, MAIN } from './tables.ts';
 
@@ -12,20 +13,35 @@ const ODD = 0.08;
 const COMPARISONS: readonly Comparison[] = ['=', '<>', '<', '<=', '>', '>='];
 const CONSTANT_TEXTS = ['', 'a', 'Amber', 'red', 'late', 'Row two', '12', 'x y', 'Ä', '*', 'a?b', '100%'];
 
+/** What a function takes and gives, as random arguments. */
+export interface Call {
+  /** Types it can be asked to give. */
+  readonly gives: readonly Kind[];
+  readonly args: (g: Generator, kind: Kind) => readonly Expression[];
+}
+
 export class Generator {
   readonly random: Random;
+  readonly #calls: ReadonlyMap<string, Call>;
   /** How deep the next expression may nest. */
   #depth: number;
 
-  constructor(random: Random) {
+  constructor(random: Random, calls: ReadonlyMap<string, Call>) {
     this.random = random;
+    this.#calls = calls;
     this.#depth = 0;
+  }
+
+  #specOf(name: string): Call {
+    const call = this.#calls.get(name);
+    if (call === undefined) throw new Error(`functions.ts does not say what ${name} takes`);
+    return call;
   }
 
   /** A formula whose root is a call of this function. */
   callOf(name: string, depth: number): Expression {
     this.#depth = depth;
-    return this.#call(name, this.random.pick(specOf(name).gives));
+    return this.#call(name, this.random.pick(this.#specOf(name).gives));
   }
 
   /** A formula whose root is an operator. */
@@ -156,11 +172,11 @@ export class Generator {
   }
 
   #call(name: string, kind: Kind): Expression {
-    return this.#deeper(() => ({ is: 'call', kind, name, args: specOf(name).args(this, kind) }));
+    return this.#deeper(() => ({ is: 'call', kind, name, args: this.#specOf(name).args(this, kind) }));
   }
 
   #anyCall(kind: Kind): Expression {
-    const fitting = [...CALLS].filter(([, { gives }]) => gives.includes(kind));
+    const fitting = [...this.#calls].filter(([, { gives }]) => gives.includes(kind));
     return this.#call(this.random.pick(fitting)[0], kind);
   }
 
@@ -196,12 +212,6 @@ export class Generator {
     if (random.chance(0.15)) return binary('number', '^', this.number(), this.whole(-3, 4));
     return binary('number', random.pick<Operator>(['+', '-', '*', '/']), this.number(), this.number());
   }
-}
-
-function specOf(name: string): Call {
-  const call = CALLS.get(name);
-  if (call === undefined) throw new Error(`functions.ts does not say what ${name} takes`);
-  return call;
 }
 
 export function constant(kind: Kind, value: number | string | boolean): Expression {

@@ -1,7 +1,8 @@
 // Formulas for differences that random figures seldom meet, so that every listed reason is shown to hold.
 
-import type { Expression, Kind } from './expression.ts';
+import type { Expression } from './expression.ts';
 import { constant, wholeColumn } from './generator.ts';
+import type { Kind } from './kind.ts';
 
 function call(kind: Kind, name: string, ...args: readonly Expression[]): Expression {
   return { is: 'call', kind, name, args };

@@ -1,7 +1,7 @@
 // The random tables that formulas read: typed columns of every kind, some sorted; a small second table; and a sheet of
 // criteria for the database functions. The same figures stand in both engines.
 
-import type { Kind } from './expression.ts';
+import type { Kind } from './kind.ts';
 import type { Random } from './random.ts';
 
 export const MAIN = 'Trial';
