@@ -12,6 +12,9 @@ export default defineConfig({
       'tests/browser/**',
       'tests/terminal/**',
       'tests/bench/**',
+      // Minutes of random work for each mutant.
+      'tests/differential/**',
+      'tests/properties/season.test.ts',
       'tests/architecture.test.ts',
       'tests/set-up.test.ts',
     ],

@@ -7,6 +7,7 @@ export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
 export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './files/climate-csv.ts';
 export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';
+export type { CsvSplitter, Delimiter } from './files/csv.ts';
 export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './files/csv-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './files/table-data.ts';
 export { packWorkbook, readWorkbookFile, type WorkbookFileRead, writeWorkbookFile } from './files/workbook-file.ts';

@@ -5,7 +5,7 @@
 import { type AverageYear, averageYear, DAYS_OF_YEAR, type Gap } from '../agronomy/climate.ts';
 import { type FrostYear, frostYears } from '../agronomy/frost.ts';
 import { civilDay, civilDayOfIso } from '../values/civil.ts';
-import { type CsvRecord, type Delimiter, firstRecord, parseCsv } from './csv.ts';
+import { type CsvRecord, type CsvSplitter, type Delimiter, firstRecord, parseCsv } from './csv.ts';
 
 export type StationUnit = 'degC' | 'degF' | 'tenths of degC';
 
@@ -73,8 +73,8 @@ const HEADERS = {
   station: /^station$/i,
 } as const;
 
-function delimiterOf(text: string): Delimiter {
-  const fields = (delimiter: Delimiter): number => firstRecord(text, delimiter)?.length ?? 0;
+function delimiterOf(text: string, split: CsvSplitter): Delimiter {
+  const fields = (delimiter: Delimiter): number => firstRecord(text, delimiter, split)?.length ?? 0;
   return ([',', ';', '\t'] as const).reduce((best, next) => (fields(next) > fields(best) ? next : best));
 }
 
@@ -97,8 +97,8 @@ function unitIn(header: string): StationUnit | undefined {
 }
 
 /** Whether a CSV text is a station's: its header names a date, a highest and a lowest temperature. */
-export function isStationCsv(text: string): boolean {
-  const header = firstRecord(text, delimiterOf(text));
+export function isStationCsv(text: string, split: CsvSplitter): boolean {
+  const header = firstRecord(text, delimiterOf(text, split), split);
   return header !== undefined && columnsOf(header) !== undefined;
 }
 
@@ -157,9 +157,9 @@ function januaryIsWarmer({ highs }: AverageYear): boolean {
   return mean(0) > mean(civilDay(2027, 7, 1) - civilDay(2027, 1, 1));
 }
 
-function read(text: string): StationRecord | StationFailure {
-  const delimiter = delimiterOf(text);
-  const parsed = parseCsv(text, delimiter);
+function read(text: string, split: CsvSplitter): StationRecord | StationFailure {
+  const delimiter = delimiterOf(text, split);
+  const parsed = parseCsv(text, delimiter, split);
   if (!parsed.ok) return parsed;
   const [header, ...records] = parsed.records;
   const columns = header === undefined ? undefined : columnsOf(header.fields);
@@ -200,9 +200,9 @@ function read(text: string): StationRecord | StationFailure {
  * A station's daily CSV. Blank and missing readings (-9999) are gaps: averages fill those of up to five days, frost dates
  * none. Days whose low stands above the high are left out and named. Refuses what it can't read with a sentence.
  */
-export function readStationCsv(text: string): StationRecord | StationFailure {
+export function readStationCsv(text: string, split: CsvSplitter): StationRecord | StationFailure {
   try {
-    return read(text);
+    return read(text, split);
   } catch (thrown) {
     if (!(thrown instanceof Refused)) throw thrown;
     return thrown.line === undefined

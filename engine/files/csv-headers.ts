@@ -6,7 +6,7 @@ import { createVocabulary } from '../units/vocabulary.ts';
 import { type EntryContext, readEntry } from '../values/entry.ts';
 import { readNumber } from '../values/number-text.ts';
 import type { ColumnView, TableView, WorkbookFace } from '../workbook/face.ts';
-import { type CsvRecord, type Delimiter, firstRecord, unguarded } from './csv.ts';
+import { type CsvRecord, type CsvSplitter, type Delimiter, firstRecord, unguarded } from './csv.ts';
 import { isNumeric } from './csv-export.ts';
 import { headerOf } from './csv-fields.ts';
 
@@ -31,10 +31,10 @@ function alike(text: string): string {
 }
 
 /** The delimiter under which most of the header's fields are columns of the table; then that which makes most fields. */
-export function delimiterOf(text: string, view: TableView): Delimiter {
+export function delimiterOf(text: string, view: TableView, split: CsvSplitter): Delimiter {
   const names = new Set(view.columns.flatMap((column) => [alike(column.name), alike(headerOf(column))]));
   const score = (delimiter: Delimiter): number => {
-    const fields = firstRecord(text, delimiter) ?? [];
+    const fields = firstRecord(text, delimiter, split) ?? [];
     const known = fields.filter((field) => names.has(alike(field)) || names.has(alike(withoutUnit(field)))).length;
     return known * 1000 + fields.length;
   };

@@ -4,7 +4,7 @@
 
 import type { ChangeSet, TableView, WorkbookFace } from '../workbook/face.ts';
 import { isStationCsv } from './climate-csv.ts';
-import { type Delimiter, parseCsv } from './csv.ts';
+import { type CsvSplitter, type Delimiter, parseCsv } from './csv.ts';
 import { delimiterOf, readHeaders } from './csv-headers.ts';
 import { type CsvFailure, type CsvRows, RowReader } from './csv-rows.ts';
 import { readStationRows, takesStation } from './station-import.ts';
@@ -12,12 +12,17 @@ import { readStationRows, takesStation } from './station-import.ts';
 export type { CsvFailure, CsvRows };
 
 /** What a file's rows ask of a table, without doing it; apply the edits as one transaction. */
-export function readCsvRows(workbook: WorkbookFace, table: string, text: string): CsvRows | CsvFailure {
+export function readCsvRows(
+  workbook: WorkbookFace,
+  table: string,
+  text: string,
+  split: CsvSplitter,
+): CsvRows | CsvFailure {
   const view = workbook.table(table);
   if (view === undefined) return { ok: false, why: `There is no sheet called ${table}.` };
-  if (takesStation(workbook, table) && isStationCsv(text)) return readStationRows(workbook, table, text);
-  const { delimiter, body, linesBefore } = withoutHint(text, view);
-  const parsed = parseCsv(body, delimiter);
+  if (takesStation(workbook, table) && isStationCsv(text, split)) return readStationRows(workbook, table, text, split);
+  const { delimiter, body, linesBefore } = withoutHint(text, view, split);
+  const parsed = parseCsv(body, delimiter, split);
   if (!parsed.ok) return parsed;
   const [header, ...given] = parsed.records;
   if (header === undefined) return { ok: false, why: 'The file is empty: it needs a header and a row or more.' };
@@ -34,9 +39,10 @@ export function readCsvRows(workbook: WorkbookFace, table: string, text: string)
 function withoutHint(
   text: string,
   view: TableView,
+  split: CsvSplitter,
 ): { readonly delimiter: Delimiter; readonly body: string; readonly linesBefore: number } {
   const hint = /^\uFEFF?sep=([,;\t])\r?\n/i.exec(text);
-  if (hint === null) return { delimiter: delimiterOf(text, view), body: text, linesBefore: 0 };
+  if (hint === null) return { delimiter: delimiterOf(text, view, split), body: text, linesBefore: 0 };
   const delimiter = hint[1] === ';' || hint[1] === '\t' ? hint[1] : ',';
   return { delimiter, body: text.slice(hint[0].length), linesBefore: 1 };
 }
@@ -46,8 +52,13 @@ export interface CsvImported extends Omit<CsvRows, 'edits' | 'lines'> {
 }
 
 /** Reads a file's rows into a table as one transaction and one step of undo; where one is refused, none is taken. */
-export function importCsv(workbook: WorkbookFace, table: string, text: string): CsvImported | CsvFailure {
-  const read = readCsvRows(workbook, table, text);
+export function importCsv(
+  workbook: WorkbookFace,
+  table: string,
+  text: string,
+  split: CsvSplitter,
+): CsvImported | CsvFailure {
+  const read = readCsvRows(workbook, table, text, split);
   if (!read.ok) return read;
   const { edits, lines, ...counts } = read;
   const change = workbook.edit(edits, `Import into ${table}`);

@@ -1,9 +1,17 @@
 // CSV as text: records to RFC 4180 and back, the guard against formulas hidden in texts, and which lines records stand on.
 // Knows no tables; csv-export.ts and csv-import.ts do.
 
-import Papa from 'papaparse';
-
 export type Delimiter = ',' | ';' | '\t';
+
+/**
+ * Cuts a text into records of fields as RFC 4180 has them, at most `most` of them; `broken` are the places, among the records, of
+ * those with a quotation mark that doesn't close. The faces hand one in, so that the engine needs no library for it.
+ */
+export type CsvSplitter = (
+  text: string,
+  delimiter: Delimiter,
+  most?: number,
+) => { readonly records: readonly (readonly string[])[]; readonly broken: readonly number[] };
 
 export interface CsvRecord {
   /** Line of the file on which the record begins, from 1. */
@@ -29,13 +37,12 @@ export function writeCsv(records: readonly (readonly string[])[], delimiter: Del
 }
 
 /** Every record of a CSV text, empty ones left out; line breaks of any kind. A broken quote is named with its line. */
-export function parseCsv(text: string, delimiter: Delimiter): CsvParsed {
-  const { data, errors } = Papa.parse<string[]>(plainLines(text), { delimiter, newline: '\n' });
+export function parseCsv(text: string, delimiter: Delimiter, split: CsvSplitter): CsvParsed {
+  const { records: data, broken } = split(plainLines(text), delimiter);
   const records: CsvRecord[] = [];
   let line = 1;
   for (const [index, fields] of data.entries()) {
-    const broken = errors.find((error) => error.type === 'Quotes' && error.row === index);
-    if (broken !== undefined) {
+    if (broken.includes(index)) {
       return {
         ok: false,
         line,
@@ -50,13 +57,9 @@ export function parseCsv(text: string, delimiter: Delimiter): CsvParsed {
 }
 
 /** The first record under a delimiter; undefined where there is none or its quotes are broken. */
-export function firstRecord(text: string, delimiter: Delimiter): readonly string[] | undefined {
-  const { data, errors } = Papa.parse<string[]>(plainLines(text).trimStart(), {
-    delimiter,
-    newline: '\n',
-    preview: 1,
-  });
-  return errors.some((error) => error.type === 'Quotes') ? undefined : data[0]?.map((field) => field.trim());
+export function firstRecord(text: string, delimiter: Delimiter, split: CsvSplitter): readonly string[] | undefined {
+  const { records, broken } = split(plainLines(text).trimStart(), delimiter, 1);
+  return broken.length > 0 ? undefined : records[0]?.map((field) => field.trim());
 }
 
 /** Without a byte order mark, and with one kind of line break. */

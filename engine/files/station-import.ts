@@ -7,6 +7,7 @@ import { isoDate } from '../values/civil.ts';
 import { showDate } from '../values/show.ts';
 import type { Edit, WorkbookFace } from '../workbook/face.ts';
 import { readStationCsv, type StationRecord } from './climate-csv.ts';
+import type { CsvSplitter } from './csv.ts';
 import type { CsvFailure, CsvRows } from './csv-rows.ts';
 
 const [LOW, HIGH, FROST_YEARS] = ['Low', 'High', 'Frost years'] as const;
@@ -21,8 +22,13 @@ export function takesStation(workbook: WorkbookFace, table: string): boolean {
 }
 
 /** What a station's file asks of the workbook; apply the edits as one transaction. */
-export function readStationRows(workbook: WorkbookFace, table: string, text: string): CsvRows | CsvFailure {
-  const station = readStationCsv(text);
+export function readStationRows(
+  workbook: WorkbookFace,
+  table: string,
+  text: string,
+  split: CsvSplitter,
+): CsvRows | CsvFailure {
+  const station = readStationCsv(text, split);
   if (!station.ok) return station;
   const days = dayEdits(workbook, table, station);
   const frosts = frostEdits(workbook, station);

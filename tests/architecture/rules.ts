@@ -29,7 +29,6 @@ const closed: readonly (readonly [from: string, to: string])[] = [['engine/agron
 /** The packages that the engine's rooms may use. */
 const enginePackages: readonly (readonly [room: string, name: string])[] = [
   ['engine/units/', 'mathjs'],
-  ['engine/files/', 'papaparse'],
 ];
 
 /** Names of the browser, of Node, of the clock and of chance: the engine has none of them. */

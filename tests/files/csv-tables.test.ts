@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { exportCsv, importCsv, readCsvRows, tableData, type Workbook, writeWorkbookFile } from '../../engine/index.ts';
+import { splitCsv } from '../../ui/csv-splitter.ts';
 import { open, SMALL_FARM } from './small-farm.ts';
 
 function done(workbook: Workbook, table: string, text: string) {
-  const imported = importCsv(workbook, table, text);
+  const imported = importCsv(workbook, table, text, splitCsv);
   if (!imported.ok) throw new Error(imported.why);
   const { change: _, ...counts } = imported;
   return counts;
@@ -13,7 +14,7 @@ function done(workbook: Workbook, table: string, text: string) {
 function why(text: string, table = 'Beds'): string {
   const workbook = open();
   const before = writeWorkbookFile(workbook.declaration());
-  const imported = importCsv(workbook, table, text);
+  const imported = importCsv(workbook, table, text, splitCsv);
   expect(writeWorkbookFile(workbook.declaration())).toBe(before);
   return imported.ok ? 'it was taken' : imported.why;
 }
@@ -227,7 +228,7 @@ describe('what can’t be taken is refused whole, in a sentence', () => {
   });
 
   test('every edit knows its line', () => {
-    const read = readCsvRows(open(), 'Beds', 'Bed,Length,Cover\n"North 1",60,bare\n\nA,1,straw\n');
+    const read = readCsvRows(open(), 'Beds', 'Bed,Length,Cover\n"North 1",60,bare\n\nA,1,straw\n', splitCsv);
     expect(read.ok && read.lines).toEqual([2, 2, 4]);
   });
 });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { guarded, parseCsv, unguarded, writeCsv } from '../../engine/files/csv.ts';
+import { splitCsv } from '../../ui/csv-splitter.ts';
 
 const field = fc
   .array(
@@ -19,7 +20,7 @@ describe('records to text and back', () => {
           .integer({ min: 1, max: 5 })
           .chain((width) => fc.array(fc.array(field, { minLength: width, maxLength: width }))),
         (records) => {
-          const parsed = parseCsv(writeCsv(records, delimiter), delimiter);
+          const parsed = parseCsv(writeCsv(records, delimiter), delimiter, splitCsv);
           const kept = records.filter((record) => record.some((one) => one !== ''));
           expect(parsed.ok && parsed.records.map((record) => record.fields)).toEqual(kept);
         },
@@ -31,7 +32,7 @@ describe('records to text and back', () => {
     fc.assert(
       fc.property(fc.array(fc.array(field, { minLength: 2, maxLength: 2 })), (records) => {
         const text = writeCsv(records).replaceAll('\r\n', '\n');
-        const parsed = parseCsv(text, ',');
+        const parsed = parseCsv(text, ',', splitCsv);
         if (!parsed.ok) throw new Error(parsed.why);
         for (const { line, fields } of parsed.records) {
           const rest = parseCsv(
@@ -40,6 +41,7 @@ describe('records to text and back', () => {
               .slice(line - 1)
               .join('\n'),
             ',',
+            splitCsv,
           );
           expect(rest.ok && rest.records[0]?.fields).toEqual(fields);
         }
@@ -62,7 +64,7 @@ describe('records to text and back', () => {
     ['a,b\n1,2\n"x"y,4\n', 3],
     ['a,b\n"two\nlines",1\n2,"open\n', 4],
   ])('%j has a broken quote in line %i', (text, line) => {
-    expect(parseCsv(text, ',')).toEqual({
+    expect(parseCsv(text, ',', splitCsv)).toEqual({
       ok: false,
       line,
       why: `Line ${line} has a quotation mark that doesn't close where its field ends: close it, or double it where it belongs to the text.`,
@@ -75,7 +77,7 @@ describe('records to text and back', () => {
       { line: 3, fields: ['1', '8"'] },
     ];
     for (const end of ['\n', '\r\n', '\r']) {
-      expect(parseCsv(`\uFEFFa , b${end}${end} 1,8"${end},${end}`, ',')).toEqual({ ok: true, records });
+      expect(parseCsv(`\uFEFFa , b${end}${end} 1,8"${end},${end}`, ',', splitCsv)).toEqual({ ok: true, records });
     }
   });
 });

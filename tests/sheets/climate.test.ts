@@ -8,6 +8,7 @@ import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { civilDay, importCsv, isoDate, readStationCsv } from '../../engine/index.ts';
+import { splitCsv } from '../../ui/csv-splitter.ts';
 import { type Season, seasonOf } from './season.ts';
 
 /** Four years of a NOAA station, 2012 to 2015, as vega-datasets carries them (degC). */
@@ -56,7 +57,7 @@ function spread(days: readonly number[]): { readonly mean: number; readonly devi
 
 function imported(text: string): { readonly season: Season; readonly notes: readonly string[] } {
   const season = seasonOf({}, { Latitude: '47.5' }, { units: 'si' });
-  const done = importCsv(season.book, 'Climate', text);
+  const done = importCsv(season.book, 'Climate', text, splitCsv);
   if (!done.ok) throw new Error(done.why);
   return { season, notes: done.notes };
 }
@@ -133,7 +134,7 @@ describe("a station's daily file", () => {
 
 describe('units of a station', () => {
   const highest = (text: string): readonly [string, number] => {
-    const read = readStationCsv(text);
+    const read = readStationCsv(text, splitCsv);
     if (!read.ok) throw new Error(read.why);
     return [read.unit, Math.max(...read.year.highs)];
   };
@@ -157,10 +158,10 @@ describe('units of a station', () => {
   });
 
   it('asks for the unit where a few days cannot tell it', () => {
-    const read = readStationCsv(stationFile('DATE,TMAX,TMIN', String, READINGS.slice(0, 40)));
+    const read = readStationCsv(stationFile('DATE,TMAX,TMIN', String, READINGS.slice(0, 40)), splitCsv);
     expect(read.ok).toBe(false);
     expect(read.ok ? '' : read.why).toMatch(/TMAX \(degC\), TMAX \(degF\)/);
-    expect(readStationCsv(stationFile('DATE,TMAX (degC),TMIN', String, READINGS.slice(0, 40))).ok).toBe(true);
+    expect(readStationCsv(stationFile('DATE,TMAX (degC),TMIN', String, READINGS.slice(0, 40)), splitCsv).ok).toBe(true);
   });
 });
 
@@ -171,7 +172,7 @@ describe('a station south of the equator', () => {
       ...row,
       date: new Date(Date.parse(row.date) + half * 86_400_000).toISOString().slice(0, 10),
     }));
-    const read = readStationCsv(stationFile('DATE,TMAX (degC),TMIN (degC)', String, shifted));
+    const read = readStationCsv(stationFile('DATE,TMAX (degC),TMIN (degC)', String, shifted), splitCsv);
     if (!read.ok) throw new Error(read.why);
     expect(read.southern).toBe(true);
     const [year] = read.frosts.filter((frost) => frost.year === 2013);
@@ -210,7 +211,7 @@ describe('gaps and faults of a station', () => {
   it('refuses with line and reason, and writes nothing', () => {
     const season = seasonOf({});
     const refused = (text: string): string => {
-      const done = importCsv(season.book, 'Climate', text);
+      const done = importCsv(season.book, 'Climate', text, splitCsv);
       return done.ok ? 'taken' : done.why;
     };
     const header = 'DATE,TMAX (degC),TMIN (degC)\n2015-01-01,5,1\n';

@@ -1,6 +1,7 @@
 // `import` and `export`: rows of a table from a CSV file and to one.
 
 import { exportCsv, importCsv } from '../../engine/index.ts';
+import { splitCsv } from '../csv-splitter.ts';
 import type { Given } from './arguments.ts';
 import { findTable } from './places.ts';
 import { openWorkbook, readText, saveWorkbook, writeWhole } from './workbook-files.ts';
@@ -11,7 +12,7 @@ export function importRows({ words, values }: Given, world: World): number {
   const [file = '', tableName = '', csv = ''] = words;
   const workbook = openWorkbook(file);
   const table = findTable(workbook, file, tableName);
-  const imported = importCsv(workbook, table.name, readText(csv));
+  const imported = importCsv(workbook, table.name, readText(csv), splitCsv);
   if (!imported.ok) return refuse(onOneLine(`${csv}: ${imported.why}`));
   saveWorkbook(values.get('out') ?? file, workbook);
   const { added, updated, unchanged, notes } = imported;

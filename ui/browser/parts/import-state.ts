@@ -3,6 +3,7 @@
 
 import { signal } from '@preact/signals';
 import { type CsvRows, readCsvRows } from '../../../engine/index.ts';
+import { splitCsv } from '../../csv-splitter.ts';
 import { tell } from '../messages.ts';
 import { edit, undo, workbookNow } from '../state.ts';
 
@@ -25,7 +26,7 @@ export async function readImport(table: string, file: File): Promise<void> {
     pendingImport.value = { table, file: file.name, rows: 'The file could not be read from the disk.' };
     return;
   }
-  const read = readCsvRows(workbook, table, text);
+  const read = readCsvRows(workbook, table, text, splitCsv);
   pendingImport.value = { table, file: file.name, rows: read.ok ? read : read.why };
 }
 
