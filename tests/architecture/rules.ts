@@ -27,9 +27,7 @@ const storeys: readonly (readonly [room: string, storey: number])[] = [
 const closed: readonly (readonly [from: string, to: string])[] = [['engine/agronomy/', 'engine/units/']];
 
 /** The packages that the engine's rooms may use. */
-const enginePackages: readonly (readonly [room: string, name: string])[] = [
-  ['engine/units/', 'mathjs'],
-];
+const enginePackages: readonly (readonly [room: string, name: string])[] = [['engine/units/', 'mathjs']];
 
 /** Names of the browser, of Node, of the clock and of chance: the engine has none of them. */
 const outside = new Set(
