@@ -92,6 +92,19 @@ export class WorkbookPage {
   /** Scrolls down to the row and across until the column is there. */
   private async scrollTo(row: number, column: string): Promise<void> {
     const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${column}"]`);
+    // A grid that is still being laid out may not scroll as far as asked: then it is asked again.
+    for (let attempt = 0; attempt < 5; attempt += 1) {
+      await this.scrollOnce(row, column);
+      const there = await cell.waitFor({ timeout: 4_000 }).then(
+        () => true,
+        () => false,
+      );
+      if (there) return;
+    }
+    await cell.waitFor();
+  }
+
+  private async scrollOnce(row: number, column: string): Promise<void> {
     await this.page.evaluate(
       async ([index, name]) => {
         const grid = document.querySelector('.ag-grid-viewport');
@@ -117,7 +130,6 @@ export class WorkbookPage {
       },
       [row, column] as const,
     );
-    await cell.waitFor();
   }
 }
 
