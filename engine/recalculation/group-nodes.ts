@@ -31,50 +31,8 @@ export class IndexNode implements Node {
   }
 }
 
-/** Dirty: groups, and (in `rows`) rows of the source table whose value or filter cells changed. Changed: groups whose total did. */
-export class RollupNode implements Node {
-  readonly name = '';
-  readonly dirty = new RowSet();
-  readonly feeds: Node[] = [];
-  readonly source = new Source(this);
-  rank = 0;
-  readonly rollup: Rollup;
-  /** Rows rather than groups: turned into groups only when the index is known to be current. */
-  readonly rows = new RowSet();
-
-  constructor(rollup: Rollup) {
-    this.rollup = rollup;
-  }
-
-  /** Takes changed rows of the source table. */
-  rowsChanged(rows: RowSet): void {
-    if (rows.all) this.dirty.addAll();
-    else this.rows.addFrom(rows);
-  }
-
-  run(changed: RowSet): void {
-    const { rollup } = this;
-    const { index } = rollup;
-    if (this.dirty.all) {
-      for (let group = 0; group < index.groupCount; group++) rollup.refresh(group);
-      changed.addAll();
-      this.rows.clear();
-      return;
-    }
-    for (let i = 0; i < this.rows.count; i++) {
-      const group = index.groupOf[this.rows.at(i)] ?? -1;
-      if (group >= 0) this.dirty.add(group);
-    }
-    this.rows.clear();
-    for (let i = 0; i < this.dirty.count; i++) {
-      const group = this.dirty.at(i);
-      if (group < index.groupCount && rollup.refresh(group)) changed.add(group);
-    }
-  }
-}
-
-/** As a rollup node without a total: says which groups' rows changed in cells that scanning formulas read. */
-export class WatchNode implements Node {
+/** A node that works by groups and also hears of changed rows: those become groups only when the index is known to be current. */
+abstract class GroupReader implements Node {
   readonly name = '';
   readonly dirty = new RowSet();
   readonly feeds: Node[] = [];
@@ -87,18 +45,52 @@ export class WatchNode implements Node {
     this.index = index;
   }
 
+  /** Takes changed rows of the source table. */
   rowsChanged(rows: RowSet): void {
     if (rows.all) this.dirty.addAll();
     else this.#rows.addFrom(rows);
   }
 
-  run(changed: RowSet): void {
-    if (this.dirty.all) changed.addAll();
-    else changed.addFrom(this.dirty);
+  /** Adds the groups of the changed rows to the dirty ones. */
+  protected takeRows(): void {
     for (let i = 0; i < this.#rows.count; i++) {
       const group = this.index.groupOf[this.#rows.at(i)] ?? -1;
-      if (group >= 0) changed.add(group);
+      if (group >= 0) this.dirty.add(group);
     }
     this.#rows.clear();
+  }
+
+  abstract run(changed: RowSet): void;
+}
+
+/** Dirty: groups, and rows of the source table whose value or filter cells changed. Changed: groups whose total did. */
+export class RollupNode extends GroupReader {
+  readonly rollup: Rollup;
+
+  constructor(rollup: Rollup) {
+    super(rollup.index);
+    this.rollup = rollup;
+  }
+
+  override run(changed: RowSet): void {
+    const { rollup, index } = this;
+    this.takeRows();
+    if (this.dirty.all) {
+      for (let group = 0; group < index.groupCount; group++) rollup.refresh(group);
+      changed.addAll();
+      return;
+    }
+    for (let i = 0; i < this.dirty.count; i++) {
+      const group = this.dirty.at(i);
+      if (group < index.groupCount && rollup.refresh(group)) changed.add(group);
+    }
+  }
+}
+
+/** As a rollup node without a total: says which groups' rows changed in cells that scanning formulas read. */
+export class WatchNode extends GroupReader {
+  override run(changed: RowSet): void {
+    this.takeRows();
+    changed.addFrom(this.dirty);
   }
 }

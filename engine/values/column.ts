@@ -42,13 +42,6 @@ export class Column {
     this.version++;
   }
 
-  /** Cuts the column back to `length` slots. */
-  shrink(length: number): void {
-    for (let row = length; row < this.length; row++) if (this.states[row] !== FILLED) this.exceptions--;
-    this.length = Math.min(this.length, length);
-    this.version++;
-  }
-
   /** Writes one cell; true where it changed. A blank's value is kept at 0; minus zero becomes zero. */
   write(row: number, value: number, state: number): boolean {
     const before = this.states[row];
@@ -62,16 +55,6 @@ export class Column {
     this.values[row] = kept;
     this.version++;
     return true;
-  }
-
-  /** A copy that shares nothing. */
-  copy(): Column {
-    const twin = new Column(this.whole);
-    twin.values = this.values.slice();
-    twin.states = this.states.slice();
-    twin.exceptions = this.exceptions;
-    twin.length = this.length;
-    return twin;
   }
 
   /** Bytes held, room included. */
