@@ -186,10 +186,13 @@ test('only the cells that a change names are drawn again', async () => {
   await book.cell(0, 'In-row spacing');
   // The grid lays a cell out before it draws what stands in it: until every cell shown has its face, none counts as drawn.
   await expect
-    .poll(() => page.evaluate(() => document.querySelectorAll('.ag-row:not(.spare-row) .ag-cell:not(:has(.face))').length))
+    .poll(() =>
+      page.evaluate(() => document.querySelectorAll('.ag-row:not(.spare-row) .ag-cell:not(:has(.face))').length),
+    )
     .toBe(0);
   await page.evaluate(() => {
-    for (const cell of document.querySelectorAll('.ag-cell')) Reflect.set(cell, 'faceBefore', cell.querySelector('.face'));
+    for (const cell of document.querySelectorAll('.ag-cell'))
+      Reflect.set(cell, 'faceBefore', cell.querySelector('.face'));
   });
   await book.type(0, 'In-row spacing', '6 in');
   await expect.poll(() => book.read(0, 'In-row spacing')).toMatch(/^6/);

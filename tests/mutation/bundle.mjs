@@ -1,0 +1,50 @@
+// Joins test files and the engine they test into modules that plain Node loads: one for each test file, and what they
+// share once.
+
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+
+const standIn = fileURLToPath(new URL('./stand-in.mjs', import.meta.url));
+
+/** Lets a source file that reads files beside itself find them from inside a joined module. */
+const ownAddress = {
+  name: 'own-address',
+  setup({ onLoad }) {
+    onLoad({ filter: /\.ts$/ }, ({ path }) => {
+      const own = {
+        url: JSON.stringify(pathToFileURL(path).href),
+        dirname: JSON.stringify(resolve(path, '..')),
+        filename: JSON.stringify(path),
+      };
+      const text = readFileSync(path, 'utf8');
+      const contents = text.replace(/import\.meta\.(url|dirname|filename)/g, (_, word) => own[word]);
+      return { loader: 'ts', contents };
+    });
+  },
+};
+
+/** The joined module of each test file (its path from the working folder), under `folder`; joined once for a folder. */
+export async function joinTests(files, folder) {
+  const complete = join(folder, 'complete');
+  if (!existsSync(complete)) {
+    rmSync(folder, { recursive: true, force: true });
+    await build({
+      absWorkingDir: process.cwd(),
+      entryPoints: files.map((file) => ({ in: file, out: file })),
+      outdir: folder,
+      outExtension: { '.js': '.mjs' },
+      bundle: true,
+      splitting: true,
+      format: 'esm',
+      platform: 'node',
+      packages: 'external',
+      alias: { vitest: standIn },
+      plugins: [ownAddress],
+      logLevel: 'error',
+    });
+    writeFileSync(complete, '');
+  }
+  return new Map(files.map((file) => [resolve(file), join(resolve(folder), `${file}.mjs`)]));
+}
