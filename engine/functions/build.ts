@@ -5,7 +5,7 @@ import type { ArgumentType, FunctionGroup, Parameter, Pattern, Result, Signature
 import { NONE } from '../units/dimension.ts';
 import { type CellError, type ErrorKind, isError, type Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
-import type { Body, Fold, FoldNumbers, FunctionDefinition, RunBody, Undefined } from './definition.ts';
+import type { Body, Fold, FoldNumbers, FunctionDefinition, Loop, RunBody, Undefined } from './definition.ts';
 
 export const plain: Pattern = { is: 'quantity', dimension: NONE };
 export const date: Pattern = { is: 'date' };
@@ -211,6 +211,14 @@ export function columnsBody(shape: Takes, compute: (args: Values) => Scalar): Ru
 /** A fold over numbers, for bodies chosen by type. */
 export function foldBody(lane: 'fold' | 'conditional fold', fold: Fold): RunBody {
   return { lane, fold };
+}
+
+/** The same numeric function or fold with a loop for many rows; a body of another lane has none. */
+export function withLoop(definition: FunctionDefinition, loop: Loop): FunctionDefinition {
+  const { body } = definition;
+  if (body.lane === 'numeric') return { ...definition, body: { ...body, loop } };
+  if (body.lane === 'fold') return { ...definition, body: { ...body, fold: { ...body.fold, ofTwo: loop } } };
+  throw new Error(`${definition.signature.name} runs in a lane without loops`);
 }
 
 /** The same function under another name. */

@@ -11,8 +11,28 @@ export type Undefined = 'blank' | CellError;
 /** Numbers of one column, blanks and errors already dealt with: `values[0..count)`. */
 export type FoldNumbers = (values: Float64Array, count: number) => number;
 
+/** One argument's numbers over many rows: row i's at `at + i`, or at `at` for every row where `uniform`. */
+export interface Run {
+  readonly values: Float64Array;
+  readonly at: number;
+  readonly uniform: boolean;
+}
+
+/**
+ * A body over many rows at once: out[i] is what the body gives for row i of each argument. A function called alone gets
+ * and gives its numbers boxed, which costs more than rounding them; functions that every season calls row by row have a loop.
+ */
+export type Loop = (out: Float64Array, count: number, args: readonly Run[]) => void;
+
+/** Row i's number. */
+export function rowOf({ values, at, uniform }: Run, i: number): number {
+  return values[uniform ? at : at + i] as number;
+}
+
 export interface Fold {
   readonly fold: FoldNumbers;
+  /** The fold of two numbers, row by row. */
+  readonly ofTwo?: Loop;
   /**
    * What is counted in: 'numbers' skips blanks (SUM), 'filled' counts every value that isn't blank whatever its type,
    * errors too (COUNTA), 'blanks' counts blanks (COUNTBLANK), 'numbers only' skips blanks and errors (COUNT).
@@ -27,7 +47,12 @@ export type Body =
    * All arguments numbers in their parameter's unit (dates as civil days, yes/no as 1/0); any blank makes blank, any error
    * passes on, before the body is called. Left-out optional arguments come as NaN. The fast lane: keep it free of allocation.
    */
-  | { readonly lane: 'numeric'; readonly compute: (...args: number[]) => number; readonly undefinedMeans: Undefined }
+  | {
+      readonly lane: 'numeric';
+      readonly compute: (...args: number[]) => number;
+      readonly undefinedMeans: Undefined;
+      readonly loop?: Loop;
+    }
   /**
    * One row's values. `blanks: 'pass'`: any blank argument (not one left out) makes blank before the call. 'given': blanks
    * come as null. Errors pass on unless `errors: 'given'` (ISERROR, IFERROR). Left-out arguments come as null.

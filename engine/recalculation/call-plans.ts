@@ -11,6 +11,7 @@ import { planColumns } from './column-plans.ts';
 import { planDatabase, planDatabaseRow } from './database-plans.ts';
 import { planConditionalFold, planFold } from './fold-plans.ts';
 import { planForm } from './form-plans.ts';
+import { loopKernel } from './loop-kernels.ts';
 import { pointKernel1, pointKernel2, pointKernel3, pointKernel4, pointKernelN } from './point-kernels.ts';
 import type { Reader } from './reader.ts';
 import { scalarKernel } from './scalar-kernels.ts';
@@ -59,7 +60,12 @@ function planNumeric(
     kernels.push(leftOut ? undefined : planArgument(argument, parameter, signature.name, reader));
   }
   const fault = body.undefinedMeans === 'blank' ? undefined : reader.model.faults.number(body.undefinedMeans);
-  const result = numericKernel(kernels, body.compute, fault);
+  const { loop, compute } = body;
+  const there = kernels.filter((kernel) => kernel !== undefined);
+  const result =
+    loop === undefined || there.length < kernels.length
+      ? numericKernel(kernels, compute, fault)
+      : loopKernel(there, loop, (same) => numericKernel(same, compute, fault));
   const unit = definition.resultUnit === undefined ? undefined : reader.unit(definition.resultUnit);
   if (unit === undefined || (unit.numerator === unit.denominator && unit.offset === 0)) return result;
   return pointKernel1(result, (a) => toCanonical(unit, a), undefined);

@@ -12,6 +12,7 @@ import { type CallNode, isLeftOut, parameterAt } from './call-nodes.ts';
 import { type ColumnNode, type Criterion, fixedFilter, isFixed, rolesOf } from './criteria-roles.ts';
 import type { GroupIndex } from './group-index.ts';
 import { planKeyFor, readKey } from './group-keys.ts';
+import { loopKernel } from './loop-kernels.ts';
 import type { Reader } from './reader.ts';
 import { Gathering, type RowFilter } from './rollup.ts';
 import { scanKernel } from './scan-plans.ts';
@@ -41,7 +42,10 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
   );
   if (tree.args.every((argument) => argument.node !== 'column') && fold.takes === 'numbers') {
     const given = kernels.filter((kernel) => kernel !== undefined);
-    return foldKernel(given, fold, reader.model.faults);
+    const { faults } = reader.model;
+    return fold.ofTwo === undefined || given.length !== 2
+      ? foldKernel(given, fold, faults)
+      : loopKernel(given, fold.ofTwo, (same) => foldKernel(same, fold, faults));
   }
   const columns = tree.args.map((argument) => (argument.node === 'column' ? readWhole(argument, reader) : undefined));
   const gathering = new Gathering();

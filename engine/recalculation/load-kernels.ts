@@ -29,6 +29,31 @@ export function loadKernel(column: Column): Kernel {
   };
 }
 
+/**
+ * A cell of another table through a link of this row; what throughKernel gives for a link that is loaded. Where the batch is
+ * a run of rows and no cell is blank or faulty, the slots are read where they lie.
+ */
+export function linkedKernel(link: Column, column: Column): Kernel {
+  const out = scratch();
+  let careful: Kernel | undefined;
+  return (batch) => {
+    const { values: slots } = link;
+    const { values } = column;
+    const clean = link.exceptions === 0 && column.exceptions === 0;
+    if (clean && batch.rows === undefined && slots instanceof Int32Array && values instanceof Float64Array) {
+      gather(out.values, values, slots, batch.from, batch.count);
+      return out;
+    }
+    careful ??= throughKernel(loadKernel(link), column);
+    return careful(batch);
+  };
+}
+
+/** out[i] = values[slots[from + i]], all of them there. */
+function gather(out: Float64Array, values: Float64Array, slots: Int32Array, from: number, count: number): void {
+  for (let i = 0; i < count; i++) out[i] = values[slots[from + i] as number] as number;
+}
+
 /** The one cell at slot 0 of a column, for every row. */
 export function singleKernel(column: Column): Kernel {
   const vector: Vector = { ...scratch(), uniform: true };

@@ -5,7 +5,7 @@ import type { Typed } from '../language/typed.ts';
 import { BLANK, FILLED } from '../values/column.ts';
 import { powerOf } from '../values/number.ts';
 import { planCall } from './call-plans.ts';
-import { loadKernel, singleKernel, throughKernel } from './load-kernels.ts';
+import { linkedKernel, loadKernel, singleKernel, throughKernel } from './load-kernels.ts';
 import { orderFor } from './order.ts';
 import { arithmeticKernel, compareKernel, ORDERS, pointKernel1, pointKernel2 } from './point-kernels.ts';
 import type { LinkStep, Reader } from './reader.ts';
@@ -69,7 +69,9 @@ function planCell(tree: CellNode, reader: Reader): Kernel {
   const column = reader.model.table(tree.table).column(tree.column);
   const [first, ...further] = steps;
   if (first === undefined) return loadKernel(column);
-  let link = loadKernel(reader.model.table(first.table).column(first.column));
+  const own = reader.model.table(first.table).column(first.column);
+  if (further.length === 0) return linkedKernel(own, column);
+  let link = loadKernel(own);
   for (const step of further) link = throughKernel(link, reader.model.table(step.table).column(step.column));
   return throughKernel(link, column);
 }

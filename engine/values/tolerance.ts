@@ -4,6 +4,9 @@
 
 const DUST = 1e-14;
 
+/** From here on doubles are whole numbers. */
+const WHOLE_FROM = 2 ** 52;
+
 /** The whole number that x is but for binary dust, else x itself. */
 export function settled(x: number): number {
   const whole = Math.round(x);
@@ -23,6 +26,7 @@ export function tolerantCeil(x: number): number {
 /** Nearest whole number, halves away from zero (OpenFormula ROUND), dust forgiven at the half. */
 export function tolerantRound(x: number): number {
   const size = Math.abs(x);
+  if (size >= WHOLE_FROM) return x;
   return Math.sign(x) * Math.floor(settled(size * 2) / 2 + 0.5);
 }
 

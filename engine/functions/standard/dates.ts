@@ -3,8 +3,8 @@
 
 import { TIME } from '../../units/dimension.ts';
 import { yearMonthDay } from '../../values/civil.ts';
-import { date, failure, makers, needed, optional, or, plain, rule, takes, text } from '../build.ts';
-import type { FunctionDefinition } from '../definition.ts';
+import { date, failure, makers, needed, optional, or, plain, rule, takes, text, withLoop } from '../build.ts';
+import { type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
 import {
   dateDifference,
   dateOf,
@@ -22,6 +22,11 @@ import {
 import { DAYS, HOURS } from './types.ts';
 
 const make = makers('dates');
+
+const isoWeekLoop: Loop = (out, count, [date]) => {
+  if (date === undefined) return;
+  for (let i = 0; i < count; i++) out[i] = isoWeek(rowOf(date, i));
+};
 
 const NO_YEAR = failure('number', 'Years run from 1 to 9999: check the year, month and day.');
 const NO_KIND = failure('number', 'There is no such way of counting: look at the kinds in the help of this function.');
@@ -83,13 +88,16 @@ export const DATES: readonly FunctionDefinition[] = [
     (civil, kind?: number) => weekNumber(civil, or(kind, 1)),
     NO_KIND,
   ),
-  make.numeric(
-    'ISOWEEKNUM',
-    'The week of the year after ISO 8601: from Monday, week 1 holds the first Thursday.',
-    '6.10.12',
-    DATE_ALONE,
-    plain,
-    isoWeek,
+  withLoop(
+    make.numeric(
+      'ISOWEEKNUM',
+      'The week of the year after ISO 8601: from Monday, week 1 holds the first Thursday.',
+      '6.10.12',
+      DATE_ALONE,
+      plain,
+      isoWeek,
+    ),
+    isoWeekLoop,
   ),
   make.numeric(
     'EDATE',

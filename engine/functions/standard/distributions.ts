@@ -33,9 +33,10 @@ import {
   rule,
   type Takes,
   takes,
+  withLoop,
   yesno,
 } from '../build.ts';
-import type { Body, FunctionDefinition } from '../definition.ts';
+import { type Body, type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
 import { differenceUnit, numberIn, PLAIN, subject } from './types.ts';
 
 const make = makers('statistics');
@@ -87,6 +88,11 @@ function binomial(successes: number, trials: number, chance: number, cumulative:
   if (k < 0 || k > n) return Number.NaN;
   return cumulative !== 0 ? binomialCdf(k, n, chance) : binomialPmf(k, n, chance);
 }
+
+const binomialLoop: Loop = (out, count, [k, n, p, cumulative]) => {
+  if (k === undefined || n === undefined || p === undefined || cumulative === undefined) return;
+  for (let i = 0; i < count; i++) out[i] = binomial(rowOf(k, i), rowOf(n, i), rowOf(p, i), rowOf(cumulative, i));
+};
 
 /** The chance of `from` to `to` successes, both included; of exactly `from` where `to` is left out. */
 function binomialRange(trials: number, chance: number, from: number, to?: number): number {
@@ -154,14 +160,17 @@ const NORM_S_INV = make.numeric(
   (share) => finite(standardNormalQuantile(share)),
   NO_CHANCE,
 );
-const BINOM_DIST = make.numeric(
-  'BINOM.DIST',
-  'Binomial distribution: the chance of at most so many successes where the last is TRUE, of exactly so many where FALSE.',
-  '6.18.10',
-  takes(needed('successes', plain), needed('trials', plain), needed('chance', plain), CUMULATIVE),
-  plain,
-  binomial,
-  NO_BINOMIAL,
+const BINOM_DIST = withLoop(
+  make.numeric(
+    'BINOM.DIST',
+    'Binomial distribution: the chance of at most so many successes where the last is TRUE, of exactly so many where FALSE.',
+    '6.18.10',
+    takes(needed('successes', plain), needed('trials', plain), needed('chance', plain), CUMULATIVE),
+    plain,
+    binomial,
+    NO_BINOMIAL,
+  ),
+  binomialLoop,
 );
 const BINOM_INV = make.numeric(
   'BINOM.INV',

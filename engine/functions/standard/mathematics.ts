@@ -20,8 +20,9 @@ import {
   rule,
   takes,
   values,
+  withLoop,
 } from '../build.ts';
-import type { FunctionDefinition } from '../definition.ts';
+import { type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
 import { numberIn, PLAIN } from './types.ts';
 
 const make = makers('mathematics');
@@ -153,6 +154,11 @@ function naturalLogarithm(x: number): number {
   return x > 0 ? Math.log(x) : Number.NaN;
 }
 
+const logarithmLoop: Loop = (out, count, [x]) => {
+  if (x === undefined) return;
+  for (let i = 0; i < count; i++) out[i] = naturalLogarithm(rowOf(x, i));
+};
+
 function powerType(args: readonly ArgumentType[]): ValueType | string {
   const base = args[0]?.type ?? PLAIN;
   const exponent = args[1]?.constant;
@@ -282,7 +288,7 @@ export const MATHEMATICS: readonly FunctionDefinition[] = [
     OUT_OF_RANGE,
   ),
   plainFunction('EXP', 'e raised to a number.', '6.16.31', (x) => finite(Math.exp(x)), NO_POWER),
-  plainFunction('LN', 'The natural logarithm.', '6.16.39', naturalLogarithm, NO_LOGARITHM),
+  withLoop(plainFunction('LN', 'The natural logarithm.', '6.16.39', naturalLogarithm, NO_LOGARITHM), logarithmLoop),
   plainFunction(
     'LOG10',
     'The logarithm to base 10.',

@@ -4,7 +4,7 @@
 import type { ArgumentType } from '../../language/signature.ts';
 import { settled, tolerantCeil, tolerantFloor, tolerantRound } from '../../values/tolerance.ts';
 import { failure, makers, needed, numbers, optional, or, plain, takes } from '../build.ts';
-import type { FunctionDefinition, RunBody } from '../definition.ts';
+import { type FunctionDefinition, type Loop, type RunBody, rowOf } from '../definition.ts';
 import { digitsOrStep, isStepOf, oneOf, ownDigitsOnly, stepGiven } from './types.ts';
 
 const make = makers('rounding');
@@ -39,23 +39,44 @@ function atStep(x: number, step: number, whole: Whole): number {
   return whole(x / size) * size + 0;
 }
 
-function digitsOrStepBody(whole: Whole): (args: readonly ArgumentType[]) => RunBody {
+function digitsOrStepBody(whole: Whole, loop: Loop): (args: readonly ArgumentType[]) => RunBody {
   const digits = (x: number, places?: number): number => atDigits(x, or(places, 0), whole);
   const step = (x: number, of: number): number => atStep(x, of, whole);
+  // Most formulas round to whole numbers and say so with a constant.
+  const toWhole = (x: number): number => atDigits(x, 0, whole);
   return ([x, second]) => {
     const byStep = x?.type !== undefined && second?.type !== undefined && isStepOf(x.type, second.type);
-    return { lane: 'numeric', compute: byStep ? step : digits, undefinedMeans: NO_STEP };
+    if (byStep) return { lane: 'numeric', compute: step, undefinedMeans: NO_STEP };
+    if (second?.constant === 0) {
+      return { lane: 'numeric', compute: toWhole, undefinedMeans: NO_STEP, loop };
+    }
+    return { lane: 'numeric', compute: digits, undefinedMeans: NO_STEP };
   };
 }
+
+const upLoop: Loop = (out, count, [x]) => {
+  if (x === undefined) return;
+  for (let i = 0; i < count; i++) out[i] = awayFromZero(rowOf(x, i)) + 0;
+};
+
+const downLoop: Loop = (out, count, [x]) => {
+  if (x === undefined) return;
+  for (let i = 0; i < count; i++) out[i] = towardsZero(rowOf(x, i)) + 0;
+};
+
+const nearestLoop: Loop = (out, count, [x]) => {
+  if (x === undefined) return;
+  for (let i = 0; i < count; i++) out[i] = tolerantRound(rowOf(x, i)) + 0;
+};
 
 const NO_STEP = failure('number', 'There is nothing to round to: check the number and the digits or the step.');
 
 const ROUNDED = takes(needed('number', numbers('A')), optional('digits_or_step', numbers('B')));
 
-function rounding(name: string, doc: string, section: string, whole: Whole): FunctionDefinition {
+function rounding(name: string, doc: string, section: string, whole: Whole, loop: Loop): FunctionDefinition {
   return make.other(name, doc, section, ROUNDED, digitsOrStep(name), {
     lane: 'by type',
-    choose: digitsOrStepBody(whole),
+    choose: digitsOrStepBody(whole, loop),
   });
 }
 
@@ -81,18 +102,21 @@ export const ROUNDING: readonly FunctionDefinition[] = [
     'The nearest number with so many digits, halves away from nought; or the nearest step: ROUND([Spacing]; 1 in).',
     '6.17.5',
     tolerantRound,
+    nearestLoop,
   ),
   rounding(
     'ROUNDUP',
     'Away from nought to so many digits, or to the next step: ROUNDUP([Length]; 1 ft).',
     '6.17.7',
     awayFromZero,
+    upLoop,
   ),
   rounding(
     'ROUNDDOWN',
     'Towards nought to so many digits, or to the step before: ROUNDDOWN([Length]; 1 ft).',
     '6.17.6',
     towardsZero,
+    downLoop,
   ),
   make.numeric(
     'CEILING',

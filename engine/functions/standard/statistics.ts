@@ -5,8 +5,21 @@ import type { ArgumentType } from '../../language/signature.ts';
 import type { CellError } from '../../values/error.ts';
 import { equalNumbers, tolerantRound } from '../../values/tolerance.ts';
 import type { ValueType } from '../../values/type.ts';
-import { alias, anything, failure, finite, makers, many, numbers, ordered, plain, power, values } from '../build.ts';
-import type { Body, FoldNumbers, FunctionDefinition } from '../definition.ts';
+import {
+  alias,
+  anything,
+  failure,
+  finite,
+  makers,
+  many,
+  numbers,
+  ordered,
+  plain,
+  power,
+  values,
+  withLoop,
+} from '../build.ts';
+import { type Body, type FoldNumbers, type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
 import { sum } from './mathematics.ts';
 import { firstType, spread } from './types.ts';
 
@@ -32,6 +45,16 @@ export function smallest(list: Float64Array, count: number): number {
   for (let index = 1; index < count; index += 1) if (at(list, index) < least) least = at(list, index);
   return least;
 }
+
+const smallerLoop: Loop = (out, count, [a, b]) => {
+  if (a === undefined || b === undefined) return;
+  for (let i = 0; i < count; i++) out[i] = Math.min(rowOf(a, i), rowOf(b, i)) + 0;
+};
+
+const largerLoop: Loop = (out, count, [a, b]) => {
+  if (a === undefined || b === undefined) return;
+  for (let i = 0; i < count; i++) out[i] = Math.max(rowOf(a, i), rowOf(b, i)) + 0;
+};
 
 export function largest(list: Float64Array, count: number): number {
   if (count === 0) return Number.NaN;
@@ -225,8 +248,22 @@ export const STATISTICS: readonly FunctionDefinition[] = [
     lane: 'fold',
     fold: { fold: count, takes: 'blanks', undefinedMeans: 'blank' },
   }),
-  make.fold('MIN', 'The smallest value; of dates the earliest.', '6.18.48', MEASURED, ordered('A'), smallest, 'blank'),
-  make.fold('MAX', 'The largest value; of dates the latest.', '6.18.45', MEASURED, ordered('A'), largest, 'blank'),
+  withLoop(
+    make.fold(
+      'MIN',
+      'The smallest value; of dates the earliest.',
+      '6.18.48',
+      MEASURED,
+      ordered('A'),
+      smallest,
+      'blank',
+    ),
+    smallerLoop,
+  ),
+  withLoop(
+    make.fold('MAX', 'The largest value; of dates the latest.', '6.18.45', MEASURED, ordered('A'), largest, 'blank'),
+    largerLoop,
+  ),
   make.other(
     'AVERAGE',
     'The mean; blanks are skipped. Of dates the nearest whole day.',
