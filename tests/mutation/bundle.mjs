@@ -8,9 +8,12 @@ import { build } from 'esbuild';
 
 const standIn = fileURLToPath(new URL('./stand-in.mjs', import.meta.url));
 
-/** Lets a source file that reads files beside itself find them from inside a joined module. */
-const ownAddress = {
-  name: 'own-address',
+/**
+ * Lets a source file that reads files beside itself find them from inside a joined module. Every mutant's place counts how
+ * often each test passes it, which makes the engine several times slower; once that is known, no more is counted.
+ */
+const asRun = (counting) => ({
+  name: 'as-run',
   setup({ onLoad }) {
     onLoad({ filter: /\.ts$/ }, ({ path }) => {
       const own = {
@@ -19,14 +22,16 @@ const ownAddress = {
         filename: JSON.stringify(path),
       };
       const text = readFileSync(path, 'utf8');
-      const contents = text.replace(/import\.meta\.(url|dirname|filename)/g, (_, word) => own[word]);
+      const contents = text
+        .replace(/import\.meta\.(url|dirname|filename)/g, (_, word) => own[word])
+        .replace(/^(\s*stryCov_\w+ = )cover;$/m, counting ? '$&' : '$1function () {};');
       return { loader: 'ts', contents };
     });
   },
-};
+});
 
 /** The joined module of each test file (its path from the working folder), under `folder`; joined once for a folder. */
-export async function joinTests(files, folder) {
+export async function joinTests(files, folder, counting) {
   const complete = join(folder, 'complete');
   if (!existsSync(complete)) {
     rmSync(folder, { recursive: true, force: true });
@@ -41,7 +46,7 @@ export async function joinTests(files, folder) {
       platform: 'node',
       packages: 'external',
       alias: { vitest: standIn },
-      plugins: [ownAddress],
+      plugins: [asRun(counting)],
       logLevel: 'error',
     });
     writeFileSync(complete, '');

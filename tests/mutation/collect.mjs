@@ -37,8 +37,8 @@ function* testsUnder(suite, around, title) {
 }
 
 /** All tests by their id; `folder` keeps the joined files. Throws when a file cannot be read. */
-export async function readTests(folder) {
-  const modules = await joinTests(testFiles(), folder);
+export async function readTests(folder, counting) {
+  const modules = await joinTests(testFiles(), folder, counting);
   const runner = {
     config: {
       root: process.cwd(),

@@ -15,7 +15,9 @@ import { failureOf, readTests } from './collect.mjs';
 
 globalThis[INSTRUMENTER_CONSTANTS.NAMESPACE] ??= {};
 const switches = globalThis[INSTRUMENTER_CONSTANTS.NAMESPACE];
-const folder = `.joined-tests-${process.env.STRYKER_MUTATOR_WORKER ?? 0}`;
+// The first run, by one process alone, joins the tests; the processes of the mutants find them joined.
+const folder = '.joined-tests';
+const countingFolder = '.counting-tests';
 const timesFile = '.test-times.json';
 /** Milliseconds of tests that a mutant has to outlive. One that does counts as survived, so the score is never too high;
  * a test that takes longer by itself is not tried. */
@@ -34,13 +36,14 @@ class OneProcessRunner {
 
   async dryRun() {
     switches.activeMutant = undefined;
-    this.tests ??= await readTests(folder);
-    const results = [];
-    for (const test of this.tests.values()) {
+    for (const test of (await readTests(countingFolder, true)).values()) {
       switches.currentTestId = test.id;
-      results.push(await this.run(test));
+      await this.run(test);
       switches.currentTestId = undefined;
     }
+    this.tests = await readTests(folder, false);
+    const results = [];
+    for (const test of this.tests.values()) results.push(await this.run(test));
     const times = Object.fromEntries(results.map(({ id, timeSpentMs }) => [id, timeSpentMs]));
     writeFileSync(timesFile, JSON.stringify(times));
     return { status: DryRunStatus.Complete, tests: results, mutantCoverage: switches.mutantCoverage };
@@ -50,7 +53,7 @@ class OneProcessRunner {
     if (this.spoiled) throw new Error('An earlier mutant left something behind in this process.');
     if (mutantActivation === 'static')
       throw new Error('Static mutants are left out: set ignoreStatic in the settings.');
-    this.tests ??= await readTests(folder);
+    this.tests ??= await readTests(folder, false);
     this.runs += 1;
     Object.assign(switches, { activeMutant: activeMutant.id, hitCount: 0, hitLimit });
     const results = [];
