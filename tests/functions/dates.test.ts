@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { FUNCTIONS } from '../../engine/functions/index.ts';
 import { civilDay, isoDate } from '../../engine/values/civil.ts';
 import type { Scalar } from '../../engine/values/error.ts';
-import { answers } from './formulas.ts';
+import { workedOut } from './formulas.ts';
 
 function numeric(name: string): (...args: number[]) => number {
   const body = FUNCTIONS.get(name)?.body;
@@ -164,8 +164,8 @@ const SHOWN: readonly (readonly [formula: string, shown: string])[] = [
 ];
 
 describe('dates worked out on paper', () => {
-  const given = answers(SHOWN.map(([formula]) => formula));
-  it.each(SHOWN.map(([formula, shown], at) => [formula, shown, given[at]] as const))('%s is %s', (_, shown, answer) => {
-    expect(answer).toMatchObject({ is: 'value', shown });
+  const answer = workedOut(SHOWN.map(([formula]) => formula));
+  it.each(SHOWN)('%s is %s', (formula, shown) => {
+    expect(answer(formula)).toMatchObject({ is: 'value', shown });
   });
 });

@@ -1,6 +1,7 @@
 // A workbook with a few small sheets, in which tests work out formulas as a person would: each in a column of a sheet with
 // one row. The cells of the OpenFormula collection's fixture stand here as sheets, each column with one type.
 
+import { beforeAll } from 'vitest';
 import { isError, type Scalar } from '../../engine/values/error.ts';
 import { isPlainNumber } from '../../engine/values/type.ts';
 import type { TypeDeclaration } from '../../engine/workbook/declaration.ts';
@@ -187,4 +188,22 @@ export function answers(formulas: readonly string[], more: readonly Table[] = []
     const plain = column.type !== undefined && isPlainNumber(column.type);
     return answerOf(plain ? cell.value : (cell.number ?? cell.value), `${cell.text} ${column.unit}`.trim());
   });
+}
+
+/**
+ * The same for a suite of tests, worked out once before its first: called where the suite is described, it gives what
+ * tests then ask for a formula's answer.
+ */
+export function workedOut(formulas: readonly string[], more: readonly Table[] = []): (formula: string) => Answer {
+  const given = new Map<string, Answer>();
+  beforeAll(() => {
+    answers(formulas, more).forEach((answer, at) => {
+      given.set(formulas[at] ?? '', answer);
+    });
+  });
+  return (formula) => {
+    const answer = given.get(formula);
+    if (answer === undefined) throw new Error(`${formula} was not worked out`);
+    return answer;
+  };
 }

@@ -1,4 +1,4 @@
-// The tests as mutation testing sees them: read once, each with its name, its hooks and the function to call.
+// The tests as mutation testing sees them: read once, each with its name, the suites around it and the function to call.
 
 import { readdirSync } from 'node:fs';
 import { relative } from 'node:path';
@@ -26,13 +26,13 @@ const testFiles = () =>
     .filter((file) => file.endsWith('.test.ts') && wanted.test(file) && !leftOut.some((pattern) => pattern.test(file)))
     .sort();
 
-/** The tests of a file or a group in it, with the hooks that stand around them, outermost first. */
-function* testsUnder(suite, around, title) {
-  const hooks = [...around, getHooks(suite)];
-  for (const task of suite.tasks) {
-    const name = `${title} ${task.name}`.trim();
-    if (task.type === 'suite') yield* testsUnder(task, hooks, name);
-    else if (task.mode === 'run') yield { name, hooks, task, body: getFn(task) };
+/** The tests of a file or a group in it, each with the suites that stand around it, outermost first. */
+function* testsUnder(task, around, title) {
+  const suites = [...around, { id: `suite ${task.file.filepath} ${title}`, task, hooks: getHooks(task) }];
+  for (const inner of task.tasks) {
+    const name = `${title} ${inner.name}`.trim();
+    if (inner.type === 'suite') yield* testsUnder(inner, suites, name);
+    else if (inner.mode === 'run') yield { name, suites, task: inner, body: getFn(inner) };
   }
 }
 
@@ -61,28 +61,4 @@ export async function readTests(folder, counting) {
     }
   }
   return tests;
-}
-
-/** Runs one test with its hooks; gives what it threw, or undefined when it passed. */
-export async function failureOf({ hooks, task, body }) {
-  const cleanUps = [];
-  try {
-    for (const kind of ['beforeAll', 'beforeEach']) {
-      for (const each of hooks) {
-        for (const hook of each[kind]) {
-          const after = await hook(kind === 'beforeAll' ? task.suite : task.context, task.suite);
-          if (typeof after === 'function') cleanUps.unshift(after);
-        }
-      }
-    }
-    await body();
-    return undefined;
-  } catch (error) {
-    return error ?? new Error('nothing was thrown');
-  } finally {
-    for (const kind of ['afterEach', 'afterAll']) {
-      for (const each of hooks.toReversed()) for (const hook of each[kind]) await hook(task.context, task.suite);
-    }
-    for (const after of cleanUps) await after();
-  }
 }

@@ -11,7 +11,8 @@ import {
   TestStatus,
   toMutantRunResult,
 } from '@stryker-mutator/api/test-runner';
-import { failureOf, readTests } from './collect.mjs';
+import { readTests } from './collect.mjs';
+import { Session } from './session.mjs';
 
 globalThis[INSTRUMENTER_CONSTANTS.NAMESPACE] ??= {};
 const switches = globalThis[INSTRUMENTER_CONSTANTS.NAMESPACE];
@@ -36,17 +37,46 @@ class OneProcessRunner {
 
   async dryRun() {
     switches.activeMutant = undefined;
-    for (const test of (await readTests(countingFolder, true)).values()) {
-      switches.currentTestId = test.id;
-      await this.run(test);
-      switches.currentTestId = undefined;
-    }
+    await this.count(await readTests(countingFolder, true));
     this.tests = await readTests(folder, false);
+    const session = new Session();
     const results = [];
-    for (const test of this.tests.values()) results.push(await this.run(test));
-    const times = Object.fromEntries(results.map(({ id, timeSpentMs }) => [id, timeSpentMs]));
+    const times = {};
+    for (const test of this.tests.values()) {
+      await session.prepare(test);
+      const result = await this.run(test, session);
+      results.push(result);
+      times[test.id] = result.timeSpentMs + session.preparation(test);
+    }
+    await session.end();
     writeFileSync(timesFile, JSON.stringify(times));
     return { status: DryRunStatus.Complete, tests: results, mutantCoverage: switches.mutantCoverage };
+  }
+
+  /** Finds out which mutants' places each test passes, itself or in what stands before all tests of its suites. */
+  async count(tests) {
+    const session = new Session();
+    for (const test of tests.values()) {
+      await session.prepare(test, ({ id }) => {
+        switches.currentTestId = id;
+      });
+      switches.currentTestId = test.id;
+      await session.failureOf(test);
+      switches.currentTestId = undefined;
+    }
+    await session.end();
+    const { perTest } = switches.mutantCoverage;
+    const counted = (id) => perTest[id] ?? {};
+    const suites = new Set();
+    for (const test of tests.values()) {
+      const own = { ...counted(test.id) };
+      for (const { id } of test.suites) {
+        suites.add(id);
+        for (const [mutant, hits] of Object.entries(counted(id))) own[mutant] = (own[mutant] ?? 0) + hits;
+      }
+      perTest[test.id] = own;
+    }
+    for (const id of suites) delete perTest[id];
   }
 
   async mutantRun({ testFilter, activeMutant, mutantActivation, hitLimit }) {
@@ -57,15 +87,17 @@ class OneProcessRunner {
     this.runs += 1;
     Object.assign(switches, { activeMutant: activeMutant.id, hitCount: 0, hitLimit });
     const results = [];
+    const session = new Session();
     const end = performance.now() + patience;
     for (const test of this.chosen(testFilter)) {
       if (performance.now() > end) break;
-      results.push(await this.run(test));
+      results.push(await this.run(test, session));
       if (results.at(-1).status === TestStatus.Failed) {
         await this.passesWithout(test);
         break;
       }
     }
+    await session.end().catch(() => undefined);
     const timedOut = determineHitLimitReached(switches.hitCount, hitLimit);
     Object.assign(switches, { activeMutant: undefined, hitCount: undefined, hitLimit: undefined });
     return toMutantRunResult(timedOut ?? { status: DryRunStatus.Complete, tests: results });
@@ -86,16 +118,16 @@ class OneProcessRunner {
   async passesWithout(test) {
     const { activeMutant, hitCount, hitLimit } = switches;
     Object.assign(switches, { activeMutant: undefined, hitLimit: undefined });
-    const failure = await failureOf(test);
+    const failure = await new Session().failureOf(test);
     Object.assign(switches, { activeMutant, hitCount, hitLimit });
     if (failure === undefined) return;
     this.spoiled = true;
     if (this.runs > 1) throw new Error('An earlier mutant left something behind in this process.');
   }
 
-  async run(test) {
+  async run(test, session) {
     const begin = performance.now();
-    const failure = await failureOf(test);
+    const failure = await session.failureOf(test);
     const about = { id: test.id, name: test.name, fileName: test.file, timeSpentMs: performance.now() - begin };
     return failure === undefined
       ? { ...about, status: TestStatus.Success }
