@@ -116,7 +116,7 @@ function resultOf(crop: BedCrop, { spacing, rows }: Candidate): SpacingResult {
     meanMass,
     meanDiameter,
     yield: total,
-    yieldPerArea: area > 0 ? total / area : Number.NaN,
+    yieldPerArea: total / area,
     bands,
     marketableMass: sold.reduce((sum, band) => sum + band.mass, 0),
     money: sold.reduce((sum, band) => sum + band.money, 0) - places * (crop.costPerStation ?? 0),
@@ -153,9 +153,8 @@ export function bestSpacing(curve: readonly SpacingResult[], goal: Goal): Spacin
   for (const result of curve) {
     const value = score(result, goal);
     if (Number.isNaN(value)) continue;
-    const champion = best === undefined ? Number.NEGATIVE_INFINITY : score(best, goal);
-    if (value > champion || (value === champion && best !== undefined && result.stations < best.stations))
-      best = result;
+    const lead = best === undefined ? 0 : value - score(best, goal);
+    if (best === undefined || lead > 0 || (lead === 0 && result.stations < best.stations)) best = result;
   }
   return best;
 }

@@ -67,8 +67,6 @@ export function binomialCdf(successes: number, trials: number, chance: number): 
   const k = Math.floor(successes);
   if (k < 0) return 0;
   if (k >= trials) return 1;
-  if (chance === 0) return 1;
-  if (chance === 1) return 0;
   return k < trials * chance ? sumDown(k, trials, chance) : 1 - sumUp(k + 1, trials, chance);
 }
 
@@ -78,8 +76,6 @@ export function binomialAtLeast(successes: number, trials: number, chance: numbe
   const k = Math.ceil(successes);
   if (k <= 0) return 1;
   if (k > trials) return 0;
-  if (chance === 0) return 0;
-  if (chance === 1) return 1;
   return k > trials * chance ? sumUp(k, trials, chance) : 1 - sumDown(k - 1, trials, chance);
 }
 
@@ -104,14 +100,13 @@ export function binomialQuantile(share: number, trials: number, chance: number):
       reached = below;
       below -= step;
       step *= 2;
-    } while (below >= 0 && binomialCdf(below, trials, chance) >= target);
-    if (below < 0) below = -1;
+    } while (binomialCdf(below, trials, chance) >= target);
   } else {
     do {
       below = reached;
-      reached = Math.min(trials, reached + step);
+      reached += step;
       step *= 2;
-    } while (reached < trials && binomialCdf(reached, trials, chance) < target);
+    } while (binomialCdf(reached, trials, chance) < target);
   }
   while (reached - below > 1) {
     const middle = Math.floor((below + reached) / 2);

@@ -33,9 +33,8 @@ export interface BoltingRisk {
   readonly freezeThawDays: number;
 }
 
-/** How much of a full day of cold a mean temperature (C) gives a crop, 0 to 1. */
+/** How much of a full day of cold a mean temperature (C) gives a crop, 0 to 1; no answer without a temperature. */
 export function coldEffect(crop: BoltingCrop, mean: number): number {
-  if (Number.isNaN(mean)) return Number.NaN;
   if (mean < crop.base || mean > crop.maximum) return 0;
   if (mean < crop.optimumFrom) return (mean - crop.base) / (crop.optimumFrom - crop.base);
   if (mean <= crop.optimumTo) return 1;

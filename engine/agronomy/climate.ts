@@ -60,13 +60,13 @@ function isLeapDay(civil: number): boolean {
 
 // Fills runs of missing values up to the longest filled gap that have a neighbour on both sides.
 function fillShortRuns(values: Float64Array): void {
-  let lastKnown = -1;
+  let lastKnown = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < values.length; i += 1) {
-    const value = values[i] ?? Number.NaN;
+    const value = values[i] as number;
     if (Number.isNaN(value)) continue;
     const missing = i - lastKnown - 1;
-    if (lastKnown >= 0 && missing > 0 && missing <= LONGEST_FILLED_GAP) {
-      const before = values[lastKnown] ?? Number.NaN;
+    if (missing <= LONGEST_FILLED_GAP) {
+      const before = values[lastKnown] as number;
       for (let k = 1; k <= missing; k += 1) values[lastKnown + k] = before + ((value - before) * k) / (missing + 1);
     }
     lastKnown = i;

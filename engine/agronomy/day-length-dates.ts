@@ -7,40 +7,31 @@ import { dayLength } from './day-length.ts';
 // Nearer the equator than this the year's day length has more than one hump, and every day is looked at.
 const ONE_HUMP_LATITUDE = 5;
 
-function longestIn(latitude: number, from: number, to: number): number {
+// The first day of the longest (sign 1) or the shortest (sign -1) from `from` to `to`.
+function extremeDay(sign: 1 | -1, latitude: number, from: number, to: number): number {
   let best = from;
-  let bestHours = dayLength(latitude, from);
-  for (let day = from + 1; day <= to; day += 1) {
-    const hours = dayLength(latitude, day);
-    if (hours > bestHours) {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let day = from; day <= to; day += 1) {
+    const hours = sign * dayLength(latitude, day);
+    if (hours > most) {
       best = day;
-      bestHours = hours;
+      most = hours;
     }
   }
   return best;
 }
 
-function shortestIn(latitude: number, from: number, to: number): number {
-  let best = from;
-  let bestHours = dayLength(latitude, from);
-  for (let day = from + 1; day <= to; day += 1) {
-    const hours = dayLength(latitude, day);
-    if (hours < bestHours) {
-      best = day;
-      bestHours = hours;
-    }
-  }
-  return best;
-}
-
-/** The civil day in the year with the most hours of day (the first of several alike); no answer beyond the poles. */
+/**
+ * The civil day in the year with the most hours of day; where the sun stays up for weeks, the first of those days from
+ * the 17th of the month of the solstice on. No answer beyond the poles.
+ */
 export function longestDayDate(latitudeDeg: number, year: number): number {
   if (!(Math.abs(latitudeDeg) <= 90) || !Number.isInteger(year)) return Number.NaN;
   if (Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE) {
-    return longestIn(latitudeDeg, civilDay(year, 1, 1), civilDay(year, 12, 31));
+    return extremeDay(1, latitudeDeg, civilDay(year, 1, 1), civilDay(year, 12, 31));
   }
   const month = latitudeDeg > 0 ? 6 : 12;
-  return longestIn(latitudeDeg, civilDay(year, month, 17), civilDay(year, month, 25));
+  return extremeDay(1, latitudeDeg, civilDay(year, month, 17), civilDay(year, month, 25));
 }
 
 /** Hours of the year's longest day at a latitude (degrees, north positive). */
@@ -85,12 +76,12 @@ export function firstDateReaching(latitudeDeg: number, hours: number, year: numb
     return firstReaching(
       latitudeDeg,
       hours,
-      shortestIn(latitudeDeg, civilDay(year, 6, 17), civilDay(year, 6, 25)),
+      extremeDay(-1, latitudeDeg, civilDay(year, 6, 17), civilDay(year, 6, 25)),
       longest,
     );
   }
   const inSpring = firstReaching(latitudeDeg, hours, civilDay(year, 1, 1) - 1, longest);
   if (!Number.isNaN(inSpring)) return inSpring;
-  const shortest = shortestIn(latitudeDeg, civilDay(year, 12, 17), civilDay(year, 12, 25));
+  const shortest = extremeDay(-1, latitudeDeg, civilDay(year, 12, 17), civilDay(year, 12, 25));
   return firstReaching(latitudeDeg, hours, shortest, civilDay(year, 12, 31));
 }

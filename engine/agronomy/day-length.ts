@@ -96,7 +96,6 @@ export function hoursOfSunWithin(zenithDeg: number, latitudeDeg: number, civil: 
   const height = Math.cos(zenithDeg * RADIANS) / Math.cos(latitude);
   const morning = hoursFromNoon(-1, tanLatitude, height);
   const evening = hoursFromNoon(1, tanLatitude, height);
-  if (morning === 0 && evening === 0) return 0;
   if (morning === 12 && evening === 12) return 24;
   const length = morning + evening + (equationAt(-1, morning) - equationAt(1, evening)) / 60;
   return Math.min(24, Math.max(0, length));

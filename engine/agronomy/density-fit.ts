@@ -74,8 +74,9 @@ function three(parameters: readonly number[]): Parameters3 {
   return [parameters[0] ?? Number.NaN, parameters[1] ?? Number.NaN, parameters[2] ?? Number.NaN];
 }
 
-function logMass(bracket: number, theta: number): number | undefined {
-  return bracket > 0 && theta > 0 ? -Math.log(bracket) / theta : undefined;
+// A bracket below zero has no logarithm, and so no mass.
+function logMass(bracket: number, theta: number): number {
+  return theta > 0 ? -Math.log(bracket) / theta : Number.NaN;
 }
 
 const FORMS: Readonly<Record<FitForm, Omit<FormModel, 'start'> & { readonly third: readonly number[] }>> = {
@@ -253,14 +254,14 @@ export function fitDensity(trial: readonly TrialRow[], form: FitForm = 'reciproc
   };
 }
 
-function curveOver(rows: readonly TrialRow[], logMassAt: (density: number) => number | undefined): CurvePoint[] {
+function curveOver(rows: readonly TrialRow[], logMassAt: (density: number) => number): CurvePoint[] {
   const densities = rows.map((row) => row.density);
   const low = Math.min(...densities);
   const high = Math.max(...densities);
   const points: CurvePoint[] = [];
   for (let step = 0; step < CURVE_POINTS; step += 1) {
     const density = low + ((high - low) * step) / (CURVE_POINTS - 1);
-    const mass = Math.exp(logMassAt(density) ?? Number.NaN);
+    const mass = Math.exp(logMassAt(density));
     points.push({ density, mass, yield: density * mass });
   }
   return points;

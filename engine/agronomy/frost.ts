@@ -139,7 +139,7 @@ export function fitFrostLevels(levels: readonly FrostLevel[]): FrostFit {
   const points = levels.map(({ day, chance }) => ({ day, z: -standardNormalQuantile(chance) }));
   const meanZ = points.reduce((sum, { z }) => sum + z, 0) / points.length;
   const meanDay = points.reduce((sum, { day }) => sum + day, 0) / points.length;
-  const across = points.reduce((sum, { day, z }) => sum + (z - meanZ) * (day - meanDay), 0);
+  const across = points.reduce((sum, { day, z }) => sum + (z - meanZ) * day, 0);
   const along = points.reduce((sum, { z }) => sum + (z - meanZ) ** 2, 0);
   const deviation = across / along;
   return { mean: meanDay - deviation * meanZ, deviation, frostShare: 1 };

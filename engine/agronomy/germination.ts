@@ -1,7 +1,7 @@
 // How temperature governs germination: days to emergence and the share of normal seedlings between the temperatures of
 // the table. Called by the functions and the sowing plan; calls the table.
 
-import { GERMINATION_BY_TEMPERATURE, GERMINATION_TEMPERATURES, type GerminationRow } from './germination-table.ts';
+import { GERMINATION_BY_TEMPERATURE, type GerminationRow } from './germination-table.ts';
 import type { Limits } from './limits.ts';
 import type { ModelSource } from './source.ts';
 
@@ -28,32 +28,28 @@ export function germinationRow(kind: string): GerminationRow | undefined {
   return ROW_OF_KIND.get(kind);
 }
 
+// Degrees between neighbours; the first is 0 C. Beyond the table's ends there is no neighbour, and so no answer.
 const STEP = 5;
-const LAST = GERMINATION_TEMPERATURES.length - 1;
 
 /**
  * Days to emergence of a row of the table at a temperature (C), 1/days in a straight line between neighbours. No answer
  * outside 0 to 40 C or where a neighbour gives no days.
  */
 export function daysToEmergence(row: GerminationRow, temperature: number): number {
-  if (!(temperature >= 0 && temperature <= 40)) return Number.NaN;
-  const below = Math.min(LAST - 1, Math.floor(temperature / STEP));
+  const below = Math.floor(temperature / STEP);
   const part = temperature / STEP - below;
-  const rateBelow = 1 / (row.days[below] ?? Number.NaN);
-  const rateAbove = 1 / (row.days[below + 1] ?? Number.NaN);
-  if (part === 0) return 1 / rateBelow;
-  if (part === 1) return 1 / rateAbove;
-  return 1 / (rateBelow + part * (rateAbove - rateBelow));
+  const daysBelow = row.days[below] ?? Number.NaN;
+  if (part === 0) return daysBelow;
+  const daysAbove = row.days[below + 1] ?? Number.NaN;
+  return 1 / ((1 - part) / daysBelow + part / daysAbove);
 }
 
 /** Share (0 to 1) of normal seedlings at a temperature (C), straight lines between neighbours; no answer where one is untested. */
 export function normalSeedlings(row: GerminationRow, temperature: number): number {
-  if (!(temperature >= 0 && temperature <= 40)) return Number.NaN;
-  const below = Math.min(LAST - 1, Math.floor(temperature / STEP));
+  const below = Math.floor(temperature / STEP);
   const part = temperature / STEP - below;
   const shareBelow = (row.percent[below] ?? Number.NaN) / 100;
-  const shareAbove = (row.percent[below + 1] ?? Number.NaN) / 100;
   if (part === 0) return shareBelow;
-  if (part === 1) return shareAbove;
-  return shareBelow + part * (shareAbove - shareBelow);
+  const shareAbove = (row.percent[below + 1] ?? Number.NaN) / 100;
+  return (1 - part) * shareBelow + part * shareAbove;
 }

@@ -2,9 +2,9 @@
 // (J. Soc. Indust. Appl. Math. 11: 431-441) with damping scaled by the diagonal. Small and dense, made for trial data of
 // tens of rows. Calls nothing; density-fit.ts calls it.
 
-/** A curve to fit: its value at x and its slope along each parameter; undefined where the parameters have no value there. */
+/** A curve to fit: its value at x and its slope along each parameter; NaN where the parameters have no value there. */
 export interface Curve {
-  value(parameters: readonly number[], x: number): number | undefined;
+  value(parameters: readonly number[], x: number): number;
   slopes(parameters: readonly number[], x: number): readonly number[];
 }
 
@@ -16,7 +16,7 @@ export interface Observation {
 
 export interface Fit {
   readonly parameters: readonly number[];
-  /** Weighted sum of squared residuals. */
+  /** Weighted sum of squared residuals; NaN where the start had no value at an x. */
   readonly sumOfSquares: number;
   readonly converged: boolean;
 }
@@ -28,24 +28,17 @@ function at(values: readonly number[], index: number): number {
   return values[index] ?? Number.NaN;
 }
 
-/** Solves a symmetric system by elimination with pivoting; undefined where it is singular. */
+/** Solves a symmetric positive definite system by elimination, which then needs no pivoting; undefined for any other. */
 export function solve(matrix: readonly (readonly number[])[], right: readonly number[]): number[] | undefined {
   const size = right.length;
   const rows = matrix.map((row, index) => [...row, at(right, index)]);
-  for (let column = 0; column < size; column += 1) {
-    let pivot = column;
-    for (let row = column + 1; row < size; row += 1) {
-      if (Math.abs(at(rows[row] ?? [], column)) > Math.abs(at(rows[pivot] ?? [], column))) pivot = row;
-    }
-    const pivotRow = rows[pivot];
-    if (pivotRow === undefined || !(Math.abs(at(pivotRow, column)) > 0)) return undefined;
-    rows[pivot] = rows[column] ?? pivotRow;
-    rows[column] = pivotRow;
-    for (let row = 0; row < size; row += 1) {
-      const target = rows[row];
-      if (row === column || target === undefined) continue;
-      const factor = at(target, column) / at(pivotRow, column);
-      rows[row] = target.map((value, index) => value - factor * at(pivotRow, index));
+  for (const [column, pivotRow] of rows.entries()) {
+    const pivot = at(pivotRow, column);
+    if (!(pivot > 0)) return undefined;
+    for (const row of rows) {
+      if (row === pivotRow) continue;
+      const factor = at(row, column) / pivot;
+      for (let j = column; j <= size; j += 1) row[j] = at(row, j) - factor * at(pivotRow, j);
     }
   }
   return rows.map((row, index) => at(row, size) / at(row, index));
@@ -53,11 +46,7 @@ export function solve(matrix: readonly (readonly number[])[], right: readonly nu
 
 function sumOfSquares(curve: Curve, data: readonly Observation[], parameters: readonly number[]): number {
   let sum = 0;
-  for (const { x, y, weight } of data) {
-    const value = curve.value(parameters, x);
-    if (value === undefined) return Number.POSITIVE_INFINITY;
-    sum += weight * (y - value) ** 2;
-  }
+  for (const { x, y, weight } of data) sum += weight * (y - curve.value(parameters, x)) ** 2;
   return sum;
 }
 
@@ -76,7 +65,7 @@ export function normalMatrix(curve: Curve, data: readonly Observation[], paramet
 function gradient(curve: Curve, data: readonly Observation[], parameters: readonly number[]): number[] {
   const sums = parameters.map(() => 0);
   for (const { x, y, weight } of data) {
-    const residual = y - (curve.value(parameters, x) ?? Number.NaN);
+    const residual = y - curve.value(parameters, x);
     const slopes = curve.slopes(parameters, x);
     for (let i = 0; i < sums.length; i += 1) sums[i] = at(sums, i) + weight * residual * at(slopes, i);
   }
@@ -91,10 +80,10 @@ export function fitLeastSquares(curve: Curve, data: readonly Observation[], star
   for (let step = 0; step < MOST_STEPS && Number.isFinite(best); step += 1) {
     const normal = normalMatrix(curve, data, parameters);
     const damped = normal.map((row, i) => row.map((value, j) => (i === j ? value * (1 + damping) : value)));
-    const change = solve(damped, gradient(curve, data, parameters));
-    const tried = change === undefined ? undefined : parameters.map((value, i) => value + at(change, i));
-    const sum = tried === undefined ? Number.POSITIVE_INFINITY : sumOfSquares(curve, data, tried);
-    if (tried === undefined || change === undefined || !(sum <= best)) {
+    const change = solve(damped, gradient(curve, data, parameters)) ?? parameters.map(() => Number.NaN);
+    const tried = parameters.map((value, i) => value + at(change, i));
+    const sum = sumOfSquares(curve, data, tried);
+    if (!(sum <= best)) {
       damping *= 10;
       if (damping > 1e12) return { parameters, sumOfSquares: best, converged: true };
       continue;

@@ -28,24 +28,17 @@ function wave(k: number, i: number): number {
   return k % 2 === 1 ? Math.cos(angle) : Math.sin(angle);
 }
 
-// Gauss elimination with row exchange on rows of twelve weights and the right-hand side.
-function solve(rows: Float64Array[]): Float64Array {
-  for (let column = 0; column < MONTHS; column += 1) {
-    let pivot = column;
-    for (let r = column + 1; r < MONTHS; r += 1) {
-      if (Math.abs(rows[r]?.[column] ?? 0) > Math.abs(rows[pivot]?.[column] ?? 0)) pivot = r;
-    }
-    const lead = rows[pivot] ?? new Float64Array(MONTHS + 1);
-    rows[pivot] = rows[column] ?? lead;
-    rows[column] = lead;
-    for (let r = 0; r < MONTHS; r += 1) {
-      const row = rows[r];
-      if (r === column || row === undefined) continue;
-      const factor = (row[column] ?? 0) / (lead[column] ?? 1);
-      for (let c = column; c <= MONTHS; c += 1) row[c] = (row[c] ?? 0) - factor * (lead[c] ?? 0);
+// Gauss-Jordan elimination on rows of twelve weights and the right-hand side. The weights are always the same ones, and
+// no row has to change places: no pivot comes near zero.
+function solve(rows: readonly Float64Array[]): Float64Array {
+  for (const [column, lead] of rows.entries()) {
+    for (const row of rows) {
+      if (row === lead) continue;
+      const factor = (row[column] as number) / (lead[column] as number);
+      for (let c = column; c <= MONTHS; c += 1) row[c] = (row[c] as number) - factor * (lead[c] as number);
     }
   }
-  return Float64Array.from(rows, (row, r) => (row[MONTHS] ?? 0) / (row[r] ?? 1));
+  return Float64Array.from(rows, (row, r) => (row[MONTHS] as number) / (row[r] as number));
 }
 
 /**

@@ -1,5 +1,5 @@
 // What seed holds before it is stored: oil, which decides how much water it takes up, and the most water sealed packets
-// may hold. Read by the crop library and the seed-lot sheet; calls nothing.
+// may hold. The crop library starts with the same shares of oil; calls nothing.
 
 export interface SeedOil {
   readonly crop: string;

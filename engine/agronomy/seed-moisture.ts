@@ -47,9 +47,9 @@ function humidityFactor(temperature: number, oil: number): number {
  * share of oil in the dry seed. No answer at 100 % humidity or for impossible shares. Source: see SOURCES.
  */
 export function seedMoisture(humidity: number, temperature: number, oil: number): number {
-  if (!(humidity >= 0 && humidity < 1 && oil >= 0 && oil < 1)) return Number.NaN;
   const factor = humidityFactor(temperature, oil);
-  if (!(factor > 0)) return Number.NaN;
+  if (!(factor > 0 && oil >= 0 && oil < 1)) return Number.NaN;
+  // The logarithm and the root have no answer for a humidity below 0, of 1 or above.
   return freshWeightShare(Math.sqrt(-440 * Math.log1p(-humidity)) / factor / 100);
 }
 

@@ -54,10 +54,12 @@ function offersOf(packs: readonly Pack[]): Offer[] {
   return offers;
 }
 
+// Most seeds for the money; of equal value the larger, so that a cover in it takes the fewest packs.
 function bestValue(offers: readonly Offer[]): Offer | undefined {
   let best: Offer | undefined;
   for (const offer of offers) {
-    if (best === undefined || offer.price * best.seeds < best.price * offer.seeds) best = offer;
+    const dearer = best === undefined ? -1 : offer.price * best.seeds - best.price * offer.seeds;
+    if (best === undefined || dearer < 0 || (dearer === 0 && offer.seeds > best.seeds)) best = offer;
   }
   return best;
 }
@@ -107,14 +109,12 @@ function coverRest(units: number, offers: readonly Offer[], divisor: number): nu
     let bestCost = Number.POSITIVE_INFINITY;
     let bestHeld = 0;
     let bestPacks = 0;
-    for (let k = 0; k < offers.length; k += 1) {
-      const offer = offers[k];
-      if (offer === undefined) continue;
+    for (const [k, offer] of offers.entries()) {
       const size = offer.seeds / divisor;
       const rest = Math.max(0, need - size);
-      const newCost = offer.price + (cost[rest] ?? 0);
-      const newHeld = size + (held[rest] ?? 0);
-      const newPacks = 1 + (packs[rest] ?? 0);
+      const newCost = offer.price + (cost[rest] as number);
+      const newHeld = size + (held[rest] as number);
+      const newPacks = 1 + (packs[rest] as number);
       const better =
         newCost < bestCost ||
         (newCost === bestCost && (newHeld < bestHeld || (newHeld === bestHeld && newPacks < bestPacks)));

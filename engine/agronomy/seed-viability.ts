@@ -39,9 +39,7 @@ export const HIGHEST_TESTED_GERMINATION = 0.995;
 
 /** Germination share as a normal deviate, 50 % = 0; 100 % counts as 99.5 %. */
 export function germinationProbit(germination: number): number {
-  return standardNormalQuantile(
-    germination > HIGHEST_TESTED_GERMINATION && germination <= 1 ? HIGHEST_TESTED_GERMINATION : germination,
-  );
+  return standardNormalQuantile(germination <= 1 ? Math.min(germination, HIGHEST_TESTED_GERMINATION) : germination);
 }
 
 /** Days in which viability falls by one probit, at moisture (share of fresh weight) and temperature (C). */
@@ -127,6 +125,5 @@ export function temperatureForStorage(
   const { ke, cw, ch, cq } = constants;
   const rest = Math.log10(age / fall) - ke + cw * Math.log10(moisture * 100);
   if (cq === 0) return -rest / ch;
-  const discriminant = ch * ch - 4 * cq * rest;
-  return discriminant < 0 ? Number.NaN : (Math.sqrt(discriminant) - ch) / (2 * cq);
+  return (Math.sqrt(ch * ch - 4 * cq * rest) - ch) / (2 * cq);
 }

@@ -98,7 +98,7 @@ function gridCount(length: number, width: number, spacing: number, setback: numb
   const rows = tolerantFloor(clearWidth / pitch) + 1;
   const fullRow = tolerantFloor(clearLength / spacing) + 1;
   if (!triangular) return { rows, stations: rows * fullRow };
-  const shiftedRow = clearLength >= spacing * HALF ? tolerantFloor((clearLength - spacing * HALF) / spacing) + 1 : 0;
+  const shiftedRow = tolerantFloor((clearLength - spacing * HALF) / spacing) + 1;
   const shiftedRows = Math.floor(rows * HALF);
   return { rows, stations: (rows - shiftedRows) * fullRow + shiftedRows * shiftedRow };
 }

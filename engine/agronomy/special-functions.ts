@@ -85,7 +85,6 @@ export function deviance(x: number, mean: number): number {
 export function logBeta(a: number, b: number): number {
   const small = Math.min(a, b);
   const large = Math.max(a, b);
-  if (!(small > 0)) return Number.NaN;
   const sum = small + large;
   if (small >= 10) {
     return (
@@ -96,6 +95,7 @@ export function logBeta(a: number, b: number): number {
       large * Math.log1p(-small / sum)
     );
   }
+  // Below, logGamma gives no answer where one of the two is not above zero.
   if (large >= 10) {
     return (
       logGamma(small) +

@@ -103,8 +103,7 @@ export function blocksNeeded(wanted: number, chance: number, confidence: number)
       reached = short;
       short -= step;
       step *= 2;
-    } while (short >= successes && binomialAtLeast(successes, short, chance) >= target);
-    short = Math.max(short, successes - 1);
+    } while (binomialAtLeast(successes, short, chance) >= target);
   } else {
     do {
       short = reached;
@@ -132,11 +131,9 @@ export function thinToMost(distribution: readonly number[], most: number): Thinn
   const kept: number[] = [];
   let thinnings = 0;
   for (const [plants, share] of distribution.entries()) {
-    if (plants <= most) kept.push(share);
-    else {
-      kept[most] = (kept[most] ?? 0) + share;
-      thinnings += (plants - most) * share;
-    }
+    const left = Math.min(plants, most);
+    kept[left] = (kept[left] ?? 0) + share;
+    thinnings += (plants - left) * share;
   }
   return { kept, thinningsPerBlock: thinnings };
 }

@@ -31,9 +31,9 @@ export function cropYield(density: number, isolated: number, ceiling: number): n
   return density * plantMass(density, isolated, ceiling);
 }
 
-/** The density whose mean plant mass is `mass`, the same relation turned round. NaN at or above the isolated mass. */
+/** The density whose mean plant mass is `mass`, the same relation turned round: 0 at the isolated mass, NaN above it. */
 export function densityForMass(mass: number, isolated: number, ceiling: number): number {
-  if (!(mass > 0) || !(isolated > 0) || !(ceiling > 0) || mass > isolated) return Number.NaN;
+  if (!(mass > 0) || !(mass <= isolated) || !(ceiling > 0)) return Number.NaN;
   return ceiling * (1 / mass - 1 / isolated);
 }
 

@@ -1,33 +1,41 @@
 // Short makers with which the standard functions are written: patterns, parameters, results and lanes, so that an entry
 // reads in a few lines. Called by standard/*.ts only; says nothing of any function.
 
-import type { ArgumentType, FunctionGroup, Parameter, Pattern, Result, Signature } from '../language/signature.ts';
+import type {
+  ArgumentType,
+  FunctionGroup,
+  Parameter,
+  Pattern,
+  Result,
+  Signature,
+  ValuePattern,
+} from '../language/signature.ts';
 import { NONE } from '../units/dimension.ts';
 import { type CellError, type ErrorKind, isError, type Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
 import type { Body, Fold, FoldNumbers, FunctionDefinition, Loop, RunBody, Undefined } from './definition.ts';
 
-export const plain: Pattern = { is: 'quantity', dimension: NONE };
-export const date: Pattern = { is: 'date' };
-export const text: Pattern = { is: 'text' };
-export const yesno: Pattern = { is: 'yesno' };
+export const plain: ValuePattern = { is: 'quantity', dimension: NONE };
+export const date: ValuePattern = { is: 'date' };
+export const text: ValuePattern = { is: 'text' };
+export const yesno: ValuePattern = { is: 'yesno' };
 export const anything: Pattern = { is: 'anything' };
 export const condition: Pattern = { is: 'condition' };
 export const table: Pattern = { is: 'table' };
 export const criteria: Pattern = { is: 'criteria' };
 
 /** Quantities of any dimension; one letter agrees throughout a call. */
-export function numbers(letter: string): Pattern {
+export function numbers(letter: string): ValuePattern {
   return { is: 'letter', letter, among: 'numbers' };
 }
 
 /** Quantities, temperatures or dates. */
-export function ordered(letter: string): Pattern {
+export function ordered(letter: string): ValuePattern {
   return { is: 'letter', letter, among: 'ordered' };
 }
 
 /** Any type; one letter agrees throughout a call. */
-export function every(letter: string): Pattern {
+export function every(letter: string): ValuePattern {
   return { is: 'letter', letter, among: 'anything' };
 }
 

@@ -120,6 +120,7 @@ function leftOut(given: Missing, parameter: Parameter, { signature }: Call): Arg
 function fixedType(pattern: Pattern): ValueType | undefined {
   if (pattern.is === 'date') return DATE;
   if (pattern.is === 'text') return TEXT;
+  if (pattern.is === 'temperature') return { kind: 'temperature', unit: CELSIUS };
   return pattern.is === 'yesno' ? YESNO : undefined;
 }
 
@@ -152,32 +153,23 @@ function refuseNoColumn(given: Tree, parameter: Parameter, { signature, context 
 /** The part as the pattern takes it; letters are only asked whether they may stand for its type. */
 function matchedWith(pattern: Pattern, part: Part, parameter: Parameter, call: Call): Typed {
   const { typed } = part;
-  switch (pattern.is) {
-    case 'quantity': {
-      const unit = canonicalUnit(pattern.dimension);
-      const wanted = numberType(pattern.dimension, wantedUnit(parameter, call, unit));
-      return (
-        standingFor(typed, wanted) ?? unitGiven(part, parameter, call) ?? refuseWrongType(part, wanted, parameter, call)
-      );
-    }
-    case 'temperature': {
-      const wanted: ValueType = { kind: 'temperature', unit: scaleOf(parameter, call) };
-      return (
-        standingFor(typed, wanted) ?? unitGiven(part, parameter, call) ?? refuseWrongType(part, wanted, parameter, call)
-      );
-    }
-    case 'date':
-      return standingFor(typed, DATE) ?? refuseWrongType(part, DATE, parameter, call);
-    case 'text':
-      return standingFor(typed, TEXT) ?? refuseWrongType(part, TEXT, parameter, call);
-    case 'yesno':
-      return standingFor(typed, YESNO) ?? refuseWrongType(part, YESNO, parameter, call);
-    case 'letter':
-      if (!mayStandFor(pattern.among, typed)) refuseNotAmong(part, pattern.among, parameter, call);
-      return typed;
-    default:
-      return typed;
+  if (pattern.is === 'letter') {
+    if (!mayStandFor(pattern.among, typed)) refuseNotAmong(part, pattern.among, parameter, call);
+    return typed;
   }
+  const wanted = wantedType(pattern, parameter, call);
+  if (wanted === undefined) return typed;
+  return (
+    standingFor(typed, wanted) ?? unitGiven(part, parameter, call) ?? refuseWrongType(part, wanted, parameter, call)
+  );
+}
+
+/** The one type that the pattern takes; undefined where it takes several. */
+function wantedType(pattern: Pattern, parameter: Parameter, call: Call): ValueType | undefined {
+  if (pattern.is === 'quantity') {
+    return numberType(pattern.dimension, wantedUnit(parameter, call, canonicalUnit(pattern.dimension)));
+  }
+  return fixedType(pattern);
 }
 
 /** The unit to write such a quantity in: the parameter's own, else one that this sheet shows, else the canonical one. */
@@ -189,11 +181,6 @@ function wantedUnit(parameter: Parameter, { context }: Call, canonical: Unit): U
     if (type?.kind === 'number' && sameDimension(type.dimension, canonical.dimension)) return type.unit;
   }
   return canonical;
-}
-
-function scaleOf(parameter: Parameter, { context }: Call): Unit {
-  const unit = parameter.unit === undefined ? undefined : context.vocabulary.find(parameter.unit);
-  return unit !== undefined && unit.offset !== 0 ? unit : CELSIUS;
 }
 
 /** A plain number where the parameter says it may stand for so many of its unit. */

@@ -12,8 +12,8 @@ import { nearestName } from './nearest.ts';
 import { CELSIUS, numberType, PLAIN } from './operators.ts';
 import { bracketed, tableName } from './printer.ts';
 import { refuse } from './refuse.ts';
-import type { ArgumentType, Pattern, Signature } from './signature.ts';
-import { constantOf, parameterAt } from './standing.ts';
+import type { ArgumentType, Signature } from './signature.ts';
+import { constantOf, parameterAt, parameterIndex } from './standing.ts';
 import type { Missing, Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
 import { signatureText } from './wording.ts';
@@ -38,7 +38,7 @@ export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree
     args.push(argument);
   }
   const typedArgs = args.map((argument) => settled(argument, letters));
-  const type = resultType(tree, signature, typedArgs, args, letters);
+  const type = resultType(tree, signature, typedArgs, letters);
   const place = { from: tree.from, to: tree.to };
   if (signature.name === 'TODAY') return { node: 'today', type: DATE, ...place };
   return { node: 'call', signature, args: typedArgs, type, ...place };
@@ -72,12 +72,11 @@ function countArguments(tree: CallTree, signature: Signature): void {
     const most = parameters.length === 0 ? 'nothing between its parentheses' : `at most ${parts(parameters.length)}`;
     refuse(extra.to > extra.from ? extra : tree, `${signature.name} takes ${most}: ${signatureText(signature)}.`);
   }
-  const needed = parameters.reduce((last, parameter, index) => (parameter.optional ? last : index + 1), 0);
-  const fixed = parameters.length - repeating;
-  const inLastGroup = repeating === 0 || given <= fixed ? 0 : (given - fixed) % repeating;
-  const alone = parameters.slice(fixed + inLastGroup).find((parameter) => parameter.optional !== true);
-  const short = given < needed ? parameters[given] : inLastGroup > 0 && given > fixed + repeating ? alone : undefined;
-  if (short === undefined || (signature.name === 'SWITCH' && given > parameters.length)) return;
+  const needed = parameters.findLastIndex(({ optional }) => optional !== true) + 1;
+  const next = parameterIndex(signature, given);
+  const amidGroup = next > parameters.length - repeating && signature.name !== 'SWITCH';
+  const short = given < needed ? parameters[given] : amidGroup ? parameters[next] : undefined;
+  if (short === undefined) return;
   refuse(tree, `${signature.name} still wants ${short.name}: ${signatureText(signature)}.`);
 }
 
@@ -93,13 +92,7 @@ function refuseTwoTables(tree: Tree | Missing, signature: Signature, one: FoundC
   );
 }
 
-function resultType(
-  tree: CallTree,
-  { result }: Signature,
-  typedArgs: readonly Typed[],
-  args: readonly Argument[],
-  letters: Letters,
-): ValueType {
+function resultType(tree: CallTree, { result }: Signature, typedArgs: readonly Typed[], letters: Letters): ValueType {
   switch (result.is) {
     case 'power': {
       const { dimension, unit } = numberOf(letters.get(result.letter)?.type);
@@ -115,30 +108,13 @@ function resultType(
       return numberType(dimension, unit);
     }
     case 'rule': {
-      const type = result.rule(args.map((argument, index) => argumentType(argument, typedArgs[index])));
+      const type = result.rule(typedArgs.map(argumentType));
       return typeof type === 'string' ? refuse(tree, type) : type;
     }
-    default:
-      return patternType(result, letters);
-  }
-}
-
-function argumentType({ given }: Argument, typed: Typed | undefined): ArgumentType {
-  if (given.tree === 'missing' || typed === undefined || typed.node === 'blank')
-    return { type: undefined, constant: undefined };
-  return { type: typed.type, constant: constantOf(typed) };
-}
-
-function numberOf(type: ValueType | undefined): Extract<ValueType, { readonly kind: 'number' }> {
-  return type?.kind === 'number' ? type : PLAIN;
-}
-
-function patternType(pattern: Pattern, letters: Letters): ValueType {
-  switch (pattern.is) {
     case 'quantity':
-      return numberType(pattern.dimension, canonicalUnit(pattern.dimension));
+      return numberType(result.dimension, canonicalUnit(result.dimension));
     case 'letter':
-      return letters.get(pattern.letter)?.type ?? PLAIN;
+      return letters.get(result.letter)?.type ?? PLAIN;
     case 'temperature':
       return { kind: 'temperature', unit: CELSIUS };
     case 'date':
@@ -146,16 +122,15 @@ function patternType(pattern: Pattern, letters: Letters): ValueType {
     case 'text':
       return TEXT;
     case 'yesno':
-    case 'condition':
-    case 'criteria':
       return YESNO;
-    case 'column':
-    case 'first column':
-    case 'field':
-    case 'values':
-      return patternType(pattern.of, letters);
-    case 'anything':
-    case 'table':
-      return PLAIN;
   }
+}
+
+function argumentType(typed: Typed): ArgumentType {
+  if (typed.node === 'blank') return { type: undefined, constant: undefined };
+  return { type: typed.type, constant: constantOf(typed) };
+}
+
+function numberOf(type: ValueType | undefined): Extract<ValueType, { readonly kind: 'number' }> {
+  return type?.kind === 'number' ? type : PLAIN;
 }

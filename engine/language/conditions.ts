@@ -69,7 +69,7 @@ function comparisonOf(sign: string | undefined): Comparison | undefined {
 function openingText(tree: Tree): Extract<Tree, { readonly tree: 'text' }> | undefined {
   let left = tree;
   while (left.tree === 'binary' && left.operator === '&') left = left.left;
-  return left === tree || left.tree !== 'text' ? undefined : left;
+  return left.tree === 'text' ? left : undefined;
 }
 
 /** What is joined to the opening comparison: ">=" & [Week] leaves [Week], ">=a" & [Name] leaves "a" & [Name]. */

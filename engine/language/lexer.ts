@@ -79,7 +79,7 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
     at += open.length;
     while (at < text.length) {
       const sign = text.charAt(at);
-      if (text.startsWith(sign, at + 1) && (sign === close || (sign === open && open !== close))) {
+      if (text.startsWith(sign, at + 1) && (sign === close || sign === open)) {
         inside += sign;
         at += 2;
       } else if (sign === close) {
@@ -106,8 +106,8 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
     const [end, symbol] = second > 0 && isUnit(both) ? [from + first + gap + second, both] : [from + first, word];
     if (!isUnit(symbol) || '(['.includes(text.charAt(afterBlanks(end)) || ' ')) return undefined;
     const power = match(UNIT_POWER, end);
-    if (power === null || !isUnit(`${symbol}^${power[1] ?? ''}`)) return { end, symbol };
-    return { end: end + power[0].length, symbol: `${symbol}^${power[1] ?? ''}` };
+    if (power === null || !isUnit(`${symbol}^${power[1]}`)) return { end, symbol };
+    return { end: end + power[0].length, symbol: `${symbol}^${power[1]}` };
   };
 
   const unitAt = (from: number): { end: number; symbol: string } | undefined => {
@@ -158,11 +158,12 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
       at += written.length;
       return true;
     }
-    const written = match(SIGN, at)?.[0] ?? text.charAt(at);
-    const known = SAME_SIGN.get(written) ?? (lengthOf(SIGN, at) > 0 ? written : undefined);
+    const own = match(SIGN, at)?.[0];
+    const known = own ?? SAME_SIGN.get(text.charAt(at));
     if (known === undefined) return false;
-    tokens.push({ token: 'sign', sign: known, from: at, to: at + written.length });
-    at += written.length;
+    const from = at;
+    at += own?.length ?? 1;
+    tokens.push({ token: 'sign', sign: known, from, to: at });
     return true;
   };
 
@@ -195,7 +196,7 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
       tokens.push({ token: 'text', value: inside, closed, from, to: at });
       if (!closed) complain(from, at, 'This text is not closed: put " at its end.');
     } else if (!sign()) {
-      const whole = String.fromCodePoint(text.codePointAt(at) ?? 0);
+      const whole = String.fromCodePoint(text.codePointAt(at) as number);
       at += whole.length;
       complain(from, at, strayWhy(whole));
     }

@@ -22,16 +22,17 @@ export interface FoundColumn {
 export function cellNode(tree: TreeOf<'cell'>, context: CheckContext): Typed {
   const [first, ...rest] = tree.path;
   const own = ownTable(context);
-  if (first === undefined || own === undefined) {
-    const said = first === undefined ? '[Column]' : bracketed(first.text);
+  if (own === undefined) {
+    const said = bracketed(first.text);
     return refuse(tree, `${said} names a column of this row, and this formula stands in no sheet: write Table${said}.`);
   }
   let found = columnOf(own, first, first, context);
+  let link = first;
   const links: string[] = [];
-  for (const [index, name] of rest.entries()) {
-    const before = tree.path[index] ?? first;
+  for (const name of rest) {
     links.push(found.column);
-    found = columnOf(linkedTable(found, before, name, context), name, name, context);
+    found = columnOf(linkedTable(found, link, name, context), name, name, context);
+    link = name;
   }
   const { table, column, type } = found;
   return { node: 'cell', links, table: table.name, column, type, from: tree.from, to: tree.to };

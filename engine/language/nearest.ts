@@ -8,15 +8,15 @@ export function editDistance(a: string, b: string): number {
   for (let i = 1; i <= a.length; i++) {
     const row = [i];
     for (let j = 1; j <= b.length; j++) {
-      const changed = (last[j - 1] ?? 0) + (a.charAt(i - 1) === b.charAt(j - 1) ? 0 : 1);
-      const swaps = i > 1 && j > 1 && a.charAt(i - 1) === b.charAt(j - 2) && a.charAt(i - 2) === b.charAt(j - 1);
-      const swapped = swaps ? (beforeLast[j - 2] ?? 0) + 1 : Number.POSITIVE_INFINITY;
-      row.push(Math.min(changed, swapped, (last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1));
+      const changed = (last[j - 1] as number) + (a.charAt(i - 1) === b.charAt(j - 1) ? 0 : 1);
+      const swaps = a.charAt(i - 1) === b.charAt(j - 2) && a.charAt(i - 2) === b.charAt(j - 1);
+      const swapped = swaps ? (beforeLast[j - 2] as number) + 1 : Number.POSITIVE_INFINITY;
+      row.push(Math.min(changed, swapped, (last[j] as number) + 1, (row[j - 1] as number) + 1));
     }
     beforeLast = last;
     last = row;
   }
-  return last[b.length] ?? a.length;
+  return last[b.length] as number;
 }
 
 /**
@@ -31,7 +31,7 @@ export function nearestName(name: string, candidates: Iterable<string>): string 
     const lower = candidate.toLowerCase();
     const begins = wanted.length >= 3 && lower.startsWith(wanted) && lower !== wanted;
     if (!begins && Math.abs(lower.length - wanted.length) >= least) continue;
-    const distance = begins ? Math.min(1, lower.length) : editDistance(wanted, lower);
+    const distance = begins ? 1 : editDistance(wanted, lower);
     if (distance < least) {
       least = distance;
       nearest = candidate;

@@ -18,7 +18,6 @@ import {
   multiplyDimensions,
   NONE,
   powerOfDimension,
-  sameDimension,
   TIME,
   WARMTH,
 } from '../units/dimension.ts';
@@ -26,7 +25,7 @@ import { listed } from '../units/table.ts';
 import { toCanonical, type Unit } from '../units/unit.ts';
 import { DATE, isPlainNumber, nameOfType, TEXT, type ValueType, YESNO } from '../values/type.ts';
 import { refuse } from './refuse.ts';
-import { constantOf, isWords, keyOf, opennessOf, sharedType, standingFor } from './standing.ts';
+import { constantOf, isWords, opennessOf, sharedType, standingFor } from './standing.ts';
 import type { Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
 import { refuseNotANumber, refuseUnlike } from './unlike.ts';
@@ -119,17 +118,15 @@ function perCent(tree: UnaryTree, operand: Part): Typed {
   return { node: 'binary', operator: '/', left: typed, right: hundred, type: shown, ...place };
 }
 
+/** Words by their text, a blank as no text; anything else is written out when it is joined. */
 function joined(typed: Typed): Typed {
-  if (typed.type.kind === 'link') return keyOf(typed);
-  return opennessOf(typed) === 'blank' ? (standingFor(typed, TEXT) ?? typed) : typed;
+  return standingFor(typed, TEXT) ?? typed;
 }
 
 /** The operand with its number type; anything else is refused with the way to a number. */
 function asNumber(part: Part, operation: Tree): { typed: Typed; type: NumberType } {
   const { typed } = part;
   if (typed.type.kind === 'number') return { typed, type: typed.type };
-  const open = standingFor(typed, PLAIN);
-  if (open !== undefined) return { typed: open, type: PLAIN };
   return refuseNotANumber(part, operation);
 }
 
@@ -141,8 +138,7 @@ function compared(tree: BinaryTree, left: Part, right: Part): readonly [Typed, T
     return refuse(tree, 'Yes and no have no order: compare them with = or <>.');
   }
   const type = ordering && isWords(shared) ? TEXT : shared;
-  const [one, other] = [standingFor(left.typed, type), standingFor(right.typed, type)];
-  return one === undefined || other === undefined ? refuseUnlike(tree, left, right) : [one, other];
+  return [standingFor(left.typed, type) ?? left.typed, standingFor(right.typed, type) ?? right.typed];
 }
 
 interface Sum {
@@ -160,33 +156,18 @@ function sum(tree: BinaryTree, left: Part, right: Part): Sum {
     const [one, other] = [standingFor(left.typed, first), standingFor(right.typed, second)];
     return one === undefined || other === undefined ? refuseUnlike(tree, left, right) : { type: result, one, other };
   };
-  if (opennessOf(left.typed) !== 'fixed' && opennessOf(right.typed) !== 'fixed') {
-    const shared = sharedType(left.typed, right.typed) ?? PLAIN;
-    return as(shared, shared, shared);
+  if (a.kind === 'date' && b.kind === 'date') return plus ? refuseUnlike(tree, left, right) : as(DAYS, DATE, DATE);
+  if (a.kind === 'date') return as(DATE, DATE, DAYS);
+  if (b.kind === 'date') return plus ? as(DATE, DAYS, DATE) : refuseUnlike(tree, left, right);
+  if (a.kind === 'temperature' && b.kind === 'temperature') {
+    return plus ? refuseUnlike(tree, left, right) : as(warmthOf(a.unit), a, b);
   }
-  if (a.kind === 'date' || b.kind === 'date') {
-    if (!plus && a.kind === 'date' && b.kind === 'date') return as(DAYS, DATE, DATE);
-    if (a.kind === 'date' && b.kind !== 'date') return as(DATE, DATE, spanOf(b));
-    if (plus && b.kind === 'date' && a.kind !== 'date') return as(DATE, spanOf(a), DATE);
-    return refuseUnlike(tree, left, right);
-  }
-  if (a.kind === 'temperature' || b.kind === 'temperature') {
-    if (!plus && a.kind === 'temperature' && b.kind === 'temperature') return as(warmthOf(a.unit), a, b);
-    if (a.kind === 'temperature' && b.kind !== 'temperature') return as(a, a, warmthOf(a.unit));
-    if (plus && b.kind === 'temperature' && a.kind !== 'temperature') return as(b, warmthOf(b.unit), b);
-    return refuseUnlike(tree, left, right);
-  }
+  if (a.kind === 'temperature') return as(a, a, warmthOf(a.unit));
+  if (b.kind === 'temperature') return plus ? as(b, warmthOf(b.unit), b) : refuseUnlike(tree, left, right);
+  if (a.kind !== 'number' || b.kind !== 'number') return refuseNotANumber(a.kind === 'number' ? right : left, tree);
   const shared = sharedType(left.typed, right.typed);
-  if (shared === undefined || shared.kind !== 'number') {
-    if (a.kind !== 'number' || b.kind !== 'number') refuseNotANumber(a.kind === 'number' ? right : left, tree);
-    return refuseUnlike(tree, left, right);
-  }
-  const first = a.kind === 'number' && sameDimension(a.dimension, shared.dimension) ? a : shared;
-  return as(opennessOf(left.typed) === 'fixed' ? first : shared, shared, shared);
-}
-
-function spanOf(given: ValueType): ValueType {
-  return given.kind === 'number' && sameDimension(given.dimension, TIME) ? given : DAYS;
+  if (shared === undefined) return refuseUnlike(tree, left, right);
+  return as(opennessOf(left.typed) === 'fixed' ? a : shared, shared, shared);
 }
 
 function warmthOf(unit: Unit): NumberType {

@@ -72,8 +72,9 @@ class Parser {
     return tree;
   }
 
+  /** Always there: nothing goes on once the closing 'end' is taken. */
   private next(): Token {
-    return this.tokens[this.index] ?? { token: 'end', from: this.text.length, to: this.text.length };
+    return this.tokens[this.index] as Token;
   }
 
   private take(): Token {
@@ -198,16 +199,18 @@ class Parser {
   }
 
   private cell(first: Name): Grown {
-    const path = [first];
+    const path: [Name, ...Name[]] = [first];
+    let last = first;
     while (this.nextIs('.')) {
       const stroke = this.take();
       const token = this.take();
       if (token.token !== 'bracket') {
         return refuse(stroke, 'After the point the name of a column in brackets is wanted, as in [Variety].[Crop].');
       }
-      path.push({ text: token.name, from: token.from, to: token.to });
+      last = { text: token.name, from: token.from, to: token.to };
+      path.push(last);
     }
-    return leaf({ tree: 'cell', path, from: first.from, to: path.at(-1)?.to ?? first.to });
+    return leaf({ tree: 'cell', path, from: first.from, to: last.to });
   }
 
   private word(name: Name): Grown {

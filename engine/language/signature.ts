@@ -31,6 +31,12 @@ export type Pattern =
   /** A sheet of conditions on the sheet named earlier: its rows are alternatives, the cells of a row must all hold. */
   | { readonly is: 'criteria' };
 
+/** The type of one value, said outright or by a letter. */
+export type ValuePattern = Extract<
+  Pattern,
+  { readonly is: 'quantity' | 'letter' | 'temperature' | 'date' | 'text' | 'yesno' }
+>;
+
 export interface Parameter {
   readonly name: string;
   readonly pattern: Pattern;
@@ -53,7 +59,7 @@ export interface ArgumentType {
 }
 
 export type Result =
-  | Pattern
+  | ValuePattern
   /** The letter's dimension to a power: SQRT of an area is a length. */
   | { readonly is: 'power'; readonly letter: string; readonly exponent: number }
   /** The letters' dimensions multiplied, each to its power: SUMPRODUCT, SLOPE. */

@@ -17,7 +17,7 @@ export type Tree = Span &
     | { readonly tree: 'text'; readonly value: string }
     | { readonly tree: 'yesno'; readonly value: boolean }
     /** [A] or [A].[B].[C]: this row's cell, through links. */
-    | { readonly tree: 'cell'; readonly path: readonly Name[] }
+    | { readonly tree: 'cell'; readonly path: readonly [Name, ...Name[]] }
     /** Table[Column] */
     | { readonly tree: 'column'; readonly table: Name; readonly column: Name }
     /** A bare table name as an argument: ROWS('Seed lots'). */

@@ -4,6 +4,7 @@
 import { differenceUnit } from '../units/arithmetic.ts';
 import {
   AREA,
+  type Dimension,
   divideDimensions,
   LENGTH,
   MASS,
@@ -13,6 +14,7 @@ import {
   TIME,
   VOLUME,
 } from '../units/dimension.ts';
+import type { Unit } from '../units/unit.ts';
 import { civilDayOfIso, yearMonthDay } from '../values/civil.ts';
 import { isPlainNumber, nameOfType, type ValueType } from '../values/type.ts';
 import { printFormula, quoted } from './printer.ts';
@@ -21,6 +23,7 @@ import type { Tree } from './tree.ts';
 import { amountText, literalNumber, operandText, type Part, partInWords, quote } from './wording.ts';
 
 type BinaryTree = Extract<Tree, { readonly tree: 'binary' }>;
+type NumberType = Extract<ValueType, { readonly kind: 'number' }>;
 
 /** A part that is no number stands where one is reckoned with. */
 export function refuseNotANumber({ tree, typed }: Part, operation: Tree): never {
@@ -68,10 +71,11 @@ export function refuseNotANumber({ tree, typed }: Part, operation: Tree): never 
 /** The two sides of an operator don't go together. */
 export function refuseUnlike(tree: BinaryTree, left: Part, right: Part): never {
   const [a, b] = [left.typed.type, right.typed.type];
-  if (a.kind === 'number' && b.kind === 'number') return refuseDimensions(tree, left, right);
+  if (a.kind === 'number' && b.kind === 'number') return refuseDimensions(tree, left, right, a, b);
   if (tree.operator === '+' || tree.operator === '-') {
     if (a.kind === 'date' || b.kind === 'date') return refuseWithDate(tree, left, right);
-    if (a.kind === 'temperature' || b.kind === 'temperature') return refuseWithTemperature(tree, left, right);
+    if (a.kind === 'temperature') return refuseWithTemperature(tree, left, right, a.unit);
+    if (b.kind === 'temperature') return refuseWithTemperature(tree, left, right, b.unit);
   }
   return refuseComparison(tree, left, right);
 }
@@ -82,38 +86,32 @@ function howOf(tree: BinaryTree): string {
   return tree.operator === '+' || tree.operator === '-' ? HOW[tree.operator] : 'compared';
 }
 
-function refuseDimensions(tree: BinaryTree, left: Part, right: Part): never {
-  const [a, b] = [left.typed.type, right.typed.type];
+function refuseDimensions(tree: BinaryTree, left: Part, right: Part, a: NumberType, b: NumberType): never {
   const both = `${partInWords(left)}, ${partInWords(right)}`;
   const plain = isPlainNumber(a) ? left : isPlainNumber(b) ? right : undefined;
   if (plain !== undefined) {
     const measured = plain === left ? b : a;
     const literal = literalNumber(plain.tree);
-    const amount = literal === undefined ? undefined : amountIn(literal, measured);
+    const amount = literal === undefined ? undefined : amountText(literal, measured.unit);
     if (amount !== undefined) refuse(plain.tree, `${both}: write ${amount}.`, amount);
-    const example = amountIn('2', measured) ?? nameOfType(measured);
+    const example = amountText('2', measured.unit) ?? nameOfType(measured);
     const times = tree.operator === '+' ? 'multiply, or ' : '';
     return refuse(plain.tree, `${both}: ${times}write a measure such as ${example}.`);
   }
-  return refuse(right.tree, `${both}: they can't be ${howOf(tree)}${bridge(left, right)}.`);
-}
-
-function amountIn(amount: string, type: ValueType): string | undefined {
-  return type.kind === 'number' ? amountText(amount, type.unit) : undefined;
+  const way = bridge(left.tree, right.tree, a.dimension, b.dimension);
+  return refuse(right.tree, `${both}: they can't be ${howOf(tree)}${way}.`);
 }
 
 /** What would turn one of two quantities into the other's kind, where it is something a grower names. */
-function bridge(left: Part, right: Part): string {
-  const [a, b] = [left.typed.type, right.typed.type];
-  if (a.kind !== 'number' || b.kind !== 'number') return '';
-  const named = (of: typeof a.dimension): string | undefined =>
+function bridge(left: Tree, right: Tree, a: Dimension, b: Dimension): string {
+  const named = (of: Dimension): string | undefined =>
     [LENGTH, AREA, VOLUME, MASS, TIME, MONEY].some((known) => sameDimension(known, of))
       ? nameOfDimension(of)
       : undefined;
-  const forRight = named(divideDimensions(a.dimension, b.dimension));
-  if (forRight !== undefined) return `; multiply ${quote(right.tree)} by ${forRight} first`;
-  const forLeft = named(divideDimensions(b.dimension, a.dimension));
-  return forLeft === undefined ? '' : `; multiply ${quote(left.tree)} by ${forLeft} first`;
+  const forRight = named(divideDimensions(a, b));
+  if (forRight !== undefined) return `; multiply ${quote(right)} by ${forRight} first`;
+  const forLeft = named(divideDimensions(b, a));
+  return forLeft === undefined ? '' : `; multiply ${quote(left)} by ${forLeft} first`;
 }
 
 function refuseWithDate(tree: BinaryTree, left: Part, right: Part): never {
@@ -140,10 +138,9 @@ function refuseWithDate(tree: BinaryTree, left: Part, right: Part): never {
   return refuse(other.tree, `${partInWords(other)}: only a time, such as 7 days, moves a date.`);
 }
 
-function refuseWithTemperature(tree: BinaryTree, left: Part, right: Part): never {
+function refuseWithTemperature(tree: BinaryTree, left: Part, right: Part, scale: Unit): never {
   const [a, b] = [left.typed.type, right.typed.type];
-  const scale = a.kind === 'temperature' ? a.unit : b.kind === 'temperature' ? b.unit : undefined;
-  const degrees = scale === undefined ? 'Cdeg' : differenceUnit(scale).symbol;
+  const degrees = differenceUnit(scale).symbol;
   if (a.kind === 'temperature' && b.kind === 'temperature') {
     const literal = right.tree.tree === 'quantity' ? right.tree : undefined;
     const fix = literal === undefined ? undefined : `${literal.value} ${degrees}`;
@@ -170,13 +167,8 @@ function refuseWithTemperature(tree: BinaryTree, left: Part, right: Part): never
 }
 
 function refuseComparison(tree: BinaryTree, left: Part, right: Part): never {
-  if (isComparison(left.tree) && left.tree.tree === 'binary' && right.typed.type.kind !== 'yesno') {
-    const { left: first, operator, right: middle } = left.tree;
-    const [low, high] = [
-      printFormula({ ...left.tree, left: first, operator, right: middle }),
-      printFormula({ ...tree, left: middle }),
-    ];
-    const fix = `AND(${low}; ${high})`;
+  if (left.tree.tree === 'binary' && left.typed.type.kind === 'yesno') {
+    const fix = `AND(${printFormula(left.tree)}; ${printFormula({ ...tree, left: left.tree.right })})`;
     return refuse(tree, `Compare two things at a time: ${fix}.`, { text: fix, span: tree });
   }
   for (const [part, other] of [
@@ -188,11 +180,7 @@ function refuseComparison(tree: BinaryTree, left: Part, right: Part): never {
   }
   const kinds = [left.typed.type.kind, right.typed.type.kind];
   const dateAsText = kinds.includes('date') && kinds.includes('text') ? '; a date is written DATE(2027; 3; 15)' : '';
-  return refuse(tree, `${partInWords(left)}, ${partInWords(right)}: they can't be ${howOf(tree)}${dateAsText}.`);
-}
-
-function isComparison(tree: Tree): boolean {
-  return tree.tree === 'binary' && /^[<=>]/.test(tree.operator);
+  return refuse(tree, `${partInWords(left)}, ${partInWords(right)}: they can't be compared${dateAsText}.`);
 }
 
 /** A literal rewritten as the type that is wanted, where there is one way to. */

@@ -30,9 +30,8 @@ const CANDIDATES = candidatesOf(
 );
 
 describe('the spacing curve', () => {
-  const curve = spacingCurve(CROP, CANDIDATES);
-
   it('holds places, density, mass and yield that belong together', () => {
+    const curve = spacingCurve(CROP, CANDIDATES);
     expect(curve).toHaveLength(27);
     for (const result of curve) {
       expect(result.stations).toBe(stations(CROP.length, result.spacing, result.rows));
@@ -45,8 +44,54 @@ describe('the spacing curve', () => {
     }
   });
 
+  // By hand: 100 places of 2 plants on 10 x 1; density 20. No crowding law to trust here but one: isolated 0.3 and ceiling 6
+  // give 1 / (1 / 0.3 + 20 / 6) = 0.15 each, 30 in all. With no spread every bulb is in one band.
+  it('reckons a bed by hand: sold, sound and unsold bands, takings less the cost of places', () => {
+    const bed: BedCrop = {
+      length: 10,
+      width: 1,
+      pattern: 'square',
+      plantsPerStation: 2,
+      isolated: 0.3,
+      ceiling: 6,
+      squarenessLoss: 0,
+      spread: 0,
+      shape: 430,
+      sound: 0.8,
+      costPerStation: 0.05,
+      bands: [
+        { name: 'thick', from: 0.06, to: 0.09, price: 1.5 },
+        { name: 'thin', from: 0.03, to: 0.06 },
+      ],
+    };
+    const [result] = spacingCurve(bed, [{ spacing: 0.2, rows: 2 }]);
+    expect(result).toMatchObject({ stations: 100, density: 20, rowSpacing: 0.5, rectangularity: 2.5 });
+    expect(result?.meanMass).toBeCloseTo(0.15, 12);
+    expect(result?.yield).toBeCloseTo(30, 12);
+    expect(result?.yieldPerArea).toBeCloseTo(3, 12);
+    expect(result?.bands[0]).toMatchObject({ name: 'thick', number: 160, mass: expect.closeTo(24, 10) });
+    expect(result?.bands[0]?.money).toBeCloseTo(36, 10);
+    expect(result?.bands[1]).toMatchObject({ name: 'thin', number: 0, mass: 0, money: 0 });
+    expect(result?.marketableMass).toBeCloseTo(24, 10);
+    expect(result?.money).toBeCloseTo(31, 10);
+    const [unsold] = spacingCurve({ ...bed, bands: bed.bands.map(({ price: _, ...band }) => band) }, [
+      { spacing: 0.2, rows: 2 },
+    ]);
+    expect(unsold?.bands[0]?.money).toBe(0);
+    expect(unsold?.marketableMass).toBe(0);
+  });
+
+  it('has no figures for a bed without width or length', () => {
+    for (const bed of [
+      { ...CROP, width: 0 },
+      { ...CROP, length: -1 },
+    ]) {
+      expect(spacingCurve(bed, [{ spacing: 0.1, rows: 3 }])[0]?.yieldPerArea).toBeNaN();
+    }
+  });
+
   it('grows larger bulbs the wider it plants', () => {
-    const fourRows = curve.filter((result) => result.rows === 4 && result.spacing >= 7 * INCH);
+    const fourRows = spacingCurve(CROP, CANDIDATES).filter((result) => result.rows === 4 && result.spacing >= 7 * INCH);
     fourRows.slice(1).forEach((wider, index) => {
       expect(wider.meanDiameter).toBeGreaterThan(fourRows[index]?.meanDiameter ?? Number.NaN);
     });
@@ -54,9 +99,8 @@ describe('the spacing curve', () => {
 });
 
 describe('the best spacing', () => {
-  const curve = spacingCurve(CROP, CANDIDATES);
-
   it('is at least as good for its goal as every other', () => {
+    const curve = spacingCurve(CROP, CANDIDATES);
     const mass = bestSpacing(curve, { most: 'mass' });
     const money = bestSpacing(curve, { most: 'money' });
     for (const result of curve) {
@@ -66,6 +110,7 @@ describe('the best spacing', () => {
   });
 
   it('plants closer for small bulbs than for large ones', () => {
+    const curve = spacingCurve(CROP, CANDIDATES);
     const small = bestSpacing(curve, { most: 'bulbs', band: 'Small' });
     const medium = bestSpacing(curve, { most: 'bulbs', band: 'Medium' });
     const colossal = bestSpacing(curve, { most: 'bulbs', band: 'Colossal' });
@@ -74,17 +119,33 @@ describe('the best spacing', () => {
   });
 
   it('plants wider when each place costs more', () => {
+    const curve = spacingCurve(CROP, CANDIDATES);
     const dear = bestSpacing(spacingCurve({ ...CROP, costPerStation: 0.2 }, CANDIDATES), { most: 'money' });
     expect(dear?.stations).toBeLessThan(bestSpacing(curve, { most: 'money' })?.stations ?? Number.NaN);
   });
 
   it('takes fewer places of equals, and has none for a band that is not there', () => {
+    const curve = spacingCurve(CROP, CANDIDATES);
     const unsold = spacingCurve({ ...CROP, bands: ONION_BANDS }, CANDIDATES);
     const best = bestSpacing(unsold, { most: 'mass' });
     expect(best?.marketableMass).toBe(0);
     expect(best?.stations).toBe(Math.min(...unsold.map((result) => result.stations)));
     expect(bestSpacing(curve, { most: 'bulbs', band: 'Giant' })).toBeUndefined();
     expect(bestSpacing([], { most: 'mass' })).toBeUndefined();
+  });
+
+  it('keeps the first of candidates that are alike, wherever it stands', () => {
+    const twins = spacingCurve(CROP, [
+      { spacing: 0.1, rows: 4 },
+      { spacing: 0.1, rows: 4 },
+    ]);
+    expect(bestSpacing(twins, { most: 'mass' })).toBe(twins[0]);
+    const last = spacingCurve(CROP, [
+      { spacing: 0, rows: 4 },
+      { spacing: 0.6, rows: 1 },
+      { spacing: 0.1, rows: 4 },
+    ]);
+    expect(bestSpacing(last, { most: 'mass' })).toBe(last[2]);
   });
 
   it('skips candidates that cannot be laid out', () => {

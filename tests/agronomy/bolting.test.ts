@@ -66,6 +66,18 @@ describe('cold', () => {
   });
 });
 
+describe('cold at the ends of the range', () => {
+  test('beet counts every day from 0 to 13 C alike, both ends included (Milford, Jarvis & Walters 2010)', () => {
+    const beet = crop('Beet');
+    expect([-0.1, 0, 6, 13, 13.1].map((mean) => coldEffect(beet, mean))).toEqual([0, 1, 1, 1, 0]);
+  });
+
+  test('onion: a tenth above 0 C for each half degree, level to 13 C, half at 14 C', () => {
+    const onion = crop('Onion');
+    expect([0, 0.5, 2.5, 5, 13, 14, 15].map((mean) => coldEffect(onion, mean))).toEqual([0, 0.1, 0.5, 1, 1, 0.5, 0]);
+  });
+});
+
 describe('size gate', () => {
   test('celery is deaf to cold for 61 days at 15 C', () => {
     expect(gateDay(crop('Celery'), new Float64Array(200).fill(15), 0)).toBe(60);
@@ -131,5 +143,107 @@ describe('risk', () => {
         },
       ),
     );
+  });
+});
+
+describe('what is counted and what is said', () => {
+  const onion = crop('Onion');
+  const full = (count: number, cold: number): string =>
+    `${count} ${count === 1 ? 'day' : 'days'} of full cold after ${cold === 14 ? 'pencil thickness (about five leaves)' : 'emergence'}; some bolt from about ${cold}`;
+
+  test.each([
+    [1, 'low', `Low: ${full(1, 14)}, most from about 60.`],
+    [13, 'low', `Low: ${full(13, 14)}, most from about 60.`],
+    [14, 'raised', `Raised: ${full(14, 14)}, most from about 60.`],
+    [59, 'raised', `Raised: ${full(59, 14)}, most from about 60.`],
+    [60, 'high', `High: ${full(60, 14)}, most from about 60.`],
+  ])('%d days at 9 C: %s', (count, level, reason) => {
+    expect(boltingRisk(onion, { ...days(count, 5, 13), from: 0, to: count, coverGain: 0 })).toEqual({
+      level,
+      reason,
+      coldDays: count,
+      freezeThawDays: 0,
+    });
+  });
+
+  test('a crop without a gate counts from emergence', () => {
+    const risk = boltingRisk(crop('Beet'), { ...days(40, 4, 10), from: 0, to: 40, coverGain: 0 });
+    expect(risk.reason).toBe(`Raised: ${full(40, 40)}, most from about 60.`);
+  });
+
+  test('figures that are not whole are said rounded: carrot, 126 and 336 C days of 7.5', () => {
+    const risk = boltingRisk(crop('Carrot'), { ...days(20, 6.5, 6.5), from: 0, to: 20, coverGain: 0 });
+    expect(risk.reason).toBe(
+      'Raised: 20 days of full cold after eight leaves begun; some bolt from about 17, most from about 45.',
+    );
+  });
+
+  test('freezing and thawing is said, and takes raised to high', () => {
+    const weather = { ...days(20, -1, 11), from: 0, coverGain: 0 };
+    expect(boltingRisk(onion, { ...weather, to: 14 })).toEqual({
+      level: 'high',
+      reason: `High: ${full(14, 14)}, most from about 60; 14 days of freezing and thawing.`,
+      coldDays: 14,
+      freezeThawDays: 14,
+    });
+    expect(boltingRisk(onion, { ...weather, to: 10 }).level).toBe('raised');
+    expect(boltingRisk(onion, { ...weather, to: 1 }).reason).toBe(
+      `Low: ${full(1, 14)}, most from about 60; 1 day of freezing and thawing.`,
+    );
+  });
+
+  test.each([
+    ['never', Number.NaN, 30],
+    ['on the last day', 30, 30],
+    ['after the last day', 31, 30],
+  ])('a gate passed %s leaves the plants deaf to cold', (_, from, to) => {
+    expect(boltingRisk(onion, { ...days(40, 5, 13), from, to, coverGain: 0 })).toEqual({
+      level: 'low',
+      reason:
+        'Low: the plants stay below pencil thickness (about five leaves) while it is cool, and feel no cold before that.',
+      coldDays: 0,
+      freezeThawDays: 0,
+    });
+  });
+
+  test('only days from the gate on and before the end count, and only those there are', () => {
+    const counted = (from: number, to: number): readonly [number, number] => {
+      const risk = boltingRisk(onion, { ...days(20, -1, 11), from, to, coverGain: 0 });
+      return [risk.coldDays, risk.freezeThawDays];
+    };
+    expect(counted(0, 20)).toEqual([20, 20]);
+    expect(counted(15, 20)).toEqual([5, 5]);
+    expect(counted(0, 5)).toEqual([5, 5]);
+    expect(counted(-3, 99)).toEqual([20, 20]);
+  });
+
+  test('days without readings count for nothing', () => {
+    const risk = boltingRisk(onion, {
+      lows: [-1, Number.NaN, -1],
+      highs: [11, 11, Number.NaN],
+      from: 0,
+      to: 3,
+      coverGain: 0,
+    });
+    expect([risk.coldDays, risk.freezeThawDays]).toEqual([1, 1]);
+  });
+
+  test.each([
+    [-1, 1, 0, 1],
+    [0, 5, 0, 0],
+    [-5, 0, 0, 0],
+    [-2, 5, 2, 0],
+    [-5, 1, 2, 1],
+    [-5, -2, 2, 0],
+    [-5, -1, 2, 1],
+  ])('low %d, high %d, cover %d: %d days of freezing and thawing', (low, high, coverGain, count) => {
+    expect(freezeThawDays({ lows: [low], highs: [high], from: 0, to: 1, coverGain })).toBe(count);
+  });
+
+  test('a cover that warms 13 C to 15 C takes the cold away, and one that warms 2 C to 4 C adds none', () => {
+    const felt = (mean: number): number =>
+      boltingRisk(onion, { ...days(10, mean, mean), from: 0, to: 10, coverGain: 2 }).coldDays;
+    expect(felt(13)).toBe(0);
+    expect(felt(2)).toBe(4);
   });
 });

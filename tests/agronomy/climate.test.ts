@@ -59,6 +59,40 @@ describe('average year', () => {
     expect(year?.blankDays).toBe(0);
   });
 
+  test('a low or a high missing at either end is a gap that is not filled', () => {
+    const record = readings(20, (i) => (i < 2 ? Number.NaN : 3));
+    record.highs[19] = Number.NaN;
+    const year = averageYear(record);
+    expect(year?.gaps).toEqual([
+      { from: FIRST, to: FIRST + 1, filled: false },
+      { from: FIRST + 19, to: FIRST + 19, filled: false },
+    ]);
+    expect(year?.lows[1]).toBeNaN();
+    expect(year?.lows[19]).toBe(3);
+    expect(year?.highs[19]).toBeNaN();
+    expect(year?.blankDays).toBe(365 - 17);
+  });
+
+  test('a gap may begin on the second day and be one day long', () => {
+    const year = averageYear(readings(10, (i) => (i === 1 ? Number.NaN : i)));
+    expect(year?.gaps).toEqual([{ from: FIRST + 1, to: FIRST + 1, filled: true }]);
+    expect(year?.lows[1]).toBe(1);
+  });
+
+  test('one day is a record, and rows may come in any order', () => {
+    const one = averageYear({ days: [FIRST], lows: [2], highs: [9] });
+    expect([one?.lows[0], one?.highs[0], one?.blankDays, one?.gaps]).toEqual([2, 9, 364, []]);
+    const days = [civilDay(2021, 1, 1), civilDay(2019, 1, 1), civilDay(2020, 1, 1)];
+    const mixed = averageYear({ days, lows: [3, 4, 8], highs: [10, 10, 10] });
+    expect(mixed?.years).toEqual([2019, 2020, 2021]);
+    expect(mixed?.lows[0]).toBe(5);
+  });
+
+  test('without a nursery every day is the weather', () => {
+    expect([...meansFrom([2, 4], [8, 10], FIRST, 2)]).toEqual([5, 7]);
+    expect([...meansFrom([2], [8], FIRST, 0)]).toEqual([]);
+  });
+
   test('nothing gives nothing', () => {
     expect(averageYear({ days: [], lows: [], highs: [] })).toBeUndefined();
   });
@@ -81,6 +115,18 @@ describe('average year', () => {
 describe('monthly means', () => {
   const month = fc.array(fc.double({ min: -20, max: 35, noNaN: true }), { minLength: 12, maxLength: 12 });
   const lengths = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+  function expectBack(wave: (i: number) => number): void {
+    let first = 0;
+    const means = lengths.map((length) => {
+      const days = Array.from({ length }, (_, i) => wave(first + i));
+      first += length;
+      return days.reduce((sum, value) => sum + value, 0) / length;
+    });
+    dailyFromMonthlyMeans(means).forEach((value, i) => {
+      expect(Math.abs(value - wave(i))).toBeLessThan(1e-9);
+    });
+  }
 
   test('every month keeps its mean', () => {
     fc.assert(
@@ -110,6 +156,15 @@ describe('monthly means', () => {
       expect(Math.abs(value - wave(i))).toBeLessThan(0.1);
     });
     expect(Math.abs((daily[364] ?? 0) - (daily[0] ?? 99))).toBeLessThan(0.3);
+  });
+
+  test.each([1, 2, 3, 4, 5])('a wave that swings %d times a year comes back whole, whatever its phase', (times) => {
+    expectBack((i) => 9 + 4 * Math.cos((2 * Math.PI * times * (i + 3.7)) / 365));
+  });
+
+  test('a wave of two months comes back whole when it swings from middle of January to middle of January', () => {
+    // Noon of 16 January is 15.5 days into the year.
+    expectBack((i) => 9 + 4 * Math.cos((2 * Math.PI * 6 * (i + 0.5 - 15.5)) / 365));
   });
 
   test('a missing month gives nothing', () => {

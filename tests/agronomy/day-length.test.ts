@@ -4,8 +4,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dayLength, dayLengthWithCivilTwilight, sunrise, sunset } from '../../engine/agronomy/day-length.ts';
 import { firstDateReaching, longestDay, longestDayDate } from '../../engine/agronomy/day-length-dates.ts';
+import { placeSun, sunDeclination, sunEquationOfTime } from '../../engine/agronomy/sun-position.ts';
 import { civilDay } from '../../engine/values/civil.ts';
 import { hoursByAstronomyEngine } from '../reference/day-length.checks.ts';
+
+const RADIANS = Math.PI / 180;
 
 const someLatitude = fc.double({ min: -90, max: 90, noNaN: true });
 const someDay = fc.integer({ min: civilDay(1900, 1, 1), max: civilDay(2100, 12, 31) });
@@ -69,7 +72,43 @@ describe('day length', () => {
     );
   });
 
+  // Spherical trigonometry: cos zenith = sin L sin d + cos L cos d cos H, the sun taken at the moment of the event itself.
+  function zenithAt(latitude: number, day: number, hours: number): number {
+    placeSun(day + hours / 24);
+    const hourAngle = (((hours - 12) * 60 + sunEquationOfTime()) / 4) * RADIANS;
+    const [l, d] = [latitude * RADIANS, sunDeclination()];
+    const cosine = Math.sin(l) * Math.sin(d) + Math.cos(l) * Math.cos(d) * Math.cos(hourAngle);
+    return Math.acos(cosine) / RADIANS;
+  }
+
+  test.each([-65, -52, -20, 0, 45, 60, 65])(
+    'at sunrise and sunset the sun stands on the horizon, at latitude %d',
+    (l) => {
+      for (let day = civilDay(2025, 1, 1); day <= civilDay(2025, 12, 31); day += 9) {
+        expect(Math.abs(zenithAt(l, day, sunrise(l, day)) - 90.833)).toBeLessThan(0.004);
+        expect(Math.abs(zenithAt(l, day, sunset(l, day)) - 90.833)).toBeLessThan(0.004);
+      }
+    },
+  );
+
+  test.each([67, 70, 74, 80, 87])('at latitude %d a day is 24 h long when the sun is up at both its midnights', (l) => {
+    for (let day = civilDay(2025, 3, 1); day <= civilDay(2025, 9, 30); day += 1) {
+      const depths = [day, day + 1].map((midnight) => {
+        placeSun(midnight);
+        return 180 - l - sunDeclination() / RADIANS - 90.833;
+      });
+      if (depths.every((depth) => depth < -0.02)) expect(dayLength(l, day)).toBe(24);
+      if (depths.some((depth) => depth > 0.02)) expect(dayLength(l, day)).toBeLessThan(24);
+    }
+  });
+
+  test('no sunrise on a day of polar night', () => {
+    expect(sunrise(70, civilDay(2025, 12, 21))).toBeNaN();
+    expect(sunset(-70, civilDay(2025, 6, 21))).toBeNaN();
+  });
+
   test('no answer beyond the poles or without a date', () => {
+    expect(dayLength(-91, 20_000)).toBeNaN();
     expect(dayLength(91, 20_000)).toBeNaN();
     expect(dayLength(Number.NaN, 20_000)).toBeNaN();
     expect(dayLength(45, Number.NaN)).toBeNaN();

@@ -137,6 +137,91 @@ describe('fitDensity', () => {
     }
   });
 
+  it.each([
+    ['too few rows', 'A curve needs at least three weighed plots (four for the general form). Add plots to the trial.'],
+    ['too few densities', 'All plots stand at nearly the same spacing. Add plots planted closer or wider.'],
+    ['not above zero', 'A density, mass or weight is zero or below. Correct that plot or leave it blank.'],
+    [
+      'no curve found',
+      'No curve of this form follows these plots. Check for a mistyped weight, or use the two-number form.',
+    ],
+  ] as const)('says of %s what to do', (fault, sentence) => {
+    expect(fitFaultSentence(fault)).toBe(sentence);
+  });
+
+  it.each([
+    [{ density: 0, mass: 0.2 }],
+    [{ density: -5, mass: 0.2 }],
+    [{ density: 50, mass: 0 }],
+    [{ density: 50, mass: -0.2 }],
+    [{ density: 50, mass: 0.2, weight: -1 }],
+  ])('refuses a trial with the plot %o', (plot) => {
+    expect(fitDensity([...TRIAL, plot]).fault).toBe('not above zero');
+  });
+
+  it('leaves out a plot whose weight is blank', () => {
+    const blank = fitDensity([...TRIAL, { density: 50, mass: 9, weight: Number.NaN }]);
+    expect(blank.rows).toBe(TRIAL.length);
+    expect(blank.a).toBeCloseTo(fitDensity(TRIAL).a, 12);
+  });
+
+  it('needs two densities for two figures, three for three', () => {
+    const at = (...densities: number[]): TrialRow[] => densities.map((d, i) => ({ density: d, mass: 4 / d + i / 100 }));
+    // At two densities the curve runs through the geometric mean of each.
+    const two = fitDensity(at(20, 20, 80));
+    expect(two.fault).toBeUndefined();
+    expect(plantMass(20, two.isolated, two.ceiling)).toBeCloseTo(Math.sqrt(0.2 * 0.21), 8);
+    expect(plantMass(80, two.isolated, two.ceiling)).toBeCloseTo(0.07, 8);
+    expect(fitDensity(at(20, 20, 80, 80), 'quadratic').fault).toBe('too few densities');
+    expect(fitDensity(at(20, 40, 80, 80), 'quadratic').fault).toBeUndefined();
+    expect(fitDensity(at(20, 40, 80), 'quadratic').fault).toBe('too few rows');
+  });
+
+  it('has no isolated mass where the line starts below nought, and no ceiling where mass rises with density', () => {
+    const trial = (a: number, b: number): TrialRow[] =>
+      [20, 40, 60, 80].map((d) => ({ density: d, mass: 1 / (a + b * d) }));
+    const below = fitDensity(trial(-1, 0.1));
+    expect(below.a).toBeCloseTo(-1, 8);
+    expect([below.isolated, below.isolatedError]).toEqual([Number.NaN, Number.NaN]);
+    expect(below.ceiling).toBeCloseTo(10, 6);
+    const rising = fitDensity(trial(10, -0.1));
+    expect(rising.isolated).toBeCloseTo(0.1, 8);
+    expect([rising.ceiling, rising.ceilingError]).toEqual([Number.NaN, Number.NaN]);
+  });
+
+  it('gives the general form its isolated mass, a to the power -1/theta, without an error or a ceiling', () => {
+    // 16^-0.5 = 0.25: a plant on its own weighs 16.
+    const rows = [15, 25, 40, 70, 110, 180].map((d) => ({ density: d, mass: generalPlantMass(d, 0.25, 0.01, 0.5) }));
+    const fit = fitDensity(rows, 'general');
+    expect(fit.isolated).toBeCloseTo(16, 4);
+    expect([fit.isolatedError, fit.ceiling, fit.ceilingError]).toEqual([Number.NaN, Number.NaN, Number.NaN]);
+  });
+
+  it('finds the third figure of exact data in the forms of Holliday and of Farazdaghi and Harris', () => {
+    const densities = [15, 25, 40, 70, 110, 180];
+    const holliday = fitDensity(
+      densities.map((d) => ({ density: d, mass: 1 / (3 + 0.1 * d + 0.0005 * d * d) })),
+      'quadratic',
+    );
+    [holliday.a / 3, holliday.b / 0.1, holliday.shape / 0.0005].forEach((ratio) => {
+      expect(ratio).toBeCloseTo(1, 6);
+    });
+    expect([holliday.ceiling, holliday.ceilingError]).toEqual([Number.NaN, Number.NaN]);
+    const power = fitDensity(
+      densities.map((d) => ({ density: d, mass: 1 / (3 + 0.05 * d ** 1.3) })),
+      'power',
+    );
+    [power.a / 3, power.b / 0.05, power.shape / 1.3].forEach((ratio) => {
+      expect(ratio).toBeCloseTo(1, 6);
+    });
+  });
+
+  it('finds no power curve in plots that grow heavier the closer they stand', () => {
+    const rising = [10, 20, 40, 80].map((d) => ({ density: d, mass: d / 100 }));
+    const fit = fitDensity(rising, 'power');
+    expect([fit.fault, fit.rows, fit.a, fit.curve]).toEqual(['no curve found', 4, Number.NaN, []]);
+  });
+
   it('answers either with finite figures or with a fault, whatever is typed', () => {
     const plot = fc.record({
       density: fc.double({ min: 1, max: 400, noNaN: true }),

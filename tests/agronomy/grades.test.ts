@@ -1,6 +1,7 @@
 // Size grades by number and by mass, mass and diameter turned both ways, and sets of bands.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { standardNormalCdf } from '../../engine/agronomy/distributions.ts';
 import {
   bandMeanMass,
   gradeMassShare,
@@ -23,6 +24,7 @@ import {
 const mean = fc.double({ min: 0.02, max: 0.15, noNaN: true });
 const spread = fc.double({ min: 0.02, max: 0.3, noNaN: true });
 const limit = fc.double({ min: 0, max: 0.2, noNaN: true });
+const NONE = Number.NaN;
 const OPEN = Number.POSITIVE_INFINITY;
 
 describe('grade shares', () => {
@@ -67,14 +69,29 @@ describe('grade shares', () => {
     expect(far / gradeShare(0.05, 0.1, -OPEN, 0.01)).toBeCloseTo(1, 8);
   });
 
+  it('far above the mean are those of the lower tail: 0.09 over 0.05 at 10 % is 8 deviations', () => {
+    expect(gradeShare(0.05, 0.1, 0.09, OPEN) / standardNormalCdf(-8)).toBeCloseTo(1, 10);
+  });
+
+  it('reach to a spread of 30 %, half on either side of the mean', () => {
+    expect(gradeShare(0.05, 0.3, -OPEN, 0.05)).toBe(0.5);
+    expect(gradeShare(0.05, 0.3, 0.05, OPEN)).toBe(0.5);
+  });
+
   it('put every piece at the mean where there is no spread', () => {
     expect(gradeShare(0.06, 0, 0.06, 0.07)).toBe(1);
     expect(gradeShare(0.06, 0, 0.05, 0.06)).toBe(0);
+    expect(gradeShare(0.06, 0, 0.07, 0.08)).toBe(0);
     expect(gradeMassShare(0.06, 0, 0.05, 0.07)).toBe(1);
+    expect(gradeMassShare(0.06, 0, 0.06, 0.07)).toBe(1);
+    expect(gradeMassShare(0.06, 0, 0.07, 0.08)).toBe(0);
   });
 
   it('have no answer for figures that cannot be, and none fall in a band turned round', () => {
     expect(gradeShare(0, 0.1, 0, 1)).toBeNaN();
+    expect(gradeShare(-0.06, 0.1, 0, 1)).toBeNaN();
+    expect(gradeShare(OPEN, 0.1, 0, 1)).toBeNaN();
+    expect(gradeShare(0.06, 0.1, 0, NONE)).toBeNaN();
     expect(gradeShare(0.06, 0.31, 0, 1)).toBeNaN();
     expect(gradeShare(0.06, -0.1, 0, 1)).toBeNaN();
     expect(gradeShare(0.06, 0.1, Number.NaN, 1)).toBeNaN();
@@ -95,6 +112,33 @@ describe('mass and diameter', () => {
     expect(meanDiameterOfMass(0, 0.1, 430)).toBeNaN();
     expect(pieceMass(-1, 430)).toBeNaN();
     expect(shapeFactor(1, 0)).toBeNaN();
+  });
+
+  it('of one piece by hand: 430 x 0.1^3 is 0.43, of a crop with a spread of 20 % it is 1.12 times that', () => {
+    expect(pieceMass(0.1, 430)).toBeCloseTo(0.43, 14);
+    expect(shapeFactor(0.43, 0.1)).toBeCloseTo(430, 10);
+    expect(meanMassOfDiameter(0.1, 0.2, 430)).toBeCloseTo(0.4816, 14);
+    expect(meanDiameterOfMass(0.4816, 0.2, 430)).toBeCloseTo(0.1, 14);
+    expect(pieceMass(0, 430)).toBe(0);
+  });
+
+  it.each([
+    ['piece without a shape', () => pieceMass(0.1, 0)],
+    ['piece of a shape below nothing', () => pieceMass(0.1, -430)],
+    ['shape of what weighs nothing', () => shapeFactor(0, 0.1)],
+    ['shape of what weighs less', () => shapeFactor(-0.1, 0.1)],
+    ['shape of a diameter below nothing', () => shapeFactor(0.1, -0.1)],
+    ['crop without a diameter', () => meanMassOfDiameter(0, 0.2, 430)],
+    ['crop without a shape', () => meanMassOfDiameter(0.1, 0.2, 0)],
+    ['crop of a shape below nothing', () => meanMassOfDiameter(0.1, 0.2, -430)],
+    ['crop with too wide a spread', () => meanMassOfDiameter(0.1, 0.4, 430)],
+    ['diameter without a shape', () => meanDiameterOfMass(0.4, 0.2, 0)],
+    ['diameter of a shape below nothing', () => meanDiameterOfMass(0.4, 0.2, -430)],
+    ['diameter with too wide a spread', () => meanDiameterOfMass(0.4, 0.4, 430)],
+    ['band that holds none', () => bandMeanMass(0.4, 0, 0.1)],
+    ['band that holds less than none', () => bandMeanMass(0.4, -0.1, 0.1)],
+  ])('have no answer for a %s', (_, answer) => {
+    expect(answer()).toBeNaN();
   });
 
   it('give a band its own mean mass inside its limits', () => {

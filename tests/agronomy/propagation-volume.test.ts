@@ -14,6 +14,7 @@ import {
 } from '../../engine/agronomy/propagation-volume.ts';
 
 const INCH = 0.0254;
+const NONE = Number.NaN;
 
 describe('blocks in a tray', () => {
   it('fit as drawn, with and without a gap', () => {
@@ -77,5 +78,61 @@ describe('bench', () => {
       { from: 10, until: 21, area: 0.5 },
     ];
     expect(benchUse(batches, 0, 7, 4)).toEqual([1, 1.5, 0.5, 0]);
+  });
+});
+
+describe('at the edges', () => {
+  it.each([
+    ['no blocks on a tray without length', () => blocksPerTray(0, 0.3, 0.05, 0), 0],
+    ['no blocks on a tray without width', () => blocksPerTray(0.5, 0, 0.05, 0), 0],
+    ['blocks on a tray of negative length', () => blocksPerTray(-0.5, 0.3, 0.05, 0), NONE],
+    ['blocks on a tray of negative width', () => blocksPerTray(0.5, -0.3, 0.05, 0), NONE],
+    ['trays for less than nothing', () => containersFor(-1, 50), NONE],
+    ['trays that hold less than nothing', () => containersFor(10, -50), NONE],
+    ['a box of whole sides', () => boxVolume(2, 3, 4), 24],
+    ['a box without width', () => boxVolume(0, 3, 4), 0],
+    ['a box without breadth', () => boxVolume(2, 0, 4), 0],
+    ['a box without depth', () => boxVolume(2, 3, 0), 0],
+    ['a box of negative width', () => boxVolume(-2, 3, 4), NONE],
+    ['a box of negative breadth', () => boxVolume(2, -3, 4), NONE],
+    ['a box of negative depth', () => boxVolume(2, 3, -4), NONE],
+    ['a box of two negative sides', () => boxVolume(-2, -3, 4), NONE],
+    ['a pyramid on its point', () => taperedVolume(0, 3, 2), 6],
+    ['a cell without depth', () => taperedVolume(2, 1, 0), 0],
+    ['a cell of negative bottom', () => taperedVolume(2, -1, 3), NONE],
+    ['a cell of negative depth', () => taperedVolume(2, 1, -3), NONE],
+    ['mix for no blocks', () => mixVolume(0, 0.001, 2), 0],
+    ['mix for blocks of nothing', () => mixVolume(100, 0, 2), 0],
+    ['mix filled without pressing', () => mixVolume(8, 0.5, 1), 4],
+    ['mix for less than no blocks', () => mixVolume(-100, 0.001, 2), NONE],
+    ['mix for blocks of less than nothing', () => mixVolume(100, -0.001, 2), NONE],
+    ['mix for both', () => mixVolume(-100, -0.001, 2), NONE],
+    ['compaction of no blocks', () => measuredCompaction(1, 0, 0.001), NONE],
+    ['compaction of less than no blocks', () => measuredCompaction(1, -100, 0.001), NONE],
+    ['compaction of blocks of nothing', () => measuredCompaction(1, 100, 0), NONE],
+    ['compaction of blocks of less than nothing', () => measuredCompaction(1, 100, -0.001), NONE],
+    ['bench for no trays', () => benchArea(0, 0.5, 0.3), 0],
+    ['bench for less than no trays', () => benchArea(-1, 0.5, 0.3), NONE],
+    ['bench for trays of negative length', () => benchArea(1, -0.5, 0.3), NONE],
+    ['bench for trays without width', () => benchArea(1, 0.5, 0), NONE],
+    ['bench for trays of negative width', () => benchArea(1, 0.5, -0.3), NONE],
+  ])('%s', (_, answer, expected) => {
+    expect(answer()).toBe(expected);
+  });
+
+  it('no part of a mix without parts has a volume', () => {
+    expect(mixParts(0, [{ name: 'peat', parts: 0 }])).toEqual([{ name: 'peat', volume: NONE }]);
+    expect(mixParts(1, [{ name: 'peat', parts: -2 }])).toEqual([{ name: 'peat', volume: NONE }]);
+    expect(
+      mixParts(1, [
+        { name: 'peat', parts: 3 },
+        { name: 'sand', parts: -3 },
+      ]).map((part) => part.volume),
+    ).toEqual([NONE, NONE]);
+  });
+
+  it('a batch takes no bench in a week that ends as it comes, nor in one that begins as it goes', () => {
+    expect(benchUse([{ from: 7, until: 14, area: 2 }], 0, 7, 3)).toEqual([0, 2, 0]);
+    expect(benchUse([], 0, 7, 2)).toEqual([0, 0]);
   });
 });

@@ -17,6 +17,20 @@ function cheapestBySearch(needed: number, packs: readonly Pack[]): number {
   }
 }
 
+/** The cover the doc promises, of every combination: least cost, then fewest seeds, then fewest packs. */
+function firstCover(needed: number, packs: readonly Pack[]): readonly number[] {
+  const [first, ...others] = packs;
+  if (first === undefined) return needed <= 0 ? [0, 0, 0] : [Number.POSITIVE_INFINITY, 0, 0];
+  let best: readonly number[] = [Number.POSITIVE_INFINITY, 0, 0];
+  for (let count = 0; (count - 1) * first.seeds < needed; count += 1) {
+    const [cost = 0, seeds = 0, number = 0] = firstCover(needed - count * first.seeds, others);
+    const whole = [cost + count * first.price, seeds + count * first.seeds, number + count];
+    const apart = whole.map((value, k) => value - (best[k] ?? 0)).find((difference) => difference !== 0) ?? 0;
+    if (apart < 0) best = whole;
+  }
+  return best;
+}
+
 const pack = fc.record({
   seeds: fc.integer({ min: 1, max: 40 }),
   price: fc.integer({ min: 0, max: 900 }).map((cents) => cents / 100),
@@ -84,8 +98,53 @@ describe('cheapest cover', () => {
     expect(cheapestCover(150, packs)).toEqual({ counts: [2, 0], cost: 10, seeds: 200 });
   });
 
+  it.each([
+    ['priced by the seed', [3, 3], [4, 4], [6, 6]],
+    ['priced by the seed, largest first', [9, 9], [6, 6], [3, 3]],
+    ['two of one cost a larger', [2, 1], [5, 2], [9, 4]],
+    ['all at one price', [4, 2], [5, 2], [6, 2]],
+    ['all free', [2, 0], [3, 0], [7, 0]],
+    ['tens', [20, 2], [30, 3], [50, 4]],
+  ])('settles equal costs by seeds left over and then by packs: %s', (_, ...sizes) => {
+    const packs = sizes.map(([seeds = 0, price = 0]) => ({ seeds, price }));
+    for (let needed = 1; needed <= 30; needed += 1) {
+      const cover = cheapestCover(needed, packs);
+      const count = cover?.counts.reduce((sum, number) => sum + number, 0);
+      expect([cover?.cost, cover?.seeds, count]).toEqual(firstCover(needed, packs));
+    }
+  });
+
+  it('keeps to the fewest packs in bulk too: 333 nines and a three, not a thousand threes', () => {
+    const packs = [
+      { seeds: 3, price: 3 },
+      { seeds: 9, price: 9 },
+    ];
+    expect(cheapestCover(3000, packs)).toEqual({ counts: [1, 333], cost: 3000, seeds: 3000 });
+  });
+
+  it('leaves the best-value pack aside where the others fit better throughout', () => {
+    // 49 packs of either hold less than 4,950 seeds, so 50 are needed at least, and the 50 cheapest are all of 99.
+    const packs = [
+      { seeds: 100, price: 10 },
+      { seeds: 99, price: 9.91 },
+    ];
+    expect(cheapestCover(4950, packs)).toEqual({ counts: [0, 50], cost: 495.5, seeds: 4950 });
+  });
+
+  it('works out the greatest need, and passes over a pack priced below nothing', () => {
+    expect(cheapestCover(MOST_SEEDS, [{ seeds: 1_000_000, price: 900 }])).toEqual({
+      counts: [2],
+      cost: 1800,
+      seeds: 2_000_000,
+    });
+    expect(cheapestCover(10, [{ seeds: 100, price: -5 }])).toBeUndefined();
+    expect(cheapestCover(10, [{ seeds: 100, price: 0 }])).toEqual({ counts: [1], cost: 0, seeds: 100 });
+  });
+
   it('buys nothing for no need, and says nothing where nothing is on offer', () => {
     expect(cheapestCover(0, [{ seeds: 100, price: 5 }])).toEqual({ counts: [0], cost: 0, seeds: 0 });
+    expect(cheapestCover(0, [])).toEqual({ counts: [], cost: 0, seeds: 0 });
+    expect(cheapestCover(-3, [{ seeds: 100, price: 5 }])).toEqual({ counts: [0], cost: 0, seeds: 0 });
     expect(cheapestCover(10, [])).toBeUndefined();
     expect(cheapestCover(10, [{ seeds: 0, price: 1 }])).toBeUndefined();
     expect(cheapestCover(MOST_SEEDS + 1, [{ seeds: 100, price: 5 }])).toBeUndefined();

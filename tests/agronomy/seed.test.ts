@@ -151,8 +151,22 @@ describe('germination by temperature', () => {
     if (onion === undefined) return;
     expect(daysToEmergence(onion, 12.5)).toBeCloseTo(2 / (1 / 13 + 1 / 7), 12);
     expect(daysToEmergence(onion, 41)).toBeNaN();
+    expect(daysToEmergence(onion, -1)).toBeNaN();
+    expect(daysToEmergence(onion, Number.NaN)).toBeNaN();
     expect(daysToEmergence(onion, 37)).toBeNaN();
-    expect(normalSeedlings(onion, 32.5)).toBeCloseTo((0.91 + 0.73) / 2, 12);
+    expect(normalSeedlings(onion, 31)).toBeCloseTo(0.8 * 0.91 + 0.2 * 0.73, 12);
+    expect(normalSeedlings(onion, 40.1)).toBeNaN();
+    expect(normalSeedlings(onion, -0.1)).toBeNaN();
+    expect(normalSeedlings(onion, Number.NaN)).toBeNaN();
+  });
+
+  test('the table answers at its own temperatures beside an untested one: cabbage at 0, 15, 25 and 40 C', () => {
+    const cabbage = germinationRow('Cabbage');
+    expect(cabbage).toBeDefined();
+    if (cabbage === undefined) return;
+    expect([0, 15, 25, 40].map((t) => normalSeedlings(cabbage, t))).toEqual([0, 0.93, 0.99, 0]);
+    expect([15.1, 24.9].map((t) => normalSeedlings(cabbage, t))).toEqual([Number.NaN, Number.NaN]);
+    expect([30, 30.1].map((t) => daysToEmergence(cabbage, t))).toEqual([4, Number.NaN]);
   });
 
   test('untested shares stay blank: cabbage at 20 C', () => {

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  drilledDensity,
   type Layout,
   nearestNeighbour,
   offsetGain,
@@ -21,6 +22,7 @@ import {
 
 const FOOT = 0.3048;
 const INCH = 0.0254;
+const NONE = Number.NaN;
 
 describe('stations', () => {
   it('counts whole quotients exactly whatever unit the lengths came through', () => {
@@ -67,9 +69,17 @@ describe('offset rows', () => {
         },
       ),
     );
-    expect(offsetVerdict(600, 6, 4)).toContain('2 places fewer');
-    expect(offsetVerdict(600, 6, 2)).toContain('1 place fewer');
-    expect(offsetVerdict(603, 6, 4)).toContain('as many plants');
+    expect(offsetVerdict(600, 6, 4)).toBe(
+      'Offset rows hold 2 places fewer than square rows on this bed: every second row loses half a spacing at its ends.',
+    );
+    expect(offsetVerdict(600, 6, 2)).toBe(
+      'Offset rows hold 1 place fewer than square rows on this bed: every second row loses half a spacing at its ends.',
+    );
+    expect(offsetVerdict(603, 6, 4)).toBe(
+      'Offset rows hold as many plants as square rows on this bed; they only stand more evenly.',
+    );
+    expect(offsetStations(-10, 6, 2)).toBeNaN();
+    expect(offsetStations(600, 6, -1)).toBeNaN();
     expect(offsetVerdict(600, 0, 4)).toBe('');
   });
 
@@ -78,6 +88,9 @@ describe('offset rows', () => {
     expect(nearestNeighbour(6, 4, 'square')).toBe(4);
     expect(nearestNeighbour(6, 2, 'offset')).toBeCloseTo(Math.hypot(2, 3), 12);
     expect(nearestNeighbour(0, 2, 'offset')).toBeNaN();
+    expect(nearestNeighbour(6, 0, 'offset')).toBeNaN();
+    expect(nearestNeighbour(6, -4, 'square')).toBeNaN();
+    expect(nearestNeighbour(6, 1, 'offset')).toBe(2);
   });
 });
 
@@ -109,6 +122,26 @@ describe('triangular grids', () => {
       expect(triangularGrid(length, width, spacing, setback).stations).toBe(triangular);
     },
   );
+
+  it.each([
+    ['one line along the bed', 60, 12, 6, 6, 1, 9, 9],
+    ['one line across it', 12, 60, 6, 6, 9, 9, 5],
+    ['one plant', 12, 12, 6, 6, 1, 1, 1],
+    ['half a spacing of room', 15, 24, 6, 6, 3, 3, 3],
+    ['less than half a spacing of room', 14.9, 24, 6, 6, 3, 3, 2],
+  ])('hold %s', (_, length, width, spacing, setback, rows, square, triangular) => {
+    // Rows of a triangle stand 5.196 apart, so 48 takes 10 of them and 12 takes 3; of the 10 on one line the 5 shifted ones find no room.
+    expect(squareGrid(length, width, spacing, setback)).toEqual({ rows, stations: square });
+    expect(triangularGrid(length, width, spacing, setback).stations).toBe(triangular);
+  });
+
+  it('have no answer for a setback below nothing or an edge too short for it', () => {
+    const none = { rows: Number.NaN, stations: Number.NaN };
+    expect(squareGrid(10, 10, 1, -1)).toEqual(none);
+    expect(squareGrid(11.9, 20, 1, 6)).toEqual(none);
+    expect(squareGrid(20, 11.9, 1, 6)).toEqual(none);
+    expect(triangularGrid(20, 11.9, 1, 6)).toEqual(none);
+  });
 
   it('have no answer where the setbacks meet', () => {
     expect(triangularGrid(10, 10, 1, 6).stations).toBeNaN();
@@ -167,6 +200,34 @@ describe('densities', () => {
     expect(plantDensity(160, 3, 4)).toBe(120);
     expect(plantsOnArea(100, 0, 1)).toBeNaN();
     expect(rowSpacing(0.76, 0)).toBeNaN();
+  });
+
+  it.each([
+    ['a bed without width', () => rowSpacing(0, 3), 0],
+    ['a bed of negative width', () => rowSpacing(-0.76, 3), NONE],
+    ['no places', () => plantDensity(0, 1, 4), 0],
+    ['places without plants', () => plantDensity(160, 0, 4), 0],
+    ['fewer than no places', () => plantDensity(-160, 1, 4), NONE],
+    ['places with less than no plants', () => plantDensity(160, -1, 4), NONE],
+    ['no area', () => plantsOnArea(0, 0.3, 0.1), 0],
+    ['an area below nothing', () => plantsOnArea(-1, 0.3, 0.1), NONE],
+    ['plants in one spot', () => plantsOnArea(1, 0.3, 0), NONE],
+    ['plants set backwards', () => plantsOnArea(1, 0.3, -0.1), NONE],
+    ['rows set backwards', () => plantsOnArea(1, -0.3, 0.1), NONE],
+    ['3 rows of seeds 0.02 apart, half of which come up, on 1.5', () => drilledDensity(0.5, 3, 1.5, 0.02), 50],
+    ['seeds that do not come up', () => drilledDensity(0, 3, 1.5, 0.02), 0],
+    ['a bed without rows', () => drilledDensity(0.5, 0, 1.5, 0.02), 0],
+    ['less than none that come up', () => drilledDensity(-0.5, 3, 1.5, 0.02), NONE],
+    ['fewer than no rows', () => drilledDensity(0.5, -3, 1.5, 0.02), NONE],
+    ['fewer than both', () => drilledDensity(-0.5, -3, 1.5, 0.02), NONE],
+    ['a drilled bed without width', () => drilledDensity(0.5, 3, 0, 0.02), NONE],
+    ['a drilled bed of negative width', () => drilledDensity(0.5, 3, -1.5, 0.02), NONE],
+    ['seeds in one spot', () => drilledDensity(0.5, 3, 1.5, 0), NONE],
+    ['seeds set backwards', () => drilledDensity(0.5, 3, 1.5, -0.02), NONE],
+    ['rows in one spot', () => rectangularity(0, 0.4), NONE],
+    ['rows of negative spacing', () => rectangularity(-0.4, 0.4), NONE],
+  ])('of %s', (_, answer, expected) => {
+    expect(answer()).toBe(expected);
   });
 
   it('take the longer spacing over the shorter', () => {

@@ -84,6 +84,29 @@ describe('plants per block', () => {
     expect(emptyShare(3, Number.NaN)).toBeNaN();
   });
 
+  test.each([
+    [-0.5, 0.5],
+    [-1, 0.5],
+    [Number.NaN, 0.5],
+    [3, -0.1],
+    [3, 1.1],
+    [3, Number.NaN],
+  ])('no answer for %d seeds at a chance of %d', (seeds, chance) => {
+    expect(plantsPerBlockDistribution(seeds, chance)).toEqual([]);
+    expect(emptyShare(seeds, chance)).toBeNaN();
+    expect(meanPlants(seeds, chance)).toBeNaN();
+  });
+
+  test.each([
+    [0, 0.5, [1], 1],
+    [3, 0, [1, 0, 0, 0], 1],
+    [2, 1, [0, 0, 1], 0],
+    [0.5, 1, [0.5, 0.5], 0.5],
+  ])('%d seeds at a chance of %d', (seeds, chance, shares, empty) => {
+    expect(plantsPerBlockDistribution(seeds, chance)).toEqual(shares);
+    expect(emptyShare(seeds, chance)).toBe(empty);
+  });
+
   test('a block stands when any seed comes up and the nursery keeps it', () => {
     expect(blockChance(0.8, 3, 0.95)).toBeCloseTo((1 - 0.2 ** 3) * 0.95, 14);
   });
@@ -117,6 +140,62 @@ describe('blocks to start', () => {
     expect(blocksNeeded(100, 0.9, 1)).toBeNaN();
     expect(blocksNeeded(Number.NaN, 0.9, 0.9)).toBeNaN();
     expect(blocksNeeded(99.5, 1, 0.9)).toBe(100);
+    expect(blocksNeeded(100, 0.9, 0)).toBe(0);
+    expect(blocksNeeded(-5, 0.9, 0.9)).toBe(0);
+    expect(blocksNeeded(0, 0.9, 1)).toBe(0);
+    expect(blocksNeeded(100, 1, 1)).toBe(100);
+  });
+
+  test.each([
+    [0, 1.1, 0.9],
+    [0, -0.1, 0.9],
+    [0, 0.9, -0.1],
+    [0, 0.9, 1.1],
+    [5, 0.9, -0.1],
+    [5, 1, 1.1],
+    [Number.POSITIVE_INFINITY, 0.9, 0.9],
+    [5, Number.NaN, 0.9],
+    [5, 0.9, Number.NaN],
+  ])('no answer for %d stations at a chance of %d and a confidence of %d', (wanted, chance, confidence) => {
+    expect(blocksNeeded(wanted, chance, confidence)).toBeNaN();
+  });
+
+  test('stations that rounding left a hair above a whole number are that number', () => {
+    expect(blocksNeeded(0.1 * 3 * 1e6, 1, 0.9)).toBe(300_000);
+    expect(blocksNeeded(100.000_000_001, 1, 0.9)).toBe(101);
+  });
+
+  // One station of one: n blocks all fail with the chance (1 - chance)^n, so n is the first with 1 - (1 - chance)^n
+  // at or above the confidence, a logarithm: ln(1 - confidence) / ln(1 - chance).
+  test.each([
+    [0.001, 1e-9, 1],
+    [0.001, 0.001, 1],
+    [0.001, 0.01, 11],
+    [0.001, 0.5, 693],
+    [0.001, 0.9, 2302],
+    [0.001, 0.999_999, 13_809],
+    [0.05, 0.9, 45],
+    [0.05, 0.999_999, 270],
+    [0.7, 1e-9, 1],
+    [0.99, 0.000_001, 1],
+  ])('one plant at a chance of %d with a confidence of %d', (chance, confidence, blocks) => {
+    expect(Math.ceil(Math.log1p(-confidence) / Math.log1p(-chance))).toBe(blocks);
+    expect(blocksNeeded(1, chance, confidence)).toBe(blocks);
+  });
+
+  // Two plants: short of them with none or one, (1 - c)^n + n c (1 - c)^(n - 1).
+  test.each([
+    [0.001, 0.001],
+    [0.001, 0.5],
+    [0.01, 0.9],
+    [0.01, 0.999_999],
+    [0.05, 0.000_001],
+    [0.3, 0.99],
+  ])('two plants at a chance of %d with a confidence of %d', (chance, confidence) => {
+    const short = (n: number): number => (1 - chance) ** n + n * chance * (1 - chance) ** (n - 1);
+    const blocks = blocksNeeded(2, chance, confidence);
+    expect(1 - short(blocks)).toBeGreaterThanOrEqual(confidence * (1 - 1e-9));
+    expect(1 - short(blocks - 1)).toBeLessThan(confidence);
   });
 
   test('more confidence, more stations or a worse chance never need fewer blocks', () => {
@@ -157,6 +236,12 @@ describe('thinning', () => {
     expect(kept).toHaveLength(1);
     expect(thinningsPerBlock).toBeCloseTo(2.4, 12);
   });
+
+  test('half a block in four has two too many', () => {
+    // Shares of 0 to 4 plants; no more than two stay: 0.25 x 1 + 0.125 x 2 are pulled.
+    expect(thinToMost([0.125, 0.25, 0.25, 0.25, 0.125], 2)).toEqual({ kept: [0.125, 0.25, 0.625], thinningsPerBlock: 0.5 });
+    expect(thinToMost([], 2)).toEqual({ kept: [], thinningsPerBlock: 0 });
+  });
 });
 
 describe('direct sowing', () => {
@@ -168,5 +253,6 @@ describe('direct sowing', () => {
   test('gaps are the Poisson chance of no plant', () => {
     expect(gapShare(10, 0.1)).toBeCloseTo(Math.exp(-1), 14);
     expect(gapShare(-1, 1)).toBeNaN();
+    expect(gapShare(0, 1)).toBe(1);
   });
 });

@@ -37,7 +37,27 @@ describe('plant mass', () => {
         expect(densityForMass(plantMass(d, w, y), w, y) / d).toBeCloseTo(1, 6);
       }),
     );
+  });
+
+  it('turns round to no neighbours at the isolated mass, and to no density above it', () => {
+    // 10 x (1/0.25 - 1/0.5) = 20.
+    expect(densityForMass(0.25, 0.5, 10)).toBe(20);
+    expect(densityForMass(0.5, 0.5, 10)).toBe(0);
     expect(densityForMass(0.6, 0.5, 10)).toBeNaN();
+  });
+
+  it.each([
+    [0, 0.5, 10],
+    [-0.1, 0.5, 10],
+    [0.1, 0, 10],
+    [0.1, -0.5, 10],
+    [0.1, 0.5, 0],
+    [0.1, 0.5, -10],
+    [Number.NaN, 0.5, 10],
+    [0.1, Number.NaN, 10],
+    [0.1, 0.5, Number.NaN],
+  ])('has no density for a mass of %d of %d, ceiling %d', (mass, isolated, ceiling) => {
+    expect(densityForMass(mass, isolated, ceiling)).toBeNaN();
   });
 
   it('has no answer for figures that cannot be', () => {
@@ -76,8 +96,48 @@ describe('the general form', () => {
         expect(yieldAt(best)).toBeGreaterThanOrEqual(yieldAt(best * 1.02));
       }),
     );
-    expect(optimumDensity(0.004, 0.0001, 1)).toBeNaN();
-    expect(optimumDensity(-0.004, 0.0001, 0.9)).toBeNaN();
+    // 0.5 x 0.75 / (0.125 x 0.25) = 12.
+    expect(optimumDensity(0.5, 0.125, 0.75)).toBe(12);
+  });
+
+  it.each([
+    [0, 0.125, 0.75],
+    [-0.5, 0.125, 0.75],
+    [0.5, 0, 0.75],
+    [0.5, -0.125, 0.75],
+    [0.5, 0.125, 0],
+    [0.5, 0.125, -0.5],
+    [0.5, 0.125, 1],
+    [0.5, 0.125, 1.2],
+  ])('has no best density for a %d, b %d, theta %d', (a, b, theta) => {
+    expect(optimumDensity(a, b, theta)).toBeNaN();
+  });
+
+  it('has a mass down to density nought', () => {
+    expect(generalPlantMass(0, 0.25, 0.1, 0.5)).toBe(16);
+    expect(hollidayPlantMass(0, 0.25, 0.1, 0.5)).toBe(4);
+    expect(farazdaghiHarrisPlantMass(0, 0.25, 0.1, 0.5)).toBe(4);
+    // 0.25 + 0.5 x 2 + 0.125 x 4 = 1.75; 0.25 + 0.5 x 2^2 = 2.25.
+    expect(hollidayPlantMass(2, 0.25, 0.5, 0.125)).toBeCloseTo(1 / 1.75, 15);
+    expect(farazdaghiHarrisPlantMass(2, 0.25, 0.5, 2)).toBeCloseTo(1 / 2.25, 15);
+  });
+
+  it.each([
+    ['a density below nought', -1, 1, 0.25, 1],
+    ['a power of nought', 2, 1, 0.25, 0],
+    ['a power below nought', 2, 1, 0.25, -1],
+    ['a bracket of nought', 4, 1, -0.25, 1],
+    ['a bracket below nought', 8, 1, -0.25, 1],
+    ['a bracket below nought, squared', 8, 1, -0.25, 0.5],
+  ])('has no mass for %s', (_, density, a, b, power) => {
+    expect(generalPlantMass(density, a, b, power)).toBeNaN();
+    if (power !== 0.5) expect(farazdaghiHarrisPlantMass(density, a, b, power)).toBeNaN();
+  });
+
+  it('of Holliday has none below density nought or where its sum is not above nought', () => {
+    expect(hollidayPlantMass(-1, 1, 0.25, 0)).toBeNaN();
+    expect(hollidayPlantMass(2, 1, 0, -0.25)).toBeNaN();
+    expect(hollidayPlantMass(4, 1, 0, -0.25)).toBeNaN();
   });
 
   it('has no mass where the bracket is not above zero', () => {
@@ -95,6 +155,8 @@ describe('squareness', () => {
     expect(squarenessFactor(5, 0)).toBe(1);
     expect(squarenessFactor(0.5)).toBeNaN();
     expect(squarenessFactor(2, 1.2)).toBeNaN();
+    expect(squarenessFactor(2, -0.1)).toBeNaN();
+    expect(squarenessFactor(8, 1)).toBe(0);
   });
 
   it('and the clump factor multiply the mass of a stand', () => {

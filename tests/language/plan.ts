@@ -3,7 +3,7 @@
 
 import { type CheckContext, checkFormula } from '../../engine/language/checker.ts';
 import { parseFormula } from '../../engine/language/parser.ts';
-import type { Parameter, Pattern, Result, Signature } from '../../engine/language/signature.ts';
+import type { Parameter, Pattern, Result, Signature, ValuePattern } from '../../engine/language/signature.ts';
 import type { Complaint } from '../../engine/language/tree.ts';
 import type { Catalog, ColumnShape, Typed } from '../../engine/language/typed.ts';
 import { AREA, LENGTH, MASS, NONE, TIME } from '../../engine/units/dimension.ts';
@@ -110,12 +110,12 @@ export const CATALOG: Catalog = {
   ],
 };
 
-const A: Pattern = { is: 'letter', letter: 'A', among: 'anything' };
-const N: Pattern = { is: 'letter', letter: 'N', among: 'numbers' };
-const O: Pattern = { is: 'letter', letter: 'O', among: 'ordered' };
+const A: ValuePattern = { is: 'letter', letter: 'A', among: 'anything' };
+const N: ValuePattern = { is: 'letter', letter: 'N', among: 'numbers' };
+const O: ValuePattern = { is: 'letter', letter: 'O', among: 'ordered' };
 const columnOf = (of: Pattern): Pattern => ({ is: 'column', of });
 const valuesOf = (of: Pattern): Pattern => ({ is: 'values', of });
-const plain: Pattern = { is: 'quantity', dimension: NONE };
+const plain: ValuePattern = { is: 'quantity', dimension: NONE };
 const anything: Pattern = { is: 'anything' };
 
 function needed(name: string, pattern: Pattern, more: Partial<Parameter> = {}): Parameter {

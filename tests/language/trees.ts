@@ -46,8 +46,10 @@ export function withoutPlaces(tree: Tree): Tree {
       return { ...tree, ...place };
     case 'quantity':
       return { ...tree, ...place, unitSpan: place };
-    case 'cell':
-      return { tree: 'cell', path: tree.path.map((name) => named(name.text)), ...place };
+    case 'cell': {
+      const [first, ...rest] = tree.path;
+      return { tree: 'cell', path: [named(first.text), ...rest.map((name) => named(name.text))], ...place };
+    }
     case 'column':
       return { tree: 'column', table: named(tree.table.text), column: named(tree.column.text), ...place };
     case 'table':
@@ -128,7 +130,9 @@ export function trees(stock: Stock = {}): fc.Arbitrary<Tree> {
         .map(([number, word]): Tree => ({ tree: 'quantity', value: number, unit: word, unitSpan: place, ...place })),
       text.map((words): Tree => ({ tree: 'text', value: words, ...place })),
       fc.boolean().map((yes): Tree => ({ tree: 'yesno', value: yes, ...place })),
-      fc.array(column, { minLength: 1, maxLength: 3 }).map((path): Tree => ({ tree: 'cell', path, ...place })),
+      fc
+        .tuple(column, fc.array(column, { maxLength: 2 }))
+        .map(([first, rest]): Tree => ({ tree: 'cell', path: [first, ...rest], ...place })),
       fc.tuple(table, column).map(([sheet, part]): Tree => ({ tree: 'column', table: sheet, column: part, ...place })),
       table.map((sheet): Tree => ({ tree: 'table', table: sheet, ...place })),
       fc
