@@ -239,7 +239,10 @@ describe('thinning', () => {
 
   test('half a block in four has two too many', () => {
     // Shares of 0 to 4 plants; no more than two stay: 0.25 x 1 + 0.125 x 2 are pulled.
-    expect(thinToMost([0.125, 0.25, 0.25, 0.25, 0.125], 2)).toEqual({ kept: [0.125, 0.25, 0.625], thinningsPerBlock: 0.5 });
+    expect(thinToMost([0.125, 0.25, 0.25, 0.25, 0.125], 2)).toEqual({
+      kept: [0.125, 0.25, 0.625],
+      thinningsPerBlock: 0.5,
+    });
     expect(thinToMost([], 2)).toEqual({ kept: [], thinningsPerBlock: 0 });
   });
 });
