@@ -129,11 +129,8 @@ function refuseNoNamesake(given: Span, conditions: FoundColumn, of: TableShape):
 
 function refuseUnlikeCriteria(given: Span, conditions: FoundColumn, looked: FoundColumn): never {
   const types = `${named(looked)} is ${typeInWords(looked.type)}, ${named(conditions)} is ${typeInWords(conditions.type)}`;
-  const example = exampleCondition(looked.type);
-  return refuse(
-    given,
-    `${types}: make it ${nameOfType(looked.type)}, for values to equal, or text, for conditions such as ${example}.`,
-  );
+  const values = looked.type.kind === 'text' ? '' : `${nameOfType(looked.type)}, for values to equal, or `;
+  return refuse(given, `${types}: make it ${values}text, for conditions such as ${exampleCondition(looked.type)}.`);
 }
 
 /** A condition on values of the type as a cell of criteria holds it: >8 ft, >2027-03-15, <>early. */

@@ -1,7 +1,7 @@
 // What may stand for what: a bare 0 for the zero of any quantity, nothing for anything, a link for its key's text. So
 // IF branches and the arguments of MAX agree on one type, and `[Length] > 0` needs no unit. Called by the checker's files.
 
-import { isPlain, sameDimension } from '../units/dimension.ts';
+import { sameDimension } from '../units/dimension.ts';
 import { fits, TEXT, type ValueType } from '../values/type.ts';
 import type { Parameter, Pattern, Signature } from './signature.ts';
 import type { Typed } from './typed.ts';
@@ -20,9 +20,8 @@ export function opennessOf(typed: Typed): Openness {
 }
 
 /** Zero without a unit, so far unchanged: `0 in` and `0%` have their type. */
-function isBareZero(typed: Typed): boolean {
-  if (typed.node !== 'constant' || typed.value !== 0 || typed.type.kind !== 'number') return false;
-  return typed.type.unit.symbol === '' && isPlain(typed.type.dimension);
+function isBareZero({ value, type }: Extract<Typed, { readonly node: 'constant' }>): boolean {
+  return value === 0 && type.kind === 'number' && type.unit.symbol === '';
 }
 
 /** The arguments whose type a call gives back (the branches of IF); undefined where the result is another's. */
@@ -32,11 +31,10 @@ function sharedArguments(
 ): readonly { arg: Typed; index: number }[] | undefined {
   const { result } = signature;
   if (result.is !== 'letter') return undefined;
-  const shared = args.flatMap((arg, index) => {
-    const pattern = parameterAt(signature, index, args.length)?.pattern;
-    return pattern !== undefined && letterOf(pattern) === result.letter ? [{ arg, index }] : [];
+  return args.flatMap((arg, index) => {
+    const parameter = parameterAt(signature, index, args.length);
+    return parameter !== undefined && letterOf(parameter.pattern) === result.letter ? [{ arg, index }] : [];
   });
-  return shared;
 }
 
 export function letterOf(pattern: Pattern): string | undefined {
