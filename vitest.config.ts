@@ -15,6 +15,7 @@ export default defineConfig({
           name: 'engine',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          setupFiles: ['tests/seed.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,
         },

@@ -11,6 +11,7 @@ import {
   JestExtend,
   setState,
 } from '@vitest/expect';
+import '../seed.ts';
 
 export { afterAll, afterEach, beforeAll, beforeEach, describe, it, test } from '@vitest/runner';
 
