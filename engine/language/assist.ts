@@ -42,19 +42,14 @@ export interface CallHelp extends Span {
 /** What the word that ends at the cursor could become; undefined where nothing is to be proposed. */
 export function completionsAt(text: string, cursor: number, context: AssistContext): Completions | undefined {
   const typed = text.slice(0, cursor);
-  const blank = typed.replace(/^\s*=/, (sign) => ' '.repeat(sign.length));
-  const tokens = cutFormula(blank, (symbol) => context.vocabulary.find(symbol) !== undefined).tokens.slice(0, -1);
+  const tokens = cutFormula(typed, (symbol) => context.vocabulary.find(symbol) !== undefined).tokens.slice(0, -1);
   const last = tokens.at(-1);
   const before = tokens.slice(0, -1);
   if (last === undefined) return ranked('', { from: cursor, to: cursor }, operands(context));
   switch (last.token) {
     case 'bracket':
       if (last.closed) return undefined;
-      return ranked(
-        last.name,
-        { from: last.from, to: endOfName(text, cursor, ']') },
-        columnsFor(before, last, context),
-      );
+      return ranked(last.name, { from: last.from, to: endOfName(text, cursor, ']') }, columnsFor(before, context));
     case 'quoted':
       if (last.closed) return undefined;
       return ranked(last.name, { from: last.from, to: endOfName(text, cursor, "'") }, tables(context));
@@ -70,9 +65,8 @@ export function completionsAt(text: string, cursor: number, context: AssistConte
     }
     case 'sign': {
       if (last.sign === ')' || last.sign === '%') return undefined;
-      const at = { from: cursor, to: cursor };
-      if (last.sign !== '.') return ranked('', at, operands(context));
-      return before.at(-1)?.token === 'bracket' ? ranked('', at, columnsFor(tokens, undefined, context)) : undefined;
+      const items = last.sign === '.' ? columnsFor(tokens, context) : operands(context);
+      return ranked('', { from: cursor, to: cursor }, items);
     }
     default:
       return undefined;
@@ -82,21 +76,15 @@ export function completionsAt(text: string, cursor: number, context: AssistConte
 /** The function whose name the cursor is on, else the innermost call it stands in. */
 export function callAt(text: string, cursor: number, functions: ReadonlyMap<string, Signature>): CallHelp | undefined {
   const { tokens } = cutFormula(text, () => false);
-  const open: { signature: Signature | undefined; from: number; argument: number }[] = [];
+  const open: (OpenCall | undefined)[] = [];
   for (const [index, token] of tokens.entries()) {
     const signature = token.token === 'word' ? functions.get(token.word.toUpperCase()) : undefined;
     if (signature !== undefined && token.from <= cursor && cursor <= token.to) {
       return { signature, ...signatureWithPlaces(signature), active: undefined, from: token.from, to: token.to };
     }
     if (token.token !== 'sign' || token.to > cursor) continue;
-    const name = tokens[index - 1];
     if (token.sign === '(') {
-      const called = name?.token === 'word' ? functions.get(name.word.toUpperCase()) : undefined;
-      open.push({
-        signature: called,
-        from: called === undefined ? token.from : (name?.from ?? token.from),
-        argument: 0,
-      });
+      open.push(callOpenedAfter(tokens[index - 1], functions));
     } else if (token.sign === ')') {
       open.pop();
     } else if (token.sign === ';' || token.sign === ',') {
@@ -104,18 +92,32 @@ export function callAt(text: string, cursor: number, functions: ReadonlyMap<stri
       if (inner !== undefined) inner.argument += 1;
     }
   }
-  const inside = open.findLast((call) => call.signature !== undefined);
-  if (inside?.signature === undefined) return undefined;
+  const inside = open.findLast((call) => call !== undefined);
+  if (inside === undefined) return undefined;
   const { signature, from, argument } = inside;
   const place = parameterIndex(signature, argument);
   const active = place < signature.parameters.length ? place : undefined;
   return { signature, ...signatureWithPlaces(signature), active, from, to: cursor };
 }
 
+/** A call whose parenthesis is open at the cursor, and how many separators of its own stand before the cursor. */
+interface OpenCall {
+  readonly signature: Signature;
+  readonly from: number;
+  argument: number;
+}
+
+/** The call that a parenthesis behind `name` opens; undefined for a parenthesis that only groups, or an unknown name. */
+function callOpenedAfter(name: Token | undefined, functions: ReadonlyMap<string, Signature>): OpenCall | undefined {
+  if (name?.token !== 'word') return undefined;
+  const signature = functions.get(name.word.toUpperCase());
+  return signature && { signature, from: name.from, argument: 0 };
+}
+
 /** Where a half-typed name goes on behind the cursor up to its closing sign; the cursor where it doesn't. */
 function endOfName(text: string, cursor: number, close: string): number {
-  const rest = /^[^[\]"';,()]*/.exec(text.slice(cursor))?.[0].length ?? 0;
-  return text.charAt(cursor + rest) === close ? cursor + rest + 1 : cursor;
+  const end = cursor + text.slice(cursor).search(/[[\]"';,()]|$/);
+  return text.charAt(end) === close ? end + 1 : cursor;
 }
 
 function operands(context: AssistContext): readonly Completion[] {
@@ -155,22 +157,13 @@ function columnsHere(context: AssistContext): readonly Completion[] {
 }
 
 /** Columns that can stand in the bracket being typed: of the table before it, of the link before it, else of this row. */
-function columnsFor(
-  before: readonly Token[],
-  bracket: Token | undefined,
-  context: AssistContext,
-): readonly Completion[] {
+function columnsFor(before: readonly Token[], context: AssistContext): readonly Completion[] {
   const previous = before.at(-1);
-  if (previous?.token === 'sign' && previous.sign === '.') {
-    const table = tableAfter(before.slice(0, -1), context);
-    return (table?.columns ?? []).map((column) => columnItem(column, 'column', ''));
-  }
+  const followed = previous?.token === 'sign' && previous.sign === '.';
   const name = tableNameOf(previous);
-  if (name !== undefined && previous?.to === bracket?.from) {
-    const table = findTable(context.catalog, name);
-    return (table?.columns ?? []).map((column) => columnItem(column, 'column', ''));
-  }
-  return columnsHere(context);
+  if (!followed && name === undefined) return columnsHere(context);
+  const table = name === undefined ? tableAfter(before.slice(0, -1), context) : findTable(context.catalog, name);
+  return (table?.columns ?? []).map((column) => columnItem(column, 'column', ''));
 }
 
 function tableNameOf(token: Token | undefined): string | undefined {
@@ -212,7 +205,7 @@ function tables(context: AssistContext): readonly Completion[] {
 function units(typed: string, { from, to }: Span, context: AssistContext): Completions | undefined {
   const { vocabulary } = context;
   const lower = typed.toLowerCase();
-  const begun = vocabulary.symbols.filter((symbol) => symbol !== '%' && symbol.toLowerCase().startsWith(lower));
+  const begun = vocabulary.symbols.filter((symbol) => symbol.toLowerCase().startsWith(lower));
   const nearest = begun.length === 0 ? vocabulary.nearest(typed) : undefined;
   const items = (nearest === undefined ? begun : [nearest]).flatMap((symbol): Completion[] => {
     const unit = vocabulary.find(symbol);
@@ -238,9 +231,8 @@ function fieldsOf(before: readonly Token[], context: AssistContext): readonly Co
   let depth = 0;
   let argument = 0;
   let sheet: TableShape | undefined;
-  for (let at = before.length - 1; at >= 0; at -= 1) {
-    const token = before[at];
-    const sign = token?.token === 'sign' ? token.sign : undefined;
+  for (const [at, token] of [...before.entries()].reverse()) {
+    const sign = token.token === 'sign' ? token.sign : undefined;
     const name = tableNameOf(token);
     if (sign === ')') depth += 1;
     else if (sign === '(' && depth === 0) {
@@ -271,11 +263,11 @@ function ranked(typed: string, { from, to }: Span, items: readonly Completion[])
 }
 
 function rankOf(wanted: string, label: string): number | undefined {
-  if (wanted === '' || label.startsWith(wanted)) return 0;
+  if (label.startsWith(wanted)) return 0;
   const within = label.indexOf(wanted);
   if (within > 0) return /[\p{L}\p{N}]/u.test(label.charAt(within - 1)) ? 2 : 1;
   const most = Math.floor(wanted.length / 3);
   const beginning = label.slice(0, wanted.length);
-  const distance = most === 0 ? 1 : Math.min(editDistance(wanted, label), editDistance(wanted, beginning));
-  return most > 0 && distance <= most ? 2 + distance : undefined;
+  const distance = Math.min(editDistance(wanted, label), editDistance(wanted, beginning));
+  return distance <= most ? 2 + distance : undefined;
 }

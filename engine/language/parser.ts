@@ -273,10 +273,10 @@ class Parser {
     return refuse({ from: name.from, to }, `${name.text.toUpperCase()}( is not closed: put ) after its last part.`);
   }
 
-  /** Something follows that can't. */
+  /** Something follows a finished part that can't; the closing 'end' always may, so a token stands on both sides. */
   private stray(): never {
     const { tokens, index } = this;
-    return refuseStray(this.text, tokens[index - 1], this.next(), tokens[index + 1], this.unitHelp);
+    return refuseStray(this.text, tokens[index - 1] as Token, this.next(), tokens[index + 1] as Token, this.unitHelp);
   }
 }
 

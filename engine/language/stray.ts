@@ -27,37 +27,31 @@ export function refuseMissing(before: Token | undefined, token: Token): never {
 /** `token` follows a finished value that ends in `before`, and can't; `after` comes next. */
 export function refuseStray(
   text: string,
-  before: Token | undefined,
+  before: Token,
   token: Token,
-  after: Token | undefined,
+  after: Token,
   unitHelp: UnitHelp | undefined,
 ): never {
   if (token.token === 'sign') return refuseSign(text, before, token, token.sign, after);
-  const afterMeasure = before?.token === 'number' || before?.token === 'quantity';
+  const afterMeasure = before.token === 'number' || before.token === 'quantity';
   if (token.token === 'word' && afterMeasure && !opensName(after)) {
     const { why, fix } = unitHelp?.(token.word) ?? { why: `${token.word} is not a unit that Dibble knows.` };
     return refuse(token, why, fix);
   }
-  if (before?.token === 'quantity' && token.token === 'quantity') {
+  if (before.token === 'quantity' && token.token === 'quantity') {
     const fix = `(${text.slice(before.from, before.to)} + ${text.slice(token.from, token.to)})`;
     return refuse({ from: before.from, to: token.to }, `Write the parts of a measure as a sum: ${fix}.`, fix);
   }
   return refuse(token, 'An operator such as + or * is missing before this.');
 }
 
-function opensName(token: Token | undefined): boolean {
-  return token?.token === 'bracket' || (token?.token === 'sign' && token.sign === '(');
+function opensName(token: Token): boolean {
+  return token.token === 'bracket' || (token.token === 'sign' && token.sign === '(');
 }
 
-function refuseSign(
-  text: string,
-  before: Token | undefined,
-  token: Token,
-  sign: string,
-  after: Token | undefined,
-): never {
+function refuseSign(text: string, before: Token, token: Token, sign: string, after: Token): never {
   if (sign === ')') return refuse(token, CLOSES_NOTHING);
-  if (sign === ',' && before?.token === 'number' && (after?.token === 'number' || after?.token === 'quantity')) {
+  if (sign === ',' && before.token === 'number' && (after.token === 'number' || after.token === 'quantity')) {
     const fix = `${text.slice(before.from, before.to)}.${text.slice(after.from, after.to)}`;
     return refuse({ from: before.from, to: after.to }, `The decimal mark in a formula is a point: ${fix}.`, fix);
   }

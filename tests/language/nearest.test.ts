@@ -45,4 +45,7 @@ test('the nearest name is within a third of the length, case aside, the first of
   expect(nearestName('Lexxxh', names)).toBe(undefined);
   expect(nearestName('ab', ['xb', 'ax'])).toBe('xb');
   expect(nearestName('a', [])).toBe(undefined);
+  expect(nearestName('Ro', ['Row spacing'])).toBe(undefined);
+  expect(nearestName('rows', ['Rowsx', 'Rows'])).toBe('Rows');
+  expect(nearestName('Rowsx', ['Rows', 'Rowsy'])).toBe('Rows');
 });
