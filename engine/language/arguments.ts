@@ -13,21 +13,20 @@ import { bracketed, printFormula, tableName } from './printer.ts';
 import { refuse } from './refuse.ts';
 import { columnAs, criteriaNode, fieldNamed, firstColumn, sheetNamed, tableNode } from './sheets.ts';
 import type { Parameter, Pattern, Signature } from './signature.ts';
-import { keyOf, letterOf, opennessOf, sharedType, standingFor } from './standing.ts';
+import { letterOf, opennessOf, sharedType, standingFor } from './standing.ts';
 import type { Missing, Tree } from './tree.ts';
 import type { TableShape, Typed } from './typed.ts';
 import { asOther, rewritten } from './unlike.ts';
-import { amountText, literalNumber, type Part, partInWords, quote, typeInWords } from './wording.ts';
+import { amountText, type Part, partInWords, quote, typeInWords } from './wording.ts';
 
-/** What a letter stands for so far, and the argument that said so. */
-export interface Bound {
+/** What a letter stands for so far, and the part that said so. */
+interface Bound {
   readonly type: ValueType;
-  readonly by: Argument;
+  readonly by: Part;
 }
 export type Letters = Map<string, Bound>;
 
 export interface Argument {
-  readonly given: Tree | Missing;
   readonly parameter: Parameter;
   readonly typed: Typed;
   /** Where the argument is a whole column. */
@@ -53,12 +52,12 @@ export function argumentOf(given: Tree | Missing, parameter: Parameter, call: Ca
   const { signature, context } = call;
   if (pattern.is === 'table') {
     const table = sheetNamed(given, parameter, signature, context);
-    return { given, parameter, typed: tableNode(given, table), column: undefined, table };
+    return { parameter, typed: tableNode(given, table), column: undefined, table };
   }
   if (pattern.is === 'criteria') {
     const criteria = sheetNamed(given, parameter, signature, context);
     const typed = criteriaNode(given, criteria, sheetBefore(given, call), context);
-    return { given, parameter, typed, column: undefined };
+    return { parameter, typed, column: undefined };
   }
   if (pattern.is === 'condition') {
     const { before, check } = call;
@@ -66,7 +65,7 @@ export function argumentOf(given: Tree | Missing, parameter: Parameter, call: Ca
       return refuse(given, `${signature.name} wants a whole column before this condition.`);
     }
     const typed = conditionNode(given, before.column, context, check);
-    return { given, parameter, typed, column: before.column };
+    return { parameter, typed, column: before.column };
   }
   if (pattern.is === 'first column') {
     const table = sheetNamed(given, parameter, signature, context);
@@ -87,9 +86,8 @@ function valueOrColumn(given: Tree, parameter: Parameter, call: Call): Argument 
   const typed = column === undefined ? call.check(given) : columnNode(given, column);
   const inner = 'of' in pattern ? pattern.of : pattern;
   const matched = matchedWith(inner, { tree: given, typed }, parameter, call);
-  const argument: Argument = { given, parameter, typed: matched, column };
-  bind(argument, inner, call);
-  return argument;
+  bind({ tree: given, typed: matched }, inner, call);
+  return { parameter, typed: matched, column };
 }
 
 /** The sheet named earlier in the call: every signature with a field or criteria names one first. */
@@ -98,11 +96,10 @@ function sheetBefore(given: Tree, { sheet, signature }: Call): TableShape {
 }
 
 /** The argument with the type its letter came to stand for in the end. */
-export function settled({ typed, parameter, column }: Argument, letters: Letters): Typed {
+export function settled({ typed, parameter }: Argument, letters: Letters): Typed {
   const letter = letterOf(parameter.pattern);
   const type = letter === undefined ? undefined : letters.get(letter)?.type;
   if (type === undefined) return typed;
-  if (column !== undefined && type.kind === 'text' && typed.type.kind === 'link') return keyOf(typed);
   return standingFor(typed, type) ?? typed;
 }
 
@@ -114,7 +111,7 @@ function leftOut(given: Missing, parameter: Parameter, { signature }: Call): Arg
     pattern.is === 'quantity'
       ? numberType(pattern.dimension, canonicalUnit(pattern.dimension))
       : (fixedType(pattern) ?? PLAIN);
-  return { given, parameter, typed: { node: 'blank', type, from: given.from, to: given.to }, column: undefined };
+  return { parameter, typed: { node: 'blank', type, from: given.from, to: given.to }, column: undefined };
 }
 
 function fixedType(pattern: Pattern): ValueType | undefined {
@@ -175,7 +172,7 @@ function wantedType(pattern: Pattern, parameter: Parameter, call: Call): ValueTy
 /** The unit to write such a quantity in: the parameter's own, else one that this sheet shows, else the canonical one. */
 function wantedUnit(parameter: Parameter, { context }: Call, canonical: Unit): Unit {
   const own = parameter.unit === undefined ? undefined : context.vocabulary.find(parameter.unit);
-  if (own !== undefined && sameDimension(own.dimension, canonical.dimension)) return own;
+  if (own !== undefined) return own;
   if (isPlain(canonical.dimension)) return canonical;
   for (const { type } of ownTable(context)?.columns ?? []) {
     if (type?.kind === 'number' && sameDimension(type.dimension, canonical.dimension)) return type.unit;
@@ -235,37 +232,32 @@ function wantsInWords(signature: Signature, wanted: string, { name }: Parameter)
   return `${signature.name} wants ${wanted}${wanted.endsWith(name) ? '' : ` for ${name}`}`;
 }
 
-/** Gives the letter of the pattern the type it shares with the argument, or says which two arguments don't agree. */
-function bind(argument: Argument, pattern: Pattern, { letters, signature }: Call): void {
-  if (pattern.is !== 'letter' || argument.given.tree === 'missing') return;
-  const { typed } = argument;
+/** Gives the letter of the pattern the type it shares with the part, or says which two arguments don't agree. */
+function bind(part: Part, pattern: Pattern, { letters, signature }: Call): void {
+  if (pattern.is !== 'letter') return;
+  const { typed } = part;
   const bound = letters.get(pattern.letter);
   if (bound === undefined) {
-    if (opennessOf(typed) !== 'blank') letters.set(pattern.letter, { type: typed.type, by: argument });
+    letters.set(pattern.letter, { type: typed.type, by: part });
     return;
   }
   const shared = sharedType({ ...bound.by.typed, type: bound.type }, typed);
-  if (shared === undefined) refuseUnlikeArguments(bound, argument, argument.given, signature);
-  const firm = opennessOf(bound.by.typed) === 'fixed' ? bound.by : argument;
+  if (shared === undefined) refuseUnlikeArguments(bound, part, signature);
+  const firm = opennessOf(bound.by.typed) === 'fixed' ? bound.by : part;
   letters.set(pattern.letter, { type: shared, by: firm });
 }
 
-function refuseUnlikeArguments({ by, type }: Bound, argument: Argument, tree: Tree, signature: Signature): never {
-  const first = by.given.tree === 'missing' ? by.parameter.name : quote(by.given);
-  const both = `${first} is ${typeInWords(type)}, ${quote(tree)} is ${typeInWords(argument.typed.type)}`;
-  const fix = argument.typed.node === 'column' ? undefined : asOther(tree, type);
+function refuseUnlikeArguments({ by, type }: Bound, { tree, typed }: Part, signature: Signature): never {
+  const both = `${quote(by.tree)} is ${typeInWords(type)}, ${quote(tree)} is ${typeInWords(typed.type)}`;
+  const fix = asOther(tree, type);
   if (fix !== undefined) return refuse(tree, `${both}: write ${fix}.`, fix);
-  const firstTree = by.given;
-  const other =
-    firstTree.tree === 'missing' || literalNumber(firstTree) === undefined
-      ? undefined
-      : asOther(firstTree, argument.typed.type);
-  if (other !== undefined) return refuse(firstTree, `${both}: write ${other}.`, other);
+  const other = asOther(by.tree, typed.type);
+  if (other !== undefined) return refuse(by.tree, `${both}: write ${other}.`, other);
   if (tree.tree === 'text' && tree.value === '') {
     const empty = { text: '', span: { from: tree.from, to: tree.to } };
     return refuse(tree, `${both}: leave this part empty for a blank.`, empty);
   }
-  const example = type.kind === 'number' && isPlainNumber(argument.typed.type) ? amountText('2', type.unit) : undefined;
+  const example = type.kind === 'number' && isPlainNumber(typed.type) ? amountText('2', type.unit) : undefined;
   return refuse(
     tree,
     `${both}: ${signature.name} needs them alike${example === undefined ? '' : `, such as ${example}`}.`,

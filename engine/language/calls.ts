@@ -31,7 +31,7 @@ export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree
     if (parameter === undefined) continue;
     const sheet = args.findLast(({ table }) => table !== undefined)?.table;
     const argument = argumentOf(given, parameter, { signature, context, check, letters, before: args.at(-1), sheet });
-    if (argument.parameter.pattern.is === 'column' && argument.column !== undefined) {
+    if (parameter.pattern.is === 'column' && argument.column !== undefined) {
       columns ??= argument.column;
       if (columns.table !== argument.column.table) refuseTwoTables(given, signature, columns, argument.column);
     }
