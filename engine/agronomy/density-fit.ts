@@ -178,7 +178,7 @@ function faultOf(rows: readonly TrialRow[], parameterCount: number): FitFault | 
 }
 
 function isMeasured(row: TrialRow): boolean {
-  return !Number.isNaN(row.density) && !Number.isNaN(row.mass) && !Number.isNaN(row.weight ?? 1);
+  return !Number.isNaN(row.density) && !Number.isNaN(row.mass) && !Number.isNaN(row.weight);
 }
 
 function weightedMean(rows: readonly TrialRow[], value: (row: TrialRow) => number): number {

@@ -87,6 +87,21 @@ describe('the first date that reaches a length', () => {
     expect(firstDateReaching(latitude, dayLength(latitude, december(31)), YEAR)).toBe(december(31));
   });
 
+  test.each([
+    [-40, june(24)],
+    [40, december(24)],
+  ])('a length met days after the shortest day, latitude %d', (latitude, day) => {
+    const hours = dayLength(latitude, day);
+    expect(firstDateReaching(latitude, hours, YEAR)).toBe(day);
+    expect(firstByEveryDay(latitude, hours)).toBe(day);
+  });
+
+  test.each([0.005, 0, -0.005])('beside the equator, where days lengthen twice a year, latitude %d', (latitude) => {
+    const hours = dayLength(latitude, civilDay(YEAR, 5, 1));
+    expect(firstDateReaching(latitude, hours, YEAR)).toBe(civilDay(YEAR, 5, 1));
+    expect(firstByEveryDay(latitude, hours)).toBe(civilDay(YEAR, 5, 1));
+  });
+
   test('the shortest length of all is never missed', () => {
     for (const latitude of [40, -40]) {
       const shortest = Math.min(...Array.from({ length: 365 }, (_, day) => dayLength(latitude, january(1) + day)));
