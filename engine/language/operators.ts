@@ -187,6 +187,5 @@ function raised(left: Part, right: Part, base: NumberType, exponent: { typed: Ty
       `${quote(left.tree)} is ${nameOfType(base)}, so its power must be written out as a number, as in ${quote(left.tree)} ^ 2.`,
     );
   }
-  if (power === 0) return PLAIN;
   return numberType(powerOfDimension(base.dimension, power), powerUnit(base.unit, power));
 }

@@ -111,7 +111,7 @@ describe('the type of the result', () => {
       ] as const,
     ]);
     checked('TOLD([Length]; ; 2 ft; [Length])', { functions });
-    expect(told).toEqual([
+    expect(told).toStrictEqual([
       { type: inUnit('ft'), constant: undefined },
       { type: undefined, constant: undefined },
       { type: inUnit('ft'), constant: expect.closeTo(0.6096, 12) },

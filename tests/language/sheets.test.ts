@@ -20,6 +20,7 @@ function sheet(name: string, columns: Readonly<Record<string, ValueType>>): Tabl
 const SHEETS: readonly TableShape[] = [
   sheet('Long', { length: TEXT }),
   sheet('Picked', { Field: choice('Home', 'Far'), Length: inUnit('in') }),
+  sheet('Sizes', { Length: choice('<8 ft', '>=8 ft') }),
   sheet('In days', { Length: inUnit('day') }),
   sheet('By variety', { Variety: link('Varieties') }),
   sheet('By bed', { Variety: link('Beds') }),
@@ -80,6 +81,14 @@ describe('a sheet looked in, the column and the criteria', () => {
           { looked: { column: 'Length', type: inUnit('ft') }, given: { column: 'Length', type: inUnit('in') } },
         ],
       },
+    ]);
+  });
+
+  test('a choice of conditions looks at any column', () => {
+    expect(args('DCOUNT(Beds; ; Sizes)')).toMatchObject([
+      {},
+      {},
+      { pairs: [{ looked: { type: inUnit('ft') }, given: { column: 'Length', type: choice('<8 ft', '>=8 ft') } }] },
     ]);
   });
 
