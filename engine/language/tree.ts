@@ -22,7 +22,7 @@ export type Tree = Span &
     | { readonly tree: 'column'; readonly table: Name; readonly column: Name }
     /** A bare table name as an argument: ROWS('Seed lots'). */
     | { readonly tree: 'table'; readonly table: Name }
-    /** `postfix` is true for the per cent sign alone. */
+    /** % stands behind its operand, the signs before it. */
     | { readonly tree: 'unary'; readonly operator: UnaryOperator; readonly operand: Tree }
     | {
         readonly tree: 'binary';

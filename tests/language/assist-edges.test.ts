@@ -167,7 +167,7 @@ describe('calls', () => {
     ['| SUM(1)', undefined, undefined],
     ['|SUM(1)', 'SUM', undefined],
     ['S|UM(1)', 'SUM', undefined],
-    ['8 in / sq|rt(4)', 'SQRT', undefined],
+    ['8 in / sq|rt', 'SQRT', undefined],
     ['IF(1 + 2 * 3 = 7|', 'IF', 0],
     ['IF(1 + 2; 3 & 4|; 5)', 'IF', 1],
     ['IF(1; 2; 3; |', 'IF', undefined],
