@@ -114,7 +114,7 @@ function planChoose(args: readonly Typed[], reader: Reader): Kernel {
 }
 
 function planRows(argument: Typed | undefined, reader: Reader): Kernel {
-  if (argument === undefined || (argument.node !== 'table' && argument.node !== 'column')) return blank;
+  if (argument?.node !== 'table') return blank;
   reader.readsRowsOf(argument.table);
   const table = reader.model.table(argument.table);
   const vector = { ...scratch(), uniform: true };
