@@ -63,28 +63,27 @@ function planNumeric(
   const { loop, compute } = body;
   const there = kernels.filter((kernel) => kernel !== undefined);
   const result =
-    loop === undefined || there.length < kernels.length
-      ? numericKernel(kernels, compute, fault)
-      : loopKernel(there, loop, (same) => numericKernel(same, compute, fault));
+    there.length < kernels.length
+      ? pointKernelN(kernels, compute, fault)
+      : loop === undefined
+        ? numericKernel(there, compute, fault)
+        : loopKernel(there, loop, (same) => numericKernel(same, compute, fault));
   const unit = definition.resultUnit === undefined ? undefined : reader.unit(definition.resultUnit);
   if (unit === undefined || (unit.numerator === unit.denominator && unit.offset === 0)) return result;
   return pointKernel1(result, (a) => toCanonical(unit, a), undefined);
 }
 
 function numericKernel(
-  kernels: readonly (Kernel | undefined)[],
+  kernels: readonly Kernel[],
   compute: (...numbers: number[]) => number,
   fault: number | undefined,
 ): Kernel {
-  const [a, b, c, d] = kernels;
-  if (kernels.length === 0) return constantKernel(compute(), FILLED);
-  if (kernels.length === 1 && a !== undefined) return pointKernel1(a, compute, fault);
-  if (kernels.length === 2 && a !== undefined && b !== undefined) return pointKernel2(a, b, compute, fault);
-  if (kernels.length === 3 && a !== undefined && b !== undefined && c !== undefined)
-    return pointKernel3([a, b, c], compute, fault);
-  if (kernels.length === 4 && a !== undefined && b !== undefined && c !== undefined && d !== undefined)
-    return pointKernel4([a, b, c, d], compute, fault);
-  return pointKernelN(kernels, compute, fault);
+  const [a, b, c, d, ...more] = kernels;
+  if (a === undefined) return constantKernel(compute(), FILLED);
+  if (b === undefined) return pointKernel1(a, compute, fault);
+  if (c === undefined) return pointKernel2(a, b, compute, fault);
+  if (d === undefined) return pointKernel3([a, b, c], compute, fault);
+  return more.length > 0 ? pointKernelN(kernels, compute, fault) : pointKernel4([a, b, c, d], compute, fault);
 }
 
 function planScalar(tree: CallNode, body: Extract<RunBody, { lane: 'scalar' }>, reader: Reader): Kernel {
