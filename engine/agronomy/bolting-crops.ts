@@ -15,12 +15,12 @@ export interface BoltingCrop {
   readonly crop: string;
   /** Undefined where the crop feels cold from sowing on. */
   readonly gate: SizeGate | undefined;
-  /** C: no effect at or below. */
+  /** C: no effect below; none at it either, unless the optimum begins there. */
   readonly base: number;
   /** C: full effect from `optimumFrom` to `optimumTo`. */
   readonly optimumFrom: number;
   readonly optimumTo: number;
-  /** C: no effect at or above. */
+  /** C: no effect above; none at it either, unless the optimum ends there. */
   readonly maximum: number;
   /** Days at the optimum after which some plants bolt, and after which most do. */
   readonly someBolt: number;
