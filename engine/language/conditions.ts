@@ -12,6 +12,7 @@ import { caught, refuse } from './refuse.ts';
 import { isWords, keyOf, standingFor } from './standing.ts';
 import type { Span, Tree } from './tree.ts';
 import type { Comparison, Typed } from './typed.ts';
+import { unknownUnit } from './unknown-unit.ts';
 import { asOther } from './unlike.ts';
 import { type Part, partInWords, typeInWords } from './wording.ts';
 
@@ -129,8 +130,20 @@ function writtenNumber(
   check: (tree: Tree) => Typed,
 ): Typed {
   const { type } = column;
-  const parsed = parseFormula(rest, (symbol) => context.vocabulary.find(symbol) !== undefined);
+  const { vocabulary } = context;
+  const unknown: string[] = [];
+  const parsed = parseFormula(
+    rest,
+    (symbol) => vocabulary.find(symbol) !== undefined,
+    (symbol) => {
+      const help = unknownUnit(symbol, vocabulary);
+      unknown.push(help.why);
+      return help;
+    },
+  );
   const wants = `${named(column)} is ${typeInWords(type)}`;
+  const [noUnit] = unknown;
+  if (noUnit !== undefined) return refuse(place, `${wants}: ${noUnit}`);
   if (!parsed.ok || !isLiteral(parsed.tree)) {
     return refuse(
       place,

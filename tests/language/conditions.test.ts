@@ -70,7 +70,17 @@ describe('sentences', () => {
     [
       'COUNTIF(Plantings[Length]; "> 5 bananas ")',
       '"> 5 bananas "',
-      'Plantings[Length] is a length (ft): after > a number is wanted, not 5 bananas. To compare with a value, write ">" & and the value.',
+      'Plantings[Length] is a length (ft): bananas is not a unit that Dibble knows.',
+    ],
+    [
+      'COUNTIF(Plantings[Length]; ">= 8 inchs")',
+      '">= 8 inchs"',
+      'Plantings[Length] is a length (ft): inchs is not a unit that Dibble knows; the nearest is in.',
+    ],
+    [
+      'COUNTIF(Plantings[Length]; "> 5 + 3")',
+      '"> 5 + 3"',
+      'Plantings[Length] is a length (ft): after > a number is wanted, not 5 + 3. To compare with a value, write ">" & and the value.',
     ],
     [
       'COUNTIF(Plantings[Length]; " 8 ")',
