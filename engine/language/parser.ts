@@ -46,7 +46,7 @@ function leaf(tree: Tree): Grown {
  */
 export function parseFormula(text: string, isUnit: (symbol: string) => boolean, unitHelp?: UnitHelp): Parsed {
   const leading = /^\s*=(?!=)/.exec(text)?.[0].length ?? 0;
-  const lexed = cutFormula(leading === 0 ? text : ' '.repeat(leading) + text.slice(leading), isUnit);
+  const lexed = cutFormula(' '.repeat(leading) + text.slice(leading), isUnit);
   if (lexed.complaint !== undefined) return { ok: false, complaint: lexed.complaint };
   const read = caught(() => new Parser(text, lexed.tokens, unitHelp).whole());
   return read.ok ? { ok: true, tree: read.value } : read;
@@ -178,7 +178,7 @@ class Parser {
   private signed(token: Token, sign: string): Grown {
     const { from } = token;
     if (sign === '-' || sign === '+') {
-      const operand = this.within(token, () => this.expression(PREFIX_STRENGTH - 1));
+      const operand = this.within(token, () => this.expression(PREFIX_STRENGTH));
       return this.grow({ tree: 'unary', operator: sign, operand: operand.tree, from, to: operand.to }, operand.height);
     }
     if (sign === '(') {
