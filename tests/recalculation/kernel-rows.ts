@@ -52,3 +52,9 @@ export function given(kernel: Kernel, count: number, from = 0): string {
 export function givenFor(kernel: Kernel, listed: readonly number[]): string {
   return told(kernel, { rows: Int32Array.from(listed), from: 0, count: listed.length });
 }
+
+/** What a kernel says of a batch of `count` rows: whether all are filled, and whether one value stands for all. */
+export function said(kernel: Kernel, count: number): { clean: boolean; uniform: boolean } {
+  const { clean, uniform } = kernel({ rows: undefined, from: 0, count });
+  return { clean, uniform };
+}
