@@ -3,6 +3,7 @@
 
 import type { Typed } from '../language/typed.ts';
 import { BLANK, FILLED } from '../values/column.ts';
+import type { Scalar } from '../values/error.ts';
 import { powerOf } from '../values/number.ts';
 import { planCall } from './call-plans.ts';
 import { linkedKernel, loadKernel, singleKernel, throughKernel } from './load-kernels.ts';
@@ -132,16 +133,17 @@ function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): K
   }
 }
 
-/** Texts joined; a blank joins as nothing. */
+/** Texts joined; a blank joins as nothing. Links came as their keys. */
 function planJoin(left: Typed, right: Typed, reader: Reader): Kernel {
-  const text = (part: Typed): Typed =>
-    part.type.kind === 'link' ? { ...part, node: 'key', operand: part, type: { kind: 'text' } } : part;
-  const parts = [text(left), text(right)];
   return scalarKernel(
     reader.model,
-    parts.map((part) => plan(part, reader)),
-    parts.map((part) => part.type),
-    (args) => args.map((arg, i) => (arg === null ? '' : reader.say(arg, parts[i]?.type ?? left.type))).join(''),
+    [plan(left, reader), plan(right, reader)],
+    [left.type, right.type],
+    ([one = null, other = null]) => said(one, left, reader) + said(other, right, reader),
     { blanks: 'given', errors: 'pass' },
   );
+}
+
+function said(value: Scalar, part: Typed, reader: Reader): string {
+  return value === null ? '' : reader.say(value, part.type);
 }

@@ -20,6 +20,11 @@ const CASES: readonly (readonly [formula: string, gives: readonly [string, strin
   ['[N] * 1E300 * 1E300', ['!number', '-', '!number', '!number']],
   ['IF([N] > 4; 1; 2)', ['2', '-', '1', '1']],
   ['IF([N] > 4; 1)', ['-', '-', '1', '1']],
+  ['IF([N] > 4; ; 2)', ['2', '-', '-', '-']],
+  ['Yard[Main bed] & "!"', ['B2!', 'B2!', 'B2!', 'B2!']],
+  ['Yard[Main bed] = [Bed]', ['no', 'yes', '-', 'no']],
+  ['SUM([Bed].[Length] / [Bed].[Shared]; Jobs[N])', ['25', '!divide', '15', '15']],
+  ['SUM(Jobs[N]; Beds[Length])', ['75', '75', '75', '75']],
   ['IF([Bed].[Shared] = 0; 1; [N])', ['3', '1', '-', '7']],
   ['IFS([N] > 6; 10; [N] > 4; 20; TRUE; 30)', ['30', '-', '20', '10']],
   ['IFS([N] > 6; 10)', ['-', '-', '-', '10']],
@@ -108,6 +113,7 @@ function workbook(formulas: readonly string[]): Workbook {
         rows: { from: 'each', table: 'Beds', as: 'Bed', where: '[Bed].[Length] > 5' },
         columns: [computed('Long', plain, '[Bed].[Length]')],
       }),
+      sheet('Yard', { rows: { from: 'single' }, columns: [entered('Main bed', { type: 'link', table: 'Beds' })] }),
       sheet('Jobs', { columns: [entered('Bed', { type: 'link', table: 'Beds' }), entered('N', plain)] }),
     ],
     rows: {
@@ -119,6 +125,7 @@ function workbook(formulas: readonly string[]): Workbook {
         { Bed: 'B3', Shared: 1 },
         { Bed: 'B4', Zone: 'North', Length: 30, Shared: 2, Note: 'Early' },
       ],
+      Yard: [{ 'Main bed': 'B2' }],
       Jobs: [{ Bed: 'B1', N: 3 }, { Bed: 'B2' }, { N: 5 }, { Bed: 'B3', N: 7 }],
     },
   });
@@ -149,6 +156,32 @@ describe('formulas row by row', () => {
     const complaint = book.table('Jobs')?.columns.find(({ name }) => name === `f${at}`)?.complaint;
     expect(complaint).toBeUndefined();
     expect([...book.rows('Jobs')].map((row) => told(book, row, `f${at}`))).toEqual(gives);
+  });
+
+  const WHY: readonly (readonly [formula: string, row: number, why: string])[] = [
+    ['[Bed].[Length] / [Bed].[Shared]', 1, 'This divides by zero: give the divisor a value other than 0.'],
+    ['[N] * 1E300 * 1E300', 0, 'The result is too large to be a number: look at the values it is made of.'],
+    [
+      '(1 - [N]) ^ 0.5',
+      0,
+      'This power has no value: a negative number has only whole powers, and 0 only positive ones.',
+    ],
+    [
+      'SWITCH([N]; 3; "three"; 5; "five")',
+      3,
+      'SWITCH met a value that it has no case for: add a last argument for the rest.',
+    ],
+    [
+      'CHOOSE([N] - 2; "a"; "b"; "c")',
+      3,
+      'CHOOSE was given a number that is not between 1 and 3: change it or add choices.',
+    ],
+    ['XLOOKUP([N]; Beds[Shared]; Beds[Length])', 0, 'No row of Beds has this Shared: check the value looked for.'],
+  ];
+
+  test.each(WHY)('%s says why it has no answer', (formula, at, why) => {
+    const column = CASES.findIndex(([one]) => one === formula);
+    expect(book.value('Jobs', book.rows('Jobs')[at] ?? -1, `f${column}`)).toMatchObject({ why });
   });
 
   test('an error says the cell in which it began', () => {
