@@ -1,37 +1,31 @@
 // Plans one argument of a call: in the unit its parameter wants, refused outside the range in which a model holds. Called by
 // call-plans.ts and the files it hands calls to, whatever the lane.
 
-import type { Parameter } from '../language/signature.ts';
 import type { Typed } from '../language/typed.ts';
 import { fromCanonical, type Unit } from '../units/unit.ts';
 import type { CellError } from '../values/error.ts';
+import { isPlainNumber } from '../values/type.ts';
+import { type CallNode, parameterOf } from './call-nodes.ts';
 import { pointKernel1 } from './point-kernels.ts';
 import type { Reader } from './reader.ts';
 import type { Kernel } from './vector.ts';
 
-/** The argument in its parameter's unit, refused outside the parameter's limit. */
-export function planArgument(argument: Typed, parameter: Parameter | undefined, name: string, reader: Reader): Kernel {
+/** The i-th argument of a call in its parameter's unit, refused outside the parameter's limit. */
+export function planArgument(argument: Typed, i: number, call: CallNode, reader: Reader): Kernel {
+  const parameter = parameterOf(call, i);
   const canonical = reader.plan(argument);
   const unit = parameter?.unit === undefined ? undefined : reader.unit(parameter.unit);
   // A plain number where a quantity is wanted already counts in the parameter's unit.
-  const asGiven = parameter?.plain === true && isPlainFor(argument, unit);
+  const asGiven = parameter?.plain === true && isPlainNumber(argument.type);
   const kernel = unit === undefined || asGiven ? canonical : inUnit(canonical, unit);
   const limit = parameter?.limit;
   if (parameter === undefined || limit === undefined) return kernel;
   const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY, why } = limit;
   const error: CellError = {
     error: 'range',
-    why: `${name}: ${parameter.name.replaceAll('_', ' ')} is outside the range in which this holds (${why}). Give a value inside it.`,
+    why: `${call.signature.name}: ${parameter.name.replaceAll('_', ' ')} is outside the range in which this holds (${why}). Give a value inside it.`,
   };
   return pointKernel1(kernel, (a) => (a >= min && a <= max ? a : Number.NaN), reader.model.faults.number(error));
-}
-
-function isPlainFor(argument: Typed, unit: Unit | undefined): boolean {
-  const { type } = argument;
-  if (unit === undefined || type.kind !== 'number') return false;
-  const plain = Object.values(type.dimension).every((power) => power === 0);
-  const plainUnit = Object.values(unit.dimension).every((power) => power === 0);
-  return plain && !plainUnit;
 }
 
 function inUnit(kernel: Kernel, unit: Unit): Kernel {

@@ -1,18 +1,12 @@
-// Small questions about the arguments of a call, shared by the files that plan calls.
+// Calls in the typed tree, and the parameters that their arguments stand for. Shared by the files that plan calls.
 
 import type { Parameter } from '../language/signature.ts';
+import { parameterIndex } from '../language/standing.ts';
 import type { Typed } from '../language/typed.ts';
 
 export type CallNode = Extract<Typed, { node: 'call' }>;
 
-/** The parameter that the i-th argument stands for; the last `repeating` ones come round again. */
-export function parameterAt(parameters: readonly Parameter[], repeating: number, i: number): Parameter | undefined {
-  if (i < parameters.length || repeating === 0) return parameters[i];
-  const start = parameters.length - repeating;
-  return parameters[start + ((i - start) % repeating)];
-}
-
-/** Whether an argument was left out: written as nothing between separators, or past the end of the call. */
-export function isLeftOut(argument: Typed | undefined): boolean {
-  return argument === undefined || argument.node === 'blank';
+/** The parameter that the i-th argument of a call stands for; undefined past the last. */
+export function parameterOf({ signature }: CallNode, i: number): Parameter | undefined {
+  return signature.parameters[parameterIndex(signature, i)];
 }

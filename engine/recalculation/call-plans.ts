@@ -3,10 +3,11 @@
 // sheet of criteria in database-plans.ts. Called by plan.ts alone.
 
 import { bodyFor, type FunctionDefinition, type RunBody } from '../functions/definition.ts';
+import type { Typed } from '../language/typed.ts';
 import { toCanonical } from '../units/unit.ts';
 import { FILLED } from '../values/column.ts';
 import { planArgument } from './argument-plans.ts';
-import { type CallNode, parameterAt } from './call-nodes.ts';
+import { type CallNode, parameterOf } from './call-nodes.ts';
 import { planColumns } from './column-plans.ts';
 import { planDatabase, planDatabaseRow } from './database-plans.ts';
 import { planConditionalFold, planFold } from './fold-plans.ts';
@@ -53,12 +54,7 @@ function planNumeric(
   const { signature, args } = tree;
   const count = Math.max(args.length, signature.repeating === 0 ? signature.parameters.length : 0);
   const kernels: (Kernel | undefined)[] = [];
-  for (let i = 0; i < count; i++) {
-    const argument = args[i];
-    const parameter = parameterAt(signature.parameters, signature.repeating, i);
-    const leftOut = argument === undefined || (argument.node === 'blank' && parameter?.optional === true);
-    kernels.push(leftOut ? undefined : planArgument(argument, parameter, signature.name, reader));
-  }
+  for (let i = 0; i < count; i++) kernels.push(planUnlessLeftOut(args[i], i, tree, reader));
   const fault = body.undefinedMeans === 'blank' ? undefined : reader.model.faults.number(body.undefinedMeans);
   const { loop, compute } = body;
   const there = kernels.filter((kernel) => kernel !== undefined);
@@ -86,13 +82,15 @@ function numericKernel(
   return more.length > 0 ? pointKernelN(kernels, compute, fault) : pointKernel4([a, b, c, d], compute, fault);
 }
 
+/** An argument's kernel; undefined where an optional one was left out. */
+function planUnlessLeftOut(argument: Typed | undefined, i: number, tree: CallNode, reader: Reader): Kernel | undefined {
+  const leftOut = argument === undefined || (argument.node === 'blank' && parameterOf(tree, i)?.optional === true);
+  return leftOut ? undefined : planArgument(argument, i, tree, reader);
+}
+
 function planScalar(tree: CallNode, body: Extract<RunBody, { lane: 'scalar' }>, reader: Reader): Kernel {
-  const { signature, args } = tree;
-  const kernels: (Kernel | undefined)[] = args.map((argument, i) => {
-    const parameter = parameterAt(signature.parameters, signature.repeating, i);
-    if (argument.node === 'blank' && parameter?.optional === true) return undefined;
-    return planArgument(argument, parameter, signature.name, reader);
-  });
+  const { args } = tree;
+  const kernels = args.map((argument, i) => planUnlessLeftOut(argument, i, tree, reader));
   return scalarKernel(
     reader.model,
     kernels,

@@ -5,7 +5,7 @@ import type { Typed } from '../language/typed.ts';
 import { BLANK, FILLED } from '../values/column.ts';
 import type { Scalar } from '../values/error.ts';
 import { planArgument } from './argument-plans.ts';
-import { type CallNode, isLeftOut, parameterAt } from './call-nodes.ts';
+import type { CallNode } from './call-nodes.ts';
 import type { Reader } from './reader.ts';
 import { type Stored, toScalar, toStored } from './scalars.ts';
 import { type Kernel, scratch } from './vector.ts';
@@ -19,11 +19,8 @@ export function planColumns(
 ): Kernel {
   const { model } = reader;
   const lists = tree.args.map((argument) => listOf(argument, reader));
-  const { name, parameters, repeating } = tree.signature;
   const kernels = tree.args.map((argument, i) =>
-    lists[i] !== undefined || isLeftOut(argument)
-      ? undefined
-      : planArgument(argument, parameterAt(parameters, repeating, i), name, reader),
+    lists[i] !== undefined || argument.node === 'blank' ? undefined : planArgument(argument, i, tree, reader),
   );
   const stored: Stored = { value: 0, state: FILLED };
   const out = scratch();

@@ -8,7 +8,7 @@ import { BLANK, Column, FAULT, FILLED } from '../values/column.ts';
 import type { Scalar } from '../values/error.ts';
 import type { Faults } from '../values/texts.ts';
 import { planArgument } from './argument-plans.ts';
-import { type CallNode, isLeftOut, parameterAt } from './call-nodes.ts';
+import type { CallNode } from './call-nodes.ts';
 import { type ColumnNode, type Criterion, fixedFilter, isFixed, rolesOf } from './criteria-roles.ts';
 import type { GroupIndex } from './group-index.ts';
 import { planKeyFor, readKey } from './group-keys.ts';
@@ -34,11 +34,8 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
     });
     return totalKernel([], rollup.index, rollup.totals, rollup.nothing);
   }
-  const { name, parameters, repeating } = tree.signature;
   const kernels = tree.args.map((argument, i) =>
-    argument.node === 'column' || isLeftOut(argument)
-      ? undefined
-      : planArgument(argument, parameterAt(parameters, repeating, i), name, reader),
+    argument.node === 'column' || argument.node === 'blank' ? undefined : planArgument(argument, i, tree, reader),
   );
   if (tree.args.every((argument) => argument.node !== 'column') && fold.takes === 'numbers') {
     const given = kernels.filter((kernel) => kernel !== undefined);

@@ -3,7 +3,7 @@
 
 import type { Typed } from '../language/typed.ts';
 import { BLANK, type Column, FAULT, FILLED } from '../values/column.ts';
-import { type CallNode, isLeftOut } from './call-nodes.ts';
+import type { CallNode } from './call-nodes.ts';
 import { slotOfText } from './group-keys.ts';
 import { orderFor } from './order.ts';
 import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from './point-kernels.ts';
@@ -161,7 +161,7 @@ function planLookup(args: readonly Typed[], reader: Reader): Kernel {
       ? slotOfText(keys.type.table, wanted, reader)
       : reader.plan(wanted);
   const none =
-    otherwise === undefined || isLeftOut(otherwise)
+    otherwise === undefined || otherwise.node === 'blank'
       ? missing(reader, `No row of ${keys.table} has this ${keys.column}: check the value looked for.`)
       : reader.plan(otherwise);
   const out = scratch();

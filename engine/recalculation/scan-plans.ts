@@ -93,8 +93,7 @@ export function planMatchingRows(
   });
   const columns = values.map((one) => ({ type: one.type, column: reader.model.table(one.table).column(one.column) }));
   // Scalars come first, so each stands at its parameter's place.
-  const { name, parameters } = tree.signature;
-  const kernels = scalars.map((scalar, k) => planArgument(scalar, parameters[k], name, reader));
+  const kernels = scalars.map((scalar, k) => planArgument(scalar, k, tree, reader));
   let vectors: Vector[] = [];
   const stored: Stored = { value: 0, state: FILLED };
   const { model } = reader;
