@@ -1,7 +1,7 @@
 // Joins test files and the engine they test into modules that plain Node loads: one for each test file, and what they
 // share once.
 
-import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -30,15 +30,17 @@ const asRun = (counting) => ({
   },
 });
 
-/** The joined module of each test file (its path from the working folder), under `folder`; joined once for a folder. */
+/**
+ * The joined module of each test file (its path from the working folder), under `folder`; joined once for a folder. Of two
+ * processes that join at the same time one keeps the other's work.
+ */
 export async function joinTests(files, folder, counting) {
-  const complete = join(folder, 'complete');
-  if (!existsSync(complete)) {
-    rmSync(folder, { recursive: true, force: true });
+  if (!existsSync(folder)) {
+    const unfinished = `${folder}-${process.pid}`;
     await build({
       absWorkingDir: process.cwd(),
       entryPoints: files.map((file) => ({ in: file, out: file })),
-      outdir: folder,
+      outdir: unfinished,
       outExtension: { '.js': '.mjs' },
       bundle: true,
       splitting: true,
@@ -49,7 +51,12 @@ export async function joinTests(files, folder, counting) {
       plugins: [asRun(counting)],
       logLevel: 'error',
     });
-    writeFileSync(complete, '');
+    try {
+      renameSync(unfinished, folder);
+    } catch (error) {
+      if (!existsSync(folder)) throw error;
+      rmSync(unfinished, { recursive: true });
+    }
   }
   return new Map(files.map((file) => [resolve(file), join(resolve(folder), `${file}.mjs`)]));
 }

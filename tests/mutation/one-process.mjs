@@ -16,7 +16,6 @@ import { Session } from './session.mjs';
 
 globalThis[INSTRUMENTER_CONSTANTS.NAMESPACE] ??= {};
 const switches = globalThis[INSTRUMENTER_CONSTANTS.NAMESPACE];
-// The first run, by one process alone, joins the tests; the processes of the mutants find them joined.
 const folder = '.joined-tests';
 const countingFolder = '.counting-tests';
 const timesFile = '.test-times.json';
@@ -25,7 +24,7 @@ const timesFile = '.test-times.json';
 const patience = Number(process.env.MUTATION_PATIENCE ?? 1000);
 
 class OneProcessRunner {
-  tests = undefined;
+  tests = new Map();
   runs = 0;
   spoiled = false;
 
@@ -35,11 +34,15 @@ class OneProcessRunner {
     return { reloadEnvironment: true };
   }
 
+  /** Tests are read here, where the time that it takes counts against no mutant. */
+  async init() {
+    switches.activeMutant = undefined;
+    this.tests = await readTests(folder, false);
+  }
+
   async dryRun() {
     const begin = performance.now();
-    switches.activeMutant = undefined;
     await this.count(await readTests(countingFolder, true));
-    this.tests = await readTests(folder, false);
     const session = new Session();
     const results = [];
     const times = {};
@@ -89,7 +92,6 @@ class OneProcessRunner {
     if (this.spoiled) throw new Error('An earlier mutant left something behind in this process.');
     if (mutantActivation === 'static')
       throw new Error('Static mutants are left out: set ignoreStatic in the settings.');
-    this.tests ??= await readTests(folder, false);
     this.runs += 1;
     Object.assign(switches, { activeMutant: activeMutant.id, hitCount: 0, hitLimit });
     const results = [];
