@@ -53,6 +53,9 @@ export interface DensityFit {
   readonly curve: readonly CurvePoint[];
 }
 
+/** Below this theta the general form has become a straight line of ln(mass) on density, and its a and b say nothing. */
+const LEAST_THETA = 0.01;
+
 export const FIT_LIMITS = {
   rows: {
     min: 3,
@@ -225,7 +228,9 @@ export function fitDensity(trial: readonly TrialRow[], form: FitForm = 'reciproc
   }));
   const fit = fitLeastSquares(model, scaled, [...startingLine(scaled), ...model.third]);
   const parameters = model.unscale(fit.parameters, densityScale, massScale);
-  if (!fit.converged || !parameters.every(Number.isFinite)) return noFit(form, 'no curve found', rows.length);
+  const vanishing = form === 'general' && three(parameters)[2] < LEAST_THETA;
+  if (!fit.converged || !parameters.every(Number.isFinite) || vanishing)
+    return noFit(form, 'no curve found', rows.length);
 
   const residualSd = Math.sqrt(fit.sumOfSquares / (rows.length - parameterCount));
   const data = rows.map((row) => ({ x: row.density, y: Math.log(row.mass), weight: row.weight ?? 1 }));

@@ -222,6 +222,14 @@ describe('fitDensity', () => {
     expect([fit.fault, fit.rows, fit.a, fit.curve]).toEqual(['no curve found', 4, Number.NaN, []]);
   });
 
+  it('finds no general curve where theta runs out to nothing', () => {
+    const fit = fitDensity(
+      [10, 20, 40, 80].map((density) => ({ density, mass: density / 100 })),
+      'general',
+    );
+    expect([fit.fault, fit.a, fit.curve]).toEqual(['no curve found', Number.NaN, []]);
+  });
+
   it('answers either with finite figures or with a fault, whatever is typed', () => {
     const plot = fc.record({
       density: fc.double({ min: 1, max: 400, noNaN: true }),
