@@ -1,6 +1,8 @@
 // Weighted nonlinear least squares for a handful of parameters, by Levenberg-Marquardt: the steps of Marquardt 1963
 // (J. Soc. Indust. Appl. Math. 11: 431-441) with damping scaled by the diagonal. Small and dense, made for trial data of
-// tens of rows. Calls nothing; density-fit.ts calls it.
+// tens of rows. Calls elimination.ts; density-fit.ts calls it.
+
+import { eliminate } from './elimination.ts';
 
 /** A curve to fit: its value at x and its slope along each parameter; NaN where the parameters have no value there. */
 export interface Curve {
@@ -28,19 +30,12 @@ function at(values: readonly number[], index: number): number {
   return values[index] ?? Number.NaN;
 }
 
-/** Solves a symmetric positive definite system by elimination, which then needs no pivoting; undefined for any other. */
+/** Solves a symmetric positive definite system, which has pivots above zero and needs no exchange; undefined for any other. */
 export function solve(matrix: readonly (readonly number[])[], right: readonly number[]): number[] | undefined {
   const size = right.length;
   const rows = matrix.map((row, index) => [...row, at(right, index)]);
-  for (const [column, pivotRow] of rows.entries()) {
-    const pivot = at(pivotRow, column);
-    if (!(pivot > 0)) return undefined;
-    for (const row of rows) {
-      if (row === pivotRow) continue;
-      const factor = at(row, column) / pivot;
-      for (let j = column; j <= size; j += 1) row[j] = at(row, j) - factor * at(pivotRow, j);
-    }
-  }
+  eliminate(rows);
+  if (!rows.every((row, index) => at(row, index) > 0)) return undefined;
   return rows.map((row, index) => at(row, size) / at(row, index));
 }
 

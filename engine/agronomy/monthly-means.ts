@@ -1,6 +1,7 @@
 // Twelve monthly means made into 365 smooth daily values whose monthly means are the ones given. Called by the climate
-// sheet; calls nothing.
+// sheet; calls elimination.ts.
 
+import { eliminate } from './elimination.ts';
 import type { ModelSource } from './source.ts';
 
 export const SOURCES: readonly ModelSource[] = [
@@ -28,19 +29,6 @@ function wave(k: number, i: number): number {
   return k % 2 === 1 ? Math.cos(angle) : Math.sin(angle);
 }
 
-// Gauss-Jordan elimination on rows of twelve weights and the right-hand side. The weights are always the same ones, and
-// no row has to change places: no pivot comes near zero.
-function solve(rows: readonly Float64Array[]): Float64Array {
-  for (const [column, lead] of rows.entries()) {
-    for (const row of rows) {
-      if (row === lead) continue;
-      const factor = (row[column] as number) / (lead[column] as number);
-      for (let c = column; c <= MONTHS; c += 1) row[c] = (row[c] as number) - factor * (lead[c] as number);
-    }
-  }
-  return Float64Array.from(rows, (row, r) => (row[MONTHS] as number) / (row[r] as number));
-}
-
 /**
  * 365 daily values, 1 January first, from twelve monthly means in any unit; each month's days average to its mean.
  * Empty where a mean is missing. Source: see SOURCES.
@@ -60,7 +48,9 @@ export function dailyFromMonthlyMeans(means: readonly number[]): Float64Array {
     rows.push(row);
     first += length;
   }
-  const weights = solve(rows);
+  // The weights are always the same ones, and no pivot among them comes near zero.
+  eliminate(rows);
+  const weights = Float64Array.from(rows, (row, k) => (row[MONTHS] as number) / (row[k] as number));
   return Float64Array.from({ length: DAYS }, (_, i) =>
     weights.reduce((sum, weight, k) => sum + weight * wave(k, i), 0),
   );
