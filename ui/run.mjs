@@ -7,6 +7,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { withOwnAddress } from './own-address.mjs';
 import { setUpPackages } from './set-up.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -20,13 +21,7 @@ const ownAddress = {
     build.onLoad({ filter: /\.ts$/ }, ({ path }) => {
       if (path.includes('node_modules')) return undefined;
       const text = readFileSync(path, 'utf8');
-      if (!text.includes('import.meta.')) return undefined;
-      const own = {
-        'import.meta.url': JSON.stringify(pathToFileURL(path).href),
-        'import.meta.dirname': JSON.stringify(resolve(path, '..')),
-        'import.meta.filename': JSON.stringify(path),
-      };
-      return { loader: 'ts', contents: text.replace(/import\.meta\.(url|dirname|filename)/g, (found) => own[found]) };
+      return text.includes('import.meta.') ? { loader: 'ts', contents: withOwnAddress(text, path) } : undefined;
     });
   },
 };

@@ -3,8 +3,9 @@
 
 import { existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { withOwnAddress } from '../../ui/own-address.mjs';
 
 const standIn = fileURLToPath(new URL('./stand-in.mjs', import.meta.url));
 
@@ -16,15 +17,10 @@ const asRun = (counting) => ({
   name: 'as-run',
   setup({ onLoad }) {
     onLoad({ filter: /\.ts$/ }, ({ path }) => {
-      const own = {
-        url: JSON.stringify(pathToFileURL(path).href),
-        dirname: JSON.stringify(resolve(path, '..')),
-        filename: JSON.stringify(path),
-      };
-      const text = readFileSync(path, 'utf8');
-      const contents = text
-        .replace(/import\.meta\.(url|dirname|filename)/g, (_, word) => own[word])
-        .replace(/^(\s*stryCov_\w+ = )cover;$/m, counting ? '$&' : '$1function () {};');
+      const contents = withOwnAddress(readFileSync(path, 'utf8'), path).replace(
+        /^(\s*stryCov_\w+ = )cover;$/m,
+        counting ? '$&' : '$1function () {};',
+      );
       return { loader: 'ts', contents };
     });
   },
