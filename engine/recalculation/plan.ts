@@ -11,7 +11,7 @@ import { orderFor } from './order.ts';
 import { arithmeticKernel, compareKernel, ORDERS, pointKernel1, pointKernel2 } from './point-kernels.ts';
 import type { LinkStep, Reader } from './reader.ts';
 import { scalarKernel } from './scalar-kernels.ts';
-import { toStored } from './scalars.ts';
+import { TOO_LARGE, toStored } from './scalars.ts';
 import { constantKernel, type Kernel } from './vector.ts';
 
 type CellNode = Extract<Typed, { node: 'cell' }>;
@@ -102,10 +102,7 @@ function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): K
       error: 'divide',
       why: 'This divides by zero: give the divisor a value other than 0.',
     }),
-    overflow: reader.model.faults.number({
-      error: 'number',
-      why: 'The result is too large to be a number: look at the values it is made of.',
-    }),
+    overflow: reader.model.faults.number(TOO_LARGE),
   };
   switch (operator) {
     case '+':

@@ -21,7 +21,8 @@ export interface Stored {
   state: number;
 }
 
-const TOO_LARGE: CellError = {
+/** What stands where a result is beyond the doubles. */
+export const TOO_LARGE: CellError = {
   error: 'number',
   why: 'The result is too large to be a number: look at the values it is made of.',
 };
