@@ -4,64 +4,63 @@ import type { Edit, Workbook } from '../../engine/index.ts';
 import { ColumnNode } from '../../engine/recalculation/column-node.ts';
 import type { RowSet } from '../../engine/recalculation/row-set.ts';
 import { opened } from '../properties/snapshot.ts';
-import { computed, entered, plain, SMALL, sheet } from '../workbook/small.ts';
+import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
 
 const TEXT = { type: 'text' } as const;
 
 function farm(): Workbook {
-  return opened({
-    ...SMALL,
-    sheets: [
-      ...SMALL.sheets.filter(({ name }) => name === 'Farm'),
-      sheet('Families', { key: 'Family', columns: [entered('Family', TEXT), entered('Weight', plain)] }),
-      sheet('Crops', {
-        key: 'Crop',
-        columns: [
-          entered('Crop', TEXT),
-          entered('Family', { type: 'link', table: 'Families' }),
-          entered('Outlet', TEXT),
-          entered('Factor', plain),
-          computed('Total', plain, 'SUMIFS(Sales[Boxes]; Sales[Crop]; [Crop])'),
-          computed('At outlet', plain, 'SUMIFS(Sales[Boxes]; Sales[Outlet]; [Outlet])'),
-          computed('Both', plain, 'SUMIFS(Sales[Boxes]; Sales[Crop]; [Crop]; Sales[Outlet]; [Outlet])'),
-          computed('Above', plain, 'COUNTIFS(Sales[Crop]; [Crop]; Sales[Boxes]; ">" & [Factor])'),
-          computed('Market', plain, 'SUMIFS(Sales[Boxes]; Sales[Crop]; [Crop]; Sales[Outlet]; "market")'),
-          computed('Share', plain, '[Total] / SUM(Sales[Boxes])'),
-          computed('Sales', plain, 'ROWS(Sales)'),
-          computed('Age', { type: 'number', unit: { us: 'day', si: 'day' } }, 'TODAY() - DATE(2026; 1; 1)'),
-          computed('First', plain, 'XLOOKUP([Outlet]; Sales[Outlet]; Sales[Boxes]; 0)'),
-          computed('Found', plain, 'XLOOKUP(Farm[Season] - 2025; Sales[Boxes]; Sales[Value]; 0)'),
+  return opened(
+    besideFarm(
+      [
+        sheet('Families', { key: 'Family', columns: [entered('Family', TEXT), entered('Weight', plain)] }),
+        sheet('Crops', {
+          key: 'Crop',
+          columns: [
+            entered('Crop', TEXT),
+            entered('Family', { type: 'link', table: 'Families' }),
+            entered('Outlet', TEXT),
+            entered('Factor', plain),
+            computed('Total', plain, 'SUMIFS(Sales[Boxes]; Sales[Crop]; [Crop])'),
+            computed('At outlet', plain, 'SUMIFS(Sales[Boxes]; Sales[Outlet]; [Outlet])'),
+            computed('Both', plain, 'SUMIFS(Sales[Boxes]; Sales[Crop]; [Crop]; Sales[Outlet]; [Outlet])'),
+            computed('Above', plain, 'COUNTIFS(Sales[Crop]; [Crop]; Sales[Boxes]; ">" & [Factor])'),
+            computed('Market', plain, 'SUMIFS(Sales[Boxes]; Sales[Crop]; [Crop]; Sales[Outlet]; "market")'),
+            computed('Share', plain, '[Total] / SUM(Sales[Boxes])'),
+            computed('Sales', plain, 'ROWS(Sales)'),
+            computed('Age', { type: 'number', unit: { us: 'day', si: 'day' } }, 'TODAY() - DATE(2026; 1; 1)'),
+            computed('First', plain, 'XLOOKUP([Outlet]; Sales[Outlet]; Sales[Boxes]; 0)'),
+            computed('Found', plain, 'XLOOKUP(Farm[Season] - 2025; Sales[Boxes]; Sales[Value]; 0)'),
+          ],
+        }),
+        sheet('Sales', {
+          columns: [
+            entered('Crop', { type: 'link', table: 'Crops' }),
+            entered('Outlet', TEXT),
+            entered('Boxes', plain),
+            computed('Value', plain, '[Boxes] * [Crop].[Factor]'),
+            computed('Weighed', plain, '[Boxes] * [Crop].[Family].[Weight]'),
+          ],
+        }),
+      ],
+      {
+        Families: [
+          { Family: 'Onions', Weight: 2 },
+          { Family: 'Beets', Weight: 3 },
         ],
-      }),
-      sheet('Sales', {
-        columns: [
-          entered('Crop', { type: 'link', table: 'Crops' }),
-          entered('Outlet', TEXT),
-          entered('Boxes', plain),
-          computed('Value', plain, '[Boxes] * [Crop].[Factor]'),
-          computed('Weighed', plain, '[Boxes] * [Crop].[Family].[Weight]'),
+        Crops: [
+          { Crop: 'Leek', Family: 'Onions', Outlet: 'Market', Factor: 2 },
+          { Crop: 'Beet', Family: 'Beets', Outlet: 'Shop', Factor: 5 },
+          { Crop: 'Chard', Family: 'Beets', Outlet: 'Market', Factor: 1 },
         ],
-      }),
-    ],
-    rows: {
-      Farm: [{ 'Spare seed': '10%', Season: 2027 }],
-      Families: [
-        { Family: 'Onions', Weight: 2 },
-        { Family: 'Beets', Weight: 3 },
-      ],
-      Crops: [
-        { Crop: 'Leek', Family: 'Onions', Outlet: 'Market', Factor: 2 },
-        { Crop: 'Beet', Family: 'Beets', Outlet: 'Shop', Factor: 5 },
-        { Crop: 'Chard', Family: 'Beets', Outlet: 'Market', Factor: 1 },
-      ],
-      Sales: [
-        { Crop: 'Leek', Outlet: 'Market', Boxes: 3 },
-        { Crop: 'Beet', Outlet: 'Shop', Boxes: 4 },
-        { Crop: 'Leek', Outlet: 'Shop', Boxes: 6 },
-        { Crop: 'Chard', Outlet: 'Market', Boxes: 1 },
-      ],
-    },
-  });
+        Sales: [
+          { Crop: 'Leek', Outlet: 'Market', Boxes: 3 },
+          { Crop: 'Beet', Outlet: 'Shop', Boxes: 4 },
+          { Crop: 'Leek', Outlet: 'Shop', Boxes: 6 },
+          { Crop: 'Chard', Outlet: 'Market', Boxes: 1 },
+        ],
+      },
+    ),
+  );
 }
 
 describe('an edit', () => {

@@ -3,7 +3,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { isError, type Workbook } from '../../engine/index.ts';
 import { opened } from '../properties/snapshot.ts';
-import { computed, entered, plain, SMALL, sheet } from '../workbook/small.ts';
+import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
 
 const TEXT = { type: 'text' } as const;
 
@@ -94,41 +94,40 @@ const CASES: readonly (readonly [formula: string, gives: readonly [string, strin
 ];
 
 function workbook(formulas: readonly string[]): Workbook {
-  const book = opened({
-    ...SMALL,
-    sheets: [
-      ...SMALL.sheets.filter(({ name }) => name === 'Farm'),
-      sheet('Zones', { key: 'Zone', columns: [entered('Zone', TEXT), entered('Factor', plain)] }),
-      sheet('Beds', {
-        key: 'Bed',
-        columns: [
-          entered('Bed', TEXT),
-          entered('Zone', { type: 'link', table: 'Zones' }),
-          entered('Length', plain),
-          entered('Shared', plain),
-          entered('Note', TEXT),
-        ],
-      }),
-      sheet('Long beds', {
-        rows: { from: 'each', table: 'Beds', as: 'Bed', where: '[Bed].[Length] > 5' },
-        columns: [computed('Long', plain, '[Bed].[Length]')],
-      }),
-      sheet('Yard', { rows: { from: 'single' }, columns: [entered('Main bed', { type: 'link', table: 'Beds' })] }),
-      sheet('Jobs', { columns: [entered('Bed', { type: 'link', table: 'Beds' }), entered('N', plain)] }),
-    ],
-    rows: {
-      Farm: [{ 'Spare seed': '10%', Season: 2027 }],
-      Zones: [{ Zone: 'North', Factor: 2 }, { Zone: 'South' }],
-      Beds: [
-        { Bed: 'B1', Zone: 'North', Length: 10, Shared: 1, Note: 'early' },
-        { Bed: 'B2', Zone: 'South', Length: 20, Shared: 0, Note: 'Late' },
-        { Bed: 'B3', Shared: 1 },
-        { Bed: 'B4', Zone: 'North', Length: 30, Shared: 2, Note: 'Early' },
+  const book = opened(
+    besideFarm(
+      [
+        sheet('Zones', { key: 'Zone', columns: [entered('Zone', TEXT), entered('Factor', plain)] }),
+        sheet('Beds', {
+          key: 'Bed',
+          columns: [
+            entered('Bed', TEXT),
+            entered('Zone', { type: 'link', table: 'Zones' }),
+            entered('Length', plain),
+            entered('Shared', plain),
+            entered('Note', TEXT),
+          ],
+        }),
+        sheet('Long beds', {
+          rows: { from: 'each', table: 'Beds', as: 'Bed', where: '[Bed].[Length] > 5' },
+          columns: [computed('Long', plain, '[Bed].[Length]')],
+        }),
+        sheet('Yard', { rows: { from: 'single' }, columns: [entered('Main bed', { type: 'link', table: 'Beds' })] }),
+        sheet('Jobs', { columns: [entered('Bed', { type: 'link', table: 'Beds' }), entered('N', plain)] }),
       ],
-      Yard: [{ 'Main bed': 'B2' }],
-      Jobs: [{ Bed: 'B1', N: 3 }, { Bed: 'B2' }, { N: 5 }, { Bed: 'B3', N: 7 }],
-    },
-  });
+      {
+        Zones: [{ Zone: 'North', Factor: 2 }, { Zone: 'South' }],
+        Beds: [
+          { Bed: 'B1', Zone: 'North', Length: 10, Shared: 1, Note: 'early' },
+          { Bed: 'B2', Zone: 'South', Length: 20, Shared: 0, Note: 'Late' },
+          { Bed: 'B3', Shared: 1 },
+          { Bed: 'B4', Zone: 'North', Length: 30, Shared: 2, Note: 'Early' },
+        ],
+        Yard: [{ 'Main bed': 'B2' }],
+        Jobs: [{ Bed: 'B1', N: 3 }, { Bed: 'B2' }, { N: 5 }, { Bed: 'B3', N: 7 }],
+      },
+    ),
+  );
   book.edit(
     formulas.map((formula, at) => ({ edit: 'formula', table: 'Jobs', column: `f${at}`, formula })),
     'Formulas',

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Edit, Workbook, WorkbookDeclaration } from '../../engine/index.ts';
 import { opened } from '../properties/snapshot.ts';
-import { computed, entered, plain, SMALL, sheet } from '../workbook/small.ts';
+import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
 
 /** One sale as it is entered; '' is a blank, boxes of 'none' a division by zero. */
 interface Sale {
@@ -149,10 +149,8 @@ function entriesOf({ crop, outlet, boxes, day }: Sale): Record<string, string> {
 }
 
 function declarationOf(sales: readonly Sale[]): WorkbookDeclaration {
-  return {
-    ...SMALL,
-    sheets: [
-      ...SMALL.sheets.filter(({ name }) => name === 'Farm'),
+  return besideFarm(
+    [
       sheet('Crops', {
         key: 'Crop',
         columns: [
@@ -173,12 +171,11 @@ function declarationOf(sales: readonly Sale[]): WorkbookDeclaration {
         ],
       }),
     ],
-    rows: {
-      Farm: [{ 'Spare seed': '10%', Season: 2027 }],
+    {
       Crops: CROPS.map(({ crop, outlet, least }) => ({ Crop: crop, Outlet: outlet, Least: least })),
       Sales: sales.map(entriesOf),
     },
-  };
+  );
 }
 
 function told(workbook: Workbook, row: number, column: string): Told {

@@ -20,6 +20,21 @@ export function sheet(
   return { name, question: 'Test', about: '', rows: { from: 'entry' }, checks: [], cautions: [], ...more };
 }
 
+/** The one-row sheet of the farm, on which the season of the small workbook rests. */
+const FARM = sheet('Farm', {
+  rows: { from: 'single' },
+  columns: [entered('Spare seed', number('%')), entered('Season', plain)],
+});
+const FARM_ROWS = [{ 'Spare seed': '10%', Season: 2027 }];
+
+/** A workbook of these sheets beside the farm's, with their rows. */
+export function besideFarm(
+  sheets: readonly SheetDeclaration[],
+  rows: WorkbookDeclaration['rows'],
+): WorkbookDeclaration {
+  return { ...SMALL, sheets: [FARM, ...sheets], rows: { Farm: FARM_ROWS, ...rows } };
+}
+
 export const SMALL: WorkbookDeclaration = {
   title: 'Small',
   units: 'us',
@@ -27,10 +42,7 @@ export const SMALL: WorkbookDeclaration = {
   today: 20_800,
   year: { sheet: 'Farm', column: 'Season' },
   sheets: [
-    sheet('Farm', {
-      rows: { from: 'single' },
-      columns: [entered('Spare seed', number('%')), entered('Season', plain)],
-    }),
+    FARM,
     sheet('Varieties', {
       key: 'Variety',
       columns: [
@@ -105,7 +117,7 @@ export const SMALL: WorkbookDeclaration = {
     }),
   ],
   rows: {
-    Farm: [{ 'Spare seed': '10%', Season: 2027 }],
+    Farm: FARM_ROWS,
     Varieties: [
       { Variety: 'Amber', Germination: '85%' },
       { Variety: 'Red', Germination: 80 },
