@@ -54,6 +54,7 @@ function digitsOrStepBody(whole: Whole, loop: Loop): (args: readonly ArgumentTyp
   };
 }
 
+// One loop each: in a loop that they shared, the rounding could not be compiled into it.
 const upLoop: Loop = (out, count, [x]) => {
   if (x === undefined) return;
   for (let i = 0; i < count; i++) out[i] = awayFromZero(rowOf(x, i)) + 0;
