@@ -19,6 +19,7 @@ export interface ColumnDetails {
 
 function make(
   role: ColumnDeclaration['role'],
+  _id: string,
   name: string,
   type: TypeDeclaration,
   formula: string,
@@ -29,28 +30,30 @@ function make(
 }
 
 /** A column that a person fills. */
-export function entered(name: string, type: TypeDeclaration, details: ColumnDetails = {}): UngroupedColumn {
-  return make('entered', name, type, '', details);
+export function entered(id: string, name: string, type: TypeDeclaration, details: ColumnDetails = {}): UngroupedColumn {
+  return make('entered', id, name, type, '', details);
 }
 
 /** A column that its formula fills; a hand-typed override shows as one. */
 export function computed(
+  id: string,
   name: string,
   type: TypeDeclaration,
   formula: string,
   details: ColumnDetails = {},
 ): UngroupedColumn {
-  return make('computed', name, type, formula, details);
+  return make('computed', id, name, type, formula, details);
 }
 
 /** A column that a person fills, and whose formula stands in where they don't. */
 export function withDefault(
+  id: string,
   name: string,
   type: TypeDeclaration,
   formula: string,
   details: ColumnDetails = {},
 ): UngroupedColumn {
-  return make('default', name, type, formula, details);
+  return make('default', id, name, type, formula, details);
 }
 
 /** The columns that answer one question of the sheet, in order. Spread into a sheet's `columns`. */

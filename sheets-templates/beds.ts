@@ -26,23 +26,24 @@ export const bedsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Bed',
-      entered('Bed', TEXT, { required: true }),
-      entered('Field', TEXT),
-      withDefault('Length', LENGTH, 'Farm[Bed length]', { least: 0 }),
-      withDefault('Width', SPACING, 'Farm[Bed width]', { least: 0 }),
-      computed('Area', AREA, '[Length] * [Width]', { decimals: 0 }),
-      entered('Soil cover', choice('bare', 'straw', 'leaves', 'compost', 'sheet', 'green manure')),
+      entered('bed', 'Bed', TEXT, { required: true }),
+      entered('field', 'Field', TEXT),
+      withDefault('length', 'Length', LENGTH, 'Farm[Bed length]', { least: 0 }),
+      withDefault('width', 'Width', SPACING, 'Farm[Bed width]', { least: 0 }),
+      computed('area', 'Area', AREA, '[Length] * [Width]', { decimals: 0 }),
+      entered('soil-cover', 'Soil cover', choice('bare', 'straw', 'leaves', 'compost', 'sheet', 'green manure')),
     ),
     ...group(
       'Past',
-      entered('Family last year', TEXT),
-      entered('Family two years ago', TEXT),
-      entered('Family three years ago', TEXT),
-      entered('Family four years ago', TEXT),
+      entered('family-last-year', 'Family last year', TEXT),
+      entered('family-two-years-ago', 'Family two years ago', TEXT),
+      entered('family-three-years-ago', 'Family three years ago', TEXT),
+      entered('family-four-years-ago', 'Family four years ago', TEXT),
     ),
     ...group(
       'This season',
       computed(
+        'length-in-use',
         'Length in use',
         LENGTH,
         'IF(ISBLANK(MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed])); 0 m; MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed]))',
@@ -51,18 +52,25 @@ export const bedsSheet: SheetDeclaration = {
           decimals: 1,
         },
       ),
-      computed('Free length', LENGTH, 'MAX(0 m; [Length] - [Length in use])', {
+      computed('free-length', 'Free length', LENGTH, 'MAX(0 m; [Length] - [Length in use])', {
         note: 'Never planted this season.',
         decimals: 1,
       }),
-      computed('Next free date', DATE, 'MAXIFS(Plantings[Bed free]; Plantings[Bed]; [Bed])', {
+      computed('next-free-date', 'Next free date', DATE, 'MAXIFS(Plantings[Bed free]; Plantings[Bed]; [Bed])', {
         note: 'After the last planting of the season; blank where there is none.',
       }),
-      computed('Families too soon', PLAIN, 'COUNTIFS(Plantings[Bed]; [Bed]; Plantings[Back too soon]; TRUE)', {
-        note: 'Plantings whose family comes back too soon.',
-        decimals: 0,
-      }),
       computed(
+        'families-too-soon',
+        'Families too soon',
+        PLAIN,
+        'COUNTIFS(Plantings[Bed]; [Bed]; Plantings[Back too soon]; TRUE)',
+        {
+          note: 'Plantings whose family comes back too soon.',
+          decimals: 0,
+        },
+      ),
+      computed(
+        'rotation-warning',
         'Rotation warning',
         TEXT,
         'IF([Families too soon] > 0; "A family comes back too soon after it stood here: see the plantings on this bed.")',

@@ -17,8 +17,8 @@ function call(name: string, most: string): string {
     ${VARIETY}.[Shape factor]; [Planting].[Marketable share]; [Planting].[Price] * [Kept after curing]; ${COST}; ${GRADES})`;
 }
 
-function bulbs(grade: string) {
-  return computed(`For most ${grade}`, SPACING, call('BESTSPACING', `"${grade}"`), { decimals: 1 });
+function bulbs(id: string, grade: string) {
+  return computed(id, `For most ${grade}`, SPACING, call('BESTSPACING', `"${grade}"`), { decimals: 1 });
 }
 
 export const bestSpacingSheet: SheetDeclaration = {
@@ -35,11 +35,12 @@ export const bestSpacingSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Tried',
-      withDefault('Closest', SPACING, '1 in', { decimals: 1, least: 0.1 }),
-      withDefault('Widest', SPACING, '16 in', { decimals: 1, least: 0.1 }),
-      withDefault('Step', SPACING, '0.5 in', { decimals: 2, least: 0.1 }),
-      computed('As planned', SPACING, '[Planting].[In-row spacing]', { decimals: 1 }),
+      withDefault('closest', 'Closest', SPACING, '1 in', { decimals: 1, least: 0.1 }),
+      withDefault('widest', 'Widest', SPACING, '16 in', { decimals: 1, least: 0.1 }),
+      withDefault('step', 'Step', SPACING, '0.5 in', { decimals: 2, least: 0.1 }),
+      computed('as-planned', 'As planned', SPACING, '[Planting].[In-row spacing]', { decimals: 1 }),
       computed(
+        'kept-after-curing',
         'Kept after curing',
         quantity('%'),
         'IF(ISBLANK([Planting].[Cured yield]); 1; [Planting].[Cured yield] / [Planting].[Marketable yield])',
@@ -48,25 +49,31 @@ export const bestSpacingSheet: SheetDeclaration = {
     ),
     ...group(
       'Mass',
-      computed('For most mass', SPACING, call('BESTSPACING', '"mass"'), { decimals: 1 }),
-      computed('Mass there', MASS, call('BESTSPACINGMASS', '"mass"'), {
+      computed('for-most-mass', 'For most mass', SPACING, call('BESTSPACING', '"mass"'), { decimals: 1 }),
+      computed('mass-there', 'Mass there', MASS, call('BESTSPACINGMASS', '"mass"'), {
         note: 'Fresh, of bands that sell.',
         decimals: 1,
       }),
-      computed('Plant there', PLANT_MASS, call('BESTSPACINGPLANT', '"mass"'), { decimals: 1 }),
+      computed('plant-there', 'Plant there', PLANT_MASS, call('BESTSPACINGPLANT', '"mass"'), { decimals: 1 }),
     ),
     ...group(
       'Money',
-      computed('For most money', SPACING, call('BESTSPACING', '"money"'), {
+      computed('for-most-money', 'For most money', SPACING, call('BESTSPACING', '"money"'), {
         note: 'Needs a price; cured weight, bands at their price share.',
         decimals: 1,
       }),
-      computed('Money there', MONEY, call('BESTSPACINGMONEY', '"money"'), {
+      computed('money-there', 'Money there', MONEY, call('BESTSPACINGMONEY', '"money"'), {
         note: 'Less the cost of the places, where all of it is known.',
         decimals: 2,
       }),
     ),
-    ...group('Sizes', bulbs('small'), bulbs('medium'), bulbs('large'), bulbs('extra large')),
+    ...group(
+      'Sizes',
+      bulbs('for-most-small', 'small'),
+      bulbs('for-most-medium', 'medium'),
+      bulbs('for-most-large', 'large'),
+      bulbs('for-most-extra-large', 'extra large'),
+    ),
   ],
   checks: [
     {

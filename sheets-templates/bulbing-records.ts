@@ -13,36 +13,50 @@ export const bulbingRecordsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Seen',
-      entered('Variety', link('Varieties'), { required: true }),
-      entered('Bulbs started', DATE, { note: 'Bulb twice as thick as the neck.' }),
-      entered('Tops down', DATE, { note: 'Half of them.' }),
-      entered('Notes', TEXT),
+      entered('variety', 'Variety', link('Varieties'), { required: true }),
+      entered('bulbs-started', 'Bulbs started', DATE, { note: 'Bulb twice as thick as the neck.' }),
+      entered('tops-down', 'Tops down', DATE, { note: 'Half of them.' }),
+      entered('notes', 'Notes', TEXT),
     ),
     ...group(
       'Warmth between',
       computed(
+        'thermal-time',
         'Thermal time',
         DEGREE_DAYS,
         'WARMTHBETWEEN([Bulbs started]; [Tops down] + 1 day; 5 degC; 25 degC; Climate[Day]; Climate[Mean])',
         { note: 'Above 5 degC, warmth above 25 degC not counted.', decimals: 0 },
       ),
-      computed('Days', DAYS, '[Tops down] - [Bulbs started]', { decimals: 0 }),
+      computed('days', 'Days', DAYS, '[Tops down] - [Bulbs started]', { decimals: 0 }),
     ),
     ...group(
       'Variety',
-      computed('Seasons', PLAIN, `COUNTIFS('Bulbing records'[Variety]; [Variety]; 'Bulbing records'[Days]; ">0")`, {
-        decimals: 0,
-      }),
       computed(
+        'seasons',
+        'Seasons',
+        PLAIN,
+        `COUNTIFS('Bulbing records'[Variety]; [Variety]; 'Bulbing records'[Days]; ">0")`,
+        {
+          decimals: 0,
+        },
+      ),
+      computed(
+        'mean-thermal-time',
         'Mean thermal time',
         DEGREE_DAYS,
         `AVERAGEIFS('Bulbing records'[Thermal time]; 'Bulbing records'[Variety]; [Variety])`,
         { note: 'Of the variety.', decimals: 0 },
       ),
-      computed('Mean days', DAYS, `AVERAGEIFS('Bulbing records'[Days]; 'Bulbing records'[Variety]; [Variety])`, {
-        note: 'Of the variety; used where Climate is empty.',
-        decimals: 0,
-      }),
+      computed(
+        'mean-days',
+        'Mean days',
+        DAYS,
+        `AVERAGEIFS('Bulbing records'[Days]; 'Bulbing records'[Variety]; [Variety])`,
+        {
+          note: 'Of the variety; used where Climate is empty.',
+          decimals: 0,
+        },
+      ),
     ),
   ],
   checks: [

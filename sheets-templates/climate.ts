@@ -29,17 +29,17 @@ export const monthlyClimateSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Month',
-      entered('Month', TEXT, { required: true }),
-      entered('Number', PLAIN, { note: '1 to 12.', decimals: 0, least: 1, most: 12, required: true }),
-      entered('Low', TEMPERATURE, { note: "Mean of the days' lows." }),
-      entered('High', TEMPERATURE, { note: "Mean of the days' highs." }),
-      entered('Reference evapotranspiration', WATER_PER_DAY, {
+      entered('month', 'Month', TEXT, { required: true }),
+      entered('number', 'Number', PLAIN, { note: '1 to 12.', decimals: 0, least: 1, most: 12, required: true }),
+      entered('low', 'Low', TEMPERATURE, { note: "Mean of the days' lows." }),
+      entered('high', 'High', TEMPERATURE, { note: "Mean of the days' highs." }),
+      entered('reference-evapotranspiration', 'Reference evapotranspiration', WATER_PER_DAY, {
         note: 'Of short grass, a day, from a weather service; Bed water needs it.',
         decimals: 2,
         least: 0,
         most: 20,
       }),
-      entered('Rain', WATER_DEPTH, { note: 'Of the whole month.', decimals: 1, least: 0 }),
+      entered('rain', 'Rain', WATER_DEPTH, { note: 'Of the whole month.', decimals: 1, least: 0 }),
     ),
   ],
   checks: [
@@ -83,28 +83,35 @@ export const frostYearsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Year',
-      entered('Year', TEXT, { required: true }),
-      entered('Last frost', DATE, { note: 'Last day of spring at 0 degC or below.' }),
-      entered('First frost', DATE, { note: 'First day of autumn at 0 degC or below.' }),
-      entered('Last hard frost', DATE, { note: 'At -2 degC or below.' }),
-      entered('First hard frost', DATE, { note: 'At -2 degC or below.' }),
+      entered('year', 'Year', TEXT, { required: true }),
+      entered('last-frost', 'Last frost', DATE, { note: 'Last day of spring at 0 degC or below.' }),
+      entered('first-frost', 'First frost', DATE, { note: 'First day of autumn at 0 degC or below.' }),
+      entered('last-hard-frost', 'Last hard frost', DATE, { note: 'At -2 degC or below.' }),
+      entered('first-hard-frost', 'First hard frost', DATE, { note: 'At -2 degC or below.' }),
     ),
     ...group(
       'Record',
-      withDefault('Spring known', YES_OR_NO, 'NOT(ISBLANK([Last frost]))', {
+      withDefault('spring-known', 'Spring known', YES_OR_NO, 'NOT(ISBLANK([Last frost]))', {
         note: 'Yes without a date is a spring without frost; it counts so.',
       }),
-      withDefault('Autumn known', YES_OR_NO, 'NOT(ISBLANK([First frost]))'),
-      withDefault('Hard spring known', YES_OR_NO, 'NOT(ISBLANK([Last hard frost]))'),
-      withDefault('Hard autumn known', YES_OR_NO, 'NOT(ISBLANK([First hard frost]))'),
+      withDefault('autumn-known', 'Autumn known', YES_OR_NO, 'NOT(ISBLANK([First frost]))'),
+      withDefault('hard-spring-known', 'Hard spring known', YES_OR_NO, 'NOT(ISBLANK([Last hard frost]))'),
+      withDefault('hard-autumn-known', 'Hard autumn known', YES_OR_NO, 'NOT(ISBLANK([First hard frost]))'),
     ),
   ],
   checks: [],
   cautions: [],
 };
 
-function frostColumn(name: string, of: 'FROSTTOCOME' | 'FROSTCOME', dates: string, known: string, note: string) {
-  return computed(name, SHARE, `${of}([Day]; 'Frost years'[${dates}]; 'Frost years'[${known}]; TRUE)`, {
+function frostColumn(
+  id: string,
+  name: string,
+  of: 'FROSTTOCOME' | 'FROSTCOME',
+  dates: string,
+  known: string,
+  note: string,
+) {
+  return computed(id, name, SHARE, `${of}([Day]; 'Frost years'[${dates}]; 'Frost years'[${known}]; TRUE)`, {
     note,
     decimals: 0,
   });
@@ -119,33 +126,64 @@ export const climateSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Weather',
-      withDefault('Low', TEMPERATURE, `DAILYOFMONTHS([Day]; 'Monthly climate'[Number]; 'Monthly climate'[Low])`, {
-        decimals: 1,
-      }),
-      withDefault('High', TEMPERATURE, `DAILYOFMONTHS([Day]; 'Monthly climate'[Number]; 'Monthly climate'[High])`, {
-        decimals: 1,
-      }),
-      computed('Mean', TEMPERATURE, '[Low] + ([High] - [Low]) / 2', { decimals: 1 }),
+      withDefault(
+        'low',
+        'Low',
+        TEMPERATURE,
+        `DAILYOFMONTHS([Day]; 'Monthly climate'[Number]; 'Monthly climate'[Low])`,
+        {
+          decimals: 1,
+        },
+      ),
+      withDefault(
+        'high',
+        'High',
+        TEMPERATURE,
+        `DAILYOFMONTHS([Day]; 'Monthly climate'[Number]; 'Monthly climate'[High])`,
+        {
+          decimals: 1,
+        },
+      ),
+      computed('mean', 'Mean', TEMPERATURE, '[Low] + ([High] - [Low]) / 2', { decimals: 1 }),
     ),
-    ...group('Light', computed('Day length', HOURS, 'DAYLENGTH(Farm[Latitude]; [Day])', { decimals: 2 })),
+    ...group('Light', computed('day-length', 'Day length', HOURS, 'DAYLENGTH(Farm[Latitude]; [Day])', { decimals: 2 })),
     ...group(
       'Warmth',
-      computed('Degree-days above 5 degC', DEGREE_DAYS, 'THERMALTIME([Low]; [High]; 5 degC; 25 degC)', {
-        note: 'Counted to 25 degC: bulbing of onions.',
-        decimals: 1,
-      }),
-      computed('Degree-days 6 to 20 degC', DEGREE_DAYS, 'THERMALTIME([Low]; [High]; 6 degC; 20 degC)', {
-        note: 'Leaf growth of onions.',
-        decimals: 1,
-      }),
-      computed('Degree-days above 10 degC', DEGREE_DAYS, 'THERMALTIME([Low]; [High]; 10 degC)', {
-        note: 'Tender crops.',
-        decimals: 1,
-      }),
+      computed(
+        'degree-days-above-5-degc',
+        'Degree-days above 5 degC',
+        DEGREE_DAYS,
+        'THERMALTIME([Low]; [High]; 5 degC; 25 degC)',
+        {
+          note: 'Counted to 25 degC: bulbing of onions.',
+          decimals: 1,
+        },
+      ),
+      computed(
+        'degree-days-6-to-20-degc',
+        'Degree-days 6 to 20 degC',
+        DEGREE_DAYS,
+        'THERMALTIME([Low]; [High]; 6 degC; 20 degC)',
+        {
+          note: 'Leaf growth of onions.',
+          decimals: 1,
+        },
+      ),
+      computed(
+        'degree-days-above-10-degc',
+        'Degree-days above 10 degC',
+        DEGREE_DAYS,
+        'THERMALTIME([Low]; [High]; 10 degC)',
+        {
+          note: 'Tender crops.',
+          decimals: 1,
+        },
+      ),
     ),
     ...group(
       'Frost',
       frostColumn(
+        'spring-frost-to-come',
         'Spring frost to come',
         'FROSTTOCOME',
         'Last frost',
@@ -153,14 +191,29 @@ export const climateSheet: SheetDeclaration = {
         'Chance of a frost at 0 degC after this day in spring.',
       ),
       frostColumn(
+        'autumn-frost-come',
         'Autumn frost come',
         'FROSTCOME',
         'First frost',
         'Autumn known',
         'Chance that the first frost of autumn has come.',
       ),
-      frostColumn('Hard spring frost to come', 'FROSTTOCOME', 'Last hard frost', 'Hard spring known', 'At -2 degC.'),
-      frostColumn('Hard autumn frost come', 'FROSTCOME', 'First hard frost', 'Hard autumn known', 'At -2 degC.'),
+      frostColumn(
+        'hard-spring-frost-to-come',
+        'Hard spring frost to come',
+        'FROSTTOCOME',
+        'Last hard frost',
+        'Hard spring known',
+        'At -2 degC.',
+      ),
+      frostColumn(
+        'hard-autumn-frost-come',
+        'Hard autumn frost come',
+        'FROSTCOME',
+        'First hard frost',
+        'Hard autumn known',
+        'At -2 degC.',
+      ),
     ),
   ],
   checks: [

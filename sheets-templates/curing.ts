@@ -33,72 +33,89 @@ export const curingSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Harvest',
-      computed('Crop', TEXT, '[Planting].[Crop]'),
-      withDefault('Brought in', DATE, '[Planting].[Harvest]', { note: 'In dry weather.' }),
-      entered('Tops fallen', SHARE, { note: 'Seen in the bed.', decimals: 0, least: 0, most: 100 }),
-      computed('Pull', TEXT, 'IF([Planting].[Variety].[Bulb crop]; LODGINGSAYS([Tops fallen]))'),
-      computed('Fresh mass', MASS, '[Planting].[Total yield]', { decimals: 1 }),
-      withDefault('Bolters and doubles', SHARE, '3%', {
+      computed('crop', 'Crop', TEXT, '[Planting].[Crop]'),
+      withDefault('brought-in', 'Brought in', DATE, '[Planting].[Harvest]', { note: 'In dry weather.' }),
+      entered('tops-fallen', 'Tops fallen', SHARE, { note: 'Seen in the bed.', decimals: 0, least: 0, most: 100 }),
+      computed('pull', 'Pull', TEXT, 'IF([Planting].[Variety].[Bulb crop]; LODGINGSAYS([Tops fallen]))'),
+      computed('fresh-mass', 'Fresh mass', MASS, '[Planting].[Total yield]', { decimals: 1 }),
+      withDefault('bolters-and-doubles', 'Bolters and doubles', SHARE, '3%', {
         note: 'Of the fresh mass, sold fresh, never cured. Memory: count your own.',
         decimals: 0,
         least: 0,
         most: 100,
       }),
-      computed('Sold fresh', MASS, '[Fresh mass] * MIN([Bolters and doubles]; 1 - [Planting].[Marketable share])', {
-        note: 'Out of what is not fit for store.',
-        decimals: 1,
-      }),
-      computed('To cure', MASS, '[Planting].[Marketable yield]', { decimals: 1 }),
+      computed(
+        'sold-fresh',
+        'Sold fresh',
+        MASS,
+        '[Fresh mass] * MIN([Bolters and doubles]; 1 - [Planting].[Marketable share])',
+        {
+          note: 'Out of what is not fit for store.',
+          decimals: 1,
+        },
+      ),
+      computed('to-cure', 'To cure', MASS, '[Planting].[Marketable yield]', { decimals: 1 }),
     ),
     ...group(
       'Curing',
-      computed('Cure at', TEXT, 'CURINGCONDITIONS([Crop])'),
-      withDefault('Curing days', DAYS, `${CROP}.[Curing days]`, {
+      computed('cure-at', 'Cure at', TEXT, 'CURINGCONDITIONS([Crop])'),
+      withDefault('curing-days', 'Curing days', DAYS, `${CROP}.[Curing days]`, {
         note: 'Until necks are dry.',
         decimals: 0,
         least: 0,
       }),
-      computed('Cured on', DATE, '[Brought in] + [Curing days]'),
-      entered('Necks dry', YES_OR_NO, { note: 'Tight, no slip between finger and thumb; skins rustle.' }),
-      withDefault('Curing loss', SHARE, `${CROP}.[Curing loss]`, {
+      computed('cured-on', 'Cured on', DATE, '[Brought in] + [Curing days]'),
+      entered('necks-dry', 'Necks dry', YES_OR_NO, { note: 'Tight, no slip between finger and thumb; skins rustle.' }),
+      withDefault('curing-loss', 'Curing loss', SHARE, `${CROP}.[Curing loss]`, {
         note: 'Of fresh mass.',
         decimals: 1,
         least: 0,
         most: 100,
       }),
-      computed('Cured mass', MASS, 'CUREDMASS([To cure]; [Curing loss])', { decimals: 1 }),
-      entered('Weighed cured', MASS, { note: 'What came off the racks.', decimals: 1, least: 0 }),
-      computed('Measured loss', SHARE, 'CURINGLOSS([To cure]; [Weighed cured])', {
+      computed('cured-mass', 'Cured mass', MASS, 'CUREDMASS([To cure]; [Curing loss])', { decimals: 1 }),
+      entered('weighed-cured', 'Weighed cured', MASS, { note: 'What came off the racks.', decimals: 1, least: 0 }),
+      computed('measured-loss', 'Measured loss', SHARE, 'CURINGLOSS([To cure]; [Weighed cured])', {
         note: 'Against the mass planned.',
         decimals: 1,
       }),
     ),
     ...group(
       'Racks',
-      withDefault('Bulk density', BULK_DENSITY, '550 kg/m3', {
+      withDefault('bulk-density', 'Bulk density', BULK_DENSITY, '550 kg/m3', {
         note: 'Of loose bulbs. Published 390 to 679 kg/m3; 550 to 650 is memory.',
         decimals: 0,
         least: 0,
       }),
-      withDefault('Depth', SPACING, '4 in', { note: 'On the rack: one or two layers.', decimals: 1, least: 0 }),
-      computed('Rack area', AREA, 'RACKAREA([To cure]; [Bulk density]; [Depth])', { decimals: 0 }),
+      withDefault('depth', 'Depth', SPACING, '4 in', {
+        note: 'On the rack: one or two layers.',
+        decimals: 1,
+        least: 0,
+      }),
+      computed('rack-area', 'Rack area', AREA, 'RACKAREA([To cure]; [Bulk density]; [Depth])', { decimals: 0 }),
       computed(
+        'racks-that-day',
         'Racks that day',
         AREA,
         `AREAONDAY([Brought in]; 'Harvest and curing'[Brought in]; 'Harvest and curing'[Cured on]; 'Harvest and curing'[Rack area])`,
         { note: 'All batches on the racks the day this one comes in.', decimals: 0 },
       ),
-      withDefault('Air changes', quantity('1/min'), '2.5/1 min', {
+      withDefault('air-changes', 'Air changes', quantity('1/min'), '2.5/1 min', {
         note: 'Of the bulk of the bulbs, 2 to 3 a minute where air is forced.',
         decimals: 1,
         least: 0,
       }),
-      computed('Air', AIR, 'CURINGAIR([To cure]; [Bulk density]; [Air changes])', {
+      computed('air', 'Air', AIR, 'CURINGAIR([To cure]; [Bulk density]; [Air changes])', {
         note: 'A fan for it, where air is forced.',
         decimals: 0,
       }),
-      withDefault('Container', CONTAINER, '1 bu', { note: 'Breathable: crate, net or sack.', decimals: 1, least: 0 }),
-      computed('Containers', PLAIN, 'CONTAINERS([Cured mass]; [Bulk density]; [Container])', { decimals: 0 }),
+      withDefault('container', 'Container', CONTAINER, '1 bu', {
+        note: 'Breathable: crate, net or sack.',
+        decimals: 1,
+        least: 0,
+      }),
+      computed('containers', 'Containers', PLAIN, 'CONTAINERS([Cured mass]; [Bulk density]; [Container])', {
+        decimals: 0,
+      }),
     ),
   ],
   checks: [

@@ -10,8 +10,8 @@ const BED = '[Planting].[Bed]';
 /** Crops gives the years until the family comes back: one more than the clear years between. */
 const CLEAR = `MAX(0; ${CROP}.[Rotation years] - 1)`;
 
-function removed(nutrient: string) {
-  return computed(nutrient, MASS, `NUTRIENTREMOVED([Planting].[Marketable yield]; ${CROP}.[${nutrient} removal])`, {
+function removed(id: string, nutrient: string) {
+  return computed(id, nutrient, MASS, `NUTRIENTREMOVED([Planting].[Marketable yield]; ${CROP}.[${nutrient} removal])`, {
     decimals: 2,
   });
 }
@@ -25,33 +25,37 @@ export const nutrientsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Removed',
-      computed('Crop', TEXT, '[Planting].[Crop]'),
-      removed('Nitrogen'),
-      removed('Phosphorus'),
-      removed('Potassium'),
-      computed('P2O5', MASS, 'PHOSPHATE([Phosphorus])', { note: 'As bags name phosphorus.', decimals: 2 }),
-      computed('K2O', MASS, 'POTASH([Potassium])', { note: 'As bags name potassium.', decimals: 2 }),
-      computed('Nitrogen per area', RATE, '[Nitrogen] / [Planting].[Bed area]', { decimals: 0 }),
-      computed('P2O5 per area', RATE, '[P2O5] / [Planting].[Bed area]', { decimals: 0 }),
-      computed('K2O per area', RATE, '[K2O] / [Planting].[Bed area]', { decimals: 0 }),
+      computed('crop', 'Crop', TEXT, '[Planting].[Crop]'),
+      removed('nitrogen', 'Nitrogen'),
+      removed('phosphorus', 'Phosphorus'),
+      removed('potassium', 'Potassium'),
+      computed('p2o5', 'P2O5', MASS, 'PHOSPHATE([Phosphorus])', { note: 'As bags name phosphorus.', decimals: 2 }),
+      computed('k2o', 'K2O', MASS, 'POTASH([Potassium])', { note: 'As bags name potassium.', decimals: 2 }),
+      computed('nitrogen-per-area', 'Nitrogen per area', RATE, '[Nitrogen] / [Planting].[Bed area]', { decimals: 0 }),
+      computed('p2o5-per-area', 'P2O5 per area', RATE, '[P2O5] / [Planting].[Bed area]', { decimals: 0 }),
+      computed('k2o-per-area', 'K2O per area', RATE, '[K2O] / [Planting].[Bed area]', { decimals: 0 }),
     ),
     ...group(
       'Rotation',
-      computed('Bed', link('Beds'), BED),
-      computed('Family', TEXT, '[Planting].[Family]'),
-      computed('Clear years wanted', PLAIN, CLEAR, { note: 'Without the family between.', decimals: 0 }),
-      computed('Clear years for disease', PLAIN, 'DISEASEYEARS([Family])', {
+      computed('bed', 'Bed', link('Beds'), BED),
+      computed('family', 'Family', TEXT, '[Planting].[Family]'),
+      computed('clear-years-wanted', 'Clear years wanted', PLAIN, CLEAR, {
+        note: 'Without the family between.',
+        decimals: 0,
+      }),
+      computed('clear-years-for-disease', 'Clear years for disease', PLAIN, 'DISEASEYEARS([Family])', {
         note: 'The most that a published disease of the family asks for.',
         decimals: 0,
       }),
       computed(
+        'rotation',
         'Rotation',
         TEXT,
         `IF(NOT(ISBLANK(${BED})); ROTATIONSAYS([Family]; Farm[Season]; [Clear years wanted]; ${BED}.[Family last year];
           ${BED}.[Family two years ago]; ${BED}.[Family three years ago]; ${BED}.[Family four years ago]))`,
         { note: 'From the last four years of the bed.' },
       ),
-      computed('Here again from', PLAIN, 'ROTATIONCLEAR(Farm[Season]; [Clear years wanted])', {
+      computed('here-again-from', 'Here again from', PLAIN, 'ROTATIONCLEAR(Farm[Season]; [Clear years wanted])', {
         note: 'First year the family may follow this planting.',
         decimals: 0,
       }),

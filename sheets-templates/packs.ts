@@ -25,32 +25,35 @@ export const packsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Pack',
-      withDefault('Pack', TEXT, '[Supplier] & " " & TEXT([Seeds in pack]; "0") & " seeds"', {
+      withDefault('pack', 'Pack', TEXT, '[Supplier] & " " & TEXT([Seeds in pack]; "0") & " seeds"', {
         note: 'How the order names it; write over it if the pack has a name of its own.',
       }),
-      entered('Variety', link('Varieties'), { required: true }),
-      entered('Supplier', TEXT),
+      entered('variety', 'Variety', link('Varieties'), { required: true }),
+      entered('supplier', 'Supplier', TEXT),
     ),
     ...group(
       'Size and price',
-      entered('Seeds', PLAIN, {
+      entered('seeds', 'Seeds', PLAIN, {
         note: 'Where the pack is sold by count; a weight typed here goes to Weight.',
         decimals: 0,
         least: 1,
         orElse: 'Weight',
       }),
-      entered('Weight', SEED_MASS, { note: 'Where it is sold by weight.', least: 0 }),
-      entered('Price', MONEY, { decimals: 2, least: 0 }),
-      entered('Treated', YES_OR_NO, { note: 'With a pesticide or coating.' }),
-      withDefault('Sold out', YES_OR_NO, 'FALSE'),
+      entered('weight', 'Weight', SEED_MASS, { note: 'Where it is sold by weight.', least: 0 }),
+      entered('price', 'Price', MONEY, { decimals: 2, least: 0 }),
+      entered('treated', 'Treated', YES_OR_NO, { note: 'With a pesticide or coating.' }),
+      withDefault('sold-out', 'Sold out', YES_OR_NO, 'FALSE'),
       computed(
+        'seeds-in-pack',
         'Seeds in pack',
         PLAIN,
         'IF(ISBLANK([Seeds]); ROUNDDOWN([Weight] * [Variety].[Crop].[Seeds per gram]; 0); [Seeds])',
         { note: "By weight: from the crop's seeds per gram.", decimals: 0 },
       ),
-      computed('Seeds on offer', PLAIN, 'IF(NOT([Sold out]); [Seeds in pack])', { decimals: 0 }),
-      computed('Price per 1,000 seeds', MONEY, '1000 * [Price] / [Seeds on offer]', { decimals: 2 }),
+      computed('seeds-on-offer', 'Seeds on offer', PLAIN, 'IF(NOT([Sold out]); [Seeds in pack])', { decimals: 0 }),
+      computed('price-per-1-000-seeds', 'Price per 1,000 seeds', MONEY, '1000 * [Price] / [Seeds on offer]', {
+        decimals: 2,
+      }),
     ),
   ],
   checks: [

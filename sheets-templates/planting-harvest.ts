@@ -35,6 +35,7 @@ export const HARVEST_COLUMNS = [
   ...group(
     'Bulbing',
     computed(
+      'thermal-time-to-come',
       'Thermal time to come',
       DEGREE_DAYS,
       'MAX(0 degC day; [Variety].[Thermal time to bulbing] - [Thermal time at planting out])',
@@ -44,31 +45,41 @@ export const HARVEST_COLUMNS = [
       },
     ),
     computed(
+      'large-enough',
       'Large enough',
       DATE,
       `IF([Variety].[Bulb crop]; IF(ISBLANK(${THERMAL_DATE});
         [Planted out] + CEILING([Thermal time to come] / 10 Cdeg; 1 day); ${THERMAL_DATE}))`,
       { note: 'Thermal time reached; 10 degree-days a day where Climate is empty.' },
     ),
-    computed('Days long enough', DATE, 'LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; [Planted out])', {
-      note: 'First day in the bed as long as the variety needs.',
-    }),
     computed(
+      'days-long-enough',
+      'Days long enough',
+      DATE,
+      'LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; [Planted out])',
+      {
+        note: 'First day in the bed as long as the variety needs.',
+      },
+    ),
+    computed(
+      'bulbing-starts',
       'Bulbing starts',
       DATE,
       'IF([Variety].[Bulb crop]; LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; MAX([Large enough]; [Planted out])))',
       { note: 'Both: large enough and days long enough (Lancaster et al. 1996).' },
     ),
-    computed('Held back by', TEXT, 'IF([Days long enough] >= [Large enough]; "day length"; "size")', {
+    computed('held-back-by', 'Held back by', TEXT, 'IF([Days long enough] >= [Large enough]; "day length"; "size")', {
       note: 'The gate that opens last.',
     }),
     computed(
+      'leaf-growth-in-the-bed',
       'Leaf growth in the bed',
       DEGREE_DAYS,
       `WARMTHBETWEEN([Planted out]; [Bulbing starts]; 6 degC; 20 degC; ${DAYS_OF_CLIMATE})`,
       { note: 'Between 6 and 20 degC until bulbing: the more, the larger the bulbs.', decimals: 0 },
     ),
     computed(
+      'leaf-growth-at-bulbing',
       'Leaf growth at bulbing',
       DEGREE_DAYS,
       `IF(AND([Variety].[Bulb crop]; [From seed]); IF([Raised]; ${HEAD_START} + [Leaf growth in the bed];
@@ -79,6 +90,7 @@ export const HARVEST_COLUMNS = [
       },
     ),
     computed(
+      'leaf-area-at-bulbing',
       'Leaf area at bulbing',
       LEAF_AREA,
       'IF([Leaf growth at bulbing] <= 600 degC day; LEAFAREA([Leaf growth at bulbing]))',
@@ -88,6 +100,7 @@ export const HARVEST_COLUMNS = [
       },
     ),
     computed(
+      'tops-down',
       'Tops down',
       DATE,
       `IF([Variety].[Bulb crop]; IF(ISBLANK(${TOPS_DATE}); [Bulbing starts] + [Variety].[Days from bulbing to tops down]; ${TOPS_DATE}))`,
@@ -97,6 +110,7 @@ export const HARVEST_COLUMNS = [
   ...group(
     'Harvest',
     computed(
+      'harvest',
       'Harvest',
       DATE,
       `IF([Variety].[Bulb crop]; [Tops down];
@@ -105,23 +119,26 @@ export const HARVEST_COLUMNS = [
       { note: 'First harvest: tops down for onions, days to maturity for the rest.' },
     ),
     computed(
+      'harvest-ends',
       'Harvest ends',
       DATE,
       'IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)',
     ),
-    computed('Bed free', DATE, '[Harvest ends] + 1 day'),
+    computed('bed-free', 'Bed free', DATE, '[Harvest ends] + 1 day'),
     computed(
+      'warmth-to-harvest',
       'Warmth to harvest',
       DEGREE_DAYS,
       `WARMTHBETWEEN([Planted out]; [Harvest]; [Variety].[Crop].[Degree-day base]; 30 degC; ${DAYS_OF_CLIMATE})`,
       { note: "In the bed, above the crop's base, to 30 degC. Needs Climate.", decimals: 0 },
     ),
-    withDefault('Thinning mass', PLANT_MASS, 'IF(NOT(ISBLANK([Thin to])); 14 g)', {
+    withDefault('thinning-mass', 'Thinning mass', PLANT_MASS, 'IF(NOT(ISBLANK([Thin to])); 14 g)', {
       note: 'One plant pulled young. Memory: a salad onion weighs about 14 g.',
       decimals: 1,
       least: 0,
     }),
     computed(
+      'plants-thinned',
       'Plants thinned',
       PLAIN,
       'IF(NOT(ISBLANK([Thin to])); [Stations] * THINNINGS([Seeds per station]; [Germination]; [Thin to]))',
@@ -129,9 +146,13 @@ export const HARVEST_COLUMNS = [
         decimals: 0,
       },
     ),
-    computed('Fresh thinnings', MASS, '[Plants thinned] * [Thinning mass]', { note: 'Sold fresh.', decimals: 1 }),
-    computed('Cured on', DATE, '[Harvest] + [Variety].[Crop].[Curing days]'),
+    computed('fresh-thinnings', 'Fresh thinnings', MASS, '[Plants thinned] * [Thinning mass]', {
+      note: 'Sold fresh.',
+      decimals: 1,
+    }),
+    computed('cured-on', 'Cured on', DATE, '[Harvest] + [Variety].[Crop].[Curing days]'),
     computed(
+      'cured-yield',
       'Cured yield',
       MASS,
       'IF(NOT(ISBLANK([Variety].[Crop].[Curing days])); [Marketable yield] * (1 - [Variety].[Crop].[Curing loss]))',
@@ -143,8 +164,9 @@ export const HARVEST_COLUMNS = [
   ),
   ...group(
     'Bolting',
-    withDefault('Cover', choice('none', 'row cover', 'tunnel'), '"none"'),
+    withDefault('cover', 'Cover', choice('none', 'row cover', 'tunnel'), '"none"'),
     withDefault(
+      'cover-gain',
       'Cover gain',
       quantity('Fdeg', 'Cdeg'),
       'IF([Cover] = "row cover"; 3 Fdeg; IF([Cover] = "tunnel"; 5 Fdeg; 0 Fdeg))',
@@ -153,9 +175,9 @@ export const HARVEST_COLUMNS = [
         decimals: 1,
       },
     ),
-    computed('Bolting risk', choice('low', 'raised', 'high'), `BOLTRISK(${BOLTING})`, {
+    computed('bolting-risk', 'Bolting risk', choice('low', 'raised', 'high'), `BOLTRISK(${BOLTING})`, {
       note: 'From planting out to bulbing or harvest; needs Climate.',
     }),
-    computed('Bolting why', TEXT, `BOLTWHY(${BOLTING})`),
+    computed('bolting-why', 'Bolting why', TEXT, `BOLTWHY(${BOLTING})`),
   ),
 ];

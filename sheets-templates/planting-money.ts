@@ -14,30 +14,43 @@ function priceShare(grade: string): string {
 /** Cured weight over fresh for crops that are cured, 1 for the rest. */
 const KEPT = 'IF(ISBLANK([Cured yield]); 1; 1 - [Variety].[Crop].[Curing loss])';
 
-function revenueColumn(name: string, grade: string) {
-  return computed(name, MONEY, `[Mass ${grade}] * ${KEPT} * [Price] * ${priceShare(grade)}`, { decimals: 2 });
+function revenueColumn(id: string, name: string, grade: string) {
+  return computed(id, name, MONEY, `[Mass ${grade}] * ${KEPT} * [Price] * ${priceShare(grade)}`, { decimals: 2 });
 }
 
 export const MONEY_COLUMNS = [
   ...group(
     'Selling',
-    entered('Price', PRICE, {
+    entered('price', 'Price', PRICE, {
       note: 'Of the main product: cured onions, or the crop as harvested.',
       decimals: 2,
       least: 0,
     }),
-    entered('Price each', MONEY, { note: 'Of a bunch, head or bulb, where it is sold so.', decimals: 2, least: 0 }),
-    entered('Fresh price', PRICE, { note: 'Of thinnings.', decimals: 2, least: 0 }),
-    computed('Sold weight', MASS, 'IF(ISBLANK([Cured yield]); [Marketable yield]; [Cured yield])', { decimals: 1 }),
-    computed('Sold pieces', PLAIN, 'IF(NOT(ISBLANK([Price each])); [Sold weight] / [Variety].[Crop].[Unit mass])', {
-      decimals: 0,
+    entered('price-each', 'Price each', MONEY, {
+      note: 'Of a bunch, head or bulb, where it is sold so.',
+      decimals: 2,
+      least: 0,
     }),
-    revenueColumn('Revenue small', 'small'),
-    revenueColumn('Revenue medium', 'medium'),
-    revenueColumn('Revenue large', 'large'),
-    revenueColumn('Revenue extra large', 'extra large'),
-    computed('Revenue thinnings', MONEY, '[Fresh thinnings] * [Fresh price]', { decimals: 2 }),
+    entered('fresh-price', 'Fresh price', PRICE, { note: 'Of thinnings.', decimals: 2, least: 0 }),
+    computed('sold-weight', 'Sold weight', MASS, 'IF(ISBLANK([Cured yield]); [Marketable yield]; [Cured yield])', {
+      decimals: 1,
+    }),
     computed(
+      'sold-pieces',
+      'Sold pieces',
+      PLAIN,
+      'IF(NOT(ISBLANK([Price each])); [Sold weight] / [Variety].[Crop].[Unit mass])',
+      {
+        decimals: 0,
+      },
+    ),
+    revenueColumn('revenue-small', 'Revenue small', 'small'),
+    revenueColumn('revenue-medium', 'Revenue medium', 'medium'),
+    revenueColumn('revenue-large', 'Revenue large', 'large'),
+    revenueColumn('revenue-extra-large', 'Revenue extra large', 'extra large'),
+    computed('revenue-thinnings', 'Revenue thinnings', MONEY, '[Fresh thinnings] * [Fresh price]', { decimals: 2 }),
+    computed(
+      'revenue',
       'Revenue',
       MONEY,
       `IF(NOT(AND(ISBLANK([Price]); ISBLANK([Price each]); ISBLANK([Fresh price])));
@@ -49,32 +62,45 @@ export const MONEY_COLUMNS = [
   ),
   ...group(
     'Cost',
-    entered('Price of a set or plant', MONEY, { decimals: 3, least: 0 }),
+    entered('price-of-a-set-or-plant', 'Price of a set or plant', MONEY, { decimals: 3, least: 0 }),
     computed(
+      'seed-cost',
       'Seed cost',
       MONEY,
       `IF([From seed]; IF(ISBLANK([Seed lot]); [Seeds needed] * [Variety].[Price per 1,000 seeds] / 1000; 0 money);
         [Sets or plants to buy] * [Price of a set or plant])`,
       { note: 'New seed at its best pack price; seed on hand is paid for.', decimals: 2 },
     ),
-    computed('Mix cost', MONEY, '[Mix volume] * Farm[Mix price]', { decimals: 2 }),
-    computed('Start hours', HOURS, 'IF([Raised]; [Blocks to start] / Farm[Blocks made and sown])', { decimals: 1 }),
-    computed('Planting hours', HOURS, 'IF([Start] <> "direct seed"; [Stations] / Farm[Plants set out])', {
+    computed('mix-cost', 'Mix cost', MONEY, '[Mix volume] * Farm[Mix price]', { decimals: 2 }),
+    computed('start-hours', 'Start hours', HOURS, 'IF([Raised]; [Blocks to start] / Farm[Blocks made and sown])', {
       decimals: 1,
     }),
-    computed('Field hours', HOURS, '[Bed area] * (Farm[Weeding] + Farm[Harvest work])', {
+    computed(
+      'planting-hours',
+      'Planting hours',
+      HOURS,
+      'IF([Start] <> "direct seed"; [Stations] / Farm[Plants set out])',
+      {
+        decimals: 1,
+      },
+    ),
+    computed('field-hours', 'Field hours', HOURS, '[Bed area] * (Farm[Weeding] + Farm[Harvest work])', {
       note: 'Weeding and harvest.',
       decimals: 1,
     }),
-    computed('Hours', HOURS, 'SUM([Start hours]; [Planting hours]; [Field hours])', { decimals: 1 }),
-    computed('Labour cost', MONEY, '[Hours] * Farm[Wage]', { decimals: 2 }),
-    computed('Costs', MONEY, 'SUM([Seed cost]; [Mix cost]; [Labour cost])', { note: 'Of those known.', decimals: 2 }),
-    computed('Margin', MONEY, '[Revenue] - [Costs]', { decimals: 2 }),
-    computed('Margin per bed area', PER_AREA, '[Margin] / [Bed area]', { decimals: 2 }),
+    computed('hours', 'Hours', HOURS, 'SUM([Start hours]; [Planting hours]; [Field hours])', { decimals: 1 }),
+    computed('labour-cost', 'Labour cost', MONEY, '[Hours] * Farm[Wage]', { decimals: 2 }),
+    computed('costs', 'Costs', MONEY, 'SUM([Seed cost]; [Mix cost]; [Labour cost])', {
+      note: 'Of those known.',
+      decimals: 2,
+    }),
+    computed('margin', 'Margin', MONEY, '[Revenue] - [Costs]', { decimals: 2 }),
+    computed('margin-per-bed-area', 'Margin per bed area', PER_AREA, '[Margin] / [Bed area]', { decimals: 2 }),
   ),
   ...group(
     'Ground',
     computed(
+      'bed-in-use',
       'Bed in use',
       LENGTH,
       `IF(NOT(ISBLANK([Bed])); SUMIFS(Plantings[Bed length used]; Plantings[Bed]; [Bed];
@@ -82,14 +108,21 @@ export const MONEY_COLUMNS = [
       { note: 'Of this bed on the day this planting goes in, itself included.', decimals: 1 },
     ),
     computed(
+      'years-since-the-family',
       'Years since the family',
       PLAIN,
       `MIN(IF([Bed].[Family last year] = [Family]; 1); IF([Bed].[Family two years ago] = [Family]; 2);
         IF([Bed].[Family three years ago] = [Family]; 3); IF([Bed].[Family four years ago] = [Family]; 4))`,
       { note: 'On this bed, of the last four.', decimals: 0 },
     ),
-    computed('Back too soon', YES_OR_NO, '[Years since the family] < [Variety].[Crop].[Rotation years]'),
     computed(
+      'back-too-soon',
+      'Back too soon',
+      YES_OR_NO,
+      '[Years since the family] < [Variety].[Crop].[Rotation years]',
+    ),
+    computed(
+      'earliest-in-the-bed',
       'Earliest in the bed',
       DATE,
       `IF([Start] = "direct seed"; Farm[Last frost] + [Variety].[Crop].[Sow outdoors from last frost];
@@ -98,6 +131,7 @@ export const MONEY_COLUMNS = [
       { note: 'Without cover.' },
     ),
     computed(
+      'latest-in-the-bed',
       'Latest in the bed',
       DATE,
       'Farm[First frost] - [Variety].[Crop].[Latest planting out before first frost]',
@@ -105,7 +139,7 @@ export const MONEY_COLUMNS = [
         note: 'To finish before the first frost.',
       },
     ),
-    computed('Share of margin', SHARE, '[Margin] / SUM(Plantings[Margin])', {
+    computed('share-of-margin', 'Share of margin', SHARE, '[Margin] / SUM(Plantings[Margin])', {
       note: "Of the farm's whole margin.",
       decimals: 1,
     }),

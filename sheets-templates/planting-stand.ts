@@ -30,58 +30,69 @@ const LOT_GERMINATION = `IF([Seed lot].[Method] = "viability equation";
 export const STAND_COLUMNS = [
   ...group(
     'Planting',
-    entered('Planting', TEXT, { required: true }),
-    entered('Variety', link('Varieties'), { required: true }),
-    computed('Crop', TEXT, '[Variety].[Crop].[Crop]'),
-    computed('Family', TEXT, '[Variety].[Crop].[Family]'),
-    withDefault('Start', choice(...START_METHODS), '[Variety].[Crop].[Usual start]'),
-    entered('Seed lot', link('Seed lots'), { note: 'Blank: new seed.' }),
-    computed('Raised', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells")', {
+    entered('planting', 'Planting', TEXT, { required: true }),
+    entered('variety', 'Variety', link('Varieties'), { required: true }),
+    computed('crop', 'Crop', TEXT, '[Variety].[Crop].[Crop]'),
+    computed('family', 'Family', TEXT, '[Variety].[Crop].[Family]'),
+    withDefault('start', 'Start', choice(...START_METHODS), '[Variety].[Crop].[Usual start]'),
+    entered('seed-lot', 'Seed lot', link('Seed lots'), { note: 'Blank: new seed.' }),
+    computed('raised', 'Raised', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells")', {
       note: 'In the propagation house first.',
     }),
-    computed('From seed', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells"; [Start] = "direct seed")'),
+    computed('from-seed', 'From seed', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells"; [Start] = "direct seed")'),
   ),
   ...group(
     'Bed',
-    entered('Bed', link('Beds')),
-    withDefault('Bed length used', LENGTH, 'IF(ISBLANK([Bed]); Farm[Bed length]; [Bed].[Length])', { least: 0 }),
-    computed('Bed width', SPACING, 'IF(ISBLANK([Bed]); Farm[Bed width]; [Bed].[Width])', { decimals: 1 }),
-    computed('Bed area', AREA, '[Bed length used] * [Bed width]', { decimals: 1 }),
-    withDefault('Rows', PLAIN, 'MAX(1; ROUND([Variety].[Crop].[Rows per bed] * ([Bed width] / 30 in); 0))', {
+    entered('bed', 'Bed', link('Beds')),
+    withDefault('bed-length-used', 'Bed length used', LENGTH, 'IF(ISBLANK([Bed]); Farm[Bed length]; [Bed].[Length])', {
+      least: 0,
+    }),
+    computed('bed-width', 'Bed width', SPACING, 'IF(ISBLANK([Bed]); Farm[Bed width]; [Bed].[Width])', { decimals: 1 }),
+    computed('bed-area', 'Bed area', AREA, '[Bed length used] * [Bed width]', { decimals: 1 }),
+    withDefault('rows', 'Rows', PLAIN, 'MAX(1; ROUND([Variety].[Crop].[Rows per bed] * ([Bed width] / 30 in); 0))', {
       decimals: 0,
       least: 1,
       most: 100,
     }),
     withDefault(
+      'in-row-spacing',
       'In-row spacing',
       SPACING,
       `IF(AND([Seeds per station] > 1.5; [Raised]; NOT(ISBLANK([Variety].[Crop].[Clump in-row spacing])));
         [Variety].[Crop].[Clump in-row spacing]; [Variety].[Crop].[In-row spacing])`,
       { decimals: 2, least: 0 },
     ),
-    withDefault('Pattern', choice('square', 'offset'), '"square"', {
+    withDefault('pattern', 'Pattern', choice('square', 'offset'), '"square"', {
       note: 'Offset: every second row shifted by half a spacing.',
     }),
-    computed('Row spacing', SPACING, '[Bed width] / [Rows]', { decimals: 2 }),
+    computed('row-spacing', 'Row spacing', SPACING, '[Bed width] / [Rows]', { decimals: 2 }),
     computed(
+      'stations',
       'Stations',
       PLAIN,
       `IF([Pattern] = "offset"; OFFSETSTATIONS([Bed length used]; [In-row spacing]; [Rows]);
         STATIONS([Bed length used]; [In-row spacing]; [Rows]))`,
       { note: 'Planting places; half a spacing stays free at each end.', decimals: 0 },
     ),
-    computed('Offset gain', PLAIN, 'OFFSETGAIN([Bed length used]; [In-row spacing]; [Rows])', {
+    computed('offset-gain', 'Offset gain', PLAIN, 'OFFSETGAIN([Bed length used]; [In-row spacing]; [Rows])', {
       note: 'Places an offset gains on this bed; often none or fewer.',
       decimals: 0,
     }),
   ),
   ...group(
     'Dates',
-    entered('Sown', DATE),
-    withDefault('Planted out', DATE, 'IF([Raised]; [Sown] + [Variety].[Crop].[Weeks in propagation]; [Sown])', {
-      note: 'In the bed from this day; direct seed from its sowing.',
-    }),
+    entered('sown', 'Sown', DATE),
+    withDefault(
+      'planted-out',
+      'Planted out',
+      DATE,
+      'IF([Raised]; [Sown] + [Variety].[Crop].[Weeks in propagation]; [Sown])',
+      {
+        note: 'In the bed from this day; direct seed from its sowing.',
+      },
+    ),
     computed(
+      'emergence',
       'Emergence',
       DATE,
       `IF([From seed]; IF([Raised];
@@ -95,6 +106,7 @@ export const STAND_COLUMNS = [
   ...group(
     'Stand',
     withDefault(
+      'seeds-per-station',
       'Seeds per station',
       PLAIN,
       `IF([Raised]; IF(ISBLANK([Variety].[Crop].[Usual seeds per block]); 1; [Variety].[Crop].[Usual seeds per block]);
@@ -107,49 +119,86 @@ export const STAND_COLUMNS = [
       },
     ),
     computed(
+      'germination',
       'Germination',
       SHARE,
       `IF([From seed]; IF(ISBLANK([Seed lot]); [Variety].[Germination];
         IF(ISBLANK([Seed lot].[Tested on]); [Seed lot].[Germination when tested]; ${LOT_GERMINATION})))`,
       { note: 'Of the seed lot at the sowing date, or of new seed.', decimals: 0 },
     ),
-    withDefault('Nursery survival', SHARE, 'IF([Raised]; 95%; 100%)', {
+    withDefault('nursery-survival', 'Nursery survival', SHARE, 'IF([Raised]; 95%; 100%)', {
       note: 'Blocks with a plant that reach planting out. Memory: 90 to 98 %.',
       decimals: 0,
       least: 0,
       most: 100,
     }),
-    withDefault('Field survival', SHARE, 'IF([Start] = "direct seed"; 85%; 97%)', {
+    withDefault('field-survival', 'Field survival', SHARE, 'IF([Start] = "direct seed"; 85%; 97%)', {
       note: 'Plants that reach harvest. Memory: transplants lose 2 to 5 %.',
       decimals: 0,
       least: 0,
       most: 100,
     }),
-    entered('Thin to', PLAIN, { note: 'Most plants left in one place; blank leaves all.', decimals: 0, least: 1 }),
+    entered('thin-to', 'Thin to', PLAIN, {
+      note: 'Most plants left in one place; blank leaves all.',
+      decimals: 0,
+      least: 1,
+    }),
     computed(
+      'plants-per-station',
       'Plants per station',
       PLAIN,
       `IF([From seed]; IF(ISBLANK([Thin to]); MEANPLANTS([Seeds per station]; [Germination]);
         THINNEDMEAN([Seeds per station]; [Germination]; [Thin to])); [Seeds per station])`,
       { note: 'Mean of the places with a plant.', decimals: 2 },
     ),
-    computed('Empty stations', SHARE, 'IF([From seed]; EMPTYSHARE([Seeds per station]; [Germination]); 0%)', {
-      note: 'Blocks or places where nothing comes up.',
-      decimals: 1,
-    }),
-    computed('With 1 plant', SHARE, 'IF([From seed]; PLANTSSHARE(1; [Seeds per station]; [Germination]))', {
-      decimals: 0,
-    }),
-    computed('With 2 plants', SHARE, 'IF([From seed]; PLANTSSHARE(2; [Seeds per station]; [Germination]))', {
-      decimals: 0,
-    }),
-    computed('With 3 plants', SHARE, 'IF([From seed]; PLANTSSHARE(3; [Seeds per station]; [Germination]))', {
-      decimals: 0,
-    }),
-    computed('With 4 plants', SHARE, 'IF([From seed]; PLANTSSHARE(4; [Seeds per station]; [Germination]))', {
-      decimals: 0,
-    }),
     computed(
+      'empty-stations',
+      'Empty stations',
+      SHARE,
+      'IF([From seed]; EMPTYSHARE([Seeds per station]; [Germination]); 0%)',
+      {
+        note: 'Blocks or places where nothing comes up.',
+        decimals: 1,
+      },
+    ),
+    computed(
+      'with-1-plant',
+      'With 1 plant',
+      SHARE,
+      'IF([From seed]; PLANTSSHARE(1; [Seeds per station]; [Germination]))',
+      {
+        decimals: 0,
+      },
+    ),
+    computed(
+      'with-2-plants',
+      'With 2 plants',
+      SHARE,
+      'IF([From seed]; PLANTSSHARE(2; [Seeds per station]; [Germination]))',
+      {
+        decimals: 0,
+      },
+    ),
+    computed(
+      'with-3-plants',
+      'With 3 plants',
+      SHARE,
+      'IF([From seed]; PLANTSSHARE(3; [Seeds per station]; [Germination]))',
+      {
+        decimals: 0,
+      },
+    ),
+    computed(
+      'with-4-plants',
+      'With 4 plants',
+      SHARE,
+      'IF([From seed]; PLANTSSHARE(4; [Seeds per station]; [Germination]))',
+      {
+        decimals: 0,
+      },
+    ),
+    computed(
+      'with-5-or-more',
       'With 5 or more',
       SHARE,
       'IF([From seed]; MAX(0%; 1 - [Empty stations] - [With 1 plant] - [With 2 plants] - [With 3 plants] - [With 4 plants]))',
@@ -159,18 +208,21 @@ export const STAND_COLUMNS = [
   ...group(
     'Seed and raising',
     computed(
+      'blocks-to-start',
       'Blocks to start',
       PLAIN,
       'IF([Raised]; BLOCKSNEEDED([Stations]; (1 - EMPTYSHARE([Seeds per station]; [Germination])) * [Nursery survival]; Farm[Confidence]))',
       { note: "So that, as surely as the farm's confidence, every place gets a block with a plant.", decimals: 0 },
     ),
     computed(
+      'seeds-needed',
       'Seeds needed',
       PLAIN,
       'IF([From seed]; ROUNDUP(IF([Raised]; [Blocks to start]; [Stations]) * [Seeds per station] * (1 + Farm[Spare seed]); 0); 0)',
       { note: 'With the spare.', decimals: 0 },
     ),
     computed(
+      'sets-or-plants-to-buy',
       'Sets or plants to buy',
       PLAIN,
       'IF(NOT([From seed]); ROUNDUP([Stations] * [Seeds per station] * (1 + Farm[Spare seed]); 0))',
@@ -178,15 +230,17 @@ export const STAND_COLUMNS = [
         decimals: 0,
       },
     ),
-    entered('Tray', link('Trays'), { note: "Blank: the farm's usual one." }),
+    entered('tray', 'Tray', link('Trays'), { note: "Blank: the farm's usual one." }),
     computed(
+      'cells-per-tray',
       'Cells per tray',
       PLAIN,
       'IF([Raised]; IF(ISBLANK([Tray]); IF([Start] = "blocks"; Farm[Blocks in block tray]; Farm[Cells in cell tray]); [Tray].[Cells]))',
       { decimals: 0 },
     ),
-    computed('Trays', PLAIN, 'ROUNDUP([Blocks to start] / [Cells per tray]; 0)', { decimals: 0 }),
+    computed('trays', 'Trays', PLAIN, 'ROUNDUP([Blocks to start] / [Cells per tray]; 0)', { decimals: 0 }),
     computed(
+      'mix-volume',
       'Mix volume',
       VOLUME,
       `IF([Raised]; IF(ISBLANK([Tray]);
@@ -195,14 +249,16 @@ export const STAND_COLUMNS = [
       { note: 'Loose mix.', decimals: 1 },
     ),
     computed(
+      'bench-area',
       'Bench area',
       AREA,
       'IF([Raised]; [Trays] * IF(ISBLANK([Tray]); IF([Start] = "blocks"; Farm[Block tray area]; Farm[Cell tray area]); [Tray].[Tray area]))',
       { decimals: 1 },
     ),
-    computed('On bench from', DATE, 'IF([Raised]; [Sown])'),
-    computed('On bench until', DATE, 'IF([Raised]; [Planted out])'),
+    computed('on-bench-from', 'On bench from', DATE, 'IF([Raised]; [Sown])'),
+    computed('on-bench-until', 'On bench until', DATE, 'IF([Raised]; [Planted out])'),
     computed(
+      'thermal-time-at-planting-out',
       'Thermal time at planting out',
       DEGREE_DAYS,
       'IF([Raised]; MAX(0 days; [Planted out] - [Emergence]) * (Farm[Nursery temperature] - 5 degC); IF([From seed]; 0 degC day; 600 degC day))',

@@ -34,16 +34,17 @@ export const seedLotsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Lot',
-      entered('Lot', TEXT, { required: true }),
-      entered('Variety', link('Varieties'), { required: true }),
-      entered('Quantity', PLAIN, {
+      entered('lot', 'Lot', TEXT, { required: true }),
+      entered('variety', 'Variety', link('Varieties'), { required: true }),
+      entered('quantity', 'Quantity', PLAIN, {
         note: 'Seeds; a weight typed here goes to Weight.',
         decimals: 0,
         least: 0,
         orElse: 'Weight',
       }),
-      entered('Weight', SEED_MASS, { least: 0 }),
+      entered('weight', 'Weight', SEED_MASS, { least: 0 }),
       computed(
+        'seeds-in-lot',
         'Seeds in lot',
         PLAIN,
         'IF(ISBLANK([Quantity]); ROUNDDOWN([Weight] * [Variety].[Crop].[Seeds per gram]; 0); [Quantity])',
@@ -55,25 +56,30 @@ export const seedLotsSheet: SheetDeclaration = {
     ),
     ...group(
       'Test',
-      withDefault('Germination when tested', SHARE, '[Variety].[Germination]', {
+      withDefault('germination-when-tested', 'Germination when tested', SHARE, '[Variety].[Germination]', {
         note: 'As the label or your own test says.',
         decimals: 0,
         least: 0,
         most: 100,
       }),
-      entered('Tested on', DATE),
-      withDefault('Packed on', DATE, '[Tested on]', { note: 'When the seed was harvested or packed.' }),
+      entered('tested-on', 'Tested on', DATE),
+      withDefault('packed-on', 'Packed on', DATE, '[Tested on]', { note: 'When the seed was harvested or packed.' }),
     ),
     ...group(
       'Store',
-      withDefault('Store temperature', TEMPERATURE, 'Farm[Seed store temperature]'),
-      withDefault('Store humidity', SHARE, 'Farm[Seed store humidity]', { decimals: 0, least: 0, most: 100 }),
-      entered('Moisture content', SHARE, {
+      withDefault('store-temperature', 'Store temperature', TEMPERATURE, 'Farm[Seed store temperature]'),
+      withDefault('store-humidity', 'Store humidity', SHARE, 'Farm[Seed store humidity]', {
+        decimals: 0,
+        least: 0,
+        most: 100,
+      }),
+      entered('moisture-content', 'Moisture content', SHARE, {
         note: 'Measured, of fresh weight; blank is reckoned.',
         least: 0,
         most: 100,
       }),
       computed(
+        'moisture-at-equilibrium',
         'Moisture at equilibrium',
         SHARE,
         'SEEDMOISTURE([Store humidity]; [Store temperature]; [Variety].[Crop].[Seed oil])',
@@ -82,30 +88,44 @@ export const seedLotsSheet: SheetDeclaration = {
           decimals: 1,
         },
       ),
-      computed('Moisture', SHARE, 'IF(ISBLANK([Moisture content]); [Moisture at equilibrium]; [Moisture content])', {
-        note: 'The figure used.',
-        decimals: 1,
-      }),
+      computed(
+        'moisture',
+        'Moisture',
+        SHARE,
+        'IF(ISBLANK([Moisture content]); [Moisture at equilibrium]; [Moisture content])',
+        {
+          note: 'The figure used.',
+          decimals: 1,
+        },
+      ),
     ),
     ...group(
       'At sowing',
       withDefault(
+        'sowing-date',
         'Sowing date',
         DATE,
         `IF(COUNTIFS(Plantings[Seed lot]; [Lot]) > 0; MINIFS(Plantings[Sown]; Plantings[Seed lot]; [Lot]);
           IF(AND(NOT(ISBLANK(Farm[Latitude])); Farm[Latitude] < 0); DATE(Farm[Season]; 9; 1); DATE(Farm[Season]; 3; 1)))`,
         { note: 'First sowing that names this lot, else early spring.' },
       ),
-      computed('Age at sowing', DAYS, 'IF(NOT(ISBLANK([Tested on])); MAX(0 days; [Sowing date] - [Tested on]))', {
-        note: 'Since the test.',
-        decimals: 0,
-      }),
-      computed('By viability equation', SHARE, VIABILITY, {
+      computed(
+        'age-at-sowing',
+        'Age at sowing',
+        DAYS,
+        'IF(NOT(ISBLANK([Tested on])); MAX(0 days; [Sowing date] - [Tested on]))',
+        {
+          note: 'Since the test.',
+          decimals: 0,
+        },
+      ),
+      computed('by-viability-equation', 'By viability equation', SHARE, VIABILITY, {
         note: 'Where the crop has constants.',
         decimals: 0,
       }),
-      computed('By storage life', SHARE, STORAGE_LIFE, { note: 'The rule of years.', decimals: 0 }),
+      computed('by-storage-life', 'By storage life', SHARE, STORAGE_LIFE, { note: 'The rule of years.', decimals: 0 }),
       computed(
+        'method',
         'Method',
         TEXT,
         `IF(ISBLANK([Tested on]); "as tested, age unknown";
@@ -114,6 +134,7 @@ export const seedLotsSheet: SheetDeclaration = {
               IF(ISBLANK([By viability equation]); "storage life: moisture unknown"; "viability equation"))))`,
       ),
       computed(
+        'germination-at-sowing',
         'Germination at sowing',
         SHARE,
         `IF(ISBLANK([Tested on]); [Germination when tested];
@@ -121,12 +142,14 @@ export const seedLotsSheet: SheetDeclaration = {
         { decimals: 0 },
       ),
       computed(
+        'old-onion-seed',
         'Old onion seed',
         YES_OR_NO,
         'AND([Variety].[Crop].[Family] = "Amaryllidaceae"; OR(ISBLANK([Packed on]); [Sowing date] - [Packed on] > 365 days))',
         { note: 'Onion family, older than a year by the sowing or of unknown age.' },
       ),
       computed(
+        'standard',
         'Standard',
         SHARE,
         'IF(ISBLANK([Variety].[Crop].[Germination standard]); 60%; [Variety].[Crop].[Germination standard])',
@@ -136,6 +159,7 @@ export const seedLotsSheet: SheetDeclaration = {
         },
       ),
       computed(
+        'advice',
         'Advice',
         choice('use', 'use first', 'retest', 'replace'),
         `IF(ISBLANK([Germination at sowing]); "retest";
@@ -144,14 +168,20 @@ export const seedLotsSheet: SheetDeclaration = {
               IF([Old onion seed]; IF(AND(NOT(ISBLANK([Tested on])); [Age at sowing] <= 183 days); "use first"; "retest");
                 IF(OR(ISBLANK([Packed on]); [Sowing date] - [Packed on] > 365 days); "use first"; "use")))))`,
       ),
-      computed('Usable seeds', PLAIN, 'IF([Advice] = "replace"; 0; [Seeds in lot])', {
+      computed('usable-seeds', 'Usable seeds', PLAIN, 'IF([Advice] = "replace"; 0; [Seeds in lot])', {
         note: 'Counted as on hand in Seed order.',
         decimals: 0,
       }),
-      computed('Seeds spoken for', PLAIN, 'SUMIFS(Plantings[Seeds needed]; Plantings[Seed lot]; [Lot])', {
-        note: 'By the plantings that name this lot.',
-        decimals: 0,
-      }),
+      computed(
+        'seeds-spoken-for',
+        'Seeds spoken for',
+        PLAIN,
+        'SUMIFS(Plantings[Seeds needed]; Plantings[Seed lot]; [Lot])',
+        {
+          note: 'By the plantings that name this lot.',
+          decimals: 0,
+        },
+      ),
     ),
   ],
   checks: [

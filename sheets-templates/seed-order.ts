@@ -19,20 +19,27 @@ export const seedOrderSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Need',
-      computed('Crop', TEXT, '[Variety].[Crop].[Crop]'),
-      computed('Seeds needed', PLAIN, '[Variety].[Seeds needed]', {
+      computed('crop', 'Crop', TEXT, '[Variety].[Crop].[Crop]'),
+      computed('seeds-needed', 'Seeds needed', PLAIN, '[Variety].[Seeds needed]', {
         note: 'Over all plantings from seed, with the spare.',
         decimals: 0,
       }),
-      computed('Seeds on hand', PLAIN, `SUMIFS('Seed lots'[Usable seeds]; 'Seed lots'[Variety]; [Variety])`, {
-        note: 'In lots not to be replaced.',
-        decimals: 0,
-      }),
-      computed('Seeds to buy', PLAIN, 'MAX(0; [Seeds needed] - [Seeds on hand])', { decimals: 0 }),
+      computed(
+        'seeds-on-hand',
+        'Seeds on hand',
+        PLAIN,
+        `SUMIFS('Seed lots'[Usable seeds]; 'Seed lots'[Variety]; [Variety])`,
+        {
+          note: 'In lots not to be replaced.',
+          decimals: 0,
+        },
+      ),
+      computed('seeds-to-buy', 'Seeds to buy', PLAIN, 'MAX(0; [Seeds needed] - [Seeds on hand])', { decimals: 0 }),
     ),
     ...group(
       'Order',
       computed(
+        'packs',
         'Packs',
         TEXT,
         `IF([Seeds to buy] > 0; COVERPACKS([Seeds to buy]; ${OFFERS}; Packs[Pack]; ${OF_VARIETY}))`,
@@ -41,24 +48,36 @@ export const seedOrderSheet: SheetDeclaration = {
         },
       ),
       computed(
+        'supplier',
         'Supplier',
         TEXT,
         `IF([Seeds to buy] > 0; COVERSUPPLIER([Seeds to buy]; ${OFFERS}; Packs[Supplier]; ${OF_VARIETY}))`,
       ),
       computed(
+        'seeds-bought',
         'Seeds bought',
         PLAIN,
         `IF([Seeds to buy] > 0; COVERSEEDS([Seeds to buy]; ${OFFERS}; ${OF_VARIETY}); 0)`,
         { decimals: 0 },
       ),
-      computed('Cost', MONEY, `IF([Seeds to buy] > 0; COVERCOST([Seeds to buy]; ${OFFERS}; ${OF_VARIETY}); 0 money)`, {
-        decimals: 2,
-      }),
+      computed(
+        'cost',
+        'Cost',
+        MONEY,
+        `IF([Seeds to buy] > 0; COVERCOST([Seeds to buy]; ${OFFERS}; ${OF_VARIETY}); 0 money)`,
+        {
+          decimals: 2,
+        },
+      ),
     ),
     ...group(
       'Left over',
-      computed('Left over', PLAIN, '[Seeds bought] - [Seeds to buy]', { note: 'Of the packs bought.', decimals: 0 }),
+      computed('left-over', 'Left over', PLAIN, '[Seeds bought] - [Seeds to buy]', {
+        note: 'Of the packs bought.',
+        decimals: 0,
+      }),
       computed(
+        'worth-next-year',
         'Worth next year',
         MONEY,
         `IF([Left over] > 0; IF([Variety].[Crop].[Seed life] <= 1; 0 money;

@@ -14,15 +14,20 @@ export const sizeGradesSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Band',
-      entered('Grade', TEXT, { required: true }),
-      entered('From', SIZE, { note: 'This diameter and larger; blank is open.', least: 0 }),
-      entered('To', SIZE, { note: 'Smaller than this; blank is open.', least: 0 }),
+      entered('grade', 'Grade', TEXT, { required: true }),
+      entered('from', 'From', SIZE, { note: 'This diameter and larger; blank is open.', least: 0 }),
+      entered('to', 'To', SIZE, { note: 'Smaller than this; blank is open.', least: 0 }),
     ),
     ...group(
       'Selling',
-      entered('Price share', SHARE, { note: 'Of the full price; 0 % is not sold.', decimals: 0, least: 0, most: 1000 }),
+      entered('price-share', 'Price share', SHARE, {
+        note: 'Of the full price; 0 % is not sold.',
+        decimals: 0,
+        least: 0,
+        most: 1000,
+      }),
     ),
-    ...group('Sources', entered('Source', TEXT)),
+    ...group('Sources', entered('source', 'Source', TEXT)),
   ],
   checks: [
     {

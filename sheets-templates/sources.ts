@@ -13,12 +13,12 @@ export const sourcesSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Model',
-      entered('Model', TEXT, { required: true }),
-      entered('Gives', TEXT),
-      entered('Equation', TEXT),
-      entered('Range', TEXT),
-      entered('Source', TEXT),
-      entered('Standing', choice('published', 'common practice', 'memory')),
+      entered('model', 'Model', TEXT, { required: true }),
+      entered('gives', 'Gives', TEXT),
+      entered('equation', 'Equation', TEXT),
+      entered('range', 'Range', TEXT),
+      entered('source', 'Source', TEXT),
+      entered('standing', 'Standing', choice('published', 'common practice', 'memory')),
     ),
   ],
   checks: [],

@@ -23,6 +23,7 @@ const RIGHT = '"The store is at the temperature this crop keeps best at; the hum
 
 function leftAfter(months: number) {
   return computed(
+    `left-after-${months}`,
     `Left after ${months} month${months === 1 ? '' : 's'}`,
     MASS,
     `IF([Keeps] >= ${months} * 30.4 days; STOREDMASS([Stored mass]; [Monthly loss]; ${months} * 30.436875 days))`,
@@ -44,15 +45,16 @@ export const storageSheet: SheetDeclaration = {
   columns: [
     ...group(
       'In',
-      computed('Lot', TEXT, '[Planting].[Planting]'),
-      computed('Crop', TEXT, '[Planting].[Crop]'),
+      computed('lot', 'Lot', TEXT, '[Planting].[Planting]'),
+      computed('crop', 'Crop', TEXT, '[Planting].[Crop]'),
       withDefault(
+        'stored-on',
         'Stored on',
         DATE,
         'IF(ISBLANK([Planting].[Cured yield]); [Planting].[Harvest ends]; [Planting].[Cured on])',
         { note: 'Cured crops once their necks are dry.' },
       ),
-      withDefault('Stored mass', MASS, '[Planting].[Sold weight]', {
+      withDefault('stored-mass', 'Stored mass', MASS, '[Planting].[Sold weight]', {
         note: 'Less where part is sold at once.',
         decimals: 1,
         least: 0,
@@ -60,17 +62,29 @@ export const storageSheet: SheetDeclaration = {
     ),
     ...group(
       'Store',
-      withDefault('Store temperature', TEMPERATURE, 'Farm[Cold store temperature]', { decimals: 1 }),
-      withDefault('Store humidity', SHARE, 'Farm[Cold store humidity]', { decimals: 0, least: 0, most: 100 }),
-      withDefault('Best from', TEMPERATURE, `${CROP}.[Storage temperature]`, { decimals: 1 }),
+      withDefault('store-temperature', 'Store temperature', TEMPERATURE, 'Farm[Cold store temperature]', {
+        decimals: 1,
+      }),
+      withDefault('store-humidity', 'Store humidity', SHARE, 'Farm[Cold store humidity]', {
+        decimals: 0,
+        least: 0,
+        most: 100,
+      }),
+      withDefault('best-from', 'Best from', TEMPERATURE, `${CROP}.[Storage temperature]`, { decimals: 1 }),
       withDefault(
+        'best-to',
         'Best to',
         TEMPERATURE,
         `IF([Planting].[Variety].[Bulb crop]; MAX(${CROP}.[Storage temperature]; 4 degC); ${CROP}.[Storage temperature])`,
         { note: 'Onions: growers keep them at 3 to 4 degC (common practice); published best is 0 degC.', decimals: 1 },
       ),
-      withDefault('Best humidity', SHARE, `${CROP}.[Storage humidity]`, { decimals: 0, least: 0, most: 100 }),
+      withDefault('best-humidity', 'Best humidity', SHARE, `${CROP}.[Storage humidity]`, {
+        decimals: 0,
+        least: 0,
+        most: 100,
+      }),
       computed(
+        'store-suits',
         'Store suits',
         TEXT,
         'STOREVERDICT([Store temperature]; [Store humidity]; [Best from]; [Best to]; [Best humidity])',
@@ -78,13 +92,14 @@ export const storageSheet: SheetDeclaration = {
     ),
     ...group(
       'Keeping',
-      withDefault('Keeps', DAYS, '[Planting].[Variety].[Storage life]', {
+      withDefault('keeps', 'Keeps', DAYS, '[Planting].[Variety].[Storage life]', {
         note: 'At its best temperature and humidity.',
         decimals: 0,
         least: 0,
       }),
-      computed('Keeps until', DATE, 'KEEPSUNTIL([Stored on]; [Keeps])'),
+      computed('keeps-until', 'Keeps until', DATE, 'KEEPSUNTIL([Stored on]; [Keeps])'),
       withDefault(
+        'monthly-loss',
         'Monthly loss',
         SHARE,
         `IF(ISBLANK(${CROP}.[Monthly storage loss]); 0%; ${CROP}.[Monthly storage loss])`,
@@ -101,12 +116,13 @@ export const storageSheet: SheetDeclaration = {
     ),
     ...group(
       'Selling',
-      withDefault('Taken each week', A_WEEK, 'IF([Keeps] > 7 days; [Stored mass] / [Keeps])', {
+      withDefault('taken-each-week', 'Taken each week', A_WEEK, 'IF([Keeps] > 7 days; [Stored mass] / [Keeps])', {
         note: 'From the second week; even until it keeps no longer, unless you type otherwise.',
         decimals: 1,
         least: 0,
       }),
       computed(
+        'sell-in-place',
         'Sell in place',
         PLAIN,
         'SELLRANK([Keeps until]; [Stored mass]; Storage[Keeps until]; Storage[Stored mass])',
@@ -148,6 +164,7 @@ export const storeByWeekSheet: SheetDeclaration = {
     ...group(
       'Store',
       computed(
+        'in',
         'In',
         MASS,
         'SUMIFS(Storage[Stored mass]; Storage[Stored on]; ">=" & [Week]; Storage[Stored on]; "<" & ([Week] + 7 days))',
@@ -155,13 +172,25 @@ export const storeByWeekSheet: SheetDeclaration = {
           decimals: 0,
         },
       ),
-      computed('Taken', MASS, `TAKENFROMSTORE([Week] + 6 days; ${LOTS}) - TAKENFROMSTORE([Week] - 1 day; ${LOTS})`, {
+      computed(
+        'taken',
+        'Taken',
+        MASS,
+        `TAKENFROMSTORE([Week] + 6 days; ${LOTS}) - TAKENFROMSTORE([Week] - 1 day; ${LOTS})`,
+        {
+          decimals: 0,
+        },
+      ),
+      computed('left', 'Left', MASS, `INSTORE([Week] + 6 days; ${LOTS})`, {
+        note: 'At the end of the week.',
         decimals: 0,
       }),
-      computed('Left', MASS, `INSTORE([Week] + 6 days; ${LOTS})`, { note: 'At the end of the week.', decimals: 0 }),
-      computed('Lost', MASS, `MAX(0 kg; INSTORE([Week] - 1 day; ${LOTS}) + [In] - [Taken] - [Left])`, { decimals: 1 }),
-      computed('Capacity used', SHARE, '[Left] / Farm[Cold store capacity]', { decimals: 0 }),
+      computed('lost', 'Lost', MASS, `MAX(0 kg; INSTORE([Week] - 1 day; ${LOTS}) + [In] - [Taken] - [Left])`, {
+        decimals: 1,
+      }),
+      computed('capacity-used', 'Capacity used', SHARE, '[Left] / Farm[Cold store capacity]', { decimals: 0 }),
       computed(
+        'sell-first',
         'Sell first',
         TEXT,
         `SELLFIRST(Storage[Lot]; Storage[Keeps until]; Storage[Stored mass]; Storage[Stored on]; "<=" & ([Week] + 6 days); Storage[Keeps until]; ">=" & [Week])`,

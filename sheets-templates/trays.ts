@@ -28,25 +28,35 @@ export const traysSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Tray',
-      entered('Tray', TEXT, { required: true }),
-      entered('Holds', choice('blocks', 'cells')),
-      entered('Cells', PLAIN, { note: 'Blocks or cells in one tray.', decimals: 0, least: 1 }),
-      entered('Tray length', SPACING, { least: 0 }),
-      entered('Tray width', SPACING, { least: 0 }),
-      computed('Tray area', AREA, '[Tray length] * [Tray width]', { note: 'Bench it takes.', decimals: 2 }),
+      entered('tray', 'Tray', TEXT, { required: true }),
+      entered('holds', 'Holds', choice('blocks', 'cells')),
+      entered('cells', 'Cells', PLAIN, { note: 'Blocks or cells in one tray.', decimals: 0, least: 1 }),
+      entered('tray-length', 'Tray length', SPACING, { least: 0 }),
+      entered('tray-width', 'Tray width', SPACING, { least: 0 }),
+      computed('tray-area', 'Tray area', AREA, '[Tray length] * [Tray width]', {
+        note: 'Bench it takes.',
+        decimals: 2,
+      }),
     ),
     ...group(
       'Mix',
-      entered('Cell volume', CELL_VOLUME, { note: 'One block, or one cell filled.', decimals: 1, least: 0 }),
-      withDefault('Compaction', PLAIN, 'IF([Holds] = "cells"; 1; Farm[Mix compaction])', {
+      entered('cell-volume', 'Cell volume', CELL_VOLUME, {
+        note: 'One block, or one cell filled.',
+        decimals: 1,
+        least: 0,
+      }),
+      withDefault('compaction', 'Compaction', PLAIN, 'IF([Holds] = "cells"; 1; Farm[Mix compaction])', {
         note: 'Loose mix that presses into one volume of block.',
         decimals: 2,
         least: 1,
         most: 4,
       }),
-      computed('Mix per tray', VOLUME, '[Cells] * [Cell volume] * [Compaction]', { note: 'Loose.', decimals: 2 }),
+      computed('mix-per-tray', 'Mix per tray', VOLUME, '[Cells] * [Cell volume] * [Compaction]', {
+        note: 'Loose.',
+        decimals: 2,
+      }),
     ),
-    ...group('Sources', entered('Source', TEXT)),
+    ...group('Sources', entered('source', 'Source', TEXT)),
   ],
   checks: [],
   cautions: [

@@ -33,29 +33,29 @@ export const trialsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Plot',
-      entered('Plot', TEXT, { required: true }),
-      entered('Variety', link('Varieties'), { required: true }),
-      entered('Grown in', PLAIN, { note: 'Year.', decimals: 0, least: 1900, most: 2200 }),
-      entered('Plants', PLAIN, { note: 'Counted at harvest, clumps plant by plant.', decimals: 0, least: 0 }),
-      entered('Area', AREA, { note: 'Of bed that they stood on.', decimals: 1, least: 0 }),
-      entered('Weight', MASS, { note: 'Of all of them.', decimals: 1, least: 0 }),
-      withDefault('Density', DENSITY, 'IF([Area] > 0 m2; [Plants] / [Area])', {
+      entered('plot', 'Plot', TEXT, { required: true }),
+      entered('variety', 'Variety', link('Varieties'), { required: true }),
+      entered('grown-in', 'Grown in', PLAIN, { note: 'Year.', decimals: 0, least: 1900, most: 2200 }),
+      entered('plants', 'Plants', PLAIN, { note: 'Counted at harvest, clumps plant by plant.', decimals: 0, least: 0 }),
+      entered('area', 'Area', AREA, { note: 'Of bed that they stood on.', decimals: 1, least: 0 }),
+      entered('weight', 'Weight', MASS, { note: 'Of all of them.', decimals: 1, least: 0 }),
+      withDefault('density', 'Density', DENSITY, 'IF([Area] > 0 m2; [Plants] / [Area])', {
         note: 'Or type it where you know it.',
         decimals: 2,
         least: 0,
       }),
-      withDefault('Mean mass', PLANT_MASS, 'IF([Plants] > 0; [Weight] / [Plants])', {
+      withDefault('mean-mass', 'Mean mass', PLANT_MASS, 'IF([Plants] > 0; [Weight] / [Plants])', {
         note: 'Or type it where you know it.',
         decimals: 2,
         least: 0,
       }),
-      entered('Notes', TEXT),
+      entered('notes', 'Notes', TEXT),
     ),
     ...group(
       'Curve',
-      computed('Mass by the curve', PLANT_MASS, `FITMASS([Density]; ${PLOTS})`, { decimals: 2 }),
-      computed('Yield by the curve', YIELD, '[Density] * [Mass by the curve]', { decimals: 2 }),
-      computed('Off the curve', SHARE, '[Mean mass] / [Mass by the curve] - 1', {
+      computed('mass-by-the-curve', 'Mass by the curve', PLANT_MASS, `FITMASS([Density]; ${PLOTS})`, { decimals: 2 }),
+      computed('yield-by-the-curve', 'Yield by the curve', YIELD, '[Density] * [Mass by the curve]', { decimals: 2 }),
+      computed('off-the-curve', 'Off the curve', SHARE, '[Mean mass] / [Mass by the curve] - 1', {
         note: 'Above zero: heavier than the curve says.',
         decimals: 0,
       }),
@@ -86,48 +86,57 @@ export const trialFitsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Fit',
-      computed('Plots', PLAIN, `FITPLOTS(${PLOTS})`, { note: 'With a density and a mass.', decimals: 0 }),
-      computed('Isolated plant mass', PLANT_MASS, `FITISOLATED(${PLOTS})`, {
+      computed('plots', 'Plots', PLAIN, `FITPLOTS(${PLOTS})`, { note: 'With a density and a mass.', decimals: 0 }),
+      computed('isolated-plant-mass', 'Isolated plant mass', PLANT_MASS, `FITISOLATED(${PLOTS})`, {
         note: '1/a: a plant on its own.',
         decimals: 1,
       }),
-      computed('Isolated mass error', PLANT_MASS, `FITISOLATEDERROR(${PLOTS})`, {
+      computed('isolated-mass-error', 'Isolated mass error', PLANT_MASS, `FITISOLATEDERROR(${PLOTS})`, {
         note: 'Standard error.',
         decimals: 1,
       }),
-      computed('Ceiling yield', YIELD, `FITCEILING(${PLOTS})`, {
+      computed('ceiling-yield', 'Ceiling yield', YIELD, `FITCEILING(${PLOTS})`, {
         note: '1/b: what crowding cannot pass.',
         decimals: 2,
       }),
-      computed('Ceiling yield error', YIELD, `FITCEILINGERROR(${PLOTS})`, { note: 'Standard error.', decimals: 2 }),
-      computed('Scatter', SHARE, `FITSPREAD(${PLOTS})`, { note: 'Of plots about the curve.', decimals: 1 }),
-      computed('Widest', DENSITY, 'MINIFS(Trials[Density]; Trials[Variety]; [Variety])', {
+      computed('ceiling-yield-error', 'Ceiling yield error', YIELD, `FITCEILINGERROR(${PLOTS})`, {
+        note: 'Standard error.',
+        decimals: 2,
+      }),
+      computed('scatter', 'Scatter', SHARE, `FITSPREAD(${PLOTS})`, { note: 'Of plots about the curve.', decimals: 1 }),
+      computed('widest', 'Widest', DENSITY, 'MINIFS(Trials[Density]; Trials[Variety]; [Variety])', {
         note: 'The curve holds from here',
         decimals: 2,
       }),
-      computed('Closest', DENSITY, 'MAXIFS(Trials[Density]; Trials[Variety]; [Variety])', {
+      computed('closest', 'Closest', DENSITY, 'MAXIFS(Trials[Density]; Trials[Variety]; [Variety])', {
         note: 'to here.',
         decimals: 2,
       }),
-      computed('No curve', TEXT, `FITSAYS(${PLOTS})`),
+      computed('no-curve', 'No curve', TEXT, `FITSAYS(${PLOTS})`),
     ),
     ...group(
       'In numbers',
-      computed('a', PER_MASS, `FITA(${PLOTS})`, { decimals: 6 }),
-      computed('a error', PER_MASS, `FITAERROR(${PLOTS})`, { note: 'Standard error.', decimals: 6 }),
-      computed('b', AREA_PER_MASS, `FITB(${PLOTS})`, { decimals: 7 }),
-      computed('b error', AREA_PER_MASS, `FITBERROR(${PLOTS})`, { note: 'Standard error.', decimals: 7 }),
-      computed('Theta', PLAIN, `FITTHETA(${PLOTS})`, {
+      computed('a', 'a', PER_MASS, `FITA(${PLOTS})`, { decimals: 6 }),
+      computed('a-error', 'a error', PER_MASS, `FITAERROR(${PLOTS})`, { note: 'Standard error.', decimals: 6 }),
+      computed('b', 'b', AREA_PER_MASS, `FITB(${PLOTS})`, { decimals: 7 }),
+      computed('b-error', 'b error', AREA_PER_MASS, `FITBERROR(${PLOTS})`, { note: 'Standard error.', decimals: 7 }),
+      computed('theta', 'Theta', PLAIN, `FITTHETA(${PLOTS})`, {
         note: 'Of the general form; within two errors of 1 the two-number curve serves.',
         decimals: 2,
       }),
-      computed('Theta error', PLAIN, `FITTHETAERROR(${PLOTS})`, { note: 'Standard error.', decimals: 2 }),
+      computed('theta-error', 'Theta error', PLAIN, `FITTHETAERROR(${PLOTS})`, {
+        note: 'Standard error.',
+        decimals: 2,
+      }),
     ),
     ...group(
       'Variety',
-      computed('Isolated mass in use', PLANT_MASS, '[Variety].[Isolated plant mass]', { decimals: 1 }),
-      computed('Ceiling in use', YIELD, '[Variety].[Ceiling yield]', { decimals: 2 }),
+      computed('isolated-mass-in-use', 'Isolated mass in use', PLANT_MASS, '[Variety].[Isolated plant mass]', {
+        decimals: 1,
+      }),
+      computed('ceiling-in-use', 'Ceiling in use', YIELD, '[Variety].[Ceiling yield]', { decimals: 2 }),
       computed(
+        'offer',
         'Offer',
         TEXT,
         `IF(OR(ABS([Isolated plant mass] / [Isolated mass in use] - 1) > 1%; ABS([Ceiling yield] / [Ceiling in use] - 1) > 1%);

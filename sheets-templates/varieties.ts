@@ -34,13 +34,14 @@ export const varietiesSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Variety',
-      entered('Variety', TEXT, { required: true }),
-      entered('Crop', link('Crops'), { required: true }),
-      entered('Notes', TEXT),
+      entered('variety', 'Variety', TEXT, { required: true }),
+      entered('crop', 'Crop', link('Crops'), { required: true }),
+      entered('notes', 'Notes', TEXT),
     ),
     ...group(
       'Seed',
       withDefault(
+        'germination',
         'Germination',
         SHARE,
         'IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard])',
@@ -51,11 +52,18 @@ export const varietiesSheet: SheetDeclaration = {
           most: 100,
         },
       ),
-      computed('Seeds needed', PLAIN, 'SUMIFS(Plantings[Seeds needed]; Plantings[Variety]; [Variety])', {
-        note: 'Over all plantings from seed, with the spare.',
-        decimals: 0,
-      }),
       computed(
+        'seeds-needed',
+        'Seeds needed',
+        PLAIN,
+        'SUMIFS(Plantings[Seeds needed]; Plantings[Variety]; [Variety])',
+        {
+          note: 'Over all plantings from seed, with the spare.',
+          decimals: 0,
+        },
+      ),
+      computed(
+        'price-per-1-000-seeds',
         'Price per 1,000 seeds',
         quantity('money'),
         'MINIFS(Packs[Price per 1,000 seeds]; Packs[Variety]; [Variety])',
@@ -68,15 +76,17 @@ export const varietiesSheet: SheetDeclaration = {
     ...group(
       'Day length',
       computed(
+        'bulb-crop',
         'Bulb crop',
         YES_OR_NO,
         'AND(NOT(ISBLANK([Crop].[Bulb shape factor])); NOT(ISBLANK([Crop].[Critical day length])))',
         { note: 'Makes bulbs by day length.' },
       ),
-      entered('Day-length type', choice('short', 'intermediate', 'long'), {
+      entered('day-length-type', 'Day-length type', choice('short', 'intermediate', 'long'), {
         note: 'For onions. A guide: sources differ by an hour or more.',
       }),
       withDefault(
+        'critical-day-length',
         'Critical day length',
         HOURS,
         `IF(ISBLANK([Day-length type]);
@@ -89,24 +99,44 @@ export const varietiesSheet: SheetDeclaration = {
           most: 20,
         },
       ),
-      computed('Longest day here', HOURS, 'LONGESTDAY(Farm[Latitude]; Farm[Season])', { decimals: 2 }),
-      computed('Day length reached', DATE, 'DAYLENGTHDATE(Farm[Latitude]; [Critical day length]; Farm[Season])', {
-        note: 'First day of the season as long as it needs; blank where it never is.',
+      computed('longest-day-here', 'Longest day here', HOURS, 'LONGESTDAY(Farm[Latitude]; Farm[Season])', {
+        decimals: 2,
       }),
-      entered('Adapted from latitude', DEGREES, {
+      computed(
+        'day-length-reached',
+        'Day length reached',
+        DATE,
+        'DAYLENGTHDATE(Farm[Latitude]; [Critical day length]; Farm[Season])',
+        {
+          note: 'First day of the season as long as it needs; blank where it never is.',
+        },
+      ),
+      entered('adapted-from-latitude', 'Adapted from latitude', DEGREES, {
         note: 'Nearest the equator it is offered for, north or south.',
         decimals: 0,
         least: 0,
         most: 90,
       }),
-      entered('Adapted to latitude', DEGREES, { note: 'Farthest from the equator.', decimals: 0, least: 0, most: 90 }),
+      entered('adapted-to-latitude', 'Adapted to latitude', DEGREES, {
+        note: 'Farthest from the equator.',
+        decimals: 0,
+        least: 0,
+        most: 90,
+      }),
     ),
     ...group(
       'Suits this farm',
-      computed('Earliest planting-out', DATE, 'Farm[Last frost] + [Crop].[Plant out from last frost]', {
-        note: 'Earliest practical: from the last frost and the crop.',
-      }),
       computed(
+        'earliest-planting-out',
+        'Earliest planting-out',
+        DATE,
+        'Farm[Last frost] + [Crop].[Plant out from last frost]',
+        {
+          note: 'Earliest practical: from the last frost and the crop.',
+        },
+      ),
+      computed(
+        'leaf-growth-before-bulbing',
         'Leaf growth before bulbing',
         DEGREE_DAYS,
         `IF([Day length reached] <= [Earliest planting-out]; 0 degC day;
@@ -119,11 +149,13 @@ export const varietiesSheet: SheetDeclaration = {
         },
       ),
       computed(
+        'suits-this-farm',
         'Suits this farm',
         choice('yes', 'marginal', 'no'),
         `SUITSFARM([Longest day here]; [Critical day length]; [Leaf growth before bulbing]; Farm[Latitude]; [Adapted from latitude]; [Adapted to latitude])`,
       ),
       computed(
+        'why',
         'Why',
         TEXT,
         `SUITSWHY([Longest day here]; [Critical day length]; [Leaf growth before bulbing]; Farm[Latitude]; [Adapted from latitude]; [Adapted to latitude])`,
@@ -131,40 +163,53 @@ export const varietiesSheet: SheetDeclaration = {
     ),
     ...group(
       'Bulbing to harvest',
-      withDefault('Thermal time to bulbing', DEGREE_DAYS, 'IF([Bulb crop]; 600 degC day)', {
+      withDefault('thermal-time-to-bulbing', 'Thermal time to bulbing', DEGREE_DAYS, 'IF([Bulb crop]; 600 degC day)', {
         note: 'Above 5 degC since emergence, before it can bulb (Lancaster et al. 1996).',
         decimals: 0,
         least: 0,
       }),
-      withDefault('Thermal time to tops down', DEGREE_DAYS, 'IF([Bulb crop]; 1100 degC day)', {
-        note: 'Above 5 degC from the start of bulbing. Common practice: refit from your own dates.',
-        decimals: 0,
-        least: 0,
-      }),
-      withDefault('Days from bulbing to tops down', DAYS, 'IF([Bulb crop]; 70 days)', {
-        note: 'Used where Climate is empty. Common practice.',
-        decimals: 0,
-        least: 0,
-      }),
+      withDefault(
+        'thermal-time-to-tops-down',
+        'Thermal time to tops down',
+        DEGREE_DAYS,
+        'IF([Bulb crop]; 1100 degC day)',
+        {
+          note: 'Above 5 degC from the start of bulbing. Common practice: refit from your own dates.',
+          decimals: 0,
+          least: 0,
+        },
+      ),
+      withDefault(
+        'days-from-bulbing-to-tops-down',
+        'Days from bulbing to tops down',
+        DAYS,
+        'IF([Bulb crop]; 70 days)',
+        {
+          note: 'Used where Climate is empty. Common practice.',
+          decimals: 0,
+          least: 0,
+        },
+      ),
     ),
     ...group(
       'Days',
-      withDefault('Days to maturity', DAYS, '[Crop].[Days to maturity]', {
+      withDefault('days-to-maturity', 'Days to maturity', DAYS, '[Crop].[Days to maturity]', {
         note: 'From planting out to first harvest.',
         decimals: 0,
         least: 0,
       }),
-      withDefault('Days to maturity direct', DAYS, '[Crop].[Days to maturity direct]', {
+      withDefault('days-to-maturity-direct', 'Days to maturity direct', DAYS, '[Crop].[Days to maturity direct]', {
         note: 'From sowing in the bed to first harvest.',
         decimals: 0,
         least: 0,
       }),
-      withDefault('Storage life', DAYS, '[Crop].[Storage life]', { decimals: 0, least: 0 }),
+      withDefault('storage-life', 'Storage life', DAYS, '[Crop].[Storage life]', { decimals: 0, least: 0 }),
     ),
     ...group(
       'Size',
-      entered('Bulb shape', choice('flat', 'globe', 'tall')),
+      entered('bulb-shape', 'Bulb shape', choice('flat', 'globe', 'tall')),
       withDefault(
+        'shape-factor',
         'Shape factor',
         quantity('g/cm3'),
         `IF(ISBLANK([Bulb shape]); [Crop].[Bulb shape factor];
@@ -175,12 +220,12 @@ export const varietiesSheet: SheetDeclaration = {
           least: 0,
         },
       ),
-      withDefault('Isolated plant mass', PLANT_MASS, '[Crop].[Isolated plant mass]', {
+      withDefault('isolated-plant-mass', 'Isolated plant mass', PLANT_MASS, '[Crop].[Isolated plant mass]', {
         note: 'With all the room it can use.',
         decimals: 0,
         least: 0,
       }),
-      withDefault('Ceiling yield', YIELD, '[Crop].[Ceiling yield]', {
+      withDefault('ceiling-yield', 'Ceiling yield', YIELD, '[Crop].[Ceiling yield]', {
         note: 'What crowding cannot pass.',
         decimals: 2,
         least: 0,

@@ -31,12 +31,14 @@ export const weatherByWeekSheet: SheetDeclaration = {
     ...group(
       'Weather',
       withDefault(
+        'reference-evapotranspiration',
         'Reference evapotranspiration',
         WATER_PER_DAY,
         `DAILYOFMONTHS([Week] + 3 days; ${MONTHS}; 'Monthly climate'[Reference evapotranspiration])`,
         { note: 'Of short grass, from a weather service.', decimals: 2, least: 0 },
       ),
       withDefault(
+        'rain',
         'Rain',
         WATER_DEPTH,
         `XLOOKUP(MONTH([Week] + 3 days); ${MONTHS}; 'Monthly climate'[Rain]) * 7 / DAY(EDATE(DATE(YEAR([Week] + 3 days); MONTH([Week] + 3 days); 1); 1) - 1 day)`,
@@ -45,9 +47,15 @@ export const weatherByWeekSheet: SheetDeclaration = {
     ),
     ...group(
       'Water',
-      computed('Water for all beds', VOLUME, `SUMIFS('Bed water'[Water]; 'Bed water'[Week starts]; [Week])`, {
-        decimals: 0,
-      }),
+      computed(
+        'water-for-all-beds',
+        'Water for all beds',
+        VOLUME,
+        `SUMIFS('Bed water'[Water]; 'Bed water'[Week starts]; [Week])`,
+        {
+          decimals: 0,
+        },
+      ),
     ),
   ],
   checks: [],
@@ -69,29 +77,36 @@ export const bedWaterSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Time',
-      computed('Week starts', DATE, '[Week].[Week]'),
-      computed('Crop', TEXT, '[Planting].[Crop]'),
-      computed('Bed', link('Beds'), '[Planting].[Bed]'),
-      computed('Season', DAYS, '[Planting].[Bed free] - [Planting].[Planted out]', {
+      computed('week-starts', 'Week starts', DATE, '[Week].[Week]'),
+      computed('crop', 'Crop', TEXT, '[Planting].[Crop]'),
+      computed('bed', 'Bed', link('Beds'), '[Planting].[Bed]'),
+      computed('season', 'Season', DAYS, '[Planting].[Bed free] - [Planting].[Planted out]', {
         note: 'The four stages of the crop are stretched to it.',
         decimals: 0,
       }),
-      computed('From', DAYS, 'MAX(0 days; [Week].[Week] - [Planting].[Planted out])', {
+      computed('from', 'From', DAYS, 'MAX(0 days; [Week].[Week] - [Planting].[Planted out])', {
         note: 'Since planting.',
         decimals: 0,
       }),
-      computed('To', DAYS, 'MIN([Season]; [Week].[Week] + 7 days - [Planting].[Planted out])', { decimals: 0 }),
+      computed('to', 'To', DAYS, 'MIN([Season]; [Week].[Week] + 7 days - [Planting].[Planted out])', { decimals: 0 }),
     ),
     ...group(
       'Water',
-      computed('Crop coefficient', PLAIN, `CROPCOEFFICIENT(([From] + [To]) / 2; ${CURVE})`, {
+      computed('crop-coefficient', 'Crop coefficient', PLAIN, `CROPCOEFFICIENT(([From] + [To]) / 2; ${CURVE})`, {
         note: 'In the middle of the days.',
         decimals: 2,
       }),
-      computed('Crop takes', WATER_DEPTH, `CROPWATER([Week].[Reference evapotranspiration]; [From]; [To]; ${CURVE})`, {
-        decimals: 2,
-      }),
       computed(
+        'crop-takes',
+        'Crop takes',
+        WATER_DEPTH,
+        `CROPWATER([Week].[Reference evapotranspiration]; [From]; [To]; ${CURVE})`,
+        {
+          decimals: 2,
+        },
+      ),
+      computed(
+        'rain-that-serves',
         'Rain that serves',
         WATER_DEPTH,
         'IF(ISBLANK([Week].[Rain]); 0 mm; [Week].[Rain] * ([To] - [From]) / 7 days * Farm[Rain that serves])',
@@ -99,11 +114,20 @@ export const bedWaterSheet: SheetDeclaration = {
           decimals: 2,
         },
       ),
-      withDefault('To give', WATER_DEPTH, 'MAX(0 mm; [Crop takes] - [Rain that serves]) / Farm[Water that arrives]', {
-        decimals: 2,
-        least: 0,
+      withDefault(
+        'to-give',
+        'To give',
+        WATER_DEPTH,
+        'MAX(0 mm; [Crop takes] - [Rain that serves]) / Farm[Water that arrives]',
+        {
+          decimals: 2,
+          least: 0,
+        },
+      ),
+      computed('water', 'Water', VOLUME, '[To give] * [Planting].[Bed area]', {
+        note: 'On the whole planting.',
+        decimals: 0,
       }),
-      computed('Water', VOLUME, '[To give] * [Planting].[Bed area]', { note: 'On the whole planting.', decimals: 0 }),
     ),
   ],
   checks: [],

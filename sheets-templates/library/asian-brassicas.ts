@@ -47,6 +47,7 @@ import {
 
 export const ASIAN_BRASSICAS: readonly Crop[] = [
   crop(
+    'brussels-sprouts',
     'Brussels sprouts',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -93,6 +94,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
     'No seed viability constants for Brassica oleracea; the seed-life rule stands in.',
   ),
   crop(
+    'kohlrabi',
     'Kohlrabi',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -143,6 +145,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
     'Published field yield, paths included: 1.6 to 3.4 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'bok-choy',
     'Bok choy',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -184,6 +187,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
     'A full-grown head weighs 840 g (USDA).',
   ),
   crop(
+    'napa-cabbage',
     'Napa cabbage',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),

@@ -47,6 +47,7 @@ import {
 
 export const BRASSICA_ROOTS: readonly Crop[] = [
   crop(
+    'radish',
     'Radish',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -89,6 +90,7 @@ export const BRASSICA_ROOTS: readonly Crop[] = [
     'Many growers sow earlier under cover.',
   ),
   crop(
+    'salad-turnip',
     'Salad turnip',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -131,7 +133,7 @@ export const BRASSICA_ROOTS: readonly Crop[] = [
     'Maine yields are of large turnips. The warmest best temperature and the limit are as printed.',
     'Roots bunched with tops; topped turnips keep 4 to 5 months (Handbook 66, 2002).',
   ),
-  crop('Storage radish', {
+  crop('storage-radish', 'Storage radish', {
     ...family('Brassicaceae', 'blocks, cells, direct seed', 'direct seed'),
     'Seeds per gram': memory(range('75', '75', '110')),
     'Germination standard': from(FEDERAL_STANDARDS, '75%'),
@@ -167,6 +169,7 @@ export const BRASSICA_ROOTS: readonly Crop[] = [
     ...stages(FAO_56_CRUCIFERS, '25 days', '35 days', '25 days', '10 days'),
   }),
   crop(
+    'rutabaga',
     'Rutabaga',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed', 'direct seed'),

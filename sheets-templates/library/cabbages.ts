@@ -53,6 +53,7 @@ import {
 
 export const CABBAGES: readonly Crop[] = [
   crop(
+    'kale',
     'Kale',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -101,6 +102,7 @@ export const CABBAGES: readonly Crop[] = [
     'Published field yield, paths included: 1.1 to 2 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'collards',
     'Collards',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -149,6 +151,7 @@ export const CABBAGES: readonly Crop[] = [
     'Published field yield, paths included: 1.1 to 2 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'cabbage',
     'Cabbage',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -198,6 +201,7 @@ export const CABBAGES: readonly Crop[] = [
     'Published field yield, paths included: 2.2 to 4.5 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'broccoli',
     'Broccoli',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -247,6 +251,7 @@ export const CABBAGES: readonly Crop[] = [
     'Published field yield, paths included: 0.6 to 1.1 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'cauliflower',
     'Cauliflower',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed, plants', 'blocks'),

@@ -43,6 +43,7 @@ import {
 
 export const CELERY_FAMILY: readonly Crop[] = [
   crop(
+    'fennel-bulb',
     'Fennel, bulb',
     {
       ...family('Apiaceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -87,6 +88,7 @@ export const CELERY_FAMILY: readonly Crop[] = [
     'Not in the federal list of 1994; the revision of 2020 was not read.',
   ),
   crop(
+    'celery',
     'Celery',
     {
       ...family('Apiaceae', 'blocks, cells, plants', 'cells'),
@@ -134,6 +136,7 @@ export const CELERY_FAMILY: readonly Crop[] = [
     'Published upper limits of the cold that counts are 10 to 14 C.',
   ),
   crop(
+    'celeriac',
     'Celeriac',
     {
       ...family('Apiaceae', 'blocks, cells', 'cells'),

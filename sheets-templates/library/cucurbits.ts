@@ -53,6 +53,7 @@ import {
 
 export const CUCURBITS: readonly Crop[] = [
   crop(
+    'cucumber',
     'Cucumber',
     {
       ...family('Cucurbitaceae', 'blocks, cells, direct seed, plants', 'cells'),
@@ -101,6 +102,7 @@ export const CUCURBITS: readonly Crop[] = [
     'Published field yield, paths included: 1.4 to 2.9 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'squash-summer',
     'Squash, summer',
     {
       ...family('Cucurbitaceae', 'blocks, cells, direct seed, plants', 'cells'),
@@ -148,6 +150,7 @@ export const CUCURBITS: readonly Crop[] = [
     'Published field yield, paths included: 2.2 to 3.6 kg/m2 (Midwest Vegetable Production Guide 2022).',
   ),
   crop(
+    'squash-winter',
     'Squash, winter',
     {
       ...family('Cucurbitaceae', 'blocks, cells, direct seed, plants', 'cells'),
@@ -194,6 +197,7 @@ export const CUCURBITS: readonly Crop[] = [
     'No seed viability constants for all three species; those of summer squash fit Cucurbita pepo types only.',
   ),
   crop(
+    'melon',
     'Melon',
     {
       ...family('Cucurbitaceae', 'blocks, cells, direct seed, plants', 'cells'),
@@ -242,6 +246,7 @@ export const CUCURBITS: readonly Crop[] = [
     'Published field yield, paths included: 0.9 to 2.2 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'watermelon',
     'Watermelon',
     {
       ...family('Cucurbitaceae', 'blocks, cells, direct seed, plants', 'cells'),

@@ -97,14 +97,16 @@ export interface Figure {
 export type Figures = Partial<Readonly<Record<FigureColumn, Figure>>>;
 
 export interface Crop {
+  /** Never changes: workbooks hold what a grower changed of this crop under it. */
+  readonly id: string;
   readonly name: string;
   readonly figures: Figures;
   /** Where sources disagree or stop short, a sentence each. */
   readonly doubts: readonly string[];
 }
 
-export function crop(name: string, figures: Figures, ...doubts: readonly string[]): Crop {
-  return { name, figures, doubts };
+export function crop(id: string, name: string, figures: Figures, ...doubts: readonly string[]): Crop {
+  return { id, name, figures, doubts };
 }
 
 export function range(low: string, text: string, high: string): Range {

@@ -43,6 +43,7 @@ import {
 
 export const GARLIC_AND_LEEK: readonly Crop[] = [
   crop(
+    'garlic',
     'Garlic',
     {
       ...family('Amaryllidaceae', 'sets (cloves)', 'sets'),
@@ -81,6 +82,7 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
     'Published field yield, paths included: 0.2 to 0.7 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'leek',
     'Leek',
     {
       ...family('Amaryllidaceae', 'blocks, cells, direct seed, plants', 'blocks'),

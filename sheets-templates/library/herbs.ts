@@ -37,6 +37,7 @@ import {
 
 export const HERBS: readonly Crop[] = [
   crop(
+    'parsley',
     'Parsley',
     {
       ...family('Apiaceae', 'blocks, cells, direct seed', 'blocks'),
@@ -80,6 +81,7 @@ export const HERBS: readonly Crop[] = [
     'Water use is that of the FAO-56 group of small vegetables.',
   ),
   crop(
+    'cilantro',
     'Cilantro',
     {
       ...family('Apiaceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -125,6 +127,7 @@ export const HERBS: readonly Crop[] = [
     'Not in the federal list of 1994; the revision of 2020 was not read.',
   ),
   crop(
+    'basil',
     'Basil',
     {
       ...family('Lamiaceae', 'blocks, cells, direct seed', 'cells'),
@@ -170,6 +173,7 @@ export const HERBS: readonly Crop[] = [
     'Published field yield, paths included: 0.3 to 0.7 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'dill',
     'Dill',
     {
       ...family('Apiaceae', 'blocks, cells, direct seed', 'direct seed'),

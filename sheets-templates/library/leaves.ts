@@ -52,6 +52,7 @@ import {
 
 export const LEAVES: readonly Crop[] = [
   crop(
+    'lettuce-head',
     'Lettuce, head',
     {
       ...family('Asteraceae', 'blocks, cells, direct seed, plants', 'blocks'),
@@ -99,6 +100,7 @@ export const LEAVES: readonly Crop[] = [
     'Advice on the earliest planting disagrees: 2 to 3 or 4 to 6 weeks before the last frost.',
   ),
   crop(
+    'salad-mix-baby-leaf',
     'Salad mix, baby leaf',
     {
       ...family('Asteraceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -141,6 +143,7 @@ export const LEAVES: readonly Crop[] = [
     'Two sets of seed viability constants are published; the shorter-lived stands here.',
   ),
   crop(
+    'spinach',
     'Spinach',
     {
       ...family('Amaranthaceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -188,7 +191,7 @@ export const LEAVES: readonly Crop[] = [
     'Published germination temperatures differ between handbooks.',
     'Published field yield, paths included: 1.4 to 2.2 kg/m2 (Midwest Vegetable Production Guide 2022).',
   ),
-  crop('Chard', {
+  crop('chard', 'Chard', {
     ...family('Amaranthaceae', 'blocks, cells, direct seed, plants', 'blocks'),
     'Seeds per gram': memory(range('52.9', '60', '60')),
     'Germination standard': from(FEDERAL_STANDARDS, '65%'),
@@ -227,6 +230,7 @@ export const LEAVES: readonly Crop[] = [
     ...stages(MEMORY, '8 days', '13 days', '13 days', '8 days'),
   }),
   crop(
+    'arugula',
     'Arugula',
     {
       ...family('Brassicaceae', 'blocks, cells, direct seed', 'direct seed'),

@@ -55,6 +55,7 @@ import {
 
 export const LEGUMES_AND_GRAIN: readonly Crop[] = [
   crop(
+    'bean-snap-bush',
     'Bean, snap bush',
     {
       ...family('Fabaceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -101,6 +102,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
     'Published field yield, paths included: 0.5 to 1.1 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'bean-snap-pole',
     'Bean, snap pole',
     {
       ...family('Fabaceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -147,6 +149,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
     'Published rotation says two years to several.',
   ),
   crop(
+    'pea-snap',
     'Pea, snap',
     {
       ...family('Fabaceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -194,6 +197,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
     'Open flowers are injured near 29 F.',
   ),
   crop(
+    'sweet-corn',
     'Sweet corn',
     {
       ...family('Poaceae', 'blocks, cells, direct seed, plants', 'direct seed'),
@@ -235,6 +239,7 @@ export const LEGUMES_AND_GRAIN: readonly Crop[] = [
     'Published field yield, paths included: 0.8 to 1.6 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'okra',
     'Okra',
     {
       ...family('Malvaceae', 'blocks, cells, direct seed, plants', 'cells'),

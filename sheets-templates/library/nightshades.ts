@@ -51,6 +51,7 @@ import {
 
 export const NIGHTSHADES: readonly Crop[] = [
   crop(
+    'tomato',
     'Tomato',
     {
       ...family('Solanaceae', 'blocks, cells, plants', 'cells'),
@@ -94,6 +95,7 @@ export const NIGHTSHADES: readonly Crop[] = [
     'Published field yield, paths included: 2.5 to 3.4 kg/m2 (Midwest Vegetable Production Guide 2022).',
   ),
   crop(
+    'tomato-cherry',
     'Tomato, cherry',
     {
       ...family('Solanaceae', 'blocks, cells, plants', 'cells'),
@@ -137,6 +139,7 @@ export const NIGHTSHADES: readonly Crop[] = [
     'Seed, water and nutrients are those of tomato.',
   ),
   crop(
+    'pepper-sweet',
     'Pepper, sweet',
     {
       ...family('Solanaceae', 'blocks, cells, plants', 'cells'),
@@ -181,6 +184,7 @@ export const NIGHTSHADES: readonly Crop[] = [
     'Published field yield, paths included: 3.1 to 4.5 kg/m2 (Midwest Vegetable Production Guide 2022).',
   ),
   crop(
+    'eggplant',
     'Eggplant',
     {
       ...family('Solanaceae', 'blocks, cells, plants', 'cells'),

@@ -59,6 +59,7 @@ import {
 
 export const ONIONS: readonly Crop[] = [
   crop(
+    'onion-bulb',
     'Onion, bulb',
     {
       ...family('Amaryllidaceae', 'blocks, cells, direct seed, sets, plants', 'blocks'),
@@ -115,6 +116,7 @@ export const ONIONS: readonly Crop[] = [
     'Published field yield, paths included: 2.9 to 5.2 kg/m2 (Midwest Vegetable Production Guide 2022).',
   ),
   crop(
+    'onion-bunching',
     'Onion, bunching',
     {
       ...family('Amaryllidaceae', 'blocks, cells, direct seed', 'blocks'),
@@ -162,6 +164,7 @@ export const ONIONS: readonly Crop[] = [
     'The degree-day base is that of a recalled onion list; 5 to 6 C is used as well.',
   ),
   crop(
+    'shallot',
     'Shallot',
     {
       ...family('Amaryllidaceae', 'blocks, cells, sets', 'blocks'),

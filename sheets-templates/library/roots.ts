@@ -56,6 +56,7 @@ import {
 
 export const ROOTS: readonly Crop[] = [
   crop(
+    'beet',
     'Beet',
     {
       ...family('Amaranthaceae', 'blocks, cells, direct seed', 'direct seed'),
@@ -105,6 +106,7 @@ export const ROOTS: readonly Crop[] = [
     'Published field yield, paths included: 2.2 to 3.4 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'carrot',
     'Carrot',
     {
       ...family('Apiaceae', 'direct seed', 'direct seed'),
@@ -149,6 +151,7 @@ export const ROOTS: readonly Crop[] = [
     'Published field yield, paths included: 2.2 to 3.4 kg/m2 (New England Vegetable Management Guide).',
   ),
   crop(
+    'parsnip',
     'Parsnip',
     {
       ...family('Apiaceae', 'direct seed', 'direct seed'),
@@ -189,6 +192,7 @@ export const ROOTS: readonly Crop[] = [
     'Days to emergence are slower at 25 C than at 20 C as published.',
   ),
   crop(
+    'potato',
     'Potato',
     {
       ...family('Solanaceae', 'sets (seed tubers)', 'sets'),
@@ -226,6 +230,7 @@ export const ROOTS: readonly Crop[] = [
     'Published field yield, paths included: 2.2 to 4.5 kg/m2 (Midwest Vegetable Production Guide 2022).',
   ),
   crop(
+    'sweet-potato',
     'Sweet potato',
     {
       ...family('Convolvulaceae', 'plants (slips)', 'plants'),
