@@ -1,8 +1,8 @@
 // The demo: an invented market garden planning its season. demo/README.md tells its story. Rows are typed as a grower would
 // type them, on top of the season template; every name in them is made up.
 
-import { civilDay, type WorkbookDeclaration } from '../engine/index.ts';
-import { seasonTemplate } from '../sheets-templates/index.ts';
+import { civilDay, type Start } from '../engine/index.ts';
+import { seasonStart } from '../sheets-templates/index.ts';
 import { PLANTINGS } from './plantings.ts';
 import { BULBING_RECORDS, TRIALS } from './records.ts';
 import { PACKS, SEED_LOTS, VARIETIES } from './seed.ts';
@@ -56,7 +56,7 @@ const FROST_YEARS = table(
   '2026 | 2026-05-07 | 2026-09-30 | 2026-04-26 | 2026-10-12',
 );
 
-export const demoFarm: WorkbookDeclaration = seasonTemplate({
+export const demoFarm: Start = seasonStart({
   title: 'Lantern Hollow Gardens 2027',
   units: 'us',
   currency: 'USD',

@@ -1,16 +1,43 @@
-// The public face of the engine. Everything outside engine/ imports from here alone: the workbook and its declarations, the
-// types of values, the language's editing help, the sources of the models and what a picture needs to be drawn to scale.
+// The public face of the engine, in tiers. Everything outside engine/ imports from here alone.
 
+// The trade's models where a picture needs them.
 export { dayLength } from './agronomy/day-length.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
-export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './files/climate-csv.ts';
-export type { CsvSplitter, Delimiter } from './files/csv.ts';
-export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';
-export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './files/csv-import.ts';
-export { type CellData, cellData, type TableData, tableData, unitSymbol } from './files/table-data.ts';
-export { packWorkbook, readWorkbookFile, type WorkbookFileRead, writeWorkbookFile } from './files/workbook-file.ts';
+// Commands: what a person wishes.
+export type { Command, Refusal } from './commands/command.ts';
+// A document: plain data, opened, changed by transactions.
+export { type Change, type Done, type DoOptions, Workbook, type World } from './commands/workbook.ts';
+export { type ChangedCells, type ChangeSet, joinChanges, NO_CHANGE } from './document/change-set.ts';
+export type { Content, DateContent, LinkContent, Quantity } from './document/content.ts';
+export type { DocumentData, RowData } from './document/data.ts';
+export type { HistoryData, Step } from './document/history.ts';
+export { ONLY_ROW } from './document/ids.ts';
+export { type NewDocument, newDocument, type Start } from './document/new.ts';
+export {
+  compose,
+  type Message,
+  type Operation,
+  squash,
+  type Transaction,
+  type TransactionSource,
+} from './document/transaction.ts';
+// Formats: files and what other programs exchange.
+export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './formats/climate-csv.ts';
+export type { CsvSplitter, Delimiter } from './formats/csv.ts';
+export { type CsvExportOptions, exportCsv } from './formats/csv-export.ts';
+export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './formats/csv-import.ts';
+export { type CellData, cellData, type TableData, tableData, unitSymbol } from './formats/table-data.ts';
+export {
+  readWorkbookFile,
+  templateWanted,
+  type WorkbookFileRead,
+  workbookFileSchema,
+  writeWorkbookFile,
+} from './formats/workbook-file.ts';
+
+// The language, values and units as faces need them.
 export type { FunctionDefinition } from './functions/definition.ts';
 export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';
@@ -18,6 +45,29 @@ export { nearestName } from './language/nearest.ts';
 export type { FunctionGroup, Parameter, Signature } from './language/signature.ts';
 export type { Complaint, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
+// Queries: asked, never changing.
+export type { Book } from './queries/book.ts';
+export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
+export { type Evaluated, evaluate } from './queries/evaluate.ts';
+export { type Explanation, explain } from './queries/explain.ts';
+export { type Finding, type FindingLevel, Findings } from './queries/findings.ts';
+export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
+export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
+export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
+export type {
+  CheckDeclaration,
+  ColumnDeclaration,
+  Entries,
+  Entry,
+  EventDate,
+  MadeColumn,
+  RowSource,
+  SheetDeclaration,
+  TypeDeclaration,
+  UnitPair,
+  UnitSystem,
+} from './schema/declaration.ts';
+export type { Template, TemplateRow, TemplateShelf } from './schema/template.ts';
 export type { Unit } from './units/unit.ts';
 export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';
 export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';
@@ -26,29 +76,3 @@ export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts'
 export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
 export { showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
 export { nameOfType, type ValueType } from './values/type.ts';
-export type {
-  CheckDeclaration,
-  ColumnDeclaration,
-  Entry,
-  RowEntries,
-  RowSource,
-  SheetDeclaration,
-  TypeDeclaration,
-  UnitPair,
-  WorkbookDeclaration,
-} from './workbook/declaration.ts';
-export type { Evaluated, Evaluator } from './workbook/evaluate.ts';
-export type {
-  Attention,
-  CellView,
-  ChangeSet,
-  ColumnView,
-  Edit,
-  Explanation,
-  Refusal,
-  Standing,
-  TableView,
-  UndoState,
-  WorkbookFace,
-} from './workbook/face.ts';
-export { createWorkbook, Workbook, type WorkbookOpened } from './workbook/workbook.ts';

@@ -1,7 +1,7 @@
 // How the built-in sheets are written: short makers for columns, types and unit pairs, so that a sheet reads as a list
 // of the things it holds. Every file in sheets-templates/ may call it; it calls nothing and knows no sheet.
 
-import type { ColumnDeclaration, TypeDeclaration, UnitPair } from '../engine/index.ts';
+import type { ColumnDeclaration, MadeColumn, TypeDeclaration, UnitPair } from '../engine/index.ts';
 
 /** A column without its group; `group` adds it. */
 export type UngroupedColumn = Omit<ColumnDeclaration, 'group'>;
@@ -13,23 +13,25 @@ export interface ColumnDetails {
   readonly least?: number;
   readonly most?: number;
   readonly required?: boolean;
-  /** The column that takes an entry which this one can't: 5 g typed as a Quantity of seeds goes to Weight. */
+  /** The id of the column that takes an entry which this one can't: 5 g typed as a Quantity of seeds goes to Weight. */
   readonly orElse?: string;
 }
 
 function make(
   role: ColumnDeclaration['role'],
-  _id: string,
+  id: string,
   name: string,
   type: TypeDeclaration,
   formula: string,
   details: ColumnDetails,
 ): UngroupedColumn {
   const { note = '', ...limits } = details;
-  return { name, type, note, role, formula, ...limits };
+  return { id, name, type, note, role, formula, ...limits };
 }
 
-/** A column that a person fills. */
+/**
+ * A column that a person fills. Its id is what workbooks keep it by: it never changes, whatever becomes of its name.
+ */
 export function entered(id: string, name: string, type: TypeDeclaration, details: ColumnDetails = {}): UngroupedColumn {
   return make('entered', id, name, type, '', details);
 }
@@ -56,6 +58,11 @@ export function withDefault(
   return make('default', id, name, type, formula, details);
 }
 
+/** The column in which a made sheet names what its rows are made of. */
+export function made(id: string, name: string): MadeColumn {
+  return { id, name };
+}
+
 /** The columns that answer one question of the sheet, in order. Spread into a sheet's `columns`. */
 export function group(question: string, ...columns: readonly UngroupedColumn[]): readonly ColumnDeclaration[] {
   return columns.map((column) => ({ ...column, group: question }));
@@ -72,9 +79,9 @@ export function choice(...options: readonly string[]): TypeDeclaration {
   return { type: 'choice', options };
 }
 
-/** A row of another sheet. */
-export function link(table: string): TypeDeclaration {
-  return { type: 'link', table };
+/** A row of another sheet, named by the sheet's id. */
+export function link(sheet: string): TypeDeclaration {
+  return { type: 'link', sheet };
 }
 
 export const TEXT: TypeDeclaration = { type: 'text' };

@@ -17,12 +17,13 @@ import {
 } from './authoring.ts';
 
 export const bedsSheet: SheetDeclaration = {
+  id: 'beds',
   name: 'Beds',
   question: 'Ground',
   about:
     'Every bed with its measures and its past. Families as botany names them (Amaryllidaceae, Brassicaceae), as in Crops.',
   rows: { from: 'entry' },
-  key: 'Bed',
+  key: 'bed',
   columns: [
     ...group(
       'Bed',
@@ -78,11 +79,12 @@ export const bedsSheet: SheetDeclaration = {
     ),
   ],
   checks: [
-    { name: 'Rotation', level: 'warning', column: 'Rotation warning', says: '[Rotation warning]' },
+    { id: 'rotation', name: 'Rotation', level: 'warning', column: 'rotation-warning', says: '[Rotation warning]' },
     {
+      id: 'too-full',
       name: 'Too full',
       level: 'warning',
-      column: 'Length in use',
+      column: 'length-in-use',
       says: 'IF([Length in use] > [Length]; "More is planted here at one time than the bed is long: see the plantings on this bed.")',
     },
   ],

@@ -2,7 +2,7 @@
 // each size. Reads Plantings, Varieties, Size grades and Farm.
 
 import type { SheetDeclaration } from '../engine/index.ts';
-import { computed, group, MASS, PLANT_MASS, quantity, SPACING, withDefault } from './authoring.ts';
+import { computed, group, MASS, made, PLANT_MASS, quantity, SPACING, withDefault } from './authoring.ts';
 
 const MONEY = quantity('money');
 const VARIETY = '[Planting].[Variety]';
@@ -22,14 +22,15 @@ function bulbs(id: string, grade: string) {
 }
 
 export const bestSpacingSheet: SheetDeclaration = {
+  id: 'best-spacing',
   name: 'Best spacing',
   question: 'When and how close',
   about:
     'The rows as planned, every spacing in the row tried from closest to widest: which gives the most mass for sale, the most money, the most bulbs of one size. Closer than the trials behind the curve it is a guess.',
   rows: {
     from: 'each',
-    table: 'Plantings',
-    as: 'Planting',
+    sheet: 'plantings',
+    as: made('planting', 'Planting'),
     where: `AND(${VARIETY}.[Bulb crop]; NOT(ISBLANK([Planting].[Mean diameter])); [Planting].[Stations] > 0)`,
   },
   columns: [
@@ -77,9 +78,10 @@ export const bestSpacingSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'at-the-edge',
       name: 'At the edge',
       level: 'note',
-      column: 'For most mass',
+      column: 'for-most-mass',
       says: 'IF([For most mass] <= [Closest]; "The most mass comes at the closest spacing tried: small bulbs still sell by these size bands. Look at the money and the sizes.")',
     },
   ],

@@ -5,6 +5,7 @@ import type { SheetDeclaration } from '../engine/index.ts';
 import { computed, DATE, DAYS, DEGREE_DAYS, entered, group, link, PLAIN, TEXT } from './authoring.ts';
 
 export const bulbingRecordsSheet: SheetDeclaration = {
+  id: 'bulbing-records',
   name: 'Bulbing records',
   question: 'Records',
   about:
@@ -13,7 +14,7 @@ export const bulbingRecordsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Seen',
-      entered('variety', 'Variety', link('Varieties'), { required: true }),
+      entered('variety', 'Variety', link('varieties'), { required: true }),
       entered('bulbs-started', 'Bulbs started', DATE, { note: 'Bulb twice as thick as the neck.' }),
       entered('tops-down', 'Tops down', DATE, { note: 'Half of them.' }),
       entered('notes', 'Notes', TEXT),
@@ -61,15 +62,17 @@ export const bulbingRecordsSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'dates-in-order',
       name: 'Dates in order',
       level: 'error',
-      column: 'Tops down',
+      column: 'tops-down',
       says: 'IF([Tops down] < [Bulbs started]; "The tops fell before the bulbs started: look at both dates.")',
     },
     {
+      id: 'offer',
       name: 'Offer',
       level: 'note',
-      column: 'Mean thermal time',
+      column: 'mean-thermal-time',
       says: 'IF(ABS([Mean thermal time] / [Variety].[Thermal time to tops down] - 1) > 5%; "Your dates give another thermal time than the one in use: to plan by them, enter it as Thermal time to tops down in Varieties.")',
     },
   ],

@@ -10,6 +10,7 @@ import {
   entered,
   group,
   HOURS,
+  made,
   PLAIN,
   SHARE,
   TEMPERATURE,
@@ -21,11 +22,12 @@ import {
 } from './authoring.ts';
 
 export const monthlyClimateSheet: SheetDeclaration = {
+  id: 'monthly-climate',
   name: 'Monthly climate',
   question: 'Where',
   about: 'Twelve months of mean low and high, from a station near you. Climate makes smooth daily values of them.',
   rows: { from: 'entry' },
-  key: 'Month',
+  key: 'month',
   columns: [
     ...group(
       'Month',
@@ -44,9 +46,10 @@ export const monthlyClimateSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'low-above-high',
       name: 'Low above high',
       level: 'error',
-      column: 'Low',
+      column: 'low',
       says: 'IF([Low] > [High]; "The low is above the high: look at both figures.")',
     },
   ],
@@ -74,12 +77,13 @@ export const MONTHLY_CLIMATE_ROWS: readonly Readonly<Record<string, string>>[] =
 }));
 
 export const frostYearsSheet: SheetDeclaration = {
+  id: 'frost-years',
   name: 'Frost years',
   question: 'Where',
   about:
     'The last frost of spring and the first of autumn, year by year, at 0 degC and at -2 degC. Two years or more give the chance of frost by date.',
   rows: { from: 'entry' },
-  key: 'Year',
+  key: 'year',
   columns: [
     ...group(
       'Year',
@@ -118,11 +122,12 @@ function frostColumn(
 }
 
 export const climateSheet: SheetDeclaration = {
+  id: 'climate',
   name: 'Climate',
   question: 'Where',
   about:
     'An average year, a row a day: day length from the latitude, warmth from the station. Import the daily file of a station (DATE, TMAX, TMIN, with its unit: TMAX (degF)), which fills Frost years too, or fill Monthly climate; either may wait.',
-  rows: { from: 'span', first: 'Farm[Season starts]', last: 'Farm[Season ends]', step: 'day', as: 'Day' },
+  rows: { from: 'span', first: 'Farm[Season starts]', last: 'Farm[Season ends]', step: 'day', as: made('day', 'Day') },
   columns: [
     ...group(
       'Weather',
@@ -218,9 +223,10 @@ export const climateSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'low-above-high',
       name: 'Low above high',
       level: 'error',
-      column: 'Low',
+      column: 'low',
       says: 'IF([Low] > [High]; "The low is above the high: look at both figures.")',
     },
   ],

@@ -42,12 +42,13 @@ const SEED_COUNT = quantity('seeds/g');
 const BULB_SHAPE = quantity('g/cm3');
 
 export const cropsSheet: SheetDeclaration = {
+  id: 'crops',
   name: 'Crops',
   question: 'What',
   about:
     "One row per vegetable: what its seed, space, season, harvest and store need. Every figure is a starting point with its source in the row's Sources; your own records come first.",
   rows: { from: 'entry' },
-  key: 'Crop',
+  key: 'crop',
   columns: [
     ...group(
       'Crop',

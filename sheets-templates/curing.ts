@@ -10,6 +10,7 @@ import {
   entered,
   group,
   MASS,
+  made,
   PLAIN,
   quantity,
   SHARE,
@@ -25,11 +26,17 @@ const AIR = quantity('ft3/min', 'm3/h');
 const CROP = '[Planting].[Variety].[Crop]';
 
 export const curingSheet: SheetDeclaration = {
+  id: 'harvest-and-curing',
   name: 'Harvest and curing',
   question: 'Harvest',
   about:
     'Every planting that is cured: pull it dry, sell bolted, doubled and thick-necked bulbs fresh, cure the rest until the necks are dry. Racks are added up by day against the curing area of the farm.',
-  rows: { from: 'each', table: 'Plantings', as: 'Planting', where: 'NOT(ISBLANK([Planting].[Cured yield]))' },
+  rows: {
+    from: 'each',
+    sheet: 'plantings',
+    as: made('planting', 'Planting'),
+    where: 'NOT(ISBLANK([Planting].[Cured yield]))',
+  },
   columns: [
     ...group(
       'Harvest',
@@ -120,27 +127,31 @@ export const curingSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'racks-full',
       name: 'Racks full',
       level: 'warning',
-      column: 'Racks that day',
+      column: 'racks-that-day',
       says: 'IF([Racks that day] > Farm[Curing area]; "More is on the racks this day than the curing area holds: pull in two parts, stack deeper with a fan, or find more room.")',
     },
     {
+      id: 'bolters',
       name: 'Bolters',
       level: 'note',
-      column: 'Bolters and doubles',
+      column: 'bolters-and-doubles',
       says: 'IF(AND([Planting].[Variety].[Bulb crop]; [Planting].[Bolting risk] <> "low"); "Bolters are likely here: sell bolted and doubled bulbs fresh, never cure them.")',
     },
     {
+      id: 'necks-wet',
       name: 'Necks wet',
       level: 'warning',
-      column: 'Necks dry',
+      column: 'necks-dry',
       says: 'IF(AND(NOT([Necks dry]); NOT(ISBLANK([Weighed cured]))); "The necks were not dry: bulbs with wet necks rot in store. Dry them on, or sell them now.")',
     },
     {
+      id: 'much-lost',
       name: 'Much lost',
       level: 'note',
-      column: 'Measured loss',
+      column: 'measured-loss',
       says: 'IF([Measured loss] > 15%; "More was lost than curing takes: sort for rot, and note what it was.")',
     },
   ],

@@ -32,6 +32,7 @@ function frostDate(of: string, dates: string, known: string): string {
 }
 
 export const farmSheet: SheetDeclaration = {
+  id: 'farm',
   name: 'Farm',
   question: 'Where',
   about: 'The farm and the season in one row. Start here: latitude and frost dates set what can be grown and when.',
@@ -108,8 +109,8 @@ export const farmSheet: SheetDeclaration = {
       withDefault('nursery-temperature', 'Nursery temperature', TEMPERATURE, '18 degC', {
         note: 'Mean of day and night where seedlings stand.',
       }),
-      entered('block-tray', 'Block tray', link('Trays'), { note: 'Used where a planting in blocks names no tray.' }),
-      entered('cell-tray', 'Cell tray', link('Trays'), { note: 'Used where a planting in cells names no tray.' }),
+      entered('block-tray', 'Block tray', link('trays'), { note: 'Used where a planting in blocks names no tray.' }),
+      entered('cell-tray', 'Cell tray', link('trays'), { note: 'Used where a planting in cells names no tray.' }),
       withDefault('mix-compaction', 'Mix compaction', PLAIN, '1.5', {
         note: 'Loose mix to pressed block. Published figures run from 1 to 3: measure your own.',
         least: 1,
@@ -188,27 +189,31 @@ export const farmSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'latitude-missing',
       name: 'Latitude missing',
       level: 'warning',
-      column: 'Latitude',
+      column: 'latitude',
       says: 'IF(ISBLANK([Latitude]); "Enter the latitude: day length, bulbing and harvest dates wait for it.")',
     },
     {
+      id: 'frost-missing',
       name: 'Frost missing',
       level: 'note',
-      column: 'Last frost',
+      column: 'last-frost',
       says: 'IF(ISBLANK([Last frost]); "Enter the last frost date: planting-out dates are checked against it.")',
     },
     {
+      id: 'frosts-in-order',
       name: 'Frosts in order',
       level: 'warning',
-      column: 'First frost',
+      column: 'first-frost',
       says: 'IF([First frost] <= [Last frost]; "The first frost comes before the last one: look at both dates.")',
     },
     {
+      id: 'damp-seed-store',
       name: 'Damp seed store',
       level: 'warning',
-      column: 'Seed store humidity',
+      column: 'seed-store-humidity',
       says: 'IF([Seed store humidity] > 60%; "Seed ages fast in air this damp: a closed tin with a drying agent keeps it.")',
     },
   ],

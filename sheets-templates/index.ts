@@ -1,22 +1,33 @@
 // The built-in workbooks by name. The terminal and the browser call this file alone.
 
-import type { WorkbookDeclaration } from '../engine/index.ts';
-import { type SeasonOptions, seasonTemplate } from './season.ts';
+import type { Start, Template, TemplateShelf } from '../engine/index.ts';
+import { SEASON, type SeasonOptions, seasonStart } from './season.ts';
 
+export type { NamedRow } from './names.ts';
+export { rowsById } from './names.ts';
 export type { SeasonOptions };
-export { seasonTemplate };
+export { SEASON, seasonStart };
 
-export interface Template {
-  readonly name: string;
+/** A workbook that can be started. */
+export interface Offer {
+  readonly template: Template;
   /** In a sentence. */
   readonly about: string;
-  make(options: SeasonOptions): WorkbookDeclaration;
+  start(options: SeasonOptions): Start;
 }
 
-export const TEMPLATES: readonly Template[] = [
+export const OFFERS: readonly Offer[] = [
   {
-    name: 'season',
+    template: SEASON,
     about: 'A season of a market garden: farm, crops, varieties, seed, beds, plantings and the seed order.',
-    make: seasonTemplate,
+    start: seasonStart,
   },
 ];
+
+/** The templates as they are today; earlier versions where a face has fetched them. */
+export function templateShelf(earlier: readonly Template[] = []): TemplateShelf {
+  return {
+    today: (name) => OFFERS.find(({ template }) => template.name === name)?.template,
+    earlier: (name, version) => earlier.find((one) => one.name === name && one.version === version),
+  };
+}

@@ -2,7 +2,7 @@
 // Plantings, Crops, Beds and Farm.
 
 import type { SheetDeclaration } from '../engine/index.ts';
-import { computed, group, link, MASS, PLAIN, quantity, TEXT } from './authoring.ts';
+import { computed, group, link, MASS, made, PLAIN, quantity, TEXT } from './authoring.ts';
 
 const CROP = '[Planting].[Variety].[Crop]';
 const RATE = quantity('lb/acre', 'kg/ha');
@@ -17,11 +17,17 @@ function removed(id: string, nutrient: string) {
 }
 
 export const nutrientsSheet: SheetDeclaration = {
+  id: 'nutrients-and-rotation',
   name: 'Nutrients and rotation',
   question: 'Ground',
   about:
     'What leaves each bed with the harvest, as elements and as bags name it, and when the family may come back. Not a fertiliser recommendation.',
-  rows: { from: 'each', table: 'Plantings', as: 'Planting', where: 'NOT(ISBLANK([Planting].[Marketable yield]))' },
+  rows: {
+    from: 'each',
+    sheet: 'plantings',
+    as: made('planting', 'Planting'),
+    where: 'NOT(ISBLANK([Planting].[Marketable yield]))',
+  },
   columns: [
     ...group(
       'Removed',
@@ -37,7 +43,7 @@ export const nutrientsSheet: SheetDeclaration = {
     ),
     ...group(
       'Rotation',
-      computed('bed', 'Bed', link('Beds'), BED),
+      computed('bed', 'Bed', link('beds'), BED),
       computed('family', 'Family', TEXT, '[Planting].[Family]'),
       computed('clear-years-wanted', 'Clear years wanted', PLAIN, CLEAR, {
         note: 'Without the family between.',

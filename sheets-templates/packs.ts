@@ -17,6 +17,7 @@ import {
 const MONEY = quantity('money');
 
 export const packsSheet: SheetDeclaration = {
+  id: 'packs',
   name: 'Packs',
   question: 'Seed',
   about:
@@ -28,7 +29,7 @@ export const packsSheet: SheetDeclaration = {
       withDefault('pack', 'Pack', TEXT, '[Supplier] & " " & TEXT([Seeds in pack]; "0") & " seeds"', {
         note: 'How the order names it; write over it if the pack has a name of its own.',
       }),
-      entered('variety', 'Variety', link('Varieties'), { required: true }),
+      entered('variety', 'Variety', link('varieties'), { required: true }),
       entered('supplier', 'Supplier', TEXT),
     ),
     ...group(
@@ -37,7 +38,7 @@ export const packsSheet: SheetDeclaration = {
         note: 'Where the pack is sold by count; a weight typed here goes to Weight.',
         decimals: 0,
         least: 1,
-        orElse: 'Weight',
+        orElse: 'weight',
       }),
       entered('weight', 'Weight', SEED_MASS, { note: 'Where it is sold by weight.', least: 0 }),
       entered('price', 'Price', MONEY, { decimals: 2, least: 0 }),
@@ -58,21 +59,24 @@ export const packsSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'no-size',
       name: 'No size',
       level: 'warning',
-      column: 'Seeds',
+      column: 'seeds',
       says: 'IF(ISBLANK([Seeds in pack]); "Enter the seeds or the weight of this pack: without them it cannot be ordered.")',
     },
     {
+      id: 'no-price',
       name: 'No price',
       level: 'warning',
-      column: 'Price',
+      column: 'price',
       says: 'IF(ISBLANK([Price]); "Enter the price: without it this pack cannot be ordered.")',
     },
     {
+      id: 'treated-seed',
       name: 'Treated seed',
       level: 'note',
-      column: 'Treated',
+      column: 'treated',
       says: 'IF([Treated]; "Treated seed: wear gloves, keep it from children and animals, and ask your certifier whether it is allowed.")',
     },
   ],

@@ -31,11 +31,11 @@ export const STAND_COLUMNS = [
   ...group(
     'Planting',
     entered('planting', 'Planting', TEXT, { required: true }),
-    entered('variety', 'Variety', link('Varieties'), { required: true }),
+    entered('variety', 'Variety', link('varieties'), { required: true }),
     computed('crop', 'Crop', TEXT, '[Variety].[Crop].[Crop]'),
     computed('family', 'Family', TEXT, '[Variety].[Crop].[Family]'),
     withDefault('start', 'Start', choice(...START_METHODS), '[Variety].[Crop].[Usual start]'),
-    entered('seed-lot', 'Seed lot', link('Seed lots'), { note: 'Blank: new seed.' }),
+    entered('seed-lot', 'Seed lot', link('seed-lots'), { note: 'Blank: new seed.' }),
     computed('raised', 'Raised', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells")', {
       note: 'In the propagation house first.',
     }),
@@ -43,7 +43,7 @@ export const STAND_COLUMNS = [
   ),
   ...group(
     'Bed',
-    entered('bed', 'Bed', link('Beds')),
+    entered('bed', 'Bed', link('beds')),
     withDefault('bed-length-used', 'Bed length used', LENGTH, 'IF(ISBLANK([Bed]); Farm[Bed length]; [Bed].[Length])', {
       least: 0,
     }),
@@ -230,7 +230,7 @@ export const STAND_COLUMNS = [
         decimals: 0,
       },
     ),
-    entered('tray', 'Tray', link('Trays'), { note: "Blank: the farm's usual one." }),
+    entered('tray', 'Tray', link('trays'), { note: "Blank: the farm's usual one." }),
     computed(
       'cells-per-tray',
       'Cells per tray',

@@ -9,12 +9,13 @@ import { SPACE_COLUMNS } from './planting-space.ts';
 import { STAND_COLUMNS } from './planting-stand.ts';
 
 export const plantingsSheet: SheetDeclaration = {
+  id: 'plantings',
   name: 'Plantings',
   question: 'When and how close',
   about:
     'One row a planting. Enter the variety, how it starts, the bed, the spacing and the dates; stand, seed, yield, harvest and money follow.',
   rows: { from: 'entry' },
-  key: 'Planting',
+  key: 'planting',
   columns: [...STAND_COLUMNS, ...SPACE_COLUMNS, ...HARVEST_COLUMNS, ...MONEY_COLUMNS],
   checks: PLANTING_CHECKS,
   cautions: [

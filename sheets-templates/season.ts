@@ -1,7 +1,7 @@
-// The season template: every built-in sheet in the order of a grower's work, with the rows a fresh workbook starts with.
-// index.ts offers it; the demo farm and the terminal's `new` start from it.
+// The season template: every built-in sheet in the order of a grower's work, with the rows it ships. index.ts offers it; the
+// demo farm and the terminal's `new` start from it. Its version rises with every change that reaches people.
 
-import type { SheetDeclaration, WorkbookDeclaration } from '../engine/index.ts';
+import type { SheetDeclaration, Start, Template } from '../engine/index.ts';
 import { bedsSheet } from './beds.ts';
 import { bestSpacingSheet } from './best-spacing.ts';
 import { bulbingRecordsSheet } from './bulbing-records.ts';
@@ -9,7 +9,8 @@ import { climateSheet, frostYearsSheet, MONTHLY_CLIMATE_ROWS, monthlyClimateShee
 import { cropsSheet } from './crops.ts';
 import { curingSheet } from './curing.ts';
 import { farmSheet } from './farm.ts';
-import { libraryRows } from './library/library.ts';
+import { cropId, libraryRows } from './library/library.ts';
+import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
 import { packsSheet } from './packs.ts';
 import { plantingsSheet } from './plantings.ts';
@@ -22,8 +23,6 @@ import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
-
-export type Row = Readonly<Record<string, string>>;
 
 export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   farmSheet,
@@ -52,6 +51,25 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   sourcesSheet,
 ];
 
+/** What a fresh workbook holds: the crop library, tray formats, size bands, months and sources. */
+const SHIPPED: Template['rows'] = {
+  [monthlyClimateSheet.id]: shippedRows(monthlyClimateSheet, MONTHLY_CLIMATE_ROWS, ({ Month }) =>
+    wordOf(String(Month)),
+  ),
+  [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
+  [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
+  [sizeGradesSheet.id]: shippedRows(sizeGradesSheet, SIZE_GRADE_ROWS, ({ Grade }) => wordOf(String(Grade))),
+  [sourcesSheet.id]: shippedRows(sourcesSheet, SOURCE_ROWS, ({ Model }) => wordOf(String(Model))),
+};
+
+export const SEASON: Template = {
+  name: 'season',
+  version: 2,
+  sheets: SEASON_SHEETS,
+  rows: SHIPPED,
+  year: { sheet: farmSheet.id, column: 'season' },
+};
+
 export interface SeasonOptions {
   readonly title?: string;
   readonly units?: 'us' | 'si';
@@ -61,55 +79,21 @@ export interface SeasonOptions {
   readonly season: number;
   /** Civil day that TODAY() gives. */
   readonly today: number;
-  /** Further columns of the one Farm row, as typed: { Latitude: '44.5' }. */
-  readonly farm?: Row;
-  /** Further rows by sheet, after those a fresh workbook starts with; a row of the same name changes that row. */
-  readonly rows?: Readonly<Record<string, readonly Row[]>>;
+  /** Further columns of the one Farm row, as typed, by name: { Latitude: '44.5' }. */
+  readonly farm?: NamedRow;
+  /** Further rows by the names of sheets and columns, after those a fresh workbook starts with; a row named like one of those changes it. */
+  readonly rows?: Readonly<Record<string, readonly NamedRow[]>>;
 }
 
-/** What a fresh workbook holds: the crop library, tray formats, size bands, months and sources. */
-function startingRows(): Readonly<Record<string, readonly Row[]>> {
-  return {
-    'Monthly climate': MONTHLY_CLIMATE_ROWS,
-    Crops: libraryRows(),
-    Trays: TRAY_ROWS,
-    'Size grades': SIZE_GRADE_ROWS,
-    Sources: SOURCE_ROWS,
-  };
-}
-
-/** Own rows after the starting ones; a row of the same name goes over the starting one, column by column. */
-function merge(starting: readonly Row[], own: readonly Row[], key: string | undefined): readonly Row[] {
-  if (key === undefined) return [...starting, ...own];
-  const byName = new Map(starting.map((row) => [row[key], row]));
-  for (const row of own) byName.set(row[key], { ...byName.get(row[key]), ...row });
-  return [...byName.values()];
-}
-
-/** The season workbook, empty of a farm's own rows but ready for them, or with those given. */
-export function seasonTemplate(options: SeasonOptions): WorkbookDeclaration {
+/** How a season workbook starts: empty of a farm's own rows but ready for them, or with those given. */
+export function seasonStart(options: SeasonOptions): Start {
   const { title = 'Season', units = 'us', currency = 'USD', season, today, farm = {}, rows = {} } = options;
-  const starting = startingRows();
-  const ownFarm: Row = {
+  const ownFarm: NamedRow = {
     Season: String(season),
     Currency: currency,
     'Block tray': '2 in blocks',
     'Cell tray': '128 cells',
     ...farm,
   };
-  const together: Record<string, readonly Row[]> = {};
-  for (const sheet of SEASON_SHEETS) {
-    const merged = merge(starting[sheet.name] ?? [], rows[sheet.name] ?? [], sheet.key);
-    if (merged.length > 0) together[sheet.name] = merged;
-  }
-  together.Farm = [ownFarm];
-  return {
-    title,
-    units,
-    currency,
-    today,
-    year: { sheet: 'Farm', column: 'Season' },
-    sheets: SEASON_SHEETS,
-    rows: together,
-  };
+  return { title, units, currency, today, rows: rowsById(SEASON_SHEETS, { ...rows, Farm: [ownFarm] }) };
 }

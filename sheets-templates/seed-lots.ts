@@ -25,22 +25,23 @@ const VIABILITY = `SEEDVIABILITY([Germination when tested]; [Age at sowing]; [Mo
 const STORAGE_LIFE = 'SEEDLIFE([Germination when tested]; [Age at sowing]; [Variety].[Crop].[Seed life])';
 
 export const seedLotsSheet: SheetDeclaration = {
+  id: 'seed-lots',
   name: 'Seed lots',
   question: 'Seed',
   about:
     'Seed left from earlier years. Ageing is reckoned to the first sowing that names the lot; a germination test of your own beats any reckoning.',
   rows: { from: 'entry' },
-  key: 'Lot',
+  key: 'lot',
   columns: [
     ...group(
       'Lot',
       entered('lot', 'Lot', TEXT, { required: true }),
-      entered('variety', 'Variety', link('Varieties'), { required: true }),
+      entered('variety', 'Variety', link('varieties'), { required: true }),
       entered('quantity', 'Quantity', PLAIN, {
         note: 'Seeds; a weight typed here goes to Weight.',
         decimals: 0,
         least: 0,
-        orElse: 'Weight',
+        orElse: 'weight',
       }),
       entered('weight', 'Weight', SEED_MASS, { least: 0 }),
       computed(
@@ -186,33 +187,38 @@ export const seedLotsSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'old-onion-seed',
       name: 'Old onion seed',
       level: 'warning',
-      column: 'Packed on',
+      column: 'packed-on',
       says: 'IF([Old onion seed]; "Onion-family seed older than a year by the sowing date: whatever the reckoning says, test it on damp paper or buy new.")',
     },
     {
+      id: 'below-standard',
       name: 'Below standard',
       level: 'warning',
-      column: 'Germination at sowing',
+      column: 'germination-at-sowing',
       says: 'IF([Germination at sowing] < [Standard]; "Below the least germination for seed sold in the United States (7 CFR 201.31): test it, sow thicker, or replace it.")',
     },
     {
+      id: 'age-unknown',
       name: 'Age unknown',
       level: 'note',
-      column: 'Tested on',
+      column: 'tested-on',
       says: 'IF(ISBLANK([Tested on]); "Enter when it was tested: its ageing is not reckoned without the date.")',
     },
     {
+      id: 'too-little-for-its-plantings',
       name: 'Too little for its plantings',
       level: 'warning',
-      column: 'Seeds spoken for',
+      column: 'seeds-spoken-for',
       says: 'IF([Seeds spoken for] > [Seeds in lot]; "The plantings that name this lot need more seeds than it holds.")',
     },
     {
+      id: 'on-hand-but-not-planned',
       name: 'On hand but not planned',
       level: 'note',
-      column: 'Seeds spoken for',
+      column: 'seeds-spoken-for',
       says: 'IF(AND([Usable seeds] > 0; [Seeds spoken for] = 0); "Counted as on hand, but no planting names it: name it in Plantings so that its germination is reckoned with.")',
     },
   ],

@@ -2,7 +2,7 @@
 // Reads Plantings, Seed lots and Packs.
 
 import type { SheetDeclaration } from '../engine/index.ts';
-import { computed, group, PLAIN, quantity, TEXT } from './authoring.ts';
+import { computed, group, made, PLAIN, quantity, TEXT } from './authoring.ts';
 
 const MONEY = quantity('money');
 
@@ -11,11 +11,12 @@ const OF_VARIETY = 'Packs[Variety]; [Variety]';
 const OFFERS = 'Packs[Seeds on offer]; Packs[Price]';
 
 export const seedOrderSheet: SheetDeclaration = {
+  id: 'seed-order',
   name: 'Seed order',
   question: 'Seed',
   about:
     'What to buy: the seeds all plantings need, less what is on hand, in the cheapest packs that cover it. Postage is not reckoned.',
-  rows: { from: 'each', table: 'Varieties', as: 'Variety', where: '[Variety].[Seeds needed] > 0' },
+  rows: { from: 'each', sheet: 'varieties', as: made('variety', 'Variety'), where: '[Variety].[Seeds needed] > 0' },
   columns: [
     ...group(
       'Need',
@@ -92,15 +93,17 @@ export const seedOrderSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'nothing-on-offer',
       name: 'Nothing on offer',
       level: 'warning',
-      column: 'Packs',
+      column: 'packs',
       says: 'IF(AND([Seeds to buy] > 0; ISBLANK([Cost])); "No pack with seeds and a price is listed for this variety: add one in Packs.")',
     },
     {
+      id: 'much-left-over',
       name: 'Much left over',
       level: 'note',
-      column: 'Left over',
+      column: 'left-over',
       says: 'IF(AND([Left over] > [Seeds to buy]; [Worth next year] = 0 money); "More is left over than is sown, and it will not keep: look for a smaller pack or share one.")',
     },
   ],

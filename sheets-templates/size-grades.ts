@@ -5,12 +5,13 @@ import type { SheetDeclaration } from '../engine/index.ts';
 import { entered, group, SHARE, SIZE, TEXT } from './authoring.ts';
 
 export const sizeGradesSheet: SheetDeclaration = {
+  id: 'size-grades',
   name: 'Size grades',
   question: 'Selling',
   about:
     'Bands of diameter that do not overlap, with what each fetches against the full price. The names small, medium, large and extra large are read by Plantings; limits and prices are yours.',
   rows: { from: 'entry' },
-  key: 'Grade',
+  key: 'grade',
   columns: [
     ...group(
       'Band',
@@ -31,15 +32,17 @@ export const sizeGradesSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'band-upside-down',
       name: 'Band upside down',
       level: 'error',
-      column: 'To',
+      column: 'to',
       says: 'IF([To] <= [From]; "The upper limit must be above the lower one.")',
     },
     {
+      id: 'bands-overlap',
       name: 'Bands overlap',
       level: 'error',
-      column: 'From',
+      column: 'from',
       says: `IF(COUNTIFS('Size grades'[From]; "<" & [From]; 'Size grades'[To]; ">" & [From]) > 0; "This band begins inside another, so a bulb could be counted twice: let one end where the other begins.")`,
     },
   ],

@@ -5,11 +5,12 @@ import { MODEL_SOURCES, type SheetDeclaration } from '../engine/index.ts';
 import { choice, entered, group, TEXT } from './authoring.ts';
 
 export const sourcesSheet: SheetDeclaration = {
+  id: 'sources',
   name: 'Sources',
   question: 'About',
   about: 'Where the figures come from. Outside the range of a model its cells say so instead of guessing.',
   rows: { from: 'entry' },
-  key: 'Model',
+  key: 'model',
   columns: [
     ...group(
       'Model',

@@ -8,6 +8,7 @@ import {
   DAYS,
   group,
   MASS,
+  made,
   PLAIN,
   quantity,
   SHARE,
@@ -32,14 +33,15 @@ function leftAfter(months: number) {
 }
 
 export const storageSheet: SheetDeclaration = {
+  id: 'storage',
   name: 'Storage',
   question: 'Harvest',
   about:
     'Every planting that goes into store: whether the store suits it, how long it keeps, what is lost by the month, and in what order to sell. Crops that keep less than a month are left out.',
   rows: {
     from: 'each',
-    table: 'Plantings',
-    as: 'Planting',
+    sheet: 'plantings',
+    as: made('planting', 'Planting'),
     where: `AND(NOT(ISBLANK([Planting].[Sold weight])); NOT(ISBLANK([Planting].[Harvest ends])); [Planting].[Variety].[Storage life] >= 30 days)`,
   },
   columns: [
@@ -135,9 +137,10 @@ export const storageSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'store-does-not-suit',
       name: 'Store does not suit',
       level: 'note',
-      column: 'Store suits',
+      column: 'store-suits',
       says: `IF([Store suits] <> ${RIGHT}; [Store suits])`,
     },
   ],
@@ -150,6 +153,7 @@ export const storageSheet: SheetDeclaration = {
 };
 
 export const storeByWeekSheet: SheetDeclaration = {
+  id: 'store-by-week',
   name: 'Store by week',
   question: 'Harvest',
   about: 'The store week by week: what comes in, what is lost, taken and left, and what must be sold first.',
@@ -158,7 +162,7 @@ export const storeByWeekSheet: SheetDeclaration = {
     first: 'Farm[Season starts]',
     last: 'Farm[Season ends] + 26 weeks',
     step: 'week',
-    as: 'Week',
+    as: made('week', 'Week'),
   },
   columns: [
     ...group(
@@ -200,9 +204,10 @@ export const storeByWeekSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'store-full',
       name: 'Store full',
       level: 'warning',
-      column: 'Left',
+      column: 'left',
       says: 'IF([Left] > Farm[Cold store capacity]; "More is in store this week than it holds: sell earlier, or find more room.")',
     },
   ],

@@ -19,12 +19,13 @@ import {
 export const CELL_VOLUME = quantity('in3', 'mL');
 
 export const traysSheet: SheetDeclaration = {
+  id: 'trays',
   name: 'Trays',
   question: 'Raising',
   about:
     'Formats of block and cell trays. Volumes and compaction differ from farm to farm: measure a batch and put in your own.',
   rows: { from: 'entry' },
-  key: 'Tray',
+  key: 'tray',
   columns: [
     ...group(
       'Tray',

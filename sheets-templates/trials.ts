@@ -10,6 +10,7 @@ import {
   group,
   link,
   MASS,
+  made,
   PLAIN,
   PLANT_MASS,
   quantity,
@@ -24,17 +25,18 @@ const PER_MASS = quantity('1/oz', '1/g');
 const AREA_PER_MASS = quantity('ft2/oz', 'm2/g');
 
 export const trialsSheet: SheetDeclaration = {
+  id: 'trials',
   name: 'Trials',
   question: 'Records',
   about:
     'Plots of one variety at several spacings, counted and weighed at harvest. Three plots or more at two densities or more give the variety a curve of its own in Trial fits.',
   rows: { from: 'entry' },
-  key: 'Plot',
+  key: 'plot',
   columns: [
     ...group(
       'Plot',
       entered('plot', 'Plot', TEXT, { required: true }),
-      entered('variety', 'Variety', link('Varieties'), { required: true }),
+      entered('variety', 'Variety', link('varieties'), { required: true }),
       entered('grown-in', 'Grown in', PLAIN, { note: 'Year.', decimals: 0, least: 1900, most: 2200 }),
       entered('plants', 'Plants', PLAIN, { note: 'Counted at harvest, clumps plant by plant.', decimals: 0, least: 0 }),
       entered('area', 'Area', AREA, { note: 'Of bed that they stood on.', decimals: 1, least: 0 }),
@@ -63,9 +65,10 @@ export const trialsSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'far-off-the-curve',
       name: 'Far off the curve',
       level: 'note',
-      column: 'Off the curve',
+      column: 'off-the-curve',
       says: 'IF(ABS([Off the curve]) > 40%; "This plot lies far off the curve of the others: look at its count and its weight.")',
     },
   ],
@@ -73,14 +76,15 @@ export const trialsSheet: SheetDeclaration = {
 };
 
 export const trialFitsSheet: SheetDeclaration = {
+  id: 'trial-fits',
   name: 'Trial fits',
   question: 'Records',
   about:
     'The curve 1/mass = a + b x density through the plots of each variety, by least squares on the logarithm of mass, with standard errors. To plan by it, enter its two masses in Varieties.',
   rows: {
     from: 'each',
-    table: 'Varieties',
-    as: 'Variety',
+    sheet: 'varieties',
+    as: made('variety', 'Variety'),
     where: 'COUNTIFS(Trials[Variety]; [Variety]) > 0',
   },
   columns: [
@@ -145,12 +149,13 @@ export const trialFitsSheet: SheetDeclaration = {
     ),
   ],
   checks: [
-    { name: 'No curve', level: 'note', column: 'No curve', says: '[No curve]' },
-    { name: 'Offer', level: 'note', column: 'Offer', says: '[Offer]' },
+    { id: 'no-curve', name: 'No curve', level: 'note', column: 'no-curve', says: '[No curve]' },
+    { id: 'offer', name: 'Offer', level: 'note', column: 'offer', says: '[Offer]' },
     {
+      id: 'no-isolated-mass',
       name: 'No isolated mass',
       level: 'note',
-      column: 'Isolated plant mass',
+      column: 'isolated-plant-mass',
       says: 'IF(AND(NOT(ISBLANK([a])); ISBLANK([Isolated plant mass])); "The curve gives no mass for a plant on its own: add plots at wider spacing.")',
     },
   ],

@@ -25,17 +25,18 @@ import {
 const DEGREES = quantity('deg');
 
 export const varietiesSheet: SheetDeclaration = {
+  id: 'varieties',
   name: 'Varieties',
   question: 'What',
   about:
     'Every variety the farm sows or thinks of sowing. An onion that never meets its day length makes no bulb: see Suits this farm.',
   rows: { from: 'entry' },
-  key: 'Variety',
+  key: 'variety',
   columns: [
     ...group(
       'Variety',
       entered('variety', 'Variety', TEXT, { required: true }),
-      entered('crop', 'Crop', link('Crops'), { required: true }),
+      entered('crop', 'Crop', link('crops'), { required: true }),
       entered('notes', 'Notes', TEXT),
     ),
     ...group(
@@ -234,15 +235,17 @@ export const varietiesSheet: SheetDeclaration = {
   ],
   checks: [
     {
+      id: 'does-not-suit',
       name: 'Does not suit',
       level: 'warning',
-      column: 'Suits this farm',
+      column: 'suits-this-farm',
       says: 'IF([Suits this farm] <> "yes"; [Why])',
     },
     {
+      id: 'germination-below-standard',
       name: 'Germination below standard',
       level: 'note',
-      column: 'Germination',
+      column: 'germination',
       says: 'IF([Germination] < [Crop].[Germination standard]; "Below the least germination for seed sold in the United States (7 CFR 201.31).")',
     },
   ],

@@ -8,6 +8,7 @@ import {
   DAYS,
   group,
   link,
+  made,
   PLAIN,
   TEXT,
   VOLUME,
@@ -22,11 +23,18 @@ const CURVE = `${CROP}.[Initial stage]; ${CROP}.[Development stage]; ${CROP}.[Mi
   ${CROP}.[Crop coefficient initial]; ${CROP}.[Crop coefficient mid]; ${CROP}.[Crop coefficient end]; [Season]`;
 
 export const weatherByWeekSheet: SheetDeclaration = {
+  id: 'weather-by-week',
   name: 'Weather by week',
   question: 'Ground',
   about:
     'Water that grass takes and rain that falls, week by week, out of the months of Monthly climate. Write over a week with what was measured.',
-  rows: { from: 'span', first: 'Farm[Season starts]', last: 'Farm[Season ends]', step: 'week', as: 'Week' },
+  rows: {
+    from: 'span',
+    first: 'Farm[Season starts]',
+    last: 'Farm[Season ends]',
+    step: 'week',
+    as: made('week', 'Week'),
+  },
   columns: [
     ...group(
       'Weather',
@@ -63,14 +71,15 @@ export const weatherByWeekSheet: SheetDeclaration = {
 };
 
 export const bedWaterSheet: SheetDeclaration = {
+  id: 'bed-water',
   name: 'Bed water',
   question: 'Ground',
   about:
     'Water each planting takes, week by week (FAO-56): crop coefficient x reference evapotranspiration, less rain that serves, on the area of its bed. Needs the evapotranspiration of Monthly climate.',
   rows: {
     from: 'pairs',
-    tables: ['Plantings', 'Weather by week'],
-    as: ['Planting', 'Week'],
+    sheets: ['plantings', 'weather-by-week'],
+    as: [made('planting', 'Planting'), made('week', 'Week')],
     where: `AND([Week].[Week] + 7 days > [Planting].[Planted out]; [Week].[Week] < [Planting].[Bed free];
       NOT(ISBLANK(${CROP}.[Crop coefficient mid])); NOT(ISBLANK([Week].[Reference evapotranspiration])))`,
   },
@@ -79,7 +88,7 @@ export const bedWaterSheet: SheetDeclaration = {
       'Time',
       computed('week-starts', 'Week starts', DATE, '[Week].[Week]'),
       computed('crop', 'Crop', TEXT, '[Planting].[Crop]'),
-      computed('bed', 'Bed', link('Beds'), '[Planting].[Bed]'),
+      computed('bed', 'Bed', link('beds'), '[Planting].[Bed]'),
       computed('season', 'Season', DAYS, '[Planting].[Bed free] - [Planting].[Planted out]', {
         note: 'The four stages of the crop are stretched to it.',
         decimals: 0,

@@ -128,8 +128,8 @@ function wholeColumn(given: Tree, pattern: Pattern, { context }: Call): FoundCol
   return pattern.is === 'values' && found.table.oneRow ? undefined : found;
 }
 
-function columnNode(given: Tree, { table, column, type }: FoundColumn): Typed {
-  return { node: 'column', table: table.name, column, type, from: given.from, to: given.to };
+function columnNode(given: Tree, { table, id, type }: FoundColumn): Typed {
+  return { node: 'column', table: table.id, column: id, type, from: given.from, to: given.to };
 }
 
 function refuseNoColumn(given: Tree, parameter: Parameter, { signature, context }: Call): never {

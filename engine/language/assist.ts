@@ -3,7 +3,7 @@
 
 import { nameOfDimension } from '../units/dimension.ts';
 import type { CheckContext } from './context.ts';
-import { findColumn, findTable, linksOf, ownTable } from './context.ts';
+import { findColumn, findTable, linksOf, ownTable, tableOfId } from './context.ts';
 import { cutFormula, type Token } from './lexer.ts';
 import { editDistance } from './nearest.ts';
 import { bracketed, quoted, tableName } from './printer.ts';
@@ -189,7 +189,7 @@ function columnAtEnd(tokens: readonly Token[], context: AssistContext): ColumnSh
 /** The table that the link a path ends in leads to. */
 function tableAfter(tokens: readonly Token[], context: AssistContext): TableShape | undefined {
   const type = columnAtEnd(tokens, context)?.type;
-  return type?.kind === 'link' ? findTable(context.catalog, type.table) : undefined;
+  return type?.kind === 'link' ? tableOfId(context.catalog, type.table) : undefined;
 }
 
 function tables(context: AssistContext): readonly Completion[] {

@@ -52,7 +52,7 @@ function check(tree: Tree, context: CheckContext): Typed {
     case 'column': {
       const found = columnNamed(tree, context);
       if (!found.table.oneRow) return refuseWholeColumn(tree, found, context);
-      return { node: 'single', table: found.table.name, column: found.column, type: found.type, from, to };
+      return { node: 'single', table: found.table.id, column: found.id, type: found.type, from, to };
     }
     case 'table':
       return refuseBareWord(tree, context);

@@ -4,11 +4,12 @@
 import type { Vocabulary } from '../units/vocabulary.ts';
 import type { ValueType } from '../values/type.ts';
 import type { Signature } from './signature.ts';
+import type { Span } from './tree.ts';
 import type { Catalog, ColumnShape, TableShape } from './typed.ts';
 
 export interface CheckContext {
   readonly catalog: Catalog;
-  /** The sheet the formula stands in; undefined for one that stands in none. */
+  /** The id of the sheet the formula stands in; undefined for one that stands in none. */
   readonly table: string | undefined;
   /** By upper-case name. */
   readonly functions: ReadonlyMap<string, Signature>;
@@ -19,6 +20,8 @@ export interface CheckContext {
   readonly wanted?: ValueType;
   /** The column the formula is for, named in the sentence when it gives the wrong type. */
   readonly column?: string;
+  /** Hears what each name of a table or column in the text was found to be, by its id. */
+  readonly found?: (name: Span, id: string) => void;
 }
 
 function byName<T extends { readonly name: string }>(items: readonly T[], name: string): T | undefined {
@@ -34,15 +37,19 @@ export function findColumn(table: TableShape, name: string): ColumnShape | undef
   return byName(table.columns, name);
 }
 
+export function tableOfId(catalog: Catalog, table: string): TableShape | undefined {
+  return catalog.tables.find(({ id }) => id === table);
+}
+
 /** The sheet the formula stands in. */
 export function ownTable(context: CheckContext): TableShape | undefined {
-  return context.table === undefined ? undefined : findTable(context.catalog, context.table);
+  return context.catalog.tables.find(({ id }) => id === context.table);
 }
 
 /** Link columns of a table with the tables they lead to. */
 export function linksOf(table: TableShape, catalog: Catalog): readonly { link: string; to: TableShape }[] {
   return table.columns.flatMap((column) => {
-    const to = column.type?.kind === 'link' ? findTable(catalog, column.type.table) : undefined;
+    const to = column.type?.kind === 'link' ? tableOfId(catalog, column.type.table) : undefined;
     return to === undefined ? [] : [{ link: column.name, to }];
   });
 }

@@ -2,7 +2,7 @@
 // where a name is not found. Called by checker.ts and arguments.ts.
 
 import type { ValueType } from '../values/type.ts';
-import { type CheckContext, findColumn, findTable, linksOf, ownTable } from './context.ts';
+import { type CheckContext, findColumn, findTable, linksOf, ownTable, tableOfId } from './context.ts';
 import { nearestName } from './nearest.ts';
 import { bracketed, tableName } from './printer.ts';
 import { refuse } from './refuse.ts';
@@ -14,7 +14,9 @@ type TreeOf<K extends Tree['tree']> = Extract<Tree, { readonly tree: K }>;
 /** A column with its type known. */
 export interface FoundColumn {
   readonly table: TableShape;
+  /** Its name; `id` is what the typed tree says. */
   readonly column: string;
+  readonly id: string;
   readonly type: ValueType;
 }
 
@@ -26,16 +28,27 @@ export function cellNode(tree: TreeOf<'cell'>, context: CheckContext): Typed {
     const said = bracketed(first.text);
     return refuse(tree, `${said} names a column of this row, and this formula stands in no sheet: write Table${said}.`);
   }
-  let found = columnOf(own, first, first, context);
+  let found = named(first, columnOf(own, first, first, context), context);
   let link = first;
   const links: string[] = [];
   for (const name of rest) {
-    links.push(found.column);
-    found = columnOf(linkedTable(found, link, name, context), name, name, context);
+    links.push(found.id);
+    found = named(name, columnOf(linkedTable(found, link, name, context), name, name, context), context);
     link = name;
   }
-  const { table, column, type } = found;
-  return { node: 'cell', links, table: table.name, column, type, from: tree.from, to: tree.to };
+  const { table, id, type } = found;
+  return { node: 'cell', links, table: table.id, column: id, type, from: tree.from, to: tree.to };
+}
+
+/** Tells who asked that this name means this column. */
+function named(name: Span, found: FoundColumn, { found: tell }: CheckContext): FoundColumn {
+  tell?.(name, columnReference(found));
+  return found;
+}
+
+/** A column's id in the whole workbook. */
+export function columnReference({ table, id }: FoundColumn): string {
+  return `${table.id}/${id}`;
 }
 
 function linkedTable(found: FoundColumn, link: Name, next: Name, context: CheckContext): TableShape {
@@ -45,13 +58,19 @@ function linkedTable(found: FoundColumn, link: Name, next: Name, context: CheckC
       `${bracketed(found.column)} is not a link to another sheet, so ${bracketed(next.text)} can't follow it.`,
     );
   }
-  const to = findTable(context.catalog, found.type.table);
-  return to ?? refuse(link, `${bracketed(found.column)} leads to ${found.type.table}, a sheet that isn't there.`);
+  const to = tableOfId(context.catalog, found.type.table);
+  return (
+    to ??
+    refuse(
+      link,
+      `${bracketed(found.column)} leads to ${found.type.called ?? found.type.table}, a sheet that isn't there.`,
+    )
+  );
 }
 
 /** Table[Column]; its type is that of one of its values. */
 export function columnNamed(tree: TreeOf<'column'>, context: CheckContext): FoundColumn {
-  return columnOf(tableNamed(tree.table, context), tree.column, tree, context);
+  return named(tree.column, columnOf(tableNamed(tree.table, context), tree.column, tree, context), context);
 }
 
 /** The column of that name; `at` is what a fix would replace. */
@@ -59,11 +78,11 @@ export function columnOf(table: TableShape, name: Name, at: Span, context: Check
   const column = findColumn(table, name.text);
   if (column === undefined) return refuseUnknownColumn(table, name, at, context);
   if (column.type === undefined) return refuse(name, `${unchecked(table, column, context)}; put that right first.`);
-  return { table, column: column.name, type: column.type };
+  return { table, column: column.name, id: column.id, type: column.type };
 }
 
 function unchecked(table: TableShape, column: ColumnShape, context: CheckContext): string {
-  const own = table.name === ownTable(context)?.name;
+  const own = table === ownTable(context);
   return `The formula of ${own ? '' : tableName(table.name)}${bracketed(column.name)} does not check yet`;
 }
 
@@ -110,7 +129,10 @@ function reachable(
 
 export function tableNamed(name: Name, context: CheckContext): TableShape {
   const table = findTable(context.catalog, name.text);
-  if (table !== undefined) return table;
+  if (table !== undefined) {
+    context.found?.(name, table.id);
+    return table;
+  }
   const near = nearestName(
     name.text,
     context.catalog.tables.map((candidate) => candidate.name),
@@ -127,7 +149,7 @@ export function refuseWholeColumn(
 ): never {
   const text = tableName(table.name) + bracketed(column);
   const own = ownTable(context);
-  if (own?.name === table.name) {
+  if (own === table) {
     const fix = bracketed(column);
     return refuse(tree, `${text} is the whole column; this row's value is ${fix}.`, fix);
   }

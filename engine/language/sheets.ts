@@ -4,7 +4,7 @@
 
 import { fits, nameOfType, type ValueType, YESNO } from '../values/type.ts';
 import { type CheckContext, findColumn } from './context.ts';
-import { columnOf, type FoundColumn, tableNamed } from './names.ts';
+import { columnOf, columnReference, type FoundColumn, tableNamed } from './names.ts';
 import { nearestName } from './nearest.ts';
 import { PLAIN } from './operators.ts';
 import { bracketed, quoted, tableName } from './printer.ts';
@@ -37,7 +37,7 @@ function exampleOf({ name, parameters }: Signature): string {
 }
 
 export function tableNode(given: Span, table: TableShape): Typed {
-  return { node: 'table', table: table.name, type: PLAIN, from: given.from, to: given.to };
+  return { node: 'table', table: table.id, type: PLAIN, from: given.from, to: given.to };
 }
 
 /** A column as if it had been written out as Table[Column] at this place. */
@@ -61,7 +61,11 @@ export function fieldNamed(
 ): FoundColumn {
   const byName = (text: string): FoundColumn =>
     columnOf(table, { text, from: given.from, to: given.to }, given, context);
-  if (given.tree === 'text') return byName(given.value);
+  if (given.tree === 'text') {
+    const found = byName(given.value);
+    context.found?.(given, columnReference(found));
+    return found;
+  }
   if (given.tree === 'number') {
     const column = table.columns[given.value - 1];
     if (column !== undefined) return byName(column.name);
@@ -70,7 +74,11 @@ export function fieldNamed(
   }
   if (given.tree === 'column') {
     const other = tableNamed(given.table, context);
-    if (other === table) return byName(given.column.text);
+    if (other === table) {
+      const found = byName(given.column.text);
+      context.found?.(given.column, columnReference(found));
+      return found;
+    }
     return refuse(given, `${signature.name} looks in ${table.name}, and this is a column of ${other.name}.`);
   }
   const written = given.tree === 'cell' && given.path.length === 1 ? given.path[0] : undefined;
@@ -97,11 +105,11 @@ export function criteriaNode(given: Span, criteria: TableShape, of: TableShape, 
     const looked = columnOf(of, own, given, context);
     if (!comparable(looked.type, conditions.type)) return refuseUnlikeCriteria(given, conditions, looked);
     return {
-      looked: { column: looked.column, type: looked.type },
-      given: { column: conditions.column, type: conditions.type },
+      looked: { column: looked.id, type: looked.type },
+      given: { column: conditions.id, type: conditions.type },
     };
   });
-  return { node: 'criteria', table: criteria.name, of: of.name, pairs, type: YESNO, from: given.from, to: given.to };
+  return { node: 'criteria', table: criteria.id, of: of.id, pairs, type: YESNO, from: given.from, to: given.to };
 }
 
 /** Text holds conditions on any column; everything else holds values to equal. */

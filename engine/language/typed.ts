@@ -1,5 +1,6 @@
 // The typed tree: what the checker makes of a formula once every name is found, every type known and every unit turned
-// into canonical numbers. The recalculation plans its kernels from this tree and never looks at text again.
+// into canonical numbers. Tables and columns stand in it by their ids. The calculation plans its kernels from this tree and
+// never looks at text again.
 
 import type { Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
@@ -49,14 +50,18 @@ export interface Catalog {
 }
 
 export interface TableShape {
+  /** Never changes; what the typed tree says. */
+  readonly id: string;
   readonly name: string;
   readonly oneRow: boolean;
-  /** The column whose text names a row; links are typed and shown by it. */
+  /** The id of the column whose text names a row; links are typed and shown by it. */
   readonly key: string | undefined;
   readonly columns: readonly ColumnShape[];
 }
 
 export interface ColumnShape {
+  /** Unlike any other in its table; what the typed tree says. */
+  readonly id: string;
   readonly name: string;
   /** undefined while its own formula doesn't check: what uses it can't be checked either, and says which. */
   readonly type: ValueType | undefined;

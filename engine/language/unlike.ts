@@ -37,7 +37,7 @@ export function refuseNotANumber({ tree, typed }: Part, operation: Tree): never 
     case 'link':
       return refuse(
         tree,
-        `${text} is a row of ${type.table}, not a number: follow it to one of its columns, as in ${text}.[Column].`,
+        `${text} is a row of ${type.called ?? type.table}, not a number: follow it to one of its columns, as in ${text}.[Column].`,
       );
     case 'date':
       return refuse(

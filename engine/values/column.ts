@@ -1,26 +1,50 @@
 // Column storage: one typed array of values, one state a cell. Numbers, dates (civil days) and yes/no (1/0) are doubles;
 // texts (codes of a dictionary) and links (row slots) are 32-bit whole numbers. A faulty cell holds the number of its
-// error. Storage knows nothing of types beyond that; recalculation and workbook read and write it.
+// error. Storage knows nothing of types beyond that; calculation and document read and write it.
 
 export const FILLED = 0;
 export const BLANK = 1;
 export const FAULT = 2;
+
+/** Who may write a piece of storage: whoever holds the token it carries. A branch shares what it has not written yet. */
+export type Token = Readonly<Record<string, never>>;
+
+let writes = 0;
+
+/** A number that nothing was stamped with before: a column or set of rows changed since its stamp was another. */
+export function nextStamp(): number {
+  writes += 1;
+  return writes;
+}
 
 export class Column {
   values: Float64Array | Int32Array;
   states: Uint8Array;
   /** Cells that are not FILLED; 0 lets kernels skip the states. */
   exceptions = 0;
-  /** Rises with every write, so that what was gathered from a column knows when it is stale. */
-  version = 0;
+  /** Another after every write, in whatever branch, so that what was gathered from a column knows when it is stale. */
+  stamp = nextStamp();
   length = 0;
   readonly whole: boolean;
+  owner: Token | undefined;
 
   /** `whole`: holds text codes or row slots rather than doubles. */
-  constructor(whole: boolean) {
+  constructor(whole: boolean, owner?: Token) {
     this.whole = whole;
+    this.owner = owner;
     this.values = whole ? new Int32Array(8) : new Float64Array(8);
     this.states = new Uint8Array(8);
+  }
+
+  /** The same cells in arrays of their own. */
+  copy(owner: Token): Column {
+    const copy = new Column(this.whole, owner);
+    copy.values = this.values.slice();
+    copy.states = this.states.slice();
+    copy.exceptions = this.exceptions;
+    copy.stamp = this.stamp;
+    copy.length = this.length;
+    return copy;
   }
 
   /** Makes room for slots up to `length`; new cells are blank. */
@@ -39,7 +63,7 @@ export class Column {
     this.values.fill(0, this.length, length);
     this.exceptions += length - this.length;
     this.length = length;
-    this.version++;
+    this.stamp = nextStamp();
   }
 
   /** Writes one cell; true where it changed. A blank's value is kept at 0; minus zero becomes zero. */
@@ -53,8 +77,13 @@ export class Column {
       this.states[row] = state;
     }
     this.values[row] = kept;
-    this.version++;
+    this.stamp = nextStamp();
     return true;
+  }
+
+  /** To be called after writing to `values` directly. */
+  touched(): void {
+    this.stamp = nextStamp();
   }
 
   /** Bytes held, room included. */

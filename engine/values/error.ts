@@ -1,9 +1,9 @@
 // An error is a value: a kind, the cell where it began and a sentence that says what to do. It travels to what depends
 // on it and stops nothing else. Kinds follow OpenFormula's error types, plus those that typed sheets add.
 
-/** The row of a table is its slot: a whole number that stays with the row for as long as the workbook is open. */
+/** Sheet and column by their ids, the row by its slot: good until rows of the sheet come or go. */
 export interface CellAddress {
-  readonly table: string;
+  readonly sheet: string;
   readonly row: number;
   readonly column: string;
 }

@@ -54,6 +54,23 @@ export function showValue(value: Scalar, type: ValueType, options: ShowOptions):
   return followedBy(numberText(value, typedIn, type, { currency: options.currency }), typedIn, options.currency);
 }
 
+/** A value as a table shows it, its unit apart: '20' and 'cm'; '' where the unit is the column's own, or there is none. */
+export function showParts(
+  value: Scalar,
+  type: ValueType,
+  options: ShowOptions,
+): { readonly figure: string; readonly unit: string } {
+  const { unit } = options;
+  const other = unit !== undefined && typeof value === 'number' && isQuantity(type) && unit.symbol !== type.unit.symbol;
+  if (!other || isMixed(unit)) return { figure: showValue(value, type, options), unit: '' };
+  const figure = numberText(value, unit, type, { currency: options.currency });
+  return { figure, unit: figure === '1' ? singularLabel(unit, options.currency) : unitLabel(unit, options.currency) };
+}
+
+function isQuantity(type: ValueType): type is Extract<ValueType, { readonly kind: 'number' | 'temperature' }> {
+  return type.kind === 'number' || type.kind === 'temperature';
+}
+
 /** As showValue, always with its unit: '12.4 lb', '85%', '3.50 EUR'. */
 export function showWithUnit(value: Scalar, type: ValueType, options: ShowOptions): string {
   const text = showValue(value, type, options);

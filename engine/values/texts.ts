@@ -44,7 +44,7 @@ export class Faults {
 
   /** The number of an error; equal errors (kind, sentence, place) share one. */
   number(error: CellError): number {
-    const at = error.at === undefined ? '' : `${error.at.table}\u0000${error.at.row}\u0000${error.at.column}`;
+    const at = error.at === undefined ? '' : `${error.at.sheet}\u0000${error.at.row}\u0000${error.at.column}`;
     const key = `${error.error}\u0000${error.why}\u0000${at}`;
     const known = this.#numbers.get(key);
     if (known !== undefined) return known;

@@ -13,8 +13,8 @@ export type ValueType =
   | { readonly kind: 'text' }
   | { readonly kind: 'yesno' }
   | { readonly kind: 'choice'; readonly options: readonly string[] }
-  /** A row of another table, shown by its key. */
-  | { readonly kind: 'link'; readonly table: string };
+  /** A row of another table, shown by its key; `called` is the name people know the table by, where that is not its id. */
+  | { readonly kind: 'link'; readonly table: string; readonly called?: string };
 
 export const TEXT: ValueType = { kind: 'text' };
 export const DATE: ValueType = { kind: 'date' };
@@ -36,7 +36,7 @@ export function nameOfType(type: ValueType): string {
     case 'choice':
       return `one of ${type.options.join(', ')}`;
     case 'link':
-      return `a row of ${type.table}`;
+      return `a row of ${type.called ?? type.table}`;
   }
 }
 

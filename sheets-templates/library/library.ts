@@ -32,6 +32,13 @@ export const LIBRARY: readonly Crop[] = [
   ...HERBS,
 ];
 
+/** The id of a crop of the library by its name. */
+export function cropId(name: string): string {
+  const crop = LIBRARY.find((one) => one.name === name);
+  if (crop === undefined) throw new Error(`The library has no crop called ${name}`);
+  return crop.id;
+}
+
 /** A figure of a crop with where it comes from: a citation, 'memory' or 'common practice'. */
 export interface SourcedFigure {
   readonly column: string;

@@ -30,7 +30,7 @@ const TOO_LONG = failure('value', `The text would be longer than ${LONGEST} lett
 /** Why a type can't be joined as it is; undefined where it can. */
 function objection(type: ValueType): string | undefined {
   if (type.kind === 'link') {
-    return `This is a row of ${type.table}: join a text, such as "" & the link, which gives its name.`;
+    return `This is a row of ${type.called ?? type.table}: join a text, such as "" & the link, which gives its name.`;
   }
   if (type.kind !== 'number' || type.dimension.money === 0) return undefined;
   return 'Money is joined with &, which knows the currency, or written by TEXT(...; "0.00").';

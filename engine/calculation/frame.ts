@@ -1,0 +1,277 @@
+// The data that kernels work on: the tables' rows and columns, what people typed over, indexes and totals, and which rows
+// wait to be worked out. A branch shares everything with the frame it came from; each copies what it writes first.
+// Knows layouts and storage; knows no formula.
+
+import { BLANK, Column, FILLED, type Token } from '../values/column.ts';
+import type { Faults, Texts } from '../values/texts.ts';
+import type { ColumnDef, Layout, TableDef } from './layout.ts';
+import { compareRows, rowsInOrder } from './row-order.ts';
+import { RowSet } from './row-set.ts';
+import { TableRows } from './table-rows.ts';
+import { TypedCells } from './typed-cells.ts';
+
+/** State that a frame keeps and branches share until one of them writes it. */
+export interface Shared {
+  owner: Token | undefined;
+  copy(owner: Token): Shared;
+}
+
+/** The place in frames of one piece of state: an index, a total, what a row generator remembers. */
+export class FrameState<T extends Shared> {
+  readonly number: number;
+  readonly #make: (owner: Token) => T;
+
+  constructor(number: number, make: (owner: Token) => T) {
+    this.number = number;
+    this.#make = make;
+  }
+
+  /** To read. */
+  read(frame: Frame): T {
+    // Only this place writes under its number, so what stands there is a T.
+    const kept = frame.states[this.number] as T | undefined;
+    return kept ?? this.#put(frame, this.#make(frame.token));
+  }
+
+  /** To write: a copy of its own where the state is shared with another branch. */
+  own(frame: Frame): T {
+    const kept = this.read(frame);
+    return kept.owner === frame.token ? kept : this.#put(frame, kept.copy(frame.token) as T);
+  }
+
+  #put(frame: Frame, state: T): T {
+    frame.states[this.number] = state;
+    return state;
+  }
+}
+
+/** What a person typed in rows that row generators make, put back when such a row comes to life. */
+export interface MadeCells {
+  /** Puts the typed cells of a new row in place; gives the columns that it wrote. */
+  rowMade(table: TableDef, row: number): readonly ColumnDef[];
+}
+
+export interface Dictionaries {
+  readonly texts: Texts;
+  readonly faults: Faults;
+}
+
+/** What frames share after a branch, until one of them writes it. */
+interface Contents {
+  readonly layout: Layout;
+  readonly dictionaries: Dictionaries;
+  readonly nodes: number;
+  readonly tables: TableRows[];
+  readonly columns: Column[];
+  readonly typed: (TypedCells | undefined)[];
+  readonly states: (Shared | undefined)[];
+  readonly today: number;
+}
+
+export class Frame {
+  readonly layout: Layout;
+  readonly texts: Texts;
+  readonly faults: Faults;
+  token: Token;
+  readonly tables: TableRows[];
+  readonly columns: Column[];
+  readonly typed: (TypedCells | undefined)[];
+  readonly states: (Shared | undefined)[];
+  /** Dirty rows by node and lane (graph.ts). */
+  readonly sets: (RowSet | undefined)[] = [];
+  /** Which nodes have dirty rows, by rank. */
+  readonly pending: Uint8Array;
+  /** The civil day that TODAY() gives. */
+  today: number;
+  madeCells: MadeCells | undefined;
+  /** Tables in which rows died since slots were last released. */
+  readonly #dying = new Set<TableDef>();
+  readonly #rowLists: ({ readonly stamp: string; readonly rows: Int32Array } | undefined)[] = [];
+
+  private constructor(contents: Contents, token: Token) {
+    this.layout = contents.layout;
+    this.texts = contents.dictionaries.texts;
+    this.faults = contents.dictionaries.faults;
+    this.token = token;
+    this.tables = contents.tables;
+    this.columns = contents.columns;
+    this.typed = contents.typed;
+    this.states = contents.states;
+    this.today = contents.today;
+    this.pending = new Uint8Array(contents.nodes);
+  }
+
+  /** A frame without rows, for a graph of so many nodes. */
+  static empty(layout: Layout, nodes: number, dictionaries: Dictionaries): Frame {
+    const token: Token = {};
+    const tables = layout.tables.map(() => new TableRows(token));
+    const columns = layout.columns.map(({ whole }) => new Column(whole, token));
+    return new Frame({ layout, dictionaries, nodes, tables, columns, typed: [], states: [], today: 0 }, token);
+  }
+
+  /** A frame for a graph of its own beside another's: it shares the tables there are and has those that the layout adds. */
+  static beside(frame: Frame, layout: Layout, nodes: number): Frame {
+    const token: Token = {};
+    frame.token = {};
+    const tables = layout.tables.map(({ number }) => frame.tables[number] ?? new TableRows(token));
+    const columns = layout.columns.map(({ number, whole }) => frame.columns[number] ?? new Column(whole, token));
+    const { typed, today } = frame;
+    return new Frame(
+      { layout, dictionaries: frame, nodes, tables, columns, typed: typed.slice(), states: [], today },
+      token,
+    );
+  }
+
+  /** A frame that holds the same and changes by itself from here on. Both must be up to date. */
+  branch(): Frame {
+    this.token = {};
+    return new Frame(
+      {
+        layout: this.layout,
+        dictionaries: this,
+        nodes: this.pending.length,
+        tables: this.tables.slice(),
+        columns: this.columns.slice(),
+        typed: this.typed.slice(),
+        states: this.states.slice(),
+        today: this.today,
+      },
+      {},
+    );
+  }
+
+  /** A dirty set of a node; made when first asked for. */
+  set(number: number): RowSet {
+    let set = this.sets[number];
+    if (set === undefined) {
+      set = new RowSet();
+      this.sets[number] = set;
+    }
+    return set;
+  }
+
+  column({ number }: ColumnDef): Column {
+    return this.columns[number] as Column;
+  }
+
+  table({ number }: TableDef): TableRows {
+    return this.tables[number] as TableRows;
+  }
+
+  /** A column that this frame may write. */
+  ownColumn({ number }: ColumnDef): Column {
+    const column = this.columns[number] as Column;
+    if (column.owner === this.token) return column;
+    const own = column.copy(this.token);
+    this.columns[number] = own;
+    return own;
+  }
+
+  /** The rows of a table, for writing. */
+  ownTable({ number }: TableDef): TableRows {
+    const table = this.tables[number] as TableRows;
+    if (table.owner === this.token) return table;
+    const own = table.copy(this.token);
+    this.tables[number] = own;
+    return own;
+  }
+
+  /** What is typed in a column, for writing. */
+  ownTyped({ number }: ColumnDef): TypedCells {
+    const typed = this.typed[number];
+    if (typed?.owner === this.token) return typed;
+    const own = typed?.copy(this.token) ?? new TypedCells(this.token);
+    this.typed[number] = own;
+    return own;
+  }
+
+  /** Writes one cell; true where it changed. */
+  write(column: ColumnDef, row: number, value: number, state: number): boolean {
+    const kept = this.column(column);
+    if (kept.states[row] === state && kept.values[row] === (state === BLANK ? 0 : value + 0)) return false;
+    return this.ownColumn(column).write(row, value, state);
+  }
+
+  grow(table: TableDef, length: number): void {
+    if (length <= this.table(table).length) return;
+    this.ownTable(table).grow(length);
+    for (const column of table.columns) this.ownColumn(column).grow(length);
+  }
+
+  /**
+   * Brings a slot to life, all cells blank, or lets it die. A dead row's cells read as filled zeros, so that they cost
+   * kernels nothing, and nothing is typed in them.
+   */
+  setLive(table: TableDef, row: number, alive: boolean): void {
+    this.grow(table, row + 1);
+    if ((this.table(table).live[row] === 1) === alive) return;
+    this.ownTable(table).setLive(row, alive);
+    if (!alive) this.#dying.add(table);
+    for (const column of table.columns) {
+      this.write(column, row, 0, alive ? BLANK : FILLED);
+      if (this.typed[column.number]?.isMarked(row) === true) this.ownTyped(column).forget(row);
+    }
+  }
+
+  /** To be called once everything is up to date: new rows may then take the slots of those that died. */
+  releaseSlots(): void {
+    for (const table of this.#dying) this.ownTable(table).releaseSlots();
+    this.#dying.clear();
+  }
+
+  /** Makes `count` new rows that live, all cells blank, after those there are. */
+  addRows(table: TableDef, count: number): void {
+    const first = this.table(table).length;
+    this.grow(table, first + count);
+    const rows = this.ownTable(table);
+    for (let row = first; row < first + count; row++) rows.setLive(row, true);
+  }
+
+  /** Whether a row is there: alive, and not left out by the condition on its sheet's rows. */
+  exists(table: TableDef, row: number): boolean {
+    if (this.table(table).live[row] !== 1) return false;
+    if (table.shown === undefined) return true;
+    const shown = this.column(table.shown);
+    return shown.states[row] === FILLED && shown.values[row] === 1;
+  }
+
+  /** Slots of the rows that exist, in their order; good until the next change of rows. */
+  rows(table: TableDef): Int32Array {
+    const stamp = this.rowsStamp(table);
+    const kept = this.#rowLists[table.number];
+    if (kept?.stamp === stamp) return kept.rows;
+    const rows = rowsInOrder(this, table);
+    this.#rowLists[table.number] = { stamp, rows };
+    return rows;
+  }
+
+  /** Another after any change of which rows exist and how they stand in order. */
+  rowsStamp(table: TableDef): string {
+    const own = `${this.table(table).stamp} ${table.shown === undefined ? '' : this.column(table.shown).stamp}`;
+    const { order } = table;
+    switch (order.by) {
+      case 'own':
+      case 'slot':
+        return own;
+      case 'table':
+        return `${own} ${this.table(order.table).stamp}`;
+      case 'links':
+        return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.table(to).stamp}`)}`;
+      case 'events':
+        return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.table(to).stamp)}`;
+    }
+  }
+
+  /** How two rows of a table stand in order; undefined where slots do. */
+  compare(table: TableDef): ((a: number, b: number) => number) | undefined {
+    return compareRows(this, table);
+  }
+
+  /** Bytes of column storage held, by the arrays themselves. */
+  bytes(): number {
+    let bytes = 0;
+    for (const table of this.tables) bytes += table.bytes();
+    for (const column of this.columns) bytes += column.bytes();
+    return bytes;
+  }
+}

@@ -1,0 +1,102 @@
+// One row per filled date among some columns of other tables, in date order; equal dates in the order of declaration, then
+// of rows. An event keeps its slot while its date stays filled, whatever the date.
+
+import { FILLED, type Token } from '../../values/column.ts';
+import type { Frame, FrameState, Shared } from '../frame.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import type { GeneratorInput, RowGenerator } from './generator.ts';
+
+export interface DatedColumn {
+  readonly table: TableDef;
+  readonly column: ColumnDef;
+  /** What the event is called. */
+  readonly event: string;
+  /** The link column, on the sheet of events, that names the row. */
+  readonly about: ColumnDef;
+}
+
+/** The slots of the events there are: by dated column, then by the row it stands in; -1 is none. */
+export class EventSlots implements Shared {
+  owner: Token | undefined;
+  readonly #slots: Int32Array[];
+
+  constructor(owner: Token, slots: Int32Array[] = []) {
+    this.owner = owner;
+    this.#slots = slots;
+  }
+
+  copy(owner: Token): EventSlots {
+    return new EventSlots(
+      owner,
+      this.#slots.map((slots) => slots.slice()),
+    );
+  }
+
+  slot(kind: number, row: number): number {
+    return this.#slots[kind]?.[row] ?? -1;
+  }
+
+  put(kind: number, row: number, slot: number): void {
+    while (this.#slots.length <= kind) this.#slots.push(new Int32Array(0));
+    let slots = this.#slots[kind] as Int32Array;
+    if (row >= slots.length) {
+      const room = new Int32Array(Math.max(row + 1, slots.length * 2)).fill(-1);
+      room.set(slots);
+      slots = room;
+      this.#slots[kind] = slots;
+    }
+    slots[row] = slot;
+  }
+}
+
+/** `kind` holds which of the dated columns an event comes from, by its place among them. */
+export function eventRows(
+  table: TableDef,
+  filled: { readonly date: ColumnDef; readonly event: ColumnDef; readonly kind: ColumnDef },
+  dated: readonly DatedColumn[],
+  events: FrameState<EventSlots>,
+): RowGenerator {
+  const { date, event, kind: kindColumn } = filled;
+  const inputs = dated.flatMap((one): GeneratorInput[] => [{ rowsOf: one.table }, { column: one.column }]);
+  return {
+    table,
+    columns: [date, event, kindColumn, ...new Set(dated.map((one) => one.about))],
+    inputs,
+    generate(frame, dirty, rows) {
+      for (const [kind, one] of dated.entries()) {
+        const sets = [dirty[2 * kind], dirty[2 * kind + 1]];
+        const look = (row: number): void => lookAt(frame, kind, one, row);
+        if (sets.some((set) => set?.all === true)) {
+          for (let row = 0; row < frame.table(one.table).length; row++) look(row);
+        } else {
+          for (const set of sets) for (let i = 0; i < (set?.count ?? 0); i++) look(set?.at(i) ?? 0);
+        }
+      }
+
+      function lookAt(frame: Frame, kind: number, one: DatedColumn, row: number): void {
+        const cells = frame.column(one.column);
+        const filled = frame.exists(one.table, row) && cells.states[row] === FILLED;
+        const before = events.read(frame).slot(kind, row);
+        if (!filled) {
+          if (before < 0) return;
+          rows.remove(before);
+          events.own(frame).put(kind, row, -1);
+          return;
+        }
+        const day = cells.values[row] ?? 0;
+        if (before >= 0) {
+          frame.write(date, before, day, FILLED);
+          rows.change(before);
+          return;
+        }
+        const slot = frame.ownTable(table).takeSlot();
+        rows.add(slot);
+        frame.write(date, slot, day, FILLED);
+        frame.write(event, slot, frame.texts.code(one.event), FILLED);
+        frame.write(kindColumn, slot, kind, FILLED);
+        frame.write(one.about, slot, row, FILLED);
+        events.own(frame).put(kind, row, slot);
+      }
+    },
+  };
+}

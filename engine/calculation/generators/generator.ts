@@ -1,0 +1,35 @@
+// What a row generator is: a sheet's rows that follow from other data. Each kind stands in a file of its own beside this
+// one; graph/generator-node.ts runs them before every column of their sheet.
+
+import type { Frame } from '../frame.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import type { RowSet } from '../row-set.ts';
+
+/** Something a generator reads; changes of it come to the generator in a lane of its own. */
+export type GeneratorInput =
+  /** Rows of the table that came, went, or moved in its order. */
+  { readonly rowsOf: TableDef } | { readonly column: ColumnDef };
+
+export interface RowGenerator {
+  readonly table: TableDef;
+  /** The columns it fills: the link, the date, the names of events. */
+  readonly columns: readonly ColumnDef[];
+  readonly inputs: readonly GeneratorInput[];
+  /**
+   * Brings the rows up to date. `dirty[i]` are the changed rows of input i; `rows` takes every row of the table that came,
+   * went, moved or was filled anew.
+   */
+  generate(frame: Frame, dirty: readonly RowSet[], rows: GeneratedRows): void;
+}
+
+/** Rows as a generator makes and unmakes them. */
+export interface GeneratedRows {
+  /** Brings a slot to life. */
+  add(row: number): void;
+  /** Lets a slot die. */
+  remove(row: number): void;
+  /** A row that stays was filled anew or stands elsewhere now. */
+  change(row: number): void;
+  /** A row that is to be known as another from now on: what is typed goes with what it was known as. */
+  rename(row: number): void;
+}

@@ -1,0 +1,100 @@
+// One row per pair of rows of two tables. A pair keeps its slot for as long as both rows are there and may meet; the slots
+// of pairs that went are used again. Where the sheet's condition compares dates of the two (or anything else that has an
+// order), `range` says which rows of the second table a row of the first may meet, and no other pairs are made.
+
+import { FILLED, type Token } from '../../values/column.ts';
+import type { Frame, FrameState, Shared } from '../frame.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import type { RowSet } from '../row-set.ts';
+import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
+
+/** Which rows of the second table, as slots in any order, a row of the first may meet. */
+export interface PairRange {
+  /** What it reads of both tables, besides which rows there are. */
+  readonly first: readonly ColumnDef[];
+  readonly second: readonly ColumnDef[];
+  partners(frame: Frame, row: number): Iterable<number>;
+}
+
+/** The pairs there are: for each row of the first table its partners' slots and the pairs' own. */
+export class Pairs implements Shared {
+  owner: Token | undefined;
+  readonly bySlot: (ReadonlyMap<number, number> | undefined)[];
+
+  constructor(owner: Token, bySlot: (ReadonlyMap<number, number> | undefined)[] = []) {
+    this.owner = owner;
+    this.bySlot = bySlot;
+  }
+
+  copy(owner: Token): Pairs {
+    return new Pairs(owner, this.bySlot.slice());
+  }
+}
+
+const NO_PARTNERS: ReadonlyMap<number, number> = new Map();
+
+export function pairRows(
+  table: TableDef,
+  links: readonly [ColumnDef, ColumnDef],
+  sources: readonly [TableDef, TableDef],
+  pairs: FrameState<Pairs>,
+  range: PairRange | undefined,
+): RowGenerator {
+  const [first, second] = sources;
+  const firstInputs: GeneratorInput[] = [{ rowsOf: first }, ...(range?.first ?? []).map((column) => ({ column }))];
+  const secondInputs: GeneratorInput[] = [{ rowsOf: second }, ...(range?.second ?? []).map((column) => ({ column }))];
+  return {
+    table,
+    columns: links,
+    inputs: [...firstInputs, ...secondInputs],
+    generate(frame, dirty, rows) {
+      const ofFirst = dirty.slice(0, firstInputs.length);
+      const ofSecond = dirty.slice(firstInputs.length);
+      const look = (row: number): void => lookAtRow(row);
+      // A row of the second table may meet any of the first: all are looked at again.
+      if (ofSecond.some((set) => !set.empty) || ofFirst.some((set) => set.all)) {
+        const length = Math.max(frame.table(first).length, pairs.read(frame).bySlot.length);
+        for (let row = 0; row < length; row++) look(row);
+        return;
+      }
+      for (const row of rowsOf(ofFirst)) look(row);
+
+      function lookAtRow(row: number): void {
+        const before = pairs.read(frame).bySlot[row] ?? NO_PARTNERS;
+        const now = partnersOf(frame, row);
+        if (before.size === 0 && now.size === 0) return;
+        const kept = new Map<number, number>();
+        for (const [partner, slot] of before) {
+          if (now.has(partner)) {
+            kept.set(partner, slot);
+            rows.change(slot);
+          } else rows.remove(slot);
+        }
+        for (const partner of now) if (!kept.has(partner)) kept.set(partner, addPair(frame, row, partner, rows));
+        pairs.own(frame).bySlot[row] = kept;
+      }
+    },
+  };
+
+  function partnersOf(frame: Frame, row: number): ReadonlySet<number> {
+    if (!frame.exists(first, row)) return new Set();
+    if (range === undefined) return new Set(frame.rows(second));
+    const met = new Set<number>();
+    for (const partner of range.partners(frame, row)) if (frame.exists(second, partner)) met.add(partner);
+    return met;
+  }
+
+  function addPair(frame: Frame, row: number, partner: number, rows: GeneratedRows): number {
+    const slot = frame.ownTable(table).takeSlot();
+    rows.add(slot);
+    frame.write(links[0], slot, row, FILLED);
+    frame.write(links[1], slot, partner, FILLED);
+    return slot;
+  }
+}
+
+function rowsOf(sets: readonly RowSet[]): ReadonlySet<number> {
+  const rows = new Set<number>();
+  for (const set of sets) for (let i = 0; i < set.count; i++) rows.add(set.at(i));
+  return rows;
+}

@@ -1,0 +1,156 @@
+// The node of one computed column: runs its kernel over the dirty rows in batches, keeps what a person typed over, writes
+// what changed and says which rows did. Errors that began here get this cell as their place.
+
+import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
+import type { CellError } from '../../values/error.ts';
+import type { Frame } from '../frame.ts';
+import { BATCH, type Batch, constantKernel, type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import { type ColumnDef, columnKey } from '../layout.ts';
+import type { RowSet } from '../row-set.ts';
+import { dirtyRows, type Node, Source } from './graph.ts';
+
+/** What stands where a function failed instead of answering: a fault of the program, not of the formula. */
+const FAILED: CellError = {
+  error: 'value',
+  why: 'This could not be worked out: a function failed, which is a fault in Dibble. Change a value it rests on to go on.',
+};
+const NONE: ReadonlySet<number> = new Set();
+const listed = new Int32Array(BATCH);
+
+export class ColumnNode implements Node {
+  readonly name: string;
+  readonly dependencies: Node[] = [];
+  readonly source: Source;
+  readonly lanes = 1;
+  rank = 0;
+  firstSet = 0;
+  readonly column: ColumnDef;
+  /** Planned once all nodes are there; until then every cell is blank. */
+  kernel: Kernel = constantKernel(0, BLANK);
+
+  constructor(column: ColumnDef) {
+    this.name = columnKey(column.table.id, column.id);
+    this.source = new Source(this);
+    this.column = column;
+  }
+
+  run(frame: Frame, changed: RowSet): void {
+    const { length } = frame.table(this.column.table);
+    const dirty = dirtyRows(frame, this);
+    if (dirty.all || dirty.count * 2 > length) this.#runAll(frame, changed, length);
+    else this.#runRows(frame, changed, dirty.sorted());
+  }
+
+  #runAll(frame: Frame, changed: RowSet, length: number): void {
+    const over = this.#typedOver(frame);
+    const batch: Batch = { frame, rows: undefined, from: 0, count: 0 };
+    const plain = over.size === 0 && frame.table(this.column.table).liveCount === length;
+    // Past this many changed rows a list costs more than saying that all changed.
+    const many = Math.max(16, length >> 4);
+    for (let from = 0; from < length; from += BATCH) {
+      batch.from = from;
+      batch.count = Math.min(BATCH, length - from);
+      const vector = this.#workedOut(batch);
+      if (plain && vector.clean && frame.column(this.column).exceptions === 0)
+        this.#copyClean(frame, vector, from, batch.count, changed, many);
+      else for (let i = 0; i < batch.count; i++) this.#write(frame, over, from + i, vector, i, changed);
+      if (!changed.all && changed.count > many) changed.addAll();
+    }
+  }
+
+  #copyClean(frame: Frame, vector: Vector, from: number, count: number, changed: RowSet, many: number): void {
+    const { values: given, at } = vector;
+    const step = vector.uniform ? 0 : 1;
+    const first = firstDifference(frame.column(this.column), from, given, at, step, count);
+    if (first === count) return;
+    const column = frame.ownColumn(this.column);
+    const { values } = column;
+    let differ = 0;
+    for (let i = first; i < count; i++) {
+      const value = (given[at + i * step] as number) + 0;
+      if (values[from + i] !== value) {
+        values[from + i] = value;
+        differ++;
+        if (differ <= many) changed.add(from + i);
+      }
+    }
+    if (differ > many) changed.addAll();
+    column.touched();
+  }
+
+  #runRows(frame: Frame, changed: RowSet, rows: Int32Array): void {
+    const over = this.#typedOver(frame);
+    const batch: Batch = { frame, rows: undefined, from: 0, count: 0 };
+    for (let start = 0; start < rows.length; start += BATCH) {
+      const count = Math.min(BATCH, rows.length - start);
+      if (count === 1) {
+        batch.rows = undefined;
+        batch.from = rows[start] ?? 0;
+      } else {
+        listed.set(rows.subarray(start, start + count));
+        batch.rows = listed;
+      }
+      batch.count = count;
+      const vector = this.#workedOut(batch);
+      for (let i = 0; i < count; i++) this.#write(frame, over, rows[start + i] ?? 0, vector, i, changed);
+    }
+  }
+
+  /** The kernel's values; where it fails, row by row, so that only the rows it fails on hold an error. */
+  #workedOut(batch: Batch): Vector {
+    try {
+      return this.kernel(batch);
+    } catch {
+      return this.#rowByRow(batch);
+    }
+  }
+
+  #rowByRow({ frame, rows, from, count }: Batch): Vector {
+    const out: Vector = { ...scratch(), clean: false };
+    for (let i = 0; i < count; i++) {
+      const row = rows === undefined ? from + i : (rows[i] ?? 0);
+      try {
+        const { values, states, at, clean } = this.kernel({ frame, rows: undefined, from: row, count: 1 });
+        out.values[i] = values[at] ?? 0;
+        out.states[i] = clean ? FILLED : (states[at] ?? FILLED);
+      } catch {
+        out.values[i] = frame.faults.number(FAILED);
+        out.states[i] = FAULT;
+      }
+    }
+    return out;
+  }
+
+  #typedOver(frame: Frame): ReadonlySet<number> {
+    return frame.typed[this.column.number]?.over ?? NONE;
+  }
+
+  #write(frame: Frame, over: ReadonlySet<number>, row: number, vector: Vector, i: number, changed: RowSet): void {
+    if (frame.table(this.column.table).live[row] !== 1 || over.has(row)) return;
+    const at = vector.at + (vector.uniform ? 0 : i);
+    const state = vector.clean ? FILLED : (vector.states[at] ?? FILLED);
+    let value = vector.values[at] ?? 0;
+    if (state === FAULT) {
+      const error = frame.faults.error(value);
+      if (error.at === undefined) {
+        const place = { sheet: this.column.table.id, row, column: this.column.id };
+        value = frame.faults.number({ ...error, at: place });
+      }
+    }
+    if (frame.write(this.column, row, value, state)) changed.add(row);
+  }
+}
+
+/** Where the new values first differ from those kept; `count` where nowhere. */
+function firstDifference(
+  { values: kept }: Column,
+  from: number,
+  given: Float64Array,
+  at: number,
+  step: number,
+  count: number,
+): number {
+  let i = 0;
+  while (i < count && kept[from + i] === given[at + i * step]) i++;
+  return i;
+}

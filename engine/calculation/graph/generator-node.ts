@@ -1,0 +1,91 @@
+// The node that makes a sheet's rows: one per row of another sheet, per day, week or month, per pair, per dated event. It
+// runs before every column of its sheet, and puts back what a person typed on a row whenever that row comes to life.
+
+import { BLANK } from '../../values/column.ts';
+import type { Frame } from '../frame.ts';
+import type { GeneratedRows, RowGenerator } from '../generators/generator.ts';
+import type { ColumnDef } from '../layout.ts';
+import { RowSet } from '../row-set.ts';
+import { dirtyRows, type Node, Source } from './graph.ts';
+
+export class GeneratorNode implements Node {
+  readonly name: string;
+  readonly dependencies: Node[] = [];
+  readonly source = new Source(this);
+  readonly lanes: number;
+  rank = 0;
+  firstSet = 0;
+  readonly generator: RowGenerator;
+  /** What readers of a column of the sheet hang on. */
+  readonly #sourceOf: (column: ColumnDef) => Source;
+
+  constructor(generator: RowGenerator, sourceOf: (column: ColumnDef) => Source) {
+    this.name = generator.table.id;
+    this.generator = generator;
+    this.lanes = Math.max(1, generator.inputs.length);
+    this.#sourceOf = sourceOf;
+  }
+
+  run(frame: Frame, changed: RowSet): void {
+    const { table, inputs } = this.generator;
+    const first = dirtyRows(frame, this);
+    const dirty = inputs.map((_, lane) => dirtyRows(frame, this, lane));
+    // Asked for whole: every input counts as changed.
+    if (first.all) for (const set of dirty) set.addAll();
+    const fresh = new Set<number>();
+    const renamed: number[] = [];
+    const rows: GeneratedRows = {
+      add(row) {
+        frame.setLive(table, row, true);
+        fresh.add(row);
+        changed.add(row);
+      },
+      remove(row) {
+        frame.setLive(table, row, false);
+        fresh.delete(row);
+        changed.add(row);
+      },
+      change(row) {
+        changed.add(row);
+      },
+      rename(row) {
+        renamed.push(row);
+        changed.add(row);
+      },
+    };
+    this.generator.generate(frame, dirty, rows);
+    const touched = new Map<ColumnDef, RowSet>();
+    for (const row of renamed) for (const column of this.#forgetTyped(frame, row)) touch(touched, column, row);
+    for (const row of [...renamed, ...fresh]) {
+      for (const column of frame.madeCells?.rowMade(table, row) ?? []) touch(touched, column, row);
+    }
+    for (const [column, touchedRows] of touched) this.#tell(frame, column, touchedRows);
+  }
+
+  /** A row that is known as another has nothing typed of what it was before; gives the columns that held something. */
+  #forgetTyped(frame: Frame, row: number): readonly ColumnDef[] {
+    const { table, columns } = this.generator;
+    return table.columns.filter((column) => {
+      if (columns.includes(column)) return false;
+      const marked = frame.typed[column.number]?.isMarked(row) === true;
+      if (marked) frame.ownTyped(column).forget(row);
+      return frame.write(column, row, 0, BLANK) || marked;
+    });
+  }
+
+  #tell(frame: Frame, column: ColumnDef, rows: RowSet): void {
+    for (const edge of this.#sourceOf(column).edges) {
+      edge.propagate(rows, frame);
+      frame.pending[edge.to.rank] = 1;
+    }
+  }
+}
+
+function touch(touched: Map<ColumnDef, RowSet>, column: ColumnDef, row: number): void {
+  let rows = touched.get(column);
+  if (rows === undefined) {
+    rows = new RowSet();
+    touched.set(column, rows);
+  }
+  rows.add(row);
+}

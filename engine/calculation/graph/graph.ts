@@ -1,0 +1,149 @@
+// The graph of computed columns: nodes in a fixed order, edges that know how rows map, and the one loop that brings dirty
+// rows up to date in a frame. Nodes are made by plans/build.ts and hold no data; the loop knows nothing of formulas, tables or screens.
+
+import type { Frame } from '../frame.ts';
+import { RowSet } from '../row-set.ts';
+
+/** Something that changes and that others read: a column, the rows of a table, a total per group. */
+export class Source {
+  readonly edges: Edge[] = [];
+  /** The node that makes it; undefined for what people enter. */
+  readonly maker: Node | undefined;
+
+  constructor(maker: Node | undefined) {
+    this.maker = maker;
+  }
+}
+
+export interface Edge {
+  readonly to: Node;
+  /** Adds to the node's dirty rows what follows from the changed rows of the source. */
+  readonly propagate: (changed: RowSet, frame: Frame) => void;
+}
+
+/** One step of recalculation: dirty rows in, changed rows out. */
+export interface Node {
+  /** For naming it in messages: 'plantings/stations'; '' for steps that no one named. */
+  readonly name: string;
+  /** The nodes this one reads from, directly. */
+  readonly dependencies: Node[];
+  readonly source: Source;
+  /** How many dirty sets it tells apart. */
+  readonly lanes: number;
+  /** Place in the order; every node comes after those it depends on. */
+  rank: number;
+  /** Number of its first dirty set in a frame. */
+  firstSet: number;
+  /** Whether what it made in a frame is kept current row by row and needs no making anew. */
+  isKept?(frame: Frame): boolean;
+  /** Brings the dirty rows up to date and leaves in `changed` those whose value became another. */
+  run(frame: Frame, changed: RowSet): void;
+}
+
+/** The rows of a node that wait; a node with several lanes tells them apart by where they come from. */
+export function dirtyRows(frame: Frame, node: Node, lane = 0): RowSet {
+  return frame.set(node.firstSet + lane);
+}
+
+/**
+ * Orders nodes so that each comes after its dependencies. Circles are refused before nodes are made, so a node met twice on
+ * one way is a slip of the builder.
+ */
+export function orderNodes(nodes: readonly Node[]): Node[] {
+  const order: Node[] = [];
+  const state = new Map<Node, 'open' | 'done'>();
+  for (const start of nodes) {
+    if (state.has(start)) continue;
+    const path: { node: Node; next: number }[] = [{ node: start, next: 0 }];
+    state.set(start, 'open');
+    for (let top = path.at(-1); top !== undefined; top = path.at(-1)) {
+      const dependency = top.node.dependencies[top.next++];
+      if (dependency === undefined) {
+        state.set(top.node, 'done');
+        order.push(top.node);
+        path.pop();
+      } else if (state.get(dependency) === 'open') {
+        throw new Error(`${dependency.name || 'A step'} depends on itself through ${top.node.name || 'a step'}`);
+      } else if (!state.has(dependency)) {
+        state.set(dependency, 'open');
+        path.push({ node: dependency, next: 0 });
+      }
+    }
+  }
+  return order;
+}
+
+export class Graph {
+  readonly order: readonly Node[];
+  /** Reused from run to run: a set for far rows costs more to make than an edit to work out. */
+  readonly #changed = new RowSet();
+
+  /** `order` as orderNodes gives it. */
+  constructor(order: readonly Node[]) {
+    this.order = order;
+    let sets = 0;
+    order.forEach((node, rank) => {
+      node.rank = rank;
+      node.firstSet = sets;
+      sets += node.lanes;
+    });
+  }
+
+  /** Tells the graph that rows of a source changed. */
+  changed(frame: Frame, source: Source, rows: RowSet): void {
+    if (rows.empty) return;
+    for (const edge of source.edges) {
+      edge.propagate(rows, frame);
+      frame.pending[edge.to.rank] = 1;
+    }
+  }
+
+  /** Asks for rows of one node to be worked out again. */
+  demand(frame: Frame, node: Node, row: number): void {
+    dirtyRows(frame, node).add(row);
+    frame.pending[node.rank] = 1;
+  }
+
+  /** Asks for everything to be worked out again, or for all of some nodes. */
+  demandAll(frame: Frame, nodes: readonly Node[] = this.order): void {
+    for (const node of nodes) {
+      if (node.isKept?.(frame) === true) continue;
+      dirtyRows(frame, node).addAll();
+      frame.pending[node.rank] = 1;
+    }
+  }
+
+  /** Marks, by rank, some nodes and all that they depend on, directly or through others. */
+  upstream(nodes: readonly Node[]): Uint8Array {
+    const marks = new Uint8Array(this.order.length);
+    const open = [...nodes];
+    for (let node = open.pop(); node !== undefined; node = open.pop()) {
+      if (this.order[node.rank] !== node || marks[node.rank] === 1) continue;
+      marks[node.rank] = 1;
+      open.push(...node.dependencies);
+    }
+    return marks;
+  }
+
+  /**
+   * Brings everything up to date in order; `onChange` hears of each node whose rows changed. With `only`, nodes without
+   * its mark keep their dirty rows for a later run.
+   */
+  run(frame: Frame, onChange: (node: Node, changed: RowSet) => void, only?: Uint8Array): void {
+    const { order } = this;
+    const { pending } = frame;
+    const changed = this.#changed;
+    changed.clear();
+    for (let rank = pending.indexOf(1); rank >= 0; rank = pending.indexOf(1, rank + 1)) {
+      const node = order[rank];
+      if (node === undefined || (only !== undefined && only[rank] !== 1)) continue;
+      pending[rank] = 0;
+      node.run(frame, changed);
+      for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
+      if (changed.empty) continue;
+      this.changed(frame, node.source, changed);
+      onChange(node, changed);
+      changed.clear();
+    }
+  }
+}

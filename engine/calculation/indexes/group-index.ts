@@ -1,0 +1,218 @@
+// Groups of a table's rows by the values of some of its columns, kept current row by row. Conditional totals, look-ups and
+// the way back along links all read it. Groups keep their rows in the order of the table, so that a total summed again has
+// the same bits as one summed from scratch.
+
+import { FILLED, type Token } from '../../values/column.ts';
+import type { Frame, Shared } from '../frame.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import type { RowSet } from '../row-set.ts';
+
+export interface KeyColumn {
+  readonly column: ColumnDef;
+  /** Texts are grouped ignoring case. */
+  readonly text: boolean;
+}
+
+/** What an index groups, the same in every frame. */
+export interface Grouping {
+  readonly table: TableDef;
+  readonly keys: readonly KeyColumn[];
+  /** Whether rows that a sheet's own condition leaves out are grouped too: so for the way back along links. */
+  readonly leftOutToo: boolean;
+}
+
+type Compare = ((a: number, b: number) => number) | undefined;
+
+class RowList {
+  rows: Int32Array;
+  count: number;
+  owner: Token;
+
+  constructor(rows: Int32Array, count: number, owner: Token) {
+    this.rows = rows;
+    this.count = count;
+    this.owner = owner;
+  }
+
+  copy(owner: Token): RowList {
+    return new RowList(this.rows.slice(), this.count, owner);
+  }
+
+  /** Where `row` is or would go. */
+  #place(row: number, compare: Compare): number {
+    let [low, high] = [0, this.count];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      const there = this.rows[middle] as number;
+      if ((compare === undefined ? there - row : compare(there, row)) < 0) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
+  insert(row: number, compare: Compare): void {
+    if (this.count === this.rows.length) {
+      const rows = new Int32Array(Math.max(4, Math.ceil(this.count * 1.5)));
+      rows.set(this.rows);
+      this.rows = rows;
+    }
+    const place = this.#place(row, compare);
+    this.rows.copyWithin(place + 1, place, this.count);
+    this.rows[place] = row;
+    this.count++;
+  }
+
+  /** Found by looking through the list: the row may have moved in the table's order since it was put here. */
+  remove(row: number): void {
+    const place = this.rows.indexOf(row);
+    if (place < 0 || place >= this.count) return;
+    this.rows.copyWithin(place, place + 1, this.count);
+    this.count--;
+  }
+}
+
+const NO_ROWS = { rows: new Int32Array(0), count: 0 };
+
+export class GroupIndex implements Shared {
+  readonly grouping: Grouping;
+  owner: Token | undefined;
+  /** Whether it was made from scratch once and is kept current since. */
+  built = false;
+  #groups = new Map<number | string, number>();
+  #members: RowList[] = [];
+  /** The key values of each group, group by group. */
+  #keyValues: number[] = [];
+  groupOf = new Int32Array(0);
+  readonly #row: number[] = [];
+
+  constructor(grouping: Grouping, owner: Token) {
+    this.grouping = grouping;
+    this.owner = owner;
+  }
+
+  copy(owner: Token): GroupIndex {
+    const copy = new GroupIndex(this.grouping, owner);
+    copy.built = this.built;
+    copy.#groups = new Map(this.#groups);
+    copy.#members = this.#members.slice();
+    copy.#keyValues = this.#keyValues.slice();
+    copy.groupOf = this.groupOf.slice();
+    return copy;
+  }
+
+  get groupCount(): number {
+    return this.#members.length;
+  }
+
+  /** The rows of a group, in the order of the table: read `rows[0..count)`. */
+  members(group: number): { readonly rows: Int32Array; readonly count: number } {
+    return this.#members[group] ?? NO_ROWS;
+  }
+
+  /** The value of key column `k` shared by a group's rows: a number, a row slot or a folded text. */
+  keyValue(group: number, k: number): number {
+    return this.#keyValues[group * this.grouping.keys.length + k] ?? 0;
+  }
+
+  /** The group with these key values; -1 where no row has or had them. */
+  find(keyValues: ArrayLike<number>): number {
+    return this.#groups.get(mapKey(keyValues)) ?? -1;
+  }
+
+  /** As find, for an index on one column. */
+  findOne(keyValue: number): number {
+    return this.#groups.get(keyValue) ?? -1;
+  }
+
+  /** The group a row belongs to now by its cells; -1 where it doesn't exist or a key is blank or faulty. */
+  #groupFor(frame: Frame, row: number): number {
+    const { table, keys, leftOutToo } = this.grouping;
+    if (leftOutToo ? frame.table(table).live[row] !== 1 : !frame.exists(table, row)) return -1;
+    const values = this.#row;
+    if (values.length !== keys.length) values.length = keys.length;
+    for (let k = 0; k < keys.length; k++) {
+      const key = keys[k] as KeyColumn;
+      const column = frame.column(key.column);
+      if (column.states[row] !== FILLED) return -1;
+      const value = column.values[row] as number;
+      values[k] = key.text ? frame.texts.fold(value) : value;
+    }
+    const name = mapKey(values);
+    const known = this.#groups.get(name);
+    if (known !== undefined) return known;
+    const group = this.#members.length;
+    this.#groups.set(name, group);
+    this.#members.push(new RowList(new Int32Array(0), 0, frame.token));
+    for (const value of values) this.#keyValues.push(value);
+    return group;
+  }
+
+  fromScratch(frame: Frame): void {
+    const { table } = this.grouping;
+    const { length } = frame.table(table);
+    this.#groups = new Map();
+    this.#members = [];
+    this.#keyValues = [];
+    this.groupOf = new Int32Array(length).fill(-1);
+    for (let row = 0; row < length; row++) this.groupOf[row] = this.#groupFor(frame, row);
+    const counts = new Int32Array(this.#members.length);
+    for (const group of this.groupOf) if (group >= 0) counts[group] = (counts[group] ?? 0) + 1;
+    this.#members = Array.from(counts, (count) => new RowList(new Int32Array(count), 0, frame.token));
+    for (let row = 0; row < length; row++) {
+      const list = this.#members[this.groupOf[row] ?? -1];
+      if (list !== undefined) list.rows[list.count++] = row;
+    }
+    const compare = frame.compare(table);
+    if (compare !== undefined) for (const { rows } of this.#members) rows.sort(compare);
+    this.built = true;
+  }
+
+  /**
+   * Looks at some rows again: at their cells, and at where they stand in the table's order. The groups they left, joined or
+   * moved in go into `touched`. All leave before one joins, for a list is in order only without those that moved.
+   */
+  update(frame: Frame, rows: RowSet, touched: RowSet): void {
+    const compare = frame.compare(this.grouping.table);
+    const joining: number[] = [];
+    for (let i = 0; i < rows.count; i++) {
+      const row = rows.at(i);
+      this.#makeRoom(row);
+      const before = this.groupOf[row] as number;
+      const now = this.#groupFor(frame, row);
+      if (before === now && (now < 0 || compare === undefined)) continue;
+      this.groupOf[row] = now;
+      if (before >= 0) {
+        this.#ownList(frame, before)?.remove(row);
+        touched.add(before);
+      }
+      if (now >= 0) joining.push(row);
+    }
+    for (const row of joining) {
+      const group = this.groupOf[row] as number;
+      this.#ownList(frame, group)?.insert(row, compare);
+      touched.add(group);
+    }
+  }
+
+  #makeRoom(row: number): void {
+    if (row < this.groupOf.length) return;
+    const groupOf = new Int32Array(Math.max(row + 1, Math.ceil(this.groupOf.length * 1.5))).fill(-1);
+    groupOf.set(this.groupOf);
+    this.groupOf = groupOf;
+  }
+
+  #ownList(frame: Frame, group: number): RowList | undefined {
+    const list = this.#members[group];
+    if (list === undefined || list.owner === frame.token) return list;
+    const own = list.copy(frame.token);
+    this.#members[group] = own;
+    return own;
+  }
+}
+
+function mapKey(values: ArrayLike<number>): number | string {
+  if (values.length === 1) return (values[0] ?? 0) + 0;
+  let text = '';
+  for (let k = 0; k < values.length; k++) text += `${values[k]}|`;
+  return text;
+}

@@ -1,0 +1,133 @@
+// A conditional total kept per group: one value for each group of the source table's rows, folded from one column over the
+// rows that meet the fixed conditions. Cells of other tables read it by key, so a total is worked out once however many
+// cells show it.
+
+import type { Fold } from '../../functions/definition.ts';
+import { BLANK, Column, FAULT, FILLED, type Token } from '../../values/column.ts';
+import type { Faults } from '../../values/texts.ts';
+import type { Frame, FrameState, Shared } from '../frame.ts';
+import type { ColumnDef } from '../layout.ts';
+import type { GroupIndex } from './group-index.ts';
+
+/** Whether a stored value of a column meets a condition. */
+export interface RowFilter {
+  readonly column: ColumnDef;
+  readonly meets: (value: number, state: number, frame: Frame) => boolean;
+  /** Where the column holds links: the keys that their rows are known by, which the condition rests on too. */
+  readonly keys?: ColumnDef;
+}
+
+export function meetsAll(filters: readonly RowFilter[], row: number, frame: Frame): boolean {
+  for (const { column, meets } of filters) {
+    const { values, states } = frame.column(column);
+    if (!meets(values[row] ?? 0, states[row] ?? BLANK, frame)) return false;
+  }
+  return true;
+}
+
+/** Room for gathering a group's numbers; grows with the largest group. */
+export class Gathering {
+  values = new Float64Array(1024);
+  count = 0;
+  /** The number of the first fault met, if any. */
+  fault: number | undefined;
+
+  start(room: number): void {
+    if (room > this.values.length) this.values = new Float64Array(room * 2);
+    this.count = 0;
+    this.fault = undefined;
+  }
+
+  /** Takes in one stored value as the fold wants it. */
+  take(fold: Fold, value: number, state: number): void {
+    if (state === FILLED) {
+      if (fold.takes !== 'blanks') this.values[this.count++] = value;
+    } else if (state === BLANK) {
+      if (fold.takes === 'blanks') this.values[this.count++] = 0;
+    } else if (fold.takes === 'filled') this.values[this.count++] = 0;
+    else if (fold.takes === 'numbers' && this.fault === undefined) this.fault = value;
+  }
+
+  /** Folds what was taken in and gives it as a cell: `give` takes value and state. */
+  finish<T>(fold: Fold, faults: Faults, give: (value: number, state: number) => T): T {
+    if (this.fault !== undefined) return give(this.fault, FAULT);
+    const result = fold.fold(this.values, this.count);
+    if (result - result === 0) return give(result, FILLED);
+    if (fold.undefinedMeans === 'blank') return give(0, BLANK);
+    return give(faults.number(fold.undefinedMeans), FAULT);
+  }
+}
+
+/** What a total adds up, the same in every frame. */
+export interface TotalOf {
+  readonly index: FrameState<GroupIndex>;
+  /** undefined: rows are counted rather than values. */
+  readonly column: ColumnDef | undefined;
+  readonly filters: readonly RowFilter[];
+  readonly fold: Fold;
+}
+
+const gathering = new Gathering();
+
+/** The totals of one frame. */
+export class Totals implements Shared {
+  owner: Token | undefined;
+  /** A cell a group. */
+  readonly cells: Column;
+  /** At slot 0 the total of no rows, for keys that no row has. */
+  readonly nothing: Column;
+
+  constructor(owner: Token, cells = new Column(false, owner), nothing = new Column(false, owner)) {
+    this.owner = owner;
+    this.cells = cells;
+    this.nothing = nothing;
+  }
+
+  copy(owner: Token): Totals {
+    return new Totals(owner, this.cells.copy(owner), this.nothing);
+  }
+
+  /** Makes room for all groups there are, and works out what none of them gives. */
+  ready(total: TotalOf, frame: Frame): void {
+    this.cells.grow(total.index.read(frame).groupCount);
+    if (this.nothing.length > 0) return;
+    this.nothing.grow(1);
+    gathering.start(0);
+    gathering.finish(total.fold, frame.faults, (value, state) => this.nothing.write(0, value, state));
+  }
+
+  /** Works one group out again; true where its total changed. */
+  refresh(total: TotalOf, group: number, frame: Frame): boolean {
+    const { rows, count } = total.index.read(frame).members(group);
+    gathering.start(count);
+    gather(total, rows, count, frame);
+    return gathering.finish(total.fold, frame.faults, (value, state) => this.cells.write(group, value, state));
+  }
+}
+
+function gather({ column, filters, fold }: TotalOf, rows: Int32Array, count: number, frame: Frame): void {
+  if (column === undefined) {
+    if (filters.length === 0 && fold.takes !== 'blanks') {
+      gathering.values.fill(1, 0, count);
+      gathering.count = count;
+      return;
+    }
+    for (let i = 0; i < count; i++) {
+      if (meetsAll(filters, rows[i] as number, frame)) gathering.take(fold, 1, FILLED);
+    }
+    return;
+  }
+  const { values, states, exceptions } = frame.column(column);
+  if (filters.length === 0 && exceptions === 0 && fold.takes !== 'blanks') {
+    const gathered = gathering.values;
+    for (let i = 0; i < count; i++) gathered[i] = values[rows[i] as number] as number;
+    gathering.count = count;
+    return;
+  }
+  for (let i = 0; i < count; i++) {
+    const row = rows[i] as number;
+    if (filters.length === 0 || meetsAll(filters, row, frame)) {
+      gathering.take(fold, values[row] as number, states[row] as number);
+    }
+  }
+}

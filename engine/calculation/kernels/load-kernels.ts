@@ -1,0 +1,115 @@
+// Kernels that read columns: this row's cell, a cell through links, the one row of a one-row table. Made by the planner.
+
+import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import type { ColumnDef } from '../layout.ts';
+import { type Batch, type Kernel, scratch, type Vector } from './vector.ts';
+
+function rowAt(batch: Batch, i: number): number {
+  return batch.rows === undefined ? batch.from + i : (batch.rows[i] ?? 0);
+}
+
+/** This row's cell: a view into the column where the batch is a run of rows of doubles, else gathered. */
+export function loadKernel(column: ColumnDef): Kernel {
+  const view: Vector = scratch();
+  const own = scratch();
+  return (batch) => {
+    const { values, states, exceptions } = batch.frame.column(column);
+    const clean = exceptions === 0;
+    if (batch.rows === undefined && values instanceof Float64Array) {
+      view.values = values;
+      view.states = states;
+      view.at = batch.from;
+      view.clean = clean;
+      return view;
+    }
+    const { count } = batch;
+    for (let i = 0; i < count; i++) own.values[i] = values[rowAt(batch, i)] ?? 0;
+    own.clean = clean;
+    if (!clean) for (let i = 0; i < count; i++) own.states[i] = states[rowAt(batch, i)] ?? BLANK;
+    return own;
+  };
+}
+
+/**
+ * A cell of another table through a link of this row; what throughKernel gives for a link that is loaded. Where the batch is
+ * a run of rows and no cell is blank or faulty, the slots are read where they lie.
+ */
+export function linkedKernel(link: ColumnDef, column: ColumnDef): Kernel {
+  const out = scratch();
+  let careful: Kernel | undefined;
+  return (batch) => {
+    const { values: slots, exceptions: unlinked } = batch.frame.column(link);
+    const { values, exceptions } = batch.frame.column(column);
+    const clean = unlinked === 0 && exceptions === 0;
+    if (clean && batch.rows === undefined && slots instanceof Int32Array && values instanceof Float64Array) {
+      gather(out.values, values, slots, batch.from, batch.count);
+      return out;
+    }
+    careful ??= throughKernel(loadKernel(link), column);
+    return careful(batch);
+  };
+}
+
+/** out[i] = values[slots[from + i]], all of them there. */
+function gather(out: Float64Array, values: Float64Array, slots: Int32Array, from: number, count: number): void {
+  for (let i = 0; i < count; i++) out[i] = values[slots[from + i] as number] as number;
+}
+
+/** The one cell at slot 0 of a column, for every row. */
+export function singleKernel(def: ColumnDef): Kernel {
+  const vector: Vector = { ...scratch(), uniform: true };
+  return ({ frame }) => {
+    const column = frame.column(def);
+    vector.values[0] = column.values[0] ?? 0;
+    const state = column.length === 0 ? BLANK : (column.states[0] ?? BLANK);
+    vector.states[0] = state;
+    vector.clean = state === FILLED;
+    return vector;
+  };
+}
+
+/** The workbook's today, for every row. */
+export function todayKernel(): Kernel {
+  const vector: Vector = { ...scratch(), uniform: true };
+  return ({ frame }) => {
+    vector.values[0] = frame.today;
+    return vector;
+  };
+}
+
+/** A cell of another table: `link` gives row slots there; a blank link gives a blank, a faulty one its fault. */
+export function throughKernel(link: Kernel, column: ColumnDef): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const from = link(batch);
+    const count = from.uniform ? 1 : batch.count;
+    const { values, states, exceptions } = batch.frame.column(column);
+    const { values: slots, states: linkStates, at } = from;
+    out.uniform = from.uniform;
+    if (from.clean && exceptions === 0) {
+      for (let i = 0; i < count; i++) out.values[i] = values[slots[at + i] ?? 0] ?? 0;
+      out.clean = true;
+      return out;
+    }
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      const linkState = linkStates[at + i] ?? BLANK;
+      const slot = slots[at + i] ?? 0;
+      const state = from.clean || linkState === FILLED ? (states[slot] ?? BLANK) : linkState;
+      out.states[i] = state;
+      out.values[i] = from.clean || linkState === FILLED ? (values[slot] ?? 0) : linkState === FAULT ? slot : 0;
+      if (state !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** The row's own slot, as a link to itself. */
+export function ownRowKernel(): Kernel {
+  const out = scratch();
+  return (batch) => {
+    for (let i = 0; i < batch.count; i++) out.values[i] = rowAt(batch, i);
+    return out;
+  };
+}

@@ -1,0 +1,32 @@
+// Kernels around loops that go over a whole batch at once: numeric functions and folds of two that bring one. A batch in
+// which every argument is filled goes through the loop; any other goes value by value, as for functions without a loop.
+
+import type { Loop } from '../../functions/definition.ts';
+import { BLANK } from '../../values/column.ts';
+import { constantKernel, type Kernel, scratch, type Vector } from './vector.ts';
+
+/** `carefully` makes the kernel that works value by value, from kernels of the same arguments. */
+export function loopKernel(
+  kernels: readonly Kernel[],
+  loop: Loop,
+  carefully: (kernels: readonly Kernel[]) => Kernel,
+): Kernel {
+  const out = scratch();
+  const nothing = constantKernel(0, BLANK);
+  let vectors: readonly Vector[] = [];
+  const careful = carefully(kernels.map((_, k) => (batch) => vectors[k] ?? nothing(batch)));
+  return (batch) => {
+    vectors = kernels.map((kernel) => kernel(batch));
+    if (!vectors.every((vector) => vector.clean)) return careful(batch);
+    out.uniform = vectors.every((vector) => vector.uniform);
+    const count = out.uniform ? 1 : batch.count;
+    loop(out.values, count, vectors);
+    return allFinite(out.values, count) ? out : careful(batch);
+  };
+}
+
+function allFinite(values: Float64Array, count: number): boolean {
+  let dust = 0;
+  for (let i = 0; i < count; i++) dust += (values[i] as number) * 0;
+  return dust === 0;
+}

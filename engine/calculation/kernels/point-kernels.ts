@@ -1,0 +1,378 @@
+// Kernels that work value by value: arithmetic, comparison, choosing between branches, numeric functions. Two loops each:
+// one for batches without blanks or faults, one that carries states. A fault wins over a blank, the leftmost fault first.
+
+import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import { compareNumbers } from '../../values/tolerance.ts';
+import { type Batch, type Kernel, scratch, type Vector } from './vector.ts';
+
+/** The numbers of the errors that arithmetic can make. */
+export interface ArithmeticFaults {
+  readonly divide: number;
+  readonly overflow: number;
+}
+
+type Loop = (out: Float64Array, count: number, a: Vector, b: Vector) => number;
+
+const step = (vector: Vector): number => (vector.uniform ? 0 : 1);
+
+// Each loop gives 0 where every result is a finite number, else not-a-number: cheaper than a test for each cell.
+const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
+  '+': (out, count, a, b) => {
+    let [ia, ib, dust] = [a.at, b.at, 0];
+    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    for (let i = 0; i < count; i++, ia += sa, ib += sb) {
+      const result = (va[ia] as number) + (vb[ib] as number);
+      out[i] = result;
+      dust += result * 0;
+    }
+    return dust;
+  },
+  '-': (out, count, a, b) => {
+    let [ia, ib, dust] = [a.at, b.at, 0];
+    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    for (let i = 0; i < count; i++, ia += sa, ib += sb) {
+      const result = (va[ia] as number) - (vb[ib] as number);
+      out[i] = result;
+      dust += result * 0;
+    }
+    return dust;
+  },
+  '*': (out, count, a, b) => {
+    let [ia, ib, dust] = [a.at, b.at, 0];
+    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    for (let i = 0; i < count; i++, ia += sa, ib += sb) {
+      const result = (va[ia] as number) * (vb[ib] as number);
+      out[i] = result;
+      dust += result * 0;
+    }
+    return dust;
+  },
+  '/': (out, count, a, b) => {
+    let [ia, ib, dust] = [a.at, b.at, 0];
+    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    for (let i = 0; i < count; i++, ia += sa, ib += sb) {
+      const result = (va[ia] as number) / (vb[ib] as number);
+      out[i] = result;
+      dust += result * 0;
+    }
+    return dust;
+  },
+};
+
+/** Fills `out.states` from the arguments' states: faults first, then blanks. A faulty cell's value is its fault's number. */
+function carryStates(out: Vector, count: number, args: readonly Vector[]): void {
+  for (let i = 0; i < count; i++) {
+    let state = FILLED;
+    for (const arg of args) {
+      const index = arg.at + (arg.uniform ? 0 : i);
+      const given = arg.clean ? FILLED : (arg.states[index] ?? BLANK);
+      if (given === FAULT) {
+        state = FAULT;
+        out.values[i] = arg.values[index] ?? 0;
+        break;
+      }
+      if (given === BLANK) state = BLANK;
+    }
+    out.states[i] = state;
+  }
+}
+
+function settle(out: Vector, count: number): Vector {
+  let clean = true;
+  for (let i = 0; i < count; i++) if (out.states[i] !== FILLED) clean = false;
+  out.clean = clean;
+  return out;
+}
+
+/** a + b, a - b, a * b, a / b on canonical numbers. Division by zero and overflow make faults. */
+export function arithmeticKernel(
+  operator: '+' | '-' | '*' | '/',
+  left: Kernel,
+  right: Kernel,
+  faults: ArithmeticFaults,
+): Kernel {
+  const out = scratch();
+  const loop = LOOPS[operator];
+  return (batch) => {
+    const a = left(batch);
+    const b = right(batch);
+    out.uniform = a.uniform && b.uniform;
+    const count = out.uniform ? 1 : batch.count;
+    const dust = loop(out.values, count, a, b);
+    if (a.clean && b.clean && dust === 0) {
+      out.clean = true;
+      return out;
+    }
+    const results = out.values.slice(0, count);
+    carryStates(out, count, [a, b]);
+    for (let i = 0; i < count; i++) {
+      if (out.states[i] !== FILLED) continue;
+      const result = results[i] ?? 0;
+      if (Number.isFinite(result)) out.values[i] = result;
+      else {
+        out.states[i] = FAULT;
+        const divisor = b.values[b.at + (b.uniform ? 0 : i)];
+        out.values[i] = operator === '/' && divisor === 0 ? faults.divide : faults.overflow;
+      }
+    }
+    return settle(out, count);
+  };
+}
+
+export type Sign = (order: number) => boolean;
+
+/** Which orders (-1, 0, 1) each comparison takes. */
+export const ORDERS: Readonly<Record<'=' | '<>' | '<' | '<=' | '>' | '>=', Sign>> = {
+  '=': (order) => order === 0,
+  '<>': (order) => order !== 0,
+  '<': (order) => order < 0,
+  '<=': (order) => order <= 0,
+  '>': (order) => order > 0,
+  '>=': (order) => order >= 0,
+};
+
+/** A comparison by an order of two stored values (numbers with dust forgiven, or texts); yes = 1. */
+export function compareKernel(
+  left: Kernel,
+  right: Kernel,
+  takes: Sign,
+  order: (a: number, b: number) => number = compareNumbers,
+): Kernel {
+  return pointKernel2(left, right, (a, b) => (takes(order(a, b)) ? 1 : 0), undefined);
+}
+
+/** A function of one number; a not-a-number result becomes `fault`, or blank where there is none. */
+export function pointKernel1(argument: Kernel, compute: (a: number) => number, fault: number | undefined): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const a = argument(batch);
+    out.uniform = a.uniform;
+    const count = out.uniform ? 1 : batch.count;
+    if (!a.clean) carryStates(out, count, [a]);
+    const { values, at } = a;
+    let clean = a.clean;
+    for (let i = 0; i < count; i++) {
+      if (!a.clean && out.states[i] !== FILLED) continue;
+      const result = compute(values[at + i] as number);
+      out.values[i] = result;
+      if (result - result !== 0) clean = undefinedAt(out, i, clean, a.clean, fault);
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** A function of two numbers; as pointKernel1. */
+export function pointKernel2(
+  left: Kernel,
+  right: Kernel,
+  compute: (a: number, b: number) => number,
+  fault: number | undefined,
+): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const a = left(batch);
+    const b = right(batch);
+    out.uniform = a.uniform && b.uniform;
+    const count = out.uniform ? 1 : batch.count;
+    const given = a.clean && b.clean;
+    if (!given) carryStates(out, count, [a, b]);
+    let [ia, ib] = [a.at, b.at];
+    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    let clean = given;
+    for (let i = 0; i < count; i++, ia += sa, ib += sb) {
+      if (!given && out.states[i] !== FILLED) continue;
+      const result = compute(va[ia] as number, vb[ib] as number);
+      out.values[i] = result;
+      if (result - result !== 0) clean = undefinedAt(out, i, clean, given, fault);
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** A function of three numbers; as pointKernel1. */
+export function pointKernel3(
+  kernels: readonly [Kernel, Kernel, Kernel],
+  compute: (a: number, b: number, c: number) => number,
+  fault: number | undefined,
+): Kernel {
+  const out = scratch();
+  const [first, second, third] = kernels;
+  return (batch) => {
+    const a = first(batch);
+    const b = second(batch);
+    const c = third(batch);
+    out.uniform = a.uniform && b.uniform && c.uniform;
+    const count = out.uniform ? 1 : batch.count;
+    const given = a.clean && b.clean && c.clean;
+    if (!given) carryStates(out, count, [a, b, c]);
+    let [ia, ib, ic] = [a.at, b.at, c.at];
+    const [sa, sb, sc, va, vb, vc] = [step(a), step(b), step(c), a.values, b.values, c.values];
+    let clean = given;
+    for (let i = 0; i < count; i++, ia += sa, ib += sb, ic += sc) {
+      if (!given && out.states[i] !== FILLED) continue;
+      const result = compute(va[ia] as number, vb[ib] as number, vc[ic] as number);
+      out.values[i] = result;
+      if (result - result !== 0) clean = undefinedAt(out, i, clean, given, fault);
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** A function of four numbers; as pointKernel1. */
+export function pointKernel4(
+  kernels: readonly [Kernel, Kernel, Kernel, Kernel],
+  compute: (a: number, b: number, c: number, d: number) => number,
+  fault: number | undefined,
+): Kernel {
+  const out = scratch();
+  const [first, second, third, fourth] = kernels;
+  return (batch) => {
+    const a = first(batch);
+    const b = second(batch);
+    const c = third(batch);
+    const d = fourth(batch);
+    out.uniform = a.uniform && b.uniform && c.uniform && d.uniform;
+    const count = out.uniform ? 1 : batch.count;
+    const given = a.clean && b.clean && c.clean && d.clean;
+    if (!given) carryStates(out, count, [a, b, c, d]);
+    let [ia, ib, ic, id] = [a.at, b.at, c.at, d.at];
+    const [sa, sb, sc, sd] = [step(a), step(b), step(c), step(d)];
+    const [va, vb, vc, vd] = [a.values, b.values, c.values, d.values];
+    let clean = given;
+    for (let i = 0; i < count; i++, ia += sa, ib += sb, ic += sc, id += sd) {
+      if (!given && out.states[i] !== FILLED) continue;
+      const result = compute(va[ia] as number, vb[ib] as number, vc[ic] as number, vd[id] as number);
+      out.values[i] = result;
+      if (result - result !== 0) clean = undefinedAt(out, i, clean, given, fault);
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** A function of any number of numbers; as pointKernel1. `leftOut` marks arguments that are not there and come as not-a-number. */
+export function pointKernelN(
+  kernels: readonly (Kernel | undefined)[],
+  compute: (...numbers: number[]) => number,
+  fault: number | undefined,
+): Kernel {
+  const out = scratch();
+  const numbers: number[] = kernels.map(() => Number.NaN);
+  return (batch) => {
+    const vectors = kernels.map((kernel) => kernel?.(batch));
+    const there = vectors.filter((vector) => vector !== undefined);
+    out.uniform = there.every((vector) => vector.uniform);
+    const count = out.uniform ? 1 : batch.count;
+    const given = there.every((vector) => vector.clean);
+    if (!given) carryStates(out, count, there);
+    let clean = given;
+    for (let i = 0; i < count; i++) {
+      if (!given && out.states[i] !== FILLED) continue;
+      for (let k = 0; k < vectors.length; k++) {
+        const vector = vectors[k];
+        if (vector !== undefined) numbers[k] = vector.values[vector.at + (vector.uniform ? 0 : i)] as number;
+      }
+      const result = compute(...numbers);
+      out.values[i] = result;
+      if (result - result !== 0) clean = undefinedAt(out, i, clean, given, fault);
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** Marks a result that is no number. States are only kept where the batch isn't clean, so the first such cell lays them out. */
+function undefinedAt(out: Vector, i: number, clean: boolean, given: boolean, fault: number | undefined): false {
+  if (clean && given) out.states.fill(FILLED);
+  out.states[i] = fault === undefined ? BLANK : FAULT;
+  out.values[i] = fault ?? 0;
+  return false;
+}
+
+/** IF: yes takes `yes`, no takes `no`, a blank condition is blank, a faulty one its fault. */
+export function chooseKernel(condition: Kernel, yes: Kernel, no: Kernel): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const c = condition(batch);
+    if (c.uniform && c.clean) return c.values[c.at] === 1 ? yes(batch) : no(batch);
+    const a = yes(batch);
+    const b = no(batch);
+    const { count } = batch;
+    out.uniform = false;
+    const given = a.clean && b.clean && c.clean;
+    out.clean = given;
+    for (let i = 0; i < count; i++) {
+      const ci = c.at + (c.uniform ? 0 : i);
+      const state = c.clean ? FILLED : (c.states[ci] ?? BLANK);
+      if (state !== FILLED) {
+        out.states[i] = state;
+        out.values[i] = c.values[ci] as number;
+        continue;
+      }
+      const taken = c.values[ci] === 1 ? a : b;
+      const ti = taken.at + (taken.uniform ? 0 : i);
+      out.values[i] = taken.values[ti] as number;
+      if (!given) out.states[i] = taken.clean ? FILLED : (taken.states[ti] ?? BLANK);
+    }
+    return given ? out : settle(out, count);
+  };
+}
+
+/** Takes `instead` where the value is a fault that `catches` says to catch. */
+export function catchKernel(value: Kernel, instead: Kernel, catches: (fault: number) => boolean): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const a = value(batch);
+    if (a.clean) return a;
+    const b = instead(batch);
+    const { count } = batch;
+    out.uniform = false;
+    for (let i = 0; i < count; i++) {
+      const ai = a.at + (a.uniform ? 0 : i);
+      const caught = a.states[ai] === FAULT && catches(a.values[ai] as number);
+      const taken = caught ? b : a;
+      const ti = caught ? b.at + (b.uniform ? 0 : i) : ai;
+      out.values[i] = taken.values[ti] as number;
+      out.states[i] = taken.clean ? FILLED : (taken.states[ti] ?? BLANK);
+    }
+    return settle(out, count);
+  };
+}
+
+/**
+ * AND and OR: the deciding value (no for AND, yes for OR) wins over blanks; a fault wins over everything but a decision made
+ * by an argument to its left.
+ */
+export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kernel {
+  const out = scratch();
+  return (batch: Batch) => {
+    const vectors = kernels.map((kernel) => kernel(batch));
+    const { count } = batch;
+    out.uniform = false;
+    for (let i = 0; i < count; i++) {
+      let value: number = 1 - decides;
+      let state = FILLED;
+      for (const vector of vectors) {
+        const index = vector.at + (vector.uniform ? 0 : i);
+        const given = vector.clean ? FILLED : (vector.states[index] ?? BLANK);
+        if (given === FAULT) {
+          state = FAULT;
+          value = vector.values[index] as number;
+          break;
+        }
+        if (given === BLANK) state = BLANK;
+        else if (vector.values[index] === decides) {
+          value = decides;
+          state = FILLED;
+          break;
+        }
+      }
+      out.values[i] = value;
+      out.states[i] = state;
+    }
+    return settle(out, count);
+  };
+}

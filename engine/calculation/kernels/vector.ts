@@ -1,0 +1,45 @@
+// What kernels pass to each other: a batch of rows in, a vector of values with states out. A vector may be a view into a
+// column (then `at` is where the batch begins in it), a kernel's own scratch, or one value for the whole batch.
+
+import type { Frame } from '../frame.ts';
+
+export const BATCH = 1024;
+
+/** Rows [from, from + count) of the frame's table where `rows` is undefined, else the listed rows. */
+export interface Batch {
+  readonly frame: Frame;
+  rows: Int32Array | undefined;
+  from: number;
+  count: number;
+}
+
+export interface Vector {
+  values: Float64Array;
+  states: Uint8Array;
+  /** Index of the batch's first value in both arrays. */
+  at: number;
+  /** Every state of the batch is FILLED: states need not be read. */
+  clean: boolean;
+  /** One value, at `at`, stands for every row. */
+  uniform: boolean;
+}
+
+/** Reads its columns in the batch's frame and gives the batch's values; the vector is good until the kernel's next call. */
+export type Kernel = (batch: Batch) => Vector;
+
+/** A vector with room for one batch. */
+export function scratch(): Vector {
+  return { values: new Float64Array(BATCH), states: new Uint8Array(BATCH), at: 0, clean: true, uniform: false };
+}
+
+/** A kernel that gives one value always. */
+export function constantKernel(value: number, state: number): Kernel {
+  const vector: Vector = {
+    values: Float64Array.of(value),
+    states: Uint8Array.of(state),
+    at: 0,
+    clean: state === 0,
+    uniform: true,
+  };
+  return () => vector;
+}

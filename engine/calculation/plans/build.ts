@@ -1,0 +1,261 @@
+// Builds the graph of a workbook's schema: plans every computed column, shares indexes and totals between those who ask for
+// the same, draws the edges along which dirty rows travel, and orders the nodes. Built anew whenever formulas, columns or
+// units change; data edits never come here, and all frames of a schema share what is built.
+
+import type { Typed } from '../../language/typed.ts';
+import type { Token } from '../../values/column.ts';
+import { type Dictionaries, FrameState, type Shared } from '../frame.ts';
+import type { RowGenerator } from '../generators/generator.ts';
+import { ColumnNode } from '../graph/column-node.ts';
+import { GeneratorNode } from '../graph/generator-node.ts';
+import { Graph, type Node, orderNodes, Source } from '../graph/graph.ts';
+import { IndexNode, TotalNode, WatchNode } from '../graph/group-nodes.ts';
+import { GroupIndex } from '../indexes/group-index.ts';
+import { Totals } from '../indexes/totals.ts';
+import type { ColumnDef, Layout, TableDef } from '../layout.ts';
+import { Edges } from './edges.ts';
+import { plan } from './plan.ts';
+import {
+  type CountedRows,
+  holdsText,
+  type KeySource,
+  type LinkStep,
+  type PlannedTotal,
+  type PlanSchema,
+  type Reader,
+  type ScanRequest,
+  type TotalRequest,
+} from './reader.ts';
+
+/** A column to compute. */
+export interface Computed {
+  readonly column: ColumnDef;
+  readonly typed: Typed;
+}
+
+/** Makes a place for a piece of state in frames. */
+export type StatePlaces = <T extends Shared>(make: (owner: Token) => T) => FrameState<T>;
+
+export interface BuildRequest {
+  readonly layout: Layout;
+  readonly words: Dictionaries;
+  readonly schema: PlanSchema;
+  readonly computed: readonly Computed[];
+  /** The row generators, which may keep state of their own in frames. */
+  readonly generators: (state: StatePlaces) => readonly RowGenerator[];
+}
+
+export interface Built {
+  readonly graph: Graph;
+  readonly columnNode: (column: ColumnDef) => ColumnNode | undefined;
+  /** What readers of a column hang on; the document propagates its edits through it. */
+  readonly columnSource: (column: ColumnDef) => Source;
+  readonly rowsSource: (table: TableDef) => Source;
+  readonly todaySource: Source;
+  /** Which rows of another table a call in a formula counts for one row; undefined for calls that count none. */
+  readonly countedRows: (call: Typed) => CountedRows | undefined;
+}
+
+export function buildGraph(request: BuildRequest): Built {
+  return new Builder(request).build();
+}
+
+class Builder {
+  readonly #request: BuildRequest;
+  readonly #edges = new Edges();
+  readonly #nodes: Node[] = [];
+  readonly #columnNodes = new Map<ColumnDef, ColumnNode>();
+  readonly #columnSources = new Map<ColumnDef, Source>();
+  readonly #rowsSources = new Map<TableDef, Source>();
+  readonly #generators = new Map<TableDef, GeneratorNode>();
+  readonly #todaySource = new Source(undefined);
+  readonly #indexes = new Map<string, IndexNode>();
+  readonly #totals = new Map<string, TotalNode>();
+  readonly #counted = new Map<Typed, CountedRows>();
+  #states = 0;
+
+  constructor(request: BuildRequest) {
+    this.#request = request;
+  }
+
+  build(): Built {
+    const { computed, generators } = this.#request;
+    for (const generator of generators((make) => this.#state(make))) this.#addGenerator(generator);
+    // Nodes first, so that every read finds the source it hangs on; kernels are planned once all are there.
+    const planned = computed.map(({ column, typed }) => {
+      const node = new ColumnNode(column);
+      this.#nodes.push(node);
+      this.#columnNodes.set(column, node);
+      this.#columnSources.set(column, node.source);
+      return { node, typed };
+    });
+    for (const node of this.#generators.values()) this.#wireGenerator(node);
+    for (const { node, typed } of planned) {
+      node.kernel = plan(typed, this.#readerFor(node));
+      this.#edges.sameRows(this.#rowsSource(node.column.table), node);
+    }
+    return {
+      graph: new Graph(orderNodes(this.#nodes)),
+      columnNode: (column) => this.#columnNodes.get(column),
+      columnSource: (column) => this.#columnSource(column),
+      rowsSource: (table) => this.#rowsSource(table),
+      todaySource: this.#todaySource,
+      countedRows: (call) => this.#counted.get(call),
+    };
+  }
+
+  #state<T extends Shared>(make: (owner: Token) => T): FrameState<T> {
+    return new FrameState(this.#states++, make);
+  }
+
+  /** Cells that a person types on made rows come and go with the rows, so their readers come after the generator. */
+  #columnSource(column: ColumnDef): Source {
+    let source = this.#columnSources.get(column);
+    if (source === undefined) {
+      source = new Source(this.#generators.get(column.table));
+      this.#columnSources.set(column, source);
+    }
+    return source;
+  }
+
+  #rowsSource(table: TableDef): Source {
+    let source = this.#rowsSources.get(table);
+    if (source === undefined) {
+      source = new Source(undefined);
+      this.#rowsSources.set(table, source);
+    }
+    return source;
+  }
+
+  #addGenerator(generator: RowGenerator): void {
+    const node = new GeneratorNode(generator, (column) => this.#columnSource(column));
+    this.#nodes.push(node);
+    this.#generators.set(generator.table, node);
+    this.#rowsSources.set(generator.table, node.source);
+    // The columns a generator fills hang on it: what reads them must come after.
+    for (const column of generator.columns) this.#columnSources.set(column, node.source);
+  }
+
+  #wireGenerator(node: GeneratorNode): void {
+    node.generator.inputs.forEach((input, lane) => {
+      if ('column' in input) {
+        this.#edges.sameRows(this.#columnSource(input.column), node, lane);
+        return;
+      }
+      const { rowsOf } = input;
+      this.#edges.sameRows(this.#rowsSource(rowsOf), node, lane);
+      if (rowsOf.shown !== undefined) this.#edges.sameRows(this.#columnSource(rowsOf.shown), node, lane);
+    });
+  }
+
+  /**
+   * The index on these columns, with its node; made on first asking. `leftOutToo`: for finding the rows that read something,
+   * whether or not the sheet's own condition shows them, so that the condition itself may read through links.
+   */
+  #index(tableId: string, columns: readonly string[], leftOutToo = false): IndexNode {
+    const name = JSON.stringify([tableId, columns, leftOutToo]);
+    const known = this.#indexes.get(name);
+    if (known !== undefined) return known;
+    const { layout, schema } = this.#request;
+    const table = layout.table(tableId);
+    const keys = columns.map((id) => ({ column: layout.column(tableId, id), text: holdsText(schema, tableId, id) }));
+    const node = new IndexNode(this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner)));
+    this.#indexes.set(name, node);
+    this.#nodes.push(node);
+    for (const { column } of keys) this.#edges.sameRows(this.#columnSource(column), node);
+    this.#edges.sameRows(this.#rowsSource(table), node);
+    if (table.shown !== undefined && !leftOutToo) this.#edges.sameRows(this.#columnSource(table.shown), node);
+    return node;
+  }
+
+  #total(request: TotalRequest): TotalNode {
+    const name = JSON.stringify([request.table, request.keys, request.column, request.sameAs]);
+    const known = this.#totals.get(name);
+    if (known !== undefined) return known;
+    const index = this.#index(request.table, request.keys);
+    const { layout } = this.#request;
+    const column = request.column === undefined ? undefined : layout.column(request.table, request.column);
+    const node = new TotalNode(
+      { index: index.index, column, filters: request.filters, fold: request.fold },
+      this.#state((owner) => new Totals(owner)),
+    );
+    this.#totals.set(name, node);
+    this.#nodes.push(node);
+    this.#edges.sameRows(index.source, node);
+    const reads = [...(column === undefined ? [] : [column]), ...request.filters.map((filter) => filter.column)];
+    for (const read of new Set(reads)) this.#edges.sameRows(this.#columnSource(read), node, 1);
+    for (const { keys } of request.filters) if (keys !== undefined) this.#edges.all(this.#columnSource(keys), node);
+    return node;
+  }
+
+  #watch(request: ScanRequest): WatchNode {
+    const index = this.#index(request.table, request.keys);
+    const node = new WatchNode(index.index);
+    this.#nodes.push(node);
+    this.#edges.sameRows(index.source, node);
+    for (const id of new Set(request.reads)) {
+      this.#edges.sameRows(this.#columnSource(this.#request.layout.column(request.table, id)), node, 1);
+    }
+    return node;
+  }
+
+  /** From changed groups of `from` to the rows of the reading table that read them. */
+  #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ColumnNode): void {
+    const own = sources.findIndex((source) => source.by === 'own row');
+    if (own >= 0) {
+      this.#edges.ownRow(from, to, index, own);
+      return;
+    }
+    const columns = sources.flatMap((source) => (source.by === 'column' ? [source.column] : []));
+    if (columns.length === 0 || columns.length < sources.length) {
+      this.#edges.all(from, to);
+      return;
+    }
+    this.#edges.groups(from, to, index, this.#index(to.column.table.id, columns, true), columns.length);
+  }
+
+  /** From changed cells of a table reached through links, back along the links to the rows that look through them. */
+  #linkEdge(source: Source, links: readonly LinkStep[], to: Node): void {
+    if (links.length === 0) this.#edges.sameRows(source, to);
+    else this.#edges.backAlong(source, to, links.map((step) => this.#index(step.table, [step.column], true)).reverse());
+  }
+
+  #readerFor(node: ColumnNode): Reader {
+    const { layout, words, schema } = this.#request;
+    const all = (source: Source): void => this.#edges.all(source, node);
+    const reader: Reader = {
+      ...schema,
+      layout,
+      words,
+      table: node.column.table,
+      plan: (tree) => plan(tree, reader),
+      readsCell: (links, table, column) => {
+        this.#linkEdge(this.#columnSource(layout.column(table, column)), links, node);
+      },
+      readsWhole: (table, column) => all(this.#columnSource(layout.column(table, column))),
+      readsRowsOf: (id) => {
+        const table = layout.table(id);
+        all(this.#rowsSource(table));
+        if (table.shown !== undefined) all(this.#columnSource(table.shown));
+      },
+      readsToday: () => all(this.#todaySource),
+      indexForLookup: (table, columns) => {
+        const index = this.#index(table, columns);
+        all(index.source);
+        return index.index;
+      },
+      total: (request): PlannedTotal => {
+        const total = this.#total(request);
+        this.#groupEdge(total.source, total.index, request.sources, node);
+        return { index: total.index, totals: total.totals };
+      },
+      scan: (request) => {
+        const watch = this.#watch(request);
+        this.#groupEdge(watch.source, watch.index, request.sources, node);
+        return watch.index;
+      },
+      counts: (call, rows) => this.#counted.set(call, rows),
+    };
+    return reader;
+  }
+}

@@ -1,0 +1,75 @@
+// Plans functions over whole columns as lists: MATCH, PERCENTILE, FORECAST. Called by call-plans.ts alone.
+
+import type { RunBody } from '../../functions/definition.ts';
+import type { Typed } from '../../language/typed.ts';
+import { BLANK, FILLED } from '../../values/column.ts';
+import type { Scalar } from '../../values/error.ts';
+import type { Frame } from '../frame.ts';
+import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
+import { type Kernel, scratch } from '../kernels/vector.ts';
+import { planArgument } from './argument-plans.ts';
+import type { CallNode } from './call-nodes.ts';
+import type { Reader } from './reader.ts';
+import { WholeReads } from './whole-reads.ts';
+
+/** Functions over whole columns as lists: MATCH, PERCENTILE, FORECAST. A call without cells of this row is worked out once. */
+export function planColumns(
+  tree: CallNode,
+  compute: Extract<RunBody, { lane: 'columns' }>['compute'],
+  reader: Reader,
+): Kernel {
+  const { words } = reader;
+  const lists = tree.args.map((argument) => listOf(argument, reader));
+  const kernels = tree.args.map((argument, i) =>
+    lists[i] !== undefined || argument.node === 'blank' ? undefined : planArgument(argument, i, tree, reader),
+  );
+  const stored: Stored = { value: 0, state: FILLED };
+  const out = scratch();
+  return (batch) => {
+    const vectors = kernels.map((kernel) => kernel?.(batch));
+    const whole = lists.map((list) => list?.(batch.frame));
+    out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);
+    const count = out.uniform ? 1 : batch.count;
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      const args = vectors.map((vector, k): Scalar | readonly Scalar[] => {
+        const list = whole[k];
+        if (list !== undefined) return list;
+        if (vector === undefined) return null;
+        const at = vector.at + (vector.uniform ? 0 : i);
+        const state = vector.clean ? FILLED : (vector.states[at] ?? BLANK);
+        return toScalar(words, tree.args[k]?.type ?? tree.type, vector.values[at] ?? 0, state);
+      });
+      toStored(words, compute(args), stored);
+      out.values[i] = stored.value;
+      out.states[i] = stored.state;
+      if (stored.state !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/**
+ * A column's values over the rows that exist, gathered again only when the column or the rows changed; of links that are
+ * compared with text their keys. undefined for what is no column.
+ */
+function listOf(argument: Typed, reader: Reader): ((frame: Frame) => readonly Scalar[]) | undefined {
+  const node = argument.node === 'key' ? argument.operand : argument;
+  if (node.node !== 'column') return undefined;
+  const { words } = reader;
+  const reads = new WholeReads(reader);
+  const table = reads.rows(node.table);
+  const column = reads.column(node.table, node.column);
+  const key = argument.node === 'key' && node.type.kind === 'link' ? reader.keyOf(node.type.table) : undefined;
+  const keys = key === undefined || node.type.kind !== 'link' ? undefined : reads.column(node.type.table, key);
+  return reads.once((frame) => {
+    const { values, states } = frame.column(column);
+    const named = keys === undefined ? undefined : frame.column(keys);
+    return Array.from(frame.rows(table), (row) => {
+      const [value, state] = [values[row] ?? 0, states[row] ?? BLANK];
+      if (named === undefined || state !== FILLED) return toScalar(words, node.type, value, state);
+      return toScalar(words, argument.type, named.values[value] ?? 0, named.states[value] ?? BLANK);
+    });
+  });
+}

@@ -1,0 +1,94 @@
+// The parts that the arguments of a conditional function play: value columns, criteria and scalars; and when a stored value
+// meets a condition. Shared by the files that plan totals and scans.
+
+import type { Comparison, Typed } from '../../language/typed.ts';
+import { BLANK, FILLED } from '../../values/column.ts';
+import { compareNumbers } from '../../values/tolerance.ts';
+import type { Frame } from '../frame.ts';
+import type { RowFilter } from '../indexes/totals.ts';
+import { ORDERS } from '../kernels/point-kernels.ts';
+import { type Stored, toStored } from '../kernels/scalars.ts';
+import { holdsText, keyColumn, type Reader } from './reader.ts';
+
+export type ColumnNode = Extract<Typed, { node: 'column' }>;
+
+export interface Criterion {
+  readonly column: ColumnNode;
+  readonly comparison: Comparison;
+  readonly value: Typed;
+}
+
+export interface Roles {
+  readonly scalars: readonly Typed[];
+  readonly values: readonly ColumnNode[];
+  readonly criteria: readonly Criterion[];
+}
+
+/** A column followed by a condition is a criterion; other columns are values; the rest are scalars. */
+export function rolesOf(args: readonly Typed[]): Roles {
+  const scalars: Typed[] = [];
+  const values: ColumnNode[] = [];
+  const criteria: Criterion[] = [];
+  for (let i = 0; i < args.length; i++) {
+    const argument = args[i];
+    const next = args[i + 1];
+    if (argument === undefined) continue;
+    if (argument.node === 'column' && next?.node === 'condition') {
+      criteria.push({ column: argument, comparison: next.comparison, value: next.value });
+      i++;
+    } else if (argument.node === 'column') values.push(argument);
+    else scalars.push(argument);
+  }
+  return { scalars, values, criteria };
+}
+
+/** Whether a stored value stands in this comparison to a fixed one. */
+export function meets(reader: Reader, criterion: Criterion): (value: number, wanted: number) => boolean {
+  const { column, comparison } = criterion;
+  const takes = ORDERS[comparison];
+  if (holdsText(reader, column.table, column.column)) return textComparison(comparison, reader);
+  return (value, wanted) => takes(compareNumbers(value, wanted));
+}
+
+/** Whether a stored text stands in this comparison to another, case aside. */
+function textComparison(comparison: Comparison, reader: Reader): (value: number, wanted: number) => boolean {
+  const takes = ORDERS[comparison];
+  const { texts } = reader.words;
+  if (comparison === '=') return (value, wanted) => texts.fold(value) === texts.fold(wanted);
+  if (comparison === '<>') return (value, wanted) => texts.fold(value) !== texts.fold(wanted);
+  return (value, wanted) => {
+    if (texts.fold(value) === texts.fold(wanted)) return takes(0);
+    return takes(texts.text(value).toLowerCase() < texts.text(wanted).toLowerCase() ? -1 : 1);
+  };
+}
+
+/** Whether a condition's value is written out; a blank is = or <> with nothing behind it. */
+export function isFixed({ value }: Criterion): boolean {
+  return value.node === 'constant' || value.node === 'blank';
+}
+
+/** A constant condition as a filter; undefined where its value is not constant, or is the key of a link. */
+export function fixedFilter(criterion: Criterion, reader: Reader): RowFilter | undefined {
+  const { column, comparison, value } = criterion;
+  const data = reader.layout.column(column.table, column.column);
+  if (value.node === 'blank') {
+    return { column: data, meets: (_, state) => (state === BLANK) === (comparison === '=') };
+  }
+  if (value.node !== 'constant') return undefined;
+  const test = meets(reader, criterion);
+  const stored: Stored = { value: 0, state: FILLED };
+  toStored(reader.words, value.value, stored);
+  const wanted = stored.value;
+  if (column.type.kind === 'link') {
+    if (reader.keyOf(column.type.table) === undefined) return undefined;
+    const keys = keyColumn(reader, column.type.table);
+    reader.readsWhole(column.type.table, keys.id);
+    const compare = textComparison(comparison, reader);
+    const meetsByKey = (slot: number, state: number, frame: Frame): boolean => {
+      const { values, states } = frame.column(keys);
+      return state === FILLED && states[slot] === FILLED && compare(values[slot] ?? 0, wanted);
+    };
+    return { column: data, keys, meets: meetsByKey };
+  }
+  return { column: data, meets: (cell, state) => state === FILLED && test(cell, wanted) };
+}

@@ -1,0 +1,125 @@
+// The edges of the graph, each drawn once: how changed rows of a source make rows of a node dirty. Two readings that spread
+// in the same way share an edge, and one that reaches every row makes the others from its source needless.
+
+import type { Frame, FrameState } from '../frame.ts';
+import { dirtyRows, type Edge, type Node, type Source } from '../graph/graph.ts';
+import type { IndexNode } from '../graph/group-nodes.ts';
+import type { GroupIndex } from '../indexes/group-index.ts';
+import type { RowSet } from '../row-set.ts';
+
+const EVERY_ROW = 'every row';
+
+export class Edges {
+  readonly #drawn = new Map<Source, Map<string, Edge>>();
+  readonly #numbers = new Map<object, number>();
+
+  /** The same rows, in a lane of the node's dirty rows. */
+  sameRows(source: Source, to: Node, lane = 0): void {
+    this.#draw(source, to, `rows ${lane}`, (changed, frame) => dirtyRows(frame, to, lane).addFrom(changed));
+  }
+
+  /** Every row of the node, whatever changed. */
+  all(source: Source, to: Node): void {
+    this.#draw(source, to, EVERY_ROW, (_, frame) => dirtyRows(frame, to).addAll());
+  }
+
+  /** From changed groups to the row that is the group's key. */
+  ownRow(source: Source, to: Node, index: FrameState<GroupIndex>, key: number): void {
+    this.#draw(source, to, `own row ${key}`, (changed, frame) => {
+      const dirty = dirtyRows(frame, to);
+      if (changed.all) {
+        dirty.addAll();
+        return;
+      }
+      const groups = index.read(frame);
+      for (let i = 0; i < changed.count; i++) dirty.add(groups.keyValue(changed.at(i), key));
+    });
+  }
+
+  /** From changed groups to the rows whose own cells are the group's keys, as `readers` finds them. */
+  groups(source: Source, to: Node, index: FrameState<GroupIndex>, readers: IndexNode, keys: number): void {
+    const key: number[] = Array.from({ length: keys }, () => 0);
+    this.#depend(to, readers);
+    this.#draw(source, to, `groups ${this.#number(readers)}`, (changed, frame) => {
+      const dirty = dirtyRows(frame, to);
+      if (changed.all) {
+        dirty.addAll();
+        return;
+      }
+      const [groups, reading] = [index.read(frame), readers.index.read(frame)];
+      for (let i = 0; i < changed.count; i++) {
+        for (let k = 0; k < keys; k++) key[k] = groups.keyValue(changed.at(i), k);
+        addMembers(reading, reading.find(key), dirty);
+      }
+    });
+  }
+
+  /** From changed rows back along links, the last followed first, to the rows that look through them. */
+  backAlong(source: Source, to: Node, ways: readonly IndexNode[]): void {
+    for (const way of ways) this.#depend(to, way);
+    const name = `back ${ways.map((way) => this.#number(way)).join(' ')}`;
+    this.#draw(source, to, name, (changed, frame) => {
+      const dirty = dirtyRows(frame, to);
+      if (changed.all) {
+        dirty.addAll();
+        return;
+      }
+      for (let i = 0; i < changed.count; i++) followBack(ways, 0, changed.at(i), dirty, frame);
+    });
+  }
+
+  #draw(source: Source, to: Node, way: string, propagate: Edge['propagate']): void {
+    if (source.maker !== undefined) this.#depend(to, source.maker);
+    let drawn = this.#drawn.get(source);
+    if (drawn === undefined) {
+      drawn = new Map();
+      this.#drawn.set(source, drawn);
+    }
+    const node = this.#number(to);
+    const lane = way.startsWith('rows ') && way !== 'rows 0';
+    if (drawn.has(`${node} ${way}`) || (!lane && drawn.has(`${node} ${EVERY_ROW}`))) return;
+    if (way === EVERY_ROW) this.#erase(source, drawn, node);
+    const edge: Edge = { to, propagate };
+    drawn.set(`${node} ${way}`, edge);
+    source.edges.push(edge);
+  }
+
+  /** Takes away what an edge to every row makes needless; rows in another lane are told apart and stay. */
+  #erase(source: Source, drawn: Map<string, Edge>, node: number): void {
+    for (const [name, edge] of drawn) {
+      const ofNode = name.startsWith(`${node} `);
+      const otherLane = name.startsWith(`${node} rows `) && name !== `${node} rows 0`;
+      if (!ofNode || otherLane) continue;
+      drawn.delete(name);
+      source.edges.splice(source.edges.indexOf(edge), 1);
+    }
+  }
+
+  #depend(node: Node, on: Node): void {
+    if (!node.dependencies.includes(on)) node.dependencies.push(on);
+  }
+
+  #number(thing: object): number {
+    const known = this.#numbers.get(thing);
+    if (known !== undefined) return known;
+    this.#numbers.set(thing, this.#numbers.size);
+    return this.#numbers.size - 1;
+  }
+}
+
+function addMembers(index: GroupIndex, group: number, into: RowSet): void {
+  const { rows, count } = index.members(group);
+  for (let i = 0; i < count; i++) into.add(rows[i] as number);
+}
+
+/** The depth is the number of links in the formula, never the number of rows. */
+function followBack(ways: readonly IndexNode[], step: number, row: number, into: RowSet, frame: Frame): void {
+  const way = ways[step];
+  if (way === undefined) {
+    into.add(row);
+    return;
+  }
+  const index = way.index.read(frame);
+  const { rows, count } = index.members(index.findOne(row));
+  for (let i = 0; i < count; i++) followBack(ways, step + 1, rows[i] as number, into, frame);
+}

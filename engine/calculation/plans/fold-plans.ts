@@ -1,0 +1,231 @@
+// Plans folds: SUM and its kin over this row's values and whole columns, SUMIFS and its kin over rows that meet conditions. A
+// total whose conditions are equalities with this row's cells, or constants, is kept per group (indexes/totals.ts); other conditions
+// scan the group's rows for each reading row (scan-plans.ts). Called by call-plans.ts alone.
+
+import type { Fold } from '../../functions/definition.ts';
+import type { Typed } from '../../language/typed.ts';
+import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
+import type { Scalar } from '../../values/error.ts';
+import type { Faults } from '../../values/texts.ts';
+import type { Frame } from '../frame.ts';
+import { Gathering, meetsAll } from '../indexes/totals.ts';
+import { loopKernel } from '../kernels/loop-kernels.ts';
+import { type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import { planArgument } from './argument-plans.ts';
+import type { CallNode } from './call-nodes.ts';
+import { type ColumnNode, isFixed, rolesOf } from './criteria-roles.ts';
+import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import type { CountedRows, PlannedTotal, Reader } from './reader.ts';
+import { type Conditions, conditionsOf, countedBy, matchingKernel, planMatching } from './scan-plans.ts';
+
+/** SUM([a]; [b]; Table[c]): every value folded, blanks skipped. */
+export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
+  const [only] = tree.args;
+  if (tree.args.length === 1 && only?.node === 'column') {
+    const total = reader.total({
+      table: only.table,
+      keys: [],
+      sources: [],
+      reads: [],
+      column: only.column,
+      filters: [],
+      fold,
+      sameAs: tree.signature.name,
+    });
+    return totalKernel([], total);
+  }
+  const kernels = tree.args.map((argument, i) =>
+    argument.node === 'column' || argument.node === 'blank' ? undefined : planArgument(argument, i, tree, reader),
+  );
+  if (tree.args.every((argument) => argument.node !== 'column') && fold.takes === 'numbers') {
+    const given = kernels.filter((kernel) => kernel !== undefined);
+    const { faults } = reader.words;
+    return fold.ofTwo === undefined || given.length !== 2
+      ? foldKernel(given, fold, faults)
+      : loopKernel(given, fold.ofTwo, (same) => foldKernel(same, fold, faults));
+  }
+  const columns = tree.args.map((argument) => (argument.node === 'column' ? readWhole(argument, reader) : undefined));
+  const gathering = new Gathering();
+  const out = scratch();
+  return (batch) => {
+    const vectors = kernels.map((kernel) => kernel?.(batch));
+    const wholes = columns.map((column) => (column === undefined ? undefined : cellsOf(column, batch.frame)));
+    const room = tree.args.length + wholes.reduce((sum, one) => sum + (one?.rows.length ?? 0), 0);
+    const { count } = batch;
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      gathering.start(room);
+      for (let k = 0; k < vectors.length; k++) {
+        const vector = vectors[k];
+        const whole = wholes[k];
+        if (vector !== undefined) {
+          const at = vector.at + (vector.uniform ? 0 : i);
+          gathering.take(fold, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
+        } else if (whole !== undefined) {
+          const { values, states } = whole.column;
+          for (const row of whole.rows) gathering.take(fold, values[row] ?? 0, states[row] ?? BLANK);
+        }
+      }
+      gathering.finish(fold, reader.words.faults, (value, state) => {
+        out.values[i] = value;
+        out.states[i] = state;
+      });
+      if (out.states[i] !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** A fold over values of one row alone: blanks skipped, the leftmost fault passed on. */
+function foldKernel(kernels: readonly Kernel[], fold: Fold, faults: Faults): Kernel {
+  const out = scratch();
+  const values = new Float64Array(kernels.length);
+  const undefinedState = fold.undefinedMeans === 'blank' ? BLANK : FAULT;
+  const undefinedValue = fold.undefinedMeans === 'blank' ? 0 : faults.number(fold.undefinedMeans);
+  return (batch) => {
+    const vectors = kernels.map((kernel) => kernel(batch));
+    out.uniform = vectors.every((vector) => vector.uniform);
+    const count = out.uniform ? 1 : batch.count;
+    const given = vectors.every((vector) => vector.clean);
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      let taken = 0;
+      let fault = -1;
+      for (let k = 0; k < vectors.length; k++) {
+        const vector = vectors[k] as Vector;
+        const at = vector.at + (vector.uniform ? 0 : i);
+        const state = given || vector.clean ? FILLED : vector.states[at];
+        if (state === FILLED) values[taken++] = vector.values[at] as number;
+        else if (state === FAULT && fault < 0) fault = vector.values[at] as number;
+      }
+      const result = fault < 0 ? fold.fold(values, taken) : fault;
+      const defined = result - result === 0;
+      out.values[i] = defined ? result : undefinedValue;
+      const state = fault >= 0 ? FAULT : defined ? FILLED : undefinedState;
+      out.states[i] = state;
+      if (state !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+interface WholeColumn {
+  readonly table: TableDef;
+  readonly column: ColumnDef;
+}
+
+function readWhole(node: ColumnNode, reader: Reader): WholeColumn {
+  reader.readsWhole(node.table, node.column);
+  reader.readsRowsOf(node.table);
+  return { table: reader.layout.table(node.table), column: reader.layout.column(node.table, node.column) };
+}
+
+function cellsOf({ table, column }: WholeColumn, frame: Frame): { readonly column: Column; readonly rows: Int32Array } {
+  return { column: frame.column(column), rows: frame.rows(table) };
+}
+
+/** SUMIFS and its kin. */
+export function planConditionalFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
+  const { values, criteria } = rolesOf(tree.args);
+  const first = values[0] ?? criteria[0]?.column;
+  if (first === undefined) throw new Error(`${tree.signature.name} has no column`);
+  // COUNTIFS counts rows; SUMIF without a column of values adds up the column it looks at.
+  const column = values.length === 0 && fold.takes === 'filled' ? undefined : first.column;
+  const conditions = conditionsOf(criteria, reader);
+  if (conditions.scanned.length > 0) return planScannedFold(tree, first.table, column, conditions, fold, reader);
+  const keys = conditions.keyed.map((criterion) => planKeyFor(criterion, reader));
+  const fixed = criteria.filter(isFixed).map((one) => [one.column.column, one.comparison, constantOf(one.value)]);
+  const total = reader.total({
+    table: first.table,
+    keys: conditions.keyed.map((criterion) => criterion.column.column),
+    sources: keys.map((key) => key.source),
+    reads: conditions.filters.map((filter) => filter.column.id),
+    column,
+    filters: conditions.filters,
+    fold,
+    sameAs: `${tree.signature.name} ${JSON.stringify(fixed)}`,
+  });
+  reader.counts(tree, countedByTotal(keys, conditions, total));
+  return totalKernel(keys, total);
+}
+
+/** A total over rows that are looked through for each reading row. */
+function planScannedFold(
+  tree: CallNode,
+  table: string,
+  column: string | undefined,
+  conditions: Conditions,
+  fold: Fold,
+  reader: Reader,
+): Kernel {
+  const matching = planMatching(table, conditions, column === undefined ? [] : [column], reader);
+  reader.counts(tree, countedBy(matching));
+  const data = column === undefined ? undefined : reader.layout.column(table, column);
+  const gathering = new Gathering();
+  return matchingKernel(matching, (rows, count, out, i, frame) => {
+    const cells = data === undefined ? undefined : frame.column(data);
+    gathering.start(count);
+    for (let k = 0; k < count; k++) {
+      const row = rows[k] as number;
+      if (cells === undefined) gathering.take(fold, 1, FILLED);
+      else gathering.take(fold, cells.values[row] as number, cells.states[row] as number);
+    }
+    gathering.finish(fold, reader.words.faults, (value, state) => {
+      out.values[i] = value;
+      out.states[i] = state;
+    });
+  });
+}
+
+function constantOf(value: Typed): Scalar {
+  return value.node === 'constant' ? value.value : null;
+}
+
+function countedByTotal(keys: readonly Key[], { filters }: Conditions, { index }: PlannedTotal): CountedRows {
+  return (frame, row) => {
+    const batch = { frame, rows: undefined, from: row, count: 1 };
+    const key: number[] = [];
+    const state = readKey(
+      keys.map(({ kernel }) => kernel(batch)),
+      0,
+      key,
+    );
+    if (state !== FILLED) return new Int32Array(0);
+    const groups = index.read(frame);
+    const { rows, count } = groups.members(groups.find(key));
+    return rows.subarray(0, count).filter((one) => meetsAll(filters, one, frame));
+  };
+}
+
+/** Reads group totals by key. */
+function totalKernel(keys: readonly Key[], { index, totals }: PlannedTotal): Kernel {
+  const out = scratch();
+  const row: number[] = [];
+  return (batch) => {
+    const vectors = keys.map(({ kernel }) => kernel(batch));
+    out.uniform = vectors.every((vector) => vector.uniform);
+    const count = out.uniform ? 1 : batch.count;
+    const groups = index.read(batch.frame);
+    const { cells, nothing } = totals.read(batch.frame);
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      const state = readKey(vectors, i, row);
+      if (state === FILLED) {
+        const group = groups.find(row);
+        const from = group < 0 || group >= cells.length ? nothing : cells;
+        const slot = from === nothing ? 0 : group;
+        out.values[i] = from.values[slot] ?? 0;
+        out.states[i] = from.states[slot] ?? BLANK;
+      } else {
+        out.values[i] = row[0] ?? 0;
+        out.states[i] = state;
+      }
+      if (out.states[i] !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}

@@ -1,0 +1,207 @@
+// Plans the functions that only look at some of their arguments, or at rows rather than values: IF and its kin, AND, OR,
+// catching errors, choosing, counting rows, looking up by an exact key. Called by call-plans.ts alone.
+
+import type { Typed } from '../../language/typed.ts';
+import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from '../kernels/point-kernels.ts';
+import { constantKernel, type Kernel, scratch } from '../kernels/vector.ts';
+import { type ColumnDef, isHidden } from '../layout.ts';
+import type { CallNode } from './call-nodes.ts';
+import { slotOfText } from './group-keys.ts';
+import { orderFor } from './order.ts';
+import { holdsText, type Reader } from './reader.ts';
+
+type ColumnNode = Extract<Typed, { node: 'column' }>;
+
+const blank: Kernel = constantKernel(0, BLANK);
+
+export function planForm(tree: CallNode, reader: Reader): Kernel {
+  const { args } = tree;
+  const at = (i: number): Kernel => {
+    const argument = args[i];
+    return argument === undefined ? blank : reader.plan(argument);
+  };
+  switch (tree.signature.name) {
+    case 'IF':
+      return chooseKernel(at(0), at(1), at(2));
+    case 'IFS':
+      return planIfs(args, reader);
+    case 'SWITCH':
+      return planSwitch(args, reader);
+    case 'CHOOSE':
+      return planChoose(args, reader);
+    case 'AND':
+      return junctionKernel(
+        args.map((argument) => reader.plan(argument)),
+        0,
+      );
+    case 'OR':
+      return junctionKernel(
+        args.map((argument) => reader.plan(argument)),
+        1,
+      );
+    case 'IFERROR':
+      return catchKernel(at(0), at(1), () => true);
+    case 'IFNA':
+      return catchKernel(at(0), at(1), (fault) => reader.words.faults.error(fault).error === 'missing');
+    case 'ROWS':
+      return planRows(args[0], reader);
+    case 'COLUMNS':
+      return planColumnCount(args[0], reader);
+    case 'XLOOKUP':
+      return planLookup(args, reader);
+    case 'VLOOKUP':
+      return planLookup(args.slice(0, 3), reader);
+    default:
+      throw new Error(`${tree.signature.name} has no plan`);
+  }
+}
+
+function missing(reader: Reader, why: string): Kernel {
+  return constantKernel(reader.words.faults.number({ error: 'missing', why }), FAULT);
+}
+
+function planIfs(args: readonly Typed[], reader: Reader): Kernel {
+  let kernel = blank;
+  for (let i = args.length - 2; i >= 0; i -= 2) {
+    const [condition, value] = [args[i], args[i + 1]];
+    if (condition !== undefined && value !== undefined)
+      kernel = chooseKernel(reader.plan(condition), reader.plan(value), kernel);
+  }
+  return kernel;
+}
+
+function planSwitch(args: readonly Typed[], reader: Reader): Kernel {
+  const [subject, ...rest] = args;
+  if (subject === undefined) return blank;
+  const hasDefault = rest.length % 2 === 1;
+  const last = rest[rest.length - 1];
+  let kernel =
+    hasDefault && last !== undefined
+      ? reader.plan(last)
+      : missing(reader, 'SWITCH met a value that it has no case for: add a last argument for the rest.');
+  for (let i = rest.length - (hasDefault ? 3 : 2); i >= 0; i -= 2) {
+    const [value, result] = [rest[i], rest[i + 1]];
+    if (value === undefined || result === undefined) continue;
+    const same = compareKernel(
+      reader.plan(subject),
+      reader.plan(value),
+      ORDERS['='],
+      orderFor(subject.type, true, reader.words.texts),
+    );
+    kernel = chooseKernel(same, reader.plan(result), kernel);
+  }
+  return kernel;
+}
+
+function planChoose(args: readonly Typed[], reader: Reader): Kernel {
+  const [which, ...choices] = args;
+  if (which === undefined) return blank;
+  const wrong = reader.words.faults.number({
+    error: 'value',
+    why: `CHOOSE was given a number that is not between 1 and ${choices.length}: change it or add choices.`,
+  });
+  let kernel = constantKernel(wrong, FAULT);
+  choices.forEach((choice, i) => {
+    const here = compareKernel(
+      reader.plan(which),
+      constantKernel(i + 1, FILLED),
+      (order) => order === 0,
+      (a, b) => Math.trunc(a) - b,
+    );
+    kernel = chooseKernel(here, reader.plan(choice), kernel);
+  });
+  return kernel;
+}
+
+function planRows(argument: Typed | undefined, reader: Reader): Kernel {
+  if (argument?.node !== 'table') return blank;
+  reader.readsRowsOf(argument.table);
+  const table = reader.layout.table(argument.table);
+  const vector = { ...scratch(), uniform: true };
+  return ({ frame }) => {
+    vector.values[0] = table.shown === undefined ? frame.table(table).liveCount : frame.rows(table).length;
+    return vector;
+  };
+}
+
+/** Columns that a person sees; adding or removing one plans every formula anew. */
+function planColumnCount(argument: Typed | undefined, reader: Reader): Kernel {
+  if (argument?.node !== 'table') return blank;
+  const { columns } = reader.layout.table(argument.table);
+  return constantKernel(columns.filter(({ id }) => !isHidden(id)).length, FILLED);
+}
+
+/** The column that an argument is, or whose links' keys it is. */
+function columnBehind(argument: Typed | undefined): ColumnNode | undefined {
+  const node = argument?.node === 'key' ? argument.operand : argument;
+  return node?.node === 'column' ? node : undefined;
+}
+
+/** The keys that a link column's rows are shown by. */
+function keysBehind(links: ColumnNode, reader: Reader): ColumnDef | undefined {
+  const key = links.type.kind === 'link' ? reader.keyOf(links.type.table) : undefined;
+  if (links.type.kind !== 'link' || key === undefined) return undefined;
+  reader.readsWhole(links.type.table, key);
+  return reader.layout.column(links.type.table, key);
+}
+
+/** XLOOKUP(key; Table[Key column]; Table[Result column]; if none), VLOOKUP for an equal key: the first row whose key is equal. */
+function planLookup(args: readonly Typed[], reader: Reader): Kernel {
+  const [wanted, keyArgument, resultArgument, otherwise] = args;
+  const [keys, results] = [columnBehind(keyArgument), columnBehind(resultArgument)];
+  if (wanted === undefined || keys === undefined || results === undefined) return blank;
+  const lookup = reader.indexForLookup(keys.table, [keys.column]);
+  reader.readsWhole(results.table, results.column);
+  const result = reader.layout.column(results.table, results.column);
+  const shownBy = resultArgument?.node === 'key' ? keysBehind(results, reader) : undefined;
+  const text = holdsText(reader, keys.table, keys.column);
+  const { texts } = reader.words;
+  const key =
+    keyArgument?.node === 'key' && keys.type.kind === 'link'
+      ? slotOfText(keys.type.table, wanted, reader)
+      : reader.plan(wanted);
+  const none =
+    otherwise === undefined || otherwise.node === 'blank'
+      ? missing(
+          reader,
+          `No row of ${reader.tableName(keys.table)} has this ${reader.columnName(keys.table, keys.column)}: check the value looked for.`,
+        )
+      : reader.plan(otherwise);
+  const out = scratch();
+  return (batch) => {
+    const k = key(batch);
+    const instead = none(batch);
+    const { count, frame } = batch;
+    const index = lookup.read(frame);
+    const column = frame.column(result);
+    const named = shownBy === undefined ? undefined : frame.column(shownBy);
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      const ki = k.at + (k.uniform ? 0 : i);
+      const state = k.clean ? FILLED : (k.states[ki] ?? BLANK);
+      if (state !== FILLED) {
+        out.values[i] = k.values[ki] ?? 0;
+        out.states[i] = state;
+        clean = false;
+        continue;
+      }
+      const value = k.values[ki] ?? 0;
+      const members = index.members(index.findOne(text ? texts.fold(value) : value));
+      if (members.count > 0) {
+        const row = members.rows[0] ?? 0;
+        const linked = named !== undefined && column.states[row] === FILLED;
+        const [from, at] = linked ? [named, column.values[row] ?? 0] : [column, row];
+        out.values[i] = from.values[at] ?? 0;
+        out.states[i] = from.states[at] ?? BLANK;
+      } else {
+        const ni = instead.at + (instead.uniform ? 0 : i);
+        out.values[i] = instead.values[ni] ?? 0;
+        out.states[i] = instead.clean ? FILLED : (instead.states[ni] ?? BLANK);
+      }
+      if (out.states[i] !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}

@@ -1,0 +1,81 @@
+// Keys of groups: kernels that give a reading row's key as the index groups by it, and how the rows that read a group are found
+// again when it changes. Shared by the files that plan totals and scans.
+
+import type { Typed } from '../../language/typed.ts';
+import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import type { Frame } from '../frame.ts';
+import { ownRowKernel } from '../kernels/load-kernels.ts';
+import { type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import type { Criterion } from './criteria-roles.ts';
+import { holdsText, type KeySource, keyColumn, type Reader } from './reader.ts';
+
+/** A kernel that gives the key as the index groups by it, and how its readers are found again. */
+export interface Key {
+  readonly kernel: Kernel;
+  readonly source: KeySource;
+}
+
+/** The key that a criterion of equality asks for. */
+export function planKeyFor(criterion: Criterion, reader: Reader): Key {
+  const { column, value } = criterion;
+  const own = value.node === 'cell' && value.links.length === 0 ? value : undefined;
+  if (column.type.kind === 'link' && value.type.kind !== 'link') {
+    const target = column.type.table;
+    if (own !== undefined && own.table === target && own.column === reader.keyOf(target)) {
+      return { kernel: ownRowKernel(), source: { by: 'own row' } };
+    }
+    return { kernel: slotOfText(target, value, reader), source: { by: 'any' } };
+  }
+  const kernel = reader.plan(value);
+  const source: KeySource = own === undefined ? { by: 'any' } : { by: 'column', column: own.column };
+  if (!holdsText(reader, column.table, column.column)) return { kernel, source };
+  const { texts } = reader.words;
+  return { kernel: mapFilled(kernel, (code) => texts.fold(code)), source };
+}
+
+/** The slot of the row whose key reads as the text; -1 where none does. */
+export function slotOfText(table: string, value: Typed, reader: Reader): Kernel {
+  const lookup = reader.indexForLookup(table, [keyColumn(reader, table).id]);
+  const { texts } = reader.words;
+  return mapFilled(reader.plan(value), (code, frame) => {
+    const index = lookup.read(frame);
+    const members = index.members(index.findOne(texts.fold(code)));
+    return members.count > 0 ? (members.rows[0] ?? -1) : -1;
+  });
+}
+
+function mapFilled(kernel: Kernel, map: (value: number, frame: Frame) => number): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const given = kernel(batch);
+    const count = given.uniform ? 1 : batch.count;
+    out.uniform = given.uniform;
+    out.clean = given.clean;
+    for (let i = 0; i < count; i++) {
+      const state = given.clean ? FILLED : (given.states[given.at + i] ?? BLANK);
+      const value = given.values[given.at + i] ?? 0;
+      out.states[i] = state;
+      out.values[i] = state === FILLED ? map(value, batch.frame) : value;
+    }
+    return out;
+  };
+}
+
+/** Puts the key of the batch's i-th row into `row`; where a part is faulty its fault's number comes first and the state is FAULT. */
+export function readKey(vectors: readonly Vector[], i: number, row: number[]): number {
+  let state = FILLED;
+  if (row.length !== vectors.length) row.length = vectors.length;
+  for (let k = 0; k < vectors.length; k++) {
+    const vector = vectors[k];
+    if (vector === undefined) continue;
+    const at = vector.at + (vector.uniform ? 0 : i);
+    const given = vector.clean ? FILLED : (vector.states[at] ?? BLANK);
+    if (given === FAULT) {
+      row[0] = vector.values[at] ?? 0;
+      return FAULT;
+    }
+    if (given === BLANK) state = BLANK;
+    row[k] = vector.values[at] ?? 0;
+  }
+  return state;
+}

@@ -1,0 +1,144 @@
+// Turns a typed tree into a kernel: each node of the tree becomes a closure over the closures of its parts. Calls are
+// planned by lane in call-plans.ts, conditional totals in fold-plans.ts; this file does names, operators and conversions.
+
+import type { Typed } from '../../language/typed.ts';
+import { BLANK, FILLED } from '../../values/column.ts';
+import type { Scalar } from '../../values/error.ts';
+import { powerOf } from '../../values/number.ts';
+import { linkedKernel, loadKernel, singleKernel, throughKernel, todayKernel } from '../kernels/load-kernels.ts';
+import { arithmeticKernel, compareKernel, ORDERS, pointKernel1, pointKernel2 } from '../kernels/point-kernels.ts';
+import { scalarKernel } from '../kernels/scalar-kernels.ts';
+import { TOO_LARGE, toStored } from '../kernels/scalars.ts';
+import { constantKernel, type Kernel } from '../kernels/vector.ts';
+import { planCall } from './call-plans.ts';
+import { orderFor } from './order.ts';
+import { keyColumn, type LinkStep, type Reader, tableBehind } from './reader.ts';
+
+type CellNode = Extract<Typed, { node: 'cell' }>;
+
+/** The kernel of a typed tree for columns of `reader.table`; what it reads is told to the reader. */
+export function plan(tree: Typed, reader: Reader): Kernel {
+  switch (tree.node) {
+    case 'constant': {
+      const stored = { value: 0, state: FILLED };
+      toStored(reader.words, tree.value, stored);
+      return constantKernel(stored.value, stored.state);
+    }
+    case 'blank':
+      return constantKernel(0, BLANK);
+    case 'today':
+      reader.readsToday();
+      return todayKernel();
+    case 'single':
+      reader.readsWhole(tree.table, tree.column);
+      return singleKernel(reader.layout.column(tree.table, tree.column));
+    case 'cell':
+      return planCell(tree, reader);
+    case 'key':
+      return planKey(tree.operand, reader);
+    case 'negate':
+      return pointKernel1(plan(tree.operand, reader), (a) => -a, undefined);
+    case 'binary':
+      return planBinary(tree, reader);
+    case 'call':
+      return planCall(tree, reader);
+    case 'column':
+    case 'table':
+    case 'condition':
+    case 'criteria':
+      throw new Error(`A ${tree.node} stands only among the arguments of a function that takes one`);
+  }
+}
+
+/** The table a chain of links reaches, and the steps to it. */
+function linkSteps(tree: CellNode, reader: Reader): LinkStep[] {
+  const steps: LinkStep[] = [];
+  let table = reader.table.id;
+  for (const column of tree.links) {
+    steps.push({ table, column });
+    table = tableBehind(reader, table, column);
+  }
+  return steps;
+}
+
+function planCell(tree: CellNode, reader: Reader): Kernel {
+  const steps = linkSteps(tree, reader);
+  steps.forEach((step, i) => {
+    reader.readsCell(steps.slice(0, i), step.table, step.column);
+  });
+  reader.readsCell(steps, tree.table, tree.column);
+  const column = reader.layout.column(tree.table, tree.column);
+  const [first, ...further] = steps;
+  if (first === undefined) return loadKernel(column);
+  const own = reader.layout.column(first.table, first.column);
+  if (further.length === 0) return linkedKernel(own, column);
+  let link = loadKernel(own);
+  for (const step of further) link = throughKernel(link, reader.layout.column(step.table, step.column));
+  return throughKernel(link, column);
+}
+
+/** The key text of the row that a link names. */
+function planKey(link: Typed, reader: Reader): Kernel {
+  if (link.type.kind !== 'link') throw new Error('Only a link has a key');
+  const target = link.type.table;
+  const column = keyColumn(reader, target);
+  if (link.node === 'cell') {
+    reader.readsCell([...linkSteps(link, reader), { table: link.table, column: link.column }], target, column.id);
+  } else {
+    reader.readsWhole(target, column.id);
+  }
+  return throughKernel(plan(link, reader), column);
+}
+
+function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): Kernel {
+  const { operator } = tree;
+  if (operator === '&') return planJoin(tree.left, tree.right, reader);
+  const left = plan(tree.left, reader);
+  const right = plan(tree.right, reader);
+  const faults = {
+    divide: reader.words.faults.number({
+      error: 'divide',
+      why: 'This divides by zero: give the divisor a value other than 0.',
+    }),
+    overflow: reader.words.faults.number(TOO_LARGE),
+  };
+  switch (operator) {
+    case '+':
+    case '-':
+    case '*':
+    case '/':
+      return arithmeticKernel(operator, left, right, faults);
+    case '^':
+      return pointKernel2(
+        left,
+        right,
+        powerOf,
+        reader.words.faults.number({
+          error: 'number',
+          why: 'This power has no value: a negative number has only whole powers, and 0 only positive ones.',
+        }),
+      );
+    default:
+      return compareKernel(
+        left,
+        right,
+        ORDERS[operator],
+        orderFor(tree.left.type, operator === '=' || operator === '<>', reader.words.texts),
+      );
+  }
+}
+
+/** Texts joined; a blank joins as nothing. Links came as their keys. */
+function planJoin(left: Typed, right: Typed, reader: Reader): Kernel {
+  return scalarKernel(
+    reader.words,
+    [plan(left, reader), plan(right, reader)],
+    [left.type, right.type],
+    ([one = null, other = null]) => said(one, left, reader) + said(other, right, reader),
+    { blanks: 'given', errors: 'pass' },
+  );
+}
+
+function said(value: Scalar, part: Typed, reader: Reader): string {
+  return value === null ? '' : reader.say(value, part.type);
+}

@@ -1,0 +1,172 @@
+// Plans functions over the rows of another table that meet conditions, looked through for each reading row: conditional totals
+// whose conditions are no plain equalities, and functions over the matching rows' columns. Called by call-plans.ts and
+// fold-plans.ts.
+
+import type { RunBody } from '../../functions/definition.ts';
+import { BLANK, FILLED } from '../../values/column.ts';
+import { isError, type Scalar } from '../../values/error.ts';
+import type { Frame, FrameState } from '../frame.ts';
+import type { GroupIndex } from '../indexes/group-index.ts';
+import { meetsAll, type RowFilter } from '../indexes/totals.ts';
+import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
+import { type Batch, type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import type { ColumnDef } from '../layout.ts';
+import { planArgument } from './argument-plans.ts';
+import type { CallNode } from './call-nodes.ts';
+import { type Criterion, fixedFilter, isFixed, meets, rolesOf } from './criteria-roles.ts';
+import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import type { CountedRows, Reader } from './reader.ts';
+
+/** The conditions of a call, told apart by how they are met. */
+export interface Conditions {
+  /** Equal to a value of the reading row: rows are found by an index. */
+  readonly keyed: readonly Criterion[];
+  /** The same for every reading row. */
+  readonly filters: readonly RowFilter[];
+  /** Compared with a value of the reading row: the rows of the group are looked through. */
+  readonly scanned: readonly Criterion[];
+}
+
+export function conditionsOf(criteria: readonly Criterion[], reader: Reader): Conditions {
+  const keyed: Criterion[] = [];
+  const filters: RowFilter[] = [];
+  const scanned: Criterion[] = [];
+  for (const criterion of criteria) {
+    const filter = fixedFilter(criterion, reader);
+    if (filter !== undefined) filters.push(filter);
+    else if (criterion.comparison === '=' && !isFixed(criterion)) keyed.push(criterion);
+    else scanned.push(criterion);
+  }
+  return { keyed, filters, scanned };
+}
+
+/** A condition on a column against a value of the reading row. */
+interface RowTest {
+  readonly kernel: Kernel;
+  readonly column: ColumnDef;
+  readonly meets: (value: number, wanted: number) => boolean;
+}
+
+/** The rows that meet conditions, for one reading row after another. */
+export interface Matching {
+  readonly index: FrameState<GroupIndex>;
+  readonly keys: readonly Key[];
+  readonly filters: readonly RowFilter[];
+  readonly tests: readonly RowTest[];
+}
+
+export function planMatching(
+  table: string,
+  conditions: Conditions,
+  reads: readonly string[],
+  reader: Reader,
+): Matching {
+  const { keyed, filters, scanned } = conditions;
+  const keys = keyed.map((criterion) => planKeyFor(criterion, reader));
+  const index = reader.scan({
+    table,
+    keys: keyed.map(({ column }) => column.column),
+    sources: keys.map(({ source }) => source),
+    reads: [...reads, ...filters.map(({ column }) => column.id), ...scanned.map(({ column }) => column.column)],
+  });
+  const tests = scanned.map((criterion) => ({
+    kernel: reader.plan(criterion.value),
+    column: reader.layout.column(criterion.column.table, criterion.column.column),
+    meets: meets(reader, criterion),
+  }));
+  return { index, keys, filters, tests };
+}
+
+type Answer = (rows: Int32Array, count: number, out: Vector, i: number, frame: Frame) => void;
+
+/** For each reading row: finds the rows of its group that meet the filters and the row's own conditions, and answers. */
+export function matchingKernel({ index, keys, filters, tests }: Matching, answer: Answer): Kernel {
+  const out = scratch();
+  const key: number[] = [];
+  let matching = new Int32Array(64);
+  return (batch) => {
+    const { frame } = batch;
+    const parts = [...keys.map((one) => one.kernel(batch)), ...tests.map((test) => test.kernel(batch))];
+    const looked = tests.map(({ column }) => frame.column(column));
+    const groups = index.read(frame);
+    let clean = true;
+    for (let i = 0; i < batch.count; i++) {
+      const state = readKey(parts, i, key);
+      if (state !== FILLED) {
+        out.values[i] = key[0] ?? 0;
+        out.states[i] = state;
+        clean = false;
+        continue;
+      }
+      const { rows, count } = groups.members(groups.find(key.slice(0, keys.length)));
+      if (count > matching.length) matching = new Int32Array(count * 2);
+      let found = 0;
+      for (let k = 0; k < count; k++) {
+        const row = rows[k] as number;
+        const passes =
+          meetsAll(filters, row, frame) &&
+          tests.every((test, t) => {
+            const column = looked[t];
+            return column?.states[row] === FILLED && test.meets(column.values[row] ?? 0, key[keys.length + t] ?? 0);
+          });
+        if (passes) matching[found++] = row;
+      }
+      answer(matching, found, out, i, frame);
+      if (out.states[i] !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** Which rows one reading row's conditions are met by: found as the kernel finds them. */
+export function countedBy(matching: Matching): CountedRows {
+  return (frame, row) => {
+    let counted: Int32Array = new Int32Array(0);
+    const kernel = matchingKernel(matching, (rows, count, out, i) => {
+      counted = rows.slice(0, count);
+      out.states[i] = FILLED;
+    });
+    const batch: Batch = { frame, rows: undefined, from: row, count: 1 };
+    kernel(batch);
+    return counted;
+  };
+}
+
+/** Functions over the columns of matching rows: each reading row gets the scalars and the columns' values. */
+export function planMatchingRows(
+  tree: CallNode,
+  body: Extract<RunBody, { lane: 'matching rows' }>,
+  reader: Reader,
+): Kernel {
+  const { scalars, values, criteria } = rolesOf(tree.args);
+  const first = values[0] ?? criteria[0]?.column;
+  if (first === undefined) throw new Error(`${tree.signature.name} has no column`);
+  const reads = values.map((one) => one.column);
+  const matching = planMatching(first.table, conditionsOf(criteria, reader), reads, reader);
+  reader.counts(tree, countedBy(matching));
+  const columns = values.map((one) => ({ type: one.type, column: reader.layout.column(one.table, one.column) }));
+  // Scalars come first, so each stands at its parameter's place.
+  const kernels = scalars.map((scalar, k) => planArgument(scalar, k, tree, reader));
+  let vectors: Vector[] = [];
+  const stored: Stored = { value: 0, state: FILLED };
+  const { words } = reader;
+  const kernel = matchingKernel(matching, (rows, count, out, i, frame) => {
+    const given = vectors.map((vector, k): Scalar => {
+      const at = vector.at + (vector.uniform ? 0 : i);
+      const type = scalars[k]?.type ?? tree.type;
+      return toScalar(words, type, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
+    });
+    const lists = columns.map(({ type, column }) => {
+      const { values: cells, states } = frame.column(column);
+      return Array.from(rows.subarray(0, count), (row) => toScalar(words, type, cells[row] ?? 0, states[row] ?? BLANK));
+    });
+    toStored(words, given.find(isError) ?? body.compute(given, lists), stored);
+    out.values[i] = stored.value;
+    out.states[i] = stored.state;
+  });
+  return (batch) => {
+    vectors = kernels.map((one) => one(batch));
+    return kernel(batch);
+  };
+}

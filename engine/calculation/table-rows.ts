@@ -1,0 +1,94 @@
+// The rows of one table in a frame: which slots live, and their place in order where that is not the slots' own. Plain
+// storage with its plainest questions; frame.ts decides who may write it.
+
+import { nextStamp, type Token } from '../values/column.ts';
+
+export class TableRows {
+  /** Slots in use, dead ones included. */
+  length = 0;
+  live = new Uint8Array(8);
+  liveCount = 0;
+  /** Another after rows came, went or moved. */
+  stamp = nextStamp();
+  /** Rising in the order of the rows; undefined while the slots stand in that order themselves. */
+  labels: Float64Array | undefined;
+  /** Dead slots that a new row may take, and those that may be taken once all who knew the row have heard that it went. */
+  #free: number[] = [];
+  #freed: number[] = [];
+  owner: Token | undefined;
+
+  constructor(owner?: Token) {
+    this.owner = owner;
+  }
+
+  copy(owner: Token): TableRows {
+    const copy = new TableRows(owner);
+    copy.length = this.length;
+    copy.live = this.live.slice();
+    copy.liveCount = this.liveCount;
+    copy.stamp = this.stamp;
+    copy.labels = this.labels?.slice();
+    copy.#free = this.#free.slice();
+    copy.#freed = this.#freed.slice();
+    return copy;
+  }
+
+  /** Makes slots up to `length`; the new ones are dead. */
+  grow(length: number): void {
+    if (length <= this.length) return;
+    if (length > this.live.length) {
+      const room = Math.max(length, this.live.length * 2);
+      const live = new Uint8Array(room);
+      live.set(this.live);
+      this.live = live;
+      if (this.labels !== undefined) {
+        const labels = new Float64Array(room);
+        labels.set(this.labels);
+        this.labels = labels;
+      }
+    }
+    this.length = length;
+  }
+
+  /** Brings a slot to life or lets it die; true where that changed. */
+  setLive(row: number, alive: boolean): boolean {
+    if ((this.live[row] === 1) === alive) return false;
+    this.live[row] = alive ? 1 : 0;
+    this.liveCount += alive ? 1 : -1;
+    if (!alive) this.#freed.push(row);
+    this.stamp = nextStamp();
+    return true;
+  }
+
+  /** A slot that no row has, taken from the dead ones where there are any. */
+  takeSlot(): number {
+    for (let slot = this.#free.pop(); slot !== undefined; slot = this.#free.pop()) {
+      if (this.live[slot] !== 1) return slot;
+    }
+    return this.length;
+  }
+
+  /** Lets new rows take the slots of those that died. */
+  releaseSlots(): void {
+    this.#free.push(...this.#freed);
+    this.#freed = [];
+  }
+
+  /** Says where a row stands: rows with smaller labels come before it. */
+  setLabel(row: number, label: number): void {
+    if (this.labels === undefined) {
+      this.labels = new Float64Array(this.live.length);
+      for (let slot = 0; slot < this.length; slot++) this.labels[slot] = slot;
+    }
+    this.labels[row] = label;
+  }
+
+  /** To be called after rows were given other places. */
+  reordered(): void {
+    this.stamp = nextStamp();
+  }
+
+  bytes(): number {
+    return this.live.byteLength + (this.labels?.byteLength ?? 0);
+  }
+}

@@ -1,0 +1,132 @@
+// Typing into a cell, clearing it, taking it back to its formula.
+
+import type { Content } from '../document/content.ts';
+import { type ContentRead, readEntryAs } from '../document/entries.ts';
+import { nearestName } from '../language/nearest.ts';
+import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import { isComputed } from '../schema/schema.ts';
+import type { CommandOf, Refused } from './command.ts';
+import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
+
+export function setCell(command: CommandOf<'set cell'>, draft: Draft): Refused {
+  const sheet = findSheet(draft, command.sheet);
+  if (!sheet.ok) return sheet.refused;
+  const column = findColumn(sheet.found, command.column);
+  if (!column.ok) return column.refused;
+  const row = findRow(draft, sheet.found, command.row);
+  if (!row.ok) return row.refused;
+  return typeInto(sheet.found, command.row, column.found, command.entry, draft);
+}
+
+/** Types into a cell of a row that is there. */
+export function typeInto(
+  sheet: ProgramSheet,
+  row: string,
+  column: ProgramColumn,
+  entry: string,
+  draft: Draft,
+): Refused {
+  const place = { sheet: sheet.id, row, column: column.id };
+  if (column.role === 'made') return { ...place, why: madeWhy(sheet, column) };
+  if (entry.trim() === '' && isComputed(column)) {
+    draft.perform({ op: 'cell', ...place, content: null });
+    return undefined;
+  }
+  const read = readTyped(column, entry, draft);
+  if (!read.ok) {
+    const other = otherColumnFor(sheet, column, entry, draft);
+    if (other === undefined) return { ...place, why: read.why };
+    draft.perform({ op: 'cell', ...place, content: null });
+    return typeInto(sheet, row, other, entry, draft);
+  }
+  const refused = sheet.schema.key === column.id ? refuseName(sheet, row, read.content, draft) : undefined;
+  if (refused !== undefined) return { ...place, why: refused };
+  draft.perform({ op: 'cell', ...place, content: read.content });
+  return undefined;
+}
+
+function madeWhy(sheet: ProgramSheet, { name }: ProgramColumn): string {
+  return `${name} follows from the rows of ${sheet.name} and isn't typed: change what the rows are made from.`;
+}
+
+/** What an entry means in a column of a sheet, names of rows found as people write them. */
+export function readTyped(column: ProgramColumn, entry: string, { document }: Pick<Draft, 'document'>): ContentRead {
+  const { type } = column;
+  const read = readEntryAs(entry, column, document.program, document.entry, (of, name) => {
+    const [slot] = document.namesOf(of).find(name);
+    return slot === undefined ? undefined : document.rowIdOf(of, slot);
+  });
+  if (read.ok || type?.kind !== 'link' || entry.trim() === '') return read;
+  const near = nearestRow(type.table, entry, document);
+  const target = type.called ?? type.table;
+  const advice =
+    near === undefined ? `add it to ${target} first` : `did you mean “${near}”? Else add it to ${target} first`;
+  return { ok: false, why: `No row of ${target} is called “${entry.trim()}”: ${advice}.` };
+}
+
+function nearestRow(sheetId: string, name: string, document: Draft['document']): string | undefined {
+  const sheet = document.program.sheet(sheetId);
+  const key = sheet?.schema.key === undefined ? undefined : sheet.column(sheet.schema.key);
+  if (sheet === undefined || key === undefined) return undefined;
+  const names = Array.from(document.frame.rows(sheet.table), (slot) => document.typedAt(key, slot));
+  return nearestName(
+    name,
+    names.filter((one) => typeof one === 'string'),
+  );
+}
+
+/** The column that takes an entry which this one can't; undefined where there is none, or it can't either. */
+export function otherColumnFor(
+  sheet: ProgramSheet,
+  column: ProgramColumn,
+  entry: string,
+  draft: Pick<Draft, 'document'>,
+): ProgramColumn | undefined {
+  const { orElse } = column.declaration;
+  const other = orElse === undefined ? undefined : sheet.column(orElse);
+  return other !== undefined && other !== column && readTyped(other, entry, draft).ok ? other : undefined;
+}
+
+/** Why a row can't be called so: it must have a name, and one of its own. */
+export function refuseName(
+  sheet: ProgramSheet,
+  row: string | undefined,
+  content: Content,
+  { document }: Draft,
+): string | undefined {
+  const key = sheet.schema.key === undefined ? undefined : sheet.column(sheet.schema.key);
+  if (key === undefined) return undefined;
+  if (typeof content !== 'string' || content === '')
+    return `${key.name} names the row, so it can't be empty: write a name.`;
+  const taken = document.namesOf(sheet.id).find(content);
+  const own = row === undefined ? undefined : document.slotOf(sheet.id, row);
+  return taken.some((slot) => slot !== own)
+    ? `${sheet.name} already has a row called “${content}”: choose another name.`
+    : undefined;
+}
+
+export function putCell(command: CommandOf<'put cell'>, draft: Draft): Refused {
+  const { command: _, ...cell } = command;
+  const sheet = findSheet(draft, cell.sheet);
+  if (!sheet.ok) return sheet.refused;
+  const column = findColumn(sheet.found, cell.column);
+  if (!column.ok) return column.refused;
+  const row = findRow(draft, sheet.found, cell.row);
+  if (!row.ok) return row.refused;
+  if (column.found.role === 'made') return { ...place(cell), why: madeWhy(sheet.found, column.found) };
+  draft.perform({ op: 'cell', ...cell });
+  return undefined;
+}
+
+function place({ sheet, row, column }: { sheet: string; row: string; column: string }) {
+  return { sheet, row, column };
+}
+
+export function takeBack({ sheet, row, column }: CommandOf<'take back'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const of = findColumn(found.found, column);
+  if (!of.ok) return of.refused;
+  if (isComputed(of.found)) draft.perform({ op: 'cell', sheet, row, column, content: null });
+  return undefined;
+}

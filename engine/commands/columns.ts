@@ -1,0 +1,142 @@
+// Formulas, and columns of a person's own: added, removed, renamed, moved. A formula that doesn't check is kept as written and
+// says so in its column.
+
+import { storedFormula } from '../language/stored.ts';
+import { checkText } from '../schema/check.ts';
+import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import type { ColumnDeclaration, TypeDeclaration } from '../schema/declaration.ts';
+import { isHidden } from '../schema/hidden.ts';
+import { isComputed } from '../schema/schema.ts';
+import type { CommandOf, Refused } from './command.ts';
+import { type Draft, findColumn, findSheet } from './draft.ts';
+
+const OWN_COLUMNS = 'Own columns';
+
+export function setFormula({ sheet, column, formula }: CommandOf<'set formula'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const of = findColumn(found.found, column);
+  if (!of.ok) return of.refused;
+  const place = { sheet, column };
+  if (!isComputed(of.found)) {
+    const why = `${of.found.name} is typed by hand and has no formula: add a column of your own for this one.`;
+    return { ...place, why };
+  }
+  if (formula === null) {
+    if (of.found.own) return { ...place, why: `${of.found.name} is your own: it has no other formula to go back to.` };
+    draft.perform({ op: 'formula', ...place, formula: null });
+    return undefined;
+  }
+  if (formula.trim() === '') {
+    return { ...place, why: 'A computed column needs a formula: write one, or remove the column if it is your own.' };
+  }
+  draft.perform({ op: 'formula', ...place, formula: keptFormula(formula, found.found, of.found, draft) });
+  draft.settle();
+  return undefined;
+}
+
+/** A formula with ids in place of the names that were found. */
+function keptFormula(
+  formula: string,
+  sheet: ProgramSheet,
+  column: ProgramColumn | undefined,
+  { document }: Draft,
+): string {
+  const { catalog, vocabulary } = document.program;
+  const wanted = column === undefined || column.declaration.inferred === true ? undefined : column.type;
+  const { found } = checkText(formula, { table: sheet.id, wanted }, catalog, vocabulary);
+  return storedFormula(formula, found);
+}
+
+export function addFormula({ sheet, name, formula }: CommandOf<'add formula'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const why = refuseColumnName(found.found, name, undefined);
+  if (why !== undefined) return { sheet, column: name, why };
+  const kept = keptFormula(formula, found.found, undefined, draft);
+  addOwn(found.found, { name, type: { type: 'text' }, role: 'computed', formula: kept, inferred: true }, draft);
+  return undefined;
+}
+
+export function addColumn({ sheet, name, type }: CommandOf<'add column'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const why = refuseColumnName(found.found, name, undefined) ?? refuseType(type, draft);
+  if (why !== undefined) return { sheet, column: name, why };
+  addOwn(found.found, { name, type, role: 'entered', formula: '' }, draft);
+  return undefined;
+}
+
+type OwnParts = Pick<ColumnDeclaration, 'name' | 'type' | 'role' | 'formula' | 'inferred'>;
+
+function addOwn(sheet: ProgramSheet, parts: OwnParts, draft: Draft): void {
+  const last = sheet.columns.findLast(({ role }) => role !== 'made')?.id;
+  const column: ColumnDeclaration = { id: draft.newId(), group: OWN_COLUMNS, note: '', ...parts };
+  draft.perform({ op: 'add column', sheet: sheet.id, column, ...(last === undefined ? {} : { after: last }) });
+  draft.settle();
+}
+
+function refuseColumnName(sheet: ProgramSheet, name: string, own: string | undefined): string | undefined {
+  if (name.trim() === '' || name !== name.trim()) return 'A column needs a name without blanks at its ends.';
+  if (isHidden(name) || /[[\]'#]/.test(name)) {
+    return `“${name}” can't be a column's name: leave out brackets, quotes, # and a dot in front.`;
+  }
+  const taken = sheet.columns.some((column) => column.id !== own && column.name.toLowerCase() === name.toLowerCase());
+  return taken ? `${sheet.name} already has a column called ${name}: choose another name.` : undefined;
+}
+
+function refuseType(type: TypeDeclaration, { document }: Draft): string | undefined {
+  const { program } = document;
+  if (type.type === 'number') {
+    const unknown = [type.unit.us, type.unit.si].find((unit) => program.vocabulary.find(unit) === undefined);
+    if (unknown !== undefined) return `“${unknown}” is not a unit known here: use one such as in, cm, lb or kg.`;
+  }
+  if (type.type === 'link' && program.schema.sheet(type.sheet)?.key === undefined) {
+    const name = program.schema.nameOf(type.sheet) ?? type.sheet;
+    return `A link needs a sheet whose rows have names; ${name} is none.`;
+  }
+  if (type.type === 'choice' && type.options.length === 0)
+    return 'A choice needs at least one option: write them with commas.';
+  return undefined;
+}
+
+export function removeColumn({ sheet, column }: CommandOf<'remove column'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const of = findColumn(found.found, column);
+  if (!of.ok) return of.refused;
+  if (!of.found.own) {
+    return { sheet, column, why: `${of.found.name} belongs to the sheet; only columns you added can be removed.` };
+  }
+  draft.perform({ op: 'remove column', sheet, column });
+  draft.settle();
+  return undefined;
+}
+
+export function renameColumn({ sheet, column, name }: CommandOf<'rename column'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const of = findColumn(found.found, column);
+  if (!of.ok) return of.refused;
+  if (name === '' && !of.found.own) draft.perform({ op: 'rename column', sheet, column, name: null });
+  else {
+    const why = refuseColumnName(found.found, name, column);
+    if (why !== undefined) return { sheet, column, why };
+    draft.perform({ op: 'rename column', sheet, column, name });
+  }
+  draft.settle();
+  return undefined;
+}
+
+export function moveColumn({ sheet, column, after }: CommandOf<'move column'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const of = findColumn(found.found, column);
+  if (!of.ok) return of.refused;
+  if (of.found.role === 'made') {
+    return { sheet, column, why: `${of.found.name} names the rows of this sheet and stays in front.` };
+  }
+  if (after !== column) draft.perform({ op: 'move column', sheet, column, after });
+  draft.settle();
+  return undefined;
+}

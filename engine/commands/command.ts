@@ -1,0 +1,89 @@
+// What a person may wish of a workbook, as plain data by ids, and how one is refused. Each command is carried out by a file of
+// its own beside this one; workbook.ts makes one transaction of those that are wished together.
+
+import type { Content } from '../document/content.ts';
+import type { Complaint } from '../language/tree.ts';
+import type { CheckDeclaration, RowSource, TypeDeclaration, UnitSystem } from '../schema/declaration.ts';
+
+export type Command =
+  /** Types into a cell, as a person types: '6 in', '85%', '15 Mar'; '' clears. */
+  | {
+      readonly command: 'set cell';
+      readonly sheet: string;
+      readonly row: string;
+      readonly column: string;
+      readonly entry: string;
+    }
+  /** Puts a content in a cell as it stands: what a drag or another program gives. */
+  | {
+      readonly command: 'put cell';
+      readonly sheet: string;
+      readonly row: string;
+      readonly column: string;
+      readonly content: Content;
+    }
+  /** Takes what was typed over a computed cell back to the formula. */
+  | { readonly command: 'take back'; readonly sheet: string; readonly row: string; readonly column: string }
+  /** A new row with entries by column, as typed; before the row named, else last. */
+  | {
+      readonly command: 'insert row';
+      readonly sheet: string;
+      readonly entries: Readonly<Record<string, string>>;
+      readonly before?: string | undefined;
+    }
+  | { readonly command: 'remove rows'; readonly sheet: string; readonly rows: readonly string[] }
+  /** Moves rows together before another; undefined: to the end. */
+  | {
+      readonly command: 'move rows';
+      readonly sheet: string;
+      readonly rows: readonly string[];
+      readonly before?: string | undefined;
+    }
+  /** Keeps a row that another's change brought back. */
+  | { readonly command: 'keep row'; readonly sheet: string; readonly row: string }
+  /** Replaces the formula of a computed or default column; null gives the template's back. */
+  | {
+      readonly command: 'set formula';
+      readonly sheet: string;
+      readonly column: string;
+      readonly formula: string | null;
+    }
+  /** A computed column of one's own, whose type the formula gives. */
+  | { readonly command: 'add formula'; readonly sheet: string; readonly name: string; readonly formula: string }
+  /** An entered column of one's own. */
+  | { readonly command: 'add column'; readonly sheet: string; readonly name: string; readonly type: TypeDeclaration }
+  | { readonly command: 'remove column'; readonly sheet: string; readonly column: string }
+  /** '' gives the template's name back. */
+  | { readonly command: 'rename column'; readonly sheet: string; readonly column: string; readonly name: string }
+  | { readonly command: 'move column'; readonly sheet: string; readonly column: string; readonly after: string | null }
+  | { readonly command: 'add sheet'; readonly name: string; readonly about: string; readonly rows: RowSource }
+  | { readonly command: 'remove sheet'; readonly sheet: string }
+  | { readonly command: 'rename sheet'; readonly sheet: string; readonly name: string }
+  | { readonly command: 'move sheet'; readonly sheet: string; readonly after: string | null }
+  /** A check of one's own, or another wording of a built-in one. */
+  | { readonly command: 'set check'; readonly sheet: string; readonly check: CheckDeclaration }
+  /** Takes an own check out, switches a built-in one off. */
+  | { readonly command: 'remove check'; readonly sheet: string; readonly check: string }
+  | { readonly command: 'set units'; readonly units: UnitSystem }
+  | { readonly command: 'set today'; readonly today: number }
+  | { readonly command: 'set title'; readonly title: string }
+  /** Takes another version of the template into use. */
+  | { readonly command: 'use template'; readonly version: number };
+
+export type CommandOf<K extends Command['command']> = Extract<Command, { readonly command: K }>;
+
+/** Why a command could not be carried out, and where; nothing of its transaction was. */
+export interface Refusal {
+  readonly refused: true;
+  /** Which command of those wished together, from 0. */
+  readonly index: number;
+  readonly sheet?: string;
+  readonly row?: string;
+  readonly column?: string;
+  readonly why: string;
+  /** For a formula: the marked part. */
+  readonly complaint?: Complaint;
+}
+
+/** A refusal before its place among the commands is known; undefined where all went well. */
+export type Refused = Omit<Refusal, 'refused' | 'index'> | undefined;

@@ -1,0 +1,45 @@
+// Carries out one command: finds the file that knows how. The list of commands is the union in command.ts; a command without
+// a hand here does not compile.
+
+import { putCell, setCell, takeBack } from './cells.ts';
+import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormula } from './columns.ts';
+import type { Command, CommandOf, Refused } from './command.ts';
+import type { Draft } from './draft.ts';
+import { insertRow, keepRow, moveRows, removeRows } from './rows.ts';
+import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
+import { addSheet, moveSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
+
+type Hands = { readonly [K in Command['command']]: (command: CommandOf<K>, draft: Draft) => Refused };
+
+const HANDS: Hands = {
+  'set cell': setCell,
+  'put cell': putCell,
+  'take back': takeBack,
+  'insert row': insertRow,
+  'remove rows': removeRows,
+  'move rows': moveRows,
+  'keep row': keepRow,
+  'set formula': setFormula,
+  'add formula': addFormula,
+  'add column': addColumn,
+  'remove column': removeColumn,
+  'rename column': renameColumn,
+  'move column': moveColumn,
+  'add sheet': addSheet,
+  'remove sheet': removeSheet,
+  'rename sheet': renameSheet,
+  'move sheet': moveSheet,
+  'set check': setCheck,
+  'remove check': removeCheck,
+  'set units': setUnits,
+  'set today': setToday,
+  'set title': setTitle,
+  'use template': useTemplate,
+};
+
+/** Does what a command asks for by operations; gives why not where it can't be. */
+export function execute(command: Command, draft: Draft): Refused {
+  // The table pairs each kind with the hand for just that kind, which the compiler can't follow through the index.
+  const hand = HANDS[command.command] as (command: Command, draft: Draft) => Refused;
+  return hand(command, draft);
+}

@@ -1,0 +1,56 @@
+// What was done, in words: a code with the parts its sentence names. Undo, the list of versions and read-out lines show the
+// sentence; transactions keep the code.
+
+import type { Message } from '../document/transaction.ts';
+
+const SENTENCES = {
+  'type cell': '{column}: {entry}',
+  'clear cell': '{column}: cleared',
+  'clear cells': 'Clear {count} cells',
+  'fill cells': 'Fill {count} cells',
+  paste: 'Paste {count} cells',
+  'take back': 'Take {column} back to its formula',
+  'take back cells': 'Take {count} cells back',
+  'add row': 'Add {row} to {sheet}',
+  'duplicate row': 'Duplicate {row}',
+  'remove row': 'Remove {row} from {sheet}',
+  'remove rows': 'Remove {count} rows from {sheet}',
+  'move rows': 'Move {count} rows of {sheet}',
+  'keep row': 'Keep {row}',
+  'set formula': 'Formula of {column}',
+  'template formula': "The sheet's own formula of {column}",
+  'add column': 'Add the column {column}',
+  'remove column': 'Remove the column {column}',
+  'rename column': 'Rename {column}',
+  'move column': 'Move {column}',
+  'add sheet': 'Add the sheet {sheet}',
+  'remove sheet': 'Remove the sheet {sheet}',
+  'rename sheet': 'Rename {sheet}',
+  'move sheet': 'Move {sheet}',
+  'set check': 'Check {check}',
+  'us units': 'Show US customary units',
+  'si units': 'Show metric units',
+  'set today': 'Today is {date}',
+  'set title': 'Title: {title}',
+  import: 'Import into {sheet}',
+  'drag spacing': '{column}: {entry}',
+  upgrade: 'Sheets brought up to date',
+  trial: 'Trial',
+} as const;
+
+export type MessageCode = keyof typeof SENTENCES;
+
+/** A message that can be kept and sent. */
+export function message(code: MessageCode, parts: Message['parts'] = {}): Message {
+  return { code, parts };
+}
+
+function isCode(code: string): code is MessageCode {
+  return Object.hasOwn(SENTENCES, code);
+}
+
+/** The sentence of a message; of one that a newer program wrote, its code. */
+export function sayMessage({ code, parts }: Message): string {
+  if (!isCode(code)) return code;
+  return SENTENCES[code].replace(/\{(\w+)\}/g, (_, part: string) => String(parts[part] ?? ''));
+}

@@ -1,0 +1,135 @@
+// Adding, removing and moving rows of entered sheets.
+
+import { positionBetween, positionsBetween } from '../document/positions.ts';
+import { byPlace } from '../document/row-places.ts';
+import type { RowRecord } from '../document/sheet-rows.ts';
+import type { ProgramSheet } from '../schema/compile.ts';
+import { isEnteredSheet } from '../schema/schema.ts';
+import { readTyped, refuseName, typeInto } from './cells.ts';
+import type { CommandOf, Refused } from './command.ts';
+import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
+
+export function insertRow(command: CommandOf<'insert row'>, draft: Draft): Refused {
+  const { sheet: sheetId, entries, before } = command;
+  const found = findSheet(draft, sheetId);
+  if (!found.ok) return found.refused;
+  const sheet = found.found;
+  if (!isEnteredSheet(sheet.schema)) return { sheet: sheetId, why: notByHand(sheet, 'added') };
+  const { key } = sheet.schema;
+  const column = key === undefined ? undefined : sheet.column(key);
+  if (column !== undefined) {
+    const read = readTyped(column, entries[column.id] ?? '', draft);
+    const why = refuseName(sheet, undefined, read.ok ? read.content : null, draft);
+    if (why !== undefined) return { sheet: sheetId, column: column.id, why };
+  }
+  const row = draft.newId();
+  const [at = ''] = placesBefore(sheet, before, 1, draft);
+  draft.perform({ op: 'insert row', sheet: sheetId, row, at });
+  for (const [name, entry] of Object.entries(entries)) {
+    if (entry.trim() === '') continue;
+    const into = findColumn(sheet, name);
+    const refused = into.ok ? typeInto(sheet, row, into.found, entry, draft) : into.refused;
+    if (refused !== undefined) return refused;
+  }
+  draft.inserted.push(row);
+  return undefined;
+}
+
+function notByHand({ name }: ProgramSheet, what: string): string {
+  return `Rows of ${name} follow from other sheets; none can be ${what} by hand.`;
+}
+
+/** Places for so many rows before one of a sheet, or after all of them. */
+function placesBefore(
+  sheet: ProgramSheet,
+  before: string | undefined,
+  count: number,
+  { document }: Draft,
+  moving: ReadonlySet<string> = new Set(),
+): readonly string[] {
+  const rows = document.rowsOf(sheet.id);
+  const record = before === undefined ? undefined : rows.record(before);
+  if (record === undefined) {
+    return count === 1 ? [positionBetween(rows.lastAt, undefined)] : placesAfter(rows.lastAt, count);
+  }
+  const there = [...rows.records()].filter(({ slot, id }) => slot >= 0 && !moving.has(id)).sort(byPlace);
+  const at = there.findIndex(({ id }) => id === before);
+  return positionsBetween(there[at - 1]?.at ?? '', record.at, count);
+}
+
+function placesAfter(last: string, count: number): readonly string[] {
+  return positionsBetween(last, undefined, count);
+}
+
+export function removeRows({ sheet: sheetId, rows }: CommandOf<'remove rows'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheetId);
+  if (!found.ok) return found.refused;
+  const sheet = found.found;
+  if (!isEnteredSheet(sheet.schema)) return { sheet: sheetId, why: notByHand(sheet, 'removed') };
+  const slots = new Map<number, string>();
+  for (const row of rows) {
+    const slot = findRow(draft, sheet, row);
+    if (!slot.ok) return slot.refused;
+    slots.set(slot.found, row);
+  }
+  const user = firstUser(sheet, slots, draft);
+  if (user !== undefined) {
+    const why = `${user.name} is still named in ${user.where}: change that first, then remove it.`;
+    return { sheet: sheetId, row: user.row, why };
+  }
+  for (const row of rows) draft.perform({ op: 'remove row', sheet: sheetId, row });
+  return undefined;
+}
+
+/** A typed link to one of the rows, from a row that stays: 'Plantings / Onions early / Variety'. */
+function firstUser(
+  sheet: ProgramSheet,
+  slots: ReadonlyMap<number, string>,
+  { document }: Draft,
+): { readonly row: string; readonly name: string; readonly where: string } | undefined {
+  for (const other of document.program.sheets) {
+    for (const column of other.columns) {
+      if (column.type?.kind !== 'link' || column.type.table !== sheet.id || column.role === 'made') continue;
+      const { values, states } = document.frame.column(column.def);
+      for (const slot of document.frame.rows(other.table)) {
+        const row = states[slot] === 0 ? slots.get(values[slot] ?? -1) : undefined;
+        if (row === undefined || !document.isTyped(column, slot)) continue;
+        if (other.id === sheet.id && slots.has(slot)) continue;
+        const name = nameOf(sheet, values[slot] ?? -1, document);
+        return { row, name, where: `${other.name} / ${nameOf(other, slot, document)} / ${column.name}` };
+      }
+    }
+  }
+  return undefined;
+}
+
+function nameOf(sheet: ProgramSheet, slot: number, document: Draft['document']): string {
+  const key = sheet.schema.key === undefined ? undefined : sheet.column(sheet.schema.key);
+  const name = key === undefined ? undefined : document.typedAt(key, slot);
+  return typeof name === 'string' ? name : `row ${document.frame.rows(sheet.table).indexOf(slot) + 1}`;
+}
+
+export function moveRows({ sheet: sheetId, rows, before }: CommandOf<'move rows'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheetId);
+  if (!found.ok) return found.refused;
+  const sheet = found.found;
+  if (!isEnteredSheet(sheet.schema)) return { sheet: sheetId, why: notByHand(sheet, 'moved') };
+  if (before !== undefined && rows.includes(before)) return undefined;
+  const records: RowRecord[] = [];
+  for (const row of rows) {
+    const slot = findRow(draft, sheet, row);
+    if (!slot.ok) return slot.refused;
+    const record = draft.document.rowsOf(sheetId).record(row);
+    if (record !== undefined) records.push(record);
+  }
+  const places = placesBefore(sheet, before, records.length, draft, new Set(rows));
+  records.sort(byPlace).forEach(({ id }, i) => {
+    draft.perform({ op: 'move row', sheet: sheetId, row: id, at: places[i] ?? '' });
+  });
+  return undefined;
+}
+
+export function keepRow({ sheet, row }: CommandOf<'keep row'>, draft: Draft): Refused {
+  draft.perform({ op: 'keep row', sheet, row });
+  return undefined;
+}

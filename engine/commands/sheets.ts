@@ -1,0 +1,124 @@
+// Sheets of a person's own, names and places of sheets, checks.
+
+import { storedFormula } from '../language/stored.ts';
+import { checkText } from '../schema/check.ts';
+import type { ProgramSheet } from '../schema/compile.ts';
+import type { SheetDeclaration } from '../schema/declaration.ts';
+import { entry } from '../schema/records.ts';
+import { TEXT } from '../values/type.ts';
+import type { CommandOf, Refused } from './command.ts';
+import { type Draft, findSheet } from './draft.ts';
+
+const OWN_SHEETS = 'Own sheets';
+
+export function addSheet({ name, about, rows }: CommandOf<'add sheet'>, draft: Draft): Refused {
+  const why = refuseSheetName(name, undefined, draft);
+  if (why !== undefined) return { sheet: name, why };
+  const id = draft.newId();
+  const key = draft.newId();
+  const entered = rows.from === 'entry';
+  const declaration: SheetDeclaration = {
+    id,
+    name,
+    question: OWN_SHEETS,
+    about,
+    rows,
+    ...(entered ? { key } : {}),
+    columns: entered
+      ? [
+          {
+            id: key,
+            name: 'Name',
+            type: { type: 'text' },
+            group: '',
+            note: '',
+            role: 'entered',
+            formula: '',
+            required: true,
+          },
+        ]
+      : [],
+    checks: [],
+    cautions: [],
+  };
+  const last = draft.document.program.sheets.at(-1)?.id;
+  draft.perform({ op: 'add sheet', sheet: declaration, ...(last === undefined ? {} : { after: last }) });
+  draft.settle();
+  return undefined;
+}
+
+function refuseSheetName(name: string, own: string | undefined, { document }: Draft): string | undefined {
+  if (name.trim() === '' || name !== name.trim()) return 'A sheet needs a name without blanks at its ends.';
+  if (/[[\]'#]/.test(name)) return `“${name}” can't be a sheet's name: leave out brackets, quotes and #.`;
+  const taken = document.program.sheets.some(
+    (sheet) => sheet.id !== own && sheet.name.toLowerCase() === name.toLowerCase(),
+  );
+  return taken ? `There is already a sheet called ${name}: choose another name.` : undefined;
+}
+
+export function removeSheet({ sheet }: CommandOf<'remove sheet'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const { name, schema } = found.found;
+  if (!schema.own) return { sheet, why: `${name} belongs to the template; only sheets you added can be removed.` };
+  const user = draft.document.program.sheets.find(({ id, columns }) =>
+    columns.some(
+      ({ type, role }) => id !== sheet && role === 'entered' && type?.kind === 'link' && type.table === sheet,
+    ),
+  );
+  if (user !== undefined) return { sheet, why: `${user.name} still links to rows of ${name}: change that first.` };
+  draft.perform({ op: 'remove sheet', sheet });
+  draft.settle();
+  return undefined;
+}
+
+export function renameSheet({ sheet, name }: CommandOf<'rename sheet'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  if (name === '' && !found.found.schema.own) draft.perform({ op: 'rename sheet', sheet, name: null });
+  else {
+    const why = refuseSheetName(name, sheet, draft);
+    if (why !== undefined) return { sheet, why };
+    draft.perform({ op: 'rename sheet', sheet, name });
+  }
+  draft.settle();
+  return undefined;
+}
+
+export function moveSheet({ sheet, after }: CommandOf<'move sheet'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  if (after !== sheet) draft.perform({ op: 'move sheet', sheet, after });
+  draft.settle();
+  return undefined;
+}
+
+export function setCheck({ sheet, check }: CommandOf<'set check'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  if (found.found.column(check.column) === undefined) {
+    return { sheet, why: `A check stands at a column, and ${found.found.name} has none called ${check.column}.` };
+  }
+  const says = keptCheck(check.says, found.found, draft);
+  draft.perform({ op: 'check', sheet, check: check.id, declaration: { ...check, says } });
+  draft.settle();
+  return undefined;
+}
+
+function keptCheck(says: string, sheet: ProgramSheet, { document }: Draft): string {
+  const { catalog, vocabulary } = document.program;
+  return storedFormula(says, checkText(says, { table: sheet.id, wanted: TEXT }, catalog, vocabulary).found);
+}
+
+export function removeCheck({ sheet, check }: CommandOf<'remove check'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheet);
+  if (!found.ok) return found.refused;
+  const { template, program } = draft.document;
+  const builtIn = template.sheets.find(({ id }) => id === sheet)?.checks.some(({ id }) => id === check) === true;
+  const own = entry(entry(program.schema.own, sheet)?.checks, check);
+  if (!builtIn && own === undefined) return { sheet, why: `${found.found.name} has no such check any more.` };
+  if (builtIn) draft.perform({ op: 'check', sheet, check, declaration: null });
+  else draft.perform({ op: 'check', sheet, check });
+  draft.settle();
+  return undefined;
+}

@@ -1,0 +1,301 @@
+// A workbook at work: a document, the commands that change it as transactions, undo and redo, and those who follow. Questions
+// about what it holds are asked in queries/.
+
+import { toScalar } from '../calculation/kernels/scalars.ts';
+import { type ChangeSet, joinChanges, NO_CHANGE } from '../document/change-set.ts';
+import { type Arrival, Changes } from '../document/changes.ts';
+import { type DocumentData, dataOf } from '../document/data.ts';
+import type { Document } from '../document/document.ts';
+import { History, type HistoryData, type Step } from '../document/history.ts';
+import { openDocument } from '../document/open.ts';
+import { templateOf } from '../document/schema-operations.ts';
+import type { Message, Operation, Transaction, TransactionSource } from '../document/transaction.ts';
+import type { TemplateShelf } from '../schema/template.ts';
+import { BLANK } from '../values/column.ts';
+import type { CellAddress, Scalar } from '../values/error.ts';
+import { TEXT } from '../values/type.ts';
+import type { Command, Refusal } from './command.ts';
+import type { Draft } from './draft.ts';
+import { execute } from './execute.ts';
+
+/** What the engine can't know by itself. */
+export interface World {
+  /** An id that nothing has yet. */
+  newId(): string;
+  /** Milliseconds of the clock. */
+  now(): number;
+  /** Who works here. */
+  readonly actor: string;
+  readonly templates: TemplateShelf;
+}
+
+/** A transaction that was done and what it changed. */
+export interface Done {
+  readonly refused: false;
+  readonly transaction: Transaction;
+  readonly change: ChangeSet;
+  /** Ids of the rows inserted, in the order of the commands. */
+  readonly inserted: readonly string[];
+}
+
+export interface DoOptions {
+  readonly source?: TransactionSource;
+  /** Makes one step of undo with the one before where that had the same message: a drag is many edits and one step back. */
+  readonly joined?: boolean;
+}
+
+export interface Change {
+  readonly transaction: Transaction;
+  readonly change: ChangeSet;
+}
+
+/** What was worked out up to a refusal, and why it was refused. */
+interface Attempt {
+  readonly operations: readonly Operation[];
+  readonly inverse: readonly Operation[];
+  readonly inserted: readonly string[];
+  readonly refusal: Refusal | undefined;
+}
+
+export class Workbook {
+  readonly document: Document;
+  readonly #world: World;
+  readonly #changes: Changes;
+  readonly #history: History;
+  readonly #listeners = new Set<(change: Change) => void>();
+  #latest = 0;
+
+  constructor(document: Document, world: World, history?: HistoryData) {
+    this.document = document;
+    this.#world = world;
+    this.#changes = new Changes(document, world.templates);
+    this.#history = new History(history);
+  }
+
+  /** A workbook from plain data; undefined where its template, in any version, is not known here. */
+  static open(data: DocumentData, world: World, history?: HistoryData): Workbook | undefined {
+    const { name, version } = data.template;
+    const template = templateOf(name, version, world.templates) ?? world.templates.today(name);
+    return template === undefined ? undefined : new Workbook(openDocument(data, template), world, history);
+  }
+
+  /** What a file keeps. */
+  data(): DocumentData {
+    return dataOf(this.document);
+  }
+
+  get history(): HistoryData {
+    return this.#history.data;
+  }
+
+  /** All or nothing; one transaction, one step of undo. A command that fails changes nothing either. */
+  do(commands: readonly Command[], message: Message, options: DoOptions = {}): Done | Refusal {
+    const { source = 'user', joined = false } = options;
+    const head = this.#head(source, message);
+    const attempt = this.#attempt(commands, { stamp: head, remote: false });
+    if (attempt.refusal !== undefined) {
+      this.#takeBack(attempt.inverse);
+      return attempt.refusal;
+    }
+    const transaction: Transaction = { ...head, operations: attempt.operations };
+    const change = this.#finish(attempt.inverse);
+    if (change.refused) return change;
+    if (transaction.operations.length > 0) {
+      const step: Step = { done: transaction, inverse: attempt.inverse };
+      const joins = joined && this.#history.last !== undefined && sameMessage(this.#history.last.done.message, message);
+      if (joins) this.#history.join(step);
+      else this.#history.add(step);
+      this.#tell({ transaction, change });
+    }
+    return { refused: false, transaction, change, inserted: attempt.inserted };
+  }
+
+  /** Does a transaction that came from elsewhere: a journal, another window, another person. */
+  receive(transaction: Transaction): ChangeSet {
+    this.#latest = Math.max(this.#latest, transaction.time);
+    const remote = transaction.source === 'remote';
+    const inverse = this.#perform(transaction.operations, { stamp: transaction, remote });
+    const change = this.#changes.finish();
+    if (!remote) this.#replayed(transaction, inverse);
+    this.#tell({ transaction, change });
+    return change;
+  }
+
+  /** A transaction out of the journal stands in the history as when it was first done. */
+  #replayed(transaction: Transaction, inverse: readonly Operation[]): void {
+    const step: Step = { done: transaction, inverse };
+    if (transaction.undoes !== undefined) this.#history.undone(step);
+    else if (transaction.redoes !== undefined) this.#history.redone(step);
+    else this.#history.add(step);
+  }
+
+  /** Takes the last step back; undefined where there is none. */
+  undo(): Done | undefined {
+    const step = this.#history.last;
+    if (step === undefined) return undefined;
+    const head = { ...this.#head('user', step.done.message), undoes: step.done.id };
+    return this.#replay(step, head, (undone) => this.#history.undone(undone));
+  }
+
+  /** Does the last step that was taken back again; undefined where there is none. */
+  redo(): Done | undefined {
+    const step = this.#history.next;
+    if (step === undefined) return undefined;
+    const head = { ...this.#head('user', step.done.message), redoes: step.done.id };
+    return this.#replay(step, head, (redone) => this.#history.redone(redone));
+  }
+
+  #replay({ inverse: operations }: Step, head: Omit<Transaction, 'operations'>, keep: (step: Step) => void): Done {
+    const transaction: Transaction = { ...head, operations };
+    const inverse = this.#perform(operations, { stamp: head, remote: false });
+    const change = this.#changes.finish();
+    keep({ done: transaction, inverse });
+    this.#tell({ transaction, change });
+    return { refused: false, transaction, change, inserted: [] };
+  }
+
+  /** Hears of every transaction and what it changed; gives back the way to stop. */
+  subscribe(listener: (change: Change) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /**
+   * Hears of changes joined into one since it heard last: `schedule` says when (the next frame), and none is lost in between.
+   * Gives back the way to stop.
+   */
+  follow(listener: (change: ChangeSet) => void, schedule: (flush: () => void) => void): () => void {
+    let waiting = NO_CHANGE;
+    let scheduled = false;
+    const flush = (): void => {
+      scheduled = false;
+      const change = waiting;
+      waiting = NO_CHANGE;
+      if (change !== NO_CHANGE) listener(change);
+    };
+    return this.subscribe(({ change }) => {
+      waiting = joinChanges(waiting, change);
+      if (scheduled) return;
+      scheduled = true;
+      schedule(flush);
+    });
+  }
+
+  /** A workbook that holds the same and changes by itself from here on; it has no history yet. */
+  branch(): Workbook {
+    return new Workbook(this.document.branch(), this.#world);
+  }
+
+  /**
+   * What cells would hold after each of several sets of commands, each tried on the workbook as it is now. Nothing is changed:
+   * the trials run on a branch. A set that would be refused gives undefined.
+   */
+  whatIf(
+    trials: readonly (readonly Command[])[],
+    cells: readonly CellAddress[],
+  ): readonly (readonly Scalar[] | undefined)[] {
+    const { frame } = this.document;
+    const { token } = frame;
+    const branch = this.branch();
+    const answers = trials.map((commands) => branch.#try(commands, cells));
+    // The branch is gone, so what was this frame's own before is its own again.
+    frame.token = token;
+    return answers;
+  }
+
+  #try(commands: readonly Command[], cells: readonly CellAddress[]): readonly Scalar[] | undefined {
+    const attempt = this.#attempt(commands, { stamp: this.#head('user', NO_MESSAGE), remote: false });
+    this.#changes.finish(cells);
+    const answers = attempt.refusal === undefined ? cells.map((cell) => this.#value(cell)) : undefined;
+    for (const operation of attempt.inverse) this.#changes.apply(operation, { stamp: NEVER, remote: false });
+    return answers;
+  }
+
+  #value({ sheet, row, column }: CellAddress): Scalar {
+    const { program, frame } = this.document;
+    const found = program.sheet(sheet)?.column(column);
+    if (found === undefined) return null;
+    const { values, states } = frame.column(found.def);
+    return toScalar(program.words, found.type ?? TEXT, values[row] ?? 0, states[row] ?? BLANK);
+  }
+
+  /** Every computed cell worked out again from what is entered; for tests and benchmarks. */
+  recalculateAll(): void {
+    this.document.program.built.graph.demandAll(this.document.frame);
+    this.#changes.finish();
+  }
+
+  #head(source: TransactionSource, message: Message): Omit<Transaction, 'operations'> {
+    // Later than anything known here, so that what a person does now counts even where a clock was set back.
+    this.#latest = Math.max(this.#world.now(), this.#latest + 1);
+    return { id: this.#world.newId(), actor: this.#world.actor, time: this.#latest, source, message };
+  }
+
+  #attempt(commands: readonly Command[], arrival: Arrival): Attempt {
+    const operations: Operation[] = [];
+    const inverse: Operation[] = [];
+    const inserted: string[] = [];
+    const draft: Draft = {
+      document: this.document,
+      templates: this.#world.templates,
+      inserted,
+      newId: () => this.#world.newId(),
+      settle: () => this.#changes.settle(),
+      perform: (operation) => {
+        operations.push(operation);
+        inverse.unshift(...this.#changes.apply(operation, arrival));
+      },
+    };
+    let refusal: Refusal | undefined;
+    for (const [index, command] of commands.entries()) {
+      try {
+        const refused = execute(command, draft);
+        if (refused !== undefined) refusal = { refused: true, index, ...refused };
+      } catch (fault) {
+        refusal = failed(index, fault);
+      }
+      if (refusal !== undefined) break;
+    }
+    return { operations, inverse, inserted, refusal };
+  }
+
+  #perform(operations: readonly Operation[], arrival: Arrival): Operation[] {
+    const inverse: Operation[] = [];
+    for (const operation of operations) inverse.unshift(...this.#changes.apply(operation, arrival));
+    return inverse;
+  }
+
+  /** Brings everything up to date. A fault on the way takes the operations back and is told. */
+  #finish(inverse: readonly Operation[]): (ChangeSet & { readonly refused?: never }) | Refusal {
+    try {
+      return this.#changes.finish();
+    } catch (fault) {
+      this.#takeBack(inverse);
+      this.recalculateAll();
+      return failed(0, fault);
+    }
+  }
+
+  #takeBack(inverse: readonly Operation[]): void {
+    for (const operation of inverse) this.#changes.apply(operation, { stamp: NEVER, remote: false });
+    this.#changes.finish();
+  }
+
+  #tell(change: Change): void {
+    for (const listener of this.#listeners) listener(change);
+  }
+}
+
+const NO_MESSAGE: Message = { code: 'trial', parts: {} };
+
+/** Taking back what was never told leaves no trace of when. */
+const NEVER = { time: Number.NEGATIVE_INFINITY, actor: '' };
+
+function sameMessage(a: Message, b: Message): boolean {
+  return a.code === b.code && JSON.stringify(a.parts) === JSON.stringify(b.parts);
+}
+
+function failed(index: number, fault: unknown): Refusal {
+  const said = fault instanceof Error ? fault.message : String(fault);
+  return { refused: true, index, why: `This could not be done, and nothing was changed (a fault in Dibble: ${said}).` };
+}

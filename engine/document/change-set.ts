@@ -1,0 +1,47 @@
+// What a transaction changed, for whoever shows or follows a workbook: cells, rows and columns, by ids of sheets and columns
+// and slots of rows. Change sets join, so that none is lost between two looks.
+
+export interface ChangedCells {
+  readonly sheet: string;
+  readonly column: string;
+  /** Slots; 'all' where most changed. */
+  readonly rows: Int32Array | 'all';
+}
+
+export interface ChangeSet {
+  readonly cells: readonly ChangedCells[];
+  /** Sheets whose rows came, went or moved. */
+  readonly rowsOf: readonly string[];
+  /** Sheets whose columns, formulas, names or units changed. */
+  readonly columnsOf: readonly string[];
+  /** Sheets came, went, moved or were renamed. */
+  readonly sheets: boolean;
+  /** Title, units, today or template changed. */
+  readonly settings: boolean;
+}
+
+export const NO_CHANGE: ChangeSet = { cells: [], rowsOf: [], columnsOf: [], sheets: false, settings: false };
+
+/** One change set that says what both say. */
+export function joinChanges(first: ChangeSet, second: ChangeSet): ChangeSet {
+  if (first === NO_CHANGE) return second;
+  if (second === NO_CHANGE) return first;
+  const cells = new Map<string, ChangedCells>();
+  for (const one of [...first.cells, ...second.cells]) {
+    const name = `${one.sheet}/${one.column}`;
+    const before = cells.get(name);
+    cells.set(name, before === undefined ? one : { ...one, rows: joinRows(before.rows, one.rows) });
+  }
+  return {
+    cells: [...cells.values()],
+    rowsOf: [...new Set([...first.rowsOf, ...second.rowsOf])],
+    columnsOf: [...new Set([...first.columnsOf, ...second.columnsOf])],
+    sheets: first.sheets || second.sheets,
+    settings: first.settings || second.settings,
+  };
+}
+
+function joinRows(a: Int32Array | 'all', b: Int32Array | 'all'): Int32Array | 'all' {
+  if (a === 'all' || b === 'all') return 'all';
+  return Int32Array.from(new Set([...a, ...b])).sort();
+}

@@ -1,0 +1,395 @@
+// Applies operations to a document and gives back their inverses, notes what was touched, and brings the computed columns up
+// to date. The only file that writes to a document that is open. Total: what has no place goes on the shelf, and an
+// operation that finds nothing to do does nothing.
+
+import { compile, type Program, type ProgramColumn, type ProgramSheet } from '../schema/compile.ts';
+import { layOver } from '../schema/lay-over.ts';
+import type { OwnSchema } from '../schema/own.ts';
+import { isComputed, isMadeSheet } from '../schema/schema.ts';
+import type { Template, TemplateShelf } from '../schema/template.ts';
+import { FILLED } from '../values/column.ts';
+import type { CellAddress } from '../values/error.ts';
+import { EMPTY_CELL, placeContent } from './cells.ts';
+import type { ChangeSet } from './change-set.ts';
+import { type Content, isLinkContent } from './content.ts';
+import { type Document, storeCell } from './document.ts';
+import { GraphRun } from './graph-run.ts';
+import { refit } from './refit.ts';
+import { orderRows } from './row-places.ts';
+import { applySchema, isSchemaOperation, type SchemaOperation } from './schema-operations.ts';
+import { BEFORE_ALL, isLater, type Stamp } from './stamps.ts';
+import { moveTemplateRows } from './template-rows.ts';
+import { cellThing, thingOf } from './things.ts';
+import type { Operation } from './transaction.ts';
+
+type OperationOf<K extends Operation['op']> = Extract<Operation, { readonly op: K }>;
+
+/** How an operation comes: with the stamp of who did it, and whether it must give way to later changes known here. */
+export interface Arrival {
+  readonly stamp: Stamp;
+  readonly remote: boolean;
+}
+
+export class Changes {
+  readonly #document: Document;
+  readonly #templates: TemplateShelf;
+  #run: GraphRun;
+  /** Rows that came or moved, by sheet, since everything was last up to date. */
+  readonly #unordered = new Set<string>();
+  readonly #inserted = new Map<string, Set<string>>();
+  /** Rows that went, by sheet and by the slot they had. */
+  readonly #removed = new Map<string, Map<number, string>>();
+  readonly #rowsOf = new Set<string>();
+  readonly #columnsOf = new Set<string>();
+  #sheetsChanged = false;
+  #settingsChanged = false;
+  /** What the schema is to become; undefined while it is as the program has it. */
+  #wanted: { own: OwnSchema; template: Template } | undefined;
+
+  constructor(document: Document, templates: TemplateShelf) {
+    this.#document = document;
+    this.#templates = templates;
+    this.#run = new GraphRun(document);
+  }
+
+  /** Does an operation and gives what takes it back, to be done in the order given. */
+  apply(operation: Operation, arrival: Arrival): readonly Operation[] {
+    const thing = thingOf(operation);
+    const { stamps } = this.#document;
+    if (arrival.remote && !isLater(arrival.stamp, stamps.of(thing))) return this.#overruled(operation, arrival);
+    const inverse = this.#apply(operation, arrival);
+    stamps.note(thing, arrival.stamp);
+    return inverse;
+  }
+
+  /** A change that comes too late changes nothing, but a cell of a row that is not there yet waits for it. */
+  #overruled(operation: Operation, arrival: Arrival): readonly Operation[] {
+    if (operation.op === 'cell') this.#document.stamps.note(thingOf(operation), arrival.stamp);
+    return [];
+  }
+
+  #apply(operation: Operation, arrival: Arrival): readonly Operation[] {
+    if (isSchemaOperation(operation)) return this.#schema(operation);
+    switch (operation.op) {
+      case 'cell':
+        return this.#cell(operation, arrival);
+      case 'insert row':
+        return this.#insertRow(operation);
+      case 'remove row':
+        return this.#removeRow(operation, arrival);
+      case 'move row':
+        return this.#moveRow(operation);
+      case 'keep row':
+        return this.#keepRow(operation);
+      case 'units': {
+        const { units } = this.#document.program;
+        if (units === operation.units) return [];
+        this.settle();
+        const { program } = this.#document;
+        this.#become(compile(program.schema, { ...program, units: operation.units }, program));
+        return [{ op: 'units', units }];
+      }
+      case 'today': {
+        const { frame } = this.#document;
+        const before = frame.today;
+        frame.today = operation.today;
+        this.#run.todayChanged();
+        this.#settingsChanged = true;
+        return [{ op: 'today', today: before }];
+      }
+      case 'title': {
+        const before = this.#document.title;
+        this.#document.title = operation.title;
+        this.#settingsChanged = true;
+        return [{ op: 'title', title: before }];
+      }
+    }
+  }
+
+  // Cells.
+
+  #cell(operation: OperationOf<'cell'>, arrival: Arrival): readonly Operation[] {
+    this.settle();
+    const document = this.#document;
+    const { sheet: sheetId, row, column: columnId, content } = operation;
+    const before = document.contentOf(sheetId, row, columnId);
+    const inverse: Operation = { ...operation, content: before };
+    const sheet = document.program.sheet(sheetId);
+    const column = sheet?.column(columnId);
+    if (sheet === undefined || column === undefined || column.role === 'made') {
+      document.shelf.put(sheetId, row, columnId, content);
+      return [inverse];
+    }
+    const slot = document.slotOf(sheetId, row);
+    if (slot === undefined || isMadeSheet(sheet.schema)) document.shelf.put(sheetId, row, columnId, content);
+    if (slot === undefined) return [inverse, ...this.#bringBack(sheet, row, arrival)];
+    this.#store(sheet, column, row, slot, content);
+    return [inverse];
+  }
+
+  /** A row that somebody removed, and that another changed afterwards, is there again, marked. */
+  #bringBack(sheet: ProgramSheet, row: string, { stamp, remote }: Arrival): readonly Operation[] {
+    const record = this.#document.rowsOf(sheet.id).record(row);
+    if (!remote || record?.removed === undefined) return [];
+    if (record.removed.actor === stamp.actor || !isLater(stamp, record.removed)) return [];
+    this.#insertRow({ op: 'insert row', sheet: sheet.id, row, at: record.at });
+    this.#mark(sheet.id, row);
+    return [];
+  }
+
+  #mark(sheet: string, row: string): void {
+    const rows = this.#document.ownRowsOf(sheet);
+    const record = rows.record(row);
+    if (record !== undefined) rows.put({ id: record.id, slot: record.slot, at: record.at, broughtBack: true });
+    this.#rowsOf.add(sheet);
+  }
+
+  /** Puts a content in a column, or on the shelf where the column can't hold it. */
+  #store(sheet: ProgramSheet, column: ProgramColumn, row: string, slot: number, content: Content): void {
+    const document = this.#document;
+    const placed = placeContent(content, column, document.program, document);
+    const isName = sheet.schema.key === column.id;
+    if (isName) this.#rename(sheet, column, slot, 'remove');
+    if (!isMadeSheet(sheet.schema)) document.shelf.put(sheet.id, row, column.id, placed.ok ? null : content);
+    if (content === null && isComputed(column)) this.#giveBack(column, slot);
+    else {
+      storeCell(document, column, slot, placed.ok ? placed.cell : EMPTY_CELL);
+      if (!placed.ok && isComputed(column)) this.#giveBack(column, slot);
+      else this.#run.cellChanged(column.def, slot);
+    }
+    if (isName) this.#rename(sheet, column, slot, 'add');
+  }
+
+  /** A computed cell goes back to its formula. */
+  #giveBack(column: ProgramColumn, slot: number): void {
+    const { frame } = this.#document;
+    if (frame.typed[column.def.number]?.isMarked(slot) === true) frame.ownTyped(column.def).forget(slot);
+    this.#run.demand(column.def, slot);
+  }
+
+  #rename(sheet: ProgramSheet, column: ProgramColumn, slot: number, how: 'add' | 'remove'): void {
+    const name = this.#document.typedAt(column, slot);
+    if (typeof name === 'string') this.#document.ownNamesOf(sheet.id)[how](name, slot);
+  }
+
+  // Rows.
+
+  #insertRow(operation: OperationOf<'insert row'>): readonly Operation[] {
+    this.settle();
+    const { sheet: sheetId, row, at } = operation;
+    const document = this.#document;
+    const before = document.rowsOf(sheetId).record(row);
+    if (before !== undefined && before.slot >= 0) return this.#moveRow({ op: 'move row', sheet: sheetId, row, at });
+    const sheet = document.program.sheet(sheetId);
+    const rows = document.ownRowsOf(sheetId);
+    if (sheet === undefined || isMadeSheet(sheet.schema)) {
+      rows.put({ id: row, slot: -1, at });
+      return [{ op: 'remove row', sheet: sheetId, row }];
+    }
+    const { frame } = document;
+    const slot = frame.ownTable(sheet.table).takeSlot();
+    const isLast = at > rows.lastAt && slot === frame.table(sheet.table).length;
+    if (!isLast || frame.table(sheet.table).labels !== undefined) this.#unordered.add(sheetId);
+    frame.setLive(sheet.table, slot, true);
+    rows.put({ id: row, slot, at });
+    this.#run.rowChanged(sheet.table, slot);
+    this.#rowsOf.add(sheetId);
+    under(this.#inserted, sheetId).add(row);
+    this.#unshelve(sheet, row, slot);
+    return [{ op: 'remove row', sheet: sheetId, row }];
+  }
+
+  /** A row that comes gets what was typed for it. */
+  #unshelve(sheet: ProgramSheet, row: string, slot: number): void {
+    for (const [columnId, content] of [...this.#document.shelf.cells(sheet.id, row)]) {
+      const column = sheet.column(columnId);
+      if (column !== undefined && column.role !== 'made') this.#store(sheet, column, row, slot, content);
+    }
+  }
+
+  #removeRow({ sheet: sheetId, row }: OperationOf<'remove row'>, arrival: Arrival): readonly Operation[] {
+    this.settle();
+    const document = this.#document;
+    const rows = document.ownRowsOf(sheetId);
+    const record = rows.record(row);
+    const sheet = document.program.sheet(sheetId);
+    if (record === undefined || sheet === undefined || record.slot < 0) {
+      if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
+      return [];
+    }
+    if (arrival.remote && this.#changedSince(sheet, row, arrival.stamp)) {
+      this.#mark(sheetId, row);
+      return [];
+    }
+    const { slot } = record;
+    const cells: Operation[] = [];
+    for (const column of sheet.columns) {
+      const content = column.role === 'made' ? null : document.contentOf(sheetId, row, column.id);
+      if (content === null) continue;
+      cells.push({ op: 'cell', sheet: sheetId, row, column: column.id, content });
+      if (sheet.schema.key === column.id) this.#rename(sheet, column, slot, 'remove');
+    }
+    document.frame.setLive(sheet.table, slot, false);
+    for (const cell of cells) if (cell.op === 'cell') document.shelf.put(sheetId, row, cell.column, cell.content);
+    rows.put({ id: row, slot: -1, at: record.at, removed: arrival.stamp });
+    this.#run.rowChanged(sheet.table, slot);
+    this.#rowsOf.add(sheetId);
+    this.#removed.set(sheetId, (this.#removed.get(sheetId) ?? new Map<number, string>()).set(slot, row));
+    this.#inserted.get(sheetId)?.delete(row);
+    return [{ op: 'insert row', sheet: sheetId, row, at: record.at }, ...cells];
+  }
+
+  /** Whether another person changed a cell of a row after this moment. */
+  #changedSince(sheet: ProgramSheet, row: string, stamp: Stamp): boolean {
+    return sheet.columns.some(({ id }) => {
+      const latest = this.#document.stamps.of(cellThing(sheet.id, row, id));
+      return latest !== BEFORE_ALL && latest.actor !== stamp.actor && isLater(latest, stamp);
+    });
+  }
+
+  #moveRow({ sheet: sheetId, row, at }: OperationOf<'move row'>): readonly Operation[] {
+    this.settle();
+    const rows = this.#document.ownRowsOf(sheetId);
+    const record = rows.record(row);
+    if (record === undefined || record.at === at) return [];
+    rows.put({ ...record, at });
+    const sheet = this.#document.program.sheet(sheetId);
+    if (sheet !== undefined && record.slot >= 0) {
+      this.#unordered.add(sheetId);
+      this.#run.rowChanged(sheet.table, record.slot);
+      this.#rowsOf.add(sheetId);
+    }
+    return [{ op: 'move row', sheet: sheetId, row, at: record.at }];
+  }
+
+  #keepRow({ sheet, row }: OperationOf<'keep row'>): readonly Operation[] {
+    const rows = this.#document.ownRowsOf(sheet);
+    const record = rows.record(row);
+    if (record?.broughtBack === undefined) return [];
+    rows.put({ id: record.id, slot: record.slot, at: record.at });
+    this.#rowsOf.add(sheet);
+    return [];
+  }
+
+  // Sheets, columns, formulas.
+
+  #schema(operation: SchemaOperation): readonly Operation[] {
+    const now = this.#wanted ?? { own: this.#document.program.schema.own, template: this.#document.template };
+    const done = applySchema(operation, now, this.#templates);
+    if (done === undefined) return [];
+    this.#wanted = { own: done.own, template: done.template };
+    if (operation.op === 'template') this.#settingsChanged = true;
+    return done.inverse;
+  }
+
+  /** Brings the program in line with what the schema is to be, so that cells and rows find their columns. */
+  settle(): void {
+    if (this.#wanted === undefined) return;
+    const { own, template } = this.#wanted;
+    this.#wanted = undefined;
+    const document = this.#document;
+    const before = document.template;
+    document.template = template;
+    const schema = layOver(template, own);
+    if (schema !== document.program.schema) this.#become(compile(schema, document.program, document.program));
+    if (template === before) return;
+    const stamp = BEFORE_ALL;
+    for (const operation of moveTemplateRows(document, before, template))
+      this.#apply(operation, { stamp, remote: false });
+  }
+
+  #become(program: Program): void {
+    const document = this.#document;
+    const before = document.program;
+    refit(document, program);
+    this.#run = new GraphRun(document);
+    this.#run.everything();
+    for (const { id } of [...before.sheets, ...program.sheets]) this.#columnsOf.add(id);
+    for (const { id } of program.sheets) this.#rowsOf.add(id);
+    const names = (sheets: readonly ProgramSheet[]): string => sheets.map(({ id, name }) => `${id} ${name}`).join('\n');
+    if (names(before.sheets) !== names(program.sheets)) this.#sheetsChanged = true;
+    this.#settingsChanged = true;
+  }
+
+  // Bringing everything up to date.
+
+  /**
+   * Brings everything up to date and says what changed. Where only some cells are wanted, what they don't rest on waits,
+   * dirty, for the next call that wants all.
+   */
+  finish(wanted?: readonly CellAddress[]): ChangeSet {
+    this.settle();
+    this.#shelveLostLinks();
+    this.#placeWaitingLinks();
+    for (const sheet of this.#unordered) orderRows(this.#document, sheet);
+    const { cells, rowsOf } = this.#run.run(wanted);
+    this.#document.frame.releaseSlots();
+    const change: ChangeSet = {
+      cells,
+      rowsOf: [...new Set([...this.#rowsOf, ...rowsOf])],
+      columnsOf: [...this.#columnsOf],
+      sheets: this.#sheetsChanged,
+      settings: this.#settingsChanged,
+    };
+    this.#clear();
+    return change;
+  }
+
+  /** Links that named a row before it came. */
+  #placeWaitingLinks(): void {
+    if (this.#inserted.size === 0 || this.#document.shelf.isEmpty) return;
+    for (const { sheet: sheetId, row, column: columnId, content } of [...this.#document.shelf.all()]) {
+      if (!isLinkContent(content)) continue;
+      const sheet = this.#document.program.sheet(sheetId);
+      const column = sheet?.column(columnId);
+      const slot = this.#document.slotOf(sheetId, row);
+      if (sheet === undefined || slot === undefined || column?.type?.kind !== 'link') continue;
+      if (this.#inserted.get(column.type.table)?.has(content.row) === true) {
+        this.#store(sheet, column, row, slot, content);
+      }
+    }
+  }
+
+  /** Typed links to rows that went: they wait on the shelf for the row to come back. */
+  #shelveLostLinks(): void {
+    if (this.#removed.size === 0) return;
+    for (const sheet of this.#document.program.sheets) {
+      for (const column of sheet.columns) {
+        const target = column.type?.kind === 'link' && column.role !== 'made' ? column.type.table : '';
+        const gone = this.#removed.get(target);
+        if (gone !== undefined) this.#shelveLinks(sheet, column, gone);
+      }
+    }
+  }
+
+  #shelveLinks(sheet: ProgramSheet, column: ProgramColumn, gone: ReadonlyMap<number, string>): void {
+    const document = this.#document;
+    const { live, length } = document.frame.table(sheet.table);
+    for (let slot = 0; slot < length; slot++) {
+      const { values, states } = document.frame.column(column.def);
+      const target = states[slot] === FILLED ? gone.get(values[slot] ?? -1) : undefined;
+      if (target === undefined || live[slot] !== 1 || !document.isTyped(column, slot)) continue;
+      const row = document.rowIdOf(sheet.id, slot);
+      if (row === undefined) continue;
+      document.shelf.put(sheet.id, row, column.id, { row: target });
+      storeCell(document, column, slot, EMPTY_CELL);
+      this.#run.cellChanged(column.def, slot);
+    }
+  }
+
+  #clear(): void {
+    this.#unordered.clear();
+    this.#inserted.clear();
+    this.#removed.clear();
+    this.#rowsOf.clear();
+    this.#columnsOf.clear();
+    this.#sheetsChanged = false;
+    this.#settingsChanged = false;
+  }
+}
+
+function under<T>(map: Map<string, Set<T>>, key: string): Set<T> {
+  const found = map.get(key) ?? new Set<T>();
+  map.set(key, found);
+  return found;
+}

@@ -1,0 +1,120 @@
+// A document as plain data: what a person typed and changed, by id, and the name and version of the template it lies over.
+// Files and working copies hold it. Opening it gives the same document to the last bit, and so does writing that one again.
+
+import type { UnitSystem } from '../schema/declaration.ts';
+import { inOrder, type OwnSchema } from '../schema/own.ts';
+import type { ById } from '../schema/records.ts';
+import { isMadeSheet, isOneRow } from '../schema/schema.ts';
+import { type Content, sameContent } from './content.ts';
+import type { Document } from './document.ts';
+import { byPlace } from './row-places.ts';
+import type { RowRecord } from './sheet-rows.ts';
+import { type ShippedRow, shippedRows } from './template-rows.ts';
+
+export interface RowData {
+  readonly id: string;
+  /** Its place; absent for a row that stands where its template put it, and for the one row of a one-row sheet. */
+  readonly at?: string;
+  /** By column; null: what the template ships here was taken out. */
+  readonly cells: ById<Content>;
+  readonly broughtBack?: true;
+}
+
+export interface DocumentData {
+  readonly title: string;
+  readonly units: UnitSystem;
+  /** ISO 4217 code. */
+  readonly currency: string;
+  /** Civil day that TODAY() gives. */
+  readonly today: number;
+  readonly template: { readonly name: string; readonly version: number };
+  readonly own: OwnSchema;
+  /** A person's own rows, and of shipped rows what was changed, by sheet. */
+  readonly rows: ById<readonly RowData[]>;
+  /** Shipped rows that were taken out, by sheet. */
+  readonly removed: ById<readonly string[]>;
+  /** What is typed on rows that follow from other data, and what has no place just now: by sheet, row and column. */
+  readonly aside: ById<ById<ById<Content>>>;
+}
+
+export function dataOf(document: Document): DocumentData {
+  const { program, template, title, frame } = document;
+  const rows: [string, readonly RowData[]][] = [];
+  const removed: [string, readonly string[]][] = [];
+  for (const [sheet] of document.sheetsWithRows()) {
+    const given = rowsOf(document, sheet);
+    if (given.length > 0) rows.push([sheet, given]);
+    const gone = [...shippedRows(template, sheet).keys()].filter((id) => isGone(document.rowsOf(sheet).record(id)));
+    if (gone.length > 0) removed.push([sheet, gone]);
+  }
+  return {
+    title,
+    units: program.units,
+    currency: program.currency,
+    today: frame.today,
+    template: { name: template.name, version: template.version },
+    own: inOrder(program.schema.own),
+    rows: sorted(rows),
+    removed: sorted(removed),
+    aside: asideOf(document),
+  };
+}
+
+function isGone(record: RowRecord | undefined): boolean {
+  return record === undefined || (record.slot < 0 && record.removed !== undefined);
+}
+
+function rowsOf(document: Document, sheetId: string): readonly RowData[] {
+  const sheet = document.program.sheet(sheetId);
+  if (sheet !== undefined && isMadeSheet(sheet.schema)) return [];
+  const shipped = shippedRows(document.template, sheetId);
+  const records = [...document.rowsOf(sheetId).records()].filter(
+    ({ slot, removed }) => slot >= 0 || removed === undefined,
+  );
+  return records.sort(byPlace).flatMap((record): RowData[] => {
+    const own = shipped.get(record.id);
+    const cells: [string, Content][] = [];
+    for (const column of sheet?.columns ?? []) {
+      if (column.role === 'made' || record.slot < 0) continue;
+      const content = document.typedAt(column, record.slot);
+      if (own === undefined ? content !== null : !sameContent(content, own.cells.get(column.id) ?? null)) {
+        cells.push([column.id, content]);
+      }
+    }
+    const at =
+      sheet !== undefined && isOneRow(sheet.schema) ? undefined : own?.at === record.at ? undefined : record.at;
+    const isChanged = cells.length > 0 || at !== undefined || record.broughtBack === true;
+    return own !== undefined && !isChanged ? [] : [rowData(record, at, cells)];
+  });
+}
+
+function rowData({ id, broughtBack }: RowRecord, at: string | undefined, cells: [string, Content][]): RowData {
+  return {
+    id,
+    ...(at === undefined ? {} : { at }),
+    cells: Object.fromEntries(cells),
+    ...(broughtBack === undefined ? {} : { broughtBack }),
+  };
+}
+
+function asideOf(document: Document): ById<ById<ById<Content>>> {
+  const sheets = new Map<string, Map<string, [string, Content][]>>();
+  for (const { sheet, row, column, content } of document.shelf.all()) {
+    const rows = sheets.get(sheet) ?? new Map<string, [string, Content][]>();
+    sheets.set(sheet, rows);
+    rows.set(row, [...(rows.get(row) ?? []), [column, content]]);
+  }
+  return sorted(
+    [...sheets].map(([sheet, rows]) => [sheet, sorted([...rows].map(([row, cells]) => [row, sorted(cells)]))]),
+  );
+}
+
+/** Entries in the order of their ids, so that equal documents are written alike. */
+function sorted<T>(entries: readonly (readonly [string, T])[]): ById<T> {
+  return Object.fromEntries([...entries].sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+/** What a shipped row holds when a file changed some of its cells. */
+export function shippedCells(row: ShippedRow, changed: ById<Content>): ReadonlyMap<string, Content> {
+  return new Map([...row.cells, ...Object.entries(changed)]);
+}

@@ -1,0 +1,252 @@
+// All that a workbook holds: its template, what a person changed of the sheets, the rows with their ids, what is typed, and
+// the frame in which it is worked out. State and its plainest questions; changes.ts alone changes it, branch() copies it
+// at no cost.
+
+import type { Frame } from '../calculation/frame.ts';
+import type { ColumnDef, TableDef } from '../calculation/layout.ts';
+import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import { KIND } from '../schema/hidden.ts';
+import type { Template } from '../schema/template.ts';
+import { civilDayOfIso, yearMonthDay } from '../values/civil.ts';
+import { FILLED } from '../values/column.ts';
+import type { EntryContext } from '../values/entry.ts';
+import { contentAt, placeContent, type RowFinder, type StoredCell } from './cells.ts';
+import type { Content } from './content.ts';
+import { dayRowId, eventRowId, pairRowId } from './ids.ts';
+import { RowNames } from './row-names.ts';
+import { SheetRows } from './sheet-rows.ts';
+import type { Shelf } from './shelf.ts';
+import { Stamps } from './stamps.ts';
+
+export interface DocumentParts {
+  readonly title: string;
+  readonly template: Template;
+  readonly program: Program;
+  readonly frame: Frame;
+  readonly rows: Map<string, SheetRows>;
+  readonly names: Map<string, RowNames>;
+  readonly shelf: Shelf;
+  readonly stamps: Stamps;
+}
+
+export class Document implements RowFinder {
+  title: string;
+  /** The template as this workbook uses it, which may be an earlier one than today's. */
+  template: Template;
+  program: Program;
+  frame: Frame;
+  readonly shelf: Shelf;
+  readonly stamps: Stamps;
+  readonly #rows: Map<string, SheetRows>;
+  readonly #names: Map<string, RowNames>;
+
+  constructor(parts: DocumentParts) {
+    this.title = parts.title;
+    this.template = parts.template;
+    this.program = parts.program;
+    this.frame = parts.frame;
+    this.shelf = parts.shelf;
+    this.stamps = parts.stamps;
+    this.#rows = parts.rows;
+    this.#names = parts.names;
+    this.useFrame(parts.frame);
+  }
+
+  /** A document that holds the same and changes by itself from here on. */
+  branch(): Document {
+    return new Document({
+      title: this.title,
+      template: this.template,
+      program: this.program,
+      frame: this.frame.branch(),
+      rows: new Map(this.#rows),
+      names: new Map(this.#names),
+      shelf: this.shelf.copy(),
+      stamps: new Stamps(),
+    });
+  }
+
+  /** Takes a frame into use: rows that it makes get back what was typed on them. */
+  useFrame(frame: Frame): void {
+    this.frame = frame;
+    frame.madeCells = { rowMade: (table, row) => this.#placeTyped(table, row) };
+  }
+
+  // Rows of entered sheets.
+
+  /** The rows of an entered or one-row sheet; a sheet that has none yet has an empty list. */
+  rowsOf(sheet: string): SheetRows {
+    let rows = this.#rows.get(sheet);
+    if (rows === undefined) {
+      rows = new SheetRows(this.frame.token);
+      this.#rows.set(sheet, rows);
+    }
+    return rows;
+  }
+
+  ownRowsOf(sheet: string): SheetRows {
+    const rows = this.rowsOf(sheet);
+    if (rows.owner === this.frame.token) return rows;
+    const own = rows.copy(this.frame.token);
+    this.#rows.set(sheet, own);
+    return own;
+  }
+
+  /** Sheets of which rows are known, those that are not in the schema just now among them. */
+  sheetsWithRows(): Iterable<[string, SheetRows]> {
+    return this.#rows;
+  }
+
+  namesOf(sheet: string): RowNames {
+    let names = this.#names.get(sheet);
+    if (names === undefined) {
+      names = new RowNames(this.frame.token);
+      this.#names.set(sheet, names);
+    }
+    return names;
+  }
+
+  ownNamesOf(sheet: string): RowNames {
+    const names = this.namesOf(sheet);
+    if (names.owner === this.frame.token) return names;
+    const own = names.copy(this.frame.token);
+    this.#names.set(sheet, own);
+    return own;
+  }
+
+  forgetNames(): void {
+    this.#names.clear();
+  }
+
+  // Ids and slots.
+
+  slotOf(sheet: string, row: string): number | undefined {
+    const program = this.program.sheet(sheet);
+    if (program === undefined) return undefined;
+    const slot = this.#findSlot(program, row);
+    return slot !== undefined && this.frame.table(program.table).live[slot] === 1 ? slot : undefined;
+  }
+
+  #findSlot({ id, schema, table }: ProgramSheet, row: string): number | undefined {
+    const { rows } = schema;
+    switch (rows.from) {
+      case 'entry':
+      case 'single':
+        return this.rowsOf(id).slotOf(row);
+      case 'each':
+        return this.slotOf(rows.sheet, row);
+      case 'span': {
+        const civil = civilDayOfIso(row);
+        return civil === undefined ? undefined : this.#slotWhere(table, rows.as.id, civil);
+      }
+      case 'pairs':
+      case 'events':
+        return this.#slotCalled(id, table, row);
+    }
+  }
+
+  #slotWhere(table: TableDef, column: string, value: number): number | undefined {
+    const { values, states, length } = this.frame.column(this.program.layout.column(table.id, column));
+    for (let slot = 0; slot < length; slot++) if (values[slot] === value && states[slot] === FILLED) return slot;
+    return undefined;
+  }
+
+  #slotCalled(sheet: string, table: TableDef, row: string): number | undefined {
+    const { live, length } = this.frame.table(table);
+    for (let slot = 0; slot < length; slot++) if (live[slot] === 1 && this.rowIdOf(sheet, slot) === row) return slot;
+    return undefined;
+  }
+
+  rowIdOf(sheet: string, slot: number): string | undefined {
+    const rows = this.program.schema.sheet(sheet)?.rows;
+    const value = (column: string): number => {
+      return this.frame.column(this.program.layout.column(sheet, column)).values[slot] ?? 0;
+    };
+    switch (rows?.from) {
+      case 'entry':
+      case 'single':
+        return this.rowsOf(sheet).idOf(slot);
+      case 'each':
+        return this.rowIdOf(rows.sheet, slot);
+      case 'span':
+        return dayRowId(value(rows.as.id));
+      case 'pairs': {
+        const [first, second] = rows.as.map(({ id }, i) => this.rowIdOf(rows.sheets[i] ?? '', value(id)));
+        return first === undefined || second === undefined ? undefined : pairRowId(first, second);
+      }
+      case 'events': {
+        const date = rows.dates[value(KIND)];
+        const row = date === undefined ? undefined : this.rowIdOf(date.sheet, value(date.about.id));
+        return date === undefined || row === undefined ? undefined : eventRowId(row, date.sheet, date.column);
+      }
+      default:
+        return undefined;
+    }
+  }
+
+  // Cells.
+
+  /** Whether a cell holds what a person typed, or would if anything were typed. */
+  isTyped(column: ProgramColumn, slot: number): boolean {
+    return column.role === 'entered' || this.frame.typed[column.def.number]?.over.has(slot) === true;
+  }
+
+  /** What is typed in a cell of a row that is there; null where nothing is. */
+  typedAt(column: ProgramColumn, slot: number): Content {
+    return this.isTyped(column, slot) ? contentAt(column, slot, this.frame, this.program, this) : null;
+  }
+
+  /** What is typed for a cell, wherever it stands. */
+  contentOf(sheet: string, row: string, column: string): Content {
+    const shelved = this.shelf.content(sheet, row, column);
+    if (shelved !== null) return shelved;
+    const slot = this.slotOf(sheet, row);
+    const found = this.program.sheet(sheet)?.column(column);
+    return slot === undefined || found === undefined ? null : this.typedAt(found, slot);
+  }
+
+  /** Puts what was typed on a row that follows from other data back in its columns; gives the columns written. */
+  #placeTyped(table: TableDef, row: number): readonly ColumnDef[] {
+    if (this.shelf.rows(table.id).size === 0) return [];
+    const id = this.rowIdOf(table.id, row);
+    const sheet = this.program.sheet(table.id);
+    if (id === undefined || sheet === undefined) return [];
+    return [...this.shelf.cells(table.id, id)].flatMap(([columnId, content]): ColumnDef[] => {
+      const column = sheet.column(columnId);
+      if (column === undefined || column.role === 'made') return [];
+      const placed = placeContent(content, column, this.program, this);
+      if (!placed.ok) return [];
+      storeCell(this, column, row, placed.cell);
+      return [column.def];
+    });
+  }
+
+  // What entries are read with.
+
+  /** How entries are read: the year of dates typed without one, and which comes first, day or month. */
+  get entry(): EntryContext {
+    const { units, vocabulary } = this.program;
+    return { vocabulary, year: this.#entryYear(), dayFirst: units === 'si' };
+  }
+
+  #entryYear(): number {
+    const today = yearMonthDay(this.frame.today).year;
+    const { year } = this.template;
+    const def = year === undefined ? undefined : this.program.layout.findColumn(year.sheet, year.column);
+    const column = def === undefined ? undefined : this.frame.column(def);
+    return column !== undefined && column.length > 0 && column.states[0] === FILLED
+      ? (column.values[0] ?? today)
+      : today;
+  }
+}
+
+/** Writes a cell's value and unit, and marks it as typed over where the column is computed. */
+export function storeCell(document: Document, column: ProgramColumn, slot: number, cell: StoredCell): boolean {
+  const { frame, program } = document;
+  const unit = program.typedUnits.number(cell.unit);
+  const computed = column.role === 'computed' || column.role === 'default';
+  const typed = frame.typed[column.def.number];
+  if (unit !== (typed?.unitNumber(slot) ?? 0)) frame.ownTyped(column.def).setUnit(slot, unit);
+  if (computed && typed?.over.has(slot) !== true) frame.ownTyped(column.def).over.add(slot);
+  return frame.write(column.def, slot, cell.value, cell.state);
+}

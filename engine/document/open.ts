@@ -1,0 +1,133 @@
+// Opens a document from plain data: the template with its rows, what was changed laid over it, everything worked out. Total:
+// whatever the data says that has no place goes on the shelf, to be shown and kept.
+
+import { compile, type ProgramSheet } from '../schema/compile.ts';
+import { layOver } from '../schema/lay-over.ts';
+import { entry } from '../schema/records.ts';
+import { isMadeSheet, isOneRow } from '../schema/schema.ts';
+import type { Template } from '../schema/template.ts';
+import { placeContent } from './cells.ts';
+import type { Content } from './content.ts';
+import { type DocumentData, type RowData, shippedCells } from './data.ts';
+import { Document, storeCell } from './document.ts';
+import { ONLY_ROW } from './ids.ts';
+import { nameRows } from './refit.ts';
+import { byPlace } from './row-places.ts';
+import type { RowRecord } from './sheet-rows.ts';
+import { Shelf } from './shelf.ts';
+import { BEFORE_ALL, Stamps } from './stamps.ts';
+import { shippedRows } from './template-rows.ts';
+
+/** A row to be opened: where it stands and what it holds. */
+interface OpeningRow {
+  readonly record: Omit<RowRecord, 'slot'>;
+  readonly cells: ReadonlyMap<string, Content>;
+}
+
+export function openDocument(data: DocumentData, template: Template): Document {
+  const program = compile(layOver(template, data.own), { units: data.units, currency: data.currency });
+  const frame = program.newFrame();
+  frame.today = data.today;
+  const document = new Document({
+    title: data.title,
+    template,
+    program,
+    frame,
+    rows: new Map(),
+    names: new Map(),
+    shelf: shelfOf(data),
+    stamps: new Stamps(),
+  });
+  const opening = program.sheets
+    .filter(({ schema }) => !isMadeSheet(schema))
+    .map((sheet) => ({ sheet, rows: openingRows(sheet, data, template) }));
+  // All rows before any cell, so that links find their rows whatever the order of sheets.
+  for (const { sheet, rows } of opening) takeRows(document, sheet, rows);
+  for (const { sheet, rows } of opening) fillRows(document, sheet, rows);
+  for (const { sheet } of opening) nameRows(document, sheet);
+  keepOtherRows(document, data);
+  for (const table of program.layout.tables) if (program.sheet(table.id) === undefined) frame.setLive(table, 0, true);
+  program.built.graph.demandAll(frame);
+  program.built.graph.run(frame, () => undefined);
+  return document;
+}
+
+function shelfOf({ aside }: DocumentData): Shelf {
+  const shelf = new Shelf();
+  for (const [sheet, rows] of Object.entries(aside)) {
+    for (const [row, cells] of Object.entries(rows)) {
+      for (const [column, content] of Object.entries(cells)) shelf.put(sheet, row, column, content);
+    }
+  }
+  return shelf;
+}
+
+/** Shipped rows with what was changed of them, and a person's own, in the order of their places. */
+function openingRows({ id, schema }: ProgramSheet, data: DocumentData, template: Template): readonly OpeningRow[] {
+  const given = new Map((entry(data.rows, id) ?? []).map((row) => [row.id, row]));
+  if (isOneRow(schema)) {
+    const cells = shippedRows(template, id).get(ONLY_ROW)?.cells ?? new Map<string, Content>();
+    const own = Object.entries(given.get(ONLY_ROW)?.cells ?? {});
+    return [{ record: { id: ONLY_ROW, at: '' }, cells: new Map([...cells, ...own]) }];
+  }
+  const removed = new Set(entry(data.removed, id) ?? []);
+  const shipped = [...shippedRows(template, id).values()].flatMap((row): OpeningRow[] => {
+    const changed = given.get(row.id);
+    given.delete(row.id);
+    if (removed.has(row.id)) return [];
+    const record = recordOf(row.id, changed?.at ?? row.at, changed);
+    return [{ record, cells: changed === undefined ? row.cells : shippedCells(row, changed.cells) }];
+  });
+  const own = [...given.values()].map((row): OpeningRow => {
+    return { record: recordOf(row.id, row.at ?? '', row), cells: new Map(Object.entries(row.cells)) };
+  });
+  return [...shipped, ...own].sort((a, b) => byPlace({ ...a.record, slot: 0 }, { ...b.record, slot: 0 }));
+}
+
+function recordOf(id: string, at: string, row: RowData | undefined): Omit<RowRecord, 'slot'> {
+  return row?.broughtBack === true ? { id, at, broughtBack: true } : { id, at };
+}
+
+function takeRows(document: Document, sheet: ProgramSheet, rows: readonly OpeningRow[]): void {
+  document.frame.addRows(sheet.table, rows.length);
+  const records = document.ownRowsOf(sheet.id);
+  rows.forEach(({ record }, slot) => records.put({ ...record, slot }));
+}
+
+function fillRows(document: Document, sheet: ProgramSheet, rows: readonly OpeningRow[]): void {
+  rows.forEach(({ record, cells }, slot) => {
+    for (const [columnId, content] of cells) {
+      if (content === null) continue;
+      const column = sheet.column(columnId);
+      const placed =
+        column === undefined || column.role === 'made'
+          ? undefined
+          : placeContent(content, column, document.program, document);
+      if (column !== undefined && placed?.ok === true) storeCell(document, column, slot, placed.cell);
+      else document.shelf.put(sheet.id, record.id, columnId, content);
+    }
+    for (const [columnId, content] of document.shelf.cells(sheet.id, record.id)) {
+      const column = sheet.column(columnId);
+      if (column === undefined || column.role === 'made') continue;
+      const placed = placeContent(content, column, document.program, document);
+      if (!placed.ok) continue;
+      storeCell(document, column, slot, placed.cell);
+      document.shelf.put(sheet.id, record.id, columnId, null);
+    }
+  });
+}
+
+/** Rows of sheets that are not there just now, and shipped rows that were taken out, are remembered. */
+function keepOtherRows(document: Document, data: DocumentData): void {
+  for (const [sheet, rows] of Object.entries(data.rows)) {
+    const schema = document.program.schema.sheet(sheet);
+    if (schema !== undefined && !isMadeSheet(schema)) continue;
+    for (const row of rows) {
+      document.ownRowsOf(sheet).put({ ...recordOf(row.id, row.at ?? '', row), slot: -1 });
+      for (const [column, content] of Object.entries(row.cells)) document.shelf.put(sheet, row.id, column, content);
+    }
+  }
+  for (const [sheet, rows] of Object.entries(data.removed)) {
+    for (const id of rows) document.ownRowsOf(sheet).put({ id, slot: -1, at: '', removed: BEFORE_ALL });
+  }
+}

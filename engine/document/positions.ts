@@ -1,0 +1,56 @@
+// Places of rows between other rows, as texts that sort: between any two there is room for another, so that a row is moved
+// or put in without touching its neighbours, and two people who do so at once still agree on the order. After the fractional
+// indexing of Greenspan 2020 (observablehq.com, Implementing Fractional Indexing): digits of base 62 behind a point,
+// never ending in the lowest digit.
+
+const DIGITS = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz';
+const BASE = DIGITS.length;
+
+/** What a position from outside must look like. */
+export const POSITION = /^[0-9A-Za-z]*[1-9A-Za-z]$/;
+
+function digitAt(position: string, at: number): number {
+  return at < position.length ? DIGITS.indexOf(position.charAt(at)) : 0;
+}
+
+/** A place between two; '' before is the very beginning, undefined after the very end. `before` must sort before `after`. */
+export function positionBetween(before: string, after: string | undefined): string {
+  let common = '';
+  for (let at = 0; ; at++) {
+    const low = digitAt(before, at);
+    const high = after === undefined ? BASE : digitAt(after, at);
+    if (low === high) {
+      common += DIGITS.charAt(low);
+      continue;
+    }
+    if (high - low > 1) return common + DIGITS.charAt(low + Math.ceil((high - low) / 2));
+    // Neighbouring digits: what follows `before` from here on, with nothing above it any more.
+    return common + DIGITS.charAt(low) + positionBetween(before.slice(at + 1), undefined);
+  }
+}
+
+/** So many places between two, in order and evenly apart, none longer than it must be. */
+export function positionsBetween(before: string, after: string | undefined, count: number): string[] {
+  if (count === 0) return [];
+  if (count === 1) return [positionBetween(before, after)];
+  if (after === undefined && before === '') return firstPositions(count);
+  const middle = Math.floor(count / 2);
+  const at = positionBetween(before, after);
+  return [...positionsBetween(before, at, middle), at, ...positionsBetween(at, after, count - middle - 1)];
+}
+
+/** The places of `count` rows that begin a sheet. */
+function firstPositions(count: number): string[] {
+  let width = 1;
+  while (BASE ** width < (count + 1) * 2) width++;
+  const step = Math.floor(BASE ** width / (count + 1));
+  return Array.from({ length: count }, (_, i) => numeral((i + 1) * step, width));
+}
+
+/** A whole number in base 62 with leading zeros, its trailing zeros left out. */
+function numeral(value: number, width: number): string {
+  let text = '';
+  for (let rest = value, i = 0; i < width; i++, rest = Math.floor(rest / BASE))
+    text = DIGITS.charAt(rest % BASE) + text;
+  return text.replace(/0+$/, '');
+}

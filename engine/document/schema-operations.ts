@@ -1,0 +1,173 @@
+// The operations that change what sheets and columns there are, how they are called and worked out: each a change of a
+// person's own schema, with its inverse. Pure; changes.ts compiles what comes of them.
+
+import type { ColumnDeclaration, SheetDeclaration } from '../schema/declaration.ts';
+import { type OwnColumn, type OwnSchema, withCheck, withColumn, withSheet } from '../schema/own.ts';
+import { entry, withField } from '../schema/records.ts';
+import type { Template, TemplateShelf } from '../schema/template.ts';
+import type { Operation } from './transaction.ts';
+
+const KINDS = [
+  'formula',
+  'add column',
+  'remove column',
+  'rename column',
+  'move column',
+  'add sheet',
+  'remove sheet',
+  'rename sheet',
+  'move sheet',
+  'check',
+  'template',
+] as const;
+
+export type SchemaOperation = Extract<Operation, { readonly op: (typeof KINDS)[number] }>;
+
+export function isSchemaOperation(operation: Operation): operation is SchemaOperation {
+  return KINDS.some((kind) => kind === operation.op);
+}
+
+export interface SchemaState {
+  readonly own: OwnSchema;
+  readonly template: Template;
+}
+
+export interface SchemaDone extends SchemaState {
+  readonly inverse: readonly Operation[];
+}
+
+/** What the schema becomes and what takes it back; undefined where the operation finds nothing to change. */
+export function applySchema(
+  operation: SchemaOperation,
+  state: SchemaState,
+  templates: TemplateShelf,
+): SchemaDone | undefined {
+  const { own, template } = state;
+  const done = (next: OwnSchema, ...inverse: readonly Operation[]): SchemaDone => ({ own: next, template, inverse });
+  switch (operation.op) {
+    case 'formula': {
+      const { sheet, column, formula } = operation;
+      const before = ownColumn(own, sheet, column)?.formula ?? null;
+      const next = withColumn(own, sheet, column, (one) => withField(one, 'formula', formula ?? undefined));
+      return done(next, { ...operation, formula: before });
+    }
+    case 'add column':
+      return addColumn(operation, state, done);
+    case 'remove column': {
+      const { sheet, column } = operation;
+      const before = ownColumn(own, sheet, column);
+      if (before?.declaration === undefined || before.removed === true) return undefined;
+      const next = withColumn(own, sheet, column, (one) => ({ ...one, removed: true }));
+      return done(next, ...addedAgain(sheet, before, before.declaration));
+    }
+    case 'rename column': {
+      const { sheet, column, name } = operation;
+      const before = ownColumn(own, sheet, column)?.name ?? null;
+      const next = withColumn(own, sheet, column, (one) => withField(one, 'name', name ?? undefined));
+      return done(next, { ...operation, name: before });
+    }
+    case 'move column': {
+      const { sheet, column, after } = operation;
+      const before = ownColumn(own, sheet, column)?.after;
+      const next = withColumn(own, sheet, column, (one) => withField(one, 'after', after));
+      return done(next, { op: 'move column', sheet, column, ...(before === undefined ? {} : { after: before }) });
+    }
+    case 'add sheet':
+      return addSheet(operation, state, done);
+    case 'remove sheet': {
+      const before = entry(own, operation.sheet);
+      if (before?.declaration === undefined || before.removed === true) return undefined;
+      const next = withSheet(own, operation.sheet, (one) => ({ ...one, removed: true }));
+      const after = before.after === undefined ? {} : { after: before.after };
+      return done(next, { op: 'add sheet', sheet: before.declaration, ...after });
+    }
+    case 'rename sheet': {
+      const { sheet, name } = operation;
+      const before = entry(own, sheet)?.name ?? null;
+      return done(
+        withSheet(own, sheet, (one) => withField(one, 'name', name ?? undefined)),
+        { ...operation, name: before },
+      );
+    }
+    case 'move sheet': {
+      const { sheet, after } = operation;
+      const before = entry(own, sheet)?.after;
+      const next = withSheet(own, sheet, (one) => withField(one, 'after', after));
+      return done(next, { op: 'move sheet', sheet, ...(before === undefined ? {} : { after: before }) });
+    }
+    case 'check': {
+      const { sheet, check, declaration } = operation;
+      const before = entry(entry(own, sheet)?.checks, check);
+      const inverse: Operation = {
+        op: 'check',
+        sheet,
+        check,
+        ...(before === undefined ? {} : { declaration: before }),
+      };
+      return done(withCheck(own, sheet, check, declaration), inverse);
+    }
+    case 'template': {
+      const wanted = templateOf(template.name, operation.version, templates);
+      if (wanted === undefined || wanted === template) return undefined;
+      return { own, template: wanted, inverse: [{ op: 'template', version: template.version }] };
+    }
+  }
+}
+
+type Done = (next: OwnSchema, ...inverse: readonly Operation[]) => SchemaDone;
+
+function ownColumn(own: OwnSchema, sheet: string, column: string): OwnColumn | undefined {
+  return entry(entry(own, sheet)?.columns, column);
+}
+
+/** A column that was there before comes back under the name, formula and place it is given now. */
+function addColumn(
+  { sheet, column, after }: Extract<SchemaOperation, { readonly op: 'add column' }>,
+  { own, template }: SchemaState,
+  done: Done,
+): SchemaDone | undefined {
+  const before = ownColumn(own, sheet, column.id);
+  const ofTemplate = template.sheets.some(
+    ({ id, columns }) => id === sheet && columns.some((one) => one.id === column.id),
+  );
+  if (ofTemplate || (before?.declaration !== undefined && before.removed !== true)) return undefined;
+  const { formula } = column;
+  // The formula stands beside the declaration, where it may change.
+  const declaration = { ...column, formula: '' };
+  const added = withField<OwnColumn, 'after'>({ declaration, formula }, 'after', after);
+  return done(
+    withColumn(own, sheet, column.id, () => added),
+    { op: 'remove column', sheet, column: column.id },
+  );
+}
+
+/** What brings a removed column back as it was. */
+function addedAgain(sheet: string, own: OwnColumn, declaration: ColumnDeclaration): readonly Operation[] {
+  const column = { ...declaration, formula: own.formula ?? declaration.formula };
+  const after = own.after === undefined ? {} : { after: own.after };
+  const added: Operation = { op: 'add column', sheet, column, ...after };
+  if (own.name === undefined) return [added];
+  return [added, { op: 'rename column', sheet, column: column.id, name: own.name }];
+}
+
+function addSheet(
+  { sheet, after }: Extract<SchemaOperation, { readonly op: 'add sheet' }>,
+  { own, template }: SchemaState,
+  done: Done,
+): SchemaDone | undefined {
+  const before = entry(own, sheet.id);
+  const isThere = before?.declaration !== undefined && before.removed !== true;
+  if (isThere || template.sheets.some(({ id }) => id === sheet.id)) return undefined;
+  const declaration: SheetDeclaration = sheet;
+  const next = withSheet(own, sheet.id, (one) => {
+    const { removed: _, ...kept } = one;
+    return withField({ ...kept, declaration }, 'after', after);
+  });
+  return done(next, { op: 'remove sheet', sheet: sheet.id });
+}
+
+/** A version of a template by its name. */
+export function templateOf(name: string, version: number, templates: TemplateShelf): Template | undefined {
+  const today = templates.today(name);
+  return today?.version === version ? today : templates.earlier(name, version);
+}

@@ -1,0 +1,73 @@
+// The rows of one entered sheet: their ids, slots and places, and which were removed. A branch shares them until one of the
+// two adds, removes or moves a row.
+
+import type { Token } from '../values/column.ts';
+import type { Stamp } from './stamps.ts';
+
+export interface RowRecord {
+  readonly id: string;
+  /** -1 for a row that was removed. */
+  readonly slot: number;
+  /** Its place among the rows (positions.ts). */
+  readonly at: string;
+  readonly removed?: Stamp;
+  /** Another person changed it after it was removed, so it is back. */
+  readonly broughtBack?: true;
+}
+
+export class SheetRows {
+  owner: Token;
+  readonly #records: Map<string, RowRecord>;
+  readonly #ids: (string | undefined)[];
+  #lastAt: string;
+
+  constructor(owner: Token, records = new Map<string, RowRecord>(), ids: (string | undefined)[] = [], lastAt = '') {
+    this.owner = owner;
+    this.#records = records;
+    this.#ids = ids;
+    this.#lastAt = lastAt;
+  }
+
+  copy(owner: Token): SheetRows {
+    return new SheetRows(owner, new Map(this.#records), this.#ids.slice(), this.#lastAt);
+  }
+
+  record(id: string): RowRecord | undefined {
+    return this.#records.get(id);
+  }
+
+  /** The slot of a row that is there. */
+  slotOf(id: string): number | undefined {
+    const slot = this.#records.get(id)?.slot ?? -1;
+    return slot < 0 ? undefined : slot;
+  }
+
+  idOf(slot: number): string | undefined {
+    return this.#ids[slot];
+  }
+
+  /** Removed rows among them. */
+  records(): Iterable<RowRecord> {
+    return this.#records.values();
+  }
+
+  /** The place of the row that stands last, or stood so far back. */
+  get lastAt(): string {
+    return this.#lastAt;
+  }
+
+  put(record: RowRecord): void {
+    const before = this.#records.get(record.id);
+    if (before !== undefined && before.slot >= 0) this.#ids[before.slot] = undefined;
+    if (record.slot >= 0) this.#ids[record.slot] = record.id;
+    this.#records.set(record.id, record);
+    if (record.at > this.#lastAt) this.#lastAt = record.at;
+  }
+
+  /** Takes a row out as if it had never been. */
+  forget(id: string): void {
+    const before = this.#records.get(id);
+    if (before !== undefined && before.slot >= 0) this.#ids[before.slot] = undefined;
+    this.#records.delete(id);
+  }
+}

@@ -1,0 +1,124 @@
+// The rows that a template ships: what they hold as content, and what becomes of them in a workbook when the template
+// changes. A cell that a person changed stays theirs; one they left as it came follows the template.
+
+import { compile } from '../schema/compile.ts';
+import { layOver } from '../schema/lay-over.ts';
+import { NOTHING_OWN } from '../schema/own.ts';
+import type { Template } from '../schema/template.ts';
+import { type Content, sameContent } from './content.ts';
+import type { Document } from './document.ts';
+import { readEntryAs } from './entries.ts';
+import { positionsBetween } from './positions.ts';
+import type { Operation } from './transaction.ts';
+
+export interface ShippedRow {
+  readonly id: string;
+  readonly at: string;
+  readonly cells: ReadonlyMap<string, Content>;
+}
+
+/** The rows of a sheet by id, in their order. */
+export type ShippedRows = ReadonlyMap<string, ShippedRow>;
+
+const shipped = new WeakMap<Template, ReadonlyMap<string, ShippedRows>>();
+const NO_ROWS: ShippedRows = new Map();
+
+/** The rows that a template ships for a sheet. */
+export function shippedRows(template: Template, sheet: string): ShippedRows {
+  const known = shipped.get(template) ?? readShipped(template);
+  shipped.set(template, known);
+  return known.get(sheet) ?? NO_ROWS;
+}
+
+/** Entries of templates name their units wherever two systems differ, so any system reads them alike. */
+function readShipped(template: Template): ReadonlyMap<string, ShippedRows> {
+  const program = compile(layOver(template, NOTHING_OWN), { units: 'us', currency: 'USD' });
+  const context = { vocabulary: program.vocabulary, year: 2000 };
+  const keys = new Map<string, ReadonlyMap<string, string>>();
+  for (const sheet of program.sheets) {
+    const { key } = sheet.schema;
+    const rows = template.rows[sheet.id] ?? [];
+    if (key !== undefined)
+      keys.set(sheet.id, new Map(rows.map(({ id, cells }) => [String(cells[key]).toLowerCase(), id])));
+  }
+  return new Map(
+    Object.entries(template.rows).map(([sheetId, rows]): [string, ShippedRows] => {
+      const sheet = program.sheet(sheetId);
+      const places = positionsBetween('', undefined, rows.length);
+      const read = rows.map(({ id, cells }, i): [string, ShippedRow] => {
+        const contents = Object.entries(cells).flatMap(([columnId, entry]): [string, Content][] => {
+          const column = sheet?.column(columnId);
+          const content =
+            column === undefined
+              ? undefined
+              : readEntryAs(entry, column, program, context, (of, name) => keys.get(of)?.get(name.toLowerCase()));
+          if (content?.ok !== true) {
+            throw new Error(`The template ${template.name} holds ${String(entry)} in ${sheetId}/${id}/${columnId}.`);
+          }
+          return content.content === null ? [] : [[columnId, content.content]];
+        });
+        return [id, { id, at: places[i] ?? '', cells: new Map(contents) }];
+      });
+      return [sheetId, new Map(read)];
+    }),
+  );
+}
+
+/** What makes a workbook's shipped rows those of another version, but for what the person changed. */
+export function moveTemplateRows(document: Document, from: Template, to: Template): readonly Operation[] {
+  const sheets = new Set([...Object.keys(from.rows), ...Object.keys(to.rows)]);
+  return [...sheets].flatMap((sheet) =>
+    moveSheetRows(document, sheet, shippedRows(from, sheet), shippedRows(to, sheet)),
+  );
+}
+
+function moveSheetRows(document: Document, sheet: string, from: ShippedRows, to: ShippedRows): readonly Operation[] {
+  const operations: Operation[] = [];
+  for (const [row, { at, cells }] of to) {
+    const before = from.get(row);
+    const record = document.rowsOf(sheet).record(row);
+    if (record === undefined) operations.push({ op: 'insert row', sheet, row, at });
+    else if (before !== undefined && record.at === before.at && before.at !== at) {
+      operations.push({ op: 'move row', sheet, row, at });
+    }
+    for (const column of new Set([...cells.keys(), ...(before?.cells.keys() ?? [])])) {
+      const was = before?.cells.get(column) ?? null;
+      const becomes = cells.get(column) ?? null;
+      const isOwn = record !== undefined && !sameContent(document.contentOf(sheet, row, column), was);
+      if (!isOwn && !sameContent(was, becomes)) operations.push({ op: 'cell', sheet, row, column, content: becomes });
+    }
+  }
+  for (const [row, { cells }] of from) {
+    if (!to.has(row) && isUntouched(document, sheet, row, cells)) operations.push({ op: 'remove row', sheet, row });
+  }
+  return operations;
+}
+
+/** A row that holds just what it came with, and that nothing typed names. */
+function isUntouched(document: Document, sheet: string, row: string, cells: ReadonlyMap<string, Content>): boolean {
+  const slot = document.slotOf(sheet, row);
+  const columns = document.program.sheet(sheet)?.columns ?? [];
+  if (slot === undefined) return false;
+  const asItCame = columns.every((column) => sameContent(document.typedAt(column, slot), cells.get(column.id) ?? null));
+  return asItCame && firstLinkTo(document, sheet, slot) === undefined;
+}
+
+/** A typed cell that names a row, by sheet, slot and column; undefined where none does. */
+export function firstLinkTo(
+  document: Document,
+  sheet: string,
+  slot: number,
+): { readonly sheet: string; readonly slot: number; readonly column: string } | undefined {
+  for (const other of document.program.sheets) {
+    for (const column of other.columns) {
+      if (column.type?.kind !== 'link' || column.type.table !== sheet || column.role === 'made') continue;
+      const { values, states } = document.frame.column(column.def);
+      for (const at of document.frame.rows(other.table)) {
+        if (values[at] === slot && states[at] === 0 && document.isTyped(column, at)) {
+          return { sheet: other.id, slot: at, column: column.id };
+        }
+      }
+    }
+  }
+  return undefined;
+}

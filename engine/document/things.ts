@@ -1,0 +1,42 @@
+// What an operation changes, by a name: of two people's changes of one thing the later counts.
+
+import type { Operation } from './transaction.ts';
+
+export function cellThing(sheet: string, row: string, column: string): string {
+  return JSON.stringify(['cell', sheet, row, column]);
+}
+
+export function thingOf(operation: Operation): string {
+  switch (operation.op) {
+    case 'cell':
+      return cellThing(operation.sheet, operation.row, operation.column);
+    case 'insert row':
+    case 'remove row':
+    case 'keep row':
+      return JSON.stringify(['row', operation.sheet, operation.row]);
+    case 'move row':
+      return JSON.stringify(['row place', operation.sheet, operation.row]);
+    case 'formula':
+      return JSON.stringify(['formula', operation.sheet, operation.column]);
+    case 'add column':
+      return JSON.stringify(['column', operation.sheet, operation.column.id]);
+    case 'remove column':
+      return JSON.stringify(['column', operation.sheet, operation.column]);
+    case 'rename column':
+      return JSON.stringify(['column name', operation.sheet, operation.column]);
+    case 'move column':
+      return JSON.stringify(['column place', operation.sheet, operation.column]);
+    case 'add sheet':
+      return JSON.stringify(['sheet', operation.sheet.id]);
+    case 'remove sheet':
+      return JSON.stringify(['sheet', operation.sheet]);
+    case 'rename sheet':
+      return JSON.stringify(['sheet name', operation.sheet]);
+    case 'move sheet':
+      return JSON.stringify(['sheet place', operation.sheet]);
+    case 'check':
+      return JSON.stringify(['check', operation.sheet, operation.check]);
+    default:
+      return operation.op;
+  }
+}

@@ -1,0 +1,109 @@
+// The only way anything in a workbook changes, is undone, kept, sent or told: a transaction, plain data as it stands. Its
+// operations go by ids. apply.ts does one to a document and gives its inverse; this file joins them.
+
+import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration, UnitSystem } from '../schema/declaration.ts';
+import type { After } from '../schema/own.ts';
+import type { Content } from './content.ts';
+
+export type Operation =
+  /** What is typed in a cell; null takes it out, and gives a computed cell back to its formula. */
+  | {
+      readonly op: 'cell';
+      readonly sheet: string;
+      readonly row: string;
+      readonly column: string;
+      readonly content: Content;
+    }
+  /** A row of an entered sheet comes (or comes back, with what it held). */
+  | { readonly op: 'insert row'; readonly sheet: string; readonly row: string; readonly at: string }
+  | { readonly op: 'remove row'; readonly sheet: string; readonly row: string }
+  | { readonly op: 'move row'; readonly sheet: string; readonly row: string; readonly at: string }
+  /** A row that another's change brought back stays, and is marked no longer. */
+  | { readonly op: 'keep row'; readonly sheet: string; readonly row: string }
+  /** A formula in kept form; null gives the template's back. */
+  | { readonly op: 'formula'; readonly sheet: string; readonly column: string; readonly formula: string | null }
+  /** A column of a person's own. */
+  | {
+      readonly op: 'add column';
+      readonly sheet: string;
+      readonly column: ColumnDeclaration;
+      readonly after?: After | undefined;
+    }
+  | { readonly op: 'remove column'; readonly sheet: string; readonly column: string }
+  /** null gives the template's name back. */
+  | { readonly op: 'rename column'; readonly sheet: string; readonly column: string; readonly name: string | null }
+  /** undefined: where the template has it, or last. */
+  | { readonly op: 'move column'; readonly sheet: string; readonly column: string; readonly after?: After | undefined }
+  | { readonly op: 'add sheet'; readonly sheet: SheetDeclaration; readonly after?: After | undefined }
+  | { readonly op: 'remove sheet'; readonly sheet: string }
+  | { readonly op: 'rename sheet'; readonly sheet: string; readonly name: string | null }
+  | { readonly op: 'move sheet'; readonly sheet: string; readonly after?: After | undefined }
+  /** null switches a check off; undefined gives the template's back, or takes an own one out. */
+  | {
+      readonly op: 'check';
+      readonly sheet: string;
+      readonly check: string;
+      readonly declaration?: CheckDeclaration | null | undefined;
+    }
+  | { readonly op: 'units'; readonly units: UnitSystem }
+  /** The civil day that TODAY() gives. */
+  | { readonly op: 'today'; readonly today: number }
+  | { readonly op: 'title'; readonly title: string }
+  /** Another version of the workbook's template. */
+  | { readonly op: 'template'; readonly version: number };
+
+export type OperationKind = Operation['op'];
+
+/** Who or what brought a transaction about. */
+export type TransactionSource = 'user' | 'import' | 'upgrade' | 'remote';
+
+/** What was done, in a code with the parts that its sentence names; queries/messages.ts puts it into words. */
+export interface Message {
+  readonly code: string;
+  readonly parts: Readonly<Record<string, string | number>>;
+}
+
+export interface Transaction {
+  readonly id: string;
+  readonly actor: string;
+  /** Milliseconds of the actor's clock; given in, for the engine has no clock. */
+  readonly time: number;
+  readonly source: TransactionSource;
+  readonly message: Message;
+  readonly operations: readonly Operation[];
+  /** The transaction that this one takes back, or does again. */
+  readonly undoes?: string;
+  readonly redoes?: string;
+}
+
+/** One transaction that does what the first and then the second did, told as the second. */
+export function compose(first: Transaction, second: Transaction): Transaction {
+  return { ...second, operations: [...first.operations, ...second.operations] };
+}
+
+/**
+ * Composed, without what the second overwrites: a drag touches the same cells over and over, and the last content of each is
+ * enough. Anything but a cell stands where it stood, and cells before it are not joined with cells after it.
+ */
+export function squash(first: Transaction, second: Transaction): Transaction {
+  return { ...second, operations: squashed([...first.operations, ...second.operations]) };
+}
+
+function squashed(operations: readonly Operation[]): readonly Operation[] {
+  const kept: (Operation | undefined)[] = [];
+  const places = new Map<string, number>();
+  for (const operation of operations) {
+    if (operation.op !== 'cell') {
+      places.clear();
+      kept.push(operation);
+      continue;
+    }
+    const place = JSON.stringify([operation.sheet, operation.row, operation.column]);
+    const before = places.get(place);
+    if (before === undefined) {
+      places.set(place, kept.length);
+      kept.push(operation);
+    } else kept[before] = operation;
+  }
+  return kept.flatMap((operation) => operation ?? []);
+}

@@ -1,0 +1,151 @@
+// A station's daily CSV as edits of a workbook: the average year into a sheet with a row a day and columns Low and High, frost
+// dates into Frost years where the workbook has it. Called by csv-import.ts; does nothing to the workbook itself.
+
+import { calendarIndex, type Gap } from '../agronomy/climate.ts';
+import type { FrostYear } from '../agronomy/frost.ts';
+import type { Command } from '../commands/command.ts';
+import type { Book } from '../queries/book.ts';
+import { cellValue } from '../queries/cells.ts';
+import { rowId, rowNamed, rows } from '../queries/rows.ts';
+import { sheetView } from '../queries/sheets.ts';
+import { isoDate } from '../values/civil.ts';
+import { showDate } from '../values/show.ts';
+import { readStationCsv, type StationRecord } from './climate-csv.ts';
+import type { CsvSplitter } from './csv.ts';
+import type { CsvFailure, CsvRows } from './csv-rows.ts';
+
+/** The ids by which the sheets of weather are known, whatever they are called. */
+const [LOW, HIGH, FROST_YEARS] = ['low', 'high', 'frost-years'] as const;
+/** Gaps named one by one; the rest are counted. */
+const MOST_NAMED = 4;
+
+/** Whether a sheet takes a station's file: a row a day, a low and a high. */
+export function takesStation(book: Book, sheet: string): boolean {
+  const view = sheetView(book, sheet);
+  if (view?.source.from !== 'span' || view.source.step !== 'day') return false;
+  return [LOW, HIGH].every((id) => view.columns.some((column) => column.id === id && column.role !== 'computed'));
+}
+
+/** What a station's file asks of the workbook; do the commands as one transaction. */
+export function readStationRows(book: Book, sheet: string, text: string, split: CsvSplitter): CsvRows | CsvFailure {
+  const station = readStationCsv(text, split);
+  if (!station.ok) return station;
+  const days = dayCommands(book, sheet, station);
+  const frosts = frostCommands(book, station);
+  const commands = [...days.commands, ...frosts.commands];
+  return {
+    ok: true,
+    commands,
+    lines: commands.map(() => 1),
+    added: frosts.added,
+    updated: days.updated + frosts.updated,
+    unchanged: days.left,
+    notes: notesOf(station),
+  };
+}
+
+function dayCommands(
+  book: Book,
+  sheet: string,
+  { year }: StationRecord,
+): { readonly commands: readonly Command[]; readonly updated: number; readonly left: number } {
+  const source = sheetView(book, sheet)?.source;
+  const commands: Command[] = [];
+  let updated = 0;
+  let left = 0;
+  for (const row of rows(book, sheet)) {
+    const day = source?.from === 'span' ? cellValue(book, sheet, row, source.as.id) : null;
+    const place = typeof day === 'number' ? calendarIndex(day) : -1;
+    const [low, high] = [year.lows[place] ?? Number.NaN, year.highs[place] ?? Number.NaN];
+    if (Number.isNaN(low + high)) {
+      left++;
+      continue;
+    }
+    const cell = { command: 'set cell', sheet, row: rowId(book, sheet, row) } as const;
+    commands.push({ ...cell, column: LOW, entry: entryOf(low, book) });
+    commands.push({ ...cell, column: HIGH, entry: entryOf(high, book) });
+    updated++;
+  }
+  return { commands, updated, left };
+}
+
+/** A bare number, which the column reads in the unit of the workbook and shows without another. */
+function entryOf(celsius: number, { document }: Book): string {
+  return (document.program.units === 'us' ? (celsius * 9) / 5 + 32 : celsius).toFixed(3);
+}
+
+function known(frost: FrostYear | undefined, half: 'spring' | 'autumn'): boolean {
+  return (half === 'spring' ? frost?.springKnown : frost?.autumnKnown) === true;
+}
+
+/** A date only where the half-year's record is whole enough to trust it. */
+function dateOf(frost: FrostYear | undefined, half: 'spring' | 'autumn'): string {
+  const day = (half === 'spring' ? frost?.lastSpring : frost?.firstAutumn) ?? Number.NaN;
+  return known(frost, half) && !Number.isNaN(day) ? isoDate(day) : '';
+}
+
+function frostCommands(
+  book: Book,
+  { frosts, hardFrosts }: StationRecord,
+): { readonly commands: readonly Command[]; readonly added: number; readonly updated: number } {
+  const commands: Command[] = [];
+  let added = 0;
+  let updated = 0;
+  if (sheetView(book, FROST_YEARS) === undefined) return { commands, added, updated };
+  for (const [index, frost] of frosts.entries()) {
+    if (!known(frost, 'spring') && !known(frost, 'autumn')) continue;
+    const hard = hardFrosts[index];
+    const entries: Readonly<Record<string, string>> = {
+      year: String(frost.year),
+      'last-frost': dateOf(frost, 'spring'),
+      'first-frost': dateOf(frost, 'autumn'),
+      'last-hard-frost': dateOf(hard, 'spring'),
+      'first-hard-frost': dateOf(hard, 'autumn'),
+      'spring-known': known(frost, 'spring') ? 'yes' : 'no',
+      'autumn-known': known(frost, 'autumn') ? 'yes' : 'no',
+      'hard-spring-known': known(hard, 'spring') ? 'yes' : 'no',
+      'hard-autumn-known': known(hard, 'autumn') ? 'yes' : 'no',
+    };
+    const row = rowNamed(book, FROST_YEARS, String(frost.year));
+    if (row === undefined) {
+      const filled = Object.entries(entries).filter(([, entry]) => entry !== '');
+      commands.push({ command: 'insert row', sheet: FROST_YEARS, entries: Object.fromEntries(filled) });
+      added++;
+      continue;
+    }
+    for (const [column, entry] of Object.entries(entries)) {
+      if (column === 'year') continue;
+      commands.push({ command: 'set cell', sheet: FROST_YEARS, row: rowId(book, FROST_YEARS, row), column, entry });
+    }
+    updated++;
+  }
+  return { commands, added, updated };
+}
+
+function spanOf({ from, to }: Gap): string {
+  return from === to ? showDate(from) : `${showDate(from)} to ${showDate(to)}`;
+}
+
+function listed(spans: readonly string[]): string {
+  const more = spans.length - MOST_NAMED;
+  return spans.slice(0, MOST_NAMED).join(', ') + (more > 0 ? ` and ${more} more` : '');
+}
+
+function notesOf({ unit, unitFrom, days, year, gaps, upsideDown }: StationRecord): readonly string[] {
+  const [first, last] = [year.years[0] ?? 0, year.years.at(-1) ?? 0];
+  const span = first === last ? String(first) : `${first} to ${last}`;
+  const notes = [`The mean of ${days} days, ${span}.`];
+  if (unitFrom === 'readings') {
+    notes.push(`The header names no unit; the readings can only be ${unit}. Write TMAX (${unit}) to be sure.`);
+  }
+  const filled = gaps.filter((gap) => gap.filled);
+  const open = gaps.filter((gap) => !gap.filled);
+  if (filled.length > 0)
+    notes.push(`Gaps filled by a straight line between their neighbours: ${listed(filled.map(spanOf))}.`);
+  if (open.length > 0) notes.push(`Gaps left open, too long to fill: ${listed(open.map(spanOf))}.`);
+  if (year.blankDays > 0) notes.push(`Days of the year without a reading, left as they were: ${year.blankDays}.`);
+  if (upsideDown.length > 0) {
+    notes.push(`Lines left out because the low stands above the high: ${listed(upsideDown.map(String))}.`);
+  }
+  return notes;
+}

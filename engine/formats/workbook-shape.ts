@@ -1,0 +1,136 @@
+// What a workbook file must look like inside, as shapes. Rows stand as lists, their columns named once a sheet, so that a
+// season stays small; contents say by themselves what they are.
+
+import type { DateContent, LinkContent } from '../document/content.ts';
+import { checkDeclaration, columnDeclaration, id, sheetDeclaration } from '../schema/declaration-shape.ts';
+import { ID, ROW_ID } from '../schema/id.ts';
+import type { OwnColumn, OwnSchema, OwnSheet } from '../schema/own.ts';
+import {
+  fields,
+  like,
+  list,
+  misfit,
+  number,
+  oneOf,
+  onlyTrue,
+  optional,
+  orNull,
+  record,
+  type Shape,
+  text,
+  whole,
+} from '../schema/shape.ts';
+import { civilDayOfIso } from '../values/civil.ts';
+
+/** A content as a file has it: a quantity as [8, "in"], or [8, "in", true] where the unit was the column's own. */
+export type FileContent = FileQuantity | string | number | boolean | DateContent | LinkContent;
+
+/** Figure, unit, and true where it follows the column's unit or the symbol of the unit it was typed in. */
+export type FileQuantity = readonly [number, string] | readonly [number, string, true | string];
+
+/** null: nothing. {}: what the template ships here was taken out. */
+export type FileCell = FileContent | null | Readonly<Record<string, never>>;
+
+export interface FileRows {
+  /** Ids of the columns, in the order of the cells of each row. */
+  readonly columns: readonly string[];
+  /** Each row: its id, its place ('' where the template put it), then its cells as far as there are any. */
+  readonly rows: readonly (readonly unknown[])[];
+  /** Ids of rows that another's change brought back. */
+  readonly broughtBack?: readonly string[];
+}
+
+export interface WorkbookFile {
+  readonly title: string;
+  readonly units: 'us' | 'si';
+  readonly currency: string;
+  readonly today: string;
+  readonly template: { readonly name: string; readonly version: number };
+  readonly own: OwnSchema;
+  readonly rows: Readonly<Record<string, FileRows>>;
+  readonly removed: Readonly<Record<string, readonly string[]>>;
+  /** By sheet, row and column. */
+  readonly aside: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, FileContent>>>>>>;
+}
+
+const ids = { pattern: ID, wanted: 'an id of letters, digits and hyphens' };
+const rowIds = { pattern: ROW_ID, wanted: 'the id of a row' };
+
+const ownColumn: Shape<OwnColumn> = fields<OwnColumn>({
+  name: optional(text),
+  formula: optional(text),
+  after: optional(orNull(id)),
+  declaration: optional(columnDeclaration),
+  removed: optional(onlyTrue),
+});
+
+const ownSheet: Shape<OwnSheet> = fields<OwnSheet>({
+  name: optional(text),
+  after: optional(orNull(id)),
+  declaration: optional(sheetDeclaration),
+  removed: optional(onlyTrue),
+  columns: optional(record(ownColumn, (key) => `column “${key}”`, ids)),
+  checks: optional(record(orNull(checkDeclaration), (key) => `check “${key}”`, ids)),
+});
+
+/** Cells are read one by one (workbook-file.ts), so that one that is not as it should be is kept aside alone. */
+const anyCell: Shape<unknown> = {
+  read: (value) => value,
+  schema: {
+    anyOf: [
+      { type: ['null', 'string', 'number', 'boolean'] },
+      {
+        type: 'array',
+        prefixItems: [number.schema, text.schema, { anyOf: [onlyTrue.schema, text.schema] }],
+        minItems: 2,
+        maxItems: 3,
+      },
+      { type: 'object', properties: { date: text.schema }, required: ['date'], additionalProperties: false },
+      { type: 'object', properties: { row: text.schema }, required: ['row'], additionalProperties: false },
+      { type: 'object', maxProperties: 0 },
+    ],
+  },
+};
+
+const fileRows: Shape<FileRows> = fields<FileRows>({
+  columns: list(id, (_, index) => `column ${index + 1}`),
+  rows: list(
+    list(anyCell, (_, index) => `cell ${index - 1}`),
+    (_, index) => `row ${index + 1}`,
+  ),
+  broughtBack: optional(list(like(ROW_ID, 'the id of a row'), (_, index) => `row ${index + 1}`)),
+});
+
+const isoDay: Shape<string> = {
+  read: (value, place) =>
+    typeof value === 'string' && civilDayOfIso(value) !== undefined
+      ? value
+      : misfit(value, place, 'a date such as 2027-03-15'),
+  schema: { type: 'string', format: 'date' },
+};
+
+const content: Shape<FileContent> = { read: (value) => value as FileContent, schema: anyCell.schema };
+
+export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
+  title: text,
+  units: oneOf('us', 'si'),
+  currency: like(/^[A-Z]{3}$/, 'a currency code of three letters, such as USD,'),
+  today: isoDay,
+  template: fields<WorkbookFile['template']>({ name: id, version: whole(1, 1_000_000) }),
+  own: record(ownSheet, (key) => `sheet “${key}”`, ids),
+  rows: record(fileRows, (key) => `rows of “${key}”`, ids),
+  removed: record(
+    list(like(ROW_ID, 'the id of a row'), (_, index) => `row ${index + 1}`),
+    (key) => `removed rows of “${key}”`,
+    ids,
+  ),
+  aside: record(
+    record(
+      record(content, (key) => `column “${key}”`, ids),
+      (key) => `row “${key.slice(0, 40)}”`,
+      rowIds,
+    ),
+    (key) => `kept aside of “${key}”`,
+    ids,
+  ),
+});

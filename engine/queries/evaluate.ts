@@ -1,0 +1,60 @@
+// Answers formulas that stand in no sheet: each is checked against the sheets as they are, planned as the one column of a
+// one-row table beside the workbook's, and run with a graph of its own on a branch. Nothing of the workbook is touched.
+
+import { Frame } from '../calculation/frame.ts';
+import { toScalar } from '../calculation/kernels/scalars.ts';
+import { Layout } from '../calculation/layout.ts';
+import { buildGraph } from '../calculation/plans/build.ts';
+import type { Complaint } from '../language/tree.ts';
+import { checkText } from '../schema/check.ts';
+import { isWhole } from '../schema/types.ts';
+import { BLANK } from '../values/column.ts';
+import { isError, type Scalar } from '../values/error.ts';
+import { showWithUnit } from '../values/show.ts';
+import type { ValueType } from '../values/type.ts';
+import type { Book } from './book.ts';
+import { rowName } from './shown.ts';
+
+/** A formula's value, canonical, with its type and as a person reads it ('12.4 lb', '15 Mar 2027'); or what is wrong. */
+export type Evaluated =
+  | { readonly ok: true; readonly value: Scalar; readonly type: ValueType; readonly shown: string }
+  | { readonly ok: false; readonly complaint: Complaint };
+
+const BENCH = '·bench';
+const ANSWER = '·answer';
+
+/** Names `Table[Column]` are known, `[Column]` is not: the formula stands in no row. A leading = is allowed. */
+export function evaluate(book: Book, formula: string): Evaluated {
+  const { program, frame } = book.document;
+  const checked = checkText(formula, {}, program.catalog, program.vocabulary);
+  if (!checked.ok) return checked;
+  const { typed } = checked;
+  const layout = Layout.beside(program.layout);
+  const bench = layout.addTable(BENCH);
+  const answer = layout.addColumn(bench, ANSWER, isWhole(typed.type));
+  const { graph } = buildGraph({
+    layout,
+    words: program.words,
+    schema: program.plan,
+    computed: [{ column: answer, typed }],
+    generators: () => [],
+  });
+  const beside = Frame.beside(frame, layout, graph.order.length);
+  beside.setLive(bench, 0, true);
+  graph.demandAll(beside);
+  graph.run(beside, () => undefined);
+  const { values, states } = beside.column(answer);
+  const value = withoutPlace(toScalar(program.words, typed.type, values[0] ?? 0, states[0] ?? BLANK));
+  return { ok: true, value, type: typed.type, shown: shownAnswer(book, value, typed.type) };
+}
+
+function shownAnswer(book: Book, value: Scalar, type: ValueType): string {
+  if (type.kind === 'link' && typeof value === 'number') return rowName(book, type.table, value);
+  return showWithUnit(value, type, { currency: book.document.program.currency });
+}
+
+/** An error that began in the formula itself began in no cell. */
+function withoutPlace(value: Scalar): Scalar {
+  if (!isError(value) || value.at?.sheet !== BENCH) return value;
+  return { error: value.error, why: value.why };
+}

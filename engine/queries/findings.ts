@@ -1,0 +1,241 @@
+// What the checks found: formulas that don't check, cells that became errors where they began, empty cells that must be
+// filled, the sentences of the sheets' own checks, names given twice, rows brought back, and what is kept aside. Kept by
+// row as changes come: a column is looked through again only where it changed.
+
+import type { Frame } from '../calculation/frame.ts';
+import { contentInWords, placeContent } from '../document/cells.ts';
+import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import { isComputed, isEnteredSheet, isMadeSheet } from '../schema/schema.ts';
+import { BLANK, FILLED } from '../values/column.ts';
+import { isError } from '../values/error.ts';
+import type { Book } from './book.ts';
+import { rowName, scalarAt } from './shown.ts';
+
+export type FindingLevel = 'error' | 'warning' | 'note';
+
+export interface Finding {
+  readonly level: FindingLevel;
+  readonly sheet: string;
+  readonly sheetName: string;
+  /** The row's slot and id; undefined for what concerns a whole sheet or column. */
+  readonly row: number | undefined;
+  readonly rowId: string;
+  readonly rowName: string;
+  /** '' for what concerns no one column. */
+  readonly column: string;
+  readonly columnName: string;
+  readonly says: string;
+  /** The check that found it; '' for what every sheet is checked for. */
+  readonly check: string;
+}
+
+/** Something looked for in one column: what it says for a row, or undefined. */
+interface Probe {
+  readonly level: FindingLevel;
+  readonly sheet: ProgramSheet;
+  readonly column: string;
+  readonly check: string;
+  /** Another whenever what the probe looks at changed. */
+  stamp(frame: Frame): string;
+  says(book: Book, row: number): string | undefined;
+}
+
+interface Kept {
+  readonly stamp: string;
+  readonly found: readonly { readonly row: number; readonly says: string }[];
+}
+
+const LEVELS: readonly FindingLevel[] = ['error', 'warning', 'note'];
+
+/** Keeps the findings of one workbook current. Ask it again after changes; what didn't change is not looked at again. */
+export class Findings {
+  readonly #book: Book;
+  #program: Program | undefined;
+  #probes: readonly Probe[] = [];
+  #kept = new Map<Probe, Kept>();
+
+  constructor(book: Book) {
+    this.#book = book;
+  }
+
+  /** Everything that needs a look, errors first, then in the order of sheets and rows. */
+  all(): readonly Finding[] {
+    const { program } = this.#book.document;
+    if (program !== this.#program) {
+      this.#program = program;
+      this.#probes = program.sheets.flatMap(probesOf);
+      this.#kept = new Map();
+    }
+    const found: Finding[] = [...wholes(this.#book), ...this.#probes.flatMap((probe) => this.#look(probe))];
+    return LEVELS.flatMap((level) => found.filter((finding) => finding.level === level));
+  }
+
+  #look(probe: Probe): readonly Finding[] {
+    const { frame } = this.#book.document;
+    const stamp = probe.stamp(frame);
+    let kept = this.#kept.get(probe);
+    if (kept?.stamp !== stamp) {
+      const found: { row: number; says: string }[] = [];
+      for (const row of frame.rows(probe.sheet.table)) {
+        const says = probe.says(this.#book, row);
+        if (says !== undefined) found.push({ row, says });
+      }
+      kept = { stamp, found };
+      this.#kept.set(probe, kept);
+    }
+    return kept.found.map(({ row, says }) => finding(this.#book, probe, row, says));
+  }
+}
+
+function finding(
+  book: Book,
+  { level, sheet, column, check }: Pick<Probe, 'level' | 'sheet' | 'column' | 'check'>,
+  row: number | undefined,
+  says: string,
+): Finding {
+  return {
+    level,
+    sheet: sheet.id,
+    sheetName: sheet.name,
+    row,
+    rowId: row === undefined ? '' : (book.document.rowIdOf(sheet.id, row) ?? ''),
+    rowName: row === undefined ? '' : rowName(book, sheet.id, row),
+    column,
+    columnName: sheet.column(column)?.name ?? '',
+    says,
+    check,
+  };
+}
+
+function probesOf(sheet: ProgramSheet): readonly Probe[] {
+  return [
+    ...sheet.columns.flatMap((column) => [...errorProbe(sheet, column), ...missingProbe(sheet, column)]),
+    ...sheet.checks.flatMap(({ check, def, complaint }): Probe[] => {
+      if (complaint !== undefined) return [];
+      return [
+        {
+          level: check.level,
+          sheet,
+          column: check.column,
+          check: check.id,
+          stamp: (frame) => `${frame.column(def).stamp} ${frame.rowsStamp(sheet.table)}`,
+          says: ({ document }, row) => {
+            const { values, states } = document.frame.column(def);
+            const said = states[row] === FILLED ? document.program.words.texts.text(values[row] ?? 0) : '';
+            return said === '' ? undefined : said;
+          },
+        },
+      ];
+    }),
+  ];
+}
+
+/** Errors are told where they began. */
+function errorProbe(sheet: ProgramSheet, column: ProgramColumn): readonly Probe[] {
+  if (!isComputed(column) || column.complaint !== undefined) return [];
+  return [
+    {
+      level: 'error',
+      sheet,
+      column: column.id,
+      check: '',
+      stamp: (frame) => stampOf(frame, sheet, column),
+      says: (book, row) => {
+        const { states, exceptions } = book.document.frame.column(column.def);
+        if (exceptions === 0 || (states[row] ?? FILLED) <= BLANK) return undefined;
+        const error = scalarAt(book, column, row);
+        const here =
+          isError(error) && error.at?.sheet === sheet.id && error.at.row === row && error.at.column === column.id;
+        return here ? error.why : undefined;
+      },
+    },
+  ];
+}
+
+function missingProbe(sheet: ProgramSheet, column: ProgramColumn): readonly Probe[] {
+  const { declaration, role, name } = column;
+  if (declaration.required !== true || role !== 'entered') return [];
+  return [
+    {
+      level: 'warning',
+      sheet,
+      column: column.id,
+      check: '',
+      stamp: (frame) => stampOf(frame, sheet, column),
+      says: ({ document }, row) =>
+        document.frame.column(column.def).states[row] === FILLED
+          ? undefined
+          : `${name} is empty: fill it in, much else rests on it.`,
+    },
+  ];
+}
+
+function stampOf(frame: Frame, sheet: ProgramSheet, column: ProgramColumn): string {
+  return `${frame.column(column.def).stamp} ${frame.rowsStamp(sheet.table)}`;
+}
+
+/** What concerns whole sheets and columns, and rows in themselves; few things, looked at every time. */
+function wholes(book: Book): readonly Finding[] {
+  return book.document.program.sheets.flatMap((sheet) => [
+    ...complaints(book, sheet),
+    ...namesakes(book, sheet),
+    ...broughtBack(book, sheet),
+    ...keptAside(book, sheet),
+  ]);
+}
+
+function complaints(book: Book, sheet: ProgramSheet): readonly Finding[] {
+  const say = (column: string, why: string): Finding =>
+    finding(book, { level: 'error', sheet, column, check: '' }, undefined, why);
+  return [
+    ...sheet.rowComplaints.map(({ why }) => say('', why)),
+    ...sheet.columns.flatMap(({ id, complaint }) => (complaint === undefined ? [] : [say(id, complaint.why)])),
+    ...sheet.checks.flatMap(({ check, complaint }) =>
+      complaint === undefined ? [] : [say(check.column, complaint.why)],
+    ),
+  ];
+}
+
+function namesakes(book: Book, sheet: ProgramSheet): readonly Finding[] {
+  const { key } = sheet.schema;
+  if (key === undefined) return [];
+  return book.document
+    .namesOf(sheet.id)
+    .shared()
+    .flatMap((slots) =>
+      slots.map((slot) => {
+        const says = `${slots.length} rows of ${sheet.name} have this name, and what names it means the first: give each its own.`;
+        return finding(book, { level: 'error', sheet, column: key, check: '' }, slot, says);
+      }),
+    );
+}
+
+function broughtBack(book: Book, sheet: ProgramSheet): readonly Finding[] {
+  if (!isEnteredSheet(sheet.schema)) return [];
+  return [...book.document.rowsOf(sheet.id).records()].flatMap(({ slot, broughtBack: back }) => {
+    if (back !== true || slot < 0) return [];
+    const says = 'Somebody removed this row while another changed it: keep it, or remove it again.';
+    return [finding(book, { level: 'warning', sheet, column: sheet.schema.key ?? '', check: '' }, slot, says)];
+  });
+}
+
+/** What was typed and has no place now. */
+function keptAside(book: Book, sheet: ProgramSheet): readonly Finding[] {
+  const { document } = book;
+  if (document.shelf.isEmpty) return [];
+  const found: Finding[] = [];
+  for (const [row, cells] of document.shelf.rows(sheet.id)) {
+    const slot = document.slotOf(sheet.id, row);
+    const isRemoved = document.rowsOf(sheet.id).record(row)?.removed !== undefined;
+    if (slot === undefined && (isMadeSheet(sheet.schema) || isRemoved)) continue;
+    for (const [columnId, content] of cells) {
+      const column = sheet.column(columnId);
+      if (column === undefined) continue;
+      const placed = placeContent(content, column, document.program, document);
+      if (placed.ok) continue;
+      const says = `${contentInWords(content)} is kept aside: ${placed.why}. Type it anew, or clear the cell.`;
+      found.push(finding(book, { level: 'warning', sheet, column: columnId, check: '' }, slot, says));
+    }
+  }
+  return found;
+}

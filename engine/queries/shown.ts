@@ -1,0 +1,104 @@
+// A cell's value and how it reads. Shared by the queries; rows and links read as their names, which go through here too.
+
+import { toScalar } from '../calculation/kernels/scalars.ts';
+import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import { shownNumber, type Unit } from '../units/unit.ts';
+import { BLANK } from '../values/column.ts';
+import type { Scalar } from '../values/error.ts';
+import { showParts, showWithUnit } from '../values/show.ts';
+import { TEXT, type ValueType } from '../values/type.ts';
+import { type Book, sheetOf } from './book.ts';
+
+/** A cell's canonical value: dates civil days, links slots, quantities in canonical units; null for a blank. */
+export function scalarAt({ document }: Book, column: ProgramColumn, row: number): Scalar {
+  const { values, states, length } = document.frame.column(column.def);
+  if (row < 0 || row >= length) return null;
+  return toScalar(document.program.words, column.type ?? TEXT, values[row] ?? 0, states[row] ?? BLANK);
+}
+
+/** The unit a cell was typed in, where it was not the column's own. */
+export function typedUnit({ document }: Book, column: ProgramColumn, row: number): Unit | undefined {
+  const number = document.frame.typed[column.def.number]?.unitNumber(row) ?? 0;
+  return document.program.typedUnits.unit(number);
+}
+
+export interface Shown {
+  readonly figure: string;
+  /** '' where it is the column's own, or there is none. */
+  readonly unit: string;
+}
+
+/** As a table shows it. */
+export function shownCell(book: Book, column: ProgramColumn, row: number): Shown {
+  const type = column.type ?? TEXT;
+  const value = scalarAt(book, column, row);
+  return shownScalar(book, value, type, typedUnit(book, column, row), decimalsOf(book, column, row, value, type));
+}
+
+export function shownScalar(
+  book: Book,
+  value: Scalar,
+  type: ValueType,
+  unit: Unit | undefined,
+  decimals: number | undefined,
+): Shown {
+  if (type.kind === 'link' && typeof value === 'number') return { figure: rowName(book, type.table, value), unit: '' };
+  return showParts(value, type, { unit, decimals, currency: book.document.program.currency });
+}
+
+/** What is typed is what is shown: as many decimals as were typed, not the column's; money keeps its two. */
+export function decimalsOf(
+  { document }: Book,
+  column: ProgramColumn,
+  row: number,
+  value: Scalar,
+  type: ValueType,
+): number | undefined {
+  const declared = column.declaration.decimals;
+  if (typeof value !== 'number' || !document.isTyped(column, row)) return declared;
+  if (type.kind !== 'temperature' && (type.kind !== 'number' || type.dimension.money !== 0)) return declared;
+  const [, fraction = ''] = /\.(\d+)$/.exec(String(shownNumber(type.unit, value))) ?? [];
+  return Math.min(fraction.length, MOST_TYPED_DECIMALS);
+}
+
+/** Past this many decimals a typed figure is shown rounded; the editor opens with all of them. */
+const MOST_TYPED_DECIMALS = 6;
+
+/** A cell of a sheet as one text, without its column's unit. */
+export function shownText(book: Book, sheet: ProgramSheet, row: number, columnId: string): string {
+  const column = sheet.column(columnId);
+  if (column?.type === undefined) return '';
+  return shownScalar(book, scalarAt(book, column, row), column.type, undefined, undefined).figure;
+}
+
+/** A cell's value in words, with its unit. */
+export function inWords(book: Book, column: ProgramColumn, row: number): string {
+  const { type } = column;
+  if (type === undefined) return 'see formula';
+  const value = scalarAt(book, column, row);
+  if (value === null) return 'blank';
+  if (type.kind === 'link') return shownScalar(book, value, type, undefined, undefined).figure;
+  const unit = typedUnit(book, column, row);
+  const decimals = decimalsOf(book, column, row, value, type);
+  return showWithUnit(value, type, { unit, decimals, currency: book.document.program.currency });
+}
+
+/** How a row is named: by its key, else by what its source made it of, else by its place. */
+export function rowName(book: Book, sheetId: string, row: number): string {
+  const sheet = sheetOf(book, sheetId);
+  if (sheet === undefined) return '';
+  const { rows: source, key } = sheet.schema;
+  if (source.from === 'single') return sheet.name;
+  const names =
+    key !== undefined
+      ? [key]
+      : source.from === 'each' || source.from === 'span'
+        ? [source.as.id]
+        : source.from === 'pairs'
+          ? source.as.map(({ id }) => id)
+          : source.from === 'events'
+            ? [source.as.id, source.event.id]
+            : [];
+  if (names.length === 0) return `row ${book.document.frame.rows(sheet.table).indexOf(row) + 1}`;
+  return names.map((column) => shownText(book, sheet, row, column)).join(' / ');
+}

@@ -1,0 +1,172 @@
+// Checks every formula of a schema: parsed, names found, types and units known, or a complaint. Formulas whose column takes
+// its type from them are tried again until no more can be known. Knows no data; compile.ts makes a program of the outcome.
+
+import { SIGNATURES } from '../functions/index.ts';
+import { leftOut } from '../functions/left-out.ts';
+import { checkFormula } from '../language/checker.ts';
+import type { CheckContext } from '../language/context.ts';
+import { parseFormula } from '../language/parser.ts';
+import { type FoundName, shownFormula } from '../language/stored.ts';
+import type { Complaint } from '../language/tree.ts';
+import type { Catalog, Typed } from '../language/typed.ts';
+import { unknownUnit } from '../language/unknown-unit.ts';
+import type { Vocabulary } from '../units/vocabulary.ts';
+import { DATE, TEXT, type ValueType, YESNO } from '../values/type.ts';
+import type { UnitSystem } from './declaration.ts';
+import { checkColumn, FIRST, isHidden, LAST, spanTable, WHERE } from './hidden.ts';
+import { isComputed, isOneRow, type Schema, type SheetSchema } from './schema.ts';
+import { typeOf } from './types.ts';
+
+/** A formula and where it stands. */
+export interface FormulaPlace {
+  readonly sheet: string;
+  /** The table in which it is worked out: the sheet's, or the one that holds a span's ends. */
+  readonly table: string;
+  readonly column: string;
+  /** The text with names, as shown. */
+  readonly text: string;
+  /** The type it must give; undefined where the column takes its type from it. */
+  readonly wanted: ValueType | undefined;
+}
+
+export interface CheckedFormula extends FormulaPlace {
+  readonly typed: Typed | undefined;
+  readonly complaint: Complaint | undefined;
+  /** The names in the text and what they were found to mean. */
+  readonly found: readonly FoundName[];
+}
+
+export interface CheckSettings {
+  readonly units: UnitSystem;
+  readonly vocabulary: Vocabulary;
+}
+
+export interface CheckedSchema {
+  readonly formulas: readonly CheckedFormula[];
+  readonly catalog: Catalog;
+  /** The type of a column; undefined while its formula doesn't check. */
+  typeOf(sheet: string, column: string): ValueType | undefined;
+}
+
+export type CheckedText =
+  | { readonly ok: true; readonly typed: Typed; readonly found: readonly FoundName[] }
+  | { readonly ok: false; readonly complaint: Complaint; readonly found: readonly FoundName[] };
+
+/** Parses and checks one formula as it would stand in a sheet, or in none. */
+export function checkText(
+  text: string,
+  place: { readonly table?: string | undefined; readonly wanted?: ValueType | undefined; readonly column?: string },
+  catalog: Catalog,
+  vocabulary: Vocabulary,
+): CheckedText {
+  const parsed = parseFormula(
+    text,
+    (symbol) => vocabulary.find(symbol) !== undefined,
+    (symbol) => unknownUnit(symbol, vocabulary),
+  );
+  if (!parsed.ok) return { ok: false, complaint: parsed.complaint, found: [] };
+  const found: FoundName[] = [];
+  const context: CheckContext = {
+    catalog,
+    table: place.table,
+    functions: SIGNATURES,
+    vocabulary,
+    leftOut,
+    found: ({ from, to }, id) => found.push({ from, to, id }),
+    ...(place.wanted === undefined ? {} : { wanted: place.wanted }),
+    ...(place.column === undefined ? {} : { column: place.column }),
+  };
+  return { ...checkFormula(parsed.tree, context), found };
+}
+
+/** Every formula of the sheets, in their order. */
+function formulasOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefined>): readonly FormulaPlace[] {
+  return schema.sheets.flatMap((sheet) => [
+    ...sheet.columns.filter(isComputed).map((column): FormulaPlace => {
+      const wanted = column.declaration.inferred === true ? undefined : types.get(`${sheet.id}/${column.id}`);
+      return { sheet: sheet.id, table: sheet.id, column: column.id, text: shown(column.formula, schema), wanted };
+    }),
+    ...hiddenFormulas(sheet, schema),
+  ]);
+}
+
+function shown(formula: string, schema: Schema): string {
+  return shownFormula(formula, (id) => schema.nameOf(id));
+}
+
+/** The formulas that stand behind a sheet: checks, the rows' condition, a span's ends. */
+function hiddenFormulas({ id, checks, rows }: SheetSchema, schema: Schema): readonly FormulaPlace[] {
+  const hidden = (table: string, column: string, wanted: ValueType, formula: string): FormulaPlace => {
+    return { sheet: id, table, column, text: shown(formula, schema), wanted };
+  };
+  const behind = checks.map((check) => hidden(id, checkColumn(check.id), TEXT, check.says));
+  if ((rows.from === 'each' || rows.from === 'pairs') && rows.where !== '') {
+    behind.push(hidden(id, WHERE, YESNO, rows.where));
+  }
+  if (rows.from === 'span') {
+    behind.push(hidden(spanTable(id), FIRST, DATE, rows.first), hidden(spanTable(id), LAST, DATE, rows.last));
+  }
+  return behind;
+}
+
+function catalogOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefined>): Catalog {
+  return {
+    tables: schema.sheets.map((sheet) => ({
+      id: sheet.id,
+      name: sheet.name,
+      oneRow: isOneRow(sheet),
+      key: sheet.key,
+      columns: sheet.columns.map(({ id, name }) => ({ id, name, type: types.get(`${sheet.id}/${id}`) })),
+    })),
+  };
+}
+
+/** Checks all formulas of a schema under some units. */
+export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings): CheckedSchema {
+  const types = new Map<string, ValueType | undefined>();
+  for (const sheet of schema.sheets) {
+    for (const { id, declaration } of sheet.columns) {
+      const type = typeOf(declaration.type, units, vocabulary, (of) => schema.nameOf(of));
+      types.set(`${sheet.id}/${id}`, declaration.inferred === true ? undefined : type);
+    }
+  }
+  const checked = new Map<FormulaPlace, CheckedFormula>();
+  const places = formulasOf(schema, types);
+  let open = places;
+  for (let knownMore = true; knownMore && open.length > 0; ) {
+    knownMore = false;
+    const catalog = catalogOf(schema, types);
+    const left: FormulaPlace[] = [];
+    for (const place of open) {
+      const one = checkPlace(place, schema, catalog, vocabulary);
+      checked.set(place, one);
+      if (one.typed === undefined) left.push(place);
+      else if (isInferred(place, schema)) {
+        types.set(`${place.sheet}/${place.column}`, one.typed.type);
+        knownMore = true;
+      }
+    }
+    open = left;
+  }
+  return {
+    formulas: places.flatMap((place) => checked.get(place) ?? []),
+    catalog: catalogOf(schema, types),
+    typeOf: (sheet, column) => types.get(`${sheet}/${column}`),
+  };
+}
+
+function isInferred({ sheet, column }: FormulaPlace, schema: Schema): boolean {
+  return schema.column(sheet, column)?.declaration.inferred === true;
+}
+
+function checkPlace(place: FormulaPlace, schema: Schema, catalog: Catalog, vocabulary: Vocabulary): CheckedFormula {
+  const { text, table, wanted, sheet, column } = place;
+  const name = isHidden(column) ? undefined : schema.column(sheet, column)?.name;
+  const one = checkText(text, { table, wanted, ...(name === undefined ? {} : { column: name }) }, catalog, vocabulary);
+  return {
+    ...place,
+    typed: one.ok ? one.typed : undefined,
+    complaint: one.ok ? undefined : one.complaint,
+    found: one.found,
+  };
+}

@@ -1,0 +1,128 @@
+// Lays what a person changed over a template: names, formulas and places of the template's columns, columns and sheets of
+// their own. Total: what names something that the template no longer has is passed over and stays in the own changes.
+// Called by lay-over.ts.
+
+import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration } from './declaration.ts';
+import type { OwnColumn, OwnSchema, OwnSheet } from './own.ts';
+import { entry } from './records.ts';
+import { type CheckSchema, type ColumnSchema, madeColumns, Schema, type SheetSchema } from './schema.ts';
+import type { Template } from './template.ts';
+
+/** The schema of a template, whose sheets are given with formulas as written or in kept form, with own changes. */
+export function laidOver(template: Template, own: OwnSchema, sheets: readonly SheetDeclaration[]): Schema {
+  const gone = new Map<string, string>();
+  const ownSheets = Object.entries(own).flatMap(([id, sheet]): Placed<SheetSchema>[] => {
+    const { declaration } = sheet;
+    if (declaration === undefined) return [];
+    if (sheet.removed === true) gone.set(id, sheet.name ?? declaration.name);
+    if (sheet.removed === true || sheets.some((one) => one.id === id)) return [];
+    return [{ thing: sheetOf(declaration, sheet, true, gone), id, after: sheet.after }];
+  });
+  const templateSheets = sheets.map((declaration): Placed<SheetSchema> => {
+    const changes = entry(own, declaration.id) ?? {};
+    return {
+      thing: sheetOf(declaration, changes, false, gone),
+      id: declaration.id,
+      after: changes.after,
+    };
+  });
+  return new Schema(template, own, inPlace([...templateSheets, ...ownSheets]), gone);
+}
+
+function sheetOf(declaration: SheetDeclaration, own: OwnSheet, isOwn: boolean, gone: Map<string, string>): SheetSchema {
+  const { id, rows, key, question, about, cautions } = declaration;
+  const made = madeColumns(rows).map(({ id: columnId, name, type }): ColumnSchema => {
+    const column: ColumnDeclaration = { id: columnId, name, type, group: '', note: '', role: 'entered', formula: '' };
+    return {
+      id: columnId,
+      name: entry(own.columns, columnId)?.name ?? name,
+      role: 'made',
+      declaration: column,
+      own: false,
+      formula: '',
+      templateFormula: undefined,
+    };
+  });
+  return {
+    id,
+    name: own.name ?? declaration.name,
+    own: isOwn,
+    question,
+    about,
+    rows,
+    key,
+    columns: [...made, ...columnsOf(declaration, own, gone)],
+    checks: checksOf(declaration.checks, own, isOwn),
+    cautions,
+  };
+}
+
+function columnsOf(
+  { id: sheet, columns }: SheetDeclaration,
+  own: OwnSheet,
+  gone: Map<string, string>,
+): readonly ColumnSchema[] {
+  const placed = columns.map((declaration): Placed<ColumnSchema> => {
+    const changes = entry(own.columns, declaration.id) ?? {};
+    return { thing: columnOf(declaration, changes, false), id: declaration.id, after: changes.after };
+  });
+  for (const [id, changes] of Object.entries(own.columns ?? {})) {
+    const { declaration } = changes;
+    if (declaration === undefined || columns.some((column) => column.id === id)) continue;
+    if (changes.removed === true) gone.set(`${sheet}/${id}`, changes.name ?? declaration.name);
+    else placed.push({ thing: columnOf(declaration, changes, true), id, after: changes.after });
+  }
+  return inPlace(placed);
+}
+
+function columnOf(declaration: ColumnDeclaration, changes: OwnColumn, own: boolean): ColumnSchema {
+  const { id, name, role, formula } = declaration;
+  return {
+    id,
+    name: changes.name ?? name,
+    role,
+    declaration,
+    own,
+    formula: changes.formula ?? formula,
+    templateFormula: own || changes.formula === undefined ? undefined : formula,
+  };
+}
+
+function checksOf(checks: readonly CheckDeclaration[], own: OwnSheet, isOwn: boolean): readonly CheckSchema[] {
+  const kept = checks.flatMap((check): CheckSchema[] => {
+    const changed = entry(own.checks, check.id);
+    if (changed === null) return [];
+    return [{ ...(changed ?? check), own: isOwn || changed !== undefined }];
+  });
+  const added = Object.entries(own.checks ?? {}).flatMap(([id, check]): CheckSchema[] =>
+    check === null || checks.some((one) => one.id === id) ? [] : [{ ...check, own: true }],
+  );
+  return [...kept, ...added];
+}
+
+/** `after` undefined: where the template has it. */
+interface Placed<T> {
+  readonly thing: T;
+  readonly id: string;
+  readonly after: string | null | undefined;
+}
+
+/**
+ * Things in order: those without a place of their own as they come, the others right after the one they name. Of several
+ * at one place the one with the later id comes first; what names nothing that is there, or each other, comes last.
+ */
+function inPlace<T>(things: readonly Placed<T>[]): readonly T[] {
+  const order = things.filter(({ after }) => after === undefined);
+  let waiting = things.filter(({ after }) => after !== undefined).toSorted((a, b) => (a.id < b.id ? -1 : 1));
+  while (waiting.length > 0) {
+    const left: Placed<T>[] = [];
+    for (const one of waiting) {
+      const at = one.after === null ? -1 : order.findIndex(({ id }) => id === one.after);
+      if (at < 0 && one.after !== null) left.push(one);
+      else order.splice(at + 1, 0, one);
+    }
+    if (left.length === waiting.length) return [...order, ...left].map(({ thing }) => thing);
+    waiting = left;
+  }
+  return order.map(({ thing }) => thing);
+}
