@@ -7,6 +7,7 @@ export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
 // Commands: what a person wishes.
 export type { Command, Refusal } from './commands/command.ts';
+export { type MessageCode, message, sayMessage } from './commands/messages.ts';
 // A document: plain data, opened, changed by transactions.
 export { type Change, type Done, type DoOptions, Workbook, type World } from './commands/workbook.ts';
 export { type ChangedCells, type ChangeSet, joinChanges, NO_CHANGE } from './document/change-set.ts';

@@ -91,7 +91,7 @@ function recordOf(id: string, at: string, row: RowData | undefined): Omit<RowRec
 function takeRows(document: Document, sheet: ProgramSheet, rows: readonly OpeningRow[]): void {
   document.frame.addRows(sheet.table, rows.length);
   const records = document.ownRowsOf(sheet.id);
-  rows.forEach(({ record }, slot) => records.put({ ...record, slot }));
+  for (const [slot, { record }] of rows.entries()) records.put({ ...record, slot });
 }
 
 function fillRows(document: Document, sheet: ProgramSheet, rows: readonly OpeningRow[]): void {

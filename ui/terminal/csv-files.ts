@@ -1,6 +1,6 @@
 // `import` and `export`: rows of a table from a CSV file and to one.
 
-import { exportCsv, importCsv } from '../../engine/index.ts';
+import { exportCsv, importCsv, rows } from '../../engine/index.ts';
 import { splitCsv } from '../csv-splitter.ts';
 import type { Given } from './arguments.ts';
 import { findTable } from './places.ts';
@@ -8,11 +8,11 @@ import { openWorkbook, readText, saveWorkbook, writeWhole } from './workbook-fil
 import { onOneLine, refuse, type World } from './world.ts';
 
 /** Adds or updates rows, all or none. */
-export function importRows({ words, values }: Given, world: World): number {
+export async function importRows({ words, values }: Given, world: World): Promise<number> {
   const [file = '', tableName = '', csv = ''] = words;
-  const workbook = openWorkbook(file);
+  const workbook = await openWorkbook(file, world);
   const table = findTable(workbook, file, tableName);
-  const imported = importCsv(workbook, table.name, readText(csv), splitCsv);
+  const imported = importCsv(workbook, table.id, readText(csv), splitCsv);
   if (!imported.ok) return refuse(onOneLine(`${csv}: ${imported.why}`));
   saveWorkbook(values.get('out') ?? file, workbook);
   const { added, updated, unchanged, notes } = imported;
@@ -27,16 +27,16 @@ export function importRows({ words, values }: Given, world: World): number {
 }
 
 /** The table as CSV, to standard output where no file is named. */
-export function exportTable({ words: [file = '', name = ''], values }: Given, world: World): number {
-  const workbook = openWorkbook(file);
+export async function exportTable({ words: [file = '', name = ''], values }: Given, world: World): Promise<number> {
+  const workbook = await openWorkbook(file, world);
   const table = findTable(workbook, file, name);
-  const text = exportCsv(workbook, table.name);
+  const text = exportCsv(workbook, table.id);
   const out = values.get('out');
   if (out === undefined) {
     world.out(text);
     return 0;
   }
   writeWhole(out, text);
-  world.out(`Wrote ${out}: ${workbook.rows(table.name).length} rows of ${table.name}.\n`);
+  world.out(`Wrote ${out}: ${rows(workbook, table.id).length} rows of ${table.name}.\n`);
   return 0;
 }

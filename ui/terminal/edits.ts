@@ -1,6 +1,6 @@
 // `set` and `formula`: one edit of a workbook file, written back whole or not at all.
 
-import type { Workbook } from '../../engine/index.ts';
+import { type Book, cellView, message, rowId, rowName, sheetViews, tryFormula } from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
 import { complaintInWords } from './evaluate.ts';
 import { findColumn, findRow, findTable, placeInWords } from './places.ts';
@@ -8,38 +8,49 @@ import { openWorkbook, saveWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 /** Types one cell's value, as a person would; an empty one clears the cell or takes it back to its formula. */
-export function setCell({ words, values }: Given, world: World): number {
+export async function setCell({ words, values }: Given, world: World): Promise<number> {
   const [file = '', tableName = '', key = '', columnName = '', entry = ''] = words;
-  const workbook = openWorkbook(file);
+  const workbook = await openWorkbook(file, world);
   const table = findTable(workbook, file, tableName);
   const row = findRow(workbook, table, file, key);
   const column = findColumn(table, file, columnName);
-  const place = placeInWords(table, workbook.rowName(table.name, row), column.name);
-  const cell = { table: table.name, row, column: column.name };
-  const change = workbook.edit([{ edit: 'cell', ...cell, entry }], `Set ${column.name}`);
-  if (change.refused) return refuse(onOneLine(`${file}: ${place}: ${change.why}`));
+  const place = placeInWords(table, rowName(workbook, table.id, row), column.name);
+  const cell = { sheet: table.id, row: rowId(workbook, table.id, row), column: column.id };
+  const done = workbook.do(
+    [{ command: 'set cell', ...cell, entry }],
+    message('type cell', { column: column.name, entry }),
+  );
+  if (done.refused) return refuse(onOneLine(`${file}: ${place}: ${done.why}`));
   saveWorkbook(values.get('out') ?? file, workbook);
-  const { text } = workbook.cell(table.name, row, column.name);
+  const { text, unit, number } = cellView(workbook, table.id, row, column.id);
   const shown = text === '' ? 'blank' : text;
-  const unit = column.unit === '' || text === '' || !/\d$/.test(text) ? '' : ` ${column.unit}`;
-  world.out(`${place}: ${onOneLine(shown)}${unit}\n`);
+  const columnUnit =
+    number === undefined || unit !== '' || column.unit === '' || column.unit === '%' ? '' : ` ${column.unit}`;
+  world.out(`${place}: ${onOneLine(shown)}${columnUnit}\n`);
   return 0;
 }
 
 /** Replaces a computed column's formula or adds a computed column; a formula that doesn't check is refused. */
-export function setFormula({ words, values }: Given, world: World): number {
+export async function setFormula({ words, values }: Given, world: World): Promise<number> {
   const [file = '', tableName = '', columnName = '', given = ''] = words;
   const formula = given.replace(/^\s*=/, '').trim();
-  const workbook = openWorkbook(file);
+  const workbook = await openWorkbook(file, world);
   const table = findTable(workbook, file, tableName);
   const known = table.columns.find((one) => one.name.toLowerCase() === columnName.trim().toLowerCase());
   const column = known?.name ?? columnName;
   const place = placeInWords(table, '', column);
   const failing = failingFormulas(workbook);
-  const tried = workbook.tryFormula(table.name, column, formula);
+  const tried = tryFormula(workbook, table.id, known?.id, formula);
   if (!tried.ok) return refuse(onOneLine(`${file}: ${place}: ${complaintInWords(tried.complaint, formula)}`));
-  const change = workbook.edit([{ edit: 'formula', table: table.name, column, formula }], `Formula of ${column}`);
-  if (change.refused) return refuse(onOneLine(`${file}: ${place}: ${change.why}`));
+  const done = workbook.do(
+    [
+      known === undefined
+        ? { command: 'add formula', sheet: table.id, name: column, formula }
+        : { command: 'set formula', sheet: table.id, column: known.id, formula },
+    ],
+    message('set formula', { column }),
+  );
+  if (done.refused) return refuse(onOneLine(`${file}: ${place}: ${done.why}`));
   const own = failingFormulas(workbook).get(place);
   if (own !== undefined) return refuse(onOneLine(`${file}: ${place}: ${own}`));
   saveWorkbook(values.get('out') ?? file, workbook);
@@ -51,14 +62,12 @@ export function setFormula({ words, values }: Given, world: World): number {
 }
 
 /** Columns whose formula doesn't check or goes in a circle, with the sentence. */
-function failingFormulas(workbook: Workbook): ReadonlyMap<string, string> {
+function failingFormulas(book: Book): ReadonlyMap<string, string> {
   return new Map(
-    workbook
-      .tables()
-      .flatMap((table) =>
-        table.columns.flatMap(({ name, complaint }): [string, string][] =>
-          complaint === undefined ? [] : [[placeInWords(table, '', name), complaint.why]],
-        ),
+    sheetViews(book).flatMap((table) =>
+      table.columns.flatMap(({ name, complaint }): [string, string][] =>
+        complaint === undefined ? [] : [[placeInWords(table, '', name), complaint.why]],
       ),
+    ),
   );
 }

@@ -2,16 +2,17 @@
 // fails is bad input; among lines, it is answered in its place and the others go on.
 
 import {
+  type Book,
   type Complaint,
   cellData,
-  createWorkbook,
   type Evaluated,
+  evaluate,
   isError,
+  type Template,
   unitSymbol,
-  type Workbook,
 } from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
-import { openWorkbook } from './workbook-files.ts';
+import { openWorkbook, startWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 export async function evaluateFormulas({ words, values, flags }: Given, world: World): Promise<number> {
@@ -19,26 +20,25 @@ export async function evaluateFormulas({ words, values, flags }: Given, world: W
   if (formula === undefined) return refuse('Give a formula in quotes, or - to read formulas from standard input.');
   if (second !== undefined) return refuse('Put the whole formula in quotes: more than one word came after eval.');
   const file = values.get('in');
-  const workbook = file === undefined ? emptyWorkbook(world.today) : openWorkbook(file);
-  const evaluator = workbook.evaluator();
+  const book =
+    file === undefined
+      ? startWorkbook(EMPTY, { ...NOTHING, today: world.today }, world)
+      : await openWorkbook(file, world);
   const json = flags.has('json');
   const write = json ? asJson : asText;
   if (formula === '-') {
-    for await (const line of world.lines()) world.out(`${write(workbook, evaluator.evaluate(line), line)}\n`);
+    for await (const line of world.lines()) world.out(`${write(book, evaluate(book, line), line)}\n`);
     return 0;
   }
-  const answer = evaluator.evaluate(formula);
+  const answer = evaluate(book, formula);
   const why = whyNot(answer, formula);
-  if (why === undefined || json) world.out(`${write(workbook, answer, formula)}\n`);
+  if (why === undefined || json) world.out(`${write(book, answer, formula)}\n`);
   return why === undefined ? 0 : refuse(file === undefined ? why : `${file}: ${why}`);
 }
 
 /** No tables: formulas of constants and functions alone. */
-function emptyWorkbook(today: number): Workbook {
-  const opened = createWorkbook({ title: '', units: 'us', currency: 'USD', today, sheets: [], rows: {} });
-  if (!opened.ok) throw new Error(opened.problems.join(' '));
-  return opened.workbook;
-}
+const EMPTY: Template = { name: 'empty', version: 1, sheets: [], rows: {} };
+const NOTHING = { title: 'Nothing', units: 'us', currency: 'USD', rows: {} } as const;
 
 function whyNot(answer: Evaluated, formula: string): string | undefined {
   if (!answer.ok) return onOneLine(complaintInWords(answer.complaint, formula));
@@ -51,16 +51,16 @@ export function complaintInWords({ why, from, to }: Complaint, formula: string):
   return part === '' || part === formula.trim() || why.includes(part) ? why : `${why} It is about “${part}”.`;
 }
 
-function asText(_: Workbook, answer: Evaluated, formula: string): string {
+function asText(_: Book, answer: Evaluated, formula: string): string {
   const why = whyNot(answer, formula);
   if (why !== undefined || !answer.ok) return `Error: ${why}`;
   return answer.value === null ? 'blank' : onOneLine(answer.shown);
 }
 
-function asJson(workbook: Workbook, answer: Evaluated, formula: string): string {
+function asJson(book: Book, answer: Evaluated, formula: string): string {
   if (!answer.ok)
     return JSON.stringify({ error: 'formula', why: onOneLine(complaintInWords(answer.complaint, formula)) });
   const { value, type } = answer;
   if (isError(value)) return JSON.stringify({ error: value.error, why: onOneLine(value.why) });
-  return JSON.stringify({ value: cellData(workbook, value, type), unit: unitSymbol(type), type: type.kind });
+  return JSON.stringify({ value: cellData(book, value, type), unit: unitSymbol(type), type: type.kind });
 }

@@ -1,14 +1,14 @@
 // `explain`: why a cell is what it is, step by step down to what was entered. Each cell's steps are told once.
 
-import type { Explanation, Workbook } from '../../engine/index.ts';
+import { type Book, type Explanation, explain, sheetView } from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
 import { findColumn, findRow, findTable, placeInWords } from './places.ts';
 import { openWorkbook } from './workbook-files.ts';
 import { onOneLine, type World } from './world.ts';
 
-export function explainCell({ words }: Given, world: World): number {
+export async function explainCell({ words }: Given, world: World): Promise<number> {
   const [file = '', tableName = '', key = '', columnName = ''] = words;
-  const workbook = openWorkbook(file);
+  const workbook = await openWorkbook(file, world);
   const table = findTable(workbook, file, tableName);
   const row = findRow(workbook, table, file, key);
   const column = findColumn(table, file, columnName);
@@ -24,24 +24,29 @@ export function explainCell({ words }: Given, world: World): number {
     if (step.inValues !== '' && onOneLine(step.inValues) !== onOneLine(step.formula))
       world.out(`${deeper}= ${onOneLine(step.inValues)}\n`);
     if (step.why !== '') world.out(`${deeper}${onOneLine(step.why)}\n`);
-    for (const { table: of, row: at, column: name } of step.rests) tell(workbook.explain(of, at, name), deeper);
+    for (const rest of step.rests) tellCell(rest.sheet, rest.row, rest.column, deeper);
   };
-  tell(workbook.explain(table.name, row, column.name), '');
+  const tellCell = (sheet: string, at: number, id: string, indent: string): void => {
+    const step = explain(workbook, sheet, at, id);
+    if (step !== undefined) tell(step, indent);
+  };
+  tellCell(table.id, row, column.id, '');
   return 0;
 }
 
-function idOf({ table, row, column }: Explanation): string {
-  return JSON.stringify([table, row, column]);
+function idOf({ sheet, row, column }: Explanation): string {
+  return JSON.stringify([sheet, row, column]);
 }
 
-const STANDING: Readonly<Record<Explanation['standing'], string>> = {
+const ORIGIN: Readonly<Record<Explanation['origin'], string>> = {
   entered: 'entered',
   computed: 'computed',
   override: 'typed over its formula',
   default: 'from the default',
+  made: 'from the rows of the sheet',
 };
 
-function headOf(workbook: Workbook, step: Explanation): string {
-  const place = placeInWords(workbook.table(step.table), step.rowName, step.column);
-  return `${place}: ${onOneLine(step.shown)} (${STANDING[step.standing]})`;
+function headOf(book: Book, step: Explanation): string {
+  const place = placeInWords(sheetView(book, step.sheet), step.rowName, step.columnName);
+  return `${place}: ${onOneLine(step.shown)} (${ORIGIN[step.origin]})`;
 }

@@ -12,6 +12,7 @@ const world: World = {
   complain: (line) => process.stderr.write(`${line}\n`),
   lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
   today: civilDay(now.getFullYear(), now.getMonth() + 1, now.getDate()),
+  now: () => Date.now(),
 };
 
 // A reader that has seen enough (`| head`) is no fault.

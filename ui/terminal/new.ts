@@ -1,11 +1,11 @@
 // `new`: a fresh workbook file from a template, or the demo farm.
 
 import { demoFarm } from '../../demo/farm.ts';
-import { createWorkbook, type WorkbookDeclaration } from '../../engine/index.ts';
-import { TEMPLATES } from '../../sheets-templates/index.ts';
+import { type Start, sheetViews, type Template } from '../../engine/index.ts';
+import { OFFERS, SEASON } from '../../sheets-templates/index.ts';
 import type { Given } from './arguments.ts';
 import { seasonFor } from './season-year.ts';
-import { saveWorkbook } from './workbook-files.ts';
+import { saveWorkbook, startWorkbook } from './workbook-files.ts';
 import { refuse, type World } from './world.ts';
 
 const DEMO = 'demo';
@@ -15,32 +15,38 @@ const ABOUT_SEASON = ['units', 'currency', 'season'] as const;
 export function makeNew(given: Given, world: World): number {
   const { words, values } = given;
   const name = (words[0] ?? 'season').toLowerCase();
-  const declaration = declarationFor(name, given, world);
+  const { template, start } = startFor(name, given, world);
   const file = values.get('out');
   if (file === undefined) return refuse(`Say which file to write: new ${name} --out season.json.`);
-  const opened = createWorkbook(declaration);
-  if (!opened.ok) return refuse(`The template ${name} can't be opened: ${opened.problems[0] ?? ''}`);
-  saveWorkbook(file, opened.workbook);
-  world.out(`Wrote ${file}: ${declaration.sheets.length} tables.\n`);
+  const workbook = startWorkbook(template, start, world);
+  saveWorkbook(file, workbook);
+  world.out(`Wrote ${file}: ${sheetViews(workbook).length} tables.\n`);
   return 0;
 }
 
-function declarationFor(name: string, { values }: Given, world: World): WorkbookDeclaration {
+function startFor(
+  name: string,
+  { values }: Given,
+  world: World,
+): { readonly template: Template; readonly start: Start } {
   if (name === DEMO) {
     const told = ABOUT_SEASON.find((option) => values.has(option));
-    return told === undefined ? demoFarm : refuse(`The demo farm has its own ${told}: leave out --${told}.`);
+    return told === undefined
+      ? { template: SEASON, start: demoFarm }
+      : refuse(`The demo farm has its own ${told}: leave out --${told}.`);
   }
-  const template = TEMPLATES.find((one) => one.name === name);
-  if (template === undefined) {
-    const names = [...TEMPLATES.map((one) => one.name), DEMO].join(', ');
+  const offer = OFFERS.find(({ template }) => template.name === name);
+  if (offer === undefined) {
+    const names = [...OFFERS.map(({ template }) => template.name), DEMO].join(', ');
     return refuse(`There is no template called “${name}”: choose one of ${names}.`);
   }
-  return template.make({
+  const start = offer.start({
     today: world.today,
     season: seasonYear(values.get('season'), world.today),
     units: unitsOf(values.get('units')),
     currency: currencyOf(values.get('currency')),
   });
+  return { template: offer.template, start };
 }
 
 function seasonYear(given: string | undefined, today: number): number {

@@ -1,7 +1,16 @@
 // Finds the table, column and row that a person names in a command: exactly, else ignoring case, else refused with the
 // nearest name. Says places in one way everywhere.
 
-import { type ColumnView, nearestName, type TableView, type Workbook } from '../../engine/index.ts';
+import {
+  type Book,
+  type ColumnView,
+  nearestName,
+  rowName,
+  rowNamed,
+  rows,
+  type SheetView,
+  sheetViews,
+} from '../../engine/index.ts';
 import { refuse } from './world.ts';
 
 function named<T extends { readonly name: string }>(items: readonly T[], name: string): T | undefined {
@@ -14,8 +23,8 @@ function orNearest(name: string, names: Iterable<string>, elsewhere: string): st
   return near === undefined ? elsewhere : `did you mean “${near}”?`;
 }
 
-export function findTable(workbook: Workbook, file: string, name: string): TableView {
-  const tables = workbook.tables();
+export function findTable(book: Book, file: string, name: string): SheetView {
+  const tables = sheetViews(book);
   const found = named(tables, name);
   if (found !== undefined) return found;
   const names = tables.map((table) => table.name);
@@ -24,7 +33,7 @@ export function findTable(workbook: Workbook, file: string, name: string): Table
   );
 }
 
-export function findColumn(table: TableView, file: string, name: string): ColumnView {
+export function findColumn(table: SheetView, file: string, name: string): ColumnView {
   const found = named(table.columns, name);
   if (found !== undefined) return found;
   const names = table.columns.map((column) => column.name);
@@ -33,17 +42,16 @@ export function findColumn(table: TableView, file: string, name: string): Column
 }
 
 /** The row that a key names; rows without names of their own are 'row 1', 'row 2' ... In a one-row table any key will do. */
-export function findRow(workbook: Workbook, table: TableView, file: string, key: string): number {
-  const row =
-    workbook.rowOf(table.name, key) ?? (/^\d+$/.test(key) ? workbook.rowOf(table.name, `row ${key}`) : undefined);
+export function findRow(book: Book, table: SheetView, file: string, key: string): number {
+  const row = rowNamed(book, table.id, key) ?? (/^\d+$/.test(key) ? rowNamed(book, table.id, `row ${key}`) : undefined);
   if (row !== undefined) return row;
-  const names = [...workbook.rows(table.name)].map((slot) => workbook.rowName(table.name, slot));
+  const names = Array.from(rows(book, table.id), (slot) => rowName(book, table.id, slot));
   const otherwise = names.length === 0 ? 'it has no rows yet.' : `“table ${file} "${table.name}"” lists its rows.`;
   return refuse(`${file}: ${table.name} has no row called “${key}”: ${orNearest(key, names, otherwise)}`);
 }
 
 /** 'Beds / North 1 / Length', and 'Farm / Latitude' in a one-row table. */
-export function placeInWords(table: TableView | undefined, rowName: string, column: string): string {
-  const row = table?.oneRow === true || rowName === '' ? [] : [rowName];
-  return [table?.name ?? '', ...row, column].filter((part) => part !== '').join(' / ');
+export function placeInWords(table: SheetView | undefined, row: string, column: string): string {
+  const named = table?.oneRow === true || row === '' ? [] : [row];
+  return [table?.name ?? '', ...named, column].filter((part) => part !== '').join(' / ');
 }

@@ -16,22 +16,55 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { createWorkbook, readWorkbookFile, type Workbook, writeWorkbookFile } from '../../engine/index.ts';
-import { onOneLine, refuse } from './world.ts';
+import {
+  newDocument,
+  readWorkbookFile,
+  type Start,
+  type Template,
+  type TemplateShelf,
+  templateWanted,
+  Workbook,
+  writeWorkbookFile,
+} from '../../engine/index.ts';
+import { earlierTemplate } from '../../sheets-templates/earlier.ts';
+import { templateShelf } from '../../sheets-templates/index.ts';
+import { onOneLine, refuse, type World } from './world.ts';
 
 /** The workbook in a file, worked out. */
-export function openWorkbook(path: string): Workbook {
-  const read = readWorkbookFile(decoded(path, bytesOf(path), false));
+export async function openWorkbook(path: string, world: World): Promise<Workbook> {
+  const text = decoded(path, bytesOf(path), false);
+  const wanted = templateWanted(text);
+  const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
+  const templates = templateShelf(earlier === undefined ? [] : [earlier]);
+  const read = readWorkbookFile(text, templates);
   if (!read.ok) return refuse(`${path}: ${read.why}`);
-  const opened = createWorkbook(read.declaration);
-  if (opened.ok) return opened.workbook;
-  const [first = 'It can’t be opened.', ...others] = opened.problems;
-  const more = others.length === 0 ? '' : ` (${others.length} more like this)`;
-  return refuse(onOneLine(`${path}: ${first}${more}`));
+  for (const note of read.notes) world.complain(onOneLine(`${path}: ${note}`));
+  const workbook = Workbook.open(read.data, engineWorld(world, templates));
+  return workbook ?? refuse(`${path}: its template “${read.data.template.name}” is not known here: update Dibble.`);
+}
+
+/** A workbook that starts from a template. */
+export function startWorkbook(template: Template, start: Start, world: World): Workbook {
+  const made = newDocument(template, start, newId);
+  if (!made.ok) return refuse(onOneLine(`The template ${template.name} can't be opened: ${made.problems[0] ?? ''}`));
+  const templates: TemplateShelf = { today: () => template, earlier: () => undefined };
+  const workbook = Workbook.open(made.data, engineWorld(world, templates));
+  return workbook ?? refuse(`The template ${template.name} can't be opened.`);
+}
+
+function engineWorld(world: World, templates: TemplateShelf): ConstructorParameters<typeof Workbook>[1] {
+  return { newId, now: () => world.now(), actor: 'terminal', templates };
+}
+
+/** Ten letters and digits that nothing has yet. */
+function newId(): string {
+  return `r${BigInt(`0x${randomBytes(8).toString('hex')}`)
+    .toString(36)
+    .slice(0, 10)}`;
 }
 
 export function saveWorkbook(path: string, workbook: Workbook): void {
-  writeWhole(path, writeWorkbookFile(workbook.declaration()));
+  writeWhole(path, writeWorkbookFile(workbook.data()));
 }
 
 /** A text file such as CSV; what isn't UTF-8 is read as spreadsheets of old wrote it. */

@@ -10,6 +10,8 @@ export interface World {
   lines(): AsyncIterable<string>;
   /** The civil day it is. */
   readonly today: number;
+  /** Milliseconds of the clock. */
+  now(): number;
 }
 
 /** Bad input. The message is the one line that the person reads; nothing has been written. */
