@@ -4,9 +4,10 @@
 import {
   type CellView,
   type ChangeSet,
-  type Command,
   type ColumnDeclaration as Column,
   type ColumnView,
+  type Command,
+  type CsvExportOptions,
   cellValue,
   cellView,
   type DocumentData,
@@ -14,28 +15,36 @@ import {
   type Evaluated,
   evaluate,
   explain,
+  exportCsv,
   Findings,
+  importCsv,
   message,
   newDocument,
   type RowSource,
-  type Scalar,
-  type SheetDeclaration as Sheet,
-  type SheetView,
-  sheetViews,
-  type Template,
-  type TypeDeclaration as Type,
-  type TriedEntry,
-  type TriedFormula,
-  tryEntry,
-  tryFormula,
+  readCsvRows,
   rowId,
   rowName,
   rowNamed,
   rows,
+  type Scalar,
+  type SheetDeclaration as Sheet,
+  type SheetView,
+  type Start,
+  sheetViews,
+  type TableData,
+  type Template,
+  type TriedEntry,
+  type TriedFormula,
+  type TypeDeclaration as Type,
+  tableData,
+  tryEntry,
+  tryFormula,
   Workbook,
   type World,
+  writeWorkbookFile,
 } from '../engine/index.ts';
 import { wordOf } from '../sheets-templates/names.ts';
+import { splitCsv } from '../ui/csv-splitter.ts';
 
 export type TypeDeclaration = Exclude<Type, { type: 'link' }> | { readonly type: 'link'; readonly table: string };
 
@@ -218,19 +227,25 @@ export type Opened =
   | { readonly ok: false; readonly problems: readonly string[] };
 
 export function createWorkbook(declaration: WorkbookDeclaration): Opened {
-  const template = templateOf(declaration);
   const { title, units, currency, today } = declaration;
-  const given = Object.fromEntries(
+  const rows = Object.fromEntries(
     Object.entries(declaration.rows).map(([sheet, list]) => [wordOf(sheet), list.map(byId)]),
   );
-  const started = newDocument(template, { title, units, currency, today, rows: given }, () => `r${++ids}`);
-  if (!started.ok) return started;
-  const opened = Workbook.open(started.data, testWorld(template));
-  return opened === undefined ? { ok: false, problems: ['no template'] } : { ok: true, workbook: new Book(opened, template) };
+  return started(templateOf(declaration), { title, units, currency, today, rows });
 }
 
 function byId<T>(row: Readonly<Record<string, T>>): Record<string, T> {
   return Object.fromEntries(Object.entries(row).map(([name, value]) => [wordOf(name), value]));
+}
+
+/** A workbook of a template, begun so. */
+export function started(template: Template, start: Start): Opened {
+  const made = newDocument(template, start, () => `r${++ids}`);
+  if (!made.ok) return made;
+  const workbook = Workbook.open(made.data, testWorld(template));
+  return workbook === undefined
+    ? { ok: false, problems: ['no template'] }
+    : { ok: true, workbook: new Book(workbook, template) };
 }
 
 export function opened(declaration: WorkbookDeclaration): Book {
@@ -360,7 +375,9 @@ export class Book {
       refused: false,
       cells: change.cells.flatMap(({ sheet, column, rows: which }) => {
         if (column.startsWith('·')) return [];
-        const found = this.tables().find(({ id }) => id === sheet)?.columns.find(({ id }) => id === column);
+        const found = this.tables()
+          .find(({ id }) => id === sheet)
+          ?.columns.find(({ id }) => id === column);
         return [{ table: name(sheet), column: found?.name ?? column, rows: which }];
       }),
       rowsOf: change.rowsOf.map(name),
@@ -425,6 +442,27 @@ export class Book {
 
   evaluate(formula: string): Evaluated {
     return evaluate(this.workbook, formula);
+  }
+
+  /** The text of its file. */
+  file(): string {
+    return writeWorkbookFile(this.data());
+  }
+
+  csv(table: string, options?: CsvExportOptions): string {
+    return exportCsv(this.workbook, this.#sheet(table), options);
+  }
+
+  importCsv(table: string, text: string): ReturnType<typeof importCsv> {
+    return importCsv(this.workbook, this.#sheet(table), text, splitCsv);
+  }
+
+  readCsv(table: string, text: string): ReturnType<typeof readCsvRows> {
+    return readCsvRows(this.workbook, this.#sheet(table), text, splitCsv);
+  }
+
+  tableData(table: string): TableData | undefined {
+    return tableData(this.workbook, this.#sheet(table));
   }
 
   branch(): Book {

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
-import { createWorkbook } from '../../engine/index.ts';
+import { createWorkbook } from '../book.ts';
 import { errorsOf, reading } from './season.ts';
 
 const opened = createWorkbook(demoFarm);

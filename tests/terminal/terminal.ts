@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { civilDay, writeWorkbookFile } from '../../engine/index.ts';
 import { run } from '../../ui/terminal/run.ts';
-import { SMALL_FARM } from '../files/small-farm.ts';
+import { SMALL_FARM } from '../formats/small-farm.ts';
 
 export interface Ran {
   readonly status: number;

@@ -15,7 +15,7 @@ describe('new', () => {
     const file = folder.file('f.json');
     expect(await folder.run(['new', 'season', '--out', file])).toMatchObject({ status: 0, err: '' });
     const schema = JSON.parse(
-      readFileSync(new URL('../../engine/files/workbook.schema.json', import.meta.url), 'utf8'),
+      readFileSync(new URL('../../engine/formats/workbook.schema.json', import.meta.url), 'utf8'),
     ) as object;
     const meets = new Ajv2020({ allowUnionTypes: true }).compile(schema);
     meets(JSON.parse(folder.text('f.json')));

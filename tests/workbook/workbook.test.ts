@@ -2,20 +2,21 @@
 // overrides, units, undo. Expected figures are worked out by hand beside each check.
 
 import { describe, expect, test } from 'vitest';
-import { createWorkbook, type Edit, isError, type Workbook } from '../../engine/index.ts';
-import { opened, snapshot } from '../properties/snapshot.ts';
+import { isError } from '../../engine/index.ts';
+import { type Book, createWorkbook, type Edit, opened } from '../book.ts';
+import { snapshot } from '../properties/snapshot.ts';
 import { computed, entered, number, plain, SMALL, sheet } from './small.ts';
 
-const start = (): Workbook => opened(SMALL);
-const text = (workbook: Workbook, table: string, row: number, column: string): string =>
+const start = (): Book => opened(SMALL);
+const text = (workbook: Book, table: string, row: number, column: string): string =>
   workbook.cell(table, row, column).text;
 
-function set(workbook: Workbook, table: string, row: number, column: string, entry: string): void {
+function set(workbook: Book, table: string, row: number, column: string, entry: string): void {
   const change = workbook.edit([{ edit: 'cell', table, row, column, entry }], `${column} of ${table}`);
   if (change.refused) throw new Error(change.why);
 }
 
-function refusal(workbook: Workbook, edit: Edit): string {
+function refusal(workbook: Book, edit: Edit): string {
   const before = snapshot(workbook);
   const change = workbook.edit([edit], 'Refused');
   expect(change.refused).toBe(true);
@@ -169,7 +170,7 @@ describe('what was typed stays as typed', () => {
     const workbook = start();
     set(workbook, 'Plantings', 0, 'Spacing', '8 in');
     set(workbook, 'Plantings', 2, 'Spacing', '8');
-    const again = opened(workbook.declaration());
+    const again = workbook.reopened();
     expect(again.declaration()).toEqual(workbook.declaration());
     again.edit([{ edit: 'units', units: 'si' }], 'Units');
     expect(text(again, 'Plantings', 0, 'Spacing')).toBe('8 in');
@@ -179,13 +180,13 @@ describe('what was typed stays as typed', () => {
   test('an override stands until it is taken back, and undo knows both', () => {
     const workbook = start();
     set(workbook, 'Plantings', 0, 'Stations', '40');
-    expect(workbook.cell('Plantings', 0, 'Stations')).toMatchObject({ text: '40', standing: 'override' });
+    expect(workbook.cell('Plantings', 0, 'Stations')).toMatchObject({ text: '40', origin: 'override' });
     set(workbook, 'Plantings', 0, 'Spacing', '6 in');
     expect(text(workbook, 'Plantings', 0, 'Stations')).toBe('40');
     workbook.edit([{ edit: 'take back', table: 'Plantings', row: 0, column: 'Stations' }], 'Take back');
-    expect(workbook.cell('Plantings', 0, 'Stations')).toMatchObject({ text: '60', standing: 'computed' });
+    expect(workbook.cell('Plantings', 0, 'Stations')).toMatchObject({ text: '60', origin: 'computed' });
     workbook.undo();
-    expect(workbook.cell('Plantings', 0, 'Stations')).toMatchObject({ text: '40', standing: 'override' });
+    expect(workbook.cell('Plantings', 0, 'Stations')).toMatchObject({ text: '40', origin: 'override' });
   });
 
   test('a default column answers by its formula until a person does', () => {
@@ -202,11 +203,11 @@ describe('what was typed stays as typed', () => {
       ],
       rows: { Farm: [{ Width: 30 }] },
     });
-    expect(workbook.cell('Farm', 0, 'Path')).toMatchObject({ text: '15', standing: 'default' });
+    expect(workbook.cell('Farm', 0, 'Path')).toMatchObject({ text: '15', origin: 'default' });
     set(workbook, 'Farm', 0, 'Path', '18');
-    expect(workbook.cell('Farm', 0, 'Path')).toMatchObject({ text: '18', standing: 'entered' });
+    expect(workbook.cell('Farm', 0, 'Path')).toMatchObject({ text: '18', origin: 'entered' });
     set(workbook, 'Farm', 0, 'Path', '');
-    expect(workbook.cell('Farm', 0, 'Path')).toMatchObject({ text: '15', standing: 'default' });
+    expect(workbook.cell('Farm', 0, 'Path')).toMatchObject({ text: '15', origin: 'default' });
   });
 
   test('a row named anew is still found by those that link to it', () => {
