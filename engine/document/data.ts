@@ -100,6 +100,7 @@ function rowData({ id, broughtBack }: RowRecord, at: string | undefined, cells: 
 function asideOf(document: Document): ById<ById<ById<Content>>> {
   const sheets = new Map<string, Map<string, [string, Content][]>>();
   for (const { sheet, row, column, content } of document.shelf.all()) {
+    if (isRemovedOwnRow(document, sheet, row)) continue;
     const rows = sheets.get(sheet) ?? new Map<string, [string, Content][]>();
     sheets.set(sheet, rows);
     rows.set(row, [...(rows.get(row) ?? []), [column, content]]);
@@ -107,6 +108,12 @@ function asideOf(document: Document): ById<ById<ById<Content>>> {
   return sorted(
     [...sheets].map(([sheet, rows]) => [sheet, sorted([...rows].map(([row, cells]) => [row, sorted(cells)]))]),
   );
+}
+
+/** A person's own row that was taken out: the history knows what it held. */
+function isRemovedOwnRow(document: Document, sheet: string, row: string): boolean {
+  const record = document.rowsOf(sheet).record(row);
+  return record?.removed !== undefined && record.slot < 0 && !shippedRows(document.template, sheet).has(row);
 }
 
 /** Entries in the order of their ids, so that equal documents are written alike. */
