@@ -7,6 +7,7 @@ import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import { type Content, sameContent } from './content.ts';
 import type { Document } from './document.ts';
+import { ONLY_ROW } from './ids.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import { type ShippedRow, shippedRows } from './template-rows.ts';
@@ -83,8 +84,10 @@ function rowsOf(document: Document, sheetId: string): readonly RowData[] {
     }
     const at =
       sheet !== undefined && isOneRow(sheet.schema) ? undefined : own?.at === record.at ? undefined : record.at;
-    const isChanged = cells.length > 0 || at !== undefined || record.broughtBack === true;
-    return own !== undefined && !isChanged ? [] : [rowData(record, at, cells)];
+    const isChanged = cells.length > 0 || (at !== undefined && at !== '') || record.broughtBack === true;
+    // What is always there need not be told.
+    const isGiven = own !== undefined || record.id === ONLY_ROW;
+    return isGiven && !isChanged ? [] : [rowData(record, at, cells)];
   });
 }
 

@@ -110,7 +110,7 @@ export function applySchema(
     case 'template': {
       const wanted = templateOf(template.name, operation.version, templates);
       if (wanted === undefined || wanted === template) return undefined;
-      return { own, template: wanted, inverse: [{ op: 'template', version: template.version }] };
+      return { own, template: wanted, inverse: [{ op: 'template', version: template.version, rows: 'stay' }] };
     }
   }
 }

@@ -55,8 +55,11 @@ export type Operation =
   /** The civil day that TODAY() gives. */
   | { readonly op: 'today'; readonly today: number }
   | { readonly op: 'title'; readonly title: string }
-  /** Another version of the workbook's template. */
-  | { readonly op: 'template'; readonly version: number };
+  /**
+   * Another version of the workbook's template. The rows it ships follow, but for what the person changed; they stay as they
+   * are where this takes a step back, whose other operations say what they held.
+   */
+  | { readonly op: 'template'; readonly version: number; readonly rows: 'follow' | 'stay' };
 
 export type OperationKind = Operation['op'];
 
