@@ -244,11 +244,13 @@ function keptAside(book: Book, sheet: ProgramSheet): readonly Finding[] {
 
 /** Typed cells of columns that the template has no more. Those of a column that a person took out are known to them. */
 function goneColumns(book: Book, sheet: ProgramSheet): readonly Finding[] {
-  const { shelf, program } = book.document;
+  const { document } = book;
+  const { shelf, program } = document;
   if (shelf.isEmpty) return [];
   const own = entry(program.schema.own, sheet.id)?.columns;
   const contents = new Map<string, string[]>();
-  for (const cells of shelf.rows(sheet.id).values()) {
+  for (const [row, cells] of shelf.rows(sheet.id)) {
+    if (document.rowsOf(sheet.id).record(row)?.removed !== undefined) continue;
     for (const [column, content] of cells) {
       if (sheet.column(column) !== undefined || entry(own, column)?.removed === true) continue;
       contents.set(column, [...(contents.get(column) ?? []), contentInWords(content)]);
