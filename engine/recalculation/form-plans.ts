@@ -1,10 +1,12 @@
 // Plans the functions that only look at some of their arguments, or at rows rather than values: IF and its kin, AND, OR,
 // catching errors, choosing, counting rows, looking up by an exact key. Called by call-plans.ts alone.
 
+import type { Form } from '../functions/definition.ts';
 import type { Typed } from '../language/typed.ts';
 import { BLANK, type Column, FAULT, FILLED } from '../values/column.ts';
 import type { CallNode } from './call-nodes.ts';
 import { slotOfText } from './group-keys.ts';
+import { singleKernel } from './load-kernels.ts';
 import { orderFor } from './order.ts';
 import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from './point-kernels.ts';
 import type { Reader } from './reader.ts';
@@ -14,45 +16,41 @@ type ColumnNode = Extract<Typed, { node: 'column' }>;
 
 const blank: Kernel = constantKernel(0, BLANK);
 
-export function planForm(tree: CallNode, reader: Reader): Kernel {
-  const { args } = tree;
+/** The kernel of a call in the lane 'form'. */
+export function planForm(form: Form, { args }: CallNode, reader: Reader): Kernel {
   const at = (i: number): Kernel => {
     const argument = args[i];
     return argument === undefined ? blank : reader.plan(argument);
   };
-  switch (tree.signature.name) {
-    case 'IF':
+  const all = (): readonly Kernel[] => args.map((argument) => reader.plan(argument));
+  switch (form) {
+    case 'if':
       return chooseKernel(at(0), at(1), at(2));
-    case 'IFS':
+    case 'ifs':
       return planIfs(args, reader);
-    case 'SWITCH':
+    case 'switch':
       return planSwitch(args, reader);
-    case 'CHOOSE':
+    case 'choose':
       return planChoose(args, reader);
-    case 'AND':
-      return junctionKernel(
-        args.map((argument) => reader.plan(argument)),
-        0,
-      );
-    case 'OR':
-      return junctionKernel(
-        args.map((argument) => reader.plan(argument)),
-        1,
-      );
-    case 'IFERROR':
+    case 'and':
+      return junctionKernel(all(), 0);
+    case 'or':
+      return junctionKernel(all(), 1);
+    case 'iferror':
       return catchKernel(at(0), at(1), () => true);
-    case 'IFNA':
+    case 'ifna':
       return catchKernel(at(0), at(1), (fault) => reader.model.faults.error(fault).error === 'missing');
-    case 'ROWS':
+    case 'rows':
       return planRows(args[0], reader);
-    case 'COLUMNS':
+    case 'columns':
       return planColumnCount(args[0], reader);
-    case 'XLOOKUP':
+    case 'lookup':
       return planLookup(args, reader);
-    case 'VLOOKUP':
+    case 'lookup first column':
       return planLookup(args.slice(0, 3), reader);
-    default:
-      throw new Error(`${tree.signature.name} has no plan`);
+    case 'today':
+      reader.readsToday();
+      return singleKernel(reader.model.today);
   }
 }
 

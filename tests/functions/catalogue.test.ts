@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { FUNCTIONS, SIGNATURES } from '../../engine/functions/index.ts';
 import { LEFT_OUT, leftOut } from '../../engine/functions/left-out.ts';
 import { STANDARD } from '../../engine/functions/standard/index.ts';
+import { createVocabulary } from '../../engine/units/vocabulary.ts';
 
 /** OpenDocument 1.3 part 4, 2.3.2: the Small group. */
 const SMALL =
@@ -56,6 +57,21 @@ describe('the list of functions', () => {
       expect(SIGNATURES.get(name)).toBe(signature);
     },
   );
+
+  it('turns answers from the very unit that they are shown in', () => {
+    const { find } = createVocabulary({ currency: 'EUR' });
+    const turned = [...FUNCTIONS.values()].filter(({ resultUnit }) => resultUnit !== undefined);
+    expect(turned.length).toBeGreaterThan(5);
+    for (const { signature, resultUnit = '' } of turned) {
+      const shown = signature.result.is === 'rule' ? signature.result.rule([]) : undefined;
+      if (typeof shown !== 'object' || shown.kind !== 'number') throw new Error(`${signature.name} shows no unit`);
+      expect(find(resultUnit), signature.name).toMatchObject({
+        numerator: shown.unit.numerator,
+        denominator: shown.unit.denominator,
+        dimension: shown.unit.dimension,
+      });
+    }
+  });
 
   it('names in what to use only what exists', () => {
     for (const { use } of LEFT_OUT) {

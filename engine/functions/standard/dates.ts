@@ -48,6 +48,7 @@ export const DATES: readonly FunctionDefinition[] = [
   ),
   make.form(
     'TODAY',
+    'today',
     'The day the workbook stands at: an input of the workbook, not a clock.',
     '6.10.20',
     takes(),

@@ -83,6 +83,7 @@ const IN_SHEET = takes(
 export const LOOKUP: readonly FunctionDefinition[] = [
   make.form(
     'XLOOKUP',
+    'lookup',
     'The value of one column in the first row in which another equals the value looked for: XLOOKUP([Crop]; Prices[Crop]; Prices[Price]). The last argument stands in where there is none.',
     'common spreadsheet practice',
     takes(
@@ -125,9 +126,12 @@ export const LOOKUP: readonly FunctionDefinition[] = [
     every('R'),
     {
       lane: 'by type',
-      choose: (args) => (args[3]?.constant === false ? { lane: 'form' } : columnsBody(IN_SHEET, lookUpInSheet)),
+      choose: (args) =>
+        args[3]?.constant === false
+          ? { lane: 'form', form: 'lookup first column' }
+          : columnsBody(IN_SHEET, lookUpInSheet),
     },
   ),
-  make.form('ROWS', 'How many rows a table has.', '6.13.30', takes(needed('table', table)), plain),
-  make.form('COLUMNS', 'How many columns a table has.', '6.13.5', takes(needed('table', table)), plain),
+  make.form('ROWS', 'rows', 'How many rows a table has.', '6.13.30', takes(needed('table', table)), plain),
+  make.form('COLUMNS', 'columns', 'How many columns a table has.', '6.13.5', takes(needed('table', table)), plain),
 ];
