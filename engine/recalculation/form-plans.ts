@@ -68,9 +68,23 @@ function planIfs(args: readonly Typed[], reader: Reader): Kernel {
   return kernel;
 }
 
+/** A kernel that asks again and again for the same argument, which is worked out once a batch: nested calls stay as long as they are written. */
+function askingOnce(argument: Kernel, asking: (held: Kernel) => Kernel): Kernel {
+  let now = scratch();
+  const kernel = asking(() => now);
+  return (batch) => {
+    now = argument(batch);
+    return kernel(batch);
+  };
+}
+
 function planSwitch(args: readonly Typed[], reader: Reader): Kernel {
   const [subject, ...rest] = args;
   if (subject === undefined) return blank;
+  return askingOnce(reader.plan(subject), (held) => planCases(subject, held, rest, reader));
+}
+
+function planCases(subject: Typed, held: Kernel, rest: readonly Typed[], reader: Reader): Kernel {
   const hasDefault = rest.length % 2 === 1;
   const last = rest[rest.length - 1];
   let kernel =
@@ -80,12 +94,7 @@ function planSwitch(args: readonly Typed[], reader: Reader): Kernel {
   for (let i = rest.length - (hasDefault ? 3 : 2); i >= 0; i -= 2) {
     const [value, result] = [rest[i], rest[i + 1]];
     if (value === undefined || result === undefined) continue;
-    const same = compareKernel(
-      reader.plan(subject),
-      reader.plan(value),
-      ORDERS['='],
-      orderFor(subject.type, true, reader.model.texts),
-    );
+    const same = compareKernel(held, reader.plan(value), ORDERS['='], orderFor(subject.type, true, reader.model.texts));
     kernel = chooseKernel(same, reader.plan(result), kernel);
   }
   return kernel;
@@ -98,10 +107,14 @@ function planChoose(args: readonly Typed[], reader: Reader): Kernel {
     error: 'value',
     why: `CHOOSE was given a number that is not between 1 and ${choices.length}: change it or add choices.`,
   });
-  let kernel = constantKernel(wrong, FAULT);
+  return askingOnce(reader.plan(which), (held) => planPlaces(held, choices, constantKernel(wrong, FAULT), reader));
+}
+
+function planPlaces(held: Kernel, choices: readonly Typed[], otherwise: Kernel, reader: Reader): Kernel {
+  let kernel = otherwise;
   choices.forEach((choice, i) => {
     const here = compareKernel(
-      reader.plan(which),
+      held,
       constantKernel(i + 1, FILLED),
       (order) => order === 0,
       (a, b) => Math.trunc(a) - b,

@@ -16,7 +16,7 @@ import { eachMaker, eventsMaker, pairsMaker, spanMaker } from '../recalculation/
 import type { Model } from '../recalculation/model.ts';
 import type { Vocabulary } from '../units/vocabulary.ts';
 import type { CellError } from '../values/error.ts';
-import { showWithUnit } from '../values/show.ts';
+import { plainText } from '../values/plain-text.ts';
 import { TEXT, type ValueType } from '../values/type.ts';
 import { FIRST, isHidden, LAST, spanTable } from './names.ts';
 import { isComputed, type Sheet, type SheetColumn } from './sheet.ts';
@@ -177,7 +177,7 @@ export function schemaOf(context: CompileContext): Schema {
       const kind = columnOf(table, name)?.type?.kind;
       return kind === 'text' || kind === 'choice';
     },
-    say: (scalar, type) => showWithUnit(scalar, type, { currency }),
+    say: (scalar, type) => plainText(scalar, type, currency),
   };
 }
 

@@ -12,6 +12,7 @@ import { JOINING } from './joining.ts';
 import { LOGIC } from './logic.ts';
 import { LOOKUP } from './lookup.ts';
 import { MATHEMATICS } from './mathematics.ts';
+import { PIECES } from './pieces.ts';
 import { RANKING } from './ranking.ts';
 import { REGRESSION } from './regression.ts';
 import { ROUNDING } from './rounding.ts';
@@ -35,6 +36,7 @@ export const STANDARD: readonly FunctionDefinition[] = [
   ...DATABASE,
   ...LOOKUP,
   ...TEXTS,
+  ...PIECES,
   ...TEXT_FORMAT,
   ...JOINING,
   ...DATES,
