@@ -23,14 +23,7 @@ test('differences that are nought but for dust are nought', () => {
     '1E-300 - 1E-300 = 0',
   ];
   expect(truths(holding)).toEqual(holding.map(() => true));
-  const failing = [
-    '1 - 0.9 - 0.1 < 0',
-    '1 - 0.9 - 0.1 > 0',
-    '1 - 0.9 - 0.1 <> 0',
-    '1E-300 = 0',
-    '3 - 1 = 1',
-    '-3 = 3',
-  ];
+  const failing = ['1 - 0.9 - 0.1 < 0', '1 - 0.9 - 0.1 > 0', '1 - 0.9 - 0.1 <> 0', '1E-300 = 0', '3 - 1 = 1', '-3 = 3'];
   expect(truths(failing)).toEqual(failing.map(() => false));
 });
 

@@ -4,11 +4,15 @@ import type { FunctionDefinition } from '../definition.ts';
 import { CONDITIONAL } from './conditional.ts';
 import { CONVERSION } from './convert.ts';
 import { DATABASE } from './database.ts';
+import { DATED_PAYMENTS } from './dated-payments.ts';
 import { DATES } from './dates.ts';
 import { DISTRIBUTIONS } from './distributions.ts';
+import { DISTRIBUTIONS_OF_SAMPLES } from './distributions-of-samples.ts';
+import { DISTRIBUTIONS_OF_SIZES } from './distributions-of-sizes.ts';
 import { FINANCE } from './finance.ts';
 import { INFORMATION } from './information.ts';
 import { JOINING } from './joining.ts';
+import { LOANS } from './loans.ts';
 import { LOGIC } from './logic.ts';
 import { LOOKUP } from './lookup.ts';
 import { MATHEMATICS } from './mathematics.ts';
@@ -21,6 +25,7 @@ import { TEXTS } from './text.ts';
 import { TEXT_FORMAT } from './text-format.ts';
 import { TRIGONOMETRY } from './trigonometry.ts';
 import { WORKDAYS } from './workdays.ts';
+import { WRITING_OFF } from './writing-off.ts';
 
 export const STANDARD: readonly FunctionDefinition[] = [
   ...LOGIC,
@@ -32,6 +37,8 @@ export const STANDARD: readonly FunctionDefinition[] = [
   ...RANKING,
   ...REGRESSION,
   ...DISTRIBUTIONS,
+  ...DISTRIBUTIONS_OF_SAMPLES,
+  ...DISTRIBUTIONS_OF_SIZES,
   ...CONDITIONAL,
   ...DATABASE,
   ...LOOKUP,
@@ -43,4 +50,7 @@ export const STANDARD: readonly FunctionDefinition[] = [
   ...WORKDAYS,
   ...INFORMATION,
   ...FINANCE,
+  ...LOANS,
+  ...DATED_PAYMENTS,
+  ...WRITING_OFF,
 ];
