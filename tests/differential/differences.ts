@@ -4,6 +4,7 @@
 import { asksOf } from './asks.ts';
 import { type Difference, errorKind, isFailure } from './compare.ts';
 import type { Value } from './engines.ts';
+import { rootOf } from './expression.ts';
 
 /** Who is right: 'standard' and 'arithmetic' side with us, 'either' is a choice that the standard leaves open or is silent on. */
 export type Support = 'standard' | 'arithmetic' | 'either';
@@ -56,6 +57,11 @@ const CONDITIONAL = 'SUMIF SUMIFS COUNTIF COUNTIFS AVERAGEIF MINIFS MAXIFS';
 const CHANCES =
   'BINOM.DIST BINOMDIST NORM.DIST NORMDIST NORM.S.DIST PHI GAUSS POISSON.DIST POISSON NORM.S.INV NORM.INV NORMINV';
 
+const SAMPLED =
+  'T.DIST T.DIST.RT T.DIST.2T T.INV T.INV.2T TINV CHISQ.DIST CHISQ.DIST.RT CHISQ.INV CHISQ.INV.RT F.DIST F.DIST.RT F.INV F.INV.RT ' +
+  'CONFIDENCE CONFIDENCE.NORM CONFIDENCE.T T.TEST TTEST GAMMA.DIST GAMMADIST GAMMA.INV GAMMAINV WEIBULL.DIST WEIBULL EXPON.DIST ' +
+  'EXPONDIST BETA.DIST BETADIST BETA.INV BETAINV HYPGEOM.DIST HYPGEOMDIST';
+
 /** 2 ^ 53: beyond, not every whole number is a double. */
 const EXACT = Number.MAX_SAFE_INTEGER;
 
@@ -86,13 +92,20 @@ export const DIFFERENCES: readonly KnownDifference[] = [
       Math.abs(num(one, 0) - num(one, 1)) <= 1e-14 * Math.max(Math.abs(num(one, 0)), Math.abs(num(one, 1))),
   },
   {
+    on: '= <> < <= > >=',
+    why: 'Of sums and differences dust is forgiven at the size of their terms: 1 - 0.9 - 0.1 = 0. The peer looks at what is left.',
+    supports: 'arithmetic',
+    applies: ({ formula }) =>
+      formula.is === 'binary' && formula.args.some((side) => /^[+-]$|^minus$/.test(rootOf(side))),
+  },
+  {
     on: 'ACOT',
     why: 'The arc cotangent lies between 0 and pi (6.16.5); the peer gives negative angles for negative numbers.',
     supports: 'standard',
     applies: (one) => num(one, 0) < 0 && Math.abs(gap(one) - Math.PI) < 1e-9,
   },
   {
-    on: 'AVERAGE MEDIAN AVERAGEIF DAVERAGE PERCENTILE PERCENTILE.INC QUARTILE QUARTILE.INC',
+    on: 'AVERAGE MEDIAN AVERAGEIF DAVERAGE PERCENTILE PERCENTILE.INC PERCENTILE.EXC QUARTILE QUARTILE.INC QUARTILE.EXC',
     why: 'A date is a whole day: the mean or quantile of dates is the nearest one.',
     supports: 'either',
     applies: (one) => one.formula.kind === 'date' && gap(one) <= 0.5,
@@ -102,6 +115,149 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     why: 'The peer gives chances to some 1e-10 and loses the tails; ours hold their digits there (checked against published tables).',
     supports: 'arithmetic',
     applies: (one) => gap(one) <= 1e-9 * Math.max(1, ...numbersOf(one).map(Math.abs)),
+  },
+  {
+    on: SAMPLED,
+    why: "The peer's series and searches end some 1e-7 before the answer and lose the tails; ours hold their figures there (tests/agronomy/sampled.test.ts).",
+    supports: 'arithmetic',
+    applies: (one) => gap(one) <= 1e-6 * Math.max(Math.abs(Number(one.own)), 1e-3),
+  },
+  {
+    on: 'CHISQ.INV CHISQ.INV.RT F.INV F.INV.RT',
+    why: 'No value has all of the distribution below it (6.18.13, 6.18.24); the peer ends its search somewhere.',
+    supports: 'standard',
+    applies: (one) => errorKind(one.own) === 'number' && (num(one, 0) === 0 || num(one, 0) === 1),
+  },
+  {
+    on: 'BETADIST',
+    why: 'The bounds stand before the last argument, which may be left out (6.18.7); the peer has it before the bounds and wants it. BETA.DIST compares the rest.',
+    supports: 'standard',
+    applies: () => true,
+  },
+  {
+    on: 'CEILING.MATH FLOOR.MATH',
+    why: 'Any mode but 0 turns negative numbers the other way; the peer knows 1 alone.',
+    supports: 'either',
+    applies: (one) => num(one, 0) < 0 && num(one, 2) !== 0 && num(one, 2) !== 1,
+  },
+  {
+    on: 'T.TEST TTEST',
+    why: 'Tails and kinds are cut off to whole numbers; the peer refuses fractions.',
+    supports: 'either',
+    applies: (one) => numbersOf(one).some(isFraction),
+  },
+  {
+    on: 'IPMT PPMT',
+    why: 'A part of a period counts as it is; the peer has no interest within one.',
+    supports: 'either',
+    applies: (one) => isFraction(num(one, 1)),
+  },
+  {
+    on: 'T.TEST TTEST CONFIDENCE.T',
+    why: 'Too few or unspread values are a division by 0 or an error of the number; the peer has the other of the two.',
+    supports: 'either',
+    applies: (one) => kinds('divide', 'number')(one) || kinds('number', 'divide')(one),
+  },
+  {
+    on: 'IPMT PPMT',
+    why: 'The peer takes one large amount from another; ours reckons the small part itself, and goes on where a power of the rate overflows.',
+    supports: 'arithmetic',
+    applies: (one) =>
+      gap(one) <= 1e-9 * Math.max(...numbersOf(one).map(Math.abs)) * (1 + num(one, 0)) || num(one, 2) > 300,
+  },
+  {
+    on: 'MIRR',
+    why: 'At a loss of more than all there is no rate; the peer reckons on with powers of negative numbers.',
+    supports: 'arithmetic',
+    applies: (one) => errorKind(one.own) === 'number' && numbersOf(one).some((rate) => rate <= -1),
+  },
+  {
+    on: 'LCM',
+    why: 'The peer stops where not every whole number is a double.',
+    supports: 'either',
+    applies: (one) => typeof one.own === 'number' && one.own > EXACT,
+  },
+  {
+    on: 'DATE',
+    why: 'A month or day that leads out of all years is an error of the number here, of the value there.',
+    supports: 'either',
+    applies: kinds('number', 'value'),
+  },
+  {
+    on: 'BETA.INV BETAINV GAMMA.INV GAMMAINV CHISQ.INV CHISQ.INV.RT F.INV F.INV.RT T.INV T.INV.2T TINV',
+    why: "The peer's search ends too early in the far tails, as for NORM.INV.",
+    supports: 'arithmetic',
+    applies: (one) => (num(one, 0) < 1e-6 || num(one, 0) > 1 - 1e-6) && typeof one.own === 'number',
+  },
+  {
+    on: SAMPLED,
+    why: 'Of large shapes and exponents the peer has only the first figures.',
+    supports: 'arithmetic',
+    applies: (one) =>
+      numbersOf(one).some((x) => x > 1e4) &&
+      (gap(one) <= 1e-2 * Math.abs(Number(one.own)) || (typeof one.own === 'number' && peerFails('number')(one))),
+  },
+  {
+    on: SAMPLED,
+    why: 'Exponents and degrees of freedom end at 10,000,000,000, so that every sum ends.',
+    supports: 'either',
+    applies: (one) => errorKind(one.own) === 'number' && numbersOf(one).some((x) => x > 1e10),
+  },
+  {
+    on: 'XIRR',
+    why: 'The peer ends its steps before the rate is found.',
+    supports: 'arithmetic',
+    applies: (one) =>
+      typeof one.own === 'number' && (peerFails('number')(one) || gap(one) <= 1e-6 * Math.max(1, Math.abs(one.own))),
+  },
+  {
+    on: 'CLEAN',
+    why: 'Letters 127 to 159 of Unicode can not be printed either; the peer leaves them.',
+    supports: 'arithmetic',
+    applies: (one) => one.own === '' || textsOf(one).some((text) => /[\u007f-\u009f]/.test(text)),
+  },
+  {
+    on: 'ROUND ROUNDUP ROUNDDOWN TRUNC',
+    why: 'A number has no more digits than it has: rounded to hundreds of them it stays; the peer overflows.',
+    supports: 'arithmetic',
+    applies: (one) => num(one, 1) > 300 && peerFails('number')(one),
+  },
+  {
+    on: 'FDIST FINV',
+    why: 'The share below is what FDIST gives and FINV takes (6.18.22, 6.18.24); the peer has the share above.',
+    supports: 'standard',
+    applies: () => true,
+  },
+  {
+    on: 'GAMMA.DIST GAMMADIST WEIBULL.DIST WEIBULL EXPON.DIST EXPONDIST CHISQ.DIST CHISQ.DIST.RT F.DIST F.DIST.RT',
+    why: 'Nothing of these distributions lies below 0 (6.18.12, 6.18.22, 6.18.31): a share of 0, or of 1 above it; the peer refuses negative values.',
+    supports: 'standard',
+    applies: (one) => num(one, 0) < 0 && (one.own === 0 || one.own === 1) && peerFails('number')(one),
+  },
+  {
+    on: 'BETA.DIST BETADIST',
+    why: 'Below the first bound lies nothing, above the second everything (6.18.7); the peer refuses such values and the bounds themselves.',
+    supports: 'standard',
+    applies: (one) => (one.own === 0 || one.own === 1) && peerFails('number')(one),
+  },
+  {
+    on: 'BETA.INV BETAINV GAMMA.INV GAMMAINV',
+    why: 'The value with nothing below it is the first bound (6.18.8, 6.18.32), with everything below it the last; the peer refuses both.',
+    supports: 'standard',
+    applies: (one) =>
+      (num(one, 0) === 0 || num(one, 0) === 1) && typeof one.own === 'number' && peerFails('number')(one),
+  },
+  {
+    on: 'HYPGEOM.DIST HYPGEOMDIST',
+    why: 'More than there are, or fewer than there must be, has the chance 0, or 1 to be at most; the peer refuses it.',
+    supports: 'arithmetic',
+    applies: (one) => (one.own === 0 || one.own === 1) && peerFails('number')(one),
+  },
+  {
+    on: 'IPMT PPMT',
+    why: 'Payments are counted from 1 to the number of periods (6.12.23); the peer goes on outside.',
+    supports: 'standard',
+    applies: (one) => errorKind(one.own) === 'number' && !(num(one, 1) >= 1 && num(one, 1) <= num(one, 2)),
   },
   {
     on: 'AND OR',
@@ -147,7 +303,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: kinds('value', 'number'),
   },
   {
-    on: 'BINOM.DIST BINOMDIST YEARFRAC DDB FACT COMBIN SUBSTITUTE SEARCH FIND REPT LEFT MID REPLACE',
+    on: 'BINOM.DIST BINOMDIST CONFIDENCE CONFIDENCE.NORM YEARFRAC DB DDB FACT COMBIN SUBSTITUTE SEARCH FIND REPT LEFT MID REPLACE',
     why: 'A count, a place or a basis is cut off to a whole number, dust forgiven, and a life may have a fraction; the peer refuses these or reckons with them.',
     supports: 'standard',
     applies: (one) => numbersOf(one).some(isFraction) && errorKind(one.own) === undefined,
@@ -207,6 +363,12 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: kinds('missing', 'value'),
   },
   {
+    on: 'SEARCH',
+    why: 'Any letters may be none, at the end of the text too; the peer looks at no place behind the last letter.',
+    supports: 'either',
+    applies: (one) => /^\*+$/.test(textsOf(one)[0] ?? '') && peerFails('value')(one),
+  },
+  {
     on: 'FIND',
     why: 'The place counts from the beginning of the text (6.20.9); the peer counts from the start of the search.',
     supports: 'standard',
@@ -214,9 +376,9 @@ export const DIFFERENCES: readonly KnownDifference[] = [
   },
   {
     on: 'HOUR MINUTE SECOND',
-    why: 'Times go by whole seconds; in spans of many years the peer keeps parts of one.',
+    why: 'Times go by whole seconds; in spans of many years the peer keeps parts of one, and in the longest a double has none.',
     supports: 'either',
-    applies: (one) => gap(one) < 1 && num(one, 0) > 10_000,
+    applies: (one) => (gap(one) < 1 && num(one, 0) > 10_000) || num(one, 0) > 1e9,
   },
   {
     on: 'PV NPV',
@@ -275,9 +437,12 @@ export const DIFFERENCES: readonly KnownDifference[] = [
   },
   {
     on: 'IRR',
-    why: 'A guess below -100% is only a guess; the peer refuses it.',
+    why: 'A guess far off or below -100% is only a guess; the peer refuses it or never gets back.',
     supports: 'either',
-    applies: (one) => typeof one.own === 'number' && num(one, 1) <= -1 && peerFails('value')(one),
+    applies: (one) =>
+      typeof one.own === 'number' &&
+      (num(one, 1) <= -1 || num(one, 1) > 10) &&
+      (peerFails('value')(one) || peerFails('number')(one)),
   },
   {
     on: 'ISOWEEKNUM WEEKNUM',
@@ -316,7 +481,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: (one) => num(one, 0) < 1e-9 || num(one, 0) > 1 - 1e-9,
   },
   {
-    on: 'FV PV PMT NPER',
+    on: 'FV PV PMT NPER EFFECT NOMINAL',
     why: 'A rate or a time so small that 1 + rate is 1 in doubles still grows here; the peer loses it.',
     supports: 'arithmetic',
     applies: (one) =>
@@ -325,7 +490,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
         .some((x) => x !== 0 && Math.abs(x) < 1e-6) || Math.abs(Number(one.own)) < 1e-6,
   },
   {
-    on: 'WEEKNUM ISOWEEKNUM WEEKDAY YEAR MONTH DAY DATE EDATE EOMONTH NETWORKDAYS WORKDAY DAYS360 DATEDIF YEARFRAC',
+    on: 'DAYS WEEKNUM ISOWEEKNUM WEEKDAY YEAR MONTH DAY DATE EDATE EOMONTH NETWORKDAYS WORKDAY DAYS360 DATEDIF YEARFRAC',
     why: 'Dates run from the year 1; those of the peer begin with 1900.',
     supports: 'either',
     applies: ({ own, args, formula, peer }) =>
@@ -345,6 +510,12 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     why: 'The peer does not find a rate; ours is one at which the payments pay the loan off.',
     supports: 'arithmetic',
     applies: (one) => peerFails('number')(one) && paysOff(one, one.own),
+  },
+  {
+    on: 'RATE',
+    why: 'Where the payments are next to nothing the rate is hardly determined; ours pays the loan off.',
+    supports: 'arithmetic',
+    applies: (one) => paysOff(one, one.own) && Math.abs(num(one, 1)) < 1e-3,
   },
   {
     on: 'RATE',
@@ -407,7 +578,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: ({ args: [text, old], own }) => old === '' && own === text,
   },
   {
-    on: 'SYD DDB',
+    on: 'SYD DB DDB',
     why: 'Periods run from 1 to the life (6.12.14, 6.12.46); the peer goes on outside.',
     supports: 'standard',
     applies: (one) =>
@@ -441,7 +612,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     why: 'VALUE reads numbers, DATEVALUE dates, TIMEVALUE times; the peer reads any of them in each.',
     supports: 'either',
     applies: ({ own, args: [text] }) =>
-      errorKind(own) === 'value' && typeof text === 'string' && asksOf.isDateOrTime(text),
+      errorKind(own) === 'value' && typeof text === 'string' && (text.includes(':') || asksOf.isDateOrTime(text)),
   },
   {
     on: 'percent',

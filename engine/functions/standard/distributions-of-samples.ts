@@ -60,6 +60,15 @@ function share(given: number): number {
   return given > 0 && given < 1 ? given : Number.NaN;
 }
 
+/** A share of which the value at its start is known too: 0 below, or all of it above. */
+function shareBelow(given: number): number {
+  return given === 0 ? 0 : share(given);
+}
+
+function shareAbove(given: number): number {
+  return given === 1 ? 1 : share(given);
+}
+
 const X = needed('x', plain);
 const DEGREES = needed('degrees', plain);
 const ABOVE = needed('degrees_above', plain);
@@ -102,7 +111,7 @@ const T_INV_2T = numeric(
   'The t with such a share further out on both sides together: T.INV.2T(10%; 12) bounds a 90% interval.',
   '6.18.78',
   takes(CHANCE, DEGREES),
-  (chance, degrees) => (chance === 1 ? 0 : tWithBeyond(share(chance) / 2, degreesOf(degrees))),
+  (chance, degrees) => tWithBeyond(shareAbove(chance) / 2, degreesOf(degrees)),
   NO_CHANCE,
 );
 const CHISQ_DIST_RT = numeric(
@@ -117,7 +126,7 @@ const CHISQ_INV = numeric(
   'Chi-squared distribution: the value with such a share at or below it.',
   '6.18.13',
   takes(CHANCE, DEGREES),
-  (below, degrees) => gammaQuantile(share(below), 1 - below, degreesOf(degrees) / 2, 2),
+  (below, degrees) => gammaQuantile(shareBelow(below), 1 - below, degreesOf(degrees) / 2, 2),
   NO_CHANCE,
 );
 const CHISQ_INV_RT = numeric(
@@ -125,7 +134,7 @@ const CHISQ_INV_RT = numeric(
   'Chi-squared distribution: the value with such a share above it.',
   '6.18.14',
   takes(CHANCE, DEGREES),
-  (above, degrees) => gammaQuantile(1 - above, share(above), degreesOf(degrees) / 2, 2),
+  (above, degrees) => gammaQuantile(1 - above, shareAbove(above), degreesOf(degrees) / 2, 2),
   NO_CHANCE,
 );
 const F_DIST_RT = numeric(
@@ -140,7 +149,7 @@ const F_INV = numeric(
   'F distribution: the value with such a share at or below it.',
   '6.18.24',
   takes(CHANCE, ABOVE, BELOW),
-  (chance, above, below) => fQuantile(share(chance), 1 - chance, degreesOf(above), degreesOf(below)),
+  (chance, above, below) => fQuantile(shareBelow(chance), 1 - chance, degreesOf(above), degreesOf(below)),
   NO_CHANCE,
 );
 const F_INV_RT = numeric(
@@ -148,7 +157,7 @@ const F_INV_RT = numeric(
   'F distribution: the value with such a share above it.',
   '6.18.25',
   takes(CHANCE, ABOVE, BELOW),
-  (chance, above, below) => fQuantile(1 - chance, share(chance), degreesOf(above), degreesOf(below)),
+  (chance, above, below) => fQuantile(1 - chance, shareAbove(chance), degreesOf(above), degreesOf(below)),
   NO_CHANCE,
 );
 

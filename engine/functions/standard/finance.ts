@@ -37,7 +37,7 @@ function growth(rate: number, periods: number): number {
   return (1 + rate) ** periods;
 }
 
-function annuity(rate: number, periods: number, dueAtStart: number): number {
+export function annuity(rate: number, periods: number, dueAtStart: number): number {
   if (rate === 0) return periods;
   // A loss of more than everything a period has no logarithm, yet whole periods have an answer.
   const gained = rate > -1 ? Math.expm1(periods * Math.log1p(rate)) : growth(rate, periods) - 1;
@@ -45,12 +45,12 @@ function annuity(rate: number, periods: number, dueAtStart: number): number {
   return dueAtStart !== 0 ? grown * (1 + rate) : grown;
 }
 
-/** What payments and a first amount have grown to after so many periods, as an amount paid out or received then. */
-export function futureValue(rate: number, periods: number, payment: number, present: number, due: number): number {
+function futureValue(rate: number, periods: number, payment: number, present: number, due: number): number {
   return -(present * growth(rate, periods) + payment * annuity(rate, periods, due)) + 0;
 }
 
-function presentValue(rate: number, periods: number, payment: number, future: number, due: number): number {
+/** What payments to come and a last amount are worth so many periods before. */
+export function presentValue(rate: number, periods: number, payment: number, future: number, due: number): number {
   return -(future + payment * annuity(rate, periods, due)) / growth(rate, periods) + 0;
 }
 

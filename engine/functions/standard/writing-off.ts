@@ -39,7 +39,7 @@ function fixedDecliningBalance(cost: number, salvage: number, life: number, peri
   const [years, at, first] = [settled(life), Math.trunc(settled(period)), Math.trunc(settled(months))];
   if (!(years > 0 && years <= MOST_PERIODS) || cost < 0 || salvage < 0 || first < 1 || first > 12) return Number.NaN;
   if (at < 1 || at > years + 1 || (at > years && first === 12)) return Number.NaN;
-  if (cost === 0) return 0;
+  if (cost <= salvage) return 0;
   const rate = Math.round((1 - (salvage / cost) ** (1 / years)) * 1000) / 1000;
   let amount = (cost * rate * first) / 12;
   let written = 0;
