@@ -1,11 +1,11 @@
 // The hypergeometric distribution: so many of one kind in a sample drawn without putting back. Called by the functions; calls the
 // binomial distribution. No recursion, no allocation.
 
-import { binomialPmf } from './binomial.ts';
+import { binomialPmf, MOST_TRIALS } from './binomial.ts';
 
 function wellFormed(drawn: number, kind: number, all: number): boolean {
   const whole = Number.isInteger(drawn) && Number.isInteger(kind) && Number.isInteger(all);
-  return whole && drawn >= 0 && kind >= 0 && drawn <= all && kind <= all;
+  return whole && drawn >= 0 && kind >= 0 && drawn <= all && kind <= all && all <= MOST_TRIALS;
 }
 
 /**

@@ -267,6 +267,12 @@ export const DIFFERENCES: readonly KnownDifference[] = [
       own === (root === 'OR') && errorKind(peer) !== undefined && args.includes(root === 'OR'),
   },
   {
+    on: 'BINOM.DIST BINOMDIST BINOM.INV CRITBINOM POISSON.DIST POISSON HYPGEOM.DIST HYPGEOMDIST',
+    why: 'Counts end at a million millions, so that every sum ends; the peer goes on, or gives up.',
+    supports: 'either',
+    applies: (one) => errorKind(one.own) === 'number' && numbersOf(one).some((x) => x > 1e12),
+  },
+  {
     on: 'BINOM.INV CRITBINOM',
     why: 'A share of 0 or 1 is reached by no success or by all (6.18.19 takes 0 to 1); the peer refuses both ends.',
     supports: 'standard',
@@ -303,7 +309,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: kinds('value', 'number'),
   },
   {
-    on: 'BINOM.DIST BINOMDIST CONFIDENCE CONFIDENCE.NORM YEARFRAC DB DDB FACT COMBIN SUBSTITUTE SEARCH FIND REPT LEFT MID REPLACE',
+    on: 'BINOM.DIST BINOMDIST BINOM.INV CRITBINOM CONFIDENCE CONFIDENCE.NORM YEARFRAC DB DDB FACT COMBIN SUBSTITUTE SEARCH FIND REPT LEFT MID REPLACE',
     why: 'A count, a place or a basis is cut off to a whole number, dust forgiven, and a life may have a fraction; the peer refuses these or reckons with them.',
     supports: 'standard',
     applies: (one) => numbersOf(one).some(isFraction) && errorKind(one.own) === undefined,

@@ -79,6 +79,7 @@ export const RARE: readonly Expression[] = [
     operator: '=',
     args: [{ is: 'binary', kind: 'number', operator: '-', args: [sum, number(0.3)] }, number(0)],
   },
+  call('number', 'BINOM.DIST', number(0), number(1e13), number(0), yes),
   call('number', 'SEARCH', text('*'), text('red'), number(4)),
   call('number', 'EFFECT', number(1e-9), number(10)),
   call('number', 'GAMMA.INV', number(0.1), number(28_285_188_487), number(10.9719)),

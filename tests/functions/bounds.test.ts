@@ -34,6 +34,10 @@ const REFUSED: readonly (readonly [formula: string, says: string])[] = [
   ['CONCAT(REPT("a"; 30000); REPT("b"; 3000))', '32767'],
   ['TEXTJOIN(REPT(" "; 20000); TRUE; "a"; "b"; "c")', '32767'],
   ['COMBIN(1E9; 5E8)', 'have an answer'],
+  ['BINOM.INV(20 ^ 20; 50%; 50%)', 'a million millions'],
+  ['BINOM.DIST(1E20; 1E21; 10%; TRUE)', 'a million millions'],
+  ['POISSON.DIST(1E20; 1E20; TRUE)', 'a million millions'],
+  ['HYPGEOM.DIST(1E19; 1E20; 1E20; 1E21; TRUE)', 'Counts must be'],
   ['FACT(1E9)', 'have an answer'],
 ];
 
