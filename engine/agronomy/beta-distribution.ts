@@ -5,11 +5,12 @@ import { betaShare, betaTerm } from './incomplete-beta.ts';
 import { reaches } from './quantile-search.ts';
 import { logBeta } from './special-functions.ts';
 
-/** Exponents and degrees of freedom up to which the sums of the incomplete beta function are worked out. */
-export const MOST_DEGREES = 1e10;
+/** Exponents and degrees of freedom between which the sums of the incomplete beta function are worked out. */
+const LEAST_DEGREES = 1e-6;
+const MOST_DEGREES = 1e10;
 
 function known(a: number, b: number): boolean {
-  return a > 0 && b > 0 && a <= MOST_DEGREES && b <= MOST_DEGREES;
+  return a >= LEAST_DEGREES && b >= LEAST_DEGREES && a <= MOST_DEGREES && b <= MOST_DEGREES;
 }
 
 /** Density at x, 0 to 1; none at an end where it has no bound. */

@@ -3,9 +3,13 @@
 
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { firstDateReaching, longestDayDate } from '../../engine/agronomy/day-length-dates.ts';
 import { readDate, readNumber, readTime } from '../../engine/functions/standard/reading.ts';
 import { fitsWildcards, smallLetters, wildcardPlace } from '../../engine/functions/standard/wildcards.ts';
+import { dimension } from '../../engine/units/dimension.ts';
+import { ONE } from '../../engine/units/table.ts';
 import { createVocabulary } from '../../engine/units/vocabulary.ts';
+import { readEntry } from '../../engine/values/entry.ts';
 import { workedOut } from './formulas.ts';
 
 function nested(depth: number, around: (inner: string) => string): string {
@@ -38,6 +42,7 @@ const REFUSED: readonly (readonly [formula: string, says: string])[] = [
   ['BINOM.DIST(1E20; 1E21; 10%; TRUE)', 'a million millions'],
   ['POISSON.DIST(1E20; 1E20; TRUE)', 'a million millions'],
   ['HYPGEOM.DIST(1E19; 1E20; 1E20; 1E21; TRUE)', 'Counts must be'],
+  ['BETA.INV(50%; 1E-300; 1E9)', '0.000001'],
   ['FACT(1E9)', 'have an answer'],
 ];
 
@@ -59,6 +64,27 @@ describe('bounds', () => {
     for (const unit of [`m${'/m'.repeat(4000)}`, `m${'^2'.repeat(4000)}`, 'x'.repeat(100_000)]) {
       expect([find(unit), nearest(unit)]).toEqual([undefined, undefined]);
     }
+  });
+});
+
+describe('entries', () => {
+  it('are refused where they are longer than any figure, before they are read', () => {
+    const context = { vocabulary: createVocabulary({ currency: 'EUR' }), year: 2027 };
+    const plain = { kind: 'number', dimension: dimension({}), unit: ONE } as const;
+    expect(readEntry(`1/${'1'.repeat(200_000)}`, plain, context)).toMatchObject({
+      ok: false,
+      why: expect.stringContaining('too long to be a plain number'),
+    });
+    expect(readEntry(`8 ft${' '.repeat(200_000)}x`, plain, context)).toMatchObject({ ok: false });
+    expect(readEntry('9'.repeat(200), plain, context)).toMatchObject({ ok: true });
+    expect(readEntry('x'.repeat(5000), { kind: 'text' }, context)).toMatchObject({ ok: true });
+  });
+});
+
+describe('dates by day length', () => {
+  it('are of the years that dates have', () => {
+    expect(firstDateReaching(3, 12, -1e300)).toBeNaN();
+    expect(longestDayDate(3, 1e20)).toBeNaN();
   });
 });
 

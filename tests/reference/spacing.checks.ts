@@ -2,7 +2,7 @@
 import { drilledDensity, plantDensity, plantsOnArea, stations } from '../../engine/agronomy/spacing.ts';
 import { tolerantFloor } from '../../engine/values/tolerance.ts';
 import type { Fact, Publication } from './check.ts';
-import { numberOf, readTable, textOf } from './table.ts';
+import { numberOf, readTable } from './table.ts';
 
 const ACRE = 43_560 * 144;
 const SQUARE_FOOT = 0.09290304;
@@ -29,17 +29,15 @@ export const facts: readonly Fact[] = [
     unit: 'plants',
     source: BAILEY,
     at: 'table of the number of plants to the acre; fractions are cut off',
-    points: readTable('plants-per-acre')
-      .filter((row) => textOf(row, 'table') === 'Bailey')
-      .map((row) => {
-        const [between, within] = [numberOf(row, 'between_in'), numberOf(row, 'within_in')];
-        return {
-          what: `${between} x ${within} in`,
-          given: numberOf(row, 'plants'),
-          computed: () => tolerantFloor(plantsOnArea(ACRE, between, within)),
-          tolerance: 0,
-        };
-      }),
+    points: readTable('plants-per-acre').map((row) => {
+      const [between, within] = [numberOf(row, 'between_in'), numberOf(row, 'within_in')];
+      return {
+        what: `${between} x ${within} in`,
+        given: numberOf(row, 'plants'),
+        computed: () => tolerantFloor(plantsOnArea(ACRE, between, within)),
+        tolerance: 0,
+      };
+    }),
   },
   {
     kind: 'published',

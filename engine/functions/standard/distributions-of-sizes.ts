@@ -44,7 +44,10 @@ const NO_SHAPE = failure(
   'Shape, scale and rate must be above 0; where a shape is below 1 the density at the start has no bound.',
 );
 const NO_QUANTILE = failure('number', 'The chance must lie between 0 and 1, shape and scale above 0.');
-const NO_BETA = failure('number', 'Both exponents must be above 0, and the first bound below the second.');
+const NO_BETA = failure(
+  'number',
+  'Both exponents must lie from 0.000001 to 10,000,000,000, and the first bound below the second.',
+);
 const NO_SAMPLE = failure(
   'number',
   'Counts must be 0 or above; the sample, and those of the one kind, are at most as many as all together.',
