@@ -3,69 +3,27 @@
 
 import { asksOf } from './asks.ts';
 import { type Difference, errorKind, isFailure } from './compare.ts';
-import type { Value } from './engines.ts';
+import {
+  gap,
+  isDusty,
+  isFraction,
+  type KnownDifference,
+  kinds,
+  num,
+  numbersOf,
+  peerFails,
+  textsOf,
+} from './difference-parts.ts';
+import { DIFFERENCES_OF_CHANCES } from './differences-of-chances.ts';
 import { rootOf } from './expression.ts';
 
-/** Who is right: 'standard' and 'arithmetic' side with us, 'either' is a choice that the standard leaves open or is silent on. */
-export type Support = 'standard' | 'arithmetic' | 'either';
-
-export interface KnownDifference {
-  /** Functions, operators, 'minus' and 'percent'. */
-  readonly on: string;
-  readonly why: string;
-  readonly supports: Support;
-  readonly applies: (difference: Difference) => boolean;
-}
-
-function num({ args }: Difference, at: number): number {
-  const value = args[at];
-  return typeof value === 'number' ? value : Number.NaN;
-}
-
-function numbersOf({ args }: Difference): readonly number[] {
-  return args.filter((arg): arg is number => typeof arg === 'number');
-}
-
-function textsOf({ args }: Difference): readonly string[] {
-  return args.filter((arg): arg is string => typeof arg === 'string');
-}
-
-function isFraction(x: number): boolean {
-  return !Number.isNaN(x) && !Number.isInteger(x);
-}
-
-/** How far apart two numeric results lie; not-a-number where either is none. */
-function gap({ own, peer }: Difference): number {
-  return typeof own === 'number' && typeof peer === 'number' ? Math.abs(own - peer) : Number.NaN;
-}
-
-function peerFails(kind: string): (difference: Difference) => boolean {
-  return ({ peer }) => errorKind(peer) === kind;
-}
-
-function kinds(own: string, ...peer: readonly string[]): (difference: Difference) => boolean {
-  return (one) => errorKind(one.own) === own && peer.includes(errorKind(one.peer) ?? '');
-}
-
-/** Whether x is a whole number, or a whole number and a half, but for binary dust; a quotient may hide its dust. */
-function isDusty(x: number): boolean {
-  const twice = 2 * x;
-  return Math.abs(twice - Math.round(twice)) <= 4e-14 * Math.max(1, Math.abs(twice));
-}
-
 const CONDITIONAL = 'SUMIF SUMIFS COUNTIF COUNTIFS AVERAGEIF MINIFS MAXIFS';
-const CHANCES =
-  'BINOM.DIST BINOMDIST NORM.DIST NORMDIST NORM.S.DIST PHI GAUSS POISSON.DIST POISSON NORM.S.INV NORM.INV NORMINV';
-
-const SAMPLED =
-  'T.DIST T.DIST.RT T.DIST.2T T.INV T.INV.2T TINV CHISQ.DIST CHISQ.DIST.RT CHISQ.INV CHISQ.INV.RT F.DIST F.DIST.RT F.INV F.INV.RT ' +
-  'CONFIDENCE CONFIDENCE.NORM CONFIDENCE.T T.TEST TTEST GAMMA.DIST GAMMADIST GAMMA.INV GAMMAINV WEIBULL.DIST WEIBULL EXPON.DIST ' +
-  'EXPONDIST BETA.DIST BETADIST BETA.INV BETAINV HYPGEOM.DIST HYPGEOMDIST';
 
 /** 2 ^ 53: beyond, not every whole number is a double. */
 const EXACT = Number.MAX_SAFE_INTEGER;
 
 export const DIFFERENCES: readonly KnownDifference[] = [
+  ...DIFFERENCES_OF_CHANCES,
   {
     on: 'every function and operator',
     why: 'An argument that differs below the tolerance is blown up by a subtraction, a rounding step or a comparison.',
@@ -111,65 +69,10 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: (one) => one.formula.kind === 'date' && gap(one) <= 0.5,
   },
   {
-    on: CHANCES,
-    why: 'The peer gives chances to some 1e-10 and loses the tails; ours hold their digits there (checked against published tables).',
-    supports: 'arithmetic',
-    applies: (one) => gap(one) <= 1e-9 * Math.max(1, ...numbersOf(one).map(Math.abs)),
-  },
-  {
-    on: SAMPLED,
-    why: "The peer's series and searches end some 1e-7 before the answer and lose the tails; ours hold their figures there (tests/agronomy/sampled.test.ts).",
-    supports: 'arithmetic',
-    applies: (one) => gap(one) <= 1e-6 * Math.max(Math.abs(Number(one.own)), 1e-3),
-  },
-  {
-    on: 'CHISQ.INV CHISQ.INV.RT F.INV F.INV.RT',
-    why: 'No value has all of the distribution below it (6.18.13, 6.18.24); the peer ends its search somewhere.',
-    supports: 'standard',
-    applies: (one) => errorKind(one.own) === 'number' && (num(one, 0) === 0 || num(one, 0) === 1),
-  },
-  {
-    on: 'BETADIST',
-    why: 'The bounds stand before the last argument, which may be left out (6.18.7); the peer has it before the bounds and wants it. BETA.DIST compares the rest.',
-    supports: 'standard',
-    applies: () => true,
-  },
-  {
     on: 'CEILING.MATH FLOOR.MATH',
     why: 'Any mode but 0 turns negative numbers the other way; the peer knows 1 alone.',
     supports: 'either',
     applies: (one) => num(one, 0) < 0 && num(one, 2) !== 0 && num(one, 2) !== 1,
-  },
-  {
-    on: 'T.TEST TTEST',
-    why: 'Tails and kinds are cut off to whole numbers; the peer refuses fractions.',
-    supports: 'either',
-    applies: (one) => numbersOf(one).some(isFraction),
-  },
-  {
-    on: 'IPMT PPMT',
-    why: 'A part of a period counts as it is; the peer has no interest within one.',
-    supports: 'either',
-    applies: (one) => isFraction(num(one, 1)),
-  },
-  {
-    on: 'T.TEST TTEST CONFIDENCE.T',
-    why: 'Too few or unspread values are a division by 0 or an error of the number; the peer has the other of the two.',
-    supports: 'either',
-    applies: (one) => kinds('divide', 'number')(one) || kinds('number', 'divide')(one),
-  },
-  {
-    on: 'IPMT PPMT',
-    why: 'The peer takes one large amount from another; ours reckons the small part itself, and goes on where a power of the rate overflows.',
-    supports: 'arithmetic',
-    applies: (one) =>
-      gap(one) <= 1e-9 * Math.max(...numbersOf(one).map(Math.abs)) * (1 + num(one, 0)) || num(one, 2) > 300,
-  },
-  {
-    on: 'MIRR',
-    why: 'At a loss of more than all there is no rate; the peer reckons on with powers of negative numbers.',
-    supports: 'arithmetic',
-    applies: (one) => errorKind(one.own) === 'number' && numbersOf(one).some((rate) => rate <= -1),
   },
   {
     on: 'LCM',
@@ -184,33 +87,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: kinds('number', 'value'),
   },
   {
-    on: 'BETA.INV BETAINV GAMMA.INV GAMMAINV CHISQ.INV CHISQ.INV.RT F.INV F.INV.RT T.INV T.INV.2T TINV',
-    why: "The peer's search ends too early in the far tails, as for NORM.INV.",
-    supports: 'arithmetic',
-    applies: (one) => (num(one, 0) < 1e-6 || num(one, 0) > 1 - 1e-6) && typeof one.own === 'number',
-  },
-  {
-    on: SAMPLED,
-    why: 'Of large shapes and exponents the peer has only the first figures.',
-    supports: 'arithmetic',
-    applies: (one) =>
-      numbersOf(one).some((x) => x > 1e4) &&
-      (gap(one) <= 1e-2 * Math.abs(Number(one.own)) || (typeof one.own === 'number' && peerFails('number')(one))),
-  },
-  {
-    on: SAMPLED,
-    why: 'Exponents and degrees of freedom end at 10,000,000,000, so that every sum ends.',
-    supports: 'either',
-    applies: (one) => errorKind(one.own) === 'number' && numbersOf(one).some((x) => x > 1e10),
-  },
-  {
-    on: 'XIRR',
-    why: 'The peer ends its steps before the rate is found.',
-    supports: 'arithmetic',
-    applies: (one) =>
-      typeof one.own === 'number' && (peerFails('number')(one) || gap(one) <= 1e-6 * Math.max(1, Math.abs(one.own))),
-  },
-  {
     on: 'CLEAN',
     why: 'Letters 127 to 159 of Unicode can not be printed either; the peer leaves them.',
     supports: 'arithmetic',
@@ -223,60 +99,11 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: (one) => num(one, 1) > 300 && peerFails('number')(one),
   },
   {
-    on: 'FDIST FINV',
-    why: 'The share below is what FDIST gives and FINV takes (6.18.22, 6.18.24); the peer has the share above.',
-    supports: 'standard',
-    applies: () => true,
-  },
-  {
-    on: 'GAMMA.DIST GAMMADIST WEIBULL.DIST WEIBULL EXPON.DIST EXPONDIST CHISQ.DIST CHISQ.DIST.RT F.DIST F.DIST.RT',
-    why: 'Nothing of these distributions lies below 0 (6.18.12, 6.18.22, 6.18.31): a share of 0, or of 1 above it; the peer refuses negative values.',
-    supports: 'standard',
-    applies: (one) => num(one, 0) < 0 && (one.own === 0 || one.own === 1) && peerFails('number')(one),
-  },
-  {
-    on: 'BETA.DIST BETADIST',
-    why: 'Below the first bound lies nothing, above the second everything (6.18.7); the peer refuses such values and the bounds themselves.',
-    supports: 'standard',
-    applies: (one) => (one.own === 0 || one.own === 1) && peerFails('number')(one),
-  },
-  {
-    on: 'BETA.INV BETAINV GAMMA.INV GAMMAINV',
-    why: 'The value with nothing below it is the first bound (6.18.8, 6.18.32), with everything below it the last; the peer refuses both.',
-    supports: 'standard',
-    applies: (one) =>
-      (num(one, 0) === 0 || num(one, 0) === 1) && typeof one.own === 'number' && peerFails('number')(one),
-  },
-  {
-    on: 'HYPGEOM.DIST HYPGEOMDIST',
-    why: 'More than there are, or fewer than there must be, has the chance 0, or 1 to be at most; the peer refuses it.',
-    supports: 'arithmetic',
-    applies: (one) => (one.own === 0 || one.own === 1) && peerFails('number')(one),
-  },
-  {
-    on: 'IPMT PPMT',
-    why: 'Payments are counted from 1 to the number of periods (6.12.23); the peer goes on outside.',
-    supports: 'standard',
-    applies: (one) => errorKind(one.own) === 'number' && !(num(one, 1) >= 1 && num(one, 1) <= num(one, 2)),
-  },
-  {
     on: 'AND OR',
     why: 'The first no (yes) from the left decides, whatever comes after it; the peer lets a later error win.',
     supports: 'either',
     applies: ({ root, own, peer, args }) =>
       own === (root === 'OR') && errorKind(peer) !== undefined && args.includes(root === 'OR'),
-  },
-  {
-    on: 'BINOM.DIST BINOMDIST BINOM.INV CRITBINOM POISSON.DIST POISSON HYPGEOM.DIST HYPGEOMDIST',
-    why: 'Counts end at a million millions, so that every sum ends; the peer goes on, or gives up.',
-    supports: 'either',
-    applies: (one) => errorKind(one.own) === 'number' && numbersOf(one).some((x) => x > 1e12),
-  },
-  {
-    on: 'BINOM.INV CRITBINOM',
-    why: 'A share of 0 or 1 is reached by no success or by all (6.18.19 takes 0 to 1); the peer refuses both ends.',
-    supports: 'standard',
-    applies: (one) => (num(one, 2) === 0 || num(one, 2) === 1) && peerFails('number')(one),
   },
   {
     on: 'CEILING FLOOR',
@@ -387,12 +214,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: (one) => (gap(one) < 1 && num(one, 0) > 10_000) || num(one, 0) > 1e9,
   },
   {
-    on: 'PV NPV',
-    why: 'At a loss of all there is no worth: an error of the number here, a division by 0 there.',
-    supports: 'either',
-    applies: (one) => num(one, 0) === -1 && kinds('number', 'divide')(one),
-  },
-  {
     on: 'VALUE',
     why: 'A text that spells too large a number is an error of the value here, of the number there.',
     supports: 'either',
@@ -442,15 +263,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: (one) => num(one, 0) < 0 && gap(one) === 1,
   },
   {
-    on: 'IRR',
-    why: 'A guess far off or below -100% is only a guess; the peer refuses it or never gets back.',
-    supports: 'either',
-    applies: (one) =>
-      typeof one.own === 'number' &&
-      (num(one, 1) <= -1 || num(one, 1) > 10) &&
-      (peerFails('value')(one) || peerFails('number')(one)),
-  },
-  {
     on: 'ISOWEEKNUM WEEKNUM',
     why: 'The week that holds the first Thursday is week 1 (ISO 8601), though it begin in December; the peer calls some week 53.',
     supports: 'standard',
@@ -481,21 +293,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: kinds('missing', 'value'),
   },
   {
-    on: 'NORM.INV NORMINV NORM.S.INV',
-    why: "The peer's quantile is off in the far tails: of 1e-18 it gives -8.63 deviations for -8.76.",
-    supports: 'arithmetic',
-    applies: (one) => num(one, 0) < 1e-9 || num(one, 0) > 1 - 1e-9,
-  },
-  {
-    on: 'FV PV PMT NPER EFFECT NOMINAL',
-    why: 'A rate or a time so small that 1 + rate is 1 in doubles still grows here; the peer loses it.',
-    supports: 'arithmetic',
-    applies: (one) =>
-      numbersOf(one)
-        .slice(0, 2)
-        .some((x) => x !== 0 && Math.abs(x) < 1e-6) || Math.abs(Number(one.own)) < 1e-6,
-  },
-  {
     on: 'DAYS WEEKNUM ISOWEEKNUM WEEKDAY YEAR MONTH DAY DATE EDATE EOMONTH NETWORKDAYS WORKDAY DAYS360 DATEDIF YEARFRAC',
     why: 'Dates run from the year 1; those of the peer begin with 1900.',
     supports: 'either',
@@ -504,42 +301,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
       errorKind(peer) !== undefined &&
       (args.slice(0, 2).some((arg) => typeof arg === 'number' && arg < 1) ||
         (formula.kind === 'date' && Number(own) < 1)),
-  },
-  {
-    on: 'POISSON.DIST POISSON',
-    why: 'The peer gives up on large counts and means.',
-    supports: 'arithmetic',
-    applies: (one) => (num(one, 0) > 170 || num(one, 1) > 170) && peerFails('number')(one),
-  },
-  {
-    on: 'RATE',
-    why: 'The peer does not find a rate; ours is one at which the payments pay the loan off.',
-    supports: 'arithmetic',
-    applies: (one) => peerFails('number')(one) && paysOff(one, one.own),
-  },
-  {
-    on: 'RATE',
-    why: 'Where the payments are next to nothing the rate is hardly determined; ours pays the loan off.',
-    supports: 'arithmetic',
-    applies: (one) => paysOff(one, one.own) && Math.abs(num(one, 1)) < 1e-3,
-  },
-  {
-    on: 'RATE',
-    why: 'Rates beyond 100,000% a period are not looked for.',
-    supports: 'either',
-    applies: (one) => errorKind(one.own) === 'number' && Number(one.peer) > 1000,
-  },
-  {
-    on: 'RATE IRR',
-    why: "The peer's steps end some 1e-7 before the rate; ours go on to the last digits.",
-    supports: 'arithmetic',
-    applies: (one) => gap(one) <= 1e-6 * Math.max(1, Math.abs(Number(one.own))),
-  },
-  {
-    on: 'RATE',
-    why: 'The peer gives a rate at which the payments do not pay the loan off; here there is none.',
-    supports: 'arithmetic',
-    applies: (one) => errorKind(one.own) === 'number' && !paysOff(one, one.peer),
   },
   {
     on: 'RIGHT',
@@ -560,12 +321,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: isStepOfDust,
   },
   {
-    on: 'SLN',
-    why: 'A life of 0 is an error of the number here, a division by 0 there.',
-    supports: 'either',
-    applies: (one) => num(one, 2) === 0 && kinds('number', 'divide')(one),
-  },
-  {
     on: 'STDEV STDEV.S STDEVP STDEV.P VAR VAR.S VARP VAR.P DEVSQ SKEW',
     why: 'Squares of numbers beyond 1e150 overflow: an error here, another kind or a scaled sum there.',
     supports: 'either',
@@ -582,13 +337,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     why: 'An empty text occurs nowhere, so nothing is replaced (6.20.21); the peer puts the new text between all letters.',
     supports: 'standard',
     applies: ({ args: [text, old], own }) => old === '' && own === text,
-  },
-  {
-    on: 'SYD DB DDB',
-    why: 'Periods run from 1 to the life (6.12.14, 6.12.46); the peer goes on outside.',
-    supports: 'standard',
-    applies: (one) =>
-      errorKind(one.own) === 'number' && (num(one, 3) < 1 || num(one, 3) > num(one, 2) || num(one, 2) <= 0),
   },
   {
     on: 'TEXT',
@@ -649,16 +397,6 @@ function scaleOf({ args, root }: Difference): number {
   const figures = args.flat().filter((arg): arg is number => typeof arg === 'number');
   const largest = Math.max(1, ...figures.map(Math.abs));
   return /VAR|DEVSQ|SUMX/.test(root) ? largest ** 2 : largest;
-}
-
-/** Whether a rate brings payments and amounts to nothing, by the equation of 6.12.20. */
-function paysOff(one: Difference, rate: Value): boolean {
-  if (typeof rate !== 'number' || rate === 0) return false;
-  const [periods, paid, present] = [num(one, 0), num(one, 1), num(one, 2)];
-  const future = one.args.length > 3 ? num(one, 3) : 0;
-  const grown = (1 + rate) ** periods;
-  const left = future + present * grown + (paid * (grown - 1)) / rate;
-  return Math.abs(left) <= 1e-6 * (Math.abs(future) + Math.abs(present * grown) + Math.abs((paid * grown) / rate));
 }
 
 /** One step apart, at a place where the exact figure lies on a step but for dust. */

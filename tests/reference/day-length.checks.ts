@@ -55,8 +55,8 @@ const NAVAL_TABLE: Publication = {
 const NAVAL_NOTE: Publication = {
   author: 'U.S. Naval Observatory',
   year: 2025,
-  title: 'Sky notes for Washington, January and February 2025',
-  publisher: 'reprinted by Skyline News',
+  title: 'Sky note for Washington, D.C.',
+  publisher: 'U.S. Naval Observatory, reprinted by Skyline News',
   url: 'https://skylinenews.world/?p=15519',
 };
 const ALMANAC: Publication = {
@@ -295,7 +295,7 @@ export const facts: readonly Fact[] = [
     fact: 'day length at Washington',
     unit: 'min',
     source: NAVAL_NOTE,
-    at: 'length of day in the notes of 13 January and 12 February',
+    at: 'length of day on 13 January and 12 February 2025',
     points: inCity(WASHINGTON, [
       [[2025, 1, 13], clock(9, 42)],
       [[2025, 2, 12], clock(10, 40)],

@@ -99,6 +99,21 @@ export const facts: readonly Fact[] = [
   },
   {
     kind: 'published',
+    fact: 'mass of a large radish from the shape of a medium one',
+    unit: 'g',
+    source: NUTRIENT_DATABASE,
+    at: 'household weights (WEIGHT.txt), raw radishes: medium, 3/4 to 1 in, 4.5 g; large, 1 to 1 1/4 in, 9 g',
+    points: [
+      {
+        what: '1 1/8 in across',
+        given: 9,
+        computed: () => pieceMass(1.125, shapeFactor(4.5, 0.875)),
+        tolerance: 0.75, // half a gram in nine is printed, and the middles of the classes are taken
+      },
+    ],
+  },
+  {
+    kind: 'published',
     fact: 'mass of heads of cabbage from the shape of a medium one',
     unit: 'g',
     source: NUTRIENT_DATABASE,
