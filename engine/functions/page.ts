@@ -23,7 +23,7 @@ Where sheets here differ from cells, because columns have types and a blank is u
   size: \`ROUND\` it there.
 - \`&\`, \`CONCAT\` and \`TEXTJOIN\` write a number in full and without thousands marks, a quantity with its unit:
   \`20271234 & ""\` is 20271234. \`TEXT\` gives it a form.
-- A text has at most 32,767 letters, a formula 8,192 and a call 255 parts.
+- The text functions give at most 32,767 letters; a formula has at most 8,192, a call 255 parts.
 - Conditions compare typed values: \`">=" & [Week]\`, \`">=8 in"\`. Texts compare ignoring case.
 - A sheet of criteria (\`DSUM\` and its kin) has columns named like those it looks at. Its rows are alternatives, all filled
   cells of a row must hold, and without rows nothing is found. A cell holds a value to equal or, as text, a condition such

@@ -27,7 +27,8 @@ const SURE_FIGURES = 15;
  */
 export function numeral(n: number): string {
   const sure = Number.isSafeInteger(n) ? n : Number(n.toPrecision(SURE_FIGURES));
-  return String(sure + 0).replace('e', 'E');
+  // Next to the largest number of all there is none to round up to.
+  return String((Number.isFinite(sure) ? sure : n) + 0).replace('e', 'E');
 }
 
 /** A value as a joined text holds it; blank is no text. Errors pass on before they come here. Links must come as their text. */
