@@ -1,7 +1,6 @@
-// Comparisons of sums. Equality forgives binary dust at the size of the numbers compared (OpenFormula, ODF 1.3 part 4, 6.4.7:
-// "an accuracy of the magnitude of the given values"). Where they are differences the given values are their terms, not the
-// little that is left of them, so what is subtracted is taken over to the other side: 1 - 0.9 - 0.1 = 0 is asked as
-// 1 = 0.9 + 0.1. Called by operators.ts alone.
+// Comparisons of sums. Equality forgives binary dust at the size of the given values, as OpenFormula allows (ODF 1.3 part 4, 6.4.7).
+// Where they are differences the given values are their terms, not the little that is left of them, so what is subtracted is taken
+// over to the other side: 1 - 0.9 - 0.1 = 0 is asked as 1 = 0.9 + 0.1. Called by operators.ts alone.
 
 import type { Typed } from './typed.ts';
 
