@@ -9,8 +9,11 @@ const LN_2PI = 1.8378770664093456;
 /** A comparison of two computed probabilities forgives this much of their size. */
 const DUST = 1e-13;
 
+/** Trials up to which the sums are worked out, so that every one ends soon; a garden has fewer seeds. */
+export const MOST_TRIALS = 1e12;
+
 function wellFormed(trials: number, chance: number): boolean {
-  return trials >= 0 && Number.isInteger(trials) && chance >= 0 && chance <= 1;
+  return trials >= 0 && trials <= MOST_TRIALS && Number.isInteger(trials) && chance >= 0 && chance <= 1;
 }
 
 /**

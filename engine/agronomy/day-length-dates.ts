@@ -7,6 +7,11 @@ import { dayLength } from './day-length.ts';
 // Nearer the equator than this the year's day length has more than one hump, and every day is looked at.
 const ONE_HUMP_LATITUDE = 5;
 
+/** The years that dates run over. */
+function isYear(year: number): boolean {
+  return Number.isInteger(year) && year >= 1 && year <= 9999;
+}
+
 // The first day of the longest (sign 1) or the shortest (sign -1) from `from` to `to`.
 function extremeDay(sign: 1 | -1, latitude: number, from: number, to: number): number {
   let best = from;
@@ -26,7 +31,7 @@ function extremeDay(sign: 1 | -1, latitude: number, from: number, to: number): n
  * the 17th of the month of the solstice on. No answer beyond the poles.
  */
 export function longestDayDate(latitudeDeg: number, year: number): number {
-  if (!(Math.abs(latitudeDeg) <= 90) || !Number.isInteger(year)) return Number.NaN;
+  if (!(Math.abs(latitudeDeg) <= 90) || !isYear(year)) return Number.NaN;
   if (Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE) {
     return extremeDay(1, latitudeDeg, civilDay(year, 1, 1), civilDay(year, 12, 31));
   }
@@ -69,7 +74,7 @@ function firstByEveryDay(latitude: number, hours: number, year: number): number 
  * is none (the length is never reached, or never missed).
  */
 export function firstDateReaching(latitudeDeg: number, hours: number, year: number): number {
-  if (!(Math.abs(latitudeDeg) <= 90) || Number.isNaN(hours) || !Number.isInteger(year)) return Number.NaN;
+  if (!(Math.abs(latitudeDeg) <= 90) || Number.isNaN(hours) || !isYear(year)) return Number.NaN;
   if (Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE) return firstByEveryDay(latitudeDeg, hours, year);
   const longest = longestDayDate(latitudeDeg, year);
   if (latitudeDeg < 0) {

@@ -3,6 +3,9 @@
 
 import { deviance, stirlingError } from './special-functions.ts';
 
+/** A mean up to which the sums are worked out, so that every one ends soon. */
+const MOST_EXPECTED = 1e12;
+
 const SQRT_2PI = 2.5066282746310007;
 
 /**
@@ -19,7 +22,7 @@ export function poissonPmf(count: number, mean: number): number {
 
 /** Probability of at most `count` (rounded down) events where `mean` are expected. */
 export function poissonCdf(count: number, mean: number): number {
-  if (!(mean >= 0) || Number.isNaN(count)) return Number.NaN;
+  if (!(mean >= 0 && mean <= MOST_EXPECTED) || Number.isNaN(count)) return Number.NaN;
   const k = Math.floor(count);
   if (k < 0) return 0;
   if (mean === 0 || k === Number.POSITIVE_INFINITY) return 1;

@@ -9,6 +9,7 @@ import { SOURCES as curing } from './curing.ts';
 import { SOURCES as dayLength } from './day-length.ts';
 import { SOURCES as densityFit } from './density-fit.ts';
 import { SOURCES as emergence } from './emergence.ts';
+import { SOURCES as fitIntervals } from './fit-intervals.ts';
 import { SOURCES as frost } from './frost.ts';
 import { SOURCES as germination } from './germination.ts';
 import { SOURCES as germinationStandards } from './germination-standards.ts';
@@ -54,6 +55,7 @@ export const MODEL_SOURCES: readonly ModelSource[] = [
   ...spacing,
   ...yieldDensity,
   ...densityFit,
+  ...fitIntervals,
   ...bestSpacing,
   ...grades,
   ...bulbing,

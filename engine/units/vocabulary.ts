@@ -26,6 +26,9 @@ export interface Vocabulary {
   readonly symbols: readonly string[];
 }
 
+/** No unit is written longer; anything longer is none, and is not looked at. */
+const LONGEST = 120;
+
 /** Where case alone tells units apart (M: metre, million or thousand; T: ton or spoon), no other case is guessed. */
 const NEVER_GUESSED = new Set(['M', 'MM', 'T', 'Mg', 'MG', 'C', 'F', 'k']);
 
@@ -104,11 +107,13 @@ export function createVocabulary(options: { currency: string }): Vocabulary {
   }
 
   function find(symbol: string): Unit | undefined {
+    if (symbol.length > LONGEST) return undefined;
     if (!known.has(symbol)) known.set(symbol, read(symbol));
     return known.get(symbol);
   }
 
   function nearest(symbol: string): string | undefined {
+    if (symbol.length > LONGEST) return undefined;
     if (REFUSALS.has(symbol)) return symbol === 'C' || symbol === 'F' ? `deg${symbol}` : undefined;
     let built = '';
     for (const { text, sign } of factors(tidied(symbol))) {

@@ -119,7 +119,8 @@ function roundTrips(canonical: number, unit: MixedUnit): boolean {
   return toCanonical(unit.smaller, shownNumber(unit.smaller, canonical)) === canonical;
 }
 
-function followedBy(text: string, unit: Unit, currency: string): string {
+/** A number's text with its unit behind it: '1 day', '85%', '3.50 EUR'. */
+export function followedBy(text: string, unit: Unit, currency: string): string {
   const label = text === '1' ? singularLabel(unit, currency) : unitLabel(unit, currency);
   if (label === '' || label === '%') return text + label;
   return `${text} ${label}`;
@@ -159,7 +160,7 @@ function decimalText(n: number, least: number, most: number): string {
 }
 
 /** '2 ft 6 in': whole larger units and the rest in smaller ones, as `write` writes the rest. */
-function mixedText(canonical: number, unit: MixedUnit, write: (n: number) => string): string {
+export function mixedText(canonical: number, unit: MixedUnit, write: (n: number) => string): string {
   const each = inSmaller(unit);
   const total = Math.abs(shownNumber(unit.smaller, canonical));
   const whole = Math.floor(total / each);
