@@ -1,12 +1,12 @@
-// The season's warmth as functions over the days of the Climate sheet: warmth between dates, the date a sum is reached, a
-// day's value out of twelve monthly means, the bolting risk of a stand. The days stand for an average year: dates outside
+// The season's warmth as functions over the days of the Climate sheet: warmth between dates, the date a sum is reached or
+// must begin, a day's value out of twelve monthly means, the bolting risk of a stand. The days stand for an average year: dates outside
 // them are read at the same day of that year. Models stand in agronomy/; read by trade/index.ts.
 
 import { type BoltingRisk, boltingRisk, gateDay } from '../../agronomy/bolting.ts';
 import { type BoltingCrop, boltingCrop } from '../../agronomy/bolting-crops.ts';
 import { calendarIndex } from '../../agronomy/climate.ts';
 import { dailyFromMonthlyMeans } from '../../agronomy/monthly-means.ts';
-import { degreeDaysOfMean } from '../../agronomy/thermal-time.ts';
+import { dayOfWarmth, latestStartForWarmth, type WarmthOfYear, warmthBetween } from '../../agronomy/warmth-of-year.ts';
 import type { Parameter } from '../../language/signature.ts';
 import { NONE } from '../../units/dimension.ts';
 import type { FunctionDefinition } from '../definition.ts';
@@ -24,42 +24,20 @@ import {
   text,
   warmth,
 } from './build.ts';
-import { KELVIN, numberOf, numbersOf, overDays, placeOf, YEAR_OF_DAYS, yearOf } from './over-days.ts';
+import { KELVIN, numberOf, numbersOf, overDays, placeOf, warmthOf, YEAR_OF_DAYS, yearOf } from './over-days.ts';
 
-function sumBetween(
-  from: number,
-  to: number,
+/** Warmth of the average year, and where a date stands in it; undefined where the sheet is empty or the date is none. */
+function warmthFrom(
+  date: number,
   base: number,
   upper: number,
-  days: Float64Array,
-  means: Float64Array,
-): number {
-  const year = yearOf(days);
-  if (year === undefined || !Number.isFinite(from) || !Number.isFinite(to) || to - from > 3 * year.length)
-    return Number.NaN;
-  let sum = 0;
-  for (let day = from; day < to; day += 1)
-    sum += degreeDaysOfMean((means[placeOf(year, day)] ?? Number.NaN) - KELVIN, base, upper);
-  return sum;
-}
-
-function dateReaching(
-  from: number,
-  wanted: number,
-  base: number,
-  upper: number,
-  days: Float64Array,
-  means: Float64Array,
-): number {
-  const year = yearOf(days);
-  if (year === undefined || !Number.isFinite(from) || Number.isNaN(wanted)) return Number.NaN;
-  if (wanted <= 0) return from;
-  let sum = 0;
-  for (let day = from; day < from + 2 * year.length; day += 1) {
-    sum += degreeDaysOfMean((means[placeOf(year, day)] ?? Number.NaN) - KELVIN, base, upper);
-    if (sum >= wanted) return day;
-  }
-  return Number.NaN;
+  days: Argument,
+  means: Argument,
+): { readonly warmth: WarmthOfYear; readonly offset: number; readonly first: number } | undefined {
+  const year = yearOf(numbersOf(days));
+  if (year === undefined || !Number.isFinite(date) || Number.isNaN(base)) return undefined;
+  const warmth = warmthOf(numbersOf(means), base, upper);
+  return { warmth, offset: Math.floor(date) - year.first, first: year.first };
 }
 
 const AVERAGE_YEAR =
@@ -144,8 +122,13 @@ export const CLIMATE: readonly FunctionDefinition[] = [
     AVERAGE_YEAR,
     [date('from'), date('to'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
     inUnit(DEGREE_DAY),
-    ([from, to, base, upper, days, means]) =>
-      sumBetween(numberOf(from), numberOf(to), numberOf(base), numberOf(upper), numbersOf(days), numbersOf(means)),
+    ([from, to, base, upper, days, means]) => {
+      const found = warmthFrom(numberOf(from), numberOf(base), numberOf(upper), days, means);
+      const end = numberOf(to) - (found?.first ?? Number.NaN);
+      return found === undefined || Number.isNaN(end)
+        ? Number.NaN
+        : warmthBetween(found.warmth, found.offset, Math.floor(end));
+    },
   ),
   overDays(
     'WARMTHDATE',
@@ -153,15 +136,23 @@ export const CLIMATE: readonly FunctionDefinition[] = [
     AVERAGE_YEAR,
     [date('from'), degreeDays('wanted'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
     { is: 'date' },
-    ([from, wanted, base, upper, days, means]) =>
-      dateReaching(
-        numberOf(from),
-        numberOf(wanted),
-        numberOf(base),
-        numberOf(upper),
-        numbersOf(days),
-        numbersOf(means),
-      ),
+    ([from, wanted, base, upper, days, means]) => {
+      const found = warmthFrom(numberOf(from), numberOf(base), numberOf(upper), days, means);
+      if (found === undefined) return Number.NaN;
+      return found.first + dayOfWarmth(found.warmth, found.offset, numberOf(wanted));
+    },
+  ),
+  overDays(
+    'WARMTHSTART',
+    'Latest date to begin so that so many degree-days have come before `by`, in the average year given; blank where they never do.',
+    AVERAGE_YEAR,
+    [date('by'), degreeDays('wanted'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
+    { is: 'date' },
+    ([by, wanted, base, upper, days, means]) => {
+      const found = warmthFrom(numberOf(by), numberOf(base), numberOf(upper), days, means);
+      if (found === undefined) return Number.NaN;
+      return found.first + latestStartForWarmth(found.warmth, found.offset, numberOf(wanted));
+    },
   ),
   overDays(
     'DAILYOFMONTHS',

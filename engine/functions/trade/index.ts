@@ -5,6 +5,7 @@ import { AFTER_HARVEST } from './after-harvest.ts';
 import { BEST_SPACING } from './best-spacing.ts';
 import { BULBING } from './bulbing.ts';
 import { CLIMATE } from './climate.ts';
+import { COURSE } from './course.ts';
 import { FROST } from './frost.ts';
 import { GERMINATION } from './germination.ts';
 import { LIGHT } from './light.ts';
@@ -22,6 +23,7 @@ import { WATER } from './water.ts';
 export const TRADE: readonly FunctionDefinition[] = [
   ...LIGHT,
   ...CLIMATE,
+  ...COURSE,
   ...FROST,
   ...BULBING,
   ...SUITS,
