@@ -1,7 +1,7 @@
 // The Farm sheet, one row: where the farm lies, what its beds are like, how sure a stand must be, its stores, frosts and
 // rates of work. Every other sheet reads from here; what is left empty keeps the figure shown.
 
-import type { SheetDeclaration } from '../engine/index.ts';
+import { FROST_DATE_DEVIATION, LOW_AT_FIRST_FROST, LOW_AT_LAST_FROST, type SheetDeclaration } from '../engine/index.ts';
 import {
   AREA,
   computed,
@@ -26,9 +26,26 @@ const PER_HOUR = quantity('1/h');
 const HOURS_PER_AREA = quantity('h/acre', 'h/ha');
 const MIX_PRICE = quantity('money/gal', 'money/L');
 
-/** The date at the risk accepted, from the dates of Frost years; blank with fewer than two of them. */
-function frostDate(of: string, dates: string, known: string): string {
-  return `${of}([Frost risk accepted]; [Season]; 'Frost years'[${dates}]; 'Frost years'[${known}]; TRUE)`;
+/** The date at a risk, from the dates of Frost years; blank with fewer than two of them. */
+function frostDate(of: string, risk: string, dates: string, known: string): string {
+  return `${of}(${risk}; [Season]; 'Frost years'[${dates}]; 'Frost years'[${known}]; TRUE)`;
+}
+
+/** The first of two that is known. */
+function known(first: string, otherwise: string): string {
+  return `IF(ISBLANK(${first}); ${otherwise}; ${first})`;
+}
+
+const LAST = ['Last frost', 'Spring known'] as const;
+const FIRST = ['First frost', 'Autumn known'] as const;
+
+/** Days between the average date of a frost and the one at the risk accepted. */
+const MARGIN = `NORM.S.INV(1 - [Frost risk accepted]) * ${FROST_DATE_DEVIATION} days`;
+const LOWS = 'Climate[Day]; Climate[Low]';
+
+/** Typed over, where nothing else is known or it differs from what is reckoned. */
+function typedOver(column: string, reckoned: string): string {
+  return `IF(ISBLANK([${reckoned}]); NOT(ISBLANK([${column}])); [${column}] <> [${reckoned}])`;
 }
 
 export const farmSheet: SheetDeclaration = {
@@ -95,13 +112,106 @@ export const farmSheet: SheetDeclaration = {
     ),
     ...group(
       'Frost',
-      withDefault('last-frost', 'Last frost', DATE, frostDate('LASTFROSTDATE', 'Last frost', 'Spring known'), {
-        note: 'In spring, at the risk you accept: from Frost years where they are filled.',
+      withDefault('frost-risk-accepted', 'Frost risk accepted', SHARE, '10%', { decimals: 0, least: 0.1, most: 99.9 }),
+      computed(
+        'middle-of-summer',
+        'Middle of summer',
+        DATE,
+        'HOTTESTDAY([Season starts] + 182 days; Climate[Day]; Climate[Mean])',
+        {
+          note: 'Warmest day of the average year; needs Climate.',
+        },
+      ),
+      computed(
+        'average-last-frost-reckoned',
+        'Average last frost reckoned',
+        DATE,
+        known(
+          frostDate('LASTFROSTDATE', '50%', ...LAST),
+          `WARMFROM([Middle of summer]; ${LOW_AT_LAST_FROST} degC; ${LOWS})`,
+        ),
+        { note: `From Frost years; else when the mean low of Climate passes ${LOW_AT_LAST_FROST} degC.` },
+      ),
+      withDefault('average-last-frost', 'Average last frost', DATE, '[Average last frost reckoned]', {
+        note: 'In spring: later in half the years. Calendars count their weeks from it.',
       }),
-      withDefault('first-frost', 'First frost', DATE, frostDate('FIRSTFROSTDATE', 'First frost', 'Autumn known'), {
-        note: 'In autumn, likewise.',
+      computed(
+        'last-frost-reckoned',
+        'Last frost reckoned',
+        DATE,
+        known(frostDate('LASTFROSTDATE', '[Frost risk accepted]', ...LAST), `[Average last frost] + ${MARGIN}`),
+        { note: `From Frost years; else the average with a spread of ${FROST_DATE_DEVIATION} days.` },
+      ),
+      withDefault('last-frost', 'Last frost', DATE, '[Last frost reckoned]', {
+        note: 'In spring, at the risk you accept: later only in so many of a hundred years.',
       }),
-      withDefault('frost-risk-accepted', 'Frost risk accepted', SHARE, '10%', { decimals: 0, least: 0, most: 100 }),
+      computed(
+        'last-frost-of-half-the-years',
+        'Last frost of half the years',
+        DATE,
+        `IF(AND(${typedOver('Last frost', 'Last frost reckoned')}; NOT(${typedOver('Average last frost', 'Average last frost reckoned')}));
+          [Last frost] - ${MARGIN}; [Average last frost])`,
+        {
+          note: 'The average that dates are counted from; where only the date at your risk was typed, reckoned back from it.',
+        },
+      ),
+      computed(
+        'average-first-frost-reckoned',
+        'Average first frost reckoned',
+        DATE,
+        known(
+          frostDate('FIRSTFROSTDATE', '50%', ...FIRST),
+          `WARMUNTIL([Middle of summer]; ${LOW_AT_FIRST_FROST} degC; ${LOWS})`,
+        ),
+        { note: `From Frost years; else when the mean low of Climate falls below ${LOW_AT_FIRST_FROST} degC.` },
+      ),
+      withDefault('average-first-frost', 'Average first frost', DATE, '[Average first frost reckoned]', {
+        note: 'In autumn: earlier in half the years.',
+      }),
+      computed(
+        'first-frost-reckoned',
+        'First frost reckoned',
+        DATE,
+        known(frostDate('FIRSTFROSTDATE', '[Frost risk accepted]', ...FIRST), `[Average first frost] - ${MARGIN}`),
+        { note: `From Frost years; else the average with a spread of ${FROST_DATE_DEVIATION} days.` },
+      ),
+      withDefault('first-frost', 'First frost', DATE, '[First frost reckoned]', {
+        note: 'In autumn, at the risk you accept: earlier only in so many of a hundred years.',
+      }),
+      computed(
+        'first-frost-of-half-the-years',
+        'First frost of half the years',
+        DATE,
+        `IF(AND(${typedOver('First frost', 'First frost reckoned')}; NOT(${typedOver('Average first frost', 'Average first frost reckoned')}));
+          [First frost] + ${MARGIN}; [Average first frost])`,
+        { note: 'The average that dates are counted from.' },
+      ),
+      computed(
+        'mean-low-at-first-frost',
+        'Mean low at first frost',
+        TEMPERATURE,
+        `TEMPERATUREAROUND([First frost]; ${LOWS})`,
+        {
+          note: 'On the date at your risk: colder frosts come when the mean low has fallen as much further.',
+          decimals: 1,
+        },
+      ),
+      computed(
+        'mean-low-at-last-frost',
+        'Mean low at last frost',
+        TEMPERATURE,
+        `TEMPERATUREAROUND([Last frost]; ${LOWS})`,
+        {
+          decimals: 1,
+        },
+      ),
+      computed(
+        'warmest-mean',
+        'Warmest mean',
+        TEMPERATURE,
+        'TEMPERATUREAROUND([Middle of summer]; Climate[Day]; Climate[Mean])',
+        { note: 'Of the middle of summer.', decimals: 1 },
+      ),
     ),
     ...group(
       'Raising',
@@ -197,7 +307,7 @@ export const farmSheet: SheetDeclaration = {
       name: 'Frost missing',
       level: 'note',
       column: 'Last frost',
-      says: 'IF(ISBLANK([Last frost]); "Enter the last frost date: planting-out dates are checked against it.")',
+      says: 'IF(AND(ISBLANK([Last frost]); ISBLANK([Middle of summer])); "Enter the last frost date, or fill Monthly climate: planting-out dates are checked against it.")',
     },
     {
       name: 'Frosts in order',
