@@ -2,7 +2,13 @@
 // types of values, the language's editing help, the sources of the models and what a picture needs to be drawn to scale.
 
 export { dayLength } from './agronomy/day-length.ts';
-export { FROST_DATE_DEVIATION, LOW_AT_FIRST_FROST, LOW_AT_LAST_FROST } from './agronomy/frost-season.ts';
+export {
+  DAYS_PER_DEGREE,
+  FROST_DATE_DEVIATION,
+  LOW_AT_FIRST_FROST,
+  LOW_AT_LAST_FROST,
+} from './agronomy/frost-season.ts';
+export { COOL_SUMMER_MARGIN } from './agronomy/planting-season.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';

@@ -145,7 +145,11 @@ export const cropsSheet: SheetDeclaration = {
       entered('freezing-point', 'Freezing point', TEMPERATURE),
       entered('chill-below', 'Chill below', TEMPERATURE),
       entered('chill-days', 'Chill days', DAYS),
-      entered('planted-piece', 'Planted piece', choice('clove', 'set', 'seed tuber', 'slip', 'crown', 'runner plant', 'division', 'root piece')),
+      entered(
+        'planted-piece',
+        'Planted piece',
+        choice('clove', 'set', 'seed tuber', 'slip', 'crown', 'runner plant', 'division', 'root piece'),
+      ),
       entered('years-to-first-harvest', 'Years to first harvest', PLAIN),
       entered('days-to-maturity-low', 'Days to maturity low', DAYS),
       entered('days-to-maturity-high', 'Days to maturity high', DAYS),

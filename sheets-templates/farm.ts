@@ -200,10 +200,8 @@ export const farmSheet: SheetDeclaration = {
         'mean-low-at-last-frost',
         'Mean low at last frost',
         TEMPERATURE,
-        `TEMPERATUREAROUND([Last frost]; ${LOWS})`,
-        {
-          decimals: 1,
-        },
+        `TEMPERATUREAROUND([Last frost of half the years]; ${LOWS})`,
+        { note: 'On the average date.', decimals: 1 },
       ),
       computed(
         'warmest-mean',

@@ -109,20 +109,27 @@ export const HARVEST_COLUMNS = [
   ),
   ...group(
     'Harvest',
+    computed('harvest', 'Harvest', DATE, `IF([Finishes] > 0; MIN([Ripe]; [Cold ends it] - 1 day))`, {
+      note: 'First harvest: tops down for onions; ripe, or the last day before the cold. Blank where it does not finish.',
+    }),
     computed(
-      'harvest',
-      'Harvest',
-      DATE,
-      `IF([Variety].[Bulb crop]; [Tops down];
-        IF(OR([Start] = "direct seed"; ISBLANK([Variety].[Days to maturity]));
-          [Planted out] + [Variety].[Days to maturity direct]; [Planted out] + [Variety].[Days to maturity]))`,
-      { note: 'First harvest: tops down for onions, days to maturity for the rest.' },
+      'harvest-reckoned-by',
+      'Harvest reckoned by',
+      TEXT,
+      `IF([Variety].[Bulb crop]; "day length and warmth"; IF(ISBLANK(Farm[Middle of summer]); "days";
+        IF(ISBLANK(IF([In place]; [Variety].[Crop].[Warmth to harvest direct]; [Variety].[Crop].[Warmth to harvest]));
+          "days, scaled by warmth"; "degree-days")))`,
+      {
+        note: 'Published degree-days; days to maturity stretched where it is cooler than the crop likes best; or days alone.',
+      },
     ),
     computed(
       'harvest-ends',
       'Harvest ends',
       DATE,
-      'IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)',
+      `IF(NOT(ISBLANK([Harvest])); MIN([Cold ends it] - 1 day;
+        IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)))`,
+      { note: 'The window of the crop, or the cold.' },
     ),
     computed('bed-free', 'Bed free', DATE, '[Harvest ends] + 1 day'),
     computed(
@@ -164,17 +171,6 @@ export const HARVEST_COLUMNS = [
   ),
   ...group(
     'Bolting',
-    withDefault('cover', 'Cover', choice('none', 'row cover', 'tunnel'), '"none"'),
-    withDefault(
-      'cover-gain',
-      'Cover gain',
-      quantity('Fdeg', 'Cdeg'),
-      'IF([Cover] = "row cover"; 3 Fdeg; IF([Cover] = "tunnel"; 5 Fdeg; 0 Fdeg))',
-      {
-        note: 'How much warmer it is under it: row cover 2 to 4 degF; tunnel memory.',
-        decimals: 1,
-      },
-    ),
     computed('bolting-risk', 'Bolting risk', choice('low', 'raised', 'high'), `BOLTRISK(${BOLTING})`, {
       note: 'From planting out to bulbing or harvest; needs Climate.',
     }),

@@ -1,7 +1,7 @@
 // Plantings, fourth part: what each planting earns and costs, and its place on the bed and in the rotation. plantings.ts
 // puts the parts together.
 
-import { computed, DATE, entered, group, HOURS, LENGTH, MASS, PLAIN, quantity, SHARE, YES_OR_NO } from './authoring.ts';
+import { computed, entered, group, HOURS, LENGTH, MASS, PLAIN, quantity, SHARE, YES_OR_NO } from './authoring.ts';
 
 const MONEY = quantity('money');
 const PRICE = quantity('money/lb', 'money/kg');
@@ -120,24 +120,6 @@ export const MONEY_COLUMNS = [
       'Back too soon',
       YES_OR_NO,
       '[Years since the family] < [Variety].[Crop].[Rotation years]',
-    ),
-    computed(
-      'earliest-in-the-bed',
-      'Earliest in the bed',
-      DATE,
-      `IF([Start] = "direct seed"; Farm[Last frost] + [Variety].[Crop].[Sow outdoors from last frost];
-        IF(ISBLANK([Variety].[Crop].[Plant out from last frost]); Farm[Last frost] + [Variety].[Crop].[Sow outdoors from last frost];
-          Farm[Last frost] + [Variety].[Crop].[Plant out from last frost]))`,
-      { note: 'Without cover.' },
-    ),
-    computed(
-      'latest-in-the-bed',
-      'Latest in the bed',
-      DATE,
-      'Farm[First frost] - [Variety].[Crop].[Latest planting out before first frost]',
-      {
-        note: 'To finish before the first frost.',
-      },
     ),
     computed('share-of-margin', 'Share of margin', SHARE, '[Margin] / SUM(Plantings[Margin])', {
       note: "Of the farm's whole margin.",

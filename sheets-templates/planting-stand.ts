@@ -16,6 +16,7 @@ import {
   SPACING,
   TEXT,
   VOLUME,
+  WARMTH,
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
@@ -91,6 +92,21 @@ export const STAND_COLUMNS = [
         note: 'In the bed from this day; direct seed from its sowing.',
       },
     ),
+    withDefault('cover', 'Cover', choice('none', 'row cover', 'tunnel'), '"none"'),
+    withDefault(
+      'cover-gain',
+      'Cover gain',
+      WARMTH,
+      'IF([Cover] = "row cover"; 2 Cdeg; IF([Cover] = "tunnel"; 3.5 Cdeg; 0 Cdeg))',
+      {
+        note: 'How much warmer the day and night together are under it: row cover 2 to 4 Cdeg, tunnel 2 to 5 (memory).',
+        decimals: 1,
+      },
+    ),
+    withDefault('cover-gain-at-night', 'Cover gain at night', WARMTH, 'IF([Cover] = "none"; 0 Cdeg; 1 Cdeg)', {
+      note: 'Row cover 0.2 to 1.8 Cdeg in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel 0 to 2.',
+      decimals: 1,
+    }),
     computed(
       'emergence',
       'Emergence',

@@ -3,6 +3,7 @@
 
 import type { SheetDeclaration } from '../engine/index.ts';
 import { PLANTING_CHECKS } from './planting-checks.ts';
+import { RIPENING_COLUMNS, WINDOW_COLUMNS } from './planting-dates.ts';
 import { HARVEST_COLUMNS } from './planting-harvest.ts';
 import { MONEY_COLUMNS } from './planting-money.ts';
 import { SPACE_COLUMNS } from './planting-space.ts';
@@ -15,7 +16,14 @@ export const plantingsSheet: SheetDeclaration = {
     'One row a planting. Enter the variety, how it starts, the bed, the spacing and the dates; stand, seed, yield, harvest and money follow.',
   rows: { from: 'entry' },
   key: 'Planting',
-  columns: [...STAND_COLUMNS, ...SPACE_COLUMNS, ...HARVEST_COLUMNS, ...MONEY_COLUMNS],
+  columns: [
+    ...STAND_COLUMNS,
+    ...WINDOW_COLUMNS,
+    ...SPACE_COLUMNS,
+    ...RIPENING_COLUMNS,
+    ...HARVEST_COLUMNS,
+    ...MONEY_COLUMNS,
+  ],
   checks: PLANTING_CHECKS,
   cautions: [
     'Figures are planning estimates: local extension advice and your own records come first.',

@@ -21,6 +21,7 @@ import {
   YES_OR_NO,
   YIELD,
 } from './authoring.ts';
+import { WARMTH_COLUMNS } from './variety-warmth.ts';
 
 const DEGREES = quantity('deg');
 
@@ -203,8 +204,17 @@ export const varietiesSheet: SheetDeclaration = {
         decimals: 0,
         least: 0,
       }),
+      computed(
+        'days-to-emergence',
+        'Days to emergence',
+        DAYS,
+        `IF(ISBLANK([Crop].[Emergence thermal time]); 0 days;
+          EMERGENCEDAYS([Growth mean]; [Crop].[Emergence base]; [Crop].[Emergence thermal time]))`,
+        { note: 'At the growth mean.', decimals: 0 },
+      ),
       withDefault('storage-life', 'Storage life', DAYS, '[Crop].[Storage life]', { decimals: 0, least: 0 }),
     ),
+    ...WARMTH_COLUMNS,
     ...group(
       'Size',
       entered('bulb-shape', 'Bulb shape', choice('flat', 'globe', 'tall')),

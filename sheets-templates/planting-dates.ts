@@ -1,0 +1,282 @@
+// Plantings, the crop's warmth and cold: from when a planting counts its warmth, when it is ripe by it, when cold ends it, and
+// the dates between which it can go into the bed. plantings.ts puts the parts together. Where Climate is empty, days and the
+// frost dates stand in, and what can't be known stays blank.
+
+import { COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
+import { computed, DATE, DEGREE_DAYS, group, SHARE, TEMPERATURE, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
+
+const CROP = '[Variety].[Crop]';
+/** Emergence outdoors where its warmth is not known, as the Plantings sheet takes it. */
+const UNKNOWN_EMERGENCE = '14 days';
+const MEANS = 'Climate[Day]; Climate[Mean]';
+const LOWS = 'Climate[Day]; Climate[Low]';
+const GROWTH = `[Growth base]; [Growth ceiling]; ${MEANS}`;
+
+const YOUNG_LIMIT = `IF(ISBLANK(${CROP}.[Frost limit young]); ${CROP}.[Frost limit]; ${CROP}.[Frost limit young])`;
+
+/** Days that a cold below freezing comes later in autumn, or goes earlier in spring, where no lows are known. */
+function harder(limit: string): string {
+  return `(0 degC - ${limit} + [Cover gain at night]) * ${DAYS_PER_DEGREE} days / 1 Cdeg`;
+}
+
+/** Mean air over soil at planting depth in the morning, when garlic goes in (a judgement). */
+const AIR_OVER_SOIL = '2 Cdeg';
+
+/** The latest date in the bed from which the crop is ripe by a date; seed comes up first. */
+function latestFor(by: string): string {
+  const up = `WARMTHSTART(${by}; [Warmth wanted]; ${GROWTH})`;
+  return `IF(NOT([Comes up in the bed]); ${up}; IF(ISBLANK(${CROP}.[Emergence thermal time]); ${up} - ${UNKNOWN_EMERGENCE};
+    WARMTHSTART(${up}; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; ${MEANS})))`;
+}
+
+export const RIPENING_COLUMNS = group(
+  'Warmth and cold',
+  computed(
+    'summer',
+    'Summer',
+    DATE,
+    `IF(ISBLANK(Farm[Middle of summer]); Farm[Season starts] + 203 days;
+      HOTTESTDAY(IF(ISBLANK([Planted out]); Farm[Middle of summer]; [Planted out] + 30 days); ${MEANS}))`,
+    { note: 'The middle of the summer it belongs to.' },
+  ),
+  computed('in-place', 'In place', YES_OR_NO, 'OR([Start] = "direct seed"; ISBLANK([Variety].[Days to maturity]))', {
+    note: 'Reckoned by the figures for crops sown or set in place.',
+  }),
+  computed(
+    'comes-up-in-the-bed',
+    'Comes up in the bed',
+    YES_OR_NO,
+    'AND([From seed]; NOT([Raised]); NOT(ISBLANK([Emergence])))',
+  ),
+  computed('growth-base', 'Growth base', TEMPERATURE, `${CROP}.[Degree-day base] - [Cover gain]`, {
+    note: "The crop's degree-day base, less what a cover adds.",
+    decimals: 1,
+  }),
+  computed('growth-ceiling', 'Growth ceiling', TEMPERATURE, `${CROP}.[Degree-day ceiling] - [Cover gain]`, {
+    note: 'Warmth above it does not count.',
+    decimals: 1,
+  }),
+  withDefault(
+    'warmth-wanted',
+    'Warmth wanted',
+    DEGREE_DAYS,
+    'IF([In place]; [Variety].[Warmth to harvest direct]; [Variety].[Warmth to harvest])',
+    { note: 'Until first harvest.', decimals: 0, least: 0 },
+  ),
+  computed(
+    'growth-counts-from',
+    'Growth counts from',
+    DATE,
+    `IF(${CROP}.[Warmth counts from] = "12-hour day in spring";
+      LONGDAYFROM(Farm[Latitude]; 12 h; IF([Planted out] < [Summer] - 45 days; [Planted out]; [Summer] + 155 days));
+      IF(AND(${CROP}.[Warmth counts from] = "spring growth"; ${CROP}.[Years to first harvest] > 0);
+        WARMFROM(EDATE([Summer]; 12 * ${CROP}.[Years to first harvest]); ${CROP}.[Growth minimum]; ${MEANS});
+        IF([Comes up in the bed]; [Emergence]; [Planted out])))`,
+    { note: 'Emergence, planting out, or for crops that stand over winter the spring.' },
+  ),
+  computed('ripe-by-warmth', 'Ripe by warmth', DATE, `WARMTHDATE([Growth counts from]; [Warmth wanted]; ${GROWTH})`, {
+    note: 'Needs Climate.',
+  }),
+  computed(
+    'ripe-by-days',
+    'Ripe by days',
+    DATE,
+    `MAX([Planted out] + IF([In place]; [Variety].[Days to maturity direct]; [Variety].[Days to maturity]); [Emergence] + 1 day)`,
+    { note: 'By the calendar alone; used where Climate is empty.' },
+  ),
+  computed(
+    'ripe',
+    'Ripe',
+    DATE,
+    'IF([Variety].[Bulb crop]; [Tops down]; IF(ISBLANK(Farm[Middle of summer]); [Ripe by days]; [Ripe by warmth]))',
+    {
+      note: 'If no cold comes before.',
+    },
+  ),
+  computed(
+    'killing-low',
+    'Killing low',
+    TEMPERATURE,
+    `IF(${CROP}.[Overwinters] <> "autumn planted";
+      Farm[Mean low at first frost] + (${CROP}.[Frost limit] - 0 degC) - [Cover gain at night])`,
+    {
+      note: "When the mean low has fallen to this, a night that kills the crop has come at the farm's risk; none for crops that stand the winter in the ground.",
+      decimals: 1,
+    },
+  ),
+  computed(
+    'killing-night',
+    'Killing night',
+    DATE,
+    `IF(NOT(ISBLANK(Farm[Middle of summer])); WARMUNTIL([Summer]; [Killing low]; ${LOWS});
+      IF(${CROP}.[Overwinters] <> "autumn planted"; Farm[First frost] + ${harder(`${CROP}.[Frost limit]`)}))`,
+    { note: "First of autumn or winter that kills the crop, at the farm's risk. Blank: none, or not known." },
+  ),
+  computed(
+    'spring-kills-until',
+    'Spring kills until',
+    DATE,
+    `IF(OR(${CROP}.[Hardiness] = "tender"; ${CROP}.[Hardiness] = "half-hardy");
+      IF(ISBLANK(Farm[Middle of summer]); Farm[Last frost of half the years] - ${harder(YOUNG_LIMIT)};
+        WARMFROM([Summer]; Farm[Mean low at last frost] + (${YOUNG_LIMIT} - 0 degC) - [Cover gain at night]; ${LOWS})))`,
+    {
+      note: 'A tender or half-hardy plant up before it is killed in more than half the years. Blank: none, or not known.',
+    },
+  ),
+  computed('up', 'Up', DATE, 'IF([Comes up in the bed]; [Emergence]; [Planted out])', {
+    note: 'Above the ground, in the bed.',
+  }),
+  computed(
+    'killed-in-spring',
+    'Killed in spring',
+    YES_OR_NO,
+    'AND([Start] <> "sets"; NOT(ISBLANK([Up])); [Up] < [Summer]; IF(ISBLANK([Spring kills until]); FALSE; [Up] < [Spring kills until]))',
+    { note: 'Up before the frosts are over. Sets and tubers come again from below.' },
+  ),
+  computed(
+    'cold-ends-it',
+    'Cold ends it',
+    DATE,
+    `IF([Killed in spring]; [Up]; IF(NOT(ISBLANK([Killing night])); MAX([Killing night]; [Up])))`,
+    { note: 'The day from which none of it is alive, at the risk accepted.' },
+  ),
+  computed(
+    'early-ripe-share',
+    'Early ripe share',
+    SHARE,
+    'IF([In place]; [Variety].[Early share direct]; [Variety].[Early share])',
+    {
+      note: 'Of the warmth wanted, that an early one is ripe with.',
+      decimals: 0,
+    },
+  ),
+  computed(
+    'share-of-warmth',
+    'Share of warmth',
+    SHARE,
+    `IF(AND(ISBLANK([Ripe]); NOT(ISBLANK([Warmth wanted]))); 0%;
+      IF(OR(ISBLANK([Cold ends it]); [Ripe] < [Cold ends it]); 100%;
+        IF(OR(ISBLANK(Farm[Middle of summer]); [Variety].[Bulb crop]); MAX(0 days; [Cold ends it] - [Up]) / ([Ripe] - [Up]);
+          WARMTHBETWEEN([Growth counts from]; [Cold ends it]; ${GROWTH}) / [Warmth wanted])))`,
+    { note: 'Of what it needs to ripen, that comes before the cold.', decimals: 0 },
+  ),
+  computed(
+    'finishes',
+    'Finishes',
+    SHARE,
+    `IF([Share of warmth] >= 1; 100%; MAX(0%; ([Share of warmth] - [Early ripe share]) / (1 - [Early ripe share])))`,
+    { note: 'All where it is ripe before the cold, none where even an early one is not.', decimals: 0 },
+  ),
+);
+
+export const WINDOW_COLUMNS = group(
+  'When it can go in',
+  computed(
+    'weeks-from-last-frost',
+    'Weeks from last frost',
+    WEEKS,
+    `IF(OR([Start] = "direct seed"; ISBLANK(${CROP}.[Plant out from last frost]));
+      ${CROP}.[Sow outdoors from last frost]; ${CROP}.[Plant out from last frost])`,
+    { note: 'At which calendars begin, from the average last frost; below zero is before it.', decimals: 1 },
+  ),
+  withDefault(
+    'warm-enough-at',
+    'Warm enough at',
+    TEMPERATURE,
+    `MIN(STARTWARMTH([Weeks from last frost]); Farm[Warmest mean] - ${COOL_SUMMER_MARGIN} Cdeg) - [Cover gain]`,
+    { note: 'Daily mean outdoors from which it goes in; a cover makes up its degrees.', decimals: 1 },
+  ),
+  computed('warm-from', 'Warm from', DATE, `WARMFROM([Summer]; [Warm enough at]; ${MEANS})`, {
+    note: 'Blank: warm enough all winter, or not known.',
+  }),
+  computed(
+    'frost-lets-in-from',
+    'Frost lets in from',
+    DATE,
+    `MAX(Farm[Last frost of half the years] + [Weeks from last frost] - [Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg;
+      IF(AND(${CROP}.[Hardiness] = "tender"; NOT([In place])); Farm[Last frost] - [Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg))`,
+    { note: 'Calendar weeks from the average last frost; tender plants not before the last frost at your risk.' },
+  ),
+  computed('too-hot-from', 'Too hot from', DATE, `WARMFROM([Summer]; ${CROP}.[Growth maximum]; ${MEANS})`, {
+    note: 'From then on the mean is above what the crop grows well in: it bolts, or sets and hearts badly.',
+  }),
+  computed('too-hot-until', 'Too hot until', DATE, `WARMUNTIL([Summer]; ${CROP}.[Growth maximum]; ${MEANS})`),
+  computed(
+    'growth-ends',
+    'Growth ends',
+    DATE,
+    `MIN([Killing night]; IF(${CROP}.[Overwinters] = "no"; SHORTDAYFROM(Farm[Latitude]; 10 h; [Summer])))`,
+    { note: 'Cold, or for crops that do not stand the winter a day under ten hours. Blank: it grows on.' },
+  ),
+  computed(
+    'before-the-heat',
+    'Before the heat',
+    DATE,
+    `IF(NOT(ISBLANK([Too hot from])); ${latestFor('[Too hot from]')})`,
+    {
+      note: 'Latest in the bed to be ripe before the heat.',
+    },
+  ),
+  computed(
+    'after-the-heat',
+    'After the heat',
+    DATE,
+    `IF(NOT(ISBLANK([Too hot until])); ${latestFor('[Too hot until]')})`,
+    {
+      note: 'Earliest in the bed to be ripe when the heat is over.',
+    },
+  ),
+  computed(
+    'before-the-cold',
+    'Before the cold',
+    DATE,
+    `IF(ISBLANK(Farm[Middle of summer]); [Growth ends] - IF([In place]; ${CROP}.[Latest sowing before first frost]; ${CROP}.[Latest planting out before first frost]);
+      ${latestFor('[Growth ends]')})`,
+    { note: 'Latest in the bed to be ripe before growth ends.' },
+  ),
+  computed(
+    'spring-start',
+    'Spring start',
+    DATE,
+    `IF(AND(ISBLANK([Warm from]); ISBLANK([Frost lets in from])); EDATE([After the heat]; -12); MAX([Warm from]; [Frost lets in from]))`,
+    { note: 'Where winter is warm enough, the autumn before.' },
+  ),
+  computed(
+    'autumn-crop',
+    'Autumn crop',
+    YES_OR_NO,
+    `AND(NOT(ISBLANK([After the heat])); [Planted out] > [Before the heat] + ([After the heat] - [Before the heat]) / 2)`,
+    { note: 'It goes in for the cool time after the heat of summer.' },
+  ),
+  computed(
+    'autumn-opens',
+    'Autumn opens',
+    DATE,
+    `IF(${CROP}.[Overwinters] = "autumn planted"; WARMUNTIL([Summer]; ${CROP}.[Autumn soil maximum] + ${AIR_OVER_SOIL}; ${MEANS}))`,
+    {
+      note: 'For what is planted in autumn: the soil has cooled, which the mean air shows about two degrees above it.',
+    },
+  ),
+  computed(
+    'autumn-closes',
+    'Autumn closes',
+    DATE,
+    `IF(NOT(ISBLANK([Autumn opens])); IF(ISBLANK(WARMUNTIL([Summer]; 0 degC; ${MEANS})); [Summer] + 155 days; WARMUNTIL([Summer]; 0 degC; ${MEANS})))`,
+    { note: 'The ground freezes, or midwinter.' },
+  ),
+  computed(
+    'earliest-in-the-bed',
+    'Earliest in the bed',
+    DATE,
+    'IF(NOT(ISBLANK([Autumn opens])); [Autumn opens]; IF([Autumn crop]; [After the heat]; [Spring start]))',
+    { note: 'By frost, warmth of the bed and heat, under the cover chosen.' },
+  ),
+  computed(
+    'latest-in-the-bed',
+    'Latest in the bed',
+    DATE,
+    `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF(ISBLANK([Before the heat]); [Before the cold];
+      IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); [Before the heat])))`,
+    { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
+  ),
+);
