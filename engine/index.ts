@@ -1,6 +1,8 @@
 // The public face of the engine. Everything outside engine/ imports from here alone: the workbook and its declarations, the
 // types of values, the language's editing help, the sources of the models and what a picture needs to be drawn to scale.
 
+export { BULBING_BASE, BULBING_THERMAL_TIME, BULBING_UPPER } from './agronomy/bulbing.ts';
+export { BOLTING_DAYS, FREEZE_THAW_DAYS } from './agronomy/cold-of-year.ts';
 export { dayLength } from './agronomy/day-length.ts';
 export {
   DAYS_PER_DEGREE,
@@ -8,10 +10,21 @@ export {
   LOW_AT_FIRST_FROST,
   LOW_AT_LAST_FROST,
 } from './agronomy/frost-season.ts';
+export {
+  LEAF_GROWTH_BASE,
+  LEAF_GROWTH_LIMITS,
+  LEAF_GROWTH_UPPER,
+  WINTER_MASS_LEAST,
+  WINTER_MASS_MOST,
+} from './agronomy/leaf-growth.ts';
+export { DEFAULT_CRITICAL_HOURS } from './agronomy/onion-types.ts';
 export { COOL_SUMMER_MARGIN } from './agronomy/planting-season.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
+export { LEAF_GROWTH_TOO_SMALL } from './agronomy/suitability.ts';
+export { OVERWINTERED_SHARE, TOPS_DOWN_THERMAL_TIME } from './agronomy/tops-down.ts';
+export { ONION_DENSITY_LIMITS } from './agronomy/yield-density.ts';
 export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './files/climate-csv.ts';
 export type { CsvSplitter, Delimiter } from './files/csv.ts';
 export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';

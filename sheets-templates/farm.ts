@@ -18,6 +18,7 @@ import {
   TEMPERATURE,
   TEXT,
   withDefault,
+  YES_OR_NO,
 } from './authoring.ts';
 
 const DEGREES = quantity('deg');
@@ -214,7 +215,13 @@ export const farmSheet: SheetDeclaration = {
     ...group(
       'Raising',
       withDefault('nursery-temperature', 'Nursery temperature', TEMPERATURE, '18 degC', {
-        note: 'Mean of day and night where seedlings stand.',
+        note: 'Mean of day and night where seedlings grow on, heated.',
+      }),
+      withDefault('heated-to-germinate', 'Heated to germinate', YES_OR_NO, 'TRUE', {
+        note: 'A warm mat, cupboard or room until seed is up. Each planting can have its own.',
+      }),
+      withDefault('nursery-heated', 'Nursery heated', YES_OR_NO, 'TRUE', {
+        note: 'While plants grow on. Each planting can have its own.',
       }),
       entered('block-tray', 'Block tray', link('Trays'), { note: 'Used where a planting in blocks names no tray.' }),
       entered('cell-tray', 'Cell tray', link('Trays'), { note: 'Used where a planting in cells names no tray.' }),

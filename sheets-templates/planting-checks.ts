@@ -19,10 +19,10 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Too cool or warm to come up',
     level: 'warning',
     column: 'Emergence',
-    says: `IF([Raised]; IF(Farm[Nursery temperature] < [Variety].[Crop].[Germination minimum];
-      "The propagation house is cooler than the seed of this crop comes up in: start it warmer.";
-      IF(Farm[Nursery temperature] > [Variety].[Crop].[Germination maximum];
-        "The propagation house is warmer than the seed of this crop comes up in: start it cooler.")))`,
+    says: `IF([Raised]; IF([Germination temperature] < [Variety].[Crop].[Germination minimum];
+      "It is cooler than the seed of this crop comes up in: germinate it warmer.";
+      IF([Germination temperature] > [Variety].[Crop].[Germination maximum];
+        "It is warmer than the seed of this crop comes up in: germinate it cooler.")))`,
   },
   {
     name: 'No places',

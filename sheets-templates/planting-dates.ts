@@ -7,7 +7,7 @@ import { computed, DATE, DEGREE_DAYS, group, SHARE, TEMPERATURE, WEEKS, withDefa
 
 const CROP = '[Variety].[Crop]';
 /** Emergence outdoors where its warmth is not known, as the Plantings sheet takes it. */
-const UNKNOWN_EMERGENCE = '14 days';
+export const UNKNOWN_EMERGENCE = '14 days';
 const MEANS = 'Climate[Day]; Climate[Mean]';
 const LOWS = 'Climate[Day]; Climate[Low]';
 const GROWTH = `[Growth base]; [Growth ceiling]; ${MEANS}`;
@@ -88,7 +88,7 @@ export const RIPENING_COLUMNS = group(
     'ripe',
     'Ripe',
     DATE,
-    'IF([Variety].[Bulb crop]; [Tops down]; IF(ISBLANK(Farm[Middle of summer]); [Ripe by days]; [Ripe by warmth]))',
+    'IF([Variety].[Bulb crop]; [Tops down]; IF(OR(ISBLANK(Farm[Middle of summer]); ISBLANK([Warmth wanted])); [Ripe by days]; [Ripe by warmth]))',
     {
       note: 'If no cold comes before.',
     },

@@ -1,6 +1,7 @@
 // Plantings, first part: what is planted where and when, the seed it takes and what comes up. plantings.ts puts the parts
 // together.
 
+import { BULBING_BASE, BULBING_THERMAL_TIME } from '../engine/index.ts';
 import {
   AREA,
   choice,
@@ -14,6 +15,7 @@ import {
   PLAIN,
   SHARE,
   SPACING,
+  TEMPERATURE,
   TEXT,
   VOLUME,
   WARMTH,
@@ -21,6 +23,12 @@ import {
   YES_OR_NO,
 } from './authoring.ts';
 import { START_METHODS } from './crops.ts';
+import { UNKNOWN_EMERGENCE } from './planting-dates.ts';
+
+const CROP = '[Variety].[Crop]';
+
+/** Over the weather outside, of an unheated house, day and night together (memory: 2 to 5 degC). */
+const UNHEATED_GAIN = '3.5 Cdeg';
 
 /** The seed lot aged to this planting's own sowing date, by the method its lot uses. */
 const LOT_GERMINATION = `IF([Seed lot].[Method] = "viability equation";
@@ -107,16 +115,52 @@ export const STAND_COLUMNS = [
       note: 'Row cover 0.2 to 1.8 Cdeg in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel 0 to 2.',
       decimals: 1,
     }),
+    withDefault('heated-to-germinate', 'Heated to germinate', YES_OR_NO, 'IF([Raised]; Farm[Heated to germinate])', {
+      note: 'A warm mat, cupboard or room until it is up.',
+    }),
+    withDefault(
+      'germination-temperature',
+      'Germination temperature',
+      TEMPERATURE,
+      `IF([Raised]; IF(AND([Heated to germinate]; NOT(ISBLANK(${CROP}.[Germination best from])));
+        ${CROP}.[Germination best from] + (${CROP}.[Germination best to] - ${CROP}.[Germination best from]) / 2; [Raising temperature]))`,
+      { note: "Middle of what the crop's seed likes best where heated; else as it is raised.", decimals: 0 },
+    ),
+    withDefault('nursery-heated', 'Nursery heated', YES_OR_NO, 'IF([Raised]; Farm[Nursery heated])', {
+      note: 'While the plants grow on.',
+    }),
+    withDefault(
+      'raising-temperature',
+      'Raising temperature',
+      TEMPERATURE,
+      `IF([Raised]; IF(OR([Nursery heated]; ISBLANK(Farm[Middle of summer])); Farm[Nursery temperature];
+        TEMPERATUREAROUND([Sown] + 21 days; Climate[Day]; Climate[Mean]) + ${UNHEATED_GAIN}))`,
+      {
+        note: 'Mean of day and night while it grows on; unheated, some degrees over the weather of its third week.',
+        decimals: 0,
+      },
+    ),
+    computed(
+      'emerges-in-the-house',
+      'Emerges in the house',
+      DATE,
+      `IF([Raised]; [Sown] + CEILING(EMERGENCEDAYS(MIN([Germination temperature]; ${CROP}.[Germination best to]; 35 degC);
+        ${CROP}.[Emergence base]; ${CROP}.[Emergence thermal time]); 1 day))`,
+    ),
+    computed(
+      'emerges-outdoors',
+      'Emerges outdoors',
+      DATE,
+      `IF([Start] = "direct seed"; WARMTHDATE([Sown]; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; Climate[Day]; Climate[Mean]))`,
+      { note: 'Warmth above 25 degC does not hasten it.' },
+    ),
     computed(
       'emergence',
       'Emergence',
       DATE,
-      `IF([From seed]; IF([Raised];
-        [Sown] + CEILING(EMERGENCEDAYS(MIN(Farm[Nursery temperature]; 25 degC); [Variety].[Crop].[Emergence base]; [Variety].[Crop].[Emergence thermal time]); 1 day);
-        IF(ISBLANK(WARMTHDATE([Sown]; [Variety].[Crop].[Emergence thermal time]; [Variety].[Crop].[Emergence base]; 25 degC; Climate[Day]; Climate[Mean]));
-          [Sown] + 14 days;
-          WARMTHDATE([Sown]; [Variety].[Crop].[Emergence thermal time]; [Variety].[Crop].[Emergence base]; 25 degC; Climate[Day]; Climate[Mean]))))`,
-      { note: 'Warmth above 25 degC does not hasten it; outdoors 14 days where Climate is empty.' },
+      `IF([From seed]; IF(ISBLANK(IF([Raised]; [Emerges in the house]; [Emerges outdoors]));
+        [Sown] + IF([Raised]; 10 days; ${UNKNOWN_EMERGENCE}); IF([Raised]; [Emerges in the house]; [Emerges outdoors])))`,
+      { note: 'Half the seedlings up; outdoors 14 days where the warmth is not known.' },
     ),
   ),
   ...group(
@@ -126,13 +170,20 @@ export const STAND_COLUMNS = [
       'Seeds per station',
       PLAIN,
       `IF([Raised]; IF(ISBLANK([Variety].[Crop].[Usual seeds per block]); 1; [Variety].[Crop].[Usual seeds per block]);
-        IF([Start] = "direct seed"; ROUNDUP(1 / ([Germination] * [Field survival]); 1); 1))`,
+        IF([Start] = "direct seed"; MAX(1; ROUNDUP(1 / ([Germination] * [Field survival] * [Seedlings per seed]); 1)); 1))`,
       {
         note: 'In one block, cell or place; 3.5 is half threes and half fours. Direct seed: what leaves one plant a place on average.',
         decimals: 1,
         least: 0.1,
         most: 100,
       },
+    ),
+    computed(
+      'seedlings-per-seed',
+      'Seedlings per seed',
+      PLAIN,
+      'IF(ISBLANK([Variety].[Crop].[Seedlings per seed]); 1; [Variety].[Crop].[Seedlings per seed])',
+      { note: 'Of one that comes up: a ball of beet or chard holds several.', decimals: 1 },
     ),
     computed(
       'germination',
@@ -163,8 +214,8 @@ export const STAND_COLUMNS = [
       'plants-per-station',
       'Plants per station',
       PLAIN,
-      `IF([From seed]; IF(ISBLANK([Thin to]); MEANPLANTS([Seeds per station]; [Germination]);
-        THINNEDMEAN([Seeds per station]; [Germination]; [Thin to])); [Seeds per station])`,
+      `IF([From seed]; IF(ISBLANK([Thin to]); MEANPLANTS([Seeds per station]; [Germination]) * [Seedlings per seed];
+        THINNEDMEAN([Seeds per station] * [Seedlings per seed]; [Germination]; [Thin to])); [Seeds per station])`,
       { note: 'Mean of the places with a plant.', decimals: 2 },
     ),
     computed(
@@ -277,7 +328,7 @@ export const STAND_COLUMNS = [
       'thermal-time-at-planting-out',
       'Thermal time at planting out',
       DEGREE_DAYS,
-      'IF([Raised]; MAX(0 days; [Planted out] - [Emergence]) * (Farm[Nursery temperature] - 5 degC); IF([From seed]; 0 degC day; 600 degC day))',
+      `IF([Raised]; MAX(0 days; [Planted out] - [Emergence]) * ([Raising temperature] - ${BULBING_BASE} degC); IF([From seed]; 0 degC day; ${BULBING_THERMAL_TIME} degC day))`,
       { note: 'Above 5 degC since emergence; sets and bought plants count as grown.', decimals: 0 },
     ),
   ),

@@ -2,6 +2,7 @@
 // where, stand, raising, space and yield, sizes, harvest, money, and what to watch. The parts stand in files of their own.
 
 import type { SheetDeclaration } from '../engine/index.ts';
+import { BOLTING_COLUMNS } from './planting-bolting.ts';
 import { PLANTING_CHECKS } from './planting-checks.ts';
 import { RIPENING_COLUMNS, WINDOW_COLUMNS } from './planting-dates.ts';
 import { HARVEST_COLUMNS } from './planting-harvest.ts';
@@ -22,6 +23,7 @@ export const plantingsSheet: SheetDeclaration = {
     ...SPACE_COLUMNS,
     ...RIPENING_COLUMNS,
     ...HARVEST_COLUMNS,
+    ...BOLTING_COLUMNS,
     ...MONEY_COLUMNS,
   ],
   checks: PLANTING_CHECKS,

@@ -1,7 +1,14 @@
 // The Varieties sheet: what the farm grows, and for onions whether the days here get long enough, when, and how much the
 // plants grow before. Reads Crops, Farm, Climate and Packs.
 
-import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  BULBING_THERMAL_TIME,
+  DEFAULT_CRITICAL_HOURS as HOURS_OF,
+  LEAF_GROWTH_BASE,
+  LEAF_GROWTH_UPPER,
+  type SheetDeclaration,
+  TOPS_DOWN_THERMAL_TIME,
+} from '../engine/index.ts';
 import {
   choice,
   computed,
@@ -92,9 +99,9 @@ export const varietiesSheet: SheetDeclaration = {
         HOURS,
         `IF(ISBLANK([Day-length type]);
           IF([Bulb crop]; [Crop].[Critical day length]);
-          IF([Day-length type] = "short"; 12 h; IF([Day-length type] = "intermediate"; 13.5 h; 14.5 h)))`,
+          IF([Day-length type] = "short"; ${HOURS_OF.short} h; IF([Day-length type] = "intermediate"; ${HOURS_OF.intermediate} h; ${HOURS_OF.long} h)))`,
         {
-          note: 'Bulbs start once the day is this long. By type: 12, 13.5, 14.5 h (Oregon State University Extension, its listed varieties).',
+          note: `Bulbs start once the day is this long. By type: ${HOURS_OF.short}, ${HOURS_OF.intermediate}, ${HOURS_OF.long} h (Oregon State University Extension, its listed varieties).`,
           decimals: 2,
           least: 8,
           most: 20,
@@ -141,9 +148,9 @@ export const varietiesSheet: SheetDeclaration = {
         'Leaf growth before bulbing',
         DEGREE_DAYS,
         `IF([Day length reached] <= [Earliest planting-out]; 0 degC day;
-          IF(ISBLANK(WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; 6 degC; 20 degC; Climate[Day]; Climate[Mean]));
+          IF(ISBLANK(WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; ${LEAF_GROWTH_BASE} degC; ${LEAF_GROWTH_UPPER} degC; Climate[Day]; Climate[Mean]));
             ([Day length reached] - [Earliest planting-out]) * 6 Cdeg;
-            WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; 6 degC; 20 degC; Climate[Day]; Climate[Mean])))`,
+            WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; ${LEAF_GROWTH_BASE} degC; ${LEAF_GROWTH_UPPER} degC; Climate[Day]; Climate[Mean])))`,
         {
           note: 'Degree-days between 6 and 20 degC from the earliest planting-out; 6 a day where Climate is empty.',
           decimals: 0,
@@ -164,16 +171,22 @@ export const varietiesSheet: SheetDeclaration = {
     ),
     ...group(
       'Bulbing to harvest',
-      withDefault('thermal-time-to-bulbing', 'Thermal time to bulbing', DEGREE_DAYS, 'IF([Bulb crop]; 600 degC day)', {
-        note: 'Above 5 degC since emergence, before it can bulb (Lancaster et al. 1996).',
-        decimals: 0,
-        least: 0,
-      }),
+      withDefault(
+        'thermal-time-to-bulbing',
+        'Thermal time to bulbing',
+        DEGREE_DAYS,
+        `IF([Bulb crop]; ${BULBING_THERMAL_TIME} degC day)`,
+        {
+          note: 'Above 5 degC since emergence, before it can bulb (Lancaster et al. 1996).',
+          decimals: 0,
+          least: 0,
+        },
+      ),
       withDefault(
         'thermal-time-to-tops-down',
         'Thermal time to tops down',
         DEGREE_DAYS,
-        'IF([Bulb crop]; 1100 degC day)',
+        `IF([Bulb crop]; ${TOPS_DOWN_THERMAL_TIME} degC day)`,
         {
           note: 'Above 5 degC from the start of bulbing. Common practice: refit from your own dates.',
           decimals: 0,

@@ -17,6 +17,13 @@ export const LEAF_GROWTH_LIMITS = {
   },
 } satisfies Limits;
 
+/**
+ * Dry grams of an onion plant at the onset of winter: smaller ones are lost in a hard winter, larger ones bolt. The two are the
+ * plants of sowings in the third and in the second week of August at 52 N, of early September too small.
+ */
+export const WINTER_MASS_LEAST = 0.09;
+export const WINTER_MASS_MOST = 0.45;
+
 export const SOURCES: readonly ModelSource[] = [
   {
     model: 'Onion leaf growth before bulbing',
@@ -25,6 +32,16 @@ export const SOURCES: readonly ModelSource[] = [
     range: 'widely spaced seedlings, up to about 600 degree-days',
     source: 'Brewster 2008, Onions and Other Vegetable Alliums, eq 4.17a and 4.17b',
     standing: 'published',
+  },
+  {
+    model: 'Onions over winter',
+    gives: 'whether an onion sown in autumn is of the size that neither dies nor bolts',
+    equation: `dry weight by leaf growth from emergence to the onset of winter: right from ${WINTER_MASS_LEAST} to ${WINTER_MASS_MOST} g`,
+    range:
+      'winter begins when the mean falls to 6 C or at the end of November; uncovered not where it gets colder than -11 C',
+    source:
+      'windows of sowing: Brewster 2008, Onions and Other Vegetable Alliums, p. 289-290 and Fig 6.9 (52 N), and Corgan & Kedar 1990 in it (New Mexico, 32 N), put through eq 4.17b',
+    standing: 'common practice',
   },
 ];
 

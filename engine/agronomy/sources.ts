@@ -2,9 +2,10 @@
 // gathers the lists that stand beside the models.
 
 import { SOURCES as bestSpacing } from './best-spacing.ts';
-import { SOURCES as bolting } from './bolting.ts';
+import { SOURCES as bulbLight } from './bulb-light.ts';
 import { SOURCES as bulbing } from './bulbing.ts';
 import { SOURCES as climate } from './climate.ts';
+import { SOURCES as cold } from './cold-of-year.ts';
 import { SOURCES as courseOfYear } from './course-of-year.ts';
 import { SOURCES as curing } from './curing.ts';
 import { SOURCES as dayLength } from './day-length.ts';
@@ -16,6 +17,7 @@ import { SOURCES as germination } from './germination.ts';
 import { SOURCES as germinationStandards } from './germination-standards.ts';
 import { SOURCES as grades } from './grades.ts';
 import { SOURCES as harvest } from './harvest.ts';
+import { SOURCES as harvestCurve } from './harvest-curve.ts';
 import { SOURCES as leafGrowth } from './leaf-growth.ts';
 import { SOURCES as monthlyMeans } from './monthly-means.ts';
 import { SOURCES as nutrients } from './nutrients.ts';
@@ -64,9 +66,11 @@ export const MODEL_SOURCES: readonly ModelSource[] = [
   ...grades,
   ...bulbing,
   ...leafGrowth,
-  ...bolting,
+  ...bulbLight,
+  ...cold,
   ...topsDown,
   ...harvest,
+  ...harvestCurve,
   ...curing,
   ...storage,
   ...water,

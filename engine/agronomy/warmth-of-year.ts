@@ -3,6 +3,7 @@
 // the year's first day and may lie in years before or after: the year repeats.
 
 import { degreeDaysOfMean } from './thermal-time.ts';
+import { runningTotals, totalBetween, totalTo } from './totals-of-year.ts';
 
 /** What a sum may fall short by and still count as reached: the dust of adding 365 days. */
 const DUST = 1e-9;
@@ -14,47 +15,37 @@ export interface WarmthOfYear {
   /** sums[i] is the warmth of the first i days; one entry more than there are days. */
   readonly sums: Float64Array;
   /** missing[i] of the first i days have no temperature; undefined where all have one. */
-  readonly missing: Int32Array | undefined;
+  readonly missing: Float64Array | undefined;
 }
 
 /** The sums of an average year of daily means (C) above `base`, each day counted to `upper` at most (not a number: no end). */
 export function warmthOfYear(means: ArrayLike<number>, base: number, upper: number): WarmthOfYear {
-  const sums = new Float64Array(means.length + 1);
-  const missing = new Int32Array(means.length + 1);
-  for (let day = 0; day < means.length; day += 1) {
-    const warmth = degreeDaysOfMean(means[day] as number, base, upper);
-    const known = !Number.isNaN(warmth);
-    sums[day + 1] = (sums[day] as number) + (known ? warmth : 0);
-    missing[day + 1] = (missing[day] as number) + (known ? 0 : 1);
-  }
-  return { sums, missing: (missing[means.length] as number) > 0 ? missing : undefined };
-}
-
-/** A running total read at any day, the year repeated. */
-function totalAt(totals: ArrayLike<number>, day: number): number {
-  const length = totals.length - 1;
-  const years = Math.floor(day / length);
-  return years * (totals[length] as number) + (totals[day - years * length] as number);
+  const warmth = (day: number): number => degreeDaysOfMean(means[day] as number, base, upper);
+  const missing = runningTotals(means.length, (day) => (Number.isNaN(warmth(day)) ? 1 : 0));
+  return {
+    sums: runningTotals(means.length, warmth),
+    missing: (missing[means.length] as number) > 0 ? missing : undefined,
+  };
 }
 
 /** Degree-days from day `from` up to but not including day `to`; no answer where a day between has no temperature. */
 export function warmthBetween(year: WarmthOfYear, from: number, to: number): number {
   if (!(to > from)) return 0;
-  if (year.missing !== undefined && totalAt(year.missing, to) > totalAt(year.missing, from)) return Number.NaN;
-  return totalAt(year.sums, to) - totalAt(year.sums, from);
+  if (year.missing !== undefined && totalBetween(year.missing, from, to) > 0) return Number.NaN;
+  return totalBetween(year.sums, from, to);
 }
 
 /** The first day from `from` on at whose end `wanted` degree-days have come; no answer where they never do in two years. */
 export function dayOfWarmth(year: WarmthOfYear, from: number, wanted: number): number {
   if (Number.isNaN(wanted)) return Number.NaN;
   if (wanted <= 0) return from;
-  const goal = totalAt(year.sums, from) + wanted - DUST;
+  const goal = totalTo(year.sums, from) + wanted - DUST;
   let before = from;
   let reached = from + MOST_YEARS * (year.sums.length - 1);
-  if (totalAt(year.sums, reached) < goal) return Number.NaN;
+  if (totalTo(year.sums, reached) < goal) return Number.NaN;
   while (reached - before > 1) {
     const middle = Math.floor((before + reached) / 2);
-    if (totalAt(year.sums, middle) >= goal) reached = middle;
+    if (totalTo(year.sums, middle) >= goal) reached = middle;
     else before = middle;
   }
   return Number.isNaN(warmthBetween(year, from, reached)) ? Number.NaN : reached - 1;
@@ -64,13 +55,13 @@ export function dayOfWarmth(year: WarmthOfYear, from: number, wanted: number): n
 export function latestStartForWarmth(year: WarmthOfYear, by: number, wanted: number): number {
   if (Number.isNaN(wanted)) return Number.NaN;
   if (wanted <= 0) return by;
-  const goal = totalAt(year.sums, by) - wanted + DUST;
+  const goal = totalTo(year.sums, by) - wanted + DUST;
   let early = by - MOST_YEARS * (year.sums.length - 1);
   let late = by;
-  if (totalAt(year.sums, early) > goal) return Number.NaN;
+  if (totalTo(year.sums, early) > goal) return Number.NaN;
   while (late - early > 1) {
     const middle = Math.floor((early + late) / 2);
-    if (totalAt(year.sums, middle) <= goal) early = middle;
+    if (totalTo(year.sums, middle) <= goal) early = middle;
     else late = middle;
   }
   return Number.isNaN(warmthBetween(year, early, by)) ? Number.NaN : early;

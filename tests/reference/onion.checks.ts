@@ -1,7 +1,5 @@
 // Bulbing, leaf growth, harvest and bolting against what papers, extension services and the trade give.
 
-import { type BoltingLevel, boltingRisk, gateDay } from '../../engine/agronomy/bolting.ts';
-import { boltingCrop, CARROT_OPTIMUM_DEGREES } from '../../engine/agronomy/bolting-crops.ts';
 import { bulbing } from '../../engine/agronomy/bulbing.ts';
 import { meansFrom } from '../../engine/agronomy/climate.ts';
 import { onionDryWeight, onionLeafArea } from '../../engine/agronomy/leaf-growth.ts';
@@ -106,84 +104,3 @@ const harvests = (
   }),
 );
 
-const ATHERTON = 'Atherton, Craigon & Basher 1990, Journal of Horticultural Science 65:423-429';
-
-// Days at a constant temperature, from the size gate on, until the risk reaches a level.
-function daysUntil(crop: string, temperature: number, level: BoltingLevel): number {
-  const record = boltingCrop(crop);
-  if (record === undefined) return Number.NaN;
-  const weather = { lows: constant(temperature), highs: constant(temperature), from: 0, coverGain: 0 };
-  for (let to = 1; to <= 365; to += 1) if (boltingRisk(record, { ...weather, to }).level === level) return to;
-  return Number.NaN;
-}
-
-const bolting: readonly Check[] = [
-  {
-    source: ATHERTON,
-    what: 'carrot, degree-days above -1 C for any bolting, at 6.5 C',
-    unit: 'C d',
-    published: 126,
-    computed: () => daysUntil('Carrot', 6.5, 'raised') * CARROT_OPTIMUM_DEGREES,
-    tolerance: CARROT_OPTIMUM_DEGREES, // a day's worth
-    standing: 'published',
-  },
-  {
-    source: ATHERTON,
-    what: 'carrot, degree-days above -1 C for 90 % bolting, at 6.5 C',
-    unit: 'C d',
-    published: 336,
-    computed: () => daysUntil('Carrot', 6.5, 'high') * CARROT_OPTIMUM_DEGREES,
-    tolerance: CARROT_OPTIMUM_DEGREES,
-    standing: 'published',
-  },
-  {
-    source: ATHERTON,
-    what: 'carrot, degree-days above -1 C for any bolting, at 2 C',
-    unit: 'C d',
-    published: 126,
-    computed: () => daysUntil('Carrot', 2, 'raised') * 3,
-    tolerance: 3,
-    standing: 'published',
-  },
-  {
-    source: 'Ramin & Atherton 1991, Journal of Horticultural Science, bolting and flowering in celery II',
-    what: 'celery, degree-days above 3 C from radicle to the end of juvenility, at 15 C',
-    unit: 'C d',
-    published: 731,
-    computed: () => {
-      const celery = boltingCrop('Celery');
-      return celery === undefined ? Number.NaN : (gateDay(celery, constant(15), 0) + 1) * 12;
-    },
-    tolerance: 12, // a day's worth
-    standing: 'published',
-  },
-  {
-    source: 'Ramin & Atherton 1991, Journal of Horticultural Science, bolting and flowering in celery II',
-    what: 'celery, days at 5 C, after juvenility, that bolt most plants',
-    unit: 'd',
-    published: 63,
-    computed: () => daysUntil('Celery', 5, 'high'),
-    tolerance: 1,
-    standing: 'published',
-  },
-  {
-    source: 'Wurr et al. 1999, in Brewster 2008, Onions and Other Vegetable Alliums',
-    what: 'leek, days at 7 C, after its first leaves, that bolt most plants',
-    unit: 'd',
-    published: 42,
-    computed: () => daysUntil('Leek', 7, 'high'),
-    tolerance: 1,
-    standing: 'published',
-  },
-  {
-    source: 'Milford, Jarvis & Walters 2010, Journal of Agricultural Science; observed beet bolters of 2008',
-    what: 'beet, days between 0 and 13 C at which resistant types begin to bolt',
-    unit: 'd',
-    published: 41,
-    computed: () => daysUntil('Beet', 8, 'raised'),
-    tolerance: 2,
-    standing: 'published',
-  },
-];
-
-export const checks: readonly Check[] = [...gates, ...bands, ...harvests, ...bolting];

@@ -28,7 +28,7 @@ export function numbersOf(argument: Argument): Float64Array {
 }
 
 /** What is worked out once for a column, for as long as the engine hands over the same list. */
-function keptFor<T>(make: (values: Float64Array) => T): (values: Float64Array) => T {
+export function keptFor<T>(make: (values: Float64Array) => T): (values: Float64Array) => T {
   const kept = new WeakMap<Float64Array, T>();
   return (values) => {
     const found = kept.get(values);
