@@ -104,3 +104,4 @@ const harvests = (
   }),
 );
 
+export const checks: readonly Check[] = [...gates, ...bands, ...harvests];
