@@ -24,7 +24,7 @@ import {
 const DEGREES = quantity('deg');
 const WAGE = quantity('money/h');
 const PER_HOUR = quantity('1/h');
-const HOURS_PER_AREA = quantity('h/acre', 'h/ha');
+const TIME_BY_AREA = quantity('min/ft2', 'min/m2');
 const MIX_PRICE = quantity('money/gal', 'money/L');
 
 /** The date at a risk, from the dates of Frost years; blank with fewer than two of them. */
@@ -280,23 +280,28 @@ export const farmSheet: SheetDeclaration = {
       'Work',
       entered('wage', 'Wage', WAGE, { note: 'Per hour, what an hour of work costs the farm.', decimals: 2, least: 0 }),
       withDefault('blocks-made-and-sown', 'Blocks made and sown', PER_HOUR, '600/1 h', {
-        note: 'By one person. Memory: time your own.',
+        note: 'By one person, seed sown too. Memory: time your own.',
         decimals: 0,
         least: 1,
       }),
-      withDefault('plants-set-out', 'Plants set out', PER_HOUR, '400/1 h', {
-        note: 'Blocks or plants by one person. Memory: time your own.',
+      withDefault('plants-set-out', 'Plants set out', PER_HOUR, '500/1 h', {
+        note: 'Blocks or plants by one person: 300 through plastic, 480 on ridges, 960 in bursts were timed. Time your own.',
         decimals: 0,
         least: 1,
       }),
-      withDefault('weeding', 'Weeding', HOURS_PER_AREA, '200 h/acre', {
-        note: 'Hand weeding of bed area in a season. Memory: time your own.',
+      withDefault('row-sown', 'Row sown', quantity('ft/h', 'm/h'), '1200 m/h', {
+        note: 'Of row by a push seeder. Memory: time your own.',
         decimals: 0,
+        least: 1,
+      }),
+      withDefault('bed-making', 'Bed making', TIME_BY_AREA, '8 min/m2', {
+        note: 'Clearing, compost, loosening, raking and drip line: 3.1 h a bed of 250 ft2. Memory: time your own.',
+        decimals: 2,
         least: 0,
       }),
-      withDefault('harvest-work', 'Harvest work', HOURS_PER_AREA, '60 h/acre', {
-        note: 'Pulling or cutting, by bed area. Memory: time your own.',
-        decimals: 0,
+      withDefault('walking-a-bed-over', 'Walking a bed over', TIME_BY_AREA, '0.26 min/m2', {
+        note: 'Least time of a picking: 0.1 h a bed of 250 ft2; okra, 10 to 20 h an acre (Izekor & Katayama, University of Arkansas at Pine Bluff).',
+        decimals: 3,
         least: 0,
       }),
     ),

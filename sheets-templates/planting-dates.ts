@@ -3,7 +3,19 @@
 // frost dates stand in, and what can't be known stays blank.
 
 import { COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
-import { computed, DATE, DEGREE_DAYS, group, SHARE, TEMPERATURE, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
+import {
+  computed,
+  DATE,
+  DAYS,
+  DEGREE_DAYS,
+  group,
+  SHARE,
+  TEMPERATURE,
+  TEXT,
+  WEEKS,
+  withDefault,
+  YES_OR_NO,
+} from './authoring.ts';
 
 const CROP = '[Variety].[Crop]';
 /** Emergence outdoors where its warmth is not known, as the Plantings sheet takes it. */
@@ -21,6 +33,15 @@ function harder(limit: string): string {
 
 /** Mean air over soil at planting depth in the morning, when garlic goes in (a judgement). */
 const AIR_OVER_SOIL = '2 Cdeg';
+
+/** Share of the harvest picked by a time after the first picking: along the curve, by cuts, after the main head, or evenly. */
+export function pickedBy(time: string, planting = ''): string {
+  const crop = `${planting}${CROP}`;
+  return `IF(NOT(ISBLANK(${crop}.[Harvest curve middle])); HARVESTED(${time}; ${planting}[Window]; ${crop}.[Harvest curve middle]; ${crop}.[Harvest curve spread]);
+    IF(NOT(ISBLANK(${crop}.[Second cut share])); CUTS(${time} - 1 day; ${crop}.[Days between pickings]; ${crop}.[Second cut share]; MAX(0%; ${crop}.[Third cut share]));
+      IF(ISBLANK(${crop}.[Side shoot share]); MIN(1; ${time} / ${planting}[Window]);
+        (1 - ${crop}.[Side shoot share]) * MIN(1; ${time} / 7 days) + ${crop}.[Side shoot share] * MAX(0; MIN(1; (${time} - 7 days) / MAX(1 day; ${planting}[Window] - 7 days))))))`;
+}
 
 /** The latest date in the bed from which the crop is ripe by a date; seed comes up first. */
 function latestFor(by: string): string {
@@ -151,10 +172,18 @@ export const RIPENING_COLUMNS = group(
     },
   ),
   computed(
+    'ripe-can-be-known',
+    'Ripe can be known',
+    YES_OR_NO,
+    `AND(NOT(ISBLANK([Up])); IF([Variety].[Bulb crop]; AND(NOT(ISBLANK(Farm[Latitude])); NOT(ISBLANK([Large enough])));
+      AND(NOT(ISBLANK(Farm[Middle of summer])); NOT(ISBLANK([Warmth wanted])))))`,
+    { note: 'What it hangs on is filled in: a blank date of ripeness then means never.' },
+  ),
+  computed(
     'share-of-warmth',
     'Share of warmth',
     SHARE,
-    `IF(AND(ISBLANK([Ripe]); NOT(ISBLANK([Warmth wanted]))); 0%;
+    `IF(AND(ISBLANK([Ripe]); [Ripe can be known]); 0%;
       IF(OR(ISBLANK([Cold ends it]); [Ripe] < [Cold ends it]); 100%;
         IF(OR(ISBLANK(Farm[Middle of summer]); [Variety].[Bulb crop]); MAX(0 days; [Cold ends it] - [Up]) / ([Ripe] - [Up]);
           WARMTHBETWEEN([Growth counts from]; [Cold ends it]; ${GROWTH}) / [Warmth wanted])))`,
@@ -166,6 +195,36 @@ export const RIPENING_COLUMNS = group(
     SHARE,
     `IF([Share of warmth] >= 1; 100%; MAX(0%; ([Share of warmth] - [Early ripe share]) / (1 - [Early ripe share])))`,
     { note: 'All where it is ripe before the cold, none where even an early one is not.', decimals: 0 },
+  ),
+  computed(
+    'no-harvest-because',
+    'No harvest because',
+    TEXT,
+    `IF([Finishes] = 0; IF([Killed in spring]; "frost kills it in spring: in half the years it comes until " & TEXT([Spring kills until]; "d mmm");
+      IF(AND([Variety].[Bulb crop]; ISBLANK([Bulbing starts])); "it never bulbs: the days stay shorter than this variety needs";
+        IF(ISBLANK([Ripe]); "it is never warm enough here for this crop";
+          "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", with " & TEXT([Share of warmth]; "0%") & " of the warmth it needs"))))`,
+  ),
+  computed('window', 'Window', DAYS, `IF(ISBLANK(${CROP}.[Harvest window]); 1 day; ${CROP}.[Harvest window])`, {
+    note: 'From first to last harvest, if no cold comes.',
+    decimals: 0,
+  }),
+  computed(
+    'days-picked',
+    'Days picked',
+    DAYS,
+    'IF([Finishes] > 0; MIN([Window]; MAX(1 day; [Cold ends it] - [Harvest])))',
+    {
+      note: 'Of the window, before the cold.',
+      decimals: 0,
+    },
+  ),
+  computed(
+    'window-lost',
+    'Window lost',
+    SHARE,
+    `IF(OR(ISBLANK([Days picked]); [Days picked] >= [Window]; ${CROP}.[Pickings] = 1); 0%; 1 - ${pickedBy('[Days picked]')})`,
+    { note: 'Of the harvest, that cold cuts off; a crop cut once is cut in time.', decimals: 0 },
   ),
 );
 

@@ -202,7 +202,7 @@ export const HARVEST_COLUMNS = [
         IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)))`,
       { note: 'The window of the crop, or the cold.' },
     ),
-    computed('bed-free', 'Bed free', DATE, '[Harvest ends] + 1 day'),
+    computed('bed-free', 'Bed free', DATE, 'IF(ISBLANK([Harvest ends]); [Cold ends it]; [Harvest ends] + 1 day)'),
     computed(
       'warmth-to-harvest',
       'Warmth to harvest',

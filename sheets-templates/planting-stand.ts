@@ -53,6 +53,9 @@ export const STAND_COLUMNS = [
   ...group(
     'Bed',
     entered('bed', 'Bed', link('Beds')),
+    entered('spreads-over', 'Spreads over', link('Beds'), {
+      note: 'The bed beside it, for crops whose Beds across is more than one.',
+    }),
     withDefault('bed-length-used', 'Bed length used', LENGTH, 'IF(ISBLANK([Bed]); Farm[Bed length]; [Bed].[Length])', {
       least: 0,
     }),

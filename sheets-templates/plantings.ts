@@ -9,6 +9,7 @@ import { HARVEST_COLUMNS } from './planting-harvest.ts';
 import { MONEY_COLUMNS } from './planting-money.ts';
 import { SPACE_COLUMNS } from './planting-space.ts';
 import { STAND_COLUMNS } from './planting-stand.ts';
+import { WORK_COLUMNS } from './planting-work.ts';
 
 export const plantingsSheet: SheetDeclaration = {
   name: 'Plantings',
@@ -24,6 +25,7 @@ export const plantingsSheet: SheetDeclaration = {
     ...RIPENING_COLUMNS,
     ...HARVEST_COLUMNS,
     ...BOLTING_COLUMNS,
+    ...WORK_COLUMNS,
     ...MONEY_COLUMNS,
   ],
   checks: PLANTING_CHECKS,

@@ -22,6 +22,7 @@ import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
+import { weeklyHarvestSheet } from './weekly-harvest.ts';
 
 export type Row = Readonly<Record<string, string>>;
 
@@ -44,6 +45,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   storageSheet,
   storeByWeekSheet,
   weatherByWeekSheet,
+  weeklyHarvestSheet,
   bedWaterSheet,
   nutrientsSheet,
   trialsSheet,
