@@ -172,6 +172,16 @@ export const RIPENING_COLUMNS = group(
     },
   ),
   computed(
+    'late-ripe-share',
+    'Late ripe share',
+    SHARE,
+    'IF([In place]; [Variety].[Late share direct]; [Variety].[Late share])',
+    {
+      note: 'Of the warmth wanted, that a late one is ripe with.',
+      decimals: 0,
+    },
+  ),
+  computed(
     'ripe-can-be-known',
     'Ripe can be known',
     YES_OR_NO,

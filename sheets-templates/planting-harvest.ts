@@ -43,6 +43,15 @@ const TOPS_DATE = `WARMTHDATE([Bulbing starts]; [Thermal time to fall]; ${BULBIN
  */
 const HEAD_START = `IF([Raised]; MIN(300 degC day; 50% * MAX(0 days; [Planted out] - [Emergence]) * ([Raising temperature] - ${LEAF_GROWTH_BASE} degC)); 0 degC day)`;
 
+/** First harvest at a share of the warmth wanted; an onion within a tenth of its thermal time; days within their own range. */
+function endOfHarvest(share: string, end: 'low' | 'high'): string {
+  const tenth = end === 'low' ? '90%' : '110%';
+  return `IF([Finishes] > 0; MIN([Cold ends it] - 1 day; IF([Variety].[Bulb crop];
+    WARMTHDATE([Bulbing starts]; [Thermal time to fall] * ${tenth}; ${BULBING_RANGE}; ${DAYS_OF_CLIMATE});
+    IF(ISBLANK(Farm[Middle of summer]); [Planted out] + ([Ripe] - [Planted out]) * ${share};
+      WARMTHDATE([Growth counts from]; [Warmth wanted] * ${share}; [Growth base]; [Growth ceiling]; ${DAYS_OF_CLIMATE})))))`;
+}
+
 export const HARVEST_COLUMNS = [
   ...group(
     'Bulbing',
@@ -182,6 +191,12 @@ export const HARVEST_COLUMNS = [
     'Harvest',
     computed('harvest', 'Harvest', DATE, `IF([Finishes] > 0; MIN([Ripe]; [Cold ends it] - 1 day))`, {
       note: 'First harvest: tops down for onions; ripe, or the last day before the cold. Blank where it does not finish.',
+    }),
+    computed('harvest-low', 'Harvest low', DATE, endOfHarvest('[Early ripe share]', 'low'), {
+      note: 'First harvest of an early variety or a warm year.',
+    }),
+    computed('harvest-high', 'Harvest high', DATE, endOfHarvest('[Late ripe share]', 'high'), {
+      note: 'First harvest of a late variety or a cool year; at the latest before the cold.',
     }),
     computed(
       'harvest-reckoned-by',

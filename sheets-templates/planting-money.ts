@@ -53,6 +53,12 @@ export const MONEY_COLUMNS = [
             [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large]))))`,
       { note: 'By the piece where a price each is given; onions by size grade.', decimals: 2 },
     ),
+    computed('revenue-low', 'Revenue low', MONEY, '[Revenue] * [Marketable yield low] / [Marketable yield]', {
+      decimals: 2,
+    }),
+    computed('revenue-high', 'Revenue high', MONEY, '[Revenue] * [Marketable yield high] / [Marketable yield]', {
+      decimals: 2,
+    }),
   ),
   ...group(
     'Cost',

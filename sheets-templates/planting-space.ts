@@ -130,6 +130,20 @@ export const SPACE_COLUMNS = [
       },
     ),
     computed(
+      'marketable-yield-low',
+      'Marketable yield low',
+      MASS,
+      `[Marketable yield] * ${CROP}.[Yield low] / ${CROP}.[Yield] * IF([Finishes] < 1; [Finishes]; 1)`,
+      { note: "By the crop's lowest yield; lower still where it barely finishes.", decimals: 1 },
+    ),
+    computed(
+      'marketable-yield-high',
+      'Marketable yield high',
+      MASS,
+      `[Marketable yield] * ${CROP}.[Yield high] / ${CROP}.[Yield]`,
+      { note: "By the crop's highest yield.", decimals: 1 },
+    ),
+    computed(
       'pieces',
       'Pieces',
       PLAIN,

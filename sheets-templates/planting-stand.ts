@@ -32,9 +32,9 @@ const UNHEATED_GAIN = '3.5 Cdeg';
 
 /** The seed lot aged to this planting's own sowing date, by the method its lot uses. */
 const LOT_GERMINATION = `IF([Seed lot].[Method] = "viability equation";
-      SEEDVIABILITY([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Tested on]); [Seed lot].[Moisture];
+      SEEDVIABILITY([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Ages from]); [Seed lot].[Moisture];
         [Seed lot].[Store temperature]; [Variety].[Crop].[KE]; [Variety].[Crop].[CW]; [Variety].[Crop].[CH]; [Variety].[Crop].[CQ]);
-      SEEDLIFE([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Tested on]); [Variety].[Crop].[Seed life]))`;
+      SEEDLIFE([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Ages from]); [Variety].[Crop].[Seed life]))`;
 
 export const STAND_COLUMNS = [
   ...group(
@@ -193,7 +193,7 @@ export const STAND_COLUMNS = [
       'Germination',
       SHARE,
       `IF([From seed]; IF(ISBLANK([Seed lot]); [Variety].[Germination];
-        IF(ISBLANK([Seed lot].[Tested on]); [Seed lot].[Germination when tested]; ${LOT_GERMINATION})))`,
+        IF(ISBLANK([Seed lot].[Ages from]); [Seed lot].[Germination when tested]; ${LOT_GERMINATION})))`,
       { note: 'Of the seed lot at the sowing date, or of new seed.', decimals: 0 },
     ),
     withDefault('nursery-survival', 'Nursery survival', SHARE, 'IF([Raised]; 95%; 100%)', {

@@ -52,9 +52,10 @@ export const varietiesSheet: SheetDeclaration = {
         'germination',
         'Germination',
         SHARE,
-        'IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard])',
+        `IF(ISBLANK([Crop].[Typical germination]); IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard]);
+          [Crop].[Typical germination])`,
         {
-          note: 'Of new seed, as its label says; where blank, the least that may be sold, or 70 % where no least is set.',
+          note: 'Of new seed, as its label says; where blank, what sound seed of the crop usually gives, the least that may be sold, or 70 %.',
           decimals: 0,
           least: 0,
           most: 100,
@@ -226,6 +227,24 @@ export const varietiesSheet: SheetDeclaration = {
         { note: 'At the growth mean.', decimals: 0 },
       ),
       withDefault('storage-life', 'Storage life', DAYS, '[Crop].[Storage life]', { decimals: 0, least: 0 }),
+      computed(
+        'storage-life-low',
+        'Storage life low',
+        DAYS,
+        '[Storage life] * [Crop].[Storage life low] / [Crop].[Storage life]',
+        {
+          decimals: 0,
+        },
+      ),
+      computed(
+        'storage-life-high',
+        'Storage life high',
+        DAYS,
+        '[Storage life] * [Crop].[Storage life high] / [Crop].[Storage life]',
+        {
+          decimals: 0,
+        },
+      ),
     ),
     ...WARMTH_COLUMNS,
     ...group(
