@@ -63,12 +63,7 @@ export const RIPENING_COLUMNS = group(
   computed('in-place', 'In place', YES_OR_NO, 'OR([Start] = "direct seed"; ISBLANK([Variety].[Days to maturity]))', {
     note: 'Reckoned by the figures for crops sown or set in place.',
   }),
-  computed(
-    'comes-up-in-the-bed',
-    'Comes up in the bed',
-    YES_OR_NO,
-    'AND([From seed]; NOT([Raised]); NOT(ISBLANK([Emergence])))',
-  ),
+  computed('comes-up-in-the-bed', 'Comes up in the bed', YES_OR_NO, '[Start] = "direct seed"'),
   computed('growth-base', 'Growth base', TEMPERATURE, `${CROP}.[Degree-day base] - [Cover gain]`, {
     note: "The crop's degree-day base, less what a cover adds.",
     decimals: 1,
@@ -193,7 +188,7 @@ export const RIPENING_COLUMNS = group(
     'share-of-warmth',
     'Share of warmth',
     SHARE,
-    `IF(AND(ISBLANK([Ripe]); [Ripe can be known]); 0%;
+    `IF(ISBLANK([Ripe]); IF([Ripe can be known]; 0%; 100%);
       IF(OR(ISBLANK([Cold ends it]); [Ripe] < [Cold ends it]); 100%;
         IF(OR(ISBLANK(Farm[Middle of summer]); [Variety].[Bulb crop]); MAX(0 days; [Cold ends it] - [Up]) / ([Ripe] - [Up]);
           WARMTHBETWEEN([Growth counts from]; [Cold ends it]; ${GROWTH}) / [Warmth wanted])))`,
@@ -314,7 +309,7 @@ export const WINDOW_COLUMNS = group(
     'autumn-crop',
     'Autumn crop',
     YES_OR_NO,
-    `AND(NOT(ISBLANK([After the heat])); [Planted out] > [Before the heat] + ([After the heat] - [Before the heat]) / 2)`,
+    `AND(NOT(ISBLANK([After the heat])); NOT(ISBLANK([Planted out])); [Planted out] > [Before the heat] + ([After the heat] - [Before the heat]) / 2)`,
     { note: 'It goes in for the cool time after the heat of summer.' },
   ),
   computed(
@@ -347,5 +342,20 @@ export const WINDOW_COLUMNS = group(
     `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF(ISBLANK([Before the heat]); [Before the cold];
       IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); [Before the heat])))`,
     { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
+  ),
+  computed(
+    'sow-from',
+    'Sow from',
+    DATE,
+    `[Earliest in the bed] - IF([Raised]; ${CROP}.[Weeks in propagation]; 0 weeks)`,
+    {
+      note: 'In trays or in the bed.',
+    },
+  ),
+  computed(
+    'sow-until',
+    'Sow until',
+    DATE,
+    `[Latest in the bed] - IF([Raised]; ${CROP}.[Weeks in propagation]; 0 weeks)`,
   ),
 );
