@@ -210,6 +210,7 @@ export const RIPENING_COLUMNS = group(
         IF(ISBLANK([Ripe]); "it is never warm enough here for this crop";
           "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", with " & TEXT([Share of warmth]; "0%") & " of the warmth it needs"))))`,
   ),
+  computed('cut-once', 'Cut once', YES_OR_NO, `IF(ISBLANK(${CROP}.[Pickings]); FALSE; ${CROP}.[Pickings] = 1)`),
   computed('window', 'Window', DAYS, `IF(ISBLANK(${CROP}.[Harvest window]); 1 day; ${CROP}.[Harvest window])`, {
     note: 'From first to last harvest, if no cold comes.',
     decimals: 0,
@@ -228,7 +229,7 @@ export const RIPENING_COLUMNS = group(
     'window-lost',
     'Window lost',
     SHARE,
-    `IF(OR(ISBLANK([Days picked]); [Days picked] >= [Window]; ${CROP}.[Pickings] = 1); 0%; 1 - ${pickedBy('[Days picked]')})`,
+    `IF(ISBLANK([Days picked]); 0%; IF(OR([Days picked] >= [Window]; [Cut once]); 0%; 1 - ${pickedBy('[Days picked]')}))`,
     { note: 'Of the harvest, that cold cuts off; a crop cut once is cut in time.', decimals: 0 },
   ),
 );

@@ -6,11 +6,10 @@ import { computed, DATE, DAYS, group, HOURS, link, MASS, PLAIN, SHARE, TEXT } fr
 import { pickedBy } from './planting-dates.ts';
 
 const PLANTING = '[Planting].';
-const CUT_ONCE = `${PLANTING}[Variety].[Crop].[Pickings] = 1`;
 
 /** Share picked by a time after the first picking; nothing before it. A crop cut once comes in whole with its first day. */
 function pickedTo(time: string): string {
-  return `IF(${time} <= 0 days; 0%; IF(${CUT_ONCE}; 100%; ${pickedBy(time, PLANTING)}))`;
+  return `IF(${time} <= 0 days; 0%; IF(${PLANTING}[Cut once]; 100%; ${pickedBy(time, PLANTING)}))`;
 }
 
 export const weeklyHarvestSheet: SheetDeclaration = {
