@@ -5,6 +5,7 @@ export { dayLength } from './agronomy/day-length.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
+export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
 export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './files/climate-csv.ts';
 export type { CsvSplitter, Delimiter } from './files/csv.ts';
 export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';

@@ -19,7 +19,7 @@ import {
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
-import { START_METHODS } from './crops.ts';
+import { START_METHODS } from './crop-columns-seed.ts';
 
 /** The seed lot aged to this planting's own sowing date, by the method its lot uses. */
 const LOT_GERMINATION = `IF([Seed lot].[Method] = "viability equation";

@@ -22,6 +22,7 @@ import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
+import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
 export type Row = Readonly<Record<string, string>>;
 
@@ -30,6 +31,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   climateSheet,
   monthlyClimateSheet,
   frostYearsSheet,
+  workRatesSheet,
   cropsSheet,
   varietiesSheet,
   packsSheet,
@@ -71,6 +73,7 @@ export interface SeasonOptions {
 function startingRows(): Readonly<Record<string, readonly Row[]>> {
   return {
     'Monthly climate': MONTHLY_CLIMATE_ROWS,
+    'Work rates': WORK_RATE_ROWS,
     Crops: libraryRows(),
     Trays: TRAY_ROWS,
     'Size grades': SIZE_GRADE_ROWS,
