@@ -25,7 +25,7 @@ function textOf(row: Row, header: string): string {
 }
 
 /** Tables of their own form, compared below. */
-const OWN_FORM = ['yields.csv', 'emergence-days.csv', 'engine-constants.csv'];
+const OWN_FORM = ['yields.csv', 'emergence-days.csv'];
 const FIGURE_TABLES = readdirSync(FOLDER).filter((file) => file.endsWith('.csv') && !OWN_FORM.includes(file));
 
 function isPublished({ source }: Figure): boolean {
