@@ -22,7 +22,7 @@ import {
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
-import { START_METHODS } from './crops.ts';
+import { START_METHODS } from './crop-columns-seed.ts';
 import { UNKNOWN_EMERGENCE } from './planting-dates.ts';
 
 const CROP = '[Variety].[Crop]';

@@ -23,6 +23,7 @@ import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
+import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
 export type Row = Readonly<Record<string, string>>;
 
@@ -31,6 +32,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   climateSheet,
   monthlyClimateSheet,
   frostYearsSheet,
+  workRatesSheet,
   cropsSheet,
   varietiesSheet,
   packsSheet,
@@ -73,6 +75,7 @@ export interface SeasonOptions {
 function startingRows(): Readonly<Record<string, readonly Row[]>> {
   return {
     'Monthly climate': MONTHLY_CLIMATE_ROWS,
+    'Work rates': WORK_RATE_ROWS,
     Crops: libraryRows(),
     Trays: TRAY_ROWS,
     'Size grades': SIZE_GRADE_ROWS,
