@@ -41,7 +41,7 @@ const LAST = ['Last frost', 'Spring known'] as const;
 const FIRST = ['First frost', 'Autumn known'] as const;
 
 /** Days between the average date of a frost and the one at the risk accepted. */
-const MARGIN = `NORM.S.INV(1 - [Frost risk accepted]) * ${FROST_DATE_DEVIATION} days`;
+const MARGIN = `ROUND(NORM.S.INV(1 - [Frost risk accepted]) * ${FROST_DATE_DEVIATION} days; 1 day)`;
 const LOWS = 'Climate[Day]; Climate[Low]';
 
 /** Typed over, where nothing else is known or it differs from what is reckoned. */

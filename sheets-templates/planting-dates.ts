@@ -28,8 +28,11 @@ const YOUNG_LIMIT = `IF(ISBLANK(${CROP}.[Frost limit young]); ${CROP}.[Frost lim
 
 /** Days that a cold below freezing comes later in autumn, or goes earlier in spring, where no lows are known. */
 function harder(limit: string): string {
-  return `(0 degC - ${limit} + [Cover gain at night]) * ${DAYS_PER_DEGREE} days / 1 Cdeg`;
+  return `ROUND((0 degC - ${limit} + [Cover gain at night]) * ${DAYS_PER_DEGREE} days / 1 Cdeg; 1 day)`;
 }
+
+/** Before heads are cut. */
+const HEADING = '14 days';
 
 /** Mean air over soil at planting depth in the morning, when garlic goes in (a judgement). */
 const AIR_OVER_SOIL = '2 Cdeg';
@@ -64,14 +67,26 @@ export const RIPENING_COLUMNS = group(
     note: 'Reckoned by the figures for crops sown or set in place.',
   }),
   computed('comes-up-in-the-bed', 'Comes up in the bed', YES_OR_NO, '[Start] = "direct seed"'),
+  computed(
+    'by-published-warmth',
+    'By published warmth',
+    YES_OR_NO,
+    `NOT(ISBLANK(IF([In place]; ${CROP}.[Warmth to harvest direct]; ${CROP}.[Warmth to harvest])))`,
+  ),
   computed('growth-base', 'Growth base', TEMPERATURE, `${CROP}.[Degree-day base] - [Cover gain]`, {
     note: "The crop's degree-day base, less what a cover adds.",
     decimals: 1,
   }),
-  computed('growth-ceiling', 'Growth ceiling', TEMPERATURE, `${CROP}.[Degree-day ceiling] - [Cover gain]`, {
-    note: 'Warmth above it does not count.',
-    decimals: 1,
-  }),
+  computed(
+    'growth-ceiling',
+    'Growth ceiling',
+    TEMPERATURE,
+    `IF([By published warmth]; ${CROP}.[Degree-day ceiling]; MIN(${CROP}.[Degree-day ceiling]; ${CROP}.[Growth best to])) - [Cover gain]`,
+    {
+      note: 'Warmth above it does not count; where days to maturity are scaled, warmer than the crop likes best does not hasten it.',
+      decimals: 1,
+    },
+  ),
   withDefault(
     'warmth-wanted',
     'Warmth wanted',
@@ -258,14 +273,24 @@ export const WINDOW_COLUMNS = group(
     'frost-lets-in-from',
     'Frost lets in from',
     DATE,
-    `MAX(Farm[Last frost of half the years] + [Weeks from last frost] - [Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg;
-      IF(AND(${CROP}.[Hardiness] = "tender"; NOT([In place])); Farm[Last frost] - [Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg))`,
+    `MAX(Farm[Last frost of half the years] + [Weeks from last frost] - ROUND([Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg; 1 day);
+      IF(AND(${CROP}.[Hardiness] = "tender"; NOT([In place])); Farm[Last frost] - ROUND([Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg; 1 day)))`,
     { note: 'Calendar weeks from the average last frost; tender plants not before the last frost at your risk.' },
   ),
   computed('too-hot-from', 'Too hot from', DATE, `WARMFROM([Summer]; ${CROP}.[Growth maximum]; ${MEANS})`, {
     note: 'From then on the mean is above what the crop grows well in: it bolts, or sets and hearts badly.',
   }),
   computed('too-hot-until', 'Too hot until', DATE, `WARMUNTIL([Summer]; ${CROP}.[Growth maximum]; ${MEANS})`),
+  computed(
+    'ripe-again-from',
+    'Ripe again from',
+    DATE,
+    `[Too hot until] + IF(${CROP}.[Harvest unit] = "head"; ${HEADING}; 0 days)`,
+    { note: 'Heads fill in the two weeks before they are cut, and want those cool (common practice).' },
+  ),
+  computed('ripe-by-at-latest', 'Ripe by at latest', DATE, `[Growth ends] - MIN(14 days; ROUND([Window] / 2; 1 day))`, {
+    note: 'Some of the harvest still to come before growth ends.',
+  }),
   computed(
     'growth-ends',
     'Growth ends',
@@ -286,19 +311,22 @@ export const WINDOW_COLUMNS = group(
     'after-the-heat',
     'After the heat',
     DATE,
-    `IF(NOT(ISBLANK([Too hot until])); ${latestFor('[Too hot until]')})`,
+    `IF(NOT(ISBLANK([Ripe again from])); ${latestFor('[Ripe again from]')})`,
     {
       note: 'Earliest in the bed to be ripe when the heat is over.',
     },
   ),
   computed(
-    'before-the-cold',
-    'Before the cold',
+    'for-the-cold',
+    'For the cold',
     DATE,
     `IF(ISBLANK(Farm[Middle of summer]); [Growth ends] - IF([In place]; ${CROP}.[Latest sowing before first frost]; ${CROP}.[Latest planting out before first frost]);
-      ${latestFor('[Growth ends]')})`,
-    { note: 'Latest in the bed to be ripe before growth ends.' },
+      ${latestFor('[Ripe by at latest]')})`,
+    { note: 'To be ripe before growth ends, whatever the year.' },
   ),
+  computed('before-the-cold', 'Before the cold', DATE, 'IF([For the cold] > [Summer] - 200 days; [For the cold])', {
+    note: 'Latest in the bed to be ripe before growth ends; blank where the season is too short for the crop.',
+  }),
   computed(
     'spring-start',
     'Spring start',

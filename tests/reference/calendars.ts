@@ -108,7 +108,9 @@ function firstOfEach(rows: readonly Row[]): readonly Row[] {
 
 function told(kind: string, date: 'from' | 'to', column: string): readonly Told[] {
   return PLACES.flatMap((place) => {
-    const ofKind = calendars.filter((row) => textOf(row, 'place') === place && textOf(row, 'kind') === kind);
+    const ofKind = calendars.filter(
+      (row) => textOf(row, 'place') === place && textOf(row, 'kind') === kind && textOf(row, date) !== '',
+    );
     const rows = date === 'from' ? firstOfEach(ofKind) : ofKind;
     if (rows.length === 0) return [];
     const wanted = rows.map((row) => ({
