@@ -24,7 +24,7 @@ export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
 export { LEAF_GROWTH_TOO_SMALL } from './agronomy/suitability.ts';
 export { OVERWINTERED_SHARE, TOPS_DOWN_THERMAL_TIME } from './agronomy/tops-down.ts';
-export { ONION_DENSITY_LIMITS, SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
+export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
 export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './files/climate-csv.ts';
 export type { CsvSplitter, Delimiter } from './files/csv.ts';
 export { type CsvExportOptions, exportCsv } from './files/csv-export.ts';

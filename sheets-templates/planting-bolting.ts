@@ -95,7 +95,7 @@ export const BOLTING_COLUMNS = group(
     'bolting-step',
     'Bolting step',
     PLAIN,
-    `IF(AND(NOT(ISBLANK([Bolts until])); NOT(ISBLANK(Farm[Middle of summer]))); SWITCH(${CROP}.[Bolting trigger]; "cold"; [Cold step]; "long days"; [Light step]; "heat"; [Heat step];
+    `IF(AND(NOT(ISBLANK([Bolts until])); NOT(ISBLANK(Farm[Middle of summer])); NOT(ISBLANK(${CROP}.[Bolting trigger])); ${CROP}.[Bolting trigger] <> "none"); SWITCH(${CROP}.[Bolting trigger]; "cold"; [Cold step]; "long days"; [Light step]; "heat"; [Heat step];
       "cold and long days"; IF(OR(ISBLANK(${CROP}.[Bolting day length]); [Light step] > 0); [Cold step]; 0);
       "heat and long days"; ROUNDUP(([Light step] + [Heat step]) / 2; 0)))`,
     { decimals: 0 },
@@ -111,8 +111,8 @@ export const BOLTING_COLUMNS = group(
     'bolting-why',
     'Bolting why',
     TEXT,
-    `IF([Bolting step] >= 2; "High: "; IF([Bolting step] >= 1; "Raised: "; "Low: ")) & SWITCH(${CROP}.[Bolting trigger];
-      "cold"; [Cold says]; "long days"; [Light says]; "heat"; [Heat says]; "cold and long days"; [Cold says] & "; " & [Light says]; [Heat says] & "; " & [Light says]) & "."`,
+    `IF(NOT(ISBLANK([Bolting step])); IF([Bolting step] >= 2; "High: "; IF([Bolting step] >= 1; "Raised: "; "Low: ")) & SWITCH(${CROP}.[Bolting trigger];
+      "cold"; [Cold says]; "long days"; [Light says]; "heat"; [Heat says]; "cold and long days"; [Cold says] & "; " & [Light says]; [Heat says] & "; " & [Light says]) & ".")`,
   ),
   computed('cold-says', 'Cold says', TEXT, COLD_WHY),
   computed('light-says', 'Light says', TEXT, LIGHT_WHY),

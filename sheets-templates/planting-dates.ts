@@ -31,6 +31,9 @@ function harder(limit: string): string {
   return `ROUND((0 degC - ${limit} + [Cover gain at night]) * ${DAYS_PER_DEGREE} days / 1 Cdeg; 1 day)`;
 }
 
+/** A mean of 7 degC has nights at the 4 to 5 that clove garlic (a judgement). */
+const CHILL_ALLOWANCE = '2.5 Cdeg';
+
 /** Before heads are cut. */
 const HEADING = '14 days';
 
@@ -217,6 +220,17 @@ export const RIPENING_COLUMNS = group(
     { note: 'All where it is ripe before the cold, none where even an early one is not.', decimals: 0 },
   ),
   computed(
+    'cold-days-had',
+    'Cold days had',
+    DAYS,
+    `IF(NOT(ISBLANK(${CROP}.[Chill days])); [Growth counts from] - [Planted out]
+      - DAYSABOVE([Planted out]; [Growth counts from]; ${CROP}.[Chill below] + ${CHILL_ALLOWANCE}; ${MEANS}))`,
+    {
+      note: 'Before growth begins, for crops that need cold: days with a mean up to 2.5 degrees over the cold they want.',
+      decimals: 0,
+    },
+  ),
+  computed(
     'no-harvest-because',
     'No harvest because',
     TEXT,
@@ -371,6 +385,23 @@ export const WINDOW_COLUMNS = group(
     `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF(ISBLANK([Before the heat]); [Before the cold];
       IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); [Before the heat])))`,
     { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
+  ),
+  computed(
+    'mean-when-it-goes-in',
+    'Mean when it goes in',
+    TEMPERATURE,
+    `TEMPERATUREAROUND([Planted out]; ${MEANS}) + [Cover gain]`,
+    {
+      note: 'Day and night, under the cover chosen; the top soil is about as warm.',
+      decimals: 1,
+    },
+  ),
+  computed(
+    'low-when-it-goes-in',
+    'Low when it goes in',
+    TEMPERATURE,
+    `TEMPERATUREAROUND([Planted out]; ${LOWS}) + [Cover gain at night]`,
+    { decimals: 1 },
   ),
   computed(
     'sow-from',

@@ -52,6 +52,11 @@ function endOfHarvest(share: string, end: 'low' | 'high'): string {
       WARMTHDATE([Growth counts from]; [Warmth wanted] * ${share}; [Growth base]; [Growth ceiling]; ${DAYS_OF_CLIMATE})))))`;
 }
 
+function endOfWindow(end: 'low' | 'high'): string {
+  const window = `[Variety].[Crop].[Harvest window ${end}]`;
+  return `IF(NOT(ISBLANK([Harvest])); MIN([Cold ends it] - 1 day; [Harvest ${end}] + IF(ISBLANK(${window}); [Window]; ${window}) - 1 day))`;
+}
+
 export const HARVEST_COLUMNS = [
   ...group(
     'Bulbing',
@@ -217,6 +222,12 @@ export const HARVEST_COLUMNS = [
         IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)))`,
       { note: 'The window of the crop, or the cold.' },
     ),
+    computed('harvest-ends-low', 'Harvest ends low', DATE, endOfWindow('low'), {
+      note: 'Of a short harvest that starts early.',
+    }),
+    computed('harvest-ends-high', 'Harvest ends high', DATE, endOfWindow('high'), {
+      note: 'Of a long one that starts late.',
+    }),
     computed('bed-free', 'Bed free', DATE, 'IF(ISBLANK([Harvest ends]); [Cold ends it]; [Harvest ends] + 1 day)'),
     computed(
       'warmth-to-harvest',

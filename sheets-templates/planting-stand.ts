@@ -12,6 +12,7 @@ import {
   group,
   LENGTH,
   link,
+  MASS,
   PLAIN,
   SHARE,
   SPACING,
@@ -300,6 +301,10 @@ export const STAND_COLUMNS = [
         decimals: 0,
       },
     ),
+    computed('weight-to-buy', 'Weight to buy', MASS, `[Sets or plants to buy] * ${CROP}.[Planted piece mass]`, {
+      note: 'Of cloves, sets or tubers.',
+      decimals: 1,
+    }),
     entered('tray', 'Tray', link('Trays'), { note: "Blank: the farm's usual one." }),
     computed(
       'cells-per-tray',

@@ -52,13 +52,31 @@ export const varietiesSheet: SheetDeclaration = {
         'germination',
         'Germination',
         SHARE,
-        `IF(ISBLANK([Crop].[Typical germination]); IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard]);
-          [Crop].[Typical germination])`,
+        `IF(OR(ISBLANK([Crop].[Planted piece]); NOT(ISBLANK([Crop].[Germination standard]))); IF(ISBLANK([Crop].[Typical germination]);
+          IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard]); [Crop].[Typical germination]))`,
         {
-          note: 'Of new seed, as its label says; where blank, what sound seed of the crop usually gives, the least that may be sold, or 70 %.',
+          note: 'Of new seed, as its label says; where blank, what sound seed of the crop usually gives, the least that may be sold, or 70 %. Crops set as cloves, tubers or slips have none.',
           decimals: 0,
           least: 0,
           most: 100,
+        },
+      ),
+      computed(
+        'germination-low',
+        'Germination low',
+        SHARE,
+        '[Germination] * [Crop].[Typical germination low] / [Crop].[Typical germination]',
+        {
+          decimals: 0,
+        },
+      ),
+      computed(
+        'germination-high',
+        'Germination high',
+        SHARE,
+        'MIN(100%; [Germination] * [Crop].[Typical germination high] / [Crop].[Typical germination])',
+        {
+          decimals: 0,
         },
       ),
       computed(
@@ -245,6 +263,10 @@ export const varietiesSheet: SheetDeclaration = {
           decimals: 0,
         },
       ),
+      computed('bunched-life', 'Bunched life', DAYS, '[Crop].[Bunched life]', {
+        note: 'Bunched with tops on, kept cold.',
+        decimals: 0,
+      }),
     ),
     ...WARMTH_COLUMNS,
     ...group(
