@@ -248,7 +248,7 @@ export const RIPENING_COLUMNS = group(
     'days-picked',
     'Days picked',
     DAYS,
-    'IF([Finishes] > 0; MIN([Window]; MAX(1 day; [Cold ends it] - [Harvest])))',
+    'IF([Finishes] > 0; IF(ISBLANK([Cold ends it]); [Window]; MIN([Window]; MAX(1 day; [Cold ends it] - [Harvest]))))',
     {
       note: 'Of the window, before the cold.',
       decimals: 0,
