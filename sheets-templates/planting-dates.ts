@@ -45,7 +45,7 @@ export function pickedBy(time: string, planting = ''): string {
   const crop = `${planting}${CROP}`;
   return `IF(NOT(ISBLANK(${crop}.[Harvest curve middle])); HARVESTED(${time}; ${planting}[Window]; ${crop}.[Harvest curve middle]; ${crop}.[Harvest curve spread]);
     IF(NOT(ISBLANK(${crop}.[Second cut share])); CUTS(${time} - 1 day; ${crop}.[Days between pickings]; ${crop}.[Second cut share]; MAX(0%; ${crop}.[Third cut share]));
-      IF(ISBLANK(${crop}.[Side shoot share]); MIN(1; ${time} / ${planting}[Window]);
+      IF(ISBLANK(${crop}.[Side shoot share]); MIN(1; ${time} / ${planting}[Days picked]);
         (1 - ${crop}.[Side shoot share]) * MIN(1; ${time} / 7 days) + ${crop}.[Side shoot share] * MAX(0; MIN(1; (${time} - 7 days) / MAX(1 day; ${planting}[Window] - 7 days))))))`;
 }
 
@@ -239,7 +239,13 @@ export const RIPENING_COLUMNS = group(
         IF(ISBLANK([Ripe]); "it is never warm enough here for this crop";
           "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", with " & TEXT([Share of warmth]; "0%") & " of the warmth it needs"))))`,
   ),
-  computed('cut-once', 'Cut once', YES_OR_NO, `IF(ISBLANK(${CROP}.[Pickings]); FALSE; ${CROP}.[Pickings] = 1)`),
+  computed(
+    'cut-once',
+    'Cut once',
+    YES_OR_NO,
+    `AND(ISBLANK(${CROP}.[Harvest curve middle]); ISBLANK(${CROP}.[Second cut share]); ISBLANK(${CROP}.[Side shoot share]))`,
+    { note: 'Stands ready until it is lifted or cut: what frost would take is cut before.' },
+  ),
   computed('window', 'Window', DAYS, `IF(ISBLANK(${CROP}.[Harvest window]); 1 day; ${CROP}.[Harvest window])`, {
     note: 'From first to last harvest, if no cold comes.',
     decimals: 0,

@@ -176,7 +176,7 @@ export const HARVEST_COLUMNS = [
       'plant-at-winter',
       'Plant at winter',
       PLANT_MASS,
-      `ONIONDRYMASS(MIN(${LEAF_MOST}; [Leaf growth at winter]))`,
+      `IF(NOT(ISBLANK([Leaf growth at winter])); ONIONDRYMASS(MIN(${LEAF_MOST}; [Leaf growth at winter])))`,
       {
         note: 'Dry, of one onion (Brewster 2008).',
         decimals: 3,

@@ -147,14 +147,18 @@ export const SPACE_COLUMNS = [
       'pieces',
       'Pieces',
       PLAIN,
-      `IF(ISBLANK(${CROP}.[Plants per harvest unit]); [Marketable yield] / ${CROP}.[Unit mass];
-        IF([Finishes] > 0; [Plants standing] * [Marketable share] * [Finishes] * (1 - [Window lost]) / ${CROP}.[Plants per harvest unit]))`,
+      `IF(ISBLANK(${CROP}.[Plants per harvest unit]); IF(OR(${CROP}.[Harvest unit] <> "weight"; NOT(ISBLANK([Price each]))); [Marketable yield] / ${CROP}.[Unit mass]);
+        IF([Finishes] > 0; [Plants standing] * [Marketable share] * [Finishes] * (1 - [Window lost])
+          / IF(${CROP}.[Harvest unit] = "bunch"; ${CROP}.[Plants per harvest unit]; MAX(1; ${CROP}.[Plants per harvest unit]))))`,
       {
         note: 'Heads, bulbs, roots or bunches from the plants that stand and sell; fruit by its usual mass.',
         decimals: 0,
       },
     ),
-    computed('mass-of-a-piece', 'Mass of a piece', PLANT_MASS, '[Marketable yield] / [Pieces]', { decimals: 1 }),
+    computed('mass-of-a-piece', 'Mass of a piece', PLANT_MASS, '[Marketable yield] / [Pieces]', {
+      note: 'From the yield; side shoots of heads counted in.',
+      decimals: 1,
+    }),
     computed('yield-per-bed-area', 'Yield per bed area', YIELD, '[Total yield] / [Ground area]', {
       note: 'Of the ground it takes.',
       decimals: 2,

@@ -18,7 +18,7 @@ function byRate(mass: string, column: string, end: End): string {
   return `IF(ISBLANK(${CROP}.[${rate}]); 0 h; ${mass} / ${CROP}.[${rate}])`;
 }
 
-const PICKINGS = `ROUNDUP(IF(ISBLANK(${CROP}.[Pickings]); 1; ${CROP}.[Pickings] * MIN(1; [Days picked] / [Window])); 0)`;
+const PICKINGS = `IF([Cut once]; 1; ROUNDUP(IF(ISBLANK(${CROP}.[Days between pickings]); MAX(1; ${CROP}.[Pickings]); [Days picked] / ${CROP}.[Days between pickings]); 0))`;
 
 /** Picking takes as long as its mass, and no less than walking the bed each time. */
 function picking(end: End): string {

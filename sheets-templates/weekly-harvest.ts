@@ -7,9 +7,9 @@ import { pickedBy } from './planting-dates.ts';
 
 const PLANTING = '[Planting].';
 
-/** Share picked by a time after the first picking; nothing before it. A crop cut once comes in whole with its first day. */
+/** Share picked by a time after the first picking; nothing before it. */
 function pickedTo(time: string): string {
-  return `IF(${time} <= 0 days; 0%; IF(${PLANTING}[Cut once]; 100%; ${pickedBy(time, PLANTING)}))`;
+  return `IF(${time} <= 0 days; 0%; ${pickedBy(time, PLANTING)})`;
 }
 
 export const weeklyHarvestSheet: SheetDeclaration = {

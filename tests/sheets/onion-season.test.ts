@@ -139,7 +139,7 @@ describe('harvest of onions', () => {
     const season = seasonOf(ROWS, FARM);
     expect(season.value('Plantings', 'Very long', 'Harvest')).toBeNull();
     expect(season.says('Plantings', 'Very long')).toContain(
-      'It never bulbs here: the days stay shorter than this variety needs.',
+      'Nothing to harvest: it never bulbs: the days stay shorter than this variety needs.',
     );
   });
 
