@@ -98,13 +98,21 @@ export const RIPENING_COLUMNS = group(
     { note: 'Until first harvest.', decimals: 0, least: 0 },
   ),
   computed(
+    'grows-again-from',
+    'Grows again from',
+    DATE,
+    `IF([Variety].[Comes again in spring]; IF(ISBLANK(WARMFROM([Summer]; ${CROP}.[Growth minimum]; ${MEANS}));
+      EDATE([Summer]; 12 * ${CROP}.[Years to first harvest]) - 182 days;
+      WARMFROM(EDATE([Summer]; 12 * ${CROP}.[Years to first harvest]); ${CROP}.[Growth minimum]; ${MEANS})))`,
+    { note: 'In the spring of its first harvest; midwinter where it never stops.' },
+  ),
+  computed(
     'growth-counts-from',
     'Growth counts from',
     DATE,
     `IF(${CROP}.[Warmth counts from] = "12-hour day in spring";
       LONGDAYFROM(Farm[Latitude]; 12 h; IF([Planted out] < [Summer] - 45 days; [Planted out]; [Summer] + 155 days));
-      IF(AND(${CROP}.[Warmth counts from] = "spring growth"; ${CROP}.[Years to first harvest] > 0);
-        WARMFROM(EDATE([Summer]; 12 * ${CROP}.[Years to first harvest]); ${CROP}.[Growth minimum]; ${MEANS});
+      IF([Variety].[Comes again in spring]; [Grows again from];
         IF([Comes up in the bed]; [Emergence]; [Planted out])))`,
     { note: 'Emergence, planting out, or for crops that stand over winter the spring.' },
   ),
@@ -131,7 +139,7 @@ export const RIPENING_COLUMNS = group(
     'killing-low',
     'Killing low',
     TEMPERATURE,
-    `IF(${CROP}.[Overwinters] <> "autumn planted";
+    `IF(AND(${CROP}.[Overwinters] <> "autumn planted"; NOT([Variety].[Comes again in spring]));
       Farm[Mean low at first frost] + (${CROP}.[Frost limit] - 0 degC) - [Cover gain at night])`,
     {
       note: "When the mean low has fallen to this, a night that kills the crop has come at the farm's risk; none for crops that stand the winter in the ground.",
@@ -143,7 +151,7 @@ export const RIPENING_COLUMNS = group(
     'Killing night',
     DATE,
     `IF(NOT(ISBLANK(Farm[Middle of summer])); WARMUNTIL([Summer]; [Killing low]; ${LOWS});
-      IF(${CROP}.[Overwinters] <> "autumn planted"; Farm[First frost] + ${harder(`${CROP}.[Frost limit]`)}))`,
+      IF(AND(${CROP}.[Overwinters] <> "autumn planted"; NOT([Variety].[Comes again in spring])); Farm[First frost] + ${harder(`${CROP}.[Frost limit]`)}))`,
     { note: "First of autumn or winter that kills the crop, at the farm's risk. Blank: none, or not known." },
   ),
   computed(
@@ -294,7 +302,8 @@ export const WINDOW_COLUMNS = group(
     'Frost lets in from',
     DATE,
     `MAX(Farm[Last frost of half the years] + [Weeks from last frost] - ROUND([Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg; 1 day);
-      IF(AND(${CROP}.[Hardiness] = "tender"; NOT([In place])); Farm[Last frost] - ROUND([Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg; 1 day)))`,
+      IF(AND(${CROP}.[Hardiness] = "tender"; NOT([In place])); Farm[Last frost] - ROUND([Cover gain at night] * ${DAYS_PER_DEGREE} days / 1 Cdeg; 1 day));
+      IF(NOT([In place]); [Spring kills until]))`,
     { note: 'Calendar weeks from the average last frost; tender plants not before the last frost at your risk.' },
   ),
   computed('too-hot-from', 'Too hot from', DATE, `WARMFROM([Summer]; ${CROP}.[Growth maximum]; ${MEANS})`, {

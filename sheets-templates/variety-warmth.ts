@@ -1,7 +1,18 @@
 // Varieties, the warmth each needs from the bed to its first harvest, with its early and its late: published degree-days where
 // the crop has them, else the days to maturity at the crop's best growing temperatures. varieties.ts puts the parts together.
 
-import { computed, DEGREE_DAYS, group, quantity, SHARE, TEMPERATURE, TEXT, withDefault } from './authoring.ts';
+import { TEMPERATE_SUMMER } from '../engine/index.ts';
+import {
+  computed,
+  DEGREE_DAYS,
+  group,
+  quantity,
+  SHARE,
+  TEMPERATURE,
+  TEXT,
+  withDefault,
+  YES_OR_NO,
+} from './authoring.ts';
 
 /** A sum of the crop, for a variety that is so many days quicker or slower than the crop. */
 function warmth(published: string, days: string, toEmergence: string): string {
@@ -11,8 +22,9 @@ function warmth(published: string, days: string, toEmergence: string): string {
 
 /** Of the likely warmth or days; a variety with days of its own is told within a tenth either way. */
 function end(which: 'low' | 'high', published: string, days: string): string {
-  return `IF([${days}] <> [Crop].[${days}]; ${which === 'low' ? '90%' : '110%'};
-    IF(ISBLANK([Crop].[${published} ${which}]); [Crop].[${days} ${which}] / [Crop].[${days}];
+  const tenth = which === 'low' ? '90%' : '110%';
+  return `IF([${days}] <> [Crop].[${days}]; ${tenth};
+    IF(ISBLANK([Crop].[${published} ${which}]); IF(ISBLANK([Crop].[${days} ${which}]); ${tenth}; [Crop].[${days} ${which}] / [Crop].[${days}]);
       [Crop].[${published} ${which}] / [Crop].[${published}]))`;
 }
 
@@ -22,11 +34,22 @@ const A_TENTH =
 export const WARMTH_COLUMNS = group(
   'Warmth to harvest',
   computed(
+    'comes-again-in-spring',
+    'Comes again in spring',
+    YES_OR_NO,
+    'IF(ISBLANK([Crop].[Years to first harvest]); FALSE; [Crop].[Years to first harvest] > 0)',
+    { note: 'Stands for years; first cut when it grows again.' },
+  ),
+  computed(
     'growth-mean',
     'Growth mean',
     TEMPERATURE,
-    '[Crop].[Growth best from] + ([Crop].[Growth best to] - [Crop].[Growth best from]) / 2',
-    { note: 'Middle of the best growing temperatures: days to maturity are taken to hold there.', decimals: 1 },
+    `IF([Comes again in spring]; [Crop].[Growth minimum] + ([Crop].[Growth best from] - [Crop].[Growth minimum]) / 2;
+      MIN(${TEMPERATE_SUMMER} degC; [Crop].[Growth best from] + ([Crop].[Growth best to] - [Crop].[Growth best from]) / 2))`,
+    {
+      note: `At which days to maturity are taken to hold: the middle of what the crop likes best, no warmer than ${TEMPERATE_SUMMER} degC, a summer of the places where such days are told; for what comes again in spring the cool of that time.`,
+      decimals: 1,
+    },
   ),
   computed('growth-a-day', 'Growth a day', quantity('Fdeg', 'Cdeg'), '[Growth mean] - [Crop].[Degree-day base]', {
     note: 'Degree-days of one day at the growth mean.',

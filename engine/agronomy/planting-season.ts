@@ -22,6 +22,9 @@ export const START_POINTS: readonly StartPoint[] = [
 /** Cdeg: where summers are cool nobody waits longer than until the mean is so far below that of the warmest time. */
 export const COOL_SUMMER_MARGIN = 5;
 
+/** C: mean of the summers in which days to maturity are told; warm crops that like it hotter are not slower for it. */
+export const TEMPERATE_SUMMER = 21;
+
 export const PLANTING_SEASON_LIMITS = {
   weeks: { min: -20, max: 20, why: 'calendars start crops within twenty weeks of the last frost' },
 } satisfies Limits;
@@ -35,6 +38,14 @@ export const SOURCES: readonly ModelSource[] = [
       'mean of day and night in the air, standing for the top soil; the weeks are those of the crop from the average last frost',
     source:
       'fitted to sowing and setting-out dates of extension services in Wisconsin, New York, North Carolina, Alaska, England and New Zealand: see the checks of calendars, where each place is told from the others',
+    standing: 'common practice',
+  },
+  {
+    model: 'Days to maturity by warmth',
+    gives: 'the degree-days to first harvest of a crop for which only days are published',
+    equation: `days x (growth mean - base); growth mean = middle of the best growing temperatures, at most ${TEMPERATE_SUMMER} C; days warmer than the crop likes best count as the best`,
+    range: 'where no degree-days are published; the sheet marks such a date as days, scaled by warmth',
+    source: `growing temperatures: Knott, Handbook for Vegetable Growers; base temperatures as the crop's row says; the ${TEMPERATE_SUMMER} C, 70 F: a judgement, the mean of June to August in the states that publish such days`,
     standing: 'common practice',
   },
 ];
