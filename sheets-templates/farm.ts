@@ -205,6 +205,16 @@ export const farmSheet: SheetDeclaration = {
         { note: 'On the average date.', decimals: 1 },
       ),
       computed(
+        'coldest-mean',
+        'Coldest mean',
+        TEMPERATURE,
+        'TEMPERATUREAROUND([Middle of summer] + 183 days; Climate[Day]; Climate[Mean])',
+        {
+          note: 'Of midwinter.',
+          decimals: 1,
+        },
+      ),
+      computed(
         'warmest-mean',
         'Warmest mean',
         TEMPERATURE,

@@ -34,6 +34,15 @@ function harder(limit: string): string {
 /** A mean of 7 degC has nights at the 4 to 5 that clove garlic (a judgement). */
 const CHILL_ALLOWANCE = '2.5 Cdeg';
 
+/** Mean above which cool-season crops grow on under the shortest days. */
+const GROWING_WINTER = '9 degC';
+/** Between fruit set and the first ripe fruit. */
+const FRUIT_FILLING = '21 days';
+/** Over the warmest a crop grows well in: seed and plants fail in hotter beds. */
+const TOO_HOT_TO_START = '8 Cdeg';
+/** An onion planted later than this after its day length comes has hardly a leaf to make a bulb with. */
+const AFTER_DAY_LENGTH = '14 days';
+
 /** Before heads are cut. */
 const HEADING = '14 days';
 
@@ -311,39 +320,66 @@ export const WINDOW_COLUMNS = group(
   }),
   computed('too-hot-until', 'Too hot until', DATE, `WARMUNTIL([Summer]; ${CROP}.[Growth maximum]; ${MEANS})`),
   computed(
+    'fruit-sets-before',
+    'Fruit sets before',
+    DAYS,
+    `IF(AND(${CROP}.[Hardiness] = "tender"; NOT([Cut once])); ${FRUIT_FILLING}; 0 days)`,
+    {
+      note: 'Fruit picked again and again has set three weeks before it is ripe; heat stops the setting, not the ripening (a judgement).',
+      decimals: 0,
+    },
+  ),
+  computed('ripe-before-the-heat', 'Ripe before the heat', DATE, '[Too hot from] + [Fruit sets before]'),
+  computed(
     'ripe-again-from',
     'Ripe again from',
     DATE,
-    `[Too hot until] + IF(${CROP}.[Harvest unit] = "head"; ${HEADING}; 0 days)`,
+    `[Too hot until] + [Fruit sets before] + IF(${CROP}.[Harvest unit] = "head"; ${HEADING}; 0 days)`,
     { note: 'Heads fill in the two weeks before they are cut, and want those cool (common practice).' },
   ),
   computed('ripe-by-at-latest', 'Ripe by at latest', DATE, `[Growth ends] - MIN(14 days; ROUND([Window] / 2; 1 day))`, {
     note: 'Some of the harvest still to come before growth ends.',
   }),
   computed(
+    'mild-winter',
+    'Mild winter',
+    YES_OR_NO,
+    `IF(ISBLANK(Farm[Coldest mean]); FALSE; Farm[Coldest mean] > ${GROWING_WINTER})`,
+    {
+      note: 'Warm enough to grow through, short days or not.',
+    },
+  ),
+  computed(
     'growth-ends',
     'Growth ends',
     DATE,
-    `MIN([Killing night]; IF(${CROP}.[Overwinters] = "no"; SHORTDAYFROM(Farm[Latitude]; 10 h; [Summer])))`,
-    { note: 'Cold, or for crops that do not stand the winter a day under ten hours. Blank: it grows on.' },
+    `MIN([Killing night]; IF(AND(${CROP}.[Overwinters] = "no"; NOT([Mild winter])); SHORTDAYFROM(Farm[Latitude]; 10 h; [Summer])))`,
+    {
+      note: 'Cold, or for crops that do not stand the winter a day under ten hours, unless winters are mild. Blank: it grows on.',
+    },
   ),
   computed(
     'before-the-heat',
     'Before the heat',
     DATE,
-    `IF(NOT(ISBLANK([Too hot from])); ${latestFor('[Too hot from]')})`,
+    `IF(NOT(ISBLANK([Ripe before the heat])); ${latestFor('[Ripe before the heat]')})`,
     {
       note: 'Latest in the bed to be ripe before the heat.',
     },
   ),
   computed(
+    'ripe-after-the-heat',
+    'Ripe after the heat',
+    DATE,
+    `IF(NOT(ISBLANK([Ripe again from])); ${latestFor('[Ripe again from]')})`,
+    { note: 'Earliest in the bed to be ripe when the heat is over.' },
+  ),
+  computed(
     'after-the-heat',
     'After the heat',
     DATE,
-    `IF(NOT(ISBLANK([Ripe again from])); ${latestFor('[Ripe again from]')})`,
-    {
-      note: 'Earliest in the bed to be ripe when the heat is over.',
-    },
+    `IF(NOT(ISBLANK([Ripe after the heat])); MAX([Ripe after the heat]; WARMUNTIL([Summer]; ${CROP}.[Growth maximum] + ${TOO_HOT_TO_START}; ${MEANS})))`,
+    { note: 'And not while it is far too hot to start it.' },
   ),
   computed(
     'for-the-cold',
@@ -360,23 +396,24 @@ export const WINDOW_COLUMNS = group(
     'spring-start',
     'Spring start',
     DATE,
-    `IF(AND(ISBLANK([Warm from]); ISBLANK([Frost lets in from])); EDATE([After the heat]; -12); MAX([Warm from]; [Frost lets in from]))`,
+    `IF(AND(ISBLANK([Warm from]); ISBLANK([Frost lets in from])); EDATE(IF([Variety].[Bulb crop]; WARMUNTIL([Summer]; ${CROP}.[Growth best to]; ${MEANS}); [After the heat]); -12);
+      MAX([Warm from]; [Frost lets in from]))`,
     { note: 'Where winter is warm enough, the autumn before.' },
   ),
   computed(
     'autumn-crop',
     'Autumn crop',
     YES_OR_NO,
-    `AND(NOT(ISBLANK([After the heat])); NOT(ISBLANK([Planted out])); [Planted out] > [Before the heat] + ([After the heat] - [Before the heat]) / 2)`,
+    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Planted out])); [Planted out] > [Before the heat] + ([After the heat] - [Before the heat]) / 2)`,
     { note: 'It goes in for the cool time after the heat of summer.' },
   ),
   computed(
     'autumn-opens',
     'Autumn opens',
     DATE,
-    `IF(${CROP}.[Overwinters] = "autumn planted"; WARMUNTIL([Summer]; ${CROP}.[Autumn soil maximum] + ${AIR_OVER_SOIL}; ${MEANS}))`,
+    `IF(${CROP}.[Overwinters] = "autumn planted"; WARMUNTIL([Summer]; MAX(${CROP}.[Autumn soil maximum] + ${AIR_OVER_SOIL}; Farm[Coldest mean] + 3 Cdeg); ${MEANS}))`,
     {
-      note: 'For what is planted in autumn: the soil has cooled, which the mean air shows about two degrees above it.',
+      note: 'For what is planted in autumn: the soil has cooled, which the mean air shows about two degrees above it; where it never cools so far, the coolest months.',
     },
   ),
   computed(
@@ -397,8 +434,8 @@ export const WINDOW_COLUMNS = group(
     'latest-in-the-bed',
     'Latest in the bed',
     DATE,
-    `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF(ISBLANK([Before the heat]); [Before the cold];
-      IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); [Before the heat])))`,
+    `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}; IF(ISBLANK([Before the heat]); [Before the cold];
+      IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); [Before the heat]))))`,
     { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
   ),
   computed(
