@@ -121,7 +121,15 @@ export const BUNCHING_ALLIUMS: readonly Crop[] = [
       ...given(KEW_SEEDS, { 'Seeds per gram': '1010' }),
       ...given(FEDERAL_STANDARDS, { 'Germination standard': '50%' }),
       ...recalled({ 'Seed life': '2' }),
-      ...recalled({ 'Seeding depth': '6 mm' }),
+      ...recalled({
+        'Germination minimum': '41 degF',
+        'Germination best from': '59 degF',
+        'Germination best to': '77 degF',
+        'Germination maximum': '86 degF',
+        'Emergence base': '1.7 degC',
+        'Emergence thermal time': '222 degC day',
+        'Seeding depth': '6 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '8 weeks' }),
       ...recalled({
         'Frost limit': '-25 degC',

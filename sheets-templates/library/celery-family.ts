@@ -32,7 +32,7 @@ import {
   KNOTT_LIFE,
   NEW_HAMPSHIRE,
 } from './sources-seeds.ts';
-import { CORNELL_FAMILIES, KANSAS_ROWS, USDA_WEIGHTS } from './sources-space.ts';
+import { CORNELL_FAMILIES, HEIDARI, KANSAS_ROWS, USDA_WEIGHTS } from './sources-space.ts';
 
 export const CELERY_FAMILY: readonly Crop[] = [
   crop(
@@ -53,8 +53,10 @@ export const CELERY_FAMILY: readonly Crop[] = [
         'Germination best from': '60 degF',
         'Germination best to': '75 degF',
         'Germination maximum': '86 degF',
+        'Emergence thermal time': '130 degC day',
         'Seeding depth': range('6 mm', '10 mm', '13 mm'),
       }),
+      ...given(HEIDARI, { 'Emergence base': '5 degC' }),
       ...recalled({ 'Weeks in propagation': range('4 weeks', '5 weeks', '6 weeks'), 'Transplant height': '10 cm' }),
       ...given(DAWLING_2012, { 'Frost limit': '25 degF' }),
       ...recalled({

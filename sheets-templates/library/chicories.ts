@@ -220,6 +220,14 @@ export const CHICORIES: readonly Crop[] = [
         Overwinters: 'either',
       }),
       ...recalled({ Family: 'Montiaceae' }),
+      ...recalled({
+        'Germination minimum': '36 degF',
+        'Germination best from': '50 degF',
+        'Germination best to': '60 degF',
+        'Germination maximum': '70 degF',
+        'Emergence base': '2 degC',
+        'Emergence thermal time': '120 degC day',
+      }),
       ...recalled({ 'Weeks in propagation': '4 weeks' }),
       ...recalled({
         'Frost limit': '-20 degC',

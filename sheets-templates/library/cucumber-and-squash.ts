@@ -154,6 +154,7 @@ export const CUCUMBER_AND_SQUASH: readonly Crop[] = [
         'Germination best to': '95 degF',
         'Germination maximum': '100 degF',
       }),
+      ...recalled({ 'Emergence base': '10 degC', 'Emergence thermal time': '80 degC day' }),
       ...given(both(ILLINOIS_GUIDE, MAINE_CHART), { 'Seeding depth': '1 in' }),
       ...given(GEORGIA_SOIL, { 'Sowing soil minimum': '70 degF' }),
       ...given(MID_ATLANTIC, {

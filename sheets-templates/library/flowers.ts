@@ -18,7 +18,15 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...given(CORNELL_FAMILIES, { Family: 'Asteraceae' }),
       ...given(KEW_SEEDS, { 'Seeds per gram': '26' }),
-      ...recalled({ 'Seeding depth': '25 mm' }),
+      ...recalled({
+        'Germination minimum': '46 degF',
+        'Germination best from': '68 degF',
+        'Germination best to': '86 degF',
+        'Germination maximum': '95 degF',
+        'Emergence base': '6 degC',
+        'Emergence thermal time': '80 degC day',
+        'Seeding depth': '25 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '3 weeks' }),
       ...recalled({
         'Frost limit': '-1 degC',
@@ -47,7 +55,15 @@ export const FLOWERS: readonly Crop[] = [
       ...usual({ 'Also called': 'zinnias', 'Start methods': 'cells, direct seed', 'Usual start': 'cells' }),
       ...recalled({ Family: 'Asteraceae' }),
       ...given(KEW_SEEDS, { 'Seeds per gram': '109' }),
-      ...recalled({ 'Seeding depth': '6 mm' }),
+      ...recalled({
+        'Germination minimum': '59 degF',
+        'Germination best from': '70 degF',
+        'Germination best to': '80 degF',
+        'Germination maximum': '95 degF',
+        'Emergence base': '9 degC',
+        'Emergence thermal time': '60 degC day',
+        'Seeding depth': '6 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '5 weeks' }),
       ...recalled({
         'Frost limit': '0 degC',
@@ -76,6 +92,14 @@ export const FLOWERS: readonly Crop[] = [
       ...usual({ 'Also called': 'snapdragons', 'Start methods': 'cells, plants', 'Usual start': 'cells' }),
       ...recalled({ Family: 'Plantaginaceae' }),
       ...given(KEW_SEEDS, { 'Seeds per gram': '10000' }),
+      ...recalled({
+        'Germination minimum': '50 degF',
+        'Germination best from': '64 degF',
+        'Germination best to': '75 degF',
+        'Germination maximum': '82 degF',
+        'Emergence base': '6 degC',
+        'Emergence thermal time': '110 degC day',
+      }),
       ...recalled({ 'Weeks in propagation': '9 weeks' }),
       ...recalled({ 'Frost limit': '-6 degC', 'Plant out from last frost': '-5 weeks' }),
       ...recalled({
@@ -106,7 +130,15 @@ export const FLOWERS: readonly Crop[] = [
       ...usual({ 'Also called': 'cosmos flowers', 'Start methods': 'cells, direct seed', 'Usual start': 'cells' }),
       ...recalled({ Family: 'Asteraceae' }),
       ...given(KEW_SEEDS, { 'Seeds per gram': '143' }),
-      ...recalled({ 'Seeding depth': '6 mm' }),
+      ...recalled({
+        'Germination minimum': '55 degF',
+        'Germination best from': '64 degF',
+        'Germination best to': '77 degF',
+        'Germination maximum': '86 degF',
+        'Emergence base': '8 degC',
+        'Emergence thermal time': '60 degC day',
+        'Seeding depth': '6 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '4 weeks' }),
       ...recalled({
         'Frost limit': '0 degC',
@@ -168,7 +200,15 @@ export const FLOWERS: readonly Crop[] = [
     {
       ...usual({ 'Also called': 'sea lavender, limonium', 'Start methods': 'cells, plants', 'Usual start': 'cells' }),
       ...recalled({ Family: 'Plumbaginaceae' }),
-      ...recalled({ 'Seeding depth': '3 mm' }),
+      ...recalled({
+        'Germination minimum': '50 degF',
+        'Germination best from': '64 degF',
+        'Germination best to': '72 degF',
+        'Germination maximum': '82 degF',
+        'Emergence base': '6 degC',
+        'Emergence thermal time': '110 degC day',
+        'Seeding depth': '3 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '8 weeks' }),
       ...recalled({ 'Frost limit': '-4 degC', 'Plant out from last frost': '-2 weeks' }),
       ...recalled({

@@ -15,7 +15,7 @@ import {
 } from './sources-keeping.ts';
 import { CURREY, DAWLING_2012, WINTER_KILL } from './sources-season.ts';
 import { FEDERAL_COUNTS, FEDERAL_STANDARDS, KEW_SEEDS, NEW_HAMPSHIRE } from './sources-seeds.ts';
-import { BED_SHARE_NE, CORNELL_FAMILIES, LENDWAY } from './sources-space.ts';
+import { BED_SHARE_NE, BIRJAND, CORNELL_FAMILIES, LENDWAY } from './sources-space.ts';
 
 export const HERBS: readonly Crop[] = [
   crop(
@@ -32,8 +32,10 @@ export const HERBS: readonly Crop[] = [
         'Germination best from': '70 degF',
         'Germination best to': '85 degF',
         'Germination maximum': '95 degF',
+        'Emergence thermal time': '110 degC day',
         'Seeding depth': range('3 mm', '5 mm', '6 mm'),
       }),
+      ...given(BIRJAND, { 'Emergence base': '6.1 degC' }),
       ...recalled({
         'Weeks in propagation': range('5 weeks', '6 weeks', '7 weeks'),
         'Transplant height': '10 cm',
@@ -115,6 +117,8 @@ export const HERBS: readonly Crop[] = [
         'Germination best from': '60 degF',
         'Germination best to': '75 degF',
         'Germination maximum': '85 degF',
+        'Emergence base': '3 degC',
+        'Emergence thermal time': '135 degC day',
         'Seeding depth': '6 mm',
       }),
       ...recalled({

@@ -141,6 +141,8 @@ export const LEAF_HERBS: readonly Crop[] = [
         'Germination best from': '55 degF',
         'Germination best to': '70 degF',
         'Germination maximum': '85 degF',
+        'Emergence base': '3.5 degC',
+        'Emergence thermal time': '160 degC day',
         'Seeding depth': range('6 mm', '10 mm', '13 mm'),
       }),
       ...recalled({

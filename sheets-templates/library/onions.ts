@@ -198,6 +198,7 @@ export const ONIONS: readonly Crop[] = [
         'Frost limit': '10 degF',
         'Frost limit young': '-6 degC',
         'Plant out from last frost': '-5 weeks',
+        'Sow outdoors from last frost': '-6 weeks',
       }),
       ...given(KNOTT_GROWTH, {
         'Growth minimum': '45 degF',

@@ -89,7 +89,15 @@ export const PULSES: readonly Crop[] = [
       ...given(FEDERAL_STANDARDS, { 'Germination standard': '75%' }),
       ...recalled({ 'Seed life': '2', 'Seed oil': '19%' }),
       ...given(ELLIS_1982, { KE: '7.525', CW: '4.086', CH: '0.0329', CQ: '0.000478' }),
-      ...recalled({ 'Seeding depth': '25 mm' }),
+      ...recalled({
+        'Germination minimum': '50 degF',
+        'Germination best from': '65 degF',
+        'Germination best to': '85 degF',
+        'Germination maximum': '95 degF',
+        'Emergence base': '9 degC',
+        'Emergence thermal time': '90 degC day',
+        'Seeding depth': '25 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '3 weeks' }),
       ...recalled({
         'Frost limit': '0 degC',
@@ -136,7 +144,15 @@ export const PULSES: readonly Crop[] = [
     ...given(KEW_SEEDS, { 'Seeds per gram': '1.1' }),
     ...given(FEDERAL_STANDARDS, { 'Germination standard': '75%' }),
     ...recalled({ 'Seed life': '3' }),
-    ...recalled({ 'Emergence base': '0.4 degC', 'Emergence thermal time': '148 degC day', 'Seeding depth': '50 mm' }),
+    ...recalled({
+      'Germination minimum': '36 degF',
+      'Germination best from': '45 degF',
+      'Germination best to': '68 degF',
+      'Germination maximum': '77 degF',
+      'Emergence base': '0.4 degC',
+      'Emergence thermal time': '148 degC day',
+      'Seeding depth': '50 mm',
+    }),
     ...recalled({ 'Weeks in propagation': '3 weeks' }),
     ...recalled({
       'Frost limit': '-6 degC',

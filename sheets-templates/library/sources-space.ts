@@ -12,6 +12,9 @@ export const BED_SHARE_NE = source(
   'New England Vegetable Management Guide, Table 15, low, good and excellent; field yield / 0.65, the bed share of a 30-inch bed with a 16-inch path',
 );
 export const BIERNBAUM = source('Biernbaum, Michigan State Univ., Meet the Brassica brothers');
+export const BIRJAND = source(
+  'Univ. of Birjand, germination cardinal temperatures of two basil cultivars by non-linear regression',
+);
 export const BREWSTER_LEEK = source(
   'Brewster 2008, Onions and Other Vegetable Alliums (CABI), p. 324, leeks at 30 to 60 plants per m2',
 );
@@ -25,6 +28,9 @@ export const CORNELL_FAMILIES = source(
 export const EMERY = source('Emery 2021, SARE FNE21-980, ginger 8 inches apart');
 export const FELTRIM = source('Feltrim et al. 2003, spacing of pak choi');
 export const GASKELL_PEA = source('Gaskell, Univ. of California, edible-pod pea production; field yield / 0.65');
+export const HEIDARI = source(
+  'Heidari, Kamkar & Sinaki 2014, Advances in Plants & Agricultural Research 1(5): 207-213, germination of fennel',
+);
 export const IDAHO_SQUASH = source(
   'Strickler, Agenbroad & Laughlin 2008, SARE FW06-042, harvest frequency of summer squash',
 );

@@ -60,6 +60,7 @@ export const WINTER_SQUASH: readonly Crop[] = [
         'Germination best to': '95 degF',
         'Germination maximum': '100 degF',
       }),
+      ...recalled({ 'Emergence base': '10 degC', 'Emergence thermal time': '85 degC day' }),
       ...given(both(ILLINOIS_GUIDE, MAINE_CHART), { 'Seeding depth': '1 in' }),
       ...given(UC_TRANSPLANTS, { 'Weeks in propagation': range('2 weeks', '3 weeks', '3 weeks') }),
       ...recalled({ 'Transplant height': '10 cm' }),
@@ -136,7 +137,7 @@ export const WINTER_SQUASH: readonly Crop[] = [
       'Germination best to': '35 degC',
       'Germination maximum': '40.6 degC',
     }),
-    ...recalled({ 'Seeding depth': '25 mm' }),
+    ...recalled({ 'Emergence base': '10 degC', 'Emergence thermal time': '85 degC day', 'Seeding depth': '25 mm' }),
     ...given(GEORGIA_SOIL, { 'Sowing soil minimum': '75 degF' }),
     ...given(UC_TRANSPLANTS, { 'Weeks in propagation': '3 weeks' }),
     ...recalled({
