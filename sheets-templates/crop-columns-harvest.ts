@@ -149,9 +149,13 @@ export const HARVEST_COLUMNS = [
     entered('curing-loss', 'Curing loss', SHARE, { note: 'Of fresh mass.', least: 0, most: 100 }),
     entered('storage-temperature', 'Storage temperature', TEMPERATURE),
     entered('storage-humidity', 'Storage humidity', SHARE, { least: 0, most: 100 }),
-    entered('storage-life-low', 'Storage life low', DAYS, { decimals: 0, least: 0 }),
+    withDefault('storage-life-low', 'Storage life low', DAYS, '[Storage life] * 67%', {
+      note: 'Where no range is printed, two thirds, as half of those in print run.',
+      decimals: 0,
+      least: 0,
+    }),
     entered('storage-life', 'Storage life', DAYS, { note: 'At that temperature and humidity.', decimals: 0, least: 0 }),
-    entered('storage-life-high', 'Storage life high', DAYS, { decimals: 0, least: 0 }),
+    withDefault('storage-life-high', 'Storage life high', DAYS, '[Storage life] * 127%', { decimals: 0, least: 0 }),
     entered('bunched-life', 'Bunched life', DAYS, { note: 'Of roots with their tops on.', decimals: 0, least: 0 }),
     withDefault('monthly-storage-loss', 'Monthly storage loss', SHARE, LOSS_BY_LIFE, {
       note: 'Of what is in store, in 30 days; where none is known it goes by how long the crop keeps.',

@@ -187,7 +187,7 @@ export const CHICORIES: readonly Crop[] = [
     ...usual({ 'Harvest unit': 'weight' }),
     ...recalled({ 'Unit mass': '8 g', Yield: range('0.6 kg/m2', '1.1 kg/m2', '1.6 kg/m2') }),
     ...usual({
-      Picking: 'Cutting baby leaf with a knife',
+      Picking: 'Cutting corn salad',
       Packing: 'Washing and bagging leaves',
       Weeding: 'Weeding close-sown leaves',
       Cover: 'Putting on row cover',

@@ -136,7 +136,7 @@ export const PERENNIALS: readonly Crop[] = [
         'Harvest curve middle': '45%',
         'Harvest curve spread': '30%',
       }),
-      ...usual({ Picking: 'Cutting asparagus', Packing: 'Bunching asparagus', Weeding: 'Weeding asparagus' }),
+      ...usual({ Picking: 'Pulling rhubarb', Packing: 'Bunching asparagus', Weeding: 'Weeding asparagus' }),
       ...given(HANDBOOK_66_1954, {
         'Storage temperature': '0 degC',
         'Storage humidity': '92.5%',

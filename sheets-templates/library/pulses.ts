@@ -52,7 +52,7 @@ export const PULSES: readonly Crop[] = [
     ...usual({ 'Harvest unit': 'weight' }),
     ...recalled({ 'Unit mass': '0.4 g', Yield: range('0.15 kg/m2', '0.25 kg/m2', '0.35 kg/m2') }),
     ...usual({
-      Picking: 'Picking bush beans',
+      Picking: 'Pulling and threshing dry beans',
       Packing: 'Sorting beans and sprouts',
       Weeding: 'Hoeing and hilling rows',
     }),
