@@ -16,7 +16,6 @@ import {
 import {
   DAWLING_ALLIUMS,
   DEL_POZO,
-  GARLIC_FIT,
   ILLINOIS_FROST,
   KNOTT_GROWTH,
   LEAF_PACE,
@@ -64,7 +63,7 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
         'Growth best to': '75 degF',
         'Growth maximum': '85 degF',
       }),
-      ...given(GARLIC_FIT, {
+      ...recalled({
         'Degree-day base': '0 degC',
         'Warmth to harvest direct': range('1220 degC day', '1470 degC day', '1680 degC day'),
       }),

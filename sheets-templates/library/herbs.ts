@@ -64,16 +64,13 @@ export const HERBS: readonly Crop[] = [
       ...recalled({
         'Days to maturity': range('30 days', '38 days', '45 days'),
         'Days to maturity direct': range('55 days', '65 days', '75 days'),
+        'Harvest window low': '56 days',
       }),
-      ...given(LENDWAY, { 'Harvest window': range('56 days', '67 days', '147 days') }),
+      ...given(LENDWAY, { 'Harvest window': '67 days', 'Harvest window high': '147 days' }),
       ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.75' }),
-      ...recalled({ 'Unit mass': '60 g' }),
+      ...recalled({ 'Unit mass': '60 g', 'Days between pickings': range('3 days', '7 days', '14 days') }),
       ...given(BED_SHARE_NE, { Yield: range('0.5 kg/m2', '0.7 kg/m2', '1 kg/m2') }),
-      ...given(LENDWAY, {
-        'Days between pickings': range('3 days', '7 days', '14 days'),
-        'Harvest curve middle': '46%',
-        'Harvest curve spread': '25%',
-      }),
+      ...given(LENDWAY, { 'Harvest curve middle': '46%', 'Harvest curve spread': '25%' }),
       ...usual({
         Picking: 'Bunching herbs',
         Packing: 'Dunking bunches of herbs',

@@ -179,8 +179,8 @@ export const PERENNIALS: readonly Crop[] = [
       }),
       ...usual({ 'Warmth counts from': 'spring growth' }),
       ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
-      ...recalled({ 'Days to maturity': '70 days' }),
-      ...given(LENDWAY, { 'Harvest window': range('21 days', '28 days', '43 days') }),
+      ...recalled({ 'Days to maturity': '70 days', 'Harvest window low': '21 days', 'Harvest window': '28 days' }),
+      ...given(LENDWAY, { 'Harvest window high': '43 days' }),
       ...usual({ 'Harvest unit': 'weight' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': '13 g' }),
       ...recalled({

@@ -23,7 +23,7 @@ export const CAROLINA_CUCUMBER = source(
   'NC State Extension AG-552, Commercial production of pickling and slicing cucumbers',
 );
 export const CORNELL_FAMILIES = source(
-  'Cornell Cooperative Extension Chautauqua County 2021, Rotating vegetables by family',
+  "Cornell Cooperative Extension Chautauqua County 2021, Rotating vegetables by family; names of today's botany",
 );
 export const EMERY = source('Emery 2021, SARE FNE21-980, ginger 8 inches apart');
 export const FELTRIM = source('Feltrim et al. 2003, spacing of pak choi');

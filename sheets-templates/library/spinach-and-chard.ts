@@ -179,8 +179,9 @@ export const SPINACH_AND_CHARD: readonly Crop[] = [
       ...recalled({
         'Days to maturity': range('35 days', '43 days', '50 days'),
         'Days to maturity direct': range('50 days', '55 days', '60 days'),
+        'Harvest window low': '70 days',
       }),
-      ...given(LENDWAY, { 'Harvest window': range('70 days', '105 days', '118 days') }),
+      ...given(LENDWAY, { 'Harvest window': '105 days', 'Harvest window high': '118 days' }),
       ...recalled({ 'Bolting trigger': 'cold' }),
       ...like('beet', {
         'Bolting cold base': '0 degC',
