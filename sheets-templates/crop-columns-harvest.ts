@@ -27,6 +27,10 @@ const ENDS = [' low', '', ' high'] as const;
 const LOSS_BY_LIFE = `IF(NOT(ISBLANK([Storage life])); IF([Storage life] < 28 days; 30%;
   IF([Storage life] < 90 days; 15%; IF([Storage life] < 240 days; 5%; 2%))))`;
 
+/** A head or a bulb is a plant; bunches and fruit take what the usual stand and its likely yield come to. */
+const PLANTS_A_PIECE = `IF([Harvest unit] <> "weight"; IF(OR([Harvest unit] = "head"; [Harvest unit] = "bulb"); 1;
+  [Unit mass] * [Usual density] / [Yield]))`;
+
 function idOf(name: string): string {
   return name.toLowerCase().replaceAll(' ', '-');
 }
@@ -63,8 +67,8 @@ export const HARVEST_COLUMNS = [
     'Harvest',
     entered('harvest-unit', 'Harvest unit', choice(...HARVEST_UNITS)),
     entered('unit-mass', 'Unit mass', PLANT_MASS, { note: 'One bunch, head, bulb, fruit or root.', least: 0 }),
-    entered('plants-per-harvest-unit', 'Plants per harvest unit', PLAIN, {
-      note: 'Plants that one bunch or piece takes over the season: 1 for a head, 0.5 where a plant gives two.',
+    withDefault('plants-per-harvest-unit', 'Plants per harvest unit', PLAIN, PLANTS_A_PIECE, {
+      note: 'Plants that one bunch or piece takes over the season: 1 for a head, 0.5 where a plant gives two; where not known, by the yield at the usual spacing.',
       decimals: 2,
       least: 0,
     }),

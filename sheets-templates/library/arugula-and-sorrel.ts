@@ -149,7 +149,7 @@ export const ARUGULA_AND_SORREL: readonly Crop[] = [
         'Bolting heat': '18 degC',
         'Bolting heat days': '14 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.3' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '60 g',
         Yield: range('1.5 kg/m2', '2.5 kg/m2', '3.5 kg/m2'),

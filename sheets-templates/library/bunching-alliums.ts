@@ -147,7 +147,7 @@ export const BUNCHING_ALLIUMS: readonly Crop[] = [
       ...recalled({ 'In-row spacing': '20 cm', 'Rows per bed': '3' }),
       ...recalled({ 'Days to maturity': '60 days', 'Harvest window': '120 days' }),
       ...given(NORTH_DAKOTA, { 'Days to maturity direct': '90 days' }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.3' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '30 g',
         Yield: range('1 kg/m2', '1.8 kg/m2', '2.5 kg/m2'),

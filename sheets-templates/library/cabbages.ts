@@ -110,7 +110,7 @@ export const CABBAGES: readonly Crop[] = [
         'Bolting size warmth base': '0 degC',
         'Bolting cold days most': '56 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': range('892 g', '1135 g', '1560 g') }),
       ...given(both(BED_SHARE_NE, BED_SHARE_MW), { Yield: range('3.4 kg/m2', '5.2 kg/m2', '6.9 kg/m2') }),
       ...usual({

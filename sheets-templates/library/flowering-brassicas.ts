@@ -96,7 +96,7 @@ export const FLOWERING_BRASSICAS: readonly Crop[] = [
         'Bolting cold days': '10 days',
         'Bolting cold days most': '20 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '0.7' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': range('151 g', '151 g', '608 g') }),
       ...given(BED_SHARE_NE, { Yield: range('0.9 kg/m2', '1.4 kg/m2', '1.7 kg/m2') }),
       ...recalled({
@@ -196,7 +196,7 @@ export const FLOWERING_BRASSICAS: readonly Crop[] = [
         'Bolting cold days': '10 days',
         'Bolting cold days most': '20 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': range('265 g', '588 g', '840 g') }),
       ...given(BED_SHARE_NE, { Yield: range('1.4 kg/m2', '2.4 kg/m2', '3.4 kg/m2') }),
       ...usual({

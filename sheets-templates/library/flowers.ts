@@ -4,7 +4,7 @@
 import type { Crop } from './figure.ts';
 import { crop, given, range, recalled, usual } from './figure.ts';
 import { KEW_SEEDS } from './sources-seeds.ts';
-import { ATTRA, CORNELL_FAMILIES, LEWIS } from './sources-space.ts';
+import { ATTRA, CORNELL_FAMILIES, LEWIS, SLOAN } from './sources-space.ts';
 
 export const FLOWERS: readonly Crop[] = [
   crop(
@@ -43,7 +43,8 @@ export const FLOWERS: readonly Crop[] = [
       ...given(ATTRA, { 'In-row spacing': '23 cm' }),
       ...recalled({ 'Rows per bed': '3' }),
       ...recalled({ 'Days to maturity': '50 days', 'Days to maturity direct': '60 days', 'Harvest window': '7 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({ 'Plants per harvest unit': '1' }),
       ...usual({ Picking: 'Cutting flowers', Packing: 'Bunching flowers', Weeding: 'Hoeing flowers' }),
     },
     'Sold by the stem; the kg columns stay blank.',
@@ -79,7 +80,8 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '25 cm', 'Rows per bed': '3' }),
       ...recalled({ 'Days to maturity': '50 days', 'Days to maturity direct': '60 days', 'Harvest window': '60 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.07' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...given(SLOAN, { 'Plants per harvest unit': '0.07' }),
       ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
       ...usual({ Picking: 'Cutting flowers', Packing: 'Bunching flowers', Weeding: 'Hoeing flowers' }),
     },
@@ -111,8 +113,8 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '15 cm', 'Rows per bed': '4' }),
       ...recalled({ 'Days to maturity': '75 days', 'Harvest window': '70 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.25' }),
-      ...given(LEWIS, { 'Marketable share': range('34%', '60%', '89%') }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...given(LEWIS, { 'Plants per harvest unit': '0.25', 'Marketable share': range('34%', '60%', '89%') }),
       ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
       ...usual({
         Picking: 'Cutting flowers',
@@ -154,8 +156,13 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
       ...recalled({ 'Days to maturity': '50 days', 'Days to maturity direct': '65 days', 'Harvest window': '50 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.05' }),
-      ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({
+        'Plants per harvest unit': '0.05',
+        'Days between pickings': '3 days',
+        'Harvest curve middle': '50%',
+        'Harvest curve spread': '25%',
+      }),
       ...usual({
         Picking: 'Cutting flowers',
         Packing: 'Bunching flowers',
@@ -183,8 +190,13 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '15 cm', 'Rows per bed': '4' }),
       ...recalled({ 'Days to maturity': '100 days', 'Harvest window': '35 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.5' }),
-      ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({
+        'Plants per harvest unit': '0.5',
+        'Days between pickings': '3 days',
+        'Harvest curve middle': '50%',
+        'Harvest curve spread': '25%',
+      }),
       ...usual({
         Picking: 'Cutting flowers',
         Packing: 'Bunching flowers',
@@ -220,8 +232,13 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
       ...recalled({ 'Days to maturity': '75 days', 'Harvest window': '50 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.1' }),
-      ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({
+        'Plants per harvest unit': '0.1',
+        'Days between pickings': '3 days',
+        'Harvest curve middle': '50%',
+        'Harvest curve spread': '25%',
+      }),
       ...usual({
         Picking: 'Cutting flowers',
         Packing: 'Bunching flowers',

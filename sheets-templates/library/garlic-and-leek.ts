@@ -79,7 +79,7 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
         'Harvest window': '10 days',
       }),
       ...given(DEL_POZO, { 'Critical day length': range('12 h', '13 h', '14 h') }),
-      ...usual({ 'Harvest unit': 'bulb', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'bulb' }),
       ...recalled({ 'Unit mass': '55 g' }),
       ...given(BED_SHARE_NE, { Yield: range('0.3 kg/m2', '0.7 kg/m2', '1 kg/m2') }),
       ...usual({ Picking: 'Forking garlic', Weeding: 'Weeding garlic under straw', Cleaning: 'Cleaning cured garlic' }),

@@ -67,7 +67,7 @@ export const HERBS: readonly Crop[] = [
         'Harvest window low': '56 days',
       }),
       ...given(LENDWAY, { 'Harvest window': '67 days', 'Harvest window high': '147 days' }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.75' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({ 'Unit mass': '60 g', 'Days between pickings': range('3 days', '7 days', '14 days') }),
       ...given(BED_SHARE_NE, { Yield: range('0.5 kg/m2', '0.7 kg/m2', '1 kg/m2') }),
       ...given(LENDWAY, { 'Harvest curve middle': '46%', 'Harvest curve spread': '25%' }),
@@ -152,7 +152,7 @@ export const HERBS: readonly Crop[] = [
         'Bolting heat': '20 degC',
         'Bolting heat days': '45 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '5' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '60 g',
         Yield: range('0.6 kg/m2', '1.2 kg/m2', '1.8 kg/m2'),

@@ -89,7 +89,7 @@ export const LEAF_HERBS: readonly Crop[] = [
         'Bolting cold days': '56 days',
         'Bolting cold days most': '70 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.8' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '70 g',
         'Yield low': '1.2 kg/m2',
@@ -179,7 +179,7 @@ export const LEAF_HERBS: readonly Crop[] = [
         'Bolting heat': '20 degC',
         'Bolting heat days': '45 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '9' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '70 g',
         Yield: range('0.9 kg/m2', '1.55 kg/m2', '2.2 kg/m2'),

@@ -33,7 +33,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     }),
     ...recalled({ 'In-row spacing': '25 cm', 'Rows per bed': '3' }),
     ...recalled({ 'Days to maturity': '80 days', 'Harvest window': '90 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.4' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '25 g',
       Yield: range('0.5 kg/m2', '1 kg/m2', '1.5 kg/m2'),
@@ -83,7 +83,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     }),
     ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
     ...recalled({ 'Days to maturity': '75 days', 'Harvest window': '90 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.2' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '30 g',
       Yield: range('0.8 kg/m2', '1.5 kg/m2', '2.2 kg/m2'),
@@ -128,7 +128,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     }),
     ...recalled({ 'In-row spacing': '40 cm', 'Rows per bed': '2' }),
     ...recalled({ 'Days to maturity': '75 days', 'Harvest window': '90 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.2' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '30 g',
       Yield: range('0.8 kg/m2', '1.5 kg/m2', '2.2 kg/m2'),
@@ -169,7 +169,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     ...usual({ 'Warmth counts from': 'spring growth' }),
     ...recalled({ 'In-row spacing': '40 cm', 'Rows per bed': '2' }),
     ...recalled({ 'Days to maturity': '60 days', 'Harvest window': '120 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.2' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '40 g',
       Yield: range('1 kg/m2', '2 kg/m2', '3 kg/m2'),
@@ -215,7 +215,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     }),
     ...recalled({ 'In-row spacing': '60 cm', 'Rows per bed': '1' }),
     ...recalled({ 'Days to maturity': '90 days', 'Harvest window': '120 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.1' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '30 g',
       Yield: range('0.5 kg/m2', '1 kg/m2', '1.5 kg/m2'),

@@ -74,6 +74,9 @@ export const SALTER = source(
   'Salter, Currah & Fellows 1980, J. agric. Sci., carrots at 108 to 1,553 plants per m2, 1 to 36 rows a bed',
 );
 export const SCAIFE = source('Scaife & Jones 1976, as cited: half of the ceiling at the harvest spacing of lettuce');
+export const SLOAN = source(
+  'Sloan & Harkness 2008, Journal of Applied Horticulture 10(1): 10.8 to 21.6 stems a zinnia plant',
+);
 export const SPROUT_TRIAL = source('J. Hort. Sci., Brussels sprouts in three seasons at 2.7 to 4.4 plants per m2');
 export const STOFFELLA_CABBAGE = source('Stoffella & Fleming 1990, cabbage at 2.5 to 12.3 plants per m2');
 export const STOFFELLA_PEPPER = source('Stoffella & Bryan 1988, pepper to 25.8 plants per m2');

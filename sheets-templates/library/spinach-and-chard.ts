@@ -191,7 +191,7 @@ export const SPINACH_AND_CHARD: readonly Crop[] = [
         'Bolting cold days': '40 days',
         'Bolting cold days most': '60 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.9' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({ 'Unit mass': '340 g', 'Yield low': '2 kg/m2', 'Yield high': '5 kg/m2' }),
       ...given(KANSAS_ROWS, { Yield: '2.9 kg/m2' }),
       ...given(LENDWAY, {
