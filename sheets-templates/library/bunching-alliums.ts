@@ -109,7 +109,6 @@ export const BUNCHING_ALLIUMS: readonly Crop[] = [
         'Late stage': '5 days',
       }),
     },
-    'The degree-day base is that of a recalled onion list; 5 to 6 C is used as well.',
     'A plant weighs 15.6 g (5 to 26 g) (USDA SR28 household weights).',
   ),
   crop(

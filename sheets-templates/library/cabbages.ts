@@ -142,7 +142,7 @@ export const CABBAGES: readonly Crop[] = [
         'Late stage': '10 days',
       }),
     },
-    'Early types keep 3 to 6 weeks, late ones 3 to 6 months. The yield may be high: Maine rows give half of it.',
+    'Early types keep 3 to 6 weeks, late ones 4 to 6 months. Maine rows give half of the yield.',
     'No seed viability constants for Brassica oleracea; the seed-life rule stands in.',
     'Published field yield, paths included: 2.2 to 4.5 kg/m2 (New England Vegetable Management Guide).',
   ),

@@ -194,7 +194,7 @@ export const CORN_AND_OKRA: readonly Crop[] = [
         'Potassium removal': '2.99 kg/t',
       }),
     },
-    'The degree-day base of 60 F comes from one recalled list; others are lower.',
+    'The degree-day base comes from one recalled list; others are lower.',
     'The seed viability constants answer weakly to moisture: take care far from ordinary storage.',
     'The source gives 60 degF as the least soil for cucurbits and okra, and 73 degF in its list.',
   ),

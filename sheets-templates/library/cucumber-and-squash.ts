@@ -128,7 +128,7 @@ export const CUCUMBER_AND_SQUASH: readonly Crop[] = [
       }),
     },
     'Published rotation says two years or more.',
-    'The degree-day base of 55 F comes from one recalled list; others are lower.',
+    'The degree-day base comes from one recalled list; others are lower.',
     'The seed viability constants answer weakly to moisture: take care far from ordinary storage.',
     'Published field yield, paths included: 1.4 to 2.9 kg/m2 (New England Vegetable Management Guide).',
     'One garden row on the bed gave 2.3 kg/m2 (Kansas State MF315).',

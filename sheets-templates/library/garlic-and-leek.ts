@@ -192,7 +192,6 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
         'Crop coefficient end': '0.95',
       }),
     },
-    'The degree-day base is that of a recalled onion list; 5 to 6 C is used as well.',
     'Editions give a seed life of 2 or 3 years. Leek was read at 6 to 8 weeks in trays; 8 to 12 is common.',
     'Published field yield, paths included: 3.1 to 4 kg/m2 (New England Vegetable Management Guide).',
   ),

@@ -196,7 +196,7 @@ export const MELONS: readonly Crop[] = [
     },
     'Published rotation says two years or more.',
     'Bed yields may be low: field yields of 1.8 to 5.6 kg/m2 are published.',
-    'The degree-day base of 55 F comes from one recalled list; others are lower.',
+    'The degree-day base comes from one recalled list; others are lower.',
     'The seed viability constants answer weakly to moisture: take care far from ordinary storage.',
     'Published field yield, paths included: 3.4 to 5.6 kg/m2 (Midwest Vegetable Production Guide 2022).',
     'Small kinds weigh about 4 kg (memory).',

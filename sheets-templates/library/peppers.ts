@@ -276,7 +276,6 @@ export const PEPPERS: readonly Crop[] = [
         'Late stage': '25 days',
       }),
     },
-    'The degree-day base of 60 F comes from one recalled list; others are lower.',
     'The published seed viability constants are not plausible and are left out.',
     'Published field yield, paths included: 1.8 to 2.7 kg/m2 (New England Vegetable Management Guide).',
   ),
