@@ -27,6 +27,10 @@ const ENDS = [' low', '', ' high'] as const;
 const LOSS_BY_LIFE = `IF(NOT(ISBLANK([Storage life])); IF([Storage life] < 28 days; 30%;
   IF([Storage life] < 90 days; 15%; IF([Storage life] < 240 days; 5%; 2%))))`;
 
+/** A head or a bulb is a plant; bunches and fruit take what the usual stand and its likely yield come to. */
+const PLANTS_A_PIECE = `IF([Harvest unit] <> "weight"; IF(OR([Harvest unit] = "head"; [Harvest unit] = "bulb"); 1;
+  [Unit mass] * [Usual density] / [Yield]))`;
+
 function idOf(name: string): string {
   return name.toLowerCase().replaceAll(' ', '-');
 }
@@ -63,8 +67,8 @@ export const HARVEST_COLUMNS = [
     'Harvest',
     entered('harvest-unit', 'Harvest unit', choice(...HARVEST_UNITS)),
     entered('unit-mass', 'Unit mass', PLANT_MASS, { note: 'One bunch, head, bulb, fruit or root.', least: 0 }),
-    entered('plants-per-harvest-unit', 'Plants per harvest unit', PLAIN, {
-      note: 'Plants that one bunch or piece takes over the season: 1 for a head, 0.5 where a plant gives two.',
+    withDefault('plants-per-harvest-unit', 'Plants per harvest unit', PLAIN, PLANTS_A_PIECE, {
+      note: 'Plants that one bunch or piece takes over the season: 1 for a head, 0.5 where a plant gives two; where not known, by the yield at the usual spacing.',
       decimals: 2,
       least: 0,
     }),
@@ -149,9 +153,13 @@ export const HARVEST_COLUMNS = [
     entered('curing-loss', 'Curing loss', SHARE, { note: 'Of fresh mass.', least: 0, most: 100 }),
     entered('storage-temperature', 'Storage temperature', TEMPERATURE),
     entered('storage-humidity', 'Storage humidity', SHARE, { least: 0, most: 100 }),
-    entered('storage-life-low', 'Storage life low', DAYS, { decimals: 0, least: 0 }),
+    withDefault('storage-life-low', 'Storage life low', DAYS, '[Storage life] * 67%', {
+      note: 'Where no range is printed, two thirds, as half of those in print run.',
+      decimals: 0,
+      least: 0,
+    }),
     entered('storage-life', 'Storage life', DAYS, { note: 'At that temperature and humidity.', decimals: 0, least: 0 }),
-    entered('storage-life-high', 'Storage life high', DAYS, { decimals: 0, least: 0 }),
+    withDefault('storage-life-high', 'Storage life high', DAYS, '[Storage life] * 127%', { decimals: 0, least: 0 }),
     entered('bunched-life', 'Bunched life', DAYS, { note: 'Of roots with their tops on.', decimals: 0, least: 0 }),
     withDefault('monthly-storage-loss', 'Monthly storage loss', SHARE, LOSS_BY_LIFE, {
       note: 'Of what is in store, in 30 days; where none is known it goes by how long the crop keeps.',

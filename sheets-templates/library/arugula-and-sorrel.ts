@@ -28,6 +28,8 @@ export const ARUGULA_AND_SORREL: readonly Crop[] = [
         'Germination best from': '45 degF',
         'Germination best to': '75 degF',
         'Germination maximum': '85 degF',
+        'Emergence base': '1.4 degC',
+        'Emergence thermal time': '70 degC day',
         'Seeding depth': '6 mm',
       }),
       ...recalled({
@@ -112,7 +114,15 @@ export const ARUGULA_AND_SORREL: readonly Crop[] = [
       ...given(both(FEDERAL_COUNTS, KEW_SEEDS), { 'Seeds per gram': '1080' }),
       ...given(FEDERAL_STANDARDS, { 'Germination standard': '65%' }),
       ...recalled({ 'Seed life': '4' }),
-      ...recalled({ 'Seeding depth': '5 mm' }),
+      ...recalled({
+        'Germination minimum': '41 degF',
+        'Germination best from': '59 degF',
+        'Germination best to': '77 degF',
+        'Germination maximum': '86 degF',
+        'Emergence base': '3 degC',
+        'Emergence thermal time': '110 degC day',
+        'Seeding depth': '5 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '5 weeks' }),
       ...recalled({
         'Frost limit': '-20 degC',
@@ -139,7 +149,7 @@ export const ARUGULA_AND_SORREL: readonly Crop[] = [
         'Bolting heat': '18 degC',
         'Bolting heat days': '14 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.3' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '60 g',
         Yield: range('1.5 kg/m2', '2.5 kg/m2', '3.5 kg/m2'),

@@ -69,7 +69,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
         'Bolting cold days most': '21 days',
         'Bolting day length': '13 h',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...given(both(FELTRIM, USDA_WEIGHTS), { 'Unit mass': range('200 g', '320 g', '955 g') }),
       ...recalled({ Yield: range('2.5 kg/m2', '4 kg/m2', '5.5 kg/m2') }),
       ...usual({
@@ -152,7 +152,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
         'Bolting cold days': '7 days',
         'Bolting cold days most': '21 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...recalled({ 'Unit mass': '1000 g', Yield: range('3 kg/m2', '5 kg/m2', '7 kg/m2') }),
       ...usual({
         Picking: 'Cutting napa cabbage and cauliflower',
@@ -222,7 +222,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
       'Bolting heat': '20 degC',
       'Bolting heat days': '45 days',
     }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '8' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({ 'Unit mass': '400 g', Yield: range('1 kg/m2', '1.8 kg/m2', '2.5 kg/m2') }),
     ...usual({
       Picking: 'Bunching leaves',

@@ -109,7 +109,6 @@ export const BUNCHING_ALLIUMS: readonly Crop[] = [
         'Late stage': '5 days',
       }),
     },
-    'The degree-day base is that of a recalled onion list; 5 to 6 C is used as well.',
     'A plant weighs 15.6 g (5 to 26 g) (USDA SR28 household weights).',
   ),
   crop(
@@ -121,7 +120,15 @@ export const BUNCHING_ALLIUMS: readonly Crop[] = [
       ...given(KEW_SEEDS, { 'Seeds per gram': '1010' }),
       ...given(FEDERAL_STANDARDS, { 'Germination standard': '50%' }),
       ...recalled({ 'Seed life': '2' }),
-      ...recalled({ 'Seeding depth': '6 mm' }),
+      ...recalled({
+        'Germination minimum': '41 degF',
+        'Germination best from': '59 degF',
+        'Germination best to': '77 degF',
+        'Germination maximum': '86 degF',
+        'Emergence base': '1.7 degC',
+        'Emergence thermal time': '222 degC day',
+        'Seeding depth': '6 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '8 weeks' }),
       ...recalled({
         'Frost limit': '-25 degC',
@@ -139,7 +146,7 @@ export const BUNCHING_ALLIUMS: readonly Crop[] = [
       ...recalled({ 'In-row spacing': '20 cm', 'Rows per bed': '3' }),
       ...recalled({ 'Days to maturity': '60 days', 'Harvest window': '120 days' }),
       ...given(NORTH_DAKOTA, { 'Days to maturity direct': '90 days' }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.3' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '30 g',
         Yield: range('1 kg/m2', '1.8 kg/m2', '2.5 kg/m2'),

@@ -110,7 +110,7 @@ export const CABBAGES: readonly Crop[] = [
         'Bolting size warmth base': '0 degC',
         'Bolting cold days most': '56 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': range('892 g', '1135 g', '1560 g') }),
       ...given(both(BED_SHARE_NE, BED_SHARE_MW), { Yield: range('3.4 kg/m2', '5.2 kg/m2', '6.9 kg/m2') }),
       ...usual({
@@ -142,7 +142,7 @@ export const CABBAGES: readonly Crop[] = [
         'Late stage': '10 days',
       }),
     },
-    'Early types keep 3 to 6 weeks, late ones 3 to 6 months. The yield may be high: Maine rows give half of it.',
+    'Early types keep 3 to 6 weeks, late ones 4 to 6 months. Maine rows give half of the yield.',
     'No seed viability constants for Brassica oleracea; the seed-life rule stands in.',
     'Published field yield, paths included: 2.2 to 4.5 kg/m2 (New England Vegetable Management Guide).',
   ),

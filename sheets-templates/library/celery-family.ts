@@ -32,7 +32,7 @@ import {
   KNOTT_LIFE,
   NEW_HAMPSHIRE,
 } from './sources-seeds.ts';
-import { CORNELL_FAMILIES, KANSAS_ROWS, USDA_WEIGHTS } from './sources-space.ts';
+import { CORNELL_FAMILIES, HEIDARI, KANSAS_ROWS, USDA_WEIGHTS } from './sources-space.ts';
 
 export const CELERY_FAMILY: readonly Crop[] = [
   crop(
@@ -53,8 +53,10 @@ export const CELERY_FAMILY: readonly Crop[] = [
         'Germination best from': '60 degF',
         'Germination best to': '75 degF',
         'Germination maximum': '86 degF',
+        'Emergence thermal time': '130 degC day',
         'Seeding depth': range('6 mm', '10 mm', '13 mm'),
       }),
+      ...given(HEIDARI, { 'Emergence base': '5 degC' }),
       ...recalled({ 'Weeks in propagation': range('4 weeks', '5 weeks', '6 weeks'), 'Transplant height': '10 cm' }),
       ...given(DAWLING_2012, { 'Frost limit': '25 degF' }),
       ...recalled({
@@ -80,7 +82,7 @@ export const CELERY_FAMILY: readonly Crop[] = [
         'Bolting day length': '14 h',
         'Bolting heat days': range('50 days', '57 days', '65 days'),
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': '325 g' }),
       ...recalled({ Yield: range('2 kg/m2', '3.25 kg/m2', '4.5 kg/m2') }),
       ...usual({ Picking: 'Cutting fennel', Packing: 'Dunking bok choy', Weeding: 'Hoeing quick heads' }),
@@ -150,7 +152,7 @@ export const CELERY_FAMILY: readonly Crop[] = [
       }),
       ...given(RAMIN_JUVENILE, { 'Bolting size warmth': '731 degC day', 'Bolting size warmth base': '3 degC' }),
       ...recalled({ 'Bolting cold base': '0 degC', 'Bolting cold days': '14 days' }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...recalled({ 'Unit mass': '500 g', 'Yield low': '3 kg/m2', 'Yield high': '11 kg/m2' }),
       ...given(KANSAS_ROWS, { Yield: '6 kg/m2' }),
       ...usual({ Picking: 'Cutting celery', Packing: 'Hosing celery', Weeding: 'Hoeing wide rows' }),
@@ -225,7 +227,7 @@ export const CELERY_FAMILY: readonly Crop[] = [
         'Bolting cold days': '14 days',
         'Bolting cold days most': '63 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...recalled({ 'Unit mass': '400 g', 'Yield low': '1.8 kg/m2', 'Yield high': '4.8 kg/m2' }),
       ...given(KANSAS_ROWS, { Yield: '2.3 kg/m2' }),
       ...usual({ Picking: 'Lifting celeriac', Packing: 'Hosing celery', Weeding: 'Hoeing wide rows' }),

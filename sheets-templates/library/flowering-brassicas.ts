@@ -82,7 +82,8 @@ export const FLOWERING_BRASSICAS: readonly Crop[] = [
       }),
       ...given(BIERNBAUM, { 'Days to maturity': range('50 days', '60 days', '70 days') }),
       ...given(NORTH_DAKOTA, { 'Days to maturity direct': range('70 days', '110 days', '150 days') }),
-      ...given(LENDWAY, { 'Harvest window': range('28 days', '32 days', '42 days') }),
+      ...recalled({ 'Harvest window low': '28 days' }),
+      ...given(LENDWAY, { 'Harvest window': '32 days', 'Harvest window high': '42 days' }),
       ...given(both(CORNELL_IPM, DELAWARE_BOLTING), { 'Bolting trigger': 'cold' }),
       ...recalled({
         'Bolting size': 'over 4 to 5 leaves: it buttons',
@@ -95,11 +96,13 @@ export const FLOWERING_BRASSICAS: readonly Crop[] = [
         'Bolting cold days': '10 days',
         'Bolting cold days most': '20 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '0.7' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': range('151 g', '151 g', '608 g') }),
       ...given(BED_SHARE_NE, { Yield: range('0.9 kg/m2', '1.4 kg/m2', '1.7 kg/m2') }),
-      ...given(LENDWAY, { 'Days between pickings': range('4 days', '5 days', '8 days') }),
-      ...recalled({ 'Side shoot share': range('20%', '28%', '35%') }),
+      ...recalled({
+        'Days between pickings': range('4 days', '5 days', '8 days'),
+        'Side shoot share': range('20%', '28%', '35%'),
+      }),
       ...usual({
         Picking: 'Cutting broccoli',
         Packing: 'Crating brassica heads',
@@ -193,7 +196,7 @@ export const FLOWERING_BRASSICAS: readonly Crop[] = [
         'Bolting cold days': '10 days',
         'Bolting cold days most': '20 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': range('265 g', '588 g', '840 g') }),
       ...given(BED_SHARE_NE, { Yield: range('1.4 kg/m2', '2.4 kg/m2', '3.4 kg/m2') }),
       ...usual({

@@ -4,7 +4,7 @@
 import type { Crop } from './figure.ts';
 import { crop, given, range, recalled, usual } from './figure.ts';
 import { KEW_SEEDS } from './sources-seeds.ts';
-import { ATTRA, CORNELL_FAMILIES, LEWIS } from './sources-space.ts';
+import { ATTRA, CORNELL_FAMILIES, LEWIS, SLOAN } from './sources-space.ts';
 
 export const FLOWERS: readonly Crop[] = [
   crop(
@@ -18,7 +18,15 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...given(CORNELL_FAMILIES, { Family: 'Asteraceae' }),
       ...given(KEW_SEEDS, { 'Seeds per gram': '26' }),
-      ...recalled({ 'Seeding depth': '25 mm' }),
+      ...recalled({
+        'Germination minimum': '46 degF',
+        'Germination best from': '68 degF',
+        'Germination best to': '86 degF',
+        'Germination maximum': '95 degF',
+        'Emergence base': '6 degC',
+        'Emergence thermal time': '80 degC day',
+        'Seeding depth': '25 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '3 weeks' }),
       ...recalled({
         'Frost limit': '-1 degC',
@@ -35,7 +43,8 @@ export const FLOWERS: readonly Crop[] = [
       ...given(ATTRA, { 'In-row spacing': '23 cm' }),
       ...recalled({ 'Rows per bed': '3' }),
       ...recalled({ 'Days to maturity': '50 days', 'Days to maturity direct': '60 days', 'Harvest window': '7 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({ 'Plants per harvest unit': '1' }),
       ...usual({ Picking: 'Cutting flowers', Packing: 'Bunching flowers', Weeding: 'Hoeing flowers' }),
     },
     'Sold by the stem; the kg columns stay blank.',
@@ -47,7 +56,15 @@ export const FLOWERS: readonly Crop[] = [
       ...usual({ 'Also called': 'zinnias', 'Start methods': 'cells, direct seed', 'Usual start': 'cells' }),
       ...recalled({ Family: 'Asteraceae' }),
       ...given(KEW_SEEDS, { 'Seeds per gram': '109' }),
-      ...recalled({ 'Seeding depth': '6 mm' }),
+      ...recalled({
+        'Germination minimum': '59 degF',
+        'Germination best from': '70 degF',
+        'Germination best to': '80 degF',
+        'Germination maximum': '95 degF',
+        'Emergence base': '9 degC',
+        'Emergence thermal time': '60 degC day',
+        'Seeding depth': '6 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '5 weeks' }),
       ...recalled({
         'Frost limit': '0 degC',
@@ -63,7 +80,8 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '25 cm', 'Rows per bed': '3' }),
       ...recalled({ 'Days to maturity': '50 days', 'Days to maturity direct': '60 days', 'Harvest window': '60 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.07' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...given(SLOAN, { 'Plants per harvest unit': '0.07' }),
       ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
       ...usual({ Picking: 'Cutting flowers', Packing: 'Bunching flowers', Weeding: 'Hoeing flowers' }),
     },
@@ -76,6 +94,14 @@ export const FLOWERS: readonly Crop[] = [
       ...usual({ 'Also called': 'snapdragons', 'Start methods': 'cells, plants', 'Usual start': 'cells' }),
       ...recalled({ Family: 'Plantaginaceae' }),
       ...given(KEW_SEEDS, { 'Seeds per gram': '10000' }),
+      ...recalled({
+        'Germination minimum': '50 degF',
+        'Germination best from': '64 degF',
+        'Germination best to': '75 degF',
+        'Germination maximum': '82 degF',
+        'Emergence base': '6 degC',
+        'Emergence thermal time': '110 degC day',
+      }),
       ...recalled({ 'Weeks in propagation': '9 weeks' }),
       ...recalled({ 'Frost limit': '-6 degC', 'Plant out from last frost': '-5 weeks' }),
       ...recalled({
@@ -87,8 +113,8 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '15 cm', 'Rows per bed': '4' }),
       ...recalled({ 'Days to maturity': '75 days', 'Harvest window': '70 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.25' }),
-      ...given(LEWIS, { 'Marketable share': range('34%', '60%', '89%') }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...given(LEWIS, { 'Plants per harvest unit': '0.25', 'Marketable share': range('34%', '60%', '89%') }),
       ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
       ...usual({
         Picking: 'Cutting flowers',
@@ -106,7 +132,15 @@ export const FLOWERS: readonly Crop[] = [
       ...usual({ 'Also called': 'cosmos flowers', 'Start methods': 'cells, direct seed', 'Usual start': 'cells' }),
       ...recalled({ Family: 'Asteraceae' }),
       ...given(KEW_SEEDS, { 'Seeds per gram': '143' }),
-      ...recalled({ 'Seeding depth': '6 mm' }),
+      ...recalled({
+        'Germination minimum': '55 degF',
+        'Germination best from': '64 degF',
+        'Germination best to': '77 degF',
+        'Germination maximum': '86 degF',
+        'Emergence base': '8 degC',
+        'Emergence thermal time': '60 degC day',
+        'Seeding depth': '6 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '4 weeks' }),
       ...recalled({
         'Frost limit': '0 degC',
@@ -122,8 +156,13 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
       ...recalled({ 'Days to maturity': '50 days', 'Days to maturity direct': '65 days', 'Harvest window': '50 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.05' }),
-      ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({
+        'Plants per harvest unit': '0.05',
+        'Days between pickings': '3 days',
+        'Harvest curve middle': '50%',
+        'Harvest curve spread': '25%',
+      }),
       ...usual({
         Picking: 'Cutting flowers',
         Packing: 'Bunching flowers',
@@ -151,8 +190,13 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '15 cm', 'Rows per bed': '4' }),
       ...recalled({ 'Days to maturity': '100 days', 'Harvest window': '35 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.5' }),
-      ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({
+        'Plants per harvest unit': '0.5',
+        'Days between pickings': '3 days',
+        'Harvest curve middle': '50%',
+        'Harvest curve spread': '25%',
+      }),
       ...usual({
         Picking: 'Cutting flowers',
         Packing: 'Bunching flowers',
@@ -168,7 +212,15 @@ export const FLOWERS: readonly Crop[] = [
     {
       ...usual({ 'Also called': 'sea lavender, limonium', 'Start methods': 'cells, plants', 'Usual start': 'cells' }),
       ...recalled({ Family: 'Plumbaginaceae' }),
-      ...recalled({ 'Seeding depth': '3 mm' }),
+      ...recalled({
+        'Germination minimum': '50 degF',
+        'Germination best from': '64 degF',
+        'Germination best to': '72 degF',
+        'Germination maximum': '82 degF',
+        'Emergence base': '6 degC',
+        'Emergence thermal time': '110 degC day',
+        'Seeding depth': '3 mm',
+      }),
       ...recalled({ 'Weeks in propagation': '8 weeks' }),
       ...recalled({ 'Frost limit': '-4 degC', 'Plant out from last frost': '-2 weeks' }),
       ...recalled({
@@ -180,8 +232,13 @@ export const FLOWERS: readonly Crop[] = [
       }),
       ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
       ...recalled({ 'Days to maturity': '75 days', 'Harvest window': '50 days' }),
-      ...usual({ 'Harvest unit': 'each', 'Plants per harvest unit': '0.1' }),
-      ...recalled({ 'Days between pickings': '3 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '25%' }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({
+        'Plants per harvest unit': '0.1',
+        'Days between pickings': '3 days',
+        'Harvest curve middle': '50%',
+        'Harvest curve spread': '25%',
+      }),
       ...usual({
         Picking: 'Cutting flowers',
         Packing: 'Bunching flowers',

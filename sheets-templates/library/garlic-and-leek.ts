@@ -16,7 +16,6 @@ import {
 import {
   DAWLING_ALLIUMS,
   DEL_POZO,
-  GARLIC_FIT,
   ILLINOIS_FROST,
   KNOTT_GROWTH,
   LEAF_PACE,
@@ -64,7 +63,7 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
         'Growth best to': '75 degF',
         'Growth maximum': '85 degF',
       }),
-      ...given(GARLIC_FIT, {
+      ...recalled({
         'Degree-day base': '0 degC',
         'Warmth to harvest direct': range('1220 degC day', '1470 degC day', '1680 degC day'),
       }),
@@ -80,7 +79,7 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
         'Harvest window': '10 days',
       }),
       ...given(DEL_POZO, { 'Critical day length': range('12 h', '13 h', '14 h') }),
-      ...usual({ 'Harvest unit': 'bulb', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'bulb' }),
       ...recalled({ 'Unit mass': '55 g' }),
       ...given(BED_SHARE_NE, { Yield: range('0.3 kg/m2', '0.7 kg/m2', '1 kg/m2') }),
       ...usual({ Picking: 'Forking garlic', Weeding: 'Weeding garlic under straw', Cleaning: 'Cleaning cured garlic' }),
@@ -193,7 +192,6 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
         'Crop coefficient end': '0.95',
       }),
     },
-    'The degree-day base is that of a recalled onion list; 5 to 6 C is used as well.',
     'Editions give a seed life of 2 or 3 years. Leek was read at 6 to 8 weeks in trays; 8 to 12 is common.',
     'Published field yield, paths included: 3.1 to 4 kg/m2 (New England Vegetable Management Guide).',
   ),

@@ -15,7 +15,7 @@ import {
 } from './sources-keeping.ts';
 import { CURREY, DAWLING_2012, WINTER_KILL } from './sources-season.ts';
 import { FEDERAL_COUNTS, FEDERAL_STANDARDS, KEW_SEEDS, NEW_HAMPSHIRE } from './sources-seeds.ts';
-import { BED_SHARE_NE, CORNELL_FAMILIES, LENDWAY } from './sources-space.ts';
+import { BED_SHARE_NE, BIRJAND, CORNELL_FAMILIES, LENDWAY } from './sources-space.ts';
 
 export const HERBS: readonly Crop[] = [
   crop(
@@ -32,8 +32,10 @@ export const HERBS: readonly Crop[] = [
         'Germination best from': '70 degF',
         'Germination best to': '85 degF',
         'Germination maximum': '95 degF',
+        'Emergence thermal time': '110 degC day',
         'Seeding depth': range('3 mm', '5 mm', '6 mm'),
       }),
+      ...given(BIRJAND, { 'Emergence base': '6.1 degC' }),
       ...recalled({
         'Weeks in propagation': range('5 weeks', '6 weeks', '7 weeks'),
         'Transplant height': '10 cm',
@@ -62,16 +64,13 @@ export const HERBS: readonly Crop[] = [
       ...recalled({
         'Days to maturity': range('30 days', '38 days', '45 days'),
         'Days to maturity direct': range('55 days', '65 days', '75 days'),
+        'Harvest window low': '56 days',
       }),
-      ...given(LENDWAY, { 'Harvest window': range('56 days', '67 days', '147 days') }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.75' }),
-      ...recalled({ 'Unit mass': '60 g' }),
+      ...given(LENDWAY, { 'Harvest window': '67 days', 'Harvest window high': '147 days' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
+      ...recalled({ 'Unit mass': '60 g', 'Days between pickings': range('3 days', '7 days', '14 days') }),
       ...given(BED_SHARE_NE, { Yield: range('0.5 kg/m2', '0.7 kg/m2', '1 kg/m2') }),
-      ...given(LENDWAY, {
-        'Days between pickings': range('3 days', '7 days', '14 days'),
-        'Harvest curve middle': '46%',
-        'Harvest curve spread': '25%',
-      }),
+      ...given(LENDWAY, { 'Harvest curve middle': '46%', 'Harvest curve spread': '25%' }),
       ...usual({
         Picking: 'Bunching herbs',
         Packing: 'Dunking bunches of herbs',
@@ -115,6 +114,8 @@ export const HERBS: readonly Crop[] = [
         'Germination best from': '60 degF',
         'Germination best to': '75 degF',
         'Germination maximum': '85 degF',
+        'Emergence base': '3 degC',
+        'Emergence thermal time': '135 degC day',
         'Seeding depth': '6 mm',
       }),
       ...recalled({
@@ -151,7 +152,7 @@ export const HERBS: readonly Crop[] = [
         'Bolting heat': '20 degC',
         'Bolting heat days': '45 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '5' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '60 g',
         Yield: range('0.6 kg/m2', '1.2 kg/m2', '1.8 kg/m2'),

@@ -14,7 +14,7 @@ import {
   USDA_LEGACY,
   USDA_NUTRIENTS,
 } from './sources-keeping.ts';
-import { DELAWARE_BOLTING, DELAWARE_DEGREE_DAYS, GUSTA, KNOTT_GROWTH, UC_TRANSPLANTS } from './sources-season.ts';
+import { DELAWARE_BOLTING, DELAWARE_DEGREE_DAYS, KNOTT_GROWTH, UC_TRANSPLANTS } from './sources-season.ts';
 import { FEDERAL_COUNTS, FEDERAL_STANDARDS, KNOTT_LIFE, MERCHANTS } from './sources-seeds.ts';
 import {
   BED_SHARE_NE,
@@ -61,7 +61,7 @@ export const KALES: readonly Crop[] = [
         'Plant out from last frost': '-5 weeks',
         'Sow outdoors from last frost': '-5 weeks',
       }),
-      ...given(GUSTA, { 'Frost limit young': '-3 degC' }),
+      ...like('oilseed rape', { 'Frost limit young': '-3 degC' }),
       ...given(KNOTT_GROWTH, {
         'Growth minimum': '40 degF',
         'Growth best from': '60 degF',
@@ -71,9 +71,9 @@ export const KALES: readonly Crop[] = [
       ...given(DELAWARE_DEGREE_DAYS, { 'Degree-day base': '40 degF' }),
       ...given(OREGON_GUIDE, { 'In-row spacing': range('8 cm', '25 cm', '30 cm') }),
       ...recalled({ 'Rows per bed': '2' }),
-      ...recalled({ 'Days to maturity': range('30 days', '40 days', '50 days') }),
+      ...recalled({ 'Days to maturity': range('30 days', '40 days', '50 days'), 'Harvest window low': '70 days' }),
       ...given(both(OREGON_GUIDE, BIERNBAUM), { 'Days to maturity direct': range('50 days', '58 days', '65 days') }),
-      ...given(LENDWAY, { 'Harvest window': range('70 days', '121 days', '131 days') }),
+      ...given(LENDWAY, { 'Harvest window': '121 days', 'Harvest window high': '131 days' }),
       ...given(DELAWARE_BOLTING, { 'Bolting trigger': 'cold' }),
       ...recalled({
         'Bolting size': '8 to 10 leaves',
@@ -86,7 +86,7 @@ export const KALES: readonly Crop[] = [
         'Bolting cold days': '42 days',
         'Bolting cold days most': '70 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.6' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...given(NEW_ENGLAND_15, { 'Unit mass': '378 g' }),
       ...given(BED_SHARE_NE, { 'Yield low': '1.7 kg/m2' }),
       ...given(KANSAS_ROWS, { Yield: '3.5 kg/m2' }),
@@ -128,6 +128,7 @@ export const KALES: readonly Crop[] = [
     'Water use is that of the FAO-56 group of small vegetables.',
     'No seed viability constants for Brassica oleracea; the seed-life rule stands in.',
     'Published field yield, paths included: 1.1 to 2 kg/m2 (New England Vegetable Management Guide).',
+    'Leaves of winter oilseed rape, not hardened, died at -3 C, partly hardened at -7, fully at -19 (Gusta et al. 2004).',
   ),
   crop(
     'collards',
@@ -160,7 +161,7 @@ export const KALES: readonly Crop[] = [
         'Plant out from last frost': '-5 weeks',
         'Sow outdoors from last frost': '-6 weeks',
       }),
-      ...given(GUSTA, { 'Frost limit young': '-3 degC' }),
+      ...like('oilseed rape', { 'Frost limit young': '-3 degC' }),
       ...given(KNOTT_GROWTH, {
         'Growth minimum': '40 degF',
         'Growth best from': '60 degF',
@@ -187,7 +188,7 @@ export const KALES: readonly Crop[] = [
         'Bolting cold days': '42 days',
         'Bolting cold days most': '70 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.85' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...given(NEW_ENGLAND_15, { 'Unit mass': '378 g' }),
       ...given(BED_SHARE_NE, { Yield: range('1.7 kg/m2', '2.1 kg/m2', '3.1 kg/m2') }),
       ...recalled({ 'Days between pickings': '7 days', 'Harvest curve middle': '50%', 'Harvest curve spread': '35%' }),
@@ -223,6 +224,7 @@ export const KALES: readonly Crop[] = [
     'Water use is that of the FAO-56 group of small vegetables.',
     'No seed viability constants for Brassica oleracea; the seed-life rule stands in.',
     'Published field yield, paths included: 1.1 to 2 kg/m2 (New England Vegetable Management Guide).',
+    'Leaves of winter oilseed rape, not hardened, died at -3 C, partly hardened at -7, fully at -19 (Gusta et al. 2004).',
   ),
   crop(
     'kohlrabi',
@@ -280,7 +282,7 @@ export const KALES: readonly Crop[] = [
         'Bolting cold days': '10 days',
         'Bolting cold days most': '30 days',
       }),
-      ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+      ...usual({ 'Harvest unit': 'head' }),
       ...recalled({ 'Unit mass': '200 g' }),
       ...given(BED_SHARE_NE, { Yield: range('2.4 kg/m2', '3.4 kg/m2', '5.2 kg/m2') }),
       ...usual({

@@ -89,7 +89,7 @@ export const LEAF_HERBS: readonly Crop[] = [
         'Bolting cold days': '56 days',
         'Bolting cold days most': '70 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.8' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '70 g',
         'Yield low': '1.2 kg/m2',
@@ -141,6 +141,8 @@ export const LEAF_HERBS: readonly Crop[] = [
         'Germination best from': '55 degF',
         'Germination best to': '70 degF',
         'Germination maximum': '85 degF',
+        'Emergence base': '3.5 degC',
+        'Emergence thermal time': '160 degC day',
         'Seeding depth': range('6 mm', '10 mm', '13 mm'),
       }),
       ...recalled({
@@ -177,7 +179,7 @@ export const LEAF_HERBS: readonly Crop[] = [
         'Bolting heat': '20 degC',
         'Bolting heat days': '45 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '9' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({
         'Unit mass': '70 g',
         Yield: range('0.9 kg/m2', '1.55 kg/m2', '2.2 kg/m2'),

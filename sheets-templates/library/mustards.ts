@@ -51,7 +51,7 @@ export const MUSTARDS: readonly Crop[] = [
       'Bolting heat': '20 degC',
       'Bolting heat days': '45 days',
     }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '4' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '300 g',
       Yield: range('2 kg/m2', '3.5 kg/m2', '5.9 kg/m2'),
@@ -122,7 +122,7 @@ export const MUSTARDS: readonly Crop[] = [
       'Bolting cold days most': '30 days',
       'Bolting day length': '13 h',
     }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '4' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '250 g',
       Yield: range('1.2 kg/m2', '2.5 kg/m2', '4 kg/m2'),
@@ -188,7 +188,7 @@ export const MUSTARDS: readonly Crop[] = [
       'Bolting cold days most': '30 days',
       'Bolting day length': '13 h',
     }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '2' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({ 'Unit mass': '250 g', Yield: range('1.2 kg/m2', '2.3 kg/m2', '3.5 kg/m2') }),
     ...usual({
       Picking: 'Bunching leaves',
@@ -252,7 +252,7 @@ export const MUSTARDS: readonly Crop[] = [
       'Bolting cold days most': '30 days',
       'Bolting day length': '13 h',
     }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '4' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({ 'Unit mass': '250 g', Yield: range('1.5 kg/m2', '2.8 kg/m2', '4.5 kg/m2') }),
     ...usual({
       Picking: 'Bunching leaves',

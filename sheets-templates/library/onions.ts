@@ -155,8 +155,8 @@ export const ONIONS: readonly Crop[] = [
       }),
     },
     'The crowding figures are those of one high-yielding irrigated trial; other published trials give isolated plants of 188 to 563 g and ceilings of 4.8 to 7.4 kg/m2 (Mead 1970; Menezes & Vieira Neto 2012; Rumpel & Felczynski).',
-    'Storage onions lose 3 to 5% in curing, sweet ones more. The monthly loss is of warm stores; about 1% a month is recalled for cold ones.',
-    'Degree-day bases of 1.7 C are recalled too. Seed viability constants of 1990 give a longer life.',
+    'Storage onions lose 3 to 5 % in curing, sweet ones more.',
+    'Seed viability constants of 1990 give a longer life.',
     'Transplants of 5 to 8 weeks are advised elsewhere; the largest bulbs came from 10 to 12 weeks (Herison et al. 1993).',
     'The shape is that of a medium bulb; flat sweet onions come to 0.36 to 0.40, round ones to 0.50.',
     'Published field yield, paths included: 2.9 to 5.2 kg/m2 (Midwest Vegetable Production Guide 2022).',
@@ -198,6 +198,7 @@ export const ONIONS: readonly Crop[] = [
         'Frost limit': '10 degF',
         'Frost limit young': '-6 degC',
         'Plant out from last frost': '-5 weeks',
+        'Sow outdoors from last frost': '-6 weeks',
       }),
       ...given(KNOTT_GROWTH, {
         'Growth minimum': '45 degF',
@@ -254,7 +255,6 @@ export const ONIONS: readonly Crop[] = [
         'Crop coefficient end': '0.75',
       }),
     },
-    'The degree-day base is that of a recalled onion list; 5 to 6 C is used as well.',
     'Sets are also planted in autumn, from 2 weeks before to 4 weeks after the first frost.',
   ),
 ];

@@ -13,7 +13,15 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     ...usual({ 'Also called': 'garden thyme', 'Start methods': 'cells, plants', 'Usual start': 'cells' }),
     ...recalled({ Family: 'Lamiaceae' }),
     ...given(NEW_HAMPSHIRE, { 'Germination standard': '50%' }),
-    ...recalled({ 'Seeding depth': '2 mm' }),
+    ...recalled({
+      'Germination minimum': '50 degF',
+      'Germination best from': '60 degF',
+      'Germination best to': '75 degF',
+      'Germination maximum': '86 degF',
+      'Emergence base': '5 degC',
+      'Emergence thermal time': '120 degC day',
+      'Seeding depth': '2 mm',
+    }),
     ...recalled({ 'Weeks in propagation': '8 weeks' }),
     ...recalled({ 'Frost limit': '-20 degC', 'Plant out from last frost': '-2 weeks' }),
     ...recalled({
@@ -25,7 +33,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     }),
     ...recalled({ 'In-row spacing': '25 cm', 'Rows per bed': '3' }),
     ...recalled({ 'Days to maturity': '80 days', 'Harvest window': '90 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.4' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '25 g',
       Yield: range('0.5 kg/m2', '1 kg/m2', '1.5 kg/m2'),
@@ -55,7 +63,15 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     ...given(CORNELL_FAMILIES, { Family: 'Lamiaceae' }),
     ...given(KEW_SEEDS, { 'Seeds per gram': range('9300', '10000', '15600') }),
     ...given(NEW_HAMPSHIRE, { 'Germination standard': '60%' }),
-    ...recalled({ 'Seeding depth': '1 mm' }),
+    ...recalled({
+      'Germination minimum': '50 degF',
+      'Germination best from': '60 degF',
+      'Germination best to': '75 degF',
+      'Germination maximum': '86 degF',
+      'Emergence base': '5 degC',
+      'Emergence thermal time': '110 degC day',
+      'Seeding depth': '1 mm',
+    }),
     ...recalled({ 'Weeks in propagation': '8 weeks' }),
     ...recalled({ 'Frost limit': '-20 degC', 'Plant out from last frost': '0 weeks' }),
     ...recalled({
@@ -67,7 +83,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     }),
     ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
     ...recalled({ 'Days to maturity': '75 days', 'Harvest window': '90 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.2' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '30 g',
       Yield: range('0.8 kg/m2', '1.5 kg/m2', '2.2 kg/m2'),
@@ -92,7 +108,15 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     ...given(CORNELL_FAMILIES, { Family: 'Lamiaceae' }),
     ...given(both(FEDERAL_COUNTS, KEW_SEEDS), { 'Seeds per gram': '120' }),
     ...given(FEDERAL_STANDARDS, { 'Germination standard': '60%' }),
-    ...recalled({ 'Seeding depth': '6 mm' }),
+    ...recalled({
+      'Germination minimum': '50 degF',
+      'Germination best from': '60 degF',
+      'Germination best to': '75 degF',
+      'Germination maximum': '86 degF',
+      'Emergence base': '6 degC',
+      'Emergence thermal time': '130 degC day',
+      'Seeding depth': '6 mm',
+    }),
     ...recalled({ 'Weeks in propagation': '8 weeks' }),
     ...recalled({ 'Frost limit': '-20 degC', 'Plant out from last frost': '0 weeks' }),
     ...recalled({
@@ -104,7 +128,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     }),
     ...recalled({ 'In-row spacing': '40 cm', 'Rows per bed': '2' }),
     ...recalled({ 'Days to maturity': '75 days', 'Harvest window': '90 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.2' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '30 g',
       Yield: range('0.8 kg/m2', '1.5 kg/m2', '2.2 kg/m2'),
@@ -145,7 +169,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     ...usual({ 'Warmth counts from': 'spring growth' }),
     ...recalled({ 'In-row spacing': '40 cm', 'Rows per bed': '2' }),
     ...recalled({ 'Days to maturity': '60 days', 'Harvest window': '120 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.2' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '40 g',
       Yield: range('1 kg/m2', '2 kg/m2', '3 kg/m2'),
@@ -191,7 +215,7 @@ export const PERENNIAL_HERBS: readonly Crop[] = [
     }),
     ...recalled({ 'In-row spacing': '60 cm', 'Rows per bed': '1' }),
     ...recalled({ 'Days to maturity': '90 days', 'Harvest window': '120 days' }),
-    ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.1' }),
+    ...usual({ 'Harvest unit': 'bunch' }),
     ...recalled({
       'Unit mass': '30 g',
       Yield: range('0.5 kg/m2', '1 kg/m2', '1.5 kg/m2'),

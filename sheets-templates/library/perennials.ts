@@ -136,7 +136,7 @@ export const PERENNIALS: readonly Crop[] = [
         'Harvest curve middle': '45%',
         'Harvest curve spread': '30%',
       }),
-      ...usual({ Picking: 'Cutting asparagus', Packing: 'Bunching asparagus', Weeding: 'Weeding asparagus' }),
+      ...usual({ Picking: 'Pulling rhubarb', Packing: 'Bunching asparagus', Weeding: 'Weeding asparagus' }),
       ...given(HANDBOOK_66_1954, {
         'Storage temperature': '0 degC',
         'Storage humidity': '92.5%',
@@ -179,8 +179,8 @@ export const PERENNIALS: readonly Crop[] = [
       }),
       ...usual({ 'Warmth counts from': 'spring growth' }),
       ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
-      ...recalled({ 'Days to maturity': '70 days' }),
-      ...given(LENDWAY, { 'Harvest window': range('21 days', '28 days', '43 days') }),
+      ...recalled({ 'Days to maturity': '70 days', 'Harvest window low': '21 days', 'Harvest window': '28 days' }),
+      ...given(LENDWAY, { 'Harvest window high': '43 days' }),
       ...usual({ 'Harvest unit': 'weight' }),
       ...given(USDA_WEIGHTS, { 'Unit mass': '13 g' }),
       ...recalled({

@@ -147,7 +147,6 @@ export const ROOTS: readonly Crop[] = [
       }),
     },
     'Many growers sow earlier under cover.',
-    'A bunch keeps 10 to 14 days; newer tables recalled give topped roots 4 months.',
     'Published field yield, paths included: 2.2 to 3.4 kg/m2 (New England Vegetable Management Guide).',
     'A topped root of 2 in weighs 82 g (USDA SR28 household weights).',
   ),

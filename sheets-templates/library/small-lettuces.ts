@@ -64,7 +64,7 @@ export const SMALL_LETTUCES: readonly Crop[] = [
     ...recalled({ 'Days to maturity': '30 days', 'Harvest window': '10 days' }),
     ...recalled({ 'Bolting trigger': 'heat and long days', 'Bolting heat days': '10 days' }),
     ...given(SUKPRAKARN, { 'Bolting day length': '14 h', 'Bolting heat': '25 degC' }),
-    ...usual({ 'Harvest unit': 'head', 'Plants per harvest unit': '1' }),
+    ...usual({ 'Harvest unit': 'head' }),
     ...given(USDA_WEIGHTS, { 'Unit mass': '163 g' }),
     ...recalled({ Yield: range('2.5 kg/m2', '3.8 kg/m2', '5 kg/m2') }),
     ...usual({ Picking: 'Cutting mini lettuce', Packing: 'Dunking lettuce', Weeding: 'Hoeing quick heads' }),

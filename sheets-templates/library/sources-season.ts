@@ -29,16 +29,10 @@ export const DEL_POZO = source('del Pozo & Gonzalez 2005, Agricultura Tecnica 65
 export const ECOCROP_SHALLOT = source('FAO Ecocrop, shallot');
 export const FNAM = source('Revista Facultad Nacional de Agronomia Medellin 72(3), 2019, eggplant');
 export const GARDEN_SOCIETY = source('gardening society article, nights for setting out, second-hand');
-export const GARLIC_FIT = source(
-  'least squares of harvest dates at eight places on degree-days above 0 C from the 12-hour day',
-);
 export const GEORGIA_SOIL = source(
   'Univ. of Georgia Extension, Polk County, column of 15 March 2022, soil temperatures for planting',
 );
 export const GONZALEZ = source('Gonzalez et al. 2004, Agricultura Tecnica 64(4), 12 monthly sowings of spinach');
-export const GUSTA = source(
-  'Gusta et al. 2004, Plant Physiology 135: 1642, Table I, leaves of winter oilseed rape, not hardened',
-);
 export const GUTTORMSEN = source('Guttormsen & Moe 1985, Scientia Hort. 25: 217-224');
 export const HOLDSWORTH_HEATH = source(
   'Holdsworth & Heath 1950, Studies in the physiology of the onion plant IV, Annals of Botany',

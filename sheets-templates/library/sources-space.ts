@@ -12,6 +12,9 @@ export const BED_SHARE_NE = source(
   'New England Vegetable Management Guide, Table 15, low, good and excellent; field yield / 0.65, the bed share of a 30-inch bed with a 16-inch path',
 );
 export const BIERNBAUM = source('Biernbaum, Michigan State Univ., Meet the Brassica brothers');
+export const BIRJAND = source(
+  'Univ. of Birjand, germination cardinal temperatures of two basil cultivars by non-linear regression',
+);
 export const BREWSTER_LEEK = source(
   'Brewster 2008, Onions and Other Vegetable Alliums (CABI), p. 324, leeks at 30 to 60 plants per m2',
 );
@@ -20,11 +23,14 @@ export const CAROLINA_CUCUMBER = source(
   'NC State Extension AG-552, Commercial production of pickling and slicing cucumbers',
 );
 export const CORNELL_FAMILIES = source(
-  'Cornell Cooperative Extension Chautauqua County 2021, Rotating vegetables by family',
+  "Cornell Cooperative Extension Chautauqua County 2021, Rotating vegetables by family; names of today's botany",
 );
 export const EMERY = source('Emery 2021, SARE FNE21-980, ginger 8 inches apart');
 export const FELTRIM = source('Feltrim et al. 2003, spacing of pak choi');
 export const GASKELL_PEA = source('Gaskell, Univ. of California, edible-pod pea production; field yield / 0.65');
+export const HEIDARI = source(
+  'Heidari, Kamkar & Sinaki 2014, Advances in Plants & Agricultural Research 1(5): 207-213, germination of fennel',
+);
 export const IDAHO_SQUASH = source(
   'Strickler, Agenbroad & Laughlin 2008, SARE FW06-042, harvest frequency of summer squash',
 );
@@ -68,6 +74,9 @@ export const SALTER = source(
   'Salter, Currah & Fellows 1980, J. agric. Sci., carrots at 108 to 1,553 plants per m2, 1 to 36 rows a bed',
 );
 export const SCAIFE = source('Scaife & Jones 1976, as cited: half of the ceiling at the harvest spacing of lettuce');
+export const SLOAN = source(
+  'Sloan & Harkness 2008, Journal of Applied Horticulture 10(1): 10.8 to 21.6 stems a zinnia plant',
+);
 export const SPROUT_TRIAL = source('J. Hort. Sci., Brussels sprouts in three seasons at 2.7 to 4.4 plants per m2');
 export const STOFFELLA_CABBAGE = source('Stoffella & Fleming 1990, cabbage at 2.5 to 12.3 plants per m2');
 export const STOFFELLA_PEPPER = source('Stoffella & Bryan 1988, pepper to 25.8 plants per m2');

@@ -179,8 +179,9 @@ export const SPINACH_AND_CHARD: readonly Crop[] = [
       ...recalled({
         'Days to maturity': range('35 days', '43 days', '50 days'),
         'Days to maturity direct': range('50 days', '55 days', '60 days'),
+        'Harvest window low': '70 days',
       }),
-      ...given(LENDWAY, { 'Harvest window': range('70 days', '105 days', '118 days') }),
+      ...given(LENDWAY, { 'Harvest window': '105 days', 'Harvest window high': '118 days' }),
       ...recalled({ 'Bolting trigger': 'cold' }),
       ...like('beet', {
         'Bolting cold base': '0 degC',
@@ -190,7 +191,7 @@ export const SPINACH_AND_CHARD: readonly Crop[] = [
         'Bolting cold days': '40 days',
         'Bolting cold days most': '60 days',
       }),
-      ...usual({ 'Harvest unit': 'bunch', 'Plants per harvest unit': '0.9' }),
+      ...usual({ 'Harvest unit': 'bunch' }),
       ...recalled({ 'Unit mass': '340 g', 'Yield low': '2 kg/m2', 'Yield high': '5 kg/m2' }),
       ...given(KANSAS_ROWS, { Yield: '2.9 kg/m2' }),
       ...given(LENDWAY, {

@@ -159,7 +159,7 @@ export const TUBERS: readonly Crop[] = [
         'Late stage': '40 days',
       }),
     },
-    'The degree-day base of 60 F comes from one recalled list; others are lower.',
+    'The published sum, 1,444 degC day above 15.6 degC, counts daily highs and cannot be used with means (Villordon et al. 2009); a grower quotes 667 above 12.8.',
     'Published field yield, paths included: 1.6 to 3.4 kg/m2 (Midwest Vegetable Production Guide 2022).',
     'The unit is a root 5 in long; roots for market weigh about 250 g (memory).',
   ),

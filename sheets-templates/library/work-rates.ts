@@ -140,6 +140,9 @@ export const WORK_RATES: readonly WorkRate[] = [
   weight('Pulling and topping radishes', 'picking', 40.82, 68.04, 108.9),
   weight('Snapping sprouts', 'picking', 5.443, 9.072, 13.61),
   weight('Cutting asparagus', 'picking', 4.536, 8.165, 13.61),
+  weight('Pulling rhubarb', 'picking', 25, 45, 70),
+  weight('Pulling and threshing dry beans', 'picking', 2, 4, 8, MEMORY, 'dry seed'),
+  weight('Cutting corn salad', 'picking', 2, 4, 6),
   weight(
     'Picking strawberries',
     'picking',
