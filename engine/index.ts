@@ -14,8 +14,8 @@ export {
   LEAF_GROWTH_BASE,
   LEAF_GROWTH_LIMITS,
   LEAF_GROWTH_UPPER,
-  WINTER_MASS_LEAST,
-  WINTER_MASS_MOST,
+  WINTER_LEAF_LEAST,
+  WINTER_LEAF_MOST,
 } from './agronomy/leaf-growth.ts';
 export { DEFAULT_CRITICAL_HOURS } from './agronomy/onion-types.ts';
 export { COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planting-season.ts';

@@ -53,7 +53,7 @@ const AIR_OVER_SOIL = '2 Cdeg';
 export function pickedBy(time: string, planting = ''): string {
   const crop = `${planting}${CROP}`;
   return `IF(NOT(ISBLANK(${crop}.[Harvest curve middle])); HARVESTED(${time}; ${planting}[Window]; ${crop}.[Harvest curve middle]; ${crop}.[Harvest curve spread]);
-    IF(NOT(ISBLANK(${crop}.[Second cut share])); CUTS(${time} - 1 day; ${crop}.[Days between pickings]; ${crop}.[Second cut share]; MAX(0%; ${crop}.[Third cut share]));
+    IF(NOT(ISBLANK(${crop}.[Second cut share])); CUTS(${time} - 1 day; MIN(${crop}.[Days between pickings]; (${planting}[Window] - 1 day) / 2); ${crop}.[Second cut share]; MAX(0%; ${crop}.[Third cut share]));
       IF(ISBLANK(${crop}.[Side shoot share]); MIN(1; ${time} / ${planting}[Days picked]);
         (1 - ${crop}.[Side shoot share]) * MIN(1; ${time} / 7 days) + ${crop}.[Side shoot share] * MAX(0; MIN(1; (${time} - 7 days) / MAX(1 day; ${planting}[Window] - 7 days))))))`;
 }
@@ -233,7 +233,7 @@ export const RIPENING_COLUMNS = group(
     'finishes',
     'Finishes',
     SHARE,
-    `IF([Share of warmth] >= 1; 100%; MAX(0%; ([Share of warmth] - [Early ripe share]) / (1 - [Early ripe share])))`,
+    `IF([Share of warmth] >= 1; 100%; IF([Early ripe share] >= 1; 0%; MAX(0%; ([Share of warmth] - [Early ripe share]) / (1 - [Early ripe share]))))`,
     { note: 'All where it is ripe before the cold, none where even an early one is not.', decimals: 0 },
   ),
   computed(

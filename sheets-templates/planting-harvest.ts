@@ -8,8 +8,8 @@ import {
   LEAF_GROWTH_LIMITS,
   LEAF_GROWTH_UPPER,
   OVERWINTERED_SHARE,
-  WINTER_MASS_LEAST,
-  WINTER_MASS_MOST,
+  WINTER_LEAF_LEAST,
+  WINTER_LEAF_MOST,
 } from '../engine/index.ts';
 import {
   choice,
@@ -64,7 +64,7 @@ export const HARVEST_COLUMNS = [
       'over-winter',
       'Over winter',
       YES_OR_NO,
-      'AND(NOT(ISBLANK([Planted out])); NOT(ISBLANK([Variety].[Crop].[Overwinters])); [Variety].[Crop].[Overwinters] <> "no"; [Planted out] > [Summer] + 10 days)',
+      'AND(NOT(ISBLANK([Planted out])); NOT(ISBLANK([Variety].[Crop].[Overwinters])); [Variety].[Crop].[Overwinters] <> "no"; [Planted out] > [Summer] - 10 days)',
       { note: 'Planted after midsummer to stand over winter.' },
     ),
     computed(
@@ -173,22 +173,12 @@ export const HARVEST_COLUMNS = [
       { note: 'Of an onion from seed, since emergence.', decimals: 0 },
     ),
     computed(
-      'plant-at-winter',
-      'Plant at winter',
-      PLANT_MASS,
-      `IF(NOT(ISBLANK([Leaf growth at winter])); ONIONDRYMASS(MIN(${LEAF_MOST}; [Leaf growth at winter])))`,
-      {
-        note: 'Dry, of one onion (Brewster 2008).',
-        decimals: 3,
-      },
-    ),
-    computed(
       'winter-size',
       'Winter size',
       choice('too small', 'right', 'too large'),
-      `IF([Plant at winter] < ${WINTER_MASS_LEAST} g; "too small"; IF([Plant at winter] > ${WINTER_MASS_MOST} g; "too large"; "right"))`,
+      `IF([Leaf growth at winter] < ${WINTER_LEAF_LEAST} degC day; "too small"; IF([Leaf growth at winter] > ${WINTER_LEAF_MOST} degC day; "too large"; "right"))`,
       {
-        note: `Right from ${WINTER_MASS_LEAST} to ${WINTER_MASS_MOST} g dry: smaller onions die in a hard winter and yield little after a mild one, larger ones bolt.`,
+        note: `Right from ${WINTER_LEAF_LEAST} to ${WINTER_LEAF_MOST} degree-days: smaller onions die in a hard winter and yield little after a mild one, larger ones bolt.`,
       },
     ),
   ),

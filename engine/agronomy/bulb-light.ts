@@ -36,12 +36,24 @@ export const SOURCES: readonly ModelSource[] = [
   },
 ];
 
+/** Share of the light (0 to 1) that a bed of onions catches with so much leaf over its ground. */
+export function lightCaught(leafAreaIndex: number): number {
+  return leafAreaIndex >= 0 ? 1 - Math.exp(-ONION_EXTINCTION * leafAreaIndex) : Number.NaN;
+}
+
+/**
+ * Leaf over ground of plants that shade one another, from what they would have grown each on its own: both the same while
+ * small, then in a straight line.
+ */
+export function shadedLeafArea(alone: number): number {
+  return Math.log(1 + ONION_EXTINCTION * alone) / ONION_EXTINCTION;
+}
+
 /** Share of the light caught when the canopy is fullest, by the leaf growth (degree-days 6 to 20 C) at the start of bulbing. */
 export function bulbingLight(leafGrowth: number): number {
   if (!(leafGrowth >= 0)) return Number.NaN;
   const alone = onionLeafArea(leafGrowth + LEAF_GROWTH_IN_BULBING) / SQUARE_CENTIMETRES;
-  const shade = ONION_EXTINCTION * BULB_LIGHT_DENSITY * alone;
-  return shade / (1 + shade);
+  return lightCaught(shadedLeafArea(BULB_LIGHT_DENSITY * alone));
 }
 
 /** Yield over the usual one for a bulb crop with so much leaf growth when bulbing starts. Source and range: see SOURCES. */

@@ -6,7 +6,7 @@ import type { Limits } from './limits.ts';
 import type { ModelSource } from './source.ts';
 
 /** A crop that calendars start so many weeks after the average last frost starts at this daily mean (C). */
-interface StartPoint {
+export interface StartPoint {
   readonly weeks: number;
   readonly mean: number;
 }
@@ -54,10 +54,10 @@ export const SOURCES: readonly ModelSource[] = [
  * Daily mean temperature (C) from which a crop may go into the bed, by the weeks from the average last frost at which
  * calendars start it; beyond the points it stays at the last one. No answer without the weeks. Source: see SOURCES.
  */
-export function startTemperature(weeks: number): number {
-  let [below] = START_POINTS;
+export function startTemperature(weeks: number, points: readonly StartPoint[] = START_POINTS): number {
+  let [below] = points;
   if (below === undefined || Number.isNaN(weeks)) return Number.NaN;
-  for (const above of START_POINTS) {
+  for (const above of points) {
     if (weeks <= above.weeks) {
       const share = above === below ? 0 : (Math.max(weeks, below.weeks) - below.weeks) / (above.weeks - below.weeks);
       return below.mean + (above.mean - below.mean) * share;

@@ -68,7 +68,7 @@ export const BUNCHING_ALLIUMS: readonly Crop[] = [
       }),
       ...recalled({ 'Bolting trigger': 'cold' }),
       ...like('onion', {
-        'Bolting size warmth': '476 degC day',
+        'Bolting size warmth': '600 degC day',
         'Bolting size warmth base': '6 degC',
         'Bolting cold base': '0 degC',
         'Bolting cold best from': '5 degC',

@@ -112,7 +112,7 @@ export const ONIONS: readonly Crop[] = [
       ...given(both(DELAWARE_BOLTING, CORNELL_IPM), { 'Bolting trigger': 'cold' }),
       ...given(TEXAS_ONION, { 'Bolting size': 'stem thicker than a pencil' }),
       ...recalled({
-        'Bolting size warmth': '476 degC day',
+        'Bolting size warmth': '600 degC day',
         'Bolting cold days': '14 days',
         'Bolting cold days most': '60 days',
       }),
@@ -216,7 +216,7 @@ export const ONIONS: readonly Crop[] = [
       ...given(ECOCROP_SHALLOT, { 'Critical day length': range('12 h', '13.5 h', '15 h') }),
       ...recalled({ 'Bolting trigger': 'cold' }),
       ...like('onion', {
-        'Bolting size warmth': '476 degC day',
+        'Bolting size warmth': '600 degC day',
         'Bolting size warmth base': '6 degC',
         'Bolting cold base': '0 degC',
         'Bolting cold best from': '5 degC',

@@ -1,6 +1,7 @@
 // Every published check of the project, one list for the reference test and the printed table. A new file of checks takes
 // a line here; the reference test says so if it is forgotten.
 import { checks as afterHarvest } from './after-harvest.checks.ts';
+import { checks as calendars } from './calendars.checks.ts';
 import type { Check } from './check.ts';
 import { checks as climate } from './climate.checks.ts';
 import { checks as dayLength } from './day-length.checks.ts';
@@ -18,6 +19,7 @@ import { checks as yieldDensity } from './yield-density.checks.ts';
 /** Checks by the file they stand in, without its ending. */
 export const checksByFile: Readonly<Record<string, readonly Check[]>> = {
   'after-harvest': afterHarvest,
+  calendars,
   climate,
   'day-length': dayLength,
   distributions,

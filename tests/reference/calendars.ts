@@ -92,6 +92,8 @@ export interface Told {
   readonly computed: number;
   /** Days that the workbook is late; before it is below zero. Not a number where it gives no date. */
   readonly late: number;
+  /** When frost alone lets it in. */
+  readonly frost: number;
   readonly source: string;
 }
 
@@ -130,6 +132,7 @@ function told(kind: string, date: 'from' | 'to', column: string): readonly Told[
         published: plantedOut,
         computed,
         late: Number.isNaN(computed) ? Number.NaN : daysAfter(computed, plantedOut),
+        frost: dateIn(season, index, 'Frost lets in from'),
         source: textOf(rows[index] ?? {}, 'source'),
       };
     });

@@ -1,6 +1,7 @@
 // Prints every published check as a table: source, what, published, computed, difference, tolerance, verdict; then totals.
 // Ends with exit code 1 if any fails. Run by `npm run checks`.
 import { allChecks, passes } from './all-checks.ts';
+import { calendarLines } from './calendars.checks.ts';
 
 const HEADERS = ['Source', 'What', 'Published', 'Computed', 'Difference', 'Tolerance', 'Verdict'] as const;
 /** The columns of figures, set to the right. */
@@ -81,6 +82,9 @@ process.stdout.write(
     ...laidOut(HEADERS),
     widths.map((width) => '-'.repeat(width)).join('  '),
     ...lines.flatMap(laidOut),
+    '',
+    'Printed calendars beside the dates told from monthly normals:',
+    ...calendarLines(),
     '',
     `${results.length} checks from ${sources} sources: ${results.length - failed} agree, ${failed} fail.`,
     `By standing: ${[...standings].map(([standing, count]) => `${count} ${standing}`).join(', ')}.`,

@@ -34,7 +34,7 @@ const ROWS: Rows = {
     raised('Early', { 'Planted out': '2027-03-01' }),
     raised('Late', { 'Planted out': '2027-04-05' }),
     raised('Large', { Variety: 'Long' }),
-    raised('Autumn', { Sown: '2026-08-10', 'Planted out': '2026-10-01' }),
+    raised('Autumn', { Sown: '2026-07-20', 'Planted out': '2026-10-01' }),
   ],
   'Monthly climate': CLIMATE,
 };

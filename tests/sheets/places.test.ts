@@ -118,7 +118,9 @@ describe.each(PLACES)('every crop at %s', (place) => {
   it('gives no full yield without the warmth, and says why where it gives none', () => {
     for (const { name } of plantings) {
       const share = number(name, 'Share of warmth') ?? Number.NaN;
-      const full = number(name, 'Marketable if all is picked') ?? Number.NaN;
+      const full = number(name, 'Marketable if all is picked');
+      // Flowers are counted in stems and have no yield by mass.
+      if (full === undefined) continue;
       const given = number(name, 'Marketable yield');
       const why = season.value('Plantings', name, 'No harvest because');
       if (share < 99.5) expect(given ?? 0, name).toBeLessThan(full);
@@ -160,7 +162,7 @@ describe.each(PLACES)('every crop at %s', (place) => {
     const harvest = date('Garlic', 'Harvest') ?? Number.NaN;
     const out = date('Garlic', 'Planted out') ?? Number.NaN;
     expect(harvest - out).toBeGreaterThan(150);
-    expect(harvest - out).toBeLessThan(330);
+    expect(harvest - out).toBeLessThan(350);
     const { month } = yearMonthDay(harvest);
     expect(latitudeOf(place) > 0 ? [6, 7, 8] : [12, 1, 2]).toContain(month);
   });

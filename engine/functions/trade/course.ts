@@ -102,7 +102,7 @@ export const COURSE: readonly FunctionDefinition[] = [
       doc: 'Daily mean temperature from which a crop goes into the bed, by the weeks from the average last frost at which calendars start it.',
       source: 'Fitted to calendars of extension services; see the Sources sheet',
     },
-    startTemperature,
+    (weeksFromFrost) => startTemperature(weeksFromFrost),
     'degC',
   ),
 ];
