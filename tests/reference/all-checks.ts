@@ -7,6 +7,7 @@ import { checks as climate } from './climate.checks.ts';
 import { checks as dayLength } from './day-length.checks.ts';
 import { checks as distributions } from './distributions.checks.ts';
 import { checks as grades } from './grades.checks.ts';
+import { checks as harvest } from './harvest.checks.ts';
 import { checks as nutrients } from './nutrients.checks.ts';
 import { checks as onion } from './onion.checks.ts';
 import { checks as propagationVolume } from './propagation-volume.checks.ts';
@@ -24,6 +25,7 @@ export const checksByFile: Readonly<Record<string, readonly Check[]>> = {
   'day-length': dayLength,
   distributions,
   grades,
+  harvest,
   nutrients,
   onion,
   'propagation-volume': propagationVolume,

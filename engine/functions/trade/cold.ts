@@ -12,11 +12,12 @@ const SPAN: readonly Parameter[] = [date('from'), date('to')];
 
 type Totals = Map<string, Float64Array>;
 const totalsOf = keptFor((_: Float64Array): Totals => new Map());
+/** Of two columns together: what is worked out from both lasts as long as both. */
+const totalsOfPairs = keptFor((_: Float64Array) => keptFor((_other: Float64Array): Totals => new Map()));
 
-/** Running totals of a column under a name, worked out once for as long as the engine hands over the same list. */
-function totals(column: Float64Array, name: string, of: (day: number) => number): Float64Array {
-  const kept = totalsOf(column);
-  const found = kept.get(name) ?? runningTotals(column.length, of);
+/** Running totals of so many days under a name, worked out once for as long as the engine hands over the same columns. */
+function totals(kept: Totals, name: string, count: number, of: (day: number) => number): Float64Array {
+  const found = kept.get(name) ?? runningTotals(count, of);
   kept.set(name, found);
   return found;
 }
@@ -59,7 +60,9 @@ export const COLD: readonly FunctionDefinition[] = [
       if (allBlank(celsius) || Number.isNaN(range.base + range.bestFrom + range.bestTo + range.maximum))
         return Number.NaN;
       const name = `cold ${range.base} ${range.bestFrom} ${range.bestTo} ${range.maximum}`;
-      return between(from, to, days, () => totals(celsius, name, (day) => coldEffect(range, celsius[day] as number)));
+      return between(from, to, days, () =>
+        totals(totalsOf(celsius), name, celsius.length, (day) => coldEffect(range, celsius[day] as number)),
+      );
     },
   ),
   overDays(
@@ -75,7 +78,7 @@ export const COLD: readonly FunctionDefinition[] = [
       if (allBlank(lows) || allBlank(highs) || Number.isNaN(gain)) return Number.NaN;
       const counts = (day: number): number =>
         freezesAndThaws(lows[day] as number, highs[day] as number, gain) ? 1 : 0;
-      return between(from, to, days, () => totals(highs, `thaws ${gain}`, counts));
+      return between(from, to, days, () => totals(totalsOfPairs(lows)(highs), `thaws ${gain}`, highs.length, counts));
     },
   ),
   overDays(
@@ -89,7 +92,9 @@ export const COLD: readonly FunctionDefinition[] = [
       const limit = numberOf(level);
       if (allBlank(celsius) || Number.isNaN(limit)) return Number.NaN;
       return between(from, to, days, () =>
-        totals(celsius, `above ${limit}`, (day) => ((celsius[day] as number) > limit ? 1 : 0)),
+        totals(totalsOf(celsius), `above ${limit}`, celsius.length, (day) =>
+          (celsius[day] as number) > limit ? 1 : 0,
+        ),
       );
     },
   ),
