@@ -1,6 +1,6 @@
 // Plantings, what to watch: each check is a sentence that appears where it applies. plantings.ts puts the parts together.
 
-import { type CheckDeclaration, LEAF_GROWTH_TOO_SMALL } from '../engine/index.ts';
+import { type CheckDeclaration, LEAF_GROWTH_LIMITS, LEAF_GROWTH_TOO_SMALL } from '../engine/index.ts';
 
 export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
   {
@@ -141,7 +141,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Past the leaf equation',
     level: 'note',
     column: 'Leaf area at bulbing',
-    says: 'IF([Leaf growth at bulbing] > 600 degC day; "Large at bulbing: past 600 degC days of leaf growth plants shade one another, and no leaf area is given.")',
+    says: `IF([Leaf growth at bulbing] > ${LEAF_GROWTH_LIMITS.degreeDays.max} degC day; "Large at bulbing: past ${LEAF_GROWTH_LIMITS.degreeDays.max} degC days of leaf growth plants shade one another, and no leaf area is given.")`,
   },
   {
     name: 'Bolting',

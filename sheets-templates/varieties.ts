@@ -157,9 +157,9 @@ export const varietiesSheet: SheetDeclaration = {
         'earliest-planting-out',
         'Earliest planting-out',
         DATE,
-        'Farm[Last frost] + [Crop].[Plant out from last frost]',
+        'Farm[Last frost of half the years] + [Crop].[Plant out from last frost]',
         {
-          note: 'Earliest practical: from the last frost and the crop.',
+          note: 'Earliest practical: from the average last frost and the crop.',
         },
       ),
       computed(
