@@ -33,7 +33,7 @@ const REST = table(
   'Radishes | Red Marble | direct seed | | Orchard 4 | 20 ft | 5 | 1.5 in | 1.2 | 2027-04-28 | | | 2.50 | | | |',
   'Tomatoes | Field Red | cells | Field Red 2024 | Creek 5 | 50 ft | 1 | 20 in | 1 | 2027-04-05 | 2027-05-22 | 3.20 | | | tunnel | |',
   'Cherry tomatoes | Gold Drop | cells | | Creek 6 | | 1 | 20 in | 1 | 2027-04-05 | 2027-05-24 | 4.50 | | | | |',
-  'Peppers | Bell Red | cells | | Orchard 2 | 40 ft | 2 | 16 in | 1 | 2027-03-25 | 2027-07-05 | 3.50 | | | | |',
+  'Peppers | Bell Red | cells | | Orchard 2 | 40 ft | 2 | 16 in | 1 | 2027-03-25 | 2027-07-15 | 3.50 | | | | |',
   'Cucumbers | Long Slicer | cells | | Orchard 4 | 20 ft | 1 | 15 in | 1 | 2027-04-20 | 2027-05-08 | 1.80 | | | | |',
   'Winter squash | Green Turban | cells | | Creek 7 | 50 ft | 1 | 24 in | 1 | 2027-05-10 | 2027-06-05 | 1.10 | | | | |',
   'Beans | Short Bean | direct seed | | Creek 6 | 50 ft | 2 | 3 in | 1.2 | 2027-05-28 | | 3.60 | | | | |',
