@@ -114,6 +114,12 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
       IF([Winter size] = "too large"; "Large when winter sets in: it may bolt in spring. Sow later."))`,
   },
   {
+    name: 'Ripe in the heat',
+    level: 'note',
+    column: 'Ripe',
+    says: 'IF(AND([Ripe] > [Ripe before the heat]; [Ripe] < [Too hot until]); "It ripens while the mean is above what this crop grows well in: look for quick and heat-hardy varieties, plant earlier, or wait for the autumn crop.")',
+  },
+  {
     name: 'Through the winter',
     level: 'note',
     column: 'Planted out',

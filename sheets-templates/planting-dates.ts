@@ -404,7 +404,8 @@ export const WINDOW_COLUMNS = group(
     'autumn-crop',
     'Autumn crop',
     YES_OR_NO,
-    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Planted out])); [Planted out] > [Before the heat] + ([After the heat] - [Before the heat]) / 2)`,
+    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Planted out]));
+      [Planted out] > MAX([Before the heat] + ([After the heat] - [Before the heat]) / 2; [Spring start] + 45 days))`,
     { note: 'It goes in for the cool time after the heat of summer.' },
   ),
   computed(
@@ -427,15 +428,18 @@ export const WINDOW_COLUMNS = group(
     'earliest-in-the-bed',
     'Earliest in the bed',
     DATE,
-    'IF(NOT(ISBLANK([Autumn opens])); [Autumn opens]; IF([Autumn crop]; [After the heat]; [Spring start]))',
-    { note: 'By frost, warmth of the bed and heat, under the cover chosen.' },
+    `IF(NOT(ISBLANK([Autumn opens])); [Autumn opens]; IF([Autumn crop]; [After the heat];
+      IF(AND(ISBLANK([Spring start]); NOT(ISBLANK(Farm[Middle of summer]))); Farm[Season starts]; [Spring start])))`,
+    {
+      note: 'By frost, warmth of the bed and heat, under the cover chosen; the first day of the season where any day will do.',
+    },
   ),
   computed(
     'latest-in-the-bed',
     'Latest in the bed',
     DATE,
     `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}; IF(ISBLANK([Before the heat]); [Before the cold];
-      IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); [Before the heat]))))`,
+      IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); MAX([Before the heat]; [Spring start] + 21 days)))))`,
     { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
   ),
   computed(
