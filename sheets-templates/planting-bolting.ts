@@ -92,12 +92,19 @@ export const BOLTING_COLUMNS = group(
     { decimals: 0 },
   ),
   computed(
+    'both-step',
+    'Both step',
+    PLAIN,
+    `IF(${CROP}.[Bolting trigger] = "cold and long days"; IF(OR(ISBLANK(${CROP}.[Bolting day length]); [Light step] > 0); [Cold step]; 0);
+      ROUNDUP(([Light step] + [Heat step]) / 2; 0))`,
+    { note: 'Where it takes long days and cold, or long days and heat.', decimals: 0 },
+  ),
+  computed(
     'bolting-step',
     'Bolting step',
     PLAIN,
-    `IF(AND(NOT(ISBLANK([Bolts until])); NOT(ISBLANK(Farm[Middle of summer])); NOT(ISBLANK(${CROP}.[Bolting trigger])); ${CROP}.[Bolting trigger] <> "none"); SWITCH(${CROP}.[Bolting trigger]; "cold"; [Cold step]; "long days"; [Light step]; "heat"; [Heat step];
-      "cold and long days"; IF(OR(ISBLANK(${CROP}.[Bolting day length]); [Light step] > 0); [Cold step]; 0);
-      "heat and long days"; ROUNDUP(([Light step] + [Heat step]) / 2; 0)))`,
+    `IF(AND(NOT(ISBLANK([Bolts until])); NOT(ISBLANK(Farm[Middle of summer])); NOT(ISBLANK(${CROP}.[Bolting trigger])); ${CROP}.[Bolting trigger] <> "none");
+      SWITCH(${CROP}.[Bolting trigger]; "cold"; [Cold step]; "long days"; [Light step]; "heat"; [Heat step]; [Both step]))`,
     { decimals: 0 },
   ),
   computed(
@@ -111,8 +118,14 @@ export const BOLTING_COLUMNS = group(
     'bolting-why',
     'Bolting why',
     TEXT,
-    `IF(NOT(ISBLANK([Bolting step])); IF([Bolting step] >= 2; "High: "; IF([Bolting step] >= 1; "Raised: "; "Low: ")) & SWITCH(${CROP}.[Bolting trigger];
-      "cold"; [Cold says]; "long days"; [Light says]; "heat"; [Heat says]; "cold and long days"; [Cold says] & "; " & [Light says]; [Heat says] & "; " & [Light says]) & ".")`,
+    `IF(NOT(ISBLANK([Bolting step])); IF([Bolting step] >= 2; "High: "; IF([Bolting step] >= 1; "Raised: "; "Low: ")) &
+      SWITCH(${CROP}.[Bolting trigger]; "cold"; [Cold says]; "long days"; [Light says]; "heat"; [Heat says]; [Both say]) & ".")`,
+  ),
+  computed(
+    'both-say',
+    'Both say',
+    TEXT,
+    `IF(${CROP}.[Bolting trigger] = "cold and long days"; [Cold says]; [Heat says]) & "; " & [Light says]`,
   ),
   computed('cold-says', 'Cold says', TEXT, COLD_WHY),
   computed('light-says', 'Light says', TEXT, LIGHT_WHY),

@@ -4,6 +4,7 @@
 
 import { COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
 import {
+  choice,
   computed,
   DATE,
   DAYS,
@@ -52,15 +53,20 @@ const AIR_OVER_SOIL = '2 Cdeg';
 /** Share of the harvest picked by a time after the first picking: along the curve, by cuts, after the main head, or evenly. */
 export function pickedBy(time: string, planting = ''): string {
   const crop = `${planting}${CROP}`;
-  return `IF(NOT(ISBLANK(${crop}.[Harvest curve middle])); HARVESTED(${time}; ${planting}[Window]; ${crop}.[Harvest curve middle]; ${crop}.[Harvest curve spread]);
-    IF(NOT(ISBLANK(${crop}.[Second cut share])); CUTS(${time} - 1 day; MIN(${crop}.[Days between pickings]; (${planting}[Window] - 1 day) / 2); ${crop}.[Second cut share]; MAX(0%; ${crop}.[Third cut share]));
-      IF(ISBLANK(${crop}.[Side shoot share]); MIN(1; ${time} / ${planting}[Days picked]);
-        (1 - ${crop}.[Side shoot share]) * MIN(1; ${time} / 7 days) + ${crop}.[Side shoot share] * MAX(0; MIN(1; (${time} - 7 days) / MAX(1 day; ${planting}[Window] - 7 days))))))`;
+  const own = (column: string): string => `${planting}[${column}]`;
+  return `SWITCH(${own('Harvest pattern')}; "curve"; HARVESTED(${time}; ${own('Window')}; ${crop}.[Harvest curve middle]; ${crop}.[Harvest curve spread]);
+    "cuts"; CUTS(${time} - 1 day; ${own('Days between cuts')}; ${crop}.[Second cut share]; ${own('Third cut')});
+    "head and shoots"; (1 - ${crop}.[Side shoot share]) * MIN(1; ${time} / 7 days) + ${crop}.[Side shoot share] * MAX(0; MIN(1; (${time} - 7 days) / ${own('Days of shoots')}));
+    MIN(1; ${time} / ${own('Days picked')}))`;
 }
 
-/** The latest date in the bed from which the crop is ripe by a date; seed comes up first. */
-function latestFor(by: string): string {
-  const up = `WARMTHSTART(${by}; [Warmth wanted]; ${GROWTH})`;
+/** The latest date to be up or set out so that the crop is ripe by a date. */
+function upFor(by: string): string {
+  return `WARMTHSTART(${by}; [Warmth wanted]; ${GROWTH})`;
+}
+
+/** The latest date in the bed from which it is up by a date: seed sown there comes up first. */
+function inTheBedFor(up: string): string {
   return `IF(NOT([Comes up in the bed]); ${up}; IF(ISBLANK(${CROP}.[Emergence thermal time]); ${up} - ${UNKNOWN_EMERGENCE};
     WARMTHSTART(${up}; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; ${MEANS})))`;
 }
@@ -256,13 +262,9 @@ export const RIPENING_COLUMNS = group(
         IF(ISBLANK([Ripe]); "it is never warm enough here for this crop";
           "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", with " & TEXT([Share of warmth]; "0%") & " of the warmth it needs"))))`,
   ),
-  computed(
-    'cut-once',
-    'Cut once',
-    YES_OR_NO,
-    `AND(ISBLANK(${CROP}.[Harvest curve middle]); ISBLANK(${CROP}.[Second cut share]); ISBLANK(${CROP}.[Side shoot share]))`,
-    { note: 'Stands ready until it is lifted or cut: what frost would take is cut before.' },
-  ),
+  computed('cut-once', 'Cut once', YES_OR_NO, '[Harvest pattern] = "even"', {
+    note: 'Stands ready until it is lifted or cut: what frost would take is cut before.',
+  }),
   computed('window', 'Window', DAYS, `IF(ISBLANK(${CROP}.[Harvest window]); 1 day; ${CROP}.[Harvest window])`, {
     note: 'From first to last harvest, if no cold comes.',
     decimals: 0,
@@ -277,6 +279,32 @@ export const RIPENING_COLUMNS = group(
       decimals: 0,
     },
   ),
+  computed(
+    'harvest-pattern',
+    'Harvest pattern',
+    choice('curve', 'cuts', 'head and shoots', 'even'),
+    `IF(NOT(ISBLANK(${CROP}.[Harvest curve middle])); "curve"; IF(NOT(ISBLANK(${CROP}.[Second cut share])); "cuts";
+      IF(NOT(ISBLANK(${CROP}.[Side shoot share])); "head and shoots"; "even")))`,
+    { note: 'How the harvest comes over its window.' },
+  ),
+  computed(
+    'days-between-cuts',
+    'Days between cuts',
+    DAYS,
+    `MIN(${CROP}.[Days between pickings]; ([Window] - 1 day) / 2)`,
+    {
+      note: 'Three cuts fit into the window.',
+      decimals: 0,
+    },
+  ),
+  computed('third-cut', 'Third cut', SHARE, `MAX(0%; ${CROP}.[Third cut share])`, {
+    note: 'Over the first.',
+    decimals: 0,
+  }),
+  computed('days-of-shoots', 'Days of shoots', DAYS, 'MAX(1 day; [Window] - 7 days)', {
+    note: 'After the week of the main head.',
+    decimals: 0,
+  }),
   computed(
     'window-lost',
     'Window lost',
@@ -358,22 +386,18 @@ export const WINDOW_COLUMNS = group(
       note: 'Cold, or for crops that do not stand the winter a day under ten hours, unless winters are mild. Blank: it grows on.',
     },
   ),
-  computed(
-    'before-the-heat',
-    'Before the heat',
-    DATE,
-    `IF(NOT(ISBLANK([Ripe before the heat])); ${latestFor('[Ripe before the heat]')})`,
-    {
-      note: 'Latest in the bed to be ripe before the heat.',
-    },
-  ),
-  computed(
-    'ripe-after-the-heat',
-    'Ripe after the heat',
-    DATE,
-    `IF(NOT(ISBLANK([Ripe again from])); ${latestFor('[Ripe again from]')})`,
-    { note: 'Earliest in the bed to be ripe when the heat is over.' },
-  ),
+  computed('up-before-the-heat', 'Up before the heat', DATE, upFor('[Ripe before the heat]'), {
+    note: 'Latest to be up or set out, to be ripe then.',
+  }),
+  computed('before-the-heat', 'Before the heat', DATE, inTheBedFor('[Up before the heat]'), {
+    note: 'Latest in the bed to be ripe before the heat.',
+  }),
+  computed('up-after-the-heat', 'Up after the heat', DATE, upFor('[Ripe again from]'), {
+    note: 'Earliest to be up or set out, to be ripe then.',
+  }),
+  computed('ripe-after-the-heat', 'Ripe after the heat', DATE, inTheBedFor('[Up after the heat]'), {
+    note: 'Earliest in the bed to be ripe when the heat is over.',
+  }),
   computed(
     'after-the-heat',
     'After the heat',
@@ -381,12 +405,15 @@ export const WINDOW_COLUMNS = group(
     `IF(NOT(ISBLANK([Ripe after the heat])); MAX([Ripe after the heat]; WARMUNTIL([Summer]; ${CROP}.[Growth maximum] + ${TOO_HOT_TO_START}; ${MEANS})))`,
     { note: 'And not while it is far too hot to start it.' },
   ),
+  computed('up-before-the-cold', 'Up before the cold', DATE, upFor('[Ripe by at latest]'), {
+    note: 'Latest to be up or set out, to be ripe then.',
+  }),
   computed(
     'for-the-cold',
     'For the cold',
     DATE,
     `IF(ISBLANK(Farm[Middle of summer]); [Growth ends] - IF([In place]; ${CROP}.[Latest sowing before first frost]; ${CROP}.[Latest planting out before first frost]);
-      ${latestFor('[Ripe by at latest]')})`,
+      ${inTheBedFor('[Up before the cold]')})`,
     { note: 'To be ripe before growth ends, whatever the year.' },
   ),
   computed('before-the-cold', 'Before the cold', DATE, 'IF([For the cold] > [Summer] - 200 days; [For the cold])', {

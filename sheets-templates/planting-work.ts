@@ -1,7 +1,7 @@
 // Plantings, the hours each takes, task by task: typical, with the quickest and the slowest of the rates. Rates of a crop stand
 // in Crops, general ones on Farm. plantings.ts puts the parts together.
 
-import { computed, group, HOURS, PLAIN, quantity } from './authoring.ts';
+import { computed, group, HOURS, PLAIN, quantity, type UngroupedColumn } from './authoring.ts';
 
 const CROP = '[Variety].[Crop]';
 
@@ -35,7 +35,33 @@ function afterwards(end: End): string {
   return `${byRate('[Marketable yield]', 'Packing rate', end)} + ${byRate('[Cured yield]', 'Cleaning rate', end)}`;
 }
 
-const BEFORE = 'SUM([Bed hours]; [Start hours]; [Planting hours])';
+const BEFORE = '[Bed hours]; [Start hours]; [Planting hours]';
+
+/** The hours at one end of the rates, by what they are spent on. */
+function ends(end: ' low' | ' high', note: string): readonly UngroupedColumn[] {
+  const id = end.trim();
+  return [
+    computed(`care-hours-${id}`, `Care hours${end}`, HOURS, care(end), {
+      note: 'Weeding, thinning, trellising, covering.',
+      decimals: 1,
+    }),
+    computed(`picking-hours-${id}`, `Picking hours${end}`, HOURS, picking(end), { decimals: 1 }),
+    computed(`after-hours-${id}`, `After hours${end}`, HOURS, afterwards(end), {
+      note: 'Washing, packing and cleaning.',
+      decimals: 1,
+    }),
+    computed(
+      `hours-${id}`,
+      `Hours${end}`,
+      HOURS,
+      `SUM(${BEFORE}; [Care hours${end}]; [Picking hours${end}]; [After hours${end}])`,
+      {
+        note,
+        decimals: 1,
+      },
+    ),
+  ];
+}
 
 export const WORK_COLUMNS = group(
   'Work',
@@ -82,29 +108,11 @@ export const WORK_COLUMNS = group(
     'hours',
     'Hours',
     HOURS,
-    `SUM(${BEFORE}; [Weeding hours]; [Thinning hours]; [Trellising hours]; [Cover hours]; [Picking hours]; [Packing hours]; [Cleaning hours])`,
+    `SUM(${BEFORE}; [Weeding hours] + [Thinning hours] + [Trellising hours] + [Cover hours]; [Picking hours]; [Packing hours]; [Cleaning hours])`,
     { note: 'Nearly every rate is recalled, not read: time your own.', decimals: 1 },
   ),
-  computed(
-    'hours-low',
-    'Hours low',
-    HOURS,
-    `SUM(${BEFORE}; ${care(' low')}; ${picking(' low')}; ${afterwards(' low')})`,
-    {
-      note: 'At the quickest rates.',
-      decimals: 1,
-    },
-  ),
-  computed(
-    'hours-high',
-    'Hours high',
-    HOURS,
-    `SUM(${BEFORE}; ${care(' high')}; ${picking(' high')}; ${afterwards(' high')})`,
-    {
-      note: 'At the slowest rates.',
-      decimals: 1,
-    },
-  ),
+  ...ends(' low', 'At the quickest rates.'),
+  ...ends(' high', 'At the slowest rates.'),
   computed(
     'harvest-a-picking-hour',
     'Harvest a picking hour',
