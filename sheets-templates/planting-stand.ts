@@ -24,7 +24,7 @@ import {
   YES_OR_NO,
 } from './authoring.ts';
 import { START_METHODS } from './crop-columns-seed.ts';
-import { UNKNOWN_EMERGENCE } from './planting-dates.ts';
+import { UNKNOWN_EMERGENCE } from './planting-ripening.ts';
 
 const CROP = '[Variety].[Crop]';
 

@@ -4,11 +4,12 @@
 import type { SheetDeclaration } from '../engine/index.ts';
 import { BOLTING_COLUMNS } from './planting-bolting.ts';
 import { PLANTING_CHECKS } from './planting-checks.ts';
-import { RIPENING_COLUMNS, WINDOW_COLUMNS } from './planting-dates.ts';
 import { HARVEST_COLUMNS } from './planting-harvest.ts';
 import { MONEY_COLUMNS } from './planting-money.ts';
+import { RIPENING_COLUMNS } from './planting-ripening.ts';
 import { SPACE_COLUMNS } from './planting-space.ts';
 import { STAND_COLUMNS } from './planting-stand.ts';
+import { WINDOW_COLUMNS } from './planting-window.ts';
 import { WORK_COLUMNS } from './planting-work.ts';
 
 export const plantingsSheet: SheetDeclaration = {

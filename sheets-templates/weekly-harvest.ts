@@ -3,7 +3,7 @@
 
 import type { SheetDeclaration } from '../engine/index.ts';
 import { computed, DATE, DAYS, group, HOURS, link, MASS, PLAIN, SHARE, TEXT } from './authoring.ts';
-import { pickedBy } from './planting-dates.ts';
+import { pickedBy } from './planting-ripening.ts';
 
 const PLANTING = '[Planting].';
 
