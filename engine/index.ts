@@ -1,10 +1,30 @@
 // The public face of the engine, in tiers. Everything outside engine/ imports from here alone.
 
-// The trade's models where a picture needs them.
+// The trade's models and their figures, where a picture needs them or a template quotes them.
+export { BULBING_BASE, BULBING_THERMAL_TIME, BULBING_UPPER } from './agronomy/bulbing.ts';
+export { BOLTING_DAYS, FREEZE_THAW_DAYS } from './agronomy/cold-of-year.ts';
 export { dayLength } from './agronomy/day-length.ts';
+export {
+  DAYS_PER_DEGREE,
+  FROST_DATE_DEVIATION,
+  LOW_AT_FIRST_FROST,
+  LOW_AT_LAST_FROST,
+} from './agronomy/frost-season.ts';
+export {
+  LEAF_GROWTH_BASE,
+  LEAF_GROWTH_LIMITS,
+  LEAF_GROWTH_UPPER,
+  WINTER_LEAF_LEAST,
+  WINTER_LEAF_MOST,
+} from './agronomy/leaf-growth.ts';
+export { DEFAULT_CRITICAL_HOURS } from './agronomy/onion-types.ts';
+export { COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planting-season.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
+export { LEAF_GROWTH_TOO_SMALL } from './agronomy/suitability.ts';
+export { OVERWINTERED_SHARE, TOPS_DOWN_THERMAL_TIME } from './agronomy/tops-down.ts';
+export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
 // Commands: what a person wishes.
 export type { Command, Refusal } from './commands/command.ts';
 export { type MessageCode, message, sayMessage } from './commands/messages.ts';

@@ -100,6 +100,20 @@ export const storageSheet: SheetDeclaration = {
         least: 0,
       }),
       computed('keeps-until', 'Keeps until', DATE, 'KEEPSUNTIL([Stored on]; [Keeps])'),
+      computed(
+        'keeps-until-low',
+        'Keeps until low',
+        DATE,
+        'KEEPSUNTIL([Stored on]; [Keeps] * [Planting].[Variety].[Storage life low] / [Planting].[Variety].[Storage life])',
+        { note: 'By the shortest storage life printed for the crop.' },
+      ),
+      computed(
+        'keeps-until-high',
+        'Keeps until high',
+        DATE,
+        'KEEPSUNTIL([Stored on]; [Keeps] * [Planting].[Variety].[Storage life high] / [Planting].[Variety].[Storage life])',
+        { note: 'By the longest.' },
+      ),
       withDefault(
         'monthly-loss',
         'Monthly loss',

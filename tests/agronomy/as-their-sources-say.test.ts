@@ -2,8 +2,6 @@
 // does, so they are no reference checks; what is told by a model and measured by others stands in tests/reference.
 
 import { describe, expect, test } from 'vitest';
-import { type BoltingLevel, boltingRisk, gateDay } from '../../engine/agronomy/bolting.ts';
-import { boltingCrop, CARROT_OPTIMUM_DEGREES } from '../../engine/agronomy/bolting-crops.ts';
 import { bulbing } from '../../engine/agronomy/bulbing.ts';
 import { CURING_CONDITIONS } from '../../engine/agronomy/curing.ts';
 import { emergenceDays } from '../../engine/agronomy/emergence.ts';
@@ -69,36 +67,6 @@ describe('onions', () => {
     expect(LODGED_TO_PULL).toBe(0.5);
     expect(GROWTH_AFTER_LODGING.low).toBe(0.25);
     expect(GROWTH_AFTER_LODGING.high).toBeCloseTo(0.33, 2);
-  });
-});
-
-describe('bolting', () => {
-  /** Days at a constant temperature, from the size gate on, until the risk reaches a level. */
-  function daysUntil(crop: string, temperature: number, level: BoltingLevel): number {
-    const record = boltingCrop(crop);
-    if (record === undefined) return Number.NaN;
-    const weather = { lows: constant(temperature), highs: constant(temperature), from: 0, coverGain: 0 };
-    for (let to = 1; to <= 365; to += 1) if (boltingRisk(record, { ...weather, to }).level === level) return to;
-    return Number.NaN;
-  }
-
-  test('carrot: 126 degree-days above -1 C for any, 336 for most (Atherton, Craigon & Basher 1990, J. Hort. Sci. 65: 423-429)', () => {
-    const warm = CARROT_OPTIMUM_DEGREES;
-    expect(Math.abs(daysUntil('Carrot', 6.5, 'raised') * warm - 126)).toBeLessThanOrEqual(warm);
-    expect(Math.abs(daysUntil('Carrot', 6.5, 'high') * warm - 336)).toBeLessThanOrEqual(warm);
-    expect(Math.abs(daysUntil('Carrot', 2, 'raised') * 3 - 126)).toBeLessThanOrEqual(3);
-  });
-
-  test('celery: 731 degree-days above 3 C of youth, then 63 days at 5 C (Ramin & Atherton 1991)', () => {
-    const celery = boltingCrop('Celery');
-    const gate = celery === undefined ? Number.NaN : (gateDay(celery, constant(15), 0) + 1) * 12;
-    expect(Math.abs(gate - 731)).toBeLessThanOrEqual(12);
-    expect(Math.abs(daysUntil('Celery', 5, 'high') - 63)).toBeLessThanOrEqual(1);
-  });
-
-  test('leek: 42 days at 7 C (Wurr et al. 1999, in Brewster 2008); beet: 41 between 0 and 13 C (Milford et al. 2010)', () => {
-    expect(Math.abs(daysUntil('Leek', 7, 'high') - 42)).toBeLessThanOrEqual(1);
-    expect(Math.abs(daysUntil('Beet', 8, 'raised') - 41)).toBeLessThanOrEqual(2);
   });
 });
 

@@ -86,7 +86,7 @@ test('mean mass and stations of an onion bed are those of the yield-density mode
       isolated: read('Isolated plant mass', 'Varieties', variety),
       ceiling: read('Ceiling yield', 'Varieties', variety),
       squarenessLoss: read('Squareness loss'),
-      clumpFactor: read('Clump factor'),
+      clumpFactor: read('Clump factor') * read('Season factor'),
       spread: read('Diameter spread'),
       shape: read('Shape factor', 'Varieties', variety),
       bands: [],

@@ -80,6 +80,11 @@ export function days(name: string, details: Details = {}): Parameter {
   return quantity(name, TIME, { unit: 'day', plain: true, ...details });
 }
 
+/** A time in weeks; a plain number is taken as weeks. */
+export function weeks(name: string, details: Details = {}): Parameter {
+  return quantity(name, TIME, { unit: 'week', plain: true, ...details });
+}
+
 /** A temperature in degC; a plain number is taken as degC. */
 export function temperature(name: string, details: Details = {}): Parameter {
   return parameter(name, { is: 'temperature' }, { unit: 'degC', plain: true, ...details });

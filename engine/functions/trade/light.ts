@@ -2,7 +2,7 @@
 // agronomy/; read by trade/index.ts.
 
 import { DAY_LENGTH_LIMITS, dayLength } from '../../agronomy/day-length.ts';
-import { firstDateReaching, longestDay } from '../../agronomy/day-length-dates.ts';
+import { firstDateReaching, longestDay, shortDayFrom } from '../../agronomy/day-length-dates.ts';
 import { degreeDays } from '../../agronomy/thermal-time.ts';
 import { yearMonthDay } from '../../values/civil.ts';
 import type { FunctionDefinition } from '../definition.ts';
@@ -54,6 +54,17 @@ export const LIGHT: readonly FunctionDefinition[] = [
       source: MEEUS,
     },
     longDayFrom,
+  ),
+  numeric(
+    {
+      name: 'SHORTDAYFROM',
+      group: 'light and climate',
+      parameters: [LATITUDE, hours('hours'), date('from')],
+      gives: { is: 'date' },
+      doc: 'First date on or after `from` whose day is shorter than that; blank where none is.',
+      source: MEEUS,
+    },
+    shortDayFrom,
   ),
   numeric(
     {
