@@ -7,10 +7,7 @@ import { PLANTING_SEASON_LIMITS, startTemperature } from '../../agronomy/plantin
 import type { Parameter } from '../../language/signature.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { type Argument, columnOfDates, columnOfTemperatures, date, numeric, temperature, weeks } from './build.ts';
-import { courseOf, KELVIN, numberOf, numbersOf, overDays, placeOf, type Year, yearOf } from './over-days.ts';
-
-/** 0 degC in kelvin, which temperatures are kept in. */
-const ICE_POINT = 273.15;
+import { courseOf, KELVIN, KELVIN, numberOf, numbersOf, overDays, placeOf, type Year, yearOf } from './over-days.ts';
 
 const SOURCE = `Moving mean of ${2 * SMOOTHING_REACH + 1} days, taken twice`;
 const DAYS_AND_TEMPERATURES: readonly Parameter[] = [columnOfDates('days'), columnOfTemperatures('temperatures')];
@@ -105,6 +102,6 @@ export const COURSE: readonly FunctionDefinition[] = [
       doc: 'Daily mean temperature from which a crop goes into the bed, by the weeks from the average last frost at which calendars start it.',
       source: 'Fitted to calendars of extension services; see the Sources sheet',
     },
-    (weeksFromFrost) => startTemperature(weeksFromFrost) + ICE_POINT,
+    (weeksFromFrost) => startTemperature(weeksFromFrost) + KELVIN,
   ),
 ];
