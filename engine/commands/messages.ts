@@ -12,6 +12,7 @@ const SENTENCES = {
   'take back': 'Take {column} back to its formula',
   'take back cells': 'Take {count} cells back',
   'add row': 'Add {row} to {sheet}',
+  'add unnamed row': 'Add a row to {sheet}',
   'duplicate row': 'Duplicate {row}',
   'remove row': 'Remove {row} from {sheet}',
   'remove rows': 'Remove {count} rows from {sheet}',
@@ -33,7 +34,8 @@ const SENTENCES = {
   'set today': 'Today is {date}',
   'set title': 'Title: {title}',
   import: 'Import into {sheet}',
-  'drag spacing': '{column}: {entry}',
+  'import file': 'Import {file} into {sheet}',
+  'move spacing': '{column} of {row}',
   upgrade: 'Sheets brought up to date',
   trial: 'Trial',
 } as const;

@@ -6,11 +6,10 @@ import { signal } from '@preact/signals';
 export interface MenuItem {
   readonly label: string;
   /** The keys that do the same, as read: 'Ctrl D'. */
-  readonly keys?: string;
+  readonly keys: string | undefined;
+  /** Why it can't be done just now: it stands there so that people find it, greyed, with the reason as its hint. */
+  readonly why: string | undefined;
   readonly run: () => void;
-  /** False greys it out: it stands there so that people find it, with the reason as its hint. */
-  readonly can?: boolean;
-  readonly why?: string;
 }
 
 export interface OpenMenu {
@@ -28,7 +27,7 @@ let before: Element | null = null;
 /** Opens a menu; the focus comes back to where it was when it closes. */
 export function showMenu(menu: OpenMenu): void {
   before = document.activeElement;
-  openMenu.value = { ...menu, sets: menu.sets.filter((items) => items.length > 0) };
+  openMenu.value = menu;
 }
 
 export function closeMenu(): void {

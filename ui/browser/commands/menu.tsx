@@ -39,14 +39,14 @@ export function Menu() {
 }
 
 function Item({ item }: { readonly item: MenuItem }) {
-  const can = item.can ?? true;
+  const can = item.why === undefined;
   return (
     <button
       type="button"
       role="menuitem"
       tabIndex={-1}
       aria-disabled={!can}
-      title={can ? undefined : item.why}
+      title={item.why}
       onClick={() => {
         if (!can) return;
         closeMenu();

@@ -1,8 +1,9 @@
 // Before a CSV file goes into a sheet: what it would add, change and pass over, or why it can't be taken.
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import type { CsvRows, Edit } from '../../../engine/index.ts';
-import { workbookNow } from '../state.ts';
+import { type Command, type CsvRows, rowName, rowWithId } from '../../../engine/index.ts';
+import { columnAt } from '../store/sheets.ts';
+import { workbookNow } from '../store/workbook.ts';
 import { type PendingImport, pendingImport, takeImport } from './import-state.ts';
 
 /** Rows shown of what is to come. */
@@ -17,7 +18,7 @@ export function ImportDialog() {
   if (pending === undefined) return null;
   return (
     <dialog class="dialog" ref={box} aria-labelledby="import-title" onClose={giveUp}>
-      <h2 id="import-title">{`${pending.file} into ${pending.table}`}</h2>
+      <h2 id="import-title">{`${pending.file} into ${pending.sheetName}`}</h2>
       {typeof pending.rows === 'string' ? <Refused why={pending.rows} /> : <Preview {...pending} rows={pending.rows} />}
     </dialog>
   );
@@ -41,8 +42,8 @@ function Refused({ why }: { readonly why: string }) {
   );
 }
 
-function Preview({ table, rows }: PendingImport & { readonly rows: CsvRows }) {
-  const nothing = rows.edits.length === 0;
+function Preview({ sheet, rows }: PendingImport & { readonly rows: CsvRows }) {
+  const nothing = rows.commands.length === 0;
   return (
     <>
       <p>{countsOf(rows)}</p>
@@ -50,14 +51,14 @@ function Preview({ table, rows }: PendingImport & { readonly rows: CsvRows }) {
         <p key={note}>{note}</p>
       ))}
       <ul class="import-rows">
-        {rows.edits.slice(0, SHOWN).map((edit, index) => (
+        {rows.commands.slice(0, SHOWN).map((command, index) => (
           <li key={`${index} ${rows.lines[index] ?? ''}`}>
             <span class="within">{`Line ${rows.lines[index] ?? ''}`}</span>
-            <span>{editWords(table, edit)}</span>
+            <span>{commandWords(sheet, command)}</span>
           </li>
         ))}
       </ul>
-      {rows.edits.length > SHOWN ? <p class="within">{`and ${rows.edits.length - SHOWN} more`}</p> : null}
+      {rows.commands.length > SHOWN ? <p class="within">{`and ${rows.commands.length - SHOWN} more`}</p> : null}
       <div class="dialog-acts">
         <button type="button" onClick={giveUp}>
           {nothing ? 'Close' : 'Leave it'}
@@ -85,13 +86,17 @@ function rowsInWords(count: number): string {
   return count === 1 ? '1 row' : `${count} rows`;
 }
 
-/** One edit as a line of the preview: 'Bed 3: Length 60 ft', or a new row with its first entries. */
-function editWords(table: string, edit: Edit): string {
-  if (edit.edit === 'insert row') {
-    const entries = Object.entries(edit.entries).filter(([, entry]) => entry !== '');
-    return `New: ${entries.map(([column, entry]) => `${column} ${entry}`).join(', ')}`;
+/** One command as a line of the preview: 'Bed 3: Length 60 ft', or a new row with its first entries. */
+function commandWords(sheet: string, command: Command): string {
+  const book = workbookNow();
+  if (book === undefined) return '';
+  const columnName = (column: string): string => columnAt(book, { sheet, column })?.name ?? column;
+  if (command.command === 'insert row') {
+    const entries = Object.entries(command.entries).filter(([, entry]) => entry !== '');
+    return `New: ${entries.map(([column, entry]) => `${columnName(column)} ${entry}`).join(', ')}`;
   }
-  if (edit.edit !== 'cell') return edit.edit;
-  const name = workbookNow()?.rowName(table, edit.row) ?? '';
-  return `${name}: ${edit.column} ${edit.entry === '' ? 'emptied' : edit.entry}`;
+  if (command.command !== 'set cell') return command.command;
+  const slot = rowWithId(book, sheet, command.row);
+  const name = slot === undefined ? '' : rowName(book, sheet, slot);
+  return `${name}: ${columnName(command.column)} ${command.entry === '' ? 'emptied' : command.entry}`;
 }

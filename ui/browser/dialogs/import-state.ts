@@ -2,13 +2,15 @@
 // dialog shows it; what can't be taken is said with its line and changes nothing.
 
 import { signal } from '@preact/signals';
-import { type CsvRows, readCsvRows } from '../../../engine/index.ts';
-import { splitCsv } from '../../csv-splitter.ts';
-import { tell } from '../messages.ts';
-import { edit, undo, workbookNow } from '../state.ts';
+import { type CsvFailure, type CsvRows, message, sheetView } from '../../../engine/index.ts';
+import { change, UNDO } from '../store/change.ts';
+import { tell } from '../store/notices.ts';
+import { withUnits } from '../store/units.ts';
+import { workbookNow } from '../store/workbook.ts';
 
 export interface PendingImport {
-  readonly table: string;
+  readonly sheet: string;
+  readonly sheetName: string;
   readonly file: string;
   /** What the rows ask for; or why the file can't be taken, in a sentence. */
   readonly rows: CsvRows | string;
@@ -18,30 +20,48 @@ export interface PendingImport {
 export const pendingImport = signal<PendingImport | undefined>(undefined);
 
 /** Reads a picked file for a sheet and asks. */
-export async function readImport(table: string, file: File): Promise<void> {
-  const workbook = workbookNow();
-  if (workbook === undefined) return;
+export async function readImport(sheet: string, file: File): Promise<void> {
+  const book = workbookNow();
+  const view = book === undefined ? undefined : sheetView(book, sheet);
+  if (book === undefined || view === undefined) return;
+  const about = { sheet, sheetName: view.name, file: file.name };
   const text = await file.text().catch(() => undefined);
-  if (text === undefined) {
-    pendingImport.value = { table, file: file.name, rows: 'The file could not be read from the disk.' };
+  const reader = await import('./read-csv.ts').catch(() => undefined);
+  if (text === undefined || reader === undefined) {
+    const rows =
+      text === undefined
+        ? 'The file could not be read from the disk.'
+        : 'The part that reads CSV could not be fetched.';
+    pendingImport.value = { ...about, rows };
     return;
   }
-  const read = readCsvRows(workbook, table, text, splitCsv);
-  pendingImport.value = { table, file: file.name, rows: read.ok ? read : read.why };
+  withUnits<CsvRows | CsvFailure>(
+    () => reader.readCsv(book, sheet, text),
+    (read) => !read.ok,
+    (read) => {
+      pendingImport.value = { ...about, rows: read.ok ? read : read.why };
+    },
+  );
 }
 
 /** Does what the waiting file asks, all of it or nothing. */
 export function takeImport(): void {
   const pending = pendingImport.peek();
   if (pending === undefined || typeof pending.rows === 'string') return;
-  const { edits, lines } = pending.rows;
-  const done = edit(edits, `Import ${pending.file} into ${pending.table}`, true);
-  if (done.refused) {
-    const line = lines[done.index];
-    const where = line === undefined ? '' : `Line ${line}: `;
-    pendingImport.value = { ...pending, rows: `${where}${done.why}` };
-    return;
-  }
-  pendingImport.value = undefined;
-  tell(`Imported ${pending.file} into ${pending.table}.`, 'done', { label: 'Undo', run: undo });
+  const { file, sheetName, rows } = pending;
+  withUnits(
+    () =>
+      change(rows.commands, message('import file', { file, sheet: sheetName }), { quietly: true, source: 'import' }),
+    ({ refused }) => refused,
+    (done) => {
+      if (done.refused) {
+        const line = rows.lines[done.index];
+        const where = line === undefined ? '' : `Line ${line}: `;
+        pendingImport.value = { ...pending, rows: `${where}${done.why}` };
+        return;
+      }
+      pendingImport.value = undefined;
+      tell(`Imported ${file} into ${sheetName}.`, 'done', UNDO);
+    },
+  );
 }

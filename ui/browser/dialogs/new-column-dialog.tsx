@@ -27,7 +27,7 @@ export function NewColumnDialog() {
   if (column === undefined) return null;
   return (
     <dialog class="dialog" ref={box} aria-labelledby="new-column-title" onClose={giveUp}>
-      <h2 id="new-column-title">{`A column for ${column.table}`}</h2>
+      <h2 id="new-column-title">{`A column for ${column.sheetName}`}</h2>
       <form
         class="dialog-form"
         onSubmit={(event) => {

@@ -1,16 +1,20 @@
-// The place in the browser (IndexedDB) where the working copy is kept as the text of a workbook file. The latest copy and
-// the one the visit began with stand side by side; a copy that can't be read is never written over, but set aside.
+// The place in the browser (IndexedDB) where the working copy is kept: the text of a workbook file, and the steps that can be
+// taken back. The latest copy and the one the visit began with stand side by side; a copy that can't be read is never written
+// over, but set aside.
 
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { HistoryData } from '../../../engine/index.ts';
 
 export interface KeptCopy {
   /** The workbook file's text. */
   readonly text: string;
+  /** What can be taken back and done again; absent in copies that the first Dibble kept. */
+  readonly history?: HistoryData;
   /** When it was kept, in milliseconds since 1970. */
   readonly at: number;
 }
 
-type Shelf = 'latest' | 'at start of visit' | 'unreadable';
+export type Shelf = 'latest' | 'at start of visit' | 'unreadable';
 
 interface Schema extends DBSchema {
   copies: { key: Shelf; value: KeptCopy };

@@ -1,11 +1,11 @@
 // Keeps the working copy: soon after each change, at once when the page is left, one writing at a time, the latest state
 // always last. A failure is said and tried again with the next change; nothing kept before is lost by it.
 
-import { effect, signal } from '@preact/signals';
-import { packWorkbook } from '../../../engine/index.ts';
-import { tell } from '../messages.ts';
-import { readOnly, revision, workbookNow } from '../state.ts';
-import { keepCopy } from './store.ts';
+import { signal } from '@preact/signals';
+import { writeWorkbookFile } from '../../../engine/index.ts';
+import { tell } from '../store/notices.ts';
+import { followChanges, openings, readOnly, workbookNow } from '../store/workbook.ts';
+import { keepCopy } from './copies.ts';
 
 export type Keeping =
   | { readonly state: 'nothing yet' }
@@ -21,17 +21,17 @@ const SOON = 250;
 
 let waiting: ReturnType<typeof setTimeout> | undefined;
 let writing = false;
-let stale = false;
+/** Counts the changes, so that one that came while a copy was written is not passed over. */
+let changes = 0;
 
-/** Follows every change from now on. */
+/** Follows every change from now on, and every workbook that comes on screen in place of this one. */
 export function startKeeping(): void {
-  let seen = revision.peek();
-  effect(() => {
-    const now = revision.value;
-    if (now === seen) return;
-    seen = now;
-    keepSoon();
+  let seen = openings.peek();
+  openings.subscribe((count) => {
+    if (count !== seen) keepSoon();
+    seen = count;
   });
+  followChanges(keepSoon);
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') keepNow();
   });
@@ -44,6 +44,7 @@ export function startKeeping(): void {
 
 function keepSoon(): void {
   if (readOnly.peek() !== undefined) return;
+  changes += 1;
   keeping.value = { state: 'keeping' };
   clearTimeout(waiting);
   waiting = setTimeout(() => whenIdle(keepNow), SOON);
@@ -59,26 +60,20 @@ function whenIdle(run: () => void): void {
 export function keepNow(): void {
   if (keeping.peek().state !== 'keeping' || readOnly.peek() !== undefined) return;
   clearTimeout(waiting);
-  if (writing) {
-    stale = true;
-    return;
-  }
-  void keep();
+  if (!writing) void keep();
 }
 
 async function keep(): Promise<void> {
-  const workbook = workbookNow();
-  if (workbook === undefined) return;
   writing = true;
   try {
-    do {
-      stale = false;
-      const seen = revision.peek();
+    for (let kept = -1; kept !== changes; ) {
+      kept = changes;
+      const workbook = workbookNow();
+      if (workbook === undefined) return;
       const at = Date.now();
-      await keepCopy('latest', { text: packWorkbook(workbookNow()?.declaration() ?? workbook.declaration()), at });
-      if (seen === revision.peek()) keeping.value = { state: 'kept', at };
-      else stale = true;
-    } while (stale);
+      await keepCopy('latest', { text: writeWorkbookFile(workbook.data()), history: workbook.history, at });
+      if (kept === changes) keeping.value = { state: 'kept', at };
+    }
   } catch (problem) {
     const why = `The working copy could not be kept on this computer${reason(problem)} Save the workbook to a file.`;
     if (keeping.peek().state !== 'failed') tell(why, 'refusal');

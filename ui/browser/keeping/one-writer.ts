@@ -1,8 +1,8 @@
 // One tab writes the working copy at a time. A second tab shows it and changes nothing until the first is closed; then it
 // takes the latest copy over by itself. Uses the browser's locks; where there are none, the tab counts as the only one.
 
-import { tell } from '../messages.ts';
-import { readOnly } from '../state.ts';
+import { tell } from '../store/notices.ts';
+import { readOnly } from '../store/workbook.ts';
 
 const LOCK = 'dibble: working copy';
 const ELSEWHERE =

@@ -1,10 +1,8 @@
 // What the checks found, gravest first, by sheet: every item is a button that goes to its cell.
 
 import { useEffect, useRef } from 'preact/hooks';
-import type { Attention } from '../../../engine/index.ts';
-import { attention, goTo } from '../state.ts';
-
-const LEVELS: Readonly<Record<Attention['level'], string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
+import { findings, LEVELS, placeWords } from '../store/findings.ts';
+import { goTo } from '../store/selection.ts';
 
 /** At most so many stand in the list at once; mended ones make room for the next. */
 const SHOWN = 300;
@@ -14,7 +12,7 @@ export function AttentionList({ onClose }: { readonly onClose: () => void }) {
   useEffect(() => {
     box.current?.querySelector('button')?.focus();
   }, []);
-  const shown = attention.value.slice(0, SHOWN);
+  const shown = findings.value.slice(0, SHOWN);
   return (
     <section
       class="attention-list"
@@ -31,25 +29,23 @@ export function AttentionList({ onClose }: { readonly onClose: () => void }) {
         </button>
       </header>
       <ol>
-        {shown.map((item) => (
-          <li key={`${item.table} ${item.row ?? ''} ${item.column} ${item.says}`}>
+        {shown.map((found) => (
+          <li key={`${found.sheet} ${found.rowId} ${found.column} ${found.says}`}>
             <button
               type="button"
               onClick={() => {
                 onClose();
-                goTo(item.table, item.row, item.column);
+                goTo(found.sheet, found.row === undefined ? undefined : found.rowId, found.column);
               }}
             >
-              <span class={`level level-${item.level}`}>{LEVELS[item.level]}</span>
-              <span class="where">
-                {[item.table, item.rowName, item.column].filter((part) => part !== '').join(' / ')}
-              </span>
-              <span class="says">{item.says}</span>
+              <span class={`level level-${found.level}`}>{LEVELS[found.level]}</span>
+              <span class="where">{placeWords(found)}</span>
+              <span class="says">{found.says}</span>
             </button>
           </li>
         ))}
       </ol>
-      {attention.value.length > SHOWN ? <p>{`And ${attention.value.length - SHOWN} more.`}</p> : null}
+      {findings.value.length > SHOWN ? <p>{`And ${findings.value.length - SHOWN} more.`}</p> : null}
     </section>
   );
 }

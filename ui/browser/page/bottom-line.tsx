@@ -1,10 +1,12 @@
 // The page's last line: what the selected cells add up to, and what needs attention, which opens the list of it.
 
 import { useComputed, useSignal } from '@preact/signals';
-import { showDate } from '../../../engine/index.ts';
-import { selectedCells } from '../grid/selected.ts';
+import { cellView, sheetView, showDate } from '../../../engine/index.ts';
 import { type Summary, type SummedCell, summarize, summaryNumber } from '../grid/summary.ts';
-import { attention, readOnly, workbook } from '../state.ts';
+import { findings } from '../store/findings.ts';
+import { selectedCells } from '../store/selection.ts';
+import { columnOf } from '../store/sheets.ts';
+import { readOnly, workbook } from '../store/workbook.ts';
 import { AttentionList } from './attention-list.tsx';
 
 /** Beyond so many cells a sum would make the selection lag behind the hand. */
@@ -13,8 +15,8 @@ const SUMMED = 60_000;
 export function BottomLine() {
   const listIsOpen = useSignal(false);
   const parts = useComputed(summaryWords);
-  const count = attention.value.length;
-  const worst = attention.value[0]?.level;
+  const count = findings.value.length;
+  const worst = findings.value[0]?.level;
   return (
     <footer class="bottom-line">
       <p class="summary" aria-live="off">
@@ -55,15 +57,15 @@ interface Part {
 function summaryWords(): readonly Part[] {
   const selected = selectedCells.value;
   const book = workbook();
-  const view = selected === undefined ? undefined : book.table(selected.table);
-  if (selected === undefined || view === undefined) return [];
-  const { table, rows, columns } = selected;
-  if (rows.length * columns.length < 2) return [];
-  if (rows.length * columns.length > SUMMED)
-    return [{ name: 'Cells', value: summaryNumber(rows.length * columns.length, 0) }];
-  const views = columns.flatMap((name) => view.columns.filter((column) => column.name === name));
-  const cells = rows.flatMap((row): SummedCell[] =>
-    views.map((column) => ({ column, cell: book.cell(table, row, column.name) })),
+  const sheet = selected === undefined ? undefined : sheetView(book, selected.sheet);
+  if (selected === undefined || sheet === undefined) return [];
+  const { rows, columns } = selected;
+  const count = rows.length * columns.length;
+  if (count < 2) return [];
+  if (count > SUMMED) return [{ name: 'Cells', value: summaryNumber(count, 0) }];
+  const views = columns.flatMap((id) => columnOf(sheet, id) ?? []);
+  const cells = rows.flatMap(({ slot }): SummedCell[] =>
+    views.map((column) => ({ column, cell: cellView(book, sheet.id, slot, column.id) })),
   );
   return wordsOf(summarize(cells));
 }
@@ -87,7 +89,7 @@ function wordsOf({ cells, filled, numbers, dates }: Summary): readonly Part[] {
 
 /** '2 errors, 5 warnings': errors and warnings; notes where there is nothing else. */
 function attentionWords(): string {
-  const list = attention.value;
+  const list = findings.value;
   const parts = (['error', 'warning', 'note'] as const).flatMap((level) => {
     const count = list.filter((each) => each.level === level).length;
     return count === 0 ? [] : [`${count} ${level}${count === 1 ? '' : 's'}`];

@@ -2,7 +2,9 @@
 
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { goTo, workbookNow } from '../state.ts';
+import { rowId, rows } from '../../../engine/index.ts';
+import { goTo } from '../store/selection.ts';
+import { workbookNow } from '../store/workbook.ts';
 import { type FoundPlace, findPlaces } from './find-places.ts';
 
 const SHOWN = 14;
@@ -25,8 +27,7 @@ export function GoTo() {
     if (place === undefined) return;
     leave();
     box.current?.blur();
-    const row = place.row ?? (place.kind === 'column' ? workbookNow()?.rows(place.table)[0] : undefined);
-    goTo(place.table, row, place.column);
+    goTo(place.sheet, place.row ?? (place.kind === 'column' ? firstRow(place.sheet) : undefined), place.column);
   };
   const onKey = (event: KeyboardEvent): void => {
     const places = found.value ?? [];
@@ -68,7 +69,7 @@ export function GoTo() {
         <div class="go-to-list" id="go-to-list" role="listbox" aria-label="Found">
           {places.map((place, index) => (
             <div
-              key={`${place.kind} ${place.table} ${place.row ?? ''} ${place.name}`}
+              key={`${place.kind} ${place.sheet} ${place.row ?? ''} ${place.column ?? ''}`}
               id={`go-to-${index}`}
               role="option"
               tabIndex={-1}
@@ -87,4 +88,10 @@ export function GoTo() {
       )}
     </div>
   );
+}
+
+function firstRow(sheet: string): string | undefined {
+  const book = workbookNow();
+  const slot = book === undefined ? undefined : rows(book, sheet)[0];
+  return book === undefined || slot === undefined ? undefined : rowId(book, sheet, slot);
 }

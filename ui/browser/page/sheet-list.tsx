@@ -1,34 +1,32 @@
 // The season as the questions in the order they come up, each with its sheets: how many rows a sheet has and how many
 // things in it need attention.
 
-import type { Attention, TableView } from '../../../engine/index.ts';
-import { attention, goTo, tableOnScreen, workbook } from '../state.ts';
+import { type Finding, type FindingLevel, rows, sheetViews } from '../../../engine/index.ts';
+import { findings } from '../store/findings.ts';
+import { goTo, sheetOnScreen } from '../store/selection.ts';
+import { questionsOf } from '../store/sheets.ts';
+import { workbook } from '../store/workbook.ts';
+import { fetchGrid } from './fetch-grid.ts';
 
-interface Question {
-  readonly question: string;
-  readonly tables: readonly TableView[];
-}
+/** Someone reaches for the sheets: what they need is on its way by the time they choose one. A failure shows when they do. */
+const onReach = (): void => void fetchGrid().catch(() => undefined);
 
 export function SheetList() {
   const book = workbook();
-  const here = tableOnScreen.value;
-  const counts = countByTable(attention.value);
+  const here = sheetOnScreen.value;
+  const counts = countBySheet(findings.value);
   return (
-    <nav class="sheet-list" aria-label="Sheets">
-      {questionsOf(book.tables()).map(({ question, tables }) => (
+    <nav class="sheet-list" aria-label="Sheets" onPointerEnter={onReach} onFocusCapture={onReach}>
+      {questionsOf(sheetViews(book)).map(({ name: question, within }) => (
         <section key={question}>
           <h2>{question}</h2>
           <ul>
-            {tables.map((table) => (
-              <li key={table.name}>
-                <button
-                  type="button"
-                  aria-current={table.name === here ? 'page' : undefined}
-                  onClick={() => goTo(table.name)}
-                >
-                  <span class="sheet-name">{table.name}</span>
-                  <Found count={counts.get(table.name)} />
-                  <span class="row-count">{table.oneRow ? '' : book.rows(table.name).length}</span>
+            {within.map(({ id, name, oneRow }) => (
+              <li key={id}>
+                <button type="button" aria-current={id === here ? 'page' : undefined} onClick={() => goTo(id)}>
+                  <span class="sheet-name">{name}</span>
+                  <Found count={counts.get(id)} />
+                  <span class="row-count">{oneRow ? '' : rows(book, id).length}</span>
                 </button>
               </li>
             ))}
@@ -39,25 +37,18 @@ export function SheetList() {
   );
 }
 
-/** Sheets under their questions, each question where its first sheet stands. */
-function questionsOf(tables: readonly TableView[]): readonly Question[] {
-  const questions = new Map<string, TableView[]>();
-  for (const table of tables) questions.set(table.question, [...(questions.get(table.question) ?? []), table]);
-  return [...questions].map(([question, within]) => ({ question, tables: within }));
-}
-
 interface Count {
-  readonly level: Attention['level'];
+  readonly level: FindingLevel;
   readonly count: number;
 }
 
 /** Errors and warnings by sheet; notes ask for nothing. */
-function countByTable(list: readonly Attention[]): ReadonlyMap<string, Count> {
+function countBySheet(list: readonly Finding[]): ReadonlyMap<string, Count> {
   const counts = new Map<string, Count>();
-  for (const { table, level } of list) {
+  for (const { sheet, level } of list) {
     if (level === 'note') continue;
-    const before = counts.get(table);
-    counts.set(table, { level: before?.level ?? level, count: (before?.count ?? 0) + 1 });
+    const before = counts.get(sheet);
+    counts.set(sheet, { level: before?.level ?? level, count: (before?.count ?? 0) + 1 });
   }
   return counts;
 }

@@ -1,52 +1,35 @@
 // The page's top line: which workbook this is, the way to anything in it, units, undo and redo, when it was last kept, and
 // opening and saving files.
 
-import { useRef } from 'preact/hooks';
-import { type Appearance, appearance } from '../appearance.ts';
-import { redo, setUnits, undo, units, workbook } from '../state.ts';
-import { keeping } from '../working-copy/keeper.ts';
-import { openDemo, openFile, openFreshSeason, saveFile } from '../working-copy/open.ts';
-import { seasonToPlan } from '../working-copy/season-to-plan.ts';
+import { settings } from '../../../engine/index.ts';
+import { CommandButton } from '../commands/command-button.tsx';
+import { showMenu } from '../commands/menu-state.ts';
+import { menuItems } from '../commands/menus.ts';
+import { Situation } from '../commands/situation.ts';
+import { keeping } from '../keeping/keeper.ts';
+import { setUnits } from '../store/change.ts';
+import { readOnly, steps, units, workbook } from '../store/workbook.ts';
 import { GoTo } from './go-to.tsx';
-import { type MenuItem, showMenu } from './menu-state.ts';
 
 export function TopLine() {
-  const book = workbook();
-  const steps = book.undoState();
-  const file = useRef<HTMLInputElement>(null);
+  const { title } = settings(workbook());
   return (
     <header class="top-line">
-      <h1 title={book.title}>{book.title}</h1>
+      <h1 title={title}>{title}</h1>
       <GoTo />
       <div class="top-acts">
-        <Step what="Undo" keys="Ctrl Z" label={steps.undo} run={undo} />
-        <Step what="Redo" keys="Ctrl Y" label={steps.redo} run={redo} />
+        <Step what="Undo" id="undo" keys="Ctrl Z" label={steps.value.undo} />
+        <Step what="Redo" id="redo" keys="Ctrl Y" label={steps.value.redo} />
         <UnitsSwitch />
-        <button type="button" onClick={() => file.current?.click()}>
-          Open
-        </button>
-        <input
-          ref={file}
-          type="file"
-          class="unseen"
-          accept=".json,application/json"
-          aria-label="Open a workbook file"
-          tabIndex={-1}
-          onChange={async ({ currentTarget }) => {
-            const chosen = currentTarget.files?.[0];
-            if (chosen !== undefined) await openFile(chosen);
-            currentTarget.value = '';
-          }}
-        />
-        <button type="button" onClick={saveFile}>
-          Save
-        </button>
+        <CommandButton id="open">Open</CommandButton>
+        <CommandButton id="save">Save</CommandButton>
         <button
           type="button"
           aria-haspopup="menu"
           onClick={({ currentTarget }) => {
             const { right, bottom } = currentTarget.getBoundingClientRect();
-            showMenu({ x: right - 240, y: bottom + 4, label: 'Workbook', sets: moreItems() });
+            const sets = menuItems('workbook', new Situation('page'));
+            showMenu({ x: right - 240, y: bottom + 4, label: 'Workbook', sets });
           }}
         >
           More
@@ -57,33 +40,27 @@ export function TopLine() {
   );
 }
 
-interface StepWishes {
+interface StepProps {
   readonly what: string;
+  readonly id: string;
   readonly keys: string;
   readonly label: string | undefined;
-  readonly run: () => void;
 }
 
 /** Undo or redo, with what it would take back or do again. */
-function Step({ what, keys, label, run }: StepWishes) {
+function Step({ what, id, keys, label }: StepProps) {
   return (
-    <button
-      type="button"
-      class="step"
-      disabled={label === undefined}
-      title={label === undefined ? `Nothing to ${what.toLowerCase()}` : `${what}: ${label} (${keys})`}
-      onClick={run}
-    >
+    <CommandButton id={id} class="step" title={`${what}: ${label ?? ''} (${keys})`}>
       {what}
       {label === undefined ? null : <span class="step-label">{label}</span>}
-    </button>
+    </CommandButton>
   );
 }
 
 function UnitsSwitch() {
   const now = units.value;
   return (
-    <fieldset class="switch">
+    <fieldset class="switch" disabled={readOnly.value !== undefined}>
       <legend class="spoken">Units</legend>
       {(['us', 'si'] as const).map((each) => (
         <label key={each}>
@@ -120,25 +97,3 @@ function clock(at: number): string {
   const day = time.toDateString() === new Date().toDateString() ? '' : `${time.toISOString().slice(0, 10)} `;
   return `${day}${String(time.getHours()).padStart(2, '0')}:${String(time.getMinutes()).padStart(2, '0')}`;
 }
-
-function moreItems(): readonly (readonly MenuItem[])[] {
-  const season = seasonToPlan();
-  return [
-    [
-      { label: `New season ${season}`, run: () => openFreshSeason(season) },
-      { label: 'Demo farm', run: openDemo },
-    ],
-    (['system', 'light', 'dark'] as const).map((choice) => ({
-      label: `${APPEARANCES[choice]}${appearance.value === choice ? ' (now)' : ''}`,
-      run: () => {
-        appearance.value = choice;
-      },
-    })),
-  ];
-}
-
-const APPEARANCES: Readonly<Record<Appearance, string>> = {
-  system: 'Colours as the computer says',
-  light: 'Light colours',
-  dark: 'Dark colours',
-};

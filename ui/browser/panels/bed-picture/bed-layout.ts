@@ -1,7 +1,7 @@
 // How a planted bed is laid out on its picture: where each place lies, how many plants stand in each group and where, and
 // which stretch is shown enlarged. Metres throughout. Pure; the bed picture calls it.
 
-import { type Layout, type Pattern, type Station, stationPositions } from '../../../engine/index.ts';
+import { type Layout, type Pattern, type Station, stationPositions } from '../../../../engine/index.ts';
 
 /** A planted bed as its picture needs it. */
 export interface PlantedBed {

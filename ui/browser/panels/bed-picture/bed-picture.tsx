@@ -2,12 +2,12 @@
 // dragged, and the whole bed small below it. The handle is for the pointer; the slider beside it does the same by key.
 
 import { useId, useRef } from 'preact/hooks';
-import { offsetVerdict, stationPositions } from '../../../engine/index.ts';
-import { scaleBar } from '../drawing/scale.ts';
-import { useWidth } from '../drawing/width.ts';
+import { scaleBar } from '../../drawing/scale.ts';
+import { useWidth } from '../../drawing/width.ts';
 import { groupsIn, type PlantedBed, plantRadius, stretchOf } from './bed-layout.ts';
+import { WholeBed } from './whole-bed.tsx';
 
-export interface BedPictureWishes {
+export interface BedPictureProps {
   readonly bed: PlantedBed;
   /** In metres; sets the frame. */
   readonly usual: number | undefined;
@@ -21,44 +21,22 @@ export interface BedPictureWishes {
   readonly onRest: () => void;
 }
 
-export function BedPicture(wishes: BedPictureWishes) {
-  const { bed, usual } = wishes;
-  const says = wholeBedWords(wishes);
+export function BedPicture(props: BedPictureProps) {
+  const { bed, usual } = props;
+  const says = wholeBedWords(props);
   return (
     <div class="bed-picture">
-      <Stretch {...wishes} />
+      <Stretch {...props} />
       <WholeBed bed={bed} stretch={stretchOf(bed, usual)} says={says} />
       <p class="picture-says">{says}</p>
     </div>
   );
 }
 
-/** How the picture is to be read, and what offset rows really do on this bed. */
-export function BedNotes({ bed, spacing }: { readonly bed: PlantedBed; readonly spacing: string }) {
-  const offset = offsetWords(bed, spacing);
-  return (
-    <div class="bed-notes">
-      {offset === '' ? null : <p class="picture-says">{offset}</p>}
-      <p class="picture-says">
-        {bed.diameter === undefined
-          ? 'In the picture, dots mark the places, not the size of the plants.'
-          : 'In the picture, circles are bulbs of the mean size, to scale.'}{' '}
-        Half a spacing stays free at each end of a row.
-      </p>
-    </div>
-  );
-}
-
-function wholeBedWords({ bed, words, stations }: BedPictureWishes): string {
+function wholeBedWords({ bed, words, stations }: BedPictureProps): string {
   const places = stations === undefined ? '' : `, ${stations} ${stations === 1 ? 'place' : 'places'}`;
   const rows = `${bed.rows} ${bed.pattern === 'offset' ? 'offset ' : ''}${bed.rows === 1 ? 'row' : 'rows'}`;
   return `Whole bed: ${words.length} by ${words.width}, ${rows}${places}.`;
-}
-
-/** What offset rows do on this bed, whether they are chosen or not. */
-function offsetWords(bed: PlantedBed, spacing: string): string {
-  const verdict = offsetVerdict(bed.length, bed.spacing, bed.rows);
-  return bed.rows < 2 || verdict === '' ? '' : `At ${spacing}: ${verdict.charAt(0).toLowerCase()}${verdict.slice(1)}`;
 }
 
 /** Room around the bed, as a share of the picture's length. */
@@ -67,7 +45,7 @@ const EDGE = 0.03;
 const MEASURE = 30;
 const FOOT = 26;
 
-function Stretch({ bed, usual, units, words, onSpacing, onHold, onRest }: BedPictureWishes) {
+function Stretch({ bed, usual, units, words, onSpacing, onHold, onRest }: BedPictureProps) {
   const { ref, width } = useWidth<HTMLDivElement>();
   const stretch = stretchOf(bed, usual);
   const whole = stretch >= bed.length;
@@ -135,13 +113,13 @@ function Plants({ bed, until, pixel }: { readonly bed: PlantedBed; readonly unti
 }
 
 /** The bed's own edges in full; the cut where the stretch ends is broken. */
-function Edges(wishes: {
+function Edges(props: {
   readonly stretch: number;
   readonly width: number;
   readonly whole: boolean;
   readonly pixel: number;
 }) {
-  const { stretch, width, whole, pixel } = wishes;
+  const { stretch, width, whole, pixel } = props;
   return (
     <g class="bed-edge" stroke-width={1.5 * pixel}>
       <path d={`M${stretch} 0H0V${width}H${stretch}`} />
@@ -154,14 +132,14 @@ function Edges(wishes: {
   );
 }
 
-interface BarWishes {
+interface BarProps {
   readonly across: number;
   readonly units: 'us' | 'si';
   readonly y: number;
   readonly pixel: number;
 }
 
-function Bar({ across, units, y, pixel }: BarWishes) {
+function Bar({ across, units, y, pixel }: BarProps) {
   const bar = scaleBar(across, units);
   if (bar === undefined) return null;
   const tick = 4 * pixel;
@@ -183,20 +161,20 @@ function Bar({ across, units, y, pixel }: BarWishes) {
   );
 }
 
-interface MeasureWishes {
+interface MeasureProps {
   readonly spacing: number;
   readonly stretch: number;
   readonly bedWidth: number;
   readonly pixel: number;
   readonly words: string;
   readonly left: number;
-  readonly onSpacing: BedPictureWishes['onSpacing'];
+  readonly onSpacing: BedPictureProps['onSpacing'];
   readonly onHold: () => void;
   readonly onRest: () => void;
 }
 
 /** From the first place to the second, with the handle on the second. */
-function Measure({ spacing, stretch, bedWidth, pixel, words, left, onSpacing, onHold, onRest }: MeasureWishes) {
+function Measure({ spacing, stretch, bedWidth, pixel, words, left, onSpacing, onHold, onRest }: MeasureProps) {
   const from = spacing / 2;
   const to = spacing * 1.5;
   const frame = useRef(0);
@@ -256,50 +234,4 @@ function Measure({ spacing, stretch, bedWidth, pixel, words, left, onSpacing, on
       )}
     </g>
   );
-}
-
-/** So many places are drawn one by one; beyond, rows stand as lines. */
-const MOST_PLACES = 6_000;
-
-function WholeBed({
-  bed,
-  stretch,
-  says,
-}: {
-  readonly bed: PlantedBed;
-  readonly stretch: number;
-  readonly says: string;
-}) {
-  const { length, width, spacing, rows } = bed;
-  const dot = Math.min(spacing, width / rows) * 0.4;
-  const places = (length / spacing) * rows <= MOST_PLACES;
-  const path = places
-    ? stationPositions(bed)
-        .map(({ x, y }) => `M${round(x)} ${round(y)}h.001`)
-        .join('')
-    : Array.from(
-        { length: Math.floor(rows) },
-        (_, row) => `M${spacing / 2} ${round(((row + 0.5) * width) / rows)}H${length - spacing / 2}`,
-      ).join('');
-  const rim = length * 0.004;
-  return (
-    <svg
-      class="whole-bed"
-      viewBox={`${-rim} ${-rim} ${length + 2 * rim} ${width + 2 * rim}`}
-      role="img"
-      aria-label={says}
-      preserveAspectRatio="xMidYMid meet"
-    >
-      <rect class="bed-soil" x={0} y={0} width={length} height={width} />
-      <path class="whole-places" d={path} stroke-width={dot} />
-      <rect class="whole-edge" x={0} y={0} width={length} height={width} stroke-width={rim / 2} />
-      {stretch < length ? (
-        <rect class="whole-stretch" x={0} y={0} width={stretch} height={width} stroke-width={rim * 1.5} />
-      ) : null}
-    </svg>
-  );
-}
-
-function round(metres: number): number {
-  return Math.round(metres * 1000) / 1000;
 }

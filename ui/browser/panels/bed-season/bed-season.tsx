@@ -1,29 +1,29 @@
 // A bed in hand: what stands on it through the season, drawn to scale in days along it and in length down it, with names
 // in words, and in a list what is free from when to when.
 
-import { fromCanonical, showDate, type Unit, type WorkbookFace } from '../../../engine/index.ts';
-import { TableOf } from '../drawing/chart.tsx';
-import { linearScale, monthsBetween } from '../drawing/scale.ts';
-import { useWidth } from '../drawing/width.ts';
-import { workbook } from '../state.ts';
+import { type Book, cellValue, fromCanonical, rowName, rows, showDate, type Unit } from '../../../../engine/index.ts';
+import { TableOf } from '../../drawing/chart.tsx';
+import { linearScale, monthsBetween } from '../../drawing/scale.ts';
+import { useWidth } from '../../drawing/width.ts';
+import { columnOf, unitOf } from '../../store/sheets.ts';
+import { plainFigure, withUnit } from '../../store/shown.ts';
+import { workbook } from '../../store/workbook.ts';
+import { BED, BEDS, PLANTING, PLANTINGS } from '../columns.ts';
+import type { PanelProps } from '../panel.ts';
+import { figureAt, type Season, seasonOf } from '../read.ts';
 import { type FreeTime, freeTimes, type Occupant, type Placed, placeAlong } from './bed-calendar.ts';
-import { columnOf, figure, PLANTINGS, unitOf } from './planting.ts';
-import { plainFigure, withUnit } from './shown.ts';
-import { seasonOf, type Year } from './year.ts';
 
-const BEDS = 'Beds';
 const TITLE = 'This bed through the season';
 
-export function BedSeason({ row }: { readonly row: number }) {
+export function BedSeason({ sheet, row: { slot } }: PanelProps) {
   const book = workbook();
-  const length = figure(book, BEDS, row, 'Length');
-  const table = book.table(BEDS);
-  const column = table === undefined ? undefined : columnOf(table, 'Length');
+  const length = figureAt(book, BEDS, slot, BED.length);
+  const column = columnOf(sheet, BED.length);
   const unit = unitOf(column);
   if (length === undefined || length <= 0 || unit === undefined || column === undefined) return null;
   const inUnit = (metres: number): string => lengthWords(metres, unit, column.unit);
-  const season = spanOf(seasonOf(book), occupantsOf(book, row));
-  const occupants = occupantsOf(book, row);
+  const occupants = occupantsOf(book, slot);
+  const season = spanOf(seasonOf(book), occupants);
   const placed = placeAlong(occupants);
   const free = freeTimes(occupants, length, season.first, season.last + 1);
   const over = placed.some((each) => each.at + each.length > length + 1e-6);
@@ -54,19 +54,19 @@ export function BedSeason({ row }: { readonly row: number }) {
 }
 
 /** Plantings that name this bed and have their dates; without an end, they stand to the end of the season. */
-function occupantsOf(book: WorkbookFace, bed: number): readonly Occupant[] {
+function occupantsOf(book: Book, bed: number): readonly Occupant[] {
   const { last } = seasonOf(book);
-  return [...book.rows(PLANTINGS)].flatMap((row) => {
-    const from = figure(book, PLANTINGS, row, 'Planted out');
-    const length = figure(book, PLANTINGS, row, 'Bed length used');
-    if (book.value(PLANTINGS, row, 'Bed') !== bed || from === undefined || length === undefined) return [];
-    const until = figure(book, PLANTINGS, row, 'Bed free') ?? last + 1;
-    return until > from ? [{ name: book.rowName(PLANTINGS, row), length, from, until }] : [];
+  return Array.from(rows(book, PLANTINGS)).flatMap((slot) => {
+    const from = figureAt(book, PLANTINGS, slot, PLANTING.plantedOut);
+    const length = figureAt(book, PLANTINGS, slot, PLANTING.lengthUsed);
+    if (cellValue(book, PLANTINGS, slot, PLANTING.bed) !== bed || from === undefined || length === undefined) return [];
+    const until = figureAt(book, PLANTINGS, slot, PLANTING.bedFree) ?? last + 1;
+    return until > from ? [{ name: rowName(book, PLANTINGS, slot), length, from, until }] : [];
   });
 }
 
 /** The season, with what began before it or goes on after. */
-function spanOf({ first, last }: Year, occupants: readonly Occupant[]): Year {
+function spanOf({ first, last }: Season, occupants: readonly Occupant[]): Season {
   return {
     first: Math.min(first, ...occupants.map((each) => each.from)),
     last: Math.max(last, ...occupants.map((each) => each.until)),
@@ -77,7 +77,12 @@ function lengthWords(metres: number, unit: Unit, label: string): string {
   return withUnit(plainFigure(fromCanonical(unit, metres), 1), label);
 }
 
-function freeWords(piece: FreeTime, length: number, { first, last }: Year, inUnit: (metres: number) => string): string {
+function freeWords(
+  piece: FreeTime,
+  length: number,
+  { first, last }: Season,
+  inUnit: (metres: number) => string,
+): string {
   const from = piece.from <= first ? '' : `from ${showDate(piece.from)}`;
   const until = piece.until > last ? '' : `until ${showDate(piece.until)}`;
   const when = [from, until].filter((part) => part !== '').join(' ') || 'all season';
@@ -86,17 +91,17 @@ function freeWords(piece: FreeTime, length: number, { first, last }: Year, inUni
   return `${piece.free > length - 1e-6 ? 'All' : inUnit(piece.free)} free ${when}`;
 }
 
-interface PictureWishes {
+interface PictureProps {
   readonly placed: readonly Placed[];
   readonly length: number;
-  readonly season: Year;
+  readonly season: Season;
   readonly inUnit: (metres: number) => string;
 }
 
 const TOP = 20;
 const DEEP = 150;
 
-function Picture({ placed, length, season, inUnit }: PictureWishes) {
+function Picture({ placed, length, season, inUnit }: PictureProps) {
   const { ref, width } = useWidth<HTMLDivElement>();
   const x = linearScale(season.first, season.last + 1, 1, Math.max(2, width - 1));
   const deepest = Math.max(length, ...placed.map((each) => each.at + each.length));
@@ -140,7 +145,7 @@ function Picture({ placed, length, season, inUnit }: PictureWishes) {
   );
 }
 
-interface StandingWishes {
+interface StandingProps {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -153,7 +158,7 @@ interface StandingWishes {
 const LETTER = 7.2;
 
 /** One planting; its name stands in it, else to its right, else across it as far as the picture's edge. */
-function Standing({ x, y, width, height, name, room }: StandingWishes) {
+function Standing({ x, y, width, height, name, room }: StandingProps) {
   const wide = name.length * LETTER;
   const beside = x + width + 4;
   const inside = wide + 8 <= width || beside + wide > room;

@@ -1,34 +1,34 @@
 // A variety against the days of the year here: the day length at the farm's latitude as a curve, the length the variety
 // needs as a line, and the date on which it is reached. For varieties that wait for no day length, nothing.
 
-import { dayLength, isoDate, showDate, type WorkbookFace } from '../../../engine/index.ts';
-import { Chart, type Field, type TableTwin } from '../drawing/chart.tsx';
-import { linePath } from '../drawing/scale.ts';
-import { workbook } from '../state.ts';
-import { figure } from './planting.ts';
-import { plainFigure } from './shown.ts';
-import { monthMarks, seasonOf, type Year } from './year.ts';
+import { type Book, dayLength, isoDate, showDate } from '../../../../engine/index.ts';
+import { Chart, type Field, type TableTwin } from '../../drawing/chart.tsx';
+import { linePath } from '../../drawing/scale.ts';
+import { plainFigure } from '../../store/shown.ts';
+import { workbook } from '../../store/workbook.ts';
+import { FARM_COLUMN, VARIETIES, VARIETY } from '../columns.ts';
+import type { PanelProps } from '../panel.ts';
+import { farmFigure, figureAt, monthMarks, type Season, seasonOf } from '../read.ts';
 
-const VARIETIES = 'Varieties';
 const HOUR = 1 / 24;
 
-export function DayLengthYear({ row }: { readonly row: number }) {
+export function DayLengthYear({ row: { slot } }: PanelProps) {
   const book = workbook();
-  const latitude = figure(book, 'Farm', 0, 'Latitude');
-  const critical = hours(book, row, 'Critical day length');
+  const latitude = farmFigure(book, FARM_COLUMN.latitude);
+  const critical = hours(book, slot, VARIETY.critical);
   if (critical === undefined) return null;
   if (latitude === undefined)
     return <p class="no-curve">Enter the latitude in Farm to see the days of the year here.</p>;
   const season = seasonOf(book);
   const days = curveOfDays(latitude, season);
-  const reached = figure(book, VARIETIES, row, 'Day length reached');
+  const reached = figureAt(book, VARIETIES, slot, VARIETY.reached);
   const lengths = [...days.map((point) => point.hours), critical];
   const from = Math.floor(Math.min(...lengths));
   const to = Math.max(from + 1, Math.ceil(Math.max(...lengths)));
   return (
     <Chart
       title="Day length through the year"
-      says={daysSentence(book, row, critical, reached)}
+      says={daysSentence(book, slot, critical, reached)}
       x={{ label: 'first of the month', from: season.first, to: season.last, marks: monthMarks(season) }}
       y={{ label: 'hours from sunrise to sunset', from, to, marks: hourMarks(from, to) }}
       height={210}
@@ -46,8 +46,8 @@ export function DayLengthYear({ row }: { readonly row: number }) {
   );
 }
 
-function hours(book: WorkbookFace, row: number, column: string): number | undefined {
-  const days = figure(book, VARIETIES, row, column);
+function hours(book: Book, slot: number, column: string): number | undefined {
+  const days = figureAt(book, VARIETIES, slot, column);
   return days === undefined ? undefined : days / HOUR;
 }
 
@@ -57,7 +57,7 @@ interface DayPoint {
 }
 
 /** Every third day is as smooth as every day. */
-function curveOfDays(latitude: number, { first, last }: Year): readonly DayPoint[] {
+function curveOfDays(latitude: number, { first, last }: Season): readonly DayPoint[] {
   const days: DayPoint[] = [];
   for (let day = first; day <= last; day += 3) days.push({ day, hours: dayLength(latitude, day) });
   days.push({ day: last, hours: dayLength(latitude, last) });
@@ -71,14 +71,14 @@ function hourMarks(from: number, to: number) {
   return marks;
 }
 
-interface NeededWishes {
+interface NeededProps {
   readonly field: Field;
   readonly critical: number;
   readonly reached: number | undefined;
-  readonly season: Year;
+  readonly season: Season;
 }
 
-function Needed({ field, critical, reached, season }: NeededWishes) {
+function Needed({ field, critical, reached, season }: NeededProps) {
   const y = field.y.at(critical);
   const inSeason = reached !== undefined && reached >= season.first && reached <= season.last;
   const x = inSeason ? field.x.at(reached) : undefined;
@@ -106,15 +106,15 @@ function shortDate(day: number): string {
   return showDate(day).replace(/ \d+$/, '');
 }
 
-function daysSentence(book: WorkbookFace, row: number, critical: number, reached: number | undefined): string {
-  const longest = hours(book, row, 'Longest day here');
+function daysSentence(book: Book, slot: number, critical: number, reached: number | undefined): string {
+  const longest = hours(book, slot, VARIETY.longest);
   const here = longest === undefined ? '' : ` The longest day here is ${plainFigure(longest, 1)} h.`;
   return reached === undefined
     ? `It needs days of ${plainFigure(critical, 2)} h, which are never reached here.${here}`
     : `It needs days of ${plainFigure(critical, 2)} h, reached here on ${shortDate(reached)}.${here}`;
 }
 
-function tableOf(latitude: number, season: Year): TableTwin {
+function tableOf(latitude: number, season: Season): TableTwin {
   const rows: (readonly string[])[] = [];
   for (let day = season.first; day <= season.last; day += 1) {
     const ofMonth = isoDate(day).slice(8);

@@ -2,27 +2,30 @@
 // cards call it; a field is typed under the same rules as a cell of the grid.
 
 import { useSignal } from '@preact/signals';
-import type { ColumnView, TableView } from '../../../engine/index.ts';
-import { FormField } from '../form/form-field.tsx';
-import { canTakeBack, takeBack } from '../sheet-actions.ts';
-import { attention, readOnly, workbook } from '../state.ts';
+import { type ColumnView, cellView } from '../../../../engine/index.ts';
+import { canTakeBack, takeBack } from '../../commands/cells.ts';
+import { FormField } from '../../form/form-field.tsx';
+import { isErrorCell } from '../../grid/cell-face.ts';
+import { findings } from '../../store/findings.ts';
+import type { RowAt } from '../../store/selection.ts';
+import { groupsOf } from '../../store/sheets.ts';
+import { readOnly, workbook } from '../../store/workbook.ts';
+import type { PanelProps } from '../panel.ts';
 import { Reasons } from './reasons.tsx';
 
-export interface FieldsWishes {
-  readonly table: TableView;
-  readonly row: number;
+export interface FieldsProps extends PanelProps {
   /** Whether going to a cell ends at its field here; the grid has cells of its own for that. */
   readonly arrives?: boolean;
 }
 
-export function Fields({ table, row, arrives = false }: FieldsWishes) {
+export function Fields({ sheet, row, arrives = false }: FieldsProps) {
   return (
     <div class="fields">
-      {groupsOf(table.columns).map(({ name, columns }) => (
+      {groupsOf(sheet.columns).map(({ name, within }) => (
         <section key={name} class="field-group" aria-label={name}>
           <h3>{name}</h3>
-          {columns.map((column) => (
-            <ReasonedField key={column.name} table={table.name} row={row} column={column} arrives={arrives} />
+          {within.map((column) => (
+            <ReasonedField key={column.id} sheet={sheet.id} row={row} column={column} arrives={arrives} />
           ))}
         </section>
       ))}
@@ -30,36 +33,25 @@ export function Fields({ table, row, arrives = false }: FieldsWishes) {
   );
 }
 
-export interface Group {
-  readonly name: string;
-  readonly columns: readonly ColumnView[];
-}
-
-/** Columns under their questions, each question where its first column stands. */
-export function groupsOf(columns: readonly ColumnView[]): readonly Group[] {
-  const groups = new Map<string, ColumnView[]>();
-  for (const column of columns) groups.set(column.group, [...(groups.get(column.group) ?? []), column]);
-  return [...groups].map(([name, within]) => ({ name, columns: within }));
-}
-
-interface FieldWishes {
-  readonly table: string;
-  readonly row: number;
+interface FieldProps {
+  readonly sheet: string;
+  readonly row: RowAt;
   readonly column: ColumnView;
   readonly arrives: boolean;
 }
 
-function ReasonedField({ table, row, column, arrives }: FieldWishes) {
+function ReasonedField({ sheet, row, column, arrives }: FieldProps) {
   const open = useSignal(false);
-  const cell = workbook().cell(table, row, column.name);
-  const place = { table, row, column: column.name };
-  const found = attention.value.filter(
-    (item) => item.table === table && item.row === row && item.column === column.name,
+  const book = workbook();
+  const cell = cellView(book, sheet, row.slot, column.id);
+  const place = { sheet, row, column: column.id };
+  const found = findings.value.filter(
+    (each) => each.sheet === sheet && each.rowId === row.id && each.column === column.id,
   );
-  const hasReasons = column.role !== 'entered' || (typeof cell.value === 'object' && cell.value !== null);
+  const hasReasons = column.role !== 'entered' || isErrorCell(cell);
   return (
     <div class="reasoned">
-      <FormField table={table} row={row} column={column} arrives={arrives} />
+      <FormField sheet={sheet} row={row} column={column} arrives={arrives} />
       {hasReasons ? (
         <button
           type="button"
@@ -79,8 +71,8 @@ function ReasonedField({ table, row, column, arrives }: FieldWishes) {
       ))}
       {open.value ? (
         <div class="reasons-room">
-          <Reasons table={table} row={row} column={column.name} />
-          {canTakeBack(place) && readOnly.value === undefined ? (
+          <Reasons {...place} />
+          {canTakeBack(book, place) && readOnly.value === undefined ? (
             <button type="button" class="quiet" onClick={() => takeBack([place])}>
               Back to the formula<span class="spoken">: {column.name}</span>
             </button>

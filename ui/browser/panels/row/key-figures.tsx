@@ -1,43 +1,42 @@
 // The figures that matter of a row, in large type; each opens its reasons. Which ones they are, the caller says.
 
 import { useSignal } from '@preact/signals';
-import type { TableView } from '../../../engine/index.ts';
-import { attention, workbook } from '../state.ts';
-import { columnOf } from './planting.ts';
+import { cellView } from '../../../../engine/index.ts';
+import { findings } from '../../store/findings.ts';
+import { columnOf } from '../../store/sheets.ts';
+import { workbook } from '../../store/workbook.ts';
+import type { PanelProps } from '../panel.ts';
 import { Reasons } from './reasons.tsx';
 
-export interface KeyFiguresWishes {
-  readonly table: TableView;
-  readonly row: number;
+export interface KeyFiguresProps extends PanelProps {
   readonly columns: readonly string[];
   /** Whether their reasons are open from the start. */
   readonly opened?: boolean;
 }
 
-export function KeyFigures({ table, row, columns, opened = false }: KeyFiguresWishes) {
+export function KeyFigures({ sheet, row, columns, opened = false }: KeyFiguresProps) {
   return (
     <ul class="key-figures">
       {columns.map((column) => (
-        <KeyFigure key={column} table={table} row={row} name={column} opened={opened} />
+        <KeyFigure key={column} {...{ sheet, row, column, opened }} />
       ))}
     </ul>
   );
 }
 
-interface KeyFigureWishes {
-  readonly table: TableView;
-  readonly row: number;
-  readonly name: string;
+interface KeyFigureProps extends PanelProps {
+  readonly column: string;
   readonly opened: boolean;
 }
 
-function KeyFigure({ table, row, name, opened }: KeyFigureWishes) {
+function KeyFigure({ sheet, row, column, opened }: KeyFigureProps) {
   const open = useSignal(opened);
-  const column = columnOf(table, name);
-  if (column === undefined) return null;
-  const cell = workbook().cell(table.name, row, name);
-  const found = attention.value.filter((item) => item.table === table.name && item.row === row && item.column === name);
-  const unit = column.unit !== '' && /\d$/.test(cell.text) ? column.unit : '';
+  const view = columnOf(sheet, column);
+  if (view === undefined) return null;
+  const { number, figure, fullUnit } = cellView(workbook(), sheet.id, row.slot, column);
+  const found = findings.value.filter(
+    (each) => each.sheet === sheet.id && each.rowId === row.id && each.column === column,
+  );
   return (
     <li class={open.value ? 'is-open' : undefined}>
       <button
@@ -48,10 +47,10 @@ function KeyFigure({ table, row, name, opened }: KeyFigureWishes) {
           open.value = !open.value;
         }}
       >
-        <span class="key-name">{name}</span>
-        <span class={cell.number === undefined ? 'key-value words' : 'key-value'}>
-          {cell.text === '' ? <span class="key-blank">blank</span> : cell.text}
-          {unit === '' ? null : <span class="key-unit"> {unit}</span>}
+        <span class="key-name">{view.name}</span>
+        <span class={number === undefined ? 'key-value words' : 'key-value'}>
+          {figure === '' ? <span class="key-blank">blank</span> : figure}
+          {fullUnit === '' ? null : <span class="key-unit"> {fullUnit}</span>}
         </span>
       </button>
       {found.map(({ says }) => (
@@ -59,7 +58,7 @@ function KeyFigure({ table, row, name, opened }: KeyFigureWishes) {
           {says}
         </p>
       ))}
-      {open.value ? <Reasons table={table.name} row={row} column={name} /> : null}
+      {open.value ? <Reasons sheet={sheet.id} row={row} column={column} /> : null}
     </li>
   );
 }

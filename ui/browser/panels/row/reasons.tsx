@@ -2,40 +2,36 @@
 // in turn. Asks the workbook only for what is open, and follows every change.
 
 import { useSignal } from '@preact/signals';
-import type { Explanation } from '../../../engine/index.ts';
-import { goTo, workbook } from '../state.ts';
-
-export interface CellAt {
-  readonly table: string;
-  readonly row: number;
-  readonly column: string;
-}
+import { type Explanation, explain } from '../../../../engine/index.ts';
+import { type CellAt, goTo } from '../../store/selection.ts';
+import { workbook } from '../../store/workbook.ts';
 
 /** The reasons of one cell, its inputs folded. */
-export function Reasons({ table, row, column }: CellAt) {
-  const explained = workbook().explain(table, row, column);
+export function Reasons({ sheet, row, column }: CellAt) {
+  const explained = explain(workbook(), sheet, row.slot, column);
   return (
     <div class="reasons">
-      <Ground explained={explained} />
-      <button type="button" class="quiet" onClick={() => goTo(table, row, column)}>
+      {explained === undefined ? null : <Ground explained={explained} />}
+      <button type="button" class="quiet" onClick={() => goTo(sheet, row.id, column)}>
         Go to the cell
       </button>
     </div>
   );
 }
 
-const STANDINGS: Readonly<Record<Explanation['standing'], string>> = {
+const ORIGINS: Readonly<Record<Explanation['origin'], string>> = {
   entered: 'Typed.',
   override: 'Typed over its formula; it can be taken back.',
   computed: '',
   default: '',
+  made: 'Follows from the rows of other sheets.',
 };
 
 function Ground({ explained }: { readonly explained: Explanation }) {
-  const { formula, inValues, why, standing, rests, table } = explained;
+  const { formula, inValues, why, origin, rests, sheet } = explained;
   return (
     <>
-      {STANDINGS[standing] === '' ? null : <p>{STANDINGS[standing]}</p>}
+      {ORIGINS[origin] === '' ? null : <p>{ORIGINS[origin]}</p>}
       {formula === '' ? null : <p class="formula-words">= {oneLine(formula)}</p>}
       {inValues === '' || oneLine(inValues) === oneLine(formula) ? null : (
         <p class="formula-words values">= {oneLine(inValues)}</p>
@@ -44,7 +40,7 @@ function Ground({ explained }: { readonly explained: Explanation }) {
       {rests.length === 0 ? null : (
         <ul class="rests">
           {rests.map((rest) => (
-            <Rest key={`${rest.table} ${rest.row} ${rest.column}`} rest={rest} from={table} />
+            <Rest key={`${rest.sheet} ${rest.row} ${rest.column}`} rest={rest} from={sheet} />
           ))}
         </ul>
       )}
@@ -57,9 +53,9 @@ function Rest({ rest, from }: { readonly rest: Explanation; readonly from: strin
   const open = useSignal(false);
   const leads = rest.formula !== '' || rest.why !== '';
   const name =
-    rest.table === from
-      ? rest.column
-      : `${[rest.table, rest.rowName].filter((part) => part !== '').join(' / ')} / ${rest.column}`;
+    rest.sheet === from
+      ? rest.columnName
+      : [rest.sheetName, rest.rowName, rest.columnName].filter((part) => part !== '').join(' / ');
   const shown = rest.shown === '' ? 'blank' : rest.shown;
   if (!leads) {
     return (
@@ -84,11 +80,16 @@ function Rest({ rest, from }: { readonly rest: Explanation; readonly from: strin
       </button>
       {open.value ? (
         <div class="reasons">
-          <Ground explained={workbook().explain(rest.table, rest.row, rest.column)} />
+          <Deeper rest={rest} />
         </div>
       ) : null}
     </li>
   );
+}
+
+function Deeper({ rest }: { readonly rest: Explanation }) {
+  const explained = explain(workbook(), rest.sheet, rest.row, rest.column);
+  return explained === undefined ? null : <Ground explained={explained} />;
 }
 
 function oneLine(formula: string): string {

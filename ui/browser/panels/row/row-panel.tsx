@@ -1,57 +1,61 @@
-// The panel beside the grid for the row in hand: a planting with its bed and curves, a variety with the days of its year, a
-// bed with what stands on it, a seed lot with how it ages, any other row with its fields. The page mounts it in its right
-// column and in the drawer; the phone's cards use the same pictures.
+// The panel beside the grid for the row in hand: what was found in it, its pictures, and its fields. The page mounts it in its
+// right column and in the drawer; the phone's cards use the same pictures.
 
 import { useRef } from 'preact/hooks';
-import type { TableView } from '../../../engine/index.ts';
-import { selection, workbook } from '../state.ts';
-import { BedSeason } from './bed-season.tsx';
-import { DayLengthYear } from './day-length-year.tsx';
+import { rowName } from '../../../../engine/index.ts';
+import { rowInHand, selection } from '../../store/selection.ts';
+import { workbook } from '../../store/workbook.ts';
+import { PANELS } from '../list.ts';
+import { hasNeeds, type Panel, type PanelProps } from '../panel.ts';
 import { Fields } from './fields.tsx';
-import { Findings } from './findings.tsx';
+import { RowFindings } from './findings.tsx';
 import { KeyFigures } from './key-figures.tsx';
-import { isPlantings } from './planting.ts';
-import { PlantingPanel } from './planting-panel.tsx';
 import './row-panel.css';
-import { SeedAgeing } from './seed-ageing.tsx';
 
 export function RowPanel() {
-  const { table: name, row } = selection.value;
+  const inHand = rowInHand();
+  if (inHand === undefined) return <p class="row-panel nothing-in-hand">Put a row in hand to see it here.</p>;
+  const { sheet, row } = inHand;
   const book = workbook();
-  const table = book.table(name);
-  const inHand = table?.oneRow ? book.rows(name)[0] : row;
-  if (table === undefined || inHand === undefined || !book.rows(name).includes(inHand)) {
-    return <p class="row-panel nothing-in-hand">Put a row in hand to see it here.</p>;
-  }
+  const key = `${sheet.id} ${row.id}`;
+  const listed = !sheet.oneRow && !standInForFields(panelsOf(sheet.id));
   return (
     <div class="row-panel">
       <header>
-        <p class="panel-sheet">{table.oneRow ? table.question : table.name}</p>
-        <h2>{table.oneRow ? table.name : book.rowName(name, inHand)}</h2>
+        <p class="panel-sheet">{sheet.oneRow ? sheet.question : sheet.name}</p>
+        <h2>{sheet.oneRow ? sheet.name : rowName(book, sheet.id, row.slot)}</h2>
       </header>
-      <CellInHand key={`cell ${name} ${inHand}`} table={table} row={inHand} />
-      <Findings table={name} row={inHand} />
-      <RowPictures key={`${name} ${inHand}`} table={table} row={inHand} />
-      {isPlantings(table) || table.oneRow ? null : (
-        <Fields key={`fields ${name} ${inHand}`} table={table} row={inHand} />
-      )}
+      <CellInHand key={`cell ${key}`} sheet={sheet} row={row} />
+      <RowFindings sheet={sheet.id} row={row} />
+      <RowPictures key={key} sheet={sheet} row={row} />
+      {listed ? <Fields key={`fields ${key}`} sheet={sheet} row={row} /> : null}
     </div>
   );
 }
 
+/** The pictures of a sheet's rows, those that the workbook has the columns for. */
+function panelsOf(sheet: string): readonly Panel[] {
+  const book = workbook();
+  return PANELS.filter((panel) => panel.of === sheet && hasNeeds(book, panel));
+}
+
+function standInForFields(panels: readonly Panel[]): boolean {
+  return panels.some(({ inPlaceOfFields }) => inPlaceOfFields === true);
+}
+
 /**
- * The cell in hand with its reasons; a planting's own figures stand below, so there they are folded. A field of the panel
- * that takes the focus leaves it as it is: nothing may move under the finger that presses it.
+ * The cell in hand with its reasons; where a row's own figures stand below, they are folded. A field of the panel that takes
+ * the focus leaves it as it is: nothing may move under the finger that presses it.
  */
-function CellInHand({ table, row }: { readonly table: TableView; readonly row: number }) {
+function CellInHand({ sheet, row }: PanelProps) {
   const shown = useRef<string | undefined>(undefined);
   const { column } = selection.value;
   if (!panelHasFocus()) shown.current = column;
-  const name = shown.current;
-  if (name === undefined || name === table.key) return null;
+  const id = shown.current;
+  if (id === undefined || id === sheet.key) return null;
   return (
     <section aria-label="The cell in hand">
-      <KeyFigures key={name} table={table} row={row} columns={[name]} opened={!isPlantings(table)} />
+      <KeyFigures key={id} sheet={sheet} row={row} columns={[id]} opened={!standInForFields(panelsOf(sheet.id))} />
     </section>
   );
 }
@@ -61,16 +65,12 @@ function panelHasFocus(): boolean {
 }
 
 /** The pictures of a row; nothing for sheets that have none. */
-export function RowPictures({ table, row }: { readonly table: TableView; readonly row: number }) {
-  if (isPlantings(table)) return <PlantingPanel table={table} row={row} />;
-  switch (table.name) {
-    case 'Varieties':
-      return <DayLengthYear row={row} />;
-    case 'Beds':
-      return <BedSeason row={row} />;
-    case 'Seed lots':
-      return <SeedAgeing table={table} row={row} />;
-    default:
-      return null;
-  }
+export function RowPictures({ sheet, row }: PanelProps) {
+  return (
+    <>
+      {panelsOf(sheet.id).map(({ name, Show }) => (
+        <Show key={name} sheet={sheet} row={row} />
+      ))}
+    </>
+  );
 }

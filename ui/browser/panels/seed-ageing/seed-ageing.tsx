@@ -1,15 +1,15 @@
 // A seed lot as it ages: its germination at every sowing date from the test on, by the sheet's own formulas, with the
 // sowing date in hand and the least that may be sold.
 
-import { showDate, type TableView, type WorkbookFace, yearMonthDay } from '../../../engine/index.ts';
-import { Chart, type Field } from '../drawing/chart.tsx';
-import { linePath } from '../drawing/scale.ts';
-import { workbook } from '../state.ts';
-import { columnOf, figure } from './planting.ts';
+import { type Book, explain, isoDate, showDate, type Workbook, yearMonthDay } from '../../../../engine/index.ts';
+import { Chart, type Field } from '../../drawing/chart.tsx';
+import { linePath } from '../../drawing/scale.ts';
+import type { RowAt } from '../../store/selection.ts';
+import { workbook } from '../../store/workbook.ts';
+import { SEED_LOT, SEED_LOTS } from '../columns.ts';
+import type { PanelProps } from '../panel.ts';
+import { figureAt } from '../read.ts';
 
-const DATE = 'Sowing date';
-const GERMINATION = 'Germination at sowing';
-const NEEDED = [DATE, GERMINATION, 'Tested on'];
 const YEAR = 365.25;
 const MONTH = 30.4375;
 
@@ -19,21 +19,21 @@ interface AgePoint {
   readonly germination: number;
 }
 
-export function SeedAgeing({ table, row }: { readonly table: TableView; readonly row: number }) {
-  if (NEEDED.some((name) => columnOf(table, name) === undefined)) return null;
+export function SeedAgeing({ row }: PanelProps) {
   const book = workbook();
-  const tested = figure(book, table.name, row, 'Tested on');
-  const sowing = figure(book, table.name, row, DATE);
-  const now = percent(book, table.name, row, GERMINATION);
+  const tested = figureAt(book, SEED_LOTS, row.slot, SEED_LOT.tested);
+  const sowing = figureAt(book, SEED_LOTS, row.slot, SEED_LOT.sowing);
+  const now = percent(book, row.slot, SEED_LOT.germination);
   if (tested === undefined || sowing === undefined) {
     return <p class="no-curve">Enter when it was tested to see how it ages.</p>;
   }
   const last = Math.max(sowing, tested) + 4 * YEAR;
-  const points = ageing(book, table.name, row, tested, last);
+  const points = ageing(book, row, tested, last);
   if (points.every(({ germination }) => !Number.isFinite(germination))) {
-    return <p class="no-curve">No curve of ageing. {book.explain(table.name, row, GERMINATION).why}</p>;
+    const why = explain(book, SEED_LOTS, row.slot, SEED_LOT.germination)?.why ?? '';
+    return <p class="no-curve">No curve of ageing. {why}</p>;
   }
-  const standard = percent(book, table.name, row, 'Standard');
+  const standard = percent(book, row.slot, SEED_LOT.standard);
   return (
     <Chart
       title="Germination as the lot ages"
@@ -65,13 +65,14 @@ export function SeedAgeing({ table, row }: { readonly table: TableView; readonly
   );
 }
 
-/** Germination were it sown on each of these days, two months apart; tried on the workbook and taken back. */
-function ageing(book: WorkbookFace, table: string, row: number, from: number, to: number): readonly AgePoint[] {
+/** Germination were it sown on each of these days, two months apart; tried on a branch of the workbook. */
+function ageing(book: Workbook, row: RowAt, from: number, to: number): readonly AgePoint[] {
   const days: number[] = [];
   for (let day = from; day <= to; day += 2 * MONTH) days.push(Math.round(day));
+  const place = { sheet: SEED_LOTS, row: row.id, column: SEED_LOT.sowing };
   const answers = book.whatIf(
-    days.map((day) => [{ edit: 'cell', table, row, column: DATE, entry: showDate(day) }]),
-    [{ table, row, column: GERMINATION }],
+    days.map((day) => [{ command: 'put cell', ...place, content: { date: isoDate(day) } }]),
+    [{ sheet: SEED_LOTS, row: row.slot, column: SEED_LOT.germination }],
   );
   return days.map((day, index) => {
     const share = answers[index]?.[0];
@@ -79,8 +80,8 @@ function ageing(book: WorkbookFace, table: string, row: number, from: number, to
   });
 }
 
-function percent(book: WorkbookFace, table: string, row: number, column: string): number | undefined {
-  const share = figure(book, table, row, column);
+function percent(book: Book, slot: number, column: string): number | undefined {
+  const share = figureAt(book, SEED_LOTS, slot, column);
   return share === undefined ? undefined : share * 100;
 }
 

@@ -1,62 +1,66 @@
 // Yield of the bed and mean size of a plant against spacing, as curves with today's point on each, a sentence under each
 // and the same figures as a table. Where the crop has no figures for crowding, it says what is missing.
 
-import type { TableView } from '../../../engine/index.ts';
-import { type Axis, Chart, type Field, type TableTwin } from '../drawing/chart.tsx';
-import { linePath, roundMarks, roundTop } from '../drawing/scale.ts';
-import { workbook } from '../state.ts';
-import { brief, CURVES, type CurvePoint, curveSentence, hasFigures, series } from './curve.ts';
-import { columnOf, PLANTINGS, SPACING } from './planting.ts';
-import { plainFigure } from './shown.ts';
-import type { Study } from './study.ts';
+import { cellView, explain, type SheetView } from '../../../../engine/index.ts';
+import { type Axis, Chart, type Field, type TableTwin } from '../../drawing/chart.tsx';
+import { linePath, roundMarks, roundTop } from '../../drawing/scale.ts';
+import { columnOf } from '../../store/sheets.ts';
+import { plainFigure } from '../../store/shown.ts';
+import { workbook } from '../../store/workbook.ts';
+import { PLANTING, PLANTINGS } from '../columns.ts';
+import type { PanelProps } from '../panel.ts';
+import { brief, CURVES, type CurvePoint, curveSentence, hasFigures, series } from '../spacing/curve.ts';
+import { type Study, useStudy } from '../spacing/study.ts';
 
-export interface CurvesWishes {
-  readonly table: TableView;
-  readonly row: number;
-  readonly study: Study;
-}
+const { spacing: SPACING, mass: MASS, yield: YIELD } = PLANTING;
 
 const DRAWN = [
-  { column: 'Marketable yield', title: 'Marketable yield of this bed against spacing' },
-  { column: 'Mean plant mass', title: 'Mean plant mass against spacing' },
+  { column: YIELD, title: 'Marketable yield of this bed against spacing' },
+  { column: MASS, title: 'Mean plant mass against spacing' },
 ];
 
-export function SpacingCurves({ table, row, study }: CurvesWishes) {
-  const today = workbook().cell(PLANTINGS, row, SPACING).number;
-  if (study.range === undefined || !hasFigures(study.points, 'Mean plant mass')) {
-    return <p class="no-curve">{whyNoCurve(row)}</p>;
-  }
+export function SpacingCurves({ sheet, row }: PanelProps) {
+  const study = useStudy(row);
+  if (study === undefined) return null;
   return (
-    <div class="curves">
-      {DRAWN.filter(({ column }) => hasFigures(study.points, column)).map(({ column, title }) => (
-        <Curve key={column} {...{ table, row, study, column, title, today }} />
-      ))}
-    </div>
+    <section aria-label="Against spacing">
+      {study.range === undefined || !hasFigures(study.points, MASS) ? (
+        <p class="no-curve">{whyNoCurve(row.slot)}</p>
+      ) : (
+        <div class="curves">
+          {DRAWN.filter(({ column }) => hasFigures(study.points, column)).map(({ column, title }) => (
+            <Curve key={column} {...{ sheet, row, study, column, title }} />
+          ))}
+        </div>
+      )}
+    </section>
   );
 }
 
-function whyNoCurve(row: number): string {
-  const { why } = workbook().explain(PLANTINGS, row, 'Mean plant mass');
+function whyNoCurve(slot: number): string {
+  const why = explain(workbook(), PLANTINGS, slot, MASS)?.why ?? '';
   return `No curve of yield against spacing. ${why === '' ? 'Enter a spacing first.' : why}`;
 }
 
-interface CurveWishes extends CurvesWishes {
+interface CurveProps extends PanelProps {
+  readonly study: Study;
   readonly column: string;
   readonly title: string;
-  readonly today: number | undefined;
 }
 
-function Curve({ table, row, study, column, title, today }: CurveWishes) {
+function Curve({ sheet, row, study, column, title }: CurveProps) {
   const { points } = study;
-  const unit = columnOf(table, column)?.unit ?? '';
-  const spacingUnit = columnOf(table, SPACING)?.unit ?? '';
+  const unit = columnOf(sheet, column)?.unit ?? '';
+  const spacing = columnOf(sheet, SPACING);
+  const spacingUnit = spacing?.unit ?? '';
+  const today = cellView(workbook(), PLANTINGS, row.slot, SPACING).number;
   const line = series(points, column);
   const first = points[0]?.spacing ?? 0;
   const last = points.at(-1)?.spacing ?? 1;
-  const figure = workbook().cell(PLANTINGS, row, column).number;
+  const figure = cellView(workbook(), PLANTINGS, row.slot, column).number;
   const top = roundTop([...line.map((point) => point.figure), figure ?? 0]);
   const x: Axis = {
-    label: `${SPACING.toLowerCase()}, ${spacingUnit}`,
+    label: `${(spacing?.name ?? '').toLowerCase()}, ${spacingUnit}`,
     from: first,
     to: last,
     marks: roundMarks(first, last, 6).map((mark) => ({ figure: mark, text: plainFigure(mark, 3) })),
@@ -74,7 +78,7 @@ function Curve({ table, row, study, column, title, today }: CurveWishes) {
       says={says}
       x={x}
       y={y}
-      table={tableOf(table, points, today)}
+      table={tableOf(sheet, points, today)}
       draw={(field) => (
         <>
           <path
@@ -96,7 +100,7 @@ function Curve({ table, row, study, column, title, today }: CurveWishes) {
   );
 }
 
-interface TodayWishes {
+interface TodayProps {
   readonly field: Field;
   readonly at: number;
   readonly figure: number;
@@ -108,7 +112,7 @@ interface TodayWishes {
 const LETTER = 7.4;
 
 /** The words stand above the point on the side away from the curve; at the left end under it, where there is no room. */
-function Today({ field, at, figure, text, rises }: TodayWishes) {
+function Today({ field, at, figure, text, rises }: TodayProps) {
   const x = field.x.at(at);
   const y = field.y.at(figure);
   const wide = text.length * LETTER + 10;
@@ -133,11 +137,11 @@ function Today({ field, at, figure, text, rises }: TodayWishes) {
 /** At most about so many rows in the table; today's is always one. */
 const ROWS = 24;
 
-function tableOf(table: TableView, points: readonly CurvePoint[], today: number | undefined): TableTwin {
-  const columns = CURVES.filter((name) => hasFigures(points, name));
+function tableOf(sheet: SheetView, points: readonly CurvePoint[], today: number | undefined): TableTwin {
+  const columns = CURVES.filter((id) => hasFigures(points, id));
   const every = Math.max(1, Math.ceil(points.length / ROWS));
-  const head = (name: string): string => {
-    const unit = columnOf(table, name)?.unit ?? '';
+  const head = (id: string): string => {
+    const { name = '', unit = '' } = columnOf(sheet, id) ?? {};
     return unit === '' ? name : `${name}, ${unit}`;
   };
   return {
@@ -146,8 +150,8 @@ function tableOf(table: TableView, points: readonly CurvePoint[], today: number 
       .filter(({ spacing }, index) => index % every === 0 || spacing === today)
       .map(({ spacing, figures }) => [
         plainFigure(spacing, 3),
-        ...columns.map((name) => {
-          const figure = figures.get(name);
+        ...columns.map((id) => {
+          const figure = figures.get(id);
           return figure === undefined ? '' : brief(figure);
         }),
       ]),

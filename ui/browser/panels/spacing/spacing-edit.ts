@@ -2,15 +2,19 @@
 // the moves of one drag or one burst of keys are one step of undo.
 
 import { signal } from '@preact/signals';
-import { edit, workbookNow } from '../state.ts';
-import { columnOf, PLANTINGS, SPACING, unitOf } from './planting.ts';
-import { entryOf } from './shown.ts';
+import { cellView, message, rowName, sheetView } from '../../../../engine/index.ts';
+import { change } from '../../store/change.ts';
+import type { RowAt } from '../../store/selection.ts';
+import { columnOf, unitOf } from '../../store/sheets.ts';
+import { workbookNow } from '../../store/workbook.ts';
+import { PLANTING, PLANTINGS } from '../columns.ts';
+import { spacingContent } from './curve.ts';
 
 /** True while a drag or a burst of keys goes on: what is costly waits until it is over. */
 export const moving = signal(false);
 
-/** The row whose moves join into one step. */
-let row: number | undefined;
+/** The planting whose moves join into one step. */
+let row: string | undefined;
 let rest: ReturnType<typeof setTimeout> | undefined;
 /** While a pointer is down a pause ends nothing. */
 let held = false;
@@ -19,18 +23,20 @@ let held = false;
 const PAUSE = 700;
 
 /** Sets the spacing of a planting to a figure in the column's unit, as one of a run of moves. */
-export function moveSpacing(planting: number, figure: number): void {
-  const workbook = workbookNow();
-  const table = workbook?.table(PLANTINGS);
-  const unit = table === undefined ? undefined : unitOf(columnOf(table, SPACING));
-  if (workbook === undefined || unit === undefined) return;
-  const entry = entryOf(figure, unit);
-  if (workbook.cell(PLANTINGS, planting, SPACING).entry === entry) return;
-  const joined = row === planting ? 'joined' : undefined;
+export function moveSpacing({ id, slot }: RowAt, figure: number): void {
+  const book = workbookNow();
+  const column = book === undefined ? undefined : columnOf(sheetView(book, PLANTINGS), PLANTING.spacing);
+  const unit = unitOf(column);
+  if (book === undefined || column === undefined || unit === undefined) return;
+  const now = cellView(book, PLANTINGS, slot, column.id);
+  if (now.number === figure && now.unit === '') return;
   moving.value = true;
-  const label = `${SPACING} of ${workbook.rowName(PLANTINGS, planting)}`;
-  const done = edit([{ edit: 'cell', table: PLANTINGS, row: planting, column: SPACING, entry }], label, false, joined);
-  row = done.refused ? undefined : planting;
+  const done = change(
+    [{ command: 'put cell', sheet: PLANTINGS, row: id, column: column.id, content: spacingContent(figure, unit) }],
+    message('move spacing', { column: column.name, row: rowName(book, PLANTINGS, slot) }),
+    { joined: row === id },
+  );
+  row = done.refused ? undefined : id;
   clearTimeout(rest);
   if (done.refused) moving.value = false;
   else if (!held) rest = setTimeout(restSpacing, PAUSE);

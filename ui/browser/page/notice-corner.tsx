@@ -1,12 +1,12 @@
-// Shows the page's messages in a corner and holds the live region that screen readers follow. The page mounts it once.
+// Shows the page's notices in a corner and holds the live region that screen readers follow. The page mounts it once.
 
-import { announced, dismiss, messages } from '../messages.ts';
+import { announced, dismiss, notices } from '../store/notices.ts';
 
-export function MessageCorner() {
+export function NoticeCorner() {
   return (
     <>
       <div class="messages">
-        {messages.value.map(({ id, text, tone, act }) => (
+        {notices.value.map(({ id, text, tone, act }) => (
           <div key={id} class={`message tone-${tone}`}>
             <p>{text}</p>
             {act === undefined ? null : (

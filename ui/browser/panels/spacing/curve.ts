@@ -1,43 +1,51 @@
-// A planting's figures at every spacing offered, by the workbook's own formulas: each spacing is tried on the workbook and
-// taken back, so that the curve says what the sheet would say. Also the sentence that sums it up. No drawing here.
+// A planting's figures at every spacing offered, by the workbook's own formulas: each spacing is tried on a branch of the
+// workbook, so that the curve says what the sheet would say. Also the sentence that sums it up. No drawing here.
 
-import { fromCanonical, type TableView, type WorkbookFace } from '../../../engine/index.ts';
-import { columnOf, PLANTINGS, SPACING, unitOf } from './planting.ts';
-import { entryOf, plainFigure, withUnit } from './shown.ts';
+import { type Content, fromCanonical, type SheetView, type Unit, type Workbook } from '../../../../engine/index.ts';
+import type { RowAt } from '../../store/selection.ts';
+import { columnOf, unitOf } from '../../store/sheets.ts';
+import { plainFigure, withUnit } from '../../store/shown.ts';
+import { PLANTING, PLANTINGS } from '../columns.ts';
+
+const { spacing: SPACING, yield: YIELD, mass, diameter, stations, seeds, margin } = PLANTING;
 
 /** The columns drawn or listed against spacing, those that the sheet has. */
-export const CURVES = ['Marketable yield', 'Mean plant mass', 'Mean diameter', 'Stations', 'Seeds needed', 'Margin'];
+export const CURVES: readonly string[] = [YIELD, mass, diameter, stations, seeds, margin];
 
-/** One spacing: figures by column name in the units shown; blank or without an answer is left out. */
+/** One spacing: figures by column in the units shown; blank or without an answer is left out. */
 export interface CurvePoint {
   readonly spacing: number;
   readonly figures: ReadonlyMap<string, number>;
 }
 
+/** A spacing as it is put in a cell: a figure in the unit of the column, which it follows when units are switched. */
+export function spacingContent(figure: number, unit: Unit): Content {
+  return { number: figure, unit: unit.symbol, follows: true };
+}
+
 /** The points of a planting at these spacings, in the unit of the spacing column. */
 export function curveOf(
-  workbook: WorkbookFace,
-  table: TableView,
-  row: number,
+  book: Workbook,
+  sheet: SheetView,
+  row: RowAt,
   spacings: readonly number[],
 ): readonly CurvePoint[] {
-  const unit = unitOf(columnOf(table, SPACING));
+  const unit = unitOf(columnOf(sheet, SPACING));
   if (unit === undefined) return [];
-  const columns = CURVES.flatMap((name) => {
-    const shownIn = unitOf(columnOf(table, name));
-    return shownIn === undefined ? [] : [{ name, shownIn }];
+  const columns = CURVES.flatMap((id) => {
+    const shownIn = unitOf(columnOf(sheet, id));
+    return shownIn === undefined ? [] : [{ id, shownIn }];
   });
-  const answers = workbook.whatIf(
-    spacings.map((spacing) => [
-      { edit: 'cell', table: PLANTINGS, row, column: SPACING, entry: entryOf(spacing, unit) },
-    ]),
-    columns.map(({ name }) => ({ table: PLANTINGS, row, column: name })),
+  const place = { sheet: PLANTINGS, row: row.id, column: SPACING };
+  const answers = book.whatIf(
+    spacings.map((spacing) => [{ command: 'put cell', ...place, content: spacingContent(spacing, unit) }]),
+    columns.map(({ id }) => ({ sheet: PLANTINGS, row: row.slot, column: id })),
   );
   return spacings.map((spacing, index) => {
     const figures = new Map<string, number>();
-    columns.forEach(({ name, shownIn }, at) => {
+    columns.forEach(({ id, shownIn }, at) => {
       const value = answers[index]?.[at];
-      if (typeof value === 'number') figures.set(name, fromCanonical(shownIn, value));
+      if (typeof value === 'number') figures.set(id, fromCanonical(shownIn, value));
     });
     return { spacing, figures };
   });
