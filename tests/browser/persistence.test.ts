@@ -5,6 +5,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
+import { templateShelf } from '../../sheets-templates/index.ts';
 import { openWorkbook } from './harness.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
@@ -43,8 +44,8 @@ test('a saved file opens again as it was; a damaged one gets a sentence and chan
   const { book, page } = await openBeds();
   await book.type(0, 'Length', '20 m');
   const text = await savedText(page);
-  const read = readWorkbookFile(text);
-  expect(read.ok && read.declaration.rows.Beds?.[0]?.Length).toBe('20 m');
+  const read = readWorkbookFile(text, templateShelf());
+  expect(read.ok && read.data.rows.beds?.[0]?.cells.length).toEqual({ number: 20, unit: 'm' });
 
   await book.type(0, 'Length', '5');
   await openFile(page, 'season.json', text);
