@@ -46,6 +46,46 @@ test('measures are taken in any unit and shown as typed', async () => {
   }
 });
 
+test('a unit in general use is taken once the list of them has come, at the first Enter', async () => {
+  const { book, page, problems } = await open('Beds');
+  const lists: string[] = [];
+  page.on('request', (request) => {
+    if (request.url().includes('general-units')) lists.push(request.url());
+  });
+  await book.type(0, 'Length', '60 ft');
+  expect(lists).toEqual([]);
+  await book.type(0, 'Length', '4 rod');
+  await expect.poll(() => book.read(0, 'Length')).toMatch(/^4\srods$/);
+  expect(lists).toHaveLength(1);
+  // What is no unit anywhere is refused with its sentence as before.
+  await book.type(0, 'Length', '4 bananas');
+  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/bananas/);
+  await page.keyboard.press('Escape');
+  // A workbook that holds one opens with it.
+  await book.kept();
+  await page.reload({ waitUntil: 'networkidle' });
+  await book.openSheet('Beds');
+  expect(await book.read(0, 'Length')).toMatch(/^4\srods$/);
+  expect(problems).toEqual([]);
+});
+
+test('two steps taken back within one frame leave no stale figure', async () => {
+  const { book, page } = await open('Beds');
+  const before = [await book.read(0, 'Length'), await book.read(1, 'Width')];
+  await book.type(0, 'Length', '61');
+  await book.type(1, 'Width', '31');
+  await expect.poll(() => book.read(1, 'Width')).toBe('31');
+  await book.press(2, 'Bed');
+  await page.evaluate(() => {
+    for (let press = 0; press < 2; press += 1) {
+      const undo = new KeyboardEvent('keydown', { key: 'z', ctrlKey: true, bubbles: true, cancelable: true });
+      document.activeElement?.dispatchEvent(undo);
+    }
+  });
+  await expect.poll(() => book.undoButton().isDisabled()).toBe(true);
+  expect([await book.read(0, 'Length'), await book.read(1, 'Width')]).toEqual(before);
+});
+
 test('figures of a column stand under each other on the decimal mark', async () => {
   const { book, page } = await open('Beds');
   await book.type(0, 'Length', '62.25');

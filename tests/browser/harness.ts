@@ -63,6 +63,13 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
   return { page, ...heard.lists, close: () => context.close() };
 }
 
+/** Waits until the page has drawn so many more frames: what was to happen in them has happened. */
+export async function drawFrames(page: Page, count = 3): Promise<void> {
+  await page.evaluate(async (frames) => {
+    for (let drawn = 0; drawn < frames; drawn += 1) await new Promise((resolve) => requestAnimationFrame(resolve));
+  }, count);
+}
+
 function launch(): Promise<Browser> {
   const executablePath = chromiumPath();
   if (executablePath === undefined) throw new Error('There is no Chromium: npm test installs one or says how to.');

@@ -40,6 +40,25 @@ test('a change survives a reload, even one right after it', async () => {
   expect(problems).toEqual([]);
 });
 
+test('what was done before a reload is taken back after it, and done again', async () => {
+  const { book, page } = await openBeds();
+  const before = await book.read(0, 'Length');
+  await book.type(0, 'Length', '61');
+  await book.kept();
+  await page.reload({ waitUntil: 'networkidle' });
+  await book.openSheet('Beds');
+  expect(await book.read(0, 'Length')).toBe('61');
+  await book.press(1, 'Bed');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(0, 'Length')).toBe(before);
+  await book.kept();
+  await page.reload({ waitUntil: 'networkidle' });
+  await book.openSheet('Beds');
+  await book.press(1, 'Bed');
+  await page.keyboard.press('Control+y');
+  await expect.poll(() => book.read(0, 'Length')).toBe('61');
+});
+
 test('a saved file opens again as it was; a damaged one gets a sentence and changes nothing', async () => {
   const { book, page } = await openBeds();
   await book.type(0, 'Length', '20 m');
