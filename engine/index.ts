@@ -72,6 +72,7 @@ export type {
   UnitSystem,
 } from './schema/declaration.ts';
 export type { Template, TemplateRow, TemplateShelf } from './schema/template.ts';
+export { readTemplate } from './schema/template-shape.ts';
 export { loadGeneralUnits, wantsGeneralUnits } from './units/general.ts';
 export type { Unit } from './units/unit.ts';
 export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';

@@ -38,10 +38,13 @@ describe('imports run one way', () => {
     ['engine/language/parse.ts', '../agronomy/spacing.ts', 'engine/agronomy/'],
     ['engine/agronomy/spacing.ts', '../language/tree.ts', 'engine/language/'],
     ['engine/agronomy/spacing.ts', '../units/unit.ts', 'engine/units/'],
-    ['engine/functions/list.ts', '../recalculation/graph.ts', 'engine/recalculation/'],
-    ['engine/recalculation/graph.ts', '../workbook/table.ts', 'engine/workbook/'],
-    ['engine/workbook/table.ts', '../files/csv.ts', 'engine/files/'],
-    ['engine/files/csv.ts', '../index.ts', 'engine/index.ts'],
+    ['engine/functions/list.ts', '../calculation/frame.ts', 'engine/calculation/'],
+    ['engine/calculation/frame.ts', '../schema/own.ts', 'engine/schema/'],
+    ['engine/schema/own.ts', '../document/ids.ts', 'engine/document/'],
+    ['engine/document/ids.ts', '../commands/cells.ts', 'engine/commands/'],
+    ['engine/commands/cells.ts', '../queries/rows.ts', 'engine/queries/'],
+    ['engine/queries/rows.ts', '../formats/csv.ts', 'engine/formats/'],
+    ['engine/formats/csv.ts', '../index.ts', 'engine/index.ts'],
     ['engine/index.ts', '../sheets-templates/beds.ts', 'sheets-templates/'],
     ['sheets-templates/beds.ts', '../ui/browser/grid.ts', 'ui/'],
     ['ui/browser/grid.ts', '../../tests/help.ts', 'tests/'],
@@ -53,21 +56,21 @@ describe('imports run one way', () => {
   });
 
   test.each([
-    "import type { x } from '../workbook/table.ts';",
-    "export { x } from '../workbook/table.ts';",
-    "export * from '../workbook/table.ts';",
-    "const x = await import('../workbook/table.ts');",
-    "let x: import('../workbook/table.ts').Table;",
+    "import type { x } from '../document/ids.ts';",
+    "export { x } from '../document/ids.ts';",
+    "export * from '../document/ids.ts';",
+    "const x = await import('../document/ids.ts');",
+    "let x: import('../document/ids.ts').Ids;",
   ])('written as %s', (text) => {
     expect(rules.oneWay(made({ 'engine/values/a.ts': text }), anywhere)).toHaveLength(1);
   });
 
   test('downwards is free, and a file that is not there is found', () => {
-    const down = { 'engine/files/csv.ts': "import { x } from '../values/type.ts';\nimport './inner/part.ts';" };
+    const down = { 'engine/formats/csv.ts': "import { x } from '../values/type.ts';\nimport './inner/part.ts';" };
     expect(rules.oneWay(made(down), anywhere)).toEqual([]);
-    const missing = { 'engine/files/csv.ts': "import { x } from '../values/type';" };
+    const missing = { 'engine/formats/csv.ts': "import { x } from '../values/type';" };
     expect(rules.oneWay(made(missing), (path) => path.endsWith('.ts'))).toEqual([
-      'engine/files/csv.ts:1 imports ../values/type, which is no file',
+      'engine/formats/csv.ts:1 imports ../values/type, which is no file',
     ]);
   });
 });
@@ -110,10 +113,10 @@ describe('the engine stands alone', () => {
     ['engine/units/a.ts', "import { create } from 'mathjs';", 1],
     ['engine/units/general-units.ts', "import { create } from 'mathjs';", 0],
     ['engine/units/a.ts', "import Papa from 'papaparse';", 1],
-    ['engine/files/a.ts', "import Papa from 'papaparse';", 1],
-    ['engine/files/a.ts', "import { readFileSync } from 'node:fs';", 1],
+    ['engine/formats/a.ts', "import Papa from 'papaparse';", 1],
+    ['engine/formats/a.ts', "import { readFileSync } from 'node:fs';", 1],
     ['engine/units/a.ts', "import { create } from 'mathjs-like';", 1],
-    ['engine/files/a.ts', "import crops from '../../demo/crops.json';", 1],
+    ['engine/formats/a.ts', "import crops from '../../demo/crops.json';", 1],
   ])('%s: %s', (path, text, findings) => {
     expect(rules.engineStandsAlone(made({ [path]: text }))).toHaveLength(findings);
   });

@@ -4,9 +4,10 @@
 import {
   type CellView,
   type ChangeSet,
-  type Command,
   type ColumnDeclaration as Column,
   type ColumnView,
+  type Command,
+  type CsvExportOptions,
   cellValue,
   cellView,
   type DocumentData,
@@ -14,28 +15,37 @@ import {
   type Evaluated,
   evaluate,
   explain,
+  exportCsv,
   Findings,
+  importCsv,
+  isoDate,
   message,
   newDocument,
   type RowSource,
-  type Scalar,
-  type SheetDeclaration as Sheet,
-  type SheetView,
-  sheetViews,
-  type Template,
-  type TypeDeclaration as Type,
-  type TriedEntry,
-  type TriedFormula,
-  tryEntry,
-  tryFormula,
+  readCsvRows,
   rowId,
   rowName,
   rowNamed,
   rows,
+  type Scalar,
+  type SheetDeclaration as Sheet,
+  type SheetView,
+  type Start,
+  sheetViews,
+  type TableData,
+  type Template,
+  type TriedEntry,
+  type TriedFormula,
+  type TypeDeclaration as Type,
+  tableData,
+  tryEntry,
+  tryFormula,
   Workbook,
   type World,
+  writeWorkbookFile,
 } from '../engine/index.ts';
 import { wordOf } from '../sheets-templates/names.ts';
+import { splitCsv } from '../ui/csv-splitter.ts';
 
 export type TypeDeclaration = Exclude<Type, { type: 'link' }> | { readonly type: 'link'; readonly table: string };
 
@@ -218,19 +228,53 @@ export type Opened =
   | { readonly ok: false; readonly problems: readonly string[] };
 
 export function createWorkbook(declaration: WorkbookDeclaration): Opened {
-  const template = templateOf(declaration);
-  const { title, units, currency, today } = declaration;
-  const given = Object.fromEntries(
-    Object.entries(declaration.rows).map(([sheet, list]) => [wordOf(sheet), list.map(byId)]),
+  const { title, units, currency, today, sheets } = declaration;
+  const enters = (sheet: string): boolean => {
+    const from = sheets.find(({ name }) => name === sheet)?.rows.from ?? 'entry';
+    return from === 'entry' || from === 'single';
+  };
+  const given = Object.entries(declaration.rows);
+  const rows = Object.fromEntries(
+    given.filter(([sheet]) => enters(sheet)).map(([sheet, list]) => [wordOf(sheet), list.map(byId)]),
   );
-  const started = newDocument(template, { title, units, currency, today, rows: given }, () => `r${++ids}`);
-  if (!started.ok) return started;
-  const opened = Workbook.open(started.data, testWorld(template));
-  return opened === undefined ? { ok: false, problems: ['no template'] } : { ok: true, workbook: new Book(opened, template) };
+  const opened = started(templateOf(declaration), { title, units, currency, today, rows });
+  if (!opened.ok) return opened;
+  const made = given.filter(([sheet]) => !enters(sheet));
+  for (const [sheet, list] of made) for (const row of list) typeOnMadeRow(opened.workbook, sheet, row);
+  return made.length === 0 ? opened : { ok: true, workbook: opened.workbook.reopened() };
+}
+
+/** Types on the row that is made of what the entries of its made columns name, where there is one. */
+function typeOnMadeRow(book: Book, sheet: string, entries: RowEntries): void {
+  const isMade = (column: string): boolean => book.column(sheet, column)?.role === 'made';
+  const known = Object.entries(entries).filter(([column]) => isMade(column));
+  const named = (row: number): boolean =>
+    known.every(([column, entry]) => {
+      const tried = String(entry).toLowerCase();
+      const value = book.value(sheet, row, column);
+      return book.cell(sheet, row, column).text.toLowerCase() === tried || isoDate(Number(value)) === tried;
+    });
+  const row = [...book.rows(sheet)].find(named);
+  if (row === undefined) return;
+  const typed = Object.entries(entries).filter(([column]) => !isMade(column));
+  const done = book.edit(
+    typed.map(([column, entry]) => ({ edit: 'cell', table: sheet, row, column, entry: String(entry) })),
+  );
+  if (done.refused) throw new Error(done.why);
 }
 
 function byId<T>(row: Readonly<Record<string, T>>): Record<string, T> {
   return Object.fromEntries(Object.entries(row).map(([name, value]) => [wordOf(name), value]));
+}
+
+/** A workbook of a template, begun so. */
+export function started(template: Template, start: Start): Opened {
+  const made = newDocument(template, start, () => `r${++ids}`);
+  if (!made.ok) return made;
+  const workbook = Workbook.open(made.data, testWorld(template));
+  return workbook === undefined
+    ? { ok: false, problems: ['no template'] }
+    : { ok: true, workbook: new Book(workbook, template) };
 }
 
 export function opened(declaration: WorkbookDeclaration): Book {
@@ -360,7 +404,9 @@ export class Book {
       refused: false,
       cells: change.cells.flatMap(({ sheet, column, rows: which }) => {
         if (column.startsWith('·')) return [];
-        const found = this.tables().find(({ id }) => id === sheet)?.columns.find(({ id }) => id === column);
+        const found = this.tables()
+          .find(({ id }) => id === sheet)
+          ?.columns.find(({ id }) => id === column);
         return [{ table: name(sheet), column: found?.name ?? column, rows: which }];
       }),
       rowsOf: change.rowsOf.map(name),
@@ -427,6 +473,32 @@ export class Book {
     return evaluate(this.workbook, formula);
   }
 
+  /** The text of its file. */
+  file(): string {
+    return writeWorkbookFile(this.data());
+  }
+
+  csv(table: string, options?: CsvExportOptions): string {
+    return exportCsv(this.workbook, this.#sheet(table), options);
+  }
+
+  importCsv(table: string, text: string): ReturnType<typeof importCsv> {
+    return importCsv(this.workbook, this.#sheet(table), text, splitCsv);
+  }
+
+  readCsv(table: string, text: string): ReturnType<typeof readCsvRows> {
+    return readCsvRows(this.workbook, this.#sheet(table), text, splitCsv);
+  }
+
+  tableData(table: string): TableData | undefined {
+    return tableData(this.workbook, this.#sheet(table));
+  }
+
+  /** Hears the code of each change's message. */
+  subscribe(listener: (code: string) => void): () => void {
+    return this.workbook.subscribe(({ transaction }) => listener(transaction.message.code));
+  }
+
   branch(): Book {
     return new Book(this.workbook.branch(), this.template);
   }
@@ -437,10 +509,15 @@ export class Book {
 
   /** The same workbook opened afresh from what a file would keep. */
   reopened(): Book {
-    const workbook = Workbook.open(this.data(), testWorld(this.template));
-    if (workbook === undefined) throw new Error('no template');
-    return new Book(workbook, this.template);
+    return openedFrom(this.data(), this.template);
   }
+}
+
+/** The workbook of a document's data over its template. */
+export function openedFrom(data: DocumentData, template: Template): Book {
+  const workbook = Workbook.open(data, testWorld(template));
+  if (workbook === undefined) throw new Error('no template');
+  return new Book(workbook, template);
 }
 
 export { message };

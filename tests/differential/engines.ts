@@ -2,7 +2,7 @@
 // the same figures.
 
 import { isError, type Scalar } from '../../engine/index.ts';
-import { opened } from '../properties/snapshot.ts';
+import { opened } from '../book.ts';
 import { computed, entered, plain, sheet } from '../workbook/small.ts';
 import { type Expression, HEADED, ownText, peerText, SERIAL_OF_CIVIL_0 } from './expression.ts';
 import type { Kind } from './kind.ts';

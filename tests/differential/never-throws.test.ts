@@ -2,8 +2,8 @@
 // every size, blanks, errors and dates from year 1 to 9999, when the workbook opens and after edits.
 
 import { expect, test } from 'vitest';
-import { type ColumnView, type Edit, SIGNATURES, type Workbook } from '../../engine/index.ts';
-import { opened } from '../properties/snapshot.ts';
+import { type ColumnView, SIGNATURES } from '../../engine/index.ts';
+import { type Book, type Edit, opened } from '../book.ts';
 import { computed, entered, number, plain, sheet } from '../workbook/small.ts';
 import { anyCall, anyOperation } from './any-call.ts';
 import { type Random, randomFrom, seedOfRun } from './random.ts';
@@ -32,7 +32,7 @@ function randomEntries(random: Random): Record<string, string> {
   return Object.fromEntries(Object.entries(ENTRIES).map(([name, entries]) => [name, random.pick(entries)]));
 }
 
-function wildWorkbook(random: Random): Workbook {
+function wildWorkbook(random: Random): Book {
   const wild = sheet('Wild', {
     columns: [
       entered('Small', plain),
@@ -69,7 +69,7 @@ function wildWorkbook(random: Random): Workbook {
 }
 
 /** Cells that hold a number which is none. */
-function notNumbers(workbook: Workbook, columns: readonly ColumnView[]): readonly string[] {
+function notNumbers(workbook: Book, columns: readonly ColumnView[]): readonly string[] {
   return [...workbook.rows('Wild')].flatMap((row) =>
     columns
       .filter(({ name }) => {
@@ -80,7 +80,7 @@ function notNumbers(workbook: Workbook, columns: readonly ColumnView[]): readonl
   );
 }
 
-function randomEdit(random: Random, workbook: Workbook): Edit {
+function randomEdit(random: Random, workbook: Book): Edit {
   const rows = workbook.rows('Wild');
   const row = rows[random.whole(0, rows.length - 1)];
   if (row === undefined || random.chance(0.1)) {

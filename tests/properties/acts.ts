@@ -1,21 +1,21 @@
 // Random work on the small workbook: the acts that the properties of recalculation are tried with.
 
 import fc from 'fast-check';
-import type { Edit, Workbook } from '../../engine/index.ts';
+import type { Book, Edit } from '../book.ts';
 
 /** What a person does: an edit of the workbook as it stands then, or a step back or on. */
 export type Act =
-  | { readonly act: 'edit'; readonly edit: (workbook: Workbook) => Edit[] }
+  | { readonly act: 'edit'; readonly edit: (workbook: Book) => Edit[] }
   | { readonly act: 'undo' }
   | { readonly act: 'redo' };
 
 /** One of the rows there are, by a number that may be any; undefined where there are none. */
-function pickRow(workbook: Workbook, table: string, which: number): number | undefined {
+function pickRow(workbook: Book, table: string, which: number): number | undefined {
   const rows = workbook.rows(table);
   return rows[which % Math.max(1, rows.length)];
 }
 
-function onRow(table: string, which: number, make: (row: number) => Edit): (workbook: Workbook) => Edit[] {
+function onRow(table: string, which: number, make: (row: number) => Edit): (workbook: Book) => Edit[] {
   return (workbook) => {
     const row = pickRow(workbook, table, which);
     return row === undefined ? [] : [make(row)];
@@ -71,7 +71,7 @@ const cellEdits = fc.oneof(
     .map((year) =>
       onRow('Farm', 0, (at) => ({ edit: 'cell', table: 'Farm', row: at, column: 'Season', entry: String(year) })),
     ),
-  fc.tuple(which, which).map(([row, target]) => (workbook: Workbook): Edit[] => {
+  fc.tuple(which, which).map(([row, target]) => (workbook: Book): Edit[] => {
     const at = pickRow(workbook, 'Plantings', row);
     const variety = pickRow(workbook, 'Varieties', target);
     if (at === undefined || variety === undefined) return [];
@@ -152,7 +152,7 @@ export const acts: fc.Arbitrary<Act> = fc.oneof(
 );
 
 /** Does one act; edits that are refused change nothing. */
-export function perform(workbook: Workbook, act: Act): void {
+export function perform(workbook: Book, act: Act): void {
   if (act.act === 'undo') workbook.undo();
   else if (act.act === 'redo') workbook.redo();
   else workbook.edit(act.edit(workbook), 'Random work');

@@ -4,9 +4,17 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
-import type { ColumnView, Edit, TableView, Workbook } from '../../engine/index.ts';
+import type { ColumnView, SheetView } from '../../engine/index.ts';
+import { SEASON } from '../../sheets-templates/season.ts';
+import { type Book, type Edit, opened, started } from '../book.ts';
 import { entered, number, SMALL, sheet } from '../workbook/small.ts';
-import { opened, snapshot } from './snapshot.ts';
+import { snapshot } from './snapshot.ts';
+
+function demo(): Book {
+  const farm = started(SEASON, demoFarm);
+  if (!farm.ok) throw new Error(farm.problems.join('\n'));
+  return farm.workbook;
+}
 
 const RUNS = 4;
 const ACTS = 60;
@@ -40,7 +48,7 @@ function dateEntry(by: number): string {
 }
 
 /** An entry of the column's type as people type it; blank now and then. */
-function entryFor(column: ColumnView, by: number, workbook: Workbook): string {
+function entryFor(column: ColumnView, by: number, workbook: Book): string {
   const { type } = column;
   if (type === undefined || by % 9 === 0) return '';
   switch (type.kind) {
@@ -75,18 +83,13 @@ function isTyped({ role }: ColumnView): boolean {
   return role === 'entered' || role === 'default';
 }
 
-function cellEdit(
-  table: TableView,
-  column: ColumnView | undefined,
-  { row, value }: Chances,
-  workbook: Workbook,
-): Edit[] {
+function cellEdit(table: SheetView, column: ColumnView | undefined, { row, value }: Chances, workbook: Book): Edit[] {
   const at = pick([...workbook.rows(table.name)], row);
   if (at === undefined || column === undefined) return [];
   return [{ edit: 'cell', table: table.name, row: at, column: column.name, entry: entryFor(column, value, workbook) }];
 }
 
-function editsFor(by: Chances, workbook: Workbook): Edit[] {
+function editsFor(by: Chances, workbook: Book): Edit[] {
   const table = pick(workbook.tables(), by.table);
   if (table === undefined) return [];
   const { name, columns } = table;
@@ -115,7 +118,7 @@ function editsFor(by: Chances, workbook: Workbook): Edit[] {
   return [{ edit: 'today', today: 20_700 + (by.value % 600) }];
 }
 
-function perform(by: Chances, workbook: Workbook): void {
+function perform(by: Chances, workbook: Book): void {
   if (by.what >= 95) workbook.redo();
   else if (by.what >= 91) workbook.undo();
   else workbook.edit(editsFor(by, workbook), 'Random work');
@@ -125,12 +128,12 @@ test('the season equals one worked out afresh from its entries, bit for bit', { 
   let done = 0;
   fc.assert(
     fc.property(fc.array(chances, { minLength: ACTS, maxLength: ACTS }), (acts) => {
-      const workbook = opened(demoFarm);
+      const workbook = demo();
       const start = snapshot(workbook);
       acts.forEach((act, step) => {
         perform(act, workbook);
         if (step % COMPARED_EVERY === COMPARED_EVERY - 1) {
-          expect(snapshot(workbook)).toEqual(snapshot(opened(workbook.declaration())));
+          expect(snapshot(workbook)).toEqual(snapshot(workbook.reopened()));
         }
       });
       while (workbook.undo() !== undefined) done += 1;
@@ -152,6 +155,6 @@ test('a figure keeps its last bit through a file, though the units were switched
   const workbook = opened({ ...SMALL, sheets: [rain], rows: { Rain: typed } });
   for (const units of ['si', 'us'] as const) {
     workbook.edit([{ edit: 'units', units }], 'Units');
-    expect(snapshot(opened(workbook.declaration()))).toEqual(snapshot(workbook));
+    expect(snapshot(workbook.reopened())).toEqual(snapshot(workbook));
   }
 });

@@ -1,7 +1,8 @@
 // Everything a workbook shows, as plain data: rows by name, numbers by their bits, errors by kind and sentence. Two
 // workbooks with equal snapshots hold the same figures to the last bit, whatever their slots.
 
-import { createWorkbook, isError, type Workbook, type WorkbookDeclaration } from '../../engine/index.ts';
+import { isError } from '../../engine/index.ts';
+import type { Book } from '../book.ts';
 
 const bits = new DataView(new ArrayBuffer(8));
 
@@ -10,24 +11,24 @@ function exact(value: number): string {
   return bits.getBigUint64(0).toString(16);
 }
 
-function cell(workbook: Workbook, table: string, row: number, column: string, link: string | undefined): string {
+function cell(workbook: Book, table: string, row: number, column: string, link: string | undefined): string {
   const value = workbook.value(table, row, column);
-  const { standing } = workbook.cell(table, row, column);
-  if (value === null) return `${standing}:`;
-  if (isError(value)) return `${standing}:!${value.error} ${value.why} ${value.at?.table} ${value.at?.column}`;
+  const { origin } = workbook.cell(table, row, column);
+  if (value === null) return `${origin}:`;
+  if (isError(value)) return `${origin}:!${value.error} ${value.why} ${value.at?.sheet} ${value.at?.column}`;
   if (typeof value === 'number')
-    return `${standing}:${link === undefined ? exact(value) : workbook.rowName(link, value)}`;
-  return `${standing}:${typeof value} ${value}`;
+    return `${origin}:${link === undefined ? exact(value) : workbook.rowName(link, value)}`;
+  return `${origin}:${typeof value} ${value}`;
 }
 
 /** Sheet by sheet, row by row, column by column. */
-export function snapshot(workbook: Workbook): Record<string, Record<string, string>[]> {
+export function snapshot(workbook: Book): Record<string, Record<string, string>[]> {
   const sheets: Record<string, Record<string, string>[]> = {};
   for (const table of workbook.tables()) {
     sheets[table.name] = Array.from(workbook.rows(table.name), (row) => {
       const cells: Record<string, string> = { '': workbook.rowName(table.name, row) };
       for (const { name, type, complaint } of table.columns) {
-        const link = type?.kind === 'link' ? type.table : undefined;
+        const link = type?.kind === 'link' ? (type.called ?? type.table) : undefined;
         cells[name] =
           complaint === undefined ? cell(workbook, table.name, row, name, link) : `complaint: ${complaint.why}`;
       }
@@ -35,11 +36,4 @@ export function snapshot(workbook: Workbook): Record<string, Record<string, stri
     });
   }
   return sheets;
-}
-
-/** Opens a declaration that is known to be good. */
-export function opened(declaration: WorkbookDeclaration): Workbook {
-  const result = createWorkbook(declaration);
-  if (!result.ok) throw new Error(result.problems.join('\n'));
-  return result.workbook;
 }

@@ -1,14 +1,15 @@
 // Season workbooks for the tests of the sheets: opened from a few rows, read by row name and column, in the column's unit.
 
-import { civilDay, createWorkbook, isError, type Scalar, type Workbook } from '../../engine/index.ts';
-import { type SeasonOptions, seasonTemplate } from '../../sheets-templates/index.ts';
+import { civilDay, isError, type Scalar } from '../../engine/index.ts';
+import { SEASON, type SeasonOptions, seasonStart } from '../../sheets-templates/season.ts';
+import { type Book, started } from '../book.ts';
 
 export type Rows = NonNullable<SeasonOptions['rows']>;
 
 export const TODAY = civilDay(2026, 12, 1);
 
 export interface Season {
-  readonly book: Workbook;
+  readonly book: Book;
   /** The number as shown in the column's unit; undefined where blank or no number. */
   number(sheet: string, row: string, column: string): number | undefined;
   /** The value as it is kept: text, yes/no, a civil day; null where blank. */
@@ -26,14 +27,13 @@ export function seasonOf(
   farm: Readonly<Record<string, string>> = {},
   more: Partial<SeasonOptions> = {},
 ): Season {
-  const opened = createWorkbook(
-    seasonTemplate({ season: 2027, today: TODAY, farm: { Latitude: '44', ...farm }, rows, ...more }),
-  );
+  const start = seasonStart({ season: 2027, today: TODAY, farm: { Latitude: '44', ...farm }, rows, ...more });
+  const opened = started(SEASON, start);
   if (!opened.ok) throw new Error(opened.problems.join('\n'));
   return reading(opened.workbook);
 }
 
-export function reading(book: Workbook): Season {
+export function reading(book: Book): Season {
   const slot = (sheet: string, row: string): number => {
     for (const one of book.rows(sheet)) if (row === '' || book.rowName(sheet, one) === row) return one;
     throw new Error(`${sheet} has no row ${row}`);
@@ -59,7 +59,7 @@ export function reading(book: Workbook): Season {
 }
 
 /** Every cell that holds an error: where, and what it says. */
-export function errorsOf(book: Workbook): readonly string[] {
+export function errorsOf(book: Book): readonly string[] {
   return book.tables().flatMap((table) =>
     table.columns.flatMap((column) =>
       [...book.rows(table.name)].flatMap((row) => {

@@ -1,17 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Evaluated, Workbook } from '../../engine/index.ts';
-import { createWorkbook, writeWorkbookFile } from '../../engine/index.ts';
-import { open, SMALL_FARM } from '../files/small-farm.ts';
+import type { Evaluated } from '../../engine/index.ts';
+import { type Book, opened } from '../book.ts';
+import { open, SMALL_FARM } from '../formats/small-farm.ts';
 
 function shown(answer: Evaluated): string {
   return answer.ok ? answer.shown : answer.complaint.why;
 }
 
-function nothing(): Workbook {
-  const opened = createWorkbook({ title: '', units: 'us', currency: 'USD', today: 20_893, sheets: [], rows: {} });
-  if (!opened.ok) throw new Error(opened.problems.join(' '));
-  return opened.workbook;
+function nothing(): Book {
+  return opened({ title: '', units: 'us', currency: 'USD', today: 20_893, sheets: [], rows: {} });
 }
 
 describe('formulas without a sheet', () => {
@@ -26,20 +24,20 @@ describe('formulas without a sheet', () => {
     ['20 degC', '20 °C'],
     ['IF(FALSE; 1)', ''],
   ])('%s', (formula, answer) => {
-    expect(shown(nothing().evaluator().evaluate(formula))).toBe(answer);
+    expect(shown(nothing().evaluate(formula))).toBe(answer);
   });
 
   test('an error has its kind and sentence, and no place since it began in no cell', () => {
-    expect(nothing().evaluator().evaluate('1 / 0')).toMatchObject({
+    expect(nothing().evaluate('1 / 0')).toMatchObject({
       ok: true,
       value: { error: 'divide', why: 'This divides by zero: give the divisor a value other than 0.' },
     });
-    const answer = nothing().evaluator().evaluate('1 / 0');
+    const answer = nothing().evaluate('1 / 0');
     expect(answer.ok && answer.value).not.toHaveProperty('at');
   });
 
   test('a complaint marks the part that is wrong', () => {
-    const answer = nothing().evaluator().evaluate('1 lb + 2 in');
+    const answer = nothing().evaluate('1 lb + 2 in');
     expect(answer).toMatchObject({ ok: false, complaint: { from: 7, to: 11 } });
   });
 });
@@ -54,34 +52,32 @@ describe('formulas on the tables of a workbook', () => {
     ['Farm[First day]', '1 Apr 2027'],
     ['[Length]', '[Length] names a column of this row, and this formula stands in no sheet: write Table[Length].'],
   ])('%s', (formula, answer) => {
-    expect(shown(open().evaluator().evaluate(formula))).toBe(answer);
+    expect(shown(open().evaluate(formula))).toBe(answer);
   });
 
   test('answers follow edits of cells', () => {
     const workbook = open();
-    const evaluator = workbook.evaluator();
     workbook.edit([{ edit: 'cell', table: 'Beds', row: 0, column: 'Length', entry: '100' }], '');
-    expect(shown(evaluator.evaluate('MAX(Beds[Length])'))).toBe('100 ft');
+    expect(shown(workbook.evaluate('MAX(Beds[Length])'))).toBe('100 ft');
   });
 
   test('asking changes nothing, and gives what a computed column would', () => {
     const workbook = open();
-    const before = writeWorkbookFile(workbook.declaration());
-    const evaluator = workbook.evaluator();
+    const before = workbook.file();
     const factor = fc.integer({ min: -50, max: 50 });
     const formula = fc
       .tuple(fc.constantFrom('SUM', 'MAX', 'AVERAGE'), fc.constantFrom('Length', 'Area', 'Width'), factor)
       .map(([name, column, by]) => `${name}(Beds[${column}]) * ${by}`);
     fc.assert(
       fc.property(formula, (text) => {
-        const answer = evaluator.evaluate(text);
+        const answer = workbook.evaluate(text);
         const columned = open();
         columned.edit([{ edit: 'formula', table: 'Farm', column: 'Asked', formula: text }], '');
         expect(answer.ok && answer.value).toBe(columned.value('Farm', 0, 'Asked'));
       }),
       { numRuns: 60 },
     );
-    expect(writeWorkbookFile(workbook.declaration())).toBe(before);
+    expect(workbook.file()).toBe(before);
     expect(workbook.tables().map((table) => table.name)).toEqual(SMALL_FARM.sheets.map((sheet) => sheet.name));
   });
 });

@@ -1,6 +1,6 @@
 // A small workbook for tests of the engine: beds, varieties, plantings and an order, with formulas of every reading kind.
 
-import type { ColumnDeclaration, SheetDeclaration, TypeDeclaration, WorkbookDeclaration } from '../../engine/index.ts';
+import type { ColumnDeclaration, SheetDeclaration, TypeDeclaration, WorkbookDeclaration } from '../book.ts';
 
 export const number = (us: string, si: string = us): TypeDeclaration => ({ type: 'number', unit: { us, si } });
 export const plain = number('', '');

@@ -1,10 +1,10 @@
 // Trying edits out without doing them, and many edits as one step of undo: what a control that is dragged rests on.
 
 import { expect, test } from 'vitest';
-import { createWorkbook, type Edit, type Workbook } from '../../engine/index.ts';
+import { type Book, createWorkbook, type Edit } from '../book.ts';
 import { SMALL } from './small.ts';
 
-function open(): Workbook {
+function open(): Book {
   const opened = createWorkbook(SMALL);
   if (!opened.ok) throw new Error(opened.problems.join(' '));
   return opened.workbook;
@@ -14,7 +14,7 @@ function spacing(entry: string): Edit {
   return { edit: 'cell', table: 'Plantings', row: 0, column: 'Spacing', entry };
 }
 
-function everything(workbook: Workbook): string {
+function everything(workbook: Book): string {
   return JSON.stringify(
     workbook
       .tables()

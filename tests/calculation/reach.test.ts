@@ -1,14 +1,13 @@
 // How far an edit reaches: which columns are worked out again, and for which rows; everything else is left alone.
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { Edit, Workbook } from '../../engine/index.ts';
-import { ColumnNode } from '../../engine/recalculation/column-node.ts';
-import type { RowSet } from '../../engine/recalculation/row-set.ts';
-import { opened } from '../properties/snapshot.ts';
+import { ColumnNode } from '../../engine/calculation/column-node.ts';
+import type { RowSet } from '../../engine/calculation/row-set.ts';
+import { type Book, type Edit, opened } from '../book.ts';
 import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
 
 const TEXT = { type: 'text' } as const;
 
-function farm(): Workbook {
+function farm(): Book {
   return opened(
     besideFarm(
       [
@@ -64,7 +63,7 @@ function farm(): Workbook {
 }
 
 describe('an edit', () => {
-  let book: Workbook;
+  let book: Book;
   beforeEach(() => {
     book = farm();
   });

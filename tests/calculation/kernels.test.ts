@@ -6,8 +6,8 @@ import {
   ownRowKernel,
   singleKernel,
   throughKernel,
-} from '../../engine/recalculation/load-kernels.ts';
-import { loopKernel } from '../../engine/recalculation/loop-kernels.ts';
+} from '../../engine/calculation/load-kernels.ts';
+import { loopKernel } from '../../engine/calculation/loop-kernels.ts';
 import {
   arithmeticKernel,
   catchKernel,
@@ -20,8 +20,8 @@ import {
   pointKernel3,
   pointKernel4,
   pointKernelN,
-} from '../../engine/recalculation/point-kernels.ts';
-import type { Kernel } from '../../engine/recalculation/vector.ts';
+} from '../../engine/calculation/point-kernels.ts';
+import type { Kernel } from '../../engine/calculation/vector.ts';
 import { Column } from '../../engine/values/column.ts';
 import { always, columnOf, given, givenFor, rows } from './kernel-rows.ts';
 

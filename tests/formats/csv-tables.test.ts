@@ -1,11 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { exportCsv, importCsv, readCsvRows, tableData, type Workbook, writeWorkbookFile } from '../../engine/index.ts';
-import { splitCsv } from '../../ui/csv-splitter.ts';
+import type { Book } from '../book.ts';
 import { open, SMALL_FARM } from './small-farm.ts';
 
-function done(workbook: Workbook, table: string, text: string) {
-  const imported = importCsv(workbook, table, text, splitCsv);
+function done(workbook: Book, table: string, text: string) {
+  const imported = workbook.importCsv(table, text);
   if (!imported.ok) throw new Error(imported.why);
   const { change: _, ...counts } = imported;
   return counts;
@@ -13,19 +12,19 @@ function done(workbook: Workbook, table: string, text: string) {
 
 function why(text: string, table = 'Beds'): string {
   const workbook = open();
-  const before = writeWorkbookFile(workbook.declaration());
-  const imported = importCsv(workbook, table, text, splitCsv);
-  expect(writeWorkbookFile(workbook.declaration())).toBe(before);
+  const before = workbook.file();
+  const imported = workbook.importCsv(table, text);
+  expect(workbook.file()).toBe(before);
   return imported.ok ? 'it was taken' : imported.why;
 }
 
-function texts(workbook: Workbook, table: string, column: string): string[] {
+function texts(workbook: Book, table: string, column: string): string[] {
   return [...workbook.rows(table)].map((row) => workbook.cell(table, row, column).text);
 }
 
 describe('export', () => {
   test('units in the header, dates as ISO, numbers with a point and unrounded, blanks empty, formulas guarded', () => {
-    expect(exportCsv(open(), 'Beds')).toBe(
+    expect(open().csv('Beds')).toBe(
       'Bed,Length (ft),Width (in),Area (ft²),Cover,Share planted (%),Made,Watered,Beside,Remark\r\n' +
         'North 1,50,30,125,straw,85,2026-10-01,yes,,\r\n' +
         `North 2,39.37007874015748,36,118.110236220472,,,,,North 1,"'=1+1, ""quoted"""\r\n`,
@@ -37,11 +36,11 @@ describe('export', () => {
       ...SMALL_FARM,
       rows: { ...SMALL_FARM.rows, Income: [{ Bed: 'North 1', 'Hoped for': 0 }] },
     });
-    expect(exportCsv(workbook, 'Income').split('\r\n')[1]).toBe('North 1,12.5,0,÷ 0');
+    expect(workbook.csv('Income').split('\r\n')[1]).toBe('North 1,12.5,0,÷ 0');
   });
 
   test('with decimal commas', () => {
-    const lines = exportCsv(open(), 'Beds', { decimalComma: true }).split('\r\n');
+    const lines = open().csv('Beds', { decimalComma: true }).split('\r\n');
     expect(lines[2]).toContain(';39,37007874015748;36;118,110236220472;');
   });
 });
@@ -50,16 +49,16 @@ describe('what was exported can be imported again', () => {
   test.each(['Farm', 'Beds', 'Sales', 'Income', 'Days'])('%s as it stands changes nothing', (table) => {
     for (const decimalComma of [false, true]) {
       const workbook = open();
-      const before = writeWorkbookFile(workbook.declaration());
-      const counts = done(workbook, table, exportCsv(workbook, table, { decimalComma }));
+      const before = workbook.file();
+      const counts = done(workbook, table, workbook.csv(table, { decimalComma }));
       expect(counts).toMatchObject({ added: 0, updated: 0, unchanged: workbook.rows(table).length });
-      expect(writeWorkbookFile(workbook.declaration())).toBe(before);
+      expect(workbook.file()).toBe(before);
     }
   });
 
   test('an edited field changes its cell alone, and the cells computed from it', () => {
     const workbook = open();
-    const edited = exportCsv(workbook, 'Beds').replace('North 1,50,30', 'North 1,100,30');
+    const edited = workbook.csv('Beds').replace('North 1,50,30', 'North 1,100,30');
     expect(done(workbook, 'Beds', edited)).toEqual({
       ok: true,
       added: 0,
@@ -68,7 +67,7 @@ describe('what was exported can be imported again', () => {
       notes: ["Worked out here, so the file's values were passed over: Area."],
     });
     expect(texts(workbook, 'Beds', 'Area')).toEqual(['250', '118.11']);
-    expect(workbook.cell('Beds', 0, 'Width').standing).toBe('default');
+    expect(workbook.cell('Beds', 0, 'Width').origin).toBe('default');
     expect(workbook.cell('Beds', 1, 'Length').text).toBe('12 m');
   });
 
@@ -83,7 +82,7 @@ describe('what was exported can be imported again', () => {
         const rows = beds.map((one, at) => ({ Bed: `Bed ${at + 1}`, ...one }));
         const first = open({ ...SMALL_FARM, rows: { Beds: rows } });
         const second = open({ ...SMALL_FARM, rows: {} });
-        if (beds.length > 0) done(second, 'Beds', exportCsv(first, 'Beds'));
+        if (beds.length > 0) done(second, 'Beds', first.csv('Beds'));
         for (const name of ['Length', 'Share planted', 'Remark']) {
           for (const row of first.rows('Beds')) {
             expect(second.value('Beds', row, name)).toBe(first.value('Beds', row, name));
@@ -132,7 +131,7 @@ describe('files that a grower made elsewhere', () => {
   test('an empty field empties its cell or gives it back to its formula; a column not in the file is left alone', () => {
     const workbook = open();
     done(workbook, 'Beds', 'Bed,Width,Beside\nNorth 2,,\n');
-    expect(workbook.cell('Beds', 1, 'Width')).toMatchObject({ text: '30', standing: 'default' });
+    expect(workbook.cell('Beds', 1, 'Width')).toMatchObject({ text: '30', origin: 'default' });
     expect(workbook.value('Beds', 1, 'Beside')).toBe(null);
     expect(workbook.cell('Beds', 1, 'Length').text).toBe('12 m');
   });
@@ -162,11 +161,11 @@ describe('files that a grower made elsewhere', () => {
 
   test('the whole file is one step of undo', () => {
     const workbook = open();
-    const before = writeWorkbookFile(workbook.declaration());
+    const before = workbook.file();
     done(workbook, 'Beds', 'Bed,Length\nNorth 1,60\nSouth 1,40\nSouth 2,40\n');
     expect(workbook.rows('Beds').length).toBe(4);
     workbook.undo();
-    expect(writeWorkbookFile(workbook.declaration())).toBe(before);
+    expect(workbook.file()).toBe(before);
   });
 });
 
@@ -222,13 +221,13 @@ describe('what can’t be taken is refused whole, in a sentence', () => {
       'Bed,Hoped for\nEast 9,5\n',
       'Line 2: Income has no row “East 9”, and its rows follow from other sheets: take the line out, or change those sheets first.',
     ],
-    ['Bedz', 'Bed\nA\n', 'There is no sheet called Bedz.'],
+    ['Bedz', 'Bed\nA\n', 'There is no sheet called bedz.'],
   ])('%s: %j', (table, text, sentence) => {
     expect(why(text, table)).toBe(sentence);
   });
 
   test('every edit knows its line', () => {
-    const read = readCsvRows(open(), 'Beds', 'Bed,Length,Cover\n"North 1",60,bare\n\nA,1,straw\n', splitCsv);
+    const read = open().readCsv('Beds', 'Bed,Length,Cover\n"North 1",60,bare\n\nA,1,straw\n');
     expect(read.ok && read.lines).toEqual([2, 2, 4]);
   });
 });
@@ -239,7 +238,7 @@ describe('a table as plain data', () => {
       ...SMALL_FARM,
       rows: { ...SMALL_FARM.rows, Income: [{ Bed: 'North 1', 'Hoped for': 0 }] },
     });
-    const beds = tableData(workbook, 'Beds');
+    const beds = workbook.tableData('Beds');
     expect(beds?.columns[3]).toEqual({ name: 'Area', type: 'number', unit: 'ft2', formula: '[Length] * [Width]' });
     expect(beds?.rows).toEqual([
       ['North 1', 50, 30, 125, 'straw', 85, '2026-10-01', true, null, null],
@@ -257,7 +256,7 @@ describe('a table as plain data', () => {
       ],
     ]);
     const why = 'This divides by zero: give the divisor a value other than 0.';
-    expect(tableData(workbook, 'Income')?.rows[0]).toEqual(['North 1', 12.5, 0, { error: 'divide', why }]);
-    expect(tableData(workbook, 'Nothing')).toBe(undefined);
+    expect(workbook.tableData('Income')?.rows[0]).toEqual(['North 1', 12.5, 0, { error: 'divide', why }]);
+    expect(workbook.tableData('Nothing')).toBe(undefined);
   });
 });

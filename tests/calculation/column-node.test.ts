@@ -1,9 +1,9 @@
 // The node of one computed column: which rows it works out, what it writes and which rows it says became another value.
 import { describe, expect, test } from 'vitest';
-import { ColumnNode } from '../../engine/recalculation/column-node.ts';
-import { TableData } from '../../engine/recalculation/model.ts';
-import { RowSet } from '../../engine/recalculation/row-set.ts';
-import { BATCH, constantKernel, type Kernel, scratch } from '../../engine/recalculation/vector.ts';
+import { ColumnNode } from '../../engine/calculation/column-node.ts';
+import { TableData } from '../../engine/calculation/model.ts';
+import { RowSet } from '../../engine/calculation/row-set.ts';
+import { BATCH, constantKernel, type Kernel, scratch } from '../../engine/calculation/vector.ts';
 import { BLANK, FAULT, FILLED } from '../../engine/values/column.ts';
 import { Faults } from '../../engine/values/texts.ts';
 

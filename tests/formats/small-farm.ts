@@ -1,14 +1,16 @@
 // A small invented workbook for the tests of files and of the terminal: one row of farm, beds with every type of column,
 // sales without names, and sheets whose rows follow from others.
 
-import type {
-  ColumnDeclaration,
-  RowEntries,
-  SheetDeclaration,
-  TypeDeclaration,
-  WorkbookDeclaration,
-} from '../../engine/index.ts';
-import { civilDay, createWorkbook, type Workbook } from '../../engine/index.ts';
+import { civilDay } from '../../engine/index.ts';
+import {
+  type Book,
+  type ColumnDeclaration,
+  opened,
+  type RowEntries,
+  type SheetDeclaration,
+  type TypeDeclaration,
+  type WorkbookDeclaration,
+} from '../book.ts';
 
 const TEXT: TypeDeclaration = { type: 'text' };
 const DATE: TypeDeclaration = { type: 'date' };
@@ -102,8 +104,6 @@ export const SMALL_FARM: WorkbookDeclaration = {
   },
 };
 
-export function open(declaration: WorkbookDeclaration = SMALL_FARM): Workbook {
-  const opened = createWorkbook(declaration);
-  if (!opened.ok) throw new Error(opened.problems.join(' '));
-  return opened.workbook;
+export function open(declaration: WorkbookDeclaration = SMALL_FARM): Book {
+  return opened(declaration);
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { jsonFault } from '../../engine/files/json-fault.ts';
-import { layout } from '../../engine/files/layout.ts';
+import { jsonFault } from '../../engine/formats/json-fault.ts';
+import { layout } from '../../engine/formats/layout.ts';
 
 function parses(text: string): boolean {
   try {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { guarded, parseCsv, unguarded, writeCsv } from '../../engine/files/csv.ts';
+import { guarded, parseCsv, unguarded, writeCsv } from '../../engine/formats/csv.ts';
 import { splitCsv } from '../../ui/csv-splitter.ts';
 
 const field = fc

@@ -1,10 +1,9 @@
 // What kernels say of their batches, on which the fast paths rest: all cells filled, one value for all rows. And the lane of
 // scalars: texts, blanks and errors as they are.
 import { describe, expect, test } from 'vitest';
-import { PLAIN } from '../../engine/functions/standard/types.ts';
-import { throughKernel } from '../../engine/recalculation/load-kernels.ts';
-import { loopKernel } from '../../engine/recalculation/loop-kernels.ts';
-import { Model } from '../../engine/recalculation/model.ts';
+import { throughKernel } from '../../engine/calculation/load-kernels.ts';
+import { loopKernel } from '../../engine/calculation/loop-kernels.ts';
+import { Model } from '../../engine/calculation/model.ts';
 import {
   arithmeticKernel,
   catchKernel,
@@ -14,9 +13,10 @@ import {
   pointKernel3,
   pointKernel4,
   pointKernelN,
-} from '../../engine/recalculation/point-kernels.ts';
-import { type ScalarRules, scalarKernel } from '../../engine/recalculation/scalar-kernels.ts';
-import type { Kernel } from '../../engine/recalculation/vector.ts';
+} from '../../engine/calculation/point-kernels.ts';
+import { type ScalarRules, scalarKernel } from '../../engine/calculation/scalar-kernels.ts';
+import type { Kernel } from '../../engine/calculation/vector.ts';
+import { PLAIN } from '../../engine/functions/standard/types.ts';
 import { isError, type Scalar } from '../../engine/values/error.ts';
 import { always, columnOf, given, rows, said } from './kernel-rows.ts';
 

@@ -3,10 +3,10 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Node, orderNodes, Source } from '../../engine/recalculation/graph.ts';
-import { GroupIndex } from '../../engine/recalculation/group-index.ts';
-import { TableData } from '../../engine/recalculation/model.ts';
-import { RowSet } from '../../engine/recalculation/row-set.ts';
+import { type Node, orderNodes, Source } from '../../engine/calculation/graph.ts';
+import { GroupIndex } from '../../engine/calculation/group-index.ts';
+import { TableData } from '../../engine/calculation/model.ts';
+import { RowSet } from '../../engine/calculation/row-set.ts';
 import { BLANK, Column, FAULT, FILLED } from '../../engine/values/column.ts';
 import { Faults, Texts } from '../../engine/values/texts.ts';
 

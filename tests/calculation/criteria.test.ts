@@ -3,8 +3,8 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Edit, Workbook, WorkbookDeclaration } from '../../engine/index.ts';
-import { opened, snapshot } from '../properties/snapshot.ts';
+import { type Book, type Edit, opened, type WorkbookDeclaration } from '../book.ts';
+import { snapshot } from '../properties/snapshot.ts';
 import { computed, entered, number, plain, SMALL, sheet } from '../workbook/small.ts';
 
 const TEXT = { type: 'text' } as const;
@@ -47,19 +47,19 @@ const DECLARATION: WorkbookDeclaration = {
   },
 };
 
-function shown(workbook: Workbook, column: string, row = 0): string {
+function shown(workbook: Book, column: string, row = 0): string {
   return workbook.cell('Found', row, column).text;
 }
 
 /** Everything the workbook shows but the names of rows: those of sheets without a key tell the slot. */
-function figures(workbook: Workbook): readonly unknown[] {
+function figures(workbook: Book): readonly unknown[] {
   return Object.entries(snapshot(workbook)).map(([sheetName, rows]) => [
     sheetName,
     rows.map((row) => ({ ...row, '': '' })),
   ]);
 }
 
-function edited(workbook: Workbook, ...edits: Edit[]): void {
+function edited(workbook: Book, ...edits: Edit[]): void {
   expect(workbook.edit(edits, 'Test').refused).toBe(false);
 }
 
@@ -84,7 +84,7 @@ describe('a sheet of criteria', () => {
     expect([shown(workbook, 'Total'), shown(workbook, 'Rows')]).toEqual(['30', '1']);
     workbook.undo();
     expect([shown(workbook, 'Total'), shown(workbook, 'Rows')]).toEqual(['55', '2']);
-    expect(figures(workbook)).toEqual(figures(opened(workbook.declaration())));
+    expect(figures(workbook)).toEqual(figures(workbook.reopened()));
   });
 
   test('follows the keys of the rows that links name', () => {
@@ -94,7 +94,7 @@ describe('a sheet of criteria', () => {
     edited(workbook, cell('Varieties', 0, 'Variety', 'Gold'));
     expect(shown(workbook, 'Rows')).toBe('0');
     expect(['Of amber', 'Total'].map((column) => shown(workbook, column))).toEqual(['0', '0']);
-    expect(figures(workbook)).toEqual(figures(opened(workbook.declaration())));
+    expect(figures(workbook)).toEqual(figures(workbook.reopened()));
   });
 
   test('a condition that can not be read is an error until it is put right', () => {
@@ -126,7 +126,7 @@ const condition = fc.constantFrom('', '>15 ft', '<=25 ft', '=', '<>', '10 ft', '
 const words = fc.constantFrom('', 'Amber', 'red', '<>Amber', '=', '<>', '>=B', 'Unknown');
 const key = fc.constantFrom('Amber', 'Red', 'Gold', 'Beta');
 
-type Random = (workbook: Workbook) => Edit[];
+type Random = (workbook: Book) => Edit[];
 
 function onRow(table: string, at: number, make: (row: number) => Edit): Random {
   return (workbook) => {
@@ -187,7 +187,7 @@ test('after any edits, undos and redos all is as in a fresh workbook', () => {
         if (act === 'undo') workbook.undo();
         else if (act === 'redo') workbook.redo();
         else workbook.edit(act(workbook), 'Random work');
-        if (step % 10 === 9) expect(figures(workbook)).toEqual(figures(opened(workbook.declaration())));
+        if (step % 10 === 9) expect(figures(workbook)).toEqual(figures(workbook.reopened()));
       });
     }),
     { numRuns: 20 },

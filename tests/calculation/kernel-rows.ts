@@ -1,7 +1,7 @@
 // Columns and kernels in a line of text each, for tests of kernels: a number, '-' for a blank, '!3' for the fault of that number.
 
-import { loadKernel } from '../../engine/recalculation/load-kernels.ts';
-import { constantKernel, type Kernel } from '../../engine/recalculation/vector.ts';
+import { loadKernel } from '../../engine/calculation/load-kernels.ts';
+import { constantKernel, type Kernel } from '../../engine/calculation/vector.ts';
 import { BLANK, Column, FAULT, FILLED } from '../../engine/values/column.ts';
 
 type Cell = readonly [value: number, state: number];

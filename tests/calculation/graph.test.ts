@@ -1,7 +1,7 @@
 // The loop that brings dirty rows up to date, with nodes that only copy row numbers.
 import { describe, expect, test } from 'vitest';
-import { Graph, type Node, orderNodes, Source } from '../../engine/recalculation/graph.ts';
-import { RowSet } from '../../engine/recalculation/row-set.ts';
+import { Graph, type Node, orderNodes, Source } from '../../engine/calculation/graph.ts';
+import { RowSet } from '../../engine/calculation/row-set.ts';
 
 interface Told extends Node {
   readonly runs: string[];

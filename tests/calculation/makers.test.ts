@@ -1,8 +1,8 @@
 // Rows that follow from other data: one for each row, for each day, week or month, for each pair, for each date.
 import { describe, expect, test } from 'vitest';
-import { eachMaker, eventsMaker, pairsMaker, spanMaker } from '../../engine/recalculation/makers.ts';
-import { Model, TableData } from '../../engine/recalculation/model.ts';
-import { RowSet } from '../../engine/recalculation/row-set.ts';
+import { eachMaker, eventsMaker, pairsMaker, spanMaker } from '../../engine/calculation/makers.ts';
+import { Model, TableData } from '../../engine/calculation/model.ts';
+import { RowSet } from '../../engine/calculation/row-set.ts';
 import { civilDay, isoDate } from '../../engine/values/civil.ts';
 import { BLANK, type Column, FAULT, FILLED } from '../../engine/values/column.ts';
 

@@ -2,8 +2,7 @@
 // rows themselves; then again after edits.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Edit, Workbook, WorkbookDeclaration } from '../../engine/index.ts';
-import { opened } from '../properties/snapshot.ts';
+import { type Book, type Edit, opened, type WorkbookDeclaration } from '../book.ts';
 import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
 
 /** One sale as it is entered; '' is a blank, boxes of 'none' a division by zero. */
@@ -178,13 +177,13 @@ function declarationOf(sales: readonly Sale[]): WorkbookDeclaration {
   );
 }
 
-function told(workbook: Workbook, row: number, column: string): Told {
+function told(workbook: Book, row: number, column: string): Told {
   const value = workbook.value('Crops', row, column);
   if (value === null) return 'blank';
   return typeof value === 'number' ? value : 'error';
 }
 
-function expectTotals(workbook: Workbook, sales: readonly Sale[]): void {
+function expectTotals(workbook: Book, sales: readonly Sale[]): void {
   CROPS.forEach((crop, at) => {
     const row = workbook.rows('Crops')[at] ?? -1;
     const given = names.map((name) => told(workbook, row, name));
@@ -205,7 +204,7 @@ const sale: fc.Arbitrary<Sale> = fc.record({
 /** Puts another sale into a row, adds one, or takes one out. */
 type Change = readonly [what: 'other' | 'new' | 'gone', at: number, sale: Sale];
 
-function changed(workbook: Workbook, sales: readonly Sale[], [what, which, sale]: Change): readonly Sale[] {
+function changed(workbook: Book, sales: readonly Sale[], [what, which, sale]: Change): readonly Sale[] {
   const at = sales.length === 0 ? -1 : which % sales.length;
   const edit = (edits: readonly Edit[]): void => {
     expect(workbook.edit(edits, 'Test').refused).toBe(false);

@@ -1,8 +1,8 @@
 // Formulas over rows in which cells are filled, blank and faulty and links lead somewhere or nowhere: what each gives,
 // worked out by hand. '-' is a blank, '!' an error of that kind.
 import { beforeAll, describe, expect, test } from 'vitest';
-import { isError, type Workbook } from '../../engine/index.ts';
-import { opened } from '../properties/snapshot.ts';
+import { isError } from '../../engine/index.ts';
+import { type Book, opened } from '../book.ts';
 import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
 
 const TEXT = { type: 'text' } as const;
@@ -93,7 +93,7 @@ const CASES: readonly (readonly [formula: string, gives: readonly [string, strin
   ['SUMIF(Beds[Length]; ">15")', ['50', '50', '50', '50']],
 ];
 
-function workbook(formulas: readonly string[]): Workbook {
+function workbook(formulas: readonly string[]): Book {
   const book = opened(
     besideFarm(
       [
@@ -135,7 +135,7 @@ function workbook(formulas: readonly string[]): Workbook {
   return book;
 }
 
-function told(book: Workbook, row: number, column: string): string {
+function told(book: Book, row: number, column: string): string {
   const value = book.value('Jobs', row, column);
   if (value === null) return '-';
   if (isError(value)) return `!${value.error}`;
@@ -146,7 +146,7 @@ function told(book: Workbook, row: number, column: string): string {
 }
 
 describe('formulas row by row', () => {
-  let book: Workbook;
+  let book: Book;
   beforeAll(() => {
     book = workbook(CASES.map(([formula]) => formula));
   });
