@@ -2,9 +2,9 @@
 // overrides, keys. What cells should read is worked out by the engine beside the page.
 
 import { expect, test } from 'vitest';
-import { cellView, Findings } from '../../engine/index.ts';
+import { cellView } from '../../engine/index.ts';
 import { openWorkbook } from './harness.ts';
-import { DemoBook, WorkbookPage } from './workbook-page.ts';
+import { demoBook, WorkbookPage } from './workbook-page.ts';
 
 async function open(sheet: string) {
   const opened = await openWorkbook({ width: 1440, height: 900 });
@@ -16,8 +16,8 @@ async function open(sheet: string) {
 test('every sheet opens without an error and shows the rows the engine gives', async () => {
   const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
   const book = new WorkbookPage(page);
-  const demo = new DemoBook();
-  for (const sheet of demo.sheets) {
+  const demo = demoBook();
+  for (const sheet of demo.tables()) {
     await book.openSheet(sheet.name);
     const [first] = demo.rows(sheet.name);
     if (sheet.oneRow || first === undefined) continue;
@@ -139,7 +139,7 @@ test('a variety is picked from a list that narrows while it is typed', async () 
   await book.press(0, 'Variety');
   await page.keyboard.press('Enter');
   const list = page.getByRole('listbox', { name: 'What Variety can be' });
-  expect(await list.getByRole('option').count()).toBe(new DemoBook().rows('Varieties').length);
+  expect(await list.getByRole('option').count()).toBe(demoBook().rows('Varieties').length);
   await page.keyboard.type('kettle');
   await expect.poll(() => list.getByRole('option').allTextContents()).toEqual(['Copper Kettle']);
   await page.keyboard.press('Enter');
@@ -170,7 +170,7 @@ test('a range is copied, pasted, filled down, cleared, and undone step by step',
 
 test('a block with one bad cell is not pasted at all, and the sentence says which', async () => {
   const { book, page } = await open('Beds');
-  const rows = new DemoBook().rows('Beds').length;
+  const rows = demoBook().rows('Beds').length;
   await book.press(rows, 'Bed');
   await page.evaluate(() => {
     const data = new DataTransfer();
@@ -183,7 +183,7 @@ test('a block with one bad cell is not pasted at all, and the sentence says whic
 
 test('rows are added in the empty line, duplicated and removed; a row others rest on stays', async () => {
   const { book, page } = await open('Beds');
-  const rows = new DemoBook().rows('Beds').length;
+  const rows = demoBook().rows('Beds').length;
   await page.getByRole('button', { name: 'Add a row' }).click();
   await page.keyboard.type('Ditch 1');
   await page.keyboard.press('Enter');
@@ -248,17 +248,19 @@ test('only the cells that a change names are drawn again', async () => {
   expect(fresh).toContain('0 in-row-spacing');
   expect(fresh).not.toContain('5 in-row-spacing');
   // The same edit beside the page: its change set, and the columns in which something new was found or is no longer.
-  const demo = new DemoBook();
-  const finder = new Findings(demo.workbook);
-  const found = () => new Set(finder.all().map(({ column, says }) => `${column}: ${says}`));
+  const demo = demoBook();
+  const found = () => new Set(demo.attention().map(({ table, column, says }) => `${table} / ${column}: ${says}`));
   const before = found();
-  const { change } = demo.type('Plantings', demo.rows('Plantings')[0] ?? -1, 'In-row spacing', '6 in');
+  const place = { table: 'Plantings', row: demo.rows('Plantings')[0] ?? -1, column: 'In-row spacing' };
+  const change = demo.edit([{ edit: 'cell', ...place, entry: '6 in' }]);
+  if (change.refused) throw new Error(change.why);
   const after = found();
   const moved = [...before, ...after].filter((each) => before.has(each) !== after.has(each));
-  const named = new Set([
-    ...change.cells.filter(({ sheet }) => sheet === 'plantings').map(({ column }) => column),
-    ...moved.map((each) => each.slice(0, each.indexOf(':'))),
-  ]);
+  const names = [
+    ...change.cells.filter(({ table }) => table === 'Plantings').map(({ column }) => column),
+    ...moved.map((each) => /^Plantings \/ (.*?): /.exec(each)?.[1] ?? ''),
+  ];
+  const named = new Set(names.map((name) => demo.column('Plantings', name)?.id ?? ''));
   expect(fresh.map((cell) => cell.slice(cell.indexOf(' ') + 1)).filter((column) => !named.has(column))).toEqual([]);
   expect(named.has('variety')).toBe(false);
 });
@@ -270,8 +272,8 @@ test('Home and End go to the ends of the row, with Ctrl to the ends of the sheet
       const cell = document.activeElement;
       return `${cell?.closest('.ag-row')?.getAttribute('row-index')} ${cell?.getAttribute('col-id')}`;
     });
-  const demo = new DemoBook();
-  const last = demo.sheet('Trays').columns.at(-1)?.id;
+  const demo = demoBook();
+  const last = demo.table('Trays')?.columns.at(-1)?.id;
   await book.press(2, 'Holds');
   await page.keyboard.press('End');
   expect(await focused()).toBe(`2 ${last}`);

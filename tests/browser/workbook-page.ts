@@ -3,89 +3,23 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { demoFarm } from '../../demo/farm.ts';
-import {
-  type CellView,
-  cellView,
-  civilDay,
-  columnNamed,
-  type Done,
-  message,
-  newDocument,
-  rowId,
-  rowNamed,
-  rows,
-  type SheetView,
-  sheetNamed,
-  sheetViews,
-  Workbook,
-} from '../../engine/index.ts';
-import { SEASON, templateShelf } from '../../sheets-templates/index.ts';
+import { civilDay } from '../../engine/index.ts';
+import { SEASON } from '../../sheets-templates/index.ts';
+import { type Book, started } from '../book.ts';
 
-/** The demo farm worked out beside the page, asked by the names that people see: what its cells should read. */
-export class DemoBook {
-  readonly workbook: Workbook;
-
-  constructor() {
-    const made = newDocument(SEASON, demoFarm, newId);
-    if (!made.ok) throw new Error(made.problems.join(' '));
-    const now = new Date();
-    const today = civilDay(now.getUTCFullYear(), now.getUTCMonth() + 1, now.getUTCDate());
-    // Its day is the page's: never before today.
-    const data = { ...made.data, today: Math.max(made.data.today, today) };
-    const opened = Workbook.open(data, { newId, now: () => 0, actor: 'test', templates: templateShelf() });
-    if (opened === undefined) throw new Error('The season template is not on the shelf.');
-    this.workbook = opened;
-  }
-
-  get sheets(): readonly SheetView[] {
-    return sheetViews(this.workbook);
-  }
-
-  sheet(name: string): SheetView {
-    const found = sheetNamed(this.workbook, name);
-    if (found === undefined) throw new Error(`There is no sheet ${name}.`);
-    return found;
-  }
-
-  /** The id of a column. */
-  column(sheet: string, name: string): string {
-    const found = columnNamed(this.sheet(sheet), name);
-    if (found === undefined) throw new Error(`${sheet} has no column ${name}.`);
-    return found.id;
-  }
-
-  rows(sheet: string): readonly number[] {
-    return [...rows(this.workbook, this.sheet(sheet).id)];
-  }
-
-  rowNamed(sheet: string, name: string): number {
-    return rowNamed(this.workbook, this.sheet(sheet).id, name) ?? -1;
-  }
-
-  cell(sheet: string, row: number, column: string): CellView {
-    return cellView(this.workbook, this.sheet(sheet).id, row, this.column(sheet, column));
-  }
-
-  type(sheet: string, row: number, column: string, entry: string): Done {
-    const { id } = this.sheet(sheet);
-    const place = { sheet: id, row: rowId(this.workbook, id, row), column: this.column(sheet, column) };
-    const done = this.workbook.do([{ command: 'set cell', ...place, entry }], message('type cell', { column, entry }));
-    if (done.refused) throw new Error(done.why);
-    return done;
-  }
-}
-
-let lastId = 0;
-
-function newId(): string {
-  lastId += 1;
-  return `r${lastId}`;
+/** The demo farm worked out beside the page: what its cells should read. Its day is the page's: never before today. */
+export function demoBook(): Book {
+  const now = new Date();
+  const today = civilDay(now.getUTCFullYear(), now.getUTCMonth() + 1, now.getUTCDate());
+  const opened = started(SEASON, { ...demoFarm, today: Math.max(demoFarm.today, today) });
+  if (!opened.ok) throw new Error(opened.problems.join(' '));
+  return opened.workbook;
 }
 
 export class WorkbookPage {
   readonly page: Page;
   /** Names of sheets and columns are looked up here; the demo's own never change in a test. */
-  readonly demo = new DemoBook();
+  private readonly demo = demoBook();
   private sheet = '';
 
   constructor(page: Page) {
@@ -102,7 +36,7 @@ export class WorkbookPage {
 
   /** The id of a column of the sheet on screen; of a person's own the one in the page. */
   async columnId(name: string): Promise<string> {
-    const known = columnNamed(this.demo.sheet(this.sheet), name);
+    const known = this.demo.column(this.sheet, name);
     if (known !== undefined) return known.id;
     const header = this.page.locator('.ag-header-cell').filter({ has: this.page.getByText(name, { exact: true }) });
     return (await header.getAttribute('col-id')) ?? '';

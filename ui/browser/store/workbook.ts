@@ -71,7 +71,7 @@ export function takeWorkbook(next: Workbook): void {
         revision.value += 1;
         for (const listener of everyFrame) listener(change);
       }),
-    requestAnimationFrame,
+    (flush) => requestAnimationFrame(flush),
   );
   const changes = next.subscribe((change) => {
     for (const listener of everyChange) listener(change);
