@@ -1,6 +1,7 @@
 // What is kept and what can't be lost: the working copy over a reload, a saved file opened again, damaged files and a
 // damaged working copy, two tabs at once.
 
+import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
@@ -80,6 +81,19 @@ test('a saved file opens again as it was; a damaged one gets a sentence and chan
     await expect.poll(() => book.message().textContent()).toMatch(why);
     expect(await book.read(0, 'Length')).toMatch(/^20\sm$/);
   }
+});
+
+test('a file that the first Dibble saved opens with everything typed in it', async () => {
+  const { book, page, problems } = await openBeds();
+  const text = readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8');
+  await openFile(page, 'first.json', text);
+  const dialog = page.getByRole('dialog');
+  // Its sheets are those of today: nothing would change.
+  await expect.poll(() => dialog.textContent()).toMatch(/No figure of yours moves/);
+  await dialog.getByRole('button', { name: 'Keep the sheets as they are' }).click();
+  expect(await book.read(0, 'Bed')).toBe('Barn 1');
+  expect(await book.read(0, 'Length')).toBe('50');
+  expect(problems).toEqual([]);
 });
 
 test('a second tab shows the workbook and changes nothing until the first is closed', async () => {

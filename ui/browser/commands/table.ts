@@ -292,6 +292,7 @@ const ROW_COMMANDS: readonly PageCommand[] = [
     label: 'Add a row',
     changes: true,
     applies: isEntered,
+    refusal: ({ grid }) => (grid === undefined ? 'The rows are still on their way.' : undefined),
     menus: { cell: 2 },
     run: ({ grid }) => grid?.startNewRow(),
   },
