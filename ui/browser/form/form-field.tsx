@@ -25,6 +25,8 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
   /** What the entry box opens with while it is open. */
   const typing = useSignal<string | undefined>(undefined);
   const button = useRef<HTMLButtonElement>(null);
+  /** The focus comes back to the field once its box is closed. */
+  const comesBack = useRef(false);
   const cell = cellView(workbook(), sheet, row.slot, column.id);
   const [found] = findingsAt(sheet, row.id, column.id);
   const { value: at } = selection;
@@ -41,6 +43,12 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
       });
     }
   });
+
+  useLayoutEffect(() => {
+    if (typing.value !== undefined || !comesBack.current) return;
+    comesBack.current = false;
+    button.current?.focus();
+  }, [typing.value]);
 
   const open = (text: string): void => {
     if (column.role !== 'made' && readOnly.peek() === undefined) typing.value = text;
@@ -74,9 +82,9 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
         <OpenField
           {...{ sheet, row, column }}
           text={typing.value}
-          onClose={() => {
+          onClose={(stay) => {
             typing.value = undefined;
-            requestAnimationFrame(() => button.current?.focus());
+            comesBack.current = stay;
           }}
         />
       )}
@@ -98,7 +106,8 @@ function Value({ cell, column }: { readonly cell: CellView; readonly column: Col
 
 interface OpenProps extends FieldProps {
   readonly text: string;
-  readonly onClose: () => void;
+  /** `stay` is false where the person has gone elsewhere: the focus is theirs. */
+  readonly onClose: (stay: boolean) => void;
 }
 
 /** The entry box in the field's place. */
@@ -109,15 +118,15 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
     if (host.current === null || book === undefined) return undefined;
     const before = cellView(book, sheet, row.slot, column.id).entry;
     let closed = false;
-    const close = (): void => {
+    const close = (stay: boolean): void => {
       if (closed) return;
       closed = true;
-      onClose();
+      onClose(stay);
     };
-    const take = (): void => {
+    const take = (stay: boolean): void => {
       const entry = box.text();
       if (entry === before || closed) {
-        close();
+        close(stay);
         return;
       }
       withUnits<Done | Refusal>(
@@ -125,11 +134,11 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
         ({ refused }) => refused,
         ({ refused }) => {
           // A refused entry stays open: the sentence stands under it.
-          if (!refused) close();
+          if (!refused) close(stay);
         },
       );
     };
-    const box = new EntryBox({ book, sheet, column, text, label: column.name, onPick: take });
+    const box = new EntryBox({ book, sheet, column, text, label: column.name, onPick: () => take(true) });
     host.current.append(box.input);
     box.open();
     box.input.focus({ preventScroll: true });
@@ -139,13 +148,13 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
       box.input.dispatchEvent(new Event('input'));
     } else box.input.select();
     box.input.addEventListener('keydown', (event) => {
-      if (event.key === 'Enter') take();
-      else if (event.key === 'Escape') close();
+      if (event.key === 'Enter') take(true);
+      else if (event.key === 'Escape') close(true);
       else return;
       event.preventDefault();
       event.stopPropagation();
     });
-    box.input.addEventListener('blur', take);
+    box.input.addEventListener('blur', () => take(false));
     return () => {
       closed = true;
       box.close();

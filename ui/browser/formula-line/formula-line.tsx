@@ -1,8 +1,7 @@
 // The line above the sheet: where the cell in hand is, in words; its formula or entry, to be changed; and below, what the
 // checker says, with the offending part underlined. A text that can't stand is kept until it is mended or given up.
 
-import { useSignalEffect } from '@preact/signals';
-import { useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Complaint } from '../../../engine/index.ts';
 import { canTakeBack, takeBack, takeTemplateFormula } from '../commands/cells.ts';
 import { selection } from '../store/selection.ts';
@@ -36,15 +35,14 @@ import {
 
 export function FormulaLine() {
   const box = useRef<HTMLTextAreaElement>(null);
-  useSignalEffect(() => {
-    const caret = caretAt.value;
+  const caret = caretAt.value;
+  useLayoutEffect(() => {
     if (caret === undefined) return;
+    // At once, so that the next key finds the caret where it belongs.
     caretAt.value = undefined;
-    requestAnimationFrame(() => {
-      box.current?.focus();
-      box.current?.setSelectionRange(caret, caret);
-    });
-  });
+    box.current?.focus();
+    box.current?.setSelectionRange(caret, caret);
+  }, [caret]);
   const book = workbook();
   const held = draft.value;
   const cell = lineCell(book, held?.place ?? selection.value);

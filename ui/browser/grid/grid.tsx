@@ -21,7 +21,7 @@ export function Grid({ sheet }: { readonly sheet: string }) {
     const made = new SheetGrid(host.current, book, view, findings.peek());
     grid.current = made;
     const { row, column } = selection.peek();
-    made.arrive(row, column, row !== undefined);
+    made.arrive(row, column, row !== undefined && !isTyping());
     arrivedAt.current = arrival.peek();
     const unfollow = followFrames((change) => made.follow(change));
     return () => {
@@ -43,4 +43,9 @@ export function Grid({ sheet }: { readonly sheet: string }) {
   });
 
   return <div class="grid-host" ref={host} />;
+}
+
+/** Who began to type elsewhere while the grid was on its way keeps the focus. */
+function isTyping(): boolean {
+  return document.activeElement instanceof HTMLInputElement || document.activeElement instanceof HTMLTextAreaElement;
 }
