@@ -39,8 +39,9 @@ import { type GridSurface, gridOnScreen } from './grid-surface.ts';
 import { gridTheme } from './grid-theme.ts';
 import { RangeActs } from './range-acts.ts';
 import { RangeLayer } from './range-layer.ts';
-import { cellCount, type Move, type Range, rangeOfCell, rectangleOf } from './ranges.ts';
+import { cellCount, type Range, rangeOfCell, rectangleOf } from './ranges.ts';
 import { isSpare, type RowHandle, SPARE } from './row-handle.ts';
+import { surfaceOf } from './surface-of.ts';
 
 ModuleRegistry.registerModules([
   ClientSideRowModelModule,
@@ -65,13 +66,13 @@ function findingKey(row: string, column: string): string {
   return `${row} ${column}`;
 }
 
-export class SheetGrid implements Drawing, GridSurface {
+export class SheetGrid implements Drawing {
   readonly book: Book;
   sheet: SheetView;
   private readonly api: GridApi<RowHandle>;
   private readonly layer: RangeLayer;
   private readonly hands: GridHands;
-  private readonly acts: RangeActs;
+  private readonly surface: GridSurface;
   private readonly rooms = new Map<string, Room>();
   private findings: Map<string, Finding>;
 
@@ -104,15 +105,16 @@ export class SheetGrid implements Drawing, GridSurface {
     // Before the range layer: a press elsewhere doesn't leave an entry that can't stand.
     holdRefused(host, this.api);
     this.layer = new RangeLayer(host, this.api, { ranged: (range) => this.ranged(range) });
-    this.acts = new RangeActs(book, () => this.sheet, this.layer);
+    const acts = new RangeActs(book, () => this.sheet, this.layer);
+    this.surface = surfaceOf({ api: this.api, layer: this.layer, acts, sheet: () => this.sheet });
     this.hands = new GridHands(host, this.layer);
     this.api.setGridAriaProperty('label', `${sheet.name}: ${sheet.about}`);
     this.api.setGridAriaProperty('multiselectable', 'true');
-    gridOnScreen.value = this;
+    gridOnScreen.value = this.surface;
   }
 
   destroy(): void {
-    if (gridOnScreen.peek() === this) gridOnScreen.value = undefined;
+    if (gridOnScreen.peek() === this.surface) gridOnScreen.value = undefined;
     this.hands.destroy();
     this.layer.destroy();
     this.api.destroy();
@@ -149,65 +151,6 @@ export class SheetGrid implements Drawing, GridSurface {
     if (entry.trim() === '') return false;
     const entries = { [column.id]: entry };
     return !change([{ command: 'insert row', sheet, entries }], addedWords(this.sheet, entries)).refused;
-  }
-
-  // What the table of commands asks.
-
-  startEditing(): void {
-    const anchor = this.layer.anchor();
-    const colKey = anchor === undefined ? undefined : this.layer.columnAt(anchor.column);
-    if (anchor !== undefined && colKey !== undefined) this.api.startEditingCell({ rowIndex: anchor.row, colKey });
-  }
-
-  /** Opens the empty row at the sheet's end, at the column that names a row. */
-  startNewRow(): void {
-    const rowIndex = this.api.getDisplayedRowCount() - 1;
-    const { key, columns } = this.sheet;
-    const colKey = key ?? columns.find(({ required }) => required)?.id ?? this.layer.columnAt(0);
-    const row = this.layer.rowAt(rowIndex);
-    if (row === undefined || !isSpare(row) || colKey === undefined) return;
-    this.layer.focus(this.layer.cornerOf(rowIndex, colKey) ?? { row: rowIndex, column: 0 });
-    this.api.startEditingCell({ rowIndex, colKey });
-  }
-
-  move(to: Move, how: { readonly stretch?: boolean; readonly far?: boolean } = {}): void {
-    this.layer.move(to, how);
-  }
-
-  selectRows(): void {
-    this.layer.selectRows();
-  }
-
-  selectColumns(): void {
-    this.layer.selectWholeColumns();
-  }
-
-  selectAll(): void {
-    this.layer.selectAll();
-  }
-
-  isWide(): boolean {
-    return this.layer.isWide();
-  }
-
-  shrink(): void {
-    this.layer.shrink();
-  }
-
-  copied(): string | undefined {
-    return this.acts.copied();
-  }
-
-  paste(text: string): void {
-    this.acts.paste(text);
-  }
-
-  fillDown(): void {
-    this.acts.fillDown();
-  }
-
-  sort(column: string, order: 'asc' | 'desc' | null): void {
-    this.api.applyColumnState({ state: [{ colId: column, sort: order }], defaultState: { sort: null } });
   }
 
   // What the page tells the grid.
