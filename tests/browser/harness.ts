@@ -58,7 +58,8 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
   });
   const page = await context.newPage();
   const heard = await listen(context, page);
-  await page.goto(workbookAddress(), { waitUntil: 'networkidle' });
+  await page.goto(workbookAddress(), { waitUntil: 'load' });
+  await page.locator('.desk, .phone').waitFor();
   heard.pageHasLoaded();
   return { page, ...heard.lists, close: () => context.close() };
 }
