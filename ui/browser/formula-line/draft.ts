@@ -8,7 +8,7 @@ import { announce } from '../store/notices.ts';
 import { arrival, type Place, selection } from '../store/selection.ts';
 import { columnAt } from '../store/sheets.ts';
 import { withUnits } from '../store/units.ts';
-import { workbookNow } from '../store/workbook.ts';
+import { openings, workbookNow } from '../store/workbook.ts';
 import { complete, completionsFor } from './assist.ts';
 import { isFormula, lineCell, shownText } from './shown-text.ts';
 
@@ -29,6 +29,13 @@ export const refused = signal<string | undefined>(undefined);
 
 /** Where the caret is to stand: the box takes the focus then. */
 export const caretAt = signal<number | undefined>(undefined);
+
+// What was being typed was meant for a cell of the workbook before.
+openings.subscribe(() => {
+  draft.value = undefined;
+  offered.value = undefined;
+  refused.value = undefined;
+});
 
 /** Whether something is typed that differs from what the cell holds. */
 export function isTyping(): boolean {

@@ -62,7 +62,7 @@ export class RangeActs {
       tell('Nothing pasted: these cells are filled by their formulas.', 'refusal');
       return;
     }
-    this.write(commands, message('paste', { count: landed }), 'Nothing pasted.', () => {
+    this.write(commands, countedMessage('paste', landed), 'Nothing pasted.', () => {
       const left = skipped.size === 0 ? '' : ` Left to their formulas: ${[...skipped].join(', ')}.`;
       if (landed > 1 || left !== '') tell(`Pasted ${landed === 1 ? 'a cell' : `${landed} cells`}.${left}`);
       else announce('Pasted.');
@@ -79,8 +79,8 @@ export class RangeActs {
     const writes = fillDownWrites(whole, ({ row, column }) => this.cellAt(row, column)?.entry ?? '');
     const { commands, landed } = this.commandsFor(writes.filter(({ row }) => !this.isNew(row)));
     if (commands.length === 0) return;
-    this.write(commands, message('fill cells', { count: landed }), 'Nothing filled.', () =>
-      announce(`Filled ${landed} cells.`),
+    this.write(commands, countedMessage('fill', landed), 'Nothing filled.', () =>
+      announce(landed === 1 ? 'Filled a cell.' : `Filled ${landed} cells.`),
     );
   }
 
@@ -176,4 +176,8 @@ export class RangeActs {
       head: { row: Math.min(bottom, rows - 1), column: right },
     });
   }
+}
+
+function countedMessage(what: 'paste' | 'fill', count: number): Message {
+  return count === 1 ? message(`${what} cell`) : message(`${what} cells`, { count });
 }
