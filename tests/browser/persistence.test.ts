@@ -29,6 +29,26 @@ async function savedText(page: Page): Promise<string> {
   return readFile(await (await download).path(), 'utf8');
 }
 
+/** Puts a text where the browser keeps the working copy. */
+async function putCopy(page: Page, copy: string): Promise<void> {
+  await page.evaluate(
+    (text) =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('dibble');
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const transaction = opening.result.transaction('copies', 'readwrite');
+          transaction.objectStore('copies').put({ text, at: 0 }, 'latest');
+          transaction.oncomplete = () => {
+            opening.result.close();
+            resolve();
+          };
+        };
+      }),
+    copy,
+  );
+}
+
 test('a change survives a reload, even one right after it', async () => {
   const { book, page, problems } = await openBeds();
   await book.type(0, 'Length', '61');
@@ -124,22 +144,7 @@ test('a working copy that cannot be read is set aside, never written over', asyn
   await book.type(0, 'Length', '66');
   await book.kept();
   const damaged = '{"format":"dibble-workbook","version":1,"title":"Half a f';
-  await page.evaluate(
-    (text) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('dibble');
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const transaction = opening.result.transaction('copies', 'readwrite');
-          transaction.objectStore('copies').put({ text, at: 0 }, 'latest');
-          transaction.oncomplete = () => {
-            opening.result.close();
-            resolve();
-          };
-        };
-      }),
-    damaged,
-  );
+  await putCopy(page, damaged);
   await page.reload({ waitUntil: 'networkidle' });
   await expect.poll(() => book.message().textContent()).toMatch(/can't be opened.*cut short/);
   await book.openSheet('Beds');
@@ -148,6 +153,20 @@ test('a working copy that cannot be read is set aside, never written over', asyn
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Download it as it is' }).click();
   expect(await readFile(await (await download).path(), 'utf8')).toBe(damaged);
+});
+
+test('a working copy that the first Dibble kept opens, and newer sheets are offered', async () => {
+  const { book, page, problems } = await openBeds();
+  await book.type(0, 'Length', '68');
+  await book.kept();
+  await putCopy(page, readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8'));
+  await page.reload({ waitUntil: 'networkidle' });
+  await expect
+    .poll(() => book.message().textContent())
+    .toMatch(/sheets of this workbook are those of an earlier Dibble/);
+  await book.openSheet('Beds');
+  expect(await book.read(0, 'Length')).toBe('50');
+  expect(problems).toEqual([]);
 });
 
 test('a CSV file is shown before it is imported; a broken one changes nothing', async () => {
