@@ -67,14 +67,17 @@ export type { FunctionGroup, Parameter, Signature } from './language/signature.t
 export type { Complaint, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
 // Queries: asked, never changing.
+export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Finding, type FindingLevel, Findings } from './queries/findings.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
+export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
+export { type FormulaChange, type MovedFigures, type OwnFormula, type Upgrade, upgradeTo } from './queries/upgrade.ts';
 export type {
   CheckDeclaration,
   ColumnDeclaration,
@@ -90,6 +93,7 @@ export type {
 } from './schema/declaration.ts';
 export type { Template, TemplateRow, TemplateShelf } from './schema/template.ts';
 export { readTemplate } from './schema/template-shape.ts';
+export { loadGeneralUnits, wantsGeneralUnits } from './units/general.ts';
 export type { Unit } from './units/unit.ts';
 export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';
 export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';

@@ -24,7 +24,7 @@ const RIGHT = '"The store is at the temperature this crop keeps best at; the hum
 
 function leftAfter(months: number) {
   return computed(
-    `left-after-${months}`,
+    `left-after-${months}-${months === 1 ? 'month' : 'months'}`,
     `Left after ${months} month${months === 1 ? '' : 's'}`,
     MASS,
     `IF([Keeps] >= ${months} * 30.4 days; STOREDMASS([Stored mass]; [Monthly loss]; ${months} * 30.436875 days))`,

@@ -1,11 +1,11 @@
-// The unit words of one workbook: the table, its powers and quotients, the workbook's money, and what mathjs adds. Finds
-// a unit by any usual spelling, names the nearest one for a misspelling, and says why some words are not units. The
-// checker, the reader of entries and the workbook use it.
+// The unit words of one workbook: the table, its powers and quotients, the workbook's money, and general units once their
+// list is fetched. Finds a unit by any usual spelling, names the nearest one for a misspelling, and says why some words are
+// not units. The checker, the reader of entries and the workbook use it.
 
 import { CELSIUS_DAY, FAHRENHEIT_DAY, type Part, partsOf, unitOfParts } from './arithmetic.ts';
 import { currencyOf } from './currency.ts';
 import { LENGTH, MONEY, sameDimension } from './dimension.ts';
-import { generalUnit } from './general-units.ts';
+import { generalUnit, knowsGeneralUnits } from './general.ts';
 import { type Atom, ONE, TABLE, TABLE_SYMBOLS } from './table.ts';
 import type { Unit } from './unit.ts';
 
@@ -60,6 +60,7 @@ export function createVocabulary(options: { currency: string }): Vocabulary {
   ]);
   const anyCase = ignoringCase(spellings);
   const known = new Map<string, Unit | undefined>();
+  let withGeneral = knowsGeneralUnits();
 
   function word(text: string): Unit | undefined {
     const exact = spellings.get(text) ?? spellings.get(withoutDots(text));
@@ -108,6 +109,10 @@ export function createVocabulary(options: { currency: string }): Vocabulary {
 
   function find(symbol: string): Unit | undefined {
     if (symbol.length > LONGEST) return undefined;
+    if (withGeneral !== knowsGeneralUnits()) {
+      withGeneral = knowsGeneralUnits();
+      known.clear();
+    }
     if (!known.has(symbol)) known.set(symbol, read(symbol));
     return known.get(symbol);
   }

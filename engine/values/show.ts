@@ -67,6 +67,21 @@ export function showParts(
   return { figure, unit: figure === '1' ? singularLabel(unit, options.currency) : unitLabel(unit, options.currency) };
 }
 
+/**
+ * The unit that follows a figure of showParts wherever no header says it: 'in', 'days', '%'; '' for what has none and where the
+ * figure names it itself ('2 ft 6 in').
+ */
+export function unitAfter(
+  figure: string,
+  type: ValueType,
+  { unit, currency }: { readonly unit?: Unit | undefined; readonly currency: string },
+): string {
+  if (figure === '' || !isQuantity(type)) return '';
+  const written = unit ?? type.unit;
+  if (isMixed(written)) return '';
+  return figure === '1' ? singularLabel(written, currency) : unitLabel(written, currency);
+}
+
 function isQuantity(type: ValueType): type is Extract<ValueType, { readonly kind: 'number' | 'temperature' }> {
   return type.kind === 'number' || type.kind === 'temperature';
 }

@@ -7,7 +7,7 @@ import { PLANTING_SEASON_LIMITS, startTemperature } from '../../agronomy/plantin
 import type { Parameter } from '../../language/signature.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { type Argument, columnOfDates, columnOfTemperatures, date, numeric, temperature, weeks } from './build.ts';
-import { courseOf, KELVIN, KELVIN, numberOf, numbersOf, overDays, placeOf, type Year, yearOf } from './over-days.ts';
+import { courseOf, KELVIN, numberOf, numbersOf, overDays, placeOf, type Year, yearOf } from './over-days.ts';
 
 const SOURCE = `Moving mean of ${2 * SMOOTHING_REACH + 1} days, taken twice`;
 const DAYS_AND_TEMPERATURES: readonly Parameter[] = [columnOfDates('days'), columnOfTemperatures('temperatures')];
