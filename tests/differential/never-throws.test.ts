@@ -106,7 +106,7 @@ test(`every function over whatever stands in the cells, seed ${seed}`, { timeout
       formulas.map(({ formula }, at): Edit => ({ edit: 'formula', table: 'Wild', column: `f${at}`, formula })),
       'formulas',
     );
-    const columns = (workbook.table('Wild')?.columns ?? []).filter(({ complaint }) => complaint === undefined);
+    const columns = (workbook.table('Wild')?.columns ?? []).filter(({ diagnostic }) => diagnostic === undefined);
     const good = new Set(columns.map(({ name }) => name));
     formulas.forEach(({ name }, at) => {
       if (good.has(`f${at}`)) checked.set(name, (checked.get(name) ?? 0) + 1);
