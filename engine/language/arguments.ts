@@ -10,6 +10,7 @@ import { type CheckContext, findColumn, ownTable } from './context.ts';
 import { columnNamed, type FoundColumn } from './names.ts';
 import { CELSIUS, numberType, PLAIN } from './operators.ts';
 import { bracketed, printFormula, tableName } from './printer.ts';
+import { recordArgument } from './records.ts';
 import { refuse } from './refuse.ts';
 import { columnAs, criteriaNode, fieldNamed, firstColumn, sheetNamed, tableNode } from './sheets.ts';
 import type { Parameter, Pattern, Signature } from './signature.ts';
@@ -84,6 +85,7 @@ function valueOrColumn(given: Tree, parameter: Parameter, call: Call): Argument 
   const column = wholeColumn(given, pattern, call);
   if (pattern.is === 'column' && column === undefined) return refuseNoColumn(given, parameter, call);
   const typed = column === undefined ? call.check(given) : columnNode(given, column);
+  if (pattern.is === 'record') return { parameter, typed: recordArgument(given, typed, pattern.record, call), column };
   const inner = 'of' in pattern ? pattern.of : pattern;
   const matched = matchedWith(inner, { tree: given, typed }, parameter, call);
   bind({ tree: given, typed: matched }, inner, call);
