@@ -7,10 +7,9 @@ import { SIGNATURES } from '../../engine/functions/index.ts';
 import { checkFormula } from '../../engine/language/checker.ts';
 import { parseFormula } from '../../engine/language/parser.ts';
 import type { Pattern, Signature } from '../../engine/language/signature.ts';
-import type { TableShape } from '../../engine/language/typed.ts';
 import { sameDimension } from '../../engine/units/dimension.ts';
 import { TEXT } from '../../engine/values/type.ts';
-import { CATALOG, contextOf, isUnitHere } from './plan.ts';
+import { CATALOG, column, contextOf, isUnitHere, sheet } from './plan.ts';
 
 /** What a parameter's pattern takes, and what it doesn't. */
 const FITTING: Readonly<Record<Pattern['is'], readonly string[]>> = {
@@ -36,12 +35,7 @@ const FITTING: Readonly<Record<Pattern['is'], readonly string[]>> = {
   field: ['"Length"', '2', 'Beds[Area]', '"Lot"'],
   criteria: ['Wanted', 'Beds'],
 };
-const WANTED: TableShape = {
-  name: 'Wanted',
-  oneRow: false,
-  key: undefined,
-  columns: [{ name: 'Length', type: TEXT }],
-};
+const WANTED = sheet('Wanted', [column('Length', TEXT)]);
 const CONTEXT = contextOf({ functions: SIGNATURES, catalog: { tables: [...CATALOG.tables, WANTED] } });
 const ANY = Object.values(FITTING).flat();
 
