@@ -17,12 +17,16 @@ export function poissonPmf(count: number, mean: number): number {
   return Math.exp(-stirlingError(count) - deviance(count, mean)) / (SQRT_2PI * Math.sqrt(count));
 }
 
-/** Probability of at most `count` (rounded down) events where `mean` are expected. */
+/** As far as events are counted: well short of where one more is no other number (2^53), which would end no sum. */
+const MOST_EVENTS = 1e15;
+
+/** Probability of at most `count` (rounded down) events where `mean` are expected; no answer at a mean past 1E15. */
 export function poissonCdf(count: number, mean: number): number {
-  if (!(mean >= 0) || Number.isNaN(count)) return Number.NaN;
+  if (!(mean >= 0 && mean <= MOST_EVENTS) || Number.isNaN(count)) return Number.NaN;
   const k = Math.floor(count);
   if (k < 0) return 0;
-  if (mean === 0 || k === Number.POSITIVE_INFINITY) return 1;
+  // So far above the mean, nothing more is to come.
+  if (mean === 0 || k > 2 * MOST_EVENTS) return 1;
   const lower = k < mean;
   let term = poissonPmf(lower ? k : k + 1, mean);
   let sum = term;
