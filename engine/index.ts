@@ -69,6 +69,7 @@ export type {
   UnitSystem,
 } from './schema/declaration.ts';
 export type { Template, TemplateRow, TemplateShelf } from './schema/template.ts';
+export { readTemplate } from './schema/template-shape.ts';
 export type { Unit } from './units/unit.ts';
 export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';
 export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';

@@ -38,9 +38,12 @@ describe('imports run one way', () => {
     ['engine/language/parse.ts', '../agronomy/spacing.ts', 'engine/agronomy/'],
     ['engine/agronomy/spacing.ts', '../language/tree.ts', 'engine/language/'],
     ['engine/agronomy/spacing.ts', '../units/unit.ts', 'engine/units/'],
-    ['engine/functions/list.ts', '../calculation/graph.ts', 'engine/recalculation/'],
-    ['engine/calculation/graph.ts', '../workbook/table.ts', 'engine/workbook/'],
-    ['engine/workbook/table.ts', '../formats/csv.ts', 'engine/formats/'],
+    ['engine/functions/list.ts', '../calculation/frame.ts', 'engine/calculation/'],
+    ['engine/calculation/frame.ts', '../schema/own.ts', 'engine/schema/'],
+    ['engine/schema/own.ts', '../document/ids.ts', 'engine/document/'],
+    ['engine/document/ids.ts', '../commands/cells.ts', 'engine/commands/'],
+    ['engine/commands/cells.ts', '../queries/rows.ts', 'engine/queries/'],
+    ['engine/queries/rows.ts', '../formats/csv.ts', 'engine/formats/'],
     ['engine/formats/csv.ts', '../index.ts', 'engine/index.ts'],
     ['engine/index.ts', '../sheets-templates/beds.ts', 'sheets-templates/'],
     ['sheets-templates/beds.ts', '../ui/browser/grid.ts', 'ui/'],
@@ -53,11 +56,11 @@ describe('imports run one way', () => {
   });
 
   test.each([
-    "import type { x } from '../workbook/table.ts';",
-    "export { x } from '../workbook/table.ts';",
-    "export * from '../workbook/table.ts';",
-    "const x = await import('../workbook/table.ts');",
-    "let x: import('../workbook/table.ts').Table;",
+    "import type { x } from '../document/ids.ts';",
+    "export { x } from '../document/ids.ts';",
+    "export * from '../document/ids.ts';",
+    "const x = await import('../document/ids.ts');",
+    "let x: import('../document/ids.ts').Ids;",
   ])('written as %s', (text) => {
     expect(rules.oneWay(made({ 'engine/values/a.ts': text }), anywhere)).toHaveLength(1);
   });

@@ -18,6 +18,7 @@ import {
   exportCsv,
   Findings,
   importCsv,
+  isoDate,
   message,
   newDocument,
   type RowSource,
@@ -227,11 +228,39 @@ export type Opened =
   | { readonly ok: false; readonly problems: readonly string[] };
 
 export function createWorkbook(declaration: WorkbookDeclaration): Opened {
-  const { title, units, currency, today } = declaration;
+  const { title, units, currency, today, sheets } = declaration;
+  const enters = (sheet: string): boolean => {
+    const from = sheets.find(({ name }) => name === sheet)?.rows.from ?? 'entry';
+    return from === 'entry' || from === 'single';
+  };
+  const given = Object.entries(declaration.rows);
   const rows = Object.fromEntries(
-    Object.entries(declaration.rows).map(([sheet, list]) => [wordOf(sheet), list.map(byId)]),
+    given.filter(([sheet]) => enters(sheet)).map(([sheet, list]) => [wordOf(sheet), list.map(byId)]),
   );
-  return started(templateOf(declaration), { title, units, currency, today, rows });
+  const opened = started(templateOf(declaration), { title, units, currency, today, rows });
+  if (!opened.ok) return opened;
+  const made = given.filter(([sheet]) => !enters(sheet));
+  for (const [sheet, list] of made) for (const row of list) typeOnMadeRow(opened.workbook, sheet, row);
+  return made.length === 0 ? opened : { ok: true, workbook: opened.workbook.reopened() };
+}
+
+/** Types on the row that is made of what the entries of its made columns name, where there is one. */
+function typeOnMadeRow(book: Book, sheet: string, entries: RowEntries): void {
+  const isMade = (column: string): boolean => book.column(sheet, column)?.role === 'made';
+  const known = Object.entries(entries).filter(([column]) => isMade(column));
+  const named = (row: number): boolean =>
+    known.every(([column, entry]) => {
+      const tried = String(entry).toLowerCase();
+      const value = book.value(sheet, row, column);
+      return book.cell(sheet, row, column).text.toLowerCase() === tried || isoDate(Number(value)) === tried;
+    });
+  const row = [...book.rows(sheet)].find(named);
+  if (row === undefined) return;
+  const typed = Object.entries(entries).filter(([column]) => !isMade(column));
+  const done = book.edit(
+    typed.map(([column, entry]) => ({ edit: 'cell', table: sheet, row, column, entry: String(entry) })),
+  );
+  if (done.refused) throw new Error(done.why);
 }
 
 function byId<T>(row: Readonly<Record<string, T>>): Record<string, T> {
@@ -465,6 +494,11 @@ export class Book {
     return tableData(this.workbook, this.#sheet(table));
   }
 
+  /** Hears the code of each change's message. */
+  subscribe(listener: (code: string) => void): () => void {
+    return this.workbook.subscribe(({ transaction }) => listener(transaction.message.code));
+  }
+
   branch(): Book {
     return new Book(this.workbook.branch(), this.template);
   }
@@ -475,10 +509,15 @@ export class Book {
 
   /** The same workbook opened afresh from what a file would keep. */
   reopened(): Book {
-    const workbook = Workbook.open(this.data(), testWorld(this.template));
-    if (workbook === undefined) throw new Error('no template');
-    return new Book(workbook, this.template);
+    return openedFrom(this.data(), this.template);
   }
+}
+
+/** The workbook of a document's data over its template. */
+export function openedFrom(data: DocumentData, template: Template): Book {
+  const workbook = Workbook.open(data, testWorld(template));
+  if (workbook === undefined) throw new Error('no template');
+  return new Book(workbook, template);
 }
 
 export { message };

@@ -112,7 +112,6 @@ export class Frame {
   /** A frame for a graph of its own beside another's: it shares the tables there are and has those that the layout adds. */
   static beside(frame: Frame, layout: Layout, nodes: number): Frame {
     const token: Token = {};
-    frame.token = {};
     const tables = layout.tables.map(({ number }) => frame.tables[number] ?? new TableRows(token));
     const columns = layout.columns.map(({ number, whole }) => frame.columns[number] ?? new Column(whole, token));
     const { typed, today } = frame;

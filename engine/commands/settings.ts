@@ -30,7 +30,7 @@ export function useTemplate({ version }: CommandOf<'use template'>, draft: Draft
       why: `Version ${version} of this workbook's sheets is not on record here: update Dibble, then try again.`,
     };
   }
-  draft.perform({ op: 'template', version });
+  draft.perform({ op: 'template', version, rows: 'follow' });
   draft.settle();
   return undefined;
 }

@@ -19,7 +19,7 @@ import { orderRows } from './row-places.ts';
 import { applySchema, isSchemaOperation, type SchemaOperation } from './schema-operations.ts';
 import { BEFORE_ALL, isLater, type Stamp } from './stamps.ts';
 import { moveTemplateRows } from './template-rows.ts';
-import { cellThing, thingOf } from './things.ts';
+import { rowThing, thingOf } from './things.ts';
 import type { Operation } from './transaction.ts';
 
 type OperationOf<K extends Operation['op']> = Extract<Operation, { readonly op: K }>;
@@ -58,17 +58,24 @@ export class Changes {
     const { stamps } = this.#document;
     if (arrival.remote && !isLater(arrival.stamp, stamps.of(thing))) return this.#overruled(operation, arrival);
     const inverse = this.#apply(operation, arrival);
-    stamps.note(thing, arrival.stamp);
+    this.#note(operation, thing, arrival.stamp);
     return inverse;
+  }
+
+  #note(operation: Operation, thing: string, stamp: Stamp): void {
+    const { stamps } = this.#document;
+    stamps.note(thing, stamp);
+    if (operation.op === 'cell') stamps.noteRow(rowThing(operation.sheet, operation.row), stamp);
   }
 
   /** A change that comes too late changes nothing, but a cell of a row that is not there yet waits for it. */
   #overruled(operation: Operation, arrival: Arrival): readonly Operation[] {
-    if (operation.op === 'cell') this.#document.stamps.note(thingOf(operation), arrival.stamp);
+    if (operation.op === 'cell') this.#note(operation, thingOf(operation), arrival.stamp);
     return [];
   }
 
   #apply(operation: Operation, arrival: Arrival): readonly Operation[] {
+    if (operation.op === 'template') return this.#template(operation);
     if (isSchemaOperation(operation)) return this.#schema(operation);
     switch (operation.op) {
       case 'cell':
@@ -116,25 +123,22 @@ export class Changes {
     const inverse: Operation = { ...operation, content: before };
     const sheet = document.program.sheet(sheetId);
     const column = sheet?.column(columnId);
-    if (sheet === undefined || column === undefined || column.role === 'made') {
-      document.shelf.put(sheetId, row, columnId, content);
-      return [inverse];
-    }
     const slot = document.slotOf(sheetId, row);
-    if (slot === undefined || isMadeSheet(sheet.schema)) document.shelf.put(sheetId, row, columnId, content);
-    if (slot === undefined) return [inverse, ...this.#bringBack(sheet, row, arrival)];
-    this.#store(sheet, column, row, slot, content);
+    const hasPlace = sheet !== undefined && slot !== undefined && column !== undefined && column.role !== 'made';
+    if (!hasPlace || isMadeSheet(sheet.schema)) document.shelf.put(sheetId, row, columnId, content);
+    if (hasPlace) this.#store(sheet, column, row, slot, content);
+    else if (sheet !== undefined && slot === undefined) this.#bringBack(sheet, row, arrival);
     return [inverse];
   }
 
   /** A row that somebody removed, and that another changed afterwards, is there again, marked. */
-  #bringBack(sheet: ProgramSheet, row: string, { stamp, remote }: Arrival): readonly Operation[] {
+  #bringBack(sheet: ProgramSheet, row: string, { stamp, remote }: Arrival): void {
     const record = this.#document.rowsOf(sheet.id).record(row);
-    if (!remote || record?.removed === undefined) return [];
-    if (record.removed.actor === stamp.actor || !isLater(stamp, record.removed)) return [];
+    if (!remote || record?.removed === undefined) return;
+    if (record.removed.actor === stamp.actor || !isLater(stamp, record.removed)) return;
     this.#insertRow({ op: 'insert row', sheet: sheet.id, row, at: record.at });
-    this.#mark(sheet.id, row);
-    return [];
+    // A row that an improved template ships no more is simply kept: nobody took it out.
+    if (record.removed !== BEFORE_ALL) this.#mark(sheet.id, row);
   }
 
   #mark(sheet: string, row: string): void {
@@ -217,7 +221,7 @@ export class Changes {
       if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
       return [];
     }
-    if (arrival.remote && this.#changedSince(sheet, row, arrival.stamp)) {
+    if (arrival.remote && document.stamps.isChangedSince(rowThing(sheetId, row), arrival.stamp)) {
       this.#mark(sheetId, row);
       return [];
     }
@@ -229,6 +233,9 @@ export class Changes {
       cells.push({ op: 'cell', sheet: sheetId, row, column: column.id, content });
       if (sheet.schema.key === column.id) this.#rename(sheet, column, slot, 'remove');
     }
+    for (const [column, content] of document.shelf.cells(sheetId, row)) {
+      if (sheet.column(column) === undefined) cells.push({ op: 'cell', sheet: sheetId, row, column, content });
+    }
     document.frame.setLive(sheet.table, slot, false);
     for (const cell of cells) if (cell.op === 'cell') document.shelf.put(sheetId, row, cell.column, cell.content);
     rows.put({ id: row, slot: -1, at: record.at, removed: arrival.stamp });
@@ -237,14 +244,6 @@ export class Changes {
     this.#removed.set(sheetId, (this.#removed.get(sheetId) ?? new Map<number, string>()).set(slot, row));
     this.#inserted.get(sheetId)?.delete(row);
     return [{ op: 'insert row', sheet: sheetId, row, at: record.at }, ...cells];
-  }
-
-  /** Whether another person changed a cell of a row after this moment. */
-  #changedSince(sheet: ProgramSheet, row: string, stamp: Stamp): boolean {
-    return sheet.columns.some(({ id }) => {
-      const latest = this.#document.stamps.of(cellThing(sheet.id, row, id));
-      return latest !== BEFORE_ALL && latest.actor !== stamp.actor && isLater(latest, stamp);
-    });
   }
 
   #moveRow({ sheet: sheetId, row, at }: OperationOf<'move row'>): readonly Operation[] {
@@ -278,8 +277,22 @@ export class Changes {
     const done = applySchema(operation, now, this.#templates);
     if (done === undefined) return [];
     this.#wanted = { own: done.own, template: done.template };
-    if (operation.op === 'template') this.#settingsChanged = true;
     return done.inverse;
+  }
+
+  #template(operation: OperationOf<'template'>): readonly Operation[] {
+    this.settle();
+    const before = this.#document.template;
+    const inverse = this.#schema(operation);
+    if (inverse.length === 0) return inverse;
+    this.#settingsChanged = true;
+    this.settle();
+    if (operation.rows === 'stay') return inverse;
+    const stamp = BEFORE_ALL;
+    const rows: Operation[] = [];
+    for (const moved of moveTemplateRows(this.#document, before, this.#document.template))
+      rows.unshift(...this.#apply(moved, { stamp, remote: false }));
+    return [...inverse, ...rows];
   }
 
   /** Brings the program in line with what the schema is to be, so that cells and rows find their columns. */
@@ -288,14 +301,9 @@ export class Changes {
     const { own, template } = this.#wanted;
     this.#wanted = undefined;
     const document = this.#document;
-    const before = document.template;
     document.template = template;
     const schema = layOver(template, own);
     if (schema !== document.program.schema) this.#become(compile(schema, document.program, document.program));
-    if (template === before) return;
-    const stamp = BEFORE_ALL;
-    for (const operation of moveTemplateRows(document, before, template))
-      this.#apply(operation, { stamp, remote: false });
   }
 
   #become(program: Program): void {

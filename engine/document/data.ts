@@ -7,6 +7,7 @@ import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import { type Content, sameContent } from './content.ts';
 import type { Document } from './document.ts';
+import { ONLY_ROW } from './ids.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import { type ShippedRow, shippedRows } from './template-rows.ts';
@@ -83,8 +84,10 @@ function rowsOf(document: Document, sheetId: string): readonly RowData[] {
     }
     const at =
       sheet !== undefined && isOneRow(sheet.schema) ? undefined : own?.at === record.at ? undefined : record.at;
-    const isChanged = cells.length > 0 || at !== undefined || record.broughtBack === true;
-    return own !== undefined && !isChanged ? [] : [rowData(record, at, cells)];
+    const isChanged = cells.length > 0 || (at !== undefined && at !== '') || record.broughtBack === true;
+    // What is always there need not be told.
+    const isGiven = own !== undefined || record.id === ONLY_ROW;
+    return isGiven && !isChanged ? [] : [rowData(record, at, cells)];
   });
 }
 
@@ -100,6 +103,7 @@ function rowData({ id, broughtBack }: RowRecord, at: string | undefined, cells: 
 function asideOf(document: Document): ById<ById<ById<Content>>> {
   const sheets = new Map<string, Map<string, [string, Content][]>>();
   for (const { sheet, row, column, content } of document.shelf.all()) {
+    if (isRemovedOwnRow(document, sheet, row)) continue;
     const rows = sheets.get(sheet) ?? new Map<string, [string, Content][]>();
     sheets.set(sheet, rows);
     rows.set(row, [...(rows.get(row) ?? []), [column, content]]);
@@ -107,6 +111,12 @@ function asideOf(document: Document): ById<ById<ById<Content>>> {
   return sorted(
     [...sheets].map(([sheet, rows]) => [sheet, sorted([...rows].map(([row, cells]) => [row, sorted(cells)]))]),
   );
+}
+
+/** A person's own row that was taken out: the history knows what it held. */
+function isRemovedOwnRow(document: Document, sheet: string, row: string): boolean {
+  const record = document.rowsOf(sheet).record(row);
+  return record?.removed !== undefined && record.slot < 0 && !shippedRows(document.template, sheet).has(row);
 }
 
 /** Entries in the order of their ids, so that equal documents are written alike. */

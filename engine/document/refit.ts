@@ -4,12 +4,13 @@
 
 import type { Frame } from '../calculation/frame.ts';
 import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts';
-import { isMadeSheet } from '../schema/schema.ts';
+import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import { sameDimension } from '../units/dimension.ts';
 import { BLANK, FILLED } from '../values/column.ts';
 import type { ValueType } from '../values/type.ts';
 import { EMPTY_CELL, placeContent } from './cells.ts';
 import { type Document, storeCell } from './document.ts';
+import { ONLY_ROW } from './ids.ts';
 import { byPlace } from './row-places.ts';
 
 export function refit(document: Document, program: Program): void {
@@ -102,9 +103,10 @@ function blankColumn(frame: Frame, table: number, number: number): void {
   for (let slot = 0; slot < rows.length; slot++) column.write(slot, 0, rows.live[slot] === 1 ? BLANK : FILLED);
 }
 
-/** The rows of a sheet that is there again take slots again. */
+/** The rows of a sheet that is there again take slots again; a one-row sheet always has its row. */
 function wakeRows(document: Document, sheet: ProgramSheet): void {
   const rows = document.ownRowsOf(sheet.id);
+  if (isOneRow(sheet.schema) && rows.record(ONLY_ROW) === undefined) rows.put({ id: ONLY_ROW, slot: -1, at: '' });
   const asleep = [...rows.records()].filter(({ slot, removed }) => slot < 0 && removed === undefined);
   for (const record of asleep.sort(byPlace)) {
     const slot = document.frame.table(sheet.table).length;

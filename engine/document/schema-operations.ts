@@ -2,7 +2,7 @@
 // person's own schema, with its inverse. Pure; changes.ts compiles what comes of them.
 
 import type { ColumnDeclaration, SheetDeclaration } from '../schema/declaration.ts';
-import { type OwnColumn, type OwnSchema, withCheck, withColumn, withSheet } from '../schema/own.ts';
+import { type OwnColumn, type OwnSchema, type OwnSheet, withCheck, withColumn, withSheet } from '../schema/own.ts';
 import { entry, withField } from '../schema/records.ts';
 import type { Template, TemplateShelf } from '../schema/template.ts';
 import type { Operation } from './transaction.ts';
@@ -57,7 +57,8 @@ export function applySchema(
       const { sheet, column } = operation;
       const before = ownColumn(own, sheet, column);
       if (before?.declaration === undefined || before.removed === true) return undefined;
-      const next = withColumn(own, sheet, column, (one) => ({ ...one, removed: true }));
+      const { leaving = { ...before, removed: true } } = operation;
+      const next = withColumn(own, sheet, column, () => leaving ?? {});
       return done(next, ...addedAgain(sheet, before, before.declaration));
     }
     case 'rename column': {
@@ -77,9 +78,9 @@ export function applySchema(
     case 'remove sheet': {
       const before = entry(own, operation.sheet);
       if (before?.declaration === undefined || before.removed === true) return undefined;
-      const next = withSheet(own, operation.sheet, (one) => ({ ...one, removed: true }));
-      const after = before.after === undefined ? {} : { after: before.after };
-      return done(next, { op: 'add sheet', sheet: before.declaration, ...after });
+      const { leaving = { ...before, removed: true } } = operation;
+      const next = withSheet(own, operation.sheet, () => leaving ?? {});
+      return done(next, ...sheetAgain(operation.sheet, before, before.declaration));
     }
     case 'rename sheet': {
       const { sheet, name } = operation;
@@ -109,7 +110,7 @@ export function applySchema(
     case 'template': {
       const wanted = templateOf(template.name, operation.version, templates);
       if (wanted === undefined || wanted === template) return undefined;
-      return { own, template: wanted, inverse: [{ op: 'template', version: template.version }] };
+      return { own, template: wanted, inverse: [{ op: 'template', version: template.version, rows: 'stay' }] };
     }
   }
 }
@@ -137,7 +138,7 @@ function addColumn(
   const added = withField<OwnColumn, 'after'>({ declaration, formula }, 'after', after);
   return done(
     withColumn(own, sheet, column.id, () => added),
-    { op: 'remove column', sheet, column: column.id },
+    { op: 'remove column', sheet, column: column.id, leaving: before ?? null },
   );
 }
 
@@ -158,12 +159,36 @@ function addSheet(
   const before = entry(own, sheet.id);
   const isThere = before?.declaration !== undefined && before.removed !== true;
   if (isThere || template.sheets.some(({ id }) => id === sheet.id)) return undefined;
-  const declaration: SheetDeclaration = sheet;
-  const next = withSheet(own, sheet.id, (one) => {
-    const { removed: _, ...kept } = one;
-    return withField({ ...kept, declaration }, 'after', after);
-  });
-  return done(next, { op: 'remove sheet', sheet: sheet.id });
+  const added = withField<OwnSheet, 'after'>({ declaration: sheet }, 'after', after);
+  return done(
+    withSheet(own, sheet.id, () => added),
+    { op: 'remove sheet', sheet: sheet.id, leaving: before ?? null },
+  );
+}
+
+/** What brings a removed sheet back as it was, with all that was changed of it. */
+function sheetAgain(id: string, own: OwnSheet, declaration: SheetDeclaration): readonly Operation[] {
+  const after = own.after === undefined ? {} : { after: own.after };
+  const operations: Operation[] = [{ op: 'add sheet', sheet: declaration, ...after }];
+  if (own.name !== undefined) operations.push({ op: 'rename sheet', sheet: id, name: own.name });
+  for (const [column, changes] of Object.entries(own.columns ?? {}))
+    operations.push(...columnAgain(id, column, changes));
+  for (const [check, changed] of Object.entries(own.checks ?? {}))
+    operations.push({ op: 'check', sheet: id, check, declaration: changed });
+  return operations;
+}
+
+function columnAgain(sheet: string, column: string, own: OwnColumn): readonly Operation[] {
+  const { declaration, removed, ...changes } = own;
+  if (declaration !== undefined) {
+    const added = addedAgain(sheet, own, declaration);
+    return removed === true ? [...added, { op: 'remove column', sheet, column, leaving: own }] : added;
+  }
+  const operations: Operation[] = [];
+  if (changes.formula !== undefined) operations.push({ op: 'formula', sheet, column, formula: changes.formula });
+  if (changes.name !== undefined) operations.push({ op: 'rename column', sheet, column, name: changes.name });
+  if (changes.after !== undefined) operations.push({ op: 'move column', sheet, column, after: changes.after });
+  return operations;
 }
 
 /** A version of a template by its name. */

@@ -16,6 +16,8 @@ export function isLater(a: Stamp, b: Stamp): boolean {
 
 export class Stamps {
   readonly #latest = new Map<string, Stamp>();
+  /** The latest change of a cell of a row by each who changed one. */
+  readonly #ofRows = new Map<string, Map<string, Stamp>>();
 
   of(thing: string): Stamp {
     return this.#latest.get(thing) ?? BEFORE_ALL;
@@ -24,5 +26,17 @@ export class Stamps {
   /** Notes a change; an earlier one than is known leaves it. */
   note(thing: string, stamp: Stamp): void {
     if (isLater(stamp, this.of(thing))) this.#latest.set(thing, stamp);
+  }
+
+  /** Notes that some cell of a row changed, of whatever column. */
+  noteRow(row: string, stamp: Stamp): void {
+    const byActor = this.#ofRows.get(row) ?? new Map<string, Stamp>();
+    this.#ofRows.set(row, byActor);
+    if (isLater(stamp, byActor.get(stamp.actor) ?? BEFORE_ALL)) byActor.set(stamp.actor, stamp);
+  }
+
+  /** Whether another person changed a cell of a row after this moment. */
+  isChangedSince(row: string, stamp: Stamp): boolean {
+    return [...(this.#ofRows.get(row)?.values() ?? [])].some((one) => one.actor !== stamp.actor && isLater(one, stamp));
   }
 }

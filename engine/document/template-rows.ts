@@ -99,7 +99,8 @@ function isUntouched(document: Document, sheet: string, row: string, cells: Read
   const slot = document.slotOf(sheet, row);
   const columns = document.program.sheet(sheet)?.columns ?? [];
   if (slot === undefined) return false;
-  const asItCame = columns.every((column) => sameContent(document.typedAt(column, slot), cells.get(column.id) ?? null));
+  const known = new Set([...columns.flatMap(({ id, role }) => (role === 'made' ? [] : [id])), ...cells.keys()]);
+  const asItCame = [...known].every((id) => sameContent(document.contentOf(sheet, row, id), cells.get(id) ?? null));
   return asItCame && firstLinkTo(document, sheet, slot) === undefined;
 }
 

@@ -6,6 +6,11 @@ export function cellThing(sheet: string, row: string, column: string): string {
   return JSON.stringify(['cell', sheet, row, column]);
 }
 
+/** A row by the cells in it, whichever. */
+export function rowThing(sheet: string, row: string): string {
+  return JSON.stringify([sheet, row]);
+}
+
 export function thingOf(operation: Operation): string {
   switch (operation.op) {
     case 'cell':

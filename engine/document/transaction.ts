@@ -2,7 +2,7 @@
 // operations go by ids. apply.ts does one to a document and gives its inverse; this file joins them.
 
 import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration, UnitSystem } from '../schema/declaration.ts';
-import type { After } from '../schema/own.ts';
+import type { After, OwnColumn, OwnSheet } from '../schema/own.ts';
 import type { Content } from './content.ts';
 
 export type Operation =
@@ -29,13 +29,19 @@ export type Operation =
       readonly column: ColumnDeclaration;
       readonly after?: After | undefined;
     }
-  | { readonly op: 'remove column'; readonly sheet: string; readonly column: string }
+  /** `leaving` is what stays of it in a person's own schema: absent, its name for formulas that read it; null, no trace. */
+  | {
+      readonly op: 'remove column';
+      readonly sheet: string;
+      readonly column: string;
+      readonly leaving?: OwnColumn | null | undefined;
+    }
   /** null gives the template's name back. */
   | { readonly op: 'rename column'; readonly sheet: string; readonly column: string; readonly name: string | null }
   /** undefined: where the template has it, or last. */
   | { readonly op: 'move column'; readonly sheet: string; readonly column: string; readonly after?: After | undefined }
   | { readonly op: 'add sheet'; readonly sheet: SheetDeclaration; readonly after?: After | undefined }
-  | { readonly op: 'remove sheet'; readonly sheet: string }
+  | { readonly op: 'remove sheet'; readonly sheet: string; readonly leaving?: OwnSheet | null | undefined }
   | { readonly op: 'rename sheet'; readonly sheet: string; readonly name: string | null }
   | { readonly op: 'move sheet'; readonly sheet: string; readonly after?: After | undefined }
   /** null switches a check off; undefined gives the template's back, or takes an own one out. */
@@ -49,8 +55,11 @@ export type Operation =
   /** The civil day that TODAY() gives. */
   | { readonly op: 'today'; readonly today: number }
   | { readonly op: 'title'; readonly title: string }
-  /** Another version of the workbook's template. */
-  | { readonly op: 'template'; readonly version: number };
+  /**
+   * Another version of the workbook's template. The rows it ships follow, but for what the person changed; they stay as they
+   * are where this takes a step back, whose other operations say what they held.
+   */
+  | { readonly op: 'template'; readonly version: number; readonly rows: 'follow' | 'stay' };
 
 export type OperationKind = Operation['op'];
 

@@ -26,7 +26,7 @@ import type {
   RowEntries,
 } from './version-1-declaration.ts';
 import { version1 } from './version-1-shape.ts';
-import type { WorkbookFileRead } from './workbook-file.ts';
+import type { WorkbookFileRead } from './workbook-shape.ts';
 
 /** The template that every workbook of version 1 was made from. */
 export const VERSION_1_TEMPLATE = { name: 'season', version: 1 } as const;

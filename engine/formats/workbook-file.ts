@@ -14,19 +14,20 @@ import { civilDayOfIso, isoDate } from '../values/civil.ts';
 import { jsonFault } from './json-fault.ts';
 import { layout } from './layout.ts';
 import { migrateVersion1, VERSION_1_TEMPLATE } from './version-1.ts';
-import { type FileCell, type FileContent, type FileRows, type WorkbookFile, workbookFile } from './workbook-shape.ts';
+import {
+  type FileCell,
+  type FileContent,
+  type FileRows,
+  ownSchema,
+  type WorkbookFile,
+  type WorkbookFileRead,
+  workbookFile,
+} from './workbook-shape.ts';
+
+export type { WorkbookFileRead };
 
 export const FORMAT = 'dibble-workbook';
 export const VERSION = 2;
-
-export type WorkbookFileRead =
-  | {
-      readonly ok: true;
-      readonly data: DocumentData;
-      /** What was not as it should be, a sentence each; it is kept aside or left out. */
-      readonly notes: readonly string[];
-    }
-  | { readonly ok: false; readonly why: string };
 
 /** The JSON Schema of a workbook file, for other programs. */
 export function workbookFileSchema(): JsonSchema {
@@ -53,7 +54,7 @@ export function writeWorkbookFile(data: DocumentData): string {
     currency,
     today: isoDate(today),
     template,
-    own,
+    own: ownSchema.read(own, []),
     rows: mapped(data.rows, fileRows),
     removed,
     aside: mapped(data.aside, (rows) => mapped(rows, (cells) => mapped(cells, fileContent))),
@@ -140,13 +141,27 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf): WorkbookFileRea
     sheet,
     new RowsReader(sheet, given, notes).read(),
   ]);
-  const aside = mapped(file.aside, (byRow) =>
-    mapped(byRow, (cells) => mapped(cells, (cell) => readCell(cell, () => undefined) ?? null)),
+  const aside = Object.fromEntries(
+    Object.entries(file.aside).map(([sheet, byRow]) => [
+      sheet,
+      mapped(byRow, (cells) => asideCells(sheet, cells, notes)),
+    ]),
   );
   const { title, units, currency, template, own, removed } = file;
   const today = civilDayOfIso(file.today) ?? 0;
   const data = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };
   return { ok: true, data, notes };
+}
+
+function asideCells(sheet: string, cells: ById<unknown>, notes: string[]): ById<Content> {
+  return Object.fromEntries(
+    Object.entries(cells).map(([column, cell]) => {
+      const content = readCell(cell, (found) => {
+        notes.push(`What is kept aside of “${sheet}” holds ${found} under “${column}”, which is no entry.`);
+      });
+      return [column, content ?? null];
+    }),
+  );
 }
 
 class RowsReader {

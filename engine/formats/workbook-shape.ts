@@ -2,6 +2,7 @@
 // season stays small; contents say by themselves what they are.
 
 import type { DateContent, LinkContent } from '../document/content.ts';
+import type { DocumentData } from '../document/data.ts';
 import { checkDeclaration, columnDeclaration, id, sheetDeclaration } from '../schema/declaration-shape.ts';
 import { ID, ROW_ID } from '../schema/id.ts';
 import type { OwnColumn, OwnSchema, OwnSheet } from '../schema/own.ts';
@@ -53,6 +54,16 @@ export interface WorkbookFile {
   readonly aside: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, FileContent>>>>>>;
 }
 
+/** What reading a file gives. */
+export type WorkbookFileRead =
+  | {
+      readonly ok: true;
+      readonly data: DocumentData;
+      /** What was not as it should be, a sentence each; it is kept aside or left out. */
+      readonly notes: readonly string[];
+    }
+  | { readonly ok: false; readonly why: string };
+
 const ids = { pattern: ID, wanted: 'an id of letters, digits and hyphens' };
 const rowIds = { pattern: ROW_ID, wanted: 'the id of a row' };
 
@@ -72,6 +83,9 @@ const ownSheet: Shape<OwnSheet> = fields<OwnSheet>({
   columns: optional(record(ownColumn, (key) => `column “${key}”`, ids)),
   checks: optional(record(orNull(checkDeclaration), (key) => `check “${key}”`, ids)),
 });
+
+/** Reading it puts every field in the order that files have. */
+export const ownSchema: Shape<OwnSchema> = record(ownSheet, (key) => `sheet “${key}”`, ids);
 
 /** Cells are read one by one (workbook-file.ts), so that one that is not as it should be is kept aside alone. */
 const anyCell: Shape<unknown> = {
@@ -117,7 +131,7 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
   currency: like(/^[A-Z]{3}$/, 'a currency code of three letters, such as USD,'),
   today: isoDay,
   template: fields<WorkbookFile['template']>({ name: id, version: whole(1, 1_000_000) }),
-  own: record(ownSheet, (key) => `sheet “${key}”`, ids),
+  own: ownSchema,
   rows: record(fileRows, (key) => `rows of “${key}”`, ids),
   removed: record(
     list(like(ROW_ID, 'the id of a row'), (_, index) => `row ${index + 1}`),

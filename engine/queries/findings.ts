@@ -5,6 +5,7 @@
 import type { Frame } from '../calculation/frame.ts';
 import { contentInWords, placeContent } from '../document/cells.ts';
 import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import { entry } from '../schema/records.ts';
 import { isComputed, isEnteredSheet, isMadeSheet } from '../schema/schema.ts';
 import { BLANK, FILLED } from '../values/column.ts';
 import { isError } from '../values/error.ts';
@@ -181,6 +182,7 @@ function wholes(book: Book): readonly Finding[] {
     ...namesakes(book, sheet),
     ...broughtBack(book, sheet),
     ...keptAside(book, sheet),
+    ...goneColumns(book, sheet),
   ]);
 }
 
@@ -238,4 +240,25 @@ function keptAside(book: Book, sheet: ProgramSheet): readonly Finding[] {
     }
   }
   return found;
+}
+
+/** Typed cells of columns that the template has no more. Those of a column that a person took out are known to them. */
+function goneColumns(book: Book, sheet: ProgramSheet): readonly Finding[] {
+  const { document } = book;
+  const { shelf, program } = document;
+  if (shelf.isEmpty) return [];
+  const own = entry(program.schema.own, sheet.id)?.columns;
+  const contents = new Map<string, string[]>();
+  for (const [row, cells] of shelf.rows(sheet.id)) {
+    if (document.rowsOf(sheet.id).record(row)?.removed !== undefined) continue;
+    for (const [column, content] of cells) {
+      if (sheet.column(column) !== undefined || entry(own, column)?.removed === true) continue;
+      contents.set(column, [...(contents.get(column) ?? []), contentInWords(content)]);
+    }
+  }
+  return [...contents].map(([column, words]) => {
+    const first = words.slice(0, 3).join(', ');
+    const says = `${sheet.name} has a column “${column}” no more. What was typed there is kept aside: ${first}${words.length > 3 ? ` and ${words.length - 3} more` : ''}.`;
+    return finding(book, { level: 'note', sheet, column: '', check: '' }, undefined, says);
+  });
 }

@@ -14,13 +14,16 @@ const storeys: readonly (readonly [room: string, storey: number])[] = [
   ['engine/language/', 2],
   ['engine/functions/', 3],
   ['engine/calculation/', 4],
-  ['engine/workbook/', 5],
-  ['engine/formats/', 6],
-  ['engine/index.ts', 7],
-  ['sheets-templates/', 8],
-  ['demo/', 9],
-  ['ui/', 10],
-  ['tests/', 11],
+  ['engine/schema/', 5],
+  ['engine/document/', 6],
+  ['engine/commands/', 7],
+  ['engine/queries/', 8],
+  ['engine/formats/', 9],
+  ['engine/index.ts', 10],
+  ['sheets-templates/', 11],
+  ['demo/', 12],
+  ['ui/', 13],
+  ['tests/', 14],
 ];
 
 /** Rooms closed to each other although the storeys would allow it: a model knows no units and no tables. */

@@ -2,7 +2,18 @@
 // (the peer), in one run and checked against each other first. `--sizes 1000,10000` chooses sizes; `--without-peer` leaves
 // the peer out; its rollups are built up to 10,000 plantings, past that it is marked as too slow.
 
-import { createWorkbook, readWorkbookFile, type Workbook, writeWorkbookFile } from '../../engine/index.ts';
+import {
+  type Command,
+  cellValue,
+  ONLY_ROW,
+  readWorkbookFile,
+  rowId,
+  rows as rowsOf,
+  type Template,
+  Workbook,
+} from '../../engine/index.ts';
+import { wordOf } from '../../sheets-templates/names.ts';
+import { opened, templateOf, testWorld } from '../book.ts';
 import { type Floor, makeFloor } from './floor.ts';
 import { type Spread, timeEach, timePair } from './measure.ts';
 import { makePeer, type Peer } from './peer.ts';
@@ -27,12 +38,21 @@ interface Line {
 
 const lines: Line[] = [];
 
-function open(text: string): Workbook {
-  const read = readWorkbookFile(text);
+function open(text: string, template: Template): Workbook {
+  const world = testWorld(template);
+  const read = readWorkbookFile(text, world.templates);
   if (!read.ok) throw new Error(read.why);
-  const opened = createWorkbook(read.declaration);
-  if (!opened.ok) throw new Error(opened.problems.join('\n'));
-  return opened.workbook;
+  const workbook = Workbook.open(read.data, world);
+  if (workbook === undefined) throw new Error('The template is not known.');
+  return workbook;
+}
+
+const EDIT = { code: 'edit', parts: {} };
+
+function set(workbook: Workbook, sheet: string, row: string, column: string, entry: string): void {
+  const command: Command = { command: 'set cell', sheet, row, column, entry };
+  const done = workbook.do([command], EDIT);
+  if (done.refused) throw new Error(done.why);
 }
 
 function largestDifference(a: ArrayLike<number>, b: ArrayLike<number>): number {
@@ -45,17 +65,17 @@ function largestDifference(a: ArrayLike<number>, b: ArrayLike<number>): number {
 }
 
 function columnOf(workbook: Workbook, table: string, column: string): number[] {
-  return Array.from(workbook.rows(table), (row) => Number(workbook.value(table, row, column)));
+  return Array.from(rowsOf(workbook, table), (row) => Number(cellValue(workbook, table, row, column)));
 }
 
 /** The same numbers, or there is nothing to compare. */
 function agree(workbook: Workbook, floor: Floor): void {
   for (const [name, values] of Object.entries(floor.columns)) {
-    const difference = largestDifference(columnOf(workbook, 'Plantings', name), values);
+    const difference = largestDifference(columnOf(workbook, 'plantings', wordOf(name)), values);
     if (difference > 0) throw new Error(`${name} differs from the floor by ${difference} of its size`);
   }
-  const cost = largestDifference(columnOf(workbook, 'Seed order', 'Cost'), floor.order.cost);
-  const free = largestDifference(columnOf(workbook, 'Beds', 'Free length'), floor.beds.free);
+  const cost = largestDifference(columnOf(workbook, 'seed-order', 'cost'), floor.order.cost);
+  const free = largestDifference(columnOf(workbook, 'beds', 'free-length'), floor.beds.free);
   if (cost > 0 || free > 0) throw new Error(`Rollups differ from the floor by ${Math.max(cost, free)} of their size`);
 }
 
@@ -67,7 +87,9 @@ function disagreements(floor: Floor, peer: Peer, column: 'Target' | 'Cells' | 'S
 
 function bench(size: number): void {
   const figures = seasonFigures(size);
-  const text = writeWorkbookFile(seasonWorkbook(figures));
+  const declaration = seasonWorkbook(figures);
+  const template = templateOf(declaration);
+  const text = opened(declaration).file();
   const add = (
     what: string,
     dibble: number,
@@ -77,9 +99,9 @@ function bench(size: number): void {
   ): void => {
     lines.push({ size, what, dibble, floor, peer, unit });
   };
-  let workbook = open(text);
+  let workbook = open(text, template);
   const builds = timeEach(size >= 100_000 ? 3 : 5, () => {
-    workbook = open(text);
+    workbook = open(text, template);
   });
   const floor = makeFloor(figures);
   const floorBuild = timeEach(3, () => makeFloor(figures).all());
@@ -117,14 +139,12 @@ function bench(size: number): void {
     row: Math.floor(next() * size),
     spacing: Math.round(5 + next() * 55) / 100,
   }));
+  const plantings = Array.from(rowsOf(workbook, 'plantings'), (row) => rowId(workbook, 'plantings', row));
+  const varietyIds = Array.from(rowsOf(workbook, 'varieties'), (row) => rowId(workbook, 'varieties', row));
   const editSpacing = (call: number): void => {
     const edit = edits[call % edits.length];
     if (edit === undefined) return;
-    const change = workbook.edit(
-      [{ edit: 'cell', table: 'Plantings', row: edit.row, column: 'Spacing', entry: String(edit.spacing) }],
-      'Spacing',
-    );
-    if (change.refused) throw new Error(change.why);
+    set(workbook, 'plantings', plantings[edit.row] ?? '', 'spacing', String(edit.spacing));
   };
   const floorSpacing = (call: number): void => {
     const edit = edits[call % edits.length];
@@ -149,10 +169,7 @@ function bench(size: number): void {
   const editVariety = (call: number): void => {
     const edit = varieties[call % varieties.length];
     if (edit === undefined) return;
-    workbook.edit(
-      [{ edit: 'cell', table: 'Varieties', row: edit.variety, column: 'Germination', entry: String(edit.germination) }],
-      'Germination',
-    );
+    set(workbook, 'varieties', varietyIds[edit.variety] ?? '', 'germination', String(edit.germination));
   };
   const floorVariety = (call: number): void => {
     const edit = varieties[call % varieties.length];
@@ -169,17 +186,19 @@ function bench(size: number): void {
   const spare = (call: number): number => 0.05 + (call % 7) / 100;
   const [farm, floorFarm] = timePair(
     size >= 100_000 ? 8 : 21,
-    (call) =>
-      workbook.edit(
-        [{ edit: 'cell', table: 'Farm', row: 0, column: 'Spare seed', entry: String(spare(call)) }],
-        'Spare seed',
-      ),
+    (call) => set(workbook, 'farm', ONLY_ROW, 'spare-seed', String(spare(call))),
     (call) => floor.spare(spare(call)),
   );
   const peerFarm = peer === undefined ? undefined : timeEach(2, (call) => peer?.spare(spare(call)));
   add('one farm edit, median', farm.median, floorFarm.median, peerFarm?.median);
   agree(workbook, floor);
-  add('bytes of columns', workbook.bytes() / 1e6, floor.bytes / 1e6, undefined, 'MB');
+  const [branch] = timePair(
+    50,
+    () => workbook.branch(),
+    () => undefined,
+  );
+  add('branch', branch.median, undefined, undefined);
+  add('bytes of columns', workbook.document.frame.bytes() / 1e6, floor.bytes / 1e6, undefined, 'MB');
 }
 
 const figure = (value: number | undefined): string => (value === undefined ? '–' : value.toPrecision(3));

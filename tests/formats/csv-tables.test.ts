@@ -1,7 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { exportCsv, importCsv, readCsvRows, tableData, writeWorkbookFile } from '../../engine/index.ts';
-import { splitCsv } from '../../ui/csv-splitter.ts';
 import type { Book } from '../book.ts';
 import { open, SMALL_FARM } from './small-farm.ts';
 
@@ -223,7 +221,7 @@ describe('what can’t be taken is refused whole, in a sentence', () => {
       'Bed,Hoped for\nEast 9,5\n',
       'Line 2: Income has no row “East 9”, and its rows follow from other sheets: take the line out, or change those sheets first.',
     ],
-    ['Bedz', 'Bed\nA\n', 'There is no sheet called Bedz.'],
+    ['Bedz', 'Bed\nA\n', 'There is no sheet called bedz.'],
   ])('%s: %j', (table, text, sentence) => {
     expect(why(text, table)).toBe(sentence);
   });

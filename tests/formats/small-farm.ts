@@ -2,7 +2,15 @@
 // sales without names, and sheets whose rows follow from others.
 
 import { civilDay } from '../../engine/index.ts';
-import { type Book, type ColumnDeclaration, opened, type RowEntries, type SheetDeclaration, type TypeDeclaration, type WorkbookDeclaration } from '../book.ts';
+import {
+  type Book,
+  type ColumnDeclaration,
+  opened,
+  type RowEntries,
+  type SheetDeclaration,
+  type TypeDeclaration,
+  type WorkbookDeclaration,
+} from '../book.ts';
 
 const TEXT: TypeDeclaration = { type: 'text' };
 const DATE: TypeDeclaration = { type: 'date' };

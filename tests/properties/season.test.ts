@@ -5,9 +5,16 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
 import type { ColumnView, SheetView } from '../../engine/index.ts';
-import { type Book, type Edit, opened } from '../book.ts';
+import { SEASON } from '../../sheets-templates/season.ts';
+import { type Book, type Edit, opened, started } from '../book.ts';
 import { entered, number, SMALL, sheet } from '../workbook/small.ts';
 import { snapshot } from './snapshot.ts';
+
+function demo(): Book {
+  const farm = started(SEASON, demoFarm);
+  if (!farm.ok) throw new Error(farm.problems.join('\n'));
+  return farm.workbook;
+}
 
 const RUNS = 4;
 const ACTS = 60;
@@ -121,7 +128,7 @@ test('the season equals one worked out afresh from its entries, bit for bit', { 
   let done = 0;
   fc.assert(
     fc.property(fc.array(chances, { minLength: ACTS, maxLength: ACTS }), (acts) => {
-      const workbook = opened(demoFarm);
+      const workbook = demo();
       const start = snapshot(workbook);
       acts.forEach((act, step) => {
         perform(act, workbook);

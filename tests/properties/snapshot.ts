@@ -15,7 +15,7 @@ function cell(workbook: Book, table: string, row: number, column: string, link: 
   const value = workbook.value(table, row, column);
   const { origin } = workbook.cell(table, row, column);
   if (value === null) return `${origin}:`;
-  if (isError(value)) return `${origin}:!${value.error} ${value.why} ${value.at?.table} ${value.at?.column}`;
+  if (isError(value)) return `${origin}:!${value.error} ${value.why} ${value.at?.sheet} ${value.at?.column}`;
   if (typeof value === 'number')
     return `${origin}:${link === undefined ? exact(value) : workbook.rowName(link, value)}`;
   return `${origin}:${typeof value} ${value}`;

@@ -7,7 +7,7 @@ import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { civilDay, importCsv, isoDate, readStationCsv } from '../../engine/index.ts';
+import { civilDay, isoDate, readStationCsv } from '../../engine/index.ts';
 import { splitCsv } from '../../ui/csv-splitter.ts';
 import { type Season, seasonOf } from './season.ts';
 
@@ -57,7 +57,7 @@ function spread(days: readonly number[]): { readonly mean: number; readonly devi
 
 function imported(text: string): { readonly season: Season; readonly notes: readonly string[] } {
   const season = seasonOf({}, { Latitude: '47.5' }, { units: 'si' });
-  const done = importCsv(season.book, 'Climate', text, splitCsv);
+  const done = season.book.importCsv('Climate', text);
   if (!done.ok) throw new Error(done.why);
   return { season, notes: done.notes };
 }
@@ -211,7 +211,7 @@ describe('gaps and faults of a station', () => {
   it('refuses with line and reason, and writes nothing', () => {
     const season = seasonOf({});
     const refused = (text: string): string => {
-      const done = importCsv(season.book, 'Climate', text, splitCsv);
+      const done = season.book.importCsv('Climate', text);
       return done.ok ? 'taken' : done.why;
     };
     const header = 'DATE,TMAX (degC),TMIN (degC)\n2015-01-01,5,1\n';

@@ -2,10 +2,11 @@
 
 import { describe, expect, it } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
-import { createWorkbook } from '../book.ts';
+import { SEASON } from '../../sheets-templates/season.ts';
+import { started } from '../book.ts';
 import { errorsOf, reading } from './season.ts';
 
-const opened = createWorkbook(demoFarm);
+const opened = started(SEASON, demoFarm);
 if (!opened.ok) throw new Error(opened.problems.join('\n'));
 const season = reading(opened.workbook);
 const { book } = season;

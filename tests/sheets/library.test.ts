@@ -1,11 +1,11 @@
 // The crop library against the publications it cites, against itself, and against the columns of the Crops sheet.
 
 import { describe, expect, it } from 'vitest';
+import type { TypeDeclaration } from '../../engine/schema/declaration.ts';
 import { toCanonical, type Unit } from '../../engine/units/unit.ts';
 import { createVocabulary } from '../../engine/units/vocabulary.ts';
 import { readEntry } from '../../engine/values/entry.ts';
 import type { ValueType } from '../../engine/values/type.ts';
-import type { TypeDeclaration } from '../../engine/workbook/declaration.ts';
 import { cropsSheet } from '../../sheets-templates/crops.ts';
 import type { Crop, FigureColumn } from '../../sheets-templates/library/figure.ts';
 import { figureSources, LIBRARY, libraryRows } from '../../sheets-templates/library/library.ts';

@@ -154,7 +154,8 @@ describe('the season template', () => {
     for (const sheet of SEASON_SHEETS) {
       const names = sheet.columns.map((column) => column.name);
       expect(new Set(names).size, sheet.name).toBe(names.length);
-      for (const check of sheet.checks) expect(names, `${sheet.name}, ${check.name}`).toContain(check.column);
+      const ids = sheet.columns.map((column) => column.id);
+      for (const check of sheet.checks) expect(ids, `${sheet.name}, ${check.name}`).toContain(check.column);
     }
   });
 

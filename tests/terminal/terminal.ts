@@ -3,9 +3,13 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { civilDay, writeWorkbookFile } from '../../engine/index.ts';
+import { civilDay } from '../../engine/index.ts';
+import { templateShelf } from '../../sheets-templates/index.ts';
 import { run } from '../../ui/terminal/run.ts';
-import { SMALL_FARM } from '../formats/small-farm.ts';
+import { templateOf } from '../book.ts';
+import { open, SMALL_FARM } from '../formats/small-farm.ts';
+
+const SMALL = templateOf(SMALL_FARM);
 
 export interface Ran {
   readonly status: number;
@@ -40,7 +44,7 @@ export class Folder {
 
   /** The small farm as a workbook file. */
   farm(name = 'farm.json'): string {
-    return this.put(name, writeWorkbookFile(SMALL_FARM));
+    return this.put(name, open().file());
   }
 
   /** Runs a command; its error lines name files without the folder. */
@@ -58,6 +62,9 @@ export class Folder {
         yield* input;
       },
       today: civilDay(2026, 11, 20),
+      now: () => 0,
+      templates: async (wanted) =>
+        wanted?.name === SMALL.name ? { today: () => SMALL, earlier: () => undefined } : templateShelf(),
     });
     return { status, out, err: err.replaceAll(`${this.path}/`, '') };
   }

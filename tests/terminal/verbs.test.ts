@@ -4,6 +4,12 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { VERBS } from '../../ui/terminal/verbs.ts';
 import { Folder } from './terminal.ts';
 
+/** The id of a row of Beds in the saved file. */
+function rowIdOf(saved: Folder, bed: string): string {
+  const { rows } = JSON.parse(saved.text('farm.json')) as { rows: { beds: { rows: string[][] } } };
+  return rows.beds.rows.find((row) => row[2] === bed)?.[0] ?? '';
+}
+
 let folder: Folder;
 beforeEach(() => {
   folder = new Folder();
@@ -17,7 +23,7 @@ describe('new', () => {
     const schema = JSON.parse(
       readFileSync(new URL('../../engine/formats/workbook.schema.json', import.meta.url), 'utf8'),
     ) as object;
-    const meets = new Ajv2020({ allowUnionTypes: true }).compile(schema);
+    const meets = new Ajv2020({ allowUnionTypes: true, formats: { date: true } }).compile(schema);
     meets(JSON.parse(folder.text('f.json')));
     expect(meets.errors ?? []).toEqual([]);
     expect((await folder.run(['eval', 'Farm[Season]', '--in', file])).out).toBe('2027\n');
@@ -183,7 +189,7 @@ describe('set, formula and import write the file whole or leave it', () => {
       .split('\n')
       .filter((line, at) => line !== before.split('\n')[at]);
     expect(changed).toHaveLength(1);
-    expect(changed[0]).toContain('"Length": 60');
+    expect(changed[0]).toContain('"North 1", [60, "ft", true]');
   });
 
   test('setting what is there already gives the same bytes', async () => {
@@ -305,7 +311,7 @@ describe('files that can’t be used', () => {
 
   test('a truncated workbook is named with the line at which it ends', async () => {
     const file = folder.farm();
-    folder.put('farm.json', folder.text('farm.json').slice(0, 3000));
+    folder.put('farm.json', folder.text('farm.json').slice(0, -60));
     const { status, err } = await folder.run(['check', file]);
     expect(status).toBe(2);
     expect(err).toMatch(
@@ -313,20 +319,22 @@ describe('files that can’t be used', () => {
     );
   });
 
-  test('cells that mean nothing are named, with how many more there are', async () => {
+  test('a cell that its column can’t hold is kept aside, and the rest opens', async () => {
     const file = folder.farm();
     folder.put(
       'farm.json',
-      folder
-        .text('farm.json')
-        .replace('"Length": 50', '"Length": "banana"')
-        .replace('"straw"', '"gravel"')
-        .replace(/"gravel"(?=, "leaves")/, '"straw"'),
+      folder.text('farm.json').replace('[50, "ft", true]', '"banana"').replace('"straw"', '{ "a": 1 }'),
     );
-    const { status, err } = await folder.run(['tables', file]);
-    expect(status).toBe(2);
-    expect(err).toMatch(/^farm\.json: Beds, row 1, Length: "banana" isn't a length.*\n$/);
-    expect(err.trimEnd().split('\n')).toHaveLength(1);
+    const { status, err, out } = await folder.run(['table', file, 'Beds', '--json']);
+    expect(status).toBe(0);
+    expect(JSON.parse(out).rows[0].slice(0, 3)).toEqual(['North 1', null, 30]);
+    expect(err).toBe(
+      'farm.json: Row 1 of “beds” holds “{"a":1}” under “cover”, which is no entry; it is kept aside.\n',
+    );
+    await folder.run(['set', file, 'Beds', 'North 1', 'Width', '31']);
+    expect(JSON.parse(folder.text('farm.json')).aside.beds).toEqual({
+      [rowIdOf(folder, 'North 1')]: { cover: '{"a":1}', length: 'banana' },
+    });
   });
 
   test('a place that can’t be written leaves nothing behind', async () => {
@@ -346,7 +354,7 @@ describe('files that can’t be used', () => {
     chmodSync(file, 0o640);
     symlinkSync(file, folder.file('link.json'));
     await folder.run(['set', folder.file('link.json'), 'Beds', 'North 1', 'Length', '70']);
-    expect(folder.text('farm.json')).toContain('"Length": 70');
+    expect(folder.text('farm.json')).toContain('[70, "ft", true]');
     expect(statSync(file).mode & 0o777).toBe(0o640);
     expect(folder.names()).toEqual(['farm.json', 'link.json']);
   });

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Evaluated } from '../../engine/index.ts';
-import { createWorkbook, writeWorkbookFile } from '../../engine/index.ts';
-import type { Book } from '../book.ts';
+import { type Book, opened } from '../book.ts';
 import { open, SMALL_FARM } from '../formats/small-farm.ts';
 
 function shown(answer: Evaluated): string {
@@ -10,9 +9,7 @@ function shown(answer: Evaluated): string {
 }
 
 function nothing(): Book {
-  const opened = createWorkbook({ title: '', units: 'us', currency: 'USD', today: 20_893, sheets: [], rows: {} });
-  if (!opened.ok) throw new Error(opened.problems.join(' '));
-  return opened.workbook;
+  return opened({ title: '', units: 'us', currency: 'USD', today: 20_893, sheets: [], rows: {} });
 }
 
 describe('formulas without a sheet', () => {
@@ -60,22 +57,20 @@ describe('formulas on the tables of a workbook', () => {
 
   test('answers follow edits of cells', () => {
     const workbook = open();
-    const evaluator = workbook.evaluator();
     workbook.edit([{ edit: 'cell', table: 'Beds', row: 0, column: 'Length', entry: '100' }], '');
-    expect(shown(evaluator.evaluate('MAX(Beds[Length])'))).toBe('100 ft');
+    expect(shown(workbook.evaluate('MAX(Beds[Length])'))).toBe('100 ft');
   });
 
   test('asking changes nothing, and gives what a computed column would', () => {
     const workbook = open();
     const before = workbook.file();
-    const evaluator = workbook.evaluator();
     const factor = fc.integer({ min: -50, max: 50 });
     const formula = fc
       .tuple(fc.constantFrom('SUM', 'MAX', 'AVERAGE'), fc.constantFrom('Length', 'Area', 'Width'), factor)
       .map(([name, column, by]) => `${name}(Beds[${column}]) * ${by}`);
     fc.assert(
       fc.property(formula, (text) => {
-        const answer = evaluator.evaluate(text);
+        const answer = workbook.evaluate(text);
         const columned = open();
         columned.edit([{ edit: 'formula', table: 'Farm', column: 'Asked', formula: text }], '');
         expect(answer.ok && answer.value).toBe(columned.value('Farm', 0, 'Asked'));

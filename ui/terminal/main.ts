@@ -2,6 +2,8 @@
 
 import { createInterface } from 'node:readline';
 import { civilDay } from '../../engine/index.ts';
+import { earlierTemplate } from '../../sheets-templates/earlier.ts';
+import { templateShelf } from '../../sheets-templates/index.ts';
 import { run } from './run.ts';
 import { onOneLine, type World } from './world.ts';
 
@@ -13,6 +15,10 @@ const world: World = {
   lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
   today: civilDay(now.getFullYear(), now.getMonth() + 1, now.getDate()),
   now: () => Date.now(),
+  templates: async (wanted) => {
+    const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
+    return templateShelf(earlier === undefined ? [] : [earlier]);
+  },
 };
 
 // A reader that has seen enough (`| head`) is no fault.

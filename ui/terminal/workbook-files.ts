@@ -26,16 +26,12 @@ import {
   Workbook,
   writeWorkbookFile,
 } from '../../engine/index.ts';
-import { earlierTemplate } from '../../sheets-templates/earlier.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 /** The workbook in a file, worked out. */
 export async function openWorkbook(path: string, world: World): Promise<Workbook> {
   const text = decoded(path, bytesOf(path), false);
-  const wanted = templateWanted(text);
-  const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
-  const templates = templateShelf(earlier === undefined ? [] : [earlier]);
+  const templates = await world.templates(templateWanted(text));
   const read = readWorkbookFile(text, templates);
   if (!read.ok) return refuse(`${path}: ${read.why}`);
   for (const note of read.notes) world.complain(onOneLine(`${path}: ${note}`));

@@ -1,6 +1,8 @@
 // What the terminal's verbs need from outside: where answers go, what comes in, which day it is. And the one way to give up
 // on bad input: a sentence. Every file of the terminal may call it; it calls nothing.
 
+import type { TemplateShelf } from '../../engine/index.ts';
+
 export interface World {
   /** Standard output; the text brings its own line breaks. */
   out(text: string): void;
@@ -12,6 +14,8 @@ export interface World {
   readonly today: number;
   /** Milliseconds of the clock. */
   now(): number;
+  /** Templates as they are today, and in the version that a file was made from. */
+  templates(wanted: { readonly name: string; readonly version: number } | undefined): Promise<TemplateShelf>;
 }
 
 /** Bad input. The message is the one line that the person reads; nothing has been written. */

@@ -1,0 +1,135 @@
+// Two people's work on copies of one workbook, brought together in either order: the same to the last bit on both sides. The
+// later change of a cell stands; a removed row that another changed afterwards is there again, marked.
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type Command, Findings, type Transaction, type Workbook } from '../../engine/index.ts';
+import { runs } from '../runs.ts';
+import { type Chances, chances, commandFor } from './any-command.ts';
+import { BEGINNING, everything, openFarm } from './farm.ts';
+
+const MESSAGE = { code: 'work', parts: {} };
+
+function done(workbook: Workbook, command: Command): Transaction {
+  const answer = workbook.do([command], MESSAGE);
+  if (answer.refused) throw new Error(answer.why);
+  return answer.transaction;
+}
+
+const remote = (transaction: Transaction): Transaction => ({ ...transaction, source: 'remote' });
+
+function cell(row: string, column: string, entry: string): Command {
+  return { command: 'set cell', sheet: 'plantings', row, column, entry };
+}
+
+const [P1 = '', P2 = '', P3 = ''] = (BEGINNING.rows.plantings ?? []).map(({ id }) => id);
+
+/** Both copies with both people's transactions. */
+function merged(ofAnna: readonly Transaction[], ofBert: readonly Transaction[], anna: Workbook, bert: Workbook): void {
+  for (const one of ofBert) anna.receive(remote(one));
+  for (const one of ofAnna) bert.receive(remote(one));
+  expect(everything(anna)).toEqual(everything(bert));
+}
+
+describe('two people', () => {
+  test('who change one cell: the later change stands', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const first = done(anna, cell(P1, 'length', '10 ft'));
+    const second = done(bert, cell(P1, 'length', '12 ft'));
+    merged([first], [second], anna, bert);
+    expect(everything(anna).file).toContain('[12, "ft"]');
+  });
+
+  test('at the very same moment: that of the name that sorts later', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const work = (entry: string, actor: string): Transaction => ({
+      ...done(openFarm(BEGINNING, actor), cell(P1, 'length', entry)),
+      time: 5,
+    });
+    const [first, second] = [work('10 ft', 'anna'), work('12 ft', 'bert')];
+    for (const one of [first, second]) anna.receive(remote(one));
+    for (const one of [second, first]) bert.receive(remote(one));
+    expect(everything(anna)).toEqual(everything(bert));
+    expect(everything(anna).file).toContain('[12, "ft"]');
+  });
+
+  test('of whom one removes a row that the other changes afterwards: it is there, changed, and marked', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const removed = done(anna, { command: 'remove rows', sheet: 'plantings', rows: [P2] });
+    const changed = done(bert, cell(P2, 'length', '12 ft'));
+    merged([removed], [changed], anna, bert);
+    expect(everything(anna).file).toContain('[12, "ft"]');
+    const says = new Findings(anna).all().filter(({ sheet }) => sheet === 'plantings');
+    expect(says.map(({ rowName, says: said }) => `${rowName}: ${said}`)).toContain(
+      'P2: Somebody removed this row while another changed it: keep it, or remove it again.',
+    );
+    const kept = done(anna, { command: 'keep row', sheet: 'plantings', row: P2 });
+    bert.receive(remote(kept));
+    expect(everything(anna)).toEqual(everything(bert));
+    expect(everything(anna).file).not.toContain('broughtBack');
+  });
+
+  test('of whom one removes a row after the other changed it: it stays away, and taken back it has the change', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const changed = done(bert, cell(P2, 'length', '12 ft'));
+    anna.receive(remote(changed));
+    const removed = done(anna, { command: 'remove rows', sheet: 'plantings', rows: [P2] });
+    bert.receive(remote(removed));
+    expect(everything(anna)).toEqual(everything(bert));
+    expect(everything(anna).file).not.toContain(`"${P2}"`);
+    const back = anna.undo();
+    if (back !== undefined) bert.receive(remote(back.transaction));
+    expect(everything(anna)).toEqual(everything(bert));
+    expect(everything(bert).file).toContain('[12, "ft"]');
+  });
+
+  test('who insert between the same rows: both are there, in the same order on both sides', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const insert = (planting: string): Command => ({
+      command: 'insert row',
+      sheet: 'plantings',
+      entries: { planting },
+      before: P3,
+    });
+    merged([done(anna, insert('Of Anna'))], [done(bert, insert('Of Bert'))], anna, bert);
+  });
+
+  test('of whom one removes a column that the other typed in: the cells are kept, and there when it is back', () => {
+    const start = openFarm();
+    done(start, { command: 'add column', sheet: 'plantings', name: 'Weighed', type: { type: 'text' } });
+    const base = start.data();
+    const column = Object.keys(base.own.plantings?.columns ?? {})[0] ?? '';
+    const [anna, bert] = [openFarm(base, 'anna'), openFarm(base, 'bert')];
+    const removed = done(anna, { command: 'remove column', sheet: 'plantings', column });
+    const typed = done(bert, cell(P1, column, 'a sackful'));
+    merged([removed], [typed], anna, bert);
+    expect(everything(anna).file).toContain('a sackful');
+    const back = anna.undo();
+    if (back !== undefined) bert.receive(remote(back.transaction));
+    expect(everything(anna)).toEqual(everything(bert));
+    expect(anna.document.contentOf('plantings', P1, column)).toBe('a sackful');
+    expect(anna.document.program.sheet('plantings')?.column(column)).toBeDefined();
+  });
+});
+
+function work(workbook: Workbook, sequence: readonly Chances[]): Transaction[] {
+  return sequence.flatMap((by) => {
+    const command = commandFor(workbook, by);
+    const answer = command === undefined ? undefined : workbook.do([command], MESSAGE);
+    return answer === undefined || answer.refused ? [] : [answer.transaction];
+  });
+}
+
+test('any work of two people comes together alike on both sides', () => {
+  const some = fc.array(chances, { minLength: 1, maxLength: 6 });
+  fc.assert(
+    fc.property(some, some, fc.boolean(), (one, other, bertFirst) => {
+      const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+      const early = bertFirst ? work(bert, other) : [];
+      const ofAnna = work(anna, one);
+      const ofBert = bertFirst ? early : work(bert, other);
+      merged(ofAnna, ofBert, anna, bert);
+    }),
+    { numRuns: runs(300, 10_000) },
+  );
+});
