@@ -1,9 +1,13 @@
 // How far an edit reaches: which columns are worked out again, and for which rows; everything else is left alone.
 import { beforeEach, describe, expect, test } from 'vitest';
-import { ColumnNode } from '../../engine/calculation/column-node.ts';
+import type { Frame } from '../../engine/calculation/frame.ts';
+import { ColumnNode } from '../../engine/calculation/graph/column-node.ts';
+import { dirtyRows } from '../../engine/calculation/graph/graph.ts';
 import type { RowSet } from '../../engine/calculation/row-set.ts';
+import { wordOf } from '../../sheets-templates/names.ts';
 import { type Book, type Edit, opened } from '../book.ts';
 import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
+import { told } from './frames.ts';
 
 const TEXT = { type: 'text' } as const;
 
@@ -72,9 +76,9 @@ describe('an edit', () => {
   function reached(edit: Edit): Record<string, string> {
     const runs: Record<string, string> = {};
     const { run } = ColumnNode.prototype;
-    ColumnNode.prototype.run = function (this: ColumnNode, changed: RowSet): void {
-      runs[this.name] = this.dirty.all ? 'all' : [...this.dirty.sorted()].join(' ');
-      run.call(this, changed);
+    ColumnNode.prototype.run = function (this: ColumnNode, frame: Frame, changed: RowSet): void {
+      runs[this.name] = told(dirtyRows(frame, this));
+      run.call(this, frame, changed);
     };
     try {
       expect(book.edit([edit], 'Test').refused).toBe(false);
@@ -161,7 +165,7 @@ describe('an edit', () => {
 
   test.each(CASES)('%s', (_, edit, crops, sales) => {
     const named = (table: string, columns: Record<string, string>): [string, string][] =>
-      Object.entries(columns).map(([column, rows]) => [`${table} / ${column}`, rows]);
+      Object.entries(columns).map(([column, rows]) => [`${wordOf(table)}/${wordOf(column)}`, rows]);
     const wanted = Object.fromEntries([...named('Crops', crops), ...named('Sales', sales)]);
     const met = Object.entries(reached(edit())).filter(([, rows]) => rows !== '');
     expect(Object.fromEntries(met)).toEqual(wanted);
