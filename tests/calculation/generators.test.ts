@@ -1,85 +1,128 @@
 // Rows that follow from other data: one for each row, for each day, week or month, for each pair, for each date.
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { eachMaker, eventsMaker, pairsMaker, spanMaker } from '../../engine/calculation/makers.ts';
-import { Model, TableData } from '../../engine/calculation/model.ts';
+import { type Frame, FrameState } from '../../engine/calculation/frame.ts';
+import { eachRow } from '../../engine/calculation/generators/each.ts';
+import { EventSlots, eventRows } from '../../engine/calculation/generators/events.ts';
+import type { RowGenerator } from '../../engine/calculation/generators/generator.ts';
+import { type PairRange, Pairs, pairRows } from '../../engine/calculation/generators/pairs.ts';
+import { spanRows } from '../../engine/calculation/generators/span.ts';
+import { GeneratorNode } from '../../engine/calculation/graph/generator-node.ts';
+import { dirtyRows, Graph, Source } from '../../engine/calculation/graph/graph.ts';
+import { type ColumnDef, Layout, type TableDef } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
 import { civilDay, isoDate } from '../../engine/values/civil.ts';
-import { BLANK, type Column, FAULT, FILLED } from '../../engine/values/column.ts';
+import { BLANK, FAULT, FILLED } from '../../engine/values/column.ts';
+import { allRows, emptyFrame, listed, rowsOf, told } from './frames.ts';
 
-function tableOf(name: string, rows: number): TableData {
-  const table = new TableData(name);
-  table.addRows(rows);
-  return table;
+/** A frame of the layout in which a generator works, and the run of its node; `sources` are what readers of columns hang on. */
+function working(layout: Layout, generator: RowGenerator, sources = new Map<ColumnDef, Source>()) {
+  const node = new GeneratorNode(generator, (column) => sources.get(column) ?? new Source(undefined));
+  const frame = emptyFrame(layout, new Graph([node]).order.length);
+  return { frame, node, make: (...dirty: RowSet[]): string => made(frame, node, ...dirty) };
 }
 
-function rowsOf(...rows: number[]): RowSet {
-  const set = new RowSet();
-  for (const row of rows) set.add(row);
-  return set;
+/** Runs the node over changed rows of its inputs, all of the first where none are given; gives the rows it says changed. */
+function made(frame: Frame, node: GeneratorNode, ...dirty: RowSet[]): string {
+  const given = dirty.length === 0 ? [allRows()] : dirty;
+  given.forEach((set, lane) => {
+    dirtyRows(frame, node, lane).addFrom(set);
+  });
+  const changed = new RowSet();
+  node.run(frame, changed);
+  for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
+  return told(changed);
 }
-
-function all(): RowSet {
-  const set = new RowSet();
-  set.addAll();
-  return set;
-}
-
-const told = (set: RowSet): string => (set.all ? 'all' : [...set.sorted()].join(' '));
-const listed = (table: TableData, column: Column): string =>
-  [...table.rows()].map((row) => `${row}:${column.values[row]}`).join(' ');
 
 describe('one row for each row', () => {
   function setting() {
-    const source = tableOf('Varieties', 3);
-    const table = new TableData('Order');
-    const link = table.addColumn('Variety', true);
-    return { source, table, link, maker: eachMaker(table, link, source) };
+    const layout = new Layout();
+    const source = layout.addTable('varieties');
+    const table = layout.addTable('order');
+    const link = layout.addColumn(table, 'variety', true);
+    table.order = { by: 'table', table: source };
+    const work = working(layout, eachRow(table, link, source));
+    work.frame.addRows(source, 3);
+    return { source, table, link, ...work };
   }
 
-  test('has the source row’s slot, and comes and goes with it', () => {
-    const { source, table, link, maker } = setting();
-    let changed = new RowSet();
-    maker.make(all(), changed);
-    expect(listed(table, link)).toBe('0:0 1:1 2:2');
-    expect(told(changed)).toBe('0 1 2');
-    changed = new RowSet();
-    source.setLive(1, false);
-    source.addRows(1);
-    maker.make(rowsOf(1, 2, 3), changed);
-    expect(listed(table, link)).toBe('0:0 2:2 3:3');
-    expect(told(changed)).toBe('1 3');
-    changed = new RowSet();
-    maker.make(all(), changed);
-    expect(changed.empty).toBe(true);
-    source.setLive(0, false);
-    source.setLive(1, true);
-    maker.make(rowsOf(1), changed);
-    expect(listed(table, link)).toBe('0:0 1:1 2:2 3:3');
-    maker.make(all(), changed);
-    expect(listed(table, link)).toBe('1:1 2:2 3:3');
+  test('has the source row’s slot, comes and goes with it, and tells rows that stay where the source row was told', () => {
+    const { source, table, link, frame, make } = setting();
+    expect(make()).toBe('0 1 2');
+    expect(listed(frame, table, link)).toBe('0:0 1:1 2:2');
+    frame.setLive(source, 1, false);
+    frame.addRows(source, 1);
+    expect(make(rowsOf(1, 2, 3))).toBe('1 2 3');
+    expect(listed(frame, table, link)).toBe('0:0 2:2 3:3');
+    const { stamp } = frame.table(table);
+    expect(make()).toBe('0 2 3');
+    expect(listed(frame, table, link)).toBe('0:0 2:2 3:3');
+    expect(frame.table(table).stamp).toBe(stamp);
+    frame.setLive(source, 0, false);
+    frame.setLive(source, 1, true);
+    expect(make(rowsOf(1))).toBe('1');
+    expect(listed(frame, table, link)).toBe('0:0 1:1 2:2 3:3');
+    expect(make()).toBe('0 1 2 3');
+    expect(listed(frame, table, link)).toBe('1:1 2:2 3:3');
   });
 
   test('rows that died before they were made are not made', () => {
-    const { source, table, maker } = setting();
-    source.setLive(2, false);
-    const changed = new RowSet();
-    maker.make(rowsOf(2), changed);
-    expect(changed.empty).toBe(true);
-    expect(table.length).toBe(0);
+    const { source, table, frame, make } = setting();
+    frame.setLive(source, 2, false);
+    expect(make(rowsOf(2))).toBe('');
+    expect(frame.table(table).length).toBe(0);
+  });
+
+  test('stands in the order of the rows it was made from, whatever the slots', () => {
+    const { source, table, frame, make } = setting();
+    make();
+    frame.ownTable(source).setLabel(0, 10);
+    frame.ownTable(source).reordered();
+    make(rowsOf(0));
+    expect([...frame.rows(table)]).toEqual([1, 2, 0]);
+  });
+
+  test('rows left out by the condition on the source sheet are left out here', () => {
+    const { source, table, link, frame, make } = setting();
+    const layout = new Layout();
+    const varieties = layout.addTable('varieties');
+    varieties.shown = layout.addColumn(varieties, 'shown', false);
+    const order = layout.addTable('order');
+    const own = layout.addColumn(order, 'variety', true);
+    const work = working(layout, eachRow(order, own, varieties));
+    work.frame.addRows(varieties, 3);
+    work.frame.write(varieties.shown, 0, 1, FILLED);
+    work.frame.write(varieties.shown, 1, 0, FILLED);
+    expect(work.make()).toBe('0');
+    expect(listed(work.frame, order, own)).toBe('0:0');
+    // Without a condition all three are there.
+    make();
+    expect(listed(frame, table, link)).toBe('0:0 1:1 2:2');
+    expect([...frame.rows(source)]).toEqual([0, 1, 2]);
   });
 });
 
 describe('one row for each day, week or month', () => {
+  function setting(step: 'day' | 'week' | 'month') {
+    const layout = new Layout();
+    const farm = layout.addTable('farm');
+    const [first, last] = [layout.addColumn(farm, 'first', false), layout.addColumn(farm, 'last', false)];
+    const table = layout.addTable('days');
+    table.order = { by: 'slot' };
+    const date = layout.addColumn(table, 'date', false);
+    const note = layout.addColumn(table, 'note', true);
+    const work = working(layout, spanRows(table, date, first, last, step));
+    work.frame.addRows(farm, 1);
+    return { first, last, table, date, note, ...work };
+  }
+
   function dates(step: 'day' | 'week' | 'month', from: string, to: string): string[] {
-    const farm = tableOf('Farm', 1);
-    const [first, last] = [farm.addColumn('First', false), farm.addColumn('Last', false)];
+    const { first, last, table, date, frame, make } = setting(step);
     const day = (text: string): number => Math.round(Date.parse(text) / 86_400_000);
-    first.write(0, day(from), FILLED);
-    last.write(0, day(to), FILLED);
-    const table = new TableData('Days');
-    const date = table.addColumn('Date', false);
-    spanMaker(table, date, first, last, step).make(all(), new RowSet());
-    return [...table.rows()].map((row) => isoDate(date.values[row] ?? 0));
+    frame.write(first, 0, day(from), FILLED);
+    frame.write(last, 0, day(to), FILLED);
+    make();
+    return [...frame.rows(table)].map((row) => isoDate(frame.column(date).values[row] ?? 0));
   }
 
   test.each([
@@ -100,86 +143,358 @@ describe('one row for each day, week or month', () => {
   });
 
   test('moves with its ends, tells the rows that moved, and is empty while an end is blank or faulty', () => {
-    const farm = tableOf('Farm', 1);
-    const [first, last] = [farm.addColumn('First', false), farm.addColumn('Last', false)];
-    const table = new TableData('Days');
-    const date = table.addColumn('Date', false);
-    const maker = spanMaker(table, date, first, last, 'day');
-    const made = (from: number, to: number, state = FILLED, fromState = FILLED): string => {
-      first.write(0, from, fromState);
-      last.write(0, to, state);
-      const changed = new RowSet();
-      maker.make(all(), changed);
-      return `${listed(table, date)} changed ${told(changed)}`;
+    const { first, last, table, date, frame, make } = setting('day');
+    const between = (from: number, to: number, state = FILLED, fromState = FILLED): string => {
+      frame.write(first, 0, from, fromState);
+      frame.write(last, 0, to, state);
+      const changed = make();
+      return `${listed(frame, table, date)} changed ${changed}`;
     };
-    expect(made(10, 12)).toBe('0:10 1:11 2:12 changed 0 1 2');
-    expect(made(10, 11)).toBe('0:10 1:11 changed 2');
-    expect(made(10, 13)).toBe('0:10 1:11 2:12 3:13 changed 2 3');
-    expect(made(11, 13)).toBe('0:11 1:12 2:13 changed 0 1 2 3');
-    expect(made(11, 13, BLANK)).toBe(' changed 0 1 2');
-    expect(made(11, 13, FILLED, FAULT)).toBe(' changed ');
+    expect(between(10, 12)).toBe('0:10 1:11 2:12 changed 0 1 2');
+    expect(between(10, 11)).toBe('0:10 1:11 changed 2');
+    expect(between(10, 13)).toBe('0:10 1:11 2:12 3:13 changed 2 3');
+    expect(between(11, 13)).toBe('0:11 1:12 2:13 changed 0 1 2 3');
+    expect(between(11, 13, BLANK)).toBe(' changed 0 1 2');
+    expect(between(11, 13, FILLED, FAULT)).toBe(' changed ');
+  });
+
+  test('a row that stands for another day now has nothing typed of the day it stood for', () => {
+    const { first, last, note, frame, make } = setting('day');
+    frame.write(first, 0, 10, FILLED);
+    frame.write(last, 0, 12, FILLED);
+    make();
+    frame.write(note, 1, 5, FILLED);
+    frame.ownTyped(note).setUnit(1, 3);
+    frame.ownTyped(note).over.add(1);
+    // A later end leaves day 11 where it is.
+    frame.write(last, 0, 14, FILLED);
+    make();
+    expect(frame.column(note).states[1]).toBe(FILLED);
+    frame.write(first, 0, 11, FILLED);
+    make();
+    expect([...frame.column(note).states.subarray(0, 4)]).toEqual([BLANK, BLANK, BLANK, BLANK]);
+    expect(frame.typed[note.number]?.isMarked(1)).toBe(false);
   });
 });
 
-test('one row for each pair, in the order of the first sheet, then the second', () => {
-  const [beds, weeks] = [tableOf('Beds', 2), tableOf('Weeks', 3)];
-  const table = new TableData('Bed weeks');
-  const [bed, week] = [table.addColumn('Bed', true), table.addColumn('Week', true)];
-  const maker = pairsMaker(table, [bed, week], [beds, weeks]);
-  const pairs = (): string => {
-    const changed = new RowSet();
-    maker.make(all(), changed);
-    expect(changed.all).toBe(true);
-    return [...table.rows()].map((row) => `${bed.values[row]}${week.values[row]}`).join(' ');
-  };
-  expect(pairs()).toBe('00 01 02 10 11 12');
-  weeks.setLive(1, false);
-  expect(pairs()).toBe('00 02 10 12');
-  beds.setLive(0, false);
-  expect(pairs()).toBe('10 12');
-  beds.addRows(1);
-  expect(pairs()).toBe('10 12 20 22');
+describe('one row for each pair', () => {
+  function setting(range?: (columns: { plot: ColumnDef; from: ColumnDef }) => PairRange) {
+    const layout = new Layout();
+    const [beds, weeks] = [layout.addTable('beds'), layout.addTable('weeks')];
+    const [plot, from] = [layout.addColumn(beds, 'plot', false), layout.addColumn(weeks, 'from', false)];
+    const table = layout.addTable('bed-weeks');
+    const [bed, week] = [layout.addColumn(table, 'bed', true), layout.addColumn(table, 'week', true)];
+    table.order = {
+      by: 'links',
+      links: [
+        { column: bed, to: beds },
+        { column: week, to: weeks },
+      ],
+    };
+    const state = new FrameState(0, (owner) => new Pairs(owner));
+    const work = working(layout, pairRows(table, [bed, week], [beds, weeks], state, range?.({ plot, from })));
+    return { beds, weeks, plot, from, table, bed, week, ...work };
+  }
+
+  const pairsOf = ({ table, bed, week, frame }: Pick<ReturnType<typeof setting>, 'table' | 'bed' | 'week' | 'frame'>) =>
+    [...frame.rows(table)].map((row) => `${frame.column(bed).values[row]}${frame.column(week).values[row]}`).join(' ');
+
+  test('in the order of the first sheet, then the second', () => {
+    const work = setting();
+    const { beds, weeks, frame, make } = work;
+    frame.addRows(beds, 2);
+    frame.addRows(weeks, 3);
+    expect(make()).toBe('0 1 2 3 4 5');
+    expect(pairsOf(work)).toBe('00 01 02 10 11 12');
+    frame.setLive(weeks, 1, false);
+    make(new RowSet(), rowsOf(1));
+    expect(pairsOf(work)).toBe('00 02 10 12');
+    frame.setLive(beds, 0, false);
+    make(rowsOf(0));
+    expect(pairsOf(work)).toBe('10 12');
+    frame.addRows(beds, 1);
+    make(rowsOf(2));
+    expect(pairsOf(work)).toBe('10 12 20 22');
+  });
+
+  test('keeps its slot while both rows are there; a slot is used again once all have heard that its pair went', () => {
+    const work = setting();
+    const { beds, weeks, table, bed, week, frame, make } = work;
+    const slots = (): string =>
+      [...frame.rows(table)]
+        .map((row) => `${frame.column(bed).values[row]}${frame.column(week).values[row]}@${row}`)
+        .join(' ');
+    frame.addRows(beds, 2);
+    frame.addRows(weeks, 2);
+    make();
+    expect(slots()).toBe('00@0 01@1 10@2 11@3');
+    frame.setLive(beds, 0, false);
+    frame.addRows(beds, 1);
+    expect(make(rowsOf(0, 2))).toBe('0 1 4 5');
+    expect(slots()).toBe('10@2 11@3 20@4 21@5');
+    frame.releaseSlots();
+    frame.addRows(weeks, 1);
+    make(new RowSet(), rowsOf(2));
+    expect(pairsOf(work)).toBe('10 11 12 20 21 22');
+    expect(slots()).toMatch(/^10@2 11@3 12@[01] 20@4 21@5 22@[01]$/);
+  });
+
+  test('with a range, only rows that may meet are paired, whatever else there is', () => {
+    // A week is met by beds whose plot is its start or the one after.
+    const work = setting(({ plot, from }) => ({
+      first: [plot],
+      second: [from],
+      partners: (frame, row) => {
+        const starts = [...frame.rows(from.table)];
+        const of = frame.column(plot).values[row] ?? 0;
+        return starts.filter((one) => [of, of + 1].includes(frame.column(from).values[one] ?? -1));
+      },
+    }));
+    const { beds, weeks, plot, from, frame, make } = work;
+    frame.addRows(beds, 2);
+    frame.addRows(weeks, 4);
+    for (const [row, start] of [0, 1, 2, 3].entries()) frame.write(from, row, start, FILLED);
+    frame.write(plot, 0, 0, FILLED);
+    frame.write(plot, 1, 2, FILLED);
+    expect(make()).toBe('0 1 2 3');
+    expect(pairsOf(work)).toBe('00 01 12 13');
+    // The first bed moves on: its lane is the second of the inputs.
+    frame.write(plot, 0, 1, FILLED);
+    expect(make(new RowSet(), rowsOf(0))).toBe('0 1 4');
+    expect(pairsOf(work)).toBe('01 02 12 13');
+    // A partner that is named and is not there is left out.
+    frame.setLive(weeks, 2, false);
+    make(new RowSet(), new RowSet(), rowsOf(2));
+    expect(pairsOf(work)).toBe('01 13');
+  });
+
+  test('after any comings and goings there is just one row for each pair of rows that are there', () => {
+    const change = fc.tuple(fc.constantFrom('beds', 'weeks', 'release'), fc.nat({ max: 5 }), fc.boolean());
+    fc.assert(
+      fc.property(fc.array(change, { maxLength: 40 }), (changes) => {
+        const work = setting();
+        const { beds, weeks, frame, make } = work;
+        make();
+        for (const [what, row, alive] of changes) {
+          if (what === 'release') {
+            frame.releaseSlots();
+            continue;
+          }
+          frame.setLive(what === 'beds' ? beds : weeks, row, alive);
+          if (what === 'beds') make(rowsOf(row));
+          else make(new RowSet(), rowsOf(row));
+        }
+        const wanted = [...frame.rows(beds)].flatMap((one) => [...frame.rows(weeks)].map((other) => `${one}${other}`));
+        expect(pairsOf(work)).toBe(wanted.join(' '));
+      }),
+    );
+  });
 });
 
-test('one row for each filled date, in date order; equal dates in the order of declaration, then of rows', () => {
-  const model = new Model();
-  const plantings = tableOf('Plantings', 3);
-  const beds = tableOf('Beds', 1);
-  const [sown, ready] = [plantings.addColumn('Sown', false), plantings.addColumn('Ready', false)];
-  const cleared = beds.addColumn('Cleared', false);
-  const table = new TableData('Jobs');
-  const [date, job] = [table.addColumn('Date', false), table.addColumn('Job', true)];
-  const [planting, bed] = [table.addColumn('Planting', true), table.addColumn('Bed', true)];
-  const maker = eventsMaker(model, table, date, job, [
-    { table: plantings, column: sown, event: 'Sow', about: planting },
-    { table: plantings, column: ready, event: 'Harvest', about: planting },
-    { table: beds, column: cleared, event: 'Clear', about: bed },
-  ]);
+describe('one row for each filled date', () => {
+  function setting() {
+    const layout = new Layout();
+    const [plantings, beds] = [layout.addTable('plantings'), layout.addTable('beds')];
+    const [sown, ready] = [layout.addColumn(plantings, 'sown', false), layout.addColumn(plantings, 'ready', false)];
+    const cleared = layout.addColumn(beds, 'cleared', false);
+    const table = layout.addTable('jobs');
+    const column = (id: string, whole: boolean): ColumnDef => layout.addColumn(table, id, whole);
+    const filled = { date: column('date', false), event: column('job', true), kind: column('kind', false) };
+    const [planting, bed] = [column('planting', true), column('bed', true)];
+    const dated = [
+      { table: plantings, column: sown, event: 'Sow', about: planting },
+      { table: plantings, column: ready, event: 'Harvest', about: planting },
+      { table: beds, column: cleared, event: 'Clear', about: bed },
+    ];
+    table.order = {
+      by: 'events',
+      date: filled.date,
+      kind: filled.kind,
+      about: dated.map((one) => ({ column: one.about, to: one.table })),
+    };
+    const state = new FrameState(0, (owner) => new EventSlots(owner));
+    const generator = eventRows(table, filled, dated, state);
+    const work = working(layout, generator);
+    work.frame.addRows(plantings, 3);
+    work.frame.addRows(beds, 1);
+    const jobs = (): string[] => {
+      const { frame } = work;
+      return [...frame.rows(table)].map((row) => {
+        const about = (of: ColumnDef): number => frame.column(of).values[row] ?? -1;
+        const known = frame.column(planting).states[row] === FILLED;
+        const day = isoDate(frame.column(filled.date).values[row] ?? 0);
+        const said = frame.texts.text(frame.column(filled.event).values[row] ?? -1);
+        return `${day} ${said} ${known ? `planting ${about(planting)}` : `bed ${about(bed)}`}`;
+      });
+    };
+    return { plantings, beds, sown, ready, cleared, table, filled, planting, bed, generator, jobs, ...work };
+  }
+
   const day = civilDay(2027, 3, 1);
-  const jobs = (): string[] => {
-    const changed = new RowSet();
-    maker.make(all(), changed);
-    expect(changed.all).toBe(true);
-    return [...table.rows()].map((row) => {
-      const about = planting.states[row] === FILLED ? `planting ${planting.values[row]}` : `bed ${bed.values[row]}`;
-      return `${isoDate(date.values[row] ?? 0)} ${model.texts.text(job.values[row] ?? -1)} ${about}`;
+
+  test('in date order; equal dates in the order of declaration, then of rows', () => {
+    const { plantings, beds, sown, ready, cleared, filled, planting, bed, generator, frame, make, jobs } = setting();
+    expect(make()).toBe('');
+    expect(jobs()).toEqual([]);
+    frame.write(sown, 0, day + 1, FILLED);
+    frame.write(sown, 2, day, FILLED);
+    frame.write(ready, 0, day + 1, FILLED);
+    frame.write(ready, 1, 7, FAULT);
+    frame.write(cleared, 0, day + 1, FILLED);
+    make();
+    expect(jobs()).toEqual([
+      '2027-03-01 Sow planting 2',
+      '2027-03-02 Sow planting 0',
+      '2027-03-02 Harvest planting 0',
+      '2027-03-02 Clear bed 0',
+    ]);
+    frame.setLive(plantings, 2, false);
+    frame.write(cleared, 0, day - 1, FILLED);
+    make();
+    expect(jobs()).toEqual(['2027-02-28 Clear bed 0', '2027-03-02 Sow planting 0', '2027-03-02 Harvest planting 0']);
+    expect(generator.inputs).toEqual([
+      { rowsOf: plantings },
+      { column: sown },
+      { rowsOf: plantings },
+      { column: ready },
+      { rowsOf: beds },
+      { column: cleared },
+    ]);
+    expect(generator.columns).toEqual([filled.date, filled.event, filled.kind, planting, bed]);
+  });
+
+  test('keeps its slot while its date is filled, whatever the date, and tells that it changed', () => {
+    const { sown, table, frame, make, jobs } = setting();
+    for (const row of [0, 1, 2]) frame.write(sown, row, day + row, FILLED);
+    make();
+    expect([...frame.rows(table)]).toEqual([0, 1, 2]);
+    frame.write(sown, 0, day + 9, FILLED);
+    expect(make(new RowSet(), rowsOf(0))).toBe('0');
+    expect([...frame.rows(table)]).toEqual([1, 2, 0]);
+    frame.write(sown, 1, 0, BLANK);
+    expect(make(new RowSet(), rowsOf(1))).toBe('1');
+    expect(jobs()).toEqual(['2027-03-03 Sow planting 2', '2027-03-10 Sow planting 0']);
+    // Not before all have heard that the event went does another take its slot.
+    frame.write(sown, 1, day, FILLED);
+    expect(make(new RowSet(), rowsOf(1))).toBe('3');
+    frame.write(sown, 2, 0, BLANK);
+    make(new RowSet(), rowsOf(2));
+    frame.releaseSlots();
+    frame.write(sown, 2, day, FILLED);
+    expect(['1', '2']).toContain(make(new RowSet(), rowsOf(2)));
+  });
+
+  test('after any changes there is one row for each filled date of a row that is there, in order', () => {
+    const change = fc.record({
+      what: fc.constantFrom('sown', 'ready', 'cleared', 'plantings', 'beds', 'release'),
+      row: fc.nat({ max: 3 }),
+      value: fc.option(fc.nat({ max: 3 })),
     });
-  };
-  expect(jobs()).toEqual([]);
-  sown.write(0, day + 1, FILLED);
-  sown.write(2, day, FILLED);
-  ready.write(0, day + 1, FILLED);
-  ready.write(1, 7, FAULT);
-  cleared.write(0, day + 1, FILLED);
-  expect(jobs()).toEqual([
-    '2027-03-01 Sow planting 2',
-    '2027-03-02 Sow planting 0',
-    '2027-03-02 Harvest planting 0',
-    '2027-03-02 Clear bed 0',
-  ]);
-  plantings.setLive(2, false);
-  cleared.write(0, day - 1, FILLED);
-  expect(jobs()).toEqual(['2027-02-28 Clear bed 0', '2027-03-02 Sow planting 0', '2027-03-02 Harvest planting 0']);
-  expect(maker.readsRows).toEqual([plantings, beds]);
-  expect(maker.columns).toEqual([date, job, planting, bed]);
+    fc.assert(
+      fc.property(fc.array(change, { maxLength: 40 }), (changes) => {
+        const { plantings, beds, sown, ready, cleared, frame, make, jobs } = setting();
+        const columns = { sown, ready, cleared };
+        make();
+        for (const { what, row, value } of changes) {
+          if (what === 'release') {
+            frame.releaseSlots();
+          } else if (what === 'plantings' || what === 'beds') {
+            const table = { plantings, beds }[what];
+            frame.setLive(table, row, value !== null);
+            const none = (): RowSet => new RowSet();
+            if (what === 'plantings') make(rowsOf(row), none(), rowsOf(row));
+            else make(none(), none(), none(), none(), rowsOf(row));
+          } else {
+            const column = columns[what];
+            if (frame.table(column.table).live[row] !== 1) continue;
+            frame.write(column, row, day + (value ?? 0), value === null ? BLANK : FILLED);
+            const lanes = { sown: 1, ready: 3, cleared: 5 };
+            make(
+              ...Array.from({ length: lanes[what] + 1 }, (_, lane) => (lane === lanes[what] ? rowsOf(row) : rowsOf())),
+            );
+          }
+        }
+        const dated = [
+          { column: sown, says: (row: number) => `Sow planting ${row}` },
+          { column: ready, says: (row: number) => `Harvest planting ${row}` },
+          { column: cleared, says: (row: number) => `Clear bed ${row}` },
+        ];
+        const wanted = dated.flatMap(({ column, says }, kind) =>
+          [...frame.rows(column.table)]
+            .filter((row) => frame.column(column).states[row] === FILLED)
+            .map((row) => ({ at: frame.column(column).values[row] ?? 0, kind, row, says: says(row) })),
+        );
+        wanted.sort((a, b) => a.at - b.at || a.kind - b.kind || a.row - b.row);
+        expect(jobs()).toEqual(wanted.map(({ at, says }) => `${isoDate(at)} ${says}`));
+      }),
+    );
+  });
+});
+
+describe('what is typed on made rows', () => {
+  /** An order sheet with a note for each variety, which someone keeps for rows that come back. */
+  function setting(notes: ReadonlyMap<number, number>) {
+    const layout = new Layout();
+    const source = layout.addTable('varieties');
+    const table = layout.addTable('order');
+    const link = layout.addColumn(table, 'variety', true);
+    const note = layout.addColumn(table, 'note', false);
+    const noteSource = new Source(undefined);
+    const work = working(layout, eachRow(table, link, source), new Map([[note, noteSource]]));
+    const { frame } = work;
+    const asked: number[] = [];
+    frame.madeCells = {
+      rowMade(of: TableDef, row) {
+        expect(of).toBe(table);
+        asked.push(row);
+        const kept = notes.get(frame.column(link).values[row] ?? -1);
+        if (kept === undefined) return [];
+        frame.write(note, row, kept, FILLED);
+        return [note];
+      },
+    };
+    frame.addRows(source, 3);
+    return { source, table, note, noteSource, asked, ...work };
+  }
+
+  test('is put back when the row comes to life, after its made columns are filled, and for no other row', () => {
+    const { source, note, frame, make, asked } = setting(new Map([[1, 42]]));
+    make();
+    expect(asked).toEqual([0, 1, 2]);
+    expect([...frame.column(note).states.subarray(0, 3)]).toEqual([BLANK, FILLED, BLANK]);
+    expect(frame.column(note).values[1]).toBe(42);
+    frame.setLive(source, 1, false);
+    make(rowsOf(1));
+    expect(frame.column(note).values[1]).toBe(0);
+    frame.setLive(source, 1, true);
+    make(rowsOf(0, 1));
+    expect(asked).toEqual([0, 1, 2, 1]);
+    expect(frame.column(note).values[1]).toBe(42);
+  });
+
+  test('is told to those who read the column, which the rows’ own change does not reach', () => {
+    const { noteSource, node, make } = setting(new Map([[2, 7]]));
+    const heard: string[] = [];
+    noteSource.edges.push({ to: node, propagate: (changed) => heard.push(told(changed)) });
+    make();
+    expect(heard).toEqual(['2']);
+    make();
+    expect(heard).toEqual(['2']);
+  });
+
+  test('is put back in the frame that is worked out alone', () => {
+    const { source, note, frame, node, make } = setting(new Map([[1, 42]]));
+    make();
+    frame.setLive(source, 1, false);
+    make(rowsOf(1));
+    const branch = frame.branch();
+    expect(branch.madeCells).toBeUndefined();
+    branch.setLive(source, 1, true);
+    made(branch, node, rowsOf(1));
+    expect(branch.column(note).states[1]).toBe(BLANK);
+    frame.setLive(source, 1, true);
+    make(rowsOf(1));
+    expect(frame.column(note).values[1]).toBe(42);
+    expect(branch.column(note).states[1]).toBe(BLANK);
+  });
 });
