@@ -237,6 +237,20 @@ describe('a kernel that fails', () => {
     expect(states()).toEqual([FILLED, FILLED, FILLED, FILLED, FILLED]);
   });
 
+  test('keeps blanks and faults of the rows that it does not fail on', () => {
+    const { node, run, values, states } = nodeOver(4, (row) => row);
+    const out = { ...scratch(), clean: false };
+    node.kernel = (batch) => {
+      if (batch.count > 1 || batch.from === 3) throw new Error('a slip of the program');
+      out.values[0] = 7;
+      out.states[0] = [FILLED, BLANK, FILLED][batch.from] ?? FILLED;
+      return out;
+    };
+    expect(run()).toBe('0 2 3');
+    expect(states()).toEqual([FILLED, BLANK, FILLED, FAULT]);
+    expect(values().slice(0, 3)).toEqual([7, 0, 7]);
+  });
+
   test('over cells typed over and dead rows leaves them alone', () => {
     const { frame, table, def, run, states, values } = nodeOver(4, () => {
       throw new Error('always');

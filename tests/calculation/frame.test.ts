@@ -103,6 +103,17 @@ describe('slots', () => {
     expect(branch.ownTable(table).takeSlot()).toBe(2);
     expect(frame.ownTable(table).takeSlot()).toBe(1);
   });
+
+  test('that were released are no reason to copy a table again', () => {
+    const { table, frame } = small();
+    frame.addRows(table, 2);
+    frame.setLive(table, 1, false);
+    frame.releaseSlots();
+    const branch = frame.branch();
+    frame.releaseSlots();
+    branch.releaseSlots();
+    expect(frame.table(table)).toBe(branch.table(table));
+  });
 });
 
 describe('what is typed', () => {

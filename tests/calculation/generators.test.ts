@@ -86,9 +86,10 @@ describe('one row for each day, week or month', () => {
     table.order = { by: 'slot' };
     const date = layout.addColumn(table, 'date', false);
     const note = layout.addColumn(table, 'note', true);
-    const work = working(layout, spanRows(table, date, first, last, step));
+    const noteSource = new Source(undefined);
+    const work = working(layout, spanRows(table, date, first, last, step), new Map([[note, noteSource]]));
     work.frame.addRows(farm, 1);
-    return { first, last, table, date, note, ...work };
+    return { first, last, table, date, note, noteSource, ...work };
   }
 
   function dates(step: 'day' | 'week' | 'month', from: string, to: string): string[] {
@@ -150,6 +151,33 @@ describe('one row for each day, week or month', () => {
     expect([...frame.column(note).states.subarray(0, 4)]).toEqual([BLANK, BLANK, BLANK, BLANK]);
     expect(frame.typed[note.number]?.isMarked(1)).toBe(false);
   });
+
+  test('a row that stands for another day gets what was typed of that one, and readers hear of every cell that changed', () => {
+    const { first, last, table, date, note, noteSource, node, frame, make } = setting('day');
+    const notes = new Map([[11, 1]]);
+    frame.madeCells = {
+      rowMade(of, row) {
+        expect(of).toBe(table);
+        const kept = notes.get(frame.column(date).values[row] ?? -1);
+        if (kept === undefined) return [];
+        frame.write(note, row, kept, FILLED);
+        return [note];
+      },
+    };
+    frame.write(first, 0, 10, FILLED);
+    frame.write(last, 0, 12, FILLED);
+    make();
+    // A cell that was emptied by hand holds nothing and is typed all the same.
+    frame.ownTyped(note).over.add(2);
+    const heard: string[] = [];
+    noteSource.edges.push({ to: node, propagate: (changed) => heard.push(told(changed)) });
+    frame.write(first, 0, 11, FILLED);
+    frame.write(last, 0, 13, FILLED);
+    make();
+    expect([...frame.column(note).states.subarray(0, 3)]).toEqual([FILLED, BLANK, BLANK]);
+    expect(heard).toEqual(['0 1 2']);
+    expect(frame.typed[note.number]?.isMarked(2)).toBe(false);
+  });
 });
 
 describe('what is typed on made rows', () => {
@@ -191,6 +219,31 @@ describe('what is typed on made rows', () => {
     make(rowsOf(0, 1));
     expect(asked).toEqual([0, 1, 2, 1]);
     expect(frame.column(note).values[1]).toBe(42);
+  });
+
+  test('is not put on a row that went again before the others were done', () => {
+    const layout = new Layout();
+    const table = layout.addTable('order');
+    const { frame, make } = working(layout, {
+      table,
+      columns: [],
+      inputs: [],
+      generate(_frame, _dirty, rows) {
+        rows.add(0);
+        rows.add(1);
+        rows.remove(0);
+      },
+    });
+    const asked: number[] = [];
+    frame.madeCells = {
+      rowMade(_table, row) {
+        asked.push(row);
+        return [];
+      },
+    };
+    expect(make()).toBe('0 1');
+    expect(asked).toEqual([1]);
+    expect([...frame.rows(table)]).toEqual([1]);
   });
 
   test('is told to those who read the column, which the rows’ own change does not reach', () => {

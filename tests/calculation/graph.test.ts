@@ -143,9 +143,10 @@ describe('a run', () => {
     expect(total.runs).toEqual(['1 2 | 2 9']);
     expect(reader.runs).toEqual(['1 2 9']);
     graph.demand(frame, total, 4);
+    graph.demand(frame, reader, 7);
     graph.run(frame, () => undefined);
     expect(total.runs).toEqual(['1 2 | 2 9', '4 | ']);
-    expect(reader.runs).toEqual(['1 2 9', '4']);
+    expect(reader.runs).toEqual(['1 2 9', '4 7']);
   });
 });
 

@@ -8,7 +8,7 @@ import { type ColumnDef, Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
 import { civilDay, isoDate } from '../../engine/values/civil.ts';
 import { BLANK, FAULT, FILLED } from '../../engine/values/column.ts';
-import { rowsOf } from './frames.ts';
+import { allRows, rowsOf } from './frames.ts';
 import { working } from './generating.ts';
 
 describe('one row for each pair', () => {
@@ -79,9 +79,10 @@ describe('one row for each pair', () => {
       first: [plot],
       second: [from],
       partners: (frame, row) => {
-        const starts = [...frame.rows(from.table)];
+        // It may name slots of rows that are not there, too.
+        const slots = Array.from({ length: frame.table(from.table).length }, (_, slot) => slot);
         const of = frame.column(plot).values[row] ?? 0;
-        return starts.filter((one) => [of, of + 1].includes(frame.column(from).values[one] ?? -1));
+        return slots.filter((one) => [of, of + 1].includes(frame.column(from).values[one] ?? -1));
       },
     }));
     const { beds, weeks, plot, from, frame, make } = work;
@@ -97,9 +98,14 @@ describe('one row for each pair', () => {
     expect(make(new RowSet(), rowsOf(0))).toBe('0 1 4');
     expect(pairsOf(work)).toBe('01 02 12 13');
     // A partner that is named and is not there is left out.
-    frame.setLive(weeks, 2, false);
-    make(new RowSet(), new RowSet(), rowsOf(2));
-    expect(pairsOf(work)).toBe('01 13');
+    frame.setLive(weeks, 1, false);
+    make(new RowSet(), new RowSet(), rowsOf(1));
+    expect(pairsOf(work)).toBe('02 12 13');
+    // A dead row reads as nought, which a bed at nought would meet.
+    frame.write(plot, 0, 0, FILLED);
+    frame.write(plot, 1, 0, FILLED);
+    expect(make(new RowSet(), allRows())).toBe('2 3 4 5 6');
+    expect(pairsOf(work)).toBe('00 10');
   });
 
   test('after any comings and goings there is just one row for each pair of rows that are there', () => {

@@ -218,6 +218,16 @@ describe('slots', () => {
     expect(rows.takeSlot()).toBe(0);
   });
 
+  test('of a row that came back by itself is no one else’s', () => {
+    const rows = new TableRows();
+    rows.grow(2);
+    for (const slot of [0, 1]) rows.setLive(slot, true);
+    rows.setLive(0, false);
+    rows.releaseSlots();
+    rows.setLive(0, true);
+    expect(rows.takeSlot()).toBe(2);
+  });
+
   test('are counted while they live; saying the same again changes nothing', () => {
     const rows = new TableRows();
     rows.grow(20);
