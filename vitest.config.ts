@@ -23,8 +23,6 @@ export default defineConfig({
       {
         test: {
           name: 'browser',
-          // A page on a loaded machine may draw late; what is wrong fails twice.
-          retry: 1,
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/serve.ts'],
           testTimeout: 60_000,

@@ -1,10 +1,30 @@
 // The public face of the engine, in tiers. Everything outside engine/ imports from here alone.
 
-// The trade's models where a picture needs them.
+// The trade's models and their figures, where a picture needs them or a template quotes them.
+export { BULBING_BASE, BULBING_THERMAL_TIME, BULBING_UPPER } from './agronomy/bulbing.ts';
+export { BOLTING_DAYS, FREEZE_THAW_DAYS } from './agronomy/cold-of-year.ts';
 export { dayLength } from './agronomy/day-length.ts';
+export {
+  DAYS_PER_DEGREE,
+  FROST_DATE_DEVIATION,
+  LOW_AT_FIRST_FROST,
+  LOW_AT_LAST_FROST,
+} from './agronomy/frost-season.ts';
+export {
+  LEAF_GROWTH_BASE,
+  LEAF_GROWTH_LIMITS,
+  LEAF_GROWTH_UPPER,
+  WINTER_LEAF_LEAST,
+  WINTER_LEAF_MOST,
+} from './agronomy/leaf-growth.ts';
+export { DEFAULT_CRITICAL_HOURS } from './agronomy/onion-types.ts';
+export { COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planting-season.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
+export { LEAF_GROWTH_TOO_SMALL } from './agronomy/suitability.ts';
+export { OVERWINTERED_SHARE, TOPS_DOWN_THERMAL_TIME } from './agronomy/tops-down.ts';
+export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
 // Commands: what a person wishes.
 export type { Command, Refusal } from './commands/command.ts';
 export { type MessageCode, message, sayMessage } from './commands/messages.ts';
@@ -47,14 +67,17 @@ export type { FunctionGroup, Parameter, Signature } from './language/signature.t
 export type { Complaint, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
 // Queries: asked, never changing.
+export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Finding, type FindingLevel, Findings } from './queries/findings.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
+export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
+export { type FormulaChange, type MovedFigures, type OwnFormula, type Upgrade, upgradeTo } from './queries/upgrade.ts';
 export type {
   CheckDeclaration,
   ColumnDeclaration,
@@ -70,6 +93,7 @@ export type {
 } from './schema/declaration.ts';
 export type { Template, TemplateRow, TemplateShelf } from './schema/template.ts';
 export { readTemplate } from './schema/template-shape.ts';
+export { loadGeneralUnits, wantsGeneralUnits } from './units/general.ts';
 export type { Unit } from './units/unit.ts';
 export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';
 export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';

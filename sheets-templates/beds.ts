@@ -47,7 +47,7 @@ export const bedsSheet: SheetDeclaration = {
         'length-in-use',
         'Length in use',
         LENGTH,
-        'IF(ISBLANK(MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed])); 0 m; MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed]))',
+        `MAX(0 m; MAXIFS(Plantings[Bed in use]; Plantings[Bed]; [Bed]); MAXIFS(Plantings[Bed length used]; Plantings[Spreads over]; [Bed]))`,
         {
           note: 'At the fullest time.',
           decimals: 1,

@@ -12,8 +12,8 @@ const COST = `([Planting].[Seed cost] + [Planting].[Mix cost] + ([Planting].[Sta
 /** Clumps weigh what singles at their density weigh, times the grower's own factor. */
 function call(name: string, most: string): string {
   return `${name}(${most}; [Closest]; [Widest]; [Step]; [Planting].[Bed length used]; [Planting].[Bed width]; [Planting].[Rows];
-    [Planting].[Plants standing] / [Planting].[Stations]; ${VARIETY}.[Isolated plant mass] * [Planting].[Clump factor];
-    ${VARIETY}.[Ceiling yield] * [Planting].[Clump factor]; [Planting].[Squareness loss]; [Planting].[Diameter spread];
+    [Planting].[Plants standing] / [Planting].[Stations]; ${VARIETY}.[Isolated plant mass] * [Planting].[Clump factor] * [Planting].[Season factor];
+    ${VARIETY}.[Ceiling yield] * [Planting].[Clump factor] * [Planting].[Season factor]; [Planting].[Squareness loss]; [Planting].[Diameter spread];
     ${VARIETY}.[Shape factor]; [Planting].[Marketable share]; [Planting].[Price] * [Kept after curing]; ${COST}; ${GRADES})`;
 }
 

@@ -1,7 +1,7 @@
 // The Bulbing records sheet: when bulbs started and tops fell on the farm, and the warmth between, which refits the tops-down
 // date of a variety. Reads Climate and Varieties.
 
-import type { SheetDeclaration } from '../engine/index.ts';
+import { BULBING_BASE, BULBING_UPPER, type SheetDeclaration } from '../engine/index.ts';
 import { computed, DATE, DAYS, DEGREE_DAYS, entered, group, link, PLAIN, TEXT } from './authoring.ts';
 
 export const bulbingRecordsSheet: SheetDeclaration = {
@@ -25,7 +25,7 @@ export const bulbingRecordsSheet: SheetDeclaration = {
         'thermal-time',
         'Thermal time',
         DEGREE_DAYS,
-        'WARMTHBETWEEN([Bulbs started]; [Tops down] + 1 day; 5 degC; 25 degC; Climate[Day]; Climate[Mean])',
+        `WARMTHBETWEEN([Bulbs started]; [Tops down] + 1 day; ${BULBING_BASE} degC; ${BULBING_UPPER} degC; Climate[Day]; Climate[Mean])`,
         { note: 'Above 5 degC, warmth above 25 degC not counted.', decimals: 0 },
       ),
       computed('days', 'Days', DAYS, '[Tops down] - [Bulbs started]', { decimals: 0 }),

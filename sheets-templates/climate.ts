@@ -2,7 +2,13 @@
 // months that fill it where no daily figures are entered; Frost years, each year's last and first frost. All may stay
 // empty: the other sheets then reckon by days.
 
-import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  BULBING_BASE,
+  BULBING_UPPER,
+  LEAF_GROWTH_BASE,
+  LEAF_GROWTH_UPPER,
+  type SheetDeclaration,
+} from '../engine/index.ts';
 import {
   computed,
   DATE,
@@ -158,7 +164,7 @@ export const climateSheet: SheetDeclaration = {
         'degree-days-above-5-degc',
         'Degree-days above 5 degC',
         DEGREE_DAYS,
-        'THERMALTIME([Low]; [High]; 5 degC; 25 degC)',
+        `THERMALTIME([Low]; [High]; ${BULBING_BASE} degC; ${BULBING_UPPER} degC)`,
         {
           note: 'Counted to 25 degC: bulbing of onions.',
           decimals: 1,
@@ -168,7 +174,7 @@ export const climateSheet: SheetDeclaration = {
         'degree-days-6-to-20-degc',
         'Degree-days 6 to 20 degC',
         DEGREE_DAYS,
-        'THERMALTIME([Low]; [High]; 6 degC; 20 degC)',
+        `THERMALTIME([Low]; [High]; ${LEAF_GROWTH_BASE} degC; ${LEAF_GROWTH_UPPER} degC)`,
         {
           note: 'Leaf growth of onions.',
           decimals: 1,

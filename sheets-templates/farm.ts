@@ -1,7 +1,7 @@
 // The Farm sheet, one row: where the farm lies, what its beds are like, how sure a stand must be, its stores, frosts and
 // rates of work. Every other sheet reads from here; what is left empty keeps the figure shown.
 
-import type { SheetDeclaration } from '../engine/index.ts';
+import { FROST_DATE_DEVIATION, LOW_AT_FIRST_FROST, LOW_AT_LAST_FROST, type SheetDeclaration } from '../engine/index.ts';
 import {
   AREA,
   computed,
@@ -18,17 +18,35 @@ import {
   TEMPERATURE,
   TEXT,
   withDefault,
+  YES_OR_NO,
 } from './authoring.ts';
 
 const DEGREES = quantity('deg');
 const WAGE = quantity('money/h');
 const PER_HOUR = quantity('1/h');
-const HOURS_PER_AREA = quantity('h/acre', 'h/ha');
+const TIME_BY_AREA = quantity('min/ft2', 'min/m2');
 const MIX_PRICE = quantity('money/gal', 'money/L');
 
-/** The date at the risk accepted, from the dates of Frost years; blank with fewer than two of them. */
-function frostDate(of: string, dates: string, known: string): string {
-  return `${of}([Frost risk accepted]; [Season]; 'Frost years'[${dates}]; 'Frost years'[${known}]; TRUE)`;
+/** The date at a risk, from the dates of Frost years; blank with fewer than two of them. */
+function frostDate(of: string, risk: string, dates: string, known: string): string {
+  return `${of}(${risk}; [Season]; 'Frost years'[${dates}]; 'Frost years'[${known}]; TRUE)`;
+}
+
+/** The first of two that is known. */
+function known(first: string, otherwise: string): string {
+  return `IF(ISBLANK(${first}); ${otherwise}; ${first})`;
+}
+
+const LAST = ['Last frost', 'Spring known'] as const;
+const FIRST = ['First frost', 'Autumn known'] as const;
+
+/** Days between the average date of a frost and the one at the risk accepted. */
+const MARGIN = `ROUND(NORM.S.INV(1 - [Frost risk accepted]) * ${FROST_DATE_DEVIATION} days; 1 day)`;
+const LOWS = 'Climate[Day]; Climate[Low]';
+
+/** Typed over, where nothing else is known or it differs from what is reckoned. */
+function typedOver(column: string, reckoned: string): string {
+  return `IF(ISBLANK([${reckoned}]); NOT(ISBLANK([${column}])); [${column}] <> [${reckoned}])`;
 }
 
 export const farmSheet: SheetDeclaration = {
@@ -96,18 +114,125 @@ export const farmSheet: SheetDeclaration = {
     ),
     ...group(
       'Frost',
-      withDefault('last-frost', 'Last frost', DATE, frostDate('LASTFROSTDATE', 'Last frost', 'Spring known'), {
-        note: 'In spring, at the risk you accept: from Frost years where they are filled.',
+      withDefault('frost-risk-accepted', 'Frost risk accepted', SHARE, '10%', { decimals: 0, least: 0.1, most: 99.9 }),
+      computed(
+        'middle-of-summer',
+        'Middle of summer',
+        DATE,
+        'HOTTESTDAY([Season starts] + 182 days; Climate[Day]; Climate[Mean])',
+        {
+          note: 'Warmest day of the average year; needs Climate.',
+        },
+      ),
+      computed(
+        'average-last-frost-reckoned',
+        'Average last frost reckoned',
+        DATE,
+        known(
+          frostDate('LASTFROSTDATE', '50%', ...LAST),
+          `WARMFROM([Middle of summer]; ${LOW_AT_LAST_FROST} degC; ${LOWS})`,
+        ),
+        { note: `From Frost years; else when the mean low of Climate passes ${LOW_AT_LAST_FROST} degC.` },
+      ),
+      withDefault('average-last-frost', 'Average last frost', DATE, '[Average last frost reckoned]', {
+        note: 'In spring: later in half the years. Calendars count their weeks from it.',
       }),
-      withDefault('first-frost', 'First frost', DATE, frostDate('FIRSTFROSTDATE', 'First frost', 'Autumn known'), {
-        note: 'In autumn, likewise.',
+      computed(
+        'last-frost-reckoned',
+        'Last frost reckoned',
+        DATE,
+        known(frostDate('LASTFROSTDATE', '[Frost risk accepted]', ...LAST), `[Average last frost] + ${MARGIN}`),
+        { note: `From Frost years; else the average with a spread of ${FROST_DATE_DEVIATION} days.` },
+      ),
+      withDefault('last-frost', 'Last frost', DATE, '[Last frost reckoned]', {
+        note: 'In spring, at the risk you accept: later only in so many of a hundred years.',
       }),
-      withDefault('frost-risk-accepted', 'Frost risk accepted', SHARE, '10%', { decimals: 0, least: 0, most: 100 }),
+      computed(
+        'last-frost-of-half-the-years',
+        'Last frost of half the years',
+        DATE,
+        `IF(AND(${typedOver('Last frost', 'Last frost reckoned')}; NOT(${typedOver('Average last frost', 'Average last frost reckoned')}));
+          [Last frost] - ${MARGIN}; [Average last frost])`,
+        {
+          note: 'The average that dates are counted from; where only the date at your risk was typed, reckoned back from it.',
+        },
+      ),
+      computed(
+        'average-first-frost-reckoned',
+        'Average first frost reckoned',
+        DATE,
+        known(
+          frostDate('FIRSTFROSTDATE', '50%', ...FIRST),
+          `WARMUNTIL([Middle of summer]; ${LOW_AT_FIRST_FROST} degC; ${LOWS})`,
+        ),
+        { note: `From Frost years; else when the mean low of Climate falls below ${LOW_AT_FIRST_FROST} degC.` },
+      ),
+      withDefault('average-first-frost', 'Average first frost', DATE, '[Average first frost reckoned]', {
+        note: 'In autumn: earlier in half the years.',
+      }),
+      computed(
+        'first-frost-reckoned',
+        'First frost reckoned',
+        DATE,
+        known(frostDate('FIRSTFROSTDATE', '[Frost risk accepted]', ...FIRST), `[Average first frost] - ${MARGIN}`),
+        { note: `From Frost years; else the average with a spread of ${FROST_DATE_DEVIATION} days.` },
+      ),
+      withDefault('first-frost', 'First frost', DATE, '[First frost reckoned]', {
+        note: 'In autumn, at the risk you accept: earlier only in so many of a hundred years.',
+      }),
+      computed(
+        'first-frost-of-half-the-years',
+        'First frost of half the years',
+        DATE,
+        `IF(AND(${typedOver('First frost', 'First frost reckoned')}; NOT(${typedOver('Average first frost', 'Average first frost reckoned')}));
+          [First frost] + ${MARGIN}; [Average first frost])`,
+        { note: 'The average that dates are counted from.' },
+      ),
+      computed(
+        'mean-low-at-first-frost',
+        'Mean low at first frost',
+        TEMPERATURE,
+        `TEMPERATUREAROUND([First frost]; ${LOWS})`,
+        {
+          note: 'On the date at your risk: colder frosts come when the mean low has fallen as much further.',
+          decimals: 1,
+        },
+      ),
+      computed(
+        'mean-low-at-last-frost',
+        'Mean low at last frost',
+        TEMPERATURE,
+        `TEMPERATUREAROUND([Last frost of half the years]; ${LOWS})`,
+        { note: 'On the average date.', decimals: 1 },
+      ),
+      computed(
+        'coldest-mean',
+        'Coldest mean',
+        TEMPERATURE,
+        'TEMPERATUREAROUND([Middle of summer] + 183 days; Climate[Day]; Climate[Mean])',
+        {
+          note: 'Of midwinter.',
+          decimals: 1,
+        },
+      ),
+      computed(
+        'warmest-mean',
+        'Warmest mean',
+        TEMPERATURE,
+        'TEMPERATUREAROUND([Middle of summer]; Climate[Day]; Climate[Mean])',
+        { note: 'Of the middle of summer.', decimals: 1 },
+      ),
     ),
     ...group(
       'Raising',
       withDefault('nursery-temperature', 'Nursery temperature', TEMPERATURE, '18 degC', {
-        note: 'Mean of day and night where seedlings stand.',
+        note: 'Mean of day and night where seedlings grow on, heated.',
+      }),
+      withDefault('heated-to-germinate', 'Heated to germinate', YES_OR_NO, 'TRUE', {
+        note: 'A warm mat, cupboard or room until seed is up. Each planting can have its own.',
+      }),
+      withDefault('nursery-heated', 'Nursery heated', YES_OR_NO, 'TRUE', {
+        note: 'While plants grow on. Each planting can have its own.',
       }),
       entered('block-tray', 'Block tray', link('trays'), { note: 'Used where a planting in blocks names no tray.' }),
       entered('cell-tray', 'Cell tray', link('trays'), { note: 'Used where a planting in cells names no tray.' }),
@@ -166,23 +291,28 @@ export const farmSheet: SheetDeclaration = {
       'Work',
       entered('wage', 'Wage', WAGE, { note: 'Per hour, what an hour of work costs the farm.', decimals: 2, least: 0 }),
       withDefault('blocks-made-and-sown', 'Blocks made and sown', PER_HOUR, '600/1 h', {
-        note: 'By one person. Memory: time your own.',
+        note: 'By one person, seed sown too. Memory: time your own.',
         decimals: 0,
         least: 1,
       }),
-      withDefault('plants-set-out', 'Plants set out', PER_HOUR, '400/1 h', {
-        note: 'Blocks or plants by one person. Memory: time your own.',
+      withDefault('plants-set-out', 'Plants set out', PER_HOUR, '500/1 h', {
+        note: 'Blocks or plants by one person: 300 through plastic, 480 on ridges, 960 in bursts were timed. Time your own.',
         decimals: 0,
         least: 1,
       }),
-      withDefault('weeding', 'Weeding', HOURS_PER_AREA, '200 h/acre', {
-        note: 'Hand weeding of bed area in a season. Memory: time your own.',
+      withDefault('row-sown', 'Row sown', quantity('ft/h', 'm/h'), '1200 m/h', {
+        note: 'Of row by a push seeder. Memory: time your own.',
         decimals: 0,
+        least: 1,
+      }),
+      withDefault('bed-making', 'Bed making', TIME_BY_AREA, '8 min/m2', {
+        note: 'Clearing, compost, loosening, raking and drip line: 3.1 h a bed of 250 ft2. Memory: time your own.',
+        decimals: 2,
         least: 0,
       }),
-      withDefault('harvest-work', 'Harvest work', HOURS_PER_AREA, '60 h/acre', {
-        note: 'Pulling or cutting, by bed area. Memory: time your own.',
-        decimals: 0,
+      withDefault('walking-a-bed-over', 'Walking a bed over', TIME_BY_AREA, '0.26 min/m2', {
+        note: 'Least time of a picking: 0.1 h a bed of 250 ft2; okra, 10 to 20 h an acre (Izekor & Katayama, University of Arkansas at Pine Bluff).',
+        decimals: 3,
         least: 0,
       }),
     ),
@@ -200,7 +330,7 @@ export const farmSheet: SheetDeclaration = {
       name: 'Frost missing',
       level: 'note',
       column: 'last-frost',
-      says: 'IF(ISBLANK([Last frost]); "Enter the last frost date: planting-out dates are checked against it.")',
+      says: 'IF(AND(ISBLANK([Last frost]); ISBLANK([Middle of summer])); "Enter the last frost date, or fill Monthly climate: planting-out dates are checked against it.")',
     },
     {
       id: 'frosts-in-order',

@@ -1,6 +1,6 @@
 // Plantings, what to watch: each check is a sentence that appears where it applies. plantings.ts puts the parts together.
 
-import type { CheckDeclaration } from '../engine/index.ts';
+import { type CheckDeclaration, LEAF_GROWTH_LIMITS, LEAF_GROWTH_TOO_SMALL } from '../engine/index.ts';
 
 export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
   {
@@ -22,10 +22,19 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Too cool or warm to come up',
     level: 'warning',
     column: 'emergence',
-    says: `IF([Raised]; IF(Farm[Nursery temperature] < [Variety].[Crop].[Germination minimum];
-      "The propagation house is cooler than the seed of this crop comes up in: start it warmer.";
-      IF(Farm[Nursery temperature] > [Variety].[Crop].[Germination maximum];
-        "The propagation house is warmer than the seed of this crop comes up in: start it cooler.")))`,
+    says: `IF([Raised]; IF([Germination temperature] < [Variety].[Crop].[Germination minimum];
+      "It is cooler than the seed of this crop comes up in: germinate it warmer.";
+      IF([Germination temperature] > [Variety].[Crop].[Germination maximum];
+        "It is warmer than the seed of this crop comes up in: germinate it cooler.")))`,
+  },
+  {
+    id: 'raised-cool-or-warm',
+    name: 'Raised cool or warm',
+    level: 'note',
+    column: 'raising-temperature',
+    says: `IF(AND([Raised]; NOT(ISBLANK([Variety].[Crop].[Raising temperature]))); IF([Raising temperature] < [Variety].[Crop].[Raising temperature] - 6 Cdeg;
+      "It grows on cooler than this crop likes: it takes longer, and may stand still."; IF([Raising temperature] > [Variety].[Crop].[Raising temperature] + 6 Cdeg;
+        "It grows on warmer than this crop likes: it gets long and soft.")))`,
   },
   {
     id: 'no-places',
@@ -49,6 +58,13 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF(AND([Bed in use] > [Bed].[Length]; [Bed length used] <= [Bed].[Length]); "More stands on this bed on that day than it holds: move a planting, or plant after the bed is free.")',
   },
   {
+    id: 'spreads-over-the-path',
+    name: 'Spreads over the path',
+    level: 'note',
+    column: 'spreads-over',
+    says: `IF(AND([Variety].[Crop].[Beds across] > 1; ISBLANK([Spreads over])); "It covers " & TEXT([Variety].[Crop].[Beds across]; "0") & " beds in the end: name the bed beside it, or leave that ground free.")`,
+  },
+  {
     id: 'rotation',
     name: 'Rotation',
     level: 'warning',
@@ -63,6 +79,65 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF(AND([Planted out] < [Earliest in the bed]; [Planted out] >= Farm[Season starts]; [Cover] = "none"); "Earlier than this crop stands without cover here: cover it, or wait until the date under Earliest in the bed.")',
   },
   {
+    id: 'cold-soil',
+    name: 'Cold soil',
+    level: 'note',
+    column: 'mean-when-it-goes-in',
+    says: `IF([Mean when it goes in] < IF([Start] = "direct seed"; [Variety].[Crop].[Sowing soil minimum]; [Variety].[Crop].[Setting out minimum]) - 4 Cdeg;
+      "The soil is much cooler then than this crop wants: it comes up or takes hold slowly, and some of it rots.")`,
+  },
+  {
+    id: 'cold-nights',
+    name: 'Cold nights',
+    level: 'note',
+    column: 'low-when-it-goes-in',
+    says: `IF([Low when it goes in] < [Variety].[Crop].[Chilling limit] - 5 Cdeg; "Nights are colder then than this crop stands without harm, frost or none: cover it, or wait.")`,
+  },
+  {
+    id: 'too-little-cold',
+    name: 'Too little cold',
+    level: 'warning',
+    column: 'cold-days-had',
+    says: `IF([Cold days had] < [Variety].[Crop].[Chill days]; "Only " & TEXT([Cold days had] / 1 day; "0") & " cold days before growth begins, of " & TEXT([Variety].[Crop].[Chill days] / 1 day; "0")
+      & " that it needs: cool the cloves or plants first, or it makes single rounds or no crop.")`,
+  },
+  {
+    id: 'no-harvest',
+    name: 'No harvest',
+    level: 'warning',
+    column: 'no-harvest-because',
+    says: `IF(NOT(ISBLANK([No harvest because])); "Nothing to harvest: " & [No harvest because] & ".")`,
+  },
+  {
+    id: 'part-of-it-only',
+    name: 'Part of it only',
+    level: 'note',
+    column: 'finishes',
+    says: `IF(AND([Finishes] > 0; [Finishes] < 1); "Only an early variety or a warm year ripens it before the cold: " & TEXT([Finishes]; "0%") & " of the yield is counted.")`,
+  },
+  {
+    id: 'harvest-cut-short',
+    name: 'Harvest cut short',
+    level: 'note',
+    column: 'window-lost',
+    says: `IF([Window lost] > 5%; "Cold ends the harvest about " & TEXT([Cold ends it]; "d mmm") & ": " & TEXT([Window lost]; "0%") & " of it is lost and taken off the yield.")`,
+  },
+  {
+    id: 'winter-size',
+    name: 'Winter size',
+    level: 'warning',
+    column: 'winter-size',
+    says: `IF([Winter size] = "too small"; "Small when winter sets in: it may die in a hard one, and yields little after a mild one. Sow earlier.";
+      IF([Winter size] = "too large"; "Large when winter sets in: it may bolt in spring. Sow later."))`,
+  },
+  {
+    id: 'ripe-in-the-heat',
+    name: 'Ripe in the heat',
+    level: 'note',
+    column: 'ripe',
+    says: 'IF(AND([Ripe] > [Ripe before the heat]; [Ripe] < [Too hot until]); "It ripens while the mean is above what this crop grows well in: look for quick and heat-hardy varieties, plant earlier, or wait for the autumn crop.")',
+  },
+  {
     id: 'through-the-winter',
     name: 'Through the winter',
     level: 'note',
@@ -70,25 +145,11 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF(AND([Planted out] < Farm[Season starts]; [Variety].[Crop].[Hardiness] <> "very hardy"); "Stands in the bed through the winter: this crop is seldom hardy enough without a tunnel.")',
   },
   {
-    id: 'late',
-    name: 'Late',
-    level: 'warning',
-    column: 'harvest',
-    says: 'IF(AND([Harvest] > Farm[First frost]; OR([Variety].[Crop].[Hardiness] = "tender"; [Variety].[Crop].[Hardiness] = "half-hardy")); "Comes in after the first frost, which this crop does not stand: plant earlier or choose a quicker variety.")',
-  },
-  {
     id: 'planted-late',
     name: 'Planted late',
     level: 'note',
     column: 'planted-out',
-    says: 'IF(AND([Planted out] > [Latest in the bed]; [Planted out] < Farm[First frost]); "Late for this crop: it may not finish before the first frost.")',
-  },
-  {
-    id: 'never-bulbs',
-    name: 'Never bulbs',
-    level: 'warning',
-    column: 'bulbing-starts',
-    says: 'IF(AND([Variety].[Bulb crop]; NOT(ISBLANK([Large enough])); NOT(ISBLANK(Farm[Latitude])); ISBLANK([Bulbing starts])); "It never bulbs here: the days stay shorter than this variety needs.")',
+    says: 'IF([Planted out] > [Latest in the bed]; "Later than this crop should go in here: it may not be ripe before the heat or the cold. See Latest in the bed.")',
   },
   {
     id: 'off-latitude',
@@ -102,14 +163,14 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Small at bulbing',
     level: 'warning',
     column: 'leaf-growth-in-the-bed',
-    says: 'IF([Leaf growth in the bed] < 30 degC day; "Bulbing starts almost as soon as it is planted out, so the bulbs stay small: plant earlier, or choose one that needs longer days.")',
+    says: `IF([Leaf growth in the bed] < ${LEAF_GROWTH_TOO_SMALL} degC day; "Bulbing starts almost as soon as it is planted out, so the bulbs stay small: plant earlier, or choose one that needs longer days.")`,
   },
   {
     id: 'past-the-leaf-equation',
     name: 'Past the leaf equation',
     level: 'note',
     column: 'leaf-area-at-bulbing',
-    says: 'IF([Leaf growth at bulbing] > 600 degC day; "Large at bulbing: past 600 degC days of leaf growth plants shade one another, and no leaf area is given.")',
+    says: `IF([Leaf growth at bulbing] > ${LEAF_GROWTH_LIMITS.degreeDays.max} degC day; "Large at bulbing: past ${LEAF_GROWTH_LIMITS.degreeDays.max} degC days of leaf growth plants shade one another, and no leaf area is given.")`,
   },
   {
     id: 'bolting',
@@ -123,7 +184,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Outside the trials',
     level: 'note',
     column: 'plant-density',
-    says: 'IF(AND([Variety].[Bulb crop]; OR([Plant density] < 18.78/1 m2; [Plant density] > 334.55/1 m2)); "Outside the densities of the onion trials behind the yield curve (19 to 335 plants per m2): the yield is a guess here.")',
+    says: 'IF(OR([Plant density] < [Least known density]; [Plant density] > [Most known density]); "Closer or wider than is known for this crop: the yield is a guess here.")',
   },
   {
     id: 'offset-gains-nothing',

@@ -2,6 +2,16 @@
 // leaves. plantings.ts puts the parts together. Where Climate is empty, days stand in for warmth.
 
 import {
+  BULBING_BASE,
+  BULBING_UPPER,
+  LEAF_GROWTH_BASE,
+  LEAF_GROWTH_LIMITS,
+  LEAF_GROWTH_UPPER,
+  OVERWINTERED_SHARE,
+  WINTER_LEAF_LEAST,
+  WINTER_LEAF_MOST,
+} from '../engine/index.ts';
+import {
   choice,
   computed,
   DATE,
@@ -13,27 +23,59 @@ import {
   quantity,
   TEXT,
   withDefault,
+  YES_OR_NO,
 } from './authoring.ts';
 
 const LEAF_AREA = quantity('in2', 'cm2');
 const DAYS_OF_CLIMATE = 'Climate[Day]; Climate[Mean]';
 
-const THERMAL_DATE = `WARMTHDATE([Planted out]; [Thermal time to come]; 5 degC; 25 degC; ${DAYS_OF_CLIMATE})`;
-const TOPS_DATE = `WARMTHDATE([Bulbing starts]; [Variety].[Thermal time to tops down]; 5 degC; 25 degC; ${DAYS_OF_CLIMATE})`;
+const BULBING_RANGE = `${BULBING_BASE} degC; ${BULBING_UPPER} degC`;
+const LEAF_RANGE = `${LEAF_GROWTH_BASE} degC; ${LEAF_GROWTH_UPPER} degC`;
+const LEAF_MOST = `${LEAF_GROWTH_LIMITS.degreeDays.max} degC day`;
+
+const THERMAL_DATE = `WARMTHDATE([Planted out]; [Thermal time to come]; ${BULBING_RANGE}; ${DAYS_OF_CLIMATE})`;
+const TOPS_DATE = `WARMTHDATE([Bulbing starts]; [Thermal time to fall]; ${BULBING_RANGE}; ${DAYS_OF_CLIMATE})`;
 
 /**
  * Degree-days between 6 and 20 degC that plants bring from the propagation house: half of those counted there, for plants
  * crowded in trays under winter light grow about half as fast, and for onions no more than 300, a plant of 10 to 15 cm, at
  * which they stand still until planted out (both a judgement).
  */
-const HEAD_START = `IF([Raised]; MIN(IF([Variety].[Bulb crop]; 300 degC day; 5000 degC day);
-  50% * MAX(0 days; [Planted out] - [Emergence]) * (Farm[Nursery temperature] - 6 degC)); 0 degC day)`;
-const UNTIL = 'IF([Variety].[Bulb crop]; [Bulbing starts]; [Harvest])';
-const BOLTING = `[Crop]; [Planted out]; ${UNTIL}; ${HEAD_START}; [Cover gain]; Climate[Day]; Climate[Low]; Climate[High]`;
+const HEAD_START = `IF([Raised]; MIN(300 degC day; 50% * MAX(0 days; [Planted out] - [Emergence]) * ([Raising temperature] - ${LEAF_GROWTH_BASE} degC)); 0 degC day)`;
+
+/** First harvest at a share of the warmth wanted; an onion within a tenth of its thermal time; days within their own range. */
+function endOfHarvest(share: string, end: 'low' | 'high'): string {
+  const tenth = end === 'low' ? '90%' : '110%';
+  return `IF([Finishes] > 0; MIN([Cold ends it] - 1 day; IF([Variety].[Bulb crop];
+    WARMTHDATE([Bulbing starts]; [Thermal time to fall] * ${tenth}; ${BULBING_RANGE}; ${DAYS_OF_CLIMATE});
+    IF(ISBLANK(Farm[Middle of summer]); [Planted out] + ([Ripe] - [Planted out]) * ${share};
+      WARMTHDATE([Growth counts from]; [Warmth wanted] * ${share}; [Growth base]; [Growth ceiling]; ${DAYS_OF_CLIMATE})))))`;
+}
+
+function endOfWindow(end: 'low' | 'high'): string {
+  const window = `[Variety].[Crop].[Harvest window ${end}]`;
+  return `IF(NOT(ISBLANK([Harvest])); MIN([Cold ends it] - 1 day; [Harvest ${end}] + IF(ISBLANK(${window}); [Window]; ${window}) - 1 day))`;
+}
 
 export const HARVEST_COLUMNS = [
   ...group(
     'Bulbing',
+    computed(
+      'over-winter',
+      'Over winter',
+      YES_OR_NO,
+      'AND(NOT(ISBLANK([Planted out])); NOT(ISBLANK([Variety].[Crop].[Overwinters])); [Variety].[Crop].[Overwinters] <> "no"; [Planted out] > [Summer] - 10 days)',
+      { note: 'Planted after midsummer to stand over winter.' },
+    ),
+    computed(
+      'bulbing-not-before',
+      'Bulbing not before',
+      DATE,
+      'IF([Over winter]; [Summer] + 155 days; [Planted out])',
+      {
+        note: 'The days of autumn grow shorter: an onion planted then bulbs in the spring after midwinter.',
+      },
+    ),
     computed(
       'thermal-time-to-come',
       'Thermal time to come',
@@ -56,7 +98,7 @@ export const HARVEST_COLUMNS = [
       'days-long-enough',
       'Days long enough',
       DATE,
-      'LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; [Planted out])',
+      'LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; [Bulbing not before])',
       {
         note: 'First day in the bed as long as the variety needs.',
       },
@@ -65,7 +107,7 @@ export const HARVEST_COLUMNS = [
       'bulbing-starts',
       'Bulbing starts',
       DATE,
-      'IF([Variety].[Bulb crop]; LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; MAX([Large enough]; [Planted out])))',
+      'IF([Variety].[Bulb crop]; LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; MAX([Large enough]; [Bulbing not before])))',
       { note: 'Both: large enough and days long enough (Lancaster et al. 1996).' },
     ),
     computed('held-back-by', 'Held back by', TEXT, 'IF([Days long enough] >= [Large enough]; "day length"; "size")', {
@@ -75,7 +117,7 @@ export const HARVEST_COLUMNS = [
       'leaf-growth-in-the-bed',
       'Leaf growth in the bed',
       DEGREE_DAYS,
-      `WARMTHBETWEEN([Planted out]; [Bulbing starts]; 6 degC; 20 degC; ${DAYS_OF_CLIMATE})`,
+      `WARMTHBETWEEN([Planted out]; [Bulbing starts]; ${LEAF_RANGE}; ${DAYS_OF_CLIMATE})`,
       { note: 'Between 6 and 20 degC until bulbing: the more, the larger the bulbs.', decimals: 0 },
     ),
     computed(
@@ -93,38 +135,90 @@ export const HARVEST_COLUMNS = [
       'leaf-area-at-bulbing',
       'Leaf area at bulbing',
       LEAF_AREA,
-      'IF([Leaf growth at bulbing] <= 600 degC day; LEAFAREA([Leaf growth at bulbing]))',
+      `IF([Leaf growth at bulbing] <= ${LEAF_MOST}; LEAFAREA([Leaf growth at bulbing]))`,
       {
         note: 'Of one plant (Brewster 2008). Earlier sowing or planting shows here. Blank past 600 degC days, where neighbours shade it.',
         decimals: 0,
       },
     ),
     computed(
+      'thermal-time-to-fall',
+      'Thermal time to fall',
+      DEGREE_DAYS,
+      `[Variety].[Thermal time to tops down] * IF([Over winter]; ${OVERWINTERED_SHARE}; 1)`,
+      { note: 'From the start of bulbing to tops down; less for plants that come large out of winter.', decimals: 0 },
+    ),
+    computed(
       'tops-down',
       'Tops down',
       DATE,
-      `IF([Variety].[Bulb crop]; IF(ISBLANK(${TOPS_DATE}); [Bulbing starts] + [Variety].[Days from bulbing to tops down]; ${TOPS_DATE}))`,
+      `IF([Variety].[Bulb crop]; IF(ISBLANK(${TOPS_DATE}); [Bulbing starts] + [Variety].[Days from bulbing to tops down] * IF([Over winter]; ${OVERWINTERED_SHARE}; 1); ${TOPS_DATE}))`,
       { note: 'About half the tops fallen.' },
     ),
   ),
   ...group(
-    'Harvest',
+    'Winter',
     computed(
-      'harvest',
-      'Harvest',
+      'winter-sets-in',
+      'Winter sets in',
       DATE,
-      `IF([Variety].[Bulb crop]; [Tops down];
-        IF(OR([Start] = "direct seed"; ISBLANK([Variety].[Days to maturity]));
-          [Planted out] + [Variety].[Days to maturity direct]; [Planted out] + [Variety].[Days to maturity]))`,
-      { note: 'First harvest: tops down for onions, days to maturity for the rest.' },
+      `IF([Over winter]; MIN(WARMUNTIL([Summer]; ${LEAF_GROWTH_BASE} degC; ${DAYS_OF_CLIMATE}); [Summer] + 130 days))`,
+      { note: `The mean falls to ${LEAF_GROWTH_BASE} degC, or some 130 days after midsummer where winter is mild.` },
+    ),
+    computed(
+      'leaf-growth-at-winter',
+      'Leaf growth at winter',
+      DEGREE_DAYS,
+      `IF(AND([Variety].[Bulb crop]; [From seed]); ${HEAD_START} + WARMTHBETWEEN([Up]; [Winter sets in]; ${LEAF_RANGE}; ${DAYS_OF_CLIMATE}))`,
+      { note: 'Of an onion from seed, since emergence.', decimals: 0 },
+    ),
+    computed(
+      'winter-size',
+      'Winter size',
+      choice('too small', 'right', 'too large'),
+      `IF([Leaf growth at winter] < ${WINTER_LEAF_LEAST} degC day; "too small"; IF([Leaf growth at winter] > ${WINTER_LEAF_MOST} degC day; "too large"; "right"))`,
+      {
+        note: `Right from ${WINTER_LEAF_LEAST} to ${WINTER_LEAF_MOST} degree-days: smaller onions die in a hard winter and yield little after a mild one, larger ones bolt.`,
+      },
+    ),
+  ),
+  ...group(
+    'Harvest',
+    computed('harvest', 'Harvest', DATE, `IF([Finishes] > 0; MIN([Ripe]; [Cold ends it] - 1 day))`, {
+      note: 'First harvest: tops down for onions; ripe, or the last day before the cold. Blank where it does not finish.',
+    }),
+    computed('harvest-low', 'Harvest low', DATE, endOfHarvest('[Early ripe share]', 'low'), {
+      note: 'First harvest of an early variety or a warm year.',
+    }),
+    computed('harvest-high', 'Harvest high', DATE, endOfHarvest('[Late ripe share]', 'high'), {
+      note: 'First harvest of a late variety or a cool year; at the latest before the cold.',
+    }),
+    computed(
+      'harvest-reckoned-by',
+      'Harvest reckoned by',
+      TEXT,
+      `IF([Variety].[Bulb crop]; "day length and warmth"; IF(ISBLANK(Farm[Middle of summer]); "days";
+        IF(ISBLANK(IF([In place]; [Variety].[Crop].[Warmth to harvest direct]; [Variety].[Crop].[Warmth to harvest]));
+          "days, scaled by warmth"; "degree-days")))`,
+      {
+        note: 'Published degree-days; days to maturity stretched where it is cooler than the crop likes best; or days alone.',
+      },
     ),
     computed(
       'harvest-ends',
       'Harvest ends',
       DATE,
-      'IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)',
+      `IF(NOT(ISBLANK([Harvest])); MIN([Cold ends it] - 1 day;
+        IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)))`,
+      { note: 'The window of the crop, or the cold.' },
     ),
-    computed('bed-free', 'Bed free', DATE, '[Harvest ends] + 1 day'),
+    computed('harvest-ends-low', 'Harvest ends low', DATE, endOfWindow('low'), {
+      note: 'Of a short harvest that starts early.',
+    }),
+    computed('harvest-ends-high', 'Harvest ends high', DATE, endOfWindow('high'), {
+      note: 'Of a long one that starts late.',
+    }),
+    computed('bed-free', 'Bed free', DATE, 'IF(ISBLANK([Harvest ends]); [Cold ends it]; [Harvest ends] + 1 day)'),
     computed(
       'warmth-to-harvest',
       'Warmth to harvest',
@@ -161,23 +255,5 @@ export const HARVEST_COLUMNS = [
         decimals: 1,
       },
     ),
-  ),
-  ...group(
-    'Bolting',
-    withDefault('cover', 'Cover', choice('none', 'row cover', 'tunnel'), '"none"'),
-    withDefault(
-      'cover-gain',
-      'Cover gain',
-      quantity('Fdeg', 'Cdeg'),
-      'IF([Cover] = "row cover"; 3 Fdeg; IF([Cover] = "tunnel"; 5 Fdeg; 0 Fdeg))',
-      {
-        note: 'How much warmer it is under it: row cover 2 to 4 degF; tunnel memory.',
-        decimals: 1,
-      },
-    ),
-    computed('bolting-risk', 'Bolting risk', choice('low', 'raised', 'high'), `BOLTRISK(${BOLTING})`, {
-      note: 'From planting out to bulbing or harvest; needs Climate.',
-    }),
-    computed('bolting-why', 'Bolting why', TEXT, `BOLTWHY(${BOLTING})`),
   ),
 ];

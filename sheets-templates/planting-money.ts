@@ -1,7 +1,7 @@
 // Plantings, fourth part: what each planting earns and costs, and its place on the bed and in the rotation. plantings.ts
 // puts the parts together.
 
-import { computed, DATE, entered, group, HOURS, LENGTH, MASS, PLAIN, quantity, SHARE, YES_OR_NO } from './authoring.ts';
+import { computed, entered, group, LENGTH, MASS, PLAIN, quantity, SHARE, YES_OR_NO } from './authoring.ts';
 
 const MONEY = quantity('money');
 const PRICE = quantity('money/lb', 'money/kg');
@@ -35,15 +35,9 @@ export const MONEY_COLUMNS = [
     computed('sold-weight', 'Sold weight', MASS, 'IF(ISBLANK([Cured yield]); [Marketable yield]; [Cured yield])', {
       decimals: 1,
     }),
-    computed(
-      'sold-pieces',
-      'Sold pieces',
-      PLAIN,
-      'IF(NOT(ISBLANK([Price each])); [Sold weight] / [Variety].[Crop].[Unit mass])',
-      {
-        decimals: 0,
-      },
-    ),
+    computed('sold-pieces', 'Sold pieces', PLAIN, 'IF(NOT(ISBLANK([Price each])); [Pieces])', {
+      decimals: 0,
+    }),
     revenueColumn('revenue-small', 'Revenue small', 'small'),
     revenueColumn('revenue-medium', 'Revenue medium', 'medium'),
     revenueColumn('revenue-large', 'Revenue large', 'large'),
@@ -53,12 +47,18 @@ export const MONEY_COLUMNS = [
       'revenue',
       'Revenue',
       MONEY,
-      `IF(NOT(AND(ISBLANK([Price]); ISBLANK([Price each]); ISBLANK([Fresh price])));
+      `IF(AND(NOT(ISBLANK([Marketable yield])); NOT(AND(ISBLANK([Price]); ISBLANK([Price each]); ISBLANK([Fresh price]))));
         SUM([Revenue thinnings]; IF(NOT(ISBLANK([Price each])); [Sold pieces] * [Price each];
           IF(NOT([Variety].[Bulb crop]); [Sold weight] * [Price];
             [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large]))))`,
       { note: 'By the piece where a price each is given; onions by size grade.', decimals: 2 },
     ),
+    computed('revenue-low', 'Revenue low', MONEY, '[Revenue] * [Marketable yield low] / [Marketable yield]', {
+      decimals: 2,
+    }),
+    computed('revenue-high', 'Revenue high', MONEY, '[Revenue] * [Marketable yield high] / [Marketable yield]', {
+      decimals: 2,
+    }),
   ),
   ...group(
     'Cost',
@@ -72,30 +72,16 @@ export const MONEY_COLUMNS = [
       { note: 'New seed at its best pack price; seed on hand is paid for.', decimals: 2 },
     ),
     computed('mix-cost', 'Mix cost', MONEY, '[Mix volume] * Farm[Mix price]', { decimals: 2 }),
-    computed('start-hours', 'Start hours', HOURS, 'IF([Raised]; [Blocks to start] / Farm[Blocks made and sown])', {
-      decimals: 1,
-    }),
-    computed(
-      'planting-hours',
-      'Planting hours',
-      HOURS,
-      'IF([Start] <> "direct seed"; [Stations] / Farm[Plants set out])',
-      {
-        decimals: 1,
-      },
-    ),
-    computed('field-hours', 'Field hours', HOURS, '[Bed area] * (Farm[Weeding] + Farm[Harvest work])', {
-      note: 'Weeding and harvest.',
-      decimals: 1,
-    }),
-    computed('hours', 'Hours', HOURS, 'SUM([Start hours]; [Planting hours]; [Field hours])', { decimals: 1 }),
     computed('labour-cost', 'Labour cost', MONEY, '[Hours] * Farm[Wage]', { decimals: 2 }),
     computed('costs', 'Costs', MONEY, 'SUM([Seed cost]; [Mix cost]; [Labour cost])', {
       note: 'Of those known.',
       decimals: 2,
     }),
     computed('margin', 'Margin', MONEY, '[Revenue] - [Costs]', { decimals: 2 }),
-    computed('margin-per-bed-area', 'Margin per bed area', PER_AREA, '[Margin] / [Bed area]', { decimals: 2 }),
+    computed('margin-per-bed-area', 'Margin per bed area', PER_AREA, '[Margin] / [Ground area]', {
+      note: 'Of the ground it takes.',
+      decimals: 2,
+    }),
   ),
   ...group(
     'Ground',
@@ -104,7 +90,8 @@ export const MONEY_COLUMNS = [
       'Bed in use',
       LENGTH,
       `IF(NOT(ISBLANK([Bed])); SUMIFS(Plantings[Bed length used]; Plantings[Bed]; [Bed];
-        Plantings[Planted out]; "<=" & [Planted out]; Plantings[Bed free]; ">" & [Planted out]))`,
+        Plantings[Planted out]; "<=" & [Planted out]; Plantings[Bed free]; ">" & [Planted out])
+        + SUMIFS(Plantings[Bed length used]; Plantings[Spreads over]; [Bed]; Plantings[Planted out]; "<=" & [Planted out]; Plantings[Bed free]; ">" & [Planted out]))`,
       { note: 'Of this bed on the day this planting goes in, itself included.', decimals: 1 },
     ),
     computed(
@@ -120,24 +107,6 @@ export const MONEY_COLUMNS = [
       'Back too soon',
       YES_OR_NO,
       '[Years since the family] < [Variety].[Crop].[Rotation years]',
-    ),
-    computed(
-      'earliest-in-the-bed',
-      'Earliest in the bed',
-      DATE,
-      `IF([Start] = "direct seed"; Farm[Last frost] + [Variety].[Crop].[Sow outdoors from last frost];
-        IF(ISBLANK([Variety].[Crop].[Plant out from last frost]); Farm[Last frost] + [Variety].[Crop].[Sow outdoors from last frost];
-          Farm[Last frost] + [Variety].[Crop].[Plant out from last frost]))`,
-      { note: 'Without cover.' },
-    ),
-    computed(
-      'latest-in-the-bed',
-      'Latest in the bed',
-      DATE,
-      'Farm[First frost] - [Variety].[Crop].[Latest planting out before first frost]',
-      {
-        note: 'To finish before the first frost.',
-      },
     ),
     computed('share-of-margin', 'Share of margin', SHARE, '[Margin] / SUM(Plantings[Margin])', {
       note: "Of the farm's whole margin.",

@@ -1,7 +1,26 @@
 // Plantings, second part: how close the plants stand, what they weigh and yield, and the sizes of the bulbs. plantings.ts
 // puts the parts together.
 
-import { computed, DENSITY, group, MASS, PLAIN, PLANT_MASS, SHARE, SIZE, withDefault, YIELD } from './authoring.ts';
+import {
+  AREA,
+  computed,
+  DENSITY,
+  group,
+  MASS,
+  PLAIN,
+  PLANT_MASS,
+  SHARE,
+  SIZE,
+  withDefault,
+  YIELD,
+} from './authoring.ts';
+
+const CROP = '[Variety].[Crop]';
+
+/** The end of the densities known for a crop, or so many times its usual one. */
+function known(column: string, times: number): string {
+  return `IF(ISBLANK(${CROP}.[${column}]); ${CROP}.[Usual density] * ${times}; ${CROP}.[${column}])`;
+}
 
 function limit(grade: string, end: 'From' | 'To'): string {
   return `XLOOKUP("${grade}"; 'Size grades'[Grade]; 'Size grades'[${end}])`;
@@ -29,8 +48,20 @@ export const SPACE_COLUMNS = [
       '[Stations] * [Plants per station] * [Field survival] * IF([Start] = "direct seed"; 1 - [Empty stations]; 1)',
       { note: 'At harvest, bulbs in clumps counted one by one.', decimals: 0 },
     ),
-    computed('plant-density', 'Plant density', DENSITY, '[Plants standing] / [Bed area]', {
-      note: 'Of bed, paths left out.',
+    computed('ground-area', 'Ground area', AREA, `[Bed area] * MAX(1; ${CROP}.[Beds across])`, {
+      note: 'A crop that spreads over more than a bed takes the ground of all it covers.',
+      decimals: 1,
+    }),
+    computed('plant-density', 'Plant density', DENSITY, '[Plants standing] / [Ground area]', {
+      note: 'Of the ground it takes, paths left out.',
+      decimals: 2,
+    }),
+    computed('least-known-density', 'Least known density', DENSITY, known('Density least', 0.5), {
+      note: 'Of the trials behind the curve, or half the usual density.',
+      decimals: 2,
+    }),
+    computed('most-known-density', 'Most known density', DENSITY, known('Density most', 2), {
+      note: 'Of the trials behind the curve, or twice the usual density.',
       decimals: 2,
     }),
     computed('rectangularity', 'Rectangularity', PLAIN, 'RECTANGULARITY([Row spacing]; [In-row spacing])', {
@@ -55,14 +86,26 @@ export const SPACE_COLUMNS = [
       least: 1,
       most: 300,
     }),
+    withDefault(
+      'season-factor',
+      'Season factor',
+      SHARE,
+      'IF(AND([Variety].[Bulb crop]; NOT(ISBLANK([Leaf growth at bulbing]))); BULBLIGHT([Leaf growth at bulbing]); 100%)',
+      {
+        note: 'Onions: by the leaf they have when bulbs start. Other crops lose to the season by what finishes, not by size.',
+        decimals: 0,
+        least: 0,
+        most: 200,
+      },
+    ),
     computed(
       'mean-plant-mass',
       'Mean plant mass',
       PLANT_MASS,
       `PLANTMASS([Plant density]; [Variety].[Isolated plant mass]; [Variety].[Ceiling yield])
-        * SQUARENESS([Rectangularity]; [Squareness loss]) * [Clump factor]`,
+        * SQUARENESS([Rectangularity]; [Squareness loss]) * [Clump factor] * [Season factor]`,
       {
-        note: '1/mass = 1/isolated mass + density/ceiling yield (Shinozaki & Kira), less for far from square.',
+        note: '1/mass = 1/isolated mass + density/ceiling yield (Shinozaki & Kira), less for far from square and for a poor season.',
         decimals: 2,
       },
     ),
@@ -72,8 +115,54 @@ export const SPACE_COLUMNS = [
       least: 0,
       most: 100,
     }),
-    computed('marketable-yield', 'Marketable yield', MASS, '[Total yield] * [Marketable share]', { decimals: 1 }),
-    computed('yield-per-bed-area', 'Yield per bed area', YIELD, '[Total yield] / [Bed area]', { decimals: 2 }),
+    computed('marketable-if-all-is-picked', 'Marketable if all is picked', MASS, '[Total yield] * [Marketable share]', {
+      note: 'Were the whole of it to finish and to be picked to the end.',
+      decimals: 1,
+    }),
+    computed(
+      'marketable-yield',
+      'Marketable yield',
+      MASS,
+      'IF([Finishes] > 0; [Marketable if all is picked] * [Finishes] * (1 - [Window lost]))',
+      {
+        note: 'What finishes and is picked before the cold; blank where none does: see No harvest because.',
+        decimals: 1,
+      },
+    ),
+    computed(
+      'marketable-yield-low',
+      'Marketable yield low',
+      MASS,
+      `[Marketable yield] * ${CROP}.[Yield low] / ${CROP}.[Yield] * IF([Finishes] < 1; [Finishes]; 1)`,
+      { note: "By the crop's lowest yield; lower still where it barely finishes.", decimals: 1 },
+    ),
+    computed(
+      'marketable-yield-high',
+      'Marketable yield high',
+      MASS,
+      `[Marketable yield] * ${CROP}.[Yield high] / ${CROP}.[Yield]`,
+      { note: "By the crop's highest yield.", decimals: 1 },
+    ),
+    computed(
+      'pieces',
+      'Pieces',
+      PLAIN,
+      `IF(ISBLANK(${CROP}.[Plants per harvest unit]); IF(OR(${CROP}.[Harvest unit] <> "weight"; NOT(ISBLANK([Price each]))); [Marketable yield] / ${CROP}.[Unit mass]);
+        IF([Finishes] > 0; [Plants standing] * [Marketable share] * [Finishes] * (1 - [Window lost])
+          / IF(${CROP}.[Harvest unit] = "bunch"; ${CROP}.[Plants per harvest unit]; MAX(1; ${CROP}.[Plants per harvest unit]))))`,
+      {
+        note: 'Heads, bulbs, roots or bunches from the plants that stand and sell; fruit by its usual mass.',
+        decimals: 0,
+      },
+    ),
+    computed('mass-of-a-piece', 'Mass of a piece', PLANT_MASS, '[Marketable yield] / [Pieces]', {
+      note: 'From the yield; side shoots of heads counted in.',
+      decimals: 1,
+    }),
+    computed('yield-per-bed-area', 'Yield per bed area', YIELD, '[Total yield] / [Ground area]', {
+      note: 'Of the ground it takes.',
+      decimals: 2,
+    }),
   ),
   ...group(
     'Bulb sizes',

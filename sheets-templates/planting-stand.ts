@@ -1,6 +1,7 @@
 // Plantings, first part: what is planted where and when, the seed it takes and what comes up. plantings.ts puts the parts
 // together.
 
+import { BULBING_BASE, BULBING_THERMAL_TIME } from '../engine/index.ts';
 import {
   AREA,
   choice,
@@ -11,21 +12,30 @@ import {
   group,
   LENGTH,
   link,
+  MASS,
   PLAIN,
   SHARE,
   SPACING,
+  TEMPERATURE,
   TEXT,
   VOLUME,
+  WARMTH,
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
-import { START_METHODS } from './crops.ts';
+import { START_METHODS } from './crop-columns-seed.ts';
+import { UNKNOWN_EMERGENCE } from './planting-ripening.ts';
+
+const CROP = '[Variety].[Crop]';
+
+/** Over the weather outside, of an unheated house, day and night together (memory: 2 to 5 degC). */
+const UNHEATED_GAIN = '3.5 Cdeg';
 
 /** The seed lot aged to this planting's own sowing date, by the method its lot uses. */
 const LOT_GERMINATION = `IF([Seed lot].[Method] = "viability equation";
-      SEEDVIABILITY([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Tested on]); [Seed lot].[Moisture];
+      SEEDVIABILITY([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Ages from]); [Seed lot].[Moisture];
         [Seed lot].[Store temperature]; [Variety].[Crop].[KE]; [Variety].[Crop].[CW]; [Variety].[Crop].[CH]; [Variety].[Crop].[CQ]);
-      SEEDLIFE([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Tested on]); [Variety].[Crop].[Seed life]))`;
+      SEEDLIFE([Seed lot].[Germination when tested]; MAX(0 days; [Sown] - [Seed lot].[Ages from]); [Variety].[Crop].[Seed life]))`;
 
 export const STAND_COLUMNS = [
   ...group(
@@ -44,6 +54,9 @@ export const STAND_COLUMNS = [
   ...group(
     'Bed',
     entered('bed', 'Bed', link('beds')),
+    entered('spreads-over', 'Spreads over', link('beds'), {
+      note: 'The bed beside it, for crops whose Beds across is more than one.',
+    }),
     withDefault('bed-length-used', 'Bed length used', LENGTH, 'IF(ISBLANK([Bed]); Farm[Bed length]; [Bed].[Length])', {
       least: 0,
     }),
@@ -91,16 +104,67 @@ export const STAND_COLUMNS = [
         note: 'In the bed from this day; direct seed from its sowing.',
       },
     ),
+    withDefault('cover', 'Cover', choice('none', 'row cover', 'tunnel'), '"none"'),
+    withDefault(
+      'cover-gain',
+      'Cover gain',
+      WARMTH,
+      'IF([Cover] = "row cover"; 2 Cdeg; IF([Cover] = "tunnel"; 3.5 Cdeg; 0 Cdeg))',
+      {
+        note: 'How much warmer the day and night together are under it: row cover 2 to 4 Cdeg, tunnel 2 to 5 (memory).',
+        decimals: 1,
+      },
+    ),
+    withDefault('cover-gain-at-night', 'Cover gain at night', WARMTH, 'IF([Cover] = "none"; 0 Cdeg; 1 Cdeg)', {
+      note: 'Row cover 0.2 to 1.8 Cdeg in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel 0 to 2.',
+      decimals: 1,
+    }),
+    withDefault('heated-to-germinate', 'Heated to germinate', YES_OR_NO, 'IF([Raised]; Farm[Heated to germinate])', {
+      note: 'A warm mat, cupboard or room until it is up.',
+    }),
+    withDefault(
+      'germination-temperature',
+      'Germination temperature',
+      TEMPERATURE,
+      `IF([Raised]; IF(AND([Heated to germinate]; NOT(ISBLANK(${CROP}.[Germination best from])));
+        ${CROP}.[Germination best from] + (${CROP}.[Germination best to] - ${CROP}.[Germination best from]) / 2; [Raising temperature]))`,
+      { note: "Middle of what the crop's seed likes best where heated; else as it is raised.", decimals: 0 },
+    ),
+    withDefault('nursery-heated', 'Nursery heated', YES_OR_NO, 'IF([Raised]; Farm[Nursery heated])', {
+      note: 'While the plants grow on.',
+    }),
+    withDefault(
+      'raising-temperature',
+      'Raising temperature',
+      TEMPERATURE,
+      `IF([Raised]; IF(OR([Nursery heated]; ISBLANK(Farm[Middle of summer])); Farm[Nursery temperature];
+        TEMPERATUREAROUND([Sown] + 21 days; Climate[Day]; Climate[Mean]) + ${UNHEATED_GAIN}))`,
+      {
+        note: 'Mean of day and night while it grows on; unheated, some degrees over the weather of its third week.',
+        decimals: 0,
+      },
+    ),
+    computed(
+      'emerges-in-the-house',
+      'Emerges in the house',
+      DATE,
+      `IF([Raised]; [Sown] + CEILING(EMERGENCEDAYS(MIN([Germination temperature]; ${CROP}.[Germination best to]; 35 degC);
+        ${CROP}.[Emergence base]; ${CROP}.[Emergence thermal time]); 1 day))`,
+    ),
+    computed(
+      'emerges-outdoors',
+      'Emerges outdoors',
+      DATE,
+      `IF([Start] = "direct seed"; WARMTHDATE([Sown]; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; Climate[Day]; Climate[Mean]))`,
+      { note: 'Warmth above 25 degC does not hasten it.' },
+    ),
     computed(
       'emergence',
       'Emergence',
       DATE,
-      `IF([From seed]; IF([Raised];
-        [Sown] + CEILING(EMERGENCEDAYS(MIN(Farm[Nursery temperature]; 25 degC); [Variety].[Crop].[Emergence base]; [Variety].[Crop].[Emergence thermal time]); 1 day);
-        IF(ISBLANK(WARMTHDATE([Sown]; [Variety].[Crop].[Emergence thermal time]; [Variety].[Crop].[Emergence base]; 25 degC; Climate[Day]; Climate[Mean]));
-          [Sown] + 14 days;
-          WARMTHDATE([Sown]; [Variety].[Crop].[Emergence thermal time]; [Variety].[Crop].[Emergence base]; 25 degC; Climate[Day]; Climate[Mean]))))`,
-      { note: 'Warmth above 25 degC does not hasten it; outdoors 14 days where Climate is empty.' },
+      `IF([From seed]; IF(ISBLANK(IF([Raised]; [Emerges in the house]; [Emerges outdoors]));
+        [Sown] + IF([Raised]; 10 days; ${UNKNOWN_EMERGENCE}); IF([Raised]; [Emerges in the house]; [Emerges outdoors])))`,
+      { note: 'Half the seedlings up; outdoors 14 days where the warmth is not known.' },
     ),
   ),
   ...group(
@@ -110,7 +174,7 @@ export const STAND_COLUMNS = [
       'Seeds per station',
       PLAIN,
       `IF([Raised]; IF(ISBLANK([Variety].[Crop].[Usual seeds per block]); 1; [Variety].[Crop].[Usual seeds per block]);
-        IF([Start] = "direct seed"; ROUNDUP(1 / ([Germination] * [Field survival]); 1); 1))`,
+        IF([Start] = "direct seed"; MAX(1; ROUNDUP(1 / ([Germination] * [Field survival] * [Seedlings per seed]); 1)); 1))`,
       {
         note: 'In one block, cell or place; 3.5 is half threes and half fours. Direct seed: what leaves one plant a place on average.',
         decimals: 1,
@@ -119,11 +183,18 @@ export const STAND_COLUMNS = [
       },
     ),
     computed(
+      'seedlings-per-seed',
+      'Seedlings per seed',
+      PLAIN,
+      'IF(ISBLANK([Variety].[Crop].[Seedlings per seed]); 1; [Variety].[Crop].[Seedlings per seed])',
+      { note: 'Of one that comes up: a ball of beet or chard holds several.', decimals: 1 },
+    ),
+    computed(
       'germination',
       'Germination',
       SHARE,
       `IF([From seed]; IF(ISBLANK([Seed lot]); [Variety].[Germination];
-        IF(ISBLANK([Seed lot].[Tested on]); [Seed lot].[Germination when tested]; ${LOT_GERMINATION})))`,
+        IF(ISBLANK([Seed lot].[Ages from]); [Seed lot].[Germination when tested]; ${LOT_GERMINATION})))`,
       { note: 'Of the seed lot at the sowing date, or of new seed.', decimals: 0 },
     ),
     withDefault('nursery-survival', 'Nursery survival', SHARE, 'IF([Raised]; 95%; 100%)', {
@@ -147,8 +218,8 @@ export const STAND_COLUMNS = [
       'plants-per-station',
       'Plants per station',
       PLAIN,
-      `IF([From seed]; IF(ISBLANK([Thin to]); MEANPLANTS([Seeds per station]; [Germination]);
-        THINNEDMEAN([Seeds per station]; [Germination]; [Thin to])); [Seeds per station])`,
+      `IF([From seed]; IF(ISBLANK([Thin to]); MEANPLANTS([Seeds per station]; [Germination]) * [Seedlings per seed];
+        THINNEDMEAN([Seeds per station] * [Seedlings per seed]; [Germination]; [Thin to])); [Seeds per station])`,
       { note: 'Mean of the places with a plant.', decimals: 2 },
     ),
     computed(
@@ -230,6 +301,10 @@ export const STAND_COLUMNS = [
         decimals: 0,
       },
     ),
+    computed('weight-to-buy', 'Weight to buy', MASS, `[Sets or plants to buy] * ${CROP}.[Planted piece mass]`, {
+      note: 'Of cloves, sets or tubers.',
+      decimals: 1,
+    }),
     entered('tray', 'Tray', link('trays'), { note: "Blank: the farm's usual one." }),
     computed(
       'cells-per-tray',
@@ -261,7 +336,7 @@ export const STAND_COLUMNS = [
       'thermal-time-at-planting-out',
       'Thermal time at planting out',
       DEGREE_DAYS,
-      'IF([Raised]; MAX(0 days; [Planted out] - [Emergence]) * (Farm[Nursery temperature] - 5 degC); IF([From seed]; 0 degC day; 600 degC day))',
+      `IF([Raised]; MAX(0 days; [Planted out] - [Emergence]) * ([Raising temperature] - ${BULBING_BASE} degC); IF([From seed]; 0 degC day; ${BULBING_THERMAL_TIME} degC day))`,
       { note: 'Above 5 degC since emergence; sets and bought plants count as grown.', decimals: 0 },
     ),
   ),

@@ -2,11 +2,15 @@
 // where, stand, raising, space and yield, sizes, harvest, money, and what to watch. The parts stand in files of their own.
 
 import type { SheetDeclaration } from '../engine/index.ts';
+import { BOLTING_COLUMNS } from './planting-bolting.ts';
 import { PLANTING_CHECKS } from './planting-checks.ts';
 import { HARVEST_COLUMNS } from './planting-harvest.ts';
 import { MONEY_COLUMNS } from './planting-money.ts';
+import { RIPENING_COLUMNS } from './planting-ripening.ts';
 import { SPACE_COLUMNS } from './planting-space.ts';
 import { STAND_COLUMNS } from './planting-stand.ts';
+import { WINDOW_COLUMNS } from './planting-window.ts';
+import { WORK_COLUMNS } from './planting-work.ts';
 
 export const plantingsSheet: SheetDeclaration = {
   id: 'plantings',
@@ -16,7 +20,16 @@ export const plantingsSheet: SheetDeclaration = {
     'One row a planting. Enter the variety, how it starts, the bed, the spacing and the dates; stand, seed, yield, harvest and money follow.',
   rows: { from: 'entry' },
   key: 'planting',
-  columns: [...STAND_COLUMNS, ...SPACE_COLUMNS, ...HARVEST_COLUMNS, ...MONEY_COLUMNS],
+  columns: [
+    ...STAND_COLUMNS,
+    ...WINDOW_COLUMNS,
+    ...SPACE_COLUMNS,
+    ...RIPENING_COLUMNS,
+    ...HARVEST_COLUMNS,
+    ...BOLTING_COLUMNS,
+    ...WORK_COLUMNS,
+    ...MONEY_COLUMNS,
+  ],
   checks: PLANTING_CHECKS,
   cautions: [
     'Figures are planning estimates: local extension advice and your own records come first.',

@@ -23,12 +23,15 @@ import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
+import { weeklyHarvestSheet } from './weekly-harvest.ts';
+import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
 export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   farmSheet,
   climateSheet,
   monthlyClimateSheet,
   frostYearsSheet,
+  workRatesSheet,
   cropsSheet,
   varietiesSheet,
   packsSheet,
@@ -43,6 +46,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   storageSheet,
   storeByWeekSheet,
   weatherByWeekSheet,
+  weeklyHarvestSheet,
   bedWaterSheet,
   nutrientsSheet,
   trialsSheet,
@@ -56,6 +60,7 @@ const SHIPPED: Template['rows'] = {
   [monthlyClimateSheet.id]: shippedRows(monthlyClimateSheet, MONTHLY_CLIMATE_ROWS, ({ Month }) =>
     wordOf(String(Month)),
   ),
+  [workRatesSheet.id]: shippedRows(workRatesSheet, WORK_RATE_ROWS, ({ Work }) => wordOf(String(Work))),
   [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
   [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
   [sizeGradesSheet.id]: shippedRows(sizeGradesSheet, SIZE_GRADE_ROWS, ({ Grade }) => wordOf(String(Grade))),

@@ -24,6 +24,16 @@ const VIABILITY = `SEEDVIABILITY([Germination when tested]; [Age at sowing]; [Mo
 
 const STORAGE_LIFE = 'SEEDLIFE([Germination when tested]; [Age at sowing]; [Variety].[Crop].[Seed life])';
 
+/** Germination at sowing if the store was worse or better than told. */
+function ranged(end: 'low' | 'high'): string {
+  const sign = end === 'low' ? '+' : '-';
+  const times = end === 'low' ? '4/3' : '2/3';
+  return `IF(ISBLANK([Ages from]); [Germination when tested]; IF([Method] = "viability equation";
+    SEEDVIABILITY([Germination when tested]; [Age at sowing]; MAX(5%; MIN(25%; [Moisture] ${sign} 1%)); [Store temperature] ${sign} 3 Cdeg;
+      [Variety].[Crop].[KE]; [Variety].[Crop].[CW]; [Variety].[Crop].[CH]; [Variety].[Crop].[CQ]);
+    SEEDLIFE([Germination when tested]; [Age at sowing] * ${times}; [Variety].[Crop].[Seed life])))`;
+}
+
 export const seedLotsSheet: SheetDeclaration = {
   id: 'seed-lots',
   name: 'Seed lots',
@@ -110,16 +120,13 @@ export const seedLotsSheet: SheetDeclaration = {
           IF(AND(NOT(ISBLANK(Farm[Latitude])); Farm[Latitude] < 0); DATE(Farm[Season]; 9; 1); DATE(Farm[Season]; 3; 1)))`,
         { note: 'First sowing that names this lot, else early spring.' },
       ),
-      computed(
-        'age-at-sowing',
-        'Age at sowing',
-        DAYS,
-        'IF(NOT(ISBLANK([Tested on])); MAX(0 days; [Sowing date] - [Tested on]))',
-        {
-          note: 'Since the test.',
-          decimals: 0,
-        },
-      ),
+      computed('ages-from', 'Ages from', DATE, 'IF(ISBLANK([Tested on]); [Packed on]; [Tested on])', {
+        note: 'The test, or where nothing was tested the packing.',
+      }),
+      computed('age-at-sowing', 'Age at sowing', DAYS, 'MAX(0 days; [Sowing date] - [Ages from])', {
+        note: 'Since the test or the packing.',
+        decimals: 0,
+      }),
       computed('by-viability-equation', 'By viability equation', SHARE, VIABILITY, {
         note: 'Where the crop has constants.',
         decimals: 0,
@@ -129,7 +136,7 @@ export const seedLotsSheet: SheetDeclaration = {
         'method',
         'Method',
         TEXT,
-        `IF(ISBLANK([Tested on]); "as tested, age unknown";
+        `IF(ISBLANK([Ages from]); "as tested, age unknown";
           IF(ISBLANK([Variety].[Crop].[KE]); "storage life";
             IF(ISERROR([By viability equation]); "storage life: the store is outside the range of the viability equation";
               IF(ISBLANK([By viability equation]); "storage life: moisture unknown"; "viability equation"))))`,
@@ -138,10 +145,18 @@ export const seedLotsSheet: SheetDeclaration = {
         'germination-at-sowing',
         'Germination at sowing',
         SHARE,
-        `IF(ISBLANK([Tested on]); [Germination when tested];
+        `IF(ISBLANK([Ages from]); [Germination when tested];
           IF([Method] = "viability equation"; [By viability equation]; [By storage life]))`,
         { decimals: 0 },
       ),
+      computed('germination-at-sowing-low', 'Germination at sowing low', SHARE, ranged('low'), {
+        note: 'In a store three degrees warmer and a point damper than told, or of seed that keeps a third shorter (a judgement).',
+        decimals: 0,
+      }),
+      computed('germination-at-sowing-high', 'Germination at sowing high', SHARE, ranged('high'), {
+        note: 'In a store cooler and drier by as much, or of seed that keeps a third longer.',
+        decimals: 0,
+      }),
       computed(
         'old-onion-seed',
         'Old onion seed',
@@ -169,7 +184,13 @@ export const seedLotsSheet: SheetDeclaration = {
               IF([Old onion seed]; IF(AND(NOT(ISBLANK([Tested on])); [Age at sowing] <= 183 days); "use first"; "retest");
                 IF(OR(ISBLANK([Packed on]); [Sowing date] - [Packed on] > 365 days); "use first"; "use")))))`,
       ),
-      computed('usable-seeds', 'Usable seeds', PLAIN, 'IF([Advice] = "replace"; 0; [Seeds in lot])', {
+      computed('flagged', 'Flagged', YES_OR_NO, 'OR([Advice] = "replace"; [Advice] = "retest")', {
+        note: 'Old, poor or of unknown age: left out of the count until you say otherwise.',
+      }),
+      withDefault('count-it', 'Count it', YES_OR_NO, 'NOT([Flagged])', {
+        note: 'Say yes to count a flagged lot as on hand, no to leave a sound one out.',
+      }),
+      computed('usable-seeds', 'Usable seeds', PLAIN, 'IF([Count it]; [Seeds in lot]; 0)', {
         note: 'Counted as on hand in Seed order.',
         decimals: 0,
       }),
@@ -205,7 +226,7 @@ export const seedLotsSheet: SheetDeclaration = {
       name: 'Age unknown',
       level: 'note',
       column: 'tested-on',
-      says: 'IF(ISBLANK([Tested on]); "Enter when it was tested: its ageing is not reckoned without the date.")',
+      says: 'IF(ISBLANK([Ages from]); "Enter when it was tested or packed: its ageing is not reckoned without the date.")',
     },
     {
       id: 'too-little-for-its-plantings',

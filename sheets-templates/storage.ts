@@ -24,7 +24,7 @@ const RIGHT = '"The store is at the temperature this crop keeps best at; the hum
 
 function leftAfter(months: number) {
   return computed(
-    `left-after-${months}`,
+    `left-after-${months}-${months === 1 ? 'month' : 'months'}`,
     `Left after ${months} month${months === 1 ? '' : 's'}`,
     MASS,
     `IF([Keeps] >= ${months} * 30.4 days; STOREDMASS([Stored mass]; [Monthly loss]; ${months} * 30.436875 days))`,
@@ -100,6 +100,20 @@ export const storageSheet: SheetDeclaration = {
         least: 0,
       }),
       computed('keeps-until', 'Keeps until', DATE, 'KEEPSUNTIL([Stored on]; [Keeps])'),
+      computed(
+        'keeps-until-low',
+        'Keeps until low',
+        DATE,
+        'KEEPSUNTIL([Stored on]; [Keeps] * [Planting].[Variety].[Storage life low] / [Planting].[Variety].[Storage life])',
+        { note: 'By the shortest storage life printed for the crop.' },
+      ),
+      computed(
+        'keeps-until-high',
+        'Keeps until high',
+        DATE,
+        'KEEPSUNTIL([Stored on]; [Keeps] * [Planting].[Variety].[Storage life high] / [Planting].[Variety].[Storage life])',
+        { note: 'By the longest.' },
+      ),
       withDefault(
         'monthly-loss',
         'Monthly loss',

@@ -56,6 +56,14 @@ export const trialsSheet: SheetDeclaration = {
     ...group(
       'Curve',
       computed('mass-by-the-curve', 'Mass by the curve', PLANT_MASS, `FITMASS([Density]; ${PLOTS})`, { decimals: 2 }),
+      computed('mass-low', 'Mass low', PLANT_MASS, `FITLOW([Density]; ${PLOTS})`, {
+        note: 'Nine times in ten the curve lies between low',
+        decimals: 2,
+      }),
+      computed('mass-high', 'Mass high', PLANT_MASS, `FITHIGH([Density]; ${PLOTS})`, {
+        note: 'and high.',
+        decimals: 2,
+      }),
       computed('yield-by-the-curve', 'Yield by the curve', YIELD, '[Density] * [Mass by the curve]', { decimals: 2 }),
       computed('off-the-curve', 'Off the curve', SHARE, '[Mean mass] / [Mass by the curve] - 1', {
         note: 'Above zero: heavier than the curve says.',
@@ -80,7 +88,7 @@ export const trialFitsSheet: SheetDeclaration = {
   name: 'Trial fits',
   question: 'Records',
   about:
-    'The curve 1/mass = a + b x density through the plots of each variety, by least squares on the logarithm of mass, with standard errors. To plan by it, enter its two masses in Varieties.',
+    'The curve 1/mass = a + b x density through the plots of each variety, by least squares on the logarithm of mass, with standard errors and 90% intervals. To plan by it, enter its two masses in Varieties.',
   rows: {
     from: 'each',
     sheet: 'varieties',
@@ -99,12 +107,28 @@ export const trialFitsSheet: SheetDeclaration = {
         note: 'Standard error.',
         decimals: 1,
       }),
+      computed('isolated-mass-low', 'Isolated mass low', PLANT_MASS, `FITISOLATEDLOW(${PLOTS})`, {
+        note: 'Nine times in ten it lies between low',
+        decimals: 1,
+      }),
+      computed('isolated-mass-high', 'Isolated mass high', PLANT_MASS, `FITISOLATEDHIGH(${PLOTS})`, {
+        note: 'and high; blank where the plots set no end.',
+        decimals: 1,
+      }),
       computed('ceiling-yield', 'Ceiling yield', YIELD, `FITCEILING(${PLOTS})`, {
         note: '1/b: what crowding cannot pass.',
         decimals: 2,
       }),
       computed('ceiling-yield-error', 'Ceiling yield error', YIELD, `FITCEILINGERROR(${PLOTS})`, {
         note: 'Standard error.',
+        decimals: 2,
+      }),
+      computed('ceiling-low', 'Ceiling low', YIELD, `FITCEILINGLOW(${PLOTS})`, {
+        note: 'Nine times in ten it lies between low',
+        decimals: 2,
+      }),
+      computed('ceiling-high', 'Ceiling high', YIELD, `FITCEILINGHIGH(${PLOTS})`, {
+        note: 'and high; blank where the plots set no end.',
         decimals: 2,
       }),
       computed('scatter', 'Scatter', SHARE, `FITSPREAD(${PLOTS})`, { note: 'Of plots about the curve.', decimals: 1 }),

@@ -1,7 +1,14 @@
 // The Varieties sheet: what the farm grows, and for onions whether the days here get long enough, when, and how much the
 // plants grow before. Reads Crops, Farm, Climate and Packs.
 
-import type { SheetDeclaration } from '../engine/index.ts';
+import {
+  BULBING_THERMAL_TIME,
+  DEFAULT_CRITICAL_HOURS as HOURS_OF,
+  LEAF_GROWTH_BASE,
+  LEAF_GROWTH_UPPER,
+  type SheetDeclaration,
+  TOPS_DOWN_THERMAL_TIME,
+} from '../engine/index.ts';
 import {
   choice,
   computed,
@@ -21,6 +28,7 @@ import {
   YES_OR_NO,
   YIELD,
 } from './authoring.ts';
+import { WARMTH_COLUMNS } from './variety-warmth.ts';
 
 const DEGREES = quantity('deg');
 
@@ -45,12 +53,31 @@ export const varietiesSheet: SheetDeclaration = {
         'germination',
         'Germination',
         SHARE,
-        'IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard])',
+        `IF(OR(ISBLANK([Crop].[Planted piece]); NOT(ISBLANK([Crop].[Germination standard]))); IF(ISBLANK([Crop].[Typical germination]);
+          IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard]); [Crop].[Typical germination]))`,
         {
-          note: 'Of new seed, as its label says; where blank, the least that may be sold, or 70 % where no least is set.',
+          note: 'Of new seed, as its label says; where blank, what sound seed of the crop usually gives, the least that may be sold, or 70 %. Crops set as cloves, tubers or slips have none.',
           decimals: 0,
           least: 0,
           most: 100,
+        },
+      ),
+      computed(
+        'germination-low',
+        'Germination low',
+        SHARE,
+        '[Germination] * [Crop].[Typical germination low] / [Crop].[Typical germination]',
+        {
+          decimals: 0,
+        },
+      ),
+      computed(
+        'germination-high',
+        'Germination high',
+        SHARE,
+        'MIN(100%; [Germination] * [Crop].[Typical germination high] / [Crop].[Typical germination])',
+        {
+          decimals: 0,
         },
       ),
       computed(
@@ -92,9 +119,9 @@ export const varietiesSheet: SheetDeclaration = {
         HOURS,
         `IF(ISBLANK([Day-length type]);
           IF([Bulb crop]; [Crop].[Critical day length]);
-          IF([Day-length type] = "short"; 12 h; IF([Day-length type] = "intermediate"; 13.5 h; 14.5 h)))`,
+          IF([Day-length type] = "short"; ${HOURS_OF.short} h; IF([Day-length type] = "intermediate"; ${HOURS_OF.intermediate} h; ${HOURS_OF.long} h)))`,
         {
-          note: 'Bulbs start once the day is this long. By type: 12, 13.5, 14.5 h (Oregon State University Extension, its listed varieties).',
+          note: `Bulbs start once the day is this long. By type: ${HOURS_OF.short}, ${HOURS_OF.intermediate}, ${HOURS_OF.long} h (Oregon State University Extension, its listed varieties).`,
           decimals: 2,
           least: 8,
           most: 20,
@@ -131,9 +158,9 @@ export const varietiesSheet: SheetDeclaration = {
         'earliest-planting-out',
         'Earliest planting-out',
         DATE,
-        'Farm[Last frost] + [Crop].[Plant out from last frost]',
+        'Farm[Last frost of half the years] + [Crop].[Plant out from last frost]',
         {
-          note: 'Earliest practical: from the last frost and the crop.',
+          note: 'Earliest practical: from the average last frost and the crop.',
         },
       ),
       computed(
@@ -141,9 +168,9 @@ export const varietiesSheet: SheetDeclaration = {
         'Leaf growth before bulbing',
         DEGREE_DAYS,
         `IF([Day length reached] <= [Earliest planting-out]; 0 degC day;
-          IF(ISBLANK(WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; 6 degC; 20 degC; Climate[Day]; Climate[Mean]));
+          IF(ISBLANK(WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; ${LEAF_GROWTH_BASE} degC; ${LEAF_GROWTH_UPPER} degC; Climate[Day]; Climate[Mean]));
             ([Day length reached] - [Earliest planting-out]) * 6 Cdeg;
-            WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; 6 degC; 20 degC; Climate[Day]; Climate[Mean])))`,
+            WARMTHBETWEEN([Earliest planting-out]; [Day length reached]; ${LEAF_GROWTH_BASE} degC; ${LEAF_GROWTH_UPPER} degC; Climate[Day]; Climate[Mean])))`,
         {
           note: 'Degree-days between 6 and 20 degC from the earliest planting-out; 6 a day where Climate is empty.',
           decimals: 0,
@@ -164,16 +191,22 @@ export const varietiesSheet: SheetDeclaration = {
     ),
     ...group(
       'Bulbing to harvest',
-      withDefault('thermal-time-to-bulbing', 'Thermal time to bulbing', DEGREE_DAYS, 'IF([Bulb crop]; 600 degC day)', {
-        note: 'Above 5 degC since emergence, before it can bulb (Lancaster et al. 1996).',
-        decimals: 0,
-        least: 0,
-      }),
+      withDefault(
+        'thermal-time-to-bulbing',
+        'Thermal time to bulbing',
+        DEGREE_DAYS,
+        `IF([Bulb crop]; ${BULBING_THERMAL_TIME} degC day)`,
+        {
+          note: 'Above 5 degC since emergence, before it can bulb (Lancaster et al. 1996).',
+          decimals: 0,
+          least: 0,
+        },
+      ),
       withDefault(
         'thermal-time-to-tops-down',
         'Thermal time to tops down',
         DEGREE_DAYS,
-        'IF([Bulb crop]; 1100 degC day)',
+        `IF([Bulb crop]; ${TOPS_DOWN_THERMAL_TIME} degC day)`,
         {
           note: 'Above 5 degC from the start of bulbing. Common practice: refit from your own dates.',
           decimals: 0,
@@ -204,8 +237,39 @@ export const varietiesSheet: SheetDeclaration = {
         decimals: 0,
         least: 0,
       }),
+      computed(
+        'days-to-emergence',
+        'Days to emergence',
+        DAYS,
+        `IF(ISBLANK([Crop].[Emergence thermal time]); 0 days;
+          EMERGENCEDAYS([Growth mean]; [Crop].[Emergence base]; [Crop].[Emergence thermal time]))`,
+        { note: 'At the growth mean.', decimals: 0 },
+      ),
       withDefault('storage-life', 'Storage life', DAYS, '[Crop].[Storage life]', { decimals: 0, least: 0 }),
+      computed(
+        'storage-life-low',
+        'Storage life low',
+        DAYS,
+        '[Storage life] * [Crop].[Storage life low] / [Crop].[Storage life]',
+        {
+          decimals: 0,
+        },
+      ),
+      computed(
+        'storage-life-high',
+        'Storage life high',
+        DAYS,
+        '[Storage life] * [Crop].[Storage life high] / [Crop].[Storage life]',
+        {
+          decimals: 0,
+        },
+      ),
+      computed('bunched-life', 'Bunched life', DAYS, '[Crop].[Bunched life]', {
+        note: 'Bunched with tops on, kept cold.',
+        decimals: 0,
+      }),
     ),
+    ...WARMTH_COLUMNS,
     ...group(
       'Size',
       entered('bulb-shape', 'Bulb shape', choice('flat', 'globe', 'tall')),

@@ -1,4 +1,4 @@
-// The binomial distribution: probabilities, tails and quantile, well conditioned from one trial to 1E15. Called
+// The binomial distribution: probabilities, tails and quantile, well conditioned from one trial to many millions. Called
 // by the stand models and the functions; calls the special functions. No recursion, no allocation.
 
 import { standardNormalQuantile } from './normal.ts';
@@ -9,8 +9,8 @@ const LN_2PI = 1.8378770664093456;
 /** A comparison of two computed probabilities forgives this much of their size. */
 const DUST = 1e-13;
 
-/** As far as trials are counted: well past any count there is, well short of where one more is no other number (2^53). */
-export const MOST_TRIALS = 1e15;
+/** Trials up to which the sums are worked out, so that every one ends soon; a garden has fewer seeds. */
+export const MOST_TRIALS = 1e12;
 
 function wellFormed(trials: number, chance: number): boolean {
   return trials >= 0 && trials <= MOST_TRIALS && Number.isInteger(trials) && chance >= 0 && chance <= 1;
@@ -18,7 +18,7 @@ function wellFormed(trials: number, chance: number): boolean {
 
 /**
  * Probability of exactly `successes` in `trials` (both whole), each with `chance` 0 to 1; 0 outside 0..trials; no answer
- * where trials or successes are not whole, or trials past 1E15. Source: C. Loader 2000, "Fast and Accurate Computation of Binomial Probabilities".
+ * where trials or successes are not whole. Source: C. Loader 2000, "Fast and Accurate Computation of Binomial Probabilities".
  */
 export function binomialPmf(successes: number, trials: number, chance: number): number {
   if (!wellFormed(trials, chance) || !Number.isInteger(successes)) return Number.NaN;

@@ -1,11 +1,18 @@
 // Dates by day length: the longest day of a year and the first date that reaches a length. Called by the functions and
 // the bulbing model; calls day length.
 
-import { civilDay } from '../values/civil.ts';
+import { civilDay, yearMonthDay } from '../values/civil.ts';
 import { dayLength } from './day-length.ts';
 
 // Nearer the equator than this the year's day length has more than one hump, and every day is looked at.
 const ONE_HUMP_LATITUDE = 5;
+
+const HALF_A_YEAR = 182;
+
+/** The years that dates run over. */
+function isYear(year: number): boolean {
+  return Number.isInteger(year) && year >= 1 && year <= 9999;
+}
 
 // The first day of the longest (sign 1) or the shortest (sign -1) from `from` to `to`.
 function extremeDay(sign: 1 | -1, latitude: number, from: number, to: number): number {
@@ -26,7 +33,7 @@ function extremeDay(sign: 1 | -1, latitude: number, from: number, to: number): n
  * the 17th of the month of the solstice on. No answer beyond the poles.
  */
 export function longestDayDate(latitudeDeg: number, year: number): number {
-  if (!(Math.abs(latitudeDeg) <= 90) || !Number.isInteger(year)) return Number.NaN;
+  if (!(Math.abs(latitudeDeg) <= 90) || !isYear(year)) return Number.NaN;
   if (Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE) {
     return extremeDay(1, latitudeDeg, civilDay(year, 1, 1), civilDay(year, 12, 31));
   }
@@ -69,7 +76,7 @@ function firstByEveryDay(latitude: number, hours: number, year: number): number 
  * is none (the length is never reached, or never missed).
  */
 export function firstDateReaching(latitudeDeg: number, hours: number, year: number): number {
-  if (!(Math.abs(latitudeDeg) <= 90) || Number.isNaN(hours) || !Number.isInteger(year)) return Number.NaN;
+  if (!(Math.abs(latitudeDeg) <= 90) || Number.isNaN(hours) || !isYear(year)) return Number.NaN;
   if (Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE) return firstByEveryDay(latitudeDeg, hours, year);
   const longest = longestDayDate(latitudeDeg, year);
   if (latitudeDeg < 0) {
@@ -84,4 +91,33 @@ export function firstDateReaching(latitudeDeg: number, hours: number, year: numb
   if (!Number.isNaN(inSpring)) return inSpring;
   const shortest = extremeDay(-1, latitudeDeg, civilDay(year, 12, 17), civilDay(year, 12, 25));
   return firstReaching(latitudeDeg, hours, shortest, civilDay(year, 12, 31));
+}
+
+// The day after which they lengthen again: the first of the shortest days from the 17th of the solstice's month on.
+function shortestDayDate(latitude: number, year: number): number {
+  const month = latitude > 0 ? 12 : 6;
+  return extremeDay(-1, latitude, civilDay(year, month, 17), civilDay(year, month, 25));
+}
+
+/**
+ * The first civil day on or after `from` whose day is shorter than `hours`; no answer where none comes within a year and a
+ * half, nor within five degrees of the equator, where day length tells little of the season.
+ */
+export function shortDayFrom(latitudeDeg: number, hours: number, from: number): number {
+  if (!(Math.abs(latitudeDeg) <= 90) || Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE || !(hours > 0)) return Number.NaN;
+  if (!Number.isFinite(from)) return Number.NaN;
+  if (dayLength(latitudeDeg, from) < hours) return from;
+  const { year } = yearMonthDay(from);
+  for (const winter of [shortestDayDate(latitudeDeg, year), shortestDayDate(latitudeDeg, year + 1)]) {
+    if (winter < from || dayLength(latitudeDeg, winter) >= hours) continue;
+    let long = Math.max(from, winter - HALF_A_YEAR);
+    let short = winter;
+    while (short - long > 1) {
+      const middle = Math.floor((long + short) / 2);
+      if (dayLength(latitudeDeg, middle) < hours) short = middle;
+      else long = middle;
+    }
+    return short;
+  }
+  return Number.NaN;
 }

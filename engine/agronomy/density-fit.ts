@@ -1,8 +1,10 @@
 // Own spacing trials turned into a yield-density curve: least squares on the logarithm of mean mass, since its spread is a
 // share of the mean, not a fixed weight. Gives parameters, standard errors and the curve over the densities tried. Units
-// are those of yield-density.ts. May call least-squares.ts; the function library and the trials sheet call it.
+// are those of yield-density.ts. The forms of the curve stand in density-forms.ts, intervals in fit-intervals.ts. May call
+// least-squares.ts; the function library and the trials sheet call it.
 
-import { type Curve, fitLeastSquares, normalMatrix, type Observation, standardErrors } from './least-squares.ts';
+import { type FitForm, FORMS, three } from './density-forms.ts';
+import { covarianceOf, fitLeastSquares, normalMatrix, type Observation } from './least-squares.ts';
 import type { Limits } from './limits.ts';
 import type { ModelSource } from './source.ts';
 
@@ -13,11 +15,7 @@ export interface TrialRow {
   readonly weight?: number;
 }
 
-/**
- * 'reciprocal' 1/w = a + b d (Shinozaki & Kira); 'general' w^-shape = a + b d (Bleasdale & Nelder); 'quadratic' 1/w = a +
- * b d + shape d^2 (Holliday); 'power' 1/w = a + b d^shape (Farazdaghi & Harris).
- */
-export type FitForm = 'reciprocal' | 'general' | 'quadratic' | 'power';
+export type { FitForm } from './density-forms.ts';
 
 /** Why a trial gives no curve. */
 export type FitFault = 'too few rows' | 'too few densities' | 'not above zero' | 'no curve found';
@@ -40,6 +38,10 @@ export interface DensityFit {
   readonly aError: number;
   readonly bError: number;
   readonly shapeError: number;
+  /** Variances and covariances of a, b and the shape; empty where there is no fit. */
+  readonly covariance: readonly (readonly number[])[];
+  /** Plots less what was fitted to them. */
+  readonly degrees: number;
   /** Weighted sum of squares and standard deviation of the residuals of ln(mass); 0.08 is about 8 %. */
   readonly sumOfSquares: number;
   readonly residualSd: number;
@@ -65,92 +67,6 @@ export const FIT_LIMITS = {
 
 const CURVE_POINTS = 41;
 
-interface FormModel extends Curve {
-  readonly start: readonly number[];
-  /** Parameters for densities measured in `density` and masses in `mass`, back to the units of the rows. */
-  unscale(parameters: readonly number[], density: number, mass: number): number[];
-}
-
-type Parameters3 = readonly [number, number, number];
-
-function three(parameters: readonly number[]): Parameters3 {
-  return [parameters[0] ?? Number.NaN, parameters[1] ?? Number.NaN, parameters[2] ?? Number.NaN];
-}
-
-// A bracket below zero has no logarithm, and so no mass.
-function logMass(bracket: number, theta: number): number {
-  return theta > 0 ? -Math.log(bracket) / theta : Number.NaN;
-}
-
-const FORMS: Readonly<Record<FitForm, Omit<FormModel, 'start'> & { readonly third: readonly number[] }>> = {
-  reciprocal: {
-    third: [],
-    value: (parameters, x) => {
-      const [a, b] = three(parameters);
-      return logMass(a + b * x, 1);
-    },
-    slopes: (parameters, x) => {
-      const [a, b] = three(parameters);
-      const bracket = a + b * x;
-      return [-1 / bracket, -x / bracket];
-    },
-    unscale: (parameters, density, mass) => {
-      const [a, b] = three(parameters);
-      return [a / mass, b / (mass * density)];
-    },
-  },
-  general: {
-    third: [1],
-    value: (parameters, x) => {
-      const [a, b, theta] = three(parameters);
-      return logMass(a + b * x, theta);
-    },
-    slopes: (parameters, x) => {
-      const [a, b, theta] = three(parameters);
-      const bracket = a + b * x;
-      return [-1 / (theta * bracket), -x / (theta * bracket), Math.log(bracket) / theta ** 2];
-    },
-    unscale: (parameters, density, mass) => {
-      const [a, b, theta] = three(parameters);
-      const scale = mass ** -theta;
-      return [a * scale, (b * scale) / density, theta];
-    },
-  },
-  quadratic: {
-    third: [0],
-    value: (parameters, x) => {
-      const [a, b, c] = three(parameters);
-      return logMass(a + b * x + c * x * x, 1);
-    },
-    slopes: (parameters, x) => {
-      const [a, b, c] = three(parameters);
-      const bracket = a + b * x + c * x * x;
-      return [-1 / bracket, -x / bracket, (-x * x) / bracket];
-    },
-    unscale: (parameters, density, mass) => {
-      const [a, b, c] = three(parameters);
-      return [a / mass, b / (mass * density), c / (mass * density ** 2)];
-    },
-  },
-  power: {
-    third: [1],
-    value: (parameters, x) => {
-      const [a, b, phi] = three(parameters);
-      return logMass(a + b * x ** phi, 1);
-    },
-    slopes: (parameters, x) => {
-      const [a, b, phi] = three(parameters);
-      const power = x ** phi;
-      const bracket = a + b * power;
-      return [-1 / bracket, -power / bracket, (-b * power * Math.log(x)) / bracket];
-    },
-    unscale: (parameters, density, mass) => {
-      const [a, b, phi] = three(parameters);
-      return [a / mass, b / (mass * density ** phi), phi];
-    },
-  },
-};
-
 function noFit(form: FitForm, fault: FitFault, rows: number): DensityFit {
   const none = Number.NaN;
   return {
@@ -163,6 +79,8 @@ function noFit(form: FitForm, fault: FitFault, rows: number): DensityFit {
     aError: none,
     bError: none,
     shapeError: none,
+    covariance: [],
+    degrees: none,
     sumOfSquares: none,
     residualSd: none,
     isolated: none,
@@ -232,9 +150,11 @@ export function fitDensity(trial: readonly TrialRow[], form: FitForm = 'reciproc
   if (!fit.converged || !parameters.every(Number.isFinite) || vanishing)
     return noFit(form, 'no curve found', rows.length);
 
-  const residualSd = Math.sqrt(fit.sumOfSquares / (rows.length - parameterCount));
+  const degrees = rows.length - parameterCount;
+  const residualSd = Math.sqrt(fit.sumOfSquares / degrees);
   const data = rows.map((row) => ({ x: row.density, y: Math.log(row.mass), weight: row.weight ?? 1 }));
-  const [aError, bError, shapeError] = three(standardErrors(normalMatrix(model, data, parameters), residualSd));
+  const covariance = covarianceOf(normalMatrix(model, data, parameters), residualSd);
+  const [aError, bError, shapeError] = three(covariance.map((row, i) => Math.sqrt(row[i] ?? Number.NaN)));
   const [a, b, shape] = three(parameters);
   const theta = form === 'general' ? shape : 1;
   const isolated = a > 0 ? a ** (-1 / theta) : Number.NaN;
@@ -249,6 +169,8 @@ export function fitDensity(trial: readonly TrialRow[], form: FitForm = 'reciproc
     aError,
     bError,
     shapeError,
+    covariance,
+    degrees,
     sumOfSquares: fit.sumOfSquares,
     residualSd,
     isolated,

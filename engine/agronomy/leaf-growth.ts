@@ -17,6 +17,13 @@ export const LEAF_GROWTH_LIMITS = {
   },
 } satisfies Limits;
 
+/**
+ * Degree-days (6 to 20 C) of leaf growth from emergence to the onset of winter between which an onion neither dies in a hard
+ * winter nor bolts: those of sowings in mid-August and early September at 52 N, of early September and October at 32 N.
+ */
+export const WINTER_LEAF_LEAST = 400;
+export const WINTER_LEAF_MOST = 670;
+
 export const SOURCES: readonly ModelSource[] = [
   {
     model: 'Onion leaf growth before bulbing',
@@ -25,6 +32,16 @@ export const SOURCES: readonly ModelSource[] = [
     range: 'widely spaced seedlings, up to about 600 degree-days',
     source: 'Brewster 2008, Onions and Other Vegetable Alliums, eq 4.17a and 4.17b',
     standing: 'published',
+  },
+  {
+    model: 'Onions over winter',
+    gives: 'whether an onion sown in autumn is of the size that neither dies nor bolts',
+    equation: `leaf growth from emergence to the onset of winter, right from ${WINTER_LEAF_LEAST} to ${WINTER_LEAF_MOST} degree-days between 6 and 20 C`,
+    range:
+      'winter begins when the mean falls to 6 C or at the end of November; uncovered not where it gets colder than -11 C',
+    source:
+      'windows of sowing: Brewster 2008, Onions and Other Vegetable Alliums, p. 289-290 and Fig 6.9 (52 N), and Corgan & Kedar 1990 in it (New Mexico, 32 N), put through emergence and the degree-days',
+    standing: 'common practice',
   },
 ];
 

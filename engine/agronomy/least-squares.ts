@@ -93,15 +93,15 @@ export function fitLeastSquares(curve: Curve, data: readonly Observation[], star
 }
 
 /**
- * Standard error of each parameter: residual sd x root of the diagonal of the inverse normal matrix, worked on a matrix
- * scaled to a unit diagonal. NaN throughout where the parameters cannot be told apart.
+ * Variances and covariances of the parameters: residual sd squared x the inverse normal matrix, worked on a matrix scaled to a unit
+ * diagonal. NaN throughout where the parameters cannot be told apart.
  */
-export function standardErrors(normal: readonly (readonly number[])[], residualSd: number): number[] {
+export function covarianceOf(normal: readonly (readonly number[])[], residualSd: number): number[][] {
   const scale = normal.map((row, i) => Math.sqrt(at(row, i)));
   const scaled = normal.map((row, i) => row.map((value, j) => value / (at(scale, i) * at(scale, j))));
   return scale.map((size, i) => {
     const unit = scale.map((_, j) => (i === j ? 1 : 0));
-    const inverse = solve(scaled, unit);
-    return inverse === undefined ? Number.NaN : (residualSd * Math.sqrt(at(inverse, i))) / size;
+    const inverse = solve(scaled, unit) ?? unit.map(() => Number.NaN);
+    return inverse.map((value, j) => (residualSd ** 2 * value) / (size * at(scale, j)));
   });
 }

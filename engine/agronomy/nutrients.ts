@@ -5,7 +5,11 @@ import type { Limits } from './limits.ts';
 import type { ModelSource } from './source.ts';
 
 export const NUTRIENT_LIMITS = {
-  rate: { min: 0, max: 20, why: 'no fresh vegetable removes more than about 10 kg of one nutrient a tonne' },
+  rate: {
+    min: 0,
+    max: 60,
+    why: 'no crop removes more than about 45 kg of one nutrient a tonne: dry beans 38, fresh vegetables below 12',
+  },
 } satisfies Limits;
 
 /** Nitrogen, phosphorus and potassium as elements. */

@@ -3,6 +3,9 @@
 
 import { deviance, stirlingError } from './special-functions.ts';
 
+/** A mean up to which the sums are worked out, so that every one ends soon. */
+const MOST_EXPECTED = 1e12;
+
 const SQRT_2PI = 2.5066282746310007;
 
 /**
@@ -17,16 +20,12 @@ export function poissonPmf(count: number, mean: number): number {
   return Math.exp(-stirlingError(count) - deviance(count, mean)) / (SQRT_2PI * Math.sqrt(count));
 }
 
-/** As far as events are counted: well short of where one more is no other number (2^53), which would end no sum. */
-const MOST_EVENTS = 1e15;
-
-/** Probability of at most `count` (rounded down) events where `mean` are expected; no answer at a mean past 1E15. */
+/** Probability of at most `count` (rounded down) events where `mean` are expected. */
 export function poissonCdf(count: number, mean: number): number {
-  if (!(mean >= 0 && mean <= MOST_EVENTS) || Number.isNaN(count)) return Number.NaN;
+  if (!(mean >= 0 && mean <= MOST_EXPECTED) || Number.isNaN(count)) return Number.NaN;
   const k = Math.floor(count);
   if (k < 0) return 0;
-  // So far above the mean, nothing more is to come.
-  if (mean === 0 || k > 2 * MOST_EVENTS) return 1;
+  if (mean === 0 || k === Number.POSITIVE_INFINITY) return 1;
   const lower = k < mean;
   let term = poissonPmf(lower ? k : k + 1, mean);
   let sum = term;

@@ -2,21 +2,27 @@
 // gathers the lists that stand beside the models.
 
 import { SOURCES as bestSpacing } from './best-spacing.ts';
-import { SOURCES as bolting } from './bolting.ts';
+import { SOURCES as bulbLight } from './bulb-light.ts';
 import { SOURCES as bulbing } from './bulbing.ts';
 import { SOURCES as climate } from './climate.ts';
+import { SOURCES as cold } from './cold-of-year.ts';
+import { SOURCES as courseOfYear } from './course-of-year.ts';
 import { SOURCES as curing } from './curing.ts';
 import { SOURCES as dayLength } from './day-length.ts';
 import { SOURCES as densityFit } from './density-fit.ts';
 import { SOURCES as emergence } from './emergence.ts';
+import { SOURCES as fitIntervals } from './fit-intervals.ts';
 import { SOURCES as frost } from './frost.ts';
+import { SOURCES as frostSeason } from './frost-season.ts';
 import { SOURCES as germination } from './germination.ts';
 import { SOURCES as germinationStandards } from './germination-standards.ts';
 import { SOURCES as grades } from './grades.ts';
 import { SOURCES as harvest } from './harvest.ts';
+import { SOURCES as harvestCurve } from './harvest-curve.ts';
 import { SOURCES as leafGrowth } from './leaf-growth.ts';
 import { SOURCES as monthlyMeans } from './monthly-means.ts';
 import { SOURCES as nutrients } from './nutrients.ts';
+import { SOURCES as plantingSeason } from './planting-season.ts';
 import { SOURCES as propagationVolume } from './propagation-volume.ts';
 import { SOURCES as rotation } from './rotation.ts';
 import { SOURCES as seedLife } from './seed-life.ts';
@@ -40,7 +46,10 @@ export const MODEL_SOURCES: readonly ModelSource[] = [
   ...suitability,
   ...climate,
   ...monthlyMeans,
+  ...courseOfYear,
   ...frost,
+  ...frostSeason,
+  ...plantingSeason,
   ...thermalTime,
   ...seedMoisture,
   ...seedViability,
@@ -54,13 +63,16 @@ export const MODEL_SOURCES: readonly ModelSource[] = [
   ...spacing,
   ...yieldDensity,
   ...densityFit,
+  ...fitIntervals,
   ...bestSpacing,
   ...grades,
   ...bulbing,
   ...leafGrowth,
-  ...bolting,
+  ...bulbLight,
+  ...cold,
   ...topsDown,
   ...harvest,
+  ...harvestCurve,
   ...curing,
   ...storage,
   ...water,

@@ -52,11 +52,30 @@ export function logGamma(x: number): number {
   return product === 1 ? stirling : stirling - Math.log(product);
 }
 
+/** What stirlingError loses from n to n + 1, n from 0.5 up: atanh(z) / z - 1 at z = 1 / (2n + 1), as its series. */
+function stirlingStep(n: number): number {
+  const square = 1 / (2 * n + 1) ** 2;
+  let term = square;
+  let sum = term / 3;
+  for (let odd = 5; odd < 200; odd += 2) {
+    term *= square;
+    const next = sum + term / odd;
+    if (next === sum) return sum;
+    sum = next;
+  }
+  return sum;
+}
+
 /** ln n! less Stirling's (n + 1/2) ln n - n + ln sqrt(2 pi), for n > 0. Source: C. Loader 2000, "Fast and Accurate Computation of Binomial Probabilities". */
 export function stirlingError(n: number): number {
   if (n > 15) return stirlingSeries(n);
   const whole = STIRLING_ERROR_OF_WHOLE[n];
-  return whole ?? logGamma(n + 1) - (n + 0.5) * Math.log(n) + n - LN_SQRT_2PI;
+  if (whole !== undefined) return whole;
+  if (n < 0.5) return logGammaOnePlus(n) - (n + 0.5) * Math.log(n) + n - LN_SQRT_2PI;
+  let shifted = n;
+  let steps = 0;
+  for (; shifted <= 15; shifted += 1) steps += stirlingStep(shifted);
+  return steps + stirlingSeries(shifted);
 }
 
 /**
@@ -106,4 +125,35 @@ export function logBeta(a: number, b: number): number {
     );
   }
   return logGamma(small) + (logGamma(large) - logGamma(sum));
+}
+
+/** What the zeta function has above 1 at 2, 3 ... 31: the powers of 2 to 29 added, the rest by the formula of Euler and Maclaurin. */
+const ZETA_ABOVE_1 = Float64Array.from({ length: 30 }, (_, index) => {
+  const k = index + 2;
+  const last = 30;
+  let sum = 0;
+  for (let n = last - 1; n >= 2; n -= 1) sum += n ** -k;
+  const end = last ** -k;
+  const correction =
+    k / (12 * last) -
+    (k * (k + 1) * (k + 2)) / (720 * last ** 3) +
+    (k * (k + 1) * (k + 2) * (k + 3) * (k + 4)) / (30240 * last ** 5) -
+    (k * (k + 1) * (k + 2) * (k + 3) * (k + 4) * (k + 5) * (k + 6)) / (1209600 * last ** 7);
+  return sum + end * (last / (k - 1) + 0.5 + correction);
+});
+
+const ONE_LESS_EULER = 0.42278433509846713;
+
+/**
+ * ln gamma(1 + x) for x from -0.5 to 0.5, to full relative accuracy near 0. Source: Abramowitz & Stegun 1964, Handbook of
+ * Mathematical Functions, 6.1.33.
+ */
+export function logGammaOnePlus(x: number): number {
+  let sum = 0;
+  for (let index = ZETA_ABOVE_1.length - 1; index >= 0; index -= 1) {
+    const k = index + 2;
+    const term = (ZETA_ABOVE_1[index] ?? 0) / k;
+    sum = (k % 2 === 0 ? term : -term) + sum * x;
+  }
+  return x * ONE_LESS_EULER - Math.log1p(x) + x * x * sum;
 }

@@ -86,7 +86,7 @@ function blocksGuess(wanted: number, chance: number, confidence: number): number
 /**
  * Smallest whole n with P(Binomial(n, chance) >= wanted) >= confidence; a shortfall of 1e-12 counts as reached, so that
  * 2 blocks at 70 % give 91 %. `wanted` is rounded up. No answer at chance 0, at confidence 100 % unless chance is, or where
- * some 5E14 blocks and more would be needed.
+ * some 5E11 blocks and more would be needed.
  */
 export function blocksNeeded(wanted: number, chance: number, confidence: number): number {
   if (!(Number.isFinite(wanted) && chance > 0 && chance <= 1 && confidence >= 0 && confidence <= 1)) return Number.NaN;

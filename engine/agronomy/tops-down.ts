@@ -11,6 +11,12 @@ import { dayReachingSum, sumDegreeDays } from './thermal-time.ts';
  */
 export const TOPS_DOWN_THERMAL_TIME = 1050;
 
+/**
+ * Of that thermal time, what an onion needs that has stood over winter and bulbs as a large plant: chosen so that sowings of
+ * late August at 52 N come in from late June and short-day onions of autumn at 32 N in late May.
+ */
+export const OVERWINTERED_SHARE = 0.7;
+
 export const SOURCES: readonly ModelSource[] = [
   {
     model: 'Tops down',

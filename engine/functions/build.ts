@@ -13,7 +13,7 @@ import type {
 import { NONE } from '../units/dimension.ts';
 import { type CellError, type ErrorKind, isError, type Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
-import type { Body, Fold, FoldNumbers, FunctionDefinition, Loop, RunBody, Undefined } from './definition.ts';
+import type { Body, Fold, FoldNumbers, Form, FunctionDefinition, Loop, RunBody, Undefined } from './definition.ts';
 
 export const plain: ValuePattern = { is: 'quantity', dimension: NONE };
 export const date: ValuePattern = { is: 'date' };
@@ -80,6 +80,7 @@ export function rule(find: (args: readonly ArgumentType[]) => ValueType | string
 export interface Takes {
   readonly parameters: readonly Parameter[];
   readonly repeating: number;
+  readonly otherwise?: true;
 }
 
 export function takes(...parameters: readonly Parameter[]): Takes {
@@ -89,6 +90,11 @@ export function takes(...parameters: readonly Parameter[]): Takes {
 /** The same, followed by `group` once or more. */
 export function thenRepeating(first: Takes, ...group: readonly Parameter[]): Takes {
   return { parameters: [...first.parameters, ...group], repeating: group.length };
+}
+
+/** The same, with one more argument allowed at the end for all other cases: SWITCH's last result. */
+export function orElse(shape: Takes): Takes {
+  return { ...shape, otherwise: true };
 }
 
 /** Whatever is passed, once or more: SUM's arguments. */
@@ -174,8 +180,8 @@ export interface Makers {
     result: Result,
     compute: (args: Values) => Scalar,
   ): FunctionDefinition;
-  /** Made by the planner. */
-  form(name: string, doc: string, section: string, shape: Takes, result: Result): FunctionDefinition;
+  /** Made by the planner as `form` says. */
+  form(name: string, form: Form, doc: string, section: string, shape: Takes, result: Result): FunctionDefinition;
   /** Any other body. */
   other(name: string, doc: string, section: string, shape: Takes, result: Result, body: Body): FunctionDefinition;
 }
@@ -201,7 +207,7 @@ export function makers(group: FunctionGroup): Makers {
       other(name, doc, section, shape, result, { lane: 'fold', fold: { fold, takes: 'numbers', undefinedMeans } }),
     columns: (name, doc, section, shape, result, compute) =>
       other(name, doc, section, shape, result, columnsBody(shape, compute)),
-    form: (name, doc, section, shape, result) => other(name, doc, section, shape, result, { lane: 'form' }),
+    form: (name, form, doc, section, shape, result) => other(name, doc, section, shape, result, { lane: 'form', form }),
   };
 }
 

@@ -93,8 +93,26 @@ export type Body =
    * once per formula by bodyFor(), never per row.
    */
   | { readonly lane: 'by type'; readonly choose: (args: readonly ArgumentType[]) => RunBody }
-  /** Made by the planner itself, because only some of its arguments count: IF, IFS, SWITCH, IFERROR, IFNA, CHOOSE, AND, OR, TODAY, ROWS, COLUMNS, XLOOKUP. */
-  | { readonly lane: 'form' };
+  /** Made by the planner itself, because only some of its arguments count, or rows rather than values. */
+  | { readonly lane: 'form'; readonly form: Form };
+
+/** What the planner makes of a call in the lane 'form'; one way of looking up may stand under several names. */
+export type Form =
+  | 'if'
+  | 'ifs'
+  | 'switch'
+  | 'choose'
+  | 'and'
+  | 'or'
+  | 'iferror'
+  | 'ifna'
+  | 'rows'
+  | 'columns'
+  /** XLOOKUP: the wanted key, the column of keys, the column of results, what stands in where there is none. */
+  | 'lookup'
+  /** VLOOKUP of an equal key: the wanted key, the first column, the column of results; what comes after is not looked at. */
+  | 'lookup first column'
+  | 'today';
 
 /** A body that can run as it stands. */
 export type RunBody = Exclude<Body, { readonly lane: 'by type' }>;

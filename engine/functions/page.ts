@@ -17,7 +17,13 @@ Where sheets here differ from cells, because columns have types and a blank is u
 - Units are checked before anything runs: \`[Length] + [Mass]\` is refused, \`SQRT\` of an area is a length, \`ROUND\` of a length
   takes a step: \`ROUND([Length]; 1 ft)\`.
 - A date minus a date is a time; a date plus a plain number is refused: write \`7 days\`.
-- Rounding and comparing forgive binary dust: a number within 1e-14 of its size from a whole one is that whole one.
+- Rounding and comparing forgive binary dust: a number within 1e-14 of its size from a whole one is that whole one. A
+  comparison forgives it at the size of what is added and subtracted in it, not of what is left: \`1 - 0.9 - 0.1 = 0\` holds,
+  and \`[Needed] - [On hand] > 0\` asks what \`[Needed] > [On hand]\` does. What is left over in a column of its own has its own
+  size: \`ROUND\` it there.
+- \`&\`, \`CONCAT\` and \`TEXTJOIN\` write a number in full and without thousands marks, a quantity with its unit:
+  \`20271234 & ""\` is 20271234. \`TEXT\` gives it a form.
+- The text functions give at most 32,767 letters; a formula has at most 8,192, a call 255 parts.
 - Conditions compare typed values: \`">=" & [Week]\`, \`">=8 in"\`. Texts compare ignoring case.
 - A sheet of criteria (\`DSUM\` and its kin) has columns named like those it looks at. Its rows are alternatives, all filled
   cells of a row must hold, and without rows nothing is found. A cell holds a value to equal or, as text, a condition such

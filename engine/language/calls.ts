@@ -65,7 +65,7 @@ function functionNamed(tree: CallTree, context: CheckContext): Signature {
 }
 
 function countArguments(tree: CallTree, signature: Signature): void {
-  const { parameters, repeating } = signature;
+  const { parameters, repeating, otherwise } = signature;
   const given = tree.args.length;
   if (repeating === 0 && given > parameters.length) {
     const extra = tree.args[parameters.length] ?? tree;
@@ -74,7 +74,7 @@ function countArguments(tree: CallTree, signature: Signature): void {
   }
   const needed = parameters.findLastIndex(({ optional }) => optional !== true) + 1;
   const next = parameterIndex(signature, given);
-  const amidGroup = next > parameters.length - repeating && signature.name !== 'SWITCH';
+  const amidGroup = next > parameters.length - repeating && otherwise !== true;
   const short = given < needed ? parameters[given] : amidGroup ? parameters[next] : undefined;
   if (short === undefined) return;
   refuse(tree, `${signature.name} still wants ${short.name}: ${signatureText(signature)}.`);

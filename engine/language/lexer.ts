@@ -36,6 +36,9 @@ const UNIT_POWER = /\s*\^\s*(\d+)(?![\d.])/y;
 const UNIT_STROKE = /\s*\/\s*/y;
 const SIGN = /<=|>=|<>|[-+*/^&=<>%();,.]/y;
 
+/** Units multiplied and divided in one; a rate has three or four. */
+const MOST_UNITS = 12;
+
 /** What people also write, and what stands for it here. */
 const SAME_SIGN: ReadonlyMap<string, string> = new Map([
   ['≤', '<='],
@@ -112,10 +115,19 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
 
   const unitAt = (from: number): { end: number; symbol: string } | undefined => {
     let unit = unitFactor(from);
-    while (unit !== undefined) {
+    for (let count = 1; unit !== undefined; count += 1) {
       const stroke = lengthOf(UNIT_STROKE, unit.end);
       const next = stroke === 0 ? undefined : unitFactor(unit.end + stroke);
-      if (next === undefined || !isUnit(`${unit.symbol}/${next.symbol}`)) break;
+      if (next === undefined) break;
+      if (count >= MOST_UNITS) {
+        complain(
+          from,
+          next.end,
+          `One unit is made of at most ${MOST_UNITS} others: write the rest as amounts of their own.`,
+        );
+        break;
+      }
+      if (!isUnit(`${unit.symbol}/${next.symbol}`)) break;
       unit = { end: next.end, symbol: `${unit.symbol}/${next.symbol}` };
     }
     return unit;

@@ -24,6 +24,7 @@ import {
 import { listed } from '../units/table.ts';
 import { toCanonical, type Unit } from '../units/unit.ts';
 import { DATE, isPlainNumber, nameOfType, TEXT, type ValueType, YESNO } from '../values/type.ts';
+import { acrossTheSign } from './comparing.ts';
 import { refuse } from './refuse.ts';
 import { constantOf, isWords, opennessOf, sharedType, standingFor } from './standing.ts';
 import type { Tree } from './tree.ts';
@@ -62,7 +63,7 @@ export function binaryNode(tree: BinaryTree, left: Part, right: Part): Typed {
     case '<=':
     case '>':
     case '>=': {
-      const [one, other] = compared(tree, left, right);
+      const [one, other] = acrossTheSign(...compared(tree, left, right));
       return node(YESNO, one, other);
     }
     case '+':

@@ -7,6 +7,10 @@ import { caught, refuse } from './refuse.ts';
 import { refuseMissing, refuseStray, type UnitHelp } from './stray.ts';
 import type { BinaryOperator, Missing, Name, Parsed, Span, Tree } from './tree.ts';
 
+/** Letters of a formula; far above what a person writes. */
+const MOST_LETTERS = 8192;
+/** Parts between the parentheses of one call. */
+const MOST_ARGUMENTS = 255;
 /** Parentheses, calls and signs within each other; far above what a person writes, far below what a stack holds. */
 const MOST_NESTED = 200;
 /** Steps in one chain such as a + b + c; every later pass may walk the tree by plain recursion. */
@@ -45,6 +49,10 @@ function leaf(tree: Tree): Grown {
  * number are units, `unitHelp` what to say of others. Never throws, whatever the text.
  */
 export function parseFormula(text: string, isUnit: (symbol: string) => boolean, unitHelp?: UnitHelp): Parsed {
+  if (text.length > MOST_LETTERS) {
+    const why = `A formula has at most ${MOST_LETTERS} letters, and this one has ${text.length}: put parts of it in columns of their own.`;
+    return { ok: false, complaint: { from: MOST_LETTERS, to: text.length, why } };
+  }
   const leading = /^\s*=(?!=)/.exec(text)?.[0].length ?? 0;
   const lexed = cutFormula(' '.repeat(leading) + text.slice(leading), isUnit);
   if (lexed.complaint !== undefined) return { ok: false, complaint: lexed.complaint };
@@ -242,6 +250,7 @@ class Parser {
     const missingAt = (at: number): Missing => ({ tree: 'missing', from: at, to: at });
     this.within(open, () => {
       while (!this.nextIs(')')) {
+        if (args.length >= MOST_ARGUMENTS) this.refuseArguments(name);
         if (this.nextIs(';') || this.nextIs(',')) {
           args.push(missingAt(this.take().from));
         } else {
@@ -266,6 +275,14 @@ class Parser {
     }
     const call = { tree: 'call', name: { ...name, text: upper }, args, from: name.from, to: close.to } as const;
     return this.grow(call, height);
+  }
+
+  private refuseArguments(name: Name): never {
+    const function_ = name.text.toUpperCase();
+    return refuse(
+      this.next(),
+      `${function_} takes at most ${MOST_ARGUMENTS} parts: put some of them in columns of their own, or name a whole column.`,
+    );
   }
 
   private refuseUnclosedCall(name: Name, last: Span | undefined): never {

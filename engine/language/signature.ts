@@ -93,6 +93,8 @@ export interface Signature {
   readonly parameters: readonly Parameter[];
   /** How many of the last parameters repeat as a group, any number of times: SUM 1, SUMIFS 2. 0: none. */
   readonly repeating: number;
+  /** One more argument may stand after the repeating pairs, for all other cases: it fills the pair's second parameter (SWITCH). */
+  readonly otherwise?: true;
   readonly result: Result;
   /** One line: what it gives, in a grower's words. */
   readonly doc: string;

@@ -42,14 +42,11 @@ export function letterOf(pattern: Pattern): string | undefined {
   return 'of' in pattern ? letterOf(pattern.of) : undefined;
 }
 
-/**
- * The parameter that argument `index` of `count` fills; undefined beyond the last. SWITCH alone ends on the second of a
- * pair without its first: the value for all other cases.
- */
+/** The parameter that argument `index` of `count` fills; undefined beyond the last. */
 export function parameterAt(signature: Signature, index: number, count: number): Parameter | undefined {
   const place = parameterIndex(signature, index);
   const first = signature.parameters.length - signature.repeating;
-  const otherwise = signature.name === 'SWITCH' && index === count - 1 && place === first && index > first;
+  const otherwise = signature.otherwise === true && index === count - 1 && place === first && index > first;
   return otherwise ? signature.parameters.at(-1) : signature.parameters[place];
 }
 

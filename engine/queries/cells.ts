@@ -3,7 +3,7 @@
 import type { ProgramColumn } from '../schema/compile.ts';
 import { fromCanonical } from '../units/unit.ts';
 import type { Scalar } from '../values/error.ts';
-import { entryText } from '../values/show.ts';
+import { entryText, unitAfter } from '../values/show.ts';
 import { TEXT } from '../values/type.ts';
 import { type Book, columnOf } from './book.ts';
 import { scalarAt, shownCell, typedUnit } from './shown.ts';
@@ -30,6 +30,8 @@ export interface CellView {
   readonly figure: string;
   /** The unit as shown where the cell was typed in another than the column's: 'cm'; else ''. */
   readonly unit: string;
+  /** The unit that follows the figure where no header says it: 'in', 'cm', '%'; '' for none, or where the figure names it. */
+  readonly fullUnit: string;
   /** Figure and unit together: '20 cm', or '8' in the column's own. */
   readonly text: string;
   /** What an editor opens with. */
@@ -42,6 +44,7 @@ const NO_CELL: CellView = {
   number: undefined,
   figure: '',
   unit: '',
+  fullUnit: '',
   text: '',
   entry: '',
   origin: 'entered',
@@ -59,16 +62,17 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
   const { figure, unit } = shownCell(book, column, row);
   const typedIn = typedUnit(book, column, row);
   const text = unit === '' ? figure : unit === '%' ? `${figure}%` : `${figure} ${unit}`;
+  const { currency } = book.document.program;
   return {
     value,
     number: isNumber ? fromCanonical(type.unit, value) : undefined,
     figure,
     unit,
+    get fullUnit() {
+      return isNumber ? unitAfter(figure, type, { unit: typedIn, currency }) : '';
+    },
     text,
-    entry:
-      type.kind === 'link'
-        ? figure
-        : entryText(value, type, { unit: typedIn, currency: book.document.program.currency }),
+    entry: type.kind === 'link' ? figure : entryText(value, type, { unit: typedIn, currency }),
     origin: originOf(book, column, row),
   };
 }

@@ -1,6 +1,6 @@
 // Units in general use that the table doesn't list (rod, chain, stone, kWh, psi ...), asked of mathjs. The only file that
-// imports it. Refused are units outside our dimensions, prefixes beyond milli and kilo's neighbours, and those that
-// mathjs states otherwise than growers mean them. Called by the vocabulary when its own table has no answer.
+// imports it. Refused are units outside our dimensions and prefixes beyond milli and kilo's neighbours. Fetched by general.ts
+// when such a unit is first met.
 
 import { create, UnitDependencies } from 'mathjs';
 import { type Dimension, dimension, isPlain } from './dimension.ts';
@@ -9,18 +9,6 @@ import type { Atom } from './table.ts';
 
 /** mathjs's order of base dimensions; what stands after temperature has no place in a season's plan. */
 const POWERS = ['mass', 'length', 'time', 'current', 'temperature'] as const;
-
-/**
- * Named otherwise by growers, or measured otherwise than mathjs says: acre, spoons and stick are inexact there, months
- * and years have no fixed length, a drop is no measure, forces are easily taken for masses, the rest are other things.
- */
-const REFUSED = new Set(
-  (
-    'acre acres teaspoon teaspoons tablespoon tablespoons stick sticks month months year years decade decades century ' +
-    'centuries millennium millennia drop gtt gtts lt cp C F EC b bits bit B bytes byte lbf poundforce kgf ' +
-    'kilogramforce kip kips newton N dyn dyne VAR VA eV electronvolt electronvolts Hz hertz link links li dr'
-  ).split(' '),
-);
 
 const PREFIXES = new Set(['', 'd', 'c', 'm', 'u', 'k', 'h', 'deci', 'centi', 'milli', 'micro', 'kilo', 'hecto']);
 
@@ -51,7 +39,6 @@ function generalUnits(): GeneralUnits | undefined {
 
 /** The unit that mathjs knows by this name, in our canonical units (days, not seconds); undefined where refused. */
 export function generalUnit(name: string): Atom | undefined {
-  if (!/^[a-z][a-z0-9]+$|^W$/i.test(name) || REFUSED.has(name)) return undefined;
   const Units = generalUnits();
   if (Units === undefined || !Units.isValuelessUnit(name)) return undefined;
   const found = new Units(1, name);

@@ -1,11 +1,11 @@
-// The unit words of one workbook: the table, its powers and quotients, the workbook's money, and what mathjs adds. Finds
-// a unit by any usual spelling, names the nearest one for a misspelling, and says why some words are not units. The
-// checker, the reader of entries and the workbook use it.
+// The unit words of one workbook: the table, its powers and quotients, the workbook's money, and general units once their
+// list is fetched. Finds a unit by any usual spelling, names the nearest one for a misspelling, and says why some words are
+// not units. The checker, the reader of entries and the workbook use it.
 
 import { CELSIUS_DAY, FAHRENHEIT_DAY, type Part, partsOf, unitOfParts } from './arithmetic.ts';
 import { currencyOf } from './currency.ts';
 import { LENGTH, MONEY, sameDimension } from './dimension.ts';
-import { generalUnit } from './general-units.ts';
+import { generalUnit, knowsGeneralUnits } from './general.ts';
 import { type Atom, ONE, TABLE, TABLE_SYMBOLS } from './table.ts';
 import type { Unit } from './unit.ts';
 
@@ -25,6 +25,9 @@ export interface Vocabulary {
   /** The simple units' symbols, for completing what is typed. */
   readonly symbols: readonly string[];
 }
+
+/** No unit is written longer; anything longer is none, and is not looked at. */
+const LONGEST = 120;
 
 /** Where case alone tells units apart (M: metre, million or thousand; T: ton or spoon), no other case is guessed. */
 const NEVER_GUESSED = new Set(['M', 'MM', 'T', 'Mg', 'MG', 'C', 'F', 'k']);
@@ -57,6 +60,7 @@ export function createVocabulary(options: { currency: string }): Vocabulary {
   ]);
   const anyCase = ignoringCase(spellings);
   const known = new Map<string, Unit | undefined>();
+  let withGeneral = knowsGeneralUnits();
 
   function word(text: string): Unit | undefined {
     const exact = spellings.get(text) ?? spellings.get(withoutDots(text));
@@ -104,11 +108,17 @@ export function createVocabulary(options: { currency: string }): Vocabulary {
   }
 
   function find(symbol: string): Unit | undefined {
+    if (symbol.length > LONGEST) return undefined;
+    if (withGeneral !== knowsGeneralUnits()) {
+      withGeneral = knowsGeneralUnits();
+      known.clear();
+    }
     if (!known.has(symbol)) known.set(symbol, read(symbol));
     return known.get(symbol);
   }
 
   function nearest(symbol: string): string | undefined {
+    if (symbol.length > LONGEST) return undefined;
     if (REFUSALS.has(symbol)) return symbol === 'C' || symbol === 'F' ? `deg${symbol}` : undefined;
     let built = '';
     for (const { text, sign } of factors(tidied(symbol))) {

@@ -4,9 +4,12 @@
 import { readDate } from './date-text.ts';
 import { readQuantity, readTemperature } from './quantity-text.ts';
 import { type EntryContext, type EntryRead, quoted, refused } from './reading.ts';
-import type { ValueType } from './type.ts';
+import { nameOfType, type ValueType } from './type.ts';
 
 export type { EntryContext, EntryRead } from './reading.ts';
+
+/** No number, quantity or date is written longer; anything longer is refused before it is looked at. */
+const LONGEST_FIGURE = 200;
 
 /**
  * The value that `text` means in a column of `type`. Blank text is a blank. Numbers come back in canonical units (m, kg,
@@ -16,6 +19,9 @@ export type { EntryContext, EntryRead } from './reading.ts';
 export function readEntry(text: string, type: ValueType, context: EntryContext): EntryRead {
   const typed = text.trim();
   if (typed === '') return { ok: true, value: null, unit: undefined };
+  if (typed.length > LONGEST_FIGURE && type.kind !== 'text' && type.kind !== 'link' && type.kind !== 'choice') {
+    return refused(`${quoted(typed)} is too long to be ${nameOfType(type)}: write it shorter.`);
+  }
   switch (type.kind) {
     case 'number':
       return readQuantity(typed, type, context);

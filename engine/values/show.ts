@@ -67,6 +67,21 @@ export function showParts(
   return { figure, unit: figure === '1' ? singularLabel(unit, options.currency) : unitLabel(unit, options.currency) };
 }
 
+/**
+ * The unit that follows a figure of showParts wherever no header says it: 'in', 'days', '%'; '' for what has none and where the
+ * figure names it itself ('2 ft 6 in').
+ */
+export function unitAfter(
+  figure: string,
+  type: ValueType,
+  { unit, currency }: { readonly unit?: Unit | undefined; readonly currency: string },
+): string {
+  if (figure === '' || !isQuantity(type)) return '';
+  const written = unit ?? type.unit;
+  if (isMixed(written)) return '';
+  return figure === '1' ? singularLabel(written, currency) : unitLabel(written, currency);
+}
+
 function isQuantity(type: ValueType): type is Extract<ValueType, { readonly kind: 'number' | 'temperature' }> {
   return type.kind === 'number' || type.kind === 'temperature';
 }
@@ -119,7 +134,8 @@ function roundTrips(canonical: number, unit: MixedUnit): boolean {
   return toCanonical(unit.smaller, shownNumber(unit.smaller, canonical)) === canonical;
 }
 
-function followedBy(text: string, unit: Unit, currency: string): string {
+/** A number's text with its unit behind it: '1 day', '85%', '3.50 EUR'. */
+export function followedBy(text: string, unit: Unit, currency: string): string {
   const label = text === '1' ? singularLabel(unit, currency) : unitLabel(unit, currency);
   if (label === '' || label === '%') return text + label;
   return `${text} ${label}`;
@@ -159,7 +175,7 @@ function decimalText(n: number, least: number, most: number): string {
 }
 
 /** '2 ft 6 in': whole larger units and the rest in smaller ones, as `write` writes the rest. */
-function mixedText(canonical: number, unit: MixedUnit, write: (n: number) => string): string {
+export function mixedText(canonical: number, unit: MixedUnit, write: (n: number) => string): string {
   const each = inSmaller(unit);
   const total = Math.abs(shownNumber(unit.smaller, canonical));
   const whole = Math.floor(total / each);

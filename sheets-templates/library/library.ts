@@ -1,35 +1,78 @@
 // The crop library as a whole: every crop of the family files, as rows of the Crops sheet and as a list of figures with
 // their sources. The season template and the Sources page call it.
 
+import { ARUGULA_AND_SORREL } from './arugula-and-sorrel.ts';
 import { ASIAN_BRASSICAS } from './asian-brassicas.ts';
+import { BEANS } from './beans.ts';
 import { BRASSICA_ROOTS } from './brassica-roots.ts';
+import { BUNCHING_ALLIUMS } from './bunching-alliums.ts';
 import { CABBAGES } from './cabbages.ts';
 import { CELERY_FAMILY } from './celery-family.ts';
-import { CUCURBITS } from './cucurbits.ts';
-import type { Crop, Figure } from './figure.ts';
+import { CHICORIES } from './chicories.ts';
+import { RANGED_COLUMNS } from './columns.ts';
+import { CORN_AND_OKRA } from './corn-and-okra.ts';
+import { CUCUMBER_AND_SQUASH } from './cucumber-and-squash.ts';
+import type { Crop, Figure, Figures } from './figure.ts';
+import { FLOWERING_BRASSICAS } from './flowering-brassicas.ts';
+import { FLOWERS } from './flowers.ts';
 import { GARLIC_AND_LEEK } from './garlic-and-leek.ts';
 import { HERBS } from './herbs.ts';
-import { LEAVES } from './leaves.ts';
-import { LEGUMES_AND_GRAIN } from './legumes-and-grain.ts';
-import { NIGHTSHADES } from './nightshades.ts';
+import { HUSK_TOMATOES } from './husk-tomatoes.ts';
+import { KALES } from './kales.ts';
+import { LEAF_HERBS } from './leaf-herbs.ts';
+import { LETTUCES } from './lettuces.ts';
+import { MELONS } from './melons.ts';
+import { MUSTARDS } from './mustards.ts';
 import { ONIONS } from './onions.ts';
+import { PEAS } from './peas.ts';
+import { PEPPERS } from './peppers.ts';
+import { PERENNIAL_HERBS } from './perennial-herbs.ts';
+import { PERENNIALS } from './perennials.ts';
+import { PULSES } from './pulses.ts';
 import { ROOTS } from './roots.ts';
-import type { Source } from './sources.ts';
+import { SMALL_LETTUCES } from './small-lettuces.ts';
+import type { Source } from './source.ts';
+import { SPINACH_AND_CHARD } from './spinach-and-chard.ts';
+import { TOMATOES } from './tomatoes.ts';
+import { TUBERS } from './tubers.ts';
+import { WINTER_BRASSICA_ROOTS } from './winter-brassica-roots.ts';
+import { WINTER_SQUASH } from './winter-squash.ts';
 
 /** Every crop of the library, family by family. */
 export const LIBRARY: readonly Crop[] = [
   ...ONIONS,
+  ...BUNCHING_ALLIUMS,
   ...GARLIC_AND_LEEK,
-  ...LEAVES,
+  ...LETTUCES,
+  ...SMALL_LETTUCES,
+  ...CHICORIES,
+  ...SPINACH_AND_CHARD,
+  ...ARUGULA_AND_SORREL,
+  ...KALES,
   ...CABBAGES,
+  ...FLOWERING_BRASSICAS,
   ...ASIAN_BRASSICAS,
+  ...MUSTARDS,
   ...BRASSICA_ROOTS,
+  ...WINTER_BRASSICA_ROOTS,
   ...ROOTS,
-  ...NIGHTSHADES,
-  ...CUCURBITS,
-  ...LEGUMES_AND_GRAIN,
+  ...TUBERS,
+  ...TOMATOES,
+  ...HUSK_TOMATOES,
+  ...PEPPERS,
+  ...CUCUMBER_AND_SQUASH,
+  ...WINTER_SQUASH,
+  ...MELONS,
+  ...BEANS,
+  ...PULSES,
+  ...PEAS,
+  ...CORN_AND_OKRA,
   ...CELERY_FAMILY,
+  ...LEAF_HERBS,
   ...HERBS,
+  ...PERENNIAL_HERBS,
+  ...PERENNIALS,
+  ...FLOWERS,
 ];
 
 /** The id of a crop of the library by its name. */
@@ -48,11 +91,31 @@ export interface SourcedFigure {
   readonly note: string;
 }
 
-function figuresOf(crop: Crop): readonly (readonly [column: string, figure: Figure])[] {
-  return Object.entries(crop.figures);
+const RANGED: readonly string[] = RANGED_COLUMNS;
+
+/**
+ * A figure as the cells it fills: itself, and where its lowest and highest have columns of their own, those before and
+ * after it. A low or a high with a source of its own stands in the crop's figures and is left to that.
+ */
+function cellsOf(column: string, figure: Figure, figures: Figures): readonly (readonly [string, Figure])[] {
+  const { range, source } = figure;
+  if (range === undefined || !RANGED.includes(column)) return [[column, figure]];
+  const ends: readonly (readonly [string, string])[] = [
+    [`${column} low`, range.low],
+    [`${column} high`, range.high],
+  ];
+  const own = new Set(Object.keys(figures));
+  const added = ends
+    .filter(([name]) => !own.has(name))
+    .map(([name, text]): readonly [string, Figure] => [name, { text, range: undefined, source }]);
+  return [[column, figure], ...added];
 }
 
-/** Every figure of a crop with its source, in the order of the library. Empty for a crop the library lacks. */
+function figuresOf(crop: Crop): readonly (readonly [column: string, figure: Figure])[] {
+  return Object.entries(crop.figures).flatMap(([column, figure]) => cellsOf(column, figure, crop.figures));
+}
+
+/** Every filled cell of a crop with its source, in the order of the library. Empty for a crop the library lacks. */
 export function figureSources(cropName: string): readonly SourcedFigure[] {
   const crop = LIBRARY.find(({ name }) => name === cropName);
   if (crop === undefined) return [];
@@ -78,16 +141,18 @@ function sourceNote(crop: Crop): string {
   return [...columnsBySource].map(([label, columns]) => `${columns.join(', ')}: ${label}`).join(' | ');
 }
 
-/** 'Weeks in propagation 9 weeks to 12 weeks; ...' for the figures that vary. */
+/** 'Weeks in propagation 9 weeks to 12 weeks; ...' for the figures that vary and have no columns for it. */
 function rangeNote(crop: Crop): string {
-  return figuresOf(crop)
-    .flatMap(([column, { range }]) => (range === undefined ? [] : [`${column} ${range.low} to ${range.high}`]))
+  return Object.entries(crop.figures)
+    .flatMap(([column, { range }]) =>
+      range === undefined || RANGED.includes(column) ? [] : [`${column} ${range.low} to ${range.high}`],
+    )
     .join('; ');
 }
 
 /**
  * The library as rows of the Crops sheet: for each column the text a grower would type, units included. A column without
- * a figure is left out and stands blank in the sheet. Ranges, Doubts and Sources are sentences.
+ * a figure is left out and stands blank, or at its default, in the sheet. Ranges, Doubts and Sources are sentences.
  */
 export function libraryRows(): readonly Readonly<Record<string, string>>[] {
   return LIBRARY.map((crop) => ({

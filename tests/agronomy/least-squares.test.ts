@@ -3,11 +3,11 @@
 import { describe, expect, test } from 'vitest';
 import {
   type Curve,
+  covarianceOf,
   fitLeastSquares,
   normalMatrix,
   type Observation,
   solve,
-  standardErrors,
 } from '../../engine/agronomy/least-squares.ts';
 
 const at = (parameters: readonly number[], index: number): number => parameters[index] ?? Number.NaN;
@@ -18,6 +18,9 @@ const line: Curve = {
   value: (parameters, x) => at(parameters, 0) + at(parameters, 1) * x,
   slopes: (_, x) => [1, x],
 };
+
+const errorsOf = (normal: number[][], spread: number): number[] =>
+  covarianceOf(normal, spread).map((row, i) => Math.sqrt(row[i] ?? Number.NaN));
 
 describe('solve', () => {
   test.each([
@@ -84,7 +87,7 @@ describe('a straight line', () => {
   });
 
   test('its standard errors are those of the textbook: sd / root Sxx for the slope', () => {
-    const [ofIntercept, ofSlope] = standardErrors(normalMatrix(line, data, [1, 1.5]), 2);
+    const [ofIntercept, ofSlope] = errorsOf(normalMatrix(line, data, [1, 1.5]), 2);
     expect(ofSlope).toBeCloseTo(2 / Math.SQRT2, 12);
     // sd x root(1/n + mean^2 / Sxx)
     expect(ofIntercept).toBeCloseTo(2 * Math.sqrt(1 / 3 + 4 / 2), 12);
@@ -111,7 +114,7 @@ describe('parameters that cannot be told apart', () => {
   });
 
   test('they have no standard error', () => {
-    expect(standardErrors(normalMatrix(twins, plots([1, 5], [2, 10]), [2, 3]), 1)).toEqual([Number.NaN, Number.NaN]);
+    expect(errorsOf(normalMatrix(twins, plots([1, 5], [2, 10]), [2, 3]), 1)).toEqual([Number.NaN, Number.NaN]);
   });
 });
 

@@ -29,8 +29,10 @@ const storeys: readonly (readonly [room: string, storey: number])[] = [
 /** Rooms closed to each other although the storeys would allow it: a model knows no units and no tables. */
 const closed: readonly (readonly [from: string, to: string])[] = [['engine/agronomy/', 'engine/units/']];
 
-/** The packages that the engine's rooms may use. */
-const enginePackages: readonly (readonly [room: string, name: string])[] = [['engine/units/', 'mathjs']];
+/** The packages that the engine may use, each in one file alone. */
+const enginePackages: readonly (readonly [file: string, name: string])[] = [
+  ['engine/units/general-units.ts', 'mathjs'],
+];
 
 /** Names of the browser, of Node, of the clock and of chance: the engine has none of them. */
 const outside = new Set(
@@ -95,7 +97,7 @@ export function engineStandsAlone(sources: readonly Source[]): readonly Finding[
     imports
       .filter(({ file, written }) => {
         const allowed = enginePackages.some(
-          ([room, name]) => path.startsWith(room) && (written === name || written.startsWith(`${name}/`)),
+          ([only, name]) => path === only && (written === name || written.startsWith(`${name}/`)),
         );
         return file === undefined ? !allowed : !file.startsWith('engine/');
       })

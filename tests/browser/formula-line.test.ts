@@ -67,9 +67,7 @@ test('a circle is named in full and not taken', async () => {
   const { book, page } = await openAtStations();
   await book.formulaBox().fill('=[Seeds needed] * 2');
   await page.keyboard.press('Enter');
-  await expect
-    .poll(() => book.formulaAnswer().textContent())
-    .toMatch(/circle: .*\[Seeds needed\].*\[Blocks to start\].*\[Stations\]/);
+  await expect.poll(() => book.formulaAnswer().textContent()).toMatch(/circle: .*\[Seeds needed\] reads \[Stations\]/);
   expect(await book.formulaBox().inputValue()).toBe('=[Seeds needed] * 2');
   await page.keyboard.press('Escape');
   await expect.poll(() => book.read(0, 'Stations')).toMatch(/^\d+$/);
@@ -108,7 +106,7 @@ test('a column of one’s own is added with a formula, refused while it is wrong
   const { page } = await openWorkbook({ width: 1440, height: 900 });
   const book = new WorkbookPage(page);
   await book.openSheet('Beds');
-  await page.locator('.ag-header-cell[col-id="Length"]').click({ button: 'right' });
+  await (await book.header('Length')).click({ button: 'right' });
   await page.getByRole('menuitem', { name: 'Add a column' }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Name').fill('Half length');
@@ -120,7 +118,40 @@ test('a column of one’s own is added with a formula, refused while it is wrong
   await expect.poll(() => dialog.getByRole('status').textContent()).toBe('Gives a length in ft.');
   await dialog.getByRole('button', { name: 'Add the column' }).click();
   await expect.poll(() => book.read(0, 'Half length')).toBe('25');
-  await page.locator('.ag-header-cell[col-id="Half length"]').click({ button: 'right' });
+  await (await book.header('Half length')).click({ button: 'right' });
   await page.getByRole('menuitem', { name: 'Remove Half length' }).click();
-  await expect.poll(() => page.locator('.ag-header-cell[col-id="Half length"]').count()).toBe(0);
+  await expect.poll(() => page.locator('.column-name', { hasText: 'Half length' }).count()).toBe(0);
+});
+
+test('an own formula stands with the sheet’s own beside it, which is taken back', async () => {
+  const { book, page } = await openAtStations();
+  const before = await book.read(0, 'Stations');
+  await book.press(0, 'Stations');
+  const formula = await book.formulaBox().inputValue();
+  const line = page.getByRole('region', { name: 'Formula' });
+  expect(await line.locator('.formula-beneath').count()).toBe(0);
+  await book.formulaBox().fill(`${formula} * 2`);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(0, 'Stations')).toBe(String(Number(before) * 2));
+  await book.press(0, 'Stations');
+  await expect.poll(() => line.locator('.formula-beneath').textContent()).toBe(formula);
+  await line.getByRole('button', { name: "Take the sheet's own back" }).click();
+  await expect.poll(() => book.read(0, 'Stations')).toBe(before);
+  expect(await book.formulaBox().inputValue()).toBe(formula);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(0, 'Stations')).toBe(String(Number(before) * 2));
+});
+
+test('a formula with a unit in general use is understood once the list of them has come', async () => {
+  const { book, page } = await openAtStations();
+  const before = await book.read(0, 'Stations');
+  await book.press(0, 'Stations');
+  // 1 rod is 16 1/2 ft, so that a bed of 50 ft is three rods and a bit.
+  await book.formulaBox().fill('=ROUNDDOWN([Bed length used] / 1 rod)');
+  await expect.poll(() => book.formulaAnswer().textContent()).toMatch(/Gives a plain number/);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(0, 'Stations')).toBe('3');
+  await book.press(0, 'Stations');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(0, 'Stations')).toBe(before);
 });

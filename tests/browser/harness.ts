@@ -18,7 +18,7 @@ export interface OpenedWorkbook {
   readonly problems: readonly string[];
   /** Every address asked for so far that is not the page's own origin. */
   readonly requestsElsewhere: readonly string[];
-  /** Every address asked for since the page had loaded, its own origin too. */
+  /** Every address asked for since the page had loaded, its own origin too, but not the parts of the page itself that come later. */
   readonly requestsAfterLoad: readonly string[];
   /** Closes the page with its storage. What a test leaves open is closed after its file. */
   readonly close: () => Promise<void>;
@@ -58,9 +58,17 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
   });
   const page = await context.newPage();
   const heard = await listen(context, page);
-  await page.goto(workbookAddress(), { waitUntil: 'networkidle' });
+  await page.goto(workbookAddress(), { waitUntil: 'load' });
+  await page.locator('.desk, .phone').waitFor();
   heard.pageHasLoaded();
   return { page, ...heard.lists, close: () => context.close() };
+}
+
+/** Waits until the page has drawn so many more frames: what was to happen in them has happened. */
+export async function drawFrames(page: Page, count = 3): Promise<void> {
+  await page.evaluate(async (frames) => {
+    for (let drawn = 0; drawn < frames; drawn += 1) await new Promise((resolve) => requestAnimationFrame(resolve));
+  }, count);
 }
 
 function launch(): Promise<Browser> {
@@ -78,11 +86,12 @@ async function listen(context: BrowserContext, page: Page) {
   let loaded = false;
 
   const request = (address: string): void => {
-    const { protocol, origin: asked } = new URL(address);
+    const { protocol, origin: asked, pathname } = new URL(address);
     // A blob: or data: address is the page's own memory, not the network.
     if (protocol === 'blob:' || protocol === 'data:') return;
     if (asked !== origin) requestsElsewhere.push(address);
-    if (loaded) requestsAfterLoad.push(address);
+    const isPart = asked === origin && /^\/assets\/[\w-]+\.(js|css)$/.test(pathname);
+    if (loaded && !isPart) requestsAfterLoad.push(address);
   };
   context.on('request', (made) => request(made.url()));
   page.on('websocket', (socket) => request(socket.url()));

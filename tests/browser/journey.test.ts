@@ -5,9 +5,9 @@
 import { readFile } from 'node:fs/promises';
 import Papa from 'papaparse';
 import { expect, test } from 'vitest';
-import type { Workbook } from '../../engine/index.ts';
+import type { Book } from '../book.ts';
 import { openWorkbook } from './harness.ts';
-import { demoWorkbook, WorkbookPage } from './workbook-page.ts';
+import { demoBook, WorkbookPage } from './workbook-page.ts';
 
 const PLANTING_FIGURES = [
   'Stations',
@@ -21,14 +21,13 @@ const ORDER_FIGURES = ['Seeds needed', 'Seeds on hand', 'Seeds to buy', 'Packs',
 const VARIETY_FIGURES = ['Critical day length', 'Day length reached', 'Suits this farm'] as const;
 
 /** What the sheets should read for the first planting, its variety and its line of the seed order. */
-function expected(engine: Workbook): readonly string[] {
-  const read = (table: string, row: number | undefined, columns: readonly string[]): readonly string[] =>
-    columns.map((column) => engine.cell(table, row ?? -1, column).text);
-  const planting = engine.rows('Plantings')[0];
+function expected(demo: Book): readonly string[] {
+  const read = (sheet: string, columns: readonly string[]): readonly string[] =>
+    columns.map((column) => demo.cell(sheet, demo.rows(sheet)[0] ?? -1, column).text);
   return [
-    ...read('Plantings', planting, PLANTING_FIGURES),
-    ...read('Varieties', engine.rows('Varieties')[0], VARIETY_FIGURES),
-    ...read('Seed order', engine.rows('Seed order')[0], ORDER_FIGURES),
+    ...read('Plantings', PLANTING_FIGURES),
+    ...read('Varieties', VARIETY_FIGURES),
+    ...read('Seed order', ORDER_FIGURES),
   ];
 }
 
@@ -46,8 +45,8 @@ async function shown(book: WorkbookPage): Promise<readonly string[]> {
   return texts;
 }
 
-function mustEdit(engine: Workbook, table: string, row: number, column: string, entry: string): void {
-  const done = engine.edit([{ edit: 'cell', table, row, column, entry }], column);
+function mustType(demo: Book, table: string, row: number, column: string, entry: string): void {
+  const done = demo.edit([{ edit: 'cell', table, row, column, entry }]);
   if (done.refused) throw new Error(done.why);
 }
 
@@ -56,33 +55,33 @@ test('a grower changes a bed, a variety and a spacing, sees everything follow, t
 }, async () => {
   const { page, problems, requestsAfterLoad, requestsElsewhere } = await openWorkbook({ width: 1440, height: 900 });
   const book = new WorkbookPage(page);
-  const engine = demoWorkbook();
-  const bed = engine.rowOf('Beds', 'Barn 1') ?? -1;
-  const planting = engine.rows('Plantings')[0] ?? -1;
-  const variety = engine.rows('Varieties')[0] ?? -1;
+  const demo = demoBook();
+  const bed = demo.rowOf('Beds', 'Barn 1') ?? -1;
+  const planting = demo.rows('Plantings')[0] ?? -1;
+  const variety = demo.rows('Varieties')[0] ?? -1;
 
   const atFirst = await shown(book);
-  expect(atFirst).toEqual(expected(engine));
+  expect(atFirst).toEqual(expected(demo));
 
   // The planting takes the whole bed, however long it is.
   await book.openSheet('Beds');
   await book.type(0, 'Length', '62 ft');
-  mustEdit(engine, 'Beds', bed, 'Length', '62 ft');
+  mustType(demo, 'Beds', bed, 'Length', '62 ft');
   const longerBed = await shown(book);
-  expect(longerBed).toEqual(expected(engine));
+  expect(longerBed).toEqual(expected(demo));
   expect(longerBed[0]).not.toBe(atFirst[0]);
 
   await book.openSheet('Varieties');
   await book.type(0, 'Critical day length', '16 h');
-  mustEdit(engine, 'Varieties', variety, 'Critical day length', '16 h');
-  expect(await shown(book)).toEqual(expected(engine));
+  mustType(demo, 'Varieties', variety, 'Critical day length', '16 h');
+  expect(await shown(book)).toEqual(expected(demo));
 
   await book.openSheet('Plantings');
   expect(await book.read(0, 'In-row spacing')).toMatch(/^8(\.0+)?$/);
   await book.type(0, 'In-row spacing', '6 in');
-  mustEdit(engine, 'Plantings', planting, 'In-row spacing', '6 in');
+  mustType(demo, 'Plantings', planting, 'In-row spacing', '6 in');
   const closer = await shown(book);
-  expect(closer).toEqual(expected(engine));
+  expect(closer).toEqual(expected(demo));
   // Closer blocks: more stations, a denser stand, smaller plants, more seed, another order.
   for (const [index, name] of PLANTING_FIGURES.entries()) expect(closer[index], name).not.toBe(longerBed[index]);
   const firstOfOrder = PLANTING_FIGURES.length + VARIETY_FIGURES.length;
@@ -100,12 +99,12 @@ test('a grower changes a bed, a variety and a spacing, sees everything follow, t
   });
   expect(errors).toEqual([]);
   const [header = [], ...records] = data;
-  const rows = [...engine.rows('Seed order')];
+  const rows = [...demo.rows('Seed order')];
   expect(records.length).toBe(rows.length);
   for (const [index, row] of rows.entries()) {
     for (const name of ORDER_FIGURES) {
       const at = header.findIndex((title) => title === name || title.startsWith(`${name} (`));
-      const cell = engine.cell('Seed order', row, name);
+      const cell = demo.cell('Seed order', row, name);
       const field = records[index]?.[at] ?? '';
       if (cell.number === undefined) expect(field, name).toBe(cell.text);
       else expect(Number(field), name).toBeCloseTo(cell.number, 9);

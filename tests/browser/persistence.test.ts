@@ -1,10 +1,12 @@
 // What is kept and what can't be lost: the working copy over a reload, a saved file opened again, damaged files and a
 // damaged working copy, two tabs at once.
 
+import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
+import { templateShelf } from '../../sheets-templates/index.ts';
 import { openWorkbook } from './harness.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
@@ -27,6 +29,26 @@ async function savedText(page: Page): Promise<string> {
   return readFile(await (await download).path(), 'utf8');
 }
 
+/** Puts a text where the browser keeps the working copy. */
+async function putCopy(page: Page, copy: string): Promise<void> {
+  await page.evaluate(
+    (text) =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('dibble');
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const transaction = opening.result.transaction('copies', 'readwrite');
+          transaction.objectStore('copies').put({ text, at: 0 }, 'latest');
+          transaction.oncomplete = () => {
+            opening.result.close();
+            resolve();
+          };
+        };
+      }),
+    copy,
+  );
+}
+
 test('a change survives a reload, even one right after it', async () => {
   const { book, page, problems } = await openBeds();
   await book.type(0, 'Length', '61');
@@ -39,12 +61,31 @@ test('a change survives a reload, even one right after it', async () => {
   expect(problems).toEqual([]);
 });
 
+test('what was done before a reload is taken back after it, and done again', async () => {
+  const { book, page } = await openBeds();
+  const before = await book.read(0, 'Length');
+  await book.type(0, 'Length', '61');
+  await book.kept();
+  await page.reload({ waitUntil: 'networkidle' });
+  await book.openSheet('Beds');
+  expect(await book.read(0, 'Length')).toBe('61');
+  await book.press(1, 'Bed');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(0, 'Length')).toBe(before);
+  await book.kept();
+  await page.reload({ waitUntil: 'networkidle' });
+  await book.openSheet('Beds');
+  await book.press(1, 'Bed');
+  await page.keyboard.press('Control+y');
+  await expect.poll(() => book.read(0, 'Length')).toBe('61');
+});
+
 test('a saved file opens again as it was; a damaged one gets a sentence and changes nothing', async () => {
   const { book, page } = await openBeds();
   await book.type(0, 'Length', '20 m');
   const text = await savedText(page);
-  const read = readWorkbookFile(text);
-  expect(read.ok && read.declaration.rows.Beds?.[0]?.Length).toBe('20 m');
+  const read = readWorkbookFile(text, templateShelf());
+  expect(read.ok && read.data.rows.beds?.[0]?.cells.length).toEqual({ number: 20, unit: 'm' });
 
   await book.type(0, 'Length', '5');
   await openFile(page, 'season.json', text);
@@ -60,6 +101,19 @@ test('a saved file opens again as it was; a damaged one gets a sentence and chan
     await expect.poll(() => book.message().textContent()).toMatch(why);
     expect(await book.read(0, 'Length')).toMatch(/^20\sm$/);
   }
+});
+
+test('a file that the first Dibble saved opens with everything typed in it', async () => {
+  const { book, page, problems } = await openBeds();
+  const text = readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8');
+  await openFile(page, 'first.json', text);
+  const dialog = page.getByRole('dialog');
+  // Its sheets are those of today: nothing would change.
+  await expect.poll(() => dialog.textContent()).toMatch(/No figure of yours moves/);
+  await dialog.getByRole('button', { name: 'Keep the sheets as they are' }).click();
+  expect(await book.read(0, 'Bed')).toBe('Barn 1');
+  expect(await book.read(0, 'Length')).toBe('50');
+  expect(problems).toEqual([]);
 });
 
 test('a second tab shows the workbook and changes nothing until the first is closed', async () => {
@@ -90,22 +144,7 @@ test('a working copy that cannot be read is set aside, never written over', asyn
   await book.type(0, 'Length', '66');
   await book.kept();
   const damaged = '{"format":"dibble-workbook","version":1,"title":"Half a f';
-  await page.evaluate(
-    (text) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('dibble');
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const transaction = opening.result.transaction('copies', 'readwrite');
-          transaction.objectStore('copies').put({ text, at: 0 }, 'latest');
-          transaction.oncomplete = () => {
-            opening.result.close();
-            resolve();
-          };
-        };
-      }),
-    damaged,
-  );
+  await putCopy(page, damaged);
   await page.reload({ waitUntil: 'networkidle' });
   await expect.poll(() => book.message().textContent()).toMatch(/can't be opened.*cut short/);
   await book.openSheet('Beds');
@@ -114,6 +153,20 @@ test('a working copy that cannot be read is set aside, never written over', asyn
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Download it as it is' }).click();
   expect(await readFile(await (await download).path(), 'utf8')).toBe(damaged);
+});
+
+test('a working copy that the first Dibble kept opens, and newer sheets are offered', async () => {
+  const { book, page, problems } = await openBeds();
+  await book.type(0, 'Length', '68');
+  await book.kept();
+  await putCopy(page, readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8'));
+  await page.reload({ waitUntil: 'networkidle' });
+  await expect
+    .poll(() => book.message().textContent())
+    .toMatch(/sheets of this workbook are those of an earlier Dibble/);
+  await book.openSheet('Beds');
+  expect(await book.read(0, 'Length')).toBe('50');
+  expect(problems).toEqual([]);
 });
 
 test('a CSV file is shown before it is imported; a broken one changes nothing', async () => {

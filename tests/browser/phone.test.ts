@@ -121,7 +121,7 @@ test('anything is found by its name from the first place', async () => {
   await page.locator('.phone-search').fill('keeper singles');
   await page.locator('.phone-list button', { hasText: 'Keeper singles' }).first().click();
   await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe('Keeper singles');
-  expect(await page.locator('.bed-picture').count()).toBe(1);
+  await expect.poll(() => page.locator('.bed-picture').count()).toBe(1);
 });
 
 test('a spacing typed on a card moves its figures; what cannot be meant is refused with a sentence; undo goes back', async () => {

@@ -4,7 +4,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { type Opening, openWorkbook } from './harness.ts';
+import { drawFrames, type Opening, openWorkbook } from './harness.ts';
 
 const PLANTING = 'Keeper clumps';
 
@@ -108,7 +108,7 @@ test('dragging the handle is live and one step of undo', async () => {
   const during: number[] = [];
   for (const step of [6, 12, 18, 24, 30]) {
     await page.mouse.move(from.x - step, from.y);
-    await page.waitForTimeout(120);
+    await drawFrames(page, 4);
     during.push(await number(page, 'Stations'));
   }
   await page.mouse.up();
@@ -201,7 +201,7 @@ test('a variety shows the date on which its day length is reached, a bed what st
 
 test('the drawer below 1100 px holds the same panel and folds away', async () => {
   const { page } = await openPanel(PLANTING, { width: 1000, height: 800 });
-  expect(await page.locator('.bed-picture').count()).toBe(1);
+  await expect.poll(() => page.locator('.bed-picture').count()).toBe(1);
   await page.locator('.fold').click();
   await expect.poll(() => page.locator('.row-panel').count()).toBe(0);
 });

@@ -10,6 +10,7 @@ import type { TestProject } from 'vitest/node';
 declare module 'vitest' {
   export interface ProvidedContext {
     workbookAddress: string;
+    workbookFolder: string;
   }
 }
 
@@ -20,6 +21,7 @@ export default async function serve(project: TestProject): Promise<() => Promise
   const address = server.resolvedUrls?.local[0];
   if (address === undefined) throw new Error('The built page is not being served: vite gave no address.');
   project.provide('workbookAddress', address);
+  project.provide('workbookFolder', folder);
   return async () => {
     await server.close();
     await rm(folder, { recursive: true, force: true });

@@ -1,13 +1,13 @@
 // The built page opens under its security policy, asks nobody for anything, and the harness would notice if it did.
 
 import { expect, test } from 'vitest';
-import { openWorkbook, workbookAddress } from './harness.ts';
+import { drawFrames, openWorkbook, workbookAddress } from './harness.ts';
 
 test('the workbook opens without an error and asks only its own address', async () => {
   const { page, problems, requestsElsewhere, requestsAfterLoad } = await openWorkbook();
   expect(await page.title()).toContain('Dibble');
   expect(await page.locator('body').textContent()).toMatch(/\S/);
-  await page.waitForTimeout(500);
+  await drawFrames(page, 30);
   expect(problems).toEqual([]);
   expect(requestsElsewhere).toEqual([]);
   expect(requestsAfterLoad).toEqual([]);

@@ -52,7 +52,7 @@ await goTo(page, 'Varieties');
 await take(page, 'variety');
 await goTo(page, 'Seed order');
 await take(page, 'seed-order');
-await page.locator('.ag-cell[col-id="Seeds to buy"]').first().click();
+await page.locator('.ag-cell[col-id="seeds-to-buy"]').first().click();
 await page.getByRole('region', { name: 'Formula' }).getByRole('textbox').fill('=MAX(0; [Seeds needed] - [Cost])');
 await take(page, 'formula');
 await page.keyboard.press('Escape');

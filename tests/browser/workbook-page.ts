@@ -3,19 +3,24 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { demoFarm } from '../../demo/farm.ts';
-import { civilDay, createWorkbook, type Workbook } from '../../engine/index.ts';
+import { civilDay } from '../../engine/index.ts';
+import { SEASON } from '../../sheets-templates/index.ts';
+import { type Book, started } from '../book.ts';
 
 /** The demo farm worked out beside the page: what its cells should read. Its day is the page's: never before today. */
-export function demoWorkbook(): Workbook {
+export function demoBook(): Book {
   const now = new Date();
   const today = civilDay(now.getUTCFullYear(), now.getUTCMonth() + 1, now.getUTCDate());
-  const opened = createWorkbook({ ...demoFarm, today: Math.max(demoFarm.today, today) });
+  const opened = started(SEASON, { ...demoFarm, today: Math.max(demoFarm.today, today) });
   if (!opened.ok) throw new Error(opened.problems.join(' '));
   return opened.workbook;
 }
 
 export class WorkbookPage {
   readonly page: Page;
+  /** Names of sheets and columns are looked up here; the demo's own never change in a test. */
+  private readonly demo = demoBook();
+  private sheet = '';
 
   constructor(page: Page) {
     this.page = page;
@@ -26,12 +31,28 @@ export class WorkbookPage {
     const button = this.page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: sheetName(name) });
     await button.click();
     await this.page.getByRole('main', { name, exact: true }).waitFor();
+    this.sheet = name;
+  }
+
+  /** The id of a column of the sheet on screen; of a person's own the one in the page. */
+  async columnId(name: string): Promise<string> {
+    const known = this.demo.column(this.sheet, name);
+    if (known !== undefined) return known.id;
+    const header = this.page.locator('.ag-header-cell').filter({ has: this.page.getByText(name, { exact: true }) });
+    return (await header.getAttribute('col-id')) ?? '';
+  }
+
+  /** A column's header. */
+  async header(name: string): Promise<Locator> {
+    return this.page.locator(`.ag-header-cell[col-id="${await this.columnId(name)}"]`);
   }
 
   /** The cell of a row, by the row's place from the top, brought into view as a person would scroll to it. */
   async cell(row: number, column: string): Promise<Locator> {
-    const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${column}"]`);
-    if ((await cell.count()) === 0 || !(await this.isInView(cell))) await this.scrollTo(row, column);
+    const id = await this.columnId(column);
+    await this.page.locator('.ag-row').first().waitFor();
+    const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${id}"]`);
+    if ((await cell.count()) === 0 || !(await this.isInView(cell))) await this.scrollTo(row, id);
     return cell;
   }
 
@@ -89,46 +110,27 @@ export class WorkbookPage {
     });
   }
 
-  /** Scrolls down to the row and across until the column is there. */
+  /** Scrolls down to the row and across, further and further, until the cell is in sight. */
   private async scrollTo(row: number, column: string): Promise<void> {
-    const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${column}"]`);
-    // A grid that is still being laid out may not scroll as far as asked: then it is asked again.
-    for (let attempt = 0; attempt < 5; attempt += 1) {
-      await this.scrollOnce(row, column);
-      const there = await cell.waitFor({ timeout: 4_000 }).then(
-        () => true,
-        () => false,
-      );
-      if (there) return;
-    }
-    await cell.waitFor();
-  }
-
-  private async scrollOnce(row: number, column: string): Promise<void> {
-    await this.page.evaluate(
-      async ([index, name]) => {
+    await this.page.waitForFunction(
+      ([index, id]) => {
         const grid = document.querySelector('.ag-grid-viewport');
-        if (grid === null) return;
-        const header = (): Element | undefined =>
-          [...document.querySelectorAll('.ag-header-cell')].find((each) => each.getAttribute('col-id') === name);
-        // The grid draws what scrolls into view a few frames later: then a cell covers the middle of the window.
-        const drawn = async (): Promise<void> => {
-          const box = grid.getBoundingClientRect();
-          for (let waited = 0; waited < 2_000; waited += 20) {
-            await new Promise((resolve) => setTimeout(resolve, 20));
-            const middle = document.elementFromPoint(box.left + box.width * 0.6, box.top + 120);
-            if (middle?.closest('.ag-cell') != null) return;
-          }
-        };
-        grid.scrollTop = Math.max(0, index * 32 - 160);
-        for (let left = 0; header() === undefined && left < grid.scrollWidth; left += grid.clientWidth / 2) {
-          grid.scrollLeft = left;
-          await drawn();
+        if (grid === null) return false;
+        const cell = grid.querySelector(`.ag-row[row-index="${index}"] .ag-cell[col-id="${id}"]`);
+        if (cell !== null) {
+          const box = cell.getBoundingClientRect();
+          const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
+          if (at !== null && cell.contains(at)) return true;
         }
-        header()?.scrollIntoView({ inline: 'center', block: 'nearest' });
-        await drawn();
+        grid.scrollTop = Math.max(0, index * 32 - 160);
+        const header = document.querySelector(`.ag-header-cell[col-id="${id}"]`);
+        if (header !== null) header.scrollIntoView({ inline: 'center', block: 'nearest' });
+        else if (grid.scrollLeft + grid.clientWidth >= grid.scrollWidth - 1) grid.scrollLeft = 0;
+        else grid.scrollLeft += grid.clientWidth / 2;
+        return false;
       },
       [row, column] as const,
+      { polling: 60 },
     );
   }
 }

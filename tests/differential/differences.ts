@@ -3,63 +3,27 @@
 
 import { asksOf } from './asks.ts';
 import { type Difference, errorKind, isFailure } from './compare.ts';
-import type { Value } from './engines.ts';
-
-/** Who is right: 'standard' and 'arithmetic' side with us, 'either' is a choice that the standard leaves open or is silent on. */
-export type Support = 'standard' | 'arithmetic' | 'either';
-
-export interface KnownDifference {
-  /** Functions, operators, 'minus' and 'percent'. */
-  readonly on: string;
-  readonly why: string;
-  readonly supports: Support;
-  readonly applies: (difference: Difference) => boolean;
-}
-
-function num({ args }: Difference, at: number): number {
-  const value = args[at];
-  return typeof value === 'number' ? value : Number.NaN;
-}
-
-function numbersOf({ args }: Difference): readonly number[] {
-  return args.filter((arg): arg is number => typeof arg === 'number');
-}
-
-function textsOf({ args }: Difference): readonly string[] {
-  return args.filter((arg): arg is string => typeof arg === 'string');
-}
-
-function isFraction(x: number): boolean {
-  return !Number.isNaN(x) && !Number.isInteger(x);
-}
-
-/** How far apart two numeric results lie; not-a-number where either is none. */
-function gap({ own, peer }: Difference): number {
-  return typeof own === 'number' && typeof peer === 'number' ? Math.abs(own - peer) : Number.NaN;
-}
-
-function peerFails(kind: string): (difference: Difference) => boolean {
-  return ({ peer }) => errorKind(peer) === kind;
-}
-
-function kinds(own: string, ...peer: readonly string[]): (difference: Difference) => boolean {
-  return (one) => errorKind(one.own) === own && peer.includes(errorKind(one.peer) ?? '');
-}
-
-/** Whether x is a whole number, or a whole number and a half, but for binary dust; a quotient may hide its dust. */
-function isDusty(x: number): boolean {
-  const twice = 2 * x;
-  return Math.abs(twice - Math.round(twice)) <= 4e-14 * Math.max(1, Math.abs(twice));
-}
+import {
+  gap,
+  isDusty,
+  isFraction,
+  type KnownDifference,
+  kinds,
+  num,
+  numbersOf,
+  peerFails,
+  textsOf,
+} from './difference-parts.ts';
+import { DIFFERENCES_OF_CHANCES } from './differences-of-chances.ts';
+import { rootOf } from './expression.ts';
 
 const CONDITIONAL = 'SUMIF SUMIFS COUNTIF COUNTIFS AVERAGEIF MINIFS MAXIFS';
-const CHANCES =
-  'BINOM.DIST BINOMDIST NORM.DIST NORMDIST NORM.S.DIST PHI GAUSS POISSON.DIST POISSON NORM.S.INV NORM.INV NORMINV';
 
 /** 2 ^ 53: beyond, not every whole number is a double. */
 const EXACT = Number.MAX_SAFE_INTEGER;
 
 export const DIFFERENCES: readonly KnownDifference[] = [
+  ...DIFFERENCES_OF_CHANCES,
   {
     on: 'every function and operator',
     why: 'An argument that differs below the tolerance is blown up by a subtraction, a rounding step or a comparison.',
@@ -86,22 +50,53 @@ export const DIFFERENCES: readonly KnownDifference[] = [
       Math.abs(num(one, 0) - num(one, 1)) <= 1e-14 * Math.max(Math.abs(num(one, 0)), Math.abs(num(one, 1))),
   },
   {
+    on: '= <> < <= > >=',
+    why: 'Of sums and differences dust is forgiven at the size of their terms: 1 - 0.9 - 0.1 = 0. The peer looks at what is left.',
+    supports: 'arithmetic',
+    applies: ({ formula }) =>
+      formula.is === 'binary' && formula.args.some((side) => /^[+-]$|^minus$/.test(rootOf(side))),
+  },
+  {
     on: 'ACOT',
     why: 'The arc cotangent lies between 0 and pi (6.16.5); the peer gives negative angles for negative numbers.',
     supports: 'standard',
     applies: (one) => num(one, 0) < 0 && Math.abs(gap(one) - Math.PI) < 1e-9,
   },
   {
-    on: 'AVERAGE MEDIAN AVERAGEIF DAVERAGE PERCENTILE PERCENTILE.INC QUARTILE QUARTILE.INC',
+    on: 'AVERAGE MEDIAN AVERAGEIF DAVERAGE PERCENTILE PERCENTILE.INC PERCENTILE.EXC QUARTILE QUARTILE.INC QUARTILE.EXC',
     why: 'A date is a whole day: the mean or quantile of dates is the nearest one.',
     supports: 'either',
     applies: (one) => one.formula.kind === 'date' && gap(one) <= 0.5,
   },
   {
-    on: CHANCES,
-    why: 'The peer gives chances to some 1e-10 and loses the tails; ours hold their digits there (checked against published tables).',
+    on: 'CEILING.MATH FLOOR.MATH',
+    why: 'Any mode but 0 turns negative numbers the other way; the peer knows 1 alone.',
+    supports: 'either',
+    applies: (one) => num(one, 0) < 0 && num(one, 2) !== 0 && num(one, 2) !== 1,
+  },
+  {
+    on: 'LCM',
+    why: 'The peer stops where not every whole number is a double.',
+    supports: 'either',
+    applies: (one) => typeof one.own === 'number' && one.own > EXACT,
+  },
+  {
+    on: 'DATE',
+    why: 'A month or day that leads out of all years is an error of the number here, of the value there.',
+    supports: 'either',
+    applies: kinds('number', 'value'),
+  },
+  {
+    on: 'CLEAN',
+    why: 'Letters 127 to 159 of Unicode can not be printed either; the peer leaves them.',
     supports: 'arithmetic',
-    applies: (one) => gap(one) <= 1e-9 * Math.max(1, ...numbersOf(one).map(Math.abs)),
+    applies: (one) => one.own === '' || textsOf(one).some((text) => /[\u007f-\u009f]/.test(text)),
+  },
+  {
+    on: 'ROUND ROUNDUP ROUNDDOWN TRUNC',
+    why: 'A number has no more digits than it has: rounded to hundreds of them it stays; the peer overflows.',
+    supports: 'arithmetic',
+    applies: (one) => num(one, 1) > 300 && peerFails('number')(one),
   },
   {
     on: 'AND OR',
@@ -109,12 +104,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     supports: 'either',
     applies: ({ root, own, peer, args }) =>
       own === (root === 'OR') && errorKind(peer) !== undefined && args.includes(root === 'OR'),
-  },
-  {
-    on: 'BINOM.INV CRITBINOM',
-    why: 'A share of 0 or 1 is reached by no success or by all (6.18.19 takes 0 to 1); the peer refuses both ends.',
-    supports: 'standard',
-    applies: (one) => (num(one, 2) === 0 || num(one, 2) === 1) && peerFails('number')(one),
   },
   {
     on: 'CEILING FLOOR',
@@ -147,7 +136,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: kinds('value', 'number'),
   },
   {
-    on: 'BINOM.DIST BINOMDIST YEARFRAC DDB FACT COMBIN SUBSTITUTE SEARCH FIND REPT LEFT MID REPLACE',
+    on: 'BINOM.DIST BINOMDIST BINOM.INV CRITBINOM CONFIDENCE CONFIDENCE.NORM YEARFRAC DB DDB FACT COMBIN SUBSTITUTE SEARCH FIND REPT LEFT MID REPLACE',
     why: 'A count, a place or a basis is cut off to a whole number, dust forgiven, and a life may have a fraction; the peer refuses these or reckons with them.',
     supports: 'standard',
     applies: (one) => numbersOf(one).some(isFraction) && errorKind(one.own) === undefined,
@@ -207,6 +196,12 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: kinds('missing', 'value'),
   },
   {
+    on: 'SEARCH',
+    why: 'Any letters may be none, at the end of the text too; the peer looks at no place behind the last letter.',
+    supports: 'either',
+    applies: (one) => /^\*+$/.test(textsOf(one)[0] ?? '') && peerFails('value')(one),
+  },
+  {
     on: 'FIND',
     why: 'The place counts from the beginning of the text (6.20.9); the peer counts from the start of the search.',
     supports: 'standard',
@@ -214,15 +209,9 @@ export const DIFFERENCES: readonly KnownDifference[] = [
   },
   {
     on: 'HOUR MINUTE SECOND',
-    why: 'Times go by whole seconds; in spans of many years the peer keeps parts of one.',
+    why: 'Times go by whole seconds; in spans of many years the peer keeps parts of one, and in the longest a double has none.',
     supports: 'either',
-    applies: (one) => gap(one) < 1 && num(one, 0) > 10_000,
-  },
-  {
-    on: 'PV NPV',
-    why: 'At a loss of all there is no worth: an error of the number here, a division by 0 there.',
-    supports: 'either',
-    applies: (one) => num(one, 0) === -1 && kinds('number', 'divide')(one),
+    applies: (one) => (gap(one) < 1 && num(one, 0) > 10_000) || num(one, 0) > 1e9,
   },
   {
     on: 'VALUE',
@@ -274,12 +263,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: (one) => num(one, 0) < 0 && gap(one) === 1,
   },
   {
-    on: 'IRR',
-    why: 'A guess below -100% is only a guess; the peer refuses it.',
-    supports: 'either',
-    applies: (one) => typeof one.own === 'number' && num(one, 1) <= -1 && peerFails('value')(one),
-  },
-  {
     on: 'ISOWEEKNUM WEEKNUM',
     why: 'The week that holds the first Thursday is week 1 (ISO 8601), though it begin in December; the peer calls some week 53.',
     supports: 'standard',
@@ -310,22 +293,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: kinds('missing', 'value'),
   },
   {
-    on: 'NORM.INV NORMINV NORM.S.INV',
-    why: "The peer's quantile is off in the far tails: of 1e-18 it gives -8.63 deviations for -8.76.",
-    supports: 'arithmetic',
-    applies: (one) => num(one, 0) < 1e-9 || num(one, 0) > 1 - 1e-9,
-  },
-  {
-    on: 'FV PV PMT NPER',
-    why: 'A rate or a time so small that 1 + rate is 1 in doubles still grows here; the peer loses it.',
-    supports: 'arithmetic',
-    applies: (one) =>
-      numbersOf(one)
-        .slice(0, 2)
-        .some((x) => x !== 0 && Math.abs(x) < 1e-6) || Math.abs(Number(one.own)) < 1e-6,
-  },
-  {
-    on: 'WEEKNUM ISOWEEKNUM WEEKDAY YEAR MONTH DAY DATE EDATE EOMONTH NETWORKDAYS WORKDAY DAYS360 DATEDIF YEARFRAC',
+    on: 'DAYS WEEKNUM ISOWEEKNUM WEEKDAY YEAR MONTH DAY DATE EDATE EOMONTH NETWORKDAYS WORKDAY DAYS360 DATEDIF YEARFRAC',
     why: 'Dates run from the year 1; those of the peer begin with 1900.',
     supports: 'either',
     applies: ({ own, args, formula, peer }) =>
@@ -333,36 +301,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
       errorKind(peer) !== undefined &&
       (args.slice(0, 2).some((arg) => typeof arg === 'number' && arg < 1) ||
         (formula.kind === 'date' && Number(own) < 1)),
-  },
-  {
-    on: 'POISSON.DIST POISSON',
-    why: 'The peer gives up on large counts and means.',
-    supports: 'arithmetic',
-    applies: (one) => (num(one, 0) > 170 || num(one, 1) > 170) && peerFails('number')(one),
-  },
-  {
-    on: 'RATE',
-    why: 'The peer does not find a rate; ours is one at which the payments pay the loan off.',
-    supports: 'arithmetic',
-    applies: (one) => peerFails('number')(one) && paysOff(one, one.own),
-  },
-  {
-    on: 'RATE',
-    why: 'Rates beyond 100,000% a period are not looked for.',
-    supports: 'either',
-    applies: (one) => errorKind(one.own) === 'number' && Number(one.peer) > 1000,
-  },
-  {
-    on: 'RATE IRR',
-    why: "The peer's steps end some 1e-7 before the rate; ours go on to the last digits.",
-    supports: 'arithmetic',
-    applies: (one) => gap(one) <= 1e-6 * Math.max(1, Math.abs(Number(one.own))),
-  },
-  {
-    on: 'RATE',
-    why: 'The peer gives a rate at which the payments do not pay the loan off; here there is none.',
-    supports: 'arithmetic',
-    applies: (one) => errorKind(one.own) === 'number' && !paysOff(one, one.peer),
   },
   {
     on: 'RIGHT',
@@ -383,12 +321,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: isStepOfDust,
   },
   {
-    on: 'SLN',
-    why: 'A life of 0 is an error of the number here, a division by 0 there.',
-    supports: 'either',
-    applies: (one) => num(one, 2) === 0 && kinds('number', 'divide')(one),
-  },
-  {
     on: 'STDEV STDEV.S STDEVP STDEV.P VAR VAR.S VARP VAR.P DEVSQ SKEW',
     why: 'Squares of numbers beyond 1e150 overflow: an error here, another kind or a scaled sum there.',
     supports: 'either',
@@ -405,13 +337,6 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     why: 'An empty text occurs nowhere, so nothing is replaced (6.20.21); the peer puts the new text between all letters.',
     supports: 'standard',
     applies: ({ args: [text, old], own }) => old === '' && own === text,
-  },
-  {
-    on: 'SYD DDB',
-    why: 'Periods run from 1 to the life (6.12.14, 6.12.46); the peer goes on outside.',
-    supports: 'standard',
-    applies: (one) =>
-      errorKind(one.own) === 'number' && (num(one, 3) < 1 || num(one, 3) > num(one, 2) || num(one, 2) <= 0),
   },
   {
     on: 'TEXT',
@@ -441,7 +366,7 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     why: 'VALUE reads numbers, DATEVALUE dates, TIMEVALUE times; the peer reads any of them in each.',
     supports: 'either',
     applies: ({ own, args: [text] }) =>
-      errorKind(own) === 'value' && typeof text === 'string' && asksOf.isDateOrTime(text),
+      errorKind(own) === 'value' && typeof text === 'string' && (text.includes(':') || asksOf.isDateOrTime(text)),
   },
   {
     on: 'percent',
@@ -472,16 +397,6 @@ function scaleOf({ args, root }: Difference): number {
   const figures = args.flat().filter((arg): arg is number => typeof arg === 'number');
   const largest = Math.max(1, ...figures.map(Math.abs));
   return /VAR|DEVSQ|SUMX/.test(root) ? largest ** 2 : largest;
-}
-
-/** Whether a rate brings payments and amounts to nothing, by the equation of 6.12.20. */
-function paysOff(one: Difference, rate: Value): boolean {
-  if (typeof rate !== 'number' || rate === 0) return false;
-  const [periods, paid, present] = [num(one, 0), num(one, 1), num(one, 2)];
-  const future = one.args.length > 3 ? num(one, 3) : 0;
-  const grown = (1 + rate) ** periods;
-  const left = future + present * grown + (paid * (grown - 1)) / rate;
-  return Math.abs(left) <= 1e-6 * (Math.abs(future) + Math.abs(present * grown) + Math.abs((paid * grown) / rate));
 }
 
 /** One step apart, at a place where the exact figure lies on a step but for dust. */

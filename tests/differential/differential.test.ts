@@ -5,7 +5,8 @@ import { HyperFormula } from 'hyperformula';
 import { expect, test } from 'vitest';
 import { FUNCTIONS } from '../../engine/index.ts';
 import { type Difference, differencesIn } from './compare.ts';
-import { DIFFERENCES, isAbout, type KnownDifference } from './differences.ts';
+import type { KnownDifference } from './difference-parts.ts';
+import { DIFFERENCES, isAbout } from './differences.ts';
 import { type Expression, ownText, partsOf, peerText, rootOf } from './expression.ts';
 import { CALLS } from './functions.ts';
 import { Generator } from './generator.ts';
@@ -36,7 +37,9 @@ function countUses(of: Expression, uses: Map<string, number>): void {
 function randomFormulas(random: Random, first: number): readonly Expression[] {
   const generator = new Generator(random, CALLS);
   return Array.from({ length: BATCH }, (_, at) => {
-    const name = SHARED[(first + at) % SHARED.length];
+    // One further on each time round, so that no function always falls on an operator's turn.
+    const turn = first + at;
+    const name = SHARED[(turn + Math.floor(turn / SHARED.length)) % SHARED.length];
     const depth = random.whole(1, 3);
     return name === undefined || at % 4 === 3 ? generator.operation(depth) : generator.callOf(name, depth);
   });

@@ -46,6 +46,29 @@ const binomial = number((g) => [g.whole(0, 12), g.whole(6, 40), g.share(), g.yes
 const binomialInverse = number((g) => [g.whole(1, 40), g.share(), g.share()]);
 // Counts and working days stay small: the peer goes through them one by one, without end where they are large.
 const poisson = number((g) => [constant('number', g.random.whole(0, 60)), g.between(0.05, 20), g.yesno()]);
+/** Counts that the peer goes through one by one, without end where they are large. */
+const few = (g: Generator, from: number, to: number): Expression => constant('number', g.random.whole(from, to));
+const degrees = (g: Generator): Expression => few(g, 1, 40);
+/** A size or scale as trials have it: of huge ones the peer's series have no end. */
+const size = (g: Generator): Expression =>
+  g.random.chance(0.4)
+    ? { is: 'cell', kind: 'number', column: 'Rate' }
+    : constant('number', Number((0.05 + g.random.next() * 20).toFixed(g.random.whole(1, 4))));
+const deviate = (g: Generator): Expression => constant('number', Number((g.random.next() * 10 - 5).toFixed(2)));
+const tInverse = number((g) => [g.share(), degrees(g)]);
+const chiSquared = number((g) => [size(g), degrees(g)]);
+const snedecor = number((g) => [size(g), degrees(g), degrees(g)]);
+const snedecorInverse = number((g) => [g.share(), degrees(g), degrees(g)]);
+const interval = number((g) => [g.share(), size(g), few(g, 1, 60)]);
+const sized = number((g) => [g.random.chance(0.1) ? deviate(g) : size(g), size(g), size(g), g.yesno()]);
+const sizedInverse = number((g) => [g.share(), size(g), size(g)]);
+const wait = number((g) => [size(g), size(g), g.yesno()]);
+const betaInverse = number((g) => [g.share(), size(g), size(g)]);
+const sample = number((g) => [few(g, 0, 6), few(g, 1, 12), few(g, 1, 12), few(g, 12, 30), g.yesno()]);
+const samples = number((g) => [g.column('number', MAIN), g.column('number', MAIN), g.whole(1, 2), g.whole(1, 3)]);
+const toStep = number((g) =>
+  g.atMost(1, [g.number(), g.random.chance(0.5) ? g.between(0.05, 20) : g.whole(1, 25), g.whole(0, 1)]),
+);
 const conditional = ordered((g, kind) => [g.column(kind, MAIN), ...conditions(g)]);
 const seek = number((g) => g.atMost(2, [g.oneOf('a', 'e', 'r', 'te', ' ', 'b'), g.text(), g.whole(1, 4)]));
 const parts = text((g) => g.atMost(1, [g.text(), g.whole(0, 6)]));
@@ -76,6 +99,13 @@ function annuity(g: Generator, periods: (g: Generator) => Expression): readonly 
   const amount = (): Expression => g.between(-500, 900);
   const atStart = constant('number', g.random.whole(0, 1));
   return g.atMost(3, [g.between(0.001, 0.2), periods(g), amount(), amount(), atStart]);
+}
+
+/** Rate, one of the periods, periods and a loan, then what may be left out. */
+function loanPart(g: Generator): readonly Expression[] {
+  const [rate, atStart] = [g.random.whole(1, 200) / 1000, g.random.whole(0, 1)];
+  const loan = [few(g, 12, 60), size(g), g.between(-90, 90), constant('number', atStart)];
+  return g.atMost(4, [constant('number', rate), g.whole(1, 12), ...loan]);
 }
 
 export const CALLS: ReadonlyMap<string, Call> = new Map<string, Call>([
@@ -134,6 +164,8 @@ export const CALLS: ReadonlyMap<string, Call> = new Map<string, Call>([
   ['ROUNDDOWN', rounding],
   ['CEILING', number((g) => g.atMost(1, [g.number(), g.between(0.05, 20)]))],
   ['FLOOR', number((g) => g.atMost(1, [g.number(), g.between(0.05, 20)]))],
+  ['CEILING.MATH', toStep],
+  ['FLOOR.MATH', toStep],
   ['MROUND', step],
   ['INT', ofNumber],
   ['TRUNC', rounding],
@@ -163,7 +195,9 @@ export const CALLS: ReadonlyMap<string, Call> = new Map<string, Call>([
   ['SMALL', place],
   ['PERCENTILE', quantile],
   ['PERCENTILE.INC', quantile],
+  ['PERCENTILE.EXC', quantile],
   ['QUARTILE', quarter],
+  ['QUARTILE.EXC', quarter],
   ['QUARTILE.INC', quarter],
   ['SLOPE', pairOfColumns],
   ['RSQ', pairOfColumns],
@@ -171,6 +205,8 @@ export const CALLS: ReadonlyMap<string, Call> = new Map<string, Call>([
   ['CORREL', pairOfColumns],
   ['PEARSON', pairOfColumns],
   ['COVAR', pairOfColumns],
+  ['COVARIANCE.P', pairOfColumns],
+  ['COVARIANCE.S', pairOfColumns],
   ['SUMPRODUCT', pairOfColumns],
   ['SUMX2MY2', pairOfColumns],
   ['SUMX2PY2', pairOfColumns],
@@ -190,6 +226,41 @@ export const CALLS: ReadonlyMap<string, Call> = new Map<string, Call>([
   ['CRITBINOM', binomialInverse],
   ['POISSON.DIST', poisson],
   ['POISSON', poisson],
+  ['T.DIST', number((g) => [deviate(g), degrees(g), g.yesno()])],
+  ['T.DIST.RT', number((g) => [deviate(g), degrees(g)])],
+  ['T.DIST.2T', number((g) => [size(g), degrees(g)])],
+  ['T.INV', tInverse],
+  ['T.INV.2T', tInverse],
+  ['TINV', tInverse],
+  ['CHISQ.DIST', number((g) => [g.random.chance(0.1) ? deviate(g) : size(g), degrees(g), g.yesno()])],
+  ['CHISQ.DIST.RT', chiSquared],
+  ['CHISQ.INV', tInverse],
+  ['CHISQ.INV.RT', tInverse],
+  ['F.DIST', number((g) => [size(g), degrees(g), degrees(g), g.yesno()])],
+  ['FDIST', snedecor],
+  ['F.DIST.RT', snedecor],
+  ['F.INV', snedecorInverse],
+  ['FINV', snedecorInverse],
+  ['F.INV.RT', snedecorInverse],
+  ['CONFIDENCE', interval],
+  ['CONFIDENCE.NORM', interval],
+  ['CONFIDENCE.T', interval],
+  ['T.TEST', samples],
+  ['TTEST', samples],
+  ['GAMMA.DIST', sized],
+  ['GAMMADIST', sized],
+  ['GAMMA.INV', sizedInverse],
+  ['GAMMAINV', sizedInverse],
+  ['WEIBULL.DIST', sized],
+  ['WEIBULL', sized],
+  ['EXPON.DIST', wait],
+  ['EXPONDIST', wait],
+  ['BETA.DIST', number((g) => [g.share(), size(g), size(g), g.yesno()])],
+  ['BETADIST', number((g) => g.atMost(3, [g.share(), size(g), size(g), g.whole(-1, 0), g.whole(1, 2)]))],
+  ['BETA.INV', betaInverse],
+  ['BETAINV', betaInverse],
+  ['HYPGEOM.DIST', sample],
+  ['HYPGEOMDIST', sample],
   ['SUMIFS', number((g) => [g.column('number', MAIN), ...conditions(g)])],
   ['COUNTIFS', number(conditions)],
   ['MINIFS', conditional],
@@ -232,7 +303,7 @@ export const CALLS: ReadonlyMap<string, Call> = new Map<string, Call>([
   ['EXACT', yesno((g) => [g.text(), g.text()])],
   ['CODE', ofText(number)],
   ['UNICODE', ofText(number)],
-  ['CHAR', text((g) => [g.whole(32, 126)])],
+  ['CHAR', text((g) => [few(g, 32, 126)])],
   ['UNICHAR', text((g) => [g.whole(32, 900)])],
   ['T', text((g) => [g.of(g.random.pick<Kind>(['text', 'number', 'yesno']))])],
   ['TEXT', text((g) => textArgs(g))],
@@ -280,6 +351,17 @@ export const CALLS: ReadonlyMap<string, Call> = new Map<string, Call>([
   ['PMT', number((g) => annuity(g, (h) => h.whole(1, 60)))],
   ['NPER', number((g) => annuity(g, (h) => h.between(-500, -20)))],
   ['RATE', number((g) => g.atMost(3, [g.whole(1, 60), g.between(-200, -20), g.between(100, 900), g.whole(0, 100)]))],
+  ['IPMT', number((g) => loanPart(g))],
+  ['PPMT', number((g) => loanPart(g))],
+  ['EFFECT', number((g) => [g.between(0.001, 0.4), few(g, 1, 12)])],
+  ['NOMINAL', number((g) => [g.between(0.001, 0.4), few(g, 1, 12)])],
+  ['XNPV', number((g) => [g.between(0.001, 0.4), wholeColumn('Paid'), wholeColumn('Due')])],
+  ['XIRR', number((g) => g.atMost(2, [wholeColumn('Paid'), wholeColumn('Due'), g.between(0.01, 0.3)]))],
+  ['MIRR', number((g) => [wholeColumn('Paid'), g.between(0.01, 0.3), g.between(0.01, 0.3)])],
+  [
+    'DB',
+    number((g) => g.atMost(4, [g.between(100, 9000), g.between(0, 90), few(g, 5, 12), few(g, 1, 5), few(g, 1, 12)])),
+  ],
   ['NPV', number((g) => [g.between(0.001, 0.2), ...g.values('number')])],
   ['IRR', number((g) => g.atMost(1, [wholeColumn('Paid'), g.between(0.01, 0.3)]))],
   ['SLN', number((g) => [g.between(100, 9000), g.between(0, 90), g.whole(1, 12)])],

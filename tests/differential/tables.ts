@@ -25,6 +25,7 @@ export const COLUMNS = {
   Late: { table: MAIN, kind: 'yesno' },
   Sown: { table: MAIN, kind: 'date' },
   Ready: { table: MAIN, kind: 'date' },
+  Due: { table: MAIN, kind: 'date' },
   Step: { table: OTHER, kind: 'number' },
   Price: { table: OTHER, kind: 'number' },
   Label: { table: OTHER, kind: 'text' },
@@ -109,6 +110,8 @@ export function randomTables(random: Random): Tables {
     Late: main(() => random.chance(0.3)),
     Sown: main(() => random.whole(FIRST_DAY, LAST_DAY)),
     Ready: main(() => random.whole(FIRST_DAY, LAST_DAY)),
+    // The day of each payment: the first is the earliest.
+    Due: main(() => random.whole(FIRST_DAY + 1, FIRST_DAY + 1500)).map((day, at) => (at === 0 ? FIRST_DAY : day)),
     Step: sorted(
       step(() => random.whole(0, 40)),
       1,

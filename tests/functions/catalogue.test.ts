@@ -1,10 +1,12 @@
 // The list of functions as a whole: nothing of the standard's Small group is missing without a reason, names are unique, and every
 // entry can be read by a person.
 
+import { HyperFormula } from 'hyperformula';
 import { describe, expect, it } from 'vitest';
 import { FUNCTIONS, SIGNATURES } from '../../engine/functions/index.ts';
 import { LEFT_OUT, leftOut } from '../../engine/functions/left-out.ts';
 import { STANDARD } from '../../engine/functions/standard/index.ts';
+import { createVocabulary } from '../../engine/units/vocabulary.ts';
 
 /** OpenDocument 1.3 part 4, 2.3.2: the Small group. */
 const SMALL =
@@ -23,6 +25,21 @@ NETWORKDAYS WORKDAY TEXT CONCAT CONCATENATE TEXTJOIN NORM.DIST NORM.INV NORM.S.D
 BINOM.INV BINOMDIST CRITBINOM POISSON POISSON.DIST SLOPE INTERCEPT RSQ STEYX FORECAST CONVERT SIGN COMBIN GCD LCM QUOTIENT
 SUMSQ ISEVEN ISODD UNICODE UNICHAR SEARCH`.split(/\s+/);
 
+/** OpenDocument 1.3 part 4, chapter 6, beyond the Small group: what it has for finance, statistics, numbers and texts. */
+const LARGE =
+  `ACCRINT ACCRINTM AMORLINC COUPDAYBS COUPDAYS COUPDAYSNC COUPNCD COUPNUM COUPPCD CUMIPMT CUMPRINC DB DISC DOLLARDE
+DOLLARFR DURATION EFFECT FVSCHEDULE INTRATE IPMT ISPMT MDURATION MIRR NOMINAL ODDFPRICE ODDFYIELD ODDLPRICE ODDLYIELD
+PDURATION PPMT PRICE PRICEDISC PRICEMAT RECEIVED RRI TBILLEQ TBILLPRICE TBILLYIELD VDB XIRR XNPV YIELD YIELDDISC YIELDMAT
+AVEDEV BETADIST BETAINV BINOMDIST CHISQDIST CHISQINV CONFIDENCE COVAR DEVSQ EXPONDIST FDIST FINV FISHER FISHERINV FREQUENCY
+FTEST GAMMADIST GAMMAINV GAUSS GROWTH HYPGEOMDIST KURT LINEST LOGEST LOGINV LOGNORMDIST NEGBINOMDIST PERCENTRANK PERMUT
+PERMUTATIONA PROB SKEW SKEWP TINV TREND TRIMMEAN TTEST WEIBULL ZTEST LEGACY.CHIDIST LEGACY.CHIINV LEGACY.CHITEST
+LEGACY.FDIST LEGACY.FINV LEGACY.NORMSDIST LEGACY.NORMSINV LEGACY.TDIST BESSELI COMBINA CSC ERF FACTDOUBLE GAMMA GAMMALN
+MULTINOMIAL SEC SERIESSUM SQRTPI BASE DECIMAL ROMAN BIN2OCT COMPLEX IMTAN BITAND`.split(/\s+/);
+
+/** What the peer of the differential tests has of its own. */
+const ITS_OWN =
+  /^HF\.|^ARRAY|POOL$|^VERSION$|^INTERVAL$|^ISBINARY$|^(COVARIANCE[PS]|VARS|STDEVS|WEIBULLDIST|POISSONDIST|LOGNORMINV|TINV2T|TDIST(RT|2T)|F(INV|DIST)RT|CHI(DIST|INV)RT)$/;
+
 describe('the list of functions', () => {
   it('holds the Small group, or says why not and what to use', () => {
     expect(SMALL).toHaveLength(110);
@@ -35,6 +52,11 @@ describe('the list of functions', () => {
 
   it('holds what growers need beyond it', () => {
     expect(EXPECTED.filter((name) => !FUNCTIONS.has(name))).toEqual([]);
+  });
+
+  it('holds the rest of OpenFormula and of other spreadsheets, or says why not and what to use', () => {
+    const peer = HyperFormula.getRegisteredFunctionNames('enGB').filter((name) => !ITS_OWN.test(name));
+    expect([...LARGE, ...peer].filter((name) => !FUNCTIONS.has(name) && leftOut(name) === undefined)).toEqual([]);
   });
 
   it('has one entry a name', () => {
@@ -56,6 +78,21 @@ describe('the list of functions', () => {
       expect(SIGNATURES.get(name)).toBe(signature);
     },
   );
+
+  it('turns answers from the very unit that they are shown in', () => {
+    const { find } = createVocabulary({ currency: 'EUR' });
+    const turned = [...FUNCTIONS.values()].filter(({ resultUnit }) => resultUnit !== undefined);
+    expect(turned.length).toBeGreaterThan(5);
+    for (const { signature, resultUnit = '' } of turned) {
+      const shown = signature.result.is === 'rule' ? signature.result.rule([]) : undefined;
+      if (typeof shown !== 'object' || shown.kind !== 'number') throw new Error(`${signature.name} shows no unit`);
+      expect(find(resultUnit), signature.name).toMatchObject({
+        numerator: shown.unit.numerator,
+        denominator: shown.unit.denominator,
+        dimension: shown.unit.dimension,
+      });
+    }
+  });
 
   it('names in what to use only what exists', () => {
     for (const { use } of LEFT_OUT) {

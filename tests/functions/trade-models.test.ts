@@ -288,7 +288,7 @@ describe('outside the range of a model the cell says so', () => {
     ['RACKAREA(10 kg; 50 kg/m3; 10 cm)', /bulk density/],
     ['CLIMATECOEFFICIENT(1.15; 9 m/s; 30%; 0.4 m)', /1 to 6 m\/s/],
     ['READILYAVAILABLE(40 mm; 0.95)', /depletion/],
-    ['NUTRIENTREMOVED(1 t; 30 kg/t)', /10 kg/],
+    ['NUTRIENTREMOVED(1 t; 90 kg/t)', /45 kg/],
     ['EMERGENCEAT("Onion"; 45 degC)', /0 to 40 C/],
     ['LODGINGSAYS(140%)', /share of the plants/],
     ['BULBINGDATE(38; DATE(2027;3;1); 22 h; 600; ; ; Steady[Day]; Steady[Mean])', /critical day lengths/],

@@ -197,8 +197,36 @@ describe('depth is bounded, so that nothing later runs out of stack', () => {
     expect(deep.why).toBe(
       'More than 200 parts stand within each other here; put some of them in a column of their own.',
     );
-    expect(complaintOf('-'.repeat(100_000)).why).toBe(deep.why);
-    expect(complaintOf('SUM('.repeat(100_000)).why).toBe(deep.why);
+    expect(complaintOf('-'.repeat(8000)).why).toBe(deep.why);
+    expect(complaintOf('SUM('.repeat(2000)).why).toBe(deep.why);
+  });
+
+  test('8,192 letters are read, one more is refused before anything is cut', () => {
+    const long = `1${' '.repeat(8190)}`;
+    expect(treeOf(`${long} `)).toMatchObject({ tree: 'number' });
+    expect(complaintOf(`${long}  `)).toMatchObject({
+      from: 8192,
+      to: 8193,
+      why: expect.stringContaining('at most 8192 letters'),
+    });
+  });
+
+  test('255 parts of a call are read, one more is refused at its place', () => {
+    const call = (count: number): string => `SUM(${Array(count).fill('1').join(';')})`;
+    expect(treeOf(call(255))).toMatchObject({ tree: 'call' });
+    expect(complaintOf(call(256))).toMatchObject({
+      from: 514,
+      to: 515,
+      why: expect.stringContaining('at most 255 parts'),
+    });
+    expect(complaintOf(`SUM(${';'.repeat(4000)})`).why).toContain('at most 255 parts');
+  });
+
+  test('twelve units divided make one, thousands are refused in a sentence', () => {
+    const divided = (count: number): string => `1 m${'/m'.repeat(count - 1)}`;
+    expect(treeOf(divided(12))).toMatchObject({ tree: 'quantity' });
+    expect(complaintOf(divided(13)).why).toContain('at most 12 others');
+    expect(complaintOf(divided(4000)).why).toContain('at most 12 others');
   });
 
   test('a chain of 900 steps is read, one of 1,100 is refused', () => {

@@ -120,8 +120,15 @@ function optional(name: string, pattern: Pattern): Parameter {
   return { name, pattern, optional: true };
 }
 
-function signature(name: string, result: Result, parameters: readonly Parameter[], repeating = 0): Signature {
-  return { name, group: 'mathematics', parameters, repeating, result, doc: `What ${name} gives.`, source: 'a test' };
+function signature(
+  name: string,
+  result: Result,
+  parameters: readonly Parameter[],
+  repeating = 0,
+  more: Pick<Signature, 'otherwise'> = {},
+): Signature {
+  const doc = `What ${name} gives.`;
+  return { name, group: 'mathematics', parameters, repeating, result, doc, source: 'a test', ...more };
 }
 
 const CONDITION = [needed('range', columnOf(anything)), needed('condition', { is: 'condition' })];
@@ -130,7 +137,7 @@ export const FUNCTIONS: ReadonlyMap<string, Signature> = new Map(
   [
     signature('IF', A, [needed('condition', { is: 'yesno' }), needed('then', A), optional('otherwise', A)]),
     signature('IFERROR', A, [needed('value', A), needed('otherwise', A)]),
-    signature('SWITCH', A, [needed('value', O), needed('case', O), needed('result', A)], 2),
+    signature('SWITCH', A, [needed('value', O), needed('case', O), needed('result', A)], 2, { otherwise: true }),
     signature('IFS', A, [needed('condition', { is: 'yesno' }), needed('result', A)], 2),
     signature('AND', { is: 'yesno' }, [needed('condition', valuesOf({ is: 'yesno' }))], 1),
     signature('SUM', N, [needed('number', valuesOf(N))], 1),

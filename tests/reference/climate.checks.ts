@@ -1,5 +1,5 @@
-// Frost dates, degree-days and average years against a NOAA station table and four years of a NOAA station's readings,
-// the latter worked out a second time by a spreadsheet library.
+// Frost dates, degree-days and average years: published chances of frost, and four years of a NOAA station's readings worked out a
+// second time by a spreadsheet library.
 import { readFileSync } from 'node:fs';
 import { HyperFormula } from 'hyperformula';
 import { averageYear, calendarIndex } from '../../engine/agronomy/climate.ts';
@@ -12,107 +12,42 @@ import {
 } from '../../engine/agronomy/frost.ts';
 import { degreeDays } from '../../engine/agronomy/thermal-time.ts';
 import { civilDay, civilDayOfIso, dayOfYear, yearMonthDay } from '../../engine/values/civil.ts';
-import type { Check } from './check.ts';
+import type { Fact, Point, Publication } from './check.ts';
+import { SEATTLE } from './publications.ts';
 
-const NOAA_TABLE = 'NOAA freeze probabilities of one station: last spring freeze at 20 to 36 F';
+const NORMALS: Publication = {
+  author: 'NOAA National Centers for Environmental Information',
+  year: 2011,
+  title: 'U.S. Climate Normals 1981-2010: freeze and frost probabilities',
+  publisher: 'NOAA, Asheville',
+  url: 'https://www.ncei.noaa.gov/products/land-based-station/us-climate-normals',
+};
+const MADISON: Publication = {
+  author: 'Wisconsin State Climatology Office',
+  year: 'undated, of the years 1981 to 2010',
+  title:
+    'Last spring freeze at Madison, quoted in the weather column of the Department of Atmospheric and Oceanic Sciences',
+  publisher: 'University of Wisconsin-Madison',
+};
 
-type MonthAndDay = readonly [number, number];
+type MonthAndDay = readonly [month: number, day: number];
 
-// Chance of a later freeze 10, 20 ... 90 %.
-const LAST_SPRING_FREEZES: readonly (readonly [string, readonly MonthAndDay[]])[] = [
-  [
-    '20 F',
-    [
-      [2, 28],
-      [2, 20],
-      [2, 13],
-      [2, 8],
-      [2, 2],
-      [1, 28],
-      [1, 22],
-      [1, 15],
-      [1, 5],
-    ],
-  ],
-  [
-    '24 F',
-    [
-      [3, 24],
-      [3, 14],
-      [3, 7],
-      [2, 28],
-      [2, 23],
-      [2, 17],
-      [2, 11],
-      [2, 3],
-      [1, 24],
-    ],
-  ],
-  [
-    '28 F',
-    [
-      [4, 8],
-      [4, 1],
-      [3, 26],
-      [3, 21],
-      [3, 16],
-      [3, 12],
-      [3, 7],
-      [3, 1],
-      [2, 21],
-    ],
-  ],
-  [
-    '32 F',
-    [
-      [4, 22],
-      [4, 15],
-      [4, 10],
-      [4, 6],
-      [4, 2],
-      [3, 30],
-      [3, 25],
-      [3, 21],
-      [3, 14],
-    ],
-  ],
-  [
-    '36 F',
-    [
-      [5, 10],
-      [5, 5],
-      [5, 1],
-      [4, 27],
-      [4, 24],
-      [4, 20],
-      [4, 17],
-      [4, 13],
-      [4, 7],
-    ],
-  ],
-];
+const dayNumber = ([month, day]: MonthAndDay): number => dayOfYear(civilDay(2023, month, day));
 
-const LEVELS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
-
-// The fit sees the 10, 50 and 90 % dates; the six others are told from it.
-const noaa = LAST_SPRING_FREEZES.flatMap(([threshold, dates]): readonly Check[] => {
-  const numbers = dates.map(([month, day]) => dayOfYear(civilDay(2023, month, day)));
-  const levels = LEVELS.map((chance, i) => ({ chance, day: numbers[i] ?? Number.NaN }));
-  const fit = fitFrostLevels(levels.filter((_, i) => i % 4 === 0));
-  return levels
-    .filter((_, i) => i % 4 !== 0)
-    .map(
-      ({ chance, day }): Check => ({
-        source: NOAA_TABLE,
-        what: `date with a ${chance * 100} % chance of a later ${threshold}, from the 10, 50 and 90 % dates`,
-        unit: 'day of year',
-        published: day,
-        computed: () => springDateAtRisk(fit, chance),
-        tolerance: 1.5, // the dates are printed to the day, those fitted and the one told
-        standing: 'published',
-      }),
-    );
-});
+/** Dates told from a normal distribution fitted to the others of the same line. */
+function told(
+  what: string,
+  fitted: readonly (readonly [chance: number, date: MonthAndDay])[],
+  asked: readonly (readonly [chance: number, date: MonthAndDay])[],
+): readonly Point[] {
+  const fit = fitFrostLevels(fitted.map(([chance, date]) => ({ chance, day: dayNumber(date) })));
+  return asked.map(([chance, date]) => ({
+    what: `${what}, chance of ${Math.round(chance * 100)} % that it comes later`,
+    given: dayNumber(date),
+    computed: () => springDateAtRisk(fit, chance),
+    tolerance: 1.5, // the dates are printed to the day, those fitted and the one told
+  }));
+}
 
 // vega-datasets, seattle-weather.csv: NOAA daily readings of 2012 to 2015.
 const file = new URL('../../node_modules/vega-datasets/data/seattle-weather.csv', import.meta.url);
@@ -127,7 +62,6 @@ const rows = readFileSync(file, 'utf8')
 const days = rows.map((row) => row.day);
 const lows = rows.map((row) => row.low);
 const highs = rows.map((row) => row.high);
-const SEATTLE = 'vega-datasets, seattle-weather.csv (NOAA, 2012-2015), worked out by HyperFormula 3';
 
 // A sheet with the readings: A year, B month, C day of month, D low, E high, F civil day.
 const table = rows.map(({ day, low, high }) => {
@@ -159,50 +93,22 @@ const averages = (
     ['highs', 'E', 12, 31],
   ] as const
 ).map(
-  ([pick, letter, month, day]): Check => ({
-    source: SEATTLE,
-    what: `mean of the ${pick} of day ${day} of month ${month}`,
-    unit: 'C',
-    published: spreadsheet(`=SUMIFS(${column(letter)},${column('B')},${month},${column('C')},${day})/4`),
+  ([pick, letter, month, day]): Point => ({
+    what: `the ${pick} of day ${day} of month ${month}`,
+    given: spreadsheet(`=SUMIFS(${column(letter)},${column('B')},${month},${column('C')},${day})/4`),
     computed: () => fromAverage(pick, month, day),
     tolerance: 1e-9,
-    standing: 'dataset',
   }),
 );
 
-const sums = YEARS.map(
-  (year): Check => ({
-    source: SEATTLE,
-    what: `degree-days above 10 C in ${year}`,
-    unit: 'C d',
-    published: spreadsheet(
-      `=SUMPRODUCT((${column('A')}=${year})*((${column('D')}+${column('E')})/2>10)*((${column('D')}+${column('E')})/2-10))`,
-    ),
-    computed: () =>
-      rows.reduce(
-        (sum, row) => (yearMonthDay(row.day).year === year ? sum + degreeDays(row.low, row.high, 10) : sum),
-        0,
-      ),
-    tolerance: 1e-7,
-    standing: 'dataset',
-  }),
-);
+const above = (year: number, base: number): string =>
+  `SUMPRODUCT((${column('A')}=${year})*((${column('D')}+${column('E')})/2>${base})*((${column('D')}+${column('E')})/2-${base}))`;
 
-const capped: Check = {
-  source: SEATTLE,
-  what: 'degree-days between 6 and 20 C in 2015',
-  unit: 'C d',
-  published: spreadsheet(
-    `=SUMPRODUCT((${column('A')}=2015)*((${column('D')}+${column('E')})/2>6)*((${column('D')}+${column('E')})/2-6))-SUMPRODUCT((${column('A')}=2015)*((${column('D')}+${column('E')})/2>20)*((${column('D')}+${column('E')})/2-20))`,
-  ),
-  computed: () =>
-    rows.reduce(
-      (sum, row) => (yearMonthDay(row.day).year === 2015 ? sum + degreeDays(row.low, row.high, 6, 20) : sum),
-      0,
-    ),
-  tolerance: 1e-7,
-  standing: 'dataset',
-};
+const summed = (wanted: number, base: number, ceiling?: number): number =>
+  rows.reduce(
+    (sum, { day, low, high }) => (yearMonthDay(day).year === wanted ? sum + degreeDays(low, high, base, ceiling) : sum),
+    0,
+  );
 
 const years = frostYears(days, lows, 0, false);
 const springNumbers = years.map(({ lastSpring, year }) => dayNumberOf(lastSpring, year));
@@ -212,38 +118,126 @@ const firstFrostOf = (year: number): string =>
   `MINIFS(${column('F')},${column('A')},${year},${column('B')},">7",${column('D')},"<=0")`;
 const lastFrostNumbers = YEARS.map((year) => spreadsheet(`=${lastFrostOf(year)}`) - civilDay(year, 1, 1) + 1);
 
-const frosts: readonly Check[] = [
-  ...YEARS.flatMap((year, i): readonly Check[] => [
-    {
-      source: SEATTLE,
-      what: `last spring low at or below 0 C in ${year}`,
-      unit: 'day of year',
-      published: spreadsheet(`=${lastFrostOf(year)}`) - civilDay(year, 1, 1) + 1,
-      computed: () => springNumbers[i] ?? Number.NaN,
-      tolerance: 0,
-      standing: 'dataset',
-    },
-    {
-      source: SEATTLE,
-      what: `first autumn low at or below 0 C in ${year}`,
-      unit: 'day of year',
-      published: spreadsheet(`=${firstFrostOf(year)}`) - civilDay(year, 1, 1) + 1,
-      computed: () => dayNumberOf(years[i]?.firstAutumn ?? Number.NaN, year),
-      tolerance: 0,
-      standing: 'dataset',
-    },
-  ]),
+const SHEET = (call: string) => ({ name: 'HyperFormula', version: '3.5.0', call });
+
+export const facts: readonly Fact[] = [
   {
-    source: SEATTLE,
-    what: 'last spring frost at a 10 % risk of a later one, normal distribution of four years',
+    kind: 'published',
+    fact: 'first autumn freeze at Raleigh by its chances',
     unit: 'day of year',
-    published: spreadsheet(
-      `=NORM.INV(0.9,AVERAGE(${lastFrostNumbers.join(',')}),STDEV.S(${lastFrostNumbers.join(',')}))`,
+    source: NORMALS,
+    at: 'station Raleigh State University, North Carolina, 32 F; the 10, 50 and 90 % dates tell the others',
+    points: told(
+      'first 32 F',
+      [
+        [0.9, [10, 22]],
+        [0.5, [11, 8]],
+        [0.1, [11, 25]],
+      ],
+      [
+        [0.8, [10, 28]],
+        [0.2, [11, 19]],
+      ],
     ),
-    computed: () => springDateAtRisk(fitFrostDates(springNumbers), 0.1),
-    tolerance: 1e-6,
-    standing: 'dataset',
+  },
+  {
+    kind: 'published',
+    fact: 'last spring frost at Raleigh by its chances',
+    unit: 'day of year',
+    source: NORMALS,
+    at: 'station Raleigh State University, North Carolina, 36 F; the 10 and 50 % dates tell the 80 % date',
+    points: told(
+      'last 36 F',
+      [
+        [0.1, [4, 26]],
+        [0.5, [4, 12]],
+      ],
+      [[0.8, [4, 3]]],
+    ),
+  },
+  {
+    kind: 'published',
+    fact: 'last spring freeze at Madison by its chances',
+    unit: 'day of year',
+    source: MADISON,
+    at: '32 F; the 10 and 90 % dates tell the middle',
+    points: told(
+      'last 32 F',
+      [
+        [0.1, [5, 20]],
+        [0.9, [4, 18]],
+      ],
+      [[0.5, [5, 2]]],
+    ).map((point) => ({
+      ...point,
+      off: { upTo: 2.5, why: 'late frosts reach further from the middle there than early ones' },
+    })),
+  },
+  {
+    kind: 'library',
+    fact: 'mean low and high of a day over the years',
+    unit: 'C',
+    program: SHEET('SUMIFS'),
+    data: SEATTLE,
+    points: averages,
+  },
+  {
+    kind: 'library',
+    fact: 'degree-days of a year above a base, and below a ceiling',
+    unit: 'C d',
+    program: SHEET('SUMPRODUCT'),
+    data: SEATTLE,
+    points: [
+      ...YEARS.map((year) => ({
+        what: `above 10 C in ${year}`,
+        given: spreadsheet(`=${above(year, 10)}`),
+        computed: () => summed(year, 10),
+        tolerance: 1e-7,
+      })),
+      {
+        what: 'between 6 and 20 C in 2015',
+        given: spreadsheet(`=${above(2015, 6)}-${above(2015, 20)}`),
+        computed: () => summed(2015, 6, 20),
+        tolerance: 1e-7,
+      },
+    ],
+  },
+  {
+    kind: 'library',
+    fact: 'last spring and first autumn frost of a year',
+    unit: 'day of year',
+    program: SHEET('MAXIFS, MINIFS'),
+    data: SEATTLE,
+    points: YEARS.flatMap((year, i) => [
+      {
+        what: `last spring low at or below 0 C in ${year}`,
+        given: spreadsheet(`=${lastFrostOf(year)}`) - civilDay(year, 1, 1) + 1,
+        computed: () => springNumbers[i] ?? Number.NaN,
+        tolerance: 0,
+      },
+      {
+        what: `first autumn low at or below 0 C in ${year}`,
+        given: spreadsheet(`=${firstFrostOf(year)}`) - civilDay(year, 1, 1) + 1,
+        computed: () => dayNumberOf(years[i]?.firstAutumn ?? Number.NaN, year),
+        tolerance: 0,
+      },
+    ]),
+  },
+  {
+    kind: 'library',
+    fact: 'last spring frost at a risk, by a normal distribution of the years',
+    unit: 'day of year',
+    program: SHEET('NORM.INV of AVERAGE and STDEV.S'),
+    data: SEATTLE,
+    points: [
+      {
+        what: '10 % risk of a later one, four years',
+        given: spreadsheet(
+          `=NORM.INV(0.9,AVERAGE(${lastFrostNumbers.join(',')}),STDEV.S(${lastFrostNumbers.join(',')}))`,
+        ),
+        computed: () => springDateAtRisk(fitFrostDates(springNumbers), 0.1),
+        tolerance: 1e-6,
+      },
+    ],
   },
 ];
-
-export const checks: readonly Check[] = [...noaa, ...averages, ...sums, capped, ...frosts];

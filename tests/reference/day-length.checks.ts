@@ -4,7 +4,8 @@ import { getSpa } from 'nrel-spa';
 import { dayLength, dayLengthWithCivilTwilight, hoursOfSunWithin, sunrise } from '../../engine/agronomy/day-length.ts';
 import { firstDateReaching, longestDay } from '../../engine/agronomy/day-length-dates.ts';
 import { civilDay, dayOfYear, isoDate } from '../../engine/values/civil.ts';
-import type { Check } from './check.ts';
+import type { Fact, Point, Publication } from './check.ts';
+import { FAO24, FAO56 } from './publications.ts';
 
 const MILLISECONDS_PER_DAY = 86_400_000;
 
@@ -29,6 +30,41 @@ function atLongitude(length: (civil: number) => number, civil: number, longitude
 }
 
 const clock = (hours: number, minutes: number): number => hours + minutes / 60;
+
+const STROUS: Publication = {
+  author: 'Strous, L.',
+  year: 'undated, as it stands on the site',
+  title: 'Astronomy Answers: The Position of the Sun: Tables',
+  publisher: 'aa.quae.nl',
+  url: 'https://aa.quae.nl/en/antwoorden/zonpositie-tabel.html',
+};
+const LUTHER: Publication = {
+  author: 'Bernatz, R.',
+  year: 'undated, a leap year by its figures',
+  title: 'Decorah Weather: sunrise and sunset in September at 43.30 N, 91.79 W',
+  publisher: 'Luther College, Decorah, Iowa',
+  url: 'https://faculty.luther.edu/bernatzr/DecWx/Month09/Data/srssData_09.htm',
+};
+const NAVAL_TABLE: Publication = {
+  author: 'U.S. Naval Observatory, Astronomical Applications Department',
+  year: 2007,
+  title: 'Duration of Daylight for 2007, San Francisco, California',
+  publisher: 'U.S. Naval Observatory, Washington',
+  url: 'https://aa.usno.navy.mil/data/Dur_OneYear',
+};
+const NAVAL_NOTE: Publication = {
+  author: 'U.S. Naval Observatory',
+  year: 2025,
+  title: 'Sky note for Washington, D.C.',
+  publisher: 'U.S. Naval Observatory, reprinted by Skyline News',
+  url: 'https://skylinenews.world/?p=15519',
+};
+const ALMANAC: Publication = {
+  author: 'U.S. Naval Observatory, Nautical Almanac Office',
+  year: 1990,
+  title: 'Almanac for Computers 1990',
+  publisher: 'U.S. Naval Observatory, Washington',
+};
 
 // Latitude and minutes after midnight, local mean time.
 const SUNRISES_OF_1_JANUARY_2002: readonly (readonly [number, number])[] = [
@@ -92,18 +128,6 @@ const SUNRISES_OF_1_JANUARY_2002: readonly (readonly [number, number])[] = [
   [50, 479],
 ];
 
-const sunrises = SUNRISES_OF_1_JANUARY_2002.map(
-  ([latitude, minutes]): Check => ({
-    source: 'Strous, Astronomy Answers, The Position of the Sun: Tables, Table 1',
-    what: `sunrise on 1 January 2002 at latitude ${latitude}, local mean time`,
-    unit: 'min',
-    published: minutes,
-    computed: () => sunrise(latitude, civilDay(2002, 1, 1)) * 60,
-    tolerance: 1, // printed to the minute
-    standing: 'published',
-  }),
-);
-
 // Minutes from sunrise to sunset on 1 to 30 September, from times rounded to the minute.
 const DECORAH_DAY = [
   789, 787, 784, 781, 778, 776, 773, 769, 766, 763, 761, 758, 755, 752, 749, 747, 744, 740, 737, 734, 731, 729, 726,
@@ -114,96 +138,58 @@ const DECORAH_WITH_TWILIGHT = [
   779, 777, 774, 771, 768, 765, 762,
 ];
 const DECORAH = { latitude: 43.3, longitude: -91.79 };
-const DECORAH_SOURCE = 'Luther College, Decorah (Iowa) sunrise and sunset, September of a leap year';
 
-const decorah = DECORAH_DAY.map(
-  (minutes, i): Check => ({
-    source: DECORAH_SOURCE,
-    what: `day length on ${i + 1} September 2008 at 43.30 N, 91.79 W`,
-    unit: 'min',
-    published: minutes,
+function atDecorah(minutes: readonly number[], length: (latitude: number, civil: number) => number): readonly Point[] {
+  return minutes.map((given, i) => ({
+    what: `${i + 1} September 2008`,
+    given,
     computed: () =>
-      atLongitude((day) => dayLength(DECORAH.latitude, day), civilDay(2008, 9, i + 1), DECORAH.longitude) * 60,
+      atLongitude((day) => length(DECORAH.latitude, day), civilDay(2008, 9, i + 1), DECORAH.longitude) * 60,
     tolerance: 1.5, // two times, each rounded to the minute; the year is inferred
-    standing: 'published',
-  }),
-);
-
-const decorahTwilight = DECORAH_WITH_TWILIGHT.map(
-  (minutes, i): Check => ({
-    source: DECORAH_SOURCE,
-    what: `day length with civil twilight on ${i + 1} September 2008 at 43.30 N, 91.79 W`,
-    unit: 'min',
-    published: minutes,
-    computed: () =>
-      atLongitude(
-        (day) => dayLengthWithCivilTwilight(DECORAH.latitude, day),
-        civilDay(2008, 9, i + 1),
-        DECORAH.longitude,
-      ) * 60,
-    tolerance: 1.5,
-    standing: 'published',
-  }),
-).filter((_, i) => i % 5 === 0);
-
-interface PublishedDay {
-  readonly source: string;
-  readonly latitude: number;
-  readonly longitude: number;
-  readonly date: readonly [number, number, number];
-  readonly hours: number;
+  }));
 }
 
-const SAN_FRANCISCO = {
-  source: 'U.S. Naval Observatory, Duration of Daylight, San Francisco 2007',
-  latitude: 37.77,
-  longitude: -122.42,
-};
-const WASHINGTON = { source: 'U.S. Naval Observatory sky note, Washington 2025', latitude: 38.9, longitude: -77.04 };
+interface City {
+  readonly latitude: number;
+  readonly longitude: number;
+}
 
-const PUBLISHED_DAYS: readonly PublishedDay[] = [
-  { ...SAN_FRANCISCO, date: [2007, 3, 5], hours: clock(11, 31) },
-  { ...SAN_FRANCISCO, date: [2007, 5, 27], hours: clock(14, 30) },
-  { ...SAN_FRANCISCO, date: [2007, 6, 18], hours: clock(14, 47) },
-  { ...SAN_FRANCISCO, date: [2007, 12, 18], hours: clock(9, 33) },
-  { ...SAN_FRANCISCO, date: [2007, 12, 25], hours: clock(9, 33) },
-  { ...WASHINGTON, date: [2025, 1, 13], hours: clock(9, 42) },
-  { ...WASHINGTON, date: [2025, 2, 12], hours: clock(10, 40) },
+const SAN_FRANCISCO: City = { latitude: 37.77, longitude: -122.42 };
+const WASHINGTON: City = { latitude: 38.9, longitude: -77.04 };
+
+type Dated = readonly [date: readonly [number, number, number], hours: number];
+
+function inCity({ latitude, longitude }: City, days: readonly Dated[]): readonly Point[] {
+  return days.map(([date, hours]) => {
+    const day = civilDay(...date);
+    return {
+      what: isoDate(day),
+      given: hours * 60,
+      computed: () => atLongitude((civil) => dayLength(latitude, civil), day, longitude) * 60,
+      tolerance: 1.1, // difference of two times rounded to the minute, and of the place taken for the city
+    };
+  });
+}
+
+/** Hours by month, January first, 50 N to the equator. */
+const MAXIMUM_SUNSHINE: readonly (readonly [latitude: number, hours: readonly number[]])[] = [
+  [50, [8.5, 10.1, 11.8, 13.8, 15.4, 16.3, 15.9, 14.5, 12.7, 10.8, 9.1, 8.1]],
+  [40, [9.6, 10.7, 11.9, 13.3, 14.4, 15.0, 14.7, 13.7, 12.5, 11.2, 10.0, 9.3]],
+  [30, [10.4, 11.1, 12.0, 12.9, 13.6, 14.0, 13.9, 13.2, 12.4, 11.5, 10.6, 10.2]],
+  [20, [11.0, 11.5, 12.0, 12.6, 13.1, 13.3, 13.2, 12.8, 12.3, 11.7, 11.2, 10.9]],
+  [0, [12.1, 12.1, 12.1, 12.1, 12.1, 12.1, 12.1, 12.1, 12.1, 12.1, 12.1, 12.1]],
 ];
 
-const publishedDays = PUBLISHED_DAYS.map(({ source, latitude, longitude, date, hours }): Check => {
-  const day = civilDay(...date);
-  return {
-    source,
-    what: `day length on ${isoDate(day)} at ${latitude} N, ${-longitude} W`,
-    unit: 'min',
-    published: hours * 60,
-    computed: () => atLongitude((civil) => dayLength(latitude, civil), day, longitude) * 60,
-    tolerance: 1.1, // difference of two times rounded to the minute, and of the place taken for the city
-    standing: 'published',
-  };
-});
-
-const examples: readonly Check[] = [
-  {
-    source: 'U.S. Naval Observatory, Almanac for Computers 1990, pages B5-B7, worked example',
-    what: 'sunrise on 25 June at 40.9 N, 74.3 W, universal time',
-    unit: 'min',
-    published: clock(9, 26) * 60,
-    computed: () => (sunrise(40.9, civilDay(1990, 6, 25)) + 74.3 / 15) * 60,
-    tolerance: 2, // its own stated accuracy
-    standing: 'published',
-  },
-  {
-    source: 'Allen, Pereira, Raes & Smith 1998, FAO Irrigation and Drainage Paper 56, example of equation 34',
-    what: "hours with the sun's centre above the horizon, 3 September, 20 S",
-    unit: 'h',
-    published: 11.7,
-    computed: () => hoursOfSunWithin(90, -20, civilDay(2025, 9, 3)),
-    tolerance: 0.1, // printed to a tenth, from a plainer formula for the declination
-    standing: 'published',
-  },
-];
+const monthlyHours = MAXIMUM_SUNSHINE.flatMap(([latitude, hours]) =>
+  hours.map(
+    (given, month): Point => ({
+      what: `${latitude} N, month ${month + 1}`,
+      given,
+      computed: () => dayLength(latitude, civilDay(1977, month + 1, 15)),
+      tolerance: 0.15, // printed to a tenth, for the middle of the month or its mean
+    }),
+  ),
+);
 
 const TEST_DATES: readonly (readonly [number, number, number])[] = [
   [2025, 2, 10],
@@ -213,77 +199,172 @@ const TEST_DATES: readonly (readonly [number, number, number])[] = [
   [2029, 12, 15],
 ];
 
-const against = (
-  source: string,
-  hours: (latitude: number, civil: number) => number,
-  latitudes: readonly number[],
-): readonly Check[] =>
+const against = (hours: (latitude: number, civil: number) => number, latitudes: readonly number[]): readonly Point[] =>
   latitudes.flatMap((latitude) =>
-    TEST_DATES.map((date): Check => {
+    TEST_DATES.map((date): Point => {
       const day = civilDay(...date);
       return {
-        source,
-        what: `day length on ${isoDate(day)} at latitude ${latitude}`,
-        unit: 'min',
-        published: hours(latitude, day) * 60,
+        what: `${isoDate(day)} at latitude ${latitude}`,
+        given: hours(latitude, day) * 60,
         computed: () => dayLength(latitude, day) * 60,
         tolerance: Math.abs(latitude) <= 52 ? 0.25 : 0.6, // what the libraries agree to among themselves, doubled
-        standing: 'library',
       };
     }),
   );
 
-const ENGINE_SOURCE = 'astronomy-engine 2.1.19 (D. Cross), SearchRiseSet';
-
-const libraries = [
-  ...against(ENGINE_SOURCE, hoursByAstronomyEngine, [-65, -60, -45, -33, -15, 0, 15, 25, 33, 38, 45, 52, 60, 65]),
-  ...against(
-    'nrel-spa 2.0.2, Solar Position Algorithm of Reda & Andreas 2004',
-    hoursBySolarPositionAlgorithm,
-    [-60, -45, -33, 0, 25, 38, 45, 52, 60, 65],
-  ),
-];
+const ENGINE = { name: 'astronomy-engine', version: '2.1.19 (D. Cross)' } as const;
 
 const YEAR = 2025;
+const FIRST_OF_YEAR = civilDay(YEAR, 1, 1);
 
-const firstDates = [25, 30, 35, 38, 40, 45, 50, 55, 60].flatMap((latitude): readonly Check[] => {
-  const firstOfYear = civilDay(YEAR, 1, 1);
-  const spring = Array.from({ length: 173 }, (_, i) => hoursByAstronomyEngine(latitude, firstOfYear + i));
-  const dates = [12, 13, 14, 15, 16].flatMap((hours): readonly Check[] => {
-    const index = spring.findIndex((length) => length >= hours);
+const springs = [25, 30, 35, 38, 40, 45, 50, 55, 60].map((latitude) => ({
+  latitude,
+  lengths: Array.from({ length: 173 }, (_, i) => hoursByAstronomyEngine(latitude, FIRST_OF_YEAR + i)),
+}));
+
+const firstDates = springs.flatMap(({ latitude, lengths }) =>
+  [12, 13, 14, 15, 16].flatMap((hours): readonly Point[] => {
+    const index = lengths.findIndex((length) => length >= hours);
     if (index < 0) return [];
     return [
       {
-        source: ENGINE_SOURCE,
-        what: `first day of ${YEAR} with ${hours} h at ${latitude} N`,
-        unit: 'day of year',
-        published: index + 1,
+        what: `${hours} h at ${latitude} N`,
+        given: index + 1,
         computed: () => dayOfYear(firstDateReaching(latitude, hours, YEAR)),
         tolerance: 1, // a day lengthens by 1 to 6 minutes: agreement to 0.25 minute fixes it to the date or its neighbour
-        standing: 'library',
       },
     ];
-  });
-  return [
-    ...dates,
-    {
-      source: ENGINE_SOURCE,
-      what: `longest day of ${YEAR} at ${latitude} N`,
-      unit: 'min',
-      published: Math.max(...spring) * 60,
-      computed: () => longestDay(latitude, YEAR) * 60,
-      tolerance: latitude <= 52 ? 0.25 : 0.6,
-      standing: 'library',
-    },
-  ];
-});
+  }),
+);
 
-export const checks: readonly Check[] = [
-  ...sunrises,
-  ...decorah,
-  ...decorahTwilight,
-  ...publishedDays,
-  ...examples,
-  ...libraries,
-  ...firstDates,
+const longestDays = springs.map(
+  ({ latitude, lengths }): Point => ({
+    what: `${latitude} N`,
+    given: Math.max(...lengths) * 60,
+    computed: () => longestDay(latitude, YEAR) * 60,
+    tolerance: latitude <= 52 ? 0.25 : 0.6,
+  }),
+);
+
+export const facts: readonly Fact[] = [
+  {
+    kind: 'published',
+    fact: 'sunrise on 1 January 2002 by latitude, local mean time',
+    unit: 'min',
+    source: STROUS,
+    at: 'Table 1',
+    points: SUNRISES_OF_1_JANUARY_2002.map(([latitude, given]) => ({
+      what: `latitude ${latitude}`,
+      given,
+      computed: () => sunrise(latitude, civilDay(2002, 1, 1)) * 60,
+      tolerance: 1, // printed to the minute
+    })),
+  },
+  {
+    kind: 'published',
+    fact: 'day length at Decorah, Iowa',
+    unit: 'min',
+    source: LUTHER,
+    at: 'sunrise and sunset of each day of September',
+    points: atDecorah(DECORAH_DAY, dayLength),
+  },
+  {
+    kind: 'published',
+    fact: 'day length with civil twilight at Decorah, Iowa',
+    unit: 'min',
+    source: LUTHER,
+    at: 'begin and end of civil twilight of each day of September',
+    points: atDecorah(DECORAH_WITH_TWILIGHT, dayLengthWithCivilTwilight),
+  },
+  {
+    kind: 'published',
+    fact: 'day length at San Francisco',
+    unit: 'min',
+    source: NAVAL_TABLE,
+    at: 'five days of the table',
+    points: inCity(SAN_FRANCISCO, [
+      [[2007, 3, 5], clock(11, 31)],
+      [[2007, 5, 27], clock(14, 30)],
+      [[2007, 6, 18], clock(14, 47)],
+      [[2007, 12, 18], clock(9, 33)],
+      [[2007, 12, 25], clock(9, 33)],
+    ]),
+  },
+  {
+    kind: 'published',
+    fact: 'day length at Washington',
+    unit: 'min',
+    source: NAVAL_NOTE,
+    at: 'length of day on 13 January and 12 February 2025',
+    points: inCity(WASHINGTON, [
+      [[2025, 1, 13], clock(9, 42)],
+      [[2025, 2, 12], clock(10, 40)],
+    ]),
+  },
+  {
+    kind: 'published',
+    fact: 'sunrise on 25 June at Wayne, New Jersey, universal time',
+    unit: 'min',
+    source: ALMANAC,
+    at: 'worked example, pages B5-B7',
+    points: [
+      {
+        what: '40.9 N, 74.3 W',
+        given: clock(9, 26) * 60,
+        computed: () => (sunrise(40.9, civilDay(1990, 6, 25)) + 74.3 / 15) * 60,
+        tolerance: 2, // its own stated accuracy
+      },
+    ],
+  },
+  {
+    kind: 'published',
+    fact: "hours with the sun's centre above the horizon at 20 S",
+    unit: 'h',
+    source: FAO56,
+    at: 'chapter 3, example 9 (equation 34)',
+    points: [
+      {
+        what: '3 September',
+        given: 11.7,
+        computed: () => hoursOfSunWithin(90, -20, civilDay(2025, 9, 3)),
+        tolerance: 0.1, // printed to a tenth, from a plainer formula for the declination
+      },
+    ],
+  },
+  {
+    kind: 'published',
+    fact: 'greatest possible hours of sunshine by month and latitude',
+    unit: 'h',
+    source: FAO24,
+    at: 'table of mean daily maximum hours of sunshine (N), northern latitudes',
+    points: monthlyHours,
+  },
+  {
+    kind: 'library',
+    fact: 'day length by a planetary theory',
+    unit: 'min',
+    program: { ...ENGINE, call: 'SearchRiseSet' },
+    points: against(hoursByAstronomyEngine, [-65, -60, -45, -33, -15, 0, 15, 25, 33, 38, 45, 52, 60, 65]),
+  },
+  {
+    kind: 'library',
+    fact: 'day length by the Solar Position Algorithm',
+    unit: 'min',
+    program: { name: 'nrel-spa', version: '2.0.2', call: 'getSpa, after Reda & Andreas 2004' },
+    points: against(hoursBySolarPositionAlgorithm, [-60, -45, -33, 0, 25, 38, 45, 52, 60, 65]),
+  },
+  {
+    kind: 'library',
+    fact: `first day of ${YEAR} with so many hours`,
+    unit: 'day of year',
+    program: { ...ENGINE, call: 'SearchRiseSet, day after day' },
+    points: firstDates,
+  },
+  {
+    kind: 'library',
+    fact: `longest day of ${YEAR}`,
+    unit: 'min',
+    program: { ...ENGINE, call: 'SearchRiseSet, day after day' },
+    points: longestDays,
+  },
 ];

@@ -1,43 +1,62 @@
-// The few lines of the table of checks that the README quotes, and its totals. A test keeps the README the same as this.
+// What the README says of the checks: how many facts of which kind, and a table of published ones with the worst error found, those
+// where the models are known to be off among them. A test keeps the README the same as this; `npm run checks -- --readme` prints it.
 
-import { allChecks } from './all-checks.ts';
-import type { Check } from './check.ts';
+import { byKind, type Judged, judgedFacts } from './summary.ts';
 
-const QUOTED: readonly string[] = [
-  'day length on 15 September 2008 at 43.30 N, 91.79 W',
-  'day length on 2007-03-05 at 37.77 N, 122.42 W',
-  'date with a 80 % chance of a later 32 F, from the 10, 50 and 90 % dates',
-  'days per probit, rice, 10 % moisture, 5 C',
-  'humidity over seed with 29 % oil at 5 % moisture of dry weight, 25 C',
-  'Purnong Landing, general form, mass at 100 plants/m2',
-  'Mead variety 1, reciprocal form, residual standard deviation',
-  'medium onion 2.5 in across',
-  'plants to the acre at 4 x 7 in',
-  'example 28: dry bean, coefficient on day 95',
-  '1000 kg of sweet onions cured, then six months in warm store',
+/** Published facts that the README shows, by their names. */
+const SHOWN: readonly string[] = [
+  'day length at Decorah, Iowa',
+  'sunrise on 1 January 2002 by latitude, local mean time',
+  'first autumn freeze at Raleigh by its chances',
+  'last spring freeze at Madison by its chances',
+  'days to emergence of onion by thermal time',
+  'plants to the acre at a distance',
+  'stand of a drilled bed',
+  'mean crop coefficient of dry beans over ten days',
+  'water drawn by a tomato drying out',
+  'nutrients that 60 t of onions remove',
+  'mass of a medium tomato from the shape of a large one',
+  'mass of heads of cabbage from the shape of a medium one',
+  'values of Student’s t with a share above them',
 ];
 
-function quoted(what: string): Check {
-  const check = allChecks.find((one) => one.what === what);
-  if (check === undefined) throw new Error(`No check of ${what}: quote another.`);
-  return check;
+function shown(name: string, all: readonly Judged[]): Judged {
+  const one = all.find(({ fact }) => fact.fact === name);
+  if (one?.fact.kind !== 'published') throw new Error(`${name} is no published fact: show another.`);
+  return one;
 }
 
-/** As the README has it: a sentence of totals and a table. */
+/** How far off at most, and why where the model is known to be: the README hides nothing that the table says. */
+function finding({ fact, points, worst }: Judged): string {
+  const [first, ...others] = points.filter(({ verdict }) => verdict === 'known to be off');
+  const size = (difference: number): string => `${Number(Math.abs(difference).toPrecision(2))} ${fact.unit}`.trim();
+  if (first === undefined) return worst.difference === 0 ? 'exact' : `within ${size(worst.difference)}`;
+  const most = others.reduce((a, b) => (Math.abs(b.difference) > Math.abs(a.difference) ? b : a), first);
+  return `off by up to ${size(most.difference)}: ${most.off?.why ?? ''}`;
+}
+
+function row(one: Judged): string {
+  const { fact, points } = one;
+  if (fact.kind !== 'published') throw new Error(`${fact.fact} is not published`);
+  const { author, year, title } = fact.source;
+  const dated = typeof year === 'number' ? String(year) : 'undated';
+  const source = `${author} ${dated}, ${title}, ${fact.at}`;
+  return `| ${fact.fact} | ${points.length} | ${finding(one)} | ${source} |`.replaceAll(/ +/g, ' ');
+}
+
+/** As the README has it: two sentences of totals and a table. */
 export function accuracyExcerpt(): string {
-  const sources = new Set(allChecks.map(({ source }) => source)).size;
-  const by = (standing: Check['standing']): number => allChecks.filter((check) => check.standing === standing).length;
-  const rows = QUOTED.map((what) => {
-    const { source, unit, published, computed } = quoted(what);
-    const found = Number(computed().toPrecision(6));
-    return `| ${what} | ${published} ${unit} | ${found} ${unit} | ${source} |`.replaceAll('  ', ' ');
-  });
+  const all = judgedFacts();
+  const kinds = byKind(all).map(({ kind, facts, points }) => `${facts} ${kind} (${points} figures)`);
+  const published = all.filter(({ fact }) => fact.kind === 'published');
+  const sources = byKind(all).find(({ kind }) => kind === 'published')?.sources ?? 0;
   return [
-    `\`npm run checks\` prints ${allChecks.length} checks from ${sources} sources, all within their tolerance: ${by('published')} published figures, ${by('dataset')} from open`,
-    `data sets, ${by('library')} against independent libraries, ${by('common practice')} of common practice. A few of them:`,
+    `\`npm run checks\` prints ${all.length} facts, each tried at one figure or many: ${kinds.join(', ')}.`,
+    `A fact counts as published only where the page is named and the model did not take its constants from it: ${published.length} facts from`,
+    `${sources} publications. Some of them, with the worst error over their figures:`,
     '',
-    '| what | published | Dibble | source |',
+    '| fact | figures | Dibble | published in |',
     '| --- | --- | --- | --- |',
-    ...rows,
+    ...SHOWN.map((name) => row(shown(name, all))),
   ].join('\n');
 }

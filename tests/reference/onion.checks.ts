@@ -1,77 +1,15 @@
-// Bulbing, leaf growth, harvest and bolting against what papers, extension services and the trade give.
+// When onions come in, as growers near 38 N say. What gates, day lengths and bolting are taken from their sources is held by
+// tests/agronomy/as-their-sources-say.test.ts.
 
-import { type BoltingLevel, boltingRisk, gateDay } from '../../engine/agronomy/bolting.ts';
-import { boltingCrop, CARROT_OPTIMUM_DEGREES } from '../../engine/agronomy/bolting-crops.ts';
 import { bulbing } from '../../engine/agronomy/bulbing.ts';
 import { meansFrom } from '../../engine/agronomy/climate.ts';
-import { onionDryWeight, onionLeafArea } from '../../engine/agronomy/leaf-growth.ts';
 import { dailyFromMonthlyMeans } from '../../engine/agronomy/monthly-means.ts';
-import { criticalHoursOfType, DEFAULT_CRITICAL_HOURS } from '../../engine/agronomy/onion-types.ts';
+import { DEFAULT_CRITICAL_HOURS } from '../../engine/agronomy/onion-types.ts';
 import { topsDownDate } from '../../engine/agronomy/tops-down.ts';
 import { civilDay, dayOfYear } from '../../engine/values/civil.ts';
-import type { Check } from './check.ts';
+import type { Fact } from './check.ts';
 
 const FIRST_DAY = civilDay(2026, 1, 1);
-const constant = (mean: number): Float64Array => new Float64Array(365).fill(mean);
-
-const LANCASTER = 'Lancaster, Triggs, de Ruiter & Gandar 1996, Annals of Botany 78:423-430';
-
-const gates: readonly Check[] = [
-  {
-    source: LANCASTER,
-    what: 'degree-days since emergence at the start of bulbing where days are long enough from the first (base 5 C, constant 15 C)',
-    unit: 'C d',
-    published: 600,
-    computed: () => {
-      const emergence = civilDay(2026, 4, 20);
-      const { starts } = bulbing({
-        latitude: 52,
-        firstDay: FIRST_DAY,
-        means: constant(15),
-        emergence,
-        criticalHours: 13.75,
-      });
-      return (starts - emergence + 1) * 10;
-    },
-    tolerance: 10, // a day's worth
-    standing: 'published',
-  },
-  ...[
-    { leafArea: true, what: 'leaf area at emergence', unit: 'cm2', published: 0.5 },
-    { leafArea: false, what: 'dry weight at emergence', unit: 'g', published: 0.00227 },
-  ].map(
-    ({ leafArea, what, unit, published }): Check => ({
-      source: 'Brewster 2008, Onions and Other Vegetable Alliums, eq 4.17a and 4.17b',
-      what,
-      unit,
-      published,
-      computed: () => (leafArea ? onionLeafArea(0) : onionDryWeight(0)),
-      tolerance: 0.00001,
-      standing: 'published',
-    }),
-  ),
-];
-
-const BANDS = [
-  { type: 'short', from: 10, to: 12, source: 'Iowa State University Extension, long-day-type onion varieties' },
-  { type: 'short', from: 11, to: 13, source: 'Oregon State University Extension 2006 (J. Myers)' },
-  { type: 'short', from: 12, to: 12, source: 'Texas Cooperative Extension, Horticulture Update 2006 (D. Welsh)' },
-  { type: 'intermediate', from: 12, to: 14, source: 'Iowa State University Extension, long-day-type onion varieties' },
-  { type: 'intermediate', from: 13, to: 14, source: 'Oregon State University Extension 2006 (J. Myers)' },
-  { type: 'long', from: 14, to: 16, source: 'common practice: long-day onions start bulbs at 14 to 16 h' },
-];
-
-const bands = BANDS.map(
-  ({ type, from, to, source }): Check => ({
-    source,
-    what: `default critical day length of ${type}-day onions, middle of ${from} to ${to} h`,
-    unit: 'h',
-    published: (from + to) / 2,
-    computed: () => criticalHoursOfType(type),
-    tolerance: (to - from) / 2,
-    standing: source.startsWith('common practice') ? 'common practice' : 'published',
-  }),
-);
 
 // Monthly means (C) of made-up places: a warm inland valley and a mild coast, both near 38 degrees north.
 const INLAND = [3, 5, 9, 13, 18, 22.5, 25, 24, 20, 14, 8, 4];
@@ -86,104 +24,24 @@ function harvest(monthly: readonly number[], criticalHours: number): number {
   return dayOfYear(topsDownDate(means, FIRST_DAY, starts));
 }
 
-const harvests = (
-  [
-    ['inland valley, intermediate type', INLAND, DEFAULT_CRITICAL_HOURS.intermediate],
-    ['inland valley, 14-hour type', INLAND, 14],
-    ['mild coast, intermediate type', COAST, DEFAULT_CRITICAL_HOURS.intermediate],
-    ['mild coast, 14-hour type', COAST, 14],
-  ] as const
-).map(
-  ([place, monthly, hours]): Check => ({
-    source:
-      'common practice: near 38 N, sown after the winter solstice and planted in mid-March, onions come in mostly in July',
-    what: `tops down, ${place}, middle of July`,
+export const facts: readonly Fact[] = [
+  {
+    kind: 'common practice',
+    fact: 'tops of onions down near 38 N',
     unit: 'day of year',
-    published: dayOfYear(civilDay(2026, 7, 16)),
-    computed: () => harvest(monthly, hours),
-    tolerance: 15.5,
-    standing: 'common practice',
-  }),
-);
-
-const ATHERTON = 'Atherton, Craigon & Basher 1990, Journal of Horticultural Science 65:423-429';
-
-// Days at a constant temperature, from the size gate on, until the risk reaches a level.
-function daysUntil(crop: string, temperature: number, level: BoltingLevel): number {
-  const record = boltingCrop(crop);
-  if (record === undefined) return Number.NaN;
-  const weather = { lows: constant(temperature), highs: constant(temperature), from: 0, coverGain: 0 };
-  for (let to = 1; to <= 365; to += 1) if (boltingRisk(record, { ...weather, to }).level === level) return to;
-  return Number.NaN;
-}
-
-const bolting: readonly Check[] = [
-  {
-    source: ATHERTON,
-    what: 'carrot, degree-days above -1 C for any bolting, at 6.5 C',
-    unit: 'C d',
-    published: 126,
-    computed: () => daysUntil('Carrot', 6.5, 'raised') * CARROT_OPTIMUM_DEGREES,
-    tolerance: CARROT_OPTIMUM_DEGREES, // a day's worth
-    standing: 'published',
-  },
-  {
-    source: ATHERTON,
-    what: 'carrot, degree-days above -1 C for 90 % bolting, at 6.5 C',
-    unit: 'C d',
-    published: 336,
-    computed: () => daysUntil('Carrot', 6.5, 'high') * CARROT_OPTIMUM_DEGREES,
-    tolerance: CARROT_OPTIMUM_DEGREES,
-    standing: 'published',
-  },
-  {
-    source: ATHERTON,
-    what: 'carrot, degree-days above -1 C for any bolting, at 2 C',
-    unit: 'C d',
-    published: 126,
-    computed: () => daysUntil('Carrot', 2, 'raised') * 3,
-    tolerance: 3,
-    standing: 'published',
-  },
-  {
-    source: 'Ramin & Atherton 1991, Journal of Horticultural Science, bolting and flowering in celery II',
-    what: 'celery, degree-days above 3 C from radicle to the end of juvenility, at 15 C',
-    unit: 'C d',
-    published: 731,
-    computed: () => {
-      const celery = boltingCrop('Celery');
-      return celery === undefined ? Number.NaN : (gateDay(celery, constant(15), 0) + 1) * 12;
-    },
-    tolerance: 12, // a day's worth
-    standing: 'published',
-  },
-  {
-    source: 'Ramin & Atherton 1991, Journal of Horticultural Science, bolting and flowering in celery II',
-    what: 'celery, days at 5 C, after juvenility, that bolt most plants',
-    unit: 'd',
-    published: 63,
-    computed: () => daysUntil('Celery', 5, 'high'),
-    tolerance: 1,
-    standing: 'published',
-  },
-  {
-    source: 'Wurr et al. 1999, in Brewster 2008, Onions and Other Vegetable Alliums',
-    what: 'leek, days at 7 C, after its first leaves, that bolt most plants',
-    unit: 'd',
-    published: 42,
-    computed: () => daysUntil('Leek', 7, 'high'),
-    tolerance: 1,
-    standing: 'published',
-  },
-  {
-    source: 'Milford, Jarvis & Walters 2010, Journal of Agricultural Science; observed beet bolters of 2008',
-    what: 'beet, days between 0 and 13 C at which resistant types begin to bolt',
-    unit: 'd',
-    published: 41,
-    computed: () => daysUntil('Beet', 8, 'raised'),
-    tolerance: 2,
-    standing: 'published',
+    practice: 'sown after the winter solstice and planted in mid-March, onions come in mostly in July',
+    points: (
+      [
+        ['inland valley, intermediate type', INLAND, DEFAULT_CRITICAL_HOURS.intermediate],
+        ['inland valley, 14-hour type', INLAND, 14],
+        ['mild coast, intermediate type', COAST, DEFAULT_CRITICAL_HOURS.intermediate],
+        ['mild coast, 14-hour type', COAST, 14],
+      ] as const
+    ).map(([place, monthly, hours]) => ({
+      what: `${place}, about the middle of July`,
+      given: dayOfYear(civilDay(2026, 7, 16)),
+      computed: () => harvest(monthly, hours),
+      tolerance: 15.5,
+    })),
   },
 ];
-
-export const checks: readonly Check[] = [...gates, ...bands, ...harvests, ...bolting];

@@ -1,40 +1,51 @@
-// Prints every published check as a table: source, what, published, computed, difference, tolerance, verdict; then totals.
-// Ends with exit code 1 if any fails. Run by `npm run checks`.
-import { allChecks, passes } from './all-checks.ts';
+// Prints the reference checks, a line a fact: kind, fact, what it rests on, points, the worst difference beside its tolerance, verdict;
+// then facts, points and sources of each kind. `npm run checks` prints that, `npm run checks -- --points` every point too, `npm run
+// checks -- --readme` what the README quotes. Ends with exit code 1 if any fails.
+import { restsOn } from './check.ts';
+import { accuracyExcerpt } from './excerpt.ts';
+import { byKind, figure, type Judged, judgedFacts } from './summary.ts';
 
-const HEADERS = ['Source', 'What', 'Published', 'Computed', 'Difference', 'Tolerance', 'Verdict'] as const;
+const HEADERS = ['Kind', 'Fact', 'Rests on', 'Points', 'Worst', 'Allowed', 'Verdict'] as const;
 /** The columns of figures, set to the right. */
-const FIRST_FIGURE = 2;
+const FIRST_FIGURE = 3;
 const LAST_FIGURE = 5;
+/** Long texts run on below, so that the table fits a wide terminal. */
+const WIDEST = 60;
 
-function figure(value: number): string {
-  if (value === 0) return '0';
-  const size = Math.abs(value);
-  if (size >= 1e-3 && size < 1e7) return String(Number(value.toPrecision(7)));
-  return value.toExponential(3);
+function verdictOf({ points, passed }: Judged): string {
+  if (!passed) return 'FAILS';
+  const off = points.filter(({ verdict }) => verdict === 'known to be off').length;
+  return off === 0 ? 'agrees' : `${off} known to be off`;
 }
 
 function withUnit(value: number, unit: string): string {
   return unit === '' ? figure(value) : `${figure(value)} ${unit}`;
 }
 
-const results = allChecks.map((check) => {
-  const computed = check.computed();
-  return { check, computed, passed: passes(check, computed) };
-});
+function lineOf(one: Judged): readonly string[] {
+  const { fact, points, worst } = one;
+  return [
+    fact.kind,
+    fact.fact,
+    restsOn(fact),
+    String(points.length),
+    withUnit(worst.difference, fact.unit),
+    figure(worst.tolerance),
+    verdictOf(one),
+  ];
+}
 
-const lines = results.map(({ check, computed, passed }) => [
-  check.source,
-  check.what,
-  withUnit(check.published, check.unit),
-  figure(computed),
-  figure(computed - check.published),
-  figure(check.tolerance),
-  passed ? 'agrees' : 'FAILS',
-]);
-
-/** Long sources and descriptions run on below, so that the table fits a wide terminal. */
-const WIDEST = 56;
+function pointLines({ fact, points }: Judged): readonly (readonly string[])[] {
+  return points.map(({ what, given, computed, difference, tolerance, verdict, off }) => [
+    '',
+    `  ${what}`,
+    `  ${withUnit(given, fact.unit)}, here ${figure(computed)}${off === undefined ? '' : `: ${off.why}`}`,
+    '',
+    figure(difference),
+    figure(tolerance),
+    verdict,
+  ]);
+}
 
 function wrapped(text: string): readonly string[] {
   const lines: string[] = [];
@@ -50,40 +61,41 @@ function wrapped(text: string): readonly string[] {
   return [...lines, line];
 }
 
-const widths = HEADERS.map((header, column) =>
-  Math.max(header.length, ...lines.flatMap((line) => wrapped(line[column] ?? '').map((part) => part.length))),
-);
-
-function laidOut(cells: readonly string[]): readonly string[] {
-  const parts = cells.map(wrapped);
-  const height = Math.max(...parts.map((part) => part.length));
-  return Array.from({ length: height }, (_, row) =>
-    parts
-      .map((part, column) => {
-        const cell = part[row] ?? '';
-        const width = widths[column] ?? 0;
-        return column >= FIRST_FIGURE && column <= LAST_FIGURE ? cell.padStart(width) : cell.padEnd(width);
-      })
-      .join('  ')
-      .trimEnd(),
+function laidOut(rows: readonly (readonly string[])[]): readonly string[] {
+  const widths = HEADERS.map((_, column) =>
+    Math.max(...rows.flatMap((row) => wrapped(row[column] ?? '').map((part) => part.length))),
   );
+  return rows.flatMap((row) => {
+    const parts = row.map(wrapped);
+    const height = Math.max(...parts.map((part) => part.length));
+    return Array.from({ length: height }, (_, at) =>
+      parts
+        .map((part, column) => {
+          const cell = part[at] ?? '';
+          const width = widths[column] ?? 0;
+          return column >= FIRST_FIGURE && column <= LAST_FIGURE ? cell.padStart(width) : cell.padEnd(width);
+        })
+        .join('  ')
+        .trimEnd(),
+    );
+  });
 }
 
-const failed = results.filter((result) => !result.passed).length;
-const sources = new Set(allChecks.map((check) => check.source)).size;
-const standings = new Map<string, number>();
-for (const check of allChecks) standings.set(check.standing, (standings.get(check.standing) ?? 0) + 1);
+function printed(all: readonly Judged[], withPoints: boolean): string {
+  const rows = all.flatMap((one) => [lineOf(one), ...(withPoints ? pointLines(one) : [])]);
+  const totals = byKind(all).map(
+    ({ kind, facts, points, sources, knownOff, failed }) =>
+      `${kind.padEnd(16)}${String(facts).padStart(6)} facts${String(points).padStart(7)} points${String(sources).padStart(5)} sources` +
+      `${knownOff > 0 ? `, ${knownOff} points known to be off` : ''}${failed > 0 ? `, ${failed} FAIL` : ''}`,
+  );
+  return [...laidOut([HEADERS, ...rows]), '', ...totals].join('\n');
+}
 
 // A reader such as `head` may close the pipe before the table ends; that is no fault of the checks.
 process.stdout.on('error', () => undefined);
-process.stdout.write(
-  `${[
-    ...laidOut(HEADERS),
-    widths.map((width) => '-'.repeat(width)).join('  '),
-    ...lines.flatMap(laidOut),
-    '',
-    `${results.length} checks from ${sources} sources: ${results.length - failed} agree, ${failed} fail.`,
-    `By standing: ${[...standings].map(([standing, count]) => `${count} ${standing}`).join(', ')}.`,
-  ].join('\n')}\n`,
-);
-process.exitCode = failed > 0 ? 1 : 0;
+if (process.argv.includes('--readme')) process.stdout.write(`${accuracyExcerpt()}\n`);
+else {
+  const all = judgedFacts();
+  process.stdout.write(`${printed(all, process.argv.includes('--points'))}\n`);
+  process.exitCode = all.every(({ passed }) => passed) ? 0 : 1;
+}

@@ -1,4 +1,4 @@
-// Tray counts, cell volumes and mix against printed ones.
+// Trays, cells and mix as the trade counts them.
 import {
   blocksPerTray,
   boxVolume,
@@ -7,65 +7,77 @@ import {
   STANDARD_TRAY,
   TRAY_FORMATS,
 } from '../../engine/agronomy/propagation-volume.ts';
-import type { Check } from './check.ts';
+import type { Fact } from './check.ts';
 
 const INCH = 0.0254;
 const CUBIC_INCH = INCH ** 3;
-const TRAYS = 'Plug tray makers’ sheet, 11 x 21 in trays';
 
-const trays = TRAY_FORMATS.flatMap((format, index): readonly Check[] => [
+export const facts: readonly Fact[] = [
   {
-    source: TRAYS,
-    what: `cells of the ${format.name} tray, rows x columns`,
+    kind: 'common practice',
+    fact: 'cells of plug trays of 11 x 21 in',
     unit: 'cells',
-    published: [50, 72, 128][index] ?? Number.NaN,
-    computed: () => cellCount(format),
-    tolerance: 0,
-    standing: 'common practice',
+    practice: 'trays are sold by the number of their cells',
+    points: TRAY_FORMATS.map((format, index) => ({
+      what: `the ${format.name} tray, rows x columns`,
+      given: [50, 72, 128][index] ?? Number.NaN,
+      computed: () => cellCount(format),
+      tolerance: 0,
+    })),
   },
   {
-    source: TRAYS,
-    what: `box around a cell of the ${format.name} tray`,
+    kind: 'arithmetic',
+    fact: 'box around a cell',
     unit: 'in3',
-    published: [7.66, 5.06, 1.9][index] ?? Number.NaN,
-    computed: () => boxVolume(format.cellWidth, format.cellWidth, format.cellDepth) / CUBIC_INCH,
-    tolerance: 0.005,
-    standing: 'common practice',
+    rule: 'width x width x depth',
+    points: TRAY_FORMATS.map((format, index) => ({
+      what: `the ${format.name} tray`,
+      given: [7.66, 5.06, 1.9][index] ?? Number.NaN,
+      computed: () => boxVolume(format.cellWidth, format.cellWidth, format.cellDepth) / CUBIC_INCH,
+      tolerance: 0.005,
+    })),
   },
-]);
-
-export const checks: readonly Check[] = [
-  ...trays,
   {
-    source: 'Soil block makers’ sheet: 50 two-inch blocks in a 10.5 x 21 in tray',
-    what: '2 in blocks in a standard tray',
+    kind: 'common practice',
+    fact: 'two-inch blocks in a standard tray',
     unit: 'blocks',
-    published: 50,
-    computed: () => blocksPerTray(STANDARD_TRAY.length, STANDARD_TRAY.width, 2 * INCH, 0),
-    tolerance: 0,
-    standing: 'common practice',
+    practice: '50 blocks of 2 in to a tray of 10.5 x 21 in',
+    points: [
+      {
+        what: 'blocks side by side',
+        given: 50,
+        computed: () => blocksPerTray(STANDARD_TRAY.length, STANDARD_TRAY.width, 2 * INCH, 0),
+        tolerance: 0,
+      },
+    ],
   },
-  ...[
-    [2.5, 1 / 2],
-    [3, 2 / 3],
-  ].map(
-    ([compaction = Number.NaN, published = Number.NaN]): Check => ({
-      source: 'Growers’ figure: 900 blocks of 3/4 in take 1/2 to 2/3 ft3 of loose mix at compaction 2.5 to 3',
-      what: `loose mix for 900 blocks of 3/4 in at compaction ${compaction}`,
-      unit: 'ft3',
-      published,
+  {
+    kind: 'common practice',
+    fact: 'loose mix for 900 blocks of 3/4 in',
+    unit: 'ft3',
+    practice: '900 blocks take half to two thirds of a cubic foot',
+    points: [
+      [2.5, 1 / 2],
+      [3, 2 / 3],
+    ].map(([compaction = Number.NaN, given = Number.NaN]) => ({
+      what: `pressed to 1/${compaction} of its volume`,
+      given,
       computed: () => mixVolume(900, 0.75 ** 3, compaction) / 1728,
       tolerance: 0.05,
-      standing: 'common practice',
-    }),
-  ),
+    })),
+  },
   {
-    source: 'Seed-starting mix sheet: a 12-quart bag makes 100 two-inch blocks',
-    what: 'mix for 100 two-inch blocks without pressing, dry quarts of 67.2 in3',
+    kind: 'common practice',
+    fact: 'mix for two-inch blocks',
     unit: 'qt',
-    published: 12,
-    computed: () => mixVolume(100, 8, 1) / 67.2006,
-    tolerance: 0.5,
-    standing: 'common practice',
+    practice: 'a bag of 12 quarts makes a hundred blocks',
+    points: [
+      {
+        what: 'a hundred blocks without pressing, dry quarts of 67.2 in3',
+        given: 12,
+        computed: () => mixVolume(100, 8, 1) / 67.2006,
+        tolerance: 0.5,
+      },
+    ],
   },
 ];

@@ -1,8 +1,7 @@
 // Water in the root zone against the worked examples of FAO Irrigation and Drainage Paper 56.
 import { availableWater, dryDown, readilyAvailableWater } from '../../engine/agronomy/soil-water.ts';
-import type { Check } from './check.ts';
-
-const PAPER = 'Allen et al. 1998, FAO Irrigation and Drainage Paper 56';
+import type { Fact, Point } from './check.ts';
+import { FAO56 } from './publications.ts';
 
 interface Soil {
   readonly name: string;
@@ -23,56 +22,72 @@ const CROPS = [
   { name: 'maize', root: 1.2, depletion: 0.55, printed: [108, 59, 204, 112, 144, 79] },
 ] as const;
 
-const held = CROPS.flatMap(({ name, root, depletion, printed }) =>
-  SOILS.flatMap((soil, index): readonly Check[] => {
-    const total = (): number => availableWater(soil.fieldCapacity, soil.wiltingPoint, root);
-    const check = (what: string, published: number | undefined, computed: () => number): Check => ({
-      source: PAPER,
-      what: `example 36: ${what}, ${name} on ${soil.name}`,
-      unit: 'mm',
-      published: published ?? Number.NaN,
-      computed,
-      tolerance: 0.5,
-      standing: 'published',
-    });
-    return [
-      check('total available water', printed[index * 2], total),
-      check('readily available water', printed[index * 2 + 1], () => readilyAvailableWater(total(), depletion)),
-    ];
-  }),
-);
+function held(part: 'total' | 'readily'): readonly Point[] {
+  return CROPS.flatMap(({ name, root, depletion, printed }) =>
+    SOILS.map((soil, index): Point => {
+      const total = (): number => availableWater(soil.fieldCapacity, soil.wiltingPoint, root);
+      return {
+        what: `${name} on ${soil.name}`,
+        given: printed[index * 2 + (part === 'total' ? 0 : 1)] ?? Number.NaN,
+        computed: part === 'total' ? total : () => readilyAvailableWater(total(), depletion),
+        tolerance: 0.5,
+      };
+    }),
+  );
+}
 
 const STRESS = [1, 1, 0.97, 0.91, 0.85, 0.8, 0.75, 0.7, 0.66, 0.62];
 const DRAWN = [61, 67, 72.8, 78.3, 83.4, 88.2, 92.6, 96.9, 100.8, 104.5];
 
-const drying = STRESS.flatMap((stress, index): readonly Check[] => {
-  const day = () =>
-    dryDown(
-      55,
-      STRESS.map(() => 6),
-      availableWater(0.32, 0.12, 0.8),
-      0.4,
-    )[index];
-  return [
-    {
-      source: PAPER,
-      what: `example 37: tomato on silt, stress coefficient on day ${index + 1}`,
-      unit: '',
-      published: stress,
-      computed: () => day()?.stress ?? Number.NaN,
-      tolerance: 0.0051,
-      standing: 'published',
-    },
-    {
-      source: PAPER,
-      what: `example 37: tomato on silt, water drawn by the end of day ${index + 1}`,
-      unit: 'mm',
-      published: DRAWN[index] ?? Number.NaN,
-      computed: () => day()?.drawnAfter ?? Number.NaN,
-      tolerance: 0.1,
-      standing: 'published',
-    },
-  ];
-});
+const dayOf = (index: number) =>
+  dryDown(
+    55,
+    STRESS.map(() => 6),
+    availableWater(0.32, 0.12, 0.8),
+    0.4,
+  )[index];
 
-export const checks: readonly Check[] = [...held, ...drying];
+export const facts: readonly Fact[] = [
+  {
+    kind: 'published',
+    fact: 'water a root zone holds',
+    unit: 'mm',
+    source: FAO56,
+    at: 'example 36, total available water',
+    points: held('total'),
+  },
+  {
+    kind: 'published',
+    fact: 'water a crop can readily draw',
+    unit: 'mm',
+    source: FAO56,
+    at: 'example 36, readily available water',
+    points: held('readily'),
+  },
+  {
+    kind: 'published',
+    fact: 'stress coefficient of a tomato drying out',
+    unit: '',
+    source: FAO56,
+    at: 'example 37, tomato on silt, ten days without rain',
+    points: STRESS.map((given, index) => ({
+      what: `day ${index + 1}`,
+      given,
+      computed: () => dayOf(index)?.stress ?? Number.NaN,
+      tolerance: 0.0051,
+    })),
+  },
+  {
+    kind: 'published',
+    fact: 'water drawn by a tomato drying out',
+    unit: 'mm',
+    source: FAO56,
+    at: 'example 37, tomato on silt, ten days without rain',
+    points: DRAWN.map((given, index) => ({
+      what: `end of day ${index + 1}`,
+      given,
+      computed: () => dayOf(index)?.drawnAfter ?? Number.NaN,
+      tolerance: 0.1,
+    })),
+  },
+];

@@ -1,21 +1,25 @@
-// Crowding: published trials fitted anew and compared with an independent least-squares program, and published yields.
+// Crowding: published trials fitted anew and compared with an independent least-squares program. The fits are nobody's publication.
 import { type DensityFit, type FitForm, fitDensity } from '../../engine/agronomy/density-fit.ts';
 import {
   farazdaghiHarrisPlantMass,
   generalPlantMass,
   hollidayPlantMass,
   plantMass,
-  squarenessFactor,
 } from '../../engine/agronomy/yield-density.ts';
-import type { Check } from './check.ts';
+import type { Fact, Point, Publication } from './check.ts';
+import { MEAD, RATKOWSKY } from './publications.ts';
 import { numberOf, readTable, textOf } from './table.ts';
 
 const SQUARE_FOOT = 0.09290304;
 
-const TRIAL_SOURCES: Readonly<Record<string, string>> = {
-  'Purnong Landing': 'Ratkowsky 1983, Nonlinear Regression Modeling, p. 58 (data)',
-  Virginia: 'Ratkowsky 1983, Nonlinear Regression Modeling, p. 58 (data)',
-  'Mead variety 1': 'Mead 1970, Plant density and crop yield, Applied Statistics 19: 64-81, variety 1 (data)',
+interface Trial {
+  readonly data: Publication;
+  readonly at: string;
+}
+
+const TRIALS: Readonly<Record<string, Trial>> = {
+  'Purnong Landing': { data: RATKOWSKY, at: 'page 58, onions at Purnong Landing' },
+  'Mead variety 1': { data: MEAD, at: 'onions, variety 1' },
 };
 
 const trials = readTable('onion-density-trials');
@@ -45,64 +49,70 @@ function massAt(fit: DensityFit, density: number): number {
 
 const FORMS: readonly FitForm[] = ['reciprocal', 'general', 'quadratic', 'power'];
 
-const fits = readTable('density-fits').flatMap((row): readonly Check[] => {
-  const trial = textOf(row, 'trial');
+const THETAS: Readonly<Record<string, number>> = {
+  'Purnong Landing': 0.9055,
+  Virginia: 1.0004,
+  'Mead variety 1': 1.146,
+};
+
+const FITTED_BY = 'an independent least-squares program on ln(mass)';
+
+const fits = readTable('density-fits').map((row): Fact => {
+  const name = textOf(row, 'trial');
   const form = FORMS.find((known) => known === textOf(row, 'form')) ?? 'reciprocal';
-  const source = TRIAL_SOURCES[trial] ?? trial;
-  const check = (
-    what: string,
-    unit: string,
-    header: string,
-    tolerance: number,
-    of: (fit: DensityFit) => number,
-  ): Check => ({
-    source,
-    what: `${trial}, ${form} form, ${what}`,
-    unit,
-    published: numberOf(row, header),
-    computed: () => of(fitOf(trial, form)),
+  const trial = TRIALS[name];
+  if (trial === undefined) throw new Error(`no source of ${name}`);
+  const point = (what: string, header: string, tolerance: number, of: (fit: DensityFit) => number): Point => ({
+    what,
+    given: numberOf(row, header),
+    computed: () => of(fitOf(name, form)),
     tolerance,
-    standing: 'dataset',
   });
   const common = [
-    check('sum of squares of ln(mass)', '', 'sum_of_squares', 1e-6, (fit) => fit.sumOfSquares),
-    check('residual standard deviation', '', 'residual_sd', 5e-5, (fit) => fit.residualSd),
-    check('mass at 25 plants/m2', 'g', 'mass_at_25', 0.02, (fit) => massAt(fit, 25)),
-    check('mass at 50 plants/m2', 'g', 'mass_at_50', 0.02, (fit) => massAt(fit, 50)),
-    check('mass at 100 plants/m2', 'g', 'mass_at_100', 0.02, (fit) => massAt(fit, 100)),
+    point('sum of squares of ln(mass)', 'sum_of_squares', 1e-6, (fit) => fit.sumOfSquares),
+    point('residual standard deviation', 'residual_sd', 5e-5, (fit) => fit.residualSd),
+    point('mass at 25 plants/m2, g', 'mass_at_25', 0.02, (fit) => massAt(fit, 25)),
+    point('mass at 50 plants/m2, g', 'mass_at_50', 0.02, (fit) => massAt(fit, 50)),
+    point('mass at 100 plants/m2, g', 'mass_at_100', 0.02, (fit) => massAt(fit, 100)),
   ];
-  if (form !== 'reciprocal') return common;
-  return [...common, check('a', '1/g', 'a', 1e-8, (fit) => fit.a), check('b', 'm2/g', 'b', 1e-9, (fit) => fit.b)];
+  const theta: Point = {
+    what: 'theta',
+    given: THETAS[name] ?? Number.NaN,
+    computed: () => fitOf(name, form).shape,
+    tolerance: 0.0005,
+  };
+  const own: Readonly<Record<FitForm, readonly Point[]>> = {
+    reciprocal: [point('a, 1/g', 'a', 1e-8, (fit) => fit.a), point('b, m2/g', 'b', 1e-9, (fit) => fit.b)],
+    general: [theta],
+    quadratic: [],
+    power: [],
+  };
+  return {
+    kind: 're-fitted',
+    fact: `${form} curve of ${name}`,
+    unit: '',
+    ...trial,
+    fittedBy: FITTED_BY,
+    points: [...common, ...own[form]],
+  };
 });
 
-const thetas = (
-  [
-    ['Purnong Landing', 0.9055],
-    ['Virginia', 1.0004],
-    ['Mead variety 1', 1.146],
-  ] as const
-).map(
-  ([trial, theta]): Check => ({
-    source: TRIAL_SOURCES[trial] ?? trial,
-    what: `${trial}, theta of the general form`,
-    unit: '',
-    published: theta,
-    computed: () => fitOf(trial, 'general').shape,
-    tolerance: 0.0005,
-    standing: 'dataset',
-  }),
-);
-
-export const checks: readonly Check[] = [
+export const facts: readonly Fact[] = [
   ...fits,
-  ...thetas,
   {
-    source: 'Overwintered onion spacing trial, 43 to 129 plants/m2, abstract: square 15 to 20 % over 8 to 1',
-    what: 'gain of square planting over rectangularity 8',
-    unit: '%',
-    published: 17.5,
-    computed: () => 100 * (squarenessFactor(1) / squarenessFactor(8) - 1),
-    tolerance: 2.5,
-    standing: 'published',
+    kind: 're-fitted',
+    fact: 'general curve of Virginia',
+    unit: '',
+    data: RATKOWSKY,
+    at: 'page 58, onions at Virginia',
+    fittedBy: FITTED_BY,
+    points: [
+      {
+        what: 'theta',
+        given: THETAS.Virginia ?? Number.NaN,
+        computed: () => fitOf('Virginia', 'general').shape,
+        tolerance: 0.0005,
+      },
+    ],
   },
 ];

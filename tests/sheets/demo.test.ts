@@ -48,7 +48,7 @@ describe('the demo farm', () => {
     expect(said('Back on the barn bed')).toMatch(/stood on this bed last year/);
     expect(said('Basil')).toMatch(/More stands on this bed/);
     expect(said('Cucumbers')).toMatch(/Earlier than this crop stands/);
-    expect(said('Peppers')).toMatch(/Late for this crop/);
+    expect(said('Peppers')).toMatch(/Cold ends the harvest about/);
     expect(said('Lettuce 1')).toMatch(/fewer than square rows/);
     expect(said('Sweet clumps')).toMatch(/smallish bulbs/);
     expect(season.value('Varieties', 'Early Pebble', 'Suits this farm')).toBe('no');

@@ -100,7 +100,7 @@ describe('seed lots', () => {
     expect(number('Damp', 'Usable seeds')).toBe(0);
     expect(number('Fresh', 'Usable seeds')).toBe(900);
     expect(season.says('Seed lots', 'No date')).toContain(
-      'Enter when it was tested: its ageing is not reckoned without the date.',
+      'Enter when it was tested or packed: its ageing is not reckoned without the date.',
     );
     expect(number('No date', 'Germination at sowing')).toBe(85);
   });

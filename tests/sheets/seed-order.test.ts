@@ -129,16 +129,16 @@ describe('the seed order', () => {
   it('orders seed for crops that have no standard of germination, and says where seed cannot be reckoned', () => {
     const own = seasonOf({
       Varieties: [
-        { Variety: 'Leaf', Crop: 'Arugula' },
+        { Variety: 'Leaf', Crop: 'Mizuna' },
         { Variety: 'Root', Crop: 'Carrot' },
       ],
       Plantings: [
-        singles('Arugula 1', 'Leaf', '20 ft', { Bed: '', Start: 'blocks', Sown: '' }),
+        singles('Mizuna 1', 'Leaf', '20 ft', { Bed: '', Start: 'blocks', Sown: '' }),
         singles('Carrot 2', 'Root', '20 ft', { Bed: '', 'In-row spacing': '0 in' }),
       ],
     });
     expect(own.number('Varieties', 'Leaf', 'Germination')).toBe(70);
-    expect(own.number('Plantings', 'Arugula 1', 'Blocks to start')).toBeGreaterThan(120);
+    expect(own.number('Plantings', 'Mizuna 1', 'Blocks to start')).toBeGreaterThan(120);
     expect(own.number('Seed order', 'Leaf', 'Seeds needed')).toBeGreaterThan(240);
     expect(own.says('Plantings', 'Carrot 2').some((sentence) => sentence.startsWith('No seed is ordered'))).toBe(true);
   });

@@ -8,7 +8,7 @@ const MONTHS = 'January February March April May June July August September Octo
 
 /** The dry bean of FAO-56 example 28: stages of 25, 25, 30 and 20 days, coefficients 0.15, 1.19 and 0.35. */
 const BEAN = {
-  Crop: 'Dry bean',
+  Crop: 'Bean of the example',
   Family: 'Fabaceae',
   'Usual start': 'direct seed',
   'Days to maturity direct': '100 days',
@@ -48,7 +48,7 @@ const ROWS: Rows = {
     },
   ],
   Varieties: [
-    { Variety: 'Bean', Crop: 'Dry bean' },
+    { Variety: 'Bean', Crop: 'Bean of the example' },
     { Variety: 'Bulb', Crop: 'Onion, bulb', 'Day-length type': 'intermediate' },
   ],
   Plantings: [

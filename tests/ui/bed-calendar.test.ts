@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { freeTimes, type Occupant, placeAlong } from '../../ui/browser/row-panel/bed-calendar.ts';
+import { freeTimes, type Occupant, placeAlong } from '../../ui/browser/panels/bed-season/bed-calendar.ts';
 
 const occupants = fc.array(
   fc

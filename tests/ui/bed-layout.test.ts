@@ -11,7 +11,7 @@ import {
   plantRadius,
   ring,
   stretchOf,
-} from '../../ui/browser/row-panel/bed-layout.ts';
+} from '../../ui/browser/panels/bed-picture/bed-layout.ts';
 
 const INCH = 0.0254;
 const FOOT = 0.3048;

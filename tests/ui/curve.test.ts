@@ -1,44 +1,67 @@
 // Curves against spacing say what the sheet says: at today's spacing the sheet's own cells, at any other what the sheet
 // would show were it typed, and for a standard sheet what the yield model itself gives.
 
-import { beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
 import { spacingCurve } from '../../engine/agronomy/best-spacing.ts';
-import { createWorkbook, fromCanonical, type TableView, type Workbook } from '../../engine/index.ts';
-import { CURVES, type CurvePoint, curveOf, curveSentence } from '../../ui/browser/row-panel/curve.ts';
-import { columnOf, figure, PLANTINGS, readBed, SPACING, unitOf } from '../../ui/browser/row-panel/planting.ts';
-import { studyOf } from '../../ui/browser/row-panel/study.ts';
+import { cellView, fromCanonical, rowId, type SheetView, sheetView, type Workbook } from '../../engine/index.ts';
+import { SEASON } from '../../sheets-templates/index.ts';
+import { PLANTING, PLANTINGS } from '../../ui/browser/panels/columns.ts';
+import { figureAt, readBed } from '../../ui/browser/panels/read.ts';
+import { CURVES, type CurvePoint, curveOf, curveSentence } from '../../ui/browser/panels/spacing/curve.ts';
+import { studyOf } from '../../ui/browser/panels/spacing/study.ts';
+import type { RowAt } from '../../ui/browser/store/selection.ts';
+import { columnOf, unitOf } from '../../ui/browser/store/sheets.ts';
+import { type Book, started } from '../book.ts';
 
-let workbook: Workbook;
-let table: TableView;
-let rows: readonly number[];
-
-beforeAll(() => {
-  const opened = createWorkbook(demoFarm);
+function openDemo(): Book {
+  const opened = started(SEASON, demoFarm);
   if (!opened.ok) throw new Error(opened.problems.join(' '));
-  workbook = opened.workbook;
-  const plantings = workbook.table(PLANTINGS);
-  if (plantings === undefined) throw new Error('The demo farm has no plantings.');
-  table = plantings;
-  rows = [...workbook.rows(PLANTINGS)];
-});
+  return opened.workbook;
+}
+
+const book = openDemo();
+const { workbook } = book;
+const plantings = plantingsOf(workbook);
+const rows = rowsOf(book);
+
+function plantingsOf(of: Workbook): SheetView {
+  const sheet = sheetView(of, PLANTINGS);
+  if (sheet === undefined) throw new Error('There are no plantings.');
+  return sheet;
+}
+
+function rowsOf(of: Book): readonly RowAt[] {
+  return [...of.rows('Plantings')].map((slot) => ({ slot, id: rowId(of.workbook, PLANTINGS, slot) }));
+}
+
+/** A figure as shown. */
+function shown(slot: number, column: string, of: Workbook = workbook): number {
+  return cellView(of, PLANTINGS, slot, column).number ?? Number.NaN;
+}
 
 function shownUnit(column: string) {
-  const unit = unitOf(columnOf(table, column));
+  const unit = unitOf(columnOf(plantings, column));
   if (unit === undefined) throw new Error(`${column} has no unit.`);
   return unit;
+}
+
+function firstRow(of: readonly RowAt[]): RowAt {
+  const [first] = of;
+  if (first === undefined) throw new Error('There is no row.');
+  return first;
 }
 
 describe('the curve of every planting of the demo farm', () => {
   test("passes through the sheet's own figures at today's spacing", () => {
     let met = 0;
     for (const row of rows) {
-      const { points } = studyOf(workbook, table, row);
-      const now = workbook.cell(PLANTINGS, row, SPACING).number;
-      const point = points.find(({ spacing }) => Math.abs(spacing - (now ?? Number.NaN)) < 1e-6);
+      const { points } = studyOf(workbook, plantings, row);
+      const now = shown(row.slot, PLANTING.spacing);
+      const point = points.find(({ spacing }) => Math.abs(spacing - now) < 1e-6);
       expect(point).toBeDefined();
       for (const column of CURVES) {
-        const cell = workbook.cell(PLANTINGS, row, column).number;
+        const cell = cellView(workbook, PLANTINGS, row.slot, column).number;
         if (cell === undefined) continue;
         met += 1;
         const drawn = point?.figures.get(column) ?? Number.NaN;
@@ -49,32 +72,31 @@ describe('the curve of every planting of the demo farm', () => {
   });
 
   test('leaves the workbook as it was', () => {
-    const before = rows.map((row) => workbook.cell(PLANTINGS, row, 'Margin').value);
-    const undo = workbook.undoState();
-    for (const row of rows.slice(0, 3)) studyOf(workbook, table, row);
-    expect(rows.map((row) => workbook.cell(PLANTINGS, row, 'Margin').value)).toEqual(before);
-    expect(workbook.undoState()).toEqual(undo);
+    const margins = () => rows.map(({ slot }) => cellView(workbook, PLANTINGS, slot, PLANTING.margin).value);
+    const before = margins();
+    const steps = workbook.history.done.length;
+    for (const row of rows.slice(0, 3)) studyOf(workbook, plantings, row);
+    expect(margins()).toEqual(before);
+    expect(workbook.history.done.length).toBe(steps);
   });
 });
 
 test('typing another spacing gives what the curve showed for it', () => {
-  const row = rows[0] ?? 0;
-  const [point] = curveOf(workbook, table, row, [6]);
-  const before = workbook.cell(PLANTINGS, row, SPACING).entry;
-  workbook.edit([{ edit: 'cell', table: PLANTINGS, row, column: SPACING, entry: '6 in' }], 'Spacing');
-  for (const column of ['Stations', 'Mean plant mass', 'Marketable yield', 'Seeds needed', 'Margin']) {
-    expect(point?.figures.get(column)).toBeCloseTo(workbook.cell(PLANTINGS, row, column).number ?? Number.NaN, 9);
+  const other = openDemo();
+  const row = firstRow(rowsOf(other));
+  const [point] = curveOf(other.workbook, plantingsOf(other.workbook), row, [6]);
+  other.edit([{ edit: 'cell', table: 'Plantings', row: row.slot, column: 'In-row spacing', entry: '6 in' }]);
+  for (const column of [PLANTING.stations, PLANTING.mass, PLANTING.yield, PLANTING.seeds, PLANTING.margin]) {
+    expect(point?.figures.get(column)).toBeCloseTo(shown(row.slot, column, other.workbook), 9);
   }
-  workbook.undo();
-  expect(workbook.cell(PLANTINGS, row, SPACING).entry).toBe(before);
 });
 
 test('mean mass and stations of an onion bed are those of the yield-density model (Shinozaki & Kira 1956)', () => {
-  const row = workbook.rowOf(PLANTINGS, 'Keeper clumps') ?? -1;
-  const bed = readBed(workbook, row);
-  const variety = figure(workbook, PLANTINGS, row, 'Variety') ?? -1;
-  const read = (column: string, of: string = PLANTINGS, at: number = row): number =>
-    figure(workbook, of, at, column) ?? Number.NaN;
+  const slot = book.rowOf('Plantings', 'Keeper clumps') ?? -1;
+  const bed = readBed(workbook, slot);
+  const variety = figureAt(workbook, PLANTINGS, slot, 'variety') ?? -1;
+  const read = (column: string, of: string = PLANTINGS, at: number = slot): number =>
+    figureAt(workbook, of, at, column) ?? Number.NaN;
   if (bed === undefined) throw new Error('The bed has no measures.');
   const spacings = [4, 6, 8, 10, 12];
   const model = spacingCurve(
@@ -82,43 +104,35 @@ test('mean mass and stations of an onion bed are those of the yield-density mode
       length: bed.length,
       width: bed.width,
       pattern: bed.pattern,
-      plantsPerStation: read('Plants per station') * read('Field survival'),
-      isolated: read('Isolated plant mass', 'Varieties', variety),
-      ceiling: read('Ceiling yield', 'Varieties', variety),
-      squarenessLoss: read('Squareness loss'),
-      clumpFactor: read('Clump factor'),
-      spread: read('Diameter spread'),
-      shape: read('Shape factor', 'Varieties', variety),
+      plantsPerStation: read('plants-per-station') * read('field-survival'),
+      isolated: read('isolated-plant-mass', 'varieties', variety),
+      ceiling: read('ceiling-yield', 'varieties', variety),
+      squarenessLoss: read('squareness-loss'),
+      clumpFactor: read('clump-factor'),
+      spread: read('diameter-spread'),
+      shape: read('shape-factor', 'varieties', variety),
       bands: [],
     },
     spacings.map((inches) => ({ spacing: inches * 0.0254, rows: bed.rows })),
   );
-  const points = curveOf(workbook, table, row, spacings);
+  const points = curveOf(workbook, plantings, { slot, id: rowId(workbook, PLANTINGS, slot) }, spacings);
   points.forEach(({ figures }, index) => {
-    expect(figures.get('Stations')).toBe(model[index]?.stations);
-    const mass = fromCanonical(shownUnit('Mean plant mass'), model[index]?.meanMass ?? Number.NaN);
-    expect((figures.get('Mean plant mass') ?? Number.NaN) / mass).toBeCloseTo(1, 9);
+    expect(figures.get(PLANTING.stations)).toBe(model[index]?.stations);
+    const mass = fromCanonical(shownUnit(PLANTING.mass), model[index]?.meanMass ?? Number.NaN);
+    expect((figures.get(PLANTING.mass) ?? Number.NaN) / mass).toBeCloseTo(1, 9);
   });
 });
 
 test('a formula that the grower changed changes the curve', () => {
-  const opened = createWorkbook(workbook.declaration());
-  if (!opened.ok) throw new Error(opened.problems.join(' '));
-  const other = opened.workbook;
-  const row = rows[0] ?? 0;
-  const changed = other.edit(
-    [{ edit: 'formula', table: PLANTINGS, column: 'Marketable yield', formula: '[Total yield] * 50%' }],
-    'Half is sold',
-  );
+  const other = openDemo();
+  const row = firstRow(rowsOf(other));
+  const changed = other.edit([
+    { edit: 'formula', table: 'Plantings', column: 'Marketable yield', formula: '[Total yield] * 50%' },
+  ]);
   expect(changed.refused).toBe(false);
-  const view = other.table(PLANTINGS);
-  if (view === undefined) throw new Error('No plantings.');
-  const [point] = curveOf(other, view, row, [8]);
-  other.edit([{ edit: 'cell', table: PLANTINGS, row, column: SPACING, entry: '8 in' }], 'Spacing');
-  expect(point?.figures.get('Marketable yield')).toBeCloseTo(
-    (other.cell(PLANTINGS, row, 'Total yield').number ?? Number.NaN) / 2,
-    9,
-  );
+  const [point] = curveOf(other.workbook, plantingsOf(other.workbook), row, [8]);
+  other.edit([{ edit: 'cell', table: 'Plantings', row: row.slot, column: 'In-row spacing', entry: '8 in' }]);
+  expect(point?.figures.get(PLANTING.yield)).toBeCloseTo(shown(row.slot, 'total-yield', other.workbook) / 2, 9);
 });
 
 describe('the sentence under a curve', () => {

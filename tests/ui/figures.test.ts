@@ -5,22 +5,29 @@ import type { CellView, ColumnView } from '../../engine/index.ts';
 import { matching } from '../../ui/browser/entry/entry-options.ts';
 import { figureParts, padding, roomFor, widerRoom } from '../../ui/browser/grid/figures.ts';
 import { summarize, summaryNumber } from '../../ui/browser/grid/summary.ts';
-import { findPlaces } from '../../ui/browser/parts/find-places.ts';
-import { demoWorkbook } from '../browser/workbook-page.ts';
+import { findPlaces } from '../../ui/browser/page/find-places.ts';
+import { demoBook } from '../browser/workbook-page.ts';
 
-const DEMO = demoWorkbook();
+const DEMO = demoBook();
 
-test('a shown figure comes apart into whole, fraction and own unit', () => {
-  expect(figureParts('1,240.50')).toEqual({ whole: '1,240', fraction: '.50', unit: '' });
-  expect(figureParts('-0.5')).toEqual({ whole: '-0', fraction: '.5', unit: '' });
-  expect(figureParts('20 cm')).toEqual({ whole: '20', fraction: '', unit: 'cm' });
-  expect(figureParts('2.5\u00a0ft')).toEqual({ whole: '2', fraction: '.5', unit: 'ft' });
+test('a shown figure comes apart into whole and fraction', () => {
+  expect(figureParts('1,240.50')).toEqual({ whole: '1,240', fraction: '.50' });
+  expect(figureParts('-0.5')).toEqual({ whole: '-0', fraction: '.5' });
+  expect(figureParts('2 ft 6 in')).toBeUndefined();
   expect(figureParts('Amber early')).toBeUndefined();
   expect(figureParts('')).toBeUndefined();
 });
 
 test('every figure of a column is given the room of the longest', () => {
-  const room = roomFor(['7', '62.25', '0.5', 'no figure', '20 cm']);
+  const figures = [
+    { figure: '7', unit: '' },
+    { figure: '62.25', unit: '' },
+    { figure: '0.5', unit: '' },
+    { figure: 'no figure', unit: '' },
+    { figure: '2 ft 6 in', unit: '' },
+    { figure: '20', unit: 'cm' },
+  ];
+  const room = roomFor(figures);
   expect(room).toEqual({ fraction: '.00', unit: 'cm' });
   expect(widerRoom(room, { fraction: '.000', unit: '' })).toEqual({ fraction: '.000', unit: 'cm' });
   for (const [text, width] of [
@@ -33,7 +40,7 @@ test('every figure of a column is given the room of the longest', () => {
 });
 
 const column = (unit: string, kind: 'number' | 'date' = 'number'): ColumnView => {
-  const view = DEMO.table('Beds')?.columns.find(({ name }) => name === 'Length');
+  const view = DEMO.column('Beds', 'Length');
   if (view === undefined) throw new Error('The Beds sheet has no Length.');
   return { ...view, unit, ...(kind === 'date' ? { type: { kind } } : {}) };
 };
@@ -41,9 +48,12 @@ const column = (unit: string, kind: 'number' | 'date' = 'number'): ColumnView =>
 const cell = (text: string, number: number | undefined, value: number | null = number ?? null): CellView => ({
   value,
   number,
+  figure: text,
+  unit: '',
+  fullUnit: '',
   text,
   entry: text,
-  standing: 'entered',
+  origin: 'entered',
 });
 
 test('numbers of one unit are added, blanks are left out, unlike units are only counted', () => {
@@ -81,9 +91,9 @@ test('a list narrows to what holds the typed text, the closest first', () => {
 });
 
 test('sheets, rows and columns are found by name, sheets first', () => {
-  const found = findPlaces(DEMO, 'beds', 5);
-  expect(found[0]).toMatchObject({ kind: 'sheet', table: 'Beds' });
-  const bed = findPlaces(DEMO, 'barn 1', 5)[0];
-  expect(bed).toMatchObject({ kind: 'row', table: 'Beds', column: 'Bed' });
-  expect(findPlaces(DEMO, 'in-row spacing', 5).map(({ table }) => table)).toContain('Plantings');
+  const found = findPlaces(DEMO.workbook, 'beds', 5);
+  expect(found[0]).toMatchObject({ kind: 'sheet', sheet: 'beds' });
+  const bed = findPlaces(DEMO.workbook, 'barn 1', 5)[0];
+  expect(bed).toMatchObject({ kind: 'row', sheet: 'beds', column: 'bed' });
+  expect(findPlaces(DEMO.workbook, 'in-row spacing', 5).map(({ sheet }) => sheet)).toContain('plantings');
 });

@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { snapped, spacingRange, spacingsOf, stepped } from '../../ui/browser/row-panel/spacing-steps.ts';
+import { snapped, spacingRange, spacingsOf, stepped } from '../../ui/browser/panels/spacing/spacing-steps.ts';
 
 const spacing = fc.double({ min: 0.5, max: 60, noNaN: true });
 const system = fc.constantFrom('us' as const, 'si' as const);

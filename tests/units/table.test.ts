@@ -1,13 +1,16 @@
 // The unit table against the exact definitions that the standards publish, and what is typed against what comes back.
 
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { loadGeneralUnits } from '../../engine/units/general.ts';
 import { MIXED_UNITS, TABLE } from '../../engine/units/table.ts';
 import { fromCanonical, shownNumber, toCanonical } from '../../engine/units/unit.ts';
 import { createVocabulary } from '../../engine/units/vocabulary.ts';
 import { equalNumbers, tolerantFloor } from '../../engine/values/tolerance.ts';
 
 const vocabulary = createVocabulary({ currency: 'USD' });
+
+beforeAll(loadGeneralUnits);
 
 function unit(symbol: string) {
   const found = vocabulary.find(symbol);

@@ -1,11 +1,14 @@
 // Spellings that growers use, those that are refused, and the nearest unit to a misspelt one.
 
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { loadGeneralUnits } from '../../engine/units/general.ts';
 import { FEET_AND_INCHES, TABLE } from '../../engine/units/table.ts';
 import { toCanonical } from '../../engine/units/unit.ts';
 import { createVocabulary } from '../../engine/units/vocabulary.ts';
 
 const vocabulary = createVocabulary({ currency: 'EUR' });
+
+beforeAll(loadGeneralUnits);
 
 describe('the vocabulary', () => {
   it.each([

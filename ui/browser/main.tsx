@@ -3,19 +3,23 @@
 
 import { render } from 'preact';
 import { App } from './app.tsx';
-import { startAppearance } from './appearance.ts';
-import { startKeeping } from './working-copy/keeper.ts';
-import { becomeWriter } from './working-copy/one-writer.ts';
-import { openAtStart } from './working-copy/open.ts';
+import { startKeys } from './commands/keys.ts';
+import { startKeeping } from './keeping/keeper.ts';
+import { becomeWriter } from './keeping/one-writer.ts';
+import { openAtStart } from './keeping/start.ts';
+import { startAppearance } from './store/appearance.ts';
+import { followWidths } from './store/screen.ts';
 import './tokens.css';
 import './page.css';
-import './parts/parts.css';
+import './page/parts.css';
 import './grid/grid.css';
 import './entry/entry.css';
 import './formula-line/formula-line.css';
 import './form/form.css';
 
 startAppearance();
+followWidths();
+startKeys();
 const place = document.getElementById('app');
 if (place !== null) render(<App />, place);
 await becomeWriter(openAtStart);

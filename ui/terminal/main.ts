@@ -1,7 +1,7 @@
 // The terminal's way in: `npm run --silent dibble -- VERB`. Connects run.ts with the process: its words, streams and clock.
 
 import { createInterface } from 'node:readline';
-import { civilDay } from '../../engine/index.ts';
+import { civilDay, loadGeneralUnits } from '../../engine/index.ts';
 import { earlierTemplate } from '../../sheets-templates/earlier.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { run } from './run.ts';
@@ -28,6 +28,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 try {
+  await loadGeneralUnits();
   process.exitCode = await run(process.argv.slice(2), world);
 } catch (thrown) {
   const what = thrown instanceof Error ? thrown.message : String(thrown);

@@ -10,8 +10,11 @@ import { ColumnNode } from '../graph/column-node.ts';
 import { GeneratorNode } from '../graph/generator-node.ts';
 import { Graph, type Node, orderNodes, Source } from '../graph/graph.ts';
 import { IndexNode, TotalNode, WatchNode } from '../graph/group-nodes.ts';
+import { type GroupReaders, RangeNode } from '../graph/range-node.ts';
 import { GroupIndex } from '../indexes/group-index.ts';
+import { RangedRows, type RangeOf } from '../indexes/ranged-rows.ts';
 import { Totals } from '../indexes/totals.ts';
+import { loadKernel } from '../kernels/load-kernels.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
 import { Edges } from './edges.ts';
 import { plan } from './plan.ts';
@@ -20,8 +23,10 @@ import {
   holdsText,
   type KeySource,
   type LinkStep,
+  type PlannedRange,
   type PlannedTotal,
   type PlanSchema,
+  type RangedRequest,
   type Reader,
   type ScanRequest,
   type TotalRequest,
@@ -72,6 +77,7 @@ class Builder {
   readonly #indexes = new Map<string, IndexNode>();
   readonly #totals = new Map<string, TotalNode>();
   readonly #counted = new Map<Typed, CountedRows>();
+  readonly #parts = new Map<string, ColumnDef>();
   #states = 0;
 
   constructor(request: BuildRequest) {
@@ -199,6 +205,68 @@ class Builder {
     return node;
   }
 
+  #ranged(request: RangedRequest, to: ColumnNode): RangeNode {
+    const { table, conditions, sortedBy, values, filters } = request;
+    const reading = to.column.table;
+    const index = this.#index(table, request.keys);
+    const of: RangeOf = {
+      table: this.#request.layout.table(table),
+      index: index.index,
+      filters,
+      conditions,
+      sortedBy,
+      values,
+    };
+    const { readers, index: readersIndex } = this.#groupReaders(request, reading);
+    const node = new RangeNode(
+      of,
+      this.#state((owner) => new RangedRows(of, owner)),
+      reading,
+      readers,
+    );
+    this.#nodes.push(node);
+    const rows = [...conditions.map(({ column }) => column), ...values, ...filters.map(({ column }) => column)];
+    for (const column of new Set(rows)) this.#edges.sameRows(this.#columnSource(column), node);
+    for (const { keys } of filters) if (keys !== undefined) this.#edges.all(this.#columnSource(keys), node);
+    this.#edges.rowsOfIndex(index, node);
+    // Whom a change concerns is asked of what those rows want by now.
+    for (const { wanted } of conditions) this.#edges.after(node, this.#columnSource(wanted));
+    if (readersIndex !== undefined) this.#edges.after(node, readersIndex.source);
+    this.#edges.sameRows(node.source, to);
+    return node;
+  }
+
+  #groupReaders(
+    { sources }: RangedRequest,
+    reading: TableDef,
+  ): { readonly readers: GroupReaders; readonly index?: IndexNode } {
+    const own = sources.findIndex((source) => source.by === 'own row');
+    if (own >= 0) return { readers: { by: 'own row', key: own } };
+    const columns = sources.flatMap((source) => (source.by === 'column' ? [source.column] : []));
+    if (columns.length === 0 || columns.length < sources.length) return { readers: { by: 'any' } };
+    const index = this.#index(reading.id, columns, true);
+    return { readers: { by: 'index', index: index.index, keys: columns.length }, index };
+  }
+
+  /** A part of a formula in a column behind the sheet; the same part of several formulas stands in one. */
+  #asColumn(tree: Typed, table: TableDef): ColumnDef {
+    if (tree.node === 'cell' && tree.links.length === 0 && tree.table === table.id) {
+      return this.#request.layout.column(table.id, tree.column);
+    }
+    const name = `${table.id} ${JSON.stringify(tree, (key, value) => (key === 'from' || key === 'to' ? undefined : value))}`;
+    const known = this.#parts.get(name);
+    if (known !== undefined) return known;
+    const column = this.#request.layout.addColumn(table, `·part-${this.#parts.size + 1}`, false);
+    this.#parts.set(name, column);
+    const node = new ColumnNode(column);
+    this.#nodes.push(node);
+    this.#columnNodes.set(column, node);
+    this.#columnSources.set(column, node.source);
+    node.kernel = plan(tree, this.#readerFor(node));
+    this.#edges.sameRows(this.#rowsSource(table), node);
+    return column;
+  }
+
   /** From changed groups of `from` to the rows of the reading table that read them. */
   #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ColumnNode): void {
     const own = sources.findIndex((source) => source.by === 'own row');
@@ -253,6 +321,15 @@ class Builder {
         const watch = this.#watch(request);
         this.#groupEdge(watch.source, watch.index, request.sources, node);
         return watch.index;
+      },
+      asColumn: (tree) => this.#asColumn(tree, node.column.table),
+      load: (column) => {
+        this.#edges.sameRows(this.#columnSource(column), node);
+        return loadKernel(column);
+      },
+      ranged: (request): PlannedRange => {
+        const { of, ranged } = this.#ranged(request, node);
+        return { index: of.index, ranged };
       },
       counts: (call, rows) => this.#counted.set(call, rows),
     };

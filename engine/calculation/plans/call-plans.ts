@@ -41,7 +41,7 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
     case 'database row':
       return planDatabaseRow(tree, body, reader);
     case 'form':
-      return planForm(tree, reader);
+      return planForm(body.form, tree, reader);
   }
 }
 

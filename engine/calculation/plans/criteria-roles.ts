@@ -4,6 +4,7 @@
 import type { Comparison, Typed } from '../../language/typed.ts';
 import { BLANK, FILLED } from '../../values/column.ts';
 import { compareNumbers } from '../../values/tolerance.ts';
+import type { ValueType } from '../../values/type.ts';
 import type { Frame } from '../frame.ts';
 import type { RowFilter } from '../indexes/totals.ts';
 import { ORDERS } from '../kernels/point-kernels.ts';
@@ -40,6 +41,11 @@ export function rolesOf(args: readonly Typed[]): Roles {
     else scalars.push(argument);
   }
   return { scalars, values, criteria };
+}
+
+/** Whether values of the type stand in an order of numbers: quantities, dates, temperatures. */
+export function holdsNumbers(type: ValueType): boolean {
+  return type.kind === 'number' || type.kind === 'date' || type.kind === 'temperature';
 }
 
 /** Whether a stored value stands in this comparison to a fixed one. */

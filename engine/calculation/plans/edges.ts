@@ -12,6 +12,8 @@ const EVERY_ROW = 'every row';
 export class Edges {
   readonly #drawn = new Map<Source, Map<string, Edge>>();
   readonly #numbers = new Map<object, number>();
+  /** What was drawn to each node, and how. */
+  readonly #into = new Map<Node, { readonly source: Source; readonly way: string }[]>();
 
   /** The same rows, in a lane of the node's dirty rows. */
   sameRows(source: Source, to: Node, lane = 0): void {
@@ -21,6 +23,17 @@ export class Edges {
   /** Every row of the node, whatever changed. */
   all(source: Source, to: Node): void {
     this.#draw(source, to, EVERY_ROW, (_, frame) => dirtyRows(frame, to).addAll());
+  }
+
+  /** The rows that an index looks at again: those whose keys changed, that came, went or moved. */
+  rowsOfIndex(index: IndexNode, to: Node): void {
+    this.#depend(to, index);
+    for (const { source, way } of this.#into.get(index) ?? []) if (way === 'rows 0') this.sameRows(source, to);
+  }
+
+  /** The node runs after what makes the source, and hears nothing of it. */
+  after(node: Node, source: Source): void {
+    if (source.maker !== undefined) this.#depend(node, source.maker);
   }
 
   /** From changed groups to the row that is the group's key. */
@@ -82,6 +95,9 @@ export class Edges {
     const edge: Edge = { to, propagate };
     drawn.set(`${node} ${way}`, edge);
     source.edges.push(edge);
+    const into = this.#into.get(to);
+    if (into === undefined) this.#into.set(to, [{ source, way }]);
+    else into.push({ source, way });
   }
 
   /** Takes away what an edge to every row makes needless; rows in another lane are told apart and stay. */

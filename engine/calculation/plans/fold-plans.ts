@@ -16,8 +16,16 @@ import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type ColumnNode, isFixed, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, PlannedTotal, Reader } from './reader.ts';
-import { type Conditions, conditionsOf, countedBy, matchingKernel, planMatching } from './scan-plans.ts';
+import {
+  type Conditions,
+  conditionsOf,
+  countedBetween,
+  countedBy,
+  matchingKernel,
+  planMatching,
+} from './scan-plans.ts';
 
 /** SUM([a]; [b]; Table[c]): every value folded, blanks skipped. */
 export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
@@ -161,7 +169,13 @@ function planScannedFold(
   fold: Fold,
   reader: Reader,
 ): Kernel {
-  const matching = planMatching(table, conditions, column === undefined ? [] : [column], reader);
+  const values = column === undefined ? [] : [column];
+  const ranged = planRanged(table, conditions, values, reader);
+  if (ranged !== undefined) {
+    reader.counts(tree, countedBetween(ranged));
+    return rangedFold(ranged, column === undefined ? undefined : reader.layout.column(table, column), fold, reader);
+  }
+  const matching = planMatching(table, conditions, values, reader);
   reader.counts(tree, countedBy(matching));
   const data = column === undefined ? undefined : reader.layout.column(table, column);
   const gathering = new Gathering();
@@ -174,6 +188,37 @@ function planScannedFold(
       else gathering.take(fold, cells.values[row] as number, cells.states[row] as number);
     }
     gathering.finish(fold, reader.words.faults, (value, state) => {
+      out.values[i] = value;
+      out.states[i] = state;
+    });
+  });
+}
+
+/** A total of the rows between bounds, added up by rising value. */
+function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, reader: Reader): Kernel {
+  const { faults } = reader.words;
+  const gathering = new Gathering();
+  return rangedKernel(ranged, (rows, from, to, out, i, frame) => {
+    gathering.start(to - from);
+    if (column === undefined) {
+      if (fold.takes !== 'blanks') {
+        gathering.values.fill(1, 0, to - from);
+        gathering.count = to - from;
+      }
+    } else {
+      const { values, states, exceptions } = frame.column(column);
+      if (exceptions === 0 && fold.takes !== 'blanks') {
+        const gathered = gathering.values;
+        for (let place = from; place < to; place++) gathered[place - from] = values[rows[place] as number] as number;
+        gathering.count = to - from;
+      } else {
+        for (let place = from; place < to; place++) {
+          const row = rows[place] as number;
+          gathering.take(fold, values[row] as number, states[row] as number);
+        }
+      }
+    }
+    gathering.finish(fold, faults, (value, state) => {
       out.values[i] = value;
       out.states[i] = state;
     });

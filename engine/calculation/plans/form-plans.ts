@@ -1,8 +1,10 @@
 // Plans the functions that only look at some of their arguments, or at rows rather than values: IF and its kin, AND, OR,
 // catching errors, choosing, counting rows, looking up by an exact key. Called by call-plans.ts alone.
 
+import type { Form } from '../../functions/definition.ts';
 import type { Typed } from '../../language/typed.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import { todayKernel } from '../kernels/load-kernels.ts';
 import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from '../kernels/point-kernels.ts';
 import { constantKernel, type Kernel, scratch } from '../kernels/vector.ts';
 import { type ColumnDef, isHidden } from '../layout.ts';
@@ -15,45 +17,40 @@ type ColumnNode = Extract<Typed, { node: 'column' }>;
 
 const blank: Kernel = constantKernel(0, BLANK);
 
-export function planForm(tree: CallNode, reader: Reader): Kernel {
-  const { args } = tree;
+export function planForm(form: Form, { args }: CallNode, reader: Reader): Kernel {
   const at = (i: number): Kernel => {
     const argument = args[i];
     return argument === undefined ? blank : reader.plan(argument);
   };
-  switch (tree.signature.name) {
-    case 'IF':
+  const all = (): readonly Kernel[] => args.map((argument) => reader.plan(argument));
+  switch (form) {
+    case 'if':
       return chooseKernel(at(0), at(1), at(2));
-    case 'IFS':
+    case 'ifs':
       return planIfs(args, reader);
-    case 'SWITCH':
+    case 'switch':
       return planSwitch(args, reader);
-    case 'CHOOSE':
+    case 'choose':
       return planChoose(args, reader);
-    case 'AND':
-      return junctionKernel(
-        args.map((argument) => reader.plan(argument)),
-        0,
-      );
-    case 'OR':
-      return junctionKernel(
-        args.map((argument) => reader.plan(argument)),
-        1,
-      );
-    case 'IFERROR':
+    case 'and':
+      return junctionKernel(all(), 0);
+    case 'or':
+      return junctionKernel(all(), 1);
+    case 'iferror':
       return catchKernel(at(0), at(1), () => true);
-    case 'IFNA':
+    case 'ifna':
       return catchKernel(at(0), at(1), (fault) => reader.words.faults.error(fault).error === 'missing');
-    case 'ROWS':
+    case 'rows':
       return planRows(args[0], reader);
-    case 'COLUMNS':
+    case 'columns':
       return planColumnCount(args[0], reader);
-    case 'XLOOKUP':
+    case 'lookup':
       return planLookup(args, reader);
-    case 'VLOOKUP':
+    case 'lookup first column':
       return planLookup(args.slice(0, 3), reader);
-    default:
-      throw new Error(`${tree.signature.name} has no plan`);
+    case 'today':
+      reader.readsToday();
+      return todayKernel();
   }
 }
 
@@ -71,9 +68,23 @@ function planIfs(args: readonly Typed[], reader: Reader): Kernel {
   return kernel;
 }
 
+/** A kernel that asks again and again for the same argument, which is worked out once a batch: nested calls stay as long as they are written. */
+function askingOnce(argument: Kernel, asking: (held: Kernel) => Kernel): Kernel {
+  let now = scratch();
+  const kernel = asking(() => now);
+  return (batch) => {
+    now = argument(batch);
+    return kernel(batch);
+  };
+}
+
 function planSwitch(args: readonly Typed[], reader: Reader): Kernel {
   const [subject, ...rest] = args;
   if (subject === undefined) return blank;
+  return askingOnce(reader.plan(subject), (held) => planCases(subject, held, rest, reader));
+}
+
+function planCases(subject: Typed, held: Kernel, rest: readonly Typed[], reader: Reader): Kernel {
   const hasDefault = rest.length % 2 === 1;
   const last = rest[rest.length - 1];
   let kernel =
@@ -83,12 +94,7 @@ function planSwitch(args: readonly Typed[], reader: Reader): Kernel {
   for (let i = rest.length - (hasDefault ? 3 : 2); i >= 0; i -= 2) {
     const [value, result] = [rest[i], rest[i + 1]];
     if (value === undefined || result === undefined) continue;
-    const same = compareKernel(
-      reader.plan(subject),
-      reader.plan(value),
-      ORDERS['='],
-      orderFor(subject.type, true, reader.words.texts),
-    );
+    const same = compareKernel(held, reader.plan(value), ORDERS['='], orderFor(subject.type, true, reader.words.texts));
     kernel = chooseKernel(same, reader.plan(result), kernel);
   }
   return kernel;
@@ -101,10 +107,14 @@ function planChoose(args: readonly Typed[], reader: Reader): Kernel {
     error: 'value',
     why: `CHOOSE was given a number that is not between 1 and ${choices.length}: change it or add choices.`,
   });
-  let kernel = constantKernel(wrong, FAULT);
+  return askingOnce(reader.plan(which), (held) => planPlaces(held, choices, constantKernel(wrong, FAULT), reader));
+}
+
+function planPlaces(held: Kernel, choices: readonly Typed[], otherwise: Kernel, reader: Reader): Kernel {
+  let kernel = otherwise;
   choices.forEach((choice, i) => {
     const here = compareKernel(
-      reader.plan(which),
+      held,
       constantKernel(i + 1, FILLED),
       (order) => order === 0,
       (a, b) => Math.trunc(a) - b,

@@ -5,6 +5,7 @@ import type { Typed } from '../../language/typed.ts';
 import { BLANK, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import { powerOf } from '../../values/number.ts';
+import { LONGEST_TEXT, tooLongText } from '../../values/plain-text.ts';
 import { linkedKernel, loadKernel, singleKernel, throughKernel, todayKernel } from '../kernels/load-kernels.ts';
 import { arithmeticKernel, compareKernel, ORDERS, pointKernel1, pointKernel2 } from '../kernels/point-kernels.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
@@ -134,7 +135,10 @@ function planJoin(left: Typed, right: Typed, reader: Reader): Kernel {
     reader.words,
     [plan(left, reader), plan(right, reader)],
     [left.type, right.type],
-    ([one = null, other = null]) => said(one, left, reader) + said(other, right, reader),
+    ([one = null, other = null]) => {
+      const joined = said(one, left, reader) + said(other, right, reader);
+      return joined.length > LONGEST_TEXT ? tooLongText('join less') : joined;
+    },
     { blanks: 'given', errors: 'pass' },
   );
 }

@@ -9,6 +9,7 @@ import type { Scalar } from '../../values/error.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { Dictionaries, Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
+import type { RangeCondition, RangedRows } from '../indexes/ranged-rows.ts';
 import type { RowFilter, Totals } from '../indexes/totals.ts';
 import type { Kernel } from '../kernels/vector.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
@@ -68,6 +69,12 @@ export interface Reader extends PlanSchema {
   total(request: TotalRequest): PlannedTotal;
   /** Rows of another table looked through by key: changes of `reads` there concern the rows that read the group. */
   scan(request: ScanRequest): FrameState<GroupIndex>;
+  /** A part of the formula worked out in a column, its own where it is a plain cell of this row, so that others may look at it. */
+  asColumn(tree: Typed): ColumnDef;
+  /** The kernel of this row's cell in a column of the reading table. */
+  load(column: ColumnDef): Kernel;
+  /** Rows of another table between values of this row: a change there concerns the rows whose conditions it meets. */
+  ranged(request: RangedRequest): PlannedRange;
   /** Remembers which rows a call counts, for explaining it with the same index and filters. */
   counts(call: Typed, rows: CountedRows): void;
 }
@@ -75,6 +82,22 @@ export interface Reader extends PlanSchema {
 export interface PlannedTotal {
   readonly index: FrameState<GroupIndex>;
   readonly totals: FrameState<Totals>;
+}
+
+export interface PlannedRange {
+  readonly index: FrameState<GroupIndex>;
+  readonly ranged: FrameState<RangedRows>;
+}
+
+export interface RangedRequest {
+  readonly table: string;
+  readonly keys: readonly string[];
+  readonly sources: readonly KeySource[];
+  readonly filters: readonly RowFilter[];
+  readonly conditions: readonly RangeCondition[];
+  readonly sortedBy: ColumnDef;
+  /** Columns whose cells the answer rests on besides. */
+  readonly values: readonly ColumnDef[];
 }
 
 export interface ScanRequest {

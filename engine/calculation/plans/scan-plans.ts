@@ -10,11 +10,12 @@ import type { GroupIndex } from '../indexes/group-index.ts';
 import { meetsAll, type RowFilter } from '../indexes/totals.ts';
 import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
 import { type Batch, type Kernel, scratch, type Vector } from '../kernels/vector.ts';
-import type { ColumnDef } from '../layout.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type Criterion, fixedFilter, isFixed, meets, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, Reader } from './reader.ts';
 
 /** The conditions of a call, told apart by how they are met. */
@@ -119,6 +120,24 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
   };
 }
 
+/** Which rows lie between one reading row's bounds: found as the kernel finds them. */
+export function countedBetween(ranged: Ranged): CountedRows {
+  return (frame, row) => {
+    let counted: Int32Array = new Int32Array(0);
+    const kernel = rangedKernel(ranged, (rows, from, to, out, i) => {
+      counted = rows.slice(from, to);
+      out.states[i] = FILLED;
+    });
+    kernel({ frame, rows: undefined, from: row, count: 1 });
+    return inOrder(counted, ranged.table, frame);
+  };
+}
+
+/** The same rows as they stand in their table. */
+function inOrder(rows: Int32Array, table: TableDef, frame: Frame): Int32Array {
+  return rows.sort(frame.compare(table));
+}
+
 /** Which rows one reading row's conditions are met by: found as the kernel finds them. */
 export function countedBy(matching: Matching): CountedRows {
   return (frame, row) => {
@@ -133,6 +152,27 @@ export function countedBy(matching: Matching): CountedRows {
   };
 }
 
+/** Answers from the rows that meet the conditions, as they stand in their table. */
+function planRows(
+  tree: CallNode,
+  table: string,
+  conditions: Conditions,
+  reads: readonly string[],
+  answer: Answer,
+  reader: Reader,
+): Kernel {
+  const ranged = planRanged(table, conditions, reads, reader);
+  if (ranged !== undefined) {
+    reader.counts(tree, countedBetween(ranged));
+    return rangedKernel(ranged, (rows, from, to, out, i, frame) => {
+      answer(inOrder(rows.slice(from, to), ranged.table, frame), to - from, out, i, frame);
+    });
+  }
+  const matching = planMatching(table, conditions, reads, reader);
+  reader.counts(tree, countedBy(matching));
+  return matchingKernel(matching, answer);
+}
+
 /** Functions over the columns of matching rows: each reading row gets the scalars and the columns' values. */
 export function planMatchingRows(
   tree: CallNode,
@@ -143,15 +183,14 @@ export function planMatchingRows(
   const first = values[0] ?? criteria[0]?.column;
   if (first === undefined) throw new Error(`${tree.signature.name} has no column`);
   const reads = values.map((one) => one.column);
-  const matching = planMatching(first.table, conditionsOf(criteria, reader), reads, reader);
-  reader.counts(tree, countedBy(matching));
+  const conditions = conditionsOf(criteria, reader);
   const columns = values.map((one) => ({ type: one.type, column: reader.layout.column(one.table, one.column) }));
   // Scalars come first, so each stands at its parameter's place.
   const kernels = scalars.map((scalar, k) => planArgument(scalar, k, tree, reader));
   let vectors: Vector[] = [];
   const stored: Stored = { value: 0, state: FILLED };
   const { words } = reader;
-  const kernel = matchingKernel(matching, (rows, count, out, i, frame) => {
+  const answer: Answer = (rows, count, out, i, frame) => {
     const given = vectors.map((vector, k): Scalar => {
       const at = vector.at + (vector.uniform ? 0 : i);
       const type = scalars[k]?.type ?? tree.type;
@@ -164,7 +203,8 @@ export function planMatchingRows(
     toStored(words, given.find(isError) ?? body.compute(given, lists), stored);
     out.values[i] = stored.value;
     out.states[i] = stored.state;
-  });
+  };
+  const kernel = planRows(tree, first.table, conditions, reads, answer, reader);
   return (batch) => {
     vectors = kernels.map((one) => one(batch));
     return kernel(batch);

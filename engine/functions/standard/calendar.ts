@@ -10,6 +10,11 @@ export function dateOf(year: number, month: number, day: number): number {
   return made >= 1 && made <= 9999 ? civil : Number.NaN;
 }
 
+/** As dateOf, for a year as a person writes it: none for a year without its century. */
+export function dateOfWritten(year: number, month: number, day: number): number {
+  return year > -1 && year < 100 ? Number.NaN : dateOf(year, month, day);
+}
+
 function daysInMonth(year: number, month: number): number {
   return civilDay(year, month + 1, 1) - civilDay(year, month, 1);
 }

@@ -7,7 +7,7 @@ import { date, failure, makers, needed, optional, or, plain, rule, takes, text, 
 import { type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
 import {
   dateDifference,
-  dateOf,
+  dateOfWritten,
   days360,
   easter,
   isoWeek,
@@ -29,6 +29,7 @@ const isoWeekLoop: Loop = (out, count, [date]) => {
 };
 
 const NO_YEAR = failure('number', 'Years run from 1 to 9999: check the year, month and day.');
+const NO_CENTURY = failure('number', 'Which century? Write the year in full, 2027 rather than 27; years run to 9999.');
 const NO_KIND = failure('number', 'There is no such way of counting: look at the kinds in the help of this function.');
 const NOT_IN_ORDER = failure('number', 'The first date must not be after the second.');
 const NO_INTERVAL = failure('value', 'Say what to count in: "y", "m", "d", "md", "ym" or "yd".');
@@ -43,11 +44,12 @@ export const DATES: readonly FunctionDefinition[] = [
     '6.10.2',
     takes(needed('year', plain), needed('month', plain), needed('day', plain)),
     date,
-    dateOf,
-    NO_YEAR,
+    dateOfWritten,
+    NO_CENTURY,
   ),
   make.form(
     'TODAY',
+    'today',
     'The day the workbook stands at: an input of the workbook, not a clock.',
     '6.10.20',
     takes(),

@@ -46,9 +46,9 @@ const NO_QUANTILE = failure('number', 'The chance must lie between 0 and 1, and 
 const NO_CHANCE = failure('number', 'The chance must lie between 0 and 1.');
 const NO_BINOMIAL = failure(
   'number',
-  'The chance must lie from 0 to 1, the trials from 0 to 1E15, the successes from 0 to the trials.',
+  'The chance must lie from 0 to 1, the trials from 0 to a million millions, the successes from 0 to the trials.',
 );
-const NO_POISSON = failure('number', 'The mean and the count must be 0 or above, the mean at most 1E15.');
+const NO_POISSON = failure('number', 'The mean must lie from 0 to a million millions, the count at 0 or above.');
 
 /** Why a standard deviation can't belong to such values; undefined where it can. */
 function deviationObjection(value: ValueType, deviation: ValueType | undefined): string | undefined {

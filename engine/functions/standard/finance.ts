@@ -1,5 +1,6 @@
-// Money over time: loans, savings, worth of later payments, writing off. Money paid out is negative, money received positive. Amounts
-// may be money or plain numbers, alike within a call; rates are per period. Read by standard/index.ts.
+// Money over time: loans, savings, worth of later payments. Money paid out is negative, money received positive. Amounts may be
+// money or plain numbers, alike within a call; rates are per period. Read by standard/index.ts; the parts of a loan's payments
+// stand in loans.ts, payments on dates in dated-payments.ts, writing off in writing-off.ts.
 
 import type { Scalar } from '../../values/error.ts';
 import {
@@ -21,13 +22,12 @@ import { type Given, isFault, listOf, numberOf, numbersOf } from './columns.ts';
 
 const make = makers('finance');
 
-const NO_RATE = failure(
+export const NO_RATE = failure(
   'number',
   'No rate fits these payments: some must be paid out (negative) and some received (positive).',
 );
 const NO_PERIODS = failure('number', 'These payments never pay it off: check their signs and the rate.');
-const NO_SUCH_PERIOD = failure('number', 'Periods count from 1 to the life; life and periods must be above 0.');
-const NO_FINANCE = failure(
+export const NO_FINANCE = failure(
   'number',
   'These amounts and this rate have no answer: check the rate and the number of periods.',
 );
@@ -37,7 +37,7 @@ function growth(rate: number, periods: number): number {
   return (1 + rate) ** periods;
 }
 
-function annuity(rate: number, periods: number, dueAtStart: number): number {
+export function annuity(rate: number, periods: number, dueAtStart: number): number {
   if (rate === 0) return periods;
   // A loss of more than everything a period has no logarithm, yet whole periods have an answer.
   const gained = rate > -1 ? Math.expm1(periods * Math.log1p(rate)) : growth(rate, periods) - 1;
@@ -49,11 +49,13 @@ function futureValue(rate: number, periods: number, payment: number, present: nu
   return -(present * growth(rate, periods) + payment * annuity(rate, periods, due)) + 0;
 }
 
-function presentValue(rate: number, periods: number, payment: number, future: number, due: number): number {
+/** What payments to come and a last amount are worth so many periods before. */
+export function presentValue(rate: number, periods: number, payment: number, future: number, due: number): number {
   return -(future + payment * annuity(rate, periods, due)) / growth(rate, periods) + 0;
 }
 
-function payment(rate: number, periods: number, present: number, future: number, due: number): number {
+/** The payment a period that brings a first amount to a last one. */
+export function payment(rate: number, periods: number, present: number, future: number, due: number): number {
   return -(future + present * growth(rate, periods)) / annuity(rate, periods, due) + 0;
 }
 
@@ -66,7 +68,7 @@ function numberOfPeriods(rate: number, paid: number, present: number, future: nu
 const MOST_STEPS = 100;
 
 /** A rate above -1 at which `worth` is 0: Newton's steps from a guess, then halving of an interval that brackets it. */
-function solvedRate(worth: (rate: number) => number, guess: number): number {
+export function solvedRate(worth: (rate: number) => number, guess: number): number {
   let rate = guess;
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const here = worth(rate);
@@ -111,7 +113,7 @@ function rateOfAnnuity(
 }
 
 /** What payments at the end of each period are worth at the start. */
-function netPresentValue(rate: number, payments: Float64Array): number {
+export function netPresentValue(rate: number, payments: Float64Array): number {
   let worth = 0;
   let factor = 1;
   for (const one of payments) {
@@ -141,25 +143,7 @@ function irr([payments, guess]: Given): Scalar {
   return Number.isNaN(rate) ? NO_RATE : rate;
 }
 
-function straightLine(cost: number, salvage: number, life: number): number {
-  return life === 0 ? Number.NaN : (cost - salvage) / life;
-}
-
-function sumOfYears(cost: number, salvage: number, life: number, period: number): number {
-  if (!(life > 0) || period < 1 || period > life) return Number.NaN;
-  return ((cost - salvage) * (life + 1 - period) * 2) / ((life + 1) * life);
-}
-
-/** Declining balance by `factor` / life of what is left, never below the salvage. */
-function decliningBalance(cost: number, salvage: number, life: number, period: number, factor: number): number {
-  if (!(life > 0) || period < 1 || period > life || !(factor > 0) || cost < 0 || salvage < 0) return Number.NaN;
-  const share = Math.min(1, factor / life);
-  const before = cost * (1 - share) ** (period - 1);
-  const after = cost * (1 - share) ** period;
-  return Math.max(0, before - Math.max(after, salvage));
-}
-
-const AMOUNT = numbers('M');
+export const AMOUNT = numbers('M');
 const due = optional('at_start', plain);
 
 export const FINANCE: readonly FunctionDefinition[] = [
@@ -235,38 +219,5 @@ export const FINANCE: readonly FunctionDefinition[] = [
     takes(needed('payments', column(AMOUNT)), optional('guess', plain)),
     plain,
     irr,
-  ),
-  make.numeric(
-    'SLN',
-    'Writing off in equal parts: the amount a period.',
-    '6.12.45',
-    takes(needed('cost', AMOUNT), needed('salvage', AMOUNT), needed('life', plain)),
-    AMOUNT,
-    straightLine,
-    NO_SUCH_PERIOD,
-  ),
-  make.numeric(
-    'SYD',
-    'Writing off by the sum of years, more at first: the amount of one period.',
-    '6.12.46',
-    takes(needed('cost', AMOUNT), needed('salvage', AMOUNT), needed('life', plain), needed('period', plain)),
-    AMOUNT,
-    sumOfYears,
-    NO_SUCH_PERIOD,
-  ),
-  make.numeric(
-    'DDB',
-    'Writing off by twice the share of what is left (or another factor): the amount of one period.',
-    '6.12.14',
-    takes(
-      needed('cost', AMOUNT),
-      needed('salvage', AMOUNT),
-      needed('life', plain),
-      needed('period', plain),
-      optional('factor', plain),
-    ),
-    AMOUNT,
-    (cost, salvage, life, period, factor?: number) => decliningBalance(cost, salvage, life, period, or(factor, 2)),
-    NO_SUCH_PERIOD,
   ),
 ];

@@ -1,31 +1,17 @@
-// Joining values into one text, each as & joins it: quantities with their unit, dates as 15 Mar 2027, blanks as nothing. Read by
-// standard/index.ts.
+// Joining values into one text, each as & joins it (values/plain-text.ts): numbers in full, quantities with their unit, dates as
+// 15 Mar 2027, blanks as nothing. Read by standard/index.ts.
 
 import type { ArgumentType } from '../../language/signature.ts';
 import { isError, type Scalar } from '../../values/error.ts';
-import { showWithUnit } from '../../values/show.ts';
+import { LONGEST_TEXT, plainText, tooLongText } from '../../values/plain-text.ts';
 import { TEXT, type ValueType } from '../../values/type.ts';
-import {
-  alias,
-  anything,
-  failure,
-  makers,
-  many,
-  needed,
-  rule,
-  takes,
-  text,
-  thenRepeating,
-  values,
-  yesno,
-} from '../build.ts';
+import { alias, anything, makers, many, needed, rule, takes, text, thenRepeating, values, yesno } from '../build.ts';
 import type { FunctionDefinition, RunBody } from '../definition.ts';
 import { type Given, listOf } from './columns.ts';
 
 const make = makers('text');
 
-const LONGEST = 32767;
-const TOO_LONG = failure('value', `The text would be longer than ${LONGEST} letters: join less.`);
+const TOO_LONG = tooLongText('join less');
 
 /** Why a type can't be joined as it is; undefined where it can. */
 function objection(type: ValueType): string | undefined {
@@ -49,7 +35,7 @@ function joinable(skip: number): (args: readonly ArgumentType[]) => ValueType | 
 /** A value as & joins it. No money comes here, so that no currency is asked for. */
 function joined(value: Scalar, type: ValueType | undefined): string {
   if (type === undefined) return typeof value === 'string' ? value : '';
-  return showWithUnit(value, type, { currency: 'XXX' });
+  return plainText(value, type, 'XXX');
 }
 
 /** All values from the `skip`-th argument on, joined with a separator; blanks and empty texts left out where asked. */
@@ -61,11 +47,12 @@ function join(args: Given, types: readonly ArgumentType[], skip: number, separat
       if (isError(entry)) return entry;
       const part = joined(entry, types[index]?.type);
       if (part === '' && leaveOut) continue;
-      length += part.length + separator.length;
+      length += part.length + (parts.length === 0 ? 0 : separator.length);
+      if (length > LONGEST_TEXT) return TOO_LONG;
       parts.push(part);
     }
   }
-  return length - separator.length > LONGEST ? TOO_LONG : parts.join(separator);
+  return parts.join(separator);
 }
 
 function chooseConcat(types: readonly ArgumentType[]): RunBody {

@@ -2,6 +2,7 @@
 // walk the column. Read by standard/index.ts.
 
 import type { CellError, Scalar } from '../../values/error.ts';
+import { settled } from '../../values/tolerance.ts';
 import {
   column,
   columnsBody,
@@ -19,6 +20,7 @@ import {
 } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { compareValues, type Given, listOf, numberOf } from './columns.ts';
+import { fitsWildcards, smallLetters } from './wildcards.ts';
 
 const make = makers('look-up');
 
@@ -73,6 +75,36 @@ function lookUpInSheet([wanted, within, results, sorted]: Given): Scalar {
   return row < 0 ? NOT_FOUND : entryAt(listOf(results), row);
 }
 
+const NO_SUCH_WAY = failure(
+  'value',
+  'XMATCH looks for an equal value (0), the next smaller (-1) or larger (1) or by wildcards (2), from the first row (1) or the last (-1).',
+);
+
+/** XMATCH: the row, from 1, of an equal value, or of the nearest below or above where there is none, from either end. */
+function crossMatch([wanted, within, kind, order]: Given): Scalar {
+  const list = listOf(within);
+  const value = listOf(wanted)[0] ?? null;
+  const how = Math.trunc(settled(numberOf(kind) ?? 0));
+  const way = Math.trunc(settled(numberOf(order) ?? 1));
+  if (how < -1 || how > 2 || way === 0 || Math.abs(way) > 2) return NO_SUCH_WAY;
+  let best = -1;
+  for (let step = 0; step < list.length; step += 1) {
+    const row = way > 0 ? step : list.length - 1 - step;
+    const entry = list[row] ?? null;
+    if (how === 2) {
+      if (typeof entry === 'string' && typeof value === 'string' && fitsWildcards(value, smallLetters(entry)))
+        return row + 1;
+      continue;
+    }
+    const beyond = compareValues(entry, value);
+    if (beyond === 0) return row + 1;
+    if (beyond === undefined || how === 0 || Math.sign(beyond) !== how) continue;
+    if (best < 0 || (compareValues(entry, list[best] ?? null) ?? 0) * how < 0) best = row;
+  }
+  if (best >= 0) return best + 1;
+  return how === 1 ? NOTHING_ABOVE : how === -1 ? NOTHING_BELOW : NOT_FOUND;
+}
+
 const IN_SHEET = takes(
   needed('wanted', every('K')),
   needed('table', firstColumn(every('K'))),
@@ -83,6 +115,7 @@ const IN_SHEET = takes(
 export const LOOKUP: readonly FunctionDefinition[] = [
   make.form(
     'XLOOKUP',
+    'lookup',
     'The value of one column in the first row in which another equals the value looked for: XLOOKUP([Crop]; Prices[Crop]; Prices[Price]). The last argument stands in where there is none.',
     'common spreadsheet practice',
     takes(
@@ -100,6 +133,19 @@ export const LOOKUP: readonly FunctionDefinition[] = [
     takes(needed('wanted', every('K')), needed('within', column(every('K'))), optional('kind', plain)),
     plain,
     match,
+  ),
+  make.columns(
+    'XMATCH',
+    'The row, from 1, of a value in a column in any order: 0 an equal one (where left out), -1 else the next smaller, 1 else the next larger, 2 by wildcards; -1 as the last looks from the end.',
+    'common spreadsheet practice',
+    takes(
+      needed('wanted', every('K')),
+      needed('within', column(every('K'))),
+      optional('kind', plain),
+      optional('order', plain),
+    ),
+    plain,
+    crossMatch,
   ),
   make.columns(
     'INDEX',
@@ -125,9 +171,12 @@ export const LOOKUP: readonly FunctionDefinition[] = [
     every('R'),
     {
       lane: 'by type',
-      choose: (args) => (args[3]?.constant === false ? { lane: 'form' } : columnsBody(IN_SHEET, lookUpInSheet)),
+      choose: (args) =>
+        args[3]?.constant === false
+          ? { lane: 'form', form: 'lookup first column' }
+          : columnsBody(IN_SHEET, lookUpInSheet),
     },
   ),
-  make.form('ROWS', 'How many rows a table has.', '6.13.30', takes(needed('table', table)), plain),
-  make.form('COLUMNS', 'How many columns a table has.', '6.13.5', takes(needed('table', table)), plain),
+  make.form('ROWS', 'rows', 'How many rows a table has.', '6.13.30', takes(needed('table', table)), plain),
+  make.form('COLUMNS', 'columns', 'How many columns a table has.', '6.13.5', takes(needed('table', table)), plain),
 ];

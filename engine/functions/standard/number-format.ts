@@ -1,12 +1,21 @@
-// Formats of numbers, dates and time spans as TEXT has them, read once into a writer. Numbers: 0 # , . % E+00 and words in
-// quotes, with an own part for negative numbers and for nought after semicolons. Dates: yyyy yy mmmm mmm mm m dddd ddd dd d. Time
-// spans: [h] hh h mm m ss s. Called by text-format.ts; knows no types.
+// Formats of numbers, dates and time spans as TEXT has them, read once into a writer, or into the sentence that refuses them:
+// nothing is written that the format does not say. Numbers: 0 # , . % E+00 and words in quotes, with an own part for negative
+// numbers and for nought after semicolons. Dates: yyyy yy mmmm mmm mm m dddd ddd dd d. Time spans: [h] hh h [m] mm m [s] ss s.
+// Called by text-format.ts; knows no types.
 
 import { yearMonthDay } from '../../values/civil.ts';
 import { MONTHS, WEEKDAYS } from '../../values/date-text.ts';
 import { tolerantRound } from '../../values/tolerance.ts';
 
+/** Gives a number's text. */
 export type Writer = (value: number) => string;
+
+/** A writer, or why there is none. */
+export type Read = Writer | string;
+
+export const NO_DIGITS = 'The format of a number needs a place for digits: "0", "0.00", "#,##0", "0%", "0.00E+00".';
+const NO_DATE = 'The format of a date names year, month or day: "yyyy-mm-dd", "d mmm yyyy", "ddd d mmm".';
+const NO_TIME = 'The format of a time names hours, minutes or seconds: "h:mm", "[h]:mm", "[m]", "h:mm:ss".';
 
 /** Words in quotes and letters after a backslash, which stand as they are, and what lies between. */
 interface Piece {
@@ -51,6 +60,21 @@ interface NumberShape {
   readonly plusSign: boolean;
 }
 
+/** What a format may hold beside its places and quoted words: signs that stand for nothing but themselves. */
+const SIGNS = /^[\s\p{Sc}\p{Pd}+/():!^&'~{}<>=.,;%·×²³°]*$/u;
+
+/** Why a format can't be done whose part without places and quoted words is `rest`; undefined where it can. */
+function objection(rest: string): string | undefined {
+  if (SIGNS.test(rest)) return undefined;
+  const [sign = ''] = /[^\s\p{Sc}\p{Pd}+/():!^&'~{}<>=.,;%·×²³°]/u.exec(rest) ?? [];
+  if (sign === '?') return 'TEXT writes no fractions and no places for blanks: use 0 and #, as in "0.00".';
+  if (sign === '[')
+    return 'TEXT knows neither colours nor conditions: of signs in brackets it writes [h], [m] and [s] of a time span.';
+  if (/\p{L}/u.test(sign))
+    return `In this format ${sign} has no meaning: put words in double quotes, as in "0 ""beds""".`;
+  return `In this format ${sign} has no meaning: take it out, or put it in double quotes.`;
+}
+
 const PLACEHOLDERS = /[0#](?:[0#,]*[0#])?(?:\.[0#]*)?(?:E([+-])(0+))?|\.[0#]+(?:E([+-])(0+))?/i;
 
 function withoutQuotes(text: string): string {
@@ -64,9 +88,21 @@ function masked(section: string): string {
   return section.replace(/"[^"]*"|\\./g, (quoted) => '\u0000'.repeat(quoted.length));
 }
 
-function numberShape(section: string): NumberShape | undefined {
+/** What stands beside the one place for digits must stand for itself. */
+function besideDigits(rest: string): string | undefined {
+  if (rest.includes(',')) {
+    return 'A comma behind the digits would divide by a thousand: TEXT does not; divide the number itself, TEXT([Price] / 1000; "0.0").';
+  }
+  if (/[0#]/.test(rest)) return 'TEXT writes a number in one piece: the format has a second place for digits.';
+  return objection(rest);
+}
+
+function numberShape(section: string): NumberShape | string {
   const found = PLACEHOLDERS.exec(masked(section));
-  if (found === null) return undefined;
+  if (found === null) return (/[?[]/.test(masked(section)) ? objection(masked(section)) : undefined) ?? NO_DIGITS;
+  const beside = masked(section).replace(found[0], '').replaceAll('\u0000', '');
+  const why = besideDigits(beside);
+  if (why !== undefined) return why;
   const [core] = found;
   const sign = found[1] ?? found[3];
   const digits = found[2] ?? found[4] ?? '';
@@ -124,17 +160,23 @@ function surrounded(shape: NumberShape, digits: string): string {
 }
 
 /** A part for negative numbers or for nought; without a place for digits it stands as it is: "0;(0);none". */
-function laterPart(section: string): Writer {
+function laterPart(section: string): Read {
+  if (!/[0#?]/.test(masked(section))) return () => withoutQuotes(section);
   const shape = numberShape(section);
-  return shape === undefined ? () => withoutQuotes(section) : (size) => surrounded(shape, sizeText(size, shape));
+  return typeof shape === 'string' ? shape : (size) => surrounded(shape, sizeText(size, shape));
 }
 
-/** A writer for numbers; undefined where the format has no place for digits. */
-export function numberWriter(format: string): Writer | undefined {
+/** A writer for numbers. */
+export function numberWriter(format: string): Read {
   const [first = '', ...others] = sections(format);
   const shape = numberShape(first);
-  if (shape === undefined) return undefined;
-  const [negative, nought] = others.map(laterPart);
+  if (typeof shape === 'string') return shape;
+  if (others.length > 2)
+    return 'The format of a number has at most three parts: of numbers above, below and at nought.';
+  const parts = others.map(laterPart);
+  const fault = parts.find((part) => typeof part === 'string');
+  if (typeof fault === 'string') return fault;
+  const [negative, nought] = parts.filter((part) => typeof part === 'function');
   return (value) => {
     if (value < 0 && negative !== undefined) return negative(-value);
     if (value === 0 && nought !== undefined) return nought(0);
@@ -144,7 +186,7 @@ export function numberWriter(format: string): Writer | undefined {
   };
 }
 
-const DATE_TOKEN = /y{3,}|yy|m{1,4}|d{1,4}/gi;
+const DATE_TOKEN = /yyyy|yy|m{1,4}|d{1,4}/gi;
 
 function datePiece(token: string, civil: number): string {
   const { year, month, day } = yearMonthDay(civil);
@@ -183,21 +225,37 @@ function written(format: readonly Piece[], token: RegExp, write: (token: string)
   return format.map(({ literal, text }) => (literal ? text : text.replace(token, write))).join('');
 }
 
-/** A writer for dates; undefined where the format names neither year, month nor day. */
-export function dateWriter(format: string): Writer | undefined {
-  const parts = pieces(format);
-  const names = parts.some(({ literal, text }) => !literal && text.search(DATE_TOKEN) >= 0);
-  return names ? (civil) => written(parts, DATE_TOKEN, (token) => datePiece(token, civil)) : undefined;
+/** What of a format stands outside quotes. */
+function outsideQuotes(parts: readonly Piece[]): string {
+  return parts.map(({ literal, text }) => (literal ? '' : text)).join('');
 }
 
-const TIME_TOKEN = /\[h+\]|h{1,2}|m{1,2}|s{1,2}/gi;
+/** A writer for dates. */
+export function dateWriter(format: string): Read {
+  const parts = pieces(format);
+  const outside = outsideQuotes(parts);
+  if (outside.search(DATE_TOKEN) < 0) return NO_DATE;
+  if (/[hs]|\[m+\]|am\/pm/i.test(outside))
+    return 'A date here is a whole day and has no time of day: leave hours, minutes and seconds out.';
+  if (/y{5,}|m{5,}|d{5,}/i.test(outside))
+    return 'Years have up to four letters in a format, months and days too: "yyyy", "mmmm", "dddd".';
+  const why = objection(outside.replace(DATE_TOKEN, ''));
+  return why ?? ((civil) => written(parts, DATE_TOKEN, (token) => datePiece(token, civil)));
+}
+
+const TIME_TOKEN = /\[(?:h+|m+|s+)\]|h{1,2}|m{1,2}|s{1,2}/gi;
 
 function timePiece(token: string, totalSeconds: number): string {
   const padded = (n: number): string => String(n).padStart(token.length, '0');
   const hours = Math.floor(totalSeconds / 3600);
-  switch (token.toLowerCase()[0]) {
-    case '[':
-      return String(hours).padStart(token.length - 2, '0');
+  const whole = (n: number): string => String(n).padStart(token.length - 2, '0');
+  switch (token.toLowerCase().replace(/(.)\1+/, '$1')) {
+    case '[h]':
+      return whole(hours);
+    case '[m]':
+      return whole(Math.floor(totalSeconds / 60));
+    case '[s]':
+      return whole(totalSeconds);
     case 'h':
       return padded(hours % 24);
     case 'm':
@@ -207,14 +265,32 @@ function timePiece(token: string, totalSeconds: number): string {
   }
 }
 
-/** A writer for time spans in days, to the nearest of the smallest part named; undefined where the format names no hours or minutes. */
-export function timeWriter(format: string): Writer | undefined {
+/** Whether a format is one of times: it names their parts and no digits, days or years. */
+export function isTimeFormat(format: string): boolean {
+  const outside = outsideQuotes(pieces(format));
+  return /[hms]/i.test(outside) && !/[0#dy]/i.test(outside);
+}
+
+/** Why the parts named would drop a larger one, so that an hour and a half read 30; undefined where they don't. */
+function droppedPart(tokens: readonly string[]): string | undefined {
+  const all = tokens.map((token) => token.toLowerCase());
+  const has = (letter: string): boolean => all.some((token) => token.includes(letter));
+  const whole = (letter: string): boolean => all.some((token) => token.startsWith(`[${letter}`));
+  if (has('m') && !whole('m') && !has('h'))
+    return 'Minutes without hours leave whole hours out: write "[m]" for all minutes, or "h:mm".';
+  if (has('s') && !whole('s') && !has('m'))
+    return 'Seconds without minutes leave whole minutes out: write "[s]" for all seconds, or "[m]:ss".';
+  return undefined;
+}
+
+/** A writer for time spans in days, to the nearest of the smallest part named. */
+export function timeWriter(format: string): Read {
   const parts = pieces(format);
-  const outside = parts
-    .filter((piece) => !piece.literal)
-    .map((piece) => piece.text)
-    .join('');
-  if (!/h|m|s/i.test(outside) || /[0#dy]/i.test(outside)) return undefined;
+  const outside = outsideQuotes(parts);
+  const tokens = outside.match(TIME_TOKEN) ?? [];
+  if (tokens.length === 0) return NO_TIME;
+  const why = droppedPart(tokens) ?? objection(outside.replace(TIME_TOKEN, ''));
+  if (why !== undefined) return why;
   const step = /s/i.test(outside) ? 1 : /m/i.test(outside) ? 60 : 3600;
   return (days) => {
     const total = tolerantRound((Math.abs(days) * 86400) / step) * step;

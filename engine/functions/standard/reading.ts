@@ -4,6 +4,9 @@
 
 import { readDate as readTypedDate } from '../../values/date-text.ts';
 
+/** No number, date or time is written longer; anything longer is not looked at. */
+const LONGEST = 60;
+
 const PLAIN = /^([+-]?)(\d{1,3}(?:,\d{3})+|\d*)(\.\d*)?(e[+-]?\d+)?\s*(%?)$/i;
 /** Only texts that name their year are read. */
 const YEAR_NEVER_USED = 2000;
@@ -13,6 +16,7 @@ const FRACTION = /^([+-]?)(\d+)\s+(\d+)\/(\d+)$/;
 /** The number a text spells; undefined where it is none. */
 export function readNumber(given: string): number | undefined {
   const text = given.trim();
+  if (text.length > LONGEST) return undefined;
   const mixed = FRACTION.exec(text);
   if (mixed !== null) {
     const [, sign, whole, above, below] = mixed;
@@ -31,6 +35,7 @@ export function readNumber(given: string): number | undefined {
 /** The civil day a text spells with its year in four figures: 2027-03-15, or with the month as a word; undefined where it is none. */
 export function readDate(given: string): number | undefined {
   const text = given.trim();
+  if (text.length > LONGEST) return undefined;
   const plain = /^\d{4}-\d{2}-\d{2}$/.test(text) || (/[a-z]/i.test(text) && /\d{4}/.test(text));
   const read = plain ? readTypedDate(text, { year: YEAR_NEVER_USED }) : undefined;
   return read?.ok === true ? read.civil : undefined;
@@ -38,6 +43,7 @@ export function readDate(given: string): number | undefined {
 
 /** The time since midnight in days that a text spells, 6:30 or 18:05:20.5; undefined where it is none. */
 export function readTime(given: string): number | undefined {
+  if (given.length > LONGEST) return undefined;
   const parts = /^(\d{1,2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?$/.exec(given.trim());
   if (parts === null) return undefined;
   const [, hours, minutes, seconds = '0'] = parts;

@@ -173,6 +173,15 @@ const FORECAST = make.other(
   },
 );
 
+const COVAR = make.columns(
+  'COVAR',
+  'Covariance of two columns, taken as all there are.',
+  '6.18.18',
+  LINE,
+  productOfDifferences([1, 1]),
+  ([ys, xs]) => fromMoments(ys, xs, 1, ({ xy, count }) => xy / count),
+);
+
 export const REGRESSION: readonly FunctionDefinition[] = [
   make.columns(
     'SLOPE',
@@ -205,13 +214,15 @@ export const REGRESSION: readonly FunctionDefinition[] = [
   alias('FORECAST.LINEAR', FORECAST),
   CORREL,
   alias('PEARSON', CORREL),
+  COVAR,
+  alias('COVARIANCE.P', COVAR),
   make.columns(
-    'COVAR',
-    'Covariance of two columns, taken as all there are.',
-    '6.18.18',
+    'COVARIANCE.S',
+    'Covariance of two columns, taken as a sample.',
+    'common spreadsheet practice',
     LINE,
     productOfDifferences([1, 1]),
-    ([ys, xs]) => fromMoments(ys, xs, 1, ({ xy, count }) => xy / count),
+    ([ys, xs]) => fromMoments(ys, xs, 2, ({ xy, count }) => xy / (count - 1)),
   ),
   make.columns(
     'SUMPRODUCT',

@@ -3,7 +3,7 @@
 
 import type { ArgumentType } from '../../language/signature.ts';
 import { settled, tolerantCeil, tolerantFloor, tolerantRound } from '../../values/tolerance.ts';
-import { failure, makers, needed, numbers, optional, or, plain, takes } from '../build.ts';
+import { alias, failure, makers, needed, numbers, optional, or, plain, takes } from '../build.ts';
 import { type FunctionDefinition, type Loop, type RunBody, rowOf } from '../definition.ts';
 import { digitsOrStep, isStepOf, oneOf, ownDigitsOnly, stepGiven } from './types.ts';
 
@@ -97,6 +97,24 @@ function odd(x: number): number {
   return (x < 0 ? -1 : 1) * (2 * size + 1);
 }
 
+const CEILING = make.numeric(
+  'CEILING',
+  'Up to the next multiple of the step (1 where left out): CEILING([Seeds]; 50). A mode other than 0 rounds away from nought.',
+  '6.17.1',
+  TO_STEP,
+  stepGiven('CEILING'),
+  toStep(tolerantCeil, awayFromZero),
+);
+
+const FLOOR = make.numeric(
+  'FLOOR',
+  'Down to the multiple of the step before (1 where left out): FLOOR([Length]; 6 in). A mode other than 0 rounds towards nought.',
+  '6.17.3',
+  TO_STEP,
+  stepGiven('FLOOR'),
+  toStep(tolerantFloor, towardsZero),
+);
+
 export const ROUNDING: readonly FunctionDefinition[] = [
   rounding(
     'ROUND',
@@ -119,22 +137,10 @@ export const ROUNDING: readonly FunctionDefinition[] = [
     towardsZero,
     downLoop,
   ),
-  make.numeric(
-    'CEILING',
-    'Up to the next multiple of the step (1 where left out): CEILING([Seeds]; 50). A mode other than 0 rounds away from nought.',
-    '6.17.1',
-    TO_STEP,
-    stepGiven('CEILING'),
-    toStep(tolerantCeil, awayFromZero),
-  ),
-  make.numeric(
-    'FLOOR',
-    'Down to the multiple of the step before (1 where left out): FLOOR([Length]; 6 in). A mode other than 0 rounds towards nought.',
-    '6.17.3',
-    TO_STEP,
-    stepGiven('FLOOR'),
-    toStep(tolerantFloor, towardsZero),
-  ),
+  CEILING,
+  alias('CEILING.MATH', CEILING),
+  FLOOR,
+  alias('FLOOR.MATH', FLOOR),
   make.numeric(
     'MROUND',
     'The nearest multiple of the step.',

@@ -11,7 +11,7 @@ import { tolerantRound } from '../../values/tolerance.ts';
 import { nameOfType, TEXT, type ValueType } from '../../values/type.ts';
 import { anything, makers, needed, optional, or, plain, rule, takes, text, yesno } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { dateWriter, numberWriter, timeWriter, type Writer } from './number-format.ts';
+import { dateWriter, isTimeFormat, numberWriter, type Read, timeWriter } from './number-format.ts';
 import { atDigits } from './rounding.ts';
 import { oneOf, subject } from './types.ts';
 
@@ -26,20 +26,17 @@ function measured(type: ValueType, unit: Unit): boolean {
   return type.kind === 'number' && unit.offset === 0 && sameDimension(type.dimension, unit.dimension);
 }
 
-function inUnit(format: string, unit: Unit): Writer | string {
+function inUnit(format: string, unit: Unit): Read {
   const write = numberWriter(format);
-  if (write === undefined) return NO_DIGITS;
+  if (typeof write === 'string') return write;
   const label = unitLabel(unit, NO_CURRENCY);
   const gap = label === '%' ? '' : ' ';
   return (value) => `${write(fromCanonical(unit, value))}${gap}${label}`;
 }
 
-const NO_DIGITS = 'The format of a number needs a place for digits: "0", "0.00", "#,##0", "0%", "0.00E+00".';
-const NO_DATE = 'The format of a date names year, month or day: "yyyy-mm-dd", "d mmm yyyy", "ddd d mmm".';
-
 /** How TEXT writes a value of this type, or why it can't. */
-function writerFor(type: ValueType, format: string, unitSymbol: string | undefined): Writer | string {
-  if (type.kind === 'date') return dateWriter(format) ?? NO_DATE;
+function writerFor(type: ValueType, format: string, unitSymbol: string | undefined): Read {
+  if (type.kind === 'date') return dateWriter(format);
   if (type.kind !== 'number' && type.kind !== 'temperature') {
     return `TEXT writes numbers, dates and texts, and this is ${nameOfType(type)}.`;
   }
@@ -56,9 +53,8 @@ function writerFor(type: ValueType, format: string, unitSymbol: string | undefin
     return inUnit(format, unit);
   }
   if (type.kind === 'number') {
-    if (isPlain(type.dimension) || sameDimension(type.dimension, MONEY)) return numberWriter(format) ?? NO_DIGITS;
-    const time = sameDimension(type.dimension, TIME) ? timeWriter(format) : undefined;
-    if (time !== undefined) return time;
+    if (isPlain(type.dimension) || sameDimension(type.dimension, MONEY)) return numberWriter(format);
+    if (sameDimension(type.dimension, TIME) && isTimeFormat(format)) return timeWriter(format);
   }
   const unit = type.kind === 'temperature' ? type.unit.symbol : oneOf(type).slice(2);
   return `TEXT needs the unit in which to write ${nameOfType(type)}: TEXT(...; "${format}"; "${unit}").`;
@@ -97,7 +93,7 @@ function fixed([number, decimals, plainDigits]: readonly Scalar[]): Scalar {
   const places = Math.trunc(or(typeof decimals === 'number' ? decimals : undefined, 2));
   const digits = places > 0 ? `.${'0'.repeat(Math.min(places, 15))}` : '';
   const write = numberWriter(plainDigits === true ? `0${digits}` : `#,##0${digits}`);
-  return write === undefined ? null : write(atDigits(number, places, tolerantRound));
+  return typeof write === 'string' ? null : write(atDigits(number, places, tolerantRound));
 }
 
 export const TEXT_FORMAT: readonly FunctionDefinition[] = [

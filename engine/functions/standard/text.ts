@@ -1,16 +1,16 @@
-// Text: cutting, finding, replacing, joining letters. A letter is one Unicode character, however it is stored. Read by
-// standard/index.ts; TEXT and the joining of numbers stand in text-format.ts and joining.ts.
+// Text: cutting, finding, replacing letters. A letter is one Unicode character, however it is stored. Read by standard/index.ts;
+// pieces between separators stand in pieces.ts, TEXT and the joining of numbers in text-format.ts and joining.ts.
 
 import { isError, type Scalar } from '../../values/error.ts';
+import { LONGEST_TEXT, tooLongText } from '../../values/plain-text.ts';
 import { tolerantFloor } from '../../values/tolerance.ts';
 import { anything, failure, makers, needed, optional, plain, takes, text, yesno } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { wildcardPattern } from './wildcards.ts';
+import { smallLetters, wildcardPlace } from './wildcards.ts';
 
 const make = makers('text');
 
-const LONGEST = 32767;
-const TOO_LONG = failure('value', `The text would be longer than ${LONGEST} letters: repeat or replace less.`);
+const TOO_LONG = tooLongText('repeat or replace less');
 const BELOW_ZERO = failure('value', 'A number of letters can not be below 0: check the count.');
 const BEFORE_START = failure('value', 'Places in a text are counted from 1: check the start.');
 const NOT_FOUND = failure('missing', 'The text looked for does not occur.');
@@ -59,27 +59,35 @@ function mid([whole, start, count]: readonly Scalar[]): Scalar {
   return size < 0 ? BELOW_ZERO : cut(textOf(whole), from, from + size);
 }
 
+function notTooLong(made: string): Scalar {
+  return made.length > LONGEST_TEXT ? TOO_LONG : made;
+}
+
 function replace([whole, start, count, insert]: readonly Scalar[]): Scalar {
   const from = wholeOf(start, 1) - 1;
   const size = wholeOf(count, 0);
   if (from < 0) return BEFORE_START;
   if (size < 0) return BELOW_ZERO;
   const base = textOf(whole);
-  return cut(base, 0, from) + textOf(insert) + cut(base, from + size, lettersIn(base));
+  return notTooLong(cut(base, 0, from) + textOf(insert) + cut(base, from + size, lettersIn(base)));
 }
 
 function repeat([whole, times]: readonly Scalar[]): Scalar {
   const count = wholeOf(times, 0);
   if (count < 0) return BELOW_ZERO;
   const unit = textOf(whole);
-  return unit.length * count > LONGEST ? TOO_LONG : unit.repeat(count);
+  return unit.length * count > LONGEST_TEXT ? TOO_LONG : unit.repeat(count);
 }
 
 function substitute([whole, old, fresh, which]: readonly Scalar[]): Scalar {
   const base = textOf(whole);
   const from = textOf(old);
   if (from === '') return base;
-  if (typeof which !== 'number') return base.split(from).join(textOf(fresh));
+  if (typeof which !== 'number') {
+    const pieces = base.split(from);
+    const length = base.length + (pieces.length - 1) * (textOf(fresh).length - from.length);
+    return length > LONGEST_TEXT ? TOO_LONG : pieces.join(textOf(fresh));
+  }
   const wanted = wholeOf(which, 1);
   if (wanted < 1) return failure('value', 'Occurrences are counted from 1: check the last argument.');
   let at = -1;
@@ -87,7 +95,7 @@ function substitute([whole, old, fresh, which]: readonly Scalar[]): Scalar {
     at = base.indexOf(from, at === -1 ? 0 : at + from.length);
     if (at === -1) return base;
   }
-  return base.slice(0, at) + textOf(fresh) + base.slice(at + from.length);
+  return notTooLong(base.slice(0, at) + textOf(fresh) + base.slice(at + from.length));
 }
 
 /** The place (from 1) of the first match at or after the start; `seek` gives the place in storage, -1 for none. */
@@ -106,9 +114,8 @@ function seekExactly(whole: string, wanted: string, from: number): number {
 }
 
 function seekLoosely(whole: string, wanted: string, from: number): number {
-  const pattern = wildcardPattern(wanted, 'part');
-  pattern.lastIndex = from;
-  return pattern.exec(whole)?.index ?? -1;
+  const found = wildcardPlace(wanted, smallLetters(whole), lettersIn(whole.slice(0, from)));
+  return found === -1 ? -1 : cut(whole, 0, found).length;
 }
 
 function proper(whole: string): string {

@@ -1,12 +1,13 @@
 // Short makers for the trade's functions: parameters with their units and limits, results with the unit they are shown
 // in, and the lanes. Called by the files of this folder; says nothing of any model.
 
-import type { ArgumentType, Parameter, Pattern, Result } from '../../language/signature.ts';
+import type { ArgumentType, Parameter, Pattern, Result, Signature } from '../../language/signature.ts';
 import { CELSIUS_DAY, canonicalUnit, ONE, PERCENT, powerUnit } from '../../units/arithmetic.ts';
 import {
   AREA,
   type Dimension,
   dimension,
+  isPlain,
   LENGTH,
   MASS,
   MONEY,
@@ -79,6 +80,11 @@ export function days(name: string, details: Details = {}): Parameter {
   return quantity(name, TIME, { unit: 'day', plain: true, ...details });
 }
 
+/** A time in weeks; a plain number is taken as weeks. */
+export function weeks(name: string, details: Details = {}): Parameter {
+  return quantity(name, TIME, { unit: 'week', plain: true, ...details });
+}
+
 /** A temperature in degC; a plain number is taken as degC. */
 export function temperature(name: string, details: Details = {}): Parameter {
   return parameter(name, { is: 'temperature' }, { unit: 'degC', plain: true, ...details });
@@ -139,28 +145,36 @@ export const MATCHING: readonly Parameter[] = [
   parameter('condition', { is: 'condition' }, {}),
 ];
 
-/** A quantity shown in this unit. */
-export function inUnit(shown: Unit): Result {
+/** A quantity shown in this unit; the body answers in canonical units, as every lane but `numeric` does. */
+export function inUnit(shown: Unit): InUnit {
   const type: ValueType = { kind: 'number', dimension: shown.dimension, unit: shown };
-  return { is: 'rule', rule: () => type };
+  return { is: 'rule', rule: () => type, shown };
 }
+
+type InUnit = Extract<Result, { readonly is: 'rule' }> & { readonly shown: Unit };
 
 /** The type of an argument that came in as a quantity; undefined for what was left out. */
 export function quantityOf(argument: ArgumentType | undefined): (ValueType & { readonly kind: 'number' }) | undefined {
   return argument?.type?.kind === 'number' ? argument.type : undefined;
 }
 
+/** A signature of a function of numbers: of what it gives only the unit is said, or a type that has none of its own. */
+interface Numeric extends Omit<Signature, 'repeating' | 'result'> {
+  /**
+   * The unit that `compute` answers in and that the answer is shown in, so that the two can't part. Shares and counts have
+   * no unit to turn into: `compute` answers 0.05 where SHARE shows 5%.
+   */
+  readonly gives: Unit | (Result & { readonly shown?: never });
+}
+
 /** A function whose arguments and answer are numbers; no number means blank. */
-export function numeric(
-  signature: Omit<FunctionDefinition['signature'], 'repeating'>,
-  compute: (...args: number[]) => number,
-  resultUnit?: string,
-): FunctionDefinition {
+export function numeric({ gives, ...rest }: Numeric, compute: (...args: number[]) => number): FunctionDefinition {
+  const result = 'symbol' in gives ? inUnit(gives) : gives;
   const definition: FunctionDefinition = {
-    signature: { ...signature, repeating: 0 },
+    signature: { ...rest, result, repeating: 0 },
     body: { lane: 'numeric', compute, undefinedMeans: 'blank' },
   };
-  return resultUnit === undefined ? definition : { ...definition, resultUnit };
+  return 'symbol' in gives && !isPlain(gives.dimension) ? { ...definition, resultUnit: gives.symbol } : definition;
 }
 
 /** A function of single values that may be texts, or that answers with one; a blank argument makes a blank. */

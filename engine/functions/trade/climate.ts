@@ -1,65 +1,36 @@
-// The season's warmth as functions over the days of the Climate sheet: warmth between dates, the date a sum is reached, a
-// day's value out of twelve monthly means, the bolting risk of a stand. The days stand for an average year: dates outside
+// The season's warmth as functions over the days of the Climate sheet: warmth between dates, the date a sum is reached or
+// must begin, a day's value out of twelve monthly means, the bolting risk of a stand. The days stand for an average year: dates outside
 // them are read at the same day of that year. Models stand in agronomy/; read by trade/index.ts.
 
-import { type BoltingRisk, boltingRisk, gateDay } from '../../agronomy/bolting.ts';
-import { type BoltingCrop, boltingCrop } from '../../agronomy/bolting-crops.ts';
 import { calendarIndex } from '../../agronomy/climate.ts';
 import { dailyFromMonthlyMeans } from '../../agronomy/monthly-means.ts';
-import { degreeDaysOfMean } from '../../agronomy/thermal-time.ts';
-import type { Parameter } from '../../language/signature.ts';
+import { dayOfWarmth, latestStartForWarmth, type WarmthOfYear, warmthBetween } from '../../agronomy/warmth-of-year.ts';
 import { NONE } from '../../units/dimension.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import {
   type Argument,
   columnOf,
-  columnOfDates,
   columnOfMeasures,
-  columnOfTemperatures,
   DEGREE_DAY,
   date,
   degreeDays,
   inUnit,
   temperature,
-  text,
-  warmth,
 } from './build.ts';
-import { KELVIN, numberOf, numbersOf, overDays, placeOf, YEAR_OF_DAYS, yearOf } from './over-days.ts';
+import { numberOf, numbersOf, overDays, warmthOf, YEAR_OF_DAYS, yearOf } from './over-days.ts';
 
-function sumBetween(
-  from: number,
-  to: number,
+/** Warmth of the average year, and where a date stands in it; undefined where the sheet is empty or the date is none. */
+function warmthFrom(
+  date: number,
   base: number,
   upper: number,
-  days: Float64Array,
-  means: Float64Array,
-): number {
-  const year = yearOf(days);
-  if (year === undefined || !Number.isFinite(from) || !Number.isFinite(to) || to - from > 3 * year.length)
-    return Number.NaN;
-  let sum = 0;
-  for (let day = from; day < to; day += 1)
-    sum += degreeDaysOfMean((means[placeOf(year, day)] ?? Number.NaN) - KELVIN, base, upper);
-  return sum;
-}
-
-function dateReaching(
-  from: number,
-  wanted: number,
-  base: number,
-  upper: number,
-  days: Float64Array,
-  means: Float64Array,
-): number {
-  const year = yearOf(days);
-  if (year === undefined || !Number.isFinite(from) || Number.isNaN(wanted)) return Number.NaN;
-  if (wanted <= 0) return from;
-  let sum = 0;
-  for (let day = from; day < from + 2 * year.length; day += 1) {
-    sum += degreeDaysOfMean((means[placeOf(year, day)] ?? Number.NaN) - KELVIN, base, upper);
-    if (sum >= wanted) return day;
-  }
-  return Number.NaN;
+  days: Argument,
+  means: Argument,
+): { readonly warmth: WarmthOfYear; readonly offset: number; readonly first: number } | undefined {
+  const year = yearOf(numbersOf(days));
+  if (year === undefined || !Number.isFinite(date) || Number.isNaN(base)) return undefined;
+  const warmth = warmthOf(numbersOf(means), base, upper);
+  return { warmth, offset: Math.floor(date) - year.first, first: year.first };
 }
 
 const AVERAGE_YEAR =
@@ -79,64 +50,6 @@ function dailyOf(months: Float64Array, values: Float64Array): Float64Array {
   return dailyValues;
 }
 
-/**
- * The crop as its plants come from the propagation house: so many degree-days of the size gate already grown. A gate whose
- * time is not published counts as passed from the start, and the reason says so.
- */
-function withHeadStart(crop: BoltingCrop, grown: number): BoltingCrop {
-  if (crop.gate === undefined) return crop;
-  const time = crop.gate.thermalTime;
-  if (time === undefined) {
-    const words = `${crop.gate.words}, taken as reached when planted out`;
-    return {
-      ...crop,
-      gate: { ...crop.gate, words, thermalTime: { sum: 0, base: 0, upper: Number.POSITIVE_INFINITY } },
-    };
-  }
-  if (!(grown > 0)) return crop;
-  return { ...crop, gate: { ...crop.gate, thermalTime: { ...time, sum: Math.max(0, time.sum - grown) } } };
-}
-
-/** 'Onion, bulb' is judged as Onion, 'Carrot' as itself. */
-function boltingOf(args: readonly Argument[]): BoltingRisk | undefined {
-  const [name, from, to, headStart, cover, days, lows, highs] = args;
-  if (typeof name !== 'string') return undefined;
-  const crop = boltingCrop(name) ?? boltingCrop(name.split(',')[0] ?? name);
-  const dates = numbersOf(days);
-  const year = yearOf(dates);
-  const start = numberOf(from);
-  const end = numberOf(to);
-  if (crop === undefined || year === undefined || !(end > start) || end - start > 2 * year.length) return undefined;
-  const low = numbersOf(lows);
-  const high = numbersOf(highs);
-  const places = Array.from({ length: end - start }, (_, index) => placeOf(year, start + index));
-  const celsius = (values: Float64Array): number[] => places.map((place) => (values[place] ?? Number.NaN) - KELVIN);
-  const [lowest, highest] = [celsius(low), celsius(high)];
-  if (lowest.every(Number.isNaN)) return undefined;
-  const means = lowest.map((value, index) => (value + (highest[index] ?? Number.NaN)) / 2);
-  const gain = numberOf(cover);
-  return boltingRisk(crop, {
-    lows: lowest,
-    highs: highest,
-    from: gateDay(withHeadStart(crop, numberOf(headStart)), means, 0),
-    to: places.length,
-    coverGain: Number.isNaN(gain) ? 0 : gain,
-  });
-}
-
-const BOLTING_PARAMETERS: readonly Parameter[] = [
-  text('crop'),
-  date('from'),
-  date('to'),
-  degreeDays('head_start'),
-  warmth('cover_gain'),
-  columnOfDates('days'),
-  columnOfTemperatures('lows'),
-  columnOfTemperatures('highs'),
-];
-const BOLTING_SOURCE =
-  'Holdsworth & Heath 1950, Annals of Botany; Wurr et al. 1999; Atherton et al. 1990; each crop as its bolting figures say';
-
 export const CLIMATE: readonly FunctionDefinition[] = [
   overDays(
     'WARMTHBETWEEN',
@@ -144,8 +57,13 @@ export const CLIMATE: readonly FunctionDefinition[] = [
     AVERAGE_YEAR,
     [date('from'), date('to'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
     inUnit(DEGREE_DAY),
-    ([from, to, base, upper, days, means]) =>
-      sumBetween(numberOf(from), numberOf(to), numberOf(base), numberOf(upper), numbersOf(days), numbersOf(means)),
+    ([from, to, base, upper, days, means]) => {
+      const found = warmthFrom(numberOf(from), numberOf(base), numberOf(upper), days, means);
+      const end = numberOf(to) - (found?.first ?? Number.NaN);
+      return found === undefined || Number.isNaN(end)
+        ? Number.NaN
+        : warmthBetween(found.warmth, found.offset, Math.floor(end));
+    },
   ),
   overDays(
     'WARMTHDATE',
@@ -153,15 +71,23 @@ export const CLIMATE: readonly FunctionDefinition[] = [
     AVERAGE_YEAR,
     [date('from'), degreeDays('wanted'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
     { is: 'date' },
-    ([from, wanted, base, upper, days, means]) =>
-      dateReaching(
-        numberOf(from),
-        numberOf(wanted),
-        numberOf(base),
-        numberOf(upper),
-        numbersOf(days),
-        numbersOf(means),
-      ),
+    ([from, wanted, base, upper, days, means]) => {
+      const found = warmthFrom(numberOf(from), numberOf(base), numberOf(upper), days, means);
+      if (found === undefined) return Number.NaN;
+      return found.first + dayOfWarmth(found.warmth, found.offset, numberOf(wanted));
+    },
+  ),
+  overDays(
+    'WARMTHSTART',
+    'Latest date to begin so that so many degree-days have come before `by`, in the average year given; blank where they never do.',
+    AVERAGE_YEAR,
+    [date('by'), degreeDays('wanted'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
+    { is: 'date' },
+    ([by, wanted, base, upper, days, means]) => {
+      const found = warmthFrom(numberOf(by), numberOf(base), numberOf(upper), days, means);
+      if (found === undefined) return Number.NaN;
+      return found.first + latestStartForWarmth(found.warmth, found.offset, numberOf(wanted));
+    },
   ),
   overDays(
     'DAILYOFMONTHS',
@@ -174,21 +100,5 @@ export const CLIMATE: readonly FunctionDefinition[] = [
       if (Number.isNaN(civil)) return Number.NaN;
       return dailyOf(numbersOf(months), numbersOf(means))[calendarIndex(civil)] ?? Number.NaN;
     },
-  ),
-  overDays(
-    'BOLTRISK',
-    'Low, raised or high: how far the cold after the size gate goes towards sending a stand to seed.',
-    BOLTING_SOURCE,
-    BOLTING_PARAMETERS,
-    { is: 'text' },
-    (args) => boltingOf(args)?.level ?? Number.NaN,
-  ),
-  overDays(
-    'BOLTWHY',
-    'The reason behind BOLTRISK, in a sentence.',
-    BOLTING_SOURCE,
-    BOLTING_PARAMETERS,
-    { is: 'text' },
-    (args) => boltingOf(args)?.reason ?? Number.NaN,
   ),
 ];

@@ -5,8 +5,11 @@ import { AFTER_HARVEST } from './after-harvest.ts';
 import { BEST_SPACING } from './best-spacing.ts';
 import { BULBING } from './bulbing.ts';
 import { CLIMATE } from './climate.ts';
+import { COLD } from './cold.ts';
+import { COURSE } from './course.ts';
 import { FROST } from './frost.ts';
 import { GERMINATION } from './germination.ts';
+import { HARVEST } from './harvest.ts';
 import { LIGHT } from './light.ts';
 import { NUTRIENTS } from './nutrients.ts';
 import { PACKS } from './packs.ts';
@@ -22,6 +25,8 @@ import { WATER } from './water.ts';
 export const TRADE: readonly FunctionDefinition[] = [
   ...LIGHT,
   ...CLIMATE,
+  ...COURSE,
+  ...COLD,
   ...FROST,
   ...BULBING,
   ...SUITS,
@@ -32,6 +37,7 @@ export const TRADE: readonly FunctionDefinition[] = [
   ...SPACE,
   ...TRIALS,
   ...BEST_SPACING,
+  ...HARVEST,
   ...AFTER_HARVEST,
   ...STORAGE,
   ...STORE_LOTS,

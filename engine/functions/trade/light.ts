@@ -2,11 +2,11 @@
 // agronomy/; read by trade/index.ts.
 
 import { DAY_LENGTH_LIMITS, dayLength } from '../../agronomy/day-length.ts';
-import { firstDateReaching, longestDay } from '../../agronomy/day-length-dates.ts';
+import { firstDateReaching, longestDay, shortDayFrom } from '../../agronomy/day-length-dates.ts';
 import { degreeDays } from '../../agronomy/thermal-time.ts';
 import { yearMonthDay } from '../../values/civil.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { DEGREE_DAY, date, HOUR, hours, inUnit, numeric, plain, temperature } from './build.ts';
+import { DEGREE_DAY, date, HOUR, hours, numeric, plain, temperature } from './build.ts';
 
 const MEEUS = 'Meeus 1991, Astronomical Algorithms, in the form of the NOAA solar calculator';
 
@@ -27,19 +27,18 @@ export const LIGHT: readonly FunctionDefinition[] = [
       name: 'DAYLENGTH',
       group: 'light and climate',
       parameters: [LATITUDE, date('date')],
-      result: inUnit(HOUR),
+      gives: HOUR,
       doc: 'Time from sunrise to sunset on a date at a latitude (degrees, north positive).',
       source: MEEUS,
     },
     dayLength,
-    'h',
   ),
   numeric(
     {
       name: 'DAYLENGTHDATE',
       group: 'light and climate',
       parameters: [LATITUDE, hours('hours'), YEAR],
-      result: { is: 'date' },
+      gives: { is: 'date' },
       doc: 'First date in the year whose day is at least so long while the day before was shorter; blank if there is none.',
       source: MEEUS,
     },
@@ -50,7 +49,7 @@ export const LIGHT: readonly FunctionDefinition[] = [
       name: 'LONGDAYFROM',
       group: 'light and climate',
       parameters: [LATITUDE, hours('hours'), date('from')],
-      result: { is: 'date' },
+      gives: { is: 'date' },
       doc: 'First date on or after `from` whose day is at least so long; blank if none comes by the end of the next year.',
       source: MEEUS,
     },
@@ -58,15 +57,25 @@ export const LIGHT: readonly FunctionDefinition[] = [
   ),
   numeric(
     {
+      name: 'SHORTDAYFROM',
+      group: 'light and climate',
+      parameters: [LATITUDE, hours('hours'), date('from')],
+      gives: { is: 'date' },
+      doc: 'First date on or after `from` whose day is shorter than that; blank where none is.',
+      source: MEEUS,
+    },
+    shortDayFrom,
+  ),
+  numeric(
+    {
       name: 'LONGESTDAY',
       group: 'light and climate',
       parameters: [LATITUDE, YEAR],
-      result: inUnit(HOUR),
+      gives: HOUR,
       doc: 'Length of the longest day of the year at a latitude.',
       source: MEEUS,
     },
     longestDay,
-    'h',
   ),
   numeric(
     {
@@ -78,11 +87,10 @@ export const LIGHT: readonly FunctionDefinition[] = [
         temperature('base'),
         temperature('upper', { optional: true }),
       ],
-      result: inUnit(DEGREE_DAY),
+      gives: DEGREE_DAY,
       doc: "A day's degree-days: the mean of low and high, counted to `upper` at most, less `base`, never below 0.",
       source: 'NOAA degree-day definition; upper cut-off: McMaster & Wilhelm 1997, Agric. For. Meteorol. 87:291-300',
     },
     degreeDays,
-    'degC day',
   ),
 ];

@@ -1,6 +1,8 @@
 // What the functions over the days of the Climate sheet share: columns as numbers, the average year that the days stand
 // for, and the maker of such functions. Called by climate.ts, bulbing.ts and others of this folder; knows no model.
 
+import { type CourseOfYear, courseOfYear } from '../../agronomy/course-of-year.ts';
+import { type WarmthOfYear, warmthOfYear } from '../../agronomy/warmth-of-year.ts';
 import type { FunctionGroup, Parameter, Result } from '../../language/signature.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
@@ -22,6 +24,44 @@ export function numbersOf(argument: Argument): Float64Array {
   if (kept !== undefined) return kept;
   const made = Float64Array.from(argument, numberOf);
   arrays.set(argument, made);
+  return made;
+}
+
+/** What is worked out once for a column, for as long as the engine hands over the same list. */
+export function keptFor<T>(make: (values: Float64Array) => T): (values: Float64Array) => T {
+  const kept = new WeakMap<Float64Array, T>();
+  return (values) => {
+    const found = kept.get(values);
+    if (found !== undefined) return found;
+    const made = make(values);
+    kept.set(values, made);
+    return made;
+  };
+}
+
+/** A column of temperatures in degC; they come in K. */
+export const celsiusOf: (kelvin: Float64Array) => Float64Array = keptFor((kelvin) =>
+  kelvin.map((value) => value - KELVIN),
+);
+
+/** The smooth course of a column of daily temperatures, C. */
+export const courseOf: (kelvin: Float64Array) => { readonly course: CourseOfYear | undefined } = keptFor((kelvin) => ({
+  course: courseOfYear(celsiusOf(kelvin)),
+}));
+
+/** A season has some tens of crops under a few covers; more pairs than this begin anew. */
+const MOST_SUMS = 500;
+const sumsOf = keptFor((_: Float64Array) => new Map<string, WarmthOfYear>());
+
+/** The degree-days of a column of daily means between a base and an upper limit (C), summed once. */
+export function warmthOf(kelvin: Float64Array, base: number, upper: number): WarmthOfYear {
+  const kept = sumsOf(kelvin);
+  const name = `${base} ${upper}`;
+  const found = kept.get(name);
+  if (found !== undefined) return found;
+  const made = warmthOfYear(celsiusOf(kelvin), base, upper);
+  if (kept.size >= MOST_SUMS) kept.clear();
+  kept.set(name, made);
   return made;
 }
 

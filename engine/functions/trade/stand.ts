@@ -10,7 +10,7 @@ import {
   thinToMost,
 } from '../../agronomy/stand.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { inUnit, numeric, PLAIN, plain } from './build.ts';
+import { numeric, PLAIN, plain } from './build.ts';
 
 const BINOMIAL = 'Binomial distribution; Loader 2000, Fast and Accurate Computation of Binomial Probabilities';
 const SEEDS = plain('seeds', { limit: STAND_LIMITS.seeds });
@@ -47,7 +47,7 @@ export const STAND: readonly FunctionDefinition[] = [
         CHANCE,
         plain('confidence', { limit: STAND_LIMITS.confidence }),
       ],
-      result: inUnit(PLAIN),
+      gives: PLAIN,
       doc: 'Smallest number of blocks to start so that, with the confidence asked, at least so many stand.',
       source: 'Binomial distribution',
     },
@@ -58,7 +58,7 @@ export const STAND: readonly FunctionDefinition[] = [
       name: 'EMPTYSHARE',
       group: 'stand',
       parameters: [SEEDS, CHANCE],
-      result: inUnit(PLAIN),
+      gives: PLAIN,
       doc: 'Share of blocks without a plant; 3.5 seeds a block is half threes and half fours.',
       source: BINOMIAL,
     },
@@ -69,7 +69,7 @@ export const STAND: readonly FunctionDefinition[] = [
       name: 'MEANPLANTS',
       group: 'stand',
       parameters: [SEEDS, CHANCE],
-      result: inUnit(PLAIN),
+      gives: PLAIN,
       doc: 'Mean number of plants in the blocks that have any.',
       source: BINOMIAL,
     },
@@ -80,7 +80,7 @@ export const STAND: readonly FunctionDefinition[] = [
       name: 'PLANTSSHARE',
       group: 'stand',
       parameters: [plain('plants'), SEEDS, CHANCE],
-      result: inUnit(PLAIN),
+      gives: PLAIN,
       doc: 'Share of blocks with exactly so many plants.',
       source: BINOMIAL,
     },
@@ -91,7 +91,7 @@ export const STAND: readonly FunctionDefinition[] = [
       name: 'THINNEDMEAN',
       group: 'stand',
       parameters: [SEEDS, CHANCE, plain('most')],
-      result: inUnit(PLAIN),
+      gives: PLAIN,
       doc: 'Mean number of plants in the blocks that have any, once none keeps more than `most`.',
       source: BINOMIAL,
     },
@@ -102,7 +102,7 @@ export const STAND: readonly FunctionDefinition[] = [
       name: 'THINNINGS',
       group: 'stand',
       parameters: [SEEDS, CHANCE, plain('most')],
-      result: inUnit(PLAIN),
+      gives: PLAIN,
       doc: 'Plants pulled per block when none may keep more than `most`, empty blocks counted.',
       source: BINOMIAL,
     },

@@ -2,6 +2,7 @@
 // says at a density. The fit stands in agronomy/density-fit.ts; read by trade/index.ts.
 
 import { type DensityFit, type FitForm, fitDensity, fitFaultSentence } from '../../agronomy/density-fit.ts';
+import { ceilingInterval, type Interval, isolatedInterval, massInterval } from '../../agronomy/fit-intervals.ts';
 import { generalPlantMass, optimumDensity, plantMass } from '../../agronomy/yield-density.ts';
 import type { Parameter, Result } from '../../language/signature.ts';
 import { canonicalUnit } from '../../units/arithmetic.ts';
@@ -52,8 +53,40 @@ function fitting(
   );
 }
 
-/** The fitted mass at a density of the trial; outside the densities tried the cell says so. */
-function massAt(density: number, columns: Columns): Scalar {
+const INTERVALS = 'Bates & Watts 1988, Nonlinear Regression Analysis and Its Applications, chapter 2';
+
+/** One end of an interval of the fit. */
+function bound(
+  name: string,
+  doc: string,
+  result: Result,
+  interval: (fit: DensityFit) => Interval,
+  end: keyof Interval,
+) {
+  return overMatching(
+    { name, group: 'space and yield', parameters: [], result, doc, source: INTERVALS },
+    PLOTS,
+    (_, columns) => interval(fitDensity(plotsOf(columns)))[end],
+  );
+}
+
+function massBound(name: string, doc: string, end: keyof Interval): FunctionDefinition {
+  return overMatching(
+    {
+      name,
+      group: 'space and yield',
+      parameters: [quantity('density', PER_AREA)],
+      result: inUnit(GRAM),
+      doc,
+      source: INTERVALS,
+    },
+    PLOTS,
+    ([density], columns) => ofCurve(numberOf(density), columns, (fit, at) => massInterval(fit, at)[end]),
+  );
+}
+
+/** An answer of the curve at a density of the trial; outside the densities tried the cell says so. */
+function ofCurve(density: number, columns: Columns, answer: (fit: DensityFit, density: number) => Scalar): Scalar {
   const plots = plotsOf(columns).filter((plot) => !Number.isNaN(plot.density + plot.mass));
   const fit = fitDensity(plots);
   if (fit.fault !== undefined || Number.isNaN(density)) return null;
@@ -64,6 +97,10 @@ function massAt(density: number, columns: Columns): Scalar {
       why: 'This density lies outside those of the trial, where the curve is only known: choose one between its widest and closest plots.',
     };
   }
+  return answer(fit, density);
+}
+
+function massOf(fit: DensityFit, density: number): number {
   return fit.a > 0 ? plantMass(density, fit.isolated, fit.ceiling) : 1 / (fit.a + fit.b * density);
 }
 
@@ -119,26 +156,55 @@ export const TRIALS: readonly FunctionDefinition[] = [
       source: FIT,
     },
     PLOTS,
-    ([density], columns) => massAt(numberOf(density), columns),
+    ([density], columns) => ofCurve(numberOf(density), columns, massOf),
+  ),
+  massBound('FITLOW', 'Low end of FITMASS: nine times in ten the curve lies between FITLOW and FITHIGH.', 'low'),
+  massBound('FITHIGH', 'High end of FITMASS: nine times in ten the curve lies between FITLOW and FITHIGH.', 'high'),
+  bound(
+    'FITISOLATEDLOW',
+    'Low end of FITISOLATED: nine times in ten it lies between this and FITISOLATEDHIGH.',
+    inUnit(GRAM),
+    isolatedInterval,
+    'low',
+  ),
+  bound(
+    'FITISOLATEDHIGH',
+    'High end of FITISOLATED; blank where the plots set none.',
+    inUnit(GRAM),
+    isolatedInterval,
+    'high',
+  ),
+  bound(
+    'FITCEILINGLOW',
+    'Low end of FITCEILING: nine times in ten it lies between this and FITCEILINGHIGH.',
+    inUnit(KILOGRAMS_PER_SQUARE_METRE),
+    ceilingInterval,
+    'low',
+  ),
+  bound(
+    'FITCEILINGHIGH',
+    'High end of FITCEILING; blank where the plots set none.',
+    inUnit(KILOGRAMS_PER_SQUARE_METRE),
+    ceilingInterval,
+    'high',
   ),
   numeric(
     {
       name: 'GENERALMASS',
       group: 'space and yield',
       parameters: [quantity('density', PER_AREA), plain('a'), plain('b'), plain('theta')],
-      result: inUnit(GRAM),
+      gives: GRAM,
       doc: 'Mass of a plant by w^-theta = a + b x density, a and b fitted to masses in g and plants per m2.',
       source: GENERAL,
     },
     generalPlantMass,
-    'g',
   ),
   numeric(
     {
       name: 'OPTIMUMDENSITY',
       group: 'space and yield',
       parameters: [plain('a'), plain('b'), plain('theta')],
-      result: inUnit(PER_SQUARE_METRE),
+      gives: PER_SQUARE_METRE,
       doc: 'Plants per area with the greatest yield in the general form; blank where theta is 1 or more.',
       source: GENERAL,
     },

@@ -19,7 +19,7 @@ import {
 import type { Parameter } from '../../language/signature.ts';
 import { divideDimensions, LENGTH, TIME } from '../../units/dimension.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { DAY, days, inUnit, length, MILLIMETRE, numeric, PLAIN, plain, quantity, SHARE } from './build.ts';
+import { DAY, days, length, MILLIMETRE, numeric, PLAIN, plain, quantity, SHARE } from './build.ts';
 
 const CHAPTER_6 =
   'Allen, Pereira, Raes & Smith 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, chapter 6';
@@ -54,7 +54,6 @@ function curveOf(numbers: readonly number[]): Curve {
 }
 
 const DEPLETION = plain('depletion', { limit: SOIL_WATER_LIMITS.depletion });
-const MM = 1000;
 
 export const WATER: readonly FunctionDefinition[] = [
   numeric(
@@ -62,7 +61,7 @@ export const WATER: readonly FunctionDefinition[] = [
       name: 'CROPCOEFFICIENT',
       group: 'soil and water',
       parameters: [days('day'), ...CURVE],
-      result: inUnit(PLAIN),
+      gives: PLAIN,
       doc: 'Water use over that of short grass on a day since planting; stages are stretched to the season where it is given.',
       source: CHAPTER_6,
     },
@@ -75,8 +74,8 @@ export const WATER: readonly FunctionDefinition[] = [
     {
       name: 'CROPWATER',
       group: 'soil and water',
-      parameters: [quantity('reference', DEPTH_PER_TIME), days('from'), days('to'), ...CURVE],
-      result: inUnit(MILLIMETRE),
+      parameters: [quantity('reference', DEPTH_PER_TIME, { unit: 'mm/day' }), days('from'), days('to'), ...CURVE],
+      gives: MILLIMETRE,
       doc: 'Depth of water a crop takes between two days since planting: the sum of its coefficients x reference evapotranspiration.',
       source: CHAPTER_6,
     },
@@ -95,7 +94,7 @@ export const WATER: readonly FunctionDefinition[] = [
         plain('least_humidity', { limit: WATER_LIMITS.humidity }),
         length('height', { limit: WATER_LIMITS.height }),
       ],
-      result: inUnit(PLAIN),
+      gives: PLAIN,
       doc: 'A mid-season or end coefficient of the table made fit for wind, dryness and height of the crop.',
       source: `${CHAPTER_6}, equations 62 and 65`,
     },
@@ -110,18 +109,18 @@ export const WATER: readonly FunctionDefinition[] = [
         plain('wilting_point'),
         length('root_depth', { limit: SOIL_WATER_LIMITS.rootDepth }),
       ],
-      result: inUnit(MILLIMETRE),
+      gives: MILLIMETRE,
       doc: 'Depth of water a root zone holds between field capacity and wilting point.',
       source: `${CHAPTER_8}, equation 82`,
     },
-    (capacity = Number.NaN, wilting = Number.NaN, depth = Number.NaN) => availableWater(capacity, wilting, depth) / MM,
+    availableWater,
   ),
   numeric(
     {
       name: 'READILYAVAILABLE',
       group: 'soil and water',
-      parameters: [length('available'), DEPLETION],
-      result: inUnit(MILLIMETRE),
+      parameters: [length('available', { unit: 'mm' }), DEPLETION],
+      gives: MILLIMETRE,
       doc: 'The part of the available water that a crop can draw without suffering.',
       source: `${CHAPTER_8}, equation 83`,
     },
@@ -132,7 +131,7 @@ export const WATER: readonly FunctionDefinition[] = [
       name: 'WATERSTRESS',
       group: 'soil and water',
       parameters: [length('drawn'), length('available'), DEPLETION],
-      result: inUnit(SHARE),
+      gives: SHARE,
       doc: 'Share of its full water use that a crop still reaches when so much is gone from the root zone.',
       source: `${CHAPTER_8}, equation 84`,
     },
@@ -143,11 +142,10 @@ export const WATER: readonly FunctionDefinition[] = [
       name: 'WATERINGDAYS',
       group: 'soil and water',
       parameters: [length('available'), DEPLETION, quantity('daily_use', DEPTH_PER_TIME)],
-      result: inUnit(DAY),
+      gives: DAY,
       doc: 'Whole days that a full root zone lasts before the crop suffers.',
       source: CHAPTER_8,
     },
     daysBetweenWaterings,
-    'day',
   ),
 ];

@@ -2,12 +2,14 @@
 // says so under the box (the date in full, the figure in the column's unit, or the sentence that refuses it), and lists
 // what can be picked. It changes nothing itself. Plain DOM, because the grid makes and throws it away cell by cell.
 
-import type { ColumnView, WorkbookFace } from '../../../engine/index.ts';
+import { type Book, type ColumnView, tryEntry } from '../../../engine/index.ts';
+import { isFigure } from '../store/sheets.ts';
+import { fetchUnitsAtRest, unitsCame } from '../store/units.ts';
 import { matching, optionsFor } from './entry-options.ts';
 
-export interface EntryBoxWishes {
-  readonly workbook: WorkbookFace;
-  readonly table: string;
+export interface EntryBoxProps {
+  readonly book: Book;
+  readonly sheet: string;
   readonly column: ColumnView;
   /** What the box opens with. */
   readonly text: string;
@@ -28,31 +30,32 @@ export class EntryBox {
   private readonly list: HTMLUListElement;
   private readonly answer: HTMLParagraphElement;
   private readonly options: readonly string[] | undefined;
-  private readonly wishes: EntryBoxWishes;
+  private readonly props: EntryBoxProps;
   private shown: readonly string[] = [];
   /** Which of the shown options Enter takes; -1: the text as typed. */
   private active = -1;
   /** True from the first key: before that the whole list is open whatever the text. */
   private typed = false;
+  private stop = (): void => undefined;
 
-  constructor(wishes: EntryBoxWishes) {
+  constructor(props: EntryBoxProps) {
     boxes += 1;
     const id = `entry-${boxes}`;
-    this.wishes = wishes;
-    this.options = optionsFor(wishes.workbook, wishes.column);
+    this.props = props;
+    this.options = optionsFor(props.book, props.column);
     this.input = document.createElement('input');
     this.input.type = 'text';
     this.input.className = 'entry-box';
-    this.input.value = wishes.text;
+    this.input.value = props.text;
     this.input.autocomplete = 'off';
     this.input.spellcheck = false;
-    this.input.setAttribute('aria-label', wishes.label);
+    this.input.setAttribute('aria-label', props.label);
     this.under = document.createElement('div');
     this.under.className = 'entry-under';
     this.list = document.createElement('ul');
     this.list.id = `${id}-list`;
     this.list.setAttribute('role', 'listbox');
-    this.list.setAttribute('aria-label', `What ${wishes.column.name} can be`);
+    this.list.setAttribute('aria-label', `What ${props.column.name} can be`);
     this.answer = document.createElement('p');
     this.answer.id = `${id}-answer`;
     this.answer.setAttribute('role', 'status');
@@ -62,7 +65,7 @@ export class EntryBox {
       this.input.setAttribute('role', 'combobox');
       this.input.setAttribute('aria-controls', this.list.id);
       this.input.setAttribute('aria-autocomplete', 'list');
-    } else if (wishes.column.type?.kind === 'number' || wishes.column.type?.kind === 'temperature') {
+    } else if (isFigure(props.column)) {
       this.input.inputMode = 'decimal';
     }
     this.input.addEventListener('input', () => {
@@ -80,11 +83,17 @@ export class EntryBox {
     window.addEventListener('scroll', this.follow, { capture: true, passive: true });
     window.addEventListener('resize', this.follow);
     this.update();
+    let seen = unitsCame.peek();
+    this.stop = unitsCame.subscribe((came) => {
+      if (came !== seen) this.update();
+      seen = came;
+    });
   }
 
   close(): void {
     window.removeEventListener('scroll', this.follow, { capture: true });
     window.removeEventListener('resize', this.follow);
+    this.stop();
     this.under.remove();
   }
 
@@ -104,8 +113,8 @@ export class EntryBox {
 
   /** The sentence that refuses the entry; undefined where it can stand. */
   refusal(): string | undefined {
-    const { workbook, table, column } = this.wishes;
-    const tried = workbook.tryEntry(table, column.name, this.input.value);
+    const { book, sheet, column } = this.props;
+    const tried = tryEntry(book, sheet, column.id, this.input.value);
     return tried.ok ? undefined : tried.why;
   }
 
@@ -137,7 +146,7 @@ export class EntryBox {
     if (option === undefined) return;
     this.input.value = option;
     this.active = index;
-    this.wishes.onPick();
+    this.props.onPick();
   }
 
   private update(): void {
@@ -188,9 +197,10 @@ export class EntryBox {
   }
 
   private say(): void {
-    const { workbook, table, column } = this.wishes;
+    const { book, sheet, column } = this.props;
     const text = this.input.value;
-    const tried = workbook.tryEntry(table, column.name, text);
+    const tried = tryEntry(book, sheet, column.id, text);
+    if (!tried.ok) fetchUnitsAtRest();
     // While a list still offers something, an unfinished word isn't wrong yet.
     const picking = this.options !== undefined && this.shown.length > 0;
     // Nor is an empty box that nobody has typed in yet.
@@ -218,10 +228,10 @@ export class EntryBox {
   }
 }
 
-/** How the entry was understood, where that isn't what stands there already. */
-function meaning(understood: string, typed: string, column: ColumnView): string {
-  const plain = typed.trim();
-  if (plain === '' || understood === '' || column.type?.kind === 'text') return '';
-  const withUnit = /\d$/.test(understood) && column.unit !== '' ? `${understood} ${column.unit}` : understood;
-  return plain.toLowerCase() === withUnit.toLowerCase() || plain === understood ? '' : `= ${withUnit}`;
+/** How the entry was understood, with its unit, where that isn't what stands there already. */
+function meaning(understood: string, typed: string, { type, unit }: ColumnView): string {
+  const plain = typed.trim().toLowerCase();
+  if (plain === '' || understood === '' || type?.kind === 'text') return '';
+  const meant = understood.toLowerCase();
+  return plain === meant || `${plain} ${unit}`.toLowerCase() === meant ? '' : `= ${understood}`;
 }

@@ -1,10 +1,10 @@
 // What can be picked in a cell: the words of a choice, yes or no, or the rows of the sheet that a link points to. The
 // entry box lists them; nothing here is drawn.
 
-import type { ColumnView, WorkbookFace } from '../../../engine/index.ts';
+import { type Book, type ColumnView, rowName, rows } from '../../../engine/index.ts';
 
 /** The texts to pick from, in order; undefined where the cell is typed freely. */
-export function optionsFor(workbook: WorkbookFace, column: ColumnView): readonly string[] | undefined {
+export function optionsFor(book: Book, column: ColumnView): readonly string[] | undefined {
   const type = column.type;
   switch (type?.kind) {
     case 'choice':
@@ -12,9 +12,7 @@ export function optionsFor(workbook: WorkbookFace, column: ColumnView): readonly
     case 'yesno':
       return ['yes', 'no'];
     case 'link':
-      return [...workbook.rows(type.table)]
-        .map((row) => workbook.rowName(type.table, row))
-        .filter((name) => name !== '');
+      return Array.from(rows(book, type.table), (row) => rowName(book, type.table, row)).filter((name) => name !== '');
     default:
       return undefined;
   }

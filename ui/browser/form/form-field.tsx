@@ -3,38 +3,40 @@
 
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useId, useLayoutEffect, useRef } from 'preact/hooks';
-import type { CellView, ColumnView } from '../../../engine/index.ts';
+import { type CellView, type ColumnView, cellView, type Done, type Refusal } from '../../../engine/index.ts';
 import { EntryBox } from '../entry/entry-box.ts';
-import { beginFormula } from '../formula-line/requests.ts';
-import { cellClasses, isErrorCell, standingWords } from '../grid/cell-face.ts';
-import { clearCells, takeBack } from '../sheet-actions.ts';
-import { arrival, attention, edit, readOnly, selection, selectPlace, workbook, workbookNow } from '../state.ts';
+import { cellClasses, isErrorCell, originWords } from '../grid/cell-face.ts';
+import { typeCell } from '../store/change.ts';
+import { findingsAt } from '../store/findings.ts';
+import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';
+import { withUnits } from '../store/units.ts';
+import { readOnly, workbook, workbookNow } from '../store/workbook.ts';
 
-export interface FieldWishes {
-  readonly table: string;
-  readonly row: number;
+export interface FieldProps {
+  readonly sheet: string;
+  readonly row: RowAt;
   readonly column: ColumnView;
   /** Takes the focus when someone goes to its cell: true in the one place of the page that stands for the cell. */
   readonly arrives?: boolean;
 }
 
-export function FormField({ table, row, column, arrives = false }: FieldWishes) {
+export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
   const id = useId();
   /** What the entry box opens with while it is open. */
   const typing = useSignal<string | undefined>(undefined);
   const button = useRef<HTMLButtonElement>(null);
-  const cell = workbook().cell(table, row, column.name);
-  const found = attention.value.find(
-    (each) => each.table === table && each.column === column.name && (each.row === undefined || each.row === row),
-  );
-  const place = { table, row, column: column.name };
-  const inHand = selection.value.table === table && selection.value.column === column.name;
+  /** The focus comes back to the field once its box is closed. */
+  const comesBack = useRef(false);
+  const cell = cellView(workbook(), sheet, row.slot, column.id);
+  const [found] = findingsAt(sheet, row.id, column.id);
+  const { value: at } = selection;
+  const inHand = at.sheet === sheet && at.column === column.id;
 
   useSignalEffect(() => {
     const count = arrival.value;
-    const at = selection.peek();
+    const to = selection.peek();
     if (!arrives || count === 0) return;
-    if (at.table === table && at.column === column.name && at.row !== undefined) {
+    if (to.sheet === sheet && to.column === column.id && to.row !== undefined) {
       requestAnimationFrame(() => {
         button.current?.focus({ preventScroll: true });
         button.current?.scrollIntoView({ block: 'nearest' });
@@ -42,21 +44,14 @@ export function FormField({ table, row, column, arrives = false }: FieldWishes) 
     }
   });
 
+  useLayoutEffect(() => {
+    if (typing.value !== undefined || !comesBack.current) return;
+    comesBack.current = false;
+    button.current?.focus();
+  }, [typing.value]);
+
   const open = (text: string): void => {
     if (column.role !== 'made' && readOnly.peek() === undefined) typing.value = text;
-  };
-  const onKey = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey) return;
-    if (event.altKey && event.key === 'Backspace') takeBack([place]);
-    else if (event.key === 'Delete' || event.key === 'Backspace') clear();
-    else if (event.key === '=' && column.role !== 'entered') beginFormula('=');
-    else if (event.key.length === 1 && event.key !== ' ') open(event.key);
-    else return;
-    event.preventDefault();
-  };
-  const clear = (): void => {
-    const view = workbookNow()?.table(table);
-    if (view !== undefined) clearCells(view, [place]);
   };
   return (
     <div class={`field ${cellClasses(cell, column, found).join(' ')}${inHand ? ' in-hand' : ''}`}>
@@ -69,21 +64,27 @@ export function FormField({ table, row, column, arrives = false }: FieldWishes) 
           ref={button}
           class="field-value"
           aria-labelledby={id}
-          aria-description={[cell.text, column.unit, standingWords(cell), found?.says ?? ''].filter(Boolean).join(', ')}
+          aria-description={[cell.figure, cell.fullUnit, originWords(cell), found?.says ?? '']
+            .filter(Boolean)
+            .join(', ')}
           title={found?.says}
-          onFocus={() => selectPlace(place)}
+          onFocus={() => selectCell({ sheet, row, column: column.id })}
           onClick={() => open(cell.entry)}
-          onKeyDown={onKey}
+          onKeyDown={(event) => {
+            if (event.ctrlKey || event.metaKey || event.altKey || event.key.length !== 1 || event.key === ' ') return;
+            open(event.key);
+            event.preventDefault();
+          }}
         >
           <Value cell={cell} column={column} />
         </button>
       ) : (
         <OpenField
-          {...{ table, row, column }}
+          {...{ sheet, row, column }}
           text={typing.value}
-          onClose={() => {
+          onClose={(stay) => {
             typing.value = undefined;
-            requestAnimationFrame(() => button.current?.focus());
+            comesBack.current = stay;
           }}
         />
       )}
@@ -97,42 +98,47 @@ function Value({ cell, column }: { readonly cell: CellView; readonly column: Col
   if (cell.text === '') return <span class="nothing">{column.role === 'entered' ? 'not filled in' : 'blank'}</span>;
   return (
     <>
-      <span>{cell.text}</span>
-      {column.unit !== '' && /\d$/.test(cell.text) ? <span class="field-unit">{column.unit}</span> : null}
+      <span>{cell.figure}</span>
+      {cell.fullUnit === '' ? null : <span class="field-unit"> {cell.fullUnit}</span>}
     </>
   );
 }
 
-interface OpenWishes extends FieldWishes {
+interface OpenProps extends FieldProps {
   readonly text: string;
-  readonly onClose: () => void;
+  /** `stay` is false where the person has gone elsewhere: the focus is theirs. */
+  readonly onClose: (stay: boolean) => void;
 }
 
 /** The entry box in the field's place. */
-function OpenField({ table, row, column, text, onClose }: OpenWishes) {
+function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
   const host = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     const book = workbookNow();
     if (host.current === null || book === undefined) return undefined;
-    const before = book.cell(table, row, column.name).entry;
+    const before = cellView(book, sheet, row.slot, column.id).entry;
     let closed = false;
-    const close = (): void => {
+    const close = (stay: boolean): void => {
       if (closed) return;
       closed = true;
-      onClose();
+      onClose(stay);
     };
-    const take = (): void => {
+    const take = (stay: boolean): void => {
       const entry = box.text();
       if (entry === before || closed) {
-        close();
+        close(stay);
         return;
       }
-      const label = `${column.name}: ${entry === '' ? 'cleared' : entry}`;
-      const done = edit([{ edit: 'cell', table, row, column: column.name, entry }], label, true);
-      // A refused entry stays open: the sentence stands under it.
-      if (!done.refused) close();
+      withUnits<Done | Refusal>(
+        () => typeCell({ sheet, row: row.id, column: column.id }, column.name, entry, { quietly: true }),
+        ({ refused }) => refused,
+        ({ refused }) => {
+          // A refused entry stays open: the sentence stands under it.
+          if (!refused) close(stay);
+        },
+      );
     };
-    const box = new EntryBox({ workbook: book, table, column, text, label: column.name, onPick: take });
+    const box = new EntryBox({ book, sheet, column, text, label: column.name, onPick: () => take(true) });
     host.current.append(box.input);
     box.open();
     box.input.focus({ preventScroll: true });
@@ -142,13 +148,13 @@ function OpenField({ table, row, column, text, onClose }: OpenWishes) {
       box.input.dispatchEvent(new Event('input'));
     } else box.input.select();
     box.input.addEventListener('keydown', (event) => {
-      if (event.key === 'Enter') take();
-      else if (event.key === 'Escape') close();
+      if (event.key === 'Enter') take(true);
+      else if (event.key === 'Escape') close(true);
       else return;
       event.preventDefault();
       event.stopPropagation();
     });
-    box.input.addEventListener('blur', take);
+    box.input.addEventListener('blur', () => take(false));
     return () => {
       closed = true;
       box.close();

@@ -2,41 +2,33 @@
 // A field is walked to and typed over like a cell of the grid, under the same entry rules.
 
 import { useLayoutEffect } from 'preact/hooks';
-import type { ColumnView, TableView } from '../../../engine/index.ts';
-import { selection, selectPlace, workbook } from '../state.ts';
+import type { SheetView } from '../../../engine/index.ts';
+import { onlyRow, selectCell, selection } from '../store/selection.ts';
+import { groupsOf } from '../store/sheets.ts';
+import { workbook } from '../store/workbook.ts';
 import { FormField } from './form-field.tsx';
 
-export function FormSheet({ table }: { readonly table: TableView }) {
-  const row = workbook().rows(table.name)[0];
-  const first = table.columns[0]?.name;
+export function FormSheet({ sheet }: { readonly sheet: SheetView }) {
+  const row = onlyRow(workbook(), sheet.id);
+  const first = sheet.columns[0]?.id;
   useLayoutEffect(() => {
     // A sheet that was gone to as a whole has its first field in hand.
-    if (selection.peek().row === undefined && row !== undefined) selectPlace({ table: table.name, row, column: first });
-  }, [table.name, row, first]);
+    if (selection.peek().row !== undefined || row === undefined || first === undefined) return;
+    selectCell({ sheet: sheet.id, row, column: first });
+  }, [sheet.id, row?.id, first]);
   if (row === undefined) return null;
   return (
     <div class="form-sheet">
-      {groupsOf(table.columns).map(({ name, columns }) => (
+      {groupsOf(sheet.columns).map(({ name, within }) => (
         <section key={name} class="form-group" aria-label={name}>
           <h3>{name}</h3>
           <div class="form-fields">
-            {columns.map((column) => (
-              <FormField key={column.name} table={table.name} row={row} column={column} arrives />
+            {within.map((column) => (
+              <FormField key={column.id} sheet={sheet.id} row={row} column={column} arrives />
             ))}
           </div>
         </section>
       ))}
     </div>
   );
-}
-
-interface Group {
-  readonly name: string;
-  readonly columns: readonly ColumnView[];
-}
-
-function groupsOf(columns: readonly ColumnView[]): readonly Group[] {
-  const groups = new Map<string, ColumnView[]>();
-  for (const column of columns) groups.set(column.group, [...(groups.get(column.group) ?? []), column]);
-  return [...groups].map(([name, within]) => ({ name, columns: within }));
 }

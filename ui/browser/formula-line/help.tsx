@@ -2,19 +2,18 @@
 // stands in with the part that is being typed in bold.
 
 import { useEffect, useRef } from 'preact/hooks';
-import type { Completions } from '../../../engine/index.ts';
-import { callHelp } from './assist.ts';
+import { type Completions, callInFormula } from '../../../engine/index.ts';
 
 /** At most so many are offered at once. */
 const OFFERED = 40;
 
-export interface CompletionListWishes {
+export interface CompletionListProps {
   readonly completions: Completions;
   readonly active: number;
   readonly onTake: (index: number) => void;
 }
 
-export function CompletionList({ completions, active, onTake }: CompletionListWishes) {
+export function CompletionList({ completions, active, onTake }: CompletionListProps) {
   const list = useRef<HTMLDivElement>(null);
   useEffect(() => {
     list.current?.children[active]?.scrollIntoView({ block: 'nearest' });
@@ -42,7 +41,7 @@ export function CompletionList({ completions, active, onTake }: CompletionListWi
 
 /** The function that the caret stands in: 'STATIONS(length; spacing; rows)', the part in hand in bold, and what it gives. */
 export function CallLine({ text, caret }: { readonly text: string; readonly caret: number }) {
-  const help = callHelp(text, caret);
+  const help = callInFormula(text, caret);
   if (help === undefined) return null;
   const place = help.active === undefined ? undefined : help.places[help.active];
   return (

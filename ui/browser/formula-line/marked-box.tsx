@@ -5,21 +5,20 @@ import type { ComponentChildren, RefObject } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
 import type { Span } from '../../../engine/index.ts';
 
-export interface MarkedBoxWishes {
+export interface MarkedBoxProps {
   readonly box: RefObject<HTMLTextAreaElement | null>;
   readonly text: string;
   readonly marked: Span | undefined;
   readonly readOnly: boolean;
   readonly label: string;
   readonly onText: (text: string, caret: number) => void;
-  readonly onKey: (event: KeyboardEvent) => void;
   readonly onLeave: () => void;
   /** What hangs under the box. */
   readonly children: ComponentChildren;
 }
 
-export function MarkedBox(wishes: MarkedBoxWishes) {
-  const { box, text, marked, readOnly, label, onText, onKey, onLeave, children } = wishes;
+export function MarkedBox(props: MarkedBoxProps) {
+  const { box, text, marked, readOnly, label, onText, onLeave, children } = props;
   useLayoutEffect(() => {
     // The box follows the text where it wasn't typed into it: another cell, an undo.
     if (box.current !== null && box.current.value !== text) box.current.value = text;
@@ -40,7 +39,6 @@ export function MarkedBox(wishes: MarkedBoxWishes) {
         aria-describedby="formula-answer"
         aria-invalid={marked !== undefined}
         onInput={({ currentTarget }) => onText(currentTarget.value, currentTarget.selectionStart)}
-        onKeyDown={onKey}
         onBlur={onLeave}
       />
       {children}

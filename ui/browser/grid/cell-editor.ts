@@ -2,39 +2,41 @@
 // entry that was not touched writes nothing, so that looking into a computed cell never types over it.
 
 import type { ICellEditorComp, ICellEditorParams } from 'ag-grid-community';
-import type { CellView, ColumnView, WorkbookFace } from '../../../engine/index.ts';
+import { type Book, type CellView, type ColumnView, cellView, rowName } from '../../../engine/index.ts';
 import { EntryBox } from '../entry/entry-box.ts';
-import { type RowHandle, SPARE } from './row-handle.ts';
+import { fetchUnitsWanted } from '../store/units.ts';
+import { isSpare, type RowHandle } from './row-handle.ts';
 
 /** What a cell holds for the grid while it is shown, and while its entry is on the way back. */
 type CellValue = CellView | string;
 
-export interface EditorWishes {
-  readonly workbook: () => WorkbookFace;
-  readonly table: string;
+export interface EditorProps {
+  readonly book: () => Book;
+  readonly sheet: string;
   readonly shows: ColumnView;
 }
 
-type Params = ICellEditorParams<RowHandle, CellValue> & EditorWishes;
+type Params = ICellEditorParams<RowHandle, CellValue> & EditorProps;
 
 export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
   private box: EntryBox | undefined;
   private begunWith = '';
   private byTyping = false;
+  private stop = (): void => undefined;
 
   init(params: Params): void {
-    const { shows: column, table } = params;
-    const workbook = params.workbook();
-    const { slot } = params.data;
+    const { shows: column, sheet, data } = params;
+    const book = params.book();
     const key = params.eventKey;
     this.byTyping = key !== null && key.length === 1;
-    this.begunWith = slot === SPARE ? '' : workbook.cell(table, slot, column.name).entry;
+    this.begunWith = isSpare(data) ? '' : cellView(book, sheet, data.slot, column.id).entry;
+    this.stop = () => params.stopEditing();
     this.box = new EntryBox({
-      workbook,
-      table,
+      book,
+      sheet,
       column,
       text: this.byTyping && key !== null ? key : this.begunWith,
-      label: slot === SPARE ? `${column.name}, new row` : `${column.name}, ${workbook.rowName(table, slot)}`,
+      label: isSpare(data) ? `${column.name}, new row` : `${column.name}, ${rowName(book, sheet, data.slot)}`,
       onPick: () => params.stopEditing(true),
     });
   }
@@ -61,9 +63,14 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
     return this.entryBox().text();
   }
 
+  /** Why the entry can't stand. Where it may be for the want of a unit in general use, it is tried once more when those have come. */
   getValidationErrors(): string[] | null {
     const why = this.untouched() ? undefined : this.entryBox().refusal();
-    return why === undefined ? null : [why];
+    if (why === undefined) return null;
+    void fetchUnitsWanted().then((came) => {
+      if (came && this.entryBox().refusal() === undefined) this.stop();
+    });
+    return [why];
   }
 
   isCancelAfterEnd(): boolean {

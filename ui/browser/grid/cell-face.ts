@@ -1,13 +1,9 @@
 // How a cell is drawn: its text, figures in parts so that they line up on the decimal mark, and the classes and words that
 // tell entered, computed, overridden and stood-in values apart. The grid calls it for every cell that comes into view.
 
-import type { Attention, CellView, ColumnView } from '../../../engine/index.ts';
+import type { CellView, ColumnView, Finding } from '../../../engine/index.ts';
+import { isFigure } from '../store/sheets.ts';
 import { figureParts, padding, type Room } from './figures.ts';
-
-/** Whether a column's values stand to the right, on the decimal mark. */
-export function isFigure(column: ColumnView): boolean {
-  return column.type?.kind === 'number' || column.type?.kind === 'temperature';
-}
 
 /** The element that a cell shows. */
 export function cellElement(cell: CellView | undefined, column: ColumnView, room: Room): HTMLElement {
@@ -20,25 +16,25 @@ export function cellElement(cell: CellView | undefined, column: ColumnView, room
     mark.textContent = cell.text === '' ? 'see why' : cell.text;
     face.append(mark);
   } else if (isFigure(column)) {
-    face.append(...figureNodes(cell.text, room));
+    face.append(...figureNodes(cell, room));
   } else {
     face.textContent = cell.text;
   }
   return face;
 }
 
-function figureNodes(text: string, room: Room): readonly Node[] {
-  const parts = figureParts(text);
+function figureNodes({ figure, unit, text }: CellView, room: Room): readonly Node[] {
+  const parts = figureParts(figure);
   if (parts === undefined) return [document.createTextNode(text)];
-  const nodes: Node[] = [document.createTextNode(`${parts.whole}${parts.fraction}`)];
+  const nodes: Node[] = [document.createTextNode(figure)];
   const pad = padding(parts.fraction, room);
   if (pad !== '') nodes.push(invisible('pad', pad));
-  if (parts.unit !== '') {
-    const unit = document.createElement('span');
-    unit.className = 'own-unit';
-    unit.textContent = `\u00a0${parts.unit}`;
-    nodes.push(unit);
-    if (parts.unit.length < room.unit.length) nodes.push(invisible('pad own-unit', room.unit.slice(parts.unit.length)));
+  if (unit !== '') {
+    const own = document.createElement('span');
+    own.className = 'own-unit';
+    own.textContent = unit === '%' ? unit : `\u00a0${unit}`;
+    nodes.push(own);
+    if (unit.length < room.unit.length) nodes.push(invisible('pad own-unit', room.unit.slice(unit.length)));
   } else if (room.unit !== '') {
     nodes.push(invisible('pad own-unit', `\u00a0${room.unit}`));
   }
@@ -57,20 +53,20 @@ export function isErrorCell(cell: CellView): boolean {
   return typeof cell.value === 'object' && cell.value !== null;
 }
 
-/** The standing in words, for those who don't see the mark; '' where there is nothing to say. */
-export function standingWords(cell: CellView): string {
-  if (cell.standing === 'override') return 'typed over the formula';
-  if (cell.standing === 'computed') return 'computed';
-  if (cell.standing === 'default' && cell.text !== '') return 'from the formula, nothing typed here';
+/** Where the value comes from in words, for those who don't see the mark; '' where there is nothing to say. */
+export function originWords({ origin, text }: CellView): string {
+  if (origin === 'override') return 'typed over the formula';
+  if (origin === 'computed') return 'computed';
+  if (origin === 'default' && text !== '') return 'from the formula, nothing typed here';
   return '';
 }
 
-/** The classes of a cell: what it is, how it stands, what was found in it. */
-export function cellClasses(cell: CellView | undefined, column: ColumnView, found: Attention | undefined): string[] {
+/** The classes of a cell: what it is, where its value comes from, what was found in it. */
+export function cellClasses(cell: CellView | undefined, column: ColumnView, found: Finding | undefined): string[] {
   const classes = [`role-${column.role}`];
   if (isFigure(column)) classes.push('figure');
   if (cell !== undefined) {
-    classes.push(`standing-${cell.standing}`);
+    classes.push(`origin-${cell.origin}`);
     if (isErrorCell(cell)) classes.push('is-error');
   }
   if (found !== undefined) classes.push('found', `found-${found.level}`);

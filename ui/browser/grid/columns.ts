@@ -2,23 +2,32 @@
 // state of its own; sheet-grid.ts calls it whenever a sheet's columns change.
 
 import type { ColDef, ColGroupDef, ICellRendererParams } from 'ag-grid-community';
-import type { Attention, CellView, ColumnView, TableView, WorkbookFace } from '../../../engine/index.ts';
+import {
+  type Book,
+  type CellView,
+  type ColumnView,
+  cellView,
+  type Finding,
+  rows,
+  type SheetView,
+} from '../../../engine/index.ts';
+import { isFigure } from '../store/sheets.ts';
 import { CellEditor } from './cell-editor.ts';
-import { cellClasses, cellElement, isFigure, standingWords } from './cell-face.ts';
+import { cellClasses, cellElement, originWords } from './cell-face.ts';
 import type { Room } from './figures.ts';
 import { HeaderFace } from './header-face.ts';
-import { type RowHandle, SPARE } from './row-handle.ts';
+import { isSpare, type RowHandle } from './row-handle.ts';
 import { startingWidth } from './widths.ts';
 
 /** What cells ask while they are drawn; the sheet grid keeps it current. */
 export interface Drawing {
-  readonly workbook: () => WorkbookFace;
-  readonly table: TableView;
+  readonly book: Book;
+  readonly sheet: SheetView;
   room(column: string): Room;
-  found(row: number, column: string): Attention | undefined;
+  found(row: string, column: string): Finding | undefined;
   inRange(rowIndex: number, column: string): boolean;
   /** Writes what was typed; whether it was taken. */
-  write(slot: number, column: ColumnView, entry: string): boolean;
+  write(row: RowHandle, column: ColumnView, entry: string): boolean;
   canEdit(): boolean;
 }
 
@@ -27,15 +36,15 @@ type GridColumn = ColDef<RowHandle, Cell>;
 
 /** The grid's column definitions, the key column fixed at the left, the others under their questions. */
 export function gridColumns(drawing: Drawing): (ColDef<RowHandle> | ColGroupDef<RowHandle>)[] {
-  const { table } = drawing;
-  const rows = drawing.workbook().rows(table.name);
-  const fixed = fixedColumns(table);
+  const { book, sheet } = drawing;
+  const slots = rows(book, sheet.id);
+  const fixed = fixedColumns(sheet);
   const defs: (ColDef<RowHandle> | ColGroupDef<RowHandle>)[] = [];
   let group: ColGroupDef<RowHandle> | undefined;
-  const ordered = [...table.columns].sort((a, b) => Number(fixed.has(b.name)) - Number(fixed.has(a.name)));
+  const ordered = [...sheet.columns].sort((a, b) => Number(fixed.has(b.id)) - Number(fixed.has(a.id)));
   for (const column of ordered) {
-    const def = gridColumn(drawing, column, startingWidth(drawing.workbook(), table.name, rows, column));
-    if (fixed.has(column.name)) {
+    const def = gridColumn(drawing, column, startingWidth(book, sheet.id, slots, column));
+    if (fixed.has(column.id)) {
       defs.push({ ...def, pinned: 'left', lockPinned: true });
       continue;
     }
@@ -49,22 +58,23 @@ export function gridColumns(drawing: Drawing): (ColDef<RowHandle> | ColGroupDef<
 }
 
 /** What names a row stays in view: the key, or what made the row. */
-function fixedColumns(table: TableView): ReadonlySet<string> {
-  if (table.key !== undefined) return new Set([table.key]);
-  const made = table.columns.filter(({ role }) => role === 'made').map(({ name }) => name);
-  const first = table.columns[0]?.name;
+function fixedColumns({ key, columns }: SheetView): ReadonlySet<string> {
+  if (key !== undefined) return new Set([key]);
+  const made = columns.filter(({ role }) => role === 'made').map(({ id }) => id);
+  const first = columns[0]?.id;
   return new Set(made.length > 0 ? made.slice(0, 2) : first === undefined ? [] : [first]);
 }
 
 function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridColumn {
-  const { table } = drawing;
+  const { sheet } = drawing;
+  const { id, name } = column;
   const view = (row: RowHandle | undefined): Cell =>
-    row === undefined || row.slot === SPARE ? undefined : drawing.workbook().cell(table.name, row.slot, column.name);
-  const foundIn = (row: RowHandle | undefined): Attention | undefined =>
-    row === undefined ? undefined : drawing.found(row.slot, column.name);
+    row === undefined || isSpare(row) ? undefined : cellView(drawing.book, sheet.id, row.slot, id);
+  const foundIn = (row: RowHandle | undefined): Finding | undefined =>
+    row === undefined ? undefined : drawing.found(row.id, id);
   return {
-    colId: column.name,
-    headerName: column.name,
+    colId: id,
+    headerName: name,
     headerComponent: HeaderFace,
     headerComponentParams: { shows: column },
     headerClass: isFigure(column) ? 'figure' : '',
@@ -75,36 +85,40 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
     resizable: true,
     suppressHeaderMenuButton: true,
     comparator: (a, b, first, second) =>
-      compareCells(column, a ?? undefined, b ?? undefined, first.data?.slot === SPARE, second.data?.slot === SPARE),
+      compareCells(column, a ?? undefined, b ?? undefined, isSpareNode(first.data), isSpareNode(second.data)),
     editable: () => column.role !== 'made' && drawing.canEdit(),
     cellEditor: CellEditor,
-    cellEditorParams: { workbook: drawing.workbook, table: table.name, shows: column },
+    cellEditorParams: { book: () => drawing.book, sheet: sheet.id, shows: column },
     valueGetter: ({ data }) => view(data),
     valueSetter: ({ data, newValue }: { data: RowHandle; newValue: unknown }) =>
-      typeof newValue === 'string' && drawing.write(data.slot, column, newValue),
+      typeof newValue === 'string' && drawing.write(data, column, newValue),
     // After an edit the grid looks through the whole row: cells that read the same stay as they are.
     equals: (a, b) => sameCell(a ?? undefined, b ?? undefined),
     cellRenderer: (params: ICellRendererParams<RowHandle, Cell>) => {
       describe(params.eGridCell, params.value ?? undefined, column, foundIn(params.data));
-      return cellElement(params.value ?? undefined, column, drawing.room(column.name));
+      return cellElement(params.value ?? undefined, column, drawing.room(id));
     },
     cellClass: ({ data, value }) => cellClasses(value ?? undefined, column, foundIn(data)),
     cellClassRules: {
-      'in-range': ({ rowIndex }) => drawing.inRange(rowIndex, column.name),
-      'spare-name': ({ data }) => data?.slot === SPARE && column.name === (table.key ?? table.columns[0]?.name),
+      'in-range': ({ rowIndex }) => drawing.inRange(rowIndex, id),
+      'spare-name': ({ data }) => isSpareNode(data) && id === (sheet.key ?? sheet.columns[0]?.id),
     },
   };
 }
 
+function isSpareNode(row: RowHandle | undefined): boolean {
+  return row !== undefined && isSpare(row);
+}
+
 function sameCell(a: Cell, b: Cell): boolean {
   if (a === undefined || b === undefined) return a === b;
-  return a.text === b.text && a.standing === b.standing && a.value === b.value;
+  return a.text === b.text && a.origin === b.origin && a.value === b.value;
 }
 
 /** What a screen reader says of a cell beyond its text. */
-function describe(cell: HTMLElement, value: Cell, column: ColumnView, found: Attention | undefined): void {
-  const standing = value === undefined ? '' : standingWords(value);
-  const words = [standing, found?.says ?? ''].filter((part) => part !== '').join('. ');
+function describe(cell: HTMLElement, value: Cell, column: ColumnView, found: Finding | undefined): void {
+  const origin = value === undefined ? '' : originWords(value);
+  const words = [origin, found?.says ?? ''].filter((part) => part !== '').join('. ');
   if (words === '') cell.removeAttribute('aria-description');
   else cell.setAttribute('aria-description', words);
   cell.setAttribute('aria-readonly', String(column.role === 'made'));

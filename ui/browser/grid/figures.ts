@@ -1,13 +1,17 @@
 // How figures stand in a column: the parts of a shown number and the invisible room that lines every one of them up on
 // the decimal mark, with a place for units that single cells bring along. Pure; the cell renderer calls it.
 
+/** A figure as a cell shows it, and the unit after it where the cell has one of its own. */
+export interface Figure {
+  readonly figure: string;
+  readonly unit: string;
+}
+
 export interface FigureParts {
-  /** '1,240' of '1,240.50 kg'. */
+  /** '1,240' of '1,240.50'. */
   readonly whole: string;
   /** '.50' with its mark; '' where there is none. */
   readonly fraction: string;
-  /** 'kg' where the cell was typed in another unit than the column's; else ''. */
-  readonly unit: string;
 }
 
 /** What the longest of a column's figures need after the decimal mark and after the number. */
@@ -18,22 +22,21 @@ export interface Room {
 
 export const NO_ROOM: Room = { fraction: '', unit: '' };
 
-/** The parts of a shown number; undefined where the text doesn't begin with one. */
-export function figureParts(text: string): FigureParts | undefined {
-  const match = /^([-\u2212]?[\d,\u00a0\u202f']*\d)(\.\d+)?(?:\s*(\D.*))?$/.exec(text);
-  if (match === null) return undefined;
-  return { whole: match[1] ?? '', fraction: match[2] ?? '', unit: match[3] ?? '' };
+/** The parts of a figure; undefined for what is no single number: '2 ft 6 in', a word. */
+export function figureParts(figure: string): FigureParts | undefined {
+  const match = /^([-\u2212]?[\d,\u00a0\u202f']*\d)(\.\d+)?$/.exec(figure);
+  return match === null ? undefined : { whole: match[1] ?? '', fraction: match[2] ?? '' };
 }
 
-/** The room that all of these shown numbers need to stand under each other. */
-export function roomFor(texts: Iterable<string>): Room {
+/** The room that all of these need to stand under each other. */
+export function roomFor(figures: Iterable<Figure>): Room {
   let fraction = '';
   let unit = '';
-  for (const text of texts) {
-    const parts = figureParts(text);
+  for (const one of figures) {
+    const parts = figureParts(one.figure);
     if (parts === undefined) continue;
     if (parts.fraction.length > fraction.length) fraction = parts.fraction;
-    if (parts.unit.length > unit.length) unit = parts.unit;
+    if (one.unit.length > unit.length) unit = one.unit;
   }
   return { fraction: fraction.replace(/\d/g, '0'), unit };
 }

@@ -2,51 +2,50 @@
 
 import { useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { arrival, attention, latestChange, selection, workbookNow } from '../state.ts';
-import { newRowWish } from './selected.ts';
+import { sheetView } from '../../../engine/index.ts';
+import { findings } from '../store/findings.ts';
+import { arrival, selection } from '../store/selection.ts';
+import { followFrames, workbookNow } from '../store/workbook.ts';
 import { SheetGrid } from './sheet-grid.ts';
 
 /** The rows of a sheet; `key` it by the workbook and the sheet, since it is made anew for another one. */
-export function Grid({ table }: { readonly table: string }) {
+export function Grid({ sheet }: { readonly sheet: string }) {
   const host = useRef<HTMLDivElement>(null);
   const grid = useRef<SheetGrid | undefined>(undefined);
   const arrivedAt = useRef(arrival.peek());
-  const wished = useRef(newRowWish.peek());
 
   useLayoutEffect(() => {
-    const workbook = workbookNow();
-    const view = workbook?.table(table);
-    if (host.current === null || workbook === undefined || view === undefined) return undefined;
-    const made = new SheetGrid(host.current, workbook, view, attention.peek());
+    const book = workbookNow();
+    const view = book === undefined ? undefined : sheetView(book, sheet);
+    if (host.current === null || book === undefined || view === undefined) return undefined;
+    const made = new SheetGrid(host.current, book, view, findings.peek());
     grid.current = made;
     const { row, column } = selection.peek();
-    made.arrive(row, column, row !== undefined);
+    made.arrive(row, column, row !== undefined && !isTyping());
     arrivedAt.current = arrival.peek();
+    const unfollow = followFrames((change) => made.follow(change));
     return () => {
+      unfollow();
       grid.current = undefined;
       made.destroy();
     };
-  }, [table]);
+  }, [sheet]);
 
   useSignalEffect(() => {
-    const change = latestChange.value;
-    if (change !== undefined) grid.current?.follow(change);
-  });
-  useSignalEffect(() => {
-    grid.current?.showFindings(attention.value);
+    grid.current?.showFindings(findings.value);
   });
   useSignalEffect(() => {
     const count = arrival.value;
-    const { table: to, row, column } = selection.peek();
-    if (to !== table || count === arrivedAt.current) return;
+    const { sheet: to, row, column } = selection.peek();
+    if (to !== sheet || count === arrivedAt.current) return;
     arrivedAt.current = count;
     grid.current?.arrive(row, column, row !== undefined);
   });
-  useSignalEffect(() => {
-    const count = newRowWish.value;
-    if (count !== wished.current) grid.current?.startNewRow();
-    wished.current = count;
-  });
 
   return <div class="grid-host" ref={host} />;
+}
+
+/** Who began to type elsewhere while the grid was on its way keeps the focus. */
+function isTyping(): boolean {
+  return document.activeElement instanceof HTMLInputElement || document.activeElement instanceof HTMLTextAreaElement;
 }

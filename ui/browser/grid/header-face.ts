@@ -3,10 +3,10 @@
 
 import type { IHeaderComp, IHeaderParams } from 'ag-grid-community';
 import type { ColumnView } from '../../../engine/index.ts';
-import { isFigure } from './cell-face.ts';
+import { isFigure } from '../store/sheets.ts';
 import type { RowHandle } from './row-handle.ts';
 
-export interface HeaderWishes {
+export interface HeaderProps {
   readonly shows: ColumnView;
 }
 
@@ -15,7 +15,7 @@ export class HeaderFace implements IHeaderComp {
   private readonly sorted = document.createElement('span');
   private stop = (): void => undefined;
 
-  init(params: IHeaderParams<RowHandle> & HeaderWishes): void {
+  init(params: IHeaderParams<RowHandle> & HeaderProps): void {
     this.draw(params);
     const { column } = params;
     const follow = (): void => this.showSort(column.getSort());
@@ -28,7 +28,7 @@ export class HeaderFace implements IHeaderComp {
     return this.face;
   }
 
-  refresh(params: IHeaderParams<RowHandle> & HeaderWishes): boolean {
+  refresh(params: IHeaderParams<RowHandle> & HeaderProps): boolean {
     this.draw(params);
     return true;
   }
@@ -37,7 +37,7 @@ export class HeaderFace implements IHeaderComp {
     this.stop();
   }
 
-  private draw({ shows }: HeaderWishes): void {
+  private draw({ shows }: HeaderProps): void {
     const { name, unit, note, role, complaint, formula } = shows;
     this.face.className = `column-head role-${role}${isFigure(shows) ? ' figure' : ''}`;
     const title = document.createElement('span');

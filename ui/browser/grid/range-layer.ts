@@ -1,6 +1,6 @@
-// Selecting many cells in the grid, which its community edition lacks: presses, drags and keys stretch a range over the
+// Selecting many cells in the grid, which its community edition lacks: presses and drags stretch a range over the
 // displayed cells, and the page hears of it. Listens on the host element before the grid does, because the grid hands its
-// own events out late. Geometry is in ranges.ts; what is done with a range is in range-commands.ts.
+// own events out late. Geometry is in ranges.ts; what is done with a range is in range-acts.ts, keys in the table of commands.
 
 import type { GridApi } from 'ag-grid-community';
 import {
@@ -17,19 +17,12 @@ import {
   wholeColumns,
   wholeRows,
 } from './ranges.ts';
-import type { RowHandle } from './row-handle.ts';
+import { isSpare, type RowHandle } from './row-handle.ts';
 
 export interface RangeListener {
   /** The range changed; `anchor` is the cell in hand. */
   ranged(range: Range): void;
 }
-
-const MOVES: Readonly<Record<string, Move>> = {
-  ArrowUp: 'up',
-  ArrowDown: 'down',
-  ArrowLeft: 'left',
-  ArrowRight: 'right',
-};
 
 export class RangeLayer {
   private range: Range | undefined;
@@ -48,7 +41,6 @@ export class RangeLayer {
     this.listen('mousedown', (event) => this.onPress(event));
     this.listen('mousemove', (event) => this.onDrag(event));
     this.listen('focusin', (event) => this.onFocus(event));
-    this.listen('keydown', (event) => this.onKey(event));
     const release = (): void => {
       this.dragging = false;
     };
@@ -97,8 +89,25 @@ export class RangeLayer {
     return this.api.getAllDisplayedColumns()[index]?.getColId();
   }
 
-  slotAt(index: number): number | undefined {
-    return this.api.getDisplayedRowAtIndex(index)?.data?.slot;
+  rowAt(index: number): RowHandle | undefined {
+    return this.api.getDisplayedRowAtIndex(index)?.data;
+  }
+
+  /** The rows of a rectangle, the empty one left out. */
+  rowsIn({ top, bottom }: Rectangle): readonly RowHandle[] {
+    const found: RowHandle[] = [];
+    for (let index = top; index <= bottom; index += 1) {
+      const row = this.rowAt(index);
+      if (row !== undefined && !isSpare(row)) found.push(row);
+    }
+    return found;
+  }
+
+  columnsIn({ left, right }: Rectangle): readonly string[] {
+    return this.api
+      .getAllDisplayedColumns()
+      .slice(left, right + 1)
+      .map((column) => column.getColId());
   }
 
   cornerOf(rowIndex: number, column: string): Corner | undefined {
@@ -118,6 +127,39 @@ export class RangeLayer {
     const from = stretch && this.range !== undefined ? this.range.anchor.column : index;
     const { rows } = this.bounds();
     this.select({ anchor: { row: 0, column: from }, head: { row: rows - 1, column: index } });
+  }
+
+  selectRows(): void {
+    if (this.range !== undefined) this.select(wholeRows(this.range, this.bounds()));
+  }
+
+  selectWholeColumns(): void {
+    if (this.range !== undefined) this.select(wholeColumns(this.range, this.bounds()));
+  }
+
+  selectAll(): void {
+    const { rows, columns } = this.bounds();
+    this.select({ anchor: { row: 0, column: 0 }, head: { row: rows - 1, column: columns - 1 } });
+  }
+
+  /** Back to the cell in hand alone. */
+  shrink(): void {
+    if (this.range !== undefined) this.select(rangeOfCell(this.range.anchor));
+  }
+
+  /** Moves the cell in hand, or with `stretch` the other end of the selection, and keeps it in sight. */
+  move(to: Move, { stretch = false, far = false }: { readonly stretch?: boolean; readonly far?: boolean }): void {
+    if (this.range === undefined) return;
+    const { anchor, head } = this.range;
+    if (!stretch) {
+      this.focus(moved(anchor, to, far, this.bounds()));
+      return;
+    }
+    const end = moved(head, to, far, this.bounds());
+    this.select({ anchor, head: end });
+    const column = this.columnAt(end.column);
+    this.api.ensureIndexVisible(end.row);
+    if (column !== undefined) this.api.ensureColumnVisible(column);
   }
 
   /** Moves the focus, and with it the selection, to a cell by position. */
@@ -201,50 +243,6 @@ export class RangeLayer {
     const anchor = this.range?.anchor;
     if (anchor?.row === corner.row && anchor.column === corner.column) return;
     this.select(rangeOfCell(corner));
-  }
-
-  private onKey(event: KeyboardEvent): void {
-    if (isInEditor(event.target) || this.range === undefined || event.altKey) return;
-    if (this.cornerOfElement(event.target) === undefined) return;
-    const next = this.keyed(event, this.range);
-    if (next === undefined) return;
-    event.preventDefault();
-    event.stopPropagation();
-    if (next.focus !== undefined) this.focus(next.focus);
-    else this.select(next.range);
-    const seen = next.focus ?? next.range.head;
-    const column = this.columnAt(seen.column);
-    if (next.scroll && column !== undefined) {
-      this.api.ensureIndexVisible(seen.row);
-      this.api.ensureColumnVisible(column);
-    }
-  }
-
-  /** What a key makes of the range; undefined for keys that are the grid's own. */
-  private keyed(
-    event: KeyboardEvent,
-    range: Range,
-  ): { readonly range: Range; readonly focus?: Corner; readonly scroll: boolean } | undefined {
-    const bounds = this.bounds();
-    const control = event.ctrlKey || event.metaKey;
-    const { anchor, head } = range;
-    const arrow = MOVES[event.key];
-    if (arrow !== undefined && event.shiftKey) {
-      return { range: { anchor, head: moved(head, arrow, control, bounds) }, scroll: true };
-    }
-    if (event.key === 'Home' || event.key === 'End') {
-      const edge = event.key === 'Home' ? (control ? 'sheet start' : 'row start') : control ? 'sheet end' : 'row end';
-      const to = moved(event.shiftKey ? head : anchor, edge, true, bounds);
-      return event.shiftKey ? { range: { anchor, head: to }, scroll: true } : { range, focus: to, scroll: true };
-    }
-    if (event.key === ' ' && event.shiftKey) return { range: wholeRows(range, bounds), scroll: false };
-    if (event.key === ' ' && control) return { range: wholeColumns(range, bounds), scroll: false };
-    if (event.key === 'Escape' && this.isWide()) return { range: rangeOfCell(anchor), scroll: false };
-    if (control && !event.shiftKey && event.key.toLowerCase() === 'a') {
-      const all = { row: bounds.rows - 1, column: bounds.columns - 1 };
-      return { range: { anchor: { row: 0, column: 0 }, head: all }, scroll: false };
-    }
-    return undefined;
   }
 }
 

@@ -1,5 +1,5 @@
 // One sheet in the grid: makes the grid, draws what the workbook says, repaints the cells that change sets name, and joins
-// the range layer, its commands and the menus to it. Made and thrown away by grid.tsx, one for each sheet on screen.
+// the range layer, its acts and the menus to it. Made and thrown away by grid.tsx, one for each sheet on screen.
 
 import {
   CellApiModule,
@@ -16,18 +16,32 @@ import {
   RowStyleModule,
   ScrollApiModule,
 } from 'ag-grid-community';
-import type { Attention, ChangeSet, ColumnView, TableView, WorkbookFace } from '../../../engine/index.ts';
-import { announce } from '../messages.ts';
-import { edit, editCell, readOnly, selectPlace } from '../state.ts';
+import {
+  type Book,
+  type ChangeSet,
+  type ColumnView,
+  cellView,
+  type Finding,
+  rows,
+  type SheetView,
+  sheetView,
+} from '../../../engine/index.ts';
+import { addedWords } from '../commands/rows.ts';
+import { change, typeCell } from '../store/change.ts';
+import { announce } from '../store/notices.ts';
+import { rowsOf, selectedCells, selectPlace } from '../store/selection.ts';
+import { columnOf, isFigure } from '../store/sheets.ts';
+import { readOnly } from '../store/workbook.ts';
 import { type Drawing, gridColumns } from './columns.ts';
-import { NO_ROOM, type Room, roomFor, widerRoom } from './figures.ts';
+import { type Figure, NO_ROOM, type Room, roomFor, widerRoom } from './figures.ts';
 import { GridHands, holdRefused } from './grid-hands.ts';
+import { type GridSurface, gridOnScreen } from './grid-surface.ts';
 import { gridTheme } from './grid-theme.ts';
-import { RangeCommands } from './range-commands.ts';
+import { RangeActs } from './range-acts.ts';
 import { RangeLayer } from './range-layer.ts';
 import { cellCount, type Range, rangeOfCell, rectangleOf } from './ranges.ts';
-import { type RowHandle, SPARE } from './row-handle.ts';
-import { selectedCells } from './selected.ts';
+import { isSpare, type RowHandle, SPARE } from './row-handle.ts';
+import { surfaceOf } from './surface-of.ts';
 
 ModuleRegistry.registerModules([
   ClientSideRowModelModule,
@@ -46,33 +60,34 @@ ModuleRegistry.registerModules([
 const ALIGNED_ROWS = 500;
 
 /** Where a person last was on each sheet, so that coming back to one finds the same row in hand. */
-const lastPlaces = new Map<string, { readonly row: number; readonly column: string }>();
+const lastPlaces = new Map<string, { readonly row: string; readonly column: string }>();
 
-function findingKey(row: number, column: string): string {
+function findingKey(row: string, column: string): string {
   return `${row} ${column}`;
 }
 
 export class SheetGrid implements Drawing {
-  table: TableView;
+  readonly book: Book;
+  sheet: SheetView;
   private readonly api: GridApi<RowHandle>;
   private readonly layer: RangeLayer;
   private readonly hands: GridHands;
-  private readonly face: WorkbookFace;
+  private readonly surface: GridSurface;
   private readonly rooms = new Map<string, Room>();
-  private findings = new Map<string, Attention>();
+  private findings: Map<string, Finding>;
 
-  constructor(host: HTMLElement, workbook: WorkbookFace, table: TableView, found: readonly Attention[]) {
-    this.face = workbook;
-    this.table = table;
+  constructor(host: HTMLElement, book: Book, sheet: SheetView, found: readonly Finding[]) {
+    this.book = book;
+    this.sheet = sheet;
     this.findings = this.findingsOf(found);
     this.api = createGrid<RowHandle>(host, {
       theme: gridTheme,
       styleNonce: document.querySelector<HTMLMetaElement>('meta[property="csp-nonce"]')?.nonce ?? '',
       columnDefs: gridColumns(this),
       rowData: this.rowHandles(),
-      getRowId: ({ data }) => String(data.slot),
+      getRowId: ({ data }) => data.id,
       rowClassRules: {
-        'spare-row': ({ data }) => data?.slot === SPARE,
+        'spare-row': ({ data }) => data !== undefined && isSpare(data),
         'row-in-hand': ({ rowIndex }) => this.layer?.rectangle() !== undefined && this.rowInHand() === rowIndex,
       },
       headerHeight: 50,
@@ -90,23 +105,16 @@ export class SheetGrid implements Drawing {
     // Before the range layer: a press elsewhere doesn't leave an entry that can't stand.
     holdRefused(host, this.api);
     this.layer = new RangeLayer(host, this.api, { ranged: (range) => this.ranged(range) });
-    const commands = new RangeCommands(
-      () => this.face,
-      () => this.table,
-      this.layer,
-    );
-    this.api.setGridAriaProperty('label', `${table.name}: ${table.about}`);
+    const acts = new RangeActs(book, () => this.sheet, this.layer);
+    this.surface = surfaceOf({ api: this.api, layer: this.layer, acts, sheet: () => this.sheet });
+    this.hands = new GridHands(host, this.layer);
+    this.api.setGridAriaProperty('label', `${sheet.name}: ${sheet.about}`);
     this.api.setGridAriaProperty('multiselectable', 'true');
-    this.hands = new GridHands({
-      host,
-      api: this.api,
-      layer: this.layer,
-      commands,
-      table: () => this.table,
-    });
+    gridOnScreen.value = this.surface;
   }
 
   destroy(): void {
+    if (gridOnScreen.peek() === this.surface) gridOnScreen.value = undefined;
     this.hands.destroy();
     this.layer.destroy();
     this.api.destroy();
@@ -115,20 +123,17 @@ export class SheetGrid implements Drawing {
 
   // What the columns ask while they draw.
 
-  readonly workbook = (): WorkbookFace => this.face;
-
   room(column: string): Room {
     const known = this.rooms.get(column);
     if (known !== undefined) return known;
-    const view = this.table.columns.find(({ name }) => name === column);
-    const figures = view?.type?.kind === 'number' || view?.type?.kind === 'temperature';
-    const first = this.face.rows(this.table.name).subarray(0, ALIGNED_ROWS);
-    const room = figures ? roomFor(this.texts(column, first)) : NO_ROOM;
+    const view = columnOf(this.sheet, column);
+    const first = rows(this.book, this.sheet.id).subarray(0, ALIGNED_ROWS);
+    const room = view !== undefined && isFigure(view) ? roomFor(this.figures(column, first)) : NO_ROOM;
     this.rooms.set(column, room);
     return room;
   }
 
-  found(row: number, column: string): Attention | undefined {
+  found(row: string, column: string): Finding | undefined {
     return this.findings.get(findingKey(row, column));
   }
 
@@ -140,27 +145,29 @@ export class SheetGrid implements Drawing {
     return readOnly.peek() === undefined;
   }
 
-  write(slot: number, column: ColumnView, entry: string): boolean {
-    if (slot !== SPARE) return !editCell({ table: this.table.name, row: slot, column: column.name }, entry).refused;
+  write(row: RowHandle, column: ColumnView, entry: string): boolean {
+    const sheet = this.sheet.id;
+    if (!isSpare(row)) return !typeCell({ sheet, row: row.id, column: column.id }, column.name, entry).refused;
     if (entry.trim() === '') return false;
-    const wish = { edit: 'insert row', table: this.table.name, entries: { [column.name]: entry } } as const;
-    const done = edit([wish], `Add ${entry} to ${this.table.name}`);
-    return !done.refused;
+    const entries = { [column.id]: entry };
+    return !change([{ command: 'insert row', sheet, entries }], addedWords(this.sheet, entries)).refused;
   }
 
   // What the page tells the grid.
 
   /** Repaints what a change set names in this sheet, and nothing else. */
-  follow(change: ChangeSet): void {
-    const name = this.table.name;
-    if (change.columnsOf.includes(name)) this.redrawColumns();
-    if (change.rowsOf.includes(name)) this.redrawRows();
-    const changed = change.cells.filter(({ table }) => table === name);
-    if (changed.length === 0 || change.columnsOf.includes(name)) return;
+  follow(changed: ChangeSet): void {
+    const { id } = this.sheet;
+    if (changed.columnsOf.includes(id)) this.redrawColumns();
+    if (changed.rowsOf.includes(id)) this.redrawRows();
+    const cells = changed.cells.filter(
+      ({ sheet, column }) => sheet === id && columnOf(this.sheet, column) !== undefined,
+    );
+    if (cells.length === 0 || changed.columnsOf.includes(id)) return;
     const rendered = this.api.getRenderedNodes();
-    for (const { column, rows } of changed) {
-      const realigned = this.realign(column, rows);
-      const named = rows === 'all' || realigned ? undefined : new Set(rows);
+    for (const { column, rows: slots } of cells) {
+      const realigned = this.realign(column, slots);
+      const named = slots === 'all' || realigned ? undefined : new Set(slots);
       const rowNodes = named === undefined ? rendered : rendered.filter(({ data }) => data && named.has(data.slot));
       if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
     }
@@ -168,54 +175,43 @@ export class SheetGrid implements Drawing {
   }
 
   /** Marks the cells in which something was found and unmarks the others. */
-  showFindings(found: readonly Attention[]): void {
+  showFindings(found: readonly Finding[]): void {
     const next = this.findingsOf(found);
     const before = this.findings;
     this.findings = next;
     const rendered = this.api.getRenderedNodes();
-    for (const { name } of this.table.columns) {
+    for (const { id } of this.sheet.columns) {
       const rowNodes = rendered.filter(({ data }) => {
-        const key = data === undefined ? '' : findingKey(data.slot, name);
+        const key = data === undefined ? '' : findingKey(data.id, id);
         return before.get(key)?.says !== next.get(key)?.says;
       });
-      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [name], force: true });
+      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [id], force: true });
     }
     this.layer.paint();
   }
 
   /** Puts a cell in hand and in view; with the focus where `focus` is true. Without a row, where a person last was. */
-  arrive(row: number | undefined, column: string | undefined, focus: boolean): void {
-    const last = row === undefined ? lastPlaces.get(this.table.name) : undefined;
-    const slot = row ?? last?.row;
-    const node = slot === undefined ? undefined : this.api.getRowNode(String(slot));
-    const rowIndex = node?.rowIndex ?? 0;
-    const name = column ?? last?.column ?? this.layer.columnAt(0);
-    const corner = name === undefined ? undefined : this.layer.cornerOf(rowIndex, name);
-    if (corner === undefined) return;
+  arrive(row: string | undefined, column: string | undefined, focus: boolean): void {
+    const last = row === undefined ? lastPlaces.get(this.sheet.id) : undefined;
+    const id = row ?? last?.row;
+    const rowIndex = (id === undefined ? undefined : this.api.getRowNode(id)?.rowIndex) ?? 0;
+    const colId = column ?? last?.column ?? this.layer.columnAt(0);
+    const corner = colId === undefined ? undefined : this.layer.cornerOf(rowIndex, colId);
+    if (corner === undefined || colId === undefined) return;
     if (focus) {
       this.layer.focus(corner);
       return;
     }
     if (this.api.getDisplayedRowCount() > 0) this.api.ensureIndexVisible(rowIndex);
-    if (name !== undefined) this.api.ensureColumnVisible(name);
+    this.api.ensureColumnVisible(colId);
     this.layer.select(rangeOfCell(corner));
   }
 
-  /** Opens the empty row at the sheet's end, at the column that names a row. */
-  startNewRow(): void {
-    const rowIndex = this.api.getDisplayedRowCount() - 1;
-    const column =
-      this.table.key ?? this.table.columns.find(({ required }) => required)?.name ?? this.layer.columnAt(0);
-    if (this.layer.slotAt(rowIndex) !== SPARE || column === undefined) return;
-    this.layer.focus(this.layer.cornerOf(rowIndex, column) ?? { row: rowIndex, column: 0 });
-    this.api.startEditingCell({ rowIndex, colKey: column });
-  }
-
-  private findingsOf(found: readonly Attention[]): Map<string, Attention> {
-    const map = new Map<string, Attention>();
+  private findingsOf(found: readonly Finding[]): Map<string, Finding> {
+    const map = new Map<string, Finding>();
     for (const finding of found) {
-      if (finding.table !== this.table.name || finding.row === undefined) continue;
-      const key = findingKey(finding.row, finding.column);
+      if (finding.sheet !== this.sheet.id || finding.row === undefined) continue;
+      const key = findingKey(finding.rowId, finding.column);
       // The list comes with the gravest first.
       if (!map.has(key)) map.set(key, finding);
     }
@@ -223,21 +219,21 @@ export class SheetGrid implements Drawing {
   }
 
   private rowHandles(): RowHandle[] {
-    const rows = [...this.face.rows(this.table.name)].map((slot) => ({ slot }));
-    return this.table.entered && readOnly.peek() === undefined ? [...rows, { slot: SPARE }] : rows;
+    const there = rowsOf(this.book, this.sheet.id);
+    return this.sheet.entered && readOnly.peek() === undefined ? [...there, SPARE] : [...there];
   }
 
-  private *texts(column: string, rows: Int32Array): Iterable<string> {
-    for (const row of rows) yield this.face.cell(this.table.name, row, column).text;
+  private *figures(column: string, slots: Int32Array): Iterable<Figure> {
+    for (const slot of slots) yield cellView(this.book, this.sheet.id, slot, column);
   }
 
   /** Makes room for what changed in a column; whether its figures have to move. Room once made stays until a redraw. */
-  private realign(column: string, rows: Int32Array | 'all'): boolean {
+  private realign(column: string, slots: Int32Array | 'all'): boolean {
     const before = this.rooms.get(column);
     if (before === undefined) return false;
-    if (rows === 'all') this.rooms.delete(column);
+    if (slots === 'all') this.rooms.delete(column);
     else {
-      const changed = roomFor(this.texts(column, rows.subarray(0, ALIGNED_ROWS)));
+      const changed = roomFor(this.figures(column, slots.subarray(0, ALIGNED_ROWS)));
       this.rooms.set(column, before === NO_ROOM ? before : widerRoom(before, changed));
     }
     const now = this.room(column);
@@ -245,7 +241,7 @@ export class SheetGrid implements Drawing {
   }
 
   private redrawColumns(): void {
-    this.table = this.face.table(this.table.name) ?? this.table;
+    this.sheet = sheetView(this.book, this.sheet.id) ?? this.sheet;
     this.rooms.clear();
     this.api.setGridOption('columnDefs', gridColumns(this));
     this.layer.columnsChanged();
@@ -271,20 +267,16 @@ export class SheetGrid implements Drawing {
 
   private ranged(range: Range): void {
     const { anchor } = range;
-    const slot = this.layer.slotAt(anchor.row);
+    const { id: sheet } = this.sheet;
+    const inHand = this.layer.rowAt(anchor.row);
     const column = this.layer.columnAt(anchor.column);
-    const row = slot === SPARE ? undefined : slot;
-    if (row !== undefined && column !== undefined) lastPlaces.set(this.table.name, { row, column });
-    selectPlace({ table: this.table.name, row, column });
+    const row = inHand === undefined || isSpare(inHand) ? undefined : inHand.id;
+    if (row !== undefined && column !== undefined) lastPlaces.set(sheet, { row, column });
+    selectPlace({ sheet, row, column });
     const area = rectangleOf(range);
-    const rows: number[] = [];
-    for (let index = area.top; index <= area.bottom; index += 1) {
-      const each = this.layer.slotAt(index);
-      if (each !== undefined && each !== SPARE) rows.push(each);
-    }
-    const columns: string[] = [];
-    for (let index = area.left; index <= area.right; index += 1) columns.push(this.layer.columnAt(index) ?? '');
-    selectedCells.value = { table: this.table.name, rows, columns };
-    if (cellCount(area) > 1) announce(`${rows.length} rows, ${columns.length} columns selected.`);
+    const selected = this.layer.rowsIn(area);
+    const columns = this.layer.columnsIn(area);
+    selectedCells.value = { sheet, rows: selected, columns };
+    if (cellCount(area) > 1) announce(`${selected.length} rows, ${columns.length} columns selected.`);
   }
 }

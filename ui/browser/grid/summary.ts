@@ -2,6 +2,7 @@
 // for dates the first and the last. Pure; the bottom line shows it.
 
 import type { CellView, ColumnView } from '../../../engine/index.ts';
+import { figureParts } from './figures.ts';
 
 export interface Summary {
   readonly cells: number;
@@ -56,7 +57,7 @@ function sumOf(cells: readonly SummedCell[]): Summary['numbers'] {
     sum += n;
     least = Math.min(least, n);
     most = Math.max(most, n);
-    decimals = Math.max(decimals, /\.(\d+)/.exec(cell.text)?.[1]?.length ?? 0);
+    decimals = Math.max(decimals, (figureParts(cell.figure)?.fraction.length ?? 1) - 1);
   }
   const unit = cells[0]?.column.unit ?? '';
   return { count: cells.length, sum, mean: sum / cells.length, least, most, unit, decimals };

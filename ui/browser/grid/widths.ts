@@ -1,7 +1,7 @@
 // How wide a column begins: as wide as its header's longest word and its longest texts need, within reason. Measured with
 // the page's own face on a canvas; the column definitions call it.
 
-import type { ColumnView, WorkbookFace } from '../../../engine/index.ts';
+import { type Book, type ColumnView, cellView } from '../../../engine/index.ts';
 
 const LEAST = 72;
 const MOST = 300;
@@ -22,10 +22,10 @@ function measure(text: string): number {
 }
 
 /** The width in pixels that a column begins with. */
-export function startingWidth(workbook: WorkbookFace, table: string, rows: Int32Array, column: ColumnView): number {
+export function startingWidth(book: Book, sheet: string, rows: Int32Array, column: ColumnView): number {
   let texts = 0;
   for (const row of rows.subarray(0, LOOKED_AT)) {
-    texts = Math.max(texts, measure(workbook.cell(table, row, column.name).text));
+    texts = Math.max(texts, measure(cellView(book, sheet, row, column.id).text));
   }
   return Math.round(Math.min(MOST, Math.max(LEAST, headerWidth(column) + SIDES, texts + SIDES)));
 }

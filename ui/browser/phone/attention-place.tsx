@@ -1,27 +1,28 @@
 // What needs attention, gravest first, as a list of sentences; each leads to its field.
 
-import { LEVELS } from '../row-panel/findings.tsx';
-import { attention, goTo } from '../state.ts';
+import { findings, LEVELS, placeWords } from '../store/findings.ts';
+import { goTo } from '../store/selection.ts';
 
 /** At most so many stand in the list; mended ones make room for the next. */
 const SHOWN = 200;
 
 export function AttentionPlace() {
-  const found = attention.value;
+  const found = findings.value;
   if (found.length === 0) return <p class="phone-nothing">Nothing needs attention.</p>;
   return (
     <>
       <ul class="phone-list findings">
-        {found.slice(0, SHOWN).map((item) => (
-          <li key={`${item.table} ${item.row ?? ''} ${item.column} ${item.says}`}>
-            <button type="button" onClick={() => goTo(item.table, item.row, item.column)}>
+        {found.slice(0, SHOWN).map((each) => (
+          <li key={`${each.sheet} ${each.rowId} ${each.column} ${each.says}`}>
+            <button
+              type="button"
+              onClick={() => goTo(each.sheet, each.row === undefined ? undefined : each.rowId, each.column)}
+            >
               <span>
-                <span class={`level level-${item.level}`}>{LEVELS[item.level]}</span>{' '}
-                <span class="where">
-                  {[item.table, item.rowName, item.column].filter((part) => part !== '').join(' / ')}
-                </span>
+                <span class={`level level-${each.level}`}>{LEVELS[each.level]}</span>{' '}
+                <span class="where">{placeWords(each)}</span>
                 <br />
-                <span class="says">{item.says}</span>
+                <span class="says">{each.says}</span>
               </span>
             </button>
           </li>

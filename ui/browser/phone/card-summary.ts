@@ -1,38 +1,37 @@
 // What a card says of its row besides its name: a few figures that tell rows apart. Pure; the list of cards calls it.
 
-import type { TableView, WorkbookFace } from '../../../engine/index.ts';
-import { inWords } from '../row-panel/shown.ts';
+import { type Book, cellView, type SheetView } from '../../../engine/index.ts';
+import { columnOf } from '../store/sheets.ts';
+import { inWords } from '../store/shown.ts';
 
-/** For the sheets whose first columns aren't the telling ones. */
-const TELLING: Readonly<Record<string, readonly string[]>> = {
-  Plantings: ['Variety', 'Bed', 'In-row spacing', 'Planted out', 'Harvest', 'Marketable yield'],
-  Varieties: ['Crop', 'Suits this farm', 'Seeds needed'],
-  'Seed lots': ['Variety', 'Seeds in lot', 'Germination at sowing', 'Advice'],
-  Beds: ['Field', 'Length', 'Width', 'Free length', 'Next free date'],
-  'Seed order': ['Seeds to buy', 'Packs', 'Supplier', 'Cost'],
-  Packs: ['Variety', 'Supplier', 'Seeds', 'Price'],
-  Crops: ['Family', 'In-row spacing', 'Rows per bed', 'Days to maturity'],
+/** By sheet, for those whose first columns aren't the telling ones. A test holds the ids against the sheets. */
+export const TELLING: Readonly<Record<string, readonly string[]>> = {
+  plantings: ['variety', 'bed', 'in-row-spacing', 'planted-out', 'harvest', 'marketable-yield'],
+  varieties: ['crop', 'suits-this-farm', 'seeds-needed'],
+  'seed-lots': ['variety', 'seeds-in-lot', 'germination-at-sowing', 'advice'],
+  beds: ['field', 'length', 'width', 'free-length', 'next-free-date'],
+  'seed-order': ['seeds-to-buy', 'packs', 'supplier', 'cost'],
+  packs: ['variety', 'supplier', 'seeds', 'price'],
+  crops: ['family', 'in-row-spacing', 'rows-per-bed', 'days-to-maturity'],
 };
 
 /** At most so many on a card of any other sheet. */
 const SHOWN = 4;
 
 export interface Told {
+  readonly id: string;
   readonly name: string;
   readonly text: string;
 }
 
 /** Names and values of the telling columns that are filled. */
-export function tellingOf(workbook: WorkbookFace, table: TableView, row: number): readonly Told[] {
-  const telling = TELLING[table.name];
+export function tellingOf(book: Book, sheet: SheetView, slot: number): readonly Told[] {
+  const telling = TELLING[sheet.id];
   const columns =
     telling === undefined
-      ? table.columns.filter(({ name, role }) => name !== table.key && role !== 'made')
-      : telling.flatMap((name) => table.columns.find((column) => column.name === name) ?? []);
-  const told = columns.map((column) => ({
-    name: column.name,
-    text: inWords(workbook.cell(table.name, row, column.name), column),
-  }));
+      ? sheet.columns.filter(({ id, role }) => id !== sheet.key && role !== 'made')
+      : telling.flatMap((id) => columnOf(sheet, id) ?? []);
+  const told = columns.map(({ id, name }) => ({ id, name, text: inWords(cellView(book, sheet.id, slot, id)) }));
   return told.filter(({ text }) => text !== '').slice(0, telling?.length ?? SHOWN);
 }
 

@@ -1,30 +1,33 @@
 // One row as a card: what needs attention, its picture at full width, its fields under their questions, and ways to copy or
 // remove it.
 
-import type { TableView } from '../../../engine/index.ts';
-import { Fields } from '../row-panel/fields.tsx';
-import { Findings } from '../row-panel/findings.tsx';
-import { RowPictures } from '../row-panel/row-panel.tsx';
-import { duplicateRow, removeRows } from '../sheet-actions.ts';
-import { readOnly, workbook } from '../state.ts';
+import { rowWithId } from '../../../engine/index.ts';
+import { duplicateRow, removeRows } from '../commands/rows.ts';
+import type { PanelProps } from '../panels/panel.ts';
+import { Fields } from '../panels/row/fields.tsx';
+import { RowFindings } from '../panels/row/findings.tsx';
+import { RowPictures } from '../panels/row/row-panel.tsx';
+import { readOnly, workbookNow } from '../store/workbook.ts';
 import { visit } from './places.ts';
 
-export function Card({ table, row }: { readonly table: TableView; readonly row: number }) {
+export function Card({ sheet, row }: PanelProps) {
   return (
-    <article class="card" key={`${table.name} ${row}`}>
-      <Findings table={table.name} row={row} />
-      <RowPictures table={table} row={row} />
-      <Fields table={table} row={row} arrives />
-      {table.entered && !table.oneRow && readOnly.value === undefined ? (
+    <article class="card" key={`${sheet.id} ${row.id}`}>
+      <RowFindings sheet={sheet.id} row={row} />
+      <RowPictures sheet={sheet} row={row} />
+      <Fields sheet={sheet} row={row} arrives />
+      {sheet.entered && !sheet.oneRow && readOnly.value === undefined ? (
         <div class="phone-acts">
-          <button type="button" onClick={() => duplicateRow(table.name, row)}>
+          <button type="button" onClick={() => duplicateRow(sheet.id, row.id)}>
             Duplicate
           </button>
           <button
             type="button"
             onClick={() => {
-              removeRows(table.name, [row]);
-              if (!workbook().rows(table.name).includes(row)) visit({ at: 'sheet', table: table.name });
+              removeRows(sheet, [row.id]);
+              const book = workbookNow();
+              const gone = book !== undefined && rowWithId(book, sheet.id, row.id) === undefined;
+              if (gone) visit({ at: 'sheet', sheet: sheet.id });
             }}
           >
             Remove

@@ -2,10 +2,14 @@
 // a way to add one, and its CSV file. A sheet of one row is its one card.
 
 import { useSignal } from '@preact/signals';
-import type { TableView } from '../../../engine/index.ts';
-import { downloadCsv } from '../parts/download-csv.ts';
-import { addRow } from '../sheet-actions.ts';
-import { attention, readOnly, workbook } from '../state.ts';
+import { type Finding, rowName, type SheetView } from '../../../engine/index.ts';
+import { addRow } from '../commands/rows.ts';
+import { downloadCsv } from '../files/download.ts';
+import { emptyWords } from '../page/empty-words.ts';
+import { findingsIn } from '../store/findings.ts';
+import { onlyRow, rowsOf } from '../store/selection.ts';
+import { columnOf } from '../store/sheets.ts';
+import { readOnly, workbook } from '../store/workbook.ts';
 import { Card } from './card.tsx';
 import { answers, tellingOf } from './card-summary.ts';
 import { visit } from './places.ts';
@@ -14,51 +18,51 @@ import { SearchBox } from './search-box.tsx';
 /** So many cards stand in the list at first; a press shows as many more. */
 const AT_ONCE = 60;
 
-export function Cards({ table }: { readonly table: TableView }) {
-  const row = table.oneRow ? workbook().rows(table.name)[0] : undefined;
+export function Cards({ sheet }: { readonly sheet: SheetView }) {
+  const row = sheet.oneRow ? onlyRow(workbook(), sheet.id) : undefined;
   return (
     <>
-      <p class="phone-about">{table.about}</p>
-      {row === undefined ? <CardList table={table} /> : <Card table={table} row={row} />}
+      <p class="phone-about">{sheet.about}</p>
+      {row === undefined ? <CardList sheet={sheet} /> : <Card sheet={sheet} row={row} />}
     </>
   );
 }
 
-function CardList({ table }: { readonly table: TableView }) {
+function CardList({ sheet }: { readonly sheet: SheetView }) {
   const wanted = useSignal('');
   const most = useSignal(AT_ONCE);
   const book = workbook();
-  const rows = [...book.rows(table.name)].map((row) => ({
-    row,
-    name: book.rowName(table.name, row),
-    told: tellingOf(book, table, row),
+  const rows = rowsOf(book, sheet.id).map(({ slot, id }) => ({
+    id,
+    name: rowName(book, sheet.id, slot),
+    told: tellingOf(book, sheet, slot),
   }));
   const found =
     wanted.value.trim() === '' ? rows : rows.filter(({ name, told }) => answers(name, told, wanted.value.trim()));
   return (
     <>
-      <SearchBox label={`Find in ${table.name}`} wanted={wanted} />
+      <SearchBox label={`Find in ${sheet.name}`} wanted={wanted} />
       <div class="phone-acts">
-        {table.entered && readOnly.value === undefined ? <AddRow table={table} /> : null}
-        <button type="button" onClick={() => downloadCsv(table.name)}>
+        {sheet.entered && readOnly.value === undefined ? <AddRow sheet={sheet} /> : null}
+        <button type="button" onClick={() => downloadCsv(sheet.id)}>
           Download CSV
         </button>
       </div>
-      {rows.length === 0 ? <p class="phone-nothing">{emptyWords(table)}</p> : null}
+      {rows.length === 0 ? <p class="phone-nothing">{emptyWords(book, sheet)}</p> : null}
       {rows.length > 0 && found.length === 0 ? <p class="phone-nothing">No card here says that.</p> : null}
       <ul class="phone-cards">
-        {found.slice(0, most.value).map(({ row, name, told }) => (
-          <li key={row}>
-            <button type="button" onClick={() => visit({ at: 'card', table: table.name, row })}>
+        {found.slice(0, most.value).map(({ id, name, told }) => (
+          <li key={id}>
+            <button type="button" onClick={() => visit({ at: 'card', sheet: sheet.id, row: id })}>
               <span class="phone-name">{name}</span>
               <span class="phone-told">
                 {told.map((each) => (
-                  <span key={each.name}>
+                  <span key={each.id}>
                     <span class="told-name">{each.name}</span> {each.text}
                   </span>
                 ))}
               </span>
-              <FoundIn table={table.name} row={row} />
+              <FoundIn found={findingsIn(sheet.id, id)} />
             </button>
           </li>
         ))}
@@ -74,33 +78,26 @@ function CardList({ table }: { readonly table: TableView }) {
           Show {Math.min(AT_ONCE, found.length - most.value)} more of {found.length}
         </button>
       ) : null}
-      <Cautions cautions={table.cautions} />
+      <Cautions cautions={sheet.cautions} />
     </>
   );
 }
 
-function FoundIn({ table, row }: { readonly table: string; readonly row: number }) {
-  const found = attention.value.filter((item) => item.table === table && item.row === row && item.level !== 'note');
-  const first = found[0];
+function FoundIn({ found }: { readonly found: readonly Finding[] }) {
+  const [first, ...others] = found.filter(({ level }) => level !== 'note');
   if (first === undefined) return null;
-  const more = found.length === 1 ? '' : ` And ${found.length - 1} more.`;
-  return <span class={`phone-finding level-${first.level}`}>{`${first.column}: ${first.says}${more}`}</span>;
-}
-
-function emptyWords({ source }: TableView): string {
-  return source.from === 'entry'
-    ? 'No rows yet: add the first one.'
-    : 'Rows appear here as other sheets call for them; none does yet.';
+  const more = others.length === 0 ? '' : ` And ${others.length} more.`;
+  return <span class={`phone-finding level-${first.level}`}>{`${first.columnName}: ${first.says}${more}`}</span>;
 }
 
 /** A name and a button; sheets whose rows have no name need the button alone. */
-function AddRow({ table }: { readonly table: TableView }) {
+function AddRow({ sheet }: { readonly sheet: SheetView }) {
   const open = useSignal(false);
   const name = useSignal('');
-  const { key } = table;
+  const key = columnOf(sheet, sheet.key);
   if (key === undefined) {
     return (
-      <button type="button" onClick={() => addRow(table.name, {})}>
+      <button type="button" onClick={() => addRow(sheet, {})}>
         Add a row
       </button>
     );
@@ -122,11 +119,11 @@ function AddRow({ table }: { readonly table: TableView }) {
       class="phone-add"
       onSubmit={(event) => {
         event.preventDefault();
-        addRow(table.name, { [key]: name.value });
+        addRow(sheet, { [key.id]: name.value });
       }}
     >
       <label>
-        {key}
+        {key.name}
         <input
           type="text"
           autocomplete="off"

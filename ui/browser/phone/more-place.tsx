@@ -1,64 +1,36 @@
 // The rest of what can be done on the phone: open and save files, the seed order's file, redo, units and colours.
 
-import { useRef } from 'preact/hooks';
-import { type Appearance, appearance } from '../appearance.ts';
-import { downloadCsv } from '../parts/download-csv.ts';
-import { redo, setUnits, units, workbook } from '../state.ts';
-import { openDemo, openFile, openFreshSeason, saveFile } from '../working-copy/open.ts';
-import { seasonToPlan } from '../working-copy/season-to-plan.ts';
+import { sheetView } from '../../../engine/index.ts';
+import { CommandButton } from '../commands/command-button.tsx';
+import { downloadCsv } from '../files/download.ts';
+import { type Appearance, appearance } from '../store/appearance.ts';
+import { setUnits } from '../store/change.ts';
+import { steps, units, workbook } from '../store/workbook.ts';
 import { visit } from './places.ts';
 
-const SEED_ORDER = 'Seed order';
+const SEED_ORDER = 'seed-order';
 
 export function MorePlace() {
-  const file = useRef<HTMLInputElement>(null);
-  const book = workbook();
-  const again = book.undoState().redo;
-  const season = seasonToPlan();
-  const home = (act: () => void) => () => {
-    act();
-    visit({ at: 'sheets' });
-  };
+  const again = steps.value.redo;
+  const home = () => visit({ at: 'sheets' });
   return (
     <div class="phone-rest">
       <section>
         <h3>File</h3>
-        <button type="button" onClick={() => file.current?.click()}>
-          Open a workbook file
-        </button>
-        <input
-          ref={file}
-          type="file"
-          class="spoken"
-          accept=".json,application/json"
-          aria-label="Open a workbook file"
-          tabIndex={-1}
-          onChange={async ({ currentTarget }) => {
-            const chosen = currentTarget.files?.[0];
-            if (chosen !== undefined) await openFile(chosen);
-            currentTarget.value = '';
-          }}
-        />
-        <button type="button" onClick={saveFile}>
-          Save to a file
-        </button>
-        {book.table(SEED_ORDER) === undefined ? null : (
+        <CommandButton id="open" />
+        <CommandButton id="save">Save to a file</CommandButton>
+        {sheetView(workbook(), SEED_ORDER) === undefined ? null : (
           <button type="button" onClick={() => downloadCsv(SEED_ORDER)}>
             Download the seed order
           </button>
         )}
-        <button type="button" onClick={home(() => openFreshSeason(season))}>
-          New season {season}
-        </button>
-        <button type="button" onClick={home(openDemo)}>
-          Demo farm
-        </button>
+        <CommandButton id="new season" then={home} />
+        <CommandButton id="demo farm" then={home} />
+        <CommandButton id="upgrade sheets" />
       </section>
       <section>
         <h3>Last step taken back</h3>
-        <button type="button" disabled={again === undefined} onClick={redo}>
-          {again === undefined ? 'Nothing to redo' : `Redo: ${again}`}
-        </button>
+        <CommandButton id="redo">{again === undefined ? 'Nothing to redo' : `Redo: ${again}`}</CommandButton>
       </section>
       <Choice
         legend="Units"
@@ -91,7 +63,7 @@ function isAppearance(value: string): value is Appearance {
   return value === 'system' || value === 'light' || value === 'dark';
 }
 
-interface ChoiceWishes {
+interface ChoiceProps {
   readonly legend: string;
   readonly name: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];
@@ -99,7 +71,7 @@ interface ChoiceWishes {
   readonly choose: (value: string) => void;
 }
 
-function Choice({ legend, name, options, now, choose }: ChoiceWishes) {
+function Choice({ legend, name, options, now, choose }: ChoiceProps) {
   return (
     <fieldset class="phone-choice">
       <legend>{legend}</legend>

@@ -3,7 +3,11 @@
 
 import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { arrival, attention, selection, undo, workbook } from '../state.ts';
+import { rowName, rowWithId, settings, sheetView } from '../../../engine/index.ts';
+import { CommandButton } from '../commands/command-button.tsx';
+import { findings } from '../store/findings.ts';
+import { arrival, rowAt, selection } from '../store/selection.ts';
+import { steps, workbook } from '../store/workbook.ts';
 import { AttentionPlace } from './attention-place.tsx';
 import { Card } from './card.tsx';
 import { Cards } from './cards.tsx';
@@ -17,10 +21,10 @@ export function PhoneView() {
   useEffect(followHistory, []);
   useSignalEffect(() => {
     const count = arrival.value;
-    const { table, row, column } = selection.peek();
+    const { sheet, row, column } = selection.peek();
     if (count === arrivedAt.current) return;
     arrivedAt.current = count;
-    visit(row === undefined ? { at: 'sheet', table } : { at: 'card', table, row }, column);
+    visit(row === undefined ? { at: 'sheet', sheet } : { at: 'card', sheet, row }, column);
   });
   const place = standing(phonePlace.value);
   const up = above(place);
@@ -29,7 +33,7 @@ export function PhoneView() {
       <header class="phone-top">
         {up === undefined ? null : (
           <button type="button" class="phone-up" onClick={() => visit(up)}>
-            <span aria-hidden="true">&lsaquo;</span> {up.at === 'sheet' ? up.table : 'Sheets'}
+            <span aria-hidden="true">&lsaquo;</span> {up.at === 'sheet' ? titleOf(up) : 'Sheets'}
           </button>
         )}
         <h1>{titleOf(place)}</h1>
@@ -44,23 +48,24 @@ export function PhoneView() {
 
 /** The place, or the one above it where its row or sheet is gone. */
 function standing(place: PhonePlace): PhonePlace {
+  if (place.at !== 'sheet' && place.at !== 'card') return place;
   const book = workbook();
-  if (place.at === 'card' && !book.rows(place.table).includes(place.row))
-    return standing({ at: 'sheet', table: place.table });
-  if (place.at === 'sheet' && book.table(place.table) === undefined) return { at: 'sheets' };
+  const sheet = sheetView(book, place.sheet);
+  if (sheet === undefined) return { at: 'sheets' };
   // A sheet of one row is one card, so its card lies right under the list of sheets.
-  if (place.at === 'card' && book.table(place.table)?.oneRow === true) return { at: 'sheet', table: place.table };
-  return place;
+  const isThere = place.at === 'card' && !sheet.oneRow && rowWithId(book, sheet.id, place.row) !== undefined;
+  return isThere ? place : { at: 'sheet', sheet: sheet.id };
 }
 
 function titleOf(place: PhonePlace): string {
+  const book = workbook();
   switch (place.at) {
     case 'sheets':
-      return workbook().title;
+      return settings(book).title;
     case 'sheet':
-      return place.table;
+      return sheetView(book, place.sheet)?.name ?? '';
     case 'card':
-      return workbook().rowName(place.table, place.row);
+      return rowName(book, place.sheet, rowWithId(book, place.sheet, place.row) ?? -1);
     case 'attention':
       return 'Needs attention';
     case 'more':
@@ -69,17 +74,19 @@ function titleOf(place: PhonePlace): string {
 }
 
 function Place({ place }: { readonly place: PhonePlace }) {
-  const table = place.at === 'sheet' || place.at === 'card' ? workbook().table(place.table) : undefined;
+  const book = workbook();
   if (place.at === 'attention') return <AttentionPlace />;
   if (place.at === 'more') return <MorePlace />;
-  if (table === undefined) return <SheetPlaces />;
-  if (place.at === 'card') return <Card key={`${table.name} ${place.row}`} table={table} row={place.row} />;
-  return <Cards key={table.name} table={table} />;
+  const sheet = place.at === 'sheets' ? undefined : sheetView(book, place.sheet);
+  if (sheet === undefined) return <SheetPlaces />;
+  const row = place.at === 'card' ? rowAt(book, sheet.id, place.row) : undefined;
+  if (row === undefined) return <Cards key={sheet.id} sheet={sheet} />;
+  return <Card key={`${sheet.id} ${row.id}`} sheet={sheet} row={row} />;
 }
 
 function BottomBar({ place }: { readonly place: PhonePlace }) {
-  const step = workbook().undoState().undo;
-  const found = attention.value.filter(({ level }) => level !== 'note').length;
+  const step = steps.value.undo;
+  const found = findings.value.filter(({ level }) => level !== 'note').length;
   const inSheets = place.at === 'sheets' || place.at === 'sheet' || place.at === 'card';
   return (
     <nav class="phone-bar" aria-label="Places">
@@ -93,14 +100,7 @@ function BottomBar({ place }: { readonly place: PhonePlace }) {
       >
         Attention{found === 0 ? '' : ` ${found}`}
       </button>
-      <button
-        type="button"
-        disabled={step === undefined}
-        title={step === undefined ? 'Nothing to undo' : `Undo: ${step}`}
-        onClick={undo}
-      >
-        Undo
-      </button>
+      <CommandButton id="undo" title={`Undo: ${step ?? ''}`} />
       <button
         type="button"
         aria-current={place.at === 'more' ? 'page' : undefined}

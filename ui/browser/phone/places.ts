@@ -1,13 +1,13 @@
 // Where a person is on the phone: the list of sheets, one sheet's cards, one card, what needs attention, or the rest. The
-// browser's own way back leads back through them. Parts of the phone's view read and call this; it calls state.ts.
+// browser's own way back leads back through them. Parts of the phone's view read and call this; it calls the store.
 
 import { signal } from '@preact/signals';
-import { selection } from '../state.ts';
+import { selection } from '../store/selection.ts';
 
 export type PhonePlace =
   | { readonly at: 'sheets' }
-  | { readonly at: 'sheet'; readonly table: string }
-  | { readonly at: 'card'; readonly table: string; readonly row: number }
+  | { readonly at: 'sheet'; readonly sheet: string }
+  | { readonly at: 'card'; readonly sheet: string; readonly row: string }
   | { readonly at: 'attention' }
   | { readonly at: 'more' };
 
@@ -24,13 +24,13 @@ export function visit(place: PhonePlace, column?: string): void {
 
 function show(place: PhonePlace, column?: string): void {
   phonePlace.value = place;
-  if (place.at === 'sheet') selection.value = { table: place.table, row: undefined, column: undefined };
-  if (place.at === 'card') selection.value = { table: place.table, row: place.row, column };
+  if (place.at === 'sheet') selection.value = { sheet: place.sheet, row: undefined, column: undefined };
+  if (place.at === 'card') selection.value = { sheet: place.sheet, row: place.row, column };
 }
 
 /** Where a card or a sheet lies under; undefined at the bottom bar's own places. */
 export function above(place: PhonePlace): PhonePlace | undefined {
-  if (place.at === 'card') return { at: 'sheet', table: place.table };
+  if (place.at === 'card') return { at: 'sheet', sheet: place.sheet };
   if (place.at === 'sheet') return START;
   return undefined;
 }
@@ -46,12 +46,12 @@ export function followHistory(): () => void {
 function placeIn(state: unknown): PhonePlace | undefined {
   const kept = member(state, 'phonePlace');
   const at = member(kept, 'at');
-  const table = member(kept, 'table');
+  const sheet = member(kept, 'sheet');
   const row = member(kept, 'row');
   if (at === 'sheets' || at === 'attention' || at === 'more') return { at };
-  if (typeof table !== 'string') return undefined;
-  if (at === 'sheet') return { at, table };
-  return at === 'card' && typeof row === 'number' ? { at, table, row } : undefined;
+  if (typeof sheet !== 'string') return undefined;
+  if (at === 'sheet') return { at, sheet };
+  return at === 'card' && typeof row === 'string' ? { at, sheet, row } : undefined;
 }
 
 function member(from: unknown, name: string): unknown {

@@ -1,9 +1,11 @@
 // The phone's first place: everything findable by name on top, then the season's questions with their sheets.
 
 import { useSignal } from '@preact/signals';
-import type { TableView } from '../../../engine/index.ts';
-import { type FoundPlace, findPlaces } from '../parts/find-places.ts';
-import { attention, workbook } from '../state.ts';
+import { rows, type SheetView, sheetViews } from '../../../engine/index.ts';
+import { type FoundPlace, findPlaces } from '../page/find-places.ts';
+import { findings } from '../store/findings.ts';
+import { questionsOf } from '../store/sheets.ts';
+import { workbook } from '../store/workbook.ts';
 import { visit } from './places.ts';
 import { SearchBox } from './search-box.tsx';
 
@@ -17,12 +19,12 @@ export function SheetPlaces() {
     <>
       <SearchBox label="Find a sheet, row or column" wanted={wanted} />
       {wanted.value.trim() === '' ? (
-        questionsOf(book.tables()).map(({ question, tables }) => (
+        questionsOf(sheetViews(book)).map(({ name: question, within }) => (
           <section key={question} class="phone-question">
             <h3>{question}</h3>
             <ul class="phone-list">
-              {tables.map((table) => (
-                <SheetPlace key={table.name} table={table} />
+              {within.map((sheet) => (
+                <SheetPlace key={sheet.id} sheet={sheet} />
               ))}
             </ul>
           </section>
@@ -34,14 +36,14 @@ export function SheetPlaces() {
   );
 }
 
-function SheetPlace({ table }: { readonly table: TableView }) {
-  const found = attention.value.filter((item) => item.table === table.name && item.level !== 'note').length;
+function SheetPlace({ sheet: { id, name, oneRow } }: { readonly sheet: SheetView }) {
+  const found = findings.value.filter(({ sheet, level }) => sheet === id && level !== 'note').length;
   return (
     <li>
-      <button type="button" onClick={() => visit({ at: 'sheet', table: table.name })}>
-        <span class="phone-name">{table.name}</span>
+      <button type="button" onClick={() => visit({ at: 'sheet', sheet: id })}>
+        <span class="phone-name">{name}</span>
         {found === 0 ? null : <span class="phone-found">{found} to look at</span>}
-        {table.oneRow ? null : <span class="phone-count">{workbook().rows(table.name).length}</span>}
+        {oneRow ? null : <span class="phone-count">{rows(workbook(), id).length}</span>}
       </button>
     </li>
   );
@@ -52,7 +54,7 @@ function FoundPlaces({ found }: { readonly found: readonly FoundPlace[] }) {
   return (
     <ul class="phone-list">
       {found.map((place) => (
-        <li key={`${place.kind} ${place.table} ${place.row ?? ''} ${place.column ?? ''} ${place.name}`}>
+        <li key={`${place.kind} ${place.sheet} ${place.row ?? ''} ${place.column ?? ''}`}>
           <button type="button" onClick={() => visitFound(place)}>
             <span class="phone-name">{place.name}</span>
             <span class="phone-count">{place.kind === 'sheet' ? 'sheet' : `${place.kind} in ${place.within}`}</span>
@@ -63,18 +65,6 @@ function FoundPlaces({ found }: { readonly found: readonly FoundPlace[] }) {
   );
 }
 
-function visitFound({ table, row }: FoundPlace): void {
-  visit(row === undefined ? { at: 'sheet', table } : { at: 'card', table, row });
-}
-
-interface Question {
-  readonly question: string;
-  readonly tables: readonly TableView[];
-}
-
-/** Sheets under their questions, each question where its first sheet stands. */
-function questionsOf(tables: readonly TableView[]): readonly Question[] {
-  const questions = new Map<string, TableView[]>();
-  for (const table of tables) questions.set(table.question, [...(questions.get(table.question) ?? []), table]);
-  return [...questions].map(([question, within]) => ({ question, tables: within }));
+function visitFound({ sheet, row }: FoundPlace): void {
+  visit(row === undefined ? { at: 'sheet', sheet } : { at: 'card', sheet, row });
 }

@@ -1,0 +1,98 @@
+// The node that keeps rows sorted for comparisons, and says which rows of the reading table a change concerns: those whose
+// conditions a changed row met before, or meets now. Its changed rows are rows of the reading table.
+
+import { type Column, FILLED } from '../../values/column.ts';
+import type { Frame, FrameState } from '../frame.ts';
+import type { GroupIndex } from '../indexes/group-index.ts';
+import { isWithin, type RangeCondition, type RangedRows, type RangeOf, type Seen } from '../indexes/ranged-rows.ts';
+import type { TableDef } from '../layout.ts';
+import type { RowSet } from '../row-set.ts';
+import { dirtyRows, type Node, Source } from './graph.ts';
+
+/** How the rows that read a group are found. */
+export type GroupReaders =
+  | { readonly by: 'any' }
+  /** The group's key value with this number is the reading row. */
+  | { readonly by: 'own row'; readonly key: number }
+  /** An index of the reading table by the same keys. */
+  | { readonly by: 'index'; readonly index: FrameState<GroupIndex>; readonly keys: number };
+
+/** Past this many comparisons it costs less to look at every reading row again than to find out which. */
+const MOST_COMPARISONS = 2_000_000;
+
+export class RangeNode implements Node {
+  readonly name = '';
+  readonly dependencies: Node[] = [];
+  readonly source = new Source(this);
+  readonly lanes = 1;
+  rank = 0;
+  firstSet = 0;
+  readonly of: RangeOf;
+  readonly ranged: FrameState<RangedRows>;
+  readonly #reading: TableDef;
+  readonly #readers: GroupReaders;
+
+  constructor(of: RangeOf, ranged: FrameState<RangedRows>, reading: TableDef, readers: GroupReaders) {
+    this.of = of;
+    this.ranged = ranged;
+    this.#reading = reading;
+    this.#readers = readers;
+  }
+
+  isKept(frame: Frame): boolean {
+    return this.ranged.read(frame).built;
+  }
+
+  run(frame: Frame, changed: RowSet): void {
+    const dirty = dirtyRows(frame, this);
+    const rows = frame.table(this.of.table).length;
+    if (dirty.all || !this.ranged.read(frame).built || dirty.count * 4 > rows) {
+      this.ranged.own(frame).fromScratch(frame);
+      changed.addAll();
+      return;
+    }
+    const seen: Seen[] = [];
+    this.ranged.own(frame).update(frame, dirty, (one) => seen.push(one));
+    const reading = frame.table(this.#reading).length;
+    if (seen.length * reading > MOST_COMPARISONS) {
+      changed.addAll();
+      return;
+    }
+    const wanted = this.of.conditions.map((condition) => frame.column(condition.wanted));
+    for (const one of seen) {
+      const look = (reader: number): void => {
+        if (this.#meets(wanted, one, reader)) changed.add(reader);
+      };
+      this.#readersOf(frame, one.group, reading, look);
+    }
+  }
+
+  #readersOf(frame: Frame, group: number, reading: number, look: (reader: number) => void): void {
+    const readers = this.#readers;
+    if (readers.by === 'any') {
+      for (let reader = 0; reader < reading; reader++) look(reader);
+      return;
+    }
+    const groups = this.of.index.read(frame);
+    if (readers.by === 'own row') {
+      look(groups.keyValue(group, readers.key));
+      return;
+    }
+    const key = Array.from({ length: readers.keys }, (_, k) => groups.keyValue(group, k));
+    const index = readers.index.read(frame);
+    const { rows, count } = index.members(index.find(key));
+    for (let i = 0; i < count; i++) look(rows[i] as number);
+  }
+
+  /** Whether the conditions of a reading row are met by a row so seen; a condition without a value asks for nothing. */
+  #meets(wanted: readonly Column[], seen: Seen, reader: number): boolean {
+    const { conditions } = this.of;
+    for (let k = 0; k < conditions.length; k++) {
+      const { comparison } = conditions[k] as RangeCondition;
+      const { values, states } = wanted[k] as Column;
+      if (states[reader] !== FILLED) return false;
+      if (!isWithin(comparison, seen.cells[k] as number, values[reader] as number)) return false;
+    }
+    return true;
+  }
+}

@@ -1,0 +1,252 @@
+// Rows of a table that meet comparisons, kept so that they are found without looking through the table: within each group the
+// rows stand sorted by the column that most conditions look at, and what each row was last seen with is remembered, so that
+// a change tells whom it concerns. Kept current row by row; equal values stand in the order of the table, so that a total
+// added up again has the same bits as one added up from scratch.
+
+import { BLANK, FILLED, type Token } from '../../values/column.ts';
+import { compareNumbers } from '../../values/tolerance.ts';
+import type { Frame, FrameState, Shared } from '../frame.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import type { RowSet } from '../row-set.ts';
+import type { GroupIndex } from './group-index.ts';
+import { meetsAll, type RowFilter } from './totals.ts';
+
+export type RangeComparison = '<' | '<=' | '>' | '>=';
+
+/** A comparison of a row's cell with a cell of whoever reads. */
+export interface RangeCondition {
+  readonly column: ColumnDef;
+  readonly comparison: RangeComparison;
+  readonly wanted: ColumnDef;
+}
+
+/** What is looked for, the same in every frame. */
+export interface RangeOf {
+  readonly table: TableDef;
+  readonly index: FrameState<GroupIndex>;
+  readonly filters: readonly RowFilter[];
+  readonly conditions: readonly RangeCondition[];
+  /** The column by which the rows of a group are sorted: one of the conditions'. */
+  readonly sortedBy: ColumnDef;
+  /** Columns whose cells the answers rest on besides. */
+  readonly values: readonly ColumnDef[];
+}
+
+/** Whether a value stands so to the wanted one, binary dust forgiven. */
+export function isWithin(comparison: RangeComparison, value: number, wanted: number): boolean {
+  const order = compareNumbers(value, wanted);
+  switch (comparison) {
+    case '<':
+      return order < 0;
+    case '<=':
+      return order <= 0;
+    case '>':
+      return order > 0;
+    case '>=':
+      return order >= 0;
+  }
+}
+
+/** A row as it was seen: its group and its cells in the columns of the conditions. */
+export interface Seen {
+  readonly group: number;
+  readonly cells: readonly number[];
+}
+
+type Compare = ((a: number, b: number) => number) | undefined;
+
+class SortedGroup {
+  rows: Int32Array;
+  values: Float64Array;
+  count: number;
+  owner: Token;
+
+  constructor(rows: Int32Array, values: Float64Array, count: number, owner: Token) {
+    this.rows = rows;
+    this.values = values;
+    this.count = count;
+    this.owner = owner;
+  }
+
+  copy(owner: Token): SortedGroup {
+    return new SortedGroup(this.rows.slice(), this.values.slice(), this.count, owner);
+  }
+
+  insert(row: number, value: number, compare: Compare): void {
+    if (this.count === this.rows.length) this.#grow();
+    let [low, high] = [0, this.count];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      const there = this.values[middle] as number;
+      const other = this.rows[middle] as number;
+      const before = there === value ? (compare === undefined ? other - row : compare(other, row)) < 0 : there < value;
+      if (before) low = middle + 1;
+      else high = middle;
+    }
+    this.rows.copyWithin(low + 1, low, this.count);
+    this.values.copyWithin(low + 1, low, this.count);
+    this.rows[low] = row;
+    this.values[low] = value;
+    this.count++;
+  }
+
+  /** Found by looking: the row may have moved in the table's order since it was put here. */
+  remove(row: number): void {
+    const place = this.rows.indexOf(row);
+    if (place < 0 || place >= this.count) return;
+    this.rows.copyWithin(place, place + 1, this.count);
+    this.values.copyWithin(place, place + 1, this.count);
+    this.count--;
+  }
+
+  #grow(): void {
+    const room = Math.max(8, Math.ceil(this.count * 1.5));
+    const rows = new Int32Array(room);
+    rows.set(this.rows);
+    const values = new Float64Array(room);
+    values.set(this.values);
+    this.rows = rows;
+    this.values = values;
+  }
+}
+
+const NO_ROWS: SortedGroup = new SortedGroup(new Int32Array(0), new Float64Array(0), 0, {});
+
+export class RangedRows implements Shared {
+  owner: Token | undefined;
+  built = false;
+  readonly #of: RangeOf;
+  #groups: (SortedGroup | undefined)[] = [];
+  /** The group that each row takes part in; -1 where it takes part in none. */
+  #groupOf = new Int32Array(0);
+  /** Each row's cells in the columns of the conditions as last seen. */
+  readonly #cells: Float64Array[];
+
+  constructor(of: RangeOf, owner: Token) {
+    this.owner = owner;
+    this.#of = of;
+    this.#cells = of.conditions.map(() => new Float64Array(0));
+  }
+
+  copy(owner: Token): RangedRows {
+    const copy = new RangedRows(this.#of, owner);
+    copy.built = this.built;
+    copy.#groups = this.#groups.slice();
+    copy.#groupOf = this.#groupOf.slice();
+    this.#cells.forEach((cells, k) => {
+      copy.#cells[k] = cells.slice();
+    });
+    return copy;
+  }
+
+  /** The rows of a group by rising value: read `rows[0..count)` and `values[0..count)`. */
+  group(group: number): { readonly rows: Int32Array; readonly values: Float64Array; readonly count: number } {
+    return this.#groups[group] ?? NO_ROWS;
+  }
+
+  fromScratch(frame: Frame): void {
+    const { table, index, conditions, sortedBy } = this.#of;
+    const { length } = frame.table(table);
+    this.#makeRoom(length);
+    this.#groupOf.fill(-1);
+    const counts = new Int32Array(index.read(frame).groupCount);
+    for (let row = 0; row < length; row++) {
+      const group = this.#groupFor(frame, row);
+      this.#groupOf[row] = group;
+      this.#see(frame, row);
+      if (group >= 0) counts[group] = (counts[group] ?? 0) + 1;
+    }
+    const lists = Array.from(counts, (count) => ({ rows: new Int32Array(count), count: 0 }));
+    for (let row = 0; row < length; row++) {
+      const list = lists[this.#groupOf[row] ?? -1];
+      if (list !== undefined) list.rows[list.count++] = row;
+    }
+    const sorting = this.#cells[conditions.findIndex(({ column }) => column === sortedBy)] ?? new Float64Array(0);
+    const compare = frame.compare(table);
+    this.#groups = lists.map(({ rows }) => {
+      rows.sort(
+        (a, b) => (sorting[a] as number) - (sorting[b] as number) || (compare === undefined ? a - b : compare(a, b)),
+      );
+      return new SortedGroup(
+        rows,
+        Float64Array.from(rows, (row) => sorting[row] as number),
+        rows.length,
+        frame.token,
+      );
+    });
+    this.built = true;
+  }
+
+  /**
+   * Looks at some rows again. `tell` hears, of each that is not as it was seen, what it was and what it is: whoever either
+   * concerns reads another set of rows now, or the same with other cells.
+   */
+  update(frame: Frame, rows: RowSet, tell: (seen: Seen) => void): void {
+    const { conditions, sortedBy, table } = this.#of;
+    const sorting = conditions.findIndex(({ column }) => column === sortedBy);
+    const compare = frame.compare(table);
+    this.#makeRoom(frame.table(table).length);
+    const joining: number[] = [];
+    for (let i = 0; i < rows.count; i++) {
+      const row = rows.at(i);
+      const before = this.#groupOf[row] ?? -1;
+      const now = this.#groupFor(frame, row);
+      if (before < 0 && now < 0) continue;
+      if (before >= 0) {
+        tell(this.#seen(row, before));
+        this.#own(frame, before).remove(row);
+      }
+      this.#groupOf[row] = now;
+      this.#see(frame, row);
+      if (now < 0) continue;
+      tell(this.#seen(row, now));
+      joining.push(row);
+    }
+    for (const row of joining) {
+      const value = this.#cells[sorting]?.[row] ?? 0;
+      this.#own(frame, this.#groupOf[row] ?? 0).insert(row, value, compare);
+    }
+  }
+
+  #groupFor(frame: Frame, row: number): number {
+    const { index, filters, conditions } = this.#of;
+    const group = index.read(frame).groupOf[row] ?? -1;
+    if (group < 0 || !meetsAll(filters, row, frame)) return -1;
+    for (const { column } of conditions) if ((frame.column(column).states[row] ?? BLANK) !== FILLED) return -1;
+    return group;
+  }
+
+  #seen(row: number, group: number): Seen {
+    return { group, cells: this.#cells.map((cells) => cells[row] ?? 0) };
+  }
+
+  #see(frame: Frame, row: number): void {
+    const { conditions } = this.#of;
+    for (let k = 0; k < conditions.length; k++) {
+      const condition = conditions[k] as RangeCondition;
+      const cells = this.#cells[k] as Float64Array;
+      cells[row] = frame.column(condition.column).values[row] ?? 0;
+    }
+  }
+
+  #makeRoom(length: number): void {
+    if (length <= this.#groupOf.length) return;
+    const room = Math.max(length, Math.ceil(this.#groupOf.length * 1.5));
+    const groupOf = new Int32Array(room).fill(-1);
+    groupOf.set(this.#groupOf);
+    this.#groupOf = groupOf;
+    this.#cells.forEach((cells, k) => {
+      const larger = new Float64Array(room);
+      larger.set(cells);
+      this.#cells[k] = larger;
+    });
+  }
+
+  #own(frame: Frame, group: number): SortedGroup {
+    const known = this.#groups[group];
+    if (known?.owner === frame.token) return known;
+    const own = known?.copy(frame.token) ?? new SortedGroup(new Int32Array(0), new Float64Array(0), 0, frame.token);
+    this.#groups[group] = own;
+    return own;
+  }
+}

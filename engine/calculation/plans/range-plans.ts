@@ -1,0 +1,157 @@
+// Plans conditions with < <= > and >= against values of the reading row: the rows of a group stand sorted by the column that
+// most conditions look at (indexes/ranged-rows.ts), so that those between two values lie together, and a change tells which
+// reading rows it concerns. Called by scan-plans.ts.
+
+import type { Comparison } from '../../language/typed.ts';
+import { FILLED } from '../../values/column.ts';
+import type { Frame, FrameState } from '../frame.ts';
+import type { GroupIndex } from '../indexes/group-index.ts';
+import { isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
+import type { RowFilter } from '../indexes/totals.ts';
+import { type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import { type Criterion, holdsNumbers } from './criteria-roles.ts';
+import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import type { Reader } from './reader.ts';
+
+/** A comparison with this row's value, which `kernel` gives. */
+interface Bound {
+  readonly kernel: Kernel;
+  readonly column: ColumnDef;
+  readonly comparison: RangeComparison;
+}
+
+/** Rows of groups between bounds. */
+export interface Ranged {
+  readonly table: TableDef;
+  readonly index: FrameState<GroupIndex>;
+  readonly ranged: FrameState<RangedRows>;
+  readonly keys: readonly Key[];
+  /** On the column that the rows are sorted by: together they cut one run out of the group. */
+  readonly sorted: readonly Bound[];
+  /** On other columns: the rows of the run are looked through. */
+  readonly others: readonly Bound[];
+}
+
+const RANGES: readonly string[] = ['<', '<=', '>', '>='] satisfies readonly RangeComparison[];
+
+function isRange(comparison: Comparison): comparison is RangeComparison {
+  return RANGES.includes(comparison);
+}
+
+export interface RangeConditions {
+  readonly keyed: readonly Criterion[];
+  readonly filters: readonly RowFilter[];
+  readonly scanned: readonly Criterion[];
+}
+
+/** Undefined where a condition is none that an order of numbers answers. */
+export function planRanged(
+  table: string,
+  { keyed, filters, scanned }: RangeConditions,
+  values: readonly string[],
+  reader: Reader,
+): Ranged | undefined {
+  const { layout } = reader;
+  if (!scanned.every(({ column, comparison }) => isRange(comparison) && holdsNumbers(column.type))) return undefined;
+  const bounds = scanned.flatMap(({ column, comparison, value }) => {
+    if (!isRange(comparison)) return [];
+    return [{ column: layout.column(column.table, column.column), comparison, wanted: reader.asColumn(value) }];
+  });
+  const [first] = bounds;
+  if (first === undefined) return undefined;
+  const keys = keyed.map((criterion) => planKeyFor(criterion, reader));
+  const often = (one: ColumnDef): number => bounds.filter(({ column }) => column === one).length;
+  const sortedBy = bounds.reduce((best, { column }) => (often(column) > often(best) ? column : best), first.column);
+  const planned = reader.ranged({
+    table,
+    keys: keyed.map(({ column }) => column.column),
+    sources: keys.map(({ source }) => source),
+    filters,
+    conditions: bounds.map(({ column, comparison, wanted }) => ({ column, comparison, wanted })),
+    sortedBy,
+    values: values.map((id) => layout.column(table, id)),
+  });
+  const made = bounds.map(({ column, comparison, wanted }): Bound => {
+    return { column, comparison, kernel: reader.load(wanted) };
+  });
+  return {
+    ...planned,
+    table: layout.table(table),
+    keys,
+    sorted: made.filter(({ column }) => column === sortedBy),
+    others: made.filter(({ column }) => column !== sortedBy),
+  };
+}
+
+export type RangeAnswer = (rows: Int32Array, from: number, to: number, out: Vector, i: number, frame: Frame) => void;
+
+/** For each reading row: the rows it asks for, `rows[from..to)`, by rising value of the column they are sorted by. */
+export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
+  const { index, ranged, keys, sorted, others } = plan;
+  const out = scratch();
+  const key: number[] = [];
+  let found = new Int32Array(64);
+  return (batch) => {
+    const { frame } = batch;
+    const parts = [...keys, ...sorted, ...others].map((part) => part.kernel(batch));
+    const looked = others.map(({ column }) => frame.column(column).values);
+    const groups = index.read(frame);
+    const rowsOf = ranged.read(frame);
+    let clean = true;
+    for (let i = 0; i < batch.count; i++) {
+      const state = readKey(parts, i, key);
+      if (state !== FILLED) {
+        out.values[i] = key[0] ?? 0;
+        out.states[i] = state;
+        clean = false;
+        continue;
+      }
+      const { rows, values, count } = rowsOf.group(groups.find(key.slice(0, keys.length)));
+      let [from, to] = [0, count];
+      for (let k = 0; k < sorted.length; k++) {
+        const { comparison } = sorted[k] as Bound;
+        const wanted = key[keys.length + k] as number;
+        if (comparison === '<' || comparison === '<=') {
+          to = Math.min(
+            to,
+            firstWhere(values, count, (value) => !isWithin(comparison, value, wanted)),
+          );
+        } else
+          from = Math.max(
+            from,
+            firstWhere(values, count, (value) => isWithin(comparison, value, wanted)),
+          );
+      }
+      if (others.length === 0 || to <= from) answer(rows, from, Math.max(from, to), out, i, frame);
+      else {
+        if (to - from > found.length) found = new Int32Array((to - from) * 2);
+        let met = 0;
+        for (let place = from; place < to; place++) {
+          const row = rows[place] as number;
+          let passes = true;
+          for (let k = 0; k < others.length && passes; k++) {
+            const wanted = key[keys.length + sorted.length + k] as number;
+            passes = isWithin((others[k] as Bound).comparison, looked[k]?.[row] ?? 0, wanted);
+          }
+          if (passes) found[met++] = row;
+        }
+        answer(found, 0, met, out, i, frame);
+      }
+      if (out.states[i] !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** The first place of values that rise for which the test holds; it holds for all after it. */
+function firstWhere(values: Float64Array, count: number, holds: (value: number) => boolean): number {
+  let [low, high] = [0, count];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (holds(values[middle] as number)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}

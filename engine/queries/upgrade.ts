@@ -1,0 +1,179 @@
+// What another version of the template would change in a workbook: which formulas, how far their figures move, what comes and
+// what goes. Tried on a branch, so that a person can read it before taking it; the workbook itself is left alone.
+
+import { message } from '../commands/messages.ts';
+import type { Workbook } from '../commands/workbook.ts';
+import { storedFormula } from '../language/stored.ts';
+import { checkText } from '../schema/check.ts';
+import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import { formulaText } from '../schema/lay-over.ts';
+import { isComputed } from '../schema/schema.ts';
+import { isError, type Scalar } from '../values/error.ts';
+import type { Book } from './book.ts';
+import { rowId, rows } from './rows.ts';
+import { printed } from './sheets.ts';
+import { inWords, rowName, scalarAt } from './shown.ts';
+
+/** A column, by ids and as people call it after the upgrade. */
+export interface ColumnPlace {
+  readonly sheet: string;
+  readonly sheetName: string;
+  readonly column: string;
+  readonly columnName: string;
+}
+
+export interface FormulaChange extends ColumnPlace {
+  /** As printed. */
+  readonly before: string;
+  readonly after: string;
+}
+
+/** A person's own formula, where the template's behind it changes. It stays. */
+export interface OwnFormula extends FormulaChange {
+  readonly own: string;
+}
+
+export interface MovedFigures extends ColumnPlace {
+  /** How many rows read otherwise. */
+  readonly count: number;
+  /** The row whose figure moves most, with its unit before and after: '180 lb', 'blank'. */
+  readonly example: { readonly rowName: string; readonly before: string; readonly after: string };
+}
+
+export interface Upgrade {
+  readonly version: number;
+  /** Columns that are new; '' for the column where the whole sheet is. */
+  readonly added: readonly ColumnPlace[];
+  /** Columns and sheets that the template no longer has, by their names before; what was typed there is kept aside. */
+  readonly gone: readonly ColumnPlace[];
+  readonly formulas: readonly FormulaChange[];
+  readonly own: readonly OwnFormula[];
+  readonly moved: readonly MovedFigures[];
+}
+
+/** What taking this version of the template into use would change; undefined where it can't be taken. */
+export function upgradeTo(workbook: Workbook, version: number): Upgrade | undefined {
+  const branch = workbook.branch();
+  if (branch.do([{ command: 'use template', version }], message('upgrade')).refused) return undefined;
+  const before = workbook.document.program;
+  const after = branch.document.program;
+  const upgrade: { [K in keyof Upgrade]: Upgrade[K] extends readonly (infer T)[] ? T[] : Upgrade[K] } = {
+    version,
+    added: [],
+    gone: [],
+    formulas: [],
+    own: [],
+    moved: [],
+  };
+  for (const sheet of after.sheets) {
+    const old = before.sheet(sheet.id);
+    if (old === undefined) {
+      upgrade.added.push(placeOf(sheet, undefined));
+      continue;
+    }
+    const matched = matchRows(workbook, branch, sheet.id);
+    for (const column of sheet.columns) {
+      const oldColumn = old.column(column.id);
+      if (oldColumn === undefined) {
+        upgrade.added.push(placeOf(sheet, column));
+        continue;
+      }
+      if (column.role === 'made') continue;
+      const change = formulaChange(workbook, branch, sheet, oldColumn, column);
+      if (change !== undefined && 'own' in change) upgrade.own.push(change);
+      else if (change !== undefined) upgrade.formulas.push(change);
+      const moved = movedFigures(workbook, branch, placeOf(sheet, column), { oldColumn, column, matched });
+      if (moved !== undefined) upgrade.moved.push(moved);
+    }
+    for (const column of old.columns) {
+      if (sheet.column(column.id) === undefined) upgrade.gone.push(placeOf(old, column));
+    }
+  }
+  for (const sheet of before.sheets) {
+    if (after.sheet(sheet.id) === undefined) upgrade.gone.push(placeOf(sheet, undefined));
+  }
+  return upgrade;
+}
+
+function placeOf(sheet: ProgramSheet, column: ProgramColumn | undefined): ColumnPlace {
+  return { sheet: sheet.id, sheetName: sheet.name, column: column?.id ?? '', columnName: column?.name ?? '' };
+}
+
+/** Slots of the rows that are there before and after. */
+function matchRows(before: Book, after: Book, sheet: string): readonly (readonly [before: number, after: number])[] {
+  const there = new Map(Array.from(rows(after, sheet), (slot) => [rowId(after, sheet, slot), slot] as const));
+  return Array.from(rows(before, sheet)).flatMap((slot) => {
+    const same = there.get(rowId(before, sheet, slot));
+    return same === undefined ? [] : [[slot, same] as const];
+  });
+}
+
+function formulaChange(
+  before: Book,
+  after: Book,
+  sheet: ProgramSheet,
+  oldColumn: ProgramColumn,
+  column: ProgramColumn,
+): FormulaChange | OwnFormula | undefined {
+  if (!isComputed(oldColumn) && !isComputed(column)) return undefined;
+  const was = templateText(before, oldColumn);
+  const is = templateText(after, column);
+  if (was === is || keptForm(before, sheet.id, was) === keptForm(after, sheet.id, is)) return undefined;
+  const change = { ...placeOf(sheet, column), before: was, after: is };
+  if (column.own || column.templateFormula === undefined) return change;
+  return { ...change, own: printed(column.formula, after.document.program.vocabulary) };
+}
+
+/** The template's formula as printed, whether a person's own stands in its place or not. */
+function templateText({ document }: Book, column: ProgramColumn): string {
+  const { schema, vocabulary } = document.program;
+  const text = column.templateFormula === undefined ? column.formula : formulaText(column.templateFormula, schema);
+  return text === '' ? '' : printed(text, vocabulary);
+}
+
+/** With ids in place of names: a formula in which only a name changed is the same. */
+function keptForm({ document }: Book, table: string, text: string): string {
+  const { catalog, vocabulary } = document.program;
+  return storedFormula(text, checkText(text, { table }, catalog, vocabulary).found);
+}
+
+interface Compared {
+  readonly oldColumn: ProgramColumn;
+  readonly column: ProgramColumn;
+  readonly matched: readonly (readonly [before: number, after: number])[];
+}
+
+function movedFigures(
+  before: Book,
+  after: Book,
+  place: ColumnPlace,
+  { oldColumn, column, matched }: Compared,
+): MovedFigures | undefined {
+  let count = 0;
+  let most = Number.NEGATIVE_INFINITY;
+  let example: readonly [number, number] | undefined;
+  for (const [was, is] of matched) {
+    const [a, b] = [lasting(before, oldColumn, was), lasting(after, column, is)];
+    if (a === b) continue;
+    count += 1;
+    const size = typeof a === 'number' && typeof b === 'number' ? Math.abs(b - a) : -1;
+    if (size <= most) continue;
+    most = size;
+    example = [was, is];
+  }
+  if (example === undefined) return undefined;
+  const [was, is] = example;
+  const words = {
+    rowName: rowName(after, place.sheet, is),
+    before: inWords(before, oldColumn, was),
+    after: inWords(after, column, is),
+  };
+  return { ...place, count, example: words };
+}
+
+/** A value that can be held against one of another book: a row by its id, an error by what it says. */
+function lasting(book: Book, column: ProgramColumn, row: number): Exclude<Scalar, object> | string {
+  const value = scalarAt(book, column, row);
+  if (isError(value)) return `${value.error} ${value.why}`;
+  return column.type?.kind === 'link' && typeof value === 'number' ? rowId(book, column.type.table, value) : value;
+}

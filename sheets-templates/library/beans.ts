@@ -1,0 +1,242 @@
+// Snap beans. Each figure of the library stands beside its source; one without a
+// publication says memory (recalled) or common practice (usual). library.ts gathers the families.
+
+import type { Crop } from './figure.ts';
+import { crop, given, like, range, recalled, usual } from './figure.ts';
+import { both } from './source.ts';
+import {
+  CANTWELL,
+  FAO_56,
+  FAO_56_STAGES,
+  HANDBOOK_66_2002,
+  NEW_ENGLAND_16,
+  USDA_NUTRIENTS,
+} from './sources-keeping.ts';
+import {
+  GEORGIA_SOIL,
+  ILLINOIS_FROST,
+  KNOTT_GROWTH,
+  MAINE_LATEST,
+  OREGON_BEANS,
+  PEET,
+  WINTER_KILL,
+} from './sources-season.ts';
+import {
+  ELLIS_1990,
+  FEDERAL_COUNTS,
+  FEDERAL_STANDARDS,
+  HANDBOOK_506,
+  HARRINGTON,
+  KEW_SEEDS,
+  KNOTT_LIFE,
+  MERCHANTS,
+} from './sources-seeds.ts';
+import {
+  BED_SHARE_MW,
+  BED_SHARE_NE,
+  CORNELL_FAMILIES,
+  KANSAS_BEDS,
+  KANSAS_ROWS,
+  LENDWAY,
+  MAINE_CHART,
+  MAINE_ROWS,
+  NORTH_DAKOTA,
+  OKLAHOMA,
+  USDA_WEIGHTS,
+} from './sources-space.ts';
+
+export const BEANS: readonly Crop[] = [
+  crop(
+    'bean-snap-bush',
+    'Bean, snap bush',
+    {
+      ...usual({
+        'Also called': 'bush beans, green beans, French beans',
+        'Start methods': 'blocks, cells, direct seed',
+        'Usual start': 'direct seed',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Fabaceae' }),
+      ...given(both(FEDERAL_COUNTS, KEW_SEEDS, MERCHANTS), { 'Seeds per gram': range('1.8', '3.5', '4') }),
+      ...given(FEDERAL_STANDARDS, { 'Germination standard': '70%' }),
+      ...given(HANDBOOK_506, { 'Typical germination': '97%' }),
+      ...given(KNOTT_LIFE, { 'Seed life': '3' }),
+      ...recalled({ 'Seed oil': '2%' }),
+      ...given(ELLIS_1990, { KE: '9.09', CW: '4.761', CH: '0.0329', CQ: '0.000478' }),
+      ...given(HARRINGTON, {
+        'Germination minimum': '60 degF',
+        'Germination best from': '60 degF',
+        'Germination best to': '85 degF',
+        'Germination maximum': '95 degF',
+      }),
+      ...recalled({
+        'Emergence base': range('5.2 degC', '7.7 degC', '8 degC'),
+        'Emergence thermal time': range('130 degC day', '130 degC day', '160 degC day'),
+      }),
+      ...given(MAINE_CHART, { 'Seeding depth': '1 in' }),
+      ...given(both(HARRINGTON, GEORGIA_SOIL), { 'Sowing soil minimum': range('60 degF', '60 degF', '72 degF') }),
+      ...recalled({
+        'Weeks in propagation': range('2 weeks', '3 weeks', '3 weeks'),
+        'Transplant height': '8 cm',
+        'Usual seeds per block': range('1', '2', '2'),
+      }),
+      ...given(WINTER_KILL, { 'Frost limit': '32 degF' }),
+      ...given(ILLINOIS_FROST, { 'Plant out from last frost': '0 weeks', 'Sow outdoors from last frost': '0 weeks' }),
+      ...given(MAINE_LATEST, { 'Latest sowing before first frost': '10 weeks' }),
+      ...given(KNOTT_GROWTH, {
+        'Growth minimum': '50 degF',
+        'Growth best from': '60 degF',
+        'Growth best to': '70 degF',
+        'Growth maximum': '80 degF',
+      }),
+      ...given(PEET, { 'Degree-day base': '10 degC' }),
+      ...recalled({ 'Degree-day ceiling': '28 degC' }),
+      ...given(OREGON_BEANS, { 'Warmth to harvest direct': range('328 degC day', '428 degC day', '528 degC day') }),
+      ...given(both(MAINE_CHART, KANSAS_BEDS), { 'In-row spacing': range('5 cm', '7 cm', '10 cm') }),
+      ...recalled({ 'Rows per bed': '2', 'Share of ceiling': '80%' }),
+      ...recalled({
+        'Days to maturity': range('40 days', '48 days', '55 days'),
+        'Harvest window low': '21 days',
+        'Harvest window': '28 days',
+      }),
+      ...given(NORTH_DAKOTA, { 'Days to maturity direct': range('46 days', '56 days', '65 days') }),
+      ...given(LENDWAY, { 'Harvest window high': '38 days' }),
+      ...usual({ 'Harvest unit': 'weight' }),
+      ...given(USDA_WEIGHTS, { 'Unit mass': '6.2 g' }),
+      ...given(both(BED_SHARE_NE, BED_SHARE_MW), { Yield: range('0.7 kg/m2', '1.2 kg/m2', '1.7 kg/m2') }),
+      ...given(LENDWAY, {
+        'Days between pickings': range('2 days', '3 days', '4 days'),
+        'Harvest curve middle': '30%',
+        'Harvest curve spread': '11%',
+      }),
+      ...usual({
+        Picking: 'Picking bush beans',
+        Packing: 'Sorting beans and sprouts',
+        Weeding: 'Hoeing and hilling rows',
+      }),
+      ...given(both(CANTWELL, NEW_ENGLAND_16, HANDBOOK_66_2002), {
+        'Storage temperature': range('4 degC', '5.5 degC', '7 degC'),
+        'Storage humidity': range('90%', '95%', '100%'),
+        'Storage life': range('7 days', '10 days', '12 days'),
+      }),
+      ...recalled({ 'Rotation years': '3' }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '2.93 kg/t',
+        'Phosphorus removal': '0.38 kg/t',
+        'Potassium removal': '2.11 kg/t',
+      }),
+      ...given(FAO_56, {
+        'Crop coefficient initial': '0.5',
+        'Crop coefficient mid': '1.05',
+        'Crop coefficient end': '0.9',
+      }),
+      ...given(FAO_56_STAGES, {
+        'Initial stage': '15 days',
+        'Development stage': '25 days',
+        'Mid-season stage': '25 days',
+        'Late stage': '10 days',
+      }),
+    },
+    'Published rotation says two years to several.',
+    'Published field yield, paths included: 0.5 to 1.1 kg/m2 (New England Vegetable Management Guide).',
+    'The warmth of bush beans is printed from sowing, 444 to 644 degC day above 10 degC (800 to 1,160 degF day); 116 degC day, what coming up takes at 15 degC soil counted above 10 degC, are taken off.',
+    'Seed germinates from 60 degF (Harrington 2013); a Georgia list waits for 72 degF.',
+  ),
+  crop(
+    'bean-snap-pole',
+    'Bean, snap pole',
+    {
+      ...usual({
+        'Also called': 'pole beans, climbing beans',
+        'Start methods': 'blocks, cells, direct seed',
+        'Usual start': 'direct seed',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Fabaceae' }),
+      ...given(both(FEDERAL_COUNTS, KEW_SEEDS, MERCHANTS), { 'Seeds per gram': range('1.8', '3.3', '4') }),
+      ...given(FEDERAL_STANDARDS, { 'Germination standard': '70%' }),
+      ...given(HANDBOOK_506, { 'Typical germination': '97%' }),
+      ...given(KNOTT_LIFE, { 'Seed life': '3' }),
+      ...recalled({ 'Seed oil': '2%' }),
+      ...given(ELLIS_1990, { KE: '9.09', CW: '4.761', CH: '0.0329', CQ: '0.000478' }),
+      ...given(HARRINGTON, {
+        'Germination minimum': '60 degF',
+        'Germination best from': '60 degF',
+        'Germination best to': '85 degF',
+        'Germination maximum': '95 degF',
+      }),
+      ...recalled({
+        'Emergence base': range('5.2 degC', '7.7 degC', '8 degC'),
+        'Emergence thermal time': range('130 degC day', '130 degC day', '160 degC day'),
+      }),
+      ...given(MAINE_CHART, { 'Seeding depth': '1 in' }),
+      ...given(both(HARRINGTON, GEORGIA_SOIL), { 'Sowing soil minimum': range('60 degF', '60 degF', '72 degF') }),
+      ...recalled({
+        'Weeks in propagation': range('2 weeks', '3 weeks', '3 weeks'),
+        'Transplant height': '10 cm',
+        'Usual seeds per block': range('2', '3', '3'),
+      }),
+      ...recalled({
+        'Frost limit': '32 degF',
+        'Plant out from last frost': '0 weeks',
+        'Sow outdoors from last frost': '0 weeks',
+      }),
+      ...given(KNOTT_GROWTH, {
+        'Growth minimum': '50 degF',
+        'Growth best from': '60 degF',
+        'Growth best to': '70 degF',
+        'Growth maximum': '80 degF',
+      }),
+      ...like('bush bean', { 'Degree-day base': '10 degC' }),
+      ...recalled({ 'Degree-day ceiling': '28 degC' }),
+      ...recalled({
+        'In-row spacing': range('8 cm', '10 cm', '15 cm'),
+        'Rows per bed': '1',
+        'Clump in-row spacing': range('20 cm', '25 cm', '30 cm'),
+      }),
+      ...recalled({
+        'Days to maturity': range('50 days', '58 days', '65 days'),
+        'Harvest window': range('42 days', '49 days', '56 days'),
+      }),
+      ...given(both(NORTH_DAKOTA, OKLAHOMA), { 'Days to maturity direct': range('56 days', '73 days', '90 days') }),
+      ...usual({ 'Harvest unit': 'weight' }),
+      ...given(USDA_WEIGHTS, { 'Unit mass': '6.2 g' }),
+      ...recalled({
+        'Yield low': '1.2 kg/m2',
+        'Days between pickings': '3 days',
+        'Harvest curve middle': '45%',
+        'Harvest curve spread': '20%',
+      }),
+      ...given(MAINE_ROWS, { Yield: '2 kg/m2' }),
+      ...given(KANSAS_ROWS, { 'Yield high': '2.9 kg/m2' }),
+      ...usual({
+        Picking: 'Picking pole beans',
+        Packing: 'Sorting beans and sprouts',
+        Weeding: 'Hoeing and hilling rows',
+        Trellising: 'Netting peas and beans',
+      }),
+      ...given(both(CANTWELL, NEW_ENGLAND_16, HANDBOOK_66_2002), {
+        'Storage temperature': range('4 degC', '5.5 degC', '7 degC'),
+        'Storage humidity': range('90%', '95%', '100%'),
+        'Storage life': range('7 days', '10 days', '12 days'),
+      }),
+      ...recalled({ 'Rotation years': '3' }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '2.93 kg/t',
+        'Phosphorus removal': '0.38 kg/t',
+        'Potassium removal': '2.11 kg/t',
+      }),
+      ...given(FAO_56, {
+        'Crop coefficient initial': '0.5',
+        'Crop coefficient mid': '1.05',
+        'Crop coefficient end': '0.9',
+      }),
+      ...given(FAO_56_STAGES, {
+        'Initial stage': '20 days',
+        'Development stage': '30 days',
+        'Mid-season stage': '30 days',
+        'Late stage': '10 days',
+      }),
+    },
+    'Published rotation says two years to several.',
+    'Seed germinates from 60 degF (Harrington 2013); a Georgia list waits for 72 degF.',
+  ),
+];

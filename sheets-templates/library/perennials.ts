@@ -1,0 +1,207 @@
+// Asparagus, rhubarb and strawberry. Each figure of the library stands beside its source; one without a
+// publication says memory (recalled) or common practice (usual). library.ts gathers the families.
+
+import type { Crop } from './figure.ts';
+import { crop, given, range, recalled, usual } from './figure.ts';
+import { both } from './source.ts';
+import {
+  FAO_56,
+  FAO_56_SMALL_VEGETABLES,
+  FAO_56_STAGES,
+  HANDBOOK_66_1954,
+  NEW_ENGLAND_16,
+  USDA_NUTRIENTS,
+} from './sources-keeping.ts';
+import {
+  CALIFORNIA_HANDBOOK,
+  EMERGENCE_FIT,
+  FEDERAL_COUNTS,
+  FEDERAL_STANDARDS,
+  KEW_SEEDS,
+  KNOTT_LIFE,
+  MERCHANTS,
+} from './sources-seeds.ts';
+import {
+  BED_SHARE_MW,
+  BED_SHARE_NE,
+  CORNELL_FAMILIES,
+  LENDWAY,
+  USDA_WEIGHTS,
+  WISCONSIN_PERENNIALS,
+} from './sources-space.ts';
+
+export const PERENNIALS: readonly Crop[] = [
+  crop(
+    'asparagus',
+    'Asparagus',
+    {
+      ...usual({
+        'Also called': 'asparagus spears',
+        'Start methods': 'plants (crowns), cells',
+        'Usual start': 'plants',
+        'Planted piece': 'crown',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Asparagaceae' }),
+      ...given(WISCONSIN_PERENNIALS, { 'Years to first harvest': '2' }),
+      ...given(both(FEDERAL_COUNTS, KEW_SEEDS, MERCHANTS), { 'Seeds per gram': '30' }),
+      ...given(FEDERAL_STANDARDS, { 'Germination standard': '70%' }),
+      ...given(KNOTT_LIFE, { 'Seed life': '3' }),
+      ...given(CALIFORNIA_HANDBOOK, {
+        'Germination minimum': '10 degC',
+        'Germination best from': '23.9 degC',
+        'Germination best to': '29.4 degC',
+        'Germination maximum': '35 degC',
+      }),
+      ...given(EMERGENCE_FIT, { 'Emergence base': '6.9 degC', 'Emergence thermal time': '186.3 degC day' }),
+      ...recalled({ 'Seeding depth': '25 mm' }),
+      ...recalled({ 'Weeks in propagation': '12 weeks' }),
+      ...recalled({ 'Frost limit': '-30 degC', 'Plant out from last frost': '-4 weeks' }),
+      ...recalled({
+        'Growth minimum': '45 degF',
+        'Growth best from': '60 degF',
+        'Growth best to': '75 degF',
+        'Growth maximum': '90 degF',
+        'Degree-day base': '7 degC',
+      }),
+      ...usual({ 'Warmth counts from': 'spring growth' }),
+      ...recalled({ 'In-row spacing': '36 cm', 'Rows per bed': '1' }),
+      ...recalled({ 'Days to maturity': range('21 days', '30 days', '40 days') }),
+      ...given(WISCONSIN_PERENNIALS, { 'Harvest window': range('56 days', '60 days', '70 days') }),
+      ...usual({ 'Harvest unit': 'weight' }),
+      ...given(USDA_WEIGHTS, { 'Unit mass': '30 g' }),
+      ...given(both(BED_SHARE_NE, BED_SHARE_MW), { Yield: range('0.28 kg/m2', '0.5 kg/m2', '0.69 kg/m2') }),
+      ...recalled({
+        'Days between pickings': range('1 days', '1 days', '2 days'),
+        'Harvest curve middle': '45%',
+        'Harvest curve spread': '30%',
+      }),
+      ...usual({ Picking: 'Cutting asparagus', Packing: 'Bunching asparagus', Weeding: 'Weeding asparagus' }),
+      ...given(NEW_ENGLAND_16, {
+        'Storage temperature': '1 degC',
+        'Storage humidity': '95%',
+        'Storage life': range('7 days', '10 days', '14 days'),
+      }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '3.52 kg/t',
+        'Phosphorus removal': '0.52 kg/t',
+        'Potassium removal': '2.02 kg/t',
+      }),
+      ...given(FAO_56, {
+        'Crop coefficient initial': '0.5',
+        'Crop coefficient mid': '0.95',
+        'Crop coefficient end': '0.3',
+      }),
+      ...given(FAO_56_STAGES, {
+        'Initial stage': '90 days',
+        'Development stage': '30 days',
+        'Mid-season stage': '200 days',
+        'Late stage': '45 days',
+      }),
+    },
+    'A perennial of 15 years; do not replant where fusarium stood (Univ. of Connecticut).',
+  ),
+  crop(
+    'rhubarb',
+    'Rhubarb',
+    {
+      ...usual({
+        'Also called': 'rhubarb stalks',
+        'Start methods': 'plants (crowns)',
+        'Usual start': 'plants',
+        'Planted piece': 'crown',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Polygonaceae' }),
+      ...given(WISCONSIN_PERENNIALS, { 'Years to first harvest': '1' }),
+      ...given(both(FEDERAL_COUNTS, KEW_SEEDS), { 'Seeds per gram': '60' }),
+      ...given(FEDERAL_STANDARDS, { 'Germination standard': '60%' }),
+      ...recalled({ 'Frost limit': '-30 degC', 'Plant out from last frost': '-4 weeks' }),
+      ...recalled({
+        'Growth minimum': '40 degF',
+        'Growth best from': '50 degF',
+        'Growth best to': '65 degF',
+        'Growth maximum': '75 degF',
+        'Degree-day base': '4 degC',
+        'Chill below': '5 degC',
+        'Chill days': '42 days',
+      }),
+      ...usual({ 'Warmth counts from': 'spring growth' }),
+      ...recalled({ 'In-row spacing': '90 cm', 'Rows per bed': '1' }),
+      ...recalled({ 'Days to maturity': range('28 days', '35 days', '45 days') }),
+      ...given(WISCONSIN_PERENNIALS, { 'Harvest window': range('56 days', '63 days', '70 days') }),
+      ...usual({ 'Harvest unit': 'weight' }),
+      ...given(USDA_WEIGHTS, { 'Unit mass': '68 g' }),
+      ...recalled({
+        Yield: range('1 kg/m2', '2 kg/m2', '3 kg/m2'),
+        'Days between pickings': '7 days',
+        'Harvest curve middle': '45%',
+        'Harvest curve spread': '30%',
+      }),
+      ...usual({ Picking: 'Pulling rhubarb', Packing: 'Bunching asparagus', Weeding: 'Weeding asparagus' }),
+      ...given(HANDBOOK_66_1954, {
+        'Storage temperature': '0 degC',
+        'Storage humidity': '92.5%',
+        'Storage life': range('7 days', '11 days', '14 days'),
+      }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '1.44 kg/t',
+        'Phosphorus removal': '0.14 kg/t',
+        'Potassium removal': '2.88 kg/t',
+      }),
+      ...given(FAO_56_SMALL_VEGETABLES, {
+        'Crop coefficient initial': '0.7',
+        'Crop coefficient mid': '1.05',
+        'Crop coefficient end': '0.95',
+      }),
+    },
+    'Leaf blades are poisonous (oxalic acid).',
+  ),
+  crop(
+    'strawberry',
+    'Strawberry',
+    {
+      ...usual({
+        'Also called': 'strawberries',
+        'Start methods': 'plants (runners, plugs)',
+        'Usual start': 'plants',
+        'Planted piece': 'runner',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Rosaceae' }),
+      ...recalled({ 'Years to first harvest': '1' }),
+      ...recalled({ 'Frost limit': '-15 degC', 'Plant out from last frost': '-3 weeks' }),
+      ...recalled({
+        'Growth minimum': '45 degF',
+        'Growth best from': '55 degF',
+        'Growth best to': '70 degF',
+        'Growth maximum': '80 degF',
+        'Degree-day base': '3 degC',
+        'Chill below': '7 degC',
+        'Chill days': '35 days',
+      }),
+      ...usual({ 'Warmth counts from': 'spring growth' }),
+      ...recalled({ 'In-row spacing': '30 cm', 'Rows per bed': '2' }),
+      ...recalled({ 'Days to maturity': '70 days', 'Harvest window low': '21 days', 'Harvest window': '28 days' }),
+      ...given(LENDWAY, { 'Harvest window high': '43 days' }),
+      ...usual({ 'Harvest unit': 'weight' }),
+      ...given(USDA_WEIGHTS, { 'Unit mass': '13 g' }),
+      ...recalled({
+        Yield: range('0.8 kg/m2', '2 kg/m2', '4 kg/m2'),
+        'Harvest curve middle': '40%',
+        'Harvest curve spread': '15%',
+      }),
+      ...given(LENDWAY, { 'Days between pickings': range('2 days', '2 days', '4 days') }),
+      ...usual({ Picking: 'Picking strawberries', Packing: 'Boxing small fruit', Weeding: 'Weeding strawberries' }),
+      ...recalled({ 'Storage temperature': '0 degC', 'Storage humidity': '92.5%', 'Storage life': '6 days' }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '1.07 kg/t',
+        'Phosphorus removal': '0.24 kg/t',
+        'Potassium removal': '1.53 kg/t',
+      }),
+      ...given(FAO_56, {
+        'Crop coefficient initial': '0.4',
+        'Crop coefficient mid': '0.85',
+        'Crop coefficient end': '0.75',
+      }),
+    },
+    'Do not follow nightshades (verticillium; Univ. of Connecticut). Matted rows, plasticulture and day-neutral plants differ widely.',
+  ),
+];

@@ -1,0 +1,227 @@
+// Spinach and chard. Each figure of the library stands beside its source; one without a
+// publication says memory (recalled) or common practice (usual). library.ts gathers the families.
+
+import type { Crop } from './figure.ts';
+import { crop, given, like, range, recalled, usual } from './figure.ts';
+import { both } from './source.ts';
+import {
+  CONNECTICUT_ROTATION,
+  FAO_56,
+  FAO_56_STAGES,
+  HANDBOOK_66_1954,
+  HANDBOOK_66_2002,
+  USDA_NUTRIENTS,
+} from './sources-keeping.ts';
+import { DELAWARE_BOLTING, GEORGIA_SOIL, GONZALEZ, KNOTT_GROWTH, WINTER_KILL } from './sources-season.ts';
+import {
+  ELLIS_HONG_2007,
+  EMERGENCE_FIT,
+  FEDERAL_COUNTS,
+  FEDERAL_STANDARDS,
+  HANDBOOK_506,
+  HARRINGTON,
+  KEW_SEEDS,
+  KNOTT_LIFE,
+  MERCHANTS,
+} from './sources-seeds.ts';
+import {
+  BED_SHARE_MW,
+  CORNELL_FAMILIES,
+  KANSAS_ROWS,
+  LENDWAY,
+  MAINE_CHART,
+  NORTH_DAKOTA,
+  USDA_WEIGHTS,
+  UTAH_SPINACH,
+} from './sources-space.ts';
+
+export const SPINACH_AND_CHARD: readonly Crop[] = [
+  crop(
+    'spinach',
+    'Spinach',
+    {
+      ...usual({
+        'Also called': 'spinach leaves',
+        'Start methods': 'blocks, cells, direct seed',
+        'Usual start': 'direct seed',
+        Overwinters: 'either',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Amaranthaceae' }),
+      ...given(both(FEDERAL_COUNTS, KEW_SEEDS, MERCHANTS), { 'Seeds per gram': range('88', '100', '132') }),
+      ...given(FEDERAL_STANDARDS, { 'Germination standard': '60%' }),
+      ...given(HANDBOOK_506, { 'Typical germination': '73%' }),
+      ...given(KNOTT_LIFE, { 'Seed life': '3' }),
+      ...recalled({ 'Seed oil': '7%' }),
+      ...given(HARRINGTON, {
+        'Germination minimum': '35 degF',
+        'Germination best from': '45 degF',
+        'Germination best to': '75 degF',
+        'Germination maximum': '85 degF',
+      }),
+      ...given(EMERGENCE_FIT, { 'Emergence base': '-1.59 degC', 'Emergence thermal time': '129.7 degC day' }),
+      ...given(MAINE_CHART, { 'Seeding depth': '0.5 in' }),
+      ...given(GEORGIA_SOIL, { 'Sowing soil minimum': '45 degF' }),
+      ...recalled({
+        'Weeks in propagation': range('3 weeks', '4 weeks', '5 weeks'),
+        'Transplant height': '6 cm',
+        'Usual seeds per block': range('2', '3', '4'),
+      }),
+      ...recalled({
+        'Frost limit': '5 degF',
+        'Plant out from last frost': '-5 weeks',
+        'Sow outdoors from last frost': '-6 weeks',
+      }),
+      ...given(KNOTT_GROWTH, {
+        'Growth minimum': '40 degF',
+        'Growth best from': '60 degF',
+        'Growth best to': '65 degF',
+        'Growth maximum': '75 degF',
+      }),
+      ...recalled({ 'Degree-day base': '2.2 degC', 'Degree-day ceiling': '20 degC' }),
+      ...given(UTAH_SPINACH, { 'In-row spacing': range('7.5 cm', '12.5 cm', '12.5 cm') }),
+      ...recalled({ 'Rows per bed': '5', 'Clump in-row spacing': range('10 cm', '15 cm', '20 cm') }),
+      ...recalled({
+        'Days to maturity': range('28 days', '34 days', '40 days'),
+        'Harvest window': range('21 days', '28 days', '35 days'),
+      }),
+      ...given(NORTH_DAKOTA, { 'Days to maturity direct': range('40 days', '45 days', '50 days') }),
+      ...given(DELAWARE_BOLTING, { 'Bolting trigger': 'long days' }),
+      ...recalled({ 'Bolting day length': range('13 h', '14 h', '15 h') }),
+      ...given(GONZALEZ, { 'Bolting heat days': range('43 days', '50 days', '60 days') }),
+      ...usual({ 'Harvest unit': 'weight' }),
+      ...given(USDA_WEIGHTS, { 'Unit mass': '472 g' }),
+      ...given(BED_SHARE_MW, { Yield: range('2.1 kg/m2', '2.8 kg/m2', '3.4 kg/m2') }),
+      ...recalled({
+        Pickings: '3',
+        'Days between pickings': range('10 days', '12 days', '14 days'),
+        'Second cut share': '80%',
+        'Third cut share': '50%',
+      }),
+      ...usual({
+        Picking: 'Cutting baby leaf with a knife',
+        Packing: 'Washing and bagging leaves',
+        Weeding: 'Weeding close-sown leaves',
+        Cover: 'Putting on row cover',
+      }),
+      ...given(both(HANDBOOK_66_2002, HANDBOOK_66_1954), {
+        'Storage temperature': '0 degC',
+        'Storage humidity': range('95%', '96.5%', '98%'),
+        'Storage life': range('7 days', '11 days', '14 days'),
+      }),
+      ...given(CONNECTICUT_ROTATION, { 'Rotation years': '3' }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '4.58 kg/t',
+        'Phosphorus removal': '0.49 kg/t',
+        'Potassium removal': '5.58 kg/t',
+      }),
+      ...given(FAO_56, {
+        'Crop coefficient initial': '0.7',
+        'Crop coefficient mid': '1',
+        'Crop coefficient end': '0.95',
+      }),
+      ...given(FAO_56_STAGES, {
+        'Initial stage': '20 days',
+        'Development stage': '20 days',
+        'Mid-season stage': '20 days',
+        'Late stage': '5 days',
+      }),
+    },
+    'Advice on the earliest planting disagrees: 2 to 3 or 4 to 6 weeks before the last frost.',
+    'Published germination temperatures differ between handbooks.',
+    'Published field yield, paths included: 1.4 to 2.2 kg/m2 (Midwest Vegetable Production Guide 2022).',
+    'A bunch of spinach weighs 472 g as picked (USDA SR28 household weights).',
+    'The yield is of all cuts of a season.',
+    'At 10 hours no plant bolted, at 16 more than 85 % (Chun et al. 2001); under inducing days half flowered 43 to 60 days after sowing (Gonzalez et al. 2004).',
+  ),
+  crop(
+    'chard',
+    'Chard',
+    {
+      ...usual({
+        'Also called': 'Swiss chard, silverbeet, leaf beet',
+        'Start methods': 'blocks, cells, direct seed, plants',
+        'Usual start': 'blocks',
+        Overwinters: 'either',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Amaranthaceae' }),
+      ...given(both(FEDERAL_COUNTS, KEW_SEEDS, MERCHANTS), { 'Seeds per gram': range('53', '60', '67') }),
+      ...given(FEDERAL_STANDARDS, { 'Germination standard': '65%' }),
+      ...recalled({ 'Seedlings per seed': range('1', '1.8', '4'), 'Seed oil': '5%' }),
+      ...given(KNOTT_LIFE, { 'Seed life': '4' }),
+      ...given(ELLIS_HONG_2007, { KE: '9.373', CW: '5.152', CH: '0.0372', CQ: '0.000467' }),
+      ...given(HARRINGTON, {
+        'Germination minimum': '40 degF',
+        'Germination best from': '50 degF',
+        'Germination best to': '85 degF',
+        'Germination maximum': '95 degF',
+      }),
+      ...like('beet', { 'Emergence base': '3.06 degC', 'Emergence thermal time': '108.6 degC day' }),
+      ...recalled({ 'Seeding depth': range('13 mm', '16 mm', '19 mm') }),
+      ...recalled({
+        'Weeks in propagation': range('4 weeks', '5 weeks', '5 weeks'),
+        'Transplant height': '10 cm',
+        'Usual seeds per block': range('1', '2', '2'),
+      }),
+      ...given(WINTER_KILL, { 'Frost limit': '22 degF' }),
+      ...recalled({
+        'Frost limit young': '-3 degC',
+        'Plant out from last frost': '-3 weeks',
+        'Sow outdoors from last frost': '-3 weeks',
+      }),
+      ...given(KNOTT_GROWTH, {
+        'Growth minimum': '40 degF',
+        'Growth best from': '60 degF',
+        'Growth best to': '65 degF',
+        'Growth maximum': '75 degF',
+      }),
+      ...recalled({ 'Degree-day base': '40 degF' }),
+      ...recalled({ 'In-row spacing': range('15 cm', '25 cm', '30 cm'), 'Rows per bed': '2' }),
+      ...recalled({
+        'Days to maturity': range('35 days', '43 days', '50 days'),
+        'Days to maturity direct': range('50 days', '55 days', '60 days'),
+        'Harvest window low': '70 days',
+      }),
+      ...given(LENDWAY, { 'Harvest window': '105 days', 'Harvest window high': '118 days' }),
+      ...recalled({ 'Bolting trigger': 'cold' }),
+      ...like('beet', {
+        'Bolting cold base': '0 degC',
+        'Bolting cold best from': '0 degC',
+        'Bolting cold best to': '13 degC',
+        'Bolting cold': '13 degC',
+        'Bolting cold days': '40 days',
+        'Bolting cold days most': '60 days',
+      }),
+      ...usual({ 'Harvest unit': 'bunch' }),
+      ...recalled({ 'Unit mass': '340 g', 'Yield low': '2 kg/m2', 'Yield high': '5 kg/m2' }),
+      ...given(KANSAS_ROWS, { Yield: '2.9 kg/m2' }),
+      ...given(LENDWAY, {
+        'Days between pickings': range('3.5 days', '7 days', '7 days'),
+        'Harvest curve middle': '50%',
+        'Harvest curve spread': '20%',
+      }),
+      ...usual({
+        Picking: 'Bunching leaves',
+        Packing: 'Dunking bunches of leaves',
+        Weeding: 'Hoeing wide rows',
+        Cover: 'Putting on row cover',
+      }),
+      ...recalled({
+        'Storage temperature': '0 degC',
+        'Storage humidity': range('95%', '97.5%', '100%'),
+        'Storage life': range('7 days', '11 days', '14 days'),
+      }),
+      ...given(CONNECTICUT_ROTATION, { 'Rotation years': '3' }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '2.88 kg/t',
+        'Phosphorus removal': '0.46 kg/t',
+        'Potassium removal': '3.79 kg/t',
+      }),
+      ...like('spinach', {
+        'Crop coefficient initial': '0.7',
+        'Crop coefficient mid': '1',
+        'Crop coefficient end': '0.95',
+      }),
+    },
+    'A leaf weighs 52 g as picked (USDA SR28 household weights).',
+  ),
+];

@@ -1,0 +1,196 @@
+// Winter squash and pumpkin. Each figure of the library stands beside its source; one without a
+// publication says memory (recalled) or common practice (usual). library.ts gathers the families.
+
+import type { Crop } from './figure.ts';
+import { crop, given, range, recalled, usual } from './figure.ts';
+import { both } from './source.ts';
+import {
+  FAO_56,
+  FAO_56_STAGES,
+  HANDBOOK_66_1954,
+  SQUASH_CURING,
+  STORAGE_SHEET,
+  USDA_NUTRIENTS,
+} from './sources-keeping.ts';
+import {
+  GEORGIA_SOIL,
+  ILLINOIS_FROST,
+  ILLINOIS_GUIDE,
+  KNOTT_GROWTH,
+  UC_TRANSPLANTS,
+  WINTER_KILL,
+} from './sources-season.ts';
+import {
+  CALIFORNIA_HANDBOOK,
+  FEDERAL_COUNTS,
+  FEDERAL_STANDARDS,
+  HARRINGTON,
+  HONG_1996,
+  KEW_SEEDS,
+  KNOTT_LIFE,
+  MERCHANTS,
+} from './sources-seeds.ts';
+import {
+  BED_SHARE_MW,
+  CORNELL_FAMILIES,
+  KANSAS_BEDS,
+  MAINE_CHART,
+  NORTH_DAKOTA,
+  USDA_WEIGHTS,
+} from './sources-space.ts';
+
+export const WINTER_SQUASH: readonly Crop[] = [
+  crop(
+    'squash-winter',
+    'Squash, winter',
+    {
+      ...usual({
+        'Also called': 'winter squash, butternut, acorn squash',
+        'Start methods': 'blocks, cells, direct seed, plants',
+        'Usual start': 'cells',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Cucurbitaceae' }),
+      ...given(both(FEDERAL_COUNTS, KEW_SEEDS, MERCHANTS), { 'Seeds per gram': range('4.2', '8', '11.4') }),
+      ...given(FEDERAL_STANDARDS, { 'Germination standard': '75%' }),
+      ...given(KNOTT_LIFE, { 'Seed life': '4' }),
+      ...recalled({ 'Seed oil': '35%' }),
+      ...given(HARRINGTON, {
+        'Germination minimum': '60 degF',
+        'Germination best from': '70 degF',
+        'Germination best to': '95 degF',
+        'Germination maximum': '100 degF',
+      }),
+      ...recalled({ 'Emergence base': '10 degC', 'Emergence thermal time': '85 degC day' }),
+      ...given(both(ILLINOIS_GUIDE, MAINE_CHART), { 'Seeding depth': '1 in' }),
+      ...given(UC_TRANSPLANTS, { 'Weeks in propagation': range('2 weeks', '3 weeks', '3 weeks') }),
+      ...recalled({ 'Transplant height': '10 cm' }),
+      ...given(WINTER_KILL, { 'Frost limit': '32 degF' }),
+      ...given(ILLINOIS_FROST, { 'Plant out from last frost': '1 week', 'Sow outdoors from last frost': '1 week' }),
+      ...given(GEORGIA_SOIL, { 'Setting out minimum': '60 degF' }),
+      ...given(KNOTT_GROWTH, {
+        'Growth minimum': '50 degF',
+        'Growth best from': '65 degF',
+        'Growth best to': '75 degF',
+        'Growth maximum': '90 degF',
+      }),
+      ...recalled({ 'Degree-day base': '10 degC' }),
+      ...given(both(ILLINOIS_GUIDE, KANSAS_BEDS), { 'In-row spacing': range('60 cm', '60 cm', '91 cm') }),
+      ...recalled({ 'Rows per bed': '1', 'Beds across': '2' }),
+      ...recalled({ 'Days to maturity': range('70 days', '85 days', '100 days'), 'Harvest window': '14 days' }),
+      ...given(NORTH_DAKOTA, { 'Days to maturity direct': range('80 days', '100 days', '120 days') }),
+      ...usual({ 'Harvest unit': 'weight' }),
+      ...given(USDA_WEIGHTS, { 'Unit mass': '567 g' }),
+      ...given(BED_SHARE_MW, { Yield: range('3.4 kg/m2', '5.2 kg/m2', '8.6 kg/m2') }),
+      ...usual({
+        Picking: 'Cutting winter squash',
+        Packing: 'Wiping winter squash',
+        Weeding: 'Hoeing until squash vines run',
+      }),
+      ...given(SQUASH_CURING, { 'Curing days': range('7 days', '10 days', '14 days') }),
+      ...recalled({ 'Curing loss': '3%', 'Monthly storage loss': '4%' }),
+      ...given(HANDBOOK_66_1954, {
+        'Storage temperature': range('50 degF', '52.5 degF', '55 degF'),
+        'Storage humidity': range('70%', '72.5%', '75%'),
+      }),
+      ...given(both(STORAGE_SHEET, HANDBOOK_66_1954), { 'Storage life': range('60 days', '120 days', '180 days') }),
+      ...recalled({ 'Rotation years': '3' }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '1.6 kg/t',
+        'Phosphorus removal': '0.33 kg/t',
+        'Potassium removal': '3.52 kg/t',
+      }),
+      ...given(FAO_56, {
+        'Crop coefficient initial': '0.5',
+        'Crop coefficient mid': '1',
+        'Crop coefficient end': '0.8',
+      }),
+      ...given(FAO_56_STAGES, {
+        'Initial stage': '25 days',
+        'Development stage': '35 days',
+        'Mid-season stage': '35 days',
+        'Late stage': '25 days',
+      }),
+    },
+    'Published germination temperatures differ between handbooks.',
+    'Published rotation says two years or more.',
+    'One source prints its days for summer and winter squash exchanged; they are read the other way round.',
+    'Published yields run from 0.7 kg/m2 (Maine) to 3.4 (Midwest pumpkin). Handbook 66 of 1954 keeps the best types 24 to 26 weeks.',
+    'No seed viability constants for all three species; those of summer squash fit Cucurbita pepo types only.',
+    'The unit is a small acorn squash; other kinds weigh 1 to 2 kg (memory).',
+    'The yield is printed for pumpkins.',
+  ),
+  crop(
+    'pumpkin',
+    'Pumpkin',
+    {
+      ...usual({
+        'Also called': 'pumpkins',
+        'Start methods': 'blocks, cells, direct seed, plants',
+        'Usual start': 'direct seed',
+      }),
+      ...given(CORNELL_FAMILIES, { Family: 'Cucurbitaceae' }),
+      ...given(both(FEDERAL_COUNTS, KEW_SEEDS, MERCHANTS), { 'Seeds per gram': '6.4' }),
+      ...given(FEDERAL_STANDARDS, { 'Germination standard': '75%' }),
+      ...given(KNOTT_LIFE, { 'Seed life': '4' }),
+      ...recalled({ 'Seed oil': '35%' }),
+      ...given(HONG_1996, { KE: '6.913', CW: '3.604', CH: '0.04', CQ: '0.0004' }),
+      ...given(CALIFORNIA_HANDBOOK, {
+        'Germination minimum': '15.6 degC',
+        'Germination best from': '29.4 degC',
+        'Germination best to': '35 degC',
+        'Germination maximum': '40.6 degC',
+      }),
+      ...recalled({ 'Emergence base': '10 degC', 'Emergence thermal time': '85 degC day', 'Seeding depth': '25 mm' }),
+      ...given(GEORGIA_SOIL, { 'Sowing soil minimum': range('60 degF', '60 degF', '75 degF') }),
+      ...given(UC_TRANSPLANTS, { 'Weeks in propagation': '3 weeks' }),
+      ...recalled({
+        'Frost limit': '0 degC',
+        'Plant out from last frost': '1 weeks',
+        'Sow outdoors from last frost': '1 weeks',
+      }),
+      ...given(GEORGIA_SOIL, { 'Setting out minimum': '60 degF' }),
+      ...given(KNOTT_GROWTH, {
+        'Growth minimum': '50 degF',
+        'Growth best from': '65 degF',
+        'Growth best to': '75 degF',
+        'Growth maximum': '90 degF',
+      }),
+      ...recalled({ 'Degree-day base': '10 degC' }),
+      ...recalled({ 'In-row spacing': '90 cm', 'Rows per bed': '1', 'Beds across': '2' }),
+      ...recalled({ 'Days to maturity': '95 days', 'Harvest window': '21 days' }),
+      ...given(NORTH_DAKOTA, { 'Days to maturity direct': range('110 days', '115 days', '120 days') }),
+      ...usual({ 'Harvest unit': 'each' }),
+      ...recalled({ 'Unit mass': '4500 g' }),
+      ...given(BED_SHARE_MW, { Yield: range('3.4 kg/m2', '5.2 kg/m2', '8.6 kg/m2') }),
+      ...usual({
+        Picking: 'Cutting winter squash',
+        Packing: 'Wiping winter squash',
+        Weeding: 'Hoeing until squash vines run',
+      }),
+      ...recalled({ 'Curing days': '10 days' }),
+      ...given(HANDBOOK_66_1954, {
+        'Storage temperature': '11.5 degC',
+        'Storage humidity': '72.5%',
+        'Storage life': range('60 days', '90 days', '182 days'),
+      }),
+      ...recalled({ 'Rotation years': '3' }),
+      ...given(USDA_NUTRIENTS, {
+        'Nitrogen removal': '1.6 kg/t',
+        'Phosphorus removal': '0.44 kg/t',
+        'Potassium removal': '3.4 kg/t',
+      }),
+      ...given(FAO_56, {
+        'Crop coefficient initial': '0.5',
+        'Crop coefficient mid': '1',
+        'Crop coefficient end': '0.8',
+      }),
+      ...given(FAO_56_STAGES, {
+        'Initial stage': '25 days',
+        'Development stage': '35 days',
+        'Mid-season stage': '35 days',
+        'Late stage': '25 days',
+      }),
+    },
+    'The source gives 60 degF as the least soil for cucurbits and okra, and 75 degF in its list.',
+  ),
+];

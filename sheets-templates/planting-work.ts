@@ -1,0 +1,125 @@
+// Plantings, the hours each takes, task by task: typical, with the quickest and the slowest of the rates. Rates of a crop stand
+// in Crops, general ones on Farm. plantings.ts puts the parts together.
+
+import { computed, group, HOURS, PLAIN, quantity, type UngroupedColumn } from './authoring.ts';
+
+const CROP = '[Variety].[Crop]';
+
+type End = '' | ' low' | ' high';
+
+/** Hours over the ground it takes, at a time by area of the crop; none where the crop has no such task. */
+function byArea(column: string, end: End): string {
+  return `IF(ISBLANK(${CROP}.[${column}${end}]); 0 h; [Ground area] * ${CROP}.[${column}${end}])`;
+}
+
+/** The slowest rate gives the most hours. */
+function byRate(mass: string, column: string, end: End): string {
+  const rate = end === '' ? column : `${column}${end === ' low' ? ' high' : ' low'}`;
+  return `IF(ISBLANK(${CROP}.[${rate}]); 0 h; ${mass} / ${CROP}.[${rate}])`;
+}
+
+const PICKINGS = `IF([Cut once]; 1; ROUNDUP(IF(ISBLANK(${CROP}.[Days between pickings]); MAX(1; ${CROP}.[Pickings]); [Days picked] / ${CROP}.[Days between pickings]); 0))`;
+
+/** Picking takes as long as its mass, and no less than walking the bed each time. */
+function picking(end: End): string {
+  return `IF([Finishes] > 0; MAX(${byRate('[Marketable yield]', 'Picking rate', end)}; [Times picked] * [Bed area] * Farm[Walking a bed over]))`;
+}
+
+const CARE = ['Weeding time', 'Thinning time', 'Trellising time'] as const;
+
+function care(end: End): string {
+  return `${CARE.map((one) => byArea(one, end)).join(' + ')} + IF([Cover] = "none"; 0 h; ${byArea('Cover time', end)})`;
+}
+
+function afterwards(end: End): string {
+  return `${byRate('[Marketable yield]', 'Packing rate', end)} + ${byRate('[Cured yield]', 'Cleaning rate', end)}`;
+}
+
+const BEFORE = '[Bed hours]; [Start hours]; [Planting hours]';
+
+/** The hours at one end of the rates, by what they are spent on. */
+function ends(end: ' low' | ' high', note: string): readonly UngroupedColumn[] {
+  const id = end.trim();
+  return [
+    computed(`care-hours-${id}`, `Care hours${end}`, HOURS, care(end), {
+      note: 'Weeding, thinning, trellising, covering.',
+      decimals: 1,
+    }),
+    computed(`picking-hours-${id}`, `Picking hours${end}`, HOURS, picking(end), { decimals: 1 }),
+    computed(`after-hours-${id}`, `After hours${end}`, HOURS, afterwards(end), {
+      note: 'Washing, packing and cleaning.',
+      decimals: 1,
+    }),
+    computed(
+      `hours-${id}`,
+      `Hours${end}`,
+      HOURS,
+      `SUM(${BEFORE}; [Care hours${end}]; [Picking hours${end}]; [After hours${end}])`,
+      {
+        note,
+        decimals: 1,
+      },
+    ),
+  ];
+}
+
+export const WORK_COLUMNS = group(
+  'Work',
+  computed('bed-hours', 'Bed hours', HOURS, '[Ground area] * Farm[Bed making]', {
+    note: 'Clearing, compost, loosening, raking and drip line.',
+    decimals: 1,
+  }),
+  computed('start-hours', 'Start hours', HOURS, 'IF([Raised]; [Blocks to start] / Farm[Blocks made and sown])', {
+    note: 'Blocks or trays made and sown.',
+    decimals: 1,
+  }),
+  computed(
+    'planting-hours',
+    'Planting hours',
+    HOURS,
+    'IF([Start] = "direct seed"; [Rows] * [Bed length used] / Farm[Row sown]; [Stations] / Farm[Plants set out])',
+    { note: 'Setting out, or sowing in the bed.', decimals: 1 },
+  ),
+  computed('weeding-hours', 'Weeding hours', HOURS, byArea('Weeding time', ''), { decimals: 1 }),
+  computed('thinning-hours', 'Thinning hours', HOURS, byArea('Thinning time', ''), { decimals: 1 }),
+  computed('trellising-hours', 'Trellising hours', HOURS, byArea('Trellising time', ''), {
+    note: 'Stakes, nets, strings and pruning.',
+    decimals: 1,
+  }),
+  computed('cover-hours', 'Cover hours', HOURS, `IF([Cover] = "none"; 0 h; ${byArea('Cover time', '')})`, {
+    decimals: 1,
+  }),
+  computed('times-picked', 'Times picked', PLAIN, `IF([Finishes] > 0; ${PICKINGS})`, {
+    decimals: 0,
+  }),
+  computed('picking-hours', 'Picking hours', HOURS, picking(''), {
+    note: 'By mass, and no less than walking the bed each time.',
+    decimals: 1,
+  }),
+  computed('packing-hours', 'Packing hours', HOURS, byRate('[Marketable yield]', 'Packing rate', ''), {
+    note: 'Washing and packing.',
+    decimals: 1,
+  }),
+  computed('cleaning-hours', 'Cleaning hours', HOURS, byRate('[Cured yield]', 'Cleaning rate', ''), {
+    note: 'Topping, cleaning and sorting what was cured.',
+    decimals: 1,
+  }),
+  computed(
+    'hours',
+    'Hours',
+    HOURS,
+    `SUM(${BEFORE}; [Weeding hours] + [Thinning hours] + [Trellising hours] + [Cover hours]; [Picking hours]; [Packing hours]; [Cleaning hours])`,
+    { note: 'Nearly every rate is recalled, not read: time your own.', decimals: 1 },
+  ),
+  ...ends(' low', 'At the quickest rates.'),
+  ...ends(' high', 'At the slowest rates.'),
+  computed(
+    'harvest-a-picking-hour',
+    'Harvest a picking hour',
+    quantity('lb/h', 'kg/h'),
+    '[Marketable yield] / [Picking hours]',
+    {
+      decimals: 1,
+    },
+  ),
+);

@@ -1,0 +1,88 @@
+// A file made from earlier sheets: it opens on them, what today's would change is listed before anything is taken, and taking
+// it is one step. The first sheets as served here differ from today's in one formula.
+
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { readWorkbookFile, writeWorkbookFile } from '../../engine/index.ts';
+import { earlierTemplate } from '../../sheets-templates/earlier.ts';
+import { templateShelf } from '../../sheets-templates/index.ts';
+import { openWorkbook } from './harness.ts';
+import { WorkbookPage } from './workbook-page.ts';
+
+const FORMULA = '[Bed length used] * [Bed width]';
+const FORMULA_THEN = `${FORMULA} * 2`;
+
+/** The demo farm as the first Dibble saved it, in a file of today's kind: it names its sheets and leaves them to the template. */
+async function fileOnEarlierSheets(): Promise<string> {
+  const text = readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8');
+  const first = await earlierTemplate('season', 1);
+  const read = readWorkbookFile(text, templateShelf(first === undefined ? [] : [first]));
+  if (!read.ok) throw new Error(read.why);
+  return writeWorkbookFile(read.data);
+}
+
+async function openOnEarlierSheets() {
+  const opened = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = opened;
+  const fetched: string[] = [];
+  await page.route(/season-1.*\.js$/, async (route) => {
+    fetched.push(route.request().url());
+    const response = await route.fetch();
+    await route.fulfill({ response, body: (await response.text()).replace(FORMULA, FORMULA_THEN) });
+  });
+  const buffer = Buffer.from(await fileOnEarlierSheets());
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await (await chooser).setFiles({ name: 'season.json', mimeType: 'application/json', buffer });
+  await page.getByRole('dialog').waitFor();
+  expect(fetched).toHaveLength(1);
+  return { ...opened, book: new WorkbookPage(page), dialog: page.getByRole('dialog') };
+}
+
+async function askAgain(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('menuitem', { name: 'Bring the sheets up to date' }).click();
+  await page.getByRole('dialog').waitFor();
+}
+
+test('what would change is listed, kept away, and taken later as one step', async () => {
+  const { page, book, dialog, problems } = await openOnEarlierSheets();
+  const says = (await dialog.textContent()) ?? '';
+  expect(says).toContain('Figures that move');
+  expect(says).toMatch(/Plantings \/ Bed area.*in \d+ rows, most in .*: \d+ ft² becomes \d+ ft²/);
+  expect(says).toContain('Formulas that change (1)');
+  expect(says).toContain(`=${FORMULA_THEN}`);
+  await dialog.getByRole('button', { name: 'Keep the sheets as they are' }).click();
+  await expect.poll(() => dialog.count()).toBe(0);
+
+  await book.openSheet('Plantings');
+  const kept = Number(await book.read(0, 'Bed area'));
+  await askAgain(page);
+  await dialog.getByRole('button', { name: 'Bring them up to date' }).click();
+  await expect.poll(async () => Number(await book.read(0, 'Bed area'))).toBe(kept / 2);
+  await page.getByRole('button', { name: 'More' }).click();
+  expect(await page.getByRole('menuitem', { name: 'Bring the sheets up to date' }).count()).toBe(0);
+  await page.keyboard.press('Escape');
+  await book.press(0, 'Bed');
+  await page.keyboard.press('Control+z');
+  await expect.poll(async () => Number(await book.read(0, 'Bed area'))).toBe(kept);
+  expect(problems).toEqual([]);
+});
+
+test("an own formula stays, with the sheet's beside it", async () => {
+  const { page, book, dialog } = await openOnEarlierSheets();
+  await page.keyboard.press('Escape');
+  await expect.poll(() => dialog.count()).toBe(0);
+  await book.openSheet('Plantings');
+  await book.press(0, 'Bed area');
+  await book.formulaBox().fill(`=${FORMULA} * 3`);
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => (await page.locator('.formula-beneath').textContent()) ?? '').toBe(`=${FORMULA_THEN}`);
+  const own = Number(await book.read(0, 'Bed area'));
+  await askAgain(page);
+  expect(await dialog.textContent()).toMatch(/Formulas of your own.*Plantings \/ Bed area.*yours, which stays/);
+  await dialog.getByRole('button', { name: 'Bring them up to date' }).click();
+  await expect.poll(async () => (await page.locator('.formula-beneath').textContent()) ?? '').toBe(`=${FORMULA}`);
+  expect(Number(await book.read(0, 'Bed area'))).toBe(own);
+});

@@ -1,0 +1,254 @@
+// Every crop of the library at five latitudes with published monthly climates, planted at the earliest date in the bed that the
+// workbook gives and again late: what no grower would believe must not come out of an empty season with a place and a climate.
+
+import { describe, expect, it } from 'vitest';
+import { isoDate, yearMonthDay } from '../../engine/index.ts';
+import { libraryRows } from '../../sheets-templates/library/library.ts';
+import { latitudeOf, monthsOf } from '../reference/calendars.ts';
+import { errorsOf, type Season, seasonOf } from './season.ts';
+
+/** 36, 43, 52 and 65 north, 43 south; normals with their sources in tests/reference/data/place-climates.csv. */
+const PLACES = ['Raleigh NC', 'Madison WI', 'Oxford UK', 'Fairbanks AK', 'Christchurch NZ'];
+const CROPS = libraryRows().map((row) => row.Crop ?? '');
+/** Days after the earliest date at which a second planting of each crop goes in. */
+const LATER = 75;
+
+/** Onions of the day length that suits the latitude. */
+function onionType(latitude: number): string {
+  return Math.abs(latitude) < 38 ? 'intermediate' : 'long';
+}
+
+interface Planted {
+  readonly name: string;
+  readonly crop: string;
+  readonly out: number;
+}
+
+function seasonAt(place: string, plantings: readonly Readonly<Record<string, string>>[]): Season {
+  return seasonOf(
+    {
+      'Monthly climate': monthsOf(place),
+      Varieties: CROPS.map((crop) => ({
+        Variety: crop,
+        Crop: crop,
+        ...(crop === 'Onion, bulb' ? { 'Day-length type': onionType(latitudeOf(place)) } : {}),
+      })),
+      Plantings: plantings,
+    },
+    { Latitude: String(latitudeOf(place)) },
+    { units: 'si' },
+  );
+}
+
+/** Each crop twice: at its earliest date in the bed and two and a half months after it. */
+function plantedAt(place: string): { readonly season: Season; readonly plantings: readonly Planted[] } {
+  const empty = seasonAt(
+    place,
+    CROPS.map((crop) => ({ Planting: crop, Variety: crop })),
+  );
+  const plantings = CROPS.flatMap((crop): readonly Planted[] => {
+    const earliest = empty.value('Plantings', crop, 'Earliest in the bed');
+    if (typeof earliest !== 'number') return [];
+    return [
+      { name: crop, crop, out: earliest },
+      { name: `${crop}, later`, crop, out: earliest + LATER },
+    ];
+  });
+  const season = seasonAt(
+    place,
+    plantings.map(({ name, crop, out }) => {
+      const raised = empty.value('Plantings', crop, 'Raised') === true;
+      const weeks = raised ? (empty.number('Crops', crop, 'Weeks in propagation') ?? 6) : 0;
+      return { Planting: name, Variety: crop, Sown: isoDate(out - Math.round(weeks * 7)), 'Planted out': isoDate(out) };
+    }),
+  );
+  return { season, plantings };
+}
+
+describe.each(PLACES)('every crop at %s', (place) => {
+  const { season, plantings } = plantedAt(place);
+  const date = (name: string, column: string): number | undefined => {
+    const value = season.value('Plantings', name, column);
+    return typeof value === 'number' ? value : undefined;
+  };
+  const number = (name: string, column: string): number | undefined => season.number('Plantings', name, column);
+  const harvested = plantings.filter(({ name }) => date(name, 'Harvest') !== undefined);
+  const lowAround = (day: number): number => {
+    const row = [...season.book.rows('Climate')].find((one) => {
+      const civil = season.book.value('Climate', one, 'Day');
+      const { month, day: ofMonth } = yearMonthDay(day);
+      const found = typeof civil === 'number' ? yearMonthDay(civil) : undefined;
+      return found?.month === month && found.day === Math.min(ofMonth, 28);
+    });
+    const low = row === undefined ? null : season.book.value('Climate', row, 'Low');
+    return typeof low === 'number' ? low - 273.15 : Number.NaN;
+  };
+
+  it('has an earliest date in the bed for nearly every crop, and no cell in error', () => {
+    expect(plantings.length).toBeGreaterThan(2 * 0.95 * CROPS.length);
+    expect(errorsOf(season.book)).toEqual([]);
+  });
+
+  it('is never ripe before it is up or in the bed', () => {
+    for (const { name, out } of harvested) {
+      const harvest = date(name, 'Harvest') ?? Number.NaN;
+      expect(harvest, name).toBeGreaterThan(out + 10);
+      const up = date(name, 'Up') ?? Number.NaN;
+      expect(harvest, name).toBeGreaterThan(up + 7);
+      const [low, high] = [date(name, 'Harvest low'), date(name, 'Harvest high')];
+      expect(low, name).toBeLessThanOrEqual(harvest);
+      expect(high, name).toBeGreaterThanOrEqual(harvest);
+    }
+  });
+
+  it('has nothing tender alive after a hard frost', () => {
+    const firstFrost = season.value('Farm', '', 'First frost');
+    expect(typeof firstFrost).toBe('number');
+    let tender = 0;
+    for (const { name, crop } of harvested) {
+      if (season.value('Crops', crop, 'Hardiness') !== 'tender') continue;
+      tender += 1;
+      const ends = date(name, 'Harvest ends') ?? Number.NaN;
+      // A mean low under 3 degC has nights of -2 and colder every few days.
+      expect(lowAround(ends), `${name} until ${isoDate(ends)}`).toBeGreaterThan(3);
+    }
+    expect(tender).toBeGreaterThan(3);
+  });
+
+  it('gives no full yield without the warmth, and says why where it gives none', () => {
+    for (const { name } of plantings) {
+      const share = number(name, 'Share of warmth') ?? Number.NaN;
+      const full = number(name, 'Marketable if all is picked');
+      // Flowers are counted in stems and have no yield by mass.
+      if (full === undefined) continue;
+      const given = number(name, 'Marketable yield');
+      const why = season.value('Plantings', name, 'No harvest because');
+      if (share < 99.5) expect(given ?? 0, name).toBeLessThan(full);
+      if (share < 50) expect(given, name).toBeUndefined();
+      expect(given === undefined, `${name}: ${String(why)}`).toBe(why !== null);
+      if (given === undefined) {
+        for (const column of ['Revenue', 'Pieces', 'Picking hours', 'Harvest']) {
+          expect(season.value('Plantings', name, column), `${name}, ${column}`).toBeNull();
+        }
+      }
+    }
+  });
+
+  it('sells no more heads, bulbs or roots than plants that stand and sell', () => {
+    for (const { name, crop } of harvested) {
+      const unit = season.value('Crops', crop, 'Harvest unit');
+      if (unit !== 'head' && unit !== 'bulb') continue;
+      const plants = ((number(name, 'Plants standing') ?? 0) * (number(name, 'Marketable share') ?? 0)) / 100;
+      expect(number(name, 'Pieces'), name).toBeLessThanOrEqual(plants + 1e-6);
+    }
+  });
+
+  it('picks at a rate within those of the crop, or slower where walking the bed takes longer', () => {
+    let rated = 0;
+    for (const { name, crop } of harvested) {
+      const rate = number(name, 'Harvest a picking hour');
+      const high = season.number('Crops', crop, 'Picking rate high');
+      if (rate === undefined || high === undefined) continue;
+      rated += 1;
+      expect(rate, name).toBeLessThanOrEqual(high);
+      const hours = [number(name, 'Hours low'), number(name, 'Hours'), number(name, 'Hours high')];
+      expect(hours[0], name).toBeLessThanOrEqual((hours[1] ?? 0) + 1e-9);
+      expect(hours[2], name).toBeGreaterThanOrEqual((hours[1] ?? 0) - 1e-9);
+    }
+    expect(rated).toBeGreaterThan(40);
+  });
+
+  it('lifts garlic planted in autumn in the summer after, and not before its spring', () => {
+    const harvest = date('Garlic', 'Harvest') ?? Number.NaN;
+    const out = date('Garlic', 'Planted out') ?? Number.NaN;
+    expect(harvest - out).toBeGreaterThan(150);
+    expect(harvest - out).toBeLessThan(350);
+    const { month } = yearMonthDay(harvest);
+    expect(latitudeOf(place) > 0 ? [6, 7, 8] : [12, 1, 2]).toContain(month);
+  });
+
+  it('weighs the weeks of a harvest to its whole', () => {
+    const sums = new Map<string, number>();
+    for (const row of season.book.rows('Weekly harvest')) {
+      const name = season.book.cell('Weekly harvest', row, 'Planting').text;
+      sums.set(name, (sums.get(name) ?? 0) + (season.book.cell('Weekly harvest', row, 'Mass').number ?? 0));
+    }
+    const weeks = [...season.book.rows('Climate')].map((row) => Number(season.book.value('Climate', row, 'Day')));
+    const [first = 0, last = 0] = [weeks[0], weeks.at(-1)];
+    let whole = 0;
+    for (const { name } of harvested) {
+      const [from, until] = [date(name, 'Harvest') ?? 0, date(name, 'Harvest ends') ?? 0];
+      if (from < first || until > last - 7) continue;
+      whole += 1;
+      const likely = number(name, 'Marketable yield') ?? 0;
+      expect(Math.abs((sums.get(name) ?? 0) - likely), name).toBeLessThan(0.02 * likely + 0.05);
+    }
+    expect(whole).toBeGreaterThan(50);
+  });
+});
+
+describe('onions over winter', () => {
+  const rows = (sown: readonly string[]) =>
+    sown.map((day) => ({ Planting: day, Variety: 'Winter', Start: 'direct seed', Sown: day }));
+  const sizes = (place: string, hours: string, sown: readonly string[]) => {
+    const season = seasonOf(
+      {
+        'Monthly climate': monthsOf(place),
+        Varieties: [{ Variety: 'Winter', Crop: 'Onion, bulb', 'Critical day length': hours }],
+        Plantings: rows(sown),
+      },
+      { Latitude: String(latitudeOf(place)) },
+    );
+    return sown.map((day) => ({
+      size: season.value('Plantings', day, 'Winter size'),
+      risk: season.value('Plantings', day, 'Bolting risk'),
+      harvest: season.value('Plantings', day, 'Harvest'),
+    }));
+  };
+
+  it('at 52 north bolt from early August, are right in the second half of it, too small from early September (Brewster 2008, p. 289)', () => {
+    const found = sizes('Oxford UK', '13 h', ['2026-08-03', '2026-08-20', '2026-09-07']);
+    expect(found.map(({ size }) => size)).toEqual(['too large', 'right', 'too small']);
+    const { month } = yearMonthDay(Number(found[1]?.harvest));
+    expect([6, 7]).toContain(month);
+    expect(found[0]?.risk).toBe('high');
+  });
+});
+
+describe('without a climate', () => {
+  const season = seasonOf(
+    {
+      Varieties: [
+        { Variety: 'Red', Crop: 'Tomato' },
+        { Variety: 'Green', Crop: 'Lettuce, head' },
+      ],
+      Plantings: [
+        { Planting: 'Red', Variety: 'Red', Sown: '2027-04-01', 'Planted out': '2027-05-25' },
+        { Planting: 'Green', Variety: 'Green', Start: 'direct seed', Sown: '2027-04-20' },
+        { Planting: 'Too late', Variety: 'Red', Sown: '2027-06-20', 'Planted out': '2027-08-10' },
+      ],
+    },
+    { Latitude: '43', 'Last frost': '2027-05-20', 'First frost': '2027-09-20' },
+  );
+
+  it('harvests by days, never before it is up, ends with the frost typed, and says what it went by', () => {
+    for (const planting of ['Red', 'Green']) {
+      expect(season.value('Plantings', planting, 'Harvest reckoned by')).toBe('days');
+      expect(Number(season.value('Plantings', planting, 'Harvest'))).toBeGreaterThan(
+        Number(season.value('Plantings', planting, 'Emergence')),
+      );
+    }
+    expect(season.shown('Plantings', 'Red', 'Cold ends it')).toBe('20 Sep 2027');
+    expect(season.value('Plantings', 'Too late', 'Marketable yield')).toBeNull();
+    expect(season.says('Plantings', 'Too late').some((one) => one.startsWith('Nothing to harvest: cold ends it'))).toBe(
+      true,
+    );
+  });
+
+  it('keeps both frost dates: calendars count from the average, reckoned back from the date at the risk typed', () => {
+    expect(season.shown('Farm', '', 'Last frost of half the years')).toBe('5 May 2027');
+    expect(season.shown('Plantings', 'Green', 'Earliest in the bed')).toBe('24 Mar 2027');
+    expect(season.shown('Plantings', 'Red', 'Earliest in the bed')).toBe('20 May 2027');
+    expect(season.value('Plantings', 'Red', 'Warm from')).toBeNull();
+  });
+});

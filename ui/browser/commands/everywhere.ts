@@ -1,0 +1,103 @@
+// Commands that mean the same wherever they are given: undo and redo, files, the way around the page, units, colours. Entries of
+// the table.
+
+import { offerUpgrade } from '../dialogs/upgrade-state.ts';
+import { saveFile } from '../files/download.ts';
+import { seasonToPlan } from '../files/fresh.ts';
+import { openDemo, openFile, openFreshSeason } from '../files/open.ts';
+import { pickFile, WORKBOOK_FILES } from '../files/pick.ts';
+import { newerTemplate } from '../files/read.ts';
+import { isTyping } from '../formula-line/draft.ts';
+import { toNextRegion } from '../page/regions.ts';
+import { type Appearance, appearance } from '../store/appearance.ts';
+import { redo, setUnits, undo } from '../store/change.ts';
+import { steps, units } from '../store/workbook.ts';
+import type { PageCommand } from './command.ts';
+import type { Situation } from './situation.ts';
+
+/** Where undo is the workbook's: not in a text, which has an undo of its own. */
+const OUTSIDE_TEXTS = ['grid', 'field', 'formula line', 'page'] as const;
+
+const notTyping = ({ surface }: Situation): boolean => surface !== 'formula line' || !isTyping();
+
+const COLOURS: readonly (readonly [Appearance, string])[] = [
+  ['system', 'Colours as the computer says'],
+  ['light', 'Light colours'],
+  ['dark', 'Dark colours'],
+];
+
+export const EVERYWHERE: readonly PageCommand[] = [
+  {
+    id: 'undo',
+    label: 'Undo',
+    keys: ['Ctrl Z'],
+    where: OUTSIDE_TEXTS,
+    changes: true,
+    applies: notTyping,
+    refusal: () => (steps.value.undo === undefined ? 'Nothing to undo.' : undefined),
+    run: undo,
+  },
+  {
+    id: 'redo',
+    label: 'Redo',
+    keys: ['Ctrl Y', 'Ctrl Shift Z'],
+    where: OUTSIDE_TEXTS,
+    changes: true,
+    applies: notTyping,
+    refusal: () => (steps.value.redo === undefined ? 'Nothing to redo.' : undefined),
+    run: redo,
+  },
+  { id: 'save', label: 'Save the workbook to a file', keys: ['Ctrl S'], run: saveFile },
+  { id: 'open', label: 'Open a workbook file', run: () => pickFile(WORKBOOK_FILES, openFile) },
+  {
+    id: 'go to',
+    label: 'Go to a sheet, row or column',
+    keys: ['Ctrl K'],
+    where: [...OUTSIDE_TEXTS, 'text'],
+    run: () => document.getElementById('go-to')?.focus(),
+  },
+  { id: 'next region', label: 'To the next part of the page', keys: ['F6'], run: () => toNextRegion(1) },
+  { id: 'previous region', label: 'To the part of the page before', keys: ['Shift F6'], run: () => toNextRegion(-1) },
+  {
+    id: 'us units',
+    label: 'Show US customary units',
+    changes: true,
+    refusal: () => (units.value === 'us' ? 'They are shown already.' : undefined),
+    run: () => setUnits('us'),
+  },
+  {
+    id: 'si units',
+    label: 'Show metric units',
+    changes: true,
+    refusal: () => (units.value === 'si' ? 'They are shown already.' : undefined),
+    run: () => setUnits('si'),
+  },
+  {
+    id: 'new season',
+    label: 'New season',
+    says: () => `New season ${seasonToPlan()}`,
+    changes: true,
+    menus: { workbook: 0 },
+    run: () => void openFreshSeason(seasonToPlan()),
+  },
+  { id: 'demo farm', label: 'Demo farm', changes: true, menus: { workbook: 0 }, run: () => void openDemo() },
+  {
+    id: 'upgrade sheets',
+    label: 'Bring the sheets up to date',
+    changes: true,
+    applies: ({ book }) => book !== undefined && newerTemplate(book) !== undefined,
+    menus: { workbook: 1 },
+    run: offerUpgrade,
+  },
+  ...COLOURS.map(
+    ([choice, label]): PageCommand => ({
+      id: `${choice} colours`,
+      label,
+      says: () => `${label}${appearance.value === choice ? ' (now)' : ''}`,
+      menus: { workbook: 2 },
+      run: () => {
+        appearance.value = choice;
+      },
+    }),
+  ),
+];

@@ -1,0 +1,53 @@
+// Keys of the formula line: taking and leaving a text, and the words offered while it is typed. Entries of the table.
+
+import { active, leaveLine, markOffer, offered, takeLine, takeOffer } from '../formula-line/draft.ts';
+import type { PageCommand } from './command.ts';
+
+const hasOffers = (): boolean => offered.value !== undefined;
+
+export const LINE: readonly PageCommand[] = [
+  {
+    id: 'next word',
+    label: 'To the next word offered',
+    keys: ['ArrowDown'],
+    where: ['formula line'],
+    applies: hasOffers,
+    run: () => markOffer(1),
+  },
+  {
+    id: 'previous word',
+    label: 'To the word offered before',
+    keys: ['ArrowUp'],
+    where: ['formula line'],
+    applies: hasOffers,
+    run: () => markOffer(-1),
+  },
+  {
+    id: 'take word',
+    label: 'Take the word offered',
+    keys: ['Tab'],
+    where: ['formula line'],
+    applies: hasOffers,
+    run: () => takeOffer(Math.max(0, active.peek())),
+  },
+  {
+    id: 'take marked word',
+    label: 'Take the word that is marked',
+    keys: ['Enter'],
+    where: ['formula line'],
+    applies: () => hasOffers() && active.value >= 0,
+    run: () => takeOffer(active.peek()),
+  },
+  {
+    id: 'hide words',
+    label: 'Put the words offered away',
+    keys: ['Escape'],
+    where: ['formula line'],
+    applies: hasOffers,
+    run: () => {
+      offered.value = undefined;
+    },
+  },
+  { id: 'take line', label: 'Take what is typed', keys: ['Enter'], where: ['formula line'], run: takeLine },
+  { id: 'leave line', label: 'Leave the cell as it was', keys: ['Escape'], where: ['formula line'], run: leaveLine },
+];

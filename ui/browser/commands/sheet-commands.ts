@@ -1,0 +1,109 @@
+// Commands about rows, columns and the sheet as a whole. Entries of the table.
+
+import { readImport } from '../dialogs/import-state.ts';
+import { beginColumn } from '../dialogs/new-column-state.ts';
+import { downloadCsv } from '../files/download.ts';
+import { pickFile, TABLE_FILES } from '../files/pick.ts';
+import { beginLine } from '../formula-line/draft.ts';
+import { hasFormula } from '../store/sheets.ts';
+import { takeTemplateFormula } from './cells.ts';
+import { removeColumn } from './columns.ts';
+import type { PageCommand } from './command.ts';
+import { duplicateRow, removeRows } from './rows.ts';
+import type { Situation } from './situation.ts';
+
+const isEntered = ({ sheet }: Situation): boolean => sheet?.entered === true;
+
+export const ROW_COMMANDS: readonly PageCommand[] = [
+  {
+    id: 'add row',
+    label: 'Add a row',
+    changes: true,
+    applies: isEntered,
+    refusal: ({ grid }) => (grid === undefined ? 'The rows are still on their way.' : undefined),
+    menus: { cell: 2 },
+    run: ({ grid }) => grid?.startNewRow(),
+  },
+  {
+    id: 'duplicate row',
+    label: 'Duplicate the row',
+    changes: true,
+    applies: isEntered,
+    refusal: ({ rows }) => (rows.length === 1 ? undefined : 'Select one row to duplicate it.'),
+    menus: { cell: 2 },
+    run: ({ place, rows: [first] }) => {
+      if (first !== undefined) duplicateRow(place.sheet, first);
+    },
+  },
+  {
+    id: 'remove rows',
+    label: 'Remove the rows',
+    says: ({ rows }) => (rows.length > 1 ? `Remove ${rows.length} rows` : 'Remove the row'),
+    changes: true,
+    applies: isEntered,
+    refusal: ({ rows }) => (rows.length === 0 ? 'Select a row to remove it.' : undefined),
+    menus: { cell: 2 },
+    run: ({ sheet, rows }) => {
+      if (sheet !== undefined) removeRows(sheet, rows);
+    },
+  },
+  {
+    id: 'import',
+    label: 'Import CSV',
+    changes: true,
+    applies: isEntered,
+    run: ({ place }) => pickFile(TABLE_FILES, (file) => void readImport(place.sheet, file)),
+  },
+  { id: 'download', label: 'Download CSV', run: ({ place }) => downloadCsv(place.sheet) },
+];
+
+const SORTS: readonly (readonly ['asc' | 'desc' | null, string])[] = [
+  ['asc', 'Least first'],
+  ['desc', 'Greatest first'],
+  [null, 'In the order entered'],
+];
+
+export const COLUMN_COMMANDS: readonly PageCommand[] = [
+  ...SORTS.map(
+    ([order, label]): PageCommand => ({
+      id: `sort ${order ?? 'not'}`,
+      label,
+      menus: { column: 0 },
+      run: ({ grid, column }) => grid?.sort(column?.id ?? '', order),
+    }),
+  ),
+  {
+    id: 'change formula',
+    label: 'Change the formula of the column',
+    says: ({ column }) => `Change the formula of ${column?.name ?? ''}`,
+    changes: true,
+    applies: ({ column }) => column !== undefined && hasFormula(column),
+    menus: { cell: 3, column: 1 },
+    run: ({ place, column }) => beginLine(`=${column?.formula ?? ''}`, { ...place, column: column?.id }),
+  },
+  {
+    id: 'template formula',
+    label: "Take the sheet's own formula back",
+    changes: true,
+    applies: ({ column }) => column?.templateFormula !== undefined,
+    menus: { cell: 3, column: 1 },
+    run: ({ place, column }) => takeTemplateFormula(place.sheet, column?.id ?? ''),
+  },
+  {
+    id: 'add column',
+    label: 'Add a column',
+    changes: true,
+    menus: { cell: 3, column: 2 },
+    run: ({ place }) => beginColumn(place.sheet),
+  },
+  {
+    id: 'remove column',
+    label: 'Remove the column',
+    says: ({ column }) => `Remove ${column?.name ?? 'the column'}`,
+    changes: true,
+    menus: { column: 2 },
+    run: ({ place, column }) => {
+      if (column !== undefined) removeColumn(place.sheet, column);
+    },
+  },
+];

@@ -1,0 +1,45 @@
+// What the engine can't know by itself, as a browser has it: ids from chance, the clock, who works here, and the templates,
+// today's and those of earlier versions that were fetched.
+
+import { civilDay, type Template, type World } from '../../../engine/index.ts';
+import { earlierTemplate } from '../../../sheets-templates/earlier.ts';
+import { templateShelf } from '../../../sheets-templates/index.ts';
+
+const ACTOR = 'dibble: actor';
+
+const earlier: Template[] = [];
+
+export const templates = templateShelf(earlier);
+
+/** Fetches the template that a file was made from, where it is an earlier one and not here yet. */
+export async function fetchTemplate(wanted: { readonly name: string; readonly version: number }): Promise<void> {
+  const { name, version } = wanted;
+  if (templates.today(name)?.version === version || templates.earlier(name, version) !== undefined) return;
+  const template = await earlierTemplate(name, version);
+  if (template !== undefined && templates.earlier(name, version) === undefined) earlier.push(template);
+}
+
+/** A letter and twelve letters and digits that nothing has yet. */
+export function newId(): string {
+  const numbers = crypto.getRandomValues(new Uint32Array(2));
+  return `r${Array.from(numbers, (number) => number.toString(36).padStart(7, '0').slice(-6)).join('')}`;
+}
+
+/** Whoever works in this browser, told apart from others. */
+function actorHere(): string {
+  const known = localStorage.getItem(ACTOR);
+  if (known !== null) return known;
+  const fresh = newId();
+  localStorage.setItem(ACTOR, fresh);
+  return fresh;
+}
+
+export function world(): World {
+  return { newId, now: () => Date.now(), actor: actorHere(), templates };
+}
+
+/** Today as the civil day of the computer's own calendar. */
+export function today(): number {
+  const now = new Date();
+  return civilDay(now.getFullYear(), now.getMonth() + 1, now.getDate());
+}

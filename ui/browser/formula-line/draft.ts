@@ -1,0 +1,156 @@
+// A text being typed in the formula line: which cell it is meant for, what the word at the caret could become, and the ways to
+// take it or leave it. The line draws it; the table of commands calls it by keys and menus.
+
+import { signal } from '@preact/signals';
+import { type Completions, message, tryFormula, type Workbook } from '../../../engine/index.ts';
+import { change, typeCell } from '../store/change.ts';
+import { announce } from '../store/notices.ts';
+import { arrival, type Place, selection } from '../store/selection.ts';
+import { columnAt } from '../store/sheets.ts';
+import { withUnits } from '../store/units.ts';
+import { openings, workbookNow } from '../store/workbook.ts';
+import { complete, completionsFor } from './assist.ts';
+import { isFormula, lineCell, shownText } from './shown-text.ts';
+
+export interface Draft {
+  readonly place: Place;
+  readonly text: string;
+  readonly caret: number;
+}
+
+export const draft = signal<Draft | undefined>(undefined);
+
+/** What the word at the caret could become, and which of them Tab takes; -1: none is marked. */
+export const offered = signal<Completions | undefined>(undefined);
+export const active = signal(-1);
+
+/** Why the text as it stands was not taken; the next key begins anew. */
+export const refused = signal<string | undefined>(undefined);
+
+/** Where the caret is to stand: the box takes the focus then. */
+export const caretAt = signal<number | undefined>(undefined);
+
+// What was being typed was meant for a cell of the workbook before.
+openings.subscribe(() => {
+  draft.value = undefined;
+  offered.value = undefined;
+  refused.value = undefined;
+});
+
+/** Whether something is typed that differs from what the cell holds. */
+export function isTyping(): boolean {
+  const now = draft.peek();
+  const book = workbookNow();
+  const cell = now === undefined || book === undefined ? undefined : lineCell(book, now.place);
+  return now !== undefined && book !== undefined && cell !== undefined && now.text !== shownText(book, cell);
+}
+
+/** Begins a text for the cell in hand, or for another place, the caret at its end. */
+export function beginLine(text: string, place: Place = selection.peek()): void {
+  draft.value = { place, text, caret: text.length };
+  refused.value = undefined;
+  caretAt.value = text.length;
+}
+
+/** Takes what was typed so far. */
+export function typeInLine(text: string, caret: number): void {
+  const book = workbookNow();
+  const place = draft.peek()?.place ?? selection.peek();
+  const cell = book === undefined ? undefined : lineCell(book, place);
+  if (book === undefined || cell === undefined) return;
+  draft.value = { place, text, caret };
+  refused.value = undefined;
+  active.value = -1;
+  offered.value = isFormula(text, cell.column) ? completionsFor(book, place.sheet, text, caret) : undefined;
+}
+
+export function markOffer(step: 1 | -1): void {
+  const count = offered.peek()?.items.length ?? 0;
+  if (count > 0) active.value = (active.peek() + step + count) % count;
+}
+
+/** Puts one of the words offered in the text. */
+export function takeOffer(index: number): void {
+  const now = draft.peek();
+  const item = offered.peek()?.items[index];
+  const list = offered.peek();
+  if (now === undefined || list === undefined || item === undefined) return;
+  const { text, caret } = complete(now.text, list, item);
+  typeInLine(text, caret);
+  offered.value = undefined;
+  caretAt.value = caret;
+}
+
+/** Writes the text and goes back to the cell; where it can't stand, it stays with the sentence that says why. */
+export function takeLine(): void {
+  writeLine(() => {
+    arrival.value += 1;
+  });
+}
+
+/** Writes the text where it can stand, then goes on. */
+export function writeLine(then: () => void): void {
+  offered.value = undefined;
+  const now = draft.peek();
+  if (now === undefined || !isTyping()) {
+    draft.value = undefined;
+    then();
+    return;
+  }
+  withUnits(
+    () => write(now.place, now.text),
+    (why) => why !== undefined,
+    (why) => {
+      refused.value = why;
+      if (why !== undefined) announce(why);
+      else {
+        draft.value = undefined;
+        then();
+      }
+    },
+  );
+}
+
+/** Gives the text up and goes back to the cell. */
+export function leaveLine(): void {
+  draft.value = undefined;
+  offered.value = undefined;
+  refused.value = undefined;
+  arrival.value += 1;
+}
+
+/**
+ * Writes a text typed in the line; undefined where it was taken, else why not. A formula that doesn't check, or that would
+ * close a circle, is not taken: the column keeps the one it has.
+ */
+function write(place: Place, text: string): string | undefined {
+  const book = workbookNow();
+  const column = book === undefined ? undefined : columnAt(book, place);
+  if (book === undefined || column === undefined) return undefined;
+  const typed = text.trim();
+  if (isFormula(text, column)) return writeFormula(book, { sheet: place.sheet, column: column.id }, column.name, typed);
+  if (place.row === undefined) return undefined;
+  const done = typeCell({ sheet: place.sheet, row: place.row, column: column.id }, column.name, typed, {
+    quietly: true,
+  });
+  return done.refused ? done.why : undefined;
+}
+
+function writeFormula(
+  book: Workbook,
+  place: { readonly sheet: string; readonly column: string },
+  name: string,
+  formula: string,
+): string | undefined {
+  const tried = tryFormula(book, place.sheet, place.column, formula);
+  if (!tried.ok) return tried.complaint.why;
+  const command = { command: 'set formula', ...place, formula } as const;
+  const said = message('set formula', { column: name });
+  // A circle is found once the formula stands among the others: on a branch, so that a refused one leaves no trace.
+  const branch = book.branch();
+  branch.do([command], said);
+  const circle = columnAt(branch, place)?.complaint;
+  if (circle !== undefined) return circle.why;
+  const done = change([command], said, { quietly: true });
+  return done.refused ? done.why : undefined;
+}

@@ -1,0 +1,35 @@
+// Shows the page's notices in a corner and holds the live region that screen readers follow. The page mounts it once.
+
+import { announced, dismiss, notices } from '../store/notices.ts';
+
+export function NoticeCorner() {
+  return (
+    <>
+      <div class="messages">
+        {notices.value.map(({ id, text, tone, act }) => (
+          <div key={id} class={`message tone-${tone}`}>
+            <p>{text}</p>
+            {act === undefined ? null : (
+              <button
+                type="button"
+                class="quiet"
+                onClick={() => {
+                  dismiss(id);
+                  act.run();
+                }}
+              >
+                {act.label}
+              </button>
+            )}
+            <button type="button" class="quiet" onClick={() => dismiss(id)}>
+              Close
+            </button>
+          </div>
+        ))}
+      </div>
+      <p class="spoken" role="status" aria-live="polite">
+        {announced.value}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,65 @@
+// The season as the questions in the order they come up, each with its sheets: how many rows a sheet has and how many
+// things in it need attention.
+
+import { type Finding, type FindingLevel, rows, sheetViews } from '../../../engine/index.ts';
+import { findings } from '../store/findings.ts';
+import { goTo, sheetOnScreen } from '../store/selection.ts';
+import { questionsOf } from '../store/sheets.ts';
+import { workbook } from '../store/workbook.ts';
+import { fetchGrid } from './fetch-grid.ts';
+
+/** Someone reaches for the sheets: what they need is on its way by the time they choose one. A failure shows when they do. */
+const onReach = (): void => void fetchGrid().catch(() => undefined);
+
+export function SheetList() {
+  const book = workbook();
+  const here = sheetOnScreen.value;
+  const counts = countBySheet(findings.value);
+  return (
+    <nav class="sheet-list" aria-label="Sheets" onPointerEnter={onReach} onFocusCapture={onReach}>
+      {questionsOf(sheetViews(book)).map(({ name: question, within }) => (
+        <section key={question}>
+          <h2>{question}</h2>
+          <ul>
+            {within.map(({ id, name, oneRow }) => (
+              <li key={id}>
+                <button type="button" aria-current={id === here ? 'page' : undefined} onClick={() => goTo(id)}>
+                  <span class="sheet-name">{name}</span>
+                  <Found count={counts.get(id)} />
+                  <span class="row-count">{oneRow ? '' : rows(book, id).length}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+    </nav>
+  );
+}
+
+interface Count {
+  readonly level: FindingLevel;
+  readonly count: number;
+}
+
+/** Errors and warnings by sheet; notes ask for nothing. */
+function countBySheet(list: readonly Finding[]): ReadonlyMap<string, Count> {
+  const counts = new Map<string, Count>();
+  for (const { sheet, level } of list) {
+    if (level === 'note') continue;
+    const before = counts.get(sheet);
+    counts.set(sheet, { level: before?.level ?? level, count: (before?.count ?? 0) + 1 });
+  }
+  return counts;
+}
+
+function Found({ count }: { readonly count: Count | undefined }) {
+  if (count === undefined) return null;
+  const words = `${count.count} ${count.count === 1 ? 'thing' : 'things'} to look at`;
+  return (
+    <span class={`attention-mark level-${count.level}`} title={words}>
+      <span aria-hidden="true">{count.count}</span>
+      <span class="spoken">, {words},</span>
+    </span>
+  );
+}

@@ -1,0 +1,99 @@
+// The page's top line: which workbook this is, the way to anything in it, units, undo and redo, when it was last kept, and
+// opening and saving files.
+
+import { settings } from '../../../engine/index.ts';
+import { CommandButton } from '../commands/command-button.tsx';
+import { showMenu } from '../commands/menu-state.ts';
+import { menuItems } from '../commands/menus.ts';
+import { Situation } from '../commands/situation.ts';
+import { keeping } from '../keeping/keeper.ts';
+import { setUnits } from '../store/change.ts';
+import { readOnly, steps, units, workbook } from '../store/workbook.ts';
+import { GoTo } from './go-to.tsx';
+
+export function TopLine() {
+  const { title } = settings(workbook());
+  return (
+    <header class="top-line">
+      <h1 title={title}>{title}</h1>
+      <GoTo />
+      <div class="top-acts">
+        <Step what="Undo" id="undo" keys="Ctrl Z" label={steps.value.undo} />
+        <Step what="Redo" id="redo" keys="Ctrl Y" label={steps.value.redo} />
+        <UnitsSwitch />
+        <CommandButton id="open">Open</CommandButton>
+        <CommandButton id="save">Save</CommandButton>
+        <button
+          type="button"
+          aria-haspopup="menu"
+          onClick={({ currentTarget }) => {
+            const { right, bottom } = currentTarget.getBoundingClientRect();
+            const sets = menuItems('workbook', new Situation('page'));
+            showMenu({ x: right - 240, y: bottom + 4, label: 'Workbook', sets });
+          }}
+        >
+          More
+        </button>
+      </div>
+      <Kept />
+    </header>
+  );
+}
+
+interface StepProps {
+  readonly what: string;
+  readonly id: string;
+  readonly keys: string;
+  readonly label: string | undefined;
+}
+
+/** Undo or redo, with what it would take back or do again. */
+function Step({ what, id, keys, label }: StepProps) {
+  return (
+    <CommandButton id={id} class="step" title={`${what}: ${label ?? ''} (${keys})`}>
+      {what}
+      {label === undefined ? null : <span class="step-label">{label}</span>}
+    </CommandButton>
+  );
+}
+
+function UnitsSwitch() {
+  const now = units.value;
+  return (
+    <fieldset class="switch" disabled={readOnly.value !== undefined}>
+      <legend class="spoken">Units</legend>
+      {(['us', 'si'] as const).map((each) => (
+        <label key={each}>
+          <input type="radio" name="units" checked={now === each} onChange={() => setUnits(each)} />
+          <span>{each === 'us' ? 'in, lb' : 'cm, kg'}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function Kept() {
+  const state = keeping.value;
+  return <p class={`kept${state.state === 'failed' ? ' is-error' : ''}`}>{keptWords()}</p>;
+}
+
+/** 'kept on this computer, 12:04'. */
+function keptWords(): string {
+  const state = keeping.value;
+  switch (state.state) {
+    case 'nothing yet':
+      return 'nothing changed yet';
+    case 'keeping':
+      return 'keeping ...';
+    case 'kept':
+      return `kept on this computer, ${clock(state.at)}`;
+    case 'failed':
+      return 'not kept: save to a file';
+  }
+}
+
+function clock(at: number): string {
+  const time = new Date(at);
+  const day = time.toDateString() === new Date().toDateString() ? '' : `${time.toISOString().slice(0, 10)} `;
+  return `${day}${String(time.getHours()).padStart(2, '0')}:${String(time.getMinutes()).padStart(2, '0')}`;
+}

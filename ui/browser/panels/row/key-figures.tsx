@@ -1,0 +1,64 @@
+// The figures that matter of a row, in large type; each opens its reasons. Which ones they are, the caller says.
+
+import { useSignal } from '@preact/signals';
+import { cellView } from '../../../../engine/index.ts';
+import { findings } from '../../store/findings.ts';
+import { columnOf } from '../../store/sheets.ts';
+import { workbook } from '../../store/workbook.ts';
+import type { PanelProps } from '../panel.ts';
+import { Reasons } from './reasons.tsx';
+
+export interface KeyFiguresProps extends PanelProps {
+  readonly columns: readonly string[];
+  /** Whether their reasons are open from the start. */
+  readonly opened?: boolean;
+}
+
+export function KeyFigures({ sheet, row, columns, opened = false }: KeyFiguresProps) {
+  return (
+    <ul class="key-figures">
+      {columns.map((column) => (
+        <KeyFigure key={column} {...{ sheet, row, column, opened }} />
+      ))}
+    </ul>
+  );
+}
+
+interface KeyFigureProps extends PanelProps {
+  readonly column: string;
+  readonly opened: boolean;
+}
+
+function KeyFigure({ sheet, row, column, opened }: KeyFigureProps) {
+  const open = useSignal(opened);
+  const view = columnOf(sheet, column);
+  if (view === undefined) return null;
+  const { number, figure, fullUnit } = cellView(workbook(), sheet.id, row.slot, column);
+  const found = findings.value.filter(
+    (each) => each.sheet === sheet.id && each.rowId === row.id && each.column === column,
+  );
+  return (
+    <li class={open.value ? 'is-open' : undefined}>
+      <button
+        type="button"
+        class="key-figure"
+        aria-expanded={open.value}
+        onClick={() => {
+          open.value = !open.value;
+        }}
+      >
+        <span class="key-name">{view.name}</span>
+        <span class={number === undefined ? 'key-value words' : 'key-value'}>
+          {figure === '' ? <span class="key-blank">blank</span> : figure}
+          {fullUnit === '' ? null : <span class="key-unit"> {fullUnit}</span>}
+        </span>
+      </button>
+      {found.map(({ says }) => (
+        <p key={says} class="key-found">
+          {says}
+        </p>
+      ))}
+      {open.value ? <Reasons sheet={sheet.id} row={row} column={column} /> : null}
+    </li>
+  );
+}

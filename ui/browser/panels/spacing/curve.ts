@@ -1,0 +1,101 @@
+// A planting's figures at every spacing offered, by the workbook's own formulas: each spacing is tried on a branch of the
+// workbook, so that the curve says what the sheet would say. Also the sentence that sums it up. No drawing here.
+
+import { type Content, fromCanonical, type SheetView, type Unit, type Workbook } from '../../../../engine/index.ts';
+import type { RowAt } from '../../store/selection.ts';
+import { columnOf, unitOf } from '../../store/sheets.ts';
+import { plainFigure, withUnit } from '../../store/shown.ts';
+import { PLANTING, PLANTINGS } from '../columns.ts';
+
+const { spacing: SPACING, yield: YIELD, mass, diameter, stations, seeds, margin } = PLANTING;
+
+/** The columns drawn or listed against spacing, those that the sheet has. */
+export const CURVES: readonly string[] = [YIELD, mass, diameter, stations, seeds, margin];
+
+/** One spacing: figures by column in the units shown; blank or without an answer is left out. */
+export interface CurvePoint {
+  readonly spacing: number;
+  readonly figures: ReadonlyMap<string, number>;
+}
+
+/** A spacing as it is put in a cell: a figure in the unit of the column, which it follows when units are switched. */
+export function spacingContent(figure: number, unit: Unit): Content {
+  return { number: figure, unit: unit.symbol, follows: true };
+}
+
+/** The points of a planting at these spacings, in the unit of the spacing column. */
+export function curveOf(
+  book: Workbook,
+  sheet: SheetView,
+  row: RowAt,
+  spacings: readonly number[],
+): readonly CurvePoint[] {
+  const unit = unitOf(columnOf(sheet, SPACING));
+  if (unit === undefined) return [];
+  const columns = CURVES.flatMap((id) => {
+    const shownIn = unitOf(columnOf(sheet, id));
+    return shownIn === undefined ? [] : [{ id, shownIn }];
+  });
+  const place = { sheet: PLANTINGS, row: row.id, column: SPACING };
+  const answers = book.whatIf(
+    spacings.map((spacing) => [{ command: 'put cell', ...place, content: spacingContent(spacing, unit) }]),
+    columns.map(({ id }) => ({ sheet: PLANTINGS, row: row.slot, column: id })),
+  );
+  return spacings.map((spacing, index) => {
+    const figures = new Map<string, number>();
+    columns.forEach(({ id, shownIn }, at) => {
+      const value = answers[index]?.[at];
+      if (typeof value === 'number') figures.set(id, fromCanonical(shownIn, value));
+    });
+    return { spacing, figures };
+  });
+}
+
+/** Figures of one column against spacing, in order. */
+export function series(points: readonly CurvePoint[], column: string): readonly { spacing: number; figure: number }[] {
+  return points.map(({ spacing, figures }) => ({ spacing, figure: figures.get(column) ?? Number.NaN }));
+}
+
+/** Whether a column has a figure at any spacing. */
+export function hasFigures(points: readonly CurvePoint[], column: string): boolean {
+  return points.some(({ figures }) => figures.has(column));
+}
+
+/** A figure to three digits that mean something: 129, 8.54, 0.431. */
+export function brief(figure: number): string {
+  if (figure === 0) return '0';
+  const decimals = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(figure))));
+  return plainFigure(figure, Math.min(4, decimals));
+}
+
+/**
+ * What closer and wider would do to one column: 'Now at 6 in, 115 lb; closer at 4.5 in, 122 lb; wider at 9 in, 98 lb.' Empty
+ * where there is no figure at today's spacing.
+ */
+export function curveSentence(
+  points: readonly CurvePoint[],
+  today: number,
+  column: string,
+  units: { readonly spacing: string; readonly figure: string },
+): string {
+  const at = (wanted: number): CurvePoint | undefined =>
+    points.reduce<CurvePoint | undefined>(
+      (best, point) =>
+        best === undefined || Math.abs(point.spacing - wanted) < Math.abs(best.spacing - wanted) ? point : best,
+      undefined,
+    );
+  const words = (point: CurvePoint | undefined, opening: string): string | undefined => {
+    const figure = point?.figures.get(column);
+    if (point === undefined || figure === undefined) return undefined;
+    const spacing = withUnit(plainFigure(point.spacing, 2), units.spacing);
+    return `${opening} at ${spacing}, ${withUnit(brief(figure), units.figure)}`;
+  };
+  const now = at(today);
+  const closer = at(today * 0.75);
+  const wider = at(today * 1.5);
+  const said = [words(now, 'Now')];
+  if (said[0] === undefined) return '';
+  if (closer !== now) said.push(words(closer, 'closer'));
+  if (wider !== now) said.push(words(wider, 'wider'));
+  return `${said.filter((part) => part !== undefined).join('; ')}.`;
+}

@@ -1,0 +1,86 @@
+// A planting studied against spacing: which spacings are offered and the curve over them. Worked out when another planting
+// comes in hand and shortly after anything changes, but not while the spacing itself is being moved. The pictures of a
+// planting share one study.
+
+import { effect, signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import {
+  fromCanonical,
+  type SheetView,
+  settings,
+  sheetView,
+  type UnitSystem,
+  type Workbook,
+} from '../../../../engine/index.ts';
+import { type RowAt, rowAt } from '../../store/selection.ts';
+import { columnOf, unitOf } from '../../store/sheets.ts';
+import { revision, units, workbookNow } from '../../store/workbook.ts';
+import { PLANTING, PLANTINGS } from '../columns.ts';
+import { figureAt, usualSpacing } from '../read.ts';
+import { type CurvePoint, curveOf } from './curve.ts';
+import { moving } from './spacing-edit.ts';
+import { type SpacingRange, spacingRange, spacingsOf } from './spacing-steps.ts';
+
+export interface Study {
+  /** The planting's id. */
+  readonly row: string;
+  /** The workbook's units when it was worked out. */
+  readonly units: UnitSystem;
+  /** In metres; undefined where the crop has none. */
+  readonly usual: number | undefined;
+  readonly range: SpacingRange | undefined;
+  readonly points: readonly CurvePoint[];
+}
+
+/** A change waits this long for the next one before the curve is worked out again. */
+const WAIT = 60;
+
+/** The planting that is looked at; undefined while none is. */
+const wanted = signal<string | undefined>(undefined);
+const latest = signal<Study | undefined>(undefined);
+let users = 0;
+let waiting: ReturnType<typeof setTimeout> | undefined;
+
+effect(() => {
+  const id = wanted.value;
+  revision.value;
+  clearTimeout(waiting);
+  if (id === undefined || moving.value) return;
+  waiting = setTimeout(() => study(id), latest.peek()?.row === id ? WAIT : 0);
+});
+
+function study(id: string): void {
+  const book = workbookNow();
+  const sheet = book === undefined ? undefined : sheetView(book, PLANTINGS);
+  const row = book === undefined ? undefined : rowAt(book, PLANTINGS, id);
+  if (book !== undefined && sheet !== undefined && row !== undefined) latest.value = studyOf(book, sheet, row);
+}
+
+/** The study of the planting in hand; undefined until it is worked out. */
+export function useStudy({ id }: RowAt): Study | undefined {
+  useEffect(() => {
+    users += 1;
+    wanted.value = id;
+    return () => {
+      users -= 1;
+      if (users === 0) wanted.value = undefined;
+    };
+  }, [id]);
+  const found = latest.value;
+  return found?.row === id && found.units === units.value ? found : undefined;
+}
+
+/** Spacings offered and figures at each of them, for one planting. */
+export function studyOf(book: Workbook, sheet: SheetView, row: RowAt): Study {
+  const { units: system } = settings(book);
+  const unit = unitOf(columnOf(sheet, PLANTING.spacing));
+  const today = figureAt(book, PLANTINGS, row.slot, PLANTING.spacing);
+  const usual = usualSpacing(book, sheet, row);
+  const about = { row: row.id, units: system, usual };
+  if (unit === undefined) return { ...about, range: undefined, points: [] };
+  const inUnit = (metres: number | undefined): number | undefined =>
+    metres === undefined ? undefined : Number(fromCanonical(unit, metres).toFixed(6));
+  const range = spacingRange(inUnit(usual), inUnit(today), system);
+  if (range === undefined) return { ...about, range, points: [] };
+  return { ...about, range, points: curveOf(book, sheet, row, spacingsOf(range, inUnit(today))) };
+}

@@ -1,0 +1,60 @@
+// The ways to change the workbook on screen: commands as one step, one step back, one step forward. What is refused changes
+// nothing and is said.
+
+import type { Command, Done, DoOptions, Message, Refusal, UnitSystem } from '../../../engine/index.ts';
+import { message, sayMessage } from '../../../engine/index.ts';
+import { announce, tell } from './notices.ts';
+import { readOnly, units, workbookNow } from './workbook.ts';
+
+export interface ChangeOptions extends DoOptions {
+  /** The caller shows the sentence of a refusal itself, beside the field. */
+  readonly quietly?: boolean;
+}
+
+/** Does commands as one step that undo takes back, or none of them. A refusal is shown and read out. */
+export function change(commands: readonly Command[], said: Message, options: ChangeOptions = {}): Done | Refusal {
+  const { quietly = false, ...how } = options;
+  const now = workbookNow();
+  const why = readOnly.peek();
+  const outcome: Done | Refusal =
+    why !== undefined || now === undefined
+      ? { refused: true, index: 0, why: why ?? 'No workbook is open.' }
+      : now.do(commands, said, how);
+  if (outcome.refused && !quietly) tell(outcome.why, 'refusal');
+  return outcome;
+}
+
+/** One cell, as a person types it. `columnName` is for the words of the step. */
+export function typeCell(
+  place: { readonly sheet: string; readonly row: string; readonly column: string },
+  columnName: string,
+  entry: string,
+  options: ChangeOptions = {},
+): Done | Refusal {
+  const cleared = entry.trim() === '';
+  const said = cleared
+    ? message('clear cell', { column: columnName })
+    : message('type cell', { column: columnName, entry });
+  return change([{ command: 'set cell', ...place, entry }], said, options);
+}
+
+/** Takes the latest step back and says which it was. */
+export function undo(): void {
+  const done = workbookNow()?.undo();
+  announce(done === undefined ? 'Nothing to undo.' : `Undone: ${sayMessage(done.transaction.message)}`);
+}
+
+/** Does again what undo took back last and says what it was. */
+export function redo(): void {
+  const done = workbookNow()?.redo();
+  announce(done === undefined ? 'Nothing to redo.' : `Done again: ${sayMessage(done.transaction.message)}`);
+}
+
+/** The way back that a notice offers. */
+export const UNDO = { label: 'Undo', run: undo } as const;
+
+/** Switches the whole workbook between US customary and SI units; undo takes it back. */
+export function setUnits(next: UnitSystem): void {
+  if (units.peek() === next) return;
+  change([{ command: 'set units', units: next }], message(next === 'us' ? 'us units' : 'si units'));
+}

@@ -1,0 +1,25 @@
+// How wide the window is, in the page's own terms.
+
+import { signal } from '@preact/signals';
+
+/** True from 700 px down: cards instead of the grid. */
+export const narrow = signal(false);
+
+/** True below 1100 px: the panel of the row in hand is a drawer. */
+export const drawer = signal(false);
+
+/** Follows the window's width from now on. */
+export function followWidths(): void {
+  follow('(max-width: 700px)', (matches) => {
+    narrow.value = matches;
+  });
+  follow('(max-width: 1099px)', (matches) => {
+    drawer.value = matches;
+  });
+}
+
+function follow(query: string, tell: (matches: boolean) => void): void {
+  const list = matchMedia(query);
+  tell(list.matches);
+  list.addEventListener('change', () => tell(list.matches));
+}

@@ -1,0 +1,18 @@
+// How values stand in running text: with their units. Pure; the panels, the cards and the lines around the sheet call it.
+
+import type { CellView } from '../../../engine/index.ts';
+
+/** '6 in', '85%', '15 Mar 2027', '20 cm' where it was typed so; '' for a blank. */
+export function inWords({ figure, fullUnit }: CellView): string {
+  return withUnit(figure, fullUnit);
+}
+
+export function withUnit(figure: string, unit: string): string {
+  if (figure === '' || unit === '') return figure;
+  return unit === '%' ? `${figure}%` : `${figure} ${unit}`;
+}
+
+/** A figure that isn't a cell's, to so many decimals at most, without idle zeros. */
+export function plainFigure(figure: number, decimals: number): string {
+  return String(Number(figure.toFixed(decimals)));
+}

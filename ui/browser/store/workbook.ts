@@ -1,0 +1,88 @@
+// The workbook on screen: which one is open, and how the page hears of its changes. Parts of the page read workbook() and
+// draw again once a frame in which something changed; what follows change sets gets them joined, so that none is lost between
+// two frames. Calls the engine alone.
+
+import { batch, computed, signal } from '@preact/signals';
+import { type Change, type ChangeSet, sayMessage, settings, type Workbook } from '../../../engine/index.ts';
+
+const opened = signal<Workbook | undefined>(undefined);
+
+/** Raised once a frame in which something changed, and when another workbook is opened. Reading it makes a part draw then. */
+export const revision = signal(0);
+
+/** Raised whenever a workbook is opened in place of another: what was made for the old one is made anew. */
+export const openings = signal(0);
+
+/** Why nothing can be changed just now (the workbook is open in another tab), as a sentence; undefined where it can. */
+export const readOnly = signal<string | undefined>(undefined);
+
+/** Whether a workbook is open; the page draws its parts only then. */
+export const isOpen = computed(() => opened.value !== undefined);
+
+/** The workbook that is open. A part that reads it draws again after every change. */
+export function workbook(): Workbook {
+  revision.value;
+  const now = opened.value;
+  if (now === undefined) throw new Error('A part of the page was drawn before a workbook was open.');
+  return now;
+}
+
+/** The workbook without subscribing: for event handlers and for what follows change sets itself. */
+export function workbookNow(): Workbook | undefined {
+  return opened.peek();
+}
+
+/** US customary or SI, as the workbook shows figures. */
+export const units = computed(() => (opened.value === undefined ? 'us' : settings(workbook()).units));
+
+/** What undo would take back and redo would do again, in words; undefined where there is nothing. */
+export const steps = computed(() => {
+  const { done, undone } = workbook().history;
+  const [last, next] = [done.at(-1), undone.at(-1)];
+  return {
+    undo: last === undefined ? undefined : sayMessage(last.done.message),
+    redo: next === undefined ? undefined : sayMessage(next.done.message),
+  };
+});
+
+const everyFrame = new Set<(change: ChangeSet) => void>();
+const everyChange = new Set<(change: Change) => void>();
+
+/** Hears of all changes of a frame as one change set, of whatever workbook is open; gives back the way to stop. */
+export function followFrames(listener: (change: ChangeSet) => void): () => void {
+  everyFrame.add(listener);
+  return () => everyFrame.delete(listener);
+}
+
+/** Hears of every transaction as it is done, of whatever workbook is open; gives back the way to stop. */
+export function followChanges(listener: (change: Change) => void): () => void {
+  everyChange.add(listener);
+  return () => everyChange.delete(listener);
+}
+
+let stopFollowing = (): void => undefined;
+
+/** Takes a workbook in place of the one before. show.ts puts it on screen. */
+export function takeWorkbook(next: Workbook): void {
+  stopFollowing();
+  const frames = next.follow(
+    (change) =>
+      batch(() => {
+        revision.value += 1;
+        for (const listener of everyFrame) listener(change);
+      }),
+    (flush) => requestAnimationFrame(flush),
+  );
+  const changes = next.subscribe((change) => {
+    for (const listener of everyChange) listener(change);
+  });
+  stopFollowing = () => {
+    frames();
+    changes();
+  };
+  batch(() => {
+    opened.value = next;
+    openings.value += 1;
+    revision.value += 1;
+  });
+}
