@@ -64,7 +64,7 @@ export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';
 export { nearestName } from './language/nearest.ts';
 export type { FunctionGroup, Parameter, Signature } from './language/signature.ts';
-export type { Complaint, Span } from './language/tree.ts';
+export type { Diagnostic, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
 // Queries: asked, never changing.
 export { callInFormula, completeFormula } from './queries/assist.ts';

@@ -2,7 +2,7 @@
 // its own beside this one; workbook.ts makes one transaction of those that are wished together.
 
 import type { Content } from '../document/content.ts';
-import type { Complaint } from '../language/tree.ts';
+import type { Diagnostic } from '../language/tree.ts';
 import type { CheckDeclaration, RowSource, TypeDeclaration, UnitSystem } from '../schema/declaration.ts';
 
 export type Command =
@@ -82,7 +82,7 @@ export interface Refusal {
   readonly column?: string;
   readonly why: string;
   /** For a formula: the marked part. */
-  readonly complaint?: Complaint;
+  readonly diagnostic?: Diagnostic;
 }
 
 /** A refusal before its place among the commands is known; undefined where all went well. */

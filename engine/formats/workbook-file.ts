@@ -218,7 +218,7 @@ class RowsReader {
 }
 
 /** A cell's content; undefined for no cell. What can't be read is kept as the text it stands as. */
-function readCell(cell: unknown, complain: (found: string) => void): Content | undefined {
+function readCell(cell: unknown, warn: (found: string) => void): Content | undefined {
   if (cell === null || cell === undefined) return undefined;
   if (typeof cell === 'string' || typeof cell === 'boolean') return cell;
   if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
@@ -233,7 +233,7 @@ function readCell(cell: unknown, complain: (found: string) => void): Content | u
     if (names.length === 1 && typeof row === 'string' && ROW_ID.test(row)) return { row };
   }
   const found = JSON.stringify(cell).slice(0, 200);
-  complain(`“${found.slice(0, 40)}”`);
+  warn(`“${found.slice(0, 40)}”`);
   return found;
 }
 

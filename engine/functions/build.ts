@@ -71,7 +71,7 @@ export function power(letter: string, exponent: number): Result {
   return { is: 'power', letter, exponent };
 }
 
-/** The result's type found from the arguments' types; a string is the complaint. */
+/** The result's type found from the arguments' types; a string is the diagnostic. */
 export function rule(find: (args: readonly ArgumentType[]) => ValueType | string): Result {
   return { is: 'rule', rule: find };
 }

@@ -1,5 +1,5 @@
 // Makes a typed tree of a syntax tree: every name found, every type and dimension known, every unit turned into canonical
-// numbers; or one complaint in a grower's words. Called by the workbook; the files beside it do the parts: names.ts,
+// numbers; or one diagnostic in a grower's words. Called by the workbook; the files beside it do the parts: names.ts,
 // operators.ts, calls.ts.
 
 import { toCanonical } from '../units/unit.ts';
@@ -10,7 +10,7 @@ import { cellNode, columnNamed, refuseBareWord, refuseWholeColumn } from './name
 import { binaryNode, numberType, PLAIN, unaryNode } from './operators.ts';
 import { caught, refuse } from './refuse.ts';
 import { standingFor } from './standing.ts';
-import type { Complaint, Tree } from './tree.ts';
+import type { Diagnostic, Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
 import { unknownUnit } from './unknown-unit.ts';
 import { rewritten } from './unlike.ts';
@@ -20,7 +20,7 @@ export type { CheckContext } from './context.ts';
 
 export type Checked =
   | { readonly ok: true; readonly typed: Typed }
-  | { readonly ok: false; readonly complaint: Complaint };
+  | { readonly ok: false; readonly diagnostic: Diagnostic };
 
 /**
  * Checks a formula where it stands. A bare 0 stands for the zero of any quantity in comparisons, sums, branches and

@@ -152,7 +152,7 @@ function writtenNumber(
   }
   const { tree } = parsed;
   const typed = caught(() => check(tree));
-  if (!typed.ok) return refuse(place, typed.complaint.why);
+  if (!typed.ok) return refuse(place, typed.diagnostic.why);
   const standing = standingFor(typed.value, type);
   if (standing !== undefined) return { ...standing, ...place };
   const literal = asOther(tree, type);

@@ -1,8 +1,8 @@
-// Cuts a formula's text into tokens with their places. Never stops: what is wrong is noted as the first complaint and
+// Cuts a formula's text into tokens with their places. Never stops: what is wrong is noted as the first diagnostic and
 // the rest is still cut, so that the parser can refuse and the formula bar can still help. Called by parser.ts and
 // assist.ts; calls the unit words alone. A number takes the unit that follows it: 8 in, 2.5 lb/ft2, 3 fl oz.
 
-import type { Complaint, Span } from './tree.ts';
+import type { Diagnostic, Span } from './tree.ts';
 
 export type Token = Span &
   (
@@ -25,7 +25,7 @@ export interface Lexed {
   /** Always closed by one 'end' token. */
   readonly tokens: readonly Token[];
   /** The first thing wrong with the text, if anything. */
-  readonly complaint: Complaint | undefined;
+  readonly diagnostic: Diagnostic | undefined;
 }
 
 const BLANK = /[\s\u00a0]+/y;
@@ -63,11 +63,11 @@ const WRONG_SIGN: readonly (readonly [string, string, string])[] = [
 /** Cuts `text` into tokens; `isUnit` says whether a word, alone or with its powers and strokes, is a unit. */
 export function cutFormula(text: string, isUnit: (symbol: string) => boolean): Lexed {
   const tokens: Token[] = [];
-  let complaint: Complaint | undefined;
+  let diagnostic: Diagnostic | undefined;
   let at = 0;
 
-  const complain = (from: number, to: number, why: string, fix?: string): void => {
-    complaint ??= fix === undefined ? { from, to, why } : { from, to, why, fix: { text: fix, span: { from, to } } };
+  const warn = (from: number, to: number, why: string, fix?: string): void => {
+    diagnostic ??= fix === undefined ? { from, to, why } : { from, to, why, fix: { text: fix, span: { from, to } } };
   };
   const match = (pattern: RegExp, from: number): RegExpExecArray | null => {
     pattern.lastIndex = from;
@@ -120,7 +120,7 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
       const next = stroke === 0 ? undefined : unitFactor(unit.end + stroke);
       if (next === undefined) break;
       if (count >= MOST_UNITS) {
-        complain(
+        warn(
           from,
           next.end,
           `One unit is made of at most ${MOST_UNITS} others: write the rest as amounts of their own.`,
@@ -137,11 +137,11 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
     const from = at;
     at += length;
     const value = Number(text.slice(from, at));
-    if (!Number.isFinite(value)) complain(from, at, 'This number is too large to reckon with.');
+    if (!Number.isFinite(value)) warn(from, at, 'This number is too large to reckon with.');
     const mark = text.charAt(at);
     if (mark === '"' || mark === "'") {
       const fix = `${text.slice(from, at)} ${mark === '"' ? 'in' : 'ft'}`;
-      complain(from, at + 1, `Inches and feet are written with letters in a formula: ${fix}.`, fix);
+      warn(from, at + 1, `Inches and feet are written with letters in a formula: ${fix}.`, fix);
     }
     const start = afterBlanks(at);
     const unit = unitAt(start);
@@ -165,7 +165,7 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
     const wrong = WRONG_SIGN.find(([written]) => text.startsWith(written, at));
     if (wrong !== undefined) {
       const [written, right, why] = wrong;
-      complain(at, at + written.length, `${why}.`, right);
+      warn(at, at + written.length, `${why}.`, right);
       tokens.push({ token: 'sign', sign: right, from: at, to: at + written.length });
       at += written.length;
       return true;
@@ -195,26 +195,26 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
       const { inside, closed } = enclosed('[', ']');
       const name = inside.trim();
       tokens.push({ token: 'bracket', name, closed, from, to: at });
-      if (!closed) complain(from, at, 'This [ is not closed: put ] after the name of the column.');
-      else if (name === '') complain(from, at, 'Write the name of a column between the brackets.');
+      if (!closed) warn(from, at, 'This [ is not closed: put ] after the name of the column.');
+      else if (name === '') warn(from, at, 'Write the name of a column between the brackets.');
     } else if (first === "'") {
       const { inside, closed } = enclosed("'", "'");
       const name = inside.trim();
       tokens.push({ token: 'quoted', name, closed, from, to: at });
-      if (!closed) complain(from, at, "This ' is not closed: put ' after the name of the table.");
-      else if (name === '') complain(from, at, 'Write the name of a table between the quotes.');
+      if (!closed) warn(from, at, "This ' is not closed: put ' after the name of the table.");
+      else if (name === '') warn(from, at, 'Write the name of a table between the quotes.');
     } else if (first === '"') {
       const { inside, closed } = enclosed('"', '"');
       tokens.push({ token: 'text', value: inside, closed, from, to: at });
-      if (!closed) complain(from, at, 'This text is not closed: put " at its end.');
+      if (!closed) warn(from, at, 'This text is not closed: put " at its end.');
     } else if (!sign()) {
       const whole = String.fromCodePoint(text.codePointAt(at) as number);
       at += whole.length;
-      complain(from, at, strayWhy(whole));
+      warn(from, at, strayWhy(whole));
     }
   }
   tokens.push({ token: 'end', from: text.length, to: text.length });
-  return { tokens, complaint };
+  return { tokens, diagnostic };
 }
 
 function strayWhy(sign: string): string {

@@ -51,11 +51,11 @@ function leaf(tree: Tree): Grown {
 export function parseFormula(text: string, isUnit: (symbol: string) => boolean, unitHelp?: UnitHelp): Parsed {
   if (text.length > MOST_LETTERS) {
     const why = `A formula has at most ${MOST_LETTERS} letters, and this one has ${text.length}: put parts of it in columns of their own.`;
-    return { ok: false, complaint: { from: MOST_LETTERS, to: text.length, why } };
+    return { ok: false, diagnostic: { from: MOST_LETTERS, to: text.length, why } };
   }
   const leading = /^\s*=(?!=)/.exec(text)?.[0].length ?? 0;
   const lexed = cutFormula(' '.repeat(leading) + text.slice(leading), isUnit);
-  if (lexed.complaint !== undefined) return { ok: false, complaint: lexed.complaint };
+  if (lexed.diagnostic !== undefined) return { ok: false, diagnostic: lexed.diagnostic };
   const read = caught(() => new Parser(text, lexed.tokens, unitHelp).whole());
   return read.ok ? { ok: true, tree: read.value } : read;
 }

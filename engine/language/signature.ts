@@ -64,7 +64,7 @@ export type Result =
   | { readonly is: 'power'; readonly letter: string; readonly exponent: number }
   /** The letters' dimensions multiplied, each to its power: SUMPRODUCT, SLOPE. */
   | { readonly is: 'product'; readonly powers: readonly { readonly letter: string; readonly exponent: number }[] }
-  /** A rule of its own; a string is the complaint, told at the whole call. */
+  /** A rule of its own; a string is the diagnostic, told at the whole call. */
   | { readonly is: 'rule'; readonly rule: (args: readonly ArgumentType[]) => ValueType | string };
 
 export type FunctionGroup =

@@ -44,11 +44,13 @@ export interface Name extends Span {
 }
 
 /** What is wrong with a formula's text: where, a sentence, and a replacement for the marked part where one is plain. */
-export interface Complaint extends Span {
+export interface Diagnostic extends Span {
   readonly why: string;
   /** The formula reads well, but goes in a circle with others. */
   readonly circle?: boolean;
   readonly fix?: { readonly text: string; readonly span: Span };
 }
 
-export type Parsed = { readonly ok: true; readonly tree: Tree } | { readonly ok: false; readonly complaint: Complaint };
+export type Parsed =
+  | { readonly ok: true; readonly tree: Tree }
+  | { readonly ok: false; readonly diagnostic: Diagnostic };

@@ -1,4 +1,4 @@
-// The words that complaints are made of: how a part of the formula is quoted, what its type is called with its unit, and
+// The words that diagnostics are made of: how a part of the formula is quoted, what its type is called with its unit, and
 // how a quantity is written so that it can be read again. Called by the checker's files and assist.ts.
 
 import { canonicalUnit } from '../units/arithmetic.ts';

@@ -5,7 +5,7 @@ import { Frame } from '../calculation/frame.ts';
 import { toScalar } from '../calculation/kernels/scalars.ts';
 import { Layout } from '../calculation/layout.ts';
 import { buildGraph } from '../calculation/plans/build.ts';
-import type { Complaint } from '../language/tree.ts';
+import type { Diagnostic } from '../language/tree.ts';
 import { checkText } from '../schema/check.ts';
 import { isWhole } from '../schema/types.ts';
 import { BLANK } from '../values/column.ts';
@@ -18,7 +18,7 @@ import { rowName } from './shown.ts';
 /** A formula's value, canonical, with its type and as a person reads it ('12.4 lb', '15 Mar 2027'); or what is wrong. */
 export type Evaluated =
   | { readonly ok: true; readonly value: Scalar; readonly type: ValueType; readonly shown: string }
-  | { readonly ok: false; readonly complaint: Complaint };
+  | { readonly ok: false; readonly diagnostic: Diagnostic };
 
 const BENCH = '·bench';
 const ANSWER = '·answer';

@@ -65,7 +65,7 @@ function explainPlace(book: Book, place: Place, depth: number): Explanation {
     shown: inWords(book, column, row),
     origin: originOf(book, column, row),
     formula: worked ? column.formula : '',
-    inValues: worked && column.complaint === undefined ? inValues(book, place) : '',
+    inValues: worked && column.diagnostic === undefined ? inValues(book, place) : '',
     why: whyOf(book, place, reads),
     rests: depth > 0 ? reads.slice(0, MOST_NAMED).map((read) => explainPlace(book, read, depth - 1)) : [],
   };
@@ -73,7 +73,7 @@ function explainPlace(book: Book, place: Place, depth: number): Explanation {
 
 function whyOf(book: Book, place: Place, reads: readonly Place[]): string {
   const { sheet, row, column } = place;
-  if (column.complaint !== undefined) return column.complaint.why;
+  if (column.diagnostic !== undefined) return column.diagnostic.why;
   const value = scalarAt(book, column, row);
   if (isError(value)) {
     const { at } = value;

@@ -111,8 +111,8 @@ function finding(
 function probesOf(sheet: ProgramSheet): readonly Probe[] {
   return [
     ...sheet.columns.flatMap((column) => [...errorProbe(sheet, column), ...missingProbe(sheet, column)]),
-    ...sheet.checks.flatMap(({ check, def, complaint }): Probe[] => {
-      if (complaint !== undefined) return [];
+    ...sheet.checks.flatMap(({ check, def, diagnostic }): Probe[] => {
+      if (diagnostic !== undefined) return [];
       return [
         {
           level: check.level,
@@ -133,7 +133,7 @@ function probesOf(sheet: ProgramSheet): readonly Probe[] {
 
 /** Errors are told where they began. */
 function errorProbe(sheet: ProgramSheet, column: ProgramColumn): readonly Probe[] {
-  if (!isComputed(column) || column.complaint !== undefined) return [];
+  if (!isComputed(column) || column.diagnostic !== undefined) return [];
   return [
     {
       level: 'error',
@@ -178,7 +178,7 @@ function stampOf(frame: Frame, sheet: ProgramSheet, column: ProgramColumn): stri
 /** What concerns whole sheets and columns, and rows in themselves; few things, looked at every time. */
 function wholes(book: Book): readonly Finding[] {
   return book.document.program.sheets.flatMap((sheet) => [
-    ...complaints(book, sheet),
+    ...diagnostics(book, sheet),
     ...namesakes(book, sheet),
     ...broughtBack(book, sheet),
     ...keptAside(book, sheet),
@@ -186,14 +186,14 @@ function wholes(book: Book): readonly Finding[] {
   ]);
 }
 
-function complaints(book: Book, sheet: ProgramSheet): readonly Finding[] {
+function diagnostics(book: Book, sheet: ProgramSheet): readonly Finding[] {
   const say = (column: string, why: string): Finding =>
     finding(book, { level: 'error', sheet, column, check: '' }, undefined, why);
   return [
-    ...sheet.rowComplaints.map(({ why }) => say('', why)),
-    ...sheet.columns.flatMap(({ id, complaint }) => (complaint === undefined ? [] : [say(id, complaint.why)])),
-    ...sheet.checks.flatMap(({ check, complaint }) =>
-      complaint === undefined ? [] : [say(check.column, complaint.why)],
+    ...sheet.rowDiagnostics.map(({ why }) => say('', why)),
+    ...sheet.columns.flatMap(({ id, diagnostic }) => (diagnostic === undefined ? [] : [say(id, diagnostic.why)])),
+    ...sheet.checks.flatMap(({ check, diagnostic }) =>
+      diagnostic === undefined ? [] : [say(check.column, diagnostic.why)],
     ),
   ];
 }

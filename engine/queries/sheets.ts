@@ -2,7 +2,7 @@
 
 import { parseFormula } from '../language/parser.ts';
 import { printFormula } from '../language/printer.ts';
-import type { Complaint } from '../language/tree.ts';
+import type { Diagnostic } from '../language/tree.ts';
 import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import type { RowSource } from '../schema/declaration.ts';
 import { formulaText } from '../schema/lay-over.ts';
@@ -42,7 +42,7 @@ export interface ColumnView {
   /** The template's formula as printed, where a person's own stands in its place. */
   readonly templateFormula: string | undefined;
   /** What is wrong with the formula, if anything. */
-  readonly complaint: Complaint | undefined;
+  readonly diagnostic: Diagnostic | undefined;
   readonly group: string;
   readonly note: string;
   readonly decimals: number | undefined;
@@ -100,7 +100,7 @@ function viewColumn(column: ProgramColumn, program: Program): ColumnView {
     formula: isComputed(column) ? printed(column.formula, vocabulary) : '',
     templateFormula:
       templateFormula === undefined ? undefined : printed(formulaText(templateFormula, schema), vocabulary),
-    complaint: column.complaint,
+    diagnostic: column.diagnostic,
     group: declaration.group,
     note: declaration.note,
     decimals: declaration.decimals,

@@ -3,7 +3,7 @@
 import { toScalar } from '../calculation/kernels/scalars.ts';
 import { otherColumnFor, readTyped } from '../commands/cells.ts';
 import { placeContent } from '../document/cells.ts';
-import type { Complaint } from '../language/tree.ts';
+import type { Diagnostic } from '../language/tree.ts';
 import type { Typed } from '../language/typed.ts';
 import { checkText } from '../schema/check.ts';
 import { isComputed } from '../schema/schema.ts';
@@ -38,7 +38,7 @@ export function tryEntry(book: Book, sheetId: string, columnId: string, entry: s
 
 export type TriedFormula =
   /** `inferred`: its type in words, with unit. */
-  { readonly ok: true; readonly inferred: string } | { readonly ok: false; readonly complaint: Complaint };
+  { readonly ok: true; readonly inferred: string } | { readonly ok: false; readonly diagnostic: Diagnostic };
 
 /** Checks a formula for a column, or for a new one where there is none. */
 export function tryFormula(book: Book, sheet: string, columnId: string | undefined, formula: string): TriedFormula {

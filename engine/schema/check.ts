@@ -1,4 +1,4 @@
-// Checks every formula of a schema: parsed, names found, types and units known, or a complaint. Formulas whose column takes
+// Checks every formula of a schema: parsed, names found, types and units known, or a diagnostic. Formulas whose column takes
 // its type from them are tried again until no more can be known. Knows no data; compile.ts makes a program of the outcome.
 
 import { SIGNATURES } from '../functions/index.ts';
@@ -7,7 +7,7 @@ import { checkFormula } from '../language/checker.ts';
 import type { CheckContext } from '../language/context.ts';
 import { parseFormula } from '../language/parser.ts';
 import { type FoundName, shownFormula } from '../language/stored.ts';
-import type { Complaint } from '../language/tree.ts';
+import type { Diagnostic } from '../language/tree.ts';
 import type { Catalog, Typed } from '../language/typed.ts';
 import { unknownUnit } from '../language/unknown-unit.ts';
 import type { Vocabulary } from '../units/vocabulary.ts';
@@ -31,7 +31,7 @@ export interface FormulaPlace {
 
 export interface CheckedFormula extends FormulaPlace {
   readonly typed: Typed | undefined;
-  readonly complaint: Complaint | undefined;
+  readonly diagnostic: Diagnostic | undefined;
   /** The names in the text and what they were found to mean. */
   readonly found: readonly FoundName[];
 }
@@ -50,7 +50,7 @@ export interface CheckedSchema {
 
 export type CheckedText =
   | { readonly ok: true; readonly typed: Typed; readonly found: readonly FoundName[] }
-  | { readonly ok: false; readonly complaint: Complaint; readonly found: readonly FoundName[] };
+  | { readonly ok: false; readonly diagnostic: Diagnostic; readonly found: readonly FoundName[] };
 
 /** Parses and checks one formula as it would stand in a sheet, or in none. */
 export function checkText(
@@ -64,7 +64,7 @@ export function checkText(
     (symbol) => vocabulary.find(symbol) !== undefined,
     (symbol) => unknownUnit(symbol, vocabulary),
   );
-  if (!parsed.ok) return { ok: false, complaint: parsed.complaint, found: [] };
+  if (!parsed.ok) return { ok: false, diagnostic: parsed.diagnostic, found: [] };
   const found: FoundName[] = [];
   const context: CheckContext = {
     catalog,
@@ -166,7 +166,7 @@ function checkPlace(place: FormulaPlace, schema: Schema, catalog: Catalog, vocab
   return {
     ...place,
     typed: one.ok ? one.typed : undefined,
-    complaint: one.ok ? undefined : one.complaint,
+    diagnostic: one.ok ? undefined : one.diagnostic,
     found: one.found,
   };
 }

@@ -12,7 +12,7 @@ import { type Built, buildGraph, type StatePlaces } from '../calculation/plans/b
 import type { PlanSchema } from '../calculation/plans/reader.ts';
 import { TypedUnits } from '../calculation/typed-cells.ts';
 import { FUNCTIONS } from '../functions/index.ts';
-import type { Complaint } from '../language/tree.ts';
+import type { Diagnostic } from '../language/tree.ts';
 import type { Catalog, Typed } from '../language/typed.ts';
 import { createVocabulary, type Vocabulary } from '../units/vocabulary.ts';
 import type { CellError } from '../values/error.ts';
@@ -40,14 +40,14 @@ export interface ProgramColumn {
   readonly formula: string;
   readonly templateFormula: string | undefined;
   readonly typed: Typed | undefined;
-  readonly complaint: Complaint | undefined;
+  readonly diagnostic: Diagnostic | undefined;
 }
 
 /** What a check of a sheet says, worked out in a column that no one sees. */
 export interface ProgramCheck {
   readonly check: SheetSchema['checks'][number];
   readonly def: ColumnDef;
-  readonly complaint: Complaint | undefined;
+  readonly diagnostic: Diagnostic | undefined;
 }
 
 export interface ProgramSheet {
@@ -58,7 +58,7 @@ export interface ProgramSheet {
   readonly columns: readonly ProgramColumn[];
   readonly checks: readonly ProgramCheck[];
   /** What is wrong with the formulas or the other sheets that its rows follow from. */
-  readonly rowComplaints: readonly Complaint[];
+  readonly rowDiagnostics: readonly Diagnostic[];
   column(id: string): ProgramColumn | undefined;
 }
 
@@ -132,11 +132,11 @@ class Compiler {
     const schema = this.#schema;
     const checked = checkSchema(schema, { units: this.#settings.units, vocabulary: this.#vocabulary });
     const circles = findCircles(schema, checked);
-    const complaints = new Map<string, Complaint>();
-    for (const { table, column, complaint } of checked.formulas) {
-      if (complaint !== undefined) complaints.set(`${table}/${column}`, complaint);
+    const diagnostics = new Map<string, Diagnostic>();
+    for (const { table, column, diagnostic } of checked.formulas) {
+      if (diagnostic !== undefined) diagnostics.set(`${table}/${column}`, diagnostic);
     }
-    for (const circle of circles.formulas) this.#complainOfCircle(circle, checked, complaints);
+    for (const circle of circles.formulas) this.#diagnoseCircle(circle, checked, diagnostics);
     this.#lay(checked);
     const plan = this.#planSchema(checked);
     const built = buildGraph({
@@ -145,11 +145,11 @@ class Compiler {
       schema: plan,
       computed: checked.formulas.map((formula) => ({
         column: this.#layout.column(formula.table, formula.column),
-        typed: runnable(formula, complaints.get(`${formula.table}/${formula.column}`), checked),
+        typed: runnable(formula, diagnostics.get(`${formula.table}/${formula.column}`), checked),
       })),
       generators: (state) => this.#generators(state, new Set(circles.rows)),
     });
-    const sheets = schema.sheets.map((sheet) => this.#sheet(sheet, checked, complaints, circles.rows));
+    const sheets = schema.sheets.map((sheet) => this.#sheet(sheet, checked, diagnostics, circles.rows));
     const byId = new Map(sheets.map((sheet) => [sheet.id, sheet]));
     const { layout } = { layout: this.#layout };
     return {
@@ -167,7 +167,7 @@ class Compiler {
     };
   }
 
-  #complainOfCircle(circle: readonly string[], checked: CheckedSchema, complaints: Map<string, Complaint>): void {
+  #diagnoseCircle(circle: readonly string[], checked: CheckedSchema, diagnostics: Map<string, Diagnostic>): void {
     const schema = this.#schema;
     const tables = new Set(circle.map((column) => column.slice(0, column.indexOf('/'))));
     const names = circle.map((column) => {
@@ -178,8 +178,8 @@ class Compiler {
     const path = [...names, names[0] ?? ''].join(' reads ');
     const why = `These formulas go in a circle: ${path}. Change one of them so that it no longer needs the others.`;
     for (const { table, column, text } of checked.formulas) {
-      if (!circle.includes(`${table}/${column}`) || complaints.has(`${table}/${column}`)) continue;
-      complaints.set(`${table}/${column}`, { from: 0, to: text.length, why, circle: true });
+      if (!circle.includes(`${table}/${column}`) || diagnostics.has(`${table}/${column}`)) continue;
+      diagnostics.set(`${table}/${column}`, { from: 0, to: text.length, why, circle: true });
     }
   }
 
@@ -279,7 +279,7 @@ class Compiler {
     });
   }
 
-  /** A sheet whose rows come from a sheet or column that is not there has none; its complaint says so. */
+  /** A sheet whose rows come from a sheet or column that is not there has none; its diagnostic says so. */
   #namesWhatIsThere(id: string): boolean {
     return this.#missingFrom(id) === undefined;
   }
@@ -300,7 +300,7 @@ class Compiler {
   #sheet(
     schema: SheetSchema,
     checked: CheckedSchema,
-    complaints: ReadonlyMap<string, Complaint>,
+    diagnostics: ReadonlyMap<string, Diagnostic>,
     circular: readonly string[],
   ): ProgramSheet {
     const formulas = new Map(checked.formulas.map((formula) => [`${formula.table}/${formula.column}`, formula]));
@@ -318,21 +318,21 @@ class Compiler {
         type: checked.typeOf(schema.id, column.id),
         formula: formula?.text ?? '',
         templateFormula: column.templateFormula,
-        typed: complaints.has(place) ? undefined : formula?.typed,
-        complaint: complaints.get(place),
+        typed: diagnostics.has(place) ? undefined : formula?.typed,
+        diagnostic: diagnostics.get(place),
       };
     });
     const byId = new Map(columns.map((column) => [column.id, column]));
     const behind = [`${schema.id}/${WHERE}`, `${spanTable(schema.id)}/${FIRST}`, `${spanTable(schema.id)}/${LAST}`];
-    const rowComplaints = behind.flatMap((place) => complaints.get(place) ?? []);
+    const rowDiagnostics = behind.flatMap((place) => diagnostics.get(place) ?? []);
     const missing = this.#missingFrom(schema.id);
     if (missing !== undefined) {
-      rowComplaints.push({ from: 0, to: 0, why: `Its rows follow from ${missing}: it has none until that is back.` });
+      rowDiagnostics.push({ from: 0, to: 0, why: `Its rows follow from ${missing}: it has none until that is back.` });
     }
     if (circular.includes(schema.id)) {
       const why =
         'Its rows follow from a sheet whose rows follow from this one: it has none until one of them changes.';
-      rowComplaints.push({ from: 0, to: 0, why, circle: true });
+      rowDiagnostics.push({ from: 0, to: 0, why, circle: true });
     }
     return {
       schema,
@@ -343,21 +343,21 @@ class Compiler {
       checks: schema.checks.map((check) => ({
         check,
         def: this.#layout.column(schema.id, checkColumn(check.id)),
-        complaint: complaints.get(`${schema.id}/${checkColumn(check.id)}`),
+        diagnostic: diagnostics.get(`${schema.id}/${checkColumn(check.id)}`),
       })),
-      rowComplaints,
+      rowDiagnostics,
       column: (id) => byId.get(id),
     };
   }
 }
 
 /** What runs for a formula; one that can't run gives an error in every cell. */
-function runnable(formula: CheckedFormula, complaint: Complaint | undefined, checked: CheckedSchema): Typed {
+function runnable(formula: CheckedFormula, diagnostic: Diagnostic | undefined, checked: CheckedSchema): Typed {
   const { typed, sheet, table, column, wanted } = formula;
-  if (typed !== undefined && complaint === undefined) return typed;
+  if (typed !== undefined && diagnostic === undefined) return typed;
   const error: CellError = {
-    error: complaint?.circle === true ? 'circle' : 'formula',
-    why: complaint?.why ?? 'This formula has not been checked.',
+    error: diagnostic?.circle === true ? 'circle' : 'formula',
+    why: diagnostic?.why ?? 'This formula has not been checked.',
     at: { sheet: table, row: -1, column },
   };
   const type = wanted ?? checked.typeOf(sheet, column) ?? TEXT;

@@ -152,8 +152,8 @@ describe('formulas row by row', () => {
   });
 
   test.each(CASES.map(([formula, gives], at) => [formula, at, gives] as const))('%s', (_, at, gives) => {
-    const complaint = book.table('Jobs')?.columns.find(({ name }) => name === `f${at}`)?.complaint;
-    expect(complaint).toBeUndefined();
+    const diagnostic = book.table('Jobs')?.columns.find(({ name }) => name === `f${at}`)?.diagnostic;
+    expect(diagnostic).toBeUndefined();
     expect([...book.rows('Jobs')].map((row) => told(book, row, `f${at}`))).toEqual(gives);
   });
 

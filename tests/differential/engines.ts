@@ -87,8 +87,8 @@ export function ownResults(
       ),
     },
   });
-  for (const { name, complaint, formula } of workbook.table(MAIN)?.columns ?? []) {
-    if (complaint !== undefined) throw new Error(`refused, ${name}: ${formula}\n${complaint.why}`);
+  for (const { name, diagnostic, formula } of workbook.table(MAIN)?.columns ?? []) {
+    if (diagnostic !== undefined) throw new Error(`refused, ${name}: ${formula}\n${diagnostic.why}`);
   }
   return formulas.map(({ kind }, at) => rows.map((row) => ownValue(workbook.value(MAIN, row, `f${at}`), kind)));
 }

@@ -116,7 +116,7 @@ test(`every function over whatever stands in the cells, seed ${seed}`, { timeout
       start,
       formulas.map(({ formula }) => formula),
     );
-    const columns = (workbook.table('Wild')?.columns ?? []).filter(({ complaint }) => complaint === undefined);
+    const columns = (workbook.table('Wild')?.columns ?? []).filter(({ diagnostic }) => diagnostic === undefined);
     const good = new Set(columns.map(({ name }) => name));
     formulas.forEach(({ name }, at) => {
       if (good.has(`f${at}`)) checked.set(name, (checked.get(name) ?? 0) + 1);

@@ -91,9 +91,9 @@ describe('a template that was improved', () => {
     expect(workbook.document.contentOf('plantings', P1, 'length')).toEqual(before);
     // Mended: one station more. The person's own formulas stay theirs and follow the new names.
     const stations = program.sheet('plantings')?.column('stations');
-    expect(stations?.complaint).toBe(undefined);
+    expect(stations?.diagnostic).toBe(undefined);
     expect(program.schema.own.beds?.columns?.free?.formula).toBe('[#beds/length] - [#beds/used] - 1 ft');
-    expect(program.sheets.flatMap(({ columns }) => columns.flatMap(({ complaint }) => complaint ?? []))).toEqual([]);
+    expect(program.sheets.flatMap(({ columns }) => columns.flatMap(({ diagnostic }) => diagnostic ?? []))).toEqual([]);
     // The figures follow the template but where the person had changed them; what has no column more is kept and said.
     expect(workbook.document.contentOf('trays', 'tray-128', 'cells')).toBe(120);
     expect(says(workbook)).toContainEqual(

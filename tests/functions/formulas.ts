@@ -180,7 +180,7 @@ export function answers(formulas: readonly string[], more: readonly Table[] = []
   return formulas.map((_, at) => {
     const column = columns.find(({ name }) => name === `f${at}`);
     if (column === undefined) return { is: 'refused', why: 'the formula made no column' };
-    if (column.complaint !== undefined) return { is: 'refused', why: column.complaint.why };
+    if (column.diagnostic !== undefined) return { is: 'refused', why: column.diagnostic.why };
     const cell = workbook.cell('Answers', 0, column.name);
     const plain = column.type !== undefined && isPlainNumber(column.type);
     return answerOf(plain ? cell.value : (cell.number ?? cell.value), `${cell.text} ${column.unit}`.trim());

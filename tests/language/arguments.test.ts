@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import type { Pattern, Signature } from '../../engine/language/signature.ts';
 import type { Typed } from '../../engine/language/typed.ts';
 import { TIME } from '../../engine/units/dimension.ts';
-import { type Case, expectComplaint } from './complaint-case.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
 import { checked, FUNCTIONS, inUnit, shortType } from './plan.ts';
 
 const first = FUNCTIONS.get('IF');
@@ -161,15 +161,15 @@ describe('sentences', () => {
       '[Rows]',
       '[Mass] * [Length] is a quantity of length x mass (lb*ft), [Rows] is a plain number: IF needs them alike.',
     ],
-  ])('%s', (...one) => expectComplaint(one, { functions }));
+  ])('%s', (...one) => expectDiagnostic(one, { functions }));
 
   test('in a formula that stands in no sheet', () => {
     const nowhere = { functions, table: undefined };
-    expectComplaint(
+    expectDiagnostic(
       ['TRAYAREA(8)', '8', 'TRAYAREA wants a length; 8 is a plain number: write 8 m.', 'TRAYAREA(8 m)'],
       nowhere,
     );
-    expectComplaint(
+    expectDiagnostic(
       [
         'SUMIFS([Seeds]; Plantings[Variety]; "x")',
         '[Seeds]',

@@ -5,8 +5,8 @@ import { describe, expect, test } from 'vitest';
 import type { ArgumentType, Result, Signature } from '../../engine/language/signature.ts';
 import { LENGTH } from '../../engine/units/dimension.ts';
 import { DATE, TEXT } from '../../engine/values/type.ts';
-import { type Case, expectComplaint } from './complaint-case.ts';
-import { checked, complaintOf, FUNCTIONS, inUnit, shortType } from './plan.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
+import { checked, diagnosticOf, FUNCTIONS, inUnit, shortType } from './plan.ts';
 
 const MAX = FUNCTIONS.get('MAX');
 if (MAX === undefined) throw new Error('MAX is missing');
@@ -35,7 +35,7 @@ describe('how many arguments', () => {
     ],
     ['WEIGH(1; 2 ft; 3)', '3', 'WEIGH takes at most 2 parts: WEIGH(share; [length]).'],
     ['WEIGH(1; 2 ft; 3; 4)', '3', 'WEIGH takes at most 2 parts: WEIGH(share; [length]).'],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 
   test.each(['SUM(1)', 'SUM(1; 2; 3)', 'WEIGH(1)', 'WEIGH(1; 2 ft)', 'TODAY()', 'SWITCH(1; 2; 3; 4)', 'IF(TRUE; 1)'])(
     '%s has as many as it wants',
@@ -45,7 +45,7 @@ describe('how many arguments', () => {
   );
 
   test('the value for all other cases ends SWITCH and agrees with the results', () => {
-    expect(complaintOf('SWITCH([Rows]; 1; [Length]; 2)').why).toBe(
+    expect(diagnosticOf('SWITCH([Rows]; 1; [Length]; 2)').why).toBe(
       '[Length] is a length (ft), 2 is a plain number: write 2 ft.',
     );
     expect(shortType(checked('SWITCH([Sown]; [Planted out]; [Length]; 2 ft)').type)).toBe('number ft');
@@ -55,12 +55,12 @@ describe('how many arguments', () => {
 describe('the sheet that columns come from', () => {
   test('values may come from several sheets, columns from one', () => {
     expect(shortType(checked('SUM(Plantings[Length]; Beds[Length])').type)).toBe('number ft');
-    expectComplaint([
+    expectDiagnostic([
       'SLOPE(Plantings[Mass]; Beds[Length])',
       'Beds[Length]',
       'SLOPE goes through the rows of one sheet: Plantings[Mass] and Beds[Length] stand in two.',
     ]);
-    expectComplaint([
+    expectDiagnostic([
       'XLOOKUP("x"; \'Seed lots\'[Lot]; Beds[Length])',
       'Beds[Length]',
       "XLOOKUP goes through the rows of one sheet: 'Seed lots'[Lot] and Beds[Length] stand in two.",
@@ -119,7 +119,7 @@ describe('the type of the result', () => {
     ]);
   });
 
-  test('what a rule complains of is told at the whole call', () => {
-    expectComplaint(['1 + POWER([Length]; 3)', 'POWER([Length]; 3)', 'POWER wants 2 here.']);
+  test('what a rule warns of is told at the whole call', () => {
+    expectDiagnostic(['1 + POWER([Length]; 3)', 'POWER([Length]; 3)', 'POWER wants 2 here.']);
   });
 });

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { checkFormula } from '../../engine/language/checker.ts';
 import { parseFormula } from '../../engine/language/parser.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
-import { checked, choice, complaintOf, contextOf, inUnit, link, shortType } from './plan.ts';
+import { checked, choice, contextOf, diagnosticOf, inUnit, link, shortType } from './plan.ts';
 
 const PLAIN = inUnit('');
 
@@ -35,7 +35,7 @@ test('a unit that the reader took and the checker does not know is marked alone,
   const read = parseFormula('1 + 3 inchs', (symbol) => symbol === 'inchs');
   expect(read.ok && checkFormula(read.tree, contextOf())).toEqual({
     ok: false,
-    complaint: {
+    diagnostic: {
       from: 6,
       to: 11,
       why: 'inchs is not a unit that Dibble knows; the nearest is in.',
@@ -71,7 +71,7 @@ describe('the whole formula gives something else', () => {
     ['[Rows]', TEXT, 'This gives a plain number; Spacing wants text: write [Rows] & "".', '[Rows] & ""'],
   ])('%s', (text, wanted, why, fix) => {
     const span = { from: text.length - text.trimStart().length, to: text.length };
-    expect(complaintOf(text, { wanted, column: 'Spacing' })).toEqual({
+    expect(diagnosticOf(text, { wanted, column: 'Spacing' })).toEqual({
       ...span,
       why,
       ...(fix === undefined ? {} : { fix: { text: fix, span } }),
@@ -79,7 +79,7 @@ describe('the whole formula gives something else', () => {
   });
 
   test('where the column has no name, the sentence says here', () => {
-    expect(complaintOf('8', { wanted: inUnit('in') })).toEqual({
+    expect(diagnosticOf('8', { wanted: inUnit('in') })).toEqual({
       from: 0,
       to: 1,
       why: 'This gives a plain number; a length is wanted here: write 8 in.',

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { splitCondition } from '../../engine/language/conditions.ts';
 import type { Typed } from '../../engine/language/typed.ts';
 import { TEXT, YESNO } from '../../engine/values/type.ts';
-import { type Case, expectComplaint } from './complaint-case.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
 import { checked, inUnit } from './plan.ts';
 
 function condition(column: string, text: string): Typed | undefined {
@@ -110,5 +110,5 @@ describe('sentences', () => {
       'Compare two things at a time: AND([Rows] > 1; 1 > 2).',
       'COUNTIF(Plantings[Treated]; AND([Rows] > 1; 1 > 2))',
     ],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 });

@@ -15,7 +15,7 @@ test('calls of every function check or are refused in a sentence', () => {
   fc.assert(
     fc.property(anyCall, (text) => {
       const parsed = parseFormula(text, isUnitHere);
-      if (!parsed.ok) throw new Error(`${text}: ${parsed.complaint.why}`);
+      if (!parsed.ok) throw new Error(`${text}: ${parsed.diagnostic.why}`);
       const checked = checkFormula(parsed.tree, CONTEXT);
       if (checked.ok) {
         const { type } = checked.typed;
@@ -23,8 +23,8 @@ test('calls of every function check or are refused in a sentence', () => {
         checkedNames.add(text.slice(0, text.indexOf('(')));
         return;
       }
-      expect(checked.complaint.why, text).toMatch(/^[^a-z].*[.]$/s);
-      expect(checked.complaint.why, text).not.toMatch(/undefined|NaN|null|\[object/);
+      expect(checked.diagnostic.why, text).toMatch(/^[^a-z].*[.]$/s);
+      expect(checked.diagnostic.why, text).not.toMatch(/undefined|NaN|null|\[object/);
     }),
     { numRuns: 20_000 },
   );

@@ -1,4 +1,4 @@
-// Cutting a text into tokens: numbers, names, quotes, units and signs with their places, and the complaint about each
+// Cutting a text into tokens: numbers, names, quotes, units and signs with their places, and the diagnostic about each
 // thing that is no part of a formula. `show` writes a token as kind, content and place.
 
 import { describe, expect, test } from 'vitest';
@@ -49,7 +49,7 @@ describe('numbers', () => {
     ['4\u00a0+\t2', ['number 4 0-1', 'sign + 2-3', 'number 2 4-5']],
   ])('%j', (text, tokens) => {
     expect(cut(text)).toEqual(tokens);
-    expect(cutFormula(text, isUnit).complaint).toBe(undefined);
+    expect(cutFormula(text, isUnit).diagnostic).toBe(undefined);
   });
 });
 
@@ -76,7 +76,7 @@ describe('names', () => {
     ['"[x"', ['text <[x> 0-4']],
   ])('%j', (text, tokens) => {
     expect(cut(text)).toEqual(tokens);
-    expect(cutFormula(text, isUnit).complaint).toBe(undefined);
+    expect(cutFormula(text, isUnit).diagnostic).toBe(undefined);
   });
 });
 
@@ -151,7 +151,7 @@ describe('signs', () => {
     ['–', '-'],
   ])('%s stands for %s and keeps its own place', (written, sign) => {
     expect(cut(`a${written}b`)).toEqual(['word a 0-1', `sign ${sign} 1-2`, 'word b 2-3']);
-    expect(cutFormula(`a${written}b`, isUnit).complaint).toBe(undefined);
+    expect(cutFormula(`a${written}b`, isUnit).diagnostic).toBe(undefined);
   });
 
   test.each([
@@ -160,9 +160,9 @@ describe('signs', () => {
     ['=>', '>=', 'At least is written >=.'],
     ['=<', '<=', 'At most is written <=.'],
     ['**', '^', 'A power is written with ^.'],
-  ])('%s is read as %s, with a complaint', (written, sign, why) => {
+  ])('%s is read as %s, with a diagnostic', (written, sign, why) => {
     expect(cut(`a ${written} b`)).toEqual(['word a 0-1', `sign ${sign} 2-4`, 'word b 5-6']);
-    expect(cutFormula(`a ${written} b`, isUnit).complaint).toEqual({
+    expect(cutFormula(`a ${written} b`, isUnit).diagnostic).toEqual({
       from: 2,
       to: 4,
       why,
@@ -171,7 +171,7 @@ describe('signs', () => {
   });
 });
 
-describe('what is no part of a formula is complained of once, and the rest is still cut', () => {
+describe('what is no part of a formula is warned of once, and the rest is still cut', () => {
   test.each<[string, readonly string[], number, number, string]>([
     ['[Len', ['bracket <Len> open 0-4'], 0, 4, 'This [ is not closed: put ] after the name of the column.'],
     [
@@ -222,21 +222,21 @@ describe('what is no part of a formula is complained of once, and the rest is st
     ],
   ])('%j', (text, tokens, from, to, why) => {
     expect(cut(text)).toEqual(tokens);
-    expect(cutFormula(text, isUnit).complaint).toEqual({ from, to, why });
+    expect(cutFormula(text, isUnit).diagnostic).toEqual({ from, to, why });
   });
 
   test.each(['“', '”', '„', '«', '»'])('%s', (sign) => {
-    expect(cutFormula(sign, isUnit).complaint?.why).toBe('Put text between straight quotes: "text".');
+    expect(cutFormula(sign, isUnit).diagnostic?.why).toBe('Put text between straight quotes: "text".');
   });
 
   test.each(['‘', '’', '`', '´'])('%s', (sign) => {
-    expect(cutFormula(sign, isUnit).complaint?.why).toBe(
+    expect(cutFormula(sign, isUnit).diagnostic?.why).toBe(
       "Put the name of a table between straight quotes: 'Seed lots'.",
     );
   });
 
   test.each(['$', '€', '£'])('%s before its amount', (sign) => {
-    expect(cutFormula(`${sign}5`, isUnit).complaint).toEqual({
+    expect(cutFormula(`${sign}5`, isUnit).diagnostic).toEqual({
       from: 0,
       to: 1,
       why: `Write the amount before its currency: 5 ${sign}.`,
@@ -244,7 +244,7 @@ describe('what is no part of a formula is complained of once, and the rest is st
   });
 
   test.each(['{', '}'])('%s', (sign) => {
-    expect(cutFormula(sign, isUnit).complaint?.why).toBe(
+    expect(cutFormula(sign, isUnit).diagnostic?.why).toBe(
       'Lists of values are not written in formulas; put them in a table and name its column.',
     );
   });
@@ -254,7 +254,7 @@ describe('what is no part of a formula is complained of once, and the rest is st
     ["[A] * 2.5'", 6, '2.5 ft'],
   ])('%s: inches and feet are written with letters', (text, from, fix) => {
     const { length } = text;
-    expect(cutFormula(text, isUnit).complaint).toEqual({
+    expect(cutFormula(text, isUnit).diagnostic).toEqual({
       from,
       to: length,
       why: `Inches and feet are written with letters in a formula: ${fix}.`,

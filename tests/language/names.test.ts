@@ -2,8 +2,8 @@
 // its whole sentence, the part it marks and the fix. Formulas stand in Plantings of the invented plan unless said.
 
 import { describe, expect, test } from 'vitest';
-import { type Case, expectComplaint } from './complaint-case.ts';
-import { checked, column, complaintOf, inUnit, link, sheet } from './plan.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
+import { checked, column, diagnosticOf, inUnit, link, sheet } from './plan.ts';
 
 describe('columns', () => {
   test.each<Case>([
@@ -57,11 +57,11 @@ describe('columns', () => {
       '[Unchecked]',
       'The formula of [Unchecked] does not check yet; put that right first.',
     ],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 
   test('in a sheet that nothing is reached from, the sheet that has the column is named', () => {
     const catalog = { tables: [sheet('Paths', []), sheet('My beds', [column('Width', inUnit('ft'))])] };
-    expect(complaintOf('[width]', { catalog, table: 'paths' })).toEqual({
+    expect(diagnosticOf('[width]', { catalog, table: 'paths' })).toEqual({
       from: 0,
       to: 7,
       why: "Paths has no column width; My beds has: a link to it, or a function over 'My beds'[width], brings it here.",
@@ -71,7 +71,7 @@ describe('columns', () => {
   test('a link to a sheet that is gone marks the link', () => {
     const columns = [column('Here', link('Again')), column('Away', link('Gone'))];
     const catalog = { tables: [sheet('Again', columns)] };
-    expect(complaintOf('[Here].[away].[X]', { catalog, table: 'again' })).toEqual({
+    expect(diagnosticOf('[Here].[away].[X]', { catalog, table: 'again' })).toEqual({
       from: 7,
       to: 13,
       why: "[Away] leads to Gone, a sheet that isn't there.",
@@ -99,10 +99,10 @@ describe('whole columns', () => {
       'Varieties[Germination] is the whole column; the value this row is linked to is [Variety].[Germination].',
       '[Variety].[Germination]',
     ],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 
   test('outside every sheet a whole column can only be totalled or looked up in', () => {
-    expect(complaintOf('Beds[Length]', { table: undefined })).toEqual({
+    expect(diagnosticOf('Beds[Length]', { table: undefined })).toEqual({
       from: 0,
       to: 12,
       why: 'Beds[Length] is a whole column, and one value is wanted here: total it, as in SUM(Beds[Length]), or look one up.',
@@ -123,10 +123,10 @@ describe('bare words', () => {
     ['_A1', '_A1', 'There is no _A1 here. Columns stand in brackets, text in double quotes.'],
     ['A1B', 'A1B', 'There is no A1B here. Columns stand in brackets, text in double quotes.'],
     ['QXZ', 'QXZ', 'There is no QXZ here. Columns stand in brackets, text in double quotes.'],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 
   test.each(['Lenght', 'Length'])('%s outside every sheet is near nothing', (word) => {
-    expect(complaintOf(word, { table: undefined })).toEqual({
+    expect(diagnosticOf(word, { table: undefined })).toEqual({
       from: 0,
       to: 6,
       why: `There is no ${word} here. Columns stand in brackets, text in double quotes.`,
@@ -136,18 +136,18 @@ describe('bare words', () => {
 
 describe('a formula that stands in no sheet', () => {
   test('has no row, so it can only name a sheet with the column', () => {
-    expect(complaintOf('1 + [Variety].[Crop]', { table: undefined })).toEqual({
+    expect(diagnosticOf('1 + [Variety].[Crop]', { table: undefined })).toEqual({
       from: 4,
       to: 20,
       why: '[Variety] names a column of this row, and this formula stands in no sheet: write Table[Variety].',
     });
-    expect(complaintOf('[a ]] b]', { table: 'nowhere' }).why).toBe(
+    expect(diagnosticOf('[a ]] b]', { table: 'nowhere' }).why).toBe(
       '[a ]] b] names a column of this row, and this formula stands in no sheet: write Table[a ]] b].',
     );
   });
 
   test('names the sheet of a column that does not check', () => {
-    expect(complaintOf('COUNTA(Plantings[Unchecked])', { table: undefined })).toEqual({
+    expect(diagnosticOf('COUNTA(Plantings[Unchecked])', { table: undefined })).toEqual({
       from: 16,
       to: 27,
       why: 'The formula of Plantings[Unchecked] does not check yet; put that right first.',

@@ -3,7 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { DATE, TEXT } from '../../engine/values/type.ts';
-import { type Case, expectComplaint } from './complaint-case.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
 import { checked, inUnit, shortType } from './plan.ts';
 
 const NOTHING = 'IF([Treated]; ; )';
@@ -136,5 +136,5 @@ describe('sentences', () => {
       "[Low] is a temperature on its scale, so it can't be reckoned with like this: take a difference first, as in [Low] - 40 degF.",
     ],
     ['[Treated] >= FALSE', '[Treated] >= FALSE', 'Yes and no have no order: compare them with = or <>.'],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 });

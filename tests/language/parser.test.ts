@@ -4,19 +4,19 @@
 import { describe, expect, test } from 'vitest';
 import { parseFormula } from '../../engine/language/parser.ts';
 import type { UnitHelp } from '../../engine/language/stray.ts';
-import type { Complaint, Tree } from '../../engine/language/tree.ts';
+import type { Diagnostic, Tree } from '../../engine/language/tree.ts';
 import { isUnit } from './trees.ts';
 
 function treeOf(text: string): Tree {
   const parsed = parseFormula(text, isUnit);
-  if (!parsed.ok) throw new Error(`${text}: ${parsed.complaint.why}`);
+  if (!parsed.ok) throw new Error(`${text}: ${parsed.diagnostic.why}`);
   return parsed.tree;
 }
 
-function complaintOf(text: string, help?: UnitHelp): Complaint {
+function diagnosticOf(text: string, help?: UnitHelp): Diagnostic {
   const parsed = parseFormula(text, isUnit, help);
-  if (parsed.ok) throw new Error(`${text} was read without complaint`);
-  return parsed.complaint;
+  if (parsed.ok) throw new Error(`${text} was read without diagnostic`);
+  return parsed.diagnostic;
 }
 
 describe('every kind of part', () => {
@@ -161,14 +161,14 @@ describe('a text that can not go on', () => {
     ['2 (3)', '(', '( has no place here.'],
     ['"x".[A]', '.', '. has no place here.'],
   ])('%s', (text, marked, why, fix) => {
-    const { from, to, ...said } = complaintOf(text);
+    const { from, to, ...said } = diagnosticOf(text);
     expect(text.slice(from, to)).toBe(marked);
     expect(said).toEqual(fix === undefined ? { why } : { why, fix: { text: fix, span: { from, to } } });
   });
 
   test('what is said of a word that is no unit, and its fix, come from whoever knows the units', () => {
     const help: UnitHelp = (symbol) => ({ why: `${symbol} is unknown.`, fix: 'in' });
-    expect(complaintOf('3 inchs', help)).toEqual({
+    expect(diagnosticOf('3 inchs', help)).toEqual({
       from: 2,
       to: 7,
       why: 'inchs is unknown.',
@@ -185,7 +185,7 @@ function chain(parts: number): string {
 describe('depth', () => {
   test('a chain of 1,000 parts is read, one more is refused at its place', () => {
     expect(treeOf(chain(1000))).toMatchObject({ tree: 'binary', from: 0, to: 1999 });
-    expect(complaintOf(` ${chain(1002)}`)).toEqual({
+    expect(diagnosticOf(` ${chain(1002)}`)).toEqual({
       from: 1,
       to: 2002,
       why: 'This has more than 1000 steps in one chain; spread it over two columns, or total a column.',
@@ -200,7 +200,7 @@ describe('depth', () => {
     ['in a call, not last', (long: string) => `F(1;${long};1)`],
   ])('a chain %s counts one step more', (_, around) => {
     expect(treeOf(around(chain(999)))).toMatchObject({ from: 0 });
-    expect(complaintOf(around(chain(1000))).why).toBe(
+    expect(diagnosticOf(around(chain(1000))).why).toBe(
       'This has more than 1000 steps in one chain; spread it over two columns, or total a column.',
     );
   });
@@ -215,9 +215,9 @@ describe('depth', () => {
     const why = 'More than 200 parts stand within each other here; put some of them in a column of their own.';
     const within = (extra: string) => `${'F('.repeat(100)}${'-('.repeat(50)}${extra}1${')'.repeat(150)}`;
     expect(treeOf(within(''))).toMatchObject({ tree: 'call' });
-    expect(complaintOf(within('-'))).toEqual({ from: 300, to: 301, why });
-    expect(complaintOf(within('+'))).toEqual({ from: 300, to: 301, why });
-    expect(complaintOf(within('('))).toEqual({ from: 300, to: 301, why });
-    expect(complaintOf(within('F('))).toEqual({ from: 301, to: 302, why });
+    expect(diagnosticOf(within('-'))).toEqual({ from: 300, to: 301, why });
+    expect(diagnosticOf(within('+'))).toEqual({ from: 300, to: 301, why });
+    expect(diagnosticOf(within('('))).toEqual({ from: 300, to: 301, why });
+    expect(diagnosticOf(within('F('))).toEqual({ from: 301, to: 302, why });
   });
 });

@@ -4,19 +4,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parseFormula } from '../../engine/language/parser.ts';
-import type { Complaint, Tree } from '../../engine/language/tree.ts';
+import type { Diagnostic, Tree } from '../../engine/language/tree.ts';
 import { isUnit } from './trees.ts';
 
 function treeOf(text: string): Tree {
   const parsed = parseFormula(text, isUnit);
-  if (!parsed.ok) throw new Error(`${text}: ${parsed.complaint.why}`);
+  if (!parsed.ok) throw new Error(`${text}: ${parsed.diagnostic.why}`);
   return parsed.tree;
 }
 
-function complaintOf(text: string): Complaint {
+function diagnosticOf(text: string): Diagnostic {
   const parsed = parseFormula(text, isUnit);
-  if (parsed.ok) throw new Error(`${text} was read without complaint`);
-  return parsed.complaint;
+  if (parsed.ok) throw new Error(`${text} was read without diagnostic`);
+  return parsed.diagnostic;
 }
 
 /** The tree with every operation in parentheses, so that a text shows its structure. */
@@ -184,27 +184,27 @@ describe('what is wrong with a text is said once, in place, with the fix where o
     ['[A] # 2', 4, 5, '# has no meaning in a formula; take it out.'],
     ['1e999', 0, 5, 'This number is too large to reckon with.'],
   ])('%s', (text, from, to, why, fix) => {
-    const complaint = complaintOf(text);
-    expect(complaint).toMatchObject({ from, to, why });
-    expect(complaint.fix).toEqual(fix === undefined ? undefined : { text: fix, span: { from, to } });
+    const diagnostic = diagnosticOf(text);
+    expect(diagnostic).toMatchObject({ from, to, why });
+    expect(diagnostic.fix).toEqual(fix === undefined ? undefined : { text: fix, span: { from, to } });
   });
 });
 
 describe('depth is bounded, so that nothing later runs out of stack', () => {
   test('200 parts within each other are read, 201 are refused', () => {
     expect(treeOf(`${'('.repeat(200)}1${')'.repeat(200)}`)).toMatchObject({ tree: 'number' });
-    const deep = complaintOf(`${'('.repeat(201)}1${')'.repeat(201)}`);
+    const deep = diagnosticOf(`${'('.repeat(201)}1${')'.repeat(201)}`);
     expect(deep.why).toBe(
       'More than 200 parts stand within each other here; put some of them in a column of their own.',
     );
-    expect(complaintOf('-'.repeat(8000)).why).toBe(deep.why);
-    expect(complaintOf('SUM('.repeat(2000)).why).toBe(deep.why);
+    expect(diagnosticOf('-'.repeat(8000)).why).toBe(deep.why);
+    expect(diagnosticOf('SUM('.repeat(2000)).why).toBe(deep.why);
   });
 
   test('8,192 letters are read, one more is refused before anything is cut', () => {
     const long = `1${' '.repeat(8190)}`;
     expect(treeOf(`${long} `)).toMatchObject({ tree: 'number' });
-    expect(complaintOf(`${long}  `)).toMatchObject({
+    expect(diagnosticOf(`${long}  `)).toMatchObject({
       from: 8192,
       to: 8193,
       why: expect.stringContaining('at most 8192 letters'),
@@ -214,30 +214,30 @@ describe('depth is bounded, so that nothing later runs out of stack', () => {
   test('255 parts of a call are read, one more is refused at its place', () => {
     const call = (count: number): string => `SUM(${Array(count).fill('1').join(';')})`;
     expect(treeOf(call(255))).toMatchObject({ tree: 'call' });
-    expect(complaintOf(call(256))).toMatchObject({
+    expect(diagnosticOf(call(256))).toMatchObject({
       from: 514,
       to: 515,
       why: expect.stringContaining('at most 255 parts'),
     });
-    expect(complaintOf(`SUM(${';'.repeat(4000)})`).why).toContain('at most 255 parts');
+    expect(diagnosticOf(`SUM(${';'.repeat(4000)})`).why).toContain('at most 255 parts');
   });
 
   test('twelve units divided make one, thousands are refused in a sentence', () => {
     const divided = (count: number): string => `1 m${'/m'.repeat(count - 1)}`;
     expect(treeOf(divided(12))).toMatchObject({ tree: 'quantity' });
-    expect(complaintOf(divided(13)).why).toContain('at most 12 others');
-    expect(complaintOf(divided(4000)).why).toContain('at most 12 others');
+    expect(diagnosticOf(divided(13)).why).toContain('at most 12 others');
+    expect(diagnosticOf(divided(4000)).why).toContain('at most 12 others');
   });
 
   test('a chain of 900 steps is read, one of 1,100 is refused', () => {
     expect(treeOf(Array(900).fill('1').join('+'))).toMatchObject({ tree: 'binary' });
-    expect(complaintOf(Array(1100).fill('1').join('+')).why).toBe(
+    expect(diagnosticOf(Array(1100).fill('1').join('+')).why).toBe(
       'This has more than 1000 steps in one chain; spread it over two columns, or total a column.',
     );
   });
 });
 
-test('random text never makes the reader fail, and its complaints lie within the text', () => {
+test('random text never makes the reader fail, and its diagnostics lie within the text', () => {
   const signs = fc.constantFrom(
     ...'[]()\'";,.+-*/^&=<>%12 eAIF!#°€:{}',
     'in',
@@ -256,7 +256,7 @@ test('random text never makes the reader fail, and its complaints lie within the
   fc.assert(
     fc.property(texts, (text) => {
       const parsed = parseFormula(text, isUnit);
-      const span = parsed.ok ? parsed.tree : parsed.complaint;
+      const span = parsed.ok ? parsed.tree : parsed.diagnostic;
       expect(span.from).toBeGreaterThanOrEqual(0);
       expect(span.to).toBeGreaterThanOrEqual(span.from);
       expect(span.to).toBeLessThanOrEqual(text.length);

@@ -1,10 +1,10 @@
 // A small invented plan for the checker's tests: sheets with every type of column, and functions with every form of
-// signature. `checked` and `complaintOf` check a formula as if it stood in Plantings.
+// signature. `checked` and `diagnosticOf` check a formula as if it stood in Plantings.
 
 import { type CheckContext, checkFormula } from '../../engine/language/checker.ts';
 import { parseFormula } from '../../engine/language/parser.ts';
 import type { Parameter, Pattern, Result, Signature, ValuePattern } from '../../engine/language/signature.ts';
-import type { Complaint } from '../../engine/language/tree.ts';
+import type { Diagnostic } from '../../engine/language/tree.ts';
 import type { Catalog, ColumnShape, TableShape, Typed } from '../../engine/language/typed.ts';
 import { AREA, LENGTH, MASS, NONE, TIME } from '../../engine/units/dimension.ts';
 import { createVocabulary } from '../../engine/units/vocabulary.ts';
@@ -207,19 +207,19 @@ export function contextOf(more: Partial<CheckContext> = {}): CheckContext {
 /** The typed tree of a formula that must check. */
 export function checked(text: string, more: Partial<CheckContext> = {}): Typed {
   const parsed = parseFormula(text, isUnitHere);
-  if (!parsed.ok) throw new Error(`${text}: ${parsed.complaint.why}`);
+  if (!parsed.ok) throw new Error(`${text}: ${parsed.diagnostic.why}`);
   const result = checkFormula(parsed.tree, contextOf(more));
-  if (!result.ok) throw new Error(`${text}: ${result.complaint.why}`);
+  if (!result.ok) throw new Error(`${text}: ${result.diagnostic.why}`);
   return result.typed;
 }
 
 /** What is said of a formula that must not check. */
-export function complaintOf(text: string, more: Partial<CheckContext> = {}): Complaint {
+export function diagnosticOf(text: string, more: Partial<CheckContext> = {}): Diagnostic {
   const parsed = parseFormula(text, isUnitHere);
-  if (!parsed.ok) throw new Error(`${text} is no formula: ${parsed.complaint.why}`);
+  if (!parsed.ok) throw new Error(`${text} is no formula: ${parsed.diagnostic.why}`);
   const result = checkFormula(parsed.tree, contextOf(more));
-  if (result.ok) throw new Error(`${text} checked without complaint`);
-  return result.complaint;
+  if (result.ok) throw new Error(`${text} checked without diagnostic`);
+  return result.diagnostic;
 }
 
 /** 'number in', 'temperature degF', 'date', 'link Varieties': a type in short. */

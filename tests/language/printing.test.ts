@@ -8,14 +8,14 @@ import { isUnit, trees, withoutPlaces } from './trees.ts';
 
 function reprinted(text: string): string {
   const parsed = parseFormula(text, isUnit);
-  return parsed.ok ? printFormula(parsed.tree) : parsed.complaint.why;
+  return parsed.ok ? printFormula(parsed.tree) : parsed.diagnostic.why;
 }
 
 test('what is printed reads as the same tree, whatever the tree', () => {
   fc.assert(
     fc.property(trees(), (tree) => {
       const parsed = parseFormula(printFormula(tree), isUnit);
-      expect(parsed.ok ? withoutPlaces(parsed.tree) : parsed.complaint).toEqual(withoutPlaces(tree));
+      expect(parsed.ok ? withoutPlaces(parsed.tree) : parsed.diagnostic).toEqual(withoutPlaces(tree));
     }),
     { numRuns: 3000 },
   );

@@ -1,4 +1,4 @@
-// What holds for every formula: checking never fails whatever the tree and the sheets, complaints lie within the text,
+// What holds for every formula: checking never fails whatever the tree and the sheets, diagnostics lie within the text,
 // and a formula that checks is made of nodes whose types go together.
 
 import fc from 'fast-check';
@@ -119,14 +119,14 @@ test('checking never fails, whatever the tree, the sheets and the type that is w
       (tree, catalog, wanted, table) => {
         const context = contextOf({ catalog, table, ...(wanted === undefined ? {} : { wanted }) });
         const parsed = parseFormula(printFormula(tree), isUnitHere);
-        if (!parsed.ok) throw new Error(parsed.complaint.why);
+        if (!parsed.ok) throw new Error(parsed.diagnostic.why);
         const checked = checkFormula(parsed.tree, context);
         if (checked.ok) {
           for (const node of nodes(checked.typed)) expectSound(node, catalog);
           if (wanted !== undefined) expect(fits(wanted, checked.typed.type)).toBe(true);
           return;
         }
-        const { from, to, why, fix } = checked.complaint;
+        const { from, to, why, fix } = checked.diagnostic;
         const { length } = printFormula(tree);
         for (const span of [{ from, to }, ...(fix === undefined ? [] : [fix.span])]) {
           expect(span.from).toBeGreaterThanOrEqual(0);
@@ -166,9 +166,9 @@ test('formulas of lengths and plain numbers that go together always check, and g
   fc.assert(
     fc.property(lengths, (text) => {
       const parsed = parseFormula(text, isUnitHere);
-      if (!parsed.ok) throw new Error(`${text}: ${parsed.complaint.why}`);
+      if (!parsed.ok) throw new Error(`${text}: ${parsed.diagnostic.why}`);
       const checked = checkFormula(parsed.tree, contextOf({ catalog: CATALOG, wanted: inUnit('yd') }));
-      expect(checked.ok ? '' : `${text}: ${checked.complaint.why}`).toBe('');
+      expect(checked.ok ? '' : `${text}: ${checked.diagnostic.why}`).toBe('');
     }),
     { numRuns: 1500 },
   );

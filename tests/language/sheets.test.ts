@@ -7,8 +7,8 @@ import type { CheckContext } from '../../engine/language/checker.ts';
 import { exampleCondition } from '../../engine/language/sheets.ts';
 import type { TableShape } from '../../engine/language/typed.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
-import { type Case, expectComplaint } from './complaint-case.ts';
-import { CATALOG, checked, choice, column, complaintOf, inUnit, link, sheet } from './plan.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
+import { CATALOG, checked, choice, column, diagnosticOf, inUnit, link, sheet } from './plan.ts';
 
 function criteria(name: string, columns: Readonly<Record<string, ValueType>>): TableShape {
   return sheet(
@@ -245,7 +245,7 @@ describe('where a sheet, a column or criteria are not what is wanted', () => {
     ],
     ['DSUM(Beds; ; Long)', '', 'DSUM still wants field here.'],
     ['DSUM(Beds; "Field"; Long)', '"Field"', 'DSUM wants a number or a quantity for field; Beds[Field] is text.'],
-  ])('%s', (...one) => expectComplaint(one, CONTEXT));
+  ])('%s', (...one) => expectDiagnostic(one, CONTEXT));
 
   test('a field or criteria with no sheet before them are a slip of the signature', () => {
     const whole = SIGNATURES.get('DSUM');
@@ -254,8 +254,8 @@ describe('where a sheet, a column or criteria are not what is wanted', () => {
     const alone = { ...whole, name: 'ALONE', parameters: whole.parameters.slice(2) };
     const functions = new Map([without, alone].map((one) => [one.name, one]));
     const more = { ...CONTEXT, functions };
-    expect(complaintOf('PART("Length"; Long)', more).why).toBe('PART wants the name of a sheet before this.');
-    expect(complaintOf('ALONE(Long)', more).why).toBe('ALONE wants the name of a sheet before this.');
+    expect(diagnosticOf('PART("Length"; Long)', more).why).toBe('PART wants the name of a sheet before this.');
+    expect(diagnosticOf('ALONE(Long)', more).why).toBe('ALONE wants the name of a sheet before this.');
   });
 });
 

@@ -17,7 +17,7 @@ interface Read {
 
 function read(text: string, context: CheckContext): Read {
   const parsed = parseFormula(text, isUnitHere);
-  if (!parsed.ok) throw new Error(`${text}: ${parsed.complaint.why}`);
+  if (!parsed.ok) throw new Error(`${text}: ${parsed.diagnostic.why}`);
   const found: FoundName[] = [];
   const told = {
     ...context,

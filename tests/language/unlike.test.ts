@@ -6,12 +6,12 @@ import { parseFormula } from '../../engine/language/parser.ts';
 import type { Tree } from '../../engine/language/tree.ts';
 import { asOther, rewritten } from '../../engine/language/unlike.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
-import { type Case, expectComplaint } from './complaint-case.ts';
-import { checked, choice, complaintOf, inUnit, isUnitHere, link } from './plan.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
+import { checked, choice, diagnosticOf, inUnit, isUnitHere, link } from './plan.ts';
 
 function treeOf(formula: string): Tree {
   const parsed = parseFormula(formula, isUnitHere);
-  if (!parsed.ok) throw new Error(parsed.complaint.why);
+  if (!parsed.ok) throw new Error(parsed.diagnostic.why);
   return parsed.tree;
 }
 
@@ -145,14 +145,14 @@ describe('sentences', () => {
       "[Note] is text, [Sown] is a date: they can't be compared; a date is written DATE(2027; 3; 15).",
     ],
     ['[Sown] = [Low]', '[Sown] = [Low]', "[Sown] is a date, [Low] is a temperature (degF): they can't be compared."],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 
   test('the whole formula, where a column wants what no number can be written in', () => {
     const more = { column: 'Torque' };
-    expect(complaintOf('[Rows]', { ...more, wanted: inUnit('lb*ft') }).why).toBe(
+    expect(diagnosticOf('[Rows]', { ...more, wanted: inUnit('lb*ft') }).why).toBe(
       'This gives a plain number; Torque wants a quantity of length x mass.',
     );
-    expect(complaintOf('0', { ...more, wanted: TEXT }).why).toBe(
+    expect(diagnosticOf('0', { ...more, wanted: TEXT }).why).toBe(
       'This gives a plain number; Torque wants text: write "0".',
     );
   });

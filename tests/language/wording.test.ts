@@ -1,5 +1,5 @@
-// The words that complaints are made of: parts quoted and cut, amounts of a unit that a formula can read again, parentheses
-// only where they are needed, signatures with the places of their parameters; and how a complaint stops the work.
+// The words that diagnostics are made of: parts quoted and cut, amounts of a unit that a formula can read again, parentheses
+// only where they are needed, signatures with the places of their parameters; and how a diagnostic stops the work.
 
 import { describe, expect, test } from 'vitest';
 import { parseFormula } from '../../engine/language/parser.ts';
@@ -22,7 +22,7 @@ import { checked, FUNCTIONS, inUnit, isUnitHere, vocabulary } from './plan.ts';
 
 function treeOf(formula: string): Tree {
   const parsed = parseFormula(formula, isUnitHere);
-  if (!parsed.ok) throw new Error(parsed.complaint.why);
+  if (!parsed.ok) throw new Error(parsed.diagnostic.why);
   return parsed.tree;
 }
 
@@ -96,22 +96,22 @@ test.each([
   expect(places.map(({ from, to }) => text.slice(from, to))).toEqual(parameters);
 });
 
-describe('a complaint', () => {
+describe('a diagnostic', () => {
   const span = { from: 2, to: 5, more: 'unsaid' };
 
   test('has its place and its sentence, and a fix only where there is one', () => {
     expect(caught(() => refuse(span, 'No.'))).toStrictEqual({
       ok: false,
-      complaint: { from: 2, to: 5, why: 'No.' },
+      diagnostic: { from: 2, to: 5, why: 'No.' },
     });
     expect(caught(() => refuse(span, 'No.', 'yes'))).toStrictEqual({
       ok: false,
-      complaint: { from: 2, to: 5, why: 'No.', fix: { text: 'yes', span: { from: 2, to: 5 } } },
+      diagnostic: { from: 2, to: 5, why: 'No.', fix: { text: 'yes', span: { from: 2, to: 5 } } },
     });
     const elsewhere = { text: 'yes', span: { from: 7, to: 8 } };
     expect(caught(() => refuse(span, 'No.', elsewhere))).toStrictEqual({
       ok: false,
-      complaint: { from: 2, to: 5, why: 'No.', fix: elsewhere },
+      diagnostic: { from: 2, to: 5, why: 'No.', fix: elsewhere },
     });
   });
 

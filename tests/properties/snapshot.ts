@@ -27,10 +27,10 @@ export function snapshot(workbook: Book): Record<string, Record<string, string>[
   for (const table of workbook.tables()) {
     sheets[table.name] = Array.from(workbook.rows(table.name), (row) => {
       const cells: Record<string, string> = { '': workbook.rowName(table.name, row) };
-      for (const { name, type, complaint } of table.columns) {
+      for (const { name, type, diagnostic } of table.columns) {
         const link = type?.kind === 'link' ? (type.called ?? type.table) : undefined;
         cells[name] =
-          complaint === undefined ? cell(workbook, table.name, row, name, link) : `complaint: ${complaint.why}`;
+          diagnostic === undefined ? cell(workbook, table.name, row, name, link) : `diagnostic: ${diagnostic.why}`;
       }
       return cells;
     });

@@ -16,9 +16,9 @@ const TEXT = { type: 'text' } as const;
 function circlesOf(...sheets: readonly SheetDeclaration[]): Circles {
   const schema = layOver(templateOf({ sheets }), {});
   const checked = checkSchema(schema, { units: 'us', vocabulary });
-  expect(checked.formulas.flatMap(({ column, complaint }) => complaint?.why ?? (column === '' ? column : []))).toEqual(
-    [],
-  );
+  expect(
+    checked.formulas.flatMap(({ column, diagnostic }) => diagnostic?.why ?? (column === '' ? column : [])),
+  ).toEqual([]);
   return findCircles(schema, checked);
 }
 
@@ -241,14 +241,14 @@ test('columns beside a circle are worked out; what hangs on it has its error', (
   expect(told('A')).toEqual(['circle', 'circle']);
   expect(told('E')).toEqual([4, 5]);
   expect(told('F')).toEqual([4, 5]);
-  const complaint = book.column('T', 'C')?.complaint;
-  expect(complaint).toEqual({
+  const diagnostic = book.column('T', 'C')?.diagnostic;
+  expect(diagnostic).toEqual({
     from: 0,
     to: 3,
     why: 'These formulas go in a circle: [B] reads [C] reads [B]. Change one of them so that it no longer needs the others.',
     circle: true,
   });
-  expect(book.column('T', 'A')?.complaint).toBeUndefined();
+  expect(book.column('T', 'A')?.diagnostic).toBeUndefined();
   // Put right, all is worked out.
   book.edit([{ edit: 'formula', table: 'T', column: 'C', formula: '[Given]' }]);
   expect([told('A'), told('B'), told('C')]).toEqual([

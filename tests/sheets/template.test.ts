@@ -129,14 +129,14 @@ describe('the season template', () => {
   for (const units of ['us', 'si'] as const) {
     it(`checks every formula in ${units} units and leaves no cell in error`, () => {
       const { book } = seasonOf({}, {}, { units });
-      const complaints = book
+      const diagnostics = book
         .tables()
         .flatMap((table) =>
-          table.columns.flatMap(({ name, complaint }) =>
-            complaint === undefined ? [] : [`${table.name}, ${name}: ${complaint.why}`],
+          table.columns.flatMap(({ name, diagnostic }) =>
+            diagnostic === undefined ? [] : [`${table.name}, ${name}: ${diagnostic.why}`],
           ),
         );
-      expect(complaints).toEqual([]);
+      expect(diagnostics).toEqual([]);
       expect(errorsOf(book)).toEqual([]);
     });
   }

@@ -55,7 +55,7 @@ export class Folder {
       out: (text) => {
         out += text;
       },
-      complain: (line) => {
+      warn: (line) => {
         err += `${line}\n`;
       },
       lines: async function* () {

@@ -5,7 +5,7 @@ import { type Book, opened } from '../book.ts';
 import { open, SMALL_FARM } from '../formats/small-farm.ts';
 
 function shown(answer: Evaluated): string {
-  return answer.ok ? answer.shown : answer.complaint.why;
+  return answer.ok ? answer.shown : answer.diagnostic.why;
 }
 
 function nothing(): Book {
@@ -36,9 +36,9 @@ describe('formulas without a sheet', () => {
     expect(answer.ok && answer.value).not.toHaveProperty('at');
   });
 
-  test('a complaint marks the part that is wrong', () => {
+  test('a diagnostic marks the part that is wrong', () => {
     const answer = nothing().evaluate('1 lb + 2 in');
-    expect(answer).toMatchObject({ ok: false, complaint: { from: 7, to: 11 } });
+    expect(answer).toMatchObject({ ok: false, diagnostic: { from: 7, to: 11 } });
   });
 });
 

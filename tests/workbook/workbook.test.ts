@@ -330,7 +330,7 @@ describe('bad input gets a sentence and leaves everything as it was', () => {
 });
 
 describe('formulas', () => {
-  test('one that does not check is kept as typed, shows its complaint, and the rest goes on', () => {
+  test('one that does not check is kept as typed, shows its diagnostic, and the rest goes on', () => {
     const workbook = start();
     workbook.edit(
       [{ edit: 'formula', table: 'Plantings', column: 'Stations', formula: '[Length] + [Variety].[Germination]' }],
@@ -338,7 +338,7 @@ describe('formulas', () => {
     );
     const column = workbook.table('Plantings')?.columns.find(({ name }) => name === 'Stations');
     expect(column?.formula).toBe('[Length] + [Variety].[Germination]');
-    expect(column?.complaint?.why).toMatch(/length/);
+    expect(column?.diagnostic?.why).toMatch(/length/);
     const value = workbook.value('Plantings', 0, 'Seeds');
     expect(isError(value) && value.at).toMatchObject({ sheet: 'plantings', column: 'stations' });
     expect(text(workbook, 'Beds', 0, 'Used')).toBe('55');
@@ -349,16 +349,16 @@ describe('formulas', () => {
   test('a circle is found when it is made, and named in full', () => {
     const workbook = start();
     workbook.edit([{ edit: 'formula', table: 'Plantings', column: 'Stations', formula: '[Seeds] * 2' }], 'Formula');
-    const complaint = workbook.table('Plantings')?.columns.find(({ name }) => name === 'Stations')?.complaint;
-    expect(complaint?.circle).toBe(true);
-    expect(complaint?.why).toMatch(/\[Stations\]|\[Seeds\]/);
-    expect(complaint?.why).toMatch(/reads .*reads/);
+    const diagnostic = workbook.table('Plantings')?.columns.find(({ name }) => name === 'Stations')?.diagnostic;
+    expect(diagnostic?.circle).toBe(true);
+    expect(diagnostic?.why).toMatch(/\[Stations\]|\[Seeds\]/);
+    expect(diagnostic?.why).toMatch(/reads .*reads/);
     expect(text(workbook, 'Plantings', 0, 'Ready')).toBe('12 Apr 2027');
     workbook.edit(
       [{ edit: 'formula', table: 'Plantings', column: 'Stations', formula: '[Length] / [Spacing]' }],
       'Formula',
     );
-    expect(workbook.table('Plantings')?.columns.every(({ complaint: left }) => left === undefined)).toBe(true);
+    expect(workbook.table('Plantings')?.columns.every(({ diagnostic: left }) => left === undefined)).toBe(true);
   });
 
   test('a circle through a total over another sheet is one too', () => {

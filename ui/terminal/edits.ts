@@ -2,7 +2,7 @@
 
 import { type Book, cellView, message, rowId, rowName, sheetViews, tryFormula } from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
-import { complaintInWords } from './evaluate.ts';
+import { diagnosticInWords } from './evaluate.ts';
 import { findColumn, findRow, findTable, placeInWords } from './places.ts';
 import { openWorkbook, saveWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
@@ -41,7 +41,7 @@ export async function setFormula({ words, values }: Given, world: World): Promis
   const place = placeInWords(table, '', column);
   const failing = failingFormulas(workbook);
   const tried = tryFormula(workbook, table.id, known?.id, formula);
-  if (!tried.ok) return refuse(onOneLine(`${file}: ${place}: ${complaintInWords(tried.complaint, formula)}`));
+  if (!tried.ok) return refuse(onOneLine(`${file}: ${place}: ${diagnosticInWords(tried.diagnostic, formula)}`));
   const done = workbook.do(
     [
       known === undefined
@@ -65,8 +65,8 @@ export async function setFormula({ words, values }: Given, world: World): Promis
 function failingFormulas(book: Book): ReadonlyMap<string, string> {
   return new Map(
     sheetViews(book).flatMap((table) =>
-      table.columns.flatMap(({ name, complaint }): [string, string][] =>
-        complaint === undefined ? [] : [[placeInWords(table, '', name), complaint.why]],
+      table.columns.flatMap(({ name, diagnostic }): [string, string][] =>
+        diagnostic === undefined ? [] : [[placeInWords(table, '', name), diagnostic.why]],
       ),
     ),
   );

@@ -3,8 +3,8 @@
 
 import {
   type Book,
-  type Complaint,
   cellData,
+  type Diagnostic,
   type Evaluated,
   evaluate,
   isError,
@@ -41,12 +41,12 @@ const EMPTY: Template = { name: 'empty', version: 1, sheets: [], rows: {} };
 const NOTHING = { title: 'Nothing', units: 'us', currency: 'USD', rows: {} } as const;
 
 function whyNot(answer: Evaluated, formula: string): string | undefined {
-  if (!answer.ok) return onOneLine(complaintInWords(answer.complaint, formula));
+  if (!answer.ok) return onOneLine(diagnosticInWords(answer.diagnostic, formula));
   return isError(answer.value) ? onOneLine(answer.value.why) : undefined;
 }
 
 /** The sentence, with the part of the formula it is about where that isn't all of it. */
-export function complaintInWords({ why, from, to }: Complaint, formula: string): string {
+export function diagnosticInWords({ why, from, to }: Diagnostic, formula: string): string {
   const part = formula.slice(from, to).trim();
   return part === '' || part === formula.trim() || why.includes(part) ? why : `${why} It is about “${part}”.`;
 }
@@ -59,7 +59,7 @@ function asText(_: Book, answer: Evaluated, formula: string): string {
 
 function asJson(book: Book, answer: Evaluated, formula: string): string {
   if (!answer.ok)
-    return JSON.stringify({ error: 'formula', why: onOneLine(complaintInWords(answer.complaint, formula)) });
+    return JSON.stringify({ error: 'formula', why: onOneLine(diagnosticInWords(answer.diagnostic, formula)) });
   const { value, type } = answer;
   if (isError(value)) return JSON.stringify({ error: value.error, why: onOneLine(value.why) });
   return JSON.stringify({ value: cellData(book, value, type), unit: unitSymbol(type), type: type.kind });

@@ -11,7 +11,7 @@ const now = new Date();
 
 const world: World = {
   out: (text) => process.stdout.write(text),
-  complain: (line) => process.stderr.write(`${line}\n`),
+  warn: (line) => process.stderr.write(`${line}\n`),
   lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
   today: civilDay(now.getFullYear(), now.getMonth() + 1, now.getDate()),
   now: () => Date.now(),
@@ -32,6 +32,6 @@ try {
   process.exitCode = await run(process.argv.slice(2), world);
 } catch (thrown) {
   const what = thrown instanceof Error ? thrown.message : String(thrown);
-  world.complain(onOneLine(`Dibble itself failed (${what}) and wrote nothing: please report it with your command.`));
+  world.warn(onOneLine(`Dibble itself failed (${what}) and wrote nothing: please report it with your command.`));
   process.exitCode = 3;
 }

@@ -12,7 +12,7 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     return await runVerb(words, world);
   } catch (thrown) {
     if (!(thrown instanceof Refusal)) throw thrown;
-    world.complain(onOneLine(thrown.message));
+    world.warn(onOneLine(thrown.message));
     return 2;
   }
 }

@@ -34,7 +34,7 @@ export async function openWorkbook(path: string, world: World): Promise<Workbook
   const templates = await world.templates(templateWanted(text));
   const read = readWorkbookFile(text, templates);
   if (!read.ok) return refuse(`${path}: ${read.why}`);
-  for (const note of read.notes) world.complain(onOneLine(`${path}: ${note}`));
+  for (const note of read.notes) world.warn(onOneLine(`${path}: ${note}`));
   const workbook = Workbook.open(read.data, engineWorld(world, templates));
   return workbook ?? refuse(`${path}: its template “${read.data.template.name}” is not known here: update Dibble.`);
 }

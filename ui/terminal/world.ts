@@ -7,7 +7,7 @@ export interface World {
   /** Standard output; the text brings its own line breaks. */
   out(text: string): void;
   /** Standard error, a line at a time. */
-  complain(line: string): void;
+  warn(line: string): void;
   /** Standard input, line by line. */
   lines(): AsyncIterable<string>;
   /** The civil day it is. */

@@ -62,7 +62,7 @@ export function formulaSays({ sheet, formula }: NewColumn): { readonly ok: boole
   const book = workbookNow();
   if (book === undefined || formula.trim() === '') return { ok: false, says: '' };
   const tried = tryFormula(book, sheet, undefined, formula);
-  return tried.ok ? { ok: true, says: `Gives ${tried.inferred}.` } : { ok: false, says: tried.complaint.why };
+  return tried.ok ? { ok: true, says: `Gives ${tried.inferred}.` } : { ok: false, says: tried.diagnostic.why };
 }
 
 /** Adds the column, or keeps the description with the sentence that refuses it. */

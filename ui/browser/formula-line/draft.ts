@@ -143,13 +143,13 @@ function writeFormula(
   formula: string,
 ): string | undefined {
   const tried = tryFormula(book, place.sheet, place.column, formula);
-  if (!tried.ok) return tried.complaint.why;
+  if (!tried.ok) return tried.diagnostic.why;
   const command = { command: 'set formula', ...place, formula } as const;
   const said = message('set formula', { column: name });
   // A circle is found once the formula stands among the others: on a branch, so that a refused one leaves no trace.
   const branch = book.branch();
   branch.do([command], said);
-  const circle = columnAt(branch, place)?.complaint;
+  const circle = columnAt(branch, place)?.diagnostic;
   if (circle !== undefined) return circle.why;
   const done = change([command], said, { quietly: true });
   return done.refused ? done.why : undefined;

@@ -2,7 +2,7 @@
 // checker says, with the offending part underlined. A text that can't stand is kept until it is mended or given up.
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import type { Complaint } from '../../../engine/index.ts';
+import type { Diagnostic } from '../../../engine/index.ts';
 import { canTakeBack, takeBack, takeTemplateFormula } from '../commands/cells.ts';
 import { selection } from '../store/selection.ts';
 import { hasFormula } from '../store/sheets.ts';
@@ -52,7 +52,7 @@ export function FormulaLine() {
   const formula = isFormula(text, cell.column);
   const checked = typing ? checkedAnswer(cell, text) : restingAnswer(book, cell);
   const answer: Answer = typing && refused.value !== undefined ? { tone: 'refusal', says: refused.value } : checked;
-  const complaint = formula && checked.tone === 'refusal' ? checked.complaint : undefined;
+  const diagnostic = formula && checked.tone === 'refusal' ? checked.diagnostic : undefined;
   const address = addressOf(book, cell);
   return (
     <section class={`formula-line${typing ? ' is-typing' : ''}`} aria-label="Formula">
@@ -62,7 +62,7 @@ export function FormulaLine() {
       <MarkedBox
         box={box}
         text={text}
-        marked={complaint}
+        marked={diagnostic}
         readOnly={cell.column.role === 'made' || readOnly.value !== undefined}
         label={`${formula ? 'Formula' : 'Entry'} of ${address}`}
         onText={typeInLine}
@@ -80,7 +80,7 @@ export function FormulaLine() {
         <p role="status" title={typing ? undefined : answer.says}>
           {answer.says}
         </p>
-        <Fix complaint={complaint} text={text} />
+        <Fix diagnostic={diagnostic} text={text} />
         {typing && formula ? <CallLine text={text} caret={held?.caret ?? text.length} /> : null}
         {typing ? <TypingActs /> : <CellActs cell={cell} />}
       </div>
@@ -96,14 +96,14 @@ function checkedAnswer(cell: LineCell, text: string): Answer {
   return answer;
 }
 
-type FixOf = NonNullable<Complaint['fix']>;
+type FixOf = NonNullable<Diagnostic['fix']>;
 
 function applyFix(text: string, { span, text: put }: FixOf): string {
   return text.slice(0, span.from) + put + text.slice(span.to);
 }
 
-function Fix({ complaint, text }: { readonly complaint: Complaint | undefined; readonly text: string }) {
-  const fix = complaint?.fix;
+function Fix({ diagnostic, text }: { readonly diagnostic: Diagnostic | undefined; readonly text: string }) {
+  const fix = diagnostic?.fix;
   if (fix === undefined) return null;
   const fixed = applyFix(text, fix);
   return (

@@ -4,8 +4,8 @@
 import {
   type Book,
   type ColumnView,
-  type Complaint,
   cellView,
+  type Diagnostic,
   explain,
   rowName,
   type SheetView,
@@ -26,7 +26,7 @@ export interface LineCell {
 
 export type Answer =
   | { readonly tone: 'plain' | 'good'; readonly says: string }
-  | { readonly tone: 'refusal'; readonly says: string; readonly complaint?: Complaint };
+  | { readonly tone: 'refusal'; readonly says: string; readonly diagnostic?: Diagnostic };
 
 /** The cell at a place, as it is now; undefined where there is none. */
 export function lineCell(book: Book, { sheet: sheetId, row, column: columnId }: Place): LineCell | undefined {
@@ -62,7 +62,7 @@ export function answerTo(book: Book, { sheet, column }: LineCell, text: string):
   if (isFormula(text, column)) {
     const tried = tryFormula(book, sheet.id, column.id, text);
     if (tried.ok) return { tone: 'good', says: `Gives ${tried.inferred}, in every row of ${sheet.name}.` };
-    return { tone: 'refusal', says: tried.complaint.why, complaint: tried.complaint };
+    return { tone: 'refusal', says: tried.diagnostic.why, diagnostic: tried.diagnostic };
   }
   const tried = tryEntry(book, sheet.id, column.id, text);
   if (!tried.ok) return { tone: 'refusal', says: tried.why };
@@ -75,8 +75,8 @@ export function answerTo(book: Book, { sheet, column }: LineCell, text: string):
 
 /** What is said of a cell at rest: why it has no value, what it was typed over, or what its column holds. */
 export function restingAnswer(book: Book, { sheet, row, column }: LineCell): Answer {
-  if (column.complaint !== undefined) {
-    return { tone: 'refusal', says: column.complaint.why, complaint: column.complaint };
+  if (column.diagnostic !== undefined) {
+    return { tone: 'refusal', says: column.diagnostic.why, diagnostic: column.diagnostic };
   }
   if (row === undefined) return { tone: 'plain', says: column.note };
   const cell = cellView(book, sheet.id, row.slot, column.id);

@@ -38,7 +38,7 @@ export class HeaderFace implements IHeaderComp {
   }
 
   private draw({ shows }: HeaderProps): void {
-    const { name, unit, note, role, complaint, formula } = shows;
+    const { name, unit, note, role, diagnostic, formula } = shows;
     this.face.className = `column-head role-${role}${isFigure(shows) ? ' figure' : ''}`;
     const title = document.createElement('span');
     title.className = 'column-name';
@@ -48,9 +48,9 @@ export class HeaderFace implements IHeaderComp {
     under.className = 'column-unit';
     under.textContent = unit;
     this.face.replaceChildren(title, this.sorted, under);
-    const about = [note, formula === '' ? '' : `= ${formula}`, complaint?.why ?? ''].filter((line) => line !== '');
+    const about = [note, formula === '' ? '' : `= ${formula}`, diagnostic?.why ?? ''].filter((line) => line !== '');
     this.face.title = [name, ...about].join('\n');
-    this.face.classList.toggle('is-error', complaint !== undefined);
+    this.face.classList.toggle('is-error', diagnostic !== undefined);
   }
 
   private showSort(sort: string | null | undefined): void {

@@ -1,5 +1,5 @@
 // What the checker says where a formula can't be: each sentence once, the part it marks, and the fix where one is plain (of
-// calls and their parts: complaints-of-calls.test.ts). Formulas stand in the sheet Plantings of the invented plan beside
+// calls and their parts: diagnostics-of-calls.test.ts). Formulas stand in the sheet Plantings of the invented plan beside
 // this file.
 
 import { describe, expect, test } from 'vitest';
@@ -7,13 +7,13 @@ import { checkFormula } from '../../engine/language/checker.ts';
 import { parseFormula } from '../../engine/language/parser.ts';
 import { unknownUnit } from '../../engine/language/unknown-unit.ts';
 import { DATE, TEXT, YESNO } from '../../engine/values/type.ts';
-import { type Case, expectComplaint } from './complaint-case.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
 import {
   checked,
   choice,
   column,
-  complaintOf,
   contextOf,
+  diagnosticOf,
   inUnit,
   isUnitHere,
   link,
@@ -76,7 +76,7 @@ describe('unlike quantities', () => {
       '[Length] is a length, so its power must be written out as a number, as in [Length] ^ 2.',
     ],
     ['[Length]%', '[Length]%', '[Length] is a length (ft); only a plain number can be a percentage.'],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 });
 
 describe('dates and temperatures', () => {
@@ -140,7 +140,7 @@ describe('dates and temperatures', () => {
       "WARMTH(2) is a temperature on its scale, so it can't be reckoned with like this: take a difference first, as in WARMTH(2) - 5 degC.",
     ],
     ['[Low] > 5', '5', '[Low] is a temperature (degF), 5 is a plain number: write 5 degF.', '[Low] > 5 degF'],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 });
 
 describe('what is no number', () => {
@@ -164,7 +164,7 @@ describe('what is no number', () => {
     ],
     ['[Start] + "x"', '[Start]', '[Start] is text, not a number: texts are joined with &.', '[Start] & "x"'],
     ['1 + [Note]', '[Note]', '[Note] is text, not a number: texts are joined with &.', '1 & [Note]'],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 });
 
 describe('comparisons', () => {
@@ -191,7 +191,7 @@ describe('comparisons', () => {
       '[Sown] > "15 Mar"',
       '[Sown] is a date, "15 Mar" is text: they can\'t be compared; a date is written DATE(2027; 3; 15).',
     ],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 });
 
 describe('names', () => {
@@ -259,28 +259,28 @@ describe('names', () => {
     ['SUMM([Length])', 'SUMM', 'There is no function SUMM; the nearest name is SUM.', 'SUM([Length])'],
     ['QQQQQQ([Length])', 'QQQQQQ', 'There is no function QQQQQQ.'],
     ['beds(3)', 'beds', 'Beds is a sheet: name one of its columns in brackets, as in Beds[Column].'],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 
   test('a formula that stands in no sheet has no row', () => {
-    expect(complaintOf('[Length]', { table: undefined }).why).toBe(
+    expect(diagnosticOf('[Length]', { table: undefined }).why).toBe(
       '[Length] names a column of this row, and this formula stands in no sheet: write Table[Length].',
     );
-    expect(complaintOf('Qqqq', { table: undefined }).why).toMatch(/^There is no Qqqq here/);
-    expect(complaintOf('Beds[Length]', { table: undefined }).fix).toBe(undefined);
+    expect(diagnosticOf('Qqqq', { table: undefined }).why).toMatch(/^There is no Qqqq here/);
+    expect(diagnosticOf('Beds[Length]', { table: undefined }).fix).toBe(undefined);
   });
 
   test('a function that is left out says why, and what to use', () => {
     const leftOut = (name: string): { why: string; use: string } | undefined =>
       name === 'OFFSET' ? { why: 'A sheet has no addresses', use: 'XLOOKUP' } : undefined;
-    expect(complaintOf('offset([Length])', { leftOut }).why).toBe(
+    expect(diagnosticOf('offset([Length])', { leftOut }).why).toBe(
       'There is no OFFSET here. A sheet has no addresses. Use instead: XLOOKUP.',
     );
-    expect(complaintOf('SUMM()', { leftOut }).why).toBe('There is no function SUMM; the nearest name is SUM.');
+    expect(diagnosticOf('SUMM()', { leftOut }).why).toBe('There is no function SUMM; the nearest name is SUM.');
   });
 
   test('a link to a sheet that is gone says so', () => {
     const table = sheet('T', [column('L', link('Gone'))]);
-    expect(complaintOf('[L].[X]', { catalog: { tables: [table] }, table: 't' }).why).toBe(
+    expect(diagnosticOf('[L].[X]', { catalog: { tables: [table] }, table: 't' }).why).toBe(
       "[L] leads to Gone, a sheet that isn't there.",
     );
   });
@@ -321,13 +321,13 @@ describe('the whole formula and the column it is for', () => {
     ['[Sown]', choice('a', 'b'), 'This gives a date; In-row spacing wants one of a, b.', undefined],
     ['[Bed]', link('Varieties'), 'This gives a row of Beds; In-row spacing wants a row of Varieties.', undefined],
   ])('%s', (formula, wanted, why, fix) => {
-    const complaint = complaintOf(formula, { wanted, column: 'In-row spacing' });
-    expect(complaint.why).toBe(why);
-    expect(complaint.fix?.text).toBe(fix);
+    const diagnostic = diagnosticOf(formula, { wanted, column: 'In-row spacing' });
+    expect(diagnostic.why).toBe(why);
+    expect(diagnostic.fix?.text).toBe(fix);
   });
 
   test('without a name of the column the sentence does without', () => {
-    expect(complaintOf('[Mass]', { wanted: inUnit('in') }).why).toBe(
+    expect(diagnosticOf('[Mass]', { wanted: inUnit('in') }).why).toBe(
       'This gives a mass (lb); a length is wanted here.',
     );
   });
@@ -339,7 +339,7 @@ describe('unit words', () => {
     const read = parseFormula('3 inchs', isUnitHere, help);
     expect(read).toMatchObject({
       ok: false,
-      complaint: {
+      diagnostic: {
         from: 2,
         to: 7,
         why: 'inchs is not a unit that Dibble knows; the nearest is in.',
@@ -350,7 +350,7 @@ describe('unit words', () => {
     const check = later.ok ? checkFormula(later.tree, contextOf()) : later;
     expect(check).toMatchObject({
       ok: false,
-      complaint: { from: 13, to: 18, why: 'inchs is not a unit that Dibble knows; the nearest is in.' },
+      diagnostic: { from: 13, to: 18, why: 'inchs is not a unit that Dibble knows; the nearest is in.' },
     });
   });
 
@@ -362,7 +362,7 @@ describe('unit words', () => {
 
 test('long parts are cut in sentences', () => {
   const long = `[Mass] + ${Array(12).fill('[Length]').join(' + ')}`;
-  expect(complaintOf(`(${long.slice(9)}) + [Mass]`).why).toMatch(
+  expect(diagnosticOf(`(${long.slice(9)}) + [Mass]`).why).toMatch(
     /^\[Length\] \+ \[Length\] \+ \[Length\] \+ \[Length\] \+ \.\.\. is a length \(ft\), \[Mass\]/,
   );
 });
@@ -377,7 +377,7 @@ test.each([
   'length * 2',
   'COUNTIF(Plantings[Length]; ">=8")',
 ])('the fix of %s makes a formula that checks', (formula) => {
-  const { fix } = complaintOf(formula);
+  const { fix } = diagnosticOf(formula);
   const fixed = fix === undefined ? formula : formula.slice(0, fix.span.from) + fix.text + formula.slice(fix.span.to);
   expect(checked(fixed)).toMatchObject({ from: 0, to: fixed.length });
 });

@@ -2,8 +2,8 @@
 // it marks, and the fix where one is plain. Formulas stand in the sheet Plantings of the invented plan beside this file.
 
 import { describe, expect, test } from 'vitest';
-import { type Case, expectComplaint } from './complaint-case.ts';
-import { complaintOf, contextOf } from './plan.ts';
+import { type Case, expectDiagnostic } from './diagnostic-case.ts';
+import { contextOf, diagnosticOf } from './plan.ts';
 
 describe('arguments', () => {
   test.each<Case>([
@@ -111,7 +111,7 @@ describe('arguments', () => {
     ['ROWS(Bed)', 'Bed', 'There is no sheet Bed; the nearest name is Beds.', 'ROWS(Beds)'],
     ['POWER([Length]; 3)', 'POWER([Length]; 3)', 'POWER wants 2 here.'],
     ['POWER([Length]; )', 'POWER([Length]; )', 'POWER wants 2 here.'],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 });
 
 describe('whole columns and conditions', () => {
@@ -205,7 +205,7 @@ describe('whole columns and conditions', () => {
       'Plantings[Note] is text, 5 is a plain number: write "5".',
       'COUNTIF(Plantings[Note]; "5")',
     ],
-  ])('%s', (...one) => expectComplaint(one));
+  ])('%s', (...one) => expectDiagnostic(one));
 
   test('a condition without a column before it is a slip of the signature', () => {
     const lone = contextOf().functions.get('COUNTIF');
@@ -213,6 +213,6 @@ describe('whole columns and conditions', () => {
     const functions = new Map([
       ['LONE', { ...lone, name: 'LONE', parameters: lone.parameters.slice(1), repeating: 1 }],
     ]);
-    expect(complaintOf('LONE(3)', { functions }).why).toBe('LONE wants a whole column before this condition.');
+    expect(diagnosticOf('LONE(3)', { functions }).why).toBe('LONE wants a whole column before this condition.');
   });
 });
