@@ -16,7 +16,7 @@ import type { Diagnostic } from '../language/tree.ts';
 import type { Catalog, Typed } from '../language/typed.ts';
 import { createVocabulary, type Vocabulary } from '../units/vocabulary.ts';
 import type { CellError } from '../values/error.ts';
-import { showWithUnit } from '../values/show.ts';
+import { plainText } from '../values/plain-text.ts';
 import { Faults, Texts } from '../values/texts.ts';
 import { TEXT, type ValueType } from '../values/type.ts';
 import { type CheckedFormula, type CheckedSchema, checkSchema } from './check.ts';
@@ -212,7 +212,7 @@ class Compiler {
       typeOf: (table, column) => checked.typeOf(table, column),
       tableName: (table) => schema.sheet(table)?.name ?? table,
       columnName: (table, column) => schema.column(table, column)?.name ?? column,
-      say: (scalar, type) => showWithUnit(scalar, type, { currency: this.#settings.currency }),
+      say: (scalar, type) => plainText(scalar, type, this.#settings.currency),
     };
   }
 

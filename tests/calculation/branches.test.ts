@@ -7,6 +7,7 @@ import { type Frame, FrameState } from '../../engine/calculation/frame.ts';
 import { EventSlots } from '../../engine/calculation/generators/events.ts';
 import { Pairs } from '../../engine/calculation/generators/pairs.ts';
 import { GroupIndex } from '../../engine/calculation/indexes/group-index.ts';
+import { RangedRows } from '../../engine/calculation/indexes/ranged-rows.ts';
 import { type TotalOf, Totals } from '../../engine/calculation/indexes/totals.ts';
 import { type ColumnDef, Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
@@ -30,6 +31,15 @@ const index = new FrameState(0, (owner) => new GroupIndex(grouping, owner));
 const totals = new FrameState(1, (owner) => new Totals(owner));
 const pairs = new FrameState(2, (owner) => new Pairs(owner));
 const events = new FrameState(3, (owner) => new EventSlots(owner));
+const RANGE = {
+  table: beds,
+  index,
+  filters: [],
+  conditions: [{ column: length, comparison: '<', wanted: width } as const],
+  sortedBy: length,
+  values: [],
+};
+const ranged = new FrameState(4, (owner) => new RangedRows(RANGE, owner));
 const TOTAL: TotalOf = {
   index,
   column: length,
@@ -44,12 +54,15 @@ const TOTAL: TotalOf = {
 /** One piece of work on a frame. */
 type Work = (frame: Frame) => void;
 
-/** Keeps groups and totals current after a change of a row, as their nodes do. */
+/** Keeps groups, totals and sorted rows current after a change of a row, as their nodes do. */
 function keep(frame: Frame, row: number): void {
   const touched = new RowSet();
   const groups = index.own(frame);
   if (groups.built) groups.update(frame, rowsOf(row), touched);
   else groups.fromScratch(frame);
+  const sorted = ranged.own(frame);
+  if (sorted.built) sorted.update(frame, rowsOf(row), () => undefined);
+  else sorted.fromScratch(frame);
   const sums = totals.own(frame);
   sums.ready(TOTAL, frame);
   for (let group = 0; group < groups.groupCount; group++) sums.refresh(TOTAL, group, frame);
@@ -57,18 +70,22 @@ function keep(frame: Frame, row: number): void {
 
 const row = fc.nat({ max: ROWS - 1 });
 
+/** Mostly few values, so that groups have several rows; now and then one that no row has had. */
+const value = fc.oneof(
+  { weight: 3, arbitrary: fc.nat({ max: 1 }) },
+  { weight: 1, arbitrary: fc.nat({ max: VALUES - 1 }) },
+);
+
 function cell(column: ColumnDef): fc.Arbitrary<Work> {
-  return fc
-    .tuple(row, fc.nat({ max: VALUES - 1 }), fc.constantFrom(FILLED, FILLED, BLANK, FAULT))
-    .map(([at, value, state]) => (frame) => {
-      if (frame.table(column.table).live[at] !== 1) return;
-      frame.write(column, at, value, state);
-      if (column.table === beds) keep(frame, at);
-    });
+  return fc.tuple(row, value, fc.constantFrom(FILLED, FILLED, BLANK, FAULT)).map(([at, given, state]) => (frame) => {
+    if (frame.table(column.table).live[at] !== 1) return;
+    frame.write(column, at, given, state);
+    if (column.table === beds) keep(frame, at);
+  });
 }
 
 const works: fc.Arbitrary<Work> = fc.oneof(
-  ...COLUMNS.map(cell),
+  { weight: 5, arbitrary: fc.oneof(...COLUMNS.map(cell)) },
   fc.tuple(fc.constantFrom(beds, paths), row, fc.boolean()).map(
     ([table, at, alive]): Work =>
       (frame) => {
@@ -99,6 +116,7 @@ const works: fc.Arbitrary<Work> = fc.oneof(
     frame.ownTable(beds).labels = undefined;
     frame.ownTable(beds).reordered();
     index.own(frame).fromScratch(frame);
+    ranged.own(frame).fromScratch(frame);
     keep(frame, 0);
   }),
   fc.tuple(fc.constantFrom(...COLUMNS), row, fc.boolean()).map(
@@ -136,6 +154,14 @@ const works: fc.Arbitrary<Work> = fc.oneof(
   fc.constant<Work>((frame) => frame.releaseSlots()),
 );
 
+/** What the sorted rows were last seen with, as looking at all of them again tells. */
+function seenOf(frame: Frame): unknown {
+  const probe = frame.branch();
+  const told: unknown[] = [];
+  ranged.own(probe).update(probe, rowsOf(...frame.rows(beds)), ({ group, cells }) => told.push([group, ...cells]));
+  return told;
+}
+
 /** Everything that a frame holds, as plain data. */
 function held(frame: Frame): unknown {
   const members = (group: number): readonly number[] => {
@@ -170,6 +196,11 @@ function held(frame: Frame): unknown {
       };
     }),
     groups: groups.map((group) => [index.read(frame).keyValue(group, 0), ...members(group)]),
+    sorted: groups.map((group) => {
+      const { rows, values, count } = ranged.read(frame).group(group);
+      return [...rows.subarray(0, count)].map((at, i) => [at, values[i]]);
+    }),
+    seen: seenOf(frame),
     groupOf: all.map((at) => index.read(frame).groupOf[at] ?? -1),
     found: Array.from({ length: VALUES }, (_, value) => index.read(frame).findOne(value)),
     sums: groups.map((group) => [sums.values[group] ?? 0, sums.states[group] ?? BLANK]),
@@ -194,6 +225,11 @@ const steps: fc.Arbitrary<Step> = fc.record({
 function replayed(history: readonly Work[]): Frame {
   const frame = emptyFrame(layout);
   for (const table of layout.tables) frame.addRows(table, ROWS);
+  for (let at = 0; at < ROWS; at++) {
+    frame.write(key, at, at % 2, FILLED);
+    frame.write(length, at, at % 3, FILLED);
+  }
+  keep(frame, 0);
   for (const work of history) work(frame);
   return frame;
 }
