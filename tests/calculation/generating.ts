@@ -10,6 +10,9 @@ import { allRows, emptyFrame, told } from './frames.ts';
 
 /** A frame of the layout in which a generator works, and the run of its node; `sources` are what readers of columns hang on. */
 export function working(layout: Layout, generator: RowGenerator, sources = new Map<ColumnDef, Source>()) {
+  generator.prepare?.(() => {
+    throw new Error('no formula stands behind these rows');
+  });
   const node = new GeneratorNode(generator, (column) => sources.get(column) ?? new Source(undefined));
   const frame = emptyFrame(layout, new Graph([node]).order.length);
   return { frame, node, make: (...dirty: RowSet[]): string => made(frame, node, ...dirty) };

@@ -26,7 +26,8 @@ describe('one row for each pair', () => {
       ],
     };
     const state = new FrameState(0, (owner) => new Pairs(owner));
-    const work = working(layout, pairRows(table, [bed, week], [beds, weeks], state, range?.({ plot, from })));
+    const met = (): PairRange | undefined => range?.({ plot, from });
+    const work = working(layout, pairRows(table, [bed, week], [beds, weeks], state, met));
     return { beds, weeks, plot, from, table, bed, week, ...work };
   }
 
