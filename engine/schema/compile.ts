@@ -227,7 +227,7 @@ class Compiler {
       typeOf: (table, column) => checked.typeOf(table, column),
       tableName: (table) => schema.sheet(table)?.name ?? table,
       columnName: (table, column) => schema.column(table, column)?.name ?? column,
-      say: (scalar, type) => showWithUnit(scalar, type, { currency: this.#settings.currency }),
+      say: (scalar, type) => plainText(scalar, type, this.#settings.currency),
     };
   }
 
