@@ -22,7 +22,7 @@ import {
   pointKernel4,
   pointKernelN,
 } from '../../engine/calculation/kernels/point-kernels.ts';
-import { type Kernel, scratch } from '../../engine/calculation/kernels/vector.ts';
+import { BATCH, type Kernel, room, scratch } from '../../engine/calculation/kernels/vector.ts';
 import { always, columnOf, emptyColumn, given, givenFor, put, rows } from './kernel-rows.ts';
 
 const FAULTS = { divide: 91, overflow: 92 };
@@ -246,7 +246,7 @@ describe('choosing', () => {
         const places =
           listed === undefined ? Array.from({ length: count }, (_, i) => from + i) : [...listed.slice(0, count)];
         asked.push(`${name} ${places.join(' ')}`);
-        const out = scratch();
+        const out = room(scratch(), BATCH);
         places.forEach((row, i) => {
           out.values[i] = 10 * row;
         });

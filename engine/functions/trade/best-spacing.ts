@@ -11,6 +11,7 @@ import {
   spacingCurve,
 } from '../../agronomy/best-spacing.ts';
 import { GRADE_LIMITS } from '../../agronomy/grades.ts';
+import type { SizeBand } from '../../agronomy/size-bands.ts';
 import { SPACING_LIMITS } from '../../agronomy/spacing.ts';
 import { PLANT_MASS_LIMITS } from '../../agronomy/yield-density.ts';
 import type { Parameter } from '../../language/signature.ts';
@@ -128,18 +129,37 @@ function or(argument: Argument, otherwise: number): number {
   return typeof argument === 'number' ? argument : otherwise;
 }
 
-/** A band is sold where it has a price share above zero; without a price the masses are still told apart. */
-function bandsOf(price: number, columns: readonly Argument[]): readonly PricedBand[] {
-  const [names, from, to, shares] = columns.map(listOf);
-  return (names ?? []).map((name, row) => {
-    const share = numberOf(shares?.[row]);
-    const band = {
+/** Bands with their share of the price; one that has none above zero is not sold. */
+interface Bands {
+  readonly id: number;
+  readonly list: readonly { readonly band: SizeBand; readonly share: number }[];
+}
+
+let bandLists = 0;
+const bandsKept = new WeakMap<readonly Scalar[], { readonly of: readonly Argument[]; readonly bands: Bands }>();
+
+/** The size bands of four columns; the same ones for as long as the engine hands over the same lists. */
+function bandsOf(columns: readonly Argument[]): Bands {
+  const names = listOf(columns[0]);
+  const known = bandsKept.get(names);
+  if (known?.of.every((column, k) => column === columns[k]) === true) return known.bands;
+  const [, from, to, shares] = columns.map(listOf);
+  const list = names.map((name, row) => ({
+    share: numberOf(shares?.[row]),
+    band: {
       name: String(name ?? '').toLowerCase(),
       from: or(from?.[row], Number.NEGATIVE_INFINITY),
       to: or(to?.[row], Number.POSITIVE_INFINITY),
-    };
-    return share > 0 ? { ...band, price: price * share } : band;
-  });
+    },
+  }));
+  const bands = { id: ++bandLists, list };
+  bandsKept.set(names, { of: columns, bands });
+  return bands;
+}
+
+/** Without a price the masses are still told apart. */
+function priced({ list }: Bands, price: number): readonly PricedBand[] {
+  return list.map(({ band, share }) => (share > 0 ? { ...band, price: price * share } : band));
 }
 
 interface Tried {
@@ -153,12 +173,11 @@ const MOST_KEPT = 500;
 const curves = new Map<string, readonly SpacingResult[]>();
 
 /** Every spacing tried, kept for the other goals that ask for the same bed. */
-function curveOf(crop: BedCrop, tried: Tried): readonly SpacingResult[] {
-  const key = JSON.stringify([crop, tried]);
+function curveOf(key: string, crop: () => BedCrop, tried: Tried): readonly SpacingResult[] {
   const kept = curves.get(key);
   if (kept !== undefined) return kept;
   const spacings = Array.from({ length: tried.count }, (_, index) => tried.from + index * tried.by);
-  const curve = spacingCurve(crop, candidatesOf(spacings, [tried.rows]));
+  const curve = spacingCurve(crop(), candidatesOf(spacings, [tried.rows]));
   if (curves.size >= MOST_KEPT) curves.clear();
   curves.set(key, curve);
   return curve;
@@ -172,7 +191,8 @@ export function curveFor(args: readonly Argument[]): readonly SpacingResult[] | 
   const [from, by] = [closest ?? Number.NaN, step ?? Number.NaN];
   const count = Math.floor(((widest ?? Number.NaN) - from) / by + 1e-9) + 1;
   if (!(from > 0) || !(by > 0) || !(count >= 1) || count > MOST_TRIED) return undefined;
-  const crop: BedCrop = {
+  const bands = bandsOf(columns);
+  const crop = (): BedCrop => ({
     length: long ?? Number.NaN,
     width: width ?? Number.NaN,
     pattern: 'square',
@@ -184,9 +204,10 @@ export function curveFor(args: readonly Argument[]): readonly SpacingResult[] | 
     shape: shape ?? Number.NaN,
     sound: sound ?? Number.NaN,
     costPerStation: or(cost, 0),
-    bands: bandsOf(or(price, 0), columns),
-  };
-  return curveOf(crop, { from, by, count, rows: rows ?? Number.NaN });
+    bands: priced(bands, or(price, 0)),
+  });
+  const key = `${bands.id} ${args.slice(0, 15).join(' ')}`;
+  return curveOf(key, crop, { from, by, count, rows: rows ?? Number.NaN });
 }
 
 interface Best {
