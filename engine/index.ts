@@ -18,7 +18,7 @@ export {
   WINTER_LEAF_MOST,
 } from './agronomy/leaf-growth.ts';
 export { DEFAULT_CRITICAL_HOURS } from './agronomy/onion-types.ts';
-export { COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planting-season.ts';
+export { BED_LAG, COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planting-season.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';

@@ -35,7 +35,13 @@ function shareColumn(id: string, name: string, grade: string) {
 }
 
 function massColumn(id: string, name: string, grade: string) {
-  return computed(id, name, MASS, `[Marketable yield] * ${share('GRADEMASSSHARE', grade)}`, { decimals: 1 });
+  return computed(
+    id,
+    name,
+    MASS,
+    `IF([Share of saleable size] > 0; [Marketable yield] * ${share('GRADEMASSSHARE', grade)} / [Share of saleable size])`,
+    { decimals: 1 },
+  );
 }
 
 export const SPACE_COLUMNS = [
@@ -115,10 +121,27 @@ export const SPACE_COLUMNS = [
       least: 0,
       most: 100,
     }),
-    computed('marketable-if-all-is-picked', 'Marketable if all is picked', MASS, '[Total yield] * [Marketable share]', {
-      note: 'Were the whole of it to finish and to be picked to the end.',
-      decimals: 1,
-    }),
+    computed(
+      'share-of-saleable-size',
+      'Share of saleable size',
+      SHARE,
+      `IF(OR(ISBLANK([Mean diameter]); ISBLANK(${limit('small', 'From')})); 100%;
+        1 - GRADEMASSSHARE([Mean diameter]; [Diameter spread]; ; ${limit('small', 'From')}))`,
+      {
+        note: 'By mass, of bulbs no smaller than the smallest grade: tight spacings lose by it. 100 % for other crops.',
+        decimals: 0,
+      },
+    ),
+    computed(
+      'marketable-if-all-is-picked',
+      'Marketable if all is picked',
+      MASS,
+      '[Total yield] * [Marketable share] * [Share of saleable size]',
+      {
+        note: 'Were the whole of it to finish and to be picked to the end.',
+        decimals: 1,
+      },
+    ),
     computed(
       'marketable-yield',
       'Marketable yield',
@@ -148,7 +171,7 @@ export const SPACE_COLUMNS = [
       'Pieces',
       PLAIN,
       `IF(ISBLANK(${CROP}.[Plants per harvest unit]); IF(OR(${CROP}.[Harvest unit] <> "weight"; NOT(ISBLANK([Price each]))); [Marketable yield] / ${CROP}.[Unit mass]);
-        IF([Finishes] > 0; [Plants standing] * [Marketable share] * [Finishes] * (1 - [Window lost])
+        IF([Finishes] > 0; [Plants standing] * [Marketable share] * (1 - MAX(0%; [Share under size])) * [Finishes] * (1 - [Window lost])
           / IF(${CROP}.[Harvest unit] = "bunch"; ${CROP}.[Plants per harvest unit]; MAX(1; ${CROP}.[Plants per harvest unit]))))`,
       {
         note: 'Heads, bulbs, roots or bunches from the plants that stand and sell; fruit by its usual mass.',
@@ -185,7 +208,7 @@ export const SPACE_COLUMNS = [
       'share-under-size',
       'Share under size',
       SHARE,
-      `GRADESHARE([Mean diameter]; [Diameter spread]; ; ${limit('small', 'From')})`,
+      `IF(ISBLANK(${limit('small', 'From')}); 0%; GRADESHARE([Mean diameter]; [Diameter spread]; ; ${limit('small', 'From')}))`,
       {
         note: 'By number, below the small band.',
         decimals: 1,

@@ -1,7 +1,7 @@
 // Plantings, when a planting can go in: the dates between which frost, the warmth of the bed, the heat of summer, winter and
 // the warmth still to come let it, for the start method used. Blank where that can't be known.
 
-import { COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
+import { BED_LAG, COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
 import { computed, DATE, DAYS, group, TEMPERATURE, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
 import { GROWTH, LOWS, MEANS, UNKNOWN_EMERGENCE } from './planting-ripening.ts';
 
@@ -11,8 +11,8 @@ const CROP = '[Variety].[Crop]';
 const GROWING_WINTER = '9 degC';
 /** Between fruit set and the first ripe fruit. */
 const FRUIT_FILLING = '21 days';
-/** Over the warmest a crop grows well in: seed and plants fail in hotter beds. */
-const TOO_HOT_TO_START = '8 Cdeg';
+/** Over the warmest a crop grows well in: for most cool crops 27 C, 80 F, above which seed and plants fail in the bed (common practice). */
+const TOO_HOT_TO_START = '3 Cdeg';
 /** An onion planted later than this after its day length comes has hardly a leaf to make a bulb with. */
 const AFTER_DAY_LENGTH = '14 days';
 /** Before heads are cut. */
@@ -48,9 +48,25 @@ export const WINDOW_COLUMNS = group(
     `MIN(STARTWARMTH([Weeks from last frost]); Farm[Warmest mean] - ${COOL_SUMMER_MARGIN} Cdeg) - [Cover gain]`,
     { note: 'Daily mean outdoors from which it goes in; a cover makes up its degrees.', decimals: 1 },
   ),
-  computed('warm-from', 'Warm from', DATE, `WARMFROM([Summer]; [Warm enough at]; ${MEANS})`, {
-    note: 'Blank: warm enough all winter, or not known.',
-  }),
+  computed(
+    'bed-follows-by',
+    'Bed follows by',
+    DAYS,
+    `MAX(0 days; MIN(1; [Weeks from last frost] / ${BED_LAG.weeks} weeks) * ${BED_LAG.days} days)`,
+    {
+      note: 'The soil dries and warms after the air of spring; hardy crops wait for the soil, tender ones for the air.',
+      decimals: 0,
+    },
+  ),
+  computed(
+    'warm-from',
+    'Warm from',
+    DATE,
+    `WARMFROM([Summer]; [Warm enough at]; ${MEANS}) + ROUND([Bed follows by]; 1 day)`,
+    {
+      note: 'Blank: warm enough all winter, or not known.',
+    },
+  ),
   computed(
     'frost-lets-in-from',
     'Frost lets in from',
@@ -76,10 +92,20 @@ export const WINDOW_COLUMNS = group(
   ),
   computed('ripe-before-the-heat', 'Ripe before the heat', DATE, '[Too hot from] + [Fruit sets before]'),
   computed(
+    'cool-again-from',
+    'Cool again from',
+    DATE,
+    `IF(AND(${CROP}.[Hardiness] <> "tender"; OR(${CROP}.[Harvest unit] = "head"; NOT([Cut once])));
+      WARMUNTIL([Summer]; ${CROP}.[Growth maximum] - (${CROP}.[Growth maximum] - ${CROP}.[Growth best to]) / 2; ${MEANS}))`,
+    {
+      note: 'Heads and leaves are grown for the cool: half way from the warmest they grow well in to the warmest they like best. Blank for roots and fruit.',
+    },
+  ),
+  computed(
     'ripe-again-from',
     'Ripe again from',
     DATE,
-    `[Too hot until] + [Fruit sets before] + IF(${CROP}.[Harvest unit] = "head"; ${HEADING}; 0 days)`,
+    `MAX([Too hot until] + [Fruit sets before] + IF(${CROP}.[Harvest unit] = "head"; ${HEADING}; 0 days); [Cool again from])`,
     { note: 'Heads fill in the two weeks before they are cut, and want those cool (common practice).' },
   ),
   computed('ripe-by-at-latest', 'Ripe by at latest', DATE, `[Growth ends] - MIN(14 days; ROUND([Window] / 2; 1 day))`, {
