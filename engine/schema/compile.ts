@@ -9,6 +9,7 @@ import { Pairs, pairRows } from '../calculation/generators/pairs.ts';
 import { spanRows } from '../calculation/generators/span.ts';
 import { type ColumnDef, Layout, type TableDef } from '../calculation/layout.ts';
 import { type Built, buildGraph, type StatePlaces } from '../calculation/plans/build.ts';
+import { pairRange } from '../calculation/plans/pair-ranges.ts';
 import type { PlanSchema } from '../calculation/plans/reader.ts';
 import { TypedUnits } from '../calculation/typed-cells.ts';
 import { FUNCTIONS } from '../functions/index.ts';
@@ -139,6 +140,11 @@ class Compiler {
     for (const circle of circles.formulas) this.#diagnoseCircle(circle, checked, diagnostics);
     this.#lay(checked);
     const plan = this.#planSchema(checked);
+    const wheres = new Map(
+      checked.formulas.flatMap(({ table, column, typed }): [string, Typed][] =>
+        column === WHERE && typed !== undefined && !diagnostics.has(`${table}/${column}`) ? [[table, typed]] : [],
+      ),
+    );
     const built = buildGraph({
       layout: this.#layout,
       words: this.#lasting.words,
@@ -147,7 +153,7 @@ class Compiler {
         column: this.#layout.column(formula.table, formula.column),
         typed: runnable(formula, diagnostics.get(`${formula.table}/${formula.column}`), checked),
       })),
-      generators: (state) => this.#generators(state, new Set(circles.rows)),
+      generators: (state) => this.#generators(state, new Set(circles.rows), wheres),
     });
     const sheets = schema.sheets.map((sheet) => this.#sheet(sheet, checked, diagnostics, circles.rows));
     const byId = new Map(sheets.map((sheet) => [sheet.id, sheet]));
@@ -216,7 +222,11 @@ class Compiler {
     };
   }
 
-  #generators(state: StatePlaces, left: ReadonlySet<string>): readonly RowGenerator[] {
+  #generators(
+    state: StatePlaces,
+    left: ReadonlySet<string>,
+    wheres: ReadonlyMap<string, Typed>,
+  ): readonly RowGenerator[] {
     const layout = this.#layout;
     return this.#schema.sheets.flatMap(({ id, rows }): RowGenerator[] => {
       if (left.has(id) || !this.#namesWhatIsThere(id)) return [];
@@ -244,13 +254,11 @@ class Compiler {
               { column: links[1], to: sources[1] },
             ],
           };
+          const where = wheres.get(id);
+          const pairs = state((owner) => new Pairs(owner));
           return [
-            pairRows(
-              table,
-              links,
-              sources,
-              state((owner) => new Pairs(owner)),
-              undefined,
+            pairRows(table, links, sources, pairs, (asColumn) =>
+              where === undefined ? undefined : pairRange(where, { table, links, sources }, asColumn),
             ),
           ];
         }

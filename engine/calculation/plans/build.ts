@@ -98,7 +98,10 @@ class Builder {
       this.#columnSources.set(column, node.source);
       return { node, typed };
     });
-    for (const node of this.#generators.values()) this.#wireGenerator(node);
+    for (const node of this.#generators.values()) {
+      node.generator.prepare?.((tree, table) => this.#asColumn(tree, table));
+      this.#wireGenerator(node);
+    }
     for (const { node, typed } of planned) {
       node.kernel = plan(typed, this.#readerFor(node));
       this.#edges.sameRows(this.#rowsSource(node.column.table), node);
