@@ -21,12 +21,12 @@ const HEADING = '14 days';
 const AIR_OVER_SOIL = '2 Cdeg';
 
 /** The latest date to be up or set out so that the crop is ripe by a date. */
-function upFor(by: string): string {
+export function upFor(by: string): string {
   return `WARMTHSTART(${by}; [Warmth wanted]; ${GROWTH})`;
 }
 
 /** The latest date in the bed from which it is up by a date: seed sown there comes up first. */
-function inTheBedFor(up: string): string {
+export function inTheBedFor(up: string): string {
   return `IF(NOT([Comes up in the bed]); ${up}; IF(ISBLANK(${CROP}.[Emergence thermal time]); ${up} - ${UNKNOWN_EMERGENCE};
     WARMTHSTART(${up}; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; ${MEANS})))`;
 }
@@ -148,8 +148,8 @@ export const WINDOW_COLUMNS = group(
     'autumn-crop',
     'Autumn crop',
     YES_OR_NO,
-    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Planted out]));
-      [Planted out] > MAX([Before the heat] + ([After the heat] - [Before the heat]) / 2; [Spring start] + 45 days))`,
+    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Meant for]));
+      [Meant for] > MAX([Before the heat] + ([After the heat] - [Before the heat]) / 2; [Spring start] + 45 days))`,
     { note: 'It goes in for the cool time after the heat of summer.' },
   ),
   computed(
