@@ -66,6 +66,8 @@ export { nearestName } from './language/nearest.ts';
 export type { FunctionGroup, Parameter, Signature } from './language/signature.ts';
 export type { Diagnostic, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
+// Plans: pure reckoning for the acts of the templates.
+export { eachPlanting, harvestStarts, MOST_PLANTINGS, startsLeft } from './planning/succession.ts';
 // Queries: asked, never changing.
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';

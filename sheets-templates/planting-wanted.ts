@@ -2,7 +2,20 @@
 // surely as the farm's confidence. Reckoned from the spacing alone, so that the bed length can follow from it.
 // planting-stand.ts puts the part in its place.
 
-import { computed, DATE, DENSITY, entered, group, LENGTH, MASS, PLAIN, PLANT_MASS, SHARE } from './authoring.ts';
+import {
+  computed,
+  DATE,
+  DENSITY,
+  entered,
+  group,
+  LENGTH,
+  link,
+  MASS,
+  PLAIN,
+  PLANT_MASS,
+  SHARE,
+  TEXT,
+} from './authoring.ts';
 import { massAt } from './planting-space.ts';
 
 const CROP = '[Variety].[Crop]';
@@ -19,6 +32,10 @@ export const WANTED_COLUMNS = group(
     orElse: 'wanted-pieces',
   }),
   entered('wanted-pieces', 'Wanted pieces', PLAIN, { note: 'Heads, bunches, bulbs or fruit.', decimals: 0, least: 0 }),
+  entered('succession', 'Succession', link('successions'), { note: 'The succession it was laid for.' }),
+  entered('as-laid', 'As laid', TEXT, {
+    note: 'What was typed here when the succession was laid. Clear it, or change anything typed, and the planting stays as it is.',
+  }),
   computed('expected', 'Expected', MASS, 'IF(ISBLANK([Cured yield]); [Marketable yield]; [Cured yield])', {
     note: 'For sale.',
     decimals: 1,

@@ -2,7 +2,7 @@
 // the warmth still to come let it, for the start method used. Blank where that can't be known.
 
 import { COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
-import { computed, DATE, DAYS, group, TEMPERATURE, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
+import { computed, DATE, DAYS, group, TEMPERATURE, TEXT, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
 import { GROWTH, LOWS, MEANS, UNKNOWN_EMERGENCE } from './planting-ripening.ts';
 
 const CROP = '[Variety].[Crop]';
@@ -185,6 +185,15 @@ export const WINDOW_COLUMNS = group(
     `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}; IF(ISBLANK([Before the heat]); [Before the cold];
       IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); MAX([Before the heat]; [Spring start] + 21 days)))))`,
     { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
+  ),
+  computed(
+    'not-then-because',
+    'Not then because',
+    TEXT,
+    `IF(AND(NOT(ISBLANK([Ripe by])); ISBLANK([Date typed])); IF([Dates from] = "earliest that makes sense"; "it would have to be in the bed before " & TEXT([Earliest in the bed]; "d mmm");
+      IF([Dates from] = "the cold"; "it would not be ripe before the cold"; IF(AND([Ripe] > [Ripe before the heat]; [Ripe] < [Ripe again from]); "it is too hot then";
+        IF(OR([Finishes] < 1; [Window lost] > 50%); "the cold cuts it off")))))`,
+    { note: 'Why it cannot be had for the date wanted.' },
   ),
   computed(
     'mean-when-it-goes-in',
