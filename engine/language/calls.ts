@@ -11,6 +11,7 @@ import type { FoundColumn } from './names.ts';
 import { nearestName } from './nearest.ts';
 import { CELSIUS, numberType, PLAIN } from './operators.ts';
 import { bracketed, tableName } from './printer.ts';
+import { figureByFigure } from './records.ts';
 import { refuse } from './refuse.ts';
 import type { ArgumentType, Signature } from './signature.ts';
 import { constantOf, parameterAt, parameterIndex } from './standing.ts';
@@ -42,7 +43,7 @@ export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree
   const place = { from: tree.from, to: tree.to };
   if (signature.name === 'TODAY') return { node: 'today', type: DATE, ...place };
   if (signature.name === 'TYPED') return typedNode(tree, typedArgs);
-  return { node: 'call', signature, args: typedArgs, type, ...place };
+  return { node: 'call', ...figureByFigure(signature, typedArgs), type, ...place };
 }
 
 /** TYPED is asked of a cell of this row: of anything else there is no telling who typed it. */
@@ -133,6 +134,8 @@ function resultType(tree: CallTree, { result }: Signature, typedArgs: readonly T
       return TEXT;
     case 'yesno':
       return YESNO;
+    case 'record':
+      return { kind: 'record', record: result.record };
   }
 }
 

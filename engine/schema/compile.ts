@@ -17,7 +17,8 @@ import type { Diagnostic } from '../language/tree.ts';
 import type { Catalog, Typed } from '../language/typed.ts';
 import { createVocabulary, type Vocabulary } from '../units/vocabulary.ts';
 import type { CellError } from '../values/error.ts';
-import { showWithUnit } from '../values/show.ts';
+import { figureColumn } from '../values/figures.ts';
+import { plainText } from '../values/plain-text.ts';
 import { Faults, Texts } from '../values/texts.ts';
 import { TEXT, type ValueType } from '../values/type.ts';
 import { type CheckedFormula, type CheckedSchema, checkSchema } from './check.ts';
@@ -112,7 +113,7 @@ function sharedBy(known: ReadonlyMap<string, Program>): Lasting | undefined {
 }
 
 function newLasting(): Lasting {
-  return { words: { texts: new Texts(), faults: new Faults() }, typedUnits: new TypedUnits() };
+  return { words: { texts: new Texts(), faults: new Faults(), figures: [] }, typedUnits: new TypedUnits() };
 }
 
 class Compiler {
@@ -189,11 +190,19 @@ class Compiler {
     }
   }
 
+  /** A column; of a record also those behind it that keep its figures. */
+  #layColumn(table: TableDef, id: string, type: ValueType | undefined): void {
+    this.#layout.addColumn(table, id, isWhole(type));
+    if (type?.kind !== 'record') return;
+    for (const figure of type.record.figures)
+      this.#layout.addColumn(table, figureColumn(id, figure.id), isWhole(figure.type));
+  }
+
   /** Gives every table and column its place in frames. */
   #lay(checked: CheckedSchema): void {
     for (const sheet of this.#schema.sheets) {
       const table = this.#layout.addTable(sheet.id);
-      for (const { id } of sheet.columns) this.#layout.addColumn(table, id, isWhole(checked.typeOf(sheet.id, id)));
+      for (const { id } of sheet.columns) this.#layColumn(table, id, checked.typeOf(sheet.id, id));
       if (sheet.rows.from === 'events') this.#layout.addColumn(table, KIND, false);
       for (const check of sheet.checks) this.#layout.addColumn(table, checkColumn(check.id), true);
       if ((sheet.rows.from === 'each' || sheet.rows.from === 'pairs') && sheet.rows.where !== '') {
@@ -218,7 +227,7 @@ class Compiler {
       typeOf: (table, column) => checked.typeOf(table, column),
       tableName: (table) => schema.sheet(table)?.name ?? table,
       columnName: (table, column) => schema.column(table, column)?.name ?? column,
-      say: (scalar, type) => showWithUnit(scalar, type, { currency: this.#settings.currency }),
+      say: (scalar, type) => plainText(scalar, type, this.#settings.currency),
     };
   }
 
