@@ -12,6 +12,7 @@ import { facts as propagationVolume } from './propagation-volume.checks.ts';
 import { facts as seed } from './seed.checks.ts';
 import { facts as soilWater } from './soil-water.checks.ts';
 import { facts as spacing } from './spacing.checks.ts';
+import { facts as successions } from './successions.checks.ts';
 import { facts as water } from './water.checks.ts';
 import { facts as yieldDensity } from './yield-density.checks.ts';
 
@@ -28,6 +29,7 @@ export const factsByFile: Readonly<Record<string, readonly Fact[]>> = {
   seed,
   'soil-water': soilWater,
   spacing,
+  successions,
   water,
   'yield-density': yieldDensity,
 };
