@@ -67,6 +67,20 @@ export type { FunctionGroup, Parameter, Signature } from './language/signature.t
 export type { Diagnostic, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
 // Plans: pure reckoning for the acts of the templates.
+export {
+  BedPlan,
+  type BedQuestion,
+  costOfPlan,
+  isRotated,
+  NO_BED,
+  type NotPlaced,
+  PLAN_COSTS,
+  type PlanBed,
+  type PlanPlanting,
+  whyNotPlaced,
+} from './planning/bed-plan.ts';
+export { BED_CHANGES, BedSearch } from './planning/bed-search.ts';
+export { seededNumbers } from './planning/seeded.ts';
 export { eachPlanting, harvestStarts, MOST_PLANTINGS, startsLeft } from './planning/succession.ts';
 // Queries: asked, never changing.
 export { callInFormula, completeFormula } from './queries/assist.ts';

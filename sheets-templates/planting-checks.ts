@@ -239,6 +239,13 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
       IF([Expected pieces] < [Wanted pieces] * 97%; TEXT([Expected pieces] / [Wanted pieces]; "0%") & " of what is wanted: lengthen it, or add a planting."))`,
   },
   {
+    id: 'not-placed',
+    name: 'Not placed',
+    level: 'warning',
+    column: 'bed',
+    says: 'IF(ISBLANK([Bed]); [Not placed])',
+  },
+  {
     id: 'no-date',
     name: 'No date',
     level: 'note',

@@ -50,16 +50,24 @@ export const STAND_COLUMNS = [
   ...WANTED_COLUMNS,
   ...group(
     'Bed',
-    entered('bed', 'Bed', link('beds')),
-    entered('spreads-over', 'Spreads over', link('beds'), {
+    withDefault('bed', 'Bed', link('beds'), '[Proposed bed]', {
+      note: 'As typed; else the bed proposed, which a new proposal may change.',
+    }),
+    withDefault('spreads-over', 'Spreads over', link('beds'), '[Proposed bed beside]', {
       note: 'The bed beside it, for crops whose Beds across is more than one.',
     }),
+    entered('proposed-bed', 'Proposed bed', link('beds'), { note: 'Written when beds are proposed.' }),
+    entered('proposed-bed-beside', 'Proposed bed beside', link('beds'), { note: 'Written when beds are proposed.' }),
+    entered('not-placed', 'Not placed', TEXT, { note: 'Why no bed could be proposed.' }),
     withDefault(
       'bed-length-used',
       'Bed length used',
       LENGTH,
-      'IF(ISBLANK([Length wanted]); IF(ISBLANK([Bed]); Farm[Bed length]; [Bed].[Length]); [Length wanted])',
-      { note: 'What the amount wanted takes; the whole bed where none is wanted.', least: 0 },
+      'IF(ISBLANK([Length wanted]); IF(ISBLANK(TYPED([Bed])); Farm[Bed length]; [Bed].[Length]); [Length wanted])',
+      {
+        note: 'What the amount wanted takes; the whole of the bed typed where none is wanted, or the usual length.',
+        least: 0,
+      },
     ),
     computed('bed-width', 'Bed width', SPACING, 'IF(ISBLANK([Bed]); Farm[Bed width]; [Bed].[Width])', { decimals: 1 }),
     computed('bed-area', 'Bed area', AREA, '[Bed length used] * [Bed width]', { decimals: 1 }),

@@ -35,7 +35,14 @@ const PLANTINGS = 'plantings';
 /** Typed on every planting alike, where the succession's row gives it. */
 const GIVEN = ['start', 'cover', 'in-row-spacing', 'rows', 'seeds-per-station'] as const;
 /** What a grower may change on a planting and it is still as laid: its name, and where the beds were proposed. */
-const NOT_COMPARED = new Set(['planting', 'succession', 'as-laid', 'proposed-bed']);
+const NOT_COMPARED = new Set([
+  'planting',
+  'succession',
+  'as-laid',
+  'proposed-bed',
+  'proposed-bed-beside',
+  'not-placed',
+]);
 
 type Entries = Readonly<Record<string, string>>;
 
