@@ -79,6 +79,11 @@ export function choice(...options: readonly string[]): TypeDeclaration {
   return { type: 'choice', options };
 }
 
+/** Figures that one function works out together, by the id of its record; each is read as [Column].[Figure]. */
+export function figures(record: string): TypeDeclaration {
+  return { type: 'record', record };
+}
+
 /** A row of another sheet, named by the sheet's id. */
 export function link(sheet: string): TypeDeclaration {
   return { type: 'link', sheet };

@@ -4,11 +4,12 @@
 import type { Signature } from '../language/signature.ts';
 import type { RecordType } from '../values/type.ts';
 import type { FunctionDefinition } from './definition.ts';
+import { FORMER } from './former/index.ts';
 import { STANDARD } from './standard/index.ts';
 import { TRADE } from './trade/index.ts';
 
 export const FUNCTIONS: ReadonlyMap<string, FunctionDefinition> = new Map(
-  [...STANDARD, ...TRADE].map((definition) => [definition.signature.name, definition]),
+  [...STANDARD, ...TRADE, ...FORMER].map((definition) => [definition.signature.name, definition]),
 );
 
 export const SIGNATURES: ReadonlyMap<string, Signature> = new Map(

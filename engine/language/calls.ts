@@ -70,9 +70,14 @@ function functionNamed(tree: CallTree, context: CheckContext): Signature {
       `${table} is a sheet: name one of its columns in brackets, as in ${tableName(table)}[Column].`,
     );
   }
-  const near = nearestName(text, context.functions.keys());
+  const near = nearestName(text, offeredNames(context));
   if (near === undefined) return refuse(tree.name, `There is no function ${text}.`);
   return refuse(tree.name, `There is no function ${text}; the nearest name is ${near}.`, near);
+}
+
+/** Names that are offered: not those kept for earlier templates. */
+function offeredNames({ functions }: CheckContext): readonly string[] {
+  return [...functions.values()].flatMap(({ name, former }) => (former === true ? [] : [name]));
 }
 
 function countArguments(tree: CallTree, signature: Signature): void {

@@ -34,7 +34,9 @@ export function cellNode(tree: TreeOf<'cell'>, context: CheckContext): Typed {
   const links: string[] = [];
   for (const [i, name] of rest.entries()) {
     if (found.type.kind === 'record') {
-      const { id, type } = figureNamed(found.type.record, found.column, name, rest[i + 1]);
+      const figure = figureNamed(found.type.record, found.column, name, rest[i + 1]);
+      const { id } = figure;
+      const type = shownType(figure, context);
       const column = figureColumn(found.id, id);
       return { node: 'cell', links, table: found.table.id, column, type, from: tree.from, to: tree.to };
     }
@@ -62,6 +64,12 @@ function figureNamed({ figures }: RecordType, column: string, name: Name, next: 
   const lacks = `${bracketed(column)} has no figure ${name.text}`;
   if (near !== undefined) return refuse(name, `${lacks}; the nearest is ${bracketed(near)}.`, bracketed(near));
   return refuse(name, `${lacks}: it has ${names.map(bracketed).join(', ')}.`);
+}
+
+/** The figure's type in the unit of the workbook's own system. */
+function shownType({ type, usUnit }: RecordFigure, { catalog }: CheckContext): ValueType {
+  if (catalog.units !== 'us' || usUnit === undefined || type.kind !== 'number') return type;
+  return { ...type, unit: usUnit };
 }
 
 /** A column's id in the whole workbook. */

@@ -100,6 +100,8 @@ export interface Signature {
   /** One more argument may stand after the repeating pairs, for all other cases: it fills the pair's second parameter (SWITCH). */
   readonly otherwise?: true;
   readonly result: Result;
+  /** Kept for formulas of earlier templates: checked and run like any, never suggested. */
+  readonly former?: true;
   /** One line: what it gives, in a grower's words. */
   readonly doc: string;
   /** 'OpenFormula 6.16.61' or the publication behind a model. */

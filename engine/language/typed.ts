@@ -49,6 +49,8 @@ export interface CriteriaPair {
 /** What the checker needs to know of the workbook. */
 export interface Catalog {
   readonly tables: readonly TableShape[];
+  /** The system whose units figures are shown in that have no column of their own; SI where absent. */
+  readonly units?: 'us' | 'si';
 }
 
 export interface TableShape {

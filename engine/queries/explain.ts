@@ -12,7 +12,7 @@ import { isError } from '../values/error.ts';
 import { recordColumn } from '../values/figures.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
 import { type Origin, originOf } from './cells.ts';
-import { inWords, rowName, scalarAt } from './shown.ts';
+import { figureInWords, inWords, rowName, scalarAt } from './shown.ts';
 
 /** How many cells of a whole column or group are named one by one. */
 const MOST_NAMED = 30;
@@ -278,6 +278,10 @@ function cellInWords(
   for (const name of names) {
     if (at === undefined) return 'blank';
     const link: ProgramColumn | undefined = named(sheetOf(book, at.sheet)?.columns ?? [], name);
+    if (link?.type?.kind === 'record') {
+      const figure = named(link.type.record.figures, last);
+      return figure === undefined ? 'blank' : figureInWords(book.document, link.def, figure, at.row);
+    }
     at = link === undefined ? undefined : follow(book, at.sheet, at.row, link.id);
   }
   const column = at === undefined ? undefined : named(sheetOf(book, at.sheet)?.columns ?? [], last);

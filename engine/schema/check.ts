@@ -110,8 +110,9 @@ function hiddenFormulas({ id, checks, rows }: SheetSchema, schema: Schema): read
   return behind;
 }
 
-function catalogOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefined>): Catalog {
+function catalogOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefined>, units: UnitSystem): Catalog {
   return {
+    units,
     tables: schema.sheets.map((sheet) => ({
       id: sheet.id,
       name: sheet.name,
@@ -136,7 +137,7 @@ export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings
   let open = places;
   for (let knownMore = true; knownMore && open.length > 0; ) {
     knownMore = false;
-    const catalog = catalogOf(schema, types);
+    const catalog = catalogOf(schema, types, units);
     const left: FormulaPlace[] = [];
     for (const place of open) {
       const one = checkPlace(place, schema, catalog, vocabulary);
@@ -151,7 +152,7 @@ export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings
   }
   return {
     formulas: places.flatMap((place) => checked.get(place) ?? []),
-    catalog: catalogOf(schema, types),
+    catalog: catalogOf(schema, types, units),
     typeOf: (sheet, column) => {
       const type = types.get(`${sheet}/${recordColumn(column)}`);
       if (type?.kind !== 'record' || !column.includes('·')) return type;

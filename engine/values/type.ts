@@ -29,6 +29,8 @@ export interface RecordFigure {
   readonly id: string;
   readonly name: string;
   readonly type: ValueType;
+  /** What US customary workbooks show it in, where that is another unit. */
+  readonly usUnit?: Unit;
 }
 
 export const TEXT: ValueType = { kind: 'text' };

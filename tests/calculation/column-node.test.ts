@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { ColumnNode } from '../../engine/calculation/graph/column-node.ts';
 import { dirtyRows, Graph } from '../../engine/calculation/graph/graph.ts';
-import { BATCH, constantKernel, type Kernel, scratch } from '../../engine/calculation/kernels/vector.ts';
+import { BATCH, constantKernel, type Kernel, room, scratch } from '../../engine/calculation/kernels/vector.ts';
 import { Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
 import { BLANK, FAULT, FILLED } from '../../engine/values/column.ts';
@@ -19,7 +19,7 @@ function nodeOver(rows: number, of: (row: number) => number, over: readonly numb
   frame.addRows(table, rows);
   for (const row of over) frame.ownTyped(def).over.add(row);
   const asked: string[] = [];
-  const out = scratch();
+  const out = room(scratch(), BATCH);
   const kernel: Kernel = (batch) => {
     const listed = batch.rows?.subarray(0, batch.count);
     asked.push(listed === undefined ? `${batch.from}+${batch.count}` : [...listed].join(' '));
@@ -239,7 +239,7 @@ describe('a kernel that fails', () => {
 
   test('keeps blanks and faults of the rows that it does not fail on', () => {
     const { node, run, values, states } = nodeOver(4, (row) => row);
-    const out = { ...scratch(), clean: false };
+    const out = { ...room(scratch(), BATCH), clean: false };
     node.kernel = (batch) => {
       if (batch.count > 1 || batch.from === 3) throw new Error('a slip of the program');
       out.values[0] = 7;

@@ -6,7 +6,7 @@ import { RowSet } from '../../engine/calculation/row-set.ts';
 import { Faults, Texts } from '../../engine/values/texts.ts';
 
 export function dictionaries(): Dictionaries {
-  return { texts: new Texts(), faults: new Faults() };
+  return { texts: new Texts(), faults: new Faults(), figures: [] };
 }
 
 /** A frame without rows, for a graph of so many nodes. */

@@ -5,6 +5,7 @@ import { throughKernel } from '../../engine/calculation/kernels/load-kernels.ts'
 import { loopKernel } from '../../engine/calculation/kernels/loop-kernels.ts';
 import {
   arithmeticKernel,
+  type Branch,
   catchKernel,
   chooseKernel,
   pointKernel1,
@@ -89,11 +90,19 @@ test('a result that is no number makes its batch unclean, its neighbours stay fi
   expect(given(holed, 4)).toBe('- - 4 !3');
 });
 
+const cheap = (kernel: Kernel): Branch => ({ kernel, isCostly: false });
+
 test('choosing hands a whole branch on, catching a batch without errors', () => {
-  expect(said(chooseKernel(always('1'), always('2'), rows('1 2')), 2)).toEqual({ clean: true, uniform: true });
-  expect(said(chooseKernel(rows('1 0'), always('2'), always('3')), 2)).toEqual({ clean: true, uniform: false });
-  expect(said(chooseKernel(rows('1 -'), always('2'), always('3')), 2).clean).toBe(false);
-  expect(said(chooseKernel(rows('1 1'), rows('2 2'), always('-')), 2).clean).toBe(true);
+  expect(said(chooseKernel(always('1'), cheap(always('2')), cheap(rows('1 2'))), 2)).toEqual({
+    clean: true,
+    uniform: true,
+  });
+  expect(said(chooseKernel(rows('1 0'), cheap(always('2')), cheap(always('3'))), 2)).toEqual({
+    clean: true,
+    uniform: false,
+  });
+  expect(said(chooseKernel(rows('1 -'), cheap(always('2')), cheap(always('3'))), 2).clean).toBe(false);
+  expect(said(chooseKernel(rows('1 1'), cheap(rows('2 2')), cheap(always('-'))), 2).clean).toBe(true);
   expect(
     said(
       catchKernel(always('1'), rows('2 3'), () => true),

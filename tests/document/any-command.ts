@@ -58,6 +58,8 @@ export function entryFor(workbook: Workbook, { type }: ColumnView, by: number): 
       const row = pick([...rows(workbook, type.table)], by);
       return row === undefined ? '' : rowName(workbook, type.table, row);
     }
+    case 'record':
+      return '';
     case 'text':
       return `Text ${by % 6}`;
   }

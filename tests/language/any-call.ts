@@ -30,6 +30,7 @@ const FITTING: Readonly<Record<Pattern['is'], readonly string[]>> = {
   'first column': ['Beds', 'Crops', "'Seed lots'"],
   field: ['"Length"', '2', 'Beds[Area]', '"Lot"'],
   criteria: ['Wanted', 'Beds'],
+  record: ['[Length]', '[Fit]', '3'],
 };
 const WANTED = sheet('Wanted', [column('Length', TEXT)]);
 /** The plan with a sheet of criteria, and every function. */

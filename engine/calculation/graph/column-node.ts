@@ -4,7 +4,7 @@
 import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { CellError } from '../../values/error.ts';
 import type { Frame } from '../frame.ts';
-import { BATCH, type Batch, constantKernel, type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import { BATCH, type Batch, constantKernel, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import { type ColumnDef, columnKey } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
@@ -27,7 +27,7 @@ export function workedOut(kernel: Kernel, batch: Batch): Vector {
 }
 
 function rowByRow(kernel: Kernel, { frame, rows, from, count }: Batch): Vector {
-  const out: Vector = { ...scratch(), clean: false };
+  const out: Vector = { ...room(scratch(), count), clean: false };
   for (let i = 0; i < count; i++) {
     const row = rows === undefined ? from + i : (rows[i] ?? 0);
     try {

@@ -3,7 +3,7 @@
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { compareNumbers } from '../../values/tolerance.ts';
-import { BATCH, type Batch, type Kernel, scratch, type Vector } from './vector.ts';
+import { BATCH, type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** The numbers of the errors that arithmetic can make. */
 export interface ArithmeticFaults {
@@ -94,6 +94,7 @@ export function arithmeticKernel(
   const out = scratch();
   const loop = LOOPS[operator];
   return (batch) => {
+    room(out, batch.count);
     const a = left(batch);
     const b = right(batch);
     out.uniform = a.uniform && b.uniform;
@@ -145,6 +146,7 @@ export function compareKernel(
 export function pointKernel1(argument: Kernel, compute: (a: number) => number, fault: number | undefined): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const a = argument(batch);
     out.uniform = a.uniform;
     const count = out.uniform ? 1 : batch.count;
@@ -171,6 +173,7 @@ export function pointKernel2(
 ): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const a = left(batch);
     const b = right(batch);
     out.uniform = a.uniform && b.uniform;
@@ -200,6 +203,7 @@ export function pointKernel3(
   const out = scratch();
   const [first, second, third] = kernels;
   return (batch) => {
+    room(out, batch.count);
     const a = first(batch);
     const b = second(batch);
     const c = third(batch);
@@ -230,6 +234,7 @@ export function pointKernel4(
   const out = scratch();
   const [first, second, third, fourth] = kernels;
   return (batch) => {
+    room(out, batch.count);
     const a = first(batch);
     const b = second(batch);
     const c = third(batch);
@@ -262,6 +267,7 @@ export function pointKernelN(
   const out = scratch();
   const numbers: number[] = kernels.map(() => Number.NaN);
   return (batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel?.(batch));
     const there = vectors.filter((vector) => vector !== undefined);
     out.uniform = there.every((vector) => vector.uniform);
@@ -303,6 +309,7 @@ export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel
   const out = scratch();
   const [takeYes, takeNo] = [taking(yes, 1), taking(no, 0)];
   return (batch) => {
+    room(out, batch.count);
     const c = condition(batch);
     if (c.uniform && c.clean) return c.values[c.at] === 1 ? yes.kernel(batch) : no.kernel(batch);
     const a = takeYes(batch, c);
@@ -335,6 +342,7 @@ function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, con
   const rows = new Int32Array(BATCH);
   const places = new Int32Array(BATCH);
   return (batch, { values, states, at, clean, uniform }) => {
+    room(spread, batch.count);
     let count = 0;
     for (let i = 0; i < batch.count; i++) {
       const ci = at + (uniform ? 0 : i);
@@ -363,6 +371,7 @@ function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, con
 export function catchKernel(value: Kernel, instead: Kernel, catches: (fault: number) => boolean): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const a = value(batch);
     if (a.clean) return a;
     const b = instead(batch);
@@ -387,6 +396,7 @@ export function catchKernel(value: Kernel, instead: Kernel, catches: (fault: num
 export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kernel {
   const out = scratch();
   return (batch: Batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel(batch));
     const { count } = batch;
     out.uniform = false;

@@ -7,7 +7,7 @@ import type { Scalar } from '../../values/error.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { Dictionaries } from '../frame.ts';
 import { type Stored, toScalar, toStored } from './scalars.ts';
-import { type Kernel, scratch } from './vector.ts';
+import { type Kernel, room, scratch } from './vector.ts';
 
 export interface ScalarRules {
   /** 'pass': a blank argument makes a blank before the call. */
@@ -28,6 +28,7 @@ export function scalarKernel(
   const args: Scalar[] = kernels.map(() => null);
   const stored: Stored = { value: 0, state: FILLED };
   return (batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel?.(batch));
     out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);
     const count = out.uniform ? 1 : batch.count;

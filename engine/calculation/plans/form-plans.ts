@@ -13,7 +13,7 @@ import {
   junctionKernel,
   ORDERS,
 } from '../kernels/point-kernels.ts';
-import { constantKernel, type Kernel, scratch } from '../kernels/vector.ts';
+import { constantKernel, type Kernel, room, scratch } from '../kernels/vector.ts';
 import { type ColumnDef, isHidden } from '../layout.ts';
 import type { CallNode } from './call-nodes.ts';
 import { slotOfText } from './group-keys.ts';
@@ -212,6 +212,7 @@ function planLookup(args: readonly Typed[], reader: Reader): Kernel {
       : reader.plan(otherwise);
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const k = key(batch);
     const instead = none(batch);
     const { count, frame } = batch;

@@ -9,7 +9,7 @@ import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { meetsAll, type RowFilter } from '../indexes/totals.ts';
 import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
-import { type Batch, type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
@@ -86,6 +86,7 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
   const key: number[] = [];
   let matching = new Int32Array(64);
   return (batch) => {
+    room(out, batch.count);
     const { frame } = batch;
     const parts = [...keys.map((one) => one.kernel(batch)), ...tests.map((test) => test.kernel(batch))];
     const looked = tests.map(({ column }) => frame.column(column));
