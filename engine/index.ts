@@ -80,8 +80,16 @@ export {
   whyNotPlaced,
 } from './planning/bed-plan.ts';
 export { BED_CHANGES, BedSearch } from './planning/bed-search.ts';
+export type { Offer as OrderOffer } from './planning/order-covers.ts';
 export { seededNumbers } from './planning/seeded.ts';
 export { eachPlanting, harvestStarts, MOST_PLANTINGS, startsLeft } from './planning/succession.ts';
+export {
+  MOST_SUPPLIERS,
+  type OrderQuestion,
+  type OrderSupplier,
+  type WholeOrder,
+  wholeOrder,
+} from './planning/whole-order.ts';
 // Queries: asked, never changing.
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
