@@ -66,6 +66,30 @@ export { nearestName } from './language/nearest.ts';
 export type { FunctionGroup, Parameter, Signature } from './language/signature.ts';
 export type { Diagnostic, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
+// Plans: pure reckoning for the acts of the templates.
+export {
+  BedPlan,
+  type BedQuestion,
+  costOfPlan,
+  isRotated,
+  NO_BED,
+  type NotPlaced,
+  PLAN_COSTS,
+  type PlanBed,
+  type PlanPlanting,
+  whyNotPlaced,
+} from './planning/bed-plan.ts';
+export { BED_CHANGES, BedSearch } from './planning/bed-search.ts';
+export type { Offer as OrderOffer } from './planning/order-covers.ts';
+export { seededNumbers } from './planning/seeded.ts';
+export { eachPlanting, harvestStarts, MOST_PLANTINGS, startsLeft } from './planning/succession.ts';
+export {
+  MOST_SUPPLIERS,
+  type OrderQuestion,
+  type OrderSupplier,
+  type WholeOrder,
+  wholeOrder,
+} from './planning/whole-order.ts';
 // Queries: asked, never changing.
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';

@@ -22,6 +22,12 @@ function known(column: string, times: number): string {
   return `IF(ISBLANK(${CROP}.[${column}]); ${CROP}.[Usual density] * ${times}; ${CROP}.[${column}])`;
 }
 
+/** What one plant weighs at a density. */
+export function massAt(density: string): string {
+  return `PLANTMASS(${density}; [Variety].[Isolated plant mass]; [Variety].[Ceiling yield])
+    * SQUARENESS([Rectangularity]; [Squareness loss]) * [Clump factor] * [Season factor]`;
+}
+
 function limit(grade: string, end: 'From' | 'To'): string {
   return `XLOOKUP("${grade}"; 'Size grades'[Grade]; 'Size grades'[${end}])`;
 }
@@ -104,17 +110,10 @@ export const SPACE_COLUMNS = [
         most: 200,
       },
     ),
-    computed(
-      'mean-plant-mass',
-      'Mean plant mass',
-      PLANT_MASS,
-      `PLANTMASS([Plant density]; [Variety].[Isolated plant mass]; [Variety].[Ceiling yield])
-        * SQUARENESS([Rectangularity]; [Squareness loss]) * [Clump factor] * [Season factor]`,
-      {
-        note: '1/mass = 1/isolated mass + density/ceiling yield (Shinozaki & Kira), less for far from square and for a poor season.',
-        decimals: 2,
-      },
-    ),
+    computed('mean-plant-mass', 'Mean plant mass', PLANT_MASS, massAt('[Plant density]'), {
+      note: '1/mass = 1/isolated mass + density/ceiling yield (Shinozaki & Kira), less for far from square and for a poor season.',
+      decimals: 2,
+    }),
     computed('total-yield', 'Total yield', MASS, '[Plants standing] * [Mean plant mass]', { decimals: 1 }),
     withDefault('marketable-share', 'Marketable share', SHARE, '[Variety].[Crop].[Marketable share]', {
       decimals: 0,

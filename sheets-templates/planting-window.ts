@@ -2,7 +2,7 @@
 // the warmth still to come let it, for the start method used. Blank where that can't be known.
 
 import { BED_LAG, COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
-import { computed, DATE, DAYS, group, TEMPERATURE, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
+import { computed, DATE, DAYS, group, TEMPERATURE, TEXT, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
 import { GROWTH, LOWS, MEANS, UNKNOWN_EMERGENCE } from './planting-ripening.ts';
 
 const CROP = '[Variety].[Crop]';
@@ -21,12 +21,12 @@ const HEADING = '14 days';
 const AIR_OVER_SOIL = '2 Cdeg';
 
 /** The latest date to be up or set out so that the crop is ripe by a date. */
-function upFor(by: string): string {
+export function upFor(by: string): string {
   return `WARMTHSTART(${by}; [Warmth wanted]; ${GROWTH})`;
 }
 
 /** The latest date in the bed from which it is up by a date: seed sown there comes up first. */
-function inTheBedFor(up: string): string {
+export function inTheBedFor(up: string): string {
   return `IF(NOT([Comes up in the bed]); ${up}; IF(ISBLANK(${CROP}.[Emergence thermal time]); ${up} - ${UNKNOWN_EMERGENCE};
     WARMTHSTART(${up}; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; ${MEANS})))`;
 }
@@ -174,8 +174,8 @@ export const WINDOW_COLUMNS = group(
     'autumn-crop',
     'Autumn crop',
     YES_OR_NO,
-    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Planted out]));
-      [Planted out] > MAX([Before the heat] + ([After the heat] - [Before the heat]) / 2; [Spring start] + 45 days))`,
+    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Meant for]));
+      [Meant for] > MAX([Before the heat] + ([After the heat] - [Before the heat]) / 2; [Spring start] + 45 days))`,
     { note: 'It goes in for the cool time after the heat of summer.' },
   ),
   computed(
@@ -211,6 +211,15 @@ export const WINDOW_COLUMNS = group(
     `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}; IF(ISBLANK([Before the heat]); [Before the cold];
       IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); MAX([Before the heat]; [Spring start] + 21 days)))))`,
     { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
+  ),
+  computed(
+    'not-then-because',
+    'Not then because',
+    TEXT,
+    `IF(AND(NOT(ISBLANK([Ripe by])); ISBLANK([Date typed])); IF([Dates from] = "earliest that makes sense"; "it would have to be in the bed before " & TEXT([Earliest in the bed]; "d mmm");
+      IF([Dates from] = "the cold"; "it would not be ripe before the cold"; IF(AND([Ripe] > [Ripe before the heat]; [Ripe] < [Ripe again from]); "it is too hot then";
+        IF(OR([Finishes] < 1; [Window lost] > 50%); "the cold cuts it off")))))`,
+    { note: 'Why it cannot be had for the date wanted.' },
   ),
   computed(
     'mean-when-it-goes-in',

@@ -19,6 +19,7 @@ import { seedOrderSheet } from './seed-order.ts';
 import { SIZE_GRADE_ROWS, sizeGradesSheet } from './size-grades.ts';
 import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
 import { storageSheet, storeByWeekSheet } from './storage.ts';
+import { successionsSheet } from './successions.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
@@ -38,6 +39,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   seedLotsSheet,
   bedsSheet,
   traysSheet,
+  successionsSheet,
   plantingsSheet,
   seedOrderSheet,
   sizeGradesSheet,

@@ -68,17 +68,19 @@ export class GraphRun {
     for (const [table, rows] of this.#tables) built.graph.changed(frame, built.rowsSource(table), rows);
     for (const [column, rows] of this.#columns) {
       built.graph.changed(frame, built.columnSource(column), rows);
+      const typed = built.typedSource(column);
+      if (typed !== undefined) built.graph.changed(frame, typed, rows);
       cells.push({ sheet: column.table.id, column: column.id, rows: rows.sorted().slice() });
     }
     for (const { column, slot } of this.#demands) {
       const node = built.columnNode(column);
       if (node !== undefined) built.graph.demand(frame, node, slot);
+      const typed = built.typedSource(column);
+      if (typed !== undefined) built.graph.changed(frame, typed, oneRow(slot));
       cells.push({ sheet: column.table.id, column: column.id, rows: Int32Array.of(slot) });
     }
     if (this.#today) {
-      const rows = new RowSet();
-      rows.add(0);
-      built.graph.changed(frame, built.todaySource, rows);
+      built.graph.changed(frame, built.todaySource, oneRow(0));
     }
     this.#clear();
     const only = wanted?.flatMap(({ sheet, column }) => {
@@ -104,6 +106,12 @@ export class GraphRun {
     this.#demands = [];
     this.#today = false;
   }
+}
+
+function oneRow(slot: number): RowSet {
+  const rows = new RowSet();
+  rows.add(slot);
+  return rows;
 }
 
 function noteChange(node: Node, changed: RowSet, cells: ChangedCells[], rowsOf: Set<string>): void {

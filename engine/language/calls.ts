@@ -42,7 +42,17 @@ export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree
   const type = resultType(tree, signature, typedArgs, letters);
   const place = { from: tree.from, to: tree.to };
   if (signature.name === 'TODAY') return { node: 'today', type: DATE, ...place };
+  if (signature.name === 'TYPED') return typedNode(tree, typedArgs);
   return { node: 'call', ...figureByFigure(signature, typedArgs), type, ...place };
+}
+
+/** TYPED is asked of a cell of this row: of anything else there is no telling who typed it. */
+function typedNode(tree: CallTree, [cell]: readonly Typed[]): Typed {
+  if (cell?.node !== 'cell' || cell.links.length > 0) {
+    return refuse(tree.args[0] ?? tree, 'TYPED wants a cell of this row, as in TYPED([Sown]).');
+  }
+  const { table, column, type } = cell;
+  return { node: 'typed', table, column, type, from: tree.from, to: tree.to };
 }
 
 function functionNamed(tree: CallTree, context: CheckContext): Signature {

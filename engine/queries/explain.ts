@@ -131,6 +131,9 @@ class Reads {
       case 'cell':
         this.#walkCell(node);
         return;
+      case 'typed':
+        if (isTypedOver(this.#book, this.#place, node.column)) this.#add(node.table, this.#place.row, node.column);
+        return;
       case 'single':
         this.#add(node.table, 0, node.column);
         return;
@@ -192,6 +195,11 @@ class Reads {
   }
 }
 
+function isTypedOver({ document }: Book, { sheet, row }: Place, column: string): boolean {
+  const found = sheet.column(column);
+  return found !== undefined && document.isTyped(found, row);
+}
+
 function follow(
   { document }: Book,
   sheet: string,
@@ -227,9 +235,18 @@ function inValues(book: Book, { sheet, row, column }: Place): string {
         walk(node.left);
         walk(node.right);
         return;
-      case 'call':
+      case 'call': {
+        const [first] = node.args;
+        if (node.name.text.toUpperCase() === 'TYPED' && first?.tree === 'cell') {
+          const typed = named(sheet.columns, first.path[0]?.text ?? '');
+          if (typed === undefined || !book.document.isTyped(typed, row)) {
+            pieces.push({ from: node.from, to: node.to, text: 'blank' });
+            return;
+          }
+        }
         for (const argument of node.args) if (argument.tree !== 'missing') walk(argument);
         return;
+      }
       default:
         return;
     }

@@ -119,6 +119,7 @@ function thingsRead(typed: Typed, table: string, schema: Schema, checked: Checke
       case 'call':
         node.args.forEach(walk);
         return;
+      case 'typed':
       case 'constant':
       case 'blank':
       case 'today':

@@ -20,6 +20,7 @@ import { facts as seedAgeing } from './seed-ageing.checks.ts';
 import { facts as soilWater } from './soil-water.checks.ts';
 import { facts as spacing } from './spacing.checks.ts';
 import { facts as storageLife } from './storage-life.checks.ts';
+import { facts as successions } from './successions.checks.ts';
 import { facts as water } from './water.checks.ts';
 import { facts as work } from './work.checks.ts';
 import { facts as yieldDensity } from './yield-density.checks.ts';
@@ -42,6 +43,7 @@ export const factsByFile: Readonly<Record<string, readonly Fact[]>> = {
   seed,
   'soil-water': soilWater,
   spacing,
+  successions,
   water,
   emergence,
   maturity,

@@ -1,5 +1,6 @@
 // The terminal's verbs in one list: what each is called, takes and does. Help is printed from it, and run.ts runs by it.
 
+import { laySuccessions, placePlantings } from './acts.ts';
 import type { Given, Options } from './arguments.ts';
 import { checkWorkbook } from './check.ts';
 import { exportTable, importRows } from './csv-files.ts';
@@ -94,6 +95,22 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: '',
     does: "shows a cell's steps down to its inputs",
     run: explainCell,
+  },
+  {
+    name: 'lay',
+    takes: ['FILE', '[SUCCESSION]'],
+    options: { out: 'value' },
+    optionsInWords: '[--out FILE]',
+    does: 'lays the plantings of a succession, or of all, so that harvests come evenly',
+    run: laySuccessions,
+  },
+  {
+    name: 'place',
+    takes: ['FILE'],
+    options: { out: 'value', seed: 'value' },
+    optionsInWords: '[--seed NUMBER] [--out FILE]',
+    does: 'proposes a bed for every planting that has none typed',
+    run: placePlantings,
   },
   {
     name: 'check',

@@ -57,6 +57,25 @@ function gather(out: Float64Array, values: Float64Array, slots: Int32Array, from
   for (let i = 0; i < count; i++) out[i] = values[slots[from + i] as number] as number;
 }
 
+/** This row's cell where a person typed over its formula, blank elsewhere. */
+export function typedKernel(column: ColumnDef): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const { values, states } = batch.frame.column(column);
+    const over = batch.frame.typed[column.number]?.over;
+    let clean = true;
+    for (let i = 0; i < batch.count; i++) {
+      const row = rowAt(batch, i);
+      const state = over?.has(row) === true ? (states[row] ?? BLANK) : BLANK;
+      out.values[i] = state === BLANK ? 0 : (values[row] ?? 0);
+      out.states[i] = state;
+      if (state !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
 /** The one cell at slot 0 of a column, for every row. */
 export function singleKernel(def: ColumnDef): Kernel {
   const vector: Vector = { ...scratch(), uniform: true };

@@ -16,7 +16,7 @@ import { RecordNode } from '../graph/record-node.ts';
 import { GroupIndex } from '../indexes/group-index.ts';
 import { RangedRows, type RangeOf } from '../indexes/ranged-rows.ts';
 import { Totals } from '../indexes/totals.ts';
-import { loadKernel } from '../kernels/load-kernels.ts';
+import { loadKernel, typedKernel } from '../kernels/load-kernels.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
 import { Edges } from './edges.ts';
 import { plan } from './plan.ts';
@@ -60,6 +60,8 @@ export interface Built {
   readonly columnNode: (column: ColumnDef) => ComputedNode | undefined;
   /** What readers of a column hang on; the document propagates its edits through it. */
   readonly columnSource: (column: ColumnDef) => Source;
+  /** What those hang on who read only what is typed over a column's formula; undefined where none does. */
+  readonly typedSource: (column: ColumnDef) => Source | undefined;
   readonly rowsSource: (table: TableDef) => Source;
   readonly todaySource: Source;
   /** Which rows of another table a call in a formula counts for one row; undefined for calls that count none. */
@@ -76,6 +78,7 @@ class Builder {
   readonly #nodes: Node[] = [];
   readonly #columnNodes = new Map<ColumnDef, ComputedNode>();
   readonly #columnSources = new Map<ColumnDef, Source>();
+  readonly #typedSources = new Map<ColumnDef, Source>();
   readonly #rowsSources = new Map<TableDef, Source>();
   readonly #generators = new Map<TableDef, GeneratorNode>();
   readonly #todaySource = new Source(undefined);
@@ -106,6 +109,7 @@ class Builder {
       graph: new Graph(orderNodes(this.#nodes)),
       columnNode: (column) => this.#columnNodes.get(column),
       columnSource: (column) => this.#columnSource(column),
+      typedSource: (column) => this.#typedSources.get(column),
       rowsSource: (table) => this.#rowsSource(table),
       todaySource: this.#todaySource,
       countedRows: (call) => this.#counted.get(call),
@@ -132,6 +136,16 @@ class Builder {
     if (source === undefined) {
       source = new Source(this.#generators.get(column.table));
       this.#columnSources.set(column, source);
+    }
+    return source;
+  }
+
+  /** What is typed over a formula rests on nothing, so that a formula may ask of it what its own cell is made from. */
+  #typedSource(column: ColumnDef): Source {
+    let source = this.#typedSources.get(column);
+    if (source === undefined) {
+      source = new Source(undefined);
+      this.#typedSources.set(column, source);
     }
     return source;
   }
@@ -338,6 +352,11 @@ class Builder {
       load: (column) => {
         this.#edges.sameRows(this.#columnSource(column), node);
         return loadKernel(column);
+      },
+      typed: (column) => {
+        if (!this.#columnNodes.has(column)) return reader.load(column);
+        this.#edges.sameRows(this.#typedSource(column), node);
+        return typedKernel(column);
       },
       ranged: (request): PlannedRange => {
         const { of, ranged } = this.#ranged(request, node);

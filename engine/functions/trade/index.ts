@@ -20,6 +20,7 @@ import { STORAGE } from './storage.ts';
 import { STORE_LOTS } from './store-lots.ts';
 import { SUITS } from './suits.ts';
 import { TRIALS } from './trials.ts';
+import { TYPED } from './typed.ts';
 import { WATER } from './water.ts';
 
 export const TRADE: readonly FunctionDefinition[] = [
@@ -43,4 +44,5 @@ export const TRADE: readonly FunctionDefinition[] = [
   ...STORE_LOTS,
   ...WATER,
   ...NUTRIENTS,
+  ...TYPED,
 ];
