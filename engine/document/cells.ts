@@ -61,6 +61,8 @@ export function placeContent(content: Content, column: ProgramColumn, program: P
       if (slot !== undefined) return filled(slot);
       return { ok: false, why: `it named a row of ${type.called ?? type.table} that is not there` };
     }
+    case 'record':
+      return misfit(content, column);
   }
 }
 
@@ -131,6 +133,8 @@ export function contentAt(
       const row = rows.rowIdOf(type.table, value);
       return row === undefined ? null : { row };
     }
+    case 'record':
+      return null;
   }
 }
 

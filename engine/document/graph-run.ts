@@ -3,6 +3,7 @@
 import { ColumnNode } from '../calculation/graph/column-node.ts';
 import { GeneratorNode } from '../calculation/graph/generator-node.ts';
 import type { Node } from '../calculation/graph/graph.ts';
+import { RecordNode } from '../calculation/graph/record-node.ts';
 import type { ColumnDef, TableDef } from '../calculation/layout.ts';
 import { RowSet } from '../calculation/row-set.ts';
 import { isHidden } from '../schema/hidden.ts';
@@ -106,7 +107,7 @@ export class GraphRun {
 }
 
 function noteChange(node: Node, changed: RowSet, cells: ChangedCells[], rowsOf: Set<string>): void {
-  if (node instanceof ColumnNode) {
+  if (node instanceof ColumnNode || node instanceof RecordNode) {
     const { table, id } = node.column;
     if (node.column === table.shown) rowsOf.add(table.id);
     cells.push({ sheet: table.id, column: id, rows: changed.all ? 'all' : changed.sorted().slice() });

@@ -2,6 +2,7 @@
 // against SIGNATURES; the recalculation takes the bodies from FUNCTIONS.
 
 import type { Signature } from '../language/signature.ts';
+import type { RecordType } from '../values/type.ts';
 import type { FunctionDefinition } from './definition.ts';
 import { STANDARD } from './standard/index.ts';
 import { TRADE } from './trade/index.ts';
@@ -12,4 +13,9 @@ export const FUNCTIONS: ReadonlyMap<string, FunctionDefinition> = new Map(
 
 export const SIGNATURES: ReadonlyMap<string, Signature> = new Map(
   [...FUNCTIONS].map(([name, { signature }]) => [name, signature]),
+);
+
+/** The records that functions answer with, by their ids. */
+export const RECORDS: ReadonlyMap<string, RecordType> = new Map(
+  [...SIGNATURES.values()].flatMap(({ result }) => (result.is === 'record' ? [[result.record.id, result.record]] : [])),
 );

@@ -11,6 +11,7 @@ import type { FoundColumn } from './names.ts';
 import { nearestName } from './nearest.ts';
 import { CELSIUS, numberType, PLAIN } from './operators.ts';
 import { bracketed, tableName } from './printer.ts';
+import { figureByFigure } from './records.ts';
 import { refuse } from './refuse.ts';
 import type { ArgumentType, Signature } from './signature.ts';
 import { constantOf, parameterAt, parameterIndex } from './standing.ts';
@@ -41,7 +42,7 @@ export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree
   const type = resultType(tree, signature, typedArgs, letters);
   const place = { from: tree.from, to: tree.to };
   if (signature.name === 'TODAY') return { node: 'today', type: DATE, ...place };
-  return { node: 'call', signature, args: typedArgs, type, ...place };
+  return { node: 'call', ...figureByFigure(signature, typedArgs), type, ...place };
 }
 
 function functionNamed(tree: CallTree, context: CheckContext): Signature {
@@ -123,6 +124,8 @@ function resultType(tree: CallTree, { result }: Signature, typedArgs: readonly T
       return TEXT;
     case 'yesno':
       return YESNO;
+    case 'record':
+      return { kind: 'record', record: result.record };
   }
 }
 

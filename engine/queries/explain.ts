@@ -9,6 +9,7 @@ import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isComputed } from '../schema/schema.ts';
 import { FILLED } from '../values/column.ts';
 import { isError } from '../values/error.ts';
+import { recordColumn } from '../values/figures.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
 import { type Origin, originOf } from './cells.ts';
 import { inWords, rowName, scalarAt } from './shown.ts';
@@ -112,7 +113,7 @@ class Reads {
 
   #add(sheetId: string, row: number, columnId: string): void {
     const sheet = sheetOf(this.#book, sheetId);
-    const column = sheet?.column(columnId);
+    const column = sheet?.column(recordColumn(columnId));
     if (sheet === undefined || column === undefined) return;
     if (this.#book.document.frame.table(sheet.table).live[row] !== 1) return;
     this.#found.set(`${sheetId} ${row} ${columnId}`, { sheet, row, column });

@@ -1,19 +1,35 @@
 // A cell's value and how it reads. Shared by the queries; rows and links read as their names, which go through here too.
 
 import { toScalar } from '../calculation/kernels/scalars.ts';
+import type { ColumnDef } from '../calculation/layout.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { shownNumber, type Unit } from '../units/unit.ts';
 import { BLANK } from '../values/column.ts';
 import type { Scalar } from '../values/error.ts';
+import { figureColumn } from '../values/figures.ts';
 import { showParts, showWithUnit } from '../values/show.ts';
-import { TEXT, type ValueType } from '../values/type.ts';
+import { type RecordType, TEXT, type ValueType } from '../values/type.ts';
 import { type Book, sheetOf } from './book.ts';
 
 /** A cell's canonical value: dates civil days, links slots, quantities in canonical units; null for a blank. */
 export function scalarAt({ document }: Book, column: ProgramColumn, row: number): Scalar {
   const { values, states, length } = document.frame.column(column.def);
   if (row < 0 || row >= length) return null;
-  return toScalar(document.program.words, column.type ?? TEXT, values[row] ?? 0, states[row] ?? BLANK);
+  const scalar = toScalar(document.program.words, column.type ?? TEXT, values[row] ?? 0, states[row] ?? BLANK);
+  if (column.type?.kind !== 'record' || typeof scalar !== 'number') return scalar;
+  return figuresInWords(document, column.def, column.type.record, row);
+}
+
+/** Figures that were worked out together, one after the other: 'Isolated mass 3.1 lb, Ceiling yield 4.2 lb/ft²'. */
+function figuresInWords({ frame, program }: Book['document'], def: ColumnDef, record: RecordType, row: number): string {
+  const { words, currency, layout } = program;
+  return record.figures
+    .flatMap(({ id, name, type }) => {
+      const { values, states } = frame.column(layout.column(def.table.id, figureColumn(def.id, id)));
+      const value = toScalar(words, type, values[row] ?? 0, states[row] ?? BLANK);
+      return value === null ? [] : [`${name} ${showWithUnit(value, type, { currency })}`];
+    })
+    .join(', ');
 }
 
 /** The unit a cell was typed in, where it was not the column's own. */

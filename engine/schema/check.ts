@@ -11,6 +11,7 @@ import type { Diagnostic } from '../language/tree.ts';
 import type { Catalog, Typed } from '../language/typed.ts';
 import { unknownUnit } from '../language/unknown-unit.ts';
 import type { Vocabulary } from '../units/vocabulary.ts';
+import { figureColumn, recordColumn } from '../values/figures.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../values/type.ts';
 import type { UnitSystem } from './declaration.ts';
 import { checkColumn, FIRST, isHidden, LAST, spanTable, WHERE } from './hidden.ts';
@@ -151,7 +152,11 @@ export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings
   return {
     formulas: places.flatMap((place) => checked.get(place) ?? []),
     catalog: catalogOf(schema, types),
-    typeOf: (sheet, column) => types.get(`${sheet}/${column}`),
+    typeOf: (sheet, column) => {
+      const type = types.get(`${sheet}/${recordColumn(column)}`);
+      if (type?.kind !== 'record' || !column.includes('·')) return type;
+      return type.record.figures.find(({ id }) => figureColumn(recordColumn(column), id) === column)?.type;
+    },
   };
 }
 

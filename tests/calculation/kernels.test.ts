@@ -6,8 +6,8 @@ import {
   ownRowKernel,
   singleKernel,
   throughKernel,
-} from '../../engine/calculation/load-kernels.ts';
-import { loopKernel } from '../../engine/calculation/loop-kernels.ts';
+} from '../../engine/calculation/kernels/load-kernels.ts';
+import { loopKernel } from '../../engine/calculation/kernels/loop-kernels.ts';
 import {
   arithmeticKernel,
   catchKernel,
@@ -20,10 +20,9 @@ import {
   pointKernel3,
   pointKernel4,
   pointKernelN,
-} from '../../engine/calculation/point-kernels.ts';
-import type { Kernel } from '../../engine/calculation/vector.ts';
-import { Column } from '../../engine/values/column.ts';
-import { always, columnOf, given, givenFor, rows } from './kernel-rows.ts';
+} from '../../engine/calculation/kernels/point-kernels.ts';
+import type { Kernel } from '../../engine/calculation/kernels/vector.ts';
+import { always, columnOf, emptyColumn, given, givenFor, put, rows } from './kernel-rows.ts';
 
 const FAULTS = { divide: 91, overflow: 92 };
 
@@ -41,7 +40,7 @@ describe('reading', () => {
   test('a cell of a one-row sheet stands for every row, and is blank while the sheet has no row', () => {
     expect(given(singleKernel(columnOf('6')), 3)).toBe('6 6 6');
     expect(given(singleKernel(columnOf('!2')), 2)).toBe('!2 !2');
-    expect(given(singleKernel(new Column(false)), 2)).toBe('- -');
+    expect(given(singleKernel(emptyColumn()), 2)).toBe('- -');
   });
 
   test('the own row is a link to itself', () => {
@@ -81,7 +80,7 @@ describe('reading', () => {
     const cells = columnOf('10 - 30');
     const kernel = linkedKernel(columnOf('2 1 0', true), cells);
     expect(given(kernel, 3)).toBe('30 - 10');
-    cells.write(1, 20, 0);
+    put(cells, 1, '20');
     expect(given(kernel, 3)).toBe('30 20 10');
   });
 });

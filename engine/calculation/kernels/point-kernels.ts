@@ -3,7 +3,7 @@
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { compareNumbers } from '../../values/tolerance.ts';
-import { type Batch, type Kernel, scratch, type Vector } from './vector.ts';
+import { BATCH, type Batch, type Kernel, scratch, type Vector } from './vector.ts';
 
 /** The numbers of the errors that arithmetic can make. */
 export interface ArithmeticFaults {
@@ -292,14 +292,21 @@ function undefinedAt(out: Vector, i: number, clean: boolean, given: boolean, fau
   return false;
 }
 
+/** A branch of IF. One that costs much is worked out for the rows that take it and no others. */
+export interface Branch {
+  readonly kernel: Kernel;
+  readonly isCostly: boolean;
+}
+
 /** IF: yes takes `yes`, no takes `no`, a blank condition is blank, a faulty one its fault. */
-export function chooseKernel(condition: Kernel, yes: Kernel, no: Kernel): Kernel {
+export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel {
   const out = scratch();
+  const [takeYes, takeNo] = [taking(yes, 1), taking(no, 0)];
   return (batch) => {
     const c = condition(batch);
-    if (c.uniform && c.clean) return c.values[c.at] === 1 ? yes(batch) : no(batch);
-    const a = yes(batch);
-    const b = no(batch);
+    if (c.uniform && c.clean) return c.values[c.at] === 1 ? yes.kernel(batch) : no.kernel(batch);
+    const a = takeYes(batch, c);
+    const b = takeNo(batch, c);
     const { count } = batch;
     out.uniform = false;
     const given = a.clean && b.clean && c.clean;
@@ -318,6 +325,37 @@ export function chooseKernel(condition: Kernel, yes: Kernel, no: Kernel): Kernel
       if (!given) out.states[i] = taken.clean ? FILLED : (taken.states[ti] ?? BLANK);
     }
     return given ? out : settle(out, count);
+  };
+}
+
+/** A branch's values where the condition is `taken`; elsewhere, if it costs much, whatever stood there. */
+function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, condition: Vector) => Vector {
+  if (!isCostly) return kernel;
+  const spread = scratch();
+  const rows = new Int32Array(BATCH);
+  const places = new Int32Array(BATCH);
+  return (batch, { values, states, at, clean, uniform }) => {
+    let count = 0;
+    for (let i = 0; i < batch.count; i++) {
+      const ci = at + (uniform ? 0 : i);
+      const takes = values[ci] === taken || (taken === 0 && values[ci] !== 1);
+      if (!takes || (!clean && states[ci] !== FILLED)) continue;
+      rows[count] = batch.rows === undefined ? batch.from + i : (batch.rows[i] ?? 0);
+      places[count++] = i;
+    }
+    if (count === batch.count) return kernel(batch);
+    spread.clean = true;
+    if (count === 0) return spread;
+    const one = count === 1;
+    const given = kernel({ frame: batch.frame, rows: one ? undefined : rows, from: rows[0] ?? 0, count });
+    for (let k = 0; k < count; k++) {
+      const gi = given.at + (given.uniform ? 0 : k);
+      const i = places[k] as number;
+      spread.values[i] = given.values[gi] as number;
+      spread.states[i] = given.clean ? FILLED : (given.states[gi] ?? BLANK);
+    }
+    spread.clean = given.clean;
+    return spread;
   };
 }
 

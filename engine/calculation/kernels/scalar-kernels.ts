@@ -1,6 +1,7 @@
 // Kernels for functions that take one row's values as scalars: texts, blanks and errors as they are. Slower than the
 // numeric lanes; used where text or the state of a cell is the point.
 
+import type { Answer } from '../../functions/definition.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { ValueType } from '../../values/type.ts';
@@ -20,7 +21,7 @@ export function scalarKernel(
   words: Dictionaries,
   kernels: readonly (Kernel | undefined)[],
   types: readonly ValueType[],
-  compute: (args: readonly Scalar[]) => Scalar,
+  compute: (args: readonly Scalar[]) => Answer,
   rules: ScalarRules,
 ): Kernel {
   const out = scratch();

@@ -4,6 +4,7 @@
 
 import type { Typed } from '../../language/typed.ts';
 import type { Token } from '../../values/column.ts';
+import { figureColumn } from '../../values/figures.ts';
 import { type Dictionaries, FrameState, type Shared } from '../frame.ts';
 import type { RowGenerator } from '../generators/generator.ts';
 import { ColumnNode } from '../graph/column-node.ts';
@@ -11,6 +12,7 @@ import { GeneratorNode } from '../graph/generator-node.ts';
 import { Graph, type Node, orderNodes, Source } from '../graph/graph.ts';
 import { IndexNode, TotalNode, WatchNode } from '../graph/group-nodes.ts';
 import { type GroupReaders, RangeNode } from '../graph/range-node.ts';
+import { RecordNode } from '../graph/record-node.ts';
 import { GroupIndex } from '../indexes/group-index.ts';
 import { RangedRows, type RangeOf } from '../indexes/ranged-rows.ts';
 import { Totals } from '../indexes/totals.ts';
@@ -50,9 +52,12 @@ export interface BuildRequest {
   readonly generators: (state: StatePlaces) => readonly RowGenerator[];
 }
 
+/** The node of a computed column. */
+export type ComputedNode = ColumnNode | RecordNode;
+
 export interface Built {
   readonly graph: Graph;
-  readonly columnNode: (column: ColumnDef) => ColumnNode | undefined;
+  readonly columnNode: (column: ColumnDef) => ComputedNode | undefined;
   /** What readers of a column hang on; the document propagates its edits through it. */
   readonly columnSource: (column: ColumnDef) => Source;
   readonly rowsSource: (table: TableDef) => Source;
@@ -69,7 +74,7 @@ class Builder {
   readonly #request: BuildRequest;
   readonly #edges = new Edges();
   readonly #nodes: Node[] = [];
-  readonly #columnNodes = new Map<ColumnDef, ColumnNode>();
+  readonly #columnNodes = new Map<ColumnDef, ComputedNode>();
   readonly #columnSources = new Map<ColumnDef, Source>();
   readonly #rowsSources = new Map<TableDef, Source>();
   readonly #generators = new Map<TableDef, GeneratorNode>();
@@ -88,14 +93,11 @@ class Builder {
     const { computed, generators } = this.#request;
     for (const generator of generators((make) => this.#state(make))) this.#addGenerator(generator);
     // Nodes first, so that every read finds the source it hangs on; kernels are planned once all are there.
-    const planned = computed.map(({ column, typed }) => {
-      const node = new ColumnNode(column);
-      this.#nodes.push(node);
-      this.#columnNodes.set(column, node);
-      this.#columnSources.set(column, node.source);
-      return { node, typed };
-    });
-    for (const node of this.#generators.values()) this.#wireGenerator(node);
+    const planned = computed.map(({ column, typed }) => ({ node: this.#addColumn(column, typed), typed }));
+    for (const node of this.#generators.values()) {
+      node.generator.prepare?.((tree, table) => this.#asColumn(tree, table));
+      this.#wireGenerator(node);
+    }
     for (const { node, typed } of planned) {
       node.kernel = plan(typed, this.#readerFor(node));
       this.#edges.sameRows(this.#rowsSource(node.column.table), node);
@@ -108,6 +110,16 @@ class Builder {
       todaySource: this.#todaySource,
       countedRows: (call) => this.#counted.get(call),
     };
+  }
+
+  #addColumn(column: ColumnDef, { type }: Typed): ComputedNode {
+    const figures = type.kind === 'record' ? type.record.figures : [];
+    const behind = figures.map(({ id }) => this.#request.layout.column(column.table.id, figureColumn(column.id, id)));
+    const node = type.kind === 'record' ? new RecordNode(column, behind) : new ColumnNode(column);
+    this.#nodes.push(node);
+    this.#columnNodes.set(column, node);
+    for (const one of [column, ...behind]) this.#columnSources.set(one, node.source);
+    return node;
   }
 
   #state<T extends Shared>(make: (owner: Token) => T): FrameState<T> {
@@ -205,7 +217,7 @@ class Builder {
     return node;
   }
 
-  #ranged(request: RangedRequest, to: ColumnNode): RangeNode {
+  #ranged(request: RangedRequest, to: ComputedNode): RangeNode {
     const { table, conditions, sortedBy, values, filters } = request;
     const reading = to.column.table;
     const index = this.#index(table, request.keys);
@@ -268,7 +280,7 @@ class Builder {
   }
 
   /** From changed groups of `from` to the rows of the reading table that read them. */
-  #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ColumnNode): void {
+  #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ComputedNode): void {
     const own = sources.findIndex((source) => source.by === 'own row');
     if (own >= 0) {
       this.#edges.ownRow(from, to, index, own);
@@ -288,7 +300,7 @@ class Builder {
     else this.#edges.backAlong(source, to, links.map((step) => this.#index(step.table, [step.column], true)).reverse());
   }
 
-  #readerFor(node: ColumnNode): Reader {
+  #readerFor(node: ComputedNode): Reader {
     const { layout, words, schema } = this.#request;
     const all = (source: Source): void => this.#edges.all(source, node);
     const reader: Reader = {
