@@ -18,7 +18,7 @@ import type { Catalog, Typed } from '../language/typed.ts';
 import { createVocabulary, type Vocabulary } from '../units/vocabulary.ts';
 import type { CellError } from '../values/error.ts';
 import { figureColumn } from '../values/figures.ts';
-import { showWithUnit } from '../values/show.ts';
+import { plainText } from '../values/plain-text.ts';
 import { Faults, Texts } from '../values/texts.ts';
 import { TEXT, type ValueType } from '../values/type.ts';
 import { type CheckedFormula, type CheckedSchema, checkSchema } from './check.ts';
