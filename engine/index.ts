@@ -22,6 +22,7 @@ export { COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planting-season
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
+export { MONTH_DAYS } from './agronomy/storage.ts';
 export { LEAF_GROWTH_TOO_SMALL } from './agronomy/suitability.ts';
 export { OVERWINTERED_SHARE, TOPS_DOWN_THERMAL_TIME } from './agronomy/tops-down.ts';
 export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';

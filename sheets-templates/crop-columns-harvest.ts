@@ -31,6 +31,14 @@ const LOSS_BY_LIFE = `IF(NOT(ISBLANK([Storage life])); IF([Storage life] < 28 da
 const PLANTS_A_PIECE = `IF([Harvest unit] <> "weight"; IF(OR([Harvest unit] = "head"; [Harvest unit] = "bulb"); 1;
   [Unit mass] * [Usual density] / [Yield]))`;
 
+/** By the first word of the crop's name, so that all its kinds are met. */
+function named(...words: readonly string[]): string {
+  return `OR(${words.map((word) => `LEFT([Crop]; ${word.length}) = "${word}"`).join('; ')})`;
+}
+
+const GAS = `IF(${named('Tomato', 'Melon')}; "gives off"; IF(${named('Lettuce', 'Carrot', 'Broccoli')}; "harmed by"))`;
+const SMELL = `IF([Family] = "Amaryllidaceae"; "gives off"; IF(${named('Carrot', 'Cel')}; "takes on"))`;
+
 function idOf(name: string): string {
   return name.toLowerCase().replaceAll(' ', '-');
 }
@@ -166,6 +174,12 @@ export const HARVEST_COLUMNS = [
       decimals: 1,
       least: 0,
       most: 100,
+    }),
+    withDefault('ripening-gas', 'Ripening gas', choice('gives off', 'harmed by'), GAS, {
+      note: 'Ethylene. Lettuce, carrots and broccoli spoil beside what gives it off (Western Australia, Mixed storage of fruits and vegetables); tomatoes and melons giving it off: memory.',
+    }),
+    withDefault('smell', 'Smell', choice('gives off', 'takes on'), SMELL, {
+      note: 'Celery and carrots are not kept with onions or garlic (Western Australia, Mixed storage of fruits and vegetables).',
     }),
   ),
 ];

@@ -53,6 +53,20 @@ export const MONEY_COLUMNS = [
             [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large]))))`,
       { note: 'By the piece where a price each is given; onions by size grade.', decimals: 2 },
     ),
+    computed(
+      'products-of-the-variety',
+      'Products of the variety',
+      PLAIN,
+      'COUNTIFS(Products[Crop name]; [Crop]; Products[Variety name]; [Variety].[Variety]; Products[Form]; "<>thinnings")',
+      { note: 'In Products, for this variety alone.', decimals: 0 },
+    ),
+    computed(
+      'products-of-the-crop',
+      'Products of the crop',
+      PLAIN,
+      'COUNTIFS(Products[Crop name]; [Crop]; Products[Variety name]; "any"; Products[Form]; "<>thinnings")',
+      { note: 'In Products, for all varieties.', decimals: 0 },
+    ),
     computed('revenue-low', 'Revenue low', MONEY, '[Revenue] * [Marketable yield low] / [Marketable yield]', {
       decimals: 2,
     }),

@@ -8,22 +8,29 @@ import { bulbingRecordsSheet } from './bulbing-records.ts';
 import { climateSheet, frostYearsSheet, MONTHLY_CLIMATE_ROWS, monthlyClimateSheet } from './climate.ts';
 import { cropsSheet } from './crops.ts';
 import { curingSheet } from './curing.ts';
+import { demandByWeekSheet, demandSheet, supplyAgainstDemandSheet } from './demand.ts';
 import { farmSheet } from './farm.ts';
 import { cropId, libraryRows } from './library/library.ts';
+import { lotsByWeekSheet, lotsSheet } from './lots.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
+import { deliveriesSheet, outletsSheet } from './outlets.ts';
 import { packsSheet } from './packs.ts';
 import { plantingsSheet } from './plantings.ts';
+import { PRODUCT_ROWS, productsSheet } from './products.ts';
 import { seedLotsSheet } from './seed-lots.ts';
 import { seedOrderSheet } from './seed-order.ts';
+import { shareBoxesSheet } from './share-boxes.ts';
 import { SIZE_GRADE_ROWS, sizeGradesSheet } from './size-grades.ts';
 import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
-import { storageSheet, storeByWeekSheet } from './storage.ts';
+import { storageSheet, storeByWeekSheet, storesByWeekSheet } from './storage.ts';
+import { lotsAndStoresSheet, STORE_ROWS, storesSheet } from './stores.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
+import { weeksSheet } from './weeks.ts';
 import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
 export const SEASON_SHEETS: readonly SheetDeclaration[] = [
@@ -42,11 +49,24 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   seedOrderSheet,
   sizeGradesSheet,
   bestSpacingSheet,
+  weeksSheet,
+  weeklyHarvestSheet,
   curingSheet,
+  storesSheet,
   storageSheet,
   storeByWeekSheet,
+  storesByWeekSheet,
+  lotsSheet,
+  lotsByWeekSheet,
+  lotsAndStoresSheet,
+  productsSheet,
+  outletsSheet,
+  demandSheet,
+  supplyAgainstDemandSheet,
+  demandByWeekSheet,
+  deliveriesSheet,
+  shareBoxesSheet,
   weatherByWeekSheet,
-  weeklyHarvestSheet,
   bedWaterSheet,
   nutrientsSheet,
   trialsSheet,
@@ -64,6 +84,8 @@ const SHIPPED: Template['rows'] = {
   [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
   [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
   [sizeGradesSheet.id]: shippedRows(sizeGradesSheet, SIZE_GRADE_ROWS, ({ Grade }) => wordOf(String(Grade))),
+  [storesSheet.id]: shippedRows(storesSheet, STORE_ROWS, ({ Store }) => wordOf(String(Store))),
+  [productsSheet.id]: shippedRows(productsSheet, PRODUCT_ROWS, ({ Product }) => wordOf(String(Product))),
   [sourcesSheet.id]: shippedRows(sourcesSheet, SOURCE_ROWS, ({ Model }) => wordOf(String(Model))),
 };
 
