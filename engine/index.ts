@@ -46,6 +46,7 @@ export {
   type TransactionSource,
 } from './document/transaction.ts';
 // Formats: files and what other programs exchange.
+export { type CalendarEvent, type CalendarHead, writeCalendar } from './formats/calendar-file.ts';
 export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './formats/climate-csv.ts';
 export type { CsvSplitter, Delimiter } from './formats/csv.ts';
 export { type CsvExportOptions, exportCsv } from './formats/csv-export.ts';
@@ -101,5 +102,6 @@ export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';
 export { civilDay, civilDayOfIso, dayOfYear, isoDate, yearMonthDay } from './values/civil.ts';
 export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts';
 export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
+export { mondayOf, mondayOfWeek, weekName } from './values/iso-week.ts';
 export { showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
 export { nameOfType, type ValueType } from './values/type.ts';

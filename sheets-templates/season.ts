@@ -10,12 +10,15 @@ import { cropsSheet } from './crops.ts';
 import { curingSheet } from './curing.ts';
 import { demandByWeekSheet, demandSheet, supplyAgainstDemandSheet } from './demand.ts';
 import { farmSheet } from './farm.ts';
+import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
+import { labourSheet } from './labour.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
 import { packsSheet } from './packs.ts';
+import { plantingJobsSheet } from './planting-jobs.ts';
 import { plantingsSheet } from './plantings.ts';
 import { PRODUCT_ROWS, productsSheet } from './products.ts';
 import { seedLotsSheet } from './seed-lots.ts';
@@ -25,6 +28,7 @@ import { SIZE_GRADE_ROWS, sizeGradesSheet } from './size-grades.ts';
 import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
 import { storageSheet, storeByWeekSheet, storesByWeekSheet } from './storage.ts';
 import { lotsAndStoresSheet, STORE_ROWS, storesSheet } from './stores.ts';
+import { tasksSheet } from './tasks.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
@@ -66,6 +70,12 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   demandByWeekSheet,
   deliveriesSheet,
   shareBoxesSheet,
+  tasksSheet,
+  labourSheet,
+  handsSheet,
+  ownJobsSheet,
+  ownJobsByWeekSheet,
+  plantingJobsSheet,
   weatherByWeekSheet,
   bedWaterSheet,
   nutrientsSheet,

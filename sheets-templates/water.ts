@@ -64,6 +64,9 @@ export const weatherByWeekSheet: SheetDeclaration = {
           decimals: 0,
         },
       ),
+      computed('water-on', 'Water on', DATE, 'IF([Water for all beds] > 0 L; [Week])', {
+        note: 'A week in which beds want water.',
+      }),
     ),
   ],
   checks: [],
