@@ -181,6 +181,15 @@ export const HARVEST_COLUMNS = [
       least: 0,
       most: 100,
     }),
+    withDefault(
+      'touches-soil',
+      'Touches soil',
+      YES_OR_NO,
+      `AND(ISBLANK([Trellising]); NOT(${named('Sweet corn', 'Okra', 'Brussels', 'Sunflower')}))`,
+      {
+        note: 'The part that is sold touches the ground or soil splashes on it: all but what is trellised or stands high.',
+      },
+    ),
     withDefault('ripening-gas', 'Ripening gas', choice('gives off', 'harmed by'), GAS, {
       note: 'Ethylene. Lettuce, carrots and broccoli spoil beside what gives it off (Western Australia, Mixed storage of fruits and vegetables); tomatoes and melons giving it off: memory.',
     }),

@@ -57,6 +57,11 @@ export const plantingJobsSheet: SheetDeclaration = {
   },
   columns: [
     ...group(
+      'Planting',
+      computed('name', 'Name', TEXT, `${P}.[Planting]`),
+      computed('bed', 'Bed', link('beds'), `${P}.[Bed]`),
+    ),
+    ...group(
       'Start',
       computed(
         'bed-free-before',

@@ -2,15 +2,18 @@
 // demo farm and the terminal's `new` start from it. Its version rises with every change that reaches people.
 
 import type { SheetDeclaration, Start, Template } from '../engine/index.ts';
+import { bedCalendarSheet, bedNitrogenSheet } from './bed-calendar.ts';
 import { bedsSheet } from './beds.ts';
 import { bestSpacingSheet } from './best-spacing.ts';
 import { bulbingRecordsSheet } from './bulbing-records.ts';
 import { climateSheet, frostYearsSheet, MONTHLY_CLIMATE_ROWS, monthlyClimateSheet } from './climate.ts';
+import { COVER_CROP_ROWS, coverCropKindsSheet, coverCropsSheet } from './cover-crops.ts';
 import { cropsSheet } from './crops.ts';
 import { curingSheet } from './curing.ts';
 import { demandByWeekSheet, demandSheet, supplyAgainstDemandSheet } from './demand.ts';
 import { farmSheet } from './farm.ts';
 import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
+import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
 import { labourSheet } from './labour.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
@@ -76,6 +79,12 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   ownJobsSheet,
   ownJobsByWeekSheet,
   plantingJobsSheet,
+  bedCalendarSheet,
+  coverCropsSheet,
+  coverCropKindsSheet,
+  inputsSheet,
+  inputKindsSheet,
+  bedNitrogenSheet,
   weatherByWeekSheet,
   bedWaterSheet,
   nutrientsSheet,
@@ -94,6 +103,8 @@ const SHIPPED: Template['rows'] = {
   [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
   [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
   [sizeGradesSheet.id]: shippedRows(sizeGradesSheet, SIZE_GRADE_ROWS, ({ Grade }) => wordOf(String(Grade))),
+  [coverCropKindsSheet.id]: shippedRows(coverCropKindsSheet, COVER_CROP_ROWS, ({ Kind }) => wordOf(String(Kind))),
+  [inputKindsSheet.id]: shippedRows(inputKindsSheet, INPUT_ROWS, ({ Input }) => wordOf(String(Input))),
   [storesSheet.id]: shippedRows(storesSheet, STORE_ROWS, ({ Store }) => wordOf(String(Store))),
   [productsSheet.id]: shippedRows(productsSheet, PRODUCT_ROWS, ({ Product }) => wordOf(String(Product))),
   [sourcesSheet.id]: shippedRows(sourcesSheet, SOURCE_ROWS, ({ Model }) => wordOf(String(Model))),

@@ -28,6 +28,8 @@ const DELIVERY = made('delivery', 'Delivery');
 const STORE_WEEK = made('store-week', 'Store week');
 const WATER_WEEK = made('water-week', 'Water week');
 const OWN_JOB = made('own-job', 'Own job');
+const COVER_CROP = made('cover-crop', 'Cover crop');
+const INPUT = made('input', 'Input');
 
 function ofPlanting(column: string, event: string): EventDate {
   return { sheet: 'planting-jobs', column, event, about: PLANTING_JOB };
@@ -57,6 +59,9 @@ const DATES: readonly EventDate[] = [
   { sheet: 'deliveries', column: 'on', event: 'Deliver', about: DELIVERY },
   { sheet: 'stores-by-week', column: 'look-through-on', event: 'Look through store', about: STORE_WEEK },
   { sheet: 'weather-by-week', column: 'water-on', event: 'Water', about: WATER_WEEK },
+  { sheet: 'cover-crops', column: 'sown', event: 'Sow cover crop', about: COVER_CROP },
+  { sheet: 'cover-crops', column: 'ended', event: 'End cover crop', about: COVER_CROP },
+  { sheet: 'inputs', column: 'given-on', event: 'Spread or spray', about: INPUT },
   { sheet: 'own-jobs-by-week', column: 'on', event: 'Own job', about: OWN_JOB },
 ];
 
@@ -69,7 +74,7 @@ function isJob(...jobs: readonly string[]): string {
 /** What a planting's job is counted under. */
 const KIND_OF_PLANTING = `IF(${isJob('Sow', 'Harden off')}; "raising"; IF(${isJob('Prepare bed', 'Clear bed')}; "ground"; IF(${isJob('Sow in bed', 'Set out')}; "planting";
         IF(${isJob('Lift and cure')}; "picking"; IF(${isJob('Check necks', 'Clean and store')}; "storing"; "care")))))`;
-const KIND_OF_OTHERS = `IF(${isJob('Pick')}; "picking"; IF(${isJob('Wash and pack')}; "packing"; IF(${isJob('Deliver')}; "selling"; IF(${isJob('Water')}; "water"; "storing"))))`;
+const KIND_OF_OTHERS = `IF(${isJob('Pick')}; "picking"; IF(${isJob('Wash and pack')}; "packing"; IF(${isJob('Deliver')}; "selling"; IF(${isJob('Water')}; "water"; IF(${isJob('Look through store')}; "storing"; "ground")))))`;
 
 export const tasksSheet: SheetDeclaration = {
   id: 'tasks',
@@ -81,7 +86,12 @@ export const tasksSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Job',
-      computed('what', 'What', TEXT, `IF(${isJob('Own job')}; [Own job].[Name]; [Job])`),
+      computed(
+        'what',
+        'What',
+        TEXT,
+        `IF(${isJob('Own job')}; [Own job].[Name]; IF(NOT(ISBLANK([Cover crop])); [Job] & ": " & [Cover crop].[Name]; IF(NOT(ISBLANK([Input])); [Input].[Input].[Input]; [Job])))`,
+      ),
       computed(
         'planting',
         'Planting',
@@ -89,7 +99,12 @@ export const tasksSheet: SheetDeclaration = {
         `IF(NOT(ISBLANK(${JOB})); ${JOB}.[Planting]; IF(NOT(ISBLANK([Picking])); [Picking].[Planting]; [Own job].[Own job].[Planting]))`,
       ),
       computed('crop', 'Crop', TEXT, '[Planting].[Crop]'),
-      computed('bed', 'Bed', link('beds'), 'IF(ISBLANK([Planting]); [Own job].[Own job].[Bed]; [Planting].[Bed])'),
+      computed(
+        'bed',
+        'Bed',
+        link('beds'),
+        `IF(NOT(ISBLANK([Planting])); [Planting].[Bed]; IF(NOT(ISBLANK([Cover crop])); [Cover crop].[Bed]; IF(NOT(ISBLANK([Input])); [Input].[Bed]; [Own job].[Own job].[Bed])))`,
+      ),
       computed(
         'where',
         'Where',
@@ -122,7 +137,7 @@ export const tasksSheet: SheetDeclaration = {
         'Weight',
         MASS,
         `IF(${isJob('Pick', 'Wash and pack')}; [Picking].[Mass]; IF(${isJob('Lift and cure')}; [Planting].[Total yield];
-          IF(${isJob('Clean and store')}; [Planting].[Sold weight]; IF(${isJob('Thin')}; [Planting].[Fresh thinnings]; IF(${isJob('Deliver')}; [Delivery].[Load]; [Store week].[Left])))))`,
+          IF(${isJob('Clean and store')}; [Planting].[Sold weight]; IF(${isJob('Thin')}; [Planting].[Fresh thinnings]; IF(${isJob('Deliver')}; [Delivery].[Load]; IF(NOT(ISBLANK([Input])); [Input].[Amount]; [Store week].[Left]))))))`,
         { decimals: 0 },
       ),
       computed(
@@ -166,7 +181,7 @@ export const tasksSheet: SheetDeclaration = {
         'hours',
         'Hours',
         HOURS,
-        'SUM([Hours of starting]; [Hours of care]; [Hours of harvest]; [Own job].[Hours])',
+        `SUM([Hours of starting]; [Hours of care]; [Hours of harvest]; [Own job].[Hours]; [Input].[Hours]; IF(${isJob('Sow cover crop')}; [Cover crop].[Hours to sow]; [Cover crop].[Hours to end]))`,
         { note: 'Planned, by the rates of work.', decimals: 1, least: 0 },
       ),
     ),
