@@ -22,6 +22,7 @@ export { BED_LAG, COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planti
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
+export { MONTH_DAYS } from './agronomy/storage.ts';
 export { LEAF_GROWTH_TOO_SMALL } from './agronomy/suitability.ts';
 export { OVERWINTERED_SHARE, TOPS_DOWN_THERMAL_TIME } from './agronomy/tops-down.ts';
 export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
@@ -45,6 +46,7 @@ export {
   type TransactionSource,
 } from './document/transaction.ts';
 // Formats: files and what other programs exchange.
+export { type CalendarEvent, type CalendarHead, writeCalendar } from './formats/calendar-file.ts';
 export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './formats/climate-csv.ts';
 export type { CsvSplitter, Delimiter } from './formats/csv.ts';
 export { type CsvExportOptions, exportCsv } from './formats/csv-export.ts';
@@ -124,5 +126,6 @@ export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';
 export { civilDay, civilDayOfIso, dayOfYear, isoDate, yearMonthDay } from './values/civil.ts';
 export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts';
 export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
+export { mondayOf, mondayOfWeek, weekName } from './values/iso-week.ts';
 export { showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
 export { nameOfType, type ValueType } from './values/type.ts';

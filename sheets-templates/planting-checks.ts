@@ -72,6 +72,13 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF([Back too soon]; [Family] & " stood on this bed " & IF([Years since the family] = 1; "last year"; TEXT([Years since the family]; "0") & " years ago") & "; " & TEXT([Variety].[Crop].[Rotation years]; "0") & " years are wanted. Choose another bed.")',
   },
   {
+    id: 'after-its-own-family',
+    name: 'After its own family',
+    level: 'note',
+    column: 'family-before-it',
+    says: 'IF(NOT(ISBLANK([Family before it])); [Family] & " stood on this ground until " & TEXT([Family before it]; "d mmm") & ": another family between breaks the round of pests.")',
+  },
+  {
     id: 'too-early-without-cover',
     name: 'Too early without cover',
     level: 'warning',

@@ -88,7 +88,8 @@ export type FunctionGroup =
   | 'stand'
   | 'space and yield'
   | 'after harvest'
-  | 'soil and water';
+  | 'soil and water'
+  | 'records';
 
 export interface Signature {
   /** Upper case, dots allowed: BINOM.DIST. */

@@ -7,6 +7,7 @@ import { exportTable, importRows } from './csv-files.ts';
 import { setCell, setFormula } from './edits.ts';
 import { evaluateFormulas } from './evaluate.ts';
 import { explainCell } from './explain.ts';
+import { printJobs, saveCalendar } from './jobs.ts';
 import { makeNew } from './new.ts';
 import { listTables, printTable } from './tables.ts';
 import type { World } from './world.ts';
@@ -119,6 +120,22 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: '',
     does: 'lists what needs attention; exit status 1 if any of it is an error',
     run: checkWorkbook,
+  },
+  {
+    name: 'jobs',
+    takes: ['FILE'],
+    options: { week: 'value' },
+    optionsInWords: '[--week 2027-W18]',
+    does: "prints a week's sheet of jobs, with the late ones and the hours; this week where none is named",
+    run: printJobs,
+  },
+  {
+    name: 'calendar',
+    takes: ['FILE'],
+    options: { out: 'value' },
+    optionsInWords: '--out X.ics',
+    does: 'writes all jobs as a calendar file that phones and other programs read',
+    run: saveCalendar,
   },
 ];
 
