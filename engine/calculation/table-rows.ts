@@ -70,7 +70,7 @@ export class TableRows {
 
   /** Lets new rows take the slots of those that died. */
   releaseSlots(): void {
-    this.#free.push(...this.#freed);
+    for (const slot of this.#freed) this.#free.push(slot);
     this.#freed = [];
   }
 

@@ -153,7 +153,9 @@ export function numberContent(
   }
   if (type.kind === 'number' && canonicalSymbol(type) === '' && type.unit.numerator === type.unit.denominator)
     return value;
-  for (const unit of [type.unit, ...otherUnits(column, program)]) {
+  const shown = type.unit.symbol === '' ? undefined : exactIn(type.unit);
+  if (shown !== undefined) return followed(shown, type.unit);
+  for (const unit of otherUnits(column, program)) {
     const number = exactIn(unit);
     if (number !== undefined && unit.symbol !== '') return followed(number, unit);
   }
