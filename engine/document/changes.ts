@@ -264,10 +264,8 @@ export class Changes {
     if (!last) this.#unordered.add(id);
     this.#rowsOf.add(id);
     const came = under(this.#inserted, id);
-    for (const { row, cells } of operation.rows) {
-      came.add(row);
-      document.stamps.noteWhole(id, row, { stamp: arrival.stamp, columns: operation.columns, cells });
-    }
+    for (const { row } of operation.rows) came.add(row);
+    document.stamps.noteRows(id, { stamp: arrival.stamp, columns: operation.columns, rows: operation.rows });
     return [inverse];
   }
 
@@ -281,14 +279,14 @@ export class Changes {
     const went = this.#removed.get(id) ?? new Map<number, string>();
     this.#removed.set(id, went);
     const known = document.rowsOf(id);
-    const whole = { stamp: arrival.stamp, columns: [], cells: [] };
     for (const row of operation.rows) {
       went.set(known.slotOf(row) ?? -1, row);
       came?.delete(row);
-      document.stamps.noteWhole(id, row, whole);
     }
     this.#rowsOf.add(id);
-    return [removeRows(document, sheet, operation, arrival.stamp, this.#run)];
+    const inverse = removeRows(document, sheet, operation, arrival.stamp, this.#run);
+    document.stamps.noteRows(id, { stamp: arrival.stamp, columns: undefined, rows: inverse.rows });
+    return [inverse];
   }
 
   #oneByOne(operation: Operation, arrival: Arrival): readonly Operation[] {

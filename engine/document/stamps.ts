@@ -17,19 +17,22 @@ export function isLater(a: Stamp, b: Stamp): boolean {
   return a.time === b.time ? a.actor > b.actor : a.time > b.time;
 }
 
-/** A row that came or went with others, to be noted thing by thing once somebody asks about it. */
-export interface Whole {
+/** Rows that came or went at once, to be noted thing by thing once somebody asks about one of them. */
+interface Block {
   readonly stamp: Stamp;
-  readonly columns: readonly string[];
-  readonly cells: RowLine['cells'];
+  /** What the cells of rows that came are in; undefined for rows that went, whose cells nobody changed. */
+  readonly columns: readonly string[] | undefined;
+  readonly rows: readonly RowLine[];
 }
 
 export class Stamps {
   readonly #latest = new Map<string, Stamp>();
   /** The latest change of a cell of a row by each who changed one. */
   readonly #ofRows = new Map<string, Map<string, Stamp>>();
-  /** By sheet and row: a name for each of the cells of an import is made only where two people's changes meet there. */
-  readonly #whole = new Map<string, Map<string, Whole | readonly Whole[]>>();
+  /** By sheet: names for all the cells of an import are made only where two people's changes meet there. */
+  readonly #blocks = new Map<string, Block[]>();
+  /** By sheet and row, of blocks that somebody has asked about. */
+  readonly #waiting = new Map<string, Map<string, Block[]>>();
 
   /** The latest change of a thing; `row` is the row that it belongs to, if any. */
   of(thing: string, row?: { readonly sheet: string; readonly row: string }): Stamp {
@@ -49,25 +52,42 @@ export class Stamps {
     if (isLater(stamp, byActor.get(stamp.actor) ?? BEFORE_ALL)) byActor.set(stamp.actor, stamp);
   }
 
-  /** Notes that a row came or went with all that it holds. */
-  noteWhole(sheet: string, row: string, whole: Whole): void {
-    const rows = this.#whole.get(sheet) ?? new Map<string, Whole | readonly Whole[]>();
-    this.#whole.set(sheet, rows);
-    const before = rows.get(row);
-    rows.set(row, before === undefined ? whole : [...[before].flat(), whole]);
+  /** Notes that rows came or went with all that they hold. */
+  noteRows(sheet: string, block: Block): void {
+    const blocks = this.#blocks.get(sheet);
+    if (blocks === undefined) this.#blocks.set(sheet, [block]);
+    else blocks.push(block);
   }
 
   #unfold(sheet: string, row: string): void {
-    const waiting = this.#whole.get(sheet)?.get(row);
+    this.#sortBlocks(sheet);
+    const waiting = this.#waiting.get(sheet)?.get(row);
     if (waiting === undefined) return;
-    this.#whole.get(sheet)?.delete(row);
-    for (const { stamp, columns, cells } of [waiting].flat()) {
+    this.#waiting.get(sheet)?.delete(row);
+    for (const { stamp, columns, rows } of waiting) {
       this.note(wholeRowThing(sheet, row), stamp);
-      cells.forEach((content, i) => {
-        if (content === null) return;
-        this.note(cellThing(sheet, row, columns[i] ?? ''), stamp);
+      rows[0]?.cells.forEach((content, i) => {
+        const column = columns?.[i];
+        if (content === null || column === undefined) return;
+        this.note(cellThing(sheet, row, column), stamp);
         this.noteRow(rowThing(sheet, row), stamp);
       });
+    }
+  }
+
+  #sortBlocks(sheet: string): void {
+    const blocks = this.#blocks.get(sheet);
+    if (blocks === undefined) return;
+    this.#blocks.delete(sheet);
+    const waiting = this.#waiting.get(sheet) ?? new Map<string, Block[]>();
+    this.#waiting.set(sheet, waiting);
+    for (const { stamp, columns, rows } of blocks) {
+      for (const line of rows) {
+        const block = { stamp, columns, rows: [line] };
+        const before = waiting.get(line.row);
+        if (before === undefined) waiting.set(line.row, [block]);
+        else before.push(block);
+      }
     }
   }
 
