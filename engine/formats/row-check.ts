@@ -54,6 +54,8 @@ export interface CheckedRows {
 /** What is to be checked, and how far it is told. */
 export interface Checking {
   readonly comma: boolean;
+  /** Texts that a spreadsheet would take for formulas have an apostrophe in front (csv.ts). */
+  readonly guarded: boolean;
   /** An id that nothing has yet. */
   newId(): string;
   /** Hears now and then how many records have been looked at. */
@@ -175,10 +177,10 @@ export class RowCheck {
         return undefined;
       }
     }
-    const { comma } = this.#checking;
+    const { comma, guarded } = this.#checking;
     const entries = this.#columns.map((one) => {
       const field = fields[one.at] ?? '';
-      return isNumeric(one.column) ? numberEntry(field, one, comma) : unguarded(field);
+      return isNumeric(one.column) ? numberEntry(field, one, comma) : guarded ? unguarded(field) : field;
     });
     return { line, entries };
   }

@@ -71,6 +71,7 @@ export function readRows(book: Book, sheet: string, file: TableFile, reading: Re
   const width = header.fields.findLastIndex((field) => field !== '') + 1;
   const check = new RowCheck(book, view, headers.columns, width, {
     comma: mark.comma,
+    guarded: file.text !== undefined,
     newId: () => reading.newId(),
     progress: (done) => reading.progress?.(done, records.length),
   });
