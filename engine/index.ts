@@ -66,7 +66,13 @@ export {
   readRowsOrStation,
   refusalInWords,
 } from './formats/rows-import.ts';
-export type { ReadCell, Spreadsheet, SpreadsheetCell, SpreadsheetRead } from './formats/spreadsheet.ts';
+export type {
+  ReadCell,
+  Spreadsheet,
+  SpreadsheetCell,
+  SpreadsheetColumn,
+  SpreadsheetRead,
+} from './formats/spreadsheet.ts';
 export { takesStation } from './formats/station-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './formats/table-data.ts';
 export type { ReadingChoices, TableFailure, TableFile, TableRead } from './formats/table-file.ts';

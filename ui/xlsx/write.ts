@@ -38,11 +38,9 @@ const FIRST_DAY = Date.UTC(1900, 2, 1);
 
 /** What XML can't hold, and what would read as such an escape, is escaped as ECMA-376 part 1, section 22.9.2.19 has it. */
 function escaped(text: string): string {
-  return text
-    .replace(/_x([0-9a-fA-F]{4})_/g, '_x005F_x$1_')
-    .replace(
-      // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones that XML can't hold
-      /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g,
-      (letter) => `_x${letter.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}_`,
-    );
+  return text.replace(/_x([0-9a-fA-F]{4})_/g, '_x005F_x$1_').replace(
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones that XML can't hold
+    /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g,
+    (letter) => `_x${letter.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}_`,
+  );
 }

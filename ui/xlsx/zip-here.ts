@@ -1,7 +1,7 @@
 // Stands in for fflate in the page: its asynchronous functions start workers from texts, which the page's policy forbids. They
 // do their work at once instead; whoever calls them is a worker already. vite.config.ts puts it in fflate's place.
 
-import { type AsyncUnzipOptions, type AsyncZippable, type AsyncZipOptions, unzipSync, zipSync } from 'fflate/browser';
+import { type AsyncUnzipOptions, type AsyncZipOptions, type AsyncZippable, unzipSync, zipSync } from 'fflate/browser';
 
 export * from 'fflate/browser';
 
