@@ -4,7 +4,7 @@
 
 import { otherColumnFor, readTyped } from '../commands/cells.ts';
 import type { Command } from '../commands/command.ts';
-import { type Content, isLinkContent } from '../document/content.ts';
+import { type Content, isLinkContent, sameContent } from '../document/content.ts';
 import type { ContentRead } from '../document/entries.ts';
 import type { Book } from '../queries/book.ts';
 import { cellView } from '../queries/cells.ts';
@@ -194,25 +194,52 @@ export class RowCheck {
     } else if (first !== undefined) this.#change(0, first);
   }
 
-  /** A sheet whose rows have no names: rows that are there already in the same words are left, the others added. */
+  /**
+   * A sheet whose rows have no names: rows that are there already are left, the others added. A row is there where one reads the
+   * same as a field, as an exported one does, or holds the same content, as one imported before in other units does.
+   */
   #withoutNames(asked: readonly Asked[]): void {
-    const there = new Map<string, number>();
+    const there = new Map<string, number[]>();
+    const note = (words: string, row: number): void => {
+      const same = there.get(words);
+      if (same === undefined) there.set(words, [row]);
+      else same.push(row);
+    };
     for (const row of rows(this.#book, this.#view.id)) {
-      const fields = this.#typed.map((i) => {
-        const column = this.#columns[i]?.column;
-        return column === undefined ? '' : fieldOf(this.#book, this.#view.id, row, column);
-      });
-      const words = JSON.stringify(fields.map(settledField));
-      there.set(words, (there.get(words) ?? 0) + 1);
+      note(JSON.stringify(this.#typed.map((i) => settledField(this.#fieldAt(row, i)))), row);
+      note(contentWords(this.#typed.map((i) => this.#contentAt(row, i))), row);
     }
+    const found = new Set<number>();
     asked.forEach((one, i) => {
       this.#progress(i);
-      const words = JSON.stringify(this.#typed.map((at) => settledField(one.entries[at] ?? '')));
-      const count = there.get(words) ?? 0;
-      if (count > 0) there.set(words, count - 1);
-      if (count > 0) this.#unchanged += 1;
-      else this.#add(one);
+      const entries = this.#typed.map((at) => one.entries[at] ?? '');
+      const contents = (): string =>
+        contentWords(
+          this.#typed.map((at, k) => {
+            const read = entries[k] === '' ? NOTHING : this.#read(at, entries[k] ?? '');
+            return read.ok ? read.content : null;
+          }),
+        );
+      const isFree = (row: number): boolean => !found.has(row);
+      const row =
+        there.get(JSON.stringify(entries.map(settledField)))?.find(isFree) ?? there.get(contents())?.find(isFree);
+      if (row === undefined) this.#add(one);
+      else {
+        found.add(row);
+        this.#unchanged += 1;
+      }
     });
+  }
+
+  #fieldAt(row: number, i: number): string {
+    const column = this.#columns[i]?.column;
+    return column === undefined ? '' : fieldOf(this.#book, this.#view.id, row, column);
+  }
+
+  /** What is typed in a cell. */
+  #contentAt(row: number, i: number): Content {
+    const column = this.#programColumns[i];
+    return column === undefined ? null : this.#book.document.typedAt(column, row);
   }
 
   #byName(asked: readonly Asked[]): void {
@@ -341,13 +368,14 @@ export class RowCheck {
       const column = this.#columns[i]?.column;
       if (column === undefined || column.id === this.#view.key) continue;
       const entry = asked.entries[i] ?? '';
-      if (settledField(entry) === settledField(fieldOf(this.#book, sheet, row, column))) continue;
+      if (settledField(entry) === settledField(this.#fieldAt(row, i))) continue;
       const place = { sheet, row: rowId(this.#book, sheet, row), column: column.id };
       if (entry === '' && column.role === 'default') {
         if (cellView(this.#book, sheet, row, column.id).origin !== 'entered') continue;
         commands.push({ command: 'take back', ...place });
       } else {
         const read = this.#read(i, entry);
+        if (read.ok && sameContent(read.content, this.#contentAt(row, i))) continue;
         const other = read.ok ? undefined : this.#elsewhere(i, entry);
         if (!read.ok && other === undefined) {
           this.#refuse(asked.line, read.why, column.name);
@@ -384,6 +412,11 @@ export class RowCheck {
       kept = whole;
     }
   }
+}
+
+function contentWords(contents: readonly Content[]): string {
+  // An object, so that no such text is one of fields.
+  return JSON.stringify({ contents });
 }
 
 const NOTHING: ContentRead = { ok: true, content: null };

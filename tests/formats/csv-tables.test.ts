@@ -144,6 +144,20 @@ describe('files that a grower made elsewhere', () => {
     expect(texts(workbook, 'Beds', 'Beside').sort()).toEqual(['', 'B', 'C', 'North 1', 'North 1']);
   });
 
+  test('the same file again changes nothing, whatever its units', () => {
+    const workbook = open();
+    const beds = 'Bed,Length (m),Share planted\nNorth 1,2.5,0.5\nSouth 1,40 ft,12%\n';
+    const sales = 'Bed,Income\nNorth 1,€3\nNorth 1,4\nNorth 1,4\n';
+    done(workbook, 'Beds', beds);
+    expect(done(workbook, 'Beds', beds)).toMatchObject({ added: 0, updated: 0, unchanged: 2 });
+    const first = workbook.importCsv('Sales', sales, { goodOnes: true });
+    const again = workbook.importCsv('Sales', sales, { goodOnes: true });
+    expect([first, again]).toMatchObject([
+      { added: 2, refused: 1 },
+      { added: 0, unchanged: 2, refused: 1 },
+    ]);
+  });
+
   test('rows without names are added once', () => {
     const workbook = open();
     const file = 'Bed,Income (USD)\nNorth 1,12.50\nNorth 2,$3\nNorth 2,$3\n';

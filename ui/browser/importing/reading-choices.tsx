@@ -73,6 +73,7 @@ function Choice<T extends string>({ label, now, options, choose }: ChoiceProps<T
     <label>
       <span>{label}</span>
       <select
+        aria-label={label}
         value={now}
         onChange={({ currentTarget }) => {
           const found = options.find(([value]) => value === currentTarget.value);
@@ -124,7 +125,11 @@ function ColumnChoice({
     <>
       <label>
         <span>{header}</span>
-        <select value={id ?? ''} onChange={({ currentTarget }) => chooseColumn(header, currentTarget.value || null)}>
+        <select
+          aria-label={header}
+          value={id ?? ''}
+          onChange={({ currentTarget }) => chooseColumn(header, currentTarget.value || null)}
+        >
           <option value="">left out</option>
           {passedOver && inPlace !== undefined ? (
             <option value={inPlace.id}>{`${inPlace.name} (worked out here, passed over)`}</option>
