@@ -47,11 +47,38 @@ export {
 } from './document/transaction.ts';
 // Formats: files and what other programs exchange.
 export { type CalendarEvent, type CalendarHead, writeCalendar } from './formats/calendar-file.ts';
-export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './formats/climate-csv.ts';
+export { readStationCsv, type StationFailure, type StationRecord } from './formats/climate-csv.ts';
 export type { CsvSplitter, Delimiter } from './formats/csv.ts';
 export { type CsvExportOptions, exportCsv } from './formats/csv-export.ts';
-export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './formats/csv-import.ts';
+export type { Format, FormatTools, Written } from './formats/format.ts';
+export type { ByHand } from './formats/headers.ts';
+export { FORMATS, formatOfId, formatOfName } from './formats/list.ts';
+export { readTableFile, workbookText } from './formats/read-file.ts';
+export type { RefusedRow, TakenRow } from './formats/row-check.ts';
+export {
+  type ImportChoices,
+  importCsv,
+  importTable,
+  type MatchedColumn,
+  type MatchingChoices,
+  type ReadingRows,
+  type RowsFailure,
+  type RowsImported,
+  type RowsRead,
+  readRowsOrStation,
+  refusalInWords,
+} from './formats/rows-import.ts';
+export type {
+  ReadCell,
+  Spreadsheet,
+  SpreadsheetCell,
+  SpreadsheetColumn,
+  SpreadsheetRead,
+} from './formats/spreadsheet.ts';
+export { takesStation } from './formats/station-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './formats/table-data.ts';
+export type { ReadingChoices, TableFailure, TableFile, TableRead } from './formats/table-file.ts';
+export { decodeText, ENCODING_NAMES, ENCODINGS, type Encoding } from './formats/text-encoding.ts';
 export {
   readWorkbookFile,
   templateWanted,

@@ -5,7 +5,7 @@ import { putCell, setCell, takeBack } from './cells.ts';
 import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormula } from './columns.ts';
 import type { Command, CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
-import { insertRow, keepRow, moveRows, removeRows } from './rows.ts';
+import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
 import { addSheet, moveSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
 
@@ -16,6 +16,7 @@ const HANDS: Hands = {
   'put cell': putCell,
   'take back': takeBack,
   'insert row': insertRow,
+  'put rows': putRows,
   'remove rows': removeRows,
   'move rows': moveRows,
   'keep row': keepRow,

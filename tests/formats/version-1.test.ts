@@ -41,8 +41,10 @@ function typed(workbook: Workbook): ReadonlySet<string> {
       }
     }
   }
-  for (const { sheet, row, column, content } of document.shelf.all())
-    found.add(JSON.stringify([sheet, row, column, content]));
+  for (const sheet of document.shelf.sheets())
+    for (const row of document.shelf.rows(sheet))
+      for (const [column, content] of document.shelf.cells(sheet, row))
+        found.add(JSON.stringify([sheet, row, column, content]));
   return found;
 }
 

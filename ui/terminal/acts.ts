@@ -5,7 +5,7 @@ import { BedSearch, cellView, rowId, rowName, rows, seededNumbers, type Workbook
 import { type Act, bedWish, laySuccession, proposeBeds } from '../../sheets-templates/index.ts';
 import type { Given } from './arguments.ts';
 import { findRow, findTable } from './places.ts';
-import { openWorkbook, saveWorkbook } from './workbook-files.ts';
+import { changeWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 const SEED = 1;
@@ -18,33 +18,31 @@ export function carryOut(workbook: Workbook, act: Act, file: string): string {
 }
 
 /** Lays one succession, or all of them; all or none. */
-export async function laySuccessions({ words, values }: Given, world: World): Promise<number> {
-  const [file = '', name] = words;
-  const workbook = await openWorkbook(file, world);
-  const table = findTable(workbook, file, 'Successions');
-  const slots = name === undefined ? [...rows(workbook, table.id)] : [findRow(workbook, table, file, name)];
-  if (slots.length === 0) return refuse(`${file}: there are no successions yet: enter them in Successions first.`);
-  const ids = slots.map((slot) => rowId(workbook, table.id, slot));
-  const said = ids.map((id) => carryOut(workbook, laySuccession(workbook, id), file));
-  saveWorkbook(values.get('out') ?? file, workbook);
-  world.out(`${said.map(onOneLine).join('\n')}\n`);
-  return 0;
+export function laySuccessions(given: Given, world: World): Promise<number> {
+  const [file = '', name] = given.words;
+  return changeWorkbook(file, given, world, (workbook) => {
+    const table = findTable(workbook, file, 'Successions');
+    const slots = name === undefined ? [...rows(workbook, table.id)] : [findRow(workbook, table, file, name)];
+    if (slots.length === 0) return refuse(`${file}: there are no successions yet: enter them in Successions first.`);
+    const ids = slots.map((slot) => rowId(workbook, table.id, slot));
+    const said = ids.map((id) => carryOut(workbook, laySuccession(workbook, id), file));
+    return { says: `${said.map(onOneLine).join('\n')}\n` };
+  });
 }
 
 /** Proposes a bed for every planting that has none typed. */
-export async function placePlantings({ words: [file = ''], values }: Given, world: World): Promise<number> {
-  const workbook = await openWorkbook(file, world);
-  const wish = bedWish(workbook);
-  if (typeof wish === 'string') return refuse(`${file}: ${wish}`);
-  const search = new BedSearch(wish.question, seededNumbers(seedOf(values.get('seed'))));
-  search.step(Number.POSITIVE_INFINITY);
-  const said = carryOut(workbook, proposeBeds(workbook, wish, search.beds), file);
-  saveWorkbook(values.get('out') ?? file, workbook);
-  world.out(`${onOneLine(said)}\n`);
-  for (const slot of rows(workbook, 'plantings')) {
-    world.out(`${bedLine(workbook, slot)}\n`);
-  }
-  return 0;
+export function placePlantings(given: Given, world: World): Promise<number> {
+  const [file = ''] = given.words;
+  const seed = seedOf(given.values.get('seed'));
+  return changeWorkbook(file, given, world, (workbook) => {
+    const wish = bedWish(workbook);
+    if (typeof wish === 'string') return refuse(`${file}: ${wish}`);
+    const search = new BedSearch(wish.question, seededNumbers(seed));
+    search.step(Number.POSITIVE_INFINITY);
+    const said = carryOut(workbook, proposeBeds(workbook, wish, search.beds), file);
+    const beds = [...rows(workbook, 'plantings')].map((slot) => bedLine(workbook, slot));
+    return { says: `${[onOneLine(said), ...beds].join('\n')}\n` };
+  });
 }
 
 function bedLine(workbook: Workbook, slot: number): string {

@@ -4,7 +4,7 @@ import { isoDate, mondayOf, mondayOfWeek, showDate, weekName } from '../../engin
 import { calendarOf, handsIn, type Job, jobsOf } from '../../sheets-templates/jobs.ts';
 import type { Given } from './arguments.ts';
 import { aligned } from './columns.ts';
-import { openWorkbook, writeWhole } from './workbook-files.ts';
+import { openWorkbook, writeOut } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
@@ -59,12 +59,13 @@ function hoursInWords(jobs: readonly Job[], available: number | undefined): stri
 }
 
 /** Writes the jobs as an iCalendar file. */
-export async function saveCalendar({ words: [file = ''], values }: Given, world: World): Promise<number> {
-  const out = values.get('out');
+export async function saveCalendar(given: Given, world: World): Promise<number> {
+  const [file = ''] = given.words;
+  const out = given.values.get('out');
   if (out === undefined) return refuse(`Say which file to write: calendar ${file} --out jobs.ics.`);
   const book = await openWorkbook(file, world);
   const jobs = jobsOf(book) ?? refuse(`${file} has no list of jobs: only season workbooks do.`);
-  writeWhole(out, calendarOf(book, jobs, world.today));
+  writeOut(out, calendarOf(book, jobs, world.today), given, world);
   world.out(`Wrote ${out}: ${jobs.length} jobs.\n`);
   return 0;
 }

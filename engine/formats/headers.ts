@@ -1,5 +1,5 @@
-// Finds the columns that a CSV file's header names, and what its fields mean by unit and decimal mark. Forgives case and
-// blanks; refuses what it can't place, naming the nearest column. Called by csv-import.ts alone.
+// Finds the columns that a file's header names, and what its fields mean by unit and decimal mark. Forgives case and blanks;
+// what it can't place it says, naming the nearest column, and a person may place it by hand. Called by rows-import.ts.
 
 import { nearestName } from '../language/nearest.ts';
 import type { Book } from '../queries/book.ts';
@@ -9,7 +9,7 @@ import { type EntryContext, readEntry } from '../values/entry.ts';
 import { readNumber } from '../values/number-text.ts';
 import { type CsvRecord, type CsvSplitter, type Delimiter, firstRecord, unguarded } from './csv.ts';
 import { isNumeric } from './csv-export.ts';
-import { headerOf } from './csv-fields.ts';
+import { headerOf } from './fields.ts';
 
 export interface FileColumn {
   /** Its place among the fields, from 0. */
@@ -21,9 +21,19 @@ export interface FileColumn {
   readonly unitNamed: boolean;
 }
 
-export type Headers =
-  | { readonly ok: true; readonly columns: readonly FileColumn[] }
-  | { readonly ok: false; readonly why: string };
+/** A column of the file that has no place in the sheet, and why. */
+export interface Unplaced {
+  readonly at: number;
+  readonly why: string;
+}
+
+export interface Headers {
+  readonly columns: readonly FileColumn[];
+  readonly unplaced: readonly Unplaced[];
+}
+
+/** Where a person puts the columns of a file: a column's id by the header's text, null to leave it out. */
+export type ByHand = Readonly<Record<string, string | null>>;
 
 const DELIMITERS: readonly Delimiter[] = [',', ';', '\t'];
 
@@ -33,11 +43,9 @@ function alike(text: string): string {
 
 /** The delimiter under which most of the header's fields are columns of the table; then that which makes most fields. */
 export function delimiterOf(text: string, view: SheetView, split: CsvSplitter): Delimiter {
-  const names = new Set(view.columns.flatMap((column) => [alike(column.name), alike(headerOf(column))]));
   const score = (delimiter: Delimiter): number => {
     const fields = firstRecord(text, delimiter, split) ?? [];
-    const known = fields.filter((field) => names.has(alike(field)) || names.has(alike(withoutUnit(field)))).length;
-    return known * 1000 + fields.length;
+    return namedIn(fields, view) * 1000 + fields.length;
   };
   return DELIMITERS.reduce((best, next) => (score(next) > score(best) ? next : best));
 }
@@ -46,20 +54,50 @@ function withoutUnit(header: string): string {
   return /^(.*\S)\s*\([^()]*\)$/.exec(header)?.[1] ?? header;
 }
 
-/** The columns of the header; fields without a header may only be empty, which the import sees to. */
-export function readHeaders(header: CsvRecord, view: SheetView, book: Book): Headers {
+/** Where each field of the header belongs; fields without a header may only be empty, which the check of rows sees to. */
+export function readHeaders(header: CsvRecord, view: SheetView, book: Book, byHand: ByHand = {}): Headers {
   const columns: FileColumn[] = [];
+  const unplaced: Unplaced[] = [];
   for (const [at, field] of header.fields.entries()) {
-    if (field === '') continue;
-    const found = findColumn(at, field, view, book);
-    if (typeof found === 'string') return { ok: false, why: found };
-    const twin = columns.find((one) => one.column.id === found.column.id);
-    if (twin !== undefined) {
-      return { ok: false, why: `Two columns of the file are headed ${found.column.name}: take one of them out.` };
+    const chosen = Object.hasOwn(byHand, field) ? byHand[field] : undefined;
+    if (field === '' || chosen === null) continue;
+    const found =
+      chosen === undefined ? findColumn(at, field, view, book) : chosenColumn(at, field, chosen, view, book);
+    if (typeof found === 'string') {
+      unplaced.push({ at, why: found });
+      continue;
     }
-    columns.push(found);
+    const twin = columns.some((one) => one.column.id === found.column.id);
+    if (twin) {
+      unplaced.push({ at, why: `Two columns of the file are headed ${found.column.name}: take one of them out.` });
+    } else columns.push(found);
   }
-  return { ok: true, columns };
+  return { columns, unplaced };
+}
+
+/** How many fields of a record name columns of the sheet, case, blanks and units aside. */
+export function namedIn(fields: readonly string[], view: SheetView): number {
+  const names = namesOf(view);
+  return fields.filter((field) => names.has(alike(field)) || names.has(alike(withoutUnit(field)))).length;
+}
+
+function namesOf(view: SheetView): ReadonlySet<string> {
+  return new Set(view.columns.flatMap((column) => [alike(column.name), alike(headerOf(column))]));
+}
+
+/** A column that a person chose; a unit that the header names is heeded where it can be. */
+function chosenColumn(at: number, field: string, id: string, view: SheetView, book: Book): FileColumn | string {
+  const column = view.columns.find((one) => one.id === id);
+  if (column === undefined) return unknownHeader(field, view);
+  const named = namedUnit(field);
+  if (named === '' || !isNumeric(column) || column.role === 'computed')
+    return { at, column, unit: undefined, unitNamed: false };
+  if (alike(named) === alike(column.unit)) return { at, column, unit: undefined, unitNamed: true };
+  const refused = refuseUnit(named, column, book);
+  if (refused === undefined) return { at, column, unit: named, unitNamed: true };
+  // What stands in brackets need not be a unit; one of another kind must not be passed over.
+  const isUnit = createVocabulary({ currency: book.document.program.currency }).find(named) !== undefined;
+  return isUnit ? refused : { at, column, unit: undefined, unitNamed: false };
 }
 
 function findColumn(at: number, field: string, view: SheetView, book: Book): FileColumn | string {
@@ -73,15 +111,20 @@ function findColumn(at: number, field: string, view: SheetView, book: Book): Fil
   if (column === undefined || base === field) return unknownHeader(field, view);
   // What is worked out here is passed over anyway, whatever its unit.
   if (!isNumeric(column) || column.role === 'computed') return { at, column, unit: undefined, unitNamed: false };
-  const named = field
-    .slice(base.length)
-    .trim()
-    .replace(/^\(\s*|\s*\)$/g, '');
+  const named = namedUnit(field);
   const refused = refuseUnit(named, column, book);
   if (refused === undefined) return { at, column, unit: named, unitNamed: true };
   // In a header all in capitals, LENGTH (M), the column tells what is meant.
   const small = named.toLowerCase();
   return refuseUnit(small, column, book) === undefined ? { at, column, unit: small, unitNamed: true } : refused;
+}
+
+/** What stands in brackets at the end of a header; '' where nothing does. */
+function namedUnit(field: string): string {
+  return field
+    .slice(withoutUnit(field).length)
+    .trim()
+    .replace(/^\(\s*|\s*\)$/g, '');
 }
 
 function unknownHeader(field: string, view: SheetView): string {
@@ -91,7 +134,7 @@ function unknownHeader(field: string, view: SheetView): string {
   return `${view.name} has no column called “${field}”${advice}: rename it in the file's header, or take it out.`;
 }
 
-/** A unit that a number of the column can be written in; the reader of entries knows. */
+/** Why a number of the column can't be written in a unit; the reader of entries knows. */
 function refuseUnit(unit: string, column: ColumnView, book: Book): string | undefined {
   const { type } = column;
   if (type === undefined) return `${column.name} has a formula that doesn't check yet: mend it first.`;
