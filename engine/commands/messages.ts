@@ -39,6 +39,8 @@ const SENTENCES = {
   'import file': 'Import {file} into {sheet}',
   'move spacing': '{column} of {row}',
   'lay succession': 'Lay {succession}',
+  'work out order': 'Work out the order',
+  'plant a way': 'Plant {way}',
   'propose beds': 'Propose beds for {count} plantings',
   upgrade: 'Sheets brought up to date',
   trial: 'Trial',

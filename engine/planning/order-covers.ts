@@ -1,7 +1,7 @@
 // Ways to cover one need by packs of several suppliers: the cheapest from any set of them, and all that may be worth while where
 // an order must come to an amount. Called by whole-order.ts; the cheapest covers are worked out in agronomy/seed-packs.ts.
 
-import { cheapestCover } from '../agronomy/seed-packs.ts';
+import { cheapestCover, fittingPacks } from '../agronomy/seed-packs.ts';
 
 /** A pack on offer: how many it holds of which need, from whom. */
 export interface Offer {
@@ -34,15 +34,22 @@ export class OrderCovers {
   readonly #masks: readonly number[];
   readonly #cheapest: Map<number, Label | undefined>[];
   readonly #dearer = new Map<string, Covers & { readonly over: number }>();
-  /** Everything on offer, whoever is tried. */
-  readonly all: readonly Offer[];
+  /** Everything on offer that is not far too large, whoever is tried. */
+  readonly all: readonly NumberedOffer[];
 
   constructor(needs: readonly number[], offers: readonly Offer[], tried: readonly number[]) {
     this.#needs = needs;
-    this.all = offers;
     this.#bit = new Map(tried.map((supplier, bit) => [supplier, bit]));
     const numbered = offers.map((offer, number) => ({ ...offer, number }));
-    this.#byNeed = needs.map((_, need) => numbered.filter((one) => one.need === need && this.#bit.has(one.supplier)));
+    this.all = needs.flatMap((need, v) => {
+      const own = numbered.filter((one) => one.need === v);
+      const fits = fittingPacks(
+        need,
+        own.map(({ size }) => size),
+      );
+      return own.filter((_, k) => fits[k]);
+    });
+    this.#byNeed = needs.map((_, need) => this.all.filter((one) => one.need === need && this.#bit.has(one.supplier)));
     this.#masks = this.#byNeed.map((list) => list.reduce((mask, { supplier }) => mask | this.#bitOf(supplier), 0));
     this.#cheapest = needs.map(() => new Map());
   }
@@ -182,13 +189,11 @@ function spendsAsMuch({ spends }: Label, other: Label): boolean {
 
 /** The cheapest further packs of a supplier that cost at least an amount; undefined where it offers none. */
 export function toppedUp(
-  offers: readonly Offer[],
+  offers: readonly NumberedOffer[],
   supplier: number,
   amount: number,
 ): readonly (readonly [offer: number, count: number])[] | undefined {
-  const own = offers.flatMap((offer, number) =>
-    offer.supplier === supplier && offer.price > 0 ? [{ number, price: offer.price }] : [],
-  );
+  const own = offers.filter((offer) => offer.supplier === supplier && offer.price > 0);
   const cents = (money: number): number => Math.round(money * CENTS);
   const cover = cheapestCover(
     Math.ceil(amount * CENTS - DUST * CENTS),

@@ -162,7 +162,7 @@ class Search {
     for (const [bit, s] of this.#tried.entries()) {
       const missing = (this.#supplier(s)?.least ?? 0) - (goods[s] ?? 0);
       if (((used >> bit) & 1) === 0 || missing <= DUST) continue;
-      for (const [offer, count] of toppedUp(this.#question.offers, s, missing) ?? []) {
+      for (const [offer, count] of toppedUp(this.#covers.all, s, missing) ?? []) {
         counts[offer] = (counts[offer] ?? 0) + count;
       }
     }
