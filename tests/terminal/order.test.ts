@@ -58,7 +58,10 @@ describe('order', () => {
   });
 
   test('never buys a pack fifty times the need where a small one is sold', async () => {
-    await importRows('Packs', PACKS.filter((line) => !line.includes('Green,West')));
+    await importRows(
+      'Packs',
+      PACKS.filter((line) => !line.includes('Green,West')),
+    );
     const csv = await folder.run(['order', file, '--supplier', 'East', '--csv']);
     expect(csv.out).toMatch(/East,Green,"Lettuce, head",seed,East 250 seeds,250,1,4\.00,4\.00/);
     expect(csv.out).not.toMatch(/25000/);
@@ -67,8 +70,14 @@ describe('order', () => {
   });
 
   test('keeps a number of packs that is typed, and works the rest out around it', async () => {
-    await importRows('Packs', ['Pack,Variety,Supplier,Seeds,Weight,Price,Packs to order', 'mine,Green,East,250,,4.00,2']);
-    await importRows('Packs', PACKS.filter((line) => !line.startsWith('Green,East')));
+    await importRows('Packs', [
+      'Pack,Variety,Supplier,Seeds,Weight,Price,Packs to order',
+      'mine,Green,East,250,,4.00,2',
+    ]);
+    await importRows(
+      'Packs',
+      PACKS.filter((line) => !line.startsWith('Green,East')),
+    );
     await importRows('Suppliers', SUPPLIERS);
     const ran = await folder.run(['order', file]);
     expect(ran).toMatchObject({ status: 0, err: '' });
