@@ -17,9 +17,11 @@ import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
 import { labourSheet } from './labour.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
+import { budgetSheet, monthsSheet } from './months.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
+import { ownCostsByMonthSheet, ownCostsSheet } from './own-costs.ts';
 import { packsSheet } from './packs.ts';
 import { plantingJobsSheet } from './planting-jobs.ts';
 import { plantingsSheet } from './plantings.ts';
@@ -81,6 +83,10 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   ownJobsSheet,
   ownJobsByWeekSheet,
   plantingJobsSheet,
+  budgetSheet,
+  monthsSheet,
+  ownCostsSheet,
+  ownCostsByMonthSheet,
   bedCalendarSheet,
   coverCropsSheet,
   coverCropKindsSheet,
