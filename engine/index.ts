@@ -33,7 +33,8 @@ export { type Change, type Done, type DoOptions, Workbook, type World } from './
 export { type ChangedCells, type ChangeSet, joinChanges, NO_CHANGE } from './document/change-set.ts';
 export type { Content, DateContent, LinkContent, Quantity } from './document/content.ts';
 export type { DocumentData, RowData } from './document/data.ts';
-export type { HistoryData, Step } from './document/history.ts';
+export { type HistoryData, historyOf, type Step } from './document/history.ts';
+export { HistoryReach } from './document/history-reach.ts';
 export { ONLY_ROW } from './document/ids.ts';
 export { type NewDocument, newDocument, type Start } from './document/new.ts';
 export {
