@@ -71,9 +71,19 @@ export type { Catalog } from './language/typed.ts';
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
+export {
+  type CellDifference,
+  type ColumnDifference,
+  type Comparison,
+  compareBooks,
+  type FormulaDifference,
+  type NameDifference,
+  type RowDifference,
+} from './queries/compare.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Finding, type FindingLevel, Findings } from './queries/findings.ts';
+export type { ColumnPlace } from './queries/matching.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
