@@ -16,15 +16,16 @@ export class HistoryReach {
 
   /** A transaction that stands at this place of the journal, told in the journal's order. */
   note({ id, undoes, redoes, joins }: Transaction, place: number): void {
-    if (undoes !== undefined) {
+    const [last, next] = [this.#done.at(-1), this.#undone.at(-1)];
+    if (undoes !== undefined && (last === undefined || last.id === undoes)) {
       this.#done.pop();
       this.#undone.push({ id, from: place });
       return;
     }
-    if (redoes !== undefined) this.#undone.pop();
+    const again = redoes !== undefined && (next === undefined || next.id === redoes);
+    if (again) this.#undone.pop();
     else this.#undone = [];
-    const last = this.#done.at(-1);
-    const joined = redoes === undefined && joins !== undefined && joins === last?.id;
+    const joined = !again && joins !== undefined && joins === last?.id;
     if (joined) this.#done.pop();
     this.#done.push({ id, from: joined ? last.from : place });
     if (this.#done.length > LONGEST_HISTORY) this.#done.shift();

@@ -43,12 +43,16 @@ export class History {
     return this.#done;
   }
 
-  /** A step as it was told: done anew, with the last one, taken back or again. The same steps give the same history. */
+  /**
+   * A step as it was told: done anew, with the last one, taken back or again. The same steps give the same history. One that
+   * takes back what isn't the last is a step of its own.
+   */
   note(step: Step): void {
     const { undoes, redoes, joins } = step.done;
-    if (undoes !== undefined) this.undone(step);
-    else if (redoes !== undefined) this.redone(step);
-    else if (joins !== undefined && joins === this.last?.done.id) this.join(step);
+    const { last, next } = this;
+    if (undoes !== undefined && (last === undefined || last.done.id === undoes)) this.undone(step);
+    else if (redoes !== undefined && (next === undefined || next.done.id === redoes)) this.redone(step);
+    else if (joins !== undefined && joins === last?.done.id) this.join(step);
     else this.add(step);
   }
 
