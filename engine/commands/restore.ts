@@ -104,7 +104,7 @@ function restoreCells(wanted: Wanted, draft: Draft): void {
   const { id: sheet, rows, aside } = wanted;
   const { document } = draft;
   const columns = (document.program.sheet(sheet)?.columns ?? []).filter(({ role }) => role !== 'made');
-  const waiting = [...document.shelf.rows(sheet).keys()].filter((row) => !isRemovedOwnRow(document, sheet, row));
+  const waiting = [...document.shelf.rows(sheet)].filter((row) => !isRemovedOwnRow(document, sheet, row));
   for (const row of new Set([...rows.keys(), ...waiting, ...Object.keys(aside)])) {
     const cells = rows.get(row)?.cells ?? new Map<string, Content>();
     const beside = entry(aside, row) ?? {};

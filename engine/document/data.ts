@@ -101,15 +101,13 @@ function rowData({ id, broughtBack }: RowRecord, at: string | undefined, cells: 
 }
 
 function asideOf(document: Document): ById<ById<ById<Content>>> {
-  const sheets = new Map<string, Map<string, [string, Content][]>>();
-  for (const { sheet, row, column, content } of document.shelf.all()) {
-    if (isRemovedOwnRow(document, sheet, row)) continue;
-    const rows = sheets.get(sheet) ?? new Map<string, [string, Content][]>();
-    sheets.set(sheet, rows);
-    rows.set(row, [...(rows.get(row) ?? []), [column, content]]);
-  }
+  const { shelf } = document;
   return sorted(
-    [...sheets].map(([sheet, rows]) => [sheet, sorted([...rows].map(([row, cells]) => [row, sorted(cells)]))]),
+    shelf.sheets().flatMap((sheet): [string, ById<ById<Content>>][] => {
+      const rows = shelf.rows(sheet).filter((row) => !isRemovedOwnRow(document, sheet, row));
+      const cells = rows.map((row) => [row, sorted([...shelf.cells(sheet, row)])] as const);
+      return cells.length === 0 ? [] : [[sheet, sorted(cells)]];
+    }),
   );
 }
 

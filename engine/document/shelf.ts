@@ -5,17 +5,16 @@
 import type { Content } from './content.ts';
 
 type Cells = Map<string, Content>;
-type Rows = Map<string, Cells>;
-type Sheets = Map<string, Rows>;
 
-export interface ShelvedCell {
-  readonly sheet: string;
-  readonly row: string;
-  readonly column: string;
-  readonly content: Content;
+/** A row that went with many others, as it stood among them; made into cells when somebody asks. */
+interface Line {
+  readonly columns: readonly string[];
+  readonly cells: readonly Content[];
 }
 
-const NO_ROWS: ReadonlyMap<string, ReadonlyMap<string, Content>> = new Map();
+type Rows = Map<string, Cells | Line>;
+type Sheets = Map<string, Rows>;
+
 const NO_CELLS: ReadonlyMap<string, Content> = new Map();
 
 export class Shelf {
@@ -35,16 +34,32 @@ export class Shelf {
 
   /** The cells of a row, by column. */
   cells(sheet: string, row: string): ReadonlyMap<string, Content> {
-    return this.#sheets.get(sheet)?.get(row) ?? NO_CELLS;
+    const rows = this.#sheets.get(sheet);
+    const found = rows?.get(row);
+    if (rows === undefined || found === undefined) return NO_CELLS;
+    if (found instanceof Map) return found;
+    const cells = cellsOf(found);
+    rows.set(row, cells);
+    return cells;
   }
 
   content(sheet: string, row: string, column: string): Content {
     return this.cells(sheet, row).get(column) ?? null;
   }
 
+  /** Whether any row of a sheet has anything here. */
+  has(sheet: string): boolean {
+    return this.#sheets.has(sheet);
+  }
+
+  /** Sheets of which anything is here. */
+  sheets(): readonly string[] {
+    return [...this.#sheets.keys()];
+  }
+
   /** The rows of a sheet that have anything here. */
-  rows(sheet: string): ReadonlyMap<string, ReadonlyMap<string, Content>> {
-    return this.#sheets.get(sheet) ?? NO_ROWS;
+  rows(sheet: string): readonly string[] {
+    return [...(this.#sheets.get(sheet)?.keys() ?? [])];
   }
 
   get isEmpty(): boolean {
@@ -56,7 +71,9 @@ export class Shelf {
     if (content === null && this.content(sheet, row, column) === null) return;
     this.#own();
     const rows = under(this.#sheets, sheet);
-    const cells = under(rows, row);
+    const there = rows.get(row);
+    const cells = there instanceof Map ? there : there === undefined ? new Map<string, Content>() : cellsOf(there);
+    rows.set(row, cells);
     if (content !== null) cells.set(column, content);
     else {
       cells.delete(column);
@@ -65,23 +82,57 @@ export class Shelf {
     }
   }
 
-  *all(): Iterable<ShelvedCell> {
-    for (const [sheet, rows] of this.#sheets) {
-      for (const [row, cells] of rows) {
-        for (const [column, content] of cells) yield { sheet, row, column, content };
-      }
-    }
+  /** Puts all that rows hold here, in place of what was here of them. */
+  putLines(
+    sheet: string,
+    columns: readonly string[],
+    lines: readonly { readonly row: string; readonly cells: readonly Content[] }[],
+  ): void {
+    if (columns.length === 0) return;
+    this.#own();
+    const rows = under(this.#sheets, sheet);
+    for (const { row, cells } of lines) rows.set(row, { columns, cells });
+  }
+
+  /**
+   * Takes away all that is here of a row and gives what no cell of it stands among `line`: nothing where the row went with
+   * others and comes back as it was.
+   */
+  take(
+    sheet: string,
+    row: string,
+    columns: readonly string[],
+    line: readonly Content[],
+  ): readonly (readonly [column: string, content: Content])[] {
+    const found = this.#sheets.get(sheet)?.get(row);
+    if (found === undefined) return [];
+    this.#own();
+    const rows = this.#sheets.get(sheet);
+    rows?.delete(row);
+    if (rows?.size === 0) this.#sheets.delete(sheet);
+    if (!(found instanceof Map) && found.cells === line) return [];
+    const cells = found instanceof Map ? found : cellsOf(found);
+    return [...cells].filter(([column]) => (line[columns.indexOf(column)] ?? null) === null);
   }
 
   #own(): void {
     if (!this.#shared) return;
     const copied: Sheets = new Map();
     for (const [sheet, rows] of this.#sheets) {
-      copied.set(sheet, new Map([...rows].map(([row, cells]) => [row, new Map(cells)])));
+      copied.set(sheet, new Map([...rows].map(([row, cells]) => [row, cells instanceof Map ? new Map(cells) : cells])));
     }
     this.#sheets = copied;
     this.#shared = false;
   }
+}
+
+function cellsOf({ columns, cells }: Line): Cells {
+  return new Map(
+    columns.flatMap((column, i): [string, Content][] => {
+      const content = cells[i] ?? null;
+      return content === null ? [] : [[column, content]];
+    }),
+  );
 }
 
 function under<T>(map: Map<string, Map<string, T>>, key: string): Map<string, T> {
