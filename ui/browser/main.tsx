@@ -4,7 +4,7 @@
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { startKeys } from './commands/keys.ts';
-import { saveFile } from './files/download.ts';
+import { saveWorkbook } from './files/own-file.ts';
 import { startKeeping } from './keeping/keeper.ts';
 import { openAtStart } from './keeping/start.ts';
 import { startAppearance } from './store/appearance.ts';
@@ -22,5 +22,5 @@ followWidths();
 startKeys();
 const place = document.getElementById('app');
 if (place !== null) render(<App />, place);
-startKeeping({ saveToFile: saveFile });
+startKeeping({ saveToFile: () => void saveWorkbook() });
 await openAtStart();

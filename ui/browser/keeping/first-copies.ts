@@ -43,7 +43,10 @@ async function firstCopies(): Promise<FirstCopies> {
   const none = { latest: undefined, before: undefined, unreadable: undefined };
   const found = await openDB(FIRST_DATABASE, 1, {
     // There is none: none is made.
-    upgrade: (_, __, ___, transaction) => transaction.abort(),
+    upgrade: (_, __, ___, transaction) => {
+      transaction.done.catch(() => undefined);
+      transaction.abort();
+    },
   }).catch(() => undefined);
   if (found === undefined) return none;
   if (!found.objectStoreNames.contains('copies')) {

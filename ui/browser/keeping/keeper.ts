@@ -25,6 +25,7 @@ import { mend } from './mending.ts';
 import { type Found, type KeptOpening, type OpenedKept, openFound } from './opening.ts';
 import type { JournalRecord, OwnFile, VersionKind } from './records.ts';
 import { Session, type SessionEvents } from './session.ts';
+import type { Unsaved } from './standing.ts';
 import { faultOf, StorageFault } from './storage.ts';
 import type { Role } from './tabs.ts';
 import { keepVersion } from './versions.ts';
@@ -43,6 +44,9 @@ export const keeping = signal<Keeping>({ state: 'nothing yet' });
 /** The id under which the workbook on screen is kept; undefined for a fresh one that was not changed yet. */
 export const keptAs = signal<string | undefined>(undefined);
 
+/** The person's file of the workbook on screen, as far as it is known. */
+export const ownFile = signal<OwnFile | undefined>(undefined);
+
 /** The part this tab plays among those in which the workbook is open. */
 export const role = signal<Role>('writer');
 
@@ -56,7 +60,6 @@ let session: Session | undefined;
 /** Of a fresh workbook: what was done so far. */
 let steps: Step[] = [];
 let beginning: Promise<void> | undefined;
-let file: OwnFile | undefined;
 /** The day of the last version, so that each day worked has one. */
 let versionDay = '';
 let notedAt = 0;
@@ -104,8 +107,8 @@ export async function findWorkbook(id: string): Promise<FoundKept> {
   }
 }
 
-/** Opens it and puts it on screen. What can't be opened leaves everything as it is. */
-export async function showFound({ session: next, found }: FoundKept): Promise<KeptOpening> {
+/** Opens it and puts it on screen, with changes that are not on the disk yet. What can't be opened leaves everything as it is. */
+export async function showFound({ session: next, found }: FoundKept, unsaved: Unsaved = []): Promise<KeptOpening> {
   const opened = await openFound(found);
   const { id } = next;
   if (!opened.ok) {
@@ -121,9 +124,14 @@ export async function showFound({ session: next, found }: FoundKept): Promise<Ke
   if (hand !== undefined) takeInHand(hand);
   versionDay = '';
   if (opened.rest !== undefined && next.writes) await mend(id, opened, opened.rest).catch(() => undefined);
-  next.begin(opened);
   void keepVersionNow('opened', opened.place);
-  void noteOpened(id).catch(() => undefined);
+  next.begin(opened, unsaved);
+  void noteOpened(id).then(
+    (record) => {
+      if (session === next) ownFile.value = record?.file;
+    },
+    () => undefined,
+  );
   return opened;
 }
 
@@ -137,9 +145,25 @@ export function showFresh(workbook: Workbook): void {
 /** Puts a workbook on screen and keeps it at once. */
 export async function showAndKeep(workbook: Workbook, own?: OwnFile): Promise<void> {
   showFresh(workbook);
-  file = own;
+  ownFile.value = own;
   keeping.value = { state: 'keeping' };
   await beginKeeping();
+}
+
+/** The way back to what is on screen now, for when another workbook has taken its place; what is not on the disk comes along. */
+export function wayBack(): () => Promise<void> {
+  const [before, id] = [workbookNow(), keptAs.peek()];
+  const [unsaved, done, own] = [session?.unsaved ?? [], steps, ownFile.peek()];
+  return async () => {
+    if (before === undefined) return;
+    const found = id === undefined ? undefined : await findWorkbook(id).catch(() => undefined);
+    if (found !== undefined && (await showFound(found, unsaved)).ok) return;
+    showFresh(before);
+    if (id === undefined && done.length === 0) return;
+    steps = done;
+    ownFile.value = own;
+    await beginKeeping();
+  };
 }
 
 /** Waits until all of the workbook on screen is on the disk; gives whether it is. A fresh one that nobody changed may go. */
@@ -155,7 +179,7 @@ function leave(): void {
   steps = [];
   beginning = undefined;
   triedAt = 0;
-  file = undefined;
+  ownFile.value = undefined;
   keptAs.value = undefined;
   otherTab.value = undefined;
   role.value = 'writer';
@@ -199,6 +223,7 @@ async function begin(): Promise<void> {
     reach.note(step.done, entry.seq);
   }
   const text = writeWorkbookFile(workbook.data());
+  const file = ownFile.peek();
   const own = file === undefined ? {} : { file };
   try {
     await beginWorkbook({ id, title: settings(workbook).title, text, entries, ...own });
@@ -234,6 +259,13 @@ const NOTHING = { cells: [], rowsOf: [], columnsOf: [], sheets: false, settings:
 export function keepAgain(): void {
   if (session !== undefined) session.tryNow();
   else if (keeping.peek().state === 'failed') void beginKeeping();
+}
+
+/** Notes where the workbook on screen was saved, and what it held then. */
+export function noteFile(own: OwnFile): void {
+  ownFile.value = own;
+  const id = keptAs.peek();
+  if (id !== undefined) void noteWorkbook(id, { file: own }).catch(() => undefined);
 }
 
 /** Title and time of work, for the list of workbooks. */

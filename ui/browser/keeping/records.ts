@@ -15,10 +15,10 @@ export interface OwnFile {
   readonly name: string;
   /** When it held what the workbook held, in milliseconds since 1970. */
   readonly at: number;
-  /** The last change that is in it. */
-  readonly through: number;
-  /** What tells its text from any other. */
+  /** What tells its content from any other. */
   readonly sum: number;
+  /** The file's own time of its last change then, where it could be asked. */
+  readonly modified?: number;
   /** Where the browser lets the page write to it again. */
   readonly handle?: FileSystemFileHandle;
 }

@@ -129,6 +129,11 @@ export class Session {
     return this.#part?.isDone ?? true;
   }
 
+  /** Changes that are not known to be on the disk. */
+  get unsaved(): Unsaved {
+    return this.#part?.unsaved ?? [];
+  }
+
   /** Where the workbook stands in the journal. */
   get place() {
     return this.#standing?.last;

@@ -13,6 +13,7 @@ import { takeOverFirstCopies } from './first-copies.ts';
 import { type FoundKept, findWorkbook, keeping, showFound, showFresh } from './keeper.ts';
 import { setAside } from './mending.ts';
 import { faultOf, type StorageFault, within } from './storage.ts';
+import { restWords } from './switching.ts';
 import { forgetPassed, lastOpened, workbookRecord } from './workbooks.ts';
 
 /** So long the browser's storage may take before the page opens without it. */
@@ -48,7 +49,7 @@ async function open(found: FoundKept): Promise<boolean> {
   const opened = await showFound(found);
   if (opened.ok) {
     const { notes, rest, workbook } = opened;
-    const said = [...(rest === undefined ? [] : [`${rest.says}. It is set aside among the versions.`]), ...notes];
+    const said = [...(rest === undefined ? [] : [restWords(rest.says)]), ...notes];
     if (said.length > 0) tell(said.join(' '), 'refusal');
     else if (newerTemplate(workbook) !== undefined) upgradeNotice();
     return true;

@@ -68,6 +68,12 @@ export function lastOpened(): Promise<string | undefined> {
   });
 }
 
+/** The one at hand that came from, or was saved to, a file of this name with just this content. */
+export async function workbookWithFile(name: string, sum: number): Promise<WorkbookRecord | undefined> {
+  const all = await workbooksHere();
+  return all.find(({ lying, file }) => lying !== 'taken out' && file?.name === name && file.sum === sum);
+}
+
 /** Notes something about a workbook. */
 export function noteWorkbook(id: string, changed: Partial<WorkbookRecord>): Promise<void> {
   return transact(['workbooks'], 'readwrite', async (transaction) => {
@@ -77,13 +83,14 @@ export function noteWorkbook(id: string, changed: Partial<WorkbookRecord>): Prom
   });
 }
 
-/** Notes that a workbook was opened here. */
-export function noteOpened(id: string): Promise<void> {
+/** Notes that a workbook was opened here; gives what was noted of it before. */
+export function noteOpened(id: string): Promise<WorkbookRecord | undefined> {
   return transact(['workbooks', 'marks'], 'readwrite', async (transaction) => {
     const workbooks = transaction.objectStore('workbooks');
     const found = await workbooks.get(id);
     await transaction.objectStore('marks').put({ name: 'last opened', value: id });
     if (found !== undefined) await workbooks.put({ ...found, worked: Date.now() });
+    return found;
   });
 }
 
