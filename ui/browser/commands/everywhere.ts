@@ -2,6 +2,7 @@
 // the table.
 
 import { FORMATS } from '../../../engine/index.ts';
+import { keptList } from '../dialogs/kept-state.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
 import { downloadAll } from '../files/download.ts';
 import { seasonToPlan } from '../files/fresh.ts';
@@ -79,6 +80,22 @@ export const EVERYWHERE: readonly PageCommand[] = [
     changes: true,
     refusal: () => (units.value === 'si' ? 'They are shown already.' : undefined),
     run: () => setUnits('si'),
+  },
+  {
+    id: 'workbooks',
+    label: 'Workbooks in this browser',
+    menus: { workbook: 0 },
+    run: () => {
+      keptList.value = { shows: 'workbooks' };
+    },
+  },
+  {
+    id: 'versions',
+    label: 'Versions',
+    menus: { workbook: 0 },
+    run: () => {
+      keptList.value = { shows: 'versions' };
+    },
   },
   {
     id: 'new season',
