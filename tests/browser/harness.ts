@@ -13,7 +13,7 @@ export interface Opening {
   /** The page may keep its own parts for when there is no network; else each test fetches them from the server. */
   readonly offline?: boolean;
   /** What is done to the browser before the page opens. */
-  readonly prepare?: (context: BrowserContext) => Promise<void>;
+  readonly prepare?: (context: BrowserContext) => Promise<unknown>;
 }
 
 export interface OpenedWorkbook {

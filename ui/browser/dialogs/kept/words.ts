@@ -13,9 +13,10 @@ export function when(at: number): string {
   return `${day?.join('-') ?? ''} ${clock?.join(':') ?? ''}`;
 }
 
-/** '420 KB'. */
+/** '420 KB', '5.4 GB'. */
 export function size(letters: number): string {
-  return letters < 1_000_000 ? `${Math.ceil(letters / 1_000)} KB` : `${(letters / 1_000_000).toFixed(1)} MB`;
+  if (letters < 1_000_000) return `${Math.ceil(letters / 1_000)} KB`;
+  return letters < 1_000_000_000 ? `${(letters / 1e6).toFixed(1)} MB` : `${(letters / 1e9).toFixed(1)} GB`;
 }
 
 const REASONS: Readonly<Record<VersionRecord['kind'], string>> = {
