@@ -15,12 +15,15 @@ import { farmSheet } from './farm.ts';
 import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
 import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
 import { labourSheet } from './labour.ts';
+import { learnedCropsSheet, learnedVarietiesSheet } from './learned.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
 import { MIX_INGREDIENT_ROWS, MIX_ROWS, mixesSheet, mixIngredientsSheet } from './mixes.ts';
+import { budgetSheet, monthsSheet } from './months.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
+import { ownCostsByMonthSheet, ownCostsSheet } from './own-costs.ts';
 import { packsSheet } from './packs.ts';
 import { plantOrderSheet } from './plant-order.ts';
 import { plantingJobsSheet } from './planting-jobs.ts';
@@ -28,6 +31,8 @@ import { plantingsSheet } from './plantings.ts';
 import { PRODUCT_ROWS, productsSheet } from './products.ts';
 import { propagationSheet, sowingListSheet } from './propagation.ts';
 import { raisingSheet } from './raising.ts';
+import { recordsSheet } from './records.ts';
+import { bedResultsSheet, cropResultsSheet, pastResultsSheet, plantingResultsSheet } from './results.ts';
 import { seedLotsSheet } from './seed-lots.ts';
 import { seedOrderSheet } from './seed-order.ts';
 import { shareBoxesSheet } from './share-boxes.ts';
@@ -94,6 +99,10 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   ownJobsSheet,
   ownJobsByWeekSheet,
   plantingJobsSheet,
+  budgetSheet,
+  monthsSheet,
+  ownCostsSheet,
+  ownCostsByMonthSheet,
   bedCalendarSheet,
   coverCropsSheet,
   coverCropKindsSheet,
@@ -103,6 +112,13 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   weatherByWeekSheet,
   bedWaterSheet,
   nutrientsSheet,
+  recordsSheet,
+  plantingResultsSheet,
+  cropResultsSheet,
+  bedResultsSheet,
+  learnedVarietiesSheet,
+  learnedCropsSheet,
+  pastResultsSheet,
   trialsSheet,
   trialFitsSheet,
   bulbingRecordsSheet,
