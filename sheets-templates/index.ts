@@ -5,6 +5,7 @@ import { SEASON, type SeasonOptions, seasonStart } from './season.ts';
 
 export type { Act } from './acts/act.ts';
 export { laySuccession } from './acts/lay-succession.ts';
+export { plantWay } from './acts/plant-way.ts';
 export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';
 export { workOutOrder } from './acts/work-out-order.ts';
 export type { NamedRow } from './names.ts';
