@@ -40,6 +40,12 @@ const SENTENCES = {
   'move spacing': '{column} of {row}',
   'lay succession': 'Lay {succession}',
   'propose beds': 'Propose beds for {count} plantings',
+  'add branch': 'Branch {branch}',
+  'rename branch': 'Rename the branch {branch}',
+  'remove branch': 'Throw the branch {branch} away',
+  'change branch': 'Change in the branch {branch}',
+  'take over': 'Take over from the branch {branch}',
+  'keep branch': 'Keep the branch {branch}',
   upgrade: 'Sheets brought up to date',
   trial: 'Trial',
 } as const;
