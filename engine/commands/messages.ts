@@ -43,6 +43,12 @@ const SENTENCES = {
   'work out order': 'Work out the order',
   'plant a way': 'Plant {way}',
   'propose beds': 'Propose beds for {count} plantings',
+  'add branch': 'Branch {branch}',
+  'rename branch': 'Rename the branch {branch}',
+  'remove branch': 'Throw the branch {branch} away',
+  'change branch': 'Change in the branch {branch}',
+  'take over': 'Take over from the branch {branch}',
+  'keep branch': 'Keep the branch {branch}',
   upgrade: 'Sheets brought up to date',
   trial: 'Trial',
 } as const;
