@@ -5,6 +5,7 @@ import {
   computed,
   DATE,
   entered,
+  figures,
   group,
   LENGTH,
   MASS,
@@ -18,6 +19,16 @@ import {
 
 /** Columns of Beds, the last year first. */
 const PAST = ['Family last year', 'Family two years ago', 'Family three years ago', 'Family four years ago'] as const;
+const CROP = '[Variety].[Crop]';
+const STAGES = [
+  'Initial stage',
+  'Development stage',
+  'Mid-season stage',
+  'Late stage',
+  'Crop coefficient initial',
+  'Crop coefficient mid',
+  'Crop coefficient end',
+] as const;
 const PER_AREA = quantity('money/ft2', 'money/m2');
 
 function priceShare(grade: string): string {
@@ -148,6 +159,13 @@ export const MONEY_COLUMNS = [
       YES_OR_NO,
       'IF(ISBLANK([Variety].[Crop].[Touches soil]); TRUE; [Variety].[Crop].[Touches soil])',
       { note: 'The part that is sold: the days after raw manure go by it.' },
+    ),
+    computed(
+      'water-course',
+      'Water course',
+      figures('course-of-water'),
+      `WATERCOURSE(${STAGES.map((stage) => `${CROP}.[${stage}]`).join('; ')}; [Bed free] - [Planted out])`,
+      { note: 'Water use against short grass; the four stages of the crop are stretched to its time on the bed.' },
     ),
     computed('share-of-margin', 'Share of margin', SHARE, '[Margin] / SUM(Plantings[Margin])', {
       note: "Of the farm's whole margin.",
