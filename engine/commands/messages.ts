@@ -37,6 +37,7 @@ const SENTENCES = {
   'set title': 'Title: {title}',
   import: 'Import into {sheet}',
   'import file': 'Import {file} into {sheet}',
+  'move planting': 'Move {planting}',
   'move spacing': '{column} of {row}',
   restore: 'Back to how it stood {when}',
   'lay succession': 'Lay {succession}',
