@@ -40,6 +40,7 @@ const SENTENCES = {
   'move spacing': '{column} of {row}',
   'lay succession': 'Lay {succession}',
   'propose beds': 'Propose beds for {count} plantings',
+  'take over': '{of}: take over the learned {figure}',
   upgrade: 'Sheets brought up to date',
   trial: 'Trial',
 } as const;
