@@ -40,6 +40,11 @@ const LEFT_BEHIND = ['records', 'budget'];
 /** What is typed on made rows and lasts. */
 const LASTING = ['bed-nitrogen'];
 
+/** The year that a workbook plans; 0 where Farm has none. */
+export function seasonOf(workbook: Workbook): number {
+  return rowAt(workbook, 'farm', '', 0).number('season') ?? 0;
+}
+
 /** The document of the next season. */
 export function rollOver(workbook: Workbook, { season, plan }: RollOverOptions): RolledOver {
   const farm = rowAt(workbook, 'farm', '', 0);
@@ -236,9 +241,4 @@ function resultsOf(workbook: Workbook, data: DocumentData, ending: number): read
     return [{ id: workbook.newId(), at: '', cells: { ...named, ...Object.fromEntries(figures) } }];
   });
   return placed([...(data.rows['past-results'] ?? []), ...now]);
-}
-
-/** The name that a rolled-over workbook is offered under: 'farm-2027.json' becomes 'farm-2028.json'. */
-export function nextName(name: string, ending: number, season: number): string {
-  return name.includes(String(ending)) ? name.replaceAll(String(ending), String(season)) : `${season} ${name}`;
 }
