@@ -110,6 +110,14 @@ export class Changes {
         this.#settingsChanged = true;
         return [{ op: 'today', today: before }];
       }
+      case 'branch': {
+        const { branch, holds } = operation;
+        const before = this.#document.branches.get(branch) ?? null;
+        if (before === holds) return [];
+        this.#document.keepBranch(branch, holds);
+        this.#settingsChanged = true;
+        return [{ op: 'branch', branch, holds: before }];
+      }
       case 'title': {
         const before = this.#document.title;
         this.#document.title = operation.title;

@@ -37,6 +37,7 @@ export function openDocument(data: DocumentData, template: Template): Document {
     names: new Map(),
     shelf: shelfOf(data),
     stamps: new Stamps(),
+    branches: new Map(Object.entries(data.branches ?? {})),
   });
   const opening = program.sheets
     .filter(({ schema }) => !isMadeSheet(schema))
