@@ -77,7 +77,7 @@ export function takeOver(book: Book, sheet: string, row: string, column: string)
   return {
     ok: true,
     commands: [command],
-    message: message('take over', { figure: one.name, of: name }),
+    message: message('learn figure', { figure: one.name, of: name }),
     said: `${name}, ${one.name}: ${entry} is the farm's own figure now.`,
   };
 }
