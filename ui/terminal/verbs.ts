@@ -12,6 +12,7 @@ import { listJournal, undoLast } from './history.ts';
 import { printJobs, saveCalendar } from './jobs.ts';
 import { makeNew } from './new.ts';
 import { order } from './order.ts';
+import { rollSeasonOver, showLearned } from './seasons-end.ts';
 import { exportTable, importRows } from './table-files.ts';
 import { listTables, printTable } from './tables.ts';
 import { gridOfFigures, seekValue } from './trials.ts';
@@ -164,6 +165,22 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: '--out X.ics [--force] [--dry-run]',
     does: 'writes all jobs as a calendar file that phones and other programs read',
     run: saveCalendar,
+  },
+  {
+    name: 'learned',
+    takes: ['FILE'],
+    options: { ...CHANGING, take: 'value' },
+    optionsInWords: `[--take NAME] ${CHANGING_IN_WORDS}`,
+    does: 'lists the figures that the records taught; --take makes one of them the farm’s own',
+    run: showLearned,
+  },
+  {
+    name: 'rollover',
+    takes: ['FILE'],
+    options: { season: 'value', out: 'value', plan: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--force] [--dry-run]',
+    does: 'writes the workbook of the next season: lots, beds’ history and results along, dates a year on',
+    run: rollSeasonOver,
   },
   {
     name: 'branch',
