@@ -25,7 +25,7 @@ export interface OwnFormula extends FormulaChange {
 export interface MovedFigures extends ColumnPlace {
   /** How many rows read otherwise. */
   readonly count: number;
-  /** The row whose figure moves most, with its unit before and after: '180 lb', 'blank'. */
+  /** The row whose figure moves most, with its unit before and after: '180 lb', 'blank'; long texts where they begin to differ. */
   readonly example: { readonly rowName: string; readonly before: string; readonly after: string };
 }
 
@@ -133,10 +133,21 @@ function movedFigures(
   }
   if (example === undefined) return undefined;
   const [was, is] = example;
-  const words = {
-    rowName: rowName(after, place.sheet, is),
-    before: inWords(before, oldColumn, was),
-    after: inWords(after, column, is),
-  };
-  return { ...place, count, example: words };
+  const [said, says] = excerpts(inWords(before, oldColumn, was), inWords(after, column, is));
+  return { ...place, count, example: { rowName: rowName(after, place.sheet, is), before: said, after: says } };
+}
+
+/** Letters of a long text that a list of changes shows, and how many of them stand before the first difference. */
+const EXCERPT = 80;
+const LED_IN = 20;
+
+/** Two texts; of long ones the part in which they begin to differ. */
+function excerpts(before: string, after: string): readonly [before: string, after: string] {
+  if (Math.max(before.length, after.length) <= EXCERPT) return [before, after];
+  let same = 0;
+  while (same < before.length && before[same] === after[same]) same += 1;
+  const from = Math.max(0, same - LED_IN);
+  const part = (text: string): string =>
+    `${from === 0 ? '' : '... '}${text.slice(from, from + EXCERPT)}${text.length > from + EXCERPT ? ' ...' : ''}`;
+  return [part(before), part(after)];
 }
