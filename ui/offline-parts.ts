@@ -10,10 +10,13 @@ const WORKER = 'service-worker.js';
 
 export function offlineParts(source: string): Plugin {
   let folder = '';
+  let building = false;
   return {
     name: 'offline-parts',
-    apply: 'build',
-    configResolved: ({ root, build }) => {
+    // What is served from source while it is written has no parts to keep.
+    config: (_, { command }) => ({ define: { 'import.meta.env.BUILT': JSON.stringify(command === 'build') } }),
+    configResolved: ({ root, build, command }) => {
+      building = command === 'build';
       folder = join(root, build.outDir);
       if (build.outDir.startsWith(sep)) folder = build.outDir;
     },
@@ -21,6 +24,7 @@ export function offlineParts(source: string): Plugin {
       order: 'post',
       sequential: true,
       handler: async () => {
+        if (!building) return;
         const parts = filesIn(folder).filter((part) => part !== WORKER);
         const sum = createHash('sha256');
         for (const part of parts) sum.update(part).update(readFileSync(join(folder, part)));

@@ -27,11 +27,8 @@ afterAll(async () => {
 
 async function openOffline() {
   const opened = await openWorkbook({ width: 1440, height: 900, offline: true, address });
-  await opened.page.evaluate(async () => {
-    const { active } = await navigator.serviceWorker.ready;
-    if (active?.state === 'activated') return;
-    await new Promise((resolve) => active?.addEventListener('statechange', resolve));
-  });
+  // All parts are kept before the worker takes the page.
+  await expect.poll(() => opened.page.evaluate(() => navigator.serviceWorker.controller?.state)).toBe('activated');
   return { ...opened, book: new WorkbookPage(opened.page) };
 }
 

@@ -3,6 +3,6 @@
 interface ImportMeta {
   readonly env: {
     /** Whether this is the built page, not the one that `npm run dev` serves from source. */
-    readonly PROD: boolean;
+    readonly BUILT: boolean;
   };
 }

@@ -6,7 +6,7 @@ import { tell } from '../store/notices.ts';
 
 /** Begins once the page stands. Where the browser has no such workers, or refuses them, the page works with a network only. */
 export function startOffline(): void {
-  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
+  if (!import.meta.env.BUILT || !('serviceWorker' in navigator)) return;
   const { serviceWorker } = navigator;
   const before = serviceWorker.controller;
   let taking = false;
