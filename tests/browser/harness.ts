@@ -61,13 +61,13 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
     colorScheme: opening.colorScheme ?? 'light',
     locale: 'en-US',
     timezoneId: 'UTC',
-    serviceWorkers: opening.offline === true ? 'allow' : 'block',
   });
   // Playwright can't answer the dialogs of the File System Access API; tests of it bring files of their own.
-  await context.addInitScript(() => {
+  await context.addInitScript((offline) => {
     Reflect.deleteProperty(window, 'showOpenFilePicker');
     Reflect.deleteProperty(window, 'showSaveFilePicker');
-  });
+    if (!offline) Reflect.deleteProperty(Navigator.prototype, 'serviceWorker');
+  }, opening.offline === true);
   await opening.prepare?.(context);
   const page = await context.newPage();
   const heard = await listen(context, page, opening.address ?? workbookAddress());
