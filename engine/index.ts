@@ -127,6 +127,7 @@ export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { compareWeeks, type WeeklyFigure, type WeeksCompared } from './queries/by-week.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
+export { type Chance, chanceOf, type Interval, intervalOf, quantile, shareOfSpread } from './queries/chances.ts';
 export {
   type CellDifference,
   type ComparedTotal,
@@ -136,6 +137,7 @@ export {
   type RowDifference,
   type SheetDifference,
 } from './queries/compare.ts';
+export { type Drawn, type DrawnFigure, Draws, drawnFrom, MOST_DRAWS, type StreamOf } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
@@ -151,6 +153,7 @@ export {
   refuseInput,
   sayInput,
 } from './queries/inputs.ts';
+export { cellRange, type Uncertain } from './queries/ranges.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
 export { sayChange } from './queries/say-change.ts';
 export { SEEK_STEPS, type SeekQuestion, type Sought, type SoughtPlace, seek } from './queries/seek.ts';
@@ -158,6 +161,7 @@ export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
 export { type InputAt, oneWay, type TwoWay, twoWay } from './queries/two-way.ts';
+export { type UncertainInput, uncertainInputs } from './queries/uncertain.ts';
 export { type FormulaChange, type MovedFigures, type OwnFormula, type Upgrade, upgradeTo } from './queries/upgrade.ts';
 export type {
   CheckDeclaration,

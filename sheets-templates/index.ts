@@ -8,7 +8,7 @@ export { laySuccession } from './acts/lay-succession.ts';
 export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';
 export type { NamedRow } from './names.ts';
 export { rowsById } from './names.ts';
-export { PLAN_BY_WEEK, PLAN_TOTALS } from './totals.ts';
+export { PLAN_BY_WEEK, PLAN_SHEETS, PLAN_TOTALS } from './totals.ts';
 export type { SeasonOptions };
 export { SEASON, seasonStart };
 
