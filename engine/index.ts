@@ -36,7 +36,8 @@ export { type Change, type Done, type DoOptions, Workbook, type World } from './
 export { type ChangedCells, type ChangeSet, joinChanges, NO_CHANGE } from './document/change-set.ts';
 export type { Content, DateContent, LinkContent, Quantity } from './document/content.ts';
 export type { DocumentData, RowData } from './document/data.ts';
-export type { HistoryData, Step } from './document/history.ts';
+export { type HistoryData, historyOf, type Step } from './document/history.ts';
+export { HistoryReach } from './document/history-reach.ts';
 export { ONLY_ROW } from './document/ids.ts';
 export { type NewDocument, newDocument, type Start } from './document/new.ts';
 export {
@@ -130,13 +131,22 @@ export { type CellView, cellValue, cellView, type Origin } from './queries/cells
 export { type Chance, chanceOf, type Interval, intervalOf, quantile, shareOfSpread } from './queries/chances.ts';
 export {
   type CellDifference,
+  type ColumnDifference,
+  type Comparison,
+  compareBooks,
+  type FormulaDifference,
+  type NameDifference,
+  type RowDifference,
+} from './queries/compare.ts';
+export {
   type ComparedTotal,
   type ComparedValue,
   compareCells,
   compareTotals,
-  type RowDifference,
+  type DifferingCell,
+  type DifferingRow,
   type SheetDifference,
-} from './queries/compare.ts';
+} from './queries/compare-branches.ts';
 export { type Drawn, type DrawnFigure, Draws, drawnFrom, MOST_DRAWS, type StreamOf } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
@@ -153,6 +163,7 @@ export {
   refuseInput,
   sayInput,
 } from './queries/inputs.ts';
+export type { ColumnPlace } from './queries/matching.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
 export { sayChange } from './queries/say-change.ts';

@@ -6,6 +6,7 @@ import { putCell, setCell, takeBack } from './cells.ts';
 import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormula } from './columns.ts';
 import type { Command, CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
+import { restore } from './restore.ts';
 import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
 import { addSheet, moveSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
@@ -41,6 +42,7 @@ const HANDS: Hands = {
   'remove branch': removeBranch,
   'change branch': changeBranch,
   'take over': takeOver,
+  restore,
   'use template': useTemplate,
 };
 

@@ -147,6 +147,7 @@ const transaction: Shape<Transaction> = fields<Transaction>({
   operations: list<Operation>(operation, (_, index) => `operation ${index + 1}`),
   undoes: optional(text),
   redoes: optional(text),
+  joins: optional(text),
 });
 
 export const branchData: Shape<BranchData> = fields<BranchData>({

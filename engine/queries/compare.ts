@@ -1,205 +1,183 @@
-// What differs between a workbook and branches of it: the totals that matter side by side, and the cells that read otherwise,
-// sheet by sheet. Columns that branches still share are passed over unread, so comparing costs what was changed.
+// What differs between two states of a workbook, cell by cell: what was typed, what follows from it, which rows, columns and
+// sheets came or went. Everything is found by ids, so a renamed column and a moved row are not taken for others. Changes
+// neither.
 
+import { sameContent } from '../document/content.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
-import { isError, type Scalar } from '../values/error.ts';
-import type { ValueType } from '../values/type.ts';
+import { isComputed, isMadeSheet } from '../schema/schema.ts';
 import type { Book } from './book.ts';
-import { type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './figures.ts';
+import { type ColumnPlace, keptForm, lasting, matchRows, placeOf } from './matching.ts';
 import { rowId, rows } from './rows.ts';
-import { inWords, rowName, scalarAt } from './shown.ts';
+import { settings } from './settings.ts';
+import { printed } from './sheets.ts';
+import { inWords, rowName } from './shown.ts';
 
-export interface ComparedTotal {
-  readonly id: string;
-  readonly name: string;
-  readonly type: ValueType | undefined;
-  readonly base: FigureValue;
-  /** A branch each. */
-  readonly branches: readonly ComparedValue[];
-}
-
-export interface ComparedValue extends FigureValue {
-  /** Canonical, branch less base; undefined where one of them is no number. */
-  readonly difference: number | undefined;
-  /** '+120 lb', '' where there is none. */
-  readonly differenceShown: string;
-}
-
-/** Totals of two to four branches beside the base's; those that none of the workbooks can give are left out. */
-export function compareTotals(
-  base: Book,
-  branches: readonly Book[],
-  totals: readonly NamedFigure[],
-): readonly ComparedTotal[] {
-  return totals.flatMap(({ id, name, figure }): ComparedTotal[] => {
-    const here = figureIn(base, figure);
-    const there = branches.map((branch) => compared(base, here, figureIn(branch, figure)));
-    const all = [here, ...there];
-    if (all.every(({ value }) => value === null || isError(value))) return [];
-    return [{ id, name, type: all.find(({ type }) => type !== undefined)?.type, base: here, branches: there }];
-  });
-}
-
-function compared(book: Book, base: FigureValue, branch: FigureValue): ComparedValue {
-  const [a, b] = [numberOf(base), numberOf(branch)];
-  const difference = a === undefined || b === undefined ? undefined : b - a;
-  if (difference === undefined || difference === 0) return { ...branch, difference, differenceShown: '' };
-  const kind = branch.type?.kind;
-  const size = Math.abs(difference);
-  const said =
-    kind === 'date'
-      ? `${size} ${size === 1 ? 'day' : 'days'}`
-      : kind === 'temperature'
-        ? `${Number(size.toPrecision(3))} degrees`
-        : sayNumber(book, size, branch.type);
-  return { ...branch, difference, differenceShown: `${difference > 0 ? '+' : '−'}${said}` };
-}
-
-/** One cell that reads otherwise. */
+/** A cell that reads otherwise, with units: '180 lb', 'blank'. */
 export interface CellDifference {
-  readonly column: string;
-  readonly columnName: string;
-  /** Typed on either side, not worked out. */
-  readonly typed: boolean;
-  /** With its unit; '' where the row is not there. */
-  readonly base: string;
-  readonly branch: string;
-}
-
-export interface RowDifference {
+  /** Id and name of its row. */
   readonly row: string;
   readonly rowName: string;
-  readonly there: 'both' | 'base' | 'branch';
+  readonly before: string;
+  readonly after: string;
+}
+
+export interface ColumnDifference extends ColumnPlace {
+  /** Typed in the later state or the earlier one; else it follows from what was. */
+  readonly typed: boolean;
+  readonly count: number;
+  /** The first of them, in the order of the rows. */
   readonly cells: readonly CellDifference[];
 }
 
-export interface SheetDifference {
+export interface FormulaDifference extends ColumnPlace {
+  /** As printed; '' for none. */
+  readonly before: string;
+  readonly after: string;
+}
+
+export interface RowDifference {
   readonly sheet: string;
   readonly sheetName: string;
-  readonly rows: readonly RowDifference[];
+  readonly row: string;
+  readonly rowName: string;
 }
 
-export interface CompareOptions {
-  /** Only what is typed; else what follows from it too. */
-  readonly typedOnly?: boolean;
+export interface NameDifference extends ColumnPlace {
+  readonly before: string;
+  readonly after: string;
 }
 
-/** What a branch holds otherwise than its base, in the branch's order of sheets, rows and columns; rows gone come last. */
-export function compareCells(base: Book, branch: Book, options: CompareOptions = {}): readonly SheetDifference[] {
-  const sheets = branch.document.program.sheets.map((sheet) => ({
-    sheet,
-    before: base.document.program.sheet(sheet.id),
-  }));
-  const gone = base.document.program.sheets.filter(({ id }) => branch.document.program.sheet(id) === undefined);
-  return [
-    ...sheets.flatMap(({ sheet, before }) => sheetDifference(base, branch, before, sheet, options)),
-    ...gone.flatMap((before) => sheetDifference(base, branch, before, undefined, options)),
-  ];
+export interface Comparison {
+  /** Title, units, version of the sheets: in words. */
+  readonly settings: readonly { readonly what: string; readonly before: string; readonly after: string }[];
+  readonly added: readonly ColumnPlace[];
+  readonly gone: readonly ColumnPlace[];
+  readonly renamed: readonly NameDifference[];
+  readonly formulas: readonly FormulaDifference[];
+  /** Of sheets whose rows are entered. */
+  readonly rowsAdded: readonly RowDifference[];
+  readonly rowsGone: readonly RowDifference[];
+  readonly cells: readonly ColumnDifference[];
 }
 
-function sheetDifference(
-  base: Book,
-  branch: Book,
-  before: ProgramSheet | undefined,
-  after: ProgramSheet | undefined,
-  options: CompareOptions,
-): readonly SheetDifference[] {
-  const { id, name } = after ?? before ?? { id: '', name: '' };
-  const columns = columnsThatMayDiffer(base, branch, before, after);
-  if (columns.length === 0) return [];
-  const there = new Map(slots(branch, after).map((slot) => [rowId(branch, id, slot), slot]));
-  const here = new Map(slots(base, before).map((slot) => [rowId(base, id, slot), slot]));
-  const found: RowDifference[] = [];
-  const look = (row: string, was: number | undefined, is: number | undefined): void => {
-    const cells = columns.flatMap((pair) => cellDifference(base, branch, pair, was, is, options));
-    const isOneSided = was === undefined || is === undefined;
-    // A row that follows from others comes and goes with them: that is no act of a person.
-    if (cells.length === 0 && (!isOneSided || options.typedOnly === true)) return;
-    const called = is === undefined ? rowName(base, id, was ?? 0) : rowName(branch, id, is);
-    found.push({
-      row,
-      rowName: called,
-      there: was === undefined ? 'branch' : is === undefined ? 'base' : 'both',
-      cells,
-    });
+type Making = { -readonly [K in keyof Comparison]: Comparison[K] extends readonly (infer T)[] ? T[] : never };
+
+/** What changed from one state to the other; of each column at most so many cells are told one by one, all are counted. */
+export function compareBooks(before: Book, after: Book, most = 200): Comparison {
+  const found: Making = {
+    settings: settingsDiffer(before, after),
+    added: [],
+    gone: [],
+    renamed: [],
+    formulas: [],
+    rowsAdded: [],
+    rowsGone: [],
+    cells: [],
   };
-  for (const [row, slot] of there) look(row, here.get(row), slot);
-  for (const [row, slot] of here) if (!there.has(row)) look(row, slot, undefined);
-  return found.length === 0 ? [] : [{ sheet: id, sheetName: name, rows: found }];
+  const [was, is] = [before.document.program, after.document.program];
+  for (const sheet of is.sheets) {
+    const old = was.sheet(sheet.id);
+    if (old === undefined) found.added.push(placeOf(sheet, undefined));
+    else compareSheets({ before, after, old, sheet, most }, found);
+  }
+  for (const old of was.sheets) if (is.sheet(old.id) === undefined) found.gone.push(placeOf(old, undefined));
+  return found;
 }
 
-function slots(book: Book, sheet: ProgramSheet | undefined): readonly number[] {
-  return sheet === undefined ? [] : [...rows(book, sheet.id)];
-}
-
-interface ColumnPair {
-  readonly before: ProgramColumn | undefined;
-  readonly after: ProgramColumn | undefined;
-}
-
-/** A column whose storage both still share holds the same; so does a whole sheet of such columns. */
-function columnsThatMayDiffer(
-  base: Book,
-  branch: Book,
-  before: ProgramSheet | undefined,
-  after: ProgramSheet | undefined,
-): readonly ColumnPair[] {
-  const ids = [...new Set([...(after?.columns ?? []), ...(before?.columns ?? [])].map(({ id }) => id))];
-  const rowsShared =
-    before !== undefined &&
-    after !== undefined &&
-    base.document.frame.table(before.table) === branch.document.frame.table(after.table);
-  return ids.flatMap((id): ColumnPair[] => {
-    const pair = { before: before?.column(id), after: after?.column(id) };
-    if (pair.before === undefined || pair.after === undefined) return [pair];
-    const shared = base.document.frame.column(pair.before.def) === branch.document.frame.column(pair.after.def);
-    const typedShared =
-      base.document.frame.typed[pair.before.def.number] === branch.document.frame.typed[pair.after.def.number];
-    return shared && typedShared && rowsShared ? [] : [pair];
+function settingsDiffer(before: Book, after: Book): Making['settings'] {
+  const units = { us: 'US customary', si: 'metric' };
+  const told = (book: Book): readonly (readonly [string, string])[] => {
+    const now = settings(book);
+    return [
+      ['Title', now.title],
+      ['Units', units[now.units]],
+      ['Version of the sheets', String(now.template.version)],
+    ];
+  };
+  const later = told(after);
+  return told(before).flatMap(([what, was], i) => {
+    const is = later[i]?.[1] ?? '';
+    return was === is ? [] : [{ what, before: was, after: is }];
   });
 }
 
-function cellDifference(
-  base: Book,
-  branch: Book,
-  { before, after }: ColumnPair,
-  was: number | undefined,
-  is: number | undefined,
-  { typedOnly = false }: CompareOptions,
-): readonly CellDifference[] {
-  const known = after ?? before;
-  if (known === undefined) return [];
-  const typed = isTyped(base, before, was) || isTyped(branch, after, is);
-  if (typedOnly && !typed) return [];
-  const [a, b] = [lasting(base, before, was), lasting(branch, after, is)];
-  if (a === b) return [];
-  return [
-    {
-      column: known.id,
-      columnName: known.name,
-      typed,
-      base: said(base, before, was),
-      branch: said(branch, after, is),
-    },
-  ];
+interface Sheets {
+  readonly before: Book;
+  readonly after: Book;
+  readonly old: ProgramSheet;
+  readonly sheet: ProgramSheet;
+  readonly most: number;
 }
 
-function isTyped({ document }: Book, column: ProgramColumn | undefined, slot: number | undefined): boolean {
-  return column !== undefined && slot !== undefined && column.role !== 'made' && document.isTyped(column, slot);
+function compareSheets(sheets: Sheets, found: Making): void {
+  const { before, after, old, sheet } = sheets;
+  if (old.name !== sheet.name) {
+    found.renamed.push({ ...placeOf(sheet, undefined), before: old.name, after: sheet.name });
+  }
+  if (!isMadeSheet(sheet.schema)) {
+    found.rowsAdded.push(...rowsOnlyIn(after, before, sheet));
+    found.rowsGone.push(...rowsOnlyIn(before, after, old));
+  }
+  const matched = matchRows(before, after, sheet.id);
+  for (const column of sheet.columns) {
+    const oldColumn = old.column(column.id);
+    if (oldColumn === undefined) found.added.push(placeOf(sheet, column));
+    else compareColumns(sheets, oldColumn, column, matched, found);
+  }
+  for (const column of old.columns) if (sheet.column(column.id) === undefined) found.gone.push(placeOf(old, column));
 }
 
-function said(book: Book, column: ProgramColumn | undefined, slot: number | undefined): string {
-  return column === undefined || slot === undefined ? '' : inWords(book, column, slot);
+function rowsOnlyIn(book: Book, other: Book, sheet: ProgramSheet): readonly RowDifference[] {
+  const there = new Set(Array.from(rows(other, sheet.id), (slot) => rowId(other, sheet.id, slot)));
+  return Array.from(rows(book, sheet.id)).flatMap((slot) => {
+    const row = rowId(book, sheet.id, slot);
+    if (there.has(row)) return [];
+    return [{ sheet: sheet.id, sheetName: sheet.name, row, rowName: rowName(book, sheet.id, slot) }];
+  });
 }
 
-/** A value that can be held against one of another book: a row by its id, an error by what it says. */
-function lasting(
-  book: Book,
-  column: ProgramColumn | undefined,
-  slot: number | undefined,
-): Exclude<Scalar, object> | string {
-  if (column === undefined || slot === undefined) return null;
-  const value = scalarAt(book, column, slot);
-  if (isError(value)) return `${value.error} ${value.why}`;
-  return column.type?.kind === 'link' && typeof value === 'number' ? rowId(book, column.type.table, value) : value;
+function compareColumns(
+  { before, after, sheet, most }: Sheets,
+  oldColumn: ProgramColumn,
+  column: ProgramColumn,
+  matched: readonly (readonly [before: number, after: number])[],
+  found: Making,
+): void {
+  const place = placeOf(sheet, column);
+  if (oldColumn.name !== column.name) {
+    found.renamed.push({ ...place, before: oldColumn.name, after: column.name });
+  }
+  if (column.role === 'made') return;
+  const [formulaWas, formulaIs] = [formulaOf(before, oldColumn), formulaOf(after, column)];
+  // A formula in which only a name changed is the same.
+  const asKept = keptForm(before, sheet.id, formulaWas) === keptForm(after, sheet.id, formulaIs);
+  if (formulaWas !== formulaIs && !asKept) found.formulas.push({ ...place, before: formulaWas, after: formulaIs });
+  // What is typed and what follows are told apart, in one column too: over some of its cells something may be typed.
+  const typed: CellDifference[] = [];
+  const follows: CellDifference[] = [];
+  let [typedCount, followsCount] = [0, 0];
+  for (const [was, is] of matched) {
+    const contents = [before.document.typedAt(oldColumn, was), after.document.typedAt(column, is)] as const;
+    const isTyped = contents[0] !== null || contents[1] !== null;
+    const same = isTyped
+      ? sameContent(...contents) && lasting(before, oldColumn, was) === lasting(after, column, is)
+      : lasting(before, oldColumn, was) === lasting(after, column, is);
+    if (same) continue;
+    const list = isTyped ? typed : follows;
+    if (isTyped) typedCount += 1;
+    else followsCount += 1;
+    if (list.length >= most) continue;
+    list.push({
+      row: rowId(after, sheet.id, is),
+      rowName: rowName(after, sheet.id, is),
+      before: inWords(before, oldColumn, was),
+      after: inWords(after, column, is),
+    });
+  }
+  if (typedCount > 0) found.cells.push({ ...place, typed: true, count: typedCount, cells: typed });
+  if (followsCount > 0) found.cells.push({ ...place, typed: false, count: followsCount, cells: follows });
+}
+
+function formulaOf({ document }: Book, column: ProgramColumn): string {
+  return isComputed(column) && column.formula !== '' ? printed(column.formula, document.program.vocabulary) : '';
 }
