@@ -12,7 +12,7 @@ export { workOutOrder } from './acts/work-out-order.ts';
 export type { NamedRow } from './names.ts';
 export { rowsById } from './names.ts';
 export { type OrderLine, orderCsv, ordersOf, type SupplierOrder } from './orders.ts';
-export { PLAN_BY_WEEK, PLAN_TOTALS } from './totals.ts';
+export { PLAN_BY_WEEK, PLAN_SHEETS, PLAN_TOTALS } from './totals.ts';
 export type { SeasonOptions };
 export { SEASON, seasonStart };
 

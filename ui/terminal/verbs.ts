@@ -5,6 +5,7 @@ import { laySuccessions, placePlantings } from './acts.ts';
 import type { Given, Options } from './arguments.ts';
 import { branchOut, compareBranches } from './branches.ts';
 import { checkWorkbook } from './check.ts';
+import { drawSeasons } from './draws.ts';
 import { setCell, setFormula } from './edits.ts';
 import { evaluateFormulas } from './evaluate.ts';
 import { explainCell } from './explain.ts';
@@ -213,6 +214,14 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: '--down "Table / Row / Column = 4 in..8 in by 1 in" [--across "..."] [--json]',
     does: 'a table of what a formula gives while one or two cells are tried at several values',
     run: gridOfFigures,
+  },
+  {
+    name: 'draws',
+    takes: ['FILE', 'FORMULA', '[FORMULA]', '[FORMULA]', '[FORMULA]'],
+    options: { count: 'value', seed: 'value', goal: 'value', json: 'flag' },
+    optionsInWords: '[--count 2000] [--seed 1] [--goal AMOUNT] [--json]',
+    does: 'draws the season many times from figures typed as ranges and those of the library: 10, 50 and 90% values, the chance of a goal, what it hangs on',
+    run: drawSeasons,
   },
   {
     name: 'upgrade',
