@@ -7,6 +7,7 @@ import type { PageCommand } from './command.ts';
 import { EVERYWHERE } from './everywhere.ts';
 import { LINE } from './line-commands.ts';
 import { MOVES } from './moves.ts';
+import { PLAN_COMMANDS } from './plan-commands.ts';
 import { SEASON_COMMANDS } from './season-commands.ts';
 import { COLUMN_COMMANDS, ROW_COMMANDS } from './sheet-commands.ts';
 
@@ -16,6 +17,7 @@ export const COMMANDS: readonly PageCommand[] = [
   ...CELL_COMMANDS,
   ...ROW_COMMANDS,
   ...COLUMN_COMMANDS,
+  ...PLAN_COMMANDS,
   ...SEASON_COMMANDS,
   ...LINE,
 ];
