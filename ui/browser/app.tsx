@@ -32,6 +32,8 @@ const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((p
 
 const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
 
+const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));
+
 const WHOLE_NAMES = {
   glance: 'The season at a glance',
   pictures: 'Pictures',
@@ -82,7 +84,7 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
       <TopLine />
       <SheetList />
       <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
-        <GlancePage />
+        {shown.at === 'pictures' ? <PicturePage picture={shown.picture} /> : <GlancePage />}
       </main>
       <BottomLine />
     </div>
