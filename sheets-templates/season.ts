@@ -15,15 +15,21 @@ import { farmSheet } from './farm.ts';
 import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
 import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
 import { labourSheet } from './labour.ts';
+import { learnedCropsSheet, learnedVarietiesSheet } from './learned.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
+import { budgetSheet, monthsSheet } from './months.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
+import { ownCostsByMonthSheet, ownCostsSheet } from './own-costs.ts';
 import { packsSheet } from './packs.ts';
+import { plantOrderSheet } from './plant-order.ts';
 import { plantingJobsSheet } from './planting-jobs.ts';
 import { plantingsSheet } from './plantings.ts';
 import { PRODUCT_ROWS, productsSheet } from './products.ts';
+import { recordsSheet } from './records.ts';
+import { bedResultsSheet, cropResultsSheet, pastResultsSheet, plantingResultsSheet } from './results.ts';
 import { seedLotsSheet } from './seed-lots.ts';
 import { seedOrderSheet } from './seed-order.ts';
 import { shareBoxesSheet } from './share-boxes.ts';
@@ -32,6 +38,7 @@ import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
 import { storageSheet, storeByWeekSheet, storesByWeekSheet } from './storage.ts';
 import { lotsAndStoresSheet, STORE_ROWS, storesSheet } from './stores.ts';
 import { successionsSheet } from './successions.ts';
+import { orderLinesSheet, suppliersSheet } from './suppliers.ts';
 import { tasksSheet } from './tasks.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
@@ -56,6 +63,9 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   successionsSheet,
   plantingsSheet,
   seedOrderSheet,
+  plantOrderSheet,
+  suppliersSheet,
+  orderLinesSheet,
   sizeGradesSheet,
   bestSpacingSheet,
   weeksSheet,
@@ -81,6 +91,10 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   ownJobsSheet,
   ownJobsByWeekSheet,
   plantingJobsSheet,
+  budgetSheet,
+  monthsSheet,
+  ownCostsSheet,
+  ownCostsByMonthSheet,
   bedCalendarSheet,
   coverCropsSheet,
   coverCropKindsSheet,
@@ -90,6 +104,13 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   weatherByWeekSheet,
   bedWaterSheet,
   nutrientsSheet,
+  recordsSheet,
+  plantingResultsSheet,
+  cropResultsSheet,
+  bedResultsSheet,
+  learnedVarietiesSheet,
+  learnedCropsSheet,
+  pastResultsSheet,
   trialsSheet,
   trialFitsSheet,
   bulbingRecordsSheet,

@@ -1,10 +1,12 @@
 // Carries out one command: finds the file that knows how. The list of commands is the union in command.ts; a command without
 // a hand here does not compile.
 
+import { addBranch, changeBranch, removeBranch, renameBranch, takeOver } from './branches.ts';
 import { putCell, setCell, takeBack } from './cells.ts';
 import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormula } from './columns.ts';
 import type { Command, CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
+import { restore } from './restore.ts';
 import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
 import { addSheet, moveSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
@@ -35,6 +37,12 @@ const HANDS: Hands = {
   'set units': setUnits,
   'set today': setToday,
   'set title': setTitle,
+  restore,
+  'add branch': addBranch,
+  'rename branch': renameBranch,
+  'remove branch': removeBranch,
+  'change branch': changeBranch,
+  'take over': takeOver,
   'use template': useTemplate,
 };
 

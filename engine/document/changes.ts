@@ -110,6 +110,14 @@ export class Changes {
         this.#settingsChanged = true;
         return [{ op: 'today', today: before }];
       }
+      case 'branch': {
+        const { branch, holds } = operation;
+        const before = this.#document.branches.get(branch) ?? null;
+        if (before === holds) return [];
+        this.#document.keepBranch(branch, holds);
+        this.#settingsChanged = true;
+        return [{ op: 'branch', branch, holds: before }];
+      }
       case 'title': {
         const before = this.#document.title;
         this.#document.title = operation.title;
@@ -225,7 +233,9 @@ export class Changes {
     const sheet = document.program.sheet(sheetId);
     if (record === undefined || sheet === undefined || record.slot < 0) {
       if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
-      return [];
+      // One that waits with its sheet is there again when that is taken back.
+      const waits = record !== undefined && record.removed === undefined;
+      return waits ? [{ op: 'insert row', sheet: sheetId, row, at: record.at }] : [];
     }
     if (arrival.remote && document.stamps.isChangedSince(sheetId, row, arrival.stamp)) {
       this.#mark(sheetId, row);

@@ -11,6 +11,7 @@ import { ONLY_ROW } from './ids.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import { type ShippedRow, shippedRows } from './template-rows.ts';
+import type { BranchData } from './transaction.ts';
 
 export interface RowData {
   readonly id: string;
@@ -36,6 +37,8 @@ export interface DocumentData {
   readonly removed: ById<readonly string[]>;
   /** What is typed on rows that follow from other data, and what has no place just now: by sheet, row and column. */
   readonly aside: ById<ById<ById<Content>>>;
+  /** Other ways that the plan could go, by id; absent where there are none. */
+  readonly branches?: ById<BranchData>;
 }
 
 export function dataOf(document: Document): DocumentData {
@@ -58,6 +61,7 @@ export function dataOf(document: Document): DocumentData {
     rows: sorted(rows),
     removed: sorted(removed),
     aside: asideOf(document),
+    ...(document.branches.size === 0 ? {} : { branches: sorted([...document.branches]) }),
   };
 }
 
@@ -112,7 +116,7 @@ function asideOf(document: Document): ById<ById<ById<Content>>> {
 }
 
 /** A person's own row that was taken out: the history knows what it held. */
-function isRemovedOwnRow(document: Document, sheet: string, row: string): boolean {
+export function isRemovedOwnRow(document: Document, sheet: string, row: string): boolean {
   const record = document.rowsOf(sheet).record(row);
   return record?.removed !== undefined && record.slot < 0 && !shippedRows(document.template, sheet).has(row);
 }

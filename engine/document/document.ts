@@ -17,6 +17,7 @@ import { RowNames } from './row-names.ts';
 import { SheetRows } from './sheet-rows.ts';
 import type { Shelf } from './shelf.ts';
 import { Stamps } from './stamps.ts';
+import type { BranchData } from './transaction.ts';
 
 export interface DocumentParts {
   readonly title: string;
@@ -27,6 +28,8 @@ export interface DocumentParts {
   readonly names: Map<string, RowNames>;
   readonly shelf: Shelf;
   readonly stamps: Stamps;
+  /** Other ways that the plan could go, by id. */
+  readonly branches: ReadonlyMap<string, BranchData>;
 }
 
 export class Document implements RowFinder {
@@ -39,6 +42,7 @@ export class Document implements RowFinder {
   readonly stamps: Stamps;
   readonly #rows: Map<string, SheetRows>;
   readonly #names: Map<string, RowNames>;
+  #branches: ReadonlyMap<string, BranchData>;
 
   constructor(parts: DocumentParts) {
     this.title = parts.title;
@@ -49,6 +53,7 @@ export class Document implements RowFinder {
     this.stamps = parts.stamps;
     this.#rows = parts.rows;
     this.#names = parts.names;
+    this.#branches = parts.branches;
     this.useFrame(parts.frame);
   }
 
@@ -63,7 +68,22 @@ export class Document implements RowFinder {
       names: new Map(this.#names),
       shelf: this.shelf.copy(),
       stamps: new Stamps(),
+      branches: this.#branches,
     });
+  }
+
+  // Branches kept in the workbook: transactions on it, opened by whoever works in one (commands/branches.ts).
+
+  /** By id. */
+  get branches(): ReadonlyMap<string, BranchData> {
+    return this.#branches;
+  }
+
+  keepBranch(id: string, holds: BranchData | null): void {
+    const branches = new Map(this.#branches);
+    if (holds === null) branches.delete(id);
+    else branches.set(id, holds);
+    this.#branches = branches;
   }
 
   /** Takes a frame into use: rows that it makes get back what was typed on them. */

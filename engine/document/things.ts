@@ -47,6 +47,8 @@ export function thingOf(operation: Exclude<Operation, { readonly op: 'insert row
       return JSON.stringify(['sheet place', operation.sheet]);
     case 'check':
       return JSON.stringify(['check', operation.sheet, operation.check]);
+    case 'branch':
+      return JSON.stringify(['branch', operation.branch]);
     default:
       return operation.op;
   }

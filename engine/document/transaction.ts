@@ -66,6 +66,8 @@ export type Operation =
   /** The civil day that TODAY() gives. */
   | { readonly op: 'today'; readonly today: number }
   | { readonly op: 'title'; readonly title: string }
+  /** A branch that is kept in the workbook, as it is from here on; null: no such branch any more. */
+  | { readonly op: 'branch'; readonly branch: string; readonly holds: BranchData | null }
   /**
    * Another version of the workbook's template. The rows it ships follow, but for what the person changed; they stay as they
    * are where this takes a step back, whose other operations say what they held.
@@ -111,6 +113,12 @@ export interface Message {
   readonly parts: Readonly<Record<string, string | number>>;
 }
 
+/** Another way that the plan could go: a name, and the transactions that lead to it from the workbook as it stands. */
+export interface BranchData {
+  readonly name: string;
+  readonly changes: readonly Transaction[];
+}
+
 export interface Transaction {
   readonly id: string;
   readonly actor: string;
@@ -122,6 +130,8 @@ export interface Transaction {
   /** The transaction that this one takes back, or does again. */
   readonly undoes?: string;
   readonly redoes?: string;
+  /** The transaction right before, of whose step of undo this one is a part: a drag is many transactions and one step. */
+  readonly joins?: string;
 }
 
 /** One transaction that does what the first and then the second did, told as the second. */
@@ -141,12 +151,12 @@ function squashed(operations: readonly Operation[]): readonly Operation[] {
   const kept: (Operation | undefined)[] = [];
   const places = new Map<string, number>();
   for (const operation of operations) {
-    if (operation.op !== 'cell') {
+    const place = placeOf(operation);
+    if (place === undefined) {
       places.clear();
       kept.push(operation);
       continue;
     }
-    const place = JSON.stringify([operation.sheet, operation.row, operation.column]);
     const before = places.get(place);
     if (before === undefined) {
       places.set(place, kept.length);
@@ -154,4 +164,10 @@ function squashed(operations: readonly Operation[]): readonly Operation[] {
     } else kept[before] = operation;
   }
   return kept.flatMap((operation) => operation ?? []);
+}
+
+/** What of several operations on one place only the last need be kept of. */
+function placeOf(operation: Operation): string | undefined {
+  if (operation.op === 'branch') return JSON.stringify(['branch', operation.branch]);
+  return operation.op === 'cell' ? JSON.stringify([operation.sheet, operation.row, operation.column]) : undefined;
 }

@@ -3,9 +3,10 @@
 
 import type { DateContent, LinkContent } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
-import { checkDeclaration, columnDeclaration, id, sheetDeclaration } from '../schema/declaration-shape.ts';
+import type { BranchData } from '../document/transaction.ts';
+import { id } from '../schema/declaration-shape.ts';
 import { ID, ROW_ID } from '../schema/id.ts';
-import type { OwnColumn, OwnSchema, OwnSheet } from '../schema/own.ts';
+import type { OwnSchema } from '../schema/own.ts';
 import {
   fields,
   like,
@@ -15,13 +16,13 @@ import {
   oneOf,
   onlyTrue,
   optional,
-  orNull,
   record,
   type Shape,
   text,
   whole,
 } from '../schema/shape.ts';
-import { civilDayOfIso } from '../values/civil.ts';
+import { ids, ownSheet } from './own-shape.ts';
+import { branchData, isoDay } from './transaction-shape.ts';
 
 /** A content as a file has it: a quantity as [8, "in"], or [8, "in", true] where the unit was the column's own. */
 export type FileContent = FileQuantity | string | number | boolean | DateContent | LinkContent;
@@ -52,6 +53,8 @@ export interface WorkbookFile {
   readonly removed: Readonly<Record<string, readonly string[]>>;
   /** By sheet, row and column. */
   readonly aside: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, FileContent>>>>>>;
+  /** Other ways that the plan could go, by id. */
+  readonly branches?: Readonly<Record<string, BranchData>>;
 }
 
 /** What reading a file gives. */
@@ -61,28 +64,12 @@ export type WorkbookFileRead =
       readonly data: DocumentData;
       /** What was not as it should be, a sentence each; it is kept aside or left out. */
       readonly notes: readonly string[];
+      /** Something that the file holds is not in the document: written over the file, it would be lost. */
+      readonly leftOut: boolean;
     }
   | { readonly ok: false; readonly why: string };
 
-const ids = { pattern: ID, wanted: 'an id of letters, digits and hyphens' };
 const rowIds = { pattern: ROW_ID, wanted: 'the id of a row' };
-
-const ownColumn: Shape<OwnColumn> = fields<OwnColumn>({
-  name: optional(text),
-  formula: optional(text),
-  after: optional(orNull(id)),
-  declaration: optional(columnDeclaration),
-  removed: optional(onlyTrue),
-});
-
-const ownSheet: Shape<OwnSheet> = fields<OwnSheet>({
-  name: optional(text),
-  after: optional(orNull(id)),
-  declaration: optional(sheetDeclaration),
-  removed: optional(onlyTrue),
-  columns: optional(record(ownColumn, (key) => `column “${key}”`, ids)),
-  checks: optional(record(orNull(checkDeclaration), (key) => `check “${key}”`, ids)),
-});
 
 /** Reading it puts every field in the order that files have. */
 export const ownSchema: Shape<OwnSchema> = record(ownSheet, (key) => `sheet “${key}”`, ids);
@@ -106,22 +93,23 @@ const anyCell: Shape<unknown> = {
   },
 };
 
+/** Ids of columns; '' for what is none, since the cells below it are told by their place (workbook-file.ts gives it a name). */
+const columnIds: Shape<readonly string[]> = {
+  read: (value, place) =>
+    Array.isArray(value)
+      ? value.map((one: unknown) => (typeof one === 'string' && ID.test(one) ? one : ''))
+      : misfit(value, place, 'a list'),
+  schema: { type: 'array', items: id.schema },
+};
+
 const fileRows: Shape<FileRows> = fields<FileRows>({
-  columns: list(id, (_, index) => `column ${index + 1}`),
+  columns: columnIds,
   rows: list(
     list(anyCell, (_, index) => `cell ${index - 1}`),
     (_, index) => `row ${index + 1}`,
   ),
   broughtBack: optional(list(like(ROW_ID, 'the id of a row'), (_, index) => `row ${index + 1}`)),
 });
-
-const isoDay: Shape<string> = {
-  read: (value, place) =>
-    typeof value === 'string' && civilDayOfIso(value) !== undefined
-      ? value
-      : misfit(value, place, 'a date such as 2027-03-15'),
-  schema: { type: 'string', format: 'date' },
-};
 
 const content: Shape<FileContent> = { read: (value) => value as FileContent, schema: anyCell.schema };
 
@@ -147,4 +135,5 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
     (key) => `kept aside of “${key}”`,
     ids,
   ),
+  branches: optional(record(branchData, (key) => `branch “${key}”`, ids)),
 });
