@@ -128,6 +128,7 @@ export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { compareWeeks, type WeeklyFigure, type WeeksCompared } from './queries/by-week.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
+export { type Chance, chanceOf, type Interval, intervalOf, quantile, shareOfSpread } from './queries/chances.ts';
 export {
   type CellDifference,
   type ColumnDifference,
@@ -142,8 +143,11 @@ export {
   type ComparedValue,
   compareCells,
   compareTotals,
+  type DifferingCell,
+  type DifferingRow,
   type SheetDifference,
 } from './queries/compare-branches.ts';
+export { type Drawn, type DrawnFigure, Draws, drawnFrom, MOST_DRAWS, type StreamOf } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
@@ -160,6 +164,7 @@ export {
   sayInput,
 } from './queries/inputs.ts';
 export type { ColumnPlace } from './queries/matching.ts';
+export { cellRange, type Uncertain } from './queries/ranges.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
 export { sayChange } from './queries/say-change.ts';
 export { SEEK_STEPS, type SeekQuestion, type Sought, type SoughtPlace, seek } from './queries/seek.ts';
@@ -167,6 +172,7 @@ export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
 export { type InputAt, oneWay, type TwoWay, twoWay } from './queries/two-way.ts';
+export { type UncertainInput, uncertainInputs } from './queries/uncertain.ts';
 export { type FormulaChange, type MovedFigures, type OwnFormula, type Upgrade, upgradeTo } from './queries/upgrade.ts';
 export type {
   CheckDeclaration,

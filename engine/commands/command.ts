@@ -77,8 +77,6 @@ export type Command =
   | { readonly command: 'set units'; readonly units: UnitSystem }
   | { readonly command: 'set today'; readonly today: number }
   | { readonly command: 'set title'; readonly title: string }
-  /** Makes the workbook hold what it held at another time, in as many operations as it differs by; the day stays today. */
-  | { readonly command: 'restore'; readonly data: DocumentData }
   /** A branch of no changes yet, under a name of its own. */
   | { readonly command: 'add branch'; readonly branch: string; readonly name: string }
   | { readonly command: 'rename branch'; readonly branch: string; readonly name: string }
@@ -91,6 +89,8 @@ export type Command =
    * undefined: all of them, and the branch goes.
    */
   | { readonly command: 'take over'; readonly branch: string; readonly changes: readonly string[] | undefined }
+  /** Makes the workbook hold what it held at another time, in as many operations as it differs by; the day stays today. */
+  | { readonly command: 'restore'; readonly data: DocumentData }
   /** Takes another version of the template into use. */
   | { readonly command: 'use template'; readonly version: number };
 

@@ -37,12 +37,12 @@ const HANDS: Hands = {
   'set units': setUnits,
   'set today': setToday,
   'set title': setTitle,
-  restore,
   'add branch': addBranch,
   'rename branch': renameBranch,
   'remove branch': removeBranch,
   'change branch': changeBranch,
   'take over': takeOver,
+  restore,
   'use template': useTemplate,
 };
 

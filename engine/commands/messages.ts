@@ -44,6 +44,7 @@ const SENTENCES = {
   'work out order': 'Work out the order',
   'plant a way': 'Plant {way}',
   'propose beds': 'Propose beds for {count} plantings',
+  'learn figure': '{of}: take over the learned {figure}',
   'add branch': 'Branch {branch}',
   'rename branch': 'Rename the branch {branch}',
   'remove branch': 'Throw the branch {branch} away',

@@ -21,6 +21,8 @@ export function thingOf(operation: Exclude<Operation, { readonly op: 'insert row
   switch (operation.op) {
     case 'cell':
       return cellThing(operation.sheet, operation.row, operation.column);
+    case 'range':
+      return JSON.stringify(['range', operation.sheet, operation.row, operation.column]);
     case 'insert row':
     case 'remove row':
     case 'keep row':

@@ -3,7 +3,7 @@
 
 import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration, UnitSystem } from '../schema/declaration.ts';
 import type { After, OwnColumn, OwnSheet } from '../schema/own.ts';
-import type { Content } from './content.ts';
+import type { Content, ContentRange } from './content.ts';
 
 export type Operation =
   /** What is typed in a cell; null takes it out, and gives a computed cell back to its formula. */
@@ -13,6 +13,14 @@ export type Operation =
       readonly row: string;
       readonly column: string;
       readonly content: Content;
+    }
+  /** How far what is typed in a cell may be off; null: it is not said. */
+  | {
+      readonly op: 'range';
+      readonly sheet: string;
+      readonly row: string;
+      readonly column: string;
+      readonly range: ContentRange | null;
     }
   /** A row of an entered sheet comes (or comes back, with what it held). */
   | { readonly op: 'insert row'; readonly sheet: string; readonly row: string; readonly at: string }

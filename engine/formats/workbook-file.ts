@@ -48,7 +48,7 @@ export function workbookFileSchema(): JsonSchema {
 
 /** The file's text, ending with a line break. The same document always gives the same text. */
 export function writeWorkbookFile(data: DocumentData): string {
-  const { title, units, currency, today, template, own, removed, branches } = data;
+  const { title, units, currency, today, template, own, removed, ranges, branches } = data;
   const file: WorkbookFile = {
     title,
     units,
@@ -59,6 +59,7 @@ export function writeWorkbookFile(data: DocumentData): string {
     rows: mapped(data.rows, fileRows),
     removed,
     aside: mapped(data.aside, (rows) => mapped(rows, (cells) => mapped(cells, fileContent))),
+    ...(ranges === undefined ? {} : { ranges }),
     ...(branches === undefined ? {} : { branches: mapped(branches, (branch) => branchData.read(branch, WHOLE)) }),
   };
   return `${layout({ format: FORMAT, version: VERSION, ...file })}\n`;
@@ -169,9 +170,12 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
       mapped(byRow, (cells) => asideCells(sheet, cells, notes)),
     ]),
   );
-  const { title, units, currency, template, own, removed, branches } = file;
+  const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;
   const today = civilDayOfIso(file.today) ?? 0;
-  const kept = branches === undefined || Object.keys(branches).length === 0 ? {} : { branches };
+  const kept = {
+    ...(Object.keys(ranges).length === 0 ? {} : { ranges }),
+    ...(Object.keys(branches).length === 0 ? {} : { branches }),
+  };
   const data = {
     title,
     units,

@@ -1,7 +1,7 @@
 // What a workbook file must look like inside, as shapes. Rows stand as lists, their columns named once a sheet, so that a
 // season stays small; contents say by themselves what they are.
 
-import type { DateContent, LinkContent } from '../document/content.ts';
+import type { ContentRange, DateContent, LinkContent } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
 import type { BranchData } from '../document/transaction.ts';
 import { id } from '../schema/declaration-shape.ts';
@@ -22,7 +22,7 @@ import {
   whole,
 } from '../schema/shape.ts';
 import { ids, ownSheet } from './own-shape.ts';
-import { branchData, isoDay } from './transaction-shape.ts';
+import { branchData, contentRange, isoDay } from './transaction-shape.ts';
 
 /** A content as a file has it: a quantity as [8, "in"], or [8, "in", true] where the unit was the column's own. */
 export type FileContent = FileQuantity | string | number | boolean | DateContent | LinkContent;
@@ -53,6 +53,8 @@ export interface WorkbookFile {
   readonly removed: Readonly<Record<string, readonly string[]>>;
   /** By sheet, row and column. */
   readonly aside: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, FileContent>>>>>>;
+  /** How far what is typed may be off, by sheet, row and column. */
+  readonly ranges?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, ContentRange>>>>>>;
   /** Other ways that the plan could go, by id. */
   readonly branches?: Readonly<Record<string, BranchData>>;
 }
@@ -134,6 +136,17 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
     ),
     (key) => `kept aside of “${key}”`,
     ids,
+  ),
+  ranges: optional(
+    record(
+      record(
+        record(contentRange, (key) => `column “${key}”`, ids),
+        (key) => `row “${key.slice(0, 40)}”`,
+        rowIds,
+      ),
+      (key) => `ranges of “${key}”`,
+      ids,
+    ),
   ),
   branches: optional(record(branchData, (key) => `branch “${key}”`, ids)),
 });

@@ -5,6 +5,7 @@ import { laySuccessions, placePlantings } from './acts.ts';
 import type { Given, Options } from './arguments.ts';
 import { branchOut, compareBranches } from './branches.ts';
 import { checkWorkbook } from './check.ts';
+import { drawSeasons } from './draws.ts';
 import { setCell, setFormula } from './edits.ts';
 import { evaluateFormulas } from './evaluate.ts';
 import { explainCell } from './explain.ts';
@@ -12,6 +13,7 @@ import { listJournal, undoLast } from './history.ts';
 import { printJobs, saveCalendar } from './jobs.ts';
 import { makeNew } from './new.ts';
 import { order } from './order.ts';
+import { rollSeasonOver, showLearned } from './seasons-end.ts';
 import { exportTable, importRows } from './table-files.ts';
 import { listTables, printTable } from './tables.ts';
 import { gridOfFigures, seekValue } from './trials.ts';
@@ -166,6 +168,22 @@ export const VERBS: readonly Verb[] = [
     run: saveCalendar,
   },
   {
+    name: 'learned',
+    takes: ['FILE'],
+    options: { ...CHANGING, take: 'value' },
+    optionsInWords: `[--take NAME] ${CHANGING_IN_WORDS}`,
+    does: 'lists the figures that the records taught; --take makes one of them the farm’s own',
+    run: showLearned,
+  },
+  {
+    name: 'rollover',
+    takes: ['FILE'],
+    options: { season: 'value', out: 'value', plan: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--force] [--dry-run]',
+    does: 'writes the workbook of the next season: lots, beds’ history and results along, dates a year on',
+    run: rollSeasonOver,
+  },
+  {
     name: 'branch',
     takes: ['FILE', '[NAME]'],
     options: { ...WRITING, keep: 'flag', 'throw-away': 'flag', take: 'value', rename: 'value', json: 'flag' },
@@ -196,6 +214,14 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: '--down "Table / Row / Column = 4 in..8 in by 1 in" [--across "..."] [--json]',
     does: 'a table of what a formula gives while one or two cells are tried at several values',
     run: gridOfFigures,
+  },
+  {
+    name: 'draws',
+    takes: ['FILE', 'FORMULA', '[FORMULA]', '[FORMULA]', '[FORMULA]'],
+    options: { count: 'value', seed: 'value', goal: 'value', json: 'flag' },
+    optionsInWords: '[--count 2000] [--seed 1] [--goal AMOUNT] [--json]',
+    does: 'draws the season many times from figures typed as ranges and those of the library: 10, 50 and 90% values, the chance of a goal, what it hangs on',
+    run: drawSeasons,
   },
   {
     name: 'upgrade',
