@@ -67,15 +67,19 @@ export type { FunctionGroup, Parameter, Signature } from './language/signature.t
 export type { Diagnostic, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
 // Queries: asked, never changing.
+export { type Arrangement, arrange, type HeldValue, type RowGroup, valuesHeld } from './queries/arranged.ts';
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
+export { meeting, valueKey } from './queries/conditions.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Finding, type FindingLevel, Findings } from './queries/findings.ts';
+export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
+export { totalText, usualTotal } from './queries/totals.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
 export { type FormulaChange, type MovedFigures, type OwnFormula, type Upgrade, upgradeTo } from './queries/upgrade.ts';
 export type {
@@ -93,6 +97,16 @@ export type {
 } from './schema/declaration.ts';
 export type { Template, TemplateRow, TemplateShelf } from './schema/template.ts';
 export { readTemplate } from './schema/template-shape.ts';
+export {
+  type ColourRule,
+  type Condition,
+  type Filter,
+  type SortKey,
+  TONES,
+  type Tone,
+  type Total,
+  type ViewDeclaration,
+} from './schema/views.ts';
 export { loadGeneralUnits, wantsGeneralUnits } from './units/general.ts';
 export type { Unit } from './units/unit.ts';
 export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';
@@ -100,5 +114,6 @@ export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';
 export { civilDay, civilDayOfIso, dayOfYear, isoDate, yearMonthDay } from './values/civil.ts';
 export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts';
 export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
-export { showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
+export { decimalText, showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
 export { nameOfType, type ValueType } from './values/type.ts';
+export type { Writing, Writings } from './values/writing.ts';

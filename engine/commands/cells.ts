@@ -15,29 +15,33 @@ export function setCell(command: CommandOf<'set cell'>, draft: Draft): Refused {
   if (!column.ok) return column.refused;
   const row = findRow(draft, sheet.found, command.row);
   if (!row.ok) return row.refused;
-  return typeInto(sheet.found, command.row, column.found, command.entry, draft);
+  return typeInto(sheet.found, command.row, column.found, command, draft);
 }
+
+/** What is typed, and whether as formulas have it rather than in the workbook's locale. */
+export type TypedEntry = Pick<CommandOf<'set cell'>, 'entry' | 'plain'>;
 
 /** Types into a cell of a row that is there. */
 export function typeInto(
   sheet: ProgramSheet,
   row: string,
   column: ProgramColumn,
-  entry: string,
+  typed: TypedEntry,
   draft: Draft,
 ): Refused {
+  const { entry } = typed;
   const place = { sheet: sheet.id, row, column: column.id };
   if (column.role === 'made') return { ...place, why: madeWhy(sheet, column) };
   if (entry.trim() === '' && isComputed(column)) {
     draft.perform({ op: 'cell', ...place, content: null });
     return undefined;
   }
-  const read = readTyped(column, entry, draft);
+  const read = readTyped(column, typed, draft);
   if (!read.ok) {
-    const other = otherColumnFor(sheet, column, entry, draft);
+    const other = otherColumnFor(sheet, column, typed, draft);
     if (other === undefined) return { ...place, why: read.why };
     draft.perform({ op: 'cell', ...place, content: null });
-    return typeInto(sheet, row, other, entry, draft);
+    return typeInto(sheet, row, other, typed, draft);
   }
   const refused = sheet.schema.key === column.id ? refuseName(sheet, row, read.content, draft) : undefined;
   if (refused !== undefined) return { ...place, why: refused };
@@ -50,9 +54,14 @@ function madeWhy(sheet: ProgramSheet, { name }: ProgramColumn): string {
 }
 
 /** What an entry means in a column of a sheet, names of rows found as people write them. */
-export function readTyped(column: ProgramColumn, entry: string, { document }: Pick<Draft, 'document'>): ContentRead {
+export function readTyped(
+  column: ProgramColumn,
+  { entry, plain }: TypedEntry,
+  { document }: Pick<Draft, 'document'>,
+): ContentRead {
   const { type } = column;
-  const read = readEntryAs(entry, column, document.program, document.entry, (of, name) => {
+  const context = plain === true ? document.plainEntry : document.entry;
+  const read = readEntryAs(entry, column, document.program, context, (of, name) => {
     const [slot] = document.namesOf(of).find(name);
     return slot === undefined ? undefined : document.rowIdOf(of, slot);
   });
@@ -79,12 +88,12 @@ function nearestRow(sheetId: string, name: string, document: Draft['document']):
 export function otherColumnFor(
   sheet: ProgramSheet,
   column: ProgramColumn,
-  entry: string,
+  typed: TypedEntry,
   draft: Pick<Draft, 'document'>,
 ): ProgramColumn | undefined {
   const { orElse } = column.declaration;
   const other = orElse === undefined ? undefined : sheet.column(orElse);
-  return other !== undefined && other !== column && readTyped(other, entry, draft).ok ? other : undefined;
+  return other !== undefined && other !== column && readTyped(other, typed, draft).ok ? other : undefined;
 }
 
 /** Why a row can't be called so: it must have a name, and one of its own. */

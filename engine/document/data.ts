@@ -2,9 +2,11 @@
 // Files and working copies hold it. Opening it gives the same document to the last bit, and so does writing that one again.
 
 import type { UnitSystem } from '../schema/declaration.ts';
+import type { Looks } from '../schema/looks.ts';
 import { inOrder, type OwnSchema } from '../schema/own.ts';
 import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
+import type { MappedCell } from './cell-map.ts';
 import { type Content, sameContent } from './content.ts';
 import type { Document } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
@@ -36,6 +38,12 @@ export interface DocumentData {
   readonly removed: ById<readonly string[]>;
   /** What is typed on rows that follow from other data, and what has no place just now: by sheet, row and column. */
   readonly aside: ById<ById<ById<Content>>>;
+  /** Views of one's own, views changed, colours; absent where there are none. */
+  readonly looks?: Looks;
+  /** Notes on cells, by sheet, row and column. */
+  readonly notes?: ById<ById<ById<string>>>;
+  /** The locale in which figures and days are read and shown; absent: that of the machine. */
+  readonly locale?: string;
 }
 
 export function dataOf(document: Document): DocumentData {
@@ -58,6 +66,16 @@ export function dataOf(document: Document): DocumentData {
     rows: sorted(rows),
     removed: sorted(removed),
     aside: asideOf(document),
+    ...laterParts(document),
+  };
+}
+
+/** Parts that most workbooks have none of. */
+function laterParts({ looks, notes, locale }: Document): Pick<DocumentData, 'looks' | 'notes' | 'locale'> {
+  return {
+    ...(Object.keys(looks).length === 0 ? {} : { looks }),
+    ...(notes.isEmpty ? {} : { notes: byCell(notes.all()) }),
+    ...(locale === undefined ? {} : { locale }),
   };
 }
 
@@ -101,10 +119,13 @@ function rowData({ id, broughtBack }: RowRecord, at: string | undefined, cells: 
 }
 
 function asideOf(document: Document): ById<ById<ById<Content>>> {
-  const sheets = new Map<string, Map<string, [string, Content][]>>();
-  for (const { sheet, row, column, content } of document.shelf.all()) {
-    if (isRemovedOwnRow(document, sheet, row)) continue;
-    const rows = sheets.get(sheet) ?? new Map<string, [string, Content][]>();
+  return byCell([...document.shelf.all()].filter(({ sheet, row }) => !isRemovedOwnRow(document, sheet, row)));
+}
+
+function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {
+  const sheets = new Map<string, Map<string, [string, T][]>>();
+  for (const { sheet, row, column, content } of cells) {
+    const rows = sheets.get(sheet) ?? new Map<string, [string, T][]>();
     sheets.set(sheet, rows);
     rows.set(row, [...(rows.get(row) ?? []), [column, content]]);
   }

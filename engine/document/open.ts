@@ -3,9 +3,12 @@
 
 import { compile, type ProgramSheet } from '../schema/compile.ts';
 import { layOver } from '../schema/lay-over.ts';
+import { NO_LOOKS } from '../schema/looks.ts';
 import { entry } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { Template } from '../schema/template.ts';
+import { plainWriting, type Writings } from '../values/writing.ts';
+import { CellMap } from './cell-map.ts';
 import { placeContent } from './cells.ts';
 import type { Content } from './content.ts';
 import { type DocumentData, type RowData, shippedCells } from './data.ts';
@@ -14,7 +17,7 @@ import { ONLY_ROW } from './ids.ts';
 import { nameRows } from './refit.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
-import { Shelf } from './shelf.ts';
+import type { Shelf } from './shelf.ts';
 import { BEFORE_ALL, Stamps } from './stamps.ts';
 import { shippedRows } from './template-rows.ts';
 
@@ -24,7 +27,8 @@ interface OpeningRow {
   readonly cells: ReadonlyMap<string, Content>;
 }
 
-export function openDocument(data: DocumentData, template: Template): Document {
+/** `writings` says how people write who have this locale, or who leave it to the machine they sit at. */
+export function openDocument(data: DocumentData, template: Template, writings: Writings = plainWriting): Document {
   const program = compile(layOver(template, data.own), { units: data.units, currency: data.currency });
   const frame = program.newFrame();
   frame.today = data.today;
@@ -36,6 +40,10 @@ export function openDocument(data: DocumentData, template: Template): Document {
     rows: new Map(),
     names: new Map(),
     shelf: shelfOf(data),
+    notes: notesOf(data),
+    looks: data.looks ?? NO_LOOKS,
+    locale: data.locale,
+    writing: writings(data.locale),
     stamps: new Stamps(),
   });
   const opening = program.sheets
@@ -53,13 +61,23 @@ export function openDocument(data: DocumentData, template: Template): Document {
 }
 
 function shelfOf({ aside }: DocumentData): Shelf {
-  const shelf = new Shelf();
+  const shelf: Shelf = new CellMap();
   for (const [sheet, rows] of Object.entries(aside)) {
     for (const [row, cells] of Object.entries(rows)) {
       for (const [column, content] of Object.entries(cells)) shelf.put(sheet, row, column, content);
     }
   }
   return shelf;
+}
+
+function notesOf({ notes = {} }: DocumentData): CellMap<string> {
+  const map = new CellMap<string>();
+  for (const [sheet, rows] of Object.entries(notes)) {
+    for (const [row, cells] of Object.entries(rows)) {
+      for (const [column, note] of Object.entries(cells)) map.put(sheet, row, column, note);
+    }
+  }
+  return map;
 }
 
 /** Shipped rows with what was changed of them, and a person's own, in the order of their places. */

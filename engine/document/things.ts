@@ -41,6 +41,12 @@ export function thingOf(operation: Operation): string {
       return JSON.stringify(['sheet place', operation.sheet]);
     case 'check':
       return JSON.stringify(['check', operation.sheet, operation.check]);
+    case 'view':
+      return JSON.stringify(['view', operation.sheet, operation.view]);
+    case 'colour':
+      return JSON.stringify(['colour', operation.sheet, operation.rule]);
+    case 'note':
+      return JSON.stringify(['note', operation.sheet, operation.row, operation.column]);
     default:
       return operation.op;
   }

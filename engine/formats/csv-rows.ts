@@ -8,6 +8,7 @@ import { rowId, rowName, rowNamed, rows } from '../queries/rows.ts';
 import type { SheetView } from '../queries/sheets.ts';
 import { civilDayOfIso } from '../values/civil.ts';
 import { showDate } from '../values/show.ts';
+import type { Writing } from '../values/writing.ts';
 import { type CsvRecord, type Delimiter, unguarded } from './csv.ts';
 import { isNumeric } from './csv-export.ts';
 import { fieldOf } from './csv-fields.ts';
@@ -174,7 +175,7 @@ export class RowReader {
     const known = this.#rowsByName();
     const fresh: Asked[] = [];
     for (const one of asked) {
-      const name = naming.map((column) => nameField(column, one)).join(' / ');
+      const name = naming.map((column) => nameField(column, one, this.#book.document.writing)).join(' / ');
       const before = seen.get(name.toLowerCase());
       if (before !== undefined) {
         throw new Refused(one.line, `“${name}” stands in line ${before} already: leave one of the two.`);
@@ -217,7 +218,7 @@ export class RowReader {
       const entry = entries.get(one) ?? '';
       return entry === '' ? [] : [[one.column.id, entry]];
     });
-    this.#push({ command: 'insert row', sheet: this.#view.id, entries: Object.fromEntries(given) }, line);
+    this.#push({ command: 'insert row', sheet: this.#view.id, entries: Object.fromEntries(given), plain: true }, line);
     this.#added++;
   }
 
@@ -230,7 +231,7 @@ export class RowReader {
       const there = fieldOf(this.#book, sheet, row, one.column);
       if (id === this.#view.key || settledField(entry) === settledField(there)) continue;
       const place = { sheet, row: rowId(this.#book, sheet, row), column: id };
-      if (entry !== '' || role === 'entered') this.#push({ command: 'set cell', ...place, entry }, line);
+      if (entry !== '' || role === 'entered') this.#push({ command: 'set cell', ...place, entry, plain: true }, line);
       else if (cellView(this.#book, sheet, row, id).origin === 'entered') {
         this.#push({ command: 'take back', ...place }, line);
       }
@@ -272,11 +273,11 @@ function namingColumns({ key, source }: SheetView): readonly string[] {
   }
 }
 
-function nameField(naming: FileColumn, { line, entries }: Asked): string {
+function nameField(naming: FileColumn, { line, entries }: Asked, writing: Writing | undefined): string {
   const entry = entries.get(naming) ?? '';
   if (entry === '') throw new Refused(line, `${naming.column.name} is empty, and it names the row: write a name.`);
   const civil = naming.column.type?.kind === 'date' ? civilDayOfIso(entry) : undefined;
-  return civil === undefined ? entry : showDate(civil);
+  return civil === undefined ? entry : showDate(civil, writing);
 }
 
 /** Rows that others of the same file link to come before them. */

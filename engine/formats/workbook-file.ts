@@ -10,6 +10,7 @@ import { ROW_ID } from '../schema/id.ts';
 import type { ById } from '../schema/records.ts';
 import { isFields, type JsonSchema, Misfit } from '../schema/shape.ts';
 import type { TemplateShelf } from '../schema/template.ts';
+import { looksShape } from '../schema/views-shape.ts';
 import { civilDayOfIso, isoDate } from '../values/civil.ts';
 import { jsonFault } from './json-fault.ts';
 import { layout } from './layout.ts';
@@ -47,7 +48,7 @@ export function workbookFileSchema(): JsonSchema {
 
 /** The file's text, ending with a line break. The same document always gives the same text. */
 export function writeWorkbookFile(data: DocumentData): string {
-  const { title, units, currency, today, template, own, removed } = data;
+  const { title, units, currency, today, template, own, removed, looks, notes, locale } = data;
   const file: WorkbookFile = {
     title,
     units,
@@ -58,6 +59,9 @@ export function writeWorkbookFile(data: DocumentData): string {
     rows: mapped(data.rows, fileRows),
     removed,
     aside: mapped(data.aside, (rows) => mapped(rows, (cells) => mapped(cells, fileContent))),
+    ...(looks === undefined ? {} : { looks: looksShape.read(looks, []) }),
+    ...(notes === undefined ? {} : { notes }),
+    ...(locale === undefined ? {} : { locale }),
   };
   return `${layout({ format: FORMAT, version: VERSION, ...file })}\n`;
 }
@@ -147,9 +151,15 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf): WorkbookFileRea
       mapped(byRow, (cells) => asideCells(sheet, cells, notes)),
     ]),
   );
-  const { title, units, currency, template, own, removed } = file;
+  const { title, units, currency, template, own, removed, looks, notes: remarks, locale } = file;
   const today = civilDayOfIso(file.today) ?? 0;
-  const data = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };
+  const later = {
+    ...(looks === undefined ? {} : { looks }),
+    ...(remarks === undefined ? {} : { notes: remarks }),
+    ...(locale === undefined ? {} : { locale }),
+  };
+  const known = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };
+  const data: DocumentData = { ...known, ...later };
   return { ok: true, data, notes };
 }
 

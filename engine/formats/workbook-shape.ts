@@ -5,12 +5,14 @@ import type { DateContent, LinkContent } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
 import { checkDeclaration, columnDeclaration, id, sheetDeclaration } from '../schema/declaration-shape.ts';
 import { ID, ROW_ID } from '../schema/id.ts';
+import type { Looks } from '../schema/looks.ts';
 import type { OwnColumn, OwnSchema, OwnSheet } from '../schema/own.ts';
 import {
   fields,
   like,
   list,
   misfit,
+  name,
   number,
   oneOf,
   onlyTrue,
@@ -21,6 +23,7 @@ import {
   text,
   whole,
 } from '../schema/shape.ts';
+import { looksShape } from '../schema/views-shape.ts';
 import { civilDayOfIso } from '../values/civil.ts';
 
 /** A content as a file has it: a quantity as [8, "in"], or [8, "in", true] where the unit was the column's own. */
@@ -52,6 +55,10 @@ export interface WorkbookFile {
   readonly removed: Readonly<Record<string, readonly string[]>>;
   /** By sheet, row and column. */
   readonly aside: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, FileContent>>>>>>;
+  readonly looks?: Looks;
+  /** By sheet, row and column. */
+  readonly notes?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, string>>>>>>;
+  readonly locale?: string;
 }
 
 /** What reading a file gives. */
@@ -147,4 +154,17 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
     (key) => `kept aside of “${key}”`,
     ids,
   ),
+  looks: optional(looksShape),
+  notes: optional(
+    record(
+      record(
+        record(name, (key) => `column “${key}”`, ids),
+        (key) => `row “${key.slice(0, 40)}”`,
+        rowIds,
+      ),
+      (key) => `notes of “${key}”`,
+      ids,
+    ),
+  ),
+  locale: optional(like(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'a language and place, such as de-CH,')),
 });

@@ -62,6 +62,7 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
   const { figure, unit } = shownCell(book, column, row);
   const typedIn = typedUnit(book, column, row);
   const text = unit === '' ? figure : unit === '%' ? `${figure}%` : `${figure} ${unit}`;
+  const { writing } = book.document;
   const { currency } = book.document.program;
   return {
     value,
@@ -72,7 +73,7 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
       return isNumber ? unitAfter(figure, type, { unit: typedIn, currency }) : '';
     },
     text,
-    entry: type.kind === 'link' ? figure : entryText(value, type, { unit: typedIn, currency }),
+    entry: type.kind === 'link' ? figure : entryText(value, type, { unit: typedIn, currency, writing }),
     origin: originOf(book, column, row),
   };
 }
