@@ -22,11 +22,12 @@ import { storageSheet, storeByWeekSheet } from './storage.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
+import { withViews } from './views.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
 import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
-export const SEASON_SHEETS: readonly SheetDeclaration[] = [
+export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   farmSheet,
   climateSheet,
   monthlyClimateSheet,
@@ -53,7 +54,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   trialFitsSheet,
   bulbingRecordsSheet,
   sourcesSheet,
-];
+]);
 
 /** What a fresh workbook holds: the crop library, tray formats, size bands, months and sources. */
 const SHIPPED: Template['rows'] = {
