@@ -8,6 +8,7 @@ import {
   cellsIn,
   type Place,
   rowAt,
+  rowsIn,
   type SelectedCells,
   selectedCells,
   selection,
@@ -61,7 +62,8 @@ export class Situation {
     const selected = selectedCells.value;
     if (selected?.sheet === sheet) return selected;
     const at = this.book === undefined ? undefined : rowAt(this.book, sheet, row);
-    return at === undefined ? undefined : { sheet, rows: [at], columns: column === undefined ? [] : [column] };
+    if (at === undefined) return undefined;
+    return { sheet, areas: [{ rows: [at], columns: column === undefined ? [] : [column] }] };
   }
 
   get cells(): readonly CellAt[] {
@@ -70,7 +72,7 @@ export class Situation {
 
   /** Ids of the selected rows. */
   get rows(): readonly string[] {
-    return this.selected?.rows.map(({ id }) => id) ?? [];
+    return this.selected === undefined ? [] : rowsIn(this.selected).map(({ id }) => id);
   }
 
   get grid(): GridSurface | undefined {

@@ -46,7 +46,7 @@ function replaceWith(workbook: Workbook, name: string, notes: readonly string[] 
   const before = workbookNow();
   showWorkbook(workbook);
   const back =
-    before === undefined ? undefined : { label: 'Go back to the one before', run: () => showWorkbook(before) };
+    before === undefined ? [] : [{ label: 'Go back to the one before', run: () => showWorkbook(before) }];
   announce(`Opened ${name}.`);
-  tell([`Opened ${name}.`, ...notes].join(' '), notes.length === 0 ? 'done' : 'refusal', back);
+  tell([`Opened ${name}.`, ...notes].join(' '), notes.length === 0 ? 'done' : 'refusal', ...back);
 }

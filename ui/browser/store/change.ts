@@ -51,7 +51,7 @@ export function redo(): void {
 }
 
 /** The way back that a notice offers. */
-export const UNDO = { label: 'Undo', run: undo } as const;
+export const UNDO = { label: 'Undo', run: undo, undoes: true } as const;
 
 /** Switches the whole workbook between US customary and SI units; undo takes it back. */
 export function setUnits(next: UnitSystem): void {
