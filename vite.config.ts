@@ -2,6 +2,7 @@
 // security policy, which forbids code made from text, inline scripts and every address but the page's own. Vite, the
 // start command and the browser tests read this file.
 
+import { resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 
 // The grid writes <style> elements into the page and puts this word on them (its option styleNonce; the page tells it
@@ -35,6 +36,9 @@ export default defineConfig({
   // Relative addresses: the built folder works wherever it is put.
   base: './',
   plugins: [securityPolicy],
+  // What packs and unpacks XLSX files starts no workers of its own (see there).
+  resolve: { alias: [{ find: /^fflate$/, replacement: resolve(import.meta.dirname, 'ui/xlsx/zip-here.ts') }] },
+  worker: { format: 'es' },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: '../../dist',

@@ -1,5 +1,6 @@
-// Two groups of tests: the engine's and the house's own run in plain Node; the browser journeys drive the system's
-// Chromium against the built page, which is built and served once, and only when one of them is to run.
+// Three groups of tests: the engine's and the house's own run in plain Node, file after file in one process, since none leaves
+// anything behind; those that look at what a process loads stand apart; the browser journeys drive the system's Chromium
+// against the built page, which is built and served once, and only when one of them is to run.
 
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
@@ -14,7 +15,18 @@ export default defineConfig({
         test: {
           name: 'engine',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/**/*.apart.test.ts'],
+          setupFiles: ['tests/seed.ts'],
+          isolate: false,
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        resolve: { alias: { mathjs: joinedMathjs() } },
+        test: {
+          name: 'apart',
+          include: ['tests/**/*.apart.test.ts'],
           setupFiles: ['tests/seed.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,

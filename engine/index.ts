@@ -18,10 +18,11 @@ export {
   WINTER_LEAF_MOST,
 } from './agronomy/leaf-growth.ts';
 export { DEFAULT_CRITICAL_HOURS } from './agronomy/onion-types.ts';
-export { COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planting-season.ts';
+export { BED_LAG, COOL_SUMMER_MARGIN, TEMPERATE_SUMMER } from './agronomy/planting-season.ts';
 export type { ModelSource } from './agronomy/source.ts';
 export { MODEL_SOURCES } from './agronomy/sources.ts';
 export { type Layout, offsetVerdict, type Pattern, type Station, stationPositions } from './agronomy/spacing.ts';
+export { MONTH_DAYS } from './agronomy/storage.ts';
 export { LEAF_GROWTH_TOO_SMALL } from './agronomy/suitability.ts';
 export { OVERWINTERED_SHARE, TOPS_DOWN_THERMAL_TIME } from './agronomy/tops-down.ts';
 export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
@@ -45,11 +46,39 @@ export {
   type TransactionSource,
 } from './document/transaction.ts';
 // Formats: files and what other programs exchange.
-export { isStationCsv, readStationCsv, type StationFailure, type StationRecord } from './formats/climate-csv.ts';
+export { type CalendarEvent, type CalendarHead, writeCalendar } from './formats/calendar-file.ts';
+export { readStationCsv, type StationFailure, type StationRecord } from './formats/climate-csv.ts';
 export type { CsvSplitter, Delimiter } from './formats/csv.ts';
 export { type CsvExportOptions, exportCsv } from './formats/csv-export.ts';
-export { type CsvFailure, type CsvImported, type CsvRows, importCsv, readCsvRows } from './formats/csv-import.ts';
+export type { Format, FormatTools, Written } from './formats/format.ts';
+export type { ByHand } from './formats/headers.ts';
+export { FORMATS, formatOfId, formatOfName } from './formats/list.ts';
+export { readTableFile, workbookText } from './formats/read-file.ts';
+export type { RefusedRow, TakenRow } from './formats/row-check.ts';
+export {
+  type ImportChoices,
+  importCsv,
+  importTable,
+  type MatchedColumn,
+  type MatchingChoices,
+  type ReadingRows,
+  type RowsFailure,
+  type RowsImported,
+  type RowsRead,
+  readRowsOrStation,
+  refusalInWords,
+} from './formats/rows-import.ts';
+export type {
+  ReadCell,
+  Spreadsheet,
+  SpreadsheetCell,
+  SpreadsheetColumn,
+  SpreadsheetRead,
+} from './formats/spreadsheet.ts';
+export { takesStation } from './formats/station-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './formats/table-data.ts';
+export type { ReadingChoices, TableFailure, TableFile, TableRead } from './formats/table-file.ts';
+export { decodeText, ENCODING_NAMES, ENCODINGS, type Encoding } from './formats/text-encoding.ts';
 export {
   readWorkbookFile,
   templateWanted,
@@ -66,6 +95,30 @@ export { nearestName } from './language/nearest.ts';
 export type { FunctionGroup, Parameter, Signature } from './language/signature.ts';
 export type { Diagnostic, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
+// Plans: pure reckoning for the acts of the templates.
+export {
+  BedPlan,
+  type BedQuestion,
+  costOfPlan,
+  isRotated,
+  NO_BED,
+  type NotPlaced,
+  PLAN_COSTS,
+  type PlanBed,
+  type PlanPlanting,
+  whyNotPlaced,
+} from './planning/bed-plan.ts';
+export { BED_CHANGES, BedSearch } from './planning/bed-search.ts';
+export type { Offer as OrderOffer } from './planning/order-covers.ts';
+export { seededNumbers } from './planning/seeded.ts';
+export { eachPlanting, harvestStarts, MOST_PLANTINGS, startsLeft } from './planning/succession.ts';
+export {
+  MOST_SUPPLIERS,
+  type OrderQuestion,
+  type OrderSupplier,
+  type WholeOrder,
+  wholeOrder,
+} from './planning/whole-order.ts';
 // Queries: asked, never changing.
 export { type Arrangement, arrange, type HeldValue, type RowGroup, valuesHeld } from './queries/arranged.ts';
 export { callInFormula, completeFormula } from './queries/assist.ts';
@@ -114,6 +167,7 @@ export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';
 export { civilDay, civilDayOfIso, dayOfYear, isoDate, yearMonthDay } from './values/civil.ts';
 export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts';
 export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
+export { mondayOf, mondayOfWeek, weekName } from './values/iso-week.ts';
 export { decimalText, showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
 export { nameOfType, type ValueType } from './values/type.ts';
 export type { Writing, Writings } from './values/writing.ts';

@@ -79,6 +79,11 @@ export function choice(...options: readonly string[]): TypeDeclaration {
   return { type: 'choice', options };
 }
 
+/** Figures that one function works out together, by the id of its record; each is read as [Column].[Figure]. */
+export function figures(record: string): TypeDeclaration {
+  return { type: 'record', record };
+}
+
 /** A row of another sheet, named by the sheet's id. */
 export function link(sheet: string): TypeDeclaration {
   return { type: 'link', sheet };
@@ -126,3 +131,12 @@ export const MINUTES = quantity('min');
 export const DEGREE_DAYS = quantity('degF day', 'degC day');
 /** A difference of temperatures. */
 export const WARMTH = quantity('Fdeg', 'Cdeg');
+
+/** Prices: money for a weight, money for a thing. */
+export const MONEY = quantity('money');
+export const PRICE_BY_WEIGHT = quantity('money/lb', 'money/kg');
+
+/** The Monday of the week that a date lies in. */
+export function mondayOf(date: string): string {
+  return `${date} - (WEEKDAY(${date}; 2) - 1) * 1 day`;
+}

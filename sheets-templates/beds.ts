@@ -61,6 +61,15 @@ export const bedsSheet: SheetDeclaration = {
         note: 'After the last planting of the season; blank where there is none.',
       }),
       computed(
+        'families-this-season',
+        'Families this season',
+        TEXT,
+        'NAMESIFS(Plantings[Family]; Plantings[Bed]; [Bed])',
+        {
+          note: 'What next year must know.',
+        },
+      ),
+      computed(
         'families-too-soon',
         'Families too soon',
         PLAIN,

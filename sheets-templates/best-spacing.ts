@@ -2,23 +2,26 @@
 // each size. Reads Plantings, Varieties, Size grades and Farm.
 
 import type { SheetDeclaration } from '../engine/index.ts';
-import { computed, group, MASS, made, PLANT_MASS, quantity, SPACING, withDefault } from './authoring.ts';
+import {
+  computed,
+  figures,
+  group,
+  MASS,
+  made,
+  PLAIN,
+  PLANT_MASS,
+  quantity,
+  SPACING,
+  withDefault,
+} from './authoring.ts';
 
 const MONEY = quantity('money');
 const VARIETY = '[Planting].[Variety]';
 const GRADES = `'Size grades'[Grade]; 'Size grades'[From]; 'Size grades'[To]; 'Size grades'[Price share]`;
-const COST = `([Planting].[Seed cost] + [Planting].[Mix cost] + ([Planting].[Start hours] + [Planting].[Planting hours]) * Farm[Wage]) / [Planting].[Stations]`;
-
-/** Clumps weigh what singles at their density weigh, times the grower's own factor. */
-function call(name: string, most: string): string {
-  return `${name}(${most}; [Closest]; [Widest]; [Step]; [Planting].[Bed length used]; [Planting].[Bed width]; [Planting].[Rows];
-    [Planting].[Plants standing] / [Planting].[Stations]; ${VARIETY}.[Isolated plant mass] * [Planting].[Clump factor] * [Planting].[Season factor];
-    ${VARIETY}.[Ceiling yield] * [Planting].[Clump factor] * [Planting].[Season factor]; [Planting].[Squareness loss]; [Planting].[Diameter spread];
-    ${VARIETY}.[Shape factor]; [Planting].[Marketable share]; [Planting].[Price] * [Kept after curing]; ${COST}; ${GRADES})`;
-}
+const BEST = `[Bed to try]; [Stand]; [Sale]; ${GRADES}`;
 
 function bulbs(id: string, grade: string) {
-  return computed(id, `For most ${grade}`, SPACING, call('BESTSPACING', `"${grade}"`), { decimals: 1 });
+  return computed(id, `For most ${grade}`, SPACING, `SPACINGFOR("${grade}"; ${BEST})`, { decimals: 1 });
 }
 
 export const bestSpacingSheet: SheetDeclaration = {
@@ -49,21 +52,62 @@ export const bestSpacingSheet: SheetDeclaration = {
       ),
     ),
     ...group(
+      'Worked out from',
+      computed(
+        'clump-and-season',
+        'Clump and season',
+        PLAIN,
+        '[Planting].[Clump factor] * [Planting].[Season factor]',
+        {
+          note: 'Clumps weigh what singles at their density weigh, times your own factor.',
+          decimals: 2,
+        },
+      ),
+      computed(
+        'cost-of-a-place',
+        'Cost of a place',
+        MONEY,
+        `([Planting].[Seed cost] + [Planting].[Mix cost] + ([Planting].[Start hours] + [Planting].[Planting hours]) * Farm[Wage]) / [Planting].[Stations]`,
+        { note: 'Seed, mix and the hours to start and set it out.', decimals: 2 },
+      ),
+      computed(
+        'bed-to-try',
+        'Bed to try',
+        figures('bed-to-try'),
+        `BEDTOTRY([Closest]; [Widest]; [Step]; [Planting].[Bed length used]; [Planting].[Bed width]; [Planting].[Rows];
+          [Planting].[Plants standing] / [Planting].[Stations])`,
+      ),
+      computed(
+        'stand',
+        'Stand',
+        figures('stand-of-bulbs'),
+        `BULBSTAND(${VARIETY}.[Isolated plant mass] * [Clump and season]; ${VARIETY}.[Ceiling yield] * [Clump and season];
+          [Planting].[Squareness loss]; [Planting].[Diameter spread]; ${VARIETY}.[Shape factor]; [Planting].[Marketable share])`,
+      ),
+      computed(
+        'sale',
+        'Sale',
+        figures('sale-of-bulbs'),
+        'BULBSALE([Planting].[Price] * [Kept after curing]; [Cost of a place])',
+      ),
+      computed('best', 'Best', figures('best-spacings'), `BESTSPACINGS(${BEST})`),
+    ),
+    ...group(
       'Mass',
-      computed('for-most-mass', 'For most mass', SPACING, call('BESTSPACING', '"mass"'), { decimals: 1 }),
-      computed('mass-there', 'Mass there', MASS, call('BESTSPACINGMASS', '"mass"'), {
+      computed('for-most-mass', 'For most mass', SPACING, '[Best].[For most mass]', { decimals: 1 }),
+      computed('mass-there', 'Mass there', MASS, '[Best].[Mass there]', {
         note: 'Fresh, of bands that sell.',
         decimals: 1,
       }),
-      computed('plant-there', 'Plant there', PLANT_MASS, call('BESTSPACINGPLANT', '"mass"'), { decimals: 1 }),
+      computed('plant-there', 'Plant there', PLANT_MASS, '[Best].[Plant there]', { decimals: 1 }),
     ),
     ...group(
       'Money',
-      computed('for-most-money', 'For most money', SPACING, call('BESTSPACING', '"money"'), {
+      computed('for-most-money', 'For most money', SPACING, '[Best].[For most money]', {
         note: 'Needs a price; cured weight, bands at their price share.',
         decimals: 1,
       }),
-      computed('money-there', 'Money there', MONEY, call('BESTSPACINGMONEY', '"money"'), {
+      computed('money-there', 'Money there', MONEY, '[Best].[Money there]', {
         note: 'Less the cost of the places, where all of it is known.',
         decimals: 2,
       }),

@@ -14,6 +14,7 @@ import {
   SHARE,
   TEMPERATURE,
   withDefault,
+  YES_OR_NO,
   YIELD,
 } from './authoring.ts';
 import { MASS_AN_HOUR, TIME_BY_AREA } from './work-rates.ts';
@@ -30,6 +31,14 @@ const LOSS_BY_LIFE = `IF(NOT(ISBLANK([Storage life])); IF([Storage life] < 28 da
 /** A head or a bulb is a plant; bunches and fruit take what the usual stand and its likely yield come to. */
 const PLANTS_A_PIECE = `IF([Harvest unit] <> "weight"; IF(OR([Harvest unit] = "head"; [Harvest unit] = "bulb"); 1;
   [Unit mass] * [Usual density] / [Yield]))`;
+
+/** By the first word of the crop's name, so that all its kinds are met. */
+function named(...words: readonly string[]): string {
+  return `OR(${words.map((word) => `LEFT([Crop]; ${word.length}) = "${word}"`).join('; ')})`;
+}
+
+const GAS = `IF(${named('Tomato', 'Melon')}; "gives off"; IF(${named('Lettuce', 'Carrot', 'Broccoli')}; "harmed by"))`;
+const SMELL = `IF([Family] = "Amaryllidaceae"; "gives off"; IF(${named('Carrot', 'Cel')}; "takes on"))`;
 
 function idOf(name: string): string {
   return name.toLowerCase().replaceAll(' ', '-');
@@ -139,6 +148,12 @@ export const HARVEST_COLUMNS = [
     work('trellising', 'Trellising', 'Stakes, strings and nets; blank where it has none.'),
     work('cover', 'Cover', 'Row cover; blank where it is seldom covered.'),
     work('cleaning', 'Cleaning', 'After curing; blank where it is not cured.'),
+    withDefault('weedings', 'Weedings', PLAIN, 'IF([Family] = "Amaryllidaceae"; 6; IF([Family] = "Apiaceae"; 4; 2))', {
+      note: 'Times it is weeded. Onions lose 5 % when kept clean for 12 weeks, 75 % when for 6 (Wicks et al. 1973, Weed Science 21: 436-439); the others common practice.',
+      decimals: 0,
+      least: 0,
+      most: 6,
+    }),
     ...massRates('Picking rate', 'Picking', 'By one person. Time your own.'),
     ...massRates('Packing rate', 'Packing', 'By one person. Time your own.'),
     ...massRates('Cleaning rate', 'Cleaning', 'By one person, of cured weight. Time your own.'),
@@ -166,6 +181,21 @@ export const HARVEST_COLUMNS = [
       decimals: 1,
       least: 0,
       most: 100,
+    }),
+    withDefault(
+      'touches-soil',
+      'Touches soil',
+      YES_OR_NO,
+      `AND(ISBLANK([Trellising]); NOT(${named('Sweet corn', 'Okra', 'Brussels', 'Sunflower')}))`,
+      {
+        note: 'The part that is sold touches the ground or soil splashes on it: all but what is trellised or stands high.',
+      },
+    ),
+    withDefault('ripening-gas', 'Ripening gas', choice('gives off', 'harmed by'), GAS, {
+      note: 'Ethylene. Lettuce, carrots and broccoli spoil beside what gives it off (Western Australia, Mixed storage of fruits and vegetables); tomatoes and melons giving it off: memory.',
+    }),
+    withDefault('smell', 'Smell', choice('gives off', 'takes on'), SMELL, {
+      note: 'Celery and carrots are not kept with onions or garlic (Western Australia, Mixed storage of fruits and vegetables).',
     }),
   ),
 ];

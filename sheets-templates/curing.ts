@@ -9,6 +9,7 @@ import {
   DAYS,
   entered,
   group,
+  link,
   MASS,
   made,
   PLAIN,
@@ -99,12 +100,18 @@ export const curingSheet: SheetDeclaration = {
         least: 0,
       }),
       computed('rack-area', 'Rack area', AREA, 'RACKAREA([To cure]; [Bulk density]; [Depth])', { decimals: 0 }),
+      entered('cured-in', 'Cured in', link('stores'), {
+        note: 'A place of Stores that is for curing; blank: the curing area of Farm.',
+      }),
+      computed('place', 'Place', TEXT, 'IF(ISBLANK([Cured in]); "Curing area"; [Cured in].[Store])'),
+      computed('room', 'Room', AREA, 'IF(ISBLANK([Cured in]); Farm[Curing area]; [Cured in].[Area])', { decimals: 0 }),
       computed(
         'racks-that-day',
         'Racks that day',
         AREA,
-        `AREAONDAY([Brought in]; 'Harvest and curing'[Brought in]; 'Harvest and curing'[Cured on]; 'Harvest and curing'[Rack area])`,
-        { note: 'All batches on the racks the day this one comes in.', decimals: 0 },
+        `SUMIFS('Harvest and curing'[Rack area]; 'Harvest and curing'[Place]; [Place]; 'Harvest and curing'[Brought in]; "<=" & [Brought in];
+          'Harvest and curing'[Cured on]; ">" & [Brought in])`,
+        { note: 'All batches in this place the day this one comes in.', decimals: 0 },
       ),
       withDefault('air-changes', 'Air changes', quantity('1/min'), '2.5/1 min', {
         note: 'Of the bulk of the bulbs, 2 to 3 a minute where air is forced.',
@@ -131,7 +138,7 @@ export const curingSheet: SheetDeclaration = {
       name: 'Racks full',
       level: 'warning',
       column: 'racks-that-day',
-      says: 'IF([Racks that day] > Farm[Curing area]; "More is on the racks this day than the curing area holds: pull in two parts, stack deeper with a fan, or find more room.")',
+      says: 'IF([Racks that day] > [Room]; "More is on the racks this day than this place holds: pull in two parts, stack deeper with a fan, or find more room.")',
     },
     {
       id: 'bolters',

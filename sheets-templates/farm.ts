@@ -310,6 +310,11 @@ export const farmSheet: SheetDeclaration = {
         decimals: 2,
         least: 0,
       }),
+      withDefault('tending-a-week', 'Tending a week', TIME_BY_AREA, '0.2 min/m2', {
+        note: 'Watering, feeding, looking for pests: some 5 minutes a week for a bed of 250 ft2. Memory: time your own.',
+        decimals: 3,
+        least: 0,
+      }),
       withDefault('walking-a-bed-over', 'Walking a bed over', TIME_BY_AREA, '0.26 min/m2', {
         note: 'Least time of a picking: 0.1 h a bed of 250 ft2; okra, 10 to 20 h an acre (Izekor & Katayama, University of Arkansas at Pine Bluff).',
         decimals: 3,

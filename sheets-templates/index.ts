@@ -3,6 +3,9 @@
 import type { Start, Template, TemplateShelf } from '../engine/index.ts';
 import { SEASON, type SeasonOptions, seasonStart } from './season.ts';
 
+export type { Act } from './acts/act.ts';
+export { laySuccession } from './acts/lay-succession.ts';
+export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';
 export type { NamedRow } from './names.ts';
 export { rowsById } from './names.ts';
 export type { SeasonOptions };

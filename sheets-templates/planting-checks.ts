@@ -72,6 +72,13 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF([Back too soon]; [Family] & " stood on this bed " & IF([Years since the family] = 1; "last year"; TEXT([Years since the family]; "0") & " years ago") & "; " & TEXT([Variety].[Crop].[Rotation years]; "0") & " years are wanted. Choose another bed.")',
   },
   {
+    id: 'after-its-own-family',
+    name: 'After its own family',
+    level: 'note',
+    column: 'family-before-it',
+    says: 'IF(NOT(ISBLANK([Family before it])); [Family] & " stood on this ground until " & TEXT([Family before it]; "d mmm") & ": another family between breaks the round of pests.")',
+  },
+  {
     id: 'too-early-without-cover',
     name: 'Too early without cover',
     level: 'warning',
@@ -208,10 +215,48 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: 'IF(AND([From seed]; ISBLANK([Seeds needed])); "No seed is ordered for this planting yet: it lacks a germination, a spacing, rows or a bed length.")',
   },
   {
+    id: 'wanted-too-early',
+    name: 'Wanted too early',
+    level: 'warning',
+    column: 'wanted-from',
+    says: `IF([Ripe by] < [Harvest]; "Not for sale by " & TEXT([Wanted from]; "d mmm") & ": ripe on " & TEXT([Harvest]; "d mmm")
+      & IF(ISBLANK([Date typed]); ", planted as early as makes sense. Want it later, cover it, or choose a quicker variety."; " from the date typed. Plant earlier, or want it later."))`,
+  },
+  {
+    id: 'wanted-too-late',
+    name: 'Wanted too late',
+    level: 'warning',
+    column: 'wanted-from',
+    says: `IF([Harvest ends] + IF(ISBLANK([Variety].[Storage life]); 0 days; [Variety].[Storage life]) < [Wanted from]; "Over by " & TEXT([Harvest ends]; "d mmm")
+      & ", and it does not keep until " & TEXT([Wanted from]; "d mmm") & ": want it earlier, or plant later under cover.")`,
+  },
+  {
+    id: 'wanted-never-ripe',
+    name: 'Wanted never ripe',
+    level: 'warning',
+    column: 'wanted-from',
+    says: `IF(AND(NOT(ISBLANK([Wanted from])); [Ripe can be known]; ISBLANK([Harvest])); "Nothing is ripe by then: " & [No harvest because] & ". Want it at another time of year, or choose a quicker variety.")`,
+  },
+  {
+    id: 'less-than-wanted',
+    name: 'Less than wanted',
+    level: 'note',
+    column: 'expected',
+    says: `IF(ISBLANK([Wanted pieces]); IF([Expected] < [Wanted] * 97%; TEXT([Expected] / [Wanted]; "0%") & " of what is wanted: lengthen it, or add a planting.");
+      IF([Expected pieces] < [Wanted pieces] * 97%; TEXT([Expected pieces] / [Wanted pieces]; "0%") & " of what is wanted: lengthen it, or add a planting."))`,
+  },
+  {
+    id: 'not-placed',
+    name: 'Not placed',
+    level: 'warning',
+    column: 'bed',
+    says: 'IF(ISBLANK([Bed]); [Not placed])',
+  },
+  {
     id: 'no-date',
     name: 'No date',
     level: 'note',
     column: 'sown',
-    says: 'IF(AND([From seed]; ISBLANK([Sown])); "Enter the sowing date: harvest, bench and bed wait for it.")',
+    says: 'IF(ISBLANK([Planted out]); "Enter a date, sown, planted out or wanted from: harvest, bench and bed wait for it. Farm needs a latitude and the frosts or a climate to propose one.")',
   },
 ];

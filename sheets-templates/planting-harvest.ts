@@ -240,6 +240,13 @@ export const HARVEST_COLUMNS = [
         decimals: 0,
       },
     ),
+    withDefault(
+      'thinned-on',
+      'Thinned on',
+      DATE,
+      'IF(NOT(ISBLANK([Thin to])); MIN([Harvest] - 14 days; IF([Raised]; [Planted out] + 35 days; [Up] + 21 days)))',
+      { note: 'Five weeks after setting out, or three after coming up: as large as salad onions (common practice).' },
+    ),
     computed('fresh-thinnings', 'Fresh thinnings', MASS, '[Plants thinned] * [Thinning mass]', {
       note: 'Sold fresh.',
       decimals: 1,
@@ -254,6 +261,13 @@ export const HARVEST_COLUMNS = [
         note: 'After curing loss; blank for crops that are not cured.',
         decimals: 1,
       },
+    ),
+    computed(
+      'goes-into-store',
+      'Goes into store',
+      YES_OR_NO,
+      `AND(NOT(ISBLANK([Marketable yield])); NOT(ISBLANK([Harvest ends])); IF(ISBLANK([Variety].[Crop].[Storage life]); FALSE; [Variety].[Crop].[Storage life] >= 30 days))`,
+      { note: 'Crops that keep less than a month are sold in the week they are picked.' },
     ),
   ),
 ];

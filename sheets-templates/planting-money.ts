@@ -1,10 +1,23 @@
 // Plantings, fourth part: what each planting earns and costs, and its place on the bed and in the rotation. plantings.ts
 // puts the parts together.
 
-import { computed, entered, group, LENGTH, MASS, PLAIN, quantity, SHARE, YES_OR_NO } from './authoring.ts';
+import {
+  computed,
+  DATE,
+  entered,
+  group,
+  LENGTH,
+  MASS,
+  MONEY,
+  PLAIN,
+  PRICE_BY_WEIGHT,
+  quantity,
+  SHARE,
+  YES_OR_NO,
+} from './authoring.ts';
 
-const MONEY = quantity('money');
-const PRICE = quantity('money/lb', 'money/kg');
+/** Columns of Beds, the last year first. */
+const PAST = ['Family last year', 'Family two years ago', 'Family three years ago', 'Family four years ago'] as const;
 const PER_AREA = quantity('money/ft2', 'money/m2');
 
 function priceShare(grade: string): string {
@@ -21,7 +34,7 @@ function revenueColumn(id: string, name: string, grade: string) {
 export const MONEY_COLUMNS = [
   ...group(
     'Selling',
-    entered('price', 'Price', PRICE, {
+    entered('price', 'Price', PRICE_BY_WEIGHT, {
       note: 'Of the main product: cured onions, or the crop as harvested.',
       decimals: 2,
       least: 0,
@@ -31,7 +44,7 @@ export const MONEY_COLUMNS = [
       decimals: 2,
       least: 0,
     }),
-    entered('fresh-price', 'Fresh price', PRICE, { note: 'Of thinnings.', decimals: 2, least: 0 }),
+    entered('fresh-price', 'Fresh price', PRICE_BY_WEIGHT, { note: 'Of thinnings.', decimals: 2, least: 0 }),
     computed('sold-weight', 'Sold weight', MASS, 'IF(ISBLANK([Cured yield]); [Marketable yield]; [Cured yield])', {
       decimals: 1,
     }),
@@ -52,6 +65,20 @@ export const MONEY_COLUMNS = [
           IF(NOT([Variety].[Bulb crop]); [Sold weight] * [Price];
             [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large]))))`,
       { note: 'By the piece where a price each is given; onions by size grade.', decimals: 2 },
+    ),
+    computed(
+      'products-of-the-variety',
+      'Products of the variety',
+      PLAIN,
+      'COUNTIFS(Products[Crop name]; [Crop]; Products[Variety name]; [Variety].[Variety]; Products[Form]; "<>thinnings")',
+      { note: 'In Products, for this variety alone.', decimals: 0 },
+    ),
+    computed(
+      'products-of-the-crop',
+      'Products of the crop',
+      PLAIN,
+      'COUNTIFS(Products[Crop name]; [Crop]; Products[Variety name]; "any"; Products[Form]; "<>thinnings")',
+      { note: 'In Products, for all varieties.', decimals: 0 },
     ),
     computed('revenue-low', 'Revenue low', MONEY, '[Revenue] * [Marketable yield low] / [Marketable yield]', {
       decimals: 2,
@@ -98,15 +125,29 @@ export const MONEY_COLUMNS = [
       'years-since-the-family',
       'Years since the family',
       PLAIN,
-      `MIN(IF([Bed].[Family last year] = [Family]; 1); IF([Bed].[Family two years ago] = [Family]; 2);
-        IF([Bed].[Family three years ago] = [Family]; 3); IF([Bed].[Family four years ago] = [Family]; 4))`,
-      { note: 'On this bed, of the last four.', decimals: 0 },
+      `MIN(${PAST.map((column, at) => `IF(ISNUMBER(SEARCH([Family]; [Bed].[${column}])); ${at + 1})`).join(';\n        ')})`,
+      { note: 'On this bed, of the last four; where several stood there, any of them.', decimals: 0 },
     ),
     computed(
       'back-too-soon',
       'Back too soon',
       YES_OR_NO,
       '[Years since the family] < [Variety].[Crop].[Rotation years]',
+    ),
+    computed(
+      'family-before-it',
+      'Family before it',
+      DATE,
+      `IF([Bed length used] + SUM(SUMIFS(Plantings[Bed length used]; Plantings[Bed]; [Bed]; Plantings[Family]; [Family]; Plantings[Bed free]; "<=" & [Planted out])) > [Bed].[Length];
+        MAXIFS(Plantings[Bed free]; Plantings[Bed]; [Bed]; Plantings[Family]; [Family]; Plantings[Bed free]; "<=" & [Planted out]))`,
+      { note: 'When its own family left the same ground this season; blank where there is room beside.' },
+    ),
+    computed(
+      'touches-soil',
+      'Touches soil',
+      YES_OR_NO,
+      'IF(ISBLANK([Variety].[Crop].[Touches soil]); TRUE; [Variety].[Crop].[Touches soil])',
+      { note: 'The part that is sold: the days after raw manure go by it.' },
     ),
     computed('share-of-margin', 'Share of margin', SHARE, '[Margin] / SUM(Plantings[Margin])', {
       note: "Of the farm's whole margin.",

@@ -50,7 +50,7 @@ export const RIPENING_COLUMNS = group(
     'Summer',
     DATE,
     `IF(ISBLANK(Farm[Middle of summer]); Farm[Season starts] + 203 days;
-      HOTTESTDAY(IF(ISBLANK([Planted out]); Farm[Middle of summer]; [Planted out] + 30 days); ${MEANS}))`,
+      HOTTESTDAY([Belongs near]; ${MEANS}))`,
     { note: 'The middle of the summer it belongs to.' },
   ),
   computed('in-place', 'In place', YES_OR_NO, 'OR([Start] = "direct seed"; ISBLANK([Variety].[Days to maturity]))', {

@@ -22,6 +22,12 @@ function known(column: string, times: number): string {
   return `IF(ISBLANK(${CROP}.[${column}]); ${CROP}.[Usual density] * ${times}; ${CROP}.[${column}])`;
 }
 
+/** What one plant weighs at a density. */
+export function massAt(density: string): string {
+  return `PLANTMASS(${density}; [Variety].[Isolated plant mass]; [Variety].[Ceiling yield])
+    * SQUARENESS([Rectangularity]; [Squareness loss]) * [Clump factor] * [Season factor]`;
+}
+
 function limit(grade: string, end: 'From' | 'To'): string {
   return `XLOOKUP("${grade}"; 'Size grades'[Grade]; 'Size grades'[${end}])`;
 }
@@ -35,7 +41,13 @@ function shareColumn(id: string, name: string, grade: string) {
 }
 
 function massColumn(id: string, name: string, grade: string) {
-  return computed(id, name, MASS, `[Marketable yield] * ${share('GRADEMASSSHARE', grade)}`, { decimals: 1 });
+  return computed(
+    id,
+    name,
+    MASS,
+    `IF([Share of saleable size] > 0; [Marketable yield] * ${share('GRADEMASSSHARE', grade)} / [Share of saleable size])`,
+    { decimals: 1 },
+  );
 }
 
 export const SPACE_COLUMNS = [
@@ -98,27 +110,37 @@ export const SPACE_COLUMNS = [
         most: 200,
       },
     ),
-    computed(
-      'mean-plant-mass',
-      'Mean plant mass',
-      PLANT_MASS,
-      `PLANTMASS([Plant density]; [Variety].[Isolated plant mass]; [Variety].[Ceiling yield])
-        * SQUARENESS([Rectangularity]; [Squareness loss]) * [Clump factor] * [Season factor]`,
-      {
-        note: '1/mass = 1/isolated mass + density/ceiling yield (Shinozaki & Kira), less for far from square and for a poor season.',
-        decimals: 2,
-      },
-    ),
+    computed('mean-plant-mass', 'Mean plant mass', PLANT_MASS, massAt('[Plant density]'), {
+      note: '1/mass = 1/isolated mass + density/ceiling yield (Shinozaki & Kira), less for far from square and for a poor season.',
+      decimals: 2,
+    }),
     computed('total-yield', 'Total yield', MASS, '[Plants standing] * [Mean plant mass]', { decimals: 1 }),
     withDefault('marketable-share', 'Marketable share', SHARE, '[Variety].[Crop].[Marketable share]', {
       decimals: 0,
       least: 0,
       most: 100,
     }),
-    computed('marketable-if-all-is-picked', 'Marketable if all is picked', MASS, '[Total yield] * [Marketable share]', {
-      note: 'Were the whole of it to finish and to be picked to the end.',
-      decimals: 1,
-    }),
+    computed(
+      'share-of-saleable-size',
+      'Share of saleable size',
+      SHARE,
+      `IF(OR(ISBLANK([Mean diameter]); ISBLANK(${limit('small', 'From')})); 100%;
+        1 - GRADEMASSSHARE([Mean diameter]; [Diameter spread]; ; ${limit('small', 'From')}))`,
+      {
+        note: 'By mass, of bulbs no smaller than the smallest grade: tight spacings lose by it. 100 % for other crops.',
+        decimals: 0,
+      },
+    ),
+    computed(
+      'marketable-if-all-is-picked',
+      'Marketable if all is picked',
+      MASS,
+      '[Total yield] * [Marketable share] * [Share of saleable size]',
+      {
+        note: 'Were the whole of it to finish and to be picked to the end.',
+        decimals: 1,
+      },
+    ),
     computed(
       'marketable-yield',
       'Marketable yield',
@@ -148,7 +170,7 @@ export const SPACE_COLUMNS = [
       'Pieces',
       PLAIN,
       `IF(ISBLANK(${CROP}.[Plants per harvest unit]); IF(OR(${CROP}.[Harvest unit] <> "weight"; NOT(ISBLANK([Price each]))); [Marketable yield] / ${CROP}.[Unit mass]);
-        IF([Finishes] > 0; [Plants standing] * [Marketable share] * [Finishes] * (1 - [Window lost])
+        IF([Finishes] > 0; [Plants standing] * [Marketable share] * (1 - MAX(0%; [Share under size])) * [Finishes] * (1 - [Window lost])
           / IF(${CROP}.[Harvest unit] = "bunch"; ${CROP}.[Plants per harvest unit]; MAX(1; ${CROP}.[Plants per harvest unit]))))`,
       {
         note: 'Heads, bulbs, roots or bunches from the plants that stand and sell; fruit by its usual mass.',
@@ -185,7 +207,7 @@ export const SPACE_COLUMNS = [
       'share-under-size',
       'Share under size',
       SHARE,
-      `GRADESHARE([Mean diameter]; [Diameter spread]; ; ${limit('small', 'From')})`,
+      `IF(ISBLANK(${limit('small', 'From')}); 0%; GRADESHARE([Mean diameter]; [Diameter spread]; ; ${limit('small', 'From')}))`,
       {
         note: 'By number, below the small band.',
         decimals: 1,

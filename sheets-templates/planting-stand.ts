@@ -16,20 +16,16 @@ import {
   PLAIN,
   SHARE,
   SPACING,
-  TEMPERATURE,
   TEXT,
   VOLUME,
-  WARMTH,
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
 import { START_METHODS } from './crop-columns-seed.ts';
-import { UNKNOWN_EMERGENCE } from './planting-ripening.ts';
+import { DATE_COLUMNS } from './planting-dates.ts';
+import { WANTED_COLUMNS } from './planting-wanted.ts';
 
 const CROP = '[Variety].[Crop]';
-
-/** Over the weather outside, of an unheated house, day and night together (memory: 2 to 5 degC). */
-const UNHEATED_GAIN = '3.5 Cdeg';
 
 /** The seed lot aged to this planting's own sowing date, by the method its lot uses. */
 const LOT_GERMINATION = `IF([Seed lot].[Method] = "viability equation";
@@ -51,15 +47,28 @@ export const STAND_COLUMNS = [
     }),
     computed('from-seed', 'From seed', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells"; [Start] = "direct seed")'),
   ),
+  ...WANTED_COLUMNS,
   ...group(
     'Bed',
-    entered('bed', 'Bed', link('beds')),
-    entered('spreads-over', 'Spreads over', link('beds'), {
+    withDefault('bed', 'Bed', link('beds'), '[Proposed bed]', {
+      note: 'As typed; else the bed proposed, which a new proposal may change.',
+    }),
+    withDefault('spreads-over', 'Spreads over', link('beds'), '[Proposed bed beside]', {
       note: 'The bed beside it, for crops whose Beds across is more than one.',
     }),
-    withDefault('bed-length-used', 'Bed length used', LENGTH, 'IF(ISBLANK([Bed]); Farm[Bed length]; [Bed].[Length])', {
-      least: 0,
-    }),
+    entered('proposed-bed', 'Proposed bed', link('beds'), { note: 'Written when beds are proposed.' }),
+    entered('proposed-bed-beside', 'Proposed bed beside', link('beds'), { note: 'Written when beds are proposed.' }),
+    entered('not-placed', 'Not placed', TEXT, { note: 'Why no bed could be proposed.' }),
+    withDefault(
+      'bed-length-used',
+      'Bed length used',
+      LENGTH,
+      'IF(ISBLANK([Length wanted]); IF(ISBLANK(TYPED([Bed])); Farm[Bed length]; [Bed].[Length]); [Length wanted])',
+      {
+        note: 'What the amount wanted takes; the whole of the bed typed where none is wanted, or the usual length.',
+        least: 0,
+      },
+    ),
     computed('bed-width', 'Bed width', SPACING, 'IF(ISBLANK([Bed]); Farm[Bed width]; [Bed].[Width])', { decimals: 1 }),
     computed('bed-area', 'Bed area', AREA, '[Bed length used] * [Bed width]', { decimals: 1 }),
     withDefault('rows', 'Rows', PLAIN, 'MAX(1; ROUND([Variety].[Crop].[Rows per bed] * ([Bed width] / 30 in); 0))', {
@@ -92,81 +101,7 @@ export const STAND_COLUMNS = [
       decimals: 0,
     }),
   ),
-  ...group(
-    'Dates',
-    entered('sown', 'Sown', DATE),
-    withDefault(
-      'planted-out',
-      'Planted out',
-      DATE,
-      'IF([Raised]; [Sown] + [Variety].[Crop].[Weeks in propagation]; [Sown])',
-      {
-        note: 'In the bed from this day; direct seed from its sowing.',
-      },
-    ),
-    withDefault('cover', 'Cover', choice('none', 'row cover', 'tunnel'), '"none"'),
-    withDefault(
-      'cover-gain',
-      'Cover gain',
-      WARMTH,
-      'IF([Cover] = "row cover"; 2 Cdeg; IF([Cover] = "tunnel"; 3.5 Cdeg; 0 Cdeg))',
-      {
-        note: 'How much warmer the day and night together are under it: row cover 2 to 4 Cdeg, tunnel 2 to 5 (memory).',
-        decimals: 1,
-      },
-    ),
-    withDefault('cover-gain-at-night', 'Cover gain at night', WARMTH, 'IF([Cover] = "none"; 0 Cdeg; 1 Cdeg)', {
-      note: 'Row cover 0.2 to 1.8 Cdeg in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel 0 to 2.',
-      decimals: 1,
-    }),
-    withDefault('heated-to-germinate', 'Heated to germinate', YES_OR_NO, 'IF([Raised]; Farm[Heated to germinate])', {
-      note: 'A warm mat, cupboard or room until it is up.',
-    }),
-    withDefault(
-      'germination-temperature',
-      'Germination temperature',
-      TEMPERATURE,
-      `IF([Raised]; IF(AND([Heated to germinate]; NOT(ISBLANK(${CROP}.[Germination best from])));
-        ${CROP}.[Germination best from] + (${CROP}.[Germination best to] - ${CROP}.[Germination best from]) / 2; [Raising temperature]))`,
-      { note: "Middle of what the crop's seed likes best where heated; else as it is raised.", decimals: 0 },
-    ),
-    withDefault('nursery-heated', 'Nursery heated', YES_OR_NO, 'IF([Raised]; Farm[Nursery heated])', {
-      note: 'While the plants grow on.',
-    }),
-    withDefault(
-      'raising-temperature',
-      'Raising temperature',
-      TEMPERATURE,
-      `IF([Raised]; IF(OR([Nursery heated]; ISBLANK(Farm[Middle of summer])); Farm[Nursery temperature];
-        TEMPERATUREAROUND([Sown] + 21 days; Climate[Day]; Climate[Mean]) + ${UNHEATED_GAIN}))`,
-      {
-        note: 'Mean of day and night while it grows on; unheated, some degrees over the weather of its third week.',
-        decimals: 0,
-      },
-    ),
-    computed(
-      'emerges-in-the-house',
-      'Emerges in the house',
-      DATE,
-      `IF([Raised]; [Sown] + CEILING(EMERGENCEDAYS(MIN([Germination temperature]; ${CROP}.[Germination best to]; 35 degC);
-        ${CROP}.[Emergence base]; ${CROP}.[Emergence thermal time]); 1 day))`,
-    ),
-    computed(
-      'emerges-outdoors',
-      'Emerges outdoors',
-      DATE,
-      `IF([Start] = "direct seed"; WARMTHDATE([Sown]; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; Climate[Day]; Climate[Mean]))`,
-      { note: 'Warmth above 25 degC does not hasten it.' },
-    ),
-    computed(
-      'emergence',
-      'Emergence',
-      DATE,
-      `IF([From seed]; IF(ISBLANK(IF([Raised]; [Emerges in the house]; [Emerges outdoors]));
-        [Sown] + IF([Raised]; 10 days; ${UNKNOWN_EMERGENCE}); IF([Raised]; [Emerges in the house]; [Emerges outdoors])))`,
-      { note: 'Half the seedlings up; outdoors 14 days where the warmth is not known.' },
-    ),
-  ),
+  ...DATE_COLUMNS,
   ...group(
     'Stand',
     withDefault(

@@ -1,8 +1,8 @@
 // Plantings, when a planting can go in: the dates between which frost, the warmth of the bed, the heat of summer, winter and
 // the warmth still to come let it, for the start method used. Blank where that can't be known.
 
-import { COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
-import { computed, DATE, DAYS, group, TEMPERATURE, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
+import { BED_LAG, COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
+import { computed, DATE, DAYS, group, TEMPERATURE, TEXT, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
 import { GROWTH, LOWS, MEANS, UNKNOWN_EMERGENCE } from './planting-ripening.ts';
 
 const CROP = '[Variety].[Crop]';
@@ -11,8 +11,8 @@ const CROP = '[Variety].[Crop]';
 const GROWING_WINTER = '9 degC';
 /** Between fruit set and the first ripe fruit. */
 const FRUIT_FILLING = '21 days';
-/** Over the warmest a crop grows well in: seed and plants fail in hotter beds. */
-const TOO_HOT_TO_START = '8 Cdeg';
+/** Over the warmest a crop grows well in: for most cool crops 27 C, 80 F, above which seed and plants fail in the bed (common practice). */
+const TOO_HOT_TO_START = '3 Cdeg';
 /** An onion planted later than this after its day length comes has hardly a leaf to make a bulb with. */
 const AFTER_DAY_LENGTH = '14 days';
 /** Before heads are cut. */
@@ -21,12 +21,12 @@ const HEADING = '14 days';
 const AIR_OVER_SOIL = '2 Cdeg';
 
 /** The latest date to be up or set out so that the crop is ripe by a date. */
-function upFor(by: string): string {
+export function upFor(by: string): string {
   return `WARMTHSTART(${by}; [Warmth wanted]; ${GROWTH})`;
 }
 
 /** The latest date in the bed from which it is up by a date: seed sown there comes up first. */
-function inTheBedFor(up: string): string {
+export function inTheBedFor(up: string): string {
   return `IF(NOT([Comes up in the bed]); ${up}; IF(ISBLANK(${CROP}.[Emergence thermal time]); ${up} - ${UNKNOWN_EMERGENCE};
     WARMTHSTART(${up}; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; ${MEANS})))`;
 }
@@ -48,9 +48,25 @@ export const WINDOW_COLUMNS = group(
     `MIN(STARTWARMTH([Weeks from last frost]); Farm[Warmest mean] - ${COOL_SUMMER_MARGIN} Cdeg) - [Cover gain]`,
     { note: 'Daily mean outdoors from which it goes in; a cover makes up its degrees.', decimals: 1 },
   ),
-  computed('warm-from', 'Warm from', DATE, `WARMFROM([Summer]; [Warm enough at]; ${MEANS})`, {
-    note: 'Blank: warm enough all winter, or not known.',
-  }),
+  computed(
+    'bed-follows-by',
+    'Bed follows by',
+    DAYS,
+    `MAX(0 days; MIN(1; [Weeks from last frost] / ${BED_LAG.weeks} weeks) * ${BED_LAG.days} days)`,
+    {
+      note: 'The soil dries and warms after the air of spring; hardy crops wait for the soil, tender ones for the air.',
+      decimals: 0,
+    },
+  ),
+  computed(
+    'warm-from',
+    'Warm from',
+    DATE,
+    `WARMFROM([Summer]; [Warm enough at]; ${MEANS}) + ROUND([Bed follows by]; 1 day)`,
+    {
+      note: 'Blank: warm enough all winter, or not known.',
+    },
+  ),
   computed(
     'frost-lets-in-from',
     'Frost lets in from',
@@ -76,10 +92,20 @@ export const WINDOW_COLUMNS = group(
   ),
   computed('ripe-before-the-heat', 'Ripe before the heat', DATE, '[Too hot from] + [Fruit sets before]'),
   computed(
+    'cool-again-from',
+    'Cool again from',
+    DATE,
+    `IF(AND(${CROP}.[Hardiness] <> "tender"; OR(${CROP}.[Harvest unit] = "head"; NOT([Cut once])));
+      WARMUNTIL([Summer]; ${CROP}.[Growth maximum] - (${CROP}.[Growth maximum] - ${CROP}.[Growth best to]) / 2; ${MEANS}))`,
+    {
+      note: 'Heads and leaves are grown for the cool: half way from the warmest they grow well in to the warmest they like best. Blank for roots and fruit.',
+    },
+  ),
+  computed(
     'ripe-again-from',
     'Ripe again from',
     DATE,
-    `[Too hot until] + [Fruit sets before] + IF(${CROP}.[Harvest unit] = "head"; ${HEADING}; 0 days)`,
+    `MAX([Too hot until] + [Fruit sets before] + IF(${CROP}.[Harvest unit] = "head"; ${HEADING}; 0 days); [Cool again from])`,
     { note: 'Heads fill in the two weeks before they are cut, and want those cool (common practice).' },
   ),
   computed('ripe-by-at-latest', 'Ripe by at latest', DATE, `[Growth ends] - MIN(14 days; ROUND([Window] / 2; 1 day))`, {
@@ -148,8 +174,8 @@ export const WINDOW_COLUMNS = group(
     'autumn-crop',
     'Autumn crop',
     YES_OR_NO,
-    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Planted out]));
-      [Planted out] > MAX([Before the heat] + ([After the heat] - [Before the heat]) / 2; [Spring start] + 45 days))`,
+    `AND(NOT([Variety].[Bulb crop]); NOT(ISBLANK([After the heat])); NOT(ISBLANK([Meant for]));
+      [Meant for] > MAX([Before the heat] + ([After the heat] - [Before the heat]) / 2; [Spring start] + 45 days))`,
     { note: 'It goes in for the cool time after the heat of summer.' },
   ),
   computed(
@@ -185,6 +211,15 @@ export const WINDOW_COLUMNS = group(
     `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}; IF(ISBLANK([Before the heat]); [Before the cold];
       IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); MAX([Before the heat]; [Spring start] + 21 days)))))`,
     { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
+  ),
+  computed(
+    'not-then-because',
+    'Not then because',
+    TEXT,
+    `IF(AND(NOT(ISBLANK([Ripe by])); ISBLANK([Date typed])); IF([Dates from] = "earliest that makes sense"; "it would have to be in the bed before " & TEXT([Earliest in the bed]; "d mmm");
+      IF([Dates from] = "the cold"; "it would not be ripe before the cold"; IF(AND([Ripe] > [Ripe before the heat]; [Ripe] < [Ripe again from]); "it is too hot then";
+        IF(OR([Finishes] < 1; [Window lost] > 50%); "the cold cuts it off")))))`,
+    { note: 'Why it cannot be had for the date wanted.' },
   ),
   computed(
     'mean-when-it-goes-in',

@@ -35,7 +35,8 @@ function afterwards(end: End): string {
   return `${byRate('[Marketable yield]', 'Packing rate', end)} + ${byRate('[Cured yield]', 'Cleaning rate', end)}`;
 }
 
-const BEFORE = '[Bed hours]; [Start hours]; [Planting hours]';
+/** What an hour rate does not change: making the bed, starting, planting, tending. */
+const BEFORE = '[Bed hours]; [Start hours]; [Planting hours]; [Tending hours]';
 
 /** The hours at one end of the rates, by what they are spent on. */
 function ends(end: ' low' | ' high', note: string): readonly UngroupedColumn[] {
@@ -79,6 +80,13 @@ export const WORK_COLUMNS = group(
     HOURS,
     'IF([Start] = "direct seed"; [Rows] * [Bed length used] / Farm[Row sown]; [Stations] / Farm[Plants set out])',
     { note: 'Setting out, or sowing in the bed.', decimals: 1 },
+  ),
+  computed(
+    'tending-hours',
+    'Tending hours',
+    HOURS,
+    'IF(ISBLANK([Bed free] - [Planted out]); 0 h; [Ground area] * Farm[Tending a week] * ([Bed free] - [Planted out]) / 7 days)',
+    { note: 'Watering, feeding, looking for pests, while the crop stands.', decimals: 1 },
   ),
   computed('weeding-hours', 'Weeding hours', HOURS, byArea('Weeding time', ''), { decimals: 1 }),
   computed('thinning-hours', 'Thinning hours', HOURS, byArea('Thinning time', ''), { decimals: 1 }),

@@ -4,11 +4,13 @@
 import type { SheetDeclaration } from '../engine/index.ts';
 import { BOLTING_COLUMNS } from './planting-bolting.ts';
 import { PLANTING_CHECKS } from './planting-checks.ts';
+import { RECKONED_DATE_COLUMNS } from './planting-dates.ts';
 import { HARVEST_COLUMNS } from './planting-harvest.ts';
 import { MONEY_COLUMNS } from './planting-money.ts';
 import { RIPENING_COLUMNS } from './planting-ripening.ts';
 import { SPACE_COLUMNS } from './planting-space.ts';
 import { STAND_COLUMNS } from './planting-stand.ts';
+import { WANTED_LENGTH_COLUMNS } from './planting-wanted.ts';
 import { WINDOW_COLUMNS } from './planting-window.ts';
 import { WORK_COLUMNS } from './planting-work.ts';
 
@@ -22,7 +24,9 @@ export const plantingsSheet: SheetDeclaration = {
   key: 'planting',
   columns: [
     ...STAND_COLUMNS,
+    ...RECKONED_DATE_COLUMNS,
     ...WINDOW_COLUMNS,
+    ...WANTED_LENGTH_COLUMNS,
     ...SPACE_COLUMNS,
     ...RIPENING_COLUMNS,
     ...HARVEST_COLUMNS,

@@ -2,29 +2,44 @@
 // demo farm and the terminal's `new` start from it. Its version rises with every change that reaches people.
 
 import type { SheetDeclaration, Start, Template } from '../engine/index.ts';
+import { bedCalendarSheet, bedNitrogenSheet } from './bed-calendar.ts';
 import { bedsSheet } from './beds.ts';
 import { bestSpacingSheet } from './best-spacing.ts';
 import { bulbingRecordsSheet } from './bulbing-records.ts';
 import { climateSheet, frostYearsSheet, MONTHLY_CLIMATE_ROWS, monthlyClimateSheet } from './climate.ts';
+import { COVER_CROP_ROWS, coverCropKindsSheet, coverCropsSheet } from './cover-crops.ts';
 import { cropsSheet } from './crops.ts';
 import { curingSheet } from './curing.ts';
+import { demandByWeekSheet, demandSheet, supplyAgainstDemandSheet } from './demand.ts';
 import { farmSheet } from './farm.ts';
+import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
+import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
+import { labourSheet } from './labour.ts';
 import { cropId, libraryRows } from './library/library.ts';
+import { lotsByWeekSheet, lotsSheet } from './lots.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
+import { deliveriesSheet, outletsSheet } from './outlets.ts';
 import { packsSheet } from './packs.ts';
+import { plantingJobsSheet } from './planting-jobs.ts';
 import { plantingsSheet } from './plantings.ts';
+import { PRODUCT_ROWS, productsSheet } from './products.ts';
 import { seedLotsSheet } from './seed-lots.ts';
 import { seedOrderSheet } from './seed-order.ts';
+import { shareBoxesSheet } from './share-boxes.ts';
 import { SIZE_GRADE_ROWS, sizeGradesSheet } from './size-grades.ts';
 import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
-import { storageSheet, storeByWeekSheet } from './storage.ts';
+import { storageSheet, storeByWeekSheet, storesByWeekSheet } from './storage.ts';
+import { lotsAndStoresSheet, STORE_ROWS, storesSheet } from './stores.ts';
+import { successionsSheet } from './successions.ts';
+import { tasksSheet } from './tasks.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { withViews } from './views.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
+import { weeksSheet } from './weeks.ts';
 import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
 export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
@@ -39,15 +54,41 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   seedLotsSheet,
   bedsSheet,
   traysSheet,
+  successionsSheet,
   plantingsSheet,
   seedOrderSheet,
   sizeGradesSheet,
   bestSpacingSheet,
+  weeksSheet,
+  weeklyHarvestSheet,
   curingSheet,
+  storesSheet,
   storageSheet,
   storeByWeekSheet,
+  storesByWeekSheet,
+  lotsSheet,
+  lotsByWeekSheet,
+  lotsAndStoresSheet,
+  productsSheet,
+  outletsSheet,
+  demandSheet,
+  supplyAgainstDemandSheet,
+  demandByWeekSheet,
+  deliveriesSheet,
+  shareBoxesSheet,
+  tasksSheet,
+  labourSheet,
+  handsSheet,
+  ownJobsSheet,
+  ownJobsByWeekSheet,
+  plantingJobsSheet,
+  bedCalendarSheet,
+  coverCropsSheet,
+  coverCropKindsSheet,
+  inputsSheet,
+  inputKindsSheet,
+  bedNitrogenSheet,
   weatherByWeekSheet,
-  weeklyHarvestSheet,
   bedWaterSheet,
   nutrientsSheet,
   trialsSheet,
@@ -65,6 +106,10 @@ const SHIPPED: Template['rows'] = {
   [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
   [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
   [sizeGradesSheet.id]: shippedRows(sizeGradesSheet, SIZE_GRADE_ROWS, ({ Grade }) => wordOf(String(Grade))),
+  [coverCropKindsSheet.id]: shippedRows(coverCropKindsSheet, COVER_CROP_ROWS, ({ Kind }) => wordOf(String(Kind))),
+  [inputKindsSheet.id]: shippedRows(inputKindsSheet, INPUT_ROWS, ({ Input }) => wordOf(String(Input))),
+  [storesSheet.id]: shippedRows(storesSheet, STORE_ROWS, ({ Store }) => wordOf(String(Store))),
+  [productsSheet.id]: shippedRows(productsSheet, PRODUCT_ROWS, ({ Product }) => wordOf(String(Product))),
   [sourcesSheet.id]: shippedRows(sourcesSheet, SOURCE_ROWS, ({ Model }) => wordOf(String(Model))),
 };
 

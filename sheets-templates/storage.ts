@@ -1,5 +1,5 @@
-// The sheets of the store: Storage, a row a planting that keeps, and Store by week, what goes in, is lost, is taken and is
-// left. Reads Plantings, Crops and Farm.
+// The sheets of storing: Stored lots, a row a planting that keeps, in the store that suits it best; Stores by week and Storage,
+// what goes in, is lost, sold and left, in each store and in all. Reads Plantings, Crops, Stores and Lots by week.
 
 import type { SheetDeclaration } from '../engine/index.ts';
 import {
@@ -7,20 +7,27 @@ import {
   DATE,
   DAYS,
   group,
+  link,
   MASS,
   made,
+  mondayOf,
   PLAIN,
-  quantity,
   SHARE,
   TEMPERATURE,
   TEXT,
   withDefault,
+  YES_OR_NO,
 } from './authoring.ts';
+import { BEST_TO } from './stores.ts';
 
 const CROP = '[Planting].[Variety].[Crop]';
-const A_WEEK = quantity('lb/week', 'kg/week');
-const LOTS = `Storage[Stored on]; Storage[Stored mass]; Storage[Monthly loss]; Storage[Taken each week]`;
 const RIGHT = '"The store is at the temperature this crop keeps best at; the humidity is right."';
+
+/** Names of the lots in the same store at the same time that do something to this one. */
+function neighbours(what: string): string {
+  return `NAMESIFS('Stored lots'[${what}]; 'Stored lots'[Store]; [Store]; 'Stored lots'[Stored on]; "<=" & [Keeps until];
+      'Stored lots'[Keeps until]; ">=" & [Stored on])`;
+}
 
 function leftAfter(months: number) {
   return computed(
@@ -34,15 +41,15 @@ function leftAfter(months: number) {
 
 export const storageSheet: SheetDeclaration = {
   id: 'storage',
-  name: 'Storage',
-  question: 'Harvest',
+  name: 'Stored lots',
+  question: 'Storing',
   about:
-    'Every planting that goes into store: whether the store suits it, how long it keeps, what is lost by the month, and in what order to sell. Crops that keep less than a month are left out.',
+    'Every planting that goes into store: which store suits it best, how long it keeps, what is lost by the month, what it must not stand with. Crops that keep less than a month are left out.',
   rows: {
     from: 'each',
     sheet: 'plantings',
     as: made('planting', 'Planting'),
-    where: `AND(NOT(ISBLANK([Planting].[Sold weight])); NOT(ISBLANK([Planting].[Harvest ends])); [Planting].[Variety].[Storage life] >= 30 days)`,
+    where: '[Planting].[Goes into store]',
   },
   columns: [
     ...group(
@@ -57,29 +64,40 @@ export const storageSheet: SheetDeclaration = {
         { note: 'Cured crops once their necks are dry.' },
       ),
       withDefault('stored-mass', 'Stored mass', MASS, '[Planting].[Sold weight]', {
-        note: 'Less where part is sold at once.',
+        note: 'All of it; what outlets take before it goes into store is in Lots by week.',
         decimals: 1,
         least: 0,
       }),
     ),
     ...group(
       'Store',
-      withDefault('store-temperature', 'Store temperature', TEMPERATURE, 'Farm[Cold store temperature]', {
+      computed(
+        'fewest-points',
+        'Fewest points',
+        PLAIN,
+        `MINIFS('Lots and stores'[Points]; 'Lots and stores'[Planting]; [Planting])`,
+        { note: 'Of the stores against its best temperature and humidity.', decimals: 1 },
+      ),
+      withDefault(
+        'store',
+        'Store',
+        link('stores'),
+        `FIRSTIFS('Lots and stores'[Store]; 'Lots and stores'[Planting]; [Planting]; 'Lots and stores'[Points]; [Fewest points])`,
+        { note: 'The one that suits it best.' },
+      ),
+      withDefault('store-temperature', 'Store temperature', TEMPERATURE, '[Store].[Temperature]', {
         decimals: 1,
       }),
-      withDefault('store-humidity', 'Store humidity', SHARE, 'Farm[Cold store humidity]', {
+      withDefault('store-humidity', 'Store humidity', SHARE, '[Store].[Humidity]', {
         decimals: 0,
         least: 0,
         most: 100,
       }),
       withDefault('best-from', 'Best from', TEMPERATURE, `${CROP}.[Storage temperature]`, { decimals: 1 }),
-      withDefault(
-        'best-to',
-        'Best to',
-        TEMPERATURE,
-        `IF([Planting].[Variety].[Bulb crop]; MAX(${CROP}.[Storage temperature]; 4 degC); ${CROP}.[Storage temperature])`,
-        { note: 'Onions: growers keep them at 3 to 4 degC (common practice); published best is 0 degC.', decimals: 1 },
-      ),
+      withDefault('best-to', 'Best to', TEMPERATURE, BEST_TO, {
+        note: 'Onions: growers keep them at 3 to 4 degC (common practice); published best is 0 degC.',
+        decimals: 1,
+      }),
       withDefault('best-humidity', 'Best humidity', SHARE, `${CROP}.[Storage humidity]`, {
         decimals: 0,
         least: 0,
@@ -131,17 +149,25 @@ export const storageSheet: SheetDeclaration = {
       leftAfter(6),
     ),
     ...group(
-      'Selling',
-      withDefault('taken-each-week', 'Taken each week', A_WEEK, 'IF([Keeps] > 7 days; [Stored mass] / [Keeps])', {
-        note: 'From the second week; even until it keeps no longer, unless you type otherwise.',
-        decimals: 1,
-        least: 0,
+      'With the others',
+      computed('gives-off-gas', 'Gives off gas', TEXT, `IF(${CROP}.[Ripening gas] = "gives off"; [Crop])`),
+      computed('harmed-by-gas', 'Harmed by gas', YES_OR_NO, `${CROP}.[Ripening gas] = "harmed by"`),
+      computed('gives-off-smell', 'Gives off smell', TEXT, `IF(${CROP}.[Smell] = "gives off"; [Crop])`),
+      computed('takes-on-smell', 'Takes on smell', YES_OR_NO, `${CROP}.[Smell] = "takes on"`),
+      computed('harmed-here-by', 'Harmed here by', TEXT, `IF([Harmed by gas]; ${neighbours('Gives off gas')})`, {
+        note: 'What ripens beside it in the same store at the same time.',
       }),
+      computed('smells-here-of', 'Smells here of', TEXT, `IF([Takes on smell]; ${neighbours('Gives off smell')})`, {
+        note: 'What it would take the smell of.',
+      }),
+    ),
+    ...group(
+      'Selling',
       computed(
         'sell-in-place',
         'Sell in place',
         PLAIN,
-        'SELLRANK([Keeps until]; [Stored mass]; Storage[Keeps until]; Storage[Stored mass])',
+        `1 + COUNTIFS('Stored lots'[Keeps until]; "<" & [Keeps until])`,
         {
           note: '1 is sold first: the shortest time left.',
           decimals: 0,
@@ -157,6 +183,27 @@ export const storageSheet: SheetDeclaration = {
       column: 'store-suits',
       says: `IF([Store suits] <> ${RIGHT}; [Store suits])`,
     },
+    {
+      id: 'ripens-beside-it',
+      name: 'Ripens beside it',
+      level: 'warning',
+      column: 'store',
+      says: 'IF(NOT(ISBLANK([Harmed here by])); "It stands with " & [Harmed here by] & ", whose ripening gas spoils it: keep them in different stores.")',
+    },
+    {
+      id: 'takes-on-a-smell',
+      name: 'Takes on a smell',
+      level: 'note',
+      column: 'store',
+      says: 'IF(NOT(ISBLANK([Smells here of])); "It stands with " & [Smells here of] & " and takes on the smell: keep them apart if they stay for more than some days.")',
+    },
+    {
+      id: 'does-not-keep-so-long',
+      name: 'Does not keep so long',
+      level: 'note',
+      column: 'keeps-until',
+      says: `IF(SUMIFS(Lots[Lost]; Lots[Planting]; [Planting]) > 25% * [Stored mass]; "A quarter or more of it is lost unsold or past its life: sell it earlier, find another outlet, or grow less.")`,
+    },
   ],
   cautions: [
     'Sort every few weeks: one rotten bulb or root takes its neighbours. Rotten, slimy or mouldy produce is not sold.',
@@ -166,53 +213,52 @@ export const storageSheet: SheetDeclaration = {
   ],
 };
 
-export const storeByWeekSheet: SheetDeclaration = {
-  id: 'store-by-week',
-  name: 'Store by week',
-  question: 'Harvest',
-  about: 'The store week by week: what comes in, what is lost, taken and left, and what must be sold first.',
+/** Of a store in a week, over its lots. */
+function inStore(column: string): string {
+  return `SUM(SUMIFS('Lots by week'[${column}]; 'Lots by week'[Store]; [Store]; 'Lots by week'[Week]; [Week]))`;
+}
+
+export const storesByWeekSheet: SheetDeclaration = {
+  id: 'stores-by-week',
+  name: 'Stores by week',
+  question: 'Storing',
+  about: 'Each store week by week: what comes in, what is lost, sold and left, how full it is and what must go first.',
   rows: {
-    from: 'span',
-    first: 'Farm[Season starts]',
-    last: 'Farm[Season ends] + 26 weeks',
-    step: 'week',
-    as: made('week', 'Week'),
+    from: 'pairs',
+    sheets: ['stores', 'weeks'],
+    as: [made('store', 'Store'), made('week', 'Week')],
+    where: `COUNTIFS('Lots by week'[Store]; [Store]; 'Lots by week'[Week]; [Week]) > 0`,
   },
   columns: [
     ...group(
       'Store',
+      computed('week-starts', 'Week starts', DATE, '[Week].[Week]'),
+      computed('from-before', 'From before', MASS, inStore('From before'), { decimals: 0 }),
+      computed('in', 'In', MASS, inStore('In'), { decimals: 0 }),
+      computed('sold', 'Sold', MASS, inStore('Sold'), { decimals: 0 }),
+      computed('lost', 'Lost', MASS, inStore('Lost'), { decimals: 1 }),
+      computed('left', 'Left', MASS, inStore('Left'), { note: 'At the end of the week.', decimals: 0 }),
+      computed('room', 'Room', MASS, '[Store].[Room]', { decimals: 0 }),
+      computed('full', 'Full', SHARE, '([From before] + [In]) / [Room]', { decimals: 0 }),
       computed(
-        'in',
-        'In',
-        MASS,
-        'SUMIFS(Storage[Stored mass]; Storage[Stored on]; ">=" & [Week]; Storage[Stored on]; "<" & ([Week] + 7 days))',
-        {
-          decimals: 0,
-        },
+        'first-to-go',
+        'First to go',
+        DATE,
+        `MINIFS('Lots by week'[Keeps until]; 'Lots by week'[Store]; [Store]; 'Lots by week'[Week]; [Week]; 'Lots by week'[Left]; ">0 kg")`,
+        { note: 'Of what is left, the one with the shortest time: it keeps until then.' },
       ),
       computed(
-        'taken',
-        'Taken',
-        MASS,
-        `TAKENFROMSTORE([Week] + 6 days; ${LOTS}) - TAKENFROMSTORE([Week] - 1 day; ${LOTS})`,
-        {
-          decimals: 0,
-        },
-      ),
-      computed('left', 'Left', MASS, `INSTORE([Week] + 6 days; ${LOTS})`, {
-        note: 'At the end of the week.',
-        decimals: 0,
-      }),
-      computed('lost', 'Lost', MASS, `MAX(0 kg; INSTORE([Week] - 1 day; ${LOTS}) + [In] - [Taken] - [Left])`, {
-        decimals: 1,
-      }),
-      computed('capacity-used', 'Capacity used', SHARE, '[Left] / Farm[Cold store capacity]', { decimals: 0 }),
-      computed(
-        'sell-first',
-        'Sell first',
+        'goes-first',
+        'Goes first',
         TEXT,
-        `SELLFIRST(Storage[Lot]; Storage[Keeps until]; Storage[Stored mass]; Storage[Stored on]; "<=" & ([Week] + 6 days); Storage[Keeps until]; ">=" & [Week])`,
-        { note: 'Of the lots in store, the one with the shortest time left.' },
+        `FIRSTIFS('Lots by week'[Lot name]; 'Lots by week'[Store]; [Store]; 'Lots by week'[Week]; [Week]; 'Lots by week'[Keeps until]; [First to go])`,
+      ),
+      computed(
+        'look-through-on',
+        'Look through on',
+        DATE,
+        `IF(AND([Left] > 0 kg; MOD(ROUND(([Week starts] - Farm[Season starts]) / 7 days; 0); 4) = 0); [Week starts] + 2 days)`,
+        { note: 'Every fourth week while anything is in it.' },
       ),
     ),
   ],
@@ -221,9 +267,59 @@ export const storeByWeekSheet: SheetDeclaration = {
       id: 'store-full',
       name: 'Store full',
       level: 'warning',
-      column: 'left',
-      says: 'IF([Left] > Farm[Cold store capacity]; "More is in store this week than it holds: sell earlier, or find more room.")',
+      column: 'full',
+      says: 'IF([From before] + [In] > [Room]; "More is in this store this week than it holds: sell earlier, or find more room.")',
     },
   ],
+  cautions: [],
+};
+
+/** Of a week, over all stores. */
+function inAllStores(column: string): string {
+  return `SUM(SUMIFS('Stores by week'[${column}]; 'Stores by week'[Week starts]; [Monday]))`;
+}
+
+export const storeByWeekSheet: SheetDeclaration = {
+  id: 'store-by-week',
+  name: 'Storage',
+  question: 'Storing',
+  about: 'All stores together week by week: what comes in, what is lost, sold and left, and what must be sold first.',
+  rows: {
+    from: 'span',
+    first: mondayOf('Farm[Season starts]'),
+    last: 'Farm[Season ends] + 26 weeks',
+    step: 'week',
+    as: made('week', 'Week'),
+  },
+  columns: [
+    ...group(
+      'Store',
+      computed('monday', 'Monday', DATE, '[Week]'),
+      computed('in', 'In', MASS, inAllStores('In'), { decimals: 0 }),
+      computed('sold', 'Sold', MASS, inAllStores('Sold'), { decimals: 0 }),
+      computed('left', 'Left', MASS, inAllStores('Left'), {
+        note: 'At the end of the week.',
+        decimals: 0,
+      }),
+      computed('lost', 'Lost', MASS, inAllStores('Lost'), { decimals: 1 }),
+      computed('capacity', 'Capacity', MASS, `SUMIFS(Stores[Room]; Stores[For]; "keeping")`, { decimals: 0 }),
+      computed('capacity-used', 'Capacity used', SHARE, 'IF([Capacity] > 0 kg; [Left] / [Capacity])', { decimals: 0 }),
+      computed(
+        'first-to-go',
+        'First to go',
+        DATE,
+        `MINIFS('Stores by week'[First to go]; 'Stores by week'[Week starts]; [Monday])`,
+        { note: 'It keeps until then.' },
+      ),
+      computed(
+        'sell-first',
+        'Sell first',
+        TEXT,
+        `FIRSTIFS('Stores by week'[Goes first]; 'Stores by week'[Week starts]; [Monday]; 'Stores by week'[First to go]; [First to go])`,
+        { note: 'Of the lots in store, the one with the shortest time left.' },
+      ),
+    ),
+  ],
+  checks: [],
   cautions: [],
 };

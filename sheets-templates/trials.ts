@@ -7,6 +7,7 @@ import {
   computed,
   DENSITY,
   entered,
+  figures,
   group,
   link,
   MASS,
@@ -55,13 +56,16 @@ export const trialsSheet: SheetDeclaration = {
     ),
     ...group(
       'Curve',
-      computed('mass-by-the-curve', 'Mass by the curve', PLANT_MASS, `FITMASS([Density]; ${PLOTS})`, { decimals: 2 }),
-      computed('mass-low', 'Mass low', PLANT_MASS, `FITLOW([Density]; ${PLOTS})`, {
-        note: 'Nine times in ten the curve lies between low',
+      computed('by-the-curve', 'By the curve', figures('mass-by-curve'), `FITAT([Density]; ${PLOTS})`, {
+        note: 'Through all plots of the variety.',
+      }),
+      computed('mass-by-the-curve', 'Mass by the curve', PLANT_MASS, '[By the curve].[Mass]', { decimals: 2 }),
+      computed('mass-low', 'Mass low', PLANT_MASS, '[By the curve].[Low]', {
+        note: 'The curve lies above this 19 times in 20.',
         decimals: 2,
       }),
-      computed('mass-high', 'Mass high', PLANT_MASS, `FITHIGH([Density]; ${PLOTS})`, {
-        note: 'and high.',
+      computed('mass-high', 'Mass high', PLANT_MASS, '[By the curve].[High]', {
+        note: 'The curve lies below this 19 times in 20.',
         decimals: 2,
       }),
       computed('yield-by-the-curve', 'Yield by the curve', YIELD, '[Density] * [Mass by the curve]', { decimals: 2 }),
@@ -98,61 +102,63 @@ export const trialFitsSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Fit',
-      computed('plots', 'Plots', PLAIN, `FITPLOTS(${PLOTS})`, { note: 'With a density and a mass.', decimals: 0 }),
-      computed('isolated-plant-mass', 'Isolated plant mass', PLANT_MASS, `FITISOLATED(${PLOTS})`, {
+      computed('curve', 'Curve', figures('yield-curve'), `FIT(${PLOTS})`, { note: 'Read figure by figure below.' }),
+      computed('general-curve', 'General curve', figures('general-curve'), `FITGENERAL(${PLOTS})`),
+      computed('plots', 'Plots', PLAIN, '[Curve].[Plots]', { note: 'With a density and a mass.', decimals: 0 }),
+      computed('isolated-plant-mass', 'Isolated plant mass', PLANT_MASS, '[Curve].[Isolated mass]', {
         note: '1/a: a plant on its own.',
         decimals: 1,
       }),
-      computed('isolated-mass-error', 'Isolated mass error', PLANT_MASS, `FITISOLATEDERROR(${PLOTS})`, {
+      computed('isolated-mass-error', 'Isolated mass error', PLANT_MASS, '[Curve].[Isolated mass error]', {
         note: 'Standard error.',
         decimals: 1,
       }),
-      computed('isolated-mass-low', 'Isolated mass low', PLANT_MASS, `FITISOLATEDLOW(${PLOTS})`, {
-        note: 'Nine times in ten it lies between low',
+      computed('isolated-mass-low', 'Isolated mass low', PLANT_MASS, '[Curve].[Isolated mass low]', {
+        note: 'It lies above this 19 times in 20.',
         decimals: 1,
       }),
-      computed('isolated-mass-high', 'Isolated mass high', PLANT_MASS, `FITISOLATEDHIGH(${PLOTS})`, {
-        note: 'and high; blank where the plots set no end.',
+      computed('isolated-mass-high', 'Isolated mass high', PLANT_MASS, '[Curve].[Isolated mass high]', {
+        note: 'It lies below this 19 times in 20; blank where the plots set no end.',
         decimals: 1,
       }),
-      computed('ceiling-yield', 'Ceiling yield', YIELD, `FITCEILING(${PLOTS})`, {
+      computed('ceiling-yield', 'Ceiling yield', YIELD, '[Curve].[Ceiling yield]', {
         note: '1/b: what crowding cannot pass.',
         decimals: 2,
       }),
-      computed('ceiling-yield-error', 'Ceiling yield error', YIELD, `FITCEILINGERROR(${PLOTS})`, {
+      computed('ceiling-yield-error', 'Ceiling yield error', YIELD, '[Curve].[Ceiling yield error]', {
         note: 'Standard error.',
         decimals: 2,
       }),
-      computed('ceiling-low', 'Ceiling low', YIELD, `FITCEILINGLOW(${PLOTS})`, {
-        note: 'Nine times in ten it lies between low',
+      computed('ceiling-low', 'Ceiling low', YIELD, '[Curve].[Ceiling yield low]', {
+        note: 'It lies above this 19 times in 20.',
         decimals: 2,
       }),
-      computed('ceiling-high', 'Ceiling high', YIELD, `FITCEILINGHIGH(${PLOTS})`, {
-        note: 'and high; blank where the plots set no end.',
+      computed('ceiling-high', 'Ceiling high', YIELD, '[Curve].[Ceiling yield high]', {
+        note: 'It lies below this 19 times in 20; blank where the plots set no end.',
         decimals: 2,
       }),
-      computed('scatter', 'Scatter', SHARE, `FITSPREAD(${PLOTS})`, { note: 'Of plots about the curve.', decimals: 1 }),
+      computed('scatter', 'Scatter', SHARE, '[Curve].[Scatter]', { note: 'Of plots about the curve.', decimals: 1 }),
       computed('widest', 'Widest', DENSITY, 'MINIFS(Trials[Density]; Trials[Variety]; [Variety])', {
-        note: 'The curve holds from here',
+        note: 'Of the plots: the curve holds from here on.',
         decimals: 2,
       }),
       computed('closest', 'Closest', DENSITY, 'MAXIFS(Trials[Density]; Trials[Variety]; [Variety])', {
-        note: 'to here.',
+        note: 'Of the plots: the curve holds up to here.',
         decimals: 2,
       }),
-      computed('no-curve', 'No curve', TEXT, `FITSAYS(${PLOTS})`),
+      computed('no-curve', 'No curve', TEXT, '[Curve].[No curve because]'),
     ),
     ...group(
       'In numbers',
-      computed('a', 'a', PER_MASS, `FITA(${PLOTS})`, { decimals: 6 }),
-      computed('a-error', 'a error', PER_MASS, `FITAERROR(${PLOTS})`, { note: 'Standard error.', decimals: 6 }),
-      computed('b', 'b', AREA_PER_MASS, `FITB(${PLOTS})`, { decimals: 7 }),
-      computed('b-error', 'b error', AREA_PER_MASS, `FITBERROR(${PLOTS})`, { note: 'Standard error.', decimals: 7 }),
-      computed('theta', 'Theta', PLAIN, `FITTHETA(${PLOTS})`, {
+      computed('a', 'a', PER_MASS, '[Curve].[a]', { decimals: 6 }),
+      computed('a-error', 'a error', PER_MASS, '[Curve].[a error]', { note: 'Standard error.', decimals: 6 }),
+      computed('b', 'b', AREA_PER_MASS, '[Curve].[b]', { decimals: 7 }),
+      computed('b-error', 'b error', AREA_PER_MASS, '[Curve].[b error]', { note: 'Standard error.', decimals: 7 }),
+      computed('theta', 'Theta', PLAIN, '[General curve].[Theta]', {
         note: 'Of the general form; within two errors of 1 the two-number curve serves.',
         decimals: 2,
       }),
-      computed('theta-error', 'Theta error', PLAIN, `FITTHETAERROR(${PLOTS})`, {
+      computed('theta-error', 'Theta error', PLAIN, '[General curve].[Theta error]', {
         note: 'Standard error.',
         decimals: 2,
       }),

@@ -10,6 +10,7 @@ import {
   link,
   made,
   PLAIN,
+  TEMPERATURE,
   TEXT,
   VOLUME,
   WATER_DEPTH,
@@ -38,12 +39,39 @@ export const weatherByWeekSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Weather',
+      computed('mean-low', 'Mean low', TEMPERATURE, 'TEMPERATUREAROUND([Week] + 3 days; Climate[Day]; Climate[Low])', {
+        note: 'Of the average year.',
+        decimals: 1,
+      }),
+      computed(
+        'mean-high',
+        'Mean high',
+        TEMPERATURE,
+        'TEMPERATUREAROUND([Week] + 3 days; Climate[Day]; Climate[High])',
+        {
+          decimals: 1,
+        },
+      ),
+      computed(
+        'from-temperatures',
+        'From temperatures',
+        WATER_PER_DAY,
+        'HARGREAVES(Farm[Latitude]; [Week] + 3 days; [Mean low]; [Mean high])',
+        { note: 'Reference evapotranspiration by the Hargreaves equation (FAO-56), where none is typed.', decimals: 2 },
+      ),
+      computed(
+        'from-the-months',
+        'From the months',
+        WATER_PER_DAY,
+        `DAILYOFMONTHS([Week] + 3 days; ${MONTHS}; 'Monthly climate'[Reference evapotranspiration])`,
+        { note: 'Of short grass, from a weather service.', decimals: 2 },
+      ),
       withDefault(
         'reference-evapotranspiration',
         'Reference evapotranspiration',
         WATER_PER_DAY,
-        `DAILYOFMONTHS([Week] + 3 days; ${MONTHS}; 'Monthly climate'[Reference evapotranspiration])`,
-        { note: 'Of short grass, from a weather service.', decimals: 2, least: 0 },
+        'IF(ISBLANK([From the months]); [From temperatures]; [From the months])',
+        { note: 'Of short grass; write over a week what was measured.', decimals: 2, least: 0 },
       ),
       withDefault(
         'rain',
@@ -64,6 +92,9 @@ export const weatherByWeekSheet: SheetDeclaration = {
           decimals: 0,
         },
       ),
+      computed('water-on', 'Water on', DATE, 'IF([Water for all beds] > 0 L; [Week])', {
+        note: 'A week in which beds want water.',
+      }),
     ),
   ],
   checks: [],
@@ -75,7 +106,7 @@ export const bedWaterSheet: SheetDeclaration = {
   name: 'Bed water',
   question: 'Ground',
   about:
-    'Water each planting takes, week by week (FAO-56): crop coefficient x reference evapotranspiration, less rain that serves, on the area of its bed. Needs the evapotranspiration of Monthly climate.',
+    'Water each planting takes, week by week (FAO-56): crop coefficient x reference evapotranspiration, less rain that serves, on the area of its bed. Where Monthly climate has no evapotranspiration it is reckoned from temperatures.',
   rows: {
     from: 'pairs',
     sheets: ['plantings', 'weather-by-week'],

@@ -1,5 +1,5 @@
 // The Weekly harvest sheet: what each planting gives week by week, in mass, pieces and hours. Made, a row per planting and week
-// of its harvest. Reads Plantings, Crops and the weeks of the season.
+// of its harvest. Reads Plantings, Crops and Weeks.
 
 import type { SheetDeclaration } from '../engine/index.ts';
 import { computed, DATE, DAYS, group, HOURS, link, MASS, made, PLAIN, SHARE, TEXT } from './authoring.ts';
@@ -20,7 +20,7 @@ export const weeklyHarvestSheet: SheetDeclaration = {
     'What each planting gives in each week of its harvest: mass, pieces, hours of picking and packing. Fruit comes along a curve, salads in cuts, broccoli as a head and side shoots.',
   rows: {
     from: 'pairs',
-    sheets: ['plantings', 'weather-by-week'],
+    sheets: ['plantings', 'weeks'],
     as: [made('planting', 'Planting'), made('week', 'Week')],
     where: 'AND([Week].[Week] + 7 days > [Planting].[Harvest]; [Week].[Week] <= [Planting].[Harvest ends])',
   },
@@ -50,14 +50,38 @@ export const weeklyHarvestSheet: SheetDeclaration = {
       computed('mass', 'Mass', MASS, '[Share] * [Planting].[Marketable if all is picked] * [Planting].[Finishes]', {
         decimals: 1,
       }),
+      computed('picked', 'Picked', MASS, '[Mass] / [Planting].[Marketable share]', {
+        note: 'With what is sorted out.',
+        decimals: 1,
+      }),
+      computed('sorted-out', 'Sorted out', MASS, '[Picked] - [Mass]', { note: 'Not fit to sell.', decimals: 1 }),
       computed('pieces', 'Pieces', PLAIN, '[Mass] / [Planting].[Mass of a piece]', { decimals: 0 }),
       computed(
-        'hours',
-        'Hours',
+        'picking-hours',
+        'Picking hours',
         HOURS,
-        '[Mass] / [Planting].[Marketable yield] * ([Planting].[Picking hours] + [Planting].[Packing hours])',
-        { note: 'Picking, washing and packing.', decimals: 1 },
+        '[Mass] / [Planting].[Marketable yield] * [Planting].[Picking hours]',
+        { decimals: 1 },
       ),
+      computed(
+        'packing-hours',
+        'Packing hours',
+        HOURS,
+        '[Mass] / [Planting].[Marketable yield] * [Planting].[Packing hours]',
+        { note: 'Washing and packing.', decimals: 1 },
+      ),
+      computed('hours', 'Hours', HOURS, '[Picking hours] + [Packing hours]', { decimals: 1 }),
+    ),
+    ...group(
+      'Jobs',
+      computed(
+        'pick-on',
+        'Pick on',
+        DATE,
+        'IF(AND(ISBLANK([Planting].[Cured yield]); [Mass] > 0 kg); MAX([Week starts]; [Planting].[Harvest]))',
+        { note: 'From this day on; what is cured is lifted at once instead.' },
+      ),
+      computed('pack-on', 'Pack on', DATE, 'IF([Packing hours] > 0 h; [Pick on])'),
     ),
   ],
   checks: [],

@@ -17,12 +17,12 @@ import {
   explain,
   exportCsv,
   Findings,
+  type ImportChoices,
   importCsv,
   isoDate,
   message,
   newDocument,
   type RowSource,
-  readCsvRows,
   rowId,
   rowName,
   rowNamed,
@@ -482,12 +482,8 @@ export class Book {
     return exportCsv(this.workbook, this.#sheet(table), options);
   }
 
-  importCsv(table: string, text: string): ReturnType<typeof importCsv> {
-    return importCsv(this.workbook, this.#sheet(table), text, splitCsv);
-  }
-
-  readCsv(table: string, text: string): ReturnType<typeof readCsvRows> {
-    return readCsvRows(this.workbook, this.#sheet(table), text, splitCsv);
+  importCsv(table: string, text: string, choices: ImportChoices = {}): ReturnType<typeof importCsv> {
+    return importCsv(this.workbook, this.#sheet(table), text, splitCsv, choices);
   }
 
   tableData(table: string): TableData | undefined {

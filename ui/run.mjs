@@ -53,7 +53,9 @@ async function joinedModule(path) {
     target: 'node20',
     logLevel: 'error',
     // Packages written for require() need one inside an ES module.
-    banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+    banner: {
+      js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
+    },
     plugins: [ownAddress],
   });
   renameSync(unfinished, file);

@@ -9,6 +9,24 @@ const ONE_HUMP_LATITUDE = 5;
 
 const HALF_A_YEAR = 182;
 
+/** A season asks about the same days of one latitude over and over; more days than this begin anew. */
+const MOST_KEPT = 4000;
+const kept = new Map<number, number>();
+let keptLatitude = Number.NaN;
+
+/** Hours of a day, worked out once for the latitude in hand. */
+function lengthOfDay(latitude: number, day: number): number {
+  if (latitude !== keptLatitude || kept.size >= MOST_KEPT) {
+    kept.clear();
+    keptLatitude = latitude;
+  }
+  const known = kept.get(day);
+  if (known !== undefined) return known;
+  const hours = dayLength(latitude, day);
+  kept.set(day, hours);
+  return hours;
+}
+
 /** The years that dates run over. */
 function isYear(year: number): boolean {
   return Number.isInteger(year) && year >= 1 && year <= 9999;
@@ -19,7 +37,7 @@ function extremeDay(sign: 1 | -1, latitude: number, from: number, to: number): n
   let best = from;
   let most = Number.NEGATIVE_INFINITY;
   for (let day = from; day <= to; day += 1) {
-    const hours = sign * dayLength(latitude, day);
+    const hours = sign * lengthOfDay(latitude, day);
     if (hours > most) {
       best = day;
       most = hours;
@@ -44,17 +62,17 @@ export function longestDayDate(latitudeDeg: number, year: number): number {
 /** Hours of the year's longest day at a latitude (degrees, north positive). */
 export function longestDay(latitudeDeg: number, year: number): number {
   const date = longestDayDate(latitudeDeg, year);
-  return Number.isNaN(date) ? Number.NaN : dayLength(latitudeDeg, date);
+  return Number.isNaN(date) ? Number.NaN : lengthOfDay(latitudeDeg, date);
 }
 
 // First day in (from, to] with at least `hours`, where the days lengthen from `from` to `to`.
 function firstReaching(latitude: number, hours: number, from: number, to: number): number {
-  if (dayLength(latitude, from) >= hours || dayLength(latitude, to) < hours) return Number.NaN;
+  if (lengthOfDay(latitude, from) >= hours || lengthOfDay(latitude, to) < hours) return Number.NaN;
   let short = from;
   let long = to;
   while (long - short > 1) {
     const middle = Math.floor((short + long) / 2);
-    if (dayLength(latitude, middle) >= hours) long = middle;
+    if (lengthOfDay(latitude, middle) >= hours) long = middle;
     else short = middle;
   }
   return long;
@@ -62,9 +80,9 @@ function firstReaching(latitude: number, hours: number, from: number, to: number
 
 function firstByEveryDay(latitude: number, hours: number, year: number): number {
   const last = civilDay(year, 12, 31);
-  let before = dayLength(latitude, civilDay(year, 1, 1) - 1);
+  let before = lengthOfDay(latitude, civilDay(year, 1, 1) - 1);
   for (let day = civilDay(year, 1, 1); day <= last; day += 1) {
-    const today = dayLength(latitude, day);
+    const today = lengthOfDay(latitude, day);
     if (today >= hours && before < hours) return day;
     before = today;
   }
@@ -106,15 +124,15 @@ function shortestDayDate(latitude: number, year: number): number {
 export function shortDayFrom(latitudeDeg: number, hours: number, from: number): number {
   if (!(Math.abs(latitudeDeg) <= 90) || Math.abs(latitudeDeg) < ONE_HUMP_LATITUDE || !(hours > 0)) return Number.NaN;
   if (!Number.isFinite(from)) return Number.NaN;
-  if (dayLength(latitudeDeg, from) < hours) return from;
+  if (lengthOfDay(latitudeDeg, from) < hours) return from;
   const { year } = yearMonthDay(from);
   for (const winter of [shortestDayDate(latitudeDeg, year), shortestDayDate(latitudeDeg, year + 1)]) {
-    if (winter < from || dayLength(latitudeDeg, winter) >= hours) continue;
+    if (winter < from || lengthOfDay(latitudeDeg, winter) >= hours) continue;
     let long = Math.max(from, winter - HALF_A_YEAR);
     let short = winter;
     while (short - long > 1) {
       const middle = Math.floor((long + short) / 2);
-      if (dayLength(latitudeDeg, middle) < hours) short = middle;
+      if (lengthOfDay(latitudeDeg, middle) < hours) short = middle;
       else long = middle;
     }
     return short;

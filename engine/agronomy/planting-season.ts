@@ -5,19 +5,25 @@
 import type { Limits } from './limits.ts';
 import type { ModelSource } from './source.ts';
 
-/** A crop that calendars start so many weeks after the average last frost starts at this daily mean (C). */
+/** A crop that calendars start so many weeks after the average last frost starts at this daily mean (C), or BED_LAG after it. */
 export interface StartPoint {
   readonly weeks: number;
   readonly mean: number;
 }
 
 export const START_POINTS: readonly StartPoint[] = [
-  { weeks: -6, mean: 7.5 },
-  { weeks: -3, mean: 9 },
+  { weeks: -6, mean: 5.5 },
+  { weeks: -3, mean: 7 },
   { weeks: 0, mean: 15 },
   { weeks: 1, mean: 16.5 },
   { weeks: 2, mean: 18 },
 ];
+
+/**
+ * Days by which the bed follows the air in spring for crops that start so many weeks before the last frost or earlier; for
+ * those between that and the last frost it falls to nothing. Where spring comes fast the air is warm long before the soil.
+ */
+export const BED_LAG = { days: 14, weeks: -3 } as const;
 
 /** Cdeg: where summers are cool nobody waits longer than until the mean is so far below that of the warmest time. */
 export const COOL_SUMMER_MARGIN = 5;
@@ -33,11 +39,11 @@ export const SOURCES: readonly ModelSource[] = [
   {
     model: 'Bed warm enough',
     gives: 'the daily mean temperature from which a crop is sown or set out, and so the date',
-    equation: `${START_POINTS.map(({ weeks, mean }) => `${weeks} weeks: ${mean} C`).join(', ')}, straight between; at most the smooth mean of the warmest day less ${COOL_SUMMER_MARGIN} C`,
+    equation: `${START_POINTS.map(({ weeks, mean }) => `${weeks} weeks: ${mean} C`).join(', ')}, straight between; at most the smooth mean of the warmest day less ${COOL_SUMMER_MARGIN} C; ${BED_LAG.days} days after that mean for crops of ${BED_LAG.weeks} weeks and earlier, falling to none at the last frost`,
     range:
       'mean of day and night in the air, standing for the top soil; the weeks are those of the crop from the average last frost',
     source:
-      'fitted to sowing and setting-out dates of extension services in Wisconsin, New York, North Carolina, Alaska, England and New Zealand: see the checks of calendars, where each place is told from the others',
+      'fitted to sowing and setting-out dates of extension services and growers in Wisconsin, New York, North Carolina, Georgia, Florida, California, Alaska, England and New Zealand: see the checks of calendars, where each place is told by the rule of the others',
     standing: 'common practice',
   },
   {

@@ -51,7 +51,7 @@ export function earliestReturn(lastGrown: number, clearYears: number): number {
   return lastGrown + Math.ceil(clearYears) + 1;
 }
 
-/** A family that stood on a bed in a year. */
+/** Families that stood on a bed in a year, with commas between where there were several. */
 export interface PastCrop {
   readonly family: string;
   readonly year: number;
@@ -66,6 +66,10 @@ export interface RotationVerdict {
   readonly earliest: number;
 }
 
+function stoodThen(families: string, family: string): boolean {
+  return families.split(',').some((one) => one.trim() === family);
+}
+
 /**
  * Whether a family may stand on a bed in `year`, from what stood there before. Undefined where the family never did, which
  * breaks nothing; crops of the same year and later are left out, being this season's own.
@@ -76,7 +80,7 @@ export function rotationVerdict(
   year: number,
   wanted: number,
 ): RotationVerdict | undefined {
-  const years = history.filter((crop) => crop.family === family && crop.year < year).map((crop) => crop.year);
+  const years = history.filter((crop) => stoodThen(crop.family, family) && crop.year < year).map((crop) => crop.year);
   if (years.length === 0) return undefined;
   const lastGrown = Math.max(...years);
   const earliest = earliestReturn(lastGrown, wanted);

@@ -20,15 +20,18 @@ import { SOURCES as grades } from './grades.ts';
 import { SOURCES as harvest } from './harvest.ts';
 import { SOURCES as harvestCurve } from './harvest-curve.ts';
 import { SOURCES as leafGrowth } from './leaf-growth.ts';
+import { SOURCES as learning } from './learning.ts';
 import { SOURCES as monthlyMeans } from './monthly-means.ts';
 import { SOURCES as nutrients } from './nutrients.ts';
 import { SOURCES as plantingSeason } from './planting-season.ts';
 import { SOURCES as propagationVolume } from './propagation-volume.ts';
+import { SOURCES as referenceEvapotranspiration } from './reference-evapotranspiration.ts';
 import { SOURCES as rotation } from './rotation.ts';
 import { SOURCES as seedLife } from './seed-life.ts';
 import { SOURCES as seedMoisture } from './seed-moisture.ts';
 import { SOURCES as seedPacks } from './seed-packs.ts';
 import { SOURCES as seedViability } from './seed-viability.ts';
+import { SOURCES as sellingFromStore } from './selling-from-store.ts';
 import { SOURCES as soilWater } from './soil-water.ts';
 import type { ModelSource } from './source.ts';
 import { SOURCES as spacing } from './spacing.ts';
@@ -75,8 +78,11 @@ export const MODEL_SOURCES: readonly ModelSource[] = [
   ...harvestCurve,
   ...curing,
   ...storage,
+  ...sellingFromStore,
+  ...referenceEvapotranspiration,
   ...water,
   ...nutrients,
   ...rotation,
   ...soilWater,
+  ...learning,
 ];

@@ -1,7 +1,7 @@
 // The stand: how many plants come up in a block, how many blocks to start, what is thinned, what a direct sowing gives.
 // Called by the functions and the plantings sheet; calls the distributions.
 
-import { binomialAtLeast, binomialPmf } from './binomial.ts';
+import { binomialAtLeast, binomialPmf, MOST_TRIALS } from './binomial.ts';
 import type { Limits } from './limits.ts';
 import { standardNormalQuantile } from './normal.ts';
 import type { ModelSource } from './source.ts';
@@ -85,7 +85,8 @@ function blocksGuess(wanted: number, chance: number, confidence: number): number
 
 /**
  * Smallest whole n with P(Binomial(n, chance) >= wanted) >= confidence; a shortfall of 1e-12 counts as reached, so that
- * 2 blocks at 70 % give 91 %. `wanted` is rounded up. No answer at chance 0, or at confidence 100 % unless chance is.
+ * 2 blocks at 70 % give 91 %. `wanted` is rounded up. No answer at chance 0, at confidence 100 % unless chance is, or where
+ * some 5E11 blocks and more would be needed.
  */
 export function blocksNeeded(wanted: number, chance: number, confidence: number): number {
   if (!(Number.isFinite(wanted) && chance > 0 && chance <= 1 && confidence >= 0 && confidence <= 1)) return Number.NaN;
@@ -95,6 +96,7 @@ export function blocksNeeded(wanted: number, chance: number, confidence: number)
   if (confidence === 1) return Number.NaN;
   const target = confidence * (1 - DUST);
   const guess = Math.round(blocksGuess(successes, chance, confidence));
+  if (!(guess < MOST_TRIALS / 2)) return Number.NaN;
   let reached = Math.max(successes, guess);
   let short = reached;
   let step = 1;

@@ -3,6 +3,7 @@
 // Knows layouts and storage; knows no formula.
 
 import { BLANK, Column, FILLED, type Token } from '../values/column.ts';
+import type { Figures } from '../values/figures.ts';
 import type { Faults, Texts } from '../values/texts.ts';
 import type { ColumnDef, Layout, TableDef } from './layout.ts';
 import { compareRows, rowsInOrder } from './row-order.ts';
@@ -54,6 +55,8 @@ export interface MadeCells {
 export interface Dictionaries {
   readonly texts: Texts;
   readonly faults: Faults;
+  /** Answers of several figures on their way from a function to the columns that keep them; empty between runs. */
+  readonly figures: Figures[];
 }
 
 /** What frames share after a branch, until one of them writes it. */
@@ -72,6 +75,7 @@ export class Frame {
   readonly layout: Layout;
   readonly texts: Texts;
   readonly faults: Faults;
+  readonly figures: Figures[];
   token: Token;
   readonly tables: TableRows[];
   readonly columns: Column[];
@@ -92,6 +96,7 @@ export class Frame {
     this.layout = contents.layout;
     this.texts = contents.dictionaries.texts;
     this.faults = contents.dictionaries.faults;
+    this.figures = contents.dictionaries.figures;
     this.token = token;
     this.tables = contents.tables;
     this.columns = contents.columns;

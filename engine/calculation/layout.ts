@@ -98,7 +98,7 @@ export class Layout {
 
 /** Columns behind a sheet that no one sees have ids that no typed name can have. */
 export function isHidden(column: string): boolean {
-  return column.startsWith('·');
+  return column.includes('·');
 }
 
 /** A column's name in the whole workbook; ids have no slash. */

@@ -13,8 +13,8 @@ export class TableRows {
   /** Rising in the order of the rows; undefined while the slots stand in that order themselves. */
   labels: Float64Array | undefined;
   /** Dead slots that a new row may take, and those that may be taken once all who knew the row have heard that it went. */
-  #free: number[] = [];
-  #freed: number[] = [];
+  #free = new Set<number>();
+  #freed = new Set<number>();
   owner: Token | undefined;
 
   constructor(owner?: Token) {
@@ -28,8 +28,8 @@ export class TableRows {
     copy.liveCount = this.liveCount;
     copy.stamp = this.stamp;
     copy.labels = this.labels?.slice();
-    copy.#free = this.#free.slice();
-    copy.#freed = this.#freed.slice();
+    copy.#free = new Set(this.#free);
+    copy.#freed = new Set(this.#freed);
     return copy;
   }
 
@@ -55,23 +55,27 @@ export class TableRows {
     if ((this.live[row] === 1) === alive) return false;
     this.live[row] = alive ? 1 : 0;
     this.liveCount += alive ? 1 : -1;
-    if (!alive) this.#freed.push(row);
+    if (alive) {
+      this.#free.delete(row);
+      this.#freed.delete(row);
+    } else this.#freed.add(row);
     this.stamp = nextStamp();
     return true;
   }
 
   /** A slot that no row has, taken from the dead ones where there are any. */
   takeSlot(): number {
-    for (let slot = this.#free.pop(); slot !== undefined; slot = this.#free.pop()) {
-      if (this.live[slot] !== 1) return slot;
+    for (const slot of this.#free) {
+      this.#free.delete(slot);
+      return slot;
     }
     return this.length;
   }
 
   /** Lets new rows take the slots of those that died. */
   releaseSlots(): void {
-    this.#free.push(...this.#freed);
-    this.#freed = [];
+    for (const slot of this.#freed) this.#free.add(slot);
+    this.#freed.clear();
   }
 
   /** Says where a row stands: rows with smaller labels come before it. */

@@ -49,7 +49,7 @@ export function typeInto(
   return undefined;
 }
 
-function madeWhy(sheet: ProgramSheet, { name }: ProgramColumn): string {
+export function madeWhy(sheet: ProgramSheet, { name }: ProgramColumn): string {
   return `${name} follows from the rows of ${sheet.name} and isn't typed: change what the rows are made from.`;
 }
 

@@ -37,6 +37,14 @@ export type Command =
       readonly plain?: true;
       readonly before?: string | undefined;
     }
+  /** New rows with contents as they stand, at the end of a sheet: what an import brings. */
+  | {
+      readonly command: 'put rows';
+      readonly sheet: string;
+      readonly columns: readonly string[];
+      /** Each with the id it is to have, and contents in the order of the columns; null: nothing. */
+      readonly rows: readonly { readonly row: string; readonly cells: readonly Content[] }[];
+    }
   | { readonly command: 'remove rows'; readonly sheet: string; readonly rows: readonly string[] }
   /** Moves rows together before another; undefined: to the end. */
   | {

@@ -6,7 +6,7 @@ import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormu
 import type { Command, CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
 import { removeColour, removeView, setColour, setLocale, setNote, setView, takeViewBack } from './looks.ts';
-import { insertRow, keepRow, moveRows, removeRows } from './rows.ts';
+import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
 import { addSheet, moveSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
 
@@ -17,6 +17,7 @@ const HANDS: Hands = {
   'put cell': putCell,
   'take back': takeBack,
   'insert row': insertRow,
+  'put rows': putRows,
   'remove rows': removeRows,
   'move rows': moveRows,
   'keep row': keepRow,

@@ -51,6 +51,8 @@ const SENTENCES = {
   import: 'Import into {sheet}',
   'import file': 'Import {file} into {sheet}',
   'move spacing': '{column} of {row}',
+  'lay succession': 'Lay {succession}',
+  'propose beds': 'Propose beds for {count} plantings',
   upgrade: 'Sheets brought up to date',
   trial: 'Trial',
 } as const;

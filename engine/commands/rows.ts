@@ -1,11 +1,11 @@
 // Adding, removing and moving rows of entered sheets.
 
-import { positionBetween, positionsBetween } from '../document/positions.ts';
+import { positionsBetween } from '../document/positions.ts';
 import { byPlace } from '../document/row-places.ts';
 import type { RowRecord } from '../document/sheet-rows.ts';
 import type { ProgramSheet } from '../schema/compile.ts';
 import { isEnteredSheet } from '../schema/schema.ts';
-import { readTyped, refuseName, typeInto } from './cells.ts';
+import { madeWhy, readTyped, refuseName, typeInto } from './cells.ts';
 import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
 
@@ -37,6 +37,53 @@ export function insertRow(command: CommandOf<'insert row'>, draft: Draft): Refus
   return undefined;
 }
 
+/** Contents are put as they stand, but every row must have a name of its own. */
+export function putRows({ sheet: sheetId, columns, rows }: CommandOf<'put rows'>, draft: Draft): Refused {
+  const found = findSheet(draft, sheetId);
+  if (!found.ok) return found.refused;
+  const sheet = found.found;
+  if (!isEnteredSheet(sheet.schema)) return { sheet: sheetId, why: notByHand(sheet, 'added') };
+  for (const id of columns) {
+    const column = findColumn(sheet, id);
+    if (!column.ok) return column.refused;
+    if (column.found.role === 'made') return { sheet: sheetId, column: id, why: madeWhy(sheet, column.found) };
+  }
+  const known = draft.document.rowsOf(sheetId);
+  const there = rows.find(({ row }) => known.slotOf(row) !== undefined);
+  if (there !== undefined) return { sheet: sheetId, row: there.row, why: `${sheet.name} already has this row.` };
+  const unnamed = refuseNames(sheet, columns, rows, draft);
+  if (unnamed !== undefined) return unnamed;
+  const places = positionsBetween(known.lastAt, undefined, rows.length);
+  draft.perform({
+    op: 'insert rows',
+    sheet: sheetId,
+    columns,
+    rows: rows.map(({ row, cells }, i) => ({ row, at: places[i] ?? '', cells })),
+  });
+  for (const { row } of rows) draft.inserted.push(row);
+  return undefined;
+}
+
+function refuseNames(
+  sheet: ProgramSheet,
+  columns: readonly string[],
+  rows: CommandOf<'put rows'>['rows'],
+  draft: Draft,
+): Refused {
+  const { key } = sheet.schema;
+  if (key === undefined) return undefined;
+  const at = columns.indexOf(key);
+  const seen = new Set<string>();
+  for (const { row, cells } of rows) {
+    const name = cells[at] ?? null;
+    const twice = typeof name === 'string' && seen.has(name.toLowerCase());
+    const why = twice ? `Two of the new rows are called “${name}”.` : refuseName(sheet, undefined, name, draft);
+    if (why !== undefined) return { sheet: sheet.id, row, column: key, why };
+    seen.add(String(name).toLowerCase());
+  }
+  return undefined;
+}
+
 function notByHand({ name }: ProgramSheet, what: string): string {
   return `Rows of ${name} follow from other sheets; none can be ${what} by hand.`;
 }
@@ -52,15 +99,11 @@ function placesBefore(
   const rows = document.rowsOf(sheet.id);
   const record = before === undefined ? undefined : rows.record(before);
   if (record === undefined) {
-    return count === 1 ? [positionBetween(rows.lastAt, undefined)] : placesAfter(rows.lastAt, count);
+    return positionsBetween(rows.lastAt, undefined, count);
   }
   const there = [...rows.records()].filter(({ slot, id }) => slot >= 0 && !moving.has(id)).sort(byPlace);
   const at = there.findIndex(({ id }) => id === before);
   return positionsBetween(there[at - 1]?.at ?? '', record.at, count);
-}
-
-function placesAfter(last: string, count: number): readonly string[] {
-  return positionsBetween(last, undefined, count);
 }
 
 export function removeRows({ sheet: sheetId, rows }: CommandOf<'remove rows'>, draft: Draft): Refused {
@@ -79,13 +122,14 @@ export function removeRows({ sheet: sheetId, rows }: CommandOf<'remove rows'>, d
     const why = `${user.name} is still named in ${user.where}: change that first, then remove it.`;
     return { sheet: sheetId, row: user.row, why };
   }
+  // Notes go with their row, and come back with it.
   for (const row of rows) {
-    // Notes go with their row, and come back with it.
     for (const column of draft.document.notes.cells(sheetId, row).keys()) {
       draft.perform({ op: 'note', sheet: sheetId, row, column, note: null });
     }
-    draft.perform({ op: 'remove row', sheet: sheetId, row });
   }
+  if (rows.length > 1) draft.perform({ op: 'remove rows', sheet: sheetId, rows: [...slots.values()] });
+  else for (const row of rows) draft.perform({ op: 'remove row', sheet: sheetId, row });
   return undefined;
 }
 

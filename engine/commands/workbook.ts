@@ -84,6 +84,11 @@ export class Workbook {
       : new Workbook(openDocument(data, template, world.writings), world, history);
   }
 
+  /** An id that nothing has yet. */
+  newId(): string {
+    return this.#world.newId();
+  }
+
   /** What a file keeps. */
   data(): DocumentData {
     return dataOf(this.document);
@@ -238,7 +243,7 @@ export class Workbook {
 
   #attempt(commands: readonly Command[], arrival: Arrival): Attempt {
     const operations: Operation[] = [];
-    const inverse: Operation[] = [];
+    const inverses: (readonly Operation[])[] = [];
     const inserted: string[] = [];
     const draft: Draft = {
       document: this.document,
@@ -248,7 +253,7 @@ export class Workbook {
       settle: () => this.#changes.settle(),
       perform: (operation) => {
         operations.push(operation);
-        inverse.unshift(...this.#changes.apply(operation, arrival));
+        inverses.push(this.#changes.apply(operation, arrival));
       },
     };
     let refusal: Refusal | undefined;
@@ -261,13 +266,11 @@ export class Workbook {
       }
       if (refusal !== undefined) break;
     }
-    return { operations, inverse, inserted, refusal };
+    return { operations, inverse: backwards(inverses), inserted, refusal };
   }
 
-  #perform(operations: readonly Operation[], arrival: Arrival): Operation[] {
-    const inverse: Operation[] = [];
-    for (const operation of operations) inverse.unshift(...this.#changes.apply(operation, arrival));
-    return inverse;
+  #perform(operations: readonly Operation[], arrival: Arrival): readonly Operation[] {
+    return backwards(operations.map((operation) => this.#changes.apply(operation, arrival)));
   }
 
   /** Brings everything up to date. A fault on the way takes the operations back and is told. */
@@ -289,6 +292,11 @@ export class Workbook {
   #tell(change: Change): void {
     for (const listener of this.#listeners) listener(change);
   }
+}
+
+/** What takes operations back, from what takes each of them back: the last first. */
+function backwards(inverses: readonly (readonly Operation[])[]): readonly Operation[] {
+  return inverses.toReversed().flat();
 }
 
 const NO_MESSAGE: Message = { code: 'trial', parts: {} };

@@ -1,5 +1,5 @@
-// Something for single cells, by the ids of sheet, row and column, whether they are there just now or not: what waits for its
-// place (shelf.ts), notes. A copy costs nothing until one of the two is written.
+// Something for single cells, by the ids of sheet, row and column, whether they are there just now or not: notes. A copy costs
+// nothing until one of the two is written.
 
 type Cells<T> = Map<string, T>;
 type Rows<T> = Map<string, Cells<T>>;

@@ -61,6 +61,8 @@ export function placeContent(content: Content, column: ProgramColumn, program: P
       if (slot !== undefined) return filled(slot);
       return { ok: false, why: `it named a row of ${type.called ?? type.table} that is not there` };
     }
+    case 'record':
+      return misfit(content, column);
   }
 }
 
@@ -69,11 +71,7 @@ function misfit(content: Content, column: ProgramColumn): Placed {
   return { ok: false, why: `${contentInWords(content)} was typed where ${column.name} now holds ${wanted}` };
 }
 
-function placeNumber(
-  content: Content,
-  type: Extract<ValueType, { readonly kind: 'number' | 'temperature' }>,
-  program: Program,
-): Placed {
+function placeNumber(content: Content, type: FigureType, program: Program): Placed {
   if (typeof content === 'number') {
     const plain = type.kind === 'number' && isPlainUnit(canonicalUnit(type.dimension));
     return plain ? filled(content) : { ok: false, why: `${content} was typed without a unit` };
@@ -131,13 +129,15 @@ export function contentAt(
       const row = rows.rowIdOf(type.table, value);
       return row === undefined ? null : { row };
     }
+    case 'record':
+      return null;
   }
 }
 
 /** A figure as it was typed, in a unit that gives the very same canonical value back. */
 export function numberContent(
   value: number,
-  type: Extract<ValueType, { readonly kind: 'number' | 'temperature' }>,
+  type: FigureType,
   column: ProgramColumn,
   typedIn: Unit | undefined,
   program: Program,
@@ -153,7 +153,9 @@ export function numberContent(
   }
   if (type.kind === 'number' && canonicalSymbol(type) === '' && type.unit.numerator === type.unit.denominator)
     return value;
-  for (const unit of [type.unit, ...otherUnits(column, program)]) {
+  const shown = type.unit.symbol === '' ? undefined : exactIn(type.unit);
+  if (shown !== undefined) return followed(shown, type.unit);
+  for (const unit of otherUnits(column, program)) {
     const number = exactIn(unit);
     if (number !== undefined && unit.symbol !== '') return followed(number, unit);
   }
@@ -170,8 +172,17 @@ function otherUnits({ declaration: { type } }: ProgramColumn, program: Program):
   return symbols.flatMap((symbol) => program.vocabulary.find(symbol) ?? []);
 }
 
-function canonicalSymbol(type: Extract<ValueType, { readonly kind: 'number' | 'temperature' }>): string {
-  return type.kind === 'temperature' ? 'K' : canonicalUnit(type.dimension).symbol;
+type FigureType = Extract<ValueType, { readonly kind: 'number' | 'temperature' }>;
+
+/** A column has one type for as long as the sheets stay as they are, and very many cells. */
+const canonicalSymbols = new WeakMap<FigureType, string>();
+
+function canonicalSymbol(type: FigureType): string {
+  const known = canonicalSymbols.get(type);
+  if (known !== undefined) return known;
+  const symbol = type.kind === 'temperature' ? 'K' : canonicalUnit(type.dimension).symbol;
+  canonicalSymbols.set(type, symbol);
+  return symbol;
 }
 
 /** For sentences about what was typed. */

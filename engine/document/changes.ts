@@ -18,13 +18,16 @@ import { type Content, isLinkContent } from './content.ts';
 import { type Document, storeCell } from './document.ts';
 import { GraphRun } from './graph-run.ts';
 import { refit } from './refit.ts';
+import { comeAtOnce, goAtOnce, insertRows, removeRows } from './row-blocks.ts';
 import { orderRows } from './row-places.ts';
 import { applySchema, isSchemaOperation, type SchemaOperation } from './schema-operations.ts';
 import { BEFORE_ALL, isLater, type Stamp } from './stamps.ts';
 import { moveTemplateRows } from './template-rows.ts';
 import { rowThing, thingOf } from './things.ts';
-import type { Operation } from './transaction.ts';
+import { type Operation, oneByOne } from './transaction.ts';
 
+/** Any but those of many rows at once. */
+type SingleOperation = Exclude<Operation, { readonly op: 'insert rows' | 'remove rows' }>;
 type OperationOf<K extends Operation['op']> = Extract<Operation, { readonly op: K }>;
 
 /** How an operation comes: with the stamp of who did it, and whether it must give way to later changes known here. */
@@ -60,27 +63,30 @@ export class Changes {
 
   /** Does an operation and gives what takes it back, to be done in the order given. */
   apply(operation: Operation, arrival: Arrival): readonly Operation[] {
+    if (operation.op === 'insert rows') return this.#insertRows(operation, arrival);
+    if (operation.op === 'remove rows') return this.#removeRows(operation, arrival);
     const thing = thingOf(operation);
     const { stamps } = this.#document;
-    if (arrival.remote && !isLater(arrival.stamp, stamps.of(thing))) return this.#overruled(operation, arrival);
+    const row = 'row' in operation ? operation : undefined;
+    if (arrival.remote && !isLater(arrival.stamp, stamps.of(thing, row))) return this.#overruled(operation, arrival);
     const inverse = this.#apply(operation, arrival);
     this.#note(operation, thing, arrival.stamp);
     return inverse;
   }
 
-  #note(operation: Operation, thing: string, stamp: Stamp): void {
+  #note(operation: SingleOperation, thing: string, stamp: Stamp): void {
     const { stamps } = this.#document;
     stamps.note(thing, stamp);
     if (operation.op === 'cell') stamps.noteRow(rowThing(operation.sheet, operation.row), stamp);
   }
 
   /** A change that comes too late changes nothing, but a cell of a row that is not there yet waits for it. */
-  #overruled(operation: Operation, arrival: Arrival): readonly Operation[] {
+  #overruled(operation: SingleOperation, arrival: Arrival): readonly Operation[] {
     if (operation.op === 'cell') this.#note(operation, thingOf(operation), arrival.stamp);
     return [];
   }
 
-  #apply(operation: Operation, arrival: Arrival): readonly Operation[] {
+  #apply(operation: SingleOperation, arrival: Arrival): readonly Operation[] {
     if (operation.op === 'template') return this.#template(operation);
     if (isSchemaOperation(operation)) return this.#schema(operation);
     switch (operation.op) {
@@ -233,7 +239,7 @@ export class Changes {
       if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
       return [];
     }
-    if (arrival.remote && document.stamps.isChangedSince(rowThing(sheetId, row), arrival.stamp)) {
+    if (arrival.remote && document.stamps.isChangedSince(sheetId, row, arrival.stamp)) {
       this.#mark(sheetId, row);
       return [];
     }
@@ -256,6 +262,48 @@ export class Changes {
     this.#removed.set(sheetId, (this.#removed.get(sheetId) ?? new Map<number, string>()).set(slot, row));
     this.#inserted.get(sheetId)?.delete(row);
     return [{ op: 'insert row', sheet: sheetId, row, at: record.at }, ...cells];
+  }
+
+  // Many rows at once.
+
+  #insertRows(operation: OperationOf<'insert rows'>, arrival: Arrival): readonly Operation[] {
+    this.settle();
+    const document = this.#document;
+    const sheet = arrival.remote ? undefined : comeAtOnce(document, operation);
+    if (sheet === undefined) return this.#oneByOne(operation, arrival);
+    const { inverse, last } = insertRows(document, sheet, operation, this.#run);
+    const { id } = sheet;
+    if (!last) this.#unordered.add(id);
+    this.#rowsOf.add(id);
+    const came = under(this.#inserted, id);
+    for (const { row } of operation.rows) came.add(row);
+    document.stamps.noteRows(id, { stamp: arrival.stamp, columns: operation.columns, rows: operation.rows });
+    return [inverse];
+  }
+
+  #removeRows(operation: OperationOf<'remove rows'>, arrival: Arrival): readonly Operation[] {
+    this.settle();
+    const document = this.#document;
+    const sheet = arrival.remote ? undefined : goAtOnce(document, operation);
+    if (sheet === undefined) return this.#oneByOne(operation, arrival);
+    const { id } = sheet;
+    const came = this.#inserted.get(id);
+    const went = this.#removed.get(id) ?? new Map<number, string>();
+    this.#removed.set(id, went);
+    const known = document.rowsOf(id);
+    for (const row of operation.rows) {
+      went.set(known.slotOf(row) ?? -1, row);
+      came?.delete(row);
+    }
+    this.#rowsOf.add(id);
+    const inverse = removeRows(document, sheet, operation, arrival.stamp, this.#run);
+    document.stamps.noteRows(id, { stamp: arrival.stamp, columns: undefined, rows: inverse.rows });
+    return [inverse];
+  }
+
+  #oneByOne(operation: Operation, arrival: Arrival): readonly Operation[] {
+    const inverses = oneByOne(operation).map((one) => this.apply(one, arrival));
+    return inverses.reverse().flat();
   }
 
   #moveRow({ sheet: sheetId, row, at }: OperationOf<'move row'>): readonly Operation[] {
@@ -303,7 +351,7 @@ export class Changes {
     const stamp = BEFORE_ALL;
     const rows: Operation[] = [];
     for (const moved of moveTemplateRows(this.#document, before, this.#document.template))
-      rows.unshift(...this.#apply(moved, { stamp, remote: false }));
+      rows.unshift(...this.apply(moved, { stamp, remote: false }));
     return [...inverse, ...rows];
   }
 
@@ -398,12 +446,20 @@ export class Changes {
   /** Links that named a row before it came. */
   #placeWaitingLinks(): void {
     if (this.#inserted.size === 0 || this.#document.shelf.isEmpty) return;
-    for (const { sheet: sheetId, row, column: columnId, content } of [...this.#document.shelf.all()]) {
-      if (!isLinkContent(content)) continue;
+    for (const sheetId of this.#document.shelf.sheets()) {
       const sheet = this.#document.program.sheet(sheetId);
-      const column = sheet?.column(columnId);
-      const slot = this.#document.slotOf(sheetId, row);
-      if (sheet === undefined || slot === undefined || column?.type?.kind !== 'link') continue;
+      if (sheet?.columns.some(({ type }) => type?.kind === 'link' && this.#inserted.has(type.table)) === true) {
+        for (const row of this.#document.shelf.rows(sheetId)) this.#placeLinksOf(sheet, row);
+      }
+    }
+  }
+
+  #placeLinksOf(sheet: ProgramSheet, row: string): void {
+    const slot = this.#document.slotOf(sheet.id, row);
+    if (slot === undefined) return;
+    for (const [columnId, content] of [...this.#document.shelf.cells(sheet.id, row)]) {
+      const column = sheet.column(columnId);
+      if (column?.type?.kind !== 'link' || !isLinkContent(content)) continue;
       if (this.#inserted.get(column.type.table)?.has(content.row) === true) {
         this.#store(sheet, column, row, slot, content);
       }

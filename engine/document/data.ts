@@ -119,7 +119,14 @@ function rowData({ id, broughtBack }: RowRecord, at: string | undefined, cells: 
 }
 
 function asideOf(document: Document): ById<ById<ById<Content>>> {
-  return byCell([...document.shelf.all()].filter(({ sheet, row }) => !isRemovedOwnRow(document, sheet, row)));
+  const { shelf } = document;
+  return sorted(
+    shelf.sheets().flatMap((sheet): [string, ById<ById<Content>>][] => {
+      const rows = shelf.rows(sheet).filter((row) => !isRemovedOwnRow(document, sheet, row));
+      const cells = rows.map((row) => [row, sorted([...shelf.cells(sheet, row)])] as const);
+      return cells.length === 0 ? [] : [[sheet, sorted(cells)]];
+    }),
+  );
 }
 
 function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {

@@ -230,7 +230,7 @@ export class Document implements RowFinder {
 
   /** Puts what was typed on a row that follows from other data back in its columns; gives the columns written. */
   #placeTyped(table: TableDef, row: number): readonly ColumnDef[] {
-    if (this.shelf.rows(table.id).size === 0) return [];
+    if (!this.shelf.has(table.id)) return [];
     const id = this.rowIdOf(table.id, row);
     const sheet = this.program.sheet(table.id);
     if (id === undefined || sheet === undefined) return [];

@@ -3,6 +3,7 @@
 import { ColumnNode } from '../calculation/graph/column-node.ts';
 import { GeneratorNode } from '../calculation/graph/generator-node.ts';
 import type { Node } from '../calculation/graph/graph.ts';
+import { RecordNode } from '../calculation/graph/record-node.ts';
 import type { ColumnDef, TableDef } from '../calculation/layout.ts';
 import { RowSet } from '../calculation/row-set.ts';
 import { isHidden } from '../schema/hidden.ts';
@@ -67,17 +68,19 @@ export class GraphRun {
     for (const [table, rows] of this.#tables) built.graph.changed(frame, built.rowsSource(table), rows);
     for (const [column, rows] of this.#columns) {
       built.graph.changed(frame, built.columnSource(column), rows);
+      const typed = built.typedSource(column);
+      if (typed !== undefined) built.graph.changed(frame, typed, rows);
       cells.push({ sheet: column.table.id, column: column.id, rows: rows.sorted().slice() });
     }
     for (const { column, slot } of this.#demands) {
       const node = built.columnNode(column);
       if (node !== undefined) built.graph.demand(frame, node, slot);
+      const typed = built.typedSource(column);
+      if (typed !== undefined) built.graph.changed(frame, typed, oneRow(slot));
       cells.push({ sheet: column.table.id, column: column.id, rows: Int32Array.of(slot) });
     }
     if (this.#today) {
-      const rows = new RowSet();
-      rows.add(0);
-      built.graph.changed(frame, built.todaySource, rows);
+      built.graph.changed(frame, built.todaySource, oneRow(0));
     }
     this.#clear();
     const only = wanted?.flatMap(({ sheet, column }) => {
@@ -105,8 +108,14 @@ export class GraphRun {
   }
 }
 
+function oneRow(slot: number): RowSet {
+  const rows = new RowSet();
+  rows.add(slot);
+  return rows;
+}
+
 function noteChange(node: Node, changed: RowSet, cells: ChangedCells[], rowsOf: Set<string>): void {
-  if (node instanceof ColumnNode) {
+  if (node instanceof ColumnNode || node instanceof RecordNode) {
     const { table, id } = node.column;
     if (node.column === table.shown) rowsOf.add(table.id);
     cells.push({ sheet: table.id, column: id, rows: changed.all ? 'all' : changed.sorted().slice() });

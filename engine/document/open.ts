@@ -17,7 +17,7 @@ import { ONLY_ROW } from './ids.ts';
 import { nameRows } from './refit.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
-import type { Shelf } from './shelf.ts';
+import { Shelf } from './shelf.ts';
 import { BEFORE_ALL, Stamps } from './stamps.ts';
 import { shippedRows } from './template-rows.ts';
 
@@ -61,7 +61,7 @@ export function openDocument(data: DocumentData, template: Template, writings: W
 }
 
 function shelfOf({ aside }: DocumentData): Shelf {
-  const shelf: Shelf = new CellMap();
+  const shelf = new Shelf();
   for (const [sheet, rows] of Object.entries(aside)) {
     for (const [row, cells] of Object.entries(rows)) {
       for (const [column, content] of Object.entries(cells)) shelf.put(sheet, row, column, content);

@@ -117,10 +117,10 @@ function wakeRows(document: Document, sheet: ProgramSheet): void {
 
 /** Puts what waits for columns of a sheet into them. */
 function unshelve(document: Document, sheet: ProgramSheet): void {
-  for (const [row, cells] of [...document.shelf.rows(sheet.id)]) {
+  for (const row of document.shelf.rows(sheet.id)) {
     const slot = document.slotOf(sheet.id, row);
     if (slot === undefined) continue;
-    for (const [columnId, content] of [...cells]) {
+    for (const [columnId, content] of [...document.shelf.cells(sheet.id, row)]) {
       const column = sheet.column(columnId);
       if (column === undefined) continue;
       const placed = placeContent(content, column, document.program, document);

@@ -1,6 +1,9 @@
 // Who changed a thing last, and when: what decides between two people's changes of the same thing, whatever order they
 // arrive in. Things are named by texts: a cell, a row's place, a formula, the title.
 
+import { cellThing, rowThing, wholeRowThing } from './things.ts';
+import type { RowLine } from './transaction.ts';
+
 /** Later wins; of two at the same time the actor whose name sorts later. */
 export interface Stamp {
   readonly time: number;
@@ -14,18 +17,32 @@ export function isLater(a: Stamp, b: Stamp): boolean {
   return a.time === b.time ? a.actor > b.actor : a.time > b.time;
 }
 
+/** Rows that came or went at once, to be noted thing by thing once somebody asks about one of them. */
+interface Block {
+  readonly stamp: Stamp;
+  /** What the cells of rows that came are in; undefined for rows that went, whose cells nobody changed. */
+  readonly columns: readonly string[] | undefined;
+  readonly rows: readonly RowLine[];
+}
+
 export class Stamps {
   readonly #latest = new Map<string, Stamp>();
   /** The latest change of a cell of a row by each who changed one. */
   readonly #ofRows = new Map<string, Map<string, Stamp>>();
+  /** By sheet: names for all the cells of an import are made only where two people's changes meet there. */
+  readonly #blocks = new Map<string, Block[]>();
+  /** By sheet and row, of blocks that somebody has asked about. */
+  readonly #waiting = new Map<string, Map<string, Block[]>>();
 
-  of(thing: string): Stamp {
+  /** The latest change of a thing; `row` is the row that it belongs to, if any. */
+  of(thing: string, row?: { readonly sheet: string; readonly row: string }): Stamp {
+    if (row !== undefined) this.#unfold(row.sheet, row.row);
     return this.#latest.get(thing) ?? BEFORE_ALL;
   }
 
   /** Notes a change; an earlier one than is known leaves it. */
   note(thing: string, stamp: Stamp): void {
-    if (isLater(stamp, this.of(thing))) this.#latest.set(thing, stamp);
+    if (isLater(stamp, this.#latest.get(thing) ?? BEFORE_ALL)) this.#latest.set(thing, stamp);
   }
 
   /** Notes that some cell of a row changed, of whatever column. */
@@ -35,8 +52,49 @@ export class Stamps {
     if (isLater(stamp, byActor.get(stamp.actor) ?? BEFORE_ALL)) byActor.set(stamp.actor, stamp);
   }
 
+  /** Notes that rows came or went with all that they hold. */
+  noteRows(sheet: string, block: Block): void {
+    const blocks = this.#blocks.get(sheet);
+    if (blocks === undefined) this.#blocks.set(sheet, [block]);
+    else blocks.push(block);
+  }
+
+  #unfold(sheet: string, row: string): void {
+    this.#sortBlocks(sheet);
+    const waiting = this.#waiting.get(sheet)?.get(row);
+    if (waiting === undefined) return;
+    this.#waiting.get(sheet)?.delete(row);
+    for (const { stamp, columns, rows } of waiting) {
+      this.note(wholeRowThing(sheet, row), stamp);
+      rows[0]?.cells.forEach((content, i) => {
+        const column = columns?.[i];
+        if (content === null || column === undefined) return;
+        this.note(cellThing(sheet, row, column), stamp);
+        this.noteRow(rowThing(sheet, row), stamp);
+      });
+    }
+  }
+
+  #sortBlocks(sheet: string): void {
+    const blocks = this.#blocks.get(sheet);
+    if (blocks === undefined) return;
+    this.#blocks.delete(sheet);
+    const waiting = this.#waiting.get(sheet) ?? new Map<string, Block[]>();
+    this.#waiting.set(sheet, waiting);
+    for (const { stamp, columns, rows } of blocks) {
+      for (const line of rows) {
+        const block = { stamp, columns, rows: [line] };
+        const before = waiting.get(line.row);
+        if (before === undefined) waiting.set(line.row, [block]);
+        else before.push(block);
+      }
+    }
+  }
+
   /** Whether another person changed a cell of a row after this moment. */
-  isChangedSince(row: string, stamp: Stamp): boolean {
-    return [...(this.#ofRows.get(row)?.values() ?? [])].some((one) => one.actor !== stamp.actor && isLater(one, stamp));
+  isChangedSince(sheet: string, row: string, stamp: Stamp): boolean {
+    this.#unfold(sheet, row);
+    const byActor = this.#ofRows.get(rowThing(sheet, row))?.values() ?? [];
+    return [...byActor].some((one) => one.actor !== stamp.actor && isLater(one, stamp));
   }
 }

@@ -11,14 +11,20 @@ export function rowThing(sheet: string, row: string): string {
   return JSON.stringify([sheet, row]);
 }
 
-export function thingOf(operation: Operation): string {
+/** Whether a row is there. */
+export function wholeRowThing(sheet: string, row: string): string {
+  return JSON.stringify(['row', sheet, row]);
+}
+
+/** Of many rows at once each is a thing of its own, so they are named one by one (transaction.ts). */
+export function thingOf(operation: Exclude<Operation, { readonly op: 'insert rows' | 'remove rows' }>): string {
   switch (operation.op) {
     case 'cell':
       return cellThing(operation.sheet, operation.row, operation.column);
     case 'insert row':
     case 'remove row':
     case 'keep row':
-      return JSON.stringify(['row', operation.sheet, operation.row]);
+      return wholeRowThing(operation.sheet, operation.row);
     case 'move row':
       return JSON.stringify(['row place', operation.sheet, operation.row]);
     case 'formula':

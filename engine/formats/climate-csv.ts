@@ -96,10 +96,9 @@ function unitIn(header: string): StationUnit | undefined {
   return /(?:^|[^a-z])(?:deg ?c|°c|c|celsius)(?:[^a-z]|$)/i.test(rest) ? 'degC' : undefined;
 }
 
-/** Whether a CSV text is a station's: its header names a date, a highest and a lowest temperature. */
-export function isStationCsv(text: string, split: CsvSplitter): boolean {
-  const header = firstRecord(text, delimiterOf(text, split), split);
-  return header !== undefined && columnsOf(header) !== undefined;
+/** Whether a table is a station's: its header names a date, a highest and a lowest temperature. */
+export function isStationHeader(header: readonly string[]): boolean {
+  return columnsOf(header) !== undefined;
 }
 
 function dayOf(text: string, line: number): number {
@@ -157,19 +156,19 @@ function januaryIsWarmer({ highs }: AverageYear): boolean {
   return mean(0) > mean(civilDay(2027, 7, 1) - civilDay(2027, 1, 1));
 }
 
-function read(text: string, split: CsvSplitter): StationRecord | StationFailure {
-  const delimiter = delimiterOf(text, split);
-  const parsed = parseCsv(text, delimiter, split);
-  if (!parsed.ok) return parsed;
-  const [header, ...records] = parsed.records;
-  const columns = header === undefined ? undefined : columnsOf(header.fields);
+function read(
+  header: readonly string[],
+  records: readonly CsvRecord[],
+  comma: boolean,
+): StationRecord | StationFailure {
+  const columns = columnsOf(header);
   if (columns === undefined) {
     return {
       ok: false,
       why: 'A station file needs the columns DATE, TMAX and TMIN, with their unit: TMAX (degC) or TMAX (degF).',
     };
   }
-  const all = readingsOf(records, columns, delimiter !== ',');
+  const all = readingsOf(records, columns, comma);
   const upright = all.filter(({ low, high }) => !(low > high));
   const unit = columns.unit ?? unitOfReadings(upright);
   const readings = {
@@ -196,13 +195,26 @@ function read(text: string, split: CsvSplitter): StationRecord | StationFailure 
   };
 }
 
+/** A station's daily CSV as text. */
+export function readStationCsv(text: string, split: CsvSplitter): StationRecord | StationFailure {
+  const delimiter = delimiterOf(text, split);
+  const parsed = parseCsv(text, delimiter, split);
+  if (!parsed.ok) return parsed;
+  const [header, ...records] = parsed.records;
+  return readStation(header?.fields ?? [], records, delimiter !== ',');
+}
+
 /**
- * A station's daily CSV. Blank and missing readings (-9999) are gaps: averages fill those of up to five days, frost dates
+ * A station's daily readings. Blank and missing readings (-9999) are gaps: averages fill those of up to five days, frost dates
  * none. Days whose low stands above the high are left out and named. Refuses what it can't read with a sentence.
  */
-export function readStationCsv(text: string, split: CsvSplitter): StationRecord | StationFailure {
+export function readStation(
+  header: readonly string[],
+  records: readonly CsvRecord[],
+  comma: boolean,
+): StationRecord | StationFailure {
   try {
-    return read(text, split);
+    return read(header, records, comma);
   } catch (thrown) {
     if (!(thrown instanceof Refused)) throw thrown;
     return thrown.line === undefined

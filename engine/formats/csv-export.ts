@@ -5,7 +5,7 @@ import type { Book } from '../queries/book.ts';
 import { rows } from '../queries/rows.ts';
 import { type ColumnView, sheetView } from '../queries/sheets.ts';
 import { guarded, writeCsv } from './csv.ts';
-import { fieldOf, headerOf } from './csv-fields.ts';
+import { fieldOf, headerOf } from './fields.ts';
 
 export interface CsvExportOptions {
   /** For spreadsheets set to a decimal comma: semicolons between fields, commas in numbers. */

@@ -40,25 +40,36 @@ export function writeCsv(records: readonly (readonly string[])[], delimiter: Del
 export function parseCsv(text: string, delimiter: Delimiter, split: CsvSplitter): CsvParsed {
   const { records: data, broken } = split(plainLines(text), delimiter);
   const records: CsvRecord[] = [];
+  const firstBroken = broken.reduce((first, one) => Math.min(first, one), Number.POSITIVE_INFINITY);
   let line = 1;
   for (const [index, fields] of data.entries()) {
-    if (broken.includes(index)) {
+    if (index === firstBroken) {
       return {
         ok: false,
         line,
         why: `Line ${line} has a quotation mark that doesn't close where its field ends: close it, or double it where it belongs to the text.`,
       };
     }
-    if (fields.some((field) => field.trim() !== ''))
-      records.push({ line, fields: fields.map((field) => field.trim()) });
-    line += 1 + fields.reduce((sum, field) => sum + (field.match(/\n/g)?.length ?? 0), 0);
+    const trimmed = fields.map((field) => field.trim());
+    if (trimmed.some((field) => field !== '')) records.push({ line, fields: trimmed });
+    line += 1;
+    for (const field of fields) line += breaksIn(field);
   }
   return { ok: true, records };
 }
 
+function breaksIn(field: string): number {
+  let count = 0;
+  for (let at = field.indexOf('\n'); at >= 0; at = field.indexOf('\n', at + 1)) count += 1;
+  return count;
+}
+
+/** The first record is looked for within so many letters. */
+const FIRST_RECORD = 65_536;
+
 /** The first record under a delimiter; undefined where there is none or its quotes are broken. */
 export function firstRecord(text: string, delimiter: Delimiter, split: CsvSplitter): readonly string[] | undefined {
-  const { records, broken } = split(plainLines(text).trimStart(), delimiter, 1);
+  const { records, broken } = split(plainLines(text.slice(0, FIRST_RECORD)).trimStart(), delimiter, 1);
   return broken.length > 0 ? undefined : records[0]?.map((field) => field.trim());
 }
 

@@ -1,5 +1,5 @@
 // A station's daily CSV as edits of a workbook: the average year into a sheet with a row a day and columns Low and High, frost
-// dates into Frost years where the workbook has it. Called by csv-import.ts; does nothing to the workbook itself.
+// dates into Frost years where the workbook has it. Called by rows-import.ts; does nothing to the workbook itself.
 
 import { calendarIndex, type Gap } from '../agronomy/climate.ts';
 import type { FrostYear } from '../agronomy/frost.ts';
@@ -10,9 +10,8 @@ import { rowId, rowNamed, rows } from '../queries/rows.ts';
 import { sheetView } from '../queries/sheets.ts';
 import { isoDate } from '../values/civil.ts';
 import { showDate } from '../values/show.ts';
-import { readStationCsv, type StationRecord } from './climate-csv.ts';
-import type { CsvSplitter } from './csv.ts';
-import type { CsvFailure, CsvRows } from './csv-rows.ts';
+import { isStationHeader, readStation, type StationRecord } from './climate-csv.ts';
+import type { TableFailure, TableFile } from './table-file.ts';
 
 /** The ids by which the sheets of weather are known, whatever they are called. */
 const [LOW, HIGH, FROST_YEARS] = ['low', 'high', 'frost-years'] as const;
@@ -26,9 +25,27 @@ export function takesStation(book: Book, sheet: string): boolean {
   return [LOW, HIGH].every((id) => view.columns.some((column) => column.id === id && column.role !== 'computed'));
 }
 
+/** The table, where it is a station's. */
+export function stationTable(file: TableFile): TableFile | undefined {
+  return isStationHeader(file.header.fields) ? file : undefined;
+}
+
+export interface StationRows {
+  readonly ok: true;
+  readonly commands: readonly Command[];
+  readonly added: number;
+  readonly updated: number;
+  readonly unchanged: number;
+  readonly notes: readonly string[];
+}
+
 /** What a station's file asks of the workbook; do the commands as one transaction. */
-export function readStationRows(book: Book, sheet: string, text: string, split: CsvSplitter): CsvRows | CsvFailure {
-  const station = readStationCsv(text, split);
+export function readStationRows(
+  book: Book,
+  sheet: string,
+  { header, records, text }: TableFile,
+): StationRows | TableFailure {
+  const station = readStation(header.fields, records, text !== undefined && text.delimiter !== ',');
   if (!station.ok) return station;
   const days = dayCommands(book, sheet, station);
   const frosts = frostCommands(book, station);
@@ -36,7 +53,6 @@ export function readStationRows(book: Book, sheet: string, text: string, split: 
   return {
     ok: true,
     commands,
-    lines: commands.map(() => 1),
     added: frosts.added,
     updated: days.updated + frosts.updated,
     unchanged: days.left,
@@ -61,7 +77,7 @@ function dayCommands(
       left++;
       continue;
     }
-    const cell = { command: 'set cell', sheet, row: rowId(book, sheet, row) } as const;
+    const cell = { command: 'set cell', sheet, row: rowId(book, sheet, row), plain: true } as const;
     commands.push({ ...cell, column: LOW, entry: entryOf(low, book) });
     commands.push({ ...cell, column: HIGH, entry: entryOf(high, book) });
     updated++;
@@ -109,13 +125,14 @@ function frostCommands(
     const row = rowNamed(book, FROST_YEARS, String(frost.year));
     if (row === undefined) {
       const filled = Object.entries(entries).filter(([, entry]) => entry !== '');
-      commands.push({ command: 'insert row', sheet: FROST_YEARS, entries: Object.fromEntries(filled) });
+      commands.push({ command: 'insert row', sheet: FROST_YEARS, entries: Object.fromEntries(filled), plain: true });
       added++;
       continue;
     }
     for (const [column, entry] of Object.entries(entries)) {
       if (column === 'year') continue;
-      commands.push({ command: 'set cell', sheet: FROST_YEARS, row: rowId(book, FROST_YEARS, row), column, entry });
+      const place = { sheet: FROST_YEARS, row: rowId(book, FROST_YEARS, row), column };
+      commands.push({ command: 'set cell', ...place, entry, plain: true });
     }
     updated++;
   }

@@ -95,7 +95,9 @@ class Migration {
       this.#old.sheets.flatMap((sheet): [string, OwnSheet][] => {
         const known = this.#template.sheets.find(({ name }) => name === sheet.name);
         if (known === undefined) return [[this.#sheetId(sheet.name), { declaration: this.#sheet(sheet) }]];
-        const columns = sheet.columns.flatMap((column) => this.#ownColumn(sheet, column, known));
+        const columns = sheet.columns.flatMap((column, i) =>
+          this.#ownColumn(sheet, column, sheet.columns[i - 1], known),
+        );
         return columns.length === 0 ? [] : [[known.id, { columns: Object.fromEntries(columns) }]];
       }),
     );
@@ -103,12 +105,18 @@ class Migration {
   }
 
   /** A column of a person's own, or a formula they wrote in place of the sheet's. */
-  #ownColumn(sheet: OldSheet, column: OldColumn, known: SheetDeclaration): readonly [string, OwnColumn][] {
+  #ownColumn(
+    sheet: OldSheet,
+    column: OldColumn,
+    previous: OldColumn | undefined,
+    known: SheetDeclaration,
+  ): readonly [string, OwnColumn][] {
     const before = known.columns.find(({ name }) => name === column.name);
     if (before !== undefined)
       return before.formula === column.formula ? [] : [[before.id, { formula: column.formula }]];
     const declaration = this.#column(sheet.name, column);
-    return [[declaration.id, { declaration: { ...declaration, formula: '' }, formula: column.formula }]];
+    const after = previous === undefined ? null : this.#columnId(sheet.name, previous.name);
+    return [[declaration.id, { formula: column.formula, after, declaration: { ...declaration, formula: '' } }]];
   }
 
   #column(sheet: string, { own, type, orElse, name, ...rest }: OldColumn): ColumnDeclaration {

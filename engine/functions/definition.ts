@@ -4,6 +4,10 @@
 import type { ArgumentType, Signature } from '../language/signature.ts';
 import type { Typed } from '../language/typed.ts';
 import type { CellError, Scalar } from '../values/error.ts';
+import type { Figures } from '../values/figures.ts';
+
+/** One value, or several figures at once where the signature's result is a record. */
+export type Answer = Scalar | Figures;
 
 /** What a not-a-number result of a numeric body stands for. */
 export type Undefined = 'blank' | CellError;
@@ -59,7 +63,7 @@ export type Body =
    */
   | {
       readonly lane: 'scalar';
-      readonly compute: (args: readonly Scalar[]) => Scalar;
+      readonly compute: (args: readonly Scalar[]) => Answer;
       readonly blanks: 'pass' | 'given';
       readonly errors?: 'given';
     }
@@ -72,7 +76,7 @@ export type Body =
    * array of Scalars with one entry per row, in row order, blanks as null, canonical. Values that are no column come in their
    * parameter's unit, errors and blanks as they are.
    */
-  | { readonly lane: 'columns'; readonly compute: (args: readonly (Scalar | readonly Scalar[])[]) => Scalar }
+  | { readonly lane: 'columns'; readonly compute: (args: readonly (Scalar | readonly Scalar[])[]) => Answer }
   /**
    * Rows of another table that meet conditions, with their columns: COVERCOST(needed; Packs[Seeds]; Packs[Price];
    * Packs[Variety]; [Variety]). Scalars first, then value columns, then pairs of (column, condition): `valueColumns` says
@@ -82,7 +86,7 @@ export type Body =
   | {
       readonly lane: 'matching rows';
       readonly valueColumns: number;
-      readonly compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Scalar;
+      readonly compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Answer;
     }
   /** DSUM(Plantings; "Seeds"; Wanted): a fold over the rows that meet a sheet of criteria; over the rows themselves without a field. */
   | { readonly lane: 'database'; readonly fold: Fold }

@@ -35,7 +35,7 @@ const escaped = (text: string): string => text.replaceAll('|', '\\|');
 
 /** The whole page as Markdown. */
 export function functionsPage(): string {
-  const definitions = [...FUNCTIONS.values()].map(({ signature }) => signature);
+  const definitions = [...FUNCTIONS.values()].map(({ signature }) => signature).filter(({ former }) => former !== true);
   const groups = [...new Set(definitions.map(({ group }) => group))];
   const sections = groups.map((group) => {
     const rows = definitions

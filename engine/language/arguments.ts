@@ -10,6 +10,7 @@ import { type CheckContext, findColumn, ownTable } from './context.ts';
 import { columnNamed, type FoundColumn } from './names.ts';
 import { CELSIUS, numberType, PLAIN } from './operators.ts';
 import { bracketed, printFormula, tableName } from './printer.ts';
+import { recordArgument } from './records.ts';
 import { refuse } from './refuse.ts';
 import { columnAs, criteriaNode, fieldNamed, firstColumn, sheetNamed, tableNode } from './sheets.ts';
 import type { Parameter, Pattern, Signature } from './signature.ts';
@@ -69,11 +70,11 @@ export function argumentOf(given: Tree | Missing, parameter: Parameter, call: Ca
   }
   if (pattern.is === 'first column') {
     const table = sheetNamed(given, parameter, signature, context);
-    return { ...valueOrColumn(columnAs(firstColumn(given, table, context), given), parameter, call), table };
+    return { ...columnStanding(given, firstColumn(given, table, context), parameter, call), table };
   }
   if (pattern.is === 'field') {
     const found = fieldNamed(given, sheetBefore(given, call), parameter, signature, context);
-    return valueOrColumn(columnAs(found, given), parameter, call);
+    return columnStanding(given, found, parameter, call);
   }
   return valueOrColumn(given, parameter, call);
 }
@@ -83,7 +84,18 @@ function valueOrColumn(given: Tree, parameter: Parameter, call: Call): Argument 
   const { pattern } = parameter;
   const column = wholeColumn(given, pattern, call);
   if (pattern.is === 'column' && column === undefined) return refuseNoColumn(given, parameter, call);
+  return argument(given, column, parameter, call);
+}
+
+/** A column that was found by its sheet or its number: read as if written out, though its text is another. */
+function columnStanding(given: Tree, column: FoundColumn, parameter: Parameter, call: Call): Argument {
+  return argument(columnAs(column, given), column, parameter, call);
+}
+
+function argument(given: Tree, column: FoundColumn | undefined, parameter: Parameter, call: Call): Argument {
+  const { pattern } = parameter;
   const typed = column === undefined ? call.check(given) : columnNode(given, column);
+  if (pattern.is === 'record') return { parameter, typed: recordArgument(given, typed, pattern.record, call), column };
   const inner = 'of' in pattern ? pattern.of : pattern;
   const matched = matchedWith(inner, { tree: given, typed }, parameter, call);
   bind({ tree: given, typed: matched }, inner, call);

@@ -2,6 +2,7 @@
 // in. Pure: text and cursor in, suggestions out; works on half-typed text. Called by the formula bar.
 
 import { nameOfDimension } from '../units/dimension.ts';
+import type { RecordFigure } from '../values/type.ts';
 import type { CheckContext } from './context.ts';
 import { findColumn, findTable, linksOf, ownTable, tableOfId } from './context.ts';
 import { cutFormula, type Token } from './lexer.ts';
@@ -121,7 +122,8 @@ function endOfName(text: string, cursor: number, close: string): number {
 }
 
 function operands(context: AssistContext): readonly Completion[] {
-  const functions = [...context.functions.values()].map(
+  const offered = [...context.functions.values()].filter(({ former }) => former !== true);
+  const functions = offered.map(
     (signature): Completion => ({
       kind: 'function',
       label: signature.name,
@@ -162,8 +164,14 @@ function columnsFor(before: readonly Token[], context: AssistContext): readonly 
   const followed = previous?.token === 'sign' && previous.sign === '.';
   const name = tableNameOf(previous);
   if (!followed && name === undefined) return columnsHere(context);
+  const ended = name === undefined ? columnAtEnd(before.slice(0, -1), context)?.type : undefined;
+  if (ended?.kind === 'record') return ended.record.figures.map(figureItem);
   const table = name === undefined ? tableAfter(before.slice(0, -1), context) : findTable(context.catalog, name);
   return (table?.columns ?? []).map((column) => columnItem(column, 'column', ''));
+}
+
+function figureItem({ name, type }: RecordFigure): Completion {
+  return { kind: 'column', label: name, text: bracketed(name), doc: typeInWords(type) };
 }
 
 function tableNameOf(token: Token | undefined): string | undefined {

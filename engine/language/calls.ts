@@ -11,6 +11,7 @@ import type { FoundColumn } from './names.ts';
 import { nearestName } from './nearest.ts';
 import { CELSIUS, numberType, PLAIN } from './operators.ts';
 import { bracketed, tableName } from './printer.ts';
+import { figureByFigure } from './records.ts';
 import { refuse } from './refuse.ts';
 import type { ArgumentType, Signature } from './signature.ts';
 import { constantOf, parameterAt, parameterIndex } from './standing.ts';
@@ -41,7 +42,17 @@ export function callNode(tree: CallTree, context: CheckContext, check: (of: Tree
   const type = resultType(tree, signature, typedArgs, letters);
   const place = { from: tree.from, to: tree.to };
   if (signature.name === 'TODAY') return { node: 'today', type: DATE, ...place };
-  return { node: 'call', signature, args: typedArgs, type, ...place };
+  if (signature.name === 'TYPED') return typedNode(tree, typedArgs);
+  return { node: 'call', ...figureByFigure(signature, typedArgs), type, ...place };
+}
+
+/** TYPED is asked of a cell of this row: of anything else there is no telling who typed it. */
+function typedNode(tree: CallTree, [cell]: readonly Typed[]): Typed {
+  if (cell?.node !== 'cell' || cell.links.length > 0) {
+    return refuse(tree.args[0] ?? tree, 'TYPED wants a cell of this row, as in TYPED([Sown]).');
+  }
+  const { table, column, type } = cell;
+  return { node: 'typed', table, column, type, from: tree.from, to: tree.to };
 }
 
 function functionNamed(tree: CallTree, context: CheckContext): Signature {
@@ -59,9 +70,14 @@ function functionNamed(tree: CallTree, context: CheckContext): Signature {
       `${table} is a sheet: name one of its columns in brackets, as in ${tableName(table)}[Column].`,
     );
   }
-  const near = nearestName(text, context.functions.keys());
+  const near = nearestName(text, offeredNames(context));
   if (near === undefined) return refuse(tree.name, `There is no function ${text}.`);
   return refuse(tree.name, `There is no function ${text}; the nearest name is ${near}.`, near);
+}
+
+/** Names that are offered: not those kept for earlier templates. */
+function offeredNames({ functions }: CheckContext): readonly string[] {
+  return [...functions.values()].flatMap(({ name, former }) => (former === true ? [] : [name]));
 }
 
 function countArguments(tree: CallTree, signature: Signature): void {
@@ -123,6 +139,8 @@ function resultType(tree: CallTree, { result }: Signature, typedArgs: readonly T
       return TEXT;
     case 'yesno':
       return YESNO;
+    case 'record':
+      return { kind: 'record', record: result.record };
   }
 }
 

@@ -8,6 +8,7 @@ import { callNode } from './calls.ts';
 import type { CheckContext } from './context.ts';
 import { cellNode, columnNamed, refuseBareWord, refuseWholeColumn } from './names.ts';
 import { binaryNode, numberType, PLAIN, unaryNode } from './operators.ts';
+import { checkRecords } from './records.ts';
 import { caught, refuse } from './refuse.ts';
 import { standingFor } from './standing.ts';
 import type { Diagnostic, Tree } from './tree.ts';
@@ -29,6 +30,7 @@ export type Checked =
 export function checkFormula(tree: Tree, context: CheckContext): Checked {
   const checked = caught(() => {
     const typed = check(tree, context);
+    checkRecords(typed, tree);
     return context.wanted === undefined ? typed : asWanted({ tree, typed }, context.wanted, context);
   });
   return checked.ok ? { ok: true, typed: checked.value } : checked;

@@ -8,6 +8,7 @@ import type { CheckContext } from './context.ts';
 import type { FoundColumn } from './names.ts';
 import { parseFormula } from './parser.ts';
 import { bracketed, quoted, tableName } from './printer.ts';
+import { severalFigures } from './records.ts';
 import { caught, refuse } from './refuse.ts';
 import { isWords, keyOf, standingFor } from './standing.ts';
 import type { Span, Tree } from './tree.ts';
@@ -101,6 +102,8 @@ function written(
     case 'choice':
     case 'link':
       return { node: 'constant', value: rest, type: TEXT, ...place };
+    case 'record':
+      return refuse(given, severalFigures(named(column), type.record));
     case 'yesno': {
       const fix = asOther({ tree: 'text', value: rest.trim(), ...place }, type);
       if (fix === undefined) return refuse(given, `${named(column)} is yes or no: write TRUE or FALSE.`);

@@ -1,7 +1,8 @@
 // Finds what the names of a formula mean: this row's cells through links, columns and tables; and says what is near
 // where a name is not found. Called by checker.ts and arguments.ts.
 
-import type { ValueType } from '../values/type.ts';
+import { figureColumn } from '../values/figures.ts';
+import type { RecordFigure, RecordType, ValueType } from '../values/type.ts';
 import { type CheckContext, findColumn, findTable, linksOf, ownTable, tableOfId } from './context.ts';
 import { nearestName } from './nearest.ts';
 import { bracketed, tableName } from './printer.ts';
@@ -31,7 +32,14 @@ export function cellNode(tree: TreeOf<'cell'>, context: CheckContext): Typed {
   let found = named(first, columnOf(own, first, first, context), context);
   let link = first;
   const links: string[] = [];
-  for (const name of rest) {
+  for (const [i, name] of rest.entries()) {
+    if (found.type.kind === 'record') {
+      const figure = figureNamed(found.type.record, found.column, name, rest[i + 1]);
+      const { id } = figure;
+      const type = shownType(figure, context);
+      const column = figureColumn(found.id, id);
+      return { node: 'cell', links, table: found.table.id, column, type, from: tree.from, to: tree.to };
+    }
     links.push(found.id);
     found = named(name, columnOf(linkedTable(found, link, name, context), name, name, context), context);
     link = name;
@@ -44,6 +52,24 @@ export function cellNode(tree: TreeOf<'cell'>, context: CheckContext): Typed {
 function named(name: Span, found: FoundColumn, { found: tell }: CheckContext): FoundColumn {
   tell?.(name, columnReference(found));
   return found;
+}
+
+/** A figure of a record column by its name. */
+function figureNamed({ figures }: RecordType, column: string, name: Name, next: Name | undefined): RecordFigure {
+  const figure = figures.find((one) => one.name.toLowerCase() === name.text.toLowerCase());
+  if (figure !== undefined && next === undefined) return figure;
+  if (next !== undefined) return refuse(next, `${bracketed(name.text)} is a figure: nothing can follow it.`);
+  const names = figures.map((one) => one.name);
+  const near = nearestName(name.text, names);
+  const lacks = `${bracketed(column)} has no figure ${name.text}`;
+  if (near !== undefined) return refuse(name, `${lacks}; the nearest is ${bracketed(near)}.`, bracketed(near));
+  return refuse(name, `${lacks}: it has ${names.map(bracketed).join(', ')}.`);
+}
+
+/** The figure's type in the unit of the workbook's own system. */
+function shownType({ type, usUnit }: RecordFigure, { catalog }: CheckContext): ValueType {
+  if (catalog.units !== 'us' || usUnit === undefined || type.kind !== 'number') return type;
+  return { ...type, unit: usUnit };
 }
 
 /** A column's id in the whole workbook. */

@@ -2,7 +2,7 @@
 // source. Bodies live beside the signatures in engine/functions; the checker never looks at them.
 
 import type { Dimension } from '../units/dimension.ts';
-import type { ValueType } from '../values/type.ts';
+import type { RecordType, ValueType } from '../values/type.ts';
 
 /**
  * What an argument may be. Letters stand for a type to be found: every use of one letter in a signature must agree.
@@ -17,6 +17,8 @@ export type Pattern =
   | { readonly is: 'text' }
   | { readonly is: 'yesno' }
   | { readonly is: 'anything' }
+  /** A column whose function works out several figures: the body gets them one after the other. */
+  | { readonly is: 'record'; readonly record: RecordType }
   /** A whole column of a table; all column parameters of one call come from one table. */
   | { readonly is: 'column'; readonly of: Pattern }
   /** A value of this row or a whole column (SUM's arguments). */
@@ -64,6 +66,8 @@ export type Result =
   | { readonly is: 'power'; readonly letter: string; readonly exponent: number }
   /** The letters' dimensions multiplied, each to its power: SUMPRODUCT, SLOPE. */
   | { readonly is: 'product'; readonly powers: readonly { readonly letter: string; readonly exponent: number }[] }
+  /** Several figures at once: the body answers with Figures. */
+  | { readonly is: 'record'; readonly record: RecordType }
   /** A rule of its own; a string is the diagnostic, told at the whole call. */
   | { readonly is: 'rule'; readonly rule: (args: readonly ArgumentType[]) => ValueType | string };
 
@@ -84,7 +88,8 @@ export type FunctionGroup =
   | 'stand'
   | 'space and yield'
   | 'after harvest'
-  | 'soil and water';
+  | 'soil and water'
+  | 'records';
 
 export interface Signature {
   /** Upper case, dots allowed: BINOM.DIST. */
@@ -96,6 +101,8 @@ export interface Signature {
   /** One more argument may stand after the repeating pairs, for all other cases: it fills the pair's second parameter (SWITCH). */
   readonly otherwise?: true;
   readonly result: Result;
+  /** Kept for formulas of earlier templates: checked and run like any, never suggested. */
+  readonly former?: true;
   /** One line: what it gives, in a grower's words. */
   readonly doc: string;
   /** 'OpenFormula 6.16.61' or the publication behind a model. */

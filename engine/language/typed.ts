@@ -17,6 +17,8 @@ export type Typed = Span & { readonly type: ValueType } & (
     | { readonly node: 'today' }
     /** This row's cell; `links` are followed first, each a link column of the table reached so far. */
     | { readonly node: 'cell'; readonly links: readonly string[]; readonly table: string; readonly column: string }
+    /** What a person typed in this row's cell; blank where its formula stands in. */
+    | { readonly node: 'typed'; readonly table: string; readonly column: string }
     /** The one row of a one-row table. */
     | { readonly node: 'single'; readonly table: string; readonly column: string }
     /** A whole column; only as an argument of a function that takes one. */
@@ -47,6 +49,8 @@ export interface CriteriaPair {
 /** What the checker needs to know of the workbook. */
 export interface Catalog {
   readonly tables: readonly TableShape[];
+  /** The system whose units figures are shown in that have no column of their own; SI where absent. */
+  readonly units?: 'us' | 'si';
 }
 
 export interface TableShape {

@@ -18,6 +18,7 @@ import type { Unit } from '../units/unit.ts';
 import { civilDayOfIso, yearMonthDay } from '../values/civil.ts';
 import { isPlainNumber, nameOfType, type ValueType } from '../values/type.ts';
 import { printFormula, quoted } from './printer.ts';
+import { severalFigures } from './records.ts';
 import { refuse } from './refuse.ts';
 import type { Tree } from './tree.ts';
 import { amountText, literalNumber, operandText, type Part, partInWords, quote } from './wording.ts';
@@ -34,6 +35,8 @@ export function refuseNotANumber({ tree, typed }: Part, operation: Tree): never 
       const fix = `IF(${printFormula(tree)}; 1; 0)`;
       return refuse(tree, `${text} is yes or no, not a number: IF(${text}; 1; 0) counts it.`, fix);
     }
+    case 'record':
+      return refuse(tree, severalFigures(text, type.record));
     case 'link':
       return refuse(
         tree,
@@ -202,6 +205,8 @@ export function asOther(tree: Tree, wanted: ValueType): string | undefined {
       if (said === 'yes' || said === 'true' || said === '1') return 'TRUE';
       return said === 'no' || said === 'false' || said === '0' ? 'FALSE' : undefined;
     }
+    case 'record':
+      return undefined;
     case 'text':
     case 'choice':
     case 'link':

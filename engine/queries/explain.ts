@@ -9,9 +9,10 @@ import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isComputed } from '../schema/schema.ts';
 import { FILLED } from '../values/column.ts';
 import { isError } from '../values/error.ts';
+import { recordColumn } from '../values/figures.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
 import { type Origin, originOf } from './cells.ts';
-import { inWords, rowName, scalarAt } from './shown.ts';
+import { figureInWords, inWords, rowName, scalarAt } from './shown.ts';
 
 /** How many cells of a whole column or group are named one by one. */
 const MOST_NAMED = 30;
@@ -112,7 +113,7 @@ class Reads {
 
   #add(sheetId: string, row: number, columnId: string): void {
     const sheet = sheetOf(this.#book, sheetId);
-    const column = sheet?.column(columnId);
+    const column = sheet?.column(recordColumn(columnId));
     if (sheet === undefined || column === undefined) return;
     if (this.#book.document.frame.table(sheet.table).live[row] !== 1) return;
     this.#found.set(`${sheetId} ${row} ${columnId}`, { sheet, row, column });
@@ -129,6 +130,9 @@ class Reads {
     switch (node.node) {
       case 'cell':
         this.#walkCell(node);
+        return;
+      case 'typed':
+        if (isTypedOver(this.#book, this.#place, node.column)) this.#add(node.table, this.#place.row, node.column);
         return;
       case 'single':
         this.#add(node.table, 0, node.column);
@@ -191,6 +195,11 @@ class Reads {
   }
 }
 
+function isTypedOver({ document }: Book, { sheet, row }: Place, column: string): boolean {
+  const found = sheet.column(column);
+  return found !== undefined && document.isTyped(found, row);
+}
+
 function follow(
   { document }: Book,
   sheet: string,
@@ -226,9 +235,18 @@ function inValues(book: Book, { sheet, row, column }: Place): string {
         walk(node.left);
         walk(node.right);
         return;
-      case 'call':
+      case 'call': {
+        const [first] = node.args;
+        if (node.name.text.toUpperCase() === 'TYPED' && first?.tree === 'cell') {
+          const typed = named(sheet.columns, first.path[0]?.text ?? '');
+          if (typed === undefined || !book.document.isTyped(typed, row)) {
+            pieces.push({ from: node.from, to: node.to, text: 'blank' });
+            return;
+          }
+        }
         for (const argument of node.args) if (argument.tree !== 'missing') walk(argument);
         return;
+      }
       default:
         return;
     }
@@ -260,6 +278,10 @@ function cellInWords(
   for (const name of names) {
     if (at === undefined) return 'blank';
     const link: ProgramColumn | undefined = named(sheetOf(book, at.sheet)?.columns ?? [], name);
+    if (link?.type?.kind === 'record') {
+      const figure = named(link.type.record.figures, last);
+      return figure === undefined ? 'blank' : figureInWords(book.document, link.def, figure, at.row);
+    }
     at = link === undefined ? undefined : follow(book, at.sheet, at.row, link.id);
   }
   const column = at === undefined ? undefined : named(sheetOf(book, at.sheet)?.columns ?? [], last);

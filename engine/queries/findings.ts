@@ -226,11 +226,11 @@ function keptAside(book: Book, sheet: ProgramSheet): readonly Finding[] {
   const { document } = book;
   if (document.shelf.isEmpty) return [];
   const found: Finding[] = [];
-  for (const [row, cells] of document.shelf.rows(sheet.id)) {
+  for (const row of document.shelf.rows(sheet.id)) {
     const slot = document.slotOf(sheet.id, row);
     const isRemoved = document.rowsOf(sheet.id).record(row)?.removed !== undefined;
     if (slot === undefined && (isMadeSheet(sheet.schema) || isRemoved)) continue;
-    for (const [columnId, content] of cells) {
+    for (const [columnId, content] of document.shelf.cells(sheet.id, row)) {
       const column = sheet.column(columnId);
       if (column === undefined) continue;
       const placed = placeContent(content, column, document.program, document);
@@ -249,9 +249,9 @@ function goneColumns(book: Book, sheet: ProgramSheet): readonly Finding[] {
   if (shelf.isEmpty) return [];
   const own = entry(program.schema.own, sheet.id)?.columns;
   const contents = new Map<string, string[]>();
-  for (const [row, cells] of shelf.rows(sheet.id)) {
+  for (const row of shelf.rows(sheet.id)) {
     if (document.rowsOf(sheet.id).record(row)?.removed !== undefined) continue;
-    for (const [column, content] of cells) {
+    for (const [column, content] of shelf.cells(sheet.id, row)) {
       if (sheet.column(column) !== undefined || entry(own, column)?.removed === true) continue;
       contents.set(column, [...(contents.get(column) ?? []), contentInWords(content)]);
     }

@@ -1,19 +1,48 @@
 // A cell's value and how it reads. Shared by the queries; rows and links read as their names, which go through here too.
 
 import { toScalar } from '../calculation/kernels/scalars.ts';
+import type { ColumnDef } from '../calculation/layout.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { shownNumber, type Unit } from '../units/unit.ts';
 import { BLANK } from '../values/column.ts';
 import type { Scalar } from '../values/error.ts';
+import { figureColumn } from '../values/figures.ts';
 import { showParts, showWithUnit } from '../values/show.ts';
-import { TEXT, type ValueType } from '../values/type.ts';
+import { type RecordFigure, type RecordType, TEXT, type ValueType } from '../values/type.ts';
 import { type Book, sheetOf } from './book.ts';
 
 /** A cell's canonical value: dates civil days, links slots, quantities in canonical units; null for a blank. */
 export function scalarAt({ document }: Book, column: ProgramColumn, row: number): Scalar {
   const { values, states, length } = document.frame.column(column.def);
   if (row < 0 || row >= length) return null;
-  return toScalar(document.program.words, column.type ?? TEXT, values[row] ?? 0, states[row] ?? BLANK);
+  const scalar = toScalar(document.program.words, column.type ?? TEXT, values[row] ?? 0, states[row] ?? BLANK);
+  if (column.type?.kind !== 'record' || typeof scalar !== 'number') return scalar;
+  return figuresInWords(document, column.def, column.type.record, row);
+}
+
+/** Figures that were worked out together, one after the other: 'Isolated mass 3.1 lb, Ceiling yield 4.2 lb/ft²'. */
+function figuresInWords({ frame, program }: Book['document'], def: ColumnDef, record: RecordType, row: number): string {
+  return record.figures
+    .flatMap((figure) => {
+      const said = figureInWords({ frame, program }, def, figure, row);
+      return said === 'blank' ? [] : [`${figure.name} ${said}`];
+    })
+    .join(', ');
+}
+
+/** One figure of a record column with its unit, in the workbook's own system. */
+export function figureInWords(
+  { frame, program }: Pick<Book['document'], 'frame' | 'program'>,
+  def: ColumnDef,
+  { id, type, usUnit }: RecordFigure,
+  row: number,
+): string {
+  const { words, currency, layout, units } = program;
+  const { values, states } = frame.column(layout.column(def.table.id, figureColumn(def.id, id)));
+  const value = toScalar(words, type, values[row] ?? 0, states[row] ?? BLANK);
+  if (value === null) return 'blank';
+  const inOwn = units === 'us' && usUnit !== undefined && type.kind === 'number' ? { ...type, unit: usUnit } : type;
+  return showWithUnit(value, inOwn, { currency });
 }
 
 /** The unit a cell was typed in, where it was not the column's own. */

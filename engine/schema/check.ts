@@ -11,6 +11,7 @@ import type { Diagnostic } from '../language/tree.ts';
 import type { Catalog, Typed } from '../language/typed.ts';
 import { unknownUnit } from '../language/unknown-unit.ts';
 import type { Vocabulary } from '../units/vocabulary.ts';
+import { figureColumn, recordColumn } from '../values/figures.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../values/type.ts';
 import type { UnitSystem } from './declaration.ts';
 import { checkColumn, FIRST, isHidden, LAST, spanTable, WHERE } from './hidden.ts';
@@ -109,8 +110,9 @@ function hiddenFormulas({ id, checks, rows }: SheetSchema, schema: Schema): read
   return behind;
 }
 
-function catalogOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefined>): Catalog {
+function catalogOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefined>, units: UnitSystem): Catalog {
   return {
+    units,
     tables: schema.sheets.map((sheet) => ({
       id: sheet.id,
       name: sheet.name,
@@ -135,7 +137,7 @@ export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings
   let open = places;
   for (let knownMore = true; knownMore && open.length > 0; ) {
     knownMore = false;
-    const catalog = catalogOf(schema, types);
+    const catalog = catalogOf(schema, types, units);
     const left: FormulaPlace[] = [];
     for (const place of open) {
       const one = checkPlace(place, schema, catalog, vocabulary);
@@ -150,8 +152,12 @@ export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings
   }
   return {
     formulas: places.flatMap((place) => checked.get(place) ?? []),
-    catalog: catalogOf(schema, types),
-    typeOf: (sheet, column) => types.get(`${sheet}/${column}`),
+    catalog: catalogOf(schema, types, units),
+    typeOf: (sheet, column) => {
+      const type = types.get(`${sheet}/${recordColumn(column)}`);
+      if (type?.kind !== 'record' || !column.includes('·')) return type;
+      return type.record.figures.find(({ id }) => figureColumn(recordColumn(column), id) === column)?.type;
+    },
   };
 }
 

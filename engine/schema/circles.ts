@@ -2,6 +2,7 @@
 // sheets. Looks at the catalogue alone, before anything is planned, so that no graph is ever built around a circle.
 
 import type { Typed } from '../language/typed.ts';
+import { recordColumn } from '../values/figures.ts';
 import type { CheckedSchema } from './check.ts';
 import { FIRST, LAST, spanTable, WHERE } from './hidden.ts';
 import { isMadeSheet, type Schema } from './schema.ts';
@@ -10,7 +11,7 @@ import { isMadeSheet, type Schema } from './schema.ts';
 type Thing = string;
 
 function columnThing(table: string, column: string): Thing {
-  return `column ${table}/${column}`;
+  return `column ${table}/${recordColumn(column)}`;
 }
 
 function rowsThing(table: string): Thing {
@@ -118,6 +119,7 @@ function thingsRead(typed: Typed, table: string, schema: Schema, checked: Checke
       case 'call':
         node.args.forEach(walk);
         return;
+      case 'typed':
       case 'constant':
       case 'blank':
       case 'today':

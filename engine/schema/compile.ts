@@ -9,6 +9,7 @@ import { Pairs, pairRows } from '../calculation/generators/pairs.ts';
 import { spanRows } from '../calculation/generators/span.ts';
 import { type ColumnDef, Layout, type TableDef } from '../calculation/layout.ts';
 import { type Built, buildGraph, type StatePlaces } from '../calculation/plans/build.ts';
+import { pairRange } from '../calculation/plans/pair-ranges.ts';
 import type { PlanSchema } from '../calculation/plans/reader.ts';
 import { TypedUnits } from '../calculation/typed-cells.ts';
 import { FUNCTIONS } from '../functions/index.ts';
@@ -16,7 +17,8 @@ import type { Diagnostic } from '../language/tree.ts';
 import type { Catalog, Typed } from '../language/typed.ts';
 import { createVocabulary, type Vocabulary } from '../units/vocabulary.ts';
 import type { CellError } from '../values/error.ts';
-import { showWithUnit } from '../values/show.ts';
+import { figureColumn } from '../values/figures.ts';
+import { plainText } from '../values/plain-text.ts';
 import { Faults, Texts } from '../values/texts.ts';
 import { TEXT, type ValueType } from '../values/type.ts';
 import { type CheckedFormula, type CheckedSchema, checkSchema } from './check.ts';
@@ -111,7 +113,7 @@ function sharedBy(known: ReadonlyMap<string, Program>): Lasting | undefined {
 }
 
 function newLasting(): Lasting {
-  return { words: { texts: new Texts(), faults: new Faults() }, typedUnits: new TypedUnits() };
+  return { words: { texts: new Texts(), faults: new Faults(), figures: [] }, typedUnits: new TypedUnits() };
 }
 
 class Compiler {
@@ -139,6 +141,11 @@ class Compiler {
     for (const circle of circles.formulas) this.#diagnoseCircle(circle, checked, diagnostics);
     this.#lay(checked);
     const plan = this.#planSchema(checked);
+    const wheres = new Map(
+      checked.formulas.flatMap(({ table, column, typed }): [string, Typed][] =>
+        column === WHERE && typed !== undefined && !diagnostics.has(`${table}/${column}`) ? [[table, typed]] : [],
+      ),
+    );
     const built = buildGraph({
       layout: this.#layout,
       words: this.#lasting.words,
@@ -147,7 +154,7 @@ class Compiler {
         column: this.#layout.column(formula.table, formula.column),
         typed: runnable(formula, diagnostics.get(`${formula.table}/${formula.column}`), checked),
       })),
-      generators: (state) => this.#generators(state, new Set(circles.rows)),
+      generators: (state) => this.#generators(state, new Set(circles.rows), wheres),
     });
     const sheets = schema.sheets.map((sheet) => this.#sheet(sheet, checked, diagnostics, circles.rows));
     const byId = new Map(sheets.map((sheet) => [sheet.id, sheet]));
@@ -183,11 +190,19 @@ class Compiler {
     }
   }
 
+  /** A column; of a record also those behind it that keep its figures. */
+  #layColumn(table: TableDef, id: string, type: ValueType | undefined): void {
+    this.#layout.addColumn(table, id, isWhole(type));
+    if (type?.kind !== 'record') return;
+    for (const figure of type.record.figures)
+      this.#layout.addColumn(table, figureColumn(id, figure.id), isWhole(figure.type));
+  }
+
   /** Gives every table and column its place in frames. */
   #lay(checked: CheckedSchema): void {
     for (const sheet of this.#schema.sheets) {
       const table = this.#layout.addTable(sheet.id);
-      for (const { id } of sheet.columns) this.#layout.addColumn(table, id, isWhole(checked.typeOf(sheet.id, id)));
+      for (const { id } of sheet.columns) this.#layColumn(table, id, checked.typeOf(sheet.id, id));
       if (sheet.rows.from === 'events') this.#layout.addColumn(table, KIND, false);
       for (const check of sheet.checks) this.#layout.addColumn(table, checkColumn(check.id), true);
       if ((sheet.rows.from === 'each' || sheet.rows.from === 'pairs') && sheet.rows.where !== '') {
@@ -212,11 +227,15 @@ class Compiler {
       typeOf: (table, column) => checked.typeOf(table, column),
       tableName: (table) => schema.sheet(table)?.name ?? table,
       columnName: (table, column) => schema.column(table, column)?.name ?? column,
-      say: (scalar, type) => showWithUnit(scalar, type, { currency: this.#settings.currency }),
+      say: (scalar, type) => plainText(scalar, type, this.#settings.currency),
     };
   }
 
-  #generators(state: StatePlaces, left: ReadonlySet<string>): readonly RowGenerator[] {
+  #generators(
+    state: StatePlaces,
+    left: ReadonlySet<string>,
+    wheres: ReadonlyMap<string, Typed>,
+  ): readonly RowGenerator[] {
     const layout = this.#layout;
     return this.#schema.sheets.flatMap(({ id, rows }): RowGenerator[] => {
       if (left.has(id) || !this.#namesWhatIsThere(id)) return [];
@@ -244,13 +263,11 @@ class Compiler {
               { column: links[1], to: sources[1] },
             ],
           };
+          const where = wheres.get(id);
+          const pairs = state((owner) => new Pairs(owner));
           return [
-            pairRows(
-              table,
-              links,
-              sources,
-              state((owner) => new Pairs(owner)),
-              undefined,
+            pairRows(table, links, sources, pairs, (asColumn) =>
+              where === undefined ? undefined : pairRange(where, { table, links, sources }, asColumn),
             ),
           ];
         }

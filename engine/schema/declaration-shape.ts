@@ -54,6 +54,7 @@ export const typeDeclaration: Shape<TypeDeclaration> = variants<'type', TypeDecl
     options: list(name, (_, index) => `choice ${index + 1}`),
   }),
   link: fields<TypeOf<'link'>>({ type: exactly('link'), sheet: id }),
+  record: fields<TypeOf<'record'>>({ type: exactly('record'), record: id }),
 });
 
 export const columnDeclaration: Shape<ColumnDeclaration> = fields<ColumnDeclaration>({

@@ -21,7 +21,9 @@ export type TypeDeclaration =
   | { readonly type: 'yesno' }
   | { readonly type: 'choice'; readonly options: readonly string[] }
   /** A row of the sheet with that id. */
-  | { readonly type: 'link'; readonly sheet: string };
+  | { readonly type: 'link'; readonly sheet: string }
+  /** Figures that a function works out together, by the id of its record. */
+  | { readonly type: 'record'; readonly record: string };
 
 export interface ColumnDeclaration {
   readonly id: string;

@@ -1,5 +1,6 @@
 // From declared types to the engine's and back. Units follow the workbook's system; a unit that no vocabulary knows has no type.
 
+import { RECORDS } from '../functions/index.ts';
 import type { Vocabulary } from '../units/vocabulary.ts';
 import type { ValueType } from '../values/type.ts';
 import type { TypeDeclaration, UnitSystem } from './declaration.ts';
@@ -27,6 +28,10 @@ export function typeOf(
       const type = { kind: 'link', table: declared.sheet } as const;
       return called === undefined || called === declared.sheet ? type : { ...type, called };
     }
+    case 'record': {
+      const record = RECORDS.get(declared.record);
+      return record === undefined ? undefined : { kind: 'record', record };
+    }
     default:
       return { kind: declared.type };
   }
@@ -41,6 +46,8 @@ export function declaredType(type: ValueType): TypeDeclaration {
       return { type: 'choice', options: type.options };
     case 'link':
       return { type: 'link', sheet: type.table };
+    case 'record':
+      return { type: 'record', record: type.record.id };
     default:
       return { type: type.kind };
   }

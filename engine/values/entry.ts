@@ -39,6 +39,8 @@ export function readEntry(text: string, type: ValueType, context: EntryContext):
     case 'text':
     case 'link':
       return { ok: true, value: typed, unit: undefined };
+    case 'record':
+      return refused(`These figures are worked out together: change what they rest on.`);
   }
 }
 

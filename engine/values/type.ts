@@ -14,7 +14,24 @@ export type ValueType =
   | { readonly kind: 'yesno' }
   | { readonly kind: 'choice'; readonly options: readonly string[] }
   /** A row of another table, shown by its key; `called` is the name people know the table by, where that is not its id. */
-  | { readonly kind: 'link'; readonly table: string; readonly called?: string };
+  | { readonly kind: 'link'; readonly table: string; readonly called?: string }
+  /** Figures that one function works out together; each is read as [Column].[Figure]. */
+  | { readonly kind: 'record'; readonly record: RecordType };
+
+export interface RecordType {
+  readonly id: string;
+  /** 'yield curve': for sentences. */
+  readonly name: string;
+  readonly figures: readonly RecordFigure[];
+}
+
+export interface RecordFigure {
+  readonly id: string;
+  readonly name: string;
+  readonly type: ValueType;
+  /** What US customary workbooks show it in, where that is another unit. */
+  readonly usUnit?: Unit;
+}
 
 export const TEXT: ValueType = { kind: 'text' };
 export const DATE: ValueType = { kind: 'date' };
@@ -37,6 +54,8 @@ export function nameOfType(type: ValueType): string {
       return `one of ${type.options.join(', ')}`;
     case 'link':
       return `a row of ${type.called ?? type.table}`;
+    case 'record':
+      return `the figures of a ${type.record.name}`;
   }
 }
 
@@ -44,6 +63,7 @@ export function nameOfType(type: ValueType): string {
 export function fits(wanted: ValueType, given: ValueType): boolean {
   if (wanted.kind === 'number') return given.kind === 'number' && sameDimension(wanted.dimension, given.dimension);
   if (wanted.kind === 'link') return given.kind === 'link' && given.table === wanted.table;
+  if (wanted.kind === 'record') return given.kind === 'record' && given.record.id === wanted.record.id;
   if (wanted.kind === 'text' || wanted.kind === 'choice') return given.kind === 'text' || given.kind === 'choice';
   return wanted.kind === given.kind;
 }

@@ -42,6 +42,9 @@ const GARLIC_MOTION = source('Time-motion notes on garlic planting, farm blog, 1
 const ICAR = source('ICAR-CIAE, hand-held vegetable transplanter, model I');
 const KERR = source('Kerr, Planting and harvesting green beans, Farmers Weekly (South Africa)');
 const MOSQUEDA = source('Mosqueda, Smith, Goorahoo & Shrestha 2018, California Agriculture 72(2): 114-119');
+const PUERTO_RICO = source(
+  'Journal of Agriculture of the University of Puerto Rico, article 6832, labor input for drip-irrigated vegetables',
+);
 const SEASONAL_JOBS = source('seasonaljobs.io 2021, strawberry pickers and packers');
 const UAPB = source(
   'Izekor & Katayama, Univ. of Arkansas at Pine Bluff, Okra production update for small acreage growers',
@@ -229,7 +232,15 @@ export const WORK_RATES: readonly WorkRate[] = [
     MOSQUEDA,
     '6.8 to 7.8 hours an acre, long-handled hoe',
   ),
-  byArea('Staking and weaving tomatoes', 'supporting', 3, 5, 8),
+  byArea(
+    'Staking and weaving tomatoes',
+    'supporting',
+    1.6,
+    3,
+    6,
+    PUERTO_RICO,
+    'low: 424 to 430 hours a hectare more than tomatoes on the ground; the rest memory',
+  ),
   byArea('Stringing and pruning tomatoes', 'supporting', 12, 18, 28),
   byArea('Stringing and pruning cherry tomatoes', 'supporting', 14, 20, 30),
   byArea('Training cucumbers', 'supporting', 2, 6, 14),

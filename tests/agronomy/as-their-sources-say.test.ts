@@ -2,6 +2,7 @@
 // does, so they are no reference checks; what is told by a model and measured by others stands in tests/reference.
 
 import { describe, expect, test } from 'vitest';
+import { lightCaught } from '../../engine/agronomy/bulb-light.ts';
 import { bulbing } from '../../engine/agronomy/bulbing.ts';
 import { CURING_CONDITIONS } from '../../engine/agronomy/curing.ts';
 import { emergenceDays } from '../../engine/agronomy/emergence.ts';
@@ -30,6 +31,16 @@ describe('onions', () => {
     });
     expect(Math.abs((starts - emergence + 1) * 10 - 600)).toBeLessThanOrEqual(10);
   });
+
+  test.each([
+    [3.7, 69],
+    [1.5, 45],
+  ] as const)(
+    'a bed with leaf area index %d catches %d %% of the light, within 5 (Brewster 2008, table 4.2)',
+    (index, share) => {
+      expect(Math.abs(100 * lightCaught(index) - share)).toBeLessThanOrEqual(5);
+    },
+  );
 
   test('leaf and weight at emergence (Brewster 2008, equations 4.17a and 4.17b)', () => {
     expect(onionLeafArea(0)).toBeCloseTo(0.5, 5);

@@ -75,6 +75,8 @@ describe('no answer', () => {
     ['trials below nought', -3, 0.5],
     ['part of a trial', 5.5, 0.5],
     ['trials not given', Number.NaN, 0.5],
+    ['trials past counting', 1.1e12, 0.5],
+    ['trials far past counting', 1e300, 0.5],
     ['a chance below nought', 5, -0.1],
     ['a chance above one', 5, 1.1],
     ['a chance not given', 5, Number.NaN],

@@ -140,6 +140,13 @@ describe('Poisson', () => {
     expect(poissonCdf(-1, 2)).toBe(0);
     expect(poissonCdf(10, Number.NaN)).toBeNaN();
   });
+
+  test('large means: half lies at most at the mean and two thirds of the share of the mean itself; past 1E12 no answer', () => {
+    expect(poissonCdf(1e12, 1e12)).toBeCloseTo(0.5 + 2 / 3 / Math.sqrt(2 * Math.PI * 1e12), 10);
+    expect(poissonCdf(1e300, 1e12)).toBe(1);
+    expect(poissonCdf(1e300, 1.1e12)).toBeNaN();
+    expect(poissonCdf(1e300, 1e300)).toBeNaN();
+  });
 });
 
 describe('gamma and beta', () => {

@@ -154,10 +154,17 @@ describe('blocks to start', () => {
     [5, 0.9, -0.1],
     [5, 1, 1.1],
     [Number.POSITIVE_INFINITY, 0.9, 0.9],
+    // More blocks than can be counted.
+    [12, 1e-300, 0.9],
+    [1, 1e-12, 0.9],
     [5, Number.NaN, 0.9],
     [5, 0.9, Number.NaN],
   ])('no answer for %d stations at a chance of %d and a confidence of %d', (wanted, chance, confidence) => {
     expect(blocksNeeded(wanted, chance, confidence)).toBeNaN();
+  });
+
+  test('as many as can be counted: one of n stands with the chance 1 - (1 - p)^n, so n is ln 0.1 / ln(1 - p)', () => {
+    expect(blocksNeeded(1, 1e-11, 0.9) / (Math.log(10) * 1e11)).toBeCloseTo(1, 9);
   });
 
   test('stations that rounding left a hair above a whole number are that number', () => {

@@ -174,9 +174,9 @@ describe('cold', () => {
 describe('the temperature a bed must have', () => {
   test('is that of the points, straight between and level beyond them', () => {
     for (const { weeks, mean } of START_POINTS) expect(startTemperature(weeks)).toBe(mean);
-    expect(startTemperature(-4.5)).toBeCloseTo(8.25, 12);
+    expect(startTemperature(-4.5)).toBeCloseTo(6.25, 12);
     expect(startTemperature(0.5)).toBeCloseTo(15.75, 12);
-    expect(startTemperature(-10)).toBe(7.5);
+    expect(startTemperature(-10)).toBe(5.5);
     expect(startTemperature(9)).toBe(18);
     expect(startTemperature(Number.NaN)).toBeNaN();
   });

@@ -11,6 +11,7 @@ const storeys: readonly (readonly [room: string, storey: number])[] = [
   ['engine/units/', 0],
   ['engine/values/', 1],
   ['engine/agronomy/', 2],
+  ['engine/planning/', 2.5],
   ['engine/language/', 2],
   ['engine/functions/', 3],
   ['engine/calculation/', 4],

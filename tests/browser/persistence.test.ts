@@ -173,7 +173,7 @@ test('a CSV file is shown before it is imported; a broken one changes nothing', 
   const { book, page } = await openBeds();
   const choose = async (text: string): Promise<void> => {
     const chooser = page.waitForEvent('filechooser');
-    await page.getByRole('button', { name: 'Import CSV' }).click();
+    await page.getByRole('button', { name: 'Import rows' }).click();
     await (await chooser).setFiles({ name: 'beds.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
   };
   const dialog = page.getByRole('dialog');

@@ -1,21 +1,25 @@
 // The node of one computed column: which rows it works out, what it writes and which rows it says became another value.
 import { describe, expect, test } from 'vitest';
-import { ColumnNode } from '../../engine/calculation/column-node.ts';
-import { TableData } from '../../engine/calculation/model.ts';
+import { ColumnNode } from '../../engine/calculation/graph/column-node.ts';
+import { dirtyRows, Graph } from '../../engine/calculation/graph/graph.ts';
+import { BATCH, constantKernel, type Kernel, room, scratch } from '../../engine/calculation/kernels/vector.ts';
+import { Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
-import { BATCH, constantKernel, type Kernel, scratch } from '../../engine/calculation/vector.ts';
 import { BLANK, FAULT, FILLED } from '../../engine/values/column.ts';
-import { Faults } from '../../engine/values/texts.ts';
+import { isError } from '../../engine/values/error.ts';
+import { emptyFrame, told } from './frames.ts';
 
 /** A node over `rows` rows whose kernel gives what `of` says of each row; `asked` keeps the batches it was asked for. */
-function nodeOver(rows: number, of: (row: number) => number, overrides: ReadonlySet<number> = new Set()) {
-  const table = new TableData('Plantings');
-  table.addRows(rows);
-  table.addColumn('Stations', false);
-  const faults = new Faults();
-  const node = new ColumnNode(table, 'Stations', overrides, faults);
+function nodeOver(rows: number, of: (row: number) => number, over: readonly number[] = []) {
+  const layout = new Layout();
+  const table = layout.addTable('plantings');
+  const def = layout.addColumn(table, 'stations', false);
+  const node = new ColumnNode(def);
+  const frame = emptyFrame(layout, new Graph([node]).order.length);
+  frame.addRows(table, rows);
+  for (const row of over) frame.ownTyped(def).over.add(row);
   const asked: string[] = [];
-  const out = scratch();
+  const out = room(scratch(), BATCH);
   const kernel: Kernel = (batch) => {
     const listed = batch.rows?.subarray(0, batch.count);
     asked.push(listed === undefined ? `${batch.from}+${batch.count}` : [...listed].join(' '));
@@ -24,15 +28,17 @@ function nodeOver(rows: number, of: (row: number) => number, overrides: Readonly
   };
   node.kernel = kernel;
   const run = (...dirty: number[]): string => {
-    if (dirty.length === 0) node.dirty.addAll();
-    for (const row of dirty) node.dirty.add(row);
+    const waiting = dirtyRows(frame, node);
+    if (dirty.length === 0) waiting.addAll();
+    for (const row of dirty) waiting.add(row);
     const changed = new RowSet();
-    node.run(changed);
-    node.dirty.clear();
-    return changed.all ? 'all' : [...changed.sorted()].join(' ');
+    node.run(frame, changed);
+    waiting.clear();
+    return told(changed);
   };
-  const values = (): number[] => [...node.column.values.subarray(0, rows)];
-  return { table, node, faults, asked, run, values };
+  const values = (): number[] => [...frame.column(def).values.subarray(0, rows)];
+  const states = (): number[] => [...frame.column(def).states.subarray(0, rows)];
+  return { frame, table, def, node, asked, run, values, states };
 }
 
 describe('rows', () => {
@@ -88,15 +94,15 @@ describe('rows', () => {
   });
 
   test('dead rows and rows typed over keep what they hold', () => {
-    const { table, node, run, values } = nodeOver(4, (row) => row + 10, new Set([2]));
-    node.column.write(2, 99, FILLED);
-    table.setLive(1, false);
+    const { frame, table, def, run, values } = nodeOver(4, (row) => row + 10, [2]);
+    frame.write(def, 2, 99, FILLED);
+    frame.setLive(table, 1, false);
     expect(run()).toBe('0 3');
     expect(values()).toEqual([10, 0, 99, 13]);
     expect(run(1, 2)).toBe('');
     expect(values()).toEqual([10, 0, 99, 13]);
     const dead = nodeOver(3, (row) => row + 1);
-    dead.table.setLive(0, false);
+    dead.frame.setLive(dead.table, 0, false);
     expect(dead.run()).toBe('1 2');
     expect(dead.values()).toEqual([0, 2, 3]);
   });
@@ -104,7 +110,7 @@ describe('rows', () => {
 
 describe('values', () => {
   test('one for all goes into every row, alike over blanks and over filled cells', () => {
-    const { node, run, values } = nodeOver(3, () => 0);
+    const { node, run, values, states } = nodeOver(3, () => 0);
     node.kernel = constantKernel(7, FILLED);
     expect(run()).toBe('0 1 2');
     expect(values()).toEqual([7, 7, 7]);
@@ -113,7 +119,7 @@ describe('values', () => {
     expect(values()).toEqual([8, 8, 8]);
     node.kernel = constantKernel(0, BLANK);
     expect(run(1)).toBe('1');
-    expect([...node.column.states.subarray(0, 3)]).toEqual([FILLED, BLANK, FILLED]);
+    expect(states()).toEqual([FILLED, BLANK, FILLED]);
   });
 
   test('minus nought is kept as nought', () => {
@@ -126,29 +132,133 @@ describe('values', () => {
     expect(values()[1]).toBe(-1);
   });
 
-  test('the column’s version rises with a change and stays without one', () => {
+  test('the column’s stamp is another after a change and stays without one', () => {
     let grown = 0;
-    const { node, run } = nodeOver(3, (row) => row + grown);
+    const { frame, def, run } = nodeOver(3, (row) => row + grown);
     run();
-    const first = node.column.version;
+    const first = frame.column(def).stamp;
     run();
-    expect(node.column.version).toBe(first);
+    expect(frame.column(def).stamp).toBe(first);
     grown = 1;
     run();
-    expect(node.column.version).toBeGreaterThan(first);
+    expect(frame.column(def).stamp).toBeGreaterThan(first);
+  });
+
+  test('are written in the frame that runs alone, and nothing is copied where nothing changes', () => {
+    let grown = 0;
+    const { frame, def, node, run, values } = nodeOver(3, (row) => row + grown);
+    run();
+    const branch = frame.branch();
+    const shared = branch.column(def);
+    dirtyRows(branch, node).addAll();
+    node.run(branch, new RowSet());
+    expect(branch.column(def)).toBe(shared);
+    grown = 5;
+    node.run(branch, new RowSet());
+    expect(values()).toEqual([0, 1, 2]);
+    expect([...branch.column(def).values.subarray(0, 3)]).toEqual([5, 6, 7]);
   });
 
   test('an error gets the cell in which it began, and keeps a place it has', () => {
-    const { node, faults, run } = nodeOver(2, () => 0);
+    const { frame, node, run, values } = nodeOver(2, () => 0);
+    const { faults } = frame;
     const bare = faults.number({ error: 'divide', why: 'Nought.' });
     node.kernel = constantKernel(bare, FAULT);
     run();
-    const kept = faults.error(node.column.values[1] ?? -1);
-    expect(kept).toEqual({ error: 'divide', why: 'Nought.', at: { table: 'Plantings', row: 1, column: 'Stations' } });
-    const placed = faults.number({ error: 'divide', why: 'Nought.', at: { table: 'Beds', row: 4, column: 'Free' } });
+    const kept = faults.error(values()[1] ?? -1);
+    expect(kept).toEqual({ error: 'divide', why: 'Nought.', at: { sheet: 'plantings', row: 1, column: 'stations' } });
+    const placed = faults.number({ error: 'divide', why: 'Nought.', at: { sheet: 'beds', row: 4, column: 'free' } });
     node.kernel = constantKernel(placed, FAULT);
     run();
-    expect(node.column.values[1]).toBe(placed);
-    expect(node.name).toBe('Plantings / Stations');
+    expect(values()[1]).toBe(placed);
+    expect(node.name).toBe('plantings/stations');
+  });
+});
+
+describe('a kernel that fails', () => {
+  /** Over eight rows or more than a batch: fails on some rows, gives ten times the row on others. */
+  function failing(rows: number, fails: (row: number) => boolean) {
+    return nodeOver(rows, (row) => {
+      if (fails(row)) throw new Error('a slip of the program');
+      return 10 * row;
+    });
+  }
+
+  test('leaves an error of that cell in the rows it fails on, and works out the others', () => {
+    const { frame, run, values, states } = failing(8, (row) => row === 2 || row === 5);
+    expect(run()).toBe('0 1 2 3 4 5 6 7');
+    expect(states()).toEqual([FILLED, FILLED, FAULT, FILLED, FILLED, FAULT, FILLED, FILLED]);
+    expect(values().filter((_, row) => row !== 2 && row !== 5)).toEqual([0, 10, 30, 40, 60, 70]);
+    for (const row of [2, 5]) {
+      const error = frame.faults.error(values()[row] ?? -1);
+      expect(isError(error)).toBe(true);
+      expect(error).toEqual({
+        error: 'value',
+        why: expect.stringMatching(/^This could not be worked out.+Change a value it rests on to go on\.$/),
+        at: { sheet: 'plantings', row, column: 'stations' },
+      });
+    }
+    expect(run()).toBe('');
+  });
+
+  test('among listed rows and in a single row alike, and a row that comes right is filled again', () => {
+    const wrong = new Set([3, 6]);
+    const { run, states } = failing(12, (row) => wrong.has(row));
+    expect(run(1, 3, 6)).toBe('1 3 6');
+    expect(
+      states()
+        .map((state, row) => (state === FAULT ? row : -1))
+        .filter((row) => row >= 0),
+    ).toEqual([3, 6]);
+    wrong.delete(6);
+    expect(run(6)).toBe('6');
+    expect(states()[6]).toBe(FILLED);
+    expect(run(3)).toBe('');
+    expect(states()[3]).toBe(FAULT);
+  });
+
+  test('in one batch leaves the other batches as they are', () => {
+    const { run, states, values } = failing(2 * BATCH + 3, (row) => row === BATCH + 1);
+    run();
+    const faulty = states().flatMap((state, row) => (state === FILLED ? [] : [row]));
+    expect(faulty).toEqual([BATCH + 1]);
+    expect([values()[0], values()[BATCH], values()[2 * BATCH + 2]]).toEqual([0, 10 * BATCH, 10 * (2 * BATCH + 2)]);
+  });
+
+  test('on no row but a batch of several gives the values one by one', () => {
+    const { node, run, values, states } = nodeOver(5, (row) => row);
+    const { kernel } = node;
+    node.kernel = (batch) => {
+      if (batch.count > 1) throw new Error('too many at once');
+      return kernel(batch);
+    };
+    expect(run()).toBe('0 1 2 3 4');
+    expect(values()).toEqual([0, 1, 2, 3, 4]);
+    expect(states()).toEqual([FILLED, FILLED, FILLED, FILLED, FILLED]);
+  });
+
+  test('keeps blanks and faults of the rows that it does not fail on', () => {
+    const { node, run, values, states } = nodeOver(4, (row) => row);
+    const out = { ...room(scratch(), BATCH), clean: false };
+    node.kernel = (batch) => {
+      if (batch.count > 1 || batch.from === 3) throw new Error('a slip of the program');
+      out.values[0] = 7;
+      out.states[0] = [FILLED, BLANK, FILLED][batch.from] ?? FILLED;
+      return out;
+    };
+    expect(run()).toBe('0 2 3');
+    expect(states()).toEqual([FILLED, BLANK, FILLED, FAULT]);
+    expect(values().slice(0, 3)).toEqual([7, 0, 7]);
+  });
+
+  test('over cells typed over and dead rows leaves them alone', () => {
+    const { frame, table, def, run, states, values } = nodeOver(4, () => {
+      throw new Error('always');
+    }, [1]);
+    frame.write(def, 1, 7, FILLED);
+    frame.setLive(table, 2, false);
+    expect(run()).toBe('0 3');
+    expect(states()).toEqual([FAULT, FILLED, FILLED, FAULT]);
+    expect([values()[1], values()[2]]).toEqual([7, 0]);
   });
 });

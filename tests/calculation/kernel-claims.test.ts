@@ -1,11 +1,11 @@
 // What kernels say of their batches, on which the fast paths rest: all cells filled, one value for all rows. And the lane of
 // scalars: texts, blanks and errors as they are.
 import { describe, expect, test } from 'vitest';
-import { throughKernel } from '../../engine/calculation/load-kernels.ts';
-import { loopKernel } from '../../engine/calculation/loop-kernels.ts';
-import { Model } from '../../engine/calculation/model.ts';
+import { throughKernel } from '../../engine/calculation/kernels/load-kernels.ts';
+import { loopKernel } from '../../engine/calculation/kernels/loop-kernels.ts';
 import {
   arithmeticKernel,
+  type Branch,
   catchKernel,
   chooseKernel,
   pointKernel1,
@@ -13,16 +13,16 @@ import {
   pointKernel3,
   pointKernel4,
   pointKernelN,
-} from '../../engine/calculation/point-kernels.ts';
-import { type ScalarRules, scalarKernel } from '../../engine/calculation/scalar-kernels.ts';
-import type { Kernel } from '../../engine/calculation/vector.ts';
+} from '../../engine/calculation/kernels/point-kernels.ts';
+import { type ScalarRules, scalarKernel } from '../../engine/calculation/kernels/scalar-kernels.ts';
+import type { Kernel } from '../../engine/calculation/kernels/vector.ts';
 import { PLAIN } from '../../engine/functions/standard/types.ts';
 import { isError, type Scalar } from '../../engine/values/error.ts';
-import { always, columnOf, given, rows, said } from './kernel-rows.ts';
+import { dictionaries } from './frames.ts';
+import { always, columnOf, given, rows, run, said } from './kernel-rows.ts';
 
 const FAULTS = { divide: 91, overflow: 92 };
 const sum = (...numbers: number[]): number => numbers.reduce((total, one) => total + one, 0);
-const noModel = new Model();
 
 /** Kernels of so many arguments, all adding up. */
 const KERNELS: readonly (readonly [name: string, count: number, make: (kernels: readonly Kernel[]) => Kernel])[] = [
@@ -41,7 +41,7 @@ const KERNELS: readonly (readonly [name: string, count: number, make: (kernels: 
     3,
     (kernels) =>
       scalarKernel(
-        noModel,
+        dictionaries(),
         kernels,
         kernels.map(() => PLAIN),
         (args) => sum(...args.map(Number)),
@@ -90,11 +90,19 @@ test('a result that is no number makes its batch unclean, its neighbours stay fi
   expect(given(holed, 4)).toBe('- - 4 !3');
 });
 
+const cheap = (kernel: Kernel): Branch => ({ kernel, isCostly: false });
+
 test('choosing hands a whole branch on, catching a batch without errors', () => {
-  expect(said(chooseKernel(always('1'), always('2'), rows('1 2')), 2)).toEqual({ clean: true, uniform: true });
-  expect(said(chooseKernel(rows('1 0'), always('2'), always('3')), 2)).toEqual({ clean: true, uniform: false });
-  expect(said(chooseKernel(rows('1 -'), always('2'), always('3')), 2).clean).toBe(false);
-  expect(said(chooseKernel(rows('1 1'), rows('2 2'), always('-')), 2).clean).toBe(true);
+  expect(said(chooseKernel(always('1'), cheap(always('2')), cheap(rows('1 2'))), 2)).toEqual({
+    clean: true,
+    uniform: true,
+  });
+  expect(said(chooseKernel(rows('1 0'), cheap(always('2')), cheap(always('3'))), 2)).toEqual({
+    clean: true,
+    uniform: false,
+  });
+  expect(said(chooseKernel(rows('1 -'), cheap(always('2')), cheap(always('3'))), 2).clean).toBe(false);
+  expect(said(chooseKernel(rows('1 1'), cheap(rows('2 2')), cheap(always('-'))), 2).clean).toBe(true);
   expect(
     said(
       catchKernel(always('1'), rows('2 3'), () => true),
@@ -117,23 +125,23 @@ describe('the lane of scalars', () => {
 
   /** What the function is given, cell by cell; a cell that it never sees is told as it comes out. */
   function seen(rules: ScalarRules, lines: readonly (string | undefined)[]): string[] {
-    const model = new Model();
-    const fault = model.faults.number({ error: 'divide', why: 'Nought.' });
-    const other = model.faults.number({ error: 'missing', why: 'None.' });
+    const words = dictionaries();
+    const fault = words.faults.number({ error: 'divide', why: 'Nought.' });
+    const other = words.faults.number({ error: 'missing', why: 'None.' });
     const kernels = lines.map((line) =>
       line === undefined ? undefined : rows(line.replaceAll('!', `!${fault}`).replaceAll('?', `!${other}`)),
     );
     const kernel = scalarKernel(
-      model,
+      words,
       kernels,
       lines.map(() => PLAIN),
       tell,
       rules,
     );
-    const { values, states, clean } = kernel({ rows: undefined, from: 0, count: 3 });
+    const { values, states, clean } = run(kernel, { rows: undefined, from: 0, count: 3 });
     return [0, 1, 2].map((i) => {
-      if (clean || states[i] === 0) return model.texts.text(values[i] ?? -1);
-      return states[i] === 1 ? 'blank' : model.faults.error(values[i] ?? -1).error;
+      if (clean || states[i] === 0) return words.texts.text(values[i] ?? -1);
+      return states[i] === 1 ? 'blank' : words.faults.error(values[i] ?? -1).error;
     });
   }
 

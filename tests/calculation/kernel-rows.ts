@@ -1,8 +1,11 @@
 // Columns and kernels in a line of text each, for tests of kernels: a number, '-' for a blank, '!3' for the fault of that number.
 
-import { loadKernel } from '../../engine/calculation/load-kernels.ts';
-import { constantKernel, type Kernel } from '../../engine/calculation/vector.ts';
-import { BLANK, Column, FAULT, FILLED } from '../../engine/values/column.ts';
+import { Frame } from '../../engine/calculation/frame.ts';
+import { loadKernel } from '../../engine/calculation/kernels/load-kernels.ts';
+import { type Batch, constantKernel, type Kernel, type Vector } from '../../engine/calculation/kernels/vector.ts';
+import { type ColumnDef, Layout } from '../../engine/calculation/layout.ts';
+import { BLANK, FAULT, FILLED } from '../../engine/values/column.ts';
+import { emptyFrame } from './frames.ts';
 
 type Cell = readonly [value: number, state: number];
 
@@ -12,15 +15,35 @@ function cellOf(word: string): Cell {
   return [Number(word), FILLED];
 }
 
-/** A column of these cells; `whole` holds links or texts rather than doubles. */
-export function columnOf(line: string, whole = false): Column {
-  const column = new Column(whole);
-  const cells = line.split(' ').map(cellOf);
-  column.grow(cells.length);
-  cells.forEach(([value, state], row) => {
-    column.write(row, value, state);
+const layout = new Layout();
+let frame = emptyFrame(layout);
+
+/** A column without rows, in a table of its own; `whole` holds links or texts rather than doubles. */
+export function emptyColumn(whole = false): ColumnDef {
+  const column = layout.addColumn(layout.addTable(`t${layout.tables.length}`), 'c', whole);
+  frame = Frame.beside(frame, layout, 0);
+  return column;
+}
+
+/** A column of these cells. */
+export function columnOf(line: string, whole = false): ColumnDef {
+  const column = emptyColumn(whole);
+  const cells = line.split(' ');
+  frame.addRows(column.table, cells.length);
+  cells.forEach((word, row) => {
+    put(column, row, word);
   });
   return column;
+}
+
+/** Writes one cell of a column. */
+export function put(column: ColumnDef, row: number, word: string): void {
+  frame.write(column, row, ...cellOf(word));
+}
+
+/** What a kernel gives for a batch of the rows there are. */
+export function run(kernel: Kernel, batch: Omit<Batch, 'frame'>): Vector {
+  return kernel({ frame, ...batch });
 }
 
 /** Reads a column of these cells. */
@@ -34,8 +57,8 @@ export function always(word: string): Kernel {
   return constantKernel(value, state);
 }
 
-function told(kernel: Kernel, batch: { rows: Int32Array | undefined; from: number; count: number }): string {
-  const { values, states, at, clean, uniform } = kernel(batch);
+function told(kernel: Kernel, batch: Omit<Batch, 'frame'>): string {
+  const { values, states, at, clean, uniform } = run(kernel, batch);
   return Array.from({ length: batch.count }, (_, i) => {
     const index = at + (uniform ? 0 : i);
     const state = clean ? FILLED : states[index];
@@ -55,6 +78,6 @@ export function givenFor(kernel: Kernel, listed: readonly number[]): string {
 
 /** What a kernel says of a batch of `count` rows: whether all are filled, and whether one value stands for all. */
 export function said(kernel: Kernel, count: number): { clean: boolean; uniform: boolean } {
-  const { clean, uniform } = kernel({ rows: undefined, from: 0, count });
+  const { clean, uniform } = run(kernel, { rows: undefined, from: 0, count });
   return { clean, uniform };
 }

@@ -6,10 +6,11 @@ import {
   ownRowKernel,
   singleKernel,
   throughKernel,
-} from '../../engine/calculation/load-kernels.ts';
-import { loopKernel } from '../../engine/calculation/loop-kernels.ts';
+} from '../../engine/calculation/kernels/load-kernels.ts';
+import { loopKernel } from '../../engine/calculation/kernels/loop-kernels.ts';
 import {
   arithmeticKernel,
+  type Branch,
   catchKernel,
   chooseKernel,
   compareKernel,
@@ -20,10 +21,9 @@ import {
   pointKernel3,
   pointKernel4,
   pointKernelN,
-} from '../../engine/calculation/point-kernels.ts';
-import type { Kernel } from '../../engine/calculation/vector.ts';
-import { Column } from '../../engine/values/column.ts';
-import { always, columnOf, given, givenFor, rows } from './kernel-rows.ts';
+} from '../../engine/calculation/kernels/point-kernels.ts';
+import { BATCH, type Kernel, room, scratch } from '../../engine/calculation/kernels/vector.ts';
+import { always, columnOf, emptyColumn, given, givenFor, put, rows } from './kernel-rows.ts';
 
 const FAULTS = { divide: 91, overflow: 92 };
 
@@ -41,7 +41,7 @@ describe('reading', () => {
   test('a cell of a one-row sheet stands for every row, and is blank while the sheet has no row', () => {
     expect(given(singleKernel(columnOf('6')), 3)).toBe('6 6 6');
     expect(given(singleKernel(columnOf('!2')), 2)).toBe('!2 !2');
-    expect(given(singleKernel(new Column(false)), 2)).toBe('- -');
+    expect(given(singleKernel(emptyColumn()), 2)).toBe('- -');
   });
 
   test('the own row is a link to itself', () => {
@@ -81,7 +81,7 @@ describe('reading', () => {
     const cells = columnOf('10 - 30');
     const kernel = linkedKernel(columnOf('2 1 0', true), cells);
     expect(given(kernel, 3)).toBe('30 - 10');
-    cells.write(1, 20, 0);
+    put(cells, 1, '20');
     expect(given(kernel, 3)).toBe('30 20 10');
   });
 });
@@ -235,10 +235,39 @@ test('a loop does clean batches; others go value by value', () => {
   expect(given(kernel(rows('1 2 0'), rows('2 0 0')), 3)).toBe('0.5 !55 !55');
 });
 
+const cheap = (kernel: Kernel): Branch => ({ kernel, isCostly: false });
+
 describe('choosing', () => {
+  test('a branch that costs much is asked for the rows that take it and no others', () => {
+    const asked: string[] = [];
+    const costly = (name: string): Branch => ({
+      isCostly: true,
+      kernel: ({ rows: listed, from, count }) => {
+        const places =
+          listed === undefined ? Array.from({ length: count }, (_, i) => from + i) : [...listed.slice(0, count)];
+        asked.push(`${name} ${places.join(' ')}`);
+        const out = room(scratch(), BATCH);
+        places.forEach((row, i) => {
+          out.values[i] = 10 * row;
+        });
+        return out;
+      },
+    });
+    const choose = (condition: string, count: number): string => {
+      asked.length = 0;
+      return given(chooseKernel(rows(condition), costly('yes'), costly('no')), count);
+    };
+    expect(choose('1 0 1 0 - !9', 6)).toBe('0 10 20 30 - !9');
+    expect(asked).toEqual(['yes 0 2', 'no 1 3']);
+    expect(choose('1 1 0', 3)).toBe('0 10 20');
+    expect(asked).toEqual(['yes 0 1', 'no 2']);
+    expect(choose('0 0', 2)).toBe('0 10');
+    expect(asked).toEqual(['no 0 1']);
+  });
+
   test('IF takes a branch row by row', () => {
     const choose = (condition: string, yes = '1 2 3 4', no = '5 6 7 8'): string =>
-      given(chooseKernel(rows(condition), rows(yes), rows(no)), 4);
+      given(chooseKernel(rows(condition), cheap(rows(yes)), cheap(rows(no))), 4);
     expect(choose('1 0 1 0')).toBe('1 6 3 8');
     expect(choose('1 0 - !9')).toBe('1 6 - !9');
     expect(choose('1 0 1 0', '- !2 !3 4', '5 - !7 !8')).toBe('- - !3 !8');
@@ -246,13 +275,13 @@ describe('choosing', () => {
   });
 
   test('one condition for all rows takes the whole branch; one value in a branch goes with every row', () => {
-    expect(given(chooseKernel(always('1'), rows('1 2'), rows('5 6')), 2)).toBe('1 2');
-    expect(given(chooseKernel(always('0'), rows('1 2'), rows('5 6')), 2)).toBe('5 6');
-    expect(given(chooseKernel(always('-'), rows('1 2'), rows('5 6')), 2)).toBe('- -');
-    expect(given(chooseKernel(always('!3'), rows('1 2'), rows('5 6')), 2)).toBe('!3 !3');
-    expect(given(chooseKernel(rows('1 0 1'), always('4'), rows('5 6 7')), 3)).toBe('4 6 4');
-    expect(given(chooseKernel(rows('1 0 1'), rows('1 2 3'), always('-')), 3)).toBe('1 - 3');
-    expect(given(chooseKernel(rows('0 1 0'), always('4'), always('5')), 2, 1)).toBe('4 5');
+    expect(given(chooseKernel(always('1'), cheap(rows('1 2')), cheap(rows('5 6'))), 2)).toBe('1 2');
+    expect(given(chooseKernel(always('0'), cheap(rows('1 2')), cheap(rows('5 6'))), 2)).toBe('5 6');
+    expect(given(chooseKernel(always('-'), cheap(rows('1 2')), cheap(rows('5 6'))), 2)).toBe('- -');
+    expect(given(chooseKernel(always('!3'), cheap(rows('1 2')), cheap(rows('5 6'))), 2)).toBe('!3 !3');
+    expect(given(chooseKernel(rows('1 0 1'), cheap(always('4')), cheap(rows('5 6 7'))), 3)).toBe('4 6 4');
+    expect(given(chooseKernel(rows('1 0 1'), cheap(rows('1 2 3')), cheap(always('-'))), 3)).toBe('1 - 3');
+    expect(given(chooseKernel(rows('0 1 0'), cheap(always('4')), cheap(always('5'))), 2, 1)).toBe('4 5');
   });
 
   test('a fault that is caught gives way', () => {

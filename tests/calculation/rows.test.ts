@@ -189,7 +189,7 @@ describe('formulas row by row', () => {
     expect(book.value('Jobs', row, `f${at}`)).toEqual({
       error: 'divide',
       why: 'This divides by zero: give the divisor a value other than 0.',
-      at: { table: 'Jobs', row, column: `f${at}` },
+      at: { sheet: 'jobs', row, column: book.column('Jobs', `f${at}`)?.id },
     });
   });
 });

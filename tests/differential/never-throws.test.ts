@@ -3,7 +3,7 @@
 
 import { expect, test } from 'vitest';
 import { type ColumnView, SIGNATURES } from '../../engine/index.ts';
-import { type Book, type Edit, opened } from '../book.ts';
+import { type Book, type Edit, opened, type WorkbookDeclaration } from '../book.ts';
 import { computed, entered, number, plain, sheet } from '../workbook/small.ts';
 import { anyCall, anyOperation } from './any-call.ts';
 import { type Random, randomFrom, seedOfRun } from './random.ts';
@@ -32,7 +32,20 @@ function randomEntries(random: Random): Record<string, string> {
   return Object.fromEntries(Object.entries(ENTRIES).map(([name, entries]) => [name, random.pick(entries)]));
 }
 
-function wildWorkbook(random: Random): Book {
+type Start = Pick<WorkbookDeclaration, 'units' | 'rows'>;
+
+function randomStart(random: Random): Start {
+  return {
+    units: random.chance(0.5) ? 'us' : 'si',
+    rows: {
+      Wild: Array.from({ length: ROWS }, () => randomEntries(random)),
+      Wanted: [{ Small: '>0' }, { Name: 'a' }],
+    },
+  };
+}
+
+/** Columns of all sorts with these formulas beside them, each taking its type from what it gives. */
+function wildWorkbook(start: Start, formulas: readonly string[]): Book {
   const wild = sheet('Wild', {
     columns: [
       entered('Small', plain),
@@ -50,21 +63,18 @@ function wildWorkbook(random: Random): Book {
       computed('Lost', { type: 'date' }, 'IF([Good]; [Far] + 30 days)'),
       computed('Missing', { type: 'text' }, 'MID([Name]; [Small]; 2)'),
       computed('Unsure', { type: 'yesno' }, '[Sown] < [Far]'),
+      ...formulas.map((formula, at) => ({ ...computed(`f${at}`, { type: 'text' }, formula), inferred: true })),
     ],
   });
   return opened({
     title: 'Wild',
-    units: random.chance(0.5) ? 'us' : 'si',
     currency: 'EUR',
     today: 20_700,
     sheets: [
       wild,
       sheet('Wanted', { columns: [entered('Small', { type: 'text' }), entered('Name', { type: 'text' })] }),
     ],
-    rows: {
-      Wild: Array.from({ length: ROWS }, () => randomEntries(random)),
-      Wanted: [{ Small: '>0' }, { Name: 'a' }],
-    },
+    ...start,
   });
 }
 
@@ -97,14 +107,14 @@ test(`every function over whatever stands in the cells, seed ${seed}`, { timeout
   const checked = new Map<string, number>();
   for (let round = 0; round < ROUNDS; round++) {
     const random = randomFrom(seed + round);
-    const workbook = wildWorkbook(random);
+    const start = randomStart(random);
     const formulas = [...SIGNATURES.values()].flatMap((signature) => [
       ...Array.from({ length: CALLS_EACH }, () => ({ name: signature.name, formula: anyCall(signature, random) })),
       { name: '', formula: anyOperation(random) },
     ]);
-    workbook.edit(
-      formulas.map(({ formula }, at): Edit => ({ edit: 'formula', table: 'Wild', column: `f${at}`, formula })),
-      'formulas',
+    const workbook = wildWorkbook(
+      start,
+      formulas.map(({ formula }) => formula),
     );
     const columns = (workbook.table('Wild')?.columns ?? []).filter(({ diagnostic }) => diagnostic === undefined);
     const good = new Set(columns.map(({ name }) => name));

@@ -7,6 +7,7 @@ import {
   type ColumnView,
   type Command,
   type Condition,
+  type Content,
   rowId,
   rowName,
   rows,
@@ -60,8 +61,40 @@ export function entryFor(workbook: Workbook, { type }: ColumnView, by: number): 
       const row = pick([...rows(workbook, type.table)], by);
       return row === undefined ? '' : rowName(workbook, type.table, row);
     }
+    case 'record':
+      return '';
     case 'text':
       return `Text ${by % 6}`;
+  }
+}
+
+/** A content of a column's kind, now and then of another; links also to rows that come with it. */
+function contentFor(workbook: Workbook, { type }: ColumnView, by: number, coming: readonly string[]): Content {
+  if (type === undefined || by % 7 === 0) return null;
+  switch (type.kind) {
+    case 'number':
+      return (
+        pick<Content>(
+          [1, { number: 8, unit: 'in' }, { number: 3, unit: 'lb' }, { number: 2, unit: 'ft', follows: true }],
+          by,
+        ) ?? null
+      );
+    case 'temperature':
+      return { number: by % 40, unit: 'degF' };
+    case 'date':
+      return { date: pick(['2027-03-15', '2027-02-08', '2026-12-31'], by) ?? '' };
+    case 'yesno':
+      return by % 2 === 0;
+    case 'choice':
+      return pick(type.options, by) ?? 'none of them';
+    case 'link': {
+      const there = [...rows(workbook, type.table)].map((slot) => rowId(workbook, type.table, slot));
+      return { row: pick([...there, ...coming, 'nowhere'], by) ?? '' };
+    }
+    case 'record':
+      return null;
+    case 'text':
+      return `Text ${by}`;
   }
 }
 
@@ -182,6 +215,18 @@ const MAKERS: readonly (readonly [chances: number, make: Maker])[] = [
       const entries = filled.map((column, i) => [column.id, entryFor(workbook, column, by.value + i)]);
       const before = by.value % 3 === 0 ? rowIdAt(workbook, sheet, by.row) : undefined;
       return { command: 'insert row', sheet: sheet.id, entries: Object.fromEntries(entries), before };
+    },
+  ],
+  [
+    6,
+    (workbook, sheet, by) => {
+      const ids = Array.from({ length: 1 + (by.row % 3) }, () => workbook.newId());
+      const columns = sheet.columns.filter(({ role, id }) => role !== 'made' && (by.column + id.length) % 4 !== 0);
+      const rows = ids.map((row, i) => ({
+        row,
+        cells: columns.map((column, k) => contentFor(workbook, column, by.value + i + k, ids)),
+      }));
+      return { command: 'put rows', sheet: sheet.id, columns: columns.map(({ id }) => id), rows };
     },
   ],
   [

@@ -5,6 +5,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { oneByOne } from '../../engine/document/transaction.ts';
 import {
   type Command,
   compose,
@@ -75,6 +76,19 @@ describe('a transaction', () => {
         expect(everything(copy)).toEqual(everything(workbook));
       }),
       { numRuns: runs(200, 2000) },
+    );
+  });
+
+  test('of many rows at once does what it would one by one', () => {
+    fc.assert(
+      fc.property(some, (sequence) => {
+        const workbook = openFarm();
+        const copy = openFarm();
+        for (const transaction of work(workbook, sequence))
+          copy.receive({ ...transaction, operations: transaction.operations.flatMap(oneByOne) });
+        expect(everything(copy)).toEqual(everything(workbook));
+      }),
+      { numRuns: runs(300, 3000) },
     );
   });
 

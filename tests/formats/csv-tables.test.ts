@@ -64,6 +64,8 @@ describe('what was exported can be imported again', () => {
       added: 0,
       updated: 1,
       unchanged: 1,
+      refused: 0,
+      faults: [],
       notes: ["Worked out here, so the file's values were passed over: Area."],
     });
     expect(texts(workbook, 'Beds', 'Area')).toEqual(['250', '118.11']);
@@ -140,6 +142,20 @@ describe('files that a grower made elsewhere', () => {
     const workbook = open();
     done(workbook, 'Beds', 'Bed,Length,Beside\nA,10,B\nB,10,C\nC,10,North 1\n');
     expect(texts(workbook, 'Beds', 'Beside').sort()).toEqual(['', 'B', 'C', 'North 1', 'North 1']);
+  });
+
+  test('the same file again changes nothing, whatever its units', () => {
+    const workbook = open();
+    const beds = 'Bed,Length (m),Share planted\nNorth 1,2.5,0.5\nSouth 1,40 ft,12%\n';
+    const sales = 'Bed,Income\nNorth 1,€3\nNorth 1,4\nNorth 1,4\n';
+    done(workbook, 'Beds', beds);
+    expect(done(workbook, 'Beds', beds)).toMatchObject({ added: 0, updated: 0, unchanged: 2 });
+    const first = workbook.importCsv('Sales', sales, { goodOnes: true });
+    const again = workbook.importCsv('Sales', sales, { goodOnes: true });
+    expect([first, again]).toMatchObject([
+      { added: 2, refused: 1 },
+      { added: 0, unchanged: 2, refused: 1 },
+    ]);
   });
 
   test('rows without names are added once', () => {
@@ -225,10 +241,75 @@ describe('what can’t be taken is refused whole, in a sentence', () => {
   ])('%s: %j', (table, text, sentence) => {
     expect(why(text, table)).toBe(sentence);
   });
+});
 
-  test('every edit knows its line', () => {
-    const read = open().readCsv('Beds', 'Bed,Length,Cover\n"North 1",60,bare\n\nA,1,straw\n');
-    expect(read.ok && read.lines).toEqual([2, 2, 4]);
+describe('rows that can be taken may go without those that can’t', () => {
+  const text =
+    'Bed,Length,Beside,Cover\nA,1,,straw\nB,banana,,\nC,2,B,\nD,3,C,\nE,4,A,\nNorth 1,60,,gravel\n,5,,\nF,5\nA,2,,\n';
+
+  test('each that can’t is told with its line and why, and so is one that names another of them', () => {
+    const workbook = open();
+    const imported = workbook.importCsv('Beds', text, { goodOnes: true });
+    expect(imported).toMatchObject({ ok: true, added: 2, updated: 0, unchanged: 0, refused: 7 });
+    const orphan = 'it names another row of the file that can’t be taken: mend that one first.';
+    expect(imported.ok && imported.faults).toEqual([
+      { line: 3, column: 'Length', why: '"banana" isn\'t a length: this column wants a length, such as 8 ft.' },
+      { line: 4, why: orphan },
+      { line: 5, why: orphan },
+      { line: 7, column: 'Cover', why: '"gravel" isn\'t among the choices: write bare, straw, leaves.' },
+      { line: 8, why: 'Bed is empty, and it names the row: write a name.' },
+      {
+        line: 9,
+        why: 'it has 2 fields where the header has 4: a separator or a quotation mark is missing here or just above.',
+      },
+      { line: 10, why: '“A” stands in line 2 already: leave one of the two.' },
+    ]);
+    expect(texts(workbook, 'Beds', 'Bed')).toEqual(['North 1', 'North 2', 'A', 'E']);
+    expect(texts(workbook, 'Beds', 'Beside')).toEqual(['', 'North 1', '', 'A']);
+  });
+
+  test('none is taken unless that is asked for', () => {
+    expect(why(text)).toBe('Line 3, Length: "banana" isn\'t a length: this column wants a length, such as 8 ft.');
+  });
+});
+
+describe('columns and numbers understood as a person says', () => {
+  test('headers are matched by hand, left out, and their unit heeded', () => {
+    const workbook = open();
+    const text = 'Name,Long (m),Note\nA,2,x\n';
+    const byHand = { Name: 'bed', 'Long (m)': 'length', Note: null };
+    expect(workbook.importCsv('Beds', text, { byHand })).toMatchObject({ ok: true, added: 1 });
+    expect(texts(workbook, 'Beds', 'Length')).toEqual(['50', '12 m', '2 m']);
+    expect(texts(workbook, 'Beds', 'Remark')).toEqual(['', '=1+1, "quoted"', '']);
+    expect(
+      open().importCsv('Beds', 'Name,Heavy (lb)\nA,2\n', { byHand: { Name: 'bed', 'Heavy (lb)': 'length' } }),
+    ).toMatchObject({
+      ok: false,
+      why: "The header “Length (lb)” can't be used: lb is a mass. Write Length (ft), or another unit of its kind.",
+    });
+  });
+
+  test('the decimal mark that is said goes before the one that is guessed', () => {
+    const workbook = open({ ...SMALL_FARM, rows: {} });
+    workbook.importCsv('Beds', 'Bed;Length (m)\nA;1.125\n', { decimal: 'point' });
+    workbook.importCsv('Beds', 'Bed;Length (m)\nB;1.125\n', { decimal: 'comma' });
+    expect([0, 1].map((row) => workbook.value('Beds', row, 'Length'))).toEqual([1.125, 1125]);
+  });
+
+  test('a title above the header is passed over and said', () => {
+    const workbook = open({ ...SMALL_FARM, rows: {} });
+    const imported = workbook.importCsv('Beds', 'Our beds\n\nBed,Length\nA,10\n');
+    expect(imported).toMatchObject({
+      added: 1,
+      notes: ['The header was found in line 3; what stands above it was passed over.'],
+    });
+  });
+
+  test('shares that another program wrote as parts of one are pointed out', () => {
+    const imported = open().importCsv('Beds', 'Bed,Share planted (%)\nA,0.85\nB,1\n');
+    expect(imported).toMatchObject({
+      notes: ['No figure is above 1 under a header that says %, so 0.85 is taken as 0.85%: Share planted.'],
+    });
   });
 });
 

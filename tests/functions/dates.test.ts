@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { FUNCTIONS } from '../../engine/functions/index.ts';
 import { civilDay, isoDate } from '../../engine/values/civil.ts';
 import type { Scalar } from '../../engine/values/error.ts';
+import { Figures } from '../../engine/values/figures.ts';
 import { workedOut } from './formulas.ts';
 
 function numeric(name: string): (...args: number[]) => number {
@@ -17,7 +18,11 @@ function numeric(name: string): (...args: number[]) => number {
 function overColumns(name: string): (...args: (Scalar | readonly Scalar[])[]) => Scalar {
   const body = FUNCTIONS.get(name)?.body;
   if (body?.lane !== 'columns') throw new Error(`${name} takes no columns`);
-  return (...args) => body.compute(args);
+  return (...args) => {
+    const answer = body.compute(args);
+    if (answer instanceof Figures) throw new Error(`${name} answers with several figures`);
+    return answer;
+  };
 }
 
 const FIRST = civilDay(1999, 1, 1);

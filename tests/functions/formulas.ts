@@ -4,8 +4,7 @@
 import { beforeAll } from 'vitest';
 import { isError, type Scalar } from '../../engine/values/error.ts';
 import { isPlainNumber } from '../../engine/values/type.ts';
-import type { TypeDeclaration } from '../../engine/workbook/declaration.ts';
-import { createWorkbook, type Workbook } from '../../engine/workbook/workbook.ts';
+import { type Book, opened, type TypeDeclaration } from '../book.ts';
 
 export type Answer =
   | { readonly is: 'value'; readonly value: number | string | boolean; readonly shown: string }
@@ -131,8 +130,8 @@ export function sheetOf(name: string, columns: Readonly<Record<string, readonly 
   };
 }
 
-function workbookOf(formulas: readonly string[], tables: readonly Table[]): Workbook {
-  const opened = createWorkbook({
+function workbookOf(formulas: readonly string[], tables: readonly Table[]): Book {
+  const workbook = opened({
     title: 'Formulas',
     units: 'us',
     currency: 'EUR',
@@ -159,8 +158,6 @@ function workbookOf(formulas: readonly string[], tables: readonly Table[]): Work
       ]),
     ),
   });
-  if (!opened.ok) throw new Error(opened.problems.join('\n'));
-  const { workbook } = opened;
   workbook.edit(
     formulas.map((formula, at) => ({ edit: 'formula', table: 'Answers', column: `f${at}`, formula })),
     'formulas',

@@ -36,7 +36,7 @@ const SOAK: Signature = {
 const LATER = taking('LATER', { is: 'column', of: { is: 'date' } }, { is: 'date' });
 const functions = new Map([...FUNCTIONS, ...[ANY_OF_THEM, SOAK, LATER].map((one) => [one.name, one] as const)]);
 
-function argsOf(formula: string, table = 'Plantings'): readonly Typed[] {
+function argsOf(formula: string, table = 'plantings'): readonly Typed[] {
   const typed = checked(formula, { functions, table });
   return typed.node === 'call' ? typed.args : [];
 }
@@ -64,7 +64,7 @@ describe('an argument that is left out', () => {
   test('a bare zero takes the unit that the sheet shows, a plain one none', () => {
     expect(argsOf('TRAYAREA(0)').map(({ type }) => shortType(type))).toEqual(['number ft']);
     expect(argsOf('SOAK(0)').map(({ type }) => shortType(type))).toEqual(['number h']);
-    expect(argsOf('WEIGH(0)', 'Seed lots').map(({ type }) => shortType(type))).toEqual(['number']);
+    expect(argsOf('WEIGH(0)', 'seed-lots').map(({ type }) => shortType(type))).toEqual(['number']);
   });
 });
 
@@ -88,7 +88,7 @@ describe('letters', () => {
   test('arguments that come to be texts are read by their keys, whole columns too', () => {
     expect(argsOf("XLOOKUP(\"x\"; 'Seed lots'[Variety]; 'Seed lots'[Lot])")[1]).toMatchObject({
       node: 'key',
-      operand: { node: 'column', table: 'Seed lots', column: 'Variety' },
+      operand: { node: 'column', table: 'seed-lots', column: 'variety' },
     });
   });
 

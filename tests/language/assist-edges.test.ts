@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { SIGNATURES } from '../../engine/functions/index.ts';
 import { type AssistContext, type Completion, callAt, completionsAt } from '../../engine/language/assist.ts';
-import { contextOf, FUNCTIONS, inUnit } from './plan.ts';
+import { column, contextOf, FUNCTIONS, inUnit, sheet } from './plan.ts';
 
 function itemsAt(marked: string, context: AssistContext = contextOf()): readonly Completion[] | undefined {
   return completionsAt(marked.replace('|', ''), marked.indexOf('|'), context)?.items;
@@ -87,7 +87,7 @@ describe('where columns come from', () => {
   });
 
   test('a sheet of one row proposes its own columns once, without its name', () => {
-    expect(textsAt('[Bed w|', contextOf({ table: 'Farm' }))).toEqual(['[Bed width]']);
+    expect(textsAt('[Bed w|', contextOf({ table: 'farm' }))).toEqual(['[Bed width]']);
   });
 });
 
@@ -131,9 +131,8 @@ test.each(['8 qqqqqqqq|', '8 in |', '8 in  |'])('%s proposes no unit', (marked) 
 
 describe('best first', () => {
   function ordered(marked: string, ...names: readonly string[]): readonly string[] | undefined {
-    const columns = names.map((name) => ({ name, type: inUnit('ft') }));
-    const table = { name: 'T', oneRow: false, key: undefined, columns };
-    const context = contextOf({ catalog: { tables: [table] }, table: 'T', functions: new Map() });
+    const columns = names.map((name) => column(name, inUnit('ft')));
+    const context = contextOf({ catalog: { tables: [sheet('T', columns)] }, table: 't', functions: new Map() });
     return itemsAt(marked, context)?.map(({ label }) => label);
   }
 

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { checkFormula } from '../../engine/language/checker.ts';
 import { parseFormula } from '../../engine/language/parser.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
-import { checked, choice, contextOf, diagnosticOf, inUnit, shortType } from './plan.ts';
+import { checked, choice, contextOf, diagnosticOf, inUnit, link, shortType } from './plan.ts';
 
 const PLAIN = inUnit('');
 
@@ -19,13 +19,13 @@ describe('every leaf of a formula', () => {
     ['FALSE', { node: 'constant', value: false, type: YESNO, from: 0, to: 5 }],
     [
       ' [length]',
-      { node: 'cell', links: [], table: 'Plantings', column: 'Length', type: inUnit('ft'), from: 1, to: 9 },
+      { node: 'cell', links: [], table: 'plantings', column: 'length', type: inUnit('ft'), from: 1, to: 9 },
     ],
     [
       '[bed].[area]',
-      { node: 'cell', links: ['Bed'], table: 'Beds', column: 'Area', type: inUnit('ft2'), from: 0, to: 12 },
+      { node: 'cell', links: ['bed'], table: 'beds', column: 'area', type: inUnit('ft2'), from: 0, to: 12 },
     ],
-    [' farm[last frost]', { node: 'single', table: 'Farm', column: 'Last frost', type: DATE, from: 1, to: 17 }],
+    [' farm[last frost]', { node: 'single', table: 'farm', column: 'last-frost', type: DATE, from: 1, to: 17 }],
   ])('%s', (text, typed) => {
     expect(checked(text)).toEqual(typed);
   });
@@ -50,7 +50,7 @@ describe('the whole formula gives what its column wants', () => {
     ['0', inUnit('ft'), 'number ft'],
     ['IF([Treated]; 0; )', inUnit('lb'), 'number lb'],
     ['[Start]', TEXT, 'choice blocks/sets'],
-    ['[Variety]', { kind: 'link', table: 'Varieties' }, 'link Varieties'],
+    ['[Variety]', link('Varieties'), 'link Varieties'],
     ['[Sown] + 7 days', DATE, 'date'],
     ['[Low]', inUnit('degC'), 'temperature degF'],
   ])('%s', (text, wanted, type) => {

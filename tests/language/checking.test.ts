@@ -3,7 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Typed } from '../../engine/language/typed.ts';
-import { checked, choice, inUnit, shortType } from './plan.ts';
+import { checked, choice, inUnit, link, sheet, shortType } from './plan.ts';
 
 function typeOf(text: string): string {
   return shortType(checked(text).type);
@@ -95,27 +95,28 @@ describe('operations give the type that follows from their parts', () => {
   });
 
   test('minus before what is not written out stays an operation', () => {
-    expect(checked('-[Length]')).toMatchObject({ node: 'negate', operand: { node: 'cell', column: 'Length' } });
+    expect(checked('-[Length]')).toMatchObject({ node: 'negate', operand: { node: 'cell', column: 'length' } });
   });
 });
 
 describe('names find their column', () => {
   test('of this row, exactly first and then ignoring case', () => {
-    expect(checked('[length]')).toMatchObject({ node: 'cell', links: [], table: 'Plantings', column: 'Length' });
+    expect(checked('[length]')).toMatchObject({ node: 'cell', links: [], table: 'plantings', column: 'length' });
     const columns = [
-      { name: 'x', type: inUnit('ft') },
-      { name: 'X', type: inUnit('lb') },
+      { id: 'small', name: 'x', type: inUnit('ft') },
+      { id: 'capital', name: 'X', type: inUnit('lb') },
     ];
-    const table = { name: 'T', oneRow: false, key: undefined, columns };
-    expect(shortType(checked('[X]', { catalog: { tables: [table] }, table: 'T' }).type)).toBe('number lb');
+    const context = { catalog: { tables: [sheet('T', columns)] }, table: 't' };
+    expect(shortType(checked('[X]', context).type)).toBe('number lb');
+    expect(checked('[X]', context)).toMatchObject({ table: 't', column: 'capital' });
   });
 
   test('through links, as often as it takes; the table is the one reached', () => {
     expect(checked('[variety].[crop].[Family]')).toMatchObject({
       node: 'cell',
-      links: ['Variety', 'Crop'],
-      table: 'Crops',
-      column: 'Family',
+      links: ['variety', 'crop'],
+      table: 'crops',
+      column: 'family',
       type: { kind: 'text' },
       from: 0,
       to: 25,
@@ -123,7 +124,7 @@ describe('names find their column', () => {
   });
 
   test('of a one-row sheet as a single value', () => {
-    expect(checked('farm[bed width]')).toMatchObject({ node: 'single', table: 'Farm', column: 'Bed width' });
+    expect(checked('farm[bed width]')).toMatchObject({ node: 'single', table: 'farm', column: 'bed-width' });
   });
 });
 
@@ -194,7 +195,7 @@ describe('branches and arguments of one letter agree on a type', () => {
 
   test('a link among texts is read by its key', () => {
     expect(checked('IF([Treated]; [Variety]; "none")')).toMatchObject({
-      args: [{}, { node: 'key', operand: { node: 'cell', column: 'Variety' } }, { node: 'constant', value: 'none' }],
+      args: [{}, { node: 'key', operand: { node: 'cell', column: 'variety' } }, { node: 'constant', value: 'none' }],
     });
     expect(checked('[Variety] = "x"')).toMatchObject({ left: { node: 'key' }, right: { node: 'constant' } });
     expect(checked('[Start] < [Variety]')).toMatchObject({ left: { node: 'cell' }, right: { node: 'key' } });
@@ -227,7 +228,7 @@ describe('arguments left out stand as blanks in their place', () => {
 describe('whole columns, sheets and conditions', () => {
   test('a column argument names its sheet and column', () => {
     expect(checked('SUM(plantings[length])')).toMatchObject({
-      args: [{ node: 'column', table: 'Plantings', column: 'Length' }],
+      args: [{ node: 'column', table: 'plantings', column: 'length' }],
     });
   });
 
@@ -237,8 +238,8 @@ describe('whole columns, sheets and conditions', () => {
   });
 
   test('a sheet stands bare or in quotes', () => {
-    expect(checked('ROWS(beds)')).toMatchObject({ args: [{ node: 'table', table: 'Beds' }] });
-    expect(checked("ROWS('Seed lots')")).toMatchObject({ args: [{ node: 'table', table: 'Seed lots' }] });
+    expect(checked('ROWS(beds)')).toMatchObject({ args: [{ node: 'table', table: 'beds' }] });
+    expect(checked("ROWS('Seed lots')")).toMatchObject({ args: [{ node: 'table', table: 'seed-lots' }] });
   });
 
   test("the workbook's day is a node of its own", () => {
@@ -255,7 +256,7 @@ describe('whole columns, sheets and conditions', () => {
     ['Length', '" < -8 in"', '<', { node: 'constant', value: expect.closeTo(-0.2032, 12) }],
     ['Length', '">0"', '>', { node: 'constant', value: 0 }],
     ['Length', '8 in', '=', { node: 'constant', value: expect.closeTo(0.2032, 12) }],
-    ['Length', '">" & [Row spacing]', '>', { node: 'cell', column: 'Row spacing' }],
+    ['Length', '">" & [Row spacing]', '>', { node: 'cell', column: 'row-spacing' }],
     ['Length', '"<=" & ([Length] + 1 ft)', '<=', { node: 'binary' }],
     ['Share', '">50%"', '>', { node: 'constant', value: 0.5 }],
     ['Rows', '"3"', '=', { node: 'constant', value: 3 }],
@@ -263,12 +264,12 @@ describe('whole columns, sheets and conditions', () => {
     ['Rows', '"=3"', '=', { node: 'constant', value: 3 }],
     ['Low', '"<40 degF"', '<', { node: 'constant', value: expect.closeTo(((40 + 459.67) * 5) / 9, 10) }],
     ['Sown', '">=1970-01-02"', '>=', { node: 'constant', value: 1 }],
-    ['Sown', '">" & [Planted out]', '>', { node: 'cell', column: 'Planted out' }],
+    ['Sown', '">" & [Planted out]', '>', { node: 'cell', column: 'planted-out' }],
     ['Treated', '"yes"', '=', { node: 'constant', value: true }],
     ['Treated', '"<>false"', '<>', { node: 'constant', value: false }],
     ['Treated', '[Treated]', '=', { node: 'cell' }],
     ['Note', '"x y"', '=', { node: 'constant', value: 'x y' }],
-    ['Note', '"<>" & [Note]', '<>', { node: 'cell', column: 'Note' }],
+    ['Note', '"<>" & [Note]', '<>', { node: 'cell', column: 'note' }],
     ['Note', '">=a" & [Note]', '>=', { node: 'binary', operator: '&', left: { value: 'a' } }],
     ['Note', '"<" & [Note] & "z"', '<', { node: 'binary', operator: '&', right: { value: 'z' } }],
     ['Note', '"bed " & [Rows]', '=', { node: 'binary', operator: '&', left: { value: 'bed ' } }],
@@ -336,6 +337,6 @@ describe('the whole formula fills the column it is for', () => {
     expect(shortType(checked('IF([Treated]; 0; )', { wanted: inUnit('lb') }).type)).toBe('number lb');
     expect(shortType(checked('IF([Treated]; ; )', { wanted: { kind: 'date' } }).type)).toBe('date');
     expect(checked('[Variety]', { wanted: { kind: 'text' } })).toMatchObject({ node: 'key' });
-    expect(checked('[Variety]', { wanted: { kind: 'link', table: 'Varieties' } })).toMatchObject({ node: 'cell' });
+    expect(checked('[Variety]', { wanted: link('Varieties') })).toMatchObject({ node: 'cell' });
   });
 });

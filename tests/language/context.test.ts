@@ -3,16 +3,25 @@
 import { expect, test } from 'vitest';
 import { findColumn, findTable, linksOf, ownTable } from '../../engine/language/context.ts';
 import type { TableShape } from '../../engine/language/typed.ts';
-import { TEXT, type ValueType } from '../../engine/values/type.ts';
-import { contextOf } from './plan.ts';
+import { TEXT } from '../../engine/values/type.ts';
+import { column, contextOf, link, sheet } from './plan.ts';
 
-function sheet(name: string, ...columns: readonly (readonly [string, ValueType | undefined])[]): TableShape {
-  return { name, oneRow: false, key: undefined, columns: columns.map(([label, type]) => ({ name: label, type })) };
-}
-
-const link = (table: string): ValueType => ({ kind: 'link', table });
-const lower = sheet('beds', ['length', TEXT], ['Length', TEXT]);
-const upper = sheet('Beds', ['To', link('BEDS')], ['Away', link('Gone')], ['Note', TEXT], ['Later', undefined]);
+const lower: TableShape = {
+  ...sheet('beds', [
+    { id: 'small', name: 'length', type: TEXT },
+    { id: 'capital', name: 'Length', type: TEXT },
+  ]),
+  id: 'lower',
+};
+const upper: TableShape = {
+  ...sheet('Beds', [
+    column('To', { kind: 'link', table: 'lower' }),
+    column('Away', link('Gone')),
+    column('Note', TEXT),
+    column('Later', undefined),
+  ]),
+  id: 'upper',
+};
 const catalog = { tables: [lower, upper] };
 
 test.each([
@@ -35,8 +44,8 @@ test.each([
 });
 
 test('the sheet a formula stands in, where it stands in one that is there', () => {
-  expect(ownTable(contextOf({ catalog, table: 'Beds' }))).toBe(upper);
-  expect(ownTable(contextOf({ catalog, table: 'Gone' }))).toBe(undefined);
+  expect(ownTable(contextOf({ catalog, table: 'upper' }))).toBe(upper);
+  expect(ownTable(contextOf({ catalog, table: 'Beds' }))).toBe(undefined);
   expect(ownTable(contextOf({ catalog, table: undefined }))).toBe(undefined);
 });
 

@@ -8,7 +8,18 @@ import { parseFormula } from '../../engine/language/parser.ts';
 import { unknownUnit } from '../../engine/language/unknown-unit.ts';
 import { DATE, TEXT, YESNO } from '../../engine/values/type.ts';
 import { type Case, expectDiagnostic } from './diagnostic-case.ts';
-import { checked, choice, contextOf, diagnosticOf, inUnit, isUnitHere, vocabulary } from './plan.ts';
+import {
+  checked,
+  choice,
+  column,
+  contextOf,
+  diagnosticOf,
+  inUnit,
+  isUnitHere,
+  link,
+  sheet,
+  vocabulary,
+} from './plan.ts';
 
 describe('unlike quantities', () => {
   test.each<Case>([
@@ -268,13 +279,8 @@ describe('names', () => {
   });
 
   test('a link to a sheet that is gone says so', () => {
-    const table = {
-      name: 'T',
-      oneRow: false,
-      key: undefined,
-      columns: [{ name: 'L', type: { kind: 'link', table: 'Gone' } as const }],
-    };
-    expect(diagnosticOf('[L].[X]', { catalog: { tables: [table] }, table: 'T' }).why).toBe(
+    const table = sheet('T', [column('L', link('Gone'))]);
+    expect(diagnosticOf('[L].[X]', { catalog: { tables: [table] }, table: 't' }).why).toBe(
       "[L] leads to Gone, a sheet that isn't there.",
     );
   });
@@ -313,12 +319,7 @@ describe('the whole formula and the column it is for', () => {
     ],
     ['"yes"', YESNO, 'This gives text; In-row spacing wants yes or no: write TRUE.', 'TRUE'],
     ['[Sown]', choice('a', 'b'), 'This gives a date; In-row spacing wants one of a, b.', undefined],
-    [
-      '[Bed]',
-      { kind: 'link', table: 'Varieties' } as const,
-      'This gives a row of Beds; In-row spacing wants a row of Varieties.',
-      undefined,
-    ],
+    ['[Bed]', link('Varieties'), 'This gives a row of Beds; In-row spacing wants a row of Varieties.', undefined],
   ])('%s', (formula, wanted, why, fix) => {
     const diagnostic = diagnosticOf(formula, { wanted, column: 'In-row spacing' });
     expect(diagnostic.why).toBe(why);

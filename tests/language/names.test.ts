@@ -3,7 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { type Case, expectDiagnostic } from './diagnostic-case.ts';
-import { checked, diagnosticOf, inUnit } from './plan.ts';
+import { checked, column, diagnosticOf, inUnit, link, sheet } from './plan.ts';
 
 describe('columns', () => {
   test.each<Case>([
@@ -60,14 +60,8 @@ describe('columns', () => {
   ])('%s', (...one) => expectDiagnostic(one));
 
   test('in a sheet that nothing is reached from, the sheet that has the column is named', () => {
-    const columns = [{ name: 'Width', type: inUnit('ft') }];
-    const catalog = {
-      tables: [
-        { name: 'Paths', oneRow: false, key: undefined, columns: [] },
-        { name: 'My beds', oneRow: false, key: undefined, columns },
-      ],
-    };
-    expect(diagnosticOf('[width]', { catalog, table: 'Paths' })).toEqual({
+    const catalog = { tables: [sheet('Paths', []), sheet('My beds', [column('Width', inUnit('ft'))])] };
+    expect(diagnosticOf('[width]', { catalog, table: 'paths' })).toEqual({
       from: 0,
       to: 7,
       why: "Paths has no column width; My beds has: a link to it, or a function over 'My beds'[width], brings it here.",
@@ -75,12 +69,9 @@ describe('columns', () => {
   });
 
   test('a link to a sheet that is gone marks the link', () => {
-    const columns = [
-      { name: 'Here', type: { kind: 'link', table: 'Again' } as const },
-      { name: 'Away', type: { kind: 'link', table: 'Gone' } as const },
-    ];
-    const catalog = { tables: [{ name: 'Again', oneRow: false, key: undefined, columns }] };
-    expect(diagnosticOf('[Here].[away].[X]', { catalog, table: 'Again' })).toEqual({
+    const columns = [column('Here', link('Again')), column('Away', link('Gone'))];
+    const catalog = { tables: [sheet('Again', columns)] };
+    expect(diagnosticOf('[Here].[away].[X]', { catalog, table: 'again' })).toEqual({
       from: 7,
       to: 13,
       why: "[Away] leads to Gone, a sheet that isn't there.",
@@ -89,7 +80,7 @@ describe('columns', () => {
 
   test('three links are followed in their order, and the cell has the place of the whole path', () => {
     expect(checked('1 + 0 * [Rows] & [variety].[crop].[crop]')).toMatchObject({
-      right: { node: 'cell', links: ['Variety', 'Crop'], table: 'Crops', column: 'Crop', from: 17, to: 40 },
+      right: { node: 'cell', links: ['variety', 'crop'], table: 'crops', column: 'crop', from: 17, to: 40 },
     });
   });
 });
@@ -150,7 +141,7 @@ describe('a formula that stands in no sheet', () => {
       to: 20,
       why: '[Variety] names a column of this row, and this formula stands in no sheet: write Table[Variety].',
     });
-    expect(diagnosticOf('[a ]] b]', { table: 'Nowhere' }).why).toBe(
+    expect(diagnosticOf('[a ]] b]', { table: 'nowhere' }).why).toBe(
       '[a ]] b] names a column of this row, and this formula stands in no sheet: write Table[a ]] b].',
     );
   });

@@ -5,10 +5,11 @@ import { type CheckContext, checkFormula } from '../../engine/language/checker.t
 import { parseFormula } from '../../engine/language/parser.ts';
 import type { Parameter, Pattern, Result, Signature, ValuePattern } from '../../engine/language/signature.ts';
 import type { Diagnostic } from '../../engine/language/tree.ts';
-import type { Catalog, ColumnShape, Typed } from '../../engine/language/typed.ts';
+import type { Catalog, ColumnShape, TableShape, Typed } from '../../engine/language/typed.ts';
 import { AREA, LENGTH, MASS, NONE, TIME } from '../../engine/units/dimension.ts';
 import { createVocabulary } from '../../engine/units/vocabulary.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
+import { wordOf } from '../../sheets-templates/names.ts';
 
 export const vocabulary = createVocabulary({ currency: 'EUR' });
 
@@ -22,67 +23,59 @@ export function choice(...options: readonly string[]): ValueType {
   return { kind: 'choice', options };
 }
 
-function column(name: string, type: ValueType | undefined): ColumnShape {
-  return { name, type };
+/** A column whose id is the word of its name, so that no test takes one for the other. */
+export function column(name: string, type: ValueType | undefined): ColumnShape {
+  return { id: wordOf(name), name, type };
 }
 
-const link = (table: string): ValueType => ({ kind: 'link', table });
+/** A sheet of many rows, with its id made likewise. */
+export function sheet(name: string, columns: readonly ColumnShape[], key?: string): TableShape {
+  return { id: wordOf(name), name, oneRow: false, key: key === undefined ? undefined : wordOf(key), columns };
+}
+
+/** A link to the sheet of that name. */
+export function link(table: string): ValueType {
+  return { kind: 'link', table: wordOf(table), called: table };
+}
 
 export const CATALOG: Catalog = {
   tables: [
     {
-      name: 'Farm',
-      oneRow: true,
-      key: undefined,
-      columns: [
+      ...sheet('Farm', [
         column('Farm name', TEXT),
         column('Bed width', inUnit('in')),
         column('Confidence', inUnit('%')),
         column('Wage', inUnit('EUR/h')),
         column('Last frost', DATE),
         column('Beds per field', inUnit('')),
-      ],
+      ]),
+      oneRow: true,
     },
-    {
-      name: 'Crops',
-      oneRow: false,
-      key: 'Crop',
-      columns: [column('Crop', TEXT), column('Family', TEXT), column('Seeds per gram', inUnit('seeds/g'))],
-    },
-    {
-      name: 'Varieties',
-      oneRow: false,
-      key: 'Variety',
-      columns: [
+    sheet('Crops', [column('Crop', TEXT), column('Family', TEXT), column('Seeds per gram', inUnit('seeds/g'))], 'Crop'),
+    sheet(
+      'Varieties',
+      [
         column('Variety', TEXT),
         column('Crop', link('Crops')),
         column('Germination', inUnit('%')),
         column('Days to maturity', inUnit('day')),
         column('Broken', undefined),
       ],
-    },
-    {
-      name: 'Seed lots',
-      oneRow: false,
-      key: 'Lot',
-      columns: [column('Lot', TEXT), column('Quantity', inUnit('seeds')), column('Variety', link('Varieties'))],
-    },
-    {
-      name: 'Beds',
-      oneRow: false,
-      key: 'Bed',
-      columns: [
-        column('Bed', TEXT),
-        column('Field', TEXT),
-        column('Length', inUnit('ft')),
-        column('Area', inUnit('ft2')),
-      ],
-    },
-    {
-      name: 'Plantings',
-      oneRow: false,
-      key: 'Planting',
-      columns: [
+      'Variety',
+    ),
+    sheet(
+      'Seed lots',
+      [column('Lot', TEXT), column('Quantity', inUnit('seeds')), column('Variety', link('Varieties'))],
+      'Lot',
+    ),
+    sheet(
+      'Beds',
+      [column('Bed', TEXT), column('Field', TEXT), column('Length', inUnit('ft')), column('Area', inUnit('ft2'))],
+      'Bed',
+    ),
+    sheet(
+      'Plantings',
+      [
         column('Planting', TEXT),
         column('Variety', link('Varieties')),
         column('Bed', link('Beds')),
@@ -106,7 +99,8 @@ export const CATALOG: Catalog = {
         column('Note', TEXT),
         column('Unchecked', undefined),
       ],
-    },
+      'Planting',
+    ),
   ],
 };
 
@@ -207,7 +201,7 @@ export function isUnitHere(symbol: string): boolean {
 }
 
 export function contextOf(more: Partial<CheckContext> = {}): CheckContext {
-  return { catalog: CATALOG, table: 'Plantings', functions: FUNCTIONS, vocabulary, ...more };
+  return { catalog: CATALOG, table: 'plantings', functions: FUNCTIONS, vocabulary, ...more };
 }
 
 /** The typed tree of a formula that must check. */
@@ -231,6 +225,6 @@ export function diagnosticOf(text: string, more: Partial<CheckContext> = {}): Di
 /** 'number in', 'temperature degF', 'date', 'link Varieties': a type in short. */
 export function shortType(type: ValueType): string {
   if (type.kind === 'number' || type.kind === 'temperature') return `${type.kind} ${type.unit.symbol}`.trim();
-  if (type.kind === 'link') return `link ${type.table}`;
+  if (type.kind === 'link') return `link ${type.called ?? type.table}`;
   return type.kind === 'choice' ? `choice ${type.options.join('/')}` : type.kind;
 }

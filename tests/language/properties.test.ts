@@ -9,7 +9,7 @@ import { printFormula } from '../../engine/language/printer.ts';
 import type { Catalog, Typed } from '../../engine/language/typed.ts';
 import { divideDimensions, isPlain, multiplyDimensions, sameDimension } from '../../engine/units/dimension.ts';
 import { DATE, fits, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
-import { CATALOG, choice, contextOf, FUNCTIONS, inUnit, isUnitHere } from './plan.ts';
+import { CATALOG, choice, column, contextOf, FUNCTIONS, inUnit, isUnitHere, link, sheet } from './plan.ts';
 import { trees } from './trees.ts';
 
 const NAMES = ['A', 'B', 'C', 'D', 'E', 'F'];
@@ -32,9 +32,9 @@ const types: fc.Arbitrary<ValueType | undefined> = fc.constantFrom<ValueType | u
   TEXT,
   YESNO,
   choice('a', 'b'),
-  { kind: 'link', table: 'One' },
-  { kind: 'link', table: 'Two' },
-  { kind: 'link', table: 'Gone' },
+  link('One'),
+  link('Two'),
+  link('Gone'),
 );
 
 const catalogs: fc.Arbitrary<Catalog> = fc
@@ -49,10 +49,11 @@ const catalogs: fc.Arbitrary<Catalog> = fc
   )
   .map((shapes) => ({
     tables: shapes.map(([oneRow, names, all], at) => ({
-      name: TABLES[at] ?? '',
+      ...sheet(
+        TABLES[at] ?? '',
+        names.map((name, index) => column(name, all[index])),
+      ),
       oneRow,
-      key: undefined,
-      columns: names.map((name, index) => ({ name, type: all[index] })),
     })),
   }));
 
@@ -73,8 +74,12 @@ function nodes(typed: Typed): readonly Typed[] {
   }
 }
 
-/** What must hold of a node by itself. */
-function expectSound(typed: Typed): void {
+/** What must hold of a node by itself: names have become ids that the catalogue has, and types go together. */
+function expectSound(typed: Typed, { tables }: Catalog): void {
+  if (typed.node === 'cell' || typed.node === 'single' || typed.node === 'column') {
+    const table = tables.find(({ id }) => id === typed.table);
+    expect(table?.columns.some(({ id }) => id === typed.column)).toBe(true);
+  }
   if (typed.type.kind === 'number') expect(sameDimension(typed.type.dimension, typed.type.unit.dimension)).toBe(true);
   if (typed.node === 'key') expect(typed.operand.type.kind).toBe('link');
   if (typed.node === 'constant' && typeof typed.value === 'number') expect(Number.isNaN(typed.value)).toBe(false);
@@ -110,14 +115,14 @@ test('checking never fails, whatever the tree, the sheets and the type that is w
       trees(stock),
       catalogs,
       types,
-      fc.constantFrom('One', 'Two', 'Gone', undefined),
+      fc.constantFrom('one', 'two', 'gone', undefined),
       (tree, catalog, wanted, table) => {
         const context = contextOf({ catalog, table, ...(wanted === undefined ? {} : { wanted }) });
         const parsed = parseFormula(printFormula(tree), isUnitHere);
         if (!parsed.ok) throw new Error(parsed.diagnostic.why);
         const checked = checkFormula(parsed.tree, context);
         if (checked.ok) {
-          for (const node of nodes(checked.typed)) expectSound(node);
+          for (const node of nodes(checked.typed)) expectSound(node, catalog);
           if (wanted !== undefined) expect(fits(wanted, checked.typed.type)).toBe(true);
           return;
         }

@@ -5,35 +5,35 @@ import { describe, expect, test } from 'vitest';
 import { SIGNATURES } from '../../engine/functions/index.ts';
 import type { CheckContext } from '../../engine/language/checker.ts';
 import { exampleCondition } from '../../engine/language/sheets.ts';
-import type { ColumnShape, TableShape } from '../../engine/language/typed.ts';
+import type { TableShape } from '../../engine/language/typed.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
 import { type Case, expectDiagnostic } from './diagnostic-case.ts';
-import { CATALOG, checked, choice, diagnosticOf, inUnit } from './plan.ts';
+import { CATALOG, checked, choice, column, diagnosticOf, inUnit, link, sheet } from './plan.ts';
 
-const link = (table: string): ValueType => ({ kind: 'link', table });
-
-function sheet(name: string, columns: Readonly<Record<string, ValueType>>): TableShape {
-  const shapes = Object.entries(columns).map(([column, type]): ColumnShape => ({ name: column, type }));
-  return { name, oneRow: false, key: undefined, columns: shapes };
+function criteria(name: string, columns: Readonly<Record<string, ValueType>>): TableShape {
+  return sheet(
+    name,
+    Object.entries(columns).map(([label, type]) => column(label, type)),
+  );
 }
 
 const SHEETS: readonly TableShape[] = [
-  sheet('Long', { length: TEXT }),
-  sheet('Picked', { Field: choice('Home', 'Far'), Length: inUnit('in') }),
-  sheet('Sizes', { Length: choice('<8 ft', '>=8 ft') }),
-  sheet('In days', { Length: inUnit('day') }),
-  sheet('By variety', { Variety: link('Varieties') }),
-  sheet('By bed', { Variety: link('Beds') }),
-  sheet('Named', { Field: link('Varieties') }),
-  sheet('Row names', { Length: link('Varieties') }),
-  sheet('Misspelt', { Lenght: TEXT }),
-  sheet('Far off', { Moon: TEXT }),
-  sheet('Empty', {}),
-  sheet('Chilly', { Low: DATE, Sown: TEXT }),
-  sheet('Sown late', { Sown: inUnit('ft') }),
-  sheet('Dressed', { Treated: inUnit('ft') }),
-  sheet('Remarks', { Note: inUnit('ft') }),
-  sheet('Ratio', { Rows: DATE }),
+  criteria('Long', { length: TEXT }),
+  criteria('Picked', { Field: choice('Home', 'Far'), Length: inUnit('in') }),
+  criteria('Sizes', { Length: choice('<8 ft', '>=8 ft') }),
+  criteria('In days', { Length: inUnit('day') }),
+  criteria('By variety', { Variety: link('Varieties') }),
+  criteria('By bed', { Variety: link('Beds') }),
+  criteria('Named', { Field: link('Varieties') }),
+  criteria('Row names', { Length: link('Varieties') }),
+  criteria('Misspelt', { Lenght: TEXT }),
+  criteria('Far off', { Moon: TEXT }),
+  criteria('Empty', {}),
+  criteria('Chilly', { Low: DATE, Sown: TEXT }),
+  criteria('Sown late', { Sown: inUnit('ft') }),
+  criteria('Dressed', { Treated: inUnit('ft') }),
+  criteria('Remarks', { Note: inUnit('ft') }),
+  criteria('Ratio', { Rows: DATE }),
 ];
 const CONTEXT: Partial<CheckContext> = { functions: SIGNATURES, catalog: { tables: [...CATALOG.tables, ...SHEETS] } };
 
@@ -49,8 +49,8 @@ describe('a sheet looked in, the column and the criteria', () => {
       ['3', 11, 12],
       ['Beds[Length]', 11, 23],
     ] as const) {
-      const column = { node: 'column', table: 'Beds', column: 'Length', type: inUnit('ft'), from, to };
-      const table = { node: 'table', table: 'Beds', type: inUnit(''), from: 5, to: 9 };
+      const column = { node: 'column', table: 'beds', column: 'length', type: inUnit('ft'), from, to };
+      const table = { node: 'table', table: 'beds', type: inUnit(''), from: 5, to: 9 };
       expect(args(`DSUM(Beds; ${field}; Long)`)).toMatchObject([table, column, { node: 'criteria' }]);
     }
   });
@@ -61,9 +61,9 @@ describe('a sheet looked in, the column and the criteria', () => {
       {},
       {
         node: 'criteria',
-        table: 'Long',
-        of: 'Beds',
-        pairs: [{ looked: { column: 'Length', type: inUnit('ft') }, given: { column: 'length', type: TEXT } }],
+        table: 'long',
+        of: 'beds',
+        pairs: [{ looked: { column: 'length', type: inUnit('ft') }, given: { column: 'length', type: TEXT } }],
         type: YESNO,
         from: 21,
         to: 25,
@@ -77,8 +77,8 @@ describe('a sheet looked in, the column and the criteria', () => {
       { node: 'blank' },
       {
         pairs: [
-          { looked: { column: 'Field', type: TEXT }, given: { column: 'Field', type: choice('Home', 'Far') } },
-          { looked: { column: 'Length', type: inUnit('ft') }, given: { column: 'Length', type: inUnit('in') } },
+          { looked: { column: 'field', type: TEXT }, given: { column: 'field', type: choice('Home', 'Far') } },
+          { looked: { column: 'length', type: inUnit('ft') }, given: { column: 'length', type: inUnit('in') } },
         ],
       },
     ]);
@@ -88,7 +88,7 @@ describe('a sheet looked in, the column and the criteria', () => {
     expect(args('DCOUNT(Beds; ; Sizes)')).toMatchObject([
       {},
       {},
-      { pairs: [{ looked: { type: inUnit('ft') }, given: { column: 'Length', type: choice('<8 ft', '>=8 ft') } }] },
+      { pairs: [{ looked: { type: inUnit('ft') }, given: { column: 'length', type: choice('<8 ft', '>=8 ft') } }] },
     ]);
   });
 
@@ -108,8 +108,8 @@ describe('a sheet looked in, the column and the criteria', () => {
   test('a sheet looked up in stands for its first column', () => {
     expect(args('VLOOKUP("x"; \'Seed lots\'; 2)')).toMatchObject([
       { node: 'constant', value: 'x' },
-      { node: 'column', table: 'Seed lots', column: 'Lot', from: 13, to: 24 },
-      { node: 'column', table: 'Seed lots', column: 'Quantity', from: 26, to: 27 },
+      { node: 'column', table: 'seed-lots', column: 'lot', from: 13, to: 24 },
+      { node: 'column', table: 'seed-lots', column: 'quantity', from: 26, to: 27 },
     ]);
     expect(checked('VLOOKUP("x"; \'Seed lots\'; 2)', CONTEXT).type).toEqual(inUnit('seeds'));
   });

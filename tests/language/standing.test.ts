@@ -12,7 +12,7 @@ import {
 } from '../../engine/language/standing.ts';
 import type { Typed } from '../../engine/language/typed.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
-import { checked, choice, FUNCTIONS, inUnit, shortType } from './plan.ts';
+import { checked, choice, FUNCTIONS, inUnit, link, shortType } from './plan.ts';
 
 function functionNamed(name: string): Parameters<typeof parameterAt>[0] {
   const signature = FUNCTIONS.get(name);
@@ -122,7 +122,7 @@ describe('standing where a type is wanted', () => {
     ['[Variety]', TEXT, 'key: text'],
     ['[Variety]', choice('a'), undefined],
     ['[Note]', choice('a'), 'cell: text'],
-    ['[Note]', { kind: 'link', table: 'Varieties' }, undefined],
+    ['[Note]', link('Varieties'), undefined],
     ['[Row spacing]', inUnit('ft'), 'cell: number in'],
     ['[Row spacing]', inUnit('lb'), undefined],
     ['5', inUnit('ft'), undefined],

@@ -7,7 +7,7 @@ import type { Tree } from '../../engine/language/tree.ts';
 import { asOther, rewritten } from '../../engine/language/unlike.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
 import { type Case, expectDiagnostic } from './diagnostic-case.ts';
-import { checked, choice, diagnosticOf, inUnit, isUnitHere } from './plan.ts';
+import { checked, choice, diagnosticOf, inUnit, isUnitHere, link } from './plan.ts';
 
 function treeOf(formula: string): Tree {
   const parsed = parseFormula(formula, isUnitHere);
@@ -15,7 +15,7 @@ function treeOf(formula: string): Tree {
   return parsed.tree;
 }
 
-const VARIETY: ValueType = { kind: 'link', table: 'Varieties' };
+const VARIETY = link('Varieties');
 
 describe('what is written out, as another type', () => {
   test.each<readonly [string, ValueType, string | undefined]>([

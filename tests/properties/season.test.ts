@@ -66,6 +66,8 @@ function entryFor(column: ColumnView, by: number, workbook: Book): string {
       const row = pick([...workbook.rows(type.table)], by);
       return row === undefined ? '' : workbook.rowName(type.table, row);
     }
+    case 'record':
+      return '';
     case 'text':
       return `Text ${by % 50}`;
   }

@@ -1,8 +1,8 @@
-// Dates that extension services and growers print for seven places, beside the dates the season workbook gives there from monthly
-// normals alone: when a crop goes into the bed, when it is cut. calendars.checks.ts makes checks of them; the printed table of
-// checks shows every error.
+// Dates that extension services and growers print for ten places, beside the dates the season workbook gives there from monthly
+// normals alone: when a crop goes into the bed, when it is cut. calendars.checks.ts makes facts of them, calendars.test.ts holds
+// the shares over all of them; the printed table of checks shows every error.
 
-import { civilDayOfIso, isoDate } from '../../engine/index.ts';
+import { civilDay, civilDayOfIso, isoDate, yearMonthDay } from '../../engine/index.ts';
 import { type Season, seasonOf } from '../sheets/season.ts';
 import { numberOf, type Row, readTable, textOf } from './table.ts';
 
@@ -89,26 +89,45 @@ export interface Told {
   readonly kind: string;
   readonly start: string;
   readonly published: number;
+  /** 'day', or 'month' where whole months are printed. */
+  readonly grain: string;
   readonly computed: number;
-  /** Days that the workbook is late; before it is below zero. Not a number where it gives no date. */
+  /**
+   * Days that the workbook is late; before it is below zero. Not a number where it gives no date. Where whole months are
+   * printed, any day of the first of them agrees, and days count from its nearer end.
+   */
   readonly late: number;
   /** When frost alone lets it in. */
   readonly frost: number;
+  /** Key of its publication (calendar-publications.ts). */
   readonly source: string;
 }
 
-/** The earliest printed date of a kind for each crop and way of starting at a place: later ones are a choice within the window. */
+/** The earliest printed date of a kind for each source, crop and way of starting at a place: later ones are a choice within the window. */
 function firstOfEach(rows: readonly Row[]): readonly Row[] {
   const first = new Map<string, Row>();
   for (const row of rows) {
-    const name = `${textOf(row, 'crop')} ${textOf(row, 'start')}`;
+    const name = `${textOf(row, 'source')} ${textOf(row, 'crop')} ${textOf(row, 'start')}`;
     const kept = first.get(name);
     if (kept === undefined || textOf(row, 'from') < textOf(kept, 'from')) first.set(name, row);
   }
   return [...first.values()];
 }
 
-function told(kind: string, date: 'from' | 'to', column: string): readonly Told[] {
+/** Days of the month that begins at a civil day. */
+function monthFrom(day: number): number {
+  const { year, month } = yearMonthDay(day);
+  return civilDay(month === 12 ? year + 1 : year, month === 12 ? 1 : month + 1, 1) - day;
+}
+
+/** Days that a date is late against a printed one; where months are printed any day of the first agrees. */
+export function daysLate(computed: number, published: number, grain: string): number {
+  const late = daysAfter(computed, published);
+  if (grain !== 'month' || late <= 0) return late;
+  return Math.max(0, late - (monthFrom(published) - 1));
+}
+
+function told(kind: string, date: 'from' | 'to', column: string, otherwise = column): readonly Told[] {
   return PLACES.flatMap((place) => {
     const ofKind = calendars.filter(
       (row) => textOf(row, 'place') === place && textOf(row, 'kind') === kind && textOf(row, date) !== '',
@@ -116,24 +135,27 @@ function told(kind: string, date: 'from' | 'to', column: string): readonly Told[
     const rows = date === 'from' ? firstOfEach(ofKind) : ofKind;
     if (rows.length === 0) return [];
     const wanted = rows.map((row) => ({
+      row,
       place,
       crop: textOf(row, 'crop'),
       start: textOf(row, 'start'),
       plantedOut: dayOf(place, textOf(row, date)),
     }));
     const season = seasonWith(place, wanted);
-    return wanted.map(({ crop, start, plantedOut }, index) => {
-      const computed = dateIn(season, index, column);
+    return wanted.map(({ row, crop, start, plantedOut }, index) => {
+      const first = dateIn(season, index, column);
+      const computed = Number.isNaN(first) ? dateIn(season, index, otherwise) : first;
       return {
         place,
         crop,
         kind,
         start,
         published: plantedOut,
+        grain: textOf(row, 'grain'),
         computed,
-        late: Number.isNaN(computed) ? Number.NaN : daysAfter(computed, plantedOut),
+        late: Number.isNaN(computed) ? Number.NaN : daysLate(computed, plantedOut, textOf(row, 'grain')),
         frost: dateIn(season, index, 'Frost lets in from'),
-        source: textOf(rows[index] ?? {}, 'source'),
+        source: textOf(row, 'source'),
       };
     });
   });
@@ -141,8 +163,8 @@ function told(kind: string, date: 'from' | 'to', column: string): readonly Told[
 
 /** Earliest dates in the bed, outdoors and without cover, in spring. */
 export const earliest = (): readonly Told[] => told('earliest', 'from', 'Earliest in the bed');
-/** Earliest dates in the bed for the autumn crop, where summers are too hot for it. */
-export const autumn = (): readonly Told[] => told('autumn', 'from', 'Earliest in the bed');
+/** Earliest dates in the bed for the autumn crop, where summers are too hot for it; else the earliest of all, as nothing keeps it out. */
+export const autumn = (): readonly Told[] => told('autumn', 'from', 'After the heat', 'Earliest in the bed');
 /** Last dates in the bed. */
 export const latest = (): readonly Told[] => told('latest', 'to', 'Latest in the bed');
 

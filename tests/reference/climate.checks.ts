@@ -13,15 +13,8 @@ import {
 import { degreeDays } from '../../engine/agronomy/thermal-time.ts';
 import { civilDay, civilDayOfIso, dayOfYear, yearMonthDay } from '../../engine/values/civil.ts';
 import type { Fact, Point, Publication } from './check.ts';
-import { SEATTLE } from './publications.ts';
+import { FREEZE_NORMALS, SEATTLE } from './publications.ts';
 
-const NORMALS: Publication = {
-  author: 'NOAA National Centers for Environmental Information',
-  year: 2011,
-  title: 'U.S. Climate Normals 1981-2010: freeze and frost probabilities',
-  publisher: 'NOAA, Asheville',
-  url: 'https://www.ncei.noaa.gov/products/land-based-station/us-climate-normals',
-};
 const MADISON: Publication = {
   author: 'Wisconsin State Climatology Office',
   year: 'undated, of the years 1981 to 2010',
@@ -125,7 +118,7 @@ export const facts: readonly Fact[] = [
     kind: 'published',
     fact: 'first autumn freeze at Raleigh by its chances',
     unit: 'day of year',
-    source: NORMALS,
+    source: FREEZE_NORMALS,
     at: 'station Raleigh State University, North Carolina, 32 F; the 10, 50 and 90 % dates tell the others',
     points: told(
       'first 32 F',
@@ -144,7 +137,7 @@ export const facts: readonly Fact[] = [
     kind: 'published',
     fact: 'last spring frost at Raleigh by its chances',
     unit: 'day of year',
-    source: NORMALS,
+    source: FREEZE_NORMALS,
     at: 'station Raleigh State University, North Carolina, 36 F; the 10 and 50 % dates tell the 80 % date',
     points: told(
       'last 36 F',

@@ -4,8 +4,9 @@
 import { cropYield } from '../../engine/agronomy/yield-density.ts';
 import { isoDate } from '../../engine/index.ts';
 import { seasonOf } from '../sheets/season.ts';
+import { CALENDARS } from './calendar-publications.ts';
 import { autumn, earliest, harvests, latest, median, shareWithin } from './calendars.ts';
-import { checks as harvestChecks } from './harvest.checks.ts';
+import { facts as harvestFacts } from './harvest.checks.ts';
 
 interface Line {
   readonly what: string;
@@ -67,7 +68,7 @@ function dates(): readonly Line[] {
   const rows = [
     ['earliest date in the bed', spring],
     ['latest date in the bed', latest()],
-    ['start of the autumn crop at 36 N', autumn()],
+    ['start of the autumn crop, 30 to 36 N', autumn()],
   ] as const;
   const worst = spring.reduce((most, row) => (Math.abs(row.late) > Math.abs(most.late) ? row : most));
   const cuts = harvests();
@@ -80,7 +81,7 @@ function dates(): readonly Line[] {
         measured: 'printed calendars',
         workbook: `${Math.round(100 * shareWithin(lates, 21))} % within three weeks`,
         off: `${Math.round(median(lates.map(Math.abs)))} days (median)`,
-        source: 'extension services and growers, seven places from 36 N to 65 N and 43 S',
+        source: 'extension services and growers, ten places from 30 N to 65 N and 43 S',
       };
     }),
     {
@@ -88,7 +89,7 @@ function dates(): readonly Line[] {
       measured: isoDate(worst.published).slice(5),
       workbook: isoDate(worst.computed).slice(5),
       off: `${Math.round(worst.late)} days`,
-      source: worst.source,
+      source: CALENDARS[worst.source]?.source.title ?? 'a page without a name',
     },
     {
       what: `first harvest, ${cuts.length} plantings`,
@@ -101,15 +102,20 @@ function dates(): readonly Line[] {
 }
 
 function hours(): readonly Line[] {
-  return harvestChecks
+  return harvestFacts
     .filter(({ unit }) => unit === 'h/ha')
-    .map(({ what, published, computed }) => ({
-      what: `hours, planting to packing: ${what.split(':')[0]?.toLowerCase()}`,
-      measured: `${published} h/ha`,
-      workbook: `${Math.round(computed() / 10) * 10} h/ha`,
-      off: percent(computed(), published),
-      source: 'J. Agric. Univ. Puerto Rico 6832, tractor-made plots of unknown yield',
-    }));
+    .flatMap(({ fact, points }) =>
+      points.map(({ given, computed: compute }) => {
+        const computed = compute();
+        return {
+          what: fact,
+          measured: `${Math.round(given)} h/ha`,
+          workbook: `${Math.round(computed / 10) * 10} h/ha`,
+          off: percent(computed, given),
+          source: 'J. Agric. Univ. Puerto Rico 6832, bare soil, no supports; yields not printed',
+        };
+      }),
+    );
 }
 
 /** The table as the README prints it. */

@@ -1,6 +1,7 @@
 // Prints the reference checks, a line a fact: kind, fact, what it rests on, points, the worst difference beside its tolerance, verdict;
-// then facts, points and sources of each kind. `npm run checks` prints that, `npm run checks -- --points` every point too, `npm run
+// then facts, points and sources of each kind, and every date of the printed calendars. `npm run checks` prints that, `npm run checks -- --points` every point too, `npm run
 // checks -- --readme` what the README quotes. Ends with exit code 1 if any fails.
+import { calendarLines } from './calendar-lines.ts';
 import { restsOn } from './check.ts';
 import { accuracyExcerpt } from './excerpt.ts';
 import { byKind, figure, type Judged, judgedFacts } from './summary.ts';
@@ -88,7 +89,7 @@ function printed(all: readonly Judged[], withPoints: boolean): string {
       `${kind.padEnd(16)}${String(facts).padStart(6)} facts${String(points).padStart(7)} points${String(sources).padStart(5)} sources` +
       `${knownOff > 0 ? `, ${knownOff} points known to be off` : ''}${failed > 0 ? `, ${failed} FAIL` : ''}`,
   );
-  return [...laidOut([HEADERS, ...rows]), '', ...totals].join('\n');
+  return [...laidOut([HEADERS, ...rows]), '', ...totals, '', ...calendarLines()].join('\n');
 }
 
 // A reader such as `head` may close the pipe before the table ends; that is no fault of the checks.

@@ -68,3 +68,11 @@ export const SEATTLE: Publication = {
   publisher: 'Vega project, vega-datasets 3.2',
   url: 'https://github.com/vega/vega-datasets/blob/main/data/seattle-weather.csv',
 };
+
+export const FREEZE_NORMALS: Publication = {
+  author: 'NOAA National Centers for Environmental Information',
+  year: 2011,
+  title: 'U.S. Climate Normals 1981-2010: freeze and frost probabilities',
+  publisher: 'NOAA, Asheville',
+  url: 'https://www.ncei.noaa.gov/products/land-based-station/us-climate-normals',
+};

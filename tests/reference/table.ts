@@ -23,3 +23,9 @@ export function numberOf(row: Row, header: string): number {
   const text = textOf(row, header);
   return text === '' ? Number.NaN : Number(text);
 }
+
+/** What a row says of itself being off: its columns off_up_to and why; nothing where they are blank. */
+export function offOf(row: Row): { off?: { upTo: number; why: string } } {
+  const upTo = numberOf(row, 'off_up_to');
+  return Number.isNaN(upTo) ? {} : { off: { upTo, why: textOf(row, 'why') } };
+}

@@ -1,4 +1,5 @@
 // Crop coefficients and water against the worked examples and tables of FAO Irrigation and Drainage Paper 56.
+import { hargreaves, topRadiation } from '../../engine/agronomy/reference-evapotranspiration.ts';
 import { climateCoefficient, cropCoefficient, meanCoefficient, seasonLength } from '../../engine/agronomy/water.ts';
 import type { Fact } from './check.ts';
 import { FAO56 } from './publications.ts';
@@ -13,7 +14,36 @@ const CROP = [0.5, 0.5, 0.8, 2.4, 4.4, 6.1, 6.7, 7.1, 5.4, 2.9];
 
 const tenDays = (index: number): number => meanCoefficient(index * 10, index * 10 + 10, BEAN_STAGES, BEAN_COEFFICIENTS);
 
+/** Day of the year of 3 September and of 15 July. */
+const [SEPTEMBER_3, JULY_15] = [246, 196];
+
 export const facts: readonly Fact[] = [
+  {
+    kind: 'published',
+    fact: 'radiation at the top of the atmosphere',
+    unit: 'MJ/m2 day',
+    source: FAO56,
+    at: 'examples 8 and 20',
+    points: [
+      { what: '20 S, 3 September', given: 32.2, computed: () => topRadiation(-20, SEPTEMBER_3), tolerance: 0.05 },
+      { what: '45 43 N, 15 July', given: 40.6, computed: () => topRadiation(45.72, JULY_15), tolerance: 0.05 },
+    ],
+  },
+  {
+    kind: 'published',
+    fact: 'reference evapotranspiration by Hargreaves for July at Lyon',
+    unit: 'mm/day',
+    source: FAO56,
+    at: 'example 20 (equation 52)',
+    points: [
+      {
+        what: 'low 14.8 C, high 26.6 C, 45 43 N',
+        given: 5.0,
+        computed: () => hargreaves(14.8, 26.6, 45.72, JULY_15),
+        tolerance: 0.05,
+      },
+    ],
+  },
   {
     kind: 'published',
     fact: 'crop coefficient of dry beans on a day',

@@ -173,7 +173,11 @@ describe('hours', () => {
     expect(number('Packing hours')).toBeCloseTo(mass / 50, 9);
     expect(number('Bed hours')).toBeCloseTo((10 * 8) / 60, 9);
     expect(number('Planting hours')).toBeCloseTo((4 * 10) / 1200, 9);
-    const before = number('Bed hours') + number('Planting hours');
+    const bed = (column: string): number => Number(season.value('Plantings', 'One', column));
+    const weeks = (bed('Bed free') - bed('Planted out')) / 7;
+    expect(weeks).toBeGreaterThan(3);
+    expect(number('Tending hours')).toBeCloseTo((10 * 0.2 * weeks) / 60, 9);
+    const before = number('Bed hours') + number('Planting hours') + number('Tending hours');
     expect(number('Hours')).toBeCloseTo(before + 1 + mass / 20 + mass / 50, 9);
     expect(number('Hours low')).toBeCloseTo(before + 0.5 + mass / 40 + mass / 100, 9);
     expect(number('Hours high')).toBeCloseTo(before + 2 + mass / 10 + mass / 25, 9);

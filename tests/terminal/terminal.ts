@@ -4,6 +4,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { civilDay } from '../../engine/index.ts';
+import { earlierTemplate } from '../../sheets-templates/earlier.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { run } from '../../ui/terminal/run.ts';
 import { templateOf } from '../book.ts';
@@ -47,13 +48,13 @@ export class Folder {
     return this.put(name, open().file());
   }
 
-  /** Runs a command; its error lines name files without the folder. */
-  async run(words: readonly string[], input: readonly string[] = []): Promise<Ran> {
+  /** Runs a command; its error lines name files without the folder. `whenOpening` is called when a workbook has been read. */
+  async run(words: readonly string[], input: readonly string[] = [], whenOpening?: () => void): Promise<Ran> {
     let out = '';
     let err = '';
     const status = await run(words, {
-      out: (text) => {
-        out += text;
+      out: (content) => {
+        out += typeof content === 'string' ? content : Buffer.from(content).toString('latin1');
       },
       warn: (line) => {
         err += `${line}\n`;
@@ -61,10 +62,15 @@ export class Folder {
       lines: async function* () {
         yield* input;
       },
+      input: async () => Buffer.from(input.join('\n')),
       today: civilDay(2026, 11, 20),
       now: () => 0,
-      templates: async (wanted) =>
-        wanted?.name === SMALL.name ? { today: () => SMALL, earlier: () => undefined } : templateShelf(),
+      templates: async (wanted) => {
+        whenOpening?.();
+        if (wanted?.name === SMALL.name) return { today: () => SMALL, earlier: () => undefined };
+        const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
+        return templateShelf(earlier === undefined ? [] : [earlier]);
+      },
     });
     return { status, out, err: err.replaceAll(`${this.path}/`, '') };
   }

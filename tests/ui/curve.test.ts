@@ -108,7 +108,7 @@ test('mean mass and stations of an onion bed are those of the yield-density mode
       isolated: read('isolated-plant-mass', 'varieties', variety),
       ceiling: read('ceiling-yield', 'varieties', variety),
       squarenessLoss: read('squareness-loss'),
-      clumpFactor: read('clump-factor'),
+      clumpFactor: read('clump-factor') * read('season-factor'),
       spread: read('diameter-spread'),
       shape: read('shape-factor', 'varieties', variety),
       bands: [],

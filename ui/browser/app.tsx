@@ -4,11 +4,11 @@
 import { signal } from '@preact/signals';
 import { rows, type SheetView, sheetView } from '../../engine/index.ts';
 import { Menu } from './commands/menu.tsx';
-import { pendingImport } from './dialogs/import-state.ts';
 import { newColumn } from './dialogs/new-column-state.ts';
 import { pendingUpgrade } from './dialogs/upgrade-state.ts';
 import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
+import { pendingImport } from './importing/import-state.ts';
 import { BottomLine } from './page/bottom-line.tsx';
 import { emptyWords } from './page/empty-words.ts';
 import { fetchGrid } from './page/fetch-grid.ts';
@@ -24,7 +24,7 @@ import { isOpen, openings, workbook } from './store/workbook.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
-const ImportDialog = later(() => import('./dialogs/import-dialog.tsx').then((part) => part.ImportDialog));
+const ImportDialog = later(() => import('./importing/import-dialog.tsx').then((part) => part.ImportDialog));
 const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
 

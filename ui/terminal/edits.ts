@@ -1,16 +1,30 @@
 // `set` and `formula`: one edit of a workbook file, written back whole or not at all.
 
-import { type Book, cellView, message, rowId, rowName, sheetViews, tryFormula } from '../../engine/index.ts';
+import {
+  type Book,
+  cellView,
+  message,
+  rowId,
+  rowName,
+  sheetViews,
+  tryFormula,
+  type Workbook,
+} from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
 import { diagnosticInWords } from './evaluate.ts';
 import { findColumn, findRow, findTable, placeInWords } from './places.ts';
-import { openWorkbook, saveWorkbook } from './workbook-files.ts';
+import { changeWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 /** Types one cell's value, as a person would; an empty one clears the cell or takes it back to its formula. */
-export async function setCell({ words, values }: Given, world: World): Promise<number> {
+export function setCell(given: Given, world: World): Promise<number> {
+  const [file = ''] = given.words;
+  return changeWorkbook(file, given, world, (workbook) => ({ says: typed(workbook, given.words) }));
+}
+
+/** Types the entry and gives the line that says what stands there now. */
+function typed(workbook: Workbook, words: readonly string[]): string {
   const [file = '', tableName = '', key = '', columnName = '', entry = ''] = words;
-  const workbook = await openWorkbook(file, world);
   const table = findTable(workbook, file, tableName);
   const row = findRow(workbook, table, file, key);
   const column = findColumn(table, file, columnName);
@@ -21,20 +35,23 @@ export async function setCell({ words, values }: Given, world: World): Promise<n
     message('type cell', { column: column.name, entry }),
   );
   if (done.refused) return refuse(onOneLine(`${file}: ${place}: ${done.why}`));
-  saveWorkbook(values.get('out') ?? file, workbook);
   const { text, unit, number } = cellView(workbook, table.id, row, column.id);
   const shown = text === '' ? 'blank' : text;
   const columnUnit =
     number === undefined || unit !== '' || column.unit === '' || column.unit === '%' ? '' : ` ${column.unit}`;
-  world.out(`${place}: ${onOneLine(shown)}${columnUnit}\n`);
-  return 0;
+  return `${place}: ${onOneLine(shown)}${columnUnit}\n`;
 }
 
 /** Replaces a computed column's formula or adds a computed column; a formula that doesn't check is refused. */
-export async function setFormula({ words, values }: Given, world: World): Promise<number> {
+export function setFormula(given: Given, world: World): Promise<number> {
+  const [file = ''] = given.words;
+  return changeWorkbook(file, given, world, (workbook) => ({ says: replaced(workbook, given.words) }));
+}
+
+/** Sets the formula and gives the lines that say so, and which others no longer check. */
+function replaced(workbook: Workbook, words: readonly string[]): string {
   const [file = '', tableName = '', columnName = '', given = ''] = words;
   const formula = given.replace(/^\s*=/, '').trim();
-  const workbook = await openWorkbook(file, world);
   const table = findTable(workbook, file, tableName);
   const known = table.columns.find((one) => one.name.toLowerCase() === columnName.trim().toLowerCase());
   const column = known?.name ?? columnName;
@@ -53,12 +70,9 @@ export async function setFormula({ words, values }: Given, world: World): Promis
   if (done.refused) return refuse(onOneLine(`${file}: ${place}: ${done.why}`));
   const own = failingFormulas(workbook).get(place);
   if (own !== undefined) return refuse(onOneLine(`${file}: ${place}: ${own}`));
-  saveWorkbook(values.get('out') ?? file, workbook);
-  world.out(`${place} = ${formula}\n`);
-  for (const [other, why] of failingFormulas(workbook)) {
-    if (!failing.has(other)) world.out(`${onOneLine(`${other} no longer checks: ${why}`)}\n`);
-  }
-  return 0;
+  const broken = [...failingFormulas(workbook)].filter(([other]) => !failing.has(other));
+  const lines = broken.map(([other, why]) => `${onOneLine(`${other} no longer checks: ${why}`)}\n`);
+  return `${place} = ${formula}\n${lines.join('')}`;
 }
 
 /** Columns whose formula doesn't check or goes in a circle, with the sentence. */

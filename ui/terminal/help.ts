@@ -14,8 +14,9 @@ ${verbs}
       prints this page; --version prints the version
 
 Names of tables, columns and rows with blanks go in quotes. After a bare -- nothing is read as an option.
-set, formula and import write FILE itself where --out names no other. Bad input gives one line on standard
-error and exit status 2, and nothing is written.
+What changes a workbook writes FILE itself where --out names no other, whole or not at all, and waits while another
+command does. Nothing else is written over without --force. - stands for standard input and output. Bad input gives
+one line on standard error and exit status 2, and nothing is written.
 `;
 }
 

@@ -4,15 +4,21 @@ import { createInterface } from 'node:readline';
 import { civilDay, loadGeneralUnits } from '../../engine/index.ts';
 import { earlierTemplate } from '../../sheets-templates/earlier.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
+import { reason } from './disk.ts';
 import { run } from './run.ts';
 import { onOneLine, type World } from './world.ts';
 
 const now = new Date();
 
 const world: World = {
-  out: (text) => process.stdout.write(text),
+  out: (content) => process.stdout.write(content),
   warn: (line) => process.stderr.write(`${line}\n`),
   lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
+  input: async () => {
+    const chunks: Buffer[] = [];
+    for await (const chunk of process.stdin) chunks.push(Buffer.from(chunk));
+    return Buffer.concat(chunks);
+  },
   today: civilDay(now.getFullYear(), now.getMonth() + 1, now.getDate()),
   now: () => Date.now(),
   templates: async (wanted) => {
@@ -21,11 +27,12 @@ const world: World = {
   },
 };
 
-// A reader that has seen enough (`| head`) is no fault.
+// Whoever reads the output may stop before its end, and a disk may fill: what was to be read is then not whole.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit(0);
+  world.warn(`Standard output can't be written: ${reason(error)}.`);
+  process.exit(2);
 });
+process.stderr.on('error', () => process.exit(2));
 
 try {
   await loadGeneralUnits();

@@ -1,11 +1,11 @@
 // `new`: a fresh workbook file from a template, or the demo farm.
 
 import { demoFarm } from '../../demo/farm.ts';
-import { type Start, sheetViews, type Template } from '../../engine/index.ts';
+import { type Start, sheetViews, type Template, writeWorkbookFile } from '../../engine/index.ts';
 import { OFFERS, SEASON } from '../../sheets-templates/index.ts';
 import type { Given } from './arguments.ts';
 import { seasonFor } from './season-year.ts';
-import { saveWorkbook, startWorkbook } from './workbook-files.ts';
+import { STREAM, startWorkbook, writeOut } from './workbook-files.ts';
 import { refuse, type World } from './world.ts';
 
 const DEMO = 'demo';
@@ -19,8 +19,14 @@ export function makeNew(given: Given, world: World): number {
   const file = values.get('out');
   if (file === undefined) return refuse(`Say which file to write: new ${name} --out season.json.`);
   const workbook = startWorkbook(template, start, world);
-  saveWorkbook(file, workbook);
-  world.out(`Wrote ${file}: ${sheetViews(workbook).length} tables.\n`);
+  writeOut(file, writeWorkbookFile(workbook.data()), given, world);
+  if (file === STREAM) return 0;
+  const what = `${sheetViews(workbook).length} tables`;
+  world.out(
+    given.flags.has('dry-run')
+      ? `${file} would hold ${what}. Nothing was written: this was a trial.\n`
+      : `Wrote ${file}: ${what}.\n`,
+  );
   return 0;
 }
 

@@ -1,13 +1,19 @@
 // The terminal's verbs in one list: what each is called, takes and does. Help is printed from it, and run.ts runs by it.
 
+import { FORMATS } from '../../engine/index.ts';
+import { laySuccessions, placePlantings } from './acts.ts';
 import type { Given, Options } from './arguments.ts';
 import { checkWorkbook } from './check.ts';
-import { exportTable, importRows } from './csv-files.ts';
 import { setCell, setFormula } from './edits.ts';
 import { evaluateFormulas } from './evaluate.ts';
 import { explainCell } from './explain.ts';
+import { listJournal, undoLast } from './history.ts';
+import { printJobs, saveCalendar } from './jobs.ts';
 import { makeNew } from './new.ts';
+import { exportTable, importRows } from './table-files.ts';
 import { listTables, printTable } from './tables.ts';
+import { upgradeSheets } from './upgrade.ts';
+import { CHANGING, CHANGING_IN_WORDS } from './workbook-files.ts';
 import type { World } from './world.ts';
 
 export interface Verb {
@@ -22,12 +28,17 @@ export interface Verb {
   readonly run: (given: Given, world: World) => number | Promise<number>;
 }
 
+const OFFERED = FORMATS.filter(({ holds }) => holds !== 'workbook');
+const WRITTEN = OFFERED.map(({ id }) => id);
+const MANY = OFFERED.filter(({ holds }) => holds === 'sheets').map(({ name }) => name);
+const READ = FORMATS.flatMap(({ name, readTable }) => (readTable === undefined ? [] : [name])).join(' or ');
+
 export const VERBS: readonly Verb[] = [
   {
     name: 'new',
     takes: ['[TEMPLATE]'],
-    options: { out: 'value', units: 'value', currency: 'value', season: 'value' },
-    optionsInWords: '--out FILE [--units us|si] [--currency CODE] [--season YEAR]',
+    options: { out: 'value', units: 'value', currency: 'value', season: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '--out FILE [--units us|si] [--currency CODE] [--season YEAR] [--force] [--dry-run]',
     does: 'writes a fresh workbook file: season where no template is named, or demo for the demo farm',
     run: makeNew,
   },
@@ -58,33 +69,41 @@ export const VERBS: readonly Verb[] = [
   {
     name: 'set',
     takes: ['FILE', 'TABLE', 'KEY', 'COLUMN', 'VALUE'],
-    options: { out: 'value' },
-    optionsInWords: '[--out FILE]',
+    options: CHANGING,
+    optionsInWords: CHANGING_IN_WORDS,
     does: 'types one cell: "6 in", 85%, 2027-03-15; KEY names the row, and any KEY will do in a one-row table',
     run: setCell,
   },
   {
     name: 'formula',
     takes: ['FILE', 'TABLE', 'COLUMN', 'FORMULA'],
-    options: { out: 'value' },
-    optionsInWords: '[--out FILE]',
+    options: CHANGING,
+    optionsInWords: CHANGING_IN_WORDS,
     does: "replaces a computed column's formula, or adds a computed column",
     run: setFormula,
   },
   {
     name: 'import',
-    takes: ['FILE', 'TABLE', 'ROWS.csv'],
-    options: { out: 'value' },
-    optionsInWords: '[--out FILE]',
-    does: 'adds or updates rows from CSV by their key, all or none; headers may carry a unit: Length (ft)',
+    takes: ['FILE', 'TABLE', 'ROWS'],
+    options: {
+      ...CHANGING,
+      'good-rows': 'flag',
+      columns: 'value',
+      encoding: 'value',
+      delimiter: 'value',
+      decimal: 'value',
+      sheet: 'value',
+    },
+    optionsInWords: `[--good-rows] [--columns "HEADER=COLUMN; ..."] [--encoding ENCODING] [--delimiter ;] [--decimal point|comma] [--sheet NAME] ${CHANGING_IN_WORDS}`,
+    does: `adds or updates rows from ${READ} by their key, all or none, or with --good-rows those that can be taken (exit status 1 where some can't); headers may carry a unit: Length (ft)`,
     run: importRows,
   },
   {
     name: 'export',
-    takes: ['FILE', 'TABLE'],
-    options: { out: 'value' },
-    optionsInWords: '[--out CSV]',
-    does: 'writes a table as CSV',
+    takes: ['FILE', '[TABLE]'],
+    options: { out: 'value', format: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: `[--format ${WRITTEN.join('|')}] [--out FILE] [--force] [--dry-run]`,
+    does: `writes a table to a file whose ending tells the format, or to standard output; ${MANY.join(', ')} holds all tables where none is named`,
     run: exportTable,
   },
   {
@@ -96,12 +115,68 @@ export const VERBS: readonly Verb[] = [
     run: explainCell,
   },
   {
+    name: 'lay',
+    takes: ['FILE', '[SUCCESSION]'],
+    options: CHANGING,
+    optionsInWords: CHANGING_IN_WORDS,
+    does: 'lays the plantings of a succession, or of all, so that harvests come evenly',
+    run: laySuccessions,
+  },
+  {
+    name: 'place',
+    takes: ['FILE'],
+    options: { ...CHANGING, seed: 'value' },
+    optionsInWords: `[--seed NUMBER] ${CHANGING_IN_WORDS}`,
+    does: 'proposes a bed for every planting that has none typed',
+    run: placePlantings,
+  },
+  {
     name: 'check',
     takes: ['FILE'],
     options: {},
     optionsInWords: '',
     does: 'lists what needs attention; exit status 1 if any of it is an error',
     run: checkWorkbook,
+  },
+  {
+    name: 'jobs',
+    takes: ['FILE'],
+    options: { week: 'value' },
+    optionsInWords: '[--week 2027-W18]',
+    does: "prints a week's sheet of jobs, with the late ones and the hours; this week where none is named",
+    run: printJobs,
+  },
+  {
+    name: 'calendar',
+    takes: ['FILE'],
+    options: { out: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '--out X.ics [--force] [--dry-run]',
+    does: 'writes all jobs as a calendar file that phones and other programs read',
+    run: saveCalendar,
+  },
+  {
+    name: 'upgrade',
+    takes: ['FILE'],
+    options: { ...CHANGING, take: 'flag' },
+    optionsInWords: `[--take] ${CHANGING_IN_WORDS}`,
+    does: "shows what today's sheets would change in a workbook made from earlier ones; --take takes them",
+    run: upgradeSheets,
+  },
+  {
+    name: 'journal',
+    takes: ['FILE'],
+    options: {},
+    optionsInWords: '',
+    does: 'lists the changes that were made with --journal, the latest last',
+    run: listJournal,
+  },
+  {
+    name: 'undo',
+    takes: ['FILE'],
+    options: { out: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '[--out FILE] [--force] [--dry-run]',
+    does: 'takes back the last change in the journal, or writes the file as it was before it elsewhere',
+    run: undoLast,
   },
 ];
 

@@ -1,42 +1,49 @@
-// Files on disk: reads workbooks and CSV text, and writes so that a file is either the old one or the new one, whole: into a
-// file beside it first, which then takes its name. Turns every way this can fail into a sentence that names the file.
+// Workbooks in files and streams: opens them worked out, and carries a change of one from reading to writing under its lock, so
+// that of two commands at once none is lost.
 
 import { randomBytes } from 'node:crypto';
 import {
-  chmodSync,
-  closeSync,
-  existsSync,
-  fsyncSync,
-  openSync,
-  readFileSync,
-  realpathSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
-import { basename, dirname, join } from 'node:path';
-import {
+  type HistoryData,
   newDocument,
   readWorkbookFile,
   type Start,
+  type Step,
   type Template,
   type TemplateShelf,
   templateWanted,
   Workbook,
+  workbookText,
   writeWorkbookFile,
 } from '../../engine/index.ts';
+import type { Given } from './arguments.ts';
+import { hashOf, readPlain, type Snapshot, sweep, writePlain } from './disk.ts';
+import { addToJournal, changesLeadingTo, historyOf } from './journal.ts';
+import { lockOf } from './lock.ts';
 import { onOneLine, refuse, type World } from './world.ts';
+
+/** The name that stands for standard input and output. */
+export const STREAM = '-';
 
 /** The workbook in a file, worked out. */
 export async function openWorkbook(path: string, world: World): Promise<Workbook> {
-  const text = decoded(path, bytesOf(path), false);
-  const templates = await world.templates(templateWanted(text));
-  const read = readWorkbookFile(text, templates);
-  if (!read.ok) return refuse(`${path}: ${read.why}`);
-  for (const note of read.notes) world.warn(onOneLine(`${path}: ${note}`));
-  const workbook = Workbook.open(read.data, engineWorld(world, templates));
-  return workbook ?? refuse(`${path}: its template “${read.data.template.name}” is not known here: update Dibble.`);
+  return opened(path, await bytesOf(path, world), world);
+}
+
+/** The bytes of a file, or of standard input. */
+export async function bytesOf(path: string, world: World): Promise<Uint8Array> {
+  return path === STREAM ? world.input() : readPlain(path).bytes;
+}
+
+async function opened(path: string, bytes: Uint8Array, world: World, history?: HistoryData): Promise<Workbook> {
+  const name = path === STREAM ? 'Standard input' : path;
+  const decoded = workbookText(bytes);
+  if (!decoded.ok) return refuse(`${name}: ${decoded.why}`);
+  const templates = await world.templates(templateWanted(decoded.text));
+  const read = readWorkbookFile(decoded.text, templates);
+  if (!read.ok) return refuse(onOneLine(`${name}: ${read.why}`));
+  for (const note of read.notes) world.warn(onOneLine(`${name}: ${note}`));
+  const workbook = Workbook.open(read.data, engineWorld(world, templates), history);
+  return workbook ?? refuse(`${name}: its template “${read.data.template.name}” is not known here: update Dibble.`);
 }
 
 /** A workbook that starts from a template. */
@@ -59,77 +66,86 @@ function newId(): string {
     .slice(0, 10)}`;
 }
 
-export function saveWorkbook(path: string, workbook: Workbook): void {
-  writeWhole(path, writeWorkbookFile(workbook.data()));
+/** The options of every verb that changes a workbook. */
+export const CHANGING = { out: 'value', force: 'flag', 'dry-run': 'flag', journal: 'flag' } as const;
+
+export const CHANGING_IN_WORDS = '[--out FILE] [--force] [--dry-run] [--journal]';
+
+/** What a change has to say, and the exit status. */
+export interface Changed {
+  readonly says: string;
+  readonly status?: number;
 }
 
-/** A text file such as CSV; what isn't UTF-8 is read as spreadsheets of old wrote it. */
-export function readText(path: string): string {
-  return decoded(path, bytesOf(path), true);
+export interface ChangeOptions {
+  /** Opens the workbook with the steps of its journal, to be taken back. */
+  readonly withJournal?: boolean;
 }
 
-function bytesOf(path: string): Uint8Array {
+/**
+ * Reads a workbook, lets `work` change it, and writes it: over itself, or where --out says. From reading to writing over itself
+ * the file is locked. What the change says goes to standard output, unless the workbook does.
+ */
+export async function changeWorkbook(
+  file: string,
+  given: Given,
+  world: World,
+  work: (workbook: Workbook) => Changed | Promise<Changed>,
+  { withJournal = false }: ChangeOptions = {},
+): Promise<number> {
+  const out = given.values.get('out') ?? file;
+  if (given.flags.has('journal') && (out !== file || file === STREAM))
+    refuse('--journal keeps a journal beside the file that is changed: leave out --out and name a file.');
+  const dry = given.flags.has('dry-run');
+  const place = file === STREAM ? undefined : readPlain(file).place;
+  const lock = place !== undefined && out === file && !dry ? await lockOf(place) : undefined;
   try {
-    return readFileSync(path);
-  } catch (thrown) {
-    return refuse(`${path} can't be read: ${reason(thrown)}.`);
+    if (lock !== undefined && place !== undefined) sweep(place);
+    // Read only now that nobody else writes.
+    const read = place === undefined ? undefined : readPlain(file);
+    const bytes = read?.bytes ?? (await world.input());
+    const history = withJournal && read !== undefined ? historyOf(changesLeadingTo(read.place, read.hash)) : undefined;
+    const workbook = await opened(file, bytes, world, history);
+    const before = lastSteps(workbook);
+    const { says, status = 0 } = await work(workbook);
+    if (!dry) save(out, workbook, given, world, read, before);
+    const told = dry ? `${says}Nothing was written: this was a trial.\n` : says;
+    if (out === STREAM && !dry) world.warn(told.trimEnd());
+    else world.out(told);
+    return status;
+  } finally {
+    lock?.release();
   }
 }
 
-function decoded(path: string, bytes: Uint8Array, olderToo: boolean): string {
-  const [first, second] = bytes;
-  if (first === 0xff && second === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
-  if (first === 0xfe && second === 0xff) return new TextDecoder('utf-16be').decode(bytes);
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    if (olderToo && !bytes.includes(0)) return new TextDecoder('windows-1252').decode(bytes);
-    return refuse(`${path} isn't a text file: choose another file, or take a whole copy of it.`);
-  }
+/** The step done last and the one taken back last. */
+function lastSteps({ history }: Workbook): readonly [done: Step | undefined, undone: Step | undefined] {
+  return [history.done.at(-1), history.undone.at(-1)];
 }
 
-/** Writes a file whole or not at all. */
-export function writeWhole(path: string, text: string): void {
-  let beside: string | undefined;
-  try {
-    const target = existsSync(path) ? realpathSync(path) : path;
-    if (existsSync(target) && statSync(target).isDirectory()) refuse(`${path} is a folder: name a file in it.`);
-    beside = join(dirname(target), `.${basename(target)}.${randomBytes(6).toString('hex')}.new`);
-    const handle = openSync(beside, 'wx');
-    try {
-      writeFileSync(handle, text);
-      fsyncSync(handle);
-    } finally {
-      closeSync(handle);
-    }
-    if (existsSync(target)) chmodSync(beside, statSync(target).mode);
-    renameSync(beside, target);
-  } catch (thrown) {
-    if (beside !== undefined) rmSync(beside, { force: true });
-    if (!isSystemError(thrown)) throw thrown;
-    refuse(`${path} can't be written: ${reason(thrown)}.`);
+function save(
+  out: string,
+  workbook: Workbook,
+  { flags }: Given,
+  world: World,
+  read: Snapshot | undefined,
+  before: readonly [done: Step | undefined, undone: Step | undefined],
+): void {
+  const text = writeWorkbookFile(workbook.data());
+  if (out === STREAM) {
+    world.out(text);
+    return;
   }
+  const [done, undone] = lastSteps(workbook);
+  const step = undone !== before[1] ? undone : done !== before[0] ? done : undefined;
+  if (flags.has('journal') && read !== undefined && step !== undefined) {
+    addToJournal(read.place, { before: read.hash, after: hashOf(text), ...step });
+  }
+  writePlain(out, text, { over: read, force: flags.has('force') });
 }
 
-function isSystemError(thrown: unknown): thrown is Error & { readonly code: string } {
-  return thrown instanceof Error && 'code' in thrown && typeof thrown.code === 'string';
-}
-
-function reason(thrown: unknown): string {
-  switch (isSystemError(thrown) ? thrown.code : '') {
-    case 'ENOENT':
-      return 'there is no such file or folder; check the name';
-    case 'EACCES':
-    case 'EPERM':
-    case 'EROFS':
-      return "you aren't allowed to; check the file's permissions";
-    case 'EISDIR':
-      return 'it is a folder; name a file';
-    case 'ENOTDIR':
-      return 'part of its path is a file, not a folder; check the path';
-    case 'ENOSPC':
-      return 'the disk is full; make room';
-    default:
-      return thrown instanceof Error ? thrown.message : String(thrown);
-  }
+/** Writes a fresh workbook or what was made from one: to a new file, over another where that is forced, or to a stream. */
+export function writeOut(out: string, content: string | Uint8Array, { flags }: Given, world: World): void {
+  if (out === STREAM) world.out(content);
+  else if (!flags.has('dry-run')) writePlain(out, content, { force: flags.has('force') });
 }

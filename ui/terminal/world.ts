@@ -4,12 +4,14 @@
 import type { TemplateShelf } from '../../engine/index.ts';
 
 export interface World {
-  /** Standard output; the text brings its own line breaks. */
-  out(text: string): void;
+  /** Standard output; a text brings its own line breaks. */
+  out(content: string | Uint8Array): void;
   /** Standard error, a line at a time. */
   warn(line: string): void;
   /** Standard input, line by line. */
   lines(): AsyncIterable<string>;
+  /** Standard input, whole. */
+  input(): Promise<Uint8Array>;
   /** The civil day it is. */
   readonly today: number;
   /** Milliseconds of the clock. */

@@ -1,6 +1,7 @@
 // What a row generator is: a sheet's rows that follow from other data. Each kind stands in a file of its own beside this
 // one; graph/generator-node.ts runs them before every column of their sheet.
 
+import type { Typed } from '../../language/typed.ts';
 import type { Frame } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
@@ -15,6 +16,8 @@ export interface RowGenerator {
   /** The columns it fills: the link, the date, the names of events. */
   readonly columns: readonly ColumnDef[];
   readonly inputs: readonly GeneratorInput[];
+  /** Called once before the inputs are looked at: what the rows depend on may be worked out in columns behind other sheets. */
+  prepare?(asColumn: (tree: Typed, table: TableDef) => ColumnDef): void;
   /**
    * Brings the rows up to date. `dirty[i]` are the changed rows of input i; `rows` takes every row of the table that came,
    * went, moved or was filled anew.

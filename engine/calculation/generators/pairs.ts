@@ -2,6 +2,7 @@
 // of pairs that went are used again. Where the sheet's condition compares dates of the two (or anything else that has an
 // order), `range` says which rows of the second table a row of the first may meet, and no other pairs are made.
 
+import type { Typed } from '../../language/typed.ts';
 import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
@@ -38,15 +39,23 @@ export function pairRows(
   links: readonly [ColumnDef, ColumnDef],
   sources: readonly [TableDef, TableDef],
   pairs: FrameState<Pairs>,
-  range: PairRange | undefined,
+  rangeOf: (asColumn: (tree: Typed, table: TableDef) => ColumnDef) => PairRange | undefined,
 ): RowGenerator {
   const [first, second] = sources;
-  const firstInputs: GeneratorInput[] = [{ rowsOf: first }, ...(range?.first ?? []).map((column) => ({ column }))];
-  const secondInputs: GeneratorInput[] = [{ rowsOf: second }, ...(range?.second ?? []).map((column) => ({ column }))];
+  let range: PairRange | undefined;
+  let firstInputs: readonly GeneratorInput[] = [{ rowsOf: first }];
+  let secondInputs: readonly GeneratorInput[] = [{ rowsOf: second }];
   return {
     table,
     columns: links,
-    inputs: [...firstInputs, ...secondInputs],
+    get inputs() {
+      return [...firstInputs, ...secondInputs];
+    },
+    prepare(asColumn) {
+      range = rangeOf(asColumn);
+      firstInputs = [{ rowsOf: first }, ...(range?.first ?? []).map((column) => ({ column }))];
+      secondInputs = [{ rowsOf: second }, ...(range?.second ?? []).map((column) => ({ column }))];
+    },
     generate(frame, dirty, rows) {
       const ofFirst = dirty.slice(0, firstInputs.length);
       const ofSecond = dirty.slice(firstInputs.length);

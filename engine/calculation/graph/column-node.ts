@@ -4,7 +4,7 @@
 import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { CellError } from '../../values/error.ts';
 import type { Frame } from '../frame.ts';
-import { BATCH, type Batch, constantKernel, type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import { BATCH, type Batch, constantKernel, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import { type ColumnDef, columnKey } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
@@ -16,6 +16,31 @@ const FAILED: CellError = {
 };
 const NONE: ReadonlySet<number> = new Set();
 const listed = new Int32Array(BATCH);
+
+/** A kernel's values; where it fails, row by row, so that only the rows it fails on hold an error. */
+export function workedOut(kernel: Kernel, batch: Batch): Vector {
+  try {
+    return kernel(batch);
+  } catch {
+    return rowByRow(kernel, batch);
+  }
+}
+
+function rowByRow(kernel: Kernel, { frame, rows, from, count }: Batch): Vector {
+  const out: Vector = { ...room(scratch(), count), clean: false };
+  for (let i = 0; i < count; i++) {
+    const row = rows === undefined ? from + i : (rows[i] ?? 0);
+    try {
+      const { values, states, at, clean } = kernel({ frame, rows: undefined, from: row, count: 1 });
+      out.values[i] = values[at] ?? 0;
+      out.states[i] = clean ? FILLED : (states[at] ?? FILLED);
+    } catch {
+      out.values[i] = frame.faults.number(FAILED);
+      out.states[i] = FAULT;
+    }
+  }
+  return out;
+}
 
 export class ColumnNode implements Node {
   readonly name: string;
@@ -50,7 +75,7 @@ export class ColumnNode implements Node {
     for (let from = 0; from < length; from += BATCH) {
       batch.from = from;
       batch.count = Math.min(BATCH, length - from);
-      const vector = this.#workedOut(batch);
+      const vector = workedOut(this.kernel, batch);
       if (plain && vector.clean && frame.column(this.column).exceptions === 0)
         this.#copyClean(frame, vector, from, batch.count, changed, many);
       else for (let i = 0; i < batch.count; i++) this.#write(frame, over, from + i, vector, i, changed);
@@ -91,34 +116,9 @@ export class ColumnNode implements Node {
         batch.rows = listed;
       }
       batch.count = count;
-      const vector = this.#workedOut(batch);
+      const vector = workedOut(this.kernel, batch);
       for (let i = 0; i < count; i++) this.#write(frame, over, rows[start + i] ?? 0, vector, i, changed);
     }
-  }
-
-  /** The kernel's values; where it fails, row by row, so that only the rows it fails on hold an error. */
-  #workedOut(batch: Batch): Vector {
-    try {
-      return this.kernel(batch);
-    } catch {
-      return this.#rowByRow(batch);
-    }
-  }
-
-  #rowByRow({ frame, rows, from, count }: Batch): Vector {
-    const out: Vector = { ...scratch(), clean: false };
-    for (let i = 0; i < count; i++) {
-      const row = rows === undefined ? from + i : (rows[i] ?? 0);
-      try {
-        const { values, states, at, clean } = this.kernel({ frame, rows: undefined, from: row, count: 1 });
-        out.values[i] = values[at] ?? 0;
-        out.states[i] = clean ? FILLED : (states[at] ?? FILLED);
-      } catch {
-        out.values[i] = frame.faults.number(FAILED);
-        out.states[i] = FAULT;
-      }
-    }
-    return out;
   }
 
   #typedOver(frame: Frame): ReadonlySet<number> {

@@ -12,7 +12,6 @@ export class GeneratorNode implements Node {
   readonly name: string;
   readonly dependencies: Node[] = [];
   readonly source = new Source(this);
-  readonly lanes: number;
   rank = 0;
   firstSet = 0;
   readonly generator: RowGenerator;
@@ -22,8 +21,12 @@ export class GeneratorNode implements Node {
   constructor(generator: RowGenerator, sourceOf: (column: ColumnDef) => Source) {
     this.name = generator.table.id;
     this.generator = generator;
-    this.lanes = Math.max(1, generator.inputs.length);
     this.#sourceOf = sourceOf;
+  }
+
+  /** One for each input. */
+  get lanes(): number {
+    return Math.max(1, this.generator.inputs.length);
   }
 
   run(frame: Frame, changed: RowSet): void {

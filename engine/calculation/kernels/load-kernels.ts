@@ -2,7 +2,7 @@
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { ColumnDef } from '../layout.ts';
-import { type Batch, type Kernel, scratch, type Vector } from './vector.ts';
+import { type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
 
 function rowAt(batch: Batch, i: number): number {
   return batch.rows === undefined ? batch.from + i : (batch.rows[i] ?? 0);
@@ -23,6 +23,7 @@ export function loadKernel(column: ColumnDef): Kernel {
       return view;
     }
     const { count } = batch;
+    room(own, count);
     for (let i = 0; i < count; i++) own.values[i] = values[rowAt(batch, i)] ?? 0;
     own.clean = clean;
     if (!clean) for (let i = 0; i < count; i++) own.states[i] = states[rowAt(batch, i)] ?? BLANK;
@@ -38,6 +39,7 @@ export function linkedKernel(link: ColumnDef, column: ColumnDef): Kernel {
   const out = scratch();
   let careful: Kernel | undefined;
   return (batch) => {
+    room(out, batch.count);
     const { values: slots, exceptions: unlinked } = batch.frame.column(link);
     const { values, exceptions } = batch.frame.column(column);
     const clean = unlinked === 0 && exceptions === 0;
@@ -53,6 +55,25 @@ export function linkedKernel(link: ColumnDef, column: ColumnDef): Kernel {
 /** out[i] = values[slots[from + i]], all of them there. */
 function gather(out: Float64Array, values: Float64Array, slots: Int32Array, from: number, count: number): void {
   for (let i = 0; i < count; i++) out[i] = values[slots[from + i] as number] as number;
+}
+
+/** This row's cell where a person typed over its formula, blank elsewhere. */
+export function typedKernel(column: ColumnDef): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const { values, states } = batch.frame.column(column);
+    const over = batch.frame.typed[column.number]?.over;
+    let clean = true;
+    for (let i = 0; i < batch.count; i++) {
+      const row = rowAt(batch, i);
+      const state = over?.has(row) === true ? (states[row] ?? BLANK) : BLANK;
+      out.values[i] = state === BLANK ? 0 : (values[row] ?? 0);
+      out.states[i] = state;
+      if (state !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
 }
 
 /** The one cell at slot 0 of a column, for every row. */
@@ -81,6 +102,7 @@ export function todayKernel(): Kernel {
 export function throughKernel(link: Kernel, column: ColumnDef): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const from = link(batch);
     const count = from.uniform ? 1 : batch.count;
     const { values, states, exceptions } = batch.frame.column(column);
@@ -109,6 +131,7 @@ export function throughKernel(link: Kernel, column: ColumnDef): Kernel {
 export function ownRowKernel(): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     for (let i = 0; i < batch.count; i++) out.values[i] = rowAt(batch, i);
     return out;
   };

@@ -3,7 +3,7 @@
 
 import type { Loop } from '../../functions/definition.ts';
 import { BLANK } from '../../values/column.ts';
-import { constantKernel, type Kernel, scratch, type Vector } from './vector.ts';
+import { constantKernel, type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** `carefully` makes the kernel that works value by value, from kernels of the same arguments. */
 export function loopKernel(
@@ -16,6 +16,7 @@ export function loopKernel(
   let vectors: readonly Vector[] = [];
   const careful = carefully(kernels.map((_, k) => (batch) => vectors[k] ?? nothing(batch)));
   return (batch) => {
+    room(out, batch.count);
     vectors = kernels.map((kernel) => kernel(batch));
     if (!vectors.every((vector) => vector.clean)) return careful(batch);
     out.uniform = vectors.every((vector) => vector.uniform);

@@ -3,7 +3,7 @@
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { compareNumbers } from '../../values/tolerance.ts';
-import { type Batch, type Kernel, scratch, type Vector } from './vector.ts';
+import { BATCH, type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** The numbers of the errors that arithmetic can make. */
 export interface ArithmeticFaults {
@@ -94,6 +94,7 @@ export function arithmeticKernel(
   const out = scratch();
   const loop = LOOPS[operator];
   return (batch) => {
+    room(out, batch.count);
     const a = left(batch);
     const b = right(batch);
     out.uniform = a.uniform && b.uniform;
@@ -145,6 +146,7 @@ export function compareKernel(
 export function pointKernel1(argument: Kernel, compute: (a: number) => number, fault: number | undefined): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const a = argument(batch);
     out.uniform = a.uniform;
     const count = out.uniform ? 1 : batch.count;
@@ -171,6 +173,7 @@ export function pointKernel2(
 ): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const a = left(batch);
     const b = right(batch);
     out.uniform = a.uniform && b.uniform;
@@ -200,6 +203,7 @@ export function pointKernel3(
   const out = scratch();
   const [first, second, third] = kernels;
   return (batch) => {
+    room(out, batch.count);
     const a = first(batch);
     const b = second(batch);
     const c = third(batch);
@@ -230,6 +234,7 @@ export function pointKernel4(
   const out = scratch();
   const [first, second, third, fourth] = kernels;
   return (batch) => {
+    room(out, batch.count);
     const a = first(batch);
     const b = second(batch);
     const c = third(batch);
@@ -262,6 +267,7 @@ export function pointKernelN(
   const out = scratch();
   const numbers: number[] = kernels.map(() => Number.NaN);
   return (batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel?.(batch));
     const there = vectors.filter((vector) => vector !== undefined);
     out.uniform = there.every((vector) => vector.uniform);
@@ -292,14 +298,22 @@ function undefinedAt(out: Vector, i: number, clean: boolean, given: boolean, fau
   return false;
 }
 
+/** A branch of IF. One that costs much is worked out for the rows that take it and no others. */
+export interface Branch {
+  readonly kernel: Kernel;
+  readonly isCostly: boolean;
+}
+
 /** IF: yes takes `yes`, no takes `no`, a blank condition is blank, a faulty one its fault. */
-export function chooseKernel(condition: Kernel, yes: Kernel, no: Kernel): Kernel {
+export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel {
   const out = scratch();
+  const [takeYes, takeNo] = [taking(yes, 1), taking(no, 0)];
   return (batch) => {
+    room(out, batch.count);
     const c = condition(batch);
-    if (c.uniform && c.clean) return c.values[c.at] === 1 ? yes(batch) : no(batch);
-    const a = yes(batch);
-    const b = no(batch);
+    if (c.uniform && c.clean) return c.values[c.at] === 1 ? yes.kernel(batch) : no.kernel(batch);
+    const a = takeYes(batch, c);
+    const b = takeNo(batch, c);
     const { count } = batch;
     out.uniform = false;
     const given = a.clean && b.clean && c.clean;
@@ -321,10 +335,43 @@ export function chooseKernel(condition: Kernel, yes: Kernel, no: Kernel): Kernel
   };
 }
 
+/** A branch's values where the condition is `taken`; elsewhere, if it costs much, whatever stood there. */
+function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, condition: Vector) => Vector {
+  if (!isCostly) return kernel;
+  const spread = scratch();
+  const rows = new Int32Array(BATCH);
+  const places = new Int32Array(BATCH);
+  return (batch, { values, states, at, clean, uniform }) => {
+    room(spread, batch.count);
+    let count = 0;
+    for (let i = 0; i < batch.count; i++) {
+      const ci = at + (uniform ? 0 : i);
+      const takes = values[ci] === taken || (taken === 0 && values[ci] !== 1);
+      if (!takes || (!clean && states[ci] !== FILLED)) continue;
+      rows[count] = batch.rows === undefined ? batch.from + i : (batch.rows[i] ?? 0);
+      places[count++] = i;
+    }
+    if (count === batch.count) return kernel(batch);
+    spread.clean = true;
+    if (count === 0) return spread;
+    const one = count === 1;
+    const given = kernel({ frame: batch.frame, rows: one ? undefined : rows, from: rows[0] ?? 0, count });
+    for (let k = 0; k < count; k++) {
+      const gi = given.at + (given.uniform ? 0 : k);
+      const i = places[k] as number;
+      spread.values[i] = given.values[gi] as number;
+      spread.states[i] = given.clean ? FILLED : (given.states[gi] ?? BLANK);
+    }
+    spread.clean = given.clean;
+    return spread;
+  };
+}
+
 /** Takes `instead` where the value is a fault that `catches` says to catch. */
 export function catchKernel(value: Kernel, instead: Kernel, catches: (fault: number) => boolean): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const a = value(batch);
     if (a.clean) return a;
     const b = instead(batch);
@@ -349,6 +396,7 @@ export function catchKernel(value: Kernel, instead: Kernel, catches: (fault: num
 export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kernel {
   const out = scratch();
   return (batch: Batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel(batch));
     const { count } = batch;
     out.uniform = false;

@@ -1,12 +1,13 @@
 // Kernels for functions that take one row's values as scalars: texts, blanks and errors as they are. Slower than the
 // numeric lanes; used where text or the state of a cell is the point.
 
+import type { Answer } from '../../functions/definition.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { Dictionaries } from '../frame.ts';
 import { type Stored, toScalar, toStored } from './scalars.ts';
-import { type Kernel, scratch } from './vector.ts';
+import { type Kernel, room, scratch } from './vector.ts';
 
 export interface ScalarRules {
   /** 'pass': a blank argument makes a blank before the call. */
@@ -20,13 +21,14 @@ export function scalarKernel(
   words: Dictionaries,
   kernels: readonly (Kernel | undefined)[],
   types: readonly ValueType[],
-  compute: (args: readonly Scalar[]) => Scalar,
+  compute: (args: readonly Scalar[]) => Answer,
   rules: ScalarRules,
 ): Kernel {
   const out = scratch();
   const args: Scalar[] = kernels.map(() => null);
   const stored: Stored = { value: 0, state: FILLED };
   return (batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel?.(batch));
     out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);
     const count = out.uniform ? 1 : batch.count;

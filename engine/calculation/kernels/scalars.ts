@@ -1,8 +1,10 @@
 // Between stored values (numbers with a state) and scalars, one cell at a time, for functions that work on texts or take
 // blanks and errors as they are. Used by kernels made by the planner and by the workbook's readers.
 
+import type { Answer } from '../../functions/definition.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { type CellError, isError, type Scalar } from '../../values/error.ts';
+import { Figures } from '../../values/figures.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { Dictionaries } from '../frame.ts';
 
@@ -27,9 +29,12 @@ export const TOO_LARGE: CellError = {
   why: 'The result is too large to be a number: look at the values it is made of.',
 };
 
-/** Puts a scalar into `into`, which is reused from call to call. */
-export function toStored(words: Dictionaries, scalar: Scalar, into: Stored): void {
-  if (scalar === Number.POSITIVE_INFINITY || scalar === Number.NEGATIVE_INFINITY) {
+/** Puts a scalar into `into`, which is reused from call to call; several figures wait under a number for the column that keeps them. */
+export function toStored(words: Dictionaries, scalar: Answer, into: Stored): void {
+  if (scalar instanceof Figures) {
+    into.value = words.figures.push(scalar) - 1;
+    into.state = FILLED;
+  } else if (scalar === Number.POSITIVE_INFINITY || scalar === Number.NEGATIVE_INFINITY) {
     into.value = words.faults.number(TOO_LARGE);
     into.state = FAULT;
   } else if (scalar === null || (typeof scalar === 'number' && Number.isNaN(scalar))) {

@@ -27,9 +27,18 @@ export interface Vector {
 /** Reads its columns in the batch's frame and gives the batch's values; the vector is good until the kernel's next call. */
 export type Kernel = (batch: Batch) => Vector;
 
-/** A vector with room for one batch. */
+/** A kernel's own vector, with room for one value; `room` makes more when a batch wants it. */
 export function scratch(): Vector {
-  return { values: new Float64Array(BATCH), states: new Uint8Array(BATCH), at: 0, clean: true, uniform: false };
+  return { values: new Float64Array(1), states: new Uint8Array(1), at: 0, clean: true, uniform: false };
+}
+
+/** Room for a batch of so many rows: most sheets are short, and a season has thousands of kernels. */
+export function room(vector: Vector, count: number): Vector {
+  if (count <= vector.values.length) return vector;
+  const length = count <= 64 ? 64 : count <= 256 ? 256 : BATCH;
+  vector.values = new Float64Array(length);
+  vector.states = new Uint8Array(length);
+  return vector;
 }
 
 /** A kernel that gives one value always. */

@@ -4,6 +4,7 @@
 
 import type { Typed } from '../../language/typed.ts';
 import type { Token } from '../../values/column.ts';
+import { figureColumn } from '../../values/figures.ts';
 import { type Dictionaries, FrameState, type Shared } from '../frame.ts';
 import type { RowGenerator } from '../generators/generator.ts';
 import { ColumnNode } from '../graph/column-node.ts';
@@ -11,10 +12,11 @@ import { GeneratorNode } from '../graph/generator-node.ts';
 import { Graph, type Node, orderNodes, Source } from '../graph/graph.ts';
 import { IndexNode, TotalNode, WatchNode } from '../graph/group-nodes.ts';
 import { type GroupReaders, RangeNode } from '../graph/range-node.ts';
+import { RecordNode } from '../graph/record-node.ts';
 import { GroupIndex } from '../indexes/group-index.ts';
 import { RangedRows, type RangeOf } from '../indexes/ranged-rows.ts';
 import { Totals } from '../indexes/totals.ts';
-import { loadKernel } from '../kernels/load-kernels.ts';
+import { loadKernel, typedKernel } from '../kernels/load-kernels.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
 import { Edges } from './edges.ts';
 import { plan } from './plan.ts';
@@ -50,11 +52,16 @@ export interface BuildRequest {
   readonly generators: (state: StatePlaces) => readonly RowGenerator[];
 }
 
+/** The node of a computed column. */
+export type ComputedNode = ColumnNode | RecordNode;
+
 export interface Built {
   readonly graph: Graph;
-  readonly columnNode: (column: ColumnDef) => ColumnNode | undefined;
+  readonly columnNode: (column: ColumnDef) => ComputedNode | undefined;
   /** What readers of a column hang on; the document propagates its edits through it. */
   readonly columnSource: (column: ColumnDef) => Source;
+  /** What those hang on who read only what is typed over a column's formula; undefined where none does. */
+  readonly typedSource: (column: ColumnDef) => Source | undefined;
   readonly rowsSource: (table: TableDef) => Source;
   readonly todaySource: Source;
   /** Which rows of another table a call in a formula counts for one row; undefined for calls that count none. */
@@ -69,8 +76,9 @@ class Builder {
   readonly #request: BuildRequest;
   readonly #edges = new Edges();
   readonly #nodes: Node[] = [];
-  readonly #columnNodes = new Map<ColumnDef, ColumnNode>();
+  readonly #columnNodes = new Map<ColumnDef, ComputedNode>();
   readonly #columnSources = new Map<ColumnDef, Source>();
+  readonly #typedSources = new Map<ColumnDef, Source>();
   readonly #rowsSources = new Map<TableDef, Source>();
   readonly #generators = new Map<TableDef, GeneratorNode>();
   readonly #todaySource = new Source(undefined);
@@ -88,14 +96,11 @@ class Builder {
     const { computed, generators } = this.#request;
     for (const generator of generators((make) => this.#state(make))) this.#addGenerator(generator);
     // Nodes first, so that every read finds the source it hangs on; kernels are planned once all are there.
-    const planned = computed.map(({ column, typed }) => {
-      const node = new ColumnNode(column);
-      this.#nodes.push(node);
-      this.#columnNodes.set(column, node);
-      this.#columnSources.set(column, node.source);
-      return { node, typed };
-    });
-    for (const node of this.#generators.values()) this.#wireGenerator(node);
+    const planned = computed.map(({ column, typed }) => ({ node: this.#addColumn(column, typed), typed }));
+    for (const node of this.#generators.values()) {
+      node.generator.prepare?.((tree, table) => this.#asColumn(tree, table));
+      this.#wireGenerator(node);
+    }
     for (const { node, typed } of planned) {
       node.kernel = plan(typed, this.#readerFor(node));
       this.#edges.sameRows(this.#rowsSource(node.column.table), node);
@@ -104,10 +109,21 @@ class Builder {
       graph: new Graph(orderNodes(this.#nodes)),
       columnNode: (column) => this.#columnNodes.get(column),
       columnSource: (column) => this.#columnSource(column),
+      typedSource: (column) => this.#typedSources.get(column),
       rowsSource: (table) => this.#rowsSource(table),
       todaySource: this.#todaySource,
       countedRows: (call) => this.#counted.get(call),
     };
+  }
+
+  #addColumn(column: ColumnDef, { type }: Typed): ComputedNode {
+    const figures = type.kind === 'record' ? type.record.figures : [];
+    const behind = figures.map(({ id }) => this.#request.layout.column(column.table.id, figureColumn(column.id, id)));
+    const node = type.kind === 'record' ? new RecordNode(column, behind) : new ColumnNode(column);
+    this.#nodes.push(node);
+    this.#columnNodes.set(column, node);
+    for (const one of [column, ...behind]) this.#columnSources.set(one, node.source);
+    return node;
   }
 
   #state<T extends Shared>(make: (owner: Token) => T): FrameState<T> {
@@ -120,6 +136,16 @@ class Builder {
     if (source === undefined) {
       source = new Source(this.#generators.get(column.table));
       this.#columnSources.set(column, source);
+    }
+    return source;
+  }
+
+  /** What is typed over a formula rests on nothing, so that a formula may ask of it what its own cell is made from. */
+  #typedSource(column: ColumnDef): Source {
+    let source = this.#typedSources.get(column);
+    if (source === undefined) {
+      source = new Source(undefined);
+      this.#typedSources.set(column, source);
     }
     return source;
   }
@@ -205,7 +231,7 @@ class Builder {
     return node;
   }
 
-  #ranged(request: RangedRequest, to: ColumnNode): RangeNode {
+  #ranged(request: RangedRequest, to: ComputedNode): RangeNode {
     const { table, conditions, sortedBy, values, filters } = request;
     const reading = to.column.table;
     const index = this.#index(table, request.keys);
@@ -268,7 +294,7 @@ class Builder {
   }
 
   /** From changed groups of `from` to the rows of the reading table that read them. */
-  #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ColumnNode): void {
+  #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ComputedNode): void {
     const own = sources.findIndex((source) => source.by === 'own row');
     if (own >= 0) {
       this.#edges.ownRow(from, to, index, own);
@@ -288,7 +314,7 @@ class Builder {
     else this.#edges.backAlong(source, to, links.map((step) => this.#index(step.table, [step.column], true)).reverse());
   }
 
-  #readerFor(node: ColumnNode): Reader {
+  #readerFor(node: ComputedNode): Reader {
     const { layout, words, schema } = this.#request;
     const all = (source: Source): void => this.#edges.all(source, node);
     const reader: Reader = {
@@ -326,6 +352,11 @@ class Builder {
       load: (column) => {
         this.#edges.sameRows(this.#columnSource(column), node);
         return loadKernel(column);
+      },
+      typed: (column) => {
+        if (!this.#columnNodes.has(column)) return reader.load(column);
+        this.#edges.sameRows(this.#typedSource(column), node);
+        return typedKernel(column);
       },
       ranged: (request): PlannedRange => {
         const { of, ranged } = this.#ranged(request, node);

@@ -6,7 +6,7 @@ import { BLANK, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { Frame } from '../frame.ts';
 import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
-import { type Kernel, scratch } from '../kernels/vector.ts';
+import { type Kernel, room, scratch } from '../kernels/vector.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import type { Reader } from './reader.ts';
@@ -26,6 +26,7 @@ export function planColumns(
   const stored: Stored = { value: 0, state: FILLED };
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel?.(batch));
     const whole = lists.map((list) => list?.(batch.frame));
     out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);

@@ -10,7 +10,7 @@ import type { Faults } from '../../values/texts.ts';
 import type { Frame } from '../frame.ts';
 import { Gathering, meetsAll } from '../indexes/totals.ts';
 import { loopKernel } from '../kernels/loop-kernels.ts';
-import { type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
@@ -57,13 +57,14 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
   const gathering = new Gathering();
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel?.(batch));
     const wholes = columns.map((column) => (column === undefined ? undefined : cellsOf(column, batch.frame)));
-    const room = tree.args.length + wholes.reduce((sum, one) => sum + (one?.rows.length ?? 0), 0);
+    const most = tree.args.length + wholes.reduce((sum, one) => sum + (one?.rows.length ?? 0), 0);
     const { count } = batch;
     let clean = true;
     for (let i = 0; i < count; i++) {
-      gathering.start(room);
+      gathering.start(most);
       for (let k = 0; k < vectors.length; k++) {
         const vector = vectors[k];
         const whole = wholes[k];
@@ -93,6 +94,7 @@ function foldKernel(kernels: readonly Kernel[], fold: Fold, faults: Faults): Ker
   const undefinedState = fold.undefinedMeans === 'blank' ? BLANK : FAULT;
   const undefinedValue = fold.undefinedMeans === 'blank' ? 0 : faults.number(fold.undefinedMeans);
   return (batch) => {
+    room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel(batch));
     out.uniform = vectors.every((vector) => vector.uniform);
     const count = out.uniform ? 1 : batch.count;
@@ -250,6 +252,7 @@ function totalKernel(keys: readonly Key[], { index, totals }: PlannedTotal): Ker
   const out = scratch();
   const row: number[] = [];
   return (batch) => {
+    room(out, batch.count);
     const vectors = keys.map(({ kernel }) => kernel(batch));
     out.uniform = vectors.every((vector) => vector.uniform);
     const count = out.uniform ? 1 : batch.count;

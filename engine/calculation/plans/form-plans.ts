@@ -1,12 +1,19 @@
 // Plans the functions that only look at some of their arguments, or at rows rather than values: IF and its kin, AND, OR,
 // catching errors, choosing, counting rows, looking up by an exact key. Called by call-plans.ts alone.
 
-import type { Form } from '../../functions/definition.ts';
+import { bodyFor, type Form } from '../../functions/definition.ts';
 import type { Typed } from '../../language/typed.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { todayKernel } from '../kernels/load-kernels.ts';
-import { catchKernel, chooseKernel, compareKernel, junctionKernel, ORDERS } from '../kernels/point-kernels.ts';
-import { constantKernel, type Kernel, scratch } from '../kernels/vector.ts';
+import {
+  type Branch,
+  catchKernel,
+  chooseKernel,
+  compareKernel,
+  junctionKernel,
+  ORDERS,
+} from '../kernels/point-kernels.ts';
+import { constantKernel, type Kernel, room, scratch } from '../kernels/vector.ts';
 import { type ColumnDef, isHidden } from '../layout.ts';
 import type { CallNode } from './call-nodes.ts';
 import { slotOfText } from './group-keys.ts';
@@ -25,7 +32,7 @@ export function planForm(form: Form, { args }: CallNode, reader: Reader): Kernel
   const all = (): readonly Kernel[] => args.map((argument) => reader.plan(argument));
   switch (form) {
     case 'if':
-      return chooseKernel(at(0), at(1), at(2));
+      return chooseKernel(at(0), branchOf(args[1], reader), branchOf(args[2], reader));
     case 'ifs':
       return planIfs(args, reader);
     case 'switch':
@@ -54,6 +61,31 @@ export function planForm(form: Form, { args }: CallNode, reader: Reader): Kernel
   }
 }
 
+function branchOf(tree: Typed | undefined, reader: Reader): Branch {
+  if (tree === undefined) return { kernel: blank, isCostly: false };
+  return { kernel: reader.plan(tree), isCostly: isCostly(tree, reader) };
+}
+
+/** Whether a part calls a function that works on boxed values or is a model of the trade: far more than a sum costs. */
+function isCostly(tree: Typed, reader: Reader): boolean {
+  switch (tree.node) {
+    case 'call': {
+      const definition = reader.functions.get(tree.signature.name);
+      const body = definition === undefined ? undefined : bodyFor(definition, tree.args);
+      const isModel = body?.lane === 'numeric' && body.loop === undefined && tree.signature.source !== undefined;
+      if (isModel || body?.lane === 'columns' || body?.lane === 'scalar' || body?.lane === 'matching rows') return true;
+      return tree.args.some((argument) => isCostly(argument, reader));
+    }
+    case 'binary':
+      return isCostly(tree.left, reader) || isCostly(tree.right, reader);
+    case 'negate':
+    case 'key':
+      return isCostly(tree.operand, reader);
+    default:
+      return false;
+  }
+}
+
 function missing(reader: Reader, why: string): Kernel {
   return constantKernel(reader.words.faults.number({ error: 'missing', why }), FAULT);
 }
@@ -63,7 +95,7 @@ function planIfs(args: readonly Typed[], reader: Reader): Kernel {
   for (let i = args.length - 2; i >= 0; i -= 2) {
     const [condition, value] = [args[i], args[i + 1]];
     if (condition !== undefined && value !== undefined)
-      kernel = chooseKernel(reader.plan(condition), reader.plan(value), kernel);
+      kernel = chooseKernel(reader.plan(condition), branchOf(value, reader), { kernel, isCostly: i + 2 < args.length });
   }
   return kernel;
 }
@@ -95,7 +127,7 @@ function planCases(subject: Typed, held: Kernel, rest: readonly Typed[], reader:
     const [value, result] = [rest[i], rest[i + 1]];
     if (value === undefined || result === undefined) continue;
     const same = compareKernel(held, reader.plan(value), ORDERS['='], orderFor(subject.type, true, reader.words.texts));
-    kernel = chooseKernel(same, reader.plan(result), kernel);
+    kernel = chooseKernel(same, branchOf(result, reader), { kernel, isCostly: false });
   }
   return kernel;
 }
@@ -119,7 +151,7 @@ function planPlaces(held: Kernel, choices: readonly Typed[], otherwise: Kernel, 
       (order) => order === 0,
       (a, b) => Math.trunc(a) - b,
     );
-    kernel = chooseKernel(here, reader.plan(choice), kernel);
+    kernel = chooseKernel(here, branchOf(choice, reader), { kernel, isCostly: false });
   });
   return kernel;
 }
@@ -180,6 +212,7 @@ function planLookup(args: readonly Typed[], reader: Reader): Kernel {
       : reader.plan(otherwise);
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const k = key(batch);
     const instead = none(batch);
     const { count, frame } = batch;

@@ -5,7 +5,7 @@ import type { Typed } from '../../language/typed.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import { ownRowKernel } from '../kernels/load-kernels.ts';
-import { type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { Criterion } from './criteria-roles.ts';
 import { holdsText, type KeySource, keyColumn, type Reader } from './reader.ts';
 
@@ -47,6 +47,7 @@ export function slotOfText(table: string, value: Typed, reader: Reader): Kernel 
 function mapFilled(kernel: Kernel, map: (value: number, frame: Frame) => number): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const given = kernel(batch);
     const count = given.uniform ? 1 : batch.count;
     out.uniform = given.uniform;

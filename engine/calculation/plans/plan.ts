@@ -35,6 +35,8 @@ export function plan(tree: Typed, reader: Reader): Kernel {
       return singleKernel(reader.layout.column(tree.table, tree.column));
     case 'cell':
       return planCell(tree, reader);
+    case 'typed':
+      return reader.typed(reader.layout.column(tree.table, tree.column));
     case 'key':
       return planKey(tree.operand, reader);
     case 'negate':

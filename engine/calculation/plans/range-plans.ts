@@ -8,7 +8,7 @@ import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
 import type { RowFilter } from '../indexes/totals.ts';
-import { type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { type Criterion, holdsNumbers } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey } from './group-keys.ts';
@@ -93,6 +93,7 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
   const key: number[] = [];
   let found = new Int32Array(64);
   return (batch) => {
+    room(out, batch.count);
     const { frame } = batch;
     const parts = [...keys, ...sorted, ...others].map((part) => part.kernel(batch));
     const looked = others.map(({ column }) => frame.column(column).values);

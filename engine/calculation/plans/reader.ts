@@ -73,6 +73,8 @@ export interface Reader extends PlanSchema {
   asColumn(tree: Typed): ColumnDef;
   /** The kernel of this row's cell in a column of the reading table. */
   load(column: ColumnDef): Kernel;
+  /** The kernel of what a person typed in this row's cell of a column of the reading table. */
+  typed(column: ColumnDef): Kernel;
   /** Rows of another table between values of this row: a change there concerns the rows whose conditions it meets. */
   ranged(request: RangedRequest): PlannedRange;
   /** Remembers which rows a call counts, for explaining it with the same index and filters. */

@@ -9,7 +9,7 @@ import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { meetsAll, type RowFilter } from '../indexes/totals.ts';
 import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
-import { type Batch, type Kernel, scratch, type Vector } from '../kernels/vector.ts';
+import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
@@ -78,7 +78,8 @@ export function planMatching(
   return { index, keys, filters, tests };
 }
 
-type Answer = (rows: Int32Array, count: number, out: Vector, i: number, frame: Frame) => void;
+/** `group` is the number of the group whose rows are handed over whole; -1 where the reading row's own conditions chose among them. */
+type Answer = (rows: Int32Array, count: number, out: Vector, i: number, frame: Frame, group: number) => void;
 
 /** For each reading row: finds the rows of its group that meet the filters and the row's own conditions, and answers. */
 export function matchingKernel({ index, keys, filters, tests }: Matching, answer: Answer): Kernel {
@@ -86,6 +87,7 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
   const key: number[] = [];
   let matching = new Int32Array(64);
   return (batch) => {
+    room(out, batch.count);
     const { frame } = batch;
     const parts = [...keys.map((one) => one.kernel(batch)), ...tests.map((test) => test.kernel(batch))];
     const looked = tests.map(({ column }) => frame.column(column));
@@ -99,7 +101,8 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
         clean = false;
         continue;
       }
-      const { rows, count } = groups.members(groups.find(key.slice(0, keys.length)));
+      const group = groups.find(key.slice(0, keys.length));
+      const { rows, count } = groups.members(group);
       if (count > matching.length) matching = new Int32Array(count * 2);
       let found = 0;
       for (let k = 0; k < count; k++) {
@@ -112,7 +115,7 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
           });
         if (passes) matching[found++] = row;
       }
-      answer(matching, found, out, i, frame);
+      answer(matching, found, out, i, frame, tests.length === 0 ? group : -1);
       if (out.states[i] !== FILLED) clean = false;
     }
     out.clean = clean;
@@ -165,7 +168,7 @@ function planRows(
   if (ranged !== undefined) {
     reader.counts(tree, countedBetween(ranged));
     return rangedKernel(ranged, (rows, from, to, out, i, frame) => {
-      answer(inOrder(rows.slice(from, to), ranged.table, frame), to - from, out, i, frame);
+      answer(inOrder(rows.slice(from, to), ranged.table, frame), to - from, out, i, frame, -1);
     });
   }
   const matching = planMatching(table, conditions, reads, reader);
@@ -173,7 +176,10 @@ function planRows(
   return matchingKernel(matching, answer);
 }
 
-/** Functions over the columns of matching rows: each reading row gets the scalars and the columns' values. */
+/**
+ * Functions over the columns of matching rows: each reading row gets the scalars and the columns' values. Rows that read the
+ * same group whole are handed the very same lists within a batch, so that a body may keep what it worked out for them.
+ */
 export function planMatchingRows(
   tree: CallNode,
   body: Extract<RunBody, { lane: 'matching rows' }>,
@@ -188,25 +194,31 @@ export function planMatchingRows(
   // Scalars come first, so each stands at its parameter's place.
   const kernels = scalars.map((scalar, k) => planArgument(scalar, k, tree, reader));
   let vectors: Vector[] = [];
+  const lists = new Map<number, readonly (readonly Scalar[])[]>();
   const stored: Stored = { value: 0, state: FILLED };
   const { words } = reader;
-  const answer: Answer = (rows, count, out, i, frame) => {
+  const listsOf = (rows: Int32Array, count: number, frame: Frame): readonly (readonly Scalar[])[] =>
+    columns.map(({ type, column }) => {
+      const { values: cells, states } = frame.column(column);
+      return Array.from(rows.subarray(0, count), (row) => toScalar(words, type, cells[row] ?? 0, states[row] ?? BLANK));
+    });
+  const answer: Answer = (rows, count, out, i, frame, group) => {
     const given = vectors.map((vector, k): Scalar => {
       const at = vector.at + (vector.uniform ? 0 : i);
       const type = scalars[k]?.type ?? tree.type;
       return toScalar(words, type, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
     });
-    const lists = columns.map(({ type, column }) => {
-      const { values: cells, states } = frame.column(column);
-      return Array.from(rows.subarray(0, count), (row) => toScalar(words, type, cells[row] ?? 0, states[row] ?? BLANK));
-    });
-    toStored(words, given.find(isError) ?? body.compute(given, lists), stored);
+    const shared = group < 0 ? undefined : lists.get(group);
+    const handed = shared ?? listsOf(rows, count, frame);
+    if (shared === undefined && group >= 0) lists.set(group, handed);
+    toStored(words, given.find(isError) ?? body.compute(given, handed), stored);
     out.values[i] = stored.value;
     out.states[i] = stored.state;
   };
   const kernel = planRows(tree, first.table, conditions, reads, answer, reader);
   return (batch) => {
     vectors = kernels.map((one) => one(batch));
+    lists.clear();
     return kernel(batch);
   };
 }

@@ -2,6 +2,7 @@
 
 import type { FunctionDefinition } from '../definition.ts';
 import { CONDITIONAL } from './conditional.ts';
+import { CONDITIONAL_VALUES } from './conditional-values.ts';
 import { CONVERSION } from './convert.ts';
 import { DATABASE } from './database.ts';
 import { DATED_PAYMENTS } from './dated-payments.ts';
@@ -40,6 +41,7 @@ export const STANDARD: readonly FunctionDefinition[] = [
   ...DISTRIBUTIONS_OF_SAMPLES,
   ...DISTRIBUTIONS_OF_SIZES,
   ...CONDITIONAL,
+  ...CONDITIONAL_VALUES,
   ...DATABASE,
   ...LOOKUP,
   ...TEXTS,

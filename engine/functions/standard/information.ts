@@ -1,5 +1,6 @@
 // What a value is: blank, an error, a number, text; and turning values into numbers. Read by standard/index.ts.
 
+import { severalFigures } from '../../language/records.ts';
 import type { ArgumentType } from '../../language/signature.ts';
 import { isError, type Scalar } from '../../values/error.ts';
 import { tolerantFloor } from '../../values/tolerance.ts';
@@ -67,6 +68,8 @@ function numberType([arg]: readonly ArgumentType[]): ValueType | string {
       return 'A date is no number here: subtract another date for the time between, or take YEAR, MONTH or DAY.';
     case 'temperature':
       return 'A temperature has no nought of its own: subtract another, as in [Low] - 0 degC.';
+    case 'record':
+      return severalFigures('This', type.record);
     case 'link':
       return 'A link is no number: name the column of its row that you want, as in [Variety].[Days to maturity].';
   }

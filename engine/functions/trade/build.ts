@@ -2,7 +2,7 @@
 // in, and the lanes. Called by the files of this folder; says nothing of any model.
 
 import type { ArgumentType, Parameter, Pattern, Result, Signature } from '../../language/signature.ts';
-import { CELSIUS_DAY, canonicalUnit, ONE, PERCENT, powerUnit } from '../../units/arithmetic.ts';
+import { CELSIUS_DAY, canonicalUnit, divideUnits, ONE, PERCENT, powerUnit } from '../../units/arithmetic.ts';
 import {
   AREA,
   type Dimension,
@@ -20,7 +20,7 @@ import { listed } from '../../units/table.ts';
 import type { Unit } from '../../units/unit.ts';
 import { isError, type Scalar } from '../../values/error.ts';
 import type { ValueType } from '../../values/type.ts';
-import type { FunctionDefinition } from '../definition.ts';
+import type { Answer, FunctionDefinition } from '../definition.ts';
 
 export const DEGREE_DAYS: Dimension = dimension({ temperature: 1, time: 1 });
 export const MASS_PER_AREA: Dimension = dimension({ mass: 1, length: -2 });
@@ -34,6 +34,11 @@ export const CENTIMETRE: Unit = listed('cm');
 export const MONEY_UNIT: Unit = canonicalUnit(MONEY);
 export const PER_SQUARE_METRE: Unit = canonicalUnit(dimension({ length: -2 }));
 export const DEGREE_DAY: Unit = CELSIUS_DAY;
+export const INCH: Unit = listed('in');
+export const FOOT: Unit = listed('ft');
+export const POUND: Unit = listed('lb');
+export const OUNCE: Unit = listed('oz');
+export const POUNDS_PER_SQUARE_FOOT: Unit = divideUnits(listed('lb'), powerUnit(listed('ft'), 2));
 export const GRAM: Unit = listed('g');
 export const KILOGRAM: Unit = canonicalUnit(MASS);
 export const SQUARE_METRE: Unit = canonicalUnit(AREA);
@@ -196,7 +201,7 @@ export function isList(argument: Argument): argument is readonly Scalar[] {
 /** A function of whole columns and single values; an error among the single values passes on. */
 export function overColumns(
   signature: Omit<FunctionDefinition['signature'], 'repeating'>,
-  compute: (args: readonly (Scalar | readonly Scalar[])[]) => Scalar,
+  compute: (args: readonly (Scalar | readonly Scalar[])[]) => Answer,
 ): FunctionDefinition {
   return {
     signature: { ...signature, repeating: 0 },
@@ -214,7 +219,7 @@ export function overColumns(
 export function overMatching(
   signature: Omit<FunctionDefinition['signature'], 'repeating'>,
   values: readonly Parameter[],
-  compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Scalar,
+  compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Answer,
 ): FunctionDefinition {
   return {
     signature: {

@@ -10,16 +10,19 @@ import { COURSE } from './course.ts';
 import { FROST } from './frost.ts';
 import { GERMINATION } from './germination.ts';
 import { HARVEST } from './harvest.ts';
+import { LEARNING } from './learning.ts';
 import { LIGHT } from './light.ts';
 import { NUTRIENTS } from './nutrients.ts';
 import { PACKS } from './packs.ts';
 import { SEED } from './seed.ts';
+import { SELLING } from './selling.ts';
 import { SPACE } from './space.ts';
 import { STAND } from './stand.ts';
 import { STORAGE } from './storage.ts';
 import { STORE_LOTS } from './store-lots.ts';
 import { SUITS } from './suits.ts';
 import { TRIALS } from './trials.ts';
+import { TYPED } from './typed.ts';
 import { WATER } from './water.ts';
 
 export const TRADE: readonly FunctionDefinition[] = [
@@ -41,6 +44,9 @@ export const TRADE: readonly FunctionDefinition[] = [
   ...AFTER_HARVEST,
   ...STORAGE,
   ...STORE_LOTS,
+  ...SELLING,
   ...WATER,
   ...NUTRIENTS,
+  ...TYPED,
+  ...LEARNING,
 ];

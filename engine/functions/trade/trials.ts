@@ -1,30 +1,33 @@
 // Own spacing trials as functions: the yield-density curve fitted to plots, its numbers with their standard errors, what it
 // says at a density. The fit stands in agronomy/density-fit.ts; read by trade/index.ts.
 
-import { type DensityFit, type FitForm, fitDensity, fitFaultSentence } from '../../agronomy/density-fit.ts';
+import { type DensityFit, fitDensity, fitFaultSentence } from '../../agronomy/density-fit.ts';
 import { ceilingInterval, type Interval, isolatedInterval, massInterval } from '../../agronomy/fit-intervals.ts';
 import { generalPlantMass, optimumDensity, plantMass } from '../../agronomy/yield-density.ts';
-import type { Parameter, Result } from '../../language/signature.ts';
+import type { Parameter } from '../../language/signature.ts';
 import { canonicalUnit } from '../../units/arithmetic.ts';
 import { dimension, MASS } from '../../units/dimension.ts';
 import type { Unit } from '../../units/unit.ts';
-import type { Scalar } from '../../values/error.ts';
+import type { CellError, Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import {
   columnOf,
   GRAM,
-  inUnit,
+  KILOGRAM,
   KILOGRAMS_PER_SQUARE_METRE,
   numeric,
-  overMatching,
+  OUNCE,
   PER_SQUARE_METRE,
   PLAIN,
+  POUNDS_PER_SQUARE_FOOT,
   plain,
   quantity,
   SHARE,
 } from './build.ts';
 import { numberOf } from './over-days.ts';
+import { matchingRecord, recordOf } from './records.ts';
 
+const INTERVALS = 'Bates & Watts 1988, Nonlinear Regression Analysis and Its Applications, chapter 2';
 const FIT = 'Ratkowsky 1983, Nonlinear Regression Modeling, chapter 3; steps by Marquardt 1963';
 const GENERAL = 'Bleasdale & Nelder 1960, Nature 188:342';
 const PER_AREA = dimension({ length: -2 });
@@ -39,57 +42,81 @@ function plotsOf([densities = [], masses = []]: Columns): { readonly density: nu
   return densities.map((density, row) => ({ density: numberOf(density), mass: numberOf(masses[row]) }));
 }
 
-function fitting(
-  name: string,
-  doc: string,
-  result: Result,
-  answer: (fit: DensityFit) => Scalar,
-  form: FitForm = 'reciprocal',
-): FunctionDefinition {
-  return overMatching(
-    { name, group: 'space and yield', parameters: [], result, doc, source: FIT },
-    PLOTS,
-    (_, columns) => answer(fitDensity(plotsOf(columns), form)),
-  );
+interface Fitted {
+  readonly fit: DensityFit;
+  readonly isolated: Interval;
+  readonly ceiling: Interval;
 }
 
-const INTERVALS = 'Bates & Watts 1988, Nonlinear Regression Analysis and Its Applications, chapter 2';
+/** What the plots of a variety say: the two-number curve with its errors, and why there is none where there is none. */
+const YIELD_CURVE = recordOf<Fitted>('yield-curve', 'yield curve', [
+  { name: 'Plots', gives: PLAIN, from: ({ fit }) => fit.rows },
+  { name: 'Isolated mass', gives: KILOGRAM, us: OUNCE, from: ({ fit }) => fit.isolated },
+  { name: 'Isolated mass error', gives: KILOGRAM, us: OUNCE, from: ({ fit }) => fit.isolatedError },
+  { name: 'Isolated mass low', gives: KILOGRAM, us: OUNCE, from: ({ isolated }) => isolated.low },
+  { name: 'Isolated mass high', gives: KILOGRAM, us: OUNCE, from: ({ isolated }) => isolated.high },
+  {
+    name: 'Ceiling yield',
+    gives: KILOGRAMS_PER_SQUARE_METRE,
+    us: POUNDS_PER_SQUARE_FOOT,
+    from: ({ fit }) => fit.ceiling,
+  },
+  {
+    name: 'Ceiling yield error',
+    gives: KILOGRAMS_PER_SQUARE_METRE,
+    us: POUNDS_PER_SQUARE_FOOT,
+    from: ({ fit }) => fit.ceilingError,
+  },
+  {
+    name: 'Ceiling yield low',
+    gives: KILOGRAMS_PER_SQUARE_METRE,
+    us: POUNDS_PER_SQUARE_FOOT,
+    from: ({ ceiling }) => ceiling.low,
+  },
+  {
+    name: 'Ceiling yield high',
+    gives: KILOGRAMS_PER_SQUARE_METRE,
+    us: POUNDS_PER_SQUARE_FOOT,
+    from: ({ ceiling }) => ceiling.high,
+  },
+  { name: 'Scatter', gives: SHARE, from: ({ fit }) => fit.residualSd },
+  { name: 'a', gives: PER_MASS, from: ({ fit }) => fit.a },
+  { name: 'a error', gives: PER_MASS, from: ({ fit }) => fit.aError },
+  { name: 'b', gives: AREA_PER_MASS, from: ({ fit }) => fit.b },
+  { name: 'b error', gives: AREA_PER_MASS, from: ({ fit }) => fit.bError },
+  {
+    name: 'No curve because',
+    gives: { is: 'text' },
+    from: ({ fit }) => (fit.fault === undefined ? null : fitFaultSentence(fit.fault)),
+  },
+]);
 
-/** One end of an interval of the fit. */
-function bound(
-  name: string,
-  doc: string,
-  result: Result,
-  interval: (fit: DensityFit) => Interval,
-  end: keyof Interval,
-) {
-  return overMatching(
-    { name, group: 'space and yield', parameters: [], result, doc, source: INTERVALS },
-    PLOTS,
-    (_, columns) => interval(fitDensity(plotsOf(columns)))[end],
-  );
+/** The general form, whose third number says how far the two-number curve holds. */
+const GENERAL_CURVE = recordOf<DensityFit>('general-curve', 'general yield curve', [
+  { name: 'Theta', gives: PLAIN, from: (fit) => fit.shape },
+  { name: 'Theta error', gives: PLAIN, from: (fit) => fit.shapeError },
+]);
+
+interface AtDensity extends Interval {
+  readonly mass: number;
 }
 
-function massBound(name: string, doc: string, end: keyof Interval): FunctionDefinition {
-  return overMatching(
-    {
-      name,
-      group: 'space and yield',
-      parameters: [quantity('density', PER_AREA)],
-      result: inUnit(GRAM),
-      doc,
-      source: INTERVALS,
-    },
-    PLOTS,
-    ([density], columns) => ofCurve(numberOf(density), columns, (fit, at) => massInterval(fit, at)[end]),
-  );
-}
+/** What the curve says at one density of the trial: nine times in ten it lies between low and high. */
+const MASS_BY_CURVE = recordOf<AtDensity>('mass-by-curve', 'mass by a yield curve', [
+  { name: 'Mass', gives: KILOGRAM, us: OUNCE, from: ({ mass }) => mass },
+  { name: 'Low', gives: KILOGRAM, us: OUNCE, from: ({ low }) => low },
+  { name: 'High', gives: KILOGRAM, us: OUNCE, from: ({ high }) => high },
+]);
 
 /** An answer of the curve at a density of the trial; outside the densities tried the cell says so. */
-function ofCurve(density: number, columns: Columns, answer: (fit: DensityFit, density: number) => Scalar): Scalar {
+function ofCurve<T>(
+  density: number,
+  columns: Columns,
+  answer: (fit: DensityFit, density: number) => T,
+): T | CellError | undefined {
   const plots = plotsOf(columns).filter((plot) => !Number.isNaN(plot.density + plot.mass));
   const fit = fitDensity(plots);
-  if (fit.fault !== undefined || Number.isNaN(density)) return null;
+  if (fit.fault !== undefined || Number.isNaN(density)) return undefined;
   const tried = plots.map((plot) => plot.density);
   if (density < Math.min(...tried) || density > Math.max(...tried)) {
     return {
@@ -105,88 +132,45 @@ function massOf(fit: DensityFit, density: number): number {
 }
 
 export const TRIALS: readonly FunctionDefinition[] = [
-  fitting(
-    'FITISOLATED',
-    'Mass of a plant on its own by the curve fitted to the plots; blank where they give none.',
-    inUnit(GRAM),
-    (fit) => fit.isolated,
-  ),
-  fitting('FITISOLATEDERROR', 'Standard error of FITISOLATED.', inUnit(GRAM), (fit) => fit.isolatedError),
-  fitting(
-    'FITCEILING',
-    'Yield per area that the curve fitted to the plots climbs to.',
-    inUnit(KILOGRAMS_PER_SQUARE_METRE),
-    (fit) => fit.ceiling,
-  ),
-  fitting(
-    'FITCEILINGERROR',
-    'Standard error of FITCEILING.',
-    inUnit(KILOGRAMS_PER_SQUARE_METRE),
-    (fit) => fit.ceilingError,
-  ),
-  fitting('FITA', 'a of 1/w = a + b x density, fitted on the logarithm of mass.', inUnit(PER_MASS), (fit) => fit.a),
-  fitting('FITAERROR', 'Standard error of FITA.', inUnit(PER_MASS), (fit) => fit.aError),
-  fitting('FITB', 'b of 1/w = a + b x density.', inUnit(AREA_PER_MASS), (fit) => fit.b),
-  fitting('FITBERROR', 'Standard error of FITB.', inUnit(AREA_PER_MASS), (fit) => fit.bError),
-  fitting(
-    'FITSPREAD',
-    'How far plots scatter about the curve: standard deviation of the logarithm of mass, about a share of the mass.',
-    inUnit(SHARE),
-    (fit) => fit.residualSd,
-  ),
-  fitting('FITPLOTS', 'Plots that count in the fit.', inUnit(PLAIN), (fit) => fit.rows),
-  fitting(
-    'FITTHETA',
-    'Theta of the general form w^-theta = a + b x density; 1 is the two-number curve.',
-    inUnit(PLAIN),
-    (fit) => fit.shape,
-    'general',
-  ),
-  fitting('FITTHETAERROR', 'Standard error of FITTHETA.', inUnit(PLAIN), (fit) => fit.shapeError, 'general'),
-  fitting('FITSAYS', 'Why the plots give no curve, in a sentence; blank where they give one.', { is: 'text' }, (fit) =>
-    fit.fault === undefined ? null : fitFaultSentence(fit.fault),
-  ),
-  overMatching(
+  matchingRecord(
     {
-      name: 'FITMASS',
+      name: 'FIT',
       group: 'space and yield',
-      parameters: [quantity('density', PER_AREA)],
-      result: inUnit(GRAM),
-      doc: 'Mean mass of a plant at a density by the curve fitted to the plots, within the densities tried.',
-      source: FIT,
+      parameters: [],
+      doc: 'The yield-density curve 1/w = a + b x density through the plots that meet the conditions, by least squares on the logarithm of mass, with standard errors and 90% intervals.',
+      source: `${FIT}; ${INTERVALS}`,
     },
     PLOTS,
-    ([density], columns) => ofCurve(numberOf(density), columns, massOf),
+    YIELD_CURVE,
+    (_, columns) => {
+      const fit = fitDensity(plotsOf(columns), 'reciprocal');
+      return { fit, isolated: isolatedInterval(fit), ceiling: ceilingInterval(fit) };
+    },
   ),
-  massBound('FITLOW', 'Low end of FITMASS: nine times in ten the curve lies between FITLOW and FITHIGH.', 'low'),
-  massBound('FITHIGH', 'High end of FITMASS: nine times in ten the curve lies between FITLOW and FITHIGH.', 'high'),
-  bound(
-    'FITISOLATEDLOW',
-    'Low end of FITISOLATED: nine times in ten it lies between this and FITISOLATEDHIGH.',
-    inUnit(GRAM),
-    isolatedInterval,
-    'low',
+  matchingRecord(
+    {
+      name: 'FITGENERAL',
+      group: 'space and yield',
+      parameters: [],
+      doc: 'The general form w^-theta = a + b x density through the plots that meet the conditions; theta 1 is the two-number curve.',
+      source: `${FIT}; ${GENERAL}`,
+    },
+    PLOTS,
+    GENERAL_CURVE,
+    (_, columns) => fitDensity(plotsOf(columns), 'general'),
   ),
-  bound(
-    'FITISOLATEDHIGH',
-    'High end of FITISOLATED; blank where the plots set none.',
-    inUnit(GRAM),
-    isolatedInterval,
-    'high',
-  ),
-  bound(
-    'FITCEILINGLOW',
-    'Low end of FITCEILING: nine times in ten it lies between this and FITCEILINGHIGH.',
-    inUnit(KILOGRAMS_PER_SQUARE_METRE),
-    ceilingInterval,
-    'low',
-  ),
-  bound(
-    'FITCEILINGHIGH',
-    'High end of FITCEILING; blank where the plots set none.',
-    inUnit(KILOGRAMS_PER_SQUARE_METRE),
-    ceilingInterval,
-    'high',
+  matchingRecord(
+    {
+      name: 'FITAT',
+      group: 'space and yield',
+      parameters: [quantity('density', PER_AREA)],
+      doc: 'Mean mass of a plant at a density by the curve fitted to the plots, within the densities tried; nine times in ten the curve lies between low and high.',
+      source: `${FIT}; ${INTERVALS}`,
+    },
+    PLOTS,
+    MASS_BY_CURVE,
+    ([density], columns) =>
+      ofCurve(numberOf(density), columns, (fit, at) => ({ mass: massOf(fit, at), ...massInterval(fit, at) })),
   ),
   numeric(
     {

@@ -1,6 +1,7 @@
 // Water as functions: the crop coefficient through the season, the water a crop takes, what the root zone holds. Models
 // stand in agronomy/water.ts and soil-water.ts; read by trade/index.ts.
 
+import { hargreaves } from '../../agronomy/reference-evapotranspiration.ts';
 import {
   availableWater,
   daysBetweenWaterings,
@@ -17,14 +18,18 @@ import {
   WATER_LIMITS,
 } from '../../agronomy/water.ts';
 import type { Parameter } from '../../language/signature.ts';
+import { divideUnits } from '../../units/arithmetic.ts';
 import { divideDimensions, LENGTH, TIME } from '../../units/dimension.ts';
+import type { Unit } from '../../units/unit.ts';
+import { dayOfYear } from '../../values/civil.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { DAY, days, length, MILLIMETRE, numeric, PLAIN, plain, quantity, SHARE } from './build.ts';
+import { DAY, date, days, length, MILLIMETRE, numeric, PLAIN, plain, quantity, SHARE, temperature } from './build.ts';
 
 const CHAPTER_6 =
   'Allen, Pereira, Raes & Smith 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, chapter 6';
 const CHAPTER_8 = 'Allen, Pereira, Raes & Smith 1998, FAO Irrigation and Drainage Paper 56, chapter 8';
 const DEPTH_PER_TIME = divideDimensions(LENGTH, TIME);
+const MILLIMETRES_A_DAY: Unit = divideUnits(MILLIMETRE, DAY);
 
 /** Four stages, three coefficients, and the season that the stages are stretched to. */
 const CURVE: readonly Parameter[] = [
@@ -56,6 +61,23 @@ function curveOf(numbers: readonly number[]): Curve {
 const DEPLETION = plain('depletion', { limit: SOIL_WATER_LIMITS.depletion });
 
 export const WATER: readonly FunctionDefinition[] = [
+  numeric(
+    {
+      name: 'HARGREAVES',
+      group: 'soil and water',
+      parameters: [
+        plain('latitude', { limit: { min: -90, max: 90, why: 'Latitudes lie between -90 and 90 degrees' } }),
+        date('date'),
+        temperature('low'),
+        temperature('high'),
+      ],
+      gives: MILLIMETRES_A_DAY,
+      doc: 'Water that short grass takes in a day, from the daily low and high, the latitude and the date.',
+      source: 'Allen, Pereira, Raes & Smith 1998, FAO Irrigation and Drainage Paper 56, equation 52',
+    },
+    (latitude = Number.NaN, day = Number.NaN, low = Number.NaN, high = Number.NaN) =>
+      hargreaves(low, high, latitude, dayOfYear(day)),
+  ),
   numeric(
     {
       name: 'CROPCOEFFICIENT',

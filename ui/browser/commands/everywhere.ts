@@ -1,8 +1,9 @@
 // Commands that mean the same wherever they are given: undo and redo, files, the way around the page, units, colours. Entries of
 // the table.
 
+import { FORMATS } from '../../../engine/index.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
-import { saveFile } from '../files/download.ts';
+import { downloadAll, saveFile } from '../files/download.ts';
 import { seasonToPlan } from '../files/fresh.ts';
 import { openDemo, openFile, openFreshSeason } from '../files/open.ts';
 import { pickFile, WORKBOOK_FILES } from '../files/pick.ts';
@@ -89,6 +90,14 @@ export const EVERYWHERE: readonly PageCommand[] = [
     menus: { workbook: 1 },
     run: offerUpgrade,
   },
+  ...FORMATS.filter(({ holds }) => holds === 'sheets').map(
+    (format): PageCommand => ({
+      id: `download all ${format.id}`,
+      label: `Download all sheets as ${format.name}`,
+      menus: { workbook: 1 },
+      run: () => void downloadAll(format),
+    }),
+  ),
   ...COLOURS.map(
     ([choice, label]): PageCommand => ({
       id: `${choice} colours`,

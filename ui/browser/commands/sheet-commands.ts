@@ -1,16 +1,19 @@
 // Commands about rows, columns and the sheet as a whole. Entries of the table.
 
-import { readImport } from '../dialogs/import-state.ts';
+import { FORMATS, type SheetView, takesStation } from '../../../engine/index.ts';
 import { beginColumn } from '../dialogs/new-column-state.ts';
-import { downloadCsv } from '../files/download.ts';
+import { downloadSheet } from '../files/download.ts';
 import { pickFile, TABLE_FILES } from '../files/pick.ts';
 import { beginLine } from '../formula-line/draft.ts';
+import { readImport } from '../importing/import-state.ts';
 import { hasFormula } from '../store/sheets.ts';
 import { takeTemplateFormula } from './cells.ts';
 import { removeColumn } from './columns.ts';
 import type { PageCommand } from './command.ts';
 import { duplicateRow, removeRows } from './rows.ts';
 import type { Situation } from './situation.ts';
+
+const isTyped = ({ role }: SheetView['columns'][number]): boolean => role === 'entered' || role === 'default';
 
 const isEntered = ({ sheet }: Situation): boolean => sheet?.entered === true;
 
@@ -49,12 +52,20 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
   },
   {
     id: 'import',
-    label: 'Import CSV',
+    label: 'Import rows from a file',
+    says: ({ book, place }) =>
+      book !== undefined && takesStation(book, place.sheet) ? 'Import daily weather' : 'Import rows',
     changes: true,
-    applies: isEntered,
+    applies: ({ sheet }) => sheet?.columns.some(isTyped) === true,
     run: ({ place }) => pickFile(TABLE_FILES, (file) => void readImport(place.sheet, file)),
   },
-  { id: 'download', label: 'Download CSV', run: ({ place }) => downloadCsv(place.sheet) },
+  ...FORMATS.filter(({ holds }) => holds !== 'workbook').map(
+    (format): PageCommand => ({
+      id: `download ${format.id}`,
+      label: `Download ${format.name}`,
+      run: ({ place }) => void downloadSheet(format, place.sheet),
+    }),
+  ),
 ];
 
 const SORTS: readonly (readonly ['asc' | 'desc' | null, string])[] = [

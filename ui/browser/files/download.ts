@@ -1,6 +1,7 @@
-// Hands a text to the person as a file: the workbook, a sheet as CSV. Menus, the sheet's head and the phone call it.
+// Hands files to the person: the workbook, a sheet or all sheets in any of the formats that the engine lists. Menus, the sheet's
+// head and the phone call it.
 
-import { exportCsv, settings, sheetView, writeWorkbookFile } from '../../../engine/index.ts';
+import { type Format, formatOfId, settings, sheetView, sheetViews, writeWorkbookFile } from '../../../engine/index.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
 
@@ -13,19 +14,45 @@ export function saveFile(): void {
   tell(`Saved as ${name}.`);
 }
 
-/** A sheet as a CSV file, as the terminal exports it. */
-export function downloadCsv(sheet: string): void {
+/** A sheet as a file, as the terminal exports it. */
+export function downloadSheet(format: Format, sheet: string): Promise<void> {
   const book = workbookNow();
   const view = book === undefined ? undefined : sheetView(book, sheet);
-  if (book === undefined || view === undefined) return;
-  const name = `${fileName(view.name)}.csv`;
-  download(exportCsv(book, sheet), name, 'text/csv;charset=utf-8');
-  tell(`Downloaded ${name}.`);
+  return view === undefined ? Promise.resolve() : downloadSheets(format, [sheet], view.name);
 }
 
-/** Hands a text to the browser to be downloaded under this name. */
-export function download(text: string, name: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+/** A sheet as CSV, which any phone opens. */
+export function downloadAsCsv(sheet: string): void {
+  const csv = formatOfId('csv');
+  if (csv !== undefined) void downloadSheet(csv, sheet);
+}
+
+/** All sheets in one file. */
+export function downloadAll(format: Format): Promise<void> {
+  const book = workbookNow();
+  if (book === undefined) return Promise.resolve();
+  const sheets = sheetViews(book).map(({ id }) => id);
+  return downloadSheets(format, sheets, settings(book).title);
+}
+
+async function downloadSheets(format: Format, sheets: readonly string[], title: string): Promise<void> {
+  const book = workbookNow();
+  if (book === undefined) return;
+  const name = `${fileName(title)}.${format.ending}`;
+  try {
+    const { browserTools } = await import('./browser-tools.ts');
+    const { content, notes } = await format.write(book, sheets, browserTools);
+    download(content, name, format.mediaType);
+    tell([`Downloaded ${name}.`, ...notes].join(' '), notes.length === 0 ? 'done' : 'refusal');
+  } catch (fault) {
+    tell(`${name} was not written. ${fault instanceof Error ? fault.message : String(fault)} Try again.`, 'refusal');
+  }
+}
+
+/** Hands a file's content to the browser to be downloaded under this name. */
+export function download(content: string | Uint8Array, name: string, type: string): void {
+  const part = typeof content === 'string' ? content : content.slice().buffer;
+  const address = URL.createObjectURL(new Blob([part], { type }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;
@@ -39,7 +66,9 @@ export function download(text: string, name: string, type: string): void {
 function fileName(title: string): string {
   const plain = title
     .normalize('NFC')
-    .replace(/[\\/:*?"<>|]+/g, ' ')
-    .trim();
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: no file system takes them in a name
+    .replace(/[\\/:*?"<>|\u0000-\u001f]+/g, ' ')
+    .slice(0, 120)
+    .replace(/^[. ]+|[. ]+$/g, '');
   return plain === '' ? 'workbook' : plain;
 }

@@ -1,5 +1,7 @@
 // Asks a person for a file of theirs, in the browser's own dialog.
 
+import { FORMATS, type Format } from '../../../engine/index.ts';
+
 /** Hands on the file that is picked; nothing happens where none is. */
 export function pickFile(accept: string, take: (file: File) => void): void {
   const input = document.createElement('input');
@@ -13,4 +15,9 @@ export function pickFile(accept: string, take: (file: File) => void): void {
 }
 
 export const WORKBOOK_FILES = '.json,application/json';
-export const TABLE_FILES = '.csv,.tsv,.txt,text/csv';
+/** Files from which rows can be read; texts have several endings. */
+export const TABLE_FILES = ['.tsv', '.txt', ...FORMATS.flatMap(endingAndType)].join(',');
+
+function endingAndType({ ending, mediaType, readTable }: Format): readonly string[] {
+  return readTable === undefined ? [] : [`.${ending}`, mediaType.split(';')[0] ?? ''];
+}

@@ -1,7 +1,7 @@
 // Above a sheet: its name, what it is for, the cautions that apply to it, and what can be done with it as a whole.
 
 import { useSignal } from '@preact/signals';
-import type { SheetView } from '../../../engine/index.ts';
+import { FORMATS, type SheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 
 export function SheetHead({ sheet }: { readonly sheet: SheetView }) {
@@ -26,7 +26,9 @@ export function SheetHead({ sheet }: { readonly sheet: SheetView }) {
         )}
         <CommandButton id="add row" />
         <CommandButton id="import" />
-        <CommandButton id="download" />
+        {FORMATS.filter(({ holds }) => holds !== 'workbook').map(({ id }) => (
+          <CommandButton key={id} id={`download ${id}`} />
+        ))}
       </div>
       <p>{about}</p>
       {cautionsOpen.value ? <Cautions cautions={cautions} /> : null}

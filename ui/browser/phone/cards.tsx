@@ -4,7 +4,7 @@
 import { useSignal } from '@preact/signals';
 import { type Finding, rowName, type SheetView } from '../../../engine/index.ts';
 import { addRow } from '../commands/rows.ts';
-import { downloadCsv } from '../files/download.ts';
+import { downloadAsCsv } from '../files/download.ts';
 import { emptyWords } from '../page/empty-words.ts';
 import { findingsIn } from '../store/findings.ts';
 import { onlyRow, rowsOf } from '../store/selection.ts';
@@ -44,7 +44,7 @@ function CardList({ sheet }: { readonly sheet: SheetView }) {
       <SearchBox label={`Find in ${sheet.name}`} wanted={wanted} />
       <div class="phone-acts">
         {sheet.entered && readOnly.value === undefined ? <AddRow sheet={sheet} /> : null}
-        <button type="button" onClick={() => downloadCsv(sheet.id)}>
+        <button type="button" onClick={() => downloadAsCsv(sheet.id)}>
           Download CSV
         </button>
       </div>

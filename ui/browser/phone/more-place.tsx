@@ -2,7 +2,7 @@
 
 import { sheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
-import { downloadCsv } from '../files/download.ts';
+import { downloadAsCsv } from '../files/download.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { setUnits } from '../store/change.ts';
 import { steps, units, workbook } from '../store/workbook.ts';
@@ -20,7 +20,7 @@ export function MorePlace() {
         <CommandButton id="open" />
         <CommandButton id="save">Save to a file</CommandButton>
         {sheetView(workbook(), SEED_ORDER) === undefined ? null : (
-          <button type="button" onClick={() => downloadCsv(SEED_ORDER)}>
+          <button type="button" onClick={() => downloadAsCsv(SEED_ORDER)}>
             Download the seed order
           </button>
         )}

@@ -1,0 +1,177 @@
+// Which pairs of rows may meet at all, read from the condition on a sheet of pairs: its comparisons between what one row says
+// and what the other says. Each side is worked out once a row in a column behind its sheet, and the second sheet's rows stand
+// sorted, so that only pairs that may meet are made. The whole condition is looked at for each of those afterwards.
+
+import type { Comparison, Typed } from '../../language/typed.ts';
+import { FILLED } from '../../values/column.ts';
+import type { Frame } from '../frame.ts';
+import type { PairRange } from '../generators/pairs.ts';
+import { isWithin, type RangeComparison } from '../indexes/ranged-rows.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import { holdsNumbers } from './criteria-roles.ts';
+
+/** The value of a row of the second sheet compared with that of a row of the first. */
+interface Meeting {
+  readonly second: ColumnDef;
+  readonly comparison: RangeComparison;
+  readonly first: ColumnDef;
+}
+
+export interface PairSheet {
+  readonly table: TableDef;
+  readonly links: readonly [ColumnDef, ColumnDef];
+  readonly sources: readonly [TableDef, TableDef];
+}
+
+/** A part of the condition as a column of the sheet that it speaks of. */
+export type AsColumn = (tree: Typed, table: TableDef) => ColumnDef;
+
+/** undefined where the condition compares nothing of one row with the other. */
+export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): PairRange | undefined {
+  const meetings = comparisonsIn(where).flatMap((one) => meetingOf(one, sheet, asColumn) ?? []);
+  const [chosen] = meetings;
+  if (chosen === undefined) return undefined;
+  const sorted = meetings.filter(({ second }) => second === chosen.second);
+  const others = meetings.filter(({ second }) => second !== chosen.second);
+  const inOrder = sortedRows(sheet.sources[1], chosen.second);
+  return {
+    first: [...new Set(meetings.map(({ first }) => first))],
+    second: [...new Set(meetings.map(({ second }) => second))],
+    partners(frame, row) {
+      const { rows, values } = inOrder(frame);
+      let [from, to] = [0, rows.length];
+      for (const { first, comparison } of sorted) {
+        const wanted = numberAt(frame, first, row);
+        if (wanted === undefined) return [];
+        if (comparison === '<' || comparison === '<=') {
+          to = Math.min(
+            to,
+            firstWhere(values, (value) => !isWithin(comparison, value, wanted)),
+          );
+        } else
+          from = Math.max(
+            from,
+            firstWhere(values, (value) => isWithin(comparison, value, wanted)),
+          );
+      }
+      if (to <= from) return [];
+      return rows.subarray(from, to).filter((partner) => others.every((one) => meet(frame, one, row, partner)));
+    },
+  };
+}
+
+function meet(frame: Frame, { first, comparison, second }: Meeting, row: number, partner: number): boolean {
+  const [wanted, value] = [numberAt(frame, first, row), numberAt(frame, second, partner)];
+  return wanted !== undefined && value !== undefined && isWithin(comparison, value, wanted);
+}
+
+function numberAt(frame: Frame, def: ColumnDef, row: number): number | undefined {
+  const { values, states } = frame.column(def);
+  return states[row] === FILLED ? values[row] : undefined;
+}
+
+/** The rows of a table that have a value, by rising value; kept until something of it changes. */
+function sortedRows(
+  table: TableDef,
+  by: ColumnDef,
+): (frame: Frame) => { readonly rows: Int32Array; readonly values: Float64Array } {
+  let kept: { readonly stamp: string; readonly rows: Int32Array; readonly values: Float64Array } | undefined;
+  return (frame) => {
+    const stamp = `${frame.column(by).stamp} ${frame.rowsStamp(table)}`;
+    if (kept?.stamp !== stamp) {
+      const { values, states } = frame.column(by);
+      const rows = frame.rows(table).filter((row) => states[row] === FILLED);
+      rows.sort((a, b) => (values[a] as number) - (values[b] as number));
+      kept = { stamp, rows, values: Float64Array.from(rows, (row) => values[row] as number) };
+    }
+    return kept;
+  };
+}
+
+function firstWhere(values: Float64Array, holds: (value: number) => boolean): number {
+  let [low, high] = [0, values.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (holds(values[middle] as number)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+type Compared = Extract<Typed, { node: 'binary' }>;
+
+/** The comparisons that must all hold. */
+function comparisonsIn(tree: Typed): readonly Compared[] {
+  if (tree.node === 'binary') return [tree];
+  if (tree.node === 'call' && tree.signature.name === 'AND') return tree.args.flatMap(comparisonsIn);
+  return [];
+}
+
+const TURNED: Readonly<Record<RangeComparison, RangeComparison>> = { '<': '>', '<=': '>=', '>': '<', '>=': '<=' };
+
+function rangeOf(operator: string): RangeComparison | undefined {
+  return (['<', '<=', '>', '>='] as const satisfies readonly Comparison[]).find((one) => one === operator);
+}
+
+function meetingOf({ operator, left, right }: Compared, sheet: PairSheet, asColumn: AsColumn): Meeting | undefined {
+  const comparison = rangeOf(operator);
+  if (comparison === undefined || !holdsNumbers(left.type) || !holdsNumbers(right.type)) return undefined;
+  const { sources } = sheet;
+  const [ofLeft, ofRight] = [sideOf(left, sheet), sideOf(right, sheet)];
+  if (ofLeft === 1 && ofRight === 0) {
+    return {
+      second: asColumn(seenFrom(left, sheet, 1), sources[1]),
+      comparison,
+      first: asColumn(seenFrom(right, sheet, 0), sources[0]),
+    };
+  }
+  if (ofLeft === 0 && ofRight === 1) {
+    return {
+      second: asColumn(seenFrom(right, sheet, 1), sources[1]),
+      comparison: TURNED[comparison],
+      first: asColumn(seenFrom(left, sheet, 0), sources[0]),
+    };
+  }
+  return undefined;
+}
+
+/** Which of the two rows a part speaks of: 0, 1; undefined where of both, of none, or of the pair's own cells. */
+function sideOf(tree: Typed, sheet: PairSheet): 0 | 1 | undefined {
+  const sides = new Set<0 | 1 | 'neither'>();
+  walk(tree, (node) => {
+    if (node.node === 'cell') {
+      const [link] = node.links;
+      const side = sheet.links.findIndex(({ id }) => id === link);
+      sides.add(side === 0 || side === 1 ? side : 'neither');
+    } else if (node.node === 'column' || node.node === 'table' || node.node === 'criteria') sides.add('neither');
+  });
+  const [only, ...more] = sides;
+  return only === 'neither' || more.length > 0 ? undefined : only;
+}
+
+/** The same part as a row of that side would say it of itself: without the link that leads to it. */
+function seenFrom(tree: Typed, sheet: PairSheet, side: 0 | 1): Typed {
+  switch (tree.node) {
+    case 'cell':
+      return tree.links[0] === sheet.links[side].id ? { ...tree, links: tree.links.slice(1) } : tree;
+    case 'negate':
+    case 'key':
+      return { ...tree, operand: seenFrom(tree.operand, sheet, side) };
+    case 'binary':
+      return { ...tree, left: seenFrom(tree.left, sheet, side), right: seenFrom(tree.right, sheet, side) };
+    case 'call':
+      return { ...tree, args: tree.args.map((argument) => seenFrom(argument, sheet, side)) };
+    default:
+      return tree;
+  }
+}
+
+function walk(tree: Typed, see: (node: Typed) => void): void {
+  see(tree);
+  if (tree.node === 'negate' || tree.node === 'key') walk(tree.operand, see);
+  else if (tree.node === 'binary') {
+    walk(tree.left, see);
+    walk(tree.right, see);
+  } else if (tree.node === 'condition') walk(tree.value, see);
+  else if (tree.node === 'call') for (const argument of tree.args) walk(argument, see);
+}

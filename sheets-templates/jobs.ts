@@ -1,0 +1,114 @@
+// The jobs of a workbook as plain data, and as a calendar file: what the terminal and the browser print, save and send. Reads
+// the Tasks, Labour and Farm sheets by their ids.
+
+import {
+  type Book,
+  type CalendarEvent,
+  cellValue,
+  cellView,
+  isError,
+  ONLY_ROW,
+  rowId,
+  rows,
+  rowWithId,
+  sheetViews,
+  writeCalendar,
+} from '../engine/index.ts';
+
+const TASKS = 'tasks';
+const LABOUR = 'labour';
+const FARM = 'farm';
+
+export interface Job {
+  readonly id: string;
+  /** Civil day on which it is to be done. */
+  readonly on: number;
+  readonly what: string;
+  /** The planting, bed, outlet or store; '' where there is none. */
+  readonly planting: string;
+  readonly where: string;
+  readonly kind: string;
+  /** As shown, with their units: '320 pieces', '7 trays', '120 lb', '50 ft of bed'. */
+  readonly amounts: readonly string[];
+  /** Hours planned, or taken where it is done; undefined where none are known. */
+  readonly hours: number | undefined;
+  readonly who: string;
+  readonly status: string;
+  readonly note: string;
+}
+
+/** Every job by date; undefined for a workbook that has no list of jobs. */
+export function jobsOf(book: Book): readonly Job[] | undefined {
+  if (!sheetViews(book).some(({ id }) => id === TASKS)) return undefined;
+  return Array.from(rows(book, TASKS), (row) => jobAt(book, row))
+    .flatMap((job) => job ?? [])
+    .sort((a, b) => a.on - b.on);
+}
+
+function jobAt(book: Book, row: number): Job | undefined {
+  const on = cellValue(book, TASKS, row, 'on');
+  if (typeof on !== 'number') return undefined;
+  const text = (column: string): string => {
+    const value = cellValue(book, TASKS, row, column);
+    return value === null || isError(value) ? '' : cellView(book, TASKS, row, column).text;
+  };
+  const hours = cellView(book, TASKS, row, 'hours-counted').number;
+  return {
+    id: rowId(book, TASKS, row),
+    on,
+    what: text('what'),
+    planting: text('planting'),
+    where: text('where'),
+    kind: text('kind'),
+    amounts: amountsAt(book, row),
+    hours,
+    who: text('who-name'),
+    status: text('status'),
+    note: text('note'),
+  };
+}
+
+const AMOUNTS: readonly (readonly [column: string, what: string])[] = [
+  ['pieces', 'pieces'],
+  ['trays', 'trays'],
+  ['weight', ''],
+  ['length', 'of bed'],
+];
+
+function amountsAt(book: Book, row: number): readonly string[] {
+  const units = new Map(
+    sheetViews(book)
+      .find(({ id }) => id === TASKS)
+      ?.columns.map(({ id, unit }) => [id, unit]),
+  );
+  return AMOUNTS.flatMap(([column, what]) => {
+    const { number, text } = cellView(book, TASKS, row, column);
+    if (number === undefined || text === '' || text === '0') return [];
+    return [[text, units.get(column) ?? '', what].filter((part) => part !== '').join(' ')];
+  });
+}
+
+/** Hours that the hands have in the week that begins on a Monday; undefined where none are entered. */
+export function handsIn(book: Book, monday: number): number | undefined {
+  const row = rows(book, LABOUR).find((one) => cellValue(book, LABOUR, one, 'week') === monday);
+  return row === undefined ? undefined : cellView(book, LABOUR, row, 'available').number;
+}
+
+/** The jobs as a calendar file. Those that are done say so. `written` is the civil day it is. */
+export function calendarOf(book: Book, jobs: readonly Job[], written: number): string {
+  const only = rowWithId(book, FARM, ONLY_ROW) ?? 0;
+  const season = cellView(book, FARM, only, 'season').text;
+  const events = jobs.map((job): CalendarEvent => {
+    const title = [job.what, job.planting === '' ? job.where : job.planting].filter((part) => part !== '').join(': ');
+    const hours = job.hours === undefined || job.hours === 0 ? [] : [`${job.hours.toFixed(1)} h`];
+    return {
+      id: `${season}-${job.id}`,
+      day: job.on,
+      title: job.status === 'done' ? `Done: ${title}` : title,
+      place: job.where,
+      about: [...job.amounts, ...hours, job.who, job.note].filter((part) => part !== '').join('\n'),
+      category: job.kind,
+    };
+  });
+  return writeCalendar(events, { name: book.document.title, written });
+}

@@ -1,0 +1,96 @@
+// Plantings, what is wanted of it: from which date and how much, and the plants, places and length of bed that gives it, as
+// surely as the farm's confidence. Reckoned from the spacing alone, so that the bed length can follow from it.
+// planting-stand.ts puts the part in its place.
+
+import {
+  computed,
+  DATE,
+  DENSITY,
+  entered,
+  group,
+  LENGTH,
+  link,
+  MASS,
+  PLAIN,
+  PLANT_MASS,
+  SHARE,
+  TEXT,
+} from './authoring.ts';
+import { massAt } from './planting-space.ts';
+
+const CROP = '[Variety].[Crop]';
+
+export const WANTED_COLUMNS = group(
+  'Wanted',
+  entered('wanted-from', 'Wanted from', DATE, {
+    note: 'First day it is to be for sale; the dates follow where you type none.',
+  }),
+  entered('wanted', 'Wanted', MASS, {
+    note: 'For sale in all, cured where it is cured; 60 heads or 40 bunches go to Wanted pieces.',
+    decimals: 1,
+    least: 0,
+    orElse: 'wanted-pieces',
+  }),
+  entered('wanted-pieces', 'Wanted pieces', PLAIN, { note: 'Heads, bunches, bulbs or fruit.', decimals: 0, least: 0 }),
+  entered('succession', 'Succession', link('successions'), { note: 'The succession it was laid for.' }),
+  entered('as-laid', 'As laid', TEXT, {
+    note: 'What was typed here when the succession was laid. Clear it, or change anything typed, and the planting stays as it is.',
+  }),
+  computed('expected', 'Expected', MASS, 'IF(ISBLANK([Cured yield]); [Marketable yield]; [Cured yield])', {
+    note: 'For sale.',
+    decimals: 1,
+  }),
+  computed('expected-pieces', 'Expected pieces', PLAIN, '[Pieces]', { decimals: 0 }),
+);
+
+export const WANTED_LENGTH_COLUMNS = group(
+  'For the amount wanted',
+  computed(
+    'density-by-spacing',
+    'Density by spacing',
+    DENSITY,
+    `[Plants per station] * [Field survival] * IF([Start] = "direct seed"; 1 - [Empty stations]; 1)
+      / ([Row spacing] * [In-row spacing] * MAX(1; ${CROP}.[Beds across]))`,
+    { note: 'Plants at harvest, whatever the length.', decimals: 2 },
+  ),
+  computed('plant-mass-by-spacing', 'Plant mass by spacing', PLANT_MASS, massAt('[Density by spacing]'), {
+    decimals: 2,
+  }),
+  computed(
+    'sold-share',
+    'Sold share',
+    SHARE,
+    'IF([Finishes] > 0; [Marketable share] * [Finishes] * (1 - [Window lost]))',
+    { note: 'Of the plants that stand.', decimals: 0 },
+  ),
+  computed(
+    'sold-a-plant',
+    'Sold a plant',
+    PLANT_MASS,
+    `[Plant mass by spacing] * [Sold share] * IF(ISBLANK(${CROP}.[Curing days]); 1; 1 - ${CROP}.[Curing loss])`,
+    { note: 'What one plant that stands gives for sale, on average.', decimals: 2 },
+  ),
+  computed(
+    'plants-wanted',
+    'Plants wanted',
+    PLAIN,
+    `IF(ISBLANK([Wanted pieces]); [Wanted] / [Sold a plant]; IF(ISBLANK(${CROP}.[Plants per harvest unit]); [Wanted pieces] * ${CROP}.[Unit mass] / [Sold a plant];
+      [Wanted pieces] * IF(${CROP}.[Harvest unit] = "bunch"; ${CROP}.[Plants per harvest unit]; MAX(1; ${CROP}.[Plants per harvest unit])) / [Sold share]))`,
+    { note: 'To stand at harvest.', decimals: 0 },
+  ),
+  computed(
+    'places-wanted',
+    'Places wanted',
+    PLAIN,
+    `ROUNDUP(BLOCKSNEEDED([Plants wanted]; [Field survival]; Farm[Confidence])
+      / ([Plants per station] * IF([Start] = "direct seed"; 1 - [Empty stations]; 1)); 0)`,
+    { note: "So that, as surely as the farm's confidence, as many plants stand.", decimals: 0 },
+  ),
+  computed(
+    'length-wanted',
+    'Length wanted',
+    LENGTH,
+    `ROUNDUP(([Places wanted] + IF([Pattern] = "offset"; ROUNDDOWN([Rows] / 2; 0); 0)) / [Rows]; 0) * [In-row spacing]`,
+    { note: 'Of bed.', decimals: 1 },
+  ),
+);

@@ -1,0 +1,275 @@
+// Jobs as a grower has them: every dated job of a planting, own ones, what is typed on them, hours by week against hands, the
+// week's sheet and the calendar.
+
+import { describe, expect, it } from 'vitest';
+import { civilDay, isoDate } from '../../engine/index.ts';
+import { calendarOf, jobsOf } from '../../sheets-templates/jobs.ts';
+import { errorsOf, type Rows, type Season, seasonOf } from './season.ts';
+
+const FARM = { Latitude: '44', 'Last frost': '2027-05-10', 'First frost': '2027-09-30' };
+
+const ROWS: Rows = {
+  Varieties: [
+    { Variety: 'Keeper', Crop: 'Onion, bulb', 'Day-length type': 'long', 'Storage life': '200 days' },
+    { Variety: 'Head', Crop: 'Lettuce, head' },
+    { Variety: 'Root', Crop: 'Carrot' },
+    { Variety: 'Red', Crop: 'Tomato' },
+  ],
+  Beds: [
+    { Bed: 'A', Length: '20 m' },
+    { Bed: 'B', Length: '20 m' },
+  ],
+  Plantings: [
+    {
+      Planting: 'Onions',
+      Variety: 'Keeper',
+      Start: 'blocks',
+      Bed: 'A',
+      Sown: '2027-02-15',
+      'Planted out': '2027-04-20',
+    },
+    {
+      Planting: 'Lettuce',
+      Variety: 'Head',
+      Start: 'blocks',
+      Bed: 'B',
+      'Bed length used': '5 m',
+      Sown: '2027-03-20',
+      'Planted out': '2027-04-25',
+      Cover: 'row cover',
+    },
+    {
+      Planting: 'Carrots',
+      Variety: 'Root',
+      Start: 'direct seed',
+      Bed: 'B',
+      'Bed length used': '10 m',
+      Sown: '2027-06-10',
+    },
+    {
+      Planting: 'Tomatoes',
+      Variety: 'Red',
+      Start: 'cells',
+      Bed: 'B',
+      'Bed length used': '5 m',
+      Sown: '2027-04-05',
+      'Planted out': '2027-05-25',
+    },
+  ],
+  Hands: [
+    { Name: 'Ada', 'Hours a week': '30' },
+    { Name: 'Ben', 'Hours a week': '20', From: '2027-06-01', Until: '2027-08-31' },
+  ],
+  'Own jobs': [
+    { Job: 'Mow paths', 'First on': '2027-05-04', Every: '2', Hours: '3', Kind: 'ground', Who: 'Ben' },
+    { Job: 'Mend the fence', 'First on': '2027-03-03', Hours: '5' },
+  ],
+};
+
+const season = seasonOf(ROWS, FARM, { units: 'si' });
+
+function jobs(of: Season, planting: string, job?: string): readonly number[] {
+  return [...of.book.rows('Tasks')].filter((row) => {
+    const text = (column: string): string => of.book.cell('Tasks', row, column).text;
+    return text('Planting') === planting && (job === undefined || text('Job') === job);
+  });
+}
+
+const dates = (of: Season, planting: string, job: string): readonly string[] =>
+  jobs(of, planting, job).map((row) => isoDate(Number(of.book.value('Tasks', row, 'On'))));
+
+const sum = (rows: Iterable<number>, column: string, of: Season = season, sheet = 'Tasks'): number =>
+  [...rows].reduce((all, row) => all + (of.book.cell(sheet, row, column).number ?? 0), 0);
+
+describe('the list of jobs', () => {
+  it('holds every job of an onion planting, in the order of the season', () => {
+    expect(errorsOf(season.book)).toEqual([]);
+    const told = jobs(season, 'Onions').map((row) => season.book.cell('Tasks', row, 'Job').text);
+    expect(told.filter((job, at) => told.indexOf(job) === at)).toEqual([
+      'Sow',
+      'Prepare bed',
+      'Harden off',
+      'Set out',
+      'Weed',
+      'Stop watering',
+      'Watch for tops down',
+      'Lift and cure',
+      'Clear bed',
+      'Check necks',
+      'Clean and store',
+    ]);
+    for (const job of [
+      'Sow',
+      'Prepare bed',
+      'Harden off',
+      'Set out',
+      'Stop watering',
+      'Watch for tops down',
+      'Lift and cure',
+      'Check necks',
+      'Clean and store',
+      'Clear bed',
+    ]) {
+      expect(
+        told.filter((one) => one === job),
+        job,
+      ).toHaveLength(1);
+    }
+    expect(dates(season, 'Onions', 'Sow')).toEqual(['2027-02-15']);
+    expect(dates(season, 'Onions', 'Set out')).toEqual(['2027-04-20']);
+  });
+
+  it('weeds onions early and often, every two weeks to the twelfth (Wicks et al. 1973), other crops twice', () => {
+    expect(dates(season, 'Onions', 'Weed')).toEqual([
+      '2027-05-04',
+      '2027-05-18',
+      '2027-06-01',
+      '2027-06-15',
+      '2027-06-29',
+    ]);
+    // The sixth would fall into the week before it is lifted.
+    expect(Number(season.value('Plantings', 'Onions', 'Harvest'))).toBeLessThanOrEqual(civilDay(2027, 7, 20));
+    expect(dates(season, 'Tomatoes', 'Weed')).toEqual(['2027-06-15', '2027-07-06']);
+  });
+
+  it('covers, uncovers, trellises and prunes what is', () => {
+    expect(dates(season, 'Lettuce', 'Cover')).toEqual(['2027-04-25']);
+    expect(dates(season, 'Lettuce', 'Uncover').length).toBe(1);
+    expect(jobs(season, 'Tomatoes', 'Cover')).toEqual([]);
+    expect(dates(season, 'Tomatoes', 'Trellis')).toEqual(['2027-06-15']);
+    expect(dates(season, 'Tomatoes', 'Prune')).toEqual(['2027-07-06']);
+    expect(jobs(season, 'Lettuce', 'Trellis')).toEqual([]);
+  });
+
+  it('adds up to the hours of each planting', () => {
+    for (const planting of ['Onions', 'Lettuce', 'Carrots', 'Tomatoes']) {
+      expect(sum(jobs(season, planting), 'Hours'), planting).toBeCloseTo(
+        season.number('Plantings', planting, 'Hours') ?? Number.NaN,
+        6,
+      );
+    }
+  });
+
+  it('brings own jobs, once and again', () => {
+    const own = (name: string): readonly string[] =>
+      [...season.book.rows('Tasks')]
+        .filter((row) => season.book.cell('Tasks', row, 'What').text === name)
+        .map((row) => isoDate(Number(season.book.value('Tasks', row, 'On'))));
+    expect(own('Mend the fence')).toEqual(['2027-03-03']);
+    expect(own('Mow paths').slice(0, 3)).toEqual(['2027-05-04', '2027-05-18', '2027-06-01']);
+    expect(own('Mow paths').length).toBe(18);
+  });
+
+  it('keeps what is typed on a job when its planting moves', () => {
+    const moved = seasonOf(ROWS, FARM, { units: 'si' });
+    const [sow = -1] = jobs(moved, 'Onions', 'Set out');
+    for (const [column, entry] of [
+      ['Done', 'yes'],
+      ['Done on', '2027-04-21'],
+      ['Hours taken', '2.5'],
+      ['Who', 'Ada'],
+      ['Note', 'wet'],
+    ] as const) {
+      const done = moved.book.edit([{ edit: 'cell', table: 'Tasks', row: sow, column, entry }], 'Note');
+      expect(done.refused).toBe(false);
+    }
+    moved.type('Plantings', 'Onions', 'Planted out', '2027-04-27');
+    const [after = -1] = jobs(moved, 'Onions', 'Set out');
+    expect(moved.book.cell('Tasks', after, 'Due').text).toBe('27 Apr 2027');
+    expect(moved.book.cell('Tasks', after, 'Note').text).toBe('wet');
+    expect(moved.book.cell('Tasks', after, 'Status').text).toBe('done');
+    expect(moved.book.cell('Tasks', after, 'Hours counted').number).toBeCloseTo(2.5, 9);
+    expect(moved.number('Hands', 'Ada', 'Hours taken')).toBeCloseTo(2.5, 9);
+    const again = moved.book.reopened();
+    const row = [...again.rows('Tasks')].find((one) => again.cell('Tasks', one, 'Note').text === 'wet');
+    expect(row === undefined ? '' : again.cell('Tasks', row, 'Job').text).toBe('Set out');
+  });
+
+  it('leaves late jobs on the list, from the week after their own', () => {
+    const later = seasonOf(ROWS, FARM, { units: 'si', today: civilDay(2027, 4, 30) });
+    const status = (planting: string, job: string): string =>
+      later.book.cell('Tasks', jobs(later, planting, job)[0] ?? -1, 'Status').text;
+    expect(status('Onions', 'Set out')).toBe('late');
+    expect(status('Lettuce', 'Set out')).toBe('late');
+    expect(status('Onions', 'Weed')).toBe('to come');
+    const week = [...later.book.rows('Labour')].find(
+      (row) => later.book.cell('Labour', row, 'Name').text === '2027-W16',
+    );
+    expect(week === undefined ? 0 : later.book.cell('Labour', week, 'Late').number).toBeGreaterThan(0);
+  });
+
+  it('gives a job another day, and says when that lies before its planting', () => {
+    const moved = seasonOf(ROWS, FARM, { units: 'si' });
+    const [weed = -1] = jobs(moved, 'Onions', 'Weed');
+    const put = (entry: string): void => {
+      moved.book.edit([{ edit: 'cell', table: 'Tasks', row: weed, column: 'Moved to', entry }], 'Move');
+    };
+    const said = (): string =>
+      moved.book
+        .attention()
+        .filter((one) => one.table === 'Tasks')
+        .map((one) => one.says)
+        .join();
+    put('2027-05-07');
+    expect(moved.book.cell('Tasks', weed, 'On').text).toBe('7 May 2027');
+    expect(said()).toBe('');
+    put('2027-01-02');
+    expect(said()).toMatch(/before the planting is in the ground or the tray \(15 Feb\)/);
+    expect(moved.book.attention().find((one) => one.table === 'Tasks')?.level).toBe('error');
+  });
+});
+
+describe('hours by week', () => {
+  it('are the hours by job, by kind and all together', () => {
+    const weeks = [...season.book.rows('Labour')];
+    expect(sum(weeks, 'Hours', season, 'Labour')).toBeCloseTo(sum(season.book.rows('Tasks'), 'Hours counted'), 6);
+    const kinds = [
+      'Raising',
+      'Ground',
+      'Planting',
+      'Care',
+      'Water',
+      'Picking',
+      'Packing',
+      'Storing',
+      'Selling',
+      'Other',
+    ];
+    for (const row of weeks) {
+      const of = (column: string): number => season.book.cell('Labour', row, column).number ?? Number.NaN;
+      expect(kinds.reduce((all, kind) => all + of(kind), 0)).toBeCloseTo(of('Hours'), 6);
+    }
+  });
+
+  it('stand against the hands there are that week', () => {
+    const available = (name: string): number | undefined => {
+      const row = [...season.book.rows('Labour')].find((one) => season.book.cell('Labour', one, 'Name').text === name);
+      return row === undefined ? undefined : season.book.cell('Labour', row, 'Available').number;
+    };
+    expect(available('2027-W10')).toBe(30);
+    expect(available('2027-W26')).toBe(50);
+    season.type('Own jobs', 'Mend the fence', 'Hours', '90');
+    const said = season.book.attention().filter((one) => one.table === 'Labour');
+    expect(said.map((one) => one.says).join()).toMatch(/hours more than there are hands for: .* 2027-W09/);
+    season.book.undo();
+  });
+});
+
+describe('the calendar of the jobs', () => {
+  it('has one event a job, under an identity that outlasts a change of date', () => {
+    const list = jobsOf(season.book.workbook) ?? [];
+    expect(list.length).toBe(season.book.rows('Tasks').length);
+    const ids = (text: string): readonly string[] =>
+      text
+        .replace(/\r\n /g, '')
+        .split('\r\n')
+        .filter((line) => line.startsWith('UID:'));
+    const before = ids(calendarOf(season.book.workbook, list, civilDay(2027, 1, 1)));
+    expect(new Set(before).size).toBe(list.length);
+    season.type('Plantings', 'Carrots', 'Sown', '2027-06-14');
+    const after = ids(calendarOf(season.book.workbook, jobsOf(season.book.workbook) ?? [], civilDay(2027, 1, 1)));
+    const sowing = before.find((uid) => uid.includes('sow-in-the-bed'));
+    expect(after).toContain(sowing);
+    season.book.undo();
+  });
+});

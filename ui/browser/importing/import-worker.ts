@@ -1,0 +1,117 @@
+// Reads a file for a sheet beside the page, so that the page stays in hand however large the file is: opens a copy of the
+// workbook, checks every row against it, tells how far it is, and gives the commands once they are asked for. Taking it down is
+// how reading is cancelled.
+
+import {
+  loadGeneralUnits,
+  type RowsFailure,
+  type RowsRead,
+  readRowsOrStation,
+  readTableFile,
+  sheetView,
+  type TableRead,
+  Workbook,
+  wantsGeneralUnits,
+} from '../../../engine/index.ts';
+import { formatTools } from '../../format-tools.ts';
+import { fetchTemplate, newId, templates } from '../files/world.ts';
+import type { Asked, Choices, Reading, Told } from './messages.ts';
+
+interface Work {
+  readonly bytes: Uint8Array;
+  readonly sheet: string;
+  readonly open: () => Workbook | undefined;
+  workbook: Workbook;
+  /** The table as it was read last, and how. */
+  table: { readonly read: TableRead; readonly as: string } | undefined;
+  rows: RowsRead | RowsFailure | undefined;
+  generalUnits: boolean;
+}
+
+let work: Work | undefined;
+
+let turn = 0;
+
+addEventListener('message', ({ data }: MessageEvent<Asked>) => {
+  if (data.ask !== 'take') turn = data.turn;
+  void answer(data).catch((fault: unknown) => {
+    const said = fault instanceof Error ? fault.message : String(fault);
+    tell({ told: 'failed', why: `The file could not be read (a fault in Dibble: ${said}).`, turn, reading: undefined });
+  });
+});
+
+function tell(told: Told): void {
+  postMessage(told);
+}
+
+async function answer(asked: Asked): Promise<void> {
+  switch (asked.ask) {
+    case 'read':
+      work = await begin(asked);
+      if (work === undefined) {
+        tell({
+          told: 'failed',
+          why: 'The sheets of the workbook could not be fetched: try again.',
+          turn,
+          reading: undefined,
+        });
+      } else await check(work, asked.choices);
+      return;
+    case 'again':
+      if (work !== undefined) await check(work, asked.choices);
+      return;
+    case 'take': {
+      const commands = work?.rows?.ok === true ? work.rows.commands : [];
+      tell({ told: 'commands', commands, generalUnits: work?.generalUnits === true });
+    }
+  }
+}
+
+async function begin({ bytes, data, sheet }: Extract<Asked, { ask: 'read' }>): Promise<Work | undefined> {
+  await fetchTemplate(data.template);
+  const open = () => Workbook.open(data, { newId, now: () => Date.now(), actor: 'import', templates });
+  const workbook = open();
+  if (workbook === undefined) return undefined;
+  return { bytes, sheet, open, workbook, table: undefined, rows: undefined, generalUnits: false };
+}
+
+async function check(work: Work, choices: Choices): Promise<void> {
+  const view = sheetView(work.workbook, work.sheet);
+  if (view === undefined) return;
+  const as = JSON.stringify([choices.encoding, choices.delimiter, choices.table]);
+  if (work.table?.as !== as) {
+    work.table = { as, read: await readTableFile(work.bytes, view, formatTools, choices) };
+  }
+  const { read } = work.table;
+  if (!read.ok) {
+    tell({ told: 'failed', why: read.why, turn, reading: undefined });
+    return;
+  }
+  const progress = (done: number, of: number) => tell({ told: 'progress', turn, done, of });
+  let rows = readRowsOrStation(work.workbook, work.sheet, read, { ...choices, newId, progress });
+  const failed = !rows.ok || rows.refused > 0;
+  if (failed && wantsGeneralUnits()) {
+    // What was refused for the want of the list is read once more with it, in a workbook that knows it.
+    await loadGeneralUnits();
+    work.workbook = work.open() ?? work.workbook;
+    work.generalUnits = true;
+    rows = readRowsOrStation(work.workbook, work.sheet, read, { ...choices, newId, progress });
+  }
+  work.rows = rows;
+  const { tables, table, text, records } = read;
+  const { columns } = rows;
+  const reading: Reading = {
+    tables,
+    table,
+    text,
+    rows: records.length,
+    columns,
+    decimal: rows.ok ? rows.decimal : undefined,
+  };
+  if (!rows.ok) {
+    tell({ told: 'failed', why: rows.why, turn, reading });
+    return;
+  }
+  const { commands: _, columns: __, ok: ___, decimal: ____, ...preview } = rows;
+  tell({ told: 'preview', turn, reading, preview });
+}

@@ -1,0 +1,57 @@
+// `lay` and `place`: what a grower asks for in one word. The acts stand in sheets-templates/acts; here they are done to a file
+// and their sentence is printed.
+
+import { BedSearch, cellView, rowId, rowName, rows, seededNumbers, type Workbook } from '../../engine/index.ts';
+import { type Act, bedWish, laySuccession, proposeBeds } from '../../sheets-templates/index.ts';
+import type { Given } from './arguments.ts';
+import { findRow, findTable } from './places.ts';
+import { changeWorkbook } from './workbook-files.ts';
+import { onOneLine, refuse, type World } from './world.ts';
+
+const SEED = 1;
+
+/** Does an act; gives its sentence, or refuses with the file's name. */
+export function carryOut(workbook: Workbook, act: Act, file: string): string {
+  if (!act.ok) return refuse(onOneLine(`${file}: ${act.why}`));
+  const done = workbook.do(act.commands, act.message);
+  return done.refused ? refuse(onOneLine(`${file}: ${done.why}`)) : act.said;
+}
+
+/** Lays one succession, or all of them; all or none. */
+export function laySuccessions(given: Given, world: World): Promise<number> {
+  const [file = '', name] = given.words;
+  return changeWorkbook(file, given, world, (workbook) => {
+    const table = findTable(workbook, file, 'Successions');
+    const slots = name === undefined ? [...rows(workbook, table.id)] : [findRow(workbook, table, file, name)];
+    if (slots.length === 0) return refuse(`${file}: there are no successions yet: enter them in Successions first.`);
+    const ids = slots.map((slot) => rowId(workbook, table.id, slot));
+    const said = ids.map((id) => carryOut(workbook, laySuccession(workbook, id), file));
+    return { says: `${said.map(onOneLine).join('\n')}\n` };
+  });
+}
+
+/** Proposes a bed for every planting that has none typed. */
+export function placePlantings(given: Given, world: World): Promise<number> {
+  const [file = ''] = given.words;
+  const seed = seedOf(given.values.get('seed'));
+  return changeWorkbook(file, given, world, (workbook) => {
+    const wish = bedWish(workbook);
+    if (typeof wish === 'string') return refuse(`${file}: ${wish}`);
+    const search = new BedSearch(wish.question, seededNumbers(seed));
+    search.step(Number.POSITIVE_INFINITY);
+    const said = carryOut(workbook, proposeBeds(workbook, wish, search.beds), file);
+    const beds = [...rows(workbook, 'plantings')].map((slot) => bedLine(workbook, slot));
+    return { says: `${[onOneLine(said), ...beds].join('\n')}\n` };
+  });
+}
+
+function bedLine(workbook: Workbook, slot: number): string {
+  const cell = (column: string): string => cellView(workbook, 'plantings', slot, column).text;
+  const bed = cell('bed');
+  return onOneLine(`${rowName(workbook, 'plantings', slot)}: ${bed === '' ? cell('not-placed') || 'no bed' : bed}`);
+}
+
+function seedOf(given: string | undefined): number {
+  if (given === undefined) return SEED;
+  return /^\d+$/.test(given) ? Number(given) : refuse(`--seed takes a whole number such as 7, not “${given}”.`);
+}
