@@ -22,6 +22,8 @@ export type Surface =
   | 'grid'
   /** A field of a form, the panel or a card, at rest. */
   | 'field'
+  /** The box of an entry that is open in the grid. */
+  | 'entry'
   | 'formula line'
   /** Any other box in which text is typed. */
   | 'text'

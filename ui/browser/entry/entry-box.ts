@@ -139,6 +139,11 @@ export class EntryBox {
     return tryEntry(book, sheet, column.id, this.input.value, row);
   }
 
+  /** There is a list of what can be picked. */
+  hasList(): boolean {
+    return this.options !== undefined;
+  }
+
   /** Takes the list's marked item as the entry, as Enter does. */
   takeActive(): void {
     const option = this.shown[this.active];

@@ -45,8 +45,7 @@ function replaceWith(workbook: Workbook, name: string, notes: readonly string[] 
   }
   const before = workbookNow();
   showWorkbook(workbook);
-  const back =
-    before === undefined ? [] : [{ label: 'Go back to the one before', run: () => showWorkbook(before) }];
+  const back = before === undefined ? [] : [{ label: 'Go back to the one before', run: () => showWorkbook(before) }];
   announce(`Opened ${name}.`);
   tell([`Opened ${name}.`, ...notes].join(' '), notes.length === 0 ? 'done' : 'refusal', ...back);
 }

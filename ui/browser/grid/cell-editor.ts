@@ -66,6 +66,11 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
     return this.entryBox().text();
   }
 
+  /** It began with a key and has no list to walk: arrows may take it. */
+  isQuick(): boolean {
+    return this.byTyping && !this.entryBox().hasList();
+  }
+
   /** Takes the marked item of the list as the entry, where one is marked. */
   takeActive(): void {
     this.entryBox().takeActive();

@@ -133,10 +133,17 @@ export function cellClasses(cell: CellView | undefined, column: ColumnView, mark
 }
 
 /** What is said of a cell beyond its text: read out with it, and shown where the pointer rests on it. */
-export function describeCell(cell: HTMLElement, value: CellView | undefined, column: ColumnView, marks: CellMarks): void {
+export function describeCell(
+  cell: HTMLElement,
+  value: CellView | undefined,
+  column: ColumnView,
+  marks: CellMarks,
+): void {
   const { found, colour, note = '' } = marks;
   const origin = value === undefined ? '' : originWords(value);
-  const said = [found?.says ?? '', colour?.name ?? '', note === '' ? '' : `Note: ${note}`].filter((part) => part !== '');
+  const said = [found?.says ?? '', colour?.name ?? '', note === '' ? '' : `Note: ${note}`].filter(
+    (part) => part !== '',
+  );
   const words = [origin, ...said].filter((part) => part !== '').join('. ');
   if (words === '') cell.removeAttribute('aria-description');
   else cell.setAttribute('aria-description', words);

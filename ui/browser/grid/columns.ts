@@ -3,7 +3,15 @@
 // whenever the columns or the view change.
 
 import type { ColDef, ColGroupDef, ICellRendererParams } from 'ag-grid-community';
-import { type Book, type CellView, type ColumnView, cellView, rows, type SheetView, type View } from '../../../engine/index.ts';
+import {
+  type Book,
+  type CellView,
+  type ColumnView,
+  cellView,
+  rows,
+  type SheetView,
+  type View,
+} from '../../../engine/index.ts';
 import { columnOf, isFigure } from '../store/sheets.ts';
 import { CellEditor } from './cell-editor.ts';
 import { type CellMarks, cellClasses, cellElement, describeCell, headElement } from './cell-face.ts';
@@ -48,9 +56,14 @@ export function gridColumns(drawing: Drawing): Definition[] {
     const width = drawing.width(column.id) ?? startingWidth(book, sheet.id, slots, column);
     return gridColumn(drawing, column, width);
   };
-  const front = shown
-    .slice(0, view.inFront)
-    .map((column, at): Definition => ({ ...define(column), pinned: 'left', lockPinned: at === 0, suppressMovable: at === 0 }));
+  const front = shown.slice(0, view.inFront).map(
+    (column, at): Definition => ({
+      ...define(column),
+      pinned: 'left',
+      lockPinned: at === 0,
+      suppressMovable: at === 0,
+    }),
+  );
   const runs = runsOf(shown.slice(view.inFront));
   return [
     handleColumn(slots.length),
@@ -126,7 +139,8 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
       describeCell(eGridCell, value ?? undefined, column, marks);
       return cellElement(value ?? undefined, column, drawing.room(id), marks);
     },
-    cellClass: ({ data, value }) => cellClasses(value ?? undefined, column, data === undefined ? {} : drawing.marks(data, id)),
+    cellClass: ({ data, value }) =>
+      cellClasses(value ?? undefined, column, data === undefined ? {} : drawing.marks(data, id)),
     cellClassRules: {
       'in-range': ({ rowIndex }) => drawing.inRange(rowIndex, id),
       'spare-name': ({ data }) => data !== undefined && isSpare(data) && id === (sheet.key ?? sheet.columns[0]?.id),

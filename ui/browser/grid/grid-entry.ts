@@ -4,8 +4,7 @@
 import type { GridApi } from 'ag-grid-community';
 import { announce } from '../store/notices.ts';
 import { CellEditor } from './cell-editor.ts';
-import { readBlock } from './clipboard/block.ts';
-import { isTable } from './clipboard/block.ts';
+import { isTable, readBlock } from './clipboard/block.ts';
 import type { RangeLayer } from './range-layer.ts';
 import { isSpare, type RowHandle } from './row-handle.ts';
 
@@ -39,7 +38,8 @@ export class GridEntry {
     this.listener = listener;
     this.listen('focusin', (event) => makeTypable(event.target));
     this.listen('focusout', (event) => {
-      if (event.target instanceof HTMLElement && event.target.matches('.ag-cell')) event.target.removeAttribute('contenteditable');
+      if (event.target instanceof HTMLElement && event.target.matches('.ag-cell'))
+        event.target.removeAttribute('contenteditable');
     });
     this.listen('compositionstart', (event) => this.onComposing(event));
     this.listen('compositionend', (event) => this.onComposed(event));

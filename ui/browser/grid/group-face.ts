@@ -1,6 +1,6 @@
 // The head above columns of one question: its name, and a press or Enter folds them to the first.
 
-import type { IHeaderGroupComp } from 'ag-grid-community';
+import type { IHeaderGroupComp, IHeaderGroupParams } from 'ag-grid-community';
 
 export interface GroupProps {
   readonly question: string;
@@ -12,7 +12,7 @@ export interface GroupProps {
 export class GroupFace implements IHeaderGroupComp {
   private readonly face = document.createElement('div');
 
-  init({ question, folded, count }: GroupProps): void {
+  init({ question, folded, count }: IHeaderGroupParams & GroupProps): void {
     this.face.className = 'question-face';
     this.face.dataset.question = question;
     const name = document.createElement('span');

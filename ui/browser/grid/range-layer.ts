@@ -185,10 +185,7 @@ export class RangeLayer {
     const index = this.columnIndex.get(column);
     if (index === undefined) return;
     const from = how === 'stretch' ? (this.anchor()?.column ?? index) : index;
-    const range = wholeColumns(
-      { anchor: { row: 0, column: from }, head: { row: 0, column: index } },
-      this.bounds(),
-    );
+    const range = wholeColumns({ anchor: { row: 0, column: from }, head: { row: 0, column: index } }, this.bounds());
     if (how === 'beside') this.add(range);
     else this.select(range);
   }
@@ -261,6 +258,15 @@ export class RangeLayer {
     if (id === undefined) return;
     this.api.ensureColumnVisible(id);
     this.api.setFocusedHeader(id);
+  }
+
+  /** Whether Tab has a next cell in the grid. */
+  canTab(by: 1 | -1): boolean {
+    const anchor = this.anchor();
+    const { rows, columns } = this.bounds();
+    if (anchor === undefined) return false;
+    const at = anchor.row * columns + anchor.column + by;
+    return at >= 0 && at < rows * columns;
   }
 
   /** The next cell for Tab, row after row; false at the end of the sheet, where Tab leads out of the grid. */

@@ -214,9 +214,7 @@ export class RangePresses {
     const anchor = this.layer.anchor();
     if (area === undefined || anchor === undefined) return false;
     const same = rectangleOf({ anchor, head: corner });
-    return (
-      same.top === area.top && same.bottom === area.bottom && same.left === area.left && same.right === area.right
-    );
+    return same.top === area.top && same.bottom === area.bottom && same.left === area.left && same.right === area.right;
   }
 
   private onRelease(event: PointerEvent): void {
@@ -264,4 +262,3 @@ function handleRow(target: EventTarget | null): number | undefined {
 function isInEditor(target: EventTarget | null): boolean {
   return target instanceof HTMLInputElement || (target instanceof Element && target.closest('.entry-under') !== null);
 }
-

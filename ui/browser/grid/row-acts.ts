@@ -5,8 +5,8 @@ import { message, rowName, type SheetView, type View } from '../../../engine/ind
 import { change } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import type { GridEntry } from './grid-entry.ts';
-import type { RowOrder } from './row-order.ts';
 import { isRow, isSpare, type RowHandle } from './row-handle.ts';
+import type { RowOrder } from './row-order.ts';
 import type { SheetCells } from './sheet-cells.ts';
 
 export interface RowParts {

@@ -2,6 +2,7 @@
 // things in it need attention.
 
 import { type Finding, type FindingLevel, rows, sheetViews } from '../../../engine/index.ts';
+import { desk, setDesk } from '../store/device.ts';
 import { findings } from '../store/findings.ts';
 import { goTo, sheetOnScreen } from '../store/selection.ts';
 import { questionsOf } from '../store/sheets.ts';
@@ -12,11 +13,36 @@ import { fetchGrid } from './fetch-grid.ts';
 const onReach = (): void => void fetchGrid().catch(() => undefined);
 
 export function SheetList() {
-  const book = workbook();
   const here = sheetOnScreen.value;
   const counts = countBySheet(findings.value);
+  const { listFolded } = desk.value;
+  const words = listFolded ? 'Show the list of sheets' : 'Fold the list away';
   return (
     <nav class="sheet-list" aria-label="Sheets" onPointerEnter={onReach} onFocusCapture={onReach}>
+      <button
+        type="button"
+        class="fold-list"
+        aria-expanded={!listFolded}
+        title={words}
+        onClick={() => setDesk({ listFolded: !listFolded })}
+      >
+        <span aria-hidden="true">{listFolded ? '\u203a' : '\u2039'}</span>
+        <span class="spoken">{words}</span>
+      </button>
+      {listFolded ? null : <Questions here={here} counts={counts} />}
+    </nav>
+  );
+}
+
+interface QuestionsProps {
+  readonly here: string;
+  readonly counts: ReadonlyMap<string, Count>;
+}
+
+function Questions({ here, counts }: QuestionsProps) {
+  const book = workbook();
+  return (
+    <>
       {questionsOf(sheetViews(book)).map(({ name: question, within }) => (
         <section key={question}>
           <h2>{question}</h2>
@@ -33,7 +59,7 @@ export function SheetList() {
           </ul>
         </section>
       ))}
-    </nav>
+    </>
   );
 }
 

@@ -44,6 +44,14 @@ export function undo(): void {
   announce(done === undefined ? 'Nothing to undo.' : `Undone: ${sayMessage(done.transaction.message)}`);
 }
 
+/** Takes so many steps back, the latest first. */
+export function undoSteps(count: number): void {
+  const now = workbookNow();
+  let undone = 0;
+  while (undone < count && now?.undo() !== undefined) undone += 1;
+  announce(undone === 1 ? 'Undone: one step.' : `Undone: ${undone} steps.`);
+}
+
 /** Does again what undo took back last and says what it was. */
 export function redo(): void {
   const done = workbookNow()?.redo();

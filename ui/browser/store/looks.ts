@@ -2,13 +2,14 @@
 // view is on screen is this browser's own affair.
 
 import {
-  message,
   type Message,
   type MessageCode,
+  message,
   type SheetView,
   type View,
   type ViewDeclaration,
   views,
+  viewsPutAway,
 } from '../../../engine/index.ts';
 import { change, UNDO } from './change.ts';
 import { desk, setDesk } from './device.ts';
@@ -58,27 +59,35 @@ export function changeView(sheet: SheetView, part: ViewChange, code: MessageCode
 }
 
 function withPart(view: ViewDeclaration, part: ViewChange): ViewDeclaration {
-  const merged = Object.entries({ ...view, ...part }).filter(([, value]) => value !== undefined && !isEmpty(value));
-  // What was taken out is no field; what a view must have, its id and name, stands in every part.
-  return Object.fromEntries(merged) as unknown as ViewDeclaration;
+  const { id } = view;
+  const { name = view.name, columns, pinned, filters, sort, groupBy, totals, order } = { ...view, ...part };
+  return {
+    id,
+    name,
+    ...(columns === undefined ? {} : { columns }),
+    ...(isNothing(pinned) ? {} : { pinned }),
+    ...(isNothing(filters) ? {} : { filters }),
+    ...(isNothing(sort) ? {} : { sort }),
+    ...(groupBy === undefined ? {} : { groupBy }),
+    ...(totals === undefined ? {} : { totals }),
+    ...(order === undefined ? {} : { order }),
+  };
 }
 
-function isEmpty(value: unknown): boolean {
-  return Array.isArray(value) && value.length === 0;
+function isNothing<T>(list: readonly T[] | undefined): list is undefined {
+  return list === undefined || list.length === 0;
 }
 
 function setView(sheet: SheetView, view: ViewDeclaration, said: Message): boolean {
   return !change([{ command: 'set view', sheet: sheet.id, view }], said).refused;
 }
 
-/** A view of one's own like the one on screen, which then is on screen. `id` is one that nothing has yet. */
-export function addView(sheet: SheetView, id: string, name: string): boolean {
+/** A view of one's own like the one on screen but for a part, which then is on screen. `id` is one that nothing has yet. */
+export function addView(sheet: SheetView, id: string, name: string, part: ViewChange = {}): boolean {
   const { order, ...like } = declarationOf(viewNow(sheet));
-  const added = setView(
-    sheet,
-    { ...like, id, name, columns: like.columns ?? sheet.columns.map((column) => column.id) },
-    message('add view', { view: name, sheet: sheet.name }),
-  );
+  const columns = like.columns ?? sheet.columns.map((column) => column.id);
+  const view = withPart({ ...like, id, name, columns }, { ...part, name });
+  const added = setView(sheet, view, message('add view', { view: name, sheet: sheet.name }));
   if (added) chooseView(sheet.id, id);
   return added;
 }
@@ -91,9 +100,20 @@ export function removeView(sheet: SheetView): void {
   if (!done.refused) tell(`Removed the view ${name}.`, 'done', UNDO);
 }
 
-/** One of the sheet's views as it came. */
-export function takeViewBack(sheet: SheetView, id: string, name: string): void {
+/** The view on screen as the sheet came with it. */
+export function takeViewBack(sheet: SheetView): void {
+  const { id, name } = viewNow(sheet);
   const said = message('take view back', { view: name, sheet: sheet.name });
   change([{ command: 'take view back', sheet: sheet.id, view: id }], said);
-  chooseView(sheet.id, id);
+}
+
+/** Every view of the sheet that was put away is there again. */
+export function bringViewsBack(sheet: SheetView): void {
+  const book = workbookNow();
+  const away = book === undefined ? [] : viewsPutAway(book, sheet.id);
+  const said = message('bring views back', { sheet: sheet.name });
+  change(
+    away.map(({ id }) => ({ command: 'take view back', sheet: sheet.id, view: id })),
+    said,
+  );
 }

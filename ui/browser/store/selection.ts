@@ -49,6 +49,13 @@ export const selectedCells = signal<SelectedCells | undefined>(undefined);
 /** Raised by goTo: the sheet scrolls to the selection and takes the focus. */
 export const arrival = signal(0);
 
+/** Whether whoever arrives takes the focus along; the box in which a person looks for things keeps it. */
+let focusGoes = true;
+
+export function takesFocus(): boolean {
+  return focusGoes;
+}
+
 /** The row with an id, as it is now. */
 export function rowAt(book: Book, sheet: string, id: string | undefined): RowAt | undefined {
   const slot = id === undefined ? undefined : rowWithId(book, sheet, id);
@@ -103,8 +110,9 @@ export function selectCell({ sheet, row, column }: CellAt): void {
   selectedCells.value = { sheet, areas: [{ rows: [row], columns: [column] }] };
 }
 
-/** Goes to a sheet, a row or a cell: the sheet comes on screen, scrolls there and takes the focus. */
-export function goTo(sheet: string, row?: string, column?: string): void {
+/** Goes to a sheet, a row or a cell: the sheet comes on screen, scrolls there and, unless told otherwise, takes the focus. */
+export function goTo(sheet: string, row?: string, column?: string, focus = true): void {
+  focusGoes = focus;
   selection.value = { sheet, row, column };
   noteIndex();
   arrival.value += 1;

@@ -6,7 +6,7 @@ import { announce, tell } from '../../store/notices.ts';
 import type { CellAt } from '../../store/selection.ts';
 import { columnOf } from '../../store/sheets.ts';
 import type { SheetCells } from '../sheet-cells.ts';
-import { type CopyArea, type Copied, copyOf } from './copied.ts';
+import { type Copied, type CopyArea, copyOf } from './copied.ts';
 
 /** What was cut last: a paste of the same text takes it from where it stood. */
 export interface Cut {
@@ -96,4 +96,3 @@ function joined(spans: readonly Span[]): readonly number[] {
   const all = spans.flatMap(([from, to]) => Array.from({ length: to - from + 1 }, (_, at) => from + at));
   return [...new Set(all)].sort((a, b) => a - b);
 }
-

@@ -59,7 +59,8 @@ export class PasteActs {
   }
 
   /** A single cell goes into every one that is selected. */
-  #fillSelected({ cells: [[cell] = []] }: Block): void {
+  #fillSelected({ cells }: Block): void {
+    const [[cell] = []] = cells;
     const { layer } = this.#cells;
     const entry = cell?.text ?? '';
     const corners = layer.rectangles().flatMap(cellsOf);
@@ -67,7 +68,8 @@ export class PasteActs {
     const commands = corners.flatMap((corner) => {
       const row = this.#cells.row(corner.row);
       const column = this.#cells.column(corner.column);
-      const takes = column !== undefined && column.role !== 'made' && (column.role !== 'computed' || columns.size === 1);
+      const takes =
+        column !== undefined && column.role !== 'made' && (column.role !== 'computed' || columns.size === 1);
       return row === undefined || !takes ? [] : [this.#cells.typing(row, column.id, entry)];
     });
     const count = commands.length;
@@ -81,7 +83,9 @@ export class PasteActs {
     const count = job.count(plan, skipped);
     const kept = keptColumns(plan);
     if (commands.length === 0) {
-      return kept.length === 0 ? 'Nothing of it can be pasted here.' : 'Nothing pasted: these cells are filled by their formulas.';
+      return kept.length === 0
+        ? 'Nothing of it can be pasted here.'
+        : 'Nothing pasted: these cells are filled by their formulas.';
     }
     let why: string | undefined;
     withUnits<Done | Refusal>(
@@ -108,7 +112,9 @@ export class PasteActs {
     const { sheet, book, layer } = this.#cells;
     const column = columnOf(sheet, columnId);
     if (column === undefined) return '';
-    const at = layer.rowsIn({ top: 0, bottom: layer.bounds().rows - 1, left: 0, right: 0 }).find(({ id }) => id === row);
+    const at = layer
+      .rowsIn({ top: 0, bottom: layer.bounds().rows - 1, left: 0, right: 0 })
+      .find(({ id }) => id === row);
     return `In ${at === undefined ? 'a new row' : rowName(book, sheet.id, at.slot)}, ${column.name}: `;
   }
 

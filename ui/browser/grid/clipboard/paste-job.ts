@@ -3,11 +3,11 @@
 
 import {
   type Book,
-  type Command,
   type ColumnView,
+  type Command,
   cellView,
-  message,
   type Message,
+  message,
   type SheetView,
 } from '../../../../engine/index.ts';
 import type { Block, BlockCell } from './block.ts';
@@ -101,7 +101,8 @@ export class PasteJob {
       said.push(`${past} no place here and ${outside === 1 ? 'is' : 'are'} left out.`);
     }
     const lost = this.lines.length - landing.rows.length;
-    if (lost > 0) said.push(`${lost} of its ${this.lines.length} lines find no row: rows of ${sheet.name} are not added by hand.`);
+    if (lost > 0)
+      said.push(`${lost} of its ${this.lines.length} lines find no row: rows of ${sheet.name} are not added by hand.`);
     const refused = countOf(cells, 'refused');
     if (refused > 0) said.push(`${refused === 1 ? 'One cell doesn’t' : `${refused} cells don’t`} fit.`);
     const open = countOf(cells, 'open');
@@ -115,7 +116,9 @@ export class PasteJob {
     const taken = plan.cells.filter(
       ({ state, line, across }) => (state === 'fits' || state === 'open') && !skipped.has(cellKey(line, across)),
     );
-    const into = new Set(taken.flatMap((cell) => ('row' in cell.into ? [`${cell.into.row.id} ${cell.column.id}`] : [])));
+    const into = new Set(
+      taken.flatMap((cell) => ('row' in cell.into ? [`${cell.into.row.id} ${cell.column.id}`] : [])),
+    );
     const cleared = (cut?.cells ?? []).flatMap((cell): Command[] => {
       const place = { sheet: cell.sheet, row: cell.row.id, column: cell.column };
       const { origin, entry } = cellView(book, cell.sheet, cell.row.slot, cell.column);

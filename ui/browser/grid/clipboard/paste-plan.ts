@@ -6,8 +6,8 @@ import {
   type ColumnView,
   civilDay,
   isoDate,
-  rowNamed,
   rowName,
+  rowNamed,
   type SheetView,
   settings,
   tryEntry,
@@ -117,7 +117,13 @@ function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<s
 }
 
 /** A name that another row has, or that stands in the block before. */
-function nameTaken(book: Book, sheet: SheetView, entry: string, into: LandingRow, names: Set<string>): string | undefined {
+function nameTaken(
+  book: Book,
+  sheet: SheetView,
+  entry: string,
+  into: LandingRow,
+  names: Set<string>,
+): string | undefined {
   const name = entry.trim();
   const lower = name.toLowerCase();
   const slot = rowNamed(book, sheet.id, name);
@@ -150,7 +156,8 @@ function entryFor(book: Book, { text, value }: BlockCell, { type }: ColumnView, 
   }
   if (type?.kind !== 'number' && type?.kind !== 'temperature') return text;
   // A text with a unit or a per cent sign says more than its number.
-  if (value !== undefined && /^[-+−(]?[\d.,\s'’\u00a0\u202f]+\)?$/.test(text)) return String(value).replace('.', usual.decimal);
+  if (value !== undefined && /^[-+−(]?[\d.,\s'’\u00a0\u202f]+\)?$/.test(text))
+    return String(value).replace('.', usual.decimal);
   return reading.decimal === usual.decimal ? text : swappedMarks(text);
 }
 

@@ -4,7 +4,7 @@
 import { type ColumnView, type Command, isoDate, message, settings, tryEntry } from '../../../../engine/index.ts';
 import { UNDO } from '../../store/change.ts';
 import { announce, type NoticeAct, tell } from '../../store/notices.ts';
-import { cellsOf, contains, type Corner, type Rectangle } from '../ranges.ts';
+import { type Corner, cellsOf, contains, type Rectangle } from '../ranges.ts';
 import type { SheetCells } from '../sheet-cells.ts';
 import { type Filled, type Source, seriesOf, type Way, waysFor } from './series.ts';
 
@@ -26,7 +26,8 @@ export function fillTarget(
 ): { readonly area: Rectangle; readonly direction: Direction } | undefined {
   if (contains(source, to)) return undefined;
   const down = to.row > source.bottom ? to.row - source.bottom : to.row < source.top ? to.row - source.top : 0;
-  const over = to.column > source.right ? to.column - source.right : to.column < source.left ? to.column - source.left : 0;
+  const over =
+    to.column > source.right ? to.column - source.right : to.column < source.left ? to.column - source.left : 0;
   if (Math.abs(down) >= Math.abs(over)) {
     return down > 0
       ? { area: { ...source, top: source.bottom + 1, bottom: to.row }, direction: 'down' }
@@ -60,18 +61,21 @@ export class FillActs {
       tell('Nothing filled: these cells are filled by their formulas.', 'refusal');
       return;
     }
-    const done = way ?? lines.map(({ sources }) => waysFor(this.#sources(sources))[0]).find((one) => one !== 'copy') ?? 'copy';
+    const done =
+      way ?? lines.map(({ sources }) => waysFor(this.#sources(sources))[0]).find((one) => one !== 'copy') ?? 'copy';
     const others = [...offered].filter((one) => one !== done);
     this.#do(commands, () => {
       this.#cells.layer.select(unionOf(source, area));
       this.#cells.layer.focusAnchor();
-      const again = others.map((other): NoticeAct => ({
-        label: OFFERS[other],
-        run: () => {
-          UNDO.run();
-          this.fill(source, area, direction, other);
-        },
-      }));
+      const again = others.map(
+        (other): NoticeAct => ({
+          label: OFFERS[other],
+          run: () => {
+            UNDO.run();
+            this.fill(source, area, direction, other);
+          },
+        }),
+      );
       tell(filledWords(commands.length), 'done', ...again);
     });
   }
