@@ -3,14 +3,12 @@
 // of a dozen columns and less need none. season.ts gives them to the sheets.
 
 import type { SheetDeclaration, ViewDeclaration } from '../engine/index.ts';
-
-/** Ids apart by blanks. */
-function view(id: string, name: string, columns: string): ViewDeclaration {
-  return { id, name, columns: columns.trim().split(/\s+/) };
-}
+import { view } from './view.ts';
+import { WEEK_VIEWS } from './views-week.ts';
 
 /** By sheet id; the first is the one a sheet opens on. */
 export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
+  ...WEEK_VIEWS,
   'work-rates': [
     view(
       'time',
@@ -123,7 +121,7 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
     view(
       'rotation',
       'What stood here?',
-      `field soil-cover family-last-year family-two-years-ago family-three-years-ago family-four-years-ago
+      `field soil-cover families-this-season family-last-year family-two-years-ago family-three-years-ago family-four-years-ago
        families-too-soon rotation-warning`,
     ),
   ],
@@ -132,6 +130,11 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
       'plan',
       'What goes where?',
       'variety start bed bed-length-used rows in-row-spacing sown planted-out harvest marketable-yield',
+    ),
+    view(
+      'wanted',
+      'What is wanted?',
+      'variety wanted-from wanted wanted-pieces succession expected expected-pieces length-wanted proposed-bed not-placed',
     ),
     view(
       'space',
@@ -210,7 +213,7 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
       'Does the store suit?',
       'crop store-temperature store-humidity best-from best-to best-humidity store-suits',
     ),
-    view('selling', 'When to sell?', 'crop stored-mass keeps-until taken-each-week sell-in-place'),
+    view('selling', 'When to sell?', 'lot crop stored-mass monthly-loss keeps-until sell-in-place'),
   ],
   'weekly-harvest': [
     view('week', 'What comes in?', 'crop variety bed share mass pieces hours'),

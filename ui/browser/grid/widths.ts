@@ -11,8 +11,8 @@ const MOST_FITTED = 800;
 const LOOKED_AT = 300;
 /** Room at both sides, the mark of computed cells included. */
 const SIDES = 24;
-/** Room in a header beside its name: for the menu's button. */
-const HEAD_SIDES = 30;
+/** Room in a header beside its name, marks of order and filter included. */
+const HEAD_SIDES = 26;
 
 let pen: CanvasRenderingContext2D | null | undefined;
 let measured = new Map<string, number>();
@@ -60,7 +60,7 @@ function headerWidth(column: ColumnView): number {
   let best = measure(column.name);
   for (let cut = 1; cut < words.length; cut += 1) {
     const first = measure(words.slice(0, cut).join(' '));
-    const second = measure(words.slice(cut).join(' '));
+    const second = measure([...words.slice(cut), column.unit].join(' '));
     best = Math.min(best, Math.max(first, second));
   }
   return Math.max(best, measure(column.unit));

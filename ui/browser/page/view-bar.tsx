@@ -25,6 +25,9 @@ export function ViewBar({ sheet }: { readonly sheet: SheetView }) {
             type="button"
             class="quiet"
             aria-pressed={id === view.id}
+            ref={(button) => {
+              if (id === view.id) button?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+            }}
             onClick={() => chooseView(sheet.id, id)}
           >
             {name}
@@ -38,7 +41,14 @@ export function ViewBar({ sheet }: { readonly sheet: SheetView }) {
         aria-haspopup="menu"
         onClick={({ currentTarget }) => {
           const { right, bottom } = currentTarget.getBoundingClientRect();
-          showMenu({ x: right - 240, y: bottom + 4, label: 'View', sets: menuItems('view', new Situation('page')) });
+          const each = views.map(({ id, name }) => ({
+            label: id === view.id ? `${name} (now)` : name,
+            keys: undefined,
+            why: undefined,
+            run: () => chooseView(sheet.id, id),
+          }));
+          const sets = [each, ...menuItems('view', new Situation('page'))];
+          showMenu({ x: right - 240, y: bottom + 4, label: 'View', sets });
         }}
       >
         View
