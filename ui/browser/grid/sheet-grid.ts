@@ -59,7 +59,7 @@ import { isHead, isRow, isSpare, type RowHandle } from './row-handle.ts';
 import { RowOrder } from './row-order.ts';
 import { SheetCells } from './sheet-cells.ts';
 import { surfaceOf } from './surface-of.ts';
-import { fittedWidth } from './widths.ts';
+import { fittedWidth, widthOfTexts } from './widths.ts';
 
 ModuleRegistry.registerModules([
   ClientSideRowModelModule,
@@ -271,12 +271,23 @@ export class SheetGrid implements Drawing {
     const rendered = this.api.getRenderedNodes();
     for (const { column, rows: slots } of cells) {
       const realigned = this.rooms.realign(column, slots);
+      this.widen(column, slots);
       const named = slots === 'all' || realigned ? undefined : new Set(slots);
       const rowNodes = rendered.filter(
         ({ data }) => data !== undefined && (named === undefined || isHead(data) || named.has(data.slot)),
       );
       if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
     }
+  }
+
+  /** A longer text that came widens its column, where a person didn't draw it. */
+  private widen(column: string, slots: Int32Array | 'all'): void {
+    const view = columnOf(this.sheet, column);
+    const shown = this.api.getColumn(column);
+    if (view === undefined || shown === null || this.width(column) !== undefined) return;
+    const { id } = this.sheet;
+    const needed = widthOfTexts(this.book, id, slots === 'all' ? rows(this.book, id) : slots, view);
+    if (needed > shown.getActualWidth()) this.api.setColumnWidths([{ key: column, newWidth: needed }]);
   }
 
   /** Marks the cells in which something was found and unmarks the others. */
