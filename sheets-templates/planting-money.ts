@@ -5,6 +5,7 @@ import {
   computed,
   DATE,
   entered,
+  figures,
   group,
   LENGTH,
   MASS,
@@ -18,6 +19,16 @@ import {
 
 /** Columns of Beds, the last year first. */
 const PAST = ['Family last year', 'Family two years ago', 'Family three years ago', 'Family four years ago'] as const;
+const CROP = '[Variety].[Crop]';
+const STAGES = [
+  'Initial stage',
+  'Development stage',
+  'Mid-season stage',
+  'Late stage',
+  'Crop coefficient initial',
+  'Crop coefficient mid',
+  'Crop coefficient end',
+] as const;
 const PER_AREA = quantity('money/ft2', 'money/m2');
 
 function priceShare(grade: string): string {
@@ -56,6 +67,10 @@ export const MONEY_COLUMNS = [
     revenueColumn('revenue-large', 'Revenue large', 'large'),
     revenueColumn('revenue-extra-large', 'Revenue extra large', 'extra large'),
     computed('revenue-thinnings', 'Revenue thinnings', MONEY, '[Fresh thinnings] * [Fresh price]', { decimals: 2 }),
+    computed('sales-by-outlets', 'Sales by outlets', MONEY, 'SUM(SUMIFS(Lots[Money]; Lots[Planting]; [Planting]))', {
+      note: 'By Demand: what is taken, at what is paid.',
+      decimals: 2,
+    }),
     computed(
       'revenue',
       'Revenue',
@@ -63,8 +78,12 @@ export const MONEY_COLUMNS = [
       `IF(AND(NOT(ISBLANK([Marketable yield])); NOT(AND(ISBLANK([Price]); ISBLANK([Price each]); ISBLANK([Fresh price]))));
         SUM([Revenue thinnings]; IF(NOT(ISBLANK([Price each])); [Sold pieces] * [Price each];
           IF(NOT([Variety].[Bulb crop]); [Sold weight] * [Price];
-            [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large]))))`,
-      { note: 'By the piece where a price each is given; onions by size grade.', decimals: 2 },
+            [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large])));
+        IF([Sales by outlets] > 0 money; [Sales by outlets]))`,
+      {
+        note: 'By the piece where a price each is given; onions by size grade; what outlets pay where no price stands here.',
+        decimals: 2,
+      },
     ),
     computed(
       'products-of-the-variety',
@@ -98,6 +117,10 @@ export const MONEY_COLUMNS = [
         [Sets or plants to buy] * [Price of a set or plant])`,
       { note: 'New seed at its best pack price; seed on hand is paid for.', decimals: 2 },
     ),
+    computed('cost-of-sets-or-plants', 'Cost of sets or plants', MONEY, 'IF([From seed]; 0 money; [Seed cost])', {
+      note: 'Bought, not raised.',
+      decimals: 2,
+    }),
     computed('mix-cost', 'Mix cost', MONEY, '[Mix volume] * Farm[Mix price]', { decimals: 2 }),
     computed('labour-cost', 'Labour cost', MONEY, '[Hours] * Farm[Wage]', { decimals: 2 }),
     computed('costs', 'Costs', MONEY, 'SUM([Seed cost]; [Mix cost]; [Labour cost])', {
@@ -109,6 +132,46 @@ export const MONEY_COLUMNS = [
       note: 'Of the ground it takes.',
       decimals: 2,
     }),
+    computed(
+      'margin-per-bed-length',
+      'Margin per bed length',
+      quantity('money/ft', 'money/m'),
+      '[Margin] / [Bed length used]',
+      {
+        decimals: 2,
+      },
+    ),
+    computed(
+      'margin-per-week-of-bed',
+      'Margin per week of bed',
+      quantity('money/week'),
+      '[Margin] / ([Bed free] - [Planted out])',
+      { note: 'For the weeks it takes the ground.', decimals: 2 },
+    ),
+    computed('an-hour-brings', 'An hour brings', quantity('money/h'), '([Margin] + SUM([Labour cost])) / [Hours]', {
+      note: 'Before labour is paid.',
+      decimals: 2,
+    }),
+    computed(
+      'margin-low',
+      'Margin low',
+      MONEY,
+      '[Revenue low] - SUM([Seed cost]; [Mix cost]; [Hours high] * Farm[Wage])',
+      {
+        note: 'Low yield and slow work together.',
+        decimals: 2,
+      },
+    ),
+    computed(
+      'margin-high',
+      'Margin high',
+      MONEY,
+      '[Revenue high] - SUM([Seed cost]; [Mix cost]; [Hours low] * Farm[Wage])',
+      {
+        note: 'High yield and quick work together.',
+        decimals: 2,
+      },
+    ),
   ),
   ...group(
     'Ground',
@@ -148,6 +211,13 @@ export const MONEY_COLUMNS = [
       YES_OR_NO,
       'IF(ISBLANK([Variety].[Crop].[Touches soil]); TRUE; [Variety].[Crop].[Touches soil])',
       { note: 'The part that is sold: the days after raw manure go by it.' },
+    ),
+    computed(
+      'water-course',
+      'Water course',
+      figures('course-of-water'),
+      `WATERCOURSE(${STAGES.map((stage) => `${CROP}.[${stage}]`).join('; ')}; [Bed free] - [Planted out])`,
+      { note: 'Water use against short grass; the four stages of the crop are stretched to its time on the bed.' },
     ),
     computed('share-of-margin', 'Share of margin', SHARE, '[Margin] / SUM(Plantings[Margin])', {
       note: "Of the farm's whole margin.",

@@ -20,9 +20,6 @@ import {
 
 const CROP = '[Planting].[Variety].[Crop]';
 const MONTHS = `'Monthly climate'[Number]`;
-const CURVE = `${CROP}.[Initial stage]; ${CROP}.[Development stage]; ${CROP}.[Mid-season stage]; ${CROP}.[Late stage];
-  ${CROP}.[Crop coefficient initial]; ${CROP}.[Crop coefficient mid]; ${CROP}.[Crop coefficient end]; [Season]`;
-
 export const weatherByWeekSheet: SheetDeclaration = {
   id: 'weather-by-week',
   name: 'Weather by week',
@@ -132,15 +129,21 @@ export const bedWaterSheet: SheetDeclaration = {
     ),
     ...group(
       'Water',
-      computed('crop-coefficient', 'Crop coefficient', PLAIN, `CROPCOEFFICIENT(([From] + [To]) / 2; ${CURVE})`, {
-        note: 'In the middle of the days.',
-        decimals: 2,
-      }),
+      computed(
+        'crop-coefficient',
+        'Crop coefficient',
+        PLAIN,
+        'COEFFICIENTON([Planting].[Water course]; ([From] + [To]) / 2)',
+        {
+          note: 'In the middle of the days.',
+          decimals: 2,
+        },
+      ),
       computed(
         'crop-takes',
         'Crop takes',
         WATER_DEPTH,
-        `CROPWATER([Week].[Reference evapotranspiration]; [From]; [To]; ${CURVE})`,
+        'WATERTAKEN([Planting].[Water course]; [Week].[Reference evapotranspiration]; [From]; [To])',
         {
           decimals: 2,
         },

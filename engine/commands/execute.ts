@@ -6,6 +6,7 @@ import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormu
 import type { Command, CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
 import { removeColour, removeView, setColour, setLocale, setNote, setView, takeViewBack } from './looks.ts';
+import { restore } from './restore.ts';
 import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
 import { addSheet, moveSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
@@ -43,6 +44,7 @@ const HANDS: Hands = {
   'set units': setUnits,
   'set today': setToday,
   'set title': setTitle,
+  restore,
   'use template': useTemplate,
 };
 

@@ -14,6 +14,7 @@ import type { ColumnDeclaration, RowSource, SheetDeclaration, TypeDeclaration } 
 import { bindSheets, layOver } from '../schema/lay-over.ts';
 import type { OwnColumn, OwnSchema, OwnSheet } from '../schema/own.ts';
 import { isMadeSheet } from '../schema/schema.ts';
+import { WHOLE } from '../schema/shape.ts';
 import type { Template, TemplateShelf } from '../schema/template.ts';
 import { civilDayOfIso, yearMonthDay } from '../values/civil.ts';
 import type { EntryContext } from '../values/entry.ts';
@@ -33,7 +34,7 @@ export const VERSION_1_TEMPLATE = { name: 'season', version: 1 } as const;
 
 /** The document of a version-1 file without its format and version. Throws a Misfit where it is not as it should be. */
 export function migrateVersion1(value: unknown, templates: TemplateShelf): WorkbookFileRead {
-  const old = version1.read(value, []);
+  const old = version1.read(value, WHOLE);
   const template = templates.earlier(VERSION_1_TEMPLATE.name, VERSION_1_TEMPLATE.version);
   if (template === undefined) {
     return {
@@ -42,7 +43,7 @@ export function migrateVersion1(value: unknown, templates: TemplateShelf): Workb
     };
   }
   const migration = new Migration(old, template);
-  return { ok: true, data: migration.data(), notes: migration.notes };
+  return { ok: true, data: migration.data(), notes: migration.notes, leftOut: false };
 }
 
 /** Shipped figures name no rows. */

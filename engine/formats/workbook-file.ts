@@ -1,18 +1,18 @@
 // The workbook file: one JSON document that names its template and holds what is a person's own. Writing what was read gives
 // the same bytes again. Reading never throws: it gives the document with a sentence for every part that is not as it should
-// be, which is kept aside, or one sentence that says why nothing can be read. Fields this version doesn't know are refused,
-// never dropped. Files of version 1 are turned into today's (version-1.ts).
+// be, with its line, which is kept aside or left out, or one sentence that says why nothing can be read. Nothing is left out
+// without a word, fields that this version doesn't know included. Files of version 1 are turned into today's (version-1.ts).
 
 import { type Content, isQuantity } from '../document/content.ts';
 import type { DocumentData, RowData } from '../document/data.ts';
-import { POSITION } from '../document/positions.ts';
-import { ROW_ID } from '../schema/id.ts';
 import type { ById } from '../schema/records.ts';
-import { isFields, type JsonSchema, Misfit } from '../schema/shape.ts';
+import { isFields, type JsonSchema, Misfit, sparing, WHOLE } from '../schema/shape.ts';
 import type { TemplateShelf } from '../schema/template.ts';
 import { looksShape } from '../schema/views-shape.ts';
 import { civilDayOfIso, isoDate } from '../values/civil.ts';
+import { asideCells, MOST_NOTES, Notes, RowsReader } from './file-rows.ts';
 import { jsonFault } from './json-fault.ts';
+import { hiddenFault, linesOf } from './json-lines.ts';
 import { layout } from './layout.ts';
 import { migrateVersion1, VERSION_1_TEMPLATE } from './version-1.ts';
 import {
@@ -55,11 +55,11 @@ export function writeWorkbookFile(data: DocumentData): string {
     currency,
     today: isoDate(today),
     template,
-    own: ownSchema.read(own, []),
+    own: ownSchema.read(own, WHOLE),
     rows: mapped(data.rows, fileRows),
     removed,
     aside: mapped(data.aside, (rows) => mapped(rows, (cells) => mapped(cells, fileContent))),
-    ...(looks === undefined ? {} : { looks: looksShape.read(looks, []) }),
+    ...(looks === undefined ? {} : { looks: looksShape.read(looks, WHOLE) }),
     ...(notes === undefined ? {} : { notes }),
     ...(locale === undefined ? {} : { locale }),
   };
@@ -111,12 +111,15 @@ export function templateWanted(text: string): { readonly name: string; readonly 
 }
 
 /** The document in a file's text, or why it can't be read and what to do. */
-export function readWorkbookFile(text: string, templates: TemplateShelf): WorkbookFileRead {
-  const document = readDocument(text.replace(/^\uFEFF/, ''));
+export function readWorkbookFile(given: string, templates: TemplateShelf): WorkbookFileRead {
+  const text = given.replace(/^\uFEFF/, '');
+  const document = readDocument(text);
   if (!document.ok) return document;
   if (!isFields(document.value)) return notOne();
   const { format, version, ...rest } = document.value;
   if (format !== FORMAT) return notOne();
+  const hidden = hiddenFault(text);
+  if (hidden !== undefined) return { ok: false, why: hidden };
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
     return { ok: false, why: `Its “version” should be ${VERSION}: mend it, or take a whole copy of the file.` };
   }
@@ -126,21 +129,38 @@ export function readWorkbookFile(text: string, templates: TemplateShelf): Workbo
       why: `It was saved by a newer Dibble (file version ${version}, and this one reads version ${VERSION}): update Dibble, then open it.`,
     };
   }
+  const spared: Misfit[] = [];
   try {
     if (version === 1) return migrateVersion1(rest, templates);
-    return fromFile(workbookFile.read(rest, []), templates);
+    const file = workbookFile.read(
+      rest,
+      sparing((misfit) => spared.push(misfit)),
+    );
+    return fromFile(file, templates, inSentences(text, spared));
   } catch (thrown) {
-    if (thrown instanceof Misfit) return { ok: false, why: thrown.message };
+    if (thrown instanceof Misfit)
+      return { ok: false, why: `Line ${linesOf(text, [thrown.way])[0]}: ${thrown.message}` };
     throw thrown;
   }
 }
 
-function fromFile(file: WorkbookFile, templates: TemplateShelf): WorkbookFileRead {
+/** The parts that were left out, each with its line and why. */
+function inSentences(text: string, spared: readonly Misfit[]): readonly string[] {
+  const told = spared.slice(0, MOST_NOTES);
+  const lines = linesOf(
+    text,
+    told.map(({ way }) => way),
+  );
+  const notes = told.map(({ message }, i) => `Line ${lines[i]}: ${message} It was left out.`);
+  return spared.length > told.length ? [...notes, `${spared.length - told.length} more were left out.`] : notes;
+}
+
+function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly string[]): WorkbookFileRead {
   if (templates.today(file.template.name) === undefined) {
     const why = `It is made from a template called “${file.template.name}”, which this Dibble doesn't know: update Dibble, then open it.`;
     return { ok: false, why };
   }
-  const notes: string[] = [];
+  const notes = new Notes();
   const rows = Object.entries(file.rows).map(([sheet, given]): [string, readonly RowData[]] => [
     sheet,
     new RowsReader(sheet, given, notes).read(),
@@ -160,99 +180,7 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf): WorkbookFileRea
   };
   const known = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };
   const data: DocumentData = { ...known, ...later };
-  return { ok: true, data, notes };
-}
-
-function asideCells(sheet: string, cells: ById<unknown>, notes: string[]): ById<Content> {
-  return Object.fromEntries(
-    Object.entries(cells).map(([column, cell]) => {
-      const content = readCell(cell, (found) => {
-        notes.push(`What is kept aside of “${sheet}” holds ${found} under “${column}”, which is no entry.`);
-      });
-      return [column, content ?? null];
-    }),
-  );
-}
-
-class RowsReader {
-  readonly #sheet: string;
-  readonly #rows: FileRows;
-  readonly #notes: string[];
-  readonly #seen = new Set<string>();
-
-  constructor(sheet: string, rows: FileRows, notes: string[]) {
-    this.#sheet = sheet;
-    this.#rows = rows;
-    this.#notes = notes;
-  }
-
-  read(): readonly RowData[] {
-    const back = new Set(this.#rows.broughtBack);
-    return this.#rows.rows.flatMap((row, i): RowData[] => {
-      const [id, at, ...cells] = row;
-      if (typeof id !== 'string' || !ROW_ID.test(id)) return this.#leftOut(i, 'has no id that can be used');
-      if (this.#seen.has(id)) return this.#leftOut(i, `has the id “${id.slice(0, 40)}” of a row above it`);
-      if (typeof at !== 'string' || (at !== '' && !POSITION.test(at)))
-        return this.#leftOut(i, 'has no place that can be used');
-      this.#seen.add(id);
-      const contents = cells.flatMap((cell, k): [string, Content][] => {
-        const column = this.#rows.columns[k];
-        if (column === undefined) {
-          this.#note(i, 'has more cells than there are columns; those were left out');
-          return [];
-        }
-        const content = readCell(cell, (found) => {
-          this.#note(i, `holds ${found} under “${column}”, which is no entry; it is kept aside`);
-        });
-        return content === undefined ? [] : [[column, content]];
-      });
-      return [
-        {
-          id,
-          ...(at === '' ? {} : { at }),
-          cells: Object.fromEntries(contents),
-          ...(back.has(id) ? { broughtBack: true } : {}),
-        },
-      ];
-    });
-  }
-
-  #leftOut(i: number, why: string): [] {
-    this.#note(i, `${why}; it was left out`);
-    return [];
-  }
-
-  #note(i: number, what: string): void {
-    this.#notes.push(`Row ${i + 1} of “${this.#sheet}” ${what}.`);
-  }
-}
-
-/** A cell's content; undefined for no cell. What can't be read is kept as the text it stands as. */
-function readCell(cell: unknown, warn: (found: string) => void): Content | undefined {
-  if (cell === null || cell === undefined) return undefined;
-  if (typeof cell === 'string' || typeof cell === 'boolean') return cell;
-  if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
-  if (Array.isArray(cell)) {
-    const quantity = readQuantity(cell);
-    if (quantity !== undefined) return quantity;
-  } else if (isFields(cell)) {
-    const names = Object.keys(cell);
-    if (names.length === 0) return null;
-    const { date, row } = cell;
-    if (names.length === 1 && typeof date === 'string' && civilDayOfIso(date) !== undefined) return { date };
-    if (names.length === 1 && typeof row === 'string' && ROW_ID.test(row)) return { row };
-  }
-  const found = JSON.stringify(cell).slice(0, 200);
-  warn(`“${found.slice(0, 40)}”`);
-  return found;
-}
-
-function readQuantity([number, unit, third, ...more]: readonly unknown[]): Content | undefined {
-  if (typeof number !== 'number' || !Number.isFinite(number) || typeof unit !== 'string' || more.length > 0)
-    return undefined;
-  if (third === undefined) return { number, unit };
-  if (third === true) return { number, unit, follows: true };
-  return typeof third === 'string' ? { number, unit, shownIn: third } : undefined;
+  return { ok: true, data, notes: [...spared, ...notes.told()], leftOut: spared.length > 0 || notes.leftOut };
 }
 
 function notOne(): WorkbookFileRead {

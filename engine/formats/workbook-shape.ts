@@ -68,6 +68,8 @@ export type WorkbookFileRead =
       readonly data: DocumentData;
       /** What was not as it should be, a sentence each; it is kept aside or left out. */
       readonly notes: readonly string[];
+      /** Something that the file holds is not in the document: written over the file, it would be lost. */
+      readonly leftOut: boolean;
     }
   | { readonly ok: false; readonly why: string };
 
@@ -113,8 +115,17 @@ const anyCell: Shape<unknown> = {
   },
 };
 
+/** Ids of columns; '' for what is none, since the cells below it are told by their place (workbook-file.ts gives it a name). */
+const columnIds: Shape<readonly string[]> = {
+  read: (value, place) =>
+    Array.isArray(value)
+      ? value.map((one: unknown) => (typeof one === 'string' && ID.test(one) ? one : ''))
+      : misfit(value, place, 'a list'),
+  schema: { type: 'array', items: id.schema },
+};
+
 const fileRows: Shape<FileRows> = fields<FileRows>({
-  columns: list(id, (_, index) => `column ${index + 1}`),
+  columns: columnIds,
   rows: list(
     list(anyCell, (_, index) => `cell ${index - 1}`),
     (_, index) => `row ${index + 1}`,

@@ -4,8 +4,31 @@
 
 import { nearestName } from '../language/nearest.ts';
 
-/** Where in the file a value stands, outermost first: 'sheet “Beds”', 'column “Length”'. */
-export type Place = readonly string[];
+/** A way into data by names of fields and places in lists. */
+export type Way = readonly (string | number)[];
+
+interface Step {
+  readonly key: string | number;
+  /** In words: 'sheet “Beds”', 'column “Length”'; '' where the words before it say enough. */
+  readonly words: string;
+  /** The data can do without what stands here: an item of a list, an entry of a record, a field that may be missing. */
+  readonly part: boolean;
+}
+
+/** Where in the data a value stands, outermost first, and who is told of a part that is not as it should be. */
+export interface Place {
+  readonly steps: readonly Step[];
+  /** Hears of parts that are left out; without it the first one ends the reading. */
+  readonly spare: ((misfit: Misfit) => void) | undefined;
+}
+
+/** The outermost place: the first misfit ends the reading. */
+export const WHOLE: Place = { steps: [], spare: undefined };
+
+/** The outermost place of data whose parts are left out one by one where they are not as they should be. */
+export function sparing(spare: (misfit: Misfit) => void): Place {
+  return { steps: [], spare };
+}
 
 /** A JSON Schema (2020-12), as plain data. */
 export type JsonSchema = Readonly<Record<string, unknown>>;
@@ -17,10 +40,29 @@ export interface Shape<T> {
 
 /** Data is not as it should be. The message is a whole sentence with its place. */
 export class Misfit extends Error {
-  constructor(place: Place, why: string) {
-    const where = place.join(', ');
+  readonly way: Way;
+  /** The least part that holds it and that the data can do without, as the start of its way; undefined where there is none. */
+  readonly part: Way | undefined;
+
+  constructor({ steps }: Place, why: string) {
+    const where = inWords(steps);
     super(where === '' ? why : `${where.charAt(0).toUpperCase()}${where.slice(1)}: ${why}`);
+    this.way = steps.map(({ key }) => key);
+    const last = steps.findLastIndex(({ part }) => part);
+    this.part = last < 0 ? undefined : this.way.slice(0, last + 1);
   }
+}
+
+/** Inside a list, 'sheet “Beds”' says enough, and “sheets” before it nothing more. */
+function inWords(steps: readonly Step[]): string {
+  const words: string[] = [];
+  for (const { key, words: said } of steps) {
+    if (said === '') continue;
+    const field = said === `“${key}”`;
+    if (!field && words.at(-1)?.startsWith('“') === true) words.pop();
+    words.push(said);
+  }
+  return words.join(', ');
 }
 
 function kindOf(value: unknown): string {
@@ -104,9 +146,20 @@ export function orNull<T>(shape: Shape<T>): Shape<T | null> {
   };
 }
 
-/** Inside a list: 'sheet “Beds”' says enough, and “sheets” before it nothing more. */
-function within(place: Place, item: string): Place {
-  return [...(place.at(-1)?.startsWith('“') === true ? place.slice(0, -1) : place), item];
+function at({ steps, spare }: Place, key: string | number, words: string, part: boolean): Place {
+  return { steps: [...steps, { key, words, part }], spare };
+}
+
+/** Reads a part; where it is not as it should be and may be left out, somebody is told and there is none. */
+function readPart<T>(shape: Shape<T>, value: unknown, place: Place): readonly T[] {
+  if (place.spare === undefined) return [shape.read(value, place)];
+  try {
+    return [shape.read(value, place)];
+  } catch (thrown) {
+    if (!(thrown instanceof Misfit) || thrown.part?.length !== place.steps.length) throw thrown;
+    place.spare(thrown);
+    return [];
+  }
 }
 
 /** A list; `called` names an item for the sentence. */
@@ -114,7 +167,7 @@ export function list<T>(item: Shape<T>, called: (value: unknown, index: number) 
   return {
     read: (value, place) => {
       if (!Array.isArray(value)) return misfit(value, place, 'a list');
-      return value.map((one: unknown, index) => item.read(one, within(place, called(one, index))));
+      return value.flatMap((one: unknown, index) => readPart(item, one, at(place, index, called(one, index), true)));
     },
     schema: { type: 'array', items: item.schema },
   };
@@ -144,9 +197,11 @@ export function record<T>(
     read: (value, place) => {
       if (!isFields(value)) return misfit(value, place, 'a group of fields');
       return Object.fromEntries(
-        Object.entries(value).map(([key, one]) => {
-          if (names !== undefined && !names.pattern.test(key)) misfit(key, place, names.wanted);
-          return [key, item.read(one, within(place, called(key)))];
+        Object.entries(value).flatMap(([key, one]) => {
+          if (names !== undefined && !names.pattern.test(key)) {
+            return tellOf(at(place, key, '', true), (where) => misfit(key, where, names.wanted));
+          }
+          return readPart(item, one, at(place, key, called(key), true)).map((read): [string, T] => [key, read]);
         }),
       );
     },
@@ -173,7 +228,7 @@ export type Fields<T> = {
     : Shape<Exclude<T[K], undefined>>;
 };
 
-/** Known fields alone, given back in the order of the table. An unknown one is refused: dropping it would lose it. */
+/** Known fields alone, given back in the order of the table. An unknown one is refused, or told of: dropping it would lose it. */
 export function fields<T>(table: Fields<T>): Shape<T> {
   const known = Object.entries<Shape<unknown> | Optional<unknown>>(table);
   const names = known.map(([key]) => key);
@@ -181,10 +236,16 @@ export function fields<T>(table: Fields<T>): Shape<T> {
   return {
     read: (value, place) => {
       if (!isFields(value)) return misfit(value, place, 'a group of fields');
-      for (const key of Object.keys(value)) if (!names.includes(key)) refuseUnknown(key, names, place);
+      for (const key of Object.keys(value)) {
+        if (!names.includes(key)) tellOf(at(place, key, '', true), (where) => refuseUnknown(key, names, where));
+      }
       const given = known.flatMap(([key, shape]): [string, unknown][] => {
         const one = Object.hasOwn(value, key) ? value[key] : undefined;
-        if (isOptional(shape)) return one === undefined ? [] : [[key, shape.optional.read(one, inside(place, key))]];
+        if (isOptional(shape)) {
+          if (one === undefined) return [];
+          const read = readPart(shape.optional, one, at(place, key, `“${key}”`, true));
+          return read.map((field): [string, unknown] => [key, field]);
+        }
         if (one === undefined)
           throw new Misfit(place, `“${key}” is missing: add it, or take a whole copy of the file.`);
         return [[key, shape.read(one, inside(place, key))]];
@@ -203,7 +264,12 @@ export function fields<T>(table: Fields<T>): Shape<T> {
 }
 
 function inside(place: Place, key: string): Place {
-  return [...place, `“${key}”`];
+  return at(place, key, `“${key}”`, false);
+}
+
+/** Refuses a part by its name alone; where parts may be left out, somebody is told and there is none. */
+function tellOf(place: Place, refuse: (place: Place) => never): readonly never[] {
+  return readPart({ read: (_, where) => refuse(where), schema: {} }, undefined, place);
 }
 
 function refuseUnknown(key: string, names: readonly string[], place: Place): never {

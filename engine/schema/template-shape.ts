@@ -3,7 +3,7 @@
 import type { Entry } from './declaration.ts';
 import { called, id, sheetDeclaration } from './declaration-shape.ts';
 import { ID } from './id.ts';
-import { fields, list, misfit, optional, record, type Shape, whole } from './shape.ts';
+import { fields, list, misfit, optional, record, type Shape, WHOLE, whole } from './shape.ts';
 import type { Template, TemplateRow } from './template.ts';
 
 const ids = { pattern: ID, wanted: 'an id of letters, digits and hyphens' };
@@ -32,5 +32,5 @@ const template: Shape<Template> = fields<Template>({
 
 /** The template in data such as a file's; throws a sentence where it is not one. */
 export function readTemplate(value: unknown): Template {
-  return template.read(value, []);
+  return template.read(value, WHOLE);
 }

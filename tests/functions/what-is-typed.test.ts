@@ -45,6 +45,15 @@ const dates = (of: Book, table: string, row = 0) =>
 const type = (of: Book, table: string, row: number, name: string, entry: string) =>
   of.edit([{ edit: 'cell', table, row: of.rows(table)[row] ?? -1, column: name, entry }], 'type');
 
+it('is asked of every row, the first and the others', () => {
+  const of = book();
+  expect([0, 1, 2].map((row) => dates(of, 'Beds', row))).toEqual([
+    ['1 Mar 2027', '29 Mar 2027', '1 Mar 2027'],
+    ['1 May 2027', '29 May 2027', '29 May 2027'],
+    ['', '', ''],
+  ]);
+});
+
 describe.each(['Beds', 'Works'])('what is typed on %s', (table) => {
   it('gives the other date from whichever is typed, and follows every change', () => {
     const of = book();

@@ -60,6 +60,23 @@ describe('nothing is written over unasked', () => {
     );
   });
 
+  test('a file that could not be read whole is not written over; elsewhere or by force it is', async () => {
+    const file = folder.farm();
+    const whole = folder.text('farm.json');
+    const damaged = whole.replace(/"[^"]+"(, "[^"]*", "North 1")/, '"no id"$1');
+    writeFileSync(file, damaged);
+    const set = ['set', file, 'Beds', 'North 2', 'Length', '60'];
+    const refused = await folder.run(set);
+    expect(refused.status).toBe(2);
+    expect(refused.err).toMatch(/Row 1 of “beds” has no id that can be used; it was left out\./);
+    expect(refused.err).toMatch(/written over, it would lose what could not be read .* nothing was written\./);
+    expect(folder.text('farm.json')).toBe(damaged);
+    expect((await folder.run(['check', file])).err).toMatch(/it was left out/);
+    expect((await folder.run([...set, '--out', folder.file('other.json')])).status).toBe(0);
+    expect((await folder.run([...set, '--force'])).status).toBe(0);
+    expect(folder.text('farm.json')).toBe(folder.text('other.json'));
+  });
+
   test('a file that something else changes while a command runs stays as that left it', async () => {
     const file = folder.farm();
     const changed = {

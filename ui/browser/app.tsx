@@ -4,6 +4,7 @@
 import { signal } from '@preact/signals';
 import { rows, type SheetView, sheetView } from '../../engine/index.ts';
 import { Menu } from './commands/menu.tsx';
+import { keptList } from './dialogs/kept-state.ts';
 import { keysPage } from './dialogs/keys-state.ts';
 import { lookDialog } from './dialogs/look-state.ts';
 import { newColumn } from './dialogs/new-column-state.ts';
@@ -32,6 +33,7 @@ import { isOpen, openings, workbook } from './store/workbook.ts';
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
 const ImportDialog = later(() => import('./importing/import-dialog.tsx').then((part) => part.ImportDialog));
+const KeptDialog = later(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
 const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog));
 const PasteDialog = later(() => import('./dialogs/paste-dialog.tsx').then((part) => part.PasteDialog));
 const NoteDialog = later(() => import('./dialogs/note-dialog.tsx').then((part) => part.NoteDialog));
@@ -53,6 +55,7 @@ export function App() {
       {noteInHand.value === undefined ? null : <NoteDialog />}
       {lookDialog.value === undefined ? null : <LookDialogs />}
       {keysPage.value ? <KeysPage /> : null}
+      {keptList.value === undefined ? null : <KeptDialog />}
       <Menu />
       <NoticeCorner />
     </>

@@ -26,7 +26,7 @@ export const STREAM = '-';
 
 /** The workbook in a file, worked out. */
 export async function openWorkbook(path: string, world: World): Promise<Workbook> {
-  return opened(path, await bytesOf(path, world), world);
+  return (await opened(path, await bytesOf(path, world), world)).workbook;
 }
 
 /** The bytes of a file, or of standard input. */
@@ -34,7 +34,13 @@ export async function bytesOf(path: string, world: World): Promise<Uint8Array> {
   return path === STREAM ? world.input() : readPlain(path).bytes;
 }
 
-async function opened(path: string, bytes: Uint8Array, world: World, history?: HistoryData): Promise<Workbook> {
+interface Opened {
+  readonly workbook: Workbook;
+  /** Something that the file holds could not be read and is not in the workbook. */
+  readonly leftOut: boolean;
+}
+
+async function opened(path: string, bytes: Uint8Array, world: World, history?: HistoryData): Promise<Opened> {
   const name = path === STREAM ? 'Standard input' : path;
   const decoded = workbookText(bytes);
   if (!decoded.ok) return refuse(`${name}: ${decoded.why}`);
@@ -43,7 +49,9 @@ async function opened(path: string, bytes: Uint8Array, world: World, history?: H
   if (!read.ok) return refuse(onOneLine(`${name}: ${read.why}`));
   for (const note of read.notes) world.warn(onOneLine(`${name}: ${note}`));
   const workbook = Workbook.open(read.data, engineWorld(world, templates), history);
-  return workbook ?? refuse(`${name}: its template “${read.data.template.name}” is not known here: update Dibble.`);
+  if (workbook === undefined)
+    return refuse(`${name}: its template “${read.data.template.name}” is not known here: update Dibble.`);
+  return { workbook, leftOut: read.leftOut };
 }
 
 /** A workbook that starts from a template. */
@@ -105,7 +113,12 @@ export async function changeWorkbook(
     const read = place === undefined ? undefined : readPlain(file);
     const bytes = read?.bytes ?? (await world.input());
     const history = withJournal && read !== undefined ? historyOf(changesLeadingTo(read.place, read.hash)) : undefined;
-    const workbook = await opened(file, bytes, world, history);
+    const { workbook, leftOut } = await opened(file, bytes, world, history);
+    if (leftOut && out === file && !dry && !given.flags.has('force')) {
+      return refuse(
+        `${file}: written over, it would lose what could not be read (see above): nothing was written. Mend the file, write to another with --out, or say --force.`,
+      );
+    }
     const before = lastSteps(workbook);
     const { says, status = 0 } = await work(workbook);
     if (!dry) save(out, workbook, given, world, read, before);

@@ -61,6 +61,7 @@ function gather(out: Float64Array, values: Float64Array, slots: Int32Array, from
 export function typedKernel(column: ColumnDef): Kernel {
   const out = scratch();
   return (batch) => {
+    room(out, batch.count);
     const { values, states } = batch.frame.column(column);
     const over = batch.frame.typed[column.number]?.over;
     let clean = true;

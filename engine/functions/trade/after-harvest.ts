@@ -12,19 +12,14 @@ import {
   rackArea,
 } from '../../agronomy/curing.ts';
 import { canonicalUnit } from '../../units/arithmetic.ts';
-import { AREA, divideDimensions, NONE, TIME, VOLUME } from '../../units/dimension.ts';
+import { divideDimensions, NONE, TIME, VOLUME } from '../../units/dimension.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import {
-  columnOf,
-  columnOfDates,
-  date,
-  inUnit,
   KILOGRAM,
   length,
   MASS_PER_VOLUME,
   mass,
   numeric,
-  overColumns,
   PLAIN,
   plain,
   quantity,
@@ -33,7 +28,6 @@ import {
   scalar,
   text,
 } from './build.ts';
-import { numbersOf } from './over-days.ts';
 
 const CURING = 'Maw & Mullinix 2005, Postharvest Biology and Technology 35:223-227';
 const RACKS =
@@ -43,14 +37,6 @@ const AIR = divideDimensions(VOLUME, TIME);
 
 const LOSS = plain('loss', { limit: CURING_LIMITS.loss });
 const BULK_DENSITY = quantity('bulk_density', MASS_PER_VOLUME, { limit: CURING_LIMITS.bulkDensity });
-
-/** Area taken on a day by batches that stand from one date up to another. */
-function areaOn(day: number, from: Float64Array, until: Float64Array, areas: Float64Array): number {
-  return areas.reduce((sum, area, row) => {
-    const stands = (from[row] ?? Number.NaN) <= day && (until[row] ?? Number.NaN) > day;
-    return stands && !Number.isNaN(area) ? sum + area : sum;
-  }, 0);
-}
 
 /** 'Onion, bulb' cures as Onion, 'Sweet potato' as itself. */
 function conditionsOf(crop: string): string | null {
@@ -120,18 +106,6 @@ export const AFTER_HARVEST: readonly FunctionDefinition[] = [
       source: RACKS,
     },
     rackArea,
-  ),
-  overColumns(
-    {
-      name: 'AREAONDAY',
-      group: 'after harvest',
-      parameters: [date('date'), columnOfDates('from'), columnOfDates('until'), columnOf('areas', AREA)],
-      result: inUnit(canonicalUnit(AREA)),
-      doc: 'Area taken on a day by batches that stand from their first date up to, not including, their last.',
-      source: 'Arithmetic',
-    },
-    ([day, from, until, areas]) =>
-      typeof day === 'number' ? areaOn(day, numbersOf(from), numbersOf(until), numbersOf(areas)) : null,
   ),
   numeric(
     {

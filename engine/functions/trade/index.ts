@@ -19,7 +19,6 @@ import { SELLING } from './selling.ts';
 import { SPACE } from './space.ts';
 import { STAND } from './stand.ts';
 import { STORAGE } from './storage.ts';
-import { STORE_LOTS } from './store-lots.ts';
 import { SUITS } from './suits.ts';
 import { TRIALS } from './trials.ts';
 import { TYPED } from './typed.ts';
@@ -43,7 +42,6 @@ export const TRADE: readonly FunctionDefinition[] = [
   ...HARVEST,
   ...AFTER_HARVEST,
   ...STORAGE,
-  ...STORE_LOTS,
   ...SELLING,
   ...WATER,
   ...NUTRIENTS,

@@ -10,6 +10,7 @@ import {
   stressFactor,
 } from '../../agronomy/soil-water.ts';
 import {
+  type Coefficients,
   climateCoefficient,
   coefficientDays,
   cropCoefficient,
@@ -17,13 +18,14 @@ import {
   scaledStages,
   WATER_LIMITS,
 } from '../../agronomy/water.ts';
-import type { Parameter } from '../../language/signature.ts';
 import { divideUnits } from '../../units/arithmetic.ts';
 import { divideDimensions, LENGTH, TIME } from '../../units/dimension.ts';
 import type { Unit } from '../../units/unit.ts';
 import { dayOfYear } from '../../values/civil.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { DAY, date, days, length, MILLIMETRE, numeric, PLAIN, plain, quantity, SHARE, temperature } from './build.ts';
+import { numberOf } from './over-days.ts';
+import { recordOf, recordParameter, scalarRecord } from './records.ts';
 
 const CHAPTER_6 =
   'Allen, Pereira, Raes & Smith 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, chapter 6';
@@ -31,24 +33,24 @@ const CHAPTER_8 = 'Allen, Pereira, Raes & Smith 1998, FAO Irrigation and Drainag
 const DEPTH_PER_TIME = divideDimensions(LENGTH, TIME);
 const MILLIMETRES_A_DAY: Unit = divideUnits(MILLIMETRE, DAY);
 
-/** Four stages, three coefficients, and the season that the stages are stretched to. */
-const CURVE: readonly Parameter[] = [
-  days('initial_stage'),
-  days('development_stage'),
-  days('mid_stage'),
-  days('late_stage'),
-  plain('kc_initial'),
-  plain('kc_mid'),
-  plain('kc_end'),
-  days('season', { optional: true }),
-];
-
-interface Curve {
+interface Course {
   readonly stages: Stages;
-  readonly coefficients: { readonly initial: number; readonly middle: number; readonly end: number };
+  readonly coefficients: Coefficients;
 }
 
-function curveOf(numbers: readonly number[]): Curve {
+/** How much water a planting takes against short grass from day to day: its stages in days and its coefficients. */
+const COURSE = recordOf<Course>('course-of-water', 'course of water use', [
+  { name: 'Initial', gives: DAY, from: ({ stages }) => stages.initial },
+  { name: 'Development', gives: DAY, from: ({ stages }) => stages.development },
+  { name: 'Middle', gives: DAY, from: ({ stages }) => stages.middle },
+  { name: 'Late', gives: DAY, from: ({ stages }) => stages.late },
+  { name: 'Coefficient initial', gives: PLAIN, from: ({ coefficients }) => coefficients.initial },
+  { name: 'Coefficient mid', gives: PLAIN, from: ({ coefficients }) => coefficients.middle },
+  { name: 'Coefficient end', gives: PLAIN, from: ({ coefficients }) => coefficients.end },
+]);
+
+/** A course out of four stages (days), three coefficients and the season (days) that the stages are stretched to, where given. */
+export function courseOfWater(numbers: readonly number[]): Course {
   const [initial = 0, development = 0, middle = 0, late = 0, kcInitial = 0, kcMid = 0, kcEnd = 0, season] = numbers;
   const stages = { initial, development, middle, late };
   const stretched = season !== undefined && !Number.isNaN(season);
@@ -78,31 +80,58 @@ export const WATER: readonly FunctionDefinition[] = [
     (latitude = Number.NaN, day = Number.NaN, low = Number.NaN, high = Number.NaN) =>
       hargreaves(low, high, latitude, dayOfYear(day)),
   ),
-  numeric(
+  scalarRecord(
     {
-      name: 'CROPCOEFFICIENT',
+      name: 'WATERCOURSE',
       group: 'soil and water',
-      parameters: [days('day'), ...CURVE],
-      gives: PLAIN,
-      doc: 'Water use over that of short grass on a day since planting; stages are stretched to the season where it is given.',
+      parameters: [
+        days('initial_stage'),
+        days('development_stage'),
+        days('mid_stage'),
+        days('late_stage'),
+        plain('kc_initial'),
+        plain('kc_mid'),
+        plain('kc_end'),
+        days('season', { optional: true }),
+      ],
+      doc: 'How the water use of a crop goes from planting to harvest: four stages, stretched to the season where it is given, and three coefficients.',
       source: CHAPTER_6,
     },
-    (day = Number.NaN, ...curve) => {
-      const { stages, coefficients } = curveOf(curve);
-      return cropCoefficient(day, stages, coefficients);
+    COURSE,
+    (args) => courseOfWater(args.map(numberOf)),
+  ),
+  numeric(
+    {
+      name: 'COEFFICIENTON',
+      group: 'soil and water',
+      parameters: [recordParameter('course', COURSE), days('day')],
+      gives: PLAIN,
+      doc: 'Water use over that of short grass on a day since planting.',
+      source: CHAPTER_6,
+    },
+    (...args) => {
+      const { stages, coefficients } = courseOfWater(args.slice(0, COURSE.type.figures.length));
+      return cropCoefficient(args.at(-1) ?? Number.NaN, stages, coefficients);
     },
   ),
   numeric(
     {
-      name: 'CROPWATER',
+      name: 'WATERTAKEN',
       group: 'soil and water',
-      parameters: [quantity('reference', DEPTH_PER_TIME, { unit: 'mm/day' }), days('from'), days('to'), ...CURVE],
+      parameters: [
+        recordParameter('course', COURSE),
+        quantity('reference', DEPTH_PER_TIME, { unit: 'mm/day' }),
+        days('from'),
+        days('to'),
+      ],
       gives: MILLIMETRE,
       doc: 'Depth of water a crop takes between two days since planting: the sum of its coefficients x reference evapotranspiration.',
       source: CHAPTER_6,
     },
-    (reference = Number.NaN, from = Number.NaN, to = Number.NaN, ...curve) => {
-      const { stages, coefficients } = curveOf(curve);
+    (...args) => {
+      const figures = COURSE.type.figures.length;
+      const { stages, coefficients } = courseOfWater(args.slice(0, figures));
+      const [reference = Number.NaN, from = Number.NaN, to = Number.NaN] = args.slice(figures);
       return coefficientDays(from, to, stages, coefficients) * reference;
     },
   ),

@@ -1,8 +1,9 @@
-// The lots in a store as functions over their columns: in what order to sell them, what of them is in store on a day, what
-// was taken out. Models stand in agronomy/storage.ts; read by trade/index.ts.
+// Batches and lots as functions over their whole columns, worked out again for every row that asked: the area racks take on a
+// day, in what order to sell lots, what of them is in store on a day. Conditional totals over sheets by week and pair do it now.
 
 import { type StoredLot, sellingOrder, storeRun } from '../../agronomy/storage.ts';
-import { divideDimensions, MASS, NONE, TIME } from '../../units/dimension.ts';
+import { canonicalUnit } from '../../units/arithmetic.ts';
+import { AREA, divideDimensions, MASS, NONE, TIME } from '../../units/dimension.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import {
@@ -18,8 +19,8 @@ import {
   overColumns,
   overMatching,
   PLAIN,
-} from './build.ts';
-import { numberOf, numbersOf } from './over-days.ts';
+} from '../trade/build.ts';
+import { numberOf, numbersOf } from '../trade/over-days.ts';
 
 const LOSS_SOURCE = 'Msika & Jackson 1997, in Rabinowitch & Currah 2002, Allium Crop Science';
 const MASS_PER_TIME = divideDimensions(MASS, TIME);
@@ -132,6 +133,14 @@ function inStore([date, stored, masses, losses, taken]: readonly Argument[], of:
   }, 0);
 }
 
+/** Area taken on a day by batches that stand from one date up to another. */
+function areaOn(day: number, from: Float64Array, until: Float64Array, areas: Float64Array): number {
+  return areas.reduce((sum, area, row) => {
+    const stands = (from[row] ?? Number.NaN) <= day && (until[row] ?? Number.NaN) > day;
+    return stands && !Number.isNaN(area) ? sum + area : sum;
+  }, 0);
+}
+
 const LOTS = [
   date('date'),
   columnOfDates('stored_on'),
@@ -140,7 +149,19 @@ const LOTS = [
   columnOf('taken', MASS_PER_TIME),
 ];
 
-export const STORE_LOTS: readonly FunctionDefinition[] = [
+export const FORMER_STORE_LOTS: readonly FunctionDefinition[] = [
+  overColumns(
+    {
+      name: 'AREAONDAY',
+      group: 'after harvest',
+      parameters: [date('date'), columnOfDates('from'), columnOfDates('until'), columnOf('areas', AREA)],
+      result: inUnit(canonicalUnit(AREA)),
+      doc: 'Area taken on a day by batches that stand from their first date up to, not including, their last.',
+      source: 'Arithmetic',
+    },
+    ([day, from, until, areas]) =>
+      typeof day === 'number' ? areaOn(day, numbersOf(from), numbersOf(until), numbersOf(areas)) : null,
+  ),
   overColumns(
     {
       name: 'SELLRANK',
