@@ -4,6 +4,7 @@
 
 import type { SheetDeclaration, ViewDeclaration } from '../engine/index.ts';
 import { view } from './view.ts';
+import { viewsByGroups } from './views-by-groups.ts';
 import { WEEK_VIEWS } from './views-week.ts';
 
 /** By sheet id; the first is the one a sheet opens on. */
@@ -255,10 +256,14 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
   ],
 };
 
-/** The sheets with the views they come with. */
+/** More columns than this are looked at through views. */
+const LONG = 12;
+
+/** The sheets with the views they come with: those written here, else for long ones their questions. */
 export function withViews(sheets: readonly SheetDeclaration[]): readonly SheetDeclaration[] {
   return sheets.map((sheet) => {
-    const views = VIEWS[sheet.id];
+    const isLong = sheet.rows.from !== 'single' && sheet.columns.length > LONG;
+    const views = VIEWS[sheet.id] ?? (isLong ? viewsByGroups(sheet) : undefined);
     return views === undefined ? sheet : { ...sheet, views };
   });
 }

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { namingColumns, sheetView, type ViewDeclaration, views } from '../../engine/index.ts';
 import { SEASON_SHEETS } from '../../sheets-templates/season.ts';
 import { VIEWS } from '../../sheets-templates/views.ts';
+import { viewsByGroups } from '../../sheets-templates/views-by-groups.ts';
 import { demoBook } from '../browser/workbook-page.ts';
 
 const demo = demoBook();
@@ -33,12 +34,30 @@ describe('each view', () => {
   });
 });
 
-test('a sheet of rows with more than a dozen columns has views, and their names are told apart', () => {
+test('every sheet with more than a dozen columns has views of five to a dozen, and their names are told apart', () => {
   for (const { id, columns, rows } of SEASON_SHEETS) {
-    const list = VIEWS[id] ?? [];
-    if (rows.from !== 'single' && columns.length > 12) expect(list.length, id).toBeGreaterThan(1);
-    const names = views(demo.workbook, sheetOf(id)).map(({ name }) => name.toLowerCase());
+    const standing = views(demo.workbook, sheetOf(id));
+    const names = standing.map(({ name }) => name.toLowerCase());
     expect(new Set(names).size, id).toBe(names.length);
     expect(names.at(-1)).toBe('everything');
+    if (rows.from === 'single' || columns.length <= 12) continue;
+    const short = standing.slice(0, -1);
+    expect(short.length, id).toBeGreaterThan(1);
+    for (const { name, shows } of short) {
+      expect(shows.length, `${id}, ${name}`).toBeGreaterThanOrEqual(5);
+      expect(shows.length, `${id}, ${name}`).toBeLessThanOrEqual(12);
+    }
+  }
+});
+
+test('a long sheet that nobody wrote views for shows each of its columns in one of them', () => {
+  for (const sheet of SEASON_SHEETS.filter(
+    ({ id, rows, columns }) => rows.from !== 'single' && columns.length > 12 && VIEWS[id] === undefined,
+  )) {
+    const shown = new Set(viewsByGroups(sheet).flatMap(({ columns = [] }) => columns));
+    expect(
+      sheet.columns.filter(({ id }) => id !== sheet.key && !shown.has(id)).map(({ id }) => id),
+      sheet.id,
+    ).toEqual([]);
   }
 });
