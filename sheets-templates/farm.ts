@@ -256,6 +256,10 @@ export const farmSheet: SheetDeclaration = {
       withDefault('seed-store-temperature', 'Seed store temperature', TEMPERATURE, '15 degC', {
         note: 'Common practice: degrees Fahrenheit and percent humidity should add up to less than 100.',
       }),
+      computed('packs-in-the-order', 'Packs in the order', PLAIN, 'SUM(Packs[Packs to order])', {
+        note: 'None until the order is worked out.',
+        decimals: 0,
+      }),
       withDefault('seed-store-humidity', 'Seed store humidity', SHARE, '40%', { decimals: 0, least: 0, most: 100 }),
     ),
     ...group(

@@ -6,8 +6,10 @@ import { SEASON, type SeasonOptions, seasonStart } from './season.ts';
 export type { Act } from './acts/act.ts';
 export { laySuccession } from './acts/lay-succession.ts';
 export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';
+export { workOutOrder } from './acts/work-out-order.ts';
 export type { NamedRow } from './names.ts';
 export { rowsById } from './names.ts';
+export { type OrderLine, orderCsv, ordersOf, type SupplierOrder } from './orders.ts';
 export type { SeasonOptions };
 export { SEASON, seasonStart };
 

@@ -24,6 +24,7 @@ import { nutrientsSheet } from './nutrients.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
 import { ownCostsByMonthSheet, ownCostsSheet } from './own-costs.ts';
 import { packsSheet } from './packs.ts';
+import { plantOrderSheet } from './plant-order.ts';
 import { plantingJobsSheet } from './planting-jobs.ts';
 import { plantingsSheet } from './plantings.ts';
 import { PRODUCT_ROWS, productsSheet } from './products.ts';
@@ -37,6 +38,7 @@ import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
 import { storageSheet, storeByWeekSheet, storesByWeekSheet } from './storage.ts';
 import { lotsAndStoresSheet, STORE_ROWS, storesSheet } from './stores.ts';
 import { successionsSheet } from './successions.ts';
+import { orderLinesSheet, suppliersSheet } from './suppliers.ts';
 import { tasksSheet } from './tasks.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
@@ -62,6 +64,9 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   successionsSheet,
   plantingsSheet,
   seedOrderSheet,
+  plantOrderSheet,
+  suppliersSheet,
+  orderLinesSheet,
   sizeGradesSheet,
   bestSpacingSheet,
   weeksSheet,

@@ -57,6 +57,8 @@ const SENTENCES = {
   'move spacing': '{column} of {row}',
   restore: 'Back to how it stood {when}',
   'lay succession': 'Lay {succession}',
+  'work out order': 'Work out the order',
+  'plant a way': 'Plant {way}',
   'propose beds': 'Propose beds for {count} plantings',
   upgrade: 'Sheets brought up to date',
   trial: 'Trial',

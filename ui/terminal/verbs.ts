@@ -10,6 +10,7 @@ import { explainCell } from './explain.ts';
 import { listJournal, undoLast } from './history.ts';
 import { printJobs, saveCalendar } from './jobs.ts';
 import { makeNew } from './new.ts';
+import { order } from './order.ts';
 import { exportTable, importRows } from './table-files.ts';
 import { listTables, printTable } from './tables.ts';
 import { upgradeSheets } from './upgrade.ts';
@@ -129,6 +130,14 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: `[--seed NUMBER] ${CHANGING_IN_WORDS}`,
     does: 'proposes a bed for every planting that has none typed',
     run: placePlantings,
+  },
+  {
+    name: 'order',
+    takes: ['FILE'],
+    options: { ...CHANGING, supplier: 'value', csv: 'flag' },
+    optionsInWords: `[--supplier NAME [--csv]] ${CHANGING_IN_WORDS}`,
+    does: "works out the cheapest whole order across all suppliers and keeps it; with --supplier prints that supplier's order, as text or CSV",
+    run: order,
   },
   {
     name: 'check',
