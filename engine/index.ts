@@ -34,7 +34,8 @@ export { type Change, type Done, type DoOptions, Workbook, type World } from './
 export { type ChangedCells, type ChangeSet, joinChanges, NO_CHANGE } from './document/change-set.ts';
 export type { Content, DateContent, LinkContent, Quantity } from './document/content.ts';
 export type { DocumentData, RowData } from './document/data.ts';
-export type { HistoryData, Step } from './document/history.ts';
+export { type HistoryData, historyOf, type Step } from './document/history.ts';
+export { HistoryReach } from './document/history-reach.ts';
 export { ONLY_ROW } from './document/ids.ts';
 export { type NewDocument, newDocument, type Start } from './document/new.ts';
 export {
@@ -123,9 +124,19 @@ export {
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
+export {
+  type CellDifference,
+  type ColumnDifference,
+  type Comparison,
+  compareBooks,
+  type FormulaDifference,
+  type NameDifference,
+  type RowDifference,
+} from './queries/compare.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Finding, type FindingLevel, Findings } from './queries/findings.ts';
+export type { ColumnPlace } from './queries/matching.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';

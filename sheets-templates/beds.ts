@@ -10,7 +10,9 @@ import {
   entered,
   group,
   LENGTH,
+  MONEY,
   PLAIN,
+  quantity,
   SPACING,
   TEXT,
   withDefault,
@@ -69,6 +71,13 @@ export const bedsSheet: SheetDeclaration = {
           note: 'What next year must know.',
         },
       ),
+      computed('margin', 'Margin', MONEY, 'SUM(SUMIFS(Plantings[Margin]; Plantings[Bed]; [Bed]))', {
+        note: 'Of its plantings.',
+        decimals: 0,
+      }),
+      computed('margin-per-length', 'Margin per length', quantity('money/ft', 'money/m'), '[Margin] / [Length]', {
+        decimals: 2,
+      }),
       computed(
         'families-too-soon',
         'Families too soon',

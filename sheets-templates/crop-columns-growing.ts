@@ -16,6 +16,7 @@ import {
   withDefault,
   YIELD,
 } from './authoring.ts';
+import { ownFirst } from './own-figures.ts';
 
 /** Nutrients carried off in the harvest. */
 const REMOVAL = quantity('lb/ton', 'kg/t');
@@ -24,7 +25,7 @@ const REMOVAL = quantity('lb/ton', 'kg/t');
 const LIBRARY_BED = '30 in';
 
 /** Yield of all plants, sold or not, before the loss of standing far from square. */
-const GROWN = `[Yield] / ([Marketable share]
+const GROWN = `${ownFirst('Own yield', '[Yield]')} / ([Marketable share]
   * SQUARENESS(RECTANGULARITY([Row spacing]; [In-row spacing]); [Squareness loss]))`;
 
 function days(id: string, name: string, note: string) {

@@ -17,6 +17,7 @@ import {
   YES_OR_NO,
   YIELD,
 } from './authoring.ts';
+import { ownFirst } from './own-figures.ts';
 import { MASS_AN_HOUR, TIME_BY_AREA } from './work-rates.ts';
 
 export const HARVEST_UNITS = ['weight', 'bunch', 'head', 'bulb', 'each'] as const;
@@ -30,7 +31,7 @@ const LOSS_BY_LIFE = `IF(NOT(ISBLANK([Storage life])); IF([Storage life] < 28 da
 
 /** A head or a bulb is a plant; bunches and fruit take what the usual stand and its likely yield come to. */
 const PLANTS_A_PIECE = `IF([Harvest unit] <> "weight"; IF(OR([Harvest unit] = "head"; [Harvest unit] = "bulb"); 1;
-  [Unit mass] * [Usual density] / [Yield]))`;
+  [Unit mass] * [Usual density] / ${ownFirst('Own yield', '[Yield]')}))`;
 
 /** By the first word of the crop's name, so that all its kinds are met. */
 function named(...words: readonly string[]): string {
@@ -47,14 +48,15 @@ function idOf(name: string): string {
 /** Mass an hour by the linked row of Work rates, by its pieces where it counts pieces: low, likely, high. */
 function massRates(name: string, work: string, note: string) {
   return ENDS.map((end) =>
-    computed(
-      idOf(name + end),
-      name + end,
-      MASS_AN_HOUR,
-      `IF(ISBLANK([${work}].[Weight an hour${end}]); [${work}].[Pieces an hour${end}] * [Unit mass]; [${work}].[Weight an hour${end}])`,
-      { note: end === '' ? note : '', decimals: 1 },
-    ),
+    computed(idOf(name + end), name + end, MASS_AN_HOUR, massRate(work, end), {
+      note: end === '' ? note : '',
+      decimals: 1,
+    }),
   );
+}
+
+function massRate(work: string, end: (typeof ENDS)[number]): string {
+  return `IF(ISBLANK([${work}].[Weight an hour${end}]); [${work}].[Pieces an hour${end}] * [Unit mass]; [${work}].[Weight an hour${end}])`;
 }
 
 /** Time by bed area by the linked row of Work rates: low, likely, high; blank where the task is not done. */
@@ -70,6 +72,12 @@ function timeRates(name: string, work: string, note: string) {
 function work(id: string, name: string, note: string) {
   return entered(id, name, link('work-rates'), { note });
 }
+
+const PICKING_RATES = massRates('Picking rate', 'Picking', 'By one person. Time your own.').map((column) =>
+  column.id === 'picking-rate'
+    ? { ...column, formula: ownFirst('Own picking rate', '[Picking rate by the library]') }
+    : column,
+);
 
 export const HARVEST_COLUMNS = [
   ...group(
@@ -154,7 +162,10 @@ export const HARVEST_COLUMNS = [
       least: 0,
       most: 6,
     }),
-    ...massRates('Picking rate', 'Picking', 'By one person. Time your own.'),
+    ...PICKING_RATES,
+    computed('picking-rate-by-the-library', 'Picking rate by the library', MASS_AN_HOUR, massRate('Picking', ''), {
+      decimals: 1,
+    }),
     ...massRates('Packing rate', 'Packing', 'By one person. Time your own.'),
     ...massRates('Cleaning rate', 'Cleaning', 'By one person, of cured weight. Time your own.'),
     ...timeRates('Weeding time', 'Weeding', 'Of bed, paths left out. Time your own.'),

@@ -8,6 +8,7 @@ import { GROWING_COLUMNS } from './crop-columns-growing.ts';
 import { HARVEST_COLUMNS } from './crop-columns-harvest.ts';
 import { SEASON_COLUMNS } from './crop-columns-season.ts';
 import { SEED_COLUMNS } from './crop-columns-seed.ts';
+import { OWN_CROP_COLUMNS } from './own-figures.ts';
 
 export const cropsSheet: SheetDeclaration = {
   id: 'crops',
@@ -22,6 +23,7 @@ export const cropsSheet: SheetDeclaration = {
     ...SEASON_COLUMNS,
     ...GROWING_COLUMNS,
     ...HARVEST_COLUMNS,
+    ...OWN_CROP_COLUMNS,
     ...group(
       'Sources',
       entered('ranges', 'Ranges', TEXT, { note: 'Lowest and highest of figures that vary widely.' }),

@@ -5,7 +5,20 @@
 // day of the season (columns ending in "standing"), where nothing is lost; `Kept` turns them into what is there in a week.
 
 import { MONTH_DAYS, type SheetDeclaration } from '../engine/index.ts';
-import { computed, DATE, group, link, MASS, made, PLAIN, SHARE, TEXT, withDefault, YES_OR_NO } from './authoring.ts';
+import {
+  computed,
+  DATE,
+  group,
+  link,
+  MASS,
+  MONEY,
+  made,
+  PLAIN,
+  SHARE,
+  TEXT,
+  withDefault,
+  YES_OR_NO,
+} from './authoring.ts';
 
 const PLANTING = '[Planting]';
 const PRODUCT = '[Product]';
@@ -131,6 +144,13 @@ export const lotsSheet: SheetDeclaration = {
           note: 'Unsold in its week, shrunk or past its life in store.',
           decimals: 1,
         },
+      ),
+      computed(
+        'money',
+        'Money',
+        MONEY,
+        `SUM(SUMIFS('Lots by week'[Money]; 'Lots by week'[Planting]; ${PLANTING}; 'Lots by week'[Product]; ${PRODUCT}))`,
+        { note: 'What outlets pay for it.', decimals: 2 },
       ),
       computed('left', 'Left', MASS, 'MAX(0 kg; [Mass] - [Sold] - [Lost])', {
         note: 'In store when Weeks end.',
@@ -264,6 +284,14 @@ export const lotsByWeekSheet: SheetDeclaration = {
         { note: 'When the week ends.', decimals: 1 },
       ),
       computed('lost', 'Lost', MASS, 'MAX(0 kg; [From before] + [In] - [Sold] - [Left])', { decimals: 1 }),
+      computed(
+        'money',
+        'Money',
+        MONEY,
+        `IF([Sold] > 0 kg; [Sold] * SUM(SUMIFS('Demand by week'[Money]; 'Demand by week'[Product]; [Product]; 'Demand by week'[Week]; [Week]))
+          / SUMIFS('Lots by week'[Sold]; 'Lots by week'[Product]; [Product]; 'Lots by week'[Week]; [Week]); 0 money)`,
+        { note: 'At the mean of what the outlets pay that week.', decimals: 2 },
+      ),
     ),
   ],
   checks: [],

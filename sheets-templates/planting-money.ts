@@ -67,6 +67,10 @@ export const MONEY_COLUMNS = [
     revenueColumn('revenue-large', 'Revenue large', 'large'),
     revenueColumn('revenue-extra-large', 'Revenue extra large', 'extra large'),
     computed('revenue-thinnings', 'Revenue thinnings', MONEY, '[Fresh thinnings] * [Fresh price]', { decimals: 2 }),
+    computed('sales-by-outlets', 'Sales by outlets', MONEY, 'SUM(SUMIFS(Lots[Money]; Lots[Planting]; [Planting]))', {
+      note: 'By Demand: what is taken, at what is paid.',
+      decimals: 2,
+    }),
     computed(
       'revenue',
       'Revenue',
@@ -74,8 +78,12 @@ export const MONEY_COLUMNS = [
       `IF(AND(NOT(ISBLANK([Marketable yield])); NOT(AND(ISBLANK([Price]); ISBLANK([Price each]); ISBLANK([Fresh price]))));
         SUM([Revenue thinnings]; IF(NOT(ISBLANK([Price each])); [Sold pieces] * [Price each];
           IF(NOT([Variety].[Bulb crop]); [Sold weight] * [Price];
-            [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large]))))`,
-      { note: 'By the piece where a price each is given; onions by size grade.', decimals: 2 },
+            [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large])));
+        IF([Sales by outlets] > 0 money; [Sales by outlets]))`,
+      {
+        note: 'By the piece where a price each is given; onions by size grade; what outlets pay where no price stands here.',
+        decimals: 2,
+      },
     ),
     computed(
       'products-of-the-variety',
@@ -109,6 +117,10 @@ export const MONEY_COLUMNS = [
         [Sets or plants to buy] * [Price of a set or plant])`,
       { note: 'New seed at its best pack price; seed on hand is paid for.', decimals: 2 },
     ),
+    computed('cost-of-sets-or-plants', 'Cost of sets or plants', MONEY, 'IF([From seed]; 0 money; [Seed cost])', {
+      note: 'Bought, not raised.',
+      decimals: 2,
+    }),
     computed('mix-cost', 'Mix cost', MONEY, '[Mix volume] * Farm[Mix price]', { decimals: 2 }),
     computed('labour-cost', 'Labour cost', MONEY, '[Hours] * Farm[Wage]', { decimals: 2 }),
     computed('costs', 'Costs', MONEY, 'SUM([Seed cost]; [Mix cost]; [Labour cost])', {
@@ -120,6 +132,46 @@ export const MONEY_COLUMNS = [
       note: 'Of the ground it takes.',
       decimals: 2,
     }),
+    computed(
+      'margin-per-bed-length',
+      'Margin per bed length',
+      quantity('money/ft', 'money/m'),
+      '[Margin] / [Bed length used]',
+      {
+        decimals: 2,
+      },
+    ),
+    computed(
+      'margin-per-week-of-bed',
+      'Margin per week of bed',
+      quantity('money/week'),
+      '[Margin] / ([Bed free] - [Planted out])',
+      { note: 'For the weeks it takes the ground.', decimals: 2 },
+    ),
+    computed('an-hour-brings', 'An hour brings', quantity('money/h'), '([Margin] + SUM([Labour cost])) / [Hours]', {
+      note: 'Before labour is paid.',
+      decimals: 2,
+    }),
+    computed(
+      'margin-low',
+      'Margin low',
+      MONEY,
+      '[Revenue low] - SUM([Seed cost]; [Mix cost]; [Hours high] * Farm[Wage])',
+      {
+        note: 'Low yield and slow work together.',
+        decimals: 2,
+      },
+    ),
+    computed(
+      'margin-high',
+      'Margin high',
+      MONEY,
+      '[Revenue high] - SUM([Seed cost]; [Mix cost]; [Hours low] * Farm[Wage])',
+      {
+        note: 'High yield and quick work together.',
+        decimals: 2,
+      },
+    ),
   ),
   ...group(
     'Ground',

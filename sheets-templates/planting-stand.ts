@@ -138,12 +138,18 @@ export const STAND_COLUMNS = [
       least: 0,
       most: 100,
     }),
-    withDefault('field-survival', 'Field survival', SHARE, 'IF([Start] = "direct seed"; 85%; 97%)', {
-      note: 'Plants that reach harvest. Memory: transplants lose 2 to 5 %.',
-      decimals: 0,
-      least: 0,
-      most: 100,
-    }),
+    withDefault(
+      'field-survival',
+      'Field survival',
+      SHARE,
+      `IF(ISBLANK(${CROP}.[Own field survival]); IF([Start] = "direct seed"; 85%; 97%); ${CROP}.[Own field survival])`,
+      {
+        note: 'Plants that reach harvest. Memory: transplants lose 2 to 5 %.',
+        decimals: 0,
+        least: 0,
+        most: 100,
+      },
+    ),
     entered('thin-to', 'Thin to', PLAIN, {
       note: 'Most plants left in one place; blank leaves all.',
       decimals: 0,

@@ -88,6 +88,21 @@ export const WORK_COLUMNS = group(
     'IF(ISBLANK([Bed free] - [Planted out]); 0 h; [Ground area] * Farm[Tending a week] * ([Bed free] - [Planted out]) / 7 days)',
     { note: 'Watering, feeding, looking for pests, while the crop stands.', decimals: 1 },
   ),
+  computed(
+    'tending-a-day',
+    'Tending a day',
+    quantity('min/day'),
+    'IF(ISBLANK([Bed free] - [Planted out]); 0 min/day; [Ground area] * Farm[Tending a week] / 7 days)',
+    { note: 'While it stands.', decimals: 1 },
+  ),
+  computed('tending-not-yet', 'Tending not yet', HOURS, '[Tending a day] * ([Planted out] - Farm[Season starts])', {
+    note: 'Had it stood since the season began, until it was put in: for the weeks of Weeks.',
+    decimals: 1,
+  }),
+  computed('tending-no-more', 'Tending no more', HOURS, '[Tending a day] * ([Bed free] - Farm[Season starts])', {
+    note: 'Had it stood since the season began, until it is cleared: for the weeks of Weeks.',
+    decimals: 1,
+  }),
   computed('weeding-hours', 'Weeding hours', HOURS, byArea('Weeding time', ''), { decimals: 1 }),
   computed('thinning-hours', 'Thinning hours', HOURS, byArea('Thinning time', ''), { decimals: 1 }),
   computed('trellising-hours', 'Trellising hours', HOURS, byArea('Trellising time', ''), {

@@ -15,15 +15,20 @@ import { farmSheet } from './farm.ts';
 import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
 import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
 import { labourSheet } from './labour.ts';
+import { learnedCropsSheet, learnedVarietiesSheet } from './learned.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
+import { budgetSheet, monthsSheet } from './months.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
+import { ownCostsByMonthSheet, ownCostsSheet } from './own-costs.ts';
 import { packsSheet } from './packs.ts';
 import { plantingJobsSheet } from './planting-jobs.ts';
 import { plantingsSheet } from './plantings.ts';
 import { PRODUCT_ROWS, productsSheet } from './products.ts';
+import { recordsSheet } from './records.ts';
+import { bedResultsSheet, cropResultsSheet, pastResultsSheet, plantingResultsSheet } from './results.ts';
 import { seedLotsSheet } from './seed-lots.ts';
 import { seedOrderSheet } from './seed-order.ts';
 import { shareBoxesSheet } from './share-boxes.ts';
@@ -81,6 +86,10 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   ownJobsSheet,
   ownJobsByWeekSheet,
   plantingJobsSheet,
+  budgetSheet,
+  monthsSheet,
+  ownCostsSheet,
+  ownCostsByMonthSheet,
   bedCalendarSheet,
   coverCropsSheet,
   coverCropKindsSheet,
@@ -90,6 +99,13 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   weatherByWeekSheet,
   bedWaterSheet,
   nutrientsSheet,
+  recordsSheet,
+  plantingResultsSheet,
+  cropResultsSheet,
+  bedResultsSheet,
+  learnedVarietiesSheet,
+  learnedCropsSheet,
+  pastResultsSheet,
   trialsSheet,
   trialFitsSheet,
   bulbingRecordsSheet,

@@ -1,5 +1,5 @@
 // The Tasks sheet: every dated job in order, made from Planting jobs, Weekly harvest, Deliveries, Stores by week, Weather by week,
-// Cover crops, Inputs and Own jobs. What is typed on a job (done, hours, who, note) stays with it when its date moves.
+// Weeks, Cover crops, Inputs and Own jobs. What is typed on a job (done, hours, who, note) stays with it when its date moves.
 
 import type { EventDate, SheetDeclaration } from '../engine/index.ts';
 import {
@@ -27,6 +27,7 @@ const PICKING = made('picking', 'Picking');
 const DELIVERY = made('delivery', 'Delivery');
 const STORE_WEEK = made('store-week', 'Store week');
 const WATER_WEEK = made('water-week', 'Water week');
+const TENDING_WEEK = made('tending-week', 'Tending week');
 const OWN_JOB = made('own-job', 'Own job');
 const COVER_CROP = made('cover-crop', 'Cover crop');
 const INPUT = made('input', 'Input');
@@ -59,6 +60,7 @@ const DATES: readonly EventDate[] = [
   { sheet: 'deliveries', column: 'on', event: 'Deliver', about: DELIVERY },
   { sheet: 'stores-by-week', column: 'look-through-on', event: 'Look through store', about: STORE_WEEK },
   { sheet: 'weather-by-week', column: 'water-on', event: 'Water', about: WATER_WEEK },
+  { sheet: 'weeks', column: 'tend-on', event: 'Tend the beds', about: TENDING_WEEK },
   { sheet: 'cover-crops', column: 'sown', event: 'Sow cover crop', about: COVER_CROP },
   { sheet: 'cover-crops', column: 'ended', event: 'End cover crop', about: COVER_CROP },
   { sheet: 'inputs', column: 'given-on', event: 'Spread or spray', about: INPUT },
@@ -74,7 +76,7 @@ function isJob(...jobs: readonly string[]): string {
 /** What a planting's job is counted under. */
 const KIND_OF_PLANTING = `IF(${isJob('Sow', 'Harden off')}; "raising"; IF(${isJob('Prepare bed', 'Clear bed')}; "ground"; IF(${isJob('Sow in bed', 'Set out')}; "planting";
         IF(${isJob('Lift and cure')}; "picking"; IF(${isJob('Check necks', 'Clean and store')}; "storing"; "care")))))`;
-const KIND_OF_OTHERS = `IF(${isJob('Pick')}; "picking"; IF(${isJob('Wash and pack')}; "packing"; IF(${isJob('Deliver')}; "selling"; IF(${isJob('Water')}; "water"; IF(${isJob('Look through store')}; "storing"; "ground")))))`;
+const KIND_OF_OTHERS = `IF(${isJob('Pick')}; "picking"; IF(${isJob('Wash and pack')}; "packing"; IF(${isJob('Deliver')}; "selling"; IF(${isJob('Water')}; "water"; IF(${isJob('Look through store')}; "storing"; IF(${isJob('Tend the beds')}; "care"; "ground"))))))`;
 
 export const tasksSheet: SheetDeclaration = {
   id: 'tasks',
@@ -181,7 +183,7 @@ export const tasksSheet: SheetDeclaration = {
         'hours',
         'Hours',
         HOURS,
-        `SUM([Hours of starting]; [Hours of care]; [Hours of harvest]; [Own job].[Hours]; [Input].[Hours]; IF(${isJob('Sow cover crop')}; [Cover crop].[Hours to sow]; [Cover crop].[Hours to end]))`,
+        `SUM([Hours of starting]; [Hours of care]; [Hours of harvest]; [Own job].[Hours]; [Input].[Hours]; [Tending week].[Tending]; IF(${isJob('Sow cover crop')}; [Cover crop].[Hours to sow]; [Cover crop].[Hours to end]))`,
         { note: 'Planned, by the rates of work.', decimals: 1, least: 0 },
       ),
     ),

@@ -28,6 +28,7 @@ import {
   YES_OR_NO,
   YIELD,
 } from './authoring.ts';
+import { OWN_VARIETY_COLUMNS, ownFirst } from './own-figures.ts';
 import { WARMTH_COLUMNS } from './variety-warmth.ts';
 
 const DEGREES = quantity('deg');
@@ -49,19 +50,20 @@ export const varietiesSheet: SheetDeclaration = {
     ),
     ...group(
       'Seed',
-      withDefault(
-        'germination',
-        'Germination',
+      computed(
+        'germination-of-the-crop',
+        'Germination of the crop',
         SHARE,
         `IF(OR(ISBLANK([Crop].[Planted piece]); NOT(ISBLANK([Crop].[Germination standard]))); IF(ISBLANK([Crop].[Typical germination]);
           IF(ISBLANK([Crop].[Germination standard]); 70%; [Crop].[Germination standard]); [Crop].[Typical germination]))`,
-        {
-          note: 'Of new seed, as its label says; where blank, what sound seed of the crop usually gives, the least that may be sold, or 70 %. Crops set as cloves, tubers or slips have none.',
-          decimals: 0,
-          least: 0,
-          most: 100,
-        },
+        { note: 'By the library.', decimals: 0 },
       ),
+      withDefault('germination', 'Germination', SHARE, ownFirst('Own germination', '[Germination of the crop]'), {
+        note: 'Of new seed, as its label says; where blank, what sound seed of the crop usually gives, the least that may be sold, or 70 %. Crops set as cloves, tubers or slips have none.',
+        decimals: 0,
+        least: 0,
+        most: 100,
+      }),
       computed(
         'germination-low',
         'Germination low',
@@ -270,6 +272,7 @@ export const varietiesSheet: SheetDeclaration = {
       }),
     ),
     ...WARMTH_COLUMNS,
+    ...OWN_VARIETY_COLUMNS,
     ...group(
       'Size',
       entered('bulb-shape', 'Bulb shape', choice('flat', 'globe', 'tall')),

@@ -13,6 +13,7 @@ import {
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
+import { ownFirst } from './own-figures.ts';
 
 /** A sum of the crop, for a variety that is so many days quicker or slower than the crop. */
 function warmth(published: string, days: string, toEmergence: string): string {
@@ -55,11 +56,25 @@ export const WARMTH_COLUMNS = group(
     note: 'Degree-days of one day at the growth mean.',
     decimals: 1,
   }),
+  computed(
+    'warmth-by-the-library',
+    'Warmth by the library',
+    DEGREE_DAYS,
+    warmth('Warmth to harvest', 'Days to maturity', ''),
+    { note: 'From planting out.', decimals: 0 },
+  ),
+  computed(
+    'warmth-direct-by-the-library',
+    'Warmth direct by the library',
+    DEGREE_DAYS,
+    warmth('Warmth to harvest direct', 'Days to maturity direct', ' - [Days to emergence]'),
+    { note: 'From emergence in the bed.', decimals: 0 },
+  ),
   withDefault(
     'warmth-to-harvest',
     'Warmth to harvest',
     DEGREE_DAYS,
-    warmth('Warmth to harvest', 'Days to maturity', ''),
+    ownFirst('Own warmth to harvest', '[Warmth by the library]'),
     {
       note: "From planting out to first harvest, above the crop's degree-day base and below its ceiling.",
       decimals: 0,
@@ -70,7 +85,7 @@ export const WARMTH_COLUMNS = group(
     'warmth-to-harvest-direct',
     'Warmth to harvest direct',
     DEGREE_DAYS,
-    warmth('Warmth to harvest direct', 'Days to maturity direct', ' - [Days to emergence]'),
+    ownFirst('Own warmth to harvest direct', '[Warmth direct by the library]'),
     { note: 'From emergence to first harvest, sown in the bed.', decimals: 0, least: 0 },
   ),
   computed(

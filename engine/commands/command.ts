@@ -2,6 +2,7 @@
 // its own beside this one; workbook.ts makes one transaction of those that are wished together.
 
 import type { Content } from '../document/content.ts';
+import type { DocumentData } from '../document/data.ts';
 import type { Diagnostic } from '../language/tree.ts';
 import type { CheckDeclaration, RowSource, TypeDeclaration, UnitSystem } from '../schema/declaration.ts';
 
@@ -75,6 +76,8 @@ export type Command =
   | { readonly command: 'set units'; readonly units: UnitSystem }
   | { readonly command: 'set today'; readonly today: number }
   | { readonly command: 'set title'; readonly title: string }
+  /** Makes the workbook hold what it held at another time, in as many operations as it differs by; the day stays today. */
+  | { readonly command: 'restore'; readonly data: DocumentData }
   /** Takes another version of the template into use. */
   | { readonly command: 'use template'; readonly version: number };
 

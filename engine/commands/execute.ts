@@ -5,6 +5,7 @@ import { putCell, setCell, takeBack } from './cells.ts';
 import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormula } from './columns.ts';
 import type { Command, CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
+import { restore } from './restore.ts';
 import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
 import { addSheet, moveSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
@@ -35,6 +36,7 @@ const HANDS: Hands = {
   'set units': setUnits,
   'set today': setToday,
   'set title': setTitle,
+  restore,
   'use template': useTemplate,
 };
 

@@ -38,6 +38,7 @@ const SENTENCES = {
   import: 'Import into {sheet}',
   'import file': 'Import {file} into {sheet}',
   'move spacing': '{column} of {row}',
+  restore: 'Back to how it stood {when}',
   'lay succession': 'Lay {succession}',
   'propose beds': 'Propose beds for {count} plantings',
   upgrade: 'Sheets brought up to date',

@@ -42,11 +42,20 @@ export interface DoOptions {
   readonly source?: TransactionSource;
   /** Makes one step of undo with the one before where that had the same message: a drag is many edits and one step back. */
   readonly joined?: boolean;
+  /**
+   * Others keep the order of changes: it is done at once, and stands in the history when it comes back from them, by confirm()
+   * or receiveBefore().
+   */
+  readonly tentative?: boolean;
 }
 
 export interface Change {
   readonly transaction: Transaction;
+  /** What takes it back. */
+  readonly inverse: readonly Operation[];
   readonly change: ChangeSet;
+  /** It was done elsewhere and received here. */
+  readonly received: boolean;
 }
 
 /** What was worked out up to a refusal, and why it was refused. */
@@ -64,6 +73,8 @@ export class Workbook {
   readonly #history: History;
   readonly #listeners = new Set<(change: Change) => void>();
   #latest = 0;
+  /** The last transaction done here that has no place in the order yet. */
+  #tentative: Transaction | undefined;
 
   constructor(document: Document, world: World, history?: HistoryData) {
     this.document = document;
@@ -95,8 +106,10 @@ export class Workbook {
 
   /** All or nothing; one transaction, one step of undo. A command that fails changes nothing either. */
   do(commands: readonly Command[], message: Message, options: DoOptions = {}): Done | Refusal {
-    const { source = 'user', joined = false } = options;
-    const head = this.#head(source, message);
+    const { source = 'user', joined = false, tentative = false } = options;
+    const before = this.#tentative ?? this.#history.last?.done;
+    const joins = joined && before !== undefined && sameMessage(before.message, message) ? { joins: before.id } : {};
+    const head = { ...this.#head(source, message), ...joins };
     const attempt = this.#attempt(commands, { stamp: head, remote: false });
     if (attempt.refusal !== undefined) {
       this.#takeBack(attempt.inverse);
@@ -106,11 +119,10 @@ export class Workbook {
     const change = this.#finish(attempt.inverse);
     if (change.refused) return change;
     if (transaction.operations.length > 0) {
-      const step: Step = { done: transaction, inverse: attempt.inverse };
-      const joins = joined && this.#history.last !== undefined && sameMessage(this.#history.last.done.message, message);
-      if (joins) this.#history.join(step);
-      else this.#history.add(step);
-      this.#tell({ transaction, change });
+      const { inverse } = attempt;
+      if (tentative) this.#tentative = transaction;
+      else this.#history.note({ done: transaction, inverse });
+      this.#tell({ transaction, inverse, change, received: false });
     }
     return { refused: false, transaction, change, inserted: attempt.inserted };
   }
@@ -121,17 +133,35 @@ export class Workbook {
     const remote = transaction.source === 'remote';
     const inverse = this.#perform(transaction.operations, { stamp: transaction, remote });
     const change = this.#changes.finish();
-    if (!remote) this.#replayed(transaction, inverse);
-    this.#tell({ transaction, change });
+    // A transaction out of the journal stands in the history as when it was first done.
+    if (!remote) this.#history.note({ done: transaction, inverse });
+    this.#tell({ transaction, inverse, change, received: true });
     return change;
   }
 
-  /** A transaction out of the journal stands in the history as when it was first done. */
-  #replayed(transaction: Transaction, inverse: readonly Operation[]): void {
-    const step: Step = { done: transaction, inverse };
-    if (transaction.undoes !== undefined) this.#history.undone(step);
-    else if (transaction.redoes !== undefined) this.#history.redone(step);
-    else this.#history.add(step);
+  /** A step that was done here tentatively comes back as the next in the order: nothing moves, and it can be taken back. */
+  confirm(step: Step): void {
+    if (this.#tentative?.id === step.done.id) this.#tentative = undefined;
+    this.#history.note(step);
+  }
+
+  /**
+   * Does a step of others that comes before the latest ones here, which were done tentatively: those are taken back, and done
+   * again after it, so that the workbook becomes what it would be had all been done in that order. Gives those later steps with
+   * what takes them back from now on.
+   */
+  receiveBefore(step: Step, later: readonly Step[]): readonly Step[] {
+    this.#latest = Math.max(this.#latest, step.done.time);
+    for (const { inverse } of later.toReversed()) this.#perform(inverse, { stamp: NEVER, remote: false });
+    this.#perform(step.done.operations, { stamp: step.done, remote: false });
+    const again = later.map(({ done }): Step => {
+      return { done, inverse: this.#perform(done.operations, { stamp: done, remote: false }) };
+    });
+    const change = this.#changes.finish();
+    this.#tentative = again.at(-1)?.done;
+    this.#history.note(step);
+    this.#tell({ transaction: step.done, inverse: step.inverse, change, received: true });
+    return again;
   }
 
   /** Takes the last step back; undefined where there is none. */
@@ -155,7 +185,7 @@ export class Workbook {
     const inverse = this.#perform(operations, { stamp: head, remote: false });
     const change = this.#changes.finish();
     keep({ done: transaction, inverse });
-    this.#tell({ transaction, change });
+    this.#tell({ transaction, inverse, change, received: false });
     return { refused: false, transaction, change, inserted: [] };
   }
 

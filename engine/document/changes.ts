@@ -225,7 +225,9 @@ export class Changes {
     const sheet = document.program.sheet(sheetId);
     if (record === undefined || sheet === undefined || record.slot < 0) {
       if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
-      return [];
+      // One that waits with its sheet is there again when that is taken back.
+      const waits = record !== undefined && record.removed === undefined;
+      return waits ? [{ op: 'insert row', sheet: sheetId, row, at: record.at }] : [];
     }
     if (arrival.remote && document.stamps.isChangedSince(sheetId, row, arrival.stamp)) {
       this.#mark(sheetId, row);

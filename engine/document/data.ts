@@ -112,7 +112,7 @@ function asideOf(document: Document): ById<ById<ById<Content>>> {
 }
 
 /** A person's own row that was taken out: the history knows what it held. */
-function isRemovedOwnRow(document: Document, sheet: string, row: string): boolean {
+export function isRemovedOwnRow(document: Document, sheet: string, row: string): boolean {
   const record = document.rowsOf(sheet).record(row);
   return record?.removed !== undefined && record.slot < 0 && !shippedRows(document.template, sheet).has(row);
 }

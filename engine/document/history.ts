@@ -15,7 +15,7 @@ export interface HistoryData {
 }
 
 /** Past this many steps the oldest can't be taken back any more. */
-const LONGEST = 1000;
+export const LONGEST_HISTORY = 1000;
 
 export class History {
   #done: Step[];
@@ -43,9 +43,22 @@ export class History {
     return this.#done;
   }
 
+  /**
+   * A step as it was told: done anew, with the last one, taken back or again. The same steps give the same history. One that
+   * takes back what isn't the last is a step of its own.
+   */
+  note(step: Step): void {
+    const { undoes, redoes, joins } = step.done;
+    const { last, next } = this;
+    if (undoes !== undefined && (last === undefined || last.done.id === undoes)) this.undone(step);
+    else if (redoes !== undefined && (next === undefined || next.done.id === redoes)) this.redone(step);
+    else if (joins !== undefined && joins === last?.done.id) this.join(step);
+    else this.add(step);
+  }
+
   add(step: Step): void {
     this.#done.push(step);
-    if (this.#done.length > LONGEST) this.#done.shift();
+    if (this.#done.length > LONGEST_HISTORY) this.#done.shift();
     this.#undone = [];
   }
 
@@ -71,5 +84,16 @@ export class History {
   redone(step: Step): void {
     this.#undone.pop();
     this.#done.push(step);
+    if (this.#done.length > LONGEST_HISTORY) this.#done.shift();
   }
+}
+
+/**
+ * The history that steps make, in the order in which they were told. Of the last of many steps it is the last part of what all
+ * of them make: a journal may forget the steps before the earliest that can still be taken back or done again.
+ */
+export function historyOf(steps: Iterable<Step>): HistoryData {
+  const history = new History();
+  for (const step of steps) history.note(step);
+  return history.data;
 }

@@ -19,7 +19,7 @@ import { BEFORE_ALL, Stamps } from './stamps.ts';
 import { shippedRows } from './template-rows.ts';
 
 /** A row to be opened: where it stands and what it holds. */
-interface OpeningRow {
+export interface OpeningRow {
   readonly record: Omit<RowRecord, 'slot'>;
   readonly cells: ReadonlyMap<string, Content>;
 }
@@ -63,7 +63,11 @@ function shelfOf({ aside }: DocumentData): Shelf {
 }
 
 /** Shipped rows with what was changed of them, and a person's own, in the order of their places. */
-function openingRows({ id, schema }: ProgramSheet, data: DocumentData, template: Template): readonly OpeningRow[] {
+export function openingRows(
+  { id, schema }: ProgramSheet,
+  data: DocumentData,
+  template: Template,
+): readonly OpeningRow[] {
   const given = new Map((entry(data.rows, id) ?? []).map((row) => [row.id, row]));
   if (isOneRow(schema)) {
     const cells = shippedRows(template, id).get(ONLY_ROW)?.cells ?? new Map<string, Content>();

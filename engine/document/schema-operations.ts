@@ -167,7 +167,7 @@ function addSheet(
 }
 
 /** What brings a removed sheet back as it was, with all that was changed of it. */
-function sheetAgain(id: string, own: OwnSheet, declaration: SheetDeclaration): readonly Operation[] {
+export function sheetAgain(id: string, own: OwnSheet, declaration: SheetDeclaration): readonly Operation[] {
   const after = own.after === undefined ? {} : { after: own.after };
   const operations: Operation[] = [{ op: 'add sheet', sheet: declaration, ...after }];
   if (own.name !== undefined) operations.push({ op: 'rename sheet', sheet: id, name: own.name });
@@ -178,7 +178,8 @@ function sheetAgain(id: string, own: OwnSheet, declaration: SheetDeclaration): r
   return operations;
 }
 
-function columnAgain(sheet: string, column: string, own: OwnColumn): readonly Operation[] {
+/** What gives a column what a person changed of it; of one of their own, the column itself. */
+export function columnAgain(sheet: string, column: string, own: OwnColumn): readonly Operation[] {
   const { declaration, removed, ...changes } = own;
   if (declaration !== undefined) {
     const added = addedAgain(sheet, own, declaration);

@@ -9,6 +9,7 @@ import { type Content, sameContent } from './content.ts';
 import type { Document } from './document.ts';
 import { readEntryAs } from './entries.ts';
 import { positionsBetween } from './positions.ts';
+import type { RowRecord } from './sheet-rows.ts';
 import type { Operation } from './transaction.ts';
 
 export interface ShippedRow {
@@ -76,7 +77,7 @@ function moveSheetRows(document: Document, sheet: string, from: ShippedRows, to:
   const operations: Operation[] = [];
   for (const [row, { at, cells }] of to) {
     const before = from.get(row);
-    const record = document.rowsOf(sheet).record(row);
+    const record = recordOf(document, sheet, row, before);
     if (record === undefined) operations.push({ op: 'insert row', sheet, row, at });
     else if (before !== undefined && record.at === before.at && before.at !== at) {
       operations.push({ op: 'move row', sheet, row, at });
@@ -92,6 +93,17 @@ function moveSheetRows(document: Document, sheet: string, from: ShippedRows, to:
     if (!to.has(row) && isUntouched(document, sheet, row, cells)) operations.push({ op: 'remove row', sheet, row });
   }
   return operations;
+}
+
+/** What is known of a row. One that came with the version to come and went when that was taken back is as if it had never been. */
+function recordOf(
+  document: Document,
+  sheet: string,
+  row: string,
+  before: ShippedRow | undefined,
+): RowRecord | undefined {
+  const record = document.rowsOf(sheet).record(row);
+  return before === undefined && record?.removed !== undefined && record.slot < 0 ? undefined : record;
 }
 
 /** A row that holds just what it came with, and that nothing typed names. */

@@ -122,6 +122,8 @@ export interface Transaction {
   /** The transaction that this one takes back, or does again. */
   readonly undoes?: string;
   readonly redoes?: string;
+  /** The transaction right before, of whose step of undo this one is a part: a drag is many transactions and one step. */
+  readonly joins?: string;
 }
 
 /** One transaction that does what the first and then the second did, told as the second. */

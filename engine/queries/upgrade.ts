@@ -3,24 +3,13 @@
 
 import { message } from '../commands/messages.ts';
 import type { Workbook } from '../commands/workbook.ts';
-import { storedFormula } from '../language/stored.ts';
-import { checkText } from '../schema/check.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { formulaText } from '../schema/lay-over.ts';
 import { isComputed } from '../schema/schema.ts';
-import { isError, type Scalar } from '../values/error.ts';
 import type { Book } from './book.ts';
-import { rowId, rows } from './rows.ts';
+import { type ColumnPlace, keptForm, lasting, matchRows, placeOf } from './matching.ts';
 import { printed } from './sheets.ts';
-import { inWords, rowName, scalarAt } from './shown.ts';
-
-/** A column, by ids and as people call it after the upgrade. */
-export interface ColumnPlace {
-  readonly sheet: string;
-  readonly sheetName: string;
-  readonly column: string;
-  readonly columnName: string;
-}
+import { inWords, rowName } from './shown.ts';
 
 export interface FormulaChange extends ColumnPlace {
   /** As printed. */
@@ -95,19 +84,6 @@ export function upgradeTo(workbook: Workbook, version: number): Upgrade | undefi
   return upgrade;
 }
 
-function placeOf(sheet: ProgramSheet, column: ProgramColumn | undefined): ColumnPlace {
-  return { sheet: sheet.id, sheetName: sheet.name, column: column?.id ?? '', columnName: column?.name ?? '' };
-}
-
-/** Slots of the rows that are there before and after. */
-function matchRows(before: Book, after: Book, sheet: string): readonly (readonly [before: number, after: number])[] {
-  const there = new Map(Array.from(rows(after, sheet), (slot) => [rowId(after, sheet, slot), slot] as const));
-  return Array.from(rows(before, sheet)).flatMap((slot) => {
-    const same = there.get(rowId(before, sheet, slot));
-    return same === undefined ? [] : [[slot, same] as const];
-  });
-}
-
 function formulaChange(
   before: Book,
   after: Book,
@@ -129,12 +105,6 @@ function templateText({ document }: Book, column: ProgramColumn): string {
   const { schema, vocabulary } = document.program;
   const text = column.templateFormula === undefined ? column.formula : formulaText(column.templateFormula, schema);
   return text === '' ? '' : printed(text, vocabulary);
-}
-
-/** With ids in place of names: a formula in which only a name changed is the same. */
-function keptForm({ document }: Book, table: string, text: string): string {
-  const { catalog, vocabulary } = document.program;
-  return storedFormula(text, checkText(text, { table }, catalog, vocabulary).found);
 }
 
 interface Compared {
@@ -180,11 +150,4 @@ function excerpts(before: string, after: string): readonly [before: string, afte
   const part = (text: string): string =>
     `${from === 0 ? '' : '... '}${text.slice(from, from + EXCERPT)}${text.length > from + EXCERPT ? ' ...' : ''}`;
   return [part(before), part(after)];
-}
-
-/** A value that can be held against one of another book: a row by its id, an error by what it says. */
-function lasting(book: Book, column: ProgramColumn, row: number): Exclude<Scalar, object> | string {
-  const value = scalarAt(book, column, row);
-  if (isError(value)) return `${value.error} ${value.why}`;
-  return column.type?.kind === 'link' && typeof value === 'number' ? rowId(book, column.type.table, value) : value;
 }

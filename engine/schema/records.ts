@@ -20,3 +20,11 @@ export function withField<T extends object, K extends keyof T>(record: T, field:
   // Taking a field out of T and putting it back makes a T again where the field may be absent.
   return (value === undefined ? rest : { ...rest, [field]: value }) as T;
 }
+
+/** Whether two pieces of plain data say the same, in whatever order their fields stand; a field that is undefined says nothing. */
+export function sameData(a: unknown, b: unknown): boolean {
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
+  if (Array.isArray(a) !== Array.isArray(b)) return false;
+  const [first, second] = [new Map(Object.entries(a)), new Map(Object.entries(b))];
+  return [...new Set([...first.keys(), ...second.keys()])].every((key) => sameData(first.get(key), second.get(key)));
+}

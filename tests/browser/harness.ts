@@ -10,6 +10,10 @@ export interface Opening {
   readonly width?: number;
   readonly height?: number;
   readonly colorScheme?: 'light' | 'dark';
+  /** The page may keep its own parts for when there is no network; else each test fetches them from the server. */
+  readonly offline?: boolean;
+  /** What is done to the browser before the page opens. */
+  readonly prepare?: (context: BrowserContext) => Promise<unknown>;
 }
 
 export interface OpenedWorkbook {
@@ -55,13 +59,26 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
     colorScheme: opening.colorScheme ?? 'light',
     locale: 'en-US',
     timezoneId: 'UTC',
+    serviceWorkers: opening.offline === true ? 'allow' : 'block',
   });
+  // Playwright can't answer the dialogs of the File System Access API; tests of it bring files of their own.
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(window, 'showOpenFilePicker');
+    Reflect.deleteProperty(window, 'showSaveFilePicker');
+  });
+  await opening.prepare?.(context);
   const page = await context.newPage();
   const heard = await listen(context, page);
   await page.goto(workbookAddress(), { waitUntil: 'load' });
   await page.locator('.desk, .phone').waitFor();
   heard.pageHasLoaded();
   return { page, ...heard.lists, close: () => context.close() };
+}
+
+/** Loads the page again, as a person does, and waits until its workbook is there. */
+export async function reload(page: Page): Promise<void> {
+  await page.reload({ waitUntil: 'load' });
+  await page.locator('.desk, .phone').waitFor();
 }
 
 /** Waits until the page has drawn so many more frames: what was to happen in them has happened. */

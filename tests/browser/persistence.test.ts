@@ -1,5 +1,5 @@
 // What is kept and what can't be lost: the working copy over a reload, a saved file opened again, damaged files and a
-// damaged working copy, two tabs at once.
+// damaged working copy.
 
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
@@ -7,7 +7,8 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
-import { openWorkbook } from './harness.ts';
+import { openWorkbook, reload, workbookAddress } from './harness.ts';
+import { forgetKept, keptRecords, putFirstCopy, putRecords } from './kept.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 async function openBeds() {
@@ -29,32 +30,12 @@ async function savedText(page: Page): Promise<string> {
   return readFile(await (await download).path(), 'utf8');
 }
 
-/** Puts a text where the browser keeps the working copy. */
-async function putCopy(page: Page, copy: string): Promise<void> {
-  await page.evaluate(
-    (text) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('dibble');
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const transaction = opening.result.transaction('copies', 'readwrite');
-          transaction.objectStore('copies').put({ text, at: 0 }, 'latest');
-          transaction.oncomplete = () => {
-            opening.result.close();
-            resolve();
-          };
-        };
-      }),
-    copy,
-  );
-}
-
 test('a change survives a reload, even one right after it', async () => {
   const { book, page, problems } = await openBeds();
   await book.type(0, 'Length', '61');
   await book.kept();
   await book.type(1, 'Length', '62');
-  await page.reload({ waitUntil: 'networkidle' });
+  await reload(page);
   await book.openSheet('Beds');
   expect(await book.read(0, 'Length')).toBe('61');
   expect(await book.read(1, 'Length')).toBe('62');
@@ -66,14 +47,14 @@ test('what was done before a reload is taken back after it, and done again', asy
   const before = await book.read(0, 'Length');
   await book.type(0, 'Length', '61');
   await book.kept();
-  await page.reload({ waitUntil: 'networkidle' });
+  await reload(page);
   await book.openSheet('Beds');
   expect(await book.read(0, 'Length')).toBe('61');
   await book.press(1, 'Bed');
   await page.keyboard.press('Control+z');
   await expect.poll(() => book.read(0, 'Length')).toBe(before);
   await book.kept();
-  await page.reload({ waitUntil: 'networkidle' });
+  await reload(page);
   await book.openSheet('Beds');
   await book.press(1, 'Bed');
   await page.keyboard.press('Control+y');
@@ -109,66 +90,93 @@ test('a file that the first Dibble saved opens with everything typed in it', asy
   await openFile(page, 'first.json', text);
   const dialog = page.getByRole('dialog');
   // Its sheets stay as they were until somebody takes today's.
-  await expect
-    .poll(() => dialog.textContent(), { timeout: 30_000 })
-    .toMatch(/made from the sheets of an earlier Dibble/);
+  await expect.poll(() => dialog.textContent()).toMatch(/made from the sheets of an earlier Dibble/);
   await dialog.getByRole('button', { name: 'Keep the sheets as they are' }).click();
   expect(await book.read(0, 'Bed')).toBe('Barn 1');
   expect(await book.read(0, 'Length')).toBe('50');
   expect(problems).toEqual([]);
 });
 
-test('a second tab shows the workbook and changes nothing until the first is closed', async () => {
-  const { book, page } = await openBeds();
-  await book.type(0, 'Length', '63');
+test('a damaged journal gives everything up to the damage, and the rest stays to be had', async () => {
+  const { book, page, problems } = await openBeds();
+  const second = await book.read(1, 'Length');
+  await book.type(0, 'Length', '61');
+  await book.type(1, 'Length', '62');
+  await book.type(2, 'Length', '63');
   await book.kept();
-  const second = await page.context().newPage();
-  await second.goto(page.url(), { waitUntil: 'networkidle' });
-  const other = new WorkbookPage(second);
-  await other.openSheet('Beds');
-  expect(await other.read(0, 'Length')).toBe('63');
-  expect(await second.locator('.read-only').textContent()).toMatch(/open in another tab/);
-  await other.press(0, 'Length');
-  await second.keyboard.type('7');
-  expect(await second.locator('.entry-box').count()).toBe(0);
-  await book.type(0, 'Length', '64');
+  const entries = await keptRecords(page, 'journal');
+  const damaged = entries.filter(({ text }) => String(text).includes('"62"'));
+  expect(damaged).toHaveLength(1);
+  await putRecords(
+    page,
+    'journal',
+    damaged.map((entry) => ({ ...entry, text: String(entry.text).replaceAll('"62"', '"92"') })),
+  );
+  await reload(page);
+  await expect.poll(() => book.message().textContent()).toMatch(/changes from number \d+ on can't be read.*set aside/);
+  await book.openSheet('Beds');
+  expect(await book.read(0, 'Length')).toBe('61');
+  expect(await book.read(1, 'Length')).toBe(second);
+  const aside = (await keptRecords(page, 'versions')).filter(({ kind }) => kind === 'set aside');
+  expect(aside).toHaveLength(1);
+  const texts = await keptRecords(page, 'texts');
+  expect(String(texts.find(({ id }) => id === aside[0]?.id)?.text)).toMatch(/92.*63/s);
+  // What is done from here on stands on whole ground.
+  await book.type(1, 'Length', '64');
   await book.kept();
-  await page.close();
-  await expect.poll(() => second.locator('.read-only').count()).toBe(0);
-  await other.openSheet('Beds');
-  await expect.poll(() => other.read(0, 'Length')).toBe('64');
-  await other.type(0, 'Length', '65');
-  await expect.poll(() => other.read(0, 'Length')).toBe('65');
+  await reload(page);
+  await book.openSheet('Beds');
+  expect(await book.read(1, 'Length')).toBe('64');
+  expect(problems).toEqual([]);
 });
 
-test('a working copy that cannot be read is set aside, never written over', async () => {
+test('a working copy that cannot be read gives the latest version and is set aside, never written over', async () => {
   const { book, page } = await openBeds();
   await book.type(0, 'Length', '66');
   await book.kept();
-  const damaged = '{"format":"dibble-workbook","version":1,"title":"Half a f';
-  await putCopy(page, damaged);
-  await page.reload({ waitUntil: 'networkidle' });
+  const [snapshot] = await keptRecords(page, 'snapshots');
+  const cut = String(snapshot?.text).slice(0, 200);
+  await putRecords(page, 'snapshots', [{ ...snapshot, text: cut }]);
+  await reload(page);
   await expect.poll(() => book.message().textContent()).toMatch(/can't be opened.*cut short/);
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Download it as it is' }).click();
+  const found = await readFile(await (await download).path(), 'utf8');
+  expect(found).toContain(JSON.stringify(cut).slice(1, -1));
+  expect(found).toContain('66');
   await book.openSheet('Beds');
   await book.type(0, 'Length', '67');
   await book.kept();
-  const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Download it as it is' }).click();
-  expect(await readFile(await (await download).path(), 'utf8')).toBe(damaged);
+  const after = await keptRecords(page, 'snapshots');
+  expect(after.map(({ text }) => text)).toContain(cut);
 });
 
 test('a working copy that the first Dibble kept opens, and newer sheets are offered', async () => {
   const { book, page, problems } = await openBeds();
-  await book.type(0, 'Length', '68');
-  await book.kept();
-  await putCopy(page, readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8'));
-  await page.reload({ waitUntil: 'networkidle' });
+  await page.goto('about:blank');
+  await page.goto(new URL('/icon.svg', workbookAddress()).href);
+  await forgetKept(page);
+  await putFirstCopy(page, readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8'));
+  await page.goto(workbookAddress());
   await expect
     .poll(() => book.message().textContent())
     .toMatch(/sheets of this workbook are those of an earlier Dibble/);
   await book.openSheet('Beds');
   expect(await book.read(0, 'Length')).toBe('50');
   expect(problems).toEqual([]);
+});
+
+test('what was in hand is in hand again after a reload', async () => {
+  const { book, page } = await openBeds();
+  await book.type(0, 'Length', '61');
+  await book.kept();
+  await book.press(2, 'Length');
+  await expect.poll(async () => (await keptRecords(page, 'hands')).length).toBe(1);
+  await expect.poll(async () => (await keptRecords(page, 'hands'))[0]?.column).toBe(await book.columnId('Length'));
+  await reload(page);
+  await page.getByRole('main', { name: 'Beds', exact: true }).waitFor();
+  await page.keyboard.press('F6');
+  await expect.poll(() => book.formulaBox().getAttribute('aria-label')).toMatch(/Length/);
 });
 
 test('a CSV file is shown before it is imported; a broken one changes nothing', async () => {

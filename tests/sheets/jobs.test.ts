@@ -141,13 +141,24 @@ describe('the list of jobs', () => {
     expect(jobs(season, 'Lettuce', 'Trellis')).toEqual([]);
   });
 
-  it('adds up to the hours of each planting', () => {
+  it('adds up to the hours of each planting, tending apart', () => {
     for (const planting of ['Onions', 'Lettuce', 'Carrots', 'Tomatoes']) {
-      expect(sum(jobs(season, planting), 'Hours'), planting).toBeCloseTo(
-        season.number('Plantings', planting, 'Hours') ?? Number.NaN,
-        6,
+      const [hours = Number.NaN, tending = Number.NaN] = ['Hours', 'Tending hours'].map((one) =>
+        season.number('Plantings', planting, one),
       );
+      expect(sum(jobs(season, planting), 'Hours'), planting).toBeCloseTo(hours - tending, 6);
     }
+  });
+
+  it('has one job of tending a week, with the hours of all that stands', () => {
+    const tending = [...season.book.rows('Tasks')].filter(
+      (row) => season.book.cell('Tasks', row, 'Job').text === 'Tend the beds',
+    );
+    const total = [...season.book.rows('Plantings')]
+      .map((row) => season.book.cell('Plantings', row, 'Tending hours').number ?? 0)
+      .reduce((one, other) => one + other, 0);
+    expect(tending.length).toBeGreaterThan(10);
+    expect(sum(tending, 'Hours')).toBeCloseTo(total, 6);
   });
 
   it('brings own jobs, once and again', () => {

@@ -4,6 +4,7 @@
 import { signal } from '@preact/signals';
 import { rows, type SheetView, sheetView } from '../../engine/index.ts';
 import { Menu } from './commands/menu.tsx';
+import { keptList } from './dialogs/kept-state.ts';
 import { newColumn } from './dialogs/new-column-state.ts';
 import { pendingUpgrade } from './dialogs/upgrade-state.ts';
 import { FormSheet } from './form/form-sheet.tsx';
@@ -25,6 +26,7 @@ import { isOpen, openings, workbook } from './store/workbook.ts';
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
 const ImportDialog = later(() => import('./importing/import-dialog.tsx').then((part) => part.ImportDialog));
+const KeptDialog = later(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
 const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
 
@@ -37,6 +39,7 @@ export function App() {
       {pendingImport.value === undefined ? null : <ImportDialog />}
       {newColumn.value === undefined ? null : <NewColumnDialog />}
       {pendingUpgrade.value === undefined ? null : <UpgradeDialog />}
+      {keptList.value === undefined ? null : <KeptDialog />}
       <Menu />
       <NoticeCorner />
     </>

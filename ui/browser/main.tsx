@@ -4,8 +4,8 @@
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { startKeys } from './commands/keys.ts';
+import { saveWorkbook } from './files/own-file.ts';
 import { startKeeping } from './keeping/keeper.ts';
-import { becomeWriter } from './keeping/one-writer.ts';
 import { openAtStart } from './keeping/start.ts';
 import { startAppearance } from './store/appearance.ts';
 import { followWidths } from './store/screen.ts';
@@ -22,6 +22,5 @@ followWidths();
 startKeys();
 const place = document.getElementById('app');
 if (place !== null) render(<App />, place);
-await becomeWriter(openAtStart);
+startKeeping({ saveToFile: () => void saveWorkbook() });
 await openAtStart();
-startKeeping();

@@ -64,6 +64,8 @@ export interface Built {
   readonly typedSource: (column: ColumnDef) => Source | undefined;
   readonly rowsSource: (table: TableDef) => Source;
   readonly todaySource: Source;
+  /** Tables of which one changed row has every row of a column worked out again. */
+  readonly readWhole: (column: ColumnDef) => ReadonlySet<TableDef>;
   /** Which rows of another table a call in a formula counts for one row; undefined for calls that count none. */
   readonly countedRows: (call: Typed) => CountedRows | undefined;
 }
@@ -71,6 +73,8 @@ export interface Built {
 export function buildGraph(request: BuildRequest): Built {
   return new Builder(request).build();
 }
+
+const NOTHING: ReadonlySet<TableDef> = new Set();
 
 class Builder {
   readonly #request: BuildRequest;
@@ -86,6 +90,7 @@ class Builder {
   readonly #totals = new Map<string, TotalNode>();
   readonly #counted = new Map<Typed, CountedRows>();
   readonly #parts = new Map<string, ColumnDef>();
+  readonly #readWhole = new Map<ColumnDef, Set<TableDef>>();
   #states = 0;
 
   constructor(request: BuildRequest) {
@@ -112,6 +117,7 @@ class Builder {
       typedSource: (column) => this.#typedSources.get(column),
       rowsSource: (table) => this.#rowsSource(table),
       todaySource: this.#todaySource,
+      readWhole: (column) => this.#readWhole.get(column) ?? NOTHING,
       countedRows: (call) => this.#counted.get(call),
     };
   }
@@ -275,7 +281,7 @@ class Builder {
   }
 
   /** A part of a formula in a column behind the sheet; the same part of several formulas stands in one. */
-  #asColumn(tree: Typed, table: TableDef): ColumnDef {
+  #asColumn(tree: Typed, table: TableDef, asker?: ColumnDef): ColumnDef {
     if (tree.node === 'cell' && tree.links.length === 0 && tree.table === table.id) {
       return this.#request.layout.column(table.id, tree.column);
     }
@@ -288,24 +294,25 @@ class Builder {
     this.#nodes.push(node);
     this.#columnNodes.set(column, node);
     this.#columnSources.set(column, node.source);
-    node.kernel = plan(tree, this.#readerFor(node));
+    node.kernel = plan(tree, this.#readerFor(node, asker));
     this.#edges.sameRows(this.#rowsSource(table), node);
     return column;
   }
 
-  /** From changed groups of `from` to the rows of the reading table that read them. */
-  #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ComputedNode): void {
+  /** From changed groups of `from` to the rows of the reading table that read them; gives whether that is every row. */
+  #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ComputedNode): boolean {
     const own = sources.findIndex((source) => source.by === 'own row');
     if (own >= 0) {
       this.#edges.ownRow(from, to, index, own);
-      return;
+      return false;
     }
     const columns = sources.flatMap((source) => (source.by === 'column' ? [source.column] : []));
     if (columns.length === 0 || columns.length < sources.length) {
       this.#edges.all(from, to);
-      return;
+      return true;
     }
     this.#edges.groups(from, to, index, this.#index(to.column.table.id, columns, true), columns.length);
+    return false;
   }
 
   /** From changed cells of a table reached through links, back along the links to the rows that look through them. */
@@ -314,9 +321,21 @@ class Builder {
     else this.#edges.backAlong(source, to, links.map((step) => this.#index(step.table, [step.column], true)).reverse());
   }
 
-  #readerFor(node: ComputedNode): Reader {
+  /** `named`: the column whose formula asks, where the node stands for a part of it. */
+  #readerFor(node: ComputedNode, named: ColumnDef = node.column): Reader {
     const { layout, words, schema } = this.#request;
-    const all = (source: Source): void => this.#edges.all(source, node);
+    const readsWhole = (table: string): void => {
+      const known = this.#readWhole.get(named);
+      if (known === undefined) this.#readWhole.set(named, new Set([layout.table(table)]));
+      else known.add(layout.table(table));
+    };
+    const all = (source: Source, table: string): void => {
+      readsWhole(table);
+      this.#edges.all(source, node);
+    };
+    const grouped = (from: Source, index: FrameState<GroupIndex>, request: TotalRequest | ScanRequest): void => {
+      if (this.#groupEdge(from, index, request.sources, node)) readsWhole(request.table);
+    };
     const reader: Reader = {
       ...schema,
       layout,
@@ -326,29 +345,29 @@ class Builder {
       readsCell: (links, table, column) => {
         this.#linkEdge(this.#columnSource(layout.column(table, column)), links, node);
       },
-      readsWhole: (table, column) => all(this.#columnSource(layout.column(table, column))),
+      readsWhole: (table, column) => all(this.#columnSource(layout.column(table, column)), table),
       readsRowsOf: (id) => {
         const table = layout.table(id);
-        all(this.#rowsSource(table));
-        if (table.shown !== undefined) all(this.#columnSource(table.shown));
+        all(this.#rowsSource(table), id);
+        if (table.shown !== undefined) all(this.#columnSource(table.shown), id);
       },
-      readsToday: () => all(this.#todaySource),
+      readsToday: () => this.#edges.all(this.#todaySource, node),
       indexForLookup: (table, columns) => {
         const index = this.#index(table, columns);
-        all(index.source);
+        all(index.source, table);
         return index.index;
       },
       total: (request): PlannedTotal => {
         const total = this.#total(request);
-        this.#groupEdge(total.source, total.index, request.sources, node);
+        grouped(total.source, total.index, request);
         return { index: total.index, totals: total.totals };
       },
       scan: (request) => {
         const watch = this.#watch(request);
-        this.#groupEdge(watch.source, watch.index, request.sources, node);
+        grouped(watch.source, watch.index, request);
         return watch.index;
       },
-      asColumn: (tree) => this.#asColumn(tree, node.column.table),
+      asColumn: (tree) => this.#asColumn(tree, node.column.table, named),
       load: (column) => {
         this.#edges.sameRows(this.#columnSource(column), node);
         return loadKernel(column);

@@ -93,6 +93,8 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
     const looked = tests.map(({ column }) => frame.column(column));
     const groups = index.read(frame);
     let clean = true;
+    let found = 0;
+    let gathered = -1;
     for (let i = 0; i < batch.count; i++) {
       const state = readKey(parts, i, key);
       if (state !== FILLED) {
@@ -102,18 +104,22 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
         continue;
       }
       const group = groups.find(key.slice(0, keys.length));
-      const { rows, count } = groups.members(group);
-      if (count > matching.length) matching = new Int32Array(count * 2);
-      let found = 0;
-      for (let k = 0; k < count; k++) {
-        const row = rows[k] as number;
-        const passes =
-          meetsAll(filters, row, frame) &&
-          tests.every((test, t) => {
-            const column = looked[t];
-            return column?.states[row] === FILLED && test.meets(column.values[row] ?? 0, key[keys.length + t] ?? 0);
-          });
-        if (passes) matching[found++] = row;
+      // Without conditions of its own a row is handed what the row before it was handed, where both read one group.
+      if (group !== gathered || tests.length > 0) {
+        const { rows, count } = groups.members(group);
+        if (count > matching.length) matching = new Int32Array(count * 2);
+        found = 0;
+        for (let k = 0; k < count; k++) {
+          const row = rows[k] as number;
+          const passes =
+            meetsAll(filters, row, frame) &&
+            tests.every((test, t) => {
+              const column = looked[t];
+              return column?.states[row] === FILLED && test.meets(column.values[row] ?? 0, key[keys.length + t] ?? 0);
+            });
+          if (passes) matching[found++] = row;
+        }
+        gathered = group;
       }
       answer(matching, found, out, i, frame, tests.length === 0 ? group : -1);
       if (out.states[i] !== FILLED) clean = false;

@@ -1,10 +1,11 @@
-// Learned figures as functions: the library's figure and the farm's own, weighted. The model stands in agronomy/learning.ts; read
-// by trade/index.ts.
+// Learned figures as functions: the library's figure and the farm's own, weighted, and how the farm's own scatter. The model stands
+// in agronomy/learning.ts; read by trade/index.ts.
 
 import { type Learned, learn } from '../../agronomy/learning.ts';
 import type { Parameter } from '../../language/signature.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { alike, numeric, plain, SHARE } from './build.ts';
+import { alike, numeric, overMatching, plain, SHARE } from './build.ts';
+import { numberOf, numbersOf } from './over-days.ts';
 
 const SOURCE = 'Gelman and others 2013, Bayesian Data Analysis, third edition, sections 2.5 and 2.6';
 
@@ -34,7 +35,30 @@ function over(name: string, doc: string, gives: Gives, read: (one: Learned) => n
   });
 }
 
+const NOTED: Parameter = {
+  name: 'values',
+  pattern: { is: 'column', of: { is: 'letter', letter: 'A', among: 'numbers' } },
+};
+
 export const LEARNING: readonly FunctionDefinition[] = [
+  overMatching(
+    {
+      name: 'SQUARESIFS',
+      group: 'records',
+      parameters: [alike('around', 'A')],
+      result: { is: 'power', letter: 'A', exponent: 2 },
+      doc: 'Squares of how far values lie from a figure, added up over the rows that meet the conditions; 0 where none do.',
+      source: 'Arithmetic',
+    },
+    [NOTED],
+    ([around = null], [values = []]) =>
+      typeof around === 'number'
+        ? numbersOf(values).reduce(
+            (sum, value) => (Number.isNaN(value) ? sum : sum + (value - numberOf(around)) ** 2),
+            0,
+          )
+        : null,
+  ),
   over(
     'LEARNED',
     "A figure out of the library's and the mean of the farm's observations, each weighted by how sure it is.",

@@ -2,11 +2,13 @@
 // the table.
 
 import { FORMATS } from '../../../engine/index.ts';
+import { keptList } from '../dialogs/kept-state.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
-import { downloadAll, saveFile } from '../files/download.ts';
+import { downloadAll } from '../files/download.ts';
 import { seasonToPlan } from '../files/fresh.ts';
 import { openDemo, openFile, openFreshSeason } from '../files/open.ts';
-import { pickFile, WORKBOOK_FILES } from '../files/pick.ts';
+import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
+import { pickWorkbook } from '../files/pick.ts';
 import { newerTemplate } from '../files/read.ts';
 import { isTyping } from '../formula-line/draft.ts';
 import { toNextRegion } from '../page/regions.ts';
@@ -48,8 +50,14 @@ export const EVERYWHERE: readonly PageCommand[] = [
     refusal: () => (steps.value.redo === undefined ? 'Nothing to redo.' : undefined),
     run: redo,
   },
-  { id: 'save', label: 'Save the workbook to a file', keys: ['Ctrl S'], run: saveFile },
-  { id: 'open', label: 'Open a workbook file', run: () => pickFile(WORKBOOK_FILES, openFile) },
+  { id: 'save', label: 'Save the workbook to a file', keys: ['Ctrl S'], run: () => void saveWorkbook() },
+  {
+    id: 'save as',
+    label: 'Save the workbook to another file',
+    menus: { workbook: 0 },
+    run: () => void saveWorkbookAs(),
+  },
+  { id: 'open', label: 'Open a workbook file', run: () => void pickWorkbook(openFile) },
   {
     id: 'go to',
     label: 'Go to a sheet, row or column',
@@ -72,6 +80,22 @@ export const EVERYWHERE: readonly PageCommand[] = [
     changes: true,
     refusal: () => (units.value === 'si' ? 'They are shown already.' : undefined),
     run: () => setUnits('si'),
+  },
+  {
+    id: 'workbooks',
+    label: 'Workbooks in this browser',
+    menus: { workbook: 0 },
+    run: () => {
+      keptList.value = { shows: 'workbooks' };
+    },
+  },
+  {
+    id: 'versions',
+    label: 'Versions',
+    menus: { workbook: 0 },
+    run: () => {
+      keptList.value = { shows: 'versions' };
+    },
   },
   {
     id: 'new season',

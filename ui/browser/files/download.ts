@@ -1,18 +1,9 @@
-// Hands files to the person: the workbook, a sheet or all sheets in any of the formats that the engine lists. Menus, the sheet's
+// Hands files to the person: a sheet or all sheets in any of the formats that the engine lists. Menus, the sheet's
 // head and the phone call it.
 
-import { type Format, formatOfId, settings, sheetView, sheetViews, writeWorkbookFile } from '../../../engine/index.ts';
+import { type Format, formatOfId, settings, sheetView, sheetViews } from '../../../engine/index.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
-
-/** Writes the workbook to a file the browser downloads. */
-export function saveFile(): void {
-  const book = workbookNow();
-  if (book === undefined) return;
-  const name = `${fileName(settings(book).title)}.json`;
-  download(writeWorkbookFile(book.data()), name, 'application/json');
-  tell(`Saved as ${name}.`);
-}
 
 /** A sheet as a file, as the terminal exports it. */
 export function downloadSheet(format: Format, sheet: string): Promise<void> {
@@ -63,7 +54,7 @@ export function download(content: string | Uint8Array, name: string, type: strin
 }
 
 /** A title as a file's name: without what file systems don't take. */
-function fileName(title: string): string {
+export function fileName(title: string): string {
   const plain = title
     .normalize('NFC')
     // biome-ignore lint/suspicious/noControlCharactersInRegex: no file system takes them in a name

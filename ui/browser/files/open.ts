@@ -1,16 +1,18 @@
-// Another workbook in place of the one on screen: a file that a person picks, a fresh season, the demo farm. What can't be
-// opened is said in a sentence and leaves everything as it is; the way back is offered.
+// Workbooks that come on screen from elsewhere: a file that a person picks or drops, a fresh season, the demo farm. Each stands
+// beside those that are kept here and replaces none. What can't be opened is said and leaves everything as it is.
 
 import { settings, type Workbook } from '../../../engine/index.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
-import { announce, tell } from '../store/notices.ts';
-import { showWorkbook } from '../store/show.ts';
-import { readOnly, workbookNow } from '../store/workbook.ts';
+import { showAndKeep, showFresh } from '../keeping/keeper.ts';
+import { openKept, type Shown, switchTo } from '../keeping/switching.ts';
+import { workbookWithFile } from '../keeping/workbooks.ts';
+import { tell } from '../store/notices.ts';
 import { freshDemo, freshSeason } from './fresh.ts';
+import { fileSum } from './own-file.ts';
 import { readWorkbook } from './read.ts';
 
-/** Opens a file that a person picked. A file that can't be read changes nothing. */
-export async function openFile(file: File): Promise<void> {
+/** Opens a file of a person's own; one whose content is kept here already opens with what was changed here since. */
+export async function openFile(file: File, handle?: FileSystemFileHandle): Promise<void> {
   const text = await file.text().catch(() => undefined);
   const opened =
     text === undefined
@@ -20,33 +22,39 @@ export async function openFile(file: File): Promise<void> {
     tell(`${file.name} was not opened. ${opened.why} The workbook on screen is as it was.`, 'refusal');
     return;
   }
-  replaceWith(opened.workbook, file.name, opened.notes);
-  offerUpgrade();
+  const { workbook, notes } = opened;
+  const sum = fileSum(workbook);
+  const here = await workbookWithFile(file.name, sum).catch(() => undefined);
+  if (here !== undefined) {
+    await openKept(here.id, here.title);
+    return;
+  }
+  const again = handle === undefined ? {} : { handle, modified: file.lastModified };
+  const own = { name: file.name, at: Date.now(), sum, ...again };
+  await switchTo(async () => {
+    await showAndKeep(workbook, own);
+    offerUpgrade();
+    return said(file.name, notes);
+  });
 }
 
 /** The demo farm as it comes. */
 export async function openDemo(): Promise<void> {
-  const workbook = await freshDemo();
-  replaceWith(workbook, settings(workbook).title);
+  await openFresh(await freshDemo());
 }
 
 /** A fresh season, empty of the farm's own rows. */
 export async function openFreshSeason(season: number): Promise<void> {
-  const workbook = await freshSeason(season);
-  replaceWith(workbook, settings(workbook).title);
+  await openFresh(await freshSeason(season));
 }
 
-/** Another workbook in place of this one, with the way back. */
-function replaceWith(workbook: Workbook, name: string, notes: readonly string[] = []): void {
-  const why = readOnly.peek();
-  if (why !== undefined) {
-    tell(why, 'refusal');
-    return;
-  }
-  const before = workbookNow();
-  showWorkbook(workbook);
-  const back =
-    before === undefined ? undefined : { label: 'Go back to the one before', run: () => showWorkbook(before) };
-  announce(`Opened ${name}.`);
-  tell([`Opened ${name}.`, ...notes].join(' '), notes.length === 0 ? 'done' : 'refusal', back);
+function openFresh(workbook: Workbook): Promise<void> {
+  return switchTo(async () => {
+    showFresh(workbook);
+    return said(settings(workbook).title, []);
+  });
+}
+
+function said(name: string, notes: readonly string[]): Shown {
+  return { ok: true, says: [`Opened ${name}.`, ...notes].join(' '), flawed: notes.length > 0 };
 }

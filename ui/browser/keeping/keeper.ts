@@ -1,89 +1,363 @@
-// Keeps the working copy: soon after each change, at once when the page is left, one writing at a time, the latest state
-// always last. A failure is said and tried again with the next change; nothing kept before is lost by it.
+// Keeps the workbook on screen: says how things stand with it, begins to keep a fresh one with its first change, keeps versions
+// before what changes much and at the turn of days, and remembers what was in hand. The page asks and calls this file; what
+// is written where stands in session.ts.
 
 import { signal } from '@preact/signals';
-import { writeWorkbookFile } from '../../../engine/index.ts';
-import { tell } from '../store/notices.ts';
-import { followChanges, openings, readOnly, workbookNow } from '../store/workbook.ts';
-import { keepCopy } from './copies.ts';
+import {
+  type Change,
+  HistoryReach,
+  type Step,
+  sayMessage,
+  settings,
+  type TransactionSource,
+  type Workbook,
+  writeWorkbookFile,
+} from '../../../engine/index.ts';
+import { newId } from '../files/world.ts';
+import { beforeChanges } from '../store/change.ts';
+import { announce, tell } from '../store/notices.ts';
+import { showAgain, showWorkbook } from '../store/show.ts';
+import { followChanges, otherTab, redrawSteps, workbookNow } from '../store/workbook.ts';
+import { entryAfter, type Place, START } from './entries.ts';
+import { faultWords } from './faults.ts';
+import { followHand, handOf, takeInHand } from './hand.ts';
+import { mend } from './mending.ts';
+import { type Found, type KeptOpening, type OpenedKept, openFound } from './opening.ts';
+import type { JournalRecord, OwnFile, VersionKind } from './records.ts';
+import { Session, type SessionEvents } from './session.ts';
+import type { Unsaved } from './standing.ts';
+import { faultOf, StorageFault } from './storage.ts';
+import type { Role } from './tabs.ts';
+import { keepVersion } from './versions.ts';
+import { beginWorkbook, noteOpened, noteWorkbook } from './workbooks.ts';
 
 export type Keeping =
+  /** Fresh, and not changed yet. */
   | { readonly state: 'nothing yet' }
   | { readonly state: 'keeping' }
   | { readonly state: 'kept'; readonly at: number }
   | { readonly state: 'failed'; readonly why: string };
 
-/** How things stand with the working copy; the top line shows it. */
+/** How things stand with what is on screen; the top line shows it. */
 export const keeping = signal<Keeping>({ state: 'nothing yet' });
 
-/** Changes that follow each other closely are kept together. */
-const SOON = 250;
+/** The id under which the workbook on screen is kept; undefined for a fresh one that was not changed yet. */
+export const keptAs = signal<string | undefined>(undefined);
 
-let waiting: ReturnType<typeof setTimeout> | undefined;
-let writing = false;
-/** Counts the changes, so that one that came while a copy was written is not passed over. */
-let changes = 0;
+/** The person's file of the workbook on screen, as far as it is known. */
+export const ownFile = signal<OwnFile | undefined>(undefined);
 
-/** Follows every change from now on, and every workbook that comes on screen in place of this one. */
-export function startKeeping(): void {
-  let seen = openings.peek();
-  openings.subscribe((count) => {
-    if (count !== seen) keepSoon();
-    seen = count;
-  });
-  followChanges(keepSoon);
-  document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'hidden') keepNow();
-  });
-  window.addEventListener('pagehide', keepNow);
+/** The part this tab plays among those in which the workbook is open. */
+export const role = signal<Role>('writer');
+
+/** What a person can do when the workbook can't be kept; main.tsx says what saving is. */
+export interface Helps {
+  readonly saveToFile: () => void;
+}
+
+let helps: Helps = { saveToFile: () => undefined };
+let session: Session | undefined;
+/** Of a fresh workbook: what was done so far. */
+let steps: Step[] = [];
+let beginning: Promise<void> | undefined;
+/** The day of the last version, so that each day worked has one. */
+let versionDay = '';
+let notedAt = 0;
+let persistAsked = false;
+/** When it was last tried to begin with the fresh workbook. */
+let triedAt = 0;
+
+/** So many steps of a workbook that can't be kept are remembered for the day it can. */
+const REMEMBERED = 2_000;
+/** So long until what could not be begun is tried with the next change. */
+const AGAIN = 10_000;
+const MINUTE = 60_000;
+
+/** Follows every change from now on. */
+export function startKeeping(given: Helps): void {
+  helps = given;
+  followChanges(onChange);
+  beforeChanges(onBefore);
+  followHand(() => keptAs.peek());
   window.addEventListener('beforeunload', (event) => {
-    keepNow();
+    session?.tryNow();
     if (keeping.peek().state === 'failed') event.preventDefault();
   });
 }
 
-function keepSoon(): void {
-  if (readOnly.peek() !== undefined) return;
-  changes += 1;
-  keeping.value = { state: 'keeping' };
-  clearTimeout(waiting);
-  waiting = setTimeout(() => whenIdle(keepNow), SOON);
+// What comes on screen.
+
+/** A kept workbook that was found: as read, with the session that will keep it. */
+export interface FoundKept {
+  readonly session: Session;
+  readonly found: Found;
 }
 
-/** Between two frames where the browser can tell when that is. */
-function whenIdle(run: () => void): void {
-  if ('requestIdleCallback' in window) requestIdleCallback(run, { timeout: SOON });
-  else run();
-}
-
-/** Keeps what isn't kept yet. */
-export function keepNow(): void {
-  if (keeping.peek().state !== 'keeping' || readOnly.peek() !== undefined) return;
-  clearTimeout(waiting);
-  if (!writing) void keep();
-}
-
-async function keep(): Promise<void> {
-  writing = true;
+/** Looks for a kept workbook. Rejects with a StorageFault where the database can't be asked. */
+export async function findWorkbook(id: string): Promise<FoundKept> {
+  const next: Session = new Session(
+    id,
+    eventsOf(() => next),
+  );
   try {
-    for (let kept = -1; kept !== changes; ) {
-      kept = changes;
-      const workbook = workbookNow();
-      if (workbook === undefined) return;
-      const at = Date.now();
-      await keepCopy('latest', { text: writeWorkbookFile(workbook.data()), history: workbook.history, at });
-      if (kept === changes) keeping.value = { state: 'kept', at };
-    }
+    return { session: next, found: await next.find() };
   } catch (problem) {
-    const why = `The working copy could not be kept on this computer${reason(problem)} Save the workbook to a file.`;
-    if (keeping.peek().state !== 'failed') tell(why, 'refusal');
-    keeping.value = { state: 'failed', why };
-  } finally {
-    writing = false;
+    next.end();
+    throw faultOf(problem);
   }
 }
 
-function reason(problem: unknown): string {
-  const full = problem instanceof DOMException && problem.name === 'QuotaExceededError';
-  return full ? ': its storage is full.' : '.';
+/** Opens it and puts it on screen, with changes that are not on the disk yet. What can't be opened leaves everything as it is. */
+export async function showFound({ session: next, found }: FoundKept, unsaved: Unsaved = []): Promise<KeptOpening> {
+  const opened = await openFound(found);
+  const { id } = next;
+  if (!opened.ok) {
+    next.end();
+    return opened;
+  }
+  const hand = await handOf(id);
+  leave();
+  session = next;
+  keeping.value = { state: 'kept', at: Date.now() };
+  keptAs.value = id;
+  showWorkbook(opened.workbook);
+  if (hand !== undefined) takeInHand(hand);
+  versionDay = '';
+  if (opened.rest !== undefined && next.writes) await mend(id, opened, opened.rest).catch(() => undefined);
+  void keepVersionNow('opened', opened.place);
+  next.begin(opened, unsaved);
+  void noteOpened(id).then(
+    (record) => {
+      if (session === next) ownFile.value = record?.file;
+    },
+    () => undefined,
+  );
+  return opened;
+}
+
+/** Puts a workbook on screen that is not kept until it is changed. */
+export function showFresh(workbook: Workbook): void {
+  leave();
+  keeping.value = { state: 'nothing yet' };
+  showWorkbook(workbook);
+}
+
+/** Puts a workbook on screen and keeps it at once. */
+export async function showAndKeep(workbook: Workbook, own?: OwnFile): Promise<void> {
+  showFresh(workbook);
+  ownFile.value = own;
+  keeping.value = { state: 'keeping' };
+  await beginKeeping();
+}
+
+/** The way back to what is on screen now, for when another workbook has taken its place; what is not on the disk comes along. */
+export function wayBack(): () => Promise<void> {
+  const [before, id] = [workbookNow(), keptAs.peek()];
+  const [unsaved, done, own] = [session?.unsaved ?? [], steps, ownFile.peek()];
+  return async () => {
+    if (before === undefined) return;
+    const found = id === undefined ? undefined : await findWorkbook(id).catch(() => undefined);
+    if (found !== undefined && (await showFound(found, unsaved)).ok) return;
+    showFresh(before);
+    if (id === undefined && done.length === 0) return;
+    steps = done;
+    ownFile.value = own;
+    await beginKeeping();
+  };
+}
+
+/** Waits until all of the workbook on screen is on the disk; gives whether it is. A fresh one that nobody changed may go. */
+export async function settleKeeping(): Promise<boolean> {
+  if (beginning !== undefined) await beginning;
+  if (session === undefined) return keeping.peek().state === 'nothing yet';
+  return session.settle();
+}
+
+function leave(): void {
+  session?.end();
+  session = undefined;
+  steps = [];
+  beginning = undefined;
+  triedAt = 0;
+  ownFile.value = undefined;
+  keptAs.value = undefined;
+  otherTab.value = undefined;
+  role.value = 'writer';
+}
+
+// Changes.
+
+function onChange(change: Change): void {
+  if (session !== undefined) session.changed(change);
+  else {
+    steps.push({ done: change.transaction, inverse: change.inverse });
+    if (keeping.peek().state !== 'failed') keeping.value = { state: 'keeping' };
+    if (Date.now() - triedAt > AGAIN || Date.now() < triedAt) void beginKeeping();
+  }
+  if (!change.received) askToPersist();
+  noteWorked(change);
+}
+
+/** Begins to keep the fresh workbook on screen with all that was done in it so far. */
+function beginKeeping(): Promise<void> {
+  beginning ??= begin().finally(() => {
+    beginning = undefined;
+  });
+  return beginning;
+}
+
+async function begin(): Promise<void> {
+  const workbook = workbookNow();
+  if (workbook === undefined || session !== undefined) return;
+  triedAt = Date.now();
+  const id = newId();
+  steps = steps.slice(-REMEMBERED);
+  const done = steps.slice();
+  const entries: JournalRecord[] = [];
+  let place: Place = START;
+  const reach = new HistoryReach();
+  for (const step of done) {
+    const entry = entryAfter(place, id, step);
+    entries.push(entry);
+    place = { seq: entry.seq, sum: entry.sum };
+    reach.note(step.done, entry.seq);
+  }
+  const text = writeWorkbookFile(workbook.data());
+  const file = ownFile.peek();
+  const own = file === undefined ? {} : { file };
+  try {
+    await beginWorkbook({ id, title: settings(workbook).title, text, entries, ...own });
+  } catch (problem) {
+    if (workbookNow() === workbook) fail(faultWords(faultOf(problem)));
+    return;
+  }
+  if (workbookNow() !== workbook) return;
+  const next = new Session(
+    id,
+    eventsOf(() => next),
+  );
+  const ids = new Set(done.map((step) => step.done.id));
+  const opened: OpenedKept = { ok: true, workbook, place, reach, turns: [], ids, since: 0, notes: [], rest: undefined };
+  await next.openBegun(opened);
+  if (workbookNow() !== workbook) {
+    next.end();
+    return;
+  }
+  session = next;
+  triedAt = 0;
+  keptAs.value = id;
+  // What was done while it was begun.
+  for (const { done: transaction, inverse } of steps.slice(done.length)) {
+    next.changed({ transaction, inverse, change: NOTHING, received: false });
+  }
+  steps = [];
+}
+
+const NOTHING = { cells: [], rowsOf: [], columnsOf: [], sheets: false, settings: false };
+
+/** Tries again at once to keep what could not be kept. */
+export function keepAgain(): void {
+  if (session !== undefined) session.tryNow();
+  else if (keeping.peek().state === 'failed') void beginKeeping();
+}
+
+/** Notes where the workbook on screen was saved, and what it held then. */
+export function noteFile(own: OwnFile): void {
+  ownFile.value = own;
+  const id = keptAs.peek();
+  if (id !== undefined) void noteWorkbook(id, { file: own }).catch(() => undefined);
+}
+
+/** Title and time of work, for the list of workbooks. */
+function noteWorked({ transaction }: Change): void {
+  const id = keptAs.peek();
+  const now = Date.now();
+  const titled = transaction.operations.some(({ op }) => op === 'title' || op === 'template');
+  const workbook = workbookNow();
+  if (id === undefined || workbook === undefined || (!titled && Math.abs(now - notedAt) < MINUTE)) return;
+  notedAt = now;
+  void noteWorkbook(id, { title: settings(workbook).title, worked: now }).catch(() => undefined);
+}
+
+/** At the first change of one's own: that the browser does not clear it when room gets short. */
+function askToPersist(): void {
+  if (persistAsked) return;
+  persistAsked = true;
+  if ('storage' in navigator) void navigator.storage.persist().catch(() => undefined);
+}
+
+// Versions.
+
+/** Before a change that is not a person's own single act, and before the first of a day. */
+function onBefore(source: TransactionSource): void {
+  if (session === undefined) return;
+  const today = new Date().toDateString();
+  if (source === 'import' || source === 'upgrade') void keepVersionNow(source);
+  else if (versionDay !== today) void keepVersionNow('day');
+}
+
+/** Keeps a version of the workbook on screen as it is now; gives whether it was. What fails is said where it was asked for. */
+export async function keepVersionNow(kind: VersionKind, at?: Place, name?: string): Promise<boolean> {
+  const workbook = workbookNow();
+  const id = keptAs.peek();
+  const place = at ?? session?.place;
+  if (workbook === undefined || id === undefined || place === undefined) return false;
+  versionDay = new Date().toDateString();
+  const text = writeWorkbookFile(workbook.data());
+  const named = name === undefined ? {} : { name };
+  return keepVersion({ workbook: id, kind, text, place, ...named }).catch((problem: unknown) => {
+    if (kind === 'named') throw faultOf(problem);
+    return false;
+  });
+}
+
+// What the session tells.
+
+function eventsOf(whose: () => Session): SessionEvents {
+  const isNow = (): boolean => session === undefined || session === whose();
+  return {
+    keeping: () => {
+      if (isNow() && keeping.peek().state !== 'failed') keeping.value = { state: 'keeping' };
+    },
+    kept: (at) => {
+      if (isNow()) keeping.value = { state: 'kept', at };
+    },
+    failed: (fault) => fail(faultWords(fault)),
+    failedElsewhere: fail,
+    failedWords: faultWords,
+    silent: () => {
+      const why = 'Another tab keeps this workbook, and it does not answer: what you change here is not kept.';
+      fail(why, { label: 'Keep it from this tab', run: () => session?.takeOver() });
+    },
+    role: (now) => {
+      role.value = now;
+      otherTab.value = now === 'follower' ? { back: () => whose().back(), again: () => whose().again() } : undefined;
+      if (now === 'apart') tellApart();
+    },
+    replaced: ({ workbook }) => showAgain(workbook),
+    lost: (why) => fail(why instanceof StorageFault ? faultWords(why) : `${why} Save the workbook to a file.`),
+    historyChanged: redrawSteps,
+    stepped: (transaction) => {
+      if (transaction === false) announce('Nothing was taken back: something else was changed in another tab.');
+      else {
+        const words = transaction.undoes === undefined ? 'Done again' : 'Undone';
+        announce(`${words}: ${sayMessage(transaction.message)}`);
+      }
+    },
+  };
+}
+
+let apartTold = false;
+
+function tellApart(): void {
+  if (apartTold) return;
+  apartTold = true;
+  tell('This browser keeps tabs from talking to each other: work in one tab at a time.');
+}
+
+function fail(why: string, help?: { readonly label: string; readonly run: () => void }): void {
+  const before = keeping.peek();
+  keeping.value = { state: 'failed', why };
+  if (before.state === 'failed' && before.why === why) return;
+  tell(why, 'refusal', help ?? { label: 'Save to a file', run: () => helps.saveToFile() });
 }

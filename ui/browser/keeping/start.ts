@@ -1,52 +1,84 @@
-// What a visit begins with: the working copy of the last one, else the demo farm. A copy that can't be opened is said, set
-// aside, and can be downloaded as it is.
+// What a visit begins with: the workbook that the page's address names, else the one opened last, else the demo farm. The page
+// opens in any case: where the browser's storage doesn't answer, it says what won't be kept, and offers the workbooks
+// when it does.
 
-import type { Workbook } from '../../../engine/index.ts';
 import { upgradeNotice } from '../dialogs/upgrade-state.ts';
 import { download } from '../files/download.ts';
 import { freshDemo } from '../files/fresh.ts';
-import { newerTemplate, readWorkbook } from '../files/read.ts';
+import { newerTemplate } from '../files/read.ts';
 import { tell } from '../store/notices.ts';
-import { showWorkbook } from '../store/show.ts';
-import { readOnly } from '../store/workbook.ts';
-import { type KeptCopy, keepCopy, readCopy } from './copies.ts';
-import { keeping } from './keeper.ts';
+import { addressed, followAddress } from './address.ts';
+import { faultWords } from './faults.ts';
+import { takeOverFirstCopies } from './first-copies.ts';
+import { type FoundKept, findWorkbook, keeping, showFound, showFresh } from './keeper.ts';
+import { setAside } from './mending.ts';
+import { faultOf, type StorageFault, within } from './storage.ts';
+import { restWords } from './switching.ts';
+import { forgetPassed, lastOpened, workbookRecord } from './workbooks.ts';
 
-/** Opens the working copy of the last visit, or the demo farm on the first. */
+/** So long the browser's storage may take before the page opens without it. */
+const PATIENCE = 2_200;
+
+/** Puts the workbook of this visit on screen. */
 export async function openAtStart(): Promise<void> {
-  const copy = await readCopy('latest').catch(() => {
-    tell(
-      "The browser's storage can't be read, so an earlier working copy may be missing here. Open your last saved file.",
-      'refusal',
-    );
-    return undefined;
-  });
-  if (copy === undefined) {
-    showWorkbook(await freshDemo());
-    return;
+  const finding = find();
+  const found = await within(PATIENCE, finding).catch((problem: unknown) => faultOf(problem));
+  if (found instanceof Error) {
+    showFresh(await freshDemo());
+    sayNotKept(found);
+    finding.then(offerLate, () => undefined);
+  } else if (found === undefined || !(await open(found))) showFresh(await freshDemo());
+  followAddress();
+  void forgetPassed().catch(() => undefined);
+}
+
+async function find(): Promise<FoundKept | undefined> {
+  await takeOverFirstCopies();
+  const id = await wanted();
+  return id === undefined ? undefined : findWorkbook(id);
+}
+
+async function wanted(): Promise<string | undefined> {
+  const named = addressed();
+  const record = named === undefined ? undefined : await workbookRecord(named);
+  return record === undefined || record.lying === 'taken out' ? lastOpened() : record.id;
+}
+
+async function open(found: FoundKept): Promise<boolean> {
+  const { id } = found.session;
+  const opened = await showFound(found);
+  if (opened.ok) {
+    const { notes, rest, workbook } = opened;
+    const said = [...(rest === undefined ? [] : [restWords(rest.says)]), ...notes];
+    if (said.length > 0) tell(said.join(' '), 'refusal');
+    else if (newerTemplate(workbook) !== undefined) upgradeNotice();
+    return true;
   }
-  const opened = await readWorkbook(copy.text, copy.history);
-  if (opened.ok) await resume(opened.workbook, copy, opened.notes);
-  else await setAside(copy, opened.why);
-}
-
-async function resume(workbook: Workbook, copy: KeptCopy, notes: readonly string[]): Promise<void> {
-  showWorkbook(workbook);
-  keeping.value = { state: 'kept', at: copy.at };
-  if (notes.length > 0) tell(notes.join(' '), 'refusal');
-  else if (newerTemplate(workbook) !== undefined && readOnly.peek() === undefined) upgradeNotice();
-  if (readOnly.peek() === undefined) await keepCopy('at start of visit', copy).catch(() => undefined);
-}
-
-async function setAside(copy: KeptCopy, why: string): Promise<void> {
-  await keepCopy('unreadable', copy).catch(() => undefined);
-  showWorkbook(await freshDemo());
+  const { why, rest } = opened;
+  if (rest === undefined) return false;
+  await setAside(id, rest).catch(() => undefined);
   tell(
-    `The working copy of your last visit can't be opened: ${why} It is set aside, and the demo farm is shown.`,
+    `The workbook of your last visit can't be opened: ${why} It is set aside, and the demo farm is shown.`,
     'refusal',
     {
       label: 'Download it as it is',
-      run: () => download(copy.text, 'dibble working copy.json', 'application/json'),
+      run: () => download(rest.text, 'dibble workbook as found.json', 'application/json'),
     },
   );
+  return false;
+}
+
+function sayNotKept(fault: StorageFault): void {
+  const why = faultWords(fault);
+  keeping.value = { state: 'failed', why };
+  tell(`${why} Workbooks that were kept here before can't be shown.`, 'refusal');
+}
+
+/** The storage answers after all. */
+function offerLate(found: FoundKept | undefined): void {
+  if (found === undefined) return;
+  tell('The browser’s storage answers now: the workbook of your last visit can be opened.', 'refusal', {
+    label: 'Open it',
+    run: () => void open(found),
+  });
 }

@@ -24,6 +24,8 @@ export function MorePlace() {
             Download the seed order
           </button>
         )}
+        <CommandButton id="workbooks" />
+        <CommandButton id="versions" />
         <CommandButton id="new season" then={home} />
         <CommandButton id="demo farm" then={home} />
         <CommandButton id="upgrade sheets" />

@@ -1,14 +1,29 @@
 // The ways to change the workbook on screen: commands as one step, one step back, one step forward. What is refused changes
 // nothing and is said.
 
-import type { Command, Done, DoOptions, Message, Refusal, UnitSystem } from '../../../engine/index.ts';
+import type {
+  Command,
+  Done,
+  DoOptions,
+  Message,
+  Refusal,
+  TransactionSource,
+  UnitSystem,
+} from '../../../engine/index.ts';
 import { message, sayMessage } from '../../../engine/index.ts';
 import { announce, tell } from './notices.ts';
-import { readOnly, units, workbookNow } from './workbook.ts';
+import { otherTab, readOnly, units, workbookNow } from './workbook.ts';
 
 export interface ChangeOptions extends DoOptions {
   /** The caller shows the sentence of a refusal itself, beside the field. */
   readonly quietly?: boolean;
+}
+
+const beforehand = new Set<(source: TransactionSource) => void>();
+
+/** Is told before anything is changed here, while the workbook still stands as it was. */
+export function beforeChanges(listener: (source: TransactionSource) => void): void {
+  beforehand.add(listener);
 }
 
 /** Does commands as one step that undo takes back, or none of them. A refusal is shown and read out. */
@@ -16,10 +31,11 @@ export function change(commands: readonly Command[], said: Message, options: Cha
   const { quietly = false, ...how } = options;
   const now = workbookNow();
   const why = readOnly.peek();
+  if (why === undefined) for (const listener of beforehand) listener(how.source ?? 'user');
   const outcome: Done | Refusal =
     why !== undefined || now === undefined
       ? { refused: true, index: 0, why: why ?? 'No workbook is open.' }
-      : now.do(commands, said, how);
+      : now.do(commands, said, { ...how, tentative: otherTab.peek() !== undefined });
   if (outcome.refused && !quietly) tell(outcome.why, 'refusal');
   return outcome;
 }
@@ -40,12 +56,22 @@ export function typeCell(
 
 /** Takes the latest step back and says which it was. */
 export function undo(): void {
+  const other = otherTab.peek();
+  if (other !== undefined) {
+    other.back();
+    return;
+  }
   const done = workbookNow()?.undo();
   announce(done === undefined ? 'Nothing to undo.' : `Undone: ${sayMessage(done.transaction.message)}`);
 }
 
 /** Does again what undo took back last and says what it was. */
 export function redo(): void {
+  const other = otherTab.peek();
+  if (other !== undefined) {
+    other.again();
+    return;
+  }
   const done = workbookNow()?.redo();
   announce(done === undefined ? 'Nothing to redo.' : `Done again: ${sayMessage(done.transaction.message)}`);
 }

@@ -1,7 +1,7 @@
 // Puts a workbook on screen in place of the one before, at the same sheet where it has one.
 
 import { batch } from '@preact/signals';
-import { sheetView, sheetViews, type Workbook } from '../../../engine/index.ts';
+import { rowWithId, sheetView, sheetViews, type Workbook } from '../../../engine/index.ts';
 import { selectedCells, selection } from './selection.ts';
 import { takeWorkbook } from './workbook.ts';
 
@@ -11,5 +11,14 @@ export function showWorkbook(next: Workbook): void {
     const sheet = sheetView(next, selection.peek().sheet) ?? sheetViews(next)[0];
     selection.value = { sheet: sheet?.id ?? '', row: undefined, column: undefined };
     selectedCells.value = undefined;
+  });
+}
+
+/** Puts the same workbook on screen, made anew: what was in hand stays there where it still is. */
+export function showAgain(next: Workbook): void {
+  const { sheet, row, column } = selection.peek();
+  batch(() => {
+    showWorkbook(next);
+    if (row !== undefined && rowWithId(next, sheet, row) !== undefined) selection.value = { sheet, row, column };
   });
 }

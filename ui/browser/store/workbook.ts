@@ -16,6 +16,15 @@ export const openings = signal(0);
 /** Why nothing can be changed just now (the workbook is open in another tab), as a sentence; undefined where it can. */
 export const readOnly = signal<string | undefined>(undefined);
 
+/** Where another tab keeps the order of changes: a step is taken back, or done again, by asking it. */
+export interface OtherTab {
+  back(): void;
+  again(): void;
+}
+
+/** The tab that keeps the order of changes, if that isn't this one: what is done here stands in the history once it is there. */
+export const otherTab = signal<OtherTab | undefined>(undefined);
+
 /** Whether a workbook is open; the page draws its parts only then. */
 export const isOpen = computed(() => opened.value !== undefined);
 
@@ -58,6 +67,11 @@ export function followFrames(listener: (change: ChangeSet) => void): () => void 
 export function followChanges(listener: (change: Change) => void): () => void {
   everyChange.add(listener);
   return () => everyChange.delete(listener);
+}
+
+/** Draws again what shows the history, which another tab's word may change without a change of the workbook. */
+export function redrawSteps(): void {
+  revision.value += 1;
 }
 
 let stopFollowing = (): void => undefined;

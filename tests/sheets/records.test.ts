@@ -1,0 +1,156 @@
+// What happened against the plan, and what is learned from it: sums by hand, sentences for slips, and seasons simulated from a known
+// truth, which the learned figures must find.
+
+import { describe, expect, it } from 'vitest';
+import { civilDay, isoDate } from '../../engine/index.ts';
+import { errorsOf, type Rows, type Season, seasonOf } from './season.ts';
+
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+const LOWS = [-12, -10, -5, 1, 7, 12, 15, 14, 9, 3, -3, -9];
+
+const ROWS: Rows = {
+  'Monthly climate': MONTHS.map((Month, at) => ({
+    Month,
+    Low: `${LOWS[at]} degC`,
+    High: `${(LOWS[at] ?? 0) + 11} degC`,
+  })),
+  Beds: [{ Bed: 'One', Length: '20 m', Width: '75 cm' }],
+  Varieties: [{ Variety: 'Leaf', Crop: 'Lettuce, head' }],
+  Plantings: [
+    {
+      Planting: 'Leaf',
+      Variety: 'Leaf',
+      Start: 'blocks',
+      Bed: 'One',
+      'Bed length used': '10 m',
+      Sown: '2027-04-01',
+      'Planted out': '2027-05-06',
+    },
+  ],
+};
+const TODAY = { today: civilDay(2027, 10, 20), units: 'si' } as const;
+
+function opened(records: Rows[string], more: Rows = {}): Season {
+  return seasonOf({ ...ROWS, ...more, Records: records }, {}, TODAY);
+}
+
+const RECORDS: Rows[string] = [
+  { Planting: 'Leaf', On: '2027-04-02', What: 'sown' },
+  { Planting: 'Leaf', On: '2027-04-12', What: 'came up', Count: '70', Of: '80' },
+  { Planting: 'Leaf', On: '2027-05-09', What: 'set out' },
+  { Planting: 'Leaf', On: '2027-06-01', What: 'stood', Count: '57', Of: '60' },
+  { Planting: 'Leaf', On: '2027-06-25', Amount: '6 kg', Hours: '0.5' },
+  { Planting: 'Leaf', On: '2027-07-01', What: 'picked', Amount: '9 kg', Hours: '0.7' },
+  { Planting: 'Leaf', On: '2027-07-01', What: 'sorted out', Amount: '1 kg' },
+  { Planting: 'Leaf', On: '2027-07-05', What: 'picked', Amount: '4 kg' },
+];
+
+describe('plan against what happened', () => {
+  const season = opened(RECORDS);
+  const of = (column: string): number => season.number('Planting results', 'Leaf', column) ?? Number.NaN;
+
+  it('opens without a cell in error', () => expect(errorsOf(season.book)).toEqual([]));
+
+  it('adds up what was noted, beside what was planned', () => {
+    expect(of('Germination')).toBeCloseTo(87.5, 9);
+    expect(of('Field survival')).toBeCloseTo(95, 9);
+    expect(of('Pickings')).toBe(3);
+    expect(of('Picked')).toBeCloseTo(19, 9);
+    expect(of('Sorted out')).toBeCloseTo(1, 9);
+    expect(of('Picking rate')).toBeCloseTo(15 / 1.2, 9);
+    expect(of('Yield')).toBeCloseTo(19 / 7.5, 9);
+    expect(of('Expected')).toBeCloseTo(season.number('Plantings', 'Leaf', 'Marketable yield') ?? Number.NaN, 9);
+    expect(of('Against the plan')).toBeCloseTo((100 * 19) / of('Expected'), 6);
+    expect(of('Days later')).toBe(civilDay(2027, 6, 25) - Number(season.value('Plantings', 'Leaf', 'Harvest')));
+  });
+
+  it('is told by crop and by bed too', () => {
+    expect(season.number('Crop results', 'Lettuce, head', 'Picked')).toBeCloseTo(19, 9);
+    expect(season.number('Bed results', 'One', 'Picked')).toBeCloseTo(19, 9);
+    expect(season.number('Bed results', 'One', 'Hours noted')).toBeCloseTo(1.2, 9);
+  });
+
+  it('counts pieces at the weight planned for one', () => {
+    const heads = opened([{ Planting: 'Leaf', On: '2027-06-25', Count: '40' }]);
+    const piece = heads.number('Plantings', 'Leaf', 'Mass of a piece') ?? Number.NaN;
+    expect(heads.number('Planting results', 'Leaf', 'Picked')).toBeCloseTo((40 * piece) / 1000, 6);
+  });
+});
+
+describe('slips of the pen', () => {
+  const says = (row: Readonly<Record<string, string>>): string =>
+    opened([{ Planting: 'Leaf', ...row }])
+      .book.attention()
+      .filter(({ table }) => table === 'Records')
+      .map((one) => one.says)
+      .join(' ');
+
+  it('are told in a sentence that says what to do', () => {
+    expect(says({ On: '2027-05-01', Amount: '3 kg' })).toMatch(
+      /before the planting goes into the bed \(6 May 2027\): look at the day, the planting, or its dates/,
+    );
+    expect(says({ On: '2027-03-20', What: 'came up', Count: '4', Of: '5' })).toMatch(
+      /before it is sown \(1 Apr 2027\)/,
+    );
+    expect(says({ On: '2027-11-20', Amount: '3 kg' })).toMatch(/still to come/);
+    expect(says({ On: '2027-04-20', What: 'came up', Count: '9', Of: '5' })).toMatch(/More than there were/);
+    expect(says({ On: '2027-06-20' })).toMatch(/Enter the weight, or how many pieces/);
+  });
+});
+
+describe('learned figures', () => {
+  it('weigh the library and the farm by how sure each is, and change nothing unasked', () => {
+    const season = opened(RECORDS);
+    const of = (column: string): number => season.number('Learned of varieties', 'Leaf', column) ?? Number.NaN;
+    expect(of('Germination observations')).toBe(1);
+    expect(of('Germination noted')).toBeCloseTo(87.5, 9);
+    const [library, learned] = [of('Germination in the library'), of('Germination learned')];
+    expect(learned).toBeGreaterThan(Math.min(library, 87.5) - 1e-9);
+    expect(learned).toBeLessThan(Math.max(library, 87.5) + 1e-9);
+    expect(of('Germination learned low')).toBeLessThan(learned);
+    expect(of('Germination learned high')).toBeGreaterThan(learned);
+    expect(season.number('Varieties', 'Leaf', 'Germination')).toBeCloseTo(library, 9);
+  });
+
+  it('find the truth of simulated seasons, the surer the more there are', () => {
+    // A farm whose lettuce gives 3.1 kg/m2, germinates at 78 % and is picked at 22 kg an hour, with a tenth of scatter.
+    const truth = { yield: 3.1, germination: 78, rate: 22 };
+    let state = Number(process.env.SEED ?? 20_270_315) % 2147483647 || 1;
+    const next = (): number => {
+      state = (state * 48271) % 2147483647;
+      return state / 2147483647;
+    };
+    const about = (mean: number): number => mean * (1 + 0.1 * (next() + next() + next() + next() - 2) * Math.sqrt(3));
+    const seasons = (count: number): Rows[string] =>
+      Array.from({ length: count }, (_, at) => ({
+        Season: String(2026 - at),
+        Variety: 'Leaf',
+        Yield: `${about(truth.yield).toFixed(3)} kg/m2`,
+        Germination: `${Math.min(100, about(truth.germination)).toFixed(1)}%`,
+        'Picking rate': `${about(truth.rate).toFixed(2)} kg/h`,
+      }));
+    const few = opened([], { 'Past results': seasons(2) });
+    const many = opened([], { 'Past results': seasons(40) });
+    const crop = (of: Season, column: string): number =>
+      of.number('Learned of crops', 'Lettuce, head', column) ?? Number.NaN;
+    const variety = (of: Season, column: string): number =>
+      of.number('Learned of varieties', 'Leaf', column) ?? Number.NaN;
+    expect(crop(many, 'Yield learned') / truth.yield).toBeCloseTo(1, 1);
+    expect(crop(many, 'Picking rate learned') / truth.rate).toBeCloseTo(1, 1);
+    expect(variety(many, 'Germination learned') / truth.germination).toBeCloseTo(1, 1);
+    for (const figure of ['Yield', 'Picking rate']) {
+      expect(crop(many, `${figure} weight`)).toBeGreaterThan(crop(few, `${figure} weight`));
+      const width = (of: Season): number => crop(of, `${figure} learned high`) - crop(of, `${figure} learned low`);
+      expect(width(many)).toBeLessThan(width(few));
+    }
+    expect(crop(many, 'Yield observations')).toBe(40);
+  });
+
+  it('learn the warmth to harvest from the days that were picked', () => {
+    const day = Number(opened([]).value('Plantings', 'Leaf', 'Harvest')) + 8;
+    const late = opened([{ Planting: 'Leaf', On: isoDate(day), Amount: '5 kg' }]);
+    const of = (column: string): number => late.number('Learned of varieties', 'Leaf', column) ?? Number.NaN;
+    expect(of('Warmth to harvest noted')).toBeGreaterThan(of('Warmth to harvest in the library'));
+    expect(of('Warmth to harvest observations')).toBe(1);
+  });
+});

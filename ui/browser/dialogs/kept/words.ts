@@ -1,0 +1,44 @@
+// How the lists of what is kept put times, sizes and reasons.
+
+import { sayMessage } from '../../../../engine/index.ts';
+import type { VersionRecord } from '../../keeping/records.ts';
+
+/** '2027-03-04 16:20'. */
+export function when(at: number): string {
+  const time = new Date(at);
+  const [day, clock] = [
+    [time.getFullYear(), time.getMonth() + 1, time.getDate()],
+    [time.getHours(), time.getMinutes()],
+  ].map((parts) => parts.map((part) => String(part).padStart(2, '0')));
+  return `${day?.join('-') ?? ''} ${clock?.join(':') ?? ''}`;
+}
+
+/** '420 KB', '5.4 GB'. */
+export function size(letters: number): string {
+  if (letters < 1_000_000) return `${Math.ceil(letters / 1_000)} KB`;
+  return letters < 1_000_000_000 ? `${(letters / 1e6).toFixed(1)} MB` : `${(letters / 1e9).toFixed(1)} GB`;
+}
+
+const REASONS: Readonly<Record<VersionRecord['kind'], string>> = {
+  opened: 'When it was opened',
+  day: 'Before the first change of the day',
+  import: 'Before an import',
+  upgrade: 'Before the sheets were brought up to date',
+  restore: 'Before an earlier state was brought back',
+  other: 'Kept by hand',
+  named: 'Kept by hand',
+  'set aside': 'Set aside, as it was found',
+};
+
+/** A version's name, or why it was kept. */
+export function reason({ kind, name }: VersionRecord): string {
+  return name ?? REASONS[kind];
+}
+
+/** '12 changes since the one before: Length: 61; Add Barn 3 to Beds; and others'. */
+export function changesIn({ changes, said }: VersionRecord): string {
+  if (changes === 0) return '';
+  const count = changes === 1 ? 'One change' : `${changes} changes`;
+  const rest = said.length < changes ? '; and others' : '';
+  return `${count} since the one before: ${said.map(sayMessage).join('; ')}${rest}`;
+}
