@@ -4,6 +4,7 @@
 
 import { resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
+import { offlineParts } from './ui/offline-parts.ts';
 import { shipped } from './ui/shipped/licences.ts';
 
 // The grid writes <style> elements into the page and puts this word on them (its option styleNonce; the page tells it
@@ -38,7 +39,7 @@ export default defineConfig({
   root: 'ui/browser',
   // Relative addresses: the built folder works wherever it is put.
   base: './',
-  plugins: [securityPolicy, inPage],
+  plugins: [securityPolicy, inPage, offlineParts(resolve(import.meta.dirname, 'ui/browser/offline/service-worker.ts'))],
   // What packs and unpacks XLSX files starts no workers of its own (see there).
   resolve: { alias: [{ find: /^fflate$/, replacement: resolve(import.meta.dirname, 'ui/xlsx/zip-here.ts') }] },
   worker: { format: 'es', plugins: () => [inWorkers()] },

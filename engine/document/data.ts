@@ -5,12 +5,13 @@ import type { UnitSystem } from '../schema/declaration.ts';
 import { inOrder, type OwnSchema } from '../schema/own.ts';
 import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
-import { type Content, sameContent } from './content.ts';
+import { type Content, type ContentRange, sameContent } from './content.ts';
 import type { Document } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import { type ShippedRow, shippedRows } from './template-rows.ts';
+import type { BranchData } from './transaction.ts';
 
 export interface RowData {
   readonly id: string;
@@ -36,6 +37,10 @@ export interface DocumentData {
   readonly removed: ById<readonly string[]>;
   /** What is typed on rows that follow from other data, and what has no place just now: by sheet, row and column. */
   readonly aside: ById<ById<ById<Content>>>;
+  /** How far what is typed may be off, by sheet, row and column; absent where nothing is a range. */
+  readonly ranges?: ById<ById<ById<ContentRange>>>;
+  /** Other ways that the plan could go, by id; absent where there are none. */
+  readonly branches?: ById<BranchData>;
 }
 
 export function dataOf(document: Document): DocumentData {
@@ -58,6 +63,8 @@ export function dataOf(document: Document): DocumentData {
     rows: sorted(rows),
     removed: sorted(removed),
     aside: asideOf(document),
+    ...rangesOf(document),
+    ...(document.branches.size === 0 ? {} : { branches: sorted([...document.branches]) }),
   };
 }
 
@@ -109,6 +116,21 @@ function asideOf(document: Document): ById<ById<ById<Content>>> {
       return cells.length === 0 ? [] : [[sheet, sorted(cells)]];
     }),
   );
+}
+
+function rangesOf(document: Document): Pick<DocumentData, 'ranges'> {
+  const ranges: Record<string, Record<string, Record<string, ContentRange>>> = {};
+  for (const { sheet, row, column, range } of document.ranges()) {
+    if (isRemovedOwnRow(document, sheet, row)) continue;
+    const ofSheet = ranges[sheet] ?? {};
+    ranges[sheet] = ofSheet;
+    ofSheet[row] = { ...ofSheet[row], [column]: range };
+  }
+  const inOrder = Object.entries(ranges).map(([sheet, rows]) => {
+    const ofRows = Object.entries(rows).map(([row, cells]) => [row, sorted(Object.entries(cells))] as const);
+    return [sheet, sorted(ofRows)] as const;
+  });
+  return inOrder.length === 0 ? {} : { ranges: sorted(inOrder) };
 }
 
 /** A person's own row that was taken out: the history knows what it held. */

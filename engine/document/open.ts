@@ -9,7 +9,7 @@ import type { Template } from '../schema/template.ts';
 import { placeContent } from './cells.ts';
 import type { Content } from './content.ts';
 import { type DocumentData, type RowData, shippedCells } from './data.ts';
-import { Document, storeCell } from './document.ts';
+import { Document, type RangedCell, storeCell } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
 import { nameRows } from './refit.ts';
 import { byPlace } from './row-places.ts';
@@ -17,6 +17,7 @@ import type { RowRecord } from './sheet-rows.ts';
 import { Shelf } from './shelf.ts';
 import { BEFORE_ALL, Stamps } from './stamps.ts';
 import { shippedRows } from './template-rows.ts';
+import { cellThing } from './things.ts';
 
 /** A row to be opened: where it stands and what it holds. */
 export interface OpeningRow {
@@ -37,6 +38,8 @@ export function openDocument(data: DocumentData, template: Template): Document {
     names: new Map(),
     shelf: shelfOf(data),
     stamps: new Stamps(),
+    branches: new Map(Object.entries(data.branches ?? {})),
+    ranges: rangesIn(data),
   });
   const opening = program.sheets
     .filter(({ schema }) => !isMadeSheet(schema))
@@ -50,6 +53,17 @@ export function openDocument(data: DocumentData, template: Template): Document {
   program.built.graph.demandAll(frame);
   program.built.graph.run(frame, () => undefined);
   return document;
+}
+
+function rangesIn({ ranges = {} }: DocumentData): ReadonlyMap<string, RangedCell> {
+  const found = new Map<string, RangedCell>();
+  for (const [sheet, rows] of Object.entries(ranges)) {
+    for (const [row, cells] of Object.entries(rows)) {
+      for (const [column, range] of Object.entries(cells))
+        found.set(cellThing(sheet, row, column), { sheet, row, column, range });
+    }
+  }
+  return found;
 }
 
 function shelfOf({ aside }: DocumentData): Shelf {

@@ -13,6 +13,7 @@ import { asideCells, MOST_NOTES, Notes, RowsReader } from './file-rows.ts';
 import { jsonFault } from './json-fault.ts';
 import { hiddenFault, linesOf } from './json-lines.ts';
 import { layout } from './layout.ts';
+import { branchData } from './transaction-shape.ts';
 import { migrateVersion1, VERSION_1_TEMPLATE } from './version-1.ts';
 import {
   type FileCell,
@@ -47,7 +48,7 @@ export function workbookFileSchema(): JsonSchema {
 
 /** The file's text, ending with a line break. The same document always gives the same text. */
 export function writeWorkbookFile(data: DocumentData): string {
-  const { title, units, currency, today, template, own, removed } = data;
+  const { title, units, currency, today, template, own, removed, ranges, branches } = data;
   const file: WorkbookFile = {
     title,
     units,
@@ -58,6 +59,8 @@ export function writeWorkbookFile(data: DocumentData): string {
     rows: mapped(data.rows, fileRows),
     removed,
     aside: mapped(data.aside, (rows) => mapped(rows, (cells) => mapped(cells, fileContent))),
+    ...(ranges === undefined ? {} : { ranges }),
+    ...(branches === undefined ? {} : { branches: mapped(branches, (branch) => branchData.read(branch, WHOLE)) }),
   };
   return `${layout({ format: FORMAT, version: VERSION, ...file })}\n`;
 }
@@ -167,9 +170,24 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
       mapped(byRow, (cells) => asideCells(sheet, cells, notes)),
     ]),
   );
-  const { title, units, currency, template, own, removed } = file;
+  const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;
   const today = civilDayOfIso(file.today) ?? 0;
-  const data = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };
+  const kept = {
+    ...(Object.keys(ranges).length === 0 ? {} : { ranges }),
+    ...(Object.keys(branches).length === 0 ? {} : { branches }),
+  };
+  const data = {
+    title,
+    units,
+    currency,
+    today,
+    template,
+    own,
+    rows: Object.fromEntries(rows),
+    removed,
+    aside,
+    ...kept,
+  };
   return { ok: true, data, notes: [...spared, ...notes.told()], leftOut: spared.length > 0 || notes.leftOut };
 }
 

@@ -198,6 +198,12 @@ function bench(size: number): void {
     () => undefined,
   );
   add('branch', branch.median, undefined, undefined);
+  const branched = timeEach(30, (call) => {
+    const edit = edits[call % edits.length];
+    const other = workbook.branch();
+    if (edit !== undefined) set(other, 'plantings', plantings[edit.row] ?? '', 'spacing', String(edit.spacing));
+  });
+  add('branch with a spacing edit in it', branched.median, undefined, undefined);
   add('bytes of columns', workbook.document.frame.bytes() / 1e6, floor.bytes / 1e6, undefined, 'MB');
 }
 
