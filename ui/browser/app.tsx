@@ -34,6 +34,9 @@ const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((p
 
 const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
 
+const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));
+const FirstVisit = later(() => import('./first-visit/first-visit.tsx').then((part) => part.FirstVisit));
+
 const WHOLE_NAMES = {
   glance: 'The season at a glance',
   pictures: 'Pictures',
@@ -78,6 +81,12 @@ function Desk() {
   );
 }
 
+function WholeView({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
+  if (shown.at === 'pictures') return <PicturePage picture={shown.picture} />;
+  if (shown.at === 'first visit') return <FirstVisit />;
+  return <GlancePage />;
+}
+
 /** What shows the season as a whole takes the room of formula line, sheet and panel. */
 function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
   return (
@@ -85,7 +94,7 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
       <TopLine />
       <SheetList />
       <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
-        <GlancePage />
+        <WholeView shown={shown} />
       </main>
       <BottomLine />
     </div>
