@@ -115,7 +115,7 @@ async function listen(context: BrowserContext, page: Page, address: string) {
     // A blob: or data: address is the page's own memory, not the network.
     if (protocol === 'blob:' || protocol === 'data:') return;
     if (asked !== origin) requestsElsewhere.push(address);
-    const isPart = asked === origin && /^\/assets\/[\w-]+\.(js|css)$/.test(pathname);
+    const isPart = asked === origin && /^\/assets\/[\w-]+\.(js|css|svg)$/.test(pathname);
     if (loaded && !isPart) requestsAfterLoad.push(address);
   };
   context.on('request', (made) => request(made.url()));
