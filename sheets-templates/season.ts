@@ -47,6 +47,7 @@ import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
+import { bedsToTrySheet, WAY_ROWS, waysSheet, waysToPlantSheet } from './ways.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
 import { weeksSheet } from './weeks.ts';
 import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
@@ -76,6 +77,9 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   orderLinesSheet,
   sizeGradesSheet,
   bestSpacingSheet,
+  waysToPlantSheet,
+  bedsToTrySheet,
+  waysSheet,
   weeksSheet,
   weeklyHarvestSheet,
   curingSheet,
@@ -133,6 +137,7 @@ const SHIPPED: Template['rows'] = {
   [workRatesSheet.id]: shippedRows(workRatesSheet, WORK_RATE_ROWS, ({ Work }) => wordOf(String(Work))),
   [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
   [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
+  [waysSheet.id]: shippedRows(waysSheet, WAY_ROWS, ({ Way }) => wordOf(String(Way))),
   [mixesSheet.id]: shippedRows(mixesSheet, MIX_ROWS, ({ Mix }) => wordOf(String(Mix))),
   [mixIngredientsSheet.id]: shippedRows(mixIngredientsSheet, MIX_INGREDIENT_ROWS, ({ Mix, Ingredient }) =>
     wordOf(`${String(Mix)} ${String(Ingredient)}`),
