@@ -47,6 +47,7 @@ const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((p
 const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
 
 const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));
+const PaperPage = later(() => import('./paper/paper-page.tsx').then((part) => part.PaperPage));
 const FirstVisit = later(() => import('./first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
 const WHOLE_NAMES = {
@@ -100,6 +101,7 @@ function Desk() {
 
 function WholeView({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
   if (shown.at === 'pictures') return <PicturePage picture={shown.picture} />;
+  if (shown.at === 'paper') return <PaperPage pages={shown.pages} />;
   if (shown.at === 'first visit') return <FirstVisit />;
   return <GlancePage />;
 }
