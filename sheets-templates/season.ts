@@ -46,13 +46,14 @@ import { tasksSheet } from './tasks.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
+import { withViews } from './views.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
 import { bedsToTrySheet, WAY_ROWS, waysSheet, waysToPlantSheet } from './ways.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
 import { weeksSheet } from './weeks.ts';
 import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
-export const SEASON_SHEETS: readonly SheetDeclaration[] = [
+export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   farmSheet,
   climateSheet,
   monthlyClimateSheet,
@@ -127,7 +128,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   trialFitsSheet,
   bulbingRecordsSheet,
   sourcesSheet,
-];
+]);
 
 /** What a fresh workbook holds: the crop library, tray formats, size bands, months and sources. */
 const SHIPPED: Template['rows'] = {
