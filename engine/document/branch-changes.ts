@@ -44,6 +44,8 @@ function namedBy(operation: Operation): readonly string[] {
       const { sheet, row, column, content } = operation;
       return [sheet, `${sheet}/${column}`, rowOf(sheet, row), ...rowIn(content)];
     }
+    case 'range':
+      return [operation.sheet, `${operation.sheet}/${operation.column}`, rowOf(operation.sheet, operation.row)];
     case 'formula':
       return [operation.sheet, `${operation.sheet}/${operation.column}`, ...idsIn(operation.formula ?? '')];
     case 'add column':

@@ -2,10 +2,12 @@
 // Files and working copies hold it. Opening it gives the same document to the last bit, and so does writing that one again.
 
 import type { UnitSystem } from '../schema/declaration.ts';
+import type { Looks } from '../schema/looks.ts';
 import { inOrder, type OwnSchema } from '../schema/own.ts';
 import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
-import { type Content, sameContent } from './content.ts';
+import type { MappedCell } from './cell-map.ts';
+import { type Content, type ContentRange, sameContent } from './content.ts';
 import type { Document } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
 import { byPlace } from './row-places.ts';
@@ -37,8 +39,16 @@ export interface DocumentData {
   readonly removed: ById<readonly string[]>;
   /** What is typed on rows that follow from other data, and what has no place just now: by sheet, row and column. */
   readonly aside: ById<ById<ById<Content>>>;
+  /** How far what is typed may be off, by sheet, row and column; absent where nothing is a range. */
+  readonly ranges?: ById<ById<ById<ContentRange>>>;
   /** Other ways that the plan could go, by id; absent where there are none. */
   readonly branches?: ById<BranchData>;
+  /** Views of one's own, views changed, colours; absent where there are none. */
+  readonly looks?: Looks;
+  /** Notes on cells, by sheet, row and column. */
+  readonly notes?: ById<ById<ById<string>>>;
+  /** The locale in which figures and days are read and shown; absent: that of the machine. */
+  readonly locale?: string;
 }
 
 export function dataOf(document: Document): DocumentData {
@@ -61,7 +71,18 @@ export function dataOf(document: Document): DocumentData {
     rows: sorted(rows),
     removed: sorted(removed),
     aside: asideOf(document),
+    ...rangesOf(document),
     ...(document.branches.size === 0 ? {} : { branches: sorted([...document.branches]) }),
+    ...laterParts(document),
+  };
+}
+
+/** Parts that most workbooks have none of. */
+function laterParts({ looks, notes, locale }: Document): Pick<DocumentData, 'looks' | 'notes' | 'locale'> {
+  return {
+    ...(Object.keys(looks).length === 0 ? {} : { looks }),
+    ...(notes.isEmpty ? {} : { notes: byCell(notes.all()) }),
+    ...(locale === undefined ? {} : { locale }),
   };
 }
 
@@ -112,6 +133,24 @@ function asideOf(document: Document): ById<ById<ById<Content>>> {
       const cells = rows.map((row) => [row, sorted([...shelf.cells(sheet, row)])] as const);
       return cells.length === 0 ? [] : [[sheet, sorted(cells)]];
     }),
+  );
+}
+
+function rangesOf(document: Document): Pick<DocumentData, 'ranges'> {
+  const kept = [...document.ranges()].filter(({ sheet, row }) => !isRemovedOwnRow(document, sheet, row));
+  if (kept.length === 0) return {};
+  return { ranges: byCell(kept.map(({ sheet, row, column, range }) => ({ sheet, row, column, content: range }))) };
+}
+
+function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {
+  const sheets = new Map<string, Map<string, [string, T][]>>();
+  for (const { sheet, row, column, content } of cells) {
+    const rows = sheets.get(sheet) ?? new Map<string, [string, T][]>();
+    sheets.set(sheet, rows);
+    rows.set(row, [...(rows.get(row) ?? []), [column, content]]);
+  }
+  return sorted(
+    [...sheets].map(([sheet, rows]) => [sheet, sorted([...rows].map(([row, cells]) => [row, sorted(cells)]))]),
   );
 }
 

@@ -1,7 +1,7 @@
 // What transactions must look like in data from outside: branches of a workbook file hold them. Each kind of operation has its
 // shape, so that a file can't bring an operation that the document doesn't know.
 
-import type { Content, DateContent, LinkContent, Quantity } from '../document/content.ts';
+import type { Content, ContentRange, DateContent, LinkContent, Quantity } from '../document/content.ts';
 import { POSITION } from '../document/positions.ts';
 import type { BranchData, Message, Operation, RowLine, Transaction } from '../document/transaction.ts';
 import { checkDeclaration, columnDeclaration, id, sheetDeclaration } from '../schema/declaration-shape.ts';
@@ -25,6 +25,7 @@ import {
   variants,
   whole,
 } from '../schema/shape.ts';
+import { colourRule, viewDeclaration } from '../schema/views-shape.ts';
 import { civilDayOfIso } from '../values/civil.ts';
 import { ownColumn, ownSheet } from './own-shape.ts';
 
@@ -65,6 +66,8 @@ const content: Shape<Content> = {
   },
 };
 
+export const contentRange: Shape<ContentRange> = fields<ContentRange>({ low: content, high: content });
+
 const rowLine: Shape<RowLine> = fields<RowLine>({
   row,
   at: position,
@@ -76,6 +79,7 @@ type BranchOperation = Exclude<Operation, { readonly op: 'branch' }>;
 
 const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', {
   cell: fields<Of<'cell'>>({ op: exactly('cell'), sheet: id, row, column: id, content }),
+  range: fields<Of<'range'>>({ op: exactly('range'), sheet: id, row, column: id, range: orNull(contentRange) }),
   'insert row': fields<Of<'insert row'>>({ op: exactly('insert row'), sheet: id, row, at: position }),
   'remove row': fields<Of<'remove row'>>({ op: exactly('remove row'), sheet: id, row }),
   'insert rows': fields<Of<'insert rows'>>({
@@ -120,6 +124,15 @@ const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', 
     check: id,
     declaration: optional(orNull(checkDeclaration)),
   }),
+  view: fields<Of<'view'>>({
+    op: exactly('view'),
+    sheet: id,
+    view: id,
+    declaration: optional(orNull(viewDeclaration)),
+  }),
+  colour: fields<Of<'colour'>>({ op: exactly('colour'), sheet: id, rule: id, declaration: optional(colourRule) }),
+  note: fields<Of<'note'>>({ op: exactly('note'), sheet: id, row, column: id, note: orNull(text) }),
+  locale: fields<Of<'locale'>>({ op: exactly('locale'), locale: orNull(text) }),
   units: fields<Of<'units'>>({ op: exactly('units'), units: oneOf('us', 'si') }),
   today: fields<Of<'today'>>({ op: exactly('today'), today: whole(-1_000_000, 10_000_000) }),
   title: fields<Of<'title'>>({ op: exactly('title'), title: text }),

@@ -8,6 +8,7 @@ import type { DocumentData, RowData } from '../document/data.ts';
 import type { ById } from '../schema/records.ts';
 import { isFields, type JsonSchema, Misfit, sparing, WHOLE } from '../schema/shape.ts';
 import type { TemplateShelf } from '../schema/template.ts';
+import { looksShape } from '../schema/views-shape.ts';
 import { civilDayOfIso, isoDate } from '../values/civil.ts';
 import { asideCells, MOST_NOTES, Notes, RowsReader } from './file-rows.ts';
 import { jsonFault } from './json-fault.ts';
@@ -48,7 +49,8 @@ export function workbookFileSchema(): JsonSchema {
 
 /** The file's text, ending with a line break. The same document always gives the same text. */
 export function writeWorkbookFile(data: DocumentData): string {
-  const { title, units, currency, today, template, own, removed, branches } = data;
+  const { title, units, currency, today, template, own, removed, ranges, branches } = data;
+  const { looks, notes, locale } = data;
   const file: WorkbookFile = {
     title,
     units,
@@ -59,7 +61,11 @@ export function writeWorkbookFile(data: DocumentData): string {
     rows: mapped(data.rows, fileRows),
     removed,
     aside: mapped(data.aside, (rows) => mapped(rows, (cells) => mapped(cells, fileContent))),
+    ...(ranges === undefined ? {} : { ranges }),
     ...(branches === undefined ? {} : { branches: mapped(branches, (branch) => branchData.read(branch, WHOLE)) }),
+    ...(looks === undefined ? {} : { looks: looksShape.read(looks, WHOLE) }),
+    ...(notes === undefined ? {} : { notes }),
+    ...(locale === undefined ? {} : { locale }),
   };
   return `${layout({ format: FORMAT, version: VERSION, ...file })}\n`;
 }
@@ -169,21 +175,18 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
       mapped(byRow, (cells) => asideCells(sheet, cells, notes)),
     ]),
   );
-  const { title, units, currency, template, own, removed, branches } = file;
+  const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;
+  const { looks, notes: remarks, locale } = file;
   const today = civilDayOfIso(file.today) ?? 0;
-  const kept = branches === undefined || Object.keys(branches).length === 0 ? {} : { branches };
-  const data = {
-    title,
-    units,
-    currency,
-    today,
-    template,
-    own,
-    rows: Object.fromEntries(rows),
-    removed,
-    aside,
-    ...kept,
+  const later = {
+    ...(Object.keys(ranges).length === 0 ? {} : { ranges }),
+    ...(Object.keys(branches).length === 0 ? {} : { branches }),
+    ...(looks === undefined ? {} : { looks }),
+    ...(remarks === undefined ? {} : { notes: remarks }),
+    ...(locale === undefined ? {} : { locale }),
   };
+  const known = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };
+  const data: DocumentData = { ...known, ...later };
   return { ok: true, data, notes: [...spared, ...notes.told()], leftOut: spared.length > 0 || notes.leftOut };
 }
 

@@ -1,17 +1,19 @@
 // What a workbook file must look like inside, as shapes. Rows stand as lists, their columns named once a sheet, so that a
 // season stays small; contents say by themselves what they are.
 
-import type { DateContent, LinkContent } from '../document/content.ts';
+import type { ContentRange, DateContent, LinkContent } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
 import type { BranchData } from '../document/transaction.ts';
 import { id } from '../schema/declaration-shape.ts';
 import { ID, ROW_ID } from '../schema/id.ts';
+import type { Looks } from '../schema/looks.ts';
 import type { OwnSchema } from '../schema/own.ts';
 import {
   fields,
   like,
   list,
   misfit,
+  name,
   number,
   oneOf,
   onlyTrue,
@@ -21,8 +23,9 @@ import {
   text,
   whole,
 } from '../schema/shape.ts';
+import { looksShape } from '../schema/views-shape.ts';
 import { ids, ownSheet } from './own-shape.ts';
-import { branchData, isoDay } from './transaction-shape.ts';
+import { branchData, contentRange, isoDay } from './transaction-shape.ts';
 
 /** A content as a file has it: a quantity as [8, "in"], or [8, "in", true] where the unit was the column's own. */
 export type FileContent = FileQuantity | string | number | boolean | DateContent | LinkContent;
@@ -53,8 +56,14 @@ export interface WorkbookFile {
   readonly removed: Readonly<Record<string, readonly string[]>>;
   /** By sheet, row and column. */
   readonly aside: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, FileContent>>>>>>;
+  /** How far what is typed may be off, by sheet, row and column. */
+  readonly ranges?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, ContentRange>>>>>>;
   /** Other ways that the plan could go, by id. */
   readonly branches?: Readonly<Record<string, BranchData>>;
+  readonly looks?: Looks;
+  /** By sheet, row and column. */
+  readonly notes?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, string>>>>>>;
+  readonly locale?: string;
 }
 
 /** What reading a file gives. */
@@ -135,5 +144,29 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
     (key) => `kept aside of “${key}”`,
     ids,
   ),
+  ranges: optional(
+    record(
+      record(
+        record(contentRange, (key) => `column “${key}”`, ids),
+        (key) => `row “${key.slice(0, 40)}”`,
+        rowIds,
+      ),
+      (key) => `ranges of “${key}”`,
+      ids,
+    ),
+  ),
   branches: optional(record(branchData, (key) => `branch “${key}”`, ids)),
+  looks: optional(looksShape),
+  notes: optional(
+    record(
+      record(
+        record(name, (key) => `column “${key}”`, ids),
+        (key) => `row “${key.slice(0, 40)}”`,
+        rowIds,
+      ),
+      (key) => `notes of “${key}”`,
+      ids,
+    ),
+  ),
+  locale: optional(like(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'a language and place, such as de-CH,')),
 });

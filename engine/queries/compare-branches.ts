@@ -56,7 +56,7 @@ function compared(book: Book, base: FigureValue, branch: FigureValue): ComparedV
 }
 
 /** One cell that reads otherwise. */
-export interface CellDifference {
+export interface DifferingCell {
   readonly column: string;
   readonly columnName: string;
   /** Typed on either side, not worked out. */
@@ -66,17 +66,17 @@ export interface CellDifference {
   readonly branch: string;
 }
 
-export interface RowDifference {
+export interface DifferingRow {
   readonly row: string;
   readonly rowName: string;
   readonly there: 'both' | 'base' | 'branch';
-  readonly cells: readonly CellDifference[];
+  readonly cells: readonly DifferingCell[];
 }
 
 export interface SheetDifference {
   readonly sheet: string;
   readonly sheetName: string;
-  readonly rows: readonly RowDifference[];
+  readonly rows: readonly DifferingRow[];
 }
 
 export interface CompareOptions {
@@ -109,7 +109,7 @@ function sheetDifference(
   if (columns.length === 0) return [];
   const there = new Map(slots(branch, after).map((slot) => [rowId(branch, id, slot), slot]));
   const here = new Map(slots(base, before).map((slot) => [rowId(base, id, slot), slot]));
-  const found: RowDifference[] = [];
+  const found: DifferingRow[] = [];
   const look = (row: string, was: number | undefined, is: number | undefined): void => {
     const cells = columns.flatMap((pair) => cellDifference(base, branch, pair, was, is, options));
     const isOneSided = was === undefined || is === undefined;
@@ -166,7 +166,7 @@ function cellDifference(
   was: number | undefined,
   is: number | undefined,
   { typedOnly = false }: CompareOptions,
-): readonly CellDifference[] {
+): readonly DifferingCell[] {
   const known = after ?? before;
   if (known === undefined) return [];
   const typed = isTyped(base, before, was) || isTyped(branch, after, is);

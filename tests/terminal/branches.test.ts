@@ -138,3 +138,21 @@ describe('seek and grid', () => {
     expect((await folder.run(['grid', file, '1', '--down', 'Beds'])).err).toContain('--down reads');
   });
 });
+
+describe('draws', () => {
+  test('gives intervals, the chance of a goal and what a figure hangs on, the same again for the same seed', async () => {
+    const file = folder.farm();
+    const words = ['draws', file, 'SUM(Beds[Length])', '--count', '400'];
+    expect((await folder.run(words)).err).toContain('every figure is known for sure');
+    await folder.run(['set', file, 'Beds', 'North 1', 'Length', '40..60 ft']);
+    const { out } = await folder.run([...words, '--goal', '89 ft']);
+    expect(out).toMatch(/^400 seasons drawn from 1 uncertain figure, seed 1\n\nSUM\(Beds\[Length\]\)\n {2}10% {2}\d/);
+    expect(out).toMatch(/at least 89 ft: \d+% of seasons, give or take \d+%/);
+    // All of it, but for what lies within the eight classes of 50 seasons.
+    expect(out).toMatch(/hangs on Beds \/ North 1 \/ Length: 9\d% of the spread/);
+    const json = async (seed: string) => (await folder.run([...words, '--seed', seed, '--json'])).out;
+    expect(await json('3')).toBe(await json('3'));
+    expect(await json('4')).not.toBe(await json('3'));
+    expect((await folder.run([...words, '--seed', 'x'])).err).toContain('--seed takes a whole number');
+  });
+});

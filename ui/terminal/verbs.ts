@@ -1,10 +1,11 @@
 // The terminal's verbs in one list: what each is called, takes and does. Help is printed from it, and run.ts runs by it.
 
 import { FORMATS } from '../../engine/index.ts';
-import { laySuccessions, placePlantings } from './acts.ts';
+import { laySuccessions, placePlantings, plantTheWay } from './acts.ts';
 import type { Given, Options } from './arguments.ts';
 import { branchOut, compareBranches } from './branches.ts';
 import { checkWorkbook } from './check.ts';
+import { drawSeasons } from './draws.ts';
 import { setCell, setFormula } from './edits.ts';
 import { evaluateFormulas } from './evaluate.ts';
 import { explainCell } from './explain.ts';
@@ -135,6 +136,14 @@ export const VERBS: readonly Verb[] = [
     run: placePlantings,
   },
   {
+    name: 'plant',
+    takes: ['FILE', 'BED', 'WAY'],
+    options: CHANGING,
+    optionsInWords: CHANGING_IN_WORDS,
+    does: 'turns a way of Ways to plant into the planting; BED names a row of Beds to try',
+    run: plantTheWay,
+  },
+  {
     name: 'order',
     takes: ['FILE'],
     options: { ...CHANGING, supplier: 'value', csv: 'flag' },
@@ -213,6 +222,14 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: '--down "Table / Row / Column = 4 in..8 in by 1 in" [--across "..."] [--json]',
     does: 'a table of what a formula gives while one or two cells are tried at several values',
     run: gridOfFigures,
+  },
+  {
+    name: 'draws',
+    takes: ['FILE', 'FORMULA', '[FORMULA]', '[FORMULA]', '[FORMULA]'],
+    options: { count: 'value', seed: 'value', goal: 'value', json: 'flag' },
+    optionsInWords: '[--count 2000] [--seed 1] [--goal AMOUNT] [--json]',
+    does: 'draws the season many times from figures typed as ranges and those of the library: 10, 50 and 90% values, the chance of a goal, what it hangs on',
+    run: drawSeasons,
   },
   {
     name: 'upgrade',
