@@ -79,7 +79,7 @@ export const LAID = table(
   'Bunched carrots 2 | Quick Orange | Bunched carrots | 2027-08-14 | 120 |  | Ridge 7',
   'Bunched carrots 3 | Quick Orange | Bunched carrots | 2027-09-11 | 120 |  | Ridge 8',
   'Bunched beets 1 | Round Red | Bunched beets | 2027-07-10 | 80 |  | Ridge 9',
-  'Bunched beets 2 | Round Red | Bunched beets | 2027-08-07 | 80 |  | Ridge 10',
+  'Bunched beets 2 | Round Red | Bunched beets | 2027-08-07 | 80 |  | Ridge 16',
   'Bunched beets 3 | Round Red | Bunched beets | 2027-09-04 | 80 |  | Ridge 11',
   'Snap beans 1 | Short Bean | Snap beans | 2027-07-17 |  | 36 lb | Ridge 1',
   'Snap beans 2 | Short Bean | Snap beans | 2027-07-31 |  | 36 lb | Ridge 3',
