@@ -208,7 +208,7 @@ export const tasksSheet: SheetDeclaration = {
         'is-done',
         'Is done',
         YES_OR_NO,
-        'OR(IF(ISBLANK([Done]); [On] < Farm[Jobs noted from]; [Done]); NOT(ISBLANK([Done on])))',
+        'OR(IF(ISBLANK([Done]); IF(ISBLANK(Farm[Jobs noted from]); FALSE; [On] < Farm[Jobs noted from]); [Done]); NOT(ISBLANK([Done on])))',
       ),
       computed(
         'status',

@@ -17,7 +17,7 @@ function demo(): Book {
   return farm.workbook;
 }
 
-const RUNS = runs(2, 6);
+const RUNS = runs(1, 6);
 const ACTS = 40;
 const COMPARED_EVERY = 20;
 
