@@ -135,10 +135,16 @@ function fillRows(document: Document, sheet: ProgramSheet, rows: readonly Openin
   });
 }
 
-/** Rows of sheets that are not there just now, and shipped rows that were taken out, are remembered. */
+/** Rows of sheets that are not there just now, and shipped rows that were taken out, are remembered; so is what a sheet of one row can't hold. */
 function keepOtherRows(document: Document, data: DocumentData): void {
   for (const [sheet, rows] of Object.entries(data.rows)) {
     const schema = document.program.schema.sheet(sheet);
+    if (schema !== undefined && isOneRow(schema)) {
+      for (const { id, cells } of rows) {
+        if (id === ONLY_ROW) continue;
+        for (const [column, content] of Object.entries(cells)) document.shelf.put(sheet, id, column, content);
+      }
+    }
     if (schema !== undefined && !isMadeSheet(schema)) continue;
     for (const row of rows) {
       document.ownRowsOf(sheet).put({ ...recordOf(row.id, row.at ?? '', row), slot: -1 });
