@@ -1,5 +1,6 @@
 // The trials of faults, a line each, in the order of the table.
 
+import { browserKills } from './browser-kills.ts';
 import { csvFiles } from './csv-files.ts';
 import { formulas } from './formulas.ts';
 import { sessions } from './sessions.ts';
@@ -17,4 +18,5 @@ export const TRIALS: readonly Trial[] = [
   killedWriters,
   fullDisk,
   manyWriters,
+  browserKills,
 ];
