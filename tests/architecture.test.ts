@@ -168,7 +168,7 @@ describe('types are honest and no code is made from text', () => {
 
 test('markup made from text is found in a part of the page too', () => {
   const files = made({ 'ui/browser/a.tsx': 'const part = <p dangerouslySetInnerHTML={given} />;' });
-  expect(rules.honestTypes(files)).toEqual(['ui/browser/a.tsx:1 markup made from text, dangerouslySetInnerHTML']);
+  expect(rules.honestTypes(files)).toEqual(['ui/browser/a.tsx:1 has markup made from text, dangerouslySetInnerHTML']);
 });
 
 describe('every engine file begins with a comment', () => {
