@@ -1,5 +1,7 @@
 // The pure parts of keeping: entries sealed to each other, and which versions go with age.
 
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { message, type Step } from '../../engine/index.ts';
@@ -98,4 +100,12 @@ describe('versions', () => {
     const all = [version(1), version(2), version(3), version(4, 'named')];
     expect(spared(all, 2).map(({ id }) => id)).toEqual(['day 3']);
   });
+});
+
+test('one file alone asks the browser for single words, since that throws where site data is blocked', () => {
+  const folder = join(import.meta.dirname, '../../ui/browser');
+  const asking = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((path) => {
+    return /\.tsx?$/.test(path) && /\b(?:local|session)Storage\b/.test(readFileSync(join(folder, path), 'utf8'));
+  });
+  expect(asking).toEqual([join('store', 'single-words.ts')]);
 });
