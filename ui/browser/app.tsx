@@ -22,6 +22,8 @@ import { RowPanel } from './panels/row/row-panel.tsx';
 import { drawer, narrow } from './store/screen.ts';
 import { sheetOnScreen } from './store/selection.ts';
 import { isOpen, openings, workbook } from './store/workbook.ts';
+import { BranchBar } from './what-if/branch-bar.tsx';
+import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
@@ -29,6 +31,8 @@ const ImportDialog = later(() => import('./importing/import-dialog.tsx').then((p
 const KeptDialog = later(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
 const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
+
+const WhatIfDialog = later(() => import('./what-if/what-if-dialog.tsx').then((part) => part.WhatIfDialog));
 
 /** The whole page; empty until a workbook is open. */
 export function App() {
@@ -40,6 +44,7 @@ export function App() {
       {newColumn.value === undefined ? null : <NewColumnDialog />}
       {pendingUpgrade.value === undefined ? null : <UpgradeDialog />}
       {keptList.value === undefined ? null : <KeptDialog />}
+      {whatIf.value === undefined ? null : <WhatIfDialog />}
       <Menu />
       <NoticeCorner />
     </>
@@ -71,6 +76,7 @@ function Sheet() {
   const key = `${openings.value} ${sheet.id}`;
   return (
     <main class="sheet" aria-label={sheet.name}>
+      <BranchBar />
       <SheetHead key={key} sheet={sheet} />
       {sheet.oneRow ? <FormSheet key={key} sheet={sheet} /> : <GridOrEmpty key={key} sheet={sheet} />}
     </main>

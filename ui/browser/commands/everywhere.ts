@@ -15,6 +15,7 @@ import { toNextRegion } from '../page/regions.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { redo, setUnits, undo } from '../store/change.ts';
 import { steps, units } from '../store/workbook.ts';
+import { openWhatIf } from '../what-if/what-if-state.ts';
 import type { PageCommand } from './command.ts';
 import type { Situation } from './situation.ts';
 
@@ -97,6 +98,7 @@ export const EVERYWHERE: readonly PageCommand[] = [
       keptList.value = { shows: 'versions' };
     },
   },
+  { id: 'what if', label: 'What if ...', menus: { workbook: 0 }, run: openWhatIf },
   {
     id: 'new season',
     label: 'New season',
