@@ -52,7 +52,7 @@ export {
 // Formats: files and what other programs exchange.
 export { type CalendarEvent, type CalendarHead, writeCalendar } from './formats/calendar-file.ts';
 export { readStationCsv, type StationFailure, type StationRecord } from './formats/climate-csv.ts';
-export type { CsvSplitter, Delimiter } from './formats/csv.ts';
+export { type CsvSplitter, type Delimiter, writeCsv } from './formats/csv.ts';
 export { type CsvExportOptions, exportCsv } from './formats/csv-export.ts';
 export type { Format, FormatTools, Written } from './formats/format.ts';
 export type { ByHand } from './formats/headers.ts';

@@ -6,6 +6,7 @@ import {
   AREA,
   computed,
   DATE,
+  DENSITY,
   entered,
   group,
   LENGTH,
@@ -17,6 +18,7 @@ import {
   SPACING,
   TEMPERATURE,
   TEXT,
+  VOLUME,
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
@@ -236,18 +238,38 @@ export const farmSheet: SheetDeclaration = {
       }),
       entered('block-tray', 'Block tray', link('trays'), { note: 'Used where a planting in blocks names no tray.' }),
       entered('cell-tray', 'Cell tray', link('trays'), { note: 'Used where a planting in cells names no tray.' }),
+      entered('deep-tray', 'Deep tray', link('trays'), {
+        note: 'Used where seedlings are raised loose and the planting names no tray.',
+      }),
+      withDefault('seeds-in-a-nursery-bed', 'Seeds in a nursery bed', DENSITY, '500/1 m2', {
+        note: 'Of bed, sown close to be lifted and parted. Memory: 300 to 1000 a square metre.',
+        decimals: 0,
+        least: 1,
+      }),
+      entered('usual-mix', 'Usual mix', link('mixes'), { note: 'Used where a planting names no mix.' }),
       withDefault('mix-compaction', 'Mix compaction', PLAIN, '1.5', {
         note: 'Loose mix to pressed block. Published figures run from 1 to 3: measure your own.',
         least: 1,
         most: 4,
         decimals: 2,
       }),
-      entered('mix-price', 'Mix price', MIX_PRICE, { note: 'Of loose mix.', decimals: 2, least: 0 }),
+      withDefault('mix-price', 'Mix price', MIX_PRICE, '[Usual mix].[Price of the mix]', {
+        note: 'Of loose mix; from its ingredients where they have prices.',
+        decimals: 2,
+        least: 0,
+      }),
       entered('bench-area', 'Bench area', AREA, { note: 'Room for trays in the propagation house.', least: 0 }),
+      entered('germination-area', 'Germination area', AREA, {
+        note: 'A chamber, cupboard or mat where trays stand until they are up; blank where they come up on the bench.',
+        least: 0,
+      }),
       computed('blocks-in-block-tray', 'Blocks in block tray', PLAIN, '[Block tray].[Cells]', { decimals: 0 }),
       computed('cells-in-cell-tray', 'Cells in cell tray', PLAIN, '[Cell tray].[Cells]', { decimals: 0 }),
       computed('block-volume', 'Block volume', quantity('in3', 'mL'), '[Block tray].[Cell volume]', { decimals: 1 }),
       computed('cell-volume', 'Cell volume', quantity('in3', 'mL'), '[Cell tray].[Cell volume]', { decimals: 1 }),
+      computed('seeds-in-deep-tray', 'Seeds in deep tray', PLAIN, '[Deep tray].[Cells]', { decimals: 0 }),
+      computed('mix-in-deep-tray', 'Mix in deep tray', VOLUME, '[Deep tray].[Mix per tray]', { decimals: 1 }),
+      computed('deep-tray-area', 'Deep tray area', AREA, '[Deep tray].[Tray area]', { decimals: 2 }),
       computed('block-tray-area', 'Block tray area', AREA, '[Block tray].[Tray area]', { decimals: 2 }),
       computed('cell-tray-area', 'Cell tray area', AREA, '[Cell tray].[Tray area]', { decimals: 2 }),
     ),
@@ -255,6 +277,10 @@ export const farmSheet: SheetDeclaration = {
       'Seed store',
       withDefault('seed-store-temperature', 'Seed store temperature', TEMPERATURE, '15 degC', {
         note: 'Common practice: degrees Fahrenheit and percent humidity should add up to less than 100.',
+      }),
+      computed('packs-in-the-order', 'Packs in the order', PLAIN, 'SUM(Packs[Packs to order])', {
+        note: 'None until the order is worked out.',
+        decimals: 0,
       }),
       withDefault('seed-store-humidity', 'Seed store humidity', SHARE, '40%', { decimals: 0, least: 0, most: 100 }),
     ),
@@ -297,6 +323,16 @@ export const farmSheet: SheetDeclaration = {
       }),
       withDefault('plants-set-out', 'Plants set out', PER_HOUR, '500/1 h', {
         note: 'Blocks or plants by one person: 300 through plastic, 480 on ridges, 960 in bursts were timed. Time your own.',
+        decimals: 0,
+        least: 1,
+      }),
+      withDefault('seeds-sown-loose', 'Seeds sown loose', PER_HOUR, '6000/1 h', {
+        note: 'Broadcast or in bands, trays filled too. Memory: time your own.',
+        decimals: 0,
+        least: 1,
+      }),
+      withDefault('plants-lifted-and-parted', 'Plants lifted and parted', PER_HOUR, '600/1 h', {
+        note: 'Loose seedlings lifted, parted and laid ready to set out. Memory: time your own.',
         decimals: 0,
         least: 1,
       }),

@@ -1,7 +1,9 @@
-// The Packs sheet: what seed houses offer this season, a row a pack. Seed order buys the cheapest packs that cover a need.
+// The Packs sheet: what suppliers offer this season, a row a pack: seed, sets and cloves, plants. Seed order and Sets and plants
+// read it; the act that works the whole order out (acts/work-out-order.ts) writes how many of each to order.
 
 import type { SheetDeclaration } from '../engine/index.ts';
 import {
+  choice,
   computed,
   entered,
   group,
@@ -16,26 +18,50 @@ import {
 
 const MONEY = quantity('money');
 
+/** What a pack holds. Sets stands for cloves, tubers and crowns too, plants for slips and runners. */
+export const PACK_FORMS = ['seed', 'sets', 'plants'] as const;
+
+function onOffer(form: (typeof PACK_FORMS)[number]): string {
+  return `IF(AND([Form] = "${form}"; NOT([Sold out])); [Seeds in pack])`;
+}
+
+/** What is to be bought of the pack's variety, in its form. */
+const NEEDED = `IF([Form] = "seed"; SUMIFS('Seed order'[Seeds to buy]; 'Seed order'[Variety]; [Variety]);
+          IF([Form] = "sets"; SUMIFS('Sets and plants'[Sets to buy]; 'Sets and plants'[Variety]; [Variety]); SUMIFS('Sets and plants'[Plants to buy]; 'Sets and plants'[Variety]; [Variety])))`;
+
 export const packsSheet: SheetDeclaration = {
   id: 'packs',
   name: 'Packs',
   question: 'Seed',
   about:
-    'Packs on offer, by seed count or by weight, with their prices. Leave postage out; strike a pack that is sold out.',
+    'Packs on offer, by count or by weight, with their prices: seed, sets and cloves, plants. Postage stands in Suppliers; strike a pack that is sold out. Work out the order, and it says how many of each to buy.',
   rows: { from: 'entry' },
   columns: [
     ...group(
       'Pack',
-      withDefault('pack', 'Pack', TEXT, '[Supplier] & " " & TEXT([Seeds in pack]; "0") & " seeds"', {
-        note: 'How the order names it; write over it if the pack has a name of its own.',
-      }),
+      withDefault(
+        'pack',
+        'Pack',
+        TEXT,
+        '[Supplier] & " " & TEXT([Seeds in pack]; "0") & " " & IF([Form] = "seed"; "seeds"; [Form])',
+        {
+          note: 'How the order names it; write over it if the pack has a name of its own.',
+        },
+      ),
       entered('variety', 'Variety', link('varieties'), { required: true }),
-      entered('supplier', 'Supplier', TEXT),
+      entered('supplier', 'Supplier', TEXT, { note: 'As named in Suppliers.' }),
+      withDefault(
+        'form',
+        'Form',
+        choice(...PACK_FORMS),
+        'IF(OR([Variety].[Crop].[Usual start] = "sets"; [Variety].[Crop].[Usual start] = "plants"); [Variety].[Crop].[Usual start]; "seed")',
+        { note: 'Sets stands for cloves, tubers and crowns too, plants for slips and runners.' },
+      ),
     ),
     ...group(
       'Size and price',
       entered('seeds', 'Seeds', PLAIN, {
-        note: 'Where the pack is sold by count; a weight typed here goes to Weight.',
+        note: 'Seeds, sets or plants, where the pack is sold by count; a weight typed here goes to Weight.',
         decimals: 0,
         least: 1,
         orElse: 'weight',
@@ -48,13 +74,48 @@ export const packsSheet: SheetDeclaration = {
         'seeds-in-pack',
         'Seeds in pack',
         PLAIN,
-        'IF(ISBLANK([Seeds]); ROUNDDOWN([Weight] * [Variety].[Crop].[Seeds per gram]; 0); [Seeds])',
-        { note: "By weight: from the crop's seeds per gram.", decimals: 0 },
+        `IF(ISBLANK([Seeds]); ROUNDDOWN(IF([Form] = "seed"; [Weight] * [Variety].[Crop].[Seeds per gram];
+          IF([Form] = "sets"; [Weight] / [Variety].[Crop].[Planted piece mass])); 0); [Seeds])`,
+        { note: "By weight: from the crop's seeds per gram, or the mass of a clove, set or tuber.", decimals: 0 },
       ),
-      computed('seeds-on-offer', 'Seeds on offer', PLAIN, 'IF(NOT([Sold out]); [Seeds in pack])', { decimals: 0 }),
+      computed('seeds-on-offer', 'Seeds on offer', PLAIN, onOffer('seed'), { decimals: 0 }),
+      computed('sets-on-offer', 'Sets on offer', PLAIN, onOffer('sets'), { decimals: 0 }),
+      computed('plants-on-offer', 'Plants on offer', PLAIN, onOffer('plants'), { decimals: 0 }),
+      computed(
+        'price-each',
+        'Price each',
+        MONEY,
+        'IF(AND([Form] <> "seed"; NOT([Sold out])); [Price] / [Seeds in pack])',
+        {
+          note: 'Of a set or plant.',
+          decimals: 3,
+        },
+      ),
       computed('price-per-1-000-seeds', 'Price per 1,000 seeds', MONEY, '1000 * [Price] / [Seeds on offer]', {
         decimals: 2,
       }),
+    ),
+    ...group(
+      'Order',
+      computed('needed', 'Needed', PLAIN, NEEDED, {
+        note: 'Of this variety in this form, over all packs.',
+        decimals: 0,
+      }),
+      entered('proposed-packs', 'Proposed packs', PLAIN, {
+        note: 'Written when the order is worked out.',
+        decimals: 0,
+        least: 0,
+      }),
+      withDefault('packs-to-order', 'Packs to order', PLAIN, '[Proposed packs]', {
+        note: 'As worked out; type your own number, 0 for none, and the rest of the order is worked out around it.',
+        decimals: 0,
+        least: 0,
+      }),
+      computed('pieces-to-order', 'Pieces to order', PLAIN, '[Packs to order] * [Seeds in pack]', {
+        note: 'Seeds, sets or plants.',
+        decimals: 0,
+      }),
+      computed('order-cost', 'Order cost', MONEY, '[Packs to order] * [Price]', { decimals: 2 }),
     ),
   ],
   checks: [
@@ -71,6 +132,20 @@ export const packsSheet: SheetDeclaration = {
       level: 'warning',
       column: 'price',
       says: 'IF(ISBLANK([Price]); "Enter the price: without it this pack cannot be ordered.")',
+    },
+    {
+      id: 'supplier-not-listed',
+      name: 'Supplier not listed',
+      level: 'note',
+      column: 'supplier',
+      says: 'IF(AND(NOT(ISBLANK([Supplier])); COUNTIFS(Suppliers[Supplier]; [Supplier]) = 0); "Not in Suppliers: its postage and least order count as nothing until you enter it there.")',
+    },
+    {
+      id: 'ordered-though-sold-out',
+      name: 'Ordered though sold out',
+      level: 'warning',
+      column: 'packs-to-order',
+      says: 'IF(AND([Sold out]; [Packs to order] > 0); "Sold out, and still in the order: work the order out again.")',
     },
     {
       id: 'treated-seed',

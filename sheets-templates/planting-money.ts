@@ -14,6 +14,7 @@ import {
   PRICE_BY_WEIGHT,
   quantity,
   SHARE,
+  withDefault,
   YES_OR_NO,
 } from './authoring.ts';
 
@@ -108,7 +109,13 @@ export const MONEY_COLUMNS = [
   ),
   ...group(
     'Cost',
-    entered('price-of-a-set-or-plant', 'Price of a set or plant', MONEY, { decimals: 3, least: 0 }),
+    withDefault(
+      'price-of-a-set-or-plant',
+      'Price of a set or plant',
+      MONEY,
+      'IF([Start] = "sets"; [Variety].[Price of sets]; IF([Start] = "plants"; [Variety].[Price of plants]))',
+      { note: 'The best price in Packs where you type none.', decimals: 3, least: 0 },
+    ),
     computed(
       'seed-cost',
       'Seed cost',

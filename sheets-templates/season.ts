@@ -18,15 +18,19 @@ import { labourSheet } from './labour.ts';
 import { learnedCropsSheet, learnedVarietiesSheet } from './learned.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
+import { MIX_INGREDIENT_ROWS, MIX_ROWS, mixesSheet, mixIngredientsSheet } from './mixes.ts';
 import { budgetSheet, monthsSheet } from './months.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
 import { ownCostsByMonthSheet, ownCostsSheet } from './own-costs.ts';
 import { packsSheet } from './packs.ts';
+import { plantOrderSheet } from './plant-order.ts';
 import { plantingJobsSheet } from './planting-jobs.ts';
 import { plantingsSheet } from './plantings.ts';
 import { PRODUCT_ROWS, productsSheet } from './products.ts';
+import { propagationSheet, sowingListSheet } from './propagation.ts';
+import { raisingSheet } from './raising.ts';
 import { recordsSheet } from './records.ts';
 import { bedResultsSheet, cropResultsSheet, pastResultsSheet, plantingResultsSheet } from './results.ts';
 import { seedLotsSheet } from './seed-lots.ts';
@@ -37,6 +41,7 @@ import { SOURCE_ROWS, sourcesSheet } from './sources.ts';
 import { storageSheet, storeByWeekSheet, storesByWeekSheet } from './storage.ts';
 import { lotsAndStoresSheet, STORE_ROWS, storesSheet } from './stores.ts';
 import { successionsSheet } from './successions.ts';
+import { orderLinesSheet, suppliersSheet } from './suppliers.ts';
 import { tasksSheet } from './tasks.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
@@ -60,7 +65,15 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   traysSheet,
   successionsSheet,
   plantingsSheet,
+  raisingSheet,
+  sowingListSheet,
+  propagationSheet,
+  mixesSheet,
+  mixIngredientsSheet,
   seedOrderSheet,
+  plantOrderSheet,
+  suppliersSheet,
+  orderLinesSheet,
   sizeGradesSheet,
   bestSpacingSheet,
   weeksSheet,
@@ -120,6 +133,10 @@ const SHIPPED: Template['rows'] = {
   [workRatesSheet.id]: shippedRows(workRatesSheet, WORK_RATE_ROWS, ({ Work }) => wordOf(String(Work))),
   [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
   [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
+  [mixesSheet.id]: shippedRows(mixesSheet, MIX_ROWS, ({ Mix }) => wordOf(String(Mix))),
+  [mixIngredientsSheet.id]: shippedRows(mixIngredientsSheet, MIX_INGREDIENT_ROWS, ({ Mix, Ingredient }) =>
+    wordOf(`${String(Mix)} ${String(Ingredient)}`),
+  ),
   [sizeGradesSheet.id]: shippedRows(sizeGradesSheet, SIZE_GRADE_ROWS, ({ Grade }) => wordOf(String(Grade))),
   [coverCropKindsSheet.id]: shippedRows(coverCropKindsSheet, COVER_CROP_ROWS, ({ Kind }) => wordOf(String(Kind))),
   [inputKindsSheet.id]: shippedRows(inputKindsSheet, INPUT_ROWS, ({ Input }) => wordOf(String(Input))),
@@ -159,6 +176,8 @@ export function seasonStart(options: SeasonOptions): Start {
     Currency: currency,
     'Block tray': '2 in blocks',
     'Cell tray': '128 cells',
+    'Deep tray': 'Deep tray',
+    'Usual mix': 'Compost, coir and grit',
     ...farm,
   };
   return { title, units, currency, today, rows: rowsById(SEASON_SHEETS, { ...rows, Farm: [ownFarm] }) };

@@ -2,20 +2,21 @@
 // Reads Plantings, Seed lots and Packs.
 
 import type { SheetDeclaration } from '../engine/index.ts';
-import { computed, group, made, PLAIN, quantity, TEXT } from './authoring.ts';
+import { computed, figures, group, made, PLAIN, quantity, TEXT } from './authoring.ts';
 
 const MONEY = quantity('money');
 
-/** The packs of this row's variety; the value columns come first. */
-const OF_VARIETY = 'Packs[Variety]; [Variety]';
-const OFFERS = 'Packs[Seeds on offer]; Packs[Price]';
+/** The cheapest packs for a need of this row's variety; blank where there is none. */
+export function coverOf(needed: string, onOffer: string): string {
+  return `IF([${needed}] > 0; COVER([${needed}]; Packs[${onOffer}]; Packs[Price]; Packs[Pack]; Packs[Supplier]; Packs[Variety]; [Variety]))`;
+}
 
 export const seedOrderSheet: SheetDeclaration = {
   id: 'seed-order',
   name: 'Seed order',
   question: 'Seed',
   about:
-    'What to buy: the seeds all plantings need, less what is on hand, in the cheapest packs that cover it. Postage is not reckoned.',
+    'What to buy: the seeds all plantings need, less what is on hand, in the cheapest packs that cover it. Postage is not reckoned here: work out the order, and Suppliers and Order lines say what to buy where.',
   rows: { from: 'each', sheet: 'varieties', as: made('variety', 'Variety'), where: '[Variety].[Seeds needed] > 0' },
   columns: [
     ...group(
@@ -39,36 +40,22 @@ export const seedOrderSheet: SheetDeclaration = {
     ),
     ...group(
       'Order',
+      computed('cover', 'Cover', figures('cover-of-a-need'), coverOf('Seeds to buy', 'Seeds on offer'), {
+        note: 'The cheapest packs that cover it, none of fifty times the need where a smaller one is sold.',
+      }),
+      computed('packs', 'Packs', TEXT, '[Cover].[Packs]', { note: 'The cheapest that cover it.' }),
+      computed('supplier', 'Supplier', TEXT, '[Cover].[Supplier]'),
+      computed('seeds-bought', 'Seeds bought', PLAIN, 'IF([Seeds to buy] > 0; [Cover].[Holds]; 0)', { decimals: 0 }),
+      computed('cost', 'Cost', MONEY, 'IF([Seeds to buy] > 0; [Cover].[Cost]; 0 money)', {
+        note: 'By themselves, without postage.',
+        decimals: 2,
+      }),
       computed(
-        'packs',
-        'Packs',
-        TEXT,
-        `IF([Seeds to buy] > 0; COVERPACKS([Seeds to buy]; ${OFFERS}; Packs[Pack]; ${OF_VARIETY}))`,
-        {
-          note: 'The cheapest that cover it.',
-        },
-      ),
-      computed(
-        'supplier',
-        'Supplier',
-        TEXT,
-        `IF([Seeds to buy] > 0; COVERSUPPLIER([Seeds to buy]; ${OFFERS}; Packs[Supplier]; ${OF_VARIETY}))`,
-      ),
-      computed(
-        'seeds-bought',
-        'Seeds bought',
+        'in-the-order',
+        'In the order',
         PLAIN,
-        `IF([Seeds to buy] > 0; COVERSEEDS([Seeds to buy]; ${OFFERS}; ${OF_VARIETY}); 0)`,
-        { decimals: 0 },
-      ),
-      computed(
-        'cost',
-        'Cost',
-        MONEY,
-        `IF([Seeds to buy] > 0; COVERCOST([Seeds to buy]; ${OFFERS}; ${OF_VARIETY}); 0 money)`,
-        {
-          decimals: 2,
-        },
+        'SUMIFS(Packs[Pieces to order]; Packs[Variety]; [Variety]; Packs[Form]; "seed")',
+        { note: 'Seeds in the packs of the whole order: see Packs and Suppliers.', decimals: 0 },
       ),
     ),
     ...group(
@@ -92,6 +79,13 @@ export const seedOrderSheet: SheetDeclaration = {
     ),
   ],
   checks: [
+    {
+      id: 'order-too-small',
+      name: 'Order too small',
+      level: 'warning',
+      column: 'in-the-order',
+      says: 'IF(AND(Farm[Packs in the order] > 0; [In the order] < [Seeds to buy]; NOT(ISBLANK([Cost]))); "The order holds too few: work it out again.")',
+    },
     {
       id: 'nothing-on-offer',
       name: 'Nothing on offer',

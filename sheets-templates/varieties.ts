@@ -92,6 +92,22 @@ export const varietiesSheet: SheetDeclaration = {
           decimals: 0,
         },
       ),
+      ...(['sets', 'plants'] as const).flatMap((form) => [
+        computed(
+          `${form}-needed`,
+          form === 'sets' ? 'Sets needed' : 'Plants needed',
+          PLAIN,
+          `SUMIFS(Plantings[Sets or plants to buy]; Plantings[Variety]; [Variety]; Plantings[Start]; "${form}")`,
+          { decimals: 0 },
+        ),
+        computed(
+          `price-of-${form}`,
+          form === 'sets' ? 'Price of sets' : 'Price of plants',
+          quantity('money'),
+          `MINIFS(Packs[Price each]; Packs[Variety]; [Variety]; Packs[Form]; "${form}")`,
+          { note: 'Each, of the pack with the best price.', decimals: 3 },
+        ),
+      ]),
       computed(
         'price-per-1-000-seeds',
         'Price per 1,000 seeds',

@@ -25,6 +25,16 @@ export const SEED_PACK_LIMITS = {
   needed: { max: MOST_SEEDS, why: 'pack combinations are worked out for up to two million seeds of one variety' },
 } satisfies Limits;
 
+/** A pack of this many times the need is not bought, though it be the cheapest, where a smaller one is sold (a judgement). */
+export const FAR_TOO_LARGE = 50;
+
+/** Of packs of these sizes, those that a grower would buy: none far larger than the need where a smaller one is sold. */
+export function fittingPacks(needed: number, sizes: readonly number[]): readonly boolean[] {
+  const fits = (size: number): boolean => size < FAR_TOO_LARGE * needed;
+  const anyFits = sizes.some((size) => size > 0 && fits(size));
+  return sizes.map((size) => !anyFits || fits(size));
+}
+
 const PRICE_STEPS = 10_000;
 const NOTHING: Cover = { counts: [], cost: 0, seeds: 0 };
 

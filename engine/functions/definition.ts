@@ -78,7 +78,7 @@ export type Body =
    */
   | { readonly lane: 'columns'; readonly compute: (args: readonly (Scalar | readonly Scalar[])[]) => Answer }
   /**
-   * Rows of another table that meet conditions, with their columns: COVERCOST(needed; Packs[Seeds]; Packs[Price];
+   * Rows of another table that meet conditions, with their columns: COVER(needed; Packs[Seeds]; Packs[Price];
    * Packs[Variety]; [Variety]). Scalars first, then value columns, then pairs of (column, condition): `valueColumns` says
    * how many of the column parameters are values. `columns[k][i]` is value column k of the i-th matching row, canonical.
    * Scalars come in their parameter's unit; an error among them passes on before the call.

@@ -1,9 +1,10 @@
 // The cheapest whole order across suppliers: packs for every need, postage, orders that go free from an amount, least orders.
-// Exact for up to eight suppliers: every set of suppliers, and within it every choice of whose postage is to fall away, is
-// bounded from below and worked out in the order of its bound until no other can be cheaper. Called by the function library;
-// calls the covers of one need in order-covers.ts. Money in any currency.
+// Exact to the cent for up to eight suppliers: for every set of suppliers, and within it every choice of whose postage is to fall
+// away, order-choice.ts finds the cheapest order, those with the lowest bound first, until no other can be cheaper. Called by
+// the acts of the templates. Money in any currency.
 
-import { coversOf, type Label, notWorse, type Offer, OrderCovers, toppedUp } from './order-covers.ts';
+import { type Choice, cheapestOfChoice, loosestBound } from './order-choice.ts';
+import { type Offer, OrderCovers, toppedUp } from './order-covers.ts';
 
 export interface OrderSupplier {
   /** Paid once where anything is ordered. */
@@ -12,6 +13,8 @@ export interface OrderSupplier {
   readonly freeFrom: number | undefined;
   /** Goods that an order must come to. */
   readonly least: number;
+  /** Goods ordered here whatever else is; none where left out. */
+  readonly already?: number;
 }
 
 export interface OrderQuestion {
@@ -24,7 +27,7 @@ export interface OrderQuestion {
 export interface WholeOrder {
   /** How many of each offer. */
   readonly counts: readonly number[];
-  /** Goods and postage by supplier. */
+  /** Goods and postage by supplier, what was ordered already among them. */
   readonly goods: readonly number[];
   readonly postage: readonly number[];
   readonly cost: number;
@@ -36,23 +39,17 @@ export interface WholeOrder {
 
 /** So many suppliers are tried in every set; of more, those that offer most of what is needed. */
 export const MOST_SUPPLIERS = 8;
+/** Orders that are cheaper by less are not looked for: prices are in cents. */
+const LESS_THAN_A_CENT = 0.004;
 const DUST = 1e-7;
 
-/** Who is ordered from, and whose postage is to fall away; as bits. */
-interface Choice {
-  readonly used: number;
-  readonly free: number;
+/** A choice with the least that it can cost. */
+interface Bounded extends Choice {
   readonly bound: number;
 }
 
 export function wholeOrder(question: OrderQuestion): WholeOrder {
   return new Search(question).run();
-}
-
-function bits(mask: number): readonly number[] {
-  const list: number[] = [];
-  for (let s = 0; mask >> s > 0; s += 1) if ((mask >> s) & 1) list.push(s);
-  return list;
 }
 
 class Search {
@@ -70,7 +67,7 @@ class Search {
     const offered = (need: number): boolean => question.offers.some((offer) => offer.need === need);
     const wanted = question.needs.flatMap((need, v) => (need > 0 && offered(v) ? [v] : []));
     this.#tried = suppliersToTry(question, wanted);
-    this.#proven = this.#tried.length === new Set(question.offers.map(({ supplier }) => supplier)).size;
+    this.#proven = offeringAny(question, wanted) <= MOST_SUPPLIERS;
     this.#covers = new OrderCovers(question.needs, question.offers, this.#tried);
     this.#needs = wanted.filter((need) => this.#covers.mask(need) !== 0);
   }
@@ -79,9 +76,12 @@ class Search {
     const { needs } = this.#question;
     const sets = this.#sets();
     // As it falls out at each set, so that few choices are left to look into.
-    for (const { used } of sets) this.#keep(this.#cheapestCounts(used));
+    for (const { used } of sets) {
+      this.#keep(this.#cheapestCounts(used));
+      this.#keep(this.#toppedUp(used, this.#cheapestCounts(used)));
+    }
     for (const choice of this.#choices(sets)) {
-      if (this.#best !== undefined && choice.bound >= this.#best.cost - DUST) break;
+      if (choice.bound >= this.#most()) break;
       this.#tryChoice(choice);
     }
     const counts = this.#best?.counts ?? this.#question.offers.map(() => 0);
@@ -89,45 +89,82 @@ class Search {
     return { ...this.#priced(counts), counts, missing, proven: this.#proven };
   }
 
+  /** What an order must be cheaper than to be worth while. */
+  #most(): number {
+    return (this.#best?.cost ?? Number.POSITIVE_INFINITY) - LESS_THAN_A_CENT;
+  }
+
   /** Every set of suppliers that covers all needs, with the least that the goods cost there. */
   #sets(): readonly { readonly used: number; readonly goods: number }[] {
+    const begun = this.#tried.reduce((mask, s, bit) => (this.#already(s) > 0 ? mask | (1 << bit) : mask), 0);
     const sets: { used: number; goods: number }[] = [];
     for (let used = 0; used < 1 << this.#tried.length; used += 1) {
-      const goods = this.#goods(used);
+      const goods = (used & begun) === begun ? this.#goods(used) : Number.POSITIVE_INFINITY;
       if (goods < Number.POSITIVE_INFINITY) sets.push({ used, goods });
     }
     return sets;
   }
 
-  /** Every choice of free postage at sets that can still be cheaper than the best known, cheapest bound first. */
-  #choices(sets: readonly { readonly used: number; readonly goods: number }[]): readonly Choice[] {
-    const choices: Choice[] = [];
+  #already(supplier: number): number {
+    return this.#question.suppliers[supplier]?.already ?? 0;
+  }
+
+  /** Every choice of free postage at sets that can still be cheaper than the best known, lowest bound first. */
+  #choices(sets: readonly { readonly used: number; readonly goods: number }[]): readonly Bounded[] {
+    const choices: Bounded[] = [];
     for (const { used, goods } of sets) {
-      if (this.#best !== undefined && goods >= this.#best.cost - DUST) continue;
+      const suppliers = this.#tried.filter((_, bit) => (used >> bit) & 1);
       // Only where there is postage to save and an amount from which it is saved.
-      const saving = bits(used).filter((bit) => this.#postage(bit) > 0 && this.#supplier(bit)?.freeFrom !== undefined);
-      const all = bits(used).reduce((sum, bit) => sum + this.#postage(bit), 0);
-      for (let choice = 0; choice < 1 << saving.length; choice += 1) {
-        const free = bits(choice).map((k) => saving[k] ?? 0);
-        const saved = free.reduce((sum, bit) => sum + this.#postage(bit), 0);
-        choices.push({ used, free: free.reduce((mask, bit) => mask | (1 << bit), 0), bound: goods + all - saved });
+      const saving = suppliers.filter((s) => this.#postage(s) > 0 && this.#supplier(s)?.freeFrom !== undefined);
+      const all = suppliers.reduce((sum, s) => sum + this.#postage(s), 0);
+      const already = suppliers.reduce((sum, s) => sum + this.#already(s), 0);
+      for (let chosen = 0; chosen < 1 << saving.length; chosen += 1) {
+        const free = saving.filter((_, k) => (chosen >> k) & 1);
+        const fixed = all + already - free.reduce((sum, s) => sum + this.#postage(s), 0);
+        if (goods + fixed >= this.#most()) continue;
+        const choice = { used, fixed, goals: this.#goals(suppliers, free) };
+        const bound = loosestBound(this.#covers, this.#needs, choice, this.#most());
+        if (bound < this.#most()) choices.push({ ...choice, bound });
       }
     }
-    return choices.sort((a, b) => a.bound - b.bound || bits(a.used).length - bits(b.used).length);
+    return choices.sort((a, b) => a.bound - b.bound);
   }
 
-  #supplier(bit: number): OrderSupplier | undefined {
-    return this.#question.suppliers[this.#tried[bit] ?? -1];
+  /** What goods must still come to, at suppliers where there is such an amount. */
+  #goals(suppliers: readonly number[], free: readonly number[]): Choice['goals'] {
+    return suppliers.flatMap((supplier) => {
+      const { least = 0, freeFrom = 0 } = this.#supplier(supplier) ?? {};
+      const amount = Math.max(least, free.includes(supplier) ? freeFrom : 0) - this.#already(supplier);
+      return amount > DUST ? [{ supplier, amount }] : [];
+    });
   }
 
-  #postage(bit: number): number {
-    return this.#supplier(bit)?.postage ?? 0;
+  #supplier(s: number): OrderSupplier | undefined {
+    return this.#question.suppliers[s];
+  }
+
+  #postage(s: number): number {
+    return this.#supplier(s)?.postage ?? 0;
   }
 
   #cheapestCounts(used: number): readonly number[] {
     const counts = this.#question.offers.map(() => 0);
     for (const need of this.#needs) {
       for (const [offer, count] of this.#covers.cheapest(need, used)?.counts ?? []) counts[offer] = count;
+    }
+    return counts;
+  }
+
+  /** With further packs where a least order is not met. */
+  #toppedUp(used: number, cheapest: readonly number[]): readonly number[] {
+    const counts = [...cheapest];
+    const { goods } = this.#priced(cheapest);
+    for (const [bit, s] of this.#tried.entries()) {
+      const missing = (this.#supplier(s)?.least ?? 0) - (goods[s] ?? 0);
+      if (((used >> bit) & 1) === 0 || missing <= DUST) continue;
+      for (const [offer, count] of toppedUp(this.#covers.all, s, missing) ?? []) {
+        counts[offer] = (counts[offer] ?? 0) + count;
+      }
     }
     return counts;
   }
@@ -139,58 +176,13 @@ class Search {
     return sum;
   }
 
-  /** What goods at a supplier must come to under a choice. */
-  #wanted({ free }: Choice, bit: number): number {
-    const supplier = this.#supplier(bit);
-    const saving = (free >> bit) & 1 ? (supplier?.freeFrom ?? 0) : 0;
-    return Math.max(supplier?.least ?? 0, saving);
-  }
-
-  #tryChoice(choice: Choice): void {
-    const bound = bits(choice.used).filter((bit) => this.#wanted(choice, bit) > 0);
-    const wanted = bound.map((bit) => this.#wanted(choice, bit));
-    const suppliers = bound.map((bit) => this.#tried[bit] ?? -1);
-    const goods = this.#goods(choice.used);
-    const slack = Math.min(
-      this.#most(suppliers, wanted),
-      (this.#best?.cost ?? Number.POSITIVE_INFINITY) - choice.bound,
-    );
-    let labels: readonly Label[] = [{ cost: 0, spends: wanted.map(() => 0), counts: new Map() }];
-    let least = 0;
-    for (const need of this.#needs) {
-      const cheapest = this.#covers.cheapest(need, choice.used)?.cost ?? 0;
-      least += cheapest;
-      const limits = { suppliers, wanted, most: cheapest + slack };
-      const given = coversOf(this.#covers.offers(need, choice.used), this.#question.needs[need] ?? 0, limits);
-      const joined = joinLabels(labels, given.labels, wanted, least + slack);
-      if (!given.whole || !joined.whole) this.#proven = false;
-      labels = joined.labels;
+  #tryChoice(choice: Bounded): void {
+    const found = cheapestOfChoice(this.#covers, this.#needs, choice, this.#most());
+    if (!found.whole) this.#proven = false;
+    for (const bought of found.orders) {
+      const counts = this.#question.offers.map((_, k) => bought.get(k) ?? 0);
+      this.#keep(counts);
     }
-    for (const label of labels) if (label.cost <= goods + slack + DUST) this.#finish(label, bound, wanted);
-  }
-
-  /** No order is worth dearer packs by more than all it must come to and a pack at each supplier. */
-  #most(suppliers: readonly number[], wanted: readonly number[]): number {
-    const dearest = suppliers.map((supplier) =>
-      this.#question.offers.reduce(
-        (most, offer) => (offer.supplier === supplier ? Math.max(most, offer.price) : most),
-        0,
-      ),
-    );
-    return [...wanted, ...dearest].reduce((sum, amount) => sum + amount, 0);
-  }
-
-  /** Tops orders up to what they must come to, and keeps the whole where it is the cheapest so far. */
-  #finish(label: Label, bound: readonly number[], wanted: readonly number[]): void {
-    const counts = this.#question.offers.map((_, k) => label.counts.get(k) ?? 0);
-    for (const [k, bit] of bound.entries()) {
-      const missing = (wanted[k] ?? 0) - (label.spends[k] ?? 0);
-      if (missing <= DUST) continue;
-      const extra = toppedUp(this.#question.offers, this.#tried[bit] ?? 0, missing);
-      if (extra === undefined) return;
-      for (const [offer, count] of extra) counts[offer] = (counts[offer] ?? 0) + count;
-    }
-    this.#keep(counts);
   }
 
   #keep(counts: readonly number[]): void {
@@ -205,8 +197,8 @@ class Search {
     readonly met: boolean;
   } {
     const { suppliers, offers } = this.#question;
-    const goods = suppliers.map(() => 0);
-    const ordered = suppliers.map(() => false);
+    const goods = suppliers.map((_, s) => this.#already(s));
+    const ordered = goods.map((amount) => amount > 0);
     offers.forEach(({ supplier, price }, k) => {
       const count = counts[k] ?? 0;
       goods[supplier] = (goods[supplier] ?? 0) + count * price;
@@ -222,36 +214,21 @@ class Search {
   }
 }
 
-/** All that offer something needed; of more than can be tried, those that offer most of it. */
-function suppliersToTry({ offers, suppliers }: OrderQuestion, needs: readonly number[]): readonly number[] {
-  const offering = (s: number): number =>
-    needs.filter((need) => offers.some((offer) => offer.need === need && offer.supplier === s)).length;
-  return suppliers
-    .map((_, s) => s)
-    .filter((s) => offering(s) > 0)
-    .sort((a, b) => offering(b) - offering(a) || a - b)
-    .slice(0, MOST_SUPPLIERS);
+function offering({ offers }: OrderQuestion, needs: readonly number[], s: number): number {
+  return needs.filter((need) => offers.some((offer) => offer.need === need && offer.supplier === s)).length;
 }
 
-/** More ways than this under way at once are cut to the cheapest. */
-const MOST_LABELS = 3000;
+function offeringAny(question: OrderQuestion, needs: readonly number[]): number {
+  return question.suppliers.filter(({ already = 0 }, s) => already > 0 || offering(question, needs, s) > 0).length;
+}
 
-/** Every label with every cover of the next need, without those that cost too much, or no less and spend no more where it counts. */
-function joinLabels(
-  labels: readonly Label[],
-  covers: readonly Label[],
-  wanted: readonly number[],
-  most: number,
-): { readonly labels: readonly Label[]; readonly whole: boolean } {
-  const joined: Label[] = [];
-  for (const label of labels) {
-    for (const cover of covers) {
-      const cost = label.cost + cover.cost;
-      if (cost > most + DUST) continue;
-      const spends = wanted.map((amount, k) => Math.min(amount, (label.spends[k] ?? 0) + (cover.spends[k] ?? 0)));
-      joined.push({ cost, spends, counts: new Map([...label.counts, ...cover.counts]) });
-    }
-  }
-  const kept = notWorse(joined);
-  return { labels: kept.slice(0, MOST_LABELS), whole: kept.length <= MOST_LABELS };
+/** All that offer something needed or are ordered from already; of more than can be tried, those that offer most of it. */
+function suppliersToTry(question: OrderQuestion, needs: readonly number[]): readonly number[] {
+  const offers = question.suppliers.map((_, s) => offering(question, needs, s));
+  const begun = (s: number): number => ((question.suppliers[s]?.already ?? 0) > 0 ? 1 : 0);
+  return question.suppliers
+    .map((_, s) => s)
+    .filter((s) => (offers[s] ?? 0) + begun(s) > 0)
+    .sort((a, b) => begun(b) - begun(a) || (offers[b] ?? 0) - (offers[a] ?? 0) || a - b)
+    .slice(0, MOST_SUPPLIERS);
 }

@@ -9,6 +9,7 @@ import { newColumn } from './dialogs/new-column-state.ts';
 import { pendingUpgrade } from './dialogs/upgrade-state.ts';
 import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
+import { shownView } from './glance/opening.ts';
 import { pendingImport } from './importing/import-state.ts';
 import { BottomLine } from './page/bottom-line.tsx';
 import { emptyWords } from './page/empty-words.ts';
@@ -21,6 +22,7 @@ import { TopLine } from './page/top-line.tsx';
 import { RowPanel } from './panels/row/row-panel.tsx';
 import { drawer, narrow } from './store/screen.ts';
 import { sheetOnScreen } from './store/selection.ts';
+import { type View, view } from './store/view.ts';
 import { isOpen, openings, workbook } from './store/workbook.ts';
 import { BranchBar } from './what-if/branch-bar.tsx';
 import { whatIf } from './what-if/what-if-state.ts';
@@ -31,8 +33,15 @@ const ImportDialog = later(() => import('./importing/import-dialog.tsx').then((p
 const KeptDialog = later(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
 const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
-
 const WhatIfDialog = later(() => import('./what-if/what-if-dialog.tsx').then((part) => part.WhatIfDialog));
+const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
+
+const WHOLE_NAMES = {
+  glance: 'The season at a glance',
+  pictures: 'Pictures',
+  paper: 'Paper',
+  'first visit': 'A new season',
+} as const;
 
 /** The whole page; empty until a workbook is open. */
 export function App() {
@@ -56,6 +65,8 @@ const columnIsOpen = signal(true);
 const drawerIsOpen = signal(false);
 
 function Desk() {
+  const shown = shownView(workbook(), view.value);
+  if (shown.at !== 'sheet') return <Whole shown={shown} />;
   const kind = drawer.value ? 'drawer' : 'column';
   const open = drawer.value ? drawerIsOpen.value : columnIsOpen.value;
   return (
@@ -65,6 +76,20 @@ function Desk() {
       <FormulaLine />
       <Sheet />
       <Panel />
+      <BottomLine />
+    </div>
+  );
+}
+
+/** What shows the season as a whole takes the room of formula line, sheet and panel. */
+function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
+  return (
+    <div class="desk desk-whole">
+      <TopLine />
+      <SheetList />
+      <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
+        <GlancePage />
+      </main>
       <BottomLine />
     </div>
   );

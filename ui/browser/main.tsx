@@ -4,9 +4,11 @@
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { startKeys } from './commands/keys.ts';
+import { startDrop } from './files/drop.ts';
 import { saveWorkbook } from './files/own-file.ts';
 import { startKeeping } from './keeping/keeper.ts';
 import { openAtStart } from './keeping/start.ts';
+import { startOffline } from './offline/builds.ts';
 import { startAppearance } from './store/appearance.ts';
 import { followWidths } from './store/screen.ts';
 import './tokens.css';
@@ -24,3 +26,5 @@ const place = document.getElementById('app');
 if (place !== null) render(<App />, place);
 startKeeping({ saveToFile: () => void saveWorkbook() });
 await openAtStart();
+startDrop();
+startOffline();

@@ -12,6 +12,8 @@ import { explainCell } from './explain.ts';
 import { listJournal, undoLast } from './history.ts';
 import { printJobs, saveCalendar } from './jobs.ts';
 import { makeNew } from './new.ts';
+import { order } from './order.ts';
+import { rollSeasonOver, showLearned } from './seasons-end.ts';
 import { exportTable, importRows } from './table-files.ts';
 import { listTables, printTable } from './tables.ts';
 import { gridOfFigures, seekValue } from './trials.ts';
@@ -134,6 +136,14 @@ export const VERBS: readonly Verb[] = [
     run: placePlantings,
   },
   {
+    name: 'order',
+    takes: ['FILE'],
+    options: { ...CHANGING, supplier: 'value', csv: 'flag' },
+    optionsInWords: `[--supplier NAME [--csv]] ${CHANGING_IN_WORDS}`,
+    does: "works out the cheapest whole order across all suppliers and keeps it; with --supplier prints that supplier's order, as text or CSV",
+    run: order,
+  },
+  {
     name: 'check',
     takes: ['FILE'],
     options: {},
@@ -156,6 +166,22 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: '--out X.ics [--force] [--dry-run]',
     does: 'writes all jobs as a calendar file that phones and other programs read',
     run: saveCalendar,
+  },
+  {
+    name: 'learned',
+    takes: ['FILE'],
+    options: { ...CHANGING, take: 'value' },
+    optionsInWords: `[--take NAME] ${CHANGING_IN_WORDS}`,
+    does: 'lists the figures that the records taught; --take makes one of them the farm’s own',
+    run: showLearned,
+  },
+  {
+    name: 'rollover',
+    takes: ['FILE'],
+    options: { season: 'value', out: 'value', plan: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--force] [--dry-run]',
+    does: 'writes the workbook of the next season: lots, beds’ history and results along, dates a year on',
+    run: rollSeasonOver,
   },
   {
     name: 'branch',

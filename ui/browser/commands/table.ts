@@ -7,6 +7,7 @@ import type { PageCommand } from './command.ts';
 import { EVERYWHERE } from './everywhere.ts';
 import { LINE } from './line-commands.ts';
 import { MOVES } from './moves.ts';
+import { SEASON_COMMANDS } from './season-commands.ts';
 import { COLUMN_COMMANDS, ROW_COMMANDS } from './sheet-commands.ts';
 
 export const COMMANDS: readonly PageCommand[] = [
@@ -15,6 +16,7 @@ export const COMMANDS: readonly PageCommand[] = [
   ...CELL_COMMANDS,
   ...ROW_COMMANDS,
   ...COLUMN_COMMANDS,
+  ...SEASON_COMMANDS,
   ...LINE,
 ];
 

@@ -3,12 +3,12 @@
 
 import { settings, type Workbook } from '../../../engine/index.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
+import { contentSum } from '../keeping/entries.ts';
 import { showAndKeep, showFresh } from '../keeping/keeper.ts';
 import { openKept, type Shown, switchTo } from '../keeping/switching.ts';
 import { workbookWithFile } from '../keeping/workbooks.ts';
 import { tell } from '../store/notices.ts';
 import { freshDemo, freshSeason } from './fresh.ts';
-import { fileSum } from './own-file.ts';
 import { readWorkbook } from './read.ts';
 
 /** Opens a file of a person's own; one whose content is kept here already opens with what was changed here since. */
@@ -23,7 +23,7 @@ export async function openFile(file: File, handle?: FileSystemFileHandle): Promi
     return;
   }
   const { workbook, notes } = opened;
-  const sum = fileSum(workbook);
+  const sum = contentSum(workbook);
   const here = await workbookWithFile(file.name, sum).catch(() => undefined);
   if (here !== undefined) {
     await openKept(here.id, here.title);

@@ -24,6 +24,7 @@ import { followHand, handOf, takeInHand } from './hand.ts';
 import { mend } from './mending.ts';
 import { type Found, type KeptOpening, type OpenedKept, openFound } from './opening.ts';
 import type { JournalRecord, OwnFile, VersionKind } from './records.ts';
+import { remindOfFile } from './reminding.ts';
 import { Session, type SessionEvents } from './session.ts';
 import type { Unsaved } from './standing.ts';
 import { faultOf, StorageFault } from './storage.ts';
@@ -128,7 +129,9 @@ export async function showFound({ session: next, found }: FoundKept, unsaved: Un
   next.begin(opened, unsaved);
   void noteOpened(id).then(
     (record) => {
-      if (session === next) ownFile.value = record?.file;
+      if (session !== next || record === undefined) return;
+      ownFile.value = record.file;
+      remindOfFile(opened.workbook, record, helps.saveToFile);
     },
     () => undefined,
   );

@@ -2,21 +2,25 @@
 // things in it need attention.
 
 import { type Finding, type FindingLevel, rows, sheetViews } from '../../../engine/index.ts';
+import { shownView } from '../glance/opening.ts';
 import { findings } from '../store/findings.ts';
 import { goTo, sheetOnScreen } from '../store/selection.ts';
 import { questionsOf } from '../store/sheets.ts';
+import { view } from '../store/view.ts';
 import { workbook } from '../store/workbook.ts';
 import { fetchGrid } from './fetch-grid.ts';
+import { ViewsList } from './views-list.tsx';
 
 /** Someone reaches for the sheets: what they need is on its way by the time they choose one. A failure shows when they do. */
 const onReach = (): void => void fetchGrid().catch(() => undefined);
 
 export function SheetList() {
   const book = workbook();
-  const here = sheetOnScreen.value;
+  const here = shownView(book, view.value).at === 'sheet' ? sheetOnScreen.value : undefined;
   const counts = countBySheet(findings.value);
   return (
     <nav class="sheet-list" aria-label="Sheets" onPointerEnter={onReach} onFocusCapture={onReach}>
+      <ViewsList />
       {questionsOf(sheetViews(book)).map(({ name: question, within }) => (
         <section key={question}>
           <h2>{question}</h2>
