@@ -27,6 +27,7 @@ const SENTENCES = {
   'rename column': 'Rename {column}',
   'move column': 'Move {column}',
   'add sheet': 'Add the sheet {sheet}',
+  'bring sheets': 'Bring in {sheets}',
   'remove sheet': 'Remove the sheet {sheet}',
   'rename sheet': 'Rename {sheet}',
   'move sheet': 'Move {sheet}',

@@ -11,6 +11,7 @@ import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
 import { shownView } from './glance/opening.ts';
 import { pendingImport } from './importing/import-state.ts';
+import { formulaTried, ownSheets } from './own/own-state.ts';
 import { BottomLine } from './page/bottom-line.tsx';
 import { emptyWords } from './page/empty-words.ts';
 import { fetchGrid } from './page/fetch-grid.ts';
@@ -23,7 +24,7 @@ import { RowPanel } from './panels/row/row-panel.tsx';
 import { drawer, narrow } from './store/screen.ts';
 import { sheetOnScreen } from './store/selection.ts';
 import { type View, view } from './store/view.ts';
-import { isOpen, openings, workbook } from './store/workbook.ts';
+import { isOpen, screens, workbook } from './store/workbook.ts';
 import { BranchBar } from './what-if/branch-bar.tsx';
 import { whatIf } from './what-if/what-if-state.ts';
 
@@ -33,6 +34,8 @@ const ImportDialog = later(() => import('./importing/import-dialog.tsx').then((p
 const KeptDialog = later(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
 const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
+const OwnDialog = later(() => import('./own/own-dialog.tsx').then((part) => part.OwnDialog));
+const FormulaDialog = later(() => import('./own/formula-dialog.tsx').then((part) => part.FormulaDialog));
 const WhatIfDialog = later(() => import('./what-if/what-if-dialog.tsx').then((part) => part.WhatIfDialog));
 const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
 
@@ -54,6 +57,8 @@ export function App() {
       {pendingUpgrade.value === undefined ? null : <UpgradeDialog />}
       {keptList.value === undefined ? null : <KeptDialog />}
       {whatIf.value === undefined ? null : <WhatIfDialog />}
+      {ownSheets.value === undefined ? null : <OwnDialog />}
+      {formulaTried.value === undefined ? null : <FormulaDialog />}
       <Menu />
       <NoticeCorner />
     </>
@@ -88,6 +93,7 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
       <TopLine />
       <SheetList />
       <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
+        <BranchBar />
         <GlancePage />
       </main>
       <BottomLine />
@@ -98,7 +104,7 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
 function Sheet() {
   const sheet = sheetView(workbook(), sheetOnScreen.value);
   if (sheet === undefined) return <main class="sheet" />;
-  const key = `${openings.value} ${sheet.id}`;
+  const key = `${screens.value} ${sheet.id}`;
   return (
     <main class="sheet" aria-label={sheet.name}>
       <BranchBar />

@@ -11,6 +11,7 @@ import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
 import { pickWorkbook } from '../files/pick.ts';
 import { newerTemplate } from '../files/read.ts';
 import { isTyping } from '../formula-line/draft.ts';
+import { ownSheets } from '../own/own-state.ts';
 import { toNextRegion } from '../page/regions.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { redo, setUnits, undo } from '../store/change.ts';
@@ -96,6 +97,15 @@ export const EVERYWHERE: readonly PageCommand[] = [
     menus: { workbook: 0 },
     run: () => {
       keptList.value = { shows: 'versions' };
+    },
+  },
+  {
+    id: 'own sheets',
+    label: 'Sheets of your own ...',
+    changes: true,
+    menus: { workbook: 0 },
+    run: ({ place }) => {
+      ownSheets.value = { sheet: place.sheet };
     },
   },
   { id: 'what if', label: 'What if ...', menus: { workbook: 0 }, run: openWhatIf },

@@ -24,6 +24,9 @@ export const revision = signal(0);
 /** Raised whenever a workbook is opened in place of another: what was made for the old one is made anew. */
 export const openings = signal(0);
 
+/** Raised as well when a branch comes on screen or goes: what stood for a cell of the other is made anew. */
+export const screens = signal(0);
+
 /** Why nothing can be changed just now (the workbook is open in another tab), as a sentence; undefined where it can. */
 export const readOnly = signal<string | undefined>(undefined);
 
@@ -123,7 +126,7 @@ export function showBranch(id: string | undefined): void {
   }
   batch(() => {
     branch.value = id === undefined || workbook === undefined ? undefined : { id, workbook };
-    openings.value += 1;
+    screens.value += 1;
     revision.value += 1;
   });
 }
@@ -152,6 +155,7 @@ export function takeWorkbook(next: Workbook): void {
     branch.value = undefined;
     opened.value = next;
     openings.value += 1;
+    screens.value += 1;
     revision.value += 1;
   });
 }
