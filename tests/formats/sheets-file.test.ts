@@ -25,6 +25,8 @@ const MESSAGE = { code: 'work', parts: {} };
 let ids = 0;
 const newId = (): string => `t${++ids}`;
 
+let fresh: Workbook | undefined;
+
 function season(): Workbook {
   const made = newDocument(SEASON, seasonStart({ season: 2027, today: TODAY }), newId);
   const opened = made.ok ? Workbook.open(made.data, testWorld(SEASON)) : undefined;
@@ -103,7 +105,8 @@ describe('sheets out and in', () => {
 
 describe('gallery', () => {
   test.each(GALLERY)('$title checks in a season, once and twice', (file) => {
-    const workbook = season();
+    fresh ??= season();
+    const workbook = fresh.branch();
     const text = `${JSON.stringify(file)}\n`;
     for (const _ of [1, 2]) bring(workbook, text);
     const own = sheetViews(workbook).filter((sheet) => sheet.own);
