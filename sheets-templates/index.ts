@@ -5,6 +5,7 @@ import { SEASON, type SeasonOptions, seasonStart } from './season.ts';
 
 export type { Act } from './acts/act.ts';
 export { laySuccession } from './acts/lay-succession.ts';
+export { plantWay } from './acts/plant-way.ts';
 export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';
 export { PLANS, type RollOverOptions, rollOver } from './acts/roll-over.ts';
 export { isLearned, type LearnedOffer, learnedOffers, takeOver } from './acts/take-over.ts';

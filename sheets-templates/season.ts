@@ -46,12 +46,14 @@ import { tasksSheet } from './tasks.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
+import { withViews } from './views.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
+import { bedsToTrySheet, WAY_ROWS, waysSheet, waysToPlantSheet } from './ways.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
 import { weeksSheet } from './weeks.ts';
 import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
-export const SEASON_SHEETS: readonly SheetDeclaration[] = [
+export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   farmSheet,
   climateSheet,
   monthlyClimateSheet,
@@ -76,6 +78,9 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   orderLinesSheet,
   sizeGradesSheet,
   bestSpacingSheet,
+  waysToPlantSheet,
+  bedsToTrySheet,
+  waysSheet,
   weeksSheet,
   weeklyHarvestSheet,
   curingSheet,
@@ -123,7 +128,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   trialFitsSheet,
   bulbingRecordsSheet,
   sourcesSheet,
-];
+]);
 
 /** What a fresh workbook holds: the crop library, tray formats, size bands, months and sources. */
 const SHIPPED: Template['rows'] = {
@@ -133,6 +138,7 @@ const SHIPPED: Template['rows'] = {
   [workRatesSheet.id]: shippedRows(workRatesSheet, WORK_RATE_ROWS, ({ Work }) => wordOf(String(Work))),
   [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
   [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
+  [waysSheet.id]: shippedRows(waysSheet, WAY_ROWS, ({ Way }) => wordOf(String(Way))),
   [mixesSheet.id]: shippedRows(mixesSheet, MIX_ROWS, ({ Mix }) => wordOf(String(Mix))),
   [mixIngredientsSheet.id]: shippedRows(mixIngredientsSheet, MIX_INGREDIENT_ROWS, ({ Mix, Ingredient }) =>
     wordOf(`${String(Mix)} ${String(Ingredient)}`),

@@ -36,8 +36,10 @@ test('a workbook opens on the season at a glance, and each part leads to its she
   await glance.getByRole('button', { name: 'All jobs of the year' }).click();
   await page.getByRole('main', { name: 'Tasks', exact: true }).waitFor();
   await home.click();
-  await glance.locator('.glance-attention button').first().click();
-  await page.getByRole('main', { name: 'Plantings', exact: true }).waitFor();
+  const first = glance.locator('.glance-attention button').first();
+  const sheet = ((await first.locator('.where').textContent()) ?? '').split(':')[0] ?? '';
+  await first.click();
+  await page.getByRole('main', { name: sheet, exact: true }).waitFor();
   expect(problems).toEqual([]);
 });
 

@@ -1,7 +1,7 @@
 // The terminal's verbs in one list: what each is called, takes and does. Help is printed from it, and run.ts runs by it.
 
 import { FORMATS } from '../../engine/index.ts';
-import { laySuccessions, placePlantings } from './acts.ts';
+import { laySuccessions, placePlantings, plantTheWay } from './acts.ts';
 import type { Given, Options } from './arguments.ts';
 import { branchOut, compareBranches } from './branches.ts';
 import { checkWorkbook } from './check.ts';
@@ -134,6 +134,14 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: `[--seed NUMBER] ${CHANGING_IN_WORDS}`,
     does: 'proposes a bed for every planting that has none typed',
     run: placePlantings,
+  },
+  {
+    name: 'plant',
+    takes: ['FILE', 'BED', 'WAY'],
+    options: CHANGING,
+    optionsInWords: CHANGING_IN_WORDS,
+    does: 'turns a way of Ways to plant into the planting; BED names a row of Beds to try',
+    run: plantTheWay,
   },
   {
     name: 'order',

@@ -1,6 +1,7 @@
 // The season at a glance in the page: what a workbook opens on. Each part is a door to its sheet.
 
 import { message, settings, showDate } from '../../../engine/index.ts';
+import { CommandButton } from '../commands/command-button.tsx';
 import { PLANTINGS } from '../panels/columns.ts';
 import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
 import { change, UNDO } from '../store/change.ts';
@@ -8,7 +9,8 @@ import { rowsInWords } from '../store/finding-groups.ts';
 import { findings, LEVELS } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { goTo } from '../store/selection.ts';
-import { readOnly, workbook } from '../store/workbook.ts';
+import { view } from '../store/view.ts';
+import { readOnly, steps, workbook } from '../store/workbook.ts';
 import './glance.css';
 import { type Glance, glanceOf } from './glance.ts';
 import type { Total } from './totals.ts';
@@ -27,6 +29,9 @@ export function GlancePage() {
       <header class="glance-head">
         <h2>The season at a glance</h2>
         <p>{[showDate(today), strip?.says ?? title].join('. ')}</p>
+        {steps.value.undo === undefined ? (
+          <CommandButton id="new season">Begin a season of your own</CommandButton>
+        ) : null}
       </header>
       {strip === undefined ? null : <YearStripPicture strip={strip} />}
       <div class="glance-sides">
@@ -64,6 +69,15 @@ function Jobs({ jobs: { jobs, hours, week, next } }: { readonly jobs: WeekJobs }
       <p>
         <button type="button" class="quiet door" onClick={() => goTo(TASKS)}>
           {jobs.length > JOBS_SHOWN ? `All ${jobs.length} of this week, and the rest` : 'All jobs of the year'}
+        </button>
+        <button
+          type="button"
+          class="quiet door"
+          onClick={() => {
+            view.value = { at: 'paper', pages: 'week' };
+          }}
+        >
+          The week on paper
         </button>
       </p>
     </section>

@@ -123,7 +123,7 @@ function Bar(props: LineProps & { readonly bar: CalendarBar }) {
     <g
       class={classes}
       role="button"
-      tabIndex={isCurrent ? 0 : -1}
+      tabindex={isCurrent ? 0 : -1}
       data-planting={bar.planting}
       data-spreading={bar.spreading ? 'yes' : undefined}
       aria-label={`${words}${bar.proposed ? ', proposed dates' : ''}`}

@@ -41,7 +41,7 @@ interface Hand {
   readonly bed: string;
 }
 
-export function CalendarPicture({ title = 'The beds through the season' }: { readonly title?: string }) {
+export function CalendarPicture() {
   const book = workbook();
   const { today } = settings(book);
   const now = seasonCalendar(book, today);
@@ -140,7 +140,7 @@ export function CalendarPicture({ title = 'The beds through the season' }: { rea
       onKeyDown={hand === undefined ? onKeyDown : undefined}
     >
       <Frame
-        title={title}
+        title="The beds through the season"
         says={now.says}
         table={calendarTable(book, now)}
         legend={LEGEND}
