@@ -18,7 +18,7 @@ async function faults(page: Page): Promise<readonly string[]> {
 test('a sheet is added, named, given a check, removed, and others come from the gallery', async () => {
   const { page, close } = await openWorkbook({ width: 1440, height: 900 });
   await page.getByRole('button', { name: 'More' }).click();
-  await page.getByRole('menuitem', { name: 'Sheets of your own ...' }).click();
+  await page.getByRole('menuitem', { name: 'Sheets of your own' }).click();
   const dialog = page.getByRole('dialog', { name: 'Sheets of your own' });
   await dialog.getByRole('textbox', { name: 'Name', exact: true }).fill('Bed notes');
   await dialog.getByLabel('Its rows').selectOption('each');
@@ -48,7 +48,7 @@ test('a built-in formula is tried side by side, taken, and given back', async ()
   await page.getByRole('option', { name: 'Keeper clumps' }).first().click();
   const open = async () => {
     await page.locator('.ag-cell[col-id="stations"]').first().click({ button: 'right' });
-    await page.getByRole('menuitem', { name: 'Change the formula, side by side ...' }).click();
+    await page.getByRole('menuitem', { name: 'Change the formula side by side' }).click();
   };
   await open();
   const dialog = page.locator('dialog.own');

@@ -28,7 +28,7 @@ async function spacing(page: Page): Promise<string> {
 
 async function whatIf(page: Page) {
   await page.getByRole('button', { name: 'More' }).click();
-  await page.getByRole('menuitem', { name: 'What if ...' }).click();
+  await page.getByRole('menuitem', { name: 'What if' }).click();
   const dialog = page.getByRole('dialog', { name: 'What if' });
   await dialog.waitFor();
   return dialog;

@@ -134,14 +134,14 @@ export const EVERYWHERE: readonly PageCommand[] = [
   },
   {
     id: 'own sheets',
-    label: 'Sheets of your own ...',
+    label: 'Sheets of your own',
     changes: true,
     menus: { workbook: 0 },
     run: ({ place }) => {
       ownSheets.value = { sheet: place.sheet };
     },
   },
-  { id: 'what if', label: 'What if ...', menus: { workbook: 0 }, run: openWhatIf },
+  { id: 'what if', label: 'What if', menus: { workbook: 0 }, run: openWhatIf },
   {
     id: 'new season',
     label: 'New season',

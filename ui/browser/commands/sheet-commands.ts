@@ -105,7 +105,7 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
   },
   {
     id: 'formula side by side',
-    label: 'Change the formula, side by side ...',
+    label: 'Change the formula side by side',
     changes: true,
     applies: ({ column }) => column !== undefined && hasFormula(column),
     menus: { cell: 3, column: 1 },
