@@ -121,6 +121,7 @@ export {
   whyNotPlaced,
 } from './planning/bed-plan.ts';
 export { BED_CHANGES, BedSearch } from './planning/bed-search.ts';
+export { type Choice, type Chosen, choose, type Limit, type LinearProgram, type Solver } from './planning/choice.ts';
 export type { Offer as OrderOffer } from './planning/order-covers.ts';
 export { seededNumbers } from './planning/seeded.ts';
 export { eachPlanting, harvestStarts, MOST_PLANTINGS, startsLeft } from './planning/succession.ts';

@@ -4,6 +4,7 @@ import type { Start, Template, TemplateShelf } from '../engine/index.ts';
 import { SEASON, type SeasonOptions, seasonStart } from './season.ts';
 
 export type { Act } from './acts/act.ts';
+export { chooseAmounts } from './acts/choose-amounts.ts';
 export { laySuccession } from './acts/lay-succession.ts';
 export { plantWay } from './acts/plant-way.ts';
 export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';

@@ -61,6 +61,7 @@ const SENTENCES = {
   'lay succession': 'Lay {succession}',
   'work out order': 'Work out the order',
   'plant a way': 'Plant {way}',
+  'choose amounts': 'Choose how much of {count} plantings',
   'propose beds': 'Propose beds for {count} plantings',
   'learn figure': '{of}: take over the learned {figure}',
   'add branch': 'Branch {branch}',
