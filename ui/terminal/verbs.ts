@@ -44,7 +44,7 @@ export const VERBS: readonly Verb[] = [
     takes: ['[TEMPLATE]'],
     options: { out: 'value', units: 'value', currency: 'value', season: 'value', force: 'flag', 'dry-run': 'flag' },
     optionsInWords: '--out FILE [--units us|si] [--currency CODE] [--season YEAR] [--force] [--dry-run]',
-    does: 'writes a fresh workbook file: season where no template is named, or demo for the demo farm',
+    does: 'writes a fresh workbook file: season where no template is named, onions, seedlings, or demo for the demo farm',
     run: makeNew,
   },
   {
@@ -258,9 +258,9 @@ export const VERBS: readonly Verb[] = [
   {
     name: 'undo',
     takes: ['FILE'],
-    options: { out: 'value', force: 'flag', 'dry-run': 'flag' },
-    optionsInWords: '[--out FILE] [--force] [--dry-run]',
-    does: 'takes back the last change in the journal, or writes the file as it was before it elsewhere',
+    options: { out: 'value', steps: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '[--out FILE [--steps NUMBER]] [--force] [--dry-run]',
+    does: 'takes back the last change in the journal, or writes the file elsewhere as it was before it, or so many changes ago',
     run: undoLast,
   },
 ];
