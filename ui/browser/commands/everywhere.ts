@@ -12,11 +12,13 @@ import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
 import { pickWorkbook } from '../files/pick.ts';
 import { newerTemplate } from '../files/read.ts';
 import { isTyping } from '../formula-line/draft.ts';
+import { ownSheets } from '../own/own-state.ts';
 import { toNextRegion } from '../page/regions.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { redo, setUnits, undo } from '../store/change.ts';
 import { openFind } from '../store/find.ts';
 import { steps, units } from '../store/workbook.ts';
+import { openWhatIf } from '../what-if/what-if-state.ts';
 import type { PageCommand } from './command.ts';
 import type { Situation } from './situation.ts';
 
@@ -130,6 +132,16 @@ export const EVERYWHERE: readonly PageCommand[] = [
       keptList.value = { shows: 'versions' };
     },
   },
+  {
+    id: 'own sheets',
+    label: 'Sheets of your own',
+    changes: true,
+    menus: { workbook: 0 },
+    run: ({ place }) => {
+      ownSheets.value = { sheet: place.sheet };
+    },
+  },
+  { id: 'what if', label: 'What if', menus: { workbook: 0 }, run: openWhatIf },
   {
     id: 'new season',
     label: 'New season',
