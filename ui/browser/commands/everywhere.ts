@@ -4,6 +4,7 @@
 import { FORMATS } from '../../../engine/index.ts';
 import { keptList } from '../dialogs/kept-state.ts';
 import { keysPage } from '../dialogs/keys-state.ts';
+import { localeDialog } from '../dialogs/locale-state.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
 import { downloadAll } from '../files/download.ts';
 import { seasonToPlan } from '../files/fresh.ts';
@@ -128,6 +129,15 @@ export const EVERYWHERE: readonly PageCommand[] = [
     menus: { workbook: 0 },
     run: () => {
       keptList.value = { shows: 'versions' };
+    },
+  },
+  {
+    id: 'locale',
+    label: 'How figures and days are written',
+    changes: true,
+    menus: { workbook: 2 },
+    run: () => {
+      localeDialog.value = true;
     },
   },
   {

@@ -20,7 +20,12 @@ export function Dialog(props: DialogProps) {
   const { id, title, takes, canTake = true, leaves = 'Leave it', onTake, onLeave, children } = props;
   const box = useRef<HTMLDialogElement>(null);
   useLayoutEffect(() => {
+    const before = document.activeElement;
     if (box.current?.open === false) box.current.showModal();
+    // Whoever shuts it goes on where they were.
+    return () => {
+      if (before instanceof HTMLElement && before.isConnected) before.focus();
+    };
   }, []);
   return (
     <dialog class={`dialog ${props.class ?? ''}`} ref={box} aria-labelledby={`${id}-title`} onClose={onLeave}>
