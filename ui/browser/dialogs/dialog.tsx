@@ -21,9 +21,11 @@ export function Dialog(props: DialogProps) {
   const box = useRef<HTMLDialogElement>(null);
   useLayoutEffect(() => {
     const before = document.activeElement;
-    if (box.current?.open === false) box.current.showModal();
+    const dialog = box.current;
+    if (dialog?.open === false) dialog.showModal();
     // Whoever shuts it goes on where they were.
     return () => {
+      dialog?.close();
       if (before instanceof HTMLElement && before.isConnected) before.focus();
     };
   }, []);

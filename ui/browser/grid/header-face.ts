@@ -31,7 +31,7 @@ export class HeaderFace implements IHeaderComp {
     this.face.remove();
   }
 
-  private draw({ shows, view, eGridHeader }: IHeaderParams<RowHandle> & HeaderProps): void {
+  private draw({ shows, view }: IHeaderParams<RowHandle> & HeaderProps): void {
     const { id, name, unit, note, role, diagnostic, formula } = shows;
     this.face.className = `column-head role-${role}${isFigure(shows) ? ' figure' : ''}`;
     const title = part('column-name', name);
@@ -48,8 +48,6 @@ export class HeaderFace implements IHeaderComp {
     const about = [note, formula === '' ? '' : `= ${formula}`, diagnostic?.why ?? ''].filter((line) => line !== '');
     this.face.title = [name, ...about].join('\n');
     this.face.classList.toggle('is-error', diagnostic !== undefined);
-    if (sorted === undefined) eGridHeader.removeAttribute('aria-sort');
-    else eGridHeader.setAttribute('aria-sort', sorted.order);
   }
 }
 
@@ -67,7 +65,6 @@ function part(className: string, text: string, words = ''): HTMLElement {
 interface SortMark {
   readonly sign: string;
   readonly words: string;
-  readonly order: 'ascending' | 'descending';
 }
 
 /** An arrow, and which key it is where there are several. */
@@ -80,6 +77,5 @@ function sortMark(column: string, { sort = [] }: View): SortMark | undefined {
   return {
     sign: `${down ? '\u2193' : '\u2191'}${place}`,
     words: `sorted ${down ? 'greatest first' : 'least first'}${place === '' ? '' : `, key ${place}`}`,
-    order: down ? 'descending' : 'ascending',
   };
 }
