@@ -27,6 +27,8 @@ export { LEAF_GROWTH_TOO_SMALL } from './agronomy/suitability.ts';
 export { OVERWINTERED_SHARE, TOPS_DOWN_THERMAL_TIME } from './agronomy/tops-down.ts';
 export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
 // Commands: what a person wishes.
+export { keepWork, lookIntoBranch, openBranch } from './commands/branch-work.ts';
+export { MOST_BRANCHES } from './commands/branches.ts';
 export type { Command, Refusal } from './commands/command.ts';
 export { type MessageCode, message, sayMessage } from './commands/messages.ts';
 // A document: plain data, opened, changed by transactions.
@@ -39,6 +41,7 @@ export { HistoryReach } from './document/history-reach.ts';
 export { ONLY_ROW } from './document/ids.ts';
 export { type NewDocument, newDocument, type Start } from './document/new.ts';
 export {
+  type BranchData,
   compose,
   type Message,
   type Operation,
@@ -124,7 +127,9 @@ export {
 export { type Arrangement, arrange, type HeldValue, type RowGroup, valuesHeld } from './queries/arranged.ts';
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
+export { compareWeeks, type WeeklyFigure, type WeeksCompared } from './queries/by-week.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
+export { type Chance, chanceOf, type Interval, intervalOf, quantile, shareOfSpread } from './queries/chances.ts';
 export {
   type CellDifference,
   type ColumnDifference,
@@ -134,17 +139,44 @@ export {
   type NameDifference,
   type RowDifference,
 } from './queries/compare.ts';
+export {
+  type ComparedTotal,
+  type ComparedValue,
+  compareCells,
+  compareTotals,
+  type DifferingCell,
+  type DifferingRow,
+  type SheetDifference,
+} from './queries/compare-branches.ts';
 export { meeting, valueKey } from './queries/conditions.ts';
+export { type Drawn, type DrawnFigure, Draws, drawnFrom, MOST_DRAWS, type StreamOf } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
+export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
 export { type Finding, type FindingLevel, Findings } from './queries/findings.ts';
+export {
+  type Input,
+  type InputsRead,
+  type InputValue,
+  MOST_VALUES,
+  putInput,
+  readInput,
+  readInputs,
+  refuseInput,
+  sayInput,
+} from './queries/inputs.ts';
 export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export type { ColumnPlace } from './queries/matching.ts';
+export { cellRange, type Uncertain } from './queries/ranges.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
+export { sayChange } from './queries/say-change.ts';
+export { SEEK_STEPS, type SeekQuestion, type Sought, type SoughtPlace, seek } from './queries/seek.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
 export { totalText, usualTotal } from './queries/totals.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
+export { type InputAt, oneWay, type TwoWay, twoWay } from './queries/two-way.ts';
+export { type UncertainInput, uncertainInputs } from './queries/uncertain.ts';
 export { type FormulaChange, type MovedFigures, type OwnFormula, type Upgrade, upgradeTo } from './queries/upgrade.ts';
 export type {
   CheckDeclaration,

@@ -18,7 +18,7 @@ import {
 } from './authoring.ts';
 
 /** How a planting begins. The Plantings sheet offers the same words. */
-export const START_METHODS = ['blocks', 'cells', 'direct seed', 'sets', 'plants'] as const;
+export const START_METHODS = ['blocks', 'cells', 'deep tray', 'nursery bed', 'direct seed', 'sets', 'plants'] as const;
 
 const PLANTED_PIECES = ['clove', 'set', 'seed tuber', 'slip', 'crown', 'runner', 'division', 'root piece', 'cutting'];
 const SEED_COUNT = quantity('seeds/g');
@@ -41,7 +41,7 @@ export const SEED_COLUMNS = [
     entered('family', 'Family', TEXT, { note: 'Botanical family; rotation goes by it.' }),
     entered('start-methods', 'Start methods', TEXT, { note: 'The ways this crop is usually started.' }),
     entered('usual-start', 'Usual start', choice(...START_METHODS), {
-      note: 'Sets stands for cloves and tubers too, plants for bought plants and slips.',
+      note: 'Sets stands for cloves and tubers too, plants for bought plants and slips; deep tray and nursery bed for seedlings raised loose, lifted and parted.',
     }),
     entered('planted-piece', 'Planted piece', choice(...PLANTED_PIECES), {
       note: 'What is planted where it is not seed; blank for seed.',
@@ -134,7 +134,9 @@ export const SEED_COLUMNS = [
   ...group(
     'Raising',
     entered('weeks-in-propagation', 'Weeks in propagation', WEEKS, { note: 'From sowing to planting out.', least: 0 }),
+    withDefault('transplant-height-low', 'Transplant height low', SPACING, '[Transplant height]', { least: 0 }),
     entered('transplant-height', 'Transplant height', SPACING, { note: 'Of a plant ready to go out.', least: 0 }),
+    withDefault('transplant-height-high', 'Transplant height high', SPACING, '[Transplant height]', { least: 0 }),
     withDefault('usual-seeds-per-block', 'Usual seeds per block', PLAIN, '1', {
       note: 'Seeds, or plants wanted, in one block or cell.',
       decimals: 1,

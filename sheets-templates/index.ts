@@ -5,11 +5,15 @@ import { SEASON, type SeasonOptions, seasonStart } from './season.ts';
 
 export type { Act } from './acts/act.ts';
 export { laySuccession } from './acts/lay-succession.ts';
+export { plantWay } from './acts/plant-way.ts';
 export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';
+export { PLANS, type RollOverOptions, rollOver } from './acts/roll-over.ts';
+export { isLearned, type LearnedOffer, learnedOffers, takeOver } from './acts/take-over.ts';
 export { workOutOrder } from './acts/work-out-order.ts';
 export type { NamedRow } from './names.ts';
 export { rowsById } from './names.ts';
 export { type OrderLine, orderCsv, ordersOf, type SupplierOrder } from './orders.ts';
+export { PLAN_BY_WEEK, PLAN_SHEETS, PLAN_TOTALS } from './totals.ts';
 export type { SeasonOptions };
 export { SEASON, seasonStart };
 

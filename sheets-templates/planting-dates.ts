@@ -142,9 +142,15 @@ export const DATE_COLUMNS = group(
     note: 'Row cover 0.2 to 1.8 Cdeg in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel 0 to 2.',
     decimals: 1,
   }),
-  withDefault('heated-to-germinate', 'Heated to germinate', YES_OR_NO, 'IF([Raised]; Farm[Heated to germinate])', {
-    note: 'A warm mat, cupboard or room until it is up.',
-  }),
+  withDefault(
+    'heated-to-germinate',
+    'Heated to germinate',
+    YES_OR_NO,
+    'IF([Raised]; AND([Start] <> "nursery bed"; Farm[Heated to germinate]))',
+    {
+      note: 'A warm mat, cupboard or room until it is up.',
+    },
+  ),
   withDefault(
     'germination-temperature',
     'Germination temperature',
@@ -153,9 +159,15 @@ export const DATE_COLUMNS = group(
         ${CROP}.[Germination best from] + (${CROP}.[Germination best to] - ${CROP}.[Germination best from]) / 2; [Raising temperature]))`,
     { note: "Middle of what the crop's seed likes best where heated; else as it is raised.", decimals: 0 },
   ),
-  withDefault('nursery-heated', 'Nursery heated', YES_OR_NO, 'IF([Raised]; Farm[Nursery heated])', {
-    note: 'While the plants grow on.',
-  }),
+  withDefault(
+    'nursery-heated',
+    'Nursery heated',
+    YES_OR_NO,
+    'IF([Raised]; AND([Start] <> "nursery bed"; Farm[Nursery heated]))',
+    {
+      note: 'While the plants grow on.',
+    },
+  ),
   withDefault(
     'raising-temperature',
     'Raising temperature',

@@ -28,7 +28,8 @@ export function massAt(density: string): string {
     * SQUARENESS([Rectangularity]; [Squareness loss]) * [Clump factor] * [Season factor]`;
 }
 
-function limit(grade: string, end: 'From' | 'To'): string {
+/** The end of a band of sizes. */
+export function limit(grade: string, end: 'From' | 'To'): string {
   return `XLOOKUP("${grade}"; 'Size grades'[Grade]; 'Size grades'[${end}])`;
 }
 

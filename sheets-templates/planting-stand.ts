@@ -42,10 +42,16 @@ export const STAND_COLUMNS = [
     computed('family', 'Family', TEXT, '[Variety].[Crop].[Family]'),
     withDefault('start', 'Start', choice(...START_METHODS), '[Variety].[Crop].[Usual start]'),
     entered('seed-lot', 'Seed lot', link('seed-lots'), { note: 'Blank: new seed.' }),
-    computed('raised', 'Raised', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells")', {
-      note: 'In the propagation house first.',
+    computed('loose', 'Loose', YES_OR_NO, 'OR([Start] = "deep tray"; [Start] = "nursery bed")', {
+      note: 'Raised close together, then lifted and parted.',
     }),
-    computed('from-seed', 'From seed', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells"; [Start] = "direct seed")'),
+    computed('raised', 'Raised', YES_OR_NO, 'OR([Start] = "blocks"; [Start] = "cells"; [Loose])', {
+      note: 'In the propagation house first, or in a nursery bed.',
+    }),
+    computed('from-seed', 'From seed', YES_OR_NO, 'OR([Raised]; [Start] = "direct seed")'),
+    computed('sown-by-the-place', 'Sown by the place', YES_OR_NO, 'AND([From seed]; NOT([Loose]))', {
+      note: 'Seed falls into the block, cell or place that the plants come from.',
+    }),
   ),
   ...WANTED_COLUMNS,
   ...group(
@@ -108,10 +114,10 @@ export const STAND_COLUMNS = [
       'seeds-per-station',
       'Seeds per station',
       PLAIN,
-      `IF([Raised]; IF(ISBLANK([Variety].[Crop].[Usual seeds per block]); 1; [Variety].[Crop].[Usual seeds per block]);
-        IF([Start] = "direct seed"; MAX(1; ROUNDUP(1 / ([Germination] * [Field survival] * [Seedlings per seed]); 1)); 1))`,
+      `IF([Loose]; 1; IF([Raised]; IF(ISBLANK([Variety].[Crop].[Usual seeds per block]); 1; [Variety].[Crop].[Usual seeds per block]);
+        IF([Start] = "direct seed"; MAX(1; ROUNDUP(1 / ([Germination] * [Field survival] * [Seedlings per seed]); 1)); 1)))`,
       {
-        note: 'In one block, cell or place; 3.5 is half threes and half fours. Direct seed: what leaves one plant a place on average.',
+        note: 'In one block, cell or place; 3.5 is half threes and half fours. Loose plants, sets and plants: how many go in one place. Direct seed: what leaves one plant a place on average.',
         decimals: 1,
         least: 0.1,
         most: 100,
@@ -132,12 +138,18 @@ export const STAND_COLUMNS = [
         IF(ISBLANK([Seed lot].[Ages from]); [Seed lot].[Germination when tested]; ${LOT_GERMINATION})))`,
       { note: 'Of the seed lot at the sowing date, or of new seed.', decimals: 0 },
     ),
-    withDefault('nursery-survival', 'Nursery survival', SHARE, 'IF([Raised]; 95%; 100%)', {
-      note: 'Blocks with a plant that reach planting out. Memory: 90 to 98 %.',
-      decimals: 0,
-      least: 0,
-      most: 100,
-    }),
+    withDefault(
+      'nursery-survival',
+      'Nursery survival',
+      SHARE,
+      'IF([Loose]; IF([Start] = "deep tray"; 85%; 70%); IF([Raised]; 95%; 100%))',
+      {
+        note: 'Blocks with a plant that reach planting out, memory: 90 to 98 %. Loose: plants fit to set out, memory; of onions from a bed one trial used half.',
+        decimals: 0,
+        least: 0,
+        most: 100,
+      },
+    ),
     withDefault(
       'field-survival',
       'Field survival',
@@ -159,7 +171,7 @@ export const STAND_COLUMNS = [
       'plants-per-station',
       'Plants per station',
       PLAIN,
-      `IF([From seed]; IF(ISBLANK([Thin to]); MEANPLANTS([Seeds per station]; [Germination]) * [Seedlings per seed];
+      `IF([Sown by the place]; IF(ISBLANK([Thin to]); MEANPLANTS([Seeds per station]; [Germination]) * [Seedlings per seed];
         THINNEDMEAN([Seeds per station] * [Seedlings per seed]; [Germination]; [Thin to])); [Seeds per station])`,
       { note: 'Mean of the places with a plant.', decimals: 2 },
     ),
@@ -167,7 +179,7 @@ export const STAND_COLUMNS = [
       'empty-stations',
       'Empty stations',
       SHARE,
-      'IF([From seed]; EMPTYSHARE([Seeds per station]; [Germination]); 0%)',
+      'IF([Sown by the place]; EMPTYSHARE([Seeds per station]; [Germination]); 0%)',
       {
         note: 'Blocks or places where nothing comes up.',
         decimals: 1,
@@ -177,7 +189,7 @@ export const STAND_COLUMNS = [
       'with-1-plant',
       'With 1 plant',
       SHARE,
-      'IF([From seed]; PLANTSSHARE(1; [Seeds per station]; [Germination]))',
+      'IF([Sown by the place]; PLANTSSHARE(1; [Seeds per station]; [Germination]))',
       {
         decimals: 0,
       },
@@ -186,7 +198,7 @@ export const STAND_COLUMNS = [
       'with-2-plants',
       'With 2 plants',
       SHARE,
-      'IF([From seed]; PLANTSSHARE(2; [Seeds per station]; [Germination]))',
+      'IF([Sown by the place]; PLANTSSHARE(2; [Seeds per station]; [Germination]))',
       {
         decimals: 0,
       },
@@ -195,7 +207,7 @@ export const STAND_COLUMNS = [
       'with-3-plants',
       'With 3 plants',
       SHARE,
-      'IF([From seed]; PLANTSSHARE(3; [Seeds per station]; [Germination]))',
+      'IF([Sown by the place]; PLANTSSHARE(3; [Seeds per station]; [Germination]))',
       {
         decimals: 0,
       },
@@ -204,7 +216,7 @@ export const STAND_COLUMNS = [
       'with-4-plants',
       'With 4 plants',
       SHARE,
-      'IF([From seed]; PLANTSSHARE(4; [Seeds per station]; [Germination]))',
+      'IF([Sown by the place]; PLANTSSHARE(4; [Seeds per station]; [Germination]))',
       {
         decimals: 0,
       },
@@ -213,7 +225,7 @@ export const STAND_COLUMNS = [
       'with-5-or-more',
       'With 5 or more',
       SHARE,
-      'IF([From seed]; MAX(0%; 1 - [Empty stations] - [With 1 plant] - [With 2 plants] - [With 3 plants] - [With 4 plants]))',
+      'IF([Sown by the place]; MAX(0%; 1 - [Empty stations] - [With 1 plant] - [With 2 plants] - [With 3 plants] - [With 4 plants]))',
       { decimals: 0 },
     ),
   ),
@@ -223,14 +235,15 @@ export const STAND_COLUMNS = [
       'blocks-to-start',
       'Blocks to start',
       PLAIN,
-      'IF([Raised]; BLOCKSNEEDED([Stations]; (1 - EMPTYSHARE([Seeds per station]; [Germination])) * [Nursery survival]; Farm[Confidence]))',
+      'IF(AND([Raised]; NOT([Loose])); BLOCKSNEEDED([Stations]; (1 - EMPTYSHARE([Seeds per station]; [Germination])) * [Nursery survival]; Farm[Confidence]))',
       { note: "So that, as surely as the farm's confidence, every place gets a block with a plant.", decimals: 0 },
     ),
     computed(
       'seeds-needed',
       'Seeds needed',
       PLAIN,
-      'IF([From seed]; ROUNDUP(IF([Raised]; [Blocks to start]; [Stations]) * [Seeds per station] * (1 + Farm[Spare seed]); 0); 0)',
+      `IF([From seed]; ROUNDUP((1 + Farm[Spare seed]) * IF([Loose]; BLOCKSNEEDED([Stations] * [Seeds per station]; MIN(100%; [Germination] * [Seedlings per seed]) * [Nursery survival]; Farm[Confidence]);
+        IF([Raised]; [Blocks to start]; [Stations]) * [Seeds per station]); 0); 0)`,
       { note: 'With the spare.', decimals: 0 },
     ),
     computed(
@@ -251,28 +264,53 @@ export const STAND_COLUMNS = [
       'cells-per-tray',
       'Cells per tray',
       PLAIN,
-      'IF([Raised]; IF(ISBLANK([Tray]); IF([Start] = "blocks"; Farm[Blocks in block tray]; Farm[Cells in cell tray]); [Tray].[Cells]))',
-      { decimals: 0 },
+      'IF(AND([Raised]; [Start] <> "nursery bed"); IF(ISBLANK([Tray]); IF([Start] = "blocks"; Farm[Blocks in block tray]; IF([Loose]; Farm[Seeds in deep tray]; Farm[Cells in cell tray])); [Tray].[Cells]))',
+      { note: 'Of a deep tray the seeds.', decimals: 0 },
     ),
-    computed('trays', 'Trays', PLAIN, 'ROUNDUP([Blocks to start] / [Cells per tray]; 0)', { decimals: 0 }),
+    computed('trays', 'Trays', PLAIN, 'ROUNDUP(IF([Loose]; [Seeds needed]; [Blocks to start]) / [Cells per tray]; 0)', {
+      decimals: 0,
+    }),
+    computed(
+      'nursery-bed-length',
+      'Nursery bed length',
+      LENGTH,
+      'IF([Start] = "nursery bed"; [Seeds needed] / (Farm[Seeds in a nursery bed] * Farm[Bed width]))',
+      { note: 'Of a bed, sown close.', decimals: 1 },
+    ),
     computed(
       'mix-volume',
       'Mix volume',
       VOLUME,
-      `IF([Raised]; IF(ISBLANK([Tray]);
+      `IF([Raised]; IF([Loose]; IF([Start] = "deep tray"; [Trays] * IF(ISBLANK([Tray]); Farm[Mix in deep tray]; [Tray].[Mix per tray]); 0 L); IF(ISBLANK([Tray]);
         IF([Start] = "blocks"; [Blocks to start] * Farm[Block volume] * Farm[Mix compaction]; [Blocks to start] * Farm[Cell volume]);
-        [Blocks to start] * [Tray].[Cell volume] * [Tray].[Compaction]))`,
+        [Blocks to start] * [Tray].[Cell volume] * [Tray].[Compaction])))`,
       { note: 'Loose mix.', decimals: 1 },
     ),
     computed(
       'bench-area',
       'Bench area',
       AREA,
-      'IF([Raised]; [Trays] * IF(ISBLANK([Tray]); IF([Start] = "blocks"; Farm[Block tray area]; Farm[Cell tray area]); [Tray].[Tray area]))',
-      { decimals: 1 },
+      'IF([Raised]; IF([Start] = "nursery bed"; 0 m2; [Trays] * IF(ISBLANK([Tray]); IF([Start] = "blocks"; Farm[Block tray area]; IF([Loose]; Farm[Deep tray area]; Farm[Cell tray area])); [Tray].[Tray area])))',
+      { note: 'None for a nursery bed.', decimals: 1 },
     ),
     computed('on-bench-from', 'On bench from', DATE, 'IF([Raised]; [Sown])'),
     computed('on-bench-until', 'On bench until', DATE, 'IF([Raised]; [Planted out])'),
+    entered('pot-on-into', 'Pot on into', link('trays'), {
+      note: 'Larger blocks, cells or pots that the plants go on into; blank where they stay as they are.',
+    }),
+    withDefault('pot-on', 'Pot on', DATE, 'IF(NOT(ISBLANK([Pot on into])); [Emergence] + 14 days)', {
+      note: 'Two weeks after they are up, before roots meet (common practice).',
+    }),
+    withDefault('harden-from', 'Harden from', DATE, 'IF([Raised]; MAX([Emergence]; [Planted out] - 7 days))', {
+      note: 'A week before planting out (common practice).',
+    }),
+    computed(
+      'ready-from',
+      'Ready from',
+      DATE,
+      `IF([Raised]; [Sown] + IF(ISBLANK(${CROP}.[Weeks in propagation]); 6 weeks; ${CROP}.[Weeks in propagation]))`,
+      { note: "By age: the crop's weeks in propagation after sowing." },
+    ),
     computed(
       'thermal-time-at-planting-out',
       'Thermal time at planting out',

@@ -14,9 +14,10 @@ import {
   PLAIN,
   PLANT_MASS,
   SHARE,
+  SIZE,
   TEXT,
 } from './authoring.ts';
-import { massAt } from './planting-space.ts';
+import { limit, massAt } from './planting-space.ts';
 
 const CROP = '[Variety].[Crop]';
 
@@ -57,6 +58,27 @@ export const WANTED_LENGTH_COLUMNS = group(
     decimals: 2,
   }),
   computed(
+    'diameter-by-spacing',
+    'Diameter by spacing',
+    SIZE,
+    'BULBDIAMETER([Plant mass by spacing]; [Diameter spread]; [Variety].[Shape factor])',
+    { note: 'Of bulbs and roots whose size counts.', decimals: 2 },
+  ),
+  computed(
+    'under-size-by-spacing',
+    'Under size by spacing',
+    SHARE,
+    `IF(OR(ISBLANK([Diameter by spacing]); ISBLANK(${limit('small', 'From')})); 0%; GRADESHARE([Diameter by spacing]; [Diameter spread]; ; ${limit('small', 'From')}))`,
+    { note: 'By number, below the small band.', decimals: 1 },
+  ),
+  computed(
+    'saleable-by-spacing',
+    'Saleable by spacing',
+    SHARE,
+    `IF(OR(ISBLANK([Diameter by spacing]); ISBLANK(${limit('small', 'From')})); 100%; 1 - GRADEMASSSHARE([Diameter by spacing]; [Diameter spread]; ; ${limit('small', 'From')}))`,
+    { note: 'By mass, no smaller than the small band.', decimals: 1 },
+  ),
+  computed(
     'sold-share',
     'Sold share',
     SHARE,
@@ -67,7 +89,7 @@ export const WANTED_LENGTH_COLUMNS = group(
     'sold-a-plant',
     'Sold a plant',
     PLANT_MASS,
-    `[Plant mass by spacing] * [Sold share] * IF(ISBLANK(${CROP}.[Curing days]); 1; 1 - ${CROP}.[Curing loss])`,
+    `[Plant mass by spacing] * [Sold share] * [Saleable by spacing] * IF(ISBLANK(${CROP}.[Curing days]); 1; 1 - ${CROP}.[Curing loss])`,
     { note: 'What one plant that stands gives for sale, on average.', decimals: 2 },
   ),
   computed(
@@ -75,7 +97,7 @@ export const WANTED_LENGTH_COLUMNS = group(
     'Plants wanted',
     PLAIN,
     `IF(ISBLANK([Wanted pieces]); [Wanted] / [Sold a plant]; IF(ISBLANK(${CROP}.[Plants per harvest unit]); [Wanted pieces] * ${CROP}.[Unit mass] / [Sold a plant];
-      [Wanted pieces] * IF(${CROP}.[Harvest unit] = "bunch"; ${CROP}.[Plants per harvest unit]; MAX(1; ${CROP}.[Plants per harvest unit])) / [Sold share]))`,
+      [Wanted pieces] * IF(${CROP}.[Harvest unit] = "bunch"; ${CROP}.[Plants per harvest unit]; MAX(1; ${CROP}.[Plants per harvest unit])) / ([Sold share] * (1 - [Under size by spacing]))))`,
     { note: 'To stand at harvest.', decimals: 0 },
   ),
   computed(

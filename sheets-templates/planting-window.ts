@@ -216,7 +216,7 @@ export const WINDOW_COLUMNS = group(
     'not-then-because',
     'Not then because',
     TEXT,
-    `IF(AND(NOT(ISBLANK([Ripe by])); ISBLANK([Date typed])); IF([Dates from] = "earliest that makes sense"; "it would have to be in the bed before " & TEXT([Earliest in the bed]; "d mmm");
+    `IF(AND(NOT(ISBLANK([Ripe by])); ISBLANK([Date typed])); IF([Dates from] = "earliest that makes sense"; IF([Autumn crop]; "it is too hot then"; "it would have to be in the bed before " & TEXT([Earliest in the bed]; "d mmm"));
       IF([Dates from] = "the cold"; "it would not be ripe before the cold"; IF(AND([Ripe] > [Ripe before the heat]; [Ripe] < [Ripe again from]); "it is too hot then";
         IF(OR([Finishes] < 1; [Window lost] > 50%); "the cold cuts it off")))))`,
     { note: 'Why it cannot be had for the date wanted.' },

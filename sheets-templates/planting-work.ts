@@ -70,16 +70,23 @@ export const WORK_COLUMNS = group(
     note: 'Clearing, compost, loosening, raking and drip line.',
     decimals: 1,
   }),
-  computed('start-hours', 'Start hours', HOURS, 'IF([Raised]; [Blocks to start] / Farm[Blocks made and sown])', {
-    note: 'Blocks or trays made and sown.',
-    decimals: 1,
-  }),
+  computed(
+    'start-hours',
+    'Start hours',
+    HOURS,
+    'IF([Raised]; IF([Loose]; [Seeds needed] / Farm[Seeds sown loose]; [Blocks to start] / Farm[Blocks made and sown]))',
+    {
+      note: 'Blocks or trays made and sown.',
+      decimals: 1,
+    },
+  ),
   computed(
     'planting-hours',
     'Planting hours',
     HOURS,
-    'IF([Start] = "direct seed"; [Rows] * [Bed length used] / Farm[Row sown]; [Stations] / Farm[Plants set out])',
-    { note: 'Setting out, or sowing in the bed.', decimals: 1 },
+    `IF([Start] = "direct seed"; [Rows] * [Bed length used] / Farm[Row sown];
+      [Stations] / Farm[Plants set out] + IF([Loose]; [Stations] * [Seeds per station] / Farm[Plants lifted and parted]; 0 h))`,
+    { note: 'Setting out, lifting and parting loose plants first; or sowing in the bed.', decimals: 1 },
   ),
   computed(
     'tending-hours',

@@ -18,6 +18,7 @@ import { labourSheet } from './labour.ts';
 import { learnedCropsSheet, learnedVarietiesSheet } from './learned.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
+import { MIX_INGREDIENT_ROWS, MIX_ROWS, mixesSheet, mixIngredientsSheet } from './mixes.ts';
 import { budgetSheet, monthsSheet } from './months.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
@@ -28,6 +29,8 @@ import { plantOrderSheet } from './plant-order.ts';
 import { plantingJobsSheet } from './planting-jobs.ts';
 import { plantingsSheet } from './plantings.ts';
 import { PRODUCT_ROWS, productsSheet } from './products.ts';
+import { propagationSheet, sowingListSheet } from './propagation.ts';
+import { raisingSheet } from './raising.ts';
 import { recordsSheet } from './records.ts';
 import { bedResultsSheet, cropResultsSheet, pastResultsSheet, plantingResultsSheet } from './results.ts';
 import { seedLotsSheet } from './seed-lots.ts';
@@ -45,6 +48,7 @@ import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
 import { withViews } from './views.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
+import { bedsToTrySheet, WAY_ROWS, waysSheet, waysToPlantSheet } from './ways.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
 import { weeksSheet } from './weeks.ts';
 import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
@@ -63,12 +67,20 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   traysSheet,
   successionsSheet,
   plantingsSheet,
+  raisingSheet,
+  sowingListSheet,
+  propagationSheet,
+  mixesSheet,
+  mixIngredientsSheet,
   seedOrderSheet,
   plantOrderSheet,
   suppliersSheet,
   orderLinesSheet,
   sizeGradesSheet,
   bestSpacingSheet,
+  waysToPlantSheet,
+  bedsToTrySheet,
+  waysSheet,
   weeksSheet,
   weeklyHarvestSheet,
   curingSheet,
@@ -126,6 +138,11 @@ const SHIPPED: Template['rows'] = {
   [workRatesSheet.id]: shippedRows(workRatesSheet, WORK_RATE_ROWS, ({ Work }) => wordOf(String(Work))),
   [cropsSheet.id]: shippedRows(cropsSheet, libraryRows(), ({ Crop }) => cropId(String(Crop))),
   [traysSheet.id]: shippedRows(traysSheet, TRAY_ROWS, ({ Tray }) => wordOf(String(Tray))),
+  [waysSheet.id]: shippedRows(waysSheet, WAY_ROWS, ({ Way }) => wordOf(String(Way))),
+  [mixesSheet.id]: shippedRows(mixesSheet, MIX_ROWS, ({ Mix }) => wordOf(String(Mix))),
+  [mixIngredientsSheet.id]: shippedRows(mixIngredientsSheet, MIX_INGREDIENT_ROWS, ({ Mix, Ingredient }) =>
+    wordOf(`${String(Mix)} ${String(Ingredient)}`),
+  ),
   [sizeGradesSheet.id]: shippedRows(sizeGradesSheet, SIZE_GRADE_ROWS, ({ Grade }) => wordOf(String(Grade))),
   [coverCropKindsSheet.id]: shippedRows(coverCropKindsSheet, COVER_CROP_ROWS, ({ Kind }) => wordOf(String(Kind))),
   [inputKindsSheet.id]: shippedRows(inputKindsSheet, INPUT_ROWS, ({ Input }) => wordOf(String(Input))),
@@ -165,6 +182,8 @@ export function seasonStart(options: SeasonOptions): Start {
     Currency: currency,
     'Block tray': '2 in blocks',
     'Cell tray': '128 cells',
+    'Deep tray': 'Deep tray',
+    'Usual mix': 'Compost, coir and grit',
     ...farm,
   };
   return { title, units, currency, today, rows: rowsById(SEASON_SHEETS, { ...rows, Farm: [ownFarm] }) };

@@ -41,6 +41,7 @@ const DATES: readonly EventDate[] = [
   ofPlanting('clear-on', 'Clear bed'),
   ofPlanting('prepare-on', 'Prepare bed'),
   ofPlanting('sow-on', 'Sow'),
+  ofPlanting('pot-on-on', 'Pot on'),
   ofPlanting('harden-on', 'Harden off'),
   ofPlanting('sow-in-the-bed-on', 'Sow in bed'),
   ofPlanting('set-out-on', 'Set out'),
@@ -74,7 +75,7 @@ function isJob(...jobs: readonly string[]): string {
 }
 
 /** What a planting's job is counted under. */
-const KIND_OF_PLANTING = `IF(${isJob('Sow', 'Harden off')}; "raising"; IF(${isJob('Prepare bed', 'Clear bed')}; "ground"; IF(${isJob('Sow in bed', 'Set out')}; "planting";
+const KIND_OF_PLANTING = `IF(${isJob('Sow', 'Pot on', 'Harden off')}; "raising"; IF(${isJob('Prepare bed', 'Clear bed')}; "ground"; IF(${isJob('Sow in bed', 'Set out')}; "planting";
         IF(${isJob('Lift and cure')}; "picking"; IF(${isJob('Check necks', 'Clean and store')}; "storing"; "care")))))`;
 const KIND_OF_OTHERS = `IF(${isJob('Pick')}; "picking"; IF(${isJob('Wash and pack')}; "packing"; IF(${isJob('Deliver')}; "selling"; IF(${isJob('Water')}; "water"; IF(${isJob('Look through store')}; "storing"; IF(${isJob('Tend the beds')}; "care"; "ground"))))))`;
 
@@ -146,7 +147,7 @@ export const tasksSheet: SheetDeclaration = {
         'length',
         'Length',
         LENGTH,
-        `IF(AND(NOT(ISBLANK(${JOB})); NOT(${isJob('Sow', 'Harden off')})); [Planting].[Bed length used])`,
+        `IF(AND(NOT(ISBLANK(${JOB})); NOT(${isJob('Sow', 'Pot on', 'Harden off')})); [Planting].[Bed length used])`,
         {
           note: 'Of bed.',
           decimals: 0,

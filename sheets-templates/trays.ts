@@ -30,8 +30,12 @@ export const traysSheet: SheetDeclaration = {
     ...group(
       'Tray',
       entered('tray', 'Tray', TEXT, { required: true }),
-      entered('holds', 'Holds', choice('blocks', 'cells')),
-      entered('cells', 'Cells', PLAIN, { note: 'Blocks or cells in one tray.', decimals: 0, least: 1 }),
+      entered('holds', 'Holds', choice('blocks', 'cells', 'seeds')),
+      entered('cells', 'Cells', PLAIN, {
+        note: 'Blocks or cells in one tray; seeds where they are sown loose.',
+        decimals: 0,
+        least: 1,
+      }),
       entered('tray-length', 'Tray length', SPACING, { least: 0 }),
       entered('tray-width', 'Tray width', SPACING, { least: 0 }),
       computed('tray-area', 'Tray area', AREA, '[Tray length] * [Tray width]', {
@@ -42,11 +46,11 @@ export const traysSheet: SheetDeclaration = {
     ...group(
       'Mix',
       entered('cell-volume', 'Cell volume', CELL_VOLUME, {
-        note: 'One block, or one cell filled.',
+        note: 'One block, or one cell filled; of a deep tray what one seed has.',
         decimals: 1,
         least: 0,
       }),
-      withDefault('compaction', 'Compaction', PLAIN, 'IF([Holds] = "cells"; 1; Farm[Mix compaction])', {
+      withDefault('compaction', 'Compaction', PLAIN, 'IF([Holds] = "blocks"; Farm[Mix compaction]; 1)', {
         note: 'Loose mix that presses into one volume of block.',
         decimals: 2,
         least: 1,
@@ -89,4 +93,12 @@ export const TRAY_ROWS: readonly Readonly<Record<string, string>>[] = [
   { Tray: '128 cells', Holds: 'cells', Cells: '128', 'Cell volume': '24 mL', ...STANDARD, Source: PRINTED },
   { Tray: '200 cells', Holds: 'cells', Cells: '200', 'Cell volume': '12 mL', ...STANDARD, Source: 'Memory' },
   { Tray: '288 cells', Holds: 'cells', Cells: '288', 'Cell volume': '7 mL', ...STANDARD, Source: 'Memory' },
+  {
+    Tray: 'Deep tray',
+    Holds: 'seeds',
+    Cells: '600',
+    'Cell volume': '15 mL',
+    ...STANDARD,
+    Source: 'Seeds sown loose, some four to the square inch, in 2 1/2 in of mix: memory',
+  },
 ];

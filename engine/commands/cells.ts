@@ -1,12 +1,14 @@
 // Typing into a cell, clearing it, taking it back to its formula.
 
 import type { Content } from '../document/content.ts';
-import { type ContentRead, readEntryAs } from '../document/entries.ts';
-import { nearestName } from '../language/nearest.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isComputed } from '../schema/schema.ts';
 import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
+import { rangeParts, readRange } from './ranges.ts';
+import { readTyped, type TypedEntry } from './read-typed.ts';
+
+export { readTyped };
 
 export function setCell(command: CommandOf<'set cell'>, draft: Draft): Refused {
   const sheet = findSheet(draft, command.sheet);
@@ -17,9 +19,6 @@ export function setCell(command: CommandOf<'set cell'>, draft: Draft): Refused {
   if (!row.ok) return row.refused;
   return typeInto(sheet.found, command.row, column.found, command, draft);
 }
-
-/** What is typed, and whether as formulas have it rather than in the workbook's locale. */
-export type TypedEntry = Pick<CommandOf<'set cell'>, 'entry' | 'plain'>;
 
 /** Types into a cell of a row that is there. */
 export function typeInto(
@@ -34,8 +33,11 @@ export function typeInto(
   if (column.role === 'made') return { ...place, why: madeWhy(sheet, column) };
   if (entry.trim() === '' && isComputed(column)) {
     draft.perform({ op: 'cell', ...place, content: null });
+    forgetRange(place, draft);
     return undefined;
   }
+  const parts = rangeParts(column, typed.entry);
+  if (parts !== undefined) return typeRange(sheet, row, column, parts, draft);
   const read = readTyped(column, typed, draft);
   if (!read.ok) {
     const other = otherColumnFor(sheet, column, typed, draft);
@@ -46,42 +48,35 @@ export function typeInto(
   const refused = sheet.schema.key === column.id ? refuseName(sheet, row, read.content, draft) : undefined;
   if (refused !== undefined) return { ...place, why: refused };
   draft.perform({ op: 'cell', ...place, content: read.content });
+  forgetRange(place, draft);
   return undefined;
+}
+
+/** Types what is likely and how far it may be off. */
+function typeRange(
+  sheet: ProgramSheet,
+  row: string,
+  column: ProgramColumn,
+  parts: readonly string[],
+  draft: Draft,
+): Refused {
+  const place = { sheet: sheet.id, row, column: column.id };
+  const read = readRange(column, parts, draft);
+  if (!read.ok) return { ...place, why: read.why };
+  draft.perform({ op: 'cell', ...place, content: read.likely });
+  draft.perform({ op: 'range', ...place, range: read.range });
+  return undefined;
+}
+
+/** What is typed anew is known for sure, until it is typed as a range. */
+function forgetRange(place: { sheet: string; row: string; column: string }, draft: Draft): void {
+  const { sheet, row, column } = place;
+  if (draft.document.rangeOf(sheet, row, column) !== undefined)
+    draft.perform({ op: 'range', sheet, row, column, range: null });
 }
 
 export function madeWhy(sheet: ProgramSheet, { name }: ProgramColumn): string {
   return `${name} follows from the rows of ${sheet.name} and isn't typed: change what the rows are made from.`;
-}
-
-/** What an entry means in a column of a sheet, names of rows found as people write them. */
-export function readTyped(
-  column: ProgramColumn,
-  { entry, plain }: TypedEntry,
-  { document }: Pick<Draft, 'document'>,
-): ContentRead {
-  const { type } = column;
-  const context = plain === true ? document.plainEntry : document.entry;
-  const read = readEntryAs(entry, column, document.program, context, (of, name) => {
-    const [slot] = document.namesOf(of).find(name);
-    return slot === undefined ? undefined : document.rowIdOf(of, slot);
-  });
-  if (read.ok || type?.kind !== 'link' || entry.trim() === '') return read;
-  const near = nearestRow(type.table, entry, document);
-  const target = type.called ?? type.table;
-  const advice =
-    near === undefined ? `add it to ${target} first` : `did you mean “${near}”? Else add it to ${target} first`;
-  return { ok: false, why: `No row of ${target} is called “${entry.trim()}”: ${advice}.` };
-}
-
-function nearestRow(sheetId: string, name: string, document: Draft['document']): string | undefined {
-  const sheet = document.program.sheet(sheetId);
-  const key = sheet?.schema.key === undefined ? undefined : sheet.column(sheet.schema.key);
-  if (sheet === undefined || key === undefined) return undefined;
-  const names = Array.from(document.frame.rows(sheet.table), (slot) => document.typedAt(key, slot));
-  return nearestName(
-    name,
-    names.filter((one) => typeof one === 'string'),
-  );
 }
 
 /** The column that takes an entry which this one can't; undefined where there is none, or it can't either. */
@@ -124,6 +119,7 @@ export function putCell(command: CommandOf<'put cell'>, draft: Draft): Refused {
   if (!row.ok) return row.refused;
   if (column.found.role === 'made') return { ...place(cell), why: madeWhy(sheet.found, column.found) };
   draft.perform({ op: 'cell', ...cell });
+  forgetRange(cell, draft);
   return undefined;
 }
 
@@ -136,6 +132,8 @@ export function takeBack({ sheet, row, column }: CommandOf<'take back'>, draft: 
   if (!found.ok) return found.refused;
   const of = findColumn(found.found, column);
   if (!of.ok) return of.refused;
-  if (isComputed(of.found)) draft.perform({ op: 'cell', sheet, row, column, content: null });
+  if (!isComputed(of.found)) return undefined;
+  draft.perform({ op: 'cell', sheet, row, column, content: null });
+  forgetRange({ sheet, row, column }, draft);
   return undefined;
 }

@@ -3,6 +3,7 @@
 
 import type { Content } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
+import type { Transaction } from '../document/transaction.ts';
 import type { Diagnostic } from '../language/tree.ts';
 import type { CheckDeclaration, RowSource, TypeDeclaration, UnitSystem } from '../schema/declaration.ts';
 import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
@@ -100,6 +101,18 @@ export type Command =
   | { readonly command: 'set units'; readonly units: UnitSystem }
   | { readonly command: 'set today'; readonly today: number }
   | { readonly command: 'set title'; readonly title: string }
+  /** A branch of no changes yet, under a name of its own. */
+  | { readonly command: 'add branch'; readonly branch: string; readonly name: string }
+  | { readonly command: 'rename branch'; readonly branch: string; readonly name: string }
+  /** Throws a branch away. */
+  | { readonly command: 'remove branch'; readonly branch: string }
+  /** What leads to a branch, after work in it. */
+  | { readonly command: 'change branch'; readonly branch: string; readonly changes: readonly Transaction[] }
+  /**
+   * Does changes of a branch to the workbook itself, with those of the branch that they rest on; they leave the branch.
+   * undefined: all of them, and the branch goes.
+   */
+  | { readonly command: 'take over'; readonly branch: string; readonly changes: readonly string[] | undefined }
   /** Makes the workbook hold what it held at another time, in as many operations as it differs by; the day stays today. */
   | { readonly command: 'restore'; readonly data: DocumentData }
   /** Takes another version of the template into use. */

@@ -1,6 +1,7 @@
 // Carries out one command: finds the file that knows how. The list of commands is the union in command.ts; a command without
 // a hand here does not compile.
 
+import { addBranch, changeBranch, removeBranch, renameBranch, takeOver } from './branches.ts';
 import { putCell, setCell, takeBack } from './cells.ts';
 import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormula } from './columns.ts';
 import type { Command, CommandOf, Refused } from './command.ts';
@@ -44,6 +45,11 @@ const HANDS: Hands = {
   'set units': setUnits,
   'set today': setToday,
   'set title': setTitle,
+  'add branch': addBranch,
+  'rename branch': renameBranch,
+  'remove branch': removeBranch,
+  'change branch': changeBranch,
+  'take over': takeOver,
   restore,
   'use template': useTemplate,
 };

@@ -1,7 +1,7 @@
 // Makes a workbook what it was at another time. The data says what it is to hold; what differs now is changed by operations,
 // so that the step is taken back like any other and the state in between isn't lost.
 
-import type { Content } from '../document/content.ts';
+import type { Content, ContentRange } from '../document/content.ts';
 import { sameContent } from '../document/content.ts';
 import { type DocumentData, isRemovedOwnRow } from '../document/data.ts';
 import { ONLY_ROW } from '../document/ids.ts';
@@ -38,7 +38,39 @@ export function restore({ data }: CommandOf<'restore'>, draft: Draft): Refused {
   // Rows of all sheets before any cell, so that links find their rows.
   for (const sheet of sheets) restoreRows(sheet, draft);
   for (const sheet of sheets) restoreCells(sheet, draft);
+  restoreRanges(data, draft);
+  restoreBranches(data, draft);
   return undefined;
+}
+
+/** How far entries may be off. */
+function restoreRanges({ ranges = {} }: DocumentData, draft: Draft): void {
+  for (const { sheet, row, column, range } of [...draft.document.ranges()]) {
+    const wanted = entry(entry(entry(ranges, sheet), row), column);
+    if (wanted !== undefined && sameRange(wanted, range)) continue;
+    // Of a row that a person took out the history knows it, and its data does not.
+    if (wanted === undefined && isRemovedOwnRow(draft.document, sheet, row)) continue;
+    draft.perform({ op: 'range', sheet, row, column, range: wanted ?? null });
+  }
+  for (const [sheet, rows] of Object.entries(ranges)) {
+    for (const [row, cells] of Object.entries(rows)) {
+      for (const [column, range] of Object.entries(cells)) {
+        if (draft.document.rangeOf(sheet, row, column) === undefined)
+          draft.perform({ op: 'range', sheet, row, column, range });
+      }
+    }
+  }
+}
+
+function sameRange(a: ContentRange, b: ContentRange): boolean {
+  return sameContent(a.low, b.low) && sameContent(a.high, b.high);
+}
+
+function restoreBranches({ branches = {} }: DocumentData, draft: Draft): void {
+  for (const id of new Set([...draft.document.branches.keys(), ...Object.keys(branches)])) {
+    const [wanted, now] = [entry(branches, id) ?? null, draft.document.branches.get(id) ?? null];
+    if (JSON.stringify(wanted) !== JSON.stringify(now)) draft.perform({ op: 'branch', branch: id, holds: wanted });
+  }
 }
 
 /** A sheet as it is to be. */

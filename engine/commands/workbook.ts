@@ -243,6 +243,18 @@ export class Workbook {
     return answers;
   }
 
+  /**
+   * Does commands on a branch that only its maker sees, and brings nothing up to date but some cells, for very many trials one
+   * after another. Nothing is kept in its history or told. Gives the sentence of a refusal, which leaves the last trial.
+   */
+  tryOut(commands: readonly Command[], cells: readonly CellAddress[] | undefined): string | undefined {
+    const attempt = this.#attempt(commands, { stamp: NEVER, remote: false });
+    if (attempt.refusal !== undefined)
+      for (const operation of attempt.inverse) this.#changes.apply(operation, { stamp: NEVER, remote: false });
+    this.#changes.finish(cells);
+    return attempt.refusal?.why;
+  }
+
   #try(commands: readonly Command[], cells: readonly CellAddress[]): readonly Scalar[] | undefined {
     const attempt = this.#attempt(commands, { stamp: this.#head('user', NO_MESSAGE), remote: false });
     this.#changes.finish(cells);

@@ -116,6 +116,22 @@ export class Changes {
         this.#settingsChanged = true;
         return [{ op: 'today', today: before }];
       }
+      case 'range': {
+        const { sheet, row, column, range } = operation;
+        const before = this.#document.rangeOf(sheet, row, column) ?? null;
+        if (before === range) return [];
+        this.#document.keepRange(operation, range);
+        this.#touchCell(operation);
+        return [{ ...operation, range: before }];
+      }
+      case 'branch': {
+        const { branch, holds } = operation;
+        const before = this.#document.branches.get(branch) ?? null;
+        if (before === holds) return [];
+        this.#document.keepBranch(branch, holds);
+        this.#settingsChanged = true;
+        return [{ op: 'branch', branch, holds: before }];
+      }
       case 'view':
       case 'colour':
       case 'note':
@@ -147,6 +163,14 @@ export class Changes {
     if (hasPlace) this.#store(sheet, column, row, slot, content);
     else if (sheet !== undefined && slot === undefined) this.#bringBack(sheet, row, arrival);
     return [inverse];
+  }
+
+  /** A cell reads otherwise although what it holds is the same. */
+  #touchCell({ sheet: sheetId, row, column: columnId }: { sheet: string; row: string; column: string }): void {
+    this.settle();
+    const column = this.#document.program.sheet(sheetId)?.column(columnId);
+    const slot = this.#document.slotOf(sheetId, row);
+    if (column !== undefined && slot !== undefined && column.role !== 'made') this.#run.cellChanged(column.def, slot);
   }
 
   /** A row that somebody removed, and that another changed afterwards, is there again, marked. */

@@ -23,6 +23,12 @@ export interface LinkContent {
   readonly row: string;
 }
 
+/** How far what was typed may be off: its lowest and highest, of the same kind as the content of the cell, which lies between. */
+export interface ContentRange {
+  readonly low: Content;
+  readonly high: Content;
+}
+
 /** null: nothing typed. A text also stands for a choice; a bare number counts things. */
 export type Content = null | string | boolean | number | Quantity | DateContent | LinkContent;
 

@@ -7,12 +7,13 @@ import { inOrder, type OwnSchema } from '../schema/own.ts';
 import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { MappedCell } from './cell-map.ts';
-import { type Content, sameContent } from './content.ts';
+import { type Content, type ContentRange, sameContent } from './content.ts';
 import type { Document } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import { type ShippedRow, shippedRows } from './template-rows.ts';
+import type { BranchData } from './transaction.ts';
 
 export interface RowData {
   readonly id: string;
@@ -38,6 +39,10 @@ export interface DocumentData {
   readonly removed: ById<readonly string[]>;
   /** What is typed on rows that follow from other data, and what has no place just now: by sheet, row and column. */
   readonly aside: ById<ById<ById<Content>>>;
+  /** How far what is typed may be off, by sheet, row and column; absent where nothing is a range. */
+  readonly ranges?: ById<ById<ById<ContentRange>>>;
+  /** Other ways that the plan could go, by id; absent where there are none. */
+  readonly branches?: ById<BranchData>;
   /** Views of one's own, views changed, colours; absent where there are none. */
   readonly looks?: Looks;
   /** Notes on cells, by sheet, row and column. */
@@ -66,6 +71,8 @@ export function dataOf(document: Document): DocumentData {
     rows: sorted(rows),
     removed: sorted(removed),
     aside: asideOf(document),
+    ...rangesOf(document),
+    ...(document.branches.size === 0 ? {} : { branches: sorted([...document.branches]) }),
     ...laterParts(document),
   };
 }
@@ -127,6 +134,12 @@ function asideOf(document: Document): ById<ById<ById<Content>>> {
       return cells.length === 0 ? [] : [[sheet, sorted(cells)]];
     }),
   );
+}
+
+function rangesOf(document: Document): Pick<DocumentData, 'ranges'> {
+  const kept = [...document.ranges()].filter(({ sheet, row }) => !isRemovedOwnRow(document, sheet, row));
+  if (kept.length === 0) return {};
+  return { ranges: byCell(kept.map(({ sheet, row, column, range }) => ({ sheet, row, column, content: range }))) };
 }
 
 function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {

@@ -14,12 +14,14 @@ import type { EntryContext } from '../values/entry.ts';
 import type { Writing } from '../values/writing.ts';
 import type { CellMap } from './cell-map.ts';
 import { contentAt, placeContent, type RowFinder, type StoredCell } from './cells.ts';
-import type { Content } from './content.ts';
+import type { Content, ContentRange } from './content.ts';
 import { dayRowId, eventRowId, pairRowId } from './ids.ts';
 import { RowNames } from './row-names.ts';
 import { SheetRows } from './sheet-rows.ts';
 import type { Shelf } from './shelf.ts';
 import { Stamps } from './stamps.ts';
+import { cellThing } from './things.ts';
+import type { BranchData } from './transaction.ts';
 
 export interface DocumentParts {
   readonly title: string;
@@ -34,6 +36,18 @@ export interface DocumentParts {
   readonly locale: string | undefined;
   readonly writing: Writing | undefined;
   readonly stamps: Stamps;
+  /** Other ways that the plan could go, by id. */
+  readonly branches: ReadonlyMap<string, BranchData>;
+  /** How far what is typed may be off, by cell. */
+  readonly ranges: ReadonlyMap<string, RangedCell>;
+}
+
+/** A cell with how far what is typed in it may be off. */
+export interface RangedCell {
+  readonly sheet: string;
+  readonly row: string;
+  readonly column: string;
+  readonly range: ContentRange;
 }
 
 export class Document implements RowFinder {
@@ -54,6 +68,8 @@ export class Document implements RowFinder {
   readonly stamps: Stamps;
   readonly #rows: Map<string, SheetRows>;
   readonly #names: Map<string, RowNames>;
+  #branches: ReadonlyMap<string, BranchData>;
+  #ranges: ReadonlyMap<string, RangedCell>;
 
   constructor(parts: DocumentParts) {
     this.title = parts.title;
@@ -68,6 +84,8 @@ export class Document implements RowFinder {
     this.stamps = parts.stamps;
     this.#rows = parts.rows;
     this.#names = parts.names;
+    this.#branches = parts.branches;
+    this.#ranges = parts.ranges;
     this.useFrame(parts.frame);
   }
 
@@ -86,13 +104,46 @@ export class Document implements RowFinder {
       shelf: this.shelf.copy(),
       notes: this.notes.copy(),
       stamps: new Stamps(),
+      branches: this.#branches,
+      ranges: this.#ranges,
     });
+  }
+
+  // Branches kept in the workbook: transactions on it, opened by whoever works in one (commands/branches.ts).
+
+  /** By id. */
+  get branches(): ReadonlyMap<string, BranchData> {
+    return this.#branches;
+  }
+
+  keepBranch(id: string, holds: BranchData | null): void {
+    const branches = new Map(this.#branches);
+    if (holds === null) branches.delete(id);
+    else branches.set(id, holds);
+    this.#branches = branches;
   }
 
   /** Takes a frame into use: rows that it makes get back what was typed on them. */
   useFrame(frame: Frame): void {
     this.frame = frame;
     frame.madeCells = { rowMade: (table, row) => this.#placeTyped(table, row) };
+  }
+
+  // Ranges: what is typed and not known for sure. The cell holds what is likely.
+
+  ranges(): Iterable<RangedCell> {
+    return this.#ranges.values();
+  }
+
+  rangeOf(sheet: string, row: string, column: string): ContentRange | undefined {
+    return this.#ranges.size === 0 ? undefined : this.#ranges.get(cellThing(sheet, row, column))?.range;
+  }
+
+  keepRange({ sheet, row, column }: Omit<RangedCell, 'range'>, range: ContentRange | null): void {
+    const ranges = new Map(this.#ranges);
+    if (range === null) ranges.delete(cellThing(sheet, row, column));
+    else ranges.set(cellThing(sheet, row, column), { sheet, row, column, range });
+    this.#ranges = ranges;
   }
 
   // Rows of entered sheets.

@@ -12,7 +12,7 @@ import { CellMap } from './cell-map.ts';
 import { placeContent } from './cells.ts';
 import type { Content } from './content.ts';
 import { type DocumentData, type RowData, shippedCells } from './data.ts';
-import { Document, storeCell } from './document.ts';
+import { Document, type RangedCell, storeCell } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
 import { nameRows } from './refit.ts';
 import { byPlace } from './row-places.ts';
@@ -20,6 +20,7 @@ import type { RowRecord } from './sheet-rows.ts';
 import { Shelf } from './shelf.ts';
 import { BEFORE_ALL, Stamps } from './stamps.ts';
 import { shippedRows } from './template-rows.ts';
+import { cellThing } from './things.ts';
 
 /** A row to be opened: where it stands and what it holds. */
 export interface OpeningRow {
@@ -45,6 +46,8 @@ export function openDocument(data: DocumentData, template: Template, writings: W
     locale: data.locale,
     writing: writings(data.locale),
     stamps: new Stamps(),
+    branches: new Map(Object.entries(data.branches ?? {})),
+    ranges: rangesIn(data),
   });
   const opening = program.sheets
     .filter(({ schema }) => !isMadeSheet(schema))
@@ -58,6 +61,17 @@ export function openDocument(data: DocumentData, template: Template, writings: W
   program.built.graph.demandAll(frame);
   program.built.graph.run(frame, () => undefined);
   return document;
+}
+
+function rangesIn({ ranges = {} }: DocumentData): ReadonlyMap<string, RangedCell> {
+  const found = new Map<string, RangedCell>();
+  for (const [sheet, rows] of Object.entries(ranges)) {
+    for (const [row, cells] of Object.entries(rows)) {
+      for (const [column, range] of Object.entries(cells))
+        found.set(cellThing(sheet, row, column), { sheet, row, column, range });
+    }
+  }
+  return found;
 }
 
 function shelfOf({ aside }: DocumentData): Shelf {
@@ -139,10 +153,16 @@ function fillRows(document: Document, sheet: ProgramSheet, rows: readonly Openin
   });
 }
 
-/** Rows of sheets that are not there just now, and shipped rows that were taken out, are remembered. */
+/** Rows of sheets that are not there just now, and shipped rows that were taken out, are remembered; so is what a sheet of one row can't hold. */
 function keepOtherRows(document: Document, data: DocumentData): void {
   for (const [sheet, rows] of Object.entries(data.rows)) {
     const schema = document.program.schema.sheet(sheet);
+    if (schema !== undefined && isOneRow(schema)) {
+      for (const { id, cells } of rows) {
+        if (id === ONLY_ROW) continue;
+        for (const [column, content] of Object.entries(cells)) document.shelf.put(sheet, id, column, content);
+      }
+    }
     if (schema !== undefined && !isMadeSheet(schema)) continue;
     for (const row of rows) {
       document.ownRowsOf(sheet).put({ ...recordOf(row.id, row.at ?? '', row), slot: -1 });

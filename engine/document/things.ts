@@ -21,6 +21,8 @@ export function thingOf(operation: Exclude<Operation, { readonly op: 'insert row
   switch (operation.op) {
     case 'cell':
       return cellThing(operation.sheet, operation.row, operation.column);
+    case 'range':
+      return JSON.stringify(['range', operation.sheet, operation.row, operation.column]);
     case 'insert row':
     case 'remove row':
     case 'keep row':
@@ -47,6 +49,8 @@ export function thingOf(operation: Exclude<Operation, { readonly op: 'insert row
       return JSON.stringify(['sheet place', operation.sheet]);
     case 'check':
       return JSON.stringify(['check', operation.sheet, operation.check]);
+    case 'branch':
+      return JSON.stringify(['branch', operation.branch]);
     case 'view':
       return JSON.stringify(['view', operation.sheet, operation.view]);
     case 'colour':

@@ -4,7 +4,7 @@
 import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration, UnitSystem } from '../schema/declaration.ts';
 import type { After, OwnColumn, OwnSheet } from '../schema/own.ts';
 import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
-import type { Content } from './content.ts';
+import type { Content, ContentRange } from './content.ts';
 
 export type Operation =
   /** What is typed in a cell; null takes it out, and gives a computed cell back to its formula. */
@@ -14,6 +14,14 @@ export type Operation =
       readonly row: string;
       readonly column: string;
       readonly content: Content;
+    }
+  /** How far what is typed in a cell may be off; null: it is not said. */
+  | {
+      readonly op: 'range';
+      readonly sheet: string;
+      readonly row: string;
+      readonly column: string;
+      readonly range: ContentRange | null;
     }
   /** A row of an entered sheet comes (or comes back, with what it held). */
   | { readonly op: 'insert row'; readonly sheet: string; readonly row: string; readonly at: string }
@@ -91,6 +99,8 @@ export type Operation =
   /** The civil day that TODAY() gives. */
   | { readonly op: 'today'; readonly today: number }
   | { readonly op: 'title'; readonly title: string }
+  /** A branch that is kept in the workbook, as it is from here on; null: no such branch any more. */
+  | { readonly op: 'branch'; readonly branch: string; readonly holds: BranchData | null }
   /**
    * Another version of the workbook's template. The rows it ships follow, but for what the person changed; they stay as they
    * are where this takes a step back, whose other operations say what they held.
@@ -136,6 +146,12 @@ export interface Message {
   readonly parts: Readonly<Record<string, string | number>>;
 }
 
+/** Another way that the plan could go: a name, and the transactions that lead to it from the workbook as it stands. */
+export interface BranchData {
+  readonly name: string;
+  readonly changes: readonly Transaction[];
+}
+
 export interface Transaction {
   readonly id: string;
   readonly actor: string;
@@ -168,12 +184,12 @@ function squashed(operations: readonly Operation[]): readonly Operation[] {
   const kept: (Operation | undefined)[] = [];
   const places = new Map<string, number>();
   for (const operation of operations) {
-    if (operation.op !== 'cell') {
+    const place = placeOf(operation);
+    if (place === undefined) {
       places.clear();
       kept.push(operation);
       continue;
     }
-    const place = JSON.stringify([operation.sheet, operation.row, operation.column]);
     const before = places.get(place);
     if (before === undefined) {
       places.set(place, kept.length);
@@ -181,4 +197,10 @@ function squashed(operations: readonly Operation[]): readonly Operation[] {
     } else kept[before] = operation;
   }
   return kept.flatMap((operation) => operation ?? []);
+}
+
+/** What of several operations on one place only the last need be kept of. */
+function placeOf(operation: Operation): string | undefined {
+  if (operation.op === 'branch') return JSON.stringify(['branch', operation.branch]);
+  return operation.op === 'cell' ? JSON.stringify([operation.sheet, operation.row, operation.column]) : undefined;
 }

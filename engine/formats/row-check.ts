@@ -188,7 +188,8 @@ export class RowCheck {
   #oneRow(asked: readonly Asked[]): void {
     const [first, second] = asked;
     if (second !== undefined) {
-      for (const { line } of asked.slice(1)) {
+      // Which of them is meant nobody can know.
+      for (const { line } of asked) {
         this.#refuse(line, `${this.#view.name} has one row, and the file has ${asked.length}: leave one.`);
       }
     } else if (first !== undefined) this.#change(0, first);

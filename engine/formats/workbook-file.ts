@@ -14,6 +14,7 @@ import { asideCells, MOST_NOTES, Notes, RowsReader } from './file-rows.ts';
 import { jsonFault } from './json-fault.ts';
 import { hiddenFault, linesOf } from './json-lines.ts';
 import { layout } from './layout.ts';
+import { branchData } from './transaction-shape.ts';
 import { migrateVersion1, VERSION_1_TEMPLATE } from './version-1.ts';
 import {
   type FileCell,
@@ -48,7 +49,8 @@ export function workbookFileSchema(): JsonSchema {
 
 /** The file's text, ending with a line break. The same document always gives the same text. */
 export function writeWorkbookFile(data: DocumentData): string {
-  const { title, units, currency, today, template, own, removed, looks, notes, locale } = data;
+  const { title, units, currency, today, template, own, removed, ranges, branches } = data;
+  const { looks, notes, locale } = data;
   const file: WorkbookFile = {
     title,
     units,
@@ -59,6 +61,8 @@ export function writeWorkbookFile(data: DocumentData): string {
     rows: mapped(data.rows, fileRows),
     removed,
     aside: mapped(data.aside, (rows) => mapped(rows, (cells) => mapped(cells, fileContent))),
+    ...(ranges === undefined ? {} : { ranges }),
+    ...(branches === undefined ? {} : { branches: mapped(branches, (branch) => branchData.read(branch, WHOLE)) }),
     ...(looks === undefined ? {} : { looks: looksShape.read(looks, WHOLE) }),
     ...(notes === undefined ? {} : { notes }),
     ...(locale === undefined ? {} : { locale }),
@@ -171,9 +175,12 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
       mapped(byRow, (cells) => asideCells(sheet, cells, notes)),
     ]),
   );
-  const { title, units, currency, template, own, removed, looks, notes: remarks, locale } = file;
+  const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;
+  const { looks, notes: remarks, locale } = file;
   const today = civilDayOfIso(file.today) ?? 0;
   const later = {
+    ...(Object.keys(ranges).length === 0 ? {} : { ranges }),
+    ...(Object.keys(branches).length === 0 ? {} : { branches }),
     ...(looks === undefined ? {} : { looks }),
     ...(remarks === undefined ? {} : { notes: remarks }),
     ...(locale === undefined ? {} : { locale }),

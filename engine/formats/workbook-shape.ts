@@ -1,12 +1,13 @@
 // What a workbook file must look like inside, as shapes. Rows stand as lists, their columns named once a sheet, so that a
 // season stays small; contents say by themselves what they are.
 
-import type { DateContent, LinkContent } from '../document/content.ts';
+import type { ContentRange, DateContent, LinkContent } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
-import { checkDeclaration, columnDeclaration, id, sheetDeclaration } from '../schema/declaration-shape.ts';
+import type { BranchData } from '../document/transaction.ts';
+import { id } from '../schema/declaration-shape.ts';
 import { ID, ROW_ID } from '../schema/id.ts';
 import type { Looks } from '../schema/looks.ts';
-import type { OwnColumn, OwnSchema, OwnSheet } from '../schema/own.ts';
+import type { OwnSchema } from '../schema/own.ts';
 import {
   fields,
   like,
@@ -17,14 +18,14 @@ import {
   oneOf,
   onlyTrue,
   optional,
-  orNull,
   record,
   type Shape,
   text,
   whole,
 } from '../schema/shape.ts';
 import { looksShape } from '../schema/views-shape.ts';
-import { civilDayOfIso } from '../values/civil.ts';
+import { ids, ownSheet } from './own-shape.ts';
+import { branchData, contentRange, isoDay } from './transaction-shape.ts';
 
 /** A content as a file has it: a quantity as [8, "in"], or [8, "in", true] where the unit was the column's own. */
 export type FileContent = FileQuantity | string | number | boolean | DateContent | LinkContent;
@@ -55,6 +56,10 @@ export interface WorkbookFile {
   readonly removed: Readonly<Record<string, readonly string[]>>;
   /** By sheet, row and column. */
   readonly aside: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, FileContent>>>>>>;
+  /** How far what is typed may be off, by sheet, row and column. */
+  readonly ranges?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, ContentRange>>>>>>;
+  /** Other ways that the plan could go, by id. */
+  readonly branches?: Readonly<Record<string, BranchData>>;
   readonly looks?: Looks;
   /** By sheet, row and column. */
   readonly notes?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, string>>>>>>;
@@ -73,25 +78,7 @@ export type WorkbookFileRead =
     }
   | { readonly ok: false; readonly why: string };
 
-const ids = { pattern: ID, wanted: 'an id of letters, digits and hyphens' };
 const rowIds = { pattern: ROW_ID, wanted: 'the id of a row' };
-
-const ownColumn: Shape<OwnColumn> = fields<OwnColumn>({
-  name: optional(text),
-  formula: optional(text),
-  after: optional(orNull(id)),
-  declaration: optional(columnDeclaration),
-  removed: optional(onlyTrue),
-});
-
-const ownSheet: Shape<OwnSheet> = fields<OwnSheet>({
-  name: optional(text),
-  after: optional(orNull(id)),
-  declaration: optional(sheetDeclaration),
-  removed: optional(onlyTrue),
-  columns: optional(record(ownColumn, (key) => `column “${key}”`, ids)),
-  checks: optional(record(orNull(checkDeclaration), (key) => `check “${key}”`, ids)),
-});
 
 /** Reading it puts every field in the order that files have. */
 export const ownSchema: Shape<OwnSchema> = record(ownSheet, (key) => `sheet “${key}”`, ids);
@@ -133,14 +120,6 @@ const fileRows: Shape<FileRows> = fields<FileRows>({
   broughtBack: optional(list(like(ROW_ID, 'the id of a row'), (_, index) => `row ${index + 1}`)),
 });
 
-const isoDay: Shape<string> = {
-  read: (value, place) =>
-    typeof value === 'string' && civilDayOfIso(value) !== undefined
-      ? value
-      : misfit(value, place, 'a date such as 2027-03-15'),
-  schema: { type: 'string', format: 'date' },
-};
-
 const content: Shape<FileContent> = { read: (value) => value as FileContent, schema: anyCell.schema };
 
 export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
@@ -165,6 +144,18 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
     (key) => `kept aside of “${key}”`,
     ids,
   ),
+  ranges: optional(
+    record(
+      record(
+        record(contentRange, (key) => `column “${key}”`, ids),
+        (key) => `row “${key.slice(0, 40)}”`,
+        rowIds,
+      ),
+      (key) => `ranges of “${key}”`,
+      ids,
+    ),
+  ),
+  branches: optional(record(branchData, (key) => `branch “${key}”`, ids)),
   looks: optional(looksShape),
   notes: optional(
     record(

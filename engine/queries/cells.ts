@@ -6,6 +6,7 @@ import type { Scalar } from '../values/error.ts';
 import { entryText, unitAfter } from '../values/show.ts';
 import { TEXT } from '../values/type.ts';
 import { type Book, columnOf } from './book.ts';
+import { rangeText } from './ranges.ts';
 import { scalarAt, shownCell, typedUnit } from './shown.ts';
 
 /** Where a cell's value comes from. */
@@ -34,8 +35,10 @@ export interface CellView {
   readonly fullUnit: string;
   /** Figure and unit together: '20 cm', or '8' in the column's own. */
   readonly text: string;
-  /** What an editor opens with. */
+  /** What an editor opens with; of a range, its ends. */
   readonly entry: string;
+  /** How far it may be off, as typed: '80..90%'; '' where that is not said. */
+  readonly range: string;
   readonly origin: Origin;
 }
 
@@ -47,6 +50,7 @@ const NO_CELL: CellView = {
   fullUnit: '',
   text: '',
   entry: '',
+  range: '',
   origin: 'entered',
 };
 
@@ -73,7 +77,12 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
       return isNumber ? unitAfter(figure, type, { unit: typedIn, currency }) : '';
     },
     text,
-    entry: type.kind === 'link' ? figure : entryText(value, type, { unit: typedIn, currency, writing }),
+    get entry() {
+      return type.kind === 'link' ? figure : this.range || entryText(value, type, { unit: typedIn, currency, writing });
+    },
+    get range() {
+      return rangeText(book, column, row);
+    },
     origin: originOf(book, column, row),
   };
 }

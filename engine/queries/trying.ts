@@ -2,10 +2,12 @@
 
 import { toScalar } from '../calculation/kernels/scalars.ts';
 import { otherColumnFor, readTyped } from '../commands/cells.ts';
+import { rangeParts, readRange } from '../commands/ranges.ts';
 import { placeContent } from '../document/cells.ts';
 import type { Diagnostic } from '../language/tree.ts';
 import type { Typed } from '../language/typed.ts';
 import { checkText } from '../schema/check.ts';
+import type { ProgramColumn } from '../schema/compile.ts';
 import { isComputed } from '../schema/schema.ts';
 import { canonicalUnit } from '../units/arithmetic.ts';
 import { civilDay, yearMonthDay } from '../values/civil.ts';
@@ -36,6 +38,8 @@ export function tryEntry(book: Book, sheetId: string, columnId: string, entry: s
   const sheet = sheetOf(book, sheetId);
   const column = columnOf(book, sheetId, columnId);
   if (sheet === undefined || column === undefined) return { ok: false, why: 'There is no such column any more.' };
+  const parts = rangeParts(column, entry);
+  if (parts !== undefined) return tryRange(book, column, parts);
   const read = readTyped(column, { entry }, book);
   if (!read.ok) {
     const other = otherColumnFor(sheet, column, { entry }, book);
@@ -113,6 +117,17 @@ function farFromOthers(
   const years = Math.abs(yearMonthDay(civil).year - year);
   const count = years === 1 ? 'a year' : `${years} years`;
   return `${count} ${yearMonthDay(civil).year < year ? 'before' : 'after'} the season ${year}`;
+}
+
+function tryRange(book: Book, column: ProgramColumn, parts: readonly string[]): TriedEntry {
+  const read = readRange(column, parts, book);
+  if (!read.ok) return read;
+  const { document } = book;
+  const placed = placeContent(read.likely, column, document.program, document);
+  if (!placed.ok || column.type === undefined) return { ok: true, text: '' };
+  const { value, unit } = placed.cell;
+  const likely = showWithUnit(value, column.type, { unit, currency: document.program.currency });
+  return { ok: true, text: `${parts[0]} to ${parts.at(-1)}, likely ${likely}` };
 }
 
 export type TriedFormula =

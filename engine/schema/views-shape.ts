@@ -60,7 +60,7 @@ export const viewDeclaration: Shape<ViewDeclaration> = fields<ViewDeclaration>({
   order: optional(number),
 });
 
-const colourRule: Shape<ColourRule> = fields<ColourRule>({
+export const colourRule: Shape<ColourRule> = fields<ColourRule>({
   id,
   name,
   column: id,

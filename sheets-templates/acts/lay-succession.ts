@@ -140,7 +140,7 @@ function amountOf(of: RowOf, every: number): Entries | undefined {
 }
 
 /** What was typed on a planting, in words that compare. */
-function asLaid(cells: ReadonlyMap<string, Content> | undefined): string {
+export function asLaid(cells: ReadonlyMap<string, Content> | undefined): string {
   return [...(cells ?? [])]
     .filter(([column, content]) => !NOT_COMPARED.has(column) && content !== null)
     .map(([column, content]) => `${column} ${contentInWords(content)}`)

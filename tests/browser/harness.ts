@@ -16,6 +16,8 @@ export interface Opening {
   readonly forcedColors?: 'active';
   /** The page may keep its own parts for when there is no network; else each test fetches them from the server. */
   readonly offline?: boolean;
+  /** Another address than that of the build of this run. */
+  readonly address?: string;
   /** What is done to the browser before the page opens. */
   readonly prepare?: (context: BrowserContext) => Promise<unknown>;
 }
@@ -65,17 +67,17 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
     forcedColors: opening.forcedColors ?? 'none',
     permissions: ['clipboard-read', 'clipboard-write'],
     timezoneId: 'UTC',
-    serviceWorkers: opening.offline === true ? 'allow' : 'block',
   });
   // Playwright can't answer the dialogs of the File System Access API; tests of it bring files of their own.
-  await context.addInitScript(() => {
+  await context.addInitScript((offline) => {
     Reflect.deleteProperty(window, 'showOpenFilePicker');
     Reflect.deleteProperty(window, 'showSaveFilePicker');
-  });
+    if (!offline) Reflect.deleteProperty(Navigator.prototype, 'serviceWorker');
+  }, opening.offline === true);
   await opening.prepare?.(context);
   const page = await context.newPage();
-  const heard = await listen(context, page);
-  await page.goto(workbookAddress(), { waitUntil: 'load' });
+  const heard = await listen(context, page, opening.address ?? workbookAddress());
+  await page.goto(opening.address ?? workbookAddress(), { waitUntil: 'load' });
   await page.locator('.desk, .phone').waitFor();
   heard.pageHasLoaded();
   return { page, ...heard.lists, close: () => context.close() };
@@ -101,8 +103,8 @@ function launch(): Promise<Browser> {
   return launched;
 }
 
-async function listen(context: BrowserContext, page: Page) {
-  const origin = new URL(workbookAddress()).origin;
+async function listen(context: BrowserContext, page: Page, address: string) {
+  const { origin } = new URL(address);
   const problems: string[] = [];
   const requestsElsewhere: string[] = [];
   const requestsAfterLoad: string[] = [];
@@ -113,7 +115,7 @@ async function listen(context: BrowserContext, page: Page) {
     // A blob: or data: address is the page's own memory, not the network.
     if (protocol === 'blob:' || protocol === 'data:') return;
     if (asked !== origin) requestsElsewhere.push(address);
-    const isPart = asked === origin && /^\/assets\/[\w-]+\.(js|css)$/.test(pathname);
+    const isPart = asked === origin && /^\/assets\/[\w-]+\.(js|css|svg)$/.test(pathname);
     if (loaded && !isPart) requestsAfterLoad.push(address);
   };
   context.on('request', (made) => request(made.url()));

@@ -47,7 +47,25 @@ export function entryFor(workbook: Workbook, { type }: ColumnView, by: number): 
   switch (type.kind) {
     case 'number':
       return (
-        pick(['0', '1', '2.5', '12', '40%', '-3', '8 in', '20 cm', '2 ft 6 in', '3 lb', 'banana', '0.1'], by) ?? ''
+        pick(
+          [
+            '0',
+            '1',
+            '2.5',
+            '12',
+            '40%',
+            '-3',
+            '8 in',
+            '4..8 in',
+            '40..45..60%',
+            '20 cm',
+            '2 ft 6 in',
+            '3 lb',
+            'banana',
+            '0.1',
+          ],
+          by,
+        ) ?? ''
       );
     case 'temperature':
       return `${by % 40} degF`;

@@ -11,7 +11,6 @@ const SHOWN: Readonly<Record<string, string>> = {
   'Also called': 'names that people look a crop up by',
   'Start methods': 'the ways to start it, beside the usual one',
   'Seeding depth': 'how deep to sow',
-  'Transplant height': 'when a seedling is ready to go out',
   Ranges: 'what varies and has no columns of its own',
   Doubts: 'where sources disagree',
   Sources: 'where each figure comes from',

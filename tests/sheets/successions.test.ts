@@ -49,10 +49,12 @@ describe('60 heads of lettuce a week at 43 north', () => {
   const season = seasonAt('Madison WI', [LETTUCE]);
   const said = lay(season, 'Lettuce');
 
-  it('lays plantings whose harvests begin a week apart, to the day or two', () => {
-    expect(names(season).length).toBeGreaterThan(12);
-    const harvests = dates(season, 'Harvest');
-    for (const gap of gaps(harvests)) expect(Math.abs(gap - 7)).toBeLessThanOrEqual(2);
+  it('lays plantings whose harvests begin a week apart, to the day or two, but for the heat of summer', () => {
+    expect(names(season).length).toBeGreaterThan(10);
+    const apart = gaps(dates(season, 'Harvest'));
+    const uneven = apart.filter((gap) => Math.abs(gap - 7) > 2);
+    expect(uneven.length).toBe(1);
+    expect(said).toMatch(/20 Jul 2027 to 10 Aug 2027, it is too hot then/);
     expect(errorsOf(season.book)).toEqual([]);
   });
 
@@ -70,9 +72,12 @@ describe('60 heads of lettuce a week at 43 north', () => {
       const week = Number(season.book.value('Weekly harvest', row, 'Week starts'));
       weeks.set(week, (weeks.get(week) ?? 0) + (season.book.cell('Weekly harvest', row, 'Pieces').number ?? 0));
     }
-    const [first, ...rest] = [...weeks].sort(([a], [b]) => a - b).map(([, pieces]) => pieces);
-    expect(first).toBeGreaterThan(0);
-    for (const pieces of rest.slice(1, -3)) {
+    // Weeks in which one planting begins and the one before it is still cut.
+    const begun = dates(season, 'Harvest');
+    const within = (from: number): boolean => begun.some((day) => day >= from && day < from + 7);
+    const full = [...weeks].filter(([week]) => within(week) && within(week - 7));
+    expect(full.length).toBeGreaterThan(7);
+    for (const [, pieces] of full) {
       expect(pieces).toBeGreaterThan(45);
       expect(pieces).toBeLessThan(95);
     }
@@ -90,7 +95,7 @@ describe('60 heads of lettuce a week at 43 north', () => {
     season.book.undo();
     expect(names(season)).toEqual([]);
     season.book.redo();
-    expect(names(season).length).toBeGreaterThan(12);
+    expect(names(season).length).toBeGreaterThan(10);
   });
 });
 

@@ -98,3 +98,15 @@ describe('lay and place', () => {
     expect(folder.text('f.json')).toBe(saved);
   });
 });
+
+describe('plant', () => {
+  test('a way becomes the planting, and a way that is not tried is answered with those that are', async () => {
+    await importRows('Beds to try', ['Bed to try,Variety,Bed length used', 'Cabbages,Late,40 ft']);
+    const ran = await folder.run(['plant', file, 'Cabbages', 'singles in cells']);
+    expect(ran).toMatchObject({ status: 0, err: '', out: 'Cabbages, singles in cells is in Plantings.\n' });
+    expect((await table('Plantings'))[0]).toMatchObject({ Start: 'cells', Variety: 'Late' });
+    const other = await folder.run(['plant', file, 'Cabbages', 'cuttings']);
+    expect(other).toMatchObject({ status: 2, out: '' });
+    expect(other.err).toMatch(/“cuttings” is no way tried on Cabbages: choose one of Singles in blocks; /);
+  });
+});

@@ -399,7 +399,7 @@ describe('help', () => {
     for (const { name } of VERBS) expect(out).toMatch(new RegExp(`^  ${name} `, 'm'));
     expect((await folder.run(['--help'])).out).toBe(out);
     expect((await folder.run(['set', '--help'])).out).toContain(
-      'set FILE TABLE KEY COLUMN VALUE [--out FILE] [--force] [--dry-run] [--journal]',
+      'set FILE TABLE KEY COLUMN VALUE [--branch NAME] [--out FILE] [--force] [--dry-run] [--journal]',
     );
   });
 

@@ -53,6 +53,7 @@ const cell = (text: string, number: number | undefined, value: number | null = n
   fullUnit: '',
   text,
   entry: text,
+  range: '',
   origin: 'entered',
 });
 

@@ -14,6 +14,7 @@ import { pendingPaste } from './dialogs/paste-state.ts';
 import { pendingUpgrade } from './dialogs/upgrade-state.ts';
 import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
+import { shownView } from './glance/opening.ts';
 import { pendingImport } from './importing/import-state.ts';
 import { BottomLine } from './page/bottom-line.tsx';
 import { emptyWords } from './page/empty-words.ts';
@@ -29,6 +30,7 @@ import { desk, setDesk } from './store/device.ts';
 import { finding } from './store/find.ts';
 import { drawer, narrow } from './store/screen.ts';
 import { sheetOnScreen } from './store/selection.ts';
+import { type View, view } from './store/view.ts';
 import { isOpen, openings, workbook } from './store/workbook.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
@@ -43,6 +45,19 @@ const LocaleDialog = later(() => import('./dialogs/locale-dialog.tsx').then((par
 const KeysPage = later(() => import('./dialogs/keys-page.tsx').then((part) => part.KeysPage));
 const FindBar = later(() => import('./page/find-bar.tsx').then((part) => part.FindBar));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
+
+const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
+
+const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));
+const PaperPage = later(() => import('./paper/paper-page.tsx').then((part) => part.PaperPage));
+const FirstVisit = later(() => import('./first-visit/first-visit.tsx').then((part) => part.FirstVisit));
+
+const WHOLE_NAMES = {
+  glance: 'The season at a glance',
+  pictures: 'Pictures',
+  paper: 'Paper',
+  'first visit': 'A new season',
+} as const;
 
 /** The whole page; empty until a workbook is open. */
 export function App() {
@@ -69,6 +84,8 @@ export function App() {
 const drawerIsOpen = signal(false);
 
 function Desk() {
+  const shown = shownView(workbook(), view.value);
+  if (shown.at !== 'sheet') return <Whole shown={shown} />;
   const kind = drawer.value ? 'drawer' : 'column';
   const { listFolded, panelFolded } = desk.value;
   const open = drawer.value ? drawerIsOpen.value : !panelFolded;
@@ -80,6 +97,27 @@ function Desk() {
       <FormulaLine />
       <Sheet />
       <Panel />
+      <BottomLine />
+    </div>
+  );
+}
+
+function WholeView({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
+  if (shown.at === 'pictures') return <PicturePage picture={shown.picture} />;
+  if (shown.at === 'paper') return <PaperPage pages={shown.pages} />;
+  if (shown.at === 'first visit') return <FirstVisit />;
+  return <GlancePage />;
+}
+
+/** What shows the season as a whole takes the room of formula line, sheet and panel. */
+function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
+  return (
+    <div class="desk desk-whole">
+      <TopLine />
+      <SheetList />
+      <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
+        <WholeView shown={shown} />
+      </main>
       <BottomLine />
     </div>
   );

@@ -1,14 +1,24 @@
-// `lay` and `place`: what a grower asks for in one word. The acts stand in sheets-templates/acts; here they are done to a file
+// `lay`, `place` and `plant`: what a grower asks for in one word. The acts stand in sheets-templates/acts; here they are done to a file
 // and their sentence is printed.
 
-import { BedSearch, cellView, rowId, rowName, rows, seededNumbers, type Workbook } from '../../engine/index.ts';
-import { type Act, bedWish, laySuccession, proposeBeds } from '../../sheets-templates/index.ts';
+import {
+  BedSearch,
+  cellValue,
+  cellView,
+  rowId,
+  rowName,
+  rows,
+  seededNumbers,
+  type Workbook,
+} from '../../engine/index.ts';
+import { type Act, bedWish, laySuccession, plantWay, proposeBeds } from '../../sheets-templates/index.ts';
 import type { Given } from './arguments.ts';
 import { findRow, findTable } from './places.ts';
 import { changeWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 const SEED = 1;
+const WAYS = 'ways-to-plant';
 
 /** Does an act; gives its sentence, or refuses with the file's name. */
 export function carryOut(workbook: Workbook, act: Act, file: string): string {
@@ -42,6 +52,27 @@ export function placePlantings(given: Given, world: World): Promise<number> {
     const said = carryOut(workbook, proposeBeds(workbook, wish, search.beds), file);
     const beds = [...rows(workbook, 'plantings')].map((slot) => bedLine(workbook, slot));
     return { says: `${[onOneLine(said), ...beds].join('\n')}\n` };
+  });
+}
+
+/** Turns a way to plant on a bed to try into the planting. */
+export function plantTheWay(given: Given, world: World): Promise<number> {
+  const [file = '', bed = '', way = ''] = given.words;
+  return changeWorkbook(file, given, world, (workbook) => {
+    const trials = findTable(workbook, file, 'Beds to try');
+    const trial = findRow(workbook, trials, file, bed);
+    const tried = [...rows(workbook, WAYS)].filter((slot) => cellValue(workbook, WAYS, slot, 'bed-to-try') === trial);
+    const named = (slot: number): string => cellView(workbook, WAYS, slot, 'name').text;
+    const found = tried.find((slot) => named(slot).toLowerCase() === way.toLowerCase());
+    if (found === undefined) {
+      const names = tried.map(named).join('; ');
+      return refuse(
+        onOneLine(
+          `${file}: “${way}” is no way tried on ${bed}: ${names === '' ? 'none is, see Ways' : `choose one of ${names}`}.`,
+        ),
+      );
+    }
+    return { says: `${onOneLine(carryOut(workbook, plantWay(workbook, rowId(workbook, WAYS, found)), file))}\n` };
   });
 }
 

@@ -1,31 +1,12 @@
 // The terminal's way in: `npm run --silent dibble -- VERB`. Connects run.ts with the process: its words, streams and clock.
 
-import { createInterface } from 'node:readline';
-import { civilDay, loadGeneralUnits } from '../../engine/index.ts';
-import { earlierTemplate } from '../../sheets-templates/earlier.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
+import { loadGeneralUnits } from '../../engine/index.ts';
 import { reason } from './disk.ts';
+import { processWorld } from './process-world.ts';
 import { run } from './run.ts';
-import { onOneLine, type World } from './world.ts';
+import { onOneLine } from './world.ts';
 
-const now = new Date();
-
-const world: World = {
-  out: (content) => process.stdout.write(content),
-  warn: (line) => process.stderr.write(`${line}\n`),
-  lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
-  input: async () => {
-    const chunks: Buffer[] = [];
-    for await (const chunk of process.stdin) chunks.push(Buffer.from(chunk));
-    return Buffer.concat(chunks);
-  },
-  today: civilDay(now.getFullYear(), now.getMonth() + 1, now.getDate()),
-  now: () => Date.now(),
-  templates: async (wanted) => {
-    const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
-    return templateShelf(earlier === undefined ? [] : [earlier]);
-  },
-};
+const world = processWorld();
 
 // Whoever reads the output may stop before its end, and a disk may fill: what was to be read is then not whole.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

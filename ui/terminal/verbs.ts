@@ -1,9 +1,11 @@
 // The terminal's verbs in one list: what each is called, takes and does. Help is printed from it, and run.ts runs by it.
 
 import { FORMATS } from '../../engine/index.ts';
-import { laySuccessions, placePlantings } from './acts.ts';
+import { laySuccessions, placePlantings, plantTheWay } from './acts.ts';
 import type { Given, Options } from './arguments.ts';
+import { branchOut, compareBranches } from './branches.ts';
 import { checkWorkbook } from './check.ts';
+import { drawSeasons } from './draws.ts';
 import { setCell, setFormula } from './edits.ts';
 import { evaluateFormulas } from './evaluate.ts';
 import { explainCell } from './explain.ts';
@@ -11,10 +13,12 @@ import { listJournal, undoLast } from './history.ts';
 import { printJobs, saveCalendar } from './jobs.ts';
 import { makeNew } from './new.ts';
 import { order } from './order.ts';
+import { rollSeasonOver, showLearned } from './seasons-end.ts';
 import { exportTable, importRows } from './table-files.ts';
 import { listTables, printTable } from './tables.ts';
+import { gridOfFigures, seekValue } from './trials.ts';
 import { upgradeSheets } from './upgrade.ts';
-import { CHANGING, CHANGING_IN_WORDS } from './workbook-files.ts';
+import { CHANGING, CHANGING_IN_WORDS, WRITING, WRITING_IN_WORDS } from './workbook-files.ts';
 import type { World } from './world.ts';
 
 export interface Verb {
@@ -132,6 +136,14 @@ export const VERBS: readonly Verb[] = [
     run: placePlantings,
   },
   {
+    name: 'plant',
+    takes: ['FILE', 'BED', 'WAY'],
+    options: CHANGING,
+    optionsInWords: CHANGING_IN_WORDS,
+    does: 'turns a way of Ways to plant into the planting; BED names a row of Beds to try',
+    run: plantTheWay,
+  },
+  {
     name: 'order',
     takes: ['FILE'],
     options: { ...CHANGING, supplier: 'value', csv: 'flag' },
@@ -164,10 +176,66 @@ export const VERBS: readonly Verb[] = [
     run: saveCalendar,
   },
   {
+    name: 'learned',
+    takes: ['FILE'],
+    options: { ...CHANGING, take: 'value' },
+    optionsInWords: `[--take NAME] ${CHANGING_IN_WORDS}`,
+    does: 'lists the figures that the records taught; --take makes one of them the farm’s own',
+    run: showLearned,
+  },
+  {
+    name: 'rollover',
+    takes: ['FILE'],
+    options: { season: 'value', out: 'value', plan: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--force] [--dry-run]',
+    does: 'writes the workbook of the next season: lots, beds’ history and results along, dates a year on',
+    run: rollSeasonOver,
+  },
+  {
+    name: 'branch',
+    takes: ['FILE', '[NAME]'],
+    options: { ...WRITING, keep: 'flag', 'throw-away': 'flag', take: 'value', rename: 'value', json: 'flag' },
+    optionsInWords: `[--keep] [--take 1,3] [--throw-away] [--rename NAME] [--json] ${WRITING_IN_WORDS}`,
+    does: 'makes another way that the plan could go, or keeps one, takes single changes of it over or throws it away; lists them where none is named',
+    run: branchOut,
+  },
+  {
+    name: 'compare',
+    takes: ['FILE', '[BRANCH]', '[BRANCH]', '[BRANCH]', '[BRANCH]'],
+    options: { cells: 'flag', json: 'flag' },
+    optionsInWords: '[--cells] [--json]',
+    does: 'shows totals of the plan and its branches side by side and what was changed; --cells every cell that differs',
+    run: compareBranches,
+  },
+  {
+    name: 'seek',
+    takes: ['FILE', 'TABLE', 'KEY', 'COLUMN', 'FORMULA', 'GOAL'],
+    options: { from: 'value', to: 'value', json: 'flag' },
+    optionsInWords: '--from VALUE --to VALUE [--json]',
+    does: 'finds the value of a cell at which a formula reaches a goal; exit status 1 where it never does',
+    run: seekValue,
+  },
+  {
+    name: 'grid',
+    takes: ['FILE', 'FORMULA'],
+    options: { down: 'value', across: 'value', json: 'flag' },
+    optionsInWords: '--down "Table / Row / Column = 4 in..8 in by 1 in" [--across "..."] [--json]',
+    does: 'a table of what a formula gives while one or two cells are tried at several values',
+    run: gridOfFigures,
+  },
+  {
+    name: 'draws',
+    takes: ['FILE', 'FORMULA', '[FORMULA]', '[FORMULA]', '[FORMULA]'],
+    options: { count: 'value', seed: 'value', goal: 'value', json: 'flag' },
+    optionsInWords: '[--count 2000] [--seed 1] [--goal AMOUNT] [--json]',
+    does: 'draws the season many times from figures typed as ranges and those of the library: 10, 50 and 90% values, the chance of a goal, what it hangs on',
+    run: drawSeasons,
+  },
+  {
     name: 'upgrade',
     takes: ['FILE'],
-    options: { ...CHANGING, take: 'flag' },
-    optionsInWords: `[--take] ${CHANGING_IN_WORDS}`,
+    options: { ...WRITING, take: 'flag' },
+    optionsInWords: `[--take] ${WRITING_IN_WORDS}`,
     does: "shows what today's sheets would change in a workbook made from earlier ones; --take takes them",
     run: upgradeSheets,
   },

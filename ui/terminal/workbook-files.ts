@@ -3,8 +3,12 @@
 
 import { randomBytes } from 'node:crypto';
 import {
+  type Book,
   type HistoryData,
+  keepWork,
+  nearestName,
   newDocument,
+  openBranch,
   readWorkbookFile,
   type Start,
   type Step,
@@ -74,10 +78,15 @@ function newId(): string {
     .slice(0, 10)}`;
 }
 
-/** The options of every verb that changes a workbook. */
-export const CHANGING = { out: 'value', force: 'flag', 'dry-run': 'flag', journal: 'flag' } as const;
+/** The options of every verb that writes a workbook. */
+export const WRITING = { out: 'value', force: 'flag', 'dry-run': 'flag', journal: 'flag' } as const;
 
-export const CHANGING_IN_WORDS = '[--out FILE] [--force] [--dry-run] [--journal]';
+export const WRITING_IN_WORDS = '[--out FILE] [--force] [--dry-run] [--journal]';
+
+/** The options of every verb that changes the plan, or a branch of it. */
+export const CHANGING = { ...WRITING, branch: 'value' } as const;
+
+export const CHANGING_IN_WORDS = `[--branch NAME] ${WRITING_IN_WORDS}`;
 
 /** What a change has to say, and the exit status. */
 export interface Changed {
@@ -120,7 +129,7 @@ export async function changeWorkbook(
       );
     }
     const before = lastSteps(workbook);
-    const { says, status = 0 } = await work(workbook);
+    const { says, status = 0 } = await inBranch(workbook, file, given.values.get('branch'), work);
     if (!dry) save(out, workbook, given, world, read, before);
     const told = dry ? `${says}Nothing was written: this was a trial.\n` : says;
     if (out === STREAM && !dry) world.warn(told.trimEnd());
@@ -129,6 +138,38 @@ export async function changeWorkbook(
   } finally {
     lock?.release();
   }
+}
+
+/** Works in the workbook, or in a branch of it, which keeps what was done. */
+async function inBranch(
+  workbook: Workbook,
+  file: string,
+  name: string | undefined,
+  work: (workbook: Workbook) => Changed | Promise<Changed>,
+): Promise<Changed> {
+  if (name === undefined) return work(workbook);
+  const id = findBranch(workbook, file, name);
+  const opened = openBranch(workbook, id);
+  if (opened === undefined) return refuse(`${file}: there is no branch called “${name}”.`);
+  const changed = await work(opened);
+  keepWork(workbook, id, opened);
+  return changed;
+}
+
+/** The id of the branch that a person names. */
+export function findBranch({ document }: Book, file: string, name: string): string {
+  const wanted = name.trim().toLowerCase();
+  const found = [...document.branches].find(([, branch]) => branch.name.toLowerCase() === wanted);
+  if (found !== undefined) return found[0];
+  const names = [...document.branches.values()].map((branch) => branch.name);
+  const near = nearestName(name, names);
+  const advice =
+    near !== undefined
+      ? `did you mean “${near}”?`
+      : names.length === 0
+        ? `it has none yet: “branch ${file} "${name}"” makes one.`
+        : `it has ${names.join(', ')}.`;
+  return refuse(`${file}: there is no branch called “${name}”: ${advice}`);
 }
 
 /** The step done last and the one taken back last. */

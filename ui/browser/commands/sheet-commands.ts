@@ -1,19 +1,17 @@
 // Commands about rows, columns and the sheet as a whole. Entries of the table.
 
-import { FORMATS, type SheetView, takesStation } from '../../../engine/index.ts';
+import { FORMATS, takesStation } from '../../../engine/index.ts';
 import { beginColumn } from '../dialogs/new-column-state.ts';
 import { downloadSheet } from '../files/download.ts';
 import { pickFile, TABLE_FILES } from '../files/pick.ts';
 import { beginLine } from '../formula-line/draft.ts';
 import { readImport } from '../importing/import-state.ts';
-import { hasFormula } from '../store/sheets.ts';
+import { hasFormula, isTyped } from '../store/sheets.ts';
 import { takeTemplateFormula } from './cells.ts';
 import { removeColumn } from './columns.ts';
 import type { PageCommand } from './command.ts';
 import { duplicateRow, removeRows } from './rows.ts';
 import type { Situation } from './situation.ts';
-
-const isTyped = ({ role }: SheetView['columns'][number]): boolean => role === 'entered' || role === 'default';
 
 const isEntered = ({ sheet }: Situation): boolean => sheet?.entered === true;
 

@@ -9,6 +9,8 @@ import { EVERYWHERE } from './everywhere.ts';
 import { LINE } from './line-commands.ts';
 import { LOOKS } from './look-commands.ts';
 import { MOVES } from './moves.ts';
+import { PLAN_COMMANDS } from './plan-commands.ts';
+import { SEASON_COMMANDS } from './season-commands.ts';
 import { COLUMN_COMMANDS, ROW_COMMANDS } from './sheet-commands.ts';
 
 export const COMMANDS: readonly PageCommand[] = [
@@ -19,6 +21,8 @@ export const COMMANDS: readonly PageCommand[] = [
   ...ROW_COMMANDS,
   ...LOOKS,
   ...COLUMN_COMMANDS,
+  ...PLAN_COMMANDS,
+  ...SEASON_COMMANDS,
   ...LINE,
 ];
 

@@ -1,18 +1,13 @@
 // The workbook's own file: saved back to where it came from where the browser can, to a file that the person picks, or as a
 // download. Never over a file that somebody else has changed since, unless the person says so.
 
-import { settings, type Workbook, writeWorkbookFile } from '../../../engine/index.ts';
-import { sumOf } from '../keeping/entries.ts';
+import { settings, writeWorkbookFile } from '../../../engine/index.ts';
+import { contentSum } from '../keeping/entries.ts';
 import { noteFile, ownFile } from '../keeping/keeper.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
 import { download, fileName } from './download.ts';
 import { mayWrite, modified, pickToSave, writeTo } from './file-access.ts';
-
-/** What tells the content of a workbook from any other; the day that it plans from counts for nothing. */
-export function fileSum(workbook: Workbook): number {
-  return sumOf(writeWorkbookFile({ ...workbook.data(), today: 0 }));
-}
 
 /** Saves the workbook to its file; asks where to where it has none. */
 export async function saveWorkbook(): Promise<void> {
@@ -53,7 +48,7 @@ export async function saveWorkbookAs(): Promise<void> {
     return;
   }
   download(writeWorkbookFile(book.data()), name, 'application/json');
-  noteFile({ name, at: Date.now(), sum: fileSum(book) });
+  noteFile({ name, at: Date.now(), sum: contentSum(book) });
   tell(`Saved as ${name}.`);
 }
 
@@ -62,7 +57,7 @@ const SAVE_AS = { label: 'Save it as another file', run: () => void saveWorkbook
 async function saveTo(handle: FileSystemFileHandle): Promise<void> {
   const book = workbookNow();
   if (book === undefined) return;
-  const sum = fileSum(book);
+  const sum = contentSum(book);
   try {
     const at = await writeTo(handle, writeWorkbookFile(book.data()));
     if (workbookNow() === book) noteFile({ name: handle.name, at: Date.now(), sum, modified: at, handle });

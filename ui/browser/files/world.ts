@@ -4,6 +4,7 @@
 import { civilDay, type Template, type World } from '../../../engine/index.ts';
 import { earlierTemplate } from '../../../sheets-templates/earlier.ts';
 import { templateShelf } from '../../../sheets-templates/index.ts';
+import { remember, remembered } from '../store/single-words.ts';
 import { writingOf } from '../store/writing.ts';
 
 const ACTOR = 'dibble: actor';
@@ -26,13 +27,15 @@ export function newId(): string {
   return `r${Array.from(numbers, (number) => number.toString(36).padStart(7, '0').slice(-6)).join('')}`;
 }
 
-/** Whoever works in this browser, told apart from others. */
+let actor: string | undefined;
+
+/** Whoever works in this browser, told apart from others; for this visit alone where the browser remembers nothing. */
 function actorHere(): string {
-  const known = localStorage.getItem(ACTOR);
-  if (known !== null) return known;
-  const fresh = newId();
-  localStorage.setItem(ACTOR, fresh);
-  return fresh;
+  if (actor !== undefined) return actor;
+  const known = remembered(ACTOR);
+  actor = known ?? newId();
+  if (known === undefined) remember(ACTOR, actor);
+  return actor;
 }
 
 export function world(): World {

@@ -2,6 +2,7 @@
 // source needs no hand. Kept in the browser; where it can't be, nothing is remembered and nothing else is different.
 
 import type { ByHand } from '../../../engine/index.ts';
+import { remember, remembered } from '../store/single-words.ts';
 
 const NAME = 'dibble: columns by hand';
 /** Headers remembered of a sheet; the oldest go first. */
@@ -14,16 +15,12 @@ export function rememberedColumns(sheet: string): ByHand {
 
 export function rememberColumns(sheet: string, byHand: ByHand): void {
   const entries = Object.entries({ ...rememberedColumns(sheet), ...byHand }).slice(-MOST);
-  try {
-    localStorage.setItem(NAME, JSON.stringify({ ...all(), [sheet]: Object.fromEntries(entries) }));
-  } catch {
-    // The browser keeps nothing for this page.
-  }
+  remember(NAME, JSON.stringify({ ...all(), [sheet]: Object.fromEntries(entries) }));
 }
 
 function all(): Readonly<Record<string, unknown>> {
   try {
-    const kept: unknown = JSON.parse(localStorage.getItem(NAME) ?? '{}');
+    const kept: unknown = JSON.parse(remembered(NAME) ?? '{}');
     return typeof kept === 'object' && kept !== null && !Array.isArray(kept) ? { ...kept } : {};
   } catch {
     return {};

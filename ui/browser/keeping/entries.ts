@@ -1,7 +1,7 @@
 // The entries of a journal: a step as text, sealed to the one before it, so that a missing, changed or foreign entry is found
 // when they are read again. Pure; the writer makes them, the opening reads them.
 
-import type { Step } from '../../../engine/index.ts';
+import { type Step, type Workbook, writeWorkbookFile } from '../../../engine/index.ts';
 import type { JournalRecord } from './records.ts';
 
 /** A place in a journal: the number of its last entry and that entry's seal. Nothing has been written at START. */
@@ -30,6 +30,11 @@ export function sumOf(text: string, from = 0): number {
   let hash = (0x811c9dc5 ^ from) >>> 0;
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
   return hash >>> 0;
+}
+
+/** What tells the content of a workbook from any other; the day that it plans from counts for nothing. */
+export function contentSum(workbook: Workbook): number {
+  return sumOf(writeWorkbookFile({ ...workbook.data(), today: 0 }));
 }
 
 function sealOf(before: number, seq: number, text: string): number {

@@ -13,7 +13,7 @@ const WORDS: Readonly<Record<FaultKind, string>> = {
 
 /** 'The browser’s storage is full: what you change is not kept on this computer. Save it to a file.' */
 export function faultWords(fault: StorageFault): string {
-  const own = fault.kind === 'refused' && fault.message !== 'refused' ? ` (${fault.message})` : '';
+  const own = fault.message !== fault.kind ? ` (${fault.message})` : '';
   const todo = fault.kind === 'newer' ? 'Save it to a file, then load this page again.' : 'Save it to a file.';
   return `${WORDS[fault.kind]}${own}: what you change is not kept on this computer. ${todo}`;
 }

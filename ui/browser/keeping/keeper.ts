@@ -24,12 +24,13 @@ import { followHand, handOf, takeInHand } from './hand.ts';
 import { mend } from './mending.ts';
 import { type Found, type KeptOpening, type OpenedKept, openFound } from './opening.ts';
 import type { JournalRecord, OwnFile, VersionKind } from './records.ts';
+import { remindOfFile } from './reminding.ts';
 import { Session, type SessionEvents } from './session.ts';
 import type { Unsaved } from './standing.ts';
-import { faultOf, StorageFault } from './storage.ts';
+import { faultOf, StorageFault, whenOpenAgain } from './storage.ts';
 import type { Role } from './tabs.ts';
 import { keepVersion } from './versions.ts';
-import { beginWorkbook, noteOpened, noteWorkbook } from './workbooks.ts';
+import { beginWorkbook, isHere, noteOpened, noteWorkbook } from './workbooks.ts';
 
 export type Keeping =
   /** Fresh, and not changed yet. */
@@ -79,6 +80,7 @@ export function startKeeping(given: Helps): void {
   followChanges(onChange);
   beforeChanges(onBefore);
   followHand(() => keptAs.peek());
+  whenOpenAgain(() => void beginAgainWhereGone());
   window.addEventListener('beforeunload', (event) => {
     session?.tryNow();
     if (keeping.peek().state === 'failed') event.preventDefault();
@@ -128,7 +130,9 @@ export async function showFound({ session: next, found }: FoundKept, unsaved: Un
   next.begin(opened, unsaved);
   void noteOpened(id).then(
     (record) => {
-      if (session === next) ownFile.value = record?.file;
+      if (session !== next || record === undefined) return;
+      ownFile.value = record.file;
+      remindOfFile(opened.workbook, record, helps.saveToFile);
     },
     () => undefined,
   );
@@ -253,6 +257,23 @@ async function begin(): Promise<void> {
   steps = [];
 }
 
+/** Where the browser cleared its storage under an open page, the workbook on screen is kept anew with all that can be undone. */
+async function beginAgainWhereGone(): Promise<void> {
+  const [now, workbook] = [session, workbookNow()];
+  if (now === undefined || workbook === undefined || !now.writes) return;
+  const there = await isHere(now.id).catch(() => true);
+  if (there || session !== now) return;
+  now.end();
+  session = undefined;
+  keptAs.value = undefined;
+  steps = [...workbook.history.done];
+  tell(
+    'The browser had cleared what it kept for this page. The workbook on screen is kept again from here on.',
+    'refusal',
+  );
+  await beginKeeping();
+}
+
 const NOTHING = { cells: [], rowsOf: [], columnsOf: [], looksOf: [], sheets: false, settings: false };
 
 /** Tries again at once to keep what could not be kept. */
@@ -331,6 +352,7 @@ function eventsOf(whose: () => Session): SessionEvents {
     },
     role: (now) => {
       role.value = now;
+      if (now === 'writer') void beginAgainWhereGone();
       otherTab.value = now === 'follower' ? { back: () => whose().back(), again: () => whose().again() } : undefined;
       if (now === 'apart') tellApart();
     },

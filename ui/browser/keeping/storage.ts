@@ -38,11 +38,20 @@ const ANSWERING = 5_000;
 
 let opening: Promise<Database> | undefined;
 let superseded = false;
+let openedBefore = false;
+const again = new Set<() => void>();
+
+/** Is told when the database was closed behind our back and is open again: it may be another one, and empty. */
+export function whenOpenAgain(listener: () => void): void {
+  again.add(listener);
+}
 
 function database(): Promise<Database> {
   opening ??= open().catch((problem: unknown) => {
     opening = undefined;
-    throw faultOf(problem);
+    // Browsers have many words for a page that may keep nothing.
+    const fault = faultOf(problem);
+    throw fault.kind === 'refused' ? new StorageFault('blocked', fault.message) : fault;
   });
   return opening;
 }
@@ -61,8 +70,9 @@ async function open(): Promise<Database> {
       fresh.createObjectStore('hands', { keyPath: 'workbook' });
       fresh.createObjectStore('marks', { keyPath: 'name' });
     },
-    blocking: () => {
-      superseded = true;
+    // Another page wants a newer one, or to delete it.
+    blocking: (_, wanted) => {
+      superseded = wanted !== null;
       opened.close();
       opening = undefined;
     },
@@ -70,6 +80,8 @@ async function open(): Promise<Database> {
       opening = undefined;
     },
   });
+  if (openedBefore) for (const listener of again) listener();
+  openedBefore = true;
   return opened;
 }
 

@@ -58,6 +58,14 @@ export function workbookRecord(id: string): Promise<WorkbookRecord | undefined> 
   return transact(['workbooks'], 'readonly', (transaction) => transaction.objectStore('workbooks').get(id));
 }
 
+/** Whether a workbook is kept as a whole. */
+export async function isHere(id: string): Promise<boolean> {
+  const key = await transact(['snapshots'], 'readonly', (transaction) =>
+    transaction.objectStore('snapshots').getKey(id),
+  );
+  return key !== undefined;
+}
+
 /** The one that was opened last and is still at hand; else the one worked in last. */
 export function lastOpened(): Promise<string | undefined> {
   return transact(['workbooks', 'marks'], 'readonly', async (transaction) => {

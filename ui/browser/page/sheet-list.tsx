@@ -2,18 +2,22 @@
 // things in it need attention.
 
 import { type Finding, type FindingLevel, rows, sheetViews } from '../../../engine/index.ts';
+import { shownView } from '../glance/opening.ts';
 import { desk, setDesk } from '../store/device.ts';
 import { findings } from '../store/findings.ts';
 import { goTo, sheetOnScreen } from '../store/selection.ts';
 import { questionsOf } from '../store/sheets.ts';
+import { view } from '../store/view.ts';
 import { workbook } from '../store/workbook.ts';
 import { fetchGrid } from './fetch-grid.ts';
+import { ViewsList } from './views-list.tsx';
 
 /** Someone reaches for the sheets: what they need is on its way by the time they choose one. A failure shows when they do. */
 const onReach = (): void => void fetchGrid().catch(() => undefined);
 
 export function SheetList() {
-  const here = sheetOnScreen.value;
+  const book = workbook();
+  const here = shownView(book, view.value).at === 'sheet' ? sheetOnScreen.value : undefined;
   const counts = countBySheet(findings.value);
   const { listFolded } = desk.value;
   const words = listFolded ? 'Show the list of sheets' : 'Fold the list away';
@@ -29,13 +33,14 @@ export function SheetList() {
         <span aria-hidden="true">{listFolded ? '\u203a' : '\u2039'}</span>
         <span class="spoken">{words}</span>
       </button>
+      <ViewsList />
       {listFolded ? null : <Questions here={here} counts={counts} />}
     </nav>
   );
 }
 
 interface QuestionsProps {
-  readonly here: string;
+  readonly here: string | undefined;
   readonly counts: ReadonlyMap<string, Count>;
 }
 

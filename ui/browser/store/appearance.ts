@@ -2,6 +2,7 @@
 // tokens follow. The page starts it once.
 
 import { effect, signal } from '@preact/signals';
+import { remember, remembered } from './single-words.ts';
 
 export type Appearance = 'system' | 'light' | 'dark';
 
@@ -10,7 +11,7 @@ const KEY = 'dibble: appearance';
 export const appearance = signal<Appearance>('system');
 
 function stored(): Appearance {
-  const kept = localStorage.getItem(KEY);
+  const kept = remembered(KEY);
   return kept === 'light' || kept === 'dark' ? kept : 'system';
 }
 
@@ -27,6 +28,6 @@ export function startAppearance(): void {
     const shown = choice === 'system' ? (systemIsDark.value ? 'dark' : 'light') : choice;
     document.documentElement.dataset.theme = shown;
     document.documentElement.dataset.agThemeMode = shown;
-    localStorage.setItem(KEY, choice);
+    remember(KEY, choice);
   });
 }

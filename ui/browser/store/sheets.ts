@@ -49,3 +49,8 @@ function grouped<T>(things: readonly T[], nameOf: (thing: T) => string): readonl
   for (const thing of things) groups.set(nameOf(thing), [...(groups.get(nameOf(thing)) ?? []), thing]);
   return [...groups].map(([name, within]) => ({ name, within }));
 }
+
+/** Whether a person types in a column, over a usual value or where there is none. */
+export function isTyped({ role }: ColumnView): boolean {
+  return role === 'entered' || role === 'default';
+}

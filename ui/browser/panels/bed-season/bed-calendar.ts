@@ -9,10 +9,8 @@ export interface Occupant {
   readonly until: number;
 }
 
-export interface Placed extends Occupant {
-  /** Where along the bed it begins. */
-  readonly at: number;
-}
+/** Something with a place along the bed: `at` is where it begins. */
+export type Placed<O extends Occupant = Occupant> = O & { readonly at: number };
 
 /** A stretch of days on which the same length is free; below zero where more is planted than the bed is long. */
 export interface FreeTime {
@@ -22,8 +20,8 @@ export interface FreeTime {
 }
 
 /** Each occupant in the first place along the bed that is free for all of its days; past the bed's end where none is. */
-export function placeAlong(occupants: readonly Occupant[]): readonly Placed[] {
-  const placed: Placed[] = [];
+export function placeAlong<O extends Occupant>(occupants: readonly O[]): readonly Placed<O>[] {
+  const placed: Placed<O>[] = [];
   for (const occupant of [...occupants].sort((a, b) => a.from - b.from || b.until - a.until)) {
     const beside = placed
       .filter((other) => other.from < occupant.until && occupant.from < other.until)

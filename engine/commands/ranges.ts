@@ -1,0 +1,64 @@
+// Entries that are not known for sure: '80..90%', '25..35 lb', '12 May..28 May', or low, likely and high, '20..25..35 lb'. The
+// cell holds what is likely, which is the middle where only the ends are written.
+
+import { numberContent, placeContent } from '../document/cells.ts';
+import type { Content, ContentRange } from '../document/content.ts';
+import type { ProgramColumn } from '../schema/compile.ts';
+import { isoDate } from '../values/civil.ts';
+import { FILLED } from '../values/column.ts';
+import type { Draft } from './draft.ts';
+import { readTyped } from './read-typed.ts';
+
+export type RangeRead =
+  | { readonly ok: true; readonly likely: Content; readonly range: ContentRange }
+  | { readonly ok: false; readonly why: string };
+
+/** The two or three parts of a range; undefined where an entry is none, or the column holds no figure that could be one. */
+export function rangeParts({ type }: ProgramColumn, entry: string): readonly string[] | undefined {
+  if (type?.kind !== 'number' && type?.kind !== 'temperature' && type?.kind !== 'date') return undefined;
+  const parts = entry.split(/\.\.+|…/).map((part) => part.trim());
+  return parts.length === 1 ? undefined : parts;
+}
+
+interface End {
+  readonly content: Content;
+  readonly value: number;
+  readonly unit: Parameters<typeof numberContent>[3];
+}
+
+export function readRange(column: ProgramColumn, parts: readonly string[], draft: Pick<Draft, 'document'>): RangeRead {
+  const last = parts.at(-1) ?? '';
+  if (parts.length > 3 || parts.some((part) => part === ''))
+    return { ok: false, why: `Write a range as two figures, 80..90%, or as low, likely and high, 75..80..90%.` };
+  const ends: End[] = [];
+  for (const part of parts) {
+    const read = readTyped(column, { entry: withUnitOf(part, last) }, draft);
+    if (!read.ok) return read;
+    const { document } = draft;
+    const placed = placeContent(read.content, column, document.program, document);
+    if (!placed.ok || placed.cell.state !== FILLED) return { ok: false, why: `“${part}” is no end of a range.` };
+    ends.push({ content: read.content, value: placed.cell.value, unit: placed.cell.unit });
+  }
+  const [low, high] = [ends[0], ends.at(-1)];
+  const middle = ends.length === 3 ? ends[1] : undefined;
+  if (low === undefined || high === undefined) return { ok: false, why: 'A range has two ends.' };
+  if (low.value > high.value || (middle !== undefined && (middle.value < low.value || middle.value > high.value)))
+    return { ok: false, why: `${parts.join(' to ')} is not in order: write the lowest first and the highest last.` };
+  const likely = middle?.content ?? middleOf(low, high, column, draft);
+  return { ok: true, likely, range: { low: low.content, high: high.content } };
+}
+
+function middleOf(low: End, high: End, column: ProgramColumn, { document }: Pick<Draft, 'document'>): Content {
+  const { type } = column;
+  const value = (low.value + high.value) / 2;
+  if (type?.kind === 'number' || type?.kind === 'temperature')
+    return numberContent(value, type, column, high.unit, document.program);
+  return { date: isoDate(Math.round(value)) };
+}
+
+/** '80..90%': the first figure has the unit of the last. */
+function withUnitOf(part: string, last: string): string {
+  if (!/^[-+]?[\d.]+$/.test(part)) return part;
+  const [, unit = ''] = /^[-+]?[\d.]+\s*(\D*)$/.exec(last) ?? [];
+  return `${part} ${unit}`.trim();
+}

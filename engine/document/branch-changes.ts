@@ -1,0 +1,83 @@
+// How the changes of a branch rest on each other: a cell on the row, column or sheet that another change of the branch
+// brought. Whoever takes single changes over takes with them what they rest on. Called by commands.
+
+import { idsIn } from '../language/stored.ts';
+import { type Content, isLinkContent } from './content.ts';
+import { type Operation, oneByOne, type Transaction } from './transaction.ts';
+
+/** The changes chosen and those before them that they rest on, in the order of the branch. */
+export function withWhatTheyRestOn(
+  changes: readonly Transaction[],
+  chosen: ReadonlySet<string>,
+): readonly Transaction[] {
+  const taken: Transaction[] = [];
+  const needed = new Set<string>();
+  for (const change of changes.toReversed()) {
+    const operations = change.operations.flatMap(oneByOne);
+    const brings = operations.flatMap(broughtBy);
+    if (!chosen.has(change.id) && !brings.some((thing) => needed.has(thing))) continue;
+    taken.unshift(change);
+    for (const thing of brings) needed.delete(thing);
+    for (const thing of operations.flatMap(namedBy)) needed.add(thing);
+  }
+  return taken;
+}
+
+/** What is there from this operation on: a sheet, 'sheet/column', a row. */
+function broughtBy(operation: Operation): readonly string[] {
+  switch (operation.op) {
+    case 'add sheet':
+      return [operation.sheet.id];
+    case 'add column':
+      return [`${operation.sheet}/${operation.column.id}`];
+    case 'insert row':
+      return [rowOf(operation.sheet, operation.row), operation.row];
+    default:
+      return [];
+  }
+}
+
+/** What must be there for this operation to do its work. */
+function namedBy(operation: Operation): readonly string[] {
+  switch (operation.op) {
+    case 'cell': {
+      const { sheet, row, column, content } = operation;
+      return [sheet, `${sheet}/${column}`, rowOf(sheet, row), ...rowIn(content)];
+    }
+    case 'range':
+      return [operation.sheet, `${operation.sheet}/${operation.column}`, rowOf(operation.sheet, operation.row)];
+    case 'formula':
+      return [operation.sheet, `${operation.sheet}/${operation.column}`, ...idsIn(operation.formula ?? '')];
+    case 'add column':
+      return [operation.sheet, ...idsIn(operation.column.formula)];
+    case 'check':
+      return [operation.sheet, ...idsIn(operation.declaration?.says ?? '')];
+    case 'add sheet':
+      return operation.sheet.columns.flatMap(({ formula }) => idsIn(formula));
+    case 'insert row':
+      return [operation.sheet];
+    case 'remove row':
+    case 'move row':
+    case 'keep row':
+      return [operation.sheet, rowOf(operation.sheet, operation.row)];
+    case 'remove column':
+    case 'rename column':
+    case 'move column':
+      return [operation.sheet, `${operation.sheet}/${operation.column}`];
+    case 'remove sheet':
+    case 'rename sheet':
+    case 'move sheet':
+      return [operation.sheet];
+    default:
+      return [];
+  }
+}
+
+function rowOf(sheet: string, row: string): string {
+  return `row ${sheet} ${row}`;
+}
+
+/** A link says the row alone, so every row called so counts. */
+function rowIn(content: Content): readonly string[] {
+  return isLinkContent(content) ? [content.row] : [];
+}

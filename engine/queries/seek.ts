@@ -1,0 +1,182 @@
+// The value of one input at which a figure reaches a goal: looked for between two ends on a branch, first at even steps, then
+// by halving wherever the figure passes the goal. Steps, plateaus, several answers and none are told apart and told plainly.
+
+import type { Workbook } from '../commands/workbook.ts';
+import type { Unit } from '../units/unit.ts';
+import type { ValueType } from '../values/type.ts';
+import { columnOf } from './book.ts';
+import { type Figure, numberOf, sayNumber } from './figures.ts';
+import { type Input, putInput, refuseInput, sayInput } from './inputs.ts';
+import { Trials } from './trials.ts';
+
+export interface SeekQuestion {
+  readonly input: Input;
+  /** The ends between which is looked, canonical. */
+  readonly from: number;
+  readonly to: number;
+  /** The unit in which the input is answered. */
+  readonly unit?: Unit | undefined;
+  readonly figure: Figure;
+  /** What the figure is to be, canonical. */
+  readonly goal: number;
+  readonly figureName: string;
+}
+
+/** Where the figure is at its goal, or passes it in one step. */
+export interface SoughtPlace {
+  /** The input, canonical; `to` is above `from` where the figure stays at the goal. */
+  readonly from: number;
+  readonly to: number;
+  /** The figure at those ends. Off the goal where it steps over it. */
+  readonly figureFrom: number;
+  readonly figureTo: number;
+  readonly stepsOver: boolean;
+}
+
+export type Sought =
+  | { readonly answer: 'refused'; readonly says: string }
+  | { readonly answer: 'none' | 'one' | 'several'; readonly places: readonly SoughtPlace[]; readonly says: string };
+
+/** Even steps between the ends: a figure that passes the goal and comes back within one of them can be missed. */
+export const SEEK_STEPS = 48;
+/** Halvings of a step: to about a hundred-millionth of the whole. */
+const HALVINGS = 22;
+/** A figure this near its goal, by the size of either, is at it. */
+const NEAR = 1e-9;
+
+interface Tried {
+  readonly at: number;
+  readonly figure: number | undefined;
+  /** -1 below the goal, 0 at it, 1 above it; undefined where there is no figure. */
+  readonly side: number | undefined;
+}
+
+export function seek(workbook: Workbook, question: SeekQuestion): Sought {
+  const { input, from, to, goal, figureName } = question;
+  const why = refuseInput(workbook, input);
+  if (why !== undefined) return { answer: 'refused', says: why };
+  if (!(from < to)) return { answer: 'refused', says: 'The lower end must be below the upper one: swap them.' };
+  const isDate = columnOf(workbook, input.sheet, input.column)?.type?.kind === 'date';
+  const trials = new Trials(workbook, [question.figure]);
+  let type: ValueType | undefined;
+  let fault: string | undefined;
+  const tryAt = (at: number): Tried => {
+    const [found] = trials.run([putInput(workbook, input, { value: at, unit: undefined })]);
+    if (found?.type !== undefined) type = found.type;
+    const figure = found === undefined ? undefined : numberOf(found);
+    if (figure === undefined) fault ??= found?.shown;
+    return { at, figure, side: figure === undefined ? undefined : sideOf(figure, goal) };
+  };
+  const tried = evenly(from, to, isDate).map(tryAt);
+  if (tried.every(({ side }) => side === undefined)) {
+    return {
+      answer: 'refused',
+      says: `${figureName} is no number anywhere between the ends: ${fault ?? 'it is blank'}`,
+    };
+  }
+  const places = placesIn(tried, isDate ? 1 : (to - from) / SEEK_STEPS / 2 ** HALVINGS, isDate, tryAt);
+  const words = wordsFor(workbook, question, type);
+  const answer = places.length === 0 ? 'none' : places.length === 1 ? 'one' : 'several';
+  return { answer, places, says: places.length === 0 ? words.none(tried) : words.found(places) };
+}
+
+function sideOf(figure: number, goal: number): number {
+  const dust = NEAR * Math.max(Math.abs(figure), Math.abs(goal));
+  return Math.abs(figure - goal) <= dust ? 0 : figure < goal ? -1 : 1;
+}
+
+function evenly(from: number, to: number, whole: boolean): readonly number[] {
+  const steps = whole ? Math.min(SEEK_STEPS, Math.round(to - from)) : SEEK_STEPS;
+  const values = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps);
+  return whole ? [...new Set(values.map(Math.round))] : values;
+}
+
+function placesIn(
+  tried: readonly Tried[],
+  finest: number,
+  whole: boolean,
+  tryAt: (at: number) => Tried,
+): readonly SoughtPlace[] {
+  /** The two neighbours, as near as can be, between which `holds` ends. */
+  const edge = (low: Tried, high: Tried, holds: (side: number | undefined) => boolean): readonly [Tried, Tried] => {
+    let [a, b] = [low, high];
+    while (b.at - a.at > finest) {
+      const middle = whole ? Math.round((a.at + b.at) / 2) : (a.at + b.at) / 2;
+      if (middle <= a.at || middle >= b.at) break;
+      const next = tryAt(middle);
+      if (holds(next.side)) a = next;
+      else b = next;
+    }
+    return [a, b];
+  };
+  const places: SoughtPlace[] = [];
+  /** Where a stretch at the goal began, while it lasts. */
+  let began: Tried | undefined;
+  const close = (last: Tried): void => {
+    if (began !== undefined) places.push(placeOf(began, last, false));
+    began = undefined;
+  };
+  tried.forEach((point, i) => {
+    const before = tried[i - 1];
+    if (before === undefined || before.side === undefined || point.side === undefined) {
+      if (point.side === 0 && began === undefined) began = point;
+      else if (point.side === undefined && before !== undefined) close(before);
+      return;
+    }
+    if (before.side === point.side) return;
+    if (before.side === 0) {
+      close(edge(before, point, (side) => side === 0)[0]);
+      return;
+    }
+    const [last, first] = edge(before, point, (side) => side === before.side);
+    if (first.side === 0) {
+      began = first;
+      if (point.side !== 0) close(edge(first, point, (side) => side === 0)[0]);
+      return;
+    }
+    if (first.side !== undefined) places.push(crossing(last, first));
+  });
+  const end = tried.at(-1);
+  if (end !== undefined) close(end);
+  return places;
+}
+
+function placeOf(from: Tried, to: Tried, stepsOver: boolean): SoughtPlace {
+  return { from: from.at, to: to.at, figureFrom: from.figure ?? 0, figureTo: to.figure ?? 0, stepsOver };
+}
+
+/** Two values next to each other on either side of the goal: a smooth figure is at it, another steps over it. */
+function crossing(last: Tried, first: Tried): SoughtPlace {
+  const [a, b] = [last.figure ?? 0, first.figure ?? 0];
+  const isStep = Math.abs(b - a) > 1e-5 * Math.max(Math.abs(a), Math.abs(b));
+  return isStep ? placeOf(last, first, true) : placeOf(first, first, false);
+}
+
+/** The sentences of an answer. */
+function wordsFor(workbook: Workbook, question: SeekQuestion, type: ValueType | undefined) {
+  const { input, figureName, goal, unit, from, to } = question;
+  const at = (value: number): string => sayInput(workbook, input, { value, unit });
+  const figure = (value: number): string => sayNumber(workbook, value, type);
+  const one = (place: SoughtPlace): string => {
+    if (place.stepsOver) {
+      return `steps over ${figure(goal)} at ${at(place.to)}, from ${figure(place.figureFrom)} to ${figure(place.figureTo)}`;
+    }
+    const [first, last] = [at(place.from), at(place.to)];
+    return first === last ? `is ${figure(goal)} at ${first}` : `is ${figure(goal)} from ${first} to ${last}`;
+  };
+  return {
+    found: (places: readonly SoughtPlace[]): string => {
+      if (places.length === 1) return `${figureName} ${places.map(one).join('')}.`;
+      return `${figureName} gets there in ${places.length} places: it ${places.map(one).join('; it ')}.`;
+    },
+    none: (tried: readonly Tried[]): string => {
+      const known = tried.flatMap(({ at: value, figure: is }) => (is === undefined ? [] : [{ value, is }]));
+      const figures = known.map(({ is }) => is);
+      const [least, most] = [Math.min(...figures), Math.max(...figures)];
+      const nearest = known.reduce((a, b) => (Math.abs(b.is - goal) < Math.abs(a.is - goal) ? b : a));
+      const stays = least === most ? `stays at ${figure(least)}` : `stays between ${figure(least)} and ${figure(most)}`;
+      const closest = least === most ? '' : ` It comes nearest at ${at(nearest.value)}, with ${figure(nearest.is)}.`;
+      return `From ${at(from)} to ${at(to)}, ${figureName} ${stays} and never reaches ${figure(goal)}.${closest}`;
+    },
+  };
+}

@@ -1,0 +1,244 @@
+// The season that ends made into the one that comes: lots aged and what is left of them, what stood on each bed into its history, what
+// was picked into past results, dates a year on, the plan copied by choice. Gives a new document; the old one stays as it is.
+
+import {
+  type Content,
+  cellValue,
+  civilDayOfIso,
+  type DocumentData,
+  rowId,
+  rows,
+  rowWithId,
+  type Workbook,
+} from '../../engine/index.ts';
+import { type RowOf, rowAt } from './act.ts';
+import { asLaid } from './lay-succession.ts';
+
+type Row = DocumentData['rows'][string][number];
+type Cells = Row['cells'];
+
+/** Which plantings come along: those typed by hand, those that successions laid too, or none. */
+export const PLANS = ['own', 'all', 'none'] as const;
+
+export interface RollOverOptions {
+  /** The season to come. */
+  readonly season: number;
+  readonly plan: (typeof PLANS)[number];
+}
+
+export type RolledOver =
+  | { readonly ok: true; readonly data: DocumentData; readonly said: string }
+  | { readonly ok: false; readonly why: string };
+
+/** Days before a season from which what was given to a bed still counts. */
+const HALF_A_YEAR = 182;
+
+/** Sheets whose typed dates move on by the years between the seasons. */
+const MOVING = ['outlets', 'demand', 'own-costs', 'own-jobs', 'hands', 'successions'];
+/** Sheets of the season alone, left behind. */
+const LEFT_BEHIND = ['records', 'budget'];
+/** What is typed on made rows and lasts. */
+const LASTING = ['bed-nitrogen'];
+
+/** The year that a workbook plans; 0 where Farm has none. */
+export function seasonOf(workbook: Workbook): number {
+  return rowAt(workbook, 'farm', '', 0).number('season') ?? 0;
+}
+
+/** The document of the next season. */
+export function rollOver(workbook: Workbook, { season, plan }: RollOverOptions): RolledOver {
+  const farm = rowAt(workbook, 'farm', '', 0);
+  const [ending, starts] = [farm.number('season'), farm.number('season-starts')];
+  if (ending === undefined || starts === undefined) {
+    return { ok: false, why: 'Farm has no season: enter its year first.' };
+  }
+  if (season <= ending) {
+    return {
+      ok: false,
+      why: `The season ${season} does not come after ${ending}, the one of this workbook: name a later one.`,
+    };
+  }
+  const data = workbook.data();
+  const years = season - ending;
+  const on = (cells: Cells): Cells => movedOn(cells, years);
+  const known = new Set([...MOVING, ...LEFT_BEHIND]);
+  const kept = Object.entries(data.rows).filter(([sheet]) => !known.has(sheet));
+  const sheets: Record<string, readonly Row[]> = {
+    ...Object.fromEntries(kept),
+    ...Object.fromEntries(
+      MOVING.flatMap((sheet) => {
+        const given = data.rows[sheet];
+        return given === undefined ? [] : [[sheet, given.map((row) => ({ ...row, cells: on(row.cells) }))]];
+      }),
+    ),
+  };
+  const newStart = starts + Math.round(years * 365.25);
+  const plantings = plan === 'none' ? [] : plantingsOf(workbook, data, { plan, years });
+  const lots = lotsOf(workbook, data, ending);
+  const results = resultsOf(workbook, data, ending);
+  const changed: Record<string, readonly Row[]> = {
+    farm: (data.rows.farm ?? []).map((row) => ({ ...row, cells: { ...on(row.cells), season } })),
+    beds: bedsOf(workbook, data, years),
+    'seed-lots': lots,
+    plantings,
+    successions: plan === 'none' ? [] : (sheets.successions ?? []).map(unlaid),
+    'cover-crops': (data.rows['cover-crops'] ?? []).filter(({ cells }) => lastsTo(cells.ended, newStart)),
+    inputs: (data.rows.inputs ?? []).filter(({ cells }) => lastsTo(cells['given-on'], newStart - HALF_A_YEAR)),
+    'past-results': results,
+  };
+  const all = Object.entries({ ...sheets, ...changed }).filter(([, list]) => list.length > 0);
+  const aside = Object.fromEntries(
+    LASTING.flatMap((sheet) => (data.aside[sheet] === undefined ? [] : [[sheet, data.aside[sheet]]])),
+  );
+  const title = data.title.includes(String(ending))
+    ? data.title.replaceAll(String(ending), String(season))
+    : `${data.title} ${season}`;
+  const learned = results.length - (data.rows['past-results'] ?? []).length;
+  return {
+    ok: true,
+    data: { ...data, title, rows: Object.fromEntries(all), aside },
+    said: `Season ${season}: ${told(plantings.length, 'planting')} copied, ${told(lots.length, 'seed lot')} left, ${told(learned, 'result')} kept of ${ending}. Propose beds, and lay the successions anew.`,
+  };
+}
+
+function told(count: number, one: string): string {
+  return `${count} ${one}${count === 1 ? '' : 's'}`;
+}
+
+/** Dates so many years on, the 29th of February on the 28th. */
+function movedOn(cells: Cells, years: number): Cells {
+  return Object.fromEntries(Object.entries(cells).map(([column, content]) => [column, later(content, years)]));
+}
+
+function later(content: Content, years: number): Content {
+  if (typeof content !== 'object' || content === null || !('date' in content)) return content;
+  const [year = '', month = '', day = ''] = content.date.split('-');
+  const moved = `${String(Number(year) + years).padStart(4, '0')}-${month}`;
+  return { date: civilDayOfIso(`${moved}-${day}`) === undefined ? `${moved}-28` : `${moved}-${day}` };
+}
+
+/** Whether something without an end, or with an end on or after a day, is still there on it. */
+function lastsTo(end: Content | undefined, day: number): boolean {
+  if (typeof end !== 'object' || end === null || !('date' in end)) return true;
+  return (civilDayOfIso(end.date) ?? Number.NEGATIVE_INFINITY) >= day;
+}
+
+function without(cells: Cells, ...columns: readonly string[]): Cells {
+  return Object.fromEntries(Object.entries(cells).filter(([column]) => !columns.includes(column)));
+}
+
+function unlaid(row: Row): Row {
+  return { ...row, cells: without(row.cells, 'laid-as', 'not-laid') };
+}
+
+/** The rows of an entered sheet as the workbook has them now, with what is typed on each. */
+function rowsIn(
+  workbook: Workbook,
+  data: DocumentData,
+  sheet: string,
+): readonly { readonly row: Row; readonly of: RowOf }[] {
+  return (data.rows[sheet] ?? []).flatMap((row) => {
+    const slot = rowWithId(workbook, sheet, row.id);
+    return slot === undefined ? [] : [{ row, of: rowAt(workbook, sheet, row.id, slot) }];
+  });
+}
+
+const PAST = ['family-last-year', 'family-two-years-ago', 'family-three-years-ago', 'family-four-years-ago'] as const;
+
+/** What stood on each bed becomes its last year; where seasons were left out, those years are not known. */
+function bedsOf(workbook: Workbook, data: DocumentData, years: number): readonly Row[] {
+  return rowsIn(workbook, data, 'beds').map(({ row, of }) => {
+    const stood = [of.text('families-this-season'), ...PAST.map((column) => of.text(column))];
+    const past = [...Array.from({ length: years - 1 }, () => ''), ...stood].slice(0, PAST.length);
+    const history = PAST.flatMap((column, at) =>
+      past[at] === '' || past[at] === undefined ? [] : [[column, past[at]]],
+    );
+    return { ...row, cells: { ...without(row.cells, ...PAST), ...Object.fromEntries(history) } };
+  });
+}
+
+/** Lots with what the season's plantings leave of them, and what is left over of the packs that were bought. */
+function lotsOf(workbook: Workbook, data: DocumentData, ending: number): readonly Row[] {
+  const old = rowsIn(workbook, data, 'seed-lots').flatMap(({ row, of }): Row[] => {
+    const left = Math.floor((of.number('seeds-in-lot') ?? 0) - (of.number('seeds-spoken-for') ?? 0));
+    if (left <= 0) return [];
+    return [{ ...row, cells: { ...without(row.cells, 'weight', 'sowing-date', 'count-it'), quantity: left } }];
+  });
+  const bought = [...rows(workbook, 'seed-order')].flatMap((slot): Row[] => {
+    const of = rowAt(workbook, 'seed-order', '', slot);
+    const variety = of.value('variety');
+    const left = Math.floor(of.number('left-over') ?? 0);
+    if (typeof variety !== 'number' || left <= 0) return [];
+    const id = rowId(workbook, 'varieties', variety);
+    const name = rowAt(workbook, 'varieties', id, variety).text('variety');
+    const cells = {
+      lot: `${name} ${ending}`,
+      variety: { row: id },
+      quantity: left,
+      'packed-on': { date: `${ending}-01-01` },
+    };
+    return [{ id: workbook.newId(), at: '', cells }];
+  });
+  return placed([...old, ...bought.filter(({ cells }) => !old.some((one) => one.cells.lot === cells.lot))]);
+}
+
+/** Rows that have no place yet come after the last, in their order. */
+function placed(list: readonly Row[]): readonly Row[] {
+  const last = list.reduce((most, { at }) => (at !== undefined && at > most ? at : most), '');
+  return list.map((row, index) => (row.at === '' ? { ...row, at: `${last}z${String(index).padStart(6, '0')}1` } : row));
+}
+
+const NOT_COPIED = ['seed-lot', 'bed', 'spreads-over', 'proposed-bed', 'proposed-bed-beside', 'not-placed'] as const;
+
+/** Plantings a year on, without beds, which follow from the rotation, and without lots, which change. */
+function plantingsOf(
+  workbook: Workbook,
+  data: DocumentData,
+  { plan, years }: { readonly plan: 'own' | 'all'; readonly years: number },
+): readonly Row[] {
+  return rowsIn(workbook, data, 'plantings')
+    .filter(({ row }) => plan === 'all' || row.cells.succession === undefined)
+    .map(({ row, of }) => {
+      const cells = movedOn(without(row.cells, ...NOT_COPIED), years);
+      const long = of.number('bed-length-used');
+      const fromBed = row.cells.bed !== undefined && cells['bed-length-used'] === undefined && long !== undefined;
+      const isWanted = cells.wanted !== undefined || cells['wanted-pieces'] !== undefined;
+      const whole: Cells =
+        fromBed && !isWanted ? { ...cells, 'bed-length-used': { number: long, unit: 'm', follows: true } } : cells;
+      const wasAsLaid = row.cells['as-laid'] === asLaid(new Map(Object.entries(row.cells)));
+      return { ...row, cells: wasAsLaid ? { ...whole, 'as-laid': asLaid(new Map(Object.entries(whole))) } : whole };
+    });
+}
+
+/** The figures that are learned from: in which unit they are kept, and canonical figures to one of it. */
+const FIGURES: readonly (readonly [column: string, unit: string, canonical: number])[] = [
+  ['germination', '%', 0.01],
+  ['field-survival', '%', 0.01],
+  ['yield', 'kg/m2', 1],
+  ['warmth-to-harvest', 'degC day', 1],
+  ['warmth-to-harvest-direct', 'degC day', 1],
+  ['picking-rate', 'kg/h', 24],
+];
+
+/** Past results with those of the season that ends. */
+function resultsOf(workbook: Workbook, data: DocumentData, ending: number): readonly Row[] {
+  const now = [...rows(workbook, 'planting-results')].flatMap((slot): Row[] => {
+    const of = rowAt(workbook, 'planting-results', '', slot);
+    const planting = of.value('planting');
+    const variety = typeof planting === 'number' ? cellValue(workbook, 'plantings', planting, 'variety') : null;
+    const figures = FIGURES.flatMap(([column, unit, canonical]): [string, Content][] => {
+      const value = of.number(column);
+      return value === undefined
+        ? []
+        : [[column, { number: Number((value / canonical).toPrecision(12)), unit, follows: true }]];
+    });
+    if (typeof variety !== 'number' || figures.length === 0) return [];
+    const named = {
+      season: ending,
+      planting: of.text('planting'),
+      variety: { row: rowId(workbook, 'varieties', variety) },
+    };
+    return [{ id: workbook.newId(), at: '', cells: { ...named, ...Object.fromEntries(figures) } }];
+  });
+  return placed([...(data.rows['past-results'] ?? []), ...now]);
+}

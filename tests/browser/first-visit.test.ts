@@ -1,0 +1,86 @@
+// The short way into a season of one's own, as a newcomer goes it: a town, twelve months, beds, crops; every answer stands in the
+// workbook at once, and the way ends in a plan.
+
+import axe from 'axe-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+
+const MONTHS = [
+  'January 8 25',
+  'February 12 30',
+  'March 23 41',
+  'April 35 57',
+  'May 46 69',
+  'June 56 78',
+  'July 60 82',
+  'August 58 80',
+  'September 49 71',
+  'October 38 58',
+  'November 26 41',
+  'December 14 29',
+];
+
+test('from four answers to a plan', async () => {
+  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  await page.getByRole('button', { name: 'Begin a season of your own' }).click();
+  const visit = page.getByRole('main', { name: 'A new season' });
+  await visit.waitFor();
+
+  await visit.getByLabel('A town near you').fill('Madison');
+  await page.keyboard.press('Tab');
+  await visit.getByText('The longest day has 15.4 h').waitFor();
+
+  const months = visit.getByLabel(/^Twelve months/);
+  await months.fill(MONTHS.slice(1).join('\n'));
+  await page.keyboard.press('Tab');
+  await visit.getByText('11 lines could be read').waitFor();
+  await months.fill(MONTHS.join('\n'));
+  await page.keyboard.press('Tab');
+  await visit.getByText(/In the average year no frost falls from/).waitFor();
+
+  await visit.getByLabel('How many').fill('6');
+  await visit.getByRole('button', { name: 'Lay them out' }).click();
+  await visit.getByText('6 beds, 300 ft in all.').waitFor();
+
+  for (const crop of ['lettuces', 'carrots', 'kale']) {
+    await visit.getByLabel('Find a crop').fill(crop);
+    await visit.locator('.first-crops').getByRole('checkbox').first().click();
+  }
+  const plan = visit.getByRole('region', { name: 'Plantings so far' });
+  await expect.poll(() => plan.locator('tbody tr').count()).toBe(3);
+  expect(await plan.locator('tbody tr', { hasText: 'Carrot' }).textContent()).toMatch(
+    /direct seed.*in5\d+ \w+ 2\d\d\d/,
+  );
+
+  await visit.getByRole('button', { name: 'Find beds for the 3 that have none' }).click();
+  await expect.poll(() => plan.locator('tbody td', { hasText: /^Bed \d$/ }).count()).toBe(3);
+  await page.evaluate(axe.source);
+  const violations = await page.evaluate(async () => {
+    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
+    if (typeof run !== 'function') throw new Error('axe is not in the page.');
+    const result = await run('main', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] });
+    return result.violations.flatMap((one: { id: string; nodes: { html: string }[] }) =>
+      one.nodes.map((node) => `${one.id}: ${node.html.slice(0, 160)}`),
+    );
+  });
+  expect(violations).toEqual([]);
+
+  await visit.getByRole('button', { name: 'To the season at a glance' }).click();
+  const glance = page.getByRole('main', { name: 'The season at a glance' });
+  await glance.getByRole('button', { name: /^Carrot, Carrot, on Bed \d/ }).waitFor();
+  expect(problems).toEqual([]);
+});
+
+test('a crop unticked is gone, and the demo farm is one press away', async () => {
+  const { page } = await openWorkbook({ width: 1024, height: 768 });
+  await page.getByRole('button', { name: 'Begin a season of your own' }).click();
+  const visit = page.getByRole('main', { name: 'A new season' });
+  await visit.getByLabel('Find a crop').fill('kale');
+  const tick = visit.locator('.first-crops').getByRole('checkbox', { name: 'Kale', exact: true });
+  await tick.click();
+  await visit.getByRole('region', { name: 'Plantings so far' }).waitFor();
+  await tick.click();
+  await expect.poll(() => visit.getByRole('region', { name: 'Plantings so far' }).count()).toBe(0);
+  await visit.getByRole('button', { name: 'Open the demo farm' }).click();
+  await page.getByRole('main', { name: 'The season at a glance' }).waitFor();
+});

@@ -1,0 +1,116 @@
+// The season at a glance, as a person uses it: a workbook opens on it, every part is a door, jobs are ticked, a planting is moved
+// on the calendar by keys, by buttons and by dragging, and what follows is shown meanwhile.
+
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
+    if (typeof run !== 'function') throw new Error('axe is not in the page.');
+    const result = await run('main', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] });
+    return result.violations.flatMap((one: { id: string; nodes: { html: string; failureSummary: string }[] }) =>
+      one.nodes.map((node) => `${one.id}: ${node.html.slice(0, 160)} ${node.failureSummary}`),
+    );
+  });
+}
+
+test('a workbook opens on the season at a glance, and each part leads to its sheet', async () => {
+  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  const glance = page.getByRole('main', { name: 'The season at a glance' });
+  await glance.waitFor();
+  await glance.getByRole('heading', { name: 'This week' }).waitFor();
+  expect(await glance.getByRole('img', { name: /^The year\./ }).count()).toBe(1);
+  expect(await glance.locator('.season-calendar .bar').count()).toBeGreaterThan(20);
+  expect(await faults(page)).toEqual([]);
+
+  const list = page.getByRole('navigation', { name: 'Sheets' });
+  const home = list.getByRole('button', { name: 'Season at a glance' });
+  expect(await home.getAttribute('aria-current')).toBe('page');
+  await glance.getByRole('button', { name: /Hours of work/ }).click();
+  await page.getByRole('main', { name: 'Plantings', exact: true }).waitFor();
+  await home.click();
+  await glance.getByRole('button', { name: 'All jobs of the year' }).click();
+  await page.getByRole('main', { name: 'Tasks', exact: true }).waitFor();
+  await home.click();
+  const first = glance.locator('.glance-attention button').first();
+  const sheet = ((await first.locator('.where').textContent()) ?? '').split(':')[0] ?? '';
+  await first.click();
+  await page.getByRole('main', { name: sheet, exact: true }).waitFor();
+  expect(problems).toEqual([]);
+});
+
+test('a job is ticked off where it stands, and undo takes the tick back', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const jobs = page.locator('.glance-jobs li');
+  const late = jobs.filter({ hasText: 'Late' });
+  await late.first().waitFor();
+  const before = await late.count();
+  await late.first().getByRole('checkbox').click();
+  await expect.poll(() => late.count()).toBe(before - 1);
+  await page.locator('.message').getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => late.count()).toBe(before);
+});
+
+test('the keys walk the bars, take one in hand, move it and set it', async () => {
+  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  const bar = page.getByRole('button', { name: /^Lettuce 2,/ });
+  const before = await bar.getAttribute('aria-label');
+  await page.locator('.season-calendar .bar[tabindex="0"]').focus();
+  await page.keyboard.press('ArrowDown');
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/on Barn 2/);
+  await bar.focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowDown');
+  const follows = page.getByRole('region', { name: 'Lettuce 2 in hand' });
+  await follows.getByRole('heading', { name: 'Lettuce 2: 7 days later, to Barn 5.' }).waitFor();
+  await follows.getByText('31 May 2027').waitFor();
+
+  await page.keyboard.press('Escape');
+  await expect.poll(() => follows.count()).toBe(0);
+  expect(await bar.getAttribute('aria-label')).toBe(before);
+  expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
+
+  await bar.focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => bar.getAttribute('aria-label')).toContain('31 May 2027');
+  expect(await page.locator('.message').textContent()).toContain('Lettuce 2: 7 days later.');
+  await page.locator('.message').getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => bar.getAttribute('aria-label')).toBe(before);
+  expect(problems).toEqual([]);
+});
+
+test('buttons move it as the keys do', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const bar = page.getByRole('button', { name: /^Lettuce 2,/ });
+  await bar.click();
+  const follows = page.getByRole('region', { name: 'Lettuce 2 in hand' });
+  await follows.getByRole('button', { name: 'Day earlier' }).click();
+  await follows.getByRole('combobox', { name: 'Bed' }).selectOption({ label: 'Orchard 2' });
+  await follows.getByRole('heading', { name: 'Lettuce 2: 1 day earlier, to Orchard 2.' }).waitFor();
+  await follows.getByRole('button', { name: 'Set it' }).click();
+  await expect.poll(() => bar.getAttribute('aria-label')).toMatch(/on Orchard 2, 23 May 2027/);
+});
+
+test('a bar dragged along and down moves in time and to another bed; what follows is shown on the way', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const bar = page.getByRole('button', { name: /^Lettuce 1,/ });
+  const box = await bar.locator('.bar-body').boundingBox();
+  const target = await page.locator('.bed-name', { hasText: 'Creek 2' }).boundingBox();
+  if (box === null || target === null) throw new Error('The calendar is not drawn.');
+  await page.mouse.move(box.x + 20, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 60, box.y + box.height / 2, { steps: 4 });
+  await page.mouse.move(box.x + 140, target.y + target.height / 2, { steps: 4 });
+  const follows = page.getByRole('region', { name: 'Lettuce 1 in hand' });
+  await follows.getByText('Harvest from').waitFor();
+  await page.mouse.up();
+  await expect.poll(() => bar.getAttribute('aria-label')).toContain('on Creek 2');
+  await page.getByRole('button', { name: 'Undo Move Lettuce 1' }).waitFor();
+});

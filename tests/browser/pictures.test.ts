@@ -1,0 +1,104 @@
+// The pictures of the farm, as a person looks at them: each opens by its name, says in words what it shows, is read by keys and as a
+// table, in light and dark and at three widths, without a part that reaches past the page.
+
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+
+async function openPictures(page: Page): Promise<void> {
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Pictures' }).click();
+  await page.getByRole('main', { name: 'Pictures' }).waitFor();
+  await page.locator('.farm-picture').first().waitFor();
+}
+
+async function choose(page: Page, name: string): Promise<void> {
+  await page.getByRole('navigation', { name: 'Pictures' }).getByRole('button', { name, exact: true }).click();
+  await page.getByRole('region', { name, exact: true }).locator('.chart').first().waitFor();
+}
+
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
+    if (typeof run !== 'function') throw new Error('axe is not in the page.');
+    const result = await run('main', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] });
+    return result.violations.flatMap((one: { id: string; nodes: { html: string; failureSummary: string }[] }) =>
+      one.nodes.map((node) => `${one.id}: ${node.html.slice(0, 160)} ${node.failureSummary}`),
+    );
+  });
+}
+
+/** Whether anything of the page's middle reaches past its right edge. */
+function pastTheEdge(page: Page): Promise<boolean> {
+  return page.evaluate(() => {
+    const main = document.querySelector('.picture-page');
+    return main === null || main.scrollWidth > main.clientWidth + 1;
+  });
+}
+
+const NAMES = [
+  'Calendar of beds',
+  'Map of beds',
+  'Room and hands',
+  'Supply and demand',
+  'How sure',
+  'Spacing',
+  'Frost',
+  'Climate',
+];
+
+test.each([
+  ['light', 1440],
+  ['dark', 1024],
+] as const)('every picture opens in %s at %i px, fits, and keeps to the guidelines', async (colorScheme, width) => {
+  const { page, problems } = await openWorkbook({ width, height: 900, colorScheme });
+  await openPictures(page);
+  for (const name of NAMES) {
+    await choose(page, name);
+    expect(await page.locator('.chart-says').first().textContent(), name).toMatch(/\.$/);
+    expect(await pastTheEdge(page), name).toBe(false);
+    expect(await faults(page), name).toEqual([]);
+  }
+  expect(problems).toEqual([]);
+});
+
+test('a picture is read place by place with keys, and as a table', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  await openPictures(page);
+  await choose(page, 'Room and hands');
+  const slider = page.getByRole('slider', { name: 'Read the picture: Bench by week' });
+  await slider.focus();
+  await page.keyboard.press('End');
+  await page.keyboard.press('Home');
+  await page.keyboard.press('ArrowRight');
+  expect(await slider.getAttribute('aria-valuetext')).toMatch(/^Week of 4 Jan 2027, 0 ft² of 160 ft² of bench/);
+  const twin = page.locator('.farm-picture').first().locator('details');
+  await twin.locator('summary').click();
+  expect(await twin.locator('tbody tr').count()).toBeGreaterThan(50);
+});
+
+test('the map goes through the weeks and each bed leads to its row', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  await openPictures(page);
+  await choose(page, 'Map of beds');
+  const week = page.getByRole('slider', { name: 'Week' });
+  await week.fill('24');
+  await page.getByText('Week of 14 Jun 2027').waitFor();
+  const bed = page.getByRole('button', { name: /^Barn 4: Lettuce 1 25 ft, Lettuce 2 25 ft/ });
+  await bed.focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('main', { name: 'Beds', exact: true }).waitFor();
+});
+
+test('the year plays week after week and stops when it is asked to', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  await openPictures(page);
+  await choose(page, 'Map of beds');
+  const week = page.getByRole('slider', { name: 'Week' });
+  const before = Number(await week.inputValue());
+  await page.getByRole('button', { name: 'Play the year' }).click();
+  await expect.poll(async () => Number(await week.inputValue()), { timeout: 10_000 }).toBeGreaterThan(before + 1);
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await page.getByRole('button', { name: 'Play the year' }).waitFor();
+});

@@ -1,0 +1,206 @@
+// Branches of a workbook: kept as transactions on their base, compared with it, taken over, thrown away. Laws are tried with
+// random commands of every kind.
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  type Command,
+  compareCells,
+  compareTotals,
+  compareWeeks,
+  keepWork,
+  lookIntoBranch,
+  openBranch,
+  readWorkbookFile,
+  rows,
+  rowWithId,
+  sayChange,
+  type Workbook,
+  writeWorkbookFile,
+} from '../../engine/index.ts';
+import { type Chances, chances, commandFor } from '../document/any-command.ts';
+import { everything, openFarm, shelf, VERSION_2 } from '../document/farm.ts';
+import { runs } from '../runs.ts';
+
+const MESSAGE = { code: 'work', parts: {} };
+const some = fc.array(chances, { minLength: 1, maxLength: 6 });
+
+/** Does what chance makes, each by itself. */
+function work(workbook: Workbook, sequence: readonly Chances[]): void {
+  for (const by of sequence) {
+    const command = commandFor(workbook, by);
+    if (command !== undefined) workbook.do([command], MESSAGE);
+  }
+}
+
+/** A farm with a branch in which some work was done. */
+function branched(before: readonly Chances[], inBranch: readonly Chances[]): Workbook {
+  const workbook = openFarm();
+  work(workbook, before);
+  workbook.do([{ command: 'add branch', branch: 'other', name: 'Other' }], MESSAGE);
+  const opened = openBranch(workbook, 'other');
+  if (opened === undefined) throw new Error('no branch');
+  work(opened, inBranch);
+  keepWork(workbook, 'other', opened);
+  return workbook;
+}
+
+function idOf(workbook: Workbook, sheet: string, at: number): string {
+  return workbook.document.rowIdOf(sheet, rows(workbook, sheet)[at] ?? 0) ?? '';
+}
+
+function length(workbook: Workbook, entry: string): Command {
+  return { command: 'set cell', sheet: 'plantings', row: idOf(workbook, 'plantings', 0), column: 'length', entry };
+}
+
+describe('laws', () => {
+  test('a workbook differs from itself and from a fresh branch in nothing', () => {
+    fc.assert(
+      fc.property(some, (sequence) => {
+        const workbook = openFarm();
+        work(workbook, sequence);
+        expect(compareCells(workbook, workbook)).toEqual([]);
+        expect(compareCells(workbook, workbook.branch())).toEqual([]);
+      }),
+      { numRuns: runs(25, 1000) },
+    );
+  });
+
+  test('taking over and undoing it leaves no trace', () => {
+    fc.assert(
+      fc.property(some, some, fc.nat(), (before, inBranch, by) => {
+        const workbook = branched(before, inBranch);
+        const start = everything(workbook);
+        const all = workbook.document.branches.get('other')?.changes ?? [];
+        const one = all[by % Math.max(1, all.length)];
+        const changes = by % 3 === 0 || one === undefined ? undefined : [one.id];
+        const done = workbook.do([{ command: 'take over', branch: 'other', changes }], MESSAGE);
+        expect(done.refused).toBe(false);
+        workbook.undo();
+        expect(everything(workbook)).toEqual(start);
+      }),
+      { numRuns: runs(60, 2000) },
+    );
+  });
+
+  test('a branch that is kept is what it was when it was looked into', () => {
+    fc.assert(
+      fc.property(some, some, (before, inBranch) => {
+        const workbook = branched(before, inBranch);
+        const looked = lookIntoBranch(workbook, 'other');
+        workbook.do([{ command: 'take over', branch: 'other', changes: undefined }], MESSAGE);
+        expect(workbook.document.branches.size).toBe(0);
+        if (looked === undefined) throw new Error('no branch');
+        expect(compareCells(workbook, looked)).toEqual([]);
+      }),
+      { numRuns: runs(25, 1000) },
+    );
+  });
+
+  test('a file keeps branches, and writing what was read gives the same bytes', () => {
+    fc.assert(
+      fc.property(some, some, (before, inBranch) => {
+        const workbook = branched(before, inBranch);
+        const text = writeWorkbookFile(workbook.data());
+        const read = readWorkbookFile(text, shelf(VERSION_2));
+        if (!read.ok) throw new Error(read.why);
+        expect(read.notes).toEqual([]);
+        expect(writeWorkbookFile(read.data)).toBe(text);
+        const again = openFarm(read.data);
+        expect(everything(again)).toEqual(everything(workbook));
+        const [a, b] = [lookIntoBranch(workbook, 'other'), lookIntoBranch(again, 'other')];
+        if (a === undefined || b === undefined) throw new Error('no branch');
+        expect(compareCells(a, b)).toEqual([]);
+      }),
+      { numRuns: runs(25, 1000) },
+    );
+  });
+});
+
+test('a branch follows the plan where it did not change it itself', () => {
+  const workbook = openFarm();
+  workbook.do([{ command: 'add branch', branch: 'b', name: 'Shorter' }], MESSAGE);
+  const opened = openBranch(workbook, 'b');
+  opened?.do([length(workbook, '20 ft')], MESSAGE);
+  if (opened !== undefined) keepWork(workbook, 'b', opened);
+  const row = idOf(workbook, 'plantings', 0);
+  const spacing: Command = { command: 'set cell', sheet: 'plantings', row, column: 'spacing', entry: '1 ft' };
+  workbook.do([length(workbook, '48 ft'), spacing], MESSAGE);
+  const looked = lookIntoBranch(workbook, 'b');
+  if (looked === undefined) throw new Error('no branch');
+  const [difference] = compareCells(workbook, looked, { typedOnly: true });
+  // The spacing is the plan's in both: only the length is the branch's own.
+  expect(difference?.rows).toEqual([
+    {
+      row: idOf(workbook, 'plantings', 0),
+      rowName: 'P1',
+      there: 'both',
+      cells: [{ column: 'length', columnName: 'Length', typed: true, base: '48 ft', branch: '20 ft' }],
+    },
+  ]);
+  const total = {
+    id: 's',
+    name: 'Stations',
+    figure: { figure: 'formula', formula: "SUM('#plantings'[#plantings/stations])" },
+  } as const;
+  const [compared] = compareTotals(workbook, [looked], [total]);
+  // 48 places in the plan, 20 in the branch.
+  expect(compared?.branches[0]?.difference).toBe(-28);
+  expect(compared?.branches[0]?.differenceShown).toBe('−28 stations');
+});
+
+test('what a change rests on comes with it, and what rests on nothing of it stays', () => {
+  const workbook = openFarm();
+  workbook.do([{ command: 'add branch', branch: 'b', name: 'More' }], MESSAGE);
+  const opened = openBranch(workbook, 'b');
+  if (opened === undefined) throw new Error('no branch');
+  opened.do([{ command: 'insert row', sheet: 'beds', entries: { bed: 'B9', length: '60 ft' } }], MESSAGE);
+  opened.do([length(workbook, '25 ft')], MESSAGE);
+  const planting = idOf(workbook, 'plantings', 1);
+  opened.do([{ command: 'set cell', sheet: 'plantings', row: planting, column: 'bed', entry: 'B9' }], MESSAGE);
+  keepWork(workbook, 'b', opened);
+  const last = workbook.document.branches.get('b')?.changes[2]?.id ?? '';
+  workbook.do([{ command: 'take over', branch: 'b', changes: [last] }], MESSAGE);
+  expect(rows(workbook, 'beds').length).toBe(3);
+  const left = workbook.document.branches.get('b')?.changes ?? [];
+  expect(left.map((change) => sayChange(workbook, change))).toEqual(['work (P1)']);
+  expect(rowWithId(workbook, 'plantings', planting)).toBeDefined();
+});
+
+test('names are told apart, and a branch that is gone is refused', () => {
+  const workbook = openFarm();
+  const add = (branch: string, name: string) => workbook.do([{ command: 'add branch', branch, name }], MESSAGE);
+  expect(add('a', 'Early').refused).toBe(false);
+  expect(add('b', ' early')).toMatchObject({ why: 'There is a branch called “early” already: choose another name.' });
+  expect(add('b', ' ')).toMatchObject({ why: 'A branch needs a name: write one.' });
+  expect(workbook.do([{ command: 'take over', branch: 'c', changes: undefined }], MESSAGE)).toMatchObject({
+    why: 'There is no such branch any more.',
+  });
+  expect(workbook.do([{ command: 'take over', branch: 'a', changes: ['x'] }], MESSAGE)).toMatchObject({
+    why: 'Early has no such change any more: look at its list again.',
+  });
+});
+
+test('a drag in a branch is one step of the workbook', () => {
+  const workbook = openFarm();
+  workbook.do([{ command: 'add branch', branch: 'b', name: 'Drag' }], MESSAGE);
+  const steps = workbook.history.done.length;
+  const opened = openBranch(workbook, 'b');
+  if (opened === undefined) throw new Error('no branch');
+  for (const entry of ['20 ft', '21 ft', '22 ft']) {
+    opened.do([length(workbook, entry)], MESSAGE);
+    keepWork(workbook, 'b', opened);
+  }
+  expect(workbook.history.done.length).toBe(steps + 1);
+  expect(workbook.history.done.at(-1)?.done.operations.length).toBe(1);
+});
+
+test('amounts by week stand side by side', () => {
+  const workbook = openFarm();
+  const branch = workbook.branch();
+  branch.do([length(workbook, '60 ft')], MESSAGE);
+  const figure = { id: 'l', name: 'Length', sheet: 'plantings', date: 'sown', column: 'length' };
+  const [compared] = compareWeeks([workbook, branch], [figure]);
+  // P1, sown 1 Feb 2027, of 30 ft, is 60 ft in the branch.
+  expect(compared?.weeks[0]?.values.map((value) => Math.round((value ?? 0) / 0.3048))).toEqual([30, 60]);
+});

@@ -1,0 +1,158 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { Folder } from './terminal.ts';
+
+let folder: Folder;
+beforeEach(() => {
+  folder = new Folder();
+});
+afterEach(() => folder.remove());
+
+async function farmWithBranch(): Promise<string> {
+  const file = folder.farm();
+  await folder.run(['branch', file, 'Shorter']);
+  await folder.run(['set', file, 'Beds', 'North 1', 'Length', '40 ft', '--branch', 'Shorter']);
+  await folder.run(['set', file, 'Beds', 'North 2', 'Length', '20 ft', '--branch', 'Shorter']);
+  return file;
+}
+
+describe('branch', () => {
+  test('is made, worked in and listed, and the plan stays as it was', async () => {
+    const file = await farmWithBranch();
+    expect((await folder.run(['branch', file])).out).toBe(
+      'Shorter\n  1  Length: 40 ft (North 1)\n  2  Length: 20 ft (North 2)\n',
+    );
+    expect((await folder.run(['eval', 'SUM(Beds[Length])', '--in', file])).out).toBe('89.37 ft\n');
+    expect(JSON.parse((await folder.run(['branch', file, '--json'])).out)).toEqual([
+      { name: 'Shorter', changes: ['Length: 40 ft (North 1)', 'Length: 20 ft (North 2)'] },
+    ]);
+  });
+
+  test('gives single changes over, and is kept or thrown away', async () => {
+    const file = await farmWithBranch();
+    expect((await folder.run(['branch', file, 'shorter', '--take', '2'])).out).toBe(
+      'Taken over: Length: 20 ft (North 2)\n',
+    );
+    expect((await folder.run(['eval', 'SUM(Beds[Length])', '--in', file])).out).toBe('70 ft\n');
+    expect((await folder.run(['branch', file, 'Shorter', '--keep'])).out).toBe('The plan is as in Shorter now.\n');
+    expect((await folder.run(['eval', 'SUM(Beds[Length])', '--in', file])).out).toBe('60 ft\n');
+    expect((await folder.run(['branch', file])).out).toBe('No branches yet.\n');
+    await folder.run(['branch', file, 'Other']);
+    expect((await folder.run(['branch', file, 'Other', '--rename', 'Third'])).out).toBe('Other is called Third now.\n');
+    expect((await folder.run(['branch', file, 'Third', '--throw-away'])).out).toBe('Third is thrown away.\n');
+  });
+
+  test('is refused in one sentence where it can’t be', async () => {
+    const file = await farmWithBranch();
+    const refused = async (...words: string[]) => (await folder.run(words)).err;
+    expect(await refused('branch', file, 'Shorter')).toBe(
+      'farm.json: There is a branch called “Shorter” already: choose another name.\n',
+    );
+    expect(await refused('branch', file, 'Shorter', '--take', '7')).toBe(
+      'farm.json: Shorter has no change 7: “branch farm.json” lists them with their numbers.\n',
+    );
+    expect(await refused('branch', file, 'Shortr', '--keep')).toBe(
+      'farm.json: there is no branch called “Shortr”: did you mean “Shorter”?\n',
+    );
+    expect(await refused('branch', file, 'Shorter', '--keep', '--throw-away')).toBe(
+      'Choose one of --keep and --throw-away.\n',
+    );
+    expect(await refused('set', file, 'Beds', 'North 1', 'Length', '40 ft', '--branch', 'Wide')).toContain(
+      'there is no branch called “Wide”',
+    );
+  });
+});
+
+describe('compare', () => {
+  test('says what was changed to get there', async () => {
+    const file = await farmWithBranch();
+    const { out } = await folder.run(['compare', file]);
+    expect(out).toContain('Beds / North 1 / Length: 50 ft → 40 ft');
+    const data = JSON.parse((await folder.run(['compare', file, 'Shorter', '--json'])).out) as {
+      branches: { name: string; cells: unknown[] }[];
+    };
+    expect(data.branches[0]).toMatchObject({
+      name: 'Shorter',
+      changes: ['Length: 40 ft (North 1)', 'Length: 20 ft (North 2)'],
+    });
+    expect(data.branches[0]?.cells.length).toBe(1);
+  });
+
+  test('needs a branch', async () => {
+    expect((await folder.run(['compare', folder.farm()])).err).toBe(
+      'farm.json: it has no branches to compare: “branch farm.json NAME” makes one.\n',
+    );
+  });
+
+  test('shows the totals of a season side by side', async () => {
+    const file = folder.file('demo.json');
+    await folder.run(['new', 'demo', '--out', file]);
+    await folder.run(['branch', file, 'Shorter']);
+    await folder.run(['set', file, 'Plantings', 'Keeper clumps', 'Bed length used', '25 ft', '--branch', 'Shorter']);
+    const data = JSON.parse((await folder.run(['compare', file, '--json'])).out) as {
+      totals: { name: string; base: string; branches: { shown: string; difference: string }[] }[];
+      weeks: { name: string; weeks: unknown[][] }[];
+    };
+    const names = data.totals.map(({ name }) => name);
+    for (const name of ['Yield to sell', 'Seeds', 'Costs', 'Margin', 'Findings: errors']) expect(names).toContain(name);
+    expect(data.totals.find(({ name }) => name === 'Yield to sell')?.branches[0]?.difference).toMatch(/^−\d.* lb$/);
+    expect(data.weeks.find(({ name }) => name === 'Harvest')?.weeks.some(([, a, b]) => a !== b)).toBe(true);
+  });
+});
+
+describe('seek and grid', () => {
+  test('seek answers with a value, or says that there is none', async () => {
+    const file = folder.farm();
+    const words = ['seek', file, 'Beds', 'North 1', 'Length', 'SUM(Beds[Length])', '100 ft'];
+    expect(await folder.run([...words, '--from', '10 ft', '--to', '90 ft'])).toEqual({
+      status: 0,
+      out: 'SUM(Beds[Length]) is 100 ft at 60.63 ft.\n',
+      err: '',
+    });
+    const none = await folder.run([...words, '--from', '10 ft', '--to', '20 ft', '--json']);
+    expect(none.status).toBe(1);
+    expect(JSON.parse(none.out)).toMatchObject({ answer: 'none', places: [] });
+    expect((await folder.run(words)).err).toBe('Say between which values to look: --from VALUE --to VALUE.\n');
+    expect((await folder.run([...words, '--from', '1 kg', '--to', '2 ft'])).status).toBe(2);
+  });
+
+  test('grid prints a table of one cell against another', async () => {
+    const file = folder.farm();
+    const words = ['grid', file, 'SUM(Beds[Length])', '--down', 'Beds / North 1 / Length = 40 ft; 60 ft'];
+    const across = ['--across', 'Beds / North 2 / Length = 10..30 ft by 10 ft'];
+    expect((await folder.run([...words, ...across])).out).toBe(
+      [
+        'North 1 / Length \\ North 2 / Length  10 ft  20 ft  30 ft',
+        '40 ft                                50 ft  60 ft  70 ft',
+        '60 ft                                70 ft  80 ft  90 ft',
+        '',
+      ].join('\n'),
+    );
+    expect(JSON.parse((await folder.run([...words, ...across, '--json'])).out)).toMatchObject({
+      unit: 'ft',
+      cells: [
+        [50, 60, 70],
+        [70, 80, 90],
+      ],
+    });
+    expect((await folder.run(['grid', file, '1'])).err).toContain('Say what to try');
+    expect((await folder.run(['grid', file, '1', '--down', 'Beds'])).err).toContain('--down reads');
+  });
+});
+
+describe('draws', () => {
+  test('gives intervals, the chance of a goal and what a figure hangs on, the same again for the same seed', async () => {
+    const file = folder.farm();
+    const words = ['draws', file, 'SUM(Beds[Length])', '--count', '400'];
+    expect((await folder.run(words)).err).toContain('every figure is known for sure');
+    await folder.run(['set', file, 'Beds', 'North 1', 'Length', '40..60 ft']);
+    const { out } = await folder.run([...words, '--goal', '89 ft']);
+    expect(out).toMatch(/^400 seasons drawn from 1 uncertain figure, seed 1\n\nSUM\(Beds\[Length\]\)\n {2}10% {2}\d/);
+    expect(out).toMatch(/at least 89 ft: \d+% of seasons, give or take \d+%/);
+    // All of it, but for what lies within the eight classes of 50 seasons.
+    expect(out).toMatch(/hangs on Beds \/ North 1 \/ Length: 9\d% of the spread/);
+    const json = async (seed: string) => (await folder.run([...words, '--seed', seed, '--json'])).out;
+    expect(await json('3')).toBe(await json('3'));
+    expect(await json('4')).not.toBe(await json('3'));
+    expect((await folder.run([...words, '--seed', 'x'])).err).toContain('--seed takes a whole number');
+  });
+});

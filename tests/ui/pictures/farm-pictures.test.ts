@@ -1,0 +1,208 @@
+// The pictures of the farm as models: every figure they draw is the workbook's, and a workbook without their sheets has none of them.
+
+import { describe, expect, test } from 'vitest';
+import { civilDay, mondayOf } from '../../../engine/index.ts';
+import { bedMap, standsWords } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
+import { climateOfYear, cropsOf } from '../../../ui/browser/pictures/climate/climate.ts';
+import { frostChances } from '../../../ui/browser/pictures/frost/frost.ts';
+import { guessesOf, intervalsOf } from '../../../ui/browser/pictures/intervals/intervals.ts';
+import { overLimit, said, topOf, totalOf } from '../../../ui/browser/pictures/kit/model.ts';
+import { mostInWeek, weeksOf } from '../../../ui/browser/pictures/kit/weeks.ts';
+import { PICTURES, picturesOf } from '../../../ui/browser/pictures/list.ts';
+import { benchByWeek, hoursByWeek, racksByWeek, roomPictures } from '../../../ui/browser/pictures/room/room.ts';
+import { seasonCalendar } from '../../../ui/browser/pictures/season-calendar/season-calendar.ts';
+import { moneyAgainstSpacing } from '../../../ui/browser/pictures/spacing/money.ts';
+import { productsOf, supplyAgainstDemand } from '../../../ui/browser/pictures/supply/supply.ts';
+import { opened } from '../../book.ts';
+import { demoBook } from '../../browser/workbook-page.ts';
+
+const demo = demoBook();
+const { workbook } = demo;
+
+const sum = (sheet: string, column: string, where: (row: number) => boolean = () => true): number =>
+  [...demo.rows(sheet)].filter(where).reduce((all, row) => all + (demo.cell(sheet, row, column).number ?? 0), 0);
+
+test('the demo has every picture, a workbook of other sheets none', () => {
+  expect(picturesOf(workbook).map(({ id }) => id)).toEqual(PICTURES.map(({ id }) => id));
+  const other = opened({ title: 'Other', units: 'si', currency: 'EUR', today: 0, rows: {}, sheets: [] });
+  expect(picturesOf(other.workbook)).toEqual([]);
+});
+
+describe('weeks', () => {
+  test('cover the season from Monday to Sunday', () => {
+    const weeks = weeksOf({ first: civilDay(2027, 1, 1), last: civilDay(2027, 1, 20) });
+    expect(weeks.map(({ from }) => from)).toEqual([0, 7, 14, 21].map((days) => civilDay(2026, 12, 28) + days));
+  });
+
+  test('the fullest day of a week counts, and a last day does not', () => {
+    const week = { from: 700, until: 707 };
+    const spans = [
+      { from: 690, until: 702, amount: 3 },
+      { from: 701, until: 710, amount: 4 },
+      { from: 702, until: 703, amount: 2 },
+    ];
+    expect(mostInWeek(spans, week)).toBe(7);
+    expect(mostInWeek(spans, { from: 710, until: 717 })).toBe(0);
+  });
+});
+
+describe('room and hands', () => {
+  test('bench and racks stand as high as what is on them on their fullest day', () => {
+    const bench = benchByWeek(workbook);
+    const first = bench?.columns.find((column) => totalOf(column) > 0);
+    const monday = first?.from ?? 0;
+    const on = (row: number, day: number): boolean =>
+      Number(demo.value('Plantings', row, 'On bench from')) <= day &&
+      day < Number(demo.value('Plantings', row, 'On bench until'));
+    const days = [0, 1, 2, 3, 4, 5, 6].map((day) => sum('Plantings', 'Bench area', (row) => on(row, monday + day)));
+    expect(first === undefined ? 0 : totalOf(first)).toBeCloseTo(Math.max(...days), 6);
+    expect(bench?.columns.every(({ limit }) => limit === 160)).toBe(true);
+    expect(racksByWeek(workbook)?.unit).toBe('ft²');
+  });
+
+  test('hours are those of the sheet, whatever part they are drawn in', () => {
+    const hours = hoursByWeek(workbook);
+    const drawn = (hours?.columns ?? []).reduce((all, column) => all + totalOf(column), 0);
+    const first = hours?.columns[0]?.from ?? 0;
+    const last = hours?.columns.at(-1)?.from ?? 0;
+    const inPicture = (row: number): boolean => {
+      const monday = Number(demo.value('Labour', row, 'Monday'));
+      return monday >= first && monday <= last;
+    };
+    expect(drawn).toBeCloseTo(sum('Labour', 'Hours', inPicture), 6);
+    expect(hours?.limitName).toBeUndefined();
+    expect(hours?.says).toContain('How much there is has not been entered.');
+  });
+
+  test('a week past its limit is counted and said', () => {
+    const book = demoBook();
+    expect(book.edit([{ edit: 'cell', table: 'Farm', row: 0, column: 'Bench area', entry: '60 ft2' }]).refused).toBe(
+      false,
+    );
+    const bench = benchByWeek(book.workbook);
+    const over = bench === undefined ? [] : overLimit(bench);
+    expect(over.length).toBeGreaterThan(0);
+    expect(bench?.says).toContain(`More than there is in ${over.length} weeks`);
+  });
+
+  test('each picture reads place by place and as a table, one row a week', () => {
+    for (const { title, columns, readings, table } of roomPictures(workbook)) {
+      expect(readings.length, title).toBe(columns.length);
+      expect(table.rows.length, title).toBe(columns.length);
+      expect(
+        table.rows.every((row) => row.length === table.head.length),
+        title,
+      ).toBe(true);
+    }
+  });
+});
+
+describe('supply against demand', () => {
+  test('a product’s weeks are those of its sheet', () => {
+    const [product] = productsOf(workbook);
+    if (product === undefined) throw new Error('The demo has no product.');
+    const model = supplyAgainstDemand(workbook, product);
+    const drawn = (model?.columns ?? []).reduce((all, column) => all + totalOf(column), 0);
+    const rows = (row: number): boolean => demo.value('Supply against demand', row, 'Product') === product.slot;
+    expect(drawn).toBeCloseTo(sum('Supply against demand', 'Supply', rows), 6);
+    expect(model?.limitIs).toBe('wish');
+  });
+});
+
+describe('frost and climate', () => {
+  test('chances fall in spring and rise in autumn, and plantings stand on the line', () => {
+    const model = frostChances(workbook);
+    const [spring, autumn] = model?.lines ?? [];
+    const falling = spring?.points.map(({ y }) => y) ?? [];
+    expect(falling).toEqual(falling.toSorted((a, b) => b - a));
+    const rising = autumn?.points.map(({ y }) => y) ?? [];
+    expect(rising).toEqual(rising.toSorted((a, b) => a - b));
+    for (const { name, x, y } of model?.dots ?? []) {
+      expect(spring?.points.find((point) => point.x === x)?.y, name).toBe(y);
+    }
+    expect(model?.dots.length).toBeGreaterThan(20);
+  });
+
+  test('a crop’s warmth is the library’s, and the days it likes are counted from the sheet', () => {
+    const crop = cropsOf(workbook).find(({ name }) => name === 'Onion, bulb');
+    const model = climateOfYear(workbook, crop);
+    const best = model?.bands[1]?.points[0];
+    expect([best?.low, best?.high].map((figure) => Math.round(figure ?? 0))).toEqual([55, 75]);
+    const means = [...demo.rows('Climate')].map((row) => demo.cell('Climate', row, 'Mean').number ?? 0);
+    const fit = means.filter((mean) => mean >= (best?.low ?? 0) && mean <= (best?.high ?? 0)).length;
+    expect(model?.says).toContain(`best: ${fit} days`);
+    expect(cropsOf(workbook)[0]?.name).toBe(demo.cell('Crops', cropsOf(workbook)[0]?.slot ?? -1, 'Crop').text);
+  });
+});
+
+describe('how sure', () => {
+  test('largest first, each between its own ends', () => {
+    const [guess] = guessesOf(workbook);
+    if (guess === undefined) throw new Error('Nothing has ends.');
+    const model = intervalsOf(workbook, guess);
+    const likely = model?.lines.map((line) => line.likely) ?? [];
+    expect(likely.length).toBeGreaterThan(20);
+    expect(likely).toEqual(likely.toSorted((a, b) => b - a));
+    expect(model?.lines.every((line) => line.low <= line.likely && line.likely <= line.high)).toBe(true);
+  });
+});
+
+describe('the map of beds', () => {
+  const calendar = seasonCalendar(workbook, demo.today);
+  if (calendar === undefined) throw new Error('There is no calendar.');
+  const day = mondayOf(civilDay(2027, 6, 14)) + 3;
+  const map = bedMap(workbook, calendar, day);
+  const beds = map.fields.flatMap((field) => field.beds);
+
+  test('every bed stands in its field, and what is free and taken makes its length', () => {
+    expect(map.fields.map(({ name }) => name)).toEqual(['Barn', 'Creek', 'Orchard']);
+    expect(beds.length).toBe(demo.rows('Beds').length);
+    for (const { name, length, pieces, free, over } of beds) {
+      const taken = pieces.reduce((all, piece) => all + piece.length, 0);
+      expect(taken + free - over, name).toBeCloseTo(length, 9);
+    }
+  });
+
+  test('on the Thursday of a week it shows what the bed calendar’s sheet says', () => {
+    const stands = (bed: string): string => {
+      const row = [...demo.rows('Bed calendar')].find(
+        (each) =>
+          demo.cell('Bed calendar', each, 'Bed').text === bed && demo.value('Bed calendar', each, 'Middle') === day,
+      );
+      return row === undefined ? '' : demo.cell('Bed calendar', row, 'Stands').text;
+    };
+    for (const { name, pieces } of beds) {
+      const names = pieces.map((piece) => piece.name);
+      const sheet = stands(name);
+      expect(
+        names.filter((each) => !sheet.includes(each)),
+        name,
+      ).toEqual([]);
+      expect(names.join(', ').length, name).toBe(sheet.length);
+    }
+    const [first] = beds;
+    expect(first === undefined ? '' : standsWords(workbook, first)).toBe('Keeper clumps 50 ft');
+  });
+});
+
+describe('what pictures are made of', () => {
+  test('an axis ends on a round figure, and a limit far above everything does not flatten it', () => {
+    const column = (part: number, limit?: number) => ({ from: 0, until: 7, parts: [part], limit });
+    expect(topOf({ columns: [column(37)] })).toBe(40);
+    expect(topOf({ columns: [column(37, 90)] })).toBe(100);
+    expect(topOf({ columns: [column(37, 3000)] })).toBe(40);
+    expect(overLimit({ columns: [column(5, 5), column(6, 5), column(6)] }).length).toBe(1);
+  });
+
+  test('figures are said with three digits at most', () => {
+    expect([0, 1234.5, 12.345, 0.012345, -2.71949].map(said)).toEqual(['0', '1,235', '12.3', '0.0123', '-2.72']);
+  });
+
+  test('money against spacing names the best spacing', () => {
+    const points = [2, 4, 6, 8].map((x) => ({ x, y: 100 - (x - 6) ** 2 * 30 }));
+    const model = moneyAgainstSpacing({ points, spacingUnit: 'in', money: 'USD' });
+    expect(model?.says).toBe('Most is left over at 6 in: 100 USD.');
+    expect(model?.y.from).toBeLessThanOrEqual(-380);
+    expect(moneyAgainstSpacing({ points: points.slice(0, 1), spacingUnit: 'in', money: 'USD' })).toBeUndefined();
+  });
+});

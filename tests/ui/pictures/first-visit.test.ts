@@ -1,0 +1,92 @@
+// The first questions: months as people paste them, crops as people call them, beds by count, and what each answer puts in the workbook.
+
+import { describe, expect, test } from 'vitest';
+import { message } from '../../../engine/index.ts';
+import { bedCommands } from '../../../ui/browser/first-visit/first-beds.ts';
+import { cropsFound, toggleCrop } from '../../../ui/browser/first-visit/first-crops.ts';
+import { readMonths } from '../../../ui/browser/first-visit/months.ts';
+import { KNOWN_PLACES, placeCalled } from '../../../ui/browser/first-visit/places.ts';
+import { seasonOf } from '../../sheets/season.ts';
+
+describe('twelve months', () => {
+  const tall = Array.from({ length: 12 }, (_, month) => `Month ${month + 1}\t${month - 8}\t${month + 3.5}`).join('\n');
+
+  test('a line each, whatever stands in front', () => {
+    const read = readMonths(tall);
+    expect(read.ok && read.months.length).toBe(12);
+    expect(read.ok && read.months[0]).toEqual({ low: -8, high: 3.5 });
+  });
+
+  test('a line of lows and a line of highs, either first, with decimal commas and long minus signs', () => {
+    const lows = Array.from({ length: 12 }, (_, month) => `\u2212${month},5`).join(' ');
+    const highs = Array.from({ length: 12 }, (_, month) => `${month + 10}`).join(' ');
+    const read = readMonths(`highs ${highs}\nlows ${lows}`);
+    expect(read.ok && read.months[2]).toEqual({ low: -2.5, high: 12 });
+  });
+
+  test('eleven lines are refused with what is wanted', () => {
+    const read = readMonths(tall.split('\n').slice(1).join('\n'));
+    expect(!read.ok && read.why).toContain('11 lines could be read');
+  });
+});
+
+describe('places', () => {
+  test('each has a latitude and a longitude, and is found case aside', () => {
+    expect(KNOWN_PLACES.length).toBeGreaterThan(70);
+    expect(
+      KNOWN_PLACES.every(({ latitude, longitude }) => Math.abs(latitude) <= 66 && Math.abs(longitude) <= 180),
+    ).toBe(true);
+    expect(placeCalled(' madison ')?.latitude).toBe(43.1);
+    expect(placeCalled('Hobart')?.latitude).toBeLessThan(0);
+    expect(placeCalled('nowhere')).toBeUndefined();
+  });
+});
+
+describe('crops', () => {
+  const { workbook } = seasonOf({}).book;
+
+  test.each([
+    ['lettuce', 'Lettuce, head'],
+    ['lettuces', 'Lettuce, head'],
+    ['carrots', 'Carrot'],
+    ['tomatoes', 'Tomato'],
+    ['radishes', 'Radish'],
+    ['head lettuce', 'Lettuce, head'],
+    ['onions', 'Onion, bulb'],
+  ])('%s finds %s', (typed, crop) => {
+    expect(cropsFound(workbook, typed).map(({ name }) => name)).toContain(crop);
+  });
+
+  test('what no crop is called finds none, nothing typed finds all', () => {
+    expect(cropsFound(workbook, 'xyz')).toEqual([]);
+    expect(cropsFound(workbook, '').length).toBe([...seasonOf({}).book.rows('Crops')].length);
+  });
+
+  test('a tick plants at the usual spacing, taking it away leaves nothing behind', () => {
+    const season = seasonOf({});
+    const book = season.book.workbook;
+    const found = () => cropsFound(book, 'carrot').find(({ name }) => name === 'Carrot');
+    const toggle = (): void => {
+      const crop = found();
+      if (crop === undefined) throw new Error('The library has no carrot.');
+      const { commands, said } = toggleCrop(book, crop);
+      const done = book.do(commands, said);
+      if (done.refused) throw new Error(done.why);
+    };
+    toggle();
+    expect(season.number('Plantings', 'Carrot', 'In-row spacing')).toBeGreaterThan(0);
+    expect(found()?.planting).toBeDefined();
+    toggle();
+    expect(season.book.rows('Plantings').length).toBe(0);
+    expect(season.book.rows('Varieties').length).toBe(0);
+  });
+});
+
+test('beds are numbered past those that are there', () => {
+  const { book } = seasonOf({ Beds: [{ Bed: 'Bed 2' }] });
+  const commands = bedCommands(book.workbook, 3);
+  expect(book.workbook.do(commands, message('trial')).refused).toBe(false);
+  const names = [...book.rows('Beds')].map((row) => book.rowName('Beds', row));
+  expect(names).toEqual(['Bed 2', 'Bed 1', 'Bed 3', 'Bed 4']);
+  expect(bedCommands(book.workbook, 0)).toEqual([]);
+});

@@ -1,0 +1,116 @@
+// The season at a glance: this week's jobs, findings of one reason together, totals with their ranges, and what a workbook opens on.
+
+import { describe, expect, test } from 'vitest';
+import { civilDay, type Finding, Findings } from '../../../engine/index.ts';
+import { glanceOf } from '../../../ui/browser/glance/glance.ts';
+import { shownView } from '../../../ui/browser/glance/opening.ts';
+import { seasonTotals } from '../../../ui/browser/glance/totals.ts';
+import { weekJobs } from '../../../ui/browser/glance/week-jobs.ts';
+import { intervalWords } from '../../../ui/browser/pictures/kit/ask.ts';
+import { groupFindings, rowsInWords } from '../../../ui/browser/store/finding-groups.ts';
+import { opened } from '../../book.ts';
+import { demoBook } from '../../browser/workbook-page.ts';
+import { seasonOf } from '../../sheets/season.ts';
+
+const demo = demoBook();
+
+describe('this week', () => {
+  const monday = civilDay(2027, 4, 19);
+  const week = weekJobs(demo.workbook, monday + 3);
+
+  test('holds what is due from Monday to Sunday and what is late, by day', () => {
+    expect(week?.monday).toBe(monday);
+    expect(week?.week).toBe('2027-W16');
+    const days = week?.jobs.map(({ on }) => on) ?? [];
+    expect(days.length).toBeGreaterThan(3);
+    expect(days).toEqual(days.toSorted((a, b) => a - b));
+    expect(Math.max(...days)).toBeLessThan(monday + 7);
+    expect(week?.jobs.filter(({ on }) => on < monday).every(({ late }) => late)).toBe(true);
+  });
+
+  test('a job that is done stays in its week and is late no more', () => {
+    const book = demoBook();
+    const late = weekJobs(book.workbook, monday)?.jobs[0];
+    const row = [...book.rows('Tasks')][0] ?? -1;
+    expect(book.edit([{ edit: 'cell', table: 'Tasks', row, column: 'Done', entry: 'yes' }]).refused).toBe(false);
+    expect(weekJobs(book.workbook, monday)?.jobs.map(({ row: id }) => id)).not.toContain(late?.row);
+    expect(weekJobs(book.workbook, late?.on ?? 0)?.jobs.find(({ row: id }) => id === late?.row)?.done).toBe(true);
+  });
+
+  test('a workbook without a sheet of jobs has no such list', () => {
+    const other = opened({ title: 'Other', units: 'si', currency: 'EUR', today: 0, rows: {}, sheets: [] });
+    expect(weekJobs(other.workbook, 0)).toBeUndefined();
+  });
+});
+
+describe('what needs attention', () => {
+  const finding = (rowName: string, says: string, check = 'late'): Finding => ({
+    level: 'warning',
+    sheet: 'plantings',
+    sheetName: 'Plantings',
+    row: 1,
+    rowId: rowName,
+    rowName,
+    column: 'sown',
+    columnName: 'Sown',
+    says,
+    check,
+  });
+
+  test('ten lettuces with one reason are one line', () => {
+    const lettuces = Array.from({ length: 10 }, (_, index) => finding(`Lettuce ${index + 1}`, `${index} days late.`));
+    const groups = groupFindings([...lettuces, finding('Leeks', 'Too cold.', 'cold')]);
+    expect(groups.map(({ count }) => count)).toEqual([10, 1]);
+    const [first] = groups;
+    expect(first === undefined ? '' : rowsInWords(first)).toBe('Lettuce 1, Lettuce 2 and 8 more');
+    expect(first?.alike).toBe(false);
+  });
+
+  test('without a check, sentences that differ in their figures alone are of one reason', () => {
+    const groups = groupFindings([
+      finding('A', '3 of 4 fail.', ''),
+      finding('B', '5.5 of 6 fail.', ''),
+      finding('C', 'Other.', ''),
+    ]);
+    expect(groups.map(({ rows }) => rows)).toEqual([['A', 'B'], ['C']]);
+  });
+
+  test('every warning and error of the demo is in one group', () => {
+    const found = new Findings(demo.workbook).all();
+    const { attention } = glanceOf(demo.workbook, demo.today, found);
+    const counted = attention.reduce((sum, { count }) => sum + count, 0);
+    expect(counted).toBe(found.filter(({ level }) => level !== 'note').length);
+    expect(attention.length).toBeLessThan(counted);
+  });
+});
+
+describe('the totals', () => {
+  test('add up the column they open', () => {
+    const totals = seasonTotals(demo.workbook);
+    expect(totals.map(({ name }) => name)).toContain('Harvest that can be sold');
+    const hours = totals.find(({ column }) => column === 'hours');
+    const sum = [...demo.rows('Plantings')].reduce(
+      (all, row) => all + (demo.cell('Plantings', row, 'Hours').number ?? 0),
+      0,
+    );
+    const said = Number(hours?.likely.replace(/[^\d.]/g, ''));
+    expect(Math.abs(said - sum)).toBeLessThan(0.05 * sum);
+  });
+
+  test('no digit says more than the range allows', () => {
+    expect(intervalWords({ low: 151.3, likely: 186.9, high: 229.4 }, 'lb')).toBe('150 to 230 lb, likely 185');
+    expect(intervalWords({ low: 1893, likely: 3011, high: 4092 }, 'lb')).toBe('1,900 to 4,100 lb, likely 3,000');
+    expect(intervalWords({ low: 4, likely: 4, high: 4 }, 'h')).toBe('4 h');
+    expect(intervalWords({ low: 0, likely: 0, high: 0 }, '%')).toBe('0%');
+  });
+});
+
+describe('what a workbook opens on', () => {
+  test('the demo on the glance, an empty season on the first questions, own sheets on a sheet', () => {
+    expect(shownView(demo.workbook, { at: 'glance' })).toEqual({ at: 'glance' });
+    expect(shownView(seasonOf({}).book.workbook, { at: 'glance' })).toEqual({ at: 'first visit' });
+    const other = opened({ title: 'Other', units: 'si', currency: 'EUR', today: 0, rows: {}, sheets: [] });
+    expect(shownView(other.workbook, { at: 'glance' })).toEqual({ at: 'sheet' });
+    expect(shownView(demo.workbook, { at: 'sheet' })).toEqual({ at: 'sheet' });
+  });
+});

@@ -1,0 +1,158 @@
+// The season calendar's model: bars and beds out of a workbook, where the keys lead, and what a move changes, tried without a page.
+
+import { describe, expect, test } from 'vitest';
+import { civilDay, Findings, message, rowId, rowNamed, sayMessage } from '../../../engine/index.ts';
+import { layCalendar, lineAt, stepTo } from '../../../ui/browser/pictures/season-calendar/calendar-layout.ts';
+import { moveCommands, moveWords, whatFollows } from '../../../ui/browser/pictures/season-calendar/moving.ts';
+import { calendarTable, seasonCalendar } from '../../../ui/browser/pictures/season-calendar/season-calendar.ts';
+import { opened } from '../../book.ts';
+import { seasonOf, TODAY } from '../../sheets/season.ts';
+
+/** Means of a cool temperate place, made up: lows and highs in degrees Celsius. */
+const LOWS = [-8, -7, -2, 3, 8, 13, 16, 15, 10, 5, 0, -5];
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+
+const season = () =>
+  seasonOf({
+    'Monthly climate': LOWS.map((low, index) => ({
+      Month: MONTHS[index] ?? '',
+      Number: String(index + 1),
+      Low: `${low} degC`,
+      High: `${low + 11} degC`,
+    })),
+    Beds: [
+      { Bed: 'One', Field: 'Top', Length: '50 ft' },
+      { Bed: 'Two', Field: 'Top', Length: '50 ft' },
+    ],
+    Varieties: [{ Variety: 'Green', Crop: 'Lettuce, head' }],
+    Plantings: [
+      {
+        Planting: 'A',
+        Variety: 'Green',
+        Bed: 'One',
+        'Bed length used': '30 ft',
+        Sown: '2027-04-01',
+        'Planted out': '2027-05-03',
+      },
+      { Planting: 'B', Variety: 'Green', Bed: 'One', 'Bed length used': '30 ft', 'Planted out': '2027-05-17' },
+      { Planting: 'C', Variety: 'Green', 'Bed length used': '10 ft' },
+    ],
+  });
+
+const { book } = season();
+const { workbook } = book;
+const id = (sheet: string, name: string): string => rowId(workbook, sheet, rowNamed(workbook, sheet, name) ?? -1);
+const calendar = seasonCalendar(workbook, TODAY);
+if (calendar === undefined) throw new Error('There is no calendar.');
+
+describe('the model', () => {
+  test('a line a bed, and one for what has no bed', () => {
+    expect(calendar.lines.map(({ name }) => name)).toEqual(['One', 'Two', 'No bed yet']);
+    expect(calendar.lines.map(({ bars }) => bars.map(({ name }) => name))).toEqual([['A', 'B'], [], ['C']]);
+  });
+
+  test('a bar stands from planting out until the bed is free', () => {
+    const [a, b] = calendar.lines[0]?.bars ?? [];
+    expect(a?.from).toBe(civilDay(2027, 5, 3));
+    expect(a?.until).toBe(book.value('Plantings', 0, 'Bed free'));
+    expect(a?.proposed).toBe(false);
+    expect(b?.proposed).toBe(false);
+    expect(calendar.lines[2]?.bars[0]?.proposed).toBe(true);
+    expect(a?.untilEarly).toBeLessThan(a?.until ?? 0);
+    expect(a?.untilLate).toBeGreaterThan(a?.until ?? 0);
+    expect(a?.harvest?.from).toBe(book.value('Plantings', 0, 'Harvest'));
+  });
+
+  test('30 ft and 30 ft on 50 ft are 10 ft too many while both stand', () => {
+    const [a, b] = calendar.lines[0]?.bars ?? [];
+    const [over, ...more] = calendar.lines[0]?.overfull ?? [];
+    expect(more).toEqual([]);
+    expect(over?.by).toBeCloseTo(10 * 0.3048, 9);
+    expect([over?.from, over?.until]).toEqual([b?.from, a?.until]);
+  });
+
+  test('what it says and its table name the same plantings', () => {
+    expect(calendar.says).toMatch(/^3 plantings on 2 beds \(100 ft\)/);
+    expect(calendar.says).toContain('Too full at some time: One.');
+    expect(calendar.says).toContain('1 planting has no bed yet.');
+    expect(calendarTable(workbook, calendar).rows.map(([bed, name]) => `${bed} ${name}`)).toEqual([
+      'One A',
+      'One B',
+      'No bed yet C',
+    ]);
+  });
+
+  test('a workbook of other sheets has none', () => {
+    const other = opened({ title: 'Other', units: 'si', currency: 'EUR', today: 0, rows: {}, sheets: [] });
+    expect(seasonCalendar(other.workbook, 0)).toBeUndefined();
+  });
+});
+
+describe('on the screen', () => {
+  const laid = layCalendar(calendar, 800);
+
+  test('lines lie one under the other and are found by height', () => {
+    const [one, two] = laid.lines;
+    expect(two?.top).toBe((one?.top ?? 0) + (one?.height ?? 0));
+    expect(lineAt(laid, (two?.top ?? 0) + 1)?.name).toBe('Two');
+    expect(lineAt(laid, -5)).toBeUndefined();
+  });
+
+  test('arrows lead along a bed and to the nearest in time on the next bed that has one', () => {
+    const [a, b] = calendar.lines[0]?.bars ?? [];
+    expect(stepTo(calendar.lines, a, 'after')).toBe(b);
+    expect(stepTo(calendar.lines, a, 'before')).toBe(a);
+    expect(stepTo(calendar.lines, b, 'below')?.name).toBe('C');
+    expect(stepTo(calendar.lines, undefined, 'below')).toBe(a);
+    expect(stepTo(calendar.lines, b, 'last')?.name).toBe('C');
+  });
+});
+
+describe('moving', () => {
+  test('typed dates go along; where none is typed, the one it begins with is', () => {
+    const typed = moveCommands(workbook, { planting: id('plantings', 'A'), days: 7, bed: undefined });
+    expect(typed.map((each) => (each.command === 'put cell' ? [each.column, each.content] : []))).toEqual([
+      ['sown', { date: '2027-04-08' }],
+      ['planted-out', { date: '2027-05-10' }],
+    ]);
+    const one = moveCommands(workbook, { planting: id('plantings', 'B'), days: -7, bed: id('beds', 'Two') });
+    expect(one.map((each) => (each.command === 'put cell' ? each.column : ''))).toEqual(['planted-out', 'bed']);
+    const none = moveCommands(workbook, { planting: id('plantings', 'C'), days: 1, bed: undefined });
+    expect(none.map((each) => (each.command === 'put cell' ? each.column : ''))).toEqual(['planted-out']);
+    expect(moveCommands(workbook, { planting: id('plantings', 'A'), days: 0, bed: undefined })).toEqual([]);
+  });
+
+  test('what follows is what the workbook holds once it is done, and trying changes nothing', () => {
+    const tried = season().book.workbook;
+    const at = (sheet: string, name: string): string => rowId(tried, sheet, rowNamed(tried, sheet, name) ?? -1);
+    const move = { planting: at('plantings', 'B'), days: 14, bed: at('beds', 'Two') };
+    const before = seasonCalendar(tried, TODAY);
+    const follows = whatFollows(tried, move);
+    expect(seasonCalendar(tried, TODAY)).toEqual(before);
+    const trial = seasonCalendar(follows.after, TODAY);
+    expect(trial?.lines.map(({ bars }) => bars.map(({ name }) => name))).toEqual([['A'], ['B'], ['C']]);
+    expect(tried.do(moveCommands(tried, move), message('move planting', { planting: 'B' })).refused).toBe(false);
+    expect(seasonCalendar(tried, TODAY)).toEqual(trial);
+    const line = follows.lines.find(({ name }) => name === 'Planted out');
+    expect(line).toEqual({ name: 'Planted out', before: '17 May 2027', after: '31 May 2027', changed: true });
+    expect(tried.history.done.map(({ done }) => sayMessage(done.message))).toEqual(['Move B']);
+  });
+
+  test('a move that makes a bed too full says so, and one that mends it does not', () => {
+    const tried = season().book.workbook;
+    const at = (sheet: string, name: string): string => rowId(tried, sheet, rowNamed(tried, sheet, name) ?? -1);
+    const there = { planting: at('plantings', 'B'), days: 0, bed: at('beds', 'Two') };
+    const overfull = (says: string): boolean => says.includes('More stands on this bed');
+    expect(whatFollows(tried, there).warnings.filter(overfull)).toEqual([]);
+    expect(tried.do(moveCommands(tried, there), message('move planting', { planting: 'B' })).refused).toBe(false);
+    const back = whatFollows(tried, { ...there, bed: at('beds', 'One') }, new Findings(tried));
+    expect(back.warnings.filter(overfull)).toEqual([expect.stringMatching(/^B: /)]);
+  });
+
+  test('it is read out', () => {
+    const planting = id('plantings', 'A');
+    expect(moveWords(workbook, { planting, days: 1, bed: undefined })).toBe('A: 1 day later.');
+    expect(moveWords(workbook, { planting, days: -7, bed: id('beds', 'Two') })).toBe('A: 7 days earlier, to Two.');
+    expect(moveWords(workbook, { planting, days: 0, bed: undefined })).toBe('A stays where it is.');
+  });
+});

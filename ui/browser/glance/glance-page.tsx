@@ -1,0 +1,173 @@
+// The season at a glance in the page: what a workbook opens on. Each part is a door to its sheet.
+
+import { message, settings, showDate } from '../../../engine/index.ts';
+import { CommandButton } from '../commands/command-button.tsx';
+import { PLANTINGS } from '../panels/columns.ts';
+import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
+import { change, UNDO } from '../store/change.ts';
+import { rowsInWords } from '../store/finding-groups.ts';
+import { findings, LEVELS } from '../store/findings.ts';
+import { tell } from '../store/notices.ts';
+import { goTo } from '../store/selection.ts';
+import { view } from '../store/view.ts';
+import { readOnly, steps, workbook } from '../store/workbook.ts';
+import './glance.css';
+import { type Glance, glanceOf } from './glance.ts';
+import type { Total } from './totals.ts';
+import { type Job, TASKS, TICK, type WeekJobs } from './week-jobs.ts';
+import { YearStripPicture } from './year-strip-picture.tsx';
+
+const JOBS_SHOWN = 9;
+const GROUPS_SHOWN = 7;
+
+export function GlancePage() {
+  const book = workbook();
+  const { today, title } = settings(book);
+  const { strip, jobs, attention, totals, calendar } = glanceOf(book, today, findings.value);
+  return (
+    <div class="glance">
+      <header class="glance-head">
+        <h2>The season at a glance</h2>
+        <p>{[showDate(today), strip?.says ?? title].join('. ')}</p>
+        {steps.value.undo === undefined ? (
+          <CommandButton id="new season">Begin a season of your own</CommandButton>
+        ) : null}
+      </header>
+      {strip === undefined ? null : <YearStripPicture strip={strip} />}
+      <div class="glance-sides">
+        <div class="glance-side">
+          {jobs === undefined ? null : <Jobs jobs={jobs} />}
+          <Attention groups={attention} />
+        </div>
+        <div class="glance-middle">
+          {totals.length === 0 ? null : <Totals totals={totals} />}
+          {calendar === undefined ? null : (
+            <section class="glance-part">
+              <CalendarPicture />
+              <button type="button" class="quiet door" onClick={() => goTo(PLANTINGS)}>
+                Open Plantings
+              </button>
+            </section>
+          )}
+        </div>
+      </div>
+    </div>
+  );
+}
+
+function Jobs({ jobs: { jobs, hours, week, next } }: { readonly jobs: WeekJobs }) {
+  const open = jobs.filter(({ done }) => !done).length;
+  return (
+    <section class="glance-part" aria-labelledby="glance-jobs">
+      <h3 id="glance-jobs">This week</h3>
+      <p class="glance-says">{jobsWords(open, hours, week, next)}</p>
+      <ul class="glance-jobs">
+        {jobs.slice(0, JOBS_SHOWN).map((job) => (
+          <JobLine key={job.row} job={job} />
+        ))}
+      </ul>
+      <p>
+        <button type="button" class="quiet door" onClick={() => goTo(TASKS)}>
+          {jobs.length > JOBS_SHOWN ? `All ${jobs.length} of this week, and the rest` : 'All jobs of the year'}
+        </button>
+        <button
+          type="button"
+          class="quiet door"
+          onClick={() => {
+            view.value = { at: 'paper', pages: 'week' };
+          }}
+        >
+          The week on paper
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function jobsWords(open: number, hours: string, week: string, next: number | undefined): string {
+  const after = next === undefined ? '' : ` The next comes on ${showDate(next)}.`;
+  if (open === 0) return `Week ${week.slice(-2)}: nothing is to be done.${after}`;
+  return `Week ${week.slice(-2)}: ${open} ${open === 1 ? 'job' : 'jobs'} to do, about ${hours}.`;
+}
+
+function JobLine({ job }: { readonly job: Job }) {
+  const { what, planting, where, amount, on, late, done } = job;
+  const about = [planting, where === planting ? '' : where].filter((part) => part !== '').join(', ');
+  return (
+    <li class={done ? 'is-done' : undefined}>
+      <label>
+        <input type="checkbox" checked={done} disabled={readOnly.value !== undefined} onChange={() => tick(job)} />
+        <span class="spoken">Done: </span>
+        <b>{what}</b>
+        <span class="job-about">{about}</span>
+      </label>
+      <button type="button" class="quiet job-when" onClick={() => goTo(TASKS, job.row)}>
+        {late ? <span class="level level-warning">Late</span> : null}
+        {[amount, showDate(on)].filter((part) => part !== '').join(', ')}
+      </button>
+    </li>
+  );
+}
+
+/** Ticks a job off, or takes the tick away. */
+function tick({ row, what, planting, done }: Job): void {
+  const content = done ? null : true;
+  const entry = done ? 'not done' : 'done';
+  const outcome = change(
+    [{ command: 'put cell', sheet: TASKS, row, column: TICK, content }],
+    message('type cell', { column: what, entry }),
+  );
+  const about = planting === '' ? what : `${what}, ${planting}`;
+  if (!outcome.refused) tell(`${about}: ${entry}.`, 'done', UNDO);
+}
+
+function Attention({ groups }: { readonly groups: Glance['attention'] }) {
+  return (
+    <section class="glance-part" aria-labelledby="glance-attention">
+      <h3 id="glance-attention">Needs attention</h3>
+      {groups.length === 0 ? <p class="glance-says">Nothing needs attention.</p> : null}
+      <ul class="glance-attention">
+        {groups.slice(0, GROUPS_SHOWN).map((group) => {
+          const { first, says, count } = group;
+          return (
+            <li key={`${first.sheet} ${first.rowId} ${first.column} ${says}`}>
+              <button
+                type="button"
+                onClick={() => goTo(first.sheet, first.row === undefined ? undefined : first.rowId, first.column)}
+              >
+                <span class={`level level-${first.level}`}>{LEVELS[first.level]}</span>
+                <span class="where">
+                  {first.sheetName}
+                  {group.rows.length === 0 ? '' : `: ${rowsInWords(group)}`}
+                  {count > 1 && group.rows.length === 0 ? `, ${count} times` : ''}
+                </span>
+                <span class="says">{says}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+      {groups.length > GROUPS_SHOWN ? (
+        <p class="glance-says">
+          And {groups.length - GROUPS_SHOWN} more reasons: the list at the foot of the page has them all.
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+function Totals({ totals }: { readonly totals: readonly Total[] }) {
+  return (
+    <ul class="glance-totals" aria-label="The totals that matter">
+      {totals.map(({ name, likely, ends, note, words, sheet, column }) => (
+        <li key={name}>
+          <button type="button" title={`${words}, ${note}`} onClick={() => goTo(sheet, undefined, column)}>
+            <span class="total-name">{name}</span>
+            <b class="total-likely">{likely}</b>
+            <span class="total-ends">{ends === '' ? note : ends}</span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}

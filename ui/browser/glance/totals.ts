@@ -1,0 +1,89 @@
+// The totals of a season that matter, each with its range and the column it is the sum of. Pure; the season at a glance calls it.
+
+import { type Book, sheetView } from '../../../engine/index.ts';
+import { PLANTINGS } from '../panels/columns.ts';
+import { askRows, bareFigure, hasColumns, type Interval, intervalWords, sumOf } from '../pictures/kit/ask.ts';
+import { columnOf } from '../store/sheets.ts';
+
+export interface Total {
+  readonly name: string;
+  /** '150 to 230 lb, likely 187'. */
+  readonly words: string;
+  /** The likely figure with its unit, large; and the ends, small beside it; '' where it has none. */
+  readonly likely: string;
+  readonly ends: string;
+  readonly note: string;
+  /** The door: the sheet and column it adds up. */
+  readonly sheet: string;
+  readonly column: string;
+}
+
+interface Sum {
+  readonly name: string;
+  readonly note: string;
+  readonly sheet: string;
+  readonly column: string;
+  readonly low?: string;
+  readonly high?: string;
+}
+
+const SUMS: readonly Sum[] = [
+  {
+    name: 'Harvest that can be sold',
+    note: 'by weight, of all plantings',
+    sheet: PLANTINGS,
+    column: 'marketable-yield',
+    low: 'marketable-yield-low',
+    high: 'marketable-yield-high',
+  },
+  {
+    name: 'Takings',
+    note: 'at the prices of the sheet',
+    sheet: PLANTINGS,
+    column: 'revenue',
+    low: 'revenue-low',
+    high: 'revenue-high',
+  },
+  {
+    name: 'Hours of work',
+    note: 'from seed to packed',
+    sheet: PLANTINGS,
+    column: 'hours',
+    low: 'hours-low',
+    high: 'hours-high',
+  },
+  { name: 'Left over', note: 'takings less seed, mix and hours', sheet: PLANTINGS, column: 'margin' },
+  { name: 'Seed to buy', note: 'what the packs cost', sheet: 'seed-order', column: 'cost' },
+];
+
+/** Those that the workbook has figures for. The ends are what comes if every planting turns out low, or high. */
+export function seasonTotals(book: Book): readonly Total[] {
+  return SUMS.flatMap((sum) => totalOf(book, sum) ?? []);
+}
+
+function totalOf(book: Book, { name, note, sheet, column, low, high }: Sum): Total | undefined {
+  if (!hasColumns(book, { [sheet]: [column] })) return undefined;
+  const rows = askRows(book, sheet);
+  const likely = sumOf(rows, column);
+  if (likely === undefined) return undefined;
+  const view = columnOf(sheetView(book, sheet), column);
+  const end = (of: string | undefined): number =>
+    of === undefined || !hasColumns(book, { [sheet]: [of] }) ? likely : (sumOf(rows, of) ?? likely);
+  const interval: Interval = {
+    low: bareFigure(view, end(low)),
+    likely: bareFigure(view, likely),
+    high: bareFigure(view, end(high)),
+  };
+  const unit = view?.unit ?? '';
+  const words = intervalWords(interval, unit);
+  const parts = words.split(', likely ');
+  return {
+    name,
+    words,
+    likely: parts[1] === undefined ? words : `${parts[1]} ${unit}`,
+    ends: parts[1] === undefined ? '' : (parts[0] ?? ''),
+    note,
+    sheet,
+    column,
+  };
+}

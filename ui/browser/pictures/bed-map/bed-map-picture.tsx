@@ -1,0 +1,206 @@
+// The map of beds in the page: a slider goes through the weeks of the year, or plays them; lengths are to scale.
+
+import { useEffect, useId, useState } from 'preact/hooks';
+import { mondayOf, settings, showDate } from '../../../../engine/index.ts';
+import { goTo } from '../../store/selection.ts';
+import { workbook } from '../../store/workbook.ts';
+import { Frame, fitted, Hatches } from '../kit/frame.tsx';
+import { weeksOf } from '../kit/weeks.ts';
+import { seasonCalendar } from '../season-calendar/season-calendar.ts';
+import { type BedMap, type BedOnMap, bedMap, standsWords } from './bed-map.ts';
+
+/** How long a week stands while the year plays, in milliseconds. */
+const A_WEEK = 450;
+
+const LEGEND = [
+  { mark: 'mark-free', words: 'free' },
+  { mark: 'mark-planting', words: 'planted' },
+  { mark: 'mark-harvest', words: 'being picked' },
+  { mark: 'mark-cover', words: 'cover crop' },
+  { mark: 'mark-over', words: 'too much' },
+];
+
+export function BedMapPicture() {
+  const book = workbook();
+  const { today } = settings(book);
+  const calendar = seasonCalendar(book, today);
+  const weeks = calendar === undefined ? [] : weeksOf(calendar.season);
+  const here = weeks.findIndex(({ from }) => from === mondayOf(today));
+  const [at, setAt] = useState<number | undefined>(undefined);
+  const [plays, play] = useState(false);
+  const index = Math.min(weeks.length - 1, Math.max(0, at ?? here));
+  useEffect(() => {
+    if (!plays) return undefined;
+    if (index >= weeks.length - 1) {
+      play(false);
+      return undefined;
+    }
+    const next = setTimeout(() => setAt(index + 1), A_WEEK);
+    return () => clearTimeout(next);
+  }, [plays, index, weeks.length]);
+  const week = weeks[index];
+  if (calendar === undefined || week === undefined) return <p class="no-picture">There are no beds yet.</p>;
+  // What stands on Thursday stands for the week.
+  const map = bedMap(book, calendar, week.from + 3);
+  return (
+    <Frame
+      title="The beds, week by week"
+      says={map.says}
+      table={map.table}
+      legend={LEGEND}
+      choices={
+        <div class="picture-choices map-weeks">
+          <button
+            type="button"
+            onClick={() => {
+              if (!plays && index >= weeks.length - 1) setAt(0);
+              play(!plays);
+            }}
+          >
+            {plays ? 'Stop' : 'Play the year'}
+          </button>
+          <input
+            type="range"
+            min={0}
+            max={weeks.length - 1}
+            value={index}
+            aria-label="Week"
+            aria-valuetext={`Week of ${showDate(week.from)}`}
+            onInput={({ currentTarget }) => {
+              play(false);
+              setAt(Number(currentTarget.value));
+            }}
+          />
+          <output>Week of {showDate(week.from)}</output>
+        </div>
+      }
+      draw={(width) => <BedMapDrawing map={map} width={width} />}
+    />
+  );
+}
+
+const BED_TALL = 24;
+const PITCH = 30;
+const FIELD_HEAD = 22;
+const GAP = 18;
+const LEFT = 84;
+
+/** Fields side by side where there is room for two, each bed a strip as long as it is on the ground. */
+export function BedMapDrawing({ map, width }: { readonly map: BedMap; readonly width: number }) {
+  const id = useId();
+  const columns = width >= 900 ? 2 : 1;
+  const wide = (width - GAP * (columns - 1)) / columns;
+  const perMetre = map.longest > 0 ? (wide - LEFT - 4) / map.longest : 0;
+  const tops = Array.from({ length: columns }, () => 0);
+  const placed = map.fields.map((field) => {
+    const column = tops.indexOf(Math.min(...tops));
+    const top = tops[column] ?? 0;
+    tops[column] = top + FIELD_HEAD + field.beds.length * PITCH + GAP;
+    return { field, left: column * (wide + GAP), top };
+  });
+  const height = Math.max(60, ...tops);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
+    <svg
+      class="bed-map"
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      role="group"
+      aria-label={map.says}
+    >
+      <Hatches id={id} />
+      {placed.map(({ field, left, top }) => (
+        <g key={field.name} transform={`translate(${left} ${top})`}>
+          <text class="field-name" x={0} y={15}>
+            {field.name === '' ? 'Beds' : field.name}
+          </text>
+          {field.beds.map((bed, index) => (
+            <Bed key={bed.bed} bed={bed} top={FIELD_HEAD + index * PITCH} perMetre={perMetre} id={id} />
+          ))}
+        </g>
+      ))}
+    </svg>
+  );
+}
+
+interface BedProps {
+  readonly bed: BedOnMap;
+  readonly top: number;
+  readonly perMetre: number;
+  readonly id: string;
+}
+
+function Bed({ bed, top, perMetre, id }: BedProps) {
+  const { name, length, pieces, over, cover } = bed;
+  const words = `${name}: ${standsWords(workbook(), bed)}`;
+  const open = (): void => goTo('beds', bed.bed);
+  return (
+    <g>
+      {/* biome-ignore lint/a11y/useSemanticElements: a part of a drawing can't be a button element */}
+      <g
+        class="map-bed"
+        role="button"
+        tabindex={0}
+        aria-label={words}
+        onClick={open}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') open();
+        }}
+      >
+        <title>{words}</title>
+        <text x={LEFT - 8} y={top + BED_TALL / 2 + 4.5} text-anchor="end">
+          {fitted(name, LEFT - 10)}
+        </text>
+        <rect
+          class={cover === '' ? 'map-ground' : 'map-ground mark-cover'}
+          x={LEFT}
+          y={top}
+          width={length * perMetre}
+          height={BED_TALL}
+        />
+        {cover !== '' && pieces.length === 0 ? (
+          <>
+            <rect fill={`url(#${id}-cover)`} x={LEFT} y={top} width={length * perMetre} height={BED_TALL} />
+            <text x={LEFT + 5} y={top + BED_TALL / 2 + 4.5}>
+              {fitted(cover, length * perMetre - 8)}
+            </text>
+          </>
+        ) : null}
+        {pieces.map((piece) => (
+          <g key={piece.planting}>
+            <rect
+              class="mark-planting"
+              x={LEFT + piece.at * perMetre}
+              y={top}
+              width={Math.max(2, piece.length * perMetre)}
+              height={BED_TALL}
+            />
+            {piece.picking ? (
+              <rect
+                class="mark-harvest"
+                x={LEFT + piece.at * perMetre}
+                y={top + BED_TALL - 4}
+                width={Math.max(2, piece.length * perMetre)}
+                height={4}
+              />
+            ) : null}
+            <text class="piece-name" x={LEFT + piece.at * perMetre + 5} y={top + BED_TALL / 2 + 4}>
+              {fitted(piece.name, piece.length * perMetre - 8)}
+            </text>
+          </g>
+        ))}
+        {over > 1e-6 ? (
+          <rect
+            class="overfull"
+            fill={`url(#${id}-over)`}
+            x={LEFT + length * perMetre}
+            y={top}
+            width={over * perMetre}
+            height={BED_TALL}
+          />
+        ) : null}
+      </g>
+    </g>
+  );
+}

@@ -1,0 +1,118 @@
+// The map of the farm's beds on a day: beds by field, each with what stands along it, what is free, and what is too much. Lengths in
+// metres. Pure: out of the season calendar's model; the picture, the bed map on paper and the tests call it.
+
+import { type Book, mondayOf, showDate } from '../../../../engine/index.ts';
+import { BED, BEDS } from '../../panels/columns.ts';
+import { askRows, hasColumns, inUnit } from '../kit/ask.ts';
+import type { PictureTable } from '../kit/model.ts';
+import type { CalendarLine, SeasonCalendar } from '../season-calendar/season-calendar.ts';
+
+export interface Piece {
+  readonly planting: string;
+  readonly name: string;
+  readonly crop: string;
+  readonly at: number;
+  readonly length: number;
+  readonly picking: boolean;
+}
+
+export interface BedOnMap {
+  readonly bed: string;
+  readonly name: string;
+  readonly length: number;
+  readonly pieces: readonly Piece[];
+  readonly free: number;
+  /** How much more stands on it than it is long; 0 where all fits. */
+  readonly over: number;
+  /** What covers it meanwhile, where the workbook says. */
+  readonly cover: string;
+}
+
+export interface FieldOnMap {
+  readonly name: string;
+  readonly beds: readonly BedOnMap[];
+}
+
+export interface BedMap {
+  readonly day: number;
+  readonly fields: readonly FieldOnMap[];
+  readonly longest: number;
+  readonly says: string;
+  readonly table: PictureTable;
+}
+
+const CALENDAR = 'bed-calendar';
+
+export function bedMap(book: Book, calendar: SeasonCalendar, day: number): BedMap {
+  const covers = coversOn(book, day);
+  const fields = new Map<string, BedOnMap[]>();
+  for (const line of calendar.lines) {
+    if (line.bed === '') continue;
+    const there = fields.get(line.field) ?? [];
+    there.push(onMap(line, day, covers.get(line.bed) ?? ''));
+    fields.set(line.field, there);
+  }
+  const all = [...fields].map(([name, beds]): FieldOnMap => ({ name, beds }));
+  const beds = all.flatMap((field) => field.beds);
+  return {
+    day,
+    fields: all,
+    longest: Math.max(0, ...beds.map(({ length, over }) => length + over)),
+    says: sentence(book, beds, day),
+    table: {
+      head: ['Bed', 'Stands', 'Free'],
+      rows: beds.map((bed) => [bed.name, standsWords(book, bed), lengthWords(book, bed.free)]),
+    },
+  };
+}
+
+function onMap({ bed, name, length, bars }: CalendarLine, day: number, cover: string): BedOnMap {
+  // End to end, whatever places along the bed they were given for the whole season.
+  let at = 0;
+  const standing = bars.filter(({ from, until }) => from <= day && day < until).toSorted((a, b) => a.at - b.at);
+  const pieces = standing.map(({ planting, name: called, crop, length: taken, harvest }): Piece => {
+    const picking = harvest !== undefined && harvest.from <= day && day < harvest.until;
+    const piece = { planting, name: called, crop, at, length: taken, picking };
+    at += taken;
+    return piece;
+  });
+  const taken = pieces.reduce((sum, piece) => sum + piece.length, 0);
+  return { bed, name, length, pieces, free: Math.max(0, length - taken), over: Math.max(0, taken - length), cover };
+}
+
+/** Cover crops of the week, by the id of the bed. */
+function coversOn(book: Book, day: number): ReadonlyMap<string, string> {
+  if (!hasColumns(book, { [CALENDAR]: ['bed', 'week-starts', 'cover-crop'] })) return new Map();
+  const monday = mondayOf(day);
+  const ids = new Map(askRows(book, BEDS).map(({ slot, id }) => [slot, id]));
+  return new Map(
+    askRows(book, CALENDAR).flatMap((row) => {
+      const bed = ids.get(row.figure('bed') ?? -1);
+      const cover = row.figure('week-starts') === monday ? row.text('cover-crop') : '';
+      return bed === undefined || cover === '' ? [] : [[bed, cover] as const];
+    }),
+  );
+}
+
+function lengthWords(book: Book, metres: number): string {
+  return inUnit(book, BEDS, BED.length, metres, 0);
+}
+
+/** 'Lettuce 1 25 ft, Lettuce 2 25 ft', 'free', 'clover'. */
+export function standsWords(book: Book, { pieces, over, cover }: BedOnMap): string {
+  const stands = pieces.map(({ name, length }) => `${name} ${lengthWords(book, length)}`);
+  const more = over > 1e-6 ? ` (${lengthWords(book, over)} too much)` : '';
+  if (stands.length > 0) return `${stands.join(', ')}${more}`;
+  return cover === '' ? 'free' : cover;
+}
+
+function sentence(book: Book, beds: readonly BedOnMap[], day: number): string {
+  const free = beds.filter(({ pieces }) => pieces.length === 0);
+  const over = beds.filter((bed) => bed.over > 1e-6);
+  const metres = beds.reduce((sum, bed) => sum + bed.free, 0);
+  const parts = [
+    `${showDate(day)}: ${beds.length - free.length} of ${beds.length} beds carry something; ${lengthWords(book, metres)} of bed are free.`,
+    over.length === 0 ? '' : `Too full: ${over.map(({ name }) => name).join(', ')}.`,
+  ];
+  return parts.filter((part) => part !== '').join(' ');
+}

@@ -1,0 +1,103 @@
+// Low, likely and high of each planting in the page: a bar from low to high, a thick stroke at the likely figure, words at the end.
+
+import { useState } from 'preact/hooks';
+import { linearScale, roundTop } from '../../drawing/scale.ts';
+import { PLANTINGS } from '../../panels/columns.ts';
+import { goTo } from '../../store/selection.ts';
+import { workbook } from '../../store/workbook.ts';
+import { Choice } from '../kit/choice.tsx';
+import { Frame, fitted } from '../kit/frame.tsx';
+import { figureMarks } from '../kit/model.ts';
+import { guessesOf, type Intervals, intervalsOf } from './intervals.ts';
+
+const PITCH = 24;
+const HEAD = 22;
+
+export function IntervalsPicture() {
+  const book = workbook();
+  const guesses = guessesOf(book);
+  const [chosen, choose] = useState('');
+  const guess = guesses.find(({ name }) => name === chosen) ?? guesses[0];
+  const intervals = guess === undefined ? undefined : intervalsOf(book, guess);
+  const choices =
+    guess === undefined ? null : (
+      <Choice
+        label="Figure"
+        value={guess.name}
+        options={guesses.map(({ name }) => ({ value: name, words: name }))}
+        onChoose={choose}
+      />
+    );
+  if (intervals === undefined) return <p class="no-picture">No planting has a low and a high yet.</p>;
+  return (
+    <Frame
+      title={intervals.title}
+      says={intervals.says}
+      table={intervals.table}
+      choices={choices}
+      legend={[
+        { mark: 'mark-second', words: 'from low to high' },
+        { mark: 'mark-first', words: 'likely' },
+      ]}
+      draw={(width) => <Drawing intervals={intervals} width={width} />}
+    />
+  );
+}
+
+function Drawing({ intervals: { lines, says }, width }: { readonly intervals: Intervals; readonly width: number }) {
+  const left = Math.min(200, width * 0.3);
+  const words = width > 700 ? 240 : 0;
+  const top = roundTop(lines.map(({ high }) => high));
+  const x = linearScale(0, top, left, width - words - 10);
+  const height = HEAD + lines.length * PITCH + 4;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
+    <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="group" aria-label={says}>
+      {figureMarks(0, top, 5).map(({ figure, text }) => (
+        <g key={figure}>
+          <line class="axis-rule" x1={x.at(figure)} x2={x.at(figure)} y1={HEAD - 4} y2={height} />
+          <text x={x.at(figure)} y={13} text-anchor="middle">
+            {text}
+          </text>
+        </g>
+      ))}
+      {lines.map(({ row, name, low, likely, high, words: said }, index) => {
+        const y = HEAD + index * PITCH;
+        const open = (): void => goTo(PLANTINGS, row);
+        return (
+          <g key={row}>
+            {/* biome-ignore lint/a11y/useSemanticElements: a part of a drawing can't be a button element */}
+            <g
+              class="interval-line"
+              role="button"
+              tabindex={0}
+              aria-label={`${name}: ${said}`}
+              onClick={open}
+              onKeyDown={(event) => {
+                if (event.key === 'Enter') open();
+              }}
+            >
+              <rect class="hit" x={0} y={y} width={width} height={PITCH} />
+              <text x={left - 8} y={y + 16} text-anchor="end">
+                {fitted(name, left - 10)}
+              </text>
+              <rect
+                class="mark-second"
+                x={x.at(low)}
+                y={y + 7}
+                width={Math.max(2, x.at(high) - x.at(low))}
+                height={10}
+              />
+              <rect class="mark-first" x={x.at(likely) - 1.5} y={y + 4} width={3} height={16} />
+              {words === 0 ? null : (
+                <text x={width - words + 4} y={y + 16}>
+                  {said}
+                </text>
+              )}
+            </g>
+          </g>
+        );
+      })}
+    </svg>
+  );
+}

@@ -1,0 +1,107 @@
+// How pictures ask a workbook: whether it has the columns a picture needs, figures by row, and figures in words in a column's own
+// unit. Pure questions; the models of the pictures call it.
+
+import {
+  type Book,
+  type ColumnView,
+  cellValue,
+  cellView,
+  fromCanonical,
+  rowId,
+  rows,
+  settings,
+  sheetView,
+  showWithUnit,
+} from '../../../../engine/index.ts';
+import { roundStep } from '../../drawing/scale.ts';
+import { columnOf } from '../../store/sheets.ts';
+import { inWords } from '../../store/shown.ts';
+
+/** Columns that something can't do without, by sheet, all by id. */
+export type Needs = Readonly<Record<string, readonly string[]>>;
+
+export function hasColumns(book: Book, needs: Needs): boolean {
+  return Object.entries(needs).every(([sheet, columns]) => {
+    const view = sheetView(book, sheet);
+    return view !== undefined && columns.every((column) => columnOf(view, column) !== undefined);
+  });
+}
+
+/** One row of a sheet, asked by column ids. */
+export interface AskedRow {
+  readonly slot: number;
+  readonly id: string;
+  /** A figure in canonical units, a civil day, or the slot that a link names; undefined where blank or an error. */
+  figure(column: string): number | undefined;
+  /** As the sheet shows it; '' where blank. */
+  text(column: string): string;
+  /** With its unit: '50 ft'. */
+  full(column: string): string;
+  yes(column: string): boolean;
+  /** Whether a person typed it. */
+  typed(column: string): boolean;
+}
+
+export function askRow(book: Book, sheet: string, slot: number): AskedRow {
+  return {
+    slot,
+    id: rowId(book, sheet, slot),
+    figure: (column) => {
+      const value = cellValue(book, sheet, slot, column);
+      return typeof value === 'number' && Number.isFinite(value) ? value : undefined;
+    },
+    text: (column) => cellView(book, sheet, slot, column).text,
+    full: (column) => inWords(cellView(book, sheet, slot, column)),
+    yes: (column) => cellValue(book, sheet, slot, column) === true,
+    typed: (column) => {
+      const { origin, value } = cellView(book, sheet, slot, column);
+      return (origin === 'entered' || origin === 'override') && value !== null;
+    },
+  };
+}
+
+export function askRows(book: Book, sheet: string): readonly AskedRow[] {
+  return Array.from(rows(book, sheet), (slot) => askRow(book, sheet, slot));
+}
+
+/** The sum of a column over rows; undefined where no row has a figure. */
+export function sumOf(asked: readonly AskedRow[], column: string): number | undefined {
+  const figures = asked.flatMap((row) => row.figure(column) ?? []);
+  return figures.length === 0 ? undefined : figures.reduce((sum, figure) => sum + figure, 0);
+}
+
+/** A figure of a column in words: '50 ft', '12.4 lb'; rounded to `step` of the column's unit where given. */
+export function inUnit(book: Book, sheet: string, column: string, canonical: number, decimals?: number): string {
+  const view = columnOf(sheetView(book, sheet), column);
+  if (view?.type === undefined) return String(canonical);
+  return showWithUnit(canonical, view.type, { currency: settings(book).currency, decimals });
+}
+
+/** A figure of a column as a bare number in the column's unit. */
+export function bareFigure(view: ColumnView | undefined, canonical: number): number {
+  const unit = view?.type?.kind === 'number' || view?.type?.kind === 'temperature' ? view.type.unit : undefined;
+  return unit === undefined ? canonical : fromCanonical(unit, canonical);
+}
+
+/** What is likely and between which ends, in any one unit. */
+export interface Interval {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
+
+/** The ends and the middle of an interval, rounded so that no digit says more than the interval's width allows. */
+export function roundedInterval({ low, likely, high }: Interval): Interval {
+  const width = high - low;
+  const step = width > 0 ? roundStep(width / 25) : roundStep(Math.max(Math.abs(likely) / 100, 1e-9));
+  const round = (figure: number): number => Number((Math.round(figure / step) * step).toPrecision(12));
+  return { low: round(low), likely: round(likely), high: round(high) };
+}
+
+/** '150 to 230 lb, likely 187'; just the likely figure where the ends fall on it. */
+export function intervalWords(interval: Interval, unit: string): string {
+  const { low, likely, high } = roundedInterval(interval);
+  const say = (figure: number): string => figure.toLocaleString('en-US', { maximumFractionDigits: 6 });
+  const after = unit === '' ? '' : unit === '%' ? '%' : ` ${unit}`;
+  return low === high ? `${say(likely)}${after}` : `${say(low)} to ${say(high)}${after}, likely ${say(likely)}`;
+}

@@ -1,0 +1,122 @@
+// What pictures are as data: columns through the year with what limits them, and lines with bands, rules and points. The models of
+// the pictures make them, the kit draws them and reads them out; no page is needed to make or to test one.
+
+import type { Mark } from '../../drawing/chart.tsx';
+import { roundMarks, roundTop } from '../../drawing/scale.ts';
+
+export interface PictureTable {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A place on the picture and what stands there, in words: what the arrows walk and a pointer shows. */
+export interface Reading {
+  readonly x: number;
+  readonly words: string;
+}
+
+interface Common {
+  readonly title: string;
+  /** What the picture shows, in a sentence or two. */
+  readonly says: string;
+  readonly readings: readonly Reading[];
+  readonly table: PictureTable;
+  /** The day that has a rule of its own; undefined where the picture has no days. */
+  readonly today: number | undefined;
+}
+
+/** Something that is stacked in each column; `mark` is the class that fills it. */
+export interface Part {
+  readonly name: string;
+  readonly mark: string;
+}
+
+export interface Column {
+  readonly from: number;
+  readonly until: number;
+  /** In the order of the picture's parts. */
+  readonly parts: readonly number[];
+  /** The room there is, the hands, what is wanted; undefined where not known. */
+  readonly limit: number | undefined;
+}
+
+export interface ColumnsModel extends Common {
+  readonly kind: 'columns';
+  readonly unit: string;
+  readonly from: number;
+  readonly to: number;
+  readonly parts: readonly Part[];
+  /** What the limit is called; undefined where the picture has none. */
+  readonly limitName: string | undefined;
+  /** Whether more than the limit is too much, or the limit is what is wished for. */
+  readonly limitIs: 'room' | 'wish';
+  readonly columns: readonly Column[];
+}
+
+export interface Line {
+  readonly name: string;
+  readonly mark: string;
+  readonly points: readonly { readonly x: number; readonly y: number }[];
+}
+
+export interface Band {
+  readonly name: string;
+  readonly mark: string;
+  readonly points: readonly { readonly x: number; readonly low: number; readonly high: number }[];
+}
+
+export interface Dot {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Axis {
+  /** With its unit. */
+  readonly label: string;
+  readonly from: number;
+  readonly to: number;
+  readonly marks: readonly Mark[];
+}
+
+export interface LinesModel extends Common {
+  readonly kind: 'lines';
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly bands: readonly Band[];
+  readonly lines: readonly Line[];
+  readonly dots: readonly Dot[];
+}
+
+/** Round marks from one figure to another, as texts. */
+export function figureMarks(from: number, to: number, count = 5): readonly Mark[] {
+  return roundMarks(from, to, count).map((figure) => ({ figure, text: figure.toLocaleString('en-US') }));
+}
+
+export function totalOf({ parts }: Column): number {
+  return parts.reduce((sum, part) => sum + part, 0);
+}
+
+/** The upper end of the axis: all columns and limits below it, a limit that towers over all columns aside. */
+export function topOf({ columns }: Pick<ColumnsModel, 'columns'>): number {
+  const most = Math.max(0, ...columns.map(totalOf));
+  const limits = columns.flatMap(({ limit }) => limit ?? []).filter((limit) => most === 0 || limit <= most * 3);
+  return roundTop([most, ...limits]);
+}
+
+/** Columns that go past their limit. */
+export function overLimit({ columns }: Pick<ColumnsModel, 'columns'>): readonly Column[] {
+  return columns.filter((column) => column.limit !== undefined && totalOf(column) > column.limit * (1 + 1e-9));
+}
+
+/** A figure as pictures say it: three figures at most, none of them idle. */
+export function said(figure: number): string {
+  if (figure === 0) return '0';
+  const decimals = Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(Math.abs(figure)))));
+  return Number(figure.toFixed(decimals)).toLocaleString('en-US', { maximumFractionDigits: decimals });
+}
+
+export function withSaidUnit(figure: number, unit: string): string {
+  if (unit === '') return said(figure);
+  return unit === '%' ? `${said(figure)}%` : `${said(figure)} ${unit}`;
+}

@@ -1,0 +1,233 @@
+// Room and hands by week: bench, curing racks, stores and hours, each beside what there is. Figures in the sheets' own units.
+// Pure: from the engine's queries to picture models; the picture and the tests call it.
+
+import {
+  type Book,
+  ONLY_ROW,
+  rowName,
+  rows,
+  rowWithId,
+  settings,
+  sheetView,
+  showDate,
+} from '../../../../engine/index.ts';
+import { FARM, PLANTINGS } from '../../panels/columns.ts';
+import { type Season, seasonOf } from '../../panels/read.ts';
+import { columnOf } from '../../store/sheets.ts';
+import { askRow, askRows, bareFigure, hasColumns, type Needs } from '../kit/ask.ts';
+import { type Column, type ColumnsModel, overLimit, type Part, totalOf, withSaidUnit } from '../kit/model.ts';
+import { mostInWeek, type Span, weeksOf, weekWords } from '../kit/weeks.ts';
+
+const BENCH: Needs = { [PLANTINGS]: ['bench-area', 'on-bench-from', 'on-bench-until'], [FARM]: ['bench-area'] };
+const CURING: Needs = { 'harvest-and-curing': ['rack-area', 'brought-in', 'cured-on'], [FARM]: ['curing-area'] };
+const STORES: Needs = { 'stores-by-week': ['store', 'week-starts', 'left', 'room'] };
+const HOURS: Needs = { labour: ['monday', 'hours'] };
+
+/** Those that the workbook has sheets and rows for: bench, racks, each store, hours. */
+export function roomPictures(book: Book): readonly ColumnsModel[] {
+  return [benchByWeek(book), racksByWeek(book), ...storesByWeek(book), hoursByWeek(book)].flatMap((one) => one ?? []);
+}
+
+export function hasRoom(book: Book): boolean {
+  return [BENCH, CURING, STORES, HOURS].some((needs) => hasColumns(book, needs));
+}
+
+const ONE: readonly Part[] = [{ name: 'taken', mark: 'mark-second' }];
+
+export function benchByWeek(book: Book): ColumnsModel | undefined {
+  if (!hasColumns(book, BENCH)) return undefined;
+  const spans = askRows(book, PLANTINGS).flatMap((row): readonly Span[] => {
+    const amount = row.figure('bench-area');
+    const from = row.figure('on-bench-from');
+    const until = row.figure('on-bench-until');
+    return amount === undefined || from === undefined || until === undefined ? [] : [{ from, until, amount }];
+  });
+  const about = { title: 'Bench by week', what: 'of bench', sheet: PLANTINGS, column: 'bench-area' };
+  return spansByWeek(book, about, spans, farmRoom(book, 'bench-area'), 'the bench there is');
+}
+
+export function racksByWeek(book: Book): ColumnsModel | undefined {
+  if (!hasColumns(book, CURING)) return undefined;
+  const spans = askRows(book, 'harvest-and-curing').flatMap((row): readonly Span[] => {
+    const amount = row.figure('rack-area');
+    const from = row.figure('brought-in');
+    const until = row.figure('cured-on');
+    return amount === undefined || from === undefined || until === undefined ? [] : [{ from, until, amount }];
+  });
+  const about = { title: 'Curing racks by week', what: 'of racks', sheet: 'harvest-and-curing', column: 'rack-area' };
+  return spansByWeek(book, about, spans, farmRoom(book, 'curing-area'), 'the racks there are');
+}
+
+function farmRoom(book: Book, column: string): number | undefined {
+  const slot = rowWithId(book, FARM, ONLY_ROW);
+  return slot === undefined ? undefined : askRow(book, FARM, slot).figure(column);
+}
+
+interface About {
+  readonly title: string;
+  /** 'of bench': after the figure and its unit. */
+  readonly what: string;
+  /** The column whose unit it is shown in. */
+  readonly sheet: string;
+  readonly column: string;
+}
+
+/** The fullest day of each week. */
+function spansByWeek(
+  book: Book,
+  about: About,
+  spans: readonly Span[],
+  room: number | undefined,
+  limitName: string,
+): ColumnsModel | undefined {
+  if (spans.length === 0) return undefined;
+  const season = wide(seasonOf(book), spans);
+  const view = columnOf(sheetView(book, about.sheet), about.column);
+  const limit = room === undefined ? undefined : bareFigure(view, room);
+  const columns = weeksOf(season).map(
+    (week): Column => ({ ...week, parts: [bareFigure(view, mostInWeek(spans, week))], limit }),
+  );
+  return weekly(book, { ...about, unit: view?.unit ?? '' }, { season, columns, parts: ONE, limitName });
+}
+
+/** The season, with what began before it. */
+function wide({ first, last }: Season, spans: readonly Span[]): Season {
+  return { first: Math.min(first, ...spans.map(({ from }) => from)), last };
+}
+
+function storesByWeek(book: Book): readonly ColumnsModel[] {
+  if (!hasColumns(book, STORES)) return [];
+  const sheet = 'stores-by-week';
+  const view = columnOf(sheetView(book, sheet), 'left');
+  const asked = askRows(book, sheet);
+  return Array.from(rows(book, 'stores')).flatMap((store) => {
+    const columns = asked.flatMap((row): readonly Column[] => {
+      const from = row.figure('week-starts');
+      if (row.figure('store') !== store || from === undefined) return [];
+      const room = row.figure('room');
+      const limit = room === undefined ? undefined : bareFigure(view, room);
+      return [{ from, until: from + 7, parts: [bareFigure(view, row.figure('left') ?? 0)], limit }];
+    });
+    const [first, last] = [columns[0]?.from, columns.at(-1)?.until];
+    if (first === undefined || last === undefined) return [];
+    const name = rowName(book, 'stores', store);
+    const about = { title: `${name} by week`, what: 'in it', unit: view?.unit ?? '' };
+    return [weekly(book, about, { season: { first, last }, columns, parts: ONE, limitName: 'what it holds' })];
+  });
+}
+
+/** Kinds of work, joined to what one can tell apart. */
+const WORK: readonly { readonly part: Part; readonly columns: readonly string[] }[] = [
+  {
+    part: { name: 'raising, ground and planting', mark: 'mark-second' },
+    columns: ['raising', 'ground', 'planting'],
+  },
+  { part: { name: 'care and water', mark: 'mark-third' }, columns: ['care', 'water'] },
+  {
+    part: { name: 'picking and after', mark: 'mark-harvest' },
+    columns: ['picking', 'packing', 'storing', 'selling', 'other'],
+  },
+];
+
+export function hoursByWeek(book: Book): ColumnsModel | undefined {
+  if (!hasColumns(book, HOURS)) return undefined;
+  const view = columnOf(sheetView(book, 'labour'), 'hours');
+  const season = seasonOf(book);
+  const columns = askRows(book, 'labour').flatMap((row): readonly Column[] => {
+    const from = row.figure('monday');
+    if (from === undefined || from + 7 <= season.first || from > season.last) return [];
+    const parts = WORK.map(({ columns: kinds }) =>
+      bareFigure(
+        view,
+        kinds.reduce((sum, kind) => sum + (row.figure(kind) ?? 0), 0),
+      ),
+    );
+    const available = row.figure('available');
+    return [{ from, until: from + 7, parts, limit: available === undefined ? undefined : bareFigure(view, available) }];
+  });
+  if (columns.length === 0) return undefined;
+  const about = { title: 'Hours of work by week', what: 'of work', unit: view?.unit ?? '' };
+  return weekly(book, about, {
+    season,
+    columns,
+    parts: WORK.map(({ part }) => part),
+    limitName: 'the hours there are',
+  });
+}
+
+interface Weekly {
+  readonly season: Season;
+  readonly columns: readonly Column[];
+  readonly parts: readonly Part[];
+  readonly limitName: string;
+}
+
+function weekly(
+  book: Book,
+  { title, what, unit }: { readonly title: string; readonly what: string; readonly unit: string },
+  { season, columns, parts, limitName }: Weekly,
+): ColumnsModel {
+  const known = columns.some(({ limit }) => limit !== undefined);
+  const words = (column: Column): string => {
+    const of = column.limit === undefined ? '' : ` of ${withSaidUnit(column.limit, unit)}`;
+    const pieces =
+      parts.length < 2 || totalOf(column) === 0
+        ? ''
+        : `: ${parts.map(({ name }, index) => `${name} ${withSaidUnit(column.parts[index] ?? 0, unit)}`).join(', ')}`;
+    return `${weekWords(column)}, ${withSaidUnit(totalOf(column), unit)}${of} ${what}${pieces}.`;
+  };
+  return {
+    kind: 'columns',
+    title,
+    unit,
+    says: sentence({ columns, unit, what, known }),
+    from: season.first,
+    to: season.last + 1,
+    today: settings(book).today,
+    parts,
+    limitName: known ? limitName : undefined,
+    limitIs: 'room',
+    columns,
+    readings: columns.map((column) => ({ x: column.from + 3.5, words: words(column) })),
+    table: {
+      head: [
+        'Week of',
+        ...parts.map(({ name }) => withUnitInHead(name, unit)),
+        ...(known ? [withUnitInHead(limitName, unit)] : []),
+      ],
+      rows: columns.map((column) => [
+        showDate(column.from),
+        ...column.parts.map((part) => withSaidUnit(part, '')),
+        ...(known ? [column.limit === undefined ? '' : withSaidUnit(column.limit, '')] : []),
+      ]),
+    },
+  };
+}
+
+function withUnitInHead(name: string, unit: string): string {
+  return unit === '' ? name : `${name}, ${unit}`;
+}
+
+function sentence({
+  columns,
+  unit,
+  what,
+  known,
+}: {
+  readonly columns: readonly Column[];
+  readonly unit: string;
+  readonly what: string;
+  readonly known: boolean;
+}): string {
+  const most = columns.reduce<Column | undefined>(
+    (best, column) => (totalOf(column) > (best === undefined ? 0 : totalOf(best)) ? column : best),
+    undefined,
+  );
+  if (most === undefined) return 'Nothing is wanted of it this season.';
+  const over = overLimit({ columns });
+  const fullest = `At its most ${withSaidUnit(totalOf(most), unit)} ${what}, in the week of ${showDate(most.from)}.`;
+  if (!known) return `${fullest} How much there is has not been entered.`;
+  const [first] = over;
+  if (first === undefined) return `${fullest} There is room for all of it.`;
+  return `${fullest} More than there is in ${over.length} ${over.length === 1 ? 'week' : 'weeks'}, first in that of ${showDate(first.from)}.`;
+}

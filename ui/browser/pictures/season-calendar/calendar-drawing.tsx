@@ -1,0 +1,175 @@
+// The season calendar drawn: beds down, the year across, a bar a planting with soft ends where its end is not sure, hatching
+// where more stands than there is room, a rule for today, and the outline of what is being moved.
+
+import { useId } from 'preact/hooks';
+import type { Book } from '../../../../engine/index.ts';
+import { monthsBetween } from '../../drawing/scale.ts';
+import { fitted, Hatches } from '../kit/frame.tsx';
+import { barPlace, depthAt, HEAD, isSame, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
+import { barWords, type CalendarBar, type SeasonCalendar } from './season-calendar.ts';
+
+export interface DrawingProps {
+  readonly book: Book;
+  readonly calendar: SeasonCalendar;
+  readonly laid: LaidCalendar;
+  readonly width: number;
+  /** The bar that has the tab stop. */
+  readonly current: CalendarBar | undefined;
+  /** The planting in hand, and where its bar would stand. */
+  readonly hand: { readonly planting: string; readonly outline: CalendarBar; readonly bed: string } | undefined;
+  readonly onPress: (bar: CalendarBar, event: PointerEvent) => void;
+  readonly onTake: (bar: CalendarBar) => void;
+  readonly onFocus: (bar: CalendarBar) => void;
+}
+
+export function CalendarDrawing(props: DrawingProps) {
+  const { calendar, laid, width, book } = props;
+  const id = useId();
+  const { season, today } = calendar;
+  const { x, left, right, height } = laid;
+  const months = monthsBetween(season.first, season.last);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
+    <svg
+      class="season-calendar"
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      role="group"
+      aria-label={calendar.says}
+    >
+      <Hatches id={id} />
+      {months.map(({ day, name }) => (
+        <g key={day}>
+          <line class="axis-rule" x1={x.at(day)} x2={x.at(day)} y1={HEAD - 6} y2={height} />
+          <text x={x.at(day) + 3} y={14}>
+            {fitted(name, (right - left) / 12)}
+          </text>
+        </g>
+      ))}
+      {laid.lines.map((place) => (
+        <Line key={place.line.bed} {...props} place={place} id={id} book={book} />
+      ))}
+      {today >= season.first && today <= season.last ? (
+        <g>
+          <line class="now-rule" x1={x.at(today)} x2={x.at(today)} y1={HEAD - 6} y2={height} />
+          <circle class="today-point" cx={x.at(today)} cy={HEAD - 6} r={4} />
+        </g>
+      ) : null}
+    </svg>
+  );
+}
+
+type LineProps = DrawingProps & { readonly place: LaidLine; readonly id: string };
+
+function Line(props: LineProps) {
+  const { laid, place, id, hand } = props;
+  const { line, top, height } = place;
+  const { x, left, right } = laid;
+  return (
+    <g>
+      <line class="axis-rule" x1={0} x2={right} y1={top + height} y2={top + height} />
+      <text
+        class={line.bed === '' ? 'bed-name no-bed' : 'bed-name'}
+        x={left - 8}
+        y={top + height / 2 + 4.5}
+        text-anchor="end"
+      >
+        {fitted(line.name, left - 8)}
+      </text>
+      {line.bars.map((bar) => (
+        <Bar key={`${bar.planting} ${bar.spreading}`} {...props} bar={bar} />
+      ))}
+      {line.overfull.map(({ from, until }) => (
+        <rect
+          key={from}
+          class="overfull"
+          fill={`url(#${id}-over)`}
+          x={x.at(from)}
+          y={depthAt(place, line.length)}
+          width={Math.max(2, x.at(until) - x.at(from))}
+          height={top + height - 1 - depthAt(place, line.length)}
+        />
+      ))}
+      {hand !== undefined && hand.bed === line.bed ? <Outline laid={laid} place={place} bar={hand.outline} /> : null}
+    </g>
+  );
+}
+
+function Outline({
+  laid,
+  place,
+  bar,
+}: {
+  readonly laid: LaidCalendar;
+  readonly place: LaidLine;
+  readonly bar: CalendarBar;
+}) {
+  const at = barPlace(laid, place, bar);
+  return <rect class="bar-outline" x={at.x} y={at.y} width={at.width} height={at.height} rx={3} />;
+}
+
+function Bar(props: LineProps & { readonly bar: CalendarBar }) {
+  const { book, laid, place, bar, current, hand, id, onPress, onTake, onFocus } = props;
+  const at = barPlace(laid, place, bar);
+  const { x, right } = laid;
+  const soft = { from: x.at(bar.untilEarly), until: Math.min(right, x.at(bar.untilLate)) };
+  const inHand = hand?.planting === bar.planting;
+  const words = barWords(book, bar, place.line);
+  const classes = `bar${bar.proposed ? ' is-proposed' : ''}${inHand ? ' is-in-hand' : ''}`;
+  const isCurrent = current !== undefined && isSame(current, bar);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a part of a drawing can't be a button element
+    <g
+      class={classes}
+      role="button"
+      tabindex={isCurrent ? 0 : -1}
+      data-planting={bar.planting}
+      data-spreading={bar.spreading ? 'yes' : undefined}
+      aria-label={`${words}${bar.proposed ? ', proposed dates' : ''}`}
+      aria-pressed={inHand}
+      onPointerDown={(event) => onPress(bar, event)}
+      onFocus={() => onFocus(bar)}
+      onKeyDown={(event) => {
+        if (event.key !== 'Enter' && event.key !== ' ') return;
+        event.preventDefault();
+        onTake(bar);
+      }}
+    >
+      <title>{words}</title>
+      {soft.until > at.x + at.width + 1 ? (
+        <rect
+          fill={`url(#${id}-soft)`}
+          x={at.x + at.width}
+          y={at.y}
+          width={soft.until - at.x - at.width}
+          height={at.height}
+        />
+      ) : null}
+      <rect class="bar-body" x={at.x} y={at.y} width={at.width} height={at.height} rx={2} />
+      {bar.harvest === undefined ? null : <Harvest laid={laid} bar={bar} at={at} />}
+      {at.height < 12 ? null : (
+        <text class="bar-name" x={at.x + 4} y={at.y + Math.min(at.height / 2 + 4.5, at.height - 2)}>
+          {fitted(bar.name, at.width - 6)}
+        </text>
+      )}
+    </g>
+  );
+}
+
+/** When it is picked: a thick line along the bar's foot. */
+function Harvest({
+  laid: { x, right },
+  bar: { harvest },
+  at,
+}: {
+  readonly laid: LaidCalendar;
+  readonly bar: CalendarBar;
+  readonly at: ReturnType<typeof barPlace>;
+}) {
+  if (harvest === undefined) return null;
+  const from = Math.max(at.x, x.at(harvest.from));
+  const until = Math.min(right, at.x + at.width, x.at(harvest.until));
+  if (until <= from) return null;
+  return <rect class="mark-harvest" x={from} y={at.y + at.height - 3} width={until - from} height={3} />;
+}

@@ -1,0 +1,262 @@
+// The season calendar in the page: bars are walked with the arrows, taken in hand with Enter or a press, moved with the arrows or
+// by dragging, and what follows is shown while they move. What is let go changes nothing; what is set is one step that undo takes back.
+
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { message, rowName, rowWithId, settings } from '../../../../engine/index.ts';
+import { PLANTINGS } from '../../panels/columns.ts';
+import { change, UNDO } from '../../store/change.ts';
+import { announce, tell } from '../../store/notices.ts';
+import { goTo } from '../../store/selection.ts';
+import { workbook } from '../../store/workbook.ts';
+import { Frame, type LegendItem } from '../kit/frame.tsx';
+import './calendar.css';
+import { CalendarDrawing } from './calendar-drawing.tsx';
+import { isSame, type LaidCalendar, layCalendar, lineAt, type Step, stepTo } from './calendar-layout.ts';
+import { Follows } from './follows.tsx';
+import { type Move, moveCommands, moveWords, type WhatFollows, whatFollows } from './moving.ts';
+import { type CalendarBar, calendarTable, type SeasonCalendar, seasonCalendar } from './season-calendar.ts';
+
+const LEGEND: readonly LegendItem[] = [
+  { mark: 'mark-planting', words: 'dates typed' },
+  { mark: 'mark-proposed', words: 'dates proposed' },
+  { mark: 'mark-harvest', words: 'being picked' },
+  { mark: 'mark-over', words: 'too full' },
+];
+
+const STEPS: Readonly<Record<string, Step>> = {
+  ArrowLeft: 'before',
+  ArrowRight: 'after',
+  ArrowUp: 'above',
+  ArrowDown: 'below',
+  Home: 'first',
+  End: 'last',
+};
+
+const STILL = 4;
+
+interface Hand {
+  readonly bar: CalendarBar;
+  readonly days: number;
+  /** The bed it is held over. */
+  readonly bed: string;
+}
+
+export function CalendarPicture() {
+  const book = workbook();
+  const { today } = settings(book);
+  const now = seasonCalendar(book, today);
+  const [current, setCurrent] = useState<CalendarBar | undefined>(undefined);
+  const [hand, setHand] = useState<Hand | undefined>(undefined);
+  const [follows, setFollows] = useState<WhatFollows | undefined>(undefined);
+  const laidNow = useRef<LaidCalendar | undefined>(undefined);
+  const box = useRef<HTMLDivElement>(null);
+  const move = hand === undefined ? undefined : moveOf(hand);
+  const key = move === undefined ? '' : `${move.planting} ${move.days} ${move.bed ?? ''}`;
+
+  // Worked out after the bar has been drawn where the hand is, so that the hand is never waited for.
+  useEffect(() => {
+    if (move === undefined) return setFollows(undefined);
+    const later = setTimeout(() => setFollows(whatFollows(book, move)), 16);
+    return () => clearTimeout(later);
+  }, [key, book]);
+
+  // A bar that comes to stand on another bed is drawn anew there: it keeps the focus.
+  const held = useRef<CalendarBar | undefined>(undefined);
+  if (hand !== undefined) held.current = hand.bar;
+  useLayoutEffect(() => {
+    if (held.current !== undefined && document.activeElement === document.body) focusBar(box.current, held.current);
+    if (hand === undefined && document.activeElement !== document.body) held.current = undefined;
+  });
+
+  if (now === undefined) return null;
+  const shown = hand !== undefined && follows !== undefined ? (seasonCalendar(follows.after, today) ?? now) : now;
+  const bars = now.lines.flatMap((line) => line.bars);
+  const stop = bars.find((bar) => current !== undefined && isSame(bar, current)) ?? bars[0];
+
+  const focus = (bar: CalendarBar | undefined): void => {
+    if (bar === undefined) return;
+    setCurrent(bar);
+    focusBar(box.current, bar);
+  };
+  const take = (bar: CalendarBar): void => {
+    setHand({ bar, days: 0, bed: bar.bed });
+    announce(`${bar.name} is in hand. Arrows move it a week or to another bed, Enter sets it, Escape leaves it.`);
+  };
+  const carry = (next: Hand): void => {
+    setHand(next);
+    announce(moveWords(book, moveOf(next)));
+  };
+  const leave = (): void => {
+    setHand(undefined);
+    announce('Nothing was moved.');
+  };
+  const set = (held: Hand): void => {
+    setHand(undefined);
+    const commands = moveCommands(book, moveOf(held));
+    if (commands.length === 0) return;
+    const done = change(commands, message('move planting', { planting: held.bar.name }));
+    if (!done.refused) tell(moveWords(book, moveOf(held)), 'done', UNDO);
+  };
+
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const step = STEPS[event.key];
+    if (hand === undefined) {
+      if (step === undefined) return;
+      event.preventDefault();
+      focus(stepTo(now.lines, stop, step));
+      return;
+    }
+    if (event.key === 'Escape') leave();
+    else if (event.key === 'Enter') set(hand);
+    else if (step === 'before' || step === 'after') {
+      const by = (step === 'after' ? 1 : -1) * (event.shiftKey ? 1 : 7);
+      carry({ ...hand, days: hand.days + by });
+    } else if (step === 'above' || step === 'below') {
+      carry({ ...hand, bed: neighbour(now, hand.bed, step === 'below' ? 1 : -1) });
+    } else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  const onPress = (bar: CalendarBar, event: PointerEvent): void => {
+    const laid = laidNow.current;
+    if (event.button !== 0 || bar.spreading || laid === undefined) return;
+    const { currentTarget } = event;
+    if (!(currentTarget instanceof SVGElement)) return;
+    drag(currentTarget, event, laid, bar, {
+      held: (held) => setHand(held),
+      taken: () => take(bar),
+      set,
+      leave,
+    });
+  };
+
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: keys of the bars within, which take the focus
+    <div
+      class="calendar-box"
+      ref={box}
+      onKeyDownCapture={hand === undefined ? undefined : onKeyDown}
+      onKeyDown={hand === undefined ? onKeyDown : undefined}
+    >
+      <Frame
+        title="The beds through the season"
+        says={now.says}
+        table={calendarTable(book, now)}
+        legend={LEGEND}
+        draw={(width) => {
+          const laid = layCalendar(shown, width);
+          laidNow.current = laid;
+          return (
+            <CalendarDrawing
+              book={hand !== undefined && follows !== undefined ? follows.after : book}
+              calendar={shown}
+              laid={laid}
+              width={width}
+              current={stop}
+              hand={
+                hand === undefined
+                  ? undefined
+                  : { planting: hand.bar.planting, outline: outlineOf(hand), bed: hand.bed }
+              }
+              onPress={onPress}
+              onTake={take}
+              onFocus={setCurrent}
+            />
+          );
+        }}
+        below={
+          hand === undefined ? (
+            <p class="calendar-hint">
+              Drag a planting, or press it and use the arrows, to move it to another week or bed.
+            </p>
+          ) : (
+            <Follows
+              name={nameOf(hand)}
+              says={moveWords(book, moveOf(hand))}
+              beds={now.lines.flatMap(({ bed, name }) => (bed === '' ? [] : [{ id: bed, name }]))}
+              bed={hand.bed}
+              follows={follows}
+              onDays={(days) => carry({ ...hand, days: hand.days + days })}
+              onBed={(bed) => carry({ ...hand, bed })}
+              onSet={() => set(hand)}
+              onLeave={leave}
+              onOpen={() => goTo(PLANTINGS, hand.bar.planting)}
+            />
+          )
+        }
+      />
+    </div>
+  );
+
+  function nameOf(held: Hand): string {
+    const slot = rowWithId(book, PLANTINGS, held.bar.planting);
+    return slot === undefined ? held.bar.name : rowName(book, PLANTINGS, slot);
+  }
+}
+
+function focusBar(box: HTMLElement | null, { planting, spreading }: CalendarBar): void {
+  const which = spreading ? '[data-spreading]' : ':not([data-spreading])';
+  box?.querySelector<SVGElement>(`[data-planting="${planting}"]${which}`)?.focus();
+}
+
+function moveOf({ bar, days, bed }: Hand): Move {
+  return { planting: bar.planting, days, bed: bed === bar.bed ? undefined : bed };
+}
+
+function outlineOf({ bar, days }: Hand): CalendarBar {
+  return { ...bar, from: bar.from + days, until: bar.until + days };
+}
+
+/** The bed so many lines down; the same where there is none. */
+function neighbour({ lines }: SeasonCalendar, bed: string, by: number): string {
+  const beds = lines.filter((line) => line.bed !== '');
+  const index = beds.findIndex((line) => line.bed === bed);
+  return beds[Math.max(0, Math.min(beds.length - 1, index + by))]?.bed ?? bed;
+}
+
+interface Dragged {
+  readonly held: (hand: Hand) => void;
+  readonly taken: () => void;
+  readonly set: (hand: Hand) => void;
+  readonly leave: () => void;
+}
+
+/** Follows a pressed pointer until it is let go: a press that stays still takes the bar in hand, one that moves carries it. */
+function drag(bar: SVGElement, press: PointerEvent, laid: LaidCalendar, of: CalendarBar, tellOf: Dragged): void {
+  const svg = bar.ownerSVGElement;
+  if (svg === null) return;
+  const perDay = (laid.right - laid.left) / (laid.x.to - laid.x.from);
+  const leave = new AbortController();
+  const { signal } = leave;
+  let hand: Hand | undefined;
+  const onMove = (event: PointerEvent): void => {
+    const [dx, dy] = [event.clientX - press.clientX, event.clientY - press.clientY];
+    if (hand === undefined && Math.hypot(dx, dy) < STILL) return;
+    const line = lineAt(laid, event.clientY - svg.getBoundingClientRect().top);
+    const bed = line === undefined || line.bed === '' ? of.bed : line.bed;
+    const next = { bar: of, days: Math.round(dx / perDay), bed };
+    if (hand !== undefined && hand.days === next.days && hand.bed === next.bed) return;
+    hand = next;
+    tellOf.held(next);
+  };
+  window.addEventListener('pointermove', onMove, { signal });
+  window.addEventListener(
+    'pointerup',
+    () => {
+      leave.abort();
+      if (hand === undefined) tellOf.taken();
+      else tellOf.set(hand);
+    },
+    { signal },
+  );
+  const stop = (): void => {
+    leave.abort();
+    tellOf.leave();
+  };
+  window.addEventListener('pointercancel', stop, { signal });
+  window.addEventListener('keydown', (event) => (event.key === 'Escape' ? stop() : undefined), {
+    signal,
+    capture: true,
+  });
+}

@@ -1,0 +1,51 @@
+// What is left over of a planting against its spacing, out of the study of its curve. Pure.
+
+import { roundStep } from '../../drawing/scale.ts';
+import { figureMarks, type LinesModel, withSaidUnit } from '../kit/model.ts';
+
+export interface MoneyStudy {
+  /** Spacing and margin, each in its column's unit, by growing spacing. */
+  readonly points: readonly { readonly x: number; readonly y: number }[];
+  readonly spacingUnit: string;
+  readonly money: string;
+}
+
+/** Undefined where fewer than two spacings have a margin. */
+export function moneyAgainstSpacing({ points, spacingUnit, money }: MoneyStudy): LinesModel | undefined {
+  const known = points.filter(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
+  const [first, last] = [known[0], known.at(-1)];
+  if (first === undefined || last === undefined || first === last) return undefined;
+  const best = known.reduce((most, point) => (point.y > most.y ? point : most));
+  const [least, most] = [Math.min(0, ...known.map(({ y }) => y)), Math.max(0, ...known.map(({ y }) => y))];
+  const step = roundStep(Math.max(1e-9, most - least) / 4);
+  const from = Math.floor(least / step) * step;
+  const to = Math.ceil(most / step) * step;
+  const words = ({ x, y }: { readonly x: number; readonly y: number }): string =>
+    `${withSaidUnit(x, spacingUnit)}: ${withSaidUnit(y, money)}`;
+  return {
+    kind: 'lines',
+    title: `Margin of this planting against spacing, ${money}`,
+    says: `Most is left over at ${words(best)}.`,
+    today: undefined,
+    x: {
+      label: `in-row spacing, ${spacingUnit}`,
+      from: first.x,
+      to: last.x,
+      marks: figureMarks(first.x, last.x, 6),
+    },
+    y: {
+      label: money,
+      from,
+      to: to > from ? to : from + step,
+      marks: figureMarks(from, to > from ? to : from + step, 4),
+    },
+    bands: [],
+    lines: [{ name: 'left over', mark: 'line-accent', points: known }],
+    dots: [],
+    readings: known.map((point) => ({ x: point.x, words: `${words(point)}.` })),
+    table: {
+      head: [`In-row spacing, ${spacingUnit}`, `Margin, ${money}`],
+      rows: known.map(({ x, y }) => [withSaidUnit(x, ''), withSaidUnit(y, '')]),
+    },
+  };
+}

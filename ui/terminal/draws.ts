@@ -1,0 +1,109 @@
+// `draws`: the season drawn many times by chance, and what it says of figures.
+
+import {
+  chanceOf,
+  Draws,
+  type Figure,
+  figureIn,
+  intervalOf,
+  isError,
+  MOST_DRAWS,
+  numberOf,
+  sayNumber,
+  shareOfSpread,
+  shownNumber,
+  uncertainInputs,
+  unitSymbol,
+  type ValueType,
+} from '../../engine/index.ts';
+import { PLAN_SHEETS } from '../../sheets-templates/index.ts';
+import { CHANCE, streams } from '../chance.ts';
+import type { Given } from './arguments.ts';
+import { openWorkbook } from './workbook-files.ts';
+import { onOneLine, refuse, type World } from './world.ts';
+
+const USUAL_COUNT = 2000;
+/** Inputs named of those on which a figure hangs. */
+const NAMED = 5;
+
+export async function drawSeasons({ words, values, flags }: Given, world: World): Promise<number> {
+  const [file = '', ...formulas] = words;
+  const count = wholeOf(values.get('count'), USUAL_COUNT, 'count', MOST_DRAWS);
+  const seed = wholeOf(values.get('seed'), 1, 'seed', 2 ** 31 - 1);
+  const workbook = await openWorkbook(file, world);
+  const figures = formulas.map((formula): Figure => ({ figure: 'formula', formula }));
+  for (const figure of figures) {
+    const now = figureIn(workbook, figure);
+    if (isError(now.value) && now.type === undefined) refuse(onOneLine(`${file}: ${now.value.why}`));
+  }
+  const inputs = uncertainInputs(workbook, PLAN_SHEETS);
+  if (inputs.length === 0)
+    refuse(`${file}: every figure is known for sure: type some as ranges first, such as 80..90%.`);
+  const goalText = values.get('goal');
+  const goal =
+    goalText === undefined ? undefined : numberOf(figureIn(workbook, { figure: 'formula', formula: goalText }));
+  if (goalText !== undefined && goal === undefined)
+    refuse(`${file}: the goal “${goalText}” is no number or amount, such as 120 lb.`);
+  const draws = new Draws(workbook, inputs, figures, count, streams(seed));
+  const why = draws.step(count);
+  if (why !== undefined) refuse(onOneLine(`${file}: ${why}`));
+  const { drawn, figures: found } = draws.result();
+  const answers = found.map(({ type, values: seasons }, i) => ({
+    figure: formulas[i] ?? '',
+    type,
+    interval: intervalOf(seasons),
+    chance: goal === undefined ? undefined : chanceOf(seasons, goal, 'at least'),
+    hangsOn: inputs
+      .map(({ name }, k) => ({ name, share: shareOfSpread(drawn[k] ?? new Float64Array(), seasons) }))
+      .sort((a, b) => b.share - a.share)
+      .slice(0, NAMED)
+      .filter(({ share }) => share > 0.005),
+  }));
+  if (flags.has('json')) {
+    const inUnit = (type: ValueType | undefined, value: number): number =>
+      type?.kind === 'number' || type?.kind === 'temperature' ? shownNumber(type.unit, value) : value;
+    const data = answers.map(({ type, interval, ...rest }) => ({
+      ...rest,
+      unit: type === undefined ? null : unitSymbol(type),
+      ...(interval === undefined
+        ? {}
+        : {
+            count: interval.count,
+            p10: inUnit(type, interval.p10),
+            p50: inUnit(type, interval.p50),
+            p90: inUnit(type, interval.p90),
+          }),
+    }));
+    world.out(`${JSON.stringify({ seasons: count, seed, chance: CHANCE, inputs: inputs.length, figures: data })}\n`);
+    return 0;
+  }
+  world.out(
+    `${count} seasons drawn from ${inputs.length} uncertain ${inputs.length === 1 ? 'figure' : 'figures'}, seed ${seed}\n`,
+  );
+  for (const { figure, type, interval, chance, hangsOn } of answers) {
+    const say = (value: number): string => onOneLine(sayNumber(workbook, value, type));
+    world.out(`\n${figure}\n`);
+    if (interval === undefined) {
+      world.out('  is no number in any of them\n');
+      continue;
+    }
+    world.out(`  10%  ${say(interval.p10)}\n  50%  ${say(interval.p50)}\n  90%  ${say(interval.p90)}\n`);
+    if (chance !== undefined)
+      world.out(
+        `  at least ${goalText}: ${percent(chance.chance)} of seasons, give or take ${percent(chance.error)}\n`,
+      );
+    for (const { name, share } of hangsOn)
+      world.out(`  hangs on ${onOneLine(name)}: ${percent(share)} of the spread\n`);
+  }
+  return 0;
+}
+
+function percent(share: number): string {
+  return `${(share * 100).toFixed(share > 0 && share < 0.01 ? 2 : 0)}%`;
+}
+
+function wholeOf(given: string | undefined, usual: number, option: string, most: number): number {
+  if (given === undefined) return usual;
+  const number = /^\d+$/.test(given) ? Number(given) : 0;
+  return number >= 1 && number <= most ? number : refuse(`--${option} takes a whole number from 1 to ${most}.`);
+}

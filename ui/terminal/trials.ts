@@ -1,0 +1,138 @@
+// `seek` and `grid`: an input tried at many values on a branch, for the value that reaches a goal or for a table of figures.
+
+import {
+  type Book,
+  cellData,
+  type Figure,
+  type FigureValue,
+  figureIn,
+  type Input,
+  type InputValue,
+  isError,
+  numberOf,
+  oneWay,
+  readInput,
+  readInputs,
+  refuseInput,
+  rowId,
+  sayInput,
+  seek,
+  twoWay,
+  unitSymbol,
+  type Workbook,
+} from '../../engine/index.ts';
+import type { Given } from './arguments.ts';
+import { aligned } from './columns.ts';
+import { findColumn, findRow, findTable } from './places.ts';
+import { openWorkbook } from './workbook-files.ts';
+import { onOneLine, refuse, type World } from './world.ts';
+
+function inputOf(book: Book, file: string, tableName: string, key: string, columnName: string): Input {
+  const table = findTable(book, file, tableName);
+  const column = findColumn(table, file, columnName);
+  const input = { sheet: table.id, row: rowId(book, table.id, findRow(book, table, file, key)), column: column.id };
+  const why = refuseInput(book, input);
+  return why === undefined ? input : refuse(`${file}: ${why}`);
+}
+
+function figureOf(book: Book, file: string, formula: string): { readonly figure: Figure; readonly now: FigureValue } {
+  const figure: Figure = { figure: 'formula', formula };
+  const now = figureIn(book, figure);
+  if (isError(now.value) && now.type === undefined) refuse(onOneLine(`${file}: ${now.value.why}`));
+  return { figure, now };
+}
+
+/** The value of one input at which a figure reaches a goal. */
+export async function seekValue({ words, values, flags }: Given, world: World): Promise<number> {
+  const [file = '', tableName = '', key = '', columnName = '', formula = '', goalText = ''] = words;
+  const workbook = await openWorkbook(file, world);
+  const input = inputOf(workbook, file, tableName, key, columnName);
+  const { figure } = figureOf(workbook, file, formula);
+  const goal = numberOf(figureIn(workbook, { figure: 'formula', formula: goalText }));
+  if (goal === undefined) return refuse(`${file}: the goal “${goalText}” is no number or amount, such as 120 lb.`);
+  const end = (option: string): InputValue => {
+    const text = values.get(option);
+    if (text === undefined) return refuse(`Say between which values to look: --from VALUE --to VALUE.`);
+    const read = readInput(workbook, input, text);
+    const [value] = read.ok ? read.values : [];
+    return value ?? refuse(`${file}: --${option}: ${read.ok ? 'write one value.' : read.why}`);
+  };
+  const [from, to] = [end('from'), end('to')];
+  const unit = from.unit ?? to.unit;
+  const figureName = formula;
+  const found = seek(workbook, { input, from: from.value, to: to.value, unit, figure, goal, figureName });
+  if (found.answer === 'refused') return refuse(onOneLine(`${file}: ${found.says}`));
+  if (!flags.has('json')) world.out(`${onOneLine(found.says)}\n`);
+  else {
+    const say = (value: number): string => sayInput(workbook, input, { value, unit });
+    const places = found.places.map((place) => ({ ...place, from: say(place.from), to: say(place.to) }));
+    world.out(`${JSON.stringify({ answer: found.answer, places, says: found.says })}\n`);
+  }
+  return found.answer === 'none' ? 1 : 0;
+}
+
+/** 'Plantings / Onions / Spacing = 4 in..8 in by 1 in' */
+function inputAt(book: Book, file: string, option: string, text: string) {
+  const at = text.indexOf('=');
+  const parts = text
+    .slice(0, Math.max(0, at))
+    .split(' / ')
+    .map((part) => part.trim());
+  const [table = '', ...rest] = parts;
+  const column = rest.at(-1);
+  if (at < 0 || column === undefined)
+    return refuse(`--${option} reads “Table / Row / Column = 4 in..8 in by 1 in”, or values parted by semicolons.`);
+  const input = inputOf(book, file, table, rest.slice(0, -1).join(' / '), column);
+  const read = readInputs(book, input, text.slice(at + 1));
+  if (!read.ok) return refuse(`${file}: --${option}: ${read.why}`);
+  return { input, values: read.values, name: `${rest.join(' / ')}` };
+}
+
+/** A table of a figure by one input down and another across, or of one input alone. */
+export async function gridOfFigures({ words, values, flags }: Given, world: World): Promise<number> {
+  const [file = '', formula = ''] = words;
+  const downText = values.get('down');
+  if (downText === undefined) return refuse('Say what to try: --down "Table / Row / Column = 4 in..8 in by 1 in".');
+  const workbook = await openWorkbook(file, world);
+  const { figure, now } = figureOf(workbook, file, formula);
+  const down = inputAt(workbook, file, 'down', downText);
+  const acrossText = values.get('across');
+  const across = acrossText === undefined ? undefined : inputAt(workbook, file, 'across', acrossText);
+  const table = across === undefined ? oneWay(workbook, down, [figure]) : twoWay(workbook, down, across, figure);
+  if (!table.ok) return refuse(`${file}: ${table.why}`);
+  const named = (one: { input: Input; values: readonly InputValue[] } | undefined): string[] =>
+    one === undefined ? [formula] : one.values.map((value) => sayInput(workbook, one.input, value));
+  const [first, head] = [named(down), named(across)];
+  if (flags.has('json')) world.out(`${jsonOf(workbook, { formula, down, first, across, head, now }, table.cells)}\n`);
+  else {
+    const rows = table.cells.map((line, i) => [first[i] ?? '', ...line.map(({ shown }) => onOneLine(shown))]);
+    const corner = across === undefined ? down.name : `${down.name} \\ ${across.name}`;
+    world.out(
+      aligned(
+        [[corner, ...head], ...rows],
+        [...head.keys()].map((at) => at + 1),
+      ),
+    );
+  }
+  return 0;
+}
+
+interface Named {
+  readonly formula: string;
+  readonly down: { readonly name: string };
+  readonly first: readonly string[];
+  readonly across: { readonly name: string } | undefined;
+  readonly head: readonly string[];
+  readonly now: FigureValue;
+}
+
+function jsonOf(book: Workbook, named: Named, cells: readonly (readonly FigureValue[])[]): string {
+  const { formula, down, first, across, head, now } = named;
+  return JSON.stringify({
+    figure: formula,
+    unit: now.type === undefined ? null : unitSymbol(now.type),
+    down: { input: down.name, values: first },
+    ...(across === undefined ? {} : { across: { input: across.name, values: head } }),
+    cells: cells.map((line) => line.map(({ value, type }) => cellData(book, value, type))),
+  });
+}
