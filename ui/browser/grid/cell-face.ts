@@ -69,6 +69,7 @@ export function headElement({ group, folded }: RowHandle, naming: boolean, total
   face.className = naming ? 'face group-face' : 'face total-face';
   if (!naming) {
     face.textContent = total;
+    face.title = total;
     return face;
   }
   const sign = document.createElement('span');

@@ -44,7 +44,9 @@ export class HeaderFace implements IHeaderComp {
     ].filter((mark) => mark !== undefined);
     const menu = part('column-menu', '\u22ee');
     menu.setAttribute('aria-hidden', 'true');
-    this.face.replaceChildren(title, ...marks, part('column-unit', unit), menu);
+    // Apart by blanks, so that a line may end between any two of them.
+    const parts = [title, ...marks, part('column-unit', unit)].flatMap((each) => [each, ' ']);
+    this.face.replaceChildren(...parts, menu);
     const about = [note, formula === '' ? '' : `= ${formula}`, diagnostic?.why ?? ''].filter((line) => line !== '');
     this.face.title = [name, ...about].join('\n');
     this.face.classList.toggle('is-error', diagnostic !== undefined);
