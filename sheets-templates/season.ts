@@ -1,7 +1,7 @@
 // The season template: every built-in sheet in the order of a grower's work, with the rows it ships. index.ts offers it; the
 // demo farm and the terminal's `new` start from it. Its version rises with every change that reaches people.
 
-import type { SheetDeclaration, Start, Template } from '../engine/index.ts';
+import type { SheetDeclaration, Start, Template, TemplateRow } from '../engine/index.ts';
 import { bedCalendarSheet, bedNitrogenSheet } from './bed-calendar.ts';
 import { bedsSheet } from './beds.ts';
 import { bestSpacingSheet } from './best-spacing.ts';
@@ -176,6 +176,11 @@ export interface SeasonOptions {
 
 /** How a season workbook starts: empty of a farm's own rows but ready for them, or with those given. */
 export function seasonStart(options: SeasonOptions): Start {
+  return startOf(SEASON_SHEETS, options);
+}
+
+/** As seasonStart, on other sheets: of a farm's usual trays and mix those that are there. */
+export function startOf(sheets: readonly SheetDeclaration[], options: SeasonOptions): Start {
   const { title = 'Season', units = 'us', currency = 'USD', season, today, farm = {}, rows = {} } = options;
   const ownFarm: NamedRow = {
     Season: String(season),
@@ -186,5 +191,18 @@ export function seasonStart(options: SeasonOptions): Start {
     'Usual mix': 'Compost, coir and grit',
     ...farm,
   };
-  return { title, units, currency, today, rows: rowsById(SEASON_SHEETS, { ...rows, Farm: [ownFarm] }) };
+  return { title, units, currency, today, rows: rowsById(sheets, { ...rows, Farm: [ownFarm] }) };
+}
+
+/** The rows that a template ships, for fewer sheets and columns. */
+export function rowsOfSheets(rows: Template['rows'], sheets: readonly SheetDeclaration[]): Template['rows'] {
+  return Object.fromEntries(
+    sheets.flatMap(({ id, columns }) => {
+      const shipped = rows[id];
+      if (shipped === undefined) return [];
+      const has = new Set(columns.map((column) => column.id));
+      const cells = (row: TemplateRow) => Object.entries(row.cells).filter(([column]) => has.has(column));
+      return [[id, shipped.map((row) => ({ ...row, cells: Object.fromEntries(cells(row)) }))]];
+    }),
+  );
 }

@@ -7,8 +7,8 @@ import { keysPage } from '../dialogs/keys-state.ts';
 import { localeDialog } from '../dialogs/locale-state.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
 import { downloadAll } from '../files/download.ts';
-import { seasonToPlan } from '../files/fresh.ts';
-import { openDemo, openFile, openFreshSeason } from '../files/open.ts';
+import { SMALLER_OFFERS, seasonToPlan, titleOf } from '../files/fresh.ts';
+import { openDemo, openFile, openFreshOffer, openFreshSeason } from '../files/open.ts';
 import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
 import { pickWorkbook } from '../files/pick.ts';
 import { newerTemplate } from '../files/read.ts';
@@ -148,6 +148,16 @@ export const EVERYWHERE: readonly PageCommand[] = [
     menus: { workbook: 0 },
     run: () => void openFreshSeason(seasonToPlan()),
   },
+  ...SMALLER_OFFERS.map(
+    (offer): PageCommand => ({
+      id: `new ${offer.template.name}`,
+      label: `New workbook of ${offer.template.name}`,
+      says: () => `New workbook: ${titleOf(offer, seasonToPlan())}`,
+      changes: true,
+      menus: { workbook: 0 },
+      run: () => void openFreshOffer(offer, seasonToPlan()),
+    }),
+  ),
   { id: 'demo farm', label: 'Demo farm', changes: true, menus: { workbook: 0 }, run: () => void openDemo() },
   {
     id: 'upgrade sheets',

@@ -1,7 +1,7 @@
 // Commands that plan: lay a succession, propose beds, work the order out, plant a way. Entries of the table. The acts stand in
 // sheets-templates/acts and are fetched when first asked for; beds are searched for in a worker.
 
-import { type BedQuestion, cellView, rowId, rows, rowWithId, settings, type Workbook } from '../../../engine/index.ts';
+import { type BedQuestion, cellView, rowId, rows, rowWithId, sheetView, type Workbook } from '../../../engine/index.ts';
 import type { Act } from '../../../sheets-templates/index.ts';
 import { download, fileName } from '../files/download.ts';
 import { change, UNDO } from '../store/change.ts';
@@ -13,8 +13,8 @@ import type { Situation } from './situation.ts';
 const ORDER_SHEETS = ['packs', 'seed-order', 'plant-order', 'suppliers', 'order-lines'];
 const SEED = 1;
 
-function isSeason({ book }: Situation): boolean {
-  return book !== undefined && settings(book).template.name === 'season';
+function has(sheet: string): (now: Situation) => boolean {
+  return ({ book }) => book !== undefined && sheetView(book, sheet) !== undefined;
 }
 
 function isOn(...sheets: readonly string[]): (now: Situation) => boolean {
@@ -132,7 +132,7 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
     id: 'lay successions',
     label: 'Lay all successions',
     changes: true,
-    applies: isSeason,
+    applies: has('successions'),
     menus: { workbook: 4 },
     run: () => carefully(layAll()),
   },
@@ -140,7 +140,7 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
     id: 'propose beds',
     label: 'Propose beds',
     changes: true,
-    applies: isSeason,
+    applies: has('beds'),
     menus: { workbook: 4 },
     run: () => carefully(placeBeds()),
   },
@@ -148,7 +148,7 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
     id: 'work out order',
     label: 'Work out the order',
     changes: true,
-    applies: isSeason,
+    applies: has('suppliers'),
     menus: { workbook: 4 },
     run: () => carefully(workOrderOut()),
   },

@@ -2,13 +2,14 @@
 // beside those that are kept here and replaces none. What can't be opened is said and leaves everything as it is.
 
 import { settings, type Workbook, workbookText } from '../../../engine/index.ts';
+import type { Offer } from '../../../sheets-templates/index.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
 import { contentSum } from '../keeping/entries.ts';
 import { showAndKeep, showFresh } from '../keeping/keeper.ts';
 import { openKept, type Shown, switchTo } from '../keeping/switching.ts';
 import { workbookWithFile } from '../keeping/workbooks.ts';
 import { tell } from '../store/notices.ts';
-import { freshDemo, freshSeason } from './fresh.ts';
+import { freshDemo, freshOffer, freshSeason } from './fresh.ts';
 import { readWorkbook } from './read.ts';
 
 /** Opens a file of a person's own; one whose content is kept here already opens with what was changed here since. */
@@ -48,6 +49,11 @@ export async function openDemo(): Promise<void> {
 /** A fresh season, empty of the farm's own rows. */
 export async function openFreshSeason(season: number): Promise<void> {
   await openFresh(await freshSeason(season));
+}
+
+/** A fresh workbook of another template than the whole season. */
+export async function openFreshOffer(offer: Offer, season: number): Promise<void> {
+  await openFresh(await freshOffer(offer, season));
 }
 
 function openFresh(workbook: Workbook): Promise<void> {
