@@ -122,11 +122,11 @@ test('a view of one’s own is made, named, kept with the workbook and removed',
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Name').fill('For Maria');
   await dialog.getByRole('checkbox', { name: 'Rows', exact: true }).click();
-  await dialog.getByLabel('Find a column').fill('Revenue');
-  await dialog.getByRole('checkbox', { name: /^Revenue/ }).click();
+  await dialog.getByLabel('Find a column').fill('Share of margin');
+  await dialog.getByRole('checkbox', { name: /^Share of margin/ }).click();
   await dialog.getByRole('button', { name: 'Add the view' }).click();
   await expect.poll(() => book.viewButton('For Maria').getAttribute('aria-pressed')).toBe('true');
-  await expect.poll(() => columns(page)).toContain('revenue');
+  await expect.poll(() => columns(page)).toContain('share-of-margin');
   expect(await columns(page)).not.toContain('rows');
   await book.kept();
   await page.reload({ waitUntil: 'networkidle' });
