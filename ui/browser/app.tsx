@@ -6,6 +6,7 @@ import { rows, type SheetView, sheetView } from '../../engine/index.ts';
 import { Menu } from './commands/menu.tsx';
 import { keptList } from './dialogs/kept-state.ts';
 import { keysPage } from './dialogs/keys-state.ts';
+import { localeDialog } from './dialogs/locale-state.ts';
 import { lookDialog } from './dialogs/look-state.ts';
 import { newColumn } from './dialogs/new-column-state.ts';
 import { noteInHand } from './dialogs/note-state.ts';
@@ -43,6 +44,7 @@ const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').th
 const PasteDialog = later(() => import('./dialogs/paste-dialog.tsx').then((part) => part.PasteDialog));
 const NoteDialog = later(() => import('./dialogs/note-dialog.tsx').then((part) => part.NoteDialog));
 const LookDialogs = later(() => import('./dialogs/look-dialogs.tsx').then((part) => part.LookDialogs));
+const LocaleDialog = later(() => import('./dialogs/locale-dialog.tsx').then((part) => part.LocaleDialog));
 const KeysPage = later(() => import('./dialogs/keys-page.tsx').then((part) => part.KeysPage));
 const FindBar = later(() => import('./page/find-bar.tsx').then((part) => part.FindBar));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
@@ -75,6 +77,7 @@ export function App() {
       {noteInHand.value === undefined ? null : <NoteDialog />}
       {lookDialog.value === undefined ? null : <LookDialogs />}
       {keysPage.value ? <KeysPage /> : null}
+      {localeDialog.value ? <LocaleDialog /> : null}
       {keptList.value === undefined ? null : <KeptDialog />}
       {whatIf.value === undefined ? null : <WhatIfDialog />}
       {ownSheets.value === undefined ? null : <OwnDialog />}

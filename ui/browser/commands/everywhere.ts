@@ -4,6 +4,7 @@
 import { FORMATS } from '../../../engine/index.ts';
 import { keptList } from '../dialogs/kept-state.ts';
 import { keysPage } from '../dialogs/keys-state.ts';
+import { localeDialog } from '../dialogs/locale-state.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
 import { downloadAll } from '../files/download.ts';
 import { SMALLER_OFFERS, seasonToPlan, titleOf } from '../files/fresh.ts';
@@ -142,6 +143,15 @@ export const EVERYWHERE: readonly PageCommand[] = [
     },
   },
   { id: 'what if', label: 'What if', menus: { workbook: 0 }, run: openWhatIf },
+  {
+    id: 'locale',
+    label: 'How figures and days are written',
+    changes: true,
+    menus: { workbook: 2 },
+    run: () => {
+      localeDialog.value = true;
+    },
+  },
   {
     id: 'new season',
     label: 'New season',
