@@ -12,6 +12,7 @@ import { startOffline } from './offline/builds.ts';
 import { startPrinting } from './paper/print-sheet.tsx';
 import { startAppearance } from './store/appearance.ts';
 import { followWidths } from './store/screen.ts';
+import { startSun } from './store/sun.ts';
 import './tokens.css';
 import './page.css';
 import './page/parts.css';
@@ -22,6 +23,7 @@ import './form/form.css';
 import './paper/print.css';
 
 startAppearance();
+startSun();
 followWidths();
 startKeys();
 startPrinting();
