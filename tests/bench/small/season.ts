@@ -1,7 +1,13 @@
 // The season that the benchmark works out: 200 varieties, 50 beds and any number of plantings with 7 entered and 26 computed
 // columns, 5 bed rollups and a seed order of 200 rows. Invented figures from a fixed sequence, the same for all three engines.
 
-import type { ColumnDeclaration, RowEntries, SheetDeclaration, TypeDeclaration, WorkbookDeclaration } from '../book.ts';
+import type {
+  ColumnDeclaration,
+  RowEntries,
+  SheetDeclaration,
+  TypeDeclaration,
+  WorkbookDeclaration,
+} from '../../book.ts';
 
 export const VARIETIES = 200;
 export const BEDS = 50;

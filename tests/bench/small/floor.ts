@@ -1,9 +1,9 @@
 // The floor: hand-written loops over typed arrays that work out the same columns and rollups with no graph, no states and
 // no units. The special functions are the engine's own, so that only the execution differs.
 
-import { binomialCdf } from '../../engine/agronomy/distributions.ts';
-import { civilDay, yearMonthDay } from '../../engine/values/civil.ts';
-import { tolerantCeil, tolerantFloor } from '../../engine/values/tolerance.ts';
+import { binomialCdf } from '../../../engine/agronomy/distributions.ts';
+import { civilDay, yearMonthDay } from '../../../engine/values/civil.ts';
+import { tolerantCeil, tolerantFloor } from '../../../engine/values/tolerance.ts';
 import { BEDS, type SeasonFigures, VARIETIES } from './season.ts';
 
 const COMPUTED = [

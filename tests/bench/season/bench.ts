@@ -1,0 +1,76 @@
+// npm run bench -- season: the season template with the demo's plantings copied, at several sizes: what the engine takes in CPU
+// time, where an edit's time goes by column, and how cost grows from one size to the next.
+
+import { copiedBook } from './copies.ts';
+import { EDITS, type EditKind } from './edits.ts';
+import { editing, type Figure, importing, opening, others } from './measured.ts';
+import { stepCosts } from './where.ts';
+
+interface Measured {
+  readonly size: number;
+  readonly figures: readonly Figure[];
+}
+
+/** Prints each size as it is measured, then the growth. `dearest`: how many columns are told of each kind of edit. */
+export function benchSeason(sizes: readonly number[], dearest: number): void {
+  const all = sizes.map((size) => {
+    const measured = measure(size, dearest);
+    printFigures(measured);
+    return measured;
+  });
+  for (const [index, larger] of all.entries()) {
+    const smaller = all[index - 1];
+    if (smaller !== undefined) printGrowth(smaller, larger);
+  }
+}
+
+function measure(size: number, dearest: number): Measured {
+  const book = copiedBook(size);
+  const { workbook } = book;
+  const figures = [opening(book), ...others(workbook)];
+  for (const kind of EDITS) {
+    const { warm, calls } = callsOf(kind, size);
+    figures.push(editing(workbook, kind, warm, calls));
+    if (dearest > 0) printSteps(book.workbook, kind, size, dearest);
+  }
+  figures.push(...importing(workbook));
+  return { size, figures };
+}
+
+/** Fewer of what takes long. */
+function callsOf(kind: EditKind, size: number): { readonly warm: number; readonly calls: number } {
+  const often = kind.name === 'climate edit' ? 6 : kind.name === 'variety edit' ? 24 : 100;
+  const calls = Math.max(5, Math.round(size > 2000 ? often / 4 : often));
+  return { warm: Math.ceil(calls / 3), calls };
+}
+
+function printSteps(workbook: Parameters<typeof stepCosts>[0], kind: EditKind, size: number, dearest: number): void {
+  const { warm, calls } = callsOf(kind, size);
+  const edits = Math.min(calls, 40);
+  const steps = stepCosts(workbook, kind.commands(workbook, edits + warm), warm);
+  const sum = steps.reduce((total, { cost }) => total + cost, 0);
+  console.log(`\n${size} plantings, ${kind.name}: ${show(sum)} ms in the graph an edit, of it`);
+  for (const { name, cost, runs, rows } of steps.slice(0, dearest)) {
+    const changed = rows === Number.POSITIVE_INFINITY ? 'all rows' : `${show(rows)} rows`;
+    console.log(`  ${show(cost).padStart(8)} ms  ${name}, in ${runs} of ${edits} edits, ${changed} changed an edit`);
+  }
+}
+
+function printFigures({ size, figures }: Measured): void {
+  console.log(`\n${size} plantings, CPU time in ms`);
+  for (const { what, cost } of figures)
+    console.log(`  ${what.padEnd(38)} p50 ${show(cost.p50).padStart(8)}  p95 ${show(cost.p95).padStart(8)}`);
+}
+
+function printGrowth(smaller: Measured, larger: Measured): void {
+  console.log(`\nFrom ${smaller.size} to ${larger.size} plantings, ${show(larger.size / smaller.size)} times as many`);
+  for (const { what, cost } of larger.figures) {
+    const before = smaller.figures.find((one) => nameOf(one.what) === nameOf(what));
+    if (before !== undefined) console.log(`  ${what.padEnd(38)} ${show(cost.p50 / before.cost.p50).padStart(8)} times`);
+  }
+}
+
+/** 'import of 100 rows' and 'import of 500 rows' are the same at two sizes. */
+const nameOf = (what: string): string => what.replace(/\d+/, '');
+
+const show = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
