@@ -13,7 +13,7 @@ const SEED_ORDER = 'seed-order';
 
 export function MorePlace() {
   const again = steps.value.redo;
-  const home = () => visit({ at: 'sheets' });
+  const home = () => visit({ at: 'today' });
   return (
     <div class="phone-rest">
       <section>
