@@ -3,6 +3,7 @@
 
 import { rowWithId, sheetView } from '../../../engine/index.ts';
 import { selection } from '../store/selection.ts';
+import { view } from '../store/view.ts';
 import { workbookNow } from '../store/workbook.ts';
 import type { HandRecord } from './records.ts';
 import { transact, within } from './storage.ts';
@@ -56,4 +57,5 @@ export function takeInHand({ sheet, row, column }: HandRecord): void {
   if (book === undefined || sheetView(book, sheet) === undefined) return;
   const isThere = row !== undefined && rowWithId(book, sheet, row) !== undefined;
   selection.value = { sheet, row: isThere ? row : undefined, column: isThere ? column : undefined };
+  if (isThere) view.value = { at: 'sheet' };
 }
