@@ -18,6 +18,7 @@ import { toNextRegion } from '../page/regions.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { redo, setUnits, undo } from '../store/change.ts';
 import { openFind } from '../store/find.ts';
+import { view } from '../store/view.ts';
 import { steps, units } from '../store/workbook.ts';
 import { openWhatIf } from '../what-if/what-if-state.ts';
 import type { PageCommand } from './command.ts';
@@ -39,6 +40,11 @@ const COLOURS: readonly (readonly [Appearance, string])[] = [
   ['light', 'Light colours'],
   ['dark', 'Dark colours'],
 ];
+
+/** A season that is begun or looked at anew is seen as a whole first. */
+function showGlance(): void {
+  view.value = { at: 'glance' };
+}
 
 export const EVERYWHERE: readonly PageCommand[] = [
   {
@@ -158,7 +164,7 @@ export const EVERYWHERE: readonly PageCommand[] = [
     says: () => `New season ${seasonToPlan()}`,
     changes: true,
     menus: { workbook: 0 },
-    run: () => void openFreshSeason(seasonToPlan()),
+    run: () => void openFreshSeason(seasonToPlan()).then(showGlance),
   },
   ...SMALLER_OFFERS.map(
     (offer): PageCommand => ({
@@ -170,7 +176,13 @@ export const EVERYWHERE: readonly PageCommand[] = [
       run: () => void openFreshOffer(offer, seasonToPlan()),
     }),
   ),
-  { id: 'demo farm', label: 'Demo farm', changes: true, menus: { workbook: 0 }, run: () => void openDemo() },
+  {
+    id: 'demo farm',
+    label: 'Demo farm',
+    changes: true,
+    menus: { workbook: 0 },
+    run: () => void openDemo().then(showGlance),
+  },
   {
     id: 'upgrade sheets',
     label: 'Bring the sheets up to date',
