@@ -2,7 +2,7 @@
 // time, where an edit's time goes by column, and how cost grows from one size to the next.
 
 import { copiedBook } from './copies.ts';
-import { EDITS, type EditKind } from './edits.ts';
+import { commandsOf, EDITS, type EditKind } from './edits.ts';
 import { editing, type Figure, importing, opening, others } from './measured.ts';
 import { stepCosts } from './where.ts';
 
@@ -47,7 +47,7 @@ function callsOf(kind: EditKind, size: number): { readonly warm: number; readonl
 function printSteps(workbook: Parameters<typeof stepCosts>[0], kind: EditKind, size: number, dearest: number): void {
   const { warm, calls } = callsOf(kind, size);
   const edits = Math.min(calls, 40);
-  const steps = stepCosts(workbook, kind.commands(workbook, edits + warm), warm);
+  const steps = stepCosts(workbook, commandsOf(kind, workbook, edits + warm), warm);
   const sum = steps.reduce((total, { cost }) => total + cost, 0);
   console.log(`\n${size} plantings, ${kind.name}: ${show(sum)} ms in the graph an edit, of it`);
   for (const { name, cost, runs, rows } of steps.slice(0, dearest)) {

@@ -4,7 +4,7 @@
 import { Findings, readWorkbookFile, Workbook, writeWorkbookFile } from '../../../engine/index.ts';
 import { type Cost, costOf, timed } from '../cpu.ts';
 import type { CopiedBook } from './copies.ts';
-import { type EditKind, edit, SPACING_EDIT } from './edits.ts';
+import { commandsOf, type EditKind, edit, SPACING_EDIT } from './edits.ts';
 
 export interface Figure {
   readonly what: string;
@@ -25,7 +25,7 @@ export function opening({ text, world }: CopiedBook): Figure {
 }
 
 export function editing(workbook: Workbook, kind: EditKind, warm: number, calls: number): Figure {
-  const commands = kind.commands(workbook, warm + calls);
+  const commands = commandsOf(kind, workbook, warm + calls);
   for (const command of commands.slice(0, warm)) edit(workbook, command);
   const measured = commands.slice(warm);
   const cost = costOf(measured.length, (call) => {
@@ -58,7 +58,7 @@ export function importing(workbook: Workbook): readonly Figure[] {
 }
 
 export function others(workbook: Workbook): readonly Figure[] {
-  const spacing = SPACING_EDIT.commands(workbook, 20);
+  const spacing = commandsOf(SPACING_EDIT, workbook, 20);
   const findings = new Findings(workbook);
   findings.all();
   return [
@@ -82,7 +82,7 @@ export function others(workbook: Workbook): readonly Figure[] {
 
 /** The list alone: the edit before it is not counted. */
 function attention(workbook: Workbook, findings: Findings): Cost {
-  const times = SPACING_EDIT.commands(workbook, 20)
+  const times = commandsOf(SPACING_EDIT, workbook, 20)
     .map((command) => {
       edit(workbook, command);
       return timed(() => findings.all())[0];
