@@ -1,8 +1,12 @@
 // npm run bench -- season: the season template with the demo's plantings copied, at several sizes: what the engine takes in CPU
-// time, where an edit's time goes by column, and how cost grows from one size to the next.
+// time, where an edit's time goes by column, and how cost grows from one size to the next, all beside a
+// program written by hand for the same columns (floor/), which is checked equal before and after.
 
+import type { Workbook } from '../../../engine/index.ts';
 import { copiedBook } from './copies.ts';
 import { commandsOf, EDITS, type EditKind } from './edits.ts';
+import { differences } from './floor/agree.ts';
+import { type SeasonFloor, seasonFloor } from './floor/floor.ts';
 import { editing, type Figure, importing, opening, others } from './measured.ts';
 import { stepCosts } from './where.ts';
 
@@ -27,24 +31,37 @@ export function benchSeason(sizes: readonly number[], dearest: number): void {
 function measure(size: number, dearest: number): Measured {
   const book = copiedBook(size);
   const { workbook } = book;
-  const figures = [opening(book), ...others(workbook)];
+  const floor = seasonFloor(workbook);
+  floor.all();
+  agreed(workbook, floor);
+  console.log(`\n${size} plantings: ${floor.columnCount} columns of the floor are the workbook’s.`);
+  const figures = [opening(book, floor), ...others(workbook, floor)];
   for (const kind of EDITS) {
     const { warm, calls } = callsOf(kind, size);
-    figures.push(editing(workbook, kind, warm, calls));
+    const own = seasonFloor(workbook);
+    own.all();
+    figures.push(editing(workbook, own, kind, warm, calls));
+    agreed(workbook, own);
     if (dearest > 0) printSteps(book.workbook, kind, size, dearest);
   }
-  figures.push(...importing(workbook));
+  figures.push(...importing(workbook, floor));
   return { size, figures };
+}
+
+/** Nothing is timed against a floor that holds something else. */
+function agreed(workbook: Workbook, floor: SeasonFloor): void {
+  const found = differences(workbook, floor);
+  if (found.length > 0) throw new Error(`The floor differs from the workbook:\n${found.join('\n')}`);
 }
 
 /** Fewer of what takes long. */
 function callsOf(kind: EditKind, size: number): { readonly warm: number; readonly calls: number } {
   const often = kind.name === 'climate edit' ? 6 : kind.name === 'variety edit' ? 24 : 100;
-  const calls = Math.max(5, Math.round(size > 2000 ? often / 4 : often));
+  const calls = Math.max(5, Math.round(size >= 2000 ? often / 4 : often));
   return { warm: Math.ceil(calls / 3), calls };
 }
 
-function printSteps(workbook: Parameters<typeof stepCosts>[0], kind: EditKind, size: number, dearest: number): void {
+function printSteps(workbook: Workbook, kind: EditKind, size: number, dearest: number): void {
   const { warm, calls } = callsOf(kind, size);
   const edits = Math.min(calls, 40);
   const steps = stepCosts(workbook, commandsOf(kind, workbook, edits + warm), warm);
@@ -57,9 +74,12 @@ function printSteps(workbook: Parameters<typeof stepCosts>[0], kind: EditKind, s
 }
 
 function printFigures({ size, figures }: Measured): void {
-  console.log(`\n${size} plantings, CPU time in ms`);
-  for (const { what, cost } of figures)
-    console.log(`  ${what.padEnd(38)} p50 ${show(cost.p50).padStart(8)}  p95 ${show(cost.p95).padStart(8)}`);
+  console.log(`\n${size} plantings, CPU time in ms${' '.repeat(24)}p50       p95     floor  Dibble/floor`);
+  for (const { what, cost, floor } of figures) {
+    const against = floor === undefined ? ['–', '–'] : [show(floor.p50), show(cost.p50 / floor.p50)];
+    const cells = [show(cost.p50), show(cost.p95), ...against].map((cell) => cell.padStart(9));
+    console.log(`  ${what.padEnd(38)} ${cells.join(' ')}`);
+  }
 }
 
 function printGrowth(smaller: Measured, larger: Measured): void {

@@ -95,7 +95,8 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
   }
 
   function again(rows: readonly number[], withDates: boolean, reached: readonly Part[]): void {
-    for (const row of rows) for (const part of reached) part.take(row);
+    // Backwards: a part that reads another's figures takes its share out while they stand.
+    for (const row of rows) for (const part of reached.toReversed()) part.take(row);
     for (const row of rows) work(row, row + 1, withDates);
     for (const row of rows) for (const part of reached) part.put(row);
     for (const part of reached) part.finish();
