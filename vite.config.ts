@@ -5,6 +5,7 @@
 import { resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 import { offlineParts } from './ui/offline-parts.ts';
+import { shipped } from './ui/shipped/licences.ts';
 
 // The grid writes <style> elements into the page and puts this word on them (its option styleNonce; the page tells it
 // in <meta property="csp-nonce">). A page without a server of its own cannot make a new word for each visit, so this
@@ -32,14 +33,16 @@ const securityPolicy: Plugin = {
   ],
 };
 
+const { inPage, inWorkers } = shipped(import.meta.dirname);
+
 export default defineConfig({
   root: 'ui/browser',
   // Relative addresses: the built folder works wherever it is put.
   base: './',
-  plugins: [securityPolicy, offlineParts(resolve(import.meta.dirname, 'ui/browser/offline/service-worker.ts'))],
+  plugins: [securityPolicy, inPage, offlineParts(resolve(import.meta.dirname, 'ui/browser/offline/service-worker.ts'))],
   // What packs and unpacks XLSX files starts no workers of its own (see there).
   resolve: { alias: [{ find: /^fflate$/, replacement: resolve(import.meta.dirname, 'ui/xlsx/zip-here.ts') }] },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [inWorkers()] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: '../../dist',

@@ -124,6 +124,7 @@ export {
   wholeOrder,
 } from './planning/whole-order.ts';
 // Queries: asked, never changing.
+export { type Arrangement, arrange, type HeldValue, type RowGroup, valuesHeld } from './queries/arranged.ts';
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { compareWeeks, type WeeklyFigure, type WeeksCompared } from './queries/by-week.ts';
@@ -147,6 +148,7 @@ export {
   type DifferingRow,
   type SheetDifference,
 } from './queries/compare-branches.ts';
+export { meeting, valueKey } from './queries/conditions.ts';
 export { type Drawn, type DrawnFigure, Draws, drawnFrom, MOST_DRAWS, type StreamOf } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
@@ -163,6 +165,7 @@ export {
   refuseInput,
   sayInput,
 } from './queries/inputs.ts';
+export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export type { ColumnPlace } from './queries/matching.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
@@ -170,6 +173,7 @@ export { sayChange } from './queries/say-change.ts';
 export { SEEK_STEPS, type SeekQuestion, type Sought, type SoughtPlace, seek } from './queries/seek.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
+export { totalText, usualTotal } from './queries/totals.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
 export { type InputAt, oneWay, type TwoWay, twoWay } from './queries/two-way.ts';
 export { type UncertainInput, uncertainInputs } from './queries/uncertain.ts';
@@ -189,6 +193,16 @@ export type {
 } from './schema/declaration.ts';
 export type { Template, TemplateRow, TemplateShelf } from './schema/template.ts';
 export { readTemplate } from './schema/template-shape.ts';
+export {
+  type ColourRule,
+  type Condition,
+  type Filter,
+  type SortKey,
+  TONES,
+  type Tone,
+  type Total,
+  type ViewDeclaration,
+} from './schema/views.ts';
 export { loadGeneralUnits, wantsGeneralUnits } from './units/general.ts';
 export type { Unit } from './units/unit.ts';
 export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';
@@ -197,5 +211,6 @@ export { civilDay, civilDayOfIso, dayOfYear, isoDate, yearMonthDay } from './val
 export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts';
 export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
 export { mondayOf, mondayOfWeek, weekName } from './values/iso-week.ts';
-export { showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
+export { decimalText, showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
 export { nameOfType, type ValueType } from './values/type.ts';
+export type { Writing, Writings } from './values/writing.ts';

@@ -1,7 +1,9 @@
 // The built-in workbooks by name. The terminal and the browser call this file alone.
 
 import type { Start, Template, TemplateShelf } from '../engine/index.ts';
-import { SEASON, type SeasonOptions, seasonStart } from './season.ts';
+import { ONIONS } from './onions.ts';
+import { SEASON, type SeasonOptions, seasonStart, startOf } from './season.ts';
+import { SEEDLINGS } from './seedlings.ts';
 
 export type { Act } from './acts/act.ts';
 export { laySuccession } from './acts/lay-succession.ts';
@@ -30,6 +32,16 @@ export const OFFERS: readonly Offer[] = [
     template: SEASON,
     about: 'A season of a market garden: farm, crops, varieties, seed, beds, plantings and the seed order.',
     start: seasonStart,
+  },
+  {
+    template: ONIONS.template,
+    about: 'Bulb onions alone, from seed to store: varieties by day length, raising, spacing, ways to plant, curing.',
+    start: (options) => startOf(ONIONS.sheets, options),
+  },
+  {
+    template: SEEDLINGS.template,
+    about: 'Plants raised for sale, batch by batch: seed, trays, mix, bench, date of sale and margin.',
+    start: (options) => startOf(SEEDLINGS.sheets, options),
   },
 ];
 

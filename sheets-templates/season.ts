@@ -1,7 +1,7 @@
 // The season template: every built-in sheet in the order of a grower's work, with the rows it ships. index.ts offers it; the
 // demo farm and the terminal's `new` start from it. Its version rises with every change that reaches people.
 
-import type { SheetDeclaration, Start, Template } from '../engine/index.ts';
+import type { SheetDeclaration, Start, Template, TemplateRow } from '../engine/index.ts';
 import { bedCalendarSheet, bedNitrogenSheet } from './bed-calendar.ts';
 import { bedsSheet } from './beds.ts';
 import { bestSpacingSheet } from './best-spacing.ts';
@@ -46,13 +46,14 @@ import { tasksSheet } from './tasks.ts';
 import { TRAY_ROWS, traysSheet } from './trays.ts';
 import { trialFitsSheet, trialsSheet } from './trials.ts';
 import { varietiesSheet } from './varieties.ts';
+import { withViews } from './views.ts';
 import { bedWaterSheet, weatherByWeekSheet } from './water.ts';
 import { bedsToTrySheet, WAY_ROWS, waysSheet, waysToPlantSheet } from './ways.ts';
 import { weeklyHarvestSheet } from './weekly-harvest.ts';
 import { weeksSheet } from './weeks.ts';
 import { WORK_RATE_ROWS, workRatesSheet } from './work-rates.ts';
 
-export const SEASON_SHEETS: readonly SheetDeclaration[] = [
+export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   farmSheet,
   climateSheet,
   monthlyClimateSheet,
@@ -127,7 +128,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = [
   trialFitsSheet,
   bulbingRecordsSheet,
   sourcesSheet,
-];
+]);
 
 /** What a fresh workbook holds: the crop library, tray formats, size bands, months and sources. */
 const SHIPPED: Template['rows'] = {
@@ -175,6 +176,11 @@ export interface SeasonOptions {
 
 /** How a season workbook starts: empty of a farm's own rows but ready for them, or with those given. */
 export function seasonStart(options: SeasonOptions): Start {
+  return startOf(SEASON_SHEETS, options);
+}
+
+/** As seasonStart, on other sheets: of a farm's usual trays and mix those that are there. */
+export function startOf(sheets: readonly SheetDeclaration[], options: SeasonOptions): Start {
   const { title = 'Season', units = 'us', currency = 'USD', season, today, farm = {}, rows = {} } = options;
   const ownFarm: NamedRow = {
     Season: String(season),
@@ -185,5 +191,18 @@ export function seasonStart(options: SeasonOptions): Start {
     'Usual mix': 'Compost, coir and grit',
     ...farm,
   };
-  return { title, units, currency, today, rows: rowsById(SEASON_SHEETS, { ...rows, Farm: [ownFarm] }) };
+  return { title, units, currency, today, rows: rowsById(sheets, { ...rows, Farm: [ownFarm] }) };
+}
+
+/** The rows that a template ships, for fewer sheets and columns. */
+export function rowsOfSheets(rows: Template['rows'], sheets: readonly SheetDeclaration[]): Template['rows'] {
+  return Object.fromEntries(
+    sheets.flatMap(({ id, columns }) => {
+      const shipped = rows[id];
+      if (shipped === undefined) return [];
+      const has = new Set(columns.map((column) => column.id));
+      const cells = (row: TemplateRow) => Object.entries(row.cells).filter(([column]) => has.has(column));
+      return [[id, shipped.map((row) => ({ ...row, cells: Object.fromEntries(cells(row)) }))]];
+    }),
+  );
 }

@@ -157,11 +157,18 @@ describe('types are honest and no code is made from text', () => {
     ["eval('1 + 1');", 1],
     ["const f = new Function('return 1');", 1],
     ["const f = Function('return 1');", 1],
+    ['element.innerHTML = name;', 1],
+    ["element.insertAdjacentHTML('beforeend', name);", 1],
     ['// @ts-ignore\nconst x = 1;', 1],
     ['const any = !wrong; const text = "as any"; const x: unknown = y as Row;', 0],
   ])('%s', (text, findings) => {
     expect(rules.honestTypes(made({ 'ui/browser/a.ts': text }))).toHaveLength(findings);
   });
+});
+
+test('markup made from text is found in a part of the page too', () => {
+  const files = made({ 'ui/browser/a.tsx': 'const part = <p dangerouslySetInnerHTML={given} />;' });
+  expect(rules.honestTypes(files)).toEqual(['ui/browser/a.tsx:1 has markup made from text, dangerouslySetInnerHTML']);
 });
 
 describe('every engine file begins with a comment', () => {

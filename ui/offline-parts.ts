@@ -7,6 +7,8 @@ import { join, relative, sep } from 'node:path';
 import { type Plugin, transformWithOxc } from 'vite';
 
 const WORKER = 'service-worker.js';
+/** Read by other programs, and never by the page. */
+const NOT_KEPT: readonly string[] = [WORKER, 'bill-of-materials.json'];
 
 export function offlineParts(source: string): Plugin {
   let folder = '';
@@ -25,7 +27,7 @@ export function offlineParts(source: string): Plugin {
       sequential: true,
       handler: async () => {
         if (!building) return;
-        const parts = filesIn(folder).filter((part) => part !== WORKER);
+        const parts = filesIn(folder).filter((part) => !NOT_KEPT.includes(part));
         const sum = createHash('sha256');
         for (const part of parts) sum.update(part).update(readFileSync(join(folder, part)));
         const { code } = await transformWithOxc(readFileSync(source, 'utf8'), source, { sourcemap: false });

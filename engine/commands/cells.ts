@@ -6,7 +6,7 @@ import { isComputed } from '../schema/schema.ts';
 import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
 import { rangeParts, readRange } from './ranges.ts';
-import { readTyped } from './read-typed.ts';
+import { readTyped, type TypedEntry } from './read-typed.ts';
 
 export { readTyped };
 
@@ -17,7 +17,7 @@ export function setCell(command: CommandOf<'set cell'>, draft: Draft): Refused {
   if (!column.ok) return column.refused;
   const row = findRow(draft, sheet.found, command.row);
   if (!row.ok) return row.refused;
-  return typeInto(sheet.found, command.row, column.found, command.entry, draft);
+  return typeInto(sheet.found, command.row, column.found, command, draft);
 }
 
 /** Types into a cell of a row that is there. */
@@ -25,9 +25,10 @@ export function typeInto(
   sheet: ProgramSheet,
   row: string,
   column: ProgramColumn,
-  entry: string,
+  typed: TypedEntry,
   draft: Draft,
 ): Refused {
+  const { entry } = typed;
   const place = { sheet: sheet.id, row, column: column.id };
   if (column.role === 'made') return { ...place, why: madeWhy(sheet, column) };
   if (entry.trim() === '' && isComputed(column)) {
@@ -35,14 +36,14 @@ export function typeInto(
     forgetRange(place, draft);
     return undefined;
   }
-  const parts = rangeParts(column, entry);
+  const parts = rangeParts(column, typed.entry);
   if (parts !== undefined) return typeRange(sheet, row, column, parts, draft);
-  const read = readTyped(column, entry, draft);
+  const read = readTyped(column, typed, draft);
   if (!read.ok) {
-    const other = otherColumnFor(sheet, column, entry, draft);
+    const other = otherColumnFor(sheet, column, typed, draft);
     if (other === undefined) return { ...place, why: read.why };
     draft.perform({ op: 'cell', ...place, content: null });
-    return typeInto(sheet, row, other, entry, draft);
+    return typeInto(sheet, row, other, typed, draft);
   }
   const refused = sheet.schema.key === column.id ? refuseName(sheet, row, read.content, draft) : undefined;
   if (refused !== undefined) return { ...place, why: refused };
@@ -82,12 +83,12 @@ export function madeWhy(sheet: ProgramSheet, { name }: ProgramColumn): string {
 export function otherColumnFor(
   sheet: ProgramSheet,
   column: ProgramColumn,
-  entry: string,
+  typed: TypedEntry,
   draft: Pick<Draft, 'document'>,
 ): ProgramColumn | undefined {
   const { orElse } = column.declaration;
   const other = orElse === undefined ? undefined : sheet.column(orElse);
-  return other !== undefined && other !== column && readTyped(other, entry, draft).ok ? other : undefined;
+  return other !== undefined && other !== column && readTyped(other, typed, draft).ok ? other : undefined;
 }
 
 /** Why a row can't be called so: it must have a name, and one of its own. */

@@ -6,15 +6,20 @@ import type { DocumentData } from '../document/data.ts';
 import type { Transaction } from '../document/transaction.ts';
 import type { Diagnostic } from '../language/tree.ts';
 import type { CheckDeclaration, RowSource, TypeDeclaration, UnitSystem } from '../schema/declaration.ts';
+import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
 
 export type Command =
-  /** Types into a cell, as a person types: '6 in', '85%', '15 Mar'; '' clears. */
+  /**
+   * Types into a cell, as a person types: '6 in', '85%', '15 Mar'; '' clears. `plain`: written as formulas have it, a point
+   * before decimals, whatever the locale.
+   */
   | {
       readonly command: 'set cell';
       readonly sheet: string;
       readonly row: string;
       readonly column: string;
       readonly entry: string;
+      readonly plain?: true;
     }
   /** Puts a content in a cell as it stands: what a drag or another program gives. */
   | {
@@ -31,6 +36,7 @@ export type Command =
       readonly command: 'insert row';
       readonly sheet: string;
       readonly entries: Readonly<Record<string, string>>;
+      readonly plain?: true;
       readonly before?: string | undefined;
     }
   /** New rows with contents as they stand, at the end of a sheet: what an import brings. */
@@ -74,6 +80,24 @@ export type Command =
   | { readonly command: 'set check'; readonly sheet: string; readonly check: CheckDeclaration }
   /** Takes an own check out, switches a built-in one off. */
   | { readonly command: 'remove check'; readonly sheet: string; readonly check: string }
+  /** A view of one's own, or another form of one of the sheet's. */
+  | { readonly command: 'set view'; readonly sheet: string; readonly view: ViewDeclaration }
+  /** Takes an own view out, puts one of the sheet's away. */
+  | { readonly command: 'remove view'; readonly sheet: string; readonly view: string }
+  /** One of the sheet's views as it came. */
+  | { readonly command: 'take view back'; readonly sheet: string; readonly view: string }
+  | { readonly command: 'set colour'; readonly sheet: string; readonly rule: Omit<ColourRule, 'order'> }
+  | { readonly command: 'remove colour'; readonly sheet: string; readonly rule: string }
+  /** A note on a cell; '' takes it off. */
+  | {
+      readonly command: 'set note';
+      readonly sheet: string;
+      readonly row: string;
+      readonly column: string;
+      readonly note: string;
+    }
+  /** The locale in which figures and days are read and shown; null: that of the machine. */
+  | { readonly command: 'set locale'; readonly locale: string | null }
   | { readonly command: 'set units'; readonly units: UnitSystem }
   | { readonly command: 'set today'; readonly today: number }
   | { readonly command: 'set title'; readonly title: string }

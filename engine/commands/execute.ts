@@ -6,6 +6,7 @@ import { putCell, setCell, takeBack } from './cells.ts';
 import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormula } from './columns.ts';
 import type { Command, CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
+import { removeColour, removeView, setColour, setLocale, setNote, setView, takeViewBack } from './looks.ts';
 import { restore } from './restore.ts';
 import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
@@ -34,6 +35,13 @@ const HANDS: Hands = {
   'move sheet': moveSheet,
   'set check': setCheck,
   'remove check': removeCheck,
+  'set view': setView,
+  'remove view': removeView,
+  'take view back': takeViewBack,
+  'set colour': setColour,
+  'remove colour': removeColour,
+  'set note': setNote,
+  'set locale': setLocale,
   'set units': setUnits,
   'set today': setToday,
   'set title': setTitle,

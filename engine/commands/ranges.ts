@@ -32,7 +32,7 @@ export function readRange(column: ProgramColumn, parts: readonly string[], draft
     return { ok: false, why: `Write a range as two figures, 80..90%, or as low, likely and high, 75..80..90%.` };
   const ends: End[] = [];
   for (const part of parts) {
-    const read = readTyped(column, withUnitOf(part, last), draft);
+    const read = readTyped(column, { entry: withUnitOf(part, last) }, draft);
     if (!read.ok) return read;
     const { document } = draft;
     const placed = placeContent(read.content, column, document.program, document);

@@ -3,12 +3,21 @@
 import { type ContentRead, readEntryAs } from '../document/entries.ts';
 import { nearestName } from '../language/nearest.ts';
 import type { ProgramColumn } from '../schema/compile.ts';
+import type { CommandOf } from './command.ts';
 import type { Draft } from './draft.ts';
 
+/** What is typed, and whether as formulas have it rather than in the workbook’s locale. */
+export type TypedEntry = Pick<CommandOf<'set cell'>, 'entry' | 'plain'>;
+
 /** What an entry means in a column of a sheet, names of rows found as people write them. */
-export function readTyped(column: ProgramColumn, entry: string, { document }: Pick<Draft, 'document'>): ContentRead {
+export function readTyped(
+  column: ProgramColumn,
+  { entry, plain }: TypedEntry,
+  { document }: Pick<Draft, 'document'>,
+): ContentRead {
   const { type } = column;
-  const read = readEntryAs(entry, column, document.program, document.entry, (of, name) => {
+  const context = plain === true ? document.plainEntry : document.entry;
+  const read = readEntryAs(entry, column, document.program, context, (of, name) => {
     const [slot] = document.namesOf(of).find(name);
     return slot === undefined ? undefined : document.rowIdOf(of, slot);
   });

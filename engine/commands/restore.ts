@@ -13,6 +13,7 @@ import { entry } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
+import { restoreLooks } from './restore-looks.ts';
 
 export function restore({ data }: CommandOf<'restore'>, draft: Draft): Refused {
   const { document, templates } = draft;
@@ -32,6 +33,7 @@ export function restore({ data }: CommandOf<'restore'>, draft: Draft): Refused {
   draft.settle();
   if (data.units !== document.program.units) draft.perform({ op: 'units', units: data.units });
   if (data.title !== document.title) draft.perform({ op: 'title', title: data.title });
+  restoreLooks(data, draft);
   const sheets = sheetsIn(data, draft);
   // Rows of all sheets before any cell, so that links find their rows.
   for (const sheet of sheets) restoreRows(sheet, draft);

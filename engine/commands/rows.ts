@@ -10,7 +10,7 @@ import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
 
 export function insertRow(command: CommandOf<'insert row'>, draft: Draft): Refused {
-  const { sheet: sheetId, entries, before } = command;
+  const { sheet: sheetId, entries, before, plain } = command;
   const found = findSheet(draft, sheetId);
   if (!found.ok) return found.refused;
   const sheet = found.found;
@@ -18,7 +18,7 @@ export function insertRow(command: CommandOf<'insert row'>, draft: Draft): Refus
   const { key } = sheet.schema;
   const column = key === undefined ? undefined : sheet.column(key);
   if (column !== undefined) {
-    const read = readTyped(column, entries[column.id] ?? '', draft);
+    const read = readTyped(column, { entry: entries[column.id] ?? '' }, draft);
     const why = refuseName(sheet, undefined, read.ok ? read.content : null, draft);
     if (why !== undefined) return { sheet: sheetId, column: column.id, why };
   }
@@ -28,7 +28,9 @@ export function insertRow(command: CommandOf<'insert row'>, draft: Draft): Refus
   for (const [name, entry] of Object.entries(entries)) {
     if (entry.trim() === '') continue;
     const into = findColumn(sheet, name);
-    const refused = into.ok ? typeInto(sheet, row, into.found, entry, draft) : into.refused;
+    const refused = into.ok
+      ? typeInto(sheet, row, into.found, plain === true ? { entry, plain } : { entry }, draft)
+      : into.refused;
     if (refused !== undefined) return refused;
   }
   draft.inserted.push(row);
@@ -119,6 +121,12 @@ export function removeRows({ sheet: sheetId, rows }: CommandOf<'remove rows'>, d
   if (user !== undefined) {
     const why = `${user.name} is still named in ${user.where}: change that first, then remove it.`;
     return { sheet: sheetId, row: user.row, why };
+  }
+  // Notes go with their row, and come back with it.
+  for (const row of rows) {
+    for (const column of draft.document.notes.cells(sheetId, row).keys()) {
+      draft.perform({ op: 'note', sheet: sheetId, row, column, note: null });
+    }
   }
   if (rows.length > 1) draft.perform({ op: 'remove rows', sheet: sheetId, rows: [...slots.values()] });
   else for (const row of rows) draft.perform({ op: 'remove row', sheet: sheetId, row });

@@ -14,6 +14,7 @@ import type { TemplateShelf } from '../schema/template.ts';
 import { BLANK } from '../values/column.ts';
 import type { CellAddress, Scalar } from '../values/error.ts';
 import { TEXT } from '../values/type.ts';
+import type { Writings } from '../values/writing.ts';
 import type { Command, Refusal } from './command.ts';
 import type { Draft } from './draft.ts';
 import { execute } from './execute.ts';
@@ -27,6 +28,8 @@ export interface World {
   /** Who works here. */
   readonly actor: string;
   readonly templates: TemplateShelf;
+  /** How people write figures and days; absent: as formulas have them. */
+  readonly writings?: Writings;
 }
 
 /** A transaction that was done and what it changed. */
@@ -79,7 +82,7 @@ export class Workbook {
   constructor(document: Document, world: World, history?: HistoryData) {
     this.document = document;
     this.#world = world;
-    this.#changes = new Changes(document, world.templates);
+    this.#changes = new Changes(document, world.templates, world.writings);
     this.#history = new History(history);
   }
 
@@ -87,7 +90,9 @@ export class Workbook {
   static open(data: DocumentData, world: World, history?: HistoryData): Workbook | undefined {
     const { name, version } = data.template;
     const template = templateOf(name, version, world.templates) ?? world.templates.today(name);
-    return template === undefined ? undefined : new Workbook(openDocument(data, template), world, history);
+    return template === undefined
+      ? undefined
+      : new Workbook(openDocument(data, template, world.writings), world, history);
   }
 
   /** An id that nothing has yet. */

@@ -14,13 +14,22 @@ export interface ChangeSet {
   readonly rowsOf: readonly string[];
   /** Sheets whose columns, formulas, names or units changed. */
   readonly columnsOf: readonly string[];
+  /** Sheets of which views, colours or notes changed. */
+  readonly looksOf: readonly string[];
   /** Sheets came, went, moved or were renamed. */
   readonly sheets: boolean;
-  /** Title, units, today or template changed. */
+  /** Title, units, today, locale or template changed. */
   readonly settings: boolean;
 }
 
-export const NO_CHANGE: ChangeSet = { cells: [], rowsOf: [], columnsOf: [], sheets: false, settings: false };
+export const NO_CHANGE: ChangeSet = {
+  cells: [],
+  rowsOf: [],
+  columnsOf: [],
+  looksOf: [],
+  sheets: false,
+  settings: false,
+};
 
 /** One change set that says what both say. */
 export function joinChanges(first: ChangeSet, second: ChangeSet): ChangeSet {
@@ -36,6 +45,7 @@ export function joinChanges(first: ChangeSet, second: ChangeSet): ChangeSet {
     cells: [...cells.values()],
     rowsOf: [...new Set([...first.rowsOf, ...second.rowsOf])],
     columnsOf: [...new Set([...first.columnsOf, ...second.columnsOf])],
+    looksOf: [...new Set([...first.looksOf, ...second.looksOf])],
     sheets: first.sheets || second.sheets,
     settings: first.settings || second.settings,
   };

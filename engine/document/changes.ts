@@ -4,11 +4,14 @@
 
 import { compile, type Program, type ProgramColumn, type ProgramSheet } from '../schema/compile.ts';
 import { layOver } from '../schema/lay-over.ts';
+import { withRule, withView } from '../schema/looks.ts';
 import type { OwnSchema } from '../schema/own.ts';
+import { entry } from '../schema/records.ts';
 import { isComputed, isMadeSheet } from '../schema/schema.ts';
 import type { Template, TemplateShelf } from '../schema/template.ts';
 import { FILLED } from '../values/column.ts';
 import type { CellAddress } from '../values/error.ts';
+import { plainWriting, type Writings } from '../values/writing.ts';
 import { EMPTY_CELL, placeContent } from './cells.ts';
 import type { ChangeSet } from './change-set.ts';
 import { type Content, isLinkContent } from './content.ts';
@@ -36,6 +39,7 @@ export interface Arrival {
 export class Changes {
   readonly #document: Document;
   readonly #templates: TemplateShelf;
+  readonly #writings: Writings;
   #run: GraphRun;
   /** Rows that came or moved, by sheet, since everything was last up to date. */
   readonly #unordered = new Set<string>();
@@ -44,14 +48,16 @@ export class Changes {
   readonly #removed = new Map<string, Map<number, string>>();
   readonly #rowsOf = new Set<string>();
   readonly #columnsOf = new Set<string>();
+  readonly #looksOf = new Set<string>();
   #sheetsChanged = false;
   #settingsChanged = false;
   /** What the schema is to become; undefined while it is as the program has it. */
   #wanted: { own: OwnSchema; template: Template } | undefined;
 
-  constructor(document: Document, templates: TemplateShelf) {
+  constructor(document: Document, templates: TemplateShelf, writings: Writings = plainWriting) {
     this.#document = document;
     this.#templates = templates;
+    this.#writings = writings;
     this.#run = new GraphRun(document);
   }
 
@@ -126,6 +132,12 @@ export class Changes {
         this.#settingsChanged = true;
         return [{ op: 'branch', branch, holds: before }];
       }
+      case 'view':
+      case 'colour':
+      case 'note':
+        return this.#look(operation);
+      case 'locale':
+        return this.#locale(operation);
       case 'title': {
         const before = this.#document.title;
         this.#document.title = operation.title;
@@ -393,6 +405,45 @@ export class Changes {
     this.#settingsChanged = true;
   }
 
+  // How sheets are looked at, and how figures and days are written: nothing is worked out again.
+
+  #look(operation: OperationOf<'view' | 'colour' | 'note'>): readonly Operation[] {
+    const document = this.#document;
+    const { sheet } = operation;
+    this.#looksOf.add(sheet);
+    const before = entry(document.looks, sheet);
+    switch (operation.op) {
+      case 'view': {
+        const { view, declaration } = operation;
+        const was = entry(before?.views, view);
+        document.looks = withView(document.looks, sheet, view, declaration);
+        return [{ op: 'view', sheet, view, ...(was === undefined ? {} : { declaration: was }) }];
+      }
+      case 'colour': {
+        const { rule, declaration } = operation;
+        const was = entry(before?.rules, rule);
+        document.looks = withRule(document.looks, sheet, rule, declaration);
+        return [{ op: 'colour', sheet, rule, ...(was === undefined ? {} : { declaration: was }) }];
+      }
+      case 'note': {
+        const { row, column } = operation;
+        const note = document.notes.content(sheet, row, column);
+        document.notes.put(sheet, row, column, operation.note);
+        return [{ ...operation, note }];
+      }
+    }
+  }
+
+  #locale({ locale }: OperationOf<'locale'>): readonly Operation[] {
+    const document = this.#document;
+    const before = document.locale ?? null;
+    document.locale = locale ?? undefined;
+    document.writing = this.#writings(document.locale);
+    for (const { id } of document.program.sheets) this.#columnsOf.add(id);
+    this.#settingsChanged = true;
+    return [{ op: 'locale', locale: before }];
+  }
+
   // Bringing everything up to date.
 
   /**
@@ -410,6 +461,7 @@ export class Changes {
       cells,
       rowsOf: [...new Set([...this.#rowsOf, ...rowsOf])],
       columnsOf: [...this.#columnsOf],
+      looksOf: [...this.#looksOf],
       sheets: this.#sheetsChanged,
       settings: this.#settingsChanged,
     };
@@ -473,6 +525,7 @@ export class Changes {
     this.#removed.clear();
     this.#rowsOf.clear();
     this.#columnsOf.clear();
+    this.#looksOf.clear();
     this.#sheetsChanged = false;
     this.#settingsChanged = false;
   }

@@ -2,9 +2,11 @@
 // Files and working copies hold it. Opening it gives the same document to the last bit, and so does writing that one again.
 
 import type { UnitSystem } from '../schema/declaration.ts';
+import type { Looks } from '../schema/looks.ts';
 import { inOrder, type OwnSchema } from '../schema/own.ts';
 import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
+import type { MappedCell } from './cell-map.ts';
 import { type Content, type ContentRange, sameContent } from './content.ts';
 import type { Document } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
@@ -41,6 +43,12 @@ export interface DocumentData {
   readonly ranges?: ById<ById<ById<ContentRange>>>;
   /** Other ways that the plan could go, by id; absent where there are none. */
   readonly branches?: ById<BranchData>;
+  /** Views of one's own, views changed, colours; absent where there are none. */
+  readonly looks?: Looks;
+  /** Notes on cells, by sheet, row and column. */
+  readonly notes?: ById<ById<ById<string>>>;
+  /** The locale in which figures and days are read and shown; absent: that of the machine. */
+  readonly locale?: string;
 }
 
 export function dataOf(document: Document): DocumentData {
@@ -65,6 +73,16 @@ export function dataOf(document: Document): DocumentData {
     aside: asideOf(document),
     ...rangesOf(document),
     ...(document.branches.size === 0 ? {} : { branches: sorted([...document.branches]) }),
+    ...laterParts(document),
+  };
+}
+
+/** Parts that most workbooks have none of. */
+function laterParts({ looks, notes, locale }: Document): Pick<DocumentData, 'looks' | 'notes' | 'locale'> {
+  return {
+    ...(Object.keys(looks).length === 0 ? {} : { looks }),
+    ...(notes.isEmpty ? {} : { notes: byCell(notes.all()) }),
+    ...(locale === undefined ? {} : { locale }),
   };
 }
 
@@ -119,18 +137,21 @@ function asideOf(document: Document): ById<ById<ById<Content>>> {
 }
 
 function rangesOf(document: Document): Pick<DocumentData, 'ranges'> {
-  const ranges: Record<string, Record<string, Record<string, ContentRange>>> = {};
-  for (const { sheet, row, column, range } of document.ranges()) {
-    if (isRemovedOwnRow(document, sheet, row)) continue;
-    const ofSheet = ranges[sheet] ?? {};
-    ranges[sheet] = ofSheet;
-    ofSheet[row] = { ...ofSheet[row], [column]: range };
+  const kept = [...document.ranges()].filter(({ sheet, row }) => !isRemovedOwnRow(document, sheet, row));
+  if (kept.length === 0) return {};
+  return { ranges: byCell(kept.map(({ sheet, row, column, range }) => ({ sheet, row, column, content: range }))) };
+}
+
+function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {
+  const sheets = new Map<string, Map<string, [string, T][]>>();
+  for (const { sheet, row, column, content } of cells) {
+    const rows = sheets.get(sheet) ?? new Map<string, [string, T][]>();
+    sheets.set(sheet, rows);
+    rows.set(row, [...(rows.get(row) ?? []), [column, content]]);
   }
-  const inOrder = Object.entries(ranges).map(([sheet, rows]) => {
-    const ofRows = Object.entries(rows).map(([row, cells]) => [row, sorted(Object.entries(cells))] as const);
-    return [sheet, sorted(ofRows)] as const;
-  });
-  return inOrder.length === 0 ? {} : { ranges: sorted(inOrder) };
+  return sorted(
+    [...sheets].map(([sheet, rows]) => [sheet, sorted([...rows].map(([row, cells]) => [row, sorted(cells)]))]),
+  );
 }
 
 /** A person's own row that was taken out: the history knows what it held. */

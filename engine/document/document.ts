@@ -6,10 +6,13 @@ import type { Frame } from '../calculation/frame.ts';
 import type { ColumnDef, TableDef } from '../calculation/layout.ts';
 import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { KIND } from '../schema/hidden.ts';
+import type { Looks } from '../schema/looks.ts';
 import type { Template } from '../schema/template.ts';
 import { civilDayOfIso, yearMonthDay } from '../values/civil.ts';
 import { FILLED } from '../values/column.ts';
 import type { EntryContext } from '../values/entry.ts';
+import type { Writing } from '../values/writing.ts';
+import type { CellMap } from './cell-map.ts';
 import { contentAt, placeContent, type RowFinder, type StoredCell } from './cells.ts';
 import type { Content, ContentRange } from './content.ts';
 import { dayRowId, eventRowId, pairRowId } from './ids.ts';
@@ -28,6 +31,10 @@ export interface DocumentParts {
   readonly rows: Map<string, SheetRows>;
   readonly names: Map<string, RowNames>;
   readonly shelf: Shelf;
+  readonly notes: CellMap<string>;
+  readonly looks: Looks;
+  readonly locale: string | undefined;
+  readonly writing: Writing | undefined;
   readonly stamps: Stamps;
   /** Other ways that the plan could go, by id. */
   readonly branches: ReadonlyMap<string, BranchData>;
@@ -49,7 +56,15 @@ export class Document implements RowFinder {
   template: Template;
   program: Program;
   frame: Frame;
+  /** What a person changed of how sheets are looked at. */
+  looks: Looks;
+  /** The locale that the workbook is written in, 'de-CH'; undefined: as the machine says. */
+  locale: string | undefined;
+  /** How figures and days are read and shown; undefined: as formulas have them. */
+  writing: Writing | undefined;
   readonly shelf: Shelf;
+  /** Notes on cells. */
+  readonly notes: CellMap<string>;
   readonly stamps: Stamps;
   readonly #rows: Map<string, SheetRows>;
   readonly #names: Map<string, RowNames>;
@@ -61,7 +76,11 @@ export class Document implements RowFinder {
     this.template = parts.template;
     this.program = parts.program;
     this.frame = parts.frame;
+    this.looks = parts.looks;
+    this.locale = parts.locale;
+    this.writing = parts.writing;
     this.shelf = parts.shelf;
+    this.notes = parts.notes;
     this.stamps = parts.stamps;
     this.#rows = parts.rows;
     this.#names = parts.names;
@@ -79,7 +98,11 @@ export class Document implements RowFinder {
       frame: this.frame.branch(),
       rows: new Map(this.#rows),
       names: new Map(this.#names),
+      looks: this.looks,
+      locale: this.locale,
+      writing: this.writing,
       shelf: this.shelf.copy(),
+      notes: this.notes.copy(),
       stamps: new Stamps(),
       branches: this.#branches,
       ranges: this.#ranges,
@@ -276,6 +299,13 @@ export class Document implements RowFinder {
 
   /** How entries are read: the year of dates typed without one, and which comes first, day or month. */
   get entry(): EntryContext {
+    const { writing, plainEntry } = this;
+    if (writing === undefined) return plainEntry;
+    return { ...plainEntry, dayFirst: writing.dayFirst, decimalComma: writing.decimal === ',', writing };
+  }
+
+  /** As formulas have them, whatever the locale: a point before decimals, day before month in metric workbooks. */
+  get plainEntry(): EntryContext {
     const { units, vocabulary } = this.program;
     return { vocabulary, year: this.#entryYear(), dayFirst: units === 'si' };
   }

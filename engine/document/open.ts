@@ -3,9 +3,12 @@
 
 import { compile, type ProgramSheet } from '../schema/compile.ts';
 import { layOver } from '../schema/lay-over.ts';
+import { NO_LOOKS } from '../schema/looks.ts';
 import { entry } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { Template } from '../schema/template.ts';
+import { plainWriting, type Writings } from '../values/writing.ts';
+import { CellMap } from './cell-map.ts';
 import { placeContent } from './cells.ts';
 import type { Content } from './content.ts';
 import { type DocumentData, type RowData, shippedCells } from './data.ts';
@@ -25,7 +28,8 @@ export interface OpeningRow {
   readonly cells: ReadonlyMap<string, Content>;
 }
 
-export function openDocument(data: DocumentData, template: Template): Document {
+/** `writings` says how people write who have this locale, or who leave it to the machine they sit at. */
+export function openDocument(data: DocumentData, template: Template, writings: Writings = plainWriting): Document {
   const program = compile(layOver(template, data.own), { units: data.units, currency: data.currency });
   const frame = program.newFrame();
   frame.today = data.today;
@@ -37,6 +41,10 @@ export function openDocument(data: DocumentData, template: Template): Document {
     rows: new Map(),
     names: new Map(),
     shelf: shelfOf(data),
+    notes: notesOf(data),
+    looks: data.looks ?? NO_LOOKS,
+    locale: data.locale,
+    writing: writings(data.locale),
     stamps: new Stamps(),
     branches: new Map(Object.entries(data.branches ?? {})),
     ranges: rangesIn(data),
@@ -74,6 +82,16 @@ function shelfOf({ aside }: DocumentData): Shelf {
     }
   }
   return shelf;
+}
+
+function notesOf({ notes = {} }: DocumentData): CellMap<string> {
+  const map = new CellMap<string>();
+  for (const [sheet, rows] of Object.entries(notes)) {
+    for (const [row, cells] of Object.entries(rows)) {
+      for (const [column, note] of Object.entries(cells)) map.put(sheet, row, column, note);
+    }
+  }
+  return map;
 }
 
 /** Shipped rows with what was changed of them, and a person's own, in the order of their places. */
@@ -135,10 +153,16 @@ function fillRows(document: Document, sheet: ProgramSheet, rows: readonly Openin
   });
 }
 
-/** Rows of sheets that are not there just now, and shipped rows that were taken out, are remembered. */
+/** Rows of sheets that are not there just now, and shipped rows that were taken out, are remembered; so is what a sheet of one row can't hold. */
 function keepOtherRows(document: Document, data: DocumentData): void {
   for (const [sheet, rows] of Object.entries(data.rows)) {
     const schema = document.program.schema.sheet(sheet);
+    if (schema !== undefined && isOneRow(schema)) {
+      for (const { id, cells } of rows) {
+        if (id === ONLY_ROW) continue;
+        for (const [column, content] of Object.entries(cells)) document.shelf.put(sheet, id, column, content);
+      }
+    }
     if (schema !== undefined && !isMadeSheet(schema)) continue;
     for (const row of rows) {
       document.ownRowsOf(sheet).put({ ...recordOf(row.id, row.at ?? '', row), slot: -1 });

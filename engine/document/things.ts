@@ -51,6 +51,12 @@ export function thingOf(operation: Exclude<Operation, { readonly op: 'insert row
       return JSON.stringify(['check', operation.sheet, operation.check]);
     case 'branch':
       return JSON.stringify(['branch', operation.branch]);
+    case 'view':
+      return JSON.stringify(['view', operation.sheet, operation.view]);
+    case 'colour':
+      return JSON.stringify(['colour', operation.sheet, operation.rule]);
+    case 'note':
+      return JSON.stringify(['note', operation.sheet, operation.row, operation.column]);
     default:
       return operation.op;
   }

@@ -3,6 +3,7 @@
 
 import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration, UnitSystem } from '../schema/declaration.ts';
 import type { After, OwnColumn, OwnSheet } from '../schema/own.ts';
+import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
 import type { Content, ContentRange } from './content.ts';
 
 export type Operation =
@@ -70,6 +71,30 @@ export type Operation =
       readonly check: string;
       readonly declaration?: CheckDeclaration | null | undefined;
     }
+  /** undefined gives the sheet's own view back, or takes a person's own out; null puts one of the sheet's away. */
+  | {
+      readonly op: 'view';
+      readonly sheet: string;
+      readonly view: string;
+      readonly declaration?: ViewDeclaration | null | undefined;
+    }
+  /** undefined takes a colour out. */
+  | {
+      readonly op: 'colour';
+      readonly sheet: string;
+      readonly rule: string;
+      readonly declaration?: ColourRule | undefined;
+    }
+  /** null takes a note off its cell. */
+  | {
+      readonly op: 'note';
+      readonly sheet: string;
+      readonly row: string;
+      readonly column: string;
+      readonly note: string | null;
+    }
+  /** null: as the machine says. */
+  | { readonly op: 'locale'; readonly locale: string | null }
   | { readonly op: 'units'; readonly units: UnitSystem }
   /** The civil day that TODAY() gives. */
   | { readonly op: 'today'; readonly today: number }

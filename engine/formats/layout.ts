@@ -9,21 +9,55 @@ export function layout(value: unknown): string {
 }
 
 function laidOut(value: unknown, indent: string): string {
-  const line = onOneLine(value);
-  if (indent.length + line.length <= WIDTH) return line;
+  const line = onOneLine(value, WIDTH - indent.length);
+  if (line !== undefined) return line;
   const deeper = `${indent}  `;
   if (Array.isArray(value)) {
     if (value.length === 0) return '[]';
     return `[\n${value.map((one) => deeper + laidOut(one, deeper)).join(',\n')}\n${indent}]`;
   }
-  if (typeof value !== 'object' || value === null) return line;
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
   const parts = Object.entries(value).map(([key, one]) => `${deeper}${JSON.stringify(key)}: ${laidOut(one, deeper)}`);
-  return `{\n${parts.join(',\n')}\n${indent}}`;
+  return parts.length === 0 ? '{}' : `{\n${parts.join(',\n')}\n${indent}}`;
 }
 
-function onOneLine(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(onOneLine).join(', ')}]`;
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const parts = Object.entries(value).map(([key, one]) => `${JSON.stringify(key)}: ${onOneLine(one)}`);
-  return parts.length === 0 ? '{}' : `{ ${parts.join(', ')} }`;
+/** The text where it takes no more letters than there is room for; as soon as it does, undefined. */
+function onOneLine(value: unknown, room: number): string | undefined {
+  if (Array.isArray(value))
+    return joined(
+      '[',
+      value.map((one: unknown) => ['', one] as const),
+      ']',
+      room,
+    );
+  if (typeof value === 'object' && value !== null) {
+    const entries = Object.entries(value);
+    if (entries.length === 0) return room < 2 ? undefined : '{}';
+    return joined(
+      '{ ',
+      entries.map(([key, one]) => [`${JSON.stringify(key)}: `, one] as const),
+      ' }',
+      room,
+    );
+  }
+  if (typeof value === 'string' && value.length > room) return undefined;
+  const text = JSON.stringify(value);
+  return text.length > room ? undefined : text;
+}
+
+function joined(
+  open: string,
+  parts: readonly (readonly [before: string, value: unknown])[],
+  close: string,
+  room: number,
+): string | undefined {
+  let text = open;
+  for (const [before, value] of parts) {
+    text += text === open ? before : `, ${before}`;
+    const part = onOneLine(value, room - text.length - close.length);
+    if (part === undefined) return undefined;
+    text += part;
+  }
+  text += close;
+  return text.length > room ? undefined : text;
 }

@@ -188,7 +188,8 @@ export class RowCheck {
   #oneRow(asked: readonly Asked[]): void {
     const [first, second] = asked;
     if (second !== undefined) {
-      for (const { line } of asked.slice(1)) {
+      // Which of them is meant nobody can know.
+      for (const { line } of asked) {
         this.#refuse(line, `${this.#view.name} has one row, and the file has ${asked.length}: leave one.`);
       }
     } else if (first !== undefined) this.#change(0, first);
@@ -301,7 +302,7 @@ export class RowCheck {
         return undefined;
       }
       const civil = column.type?.kind === 'date' ? civilDayOfIso(entry) : undefined;
-      parts.push(civil === undefined ? entry : showDate(civil));
+      parts.push(civil === undefined ? entry : showDate(civil, this.#book.document.writing));
     }
     return parts.join(' / ');
   }
@@ -318,7 +319,9 @@ export class RowCheck {
         ? this.#coming.get(entry.toLowerCase())
         : undefined;
     const read: ContentRead =
-      coming === undefined ? readTyped(column, entry, this.#book) : { ok: true, content: { row: coming } };
+      coming === undefined
+        ? readTyped(column, { entry, plain: true }, this.#book)
+        : { ok: true, content: { row: coming } };
     if (known !== undefined && known.size < MOST_KNOWN) known.set(entry, read);
     return read;
   }
@@ -355,8 +358,9 @@ export class RowCheck {
   /** The column that takes an entry which its own can't, with what it means there. */
   #elsewhere(i: number, entry: string): [string, Content] | undefined {
     const column = this.#programColumns[i];
-    const other = column === undefined ? undefined : otherColumnFor(this.#sheet, column, entry, this.#book);
-    const read = other === undefined ? undefined : readTyped(other, entry, this.#book);
+    const other =
+      column === undefined ? undefined : otherColumnFor(this.#sheet, column, { entry, plain: true }, this.#book);
+    const read = other === undefined ? undefined : readTyped(other, { entry, plain: true }, this.#book);
     return other === undefined || read?.ok !== true ? undefined : [other.id, read.content];
   }
 

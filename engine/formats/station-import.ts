@@ -77,7 +77,7 @@ function dayCommands(
       left++;
       continue;
     }
-    const cell = { command: 'set cell', sheet, row: rowId(book, sheet, row) } as const;
+    const cell = { command: 'set cell', sheet, row: rowId(book, sheet, row), plain: true } as const;
     commands.push({ ...cell, column: LOW, entry: entryOf(low, book) });
     commands.push({ ...cell, column: HIGH, entry: entryOf(high, book) });
     updated++;
@@ -125,13 +125,14 @@ function frostCommands(
     const row = rowNamed(book, FROST_YEARS, String(frost.year));
     if (row === undefined) {
       const filled = Object.entries(entries).filter(([, entry]) => entry !== '');
-      commands.push({ command: 'insert row', sheet: FROST_YEARS, entries: Object.fromEntries(filled) });
+      commands.push({ command: 'insert row', sheet: FROST_YEARS, entries: Object.fromEntries(filled), plain: true });
       added++;
       continue;
     }
     for (const [column, entry] of Object.entries(entries)) {
       if (column === 'year') continue;
-      commands.push({ command: 'set cell', sheet: FROST_YEARS, row: rowId(book, FROST_YEARS, row), column, entry });
+      const place = { sheet: FROST_YEARS, row: rowId(book, FROST_YEARS, row), column };
+      commands.push({ command: 'set cell', ...place, entry, plain: true });
     }
     updated++;
   }

@@ -29,17 +29,19 @@ const LOOKED_AT = 4096;
 /** The text of a file, without its mark; in the encoding asked for, else in the one that the bytes tell. */
 export function decodeText(bytes: Uint8Array, asked?: Encoding): Decoded {
   const marked = markOf(bytes);
-  const encoding = asked ?? marked ?? guess(bytes);
-  if (encoding === undefined) return { ok: false, why: 'This isn’t a text file: choose another file.' };
-  if (encoding === 'utf-8') {
-    const bad = badUtf8(bytes);
-    if (bad !== undefined) {
-      const line = lineAt(bytes, bad);
+  const known = asked ?? marked ?? utf16Of(bytes);
+  if (known === undefined && bytes.includes(0))
+    return { ok: false, why: 'This isn’t a text file: choose another file.' };
+  if (known === undefined || known === 'utf-8') {
+    const text = utf8TextOf(bytes);
+    if (text !== undefined) return { ok: true, text, encoding: 'utf-8', sure: true };
+    if (known === 'utf-8') {
+      const line = lineAt(bytes, firstBadUtf8(bytes));
       return { ok: false, why: `Line ${line} isn’t UTF-8: choose the encoding that the file was saved in.` };
     }
   }
-  const text = new TextDecoder(encoding).decode(bytes);
-  return { ok: true, text, encoding, sure: marked === encoding || encoding === 'utf-8' };
+  const encoding = known ?? 'windows-1252';
+  return { ok: true, text: new TextDecoder(encoding).decode(bytes), encoding, sure: marked === encoding };
 }
 
 function markOf(bytes: Uint8Array): Encoding | undefined {
@@ -49,7 +51,8 @@ function markOf(bytes: Uint8Array): Encoding | undefined {
   return first === 0xfe && second === 0xff ? 'utf-16be' : undefined;
 }
 
-function guess(bytes: Uint8Array): Encoding | undefined {
+/** Every other byte of western text in UTF-16 is zero. */
+function utf16Of(bytes: Uint8Array): Encoding | undefined {
   const start = bytes.subarray(0, LOOKED_AT);
   let even = 0;
   let odd = 0;
@@ -58,20 +61,17 @@ function guess(bytes: Uint8Array): Encoding | undefined {
     if (i % 2 === 0) even += 1;
     else odd += 1;
   });
-  // Every other byte of western text in UTF-16 is zero.
   const half = start.length / 2;
   if (odd > half * 0.4 && even < half * 0.1) return 'utf-16le';
-  if (even > half * 0.4 && odd < half * 0.1) return 'utf-16be';
-  if (even + odd > 0 || bytes.includes(0)) return undefined;
-  return badUtf8(bytes) === undefined ? 'utf-8' : 'windows-1252';
+  return even > half * 0.4 && odd < half * 0.1 ? 'utf-16be' : undefined;
 }
 
-function badUtf8(bytes: Uint8Array): number | undefined {
+/** The text of good UTF-8; undefined where it is none. */
+function utf8TextOf(bytes: Uint8Array): string | undefined {
   try {
-    new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    return undefined;
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return firstBadUtf8(bytes);
+    return undefined;
   }
 }
 

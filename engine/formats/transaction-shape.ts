@@ -25,6 +25,7 @@ import {
   variants,
   whole,
 } from '../schema/shape.ts';
+import { colourRule, viewDeclaration } from '../schema/views-shape.ts';
 import { civilDayOfIso } from '../values/civil.ts';
 import { ownColumn, ownSheet } from './own-shape.ts';
 
@@ -123,6 +124,15 @@ const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', 
     check: id,
     declaration: optional(orNull(checkDeclaration)),
   }),
+  view: fields<Of<'view'>>({
+    op: exactly('view'),
+    sheet: id,
+    view: id,
+    declaration: optional(orNull(viewDeclaration)),
+  }),
+  colour: fields<Of<'colour'>>({ op: exactly('colour'), sheet: id, rule: id, declaration: optional(colourRule) }),
+  note: fields<Of<'note'>>({ op: exactly('note'), sheet: id, row, column: id, note: orNull(text) }),
+  locale: fields<Of<'locale'>>({ op: exactly('locale'), locale: orNull(text) }),
   units: fields<Of<'units'>>({ op: exactly('units'), units: oneOf('us', 'si') }),
   today: fields<Of<'today'>>({ op: exactly('today'), today: whole(-1_000_000, 10_000_000) }),
   title: fields<Of<'title'>>({ op: exactly('title'), title: text }),

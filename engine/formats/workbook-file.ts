@@ -8,6 +8,7 @@ import type { DocumentData, RowData } from '../document/data.ts';
 import type { ById } from '../schema/records.ts';
 import { isFields, type JsonSchema, Misfit, sparing, WHOLE } from '../schema/shape.ts';
 import type { TemplateShelf } from '../schema/template.ts';
+import { looksShape } from '../schema/views-shape.ts';
 import { civilDayOfIso, isoDate } from '../values/civil.ts';
 import { asideCells, MOST_NOTES, Notes, RowsReader } from './file-rows.ts';
 import { jsonFault } from './json-fault.ts';
@@ -49,6 +50,7 @@ export function workbookFileSchema(): JsonSchema {
 /** The file's text, ending with a line break. The same document always gives the same text. */
 export function writeWorkbookFile(data: DocumentData): string {
   const { title, units, currency, today, template, own, removed, ranges, branches } = data;
+  const { looks, notes, locale } = data;
   const file: WorkbookFile = {
     title,
     units,
@@ -61,6 +63,9 @@ export function writeWorkbookFile(data: DocumentData): string {
     aside: mapped(data.aside, (rows) => mapped(rows, (cells) => mapped(cells, fileContent))),
     ...(ranges === undefined ? {} : { ranges }),
     ...(branches === undefined ? {} : { branches: mapped(branches, (branch) => branchData.read(branch, WHOLE)) }),
+    ...(looks === undefined ? {} : { looks: looksShape.read(looks, WHOLE) }),
+    ...(notes === undefined ? {} : { notes }),
+    ...(locale === undefined ? {} : { locale }),
   };
   return `${layout({ format: FORMAT, version: VERSION, ...file })}\n`;
 }
@@ -171,23 +176,17 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
     ]),
   );
   const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;
+  const { looks, notes: remarks, locale } = file;
   const today = civilDayOfIso(file.today) ?? 0;
-  const kept = {
+  const later = {
     ...(Object.keys(ranges).length === 0 ? {} : { ranges }),
     ...(Object.keys(branches).length === 0 ? {} : { branches }),
+    ...(looks === undefined ? {} : { looks }),
+    ...(remarks === undefined ? {} : { notes: remarks }),
+    ...(locale === undefined ? {} : { locale }),
   };
-  const data = {
-    title,
-    units,
-    currency,
-    today,
-    template,
-    own,
-    rows: Object.fromEntries(rows),
-    removed,
-    aside,
-    ...kept,
-  };
+  const known = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };
+  const data: DocumentData = { ...known, ...later };
   return { ok: true, data, notes: [...spared, ...notes.told()], leftOut: spared.length > 0 || notes.leftOut };
 }
 

@@ -6,12 +6,14 @@ import type { DocumentData } from '../document/data.ts';
 import type { BranchData } from '../document/transaction.ts';
 import { id } from '../schema/declaration-shape.ts';
 import { ID, ROW_ID } from '../schema/id.ts';
+import type { Looks } from '../schema/looks.ts';
 import type { OwnSchema } from '../schema/own.ts';
 import {
   fields,
   like,
   list,
   misfit,
+  name,
   number,
   oneOf,
   onlyTrue,
@@ -21,6 +23,7 @@ import {
   text,
   whole,
 } from '../schema/shape.ts';
+import { looksShape } from '../schema/views-shape.ts';
 import { ids, ownSheet } from './own-shape.ts';
 import { branchData, contentRange, isoDay } from './transaction-shape.ts';
 
@@ -57,6 +60,10 @@ export interface WorkbookFile {
   readonly ranges?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, ContentRange>>>>>>;
   /** Other ways that the plan could go, by id. */
   readonly branches?: Readonly<Record<string, BranchData>>;
+  readonly looks?: Looks;
+  /** By sheet, row and column. */
+  readonly notes?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, string>>>>>>;
+  readonly locale?: string;
 }
 
 /** What reading a file gives. */
@@ -149,4 +156,17 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
     ),
   ),
   branches: optional(record(branchData, (key) => `branch “${key}”`, ids)),
+  looks: optional(looksShape),
+  notes: optional(
+    record(
+      record(
+        record(name, (key) => `column “${key}”`, ids),
+        (key) => `row “${key.slice(0, 40)}”`,
+        rowIds,
+      ),
+      (key) => `notes of “${key}”`,
+      ids,
+    ),
+  ),
+  locale: optional(like(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'a language and place, such as de-CH,')),
 });

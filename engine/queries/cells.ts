@@ -66,6 +66,7 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
   const { figure, unit } = shownCell(book, column, row);
   const typedIn = typedUnit(book, column, row);
   const text = unit === '' ? figure : unit === '%' ? `${figure}%` : `${figure} ${unit}`;
+  const { writing } = book.document;
   const { currency } = book.document.program;
   return {
     value,
@@ -77,7 +78,7 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
     },
     text,
     get entry() {
-      return type.kind === 'link' ? figure : this.range || entryText(value, type, { unit: typedIn, currency });
+      return type.kind === 'link' ? figure : this.range || entryText(value, type, { unit: typedIn, currency, writing });
     },
     get range() {
       return rangeText(book, column, row);

@@ -29,6 +29,7 @@ export function evaluate(book: Book, formula: string): Evaluated {
   const checked = checkText(formula, {}, program.catalog, program.vocabulary);
   if (!checked.ok) return checked;
   const { typed } = checked;
+  if (typed.type.kind === 'record') return { ok: false, diagnostic: severalFigures(formula, typed.type) };
   const layout = Layout.beside(program.layout);
   const bench = layout.addTable(BENCH);
   const answer = layout.addColumn(bench, ANSWER, isWhole(typed.type));
@@ -46,6 +47,13 @@ export function evaluate(book: Book, formula: string): Evaluated {
   const { values, states } = beside.column(answer);
   const value = withoutPlace(toScalar(program.words, typed.type, values[0] ?? 0, states[0] ?? BLANK));
   return { ok: true, value, type: typed.type, shown: shownAnswer(book, value, typed.type) };
+}
+
+/** Figures that belong together stand in a column, where each has its place. */
+function severalFigures(formula: string, { record }: ValueType & { kind: 'record' }): Diagnostic {
+  const names = record.figures.map(({ name }) => name);
+  const why = `This holds several figures (${names.join(', ')}): make a column of it, and name one of them there, as in [Column].[${names[0] ?? ''}].`;
+  return { from: 0, to: formula.length, why };
 }
 
 function shownAnswer(book: Book, value: Scalar, type: ValueType): string {

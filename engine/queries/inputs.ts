@@ -51,7 +51,7 @@ export function readInput(book: Book, input: Input, text: string): InputsRead {
   const column = columnOf(book, input.sheet, input.column);
   if (column === undefined) return { ok: false, why: 'There is no such cell any more.' };
   if (text.trim() === '') return { ok: false, why: `Write a value for ${column.name}.` };
-  const read = readTyped(column, text, book);
+  const read = readTyped(column, { entry: text }, book);
   if (!read.ok) return read;
   const placed = placeContent(read.content, column, book.document.program, book.document);
   if (!placed.ok) return { ok: false, why: `${placed.why}.` };

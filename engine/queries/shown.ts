@@ -72,7 +72,8 @@ export function shownScalar(
   decimals: number | undefined,
 ): Shown {
   if (type.kind === 'link' && typeof value === 'number') return { figure: rowName(book, type.table, value), unit: '' };
-  return showParts(value, type, { unit, decimals, currency: book.document.program.currency });
+  const { program, writing } = book.document;
+  return showParts(value, type, { unit, decimals, currency: program.currency, writing });
 }
 
 /** What is typed is what is shown: as many decimals as were typed, not the column's; money keeps its two. */
@@ -109,7 +110,8 @@ export function inWords(book: Book, column: ProgramColumn, row: number): string 
   if (type.kind === 'link') return shownScalar(book, value, type, undefined, undefined).figure;
   const unit = typedUnit(book, column, row);
   const decimals = decimalsOf(book, column, row, value, type);
-  return showWithUnit(value, type, { unit, decimals, currency: book.document.program.currency });
+  const { program, writing } = book.document;
+  return showWithUnit(value, type, { unit, decimals, currency: program.currency, writing });
 }
 
 /** How a row is named: by its key, else by what its source made it of, else by its place. */

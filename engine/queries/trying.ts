@@ -10,24 +10,40 @@ import { checkText } from '../schema/check.ts';
 import type { ProgramColumn } from '../schema/compile.ts';
 import { isComputed } from '../schema/schema.ts';
 import { canonicalUnit } from '../units/arithmetic.ts';
-import { showWithUnit, unitLabel } from '../values/show.ts';
-import { nameOfType } from '../values/type.ts';
+import { civilDay, yearMonthDay } from '../values/civil.ts';
+import { type EntryContext, readEntry } from '../values/entry.ts';
+import { entryText, showWithUnit, unitLabel } from '../values/show.ts';
+import { nameOfType, type ValueType } from '../values/type.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
 import { rowName } from './rows.ts';
+import { scalarAt } from './shown.ts';
 
-export type TriedEntry = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly why: string };
+export type TriedEntry =
+  | {
+      readonly ok: true;
+      /** The value as it would read, with its unit. */
+      readonly text: string;
+      /** What else the entry could have meant, where marks or order leave that open: 1,234 and 3/4. */
+      readonly other?: { readonly text: string; readonly write: string };
+      /** Of a date far from all others around it: how far, in words. */
+      readonly far?: string;
+    }
+  | { readonly ok: false; readonly why: string };
 
-/** What an entry would mean in a column: the value as it would read, or the sentence that refuses it. */
-export function tryEntry(book: Book, sheetId: string, columnId: string, entry: string): TriedEntry {
+/**
+ * What an entry would mean in a column: the value as it would read, or the sentence that refuses it. With the slot of its row
+ * a date is held against the others of the row.
+ */
+export function tryEntry(book: Book, sheetId: string, columnId: string, entry: string, row?: number): TriedEntry {
   const sheet = sheetOf(book, sheetId);
   const column = columnOf(book, sheetId, columnId);
   if (sheet === undefined || column === undefined) return { ok: false, why: 'There is no such column any more.' };
   const parts = rangeParts(column, entry);
   if (parts !== undefined) return tryRange(book, column, parts);
-  const read = readTyped(column, entry, book);
+  const read = readTyped(column, { entry }, book);
   if (!read.ok) {
-    const other = otherColumnFor(sheet, column, entry, book);
-    return other === undefined ? read : tryEntry(book, sheetId, other.id, entry);
+    const other = otherColumnFor(sheet, column, { entry }, book);
+    return other === undefined ? read : tryEntry(book, sheetId, other.id, entry, row);
   }
   const { document } = book;
   const placed = placeContent(read.content, column, document.program, document);
@@ -36,8 +52,71 @@ export function tryEntry(book: Book, sheetId: string, columnId: string, entry: s
   const { value, state, unit } = placed.cell;
   if (state !== 0 || type === undefined) return { ok: true, text: '' };
   if (type.kind === 'link') return { ok: true, text: rowName(book, type.table, value) };
-  const scalar = toScalar(document.program.words, type, value, state);
-  return { ok: true, text: showWithUnit(scalar, type, { unit, currency: document.program.currency }) };
+  const { writing, program } = document;
+  const text = (shown: number): string => {
+    return showWithUnit(toScalar(program.words, type, shown, state), type, {
+      unit,
+      currency: program.currency,
+      writing,
+    });
+  };
+  const other = otherReading(entry, type, document.entry);
+  const far = type.kind === 'date' ? farFromOthers(book, sheetId, columnId, value, row) : undefined;
+  return {
+    ok: true,
+    text: text(value),
+    ...(other === undefined || other === value
+      ? {}
+      : { other: { text: text(other), write: entryText(other, type, { unit, currency: program.currency, writing }) } }),
+    ...(far === undefined ? {} : { far }),
+  };
+}
+
+/** What an entry would be with the marks or the order of other places, where a person here may have meant that. */
+function otherReading(entry: string, type: ValueType, context: EntryContext): number | undefined {
+  const { decimalComma = false, dayFirst = false } = context;
+  const isDate = type.kind === 'date';
+  if (!isDate && type.kind !== 'number' && type.kind !== 'temperature') return undefined;
+  // Where decimals have a point, 1.234 is one and a bit, and nobody means a thousand by it.
+  if (!isDate && !decimalComma && !entry.includes(',')) return undefined;
+  const read = readEntry(
+    entry,
+    type,
+    isDate ? { ...context, dayFirst: !dayFirst } : { ...context, decimalComma: !decimalComma },
+  );
+  return read.ok && typeof read.value === 'number' ? read.value : undefined;
+}
+
+/** Further than this from everything around it a date is asked about. */
+const FAR_DAYS = 400;
+
+/** How far a date is from the season, from the other dates of its row and from those of its column; undefined where it isn't. */
+function farFromOthers(
+  book: Book,
+  sheetId: string,
+  columnId: string,
+  civil: number,
+  row: number | undefined,
+): string | undefined {
+  const { document } = book;
+  const sheet = sheetOf(book, sheetId);
+  const { year } = document.entry;
+  const near = (other: number): boolean => Math.abs(other - civil) <= FAR_DAYS;
+  if (civil >= civilDay(year, 1, 1) - FAR_DAYS && civil <= civilDay(year, 12, 31) + FAR_DAYS) return undefined;
+  const dated = (sheet?.columns ?? []).filter(({ type }) => type?.kind === 'date');
+  for (const column of dated) {
+    const isItself = column.id === columnId;
+    const slots = isItself && sheet !== undefined ? document.frame.rows(sheet.table) : row === undefined ? [] : [row];
+    for (const slot of slots) {
+      // What is worked out may rest on the very cell.
+      const counts = document.isTyped(column, slot) && !(isItself && slot === row);
+      const value = counts ? scalarAt(book, column, slot) : null;
+      if (typeof value === 'number' && near(value)) return undefined;
+    }
+  }
+  const years = Math.abs(yearMonthDay(civil).year - year);
+  const count = years === 1 ? 'a year' : `${years} years`;
+  return `${count} ${yearMonthDay(civil).year < year ? 'before' : 'after'} the season ${year}`;
 }
 
 function tryRange(book: Book, column: ProgramColumn, parts: readonly string[]): TriedEntry {

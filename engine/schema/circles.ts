@@ -42,19 +42,22 @@ export function findCircles(schema: Schema, checked: CheckedSchema): Circles {
       if (!reads.has(column)) reads.set(column, [rowsThing(sheet.id)]);
     }
   }
-  const circles = circlesOf(reads);
-  const columnsOf = (circle: readonly Thing[]): string[] =>
-    circle.flatMap((thing) => (thing.startsWith('column ') ? [thing.slice('column '.length)] : []));
   const computed = new Set(formulas.map(({ table, column }) => `${table}/${column}`));
-  const withFormulas = circles.map((circle) => columnsOf(circle).filter((column) => computed.has(column)));
-  return {
-    formulas: withFormulas.filter((circle) => circle.length > 0),
-    rows: circles.flatMap((circle, i) =>
-      withFormulas[i]?.length === 0
-        ? circle.flatMap((thing) => (thing.startsWith('rows ') ? [thing.slice('rows '.length)] : []))
-        : [],
-    ),
-  };
+  const found: (readonly string[])[] = [];
+  for (;;) {
+    const circles = circlesOf(reads);
+    const withFormulas = circles.map((circle) => namesOf(circle, 'column ').filter((column) => computed.has(column)));
+    const more = withFormulas.filter((circle) => circle.length > 0);
+    if (more.length === 0) return { formulas: found, rows: circles.flatMap((circle) => namesOf(circle, 'rows ')) };
+    found.push(...more);
+    // Formulas in a circle will not run. What still goes round without them, as rows made of themselves, is found then.
+    for (const column of more.flat()) reads.set(`column ${column}`, []);
+  }
+}
+
+/** The things of a sort on a way round, without the word for the sort. */
+function namesOf(circle: readonly Thing[], sort: 'column ' | 'rows '): readonly string[] {
+  return circle.flatMap((thing) => (thing.startsWith(sort) ? [thing.slice(sort.length)] : []));
 }
 
 /** Which rows exist rests on the rows the sheet has, and on its condition where it has one. */

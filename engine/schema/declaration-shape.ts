@@ -28,6 +28,7 @@ import {
   variants,
   whole,
 } from './shape.ts';
+import { viewDeclaration } from './views-shape.ts';
 
 type TypeOf<K extends TypeDeclaration['type']> = Extract<TypeDeclaration, { readonly type: K }>;
 type RowsFrom<K extends RowSource['from']> = Extract<RowSource, { readonly from: K }>;
@@ -114,5 +115,6 @@ export const sheetDeclaration: Shape<SheetDeclaration> = fields<SheetDeclaration
   key: optional(id),
   columns: list(columnDeclaration, called('column')),
   checks: list(checkDeclaration, called('check')),
+  views: optional(list(viewDeclaration, called('view'))),
   cautions: list(text, (_, index) => `caution ${index + 1}`),
 });

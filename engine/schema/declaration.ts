@@ -3,6 +3,8 @@
 // change and are never shown; what names another sheet or column names it by its id. Formulas alone are written with names,
 // those of the declarations around them. Says nothing of rows' contents.
 
+import type { ViewDeclaration } from './views.ts';
+
 /** A pair of units, one for workbooks in US customary units and one for SI. */
 export interface UnitPair {
   readonly us: string;
@@ -118,6 +120,8 @@ export interface SheetDeclaration {
   readonly key?: string;
   readonly columns: readonly ColumnDeclaration[];
   readonly checks: readonly CheckDeclaration[];
+  /** Ways of looking at it, each for a question; the view of all columns is there without being declared. */
+  readonly views?: readonly ViewDeclaration[];
   /** The usual cautions, shown where they apply. */
   readonly cautions: readonly string[];
 }

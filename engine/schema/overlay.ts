@@ -53,6 +53,7 @@ function sheetOf(declaration: SheetDeclaration, own: OwnSheet, isOwn: boolean, g
     key,
     columns: [...made, ...columnsOf(declaration, own, gone)],
     checks: checksOf(declaration.checks, own, isOwn),
+    views: declaration.views ?? [],
     cautions,
   };
 }

@@ -4,6 +4,7 @@
 import type { CheckDeclaration, ColumnDeclaration, MadeColumn, RowSource, TypeDeclaration } from './declaration.ts';
 import type { OwnSchema } from './own.ts';
 import type { Template } from './template.ts';
+import type { ViewDeclaration } from './views.ts';
 
 export type ColumnRole = ColumnDeclaration['role'] | 'made';
 
@@ -36,6 +37,8 @@ export interface SheetSchema {
   /** Those that the row source fills come first. */
   readonly columns: readonly ColumnSchema[];
   readonly checks: readonly CheckSchema[];
+  /** As the sheet came with them; looks.ts says how they stand. */
+  readonly views: readonly ViewDeclaration[];
   readonly cautions: readonly string[];
 }
 

@@ -1,8 +1,9 @@
-// Dates as people type and read them: 3/15, 15 Mar, March 15 2027, 2027-03-15, 15.3., week 11, 2027-W11. Month names are
-// English. Calls only the civil days.
+// Dates as people type and read them: 3/15, 15 Mar, March 15 2027, 2027-03-15, 15.3., week 11, 2027-W11. Names of months and
+// days are English, and those of the writing that is handed in. Calls only the civil days.
 
 import { civilDay, yearMonthDay } from './civil.ts';
 import { quoted, refused } from './reading.ts';
+import type { Writing } from './writing.ts';
 
 export type DateRead = { readonly ok: true; readonly civil: number } | { readonly ok: false; readonly why: string };
 
@@ -37,13 +38,29 @@ const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/;
 const WEEK_OF_YEAR = /^(\d{4})[- ]?w(?:eek)? ?(\d{1,2})(?:-?([1-7]))?$/;
 const WEEK = /^(?:week|wk|w)\.? ?(\d{1,2})(?:[ /-]+(\d{4}))?$/;
 const NUMBERS = new RegExp(`^(\\d{1,2}) ?([/.-]) ?(\\d{1,2})(?: ?[/.-] ?${YEAR}?)?$`);
-const DAY_MONTH = new RegExp(`^(\\d{1,2})[ -]*\\.?[ -]*([a-z]{3,})\\.?(?:[ -]*${YEAR})?$`);
-const MONTH_DAY = new RegExp(`^([a-z]{3,})\\.?[ -]*(\\d{1,2})(?:[ -]+${YEAR})?$`);
+const DAY_MONTH = new RegExp(`^(\\d{1,2})[ -]*\\.?[ -]*(\\p{L}{3,})\\.?(?:[ -]*${YEAR})?$`, 'u');
+const MONTH_DAY = new RegExp(`^(\\p{L}{3,})\\.?[ -]*(\\d{1,2})(?:[ -]+${YEAR})?$`, 'u');
 
-/** '15 Mar 2027'. */
-export function showDate(civil: number): string {
+/** '15 Mar 2027', or as the writing has it: the month always by its name, so that no order can be mistaken. */
+export function showDate(civil: number, writing?: Writing): string {
   const { year, month, day } = yearMonthDay(civil);
-  return `${day} ${MONTHS[month - 1]?.slice(0, 3) ?? ''} ${year}`;
+  if (writing === undefined) return `${day} ${MONTHS[month - 1]?.slice(0, 3) ?? ''} ${year}`;
+  const parts: Readonly<Record<string, string>> = { d: String(day), y: String(year) };
+  return writing.date.replace(/\{(\w)\}/g, (_, part: string) => parts[part] ?? writing.shortMonths[month - 1] ?? '');
+}
+
+interface DateOptions {
+  readonly year: number;
+  readonly dayFirst?: boolean;
+  readonly writing?: Writing;
+}
+
+/** Small letters without their accents, in scripts where a letter stands for the same with and without. */
+function folded(text: string): string {
+  return text
+    .toLowerCase()
+    .normalize('NFD')
+    .replace(/[\u0300-\u036f]/g, '');
 }
 
 /**
@@ -51,15 +68,15 @@ export function showDate(civil: number): string {
  * Monday (ISO 8601). `dayFirst` decides between 3/4 and 4/3 only where both are dates; 15.3. is always day and month. A
  * weekday in front must agree.
  */
-export function readDate(text: string, options: { readonly year: number; readonly dayFirst?: boolean }): DateRead {
-  const cleaned = text
-    .toLowerCase()
+export function readDate(text: string, options: DateOptions): DateRead {
+  const { writing } = options;
+  const cleaned = folded(text)
     .replace(/(\d)(st|nd|rd|th)\b/g, '$1')
     .replace(/,/g, ' ')
     .replace(/\s+/g, ' ')
     .trim();
-  const named = /^([a-z]+)\.? (.+)$/.exec(cleaned);
-  const weekday = named === null ? undefined : nameAt(WEEKDAYS, named[1] ?? '');
+  const named = /^(\p{L}+)\.? (.+)$/u.exec(cleaned);
+  const weekday = named === null ? undefined : weekdayNamed(named[1] ?? '', writing);
   const read = readWithoutWeekday(weekday === undefined ? cleaned : (named?.[2] ?? ''), text, options);
   if (!read.ok || weekday === undefined || weekday === weekdayOf(read.civil)) return read;
   return refused(`${showDate(read.civil)} is a ${WEEKDAYS[weekdayOf(read.civil)]}, not a ${WEEKDAYS[weekday]}.`);
@@ -68,7 +85,7 @@ export function readDate(text: string, options: { readonly year: number; readonl
 function readWithoutWeekday(
   cleaned: string,
   typed: string,
-  { year, dayFirst = false }: { readonly year: number; readonly dayFirst?: boolean },
+  { year, dayFirst = false, writing }: DateOptions,
 ): DateRead {
   const yearFirst = YEAR_FIRST.exec(cleaned);
   if (yearFirst !== null) return dayOf(Number(yearFirst[1]), Number(yearFirst[2]), Number(yearFirst[3]));
@@ -88,26 +105,88 @@ function readWithoutWeekday(
   }
 
   const dayMonth = DAY_MONTH.exec(cleaned);
-  const dayThenMonth = nameAt(MONTHS, dayMonth?.[2] ?? '');
+  const dayThenMonth = monthNamed(dayMonth?.[2] ?? '', writing);
   if (dayMonth !== null && dayThenMonth !== undefined) {
     return dayOf(fullYear(dayMonth[3], year), dayThenMonth + 1, Number(dayMonth[1]));
   }
   const monthDay = MONTH_DAY.exec(cleaned);
-  const monthThenDay = nameAt(MONTHS, monthDay?.[1] ?? '');
+  const monthThenDay = monthNamed(monthDay?.[1] ?? '', writing);
   if (monthDay !== null && monthThenDay !== undefined) {
     return dayOf(fullYear(monthDay[3], year), monthThenDay + 1, Number(monthDay[2]));
   }
-  const month = nameAt(MONTHS, /^[a-z]+/.exec(cleaned)?.[0] ?? '');
+  const tokens = writing === undefined ? undefined : readTokens(cleaned, writing, year);
+  if (tokens !== undefined) return tokens;
+  const month = monthNamed(/^\p{L}+/u.exec(cleaned)?.[0] ?? '', writing);
   if (month !== undefined) return refused(`${quoted(typed)} doesn't say which day: write 15 ${MONTHS[month]}.`);
   return refused(`${quoted(typed)} isn't a date: write 15 Mar, ${dayFirst ? '15/3' : '3/15'}, 2027-03-15 or week 11.`);
 }
 
-/** Place of the one name that starts so, three letters or more. */
-function nameAt(names: readonly string[], start: string): number | undefined {
+const FORMS_OF_MONTHS = MONTHS.map((name) => [name]);
+const FORMS_OF_WEEKDAYS = WEEKDAYS.map((name) => [name]);
+
+/** Names of the place go before English ones. */
+function monthNamed(start: string, writing: Writing | undefined): number | undefined {
+  return nameAt(writing?.months ?? [], start) ?? nameAt(FORMS_OF_MONTHS, start === 'sept' ? 'sep' : start);
+}
+
+function weekdayNamed(start: string, writing: Writing | undefined): number | undefined {
+  const here = (writing?.weekdays ?? []).map((name) => [name]);
+  return nameAt(here, start) ?? nameAt(FORMS_OF_WEEKDAYS, start);
+}
+
+/** Place of the one thing called so, or whose name alone starts so with three letters or more. */
+function nameAt(names: readonly (readonly string[])[], start: string): number | undefined {
   if (start.length < 3) return undefined;
-  const lower = start === 'sept' ? 'sep' : start;
-  const at = names.findIndex((name) => name.toLowerCase().startsWith(lower));
-  return at < 0 ? undefined : at;
+  const places = (fits: (name: string) => boolean): number[] =>
+    names.flatMap((forms, at) => (forms.some((name) => fits(folded(name).replace(/\.$/, ''))) ? [at] : []));
+  const [called] = places((name) => name === start);
+  const starting = called === undefined ? places((name) => name.startsWith(start)) : [];
+  return called ?? (starting.length === 1 ? starting[0] : undefined);
+}
+
+/**
+ * A date in another language's own order, its month by name or marked as one: '15 de marzo de 2027', '2027. marc. 15.',
+ * '3月15日'. undefined where it is none.
+ */
+function readTokens(text: string, writing: Writing, year: number): DateRead | undefined {
+  const marked = /^(?:(\d{4})\s*[年년]\s*)?(\d{1,2})\s*[月월]\s*(\d{1,2})\s*[日일]?$/.exec(text);
+  if (marked !== null) return dayOf(Number(marked[1] ?? year), Number(marked[2]), Number(marked[3]));
+  const named = monthIn(text, writing);
+  if (named === undefined) return undefined;
+  const numbers = (text.replace(named.form, ' ').match(/\d+/g) ?? []).filter((word) => word.length !== 3);
+  if (numbers.length < 1 || numbers.length > 2) return undefined;
+  const inYear = numbers.find((word) => word.length === 4);
+  const [day, shortYear] = numbers.filter((word) => word !== inYear);
+  if (day === undefined) return undefined;
+  return dayOf(inYear === undefined ? fullYear(shortYear, year) : Number(inYear), named.month + 1, Number(day));
+}
+
+interface NamedMonth {
+  readonly month: number;
+  /** As it stands in the text. */
+  readonly form: string;
+}
+
+/** The month that a text names, in one of its forms or by the beginning of one. */
+function monthIn(text: string, { months }: Writing): NamedMonth | undefined {
+  const forms = months
+    .flatMap((of, month) => of.map((form): NamedMonth => ({ month, form: folded(form) })))
+    .sort((a, b) => b.form.length - a.form.length);
+  const whole = forms.find(({ form }) => stands(text, form));
+  if (whole !== undefined) return whole;
+  const begun = (text.match(/\p{L}+/gu) ?? []).flatMap((form): NamedMonth[] => {
+    const month = nameAt(months, form);
+    return month === undefined ? [] : [{ month, form }];
+  });
+  return new Set(begun.map(({ month }) => month)).size === 1 ? begun[0] : undefined;
+}
+
+/** Whether a word stands in a text by itself. */
+function stands(text: string, word: string): boolean {
+  const at = text.indexOf(word);
+  if (at < 0) return false;
+  const isPart = (sign: string): boolean => /[\p{L}\d]/u.test(sign);
+  return !isPart(text.charAt(at - 1)) && !isPart(text.charAt(at + word.length));
 }
 
 function fullYear(typed: string | undefined, near: number): number {

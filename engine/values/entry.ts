@@ -5,6 +5,7 @@ import { readDate } from './date-text.ts';
 import { readQuantity, readTemperature } from './quantity-text.ts';
 import { type EntryContext, type EntryRead, quoted, refused } from './reading.ts';
 import { nameOfType, type ValueType } from './type.ts';
+import type { Writing } from './writing.ts';
 
 export type { EntryContext, EntryRead } from './reading.ts';
 
@@ -17,7 +18,7 @@ const LONGEST_FIGURE = 200;
  * (the workbook finds the row). `unit` is the unit typed explicitly, undefined where the column's own was meant.
  */
 export function readEntry(text: string, type: ValueType, context: EntryContext): EntryRead {
-  const typed = text.trim();
+  const typed = plainFigures(text.trim(), type, context.writing);
   if (typed === '') return { ok: true, value: null, unit: undefined };
   if (typed.length > LONGEST_FIGURE && type.kind !== 'text' && type.kind !== 'link' && type.kind !== 'choice') {
     return refused(`${quoted(typed)} is too long to be ${nameOfType(type)}: write it shorter.`);
@@ -41,6 +42,19 @@ export function readEntry(text: string, type: ValueType, context: EntryContext):
     case 'record':
       return refused(`These figures are worked out together: change what they rest on.`);
   }
+}
+
+/** Figures 0 to 9, and no apostrophes between thousands, where people write others here. */
+function plainFigures(text: string, { kind }: ValueType, writing: Writing | undefined): string {
+  if (writing === undefined || (kind !== 'number' && kind !== 'temperature' && kind !== 'date')) return text;
+  const { digits, group } = writing;
+  const plain =
+    digits === undefined
+      ? text
+      : [...text].map((sign) => (digits.includes(sign) ? String([...digits].indexOf(sign)) : sign)).join('');
+  const marked = plain.replace(/(?<=\d)\u066b(?=\d)/g, writing.decimal).replace(/(?<=\d)\u066c(?=\d)/g, '');
+  const apostrophes = group === '\u2019' || group === "'";
+  return apostrophes ? marked.replace(/(?<=\d)['\u2019](?=\d{3}(?!\d))/g, '') : marked;
 }
 
 function readYesNo(typed: string): EntryRead {

@@ -28,7 +28,7 @@ const VULGAR: ReadonlyMap<string, number> = new Map([
 const SIGN = /^([+\-−]?)\s*/;
 const FRACTION = /^(?:(\d+)(?:\s+|-))?(\d+)\s*[/⁄]\s*(\d+)(?![\d.,]*\d)/;
 const VULGAR_FRACTION = /^(\d*)\s*([½¼¾⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])/;
-const SPACED = /^(\d{1,3}(?:[   ]\d{3})+)(?!\d)([.,]\d+)?/;
+const SPACED = /^(\d{1,3}(?:[ \u00a0\u2009\u202f]\d{3})+)(?!\d)([.,]\d+)?/;
 const DIGITS = /^(?:\d+(?:[.,]\d+)*|[.,]\d+)(?:e[+-]?\d+)?/i;
 
 /**

@@ -2,6 +2,7 @@
 
 import type { Unit } from '../units/unit.ts';
 import type { Vocabulary } from '../units/vocabulary.ts';
+import type { Writing } from './writing.ts';
 
 export interface EntryContext {
   readonly vocabulary: Vocabulary;
@@ -11,6 +12,8 @@ export interface EntryContext {
   readonly decimalComma?: boolean;
   /** 3/4 means 3 April. Otherwise 4 March. A day above 12 is recognised either way. */
   readonly dayFirst?: boolean;
+  /** How people write here: names of months and days besides the English ones, marks of thousands, other figures. */
+  readonly writing?: Writing;
 }
 
 /** The canonical value and the unit that was typed, if one was; or a sentence that says what to write instead. */

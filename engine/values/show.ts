@@ -9,6 +9,7 @@ import { type ErrorKind, isError, type Scalar } from './error.ts';
 import { inSmaller } from './quantity-text.ts';
 import { tolerantRound } from './tolerance.ts';
 import type { ValueType } from './type.ts';
+import type { Writing } from './writing.ts';
 
 export { showDate } from './date-text.ts';
 
@@ -19,6 +20,8 @@ export interface ShowOptions {
   readonly decimals?: number | undefined;
   /** ISO 4217 code of the workbook's money. */
   readonly currency: string;
+  /** How people write figures and days here; as formulas have them where absent. */
+  readonly writing?: Writing | undefined;
 }
 
 const SHORT: Readonly<Record<ErrorKind, string>> = {
@@ -42,16 +45,21 @@ export function showValue(value: Scalar, type: ValueType, options: ShowOptions):
   if (isError(value)) return SHORT[value.error];
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return value;
-  if (type.kind === 'date') return showDate(value);
+  const { writing } = options;
+  if (type.kind === 'date') return showDate(value, writing);
   if (type.kind !== 'number' && type.kind !== 'temperature') return String(value);
   const own = type.unit;
   const typedIn = options.unit;
   if (typedIn === undefined || typedIn.symbol === own.symbol) {
-    if (isMixed(own)) return mixedText(value, own, (n) => decimalText(n, 0, 3));
+    if (isMixed(own)) return mixedText(value, own, (n) => decimalText(n, 0, 3, writing));
     return numberText(value, own, type, options);
   }
-  if (isMixed(typedIn)) return mixedText(value, typedIn, (n) => decimalText(n, 0, 3));
-  return followedBy(numberText(value, typedIn, type, { currency: options.currency }), typedIn, options.currency);
+  if (isMixed(typedIn)) return mixedText(value, typedIn, (n) => decimalText(n, 0, 3, writing));
+  return followedBy(
+    numberText(value, typedIn, type, { currency: options.currency, writing }),
+    typedIn,
+    options.currency,
+  );
 }
 
 /** A value as a table shows it, its unit apart: '20' and 'cm'; '' where the unit is the column's own, or there is none. */
@@ -63,7 +71,7 @@ export function showParts(
   const { unit } = options;
   const other = unit !== undefined && typeof value === 'number' && isQuantity(type) && unit.symbol !== type.unit.symbol;
   if (!other || isMixed(unit)) return { figure: showValue(value, type, options), unit: '' };
-  const figure = numberText(value, unit, type, { currency: options.currency });
+  const figure = numberText(value, unit, type, { currency: options.currency, writing: options.writing });
   return { figure, unit: figure === '1' ? singularLabel(unit, options.currency) : unitLabel(unit, options.currency) };
 }
 
@@ -106,19 +114,20 @@ export function unitLabel(unit: Unit, currency: string): string {
 
 /**
  * What an editor opens with: every digit, no grouping, the unit where it isn't the column's. Read again by readEntry with
- * the same `decimalComma` it gives the same value and unit. Links must come as their text.
+ * the same writing it gives the same value and unit. Links must come as their text.
  */
 export function entryText(
   value: Scalar,
   type: ValueType,
-  options: { readonly unit?: Unit | undefined; readonly currency: string; readonly decimalComma?: boolean },
+  options: Pick<ShowOptions, 'unit' | 'currency' | 'writing'> & { readonly decimalComma?: boolean },
 ): string {
   if (value === null || isError(value)) return '';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return value;
-  if (type.kind === 'date') return showDate(value);
+  if (type.kind === 'date') return showDate(value, options.writing);
   if (type.kind !== 'number' && type.kind !== 'temperature') return String(value);
-  const typed = (n: number): string => (options.decimalComma ? String(n).replace('.', ',') : String(n));
+  const decimalComma = options.decimalComma ?? options.writing?.decimal === ',';
+  const typed = (n: number): string => (decimalComma ? String(n).replace('.', ',') : String(n));
   const unit = options.unit ?? type.unit;
   if (isMixed(unit) && roundTrips(value, unit)) return mixedText(value, unit, typed);
   const n = shownNumber(unit, value);
@@ -148,13 +157,14 @@ function singularLabel(unit: Atom, currency: string): string {
 
 function numberText(canonical: number, unit: Unit, type: ValueType, options: ShowOptions): string {
   const n = shownNumber(unit, canonical);
-  if (options.decimals !== undefined) return decimalText(n, options.decimals, options.decimals);
-  if (type.kind === 'temperature') return decimalText(n, 0, 1);
+  const { writing } = options;
+  if (options.decimals !== undefined) return decimalText(n, options.decimals, options.decimals, writing);
+  if (type.kind === 'temperature') return decimalText(n, 0, 1, writing);
   if (unit.dimension.money === 1) {
     const least = currencyOf(options.currency).decimals;
-    return decimalText(n, least, Math.abs(n) >= 1 ? least : Math.max(least, digitsToThreeFigures(n)));
+    return decimalText(n, least, Math.abs(n) >= 1 ? least : Math.max(least, digitsToThreeFigures(n)), writing);
   }
-  return decimalText(n, 0, Math.max(3, digitsToThreeFigures(n)));
+  return decimalText(n, 0, Math.max(3, digitsToThreeFigures(n)), writing);
 }
 
 /** Decimals that three significant figures take: 0.00123 -> 5. */
@@ -163,15 +173,16 @@ function digitsToThreeFigures(n: number): number {
 }
 
 /** Rounded to at most `most` decimals, at least `least` shown, grouped from 10,000 on; vast and tiny numbers as 1.2e-12. */
-function decimalText(n: number, least: number, most: number): string {
+export function decimalText(n: number, least: number, most: number, writing?: Writing): string {
   const size = Math.abs(n);
-  if (size >= 1e15 || (size > 0 && most > 12)) return String(Number(n.toPrecision(3)));
+  const { decimal = '.', group = ',' } = writing ?? {};
+  if (size >= 1e15 || (size > 0 && most > 12)) return String(Number(n.toPrecision(3))).replace('.', decimal);
   const scale = 10 ** most;
   const rounded = size * scale < 2 ** 53 ? tolerantRound(n * scale) / scale : n;
   const [whole = '0', fraction = ''] = Math.abs(rounded).toFixed(most).split('.');
   const kept = fraction.slice(0, least) + fraction.slice(least).replace(/0+$/, '');
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(?:\d{3})+$)/g, ',') : whole;
-  return `${rounded < 0 ? '-' : ''}${grouped}${kept === '' ? '' : `.${kept}`}`;
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(?:\d{3})+$)/g, group) : whole;
+  return `${rounded < 0 ? '-' : ''}${grouped}${kept === '' ? '' : `${decimal}${kept}`}`;
 }
 
 /** '2 ft 6 in': whole larger units and the rest in smaller ones, as `write` writes the rest. */

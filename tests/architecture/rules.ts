@@ -182,8 +182,21 @@ function dishonest(node: Node): string | undefined {
   if (node.type === 'TSAsExpression' && isUnknownCast(fields.expression)) return 'a cast by way of unknown';
   if (node.type === 'CallExpression' && nameOf(fields.callee) === 'eval') return 'eval';
   if (/^(New|Call)Expression$/.test(node.type) && nameOf(fields.callee) === 'Function') return 'the Function maker';
+  const markup =
+    memberName(node) ?? (node.type === 'JSXIdentifier' && typeof fields.name === 'string' ? fields.name : '');
+  if (MARKUP_FROM_TEXT.has(markup)) return `markup made from text, ${markup}`;
   return undefined;
 }
+
+/** Ways to put a text on the page as elements: a name in a workbook would be a program. */
+const MARKUP_FROM_TEXT: ReadonlySet<string> = new Set([
+  'innerHTML',
+  'outerHTML',
+  'insertAdjacentHTML',
+  'dangerouslySetInnerHTML',
+  'createContextualFragment',
+  'srcdoc',
+]);
 
 function isUnknownCast(value: unknown): boolean {
   if (!isFields(value)) return false;

@@ -10,6 +10,10 @@ export interface Opening {
   readonly width?: number;
   readonly height?: number;
   readonly colorScheme?: 'light' | 'dark';
+  /** How the person's browser writes figures and days; English of the United States unless told otherwise. */
+  readonly locale?: string;
+  /** Colours of the person's own choosing, as the system gives them. */
+  readonly forcedColors?: 'active';
   /** The page may keep its own parts for when there is no network; else each test fetches them from the server. */
   readonly offline?: boolean;
   /** Another address than that of the build of this run. */
@@ -59,7 +63,9 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
   const context = await browser.newContext({
     viewport: { width: opening.width ?? 1280, height: opening.height ?? 800 },
     colorScheme: opening.colorScheme ?? 'light',
-    locale: 'en-US',
+    locale: opening.locale ?? 'en-US',
+    forcedColors: opening.forcedColors ?? 'none',
+    permissions: ['clipboard-read', 'clipboard-write'],
     timezoneId: 'UTC',
   });
   // Playwright can't answer the dialogs of the File System Access API; tests of it bring files of their own.
@@ -109,7 +115,7 @@ async function listen(context: BrowserContext, page: Page, address: string) {
     // A blob: or data: address is the page's own memory, not the network.
     if (protocol === 'blob:' || protocol === 'data:') return;
     if (asked !== origin) requestsElsewhere.push(address);
-    const isPart = asked === origin && /^\/assets\/[\w-]+\.(js|css)$/.test(pathname);
+    const isPart = asked === origin && /^\/assets\/[\w-]+\.(js|css|svg)$/.test(pathname);
     if (loaded && !isPart) requestsAfterLoad.push(address);
   };
   context.on('request', (made) => request(made.url()));

@@ -32,6 +32,20 @@ export class WorkbookPage {
     await button.click();
     await this.page.getByRole('main', { name, exact: true }).waitFor();
     this.sheet = name;
+    // All of its columns, unless a test is about another view.
+    const everything = this.viewButton('Everything');
+    if ((await everything.count()) > 0) await everything.click();
+  }
+
+  viewButton(name: string): Locator {
+    return this.page
+      .getByRole('navigation', { name: 'Views of this sheet' })
+      .getByRole('button', { name, exact: true });
+  }
+
+  /** Looks at the sheet on screen through one of its views. */
+  async look(view: string): Promise<void> {
+    await this.viewButton(view).click();
   }
 
   /** The id of a column of the sheet on screen; of a person's own the one in the page. */

@@ -6,6 +6,7 @@ import {
   type CheckDeclaration,
   type ColumnView,
   type Command,
+  type Condition,
   type Content,
   rowId,
   rowName,
@@ -13,6 +14,7 @@ import {
   type SheetView,
   sheetViews,
   type TypeDeclaration,
+  type ViewDeclaration,
   type Workbook,
 } from '../../engine/index.ts';
 
@@ -145,6 +147,34 @@ function check(sheet: SheetView, { column, value }: Chances): CheckDeclaration |
   const found = pick(sheet.columns, column);
   if (found === undefined) return undefined;
   return { id: `own-${value % 3}`, name: `Own ${value % 3}`, level: 'note', column: found.id, says: 'IF(1 = 1; "!")' };
+}
+
+const VIEWS: readonly string[] = ['room', 'all', 'view-0', 'view-1'];
+
+const CONDITIONS: readonly Condition[] = [
+  { is: 'one of', values: ['', 'B1'] },
+  { is: 'none of', values: ['3'] },
+  { is: 'at least', least: 2 },
+  { is: 'between', least: 0, most: 10 },
+  { is: 'holding', text: 'a' },
+  { is: 'blank' },
+  { is: 'typed over' },
+];
+
+function viewOf(sheet: SheetView, { value, row, column }: Chances): ViewDeclaration | undefined {
+  const first = pick(sheet.columns, column);
+  const second = pick(sheet.columns, row);
+  const id = pick(VIEWS, value);
+  const when = pick(CONDITIONS, row);
+  if (first === undefined || second === undefined || id === undefined || when === undefined) return undefined;
+  return {
+    id,
+    name: `View ${value % 5}`,
+    ...(value % 2 === 0 ? { columns: [first.id, second.id] } : {}),
+    ...(value % 3 === 0 ? { filters: [{ by: 'cell', column: first.id, when }] } : {}),
+    ...(value % 4 === 0 ? { sort: [{ column: second.id, descending: true }] } : {}),
+    ...(value % 5 === 0 ? { groupBy: first.id } : {}),
+  };
 }
 
 const isTyped = ({ role }: ColumnView): boolean => role === 'entered' || role === 'default';
@@ -323,6 +353,48 @@ const MAKERS: readonly (readonly [chances: number, make: Maker])[] = [
       sheet: sheet.id,
       check: by.value % 2 === 0 ? 'full' : `own-${by.value % 3}`,
     }),
+  ],
+  [
+    4,
+    (_, sheet, by) => {
+      const view = viewOf(sheet, by);
+      return view === undefined ? undefined : { command: 'set view', sheet: sheet.id, view };
+    },
+  ],
+  [2, (_, sheet, by) => ({ command: 'remove view', sheet: sheet.id, view: pick(VIEWS, by.value) ?? '' })],
+  [1, (_, sheet, by) => ({ command: 'take view back', sheet: sheet.id, view: pick(VIEWS, by.value) ?? '' })],
+  [
+    2,
+    (_, sheet, by) => {
+      const column = pick(sheet.columns, by.column);
+      const when = pick(CONDITIONS, by.value);
+      if (column === undefined || when === undefined) return undefined;
+      const rule = {
+        id: `rule-${by.value % 3}`,
+        name: 'Late',
+        column: column.id,
+        when,
+        tone: 'rose',
+        mark: '!',
+      } as const;
+      return { command: 'set colour', sheet: sheet.id, rule };
+    },
+  ],
+  [1, (_, sheet, by) => ({ command: 'remove colour', sheet: sheet.id, rule: `rule-${by.value % 3}` })],
+  [
+    4,
+    (workbook, sheet, by) => {
+      const row = rowIdAt(workbook, sheet, by.row);
+      const column = pick(sheet.columns, by.column);
+      const note = by.value % 3 === 0 ? '' : `Note ${by.value % 5}`;
+      return row === undefined || column === undefined
+        ? undefined
+        : { command: 'set note', sheet: sheet.id, row, column: column.id, note };
+    },
+  ],
+  [
+    1,
+    (_, _sheet, by) => ({ command: 'set locale', locale: pick([null, 'de-DE', 'fr', 'no place'], by.value) ?? null }),
   ],
   [2, (_, _sheet, by) => ({ command: 'set units', units: by.value % 2 === 0 ? 'us' : 'si' })],
   [1, (_, _sheet, by) => ({ command: 'set today', today: 20_700 + (by.value % 300) })],

@@ -40,7 +40,14 @@ const TRAYS = [
   { id: 'tray-128', cells: { tray: '128 cells', cells: 128, depth: '1.5 in' } },
 ];
 
-export const VERSION_1: Template = { ...FIRST, rows: { trays: TRAYS } };
+/** A way of looking at the beds, which the second version widens. */
+const ROOM = { id: 'room', name: 'How much room?', columns: ['free'] };
+
+export const VERSION_1: Template = {
+  ...FIRST,
+  rows: { trays: TRAYS },
+  sheets: FIRST.sheets.map((one) => (one.id === 'beds' ? { ...one, views: [ROOM] } : one)),
+};
 
 export const VERSION_2: Template = {
   ...FIRST,
@@ -53,7 +60,7 @@ export const VERSION_2: Template = {
   },
   // Formulas in kept form follow the new names.
   sheets: bindSheets(layOver(FIRST, NOTHING_OWN), FIRST.sheets).map((one) => {
-    if (one.id === 'beds') return { ...one, name: 'Garden beds' };
+    if (one.id === 'beds') return { ...one, name: 'Garden beds', views: [{ ...ROOM, columns: ['length', 'free'] }] };
     if (one.id === 'trays') return { ...one, columns: one.columns.filter(({ id }) => id !== 'depth') };
     if (one.id !== 'plantings') return one;
     return {

@@ -231,7 +231,7 @@ describe('what can’t be taken is refused whole, in a sentence', () => {
   });
 
   test.each([
-    ['Farm', 'Season\n2027\n2028\n', 'Line 3: Farm has one row, and the file has 2: leave one.'],
+    ['Farm', 'Season\n2027\n2028\n', 'Line 2: Farm has one row, and the file has 2: leave one.'],
     [
       'Income',
       'Bed,Hoped for\nEast 9,5\n',

@@ -226,6 +226,50 @@ describe('a file that is not as it should be', () => {
     ]);
   });
 
+  test('rows of a sheet of one row under another id are kept aside', () => {
+    const file = JSON.parse(TEXT) as { rows: { farm: { rows: unknown[][] } } };
+    const [only] = file.rows.farm.rows;
+    file.rows.farm.rows = [['other', ...(only?.slice(1) ?? [])]];
+    const answer = readWorkbookFile(JSON.stringify(file), TEMPLATES);
+    if (!answer.ok) throw new Error(answer.why);
+    const book = openedFrom(answer.data, SMALL);
+    expect(book.value('Farm', 0, 'Season')).toBe(null);
+    expect(book.data().aside.farm?.other).toEqual(answer.data.rows.farm?.[0]?.cells);
+  });
+
+  test.each(['', '[Figure] > 1'])(
+    'a sheet whose rows are made of themselves has none, with the condition “%s” too',
+    (where) => {
+      const column = {
+        id: 'figure',
+        name: 'Figure',
+        type: { type: 'number', unit: { us: '', si: '' } },
+        group: '',
+        note: '',
+        role: 'computed',
+        formula: '1',
+      };
+      const rows = { from: 'each', sheet: 'mine', as: { id: 'of', name: 'Of' }, where };
+      const declaration = {
+        id: 'mine',
+        name: 'Mine',
+        question: '',
+        about: '',
+        rows,
+        columns: [column],
+        checks: [],
+        cautions: [],
+      };
+      const file = JSON.parse(TEXT) as { own: object };
+      const answer = readWorkbookFile(
+        JSON.stringify({ ...file, own: { ...file.own, mine: { declaration } } }),
+        TEMPLATES,
+      );
+      if (!answer.ok) throw new Error(answer.why);
+      expect(openedFrom(answer.data, SMALL).rows('Mine').length).toBe(0);
+    },
+  );
+
   test('a cell that is no entry is kept aside, and so is what its column can’t hold', () => {
     const answer = readWorkbookFile(TEXT.replace('[12, "m"]', '{ "number": 12 }'), TEMPLATES);
     if (!answer.ok) throw new Error(answer.why);

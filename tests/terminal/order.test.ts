@@ -100,3 +100,25 @@ describe('order', () => {
     expect(before).not.toBe('');
   });
 });
+
+describe('new', () => {
+  test('offers the onions and the seedlings, and their orders are worked out too', async () => {
+    const onions = folder.file('onions.json');
+    expect(await folder.run(['new', 'onions', '--season', '2027', '--out', onions])).toMatchObject({
+      status: 0,
+      err: '',
+    });
+    expect((await folder.run(['check', onions])).status).toBe(0);
+    const other = folder.file('seedlings.json');
+    expect(await folder.run(['new', 'seedlings', '--season', '2027', '--out', other])).toMatchObject({ status: 0 });
+    file = other;
+    await importRows('Varieties', ['Variety,Crop', 'Red,Tomato']);
+    await importRows('Batches', ['Batch,Variety,Plants to sell,Sold from', 'May,Red,300,2027-05-15']);
+    await importRows('Packs', ['Variety,Supplier,Seeds,Price', 'Red,East,250,20.00']);
+    const ran = await folder.run(['order', file]);
+    expect(ran).toMatchObject({ status: 0, err: '' });
+    expect(ran.out).toMatch(/^The cheapest whole order costs 40\.00: East 40\.00\./);
+    const unknown = await folder.run(['new', 'orchard', '--out', folder.file('o.json')]);
+    expect(unknown.err).toMatch(/choose one of season, onions, seedlings, demo/);
+  });
+});

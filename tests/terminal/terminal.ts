@@ -50,28 +50,38 @@ export class Folder {
 
   /** Runs a command; its error lines name files without the folder. `whenOpening` is called when a workbook has been read. */
   async run(words: readonly string[], input: readonly string[] = [], whenOpening?: () => void): Promise<Ran> {
-    let out = '';
-    let err = '';
-    const status = await run(words, {
-      out: (content) => {
-        out += typeof content === 'string' ? content : Buffer.from(content).toString('latin1');
-      },
-      warn: (line) => {
-        err += `${line}\n`;
-      },
-      lines: async function* () {
-        yield* input;
-      },
-      input: async () => Buffer.from(input.join('\n')),
-      today: civilDay(2026, 11, 20),
-      now: () => 0,
-      templates: async (wanted) => {
-        whenOpening?.();
-        if (wanted?.name === SMALL.name) return { today: () => SMALL, earlier: () => undefined };
-        const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
-        return templateShelf(earlier === undefined ? [] : [earlier]);
-      },
-    });
+    const { status, out, err } = await runWith(words, input, whenOpening);
     return { status, out, err: err.replaceAll(`${this.path}/`, '') };
   }
+}
+
+/** Runs a command in a world that knows the small farm's template too, and whose clock stands still. */
+export async function runWith(
+  words: readonly string[],
+  input: readonly string[] = [],
+  whenOpening?: () => void,
+): Promise<Ran> {
+  let out = '';
+  let err = '';
+  const status = await run(words, {
+    out: (content) => {
+      out += typeof content === 'string' ? content : Buffer.from(content).toString('latin1');
+    },
+    warn: (line) => {
+      err += `${line}\n`;
+    },
+    lines: async function* () {
+      yield* input;
+    },
+    input: async () => Buffer.from(input.join('\n')),
+    today: civilDay(2026, 11, 20),
+    now: () => 0,
+    templates: async (wanted) => {
+      whenOpening?.();
+      if (wanted?.name === SMALL.name) return { today: () => SMALL, earlier: () => undefined };
+      const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
+      return templateShelf(earlier === undefined ? [] : [earlier]);
+    },
+  });
+  return { status, out, err };
 }

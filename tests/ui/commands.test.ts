@@ -80,7 +80,7 @@ test('the rows of a sheet that follows from others are neither added nor removed
 test('while another tab writes nothing is changed, and copying goes on', () => {
   readOnly.value = 'Open elsewhere.';
   const items = menuItems('cell', new Situation('grid')).flat();
-  expect(items.filter(({ why }) => why === undefined).map(({ label }) => label)).toEqual(['Copy']);
+  expect(items.filter(({ why }) => why === undefined).map(({ label }) => label)).toEqual(['Copy', 'Copy with headers']);
 });
 
 test("a column's menu is about that column, whichever cell is in hand", () => {

@@ -1,4 +1,4 @@
-// The geometry of selections: rectangles, moves, where pasted blocks land, what filling down writes.
+// The geometry of selections: rectangles, moves, how far a far move goes.
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
@@ -6,15 +6,14 @@ import {
   cellCount,
   cellsOf,
   contains,
-  fillDownWrites,
   moved,
-  pasteWrites,
+  movedFar,
   rectangleOf,
   wholeColumns,
   wholeRows,
 } from '../../ui/browser/grid/ranges.ts';
 
-const BOUNDS = { rows: 20, columns: 12 };
+const BOUNDS = { rows: 20, columns: 12, filledRows: 19 };
 const corner = fc.record({ row: fc.nat({ max: 19 }), column: fc.nat({ max: 11 }) });
 const range = fc.record({ anchor: corner, head: corner });
 
@@ -38,67 +37,32 @@ test('the cells of a rectangle are all inside it, each once, as many as it count
   );
 });
 
-test('no move leaves the sheet, and a far move reaches its edge', () => {
+test('no move leaves the sheet', () => {
   fc.assert(
-    fc.property(corner, fc.constantFrom('up', 'down', 'left', 'right'), fc.boolean(), (from, move, far) => {
-      const to = moved(from, move, far, BOUNDS);
-      expect(contains({ top: 0, bottom: 19, left: 0, right: 11 }, to)).toBe(true);
-      if (far) expect([0, 19, 11]).toContain(move === 'up' || move === 'down' ? to.row : to.column);
+    fc.property(corner, fc.constantFrom('up', 'down', 'left', 'right'), (from, move) => {
+      expect(contains({ top: 0, bottom: 19, left: 0, right: 11 }, moved(from, move, BOUNDS))).toBe(true);
     }),
   );
-  expect(moved({ row: 3, column: 4 }, 'row end', false, BOUNDS)).toEqual({ row: 3, column: 11 });
-  expect(moved({ row: 3, column: 4 }, 'sheet end', false, BOUNDS)).toEqual({ row: 19, column: 11 });
-  expect(moved({ row: 3, column: 4 }, 'sheet start', false, BOUNDS)).toEqual({ row: 0, column: 0 });
+  expect(moved({ row: 3, column: 4 }, 'row end', BOUNDS)).toEqual({ row: 3, column: 11 });
+  expect(moved({ row: 3, column: 4 }, 'sheet end', BOUNDS)).toEqual({ row: 18, column: 11 });
+  expect(moved({ row: 3, column: 4 }, 'sheet start', BOUNDS)).toEqual({ row: 0, column: 0 });
+});
+
+test('a far move stops where the data ends, then where it goes on, and never in the empty row', () => {
+  const filled = new Set([1, 2, 3, 7, 8]);
+  const down = (row: number): number =>
+    movedFar({ row, column: 0 }, 'down', BOUNDS, (cell) => filled.has(cell.row)).row;
+  expect([0, 1, 3, 5, 7, 8].map(down)).toEqual([1, 3, 7, 7, 8, 18]);
+  fc.assert(
+    fc.property(corner, fc.constantFrom('up', 'down', 'left', 'right'), fc.boolean(), (from, move, full) => {
+      const to = movedFar(from, move, BOUNDS, () => full);
+      expect(contains({ top: 0, bottom: Math.max(18, from.row), left: 0, right: 11 }, to)).toBe(true);
+    }),
+  );
 });
 
 test('whole rows and whole columns keep what the selection touched', () => {
   const selected = { anchor: { row: 5, column: 2 }, head: { row: 7, column: 3 } };
   expect(rectangleOf(wholeRows(selected, BOUNDS))).toEqual({ top: 5, bottom: 7, left: 0, right: 11 });
-  expect(rectangleOf(wholeColumns(selected, BOUNDS))).toEqual({ top: 0, bottom: 19, left: 2, right: 3 });
-});
-
-const block = [
-  ['a', 'b'],
-  ['c', 'd'],
-];
-
-test('a block lands at the upper left corner whatever smaller part is selected', () => {
-  expect(pasteWrites(block, { top: 4, bottom: 4, left: 1, right: 1 }, 12)).toEqual([
-    { row: 4, column: 1, text: 'a' },
-    { row: 4, column: 2, text: 'b' },
-    { row: 5, column: 1, text: 'c' },
-    { row: 5, column: 2, text: 'd' },
-  ]);
-});
-
-test('a block repeats over a selection that is a whole multiple of it, and stops at the last column', () => {
-  const over = pasteWrites(block, { top: 0, bottom: 3, left: 0, right: 3 }, 12);
-  expect(over.length).toBe(16);
-  expect(over.find(({ row, column }) => row === 3 && column === 3)?.text).toBe('d');
-  expect(over.find(({ row, column }) => row === 2 && column === 1)?.text).toBe('b');
-  const clipped = pasteWrites(block, { top: 0, bottom: 0, left: 11, right: 11 }, 12);
-  expect(clipped.map(({ text }) => text)).toEqual(['a', 'c']);
-});
-
-test('one cell fills a selection of any shape', () => {
-  fc.assert(
-    fc.property(range, (selected) => {
-      const area = rectangleOf(selected);
-      const writes = pasteWrites([['x']], area, 12);
-      expect(writes.length).toBe(cellCount(area));
-      expect(writes.every(({ text }) => text === 'x')).toBe(true);
-    }),
-  );
-});
-
-test('rows of unlike length write only what they have', () => {
-  expect(
-    pasteWrites([['a', 'b'], ['c']], { top: 0, bottom: 0, left: 0, right: 0 }, 12).map(({ text }) => text),
-  ).toEqual(['a', 'b', 'c']);
-});
-
-test('filling down takes the first row of each column', () => {
-  const writes = fillDownWrites({ top: 1, bottom: 3, left: 0, right: 1 }, ({ row, column }) => `${row}/${column}`);
-  expect(writes.length).toBe(4);
-  expect(writes.every(({ column, text }) => text === `1/${column}`)).toBe(true);
+  expect(rectangleOf(wholeColumns(selected, BOUNDS))).toEqual({ top: 0, bottom: 18, left: 2, right: 3 });
 });

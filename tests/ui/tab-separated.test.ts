@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fromTabSeparated, toTabSeparated } from '../../ui/browser/grid/tab-separated.ts';
+import { fromTabSeparated, toTabSeparated } from '../../ui/browser/grid/clipboard/tab-separated.ts';
 
 const field = fc.string({ unit: fc.constantFrom('a', '7', ' ', '\t', '\n', '\r', '"', ',', 'é') });
 

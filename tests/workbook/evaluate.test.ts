@@ -23,8 +23,13 @@ describe('formulas without a sheet', () => {
     ['"a" & "b"', 'ab'],
     ['20 degC', '20 °C'],
     ['IF(FALSE; 1)', ''],
+    [
+      'BULBSALE(1 money/kg)',
+      /^This holds several figures \(Price, .*\): make a column of it, and name one of them there, as in \[Column\]\.\[Price\]\.$/,
+    ],
   ])('%s', (formula, answer) => {
-    expect(shown(nothing().evaluate(formula))).toBe(answer);
+    if (typeof answer === 'string') expect(shown(nothing().evaluate(formula))).toBe(answer);
+    else expect(shown(nothing().evaluate(formula))).toMatch(answer);
   });
 
   test('an error has its kind and sentence, and no place since it began in no cell', () => {

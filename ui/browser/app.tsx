@@ -5,7 +5,11 @@ import { signal } from '@preact/signals';
 import { rows, type SheetView, sheetView } from '../../engine/index.ts';
 import { Menu } from './commands/menu.tsx';
 import { keptList } from './dialogs/kept-state.ts';
+import { keysPage } from './dialogs/keys-state.ts';
+import { lookDialog } from './dialogs/look-state.ts';
 import { newColumn } from './dialogs/new-column-state.ts';
+import { noteInHand } from './dialogs/note-state.ts';
+import { pendingPaste } from './dialogs/paste-state.ts';
 import { pendingUpgrade } from './dialogs/upgrade-state.ts';
 import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
@@ -19,7 +23,10 @@ import { NoticeCorner } from './page/notice-corner.tsx';
 import { SheetHead } from './page/sheet-head.tsx';
 import { SheetList } from './page/sheet-list.tsx';
 import { TopLine } from './page/top-line.tsx';
+import { ViewBar } from './page/view-bar.tsx';
 import { RowPanel } from './panels/row/row-panel.tsx';
+import { desk, setDesk } from './store/device.ts';
+import { finding } from './store/find.ts';
 import { drawer, narrow } from './store/screen.ts';
 import { sheetOnScreen } from './store/selection.ts';
 import { type View, view } from './store/view.ts';
@@ -30,11 +37,17 @@ const Grid = later(fetchGrid);
 const ImportDialog = later(() => import('./importing/import-dialog.tsx').then((part) => part.ImportDialog));
 const KeptDialog = later(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
 const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog));
+const PasteDialog = later(() => import('./dialogs/paste-dialog.tsx').then((part) => part.PasteDialog));
+const NoteDialog = later(() => import('./dialogs/note-dialog.tsx').then((part) => part.NoteDialog));
+const LookDialogs = later(() => import('./dialogs/look-dialogs.tsx').then((part) => part.LookDialogs));
+const KeysPage = later(() => import('./dialogs/keys-page.tsx').then((part) => part.KeysPage));
+const FindBar = later(() => import('./page/find-bar.tsx').then((part) => part.FindBar));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
 
 const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
 
 const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));
+const PaperPage = later(() => import('./paper/paper-page.tsx').then((part) => part.PaperPage));
 const FirstVisit = later(() => import('./first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
 const WHOLE_NAMES = {
@@ -53,6 +66,10 @@ export function App() {
       {pendingImport.value === undefined ? null : <ImportDialog />}
       {newColumn.value === undefined ? null : <NewColumnDialog />}
       {pendingUpgrade.value === undefined ? null : <UpgradeDialog />}
+      {pendingPaste.value === undefined ? null : <PasteDialog />}
+      {noteInHand.value === undefined ? null : <NoteDialog />}
+      {lookDialog.value === undefined ? null : <LookDialogs />}
+      {keysPage.value ? <KeysPage /> : null}
       {keptList.value === undefined ? null : <KeptDialog />}
       <Menu />
       <NoticeCorner />
@@ -60,17 +77,18 @@ export function App() {
   );
 }
 
-/** The panel begins open where it has a column of its own, and shut where it would lie over the sheet. */
-const columnIsOpen = signal(true);
+/** Where the panel lies over the sheet it begins shut, whatever a person has set up for wider windows. */
 const drawerIsOpen = signal(false);
 
 function Desk() {
   const shown = shownView(workbook(), view.value);
   if (shown.at !== 'sheet') return <Whole shown={shown} />;
   const kind = drawer.value ? 'drawer' : 'column';
-  const open = drawer.value ? drawerIsOpen.value : columnIsOpen.value;
+  const { listFolded, panelFolded } = desk.value;
+  const open = drawer.value ? drawerIsOpen.value : !panelFolded;
+  const list = listFolded ? 'list-shut' : 'list-open';
   return (
-    <div class={`desk panel-${kind} ${open ? 'panel-open' : 'panel-shut'}`}>
+    <div class={`desk panel-${kind} ${open ? 'panel-open' : 'panel-shut'} ${list}`}>
       <TopLine />
       <SheetList />
       <FormulaLine />
@@ -83,6 +101,7 @@ function Desk() {
 
 function WholeView({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
   if (shown.at === 'pictures') return <PicturePage picture={shown.picture} />;
+  if (shown.at === 'paper') return <PaperPage pages={shown.pages} />;
   if (shown.at === 'first visit') return <FirstVisit />;
   return <GlancePage />;
 }
@@ -108,6 +127,8 @@ function Sheet() {
   return (
     <main class="sheet" aria-label={sheet.name}>
       <SheetHead key={key} sheet={sheet} />
+      {sheet.oneRow ? null : <ViewBar sheet={sheet} />}
+      {finding.value.open === undefined ? null : <FindBar />}
       {sheet.oneRow ? <FormSheet key={key} sheet={sheet} /> : <GridOrEmpty key={key} sheet={sheet} />}
     </main>
   );
@@ -126,8 +147,7 @@ function GridOrEmpty({ sheet }: { readonly sheet: SheetView }) {
 
 /** The panel of the row in hand: a column of its own, or a drawer over the sheet on narrower windows. */
 function Panel() {
-  const shown = drawer.value ? drawerIsOpen : columnIsOpen;
-  const open = shown.value;
+  const open = drawer.value ? drawerIsOpen.value : !desk.value.panelFolded;
   const words = open ? 'Fold the panel away' : 'Show the row in hand';
   return (
     <aside class="panel" aria-label="The row in hand">
@@ -137,7 +157,8 @@ function Panel() {
         aria-expanded={open}
         title={words}
         onClick={() => {
-          shown.value = !open;
+          if (drawer.peek()) drawerIsOpen.value = !open;
+          else setDesk({ panelFolded: open });
         }}
       >
         <span aria-hidden="true">{open ? '\u203a' : '\u2039'}</span>

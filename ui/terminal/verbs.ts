@@ -44,7 +44,7 @@ export const VERBS: readonly Verb[] = [
     takes: ['[TEMPLATE]'],
     options: { out: 'value', units: 'value', currency: 'value', season: 'value', force: 'flag', 'dry-run': 'flag' },
     optionsInWords: '--out FILE [--units us|si] [--currency CODE] [--season YEAR] [--force] [--dry-run]',
-    does: 'writes a fresh workbook file: season where no template is named, or demo for the demo farm',
+    does: 'writes a fresh workbook file: season where no template is named, onions, seedlings, or demo for the demo farm',
     run: makeNew,
   },
   {

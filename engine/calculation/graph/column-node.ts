@@ -68,7 +68,7 @@ export class ColumnNode implements Node {
 
   #runAll(frame: Frame, changed: RowSet, length: number): void {
     const over = this.#typedOver(frame);
-    const batch: Batch = { frame, rows: undefined, from: 0, count: 0 };
+    const batch: Batch = { frame, run: {}, rows: undefined, from: 0, count: 0 };
     const plain = over.size === 0 && frame.table(this.column.table).liveCount === length;
     // Past this many changed rows a list costs more than saying that all changed.
     const many = Math.max(16, length >> 4);
@@ -105,7 +105,7 @@ export class ColumnNode implements Node {
 
   #runRows(frame: Frame, changed: RowSet, rows: Int32Array): void {
     const over = this.#typedOver(frame);
-    const batch: Batch = { frame, rows: undefined, from: 0, count: 0 };
+    const batch: Batch = { frame, run: {}, rows: undefined, from: 0, count: 0 };
     for (let start = 0; start < rows.length; start += BATCH) {
       const count = Math.min(BATCH, rows.length - start);
       if (count === 1) {

@@ -355,7 +355,8 @@ function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, con
     spread.clean = true;
     if (count === 0) return spread;
     const one = count === 1;
-    const given = kernel({ frame: batch.frame, rows: one ? undefined : rows, from: rows[0] ?? 0, count });
+    const { frame, run } = batch;
+    const given = kernel({ frame, run, rows: one ? undefined : rows, from: rows[0] ?? 0, count });
     for (let k = 0; k < count; k++) {
       const gi = given.at + (given.uniform ? 0 : k);
       const i = places[k] as number;

@@ -11,6 +11,8 @@ export interface Batch {
   rows: Int32Array | undefined;
   from: number;
   count: number;
+  /** The same for all batches of one run of a node, in which nothing that it reads changes; undefined for a batch by itself. */
+  readonly run?: object | undefined;
 }
 
 export interface Vector {

@@ -184,7 +184,7 @@ function planRows(
 
 /**
  * Functions over the columns of matching rows: each reading row gets the scalars and the columns' values. Rows that read the
- * same group whole are handed the very same lists within a batch, so that a body may keep what it worked out for them.
+ * same group whole are handed the very same lists within a run, so that a body may keep what it worked out for them.
  */
 export function planMatchingRows(
   tree: CallNode,
@@ -201,6 +201,7 @@ export function planMatchingRows(
   const kernels = scalars.map((scalar, k) => planArgument(scalar, k, tree, reader));
   let vectors: Vector[] = [];
   const lists = new Map<number, readonly (readonly Scalar[])[]>();
+  let run: object | undefined;
   const stored: Stored = { value: 0, state: FILLED };
   const { words } = reader;
   const listsOf = (rows: Int32Array, count: number, frame: Frame): readonly (readonly Scalar[])[] =>
@@ -224,7 +225,8 @@ export function planMatchingRows(
   const kernel = planRows(tree, first.table, conditions, reads, answer, reader);
   return (batch) => {
     vectors = kernels.map((one) => one(batch));
-    lists.clear();
+    if (batch.run === undefined || batch.run !== run) lists.clear();
+    run = batch.run;
     return kernel(batch);
   };
 }

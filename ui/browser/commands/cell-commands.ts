@@ -1,9 +1,14 @@
 // Commands about the selected cells. Entries of the table.
 
+import { cellView, isoDate } from '../../../engine/index.ts';
+import { beginNote } from '../dialogs/note-state.ts';
+import { today } from '../files/world.ts';
 import { beginLine } from '../formula-line/draft.ts';
 import { narrow } from '../store/screen.ts';
+import { rowAt } from '../store/selection.ts';
 import { hasFormula } from '../store/sheets.ts';
 import { canTakeBack, clearCells, takeBack } from './cells.ts';
+import { pasteInto, putOnClipboard } from './clipboard.ts';
 import type { PageCommand } from './command.ts';
 
 const CELLS = ['grid', 'field'] as const;
@@ -43,6 +48,30 @@ export const CELL_COMMANDS: readonly PageCommand[] = [
     run: ({ cells }) => clearCells(cells),
   },
   {
+    id: 'today',
+    label: 'Today’s date',
+    keys: ['Ctrl ;'],
+    where: ['grid'],
+    changes: true,
+    applies: ({ column }) => column?.type?.kind === 'date',
+    menus: { cell: 0 },
+    run: ({ grid }) => grid?.typeIn(isoDate(today())),
+  },
+  {
+    id: 'fill all',
+    label: 'Fill the selection from the cell in hand',
+    keys: ['Ctrl Enter'],
+    where: ['grid'],
+    changes: true,
+    applies: ({ grid }) => grid?.isWide() === true,
+    menus: { cell: 0 },
+    run: ({ grid, book, place }) => {
+      const at = book === undefined ? undefined : rowAt(book, place.sheet, place.row);
+      if (book === undefined || at === undefined || place.column === undefined) return;
+      grid?.typeIn(cellView(book, place.sheet, at.slot, place.column).entry);
+    },
+  },
+  {
     id: 'fill down',
     label: 'Fill down',
     keys: ['Ctrl D'],
@@ -52,13 +81,30 @@ export const CELL_COMMANDS: readonly PageCommand[] = [
     run: ({ grid }) => grid?.fillDown(),
   },
   {
+    id: 'fill right',
+    label: 'Fill to the right',
+    keys: ['Ctrl R'],
+    where: ['grid'],
+    changes: true,
+    menus: { cell: 0 },
+    run: ({ grid }) => grid?.fillRight(),
+  },
+  {
     id: 'copy',
     label: 'Copy',
     keys: ['Ctrl C'],
     where: ['grid'],
     clipboard: 'copy',
     menus: { cell: 1 },
-    run: ({ grid }, clipboard) => copyTo(clipboard, grid?.copied()),
+    run: ({ grid }, clipboard) => putOnClipboard(grid?.copied(false), clipboard),
+  },
+  {
+    id: 'copy with headers',
+    label: 'Copy with headers',
+    keys: ['Ctrl Shift C'],
+    where: ['grid'],
+    menus: { cell: 1 },
+    run: ({ grid }) => putOnClipboard(grid?.copied(true), undefined),
   },
   {
     id: 'cut',
@@ -67,10 +113,8 @@ export const CELL_COMMANDS: readonly PageCommand[] = [
     where: ['grid'],
     clipboard: 'cut',
     changes: true,
-    run: ({ grid, cells }, clipboard) => {
-      copyTo(clipboard, grid?.copied());
-      clearCells(cells);
-    },
+    menus: { cell: 1 },
+    run: ({ grid }, clipboard) => putOnClipboard(grid?.cut(), clipboard),
   },
   {
     id: 'paste',
@@ -79,7 +123,28 @@ export const CELL_COMMANDS: readonly PageCommand[] = [
     where: ['grid'],
     clipboard: 'paste',
     changes: true,
-    run: ({ grid }, clipboard) => grid?.paste(clipboard?.getData('text/plain') ?? ''),
+    menus: { cell: 1 },
+    run: (now, clipboard) => pasteInto(now, clipboard, false),
+  },
+  {
+    id: 'paste values',
+    label: 'Paste, formulas left as they are',
+    keys: ['Ctrl Shift V'],
+    where: ['grid'],
+    clipboard: 'paste',
+    changes: true,
+    menus: { cell: 1 },
+    run: (now, clipboard) => pasteInto(now, clipboard, true),
+  },
+  {
+    id: 'note',
+    label: 'Note on the cell',
+    keys: ['Shift F2'],
+    where: CELLS,
+    changes: true,
+    refusal: ({ place }) => (place.row === undefined ? 'A row that is only begun takes no note.' : undefined),
+    menus: { cell: 1 },
+    run: ({ place }) => beginNote(place),
   },
   {
     id: 'begin formula',
@@ -92,10 +157,3 @@ export const CELL_COMMANDS: readonly PageCommand[] = [
     run: () => beginLine('='),
   },
 ];
-
-/** A menu's copy has no clipboard event to hand the text to. */
-function copyTo(clipboard: DataTransfer | undefined, text: string | undefined): void {
-  if (text === undefined) return;
-  if (clipboard === undefined) void navigator.clipboard.writeText(text);
-  else clipboard.setData('text/plain', text);
-}

@@ -1,8 +1,9 @@
 // What a person can do to cells besides typing: clear them, take them back to their formulas, take a sheet's own formula back.
 // Each is one step of undo. The table of commands, fields and the formula line call these.
 
-import { type Book, type Command, cellView, message } from '../../../engine/index.ts';
-import { change } from '../store/change.ts';
+import { type Book, type Command, cellView, message, sheetView } from '../../../engine/index.ts';
+import { change, UNDO } from '../store/change.ts';
+import { tell } from '../store/notices.ts';
 import type { CellAt } from '../store/selection.ts';
 import { columnAt } from '../store/sheets.ts';
 import { workbookNow } from '../store/workbook.ts';
@@ -19,24 +20,34 @@ function clearing(book: Book, cell: CellAt): Command | undefined {
   return origin === 'entered' && entry !== '' ? { command: 'set cell', ...placeOf(cell), entry: '' } : undefined;
 }
 
-/** Clears cells as one step. */
+/** Clears cells as one step; what can't be empty is left, and said. */
 export function clearCells(cells: readonly CellAt[]): void {
   const book = workbookNow();
   if (book === undefined) return;
+  const needed = new Set<string>();
   const cleared = cells.flatMap((cell) => {
     const command = clearing(book, cell);
-    return command === undefined ? [] : [{ cell, command }];
+    const column = columnAt(book, cell);
+    if (command === undefined || column === undefined) return [];
+    const stays = command.command === 'set cell' && (column.required || sheetView(book, cell.sheet)?.key === column.id);
+    if (stays) needed.add(column.name);
+    return stays ? [] : [{ column, command }];
   });
+  const left = [...needed].join(', ');
   const [first] = cleared;
-  if (first === undefined) return;
-  const said =
-    cleared.length === 1
-      ? message('clear cell', { column: columnAt(book, first.cell)?.name ?? '' })
-      : message('clear cells', { count: cleared.length });
-  change(
+  if (first === undefined) {
+    if (left !== '') tell(`${left} can’t be empty: remove the row, or type another.`, 'refusal');
+    return;
+  }
+  const count = cleared.length;
+  const said = count === 1 ? message('clear cell', { column: first.column.name }) : message('clear cells', { count });
+  const done = change(
     cleared.map(({ command }) => command),
     said,
   );
+  if (!done.refused && left !== '') {
+    tell(`Cleared ${count === 1 ? 'a cell' : `${count} cells`}. ${left} can’t be empty and stays.`, 'done', UNDO);
+  }
 }
 
 /** Whether something was typed over the cell's formula. */

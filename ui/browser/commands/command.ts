@@ -3,7 +3,7 @@
 
 import type { Situation, Surface } from './situation.ts';
 
-export type MenuName = 'cell' | 'column' | 'workbook';
+export type MenuName = 'cell' | 'column' | 'view' | 'workbook';
 
 export interface PageCommand {
   readonly id: string;

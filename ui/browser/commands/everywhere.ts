@@ -3,10 +3,11 @@
 
 import { FORMATS } from '../../../engine/index.ts';
 import { keptList } from '../dialogs/kept-state.ts';
+import { keysPage } from '../dialogs/keys-state.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
 import { downloadAll } from '../files/download.ts';
-import { seasonToPlan } from '../files/fresh.ts';
-import { openDemo, openFile, openFreshSeason } from '../files/open.ts';
+import { SMALLER_OFFERS, seasonToPlan, titleOf } from '../files/fresh.ts';
+import { openDemo, openFile, openFreshOffer, openFreshSeason } from '../files/open.ts';
 import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
 import { pickWorkbook } from '../files/pick.ts';
 import { newerTemplate } from '../files/read.ts';
@@ -14,12 +15,19 @@ import { isTyping } from '../formula-line/draft.ts';
 import { toNextRegion } from '../page/regions.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { redo, setUnits, undo } from '../store/change.ts';
+import { openFind } from '../store/find.ts';
 import { steps, units } from '../store/workbook.ts';
 import type { PageCommand } from './command.ts';
 import type { Situation } from './situation.ts';
 
 /** Where undo is the workbook's: not in a text, which has an undo of its own. */
 const OUTSIDE_TEXTS = ['grid', 'field', 'formula line', 'page'] as const;
+
+const OFTEN = [...OUTSIDE_TEXTS, 'text'] as const;
+
+const openKeys = (): void => {
+  keysPage.value = true;
+};
 
 const notTyping = ({ surface }: Situation): boolean => surface !== 'formula line' || !isTyping();
 
@@ -62,9 +70,34 @@ export const EVERYWHERE: readonly PageCommand[] = [
     id: 'go to',
     label: 'Go to a sheet, row or column',
     keys: ['Ctrl K'],
-    where: [...OUTSIDE_TEXTS, 'text'],
+    where: OFTEN,
     run: () => document.getElementById('go-to')?.focus(),
   },
+  {
+    id: 'find',
+    label: 'Find in values',
+    keys: ['Ctrl F'],
+    where: OFTEN,
+    menus: { view: 3 },
+    run: () => openFind('find'),
+  },
+  {
+    id: 'replace',
+    label: 'Find and replace',
+    keys: ['Ctrl H'],
+    where: OFTEN,
+    changes: true,
+    menus: { view: 3 },
+    run: () => openFind('replace'),
+  },
+  {
+    id: 'keys',
+    label: 'All keys',
+    keys: ['F1'],
+    menus: { workbook: 2 },
+    run: openKeys,
+  },
+  { id: 'keys by ?', label: 'All keys, where no text is typed', keys: ['?'], where: ['page'], run: openKeys },
   { id: 'next region', label: 'To the next part of the page', keys: ['F6'], run: () => toNextRegion(1) },
   { id: 'previous region', label: 'To the part of the page before', keys: ['Shift F6'], run: () => toNextRegion(-1) },
   {
@@ -105,6 +138,16 @@ export const EVERYWHERE: readonly PageCommand[] = [
     menus: { workbook: 0 },
     run: () => void openFreshSeason(seasonToPlan()),
   },
+  ...SMALLER_OFFERS.map(
+    (offer): PageCommand => ({
+      id: `new ${offer.template.name}`,
+      label: `New workbook of ${offer.template.name}`,
+      says: () => `New workbook: ${titleOf(offer, seasonToPlan())}`,
+      changes: true,
+      menus: { workbook: 0 },
+      run: () => void openFreshOffer(offer, seasonToPlan()),
+    }),
+  ),
   { id: 'demo farm', label: 'Demo farm', changes: true, menus: { workbook: 0 }, run: () => void openDemo() },
   {
     id: 'upgrade sheets',

@@ -13,11 +13,18 @@ export function startKeys(): void {
   for (const name of ['copy', 'cut', 'paste'] as const) document.addEventListener(name, onClipboard);
 }
 
+/** The keys that were pressed last: several commands share the clipboard's events and are told apart by them. */
+let pressed: Pressed | undefined;
+
 function onKey(event: KeyboardEvent): void {
   if (event.isComposing) return;
+  pressed = event;
   const now = new Situation(surfaceOf(event.target));
   const command = COMMANDS.find((each) => each.clipboard === undefined && isMeant(each, event, now));
-  if (command === undefined) return;
+  if (command === undefined) {
+    beginEntry(event, now);
+    return;
+  }
   // A key that types something does so where its command can't be done.
   if (types(event) && refusalOf(command, now) !== undefined) return;
   event.preventDefault();
@@ -25,9 +32,21 @@ function onKey(event: KeyboardEvent): void {
   carryOut(command, now);
 }
 
+/** A letter on a cell begins an entry with it. */
+function beginEntry(event: KeyboardEvent, { surface, grid }: Situation): void {
+  const alone = types(event) || (event.key.length === 1 && event.getModifierState('AltGraph'));
+  if (surface !== 'grid' || !alone || grid === undefined) return;
+  event.preventDefault();
+  event.stopPropagation();
+  grid.startEditing(event.key);
+}
+
 function onClipboard(event: ClipboardEvent): void {
   const now = new Situation(surfaceOf(document.activeElement));
-  const command = COMMANDS.find((each) => each.clipboard === event.type && works(each, now));
+  const able = COMMANDS.filter((each) => each.clipboard === event.type && works(each, now));
+  const last = pressed;
+  const meant = able.find(({ keys = [] }) => last !== undefined && keys.some((each) => matches(each, last)));
+  const command = meant ?? able[0];
   if (command === undefined) return;
   event.preventDefault();
   carryOut(command, now, event.clipboardData ?? undefined);
@@ -63,8 +82,9 @@ export function surfaceOf(target: EventTarget | null): Surface {
   if (!(target instanceof Element)) return 'page';
   if (target.closest('dialog') !== null) return 'dialog';
   if (target.closest('.formula-box') !== null) return 'formula line';
-  if (isText(target)) return 'text';
-  if (target.closest('.ag-cell') !== null) return 'grid';
+  const inCell = target.closest('.ag-cell') !== null;
+  if (isText(target)) return inCell ? 'entry' : 'text';
+  if (inCell) return 'grid';
   return target.closest('.field-value') === null ? 'page' : 'field';
 }
 

@@ -17,8 +17,26 @@ const EDGES: readonly (readonly [Move, string, string])[] = [
   ['sheet end', 'Ctrl End', 'the last cell of the sheet'],
 ];
 
+const PAGES: readonly (readonly [1 | -1, string, string])[] = [
+  [1, 'PageDown', 'down'],
+  [-1, 'PageUp', 'up'],
+];
+
+const TABS: readonly (readonly [1 | -1, string, string])[] = [
+  [1, 'Tab', 'To the next cell'],
+  [-1, 'Shift Tab', 'To the cell before'],
+];
+
 export const MOVES: readonly PageCommand[] = [
   ...DIRECTIONS.flatMap(([move, key, words]): readonly PageCommand[] => [
+    { id: move, label: `Go ${words}`, keys: [key], where: ['grid'], run: ({ grid }) => grid?.move(move) },
+    {
+      id: `far ${move}`,
+      label: `Go ${words} to the end of the data`,
+      keys: [`Ctrl ${key}`],
+      where: ['grid'],
+      run: ({ grid }) => grid?.move(move, { far: true }),
+    },
     {
       id: `stretch ${move}`,
       label: `Stretch the selection ${words}`,
@@ -28,7 +46,7 @@ export const MOVES: readonly PageCommand[] = [
     },
     {
       id: `stretch far ${move}`,
-      label: `Stretch the selection all the way ${words}`,
+      label: `Stretch the selection ${words} to the end of the data`,
       keys: [`Ctrl Shift ${key}`],
       where: ['grid'],
       run: ({ grid }) => grid?.move(move, { stretch: true, far: true }),
@@ -44,6 +62,32 @@ export const MOVES: readonly PageCommand[] = [
       run: ({ grid }) => grid?.move(move, { stretch: true }),
     },
   ]),
+  ...PAGES.flatMap(([by, key, words]): readonly PageCommand[] => [
+    {
+      id: `page ${words}`,
+      label: `A screen ${words}`,
+      keys: [key],
+      where: ['grid'],
+      run: ({ grid }) => grid?.page(by, false),
+    },
+    {
+      id: `stretch page ${words}`,
+      label: `Stretch the selection a screen ${words}`,
+      keys: [`Shift ${key}`],
+      where: ['grid'],
+      run: ({ grid }) => grid?.page(by, true),
+    },
+  ]),
+  ...TABS.map(
+    ([by, key, label]): PageCommand => ({
+      id: key,
+      label,
+      keys: [key],
+      where: ['grid'],
+      applies: ({ grid }) => grid?.canTab(by) === true,
+      run: ({ grid }) => grid?.tab(by),
+    }),
+  ),
   {
     id: 'select rows',
     label: 'Select whole rows',
@@ -64,6 +108,14 @@ export const MOVES: readonly PageCommand[] = [
     keys: ['Ctrl A'],
     where: ['grid'],
     run: ({ grid }) => grid?.selectAll(),
+  },
+  {
+    id: 'forget cut',
+    label: 'Leave what was cut where it is',
+    keys: ['Escape'],
+    where: ['grid'],
+    applies: ({ grid }) => grid?.hasCut() === true,
+    run: ({ grid }) => grid?.forgetCut(),
   },
   {
     id: 'shrink',

@@ -25,6 +25,30 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
     menus: { cell: 2 },
     run: ({ grid }) => grid?.startNewRow(),
   },
+  ...(['above', 'below'] as const).map(
+    (where): PageCommand => ({
+      id: `row ${where}`,
+      label: `A row ${where}`,
+      keys: [where === 'above' ? 'Alt Insert' : 'Alt Shift Insert'],
+      where: ['grid'],
+      changes: true,
+      applies: isEntered,
+      menus: { cell: 2 },
+      run: ({ grid }) => grid?.putRowIn(where),
+    }),
+  ),
+  ...([-1, 1] as const).map(
+    (by): PageCommand => ({
+      id: by === 1 ? 'row down' : 'row up',
+      label: by === 1 ? 'Move the rows down' : 'Move the rows up',
+      keys: [by === 1 ? 'Alt ArrowDown' : 'Alt ArrowUp'],
+      where: ['grid'],
+      changes: true,
+      applies: isEntered,
+      menus: { cell: 2 },
+      run: ({ grid }) => grid?.moveRows(by),
+    }),
+  ),
   {
     id: 'duplicate row',
     label: 'Duplicate the row',
@@ -40,6 +64,8 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
     id: 'remove rows',
     label: 'Remove the rows',
     says: ({ rows }) => (rows.length > 1 ? `Remove ${rows.length} rows` : 'Remove the row'),
+    keys: ['Alt Delete'],
+    where: ['grid'],
     changes: true,
     applies: isEntered,
     refusal: ({ rows }) => (rows.length === 0 ? 'Select a row to remove it.' : undefined),
@@ -66,28 +92,14 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
   ),
 ];
 
-const SORTS: readonly (readonly ['asc' | 'desc' | null, string])[] = [
-  ['asc', 'Least first'],
-  ['desc', 'Greatest first'],
-  [null, 'In the order entered'],
-];
-
 export const COLUMN_COMMANDS: readonly PageCommand[] = [
-  ...SORTS.map(
-    ([order, label]): PageCommand => ({
-      id: `sort ${order ?? 'not'}`,
-      label,
-      menus: { column: 0 },
-      run: ({ grid, column }) => grid?.sort(column?.id ?? '', order),
-    }),
-  ),
   {
     id: 'change formula',
     label: 'Change the formula of the column',
     says: ({ column }) => `Change the formula of ${column?.name ?? ''}`,
     changes: true,
     applies: ({ column }) => column !== undefined && hasFormula(column),
-    menus: { cell: 3, column: 1 },
+    menus: { cell: 3, column: 4 },
     run: ({ place, column }) => beginLine(`=${column?.formula ?? ''}`, { ...place, column: column?.id }),
   },
   {
@@ -95,14 +107,14 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
     label: "Take the sheet's own formula back",
     changes: true,
     applies: ({ column }) => column?.templateFormula !== undefined,
-    menus: { cell: 3, column: 1 },
+    menus: { cell: 3, column: 4 },
     run: ({ place, column }) => takeTemplateFormula(place.sheet, column?.id ?? ''),
   },
   {
     id: 'add column',
     label: 'Add a column',
     changes: true,
-    menus: { cell: 3, column: 2 },
+    menus: { cell: 3, column: 5 },
     run: ({ place }) => beginColumn(place.sheet),
   },
   {
@@ -110,7 +122,7 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
     label: 'Remove the column',
     says: ({ column }) => `Remove ${column?.name ?? 'the column'}`,
     changes: true,
-    menus: { column: 2 },
+    menus: { column: 5 },
     run: ({ place, column }) => {
       if (column !== undefined) removeColumn(place.sheet, column);
     },

@@ -8,6 +8,7 @@ import {
   cellsIn,
   type Place,
   rowAt,
+  rowsIn,
   type SelectedCells,
   selectedCells,
   selection,
@@ -21,6 +22,8 @@ export type Surface =
   | 'grid'
   /** A field of a form, the panel or a card, at rest. */
   | 'field'
+  /** The box of an entry that is open in the grid. */
+  | 'entry'
   | 'formula line'
   /** Any other box in which text is typed. */
   | 'text'
@@ -61,7 +64,8 @@ export class Situation {
     const selected = selectedCells.value;
     if (selected?.sheet === sheet) return selected;
     const at = this.book === undefined ? undefined : rowAt(this.book, sheet, row);
-    return at === undefined ? undefined : { sheet, rows: [at], columns: column === undefined ? [] : [column] };
+    if (at === undefined) return undefined;
+    return { sheet, areas: [{ rows: [at], columns: column === undefined ? [] : [column] }] };
   }
 
   get cells(): readonly CellAt[] {
@@ -70,7 +74,7 @@ export class Situation {
 
   /** Ids of the selected rows. */
   get rows(): readonly string[] {
-    return this.selected?.rows.map(({ id }) => id) ?? [];
+    return this.selected === undefined ? [] : rowsIn(this.selected).map(({ id }) => id);
   }
 
   get grid(): GridSurface | undefined {

@@ -4,18 +4,24 @@
 
 import { CELL_COMMANDS } from './cell-commands.ts';
 import type { PageCommand } from './command.ts';
+import { ENTRY } from './entry-commands.ts';
 import { EVERYWHERE } from './everywhere.ts';
 import { LINE } from './line-commands.ts';
+import { LOOKS } from './look-commands.ts';
 import { MOVES } from './moves.ts';
+import { PLAN_COMMANDS } from './plan-commands.ts';
 import { SEASON_COMMANDS } from './season-commands.ts';
 import { COLUMN_COMMANDS, ROW_COMMANDS } from './sheet-commands.ts';
 
 export const COMMANDS: readonly PageCommand[] = [
   ...EVERYWHERE,
+  ...ENTRY,
   ...MOVES,
   ...CELL_COMMANDS,
   ...ROW_COMMANDS,
+  ...LOOKS,
   ...COLUMN_COMMANDS,
+  ...PLAN_COMMANDS,
   ...SEASON_COMMANDS,
   ...LINE,
 ];

@@ -2,7 +2,7 @@
 // says so under the box (the date in full, the figure in the column's unit, or the sentence that refuses it), and lists
 // what can be picked. It changes nothing itself. Plain DOM, because the grid makes and throws it away cell by cell.
 
-import { type Book, type ColumnView, tryEntry } from '../../../engine/index.ts';
+import { type Book, type ColumnView, type TriedEntry, tryEntry } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
 import { fetchUnitsAtRest, unitsCame } from '../store/units.ts';
 import { matching, optionsFor } from './entry-options.ts';
@@ -13,6 +13,8 @@ export interface EntryBoxProps {
   readonly column: ColumnView;
   /** What the box opens with. */
   readonly text: string;
+  /** The slot of the row; absent for a row that is only begun. */
+  readonly row?: number | undefined;
   /** Read out as the box's name: 'Length, Bed 3'. */
   readonly label: string;
   /** Called when an item of the list is clicked: the entry is complete. */
@@ -36,6 +38,8 @@ export class EntryBox {
   private active = -1;
   /** True from the first key: before that the whole list is open whatever the text. */
   private typed = false;
+  /** The entry about which a question stands. */
+  private asked: string | undefined;
   private stop = (): void => undefined;
 
   constructor(props: EntryBoxProps) {
@@ -113,9 +117,31 @@ export class EntryBox {
 
   /** The sentence that refuses the entry; undefined where it can stand. */
   refusal(): string | undefined {
-    const { book, sheet, column } = this.props;
-    const tried = tryEntry(book, sheet, column.id, this.input.value);
+    const tried = this.tried();
     return tried.ok ? undefined : tried.why;
+  }
+
+  /**
+   * Why the entry isn't taken yet: what refuses it, or what is asked about it. A question is put once: the same entry taken
+   * again is meant so.
+   */
+  held(): string | undefined {
+    const tried = this.tried();
+    if (!tried.ok) return tried.why;
+    if (tried.far === undefined || this.asked === this.input.value) return undefined;
+    this.asked = this.input.value;
+    this.say();
+    return farWords(tried.text, tried.far);
+  }
+
+  private tried(): TriedEntry {
+    const { book, sheet, column, row } = this.props;
+    return tryEntry(book, sheet, column.id, this.input.value, row);
+  }
+
+  /** There is a list of what can be picked. */
+  hasList(): boolean {
+    return this.options !== undefined;
   }
 
   /** Takes the list's marked item as the entry, as Enter does. */
@@ -197,9 +223,9 @@ export class EntryBox {
   }
 
   private say(): void {
-    const { book, sheet, column } = this.props;
+    const { column } = this.props;
     const text = this.input.value;
-    const tried = tryEntry(book, sheet, column.id, text);
+    const tried = this.tried();
     if (!tried.ok) fetchUnitsAtRest();
     // While a list still offers something, an unfinished word isn't wrong yet.
     const picking = this.options !== undefined && this.shown.length > 0;
@@ -210,7 +236,13 @@ export class EntryBox {
     this.input.setAttribute('aria-invalid', String(refused));
     this.answer.className = refused ? 'entry-refusal' : 'entry-meaning';
     if (!tried.ok) this.answer.textContent = refused ? tried.why : '';
-    else this.answer.textContent = meaning(tried.text, text, column);
+    else if (tried.far !== undefined && this.typed) {
+      this.answer.textContent = farWords(tried.text, tried.far);
+      this.answer.className = 'entry-question';
+    } else if (tried.other !== undefined && this.typed) {
+      this.answer.textContent = `Read as ${tried.text}. If ${tried.other.text} is meant, write ${tried.other.write}.`;
+      this.answer.className = 'entry-question';
+    } else this.answer.textContent = meaning(tried.text, text, column);
     this.answer.hidden = this.answer.textContent === '';
   }
 
@@ -226,6 +258,10 @@ export class EntryBox {
     this.under.style.left = `${Math.max(4, Math.min(box.left, window.innerWidth - width - 4))}px`;
     this.under.hidden = this.list.hidden && this.answer.hidden;
   }
+}
+
+function farWords(text: string, far: string): string {
+  return `${text} is ${far}. Enter again if it is meant.`;
 }
 
 /** How the entry was understood, with its unit, where that isn't what stands there already. */

@@ -1,7 +1,7 @@
-// Workbooks that start here: a fresh season, empty of a farm's own rows, and the demo farm as it comes.
+// Workbooks that start here: a fresh season, or another template, empty of a farm's own rows, and the demo farm as it comes.
 
-import { newDocument, type Start, type Workbook, yearMonthDay } from '../../../engine/index.ts';
-import { SEASON, seasonStart } from '../../../sheets-templates/index.ts';
+import { newDocument, type Start, type Template, type Workbook, yearMonthDay } from '../../../engine/index.ts';
+import { OFFERS, type Offer, SEASON, seasonStart } from '../../../sheets-templates/index.ts';
 import { openData } from './read.ts';
 import { newId, today } from './world.ts';
 
@@ -12,16 +12,28 @@ export function seasonToPlan(): number {
 }
 
 export function freshSeason(season: number): Promise<Workbook> {
-  return started(seasonStart({ title: `Season ${season}`, season, today: today() }));
+  return started(SEASON, seasonStart({ title: `Season ${season}`, season, today: today() }));
+}
+
+/** The templates beside the whole season. */
+export const SMALLER_OFFERS: readonly Offer[] = OFFERS.filter(({ template }) => template !== SEASON);
+
+/** 'Onions 2027' */
+export function titleOf({ template: { name } }: Offer, season: number): string {
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)} ${season}`;
+}
+
+export function freshOffer(offer: Offer, season: number): Promise<Workbook> {
+  return started(offer.template, offer.start({ title: titleOf(offer, season), season, today: today() }));
 }
 
 export async function freshDemo(): Promise<Workbook> {
   const { demoFarm } = await import('../../../demo/farm.ts');
-  return started(demoFarm);
+  return started(SEASON, demoFarm);
 }
 
-async function started(start: Start): Promise<Workbook> {
-  const made = newDocument(SEASON, start, newId);
+async function started(template: Template, start: Start): Promise<Workbook> {
+  const made = newDocument(template, start, newId);
   if (!made.ok) throw new Error(made.problems.join(' '));
   const workbook = await openData(made.data);
   if (workbook === undefined) throw new Error('The season template is not on the shelf.');

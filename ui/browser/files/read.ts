@@ -18,6 +18,8 @@ export type Opened =
       readonly workbook: Workbook;
       /** What was not as it should be, a sentence each. */
       readonly notes: readonly string[];
+      /** Something that the file holds could not be read: written over it, the workbook would lose that. */
+      readonly leftOut: boolean;
     }
   | { readonly ok: false; readonly why: string };
 
@@ -34,7 +36,7 @@ export async function readWorkbook(text: string, history?: HistoryData): Promise
       why: `Its template “${read.data.template.name}” is not known here: update Dibble, then open it.`,
     };
   }
-  return { ok: true, workbook, notes: read.notes };
+  return { ok: true, workbook, notes: read.notes, leftOut: read.leftOut };
 }
 
 const yes = (): boolean => true;

@@ -5,6 +5,7 @@ import { civilDay, type Template, type World } from '../../../engine/index.ts';
 import { earlierTemplate } from '../../../sheets-templates/earlier.ts';
 import { templateShelf } from '../../../sheets-templates/index.ts';
 import { remember, remembered } from '../store/single-words.ts';
+import { writingOf } from '../store/writing.ts';
 
 const ACTOR = 'dibble: actor';
 
@@ -38,7 +39,7 @@ function actorHere(): string {
 }
 
 export function world(): World {
-  return { newId, now: () => Date.now(), actor: actorHere(), templates };
+  return { newId, now: () => Date.now(), actor: actorHere(), templates, writings: writingOf };
 }
 
 /** Today as the civil day of the computer's own calendar. */

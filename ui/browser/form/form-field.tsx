@@ -54,7 +54,7 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
     if (column.role !== 'made' && readOnly.peek() === undefined) typing.value = text;
   };
   return (
-    <div class={`field ${cellClasses(cell, column, found).join(' ')}${inHand ? ' in-hand' : ''}`}>
+    <div class={`field ${cellClasses(cell, column, { found }).join(' ')}${inHand ? ' in-hand' : ''}`}>
       <span class="field-name" id={id}>
         {column.name}
       </span>

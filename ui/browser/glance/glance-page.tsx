@@ -9,6 +9,7 @@ import { rowsInWords } from '../store/finding-groups.ts';
 import { findings, LEVELS } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { goTo } from '../store/selection.ts';
+import { view } from '../store/view.ts';
 import { readOnly, steps, workbook } from '../store/workbook.ts';
 import './glance.css';
 import { type Glance, glanceOf } from './glance.ts';
@@ -68,6 +69,15 @@ function Jobs({ jobs: { jobs, hours, week, next } }: { readonly jobs: WeekJobs }
       <p>
         <button type="button" class="quiet door" onClick={() => goTo(TASKS)}>
           {jobs.length > JOBS_SHOWN ? `All ${jobs.length} of this week, and the rest` : 'All jobs of the year'}
+        </button>
+        <button
+          type="button"
+          class="quiet door"
+          onClick={() => {
+            view.value = { at: 'paper', pages: 'week' };
+          }}
+        >
+          The week on paper
         </button>
       </p>
     </section>

@@ -14,28 +14,31 @@ export interface EditorProps {
   readonly book: () => Book;
   readonly sheet: string;
   readonly shows: ColumnView;
+  /** What was typed to begin; undefined where the cell was opened as it stands. */
+  readonly begunWith: () => string | undefined;
 }
 
 type Params = ICellEditorParams<RowHandle, CellValue> & EditorProps;
 
 export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
   private box: EntryBox | undefined;
-  private begunWith = '';
+  private before = '';
   private byTyping = false;
   private stop = (): void => undefined;
 
   init(params: Params): void {
     const { shows: column, sheet, data } = params;
     const book = params.book();
-    const key = params.eventKey;
-    this.byTyping = key !== null && key.length === 1;
-    this.begunWith = isSpare(data) ? '' : cellView(book, sheet, data.slot, column.id).entry;
+    const begun = params.begunWith();
+    this.byTyping = begun !== undefined;
+    this.before = isSpare(data) ? '' : cellView(book, sheet, data.slot, column.id).entry;
     this.stop = () => params.stopEditing();
     this.box = new EntryBox({
       book,
       sheet,
       column,
-      text: this.byTyping && key !== null ? key : this.begunWith,
+      row: isSpare(data) ? undefined : data.slot,
+      text: begun ?? this.before,
       label: isSpare(data) ? `${column.name}, new row` : `${column.name}, ${rowName(book, sheet, data.slot)}`,
       onPick: () => params.stopEditing(true),
     });
@@ -63,6 +66,21 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
     return this.entryBox().text();
   }
 
+  /** It began with a key and has no list to walk: arrows may take it. */
+  isQuick(): boolean {
+    return this.byTyping && !this.entryBox().hasList();
+  }
+
+  /** Takes the marked item of the list as the entry, where one is marked. */
+  takeActive(): void {
+    this.entryBox().takeActive();
+  }
+
+  /** Why the entry isn't taken yet: what refuses it, or what is asked about it once. */
+  held(): string | undefined {
+    return this.untouched() ? undefined : this.entryBox().held();
+  }
+
   /** Why the entry can't stand. Where it may be for the want of a unit in general use, it is tried once more when those have come. */
   getValidationErrors(): string[] | null {
     const why = this.untouched() ? undefined : this.entryBox().refusal();
@@ -82,7 +100,7 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
   }
 
   private untouched(): boolean {
-    return !this.byTyping && this.entryBox().text() === this.begunWith;
+    return !this.byTyping && this.entryBox().text() === this.before;
   }
 
   private entryBox(): EntryBox {

@@ -1,15 +1,36 @@
-// How a cell is drawn: its text, figures in parts so that they line up on the decimal mark, and the classes and words that
-// tell entered, computed, overridden and stood-in values apart. The grid calls it for every cell that comes into view.
+// How a cell is drawn: its text, figures in parts so that they line up on the decimal mark, the sign of its colour, and the
+// classes and words that tell entered, computed, overridden and stood-in values apart, what was found in it, and its note. The
+// grid calls it for every cell that comes into view.
 
-import type { CellView, ColumnView, Finding } from '../../../engine/index.ts';
+import type { CellView, ColourRule, ColumnView, Finding } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
 import { figureParts, padding, type Room } from './figures.ts';
+import type { RowHandle } from './row-handle.ts';
+
+/** What is told of a cell besides its text. */
+export interface CellMarks {
+  readonly found?: Finding | undefined;
+  readonly colour?: ColourRule | undefined;
+  readonly note?: string;
+  /** It holds what is looked for. */
+  readonly isMatch?: boolean;
+  /** It was cut, and goes when that is pasted. */
+  readonly isCut?: boolean;
+}
 
 /** The element that a cell shows. */
-export function cellElement(cell: CellView | undefined, column: ColumnView, room: Room): HTMLElement {
+export function cellElement(
+  cell: CellView | undefined,
+  column: ColumnView,
+  room: Room,
+  { colour }: CellMarks = {},
+): HTMLElement {
   const face = document.createElement('span');
   face.className = 'face';
+  // An input method that begins on the cell writes beside the face, not into it.
+  face.contentEditable = 'false';
   if (cell === undefined) return face;
+  if (colour !== undefined && colour.mark !== '') face.append(colourMark(colour));
   if (isErrorCell(cell)) {
     const mark = document.createElement('span');
     mark.className = 'no-figure';
@@ -18,13 +39,46 @@ export function cellElement(cell: CellView | undefined, column: ColumnView, room
   } else if (isFigure(column)) {
     face.append(...figureNodes(cell, room));
   } else {
-    face.textContent = cell.text;
+    // A name runs in the direction of its own script.
+    face.dir = 'auto';
+    face.append(cell.text);
   }
   return face;
 }
 
+function colourMark({ mark }: ColourRule): HTMLElement {
+  const sign = document.createElement('span');
+  sign.className = 'colour-mark';
+  sign.setAttribute('aria-hidden', 'true');
+  sign.textContent = mark;
+  return sign;
+}
+
+/** The head of a group: its name and how many rows it has, or what stands for a column under it. */
+export function headElement({ group, folded }: RowHandle, naming: boolean, total: string): HTMLElement {
+  const face = document.createElement('span');
+  face.className = naming ? 'face group-face' : 'face total-face';
+  if (!naming) {
+    face.textContent = total;
+    return face;
+  }
+  const sign = document.createElement('span');
+  sign.className = 'fold-sign';
+  sign.setAttribute('aria-hidden', 'true');
+  sign.textContent = folded === true ? '\u25b8' : '\u25be';
+  const name = document.createElement('span');
+  name.dir = 'auto';
+  name.textContent = group?.name === '' ? 'nothing there' : (group?.name ?? '');
+  const count = document.createElement('span');
+  count.className = 'group-count';
+  const rows = group?.rows.length ?? 0;
+  count.textContent = rows === 1 ? '1 row' : `${rows} rows`;
+  face.append(sign, name, count);
+  return face;
+}
+
 function figureNodes({ figure, unit, text }: CellView, room: Room): readonly Node[] {
-  const parts = figureParts(figure);
+  const parts = figureParts(figure, room.decimal);
   if (parts === undefined) return [document.createTextNode(text)];
   const nodes: Node[] = [document.createTextNode(figure)];
   const pad = padding(parts.fraction, room);
@@ -61,8 +115,9 @@ export function originWords({ origin, text }: CellView): string {
   return '';
 }
 
-/** The classes of a cell: what it is, where its value comes from, what was found in it. */
-export function cellClasses(cell: CellView | undefined, column: ColumnView, found: Finding | undefined): string[] {
+/** The classes of a cell: what it is, where its value comes from, what is told of it. */
+export function cellClasses(cell: CellView | undefined, column: ColumnView, marks: CellMarks): string[] {
+  const { found, colour, note = '', isMatch = false, isCut = false } = marks;
   const classes = [`role-${column.role}`];
   if (isFigure(column)) classes.push('figure');
   if (cell !== undefined) {
@@ -70,5 +125,28 @@ export function cellClasses(cell: CellView | undefined, column: ColumnView, foun
     if (isErrorCell(cell)) classes.push('is-error');
   }
   if (found !== undefined) classes.push('found', `found-${found.level}`);
+  if (colour !== undefined) classes.push('has-colour', `tone-${colour.tone}`);
+  if (note !== '') classes.push('has-note');
+  if (isMatch) classes.push('is-match');
+  if (isCut) classes.push('is-cut');
   return classes;
+}
+
+/** What is said of a cell beyond its text: read out with it, and shown where the pointer rests on it. */
+export function describeCell(
+  cell: HTMLElement,
+  value: CellView | undefined,
+  column: ColumnView,
+  marks: CellMarks,
+): void {
+  const { found, colour, note = '' } = marks;
+  const origin = value === undefined ? '' : originWords(value);
+  const said = [found?.says ?? '', colour?.name ?? '', note === '' ? '' : `Note: ${note}`].filter(
+    (part) => part !== '',
+  );
+  const words = [origin, ...said].filter((part) => part !== '').join('. ');
+  if (words === '') cell.removeAttribute('aria-description');
+  else cell.setAttribute('aria-description', words);
+  if (cell.getAttribute('role') === 'gridcell') cell.setAttribute('aria-readonly', String(column.role === 'made'));
+  cell.title = said.join('\n');
 }

@@ -1,5 +1,6 @@
-// From the workbook's columns to the grid's: groups, headers, how a cell gets its text, how an entry is written. Holds no
-// state of its own; sheet-grid.ts calls it whenever a sheet's columns change.
+// From the columns that a view shows to the grid's: row handles, what stays in sight at the left, the others under their
+// questions; headers, how a cell gets its text, how an entry is written. Holds no state of its own; sheet-grid.ts calls it
+// whenever the columns or the view change.
 
 import type { ColDef, ColGroupDef, ICellRendererParams } from 'ag-grid-community';
 import {
@@ -7,131 +8,148 @@ import {
   type CellView,
   type ColumnView,
   cellView,
-  type Finding,
   rows,
   type SheetView,
+  type View,
 } from '../../../engine/index.ts';
-import { isFigure } from '../store/sheets.ts';
+import { columnOf, isFigure } from '../store/sheets.ts';
 import { CellEditor } from './cell-editor.ts';
-import { cellClasses, cellElement, originWords } from './cell-face.ts';
+import { type CellMarks, cellClasses, cellElement, describeCell, headElement } from './cell-face.ts';
 import type { Room } from './figures.ts';
+import { GroupFace } from './group-face.ts';
 import { HeaderFace } from './header-face.ts';
-import { isSpare, type RowHandle } from './row-handle.ts';
+import { handleColumn } from './row-face.ts';
+import { isHead, isRow, isSpare, type RowHandle } from './row-handle.ts';
 import { startingWidth } from './widths.ts';
 
-/** What cells ask while they are drawn; the sheet grid keeps it current. */
+/** What cells and headers ask while they are drawn; the sheet grid keeps it current. */
 export interface Drawing {
   readonly book: Book;
   readonly sheet: SheetView;
+  readonly view: View;
+  /** Questions folded to their first column. */
+  readonly folded: readonly string[];
+  /** As a person drew it; undefined: as wide as it needs to be. */
+  width(column: string): number | undefined;
   room(column: string): Room;
-  found(row: string, column: string): Finding | undefined;
+  /** What is to be told of a cell besides its text. */
+  marks(row: RowHandle, column: string): CellMarks;
+  /** What stands for a column under a group. */
+  total(row: RowHandle, column: string): string;
   inRange(rowIndex: number, column: string): boolean;
   /** Writes what was typed; whether it was taken. */
   write(row: RowHandle, column: ColumnView, entry: string): boolean;
   canEdit(): boolean;
+  /** The text that an entry begins with, where it is begun by typing. */
+  begunWith(): string | undefined;
 }
 
 type Cell = CellView | undefined;
 type GridColumn = ColDef<RowHandle, Cell>;
+type Definition = ColDef<RowHandle> | ColGroupDef<RowHandle>;
 
-/** The grid's column definitions, the key column fixed at the left, the others under their questions. */
-export function gridColumns(drawing: Drawing): (ColDef<RowHandle> | ColGroupDef<RowHandle>)[] {
-  const { book, sheet } = drawing;
+export function gridColumns(drawing: Drawing): Definition[] {
+  const { book, sheet, view, folded } = drawing;
   const slots = rows(book, sheet.id);
-  const fixed = fixedColumns(sheet);
-  const defs: (ColDef<RowHandle> | ColGroupDef<RowHandle>)[] = [];
-  let group: ColGroupDef<RowHandle> | undefined;
-  const ordered = [...sheet.columns].sort((a, b) => Number(fixed.has(b.id)) - Number(fixed.has(a.id)));
-  for (const column of ordered) {
-    const def = gridColumn(drawing, column, startingWidth(book, sheet.id, slots, column));
-    if (fixed.has(column.id)) {
-      defs.push({ ...def, pinned: 'left', lockPinned: true });
-      continue;
-    }
-    if (group === undefined || group.headerName !== column.group) {
-      group = { headerName: column.group, children: [], headerClass: 'question-head', marryChildren: true };
-      defs.push(group);
-    }
-    group.children.push(def);
-  }
-  return defs;
+  const shown = view.shows.flatMap((id) => columnOf(sheet, id) ?? []);
+  const define = (column: ColumnView): GridColumn => {
+    const width = drawing.width(column.id) ?? startingWidth(book, sheet.id, slots, column);
+    return gridColumn(drawing, column, width);
+  };
+  const front = shown.slice(0, view.inFront).map(
+    (column, at): Definition => ({
+      ...define(column),
+      pinned: 'left',
+      lockPinned: at === 0,
+      suppressMovable: at === 0,
+    }),
+  );
+  const runs = runsOf(shown.slice(view.inFront));
+  return [
+    handleColumn(slots.length),
+    ...front,
+    ...runs.map(({ question, columns }, at): Definition => {
+      const isFolded = columns.length > 1 && folded.includes(question);
+      const visible = isFolded ? columns.slice(0, 1) : columns;
+      return {
+        groupId: `${question} ${at}`,
+        headerName: question,
+        headerGroupComponent: GroupFace,
+        headerGroupComponentParams: { question, folded: isFolded, count: columns.length },
+        headerClass: 'question-head',
+        children: visible.map(define),
+      };
+    }),
+  ];
 }
 
-/** What names a row stays in view: the key, or what made the row. */
-function fixedColumns({ key, columns }: SheetView): ReadonlySet<string> {
-  if (key !== undefined) return new Set([key]);
-  const made = columns.filter(({ role }) => role === 'made').map(({ id }) => id);
-  const first = columns[0]?.id;
-  return new Set(made.length > 0 ? made.slice(0, 2) : first === undefined ? [] : [first]);
+interface Run {
+  readonly question: string;
+  readonly columns: readonly ColumnView[];
+}
+
+/** Columns side by side that belong to one question. */
+function runsOf(columns: readonly ColumnView[]): readonly Run[] {
+  const runs: { question: string; columns: ColumnView[] }[] = [];
+  for (const column of columns) {
+    const last = runs.at(-1);
+    if (last?.question === column.group) last.columns.push(column);
+    else runs.push({ question: column.group, columns: [column] });
+  }
+  return runs;
 }
 
 function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridColumn {
   const { sheet } = drawing;
   const { id, name } = column;
+  const naming = id === (drawing.view.shows[0] ?? '');
   const view = (row: RowHandle | undefined): Cell =>
-    row === undefined || isSpare(row) ? undefined : cellView(drawing.book, sheet.id, row.slot, id);
-  const foundIn = (row: RowHandle | undefined): Finding | undefined =>
-    row === undefined ? undefined : drawing.found(row.id, id);
+    row === undefined || !isRow(row) ? undefined : cellView(drawing.book, sheet.id, row.slot, id);
   return {
     colId: id,
     headerName: name,
     headerComponent: HeaderFace,
-    headerComponentParams: { shows: column },
+    headerComponentParams: { shows: column, view: drawing.view },
     headerClass: isFigure(column) ? 'figure' : '',
     width,
     minWidth: 48,
     cellDataType: false,
-    sortable: true,
+    sortable: false,
     resizable: true,
     suppressHeaderMenuButton: true,
-    comparator: (a, b, first, second) =>
-      compareCells(column, a ?? undefined, b ?? undefined, isSpareNode(first.data), isSpareNode(second.data)),
-    editable: () => column.role !== 'made' && drawing.canEdit(),
+    // The name of a row is read out before its other cells.
+    ...(naming ? { cellAriaRole: 'rowheader' } : {}),
+    editable: ({ data }) => column.role !== 'made' && data !== undefined && !isHead(data) && drawing.canEdit(),
     cellEditor: CellEditor,
-    cellEditorParams: { book: () => drawing.book, sheet: sheet.id, shows: column },
+    cellEditorParams: {
+      book: () => drawing.book,
+      sheet: sheet.id,
+      shows: column,
+      begunWith: () => drawing.begunWith(),
+    },
+    suppressKeyboardEvent: () => true,
     valueGetter: ({ data }) => view(data),
     valueSetter: ({ data, newValue }: { data: RowHandle; newValue: unknown }) =>
       typeof newValue === 'string' && drawing.write(data, column, newValue),
     // After an edit the grid looks through the whole row: cells that read the same stay as they are.
     equals: (a, b) => sameCell(a ?? undefined, b ?? undefined),
-    cellRenderer: (params: ICellRendererParams<RowHandle, Cell>) => {
-      describe(params.eGridCell, params.value ?? undefined, column, foundIn(params.data));
-      return cellElement(params.value ?? undefined, column, drawing.room(id));
+    cellRenderer: ({ eGridCell, data, value }: ICellRendererParams<RowHandle, Cell>) => {
+      if (data !== undefined && isHead(data)) return headElement(data, naming, drawing.total(data, id));
+      const marks = data === undefined ? {} : drawing.marks(data, id);
+      describeCell(eGridCell, value ?? undefined, column, marks);
+      return cellElement(value ?? undefined, column, drawing.room(id), marks);
     },
-    cellClass: ({ data, value }) => cellClasses(value ?? undefined, column, foundIn(data)),
+    cellClass: ({ data, value }) =>
+      cellClasses(value ?? undefined, column, data === undefined ? {} : drawing.marks(data, id)),
     cellClassRules: {
       'in-range': ({ rowIndex }) => drawing.inRange(rowIndex, id),
-      'spare-name': ({ data }) => isSpareNode(data) && id === (sheet.key ?? sheet.columns[0]?.id),
+      'spare-name': ({ data }) => data !== undefined && isSpare(data) && id === (sheet.key ?? sheet.columns[0]?.id),
+      'group-name': ({ data }) => data !== undefined && isHead(data) && naming,
     },
   };
-}
-
-function isSpareNode(row: RowHandle | undefined): boolean {
-  return row !== undefined && isSpare(row);
 }
 
 function sameCell(a: Cell, b: Cell): boolean {
   if (a === undefined || b === undefined) return a === b;
   return a.text === b.text && a.origin === b.origin && a.value === b.value;
-}
-
-/** What a screen reader says of a cell beyond its text. */
-function describe(cell: HTMLElement, value: Cell, column: ColumnView, found: Finding | undefined): void {
-  const origin = value === undefined ? '' : originWords(value);
-  const words = [origin, found?.says ?? ''].filter((part) => part !== '').join('. ');
-  if (words === '') cell.removeAttribute('aria-description');
-  else cell.setAttribute('aria-description', words);
-  cell.setAttribute('aria-readonly', String(column.role === 'made'));
-  cell.title = found?.says ?? '';
-}
-
-/** Blanks last, numbers and days by size, the rest by their texts; the empty row stays at the end either way. */
-function compareCells(column: ColumnView, a: Cell, b: Cell, aIsSpare: boolean, bIsSpare: boolean): number {
-  if (aIsSpare || bIsSpare) return Number(aIsSpare) - Number(bIsSpare);
-  const blankA = a === undefined || a.text === '';
-  const blankB = b === undefined || b.text === '';
-  if (blankA || blankB) return Number(blankA) - Number(blankB);
-  const bySize = column.type?.kind !== 'link' && typeof a.value === 'number' && typeof b.value === 'number';
-  if (bySize) return a.value - b.value;
-  return a.text.localeCompare(b.text, 'en', { numeric: true, sensitivity: 'base' });
 }

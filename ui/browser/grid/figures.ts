@@ -18,32 +18,38 @@ export interface FigureParts {
 export interface Room {
   readonly fraction: string;
   readonly unit: string;
+  /** The mark between whole and broken part; a point where absent. */
+  readonly decimal?: '.' | ',';
 }
 
 export const NO_ROOM: Room = { fraction: '', unit: '' };
 
+const WITH_POINT = /^([-\u2212]?[\d,\u00a0\u202f'\u2019]*\d)(\.\d+)?$/;
+const WITH_COMMA = /^([-\u2212]?[\d.\u00a0\u202f'\u2019]*\d)(,\d+)?$/;
+
 /** The parts of a figure; undefined for what is no single number: '2 ft 6 in', a word. */
-export function figureParts(figure: string): FigureParts | undefined {
-  const match = /^([-\u2212]?[\d,\u00a0\u202f']*\d)(\.\d+)?$/.exec(figure);
+export function figureParts(figure: string, decimal: '.' | ',' = '.'): FigureParts | undefined {
+  const match = (decimal === ',' ? WITH_COMMA : WITH_POINT).exec(figure);
   return match === null ? undefined : { whole: match[1] ?? '', fraction: match[2] ?? '' };
 }
 
 /** The room that all of these need to stand under each other. */
-export function roomFor(figures: Iterable<Figure>): Room {
+export function roomFor(figures: Iterable<Figure>, decimal: '.' | ',' = '.'): Room {
   let fraction = '';
   let unit = '';
   for (const one of figures) {
-    const parts = figureParts(one.figure);
+    const parts = figureParts(one.figure, decimal);
     if (parts === undefined) continue;
     if (parts.fraction.length > fraction.length) fraction = parts.fraction;
     if (one.unit.length > unit.length) unit = one.unit;
   }
-  return { fraction: fraction.replace(/\d/g, '0'), unit };
+  return { fraction: fraction.replace(/\d/g, '0'), unit, ...(decimal === '.' ? {} : { decimal }) };
 }
 
 /** Room for both. */
 export function widerRoom(a: Room, b: Room): Room {
   return {
+    ...a,
     fraction: a.fraction.length >= b.fraction.length ? a.fraction : b.fraction,
     unit: a.unit.length >= b.unit.length ? a.unit : b.unit,
   };

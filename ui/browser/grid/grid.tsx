@@ -3,8 +3,10 @@
 import { useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { sheetView } from '../../../engine/index.ts';
+import { desk } from '../store/device.ts';
+import { finding } from '../store/find.ts';
 import { findings } from '../store/findings.ts';
-import { arrival, selection } from '../store/selection.ts';
+import { arrival, selection, takesFocus } from '../store/selection.ts';
 import { followFrames, workbookNow } from '../store/workbook.ts';
 import { SheetGrid } from './sheet-grid.ts';
 
@@ -35,11 +37,19 @@ export function Grid({ sheet }: { readonly sheet: string }) {
     grid.current?.showFindings(findings.value);
   });
   useSignalEffect(() => {
+    finding.value.matches;
+    grid.current?.showMatches();
+  });
+  useSignalEffect(() => {
+    const { views, questions } = desk.value;
+    grid.current?.showView(views[sheet], questions[sheet]);
+  });
+  useSignalEffect(() => {
     const count = arrival.value;
     const { sheet: to, row, column } = selection.peek();
     if (to !== sheet || count === arrivedAt.current) return;
     arrivedAt.current = count;
-    grid.current?.arrive(row, column, row !== undefined);
+    grid.current?.arrive(row, column, row !== undefined && takesFocus());
   });
 
   return <div class="grid-host" ref={host} />;

@@ -1,27 +1,21 @@
-// A column's header: its name, its unit small beside it, and a mark where the sheet is sorted by it. A press selects the
-// column; the menu of the column opens with the right button or the menu key. The grid makes one for every column.
+// A column's header: its name, its unit small beside it, marks where the sheet is sorted or filtered by it, and a button for the
+// menu of the column, which Enter and the right button open too. A press selects the column. The grid makes one for each.
 
 import type { IHeaderComp, IHeaderParams } from 'ag-grid-community';
-import type { ColumnView } from '../../../engine/index.ts';
+import type { ColumnView, View } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
 import type { RowHandle } from './row-handle.ts';
 
 export interface HeaderProps {
   readonly shows: ColumnView;
+  readonly view: View;
 }
 
 export class HeaderFace implements IHeaderComp {
   private readonly face = document.createElement('div');
-  private readonly sorted = document.createElement('span');
-  private stop = (): void => undefined;
 
   init(params: IHeaderParams<RowHandle> & HeaderProps): void {
     this.draw(params);
-    const { column } = params;
-    const follow = (): void => this.showSort(column.getSort());
-    column.addEventListener('sortChanged', follow);
-    this.stop = () => column.removeEventListener('sortChanged', follow);
-    follow();
   }
 
   getGui(): HTMLElement {
@@ -34,27 +28,58 @@ export class HeaderFace implements IHeaderComp {
   }
 
   destroy(): void {
-    this.stop();
+    this.face.remove();
   }
 
-  private draw({ shows }: HeaderProps): void {
-    const { name, unit, note, role, diagnostic, formula } = shows;
+  private draw({ shows, view, eGridHeader }: IHeaderParams<RowHandle> & HeaderProps): void {
+    const { id, name, unit, note, role, diagnostic, formula } = shows;
     this.face.className = `column-head role-${role}${isFigure(shows) ? ' figure' : ''}`;
-    const title = document.createElement('span');
-    title.className = 'column-name';
-    title.textContent = name;
-    this.sorted.className = 'column-sort';
-    const under = document.createElement('span');
-    under.className = 'column-unit';
-    under.textContent = unit;
-    this.face.replaceChildren(title, this.sorted, under);
+    const title = part('column-name', name);
+    title.dir = 'auto';
+    const sorted = sortMark(id, view);
+    const filtered = (view.filters ?? []).some((filter) => filter.by === 'cell' && filter.column === id);
+    const marks = [
+      sorted === undefined ? undefined : part('column-sort', sorted.sign, sorted.words),
+      filtered ? part('column-filter', '\u29e9', 'filtered') : undefined,
+    ].filter((mark) => mark !== undefined);
+    const menu = part('column-menu', '\u22ee');
+    menu.setAttribute('aria-hidden', 'true');
+    this.face.replaceChildren(title, ...marks, part('column-unit', unit), menu);
     const about = [note, formula === '' ? '' : `= ${formula}`, diagnostic?.why ?? ''].filter((line) => line !== '');
     this.face.title = [name, ...about].join('\n');
     this.face.classList.toggle('is-error', diagnostic !== undefined);
+    if (sorted === undefined) eGridHeader.removeAttribute('aria-sort');
+    else eGridHeader.setAttribute('aria-sort', sorted.order);
   }
+}
 
-  private showSort(sort: string | null | undefined): void {
-    this.sorted.textContent = sort === 'asc' ? '\u2191' : sort === 'desc' ? '\u2193' : '';
-    this.sorted.title = sort === 'asc' ? 'least first' : sort === 'desc' ? 'greatest first' : '';
-  }
+function part(className: string, text: string, words = ''): HTMLElement {
+  const element = document.createElement('span');
+  element.className = className;
+  element.textContent = text;
+  if (words === '') return element;
+  element.title = words;
+  element.setAttribute('role', 'img');
+  element.setAttribute('aria-label', words);
+  return element;
+}
+
+interface SortMark {
+  readonly sign: string;
+  readonly words: string;
+  readonly order: 'ascending' | 'descending';
+}
+
+/** An arrow, and which key it is where there are several. */
+function sortMark(column: string, { sort = [] }: View): SortMark | undefined {
+  const at = sort.findIndex((key) => key.column === column);
+  const key = sort[at];
+  if (key === undefined) return undefined;
+  const down = key.descending === true;
+  const place = sort.length > 1 ? String(at + 1) : '';
+  return {
+    sign: `${down ? '\u2193' : '\u2191'}${place}`,
+    words: `sorted ${down ? 'greatest first' : 'least first'}${place === '' ? '' : `, key ${place}`}`,
+    order: down ? 'descending' : 'ascending',
+  };
 }

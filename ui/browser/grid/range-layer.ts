@@ -1,6 +1,6 @@
-// Selecting many cells in the grid, which its community edition lacks: presses and drags stretch a range over the
-// displayed cells, and the page hears of it. Listens on the host element before the grid does, because the grid hands its
-// own events out late. Geometry is in ranges.ts; what is done with a range is in range-acts.ts, keys in the table of commands.
+// Which cells of the grid are selected, which the grid's community edition can't: ranges over the displayed cells, one or
+// several, of which the last is the one that keys move. Knows positions and paints them; presses are in range-presses.ts, what
+// is done with ranges in the acts, keys in the table of commands. Geometry is in ranges.ts.
 
 import type { GridApi } from 'ag-grid-community';
 import {
@@ -8,106 +8,129 @@ import {
   type Corner,
   clampCorner,
   contains,
+  isOneCell,
   type Move,
   moved,
+  movedFar,
+  paged,
   type Range,
   type Rectangle,
   rangeOfCell,
   rectangleOf,
   wholeColumns,
   wholeRows,
+  wholeSheet,
 } from './ranges.ts';
-import { isSpare, type RowHandle } from './row-handle.ts';
+import { HANDLES } from './row-face.ts';
+import { isRow, isSpare, type RowHandle } from './row-handle.ts';
 
 export interface RangeListener {
-  /** The range changed; `anchor` is the cell in hand. */
-  ranged(range: Range): void;
+  /** The selection changed; the anchor of the last range is the cell in hand. */
+  ranged(ranges: readonly Range[]): void;
+  /** Whether a cell holds anything, for walking to the end of the data. */
+  isFilled(cell: Corner): boolean;
+}
+
+/** How the cell in hand is moved: with the selection stretched, to the end of the data. */
+export interface How {
+  readonly stretch?: boolean;
+  readonly far?: boolean;
 }
 
 export class RangeLayer {
-  private range: Range | undefined;
-  private columnIndex = new Map<string, number>();
-  private dragging = false;
-  private readonly host: HTMLElement;
+  readonly host: HTMLElement;
   private readonly api: GridApi<RowHandle>;
   private readonly listener: RangeListener;
-  private readonly stops: (() => void)[] = [];
+  private ranges: readonly Range[] = [];
+  private columnIndex = new Map<string, number>();
+  private columnIds: readonly string[] = [];
+  /** The column in which Tab began: Enter goes back to it. */
+  private tabbedFrom: number | undefined;
 
   constructor(host: HTMLElement, api: GridApi<RowHandle>, listener: RangeListener) {
     this.host = host;
     this.api = api;
     this.listener = listener;
     this.columnsChanged();
-    this.listen('mousedown', (event) => this.onPress(event));
-    this.listen('mousemove', (event) => this.onDrag(event));
-    this.listen('focusin', (event) => this.onFocus(event));
-    const release = (): void => {
-      this.dragging = false;
-    };
-    window.addEventListener('mouseup', release);
-    this.stops.push(() => window.removeEventListener('mouseup', release));
-  }
-
-  destroy(): void {
-    for (const stop of this.stops) stop();
   }
 
   /** The columns on screen changed their order or number. */
   columnsChanged(): void {
-    this.columnIndex = new Map(this.api.getAllDisplayedColumns().map((column, index) => [column.getColId(), index]));
+    const ids = this.api.getAllDisplayedColumns().map((column) => column.getColId());
+    this.columnIds = ids.filter((id) => id !== HANDLES);
+    this.columnIndex = new Map(this.columnIds.map((id, index) => [id, index]));
   }
+
+  // What is selected.
 
   /** The cell in hand, by position. */
   anchor(): Corner | undefined {
-    return this.range?.anchor;
+    return this.active()?.anchor;
   }
 
+  /** The last range: what is copied, pasted to and filled. */
   rectangle(): Rectangle | undefined {
-    return this.range === undefined ? undefined : rectangleOf(this.range);
+    const active = this.active();
+    return active === undefined ? undefined : rectangleOf(active);
   }
 
-  bounds(): Bounds {
-    return { rows: this.api.getDisplayedRowCount(), columns: this.columnIndex.size };
+  rectangles(): readonly Rectangle[] {
+    return this.ranges.map(rectangleOf);
   }
 
   /** More than one cell is selected. */
   isWide(): boolean {
-    const area = this.rectangle();
-    return area !== undefined && (area.bottom > area.top || area.right > area.left);
+    return this.ranges.length > 1 || this.ranges.some((range) => !isOneCell(range));
   }
 
   includes(rowIndex: number, column: string): boolean {
     const index = this.columnIndex.get(column);
-    const area = this.rectangle();
     // A single cell has its focus ring; a wash under it as well would only add noise.
-    return (
-      area !== undefined && index !== undefined && this.isWide() && contains(area, { row: rowIndex, column: index })
-    );
+    if (index === undefined || !this.isWide()) return false;
+    return this.ranges.some((range) => contains(rectangleOf(range), { row: rowIndex, column: index }));
+  }
+
+  /** Whether the handle of a row stands in a range. */
+  touches(rowIndex: number): boolean {
+    return this.ranges.some((range) => {
+      const { top, bottom } = rectangleOf(range);
+      return rowIndex >= top && rowIndex <= bottom;
+    });
+  }
+
+  private active(): Range | undefined {
+    return this.ranges.at(-1);
+  }
+
+  // Positions.
+
+  bounds(): Bounds {
+    const rows = this.api.getDisplayedRowCount();
+    const last = this.rowAt(rows - 1);
+    const spare = last !== undefined && isSpare(last);
+    return { rows, columns: this.columnIds.length, filledRows: spare ? rows - 1 : rows };
   }
 
   columnAt(index: number): string | undefined {
-    return this.api.getAllDisplayedColumns()[index]?.getColId();
+    return this.columnIds[index];
   }
 
   rowAt(index: number): RowHandle | undefined {
     return this.api.getDisplayedRowAtIndex(index)?.data;
   }
 
-  /** The rows of a rectangle, the empty one left out. */
+  /** The rows of the sheet in a rectangle. */
   rowsIn({ top, bottom }: Rectangle): readonly RowHandle[] {
     const found: RowHandle[] = [];
     for (let index = top; index <= bottom; index += 1) {
       const row = this.rowAt(index);
-      if (row !== undefined && !isSpare(row)) found.push(row);
+      if (row !== undefined && isRow(row)) found.push(row);
     }
     return found;
   }
 
   columnsIn({ left, right }: Rectangle): readonly string[] {
-    return this.api
-      .getAllDisplayedColumns()
-      .slice(left, right + 1)
-      .map((column) => column.getColId());
+    return this.columnIds.slice(left, right + 1);
   }
 
   cornerOf(rowIndex: number, column: string): Corner | undefined {
@@ -115,137 +138,215 @@ export class RangeLayer {
     return index === undefined ? undefined : { row: rowIndex, column: index };
   }
 
-  select(range: Range): void {
-    this.range = range;
-    this.paint();
-    this.listener.ranged(range);
+  /** The position of a cell's element, or of what lies in it. */
+  cornerOfElement(target: EventTarget | null): Corner | undefined {
+    if (!(target instanceof Element)) return undefined;
+    const cell = target.closest('.ag-cell');
+    const row = rowIndexOf(cell);
+    const column = cell?.getAttribute('col-id');
+    if (row === undefined || column === null || column === undefined) return undefined;
+    return this.cornerOf(row, column);
   }
 
-  selectColumns(column: string, stretch: boolean): void {
+  // Selecting.
+
+  select(range: Range): void {
+    this.setRanges([range]);
+  }
+
+  /** Another range beside those there are. */
+  add(range: Range): void {
+    this.setRanges([...this.ranges, range]);
+  }
+
+  /** Stretches the last range to a cell. */
+  stretchTo(head: Corner): void {
+    const active = this.active();
+    if (active === undefined) this.select(rangeOfCell(head));
+    else this.setRanges([...this.ranges.slice(0, -1), { anchor: active.anchor, head }]);
+  }
+
+  setRanges(ranges: readonly Range[]): void {
+    this.ranges = ranges;
+    this.paint();
+    this.listener.ranged(ranges);
+  }
+
+  /** After rows came, went or moved: what was selected is kept within what is there. */
+  keepWithin(): void {
+    const bounds = this.bounds();
+    this.ranges = this.ranges.map(({ anchor, head }) => ({
+      anchor: clampCorner(anchor, bounds),
+      head: clampCorner(head, bounds),
+    }));
+  }
+
+  selectColumns(column: string, how: 'alone' | 'stretch' | 'beside'): void {
     const index = this.columnIndex.get(column);
     if (index === undefined) return;
-    const from = stretch && this.range !== undefined ? this.range.anchor.column : index;
-    const { rows } = this.bounds();
-    this.select({ anchor: { row: 0, column: from }, head: { row: rows - 1, column: index } });
+    const from = how === 'stretch' ? (this.anchor()?.column ?? index) : index;
+    const range = wholeColumns({ anchor: { row: 0, column: from }, head: { row: 0, column: index } }, this.bounds());
+    if (how === 'beside') this.add(range);
+    else this.select(range);
+  }
+
+  /** Whole rows by position. */
+  selectRowsAt(from: number, to: number, beside = false): void {
+    const bounds = this.bounds();
+    const range = wholeRows({ anchor: { row: from, column: 0 }, head: { row: to, column: 0 } }, bounds);
+    if (beside) this.add(range);
+    else this.select(range);
   }
 
   selectRows(): void {
-    if (this.range !== undefined) this.select(wholeRows(this.range, this.bounds()));
+    this.setRanges(this.ranges.map((range) => wholeRows(range, this.bounds())));
   }
 
   selectWholeColumns(): void {
-    if (this.range !== undefined) this.select(wholeColumns(this.range, this.bounds()));
+    this.setRanges(this.ranges.map((range) => wholeColumns(range, this.bounds())));
   }
 
   selectAll(): void {
-    const { rows, columns } = this.bounds();
-    this.select({ anchor: { row: 0, column: 0 }, head: { row: rows - 1, column: columns - 1 } });
+    this.select(wholeSheet(this.bounds()));
   }
 
   /** Back to the cell in hand alone. */
   shrink(): void {
-    if (this.range !== undefined) this.select(rangeOfCell(this.range.anchor));
+    const anchor = this.anchor();
+    if (anchor !== undefined) this.select(rangeOfCell(anchor));
   }
 
+  // Moving.
+
   /** Moves the cell in hand, or with `stretch` the other end of the selection, and keeps it in sight. */
-  move(to: Move, { stretch = false, far = false }: { readonly stretch?: boolean; readonly far?: boolean }): void {
-    if (this.range === undefined) return;
-    const { anchor, head } = this.range;
+  move(to: Move, { stretch = false, far = false }: How): void {
+    const active = this.active();
+    if (active === undefined) return;
+    this.tabbedFrom = undefined;
+    const from = stretch ? active.head : active.anchor;
+    const isStep = to === 'up' || to === 'down' || to === 'left' || to === 'right';
+    const end =
+      far && isStep
+        ? movedFar(from, to, this.bounds(), (cell) => this.listener.isFilled(cell))
+        : moved(from, to, this.bounds());
+    if (!stretch && to === 'up' && from.row === 0) this.toHeader(from.column);
+    else this.goOrStretch(end, stretch);
+  }
+
+  page(by: 1 | -1, stretch: boolean): void {
+    const active = this.active();
+    if (active === undefined) return;
+    const rows = Math.max(1, this.rowsInSight() - 1);
+    this.goOrStretch(paged(stretch ? active.head : active.anchor, by * rows, this.bounds()), stretch);
+  }
+
+  private goOrStretch(to: Corner, stretch: boolean): void {
     if (!stretch) {
-      this.focus(moved(anchor, to, far, this.bounds()));
+      this.focus(to);
       return;
     }
-    const end = moved(head, to, far, this.bounds());
-    this.select({ anchor, head: end });
-    const column = this.columnAt(end.column);
-    this.api.ensureIndexVisible(end.row);
-    if (column !== undefined) this.api.ensureColumnVisible(column);
+    this.stretchTo(to);
+    this.show(to);
+  }
+
+  private rowsInSight(): number {
+    return this.api.getLastDisplayedRowIndex() - this.api.getFirstDisplayedRowIndex();
+  }
+
+  private toHeader(column: number): void {
+    const id = this.columnAt(column);
+    if (id === undefined) return;
+    this.api.ensureColumnVisible(id);
+    this.api.setFocusedHeader(id);
+  }
+
+  /** Whether Tab has a next cell in the grid. */
+  canTab(by: 1 | -1): boolean {
+    const anchor = this.anchor();
+    const { rows, columns } = this.bounds();
+    if (anchor === undefined) return false;
+    const at = anchor.row * columns + anchor.column + by;
+    return at >= 0 && at < rows * columns;
+  }
+
+  /** The next cell for Tab, row after row; false at the end of the sheet, where Tab leads out of the grid. */
+  tab(by: 1 | -1): boolean {
+    const anchor = this.anchor();
+    const { rows, columns } = this.bounds();
+    if (anchor === undefined) return false;
+    // Tab walks a selection of several cells as it lies.
+    const from = this.tabbedFrom ?? anchor.column;
+    const at = anchor.row * columns + anchor.column + by;
+    if (at < 0 || at >= rows * columns) return false;
+    const row = Math.floor(at / columns);
+    this.focus({ row, column: at % columns });
+    this.tabbedFrom = row === anchor.row ? from : undefined;
+    return true;
+  }
+
+  /** Where an entry is taken with Enter: on to the next row, under the cell in which Tab began. */
+  enter(by: 1 | -1): void {
+    const anchor = this.anchor();
+    if (anchor === undefined) return;
+    const column = this.tabbedFrom ?? anchor.column;
+    this.focus(clampCorner({ row: anchor.row + by, column }, this.bounds()));
   }
 
   /** Moves the focus, and with it the selection, to a cell by position. */
   focus(corner: Corner): void {
     const to = clampCorner(corner, this.bounds());
-    const column = this.columnAt(to.column);
-    if (column === undefined) return;
-    this.api.ensureIndexVisible(to.row);
-    this.api.ensureColumnVisible(column);
-    this.api.setFocusedCell(to.row, column);
+    this.tabbedFrom = undefined;
+    this.show(to);
+    // Selected first: the focus that follows then finds the cell in hand.
     this.select(rangeOfCell(to));
+    this.focusAnchor();
   }
+
+  /** Puts the focus on the cell in hand and leaves the selection as it is. */
+  focusAnchor(): void {
+    const anchor = this.anchor();
+    const column = anchor === undefined ? undefined : this.columnAt(anchor.column);
+    if (anchor !== undefined && column !== undefined) this.api.setFocusedCell(anchor.row, column);
+  }
+
+  /** Scrolls a cell into sight. */
+  show(corner: Corner): void {
+    const column = this.columnAt(corner.column);
+    if (corner.row < this.api.getDisplayedRowCount()) this.api.ensureIndexVisible(corner.row);
+    if (column !== undefined) this.api.ensureColumnVisible(column);
+  }
+
+  // Painting.
 
   /** Marks the cells that are in the page; those that scroll into view ask includes(). */
   paint(): void {
+    const wide = this.isWide();
+    const areas = wide ? this.rectangles() : [];
+    const last = this.rectangle();
     for (const cell of this.host.querySelectorAll<HTMLElement>('.ag-cell')) {
       const corner = this.cornerOfElement(cell);
-      const column = cell.getAttribute('col-id');
-      const inside = corner !== undefined && column !== null && this.includes(corner.row, column);
+      if (corner === undefined) {
+        const row = rowIndexOf(cell);
+        cell.classList.toggle('row-touched', row !== undefined && this.touches(row));
+        continue;
+      }
+      const inside = areas.some((area) => contains(area, corner));
       cell.classList.toggle('in-range', inside);
+      cell.classList.toggle(
+        'range-corner',
+        last !== undefined && corner.row === last.bottom && corner.column === last.right,
+      );
       cell.setAttribute('aria-selected', String(inside || cell === document.activeElement));
     }
-    const inHand = String(this.range?.anchor.row ?? -1);
+    const inHand = String(this.anchor()?.row ?? -1);
     for (const row of this.host.querySelectorAll('.ag-row')) {
       row.classList.toggle('row-in-hand', row.getAttribute('row-index') === inHand);
     }
   }
-
-  private listen<Name extends keyof HTMLElementEventMap>(
-    name: Name,
-    handle: (event: HTMLElementEventMap[Name]) => void,
-  ): void {
-    this.host.addEventListener(name, handle, true);
-    this.stops.push(() => this.host.removeEventListener(name, handle, true));
-  }
-
-  private cornerOfElement(target: EventTarget | null): Corner | undefined {
-    if (!(target instanceof Element)) return undefined;
-    const cell = target.closest('.ag-cell');
-    const row = cell?.closest('.ag-row')?.getAttribute('row-index');
-    const column = cell?.getAttribute('col-id');
-    if (row === null || row === undefined || column === null || column === undefined) return undefined;
-    return this.cornerOf(Number(row), column);
-  }
-
-  private onPress(event: MouseEvent): void {
-    if (isInEditor(event.target)) return;
-    const corner = this.cornerOfElement(event.target);
-    if (corner === undefined) return;
-    // The right button keeps a selection that it is pressed in: its menu is about all of it.
-    const area = this.rectangle();
-    if (event.button !== 0 && area !== undefined && contains(area, corner) && this.isWide()) {
-      event.preventDefault();
-      event.stopPropagation();
-      return;
-    }
-    if (event.shiftKey && this.range !== undefined) {
-      event.preventDefault();
-      event.stopPropagation();
-      this.select({ anchor: this.range.anchor, head: corner });
-      return;
-    }
-    this.dragging = event.button === 0;
-    this.select(rangeOfCell(corner));
-  }
-
-  private onDrag(event: MouseEvent): void {
-    if (!this.dragging || this.range === undefined || (event.buttons & 1) === 0) return;
-    const corner = this.cornerOfElement(document.elementFromPoint(event.clientX, event.clientY));
-    const { head } = this.range;
-    if (corner === undefined || (corner.row === head.row && corner.column === head.column)) return;
-    window.getSelection()?.removeAllRanges();
-    this.select({ anchor: this.range.anchor, head: corner });
-  }
-
-  /** The grid moved its focus (arrows, Tab, Enter after an edit): the selection is that cell. */
-  private onFocus(event: FocusEvent): void {
-    if (isInEditor(event.target)) return;
-    const corner = this.cornerOfElement(event.target);
-    if (corner === undefined) return;
-    const anchor = this.range?.anchor;
-    if (anchor?.row === corner.row && anchor.column === corner.column) return;
-    this.select(rangeOfCell(corner));
-  }
 }
 
-function isInEditor(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement || (target instanceof Element && target.closest('.entry-under') !== null);
+/** Which row a cell's element stands in. */
+export function rowIndexOf(cell: Element | null | undefined): number | undefined {
+  const index = cell?.closest('.ag-row')?.getAttribute('row-index');
+  return index === null || index === undefined ? undefined : Number(index);
 }

@@ -20,10 +20,11 @@ export interface Rectangle {
   readonly right: number;
 }
 
-/** How many rows and columns there are. */
+/** How many rows and columns there are to walk in, and how many of the rows hold data: the empty one at the end doesn't. */
 export interface Bounds {
   readonly rows: number;
   readonly columns: number;
+  readonly filledRows: number;
 }
 
 export function rangeOfCell(cell: Corner): Range {
@@ -65,29 +66,59 @@ export function clampCorner({ row, column }: Corner, bounds: Bounds): Corner {
 
 export type Move = 'up' | 'down' | 'left' | 'right' | 'row start' | 'row end' | 'sheet start' | 'sheet end';
 
-/** One step of a corner, or with `far` all the way to the edge. */
-export function moved(corner: Corner, move: Move, far: boolean, bounds: Bounds): Corner {
+const STEPS: Readonly<Record<'up' | 'down' | 'left' | 'right', Corner>> = {
+  up: { row: -1, column: 0 },
+  down: { row: 1, column: 0 },
+  left: { row: 0, column: -1 },
+  right: { row: 0, column: 1 },
+};
+
+/** One step of a corner, or to an end of its row or of the data. */
+export function moved(corner: Corner, move: Move, bounds: Bounds): Corner {
   const { row, column } = corner;
-  const lastRow = bounds.rows - 1;
-  const lastColumn = bounds.columns - 1;
   switch (move) {
-    case 'up':
-      return clampCorner({ row: far ? 0 : row - 1, column }, bounds);
-    case 'down':
-      return clampCorner({ row: far ? lastRow : row + 1, column }, bounds);
-    case 'left':
-      return clampCorner({ row, column: far ? 0 : column - 1 }, bounds);
-    case 'right':
-      return clampCorner({ row, column: far ? lastColumn : column + 1 }, bounds);
     case 'row start':
       return clampCorner({ row, column: 0 }, bounds);
     case 'row end':
-      return clampCorner({ row, column: lastColumn }, bounds);
+      return clampCorner({ row, column: bounds.columns - 1 }, bounds);
     case 'sheet start':
       return clampCorner({ row: 0, column: 0 }, bounds);
     case 'sheet end':
-      return clampCorner({ row: lastRow, column: lastColumn }, bounds);
+      return clampCorner({ row: lastRow(bounds), column: bounds.columns - 1 }, bounds);
+    default:
+      return clampCorner({ row: row + STEPS[move].row, column: column + STEPS[move].column }, bounds);
   }
+}
+
+/** So many rows up or down: a page of them. */
+export function paged(corner: Corner, by: number, bounds: Bounds): Corner {
+  return clampCorner({ row: corner.row + by, column: corner.column }, bounds);
+}
+
+/**
+ * As far as the data goes: to the end of the filled cells that it stands in, from the last of them to the next that is filled,
+ * and where nothing more is filled to the last row or column that holds data.
+ */
+export function movedFar(
+  corner: Corner,
+  move: keyof typeof STEPS,
+  bounds: Bounds,
+  isFilled: (cell: Corner) => boolean,
+): Corner {
+  const step = STEPS[move];
+  const next = (at: Corner): Corner => ({ row: at.row + step.row, column: at.column + step.column });
+  const isThere = ({ row, column }: Corner): boolean =>
+    row >= 0 && row <= lastRow(bounds) && column >= 0 && column < bounds.columns;
+  let at = corner;
+  if (!isThere(next(at))) return clampCorner(at, { ...bounds, rows: Math.max(bounds.filledRows, corner.row + 1) });
+  const inRun = isThere(at) && isFilled(at) && isFilled(next(at));
+  at = next(at);
+  while (isThere(next(at)) && (inRun ? isFilled(next(at)) : !isFilled(at))) at = next(at);
+  return at;
+}
+
+function lastRow({ rows, filledRows }: Bounds): number {
+  return (filledRows === 0 ? rows : filledRows) - 1;
 }
 
 /** The rows from the first to the last that the selection touches, whole. */
@@ -95,44 +126,23 @@ export function wholeRows({ anchor, head }: Range, bounds: Bounds): Range {
   return { anchor: { row: anchor.row, column: 0 }, head: { row: head.row, column: bounds.columns - 1 } };
 }
 
-/** The columns from the first to the last that the selection touches, whole. */
+/** The columns from the first to the last that the selection touches, whole as far as the data goes. */
 export function wholeColumns({ anchor, head }: Range, bounds: Bounds): Range {
-  return { anchor: { row: 0, column: anchor.column }, head: { row: bounds.rows - 1, column: head.column } };
+  return { anchor: { row: 0, column: anchor.column }, head: { row: lastRow(bounds), column: head.column } };
 }
 
-/** One cell to write: where, by position, and the text. A row at or past the last is one to add. */
-export interface Write {
-  readonly row: number;
-  readonly column: number;
-  readonly text: string;
+/** Everything that holds data. */
+export function wholeSheet(bounds: Bounds): Range {
+  return { anchor: { row: 0, column: 0 }, head: { row: lastRow(bounds), column: bounds.columns - 1 } };
 }
 
-/**
- * Where a pasted block lands: from the selection's upper left corner, repeated where the selection is a whole multiple of
- * it, over columns that exist. Rows may run past the end (`row` counts on); short rows of the block write nothing there.
- */
-export function pasteWrites(block: readonly (readonly string[])[], into: Rectangle, columns: number): readonly Write[] {
-  const height = block.length;
-  const width = Math.max(0, ...block.map((row) => row.length));
-  if (height === 0 || width === 0) return [];
-  const rows = into.bottom - into.top + 1;
-  const across = into.right - into.left + 1;
-  const down = rows % height === 0 ? rows : height;
-  const over = across % width === 0 ? across : width;
-  const writes: Write[] = [];
-  for (let i = 0; i < down; i += 1) {
-    for (let j = 0; j < over; j += 1) {
-      const column = into.left + j;
-      const text = block[i % height]?.[j % width];
-      if (column < columns && text !== undefined) writes.push({ row: into.top + i, column, text });
-    }
-  }
-  return writes;
+/** Whether a range is nothing but one cell. */
+export function isOneCell({ anchor, head }: Range): boolean {
+  return anchor.row === head.row && anchor.column === head.column;
 }
 
-/** Fill down: every row below the rectangle's first takes the first row's texts. */
-export function fillDownWrites(area: Rectangle, textAt: (cell: Corner) => string): readonly Write[] {
-  return cellsOf(area)
-    .filter(({ row }) => row > area.top)
-    .map(({ row, column }) => ({ row, column, text: textAt({ row: area.top, column }) }));
+/** Whole rows as they are selected by their handles. */
+export function coversRows(range: Range, bounds: Bounds): boolean {
+  const { left, right } = rectangleOf(range);
+  return left === 0 && right === bounds.columns - 1;
 }

@@ -1,5 +1,6 @@
-// One sheet in the grid: makes the grid, draws what the workbook says, repaints the cells that change sets name, and joins
-// the range layer, its acts and the menus to it. Made and thrown away by grid.tsx, one for each sheet on screen.
+// One sheet in the grid: makes the grid, draws what the workbook says in the view that it is seen in, repaints the cells that
+// change sets name, and joins ranges, entries, acts and menus to it. Made and thrown away by grid.tsx, one for each sheet on
+// screen.
 
 import {
   CellApiModule,
@@ -20,28 +21,45 @@ import {
   type Book,
   type ChangeSet,
   type ColumnView,
-  cellView,
   type Finding,
   rows,
   type SheetView,
   sheetView,
+  totalText,
+  usualTotal,
+  type View,
 } from '../../../engine/index.ts';
 import { addedWords } from '../commands/rows.ts';
 import { change, typeCell } from '../store/change.ts';
+import { desk, setWidth } from '../store/device.ts';
+import { changeView, viewNow } from '../store/looks.ts';
 import { announce } from '../store/notices.ts';
-import { rowsOf, selectedCells, selectPlace } from '../store/selection.ts';
-import { columnOf, isFigure } from '../store/sheets.ts';
+import { type CellArea, selectedCells, selectPlace } from '../store/selection.ts';
+import { columnOf } from '../store/sheets.ts';
 import { readOnly } from '../store/workbook.ts';
+import type { CellMarks } from './cell-face.ts';
+import { CopyActs } from './clipboard/copy-acts.ts';
+import { PasteActs } from './clipboard/paste-acts.ts';
 import { type Drawing, gridColumns } from './columns.ts';
-import { type Figure, NO_ROOM, type Room, roomFor, widerRoom } from './figures.ts';
+import type { Room } from './figures.ts';
+import { FillActs } from './fill/fill-acts.ts';
+import { FillDrag } from './fill/fill-drag.ts';
+import { GridEntry } from './grid-entry.ts';
 import { GridHands, holdRefused } from './grid-hands.ts';
-import { type GridSurface, gridOnScreen } from './grid-surface.ts';
+import { type GridSurface, gridOnScreen, rowsOnScreen } from './grid-surface.ts';
 import { gridTheme } from './grid-theme.ts';
-import { RangeActs } from './range-acts.ts';
+import { SheetMarks } from './marks.ts';
 import { RangeLayer } from './range-layer.ts';
+import { RangePresses } from './range-presses.ts';
 import { cellCount, type Range, rangeOfCell, rectangleOf } from './ranges.ts';
-import { isSpare, type RowHandle, SPARE } from './row-handle.ts';
+import { ColumnRooms } from './rooms.ts';
+import { RowActs } from './row-acts.ts';
+import { HANDLES } from './row-face.ts';
+import { isHead, isRow, isSpare, type RowHandle } from './row-handle.ts';
+import { RowOrder } from './row-order.ts';
+import { SheetCells } from './sheet-cells.ts';
 import { surfaceOf } from './surface-of.ts';
+import { fittedWidth, widthOfTexts } from './widths.ts';
 
 ModuleRegistry.registerModules([
   ClientSideRowModelModule,
@@ -56,85 +74,154 @@ ModuleRegistry.registerModules([
   ScrollApiModule,
 ]);
 
-/** Figures of so many rows decide where a column's decimal mark stands. */
-const ALIGNED_ROWS = 500;
-
 /** Where a person last was on each sheet, so that coming back to one finds the same row in hand. */
 const lastPlaces = new Map<string, { readonly row: string; readonly column: string }>();
-
-function findingKey(row: string, column: string): string {
-  return `${row} ${column}`;
-}
 
 export class SheetGrid implements Drawing {
   readonly book: Book;
   sheet: SheetView;
+  view: View;
   private readonly api: GridApi<RowHandle>;
   private readonly layer: RangeLayer;
   private readonly hands: GridHands;
+  private readonly presses: RangePresses;
+  private readonly entry: GridEntry;
+  private readonly order: RowOrder;
+  private readonly cells: SheetCells;
+  private readonly copies: CopyActs;
   private readonly surface: GridSurface;
-  private readonly rooms = new Map<string, Room>();
-  private findings: Map<string, Finding>;
+  private readonly rooms: ColumnRooms;
+  private readonly marked: SheetMarks;
+  private shownView: string | undefined;
+  private shownQuestions: readonly string[] | undefined;
 
   constructor(host: HTMLElement, book: Book, sheet: SheetView, found: readonly Finding[]) {
     this.book = book;
     this.sheet = sheet;
-    this.findings = this.findingsOf(found);
+    this.view = viewNow(sheet);
+    this.shownView = desk.peek().views[sheet.id];
+    this.shownQuestions = desk.peek().questions[sheet.id];
+    const now = () => this.sheet;
+    this.rooms = new ColumnRooms(book, now);
+    this.marked = new SheetMarks(book, now, (row, column) => this.copies?.isCut(row, column) ?? false);
+    this.marked.takeFindings(found);
+    this.order = new RowOrder({
+      book,
+      sheet: now,
+      view: () => this.view,
+      found: (row, level) => this.marked.found(row, level),
+      offersRow: () => this.sheet.entered && readOnly.peek() === undefined,
+    });
     this.api = createGrid<RowHandle>(host, {
       theme: gridTheme,
       styleNonce: document.querySelector<HTMLMetaElement>('meta[property="csp-nonce"]')?.nonce ?? '',
       columnDefs: gridColumns(this),
-      rowData: this.rowHandles(),
+      rowData: this.order.handles(),
       getRowId: ({ data }) => data.id,
       rowClassRules: {
         'spare-row': ({ data }) => data !== undefined && isSpare(data),
-        'row-in-hand': ({ rowIndex }) => this.layer?.rectangle() !== undefined && this.rowInHand() === rowIndex,
+        'head-row': ({ data }) => data !== undefined && isHead(data),
+        'row-in-hand': ({ rowIndex }) => this.layer?.anchor()?.row === rowIndex,
       },
-      headerHeight: 50,
-      groupHeaderHeight: 26,
+      headerHeight: 44,
+      groupHeaderHeight: 24,
       invalidEditValueMode: 'block',
-      enterNavigatesVerticallyAfterEdit: true,
       stopEditingWhenCellsLoseFocus: true,
-      suppressMovableColumns: true,
       suppressScrollOnNewData: true,
+      suppressMultiSort: true,
       animateRows: false,
       ensureDomOrder: true,
       focusGridInnerElement: () => this.focusInHand(),
-      onSortChanged: () => this.layer.paint(),
+      onColumnResized: ({ finished, source, column }) => {
+        if (finished && source === 'uiColumnResized' && column !== null) {
+          setWidth(this.sheet.id, column.getColId(), column.getActualWidth());
+        }
+      },
+      onColumnMoved: ({ finished, source }) => {
+        if (finished && source === 'uiColumnMoved') this.keepOrder();
+      },
     });
     // Before the range layer: a press elsewhere doesn't leave an entry that can't stand.
     holdRefused(host, this.api);
-    this.layer = new RangeLayer(host, this.api, { ranged: (range) => this.ranged(range) });
-    const acts = new RangeActs(book, () => this.sheet, this.layer);
-    this.surface = surfaceOf({ api: this.api, layer: this.layer, acts, sheet: () => this.sheet });
-    this.hands = new GridHands(host, this.layer);
+    this.layer = new RangeLayer(host, this.api, {
+      ranged: (ranges) => this.ranged(ranges),
+      isFilled: (cell) => (this.cells.cell(cell)?.text ?? '') !== '',
+    });
+    this.cells = new SheetCells(book, now, this.layer);
+    this.copies = new CopyActs(this.cells);
+    const fills = new FillActs(this.cells);
+    const pastes = new PasteActs(this.cells, this.copies);
+    const drag = new FillDrag(host, this.cells, fills);
+    this.entry = new GridEntry(host, this.api, this.layer, {
+      fillAll: (entry) => fills.fillAll(entry),
+      paste: (text, html) => pastes.paste(text, html, false),
+      rowAdded: () => this.redrawRows(),
+      spareLeft: () => this.spareLeft(),
+      refusal: () => this.whyNotTyped(),
+    });
+    const rowActs = new RowActs({
+      host,
+      cells: this.cells,
+      order: this.order,
+      entry: this.entry,
+      view: () => this.view,
+      redrawRows: () => this.redrawRows(),
+    });
+    this.presses = new RangePresses(host, this.layer, {
+      fillOver: (cell) => drag.over(cell),
+      fillTaken: (withCtrl) => drag.take(withCtrl),
+      fillToEnd: () => drag.toEnd(),
+      rowsOver: (before) => rowActs.dragOver(before),
+      rowsTaken: () => rowActs.drop(),
+      canMoveRows: () => rowActs.canMove(),
+      headPressed: (row) => this.headPressed(row),
+    });
+    const parts = { layer: this.layer, entry: this.entry, rows: rowActs, copies: this.copies, pastes, fills };
+    this.surface = surfaceOf(parts, {
+      fitColumn: (column) => this.fitColumn(column),
+      arrangeAgain: () => this.arrangeAgain(),
+      foldGroups: () => this.foldGroups(),
+    });
+    this.hands = new GridHands(host, this.layer, { sheet: now, fit: (column) => this.fitColumn(column) });
     this.api.setGridAriaProperty('label', `${sheet.name}: ${sheet.about}`);
     this.api.setGridAriaProperty('multiselectable', 'true');
     gridOnScreen.value = this.surface;
+    this.tellRows();
   }
 
   destroy(): void {
     if (gridOnScreen.peek() === this.surface) gridOnScreen.value = undefined;
     this.hands.destroy();
-    this.layer.destroy();
+    this.presses.destroy();
+    this.entry.destroy();
     this.api.destroy();
     selectedCells.value = undefined;
   }
 
   // What the columns ask while they draw.
 
-  room(column: string): Room {
-    const known = this.rooms.get(column);
-    if (known !== undefined) return known;
-    const view = columnOf(this.sheet, column);
-    const first = rows(this.book, this.sheet.id).subarray(0, ALIGNED_ROWS);
-    const room = view !== undefined && isFigure(view) ? roomFor(this.figures(column, first)) : NO_ROOM;
-    this.rooms.set(column, room);
-    return room;
+  get folded(): readonly string[] {
+    return desk.peek().questions[this.sheet.id] ?? [];
   }
 
-  found(row: string, column: string): Finding | undefined {
-    return this.findings.get(findingKey(row, column));
+  width(column: string): number | undefined {
+    return desk.peek().widths[this.sheet.id]?.[column];
+  }
+
+  room(column: string): Room {
+    return this.rooms.room(column);
+  }
+
+  marks(row: RowHandle, column: string): CellMarks {
+    return this.marked.of(row, column);
+  }
+
+  total(row: RowHandle, column: string): string {
+    if (row.group === undefined) return '';
+    const { id } = this.sheet;
+    const total = this.view.totals?.[column] ?? usualTotal(this.book, id, column);
+    const text = totalText(this.book, id, column, row.group.rows, total);
+    return text === '' ? '' : `${total === 'sum' ? '' : `${total} `}${text}`;
   }
 
   inRange(rowIndex: number, column: string): boolean {
@@ -145,12 +232,23 @@ export class SheetGrid implements Drawing {
     return readOnly.peek() === undefined;
   }
 
+  begunWith(): string | undefined {
+    return this.entry.begunWith();
+  }
+
   write(row: RowHandle, column: ColumnView, entry: string): boolean {
     const sheet = this.sheet.id;
     if (!isSpare(row)) return !typeCell({ sheet, row: row.id, column: column.id }, column.name, entry).refused;
     if (entry.trim() === '') return false;
     const entries = { [column.id]: entry };
-    return !change([{ command: 'insert row', sheet, entries }], addedWords(this.sheet, entries)).refused;
+    const before = this.order.putBefore;
+    const done = change([{ command: 'insert row', sheet, entries, before }], addedWords(this.sheet, entries));
+    const [added] = done.refused ? [] : done.inserted;
+    if (added !== undefined) {
+      this.order.keepAdded(added);
+      this.order.putSpare(undefined);
+    }
+    return !done.refused;
   }
 
   // What the page tells the grid.
@@ -158,125 +256,249 @@ export class SheetGrid implements Drawing {
   /** Repaints what a change set names in this sheet, and nothing else. */
   follow(changed: ChangeSet): void {
     const { id } = this.sheet;
-    if (changed.columnsOf.includes(id)) this.redrawColumns();
-    if (changed.rowsOf.includes(id)) this.redrawRows();
+    const columnsChanged = changed.columnsOf.includes(id) || changed.settings;
+    if (columnsChanged || changed.looksOf.includes(id)) this.redrawLooks();
+    else if (changed.rowsOf.includes(id)) this.redrawRows();
     const cells = changed.cells.filter(
       ({ sheet, column }) => sheet === id && columnOf(this.sheet, column) !== undefined,
     );
-    if (cells.length === 0 || changed.columnsOf.includes(id)) return;
+    if (cells.length > 0 && !columnsChanged) this.repaint(cells);
+    this.layer.paint();
+    this.tellRows();
+  }
+
+  private repaint(cells: ChangeSet['cells']): void {
     const rendered = this.api.getRenderedNodes();
     for (const { column, rows: slots } of cells) {
-      const realigned = this.realign(column, slots);
+      const realigned = this.rooms.realign(column, slots);
+      this.widen(column, slots);
       const named = slots === 'all' || realigned ? undefined : new Set(slots);
-      const rowNodes = named === undefined ? rendered : rendered.filter(({ data }) => data && named.has(data.slot));
+      const rowNodes = rendered.filter(
+        ({ data }) => data !== undefined && (named === undefined || isHead(data) || named.has(data.slot)),
+      );
       if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
     }
-    this.layer.paint();
+  }
+
+  /** A longer text that came widens its column, where a person didn't draw it. */
+  private widen(column: string, slots: Int32Array | 'all'): void {
+    const view = columnOf(this.sheet, column);
+    const shown = this.api.getColumn(column);
+    if (view === undefined || shown === null || this.width(column) !== undefined) return;
+    const { id } = this.sheet;
+    const needed = widthOfTexts(this.book, id, slots === 'all' ? rows(this.book, id) : slots, view);
+    if (needed > shown.getActualWidth()) this.api.setColumnWidths([{ key: column, newWidth: needed }]);
   }
 
   /** Marks the cells in which something was found and unmarks the others. */
   showFindings(found: readonly Finding[]): void {
-    const next = this.findingsOf(found);
-    const before = this.findings;
-    this.findings = next;
+    const isOther = this.marked.takeFindings(found);
     const rendered = this.api.getRenderedNodes();
     for (const { id } of this.sheet.columns) {
-      const rowNodes = rendered.filter(({ data }) => {
-        const key = data === undefined ? '' : findingKey(data.id, id);
-        return before.get(key)?.says !== next.get(key)?.says;
-      });
+      const rowNodes = rendered.filter(({ data }) => data !== undefined && isOther(data.id, id));
       if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [id], force: true });
     }
     this.layer.paint();
+  }
+
+  /** What is looked for changed: cells that hold it are marked. */
+  showMatches(): void {
+    this.api.refreshCells({ force: true });
+    this.layer.paint();
+  }
+
+  /** Another view was chosen, or a question folded. */
+  showView(view: string | undefined, questions: readonly string[] | undefined): void {
+    if (view === this.shownView && questions === this.shownQuestions) return;
+    this.shownView = view;
+    this.shownQuestions = questions;
+    this.redrawLooks();
   }
 
   /** Puts a cell in hand and in view; with the focus where `focus` is true. Without a row, where a person last was. */
   arrive(row: string | undefined, column: string | undefined, focus: boolean): void {
     const last = row === undefined ? lastPlaces.get(this.sheet.id) : undefined;
     const id = row ?? last?.row;
-    const rowIndex = (id === undefined ? undefined : this.api.getRowNode(id)?.rowIndex) ?? 0;
-    const colId = column ?? last?.column ?? this.layer.columnAt(0);
+    if (id !== undefined && this.api.getRowNode(id) === undefined) this.makeSeen(id);
+    const rowIndex = (id === undefined ? undefined : this.api.getRowNode(id)?.rowIndex) ?? this.firstRow();
+    const colId = this.shownColumn(column ?? last?.column);
     const corner = colId === undefined ? undefined : this.layer.cornerOf(rowIndex, colId);
     if (corner === undefined || colId === undefined) return;
     if (focus) {
       this.layer.focus(corner);
       return;
     }
-    if (this.api.getDisplayedRowCount() > 0) this.api.ensureIndexVisible(rowIndex);
-    this.api.ensureColumnVisible(colId);
+    this.layer.show(corner);
     this.layer.select(rangeOfCell(corner));
   }
 
-  private findingsOf(found: readonly Finding[]): Map<string, Finding> {
-    const map = new Map<string, Finding>();
-    for (const finding of found) {
-      if (finding.sheet !== this.sheet.id || finding.row === undefined) continue;
-      const key = findingKey(finding.rowId, finding.column);
-      // The list comes with the gravest first.
-      if (!map.has(key)) map.set(key, finding);
+  /** The column where the view shows it; where it doesn't, another view that does comes on screen. */
+  private shownColumn(column: string | undefined): string | undefined {
+    if (column === undefined || this.layer.cornerOf(0, column) !== undefined) return column ?? this.layer.columnAt(0);
+    if (columnOf(this.sheet, column) === undefined) return this.layer.columnAt(0);
+    this.hands.showColumn(column);
+    this.redrawLooks();
+    return column;
+  }
+
+  /** A row that the view folds away or keeps back is shown, since somebody came for it. */
+  private makeSeen(id: string): void {
+    this.order.open(id);
+    this.order.keepAdded(id);
+    this.order.follow();
+    this.drawRows();
+  }
+
+  private firstRow(): number {
+    const { rows: count } = this.layer.bounds();
+    for (let index = 0; index < count; index += 1) {
+      const row = this.layer.rowAt(index);
+      if (row !== undefined && !isHead(row)) return index;
     }
-    return map;
+    return 0;
   }
 
-  private rowHandles(): RowHandle[] {
-    const there = rowsOf(this.book, this.sheet.id);
-    return this.sheet.entered && readOnly.peek() === undefined ? [...there, SPARE] : [...there];
-  }
+  // Drawing anew.
 
-  private *figures(column: string, slots: Int32Array): Iterable<Figure> {
-    for (const slot of slots) yield cellView(this.book, this.sheet.id, slot, column);
-  }
-
-  /** Makes room for what changed in a column; whether its figures have to move. Room once made stays until a redraw. */
-  private realign(column: string, slots: Int32Array | 'all'): boolean {
-    const before = this.rooms.get(column);
-    if (before === undefined) return false;
-    if (slots === 'all') this.rooms.delete(column);
-    else {
-      const changed = roomFor(this.figures(column, slots.subarray(0, ALIGNED_ROWS)));
-      this.rooms.set(column, before === NO_ROOM ? before : widerRoom(before, changed));
-    }
-    const now = this.room(column);
-    return before.fraction !== now.fraction || before.unit !== now.unit;
-  }
-
-  private redrawColumns(): void {
+  private redrawLooks(): void {
     this.sheet = sheetView(this.book, this.sheet.id) ?? this.sheet;
+    const before = this.layer.anchor();
+    const inHand = before === undefined ? undefined : this.layer.rowAt(before.row)?.id;
+    const column = before === undefined ? undefined : this.layer.columnAt(before.column);
+    this.view = viewNow(this.sheet);
     this.rooms.clear();
+    this.marked.takeRules();
+    this.order.arrange();
     this.api.setGridOption('columnDefs', gridColumns(this));
     this.layer.columnsChanged();
+    this.drawRows();
     this.api.refreshHeader();
     this.api.refreshCells({ force: true });
+    this.keepInHand(inHand, column);
+    this.tellRows();
+  }
+
+  /** After the order of rows or columns changed, the same cell is in hand wherever it stands now. */
+  private keepInHand(row: string | undefined, column: string | undefined): void {
+    const index = row === undefined ? undefined : this.api.getRowNode(row)?.rowIndex;
+    const corner =
+      index === undefined || index === null || column === undefined ? undefined : this.layer.cornerOf(index, column);
+    const focused = document.activeElement?.closest('.grid-host') !== null;
+    if (corner === undefined) this.layer.keepWithin();
+    else this.layer.select(rangeOfCell(corner));
+    if (focused) this.layer.focusAnchor();
     this.layer.paint();
   }
 
   private redrawRows(): void {
     this.rooms.clear();
-    this.api.setGridOption('rowData', this.rowHandles());
+    this.order.follow();
+    this.drawRows();
+    this.tellRows();
+  }
+
+  private drawRows(): void {
+    this.api.setGridOption('rowData', this.order.handles());
+    this.layer.keepWithin();
     this.layer.paint();
   }
 
-  private rowInHand(): number | undefined {
-    return this.layer.anchor()?.row;
+  private arrangeAgain(): void {
+    const anchor = this.layer.anchor();
+    const inHand = anchor === undefined ? undefined : this.layer.rowAt(anchor.row)?.id;
+    const column = anchor === undefined ? undefined : this.layer.columnAt(anchor.column);
+    this.order.arrange();
+    this.drawRows();
+    this.keepInHand(inHand, column);
+    this.tellRows();
   }
 
-  private focusInHand(): boolean {
-    this.layer.focus(this.layer.anchor() ?? { row: 0, column: 0 });
+  private tellRows(): void {
+    rowsOnScreen.value = {
+      shown: this.order.count(),
+      left: this.order.left,
+      old: this.order.isOld(),
+      grouped: this.view.groupBy !== undefined,
+    };
+  }
+
+  private foldGroups(): void {
+    this.order.foldAll();
+    this.drawRows();
+  }
+
+  private headPressed(row: number): boolean {
+    const head = this.layer.rowAt(row);
+    if (head?.group === undefined) return false;
+    this.order.foldGroup(head.group.key);
+    this.drawRows();
+    this.api.refreshCells({ force: true });
     return true;
   }
 
-  private ranged(range: Range): void {
-    const { anchor } = range;
+  private spareLeft(): void {
+    if (this.order.putBefore === undefined) return;
+    this.order.putSpare(undefined);
+    this.redrawRows();
+  }
+
+  private whyNotTyped(): string | undefined {
+    const anchor = this.layer.anchor();
+    const row = anchor === undefined ? undefined : this.layer.rowAt(anchor.row);
+    if (row !== undefined && isHead(row)) return 'This line sums its group up: type in a row under it.';
+    const column = anchor === undefined ? undefined : this.cells.column(anchor.column);
+    if (column?.role === 'made') return 'This cell comes from other sheets.';
+    return readOnly.peek();
+  }
+
+  private fitColumn(column: string): void {
+    const view = columnOf(this.sheet, column);
+    if (view === undefined) return;
+    const width = fittedWidth(this.book, this.sheet.id, rows(this.book, this.sheet.id), view);
+    setWidth(this.sheet.id, column, width);
+    this.api.setColumnWidths([{ key: column, newWidth: width }]);
+  }
+
+  /** A person dragged a column to another place: the view keeps it there. */
+  private keepOrder(): void {
+    const ids = this.api.getAllDisplayedColumns().map((column) => column.getColId());
+    const shown = ids.filter((id) => id !== HANDLES);
+    const folded = this.view.shows.filter((id) => !shown.includes(id));
+    const pinned = this.view.shows.slice(0, this.view.inFront);
+    const columns = [...shown.filter((id) => !pinned.includes(id)), ...folded];
+    changeView(this.sheet, { columns });
+  }
+
+  private focusInHand(): boolean {
+    if (this.layer.anchor() === undefined) this.layer.focus({ row: this.firstRow(), column: 0 });
+    else this.layer.focusAnchor();
+    return true;
+  }
+
+  private ranged(ranges: readonly Range[]): void {
+    const last = ranges.at(-1);
+    if (last === undefined) return;
+    const { anchor } = last;
     const { id: sheet } = this.sheet;
     const inHand = this.layer.rowAt(anchor.row);
     const column = this.layer.columnAt(anchor.column);
-    const row = inHand === undefined || isSpare(inHand) ? undefined : inHand.id;
+    const row = inHand === undefined || !isRow(inHand) ? undefined : inHand.id;
     if (row !== undefined && column !== undefined) lastPlaces.set(sheet, { row, column });
     selectPlace({ sheet, row, column });
-    const area = rectangleOf(range);
-    const selected = this.layer.rowsIn(area);
-    const columns = this.layer.columnsIn(area);
-    selectedCells.value = { sheet, rows: selected, columns };
-    if (cellCount(area) > 1) announce(`${selected.length} rows, ${columns.length} columns selected.`);
+    const areas = ranges.map((range): CellArea => {
+      const area = rectangleOf(range);
+      return { rows: this.layer.rowsIn(area), columns: this.layer.columnsIn(area) };
+    });
+    selectedCells.value = { sheet, areas };
+    this.say(ranges, areas);
+  }
+
+  private say(ranges: readonly Range[], areas: readonly CellArea[]): void {
+    const [range] = ranges;
+    const [area] = areas;
+    if (ranges.length > 1) announce(`${ranges.length} ranges selected.`);
+    else if (range !== undefined && area !== undefined && cellCount(rectangleOf(range)) > 1) {
+      announce(`${area.rows.length} rows, ${area.columns.length} columns selected.`);
+    }
   }
 }

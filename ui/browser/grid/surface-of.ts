@@ -1,53 +1,53 @@
-// What a grid that stands on screen can do for the table of commands. Made by sheet-grid.ts.
+// What a grid that stands on screen can do for the table of commands. Made by sheet-grid.ts from its parts.
 
-import type { GridApi } from 'ag-grid-community';
-import type { SheetView } from '../../../engine/index.ts';
+import type { CopyActs } from './clipboard/copy-acts.ts';
+import type { PasteActs } from './clipboard/paste-acts.ts';
+import type { FillActs } from './fill/fill-acts.ts';
+import type { GridEntry } from './grid-entry.ts';
 import type { GridSurface } from './grid-surface.ts';
-import type { RangeActs } from './range-acts.ts';
 import type { RangeLayer } from './range-layer.ts';
-import { isSpare, type RowHandle } from './row-handle.ts';
+import type { RowActs } from './row-acts.ts';
 
 export interface GridParts {
-  readonly api: GridApi<RowHandle>;
   readonly layer: RangeLayer;
-  readonly acts: RangeActs;
-  /** The sheet as it is now: its columns change. */
-  readonly sheet: () => SheetView;
+  readonly entry: GridEntry;
+  readonly rows: RowActs;
+  readonly copies: CopyActs;
+  readonly pastes: PasteActs;
+  readonly fills: FillActs;
 }
 
-export function surfaceOf(parts: GridParts): GridSurface {
-  const { api, layer, acts } = parts;
+type Rest = Pick<GridSurface, 'fitColumn' | 'arrangeAgain' | 'foldGroups'>;
+
+export function surfaceOf({ layer, entry, rows, copies, pastes, fills }: GridParts, rest: Rest): GridSurface {
   return {
-    startEditing: () => startEditing(parts),
-    startNewRow: () => startNewRow(parts),
+    startEditing: (typed) => entry.start(typed),
+    isEditing: () => entry.editor() !== undefined,
+    isQuickEntry: () => entry.editor()?.isQuick() === true,
+    takeEntry: (to) => entry.take(to),
+    takeIntoAll: () => entry.takeIntoAll(),
+    leaveEntry: () => entry.leave(),
+    typeIn: (typed) => fills.fillAll(typed),
+    startNewRow: () => rows.startNew(),
+    putRowIn: (where) => rows.putIn(where),
+    moveRows: (by) => rows.move(by),
     move: (to, how = {}) => layer.move(to, how),
+    page: (by, stretch) => layer.page(by, stretch),
+    canTab: (by) => layer.canTab(by),
+    tab: (by) => void layer.tab(by),
     selectRows: () => layer.selectRows(),
     selectColumns: () => layer.selectWholeColumns(),
     selectAll: () => layer.selectAll(),
     isWide: () => layer.isWide(),
     shrink: () => layer.shrink(),
-    copied: () => acts.copied(),
-    paste: (text) => acts.paste(text),
-    fillDown: () => acts.fillDown(),
-    sort: (column, order) => {
-      api.applyColumnState({ state: [{ colId: column, sort: order }], defaultState: { sort: null } });
-    },
+    hasCut: () => copies.hasCut,
+    forgetCut: () => copies.forgetCut(),
+    copied: (withHeaders) => copies.copied(withHeaders),
+    cut: () => copies.cut(),
+    paste: (text, html, keepFormulas) => pastes.paste(text, html, keepFormulas),
+    fillDown: () => fills.fillDown(),
+    fillRight: () => fills.fillRight(),
+    focus: () => layer.focusAnchor(),
+    ...rest,
   };
-}
-
-function startEditing({ api, layer }: GridParts): void {
-  const anchor = layer.anchor();
-  const colKey = anchor === undefined ? undefined : layer.columnAt(anchor.column);
-  if (anchor !== undefined && colKey !== undefined) api.startEditingCell({ rowIndex: anchor.row, colKey });
-}
-
-/** Opens the empty row at the sheet's end, at the column that names a row. */
-function startNewRow({ api, layer, sheet }: GridParts): void {
-  const rowIndex = api.getDisplayedRowCount() - 1;
-  const { key, columns } = sheet();
-  const colKey = key ?? columns.find(({ required }) => required)?.id ?? layer.columnAt(0);
-  const row = layer.rowAt(rowIndex);
-  if (row === undefined || !isSpare(row) || colKey === undefined) return;
-  layer.focus(layer.cornerOf(rowIndex, colKey) ?? { row: rowIndex, column: 0 });
-  api.startEditingCell({ rowIndex, colKey });
 }

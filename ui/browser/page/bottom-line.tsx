@@ -4,7 +4,7 @@ import { useComputed, useSignal } from '@preact/signals';
 import { cellView, sheetView, showDate } from '../../../engine/index.ts';
 import { type Summary, type SummedCell, summarize, summaryNumber } from '../grid/summary.ts';
 import { findings } from '../store/findings.ts';
-import { selectedCells } from '../store/selection.ts';
+import { cellsIn, selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
 import { readOnly, workbook } from '../store/workbook.ts';
 import { AttentionList } from './attention-list.tsx';
@@ -59,14 +59,13 @@ function summaryWords(): readonly Part[] {
   const book = workbook();
   const sheet = selected === undefined ? undefined : sheetView(book, selected.sheet);
   if (selected === undefined || sheet === undefined) return [];
-  const { rows, columns } = selected;
-  const count = rows.length * columns.length;
+  const count = selected.areas.reduce((sum, { rows, columns }) => sum + rows.length * columns.length, 0);
   if (count < 2) return [];
   if (count > SUMMED) return [{ name: 'Cells', value: summaryNumber(count, 0) }];
-  const views = columns.flatMap((id) => columnOf(sheet, id) ?? []);
-  const cells = rows.flatMap(({ slot }): SummedCell[] =>
-    views.map((column) => ({ column, cell: cellView(book, sheet.id, slot, column.id) })),
-  );
+  const cells = cellsIn(selected).flatMap(({ row, column: id }): SummedCell[] => {
+    const column = columnOf(sheet, id);
+    return column === undefined ? [] : [{ column, cell: cellView(book, sheet.id, row.slot, id) }];
+  });
   return wordsOf(summarize(cells));
 }
 

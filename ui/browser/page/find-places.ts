@@ -1,11 +1,12 @@
-// Finding anything in the workbook by its name: sheets, columns and rows. Pure; the go-to box calls it.
+// Finding anything in the workbook by its name: sheets, columns and rows, those of the sheet on screen first, and then by what
+// stands in its cells. Pure; the go-to box calls it.
 
-import { type Book, rowId, rowName, rows, type SheetView, sheetViews } from '../../../engine/index.ts';
+import { type Book, cellView, rowId, rowName, rows, type SheetView, sheetViews } from '../../../engine/index.ts';
 
 export interface FoundPlace {
-  readonly kind: 'sheet' | 'column' | 'row';
+  readonly kind: 'sheet' | 'column' | 'row' | 'value';
   readonly name: string;
-  /** The sheet it is in; for a sheet, its question. */
+  /** The sheet it is in; for a sheet, its question; for a value, its column and row. */
   readonly within: string;
   readonly sheet: string;
   readonly row: string | undefined;
@@ -17,22 +18,54 @@ interface Ranked {
   readonly rank: number;
 }
 
-/** The best `most` matches, those that begin with the words first, sheets before rows before columns. */
-export function findPlaces(book: Book, typed: string, most: number): readonly FoundPlace[] {
+/** So many cells are looked through for values while a person types. */
+const MOST_CELLS = 40_000;
+
+/**
+ * The best `most` matches: names before values, those that begin with the words first, the sheet on screen before others,
+ * sheets before rows before columns.
+ */
+export function findPlaces(book: Book, typed: string, most: number, here = ''): readonly FoundPlace[] {
   const wanted = typed.trim().toLowerCase();
   const sheets = sheetViews(book);
   if (wanted === '') return sheets.map(sheetPlace).slice(0, most);
-  const found = sheets.flatMap((sheet) => [
-    ...ranked([sheet], 0, wanted, sheetPlace),
-    ...ranked(sheet.columns, 2, wanted, ({ id, name }) => placeIn(sheet, 'column', name, undefined, id)),
-    ...ranked(namesOf(book, sheet), 1, wanted, ({ name, slot }) =>
-      placeIn(sheet, 'row', name, rowId(book, sheet.id, slot), sheet.key),
-    ),
-  ]);
-  return found
+  const found = sheets.flatMap((sheet) => {
+    const away = sheet.id === here ? 0 : 3;
+    return [
+      ...ranked([sheet], 0, wanted, sheetPlace),
+      ...ranked(sheet.columns, away + 2, wanted, ({ id, name }) => placeIn(sheet, 'column', name, undefined, id)),
+      ...ranked(namesOf(book, sheet), away + 1, wanted, ({ name, slot }) =>
+        placeIn(sheet, 'row', name, rowId(book, sheet.id, slot), sheet.key),
+      ),
+    ];
+  });
+  const named = found
     .sort((a, b) => a.rank - b.rank || a.place.name.length - b.place.name.length)
     .slice(0, most)
     .map(({ place }) => place);
+  const inOrder = [...sheets].sort((a, b) => Number(b.id === here) - Number(a.id === here));
+  return [...named, ...valuePlaces(book, inOrder, wanted, most - named.length)];
+}
+
+/** Cells that hold the words, other than those that name a row. */
+function valuePlaces(book: Book, sheets: readonly SheetView[], wanted: string, most: number): readonly FoundPlace[] {
+  const places: FoundPlace[] = [];
+  let looked = 0;
+  for (const sheet of sheets) {
+    for (const slot of rows(book, sheet.id)) {
+      for (const { id, name } of sheet.columns) {
+        if (places.length >= most || looked >= MOST_CELLS) return places;
+        looked += 1;
+        if (id === sheet.key) continue;
+        const { text } = cellView(book, sheet.id, slot, id);
+        if (!text.toLowerCase().includes(wanted)) continue;
+        const within = sheet.oneRow ? name : `${name}, ${rowName(book, sheet.id, slot)}`;
+        const place = placeIn(sheet, 'value', text, rowId(book, sheet.id, slot), id);
+        places.push({ ...place, within });
+      }
+    }
+  }
+  return places;
 }
 
 function ranked<T extends { readonly name: string }>(
@@ -43,7 +76,7 @@ function ranked<T extends { readonly name: string }>(
 ): readonly Ranked[] {
   return things.flatMap((thing) => {
     const rank = rankOf(thing.name.toLowerCase(), wanted);
-    return rank === undefined ? [] : [{ place: placeOf(thing), rank: rank * 4 + kindRank }];
+    return rank === undefined ? [] : [{ place: placeOf(thing), rank: rank * 8 + kindRank }];
   });
 }
 
@@ -58,7 +91,7 @@ function sheetPlace({ id, name, question }: SheetView): FoundPlace {
 
 function placeIn(
   sheet: SheetView,
-  kind: 'row' | 'column',
+  kind: 'row' | 'column' | 'value',
   name: string,
   row: string | undefined,
   column: string | undefined,

@@ -3,7 +3,7 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { rowId, rows } from '../../../engine/index.ts';
-import { goTo } from '../store/selection.ts';
+import { goTo, selection } from '../store/selection.ts';
 import { workbookNow } from '../store/workbook.ts';
 import { type FoundPlace, findPlaces } from './find-places.ts';
 
@@ -16,7 +16,7 @@ export function GoTo() {
 
   const look = (typed: string): void => {
     const book = workbookNow();
-    found.value = book === undefined ? undefined : findPlaces(book, typed, SHOWN);
+    found.value = book === undefined ? undefined : findPlaces(book, typed, SHOWN, selection.peek().sheet);
     active.value = 0;
   };
   const leave = (): void => {
@@ -80,14 +80,18 @@ export function GoTo() {
               }}
             >
               <span>{place.name}</span>
-              <span class="within">{place.kind === 'sheet' ? place.within : `${place.kind} of ${place.within}`}</span>
+              <span class="within">{withinWords(place)}</span>
             </div>
           ))}
-          {places.length === 0 ? <p class="within">Nothing in this workbook has that name.</p> : null}
+          {places.length === 0 ? <p class="within">Nothing in this workbook has that name or holds it.</p> : null}
         </div>
       )}
     </div>
   );
+}
+
+function withinWords({ kind, within }: FoundPlace): string {
+  return kind === 'sheet' || kind === 'value' ? within : `${kind} of ${within}`;
 }
 
 function firstRow(sheet: string): string | undefined {

@@ -6,11 +6,12 @@ export function NoticeCorner() {
   return (
     <>
       <div class="messages">
-        {notices.value.map(({ id, text, tone, act }) => (
+        {notices.value.map(({ id, text, tone, acts }) => (
           <div key={id} class={`message tone-${tone}`}>
             <p>{text}</p>
-            {act === undefined ? null : (
+            {acts.map((act) => (
               <button
+                key={act.label}
                 type="button"
                 class="quiet"
                 onClick={() => {
@@ -20,7 +21,7 @@ export function NoticeCorner() {
               >
                 {act.label}
               </button>
-            )}
+            ))}
             <button type="button" class="quiet" onClick={() => dismiss(id)}>
               Close
             </button>

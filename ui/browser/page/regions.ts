@@ -3,7 +3,7 @@
 /** As selectors of what takes the focus in them. */
 const REGIONS = [
   '#go-to',
-  '.sheet-list [aria-current]',
+  '.sheet-list [aria-current], .list-shut .fold-list',
   '.formula-box textarea',
   '.ag-cell[tabindex], .field-value',
   '.panel-inside button, .panel-inside input',

@@ -3,6 +3,7 @@
 
 import { type Finding, type FindingLevel, rows, sheetViews } from '../../../engine/index.ts';
 import { shownView } from '../glance/opening.ts';
+import { desk, setDesk } from '../store/device.ts';
 import { findings } from '../store/findings.ts';
 import { goTo, sheetOnScreen } from '../store/selection.ts';
 import { questionsOf } from '../store/sheets.ts';
@@ -18,9 +19,35 @@ export function SheetList() {
   const book = workbook();
   const here = shownView(book, view.value).at === 'sheet' ? sheetOnScreen.value : undefined;
   const counts = countBySheet(findings.value);
+  const { listFolded } = desk.value;
+  const words = listFolded ? 'Show the list of sheets' : 'Fold the list away';
   return (
     <nav class="sheet-list" aria-label="Sheets" onPointerEnter={onReach} onFocusCapture={onReach}>
+      <button
+        type="button"
+        class="fold-list"
+        aria-expanded={!listFolded}
+        title={words}
+        onClick={() => setDesk({ listFolded: !listFolded })}
+      >
+        <span aria-hidden="true">{listFolded ? '\u203a' : '\u2039'}</span>
+        <span class="spoken">{words}</span>
+      </button>
       <ViewsList />
+      {listFolded ? null : <Questions here={here} counts={counts} />}
+    </nav>
+  );
+}
+
+interface QuestionsProps {
+  readonly here: string | undefined;
+  readonly counts: ReadonlyMap<string, Count>;
+}
+
+function Questions({ here, counts }: QuestionsProps) {
+  const book = workbook();
+  return (
+    <>
       {questionsOf(sheetViews(book)).map(({ name: question, within }) => (
         <section key={question}>
           <h2>{question}</h2>
@@ -37,7 +64,7 @@ export function SheetList() {
           </ul>
         </section>
       ))}
-    </nav>
+    </>
   );
 }
 

@@ -1,13 +1,13 @@
 // The page's top line: which workbook this is, the way to anything in it, units, undo and redo, when it was last kept, and
 // opening and saving files.
 
-import { settings } from '../../../engine/index.ts';
+import { sayMessage, settings } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 import { showMenu } from '../commands/menu-state.ts';
 import { menuItems } from '../commands/menus.ts';
 import { Situation } from '../commands/situation.ts';
 import { keeping } from '../keeping/keeper.ts';
-import { setUnits } from '../store/change.ts';
+import { setUnits, undoSteps } from '../store/change.ts';
 import { readOnly, steps, units, workbook } from '../store/workbook.ts';
 import { GoTo } from './go-to.tsx';
 
@@ -19,6 +19,7 @@ export function TopLine() {
       <GoTo />
       <div class="top-acts">
         <Step what="Undo" id="undo" keys="Ctrl Z" label={steps.value.undo} />
+        <Steps />
         <Step what="Redo" id="redo" keys="Ctrl Y" label={steps.value.redo} />
         <UnitsSwitch />
         <CommandButton id="open">Open</CommandButton>
@@ -54,6 +55,40 @@ function Step({ what, id, keys, label }: StepProps) {
       {what}
       {label === undefined ? null : <span class="step-label">{label}</span>}
     </CommandButton>
+  );
+}
+
+/** So many steps back are listed. */
+const LISTED = 25;
+
+/** What was done, the latest first: choosing one goes back to before it. */
+function Steps() {
+  const { done } = workbook().history;
+  if (done.length < 2 || readOnly.value !== undefined) return null;
+  const words = 'What was done, to go back to before it';
+  return (
+    <button
+      type="button"
+      class="steps"
+      aria-haspopup="menu"
+      title={words}
+      onClick={({ currentTarget }) => {
+        const { left, bottom } = currentTarget.getBoundingClientRect();
+        const items = done
+          .slice(-LISTED)
+          .reverse()
+          .map((step, at) => ({
+            label: `${at + 1}. ${sayMessage(step.done.message)}`,
+            keys: undefined,
+            why: undefined,
+            run: () => undoSteps(at + 1),
+          }));
+        showMenu({ x: left - 120, y: bottom + 4, label: words, sets: [items] });
+      }}
+    >
+      <span aria-hidden="true">{'\u25be'}</span>
+      <span class="spoken">{words}</span>
+    </button>
   );
 }
 

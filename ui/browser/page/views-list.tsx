@@ -7,6 +7,7 @@ import { workbook } from '../store/workbook.ts';
 const VIEWS: readonly { readonly name: string; readonly to: View }[] = [
   { name: 'Season at a glance', to: { at: 'glance' } },
   { name: 'Pictures', to: { at: 'pictures', picture: '' } },
+  { name: 'Paper', to: { at: 'paper', pages: '' } },
 ];
 
 export function ViewsList() {

@@ -65,6 +65,14 @@ export function undo(): void {
   announce(done === undefined ? 'Nothing to undo.' : `Undone: ${sayMessage(done.transaction.message)}`);
 }
 
+/** Takes so many steps back, the latest first. */
+export function undoSteps(count: number): void {
+  const now = workbookNow();
+  let undone = 0;
+  while (undone < count && now?.undo() !== undefined) undone += 1;
+  announce(undone === 1 ? 'Undone: one step.' : `Undone: ${undone} steps.`);
+}
+
 /** Does again what undo took back last and says what it was. */
 export function redo(): void {
   const other = otherTab.peek();
@@ -77,7 +85,7 @@ export function redo(): void {
 }
 
 /** The way back that a notice offers. */
-export const UNDO = { label: 'Undo', run: undo } as const;
+export const UNDO = { label: 'Undo', run: undo, undoes: true } as const;
 
 /** Switches the whole workbook between US customary and SI units; undo takes it back. */
 export function setUnits(next: UnitSystem): void {

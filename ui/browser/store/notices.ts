@@ -7,8 +7,15 @@ export interface Notice {
   readonly id: number;
   readonly text: string;
   readonly tone: 'done' | 'refusal';
-  /** A way back or on: 'Undo'. */
-  readonly act: { readonly label: string; readonly run: () => void } | undefined;
+  /** Ways back or on: 'Undo'. */
+  readonly acts: readonly NoticeAct[];
+}
+
+export interface NoticeAct {
+  readonly label: string;
+  readonly run: () => void;
+  /** It takes the last step back: good only until another is done. */
+  readonly undoes?: true;
 }
 
 /** Notices on screen; the latest takes the place of the one before. */
@@ -26,12 +33,20 @@ export function announce(sentence: string): void {
 }
 
 /** Shows a notice and reads it out. A refusal stays until it is closed or another notice takes its place. */
-export function tell(text: string, tone: Notice['tone'] = 'done', act?: Notice['act']): void {
+export function tell(text: string, tone: Notice['tone'] = 'done', ...acts: readonly NoticeAct[]): void {
   lastId += 1;
-  const notice: Notice = { id: lastId, text, tone, act };
+  const notice: Notice = { id: lastId, text, tone, acts };
   notices.value = [notice];
   announce(text);
   if (tone === 'done') setTimeout(() => dismiss(notice.id), 8_000);
+}
+
+/** Something was done, or another sheet is on screen: what was refused before, and ways back from a step that is no longer the
+ * last, have had their time. What offers another way on stays. */
+export function dismissPast(): void {
+  const isPast = ({ tone, acts }: Notice): boolean =>
+    acts.some(({ undoes }) => undoes === true) || (tone === 'refusal' && acts.length === 0);
+  if (notices.peek().some(isPast)) notices.value = notices.peek().filter((notice) => !isPast(notice));
 }
 
 export function dismiss(id: number): void {

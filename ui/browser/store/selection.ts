@@ -25,11 +25,16 @@ export interface CellAt {
   readonly column: string;
 }
 
-/** Cells selected together, the empty row at a sheet's end left out. */
-export interface SelectedCells {
-  readonly sheet: string;
+/** Rows and columns that cross. */
+export interface CellArea {
   readonly rows: readonly RowAt[];
   readonly columns: readonly string[];
+}
+
+/** Cells selected together, in one area or several; the empty row at a sheet's end and heads of groups left out. */
+export interface SelectedCells {
+  readonly sheet: string;
+  readonly areas: readonly CellArea[];
 }
 
 /** The sheet on screen and the cell in hand. */
@@ -43,6 +48,13 @@ export const selectedCells = signal<SelectedCells | undefined>(undefined);
 
 /** Raised by goTo: the sheet scrolls to the selection and takes the focus. */
 export const arrival = signal(0);
+
+/** Whether whoever arrives takes the focus along; the box in which a person looks for things keeps it. */
+let focusGoes = true;
+
+export function takesFocus(): boolean {
+  return focusGoes;
+}
 
 /** The row with an id, as it is now. */
 export function rowAt(book: Book, sheet: string, id: string | undefined): RowAt | undefined {
@@ -78,19 +90,29 @@ export function selectPlace(place: Place): void {
   noteIndex();
 }
 
-/** Each of the cells selected, row by row. */
-export function cellsIn({ sheet, rows: selected, columns }: SelectedCells): readonly CellAt[] {
-  return selected.flatMap((row) => columns.map((column) => ({ sheet, row, column })));
+/** Each of the cells selected once, area by area and row by row. */
+export function cellsIn({ sheet, areas }: SelectedCells): readonly CellAt[] {
+  const all = areas.flatMap(({ rows: selected, columns }) =>
+    selected.flatMap((row) => columns.map((column) => ({ sheet, row, column }))),
+  );
+  if (areas.length < 2) return all;
+  return [...new Map(all.map((cell) => [`${cell.row.id} ${cell.column}`, cell])).values()];
+}
+
+/** The rows that a selection touches, each once, in the order of the areas. */
+export function rowsIn({ areas }: SelectedCells): readonly RowAt[] {
+  return [...new Map(areas.flatMap((area) => area.rows.map((row) => [row.id, row] as const))).values()];
 }
 
 /** Puts one cell in hand as the whole selection: fields call it. */
 export function selectCell({ sheet, row, column }: CellAt): void {
   selectPlace({ sheet, row: row.id, column });
-  selectedCells.value = { sheet, rows: [row], columns: [column] };
+  selectedCells.value = { sheet, areas: [{ rows: [row], columns: [column] }] };
 }
 
-/** Goes to a sheet, a row or a cell: the sheet comes on screen, scrolls there and takes the focus. */
-export function goTo(sheet: string, row?: string, column?: string): void {
+/** Goes to a sheet, a row or a cell: the sheet comes on screen, scrolls there and, unless told otherwise, takes the focus. */
+export function goTo(sheet: string, row?: string, column?: string, focus = true): void {
+  focusGoes = focus;
   selection.value = { sheet, row, column };
   noteIndex();
   arrival.value += 1;
@@ -121,6 +143,7 @@ followFrames(({ rowsOf: touched }) => {
   const selected = selectedCells.peek();
   if (selected?.sheet === sheet) {
     const there = new Map(rowsOf(book, sheet).map((each) => [each.id, each]));
-    selectedCells.value = { ...selected, rows: selected.rows.flatMap(({ id }) => there.get(id) ?? []) };
+    const areas = selected.areas.map((area) => ({ ...area, rows: area.rows.flatMap(({ id }) => there.get(id) ?? []) }));
+    selectedCells.value = { sheet, areas };
   }
 });

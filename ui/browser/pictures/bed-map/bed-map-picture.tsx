@@ -74,7 +74,7 @@ export function BedMapPicture() {
           <output>Week of {showDate(week.from)}</output>
         </div>
       }
-      draw={(width) => <MapDrawing map={map} width={width} />}
+      draw={(width) => <BedMapDrawing map={map} width={width} />}
     />
   );
 }
@@ -86,7 +86,7 @@ const GAP = 18;
 const LEFT = 84;
 
 /** Fields side by side where there is room for two, each bed a strip as long as it is on the ground. */
-function MapDrawing({ map, width }: { readonly map: BedMap; readonly width: number }) {
+export function BedMapDrawing({ map, width }: { readonly map: BedMap; readonly width: number }) {
   const id = useId();
   const columns = width >= 900 ? 2 : 1;
   const wide = (width - GAP * (columns - 1)) / columns;

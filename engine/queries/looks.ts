@@ -1,0 +1,74 @@
+// How a sheet is looked at: its views as they stand, the colours of its cells, the notes on them.
+
+import { standingRules, standingViews } from '../schema/looks.ts';
+import { entry } from '../schema/records.ts';
+import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
+import { type Book, sheetOf } from './book.ts';
+import type { SheetView } from './sheets.ts';
+
+export interface View extends ViewDeclaration {
+  /** Ids of the columns that it shows and that are there, in order, those in front first. */
+  readonly shows: readonly string[];
+  /** How many of those stay in sight at the left: what names a row, then what is pinned. */
+  readonly inFront: number;
+  /** A person's own, rather than one that came with the sheet. */
+  readonly own: boolean;
+  /** Another than the sheet came with: it can be taken back. */
+  readonly changed: boolean;
+}
+
+/** The views of a sheet: the sheet's, a person's own, all columns last. */
+export function views(book: Book, sheet: SheetView): readonly View[] {
+  const found = sheetOf(book, sheet.id);
+  if (found === undefined) return [];
+  const looks = entry(book.document.looks, sheet.id);
+  const shipped = found.schema.views;
+  return standingViews(shipped, looks).map((view): View => {
+    const own = view.id !== 'all' && !shipped.some(({ id }) => id === view.id);
+    const front = namingColumns(sheet);
+    const pinned = (view.pinned ?? []).filter((id) => !front.includes(id) && hasColumn(sheet, id));
+    const columns = view.columns ?? sheet.columns.map(({ id }) => id);
+    const inFront = [...front, ...pinned];
+    const rest = columns.filter((id) => hasColumn(sheet, id) && !inFront.includes(id));
+    return {
+      ...view,
+      shows: [...inFront, ...rest],
+      inFront: inFront.length,
+      own,
+      changed: !own && entry(looks?.views, view.id) !== undefined,
+    };
+  });
+}
+
+function hasColumn(sheet: SheetView, id: string): boolean {
+  return sheet.columns.some((column) => column.id === id);
+}
+
+/** The columns that name a row: its key, else what it was made of, else the first. */
+export function namingColumns({ key, columns }: SheetView): readonly string[] {
+  if (key !== undefined) return [key];
+  const made = columns.filter(({ role }) => role === 'made').map(({ id }) => id);
+  if (made.length > 0) return made.slice(0, 2);
+  return columns.slice(0, 1).map(({ id }) => id);
+}
+
+/** Views of the sheet's own that a person put away. */
+export function viewsPutAway(book: Book, sheet: string): readonly ViewDeclaration[] {
+  const changed = entry(book.document.looks, sheet)?.views;
+  return (sheetOf(book, sheet)?.schema.views ?? []).filter(({ id }) => entry(changed, id) === null);
+}
+
+/** The colours of a sheet; of several that hold for a cell the first counts. */
+export function colourRules({ document }: Book, sheet: string): readonly ColourRule[] {
+  return standingRules(entry(document.looks, sheet));
+}
+
+/** The note on a cell; '' where there is none. */
+export function noteOn({ document }: Book, sheet: string, row: string, column: string): string {
+  return document.notes.content(sheet, row, column) ?? '';
+}
+
+/** Every note of a sheet, by row and column. */
+export function notesOf({ document }: Book, sheet: string): ReadonlyMap<string, ReadonlyMap<string, string>> {
+  return document.notes.rows(sheet);
+}

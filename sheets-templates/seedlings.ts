@@ -1,0 +1,118 @@
+// The seedlings template: plants raised for sale, batch by batch: seed, trays, mix, bench, date of sale, margin. It stands on the sheets
+// of the season; a planting is a batch here, its places are the plants to sell. index.ts offers it.
+
+import type { ColumnDeclaration, SheetDeclaration } from '../engine/index.ts';
+import { computed, entered, group, MONEY, PLAIN } from './authoring.ts';
+import { partOfSeason } from './part-of-season.ts';
+import { rowsOfSheets, SEASON, SEASON_SHEETS } from './season.ts';
+import type { OwnTemplate } from './small-template.ts';
+
+const SOLD: readonly ColumnDeclaration[] = group(
+  'Sale',
+  entered('plants-to-sell', 'Plants to sell', PLAIN, {
+    note: 'Blocks, cells or pots with a plant in them; seed is reckoned so that as many stand, as surely as the confidence of Farm.',
+    decimals: 0,
+    least: 0,
+  }),
+  computed('sales', 'Sales', MONEY, '[Plants to sell] * [Price each]', { decimals: 2 }),
+  computed('margin-each', 'Margin each', MONEY, '[Margin] / [Plants to sell]', { note: 'Of a plant.', decimals: 3 }),
+);
+
+/** Plantings, with what a batch is sold for beside it. */
+function withSale(sheet: SheetDeclaration): SheetDeclaration {
+  return sheet.id === 'plantings' ? { ...sheet, columns: [...sheet.columns, ...SOLD], checks: [] } : sheet;
+}
+
+const KEPT = [
+  'planting',
+  'variety',
+  'crop',
+  'family',
+  'start',
+  'seed-lot',
+  'plants-to-sell',
+  'sown',
+  'planted-out',
+  'dates-from',
+  'emergence',
+  'loose',
+  'heated-to-germinate',
+  'stations',
+  'empty-stations',
+  'nursery-survival',
+  'germination',
+  'seeds-per-station',
+  'plants-per-station',
+  'blocks-to-start',
+  'seeds-needed',
+  'tray',
+  'trays',
+  'mix-volume',
+  'bench-area',
+  'pot-on-into',
+  'pot-on',
+  'harden-from',
+  'ready-from',
+  'start-hours',
+  'price-each',
+  'seed-cost',
+  'mix-cost',
+  'labour-cost',
+  'costs',
+  'sales',
+  'margin',
+  'margin-each',
+];
+
+const SHEETS = partOfSeason(SEASON_SHEETS.map(withSale), {
+  sheets: [
+    'farm',
+    'climate',
+    'monthly-climate',
+    'frost-years',
+    'crops',
+    'work-rates',
+    'varieties',
+    'packs',
+    'seed-lots',
+    'trays',
+    'plantings',
+    'raising',
+    'sowing-list',
+    'propagation',
+    'mixes',
+    'mix-ingredients',
+    'seed-order',
+    'suppliers',
+    'order-lines',
+    'weeks',
+    'sources',
+  ],
+  only: { plantings: KEPT },
+  formulas: {
+    'plantings/start':
+      'IF(OR([Variety].[Crop].[Usual start] = "blocks"; [Variety].[Crop].[Usual start] = "cells"); [Variety].[Crop].[Usual start]; "cells")',
+    'plantings/stations': '[Plants to sell]',
+    'plantings/hours': '[Start hours]',
+    'plantings/seed-cost':
+      'IF(ISBLANK([Seed lot]); [Seeds needed] * [Variety].[Price per 1,000 seeds] / 1000; 0 money)',
+    'plantings/margin': '[Sales] - [Costs]',
+    'plantings/in-the-bed-from': 'IF(NOT(ISBLANK([Date typed])); [Date typed]; [Earliest in the bed])',
+    'plantings/meant-for': '[Date typed]',
+    'packs/form': '"seed"',
+    'packs/needed': `SUMIFS('Seed order'[Seeds to buy]; 'Seed order'[Variety]; [Variety])`,
+  },
+  keeps: [
+    'propagation/bench-free',
+    'sowing-list/mix-volume',
+    'mixes/price-of-the-mix',
+    'suppliers/to-pay',
+    'order-lines/cost',
+  ],
+  names: { Plantings: 'Batches', Planting: 'Batch', 'Planted out': 'Sold from' },
+});
+
+export const SEEDLINGS: OwnTemplate = {
+  template: { ...SEASON, name: 'seedlings', version: 1, sheets: SHEETS, rows: rowsOfSheets(SEASON.rows, SHEETS) },
+  sheets: SHEETS,
+};

@@ -1,0 +1,153 @@
+// Typing as hands know it: taking an entry and going on, undoing it, filling a range with one, today, input methods, questions
+// that are put before an entry is taken.
+
+import { expect, test } from 'vitest';
+import { at, inHand, putOnClipboard, selected, undo } from './hands.ts';
+
+test('type, Tab, undo takes back what was typed', async () => {
+  const { book, page, problems } = await at('Beds');
+  const before = await book.read(0, 'Length');
+  await book.press(0, 'Length');
+  await page.keyboard.type('61');
+  await page.keyboard.press('Tab');
+  expect(await inHand(page)).toBe('0 width');
+  await expect.poll(() => book.read(0, 'Length')).toBe('61');
+  await undo(page);
+  await expect.poll(() => book.read(0, 'Length')).toBe(before);
+  expect(problems).toEqual([]);
+});
+
+test('Tab along a row, Enter to the start of the next; Shift goes back; arrows take what was typed', async () => {
+  const { book, page } = await at('Beds');
+  await book.press(0, 'Length');
+  await page.keyboard.type('61');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('31');
+  await page.keyboard.press('Enter');
+  expect(await inHand(page)).toBe('1 length');
+  await page.keyboard.type('62');
+  await page.keyboard.press('Shift+Enter');
+  expect(await inHand(page)).toBe('0 length');
+  await page.keyboard.type('63');
+  await page.keyboard.press('ArrowDown');
+  expect(await inHand(page)).toBe('1 length');
+  await page.keyboard.press('Shift+Tab');
+  expect((await inHand(page)).startsWith('1 ')).toBe(true);
+  expect(await book.read(0, 'Length')).toBe('63');
+  expect(await book.read(1, 'Length')).toBe('62');
+  expect(await book.read(0, 'Width')).toBe('31');
+});
+
+test('Esc gives an entry up, F2 opens what stands there, a press elsewhere takes it', async () => {
+  const { book, page } = await at('Beds');
+  const before = await book.read(0, 'Length');
+  await book.press(0, 'Length');
+  await page.keyboard.type('99');
+  await page.keyboard.press('Escape');
+  expect(await book.read(0, 'Length')).toBe(before);
+  expect(await inHand(page)).toBe('0 length');
+  await page.keyboard.press('F2');
+  await page.locator('.entry-box').waitFor();
+  await page.keyboard.press('End');
+  await page.keyboard.type('.5');
+  await book.press(3, 'Length');
+  await expect.poll(() => book.read(0, 'Length')).toBe(`${before}.5`);
+});
+
+test('Ctrl with Enter fills every selected cell with the entry, as one step', async () => {
+  const { book, page } = await at('Beds');
+  const before = [await book.read(1, 'Length'), await book.read(2, 'Length'), await book.read(5, 'Length')];
+  await book.press(1, 'Length');
+  await page.keyboard.press('Shift+ArrowDown');
+  await (await book.cell(5, 'Length')).click({ modifiers: ['Control'] });
+  await page.keyboard.type('47');
+  await page.keyboard.press('Control+Enter');
+  for (const row of [1, 2, 5]) await expect.poll(() => book.read(row, 'Length')).toBe('47');
+  expect((await selected(page)).length).toBe(3);
+  await undo(page);
+  await expect.poll(() => book.read(5, 'Length')).toBe(before[2]);
+  expect([await book.read(1, 'Length'), await book.read(2, 'Length')]).toEqual(before.slice(0, 2));
+});
+
+test('Ctrl and ; types today into a date, and nothing elsewhere', async () => {
+  const { book, page } = await at('Plantings');
+  await book.press(0, 'Sown');
+  await page.keyboard.press('Control+;');
+  const now = new Date();
+  const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+  const today = `${now.getUTCDate()} ${months[now.getUTCMonth()]} ${now.getUTCFullYear()}`;
+  await expect.poll(() => book.read(0, 'Sown')).toBe(today);
+});
+
+test('an input method begins on a selected cell', async () => {
+  const { book, page } = await at('Beds');
+  const spare = Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index'));
+  await book.press(spare, 'Bed');
+  const session = await page.context().newCDPSession(page);
+  await session.send('Input.imeSetComposition', { text: 'はたけ', selectionStart: 3, selectionEnd: 3 });
+  await session.send('Input.insertText', { text: '畑' });
+  await expect.poll(() => page.locator('.entry-box').inputValue()).toBe('畑');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(spare, 'Bed')).toBe('畑');
+});
+
+test('a column keeps every text in full after entries of mixed length', async () => {
+  const { book, page } = await at('Beds');
+  await book.type(0, 'Length', '2000.125 cm');
+  await book.type(1, 'Length', '61.125');
+  await expect.poll(() => book.read(0, 'Length')).toMatch(/2000.125\scm/);
+  const cut = await page.evaluate(
+    (id) =>
+      [...document.querySelectorAll(`.ag-row .ag-cell[col-id="${id}"]`)].filter((cell) => {
+        const face = cell.querySelector('.face')?.getBoundingClientRect();
+        const box = cell.getBoundingClientRect();
+        return face !== undefined && (face.left < box.left || face.right > box.right);
+      }).length,
+    await book.columnId('Length'),
+  );
+  expect(cut).toBe(0);
+});
+
+test('clearing a range with a column that can’t be empty clears the rest and says so', async () => {
+  const { book, page } = await at('Beds');
+  await book.type(1, 'Length', '41');
+  await book.press(1, 'Bed');
+  const name = await book.read(1, 'Bed');
+  for (let step = 0; step < 4; step += 1) await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Delete');
+  await expect.poll(() => book.message().textContent()).toMatch(/Cleared .*Bed can’t be empty and stays/);
+  expect(await book.read(1, 'Bed')).toBe(name);
+  await expect.poll(async () => (await book.cell(1, 'Length')).getAttribute('class')).toContain('origin-default');
+});
+
+test('a date far from the season asks, and the same entry again is meant', async () => {
+  const { book, page } = await at('Plantings');
+  const before = await book.read(0, 'Sown');
+  await book.press(0, 'Sown');
+  await page.keyboard.type('15 Mar 2072');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/after the season 2027.*Enter again/);
+  expect(await page.locator('.entry-box').inputValue()).toBe('15 Mar 2072');
+  await page.keyboard.press('Escape');
+  expect(await book.read(0, 'Sown')).toBe(before);
+});
+
+test('an order of day and month that stays open is shown as it was read, before it is taken', async () => {
+  const { book, page } = await at('Plantings');
+  await book.press(0, 'Sown');
+  await page.keyboard.type('3/4');
+  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/Read as 4 Mar 2027.*If 3 Apr 2027 is meant/);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(0, 'Sown')).toBe('4 Mar 2027');
+});
+
+test('a message goes with what it was about', async () => {
+  const { book, page } = await at('Beds');
+  await putOnClipboard(page, { text: 'x' });
+  await book.press(0, 'Bed');
+  await (await book.cell(0, 'Bed')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: /^Remove the row/ }).click();
+  await expect.poll(() => book.message().textContent()).toMatch(/still named in/);
+  await book.openSheet('Trays');
+  await expect.poll(() => book.message().count()).toBe(0);
+});

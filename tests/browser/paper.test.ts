@@ -1,0 +1,68 @@
+// Paper, as a person prints: pages without the program around them, heads that repeat, page numbers; any sheet prints whole though its
+// grid draws only what is in sight.
+
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+
+async function openView(page: Page, name: string): Promise<void> {
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name, exact: true }).click();
+}
+
+/** How many pages a PDF of the page has. */
+async function pages(page: Page): Promise<number> {
+  const pdf = await page.pdf({ format: 'Letter' });
+  return pdf.toString('latin1').match(/\/Type\s*\/Page(?!s)/g)?.length ?? 0;
+}
+
+test('a week of jobs is on two pages at most, with a box before each, and nothing of the program', async () => {
+  const { page, problems } = await openWorkbook({ width: 1440, height: 900, colorScheme: 'dark' });
+  await openView(page, 'Paper');
+  await page.getByLabel('A day of the week').fill('2027-04-21');
+  await page.getByRole('heading', { name: 'Jobs of week 16, 19 Apr 2027 to 25 Apr 2027' }).waitFor();
+  expect(await page.locator('.paper-box').count()).toBeGreaterThan(10);
+  expect(await pages(page)).toBeLessThanOrEqual(2);
+  await page.emulateMedia({ media: 'print' });
+  for (const part of ['.top-line', '.sheet-list', '.bottom-line', '.paper-choices']) {
+    expect(await page.locator(part).first().isVisible(), part).toBe(false);
+  }
+  expect(await page.locator('.paper-running').first().isVisible()).toBe(true);
+  expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe('rgb(255, 255, 255)');
+  expect(problems).toEqual([]);
+});
+
+test('every kind of pages shows itself and prints', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  await openView(page, 'Paper');
+  const kinds = page.getByRole('navigation', { name: 'Pages' });
+  for (const [name, shows] of [
+    ['Sowing list', '.paper table'],
+    ['Orders', '.paper table'],
+    ['Labels', '.label'],
+    ['Beds of a week', '.bed-map'],
+    ['Calendar of beds', '.season-calendar'],
+  ] as const) {
+    await kinds.getByRole('button', { name, exact: true }).click();
+    await page.locator(shows).first().waitFor();
+    expect(await pages(page), name).toBeGreaterThan(0);
+  }
+  await kinds.getByRole('button', { name: 'Calendar of beds' }).click();
+  await page.locator('.season-calendar').waitFor();
+  expect(await pages(page)).toBe(1);
+});
+
+test('a sheet prints whole, and is the sheet again afterwards', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: /^Beds/ }).click();
+  await page.locator('.ag-row').first().waitFor();
+  const printed = await page.evaluate(() => {
+    window.dispatchEvent(new Event('beforeprint'));
+    const rows = document.querySelectorAll('.print-only table:first-of-type tbody tr').length;
+    window.dispatchEvent(new Event('afterprint'));
+    return { rows, left: document.querySelectorAll('.print-only').length };
+  });
+  expect(printed.rows).toBeGreaterThanOrEqual(16);
+  expect(printed.left).toBe(0);
+  expect(await pages(page)).toBeGreaterThan(0);
+  expect(await page.locator('.ag-row').first().isVisible()).toBe(true);
+});

@@ -1,0 +1,48 @@
+// Planning from the page: the whole order worked out and taken back, a supplier's order as a file, and a bed proposed by the worker
+// for a planting that lost its own.
+
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+import { WorkbookPage } from './workbook-page.ts';
+
+async function open() {
+  const opened = await openWorkbook({ width: 1440, height: 900 });
+  return { ...opened, book: new WorkbookPage(opened.page) };
+}
+
+async function fromMenu(page: Page, item: string): Promise<void> {
+  await page.getByRole('button', { name: 'More', exact: true }).click();
+  await page.getByRole('menuitem', { name: item, exact: true }).click();
+}
+
+test('the order is worked out, each supplier gets a file, and undo takes it back', async () => {
+  const { page, book, problems, requestsElsewhere } = await open();
+  await fromMenu(page, 'Work out the order');
+  await expect.poll(() => book.message().textContent()).toMatch(/The cheapest whole order costs \d+\.\d\d: /);
+  await book.openSheet('Suppliers');
+  expect(Number.parseFloat(await book.read(0, 'To pay'))).toBeGreaterThan(0);
+  const supplier = await book.read(0, 'Supplier');
+  await (await book.cell(0, 'Supplier')).click({ button: 'right' });
+  const downloading = page.waitForEvent('download');
+  await page.getByRole('menuitem', { name: "Download the supplier's order as CSV" }).click();
+  const file = await readFile(await (await downloading).path(), 'utf8');
+  expect(file).toMatch(/^Supplier,Variety,Crop,Form,Pack,/);
+  expect(file).toContain(`\r\n${supplier},`);
+  await book.undoButton().click();
+  await expect.poll(() => book.undoButton().isDisabled()).toBe(true);
+  expect([problems, requestsElsewhere]).toEqual([[], []]);
+});
+
+test('a planting without a bed gets one proposed', async () => {
+  const { page, book, problems } = await open();
+  await book.openSheet('Plantings');
+  await book.press(0, 'Bed');
+  await page.keyboard.press('Delete');
+  await expect.poll(() => book.read(0, 'Bed')).toBe('');
+  await fromMenu(page, 'Propose beds');
+  await expect.poll(() => book.message().textContent(), { timeout: 15_000 }).toMatch(/^1 planting of 1 placed\./);
+  expect(await book.read(0, 'Bed')).not.toBe('');
+  expect(problems).toEqual([]);
+});

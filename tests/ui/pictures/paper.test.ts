@@ -1,0 +1,107 @@
+// What goes on paper: a week's jobs with boxes, the sowing list by month, an order a supplier, labels in their grids, any sheet whole.
+
+import { describe, expect, test } from 'vitest';
+import { civilDay, sheetView } from '../../../engine/index.ts';
+import { weekJobs } from '../../../ui/browser/glance/week-jobs.ts';
+import { LABEL_GRIDS, labelSheets, rowLabels, trayLabels } from '../../../ui/browser/paper/labels.ts';
+import { ordersOnPaper } from '../../../ui/browser/paper/order-pages.ts';
+import { sheetOnPaper } from '../../../ui/browser/paper/sheet-pages.ts';
+import { sowingOnPaper } from '../../../ui/browser/paper/sowing-pages.ts';
+import { weekOnPaper } from '../../../ui/browser/paper/week-pages.ts';
+import { opened } from '../../book.ts';
+import { demoBook } from '../../browser/workbook-page.ts';
+
+const demo = demoBook();
+const { workbook } = demo;
+const other = opened({ title: 'Other', units: 'si', currency: 'EUR', today: 0, rows: {}, sheets: [] }).workbook;
+
+describe('a week', () => {
+  const paper = weekOnPaper(workbook, civilDay(2027, 4, 21));
+
+  test('day by day, a box before each job, nothing called late that is still to come', () => {
+    expect(paper?.title).toBe('Jobs of week 16, 19 Apr 2027 to 25 Apr 2027');
+    expect(paper?.tables[0]?.heading).toBe('Monday 19 Apr 2027');
+    expect(paper?.tables.every(({ boxes }) => boxes)).toBe(true);
+    const listed = paper?.tables.reduce((sum, { rows }) => sum + rows.length, 0);
+    const inWeek = weekJobs(workbook, civilDay(2027, 4, 21))?.jobs.filter(({ late, done }) => !late && !done).length;
+    expect(listed).toBe(inWeek);
+  });
+
+  test('this week begins with what is late', () => {
+    expect(weekOnPaper(workbook, demo.today)?.tables[0]?.heading).toBe('Late');
+  });
+
+  test('no sheet of jobs, no page', () => expect(weekOnPaper(other, 0)).toBeUndefined());
+});
+
+test('every sowing of the list is on paper once, under its month', () => {
+  const paper = sowingOnPaper(workbook);
+  const rows = paper?.tables.flatMap((table) => table.rows.map((row) => [table.heading, row[0] ?? ''] as const)) ?? [];
+  expect(rows.length).toBe(demo.rows('Sowing list').length);
+  for (const [heading, date] of rows) {
+    const [, month = '', year = ''] = date.split('\u00a0');
+    expect(heading).toMatch(new RegExp(`^${month}\\w* ${year}$`));
+  }
+  expect(sowingOnPaper(other)).toBeUndefined();
+});
+
+test('an order a supplier, and together they hold every line', () => {
+  const orders = ordersOnPaper(workbook);
+  expect(new Set(orders.map(({ title }) => title)).size).toBe(orders.length);
+  const lines = orders.reduce((sum, { tables }) => sum + (tables[0]?.rows.length ?? 0), 0);
+  const wanted = [...demo.rows('Seed order')].filter((row) => demo.cell('Seed order', row, 'Packs').text !== '').length;
+  expect(lines).toBe(wanted);
+  expect(ordersOnPaper(other)).toEqual([]);
+});
+
+describe('labels', () => {
+  test('a label a tray, numbered', () => {
+    const labels = trayLabels(workbook);
+    const trays = [...demo.rows('Sowing list')]
+      .filter((row) => demo.cell('Sowing list', row, 'Job').text === 'Sow')
+      .reduce((sum, row) => sum + Math.ceil(demo.cell('Sowing list', row, 'Trays').number ?? 0), 0);
+    expect(labels.length).toBe(trays);
+    expect(labels[0]?.lines.at(-1)).toMatch(/1 of \d+$/);
+  });
+
+  test('a label a planting', () => {
+    expect(rowLabels(workbook).length).toBe(demo.rows('Plantings').length);
+  });
+
+  test('every grid fits its sheet', () => {
+    const pages = { letter: [215.9, 279.4], A4: [210, 297] } as const;
+    for (const { name, page, across, down, width, height, left, top, gap } of LABEL_GRIDS) {
+      const [wide, tall] = pages[page];
+      expect(left + across * width + (across - 1) * gap, name).toBeLessThanOrEqual(wide + 0.5);
+      expect(top + down * height, name).toBeLessThanOrEqual(tall + 0.5);
+    }
+  });
+
+  test('sheets hold as many as their grid', () => {
+    const [grid] = LABEL_GRIDS;
+    if (grid === undefined) throw new Error('There are no grids.');
+    const labels = Array.from({ length: 61 }, (_, index) => ({ head: String(index), lines: [] }));
+    expect(labelSheets(labels, grid).map(({ length }) => length)).toEqual([30, 30, 1]);
+  });
+});
+
+test('a sheet on paper has a table a question, each with the rows’ names in front and every row', () => {
+  const sheet = sheetView(workbook, 'beds');
+  if (sheet === undefined) throw new Error('There are no beds.');
+  const paper = sheetOnPaper(workbook, sheet);
+  expect(paper.tables.length).toBeGreaterThan(1);
+  for (const { rows, columns, heading } of paper.tables) {
+    expect(rows.length, heading).toBe(demo.rows('Beds').length);
+    expect(rows[0]?.[0], heading).toBe('Barn 1');
+    expect(
+      rows.every((row) => row.length === columns.length),
+      heading,
+    ).toBe(true);
+  }
+  const farm = sheetView(workbook, 'farm');
+  const one = farm === undefined ? undefined : sheetOnPaper(workbook, farm);
+  expect(one?.tables.flatMap(({ rows }) => rows).find(([name]) => name === 'Latitude')).toEqual([
+    'Latitude',
+    '44.6 deg',
+  ]);
+});

@@ -1,0 +1,122 @@
+// How people of many places write figures and days: what is shown reads back as the very same, names of months are taken in
+// the language of the place, and marks and orders are read as that place has them.
+
+import { describe, expect, test } from 'vitest';
+import {
+  civilDay,
+  createVocabulary,
+  readEntry,
+  showDate,
+  showValue,
+  type Unit,
+  type ValueType,
+} from '../../engine/index.ts';
+import { writingOf } from '../../ui/browser/store/writing.ts';
+
+const LOCALES = [
+  ...['en-US', 'en-GB', 'en-CA', 'en-IN', 'de-DE', 'de-AT', 'de-CH', 'fr-FR', 'fr-CA', 'fr-CH', 'es-ES', 'es-MX'],
+  ...['pt-BR', 'pt-PT', 'it-IT', 'nl-NL', 'sv-SE', 'nb-NO', 'da-DK', 'fi-FI', 'is-IS', 'pl-PL', 'cs-CZ', 'sk-SK'],
+  ...['sl-SI', 'hr-HR', 'hu-HU', 'ro-RO', 'bg-BG', 'el-GR', 'ru-RU', 'uk-UA', 'et-EE', 'lv-LV', 'lt-LT', 'tr-TR'],
+  ...['ja-JP', 'zh-CN', 'ko-KR', 'he-IL', 'ar-EG', 'fa-IR', 'hi-IN', 'th-TH', 'vi-VN', 'id-ID', 'ca-ES', 'cy-GB'],
+];
+
+const DATE: ValueType = { kind: 'date' };
+const vocabulary = createVocabulary({ currency: 'EUR' });
+const METRE: Unit = {
+  symbol: 'm',
+  dimension: { length: 1, mass: 0, time: 0, temperature: 0, money: 0 },
+  numerator: 1,
+  denominator: 1,
+  offset: 0,
+};
+const LENGTH: ValueType = { kind: 'number', dimension: METRE.dimension, unit: METRE };
+
+function context(locale: string) {
+  const writing = writingOf(locale);
+  return { vocabulary, year: 2027, dayFirst: writing.dayFirst, decimalComma: writing.decimal === ',', writing };
+}
+
+function date(text: string, locale: string): string {
+  const read = readEntry(text, DATE, context(locale));
+  if (!read.ok) return read.why;
+  return typeof read.value === 'number' ? showDate(read.value) : '';
+}
+
+function metres(text: string, locale: string): number | string {
+  const read = readEntry(text, LENGTH, context(locale));
+  return read.ok && typeof read.value === 'number' ? read.value : 'refused';
+}
+
+describe('every day of two years reads back as it is shown', () => {
+  test.each(LOCALES)('%s', (locale) => {
+    const { writing } = context(locale);
+    const missed: string[] = [];
+    for (let day = civilDay(2027, 1, 1); day < civilDay(2029, 1, 1); day += 1) {
+      const shown = showDate(day, writing);
+      const read = readEntry(shown, DATE, context(locale));
+      if (!read.ok || read.value !== day) missed.push(shown);
+    }
+    expect(missed.slice(0, 3)).toEqual([]);
+  });
+});
+
+describe('figures read back as they are shown', () => {
+  test.each(LOCALES)('%s', (locale) => {
+    const { writing } = context(locale);
+    for (const n of [0, 0.5, 7, 12.25, 999, 1234, 12345, 123456.5, -3.75, 1.125, 48.125]) {
+      const shown = showValue(n, LENGTH, { currency: 'EUR', writing, decimals: undefined });
+      expect(metres(shown, locale), `${n} as ${shown}`).toBe(n);
+    }
+  });
+});
+
+test('names of months are taken in the language of the place, whole, short and without accents, and in English too', () => {
+  expect(date('15. März', 'de-DE')).toBe('15 Mar 2027');
+  expect(date('15 marz 2028', 'de-DE')).toBe('15 Mar 2028');
+  expect(date('3 août', 'fr-FR')).toBe('3 Aug 2027');
+  expect(date('3 aout', 'fr-FR')).toBe('3 Aug 2027');
+  expect(date('1er mars 2027', 'fr-FR')).toBe('1 Mar 2027');
+  expect(date('15 de marzo de 2027', 'es-ES')).toBe('15 Mar 2027');
+  expect(date('15 de março', 'pt-BR')).toBe('15 Mar 2027');
+  expect(date('1 мая', 'ru-RU')).toBe('1 May 2027');
+  expect(date('3月15日', 'ja-JP')).toBe('15 Mar 2027');
+  expect(date('2027年3月15日', 'zh-CN')).toBe('15 Mar 2027');
+  expect(date('15 Mar', 'de-DE')).toBe('15 Mar 2027');
+  expect(date('15 May', 'de-DE')).toBe('15 May 2027');
+  expect(date('Montag 15. März', 'de-DE')).toBe('15 Mar 2027');
+  expect(date('Dienstag 15. März', 'de-DE')).toMatch(/is a Monday/);
+});
+
+test('a short name that two months begin with is not guessed', () => {
+  expect(date('3 jui', 'fr-FR')).toMatch(/isn't a date/);
+  expect(date('3 juil', 'fr-FR')).toBe('3 Jul 2027');
+  expect(date('3 juin', 'fr-FR')).toBe('3 Jun 2027');
+});
+
+test('3/4 is a day of March or of April, as people of the place have it', () => {
+  expect(date('3/4', 'en-US')).toBe('4 Mar 2027');
+  expect(date('3/4', 'en-GB')).toBe('3 Apr 2027');
+  expect(date('3/4', 'fr-FR')).toBe('3 Apr 2027');
+  expect(date('3/4', 'sv-SE')).toBe('3 Apr 2027');
+  expect(date('3/4', 'ja-JP')).toBe('4 Mar 2027');
+  expect(date('15/3', 'en-US')).toBe('15 Mar 2027');
+});
+
+test('1,250 and 1.250 are what they are in the place', () => {
+  expect(metres('1,250', 'en-US')).toBe(1250);
+  expect(metres('1,250', 'de-DE')).toBe(1.25);
+  expect(metres('1.250', 'de-DE')).toBe(1250);
+  expect(metres('1,5', 'de-DE')).toBe(1.5);
+  expect(metres('1,5', 'en-US')).toBe(1.5);
+  expect(metres('1’250', 'de-CH')).toBe(1250);
+  expect(metres("1'250.5", 'de-CH')).toBe(1250.5);
+  expect(metres('1 250,5', 'fr-FR')).toBe(1250.5);
+  expect(metres('١٢٫٥', 'ar-EG')).toBe(12.5);
+  expect(metres('20 cm', 'de-DE')).toBe(0.2);
+  expect(metres('2,5 cm', 'de-DE')).toBe(0.025);
+});
+
+test('a locale that nobody knows counts as English', () => {
+  expect(writingOf('xx-nowhere-at-all').date).toBe('{d} {m} {y}');
+  expect(writingOf('not a locale').decimal).toBe('.');
+});

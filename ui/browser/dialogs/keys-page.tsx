@@ -1,0 +1,49 @@
+// Every key of the page, in one place: read from the table of commands, as the menus are.
+
+import type { PageCommand } from '../commands/command.ts';
+import { COMMANDS } from '../commands/table.ts';
+import { Dialog } from './dialog.tsx';
+import { keysPage } from './keys-state.ts';
+
+const PLACES: readonly (readonly [string, (command: PageCommand) => boolean])[] = [
+  ['Everywhere', ({ where }) => where === undefined || where.includes('page')],
+  ['On the cells of a sheet', ({ where }) => where?.includes('grid') === true && !where.includes('page')],
+  ['While an entry is typed in a cell', ({ where }) => where?.includes('entry') === true],
+  ['In the formula line', ({ where }) => where?.length === 1 && where[0] === 'formula line'],
+];
+
+export function KeysPage() {
+  return (
+    <Dialog
+      id="keys"
+      title="Keys"
+      class="keys-page"
+      onLeave={() => {
+        keysPage.value = false;
+      }}
+    >
+      <p>On a Mac the command key does what Ctrl does. A letter typed on a cell begins an entry there.</p>
+      <div class="keys-lists">
+        {PLACES.map(([place, isHere]) => (
+          <section key={place}>
+            <h3>{place}</h3>
+            <dl>
+              {COMMANDS.filter((command) => command.keys !== undefined && isHere(command)).map(
+                ({ id, label, keys }) => (
+                  <div key={id}>
+                    <dt>{label}</dt>
+                    <dd>
+                      {keys?.map((each) => (
+                        <kbd key={each}>{each.replace('Arrow', '')}</kbd>
+                      ))}
+                    </dd>
+                  </div>
+                ),
+              )}
+            </dl>
+          </section>
+        ))}
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,93 @@
+// A block of cells as it comes from the clipboard: the texts that stood in the cells and, where another program says so, the
+// values behind them, which no mark or order can make ambiguous. Read from tab-separated text and from HTML tables.
+
+import { fromTabSeparated } from './tab-separated.ts';
+
+export interface BlockCell {
+  readonly text: string;
+  /** The number behind the text; of a date its serial number, 1 on 31 December 1899. */
+  readonly value?: number;
+}
+
+export interface Block {
+  readonly cells: readonly (readonly BlockCell[])[];
+  /** Where it was copied here: the sheet, and the columns in order. */
+  readonly from?: { readonly sheet: string; readonly columns: readonly string[] };
+}
+
+/** The attributes in which a table of ours says where it comes from. */
+export const FROM_SHEET = 'data-dibble-sheet';
+export const FROM_COLUMNS = 'data-dibble-columns';
+
+export const EMPTY_BLOCK: Block = { cells: [] };
+
+export function height({ cells }: Block): number {
+  return cells.length;
+}
+
+export function width({ cells }: Block): number {
+  return cells.reduce((most, row) => Math.max(most, row.length), 0);
+}
+
+/** More than one cell. */
+export function isTable(block: Block): boolean {
+  return height(block) > 1 || width(block) > 1;
+}
+
+/** A text and the HTML that came with it; '' where there was none. */
+export function readBlock(text: string, html: string): Block {
+  const plain = fromTabSeparated(text).map((row) => row.map((one): BlockCell => ({ text: one })));
+  const table = html === '' ? undefined : readTable(html);
+  if (table === undefined) return { cells: plain };
+  const sameSize = table.cells.length === plain.length && width(table) === width({ cells: plain });
+  // Where both tell of the same cells the text is as it stood on the screen, and the table knows the values.
+  if (!sameSize) return plain.length > 0 && width({ cells: plain }) > 1 ? { ...table, cells: plain } : table;
+  const cells = plain.map((row, i) =>
+    row.map((cell, j): BlockCell => {
+      const value = table.cells[i]?.[j]?.value;
+      return value === undefined ? cell : { ...cell, value };
+    }),
+  );
+  return { ...table, cells };
+}
+
+function readTable(html: string): Block | undefined {
+  const page = new DOMParser().parseFromString(html, 'text/html');
+  const table = page.querySelector('table');
+  if (table === null) return undefined;
+  const cells = [...table.rows].map((row) => [...row.cells].flatMap((cell) => spread(readCell(cell), cell.colSpan)));
+  if (cells.length === 0) return undefined;
+  const sheet = table.getAttribute(FROM_SHEET);
+  const columns = table.getAttribute(FROM_COLUMNS);
+  return sheet === null || columns === null ? { cells } : { cells, from: { sheet, columns: columns.split(' ') } };
+}
+
+/** A cell over several columns leaves the others empty. */
+function spread(cell: BlockCell, over: number): readonly BlockCell[] {
+  return [cell, ...Array.from({ length: Math.max(0, over - 1) }, (): BlockCell => ({ text: '' }))];
+}
+
+function readCell(cell: HTMLTableCellElement): BlockCell {
+  const text = (cell.textContent ?? '').replace(/\s*\n\s*/g, ' ').trim();
+  const value = valueBehind(cell);
+  return value === undefined ? { text } : { text, value };
+}
+
+/** Spreadsheets put the value of a cell in an attribute: sdval, x:num, or a small record. */
+function valueBehind(cell: Element): number | undefined {
+  const given = cell.getAttribute('sdval') ?? cell.getAttribute('x:num');
+  if (given !== null && given.trim() !== '') return finite(Number(given));
+  const record = cell.getAttribute('data-sheets-value');
+  if (record === null) return undefined;
+  try {
+    const known: unknown = JSON.parse(record);
+    const number: unknown = typeof known === 'object' && known !== null ? Reflect.get(known, '3') : undefined;
+    return typeof number === 'number' ? finite(number) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function finite(value: number): number | undefined {
+  return Number.isFinite(value) ? value : undefined;
+}

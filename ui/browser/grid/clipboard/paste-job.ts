@@ -1,0 +1,162 @@
+// One paste on its way: the block, where it begins, how it is to be read, what a person mended or skips. Gives the plan as it
+// stands and the commands that carry it out. Nothing is changed by it.
+
+import {
+  type Book,
+  type ColumnView,
+  type Command,
+  cellView,
+  type Message,
+  message,
+  type SheetView,
+} from '../../../../engine/index.ts';
+import type { Block, BlockCell } from './block.ts';
+import type { Cut } from './copy-acts.ts';
+import {
+  cellKey,
+  type LandingRow,
+  namedColumns,
+  type PastePlan,
+  type PlannedCell,
+  planPaste,
+  type Reading,
+  usualReading,
+} from './paste-plan.ts';
+
+export interface PasteParts {
+  readonly book: Book;
+  readonly sheet: SheetView;
+  readonly block: Block;
+  /** The columns from the first cell to the right. */
+  readonly columns: readonly ColumnView[];
+  /** Where so many lines land from the first cell downwards; fewer where there is no room. */
+  readonly rows: (lines: number) => readonly LandingRow[];
+  readonly cut: Cut | undefined;
+  /** Never types over a formula. */
+  readonly keepFormulas: boolean;
+}
+
+export interface PasteOptions {
+  readonly reading: Reading;
+  readonly byName: boolean;
+  readonly keepFormulas: boolean;
+  readonly mended: ReadonlyMap<string, string>;
+}
+
+export class PasteJob {
+  readonly parts: PasteParts;
+  /** The columns that the block's first line names; undefined where it is no line of headers. */
+  readonly named: readonly (ColumnView | undefined)[] | undefined;
+  readonly options: PasteOptions;
+
+  constructor(parts: PasteParts, options?: PasteOptions) {
+    this.parts = parts;
+    this.named = namedColumns(parts.block, parts.sheet);
+    const computed = new Set(parts.columns.slice(0, this.width).filter(({ role }) => role === 'computed')).size;
+    this.options = options ?? {
+      reading: usualReading(parts.book),
+      byName: this.named !== undefined,
+      // One column put on a computed one is meant to be typed over it; a block of several leaves it be.
+      keepFormulas: parts.keepFormulas || this.width > 1 || computed === 0,
+      mended: new Map(),
+    };
+  }
+
+  with(options: Partial<PasteOptions>): PasteJob {
+    return new PasteJob(this.parts, { ...this.options, ...options });
+  }
+
+  get width(): number {
+    return this.parts.block.cells.reduce((most, row) => Math.max(most, row.length), 0);
+  }
+
+  /** The lines that are pasted: all, or those under the headers. */
+  get lines(): readonly (readonly BlockCell[])[] {
+    const { cells } = this.parts.block;
+    return this.options.byName ? cells.slice(1) : cells;
+  }
+
+  plan(): PastePlan {
+    const { book, sheet, columns, rows } = this.parts;
+    const into =
+      this.options.byName && this.named !== undefined
+        ? this.named
+        : Array.from({ length: this.width }, (_, across) => columns[across]);
+    const landing = { sheet, columns: into, rows: rows(this.lines.length) };
+    return planPaste(book, { cells: this.lines }, landing, this.options);
+  }
+
+  /** What a person should know before it is done, in sentences; none where everything simply fits. */
+  questions(plan: PastePlan): readonly string[] {
+    const { block, sheet } = this.parts;
+    const { landing, cells } = plan;
+    const said: string[] = [];
+    if (block.from !== undefined && block.from.sheet !== sheet.id) {
+      said.push('It was copied from another sheet: see that each column lands where it belongs.');
+    }
+    if (this.named !== undefined) said.push('Its first line names columns.');
+    const outside = landing.columns.filter((column) => column === undefined).length;
+    if (outside > 0) {
+      const past = outside === 1 ? 'One column of it has' : `${outside} columns of it have`;
+      said.push(`${past} no place here and ${outside === 1 ? 'is' : 'are'} left out.`);
+    }
+    const lost = this.lines.length - landing.rows.length;
+    if (lost > 0)
+      said.push(`${lost} of its ${this.lines.length} lines find no row: rows of ${sheet.name} are not added by hand.`);
+    const refused = countOf(cells, 'refused');
+    if (refused > 0) said.push(`${refused === 1 ? 'One cell doesn’t' : `${refused} cells don’t`} fit.`);
+    const open = countOf(cells, 'open');
+    if (open > 0) said.push(`${open === 1 ? 'One cell' : `${open} cells`} could be read in two ways.`);
+    return said;
+  }
+
+  /** Commands for what fits, cells that a person skips left out; a cut goes from where it stood first. */
+  commands(plan: PastePlan, skipped: ReadonlySet<string>): readonly Command[] {
+    const { sheet, book, cut } = this.parts;
+    const taken = plan.cells.filter(
+      ({ state, line, across }) => (state === 'fits' || state === 'open') && !skipped.has(cellKey(line, across)),
+    );
+    const into = new Set(
+      taken.flatMap((cell) => ('row' in cell.into ? [`${cell.into.row.id} ${cell.column.id}`] : [])),
+    );
+    const cleared = (cut?.cells ?? []).flatMap((cell): Command[] => {
+      const place = { sheet: cell.sheet, row: cell.row.id, column: cell.column };
+      const { origin, entry } = cellView(book, cell.sheet, cell.row.slot, cell.column);
+      if (cell.sheet === sheet.id && into.has(`${cell.row.id} ${cell.column}`)) return [];
+      if (origin === 'override') return [{ command: 'take back', ...place }];
+      return origin === 'entered' && entry !== '' ? [{ command: 'set cell', ...place, entry: '' }] : [];
+    });
+    const typed: Command[] = [];
+    const added = new Map<number, Record<string, string>>();
+    for (const { into: row, column, entry } of taken) {
+      if ('row' in row) typed.push({ command: 'set cell', sheet: sheet.id, row: row.row.id, column: column.id, entry });
+      else if (entry.trim() !== '') added.set(row.fresh, { ...added.get(row.fresh), [column.id]: entry });
+    }
+    const rows = [...added.values()].map((entries): Command => ({ command: 'insert row', sheet: sheet.id, entries }));
+    return [...cleared, ...typed, ...rows];
+  }
+
+  /** How many cells would be pasted. */
+  count(plan: PastePlan, skipped: ReadonlySet<string>): number {
+    return plan.cells.filter(
+      ({ state, line, across, entry, into }) =>
+        (state === 'fits' || state === 'open') &&
+        !skipped.has(cellKey(line, across)) &&
+        ('row' in into || entry.trim() !== ''),
+    ).length;
+  }
+}
+
+function countOf(cells: readonly PlannedCell[], state: PlannedCell['state']): number {
+  return cells.filter((cell) => cell.state === state).length;
+}
+
+/** The names of columns that their formulas go on filling. */
+export function keptColumns({ cells }: PastePlan): readonly string[] {
+  const kept = cells.filter(({ state, given }) => state === 'kept' && given.trim() !== '');
+  return [...new Set(kept.map(({ column }) => column.name))];
+}
+
+export function pasteMessage(count: number): Message {
+  return count === 1 ? message('paste cell') : message('paste cells', { count });
+}

@@ -1,0 +1,204 @@
+// What pasting a block would do, cell by cell, before anything is done: where each lands, how it is read, and why it can't be
+// taken. Changes nothing; the paste act does what fits at once, and a dialog shows the rest.
+
+import {
+  type Book,
+  type ColumnView,
+  civilDay,
+  isoDate,
+  rowName,
+  rowNamed,
+  type SheetView,
+  settings,
+  tryEntry,
+} from '../../../../engine/index.ts';
+import type { RowAt } from '../../store/selection.ts';
+import type { Block, BlockCell } from './block.ts';
+
+/** Where a line of the block lands: in a row that is there, or in a new one, counted from 0. */
+export type LandingRow = { readonly row: RowAt } | { readonly fresh: number };
+
+export interface Landing {
+  readonly sheet: SheetView;
+  /** For each column of the block the one it lands in; undefined: past the last, left out. */
+  readonly columns: readonly (ColumnView | undefined)[];
+  /** For each line of the block. Lines for which there is no room are left out. */
+  readonly rows: readonly LandingRow[];
+}
+
+/** How days and figures of a block are read where they could be read in two ways. */
+export interface Reading {
+  readonly dayFirst: boolean;
+  readonly decimal: '.' | ',';
+}
+
+export interface PlannedCell {
+  /** Line and column in the block. */
+  readonly line: number;
+  readonly across: number;
+  readonly into: LandingRow;
+  readonly column: ColumnView;
+  /** As it stood in the block, and as it is typed here. */
+  readonly given: string;
+  readonly entry: string;
+  /** 'fits', 'open' where it could be read in two ways, 'refused', or 'kept' for a column that its formula fills. */
+  readonly state: 'fits' | 'open' | 'refused' | 'kept';
+  /** How it reads, or why it can't be taken. */
+  readonly says: string;
+}
+
+export interface PastePlan {
+  readonly landing: Landing;
+  readonly cells: readonly PlannedCell[];
+}
+
+export interface PlanOptions {
+  readonly reading: Reading;
+  /** Columns with formulas stay with them. */
+  readonly keepFormulas: boolean;
+  /** Entries that a person mended, by line and column. */
+  readonly mended: ReadonlyMap<string, string>;
+}
+
+export function cellKey(line: number, across: number): string {
+  return `${line} ${across}`;
+}
+
+/** As the workbook reads what is typed in it. */
+export function usualReading(book: Book): Reading {
+  const { writing, units } = settings(book);
+  return { dayFirst: writing?.dayFirst ?? units === 'si', decimal: writing?.decimal ?? '.' };
+}
+
+export function planPaste(book: Book, block: Block, landing: Landing, options: PlanOptions): PastePlan {
+  const names = new Set<string>();
+  const cells = landing.rows.flatMap((into, line) => {
+    const planned = landing.columns.flatMap((column, across): PlannedCell[] => {
+      const cell = block.cells[line]?.[across];
+      if (cell === undefined || column === undefined) return [];
+      return [planCell(book, { line, across, into, column, cell, sheet: landing.sheet }, options, names)];
+    });
+    return needsName(landing, into, planned) ? planned.map((one) => nameless(one, landing.sheet)) : planned;
+  });
+  return { landing, cells };
+}
+
+interface Placed {
+  readonly line: number;
+  readonly across: number;
+  readonly into: LandingRow;
+  readonly column: ColumnView;
+  readonly cell: BlockCell;
+  readonly sheet: SheetView;
+}
+
+function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<string>): PlannedCell {
+  const { line, across, into, column, cell, sheet } = placed;
+  const given = cell.text;
+  const mended = options.mended.get(cellKey(line, across));
+  const entry = mended ?? entryFor(book, cell, column, options.reading);
+  const plain = { line, across, into, column, given, entry };
+  if (column.role === 'made') return { ...plain, state: 'kept', says: 'follows from other sheets' };
+  if (column.role === 'computed' && options.keepFormulas) return { ...plain, state: 'kept', says: 'keeps its formula' };
+  if (entry.trim() === '') {
+    const isName = sheet.key === column.id || column.required;
+    const blankHere = 'fresh' in into || !isName;
+    return blankHere
+      ? { ...plain, state: 'fits', says: '' }
+      : { ...plain, state: 'refused', says: `${column.name} can't be empty here.` };
+  }
+  const tried = tryEntry(book, sheet.id, column.id, entry, 'row' in into ? into.row.slot : undefined);
+  if (!tried.ok) return { ...plain, state: 'refused', says: tried.why };
+  const taken = sheet.key === column.id ? nameTaken(book, sheet, entry, into, names) : undefined;
+  if (taken !== undefined) return { ...plain, state: 'refused', says: taken };
+  if (tried.far !== undefined) return { ...plain, state: 'open', says: `${tried.text}, ${tried.far}` };
+  const isOpen = tried.other !== undefined && mended === undefined && cell.value === undefined;
+  return { ...plain, state: isOpen ? 'open' : 'fits', says: tried.text };
+}
+
+/** A name that another row has, or that stands in the block before. */
+function nameTaken(
+  book: Book,
+  sheet: SheetView,
+  entry: string,
+  into: LandingRow,
+  names: Set<string>,
+): string | undefined {
+  const name = entry.trim();
+  const lower = name.toLowerCase();
+  const slot = rowNamed(book, sheet.id, name);
+  const isOther = slot !== undefined && !('row' in into && into.row.slot === slot);
+  const twice = names.has(lower);
+  names.add(lower);
+  if (twice) return `“${name}” stands in the block twice: give each row a name of its own.`;
+  return isOther ? `${sheet.name} already has a row called “${name}”: choose another name.` : undefined;
+}
+
+/** A new row without the name that every row of the sheet needs. */
+function needsName({ sheet }: Landing, into: LandingRow, planned: readonly PlannedCell[]): boolean {
+  if (!('fresh' in into) || sheet.key === undefined) return false;
+  if (planned.every(({ entry, state }) => entry.trim() === '' || state === 'kept')) return false;
+  return !planned.some(({ column, entry }) => column.id === sheet.key && entry.trim() !== '');
+}
+
+function nameless(cell: PlannedCell, sheet: SheetView): PlannedCell {
+  if (cell.state === 'kept' || cell.entry.trim() === '') return cell;
+  const key = sheet.columns.find(({ id }) => id === sheet.key)?.name ?? 'name';
+  return { ...cell, state: 'refused', says: `A new row of ${sheet.name} needs its ${key}: paste that column with it.` };
+}
+
+/** What is typed for a cell: the value behind it where another program told it, else the text by the marks it is read with. */
+function entryFor(book: Book, { text, value }: BlockCell, { type }: ColumnView, reading: Reading): string {
+  const usual = usualReading(book);
+  if (type?.kind === 'date') {
+    if (value !== undefined && /\d/.test(text)) return isoDate(dayOfSerial(value));
+    return reading.dayFirst === usual.dayFirst ? text : swappedDate(text);
+  }
+  if (type?.kind !== 'number' && type?.kind !== 'temperature') return text;
+  // A text with a unit or a per cent sign says more than its number.
+  if (value !== undefined && /^[-+−(]?[\d.,\s'’\u00a0\u202f]+\)?$/.test(text))
+    return String(value).replace('.', usual.decimal);
+  return reading.decimal === usual.decimal ? text : swappedMarks(text);
+}
+
+/** Day 1 of spreadsheets is 31 December 1899; they count a 29 February 1900 that never was. */
+function dayOfSerial(serial: number): number {
+  return civilDay(1899, 12, 30) + Math.floor(serial);
+}
+
+/** 3/4/2027 with its first two figures the other way round. */
+function swappedDate(text: string): string {
+  return text.replace(/^(\s*)(\d{1,2})(\s*[/-]\s*)(\d{1,2})(?!\d)/, '$1$4$3$2');
+}
+
+/** 1.250,5 as 1,250.5 and the other way round. */
+function swappedMarks(text: string): string {
+  return text.replace(/[.,]/g, (mark) => (mark === '.' ? ',' : '.'));
+}
+
+/** Whether the block's first line names columns of the sheet; the column of each then. */
+export function namedColumns(block: Block, sheet: SheetView): readonly (ColumnView | undefined)[] | undefined {
+  const [first = []] = block.cells;
+  const found = first.map(({ text }) => columnCalled(sheet, text));
+  const named = found.filter((column) => column !== undefined);
+  const filled = first.filter(({ text }) => text.trim() !== '').length;
+  return named.length > 0 && named.length * 2 > filled && block.cells.length > 1 ? found : undefined;
+}
+
+/** 'Length' and 'Length (ft)'. */
+function columnCalled(sheet: SheetView, text: string): ColumnView | undefined {
+  const wanted = text.trim().toLowerCase();
+  const bare = wanted.replace(/\s*\([^()]*\)$/, '');
+  return sheet.columns.find(({ name }) => name.toLowerCase() === wanted || name.toLowerCase() === bare);
+}
+
+/** The words for where a paste lands: 'Barn 1 to Barn 3 and 2 new rows'. */
+export function rowWords(book: Book, { sheet, rows }: Landing): string {
+  const there = rows.flatMap((into) => ('row' in into ? [rowName(book, sheet.id, into.row.slot)] : []));
+  const fresh = rows.length - there.length;
+  const [first] = there;
+  const last = there.at(-1);
+  const named = first === undefined ? '' : there.length === 1 ? first : `${first} to ${last ?? ''}`;
+  const added = fresh === 0 ? '' : `${fresh} new ${fresh === 1 ? 'row' : 'rows'}`;
+  return [named, added].filter((part) => part !== '').join(' and ');
+}

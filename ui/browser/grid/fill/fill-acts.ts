@@ -1,0 +1,214 @@
+// Filling cells from those beside them: by the fill handle, down, to the right, or one entry into all that are selected. What
+// formulas fill stays with them, unless what is filled from was typed over its own. The notice offers the other ways.
+
+import { type ColumnView, type Command, isoDate, message, settings, tryEntry } from '../../../../engine/index.ts';
+import { UNDO } from '../../store/change.ts';
+import { announce, type NoticeAct, tell } from '../../store/notices.ts';
+import { type Corner, cellsOf, contains, type Rectangle } from '../ranges.ts';
+import type { SheetCells } from '../sheet-cells.ts';
+import { type Filled, type Source, seriesOf, type Way, waysFor } from './series.ts';
+
+const OFFERS: Readonly<Record<Way, string>> = {
+  count: 'Count on',
+  copy: 'Copy instead',
+  day: 'By the day',
+  week: 'By the week',
+  month: 'By the month',
+};
+
+/** Where a filling goes from the cells it begins with. */
+export type Direction = 'down' | 'up' | 'right' | 'left';
+
+/** The cells that a drag of the handle to a cell would fill, and which way that is; undefined inside the selection. */
+export function fillTarget(
+  source: Rectangle,
+  to: Corner,
+): { readonly area: Rectangle; readonly direction: Direction } | undefined {
+  if (contains(source, to)) return undefined;
+  const down = to.row > source.bottom ? to.row - source.bottom : to.row < source.top ? to.row - source.top : 0;
+  const over =
+    to.column > source.right ? to.column - source.right : to.column < source.left ? to.column - source.left : 0;
+  if (Math.abs(down) >= Math.abs(over)) {
+    return down > 0
+      ? { area: { ...source, top: source.bottom + 1, bottom: to.row }, direction: 'down' }
+      : { area: { ...source, top: to.row, bottom: source.top - 1 }, direction: 'up' };
+  }
+  return over > 0
+    ? { area: { ...source, left: source.right + 1, right: to.column }, direction: 'right' }
+    : { area: { ...source, left: to.column, right: source.left - 1 }, direction: 'left' };
+}
+
+interface Line {
+  /** Cells to go on from, in the direction of the filling, and those to fill. */
+  readonly sources: readonly Corner[];
+  readonly targets: readonly Corner[];
+}
+
+export class FillActs {
+  readonly #cells: SheetCells;
+
+  constructor(cells: SheetCells) {
+    this.#cells = cells;
+  }
+
+  /** Fills an area from the source beside it; `way` undefined: as usual for what stands there. */
+  fill(source: Rectangle, area: Rectangle, direction: Direction, way?: Way): void {
+    const lines = linesOf(source, area, direction);
+    const forward = direction === 'down' || direction === 'right';
+    const offered = new Set(lines.flatMap(({ sources }) => waysFor(this.#sources(sources))));
+    const commands = lines.flatMap((line) => this.#fillLine(line, forward, way));
+    if (commands.length === 0) {
+      tell('Nothing filled: these cells are filled by their formulas.', 'refusal');
+      return;
+    }
+    const done =
+      way ?? lines.map(({ sources }) => waysFor(this.#sources(sources))[0]).find((one) => one !== 'copy') ?? 'copy';
+    const others = [...offered].filter((one) => one !== done);
+    this.#do(commands, () => {
+      this.#cells.layer.select(unionOf(source, area));
+      this.#cells.layer.focusAnchor();
+      const again = others.map(
+        (other): NoticeAct => ({
+          label: OFFERS[other],
+          run: () => {
+            UNDO.run();
+            this.fill(source, area, direction, other);
+          },
+        }),
+      );
+      tell(filledWords(commands.length), 'done', ...again);
+    });
+  }
+
+  /** The other of counting and copying, for a drag with Ctrl held. */
+  otherWay(source: Rectangle, direction: Direction): Way {
+    const [first] = linesOf(source, source, direction);
+    const ways = waysFor(this.#sources(first?.sources ?? []));
+    return ways[0] === 'copy' ? (ways[1] ?? 'copy') : 'copy';
+  }
+
+  /** The first row of the selection into the others; a row alone takes what stands above it. */
+  fillDown(): void {
+    for (const area of this.#cells.layer.rectangles()) {
+      const top = area.top === area.bottom ? area.top - 1 : area.top;
+      if (top >= 0) this.#copyInto({ ...area, top, bottom: top }, { ...area, top: top + 1 }, 'down');
+    }
+  }
+
+  /** The first column of the selection into the others; a column alone takes what stands to its left. */
+  fillRight(): void {
+    for (const area of this.#cells.layer.rectangles()) {
+      const left = area.left === area.right ? area.left - 1 : area.left;
+      if (left >= 0) this.#copyInto({ ...area, left, right: left }, { ...area, left: left + 1 }, 'right');
+    }
+  }
+
+  #copyInto(source: Rectangle, area: Rectangle, direction: Direction): void {
+    const commands = linesOf(source, area, direction).flatMap((line) => this.#fillLine(line, true, 'copy'));
+    if (commands.length > 0) this.#do(commands, () => announce(filledWords(commands.length)));
+  }
+
+  /** One entry into every selected cell that can be typed in. */
+  fillAll(entry: string): void {
+    const { layer } = this.#cells;
+    const corners = new Map(
+      layer.rectangles().flatMap((area) => cellsOf(area).map((cell) => [`${cell.row} ${cell.column}`, cell] as const)),
+    );
+    const commands = [...corners.values()].flatMap((corner): Command[] => {
+      const row = this.#cells.row(corner.row);
+      const column = this.#cells.column(corner.column);
+      return row === undefined || column === undefined || column.role === 'made'
+        ? []
+        : [this.#cells.typing(row, column.id, entry)];
+    });
+    if (commands.length > 0) this.#do(commands, () => announce(filledWords(commands.length)));
+  }
+
+  #do(commands: readonly Command[], then: () => void): void {
+    const count = commands.length;
+    const said = count === 1 ? message('fill cell') : message('fill cells', { count });
+    this.#cells.write(commands, said, 'Nothing filled.', then);
+  }
+
+  #fillLine({ sources, targets }: Line, forward: boolean, way: Way | undefined): readonly Command[] {
+    const from = this.#sources(sources);
+    const series = seriesOf(from, way ?? waysFor(from)[0] ?? 'copy', forward);
+    const copied = seriesOf(from, 'copy', forward);
+    return targets.flatMap((corner, step): Command[] => {
+      const row = this.#cells.row(corner.row);
+      const column = this.#cells.column(corner.column);
+      if (row === undefined || column === undefined || column.role === 'made') return [];
+      const source = sources[step % sources.length];
+      const typedOver = source !== undefined && this.#cells.cell(source)?.origin === 'override';
+      if (column.role === 'computed' && !typedOver) return [];
+      const entry = this.#entry(series(step));
+      // A counted name that no row has is no link: what stands there is copied.
+      const fits = column.type?.kind !== 'link' || this.#isTaken(column, entry);
+      return [this.#cells.typing(row, column.id, fits ? entry : this.#entry(copied(step)))];
+    });
+  }
+
+  #isTaken(column: ColumnView, entry: string): boolean {
+    return tryEntry(this.#cells.book, this.#cells.sheet.id, column.id, entry).ok;
+  }
+
+  #sources(corners: readonly Corner[]): readonly Source[] {
+    return corners.map((corner): Source => {
+      const cell = this.#cells.cell(corner);
+      const column = this.#cells.column(corner.column);
+      if (cell === undefined || column === undefined || cell.entry === '') return { kind: 'blank' };
+      if (column.type?.kind === 'date' && typeof cell.value === 'number') return { kind: 'date', day: cell.value };
+      const number = plainNumber(cell.entry, this.#decimal);
+      if (cell.number !== undefined && number !== undefined) return { kind: 'number', ...number };
+      return { kind: 'text', text: cell.entry };
+    });
+  }
+
+  get #decimal(): string {
+    return settings(this.#cells.book).writing?.decimal ?? '.';
+  }
+
+  #entry(value: Filled): string {
+    if (value === undefined) return '';
+    if ('day' in value) return isoDate(value.day);
+    if ('text' in value) return value.text;
+    return `${String(value.number).replace('.', this.#decimal)}${value.unit}`;
+  }
+}
+
+/** '20 cm' is 20 and ' cm'; '2 ft 6 in' is no one number. */
+function plainNumber(entry: string, decimal: string): { readonly number: number; readonly unit: string } | undefined {
+  const match = /^([-\u2212]?\d+(?:[.,]\d+)?)(\D*)$/.exec(entry);
+  if (match === null) return undefined;
+  const [, digits = '', unit = ''] = match;
+  const number = Number(digits.replace(decimal, '.').replace('\u2212', '-'));
+  return Number.isFinite(number) ? { number, unit } : undefined;
+}
+
+/** Column by column where it goes down or up, row by row where it goes across; nearest cells first. */
+function linesOf(source: Rectangle, area: Rectangle, direction: Direction): readonly Line[] {
+  const vertical = direction === 'down' || direction === 'up';
+  const back = direction === 'up' || direction === 'left';
+  const along = (rectangle: Rectangle, line: number): readonly Corner[] => {
+    const cells = cellsOf(
+      vertical ? { ...rectangle, left: line, right: line } : { ...rectangle, top: line, bottom: line },
+    );
+    return back ? cells.toReversed() : cells;
+  };
+  const [from, to] = vertical ? [source.left, source.right] : [source.top, source.bottom];
+  return Array.from({ length: to - from + 1 }, (_, at) => ({
+    sources: along(source, from + at),
+    targets: along(area, from + at),
+  }));
+}
+
+function unionOf(a: Rectangle, b: Rectangle) {
+  return {
+    anchor: { row: Math.min(a.top, b.top), column: Math.min(a.left, b.left) },
+    head: { row: Math.max(a.bottom, b.bottom), column: Math.max(a.right, b.right) },
+  };
+}
+
+function filledWords(count: number): string {
+  return count === 1 ? 'Filled a cell.' : `Filled ${count} cells.`;
+}

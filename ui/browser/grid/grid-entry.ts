@@ -1,0 +1,179 @@
+// Typing in the grid: how an entry is begun, by a key, by an input method or by opening the cell as it stands, and where the
+// selection goes when it is taken. A text of several cells that is pasted into an open cell lands in as many cells.
+
+import type { GridApi } from 'ag-grid-community';
+import { announce } from '../store/notices.ts';
+import { CellEditor } from './cell-editor.ts';
+import { isTable, readBlock } from './clipboard/block.ts';
+import type { RangeLayer } from './range-layer.ts';
+import { isSpare, type RowHandle } from './row-handle.ts';
+
+/** Where an entry leads that is taken. */
+export type TakenTo = 'down' | 'up' | 'right' | 'left' | 'stay';
+
+export interface EntryListener {
+  /** Writes one entry into every selected cell. */
+  fillAll(entry: string): void;
+  paste(text: string, html: string): void;
+  /** An entry in the empty row was taken: the rows are to be drawn again at once. */
+  rowAdded(): void;
+  /** The empty row was left without an entry. */
+  spareLeft(): void;
+  /** Why nothing can be typed in the cell in hand; undefined where it can. */
+  refusal(): string | undefined;
+}
+
+export class GridEntry {
+  private readonly host: HTMLElement;
+  private readonly api: GridApi<RowHandle>;
+  private readonly layer: RangeLayer;
+  private readonly listener: EntryListener;
+  private begun: string | undefined;
+  private readonly stops: (() => void)[] = [];
+
+  constructor(host: HTMLElement, api: GridApi<RowHandle>, layer: RangeLayer, listener: EntryListener) {
+    this.host = host;
+    this.api = api;
+    this.layer = layer;
+    this.listener = listener;
+    this.listen('focusin', (event) => makeTypable(event.target));
+    this.listen('focusout', (event) => {
+      if (event.target instanceof HTMLElement && event.target.matches('.ag-cell'))
+        event.target.removeAttribute('contenteditable');
+    });
+    this.listen('compositionstart', (event) => this.onComposing(event));
+    this.listen('compositionend', (event) => this.onComposed(event));
+    this.listen('beforeinput', (event) => {
+      // What isn't composed is typed into the entry box, never into the cell's own text.
+      const composing = event instanceof InputEvent && event.inputType.startsWith('insertComposition');
+      if (isCell(event.target) && !composing) event.preventDefault();
+    });
+    this.listen('paste', (event) => this.onPasteInEntry(event));
+  }
+
+  destroy(): void {
+    for (const stop of this.stops) stop();
+  }
+
+  private listen<Name extends keyof HTMLElementEventMap>(
+    name: Name,
+    handle: (event: HTMLElementEventMap[Name]) => void,
+  ): void {
+    this.host.addEventListener(name, handle, true);
+    this.stops.push(() => this.host.removeEventListener(name, handle, true));
+  }
+
+  /** The text that the entry begins with; undefined where a cell is opened as it stands. */
+  begunWith(): string | undefined {
+    return this.begun;
+  }
+
+  /** Opens the cell in hand, with a text typed already where there is one. */
+  start(typed?: string): void {
+    const anchor = this.layer.anchor();
+    const colKey = anchor === undefined ? undefined : this.layer.columnAt(anchor.column);
+    if (anchor === undefined || colKey === undefined) return;
+    const why = this.listener.refusal();
+    if (why !== undefined) {
+      announce(why);
+      return;
+    }
+    this.layer.show(anchor);
+    this.begun = typed;
+    this.api.startEditingCell({ rowIndex: anchor.row, colKey });
+    this.begun = undefined;
+  }
+
+  editor(): CellEditor | undefined {
+    const editor = this.api.getCellEditorInstances()[0];
+    return editor instanceof CellEditor ? editor : undefined;
+  }
+
+  /** Takes the entry that is open and goes on from there; one that can't stand stays open with its sentence. */
+  take(to: TakenTo): void {
+    const editor = this.editor();
+    if (editor === undefined) return;
+    editor.takeActive();
+    const held = editor.held();
+    if (held !== undefined) {
+      // Asked for as the grid asks: what only wants the list of units is tried again when that has come.
+      editor.getValidationErrors();
+      announce(held);
+      return;
+    }
+    const at = this.layer.anchor();
+    const row = at === undefined ? undefined : this.layer.rowAt(at.row);
+    this.api.stopEditing();
+    if (this.editor() !== undefined) return;
+    if (row !== undefined && isSpare(row)) this.listener.rowAdded();
+    this.goOn(to);
+  }
+
+  private goOn(to: TakenTo): void {
+    if (to === 'down') this.layer.enter(1);
+    else if (to === 'up') this.layer.enter(-1);
+    else if (to === 'stay') this.layer.focusAnchor();
+    else if (!this.layer.tab(to === 'right' ? 1 : -1)) this.layer.focusAnchor();
+  }
+
+  /** Takes the entry into every selected cell. */
+  takeIntoAll(): void {
+    const editor = this.editor();
+    if (editor === undefined) return;
+    editor.takeActive();
+    const held = editor.held();
+    if (held !== undefined) {
+      announce(held);
+      return;
+    }
+    const entry = editor.getValue();
+    this.api.stopEditing(true);
+    this.layer.focusAnchor();
+    this.listener.fillAll(entry);
+  }
+
+  /** Gives the entry up: the cell is as it was. */
+  leave(): void {
+    this.api.stopEditing(true);
+    this.layer.focusAnchor();
+    this.listener.spareLeft();
+  }
+
+  /** A table pasted into an open cell is pasted from that cell on, never as one long text. */
+  private onPasteInEntry(event: ClipboardEvent): void {
+    const { clipboardData: data, target } = event;
+    if (data === null || !(target instanceof HTMLInputElement) || this.editor()?.getGui() !== target) return;
+    const [text, html] = [data.getData('text/plain'), data.getData('text/html')];
+    if (!/[\t\r\n]/.test(text.trim()) || !isTable(readBlock(text, html))) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    this.api.stopEditing(true);
+    this.layer.focusAnchor();
+    this.listener.paste(text, html);
+  }
+
+  private onComposing(event: CompositionEvent): void {
+    if (isCell(event.target)) event.target.classList.add('composing');
+  }
+
+  /** What an input method composed on the cell opens it as if it had been typed. */
+  private onComposed(event: CompositionEvent): void {
+    const cell = event.target;
+    if (!isCell(cell)) return;
+    cell.classList.remove('composing');
+    for (const node of [...cell.childNodes]) if (node instanceof Text) node.remove();
+    if (event.data !== '') this.start(event.data);
+  }
+}
+
+function isCell(target: EventTarget | null): target is HTMLElement {
+  return target instanceof HTMLElement && target.matches('.ag-cell');
+}
+
+/** Input methods begin only where text can stand; the cell's own keys are the grid's, and no keyboard comes up on a touch screen. */
+function makeTypable(target: EventTarget | null): void {
+  if (!isCell(target) || target.getAttribute('aria-readonly') === 'true') return;
+  target.setAttribute('contenteditable', 'true');
+  target.inputMode = 'none';
+  target.spellcheck = false;
+}

@@ -1,0 +1,58 @@
+// The narrow column in front of the rows: a handle with the number of each, by which whole rows are selected and moved, and in
+// the corner one for the whole sheet. columns.ts puts it in front; range-presses.ts follows what is pressed there.
+
+import type { ColDef, IHeaderComp } from 'ag-grid-community';
+import { isHead, isSpare, type RowHandle } from './row-handle.ts';
+
+/** The id of the column of handles, which no column of a sheet has. */
+export const HANDLES = ' handles';
+
+class CornerFace implements IHeaderComp {
+  private readonly face = document.createElement('div');
+
+  init(): void {
+    this.face.className = 'corner-face';
+    this.face.title = 'Select the whole sheet';
+    const words = document.createElement('span');
+    words.className = 'spoken';
+    words.textContent = 'Rows';
+    this.face.append(words);
+  }
+
+  getGui(): HTMLElement {
+    return this.face;
+  }
+
+  refresh(): boolean {
+    return true;
+  }
+}
+
+/** The column of handles, as wide as the largest number. */
+export function handleColumn(rows: number): ColDef<RowHandle> {
+  const figures = String(Math.max(10, rows)).length;
+  return {
+    colId: HANDLES,
+    headerName: 'Rows',
+    headerComponent: CornerFace,
+    headerClass: 'corner-head',
+    width: 20 + figures * 8,
+    resizable: false,
+    sortable: false,
+    suppressMovable: true,
+    lockPosition: 'left',
+    pinned: 'left',
+    lockPinned: true,
+    suppressNavigable: true,
+    cellClass: 'row-handle',
+    cellDataType: false,
+    valueGetter: ({ node }) => (node?.rowIndex ?? 0) + 1,
+    // What row it is says the name beside it: read out the number alone would be noise.
+    cellRenderer: ({ data, value }: { data: RowHandle | undefined; value: number }) => {
+      const face = document.createElement('span');
+      face.setAttribute('aria-hidden', 'true');
+      face.textContent = data === undefined || isSpare(data) || isHead(data) ? '' : String(value);
+      return face;
+    },
+  };
+}

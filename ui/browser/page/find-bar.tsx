@@ -1,0 +1,84 @@
+// The bar in which a person looks for values of the sheet or the workbook, walks through what was found, and puts another text in
+// its place.
+
+import { useEffect, useRef } from 'preact/hooks';
+import { closeFind, finding, lookFor, MOST_FOUND, replaceAll, replaceOne, stepFound } from '../store/find.ts';
+import { readOnly } from '../store/workbook.ts';
+
+export function FindBar() {
+  const { open, text, instead, everywhere, found } = finding.value;
+  const box = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    box.current?.focus();
+    box.current?.select();
+  }, [open]);
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape') closeFind();
+    else if (event.key === 'Enter' && event.target === box.current) stepFound(event.shiftKey ? -1 : 1);
+    else return;
+    event.preventDefault();
+  };
+  const none = found.length === 0;
+  return (
+    <search class="find-bar" aria-label="Find in values" onKeyDown={onKey}>
+      <label>
+        Find
+        <input
+          ref={box}
+          type="text"
+          value={text}
+          spellcheck={false}
+          onInput={({ currentTarget }) => lookFor({ text: currentTarget.value })}
+        />
+      </label>
+      <span class="find-count" role="status">
+        {countWords()}
+      </span>
+      <button type="button" class="quiet" disabled={none} onClick={() => stepFound(-1)}>
+        Before
+      </button>
+      <button type="button" class="quiet" disabled={none} onClick={() => stepFound(1)}>
+        Next
+      </button>
+      <label>
+        <input
+          type="checkbox"
+          checked={everywhere}
+          onChange={({ currentTarget }) => lookFor({ everywhere: currentTarget.checked })}
+        />
+        In all sheets
+      </label>
+      {open === 'replace' ? (
+        <>
+          <label>
+            Put instead
+            <input
+              type="text"
+              value={instead}
+              spellcheck={false}
+              onInput={({ currentTarget }) => lookFor({ instead: currentTarget.value })}
+            />
+          </label>
+          <button type="button" disabled={none || readOnly.value !== undefined} onClick={() => void replaceOne()}>
+            Replace
+          </button>
+          <button type="button" disabled={none || readOnly.value !== undefined} onClick={() => void replaceAll()}>
+            Replace all
+          </button>
+        </>
+      ) : null}
+      <button type="button" class="quiet" onClick={closeFind}>
+        Close
+      </button>
+    </search>
+  );
+}
+
+function countWords(): string {
+  const { text, found, at, looking } = finding.value;
+  if (looking) return 'looking ...';
+  if (text.trim() === '') return '';
+  if (found.length === 0) return 'not found';
+  const count = found.length >= MOST_FOUND ? `${MOST_FOUND} and more` : String(found.length);
+  return at < 0 ? `${count} found` : `${at + 1} of ${count}`;
+}

@@ -1,0 +1,223 @@
+// Pages for paper in the page: which pages, which week, which labels are chosen, how they will look, and the button that prints them.
+
+import { useState } from 'preact/hooks';
+import { type Book, civilDayOfIso, isoDate, mondayOf, settings } from '../../../engine/index.ts';
+import { type BedMap, bedMap, standsWords } from '../pictures/bed-map/bed-map.ts';
+import { BedMapDrawing } from '../pictures/bed-map/bed-map-picture.tsx';
+import { Choice } from '../pictures/kit/choice.tsx';
+import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
+import { seasonCalendar } from '../pictures/season-calendar/season-calendar.ts';
+import '../pictures/kit/pictures.css';
+import '../pictures/picture-page.css';
+import { useWidth } from '../drawing/width.ts';
+import { view } from '../store/view.ts';
+import { workbook } from '../store/workbook.ts';
+import {
+  LABEL_GRIDS,
+  type Label,
+  type LabelGrid,
+  type LabelKind,
+  labelSheets,
+  rowLabels,
+  trayLabels,
+} from './labels.ts';
+import { ordersOnPaper } from './order-pages.ts';
+import { farmName, words } from './paper.ts';
+import { PaperTables } from './paper-tables.tsx';
+import { sowingOnPaper } from './sowing-pages.ts';
+import { weekOnPaper } from './week-pages.ts';
+
+const PAGES = [
+  { id: 'week', name: 'Jobs of a week' },
+  { id: 'sowing', name: 'Sowing list' },
+  { id: 'orders', name: 'Orders' },
+  { id: 'labels', name: 'Labels' },
+  { id: 'beds', name: 'Beds of a week' },
+  { id: 'calendar', name: 'Calendar of beds' },
+] as const;
+
+export function PaperPage({ pages }: { readonly pages: string }) {
+  const book = workbook();
+  const shown = PAGES.find(({ id }) => id === pages) ?? PAGES[0];
+  const [day, setDay] = useState(settings(book).today);
+  return (
+    <div class="paper-page">
+      <div class="paper-choices">
+        <h2>Paper</h2>
+        <nav class="picture-names" aria-label="Pages">
+          {PAGES.map(({ id, name }) => (
+            <button
+              key={id}
+              type="button"
+              aria-current={id === shown.id ? 'page' : undefined}
+              onClick={() => {
+                view.value = { at: 'paper', pages: id };
+              }}
+            >
+              {name}
+            </button>
+          ))}
+        </nav>
+        <p class="no-paper">Every other sheet prints as it is opened: go to it and print.</p>
+        <div class="picture-choices">
+          {shown.id === 'week' || shown.id === 'beds' ? (
+            <label>
+              A day of the week{' '}
+              <input
+                type="date"
+                value={isoDate(day)}
+                onChange={({ currentTarget }) => setDay(civilDayOfIso(currentTarget.value) ?? day)}
+              />
+            </label>
+          ) : null}
+          <button type="button" class="primary" onClick={() => window.print()}>
+            Print
+          </button>
+        </div>
+      </div>
+      <Shown id={shown.id} book={book} day={day} />
+    </div>
+  );
+}
+
+interface ShownProps {
+  readonly id: (typeof PAGES)[number]['id'];
+  readonly book: Book;
+  readonly day: number;
+}
+
+function Shown({ id, book, day }: ShownProps) {
+  switch (id) {
+    case 'week':
+      return <OrNothing paper={weekOnPaper(book, day)} without="This workbook has no sheet of jobs." />;
+    case 'sowing':
+      return <OrNothing paper={sowingOnPaper(book)} without="This workbook has no sowing list." />;
+    case 'orders':
+      return <Orders book={book} />;
+    case 'labels':
+      return <Labels book={book} />;
+    case 'beds':
+      return <Beds book={book} day={day} />;
+    case 'calendar':
+      return (
+        <div class="paper paper-drawing">
+          <p class="paper-farm">{farmName(book)}</p>
+          <CalendarPicture />
+        </div>
+      );
+  }
+}
+
+function OrNothing({ paper, without }: { readonly paper: ReturnType<typeof weekOnPaper>; readonly without: string }) {
+  return paper === undefined ? <p class="no-picture">{without}</p> : <PaperTables paper={paper} />;
+}
+
+function Orders({ book }: { readonly book: Book }) {
+  const orders = ordersOnPaper(book);
+  if (orders.length === 0) return <p class="no-picture">Nothing is to be ordered.</p>;
+  return (
+    <>
+      {orders.map((order) => (
+        <PaperTables key={order.title} paper={order} />
+      ))}
+    </>
+  );
+}
+
+const KINDS: readonly { readonly value: LabelKind; readonly words: string }[] = [
+  { value: 'trays', words: 'a label a tray' },
+  { value: 'rows', words: 'a label a planting' },
+];
+
+function Labels({ book }: { readonly book: Book }) {
+  const [kind, setKind] = useState<LabelKind>('trays');
+  const [chosen, choose] = useState(LABEL_GRIDS[0]?.id ?? '');
+  const grid = LABEL_GRIDS.find(({ id }) => id === chosen) ?? LABEL_GRIDS[0];
+  const labels = kind === 'trays' ? trayLabels(book) : rowLabels(book);
+  if (grid === undefined) return null;
+  return (
+    <>
+      <div class="paper-choices">
+        <Choice
+          label="For"
+          value={kind}
+          options={KINDS}
+          onChoose={(value) => setKind(value === 'rows' ? 'rows' : 'trays')}
+        />
+        <Choice
+          label="Sheet of labels"
+          value={grid.id}
+          options={LABEL_GRIDS.map(({ id, name }) => ({ value: id, words: name }))}
+          onChoose={choose}
+        />
+        <p>
+          {labels.length === 0
+            ? 'There is nothing to label yet.'
+            : `${labels.length} labels on ${Math.ceil(labels.length / (grid.across * grid.down))} sheets. Print at full size, without margins.`}
+        </p>
+      </div>
+      {labelSheets(labels, grid).map((sheet, index) => (
+        <LabelSheet key={`${grid.id} ${index}`} labels={sheet} grid={grid} />
+      ))}
+    </>
+  );
+}
+
+const SHEETS = { letter: { width: 215.9, height: 279.4 }, A4: { width: 210, height: 297 } } as const;
+
+function LabelSheet({ labels, grid }: { readonly labels: readonly Label[]; readonly grid: LabelGrid }) {
+  const { across, width, height, left, top, gap } = grid;
+  const page = SHEETS[grid.page];
+  return (
+    <div class="label-sheet" style={{ width: `${page.width}mm`, height: `${page.height}mm` }}>
+      {labels.map(({ head, lines }, index) => (
+        <div
+          key={`${head} ${index}`}
+          class="label"
+          style={{
+            left: `${left + (index % across) * (width + gap)}mm`,
+            top: `${top + Math.floor(index / across) * height}mm`,
+            width: `${width}mm`,
+            height: `${height}mm`,
+          }}
+        >
+          <b>{head}</b>
+          {lines.map((line) => (
+            <span key={line}>{line}</span>
+          ))}
+        </div>
+      ))}
+    </div>
+  );
+}
+
+/** The beds of a week: drawn, and in a list, which can be written on. */
+function Beds({ book, day }: { readonly book: Book; readonly day: number }) {
+  const calendar = seasonCalendar(book, settings(book).today);
+  if (calendar === undefined) return <p class="no-picture">There are no beds yet.</p>;
+  const map = bedMap(book, calendar, mondayOf(day) + 3);
+  const rows = map.fields.flatMap(({ beds }) => beds).map((bed) => [bed.name, standsWords(book, bed), '']);
+  return (
+    <>
+      <div class="paper paper-drawing chart">
+        <h2>The beds</h2>
+        <p class="paper-farm">{farmName(book)}</p>
+        <p class="paper-says">{map.says}</p>
+        <MapOnPaper map={map} />
+      </div>
+      <PaperTables
+        paper={{
+          title: 'The beds, in a list',
+          farm: farmName(book),
+          says: map.says,
+          tables: [{ heading: 'Beds', columns: words('Bed', 'Stands', 'Notes'), rows, boxes: false }],
+        }}
+      />
+    </>
+  );
+}
+
+function MapOnPaper({ map }: { readonly map: BedMap }) {
+  const { ref, width } = useWidth<HTMLDivElement>();
+  return <div ref={ref}>{width > 0 ? <BedMapDrawing map={map} width={width} /> : null}</div>;
+}

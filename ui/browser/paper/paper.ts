@@ -1,0 +1,49 @@
+// What goes on paper, as data: tables under headings that repeat on every page, and labels in a grid. The makers beside this file fill
+// it from a workbook, paper-tables.tsx and labels.tsx set it. Pure.
+
+import { type Book, ONLY_ROW, rowWithId, settings } from '../../../engine/index.ts';
+import { askRow, hasColumns } from '../pictures/kit/ask.ts';
+
+export interface PaperColumn {
+  readonly name: string;
+  /** Figures stand to the right. */
+  readonly figure: boolean;
+}
+
+export interface PaperTable {
+  readonly heading: string;
+  readonly columns: readonly PaperColumn[];
+  readonly rows: readonly (readonly string[])[];
+  /** A box to tick stands before each row. */
+  readonly boxes: boolean;
+}
+
+export interface Paper {
+  readonly title: string;
+  /** The farm's name, or the workbook's title where it has none. */
+  readonly farm: string;
+  /** What stands above the first table. */
+  readonly says: string;
+  readonly tables: readonly PaperTable[];
+}
+
+export function farmName(book: Book): string {
+  const slot = hasColumns(book, { farm: ['farm-name'] }) ? rowWithId(book, 'farm', ONLY_ROW) : undefined;
+  const name = slot === undefined ? '' : askRow(book, 'farm', slot).text('farm-name');
+  return name === '' ? settings(book).title : name;
+}
+
+export function words(...names: readonly string[]): readonly PaperColumn[] {
+  return names.map((name) => ({ name, figure: false }));
+}
+
+export function figures(...names: readonly string[]): readonly PaperColumn[] {
+  return names.map((name) => ({ name, figure: true }));
+}
+
+/** Rows in groups, each group where its first row stands. */
+export function grouped<T>(rows: readonly T[], of: (row: T) => string): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) groups.set(of(row), [...(groups.get(of(row)) ?? []), row]);
+  return groups;
+}

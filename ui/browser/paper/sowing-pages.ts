@@ -1,0 +1,50 @@
+// The sowing list on paper, a table a month, with boxes to tick. Pure.
+
+import { type Book, showDate } from '../../../engine/index.ts';
+import { askRows, hasColumns, type Needs } from '../pictures/kit/ask.ts';
+import { farmName, figures, grouped, type Paper, type PaperTable, words } from './paper.ts';
+
+export const SOWING_NEEDS: Needs = { 'sowing-list': ['on', 'job', 'planting', 'variety', 'pieces', 'seeds', 'trays'] };
+
+const FULL_MONTHS = 'January February March April May June July August September October November December'.split(' ');
+
+/** Undefined where the workbook has no sowing list. */
+export function sowingOnPaper(book: Book): Paper | undefined {
+  if (!hasColumns(book, SOWING_NEEDS)) return undefined;
+  const rows = askRows(book, 'sowing-list')
+    .filter((row) => row.figure('on') !== undefined && !row.yes('done'))
+    .toSorted((a, b) => (a.figure('on') ?? 0) - (b.figure('on') ?? 0));
+  const tables = [...grouped(rows, (row) => monthOf(row.text('on')))].map(
+    ([heading, within]): PaperTable => ({
+      heading,
+      boxes: true,
+      columns: [
+        ...words('On', 'Job', 'Variety', 'Planting', 'Seed lot'),
+        ...figures('Pieces', 'Seeds each', 'Seeds', 'Trays'),
+        ...words('Tray', 'Bed', 'Notes'),
+      ],
+      rows: within.map((row) => [
+        showDate(row.figure('on') ?? 0).replaceAll(' ', '\u00a0'),
+        row.text('job'),
+        row.text('variety'),
+        row.text('planting'),
+        row.text('seed-lot'),
+        row.text('pieces'),
+        row.text('seeds-each'),
+        row.text('seeds'),
+        row.text('trays'),
+        row.text('tray'),
+        row.text('bed'),
+        row.text('note'),
+      ]),
+    }),
+  );
+  const says = rows.length === 0 ? 'Nothing is left to sow.' : `${rows.length} sowings and pottings on.`;
+  return { title: 'Sowing list', farm: farmName(book), says, tables };
+}
+
+/** 'March 2027' out of '15 Mar 2027'. */
+function monthOf(date: string): string {
+  const [, short = '', year = ''] = date.split(' ');
+  return `${FULL_MONTHS.find((month) => month.startsWith(short)) ?? short} ${year}`;
+}
