@@ -1,6 +1,6 @@
 // npm run bench: what Dibble costs, as ratios to hand-written loops (the floor) and to hyperformula (the peer), checked against
 // each other first. No word after it: a small season of its own. `-- season`: the season template with the demo's plantings
-// copied. `-- formulas`: the formulas that cost a whole sheet when one row changes.
+// copied. `-- formulas`: the formulas that cost a whole sheet when one row changes. `-- browser`: the page in Chromium.
 // `--sizes 100,2000` chooses sizes; `--without-peer` leaves the peer out; `--dearest 15` tells of so many columns.
 
 export {};
@@ -30,9 +30,14 @@ switch (what) {
     for (const size of sizes('100')) listFormulas(size);
     break;
   }
+  case 'browser': {
+    const { benchBrowser } = await import('./browser/bench.ts');
+    for (const size of sizes('2000')) await benchBrowser(size);
+    break;
+  }
   default:
     console.log(
-      `Say season or formulas, or nothing for a small season of the benchmark's own: “${what}” is not known.`,
+      `Say season, formulas or browser, or nothing for a small season of the benchmark's own: “${what}” is not known.`,
     );
     process.exitCode = 1;
 }

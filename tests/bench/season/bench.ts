@@ -15,13 +15,9 @@ interface Measured {
   readonly figures: readonly Figure[];
 }
 
-/** Prints each size as it is measured, then the growth. `dearest`: how many columns are told of each kind of edit. */
+/** Prints each figure as it is measured, then the growth. `dearest`: how many columns are told of each kind of edit. */
 export function benchSeason(sizes: readonly number[], dearest: number): void {
-  const all = sizes.map((size) => {
-    const measured = measure(size, dearest);
-    printFigures(measured);
-    return measured;
-  });
+  const all = sizes.map((size) => measure(size, dearest));
   for (const [index, larger] of all.entries()) {
     const smaller = all[index - 1];
     if (smaller !== undefined) printGrowth(smaller, larger);
@@ -34,17 +30,26 @@ function measure(size: number, dearest: number): Measured {
   const floor = seasonFloor(workbook);
   floor.all();
   agreed(workbook, floor);
-  console.log(`\n${size} plantings: ${floor.columnCount} columns of the floor are the workbook’s.`);
-  const figures = [opening(book, floor), ...others(workbook, floor)];
+  console.log(`\n${size} plantings: ${floor.columnCount} columns of the floor are the workbook’s. CPU time in ms:`);
+  console.log(
+    `  ${''.padEnd(38)} ${['p50', 'p95', 'floor', 'Dibble/floor'].map((cell) => cell.padStart(12)).join(' ')}`,
+  );
+  const figures: Figure[] = [];
+  const take = (measured: readonly Figure[]): void => {
+    figures.push(...measured);
+    for (const one of measured) printFigure(one);
+  };
+  take([opening(book, floor)]);
+  take(others(workbook, floor));
   for (const kind of EDITS) {
     const { warm, calls } = callsOf(kind, size);
     const own = seasonFloor(workbook);
     own.all();
-    figures.push(editing(workbook, own, kind, warm, calls));
+    take([editing(workbook, own, kind, warm, calls)]);
     agreed(workbook, own);
-    if (dearest > 0) printSteps(book.workbook, kind, size, dearest);
+    if (dearest > 0) printSteps(workbook, kind, size, dearest);
   }
-  figures.push(...importing(workbook, floor));
+  take(importing(workbook, floor));
   return { size, figures };
 }
 
@@ -64,22 +69,19 @@ function callsOf(kind: EditKind, size: number): { readonly warm: number; readonl
 function printSteps(workbook: Workbook, kind: EditKind, size: number, dearest: number): void {
   const { warm, calls } = callsOf(kind, size);
   const edits = Math.min(calls, 40);
-  const steps = stepCosts(workbook, commandsOf(kind, workbook, edits + warm), warm);
+  const steps = stepCosts(workbook, commandsOf(kind, workbook, edits + warm, 2), warm);
   const sum = steps.reduce((total, { cost }) => total + cost, 0);
-  console.log(`\n${size} plantings, ${kind.name}: ${show(sum)} ms in the graph an edit, of it`);
+  console.log(`    ${show(sum)} ms of a ${kind.name} in the graph, of it`);
   for (const { name, cost, runs, rows } of steps.slice(0, dearest)) {
     const changed = rows === Number.POSITIVE_INFINITY ? 'all rows' : `${show(rows)} rows`;
-    console.log(`  ${show(cost).padStart(8)} ms  ${name}, in ${runs} of ${edits} edits, ${changed} changed an edit`);
+    console.log(`    ${show(cost).padStart(8)} ms  ${name}, in ${runs} of ${edits} edits, ${changed} changed an edit`);
   }
 }
 
-function printFigures({ size, figures }: Measured): void {
-  console.log(`\n${size} plantings, CPU time in ms${' '.repeat(24)}p50       p95     floor  Dibble/floor`);
-  for (const { what, cost, floor } of figures) {
-    const against = floor === undefined ? ['–', '–'] : [show(floor.p50), show(cost.p50 / floor.p50)];
-    const cells = [show(cost.p50), show(cost.p95), ...against].map((cell) => cell.padStart(9));
-    console.log(`  ${what.padEnd(38)} ${cells.join(' ')}`);
-  }
+function printFigure({ what, cost, floor }: Figure): void {
+  const against = floor === undefined ? ['–', '–'] : [show(floor.p50), show(cost.p50 / floor.p50)];
+  const cells = [show(cost.p50), show(cost.p95), ...against].map((cell) => cell.padStart(12));
+  console.log(`  ${what.padEnd(38)} ${cells.join(' ')}`);
 }
 
 function printGrowth(smaller: Measured, larger: Measured): void {

@@ -13,12 +13,12 @@ export interface Edit {
 
 export interface EditKind {
   readonly name: string;
-  /** One after another, all over the sheet. */
-  edits(workbook: Workbook, count: number): readonly Edit[];
+  /** One after another, all over the sheet; another `run` gives others, so that none is done twice. */
+  edits(workbook: Workbook, count: number, run?: number): readonly Edit[];
 }
 
-export function commandsOf(kind: EditKind, workbook: Workbook, count: number): readonly Command[] {
-  return kind.edits(workbook, count).map(({ command }) => command);
+export function commandsOf(kind: EditKind, workbook: Workbook, count: number, run?: number): readonly Command[] {
+  return kind.edits(workbook, count, run).map(({ command }) => command);
 }
 
 /** Sets a column of rows taken from all over a sheet to what follows from a number in [0, 1). */
@@ -30,8 +30,8 @@ function scattered(
 ): EditKind {
   return {
     name,
-    edits(workbook, count) {
-      const next = sequence(7);
+    edits(workbook, count, run = 1) {
+      const next = sequence(7 * run);
       const slots = rows(workbook, sheet);
       return Array.from({ length: count }, (): Edit => {
         const slot = slots[Math.floor(next() * slots.length)] ?? 0;

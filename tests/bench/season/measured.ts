@@ -80,7 +80,7 @@ export function importing(workbook: Workbook, floor: SeasonFloor): readonly Figu
 }
 
 export function others(workbook: Workbook, floor: SeasonFloor): readonly Figure[] {
-  const spacing = commandsOf(SPACING_EDIT, workbook, 20);
+  const spacing = commandsOf(SPACING_EDIT, workbook, 20, 3);
   const findings = new Findings(workbook);
   findings.all();
   return [
@@ -112,7 +112,7 @@ export function others(workbook: Workbook, floor: SeasonFloor): readonly Figure[
 
 /** The list alone: the edit before it is not counted. */
 function attention(workbook: Workbook, findings: Findings): Cost {
-  const times = commandsOf(SPACING_EDIT, workbook, 20)
+  const times = commandsOf(SPACING_EDIT, workbook, 20, 4)
     .map((command) => {
       edit(workbook, command);
       return timed(() => findings.all())[0];
