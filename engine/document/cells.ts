@@ -79,16 +79,18 @@ function placeNumber(content: Content, type: FigureType, program: Program): Plac
   if (!isQuantity(content)) return { ok: false, why: `${contentInWords(content)} is no number` };
   const unit = findUnit(content.unit, program);
   if (unit === undefined) return { ok: false, why: `“${content.unit}” is not a unit known here` };
-  const isScale = unit.offset !== 0 || unit.symbol === 'K';
-  const fits =
-    type.kind === 'temperature'
-      ? isScale && sameDimension(unit.dimension, type.unit.dimension)
-      : unit.offset === 0 && sameDimension(unit.dimension, type.dimension);
-  if (!fits) return { ok: false, why: `${contentInWords(content)} is not ${nameOfType(type)}` };
+  if (!fits(unit, type)) return { ok: false, why: `${contentInWords(content)} is not ${nameOfType(type)}` };
   const value = toCanonical(unit, content.number);
   if (!Number.isFinite(value)) return { ok: false, why: `${content.number} is too large to count with` };
   if (content.follows === true) return filled(value);
-  return filled(value, content.shownIn === undefined ? unit : (findUnit(content.shownIn, program) ?? unit));
+  const shownIn = content.shownIn === undefined ? undefined : findUnit(content.shownIn, program);
+  return filled(value, shownIn !== undefined && fits(shownIn, type) ? shownIn : unit);
+}
+
+/** Whether figures of a type can be given in a unit. */
+function fits(unit: Unit, type: FigureType): boolean {
+  if (type.kind !== 'temperature') return unit.offset === 0 && sameDimension(unit.dimension, type.dimension);
+  return (unit.offset !== 0 || unit.symbol === 'K') && sameDimension(unit.dimension, type.unit.dimension);
 }
 
 function isPlainUnit(unit: Unit): boolean {

@@ -97,8 +97,9 @@ export class BedSearch {
 
   #change(): void {
     const p = this.#pick(this.#movable);
-    if (this.#plan.bedOf[p] === NO_BED) this.#makeRoom(p);
-    else if (this.#random() < 0.7) this.#move(p);
+    const chance = this.#random();
+    if (this.#plan.bedOf[p] === NO_BED || chance < 0.15) this.#makeRoom(p);
+    else if (chance < 0.75) this.#move(p);
     else this.#exchange(p, this.#pick(this.#movable));
   }
 
@@ -139,25 +140,24 @@ export class BedSearch {
     plan.place(q, other);
   }
 
-  /** Puts a planting without a bed on one, and finds others for those in its way; all back where that costs more. */
+  /** Puts a planting on another bed, or on one at all, and finds others for those in its way; all back where that costs more. */
   #makeRoom(p: number): void {
     const plan = this.#plan;
+    const from = plan.bedOf[p] ?? NO_BED;
     const bed = this.#pick(plan.allowed[p] ?? []);
+    if (bed === from) return;
     const before = plan.cost;
-    if (plan.hasRoom(p, bed)) {
-      plan.place(p, bed);
-      if (this.#takes(plan.cost - before)) return;
-      plan.lift(p);
-      return;
-    }
-    const moved = this.#clear(p, bed);
-    if (moved === undefined) return;
-    plan.place(p, bed);
-    for (const [q] of moved) this.#placeSomewhere(q, bed);
-    if (this.#takes(plan.cost - before)) return;
-    for (const [q] of moved) plan.lift(q);
     plan.lift(p);
-    for (const [q, from] of moved) plan.place(q, from);
+    const moved = this.#clear(p, bed);
+    if (moved !== undefined) {
+      plan.place(p, bed);
+      for (const [q] of moved) this.#placeSomewhere(q, bed);
+      if (this.#takes(plan.cost - before)) return;
+      for (const [q] of moved) plan.lift(q);
+      plan.lift(p);
+      for (const [q, home] of moved) plan.place(q, home);
+    }
+    if (from !== NO_BED) plan.place(p, from);
   }
 
   /** Lifts movable plantings off a bed until another has room; undefined, with all back, where they are not enough. */
@@ -165,6 +165,7 @@ export class BedSearch {
     const plan = this.#plan;
     const { plantings } = plan.question;
     const lifted: (readonly [number, number])[] = [];
+    if (plan.hasRoom(p, bed)) return lifted;
     const inTheWay = [...plan.on(bed), ...((plantings[p]?.across ?? 1) > 1 ? plan.on(bed + 1) : [])].filter(
       (q) => plantings[q]?.fixed === undefined && this.#meet(p, q),
     );

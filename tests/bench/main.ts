@@ -1,6 +1,7 @@
 // npm run bench: what Dibble costs, as ratios to hand-written loops (the floor) and to hyperformula (the peer), checked against
 // each other first. No word after it: a small season of its own. `-- season`: the season template with the demo's plantings
 // copied. `-- formulas`: the formulas that cost a whole sheet when one row changes. `-- browser`: the page in Chromium.
+// `-- beds`: proposed beds beside an integer solver's optimum.
 // `--sizes 100,2000` chooses sizes; `--without-peer` leaves the peer out; `--dearest 15` tells of so many columns.
 
 export {};
@@ -35,9 +36,14 @@ switch (what) {
     for (const size of sizes('2000')) await benchBrowser(size);
     break;
   }
+  case 'beds': {
+    const { benchBeds } = await import('./beds/bench.ts');
+    await benchBeds(Number(option('--seconds') ?? 30));
+    break;
+  }
   default:
     console.log(
-      `Say season, formulas or browser, or nothing for a small season of the benchmark's own: “${what}” is not known.`,
+      `Say season, formulas, browser or beds, or nothing for a small season of the benchmark's own: “${what}” is not known.`,
     );
     process.exitCode = 1;
 }

@@ -14,7 +14,8 @@ function chancesOf(random: Random): Chances {
   return { what: any(), sheet: any(), row: any(), column: any(), value: any() };
 }
 
-function work(workbook: Workbook, random: Random): void {
+/** A session of random work, with steps taken back and done again. */
+export function work(workbook: Workbook, random: Random): void {
   for (let step = random.whole(1, MOST_STEPS); step > 0; step--) {
     if (random.chance(0.1)) workbook.undo();
     else if (random.chance(0.05)) workbook.redo();

@@ -226,6 +226,14 @@ describe('a file that is not as it should be', () => {
     ]);
   });
 
+  test('a figure that is said to be shown in a unit of another kind keeps its own', () => {
+    const answer = readWorkbookFile(TEXT.replace('[12, "m"]', '[12, "m", "%"]'), TEMPLATES);
+    if (!answer.ok) throw new Error(answer.why);
+    const book = openedFrom(answer.data, SMALL);
+    expect(book.cell('Beds', 1, 'Length').text).toBe('12 m');
+    expect(book.file()).toContain('[12, "m"]');
+  });
+
   test('rows of a sheet of one row under another id are kept aside', () => {
     const file = JSON.parse(TEXT) as { rows: { farm: { rows: unknown[][] } } };
     const [only] = file.rows.farm.rows;

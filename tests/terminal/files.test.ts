@@ -237,6 +237,16 @@ describe('a journal', () => {
     expect((await folder.run(['undo', file, '--out', folder.file('old.json')])).status).toBe(0);
     expect(folder.text('old.json')).toBe(states[1]);
     expect(folder.text('farm.json')).toBe(states[2]);
+    const back = ['undo', file, '--out', folder.file('older.json'), '--steps'];
+    expect((await folder.run([...back, '2'])).out).toBe('Taken back: Length: 70\nTaken back: Length: 60\n');
+    expect(folder.text('older.json')).toBe(states[0]);
+    expect((await folder.run([...back, '3', '--force'])).err).toBe(
+      'farm.json: its journal holds nothing that can be taken back behind the last 2.\n',
+    );
+    expect((await folder.run([...back, 'x'])).err).toBe('--steps takes a whole number such as 3, not “x”.\n');
+    expect((await folder.run(['undo', file, '--steps', '2'])).err).toBe(
+      '--steps goes with --out: the file as it was so many changes ago is written elsewhere.\n',
+    );
     await folder.run(['undo', file]);
     await folder.run(['undo', file]);
     expect(folder.text('farm.json')).toBe(states[0]);

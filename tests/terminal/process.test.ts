@@ -56,4 +56,19 @@ describe('the program itself', () => {
       err: "1 lb is a mass (lb), 2 in is a length (in): they can't be added.\n",
     });
   });
+
+  test.each([
+    ['| head -c 20 > /dev/null', 'the reader of the output has gone'],
+    ['> /dev/full', 'the disk is full; make room'],
+  ])('output that can’t be written, %s: one line and status 2', (where, why) => {
+    const file = folder.file('whole.json');
+    expect(dibble(['new', 'demo', '--out', file, '--force']).status).toBe(0);
+    const program = `'${process.execPath}' ui/run.mjs ui/terminal/main.ts table '${file}' Crops --csv`;
+    const { stdout, stderr } = spawnSync('/bin/bash', ['-c', `(${program}; echo "status $?" >&2) ${where}`], {
+      cwd: root,
+      encoding: 'utf8',
+    });
+    expect(stderr).toBe(`Standard output can't be written: ${why}.\nstatus 2\n`);
+    expect(stdout).toBe('');
+  });
 });

@@ -38,7 +38,10 @@ describe('new', () => {
   });
 
   test.each([
-    [['new', 'seasn', '--out', 'f.json'], 'There is no template called “seasn”: choose one of season, onions, seedlings, demo.\n'],
+    [
+      ['new', 'seasn', '--out', 'f.json'],
+      'There is no template called “seasn”: choose one of season, onions, seedlings, demo.\n',
+    ],
     [['new', 'season'], 'Say which file to write: new season --out season.json.\n'],
     [['new', '--units', 'metric', '--out', 'f.json'], '--units is us or si, and not “metric”.\n'],
     [['new', 'demo', '--units', 'si', '--out', 'f.json'], 'The demo farm has its own units: leave out --units.\n'],

@@ -32,19 +32,37 @@ function momentOf(time: number): string {
   return `${isoDate(Math.floor(minutes / 1440))} ${String(hour).padStart(2, '0')}:${String(minute).padStart(2, '0')}`;
 }
 
-/** Takes back the last change in the journal, which notes that too; with --out the file as it was goes elsewhere. */
+/**
+ * Takes back the last change in the journal, which notes that too; with --out the file as it was goes elsewhere, then as many
+ * changes back as are wanted.
+ */
 export function undoLast(given: Given, world: World): Promise<number> {
   const [file = ''] = given.words;
-  const noted: Given = given.values.has('out') ? given : { ...given, flags: new Set([...given.flags, 'journal']) };
+  const elsewhere = given.values.has('out');
+  const wanted = stepsOf(given.values.get('steps') ?? '1');
+  if (wanted > 1 && !elsewhere) {
+    return refuse('--steps goes with --out: the file as it was so many changes ago is written elsewhere.');
+  }
+  const noted: Given = elsewhere ? given : { ...given, flags: new Set([...given.flags, 'journal']) };
   return changeWorkbook(
     file,
     noted,
     world,
     (workbook) => {
-      const undone = workbook.undo();
-      if (undone === undefined) return refuse(`${file}: its journal holds nothing that can be taken back.`);
-      return { says: `Taken back: ${onOneLine(sayMessage(undone.transaction.message))}\n` };
+      const says = Array.from({ length: wanted }, (_, before) => {
+        const undone = workbook.undo();
+        if (undone !== undefined) return `Taken back: ${onOneLine(sayMessage(undone.transaction.message))}\n`;
+        const nothing = `${file}: its journal holds nothing that can be taken back`;
+        return refuse(before === 0 ? `${nothing}.` : `${nothing} behind the last ${before}.`);
+      });
+      return { says: says.join('') };
     },
     { withJournal: true },
   );
+}
+
+function stepsOf(given: string): number {
+  const steps = Number(given);
+  if (/^\d{1,6}$/.test(given) && steps > 0) return steps;
+  return refuse(`--steps takes a whole number such as 3, not “${given}”.`);
 }

@@ -250,9 +250,9 @@ export const VERBS: readonly Verb[] = [
   {
     name: 'undo',
     takes: ['FILE'],
-    options: { out: 'value', force: 'flag', 'dry-run': 'flag' },
-    optionsInWords: '[--out FILE] [--force] [--dry-run]',
-    does: 'takes back the last change in the journal, or writes the file as it was before it elsewhere',
+    options: { out: 'value', steps: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '[--out FILE [--steps NUMBER]] [--force] [--dry-run]',
+    does: 'takes back the last change in the journal, or writes the file elsewhere as it was before it, or so many changes ago',
     run: undoLast,
   },
 ];
