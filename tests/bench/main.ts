@@ -23,7 +23,7 @@ switch (what) {
   }
   case 'season': {
     const { benchSeason } = await import('./season/bench.ts');
-    benchSeason(sizes('100,500,2000,10000'), Number(option('--dearest') ?? 8));
+    benchSeason(sizes('100,500,2000,10000'), Number(option('--dearest') ?? 8), withPeer);
     break;
   }
   case 'formulas': {

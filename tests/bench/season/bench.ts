@@ -8,7 +8,11 @@ import { commandsOf, EDITS, type EditKind } from './edits.ts';
 import { differences } from './floor/agree.ts';
 import { type SeasonFloor, seasonFloor } from './floor/floor.ts';
 import { editing, type Figure, importing, opening, others } from './measured.ts';
+import { peerFigures } from './peer.ts';
 import { stepCosts } from './where.ts';
+
+/** Past so many plantings the peer takes minutes. */
+const PEER_MOST = 2000;
 
 interface Measured {
   readonly size: number;
@@ -16,15 +20,15 @@ interface Measured {
 }
 
 /** Prints each figure as it is measured, then the growth. `dearest`: how many columns are told of each kind of edit. */
-export function benchSeason(sizes: readonly number[], dearest: number): void {
-  const all = sizes.map((size) => measure(size, dearest));
+export function benchSeason(sizes: readonly number[], dearest: number, withPeer: boolean): void {
+  const all = sizes.map((size) => measure(size, dearest, withPeer));
   for (const [index, larger] of all.entries()) {
     const smaller = all[index - 1];
     if (smaller !== undefined) printGrowth(smaller, larger);
   }
 }
 
-function measure(size: number, dearest: number): Measured {
+function measure(size: number, dearest: number, withPeer: boolean): Measured {
   const book = copiedBook(size);
   const { workbook } = book;
   const floor = seasonFloor(workbook);
@@ -50,6 +54,7 @@ function measure(size: number, dearest: number): Measured {
     if (dearest > 0) printSteps(workbook, kind, size, dearest);
   }
   take(importing(workbook, floor));
+  if (withPeer && size <= PEER_MOST) printPeer(workbook, figures);
   return { size, figures };
 }
 
@@ -82,6 +87,20 @@ function printFigure({ what, cost, floor }: Figure): void {
   const against = floor === undefined ? ['–', '–'] : [show(floor.p50), show(cost.p50 / floor.p50)];
   const cells = [show(cost.p50), show(cost.p95), ...against].map((cell) => cell.padStart(12));
   console.log(`  ${what.padEnd(38)} ${cells.join(' ')}`);
+}
+
+/** The peer, which holds a tenth of the columns, beside Dibble, which works out all. */
+function printPeer(workbook: Workbook, figures: readonly Figure[]): void {
+  const floor = seasonFloor(workbook);
+  floor.all();
+  const peer = peerFigures(workbook, floor);
+  const beside = (cost: number, what: string): string => {
+    const own = figures.find((one) => one.what === what)?.cost.p50 ?? Number.NaN;
+    return `${show(cost)} (${show(cost / own)} times Dibble)`;
+  };
+  console.log(
+    `  peer, ${peer.columns} columns: build ${beside(peer.build, 'open')}, spacing edit ${beside(peer.spacing.p50, 'spacing edit')}, date edit ${beside(peer.date.p50, 'date edit')}`,
+  );
 }
 
 function printGrowth(smaller: Measured, larger: Measured): void {

@@ -57,7 +57,8 @@ export function differences(workbook: Workbook, floor: SeasonFloor): readonly st
   return said;
 }
 
-function close(a = Number.NaN, b = Number.NaN): boolean {
+/** Equal but for a thousand-millionth of their size; blanks are equal to blanks. */
+export function close(a = Number.NaN, b = Number.NaN): boolean {
   if (Number.isNaN(a) || Number.isNaN(b)) return Number.isNaN(a) && Number.isNaN(b);
   return Math.abs(a - b) <= CLOSE * Math.max(Math.abs(a), Math.abs(b), 1e-3);
 }
