@@ -3,10 +3,22 @@
 
 import { civilDay, type Start } from '../engine/index.ts';
 import { seasonStart } from '../sheets-templates/index.ts';
+import { PAST_RESULTS, RECORDS } from './diary.ts';
 import { PLANTINGS } from './plantings.ts';
 import { BULBING_RECORDS, TRIALS } from './records.ts';
-import { PACKS, SEED_LOTS, VARIETIES } from './seed.ts';
+import { PACKS, SEED_LOTS, SETS, SUPPLIERS, VARIETIES } from './seed.ts';
+import { DEMAND, OUTLETS, PRODUCTS } from './selling.ts';
+import { LAID, SUCCESSIONS } from './successions.ts';
 import { table } from './table.ts';
+
+/** The newest field, Ridge 1 to Ridge 24, where most of what is sown again and again stands. */
+const RIDGE = Array.from({ length: 24 }, (_, at) => ({
+  Bed: `Ridge ${at + 1}`,
+  Field: 'Ridge',
+  Length: '60 ft',
+  'Soil cover': 'compost',
+  'Family last year': at < 8 ? 'Poaceae' : at < 16 ? 'Polygonaceae' : 'Fabaceae',
+}));
 
 const BEDS = table(
   'Bed | Field | Length | Soil cover | Family last year | Family two years ago | Family three years ago',
@@ -44,6 +56,52 @@ const MONTHS = table(
   'December | 12 | 14 degF | 29 degF | 0.02 | 1.4',
 );
 
+const STORES = table(
+  'Store | Temperature | Humidity | Room',
+  'Cold store | 38 degF | 67% | 3000 lb',
+  'Root cellar | 33 degF | 96% | 4000 lb',
+  'Dry shed | 55 degF | 60% | 1500 lb',
+);
+
+const HANDS = table(
+  'Name | Hours a week | From | Until',
+  'Nell | 24 h | 2026-09-01 | 2028-08-31',
+  'Tobin | 20 h | 2027-03-01 | 2027-11-30',
+);
+
+const OWN_JOBS = table(
+  'Job | First on | Every | Until | Kind | Hours | Who',
+  'Order seed | 2027-01-14 | | | other | 3 h | Nell',
+  'Mow the paths | 2027-05-11 | 2 | 2027-10-12 | ground | 1.5 h | Tobin',
+  'Turn the compost | 2027-04-06 | 4 | 2027-10-19 | ground | 1 h | Tobin',
+  'Books and letters | 2027-01-08 | 4 | 2027-12-17 | other | 2 h | Nell',
+);
+
+const OWN_COSTS = table(
+  'Cost | Kind | Amount | First on | Every',
+  'Rent of the ridge | land | 60 | 2027-01-01 | quarter',
+  'Insurance | insurance | 340 | 2027-02-15 | once',
+  'Power for the stores | buildings | 22 | 2027-01-20 | month',
+  'Market fee | fees | 120 | 2027-05-10 | once',
+  'Crates and bags | packaging | 95 | 2027-05-20 | once',
+);
+
+const INPUTS = table(
+  'Input | Bed | Given on | Amount | Hours | Cost | Worked in',
+  'Compost of leaves and manure | Barn 1 | 2027-04-14 | 200 lb | 1 h | 8 | yes',
+  'Compost of leaves and manure | Creek 5 | 2027-04-28 | 300 lb | 1.5 h | 12 | yes',
+  'Straw-pack beef manure, raw | Orchard 3 | 2026-10-30 | 400 lb | 2 h | 0 | yes',
+  'Feather meal | Creek 4 | 2027-05-03 | 10 lb | 0.5 h | 14 | yes',
+);
+
+const COVER_CROPS = table(
+  'Bed | Kind | Sown | Ended | Cost',
+  'Creek 2 | Rye and vetch | 2026-09-20 | 2027-05-20 | 9',
+  'Creek 7 | Rye and vetch | 2027-09-20 | | 9',
+  'Barn 1 | Oats and peas | 2027-08-25 | | 6',
+  'Creek 6 | Oats and peas | 2027-09-28 | | 6',
+);
+
 const FROST_YEARS = table(
   'Year | Last frost | First frost | Last hard frost | First hard frost',
   '2019 | 2019-05-12 | 2019-09-28 | 2019-04-30 | 2019-10-10',
@@ -61,13 +119,14 @@ export const demoFarm: Start = seasonStart({
   units: 'us',
   currency: 'USD',
   season: 2027,
-  today: civilDay(2027, 1, 12),
+  today: civilDay(2027, 7, 16),
   farm: {
     'Farm name': 'Lantern Hollow Gardens (invented)',
     Latitude: '44.6',
     Longitude: '-90.2',
     Elevation: '980 ft',
     Wage: '19',
+    'Jobs noted from': '2027-07-12',
     'Mix price': '2.40',
     'Bench area': '160 ft2',
     'Curing area': '220 ft2',
@@ -78,10 +137,23 @@ export const demoFarm: Start = seasonStart({
     'Monthly climate': MONTHS,
     'Frost years': FROST_YEARS,
     Varieties: VARIETIES,
-    Packs: PACKS,
+    Suppliers: SUPPLIERS,
+    Packs: [...PACKS, ...SETS],
     'Seed lots': SEED_LOTS,
-    Beds: BEDS,
-    Plantings: PLANTINGS,
+    Beds: [...BEDS, ...RIDGE],
+    Stores: STORES,
+    Successions: SUCCESSIONS,
+    Plantings: [...PLANTINGS, ...LAID],
+    Products: PRODUCTS,
+    Outlets: OUTLETS,
+    Demand: DEMAND,
+    Hands: HANDS,
+    'Own jobs': OWN_JOBS,
+    'Own costs': OWN_COSTS,
+    Inputs: INPUTS,
+    'Cover crops': COVER_CROPS,
+    Records: RECORDS,
+    'Past results': PAST_RESULTS,
     Trials: TRIALS,
     'Bulbing records': BULBING_RECORDS,
   },

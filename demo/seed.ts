@@ -30,6 +30,17 @@ export const VARIETIES = table(
   'Short Bean | Bean, snap bush | | | 88% | | | | |',
   'Sugar Pod | Pea, snap | | | 88% | | | | |',
   'Broad Basil | Basil | | | 80% | | | | |',
+  'Frost Cap | Lettuce, romaine | | | 90% | | | | |',
+  'Sharp Leaf | Arugula | | | 90% | | | | |',
+  'Pebble Turnip | Salad turnip | | | 92% | | | | |',
+  'Quick Orange | Carrot | | | 80% | | | | | Bunched young, all summer',
+  'Green Spoon | Bok choy | | | 92% | | | | |',
+  'Stone Kohlrabi | Kohlrabi | | | 90% | | | | |',
+  'Meadow Marrow | Squash, summer | | | 90% | | | | |',
+  'River Chard | Chard | | | 85% | | | | |',
+  'Creek Parsley | Parsley | | | 75% | | | | |',
+  'Sweet Ear | Sweet corn | | | 88% | | | | |',
+  'Night Plum | Eggplant | | | 85% | | | | |',
 );
 
 export const PACKS = table(
@@ -75,6 +86,35 @@ export const PACKS = table(
   'Short Bean | Quiet Hill Seedsmen | | 1/2 lb | 6.40 | no',
   'Sugar Pod | Seven Thistles | | 1 lb | 8.90 | no',
   'Broad Basil | Paper Boat Seed | 500 | | 3.40 | no',
+  'Frost Cap | Paper Boat Seed | 1000 | | 10.40 | no',
+  'Green Cushion | Seven Thistles | 2500 | | 22.80 | no',
+  'Sharp Leaf | Seven Thistles | | 1 oz | 6.20 | no',
+  'Six Leaves | Seven Thistles | | 1 lb | 48.00 | no',
+  'Pebble Turnip | Seven Thistles | | 1 oz | 5.40 | no',
+  'Red Marble | Seven Thistles | | 1/4 lb | 11.50 | no',
+  'Quick Orange | Seven Thistles | | 1 oz | 14.20 | no',
+  'Quick Orange | Paper Boat Seed | 25000 | | 24.00 | no',
+  'Green Spoon | Paper Boat Seed | 1000 | | 7.80 | no',
+  'Stone Kohlrabi | Paper Boat Seed | 1000 | | 9.60 | no',
+  'Meadow Marrow | Paper Boat Seed | 100 | | 12.40 | no',
+  'River Chard | Seven Thistles | | 1 oz | 5.20 | no',
+  'Creek Parsley | Paper Boat Seed | 500 | | 4.40 | no',
+  'Sweet Ear | Quiet Hill Seedsmen | 1000 | | 12.00 | no',
+  'Night Plum | Paper Boat Seed | 50 | | 5.90 | no',
+);
+
+/** Sets and cloves, so many to a pack. */
+export const SETS = table(
+  'Variety | Supplier | Form | Seeds | Price',
+  'Pocket Yellow | Quiet Hill Seedsmen | sets | 1000 | 24.00',
+  'Stone Garlic | Seven Thistles | sets | 100 | 29.00',
+);
+
+export const SUPPLIERS = table(
+  'Supplier | Postage | Postage free from | Least order',
+  'Paper Boat Seed | 6.50 | 60 |',
+  'Quiet Hill Seedsmen | 5.00 | 50 |',
+  'Seven Thistles | 7.00 | 75 | 15',
 );
 
 export const SEED_LOTS = table(

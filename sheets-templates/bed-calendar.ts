@@ -41,9 +41,20 @@ export const bedCalendarSheet: SheetDeclaration = {
       computed('middle', 'Middle', DATE, '[Week].[Week] + 3 days', {
         note: 'What stands on Thursday stands for the week.',
       }),
-      computed('stands', 'Stands', TEXT, `NAMESIFS(Plantings[Planting]; ${STANDING})`),
-      computed('families', 'Families', TEXT, `NAMESIFS(Plantings[Family]; ${STANDING})`),
-      computed('cover-crop', 'Cover crop', TEXT, `NAMESIFS('Cover crops'[Name]; ${COVERED})`),
+      computed(
+        'planted',
+        'Planted',
+        LENGTH,
+        `SUM(SUMIFS(Plantings[Bed length used]; ${STANDING}); SUMIFS(Plantings[Bed length used]; ${SPREADING}))`,
+        { note: 'Of the bed, this week.', decimals: 0 },
+      ),
+      computed('covered', 'Covered', LENGTH, `SUM(SUMIFS('Cover crops'[Length]; ${COVERED}))`, {
+        note: 'By a cover crop.',
+        decimals: 0,
+      }),
+      computed('stands', 'Stands', TEXT, `IF([Planted] > 0 m; NAMESIFS(Plantings[Planting]; ${STANDING}))`),
+      computed('families', 'Families', TEXT, `IF([Planted] > 0 m; NAMESIFS(Plantings[Family]; ${STANDING}))`),
+      computed('cover-crop', 'Cover crop', TEXT, `IF([Covered] > 0 m; NAMESIFS('Cover crops'[Name]; ${COVERED}))`),
       computed(
         'being-prepared-for',
         'Being prepared for',
@@ -53,20 +64,6 @@ export const bedCalendarSheet: SheetDeclaration = {
     ),
     ...group(
       'Room',
-      computed(
-        'planted',
-        'Planted',
-        LENGTH,
-        `SUM(SUMIFS(Plantings[Bed length used]; ${STANDING}); SUMIFS(Plantings[Bed length used]; ${SPREADING}))`,
-        {
-          note: 'Of the bed, this week.',
-          decimals: 0,
-        },
-      ),
-      computed('covered', 'Covered', LENGTH, `SUM(SUMIFS('Cover crops'[Length]; ${COVERED}))`, {
-        note: 'By a cover crop.',
-        decimals: 0,
-      }),
       computed('free', 'Free', LENGTH, `MAX(0 m; ${BED}.[Length] - [Planted] - [Covered])`, { decimals: 0 }),
       computed(
         'state',

@@ -315,6 +315,9 @@ export const farmSheet: SheetDeclaration = {
     ),
     ...group(
       'Work',
+      entered('jobs-noted-from', 'Jobs noted from', DATE, {
+        note: 'Jobs due before this day are taken as done: for a workbook taken up in the middle of a season.',
+      }),
       entered('wage', 'Wage', WAGE, { note: 'Per hour, what an hour of work costs the farm.', decimals: 2, least: 0 }),
       withDefault('blocks-made-and-sown', 'Blocks made and sown', PER_HOUR, '600/1 h', {
         note: 'By one person, seed sown too. Memory: time your own.',

@@ -184,7 +184,14 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Bolting',
     level: 'warning',
     column: 'bolting-risk',
-    says: 'IF([Bolting risk] <> "low"; [Bolting why])',
+    says: 'IF([Bolting risk] = "high"; [Bolting why])',
+  },
+  {
+    id: 'bolting-raised',
+    name: 'Bolting raised',
+    level: 'note',
+    column: 'bolting-risk',
+    says: 'IF([Bolting risk] = "raised"; [Bolting why])',
   },
   {
     id: 'outside-the-trials',

@@ -204,7 +204,12 @@ export const tasksSheet: SheetDeclaration = {
       computed('week', 'Week', TEXT, 'TEXT(YEAR([Week starts] + 3 days); "0") & "-W" & TEXT(ISOWEEKNUM([On]); "00")', {
         note: 'As ISO 8601 counts weeks.',
       }),
-      computed('is-done', 'Is done', YES_OR_NO, 'OR(IF(ISBLANK([Done]); FALSE; [Done]); NOT(ISBLANK([Done on])))'),
+      computed(
+        'is-done',
+        'Is done',
+        YES_OR_NO,
+        'OR(IF(ISBLANK([Done]); IF(ISBLANK(Farm[Jobs noted from]); FALSE; [On] < Farm[Jobs noted from]); [Done]); NOT(ISBLANK([Done on])))',
+      ),
       computed(
         'status',
         'Status',

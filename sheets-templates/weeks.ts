@@ -15,6 +15,9 @@ function tendedUntil(day: string): string {
   return `${tended(day, 'Planted out', 'Tending not yet')} - (${tended(day, 'Bed free', 'Tending no more')})`;
 }
 
+/** Differences of sums are off by less: so a week that another planting's hours pass by stays as it was. */
+const DUST = '0.0000001 min';
+
 export const weeksSheet: SheetDeclaration = {
   id: 'weeks',
   name: 'Weeks',
@@ -43,7 +46,7 @@ export const weeksSheet: SheetDeclaration = {
         note: 'Hours of watering, feeding and looking plantings over, from the start of the season.',
         decimals: 1,
       }),
-      computed('tending', 'Tending', HOURS, `MAX(0 h; ${tendedUntil('[Next]')} - [Tending until it])`, {
+      computed('tending', 'Tending', HOURS, `ROUND(MAX(0 h; ${tendedUntil('[Next]')} - [Tending until it]); ${DUST})`, {
         note: 'This week, of all plantings in the ground.',
         decimals: 1,
       }),

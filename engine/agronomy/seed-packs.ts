@@ -109,13 +109,28 @@ export function cheapestCover(needed: number, packs: readonly Pack[]): Cover | u
   return { counts, cost: sum((offer) => offer.price) / PRICE_STEPS, seeds: sum((offer) => offer.seeds) };
 }
 
+/** Marks what can still be needed after some packs: a few needs of all, where packs are large. */
+function needsMet(units: number, sizes: readonly number[]): Uint8Array {
+  const open = new Uint8Array(units + 1);
+  open[units] = 1;
+  for (let need = units; need > 0; need -= 1) {
+    if (open[need] === 1) for (const size of sizes) open[Math.max(0, need - size)] = 1;
+  }
+  return open;
+}
+
 /** Dynamic programme over what is still needed: cost, then seeds, then packs. Gives the packs chosen, one entry each. */
 function coverRest(units: number, offers: readonly Offer[], divisor: number): number[] {
   const cost = new Float64Array(units + 1);
   const held = new Float64Array(units + 1);
   const packs = new Float64Array(units + 1);
   const choice = new Int32Array(units + 1);
+  const open = needsMet(
+    units,
+    offers.map(({ seeds }) => seeds / divisor),
+  );
   for (let need = 1; need <= units; need += 1) {
+    if (open[need] === 0) continue;
     let bestCost = Number.POSITIVE_INFINITY;
     let bestHeld = 0;
     let bestPacks = 0;

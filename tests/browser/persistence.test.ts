@@ -71,6 +71,7 @@ test('a saved file opens again as it was; a damaged one gets a sentence and chan
   await book.type(0, 'Length', '5');
   await openFile(page, 'season.json', text);
   await expect.poll(() => book.message().textContent()).toMatch(/Opened season.json/);
+  await book.openSheet('Beds');
   await expect.poll(() => book.read(0, 'Length')).toMatch(/^20\sm$/);
 
   for (const [name, broken, why] of [
@@ -92,6 +93,7 @@ test('a file that the first Dibble saved opens with everything typed in it', asy
   // Its sheets stay as they were until somebody takes today's.
   await expect.poll(() => dialog.textContent()).toMatch(/made from the sheets of an earlier Dibble/);
   await dialog.getByRole('button', { name: 'Keep the sheets as they are' }).click();
+  await book.openSheet('Beds');
   expect(await book.read(0, 'Bed')).toBe('Barn 1');
   expect(await book.read(0, 'Length')).toBe('50');
   expect(problems).toEqual([]);

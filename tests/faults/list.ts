@@ -1,5 +1,9 @@
 // The trials of faults, a line each, in the order of the table.
 
+import { browserEdits } from './browser-edits.ts';
+import { browserKills } from './browser-kills.ts';
+import { browserStorage } from './browser-storage.ts';
+import { browserTabs } from './browser-tabs.ts';
 import { csvFiles } from './csv-files.ts';
 import { formulas } from './formulas.ts';
 import { sessions } from './sessions.ts';
@@ -17,4 +21,8 @@ export const TRIALS: readonly Trial[] = [
   killedWriters,
   fullDisk,
   manyWriters,
+  browserKills,
+  browserTabs,
+  browserStorage,
+  browserEdits,
 ];

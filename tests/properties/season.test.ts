@@ -7,6 +7,7 @@ import { demoFarm } from '../../demo/farm.ts';
 import type { ColumnView, SheetView } from '../../engine/index.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
 import { type Book, type Edit, opened, started } from '../book.ts';
+import { runs } from '../runs.ts';
 import { entered, number, SMALL, sheet } from '../workbook/small.ts';
 import { snapshot } from './snapshot.ts';
 
@@ -16,9 +17,9 @@ function demo(): Book {
   return farm.workbook;
 }
 
-const RUNS = 4;
-const ACTS = 60;
-const COMPARED_EVERY = 30;
+const RUNS = runs(1, 6);
+const ACTS = 40;
+const COMPARED_EVERY = 20;
 
 /** Chance numbers of one act, each taken for what it comes to stand for. */
 interface Chances {

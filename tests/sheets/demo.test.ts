@@ -2,6 +2,8 @@
 
 import { describe, expect, it } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
+import { civilDay } from '../../engine/index.ts';
+import { learnedOffers } from '../../sheets-templates/index.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
 import { started } from '../book.ts';
 import { errorsOf, reading } from './season.ts';
@@ -19,12 +21,55 @@ describe('the demo farm', () => {
     expect(book.attention().filter((one) => one.level === 'error')).toEqual([]);
   });
 
-  it('has beds, crops and onions enough', () => {
-    expect(book.rows('Beds').length).toBeGreaterThanOrEqual(12);
-    expect(new Set(texts('Plantings', 'Crop')).size).toBeGreaterThanOrEqual(15);
+  it('grows a whole year: crops, successions, outlets, and a diary to the middle of July', () => {
+    expect(new Set(texts('Plantings', 'Crop')).size).toBeGreaterThanOrEqual(24);
+    const laid = texts('Plantings', 'Succession').filter((one) => one !== null);
+    expect(book.rows('Plantings').length).toBeGreaterThanOrEqual(100);
+    expect(laid.length * 2).toBeGreaterThanOrEqual(book.rows('Plantings').length);
+    expect(texts('Outlets', 'Kind').length).toBe(3);
+    const noted = texts('Records', 'On').map(Number);
+    expect(Math.max(...noted)).toBeGreaterThan(civilDay(2027, 7, 8));
+    expect(Math.max(...noted)).toBeLessThanOrEqual(civilDay(2027, 7, 16));
     const onions = [...book.rows('Plantings')].filter((row) => book.value('Plantings', row, 'Crop') === 'Onion, bulb');
     const starts = new Set(onions.map((row) => book.value('Plantings', row, 'Start')));
     expect([...starts].sort()).toEqual(['blocks', 'cells', 'sets']);
+  });
+
+  it('has a bed for every succession, everything promised to outlets, and no job forgotten', () => {
+    expect(texts('Plantings', 'Bed')).not.toContain(null);
+    expect(Math.max(...texts('Products', 'Weeks short').map(Number))).toBe(0);
+    expect(texts('Tasks', 'Status')).not.toContain('late');
+    expect(
+      texts('Months', 'Sales')
+        .map(Number)
+        .filter((sales) => sales > 0).length,
+    ).toBeGreaterThanOrEqual(7);
+    expect(learnedOffers(book.workbook).length).toBeGreaterThan(20);
+  });
+
+  it('warns of what is wrong on purpose and of nothing else', () => {
+    const warned = book
+      .attention()
+      .filter(({ level }) => level === 'warning')
+      .map(({ table, rowName }) => `${table}: ${rowName}`);
+    expect([...new Set(warned)].sort()).toEqual([
+      'Beds: Barn 5',
+      'Beds: Orchard 4',
+      'Budget: Budget',
+      'Plantings: Back on the barn bed',
+      'Plantings: Basil',
+      'Plantings: Cucumbers',
+      'Plantings: Shallots',
+      'Plantings: Sweet clumps',
+      'Plantings: Sweet singles',
+      'Seed lots: Copper Kettle 2024',
+      'Seed lots: Field Red 2024',
+      'Seed lots: Green Cushion 2025',
+      'Seed lots: Smooth Green 2023',
+      'Varieties: Early Pebble',
+      'Varieties: Fox Shallot',
+      'Varieties: Porch Sweet',
+    ]);
   });
 
   it('plans every planting to a harvest, and every sowing to seed', () => {

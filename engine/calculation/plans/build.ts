@@ -5,6 +5,7 @@
 import type { Typed } from '../../language/typed.ts';
 import type { Token } from '../../values/column.ts';
 import { figureColumn } from '../../values/figures.ts';
+import type { ValueType } from '../../values/type.ts';
 import { type Dictionaries, FrameState, type Shared } from '../frame.ts';
 import type { RowGenerator } from '../generators/generator.ts';
 import { ColumnNode } from '../graph/column-node.ts';
@@ -22,7 +23,7 @@ import { Edges } from './edges.ts';
 import { plan } from './plan.ts';
 import {
   type CountedRows,
-  holdsText,
+  isText,
   type KeySource,
   type LinkStep,
   type PlannedRange,
@@ -90,6 +91,7 @@ class Builder {
   readonly #totals = new Map<string, TotalNode>();
   readonly #counted = new Map<Typed, CountedRows>();
   readonly #parts = new Map<string, ColumnDef>();
+  readonly #partTypes = new Map<ColumnDef, ValueType>();
   readonly #readWhole = new Map<ColumnDef, Set<TableDef>>();
   #states = 0;
 
@@ -194,9 +196,12 @@ class Builder {
     const name = JSON.stringify([tableId, columns, leftOutToo]);
     const known = this.#indexes.get(name);
     if (known !== undefined) return known;
-    const { layout, schema } = this.#request;
+    const { layout } = this.#request;
     const table = layout.table(tableId);
-    const keys = columns.map((id) => ({ column: layout.column(tableId, id), text: holdsText(schema, tableId, id) }));
+    const keys = columns.map((id) => {
+      const column = layout.column(tableId, id);
+      return { column, text: isText(this.#partTypes.get(column) ?? this.#request.schema.typeOf(tableId, id)) };
+    });
     const node = new IndexNode(this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner)));
     this.#indexes.set(name, node);
     this.#nodes.push(node);
@@ -290,6 +295,7 @@ class Builder {
     if (known !== undefined) return known;
     const column = this.#request.layout.addColumn(table, `·part-${this.#parts.size + 1}`, false);
     this.#parts.set(name, column);
+    this.#partTypes.set(column, tree.type);
     const node = new ColumnNode(column);
     this.#nodes.push(node);
     this.#columnNodes.set(column, node);

@@ -127,8 +127,11 @@ export function tableBehind(schema: PlanSchema, table: string, column: string): 
 
 /** Whether a column holds texts, compared by their folded numbers. */
 export function holdsText(schema: PlanSchema, table: string, column: string): boolean {
-  const kind = schema.typeOf(table, column)?.kind;
-  return kind === 'text' || kind === 'choice';
+  return isText(schema.typeOf(table, column));
+}
+
+export function isText(type: ValueType | undefined): boolean {
+  return type?.kind === 'text' || type?.kind === 'choice';
 }
 
 /** The key column of a sheet, which a link to it is shown by; links go to sheets that have one. */

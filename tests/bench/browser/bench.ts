@@ -60,7 +60,7 @@ async function counted<T>(bench: BenchPage, what: string, times: number, act: ()
   const before = await bench.cpu();
   const result = await act();
   const each = ((await bench.cpu()) - before) / times;
-  console.log(`  ${what}: ${each.toFixed(1)} ms of CPU time each`);
+  console.log(`  ${what}: ${each.toFixed(1)} ms of CPU time each, with what follows`);
   return result;
 }
 

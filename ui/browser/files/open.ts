@@ -26,7 +26,7 @@ export async function openFile(file: File, handle?: FileSystemFileHandle): Promi
   }
   const { workbook, notes, leftOut } = opened;
   const sum = contentSum(workbook);
-  const here = await workbookWithFile(file.name, sum).catch(() => undefined);
+  const here = leftOut ? undefined : await workbookWithFile(file.name, sum).catch(() => undefined);
   if (here !== undefined) {
     await openKept(here.id, here.title);
     return;

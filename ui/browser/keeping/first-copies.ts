@@ -9,10 +9,9 @@ import { setAside } from './mending.ts';
 import type { JournalRecord } from './records.ts';
 import { transact, within } from './storage.ts';
 import { keepVersion } from './versions.ts';
-import { beginWorkbook } from './workbooks.ts';
+import { beginWorkbook, TAKEN_OVER } from './workbooks.ts';
 
 const FIRST_DATABASE = 'dibble';
-const MARK = 'first copies';
 const PATIENCE = 1_000;
 
 interface FirstCopy {
@@ -20,16 +19,14 @@ interface FirstCopy {
   readonly history?: HistoryData;
 }
 
-/** Takes them over where that was not done yet. */
+/** Takes them over, which was not done yet. */
 export async function takeOverFirstCopies(): Promise<void> {
-  const mark = await transact(['marks'], 'readonly', (transaction) => transaction.objectStore('marks').get(MARK));
-  if (mark !== undefined) return;
   // What doesn't answer today is asked again at the next visit.
   const copies = await within(PATIENCE, firstCopies()).catch(() => undefined);
   if (copies === undefined) return;
   await takeOver(copies);
   await transact(['marks'], 'readwrite', (transaction) => {
-    return transaction.objectStore('marks').put({ name: MARK, value: 'taken over' });
+    return transaction.objectStore('marks').put({ name: TAKEN_OVER, value: 'taken over' });
   });
 }
 

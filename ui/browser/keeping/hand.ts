@@ -1,14 +1,16 @@
 // What was in hand when a workbook was last on screen, sheet and cell, so that it is there again after a reload. Lost with no
 // harm: it is written a moment after it changes, and read with a short patience.
 
+import { effect } from '@preact/signals';
 import { rowWithId, sheetView } from '../../../engine/index.ts';
 import { selection } from '../store/selection.ts';
+import { view } from '../store/view.ts';
 import { workbookNow } from '../store/workbook.ts';
 import type { HandRecord } from './records.ts';
 import { transact, within } from './storage.ts';
 
 const SOON = 300;
-const PATIENCE = 300;
+const PATIENCE = 600;
 
 /** Follows what is in hand from now on. */
 export function followHand(workbook: () => string | undefined): void {
@@ -21,6 +23,7 @@ export function followHand(workbook: () => string | undefined): void {
     if (id === undefined || sheet === '') return;
     const hand = {
       workbook: id,
+      onScreen: view.peek().at === 'sheet',
       sheet,
       ...(row === undefined ? {} : { row }),
       ...(column === undefined ? {} : { column }),
@@ -36,7 +39,9 @@ export function followHand(workbook: () => string | undefined): void {
       'relaxed',
     ).catch(() => undefined);
   };
-  selection.subscribe(() => {
+  effect(() => {
+    selection.value;
+    view.value;
     waiting ??= setTimeout(keep, SOON);
   });
   window.addEventListener('pagehide', () => {
@@ -51,9 +56,10 @@ export function handOf(workbook: string): Promise<HandRecord | undefined> {
 }
 
 /** Puts it in hand again, if it is still there. */
-export function takeInHand({ sheet, row, column }: HandRecord): void {
+export function takeInHand({ sheet, row, column, onScreen }: HandRecord): void {
   const book = workbookNow();
   if (book === undefined || sheetView(book, sheet) === undefined) return;
   const isThere = row !== undefined && rowWithId(book, sheet, row) !== undefined;
   selection.value = { sheet, row: isThere ? row : undefined, column: isThere ? column : undefined };
+  if (onScreen) view.value = { at: 'sheet' };
 }

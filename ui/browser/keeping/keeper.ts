@@ -67,10 +67,11 @@ let notedAt = 0;
 let persistAsked = false;
 /** When it was last tried to begin with the fresh workbook. */
 let triedAt = 0;
+let again: ReturnType<typeof setTimeout> | undefined;
 
 /** So many steps of a workbook that can't be kept are remembered for the day it can. */
 const REMEMBERED = 2_000;
-/** So long until what could not be begun is tried with the next change. */
+/** So long until what could not be begun is tried again. */
 const AGAIN = 10_000;
 const MINUTE = 60_000;
 
@@ -183,6 +184,7 @@ function leave(): void {
   steps = [];
   beginning = undefined;
   triedAt = 0;
+  clearTimeout(again);
   ownFile.value = undefined;
   keptAs.value = undefined;
   otherTab.value = undefined;
@@ -214,6 +216,7 @@ async function begin(): Promise<void> {
   const workbook = workbookNow();
   if (workbook === undefined || session !== undefined) return;
   triedAt = Date.now();
+  clearTimeout(again);
   const id = newId();
   steps = steps.slice(-REMEMBERED);
   const done = steps.slice();
@@ -232,7 +235,9 @@ async function begin(): Promise<void> {
   try {
     await beginWorkbook({ id, title: settings(workbook).title, text, entries, ...own });
   } catch (problem) {
-    if (workbookNow() === workbook) fail(faultWords(faultOf(problem)));
+    if (workbookNow() !== workbook) return;
+    again = setTimeout(() => void beginKeeping(), AGAIN);
+    fail(faultWords(faultOf(problem)));
     return;
   }
   if (workbookNow() !== workbook) return;

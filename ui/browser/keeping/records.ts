@@ -90,9 +90,10 @@ export interface VersionRecord {
   readonly size: number;
 }
 
-/** What was in hand: the sheet on screen and the cell. */
+/** What was in hand: the sheet and the cell, and whether the sheet was on screen. */
 export interface HandRecord {
   readonly workbook: string;
+  readonly onScreen: boolean;
   readonly sheet: string;
   readonly row?: string;
   readonly column?: string;

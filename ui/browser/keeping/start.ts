@@ -9,12 +9,11 @@ import { newerTemplate } from '../files/read.ts';
 import { tell } from '../store/notices.ts';
 import { addressed, followAddress } from './address.ts';
 import { faultWords } from './faults.ts';
-import { takeOverFirstCopies } from './first-copies.ts';
 import { type FoundKept, findWorkbook, keeping, showFound, showFresh } from './keeper.ts';
 import { setAside } from './mending.ts';
 import { faultOf, type StorageFault, within } from './storage.ts';
 import { restWords } from './switching.ts';
-import { forgetPassed, lastOpened, workbookRecord } from './workbooks.ts';
+import { forgetPassed, lastOpened, wereTakenOver, workbookRecord } from './workbooks.ts';
 
 /** So long the browser's storage may take before the page opens without it. */
 const PATIENCE = 2_200;
@@ -33,7 +32,7 @@ export async function openAtStart(): Promise<void> {
 }
 
 async function find(): Promise<FoundKept | undefined> {
-  await takeOverFirstCopies();
+  if (!(await wereTakenOver())) await (await import('./first-copies.ts')).takeOverFirstCopies();
   const id = await wanted();
   return id === undefined ? undefined : findWorkbook(id);
 }

@@ -66,6 +66,14 @@ export async function isHere(id: string): Promise<boolean> {
   return key !== undefined;
 }
 
+/** The mark that says that the copies of the first Dibble were taken over. */
+export const TAKEN_OVER = 'first copies';
+
+export async function wereTakenOver(): Promise<boolean> {
+  const mark = await transact(['marks'], 'readonly', (transaction) => transaction.objectStore('marks').get(TAKEN_OVER));
+  return mark !== undefined;
+}
+
 /** The one that was opened last and is still at hand; else the one worked in last. */
 export function lastOpened(): Promise<string | undefined> {
   return transact(['workbooks', 'marks'], 'readonly', async (transaction) => {

@@ -3,6 +3,7 @@
 // it over. By ids of sheets and columns, so that it holds for every workbook made from the same template.
 
 import { effect, signal } from '@preact/signals';
+import { remember, remembered } from './single-words.ts';
 
 export interface Desk {
   readonly listFolded: boolean;
@@ -24,7 +25,7 @@ export const desk = signal<Desk>(BARE);
 /** Takes up what was kept and keeps what changes from now on. */
 export function startDesk(): void {
   desk.value = kept();
-  effect(() => localStorage.setItem(KEY, JSON.stringify(desk.value)));
+  effect(() => remember(KEY, JSON.stringify(desk.value)));
 }
 
 export function setDesk(part: Partial<Desk>): void {
@@ -47,8 +48,8 @@ export function foldQuestion(sheet: string, question: string): void {
 
 /** What an earlier visit kept, as far as it is what it should be. */
 function kept(): Desk {
-  const text = localStorage.getItem(KEY);
-  if (text === null) return BARE;
+  const text = remembered(KEY);
+  if (text === undefined) return BARE;
   try {
     const value: unknown = JSON.parse(text);
     return {

@@ -3,6 +3,7 @@
 import { batch } from '@preact/signals';
 import { rowWithId, sheetView, sheetViews, type Workbook } from '../../../engine/index.ts';
 import { selectedCells, selection } from './selection.ts';
+import { view } from './view.ts';
 import { takeWorkbook } from './workbook.ts';
 
 export function showWorkbook(next: Workbook): void {
@@ -17,8 +18,10 @@ export function showWorkbook(next: Workbook): void {
 /** Puts the same workbook on screen, made anew: what was in hand stays there where it still is. */
 export function showAgain(next: Workbook): void {
   const { sheet, row, column } = selection.peek();
+  const seen = view.peek();
+  showWorkbook(next);
   batch(() => {
-    showWorkbook(next);
+    view.value = seen;
     if (row !== undefined && rowWithId(next, sheet, row) !== undefined) selection.value = { sheet, row, column };
   });
 }
