@@ -56,6 +56,8 @@ async function joinedModule(path) {
     banner: {
       js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
     },
+    // The builder of the page and the browser's driver find files beside their own: they are loaded as they stand.
+    external: ['vite', 'playwright-core'],
     plugins: [ownAddress],
   });
   renameSync(unfinished, file);

@@ -1,6 +1,7 @@
 // npm run bench: what Dibble costs, as ratios to hand-written loops (the floor) and to hyperformula (the peer), checked against
 // each other first. No word after it: a small season of its own. `-- season`: the season template with the demo's plantings
-// copied. `-- beds`: proposed beds beside an integer solver's optimum. `-- formulas`: the formulas that cost a whole sheet when one row changes.
+// copied. `-- formulas`: the formulas that cost a whole sheet when one row changes. `-- browser`: the page in Chromium.
+// `-- beds`: proposed beds beside an integer solver's optimum.
 // `--sizes 100,2000` chooses sizes; `--without-peer` leaves the peer out; `--dearest 15` tells of so many columns.
 
 export {};
@@ -22,12 +23,17 @@ switch (what) {
   }
   case 'season': {
     const { benchSeason } = await import('./season/bench.ts');
-    benchSeason(sizes('100,500,2000,10000'), Number(option('--dearest') ?? 8));
+    benchSeason(sizes('100,500,2000,10000'), Number(option('--dearest') ?? 8), withPeer);
     break;
   }
   case 'formulas': {
     const { listFormulas } = await import('./season/formulas.ts');
     for (const size of sizes('100')) listFormulas(size);
+    break;
+  }
+  case 'browser': {
+    const { benchBrowser } = await import('./browser/bench.ts');
+    for (const size of sizes('2000')) await benchBrowser(size);
     break;
   }
   case 'beds': {
@@ -37,7 +43,7 @@ switch (what) {
   }
   default:
     console.log(
-      `Say season, formulas or beds, or nothing for a small season of the benchmark's own: “${what}” is not known.`,
+      `Say season, formulas, browser or beds, or nothing for a small season of the benchmark's own: “${what}” is not known.`,
     );
     process.exitCode = 1;
 }

@@ -18,7 +18,8 @@ export function copiedSeason(plantings: number): Start {
     ...row,
     bed: String(beds[Math.floor(index / ON_A_BED)]?.bed),
   }));
-  return { ...demoFarm, rows: { ...demoFarm.rows, beds, plantings: rows } };
+  const title = `${demoFarm.title}, ${plantings} plantings`;
+  return { ...demoFarm, title, rows: { ...demoFarm.rows, beds, plantings: rows } };
 }
 
 /** Rows in turn until there are so many, from the second turn on with its number behind the name. */

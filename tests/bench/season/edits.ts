@@ -1,55 +1,90 @@
-// The edits that the benchmark of the season makes, each one thing that a grower changes. Which rows and to what follows from a
-// fixed sequence, so that every run does the same work.
+// The edits that the benchmark of the season makes, each one thing that a grower changes, in a workbook and on the floor. Which rows and
+// to what follows from a fixed sequence, so that every run does the same work.
 
-import { type Command, rowId, rows, type Workbook } from '../../../engine/index.ts';
+import { type Command, civilDay, rowId, rows, type Workbook } from '../../../engine/index.ts';
 import { sequence } from '../small/season.ts';
+import type { SeasonFloor } from './floor/floor.ts';
+
+export interface Edit {
+  readonly command: Command;
+  /** The same on the floor. */
+  readonly onFloor: (floor: SeasonFloor) => void;
+}
 
 export interface EditKind {
   readonly name: string;
-  /** One after another, each of another row than the one before wherever there are several. */
-  commands(workbook: Workbook, count: number): readonly Command[];
+  /** One after another, all over the sheet; another `run` gives others, so that none is done twice. */
+  edits(workbook: Workbook, count: number, run?: number): readonly Edit[];
 }
 
-const FIRST_DAY = Date.UTC(2027, 2, 1);
+export function commandsOf(kind: EditKind, workbook: Workbook, count: number, run?: number): readonly Command[] {
+  return kind.edits(workbook, count, run).map(({ command }) => command);
+}
 
-/** Sets a column of rows taken from all over a sheet to what `entry` gives for a number in [0, 1). */
-function scattered(name: string, sheet: string, column: string, entry: (share: number) => string): EditKind {
+/** Sets a column of rows taken from all over a sheet to what follows from a number in [0, 1). */
+function scattered(
+  name: string,
+  [sheet, column]: readonly [sheet: string, column: string],
+  entry: (share: number) => string,
+  onFloor: (floor: SeasonFloor, slot: number, share: number) => void,
+): EditKind {
   return {
     name,
-    commands(workbook, count) {
-      const next = sequence(7);
+    edits(workbook, count, run = 1) {
+      const next = sequence(7 * run);
       const slots = rows(workbook, sheet);
-      return Array.from({ length: count }, (): Command => {
+      return Array.from({ length: count }, (): Edit => {
         const slot = slots[Math.floor(next() * slots.length)] ?? 0;
-        return { command: 'set cell', sheet, row: rowId(workbook, sheet, slot), column, entry: entry(next()) };
+        const share = next();
+        return {
+          command: { command: 'set cell', sheet, row: rowId(workbook, sheet, slot), column, entry: entry(share) },
+          onFloor: (floor) => onFloor(floor, slot, share),
+        };
       });
     },
   };
 }
 
-export const SPACING_EDIT = scattered('spacing edit', 'plantings', 'in-row-spacing', (share) => {
-  return `${(3 + Math.floor(share * 36) / 4).toFixed(2)} in`;
-});
+const quarterInches = (share: number): number => 12 + Math.floor(share * 36);
 
-export const DATE_EDIT = scattered('date edit', 'plantings', 'planted-out', (share) =>
-  new Date(FIRST_DAY + Math.floor(share * 120) * 86_400_000).toISOString().slice(0, 10),
+export const SPACING_EDIT = scattered(
+  'spacing edit',
+  ['plantings', 'in-row-spacing'],
+  (share) => `${quarterInches(share) / 4} in`,
+  (floor, planting, share) => floor.spacing(planting, (quarterInches(share) / 4) * 0.0254),
 );
 
-export const VARIETY_EDIT = scattered('variety edit', 'varieties', 'germination', (share) => {
-  return `${60 + Math.floor(share * 38)}%`;
-});
+const FIRST_DAY = civilDay(2027, 3, 1);
+const dayOf = (share: number): number => FIRST_DAY + Math.floor(share * 120);
+
+export const DATE_EDIT = scattered(
+  'date edit',
+  ['plantings', 'planted-out'],
+  (share) => new Date(dayOf(share) * 86_400_000).toISOString().slice(0, 10),
+  (floor, planting, share) => floor.plantedOut(planting, dayOf(share)),
+);
+
+const percent = (share: number): number => 60 + Math.floor(share * 38);
+
+export const VARIETY_EDIT = scattered(
+  'variety edit',
+  ['varieties', 'germination'],
+  (share) => `${percent(share)}%`,
+  (floor, variety, share) => floor.germination(variety, percent(share) / 100),
+);
+
+const JUNE = 5;
 
 /** A degree or two more or less in June. */
 export const CLIMATE_EDIT: EditKind = {
   name: 'climate edit',
-  commands: (_, count) =>
-    Array.from({ length: count }, (__, call): Command => {
+  edits: (_, count) =>
+    Array.from({ length: count }, (__, call): Edit => {
+      const degrees = 76 + (call % 5);
+      const at = { sheet: 'monthly-climate', row: 'june', column: 'high' };
       return {
-        command: 'set cell',
-        sheet: 'monthly-climate',
-        row: 'june',
-        column: 'high',
-        entry: `${76 + (call % 5)} degF`,
+        command: { command: 'set cell', ...at, entry: `${degrees} degF` },
+        onFloor: (floor) => floor.high(JUNE, ((degrees + 459.67) * 5) / 9),
       };
     }),
 };

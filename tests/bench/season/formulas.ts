@@ -4,7 +4,7 @@
 import { type Command, rowId, rows, type Workbook } from '../../../engine/index.ts';
 import { wholeTableFormulas } from '../../../engine/queries/whole-tables.ts';
 import { copiedBook } from './copies.ts';
-import { CLIMATE_EDIT, SPACING_EDIT } from './edits.ts';
+import { CLIMATE_EDIT, commandsOf, SPACING_EDIT } from './edits.ts';
 import { type StepCost, stepCosts } from './where.ts';
 
 const TRIES = 6;
@@ -19,8 +19,8 @@ const SOURCE_EDITS: Readonly<Record<string, readonly [column: string, one: strin
 
 /** The sheets that no one types in change with another. */
 function editsOf(workbook: Workbook, sheet: string): readonly Command[] {
-  if (sheet === 'plantings') return SPACING_EDIT.commands(workbook, TRIES);
-  if (sheet === 'climate' || sheet === 'monthly-climate') return CLIMATE_EDIT.commands(workbook, TRIES);
+  if (sheet === 'plantings') return commandsOf(SPACING_EDIT, workbook, TRIES);
+  if (sheet === 'climate' || sheet === 'monthly-climate') return commandsOf(CLIMATE_EDIT, workbook, TRIES);
   const edit = SOURCE_EDITS[sheet];
   const slot = rows(workbook, sheet)[0];
   if (edit === undefined || slot === undefined) return [];

@@ -2,41 +2,61 @@
 // the attention list. CPU time in milliseconds. bench.ts prints it beside the floor.
 
 import { Findings, readWorkbookFile, Workbook, writeWorkbookFile } from '../../../engine/index.ts';
-import { type Cost, costOf, timed } from '../cpu.ts';
+import { type Cost, costOf, costOfShort, timed } from '../cpu.ts';
 import type { CopiedBook } from './copies.ts';
-import { type EditKind, edit, SPACING_EDIT } from './edits.ts';
+import { commandsOf, type EditKind, edit, SPACING_EDIT } from './edits.ts';
+import { type SeasonFloor, seasonFloor } from './floor/floor.ts';
 
 export interface Figure {
   readonly what: string;
   readonly cost: Cost;
+  /** The same on the floor; undefined where it does no such thing. */
+  readonly floor?: Cost;
 }
+
+/** Edits of the floor that its code is warmed with, and that are timed together. */
+const [WARM_FLOOR, IN_GROUP] = [200, 10];
 
 const once = (cost: number): Cost => ({ p50: cost, p95: cost });
 
-/** A file's text to a workbook with everything worked out. */
-export function opening({ text, world }: CopiedBook): Figure {
+/** A file's text to a workbook with everything worked out; the floor reads the same text and works everything out. */
+export function opening({ text, world }: CopiedBook, floor: SeasonFloor): Figure {
   const open = (): Workbook => {
     const read = readWorkbookFile(text, world.templates);
     const workbook = read.ok ? Workbook.open(read.data, world) : undefined;
     if (workbook === undefined) throw new Error('The season can’t be opened again.');
     return workbook;
   };
-  return { what: 'open', cost: once(timed(open)[0]) };
-}
-
-export function editing(workbook: Workbook, kind: EditKind, warm: number, calls: number): Figure {
-  const commands = kind.commands(workbook, warm + calls);
-  for (const command of commands.slice(0, warm)) edit(workbook, command);
-  const measured = commands.slice(warm);
-  const cost = costOf(measured.length, (call) => {
-    const command = measured[call];
-    if (command !== undefined) edit(workbook, command);
+  const [onFloor] = timed(() => {
+    JSON.parse(text);
+    floor.all();
   });
-  return { what: kind.name, cost };
+  return { what: 'open', cost: once(timed(open)[0]), floor: once(onFloor) };
 }
 
-/** As many plantings again as there are, as one import of rows, and then taken back in one step. */
-export function importing(workbook: Workbook): readonly Figure[] {
+/** Edits of one kind in the workbook, and the same on the floor, which ends up holding the same. */
+export function editing(workbook: Workbook, floor: SeasonFloor, kind: EditKind, warm: number, calls: number): Figure {
+  const all = kind.edits(workbook, warm + calls);
+  for (const { command } of all.slice(0, warm)) edit(workbook, command);
+  const measured = all.slice(warm);
+  const cost = costOf(measured.length, (call) => {
+    const one = measured[call];
+    if (one !== undefined) edit(workbook, one.command);
+  });
+  const again = Math.max(1, Math.ceil(WARM_FLOOR / all.length));
+  for (let round = 0; round < again; round++) for (const { onFloor } of all) onFloor(floor);
+  const onFloor = costOfShort(Math.ceil(all.length / IN_GROUP), IN_GROUP, (call) => {
+    all[call % all.length]?.onFloor(floor);
+  });
+  for (const one of all) one.onFloor(floor);
+  return { what: kind.name, cost, floor: onFloor };
+}
+
+/**
+ * As many plantings again as there are, as one import of rows, and then taken back in one step. The floor makes its arrays anew at twice
+ * the size and works everything out, and to take it back works everything out at the first size.
+ */
+export function importing(workbook: Workbook, floor: SeasonFloor): readonly Figure[] {
   const given = workbook.data().rows.plantings ?? [];
   const columns = [...new Set(given.flatMap(({ cells }) => Object.keys(cells)))];
   const rows = given.map(({ cells }) => ({
@@ -50,20 +70,30 @@ export function importing(workbook: Workbook): readonly Figure[] {
     });
     if (done.refused) throw new Error(done.why);
   });
+  const [twice] = timed(() => seasonFloor(workbook).all());
   const [undone] = timed(() => workbook.undo());
+  const again = once(timed(() => floor.all())[0]);
   return [
-    { what: `import of ${rows.length} rows`, cost: once(taken) },
-    { what: 'undo of that import', cost: once(undone) },
+    { what: `import of ${rows.length} rows`, cost: once(taken), floor: once(twice) },
+    { what: 'undo of that import', cost: once(undone), floor: again },
   ];
 }
 
-export function others(workbook: Workbook): readonly Figure[] {
-  const spacing = SPACING_EDIT.commands(workbook, 20);
+export function others(workbook: Workbook, floor: SeasonFloor): readonly Figure[] {
+  const spacing = commandsOf(SPACING_EDIT, workbook, 20, 3);
   const findings = new Findings(workbook);
   findings.all();
   return [
-    { what: 'everything again', cost: costOf(3, () => workbook.recalculateAll()) },
-    { what: 'branch', cost: costOf(20, () => workbook.branch()) },
+    {
+      what: 'everything again',
+      cost: costOf(3, () => workbook.recalculateAll()),
+      floor: costOf(9, () => floor.all()),
+    },
+    {
+      what: 'branch',
+      cost: costOf(20, () => workbook.branch()),
+      floor: costOfShort(10, 2, () => [...floor.plantings.values()].map((column) => column.slice())),
+    },
     {
       what: 'branch with a spacing edit',
       cost: costOf(spacing.length, (call) => {
@@ -82,7 +112,7 @@ export function others(workbook: Workbook): readonly Figure[] {
 
 /** The list alone: the edit before it is not counted. */
 function attention(workbook: Workbook, findings: Findings): Cost {
-  const times = SPACING_EDIT.commands(workbook, 20)
+  const times = commandsOf(SPACING_EDIT, workbook, 20, 4)
     .map((command) => {
       edit(workbook, command);
       return timed(() => findings.all())[0];

@@ -1,0 +1,99 @@
+// What the benchmark runs inside the page, each a function by itself, as the browser is handed its text: edits until they are painted,
+// frames while something is dragged or scrolled. Milliseconds of the page's own clock.
+
+/** Moves a slider through values, one after each is painted; the milliseconds from each move until its frame is painted. */
+export async function slide({ name, values }: { name: string; values: readonly number[] }): Promise<readonly number[]> {
+  const slider = document.querySelector<HTMLInputElement>(
+    `input[type="range"][aria-label="${name}"], .spacing input[type="range"]`,
+  );
+  if (slider === null) throw new Error(`There is no slider called ${name}.`);
+  const painted = (): Promise<void> =>
+    new Promise((resolve) => {
+      requestAnimationFrame(() => {
+        const channel = new MessageChannel();
+        channel.port1.onmessage = () => resolve();
+        channel.port2.postMessage(0);
+      });
+    });
+  const times: number[] = [];
+  for (const value of values) {
+    await painted();
+    const start = performance.now();
+    slider.value = String(value);
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+    await painted();
+    times.push(performance.now() - start);
+  }
+  return times;
+}
+
+/** Moves a slider at every frame, as a hand does; the milliseconds between frames. */
+export function drag({ frames, low, high }: { frames: number; low: number; high: number }): Promise<readonly number[]> {
+  const slider = document.querySelector<HTMLInputElement>('.spacing input[type="range"]');
+  if (slider === null) throw new Error('There is no slider of the spacing.');
+  return new Promise((resolve) => {
+    const times: number[] = [];
+    let last = performance.now();
+    const frame = (): void => {
+      const now = performance.now();
+      times.push(now - last);
+      last = now;
+      if (times.length > frames) {
+        resolve(times.slice(1));
+        return;
+      }
+      const turn = (1 - Math.cos((times.length / frames) * 4 * Math.PI)) / 2;
+      slider.value = String(low + (high - low) * turn);
+      slider.dispatchEvent(new Event('input', { bubbles: true }));
+      requestAnimationFrame(frame);
+    };
+    requestAnimationFrame(frame);
+  });
+}
+
+/** Presses the button of a sheet; the milliseconds until cells of it are painted. */
+export function switchTo(name: string): Promise<number> {
+  const buttons = document.querySelectorAll<HTMLButtonElement>('nav[aria-label="Sheets"] button');
+  const button = [...buttons].find((one) => new RegExp(`^${name}\\s*(,|\\d|$)`).test(one.textContent.trim()));
+  if (button === undefined) throw new Error(`There is no button for ${name}.`);
+  return new Promise((resolve) => {
+    const start = performance.now();
+    button.click();
+    const look = (): void => {
+      const shown = document.querySelector(`main[aria-label="${name}"] .ag-row .face`);
+      if (shown !== null && shown.textContent !== '') resolve(performance.now() - start);
+      else requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+  });
+}
+
+/** Scrolls the sheet down by so many rows in so many frames; the milliseconds between frames, and how far it came. */
+export function scrollDown({
+  rows,
+  frames,
+}: {
+  rows: number;
+  frames: number;
+}): Promise<{ times: readonly number[]; rows: number }> {
+  const grid = document.querySelector('.ag-grid-viewport');
+  const row = document.querySelector('.ag-row');
+  if (grid === null || row === null) throw new Error('There is no sheet to scroll.');
+  const height = row.getBoundingClientRect().height;
+  return new Promise((resolve) => {
+    const times: number[] = [];
+    let last = performance.now();
+    const frame = (): void => {
+      const now = performance.now();
+      times.push(now - last);
+      last = now;
+      if (times.length > frames) {
+        resolve({ times: times.slice(1), rows: Math.round(grid.scrollTop / height) });
+        return;
+      }
+      grid.scrollTop = (rows * height * times.length) / frames;
+      requestAnimationFrame(frame);
+    };
+    requestAnimationFrame(frame);
+  });
+}
