@@ -72,6 +72,14 @@ export {
   readRowsOrStation,
   refusalInWords,
 } from './formats/rows-import.ts';
+export {
+  bringSheets,
+  readSheets,
+  SHEETS_FORMAT,
+  type SheetsFile,
+  type SheetsRead,
+  writeSheets,
+} from './formats/sheets-file.ts';
 export type {
   ReadCell,
   Spreadsheet,
@@ -113,6 +121,7 @@ export {
   whyNotPlaced,
 } from './planning/bed-plan.ts';
 export { BED_CHANGES, BedSearch } from './planning/bed-search.ts';
+export { type Choice, type Chosen, choose, type Limit, type LinearProgram, type Solver } from './planning/choice.ts';
 export type { Offer as OrderOffer } from './planning/order-covers.ts';
 export { seededNumbers } from './planning/seeded.ts';
 export { eachPlanting, harvestStarts, MOST_PLANTINGS, startsLeft } from './planning/succession.ts';
@@ -130,6 +139,7 @@ export type { Book } from './queries/book.ts';
 export { compareWeeks, type WeeklyFigure, type WeeksCompared } from './queries/by-week.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
 export { type Chance, chanceOf, type Interval, intervalOf, quantile, shareOfSpread } from './queries/chances.ts';
+export { type CheckView, checksOf } from './queries/checks.ts';
 export {
   type CellDifference,
   type ColumnDifference,
@@ -173,6 +183,7 @@ export { sayChange } from './queries/say-change.ts';
 export { SEEK_STEPS, type SeekQuestion, type Sought, type SoughtPlace, seek } from './queries/seek.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
+export { type FormulaRow, type FormulaTrial, formulaSideBySide } from './queries/side-by-side.ts';
 export { totalText, usualTotal } from './queries/totals.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
 export { type InputAt, oneWay, type TwoWay, twoWay } from './queries/two-way.ts';

@@ -6,6 +6,7 @@ import { SEASON, type SeasonOptions, seasonStart, startOf } from './season.ts';
 import { SEEDLINGS } from './seedlings.ts';
 
 export type { Act } from './acts/act.ts';
+export { chooseAmounts } from './acts/choose-amounts.ts';
 export { laySuccession } from './acts/lay-succession.ts';
 export { plantWay } from './acts/plant-way.ts';
 export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';

@@ -5,7 +5,13 @@ import type { Content } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
 import type { Transaction } from '../document/transaction.ts';
 import type { Diagnostic } from '../language/tree.ts';
-import type { CheckDeclaration, RowSource, TypeDeclaration, UnitSystem } from '../schema/declaration.ts';
+import type {
+  CheckDeclaration,
+  RowSource,
+  SheetDeclaration,
+  TypeDeclaration,
+  UnitSystem,
+} from '../schema/declaration.ts';
 import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
 
 export type Command =
@@ -73,6 +79,8 @@ export type Command =
   | { readonly command: 'rename column'; readonly sheet: string; readonly column: string; readonly name: string }
   | { readonly command: 'move column'; readonly sheet: string; readonly column: string; readonly after: string | null }
   | { readonly command: 'add sheet'; readonly name: string; readonly about: string; readonly rows: RowSource }
+  /** A sheet with all its columns and checks, formulas in kept form: what a file of sheets brings. */
+  | { readonly command: 'put sheet'; readonly sheet: SheetDeclaration }
   | { readonly command: 'remove sheet'; readonly sheet: string }
   | { readonly command: 'rename sheet'; readonly sheet: string; readonly name: string }
   | { readonly command: 'move sheet'; readonly sheet: string; readonly after: string | null }

@@ -10,7 +10,7 @@ import { removeColour, removeView, setColour, setLocale, setNote, setView, takeV
 import { restore } from './restore.ts';
 import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
-import { addSheet, moveSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
+import { addSheet, moveSheet, putSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
 
 type Hands = { readonly [K in Command['command']]: (command: CommandOf<K>, draft: Draft) => Refused };
 
@@ -30,6 +30,7 @@ const HANDS: Hands = {
   'rename column': renameColumn,
   'move column': moveColumn,
   'add sheet': addSheet,
+  'put sheet': putSheet,
   'remove sheet': removeSheet,
   'rename sheet': renameSheet,
   'move sheet': moveSheet,

@@ -47,6 +47,20 @@ export function addSheet({ name, about, rows }: CommandOf<'add sheet'>, draft: D
   return undefined;
 }
 
+export function putSheet({ sheet }: CommandOf<'put sheet'>, draft: Draft): Refused {
+  const why = refuseSheetName(sheet.name, undefined, draft);
+  if (why !== undefined) return { sheet: sheet.name, why };
+  if (draft.document.program.schema.nameOf(sheet.id) !== undefined)
+    return {
+      sheet: sheet.name,
+      why: `${sheet.name} has the id of a sheet that is here already: bring it in under a new one.`,
+    };
+  const last = draft.document.program.sheets.at(-1)?.id;
+  draft.perform({ op: 'add sheet', sheet, ...(last === undefined ? {} : { after: last }) });
+  draft.settle();
+  return undefined;
+}
+
 function refuseSheetName(name: string, own: string | undefined, { document }: Draft): string | undefined {
   if (name.trim() === '' || name !== name.trim()) return 'A sheet needs a name without blanks at its ends.';
   if (/[[\]'#]/.test(name)) return `“${name}” can't be a sheet's name: leave out brackets, quotes and #.`;

@@ -58,7 +58,7 @@ export const LEFT_OUT: readonly LeftOut[] = [
     'MAX, MIN, AVERAGE, STDEV or VAR, and N',
   ),
   ...group(
-    'LET LAMBDA MAP REDUCE SCAN BYROW BYCOL MAKEARRAY ISOMITTED',
+    'LAMBDA MAP REDUCE SCAN BYROW BYCOL MAKEARRAY ISOMITTED',
     'A formula names its parts through columns',
     'a computed column',
   ),

@@ -9,7 +9,8 @@ const OPENING = `# Functions that formulas may call
 
 Names, order of arguments, operators and rounding of the general functions follow OpenFormula (OASIS ODF 1.3 part 4); a
 number such as 6.16.61 is its section there. The trade's own functions name the publication behind their model. Arguments
-are separated by \`;\` or \`,\`; those in [brackets] may be left out; \`…\` repeats.
+are separated by \`;\` or \`,\`; those in [brackets] may be left out; \`…\` repeats. \`LET(name; value; ...; formula)\`
+names parts of a long formula, each to be written behind it.
 
 Where sheets here differ from cells, because columns have types and a blank is unknown:
 

@@ -6,12 +6,13 @@ import { toCanonical } from '../units/unit.ts';
 import { nameOfType, type ValueType, YESNO } from '../values/type.ts';
 import { callNode } from './calls.ts';
 import type { CheckContext } from './context.ts';
+import { letNode } from './let.ts';
 import { cellNode, columnNamed, refuseBareWord, refuseWholeColumn } from './names.ts';
 import { binaryNode, numberType, PLAIN, unaryNode } from './operators.ts';
 import { checkRecords } from './records.ts';
 import { caught, refuse } from './refuse.ts';
 import { standingFor } from './standing.ts';
-import type { Diagnostic, Tree } from './tree.ts';
+import { type Diagnostic, LET, type Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
 import { unknownUnit } from './unknown-unit.ts';
 import { rewritten } from './unlike.ts';
@@ -56,13 +57,16 @@ function check(tree: Tree, context: CheckContext): Typed {
       if (!found.table.oneRow) return refuseWholeColumn(tree, found, context);
       return { node: 'single', table: found.table.id, column: found.id, type: found.type, from, to };
     }
-    case 'table':
-      return refuseBareWord(tree, context);
+    case 'table': {
+      const given = context.given?.get(tree.table.text.toLowerCase());
+      return given === undefined ? refuseBareWord(tree, context) : { ...given, from, to };
+    }
     case 'unary':
       return unaryNode(tree, part(tree.operand));
     case 'binary':
       return binaryNode(tree, part(tree.left), part(tree.right));
     case 'call':
+      if (tree.name.text === LET) return letNode(tree, context, check);
       return callNode(tree, context, (of) => check(of, context));
   }
 }

@@ -5,7 +5,7 @@ import type { Vocabulary } from '../units/vocabulary.ts';
 import type { ValueType } from '../values/type.ts';
 import type { Signature } from './signature.ts';
 import type { Span } from './tree.ts';
-import type { Catalog, ColumnShape, TableShape } from './typed.ts';
+import type { Catalog, ColumnShape, TableShape, Typed } from './typed.ts';
 
 export interface CheckContext {
   readonly catalog: Catalog;
@@ -20,6 +20,8 @@ export interface CheckContext {
   readonly wanted?: ValueType;
   /** The column the formula is for, named in the sentence when it gives the wrong type. */
   readonly column?: string;
+  /** Values that the LETs round a part have given names, by the name in small letters. */
+  readonly given?: ReadonlyMap<string, Typed>;
   /** Hears what each name of a table or column in the text was found to be, by its id. */
   readonly found?: (name: Span, id: string) => void;
 }

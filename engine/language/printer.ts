@@ -3,7 +3,7 @@
 // messages that quote a part of a formula.
 
 import { PERCENT_STRENGTH, PREFIX_STRENGTH, STRENGTH } from './parser.ts';
-import type { Missing, Tree } from './tree.ts';
+import { LET, type Missing, nameGiven, type Tree } from './tree.ts';
 
 /** Never in need of parentheses. */
 const WHOLE = 9;
@@ -11,7 +11,7 @@ const BARE_WORD = /^[\p{L}_][\p{L}\p{M}\p{N}_]*(?:\.[\p{L}\p{N}_][\p{L}\p{M}\p{N
 
 /** The canonical text of a tree, without a leading =. */
 export function printFormula(tree: Tree): string {
-  return print(tree);
+  return print(tree, NO_NAMES);
 }
 
 /** A column's name as formulas write it: [In-row spacing]. */
@@ -30,7 +30,12 @@ export function quoted(text: string, quote: "'" | '"' = '"'): string {
   return quote + text.replaceAll(quote, quote + quote) + quote;
 }
 
-function print(tree: Tree): string {
+/** Names given by the LETs round a part, in small letters; a name stands bare there. */
+type Names = ReadonlySet<string>;
+
+const NO_NAMES: Names = new Set();
+
+function print(tree: Tree, names: Names): string {
   switch (tree.tree) {
     case 'number':
       return String(tree.value);
@@ -45,29 +50,43 @@ function print(tree: Tree): string {
     case 'column':
       return tableName(tree.table.text) + bracketed(tree.column.text);
     case 'table':
-      return quoted(tree.table.text, "'");
+      return names.has(tree.table.text.toLowerCase()) ? tree.table.text : quoted(tree.table.text, "'");
     case 'unary':
-      if (tree.operator === '%') return `${atLeast(PERCENT_STRENGTH, tree.operand)}%`;
-      return tree.operator + atLeast(PREFIX_STRENGTH, tree.operand);
+      if (tree.operator === '%') return `${atLeast(PERCENT_STRENGTH, tree.operand, names)}%`;
+      return tree.operator + atLeast(PREFIX_STRENGTH, tree.operand, names);
     case 'binary': {
       const strength = STRENGTH[tree.operator];
       const left =
-        tree.operator === '^' && endsInUnit(tree.left) ? `(${print(tree.left)})` : atLeast(strength, tree.left);
-      return `${left} ${tree.operator} ${atLeast(strength + 1, tree.right)}`;
+        tree.operator === '^' && endsInUnit(tree.left)
+          ? `(${print(tree.left, names)})`
+          : atLeast(strength, tree.left, names);
+      return `${left} ${tree.operator} ${atLeast(strength + 1, tree.right, names)}`;
     }
     case 'call':
-      return `${tree.name.text}(${tree.args.map(printArgument).join('; ')})`;
+      return printCall(tree, names);
   }
 }
 
-/** Only here may a table's name stand bare; elsewhere it could be read as a unit: 8 ft / in. */
-function printArgument(argument: Tree | Missing): string {
-  if (argument.tree === 'missing') return '';
-  return argument.tree === 'table' ? tableName(argument.table.text) : print(argument);
+/** LET gives its names one after another, each to what stands behind it. */
+function printCall({ name, args }: Extract<Tree, { readonly tree: 'call' }>, names: Names): string {
+  let known = names;
+  const printed = args.map((argument, i) => {
+    const text = printArgument(argument, known);
+    const given = name.text === LET && i % 2 === 1 ? nameGiven(args[i - 1]) : undefined;
+    if (given !== undefined) known = new Set([...known, given]);
+    return text;
+  });
+  return `${name.text}(${printed.join('; ')})`;
 }
 
-function atLeast(strength: number, tree: Tree): string {
-  return strengthOf(tree) < strength ? `(${print(tree)})` : print(tree);
+/** Only here may a table's name stand bare; elsewhere it could be read as a unit: 8 ft / in. */
+function printArgument(argument: Tree | Missing, names: Names): string {
+  if (argument.tree === 'missing') return '';
+  return argument.tree === 'table' ? tableName(argument.table.text) : print(argument, names);
+}
+
+function atLeast(strength: number, tree: Tree, names: Names): string {
+  return strengthOf(tree) < strength ? `(${print(tree, names)})` : print(tree, names);
 }
 
 /** Whether the text ends in a unit, which would take a ^ that follows for its own: 8 ft^2 is an area, (8 ft) ^ 2 a power. */

@@ -54,3 +54,11 @@ export interface Diagnostic extends Span {
 export type Parsed =
   | { readonly ok: true; readonly tree: Tree }
   | { readonly ok: false; readonly diagnostic: Diagnostic };
+
+/** LET(name; value; ...; formula) gives names to values, to be written in what stands behind them. */
+export const LET = 'LET';
+
+/** The name that a part of LET gives, in small letters; undefined where no name stands there. */
+export function nameGiven(part: Tree | Missing | undefined): string | undefined {
+  return part?.tree === 'table' ? part.table.text.toLowerCase() : undefined;
+}

@@ -45,6 +45,8 @@ export function chanceOf(values: Float64Array, goal: number, side: 'at least' | 
 
 /** Seasons a class in which shares of spread are estimated: enough for a mean, few enough for a curve. */
 const PER_CLASS = 50;
+/** Of fewer seasons nothing can be said. */
+const FEWEST = 20;
 
 /**
  * The share of a figure's variance that goes with one input: how far the mean of the figure moves as the input goes from its
@@ -55,8 +57,8 @@ export function shareOfSpread(input: Float64Array, figure: Float64Array): number
   const pairs = Array.from(input, (value, i) => [value, figure[i] ?? Number.NaN] as const)
     .filter(([, value]) => Number.isFinite(value))
     .sort(([a], [b]) => a - b);
-  const classes = Math.floor(pairs.length / PER_CLASS);
-  if (classes < 2) return 0;
+  if (pairs.length < FEWEST) return 0;
+  const classes = Math.max(2, Math.floor(pairs.length / PER_CLASS));
   const mean = pairs.reduce((sum, [, value]) => sum + value, 0) / pairs.length;
   const total = pairs.reduce((sum, [, value]) => sum + (value - mean) ** 2, 0);
   if (total === 0) return 0;

@@ -28,7 +28,7 @@ test('a workbook opens on the season at a glance, and each part leads to its she
   expect(await faults(page)).toEqual([]);
 
   const list = page.getByRole('navigation', { name: 'Sheets' });
-  const home = list.getByRole('button', { name: 'Season at a glance' });
+  const home = list.getByRole('button', { name: 'At a glance' });
   expect(await home.getAttribute('aria-current')).toBe('page');
   await glance.getByRole('button', { name: /Hours of work/ }).click();
   await page.getByRole('main', { name: 'Plantings', exact: true }).waitFor();

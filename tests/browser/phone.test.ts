@@ -135,7 +135,7 @@ test('a spacing typed on a card moves its figures; what cannot be meant is refus
   expect(await fieldValue(page, 'Stations').textContent()).toBe('300');
   await typeIn(page, 'In-row spacing', '6 in');
   await expect.poll(() => fieldValue(page, 'Stations').textContent()).toBe('400');
-  await page.locator('.phone-bar button', { hasText: 'Undo' }).click();
+  await page.locator('.phone-undo').click();
   await expect.poll(() => fieldValue(page, 'Stations').textContent()).toBe('300');
   expect(problems).toEqual([]);
 });
@@ -152,7 +152,7 @@ test('a row is added, filled, removed and brought back', async () => {
   await expect.poll(() => fieldValue(page, 'Length').textContent()).toContain('12 m');
   await page.getByRole('button', { name: 'Remove' }).click();
   await expect.poll(() => page.locator('.phone-cards > li').count()).toBe(beds);
-  await page.locator('.phone-bar button', { hasText: 'Undo' }).click();
+  await page.locator('.phone-undo').click();
   await expect.poll(() => page.locator('.phone-cards > li').count()).toBe(beds + 1);
 });
 

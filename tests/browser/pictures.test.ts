@@ -42,6 +42,7 @@ const NAMES = [
   'Map of beds',
   'Room and hands',
   'Supply and demand',
+  'Money',
   'How sure',
   'Spacing',
   'Frost',

@@ -38,6 +38,15 @@ const browser = await chromium.launch({
   ],
 });
 const page = await open(browser, 1440, 900);
+await page.locator('.season-calendar').waitFor();
+await take(page, 'glance');
+await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Pictures' }).click();
+await page.getByRole('navigation', { name: 'Pictures' }).getByRole('button', { name: 'Calendar of beds' }).click();
+await page.getByRole('button', { name: /^Lettuce 2,/ }).focus();
+await page.keyboard.press('Enter');
+for (const key of ['ArrowRight', 'ArrowRight', 'ArrowDown']) await page.keyboard.press(key);
+await take(page, 'moving');
+await page.keyboard.press('Escape');
 await goTo(page, 'Plantings');
 await take(page, 'plantings');
 
@@ -58,6 +67,8 @@ await take(page, 'formula');
 await page.keyboard.press('Escape');
 
 const phone = await open(browser, 390, 844);
+await take(phone, 'today');
+await phone.locator('.phone-bar').getByText('Sheets').click();
 await phone.getByText('Plantings', { exact: true }).first().click();
 await phone.getByText('Keeper clumps', { exact: true }).first().click();
 await take(phone, 'phone');

@@ -156,3 +156,21 @@ describe('draws', () => {
     expect((await folder.run([...words, '--seed', 'x'])).err).toContain('--seed takes a whole number');
   });
 });
+
+describe('choose', () => {
+  test('makes a branch of the amounts that gain most within beds and hands', async () => {
+    const file = folder.file('demo.json');
+    await folder.run(['new', 'demo', '--out', file]);
+    const { out } = await folder.run(['choose', file, 'Most margin']);
+    expect(out).toMatch(
+      /^\d+ of the plantings change their length and \d+ are left out, for a margin of about [\d.]+ USD\./,
+    );
+    const data = JSON.parse((await folder.run(['compare', file, '--json'])).out) as {
+      totals: { name: string; branches: { difference: string }[] }[];
+    };
+    const of = (name: string) => data.totals.find((total) => total.name === name)?.branches[0]?.difference;
+    expect(of('Margin')).toMatch(/^\+/);
+    expect(of('Hours above the hands there are')).toBe('');
+    expect((await folder.run(['choose', file, 'Most margin'])).err).toContain('There is a branch called');
+  });
+});

@@ -6,6 +6,7 @@ import { rows, type SheetView, sheetView } from '../../engine/index.ts';
 import { Menu } from './commands/menu.tsx';
 import { keptList } from './dialogs/kept-state.ts';
 import { keysPage } from './dialogs/keys-state.ts';
+import { localeDialog } from './dialogs/locale-state.ts';
 import { lookDialog } from './dialogs/look-state.ts';
 import { newColumn } from './dialogs/new-column-state.ts';
 import { noteInHand } from './dialogs/note-state.ts';
@@ -15,6 +16,7 @@ import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
 import { shownView } from './glance/opening.ts';
 import { pendingImport } from './importing/import-state.ts';
+import { formulaTried, ownSheets } from './own/own-state.ts';
 import { BottomLine } from './page/bottom-line.tsx';
 import { emptyWords } from './page/empty-words.ts';
 import { fetchGrid } from './page/fetch-grid.ts';
@@ -30,7 +32,9 @@ import { finding } from './store/find.ts';
 import { drawer, narrow } from './store/screen.ts';
 import { sheetOnScreen } from './store/selection.ts';
 import { type View, view } from './store/view.ts';
-import { isOpen, openings, workbook } from './store/workbook.ts';
+import { isOpen, screens, workbook } from './store/workbook.ts';
+import { BranchBar } from './what-if/branch-bar.tsx';
+import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
@@ -40,10 +44,13 @@ const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').th
 const PasteDialog = later(() => import('./dialogs/paste-dialog.tsx').then((part) => part.PasteDialog));
 const NoteDialog = later(() => import('./dialogs/note-dialog.tsx').then((part) => part.NoteDialog));
 const LookDialogs = later(() => import('./dialogs/look-dialogs.tsx').then((part) => part.LookDialogs));
+const LocaleDialog = later(() => import('./dialogs/locale-dialog.tsx').then((part) => part.LocaleDialog));
 const KeysPage = later(() => import('./dialogs/keys-page.tsx').then((part) => part.KeysPage));
 const FindBar = later(() => import('./page/find-bar.tsx').then((part) => part.FindBar));
 const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
-
+const OwnDialog = later(() => import('./own/own-dialog.tsx').then((part) => part.OwnDialog));
+const FormulaDialog = later(() => import('./own/formula-dialog.tsx').then((part) => part.FormulaDialog));
+const WhatIfDialog = later(() => import('./what-if/what-if-dialog.tsx').then((part) => part.WhatIfDialog));
 const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
 
 const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));
@@ -70,7 +77,11 @@ export function App() {
       {noteInHand.value === undefined ? null : <NoteDialog />}
       {lookDialog.value === undefined ? null : <LookDialogs />}
       {keysPage.value ? <KeysPage /> : null}
+      {localeDialog.value ? <LocaleDialog /> : null}
       {keptList.value === undefined ? null : <KeptDialog />}
+      {whatIf.value === undefined ? null : <WhatIfDialog />}
+      {ownSheets.value === undefined ? null : <OwnDialog />}
+      {formulaTried.value === undefined ? null : <FormulaDialog />}
       <Menu />
       <NoticeCorner />
     </>
@@ -113,6 +124,7 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
       <TopLine />
       <SheetList />
       <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
+        <BranchBar />
         <WholeView shown={shown} />
       </main>
       <BottomLine />
@@ -123,9 +135,10 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
 function Sheet() {
   const sheet = sheetView(workbook(), sheetOnScreen.value);
   if (sheet === undefined) return <main class="sheet" />;
-  const key = `${openings.value} ${sheet.id}`;
+  const key = `${screens.value} ${sheet.id}`;
   return (
     <main class="sheet" aria-label={sheet.name}>
+      <BranchBar />
       <SheetHead key={key} sheet={sheet} />
       {sheet.oneRow ? null : <ViewBar sheet={sheet} />}
       {finding.value.open === undefined ? null : <FindBar />}

@@ -14,6 +14,7 @@ import { startAppearance } from './store/appearance.ts';
 import { startDesk } from './store/device.ts';
 import { startPassing } from './store/passing.ts';
 import { followWidths } from './store/screen.ts';
+import { startSun } from './store/sun.ts';
 import './tokens.css';
 import './page.css';
 import './page/parts.css';
@@ -26,6 +27,7 @@ import './form/form.css';
 import './paper/print.css';
 
 startAppearance();
+startSun();
 followWidths();
 startDesk();
 startPassing();

@@ -5,13 +5,23 @@ import {
   BedSearch,
   cellValue,
   cellView,
+  keepWork,
+  message,
+  openBranch,
   rowId,
   rowName,
   rows,
   seededNumbers,
   type Workbook,
 } from '../../engine/index.ts';
-import { type Act, bedWish, laySuccession, plantWay, proposeBeds } from '../../sheets-templates/index.ts';
+import {
+  type Act,
+  bedWish,
+  chooseAmounts,
+  laySuccession,
+  plantWay,
+  proposeBeds,
+} from '../../sheets-templates/index.ts';
 import type { Given } from './arguments.ts';
 import { findRow, findTable } from './places.ts';
 import { changeWorkbook } from './workbook-files.ts';
@@ -85,4 +95,24 @@ function bedLine(workbook: Workbook, slot: number): string {
 function seedOf(given: string | undefined): number {
   if (given === undefined) return SEED;
   return /^\d+$/.test(given) ? Number(given) : refuse(`--seed takes a whole number such as 7, not “${given}”.`);
+}
+
+/** How much of each planting to grow for the most margin, as a branch of that name. */
+export async function choosePlantings(given: Given, world: World): Promise<number> {
+  const [file = '', name = ''] = given.words;
+  const { linearSolver } = await import('../linear-solver.ts');
+  return changeWorkbook(file, given, world, (workbook) => {
+    const act = chooseAmounts(workbook, linearSolver);
+    if (!act.ok) return refuse(onOneLine(`${file}: ${act.why}`));
+    const branch = workbook.newId();
+    const made = workbook.do([{ command: 'add branch', branch, name }], message('add branch', { branch: name }));
+    if (made.refused) return refuse(onOneLine(`${file}: ${made.why}`));
+    const opened = openBranch(workbook, branch);
+    if (opened !== undefined) {
+      const said = carryOut(opened, act, file);
+      keepWork(workbook, branch, opened);
+      return { says: `${said} See “compare ${file} "${name}"”.\n` };
+    }
+    return refuse(`${file}: the branch could not be opened.`);
+  });
 }

@@ -1,7 +1,7 @@
 // The terminal's verbs in one list: what each is called, takes and does. Help is printed from it, and run.ts runs by it.
 
 import { FORMATS } from '../../engine/index.ts';
-import { laySuccessions, placePlantings, plantTheWay } from './acts.ts';
+import { choosePlantings, laySuccessions, placePlantings, plantTheWay } from './acts.ts';
 import type { Given, Options } from './arguments.ts';
 import { branchOut, compareBranches } from './branches.ts';
 import { checkWorkbook } from './check.ts';
@@ -198,6 +198,14 @@ export const VERBS: readonly Verb[] = [
     optionsInWords: `[--keep] [--take 1,3] [--throw-away] [--rename NAME] [--json] ${WRITING_IN_WORDS}`,
     does: 'makes another way that the plan could go, or keeps one, takes single changes of it over or throws it away; lists them where none is named',
     run: branchOut,
+  },
+  {
+    name: 'choose',
+    takes: ['FILE', 'BRANCH'],
+    options: WRITING,
+    optionsInWords: WRITING_IN_WORDS,
+    does: 'chooses how much of each planting to grow for the most margin within beds and hands, as a new branch; says what holds it back',
+    run: choosePlantings,
   },
   {
     name: 'compare',

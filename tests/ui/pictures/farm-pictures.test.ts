@@ -9,6 +9,7 @@ import { guessesOf, intervalsOf } from '../../../ui/browser/pictures/intervals/i
 import { overLimit, said, topOf, totalOf } from '../../../ui/browser/pictures/kit/model.ts';
 import { mostInWeek, weeksOf } from '../../../ui/browser/pictures/kit/weeks.ts';
 import { PICTURES, picturesOf } from '../../../ui/browser/pictures/list.ts';
+import { moneyByMonth } from '../../../ui/browser/pictures/money/money.ts';
 import { benchByWeek, hoursByWeek, racksByWeek, roomPictures } from '../../../ui/browser/pictures/room/room.ts';
 import { seasonCalendar } from '../../../ui/browser/pictures/season-calendar/season-calendar.ts';
 import { moneyAgainstSpacing } from '../../../ui/browser/pictures/spacing/money.ts';
@@ -106,6 +107,20 @@ describe('supply against demand', () => {
     const rows = (row: number): boolean => demo.value('Supply against demand', row, 'Product') === product.slot;
     expect(drawn).toBeCloseTo(sum('Supply against demand', 'Supply', rows), 6);
     expect(model?.limitIs).toBe('wish');
+  });
+});
+
+describe('money', () => {
+  test('what comes in and goes out is what the months hold, and the sentence names the emptiest till', () => {
+    const model = moneyByMonth(workbook);
+    const total = (name: string): number =>
+      model?.lines.find((line) => line.name === name)?.points.reduce((all, { y }) => all + y, 0) ?? 0;
+    expect(total('comes in')).toBeCloseTo(sum('Months', 'Sales'), 4);
+    expect(total('goes out')).toBeCloseTo(sum('Months', 'Costs'), 4);
+    const tills = [...demo.rows('Months')].map((row) => demo.cell('Months', row, 'In the till').number ?? 0);
+    const drawn = model?.lines[0]?.points.map(({ y }) => y) ?? [];
+    expect(Math.min(...drawn)).toBeCloseTo(Math.min(...tills), 4);
+    expect(model?.says).toContain('The till is emptiest');
   });
 });
 

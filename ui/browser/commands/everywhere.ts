@@ -4,6 +4,7 @@
 import { FORMATS } from '../../../engine/index.ts';
 import { keptList } from '../dialogs/kept-state.ts';
 import { keysPage } from '../dialogs/keys-state.ts';
+import { localeDialog } from '../dialogs/locale-state.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
 import { downloadAll } from '../files/download.ts';
 import { SMALLER_OFFERS, seasonToPlan, titleOf } from '../files/fresh.ts';
@@ -12,11 +13,14 @@ import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
 import { pickWorkbook } from '../files/pick.ts';
 import { newerTemplate } from '../files/read.ts';
 import { isTyping } from '../formula-line/draft.ts';
+import { ownSheets } from '../own/own-state.ts';
 import { toNextRegion } from '../page/regions.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { redo, setUnits, undo } from '../store/change.ts';
 import { openFind } from '../store/find.ts';
+import { view } from '../store/view.ts';
 import { steps, units } from '../store/workbook.ts';
+import { openWhatIf } from '../what-if/what-if-state.ts';
 import type { PageCommand } from './command.ts';
 import type { Situation } from './situation.ts';
 
@@ -36,6 +40,11 @@ const COLOURS: readonly (readonly [Appearance, string])[] = [
   ['light', 'Light colours'],
   ['dark', 'Dark colours'],
 ];
+
+/** A season that is begun or looked at anew is seen as a whole first. */
+function showGlance(): void {
+  view.value = { at: 'glance' };
+}
 
 export const EVERYWHERE: readonly PageCommand[] = [
   {
@@ -131,12 +140,31 @@ export const EVERYWHERE: readonly PageCommand[] = [
     },
   },
   {
+    id: 'own sheets',
+    label: 'Sheets of your own',
+    changes: true,
+    menus: { workbook: 0 },
+    run: ({ place }) => {
+      ownSheets.value = { sheet: place.sheet };
+    },
+  },
+  { id: 'what if', label: 'What if', menus: { workbook: 0 }, run: openWhatIf },
+  {
+    id: 'locale',
+    label: 'How figures and days are written',
+    changes: true,
+    menus: { workbook: 2 },
+    run: () => {
+      localeDialog.value = true;
+    },
+  },
+  {
     id: 'new season',
     label: 'New season',
     says: () => `New season ${seasonToPlan()}`,
     changes: true,
     menus: { workbook: 0 },
-    run: () => void openFreshSeason(seasonToPlan()),
+    run: () => void openFreshSeason(seasonToPlan()).then(showGlance),
   },
   ...SMALLER_OFFERS.map(
     (offer): PageCommand => ({
@@ -148,7 +176,13 @@ export const EVERYWHERE: readonly PageCommand[] = [
       run: () => void openFreshOffer(offer, seasonToPlan()),
     }),
   ),
-  { id: 'demo farm', label: 'Demo farm', changes: true, menus: { workbook: 0 }, run: () => void openDemo() },
+  {
+    id: 'demo farm',
+    label: 'Demo farm',
+    changes: true,
+    menus: { workbook: 0 },
+    run: () => void openDemo().then(showGlance),
+  },
   {
     id: 'upgrade sheets',
     label: 'Bring the sheets up to date',

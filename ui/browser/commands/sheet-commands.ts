@@ -6,6 +6,7 @@ import { downloadSheet } from '../files/download.ts';
 import { pickFile, TABLE_FILES } from '../files/pick.ts';
 import { beginLine } from '../formula-line/draft.ts';
 import { readImport } from '../importing/import-state.ts';
+import { formulaTried } from '../own/own-state.ts';
 import { hasFormula, isTyped } from '../store/sheets.ts';
 import { takeTemplateFormula } from './cells.ts';
 import { removeColumn } from './columns.ts';
@@ -101,6 +102,16 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
     applies: ({ column }) => column !== undefined && hasFormula(column),
     menus: { cell: 3, column: 4 },
     run: ({ place, column }) => beginLine(`=${column?.formula ?? ''}`, { ...place, column: column?.id }),
+  },
+  {
+    id: 'formula side by side',
+    label: 'Change the formula side by side',
+    changes: true,
+    applies: ({ column }) => column !== undefined && hasFormula(column),
+    menus: { cell: 3, column: 1 },
+    run: ({ place, column }) => {
+      formulaTried.value = { sheet: place.sheet, column: column?.id ?? '' };
+    },
   },
   {
     id: 'template formula',

@@ -20,7 +20,14 @@ export function Dialog(props: DialogProps) {
   const { id, title, takes, canTake = true, leaves = 'Leave it', onTake, onLeave, children } = props;
   const box = useRef<HTMLDialogElement>(null);
   useLayoutEffect(() => {
-    if (box.current?.open === false) box.current.showModal();
+    const before = document.activeElement;
+    const dialog = box.current;
+    if (dialog?.open === false) dialog.showModal();
+    // Whoever shuts it goes on where they were.
+    return () => {
+      dialog?.close();
+      if (before instanceof HTMLElement && before.isConnected) before.focus();
+    };
   }, []);
   return (
     <dialog class={`dialog ${props.class ?? ''}`} ref={box} aria-labelledby={`${id}-title`} onClose={onLeave}>

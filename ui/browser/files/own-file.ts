@@ -5,7 +5,7 @@ import { settings, writeWorkbookFile } from '../../../engine/index.ts';
 import { contentSum } from '../keeping/entries.ts';
 import { noteFile, ownFile } from '../keeping/keeper.ts';
 import { tell } from '../store/notices.ts';
-import { workbookNow } from '../store/workbook.ts';
+import { keptWorkbook } from '../store/workbook.ts';
 import { download, fileName } from './download.ts';
 import { mayWrite, modified, pickToSave, writeTo } from './file-access.ts';
 
@@ -38,7 +38,7 @@ export async function saveWorkbook(): Promise<void> {
 
 /** Saves the workbook to a file that the person picks, which is its own from then on. */
 export async function saveWorkbookAs(): Promise<void> {
-  const book = workbookNow();
+  const book = keptWorkbook();
   if (book === undefined) return;
   const name = `${fileName(settings(book).title)}.json`;
   const handle = await pickToSave(name);
@@ -55,12 +55,12 @@ export async function saveWorkbookAs(): Promise<void> {
 const SAVE_AS = { label: 'Save it as another file', run: () => void saveWorkbookAs() };
 
 async function saveTo(handle: FileSystemFileHandle): Promise<void> {
-  const book = workbookNow();
+  const book = keptWorkbook();
   if (book === undefined) return;
   const sum = contentSum(book);
   try {
     const at = await writeTo(handle, writeWorkbookFile(book.data()));
-    if (workbookNow() === book) noteFile({ name: handle.name, at: Date.now(), sum, modified: at, handle });
+    if (keptWorkbook() === book) noteFile({ name: handle.name, at: Date.now(), sum, modified: at, handle });
     tell(`Saved to ${handle.name}.`);
   } catch (fault) {
     const why = fault instanceof Error ? fault.message : String(fault);

@@ -324,7 +324,7 @@ const SEED = 1;
 
 /** Beds for all plantings without one, by the search that the terminal uses too; its code is fetched when first asked for. */
 async function proposeAll(): Promise<void> {
-  const { bedWish, proposeBeds } = await import('../../../sheets-templates/index.ts');
+  const { bedWish, proposeBeds } = await import('../../../sheets-templates/acts/propose-beds.ts');
   const book = workbookNow();
   if (book === undefined) return;
   const wish = bedWish(book);

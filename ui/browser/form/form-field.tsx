@@ -63,10 +63,9 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
           type="button"
           ref={button}
           class="field-value"
-          aria-labelledby={id}
-          aria-description={[cell.figure, cell.fullUnit, originWords(cell), found?.says ?? '']
-            .filter(Boolean)
-            .join(', ')}
+          id={`${id}-value`}
+          aria-labelledby={`${id} ${id}-value`}
+          aria-description={[originWords(cell), found?.says ?? ''].filter(Boolean).join(', ')}
           title={found?.says}
           onFocus={() => selectCell({ sheet, row, column: column.id })}
           onClick={() => open(cell.entry)}

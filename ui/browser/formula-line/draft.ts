@@ -8,7 +8,7 @@ import { announce } from '../store/notices.ts';
 import { arrival, type Place, selection } from '../store/selection.ts';
 import { columnAt } from '../store/sheets.ts';
 import { withUnits } from '../store/units.ts';
-import { openings, workbookNow } from '../store/workbook.ts';
+import { screens, workbookNow } from '../store/workbook.ts';
 import { complete, completionsFor } from './assist.ts';
 import { isFormula, lineCell, shownText } from './shown-text.ts';
 
@@ -31,7 +31,7 @@ export const refused = signal<string | undefined>(undefined);
 export const caretAt = signal<number | undefined>(undefined);
 
 // What was being typed was meant for a cell of the workbook before.
-openings.subscribe(() => {
+screens.subscribe(() => {
   draft.value = undefined;
   offered.value = undefined;
   refused.value = undefined;

@@ -9,6 +9,8 @@ export const TASKS = 'tasks';
 const ON = 'on';
 const DONE = 'is-done';
 const HOURS = 'hours-counted';
+/** Three minutes, in days: less would be said as no time at all. */
+const HARDLY_ANY = 3 / 60 / 24;
 /** The column in which a person ticks a job off. */
 export const TICK = 'done';
 
@@ -75,7 +77,7 @@ function jobOf(row: AskedRow, on: number, done: boolean, monday: number): Job {
     where: row.text('where'),
     kind: row.text('kind'),
     amount: amountOf(row),
-    hours: row.full(HOURS),
+    hours: (row.figure(HOURS) ?? 0) < HARDLY_ANY ? '' : row.full(HOURS),
     on,
     late: !done && on < monday,
     done,

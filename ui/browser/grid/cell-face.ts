@@ -54,12 +54,22 @@ function colourMark({ mark }: ColourRule): HTMLElement {
   return sign;
 }
 
+/** Where a new row begins: what stands in its first cell until something is typed. */
+export function newRowElement(): HTMLElement {
+  const face = document.createElement('span');
+  face.className = 'face new-row';
+  face.contentEditable = 'false';
+  face.textContent = 'New row';
+  return face;
+}
+
 /** The head of a group: its name and how many rows it has, or what stands for a column under it. */
 export function headElement({ group, folded }: RowHandle, naming: boolean, total: string): HTMLElement {
   const face = document.createElement('span');
   face.className = naming ? 'face group-face' : 'face total-face';
   if (!naming) {
     face.textContent = total;
+    face.title = total;
     return face;
   }
   const sign = document.createElement('span');

@@ -14,7 +14,7 @@ import {
 } from '../../../engine/index.ts';
 import { columnOf, isFigure } from '../store/sheets.ts';
 import { CellEditor } from './cell-editor.ts';
-import { type CellMarks, cellClasses, cellElement, describeCell, headElement } from './cell-face.ts';
+import { type CellMarks, cellClasses, cellElement, describeCell, headElement, newRowElement } from './cell-face.ts';
 import type { Room } from './figures.ts';
 import { GroupFace } from './group-face.ts';
 import { HeaderFace } from './header-face.ts';
@@ -113,6 +113,8 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
     headerClass: isFigure(column) ? 'figure' : '',
     width,
     minWidth: 48,
+    // Said outright: what isn't said the grid leaves as it was.
+    pinned: null,
     cellDataType: false,
     sortable: false,
     resizable: true,
@@ -135,6 +137,7 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
     equals: (a, b) => sameCell(a ?? undefined, b ?? undefined),
     cellRenderer: ({ eGridCell, data, value }: ICellRendererParams<RowHandle, Cell>) => {
       if (data !== undefined && isHead(data)) return headElement(data, naming, drawing.total(data, id));
+      if (data !== undefined && isSpare(data) && naming) return newRowElement();
       const marks = data === undefined ? {} : drawing.marks(data, id);
       describeCell(eGridCell, value ?? undefined, column, marks);
       return cellElement(value ?? undefined, column, drawing.room(id), marks);
@@ -143,7 +146,6 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
       cellClasses(value ?? undefined, column, data === undefined ? {} : drawing.marks(data, id)),
     cellClassRules: {
       'in-range': ({ rowIndex }) => drawing.inRange(rowIndex, id),
-      'spare-name': ({ data }) => data !== undefined && isSpare(data) && id === (sheet.key ?? sheet.columns[0]?.id),
       'group-name': ({ data }) => data !== undefined && isHead(data) && naming,
     },
   };

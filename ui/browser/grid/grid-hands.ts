@@ -7,7 +7,7 @@ import { showMenu } from '../commands/menu-state.ts';
 import { menuItems } from '../commands/menus.ts';
 import { Situation } from '../commands/situation.ts';
 import { foldQuestion } from '../store/device.ts';
-import { chooseView, viewsOf } from '../store/looks.ts';
+import { chooseView, viewNow, viewsOf } from '../store/looks.ts';
 import { CellEditor } from './cell-editor.ts';
 import type { RangeLayer } from './range-layer.ts';
 import type { RowHandle } from './row-handle.ts';
@@ -43,6 +43,7 @@ export class GridHands {
   /** Somebody goes to a column that the view leaves out: the first view that has it comes on screen. */
   showColumn(column: string): void {
     const sheet = this.of.sheet();
+    if (viewNow(sheet).shows.includes(column)) return;
     const view = viewsOf(sheet).find(({ shows }) => shows.includes(column));
     if (view !== undefined) chooseView(sheet.id, view.id);
   }

@@ -52,7 +52,14 @@ export function Grid({ sheet }: { readonly sheet: string }) {
     grid.current?.arrive(row, column, row !== undefined && takesFocus());
   });
 
-  return <div class="grid-host" ref={host} />;
+  return <div class={`grid-host${isAllComputed(sheet) ? ' all-computed' : ''}`} ref={host} />;
+}
+
+/** Where a formula gives every cell a mark on each of them says nothing. */
+function isAllComputed(sheet: string): boolean {
+  const book = workbookNow();
+  const columns = book === undefined ? undefined : sheetView(book, sheet)?.columns;
+  return columns?.every(({ role }) => role === 'computed' || role === 'made') === true;
 }
 
 /** Who began to type elsewhere while the grid was on its way keeps the focus. */

@@ -31,7 +31,7 @@ export class HeaderFace implements IHeaderComp {
     this.face.remove();
   }
 
-  private draw({ shows, view, eGridHeader }: IHeaderParams<RowHandle> & HeaderProps): void {
+  private draw({ shows, view }: IHeaderParams<RowHandle> & HeaderProps): void {
     const { id, name, unit, note, role, diagnostic, formula } = shows;
     this.face.className = `column-head role-${role}${isFigure(shows) ? ' figure' : ''}`;
     const title = part('column-name', name);
@@ -44,12 +44,12 @@ export class HeaderFace implements IHeaderComp {
     ].filter((mark) => mark !== undefined);
     const menu = part('column-menu', '\u22ee');
     menu.setAttribute('aria-hidden', 'true');
-    this.face.replaceChildren(title, ...marks, part('column-unit', unit), menu);
+    // Apart by blanks, so that a line may end between any two of them.
+    const parts = [title, ...marks, part('column-unit', unit)].flatMap((each) => [each, ' ']);
+    this.face.replaceChildren(...parts, menu);
     const about = [note, formula === '' ? '' : `= ${formula}`, diagnostic?.why ?? ''].filter((line) => line !== '');
     this.face.title = [name, ...about].join('\n');
     this.face.classList.toggle('is-error', diagnostic !== undefined);
-    if (sorted === undefined) eGridHeader.removeAttribute('aria-sort');
-    else eGridHeader.setAttribute('aria-sort', sorted.order);
   }
 }
 
@@ -67,7 +67,6 @@ function part(className: string, text: string, words = ''): HTMLElement {
 interface SortMark {
   readonly sign: string;
   readonly words: string;
-  readonly order: 'ascending' | 'descending';
 }
 
 /** An arrow, and which key it is where there are several. */
@@ -80,6 +79,5 @@ function sortMark(column: string, { sort = [] }: View): SortMark | undefined {
   return {
     sign: `${down ? '\u2193' : '\u2191'}${place}`,
     words: `sorted ${down ? 'greatest first' : 'least first'}${place === '' ? '' : `, key ${place}`}`,
-    order: down ? 'descending' : 'ascending',
   };
 }

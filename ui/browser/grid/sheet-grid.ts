@@ -148,7 +148,7 @@ export class SheetGrid implements Drawing {
       isFilled: (cell) => (this.cells.cell(cell)?.text ?? '') !== '',
     });
     this.cells = new SheetCells(book, now, this.layer);
-    this.copies = new CopyActs(this.cells);
+    this.copies = new CopyActs(this.cells, () => this.showMatches());
     const fills = new FillActs(this.cells);
     const pastes = new PasteActs(this.cells, this.copies);
     const drag = new FillDrag(host, this.cells, fills);
@@ -335,6 +335,8 @@ export class SheetGrid implements Drawing {
   /** The column where the view shows it; where it doesn't, another view that does comes on screen. */
   private shownColumn(column: string | undefined): string | undefined {
     if (column === undefined || this.layer.cornerOf(0, column) !== undefined) return column ?? this.layer.columnAt(0);
+    // It may have been added a moment ago.
+    this.sheet = sheetView(this.book, this.sheet.id) ?? this.sheet;
     if (columnOf(this.sheet, column) === undefined) return this.layer.columnAt(0);
     this.hands.showColumn(column);
     this.redrawLooks();

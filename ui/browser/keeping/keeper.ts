@@ -17,7 +17,7 @@ import { newId } from '../files/world.ts';
 import { beforeChanges } from '../store/change.ts';
 import { announce, tell } from '../store/notices.ts';
 import { showAgain, showWorkbook } from '../store/show.ts';
-import { followChanges, otherTab, redrawSteps, workbookNow } from '../store/workbook.ts';
+import { followChanges, keptWorkbook, otherTab, redrawSteps } from '../store/workbook.ts';
 import { entryAfter, type Place, START } from './entries.ts';
 import { faultWords } from './faults.ts';
 import { followHand, handOf, takeInHand } from './hand.ts';
@@ -157,7 +157,7 @@ export async function showAndKeep(workbook: Workbook, own?: OwnFile): Promise<vo
 
 /** The way back to what is on screen now, for when another workbook has taken its place; what is not on the disk comes along. */
 export function wayBack(): () => Promise<void> {
-  const [before, id] = [workbookNow(), keptAs.peek()];
+  const [before, id] = [keptWorkbook(), keptAs.peek()];
   const [unsaved, done, own] = [session?.unsaved ?? [], steps, ownFile.peek()];
   return async () => {
     if (before === undefined) return;
@@ -213,7 +213,7 @@ function beginKeeping(): Promise<void> {
 }
 
 async function begin(): Promise<void> {
-  const workbook = workbookNow();
+  const workbook = keptWorkbook();
   if (workbook === undefined || session !== undefined) return;
   triedAt = Date.now();
   clearTimeout(again);
@@ -235,12 +235,12 @@ async function begin(): Promise<void> {
   try {
     await beginWorkbook({ id, title: settings(workbook).title, text, entries, ...own });
   } catch (problem) {
-    if (workbookNow() !== workbook) return;
+    if (keptWorkbook() !== workbook) return;
     again = setTimeout(() => void beginKeeping(), AGAIN);
     fail(faultWords(faultOf(problem)));
     return;
   }
-  if (workbookNow() !== workbook) return;
+  if (keptWorkbook() !== workbook) return;
   const next = new Session(
     id,
     eventsOf(() => next),
@@ -248,7 +248,7 @@ async function begin(): Promise<void> {
   const ids = new Set(done.map((step) => step.done.id));
   const opened: OpenedKept = { ok: true, workbook, place, reach, turns: [], ids, since: 0, notes: [], rest: undefined };
   await next.openBegun(opened);
-  if (workbookNow() !== workbook) {
+  if (keptWorkbook() !== workbook) {
     next.end();
     return;
   }
@@ -264,7 +264,7 @@ async function begin(): Promise<void> {
 
 /** Where the browser cleared its storage under an open page, the workbook on screen is kept anew with all that can be undone. */
 async function beginAgainWhereGone(): Promise<void> {
-  const [now, workbook] = [session, workbookNow()];
+  const [now, workbook] = [session, keptWorkbook()];
   if (now === undefined || workbook === undefined || !now.writes) return;
   const there = await isHere(now.id).catch(() => true);
   if (there || session !== now) return;
@@ -299,7 +299,7 @@ function noteWorked({ transaction }: Change): void {
   const id = keptAs.peek();
   const now = Date.now();
   const titled = transaction.operations.some(({ op }) => op === 'title' || op === 'template');
-  const workbook = workbookNow();
+  const workbook = keptWorkbook();
   if (id === undefined || workbook === undefined || (!titled && Math.abs(now - notedAt) < MINUTE)) return;
   notedAt = now;
   void noteWorkbook(id, { title: settings(workbook).title, worked: now }).catch(() => undefined);
@@ -324,7 +324,7 @@ function onBefore(source: TransactionSource): void {
 
 /** Keeps a version of the workbook on screen as it is now; gives whether it was. What fails is said where it was asked for. */
 export async function keepVersionNow(kind: VersionKind, at?: Place, name?: string): Promise<boolean> {
-  const workbook = workbookNow();
+  const workbook = keptWorkbook();
   const id = keptAs.peek();
   const place = at ?? session?.place;
   if (workbook === undefined || id === undefined || place === undefined) return false;

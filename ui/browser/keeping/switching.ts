@@ -3,7 +3,7 @@
 
 import { settings } from '../../../engine/index.ts';
 import { tell } from '../store/notices.ts';
-import { workbookNow } from '../store/workbook.ts';
+import { keptWorkbook } from '../store/workbook.ts';
 import { faultWords } from './faults.ts';
 import { findWorkbook, keptAs, settleKeeping, showFound, wayBack } from './keeper.ts';
 import { setAside } from './mending.ts';
@@ -15,7 +15,7 @@ export async function switchTo(show: () => Promise<Shown>): Promise<void> {
     await leaveFor(show);
     return;
   }
-  const now = workbookNow();
+  const now = keptWorkbook();
   const title = now === undefined ? 'The workbook on screen' : `“${settings(now).title}”`;
   tell(`${title} is not kept on this computer as it is now: save it to a file before another is opened.`, 'refusal', {
     label: 'Open the other all the same',
@@ -32,7 +32,7 @@ export interface Shown {
 }
 
 async function leaveFor(show: () => Promise<Shown>): Promise<void> {
-  const before = workbookNow();
+  const before = keptWorkbook();
   const back = wayBack();
   const { ok, says, flawed = false } = await show();
   if (!ok || before === undefined) tell(says, ok && !flawed ? 'done' : 'refusal');

@@ -19,7 +19,10 @@ interface Ranked {
 }
 
 /** So many cells are looked through for values while a person types. */
-const MOST_CELLS = 40_000;
+const MOST_CELLS = 12_000;
+
+/** One place in so many is kept for values, however many names there are. */
+const VALUES = 6;
 
 /**
  * The best `most` matches: names before values, those that begin with the words first, the sheet on screen before others,
@@ -39,12 +42,13 @@ export function findPlaces(book: Book, typed: string, most: number, here = ''): 
       ),
     ];
   });
+  const inOrder = [...sheets].sort((a, b) => Number(b.id === here) - Number(a.id === here));
+  const values = valuePlaces(book, inOrder, wanted, Math.max(Math.floor(most / VALUES), most - found.length));
   const named = found
     .sort((a, b) => a.rank - b.rank || a.place.name.length - b.place.name.length)
-    .slice(0, most)
+    .slice(0, most - values.length)
     .map(({ place }) => place);
-  const inOrder = [...sheets].sort((a, b) => Number(b.id === here) - Number(a.id === here));
-  return [...named, ...valuePlaces(book, inOrder, wanted, most - named.length)];
+  return [...named, ...values];
 }
 
 /** Cells that hold the words, other than those that name a row. */

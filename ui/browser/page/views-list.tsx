@@ -5,7 +5,7 @@ import { type View, view } from '../store/view.ts';
 import { workbook } from '../store/workbook.ts';
 
 const VIEWS: readonly { readonly name: string; readonly to: View }[] = [
-  { name: 'Season at a glance', to: { at: 'glance' } },
+  { name: 'At a glance', to: { at: 'glance' } },
   { name: 'Pictures', to: { at: 'pictures', picture: '' } },
   { name: 'Paper', to: { at: 'paper', pages: '' } },
 ];

@@ -5,6 +5,7 @@ import { CommandButton } from '../commands/command-button.tsx';
 import { downloadAsCsv } from '../files/download.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { setUnits } from '../store/change.ts';
+import { inTheSun } from '../store/sun.ts';
 import { steps, units, workbook } from '../store/workbook.ts';
 import { visit } from './places.ts';
 
@@ -12,7 +13,7 @@ const SEED_ORDER = 'seed-order';
 
 export function MorePlace() {
   const again = steps.value.redo;
-  const home = () => visit({ at: 'sheets' });
+  const home = () => visit({ at: 'today' });
   return (
     <div class="phone-rest">
       <section>
@@ -55,6 +56,18 @@ export function MorePlace() {
         now={appearance.value}
         choose={(value) => {
           appearance.value = isAppearance(value) ? value : 'system';
+        }}
+      />
+      <Choice
+        legend="Contrast"
+        name="phone-contrast"
+        options={[
+          { value: 'usual', label: 'As usual' },
+          { value: 'sun', label: 'Stronger, for the sun' },
+        ]}
+        now={inTheSun.value ? 'sun' : 'usual'}
+        choose={(value) => {
+          inTheSun.value = value === 'sun';
         }}
       />
     </div>

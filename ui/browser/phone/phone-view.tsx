@@ -1,12 +1,15 @@
-// The workbook on a phone, from 700 px down: sheets under their questions, a sheet as cards, a card with its picture and
+// The workbook on a phone, from 700 px down: the day's jobs, sheets under their questions, a sheet as cards, a card with its picture and
 // fields; at the bottom, four places. The page mounts it in place of the grid.
 
 import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { rowName, rowWithId, settings, sheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
+import { hasGlance, shownView } from '../glance/opening.ts';
+import { later } from '../page/later.tsx';
 import { findings } from '../store/findings.ts';
 import { arrival, rowAt, selection } from '../store/selection.ts';
+import { view } from '../store/view.ts';
 import { steps, workbook } from '../store/workbook.ts';
 import { AttentionPlace } from './attention-place.tsx';
 import { Card } from './card.tsx';
@@ -15,6 +18,9 @@ import { MorePlace } from './more-place.tsx';
 import './phone.css';
 import { above, followHistory, type PhonePlace, phonePlace, visit } from './places.ts';
 import { SheetPlaces } from './sheet-places.tsx';
+import { Today } from './today/today.tsx';
+
+const FirstVisit = later(() => import('../first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
 export function PhoneView() {
   const arrivedAt = useRef(arrival.peek());
@@ -37,6 +43,7 @@ export function PhoneView() {
           </button>
         )}
         <h1>{titleOf(place)}</h1>
+        <CommandButton id="undo" class="phone-undo" title={`Undo: ${steps.value.undo ?? ''}`} />
       </header>
       <main class="phone-place" aria-label={titleOf(place)}>
         <Place place={place} />
@@ -48,6 +55,7 @@ export function PhoneView() {
 
 /** The place, or the one above it where its row or sheet is gone. */
 function standing(place: PhonePlace): PhonePlace {
+  if (place.at === 'today') return hasGlance(workbook()) ? place : { at: 'sheets' };
   if (place.at !== 'sheet' && place.at !== 'card') return place;
   const book = workbook();
   const sheet = sheetView(book, place.sheet);
@@ -60,6 +68,7 @@ function standing(place: PhonePlace): PhonePlace {
 function titleOf(place: PhonePlace): string {
   const book = workbook();
   switch (place.at) {
+    case 'today':
     case 'sheets':
       return settings(book).title;
     case 'sheet':
@@ -75,6 +84,7 @@ function titleOf(place: PhonePlace): string {
 
 function Place({ place }: { readonly place: PhonePlace }) {
   const book = workbook();
+  if (place.at === 'today') return shownView(book, view.value).at === 'first visit' ? <FirstVisit /> : <Today />;
   if (place.at === 'attention') return <AttentionPlace />;
   if (place.at === 'more') return <MorePlace />;
   const sheet = place.at === 'sheets' ? undefined : sheetView(book, place.sheet);
@@ -85,11 +95,17 @@ function Place({ place }: { readonly place: PhonePlace }) {
 }
 
 function BottomBar({ place }: { readonly place: PhonePlace }) {
-  const step = steps.value.undo;
   const found = findings.value.filter(({ level }) => level !== 'note').length;
   const inSheets = place.at === 'sheets' || place.at === 'sheet' || place.at === 'card';
   return (
     <nav class="phone-bar" aria-label="Places">
+      <button
+        type="button"
+        aria-current={place.at === 'today' ? 'page' : undefined}
+        onClick={() => visit({ at: 'today' })}
+      >
+        Today
+      </button>
       <button type="button" aria-current={inSheets ? 'page' : undefined} onClick={() => visit({ at: 'sheets' })}>
         Sheets
       </button>
@@ -100,7 +116,6 @@ function BottomBar({ place }: { readonly place: PhonePlace }) {
       >
         Attention{found === 0 ? '' : ` ${found}`}
       </button>
-      <CommandButton id="undo" title={`Undo: ${step ?? ''}`} />
       <button
         type="button"
         aria-current={place.at === 'more' ? 'page' : undefined}

@@ -1,17 +1,19 @@
-// Where a person is on the phone: the list of sheets, one sheet's cards, one card, what needs attention, or the rest. The
+// Where a person is on the phone: the day, the list of sheets, one sheet's cards, one card, what needs attention, or the rest. The
 // browser's own way back leads back through them. Parts of the phone's view read and call this; it calls the store.
 
 import { signal } from '@preact/signals';
 import { selection } from '../store/selection.ts';
 
 export type PhonePlace =
+  | { readonly at: 'today' }
   | { readonly at: 'sheets' }
   | { readonly at: 'sheet'; readonly sheet: string }
   | { readonly at: 'card'; readonly sheet: string; readonly row: string }
   | { readonly at: 'attention' }
   | { readonly at: 'more' };
 
-const START: PhonePlace = { at: 'sheets' };
+const START: PhonePlace = { at: 'today' };
+const SHEETS: PhonePlace = { at: 'sheets' };
 
 export const phonePlace = signal<PhonePlace>(START);
 
@@ -31,7 +33,7 @@ function show(place: PhonePlace, column?: string): void {
 /** Where a card or a sheet lies under; undefined at the bottom bar's own places. */
 export function above(place: PhonePlace): PhonePlace | undefined {
   if (place.at === 'card') return { at: 'sheet', sheet: place.sheet };
-  if (place.at === 'sheet') return START;
+  if (place.at === 'sheet') return SHEETS;
   return undefined;
 }
 
@@ -48,7 +50,7 @@ function placeIn(state: unknown): PhonePlace | undefined {
   const at = member(kept, 'at');
   const sheet = member(kept, 'sheet');
   const row = member(kept, 'row');
-  if (at === 'sheets' || at === 'attention' || at === 'more') return { at };
+  if (at === 'today' || at === 'sheets' || at === 'attention' || at === 'more') return { at };
   if (typeof sheet !== 'string') return undefined;
   if (at === 'sheet') return { at, sheet };
   return at === 'card' && typeof row === 'string' ? { at, sheet, row } : undefined;

@@ -49,7 +49,8 @@ function SheetPlace({ sheet: { id, name, oneRow } }: { readonly sheet: SheetView
   );
 }
 
-function FoundPlaces({ found }: { readonly found: readonly FoundPlace[] }) {
+/** What was found by its name, each leading to its place. */
+export function FoundPlaces({ found }: { readonly found: readonly FoundPlace[] }) {
   if (found.length === 0) return <p class="phone-nothing">Nothing here is called that.</p>;
   return (
     <ul class="phone-list">

@@ -58,6 +58,13 @@ export const PICTURES: readonly Picture[] = [
     Show: later(() => import('./supply/supply-picture.tsx').then((part) => part.SupplyPicture)),
   },
   {
+    id: 'money',
+    name: 'Money',
+    question: 'What comes in, what goes out, and when?',
+    needs: [{ months: ['month', 'sales', 'costs', 'in-the-till'] }],
+    Show: later(() => import('./money/money-picture.tsx').then((part) => part.MoneyPicture)),
+  },
+  {
     id: 'sure',
     name: 'How sure',
     question: 'What is likely, and between which ends?',

@@ -3,15 +3,29 @@
 // two frames. Calls the engine alone.
 
 import { batch, computed, signal } from '@preact/signals';
-import { type Change, type ChangeSet, sayMessage, settings, type Workbook } from '../../../engine/index.ts';
+import {
+  type Change,
+  type ChangeSet,
+  keepWork,
+  openBranch,
+  sayMessage,
+  settings,
+  type Workbook,
+} from '../../../engine/index.ts';
 
 const opened = signal<Workbook | undefined>(undefined);
+
+/** The branch of the open workbook that is on screen in its place. */
+const branch = signal<{ readonly id: string; readonly workbook: Workbook } | undefined>(undefined);
 
 /** Raised once a frame in which something changed, and when another workbook is opened. Reading it makes a part draw then. */
 export const revision = signal(0);
 
 /** Raised whenever a workbook is opened in place of another: what was made for the old one is made anew. */
 export const openings = signal(0);
+
+/** Raised as well when a branch comes on screen or goes: what stood for a cell of the other is made anew. */
+export const screens = signal(0);
 
 /** Why nothing can be changed just now (the workbook is open in another tab), as a sentence; undefined where it can. */
 export const readOnly = signal<string | undefined>(undefined);
@@ -28,16 +42,24 @@ export const otherTab = signal<OtherTab | undefined>(undefined);
 /** Whether a workbook is open; the page draws its parts only then. */
 export const isOpen = computed(() => opened.value !== undefined);
 
-/** The workbook that is open. A part that reads it draws again after every change. */
+/** The id of the branch on screen; undefined where the plan itself is. */
+export const branchOnScreen = computed(() => branch.value?.id);
+
+/** The workbook that is open, or its branch on screen. A part that reads it draws again after every change. */
 export function workbook(): Workbook {
   revision.value;
-  const now = opened.value;
+  const now = branch.value?.workbook ?? opened.value;
   if (now === undefined) throw new Error('A part of the page was drawn before a workbook was open.');
   return now;
 }
 
 /** The workbook without subscribing: for event handlers and for what follows change sets itself. */
 export function workbookNow(): Workbook | undefined {
+  return branch.peek()?.workbook ?? opened.peek();
+}
+
+/** The workbook that is kept and saved: the plan itself, whatever branch of it is on screen. */
+export function keptWorkbook(): Workbook | undefined {
   return opened.peek();
 }
 
@@ -63,7 +85,7 @@ export function followFrames(listener: (change: ChangeSet) => void): () => void 
   return () => everyFrame.delete(listener);
 }
 
-/** Hears of every transaction as it is done, of whatever workbook is open; gives back the way to stop. */
+/** Hears of every transaction of the workbook that is kept, as it is done, of whatever workbook is open; gives back the way to stop. */
 export function followChanges(listener: (change: Change) => void): () => void {
   everyChange.add(listener);
   return () => everyChange.delete(listener);
@@ -75,11 +97,10 @@ export function redrawSteps(): void {
 }
 
 let stopFollowing = (): void => undefined;
+let stopBranch = (): void => undefined;
 
-/** Takes a workbook in place of the one before. show.ts puts it on screen. */
-export function takeWorkbook(next: Workbook): void {
-  stopFollowing();
-  const frames = next.follow(
+function followed(workbook: Workbook): () => void {
+  return workbook.follow(
     (change) =>
       batch(() => {
         revision.value += 1;
@@ -87,16 +108,54 @@ export function takeWorkbook(next: Workbook): void {
       }),
     (flush) => requestAnimationFrame(flush),
   );
+}
+
+/** Puts a branch on screen in place of the plan, or the plan again. What is done in the branch is kept in the plan at once. */
+export function showBranch(id: string | undefined): void {
+  const base = opened.peek();
+  const workbook = id === undefined || base === undefined ? undefined : openBranch(base, id);
+  stopBranch();
+  stopBranch = () => undefined;
+  if (id !== undefined && base !== undefined && workbook !== undefined) {
+    const frames = followed(workbook);
+    const changes = workbook.subscribe(() => keepWork(base, id, workbook));
+    stopBranch = () => {
+      frames();
+      changes();
+    };
+  }
+  batch(() => {
+    branch.value = id === undefined || workbook === undefined ? undefined : { id, workbook };
+    screens.value += 1;
+    revision.value += 1;
+  });
+}
+
+/** A branch follows the plan: it is opened anew when the plan changes under it. */
+function followBase({ transaction }: Change): void {
+  const id = branch.peek()?.id;
+  if (id !== undefined && transaction.operations.some(({ op }) => op !== 'branch')) showBranch(id);
+}
+
+/** Takes a workbook in place of the one before. show.ts puts it on screen. */
+export function takeWorkbook(next: Workbook): void {
+  stopFollowing();
+  stopBranch();
+  stopBranch = () => undefined;
+  const frames = followed(next);
   const changes = next.subscribe((change) => {
     for (const listener of everyChange) listener(change);
+    followBase(change);
   });
   stopFollowing = () => {
     frames();
     changes();
   };
   batch(() => {
+    branch.value = undefined;
     opened.value = next;
     openings.value += 1;
+    screens.value += 1;
     revision.value += 1;
   });
 }

@@ -51,8 +51,13 @@ export function readBlock(text: string, html: string): Block {
   return { ...table, cells };
 }
 
+/** Looks are nothing to us, and the page's policy would tell of each of them. */
+function withoutStyles(html: string): string {
+  return html.replace(/<style[\s\S]*?<\/style>/gi, '').replace(/\sstyle\s*=\s*("[^"]*"|'[^']*'|[^\s>]+)/gi, '');
+}
+
 function readTable(html: string): Block | undefined {
-  const page = new DOMParser().parseFromString(html, 'text/html');
+  const page = new DOMParser().parseFromString(withoutStyles(html), 'text/html');
   const table = page.querySelector('table');
   if (table === null) return undefined;
   const cells = [...table.rows].map((row) => [...row.cells].flatMap((cell) => spread(readCell(cell), cell.colSpan)));

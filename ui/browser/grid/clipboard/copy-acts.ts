@@ -16,10 +16,13 @@ export interface Cut {
 
 export class CopyActs {
   readonly #cells: SheetCells;
+  readonly #redraw: () => void;
   #cut: Cut | undefined;
 
-  constructor(cells: SheetCells) {
+  /** `redraw` draws the cells anew, those that were cut with their mark. */
+  constructor(cells: SheetCells, redraw: () => void) {
     this.#cells = cells;
+    this.#redraw = redraw;
   }
 
   /** The selection as text and HTML; undefined where it can't be copied as one block, which is said. */
@@ -37,12 +40,12 @@ export class CopyActs {
     const area = this.#area();
     const copied = this.copied();
     if (area === undefined || copied === undefined) return undefined;
-    const { sheet, layer } = this.#cells;
+    const { sheet } = this.#cells;
     const cells = area.rows.flatMap((row) =>
       area.columns.map(({ id }): CellAt => ({ sheet: sheet.id, row, column: id })),
     );
     this.#cut = { text: copied.text, cells };
-    layer.paint();
+    this.#redraw();
     announce(`Cut ${cells.length === 1 ? 'a cell' : `${cells.length} cells`}: it goes when it is pasted.`);
     return copied;
   }
@@ -63,7 +66,7 @@ export class CopyActs {
   forgetCut(): void {
     if (this.#cut === undefined) return;
     this.#cut = undefined;
-    this.#cells.layer.paint();
+    this.#redraw();
   }
 
   /** One block: the selected area, or several that lie in the same rows or the same columns. */

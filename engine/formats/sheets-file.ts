@@ -1,0 +1,190 @@
+// Sheets of a person's own as a file: declarations with their formulas in kept form, without rows. Made of a workbook, read into
+// another, where they get ids and names that nothing there has. A file is plain JSON that anyone could have written.
+
+import type { Command } from '../commands/command.ts';
+import { type Book, sheetOf } from '../queries/book.ts';
+import { keptForm } from '../queries/matching.ts';
+import type { ProgramSheet } from '../schema/compile.ts';
+import type { RowSource, SheetDeclaration } from '../schema/declaration.ts';
+import { called, sheetDeclaration } from '../schema/declaration-shape.ts';
+import { exactly, fields, list, Misfit, name, type Shape, text, WHOLE } from '../schema/shape.ts';
+import { jsonFault } from './json-fault.ts';
+
+export const SHEETS_FORMAT = 'dibble-sheets';
+
+export interface SheetsFile {
+  readonly format: typeof SHEETS_FORMAT;
+  readonly version: '1';
+  readonly title: string;
+  /** What the sheets are for, in a sentence. */
+  readonly about: string;
+  readonly sheets: readonly SheetDeclaration[];
+}
+
+const sheetsFile: Shape<SheetsFile> = fields<SheetsFile>({
+  format: exactly(SHEETS_FORMAT),
+  version: exactly('1'),
+  title: name,
+  about: text,
+  sheets: list(sheetDeclaration, called('sheet')),
+});
+
+/** Own sheets of a workbook as a file's text; sheets that are the template's are left out. */
+export function writeSheets(book: Book, sheets: readonly string[], title: string, about: string): string {
+  const declared = sheets.flatMap((id) => {
+    const sheet = sheetOf(book, id);
+    return sheet === undefined || !sheet.schema.own ? [] : [declarationOf(book, sheet)];
+  });
+  const file: SheetsFile = { format: SHEETS_FORMAT, version: '1', title, about, sheets: declared };
+  return `${JSON.stringify(sheetsFile.read(file, WHOLE), undefined, 2)}\n`;
+}
+
+/** A sheet as it stands, with what was changed of it since it was added. */
+export function declarationOf(
+  book: Book,
+  { id, name: called, schema, columns, checks }: ProgramSheet,
+): SheetDeclaration {
+  const kept = (formula: string): string => (formula === '' ? '' : keptForm(book, id, formula));
+  return {
+    id,
+    name: called,
+    question: schema.question,
+    about: schema.about,
+    rows: schema.rows,
+    ...(schema.key === undefined ? {} : { key: schema.key }),
+    columns: columns
+      .filter(({ role }) => role !== 'made')
+      .map(({ declaration, name: column, formula }) => ({ ...declaration, name: column, formula: kept(formula) })),
+    checks: checks.map(({ check: { id: checkId, name: checkName, level, column, says } }) => {
+      return { id: checkId, name: checkName, level, column, says: kept(says) };
+    }),
+    cautions: schema.cautions,
+  };
+}
+
+export type SheetsRead =
+  | { readonly ok: true; readonly file: SheetsFile }
+  | { readonly ok: false; readonly why: string };
+
+/** The sheets in a file's text, or a sentence that says why there are none. */
+export function readSheets(given: string): SheetsRead {
+  let value: unknown;
+  try {
+    value = JSON.parse(given.replace(/^\uFEFF/, ''));
+  } catch {
+    const fault = jsonFault(given);
+    const where = fault === undefined ? '' : ` at line ${fault.line}`;
+    return { ok: false, why: `The file is damaged${where}: take a whole copy of it.` };
+  }
+  try {
+    const file = sheetsFile.read(value, WHOLE);
+    return file.sheets.length === 0 ? { ok: false, why: 'The file holds no sheets.' } : { ok: true, file };
+  } catch (thrown) {
+    if (!(thrown instanceof Misfit)) throw thrown;
+    return { ok: false, why: `This is no file of sheets. ${thrown.message}` };
+  }
+}
+
+/** What brings sheets into a workbook: as they are where nothing there has their ids, else under new ones. */
+export function bringSheets(book: Book, sheets: readonly SheetDeclaration[], newId: () => string): readonly Command[] {
+  const { schema } = book.document.program;
+  const taken = sheets.some(({ id }) => schema.nameOf(id) !== undefined);
+  const names = new Set(schema.sheets.map((sheet) => sheet.name.toLowerCase()));
+  return (taken ? withNewIds(sheets, newId) : sheets).map((sheet): Command => {
+    const free = freeName(sheet.name, names);
+    names.add(free.toLowerCase());
+    return { command: 'put sheet', sheet: { ...sheet, name: free } };
+  });
+}
+
+function freeName(wanted: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(wanted.toLowerCase())) return wanted;
+  let count = 2;
+  while (taken.has(`${wanted} ${count}`.toLowerCase())) count += 1;
+  return `${wanted} ${count}`;
+}
+
+function withNewIds(sheets: readonly SheetDeclaration[], newId: () => string): readonly SheetDeclaration[] {
+  const ids = new Map<string, string>();
+  for (const { id, columns, rows } of sheets) {
+    ids.set(id, newId());
+    for (const column of [...columns.map((one) => one.id), ...madeIn(rows)]) ids.set(`${id}/${column}`, newId());
+  }
+  const sheetId = (id: string): string => ids.get(id) ?? id;
+  const columnId = (sheet: string, id: string): string => ids.get(`${sheet}/${id}`) ?? id;
+  const inText = (formula: string): string =>
+    formula.replace(/#([A-Za-z0-9_-]+)(?:\/([A-Za-z0-9_-]+))?/g, (_, sheet: string, column?: string) => {
+      return column === undefined ? `#${sheetId(sheet)}` : `#${sheetId(sheet)}/${columnId(sheet, column)}`;
+    });
+  return sheets.map((sheet): SheetDeclaration => {
+    const own = (id: string): string => columnId(sheet.id, id);
+    const { key } = sheet;
+    return {
+      ...sheet,
+      id: sheetId(sheet.id),
+      rows: rowsWith(sheet.rows, own, sheetId, columnId, inText),
+      ...(key === undefined ? {} : { key: own(key) }),
+      columns: sheet.columns.map((column) => ({
+        ...column,
+        id: own(column.id),
+        formula: inText(column.formula),
+        ...(column.orElse === undefined ? {} : { orElse: own(column.orElse) }),
+        type: column.type.type === 'link' ? { ...column.type, sheet: sheetId(column.type.sheet) } : column.type,
+      })),
+      checks: sheet.checks.map((check) => ({ ...check, column: own(check.column), says: inText(check.says) })),
+    };
+  });
+}
+
+function madeIn(rows: RowSource): readonly string[] {
+  switch (rows.from) {
+    case 'each':
+    case 'span':
+      return [rows.as.id];
+    case 'pairs':
+      return rows.as.map(({ id }) => id);
+    case 'events':
+      return [rows.as.id, rows.event.id, ...rows.dates.map(({ about }) => about.id)];
+    default:
+      return [];
+  }
+}
+
+type Renamed = (id: string) => string;
+
+function rowsWith(
+  rows: RowSource,
+  own: Renamed,
+  sheetId: Renamed,
+  columnId: (sheet: string, id: string) => string,
+  inText: Renamed,
+): RowSource {
+  const made = (column: { readonly id: string; readonly name: string }) => ({ ...column, id: own(column.id) });
+  switch (rows.from) {
+    case 'each':
+      return { ...rows, sheet: sheetId(rows.sheet), as: made(rows.as), where: inText(rows.where) };
+    case 'span':
+      return { ...rows, as: made(rows.as), first: inText(rows.first), last: inText(rows.last) };
+    case 'pairs':
+      return {
+        ...rows,
+        sheets: [sheetId(rows.sheets[0]), sheetId(rows.sheets[1])],
+        as: [made(rows.as[0]), made(rows.as[1])],
+        where: inText(rows.where),
+      };
+    case 'events':
+      return {
+        ...rows,
+        as: made(rows.as),
+        event: made(rows.event),
+        dates: rows.dates.map((date) => ({
+          ...date,
+          sheet: sheetId(date.sheet),
+          column: columnId(date.sheet, date.column),
+          about: made(date.about),
+        })),
+      };
+    default:
+      return rows;
+  }
+}

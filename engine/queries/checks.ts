@@ -1,0 +1,22 @@
+// The checks of a sheet as a person can change them.
+
+import { type Book, sheetOf } from './book.ts';
+import type { FindingLevel } from './findings.ts';
+
+export interface CheckView {
+  readonly id: string;
+  readonly name: string;
+  readonly level: FindingLevel;
+  readonly column: string;
+  /** Its formula with names. */
+  readonly says: string;
+  /** What is wrong with the formula, if anything. */
+  readonly why: string | undefined;
+}
+
+export function checksOf(book: Book, sheet: string): readonly CheckView[] {
+  return (sheetOf(book, sheet)?.checks ?? []).map(({ check, diagnostic }) => {
+    const { id, name, level, column, says } = check;
+    return { id, name, level, column, says, why: diagnostic?.why };
+  });
+}

@@ -1,0 +1,84 @@
+// The fill handle and filling by keys: series of dates, numbers and names, from two cells their step, copies with Ctrl.
+
+import { expect, test } from 'vitest';
+import { at, drag, fillHandle, middle, undo } from './hands.ts';
+
+test('a date goes on by the day; the notice offers weeks, months and the same again', async () => {
+  const { book, page, problems } = await at('Plantings');
+  await book.type(1, 'Sown', '1 Feb 2027');
+  await book.press(1, 'Sown');
+  await drag(page, await fillHandle(page), await middle(await book.cell(4, 'Sown')));
+  await expect.poll(() => book.read(4, 'Sown')).toBe('4 Feb 2027');
+  await book.message().getByRole('button', { name: 'By the week' }).click();
+  await expect.poll(() => book.read(4, 'Sown')).toBe('22 Feb 2027');
+  await book.message().getByRole('button', { name: 'By the month' }).click();
+  await expect.poll(() => book.read(4, 'Sown')).toBe('1 May 2027');
+  await book.message().getByRole('button', { name: 'Copy instead' }).click();
+  await expect.poll(() => book.read(4, 'Sown')).toBe('1 Feb 2027');
+  expect(problems).toEqual([]);
+});
+
+test('two dates go on by their step, and one step of undo takes it back', async () => {
+  const { book, page } = await at('Plantings');
+  const before = await book.read(5, 'Sown');
+  await book.type(1, 'Sown', '1 Feb 2027');
+  await book.type(2, 'Sown', '11 Feb 2027');
+  await book.press(1, 'Sown');
+  await page.keyboard.press('Shift+ArrowDown');
+  await drag(page, await fillHandle(page), await middle(await book.cell(5, 'Sown')));
+  await expect.poll(() => book.read(5, 'Sown')).toBe('13 Mar 2027');
+  await undo(page);
+  await expect.poll(() => book.read(5, 'Sown')).toBe(before);
+});
+
+test('one number is copied, with Ctrl counted on; two go on by their step, upwards too', async () => {
+  const { book, page } = await at('Beds');
+  await book.type(4, 'Length', '50.5');
+  await book.press(4, 'Length');
+  await drag(page, await fillHandle(page), await middle(await book.cell(6, 'Length')));
+  await expect.poll(() => book.read(6, 'Length')).toBe('50.5');
+  await book.press(4, 'Length');
+  await drag(page, await fillHandle(page), await middle(await book.cell(6, 'Length')), ['Control']);
+  await expect.poll(() => book.read(6, 'Length')).toBe('52.5');
+  await book.type(5, 'Length', '60.5');
+  await book.press(4, 'Length');
+  await page.keyboard.press('Shift+ArrowDown');
+  await drag(page, await fillHandle(page), await middle(await book.cell(2, 'Length')));
+  await expect.poll(() => book.read(2, 'Length')).toBe('30.5');
+});
+
+test('names that end in numbers count on', async () => {
+  const { book, page } = await at('Beds');
+  await book.type(1, 'Field', 'Field 07');
+  await book.press(1, 'Field');
+  await drag(page, await fillHandle(page), await middle(await book.cell(3, 'Field')));
+  await expect.poll(() => book.read(3, 'Field')).toBe('Field 09');
+  await book.press(1, 'Field');
+  await drag(page, await fillHandle(page), await middle(await book.cell(3, 'Field')), ['Control']);
+  await expect.poll(() => book.read(3, 'Field')).toBe('Field 07');
+});
+
+test('twice on the handle fills as far as the column beside goes', async () => {
+  const { book, page } = await at('Beds');
+  const last = Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index')) - 1;
+  await book.type(0, 'Length', '77');
+  await book.press(0, 'Length');
+  const handle = await fillHandle(page);
+  await page.mouse.dblclick(handle.x, handle.y);
+  await expect.poll(() => book.read(last, 'Length')).toBe('77');
+});
+
+test('Ctrl R fills to the right and Ctrl D down; formulas stay', async () => {
+  const { book, page } = await at('Beds');
+  await book.type(0, 'Length', '44');
+  const area = await book.read(0, 'Area');
+  await book.press(0, 'Length');
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Control+r');
+  await expect.poll(() => book.read(0, 'Width')).toMatch(/^(44|528)/);
+  expect(await book.read(0, 'Area')).not.toBe(area);
+  await book.press(0, 'Length');
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Control+d');
+  await expect.poll(() => book.read(1, 'Length')).toBe('44');
+});

@@ -1,0 +1,100 @@
+// Find and replace over values, go to, the steps of undo, the page of keys.
+
+import { expect, test } from 'vitest';
+import { at, inHand, undo } from './hands.ts';
+
+test('Ctrl F counts what holds a text, walks through it, and Esc leads back to the cells', async () => {
+  const { page, problems } = await at('Plantings');
+  await page.keyboard.press('Control+f');
+  await page.keyboard.type('lamplight');
+  const count = page.locator('.find-count');
+  await expect.poll(() => count.textContent()).toMatch(/^\d+ found$/);
+  const total = Number((await count.textContent())?.split(' ')[0]);
+  expect(total).toBeGreaterThan(1);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => count.textContent()).toBe(`1 of ${total}`);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => count.textContent()).toBe(`2 of ${total}`);
+  await page.keyboard.press('Shift+Enter');
+  await expect.poll(() => count.textContent()).toBe(`1 of ${total}`);
+  expect(await page.locator('.ag-cell.is-match').count()).toBeGreaterThan(0);
+  await page.keyboard.press('Escape');
+  expect(await page.locator('.find-bar').count()).toBe(0);
+  await expect.poll(() => inHand(page)).toMatch(/variety/);
+  expect(problems).toEqual([]);
+});
+
+test('Ctrl H replaces in what was typed, all as one step, and passes over what formulas give', async () => {
+  const { book, page } = await at('Beds');
+  const before = await book.read(0, 'Field');
+  expect(before).not.toBe('');
+  await page.keyboard.press('Control+h');
+  await page.getByLabel('Find', { exact: true }).fill(before);
+  await page.getByLabel('Put instead').fill('Far end');
+  await expect.poll(() => page.locator('.find-count').textContent()).toMatch(/found/);
+  await page.getByRole('button', { name: 'Replace all' }).click();
+  await expect.poll(() => book.message().textContent()).toMatch(/Replaced in/);
+  await expect.poll(() => book.read(0, 'Field')).toBe('Far end');
+  await book.press(0, 'Field');
+  await undo(page);
+  await expect.poll(() => book.read(0, 'Field')).toBe(before);
+});
+
+test('all sheets are looked through where asked for', async () => {
+  const { page } = await at('Trays');
+  await page.keyboard.press('Control+f');
+  await page.keyboard.type('Red clumps');
+  await expect.poll(() => page.locator('.find-count').textContent()).toBe('not found');
+  await page.getByLabel('In all sheets').check();
+  await expect.poll(() => page.locator('.find-count').textContent()).toMatch(/^\d+ found$/);
+});
+
+test('go to finds on this sheet first, and values', async () => {
+  const { book, page } = await at('Plantings');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('variety');
+  const first = page.getByRole('listbox', { name: 'Found' }).getByRole('option').first();
+  await expect.poll(() => first.textContent()).toMatch(/column of Plantings/);
+  await page.keyboard.press('Escape');
+  await book.openSheet('Beds');
+  const field = await book.read(0, 'Field');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type(field);
+  await expect.poll(() => page.getByRole('listbox', { name: 'Found' }).textContent()).toContain('Field, ');
+});
+
+test('undo lists its steps, and choosing one goes back to before it', async () => {
+  const { book, page } = await at('Beds');
+  const before = await book.read(0, 'Length');
+  for (const entry of ['61', '62', '63']) await book.type(0, 'Length', entry);
+  await page.getByRole('button', { name: /What was done/ }).click();
+  const menu = page.getByRole('menu');
+  expect(await menu.getByRole('menuitem').allTextContents()).toEqual([
+    '1. Length: 63',
+    '2. Length: 62',
+    '3. Length: 61',
+  ]);
+  await menu.getByRole('menuitem').nth(1).click();
+  await expect.poll(() => book.read(0, 'Length')).toBe('61');
+  await book.press(0, 'Length');
+  await undo(page);
+  await expect.poll(() => book.read(0, 'Length')).toBe(before);
+});
+
+test('every key stands on one page, the same as in the menus', async () => {
+  const { book, page } = await at('Beds');
+  await book.press(0, 'Bed');
+  await page.keyboard.press('F1');
+  const dialog = page.getByRole('dialog', { name: 'Keys' });
+  for (const words of [
+    'Fill down',
+    'Copy with headers',
+    'Move the rows down',
+    'Find and replace',
+    'Take the entry and go down',
+  ]) {
+    await dialog.getByText(words, { exact: true }).waitFor();
+  }
+  await page.keyboard.press('Escape');
+  await expect.poll(() => dialog.count()).toBe(0);
+});

@@ -1,0 +1,148 @@
+// For everyone: what a screen reader is told, colours of one's own choosing, windows made narrow or text made large, the path by
+// keys alone from opening the workbook to a changed spacing.
+
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { at } from '../hands/hands.ts';
+import { drawFrames, openWorkbook } from '../harness.ts';
+
+/** Problems that axe finds on the page, each a line. */
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
+    if (typeof run !== 'function') throw new Error('axe is not in the page.');
+    const { violations } = (await run.call(null, document)) as {
+      violations: { id: string; help: string; nodes: { html: string }[] }[];
+    };
+    return violations.map(
+      ({ id, help, nodes }) =>
+        `${id}: ${help}: ${nodes
+          .map(({ html }) => html.slice(0, 120))
+          .join(' | ')
+          .slice(0, 500)}`,
+    );
+  });
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`axe finds nothing on sheets and in dialogs in ${colorScheme} colours`, { timeout: 170_000 }, async () => {
+    const { book, page } = await at('Beds', { colorScheme });
+    expect(await faults(page)).toEqual([]);
+    const dialog = page.getByRole('dialog');
+    await (await book.header('Length')).click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Filter by Length' }).click();
+    await dialog.getByLabel('Find a value').waitFor();
+    expect(await faults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await (await book.header('Length')).click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Colour Length by rule' }).click();
+    await dialog.getByLabel(/^What it means/).waitFor();
+    expect(await faults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('F1');
+    await dialog.getByText('Fill down', { exact: true }).waitFor();
+    expect(await faults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+h');
+    await page.getByLabel('Put instead').waitFor();
+    expect(await faults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await book.openSheet('Plantings');
+    await book.press(1, 'Planting');
+    expect(await faults(page)).toEqual([]);
+  });
+}
+
+test('the name of a row is its header, and what a cell is stands in its description', async () => {
+  const { page } = await at('Beds');
+  const row = page.locator('.ag-row[row-index="0"]').first();
+  expect(await row.locator('[role="rowheader"]').getAttribute('col-id')).toBe('bed');
+  const computed = page.locator('.ag-row[row-index="0"] .ag-cell[col-id="area"]');
+  await computed.scrollIntoViewIfNeeded();
+  await expect.poll(() => computed.getAttribute('aria-description')).toMatch(/computed/);
+});
+
+test('colours of one’s own choosing show what is selected, which sheet it is and what is computed', async () => {
+  const { book, page } = await at('Beds', { forcedColors: 'active' });
+  await book.press(0, 'Length');
+  await page.keyboard.press('Shift+ArrowDown');
+  const style = (selector: string, property: string): Promise<string> =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((element, name) => getComputedStyle(element).getPropertyValue(name), property);
+  await expect.poll(() => style('.ag-cell.in-range', 'outline-style')).toBe('solid');
+  expect(await style('.sheet-list [aria-current="page"]', 'border-top-width')).toBe('2px');
+  expect(await style('.ag-cell.role-computed', 'border-left-width')).toBe('2px');
+});
+
+test('at twice the size and in narrow windows nothing lies over another or runs out of the window', async () => {
+  for (const [width, height] of [
+    [720, 450],
+    [1024, 768],
+    [320, 640],
+  ] as const) {
+    const { page, close } = await openWorkbook({ width, height });
+    await drawFrames(page);
+    const found = await page.evaluate(() => {
+      const over = document.documentElement.scrollWidth - document.documentElement.clientWidth;
+      const parts = [...document.querySelectorAll<HTMLElement>('.top-line > *, .sheet-head > *, .view-bar > *')].filter(
+        (part) => part.offsetParent !== null && part.getBoundingClientRect().width > 1,
+      );
+      const boxes = parts.map((part) => ({
+        name: part.className || part.tagName,
+        box: part.getBoundingClientRect(),
+        parent: part.parentElement,
+      }));
+      const crossing = boxes.flatMap((a, i) =>
+        boxes.slice(i + 1).flatMap((b) => {
+          const apart =
+            a.box.right <= b.box.left + 1 ||
+            b.box.right <= a.box.left + 1 ||
+            a.box.bottom <= b.box.top + 1 ||
+            b.box.bottom <= a.box.top + 1;
+          return apart || a.parent !== b.parent ? [] : [`${a.name} over ${b.name}`];
+        }),
+      );
+      const out = boxes.flatMap(({ name, box }) => (box.right > window.innerWidth + 1 ? [`${name} runs out`] : []));
+      return [...(over > 1 ? [`the page is ${over} px too wide`] : []), ...crossing, ...out];
+    });
+    expect(found, `${width} x ${height}`).toEqual([]);
+    await close();
+  }
+});
+
+test('by keys alone, as a screen reader has it: from opening the workbook to a changed spacing', async () => {
+  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  await page.keyboard.press('Control+k');
+  await page.getByRole('combobox', { name: 'Go to a sheet, row or column' }).waitFor();
+  await page.keyboard.type('Keeper clumps');
+  await page
+    .getByRole('option', { name: /^Keeper clumps/ })
+    .first()
+    .waitFor();
+  await page.keyboard.press('Enter');
+  const grid = page.getByRole('treegrid').or(page.getByRole('grid'));
+  await grid.first().waitFor();
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('role')))
+    .toMatch(/gridcell|rowheader/);
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('In-row spacing');
+  await page
+    .getByRole('option', { name: /^In-row spacing\s*column of Plantings/ })
+    .first()
+    .waitFor();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('col-id'))).toBe('in-row-spacing');
+  await page.keyboard.type('6 in');
+  await page.getByRole('textbox', { name: /^In-row spacing, Keeper clumps/ }).waitFor();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.getByRole('gridcell', { name: '6' }).first().isVisible()).toBe(true);
+  await page.keyboard.press('Control+z');
+  await expect
+    .poll(() => page.getByRole('status').allTextContents())
+    .toContainEqual(expect.stringMatching(/Undone: In-row spacing: 6 in/));
+});

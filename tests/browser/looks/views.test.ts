@@ -1,0 +1,155 @@
+// Ways of looking: views, columns shown, moved, pinned, wide; what is kept; the room for the grid.
+
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { at, drag, middle } from '../hands/hands.ts';
+
+/** The ids of the columns on screen, in order, as far as they are drawn. */
+async function columns(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('.ag-header-cell:not(.corner-head)')]
+      .sort((a, b) => a.getBoundingClientRect().left - b.getBoundingClientRect().left)
+      .map((cell) => cell.getAttribute('col-id') ?? ''),
+  );
+}
+
+async function columnMenu(page: Page, id: string, item: string): Promise<void> {
+  await page.locator(`.ag-header-cell[col-id="${id}"]`).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: item, exact: true }).click();
+}
+
+async function viewMenu(page: Page, item: string): Promise<void> {
+  await page.getByRole('button', { name: 'View', exact: true }).click();
+  await page.getByRole('menuitem', { name: item }).click();
+}
+
+async function size(page: Page): Promise<{ readonly width: number; readonly height: number }> {
+  const box = await page.locator('.grid-host').boundingBox();
+  return { width: box?.width ?? 0, height: box?.height ?? 0 };
+}
+
+test('a sheet opens on its first question, the name of the row always in front', async () => {
+  const { book, page, problems } = await at('Plantings');
+  await book.look('How close?');
+  await expect.poll(() => columns(page)).toContain('plant-density');
+  const shown = await columns(page);
+  expect(shown[0]).toBe('planting');
+  expect(shown.length).toBeLessThanOrEqual(12);
+  await book.look('What does it earn?');
+  await expect.poll(() => columns(page)).toContain('revenue');
+  expect((await columns(page))[0]).toBe('planting');
+  await page.reload({ waitUntil: 'networkidle' });
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /^Plantings/ })
+    .click();
+  await expect.poll(() => columns(page)).toContain('revenue');
+  expect(problems).toEqual([]);
+});
+
+test('the grid gets the room, and list and panel fold and are remembered', async () => {
+  const { page } = await at('Plantings');
+  const both = await size(page);
+  expect(both.width).toBeGreaterThanOrEqual(900);
+  expect(both.height).toBeGreaterThanOrEqual(680);
+  await page.getByRole('button', { name: 'Fold the panel away' }).click();
+  await expect.poll(async () => (await size(page)).width).toBeGreaterThanOrEqual(1150);
+  await page.getByRole('button', { name: 'Fold the list away' }).click();
+  await expect.poll(async () => (await size(page)).width).toBeGreaterThanOrEqual(1350);
+  await page.reload({ waitUntil: 'networkidle' });
+  await page.getByRole('button', { name: 'Show the list of sheets' }).waitFor();
+  await page.getByRole('button', { name: 'Show the row in hand' }).waitFor();
+});
+
+test('columns are hidden, moved, kept in sight; undo takes each back', async () => {
+  const { book, page } = await at('Plantings');
+  await book.look('How close?');
+  await expect.poll(() => columns(page)).toContain('rows');
+  const before = await columns(page);
+  await columnMenu(page, 'rows', 'Hide the column');
+  await expect.poll(() => columns(page)).not.toContain('rows');
+  await columnMenu(page, 'in-row-spacing', 'Move to the right');
+  await expect.poll(async () => (await columns(page)).indexOf('in-row-spacing')).toBe(3);
+  await columnMenu(page, 'pattern', 'Keep in sight at the left');
+  await expect.poll(async () => (await columns(page))[1]).toBe('pattern');
+  await book.press(0, 'Planting');
+  for (let step = 0; step < 3; step += 1) await page.keyboard.press('Control+z');
+  await expect.poll(() => columns(page)).toEqual(before);
+});
+
+test('a header dragged to another place keeps it', async () => {
+  const { book, page } = await at('Plantings');
+  await book.look('What goes where?');
+  await expect.poll(() => columns(page)).toContain('start');
+  const from = await middle(page.locator('.ag-header-cell[col-id="start"]'));
+  const to = await middle(page.locator('.ag-header-cell[col-id="variety"]'));
+  await drag(page, from, { x: to.x - 30, y: to.y });
+  await expect.poll(async () => (await columns(page)).slice(1, 3)).toEqual(['start', 'variety']);
+});
+
+test('a column is drawn wider and stays so; twice on its border fits it to its texts', async () => {
+  const { page } = await at('Beds');
+  const header = page.locator('.ag-header-cell[col-id="length"]');
+  const width = async (): Promise<number> => (await header.boundingBox())?.width ?? 0;
+  const before = await width();
+  const border = await middle(header.locator('.ag-header-cell-resize'));
+  await drag(page, border, { x: border.x + 90, y: border.y });
+  await expect.poll(width).toBeGreaterThan(before + 70);
+  const wide = await width();
+  await page.reload({ waitUntil: 'networkidle' });
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: /^Beds/ }).click();
+  await expect.poll(width).toBe(wide);
+  const again = await middle(header.locator('.ag-header-cell-resize'));
+  await page.mouse.dblclick(again.x, again.y);
+  await expect.poll(width).toBeLessThan(wide);
+});
+
+test('a question folds to its first column and opens again', async () => {
+  const { book, page } = await at('Plantings');
+  await book.look('What goes where?');
+  await expect.poll(() => columns(page)).toContain('rows');
+  await page.locator('.question-face', { hasText: 'Bed' }).first().click();
+  await expect.poll(() => columns(page)).not.toContain('rows');
+  expect(await columns(page)).toContain('bed');
+  await page.locator('.question-face', { hasText: 'and' }).first().click();
+  await expect.poll(() => columns(page)).toContain('rows');
+});
+
+test('a view of one’s own is made, named, kept with the workbook and removed', async () => {
+  const { book, page } = await at('Plantings');
+  await book.look('How close?');
+  await viewMenu(page, 'A new view like this one');
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Name').fill('For Maria');
+  await dialog.getByRole('checkbox', { name: 'Rows', exact: true }).click();
+  await dialog.getByLabel('Find a column').fill('Share of margin');
+  await dialog.getByRole('checkbox', { name: /^Share of margin/ }).click();
+  await dialog.getByRole('button', { name: 'Add the view' }).click();
+  await expect.poll(() => book.viewButton('For Maria').getAttribute('aria-pressed')).toBe('true');
+  // Scrolled to, as it stands last.
+  await book.cell(0, 'Share of margin');
+  expect(await columns(page)).not.toContain('rows');
+  await book.kept();
+  await page.reload({ waitUntil: 'networkidle' });
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /^Plantings/ })
+    .click();
+  await book.viewButton('For Maria').waitFor();
+  await viewMenu(page, 'Remove this view');
+  await expect.poll(() => book.viewButton('For Maria').count()).toBe(0);
+});
+
+test('going to a column that the view leaves out shows it', async () => {
+  const { book, page } = await at('Plantings');
+  await book.look('How close?');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('Seed cost');
+  await page
+    .getByRole('listbox', { name: 'Found' })
+    .getByRole('option', { name: /column of Plantings/ })
+    .first()
+    .click();
+  await expect.poll(() => page.locator('.formula-address').textContent()).toMatch(/Seed cost$/);
+  await expect.poll(() => columns(page)).toContain('seed-cost');
+});

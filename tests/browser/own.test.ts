@@ -1,0 +1,73 @@
+// Sheets of one's own on the page: one added, its columns and checks, the gallery; a built-in formula changed with its figures side
+// by side, and taken back.
+
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+import { WorkbookPage } from './workbook-page.ts';
+
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { axe: checker } = globalThis as typeof globalThis & { axe: typeof axe };
+    const { violations } = await checker.run('dialog.own');
+    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+  });
+}
+
+test('a sheet is added, named, given a check, removed, and others come from the gallery', async () => {
+  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('menuitem', { name: 'Sheets of your own' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Sheets of your own' });
+  await dialog.getByRole('textbox', { name: 'Name', exact: true }).fill('Bed notes');
+  await dialog.getByLabel('Its rows').selectOption('each');
+  await dialog.getByRole('button', { name: 'Add the sheet' }).click();
+  const name = dialog.getByRole('textbox', { name: 'Its name' });
+  await expect.poll(() => name.inputValue()).toBe('Bed notes');
+  await name.fill('Bed diary');
+  await name.press('Enter');
+  await page.locator('.sheet-list').getByText('Bed diary').waitFor();
+  await dialog.getByText(/^Checks/).click();
+  await dialog.getByRole('textbox', { name: 'Name of a new check' }).fill('Long');
+  await dialog.getByRole('textbox', { name: 'Its sentence' }).fill('IF([Bed].[Length] > 1 ft; "Longer than a foot.")');
+  await dialog.getByRole('button', { name: 'Add the check' }).click();
+  await dialog.getByText('Long, warning').waitFor();
+  expect(await faults(page)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Bring in Egg count' }).click();
+  await dialog.waitFor({ state: 'detached' });
+  await page.locator('.sheet-list').getByText('Egg count').waitFor();
+  await page.locator('.top-acts').getByRole('button', { name: /^Undo/ }).click();
+  await page.locator('.sheet-list').getByText('Egg count').waitFor({ state: 'detached' });
+  await close();
+});
+
+test('a built-in formula is tried side by side, taken, and given back', async () => {
+  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  const book = new WorkbookPage(page);
+  await book.openSheet('Beds');
+  const open = async () => {
+    await (await book.header('Area')).click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Change the formula side by side' }).click();
+  };
+  await open();
+  const dialog = page.locator('dialog.own');
+  const formula = dialog.getByRole('textbox', { name: 'Formula' });
+  const before = await formula.inputValue();
+  await formula.fill('[Lenght]');
+  await dialog.getByRole('button', { name: 'Compare', exact: true }).click();
+  await dialog.getByRole('alert').waitFor();
+  await formula.fill(`(${before}) * 2`);
+  await dialog.getByRole('button', { name: 'Compare', exact: true }).click();
+  await dialog.getByText(/of \d+ rows change\./).waitFor();
+  expect(await faults(page)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Take it' }).click();
+  await dialog.waitFor({ state: 'detached' });
+  await open();
+  await dialog.getByRole('button', { name: "Return to the sheet's own" }).click();
+  await dialog.waitFor({ state: 'detached' });
+  await open();
+  expect(await formula.inputValue()).toBe(before);
+  await close();
+});

@@ -1,0 +1,106 @@
+// The phone at the end of a bed: it opens on today, a job is done with one touch, a picking is noted in three, a photo is kept with a
+// job, a bed is found by its name; everything can be hit with a wet thumb and read in the sun.
+
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+
+async function openPhone(): Promise<{ readonly page: Page; readonly problems: readonly string[] }> {
+  const { page, problems } = await openWorkbook({ width: 390, height: 844 });
+  await page.locator('.today').waitFor();
+  return { page, problems };
+}
+
+/** A picture of one colour, larger than what is kept. */
+async function picture(page: Page): Promise<Buffer> {
+  const bytes = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(2600, 1300);
+    const pen = canvas.getContext('2d');
+    if (pen === null) return [];
+    pen.fillStyle = '#486';
+    pen.fillRect(0, 0, 2600, 1300);
+    return [...new Uint8Array(await (await canvas.convertToBlob({ type: 'image/png' })).arrayBuffer())];
+  });
+  return Buffer.from(bytes);
+}
+
+test('it opens on the day’s jobs, and one touch does one', async () => {
+  const { page, problems } = await openPhone();
+  expect(await page.locator('.phone-bar [aria-current="page"]').textContent()).toBe('Today');
+  const ticks = page.locator('.today-tick');
+  const before = await ticks.count();
+  expect(before).toBeGreaterThan(0);
+  const box = await ticks.first().boundingBox();
+  expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(48);
+  await ticks.first().click();
+  await page.locator('.message', { hasText: ': done.' }).waitFor();
+  await page.locator('.phone-undo').click();
+  await expect.poll(() => ticks.count()).toBe(before);
+  expect(problems).toEqual([]);
+});
+
+test('a job opens to its hours and note, and a photo is kept with it, made small', async () => {
+  const { page, problems } = await openPhone();
+  await page.locator('.today-job').first().click();
+  const details = page.locator('.today-details');
+  await details.locator('.field', { hasText: 'Hours taken' }).locator('.field-value').click();
+  await details.locator('.entry-box').fill('1.5');
+  await page.keyboard.press('Enter');
+  await details.locator('.field-value', { hasText: '1.5' }).waitFor();
+  await details.locator('input[type="file"]').setInputFiles({
+    name: 'bed.png',
+    mimeType: 'image/png',
+    buffer: await picture(page),
+  });
+  const photo = details.getByRole('img', { name: 'Taken with this job' });
+  await expect.poll(() => photo.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBe(1280);
+  await page.locator('.today-job').first().click();
+  await page.locator('.today-job').first().click();
+  await photo.waitFor();
+  await details.getByRole('button', { name: 'Remove the photo' }).click();
+  await expect.poll(() => photo.count()).toBe(0);
+  expect(problems).toEqual([]);
+});
+
+test('a picking is noted in three touches', async () => {
+  const { page } = await openPhone();
+  await page.getByRole('button', { name: 'A picking' }).click();
+  await page.getByRole('region', { name: 'A picking of which planting' }).locator('.phone-list button').first().click();
+  const box = page.getByRole('textbox', { name: /^Weight/ });
+  expect(await box.evaluate((input) => input === document.activeElement)).toBe(true);
+  await box.fill('a lot');
+  await page.keyboard.press('Enter');
+  await page.locator('.today-step .level-error').waitFor();
+  await box.fill('12.5');
+  await page.getByRole('button', { name: 'Keep it' }).click();
+  await page.locator('.message', { hasText: 'is noted.' }).waitFor();
+  await page.locator('.phone-bar button', { hasText: 'Sheets' }).click();
+  await page
+    .locator('.phone-list button', { hasText: /^Records\s*\d/ })
+    .first()
+    .click();
+  await page.locator('.phone-cards button').first().waitFor();
+});
+
+test('a bed is found from the first place, and in the sun every text has seven to one', async () => {
+  const { page } = await openPhone();
+  await page.locator('.phone-search').fill('creek 3');
+  await page.locator('.phone-list button', { hasText: 'Creek 3' }).first().click();
+  await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe('Creek 3');
+  await page.locator('.phone-bar button', { hasText: 'Workbook' }).click();
+  await page.getByText('Stronger, for the sun').click();
+  await page.locator('.phone-bar button', { hasText: 'Today' }).click();
+  await page.locator('.today-place').first().waitFor();
+  await page.evaluate(axe.source);
+  const found = await page.evaluate(async () => {
+    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
+    if (typeof run !== 'function') throw new Error('axe is not in the page.');
+    const only = { type: 'rule', values: ['color-contrast-enhanced'] };
+    const result = await run('.phone', { runOnly: only, rules: { 'color-contrast-enhanced': { enabled: true } } });
+    return result.violations.flatMap((one: { nodes: { html: string; failureSummary: string }[] }) =>
+      one.nodes.map((node) => `${node.html.slice(0, 120)} ${node.failureSummary}`),
+    );
+  });
+  expect(found).toEqual([]);
+});

@@ -1,0 +1,120 @@
+// What if, used as a person would: a branch made, worked in, compared, taken over and thrown away; a value sought; a table of two
+// inputs; the season drawn by chance.
+
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+
+const PLANTING = 'Keeper clumps';
+
+async function goTo(page: Page, row: string): Promise<void> {
+  await page.locator('#go-to').fill(row);
+  await page.getByRole('option', { name: row }).first().click();
+  if ((await page.locator('.panel-inside').count()) === 0) await page.locator('.fold').click();
+  await page.locator('.row-panel h2', { hasText: row }).waitFor();
+}
+
+async function typeSpacing(page: Page, entry: string): Promise<void> {
+  const field = page.locator('.spacing > .field');
+  await field.locator('.field-value').click();
+  await field.locator('.entry-box').fill(entry);
+  await page.keyboard.press('Enter');
+}
+
+async function spacing(page: Page): Promise<string> {
+  return ((await page.locator('.spacing > .field .field-value').textContent()) ?? '').trim();
+}
+
+async function whatIf(page: Page) {
+  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('menuitem', { name: 'What if' }).click();
+  const dialog = page.getByRole('dialog', { name: 'What if' });
+  await dialog.waitFor();
+  return dialog;
+}
+
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { axe: checker } = globalThis as typeof globalThis & { axe: typeof axe };
+    const { violations } = await checker.run('dialog.what-if');
+    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+  });
+}
+
+test('a branch is worked in, compared, taken over by single changes and thrown away', async () => {
+  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  await goTo(page, PLANTING);
+  const before = await spacing(page);
+  const dialog = await whatIf(page);
+  await dialog.getByRole('textbox', { name: 'Name of a new branch', exact: true }).fill('Wider');
+  await dialog.getByRole('button', { name: 'Branch the plan' }).click();
+  const bar = page.locator('.branch-bar');
+  await bar.getByText('Wider').waitFor();
+  await typeSpacing(page, '14 in');
+  await expect.poll(() => spacing(page)).toContain('14');
+  await bar.getByRole('button', { name: 'Back to the plan' }).click();
+  await bar.waitFor({ state: 'detached' });
+  await expect.poll(() => spacing(page)).toBe(before);
+
+  const again = await whatIf(page);
+  const branch = again.getByRole('article', { name: 'Wider' });
+  await branch.getByText('In-row spacing: 14 in').waitFor();
+  const totals = again.locator('table', { hasText: 'Totals' });
+  const margin = await totals.locator('tr', { hasText: 'Margin' }).textContent();
+  expect(margin).toMatch(/[+−][\d.,]+ USD/);
+  expect(await faults(page)).toEqual([]);
+
+  await branch.getByRole('button', { name: 'Take over' }).click();
+  await branch.getByText('Nothing is changed in it yet.').waitFor();
+  await branch.getByRole('button', { name: 'Throw it away' }).click();
+  await branch.waitFor({ state: 'detached' });
+  await again.getByRole('button', { name: 'Close' }).click();
+  await expect.poll(() => spacing(page)).toContain('14');
+  // One step back brings the branch again, another takes what was taken over back.
+  await page.locator('.top-acts').getByRole('button', { name: /^Undo/ }).click();
+  await page.locator('.top-acts').getByRole('button', { name: /^Undo/ }).click();
+  await expect.poll(() => spacing(page)).toBe(before);
+  await close();
+});
+
+test('a value is sought, two are tabled, and the season is drawn', async () => {
+  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  await goTo(page, PLANTING);
+  const dialog = await whatIf(page);
+  const cell = async (legend: string, column: string) => {
+    const group = dialog.getByRole('group', { name: legend });
+    await group.locator('select').nth(0).selectOption({ label: 'Plantings' });
+    await group.locator('select').nth(1).selectOption({ label: PLANTING });
+    await group.locator('select').nth(2).selectOption({ label: column });
+  };
+  await dialog.getByText('Seek', { exact: true }).click();
+  await cell('Cell to try', 'Bed length used');
+  await dialog.getByRole('textbox', { name: 'From', exact: true }).fill('10 ft');
+  await dialog.getByRole('textbox', { name: 'To', exact: true }).fill('60 ft');
+  await dialog.getByRole('group', { name: 'Figure' }).locator('select').selectOption({ label: 'Yield to sell' });
+  await dialog.getByRole('textbox', { name: 'Goal', exact: true }).fill('1 lb');
+  await dialog.getByRole('button', { name: 'Seek' }).click();
+  await dialog.getByText(/never reaches 1 lb\. It comes nearest at 10 ft/).waitFor();
+
+  await dialog.getByText('Table', { exact: true }).click();
+  await cell('Down', 'In-row spacing');
+  await cell('Across', 'Bed length used');
+  await dialog.getByRole('textbox', { name: 'Values down', exact: true }).fill('6 in; 9 in; 12 in');
+  await dialog.getByRole('textbox', { name: 'Values across, or none', exact: true }).fill('20..40 ft by 20 ft');
+  await dialog.getByRole('button', { name: 'Make the table' }).click();
+  const heat = dialog.locator('table.heat');
+  await heat.waitFor();
+  expect(await heat.locator('td').count()).toBe(6);
+  expect(await heat.locator('td').first().textContent()).toMatch(/USD$/);
+
+  await dialog.getByText('How likely', { exact: true }).click();
+  await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('50');
+  await dialog.getByRole('button', { name: 'Draw the season' }).click();
+  await dialog.getByText(/50 seasons, seed 1/).waitFor();
+  await dialog.getByText(/in half below .* USD/).waitFor();
+  expect(await dialog.locator('meter').count()).toBeGreaterThan(0);
+  expect(await faults(page)).toEqual([]);
+  await close();
+});

@@ -1,0 +1,65 @@
+// The phone's day: jobs by the place they are done at, a tick that says when, and notes that become records.
+
+import { describe, expect, test } from 'vitest';
+import { civilDay, message } from '../../../engine/index.ts';
+import { dayOf, KINDS, noteCommand, plantingsFor, tickCommands } from '../../../ui/browser/phone/today/day.ts';
+import { demoBook } from '../../browser/workbook-page.ts';
+
+const demo = demoBook();
+const { workbook } = demo;
+const april = civilDay(2027, 4, 22);
+
+describe('jobs', () => {
+  const day = dayOf(workbook, april);
+
+  test('what is due stands by place, what is later in the week apart, and no job twice', () => {
+    const due = day?.due.flatMap(({ jobs }) => jobs) ?? [];
+    const later = day?.later.flatMap(({ jobs }) => jobs) ?? [];
+    expect(due.every(({ on }) => on <= april)).toBe(true);
+    expect(later.every(({ on }) => on > april)).toBe(true);
+    expect(due.length + later.length).toBe(day?.week.jobs.length);
+    for (const { where, jobs } of day?.due ?? [])
+      expect(new Set(jobs.map((job) => job.where))).toEqual(new Set([where]));
+    const beds = (day?.due ?? []).map(({ where }) => where).filter((where) => where.startsWith('Creek'));
+    expect(beds).toEqual(beds.toSorted());
+  });
+
+  test('a tick says that it is done and on which day, and is taken away as a whole', () => {
+    const book = demoBook();
+    const job = dayOf(book.workbook, april)?.due[0]?.jobs[0];
+    if (job === undefined) throw new Error('Nothing is due.');
+    expect(book.workbook.do(tickCommands(job, april), message('trial')).refused).toBe(false);
+    const row = [...book.rows('Tasks')].find((each) => book.value('Tasks', each, 'Done') === true) ?? -1;
+    expect(book.value('Tasks', row, 'Done on')).toBe(april);
+    expect(book.workbook.do(tickCommands({ ...job, done: true }, april), message('trial')).refused).toBe(false);
+    expect(book.value('Tasks', row, 'Done')).toBeNull();
+    expect(book.value('Tasks', row, 'Done on')).toBeNull();
+  });
+});
+
+describe('notes', () => {
+  test('a planting in its harvest comes first where a picking is noted', () => {
+    const july = civilDay(2027, 7, 25);
+    const [first] = plantingsFor(workbook, 'picked', july);
+    const row = [...demo.rows('Plantings')].find((each) => demo.rowName('Plantings', each) === first?.name) ?? -1;
+    expect(Number(demo.value('Plantings', row, 'Harvest'))).toBeLessThanOrEqual(july);
+    expect(Number(demo.value('Plantings', row, 'Harvest ends')) + 7).toBeGreaterThanOrEqual(july);
+    expect(plantingsFor(workbook, 'picked', july).length).toBe(demo.rows('Plantings').length);
+  });
+
+  test.each(KINDS.map(({ kind }) => kind))('%s becomes a record of today', (kind) => {
+    const book = demoBook();
+    const [planting] = plantingsFor(book.workbook, kind, april);
+    if (planting === undefined) throw new Error('There are no plantings.');
+    const before = book.rows('Records').length;
+    const weighed = kind === 'picked';
+    const command = noteCommand(planting, kind, { figure: '12', weighed, today: april });
+    expect(book.workbook.do([command], message('trial')).refused).toBe(false);
+    expect(book.rows('Records').length).toBe(before + 1);
+    const row = [...book.rows('Records')].at(-1) ?? -1;
+    expect(book.cell('Records', row, 'Planting').text).toBe(planting.name);
+    expect(book.value('Records', row, 'On')).toBe(april);
+    expect(book.cell('Records', row, 'What').text).toBe(kind);
+    expect(book.cell('Records', row, weighed ? 'Amount' : 'Count').number).toBeCloseTo(12, 9);
+  });
+});

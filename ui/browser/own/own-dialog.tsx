@@ -1,0 +1,283 @@
+// Sheets and columns of one's own: a sheet added, named, moved, removed; columns renamed, moved, removed; checks written; sheets
+// saved as a file, brought in from one or from the gallery.
+
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { type SheetView, sheetView, sheetViews, type Workbook } from '../../../engine/index.ts';
+import { GALLERY } from '../../../sheets-templates/gallery/gallery.ts';
+import { pickFile } from '../files/pick.ts';
+import { workbook } from '../store/workbook.ts';
+import { Checks } from './checks-part.tsx';
+import './own.css';
+import { act, addSheet, bringIn, type NewSheet, ownSheets, type RowsFrom, saveSheets } from './own-state.ts';
+import { Refused } from './refused.tsx';
+
+export function OwnDialog() {
+  const open = ownSheets.value;
+  const box = useRef<HTMLDialogElement>(null);
+  useLayoutEffect(() => {
+    if (open !== undefined && box.current?.open === false) box.current.showModal();
+  }, [open]);
+  if (open === undefined) return null;
+  const book = workbook();
+  const sheet = sheetView(book, open.sheet) ?? sheetViews(book)[0];
+  return (
+    <dialog class="dialog own" ref={box} aria-labelledby="own-title" onClose={shut}>
+      <h2 id="own-title">Sheets of your own</h2>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
+      <section class="own-part" aria-label="Sheets and columns" tabIndex={0}>
+        <AddSheet book={book} />
+        {sheet === undefined ? null : <OneSheet key={sheet.id} book={book} sheet={sheet} />}
+        <Files book={book} />
+      </section>
+      <div class="dialog-acts">
+        <button type="button" onClick={shut}>
+          Close
+        </button>
+      </div>
+    </dialog>
+  );
+}
+
+function shut(): void {
+  ownSheets.value = undefined;
+}
+
+const SOURCES: readonly (readonly [RowsFrom, string])[] = [
+  ['entry', 'Typed by hand'],
+  ['each', 'One for each row of another sheet'],
+  ['weeks', 'One for each week of the season'],
+  ['pairs', 'One for each pair of rows of two sheets'],
+];
+
+function AddSheet({ book }: { readonly book: Workbook }) {
+  const [sheet, describe] = useState<NewSheet>({ name: '', about: '', from: 'entry', first: 'beds', second: 'weeks' });
+  const [refused, refuse] = useState<string | undefined>(undefined);
+  const choices = (of: 'first' | 'second', label: string) => (
+    <label>
+      {label}{' '}
+      <select value={sheet[of]} onChange={({ currentTarget }) => describe({ ...sheet, [of]: currentTarget.value })}>
+        {sheetViews(book)
+          .filter(({ oneRow }) => !oneRow)
+          .map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+      </select>
+    </label>
+  );
+  return (
+    <form
+      class="own-line"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const why = addSheet(sheet);
+        refuse(why);
+        if (why === undefined) describe({ ...sheet, name: '', about: '' });
+      }}
+    >
+      <h3>A new sheet</h3>
+      <label>
+        Name{' '}
+        <input value={sheet.name} onInput={({ currentTarget }) => describe({ ...sheet, name: currentTarget.value })} />
+      </label>
+      <label>
+        What it is for{' '}
+        <input
+          value={sheet.about}
+          onInput={({ currentTarget }) => describe({ ...sheet, about: currentTarget.value })}
+        />
+      </label>
+      <label>
+        Its rows{' '}
+        <select
+          value={sheet.from}
+          onChange={({ currentTarget }) => {
+            const from = SOURCES.find(([each]) => each === currentTarget.value)?.[0];
+            if (from !== undefined) describe({ ...sheet, from });
+          }}
+        >
+          {SOURCES.map(([from, words]) => (
+            <option key={from} value={from}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </label>
+      {sheet.from === 'each' || sheet.from === 'pairs' ? choices('first', 'Of the sheet') : null}
+      {sheet.from === 'pairs' ? choices('second', 'And of') : null}
+      <button type="submit" class="primary">
+        Add the sheet
+      </button>
+      <Refused why={refused} />
+    </form>
+  );
+}
+
+function OneSheet({ book, sheet }: { readonly book: Workbook; readonly sheet: SheetView }) {
+  const [refused, refuse] = useState<string | undefined>(undefined);
+  const sheets = sheetViews(book);
+  const at = sheets.findIndex(({ id }) => id === sheet.id);
+  const moveTo = (after: string | null): void =>
+    refuse(act({ command: 'move sheet', sheet: sheet.id, after }, 'move sheet', { sheet: sheet.name }));
+  return (
+    <>
+      <div class="own-line">
+        <h3>This sheet</h3>
+        <label>
+          Sheet{' '}
+          <select
+            value={sheet.id}
+            onChange={({ currentTarget }) => {
+              ownSheets.value = { sheet: currentTarget.value };
+            }}
+          >
+            {sheets.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <Renamed
+          label="Its name"
+          name={sheet.name}
+          rename={(name) =>
+            refuse(act({ command: 'rename sheet', sheet: sheet.id, name }, 'rename sheet', { sheet: sheet.name }))
+          }
+        />
+        <button type="button" disabled={at <= 0} onClick={() => moveTo(sheets[at - 2]?.id ?? null)}>
+          Up in the list
+        </button>
+        <button type="button" disabled={at === sheets.length - 1} onClick={() => moveTo(sheets[at + 1]?.id ?? null)}>
+          Down in the list
+        </button>
+        {sheet.own ? (
+          <button
+            type="button"
+            onClick={() =>
+              refuse(act({ command: 'remove sheet', sheet: sheet.id }, 'remove sheet', { sheet: sheet.name }))
+            }
+          >
+            Remove it
+          </button>
+        ) : null}
+        <Refused why={refused} />
+      </div>
+      <Columns sheet={sheet} />
+      <Checks book={book} sheet={sheet} />
+    </>
+  );
+}
+
+interface RenamedProps {
+  readonly label: string;
+  readonly name: string;
+  readonly rename: (name: string) => void;
+}
+
+/** A name that is changed when the field is left or Enter is pressed. */
+function Renamed({ label, name, rename }: RenamedProps) {
+  return (
+    <label>
+      {label}{' '}
+      <input
+        defaultValue={name}
+        onChange={({ currentTarget }) => {
+          if (currentTarget.value.trim() !== name) rename(currentTarget.value.trim());
+        }}
+      />
+    </label>
+  );
+}
+
+function Columns({ sheet }: { readonly sheet: SheetView }) {
+  const [refused, refuse] = useState<string | undefined>(undefined);
+  const { id, columns } = sheet;
+  return (
+    <details>
+      <summary>{`Columns (${columns.length})`}</summary>
+      <Refused why={refused} />
+      <ul class="own-list">
+        {columns.map((column, at) =>
+          column.role === 'made' ? null : (
+            <li key={column.id} class="own-line">
+              <Renamed
+                label={`Name of ${column.name}`}
+                name={column.name}
+                rename={(name) =>
+                  refuse(
+                    act({ command: 'rename column', sheet: id, column: column.id, name }, 'rename column', {
+                      column: column.name,
+                    }),
+                  )
+                }
+              />
+              <button
+                type="button"
+                disabled={at === 0}
+                onClick={() =>
+                  refuse(
+                    act(
+                      { command: 'move column', sheet: id, column: column.id, after: columns[at - 2]?.id ?? null },
+                      'move column',
+                      { column: column.name },
+                    ),
+                  )
+                }
+              >
+                {`Move ${column.name} forward`}
+              </button>
+              {column.own ? (
+                <button
+                  type="button"
+                  onClick={() =>
+                    refuse(
+                      act({ command: 'remove column', sheet: id, column: column.id }, 'remove column', {
+                        column: column.name,
+                      }),
+                    )
+                  }
+                >
+                  {`Remove ${column.name}`}
+                </button>
+              ) : null}
+            </li>
+          ),
+        )}
+      </ul>
+    </details>
+  );
+}
+
+function Files({ book }: { readonly book: Workbook }) {
+  const own = sheetViews(book).filter((sheet) => sheet.own);
+  return (
+    <div class="own-line">
+      <h3>Files of sheets</h3>
+      {own.map(({ id, name }) => (
+        <button key={id} type="button" onClick={() => saveSheets([id])}>
+          {`Save ${name} as a file`}
+        </button>
+      ))}
+      {own.length > 1 ? (
+        <button type="button" onClick={() => saveSheets(own.map(({ id }) => id))}>
+          Save all of them as one file
+        </button>
+      ) : null}
+      <button type="button" onClick={() => pickFile('.json', (file) => void file.text().then(bringIn))}>
+        Bring in sheets from a file
+      </button>
+      <ul class="own-list" aria-label="Gallery">
+        {GALLERY.map((file) => (
+          <li key={file.title} class="own-line">
+            <button type="button" onClick={() => bringIn(JSON.stringify(file))}>
+              {`Bring in ${file.title}`}
+            </button>
+            <span>{file.about}</span>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

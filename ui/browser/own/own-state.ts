@@ -1,0 +1,111 @@
+// One's own: sheets, columns, checks and formulas that a person adds or changes. Which dialog is open, and the acts, each a step
+// that undo takes back. The dialogs draw it.
+
+import { signal } from '@preact/signals';
+import {
+  bringSheets,
+  type Command,
+  type MessageCode,
+  message,
+  type RowSource,
+  readSheets,
+  settings,
+  sheetNamed,
+  sheetView,
+  writeSheets,
+} from '../../../engine/index.ts';
+import { download, fileName } from '../files/download.ts';
+import { change, UNDO } from '../store/change.ts';
+import { tell } from '../store/notices.ts';
+import { goTo } from '../store/selection.ts';
+import { workbookNow } from '../store/workbook.ts';
+
+/** Sheets and columns of the workbook, with one sheet in hand; undefined while the dialog is shut. */
+export const ownSheets = signal<{ readonly sheet: string } | undefined>(undefined);
+
+/** The column whose formula is tried side by side. */
+export const formulaTried = signal<{ readonly sheet: string; readonly column: string } | undefined>(undefined);
+
+/** Does one act; gives the sentence of a refusal. */
+export function act(command: Command, code: MessageCode, parts: Readonly<Record<string, string>>): string | undefined {
+  const done = change([command], message(code, parts), { quietly: true });
+  return done.refused ? done.why : undefined;
+}
+
+/** Where the rows of a new sheet come from. */
+export type RowsFrom = 'entry' | 'each' | 'weeks' | 'pairs';
+
+export interface NewSheet {
+  readonly name: string;
+  readonly about: string;
+  readonly from: RowsFrom;
+  /** Ids of the sheets whose rows it follows. */
+  readonly first: string;
+  readonly second: string;
+}
+
+/** Adds a sheet and shows it; gives the sentence of a refusal. */
+export function addSheet({ name, about, from, first, second }: NewSheet): string | undefined {
+  const book = workbookNow();
+  if (book === undefined) return 'No workbook is open.';
+  const made = (sheet: string) => ({ id: book.newId(), name: singular(sheetView(book, sheet)?.name ?? '') });
+  const rows: RowSource =
+    from === 'entry'
+      ? { from: 'entry' }
+      : from === 'each'
+        ? { from: 'each', sheet: first, as: made(first), where: '' }
+        : from === 'weeks'
+          ? { from: 'span', ...seasonSpan(), step: 'week', as: { id: book.newId(), name: 'Week' } }
+          : { from: 'pairs', sheets: [first, second], as: [made(first), made(second)], where: '' };
+  if (from === 'pairs' && first === second) return 'A pair is of two sheets: choose another for one.';
+  const refused = act({ command: 'add sheet', name: name.trim(), about: about.trim(), rows }, 'add sheet', {
+    sheet: name.trim(),
+  });
+  if (refused !== undefined) return refused;
+  const sheet = sheetNamed(book, name)?.id;
+  if (sheet !== undefined) {
+    ownSheets.value = { sheet };
+    goTo(sheet, undefined, undefined);
+  }
+  return undefined;
+}
+
+/** The season of the farm, by ids, so that it holds whatever they are called. */
+function seasonSpan(): { readonly first: string; readonly last: string } {
+  return { first: "'#farm'[#farm/season-starts]", last: "'#farm'[#farm/season-starts] + 52 weeks" };
+}
+
+/** What one row of a sheet is called: Beds gives Bed. */
+function singular(name: string): string {
+  return name.endsWith('s') && name.length > 3 ? name.slice(0, -1) : `Of ${name}`;
+}
+
+/** Hands own sheets to the person as a file. */
+export function saveSheets(sheets: readonly string[]): void {
+  const book = workbookNow();
+  if (book === undefined) return;
+  const names = sheets.flatMap((id) => sheetView(book, id)?.name ?? []);
+  const title = names.join(', ');
+  download(writeSheets(book, sheets, title, ''), `${fileName(title)}.sheets.json`, 'application/json');
+  tell(`Saved ${title} without its rows, from ${settings(book).title}.`);
+}
+
+/** Brings in the sheets of a file's text. */
+export function bringIn(text: string): void {
+  const book = workbookNow();
+  const read = readSheets(text);
+  if (book === undefined || !read.ok) {
+    tell(read.ok ? 'No workbook is open.' : read.why, 'refusal');
+    return;
+  }
+  const { title, sheets } = read.file;
+  const commands = bringSheets(book, sheets, () => book.newId());
+  const done = change(commands, message('bring sheets', { sheets: title }));
+  if (done.refused) return;
+  const [first] = commands;
+  if (first?.command === 'put sheet') {
+    ownSheets.value = undefined;
+    goTo(first.sheet.id, undefined, undefined);
+  }
+  tell(`Brought in ${title}.`, 'done', UNDO);
+}

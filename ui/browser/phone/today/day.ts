@@ -1,0 +1,108 @@
+// The phone's day: jobs due by the place where they are done, and what can be noted of which planting. Pure: from the engine's queries;
+// the phone's first place and the tests call it.
+
+import { type Book, type Command, isoDate, rowName } from '../../../../engine/index.ts';
+import { type Job, TASKS, TICK, type WeekJobs, weekJobs } from '../../glance/week-jobs.ts';
+import { PLANTINGS } from '../../panels/columns.ts';
+import { askRows, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
+
+export interface JobsAt {
+  /** The bed, or where else; '' for what has no place. */
+  readonly where: string;
+  readonly jobs: readonly Job[];
+}
+
+export interface Day {
+  /** Late ones, and those due today, by place. */
+  readonly due: readonly JobsAt[];
+  /** Those of the rest of the week. */
+  readonly later: readonly JobsAt[];
+  readonly week: WeekJobs;
+}
+
+/** Undefined where the workbook has no sheet of jobs. */
+export function dayOf(book: Book, today: number): Day | undefined {
+  const week = weekJobs(book, today);
+  if (week === undefined) return undefined;
+  return {
+    due: byPlace(week.jobs.filter(({ on }) => on <= today)),
+    later: byPlace(week.jobs.filter(({ on }) => on > today)),
+    week,
+  };
+}
+
+function byPlace(jobs: readonly Job[]): readonly JobsAt[] {
+  const places = new Map<string, Job[]>();
+  for (const job of jobs) places.set(job.where, [...(places.get(job.where) ?? []), job]);
+  return [...places]
+    .map(([where, within]): JobsAt => ({ where, jobs: within }))
+    .sort((a, b) => a.where.localeCompare(b.where, 'en', { numeric: true }));
+}
+
+/** What ticking a job off puts down: that it is done, and today; or takes both away. */
+export function tickCommands({ row, done }: Job, today: number): readonly Command[] {
+  const cell = (column: string, content: boolean | { readonly date: string } | null): Command => ({
+    command: 'put cell',
+    sheet: TASKS,
+    row,
+    column,
+    content,
+  });
+  return [cell(TICK, done ? null : true), cell('done-on', done ? null : { date: isoDate(today) })];
+}
+
+const RECORDS = 'records';
+
+export const NOTE_NEEDS: Needs = { [RECORDS]: ['planting', 'on', 'what', 'amount', 'count'] };
+
+export type Kind = 'sown' | 'stood' | 'picked';
+
+/** What can be noted in three touches: what, of which planting, how much. */
+export const KINDS: readonly { readonly kind: Kind; readonly words: string; readonly weighed: boolean }[] = [
+  { kind: 'picked', words: 'A picking', weighed: true },
+  { kind: 'stood', words: 'A count', weighed: false },
+  { kind: 'sown', words: 'A sowing', weighed: false },
+];
+
+export function canNote(book: Book): boolean {
+  return hasColumns(book, NOTE_NEEDS) && hasColumns(book, { [PLANTINGS]: ['planting'] });
+}
+
+export interface Noted {
+  readonly id: string;
+  readonly name: string;
+  readonly bed: string;
+}
+
+/** Plantings, those first that a note of this kind is likely of today: in harvest, standing, near their sowing. */
+export function plantingsFor(book: Book, kind: Kind, today: number): readonly Noted[] {
+  return askRows(book, PLANTINGS)
+    .map((row) => {
+      const noted: Noted = { id: row.id, name: rowName(book, PLANTINGS, row.slot), bed: row.text('bed') };
+      const day = (column: string): number => row.figure(column) ?? Number.NaN;
+      const from = kind === 'picked' ? day('harvest') : kind === 'stood' ? day('planted-out') : day('sown') - 14;
+      const until = kind === 'picked' ? day('harvest-ends') + 7 : kind === 'stood' ? day('bed-free') : day('sown') + 21;
+      const apart = today < from ? from - today : today > until ? today - until : 0;
+      return { noted, apart: Number.isFinite(apart) ? apart : Number.POSITIVE_INFINITY };
+    })
+    .sort((a, b) => (a.apart === b.apart ? a.noted.name.localeCompare(b.noted.name) : a.apart - b.apart))
+    .map(({ noted }) => noted);
+}
+
+/** The record of a note; `figure` as typed, by weight or by count. */
+export function noteCommand(
+  planting: Noted,
+  kind: Kind,
+  { figure, weighed, today }: { readonly figure: string; readonly weighed: boolean; readonly today: number },
+): Command {
+  return {
+    command: 'insert row',
+    sheet: RECORDS,
+    entries: {
+      planting: planting.name,
+      on: isoDate(today),
+      what: kind,
+      ...(figure.trim() === '' ? {} : { [weighed ? 'amount' : 'count']: figure }),
+    },
+  };
+}

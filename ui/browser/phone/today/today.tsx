@@ -1,0 +1,100 @@
+// The phone's first place: jobs due at each bed, done with one touch; a picking, a count or a sowing noted in three; a bed or planting
+// found by its name.
+
+import { useSignal } from '@preact/signals';
+import { useState } from 'preact/hooks';
+import { message, settings, showDate } from '../../../../engine/index.ts';
+import type { Job } from '../../glance/week-jobs.ts';
+import { findPlaces } from '../../page/find-places.ts';
+import { change, UNDO } from '../../store/change.ts';
+import { tell } from '../../store/notices.ts';
+import { readOnly, workbook } from '../../store/workbook.ts';
+import { SearchBox } from '../search-box.tsx';
+import { FoundPlaces } from '../sheet-places.tsx';
+import { canNote, dayOf, type JobsAt, tickCommands } from './day.ts';
+import { JobDetails } from './job-details.tsx';
+import { NoteDown } from './note-down.tsx';
+import './today.css';
+
+const FOUND = 30;
+
+export function Today() {
+  const wanted = useSignal('');
+  const book = workbook();
+  const { today } = settings(book);
+  const day = dayOf(book, today);
+  const typed = wanted.value.trim();
+  return (
+    <div class="today">
+      <SearchBox label="Find a bed, planting or sheet" wanted={wanted} />
+      {typed !== '' ? <FoundPlaces found={findPlaces(book, typed, FOUND)} /> : null}
+      {typed === '' && canNote(book) && readOnly.value === undefined ? <NoteDown /> : null}
+      {typed === '' && day !== undefined ? (
+        <>
+          <h2>{showDate(today)}</h2>
+          {day.due.length === 0 ? (
+            <p class="phone-nothing">
+              Nothing is due today.
+              {day.later.length === 0 && day.week.next !== undefined
+                ? ` The next job comes on ${showDate(day.week.next)}.`
+                : ''}
+            </p>
+          ) : null}
+          {day.due.map((place) => (
+            <Place key={place.where} place={place} today={today} />
+          ))}
+          {day.later.length === 0 ? null : <h2>Later this week</h2>}
+          {day.later.map((place) => (
+            <Place key={place.where} place={place} today={today} />
+          ))}
+        </>
+      ) : null}
+    </div>
+  );
+}
+
+function Place({ place: { where, jobs }, today }: { readonly place: JobsAt; readonly today: number }) {
+  return (
+    <section class="today-place">
+      <h3>{where === '' ? 'Anywhere' : where}</h3>
+      <ul>
+        {jobs.map((job) => (
+          <JobRow key={job.row} job={job} today={today} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function JobRow({ job, today }: { readonly job: Job; readonly today: number }) {
+  const [open, setOpen] = useState(false);
+  const { what, planting, amount, hours, on, late, done } = job;
+  const about = [planting, amount, hours].filter((part) => part !== '').join(', ');
+  const when = late ? `late since ${showDate(on)}` : on === today ? '' : showDate(on);
+  return (
+    <li class={done ? 'is-done' : undefined}>
+      <button
+        type="button"
+        class="today-tick"
+        aria-pressed={done}
+        aria-label={`${what}${planting === '' ? '' : `, ${planting}`}: done`}
+        disabled={readOnly.value !== undefined}
+        onClick={() => tick(job, today)}
+      >
+        <span aria-hidden="true">{done ? '\u2713' : ''}</span>
+      </button>
+      <button type="button" class="today-job" aria-expanded={open} onClick={() => setOpen(!open)}>
+        <b>{what}</b>
+        <span>{about}</span>
+        {when === '' ? null : <span class={late ? 'level level-warning' : undefined}>{when}</span>}
+      </button>
+      {open ? <JobDetails row={job.row} /> : null}
+    </li>
+  );
+}
+
+function tick(job: Job, today: number): void {
+  const entry = job.done ? 'not done' : 'done';
+  const outcome = change(tickCommands(job, today), message('type cell', { column: job.what, entry }));
+  if (!outcome.refused) tell(`${job.what}${job.planting === '' ? '' : `, ${job.planting}`}: ${entry}.`, 'done', UNDO);
+}

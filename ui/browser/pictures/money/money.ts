@@ -1,0 +1,92 @@
+// Money by month: what comes in, what goes out, and what is in the till at each month's end. Figures in the workbook's money. Pure:
+// from the engine's queries to a picture model.
+
+import { type Book, settings, sheetView, showDate } from '../../../../engine/index.ts';
+import { monthMarks } from '../../panels/read.ts';
+import { columnOf } from '../../store/sheets.ts';
+import { askRows, bareFigure, type Needs } from '../kit/ask.ts';
+import { figureMarks, type Line, type LinesModel, said, withSaidUnit } from '../kit/model.ts';
+
+const SHEET = 'months';
+const [MONTH, SALES, COSTS, TILL] = ['month', 'sales', 'costs', 'in-the-till'] as const;
+
+export const MONEY_NEEDS: Needs = { [SHEET]: [MONTH, SALES, COSTS, TILL] };
+
+interface Month {
+  readonly day: number;
+  readonly sales: number;
+  readonly costs: number;
+  readonly till: number | undefined;
+}
+
+/** Undefined where there are fewer than two months. */
+export function moneyByMonth(book: Book): LinesModel | undefined {
+  const view = columnOf(sheetView(book, SHEET), SALES);
+  const unit = view?.unit ?? '';
+  const months = askRows(book, SHEET).flatMap((row): readonly Month[] => {
+    const day = row.figure(MONTH);
+    if (day === undefined) return [];
+    const till = row.figure(TILL);
+    return [
+      {
+        day,
+        sales: bareFigure(view, row.figure(SALES) ?? 0),
+        costs: bareFigure(view, row.figure(COSTS) ?? 0),
+        till: till === undefined ? undefined : bareFigure(view, till),
+      },
+    ];
+  });
+  const [first, last] = [months[0], months.at(-1)];
+  if (first === undefined || last === undefined || first === last) return undefined;
+  const line = (name: string, mark: string, of: (month: Month) => number | undefined): Line => ({
+    name,
+    mark,
+    points: months.flatMap((month) => {
+      const y = of(month);
+      return y === undefined ? [] : [{ x: month.day, y }];
+    }),
+  });
+  const figures = months.flatMap(({ sales, costs, till = 0 }) => [sales, costs, till]);
+  const [least, most] = [Math.min(0, ...figures), Math.max(1, ...figures)];
+  const words = (month: Month): string =>
+    `Month of ${showDate(month.day)}: ${withSaidUnit(month.sales, unit)} in, ${withSaidUnit(month.costs, unit)} out${month.till === undefined ? '' : `, ${withSaidUnit(month.till, unit)} in the till at its end`}.`;
+  return {
+    kind: 'lines',
+    title: `Money by month, ${unit}`,
+    says: sentence(months, unit),
+    today: settings(book).today,
+    x: { label: 'month', from: first.day, to: last.day, marks: monthMarks({ first: first.day, last: last.day }) },
+    y: { label: unit, from: least, to: most, marks: figureMarks(least, most, 5) },
+    bands: [],
+    lines: [
+      line('in the till at the month’s end', 'line-accent', ({ till }) => till),
+      line('comes in', 'line-plain', ({ sales }) => sales),
+      line('goes out', 'line-dashed', ({ costs }) => costs),
+    ],
+    dots: [],
+    readings: months.map((month) => ({ x: month.day, words: words(month) })),
+    table: {
+      head: ['Month from', `In, ${unit}`, `Out, ${unit}`, `In the till, ${unit}`],
+      rows: months.map(({ day, sales, costs, till }) => [
+        showDate(day),
+        said(sales),
+        said(costs),
+        till === undefined ? '' : said(till),
+      ]),
+    },
+  };
+}
+
+function sentence(months: readonly Month[], unit: string): string {
+  const income = months.reduce((sum, { sales }) => sum + sales, 0);
+  const spent = months.reduce((sum, { costs }) => sum + costs, 0);
+  const known = months.filter((month): month is Month & { readonly till: number } => month.till !== undefined);
+  const lowest = known.reduce<(typeof known)[number] | undefined>(
+    (least, month) => (least === undefined || month.till < least.till ? month : least),
+    undefined,
+  );
+  const all = `${withSaidUnit(income, unit)} come in and ${withSaidUnit(spent, unit)} go out.`;
+  if (lowest === undefined) return all;
+  const till = withSaidUnit(lowest.till, unit);
+  return `${all} The till is emptiest at the end of the month of ${showDate(lowest.day)}: ${till}.`;
+}

@@ -1,0 +1,17 @@
+// In the sun: stronger contrast on every part of the page, chosen by hand and kept in this browser. The page starts it once.
+
+import { effect, signal } from '@preact/signals';
+
+const KEY = 'dibble: in the sun';
+
+export const inTheSun = signal(false);
+
+/** Follows the choice from now on. */
+export function startSun(): void {
+  inTheSun.value = localStorage.getItem(KEY) === 'yes';
+  effect(() => {
+    const chosen = inTheSun.value;
+    document.documentElement.toggleAttribute('data-sun', chosen);
+    localStorage.setItem(KEY, chosen ? 'yes' : 'no');
+  });
+}

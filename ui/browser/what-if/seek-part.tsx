@@ -1,0 +1,74 @@
+// Seek: the value of one cell at which a figure reaches a goal, said in a sentence.
+
+import { useState } from 'preact/hooks';
+import { figureIn, isError, numberOf, readInput, seek, type Workbook } from '../../../engine/index.ts';
+import { FIRST_FIGURE, FigurePicker, figureOf, firstInput, InputPicker, useText } from './pickers.tsx';
+import { plan } from './what-if-state.ts';
+
+export function SeekPart() {
+  const book = plan();
+  return book === undefined ? null : <Seek book={book} />;
+}
+
+function Seek({ book }: { readonly book: Workbook }) {
+  const [input, choose] = useState(() => firstInput(book));
+  const [chosen, chooseFigure] = useState(FIRST_FIGURE);
+  const [from, From] = useText();
+  const [to, To] = useText();
+  const [goal, Goal] = useText();
+  const [says, say] = useState('');
+  const now = figureOf(chosen);
+  const answer = (): string => {
+    if (now === undefined) return 'Write a formula first.';
+    const wanted = goalOf(book, goal);
+    if (typeof wanted === 'string') return wanted;
+    const ends = [from, to].map((text) => readInput(book, input, text));
+    const [low, high] = ends.map((end) => (end.ok ? end.values[0] : undefined));
+    const failed = ends.find((end) => !end.ok);
+    if (failed?.ok === false) return failed.why;
+    if (low === undefined || high === undefined) return 'Write the values between which to look.';
+    return seek(book, {
+      input,
+      from: low.value,
+      to: high.value,
+      unit: low.unit ?? high.unit,
+      figure: now.figure,
+      goal: wanted,
+      figureName: now.name,
+    }).says;
+  };
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        say(answer());
+      }}
+    >
+      <p>The value of one cell at which a figure reaches a goal. Nothing is changed.</p>
+      <InputPicker book={book} legend="Cell to try" input={input} choose={choose} />
+      <div class="what-if-line">
+        {From({ label: 'From' })}
+        {To({ label: 'To' })}
+      </div>
+      <FigurePicker chosen={chosen} choose={chooseFigure} />
+      <div class="what-if-line">
+        {Goal({ label: 'Goal', hint: now === undefined ? '' : figureIn(book, now.figure).shown })}
+        <button type="submit" class="primary">
+          Seek
+        </button>
+      </div>
+      <output class="what-if-answer" aria-live="polite">
+        {says}
+      </output>
+    </form>
+  );
+}
+
+/** A goal as a person writes it, canonical; or why it can't be one. */
+export function goalOf(book: Workbook, text: string): number | string {
+  if (text.trim() === '') return 'Write the goal that the figure is to reach.';
+  const found = figureIn(book, { figure: 'formula', formula: text.trim().replaceAll(/(\d),(\d{3})/g, '$1$2') });
+  const goal = numberOf(found);
+  if (goal !== undefined) return goal;
+  return isError(found.value) ? found.value.why : `“${text}” is no number or amount, such as 120 lb.`;
+}
