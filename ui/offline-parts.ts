@@ -4,7 +4,8 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
-import { type Plugin, transformWithOxc } from 'vite';
+import { transform } from 'esbuild';
+import type { Plugin } from 'vite';
 
 const WORKER = 'service-worker.js';
 /** Read by other programs, and never by the page. */
@@ -30,7 +31,11 @@ export function offlineParts(source: string): Plugin {
         const parts = filesIn(folder).filter((part) => !NOT_KEPT.includes(part));
         const sum = createHash('sha256');
         for (const part of parts) sum.update(part).update(readFileSync(join(folder, part)));
-        const { code } = await transformWithOxc(readFileSync(source, 'utf8'), source, { sourcemap: false });
+        const { code } = await transform(readFileSync(source, 'utf8'), {
+          loader: 'ts',
+          format: 'iife',
+          target: 'es2022',
+        });
         const build = JSON.stringify(sum.digest('hex').slice(0, 12));
         const words = `const BUILD = ${build};\nconst PARTS = ${JSON.stringify(parts)};\n`;
         writeFileSync(join(folder, WORKER), words + code);

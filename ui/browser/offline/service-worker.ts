@@ -2,6 +2,9 @@
 // its first load on, and hands out that build until the person takes a new one. Built into one file of its own
 // (ui/offline-parts.ts), which puts the build's name and its parts in place of the two words below; imports nothing.
 
+// A module, so that `self` may be what it is in a service worker.
+export {};
+
 /** The build and its parts, addresses within the page's folder. */
 declare const BUILD: string;
 declare const PARTS: readonly string[];
@@ -22,7 +25,8 @@ interface Scope {
   addEventListener(type: 'fetch', hear: (event: Fetching) => void): void;
   addEventListener(type: 'message', hear: (event: MessageEvent<unknown>) => void): void;
 }
-const scope = globalThis as unknown as Scope;
+declare const self: Scope;
+const scope = self;
 
 /** Pages under other addresses of the same origin have shelves of their own. */
 const OURS = `dibble build ${scope.registration.scope} `;
