@@ -193,7 +193,7 @@ describe('on any farm', () => {
       fc.property(farms, (rows) => lawsOf(open(rows))),
       { numRuns: runs(3, 60) },
     );
-  }, 120_000);
+  }, runs(120_000, 3_600_000));
 
   it('a season rolled over opens clean', () => {
     fc.assert(
@@ -210,5 +210,5 @@ describe('on any farm', () => {
       }),
       { numRuns: runs(2, 30) },
     );
-  }, 120_000);
+  }, runs(120_000, 3_600_000));
 });
