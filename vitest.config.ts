@@ -6,6 +6,10 @@ import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { joinedMathjs } from './tests/joined.ts';
 
+// The long form of random tests: `npm run test:long`, which takes an hour and more.
+if (process.env.npm_lifecycle_event === 'test:long') process.env.DIBBLE_LONG_RUNS = '1';
+const patience = process.env.DIBBLE_LONG_RUNS === '1' ? 4 * 3_600_000 : 60_000;
+
 export default defineConfig({
   test: {
     maxWorkers: Math.max(2, availableParallelism() - 1),
@@ -18,7 +22,7 @@ export default defineConfig({
           exclude: ['tests/browser/**', 'tests/**/*.apart.test.ts'],
           setupFiles: ['tests/seed.ts'],
           isolate: false,
-          testTimeout: 60_000,
+          testTimeout: patience,
           hookTimeout: 120_000,
         },
       },

@@ -248,8 +248,10 @@ export const lotsByWeekSheet: SheetDeclaration = {
         'sold-standing',
         'Sold standing',
         MASS,
-        `IF(${LOT}.[Stored]; SOLDFROMSTORE([Place]; [Week starts]; 'Lots by week'[Place]; 'Lots by week'[Week starts]; 'Lots by week'[In standing];
-          'Lots by week'[Wanted standing]; 'Lots by week'[Product]; [Product]))`,
+        // Of a product that nobody wants nothing is sold, and its lots need no looking through.
+        `IF(${LOT}.[Stored]; IF(SUM(SUMIFS('Lots by week'[Wanted standing]; 'Lots by week'[Product]; [Product])) > 0 kg;
+          SOLDFROMSTORE([Place]; [Week starts]; 'Lots by week'[Place]; 'Lots by week'[Week starts]; 'Lots by week'[In standing];
+          'Lots by week'[Wanted standing]; 'Lots by week'[Product]; [Product]); 0 kg))`,
         { decimals: 1 },
       ),
       computed(

@@ -13,6 +13,7 @@ import {
   rowName,
   rows,
   type Solver,
+  settings,
   sheetView,
   showDate,
   showWithUnit,
@@ -38,6 +39,9 @@ export function chooseAmounts(book: Book, solve: Solver): Act & { readonly chose
   const grown: Grown[] = [];
   const choices: Choice[] = [];
   const hours = hoursByWeek(book);
+  const noted = notedPlantings(book);
+  const { today } = settings(book);
+  const taken = new Map<string, number>();
   for (const slot of rows(book, 'plantings')) {
     const id = rowId(book, 'plantings', slot);
     const row = rowAt(book, 'plantings', id, slot);
@@ -46,23 +50,34 @@ export function chooseAmounts(book: Book, solve: Solver): Act & { readonly chose
     if (metres === undefined || margin === undefined || from === undefined || until === undefined || metres <= 0)
       continue;
     const length = metres / FOOT;
-    grown.push({ id, length });
     const ofPlanting = hours.byPlanting.get(slot) ?? new Map<number, number>();
+    const takes = new Map([
+      ...weeksOf(book, from, until).map((week): [string, number] => [`beds ${week}`, 1]),
+      ...[...ofPlanting].map(([week, amount]): [string, number] => [`hours ${week}`, amount / HOUR / length]),
+    ]);
+    // What stands already is no choice any more: it keeps the room and the hours that it has.
+    if (noted.has(slot) || Math.min(from, row.number('sown') ?? from) <= today) {
+      for (const [limit, each] of takes) taken.set(limit, (taken.get(limit) ?? 0) + each * length);
+      continue;
+    }
+    grown.push({ id, length });
     choices.push({
       id,
       name: rowName(book, 'plantings', slot),
       gain: margin / length,
       least: 0,
       most: MOST_TIMES * length,
-      takes: new Map([
-        ...weeksOf(book, from, until).map((week): [string, number] => [`beds ${week}`, 1]),
-        ...[...ofPlanting].map(([week, amount]): [string, number] => [`hours ${week}`, amount / HOUR / length]),
-      ]),
+      takes,
     });
   }
   if (choices.length === 0)
-    return refused('No planting has a bed length, dates and a margin yet: fill those in first.');
-  const chosen = choose(choices, limitsOf(book, hours.others), solve);
+    return refused(
+      'There is no planting to choose: each has begun already, or has no bed length, dates and margin yet. Fill those in first.',
+    );
+  const limits = limitsOf(book, hours.others).map((limit): Limit => {
+    return { ...limit, most: Math.max(0, limit.most - (taken.get(limit.id) ?? 0)) };
+  });
+  const chosen = choose(choices, limits, solve);
   if (chosen === undefined) return refused('No lengths keep within the beds and the hands there are.');
   const left: string[] = [];
   const longer = grown.flatMap(({ id, length }): Command[] => {
@@ -86,6 +101,12 @@ export function chooseAmounts(book: Book, solve: Solver): Act & { readonly chose
     said: saidOf(book, chosen, longer.length, left.length),
     chosen,
   };
+}
+
+/** Plantings of which something was noted, by slot. */
+function notedPlantings(book: Book): ReadonlySet<number> {
+  const named = Array.from(rows(book, 'records'), (slot) => rowAt(book, 'records', '', slot).number('planting'));
+  return new Set(named.filter((slot) => slot !== undefined));
 }
 
 function weeksOf(book: Book, from: number, until: number): readonly number[] {

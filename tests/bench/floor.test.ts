@@ -7,8 +7,8 @@ import { EDITS, edit } from './season/edits.ts';
 import { differences } from './season/floor/agree.ts';
 import { seasonFloor } from './season/floor/floor.ts';
 
-test('the floor and the season of the demo hold the same figures, after edits too', () => {
-  const { workbook } = copiedBook(30);
+test('the floor and the season of copied plantings hold the same figures, after edits too', () => {
+  const { workbook } = copiedBook(44);
   const floor = seasonFloor(workbook);
   floor.all();
   expect(differences(workbook, floor)).toEqual([]);

@@ -100,7 +100,6 @@ export const facts: readonly Fact[] = [
         given: civilDay(2027, 5, 1) - civilDay(2027, 4, 21),
         computed: lettucePlantings,
         tolerance: OF_ONE_YEAR,
-        off: { upTo: 5, why: OLDER },
       },
     ],
   },

@@ -9,7 +9,6 @@ import { SEASON_SHEETS } from '../../sheets-templates/season.ts';
 /** Columns for the grower's eye alone, and what for. */
 const SHOWN: Readonly<Record<string, string>> = {
   'Also called': 'names that people look a crop up by',
-  'Start methods': 'the ways to start it, beside the usual one',
   'Seeding depth': 'how deep to sow',
   Ranges: 'what varies and has no columns of its own',
   Doubts: 'where sources disagree',

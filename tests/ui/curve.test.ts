@@ -65,7 +65,7 @@ describe('the curve of every planting of the demo farm', () => {
         if (cell === undefined) continue;
         met += 1;
         const drawn = point?.figures.get(column) ?? Number.NaN;
-        expect(Math.abs(drawn - cell)).toBeLessThanOrEqual(1e-8 * Math.max(1, Math.abs(cell)));
+        expect(Math.abs(drawn - cell)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(cell)));
       }
     }
     expect(met).toBeGreaterThan(rows.length * 3);

@@ -1,7 +1,7 @@
 // The phone's day: jobs by the place they are done at, a tick that says when, and notes that become records.
 
 import { describe, expect, test } from 'vitest';
-import { civilDay, message } from '../../../engine/index.ts';
+import { civilDay, message, rowWithId } from '../../../engine/index.ts';
 import { dayOf, KINDS, noteCommand, plantingsFor, tickCommands } from '../../../ui/browser/phone/today/day.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
 
@@ -26,10 +26,14 @@ describe('jobs', () => {
 
   test('a tick says that it is done and on which day, and is taken away as a whole', () => {
     const book = demoBook();
+    // Nothing was noted so far: what is past is late.
+    expect(book.edit([{ edit: 'cell', table: 'Farm', row: 0, column: 'Jobs noted from', entry: '' }]).refused).toBe(
+      false,
+    );
     const job = dayOf(book.workbook, april)?.due[0]?.jobs[0];
     if (job === undefined) throw new Error('Nothing is due.');
     expect(book.workbook.do(tickCommands(job, april), message('trial')).refused).toBe(false);
-    const row = [...book.rows('Tasks')].find((each) => book.value('Tasks', each, 'Done') === true) ?? -1;
+    const row = rowWithId(book.workbook, 'tasks', job.row) ?? -1;
     expect(book.value('Tasks', row, 'Done on')).toBe(april);
     expect(book.workbook.do(tickCommands({ ...job, done: true }, april), message('trial')).refused).toBe(false);
     expect(book.value('Tasks', row, 'Done')).toBeNull();

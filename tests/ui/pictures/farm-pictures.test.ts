@@ -71,8 +71,14 @@ describe('room and hands', () => {
       return monday >= first && monday <= last;
     };
     expect(drawn).toBeCloseTo(sum('Labour', 'Hours', inPicture), 6);
-    expect(hours?.limitName).toBeUndefined();
-    expect(hours?.says).toContain('How much there is has not been entered.');
+    expect(hours?.limitName).toBe('the hours there are');
+    const alone = demoBook();
+    for (const row of alone.rows('Hands')) {
+      const edit = { edit: 'cell', table: 'Hands', row, column: 'Hours a week', entry: '' } as const;
+      expect(alone.edit([edit]).refused).toBe(false);
+    }
+    expect(hoursByWeek(alone.workbook)?.limitName).toBeUndefined();
+    expect(hoursByWeek(alone.workbook)?.says).toContain('How much there is has not been entered.');
   });
 
   test('a week past its limit is counted and said', () => {
@@ -170,7 +176,7 @@ describe('the map of beds', () => {
   const beds = map.fields.flatMap((field) => field.beds);
 
   test('every bed stands in its field, and what is free and taken makes its length', () => {
-    expect(map.fields.map(({ name }) => name)).toEqual(['Barn', 'Creek', 'Orchard']);
+    expect(map.fields.map(({ name }) => name)).toEqual(['Barn', 'Creek', 'Orchard', 'Ridge']);
     expect(beds.length).toBe(demo.rows('Beds').length);
     for (const { name, length, pieces, free, over } of beds) {
       const taken = pieces.reduce((all, piece) => all + piece.length, 0);

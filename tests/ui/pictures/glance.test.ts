@@ -1,7 +1,7 @@
 // The season at a glance: this week's jobs, findings of one reason together, totals with their ranges, and what a workbook opens on.
 
 import { describe, expect, test } from 'vitest';
-import { civilDay, type Finding, Findings } from '../../../engine/index.ts';
+import { civilDay, type Finding, Findings, rowWithId } from '../../../engine/index.ts';
 import { glanceOf } from '../../../ui/browser/glance/glance.ts';
 import { shownView } from '../../../ui/browser/glance/opening.ts';
 import { seasonTotals } from '../../../ui/browser/glance/totals.ts';
@@ -30,8 +30,12 @@ describe('this week', () => {
 
   test('a job that is done stays in its week and is late no more', () => {
     const book = demoBook();
+    // Nothing was noted so far: what is past is late.
+    expect(book.edit([{ edit: 'cell', table: 'Farm', row: 0, column: 'Jobs noted from', entry: '' }]).refused).toBe(
+      false,
+    );
     const late = weekJobs(book.workbook, monday)?.jobs[0];
-    const row = [...book.rows('Tasks')][0] ?? -1;
+    const row = rowWithId(book.workbook, 'tasks', late?.row ?? '') ?? -1;
     expect(book.edit([{ edit: 'cell', table: 'Tasks', row, column: 'Done', entry: 'yes' }]).refused).toBe(false);
     expect(weekJobs(book.workbook, monday)?.jobs.map(({ row: id }) => id)).not.toContain(late?.row);
     expect(weekJobs(book.workbook, late?.on ?? 0)?.jobs.find(({ row: id }) => id === late?.row)?.done).toBe(true);

@@ -16,19 +16,24 @@ const { workbook } = demo;
 const other = opened({ title: 'Other', units: 'si', currency: 'EUR', today: 0, rows: {}, sheets: [] }).workbook;
 
 describe('a week', () => {
-  const paper = weekOnPaper(workbook, civilDay(2027, 4, 21));
+  const book = demoBook();
+  // Nothing was noted so far: what is past is late.
+  book.edit([{ edit: 'cell', table: 'Farm', row: 0, column: 'Jobs noted from', entry: '' }]);
+  const paper = weekOnPaper(book.workbook, civilDay(2027, 7, 21));
 
   test('day by day, a box before each job, nothing called late that is still to come', () => {
-    expect(paper?.title).toBe('Jobs of week 16, 19 Apr 2027 to 25 Apr 2027');
-    expect(paper?.tables[0]?.heading).toBe('Monday 19 Apr 2027');
+    expect(paper?.title).toBe('Jobs of week 29, 19 Jul 2027 to 25 Jul 2027');
+    expect(paper?.tables[0]?.heading).toBe('Monday 19 Jul 2027');
     expect(paper?.tables.every(({ boxes }) => boxes)).toBe(true);
     const listed = paper?.tables.reduce((sum, { rows }) => sum + rows.length, 0);
-    const inWeek = weekJobs(workbook, civilDay(2027, 4, 21))?.jobs.filter(({ late, done }) => !late && !done).length;
+    const inWeek = weekJobs(book.workbook, civilDay(2027, 7, 21))?.jobs.filter(
+      ({ late, done }) => !late && !done,
+    ).length;
     expect(listed).toBe(inWeek);
   });
 
   test('this week begins with what is late', () => {
-    expect(weekOnPaper(workbook, demo.today)?.tables[0]?.heading).toBe('Late');
+    expect(weekOnPaper(book.workbook, book.today)?.tables[0]?.heading).toBe('Late');
   });
 
   test('no sheet of jobs, no page', () => expect(weekOnPaper(other, 0)).toBeUndefined());

@@ -1,6 +1,7 @@
 // In the sun: stronger contrast on every part of the page, chosen by hand and kept in this browser. The page starts it once.
 
 import { effect, signal } from '@preact/signals';
+import { remember, remembered } from './single-words.ts';
 
 const KEY = 'dibble: in the sun';
 
@@ -8,10 +9,10 @@ export const inTheSun = signal(false);
 
 /** Follows the choice from now on. */
 export function startSun(): void {
-  inTheSun.value = localStorage.getItem(KEY) === 'yes';
+  inTheSun.value = remembered(KEY) === 'yes';
   effect(() => {
     const chosen = inTheSun.value;
     document.documentElement.toggleAttribute('data-sun', chosen);
-    localStorage.setItem(KEY, chosen ? 'yes' : 'no');
+    remember(KEY, chosen ? 'yes' : 'no');
   });
 }

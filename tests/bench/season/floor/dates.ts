@@ -26,6 +26,8 @@ import { FREEZING, type Year } from './year.ts';
 export interface FarmYear {
   lowAtFirstFrost: number;
   lowAtLastFrost: number;
+  warmest: number;
+  coldest: number;
 }
 
 export interface Dates {

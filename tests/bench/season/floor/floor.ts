@@ -12,6 +12,7 @@ import type { Part, Weeks } from './part.ts';
 import { bedsOf, benchOf, racksOf } from './places.ts';
 import { standOf } from './stand.ts';
 import { waterOf } from './water.ts';
+import { windowOf } from './window.ts';
 import { Year } from './year.ts';
 import { yieldsOf } from './yields.ts';
 
@@ -54,11 +55,12 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
   const highs = numbersOf(workbook, 'monthly-climate', 'high');
   const year = new Year(season, lows, highs);
   const frost = { first: inputs.farm('first-frost'), last: inputs.farm('last-frost-of-half-the-years') };
-  const farm: FarmYear = { lowAtFirstFrost: 0, lowAtLastFrost: 0 };
+  const farm: FarmYear = { lowAtFirstFrost: 0, lowAtLastFrost: 0, warmest: 0, coldest: 0 };
   const sown = new Float64Array(count);
   const stand = standOf(inputs, columns, sown);
   const dates = datesOf(inputs, columns, stand.start, year, farm, stand.plantedTyped, sown);
   const harvest = harvestOf(inputs, columns, year);
+  const window = windowOf(inputs, columns, stand.start, year, farm);
   const yields = yieldsOf(inputs, columns, stand.start);
   const money = moneyOf(inputs, columns, stand.start);
   const shareOfMargin = columnIn(columns, 'share-of-margin', count);
@@ -83,6 +85,7 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
     if (withDates) dates.work(from, to);
     stand.work(from, to);
     harvest.work(from, to);
+    if (withDates) window(from, to);
     yields(from, to);
     money(from, to);
   }
@@ -106,6 +109,9 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
   function all(): void {
     farm.lowAtFirstFrost = year.lowAround(frost.first);
     farm.lowAtLastFrost = year.lowAround(frost.last);
+    const summer = year.summerNear(season + 182);
+    farm.warmest = year.meanAround(summer);
+    farm.coldest = year.meanAround(summer + 183);
     work(0, count, true);
     for (const part of parts) {
       part.clear();

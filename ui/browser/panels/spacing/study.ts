@@ -79,7 +79,7 @@ export function studyOf(book: Workbook, sheet: SheetView, row: RowAt): Study {
   const about = { row: row.id, units: system, usual };
   if (unit === undefined) return { ...about, range: undefined, points: [] };
   const inUnit = (metres: number | undefined): number | undefined =>
-    metres === undefined ? undefined : Number(fromCanonical(unit, metres).toFixed(6));
+    metres === undefined ? undefined : Number(fromCanonical(unit, metres).toFixed(12));
   const range = spacingRange(inUnit(usual), inUnit(today), system);
   if (range === undefined) return { ...about, range, points: [] };
   return { ...about, range, points: curveOf(book, sheet, row, spacingsOf(range, inUnit(today))) };
