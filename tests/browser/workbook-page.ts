@@ -16,10 +16,11 @@ export function demoBook(): Book {
   return opened.workbook;
 }
 
+/** Names of sheets and columns are looked up here; nothing is ever changed in it, so all pages of a file share one. */
+let names: Book | undefined;
+
 export class WorkbookPage {
   readonly page: Page;
-  /** Names of sheets and columns are looked up here; the demo's own never change in a test. */
-  private readonly demo = demoBook();
   private sheet = '';
 
   constructor(page: Page) {
@@ -50,7 +51,8 @@ export class WorkbookPage {
 
   /** The id of a column of the sheet on screen; of a person's own the one in the page. */
   async columnId(name: string): Promise<string> {
-    const known = this.demo.column(this.sheet, name);
+    names ??= demoBook();
+    const known = names.column(this.sheet, name);
     if (known !== undefined) return known.id;
     const header = this.page.locator('.ag-header-cell').filter({ has: this.page.getByText(name, { exact: true }) });
     return (await header.getAttribute('col-id')) ?? '';

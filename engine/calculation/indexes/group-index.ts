@@ -210,9 +210,18 @@ export class GroupIndex implements Shared {
   }
 }
 
+/** Rows, days and counts of two keys fit into one number side by side, which is found sooner than a text. */
+const SIDE_BY_SIDE = 2 ** 26;
+
 function mapKey(values: ArrayLike<number>): number | string {
-  if (values.length === 1) return (values[0] ?? 0) + 0;
+  const [first, second] = [values[0] ?? 0, values[1] ?? 0];
+  if (values.length === 1) return first + 0;
+  if (values.length === 2 && isSmall(first) && isSmall(second)) return first * SIDE_BY_SIDE + second;
   let text = '';
   for (let k = 0; k < values.length; k++) text += `${values[k]}|`;
   return text;
+}
+
+function isSmall(value: number): boolean {
+  return Number.isInteger(value) && value >= 0 && value < SIDE_BY_SIDE;
 }

@@ -25,7 +25,12 @@ export function Grid({ sheet }: { readonly sheet: string }) {
     const { row, column } = selection.peek();
     made.arrive(row, column, row !== undefined && !isTyping());
     arrivedAt.current = arrival.peek();
-    const unfollow = followFrames((change) => made.follow(change));
+    const unfollow = followFrames((change) => {
+      // The effect below comes after the frame: what somebody went to meanwhile must not give way to what was in hand before.
+      const wanted = arrival.peek() === arrivedAt.current ? undefined : selection.peek();
+      made.follow(change);
+      if (wanted?.sheet === sheet) selection.value = wanted;
+    });
     return () => {
       unfollow();
       grid.current = undefined;
