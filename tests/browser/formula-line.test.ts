@@ -2,15 +2,12 @@
 // completing names, changing a formula for all rows, and nothing typed being lost.
 
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { atSheet } from './one-page.ts';
 
 async function openAtStations() {
-  const opened = await openWorkbook({ width: 1440, height: 900 });
-  const book = new WorkbookPage(opened.page);
-  await book.openSheet('Plantings');
-  await book.press(0, 'Stations');
-  return { ...opened, book };
+  const opened = await atSheet('Plantings');
+  await opened.book.press(0, 'Stations');
+  return opened;
 }
 
 test('a formula that adds a count to a length is refused, the offending part underlined, and kept as typed', async () => {
@@ -103,9 +100,7 @@ test('an entry is typed in the line under the same rules, and an override is tak
 });
 
 test('a column of one’s own is added with a formula, refused while it is wrong, and removed again', async () => {
-  const { page } = await openWorkbook({ width: 1440, height: 900 });
-  const book = new WorkbookPage(page);
-  await book.openSheet('Beds');
+  const { book, page } = await atSheet('Beds');
   await (await book.header('Length')).click({ button: 'right' });
   await page.getByRole('menuitem', { name: 'Add a column' }).click();
   const dialog = page.getByRole('dialog');

@@ -5,6 +5,7 @@ import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWorkbook } from './harness.ts';
+import { onePage } from './one-page.ts';
 
 async function faults(page: Page): Promise<readonly string[]> {
   await page.evaluate(axe.source);
@@ -44,7 +45,7 @@ test('a workbook opens on the season at a glance, and each part leads to its she
 });
 
 test('a job is ticked off where it stands, and undo takes the tick back', async () => {
-  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   const jobs = page.locator('.glance-jobs li');
   const late = jobs.filter({ hasText: 'Late' });
   await late.first().waitFor();
@@ -87,7 +88,7 @@ test('the keys walk the bars, take one in hand, move it and set it', async () =>
 });
 
 test('buttons move it as the keys do', async () => {
-  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   const bar = page.getByRole('button', { name: /^Lettuce 2,/ });
   await bar.click();
   const follows = page.getByRole('region', { name: 'Lettuce 2 in hand' });
@@ -99,7 +100,7 @@ test('buttons move it as the keys do', async () => {
 });
 
 test('a bar dragged along and down moves in time and to another bed; what follows is shown on the way', async () => {
-  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   const bar = page.getByRole('button', { name: /^Lettuce 1,/ });
   const box = await bar.locator('.bar-body').boundingBox();
   const target = await page.locator('.bed-name', { hasText: 'Creek 2' }).boundingBox();

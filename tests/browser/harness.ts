@@ -25,11 +25,11 @@ export interface Opening {
 export interface OpenedWorkbook {
   readonly page: Page;
   /** Console errors and warnings, uncaught errors and blocked loads so far, each a line. */
-  readonly problems: readonly string[];
+  readonly problems: string[];
   /** Every address asked for so far that is not the page's own origin. */
-  readonly requestsElsewhere: readonly string[];
+  readonly requestsElsewhere: string[];
   /** Every address asked for since the page had loaded, its own origin too, but not the parts of the page itself that come later. */
-  readonly requestsAfterLoad: readonly string[];
+  readonly requestsAfterLoad: string[];
   /** Closes the page with its storage. What a test leaves open is closed after its file. */
   readonly close: () => Promise<void>;
 }

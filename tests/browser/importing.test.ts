@@ -5,8 +5,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { atSheet } from './one-page.ts';
 
 interface File {
   readonly name: string;
@@ -21,10 +20,8 @@ const csv = (content: string | Buffer, name = 'rows.csv'): File => ({
 });
 
 async function openSheet(name: string) {
-  const opened = await openWorkbook();
-  const book = new WorkbookPage(opened.page);
-  await book.openSheet(name);
-  return { ...opened, book, dialog: opened.page.getByRole('dialog') };
+  const opened = await atSheet(name);
+  return { ...opened, dialog: opened.page.getByRole('dialog') };
 }
 
 async function choose(page: Page, file: File, button = 'Import rows'): Promise<void> {

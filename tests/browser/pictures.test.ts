@@ -5,6 +5,7 @@ import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWorkbook } from './harness.ts';
+import { onePage } from './one-page.ts';
 
 async function openPictures(page: Page): Promise<void> {
   await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Pictures' }).click();
@@ -65,7 +66,7 @@ test.each([
 });
 
 test('a picture is read place by place with keys, and as a table', async () => {
-  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   await openPictures(page);
   await choose(page, 'Room and hands');
   const slider = page.getByRole('slider', { name: 'Read the picture: Bench by week' });
@@ -80,7 +81,7 @@ test('a picture is read place by place with keys, and as a table', async () => {
 });
 
 test('the map goes through the weeks and each bed leads to its row', async () => {
-  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   await openPictures(page);
   await choose(page, 'Map of beds');
   const week = page.getByRole('slider', { name: 'Week' });
@@ -93,7 +94,7 @@ test('the map goes through the weeks and each bed leads to its row', async () =>
 });
 
 test('the year plays week after week and stops when it is asked to', async () => {
-  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   await openPictures(page);
   await choose(page, 'Map of beds');
   const week = page.getByRole('slider', { name: 'Week' });

@@ -4,11 +4,11 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
+import { onePage } from './one-page.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 async function open() {
-  const opened = await openWorkbook({ width: 1440, height: 900 });
+  const opened = await onePage();
   return { ...opened, book: new WorkbookPage(opened.page) };
 }
 

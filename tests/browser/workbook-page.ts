@@ -28,12 +28,17 @@ export class WorkbookPage {
     page.setDefaultTimeout(20_000);
   }
 
-  async openSheet(name: string): Promise<void> {
+  /** Opens a sheet in the view that it was last seen in, the first time its first. */
+  async comeTo(name: string): Promise<void> {
     const button = this.page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: sheetName(name) });
     await button.click();
     await this.page.getByRole('main', { name, exact: true }).waitFor();
     this.sheet = name;
-    // All of its columns, unless a test is about another view.
+  }
+
+  /** Opens a sheet with all of its columns. */
+  async openSheet(name: string): Promise<void> {
+    await this.comeTo(name);
     const everything = this.viewButton('Everything');
     if ((await everything.count()) > 0) await everything.click();
   }

@@ -3,16 +3,12 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { at, clipboardHtml, clipboardText, inHand, putOnClipboard, undo } from './hands.ts';
+import { at, clipboardHtml, clipboardText, inHand, putOnClipboard, spareRow, undo } from './hands.ts';
 
 function fixture(name: string): { readonly text: string; readonly html: string } {
   const read = (ending: string): string =>
     readFileSync(fileURLToPath(new URL(`../../fixtures/clipboard/${name}.${ending}`, import.meta.url)), 'utf8');
   return { text: read('tsv'), html: read('html') };
-}
-
-async function spareRow(page: Awaited<ReturnType<typeof at>>['page']): Promise<number> {
-  return Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index'));
 }
 
 test('a block of a spreadsheet that fits lands at once, as many cells as it has, as one step', async () => {

@@ -1,7 +1,7 @@
 // The fill handle and filling by keys: series of dates, numbers and names, from two cells their step, copies with Ctrl.
 
 import { expect, test } from 'vitest';
-import { at, drag, fillHandle, middle, undo } from './hands.ts';
+import { at, drag, fillHandle, middle, spareRow, undo } from './hands.ts';
 
 test('a date goes on by the day; the notice offers weeks, months and the same again', async () => {
   const { book, page, problems } = await at('Plantings');
@@ -60,7 +60,7 @@ test('names that end in numbers count on', async () => {
 
 test('twice on the handle fills as far as the column beside goes', async () => {
   const { book, page } = await at('Beds');
-  const last = Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index')) - 1;
+  const last = (await spareRow(page)) - 1;
   await book.type(0, 'Length', '77');
   await book.press(0, 'Length');
   const handle = await fillHandle(page);

@@ -2,9 +2,15 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { type Opening, openWorkbook } from '../harness.ts';
+import { type AtSheet, atSheet } from '../one-page.ts';
 import { WorkbookPage } from '../workbook-page.ts';
 
-export async function at(sheet: string, opening: Opening = {}) {
+export async function at(sheet: string, opening?: Opening): Promise<AtSheet> {
+  if (opening === undefined) {
+    const shared = await atSheet(sheet);
+    await shared.page.locator('.ag-row .face').first().waitFor();
+    return shared;
+  }
   const opened = await openWorkbook({ width: 1440, height: 900, ...opening });
   const book = new WorkbookPage(opened.page);
   await book.openSheet(sheet);
@@ -44,6 +50,14 @@ export async function fillHandle(page: Page): Promise<Point> {
 /** The number in front of a row. */
 export function rowHandle(page: Page, row: number): Locator {
   return page.locator(`.ag-row[row-index="${row}"] .row-handle`);
+}
+
+/** Where the empty row after all others stands; the sheet is scrolled to its end for it. */
+export async function spareRow(page: Page): Promise<number> {
+  await page.locator('.ag-grid-viewport').evaluate((grid) => {
+    grid.scrollTop = grid.scrollHeight;
+  });
+  return Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index'));
 }
 
 /** The cells that are marked as selected, as 'row column', in the order of the rows. */

@@ -1,7 +1,8 @@
 // Selecting as hands know it: Shift, Ctrl, drags, handles, the corner, headers, and what keeps a selection.
 
 import { expect, test } from 'vitest';
-import { at, drag, inHand, middle, rowHandle, selected } from './hands.ts';
+import { demoBook } from '../workbook-page.ts';
+import { at, drag, inHand, middle, rowHandle, selected, spareRow } from './hands.ts';
 
 test('Shift with a press selects from the cell in hand, and again from there', async () => {
   const { book, page, problems } = await at('Beds');
@@ -64,7 +65,7 @@ test('Ctrl with an arrow goes to the edge of the data and never into the empty r
   await book.press(0, 'Bed');
   await page.keyboard.press('Control+ArrowDown');
   const last = Number((await inHand(page)).split(' ')[0]);
-  const spare = Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index'));
+  const spare = await spareRow(page);
   expect(last).toBe(spare - 1);
   await page.keyboard.press('Control+ArrowUp');
   expect(await inHand(page)).toBe('0 bed');
@@ -88,7 +89,7 @@ test('handles select rows, headers columns, the corner everything', async () => 
     .poll(async () => new Set((await selected(page)).map((cell) => cell.split(' ')[1])))
     .toEqual(new Set([await book.columnId('Holds')]));
   await page.locator('.corner-face').click();
-  await expect.poll(async () => (await selected(page)).length).toBe(10 * columns);
+  await expect.poll(async () => (await selected(page)).length).toBe(demoBook().rows('Trays').length * columns);
 });
 
 test('pages, Shift with them, whole rows and columns by keys, Esc back to the cell', async () => {

@@ -1,7 +1,7 @@
 // Rows by hand: put in above and below, moved by keys and by dragging, removed by keys, each taken back.
 
 import { expect, test } from 'vitest';
-import { at, drag, middle, rowHandle, undo } from './hands.ts';
+import { at, drag, middle, rowHandle, spareRow, undo } from './hands.ts';
 
 async function names(book: Awaited<ReturnType<typeof at>>['book'], count: number): Promise<readonly string[]> {
   const list: string[] = [];
@@ -78,7 +78,7 @@ test('rows are removed with keys and come back', async () => {
   await page.getByRole('button', { name: 'Add a row' }).click();
   await page.keyboard.type('One to go');
   await page.keyboard.press('Enter');
-  const row = Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index')) - 1;
+  const row = (await spareRow(page)) - 1;
   await expect.poll(() => book.read(row, 'Tray')).toBe('One to go');
   await book.press(row, 'Tray');
   await page.keyboard.press('Alt+Delete');
@@ -97,5 +97,5 @@ test('in a sorted sheet rows are not moved by hand, and it says why; the empty r
   const last = await page
     .locator('.ag-row')
     .evaluateAll((rows) => Math.max(...rows.map((row) => Number(row.getAttribute('row-index')))));
-  expect(Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index'))).toBe(last);
+  expect(await spareRow(page)).toBe(last);
 });

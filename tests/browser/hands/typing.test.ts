@@ -2,7 +2,7 @@
 // that are put before an entry is taken.
 
 import { expect, test } from 'vitest';
-import { at, inHand, putOnClipboard, selected, undo } from './hands.ts';
+import { at, inHand, putOnClipboard, selected, spareRow, undo } from './hands.ts';
 
 test('type, Tab, undo takes back what was typed', async () => {
   const { book, page, problems } = await at('Beds');
@@ -81,7 +81,7 @@ test('Ctrl and ; types today into a date, and nothing elsewhere', async () => {
 
 test('an input method begins on a selected cell', async () => {
   const { book, page } = await at('Beds');
-  const spare = Number(await page.locator('.ag-row.spare-row').first().getAttribute('row-index'));
+  const spare = await spareRow(page);
   await book.press(spare, 'Bed');
   const session = await page.context().newCDPSession(page);
   await session.send('Input.imeSetComposition', { text: 'はたけ', selectionStart: 3, selectionEnd: 3 });
