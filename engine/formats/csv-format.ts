@@ -1,7 +1,6 @@
 // One sheet as CSV, RFC 4180. A text with letters beyond ASCII (ft², °F) begins with a mark, by which spreadsheets know UTF-8.
+// What writes and reads such files is fetched with the first.
 
-import { exportCsv } from './csv-export.ts';
-import { readCsvTable } from './csv-table.ts';
 import type { Format } from './format.ts';
 import { decodeText, ENCODING_NAMES, garbledIn } from './text-encoding.ts';
 
@@ -14,17 +13,19 @@ export const CSV: Format = {
   mediaType: 'text/csv;charset=utf-8',
   holds: 'sheet',
   kind: 'table',
-  write: (book, [sheet = '']) => {
+  write: async (book, [sheet = '']) => {
+    const { exportCsv } = await import('./csv-export.ts');
     const text = exportCsv(book, sheet);
-    return Promise.resolve({ content: isAscii(text) ? text : MARK + text, notes: [] });
+    return { content: isAscii(text) ? text : MARK + text, notes: [] };
   },
-  readTable: (bytes, view, { splitCsv }, { encoding, delimiter }) => {
+  readTable: async (bytes, view, { splitCsv }, { encoding, delimiter }) => {
     const decoded = decodeText(bytes, encoding);
-    if (!decoded.ok) return Promise.resolve(decoded);
+    if (!decoded.ok) return decoded;
+    const { readCsvTable } = await import('./csv-table.ts');
     const read = readCsvTable(decoded.text, view, splitCsv, delimiter);
-    if (!read.ok) return Promise.resolve(read);
+    if (!read.ok) return read;
     const text = { ...read.text, encoding: decoded.encoding, sure: decoded.sure };
-    return Promise.resolve({ ...read, text, notes: [...read.notes, ...doubts(decoded, encoding !== undefined)] });
+    return { ...read, text, notes: [...read.notes, ...doubts(decoded, encoding !== undefined)] };
   },
 };
 

@@ -1,8 +1,7 @@
-// Sheets as an XLSX file: numbers as numbers, dates as dates, units in the headers, what is worked out as its value.
+// Sheets as an XLSX file: numbers as numbers, dates as dates, units in the headers, what is worked out as its value. What writes
+// and reads such files is fetched with the first.
 
-import { EMPTY, withHeader } from './csv-table.ts';
 import type { Format } from './format.ts';
-import { recordsOf, spreadsheetOf } from './spreadsheet.ts';
 
 export const XLSX: Format = {
   id: 'xlsx',
@@ -12,10 +11,13 @@ export const XLSX: Format = {
   holds: 'sheets',
   kind: 'spreadsheet',
   write: async (book, sheets, { writeSpreadsheet }) => {
+    const { spreadsheetOf } = await import('./spreadsheet.ts');
     const { spreadsheet, notes } = spreadsheetOf(book, sheets);
     return { content: await writeSpreadsheet(spreadsheet), notes };
   },
   readTable: async (bytes, view, { readSpreadsheet }, { table }) => {
+    const { recordsOf } = await import('./spreadsheet.ts');
+    const { EMPTY, withHeader } = await import('./csv-table.ts');
     const read = await readSpreadsheet(bytes);
     if (!read.ok) return read;
     const tables = read.sheets.map(({ name }) => name);

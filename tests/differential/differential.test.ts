@@ -15,7 +15,7 @@ import { type Random, randomFrom, seedOfRun } from './random.ts';
 import { RARE } from './rare.ts';
 import { lastRow, randomTables } from './tables.ts';
 
-const FORMULAS = runs(20_000, 200_000);
+const FORMULAS = runs(50_000, 200_000);
 const BATCH = 1_000;
 /** Batches on their way at once: one here while the peer works on another. */
 const LANES = 2;

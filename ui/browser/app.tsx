@@ -16,7 +16,7 @@ import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
 import { shownView } from './glance/opening.ts';
 import { pendingImport } from './importing/import-state.ts';
-import { formulaTried, ownSheets } from './own/own-state.ts';
+import { formulaTried, ownSheets } from './own/own-open.ts';
 import { BottomLine } from './page/bottom-line.tsx';
 import { emptyWords } from './page/empty-words.ts';
 import { fetchGrid } from './page/fetch-grid.ts';

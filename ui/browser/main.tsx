@@ -36,6 +36,8 @@ startPrinting();
 const place = document.getElementById('app');
 if (place !== null) render(<App />, place);
 startKeeping({ saveToFile: () => void saveWorkbook() });
-await openAtStart();
-startDrop();
-startOffline();
+// Not awaited by the file itself: what is fetched later imports what was built with it, and would wait for the opening it is part of.
+void openAtStart().then(() => {
+  startDrop();
+  startOffline();
+});

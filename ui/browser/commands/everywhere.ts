@@ -13,7 +13,7 @@ import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
 import { pickWorkbook } from '../files/pick.ts';
 import { newerTemplate } from '../files/read.ts';
 import { isTyping } from '../formula-line/draft.ts';
-import { ownSheets } from '../own/own-state.ts';
+import { ownSheets } from '../own/own-open.ts';
 import { toNextRegion } from '../page/regions.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { redo, setUnits, undo } from '../store/change.ts';

@@ -6,7 +6,7 @@ import { downloadSheet } from '../files/download.ts';
 import { pickFile, TABLE_FILES } from '../files/pick.ts';
 import { beginLine } from '../formula-line/draft.ts';
 import { readImport } from '../importing/import-state.ts';
-import { formulaTried } from '../own/own-state.ts';
+import { formulaTried } from '../own/own-open.ts';
 import { hasFormula, isTyped } from '../store/sheets.ts';
 import { takeTemplateFormula } from './cells.ts';
 import { removeColumn } from './columns.ts';

@@ -6,7 +6,7 @@ import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { workbook } from '../store/workbook.ts';
 import './own.css';
-import { formulaTried } from './own-state.ts';
+import { formulaTried } from './own-open.ts';
 
 export function FormulaDialog() {
   const tried = formulaTried.value;

@@ -8,7 +8,8 @@ import { pickFile } from '../files/pick.ts';
 import { workbook } from '../store/workbook.ts';
 import { Checks } from './checks-part.tsx';
 import './own.css';
-import { act, addSheet, bringIn, type NewSheet, ownSheets, type RowsFrom, saveSheets } from './own-state.ts';
+import { ownSheets } from './own-open.ts';
+import { act, addSheet, bringIn, type NewSheet, type RowsFrom, saveSheets } from './own-state.ts';
 import { Refused } from './refused.tsx';
 
 export function OwnDialog() {

@@ -1,7 +1,6 @@
-// One's own: sheets, columns, checks and formulas that a person adds or changes. Which dialog is open, and the acts, each a step
-// that undo takes back. The dialogs draw it.
+// One's own: sheets, columns, checks and formulas that a person adds or changes. The acts, each a step that undo takes back. The
+// dialogs call them.
 
-import { signal } from '@preact/signals';
 import {
   bringSheets,
   type Command,
@@ -19,12 +18,7 @@ import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { goTo } from '../store/selection.ts';
 import { workbookNow } from '../store/workbook.ts';
-
-/** Sheets and columns of the workbook, with one sheet in hand; undefined while the dialog is shut. */
-export const ownSheets = signal<{ readonly sheet: string } | undefined>(undefined);
-
-/** The column whose formula is tried side by side. */
-export const formulaTried = signal<{ readonly sheet: string; readonly column: string } | undefined>(undefined);
+import { ownSheets } from './own-open.ts';
 
 /** Does one act; gives the sentence of a refusal. */
 export function act(command: Command, code: MessageCode, parts: Readonly<Record<string, string>>): string | undefined {

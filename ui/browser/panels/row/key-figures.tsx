@@ -2,6 +2,7 @@
 
 import { useSignal } from '@preact/signals';
 import { cellView } from '../../../../engine/index.ts';
+import { intervalWords } from '../../pictures/kit/ask.ts';
 import { findings } from '../../store/findings.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';
@@ -53,6 +54,7 @@ function KeyFigure({ sheet, row, column, opened }: KeyFigureProps) {
           {fullUnit === '' ? null : <span class="key-unit"> {fullUnit}</span>}
         </span>
       </button>
+      <Range sheet={sheet} row={row} column={column} />
       {found.map(({ says }) => (
         <p key={says} class="key-found">
           {says}
@@ -61,4 +63,15 @@ function KeyFigure({ sheet, row, column, opened }: KeyFigureProps) {
       {open.value ? <Reasons sheet={sheet.id} row={row} column={column} /> : null}
     </li>
   );
+}
+
+/** Between which ends a figure lies, where the sheet has columns for them. */
+function Range({ sheet, row, column }: PanelProps & { readonly column: string }) {
+  const shown = (id: string) => {
+    return columnOf(sheet, id) === undefined ? undefined : cellView(workbook(), sheet.id, row.slot, id);
+  };
+  const [low, likely, high] = [shown(`${column}-low`), shown(column), shown(`${column}-high`)];
+  if (low?.number === undefined || likely?.number === undefined || high?.number === undefined) return null;
+  const interval = { low: low.number, likely: likely.number, high: high.number };
+  return <p class="key-range">{intervalWords(interval, likely.fullUnit)}</p>;
 }
