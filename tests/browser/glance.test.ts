@@ -5,7 +5,7 @@ import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWorkbook } from './harness.ts';
-import { onePage } from './one-page.ts';
+import { atSheet, onePage } from './one-page.ts';
 
 async function faults(page: Page): Promise<readonly string[]> {
   await page.evaluate(axe.source);
@@ -34,7 +34,7 @@ test('a workbook opens on the season at a glance, and each part leads to its she
   await glance.getByRole('button', { name: /Hours of work/ }).click();
   await page.getByRole('main', { name: 'Plantings', exact: true }).waitFor();
   await home.click();
-  await glance.getByRole('button', { name: 'All jobs of the year' }).click();
+  await glance.getByRole('button', { name: /^All (jobs of the year|\d+ of this week, and the rest)$/ }).click();
   await page.getByRole('main', { name: 'Tasks', exact: true }).waitFor();
   await home.click();
   const first = glance.locator('.glance-attention button').first();
@@ -46,14 +46,29 @@ test('a workbook opens on the season at a glance, and each part leads to its she
 
 test('a job is ticked off where it stands, and undo takes the tick back', async () => {
   const { page } = await onePage();
-  const jobs = page.locator('.glance-jobs li');
-  const late = jobs.filter({ hasText: 'Late' });
-  await late.first().waitFor();
-  const before = await late.count();
-  await late.first().getByRole('checkbox').click();
-  await expect.poll(() => late.count()).toBe(before - 1);
+  const open = page.locator('.glance-jobs li:not(.is-done)');
+  await open.first().waitFor();
+  const before = await open.count();
+  const toDo = async (): Promise<number> => {
+    const says = await page.getByText(/^Week \d+: \d+ jobs? to do/).textContent();
+    return Number(/: (\d+) job/.exec(says ?? '')?.[1]);
+  };
+  const jobs = await toDo();
+  await open.first().getByRole('checkbox').click();
+  await expect.poll(() => open.count()).toBe(before - 1);
+  await expect.poll(toDo).toBe(jobs - 1);
   await page.locator('.message').getByRole('button', { name: 'Undo' }).click();
-  await expect.poll(() => late.count()).toBe(before);
+  await expect.poll(() => open.count()).toBe(before);
+  await expect.poll(toDo).toBe(jobs);
+});
+
+test('a job of an earlier week that is not done stands first, as late', async () => {
+  const { book, page } = await atSheet('Tasks');
+  await book.press(0, 'Done');
+  await page.keyboard.type('no');
+  await page.keyboard.press('Enter');
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'At a glance' }).click();
+  await expect.poll(() => page.locator('.glance-jobs li').first().textContent()).toContain('Late');
 });
 
 test('the keys walk the bars, take one in hand, move it and set it', async () => {
@@ -101,6 +116,7 @@ test('buttons move it as the keys do', async () => {
 
 test('a bar dragged along and down moves in time and to another bed; what follows is shown on the way', async () => {
   const { page } = await onePage();
+  await page.locator('.season-calendar .bar').first().waitFor();
   const bar = page.getByRole('button', { name: /^Lettuce 1,/ });
   const box = await bar.locator('.bar-body').boundingBox();
   const target = await page.locator('.bed-name', { hasText: 'Creek 2' }).boundingBox();
