@@ -42,7 +42,8 @@ async function spareIsLast({ page }: Opened): Promise<boolean> {
 test('sorting by several columns shows on the headers, and undo takes each key back', async () => {
   const opened = await at('Beds');
   const { book, page } = opened;
-  const before = await texts(opened, 'Bed');
+  // So many rows are drawn at the top wherever the sheet was scrolled before.
+  const before = (await texts(opened, 'Bed')).slice(0, 20);
   await columnMenu(opened, 'Field', 'Greatest first');
   await expect
     .poll(async () => (await book.header('Field')).locator('.column-sort').getAttribute('aria-label'))
@@ -57,7 +58,12 @@ test('sorting by several columns shows on the headers, and undo takes each key b
   await book.press(0, 'Bed');
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
-  await expect.poll(() => texts(opened, 'Bed')).toEqual(before);
+  await expect
+    .poll(async () => {
+      await book.cell(0, 'Bed');
+      return (await texts(opened, 'Bed')).slice(0, 20);
+    })
+    .toEqual(before);
 });
 
 test('a filter by values, by an amount, by a finding; each a chip that is taken off', async () => {
