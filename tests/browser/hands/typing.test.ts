@@ -80,7 +80,7 @@ test('Ctrl and ; types today into a date, and nothing elsewhere', async () => {
 });
 
 test('an input method begins on a selected cell', async () => {
-  const { book, page } = await at('Beds');
+  const { book, page } = await at('Beds', {});
   const spare = await spareRow(page);
   await book.press(spare, 'Bed');
   const session = await page.context().newCDPSession(page);
