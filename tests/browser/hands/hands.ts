@@ -1,6 +1,7 @@
 // What the tests of hands share: a sheet opened at a desk, real drags, the real clipboard, which cells are selected.
 
 import type { Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { type Opening, openWorkbook } from '../harness.ts';
 import { type AtSheet, atSheet } from '../one-page.ts';
 import { WorkbookPage } from '../workbook-page.ts';
@@ -35,7 +36,15 @@ export interface Point {
 }
 
 export async function middle(element: Locator): Promise<Point> {
-  const box = await element.boundingBox();
+  await element.waitFor();
+  let box = await element.boundingBox();
+  // While the grid is drawn anew its parts are put in place of one another: it is pressed once it stands still.
+  const standsStill = async (): Promise<boolean> => {
+    const before = box;
+    box = await element.boundingBox();
+    return box !== null && before !== null && box.x === before.x && box.y === before.y;
+  };
+  await expect.poll(standsStill).toBe(true);
   if (box === null) throw new Error('What was to be pressed is not on the page.');
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
