@@ -118,6 +118,7 @@ test('a bar dragged along and down moves in time and to another bed; what follow
   const { page } = await onePage();
   await page.locator('.season-calendar .bar').first().waitFor();
   const bar = page.getByRole('button', { name: /^Lettuce 1,/ });
+  await bar.locator('.bar-body').waitFor();
   const box = await bar.locator('.bar-body').boundingBox();
   const target = await page.locator('.bed-name', { hasText: 'Creek 2' }).boundingBox();
   if (box === null || target === null) throw new Error('The calendar is not drawn.');
