@@ -17,9 +17,9 @@ test('Ctrl F counts what holds a text, walks through it, and Esc leads back to t
   await expect.poll(() => count.textContent()).toBe(`2 of ${total}`);
   await page.keyboard.press('Shift+Enter');
   await expect.poll(() => count.textContent()).toBe(`1 of ${total}`);
-  expect(await page.locator('.ag-cell.is-match').count()).toBeGreaterThan(0);
+  await expect.poll(() => page.locator('.ag-cell.is-match').count()).toBeGreaterThan(0);
   await page.keyboard.press('Escape');
-  expect(await page.locator('.find-bar').count()).toBe(0);
+  await expect.poll(() => page.locator('.find-bar').count()).toBe(0);
   await expect.poll(() => inHand(page)).toMatch(/variety/);
   expect(problems).toEqual([]);
 });
