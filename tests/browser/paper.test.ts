@@ -19,8 +19,8 @@ async function pages(page: Page): Promise<number> {
 test('a week of jobs is on two pages at most, with a box before each, and nothing of the program', async () => {
   const { page, problems } = await openWorkbook({ width: 1440, height: 900, colorScheme: 'dark' });
   await openView(page, 'Paper');
-  await page.getByLabel('A day of the week').fill('2027-04-21');
-  await page.getByRole('heading', { name: 'Jobs of week 16, 19 Apr 2027 to 25 Apr 2027' }).waitFor();
+  await page.getByLabel('A day of the week').fill('2027-10-06');
+  await page.getByRole('heading', { name: 'Jobs of week 40, 4 Oct 2027 to 10 Oct 2027' }).waitFor();
   expect(await page.locator('.paper-box').count()).toBeGreaterThan(10);
   expect(await pages(page)).toBeLessThanOrEqual(2);
   await page.emulateMedia({ media: 'print' });

@@ -20,6 +20,7 @@ test('a date goes on by the day; the notice offers weeks, months and the same ag
 
 test('two dates go on by their step, and one step of undo takes it back', async () => {
   const { book, page } = await at('Plantings');
+  await book.look('When?');
   const before = await book.read(5, 'Sown');
   await book.type(1, 'Sown', '1 Feb 2027');
   await book.type(2, 'Sown', '11 Feb 2027');
