@@ -64,8 +64,13 @@ export function fits(wanted: ValueType, given: ValueType): boolean {
   if (wanted.kind === 'number') return given.kind === 'number' && sameDimension(wanted.dimension, given.dimension);
   if (wanted.kind === 'link') return given.kind === 'link' && given.table === wanted.table;
   if (wanted.kind === 'record') return given.kind === 'record' && given.record.id === wanted.record.id;
-  if (wanted.kind === 'text' || wanted.kind === 'choice') return given.kind === 'text' || given.kind === 'choice';
+  if (isText(wanted)) return isText(given);
   return wanted.kind === given.kind;
+}
+
+/** Whether values are texts, those of a choice too; no where there is no type. */
+export function isText(type: ValueType | undefined): boolean {
+  return type?.kind === 'text' || type?.kind === 'choice';
 }
 
 export function isPlainNumber(type: ValueType): boolean {

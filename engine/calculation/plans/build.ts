@@ -5,7 +5,7 @@
 import type { Typed } from '../../language/typed.ts';
 import type { Token } from '../../values/column.ts';
 import { figureColumn } from '../../values/figures.ts';
-import type { ValueType } from '../../values/type.ts';
+import { isText, type ValueType } from '../../values/type.ts';
 import { type Dictionaries, FrameState, type Shared } from '../frame.ts';
 import type { RowGenerator } from '../generators/generator.ts';
 import { ColumnNode } from '../graph/column-node.ts';
@@ -21,18 +21,17 @@ import { loadKernel, typedKernel } from '../kernels/load-kernels.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
 import { Edges } from './edges.ts';
 import { plan } from './plan.ts';
-import {
-  type CountedRows,
-  isText,
-  type KeySource,
-  type LinkStep,
-  type PlannedRange,
-  type PlannedTotal,
-  type PlanSchema,
-  type RangedRequest,
-  type Reader,
-  type ScanRequest,
-  type TotalRequest,
+import type {
+  CountedRows,
+  KeySource,
+  LinkStep,
+  PlannedRange,
+  PlannedTotal,
+  PlanSchema,
+  RangedRequest,
+  Reader,
+  ScanRequest,
+  TotalRequest,
 } from './reader.ts';
 
 /** A column to compute. */

@@ -13,7 +13,7 @@ import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { readEntry } from '../../values/entry.ts';
 import type { CellError } from '../../values/error.ts';
 import { compareNumbers } from '../../values/tolerance.ts';
-import type { ValueType } from '../../values/type.ts';
+import { isText, type ValueType } from '../../values/type.ts';
 import type { Frame } from '../frame.ts';
 import { ORDERS } from '../kernels/point-kernels.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
@@ -95,8 +95,8 @@ interface Where {
 
 function readerOf(looked: ValueType, given: ValueType, where: Where, reads: WholeReads, reader: Reader): ReadCell {
   const { texts } = reader.words;
-  if (isWritten(given)) {
-    const compare = isWritten(looked) || looked.kind === 'link' ? wordsTest(looked, reads, reader) : undefined;
+  if (isText(given)) {
+    const compare = isText(looked) || looked.kind === 'link' ? wordsTest(looked, reads, reader) : undefined;
     return (code) => conditionTest(texts.text(code), looked, where, reader, compare);
   }
   if (given.kind === 'link' && looked.kind !== 'link') {
@@ -105,10 +105,6 @@ function readerOf(looked: ValueType, given: ValueType, where: Where, reads: Whol
     return (slot, frame) => compare('=', textOf(slot, frame) ?? '');
   }
   return (wanted) => (value, state) => state === FILLED && compareNumbers(value, wanted) === 0;
-}
-
-function isWritten(type: ValueType): boolean {
-  return type.kind === 'text' || type.kind === 'choice';
 }
 
 /** The text of a stored value: of a link that of its row's key. */

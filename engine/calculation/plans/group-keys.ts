@@ -27,9 +27,9 @@ export function planKeyFor(criterion: Criterion, reader: Reader): Key {
     return { kernel: slotOfText(target, value, reader), source: { by: 'any' } };
   }
   // What is worked out for the key stands in a column of its own, so that the readers of a group can be found by an index.
-  const part = own === undefined ? reader.asColumn(value) : undefined;
-  const kernel = part === undefined ? reader.plan(value) : reader.load(part);
-  const source: KeySource = { by: 'column', column: part?.id ?? own?.column ?? '' };
+  const wanted = reader.asColumn(value);
+  const kernel = reader.load(wanted);
+  const source: KeySource = { by: 'column', column: wanted.id };
   if (!holdsText(reader, column.table, column.column)) return { kernel, source };
   const { texts } = reader.words;
   return { kernel: mapFilled(kernel, (code) => texts.fold(code)), source };

@@ -6,7 +6,7 @@ import type { Typed } from '../../language/typed.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { Vocabulary } from '../../units/vocabulary.ts';
 import type { Scalar } from '../../values/error.ts';
-import type { ValueType } from '../../values/type.ts';
+import { isText, type ValueType } from '../../values/type.ts';
 import type { Dictionaries, Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import type { RangeCondition, RangedRows } from '../indexes/ranged-rows.ts';
@@ -128,10 +128,6 @@ export function tableBehind(schema: PlanSchema, table: string, column: string): 
 /** Whether a column holds texts, compared by their folded numbers. */
 export function holdsText(schema: PlanSchema, table: string, column: string): boolean {
   return isText(schema.typeOf(table, column));
-}
-
-export function isText(type: ValueType | undefined): boolean {
-  return type?.kind === 'text' || type?.kind === 'choice';
 }
 
 /** The key column of a sheet, which a link to it is shown by; links go to sheets that have one. */

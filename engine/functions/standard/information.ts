@@ -4,7 +4,7 @@ import { severalFigures } from '../../language/records.ts';
 import type { ArgumentType } from '../../language/signature.ts';
 import { isError, type Scalar } from '../../values/error.ts';
 import { tolerantFloor } from '../../values/tolerance.ts';
-import type { ValueType } from '../../values/type.ts';
+import { isText, type ValueType } from '../../values/type.ts';
 import { anything, date, every, failure, makers, needed, plain, rule, takes, text, yesno } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { readDate, readNumber, readTime } from './reading.ts';
@@ -44,10 +44,6 @@ function asksType(
       };
     },
   });
-}
-
-function isText(type: ValueType): boolean {
-  return type.kind === 'text' || type.kind === 'choice';
 }
 
 function isNumber(type: ValueType): boolean {

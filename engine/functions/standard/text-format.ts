@@ -8,7 +8,7 @@ import { createVocabulary } from '../../units/vocabulary.ts';
 import type { Scalar } from '../../values/error.ts';
 import { unitLabel } from '../../values/show.ts';
 import { tolerantRound } from '../../values/tolerance.ts';
-import { nameOfType, TEXT, type ValueType } from '../../values/type.ts';
+import { isText, nameOfType, TEXT, type ValueType } from '../../values/type.ts';
 import { anything, makers, needed, optional, or, plain, rule, takes, text, yesno } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { dateWriter, isTimeFormat, numberWriter, type Read, timeWriter } from './number-format.ts';
@@ -58,10 +58,6 @@ function writerFor(type: ValueType, format: string, unitSymbol: string | undefin
   }
   const unit = type.kind === 'temperature' ? type.unit.symbol : oneOf(type).slice(2);
   return `TEXT needs the unit in which to write ${nameOfType(type)}: TEXT(...; "${format}"; "${unit}").`;
-}
-
-function isText(type: ValueType | undefined): boolean {
-  return type === undefined || type.kind === 'text' || type.kind === 'choice';
 }
 
 function textType([value, format, unit]: readonly ArgumentType[]): ValueType | string {
