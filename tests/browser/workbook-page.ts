@@ -7,6 +7,14 @@ import { civilDay } from '../../engine/index.ts';
 import { SEASON } from '../../sheets-templates/index.ts';
 import { type Book, started } from '../book.ts';
 
+let asItComes: Book | undefined;
+
+/** The demo farm as it comes. All tests share one, so nothing is ever changed in it. */
+export function demoAsItComes(): Book {
+  asItComes ??= demoBook();
+  return asItComes;
+}
+
 /** The demo farm worked out beside the page: what its cells should read. Its day is the page's: never before today. */
 export function demoBook(): Book {
   const now = new Date();
@@ -15,9 +23,6 @@ export function demoBook(): Book {
   if (!opened.ok) throw new Error(opened.problems.join(' '));
   return opened.workbook;
 }
-
-/** Names of sheets and columns are looked up here; nothing is ever changed in it, so all pages of a file share one. */
-let names: Book | undefined;
 
 export class WorkbookPage {
   readonly page: Page;
@@ -56,8 +61,8 @@ export class WorkbookPage {
 
   /** The id of a column of the sheet on screen; of a person's own the one in the page. */
   async columnId(name: string): Promise<string> {
-    names ??= demoBook();
-    const known = names.column(this.sheet, name);
+    const declared = SEASON.sheets.find((sheet) => sheet.name === this.sheet);
+    const known = declared?.columns.find((column) => column.name === name);
     if (known !== undefined) return known.id;
     const header = this.page.locator('.ag-header-cell').filter({ has: this.page.getByText(name, { exact: true }) });
     return (await header.getAttribute('col-id')) ?? '';
@@ -73,7 +78,7 @@ export class WorkbookPage {
     const id = await this.columnId(column);
     await this.page.locator('.ag-row').first().waitFor();
     const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${id}"]`);
-    if ((await cell.count()) === 0 || !(await this.isInView(cell))) await this.scrollTo(row, id);
+    if (!(await this.isInView(row, id))) await this.scrollTo(row, id);
     return cell;
   }
 
@@ -123,12 +128,17 @@ export class WorkbookPage {
     await this.page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
   }
 
-  private async isInView(cell: Locator): Promise<boolean> {
-    return cell.evaluate((element) => {
-      const box = element.getBoundingClientRect();
-      const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
-      return at !== null && element.contains(at);
-    });
+  private async isInView(row: number, column: string): Promise<boolean> {
+    return this.page.evaluate(
+      ([index, id]) => {
+        const cell = document.querySelector(`.ag-row[row-index="${index}"] .ag-cell[col-id="${id}"]`);
+        if (cell === null) return false;
+        const box = cell.getBoundingClientRect();
+        const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
+        return at !== null && cell.contains(at);
+      },
+      [row, column] as const,
+    );
   }
 
   /** Scrolls down to the row and across, further and further, until the cell is in sight. */
