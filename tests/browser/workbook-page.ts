@@ -77,18 +77,15 @@ export class WorkbookPage {
   async cell(row: number, column: string): Promise<Locator> {
     const id = await this.columnId(column);
     await this.page.locator('.ag-row').first().waitFor();
-    const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${id}"]`);
-    if (!(await this.isInView(row, id))) await this.scrollTo(row, id);
-    return cell;
+    await this.seek(row, id);
+    return this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${id}"]`);
   }
 
-  /** What a cell reads. */
+  /** What a cell reads, once it is in sight and the grid has drawn its face. */
   async read(row: number, column: string): Promise<string> {
-    const cell = await this.cell(row, column);
-    // A cell that has just scrolled into view is empty until the grid draws its face.
-    const face = cell.locator('.face');
-    await face.waitFor({ state: 'attached' });
-    return ((await face.textContent()) ?? '').trim();
+    const id = await this.columnId(column);
+    await this.page.locator('.ag-row').first().waitFor();
+    return (await this.seek(row, id)) ?? '';
   }
 
   async press(row: number, column: string): Promise<void> {
@@ -128,41 +125,35 @@ export class WorkbookPage {
     await this.page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
   }
 
-  private async isInView(row: number, column: string): Promise<boolean> {
-    return this.page.evaluate(
-      ([index, id]) => {
-        const cell = document.querySelector(`.ag-row[row-index="${index}"] .ag-cell[col-id="${id}"]`);
-        if (cell === null) return false;
-        const box = cell.getBoundingClientRect();
-        const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
-        return at !== null && cell.contains(at);
-      },
-      [row, column] as const,
-    );
-  }
-
-  /** Scrolls down to the row and across, further and further, until the cell is in sight. */
-  private async scrollTo(row: number, column: string): Promise<void> {
-    await this.page.waitForFunction(
+  /**
+   * Scrolls down to the row and across, further and further, until the cell is in sight and drawn; gives what it reads,
+   * undefined while an entry box stands in it.
+   */
+  private async seek(row: number, column: string): Promise<string | undefined> {
+    const found = await this.page.waitForFunction(
       ([index, id]) => {
         const grid = document.querySelector('.ag-grid-viewport');
-        if (grid === null) return false;
+        if (grid === null) return undefined;
         const cell = grid.querySelector(`.ag-row[row-index="${index}"] .ag-cell[col-id="${id}"]`);
         if (cell !== null) {
           const box = cell.getBoundingClientRect();
           const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
-          if (at !== null && cell.contains(at)) return true;
+          // A cell that has just scrolled into view is empty until the grid draws its face.
+          const face = cell.querySelector('.face');
+          const drawn = face !== null || cell.querySelector('input, textarea') !== null;
+          if (at !== null && cell.contains(at)) return drawn ? { reads: face?.textContent?.trim() } : undefined;
         }
         grid.scrollTop = Math.max(0, index * 32 - 160);
         const header = document.querySelector(`.ag-header-cell[col-id="${id}"]`);
         if (header !== null) header.scrollIntoView({ inline: 'center', block: 'nearest' });
         else if (grid.scrollLeft + grid.clientWidth >= grid.scrollWidth - 1) grid.scrollLeft = 0;
         else grid.scrollLeft += grid.clientWidth / 2;
-        return false;
+        return undefined;
       },
       [row, column] as const,
-      { polling: 60 },
+      { polling: 40 },
     );
+    return (await found.jsonValue())?.reads;
   }
 }
 
