@@ -4,6 +4,7 @@
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import type { TotalOf, Totals } from '../indexes/totals.ts';
+import type { TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
 
@@ -16,9 +17,11 @@ export class IndexNode implements Node {
   rank = 0;
   firstSet = 0;
   readonly index: FrameState<GroupIndex>;
+  readonly table: TableDef;
 
-  constructor(index: FrameState<GroupIndex>) {
+  constructor(index: FrameState<GroupIndex>, table: TableDef) {
     this.index = index;
+    this.table = table;
   }
 
   isKept(frame: Frame): boolean {
