@@ -1,7 +1,7 @@
 // Drawn seasons as pictures: of a figure, how likely it is to be so much or more; of a figure by week, a fan. Pure: what was drawn in, a
 // picture's model out.
 
-import { sayNumber, showDate, shownNumber, unitSymbol, type ValueType, type Workbook } from '../../../engine/index.ts';
+import { sayNumber, showDate, shownNumber, type ValueType, type Workbook } from '../../../engine/index.ts';
 import { roundMarks } from '../drawing/scale.ts';
 import { monthMarks } from '../panels/read.ts';
 import { figureMarks, type LinesModel, said } from '../pictures/kit/model.ts';
@@ -9,6 +9,26 @@ import type { DrawnAnswer } from './draws-state.ts';
 
 export function percent(share: number): string {
   return `${(share * 100).toFixed(share > 0 && share < 0.01 ? 1 : 0)}%`;
+}
+
+/** A figure in words, to three figures, which is more than chance leaves sure; `among`: the size beside which dust is nothing. */
+export function sayRounded(
+  book: Workbook,
+  value: number,
+  type: ValueType | undefined,
+  among = Math.abs(value),
+): string {
+  if (type?.kind !== 'number') return sayNumber(book, value, type);
+  const figure = Math.abs(value) <= 1e-12 * among ? 0 : value;
+  const size = Math.abs(shownNumber(type.unit, figure));
+  const decimals = size === 0 ? 0 : Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(size))));
+  return sayNumber(book, figure, type, decimals);
+}
+
+/** 'Yield to sell, lb' */
+export function withUnit(book: Workbook, name: string, type: ValueType): string {
+  const unit = sayNumber(book, 0, type, 0).replace(/^[\d\s]+/, '');
+  return unit === '' || type.kind !== 'number' ? name : `${name}, ${unit}`;
 }
 
 /** A figure's axis: a little wider than what is on it, in round figures. */
@@ -26,11 +46,6 @@ function inUnit(type: ValueType): (value: number) => number {
     : (value) => value;
 }
 
-function withUnit(name: string, type: ValueType): string {
-  const unit = unitSymbol(type);
-  return unit === '' ? name : `${name}, ${unit}`;
-}
-
 /** How likely a figure is to be so much or more; undefined where it has no spread or is no plain figure. */
 export function curveOf(book: Workbook, { name, type, answer }: Asked): LinesModel | undefined {
   const { quantiles } = answer;
@@ -40,13 +55,13 @@ export function curveOf(book: Workbook, { name, type, answer }: Asked): LinesMod
   const rows = quantiles.map(({ share, value }) => ({
     x: shown(value),
     chance: 1 - share,
-    words: sayNumber(book, value, type),
+    words: sayRounded(book, value, type),
   }));
-  const label = withUnit(name, type);
+  const label = withUnit(book, name, type);
   return {
     kind: 'lines',
     title: `How likely ${label} is to be so much or more`,
-    says: `As likely as not ${sayNumber(book, answer.interval?.p50 ?? 0, type)} or more.`,
+    says: `As likely as not ${sayRounded(book, answer.interval?.p50 ?? 0, type)} or more.`,
     today: undefined,
     x: axisOf(
       label,
@@ -75,8 +90,9 @@ export function fanOf(book: Workbook, { name, type, answer }: Asked): LinesModel
   const [first, last] = [weeks[0]?.week, weeks.at(-1)?.week];
   if (first === undefined || last === undefined) return undefined;
   const shown = inUnit(type);
-  const say = (value: number): string => sayNumber(book, value, type);
-  const label = withUnit(name, type);
+  const most = weeks.reduce((size, { interval: { p10, p90 } }) => Math.max(size, Math.abs(p10), Math.abs(p90)), 0);
+  const say = (value: number): string => sayRounded(book, value, type, most);
+  const label = withUnit(book, name, type);
   const points = weeks.map(({ week, interval: { p10, p50, p90 } }) => {
     return { x: week, low: shown(p10), middle: shown(p50), high: shown(p90) };
   });

@@ -2,12 +2,12 @@
 // figure by week a fan, and in which weeks it runs out or over.
 
 import { useState } from 'preact/hooks';
-import { figureIn, sayNumber, type ValueType, type Workbook } from '../../../engine/index.ts';
+import { figureIn, type ValueType, type Workbook } from '../../../engine/index.ts';
 import { WEEKLY_CHANCES } from '../../../sheets-templates/index.ts';
 import { LinesPicture } from '../pictures/kit/lines-picture.tsx';
 import { cancelDrawing, type DrawnAnswer, drawing, drawSeasons, type Goal, type LikelyFigure } from './draws-state.ts';
 import { columnAt, useLikelyFigure } from './likely-figure.tsx';
-import { chanceWords, curveOf, fanOf, percent } from './likely-model.ts';
+import { chanceWords, curveOf, fanOf, percent, sayRounded } from './likely-model.ts';
 import { useText } from './pickers.tsx';
 import { goalOf } from './seek-part.tsx';
 import { plan } from './what-if-state.ts';
@@ -51,17 +51,15 @@ function Likely({ book }: { readonly book: Workbook }) {
       </p>
       {fields}
       <div class="what-if-line">
-        <label>
-          Goal{' '}
-          <select
-            value={side}
-            onChange={({ currentTarget }) => chooseSide(currentTarget.value === 'at most' ? 'at most' : 'at least')}
-          >
-            <option>at least</option>
-            <option>at most</option>
-          </select>
-        </label>
-        {GoalField({ label: '', hint: 'none' })}
+        {GoalField({ label: 'Goal', hint: 'none' })}
+        <select
+          aria-label="The goal is so much"
+          value={side}
+          onChange={({ currentTarget }) => chooseSide(currentTarget.value === 'at most' ? 'at most' : 'at least')}
+        >
+          <option value="at least">or more</option>
+          <option value="at most">or less</option>
+        </select>
         {Count({ label: 'Seasons' })}
         {Seed({ label: 'Seed' })}
         <button type="submit" class="primary">
@@ -103,7 +101,7 @@ export function Answer({ book, answer }: { readonly book: Workbook; readonly ans
   const type = typeOf(book, figure);
   const name = figure.by === 'season' ? figure.named.name : figure.name;
   if (interval === undefined) return <p>{`${name} is no number in any of the seasons.`}</p>;
-  const say = (value: number): string => sayNumber(book, value, type);
+  const say = (value: number): string => sayRounded(book, value, type);
   const asked = type === undefined ? undefined : { name, type, answer };
   const picture = asked === undefined ? undefined : figure.by === 'week' ? fanOf(book, asked) : curveOf(book, asked);
   return (
