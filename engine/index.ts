@@ -159,7 +159,18 @@ export {
   type SheetDifference,
 } from './queries/compare-branches.ts';
 export { meeting, valueKey } from './queries/conditions.ts';
-export { type Drawn, type DrawnFigure, Draws, drawnFrom, MOST_DRAWS, type StreamOf } from './queries/draws.ts';
+export type { Asked, AskedWeeks, DrawnFigure, DrawnWeeks } from './queries/drawn-figures.ts';
+export {
+  type Chances,
+  type CountedShare,
+  type Drawn,
+  type DrawnInput,
+  type DrawOrder,
+  Draws,
+  drawnFrom,
+  MOST_DRAWS,
+  type StreamOf,
+} from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
@@ -175,6 +186,7 @@ export {
   refuseInput,
   sayInput,
 } from './queries/inputs.ts';
+export { joinDrawn } from './queries/join-draws.ts';
 export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export type { ColumnPlace } from './queries/matching.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';

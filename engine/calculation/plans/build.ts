@@ -217,10 +217,8 @@ class Builder {
       const column = layout.column(tableId, id);
       return { column, text: isText(this.#partTypes.get(column) ?? this.#request.schema.typeOf(tableId, id)) };
     });
-    const node = new IndexNode(
-      this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner)),
-      leftOutToo,
-    );
+    const state = this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner));
+    const node = new IndexNode(state, table, leftOutToo);
     this.#indexes.set(name, node);
     this.#nodes.push(node);
     for (const { column } of keys) this.#edges.sameRows(this.#columnSource(column), node);
