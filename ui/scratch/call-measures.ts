@@ -32,6 +32,9 @@ const USUAL: readonly (readonly [us: string, si: string])[] = [
   ['money', 'money'],
 ];
 
+/** Wind is told so everywhere, though a depth of water in a day has the same dimension. */
+const WIND = 'm/s';
+
 export interface Measures {
   readonly units: UnitSystem;
   readonly vocabulary: Vocabulary;
@@ -44,7 +47,7 @@ type Pattern = Parameter['pattern'];
  * a plain number in a unit of the parameter's own (hours, degC), in that one.
  */
 export function measureOf({ pattern, unit, plain }: Parameter, measures: Measures): Measure {
-  const usual = plain === true ? AS_IS : measureOfPattern(pattern, measures);
+  const usual = plain === true || unit === WIND ? AS_IS : measureOfPattern(pattern, measures);
   return usual.is === 'as is' && unit !== undefined ? numbersIn(unit, measures) : usual;
 }
 

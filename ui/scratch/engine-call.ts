@@ -119,8 +119,9 @@ function readArgument(
   }
   if (pattern.is === 'column' || pattern.is === 'values' || body.lane === 'fold') {
     const cells = isList ? argument.cells : [argument];
-    // A column of the workbook counts in its own unit.
-    const own = isList && measure.is === 'number' ? (argument.measure ?? measure) : measure;
+    const own = isList ? ownMeasure(argument.measure, pattern, measure) : measure;
+    if (own === undefined)
+      return valueFault(`${signature.name}: ${said(parameter)} does not count in the unit of this column.`);
     return { parameter, leftOut: false, value: cells.map((cell) => canonicalFigure(cell, own)), measure, plain: cells };
   }
   if (isList) return valueFault(`${signature.name}: ${said(parameter)} is one figure, not many.`);
@@ -138,6 +139,14 @@ function readArgument(
   const fault = typeof value === 'number' ? outside(value, parameter, signature.name) : undefined;
   if (fault !== undefined) return fault;
   return { parameter, leftOut: false, value, measure, plain: [argument] };
+}
+
+/** A column of the workbook counts in its own unit, where that is one of what is wanted; undefined where it is none. */
+function ownMeasure(own: Measure | undefined, pattern: Parameter['pattern'], wanted: Measure): Measure | undefined {
+  const of = pattern.is === 'column' || pattern.is === 'values' ? pattern.of : pattern;
+  if (own?.is !== 'number' || (of.is !== 'quantity' && of.is !== 'temperature')) return wanted;
+  const dimension = of.is === 'quantity' ? of.dimension : wanted.is === 'number' ? wanted.unit.dimension : undefined;
+  return JSON.stringify(own.unit.dimension) === JSON.stringify(dimension) ? own : undefined;
 }
 
 /** Outside the range in which a model holds. */

@@ -10,7 +10,7 @@ import { civilOf } from './figures.ts';
 import { isFormula, wordsOf } from './formula-words.ts';
 import { ColumnNames } from './names.ts';
 import { measureOfColumn, Tables } from './tables.ts';
-import { SAID_BY_ENGINE, WorkbookContext } from './trade-functions.ts';
+import { nameInside, SAID_BY_ENGINE, WorkbookContext } from './trade-functions.ts';
 
 /** A cell as a paper shows it. */
 export interface ShownCell {
@@ -77,8 +77,9 @@ export class ScratchRoom {
   }
 
   /** What a formula gives as if it stood nowhere on this paper; undefined where it can't be read, or gives many figures. */
-  value(paper: string, formula: string): number | string | boolean | null | undefined {
+  value(paper: string, given: string): number | string | boolean | null | undefined {
     const sheet = this.#papers.get(paper)?.sheet;
+    const formula = asTaken(given);
     if (sheet === undefined || !this.#engine.validateFormula(formula)) return undefined;
     this.#tables.want(namesIn(formula));
     const value = this.#engine.calculateFormula(formula, sheet);
@@ -159,7 +160,7 @@ export class ScratchRoom {
       const place = { sheet: paper.sheet, row: at.row, col: at.column };
       const value = this.#engine.getCellValue(place);
       if (value instanceof DetailedCellError && value.type === ErrorType.SPILL)
-        this.#engine.setCellContents(place, [[entry]]);
+        this.#engine.setCellContents(place, [[asTaken(entry)]]);
     }
   }
 
@@ -171,7 +172,9 @@ export class ScratchRoom {
       typed.set(cell, entry);
       this.#tables.want(namesIn(entry));
     }
-    this.#engine.setCellContents({ sheet, row: at.row, col: at.column }, [[entry ?? null]]);
+    this.#engine.setCellContents({ sheet, row: at.row, col: at.column }, [
+      [entry === undefined ? null : asTaken(entry)],
+    ]);
   }
 
   #shown(at: { readonly sheet: number; readonly row: number; readonly col: number }): ShownCell {
@@ -208,6 +211,14 @@ function plainText(value: number, writing: Parameters<typeof decimalText>[3]): s
   return decimalText(value, 0, Math.min(12, Math.max(0, decimals)), writing);
 }
 
+/** What is typed, as hyperformula takes it. */
+function asTaken(entry: string): string {
+  if (!isFormula(entry)) return entry;
+  return wordsOf(entry)
+    .map(({ kind, text }) => (kind === 'function' ? nameInside(text) : text))
+    .join('');
+}
+
 function namesIn(entry: string): readonly string[] {
   if (!isFormula(entry)) return [];
   return wordsOf(entry).flatMap(({ kind, text }) => (kind === 'name' ? [text] : []));
@@ -228,7 +239,7 @@ function asRows(cells: ReadonlyMap<string, string>): RawCellContent[][] {
     const row = rows[at.row];
     if (row === undefined) continue;
     while (row.length < at.column) row.push(null);
-    row[at.column] = entry;
+    row[at.column] = asTaken(entry);
   }
   return rows;
 }

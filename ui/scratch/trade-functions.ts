@@ -57,7 +57,7 @@ class EngineFunctions extends FunctionPlugin {
 
   /** One method for all: the call says which function is meant. */
   call(call: Call, state: State): Value {
-    const definition = FUNCTIONS.get(call.procedureName);
+    const definition = FUNCTIONS.get(nameOutside(call.procedureName));
     const { context } = this.config;
     if (definition === undefined || !(context instanceof WorkbookContext)) return new CellError(ErrorType.NAME);
     const args: (PlainArgument | undefined)[] = [];
@@ -70,7 +70,7 @@ class EngineFunctions extends FunctionPlugin {
 
   /** Several figures stand side by side. */
   size(call: Call): ArraySize {
-    const result = FUNCTIONS.get(call.procedureName)?.signature.result;
+    const result = FUNCTIONS.get(nameOutside(call.procedureName))?.signature.result;
     return result?.is === 'record' ? new ArraySize(result.record.figures.length, 1) : ArraySize.scalar();
   }
 
@@ -109,13 +109,26 @@ export const FROM_ENGINE: readonly string[] = (() => {
     .map(({ signature }) => signature.name);
 })();
 
+/** hyperformula takes any name that begins so for its own OFFSET, so those have another name inside it. */
+const TAKEN = /^OFFSET(?=.)/;
+
+/** The name that a function has inside hyperformula. */
+export function nameInside(name: string): string {
+  const upper = name.toUpperCase();
+  return TAKEN.test(upper) && FUNCTIONS.has(upper) ? `DIBBLE.${upper}` : name;
+}
+
+function nameOutside(name: string): string {
+  return name.replace(/^DIBBLE\./, '');
+}
+
 for (const name of FROM_ENGINE) {
   const isRecord = FUNCTIONS.get(name)?.signature.result.is === 'record';
-  EngineFunctions.implementedFunctions[name] = {
+  EngineFunctions.implementedFunctions[nameInside(name)] = {
     method: 'call',
     ...(isRecord ? { sizeOfResultArrayMethod: 'size', vectorizationForbidden: true } : {}),
   };
 }
 HyperFormula.registerFunctionPlugin(EngineFunctions, {
-  enGB: Object.fromEntries(FROM_ENGINE.map((name) => [name, name])),
+  enGB: Object.fromEntries(FROM_ENGINE.map((name) => [nameInside(name), nameInside(name)])),
 });
