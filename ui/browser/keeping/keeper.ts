@@ -292,7 +292,7 @@ async function beginAgainWhereGone(): Promise<void> {
   await beginKeeping();
 }
 
-const NOTHING = { cells: [], rowsOf: [], columnsOf: [], looksOf: [], sheets: false, settings: false };
+const NOTHING = { cells: [], rowsOf: [], columnsOf: [], looksOf: [], papers: [], sheets: false, settings: false };
 
 /** Tries again at once to keep what could not be kept. */
 export function keepAgain(): void {
