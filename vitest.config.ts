@@ -41,6 +41,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/serve.ts'],
+          isolate: false,
           expect: { poll: { timeout: 15_000 } },
           testTimeout: 60_000,
           hookTimeout: 120_000,

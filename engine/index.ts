@@ -180,6 +180,7 @@ export type { ColumnPlace } from './queries/matching.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
 export { sayChange } from './queries/say-change.ts';
+export { type Saying, sayWhy } from './queries/say-why.ts';
 export { SEEK_STEPS, type SeekQuestion, type Sought, type SoughtPlace, seek } from './queries/seek.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';

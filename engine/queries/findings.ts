@@ -10,6 +10,7 @@ import { isComputed, isEnteredSheet, isMadeSheet } from '../schema/schema.ts';
 import { BLANK, FILLED } from '../values/column.ts';
 import { isError } from '../values/error.ts';
 import type { Book } from './book.ts';
+import { inOwnDegrees } from './own-units.ts';
 import { rowName, scalarAt } from './shown.ts';
 
 export type FindingLevel = 'error' | 'warning' | 'note';
@@ -103,7 +104,7 @@ function finding(
     rowName: row === undefined ? '' : rowName(book, sheet.id, row),
     column,
     columnName: sheet.column(column)?.name ?? '',
-    says,
+    says: inOwnDegrees(says, book.document.program.units),
     check,
   };
 }

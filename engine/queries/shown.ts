@@ -10,6 +10,7 @@ import { figureColumn } from '../values/figures.ts';
 import { showParts, showWithUnit } from '../values/show.ts';
 import { type RecordFigure, type RecordType, TEXT, type ValueType } from '../values/type.ts';
 import { type Book, sheetOf } from './book.ts';
+import { inOwnDegrees } from './own-units.ts';
 
 /** A cell's canonical value: dates civil days, links slots, quantities in canonical units; null for a blank. */
 export function scalarAt({ document }: Book, column: ProgramColumn, row: number): Scalar {
@@ -60,8 +61,14 @@ export interface Shown {
 /** As a table shows it. */
 export function shownCell(book: Book, column: ProgramColumn, row: number): Shown {
   const type = column.type ?? TEXT;
-  const value = scalarAt(book, column, row);
+  const value = inOwnProse(book, column, row, scalarAt(book, column, row));
   return shownScalar(book, value, type, typedUnit(book, column, row), decimalsOf(book, column, row, value, type));
+}
+
+/** What a formula says in words has its temperatures in the workbook's own degrees; what a person typed stays. */
+function inOwnProse({ document }: Book, column: ProgramColumn, row: number, value: Scalar): Scalar {
+  if (typeof value !== 'string' || document.isTyped(column, row)) return value;
+  return inOwnDegrees(value, document.program.units);
 }
 
 export function shownScalar(
@@ -101,14 +108,14 @@ export function shownText(book: Book, sheet: ProgramSheet, row: number, columnId
   return shownScalar(book, scalarAt(book, column, row), column.type, undefined, undefined).figure;
 }
 
-/** A cell's value in words, with its unit. */
-export function inWords(book: Book, column: ProgramColumn, row: number): string {
+/** A cell's value in words, with its unit: the one it was typed in, or with `own` its column's. */
+export function inWords(book: Book, column: ProgramColumn, row: number, own = false): string {
   const { type } = column;
   if (type === undefined) return 'see formula';
-  const value = scalarAt(book, column, row);
+  const value = inOwnProse(book, column, row, scalarAt(book, column, row));
   if (value === null) return 'blank';
   if (type.kind === 'link') return shownScalar(book, value, type, undefined, undefined).figure;
-  const unit = typedUnit(book, column, row);
+  const unit = own ? undefined : typedUnit(book, column, row);
   const decimals = decimalsOf(book, column, row, value, type);
   const { program, writing } = book.document;
   return showWithUnit(value, type, { unit, decimals, currency: program.currency, writing });

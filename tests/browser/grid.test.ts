@@ -5,11 +5,11 @@ import { expect, test } from 'vitest';
 import { cellView } from '../../engine/index.ts';
 import { reload } from './harness.ts';
 import { atSheet } from './one-page.ts';
-import { demoBook } from './workbook-page.ts';
+import { demoAsItComes, demoBook } from './workbook-page.ts';
 
 test('every sheet opens without an error and shows the rows the engine gives', { timeout: 180_000 }, async () => {
   const { book, page, problems } = await atSheet('Farm');
-  const demo = demoBook();
+  const demo = demoAsItComes();
   for (const sheet of demo.tables()) {
     await book.comeTo(sheet.name);
     const [first] = demo.rows(sheet.name);
@@ -145,7 +145,7 @@ test('a variety is picked from a list that narrows while it is typed', async () 
   await book.press(0, 'Variety');
   await page.keyboard.press('Enter');
   const list = page.getByRole('listbox', { name: 'What Variety can be' });
-  expect(await list.getByRole('option').count()).toBe(demoBook().rows('Varieties').length);
+  expect(await list.getByRole('option').count()).toBe(demoAsItComes().rows('Varieties').length);
   await page.keyboard.type('kettle');
   await expect.poll(() => list.getByRole('option').allTextContents()).toEqual(['Copper Kettle']);
   await page.keyboard.press('Enter');
@@ -176,7 +176,7 @@ test('a range is copied, pasted, filled down, cleared, and undone step by step',
 
 test('a block with one bad cell is not pasted before it is mended or left out, and the sentence says which', async () => {
   const { book, page } = await atSheet('Beds');
-  const rows = demoBook().rows('Beds').length;
+  const rows = demoAsItComes().rows('Beds').length;
   await book.press(rows, 'Bed');
   await page.evaluate(() => {
     const data = new DataTransfer();
@@ -192,7 +192,7 @@ test('a block with one bad cell is not pasted before it is mended or left out, a
 
 test('rows are added in the empty line, duplicated and removed; a row others rest on stays', async () => {
   const { book, page } = await atSheet('Beds');
-  const rows = demoBook().rows('Beds').length;
+  const rows = demoAsItComes().rows('Beds').length;
   await page.getByRole('button', { name: 'Add a row' }).click();
   await page.keyboard.type('Ditch 1');
   await page.keyboard.press('Enter');
@@ -283,7 +283,7 @@ test('Home and End go to the ends of the row, with Ctrl to the ends of the sheet
       const cell = document.activeElement;
       return `${cell?.closest('.ag-row')?.getAttribute('row-index')} ${cell?.getAttribute('col-id')}`;
     });
-  const demo = demoBook();
+  const demo = demoAsItComes();
   const last = demo.table('Trays')?.columns.at(-1)?.id;
   await book.press(2, 'Holds');
   await page.keyboard.press('End');

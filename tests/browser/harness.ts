@@ -3,7 +3,7 @@
 // each opening has storage of its own, so no test sees another's working copy.
 
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import { afterAll, inject } from 'vitest';
+import { inject, onTestFinished } from 'vitest';
 import { chromiumPath } from '../../ui/set-up.mjs';
 
 export interface Opening {
@@ -20,6 +20,8 @@ export interface Opening {
   readonly address?: string;
   /** What is done to the browser before the page opens. */
   readonly prepare?: (context: BrowserContext) => Promise<unknown>;
+  /** The page stays open when the test is finished; whoever asks for it closes it. Else it goes with its test. */
+  readonly stays?: boolean;
 }
 
 export interface OpenedWorkbook {
@@ -30,7 +32,7 @@ export interface OpenedWorkbook {
   readonly requestsElsewhere: string[];
   /** Every address asked for since the page had loaded, its own origin too, but not the parts of the page itself that come later. */
   readonly requestsAfterLoad: string[];
-  /** Closes the page with its storage. What a test leaves open is closed after its file. */
+  /** Closes the page with its storage. */
   readonly close: () => Promise<void>;
 }
 
@@ -44,13 +46,8 @@ const quiet = [
   '--disable-sync',
 ];
 
+/** One Chromium for all files that run in this process; it ends with the process. */
 let launched: Promise<Browser> | undefined;
-
-afterAll(async () => {
-  const browser = await launched;
-  launched = undefined;
-  await browser?.close();
-});
 
 /** Where the built workbook is served during this run. */
 export function workbookAddress(): string {
@@ -68,6 +65,7 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
     permissions: ['clipboard-read', 'clipboard-write'],
     timezoneId: 'UTC',
   });
+  if (opening.stays !== true) onTestFinished(() => context.close());
   // Playwright can't answer the dialogs of the File System Access API; tests of it bring files of their own.
   await context.addInitScript((offline) => {
     Reflect.deleteProperty(window, 'showOpenFilePicker');

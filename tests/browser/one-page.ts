@@ -2,7 +2,7 @@
 // afresh from the page's own menu, with nothing to take back, which costs a fraction of a page fetched and begun anew. After
 // a test that failed the next one gets a page of its own.
 
-import { onTestFailed } from 'vitest';
+import { expect, onTestFailed } from 'vitest';
 import { type OpenedWorkbook, openWorkbook } from './harness.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
@@ -11,13 +11,20 @@ export interface AtSheet extends OpenedWorkbook {
 }
 
 let shared: OpenedWorkbook | undefined;
+let sharedIn: string | undefined;
 
 /** The demo farm as it comes, in a window of 1440 by 900. What the page complains of is heard from now on. */
 export async function onePage(): Promise<OpenedWorkbook> {
   onTestFailed(() => {
     shared = undefined;
   });
-  if (shared === undefined) shared = await openWorkbook({ width: 1440, height: 900 });
+  const file = expect.getState().testPath;
+  if (shared !== undefined && file !== sharedIn) {
+    await shared.close();
+    shared = undefined;
+  }
+  sharedIn = file;
+  if (shared === undefined) shared = await openWorkbook({ width: 1440, height: 900, stays: true });
   else await openDemoAfresh(shared);
   return shared;
 }

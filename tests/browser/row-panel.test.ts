@@ -165,14 +165,20 @@ test("the curve's table holds the figures in hand, and its point stands on its l
   expect(nearest).toBeLessThan(1);
 });
 
-test('a figure opens its reasons, and an input its own', async () => {
+test('a figure opens its reasons in words, the formula one step below, and an input its own', async () => {
   const { page } = await openPanel(PLANTING);
   await page.locator('.key-figure', { hasText: 'Mean plant mass' }).click();
   const reasons = page.locator('.key-figures .reasons').first();
+  await expect
+    .poll(() => reasons.locator('.in-words').first().textContent())
+    .toMatch(/^[\d.]+ oz, because it is what a plant weighs at Plant density \([\d.]+ plants\/ft²\)/);
+  expect(await reasons.locator('.formula-words').count()).toBe(0);
+  await reasons.getByRole('button', { name: 'How it is worked out' }).click();
   expect(await reasons.locator('.formula-words').first().textContent()).toContain('PLANTMASS([Plant density]');
+  expect(await reasons.locator('.terms').textContent()).toContain('SQUARENESS');
   expect(await reasons.locator('.formula-words.values').first().textContent()).toMatch(/PLANTMASS\([\d.]+ plants/);
   await reasons.getByRole('button', { name: /^Plant density/ }).click();
-  await expect.poll(() => reasons.locator('.reasons').first().textContent()).toContain('[Plants standing]');
+  await expect.poll(() => reasons.locator('.reasons').first().textContent()).toContain('Plants standing (');
 });
 
 test('offset rows are judged in words on this bed', async () => {

@@ -7,6 +7,14 @@ import { civilDay } from '../../engine/index.ts';
 import { SEASON } from '../../sheets-templates/index.ts';
 import { type Book, started } from '../book.ts';
 
+let asItComes: Book | undefined;
+
+/** The demo farm as it comes. All tests share one, so nothing is ever changed in it. */
+export function demoAsItComes(): Book {
+  asItComes ??= demoBook();
+  return asItComes;
+}
+
 /** The demo farm worked out beside the page: what its cells should read. Its day is the page's: never before today. */
 export function demoBook(): Book {
   const now = new Date();
@@ -15,9 +23,6 @@ export function demoBook(): Book {
   if (!opened.ok) throw new Error(opened.problems.join(' '));
   return opened.workbook;
 }
-
-/** Names of sheets and columns are looked up here; nothing is ever changed in it, so all pages of a file share one. */
-let names: Book | undefined;
 
 export class WorkbookPage {
   readonly page: Page;
@@ -56,8 +61,8 @@ export class WorkbookPage {
 
   /** The id of a column of the sheet on screen; of a person's own the one in the page. */
   async columnId(name: string): Promise<string> {
-    names ??= demoBook();
-    const known = names.column(this.sheet, name);
+    const declared = SEASON.sheets.find((sheet) => sheet.name === this.sheet);
+    const known = declared?.columns.find((column) => column.name === name);
     if (known !== undefined) return known.id;
     const header = this.page.locator('.ag-header-cell').filter({ has: this.page.getByText(name, { exact: true }) });
     return (await header.getAttribute('col-id')) ?? '';
@@ -72,18 +77,15 @@ export class WorkbookPage {
   async cell(row: number, column: string): Promise<Locator> {
     const id = await this.columnId(column);
     await this.page.locator('.ag-row').first().waitFor();
-    const cell = this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${id}"]`);
-    if ((await cell.count()) === 0 || !(await this.isInView(cell))) await this.scrollTo(row, id);
-    return cell;
+    await this.seek(row, id);
+    return this.page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${id}"]`);
   }
 
-  /** What a cell reads. */
+  /** What a cell reads, once it is in sight and the grid has drawn its face. */
   async read(row: number, column: string): Promise<string> {
-    const cell = await this.cell(row, column);
-    // A cell that has just scrolled into view is empty until the grid draws its face.
-    const face = cell.locator('.face');
-    await face.waitFor({ state: 'attached' });
-    return ((await face.textContent()) ?? '').trim();
+    const id = await this.columnId(column);
+    await this.page.locator('.ag-row').first().waitFor();
+    return (await this.seek(row, id)) ?? '';
   }
 
   async press(row: number, column: string): Promise<void> {
@@ -123,36 +125,35 @@ export class WorkbookPage {
     await this.page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
   }
 
-  private async isInView(cell: Locator): Promise<boolean> {
-    return cell.evaluate((element) => {
-      const box = element.getBoundingClientRect();
-      const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
-      return at !== null && element.contains(at);
-    });
-  }
-
-  /** Scrolls down to the row and across, further and further, until the cell is in sight. */
-  private async scrollTo(row: number, column: string): Promise<void> {
-    await this.page.waitForFunction(
+  /**
+   * Scrolls down to the row and across, further and further, until the cell is in sight and drawn; gives what it reads,
+   * undefined while an entry box stands in it.
+   */
+  private async seek(row: number, column: string): Promise<string | undefined> {
+    const found = await this.page.waitForFunction(
       ([index, id]) => {
         const grid = document.querySelector('.ag-grid-viewport');
-        if (grid === null) return false;
+        if (grid === null) return undefined;
         const cell = grid.querySelector(`.ag-row[row-index="${index}"] .ag-cell[col-id="${id}"]`);
         if (cell !== null) {
           const box = cell.getBoundingClientRect();
           const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
-          if (at !== null && cell.contains(at)) return true;
+          // A cell that has just scrolled into view is empty until the grid draws its face.
+          const face = cell.querySelector('.face');
+          const drawn = face !== null || cell.querySelector('input, textarea') !== null;
+          if (at !== null && cell.contains(at)) return drawn ? { reads: face?.textContent?.trim() } : undefined;
         }
         grid.scrollTop = Math.max(0, index * 32 - 160);
         const header = document.querySelector(`.ag-header-cell[col-id="${id}"]`);
         if (header !== null) header.scrollIntoView({ inline: 'center', block: 'nearest' });
         else if (grid.scrollLeft + grid.clientWidth >= grid.scrollWidth - 1) grid.scrollLeft = 0;
         else grid.scrollLeft += grid.clientWidth / 2;
-        return false;
+        return undefined;
       },
       [row, column] as const,
-      { polling: 60 },
+      { polling: 40 },
     );
+    return (await found.jsonValue())?.reads;
   }
 }
 

@@ -367,10 +367,12 @@ describe('explain and check', () => {
   test('explain goes down to the inputs, telling each cell once', async () => {
     const { out } = await folder.run(['explain', folder.farm(), 'Beds', 'North 1', 'Area']);
     expect(out).toBe(`Beds / North 1 / Area: 125 ft² (computed)
+  125 ft², because it is Length (50 ft) times Width (30 in).
   = [Length] * [Width]
   = 50 ft * 30 in
   Beds / North 1 / Length: 50 ft (entered)
   Beds / North 1 / Width: 30 in (from the default)
+    Taken from Bed width of Farm (30 in).
     = Farm[Bed width]
     = 30 in
     Farm / Bed width: 30 in (entered)

@@ -20,7 +20,7 @@ import { formulaTried, ownSheets } from './own/own-open.ts';
 import { BottomLine } from './page/bottom-line.tsx';
 import { emptyWords } from './page/empty-words.ts';
 import { fetchGrid } from './page/fetch-grid.ts';
-import { later } from './page/later.tsx';
+import { later, laterTyped } from './page/later.tsx';
 import { NoticeCorner } from './page/notice-corner.tsx';
 import { SheetHead } from './page/sheet-head.tsx';
 import { SheetList } from './page/sheet-list.tsx';
@@ -38,19 +38,21 @@ import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
-const ImportDialog = later(() => import('./importing/import-dialog.tsx').then((part) => part.ImportDialog));
-const KeptDialog = later(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
-const NewColumnDialog = later(() => import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog));
-const PasteDialog = later(() => import('./dialogs/paste-dialog.tsx').then((part) => part.PasteDialog));
-const NoteDialog = later(() => import('./dialogs/note-dialog.tsx').then((part) => part.NoteDialog));
-const LookDialogs = later(() => import('./dialogs/look-dialogs.tsx').then((part) => part.LookDialogs));
-const LocaleDialog = later(() => import('./dialogs/locale-dialog.tsx').then((part) => part.LocaleDialog));
-const KeysPage = later(() => import('./dialogs/keys-page.tsx').then((part) => part.KeysPage));
-const FindBar = later(() => import('./page/find-bar.tsx').then((part) => part.FindBar));
-const UpgradeDialog = later(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
-const OwnDialog = later(() => import('./own/own-dialog.tsx').then((part) => part.OwnDialog));
-const FormulaDialog = later(() => import('./own/formula-dialog.tsx').then((part) => part.FormulaDialog));
-const WhatIfDialog = later(() => import('./what-if/what-if-dialog.tsx').then((part) => part.WhatIfDialog));
+const ImportDialog = laterTyped(() => import('./importing/import-dialog.tsx').then((part) => part.ImportDialog));
+const KeptDialog = laterTyped(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
+const NewColumnDialog = laterTyped(() =>
+  import('./dialogs/new-column-dialog.tsx').then((part) => part.NewColumnDialog),
+);
+const PasteDialog = laterTyped(() => import('./dialogs/paste-dialog.tsx').then((part) => part.PasteDialog));
+const NoteDialog = laterTyped(() => import('./dialogs/note-dialog.tsx').then((part) => part.NoteDialog));
+const LookDialogs = laterTyped(() => import('./dialogs/look-dialogs.tsx').then((part) => part.LookDialogs));
+const LocaleDialog = laterTyped(() => import('./dialogs/locale-dialog.tsx').then((part) => part.LocaleDialog));
+const KeysPage = laterTyped(() => import('./dialogs/keys-page.tsx').then((part) => part.KeysPage));
+const FindBar = laterTyped(() => import('./page/find-bar.tsx').then((part) => part.FindBar));
+const UpgradeDialog = laterTyped(() => import('./dialogs/upgrade-dialog.tsx').then((part) => part.UpgradeDialog));
+const OwnDialog = laterTyped(() => import('./own/own-dialog.tsx').then((part) => part.OwnDialog));
+const FormulaDialog = laterTyped(() => import('./own/formula-dialog.tsx').then((part) => part.FormulaDialog));
+const WhatIfDialog = laterTyped(() => import('./what-if/what-if-dialog.tsx').then((part) => part.WhatIfDialog));
 const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) => part.GlancePage));
 
 const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));

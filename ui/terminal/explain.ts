@@ -1,6 +1,6 @@
 // `explain`: why a cell is what it is, step by step down to what was entered. Each cell's steps are told once.
 
-import { type Book, type Explanation, explain, sheetView } from '../../engine/index.ts';
+import { type Book, type Explanation, explain, sayWhy, sheetView } from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
 import { findColumn, findRow, findTable, placeInWords } from './places.ts';
 import { openWorkbook } from './workbook-files.ts';
@@ -20,6 +20,8 @@ export async function explainCell({ words }: Given, world: World): Promise<numbe
     if (told.has(idOf(step))) return;
     told.add(idOf(step));
     const deeper = `${indent}  `;
+    const said = sayWhy(workbook, step.sheet, step.row, step.column)?.words ?? '';
+    if (said !== '') world.out(`${deeper}${onOneLine(said)}\n`);
     if (step.formula !== '') world.out(`${deeper}= ${onOneLine(step.formula)}\n`);
     if (step.inValues !== '' && onOneLine(step.inValues) !== onOneLine(step.formula))
       world.out(`${deeper}= ${onOneLine(step.inValues)}\n`);

@@ -1,6 +1,9 @@
 // Find and replace over values, go to, the steps of undo, the page of keys.
 
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { openWorkbook } from '../harness.ts';
+import { WorkbookPage } from '../workbook-page.ts';
 import { at, inHand, undo } from './hands.ts';
 
 test('Ctrl F counts what holds a text, walks through it, and Esc leads back to the cells', async () => {
@@ -98,3 +101,53 @@ test('every key stands on one page, the same as in the menus', async () => {
   await page.keyboard.press('Escape');
   await expect.poll(() => dialog.count()).toBe(0);
 });
+
+test('what is typed while a bar or a dialog is still on its way goes into it, never into a cell', async () => {
+  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  const book = new WorkbookPage(page);
+  await book.openSheet('Plantings');
+  const before = await book.read(0, 'Variety');
+  await book.press(0, 'Variety');
+  const bar = await heldBack(page, 'find-bar');
+  await page.keyboard.press('Control+f');
+  await page.keyboard.type('lamplighx');
+  await page.keyboard.press('Backspace');
+  await page.keyboard.type('t');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Enter');
+  expect(await page.locator('.find-bar').count()).toBe(0);
+  bar.comes();
+  await expect.poll(() => page.locator('.find-count').textContent()).toMatch(/^2 of \d+$/);
+  expect(await page.getByLabel('Find', { exact: true }).inputValue()).toBe('lamplight');
+  await page.keyboard.type('s');
+  expect(await page.getByLabel('Find', { exact: true }).inputValue()).toBe('lamplights');
+  await page.keyboard.press('Escape');
+  expect(await book.read(0, 'Variety')).toBe(before);
+
+  await book.press(0, 'Variety');
+  const dialog = await heldBack(page, 'note-dialog');
+  await page.keyboard.press('Shift+F2');
+  await page.keyboard.type('from the tray');
+  dialog.comes();
+  await expect.poll(() => page.getByLabel(/What is to be remembered/).inputValue()).toBe('from the tray');
+  await page.keyboard.type(' by the door');
+  await page.getByRole('button', { name: 'Keep the note' }).click();
+  await expect.poll(() => inHand(page)).toMatch(/variety/);
+  expect(await book.read(0, 'Variety')).toBe(before);
+  await page.keyboard.press('Shift+F2');
+  expect(await page.getByLabel(/What is to be remembered/).inputValue()).toBe('from the tray by the door');
+  expect(problems).toEqual([]);
+});
+
+/** Keeps a part of the page on its way until it is let come. */
+async function heldBack(page: Page, part: string): Promise<{ readonly comes: () => void }> {
+  let comes = (): void => undefined;
+  const asked = new Promise<void>((resolve) => {
+    comes = resolve;
+  });
+  await page.route(new RegExp(`/assets/${part}-[^/]*\\.js$`), async (route) => {
+    await asked;
+    await route.continue();
+  });
+  return { comes };
+}

@@ -1,14 +1,15 @@
 // The bar in which a person looks for values of the sheet or the workbook, walks through what was found, and puts another text in
 // its place.
 
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { closeFind, finding, lookFor, MOST_FOUND, replaceAll, replaceOne, stepFound } from '../store/find.ts';
 import { readOnly } from '../store/workbook.ts';
 
 export function FindBar() {
   const { open, text, instead, everywhere, found } = finding.value;
   const box = useRef<HTMLInputElement>(null);
-  useEffect(() => {
+  // At once, so that the next key finds the box.
+  useLayoutEffect(() => {
     box.current?.focus();
     box.current?.select();
   }, [open]);

@@ -80,9 +80,13 @@ export function lookFor(part: Partial<Pick<Finding, 'text' | 'instead' | 'everyw
 
 let turn = 0;
 
+/** Steps that were asked for while the values were still being looked through. */
+let stepsAhead: (1 | -1)[] = [];
+
 /** Looks through the values anew. */
 export async function look(): Promise<void> {
   turn += 1;
+  stepsAhead = [];
   const mine = turn;
   const book = workbookNow();
   const { text, everywhere } = finding.peek();
@@ -108,6 +112,7 @@ export async function look(): Promise<void> {
   if (finding.peek().open === undefined) return;
   const matches = new Set(found.map(({ sheet, row, column }) => `${sheet} ${row} ${column}`));
   set({ found, matches, at: -1, looking: false });
+  for (const by of stepsAhead.splice(0)) stepFound(by);
 }
 
 /** A cell for each match, and undefined after every row, so that whoever asks can rest. */
@@ -125,8 +130,9 @@ function* matching(book: Book, sheets: readonly SheetView[], wanted: string): It
 
 /** Goes to the next match, or with -1 to the one before, round and round. */
 export function stepFound(by: 1 | -1): void {
-  const { found, at } = finding.peek();
-  if (found.length === 0) return;
+  const { found, at, looking } = finding.peek();
+  if (looking) stepsAhead.push(by);
+  if (looking || found.length === 0) return;
   const next = at < 0 ? (by === 1 ? 0 : found.length - 1) : (at + by + found.length) % found.length;
   const cell = found[next];
   set({ at: next });

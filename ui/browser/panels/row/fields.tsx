@@ -11,7 +11,7 @@ import type { RowAt } from '../../store/selection.ts';
 import { groupsOf } from '../../store/sheets.ts';
 import { readOnly, workbook } from '../../store/workbook.ts';
 import type { PanelProps } from '../panel.ts';
-import { Reasons } from './reasons.tsx';
+import { Reasons } from './reasons-later.ts';
 
 export interface FieldsProps extends PanelProps {
   /** Whether going to a cell ends at its field here; the grid has cells of its own for that. */

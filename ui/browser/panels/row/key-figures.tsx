@@ -7,7 +7,7 @@ import { findings } from '../../store/findings.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';
 import type { PanelProps } from '../panel.ts';
-import { Reasons } from './reasons.tsx';
+import { Reasons } from './reasons-later.ts';
 
 export interface KeyFiguresProps extends PanelProps {
   readonly columns: readonly string[];

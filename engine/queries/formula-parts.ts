@@ -1,0 +1,69 @@
+// What a formula is made of, for those who tell it in words: the parts by which it chooses, and the terms that want a sentence.
+
+import type { Typed } from '../language/typed.ts';
+import { isOfTheTrade } from './say-calls.ts';
+
+export interface Term {
+  readonly name: string;
+  readonly means: string;
+}
+
+type Call = Extract<Typed, { readonly node: 'call' }>;
+
+/** Whether the answer is a yes or no that is reasoned from others. */
+export function isDecision(node: Typed): boolean {
+  if (node.type.kind !== 'yesno') return false;
+  if (node.node === 'call') return [...JOINED, 'ISBLANK'].includes(node.signature.name);
+  return node.node === 'binary';
+}
+
+/** The parts of a formula by which it chooses: conditions, and what they are joined of. */
+export function choices(tree: Typed): readonly Typed[] {
+  const found = new Set<Typed>();
+  const addCondition = (node: Typed): void => {
+    found.add(node);
+    if (node.node === 'call' && JOINED.includes(node.signature.name)) for (const part of node.args) addCondition(part);
+  };
+  const walk = (node: Typed): void => {
+    if (node.node === 'call') {
+      const { name } = node.signature;
+      if (isDecision(node)) addCondition(node);
+      if (name === 'SWITCH')
+        for (const each of [node.args[0], ...keysOf(node)]) if (each !== undefined) found.add(each);
+      if (name === 'IF' && node.args[0] !== undefined) addCondition(node.args[0]);
+      if (name === 'IFS') for (const each of node.args.filter((_, i) => i % 2 === 0)) addCondition(each);
+      for (const each of node.args) walk(each);
+    } else if (node.node === 'binary') {
+      if (isDecision(node)) found.add(node);
+      walk(node.left);
+      walk(node.right);
+    } else if (node.node === 'negate') walk(node.operand);
+  };
+  walk(tree);
+  return [...found];
+}
+
+/** What SWITCH compares its first argument with. */
+function keysOf({ args }: Call): readonly Typed[] {
+  return args.filter((_, i) => i % 2 === 1 && i + 1 < args.length);
+}
+
+const JOINED: readonly string[] = ['AND', 'OR', 'NOT'];
+
+/** The trade's own functions in a formula, each once, with their doc lines. */
+export function termsOf(tree: Typed): readonly Term[] {
+  const found = new Map<string, Term>();
+  const walk = (node: Typed): void => {
+    if (node.node === 'binary') {
+      walk(node.left);
+      walk(node.right);
+    } else if (node.node === 'negate') walk(node.operand);
+    else if (node.node === 'call') {
+      const { name, doc } = node.signature;
+      if (isOfTheTrade(node.signature)) found.set(name, { name, means: doc });
+      for (const each of node.args) walk(each);
+    }
+  };
+  walk(tree);
+  return [...found.values()];
+}
