@@ -51,10 +51,14 @@ export function widthOfTexts(book: Book, sheet: string, rows: Int32Array, column
 
 function textsWidth(book: Book, sheet: string, rows: Int32Array, column: ColumnView): number {
   let widest = 0;
+  let widestEnds = 0;
   for (const row of rows) {
     const { text, ends } = cellView(book, sheet, row, column.id);
-    widest = Math.max(widest, measure(text + endsAfter(ends)));
+    widest = Math.max(widest, measure(text));
+    if (ends !== '') widestEnds = Math.max(widestEnds, measure(endsAfter(ends)));
   }
+  // Ends stand under one another, after the room that figures with a decimal need.
+  if (widestEnds > 0) widest += widestEnds + measure('.0');
   return widest + SIDES;
 }
 
