@@ -92,7 +92,9 @@ export class Graph {
   /** Tells the graph that rows of a source changed. */
   changed(frame: Frame, source: Source, rows: RowSet): void {
     if (rows.empty) return;
-    for (const edge of source.edges) {
+    const { edges } = source;
+    for (let k = 0; k < edges.length; k++) {
+      const edge = edges[k] as Edge;
       edge.propagate(rows, frame);
       frame.pending[edge.to.rank] = 1;
     }
