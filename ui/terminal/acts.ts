@@ -105,11 +105,11 @@ export async function choosePlantings(given: Given, world: World): Promise<numbe
   const wish = wishOf(given);
   const { linearSolver } = await import('../linear-solver.ts');
   return changeWorkbook(file, given, world, (workbook) => {
-    const act = chooseAmounts(workbook, linearSolver, wish);
-    if (!act.ok) return refuse(onOneLine(`${file}: ${act.why}`));
     const branch = workbook.newId();
     const made = workbook.do([{ command: 'add branch', branch, name }], message('add branch', { branch: name }));
     if (made.refused) return refuse(onOneLine(`${file}: ${made.why}`));
+    const act = chooseAmounts(workbook, linearSolver, wish);
+    if (!act.ok) return refuse(onOneLine(`${file}: ${act.why}`));
     const opened = openBranch(workbook, branch);
     if (opened !== undefined) {
       const said = carryOut(opened, act, file);
