@@ -283,11 +283,21 @@ export function opened(declaration: WorkbookDeclaration): Book {
   return book.workbook;
 }
 
+interface Named {
+  readonly view: SheetView;
+  readonly columns: ReadonlyMap<string, ColumnView>;
+}
+
+function firstOfName(columns: readonly ColumnView[]): ReadonlyMap<string, ColumnView> {
+  return new Map(columns.map((column): [string, ColumnView] => [column.name, column]).reverse());
+}
+
 /** A workbook asked and edited by names. */
 export class Book {
   readonly workbook: Workbook;
   readonly template: Template;
   readonly #findings: Findings;
+  #names: { readonly program: unknown; readonly sheets: ReadonlyMap<string, Named> } | undefined;
 
   constructor(workbook: Workbook, template: Template) {
     this.workbook = workbook;
@@ -308,7 +318,20 @@ export class Book {
   }
 
   table(name: string): SheetView | undefined {
-    return this.tables().find((sheet) => sheet.name === name);
+    return this.#named().get(name)?.view;
+  }
+
+  /** Tests ask by name at every cell, so names are looked up once a program. */
+  #named(): ReadonlyMap<string, Named> {
+    const { program } = this.workbook.document;
+    if (this.#names?.program !== program) {
+      const named = this.tables().map((view): [string, Named] => [
+        view.name,
+        { view, columns: firstOfName(view.columns) },
+      ]);
+      this.#names = { program, sheets: new Map(named.reverse()) };
+    }
+    return this.#names.sheets;
   }
 
   #sheet(name: string): string {
@@ -316,11 +339,11 @@ export class Book {
   }
 
   #column(table: string, name: string): string {
-    return this.table(table)?.columns.find((column) => column.name === name)?.id ?? wordOf(name);
+    return this.column(table, name)?.id ?? wordOf(name);
   }
 
   column(table: string, name: string): ColumnView | undefined {
-    return this.table(table)?.columns.find((column) => column.name === name);
+    return this.#named().get(table)?.columns.get(name);
   }
 
   rows(table: string): Int32Array {
