@@ -40,6 +40,7 @@ export { type HistoryData, historyOf, type Step } from './document/history.ts';
 export { HistoryReach } from './document/history-reach.ts';
 export { ONLY_ROW } from './document/ids.ts';
 export { type NewDocument, newDocument, type Start } from './document/new.ts';
+export { PAPER_COLUMNS, PAPER_ROWS, type PaperData } from './document/papers.ts';
 export {
   type BranchData,
   compose,
@@ -100,11 +101,11 @@ export {
 } from './formats/workbook-file.ts';
 
 // The language, values and units as faces need them.
-export type { FunctionDefinition } from './functions/definition.ts';
+export type { FunctionDefinition, RunBody } from './functions/definition.ts';
 export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';
 export { nearestName } from './language/nearest.ts';
-export type { FunctionGroup, Parameter, Signature } from './language/signature.ts';
+export type { ArgumentType, FunctionGroup, Parameter, Signature } from './language/signature.ts';
 export type { Diagnostic, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
 // Plans: pure reckoning for the acts of the templates.
@@ -159,7 +160,18 @@ export {
   type SheetDifference,
 } from './queries/compare-branches.ts';
 export { meeting, valueKey } from './queries/conditions.ts';
-export { type Drawn, type DrawnFigure, Draws, drawnFrom, MOST_DRAWS, type StreamOf } from './queries/draws.ts';
+export type { Asked, AskedWeeks, DrawnFigure, DrawnWeeks } from './queries/drawn-figures.ts';
+export {
+  type Chances,
+  type CountedShare,
+  type Drawn,
+  type DrawnInput,
+  type DrawOrder,
+  Draws,
+  drawnFrom,
+  MOST_DRAWS,
+  type StreamOf,
+} from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
@@ -175,6 +187,7 @@ export {
   refuseInput,
   sayInput,
 } from './queries/inputs.ts';
+export { joinDrawn } from './queries/join-draws.ts';
 export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export type { ColumnPlace } from './queries/matching.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';
@@ -222,7 +235,8 @@ export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';
 export { civilDay, civilDayOfIso, dayOfYear, isoDate, yearMonthDay } from './values/civil.ts';
 export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts';
 export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
+export { Figures } from './values/figures.ts';
 export { mondayOf, mondayOfWeek, weekName } from './values/iso-week.ts';
 export { decimalText, showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
-export { nameOfType, type ValueType } from './values/type.ts';
+export { nameOfType, type RecordType, type ValueType } from './values/type.ts';
 export type { Writing, Writings } from './values/writing.ts';

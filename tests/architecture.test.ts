@@ -48,6 +48,9 @@ describe('imports run one way', () => {
     ['engine/index.ts', '../sheets-templates/beds.ts', 'sheets-templates/'],
     ['sheets-templates/beds.ts', '../ui/browser/grid.ts', 'ui/'],
     ['ui/browser/grid.ts', '../../tests/help.ts', 'tests/'],
+    ['ui/scratch/room.ts', '../browser/grid.ts', 'ui/'],
+    ['sheets-templates/beds.ts', '../ui/scratch/room.ts', 'ui/scratch/'],
+    ['engine/queries/rows.ts', '../../ui/scratch/room.ts', 'ui/scratch/'],
   ])('%s may not import %s', (path, written, room) => {
     const [finding, ...more] = rules.oneWay(made({ [path]: `import { x } from '${written}';` }), anywhere);
     expect(finding).toContain(`${path}:1 imports ${written}`);
@@ -119,6 +122,20 @@ describe('the engine stands alone', () => {
     ['engine/formats/a.ts', "import crops from '../../demo/crops.json';", 1],
   ])('%s: %s', (path, text, findings) => {
     expect(rules.engineStandsAlone(made({ [path]: text }))).toHaveLength(findings);
+  });
+});
+
+describe('another spreadsheet engine runs on scratch papers alone', () => {
+  test('in the project', () => expect(rules.scratchAlone(project)).toEqual([]));
+
+  test.each([
+    ['ui/scratch/room.ts', 0],
+    ['tests/differential/a.test.ts', 0],
+    ['ui/browser/grid.ts', 1],
+    ['engine/values/a.ts', 1],
+    ['sheets-templates/beds.ts', 1],
+  ])('%s', (path, findings) => {
+    expect(rules.scratchAlone(made({ [path]: "import { HyperFormula } from 'hyperformula';" }))).toHaveLength(findings);
   });
 });
 

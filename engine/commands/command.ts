@@ -121,6 +121,17 @@ export type Command =
    * undefined: all of them, and the branch goes.
    */
   | { readonly command: 'take over'; readonly branch: string; readonly changes: readonly string[] | undefined }
+  /** A scratch paper, blank, under a name of its own. */
+  | { readonly command: 'add paper'; readonly paper: string; readonly name: string }
+  | { readonly command: 'rename paper'; readonly paper: string; readonly name: string }
+  /** Throws a scratch paper away. */
+  | { readonly command: 'remove paper'; readonly paper: string }
+  /** Types into cells of a scratch paper, by address ('B2'); '' clears. */
+  | {
+      readonly command: 'type on paper';
+      readonly paper: string;
+      readonly cells: Readonly<Record<string, string>>;
+    }
   /** Makes the workbook hold what it held at another time, in as many operations as it differs by; the day stays today. */
   | { readonly command: 'restore'; readonly data: DocumentData }
   /** Takes another version of the template into use. */

@@ -7,6 +7,7 @@ import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormu
 import type { Command, CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
 import { removeColour, removeView, setColour, setLocale, setNote, setView, takeViewBack } from './looks.ts';
+import { addPaper, removePaper, renamePaper, typeOnPaper } from './papers.ts';
 import { restore } from './restore.ts';
 import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
@@ -51,6 +52,10 @@ const HANDS: Hands = {
   'remove branch': removeBranch,
   'change branch': changeBranch,
   'take over': takeOver,
+  'add paper': addPaper,
+  'rename paper': renamePaper,
+  'remove paper': removePaper,
+  'type on paper': typeOnPaper,
   restore,
   'use template': useTemplate,
 };

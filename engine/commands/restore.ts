@@ -14,6 +14,7 @@ import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
 import { restoreLooks } from './restore-looks.ts';
+import { restorePapers } from './restore-papers.ts';
 
 export function restore({ data }: CommandOf<'restore'>, draft: Draft): Refused {
   const { document, templates } = draft;
@@ -40,6 +41,7 @@ export function restore({ data }: CommandOf<'restore'>, draft: Draft): Refused {
   for (const sheet of sheets) restoreCells(sheet, draft);
   restoreRanges(data, draft);
   restoreBranches(data, draft);
+  restorePapers(data, draft);
   return undefined;
 }
 

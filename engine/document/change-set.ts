@@ -16,6 +16,8 @@ export interface ChangeSet {
   readonly columnsOf: readonly string[];
   /** Sheets of which views, colours or notes changed. */
   readonly looksOf: readonly string[];
+  /** Scratch papers that came, went, were renamed or written on. */
+  readonly papers: readonly string[];
   /** Sheets came, went, moved or were renamed. */
   readonly sheets: boolean;
   /** Title, units, today, locale or template changed. */
@@ -27,6 +29,7 @@ export const NO_CHANGE: ChangeSet = {
   rowsOf: [],
   columnsOf: [],
   looksOf: [],
+  papers: [],
   sheets: false,
   settings: false,
 };
@@ -46,6 +49,7 @@ export function joinChanges(first: ChangeSet, second: ChangeSet): ChangeSet {
     rowsOf: [...new Set([...first.rowsOf, ...second.rowsOf])],
     columnsOf: [...new Set([...first.columnsOf, ...second.columnsOf])],
     looksOf: [...new Set([...first.looksOf, ...second.looksOf])],
+    papers: [...new Set([...first.papers, ...second.papers])],
     sheets: first.sheets || second.sheets,
     settings: first.settings || second.settings,
   };

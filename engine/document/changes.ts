@@ -49,6 +49,7 @@ export class Changes {
   readonly #rowsOf = new Set<string>();
   readonly #columnsOf = new Set<string>();
   readonly #looksOf = new Set<string>();
+  readonly #papers = new Set<string>();
   #sheetsChanged = false;
   #settingsChanged = false;
   /** What the schema is to become; undefined while it is as the program has it. */
@@ -131,6 +132,24 @@ export class Changes {
         this.#document.keepBranch(branch, holds);
         this.#settingsChanged = true;
         return [{ op: 'branch', branch, holds: before }];
+      }
+      case 'paper': {
+        const { paper, name } = operation;
+        const { papers } = this.#document;
+        const before = papers.paper(paper)?.name ?? null;
+        if (before === name) return [];
+        papers.name(paper, name);
+        this.#papers.add(paper);
+        return [{ op: 'paper', paper, name: before }];
+      }
+      case 'paper cell': {
+        const { paper, cell, entry: typed } = operation;
+        const { papers } = this.#document;
+        const before = papers.entry(paper, cell);
+        if (before === typed) return [];
+        papers.put(paper, cell, typed);
+        this.#papers.add(paper);
+        return [{ op: 'paper cell', paper, cell, entry: before }];
       }
       case 'view':
       case 'colour':
@@ -462,6 +481,7 @@ export class Changes {
       rowsOf: [...new Set([...this.#rowsOf, ...rowsOf])],
       columnsOf: [...this.#columnsOf],
       looksOf: [...this.#looksOf],
+      papers: [...this.#papers],
       sheets: this.#sheetsChanged,
       settings: this.#settingsChanged,
     };
@@ -526,6 +546,7 @@ export class Changes {
     this.#rowsOf.clear();
     this.#columnsOf.clear();
     this.#looksOf.clear();
+    this.#papers.clear();
     this.#sheetsChanged = false;
     this.#settingsChanged = false;
   }

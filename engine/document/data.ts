@@ -10,6 +10,7 @@ import type { MappedCell } from './cell-map.ts';
 import { type Content, type ContentRange, sameContent } from './content.ts';
 import type { Document } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
+import type { PaperData } from './papers.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import { type ShippedRow, shippedRows } from './template-rows.ts';
@@ -47,6 +48,8 @@ export interface DocumentData {
   readonly looks?: Looks;
   /** Notes on cells, by sheet, row and column. */
   readonly notes?: ById<ById<ById<string>>>;
+  /** Scratch papers, by id; absent where there are none. */
+  readonly papers?: ById<PaperData>;
   /** The locale in which figures and days are read and shown; absent: that of the machine. */
   readonly locale?: string;
 }
@@ -78,12 +81,22 @@ export function dataOf(document: Document): DocumentData {
 }
 
 /** Parts that most workbooks have none of. */
-function laterParts({ looks, notes, locale }: Document): Pick<DocumentData, 'looks' | 'notes' | 'locale'> {
+function laterParts(document: Document): Pick<DocumentData, 'looks' | 'notes' | 'papers' | 'locale'> {
+  const { looks, notes, locale } = document;
   return {
     ...(Object.keys(looks).length === 0 ? {} : { looks }),
     ...(notes.isEmpty ? {} : { notes: byCell(notes.all()) }),
+    ...papersOf(document),
     ...(locale === undefined ? {} : { locale }),
   };
+}
+
+function papersOf({ papers }: Document): Pick<DocumentData, 'papers'> {
+  if (papers.size === 0) return {};
+  const kept = [...papers.all()].map(([id, { name, cells }]): readonly [string, PaperData] => {
+    return [id, { ...(name === null ? {} : { name }), cells: sorted([...cells]) }];
+  });
+  return { papers: sorted(kept) };
 }
 
 function isGone(record: RowRecord | undefined): boolean {

@@ -16,6 +16,7 @@ import type { CellMap } from './cell-map.ts';
 import { contentAt, placeContent, type RowFinder, type StoredCell } from './cells.ts';
 import type { Content, ContentRange } from './content.ts';
 import { dayRowId, eventRowId, pairRowId } from './ids.ts';
+import type { Papers } from './papers.ts';
 import { RowNames } from './row-names.ts';
 import { SheetRows } from './sheet-rows.ts';
 import type { Shelf } from './shelf.ts';
@@ -32,6 +33,7 @@ export interface DocumentParts {
   readonly names: Map<string, RowNames>;
   readonly shelf: Shelf;
   readonly notes: CellMap<string>;
+  readonly papers: Papers;
   readonly looks: Looks;
   readonly locale: string | undefined;
   readonly writing: Writing | undefined;
@@ -65,6 +67,8 @@ export class Document implements RowFinder {
   readonly shelf: Shelf;
   /** Notes on cells. */
   readonly notes: CellMap<string>;
+  /** Scratch papers. */
+  readonly papers: Papers;
   readonly stamps: Stamps;
   readonly #rows: Map<string, SheetRows>;
   readonly #names: Map<string, RowNames>;
@@ -81,6 +85,7 @@ export class Document implements RowFinder {
     this.writing = parts.writing;
     this.shelf = parts.shelf;
     this.notes = parts.notes;
+    this.papers = parts.papers;
     this.stamps = parts.stamps;
     this.#rows = parts.rows;
     this.#names = parts.names;
@@ -103,6 +108,7 @@ export class Document implements RowFinder {
       writing: this.writing,
       shelf: this.shelf.copy(),
       notes: this.notes.copy(),
+      papers: this.papers.copy(),
       stamps: new Stamps(),
       branches: this.#branches,
       ranges: this.#ranges,

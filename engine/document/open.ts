@@ -14,6 +14,7 @@ import type { Content } from './content.ts';
 import { type DocumentData, type RowData, shippedCells } from './data.ts';
 import { Document, type RangedCell, storeCell } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
+import { Papers } from './papers.ts';
 import { nameRows } from './refit.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
@@ -42,6 +43,7 @@ export function openDocument(data: DocumentData, template: Template, writings: W
     names: new Map(),
     shelf: shelfOf(data),
     notes: notesOf(data),
+    papers: Papers.of(data.papers),
     looks: data.looks ?? NO_LOOKS,
     locale: data.locale,
     writing: writings(data.locale),

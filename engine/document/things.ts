@@ -51,6 +51,10 @@ export function thingOf(operation: Exclude<Operation, { readonly op: 'insert row
       return JSON.stringify(['check', operation.sheet, operation.check]);
     case 'branch':
       return JSON.stringify(['branch', operation.branch]);
+    case 'paper':
+      return JSON.stringify(['paper', operation.paper]);
+    case 'paper cell':
+      return JSON.stringify(['paper cell', operation.paper, operation.cell]);
     case 'view':
       return JSON.stringify(['view', operation.sheet, operation.view]);
     case 'colour':

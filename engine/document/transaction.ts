@@ -101,6 +101,10 @@ export type Operation =
   | { readonly op: 'title'; readonly title: string }
   /** A branch that is kept in the workbook, as it is from here on; null: no such branch any more. */
   | { readonly op: 'branch'; readonly branch: string; readonly holds: BranchData | null }
+  /** A scratch paper's name; null: no such paper any more, but for what is typed on it. */
+  | { readonly op: 'paper'; readonly paper: string; readonly name: string | null }
+  /** What is typed in a cell of a scratch paper; null clears it. */
+  | { readonly op: 'paper cell'; readonly paper: string; readonly cell: string; readonly entry: string | null }
   /**
    * Another version of the workbook's template. The rows it ships follow, but for what the person changed; they stay as they
    * are where this takes a step back, whose other operations say what they held.
@@ -202,5 +206,6 @@ function squashed(operations: readonly Operation[]): readonly Operation[] {
 /** What of several operations on one place only the last need be kept of. */
 function placeOf(operation: Operation): string | undefined {
   if (operation.op === 'branch') return JSON.stringify(['branch', operation.branch]);
+  if (operation.op === 'paper cell') return JSON.stringify(['paper cell', operation.paper, operation.cell]);
   return operation.op === 'cell' ? JSON.stringify([operation.sheet, operation.row, operation.column]) : undefined;
 }

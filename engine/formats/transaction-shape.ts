@@ -2,6 +2,7 @@
 // shape, so that a file can't bring an operation that the document doesn't know.
 
 import type { Content, ContentRange, DateContent, LinkContent, Quantity } from '../document/content.ts';
+import { PAPER_CELL } from '../document/papers.ts';
 import { POSITION } from '../document/positions.ts';
 import type { BranchData, Message, Operation, RowLine, Transaction } from '../document/transaction.ts';
 import { checkDeclaration, columnDeclaration, id, sheetDeclaration } from '../schema/declaration-shape.ts';
@@ -136,6 +137,13 @@ const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', 
   units: fields<Of<'units'>>({ op: exactly('units'), units: oneOf('us', 'si') }),
   today: fields<Of<'today'>>({ op: exactly('today'), today: whole(-1_000_000, 10_000_000) }),
   title: fields<Of<'title'>>({ op: exactly('title'), title: text }),
+  paper: fields<Of<'paper'>>({ op: exactly('paper'), paper: id, name: orNull(text) }),
+  'paper cell': fields<Of<'paper cell'>>({
+    op: exactly('paper cell'),
+    paper: id,
+    cell: like(PAPER_CELL, 'a place such as B12'),
+    entry: orNull(text),
+  }),
   template: fields<Of<'template'>>({
     op: exactly('template'),
     version: whole(1, 1_000_000),

@@ -50,7 +50,7 @@ export function workbookFileSchema(): JsonSchema {
 /** The file's text, ending with a line break. The same document always gives the same text. */
 export function writeWorkbookFile(data: DocumentData): string {
   const { title, units, currency, today, template, own, removed, ranges, branches } = data;
-  const { looks, notes, locale } = data;
+  const { looks, notes, papers, locale } = data;
   const file: WorkbookFile = {
     title,
     units,
@@ -65,6 +65,7 @@ export function writeWorkbookFile(data: DocumentData): string {
     ...(branches === undefined ? {} : { branches: mapped(branches, (branch) => branchData.read(branch, WHOLE)) }),
     ...(looks === undefined ? {} : { looks: looksShape.read(looks, WHOLE) }),
     ...(notes === undefined ? {} : { notes }),
+    ...(papers === undefined ? {} : { papers }),
     ...(locale === undefined ? {} : { locale }),
   };
   return `${layout({ format: FORMAT, version: VERSION, ...file })}\n`;
@@ -176,13 +177,14 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
     ]),
   );
   const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;
-  const { looks, notes: remarks, locale } = file;
+  const { looks, notes: remarks, papers = {}, locale } = file;
   const today = civilDayOfIso(file.today) ?? 0;
   const later = {
     ...(Object.keys(ranges).length === 0 ? {} : { ranges }),
     ...(Object.keys(branches).length === 0 ? {} : { branches }),
     ...(looks === undefined ? {} : { looks }),
     ...(remarks === undefined ? {} : { notes: remarks }),
+    ...(Object.keys(papers).length === 0 ? {} : { papers }),
     ...(locale === undefined ? {} : { locale }),
   };
   const known = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };

@@ -3,6 +3,7 @@
 
 import type { ContentRange, DateContent, LinkContent } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
+import { PAPER_CELL, type PaperData } from '../document/papers.ts';
 import type { BranchData } from '../document/transaction.ts';
 import { id } from '../schema/declaration-shape.ts';
 import { ID, ROW_ID } from '../schema/id.ts';
@@ -63,6 +64,8 @@ export interface WorkbookFile {
   readonly looks?: Looks;
   /** By sheet, row and column. */
   readonly notes?: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, string>>>>>>;
+  /** Scratch papers, by id. */
+  readonly papers?: Readonly<Record<string, PaperData>>;
   readonly locale?: string;
 }
 
@@ -122,6 +125,11 @@ const fileRows: Shape<FileRows> = fields<FileRows>({
 
 const content: Shape<FileContent> = { read: (value) => value as FileContent, schema: anyCell.schema };
 
+const paper: Shape<PaperData> = fields<PaperData>({
+  name: optional(name),
+  cells: record(text, (key) => `cell ${key.slice(0, 40)}`, { pattern: PAPER_CELL, wanted: 'a place such as B12' }),
+});
+
 export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
   title: text,
   units: oneOf('us', 'si'),
@@ -168,5 +176,6 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
       ids,
     ),
   ),
+  papers: optional(record(paper, (key) => `scratch paper “${key}”`, ids)),
   locale: optional(like(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'a language and place, such as de-CH,')),
 });

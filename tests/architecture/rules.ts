@@ -23,6 +23,8 @@ const storeys: readonly (readonly [room: string, storey: number])[] = [
   ['engine/index.ts', 10],
   ['sheets-templates/', 11],
   ['demo/', 12],
+  // Reads the tables, and no table, page or command reads it back: found before the rest of ui/.
+  ['ui/scratch/', 12.5],
   ['ui/', 13],
   ['tests/', 14],
 ];
@@ -104,6 +106,17 @@ export function engineStandsAlone(sources: readonly Source[]): readonly Finding[
       })
       .map(({ written, line }) => `${path}:${line} imports ${written} from outside the engine`),
   );
+}
+
+/** hyperformula runs on scratch papers alone; the tests hold the engine against it. */
+export function scratchAlone(sources: readonly Source[]): readonly Finding[] {
+  return sources
+    .filter(({ path }) => !path.startsWith('ui/scratch/') && !path.startsWith('tests/'))
+    .flatMap(({ path, imports }) =>
+      imports
+        .filter(({ written }) => written === 'hyperformula' || written.startsWith('hyperformula/'))
+        .map(({ line }) => `${path}:${line} imports hyperformula, which is for ui/scratch/ alone`),
+    );
 }
 
 /** The engine reads no screen, no file, no clock and no chance. A file's own variable of such a name is its own. */

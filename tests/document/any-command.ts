@@ -1,5 +1,5 @@
 // Any command of a workbook, from chance numbers taken for what they come to stand for: cells of every type and role, rows,
-// columns, sheets, formulas, checks, names, places, units, the day, the title and the template's version.
+// columns, sheets, formulas, checks, names, places, scratch papers, units, the day, the title, the template's version.
 
 import fc from 'fast-check';
 import {
@@ -395,6 +395,16 @@ const MAKERS: readonly (readonly [chances: number, make: Maker])[] = [
   [
     1,
     (_, _sheet, by) => ({ command: 'set locale', locale: pick([null, 'de-DE', 'fr', 'no place'], by.value) ?? null }),
+  ],
+  [1, (_, _sheet, by) => ({ command: 'add paper', paper: `paper-${by.row % 2}`, name: `Paper ${by.value % 3}` })],
+  [1, (_, _sheet, by) => ({ command: 'rename paper', paper: `paper-${by.row % 2}`, name: `Paper ${by.value % 4}` })],
+  [1, (_, _sheet, by) => ({ command: 'remove paper', paper: `paper-${by.row % 2}` })],
+  [
+    4,
+    (_, _sheet, by) => {
+      const cells = { [`B${1 + (by.column % 4)}`]: `=A${by.value % 5}`, A1: by.value % 3 === 0 ? '' : '12' };
+      return { command: 'type on paper', paper: `paper-${by.row % 2}`, cells };
+    },
   ],
   [2, (_, _sheet, by) => ({ command: 'set units', units: by.value % 2 === 0 ? 'us' : 'si' })],
   [1, (_, _sheet, by) => ({ command: 'set today', today: 20_700 + (by.value % 300) })],

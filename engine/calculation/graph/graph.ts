@@ -115,12 +115,12 @@ export class Graph {
     }
   }
 
-  /** Marks, by rank, some nodes and all that they depend on, directly or through others. */
-  upstream(nodes: readonly Node[]): Uint8Array {
+  /** Marks, by rank, some nodes and all that they depend on, directly or through others, but for what stays as it is. */
+  upstream(nodes: readonly Node[], held?: ReadonlySet<Node>): Uint8Array {
     const marks = new Uint8Array(this.order.length);
     const open = [...nodes];
     for (let node = open.pop(); node !== undefined; node = open.pop()) {
-      if (this.order[node.rank] !== node || marks[node.rank] === 1) continue;
+      if (this.order[node.rank] !== node || marks[node.rank] === 1 || held?.has(node) === true) continue;
       marks[node.rank] = 1;
       open.push(...node.dependencies);
     }

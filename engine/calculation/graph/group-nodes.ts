@@ -4,6 +4,7 @@
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import type { TotalOf, Totals } from '../indexes/totals.ts';
+import type { TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
 
@@ -16,11 +17,13 @@ export class IndexNode implements Node {
   rank = 0;
   firstSet = 0;
   readonly index: FrameState<GroupIndex>;
+  readonly table: TableDef;
   /** Only asked for the way back along links: no one hears of its groups, so it is made when first asked. */
   readonly #onlyWayBack: boolean;
 
-  constructor(index: FrameState<GroupIndex>, onlyWayBack: boolean) {
+  constructor(index: FrameState<GroupIndex>, table: TableDef, onlyWayBack: boolean) {
     this.index = index;
+    this.table = table;
     this.#onlyWayBack = onlyWayBack;
   }
 

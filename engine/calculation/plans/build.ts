@@ -214,10 +214,8 @@ class Builder {
     const { layout } = this.#request;
     const table = layout.table(tableId);
     const keys = columns.map((id) => this.#keyColumn(tableId, id));
-    const node = new IndexNode(
-      this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner)),
-      leftOutToo,
-    );
+    const state = this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner));
+    const node = new IndexNode(state, table, leftOutToo);
     this.#indexes.set(name, node);
     this.#nodes.push(node);
     for (const { column } of keys) this.#edges.sameRows(this.#columnSource(column), node);
