@@ -115,11 +115,23 @@ test('a value is sought, two are tabled, and the season is drawn', async () => {
   await dialog.getByText(/50 seasons, seed 1/).waitFor();
   await dialog.getByText(/in half below .* USD/).waitFor();
   expect(await dialog.locator('meter').count()).toBeGreaterThan(0);
+  expect(await faults(page)).toEqual([]);
+  await close();
+});
+
+test('figures by week fan out, an input is drawn against several figures, and amounts are chosen', async () => {
+  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  await goTo(page, PLANTING);
+  const dialog = await whatIf(page);
+  await dialog.getByText('How likely', { exact: true }).click();
   await dialog.locator('select').first().selectOption('week hours-over');
   await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('20');
   await dialog.getByRole('button', { name: 'Draw the season' }).click();
   await dialog.getByText(/20 seasons, seed 1/).waitFor();
-  await dialog.getByText(/More work than hands/).first().waitFor();
+  await dialog
+    .getByText(/More work than hands/)
+    .first()
+    .waitFor();
   await dialog.getByText('Show as table').click();
   expect(await dialog.locator('.farm-picture th').allTextContents()).toContain('More work than hands');
 
