@@ -186,8 +186,8 @@ export const VERBS: readonly Verb[] = [
   {
     name: 'rollover',
     takes: ['FILE'],
-    options: { season: 'value', out: 'value', plan: 'value', force: 'flag', 'dry-run': 'flag' },
-    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--force] [--dry-run]',
+    options: { season: 'value', out: 'value', plan: 'value', along: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--along beds,lots] [--force] [--dry-run]',
     does: 'writes the workbook of the next season: lots, beds’ history and results along, dates a year on',
     run: rollSeasonOver,
   },
