@@ -45,7 +45,9 @@ export class WorkbookPage {
   async openSheet(name: string): Promise<void> {
     await this.comeTo(name);
     const everything = this.viewButton('Everything');
-    if ((await everything.count()) > 0) await everything.click();
+    if ((await everything.count()) === 0) return;
+    await everything.click();
+    await this.page.locator('.views button[aria-pressed="true"]', { hasText: /^Everything$/ }).waitFor();
   }
 
   viewButton(name: string): Locator {
