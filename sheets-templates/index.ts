@@ -2,7 +2,8 @@
 // load takes from here must not bring the acts with it.
 
 export type { Act } from './acts/act.ts';
-export { chooseAmounts } from './acts/choose-amounts.ts';
+export { type ChooseWish, chooseAmounts } from './acts/choose-amounts.ts';
+export { ALL_WITHIN } from './acts/choose-limits.ts';
 export { laySuccession } from './acts/lay-succession.ts';
 export { laySuccessions } from './acts/lay-successions.ts';
 export { plantWay } from './acts/plant-way.ts';
