@@ -32,6 +32,12 @@ export function MorePlace() {
         <CommandButton id="upgrade sheets" />
       </section>
       <section>
+        <h3>Sums on the side</h3>
+        <button type="button" onClick={() => visit({ at: 'scratch' })}>
+          Scratch paper
+        </button>
+      </section>
+      <section>
         <h3>Last step taken back</h3>
         <CommandButton id="redo">{again === undefined ? 'Nothing to redo' : `Redo: ${again}`}</CommandButton>
       </section>
