@@ -75,4 +75,12 @@ export const SCRATCH_COMMANDS: readonly PageCommand[] = [
     applies: isThere,
     run: () => scratchOnScreen.peek()?.selectAll(),
   },
+  {
+    id: 'sum to column',
+    label: 'Turn the sum into a column',
+    changes: true,
+    applies: isThere,
+    refusal: () => scratchOnScreen.value?.turnRefusal(),
+    run: () => scratchOnScreen.peek()?.turn(),
+  },
 ];

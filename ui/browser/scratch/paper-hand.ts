@@ -27,6 +27,9 @@ export const selected = computed<Block>(() => blockOf(hand.value, corner.value))
 /** What is being typed into the cell in hand; undefined at rest. */
 export const typing = signal<{ readonly text: string; readonly where: 'cell' | 'line' } | undefined>(undefined);
 
+/** Shows the question which sheet gets the formula in hand as a column. */
+export const turning = signal(false);
+
 /** Papers by name, as people count: 2 before 10. */
 export function papersOf(book: Workbook): readonly PaperName[] {
   return Array.from(book.document.papers.all(), ([id, { name }]) => ({ id, name: name ?? 'Scratch paper' })).sort(
@@ -207,7 +210,7 @@ export function removePaper({ id, name }: PaperName): void {
   if (!done.refused) choose('');
 }
 
-/** Sheets of a file as papers of their own, one step. */
+/** Sheets of a file as papers of their own, one step; a sheet whose name is taken gets another, and formulas follow it. */
 export function bringPapers(
   sheets: readonly { readonly name: string; readonly cells: Cells }[],
   file: string,
@@ -215,17 +218,23 @@ export function bringPapers(
   const book = workbookNow();
   if (book === undefined) return false;
   const taken = new Set(papersOf(book).map(({ name }) => name.toLowerCase()));
-  const commands: Command[] = [];
-  let first = '';
-  for (const { name: wanted, cells } of sheets) {
+  const named = sheets.map(({ name: wanted }) => {
     let name = wanted;
     for (let i = 2; taken.has(name.toLowerCase()); i++) name = `${wanted} ${i}`;
     taken.add(name.toLowerCase());
-    const paper = book.newId();
-    first ||= paper;
-    commands.push({ command: 'add paper', paper, name }, { command: 'type on paper', paper, cells });
-  }
+    return { wanted, name, paper: book.newId() };
+  });
+  const renamed = named.filter(({ wanted, name }) => wanted !== name);
+  const follow = (entry: string): string =>
+    renamed.reduce((text, { wanted, name }) => withPaperRenamed(text, wanted, name), entry);
+  const commands = named.flatMap(({ name, paper }, i): Command[] => {
+    const cells = Object.entries(sheets[i]?.cells ?? {}).map(([cell, entry]) => [cell, follow(entry)] as const);
+    return [
+      { command: 'add paper', paper, name },
+      { command: 'type on paper', paper, cells: Object.fromEntries(cells) },
+    ];
+  });
   const done = change(commands, message('open on paper', { file }), { source: 'import' });
-  if (!done.refused) choose(first);
+  if (!done.refused) choose(named[0]?.paper ?? '');
   return !done.refused;
 }

@@ -3,7 +3,9 @@
 
 import type { Workbook } from '../../../engine/index.ts';
 import { blockName, cellName } from '../../scratch/addresses.ts';
+import { isFormula } from '../../scratch/formula-words.ts';
 import type { ScratchRoom, ShownCell } from '../../scratch/room.ts';
+import { CommandButton } from '../commands/command-button.tsx';
 import { readOnly } from '../store/workbook.ts';
 import { callSaid, completed, offersFor } from './offers.ts';
 import { onEntryKey, PaperEntry } from './paper-entry.tsx';
@@ -39,17 +41,28 @@ export function PaperLine({ book, room, paper }: LineProps) {
         />
       )}
       <div class="scratch-answer">
-        {now === undefined ? <Standing shown={shown} /> : <Helping room={room} text={now.text} />}
+        {now === undefined ? (
+          <Standing shown={shown} formula={isFormula(entryAt(book, hand.value))} />
+        ) : (
+          <Helping room={room} text={now.text} />
+        )}
       </div>
     </section>
   );
 }
 
-function Standing({ shown }: { readonly shown: ShownCell | undefined }) {
+function Standing({ shown, formula }: { readonly shown: ShownCell | undefined; readonly formula: boolean }) {
   return (
-    <p role="status" class={shown?.is === 'fault' ? 'is-fault' : ''}>
-      {shown?.is === 'fault' ? shown.why : (shown?.text ?? '')}
-    </p>
+    <>
+      <p role="status" class={shown?.is === 'fault' ? 'is-fault' : ''}>
+        {shown?.is === 'fault' ? shown.why : (shown?.text ?? '')}
+      </p>
+      {formula ? (
+        <CommandButton id="sum to column" class="quiet">
+          Turn into a column
+        </CommandButton>
+      ) : null}
+    </>
   );
 }
 

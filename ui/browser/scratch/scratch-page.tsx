@@ -3,8 +3,10 @@
 
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Workbook } from '../../../engine/index.ts';
+import { isFormula } from '../../scratch/formula-words.ts';
 import { ScratchRoom } from '../../scratch/room.ts';
 import { followFrames, readOnly, workbook } from '../store/workbook.ts';
+import { openPapers } from './open-papers.ts';
 import { copyBlock, pastedRows } from './paper-clipboard.ts';
 import { PaperGrid } from './paper-grid.tsx';
 import {
@@ -12,9 +14,11 @@ import {
   choose,
   clearSelected,
   corner,
+  entryAt,
   extentOf,
   fillSelected,
   goTo,
+  hand,
   type PaperName,
   paperInHand,
   papersOf,
@@ -22,9 +26,11 @@ import {
   removePaper,
   renamePaper,
   selected,
+  turning,
 } from './paper-hand.ts';
 import { PaperLine } from './paper-line.tsx';
 import { scratchOnScreen } from './scratch-surface.ts';
+import { TurnDialog } from './turn-dialog.tsx';
 import './scratch.css';
 
 export function ScratchPage() {
@@ -37,6 +43,7 @@ export function ScratchPage() {
       <Head book={book} paper={paper} />
       <PaperLine book={book} room={room} paper={paper} />
       <PaperGrid book={book} room={room} paper={paper} />
+      {turning.value && paper !== undefined ? <TurnDialog book={book} room={room} paper={paper} /> : null}
     </div>
   );
 }
@@ -80,6 +87,10 @@ function useSurface(book: Workbook, room: ScratchRoom): void {
         goTo({ row: 0, column: 0 });
         corner.value = extentOf(book);
       },
+      turn: () => {
+        turning.value = true;
+      },
+      turnRefusal: () => (isFormula(entryAt(book, hand.value)) ? undefined : 'Choose a cell with a formula first.'),
     };
     return () => {
       scratchOnScreen.value = undefined;
@@ -113,6 +124,9 @@ function Head({ book, paper }: { readonly book: Workbook; readonly paper: PaperN
         <span class="scratch-acts">
           <button type="button" class="quiet" onClick={addPaper}>
             New paper
+          </button>
+          <button type="button" class="quiet" onClick={openPapers}>
+            Open XLSX
           </button>
           {paper === undefined ? null : (
             <>

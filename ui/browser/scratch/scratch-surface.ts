@@ -11,6 +11,10 @@ export interface ScratchSurface {
   clear(): void;
   fill(way: 'down' | 'right'): void;
   selectAll(): void;
+  /** Opens the question which sheet gets the formula in hand as a column. */
+  turn(): void;
+  /** Why the cell in hand can't become a column, in a sentence; undefined where it may. */
+  turnRefusal(): string | undefined;
 }
 
 export const scratchOnScreen = signal<ScratchSurface | undefined>(undefined);
