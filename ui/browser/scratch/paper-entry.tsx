@@ -39,14 +39,17 @@ export function onEntryKey(event: KeyboardEvent): void {
   const { key, shiftKey } = event;
   const { row, column } = hand.peek();
   const by = shiftKey ? -1 : 1;
+  if (!['Escape', 'Enter', 'Tab'].includes(key)) return;
+  // The cells have the keys again before the box goes, or they would be nobody's.
+  document.querySelector<HTMLElement>('.scratch-room')?.focus({ preventScroll: true });
   if (key === 'Escape') typing.value = undefined;
   else if (key === 'Enter') {
     takeTyped();
     goTo({ row: row + by, column });
-  } else if (key === 'Tab') {
+  } else {
     takeTyped();
     goTo({ row, column: column + by });
-  } else return;
+  }
   event.preventDefault();
   event.stopPropagation();
 }

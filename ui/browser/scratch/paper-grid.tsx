@@ -69,13 +69,6 @@ export function PaperGrid({ book, room, paper }: GridProps) {
   useSignalEffect(() => {
     if (box.current !== null) bringIntoSight(box.current, watched.value);
   });
-  // At rest the keys are the paper's again.
-  useSignalEffect(() => {
-    const open = typing.value !== undefined;
-    const focused = document.activeElement;
-    if (!open && focused instanceof HTMLInputElement && focused.classList.contains('scratch-entry'))
-      cells.current?.focus({ preventScroll: true });
-  });
   const extent = extentOf(book);
   const rows = Math.min(PAPER_ROWS, Math.max(100, extent.row + 30, corner.value.row + 10));
   const columns = Math.min(PAPER_COLUMNS, Math.max(26, extent.column + 6, corner.value.column + 4));

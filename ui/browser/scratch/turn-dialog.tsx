@@ -1,7 +1,7 @@
 // A sum that has proved itself turns into a column: which sheet gets it, what the column is called, its formula as the workbook
 // has it and what it gives in the row for which the sum was tried; or why it can't be one.
 
-import { useId, useState } from 'preact/hooks';
+import { useId, useMemo, useState } from 'preact/hooks';
 import { message, sheetViews, type Workbook } from '../../../engine/index.ts';
 import { cellName } from '../../scratch/addresses.ts';
 import type { ScratchRoom } from '../../scratch/room.ts';
@@ -31,7 +31,8 @@ export function TurnDialog({ book, room, paper }: TurnProps) {
   const [sheet, choose] = useState(named[0] ?? sheets.find(({ oneRow }) => !oneRow)?.id ?? '');
   const [name, write] = useState(labelBeside(book));
   const id = useId();
-  const answer = sumAsColumn(book, room, place, sheet);
+  // Tried on a branch, which takes a while: once a sheet, not at every letter of the name.
+  const answer = useMemo(() => sumAsColumn(book, room, place, sheet), [book, room, sheet, cell, book.document.program]);
   const leave = (): void => {
     turning.value = false;
   };
