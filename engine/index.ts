@@ -160,7 +160,18 @@ export {
   type SheetDifference,
 } from './queries/compare-branches.ts';
 export { meeting, valueKey } from './queries/conditions.ts';
-export { type Drawn, type DrawnFigure, Draws, drawnFrom, MOST_DRAWS, type StreamOf } from './queries/draws.ts';
+export type { Asked, AskedWeeks, DrawnFigure, DrawnWeeks } from './queries/drawn-figures.ts';
+export {
+  type Chances,
+  type CountedShare,
+  type Drawn,
+  type DrawnInput,
+  type DrawOrder,
+  Draws,
+  drawnFrom,
+  MOST_DRAWS,
+  type StreamOf,
+} from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
@@ -176,6 +187,7 @@ export {
   refuseInput,
   sayInput,
 } from './queries/inputs.ts';
+export { joinDrawn } from './queries/join-draws.ts';
 export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export type { ColumnPlace } from './queries/matching.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';
@@ -185,6 +197,7 @@ export { type Saying, sayWhy } from './queries/say-why.ts';
 export { SEEK_STEPS, type SeekQuestion, type Sought, type SoughtPlace, seek } from './queries/seek.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
+export { roundedInterval } from './queries/shown-range.ts';
 export { type FormulaRow, type FormulaTrial, formulaSideBySide } from './queries/side-by-side.ts';
 export { totalText, usualTotal } from './queries/totals.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
@@ -198,6 +211,7 @@ export type {
   Entry,
   EventDate,
   MadeColumn,
+  RangeColumns,
   RowSource,
   SheetDeclaration,
   TypeDeclaration,

@@ -28,9 +28,6 @@ export const PLAN_TOTALS: readonly NamedFigure[] = [
   { id: 'warnings', name: 'Findings: warnings', figure: { figure: 'findings', level: 'warning' } },
 ];
 
-/** The sheets whose rows are the plan: what they lead to is what counts in a drawn season. */
-export const PLAN_SHEETS: readonly string[] = ['plantings', 'farm'];
-
 export const PLAN_BY_WEEK: readonly WeeklyFigure[] = [
   { id: 'harvest', name: 'Harvest', sheet: 'weekly-harvest', date: 'week-starts', column: 'mass' },
   { id: 'pieces', name: 'Pieces', sheet: 'weekly-harvest', date: 'week-starts', column: 'pieces' },

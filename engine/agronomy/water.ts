@@ -42,17 +42,22 @@ export function scaledStages(stages: Stages, days: number): Stages {
   };
 }
 
-/** The corners of the coefficient curve: day and coefficient. */
-function corners(stages: Stages, coefficients: Coefficients): readonly (readonly [day: number, coefficient: number])[] {
+/** A corner of the coefficient curve. */
+interface Corner {
+  readonly day: number;
+  readonly coefficient: number;
+}
+
+function corners(stages: Stages, coefficients: Coefficients): readonly Corner[] {
   const growing = stages.initial;
   const full = growing + stages.development;
   const ripening = full + stages.middle;
   return [
-    [0, coefficients.initial],
-    [growing, coefficients.initial],
-    [full, coefficients.middle],
-    [ripening, coefficients.middle],
-    [ripening + stages.late, coefficients.end],
+    { day: 0, coefficient: coefficients.initial },
+    { day: growing, coefficient: coefficients.initial },
+    { day: full, coefficient: coefficients.middle },
+    { day: ripening, coefficient: coefficients.middle },
+    { day: ripening + stages.late, coefficient: coefficients.end },
   ];
 }
 
@@ -62,15 +67,22 @@ function corners(stages: Stages, coefficients: Coefficients): readonly (readonly
  */
 export function cropCoefficient(day: number, stages: Stages, coefficients: Coefficients): number {
   if (!(day >= 0) || day > seasonLength(stages)) return Number.NaN;
-  let [lastDay, lastCoefficient] = [0, coefficients.initial];
-  for (const [cornerDay, coefficient] of corners(stages, coefficients)) {
+  let lastDay = 0;
+  let lastCoefficient = coefficients.initial;
+  for (const { day: cornerDay, coefficient } of corners(stages, coefficients)) {
     if (day <= cornerDay) {
       const length = cornerDay - lastDay;
       return length > 0 ? lastCoefficient + ((day - lastDay) / length) * (coefficient - lastCoefficient) : coefficient;
     }
-    [lastDay, lastCoefficient] = [cornerDay, coefficient];
+    lastDay = cornerDay;
+    lastCoefficient = coefficient;
   }
   return lastCoefficient;
+}
+
+/** The coefficient on a day between two corners. */
+function between(start: Corner, end: Corner, day: number): number {
+  return start.coefficient + ((day - start.day) / (end.day - start.day)) * (end.coefficient - start.coefficient);
 }
 
 /**
@@ -80,15 +92,13 @@ export function cropCoefficient(day: number, stages: Stages, coefficients: Coeff
 export function coefficientDays(from: number, to: number, stages: Stages, coefficients: Coefficients): number {
   const turns = corners(stages, coefficients);
   let sum = 0;
-  turns.slice(1).forEach(([end, endCoefficient], index) => {
-    const [start, startCoefficient] = turns[index] ?? [0, 0];
-    const low = Math.max(from, start);
-    const high = Math.min(to, end);
-    if (!(high > low)) return;
-    const at = (day: number): number =>
-      startCoefficient + ((day - start) / (end - start)) * (endCoefficient - startCoefficient);
-    sum += ((at(low) + at(high)) / 2) * (high - low);
-  });
+  for (let k = 1; k < turns.length; k++) {
+    const start = turns[k - 1] as Corner;
+    const end = turns[k] as Corner;
+    const low = Math.max(from, start.day);
+    const high = Math.min(to, end.day);
+    if (high > low) sum += ((between(start, end, low) + between(start, end, high)) / 2) * (high - low);
+  }
   return Number.isNaN(from + to + seasonLength(stages)) ? Number.NaN : sum;
 }
 

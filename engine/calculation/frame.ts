@@ -199,7 +199,8 @@ export class Frame {
   grow(table: TableDef, length: number): void {
     if (length <= this.table(table).length) return;
     this.ownTable(table).grow(length);
-    for (const column of table.columns) this.ownColumn(column).grow(length);
+    const { columns } = table;
+    for (let k = 0; k < columns.length; k++) this.ownColumn(columns[k] as ColumnDef).grow(length);
   }
 
   /**
@@ -207,9 +208,12 @@ export class Frame {
    * kernels nothing, and nothing is typed in them.
    */
   setLive(table: TableDef, row: number, alive: boolean): void {
+    const isNew = row >= this.table(table).length;
     this.grow(table, row + 1);
     if ((this.table(table).live[row] === 1) === alive) return;
     this.ownTable(table).setLive(row, alive);
+    // The cells of a slot that was just made are blank, and nothing is typed in them.
+    if (isNew && alive) return;
     if (!alive) this.#dying.add(table);
     for (const column of table.columns) {
       this.write(column, row, 0, alive ? BLANK : FILLED);

@@ -26,9 +26,43 @@ export interface CheckContext {
   readonly found?: (name: Span, id: string) => void;
 }
 
-function byName<T extends { readonly name: string }>(items: readonly T[], name: string): T | undefined {
-  const lower = name.toLowerCase();
-  return items.find((item) => item.name === name) ?? items.find((item) => item.name.toLowerCase() === lower);
+interface Named {
+  readonly id: string;
+  readonly name: string;
+}
+
+interface Names<T> {
+  readonly exact: ReadonlyMap<string, T>;
+  readonly inSmallLetters: ReadonlyMap<string, T>;
+  readonly byId: ReadonlyMap<string, T>;
+}
+
+/** A catalog is asked for thousands of names: its lists are looked through once. */
+const known = new WeakMap<readonly Named[], Names<Named>>();
+
+function namesOf<T extends Named>(items: readonly T[]): Names<T> {
+  // Only this place puts the names of a list under it, so they are those of its own items.
+  const kept = known.get(items) as Names<T> | undefined;
+  if (kept !== undefined) return kept;
+  const [exact, inSmallLetters, byId] = [new Map<string, T>(), new Map<string, T>(), new Map<string, T>()];
+  for (const item of items) {
+    addFirst(exact, item.name, item);
+    addFirst(inSmallLetters, item.name.toLowerCase(), item);
+    addFirst(byId, item.id, item);
+  }
+  const names = { exact, inSmallLetters, byId };
+  known.set(items, names);
+  return names;
+}
+
+/** The first of several with one name is the one meant. */
+function addFirst<T>(map: Map<string, T>, name: string, item: T): void {
+  if (!map.has(name)) map.set(name, item);
+}
+
+function byName<T extends Named>(items: readonly T[], name: string): T | undefined {
+  const { exact, inSmallLetters } = namesOf(items);
+  return exact.get(name) ?? inSmallLetters.get(name.toLowerCase());
 }
 
 export function findTable(catalog: Catalog, name: string): TableShape | undefined {
@@ -40,12 +74,12 @@ export function findColumn(table: TableShape, name: string): ColumnShape | undef
 }
 
 export function tableOfId(catalog: Catalog, table: string): TableShape | undefined {
-  return catalog.tables.find(({ id }) => id === table);
+  return namesOf(catalog.tables).byId.get(table);
 }
 
 /** The sheet the formula stands in. */
-export function ownTable(context: CheckContext): TableShape | undefined {
-  return context.catalog.tables.find(({ id }) => id === context.table);
+export function ownTable({ catalog, table }: CheckContext): TableShape | undefined {
+  return table === undefined ? undefined : tableOfId(catalog, table);
 }
 
 /** Link columns of a table with the tables they lead to. */

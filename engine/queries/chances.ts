@@ -37,7 +37,8 @@ export interface Chance {
 export function chanceOf(values: Float64Array, goal: number, side: 'at least' | 'at most'): Chance | undefined {
   const known = values.filter(Number.isFinite);
   if (known.length === 0) return undefined;
-  const dust = 1e-12 * Math.abs(goal);
+  // Sums that come to nothing leave dust of the size of what was summed.
+  const dust = 1e-12 * known.reduce((most, value) => Math.max(most, Math.abs(value)), Math.abs(goal));
   const reached = known.filter((value) => (side === 'at least' ? value >= goal - dust : value <= goal + dust)).length;
   const chance = reached / known.length;
   return { chance, error: Math.sqrt((chance * (1 - chance)) / known.length) };

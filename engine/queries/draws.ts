@@ -1,70 +1,118 @@
 // Seasons drawn by chance: every figure that is not known for sure is drawn between its lowest and highest, most often near
-// what is likely (triangular), the workbook is worked out on a branch, and the figures asked for are noted. One stream of chance
-// an input, by its id, so that an edit elsewhere does not reshuffle it. The streams come from outside: the engine has no chance.
+// what is likely (triangular), counted shares are drawn of their number (binomial), and the figures asked for are noted. One stream
+// of chance an input, by its id, so that an edit elsewhere does not reshuffle it. The streams come from outside: the engine
+// has no chance.
 //
-// A draw is a trial of the whole plan, brought up to date only as far as the figures rest on it; a face runs it in a worker.
+// What is drawn is written straight into a branch's cells, and only the steps between it and the figures run (TrialRun). A season is
+// the same whichever was drawn before it, so workers may share them.
 
+import { drawBinomial } from '../agronomy/binomial-draw.ts';
+import type { Frame } from '../calculation/frame.ts';
+import type { Node } from '../calculation/graph/graph.ts';
+import { type Touch, TrialRun } from '../calculation/graph/trial-run.ts';
+import { RowSet } from '../calculation/row-set.ts';
 import type { Command } from '../commands/command.ts';
 import type { Workbook } from '../commands/workbook.ts';
-import { checkText } from '../schema/check.ts';
-import { formulaText } from '../schema/lay-over.ts';
-import { isEnteredSheet, isOneRow } from '../schema/schema.ts';
-import type { CellAddress } from '../values/error.ts';
-import type { ValueType } from '../values/type.ts';
-import { type Book, sheetOf } from './book.ts';
-import { type Figure, figureIn, numberOf } from './figures.ts';
+import type { ProgramColumn } from '../schema/compile.ts';
+import { FILLED } from '../values/column.ts';
+import { columnOf } from './book.ts';
+import { type Asked, type DrawnFigure, type DrawnWeeks, type Read, reading } from './drawn-figures.ts';
 import { putInput } from './inputs.ts';
-import { rows } from './rows.ts';
+import { rowId, rowName, rows } from './rows.ts';
 import type { UncertainInput } from './uncertain.ts';
 
 /** Numbers from 0 up to but not 1, the same again for the same seed and input. */
 export type StreamOf = (inputId: string) => () => number;
 
-export interface DrawnFigure {
-  readonly type: ValueType | undefined;
-  /** Canonical, a season each; NaN where the figure was blank or an error. */
+/** How a plan meets chance. */
+export interface Chances {
+  /** Sheets whose rows are the plan: what they lead to by links is what counts. */
+  readonly plan: readonly string[];
+  /** 'sheet/column' of what is decided beforehand and stays as planned, whatever chance brings. */
+  readonly decided: readonly string[];
+  /** Computed shares of things that each come out by themselves. */
+  readonly counted: readonly CountedShare[];
+}
+
+/** Of so many things, each with the chance that its sheet gives. */
+export interface CountedShare {
+  readonly sheet: string;
+  readonly share: string;
+  /** The column with their number; or with the number of those that come out. */
+  readonly of: string;
+  readonly isLeft: boolean;
+}
+
+/** Something that was drawn: canonical, a season each. */
+export interface DrawnInput {
+  readonly id: string;
+  readonly name: string;
   readonly values: Float64Array;
 }
 
 export interface Drawn {
-  readonly inputs: readonly UncertainInput[];
-  /** What was drawn, canonical: by input, then by season. */
-  readonly drawn: readonly Float64Array[];
+  readonly inputs: readonly DrawnInput[];
   readonly figures: readonly DrawnFigure[];
+  readonly weekly: readonly DrawnWeeks[];
+}
+
+export interface DrawOrder {
+  readonly inputs: readonly UncertainInput[];
+  readonly asked: Asked;
+  /** The seasons to draw, of those that the streams give: from the first up to the last but one. */
+  readonly from: number;
+  readonly until: number;
+  readonly chances?: Chances;
 }
 
 /** So many seasons that no face could hold more. */
 export const MOST_DRAWS = 100_000;
 
+/** The cells of one column that are drawn, side by side. */
+interface DrawnColumn {
+  readonly column: ProgramColumn;
+  readonly slots: RowSet;
+  readonly cells: readonly { readonly slot: number; readonly values: Float64Array }[];
+}
+
+interface CountedCell {
+  readonly slot: number;
+  readonly trials: number;
+  readonly typed: number | undefined;
+  readonly even: Float64Array;
+  /** How far from its chance the share came out, by season. */
+  readonly values: Float64Array;
+}
+
 export class Draws {
   readonly #branch: Workbook;
-  readonly #inputs: readonly UncertainInput[];
-  readonly #figures: readonly Figure[];
-  readonly #wanted: readonly CellAddress[] | undefined;
+  readonly #order: DrawOrder;
   readonly #drawn: readonly Float64Array[];
-  readonly #values: readonly Float64Array[];
-  readonly #types: (ValueType | undefined)[];
-  readonly #count: number;
+  readonly #counted: DrawnInput[] = [];
+  readonly #columns: readonly DrawnColumn[];
+  readonly #read: Read;
+  readonly #run: TrialRun;
   #done = 0;
 
-  constructor(
-    workbook: Workbook,
-    inputs: readonly UncertainInput[],
-    figures: readonly Figure[],
-    count: number,
-    streamOf: StreamOf,
-  ) {
+  constructor(workbook: Workbook, order: DrawOrder, streamOf: StreamOf) {
     this.#branch = workbook.branch();
-    this.#inputs = inputs;
-    this.#figures = figures;
-    this.#count = count;
-    this.#wanted = wantedCells(workbook, figures);
-    this.#values = figures.map(() => new Float64Array(count));
-    this.#types = figures.map((figure) => figureIn(workbook, figure).type);
-    this.#drawn = inputs.map((input) => {
-      const next = streamOf(input.id);
+    this.#order = order;
+    const count = order.until - order.from;
+    this.#drawn = order.inputs.map((input) => {
+      const next = skipped(streamOf(input.id), order.from);
       return Float64Array.from({ length: count }, () => drawnFrom(input, next()));
     });
+    this.#columns = columnsOf(workbook, order.inputs, this.#drawn);
+    this.#read = reading(this.#branch, order.asked, count);
+    const { built } = workbook.document.program;
+    const tried = this.#columns.flatMap(({ column: { def } }) => {
+      const typed = built.typedSource(def);
+      return typed === undefined ? [built.columnSource(def)] : [built.columnSource(def), typed];
+    });
+    const held = new Set<Node>(nodesOf(workbook, order.chances?.decided ?? []));
+    const touched = new Map<Node, Touch>();
+    for (const counted of order.chances?.counted ?? []) this.#count(counted, streamOf, touched);
+    this.#run = new TrialRun(built.graph, { tried, wanted: this.#read.nodes, held, touched });
   }
 
   get done(): number {
@@ -72,24 +120,33 @@ export class Draws {
   }
 
   get isDone(): boolean {
-    return this.#done >= this.#count;
+    return this.#done >= this.#order.until - this.#order.from;
   }
 
   /** Draws so many seasons more; the sentence of a refusal, which ends it. */
   step(seasons: number): string | undefined {
-    const until = Math.min(this.#count, this.#done + seasons);
-    for (; this.#done < until; this.#done++) {
-      const at = this.#done;
-      const commands = this.#inputs.map(
-        (input, i): Command => putInput(this.#branch, input, { value: this.#drawn[i]?.[at] ?? 0, unit: undefined }),
+    const { inputs, from, until } = this.#order;
+    const last = Math.min(until - from, this.#done + seasons);
+    const { frame, program } = this.#branch.document;
+    if (this.#done === 0) {
+      // Once as a person would put them in, so that the cells count as typed; from then on only their numbers change.
+      const commands = inputs.map(
+        (input, i): Command => putInput(this.#branch, input, { value: this.#drawn[i]?.[0] ?? 0, unit: undefined }),
       );
-      const refused = this.#branch.tryOut(commands, this.#wanted);
+      const refused = this.#branch.tryOut(commands, []);
       if (refused !== undefined) return refused;
-      this.#figures.forEach((figure, i) => {
-        const found = figureIn(this.#branch, figure);
-        const values = this.#values[i];
-        if (values !== undefined) values[at] = numberOf(found) ?? Number.NaN;
-      });
+    }
+    const { built } = program;
+    for (; this.#done < last; this.#done++) {
+      const at = this.#done;
+      for (const { column, cells, slots } of this.#columns) {
+        for (const { slot, values } of cells) frame.write(column.def, slot, values[at] ?? 0, FILLED);
+        this.#run.changed(frame, built.columnSource(column.def), slots);
+        const typed = built.typedSource(column.def);
+        if (typed !== undefined) this.#run.changed(frame, typed, slots);
+      }
+      this.#run.run(frame);
+      this.#read.note(at);
     }
     return undefined;
   }
@@ -97,12 +154,89 @@ export class Draws {
   /** What was drawn so far. */
   result(): Drawn {
     const upTo = (values: Float64Array): Float64Array => values.slice(0, this.#done);
-    return {
-      inputs: this.#inputs,
-      drawn: this.#drawn.map(upTo),
-      figures: this.#values.map((values, i) => ({ type: this.#types[i], values: upTo(values) })),
-    };
+    const inputs = this.#order.inputs.map(({ id, name }, i): DrawnInput => {
+      return { id, name, values: upTo(this.#drawn[i] ?? new Float64Array()) };
+    });
+    const counted = this.#counted.map((one) => ({ ...one, values: upTo(one.values) }));
+    return { inputs: [...inputs, ...counted], ...this.#read.result(this.#done) };
   }
+
+  /** A share whose things are counted: what comes out of them is drawn as soon as their chance is worked out. */
+  #count({ sheet, share, of, isLeft }: CountedShare, streamOf: StreamOf, touched: Map<Node, Touch>): void {
+    const branch = this.#branch;
+    const [chance, number] = [columnOf(branch, sheet, share), columnOf(branch, sheet, of)];
+    const node = chance === undefined ? undefined : branch.document.program.built.columnNode(chance.def);
+    if (chance === undefined || number === undefined || node === undefined) return;
+    const { frame } = branch.document;
+    const [chances, numbers] = [frame.column(chance.def), frame.column(number.def)];
+    const { from, until } = this.#order;
+    const drawnToo = new Set(this.#order.inputs.map(({ id }) => id));
+    const drawn: CountedCell[] = [];
+    for (const slot of rows(branch, sheet)) {
+      const known = chances.states[slot] === FILLED && numbers.states[slot] === FILLED;
+      const planned = (numbers.values[slot] ?? 0) / (isLeft ? (chances.values[slot] ?? 1) : 1);
+      const trials = Math.round(planned);
+      if (!known || !Number.isFinite(planned) || trials < 1) continue;
+      const place = `${sheet}/${rowId(branch, sheet, slot)}/${share}`;
+      const id = `${place}/count`;
+      const next = skipped(streamOf(id), from);
+      // What is typed is worked out by nobody, so what came out of it stands in its place until it is drawn again.
+      const isTyped = frame.typed[chance.def.number]?.over.has(slot) === true && !drawnToo.has(place);
+      const typed = isTyped ? chances.values[slot] : undefined;
+      const even = Float64Array.from({ length: until - from }, next);
+      const values = new Float64Array(until - from);
+      drawn.push({ slot, trials, typed, even, values });
+      this.#counted.push({ id, name: `${rowName(branch, sheet, slot)} / ${chance.name}, as each comes out`, values });
+    }
+    touched.set(node, (changing: Frame) => {
+      const at = this.#done;
+      const { values: now, states } = changing.column(chance.def);
+      for (const { slot, trials, typed, even, values } of drawn) {
+        const likely = typed ?? now[slot] ?? 0;
+        if (states[slot] !== FILLED || !(likely >= 0 && likely <= 1)) continue;
+        const came = drawBinomial(even[at] ?? 0, trials, likely) / trials;
+        values[at] = came - likely;
+        changing.write(chance.def, slot, came, FILLED);
+      }
+    });
+  }
+}
+
+/** A stream from its so-many-th number on. */
+function skipped(next: () => number, count: number): () => number {
+  for (let at = 0; at < count; at++) next();
+  return next;
+}
+
+function columnsOf(
+  book: Workbook,
+  inputs: readonly UncertainInput[],
+  drawn: readonly Float64Array[],
+): readonly DrawnColumn[] {
+  const columns = new Map<ProgramColumn, { slot: number; values: Float64Array }[]>();
+  inputs.forEach(({ sheet, row, column: id }, i) => {
+    const column = columnOf(book, sheet, id);
+    const slot = book.document.slotOf(sheet, row);
+    const values = drawn[i];
+    if (column === undefined || slot === undefined || values === undefined) return;
+    const cells = columns.get(column);
+    if (cells === undefined) columns.set(column, [{ slot, values }]);
+    else cells.push({ slot, values });
+  });
+  return [...columns].map(([column, cells]) => {
+    const slots = new RowSet();
+    for (const { slot } of cells) slots.add(slot);
+    return { column, cells, slots };
+  });
+}
+
+function nodesOf(book: Workbook, places: readonly string[]): readonly Node[] {
+  return places.flatMap((place) => {
+    const [sheet = '', id = ''] = place.split('/');
+    const column = columnOf(book, sheet, id);
+    const node = column === undefined ? undefined : book.document.program.built.columnNode(column.def);
+    return node ?? [];
+  });
 }
 
 /** A triangular value from an even one: the inverse of its distribution (Kotz & van Dorp 2004, Beyond Beta, section 1.2). */
@@ -114,30 +248,4 @@ export function drawnFrom({ low, likely, high, whole }: Omit<UncertainInput, 'id
       ? low + Math.sqrt(even * span * (likely - low))
       : high - Math.sqrt((1 - even) * span * (high - likely));
   return whole ? Math.round(value) : value;
-}
-
-/**
- * The cells that the figures read, where those stand in rows that people enter; undefined, for all there are, where a figure
- * reads rows that follow from others and may come and go from draw to draw.
- */
-function wantedCells(book: Book, figures: readonly Figure[]): readonly CellAddress[] | undefined {
-  const { program } = book.document;
-  const columns = new Set<string>();
-  for (const figure of figures) {
-    if (figure.figure === 'findings') return undefined;
-    if (figure.figure === 'cell') {
-      columns.add(`${figure.sheet}/${figure.column}`);
-      continue;
-    }
-    const text = formulaText(figure.formula, program.schema);
-    for (const { id } of checkText(text, {}, program.catalog, program.vocabulary).found) columns.add(id);
-  }
-  const cells: CellAddress[] = [];
-  for (const place of columns) {
-    const [sheetId = '', column] = place.split('/');
-    const sheet = sheetOf(book, sheetId);
-    if (sheet === undefined || !(isEnteredSheet(sheet.schema) || isOneRow(sheet.schema))) return undefined;
-    if (column !== undefined) for (const row of rows(book, sheetId)) cells.push({ sheet: sheetId, row, column });
-  }
-  return cells;
 }

@@ -25,10 +25,30 @@ const ANSWER = '·answer';
 
 /** Names `Table[Column]` are known, `[Column]` is not: the formula stands in no row. A leading = is allowed. */
 export function evaluate(book: Book, formula: string): Evaluated {
-  const { program, frame } = book.document;
+  const planned = planFormula(book, formula);
+  if (!planned.ok) return planned;
+  const value = planned.answer(book.document.frame);
+  return { ok: true, value, type: planned.type, shown: shownAnswer(book, value, planned.type) };
+}
+
+/** A formula that stands in no sheet, ready to be answered as often as its book's figures change. */
+export type PlannedFormula =
+  | {
+      readonly ok: true;
+      readonly type: ValueType;
+      /** What it reads: ids of sheets and 'sheet/column'. */
+      readonly reads: readonly string[];
+      /** Its value in a frame of the book's program that is up to date; canonical. */
+      readonly answer: (frame: Frame) => Scalar;
+    }
+  | { readonly ok: false; readonly diagnostic: Diagnostic };
+
+/** Good for as long as no formula, column or unit of the book changes. */
+export function planFormula(book: Book, formula: string): PlannedFormula {
+  const { program } = book.document;
   const checked = checkText(formula, {}, program.catalog, program.vocabulary);
   if (!checked.ok) return checked;
-  const { typed } = checked;
+  const { typed, found } = checked;
   if (typed.type.kind === 'record') return { ok: false, diagnostic: severalFigures(formula, typed.type) };
   const layout = Layout.beside(program.layout);
   const bench = layout.addTable(BENCH);
@@ -40,13 +60,19 @@ export function evaluate(book: Book, formula: string): Evaluated {
     computed: [{ column: answer, typed }],
     generators: () => [],
   });
-  const beside = Frame.beside(frame, layout, graph.order.length);
-  beside.setLive(bench, 0, true);
-  graph.demandAll(beside);
-  graph.run(beside, () => undefined);
-  const { values, states } = beside.column(answer);
-  const value = withoutPlace(toScalar(program.words, typed.type, values[0] ?? 0, states[0] ?? BLANK));
-  return { ok: true, value, type: typed.type, shown: shownAnswer(book, value, typed.type) };
+  return {
+    ok: true,
+    type: typed.type,
+    reads: found.map(({ id }) => id),
+    answer: (frame) => {
+      const beside = Frame.beside(frame, layout, graph.order.length);
+      beside.setLive(bench, 0, true);
+      graph.demandAll(beside);
+      graph.run(beside, () => undefined);
+      const { values, states } = beside.column(answer);
+      return withoutPlace(toScalar(program.words, typed.type, values[0] ?? 0, states[0] ?? BLANK));
+    },
+  };
 }
 
 /** Figures that belong together stand in a column, where each has its place. */

@@ -61,6 +61,7 @@ export function numberOf({ value, type }: FigureValue): number | undefined {
 }
 
 /** A number of a figure's kind in words. */
-export function sayNumber(book: Book, value: number, type: ValueType | undefined): string {
-  return type === undefined ? String(value) : showWithUnit(value, type, { currency: book.document.program.currency });
+export function sayNumber(book: Book, value: number, type: ValueType | undefined, decimals?: number): string {
+  const { currency } = book.document.program;
+  return type === undefined ? String(value) : showWithUnit(value, type, { currency, decimals });
 }

@@ -150,11 +150,20 @@ export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings
     }
     open = left;
   }
+  const bySheet = new Map(
+    schema.sheets.map(({ id, columns }) => [
+      id,
+      new Map(columns.map((column) => [column.id, types.get(`${id}/${column.id}`)])),
+    ]),
+  );
   return {
     formulas: places.flatMap((place) => checked.get(place) ?? []),
     catalog: catalogOf(schema, types, units),
     typeOf: (sheet, column) => {
-      const type = types.get(`${sheet}/${recordColumn(column)}`);
+      const columns = bySheet.get(sheet);
+      const plain = columns?.get(column);
+      if (plain !== undefined) return plain;
+      const type = columns?.get(recordColumn(column));
       if (type?.kind !== 'record' || !column.includes('·')) return type;
       return type.record.figures.find(({ id }) => figureColumn(recordColumn(column), id) === column)?.type;
     },

@@ -156,7 +156,8 @@ class Compiler {
       })),
       generators: (state) => this.#generators(state, new Set(circles.rows), wheres),
     });
-    const sheets = schema.sheets.map((sheet) => this.#sheet(sheet, checked, diagnostics, circles.rows));
+    const formulas = new Map(checked.formulas.map((formula) => [`${formula.table}/${formula.column}`, formula]));
+    const sheets = schema.sheets.map((sheet) => this.#sheet(sheet, checked, formulas, diagnostics, circles.rows));
     const byId = new Map(sheets.map((sheet) => [sheet.id, sheet]));
     const { layout } = { layout: this.#layout };
     return {
@@ -317,10 +318,10 @@ class Compiler {
   #sheet(
     schema: SheetSchema,
     checked: CheckedSchema,
+    formulas: ReadonlyMap<string, CheckedFormula>,
     diagnostics: ReadonlyMap<string, Diagnostic>,
     circular: readonly string[],
   ): ProgramSheet {
-    const formulas = new Map(checked.formulas.map((formula) => [`${formula.table}/${formula.column}`, formula]));
     const table = this.#layout.table(schema.id);
     const columns = schema.columns.map((column): ProgramColumn => {
       const place = `${schema.id}/${column.id}`;

@@ -59,8 +59,13 @@ export class Column {
       this.values = values;
       this.states = states;
     }
-    this.states.fill(BLANK, this.length, length);
-    this.values.fill(0, this.length, length);
+    if (length === this.length + 1) {
+      this.states[this.length] = BLANK;
+      this.values[this.length] = 0;
+    } else {
+      this.states.fill(BLANK, this.length, length);
+      this.values.fill(0, this.length, length);
+    }
     this.exceptions += length - this.length;
     this.length = length;
     this.stamp = nextStamp();

@@ -6,12 +6,14 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
-import { openWorkbook, reload } from './harness.ts';
+import { reload } from './harness.ts';
+import { keptRecords } from './kept.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 /** Opens the page in a browser whose dialogs give 'season.json' of its private file system. */
 async function openWithFiles() {
-  const opened = await openWorkbook({
+  const opened = await openSmallWorkbook({
     width: 1440,
     height: 900,
     prepare: (context) =>
@@ -122,6 +124,8 @@ test('a file that is older than the work is told of, once a day', async () => {
   expect(await book.message().count()).toBe(0);
   await days(2);
   await expect.poll(() => book.message().textContent()).toMatch(/season.json is 2 days older than the work/);
+  // That it was told is written down after it is.
+  await expect.poll(async () => (await keptRecords(page, 'workbooks')).some((kept) => 'reminded' in kept)).toBe(true);
   await reload(page);
   await book.openSheet('Beds');
   expect(await book.message().count()).toBe(0);

@@ -10,11 +10,12 @@ import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { chromiumPath } from '../../ui/set-up.mjs';
-import { type Opening, openWorkbook, reload, workbookAddress } from './harness.ts';
+import { type Opening, reload, workbookAddress } from './harness.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 async function openBeds(prepare?: Opening['prepare']) {
-  const opened = await openWorkbook({ width: 1440, height: 900, ...(prepare === undefined ? {} : { prepare }) });
+  const opened = await openSmallWorkbook(prepare === undefined ? {} : { prepare });
   const book = new WorkbookPage(opened.page);
   await book.openSheet('Beds');
   return { ...opened, book };
@@ -25,6 +26,29 @@ async function savedLength(page: Page): Promise<unknown> {
   await page.getByRole('button', { name: 'Save', exact: true }).click();
   const read = readWorkbookFile(await readFile(await (await download).path(), 'utf8'), templateShelf());
   return read.ok ? read.data.rows.beds?.[0]?.cells.length : read.why;
+}
+
+/** Another page of the same browser, which holds all stores for itself until it is closed. */
+async function holdStores(page: Page): Promise<Page> {
+  const other = await page.context().newPage();
+  await other.goto(new URL('/manifest.webmanifest', workbookAddress()).href);
+  await other.evaluate(
+    () =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('dibble workbooks');
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const stores = [...opening.result.objectStoreNames];
+          const store = opening.result.transaction(stores, 'readwrite').objectStore('marks');
+          const hold = (): void => {
+            store.get('nothing').onsuccess = hold;
+          };
+          hold();
+          resolve();
+        };
+      }),
+  );
+  return other;
 }
 
 test('where site data is blocked the page works, says that nothing is kept, and saves to a file', async () => {
@@ -101,25 +125,7 @@ test('a database that stops answering is told of, and what waited is kept when i
   const { page, book } = await openBeds();
   await book.type(0, 'Length', '61');
   await book.kept();
-  const other = await page.context().newPage();
-  await other.goto(new URL('/manifest.webmanifest', workbookAddress()).href);
-  // Another page holds all stores for itself.
-  await other.evaluate(
-    () =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('dibble workbooks');
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const stores = [...opening.result.objectStoreNames];
-          const store = opening.result.transaction(stores, 'readwrite').objectStore('marks');
-          const hold = (): void => {
-            store.get('nothing').onsuccess = hold;
-          };
-          hold();
-          resolve();
-        };
-      }),
-  );
+  const other = await holdStores(page);
   await book.type(1, 'Length', '62');
   await expect.poll(() => book.message().textContent()).toMatch(/storage does not answer.*Save it to a file/);
   // The page opens all the same, and says what can't be shown.
@@ -134,6 +140,27 @@ test('a database that stops answering is told of, and what waited is kept when i
   await reload(page);
   await book.openSheet('Beds');
   for (const row of [0, 1, 2]) expect(await book.read(row, 'Length')).toBe(String(61 + row));
+});
+
+test('what was not on the disk yet when the page went is there at the next visit', async () => {
+  const { page, book } = await openBeds();
+  await book.type(0, 'Length', '61');
+  await book.kept();
+  const other = await holdStores(page);
+  await book.type(1, 'Length', '62');
+  await page.close({ runBeforeUnload: true });
+  await expect.poll(() => page.isClosed()).toBe(true);
+  await other.close();
+  const late = await page.context().newPage();
+  await late.goto(workbookAddress());
+  await late.locator('.desk').waitFor();
+  const again = new WorkbookPage(late);
+  await again.openSheet('Beds');
+  expect([await again.read(0, 'Length'), await again.read(1, 'Length')]).toEqual(['61', '62']);
+  await again.kept();
+  await reload(late);
+  await again.openSheet('Beds');
+  expect(await again.read(1, 'Length')).toBe('62');
 });
 
 test('what was cleared under the open page is kept again, with what can be undone', async () => {

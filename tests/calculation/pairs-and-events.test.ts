@@ -81,7 +81,7 @@ describe('one row for each pair', () => {
       second: [from],
       partners: (frame, row) => {
         // It may name slots of rows that are not there, too.
-        const slots = Array.from({ length: frame.table(from.table).length }, (_, slot) => slot);
+        const slots = Int32Array.from({ length: frame.table(from.table).length }, (_, slot) => slot);
         const of = frame.column(plot).values[row] ?? 0;
         return slots.filter((one) => [of, of + 1].includes(frame.column(from).values[one] ?? -1));
       },

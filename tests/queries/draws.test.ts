@@ -79,7 +79,8 @@ const LENGTHS: Figure = { figure: 'formula', formula: 'SUM(Plantings[Length])' }
 
 function drawn(workbook: Workbook, figures: readonly Figure[], seed = 1, count = COUNT) {
   const inputs = uncertainInputs(workbook, ['plantings']);
-  const draws = new Draws(workbook, inputs, figures, count, streams(seed));
+  const order = { inputs, asked: { figures, weekly: [] }, from: 0, until: count };
+  const draws = new Draws(workbook, order, streams(seed));
   expect(draws.step(Math.ceil(count / 2))).toBeUndefined();
   expect(draws.isDone).toBe(false);
   draws.step(count);
@@ -103,7 +104,7 @@ describe('drawn seasons', () => {
   });
 
   test('mean, spread and shares of a sum are those of its parts', () => {
-    const { inputs, drawn: parts, figures } = drawn(workbook, [LENGTHS]);
+    const { inputs, figures } = drawn(workbook, [LENGTHS]);
     expect(inputs.map(({ name }) => name)).toEqual(['Plantings / P1 / Length', 'Plantings / P2 / Length']);
     const values = figures[0]?.values ?? new Float64Array();
     const [one, other] = [variance(20, 30, 60) * FOOT ** 2, variance(20, 25, 30) * FOOT ** 2];
@@ -111,7 +112,7 @@ describe('drawn seasons', () => {
     const found = intervalOf(values);
     expect(Math.abs((found?.mean ?? 0) - mean)).toBeLessThan(SURE * Math.sqrt((one + other) / COUNT));
     // By hand: of the variance of 69.4 + 4.2 ft² the first has 94%.
-    const shares = parts.map((part) => shareOfSpread(part, values));
+    const shares = inputs.map((input) => shareOfSpread(input.values, values));
     expect(shares[0]).toBeCloseTo(one / (one + other), 1);
     expect(shares[1]).toBeCloseTo(other / (one + other), 1);
     expect((shares[0] ?? 0) + (shares[1] ?? 0)).toBeCloseTo(1, 1);
@@ -135,12 +136,12 @@ describe('drawn seasons', () => {
   test('the same seed gives the same to the bit, and another range leaves the other inputs as they were', () => {
     const first = drawn(workbook, [LENGTHS], 7, 200);
     expect(drawn(workbook, [LENGTHS], 7, 200)).toEqual(first);
-    expect(drawn(workbook, [LENGTHS], 8, 200).drawn[0]).not.toEqual(first.drawn[0]);
+    expect(drawn(workbook, [LENGTHS], 8, 200).inputs[0]).not.toEqual(first.inputs[0]);
     const more = workbook.branch();
     set(more, 2, 'length', '5..15 ft');
     const second = drawn(more, [LENGTHS], 7, 200);
-    expect(second.drawn.slice(0, 2)).toEqual(first.drawn);
-    expect(second.drawn.length).toBe(3);
+    expect(second.inputs.slice(0, 2)).toEqual(first.inputs);
+    expect(second.inputs.length).toBe(3);
     // Bits kept from the first run, so that a change of the generator or of its seeding shows on any machine.
     expect(Array.from({ length: 3 }, streams(1)('a/b/c'))).toEqual(STREAM);
   });

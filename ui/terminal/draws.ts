@@ -16,7 +16,7 @@ import {
   unitSymbol,
   type ValueType,
 } from '../../engine/index.ts';
-import { PLAN_SHEETS } from '../../sheets-templates/index.ts';
+import { SEASON_CHANCES } from '../../sheets-templates/index.ts';
 import { CHANCE, streams } from '../chance.ts';
 import type { Given } from './arguments.ts';
 import { openWorkbook } from './workbook-files.ts';
@@ -36,7 +36,7 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
     const now = figureIn(workbook, figure);
     if (isError(now.value) && now.type === undefined) refuse(onOneLine(`${file}: ${now.value.why}`));
   }
-  const inputs = uncertainInputs(workbook, PLAN_SHEETS);
+  const inputs = uncertainInputs(workbook, SEASON_CHANCES.plan);
   if (inputs.length === 0)
     refuse(`${file}: every figure is known for sure: type some as ranges first, such as 80..90%.`);
   const goalText = values.get('goal');
@@ -44,17 +44,18 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
     goalText === undefined ? undefined : numberOf(figureIn(workbook, { figure: 'formula', formula: goalText }));
   if (goalText !== undefined && goal === undefined)
     refuse(`${file}: the goal “${goalText}” is no number or amount, such as 120 lb.`);
-  const draws = new Draws(workbook, inputs, figures, count, streams(seed));
+  const order = { inputs, asked: { figures, weekly: [] }, from: 0, until: count, chances: SEASON_CHANCES };
+  const draws = new Draws(workbook, order, streams(seed));
   const why = draws.step(count);
   if (why !== undefined) refuse(onOneLine(`${file}: ${why}`));
-  const { drawn, figures: found } = draws.result();
+  const { inputs: drawn, figures: found } = draws.result();
   const answers = found.map(({ type, values: seasons }, i) => ({
     figure: formulas[i] ?? '',
     type,
     interval: intervalOf(seasons),
     chance: goal === undefined ? undefined : chanceOf(seasons, goal, 'at least'),
-    hangsOn: inputs
-      .map(({ name }, k) => ({ name, share: shareOfSpread(drawn[k] ?? new Float64Array(), seasons) }))
+    hangsOn: drawn
+      .map((input) => ({ name: input.name, share: shareOfSpread(input.values, seasons) }))
       .sort((a, b) => b.share - a.share)
       .slice(0, NAMED)
       .filter(({ share }) => share > 0.005),

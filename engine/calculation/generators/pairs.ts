@@ -14,7 +14,7 @@ export interface PairRange {
   /** What it reads of both tables, besides which rows there are. */
   readonly first: readonly ColumnDef[];
   readonly second: readonly ColumnDef[];
-  partners(frame: Frame, row: number): Iterable<number>;
+  partners(frame: Frame, row: number): Int32Array;
 }
 
 /** The pairs there are: for each row of the first table its partners' slots and the pairs' own. */
@@ -33,6 +33,7 @@ export class Pairs implements Shared {
 }
 
 const NO_PARTNERS: ReadonlyMap<number, number> = new Map();
+const NO_SLOTS = new Int32Array(0);
 
 export function pairRows(
   table: TableDef,
@@ -70,27 +71,30 @@ export function pairRows(
 
       function lookAtRow(row: number): void {
         const before = pairs.read(frame).bySlot[row] ?? NO_PARTNERS;
-        const now = partnersOf(frame, row);
-        if (before.size === 0 && now.size === 0) return;
+        const partners = partnersOf(frame, row);
+        if (before.size === 0 && partners.length === 0) return;
         const kept = new Map<number, number>();
-        for (const [partner, slot] of before) {
-          if (now.has(partner)) {
-            kept.set(partner, slot);
-            rows.change(slot);
-          } else rows.remove(slot);
+        for (let i = 0; i < partners.length; i++) {
+          const partner = partners[i] as number;
+          const slot = before.get(partner);
+          if (slot === undefined) continue;
+          kept.set(partner, slot);
+          rows.change(slot);
         }
-        for (const partner of now) if (!kept.has(partner)) kept.set(partner, addPair(frame, row, partner, rows));
+        for (const [partner, slot] of before) if (!kept.has(partner)) rows.remove(slot);
+        for (let i = 0; i < partners.length; i++) {
+          const partner = partners[i] as number;
+          if (!kept.has(partner)) kept.set(partner, addPair(frame, row, partner, rows));
+        }
         pairs.own(frame).bySlot[row] = kept;
       }
     },
   };
 
-  function partnersOf(frame: Frame, row: number): ReadonlySet<number> {
-    if (!frame.exists(first, row)) return new Set();
-    if (range === undefined) return new Set(frame.rows(second));
-    const met = new Set<number>();
-    for (const partner of range.partners(frame, row)) if (frame.exists(second, partner)) met.add(partner);
-    return met;
+  function partnersOf(frame: Frame, row: number): Int32Array {
+    if (!frame.exists(first, row)) return NO_SLOTS;
+    if (range === undefined) return frame.rows(second);
+    return range.partners(frame, row).filter((partner) => frame.exists(second, partner));
   }
 
   function addPair(frame: Frame, row: number, partner: number, rows: GeneratedRows): number {

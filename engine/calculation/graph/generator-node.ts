@@ -8,6 +8,8 @@ import type { ColumnDef } from '../layout.ts';
 import { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
 
+const NO_COLUMNS: readonly ColumnDef[] = [];
+
 export class GeneratorNode implements Node {
   readonly name: string;
   readonly dependencies: Node[] = [];
@@ -59,9 +61,12 @@ export class GeneratorNode implements Node {
     this.generator.generate(frame, dirty, rows);
     const touched = new Map<ColumnDef, RowSet>();
     for (const row of renamed) for (const column of this.#forgetTyped(frame, row)) touch(touched, column, row);
-    for (const row of [...renamed, ...fresh]) {
-      for (const column of frame.madeCells?.rowMade(table, row) ?? []) touch(touched, column, row);
-    }
+    const { madeCells } = frame;
+    const putBack = (row: number): void => {
+      for (const column of madeCells?.rowMade(table, row) ?? NO_COLUMNS) touch(touched, column, row);
+    };
+    renamed.forEach(putBack);
+    fresh.forEach(putBack);
     for (const [column, touchedRows] of touched) this.#tell(frame, column, touchedRows);
   }
 

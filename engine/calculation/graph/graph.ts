@@ -92,7 +92,9 @@ export class Graph {
   /** Tells the graph that rows of a source changed. */
   changed(frame: Frame, source: Source, rows: RowSet): void {
     if (rows.empty) return;
-    for (const edge of source.edges) {
+    const { edges } = source;
+    for (let k = 0; k < edges.length; k++) {
+      const edge = edges[k] as Edge;
       edge.propagate(rows, frame);
       frame.pending[edge.to.rank] = 1;
     }
@@ -113,12 +115,12 @@ export class Graph {
     }
   }
 
-  /** Marks, by rank, some nodes and all that they depend on, directly or through others. */
-  upstream(nodes: readonly Node[]): Uint8Array {
+  /** Marks, by rank, some nodes and all that they depend on, directly or through others, but for what stays as it is. */
+  upstream(nodes: readonly Node[], held?: ReadonlySet<Node>): Uint8Array {
     const marks = new Uint8Array(this.order.length);
     const open = [...nodes];
     for (let node = open.pop(); node !== undefined; node = open.pop()) {
-      if (this.order[node.rank] !== node || marks[node.rank] === 1) continue;
+      if (this.order[node.rank] !== node || marks[node.rank] === 1 || held?.has(node) === true) continue;
       marks[node.rank] = 1;
       open.push(...node.dependencies);
     }

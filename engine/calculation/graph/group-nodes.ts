@@ -4,6 +4,7 @@
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import type { TotalOf, Totals } from '../indexes/totals.ts';
+import type { TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
 
@@ -16,17 +17,37 @@ export class IndexNode implements Node {
   rank = 0;
   firstSet = 0;
   readonly index: FrameState<GroupIndex>;
+  readonly table: TableDef;
+  /** Only asked for the way back along links: no one hears of its groups, so it is made when first asked. */
+  readonly #onlyWayBack: boolean;
 
-  constructor(index: FrameState<GroupIndex>) {
+  constructor(index: FrameState<GroupIndex>, table: TableDef, onlyWayBack: boolean) {
     this.index = index;
+    this.table = table;
+    this.#onlyWayBack = onlyWayBack;
   }
 
   isKept(frame: Frame): boolean {
-    return this.index.read(frame).built;
+    return this.#waits(frame) || this.index.read(frame).built;
+  }
+
+  /** The index for the way back along links: a change of every row never asks for it. */
+  forWayBack(frame: Frame): GroupIndex {
+    const index = this.index.read(frame);
+    if (index.built) return index;
+    const own = this.index.own(frame);
+    own.fromScratch(frame);
+    return own;
+  }
+
+  #waits(frame: Frame): boolean {
+    return this.#onlyWayBack && !this.index.read(frame).built;
   }
 
   run(frame: Frame, changed: RowSet): void {
     const dirty = dirtyRows(frame, this);
+    if (this.#onlyWayBack && dirty.all) this.index.own(frame).forget();
+    if (this.#waits(frame)) return;
     if (dirty.all || !this.index.read(frame).built) {
       this.index.own(frame).fromScratch(frame);
       changed.addAll();

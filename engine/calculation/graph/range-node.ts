@@ -3,11 +3,11 @@
 
 import { type Column, FILLED } from '../../values/column.ts';
 import type { Frame, FrameState } from '../frame.ts';
-import type { GroupIndex } from '../indexes/group-index.ts';
 import { isWithin, type RangeCondition, type RangedRows, type RangeOf, type Seen } from '../indexes/ranged-rows.ts';
 import type { TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
+import type { IndexNode } from './group-nodes.ts';
 
 /** How the rows that read a group are found. */
 export type GroupReaders =
@@ -15,7 +15,7 @@ export type GroupReaders =
   /** The group's key value with this number is the reading row. */
   | { readonly by: 'own row'; readonly key: number }
   /** An index of the reading table by the same keys. */
-  | { readonly by: 'index'; readonly index: FrameState<GroupIndex>; readonly keys: number };
+  | { readonly by: 'index'; readonly index: IndexNode; readonly keys: number };
 
 /** Past this many comparisons it costs less to look at every reading row again than to find out which. */
 const MOST_COMPARISONS = 2_000_000;
@@ -79,7 +79,7 @@ export class RangeNode implements Node {
       return;
     }
     const key = Array.from({ length: readers.keys }, (_, k) => groups.keyValue(group, k));
-    const index = readers.index.read(frame);
+    const index = readers.index.forWayBack(frame);
     const { rows, count } = index.members(index.find(key));
     for (let i = 0; i < count; i++) look(rows[i] as number);
   }

@@ -10,6 +10,8 @@ import type { RowSet } from '../row-set.ts';
 import { workedOut } from './column-node.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
 
+const stored: Stored = { value: 0, state: FILLED };
+
 export class RecordNode implements Node {
   readonly name: string;
   readonly dependencies: Node[] = [];
@@ -33,8 +35,15 @@ export class RecordNode implements Node {
   run(frame: Frame, changed: RowSet): void {
     const { length, live } = frame.table(this.column.table);
     const dirty = dirtyRows(frame, this);
-    const rows = dirty.all ? Int32Array.from({ length }, (_, row) => row) : dirty.sorted().slice();
-    const alive = rows.filter((row) => live[row] === 1);
+    const listed = dirty.all ? undefined : dirty.sorted();
+    const most = listed?.length ?? length;
+    const rows = new Int32Array(most);
+    let count = 0;
+    for (let i = 0; i < most; i++) {
+      const row = listed === undefined ? i : (listed[i] as number);
+      if (live[row] === 1) rows[count++] = row;
+    }
+    const alive = rows.subarray(0, count);
     for (let start = 0; start < alive.length; start += BATCH)
       this.#batch(frame, alive.subarray(start, start + BATCH), changed);
   }
@@ -43,9 +52,10 @@ export class RecordNode implements Node {
     const one = rows.length === 1;
     const batch = { frame, rows: one ? undefined : rows, from: rows[0] ?? 0, count: rows.length };
     const vector = workedOut(this.kernel, batch);
-    rows.forEach((row, i) => {
+    for (let i = 0; i < rows.length; i++) {
+      const row = rows[i] as number;
       if (this.#write(frame, row, vector, i)) changed.add(row);
-    });
+    }
     frame.figures.length = 0;
   }
 
@@ -56,13 +66,12 @@ export class RecordNode implements Node {
     if (state === FAULT) return this.#writeAll(frame, row, this.#placed(frame, row, value), FAULT);
     const answer = state === FILLED ? frame.figures[value] : undefined;
     if (answer === undefined) return this.#writeAll(frame, row, 0, BLANK);
-    const stored: Stored = { value: 0, state: FILLED };
     let changed = frame.write(this.column, row, 1, FILLED);
-    this.figures.forEach((figure, k) => {
+    for (let k = 0; k < this.figures.length; k++) {
       toStored(frame, answer.values[k] ?? null, stored);
       const given = stored.state === FAULT ? this.#placed(frame, row, stored.value) : stored.value;
-      changed = frame.write(figure, row, given, stored.state) || changed;
-    });
+      changed = frame.write(this.figures[k] as ColumnDef, row, given, stored.state) || changed;
+    }
     return changed;
   }
 

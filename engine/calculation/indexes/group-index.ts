@@ -2,7 +2,8 @@
 // the way back along links all read it. Groups keep their rows in the order of the table, so that a total summed again has
 // the same bits as one summed from scratch.
 
-import { FILLED, type Token } from '../../values/column.ts';
+import { type Column, FILLED, type Token } from '../../values/column.ts';
+import type { Texts } from '../../values/texts.ts';
 import type { Frame, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
@@ -23,6 +24,25 @@ export interface Grouping {
 
 type Compare = ((a: number, b: number) => number) | undefined;
 
+/** Where the keys of a table's rows are read in a frame. */
+interface KeyCells {
+  readonly live: Uint8Array;
+  /** Whether the sheet's own condition shows a row; undefined where none is asked. */
+  readonly shown: Column | undefined;
+  readonly columns: readonly Column[];
+  readonly texts: Texts;
+}
+
+/** Rows mostly stand in order already: looking is cheaper than sorting. */
+function putInOrder(rows: Int32Array, compare: NonNullable<Compare>): void {
+  for (let i = 1; i < rows.length; i++) {
+    if (compare(rows[i - 1] as number, rows[i] as number) > 0) {
+      rows.sort(compare);
+      return;
+    }
+  }
+}
+
 class RowList {
   rows: Int32Array;
   count: number;
@@ -40,7 +60,8 @@ class RowList {
 
   /** Where `row` is or would go. */
   #place(row: number, compare: Compare): number {
-    let [low, high] = [0, this.count];
+    let low = 0;
+    let high = this.count;
     while (low < high) {
       const middle = (low + high) >> 1;
       const there = this.rows[middle] as number;
@@ -114,9 +135,9 @@ export class GroupIndex implements Shared {
     return this.#keyValues[group * this.grouping.keys.length + k] ?? 0;
   }
 
-  /** The group with these key values; -1 where no row has or had them. */
+  /** The group whose key values these begin with; -1 where no row has or had them. */
   find(keyValues: ArrayLike<number>): number {
-    return this.#groups.get(mapKey(keyValues)) ?? -1;
+    return this.#groups.get(mapKey(keyValues, this.grouping.keys.length)) ?? -1;
   }
 
   /** As find, for an index on one column. */
@@ -124,47 +145,79 @@ export class GroupIndex implements Shared {
     return this.#groups.get(keyValue) ?? -1;
   }
 
-  /** The group a row belongs to now by its cells; -1 where it doesn't exist or a key is blank or faulty. */
-  #groupFor(frame: Frame, row: number): number {
-    const { table, keys, leftOutToo } = this.grouping;
-    if (leftOutToo ? frame.table(table).live[row] !== 1 : !frame.exists(table, row)) return -1;
+  /** The group a row belongs to by its cells; -1 where it doesn't exist or a key is blank or faulty. */
+  #groupFor({ live, shown, columns, texts }: KeyCells, row: number, owner: Token): number {
+    if (live[row] !== 1) return -1;
+    if (shown !== undefined && (shown.states[row] !== FILLED || shown.values[row] !== 1)) return -1;
+    const { keys } = this.grouping;
     const values = this.#row;
     if (values.length !== keys.length) values.length = keys.length;
-    for (let k = 0; k < keys.length; k++) {
-      const key = keys[k] as KeyColumn;
-      const column = frame.column(key.column);
+    for (let k = 0; k < columns.length; k++) {
+      const column = columns[k] as Column;
       if (column.states[row] !== FILLED) return -1;
       const value = column.values[row] as number;
-      values[k] = key.text ? frame.texts.fold(value) : value;
+      values[k] = keys[k]?.text === true ? texts.fold(value) : value;
     }
-    const name = mapKey(values);
+    const name = mapKey(values, values.length);
     const known = this.#groups.get(name);
     if (known !== undefined) return known;
     const group = this.#members.length;
     this.#groups.set(name, group);
-    this.#members.push(new RowList(new Int32Array(0), 0, frame.token));
-    for (const value of values) this.#keyValues.push(value);
+    this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
+    for (let k = 0; k < columns.length; k++) this.#keyValues.push(values[k] as number);
     return group;
+  }
+
+  #cells(frame: Frame): KeyCells {
+    const { table, keys, leftOutToo } = this.grouping;
+    return {
+      live: frame.table(table).live,
+      shown: leftOutToo || table.shown === undefined ? undefined : frame.column(table.shown),
+      columns: keys.map(({ column }) => frame.column(column)),
+      texts: frame.texts,
+    };
+  }
+
+  /** To be made anew when it is next asked for. */
+  forget(): void {
+    this.built = false;
+    this.#groups = new Map();
+    this.#members = [];
+    this.#keyValues = [];
+    this.groupOf = new Int32Array(0);
   }
 
   fromScratch(frame: Frame): void {
     const { table } = this.grouping;
     const { length } = frame.table(table);
+    const cells = this.#cells(frame);
     this.#groups = new Map();
     this.#members = [];
     this.#keyValues = [];
-    this.groupOf = new Int32Array(length).fill(-1);
-    for (let row = 0; row < length; row++) this.groupOf[row] = this.#groupFor(frame, row);
-    const counts = new Int32Array(this.#members.length);
-    for (const group of this.groupOf) if (group >= 0) counts[group] = (counts[group] ?? 0) + 1;
-    this.#members = Array.from(counts, (count) => new RowList(new Int32Array(count), 0, frame.token));
+    const groupOf = new Int32Array(length);
+    this.groupOf = groupOf;
+    for (let row = 0; row < length; row++) groupOf[row] = this.#groupFor(cells, row, frame.token);
+    this.#gatherMembers(length, frame.compare(table));
+    this.built = true;
+  }
+
+  /** The rows of every group from `groupOf`, in the order of the table. */
+  #gatherMembers(length: number, compare: Compare): void {
+    const { groupOf } = this;
+    const members = this.#members;
+    const counts = new Int32Array(members.length);
     for (let row = 0; row < length; row++) {
-      const list = this.#members[this.groupOf[row] ?? -1];
+      const group = groupOf[row] as number;
+      if (group >= 0) counts[group] = (counts[group] as number) + 1;
+    }
+    for (let group = 0; group < members.length; group++)
+      (members[group] as RowList).rows = new Int32Array(counts[group] as number);
+    for (let row = 0; row < length; row++) {
+      const list = members[groupOf[row] as number];
       if (list !== undefined) list.rows[list.count++] = row;
     }
-    const compare = frame.compare(table);
-    if (compare !== undefined) for (const { rows } of this.#members) rows.sort(compare);
-    this.built = true;
+    if (compare === undefined) return;
+    for (let group = 0; group < members.length; group++) putInOrder((members[group] as RowList).rows, compare);
   }
 
   /**
@@ -173,12 +226,13 @@ export class GroupIndex implements Shared {
    */
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
     const compare = frame.compare(this.grouping.table);
+    const cells = this.#cells(frame);
     const joining: number[] = [];
     for (let i = 0; i < rows.count; i++) {
       const row = rows.at(i);
       this.#makeRoom(row);
       const before = this.groupOf[row] as number;
-      const now = this.#groupFor(frame, row);
+      const now = this.#groupFor(cells, row, frame.token);
       if (before === now && (now < 0 || compare === undefined)) continue;
       this.groupOf[row] = now;
       if (before >= 0) {
@@ -213,12 +267,13 @@ export class GroupIndex implements Shared {
 /** Rows, days and counts of two keys fit into one number side by side, which is found sooner than a text. */
 const SIDE_BY_SIDE = 2 ** 26;
 
-function mapKey(values: ArrayLike<number>): number | string {
-  const [first, second] = [values[0] ?? 0, values[1] ?? 0];
-  if (values.length === 1) return first + 0;
-  if (values.length === 2 && isSmall(first) && isSmall(second)) return first * SIDE_BY_SIDE + second;
+function mapKey(values: ArrayLike<number>, count: number): number | string {
+  const first = values[0] ?? 0;
+  if (count === 1) return first + 0;
+  const second = values[1] ?? 0;
+  if (count === 2 && isSmall(first) && isSmall(second)) return first * SIDE_BY_SIDE + second;
   let text = '';
-  for (let k = 0; k < values.length; k++) text += `${values[k]}|`;
+  for (let k = 0; k < count; k++) text += `${values[k]}|`;
   return text;
 }
 

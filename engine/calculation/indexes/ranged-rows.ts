@@ -47,6 +47,24 @@ export function isWithin(comparison: RangeComparison, value: number, wanted: num
   }
 }
 
+/** The first place of values that rise at which the comparison holds, or no longer holds. */
+export function firstWithin(
+  values: Float64Array,
+  count: number,
+  comparison: RangeComparison,
+  wanted: number,
+  holds: boolean,
+): number {
+  let low = 0;
+  let high = count;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isWithin(comparison, values[middle] as number, wanted) === holds) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
 /** A row as it was seen: its group and its cells in the columns of the conditions. */
 export interface Seen {
   readonly group: number;
@@ -72,9 +90,24 @@ class SortedGroup {
     return new SortedGroup(this.rows.slice(), this.values.slice(), this.count, owner);
   }
 
+  /** Sorts the rows, and takes their values over; rows mostly stand in order already, and looking is cheaper than sorting. */
+  putInOrder(sorting: Float64Array, compare: Compare): void {
+    const { rows, values, count } = this;
+    const order = (a: number, b: number): number =>
+      (sorting[a] as number) - (sorting[b] as number) || (compare === undefined ? a - b : compare(a, b));
+    for (let i = 1; i < count; i++) {
+      if (order(rows[i - 1] as number, rows[i] as number) > 0) {
+        rows.sort(order);
+        break;
+      }
+    }
+    for (let i = 0; i < count; i++) values[i] = sorting[rows[i] as number] as number;
+  }
+
   insert(row: number, value: number, compare: Compare): void {
     if (this.count === this.rows.length) this.#grow();
-    let [low, high] = [0, this.count];
+    let low = 0;
+    let high = this.count;
     while (low < high) {
       const middle = (low + high) >> 1;
       const there = this.values[middle] as number;
@@ -156,24 +189,19 @@ export class RangedRows implements Shared {
       this.#see(frame, row);
       if (group >= 0) counts[group] = (counts[group] ?? 0) + 1;
     }
-    const lists = Array.from(counts, (count) => ({ rows: new Int32Array(count), count: 0 }));
-    for (let row = 0; row < length; row++) {
-      const list = lists[this.#groupOf[row] ?? -1];
-      if (list !== undefined) list.rows[list.count++] = row;
+    const groups: SortedGroup[] = [];
+    for (let group = 0; group < counts.length; group++) {
+      const count = counts[group] as number;
+      groups.push(new SortedGroup(new Int32Array(count), new Float64Array(count), 0, frame.token));
     }
     const sorting = this.#cells[conditions.findIndex(({ column }) => column === sortedBy)] ?? new Float64Array(0);
+    for (let row = 0; row < length; row++) {
+      const list = groups[this.#groupOf[row] as number];
+      if (list !== undefined) list.rows[list.count++] = row;
+    }
     const compare = frame.compare(table);
-    this.#groups = lists.map(({ rows }) => {
-      rows.sort(
-        (a, b) => (sorting[a] as number) - (sorting[b] as number) || (compare === undefined ? a - b : compare(a, b)),
-      );
-      return new SortedGroup(
-        rows,
-        Float64Array.from(rows, (row) => sorting[row] as number),
-        rows.length,
-        frame.token,
-      );
-    });
+    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder(sorting, compare);
+    this.#groups = groups;
     this.built = true;
   }
 

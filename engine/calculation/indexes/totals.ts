@@ -18,7 +18,8 @@ export interface RowFilter {
 }
 
 export function meetsAll(filters: readonly RowFilter[], row: number, frame: Frame): boolean {
-  for (const { column, meets } of filters) {
+  for (let k = 0; k < filters.length; k++) {
+    const { column, meets } = filters[k] as RowFilter;
     const { values, states } = frame.column(column);
     if (!meets(values[row] ?? 0, states[row] ?? BLANK, frame)) return false;
   }

@@ -18,8 +18,13 @@ const step = (vector: Vector): number => (vector.uniform ? 0 : 1);
 // Each loop gives 0 where every result is a finite number, else not-a-number: cheaper than a test for each cell.
 const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
   '+': (out, count, a, b) => {
-    let [ia, ib, dust] = [a.at, b.at, 0];
-    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    let ia = a.at;
+    let ib = b.at;
+    let dust = 0;
+    const sa = step(a);
+    const sb = step(b);
+    const va = a.values;
+    const vb = b.values;
     for (let i = 0; i < count; i++, ia += sa, ib += sb) {
       const result = (va[ia] as number) + (vb[ib] as number);
       out[i] = result;
@@ -28,8 +33,13 @@ const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
     return dust;
   },
   '-': (out, count, a, b) => {
-    let [ia, ib, dust] = [a.at, b.at, 0];
-    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    let ia = a.at;
+    let ib = b.at;
+    let dust = 0;
+    const sa = step(a);
+    const sb = step(b);
+    const va = a.values;
+    const vb = b.values;
     for (let i = 0; i < count; i++, ia += sa, ib += sb) {
       const result = (va[ia] as number) - (vb[ib] as number);
       out[i] = result;
@@ -38,8 +48,13 @@ const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
     return dust;
   },
   '*': (out, count, a, b) => {
-    let [ia, ib, dust] = [a.at, b.at, 0];
-    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    let ia = a.at;
+    let ib = b.at;
+    let dust = 0;
+    const sa = step(a);
+    const sb = step(b);
+    const va = a.values;
+    const vb = b.values;
     for (let i = 0; i < count; i++, ia += sa, ib += sb) {
       const result = (va[ia] as number) * (vb[ib] as number);
       out[i] = result;
@@ -48,8 +63,13 @@ const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
     return dust;
   },
   '/': (out, count, a, b) => {
-    let [ia, ib, dust] = [a.at, b.at, 0];
-    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    let ia = a.at;
+    let ib = b.at;
+    let dust = 0;
+    const sa = step(a);
+    const sb = step(b);
+    const va = a.values;
+    const vb = b.values;
     for (let i = 0; i < count; i++, ia += sa, ib += sb) {
       const result = (va[ia] as number) / (vb[ib] as number);
       out[i] = result;
@@ -63,7 +83,8 @@ const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
 function carryStates(out: Vector, count: number, args: readonly Vector[]): void {
   for (let i = 0; i < count; i++) {
     let state = FILLED;
-    for (const arg of args) {
+    for (let k = 0; k < args.length; k++) {
+      const arg = args[k] as Vector;
       const index = arg.at + (arg.uniform ? 0 : i);
       const given = arg.clean ? FILLED : (arg.states[index] ?? BLANK);
       if (given === FAULT) {
@@ -180,8 +201,12 @@ export function pointKernel2(
     const count = out.uniform ? 1 : batch.count;
     const given = a.clean && b.clean;
     if (!given) carryStates(out, count, [a, b]);
-    let [ia, ib] = [a.at, b.at];
-    const [sa, sb, va, vb] = [step(a), step(b), a.values, b.values];
+    let ia = a.at;
+    let ib = b.at;
+    const sa = step(a);
+    const sb = step(b);
+    const va = a.values;
+    const vb = b.values;
     let clean = given;
     for (let i = 0; i < count; i++, ia += sa, ib += sb) {
       if (!given && out.states[i] !== FILLED) continue;
@@ -211,8 +236,15 @@ export function pointKernel3(
     const count = out.uniform ? 1 : batch.count;
     const given = a.clean && b.clean && c.clean;
     if (!given) carryStates(out, count, [a, b, c]);
-    let [ia, ib, ic] = [a.at, b.at, c.at];
-    const [sa, sb, sc, va, vb, vc] = [step(a), step(b), step(c), a.values, b.values, c.values];
+    let ia = a.at;
+    let ib = b.at;
+    let ic = c.at;
+    const sa = step(a);
+    const sb = step(b);
+    const sc = step(c);
+    const va = a.values;
+    const vb = b.values;
+    const vc = c.values;
     let clean = given;
     for (let i = 0; i < count; i++, ia += sa, ib += sb, ic += sc) {
       if (!given && out.states[i] !== FILLED) continue;
@@ -243,9 +275,18 @@ export function pointKernel4(
     const count = out.uniform ? 1 : batch.count;
     const given = a.clean && b.clean && c.clean && d.clean;
     if (!given) carryStates(out, count, [a, b, c, d]);
-    let [ia, ib, ic, id] = [a.at, b.at, c.at, d.at];
-    const [sa, sb, sc, sd] = [step(a), step(b), step(c), step(d)];
-    const [va, vb, vc, vd] = [a.values, b.values, c.values, d.values];
+    let ia = a.at;
+    let ib = b.at;
+    let ic = c.at;
+    let id = d.at;
+    const sa = step(a);
+    const sb = step(b);
+    const sc = step(c);
+    const sd = step(d);
+    const va = a.values;
+    const vb = b.values;
+    const vc = c.values;
+    const vd = d.values;
     let clean = given;
     for (let i = 0; i < count; i++, ia += sa, ib += sb, ic += sc, id += sd) {
       if (!given && out.states[i] !== FILLED) continue;
@@ -404,7 +445,8 @@ export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kern
     for (let i = 0; i < count; i++) {
       let value: number = 1 - decides;
       let state = FILLED;
-      for (const vector of vectors) {
+      for (let k = 0; k < vectors.length; k++) {
+        const vector = vectors[k] as Vector;
         const index = vector.at + (vector.uniform ? 0 : i);
         const given = vector.clean ? FILLED : (vector.states[index] ?? BLANK);
         if (given === FAULT) {

@@ -37,10 +37,27 @@ export function scratch(): Vector {
 /** Room for a batch of so many rows: most sheets are short, and a season has thousands of kernels. */
 export function room(vector: Vector, count: number): Vector {
   if (count <= vector.values.length) return vector;
-  const length = count <= 64 ? 64 : count <= 256 ? 256 : BATCH;
-  vector.values = new Float64Array(length);
-  vector.states = new Uint8Array(length);
+  const length = count <= 16 ? 16 : count <= 64 ? 64 : count <= 256 ? 256 : BATCH;
+  const at = cut(length * 9);
+  vector.values = new Float64Array(slab, at, length);
+  vector.states = new Uint8Array(slab, at + length * 8, length);
   return vector;
+}
+
+/** Small arrays are cut out of large pieces of memory: asking for each by itself costs more than working a short sheet out. */
+const SLAB = 1 << 16;
+let slab = new ArrayBuffer(SLAB);
+let used = 0;
+
+/** Where in the slab so many bytes are free, at a place where doubles may begin. */
+function cut(bytes: number): number {
+  if (used + bytes > SLAB) {
+    slab = new ArrayBuffer(SLAB);
+    used = 0;
+  }
+  const at = used;
+  used += (bytes + 7) & ~7;
+  return at;
 }
 
 /** A kernel that gives one value always. */

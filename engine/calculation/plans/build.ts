@@ -17,16 +17,14 @@ import { RecordNode } from '../graph/record-node.ts';
 import { GroupIndex } from '../indexes/group-index.ts';
 import { RangedRows, type RangeOf } from '../indexes/ranged-rows.ts';
 import { Totals } from '../indexes/totals.ts';
-import { loadKernel, typedKernel } from '../kernels/load-kernels.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
 import { Edges } from './edges.ts';
+import { type ComputedNode, NodeReader, type Wiring } from './node-reader.ts';
 import { plan } from './plan.ts';
 import type {
   CountedRows,
   KeySource,
   LinkStep,
-  PlannedRange,
-  PlannedTotal,
   PlanSchema,
   RangedRequest,
   Reader,
@@ -52,9 +50,6 @@ export interface BuildRequest {
   readonly generators: (state: StatePlaces) => readonly RowGenerator[];
 }
 
-/** The node of a computed column. */
-export type ComputedNode = ColumnNode | RecordNode;
-
 export interface Built {
   readonly graph: Graph;
   readonly columnNode: (column: ColumnDef) => ComputedNode | undefined;
@@ -78,6 +73,7 @@ const NOTHING: ReadonlySet<TableDef> = new Set();
 
 class Builder {
   readonly #request: BuildRequest;
+  readonly #wiring: Wiring;
   readonly #edges = new Edges();
   readonly #nodes: Node[] = [];
   readonly #columnNodes = new Map<ColumnDef, ComputedNode>();
@@ -96,6 +92,26 @@ class Builder {
 
   constructor(request: BuildRequest) {
     this.#request = request;
+    this.#wiring = {
+      schema: request.schema,
+      layout: request.layout,
+      words: request.words,
+      edges: this.#edges,
+      todaySource: this.#todaySource,
+      columnSource: (column) => this.#columnSource(column),
+      typedSource: (column) => this.#typedSource(column),
+      rowsSource: (table) => this.#rowsSource(table),
+      isComputed: (column) => this.#columnNodes.has(column),
+      index: (table, columns) => this.#index(table, columns),
+      total: (wanted) => this.#total(wanted),
+      watch: (wanted) => this.#watch(wanted),
+      ranged: (wanted, to) => this.#ranged(wanted, to),
+      groupEdge: (from, index, sources, to) => this.#groupEdge(from, index, sources, to),
+      linkEdge: (source, links, to) => this.#linkEdge(source, links, to),
+      asColumn: (tree, table, asker) => this.#asColumn(tree, table, asker),
+      readsWhole: (column, table) => this.#noteWhole(column, table),
+      counts: (call, rows) => this.#counted.set(call, rows),
+    };
   }
 
   build(): Built {
@@ -201,7 +217,8 @@ class Builder {
       const column = layout.column(tableId, id);
       return { column, text: isText(this.#partTypes.get(column) ?? this.#request.schema.typeOf(tableId, id)) };
     });
-    const node = new IndexNode(this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner)));
+    const state = this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner));
+    const node = new IndexNode(state, table, leftOutToo);
     this.#indexes.set(name, node);
     this.#nodes.push(node);
     for (const { column } of keys) this.#edges.sameRows(this.#columnSource(column), node);
@@ -281,7 +298,7 @@ class Builder {
     const columns = sources.flatMap((source) => (source.by === 'column' ? [source.column] : []));
     if (columns.length === 0 || columns.length < sources.length) return { readers: { by: 'any' } };
     const index = this.#index(reading.id, columns, true);
-    return { readers: { by: 'index', index: index.index, keys: columns.length }, index };
+    return { readers: { by: 'index', index, keys: columns.length }, index };
   }
 
   /** A part of a formula in a column behind the sheet; the same part of several formulas stands in one. */
@@ -328,66 +345,12 @@ class Builder {
 
   /** `named`: the column whose formula asks, where the node stands for a part of it. */
   #readerFor(node: ComputedNode, named: ColumnDef = node.column): Reader {
-    const { layout, words, schema } = this.#request;
-    const readsWhole = (table: string): void => {
-      const known = this.#readWhole.get(named);
-      if (known === undefined) this.#readWhole.set(named, new Set([layout.table(table)]));
-      else known.add(layout.table(table));
-    };
-    const all = (source: Source, table: string): void => {
-      readsWhole(table);
-      this.#edges.all(source, node);
-    };
-    const grouped = (from: Source, index: FrameState<GroupIndex>, request: TotalRequest | ScanRequest): void => {
-      if (this.#groupEdge(from, index, request.sources, node)) readsWhole(request.table);
-    };
-    const reader: Reader = {
-      ...schema,
-      layout,
-      words,
-      table: node.column.table,
-      plan: (tree) => plan(tree, reader),
-      readsCell: (links, table, column) => {
-        this.#linkEdge(this.#columnSource(layout.column(table, column)), links, node);
-      },
-      readsWhole: (table, column) => all(this.#columnSource(layout.column(table, column)), table),
-      readsRowsOf: (id) => {
-        const table = layout.table(id);
-        all(this.#rowsSource(table), id);
-        if (table.shown !== undefined) all(this.#columnSource(table.shown), id);
-      },
-      readsToday: () => this.#edges.all(this.#todaySource, node),
-      indexForLookup: (table, columns) => {
-        const index = this.#index(table, columns);
-        all(index.source, table);
-        return index.index;
-      },
-      total: (request): PlannedTotal => {
-        const total = this.#total(request);
-        grouped(total.source, total.index, request);
-        return { index: total.index, totals: total.totals };
-      },
-      scan: (request) => {
-        const watch = this.#watch(request);
-        grouped(watch.source, watch.index, request);
-        return watch.index;
-      },
-      asColumn: (tree) => this.#asColumn(tree, node.column.table, named),
-      load: (column) => {
-        this.#edges.sameRows(this.#columnSource(column), node);
-        return loadKernel(column);
-      },
-      typed: (column) => {
-        if (!this.#columnNodes.has(column)) return reader.load(column);
-        this.#edges.sameRows(this.#typedSource(column), node);
-        return typedKernel(column);
-      },
-      ranged: (request): PlannedRange => {
-        const { of, ranged } = this.#ranged(request, node);
-        return { index: of.index, ranged };
-      },
-      counts: (call, rows) => this.#counted.set(call, rows),
-    };
-    return reader;
+    return new NodeReader(this.#wiring, node, named);
+  }
+
+  #noteWhole(column: ColumnDef, table: TableDef): void {
+    const known = this.#readWhole.get(column);
+    if (known === undefined) this.#readWhole.set(column, new Set([table]));
+    else known.add(table);
   }
 }

@@ -7,6 +7,7 @@ import type { Scalar } from '../../values/error.ts';
 import type { Frame } from '../frame.ts';
 import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
 import { type Kernel, room, scratch } from '../kernels/vector.ts';
+import type { Layout } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import type { Reader } from './reader.ts';
@@ -64,13 +65,32 @@ function listOf(argument: Typed, reader: Reader): ((frame: Frame) => readonly Sc
   const column = reads.column(node.table, node.column);
   const key = argument.node === 'key' && node.type.kind === 'link' ? reader.keyOf(node.type.table) : undefined;
   const keys = key === undefined || node.type.kind !== 'link' ? undefined : reads.column(node.type.table, key);
-  return reads.once((frame) => {
+  const lists = listsOf(reader);
+  const name = `${node.table}/${node.column}${keys === undefined ? '' : '/keys'}`;
+  const known = lists.get(name);
+  if (known !== undefined) return known;
+  const list = reads.once((frame) => {
     const { values, states } = frame.column(column);
     const named = keys === undefined ? undefined : frame.column(keys);
     return Array.from(frame.rows(table), (row) => {
-      const [value, state] = [values[row] ?? 0, states[row] ?? BLANK];
+      const value = values[row] ?? 0;
+      const state = states[row] ?? BLANK;
       if (named === undefined || state !== FILLED) return toScalar(words, node.type, value, state);
       return toScalar(words, argument.type, named.values[value] ?? 0, named.states[value] ?? BLANK);
     });
   });
+  lists.set(name, list);
+  return list;
+}
+
+type List = (frame: Frame) => readonly Scalar[];
+const kept = new WeakMap<Layout, Map<string, List>>();
+
+/** The lists of one program: formulas that read the same column are handed the same one. */
+function listsOf({ layout }: Reader): Map<string, List> {
+  const known = kept.get(layout);
+  if (known !== undefined) return known;
+  const made = new Map<string, List>();
+  kept.set(layout, made);
+  return made;
 }

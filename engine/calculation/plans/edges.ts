@@ -59,7 +59,8 @@ export class Edges {
         dirty.addAll();
         return;
       }
-      const [groups, reading] = [index.read(frame), readers.index.read(frame)];
+      const groups = index.read(frame);
+      const reading = readers.forWayBack(frame);
       for (let i = 0; i < changed.count; i++) {
         for (let k = 0; k < keys; k++) key[k] = groups.keyValue(changed.at(i), k);
         addMembers(reading, reading.find(key), dirty);
@@ -135,7 +136,7 @@ function followBack(ways: readonly IndexNode[], step: number, row: number, into:
     into.add(row);
     return;
   }
-  const index = way.index.read(frame);
+  const index = way.forWayBack(frame);
   const { rows, count } = index.members(index.findOne(row));
   for (let i = 0; i < count; i++) followBack(ways, step + 1, rows[i] as number, into, frame);
 }

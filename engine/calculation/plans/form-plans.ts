@@ -234,7 +234,8 @@ function planLookup(args: readonly Typed[], reader: Reader): Kernel {
       if (members.count > 0) {
         const row = members.rows[0] ?? 0;
         const linked = named !== undefined && column.states[row] === FILLED;
-        const [from, at] = linked ? [named, column.values[row] ?? 0] : [column, row];
+        const from = linked ? named : column;
+        const at = linked ? (column.values[row] ?? 0) : row;
         out.values[i] = from.values[at] ?? 0;
         out.states[i] = from.states[at] ?? BLANK;
       } else {

@@ -6,7 +6,7 @@ import type { Comparison, Typed } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import type { PairRange } from '../generators/pairs.ts';
-import { isWithin, type RangeComparison } from '../indexes/ranged-rows.ts';
+import { firstWithin, isWithin, type RangeComparison } from '../indexes/ranged-rows.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { holdsNumbers } from './criteria-roles.ts';
 
@@ -26,6 +26,8 @@ export interface PairSheet {
 /** A part of the condition as a column of the sheet that it speaks of. */
 export type AsColumn = (tree: Typed, table: TableDef) => ColumnDef;
 
+const NONE = new Int32Array(0);
+
 /** undefined where the condition compares nothing of one row with the other. */
 export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): PairRange | undefined {
   const meetings = comparisonsIn(where).flatMap((one) => meetingOf(one, sheet, asColumn) ?? []);
@@ -39,30 +41,31 @@ export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): P
     second: [...new Set(meetings.map(({ second }) => second))],
     partners(frame, row) {
       const { rows, values } = inOrder(frame);
-      let [from, to] = [0, rows.length];
+      let from = 0;
+      let to = rows.length;
       for (const { first, comparison } of sorted) {
         const wanted = numberAt(frame, first, row);
-        if (wanted === undefined) return [];
-        if (comparison === '<' || comparison === '<=') {
-          to = Math.min(
-            to,
-            firstWhere(values, (value) => !isWithin(comparison, value, wanted)),
-          );
-        } else
-          from = Math.max(
-            from,
-            firstWhere(values, (value) => isWithin(comparison, value, wanted)),
-          );
+        if (wanted === undefined) return NONE;
+        const ends = comparison === '<' || comparison === '<=';
+        const place = firstWithin(values, values.length, comparison, wanted, !ends);
+        if (ends) to = Math.min(to, place);
+        else from = Math.max(from, place);
       }
-      if (to <= from) return [];
-      return rows.subarray(from, to).filter((partner) => others.every((one) => meet(frame, one, row, partner)));
+      if (to <= from) return NONE;
+      let met = rows.subarray(from, to);
+      for (const one of others) met = whoMeet(frame, one, row, met);
+      return met;
     },
   };
 }
 
-function meet(frame: Frame, { first, comparison, second }: Meeting, row: number, partner: number): boolean {
-  const [wanted, value] = [numberAt(frame, first, row), numberAt(frame, second, partner)];
-  return wanted !== undefined && value !== undefined && isWithin(comparison, value, wanted);
+function whoMeet(frame: Frame, { first, comparison, second }: Meeting, row: number, partners: Int32Array): Int32Array {
+  const wanted = numberAt(frame, first, row);
+  if (wanted === undefined) return NONE;
+  const { values, states } = frame.column(second);
+  return partners.filter((partner) => {
+    return states[partner] === FILLED && isWithin(comparison, values[partner] as number, wanted);
+  });
 }
 
 function numberAt(frame: Frame, def: ColumnDef, row: number): number | undefined {
@@ -86,16 +89,6 @@ function sortedRows(
     }
     return kept;
   };
-}
-
-function firstWhere(values: Float64Array, holds: (value: number) => boolean): number {
-  let [low, high] = [0, values.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (holds(values[middle] as number)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
 
 type Compared = Extract<Typed, { node: 'binary' }>;

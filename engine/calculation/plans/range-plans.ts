@@ -6,7 +6,7 @@ import type { Comparison } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
-import { isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
+import { firstWithin, isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
 import type { RowFilter } from '../indexes/totals.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
@@ -89,13 +89,14 @@ export type RangeAnswer = (rows: Int32Array, from: number, to: number, out: Vect
 /** For each reading row: the rows it asks for, `rows[from..to)`, by rising value of the column they are sorted by. */
 export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
   const { index, ranged, keys, sorted, others } = plan;
+  const kernels = [...keys, ...sorted, ...others].map(({ kernel }) => kernel);
   const out = scratch();
   const key: number[] = [];
   let found = new Int32Array(64);
   return (batch) => {
     room(out, batch.count);
     const { frame } = batch;
-    const parts = [...keys, ...sorted, ...others].map((part) => part.kernel(batch));
+    const parts = kernels.map((kernel) => kernel(batch));
     const looked = others.map(({ column }) => frame.column(column).values);
     const groups = index.read(frame);
     const rowsOf = ranged.read(frame);
@@ -108,21 +109,16 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
         clean = false;
         continue;
       }
-      const { rows, values, count } = rowsOf.group(groups.find(key.slice(0, keys.length)));
-      let [from, to] = [0, count];
+      const { rows, values, count } = rowsOf.group(groups.find(key));
+      let from = 0;
+      let to = count;
       for (let k = 0; k < sorted.length; k++) {
         const { comparison } = sorted[k] as Bound;
         const wanted = key[keys.length + k] as number;
-        if (comparison === '<' || comparison === '<=') {
-          to = Math.min(
-            to,
-            firstWhere(values, count, (value) => !isWithin(comparison, value, wanted)),
-          );
-        } else
-          from = Math.max(
-            from,
-            firstWhere(values, count, (value) => isWithin(comparison, value, wanted)),
-          );
+        const ends = comparison === '<' || comparison === '<=';
+        const place = firstWithin(values, count, comparison, wanted, !ends);
+        if (ends) to = Math.min(to, place);
+        else from = Math.max(from, place);
       }
       if (others.length === 0 || to <= from) answer(rows, from, Math.max(from, to), out, i, frame);
       else {
@@ -144,15 +140,4 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
     out.clean = clean;
     return out;
   };
-}
-
-/** The first place of values that rise for which the test holds; it holds for all after it. */
-function firstWhere(values: Float64Array, count: number, holds: (value: number) => boolean): number {
-  let [low, high] = [0, count];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (holds(values[middle] as number)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }

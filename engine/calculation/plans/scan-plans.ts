@@ -103,7 +103,7 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
         clean = false;
         continue;
       }
-      const group = groups.find(key.slice(0, keys.length));
+      const group = groups.find(key);
       // Without conditions of its own a row is handed what the row before it was handed, where both read one group.
       if (group !== gathered || tests.length > 0) {
         const { rows, count } = groups.members(group);
@@ -207,7 +207,12 @@ export function planMatchingRows(
   const listsOf = (rows: Int32Array, count: number, frame: Frame): readonly (readonly Scalar[])[] =>
     columns.map(({ type, column }) => {
       const { values: cells, states } = frame.column(column);
-      return Array.from(rows.subarray(0, count), (row) => toScalar(words, type, cells[row] ?? 0, states[row] ?? BLANK));
+      const list: Scalar[] = [];
+      for (let k = 0; k < count; k++) {
+        const row = rows[k] as number;
+        list.push(toScalar(words, type, cells[row] ?? 0, states[row] ?? BLANK));
+      }
+      return list;
     });
   const answer: Answer = (rows, count, out, i, frame, group) => {
     const given = vectors.map((vector, k): Scalar => {

@@ -131,11 +131,11 @@ function or(argument: Argument, otherwise: number): number {
 
 /** Bands with their share of the price; one that has none above zero is not sold. */
 interface Bands {
-  readonly id: number;
+  /** What they are, for telling them from others. */
+  readonly name: string;
   readonly list: readonly { readonly band: SizeBand; readonly share: number }[];
 }
 
-let bandLists = 0;
 const bandsKept = new WeakMap<readonly Scalar[], { readonly of: readonly Argument[]; readonly bands: Bands }>();
 
 /** The size bands of four columns; the same ones for as long as the engine hands over the same lists. */
@@ -152,7 +152,8 @@ function bandsOf(columns: readonly Argument[]): Bands {
       to: or(to?.[row], Number.POSITIVE_INFINITY),
     },
   }));
-  const bands = { id: ++bandLists, list };
+  const name = list.map(({ band, share }) => `${band.name} ${band.from} ${band.to} ${share}`).join('|');
+  const bands = { name, list };
   bandsKept.set(names, { of: columns, bands });
   return bands;
 }
@@ -169,7 +170,7 @@ interface Tried {
   readonly rows: number;
 }
 
-const MOST_KEPT = 500;
+const MOST_KEPT = 2000;
 const curves = new Map<string, readonly SpacingResult[]>();
 
 /** Every spacing tried, kept for the other goals that ask for the same bed. */
@@ -188,7 +189,8 @@ export function curveFor(args: readonly Argument[]): readonly SpacingResult[] | 
   const [closest, widest, step, long, width, rows, plants, isolated, ceiling, loss, spread, shape, sound] =
     args.map(numberOf);
   const [price, cost, ...columns] = args.slice(13);
-  const [from, by] = [closest ?? Number.NaN, step ?? Number.NaN];
+  const from = closest ?? Number.NaN;
+  const by = step ?? Number.NaN;
   const count = Math.floor(((widest ?? Number.NaN) - from) / by + 1e-9) + 1;
   if (!(from > 0) || !(by > 0) || !(count >= 1) || count > MOST_TRIED) return undefined;
   const bands = bandsOf(columns);
@@ -206,7 +208,7 @@ export function curveFor(args: readonly Argument[]): readonly SpacingResult[] | 
     costPerStation: or(cost, 0),
     bands: priced(bands, or(price, 0)),
   });
-  const key = `${bands.id} ${args.slice(0, 15).join(' ')}`;
+  const key = `${args.slice(0, 15).join(' ')} ${bands.name}`;
   return curveOf(key, crop, { from, by, count, rows: rows ?? Number.NaN });
 }
 

@@ -21,6 +21,7 @@ import { followChanges, keptWorkbook, otherTab, redrawSteps } from '../store/wor
 import { entryAfter, type Place, START } from './entries.ts';
 import { faultWords } from './faults.ts';
 import { followHand, handOf, takeInHand } from './hand.ts';
+import { leaveLastWords, takeLastWords } from './last-words.ts';
 import { mend } from './mending.ts';
 import { type Found, type KeptOpening, type OpenedKept, openFound } from './opening.ts';
 import type { JournalRecord, OwnFile, VersionKind } from './records.ts';
@@ -61,6 +62,8 @@ let session: Session | undefined;
 /** Of a fresh workbook: what was done so far. */
 let steps: Step[] = [];
 let beginning: Promise<void> | undefined;
+/** The id under which it is being begun. */
+let beginningAs: string | undefined;
 /** The day of the last version, so that each day worked has one. */
 let versionDay = '';
 let notedAt = 0;
@@ -85,6 +88,14 @@ export function startKeeping(given: Helps): void {
   window.addEventListener('beforeunload', (event) => {
     session?.tryNow();
     if (keeping.peek().state === 'failed') event.preventDefault();
+  });
+  window.addEventListener('pagehide', () => {
+    if (session !== undefined) leaveLastWords(session.id, session.unsaved);
+    else if (beginningAs !== undefined)
+      leaveLastWords(
+        beginningAs,
+        steps.map(({ done }) => done),
+      );
   });
 }
 
@@ -128,7 +139,7 @@ export async function showFound({ session: next, found }: FoundKept, unsaved: Un
   versionDay = '';
   if (opened.rest !== undefined && next.writes) await mend(id, opened, opened.rest).catch(() => undefined);
   void keepVersionNow('opened', opened.place);
-  next.begin(opened, unsaved);
+  next.begin(opened, [...unsaved, ...takeLastWords(id)]);
   void noteOpened(id).then(
     (record) => {
       if (session !== next || record === undefined) return;
@@ -208,6 +219,7 @@ function onChange(change: Change): void {
 function beginKeeping(): Promise<void> {
   beginning ??= begin().finally(() => {
     beginning = undefined;
+    beginningAs = undefined;
   });
   return beginning;
 }
@@ -218,6 +230,7 @@ async function begin(): Promise<void> {
   triedAt = Date.now();
   clearTimeout(again);
   const id = newId();
+  beginningAs = id;
   steps = steps.slice(-REMEMBERED);
   const done = steps.slice();
   const entries: JournalRecord[] = [];
@@ -260,6 +273,7 @@ async function begin(): Promise<void> {
     next.changed({ transaction, inverse, change: NOTHING, received: false });
   }
   steps = [];
+  if (next.isDone) keeping.value = { state: 'kept', at: Date.now() };
 }
 
 /** Where the browser cleared its storage under an open page, the workbook on screen is kept anew with all that can be undone. */
@@ -345,8 +359,9 @@ function eventsOf(whose: () => Session): SessionEvents {
     keeping: () => {
       if (isNow() && keeping.peek().state !== 'failed') keeping.value = { state: 'keeping' };
     },
+    // One that is being begun says so itself, once it takes changes.
     kept: (at) => {
-      if (isNow()) keeping.value = { state: 'kept', at };
+      if (session === whose()) keeping.value = { state: 'kept', at };
     },
     failed: (fault) => fail(faultWords(fault)),
     failedElsewhere: fail,

@@ -13,6 +13,7 @@ import { visit } from './places.ts';
 export function Card({ sheet, row }: PanelProps) {
   return (
     <article class="card" key={`${sheet.id} ${row.id}`}>
+      <h2 class="spoken">What stands in it</h2>
       <RowFindings sheet={sheet.id} row={row} />
       <RowPictures sheet={sheet} row={row} />
       <Fields sheet={sheet} row={row} arrives />

@@ -143,7 +143,7 @@ function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   if (cautions.length === 0) return null;
   return (
     <section class="phone-cautions">
-      <h3>Cautions</h3>
+      <h2>Cautions</h2>
       <ul>
         {cautions.map((caution) => (
           <li key={caution}>{caution}</li>

@@ -1,30 +1,30 @@
-// What the page and the worker that draws seasons tell each other. Plain data.
+// What the page and the workers that draw seasons tell each other. Plain data.
 
-import type { DocumentData, Drawn, Figure } from '../../../engine/index.ts';
+import type { AskedWeeks, DocumentData, Drawn, Figure } from '../../../engine/index.ts';
 
 export interface DrawsAsked {
   readonly data: DocumentData;
   readonly figures: readonly Figure[];
-  readonly count: number;
+  readonly weekly: readonly AskedWeeks[];
+  /** Of all seasons that the seed gives, those from the first up to the last but one. */
+  readonly from: number;
+  readonly until: number;
   readonly seed: number;
 }
 
 export type DrawsTold =
-  | { readonly told: 'progress'; readonly done: number; readonly of: number }
-  | {
-      readonly told: 'drawn';
-      readonly inputs: readonly string[];
-      readonly drawn: readonly Float64Array[];
-      readonly values: readonly Float64Array[];
-    }
+  | { readonly told: 'progress'; readonly done: number }
+  | { readonly told: 'drawn'; readonly drawn: Drawn }
   | { readonly told: 'failed'; readonly why: string };
 
-/** The names of what was drawn, and the numbers. */
-export function toldOf({ inputs, drawn, figures }: Drawn): DrawsTold {
+/** What was drawn, without the types of figures, which the page knows. */
+export function toldOf({ inputs, figures, weekly }: Drawn): DrawsTold {
   return {
     told: 'drawn',
-    inputs: inputs.map(({ name }) => name),
-    drawn,
-    values: figures.map(({ values }) => values),
+    drawn: {
+      inputs,
+      figures: figures.map(({ values }) => ({ type: undefined, values })),
+      weekly: weekly.map(({ weeks }) => ({ type: undefined, weeks })),
+    },
   };
 }

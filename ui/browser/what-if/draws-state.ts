@@ -1,16 +1,51 @@
-// The season drawn by chance: asked of a worker, followed, cancelled, and kept until the plan changes, when it is marked old.
+// The season drawn by chance: shared by workers, followed, cancelled, and kept until the plan changes, when it is marked old.
 
 import { signal } from '@preact/signals';
-import { chanceOf, type Interval, intervalOf, type NamedFigure, shareOfSpread } from '../../../engine/index.ts';
+import {
+  type AskedWeeks,
+  type Chance,
+  chanceOf,
+  type Drawn,
+  type DrawnInput,
+  type Interval,
+  intervalOf,
+  joinDrawn,
+  type NamedFigure,
+  quantile,
+  shareOfSpread,
+} from '../../../engine/index.ts';
 import { followChanges, keptWorkbook } from '../store/workbook.ts';
 import type { DrawsAsked, DrawsTold } from './draws-messages.ts';
 
+/** What is asked of drawn seasons: one figure, or one of every week. */
+export type LikelyFigure =
+  | { readonly by: 'season'; readonly named: NamedFigure }
+  | { readonly by: 'week'; readonly name: string; readonly weekly: AskedWeeks };
+
+export interface Goal {
+  readonly side: 'at least' | 'at most';
+  readonly value: number;
+  /** What it is called where it is not reached: 'Runs short'. */
+  readonly missed?: string;
+}
+
+export interface DrawnWeek {
+  readonly week: number;
+  readonly interval: Interval;
+  readonly chance: Chance | undefined;
+}
+
 export interface DrawnAnswer {
-  readonly figure: NamedFigure;
+  readonly figure: LikelyFigure;
   readonly count: number;
   readonly seed: number;
+  readonly goal: Goal | undefined;
+  /** Of the figure; of one by week, of its sum over the weeks. */
   readonly interval: Interval | undefined;
-  readonly chance: { readonly chance: number; readonly error: number } | undefined;
+  readonly chance: Chance | undefined;
+  readonly weeks: readonly DrawnWeek[];
+  /** Of a figure of the season: the value below which each share of them lies, from the least to the most. */
+  readonly quantiles: readonly { readonly share: number; readonly value: number }[];
   readonly hangsOn: readonly { readonly name: string; readonly share: number }[];
   /** The plan has changed since. */
   readonly old: boolean;
@@ -26,58 +61,132 @@ export const drawing = signal<Drawing>({ state: 'none' });
 
 /** Inputs named of those on which a figure hangs. */
 const NAMED = 8;
+/** More would keep the page itself from a core of its own on most machines. */
+const MOST_WORKERS = 4;
 
-let worker: Worker | undefined;
+let workers: readonly Worker[] = [];
 
 followChanges(() => {
   const now = drawing.peek();
   if (now.state === 'drawn') drawing.value = { ...now, answer: { ...now.answer, old: true } };
 });
 
-export function drawSeasons(figure: NamedFigure, count: number, seed: number, goal: number | undefined): void {
+export interface SeasonsAsked {
+  readonly figure: LikelyFigure;
+  readonly count: number;
+  readonly seed: number;
+  readonly goal: Goal | undefined;
+}
+
+export function drawSeasons(asked: SeasonsAsked): void {
   const book = keptWorkbook();
   if (book === undefined) return;
+  const { figure, count, seed } = asked;
   cancelDrawing();
-  worker = new Worker(new URL('./draws-worker.ts', import.meta.url), { type: 'module' });
   drawing.value = { state: 'drawing', done: 0, of: count };
   let old = false;
   const stop = followChanges(() => {
     old = true;
   });
-  worker.addEventListener('message', ({ data: told }: MessageEvent<DrawsTold>) => {
-    if (told.told === 'progress') drawing.value = { state: 'drawing', done: told.done, of: told.of };
-    else {
+  const shares = sharesOf(count, Math.max(1, Math.min(MOST_WORKERS, navigator.hardwareConcurrency)));
+  const done = shares.map(() => 0);
+  const parts: (Drawn | undefined)[] = shares.map(() => undefined);
+  const data = book.data();
+  const hear = (at: number, told: DrawsTold): void => {
+    if (told.told === 'failed') {
       stop();
       cancelDrawing();
-      drawing.value = told.told === 'failed' ? { state: 'failed', why: told.why } : answered(told);
+      drawing.value = { state: 'failed', why: told.why };
+      return;
     }
+    if (told.told === 'progress') {
+      done[at] = told.done;
+      drawing.value = { state: 'drawing', done: done.reduce((sum, one) => sum + one, 0), of: count };
+      return;
+    }
+    parts[at] = told.drawn;
+    const all = parts.flatMap((part) => part ?? []);
+    if (all.length < parts.length) return;
+    stop();
+    cancelDrawing();
+    drawing.value = { state: 'drawn', answer: answerOf(asked, joinDrawn(all), old) };
+  };
+  workers = shares.map(([from, until], at) => {
+    const worker = new Worker(new URL('./draws-worker.ts', import.meta.url), { type: 'module' });
+    worker.addEventListener('message', ({ data: told }: MessageEvent<DrawsTold>) => hear(at, told));
+    const figures = figure.by === 'season' ? [figure.named.figure] : [];
+    const weekly = figure.by === 'week' ? [figure.weekly] : [];
+    const order: DrawsAsked = { data, figures, weekly, from, until, seed };
+    worker.postMessage(order);
+    return worker;
   });
-  const answered = ({
-    inputs,
-    drawn,
-    values: [values = new Float64Array()],
-  }: Extract<DrawsTold, { told: 'drawn' }>): Drawing => ({
-    state: 'drawn',
-    answer: {
-      figure,
-      count,
-      seed,
-      old,
-      interval: intervalOf(values),
-      chance: goal === undefined ? undefined : chanceOf(values, goal, 'at least'),
-      hangsOn: inputs
-        .map((name, i) => ({ name, share: shareOfSpread(drawn[i] ?? new Float64Array(), values) }))
-        .sort((a, b) => b.share - a.share)
-        .slice(0, NAMED)
-        .filter(({ share }) => share > 0.005),
-    },
+}
+
+/** Seasons shared out, as evenly as can be: from the first up to the last but one. */
+function sharesOf(count: number, among: number): readonly (readonly [number, number])[] {
+  return Array.from({ length: Math.min(count, among) }, (_, at) => [
+    Math.round((at * count) / among),
+    Math.round(((at + 1) * count) / among),
+  ]);
+}
+
+function answerOf({ figure, count, seed, goal }: SeasonsAsked, drawn: Drawn, old: boolean): DrawnAnswer {
+  const weeks = (drawn.weekly[0]?.weeks ?? []).flatMap(({ week, values }): DrawnWeek[] => {
+    const interval = intervalOf(values);
+    return interval === undefined ? [] : [{ week, interval, chance: chanceAt(values, goal) }];
   });
-  const asked: DrawsAsked = { data: book.data(), figures: [figure.figure], count, seed };
-  worker.postMessage(asked);
+  const values = figure.by === 'season' ? (drawn.figures[0]?.values ?? new Float64Array()) : sumOfWeeks(drawn, count);
+  return {
+    figure,
+    count,
+    seed,
+    goal,
+    interval: intervalOf(values),
+    chance: figure.by === 'season' ? chanceAt(values, goal) : undefined,
+    weeks,
+    quantiles: figure.by === 'season' ? quantilesOf(values) : [],
+    hangsOn: hangsOn(drawn.inputs, values),
+    old,
+  };
+}
+
+/** Every so many parts of a hundred. */
+const STEP = 2;
+
+function quantilesOf(values: Float64Array): DrawnAnswer['quantiles'] {
+  const sorted = values.filter(Number.isFinite).sort();
+  if (sorted.length === 0) return [];
+  return Array.from({ length: 100 / STEP + 1 }, (_, at) => {
+    const share = (at * STEP) / 100;
+    return { share, value: quantile(sorted, share) };
+  });
+}
+
+function chanceAt(values: Float64Array, goal: Goal | undefined): Chance | undefined {
+  return goal === undefined ? undefined : chanceOf(values, goal.value, goal.side);
+}
+
+function sumOfWeeks({ weekly: [figure] }: Drawn, count: number): Float64Array {
+  const sums = new Float64Array(count);
+  for (const { values } of figure?.weeks ?? []) {
+    values.forEach((value, at) => {
+      if (Number.isFinite(value)) sums[at] = (sums[at] ?? 0) + value;
+    });
+  }
+  return sums;
+}
+
+/** The inputs with which most of a figure's spread goes, the most first. */
+function hangsOn(inputs: readonly DrawnInput[], values: Float64Array): DrawnAnswer['hangsOn'] {
+  return inputs
+    .map((input) => ({ name: input.name, share: shareOfSpread(input.values, values) }))
+    .sort((a, b) => b.share - a.share)
+    .slice(0, NAMED)
+    .filter(({ share }) => share > 0.005);
 }
 
 export function cancelDrawing(): void {
-  worker?.terminate();
-  worker = undefined;
+  for (const worker of workers) worker.terminate();
+  workers = [];
   drawing.value = { state: 'none' };
 }

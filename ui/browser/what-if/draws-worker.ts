@@ -1,7 +1,7 @@
-// Draws seasons beside the page, on a copy of the workbook, and tells how far it is. Taking it down is how it is cancelled.
+// Draws its share of the seasons beside the page, on a copy of the workbook, and tells how far it is. Taking it down is how it is cancelled.
 
 import { Draws, loadGeneralUnits, uncertainInputs, Workbook } from '../../../engine/index.ts';
-import { PLAN_SHEETS } from '../../../sheets-templates/index.ts';
+import { SEASON_CHANCES } from '../../../sheets-templates/index.ts';
 import { streams } from '../../chance.ts';
 import { fetchTemplate, newId, templates } from '../files/world.ts';
 import { type DrawsAsked, type DrawsTold, toldOf } from './draws-messages.ts';
@@ -20,7 +20,7 @@ function tell(told: DrawsTold): void {
   postMessage(told);
 }
 
-async function draw({ data, figures, count, seed }: DrawsAsked): Promise<void> {
+async function draw({ data, figures, weekly, from, until, seed }: DrawsAsked): Promise<void> {
   await fetchTemplate(data.template);
   await loadGeneralUnits();
   const workbook = Workbook.open(data, { newId, now: () => Date.now(), actor: 'draws', templates });
@@ -28,19 +28,20 @@ async function draw({ data, figures, count, seed }: DrawsAsked): Promise<void> {
     tell({ told: 'failed', why: 'The sheets of the workbook could not be fetched: try again.' });
     return;
   }
-  const inputs = uncertainInputs(workbook, PLAN_SHEETS);
+  const inputs = uncertainInputs(workbook, SEASON_CHANCES.plan);
   if (inputs.length === 0) {
     tell({ told: 'failed', why: 'Every figure is known for sure: type some as ranges first, such as 80..90%.' });
     return;
   }
-  const draws = new Draws(workbook, inputs, figures, count, streams(seed));
+  const order = { inputs, asked: { figures, weekly }, from, until, chances: SEASON_CHANCES };
+  const draws = new Draws(workbook, order, streams(seed));
   while (!draws.isDone) {
     const why = draws.step(AT_ONCE);
     if (why !== undefined) {
       tell({ told: 'failed', why });
       return;
     }
-    tell({ told: 'progress', done: draws.done, of: count });
+    tell({ told: 'progress', done: draws.done });
   }
   tell(toldOf(draws.result()));
 }

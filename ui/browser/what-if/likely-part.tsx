@@ -1,9 +1,14 @@
-// How likely: the season drawn many times, and the 10, 50 and 90% values of a figure, the chance of a goal, what it hangs on.
+// How likely: the season drawn many times, and of a figure the 10, 50 and 90% values, the chance of a goal, what it hangs on; of a
+// figure by week a fan, and in which weeks it runs out or over.
 
 import { useState } from 'preact/hooks';
-import { figureIn, sayNumber, type Workbook } from '../../../engine/index.ts';
-import { cancelDrawing, type DrawnAnswer, drawing, drawSeasons } from './draws-state.ts';
-import { FIRST_FIGURE, FigurePicker, figureOf, useText } from './pickers.tsx';
+import { figureIn, type ValueType, type Workbook } from '../../../engine/index.ts';
+import { WEEKLY_CHANCES } from '../../../sheets-templates/index.ts';
+import { LinesPicture } from '../pictures/kit/lines-picture.tsx';
+import { cancelDrawing, type DrawnAnswer, drawing, drawSeasons, type Goal, type LikelyFigure } from './draws-state.ts';
+import { columnAt, useLikelyFigure } from './likely-figure.tsx';
+import { chanceWords, curveOf, fanOf, percent, sayRounded } from './likely-model.ts';
+import { useText } from './pickers.tsx';
 import { goalOf } from './seek-part.tsx';
 import { plan } from './what-if-state.ts';
 
@@ -15,21 +20,21 @@ export function LikelyPart() {
 }
 
 function Likely({ book }: { readonly book: Workbook }) {
-  const [chosen, choose] = useState(FIRST_FIGURE);
-  const [goalText, Goal] = useText();
+  const { figure, fields } = useLikelyFigure(book);
+  const [side, chooseSide] = useState<Goal['side']>('at least');
+  const [goalText, GoalField] = useText();
   const [countText, Count] = useText('2000');
   const [seedText, Seed] = useText('1');
   const [refused, refuse] = useState('');
   const state = drawing.value;
   const start = (): string => {
-    const figure = figureOf(chosen);
-    if (figure === undefined) return 'Write a formula first.';
-    const goal = goalText.trim() === '' ? undefined : goalOf(book, goalText);
+    if (typeof figure === 'string') return figure;
+    const goal = goalText.trim() === '' ? usualGoal(figure) : goalOf(book, goalText);
     if (typeof goal === 'string') return goal;
     const [count, seed] = [Number(countText), Number(seedText)];
     if (!Number.isInteger(count) || count < 10 || count > MOST) return `Draw between 10 and ${MOST} seasons.`;
     if (!Number.isInteger(seed) || seed < 1) return 'The seed is a whole number above 0.';
-    drawSeasons(figure, count, seed, goal);
+    drawSeasons({ figure, count, seed, goal: typeof goal === 'number' ? { side, value: goal } : goal });
     return '';
   };
   return (
@@ -41,11 +46,20 @@ function Likely({ book }: { readonly book: Workbook }) {
     >
       <p>
         Figures typed as ranges (80..90%, 25..35 lb, 12 May..28 May) and those of the library that have a lowest and a
-        highest are drawn by chance, most often near what is likely.
+        highest are drawn by chance, most often near what is likely; of seed and plants each comes up or stands by
+        itself. What is decided, such as dates, spacing and seed sown, stays as planned.
       </p>
-      <FigurePicker chosen={chosen} choose={choose} />
+      {fields}
       <div class="what-if-line">
-        {Goal({ label: 'Goal: at least', hint: 'none' })}
+        {GoalField({ label: 'Goal', hint: 'none' })}
+        <select
+          aria-label="The goal is so much"
+          value={side}
+          onChange={({ currentTarget }) => chooseSide(currentTarget.value === 'at most' ? 'at most' : 'at least')}
+        >
+          <option value="at least">or more</option>
+          <option value="at most">or less</option>
+        </select>
         {Count({ label: 'Seasons' })}
         {Seed({ label: 'Seed' })}
         <button type="submit" class="primary">
@@ -71,41 +85,56 @@ function Likely({ book }: { readonly book: Workbook }) {
   );
 }
 
-function percent(share: number): string {
-  return `${(share * 100).toFixed(share > 0 && share < 0.01 ? 1 : 0)}%`;
+/** Of figures that run out or over by week: that they do not. */
+function usualGoal(figure: LikelyFigure): Goal | undefined {
+  return figure.by === 'week' ? WEEKLY_CHANCES.find(({ id }) => id === figure.weekly.id)?.well : undefined;
 }
 
-function Answer({ book, answer }: { readonly book: Workbook; readonly answer: DrawnAnswer }) {
-  const { figure, count, seed, interval, chance, hangsOn, old } = answer;
-  const { type } = figureIn(book, figure.figure);
-  if (interval === undefined) return <p>{`${figure.name} is no number in any of the seasons.`}</p>;
-  const say = (value: number): string => sayNumber(book, value, type);
+function typeOf(book: Workbook, figure: LikelyFigure): ValueType | undefined {
+  return figure.by === 'season'
+    ? figureIn(book, figure.named.figure).type
+    : columnAt(book, figure.weekly.sheet, figure.weekly.column)?.type;
+}
+
+export function Answer({ book, answer }: { readonly book: Workbook; readonly answer: DrawnAnswer }) {
+  const { figure, count, seed, interval, chance, goal, hangsOn, old } = answer;
+  const type = typeOf(book, figure);
+  const name = figure.by === 'season' ? figure.named.name : figure.name;
+  if (interval === undefined) return <p>{`${name} is no number in any of the seasons.`}</p>;
+  const say = (value: number): string => sayRounded(book, value, type);
+  const asked = type === undefined ? undefined : { name, type, answer };
+  const picture = asked === undefined ? undefined : figure.by === 'week' ? fanOf(book, asked) : curveOf(book, asked);
   return (
     <output class="what-if-answer">
       <p>
-        <b>{figure.name}</b>
+        <b>{name}</b>
         {`, ${count} seasons, seed ${seed}`}
         {old ? <b> (old: the plan has changed since)</b> : null}
       </p>
-      <p>
-        {`In one season of ten below ${say(interval.p10)}, in half below ${say(interval.p50)}, in one of ten above ${say(interval.p90)}.`}
-      </p>
-      {chance === undefined ? null : (
-        <p>{`The goal is reached in ${percent(chance.chance)} of seasons, give or take ${percent(chance.error)}.`}</p>
+      {figure.by === 'week' ? null : (
+        <p>
+          {`In one season of ten below ${say(interval.p10)}, in half below ${say(interval.p50)}, in one of ten above ${say(interval.p90)}.`}
+        </p>
       )}
-      <table class="what-if-table">
-        <caption>What it hangs on</caption>
-        <tbody>
-          {hangsOn.map(({ name, share }) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              <td>
-                <meter value={share} max={1} aria-label={`${name}: share of the spread`} /> {percent(share)}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      {chance === undefined || goal === undefined ? null : (
+        <p>{`${goal.side === 'at least' ? 'At least' : 'At most'} ${say(goal.value)} in ${chanceWords(chance)}.`}</p>
+      )}
+      {picture === undefined ? null : <LinesPicture model={picture} />}
+      {hangsOn.length === 0 ? null : (
+        <table class="what-if-table">
+          <caption>{figure.by === 'week' ? 'What its sum hangs on' : 'What it hangs on'}</caption>
+          <tbody>
+            {hangsOn.map(({ name: input, share }) => (
+              <tr key={input}>
+                <th scope="row">{input}</th>
+                <td>
+                  <meter value={share} max={1} aria-label={`${input}: share of the spread`} /> {percent(share)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
     </output>
   );
 }

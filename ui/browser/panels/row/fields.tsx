@@ -22,8 +22,8 @@ export function Fields({ sheet, row, arrives = false }: FieldsProps) {
   return (
     <div class="fields">
       {groupsOf(sheet.columns).map(({ name, within }) => (
-        <section key={name} class="field-group" aria-label={name}>
-          <h3>{name}</h3>
+        <section key={name} class="field-group" aria-label={name === '' ? undefined : name}>
+          {name === '' ? null : <h3>{name}</h3>}
           {within.map((column) => (
             <ReasonedField key={column.id} sheet={sheet.id} row={row} column={column} arrives={arrives} />
           ))}

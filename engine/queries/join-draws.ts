@@ -1,0 +1,44 @@
+// Seasons that several workers drew, put together as if one had drawn them all.
+
+import type { DrawnWeeks } from './drawn-figures.ts';
+import type { Drawn } from './draws.ts';
+
+/** In the order of the seasons; all parts of one draw, so of the same inputs and figures. */
+export function joinDrawn(parts: readonly Drawn[]): Drawn {
+  const [first] = parts;
+  if (first === undefined || parts.length === 1) return first ?? { inputs: [], figures: [], weekly: [] };
+  return {
+    inputs: first.inputs.map((input, i) => {
+      return { ...input, values: joined(parts.map(({ inputs }) => inputs[i]?.values)) };
+    }),
+    figures: first.figures.map((figure, i) => {
+      return { ...figure, values: joined(parts.map(({ figures }) => figures[i]?.values)) };
+    }),
+    weekly: first.weekly.map((figure, i) => {
+      return { type: figure.type, weeks: joinedWeeks(parts.map((part) => [part.weekly[i], seasonsOf(part)])) };
+    }),
+  };
+}
+
+function seasonsOf({ inputs: [input] }: Drawn): number {
+  return input?.values.length ?? 0;
+}
+
+function joined(parts: readonly (Float64Array | undefined)[]): Float64Array {
+  return Float64Array.from(parts.flatMap((part) => Array.from(part ?? [])));
+}
+
+/** A week that one worker's seasons never came to has no figure in any of them. */
+function joinedWeeks(parts: readonly (readonly [DrawnWeeks | undefined, number])[]): DrawnWeeks['weeks'] {
+  const weeks = new Set(parts.flatMap(([part]) => part?.weeks.map(({ week }) => week) ?? []));
+  return [...weeks]
+    .sort((a, b) => a - b)
+    .map((week) => ({
+      week,
+      values: joined(
+        parts.map(([part, seasons]) => {
+          return part?.weeks.find((one) => one.week === week)?.values ?? new Float64Array(seasons).fill(Number.NaN);
+        }),
+      ),
+    }));
+}

@@ -1,0 +1,157 @@
+// Drawn seasons of a plan whose shares are of things that are counted, with weeks, decisions that stay, and several workers, on a
+// sheet small enough for its answers to be written down.
+
+import { describe, expect, test } from 'vitest';
+import {
+  type Asked,
+  type Chances,
+  type Command,
+  Draws,
+  type Figure,
+  figureIn,
+  joinDrawn,
+  message,
+  numberOf,
+  putInput,
+  rowId,
+  rowNamed,
+  uncertainInputs,
+} from '../../engine/index.ts';
+import { streams } from '../../ui/chance.ts';
+import { type Book, opened } from '../book.ts';
+import { besideFarm, computed, entered, number, plain, sheet } from '../workbook/small.ts';
+
+const COUNT = 2000;
+/** Four standard errors: one such check in 16,000 fails by chance, and the seeds are fixed. */
+const SURE = 4;
+
+/** Two sowings: of each seed 80 % and 50 % come up; the second is sown from what the first's chance was meant to be. */
+function sowings(): Book {
+  const book = opened(
+    besideFarm(
+      [
+        sheet('Sowings', {
+          key: 'Sowing',
+          columns: [
+            entered('Sowing', { type: 'text' }),
+            entered('Chance', number('%')),
+            entered('Wanted', plain),
+            entered('Ready', { type: 'date' }),
+            computed('Sown', plain, 'ROUNDUP([Wanted] / [Chance]; 0)'),
+            computed('Comes up', number('%'), '[Chance]'),
+            computed('Plants', plain, '[Sown] * [Comes up]'),
+          ],
+        }),
+        sheet('Weeks', {
+          rows: { from: 'span', first: 'DATE(2027; 5; 3)', last: 'DATE(2027; 5; 30)', step: 'week', as: 'Week' },
+          columns: [
+            computed(
+              'Plants',
+              plain,
+              'SUMIFS(Sowings[Plants]; Sowings[Ready]; ">=" & [Week]; Sowings[Ready]; "<" & ([Week] + 7 days))',
+            ),
+          ],
+        }),
+        sheet('Large weeks', {
+          rows: { from: 'each', table: 'Weeks', as: 'Week', where: '[Week].[Plants] > 225' },
+          columns: [computed('Plants', plain, '[Week].[Plants]')],
+        }),
+      ],
+      {
+        Sowings: [
+          { Sowing: 'A', Chance: '80%', Wanted: 200, Ready: '2027-05-05' },
+          { Sowing: 'B', Chance: '50%', Wanted: 30, Ready: '2027-05-05' },
+          { Sowing: 'C', Chance: '80%', Wanted: 160, Ready: '2027-05-20' },
+        ],
+      },
+    ),
+  );
+  const { workbook } = book;
+  const row = rowId(workbook, 'sowings', rowNamed(workbook, 'sowings', 'C') ?? 0);
+  workbook.do([{ command: 'set cell', sheet: 'sowings', row, column: 'chance', entry: '70..90%' }], message('trial'));
+  return book;
+}
+
+const CHANCES: Chances = {
+  plan: ['sowings'],
+  decided: ['sowings/sown'],
+  counted: [{ sheet: 'sowings', share: 'comes-up', of: 'sown', isLeft: false }],
+};
+const PLANTS: Figure = { figure: 'formula', formula: 'SUM(Sowings[Plants])' };
+const LARGE: Figure = { figure: 'formula', formula: "SUM('Large weeks'[Plants])" };
+const ASKED: Asked = {
+  figures: [PLANTS, LARGE],
+  weekly: [{ id: 'plants', name: 'Plants', sheet: 'weeks', date: 'week', column: 'plants' }],
+};
+
+function drawn({ workbook }: Book, from: number, until: number, chances?: Chances) {
+  const inputs = uncertainInputs(workbook, ['sowings']);
+  const draws = new Draws(workbook, { inputs, asked: ASKED, from, until, ...(chances ? { chances } : {}) }, streams(4));
+  expect(draws.step(until - from)).toBeUndefined();
+  return draws.result();
+}
+
+function meanAndVariance(values: Float64Array) {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return { mean, variance: values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1) };
+}
+
+describe('counted shares', () => {
+  const book = sowings();
+  const all = drawn(book, 0, COUNT, CHANCES);
+
+  test('come out as whole numbers with the mean and spread of binomial ones, and sowings add up', () => {
+    const [first, , third] = all.weekly[0]?.weeks ?? [];
+    expect(all.weekly[0]?.weeks.length).toBe(4);
+    const plants = first?.values ?? new Float64Array();
+    expect(plants.every((value) => Math.abs(value - Math.round(value)) < 1e-9)).toBe(true);
+    // A: 250 seeds at 80 %; B: 60 at 50 %. Sums of binomial counts have the sums of their means n p and variances n p (1 - p).
+    const [mean, variance] = [200 + 30, 40 + 15];
+    const found = meanAndVariance(plants);
+    expect(Math.abs(found.mean - mean)).toBeLessThan(SURE * Math.sqrt(variance / COUNT));
+    // The variance of a variance of near normal values is 2 v² / (n - 1).
+    expect(Math.abs(found.variance - variance)).toBeLessThan(SURE * variance * Math.sqrt(2 / (COUNT - 1)));
+    // C: 200 seeds, their chance triangular from 70 to 90 %: variance n E[p (1 - p)] + n² Var p, Var p = 0.2² / 24.
+    const spread = 0.04 / 24;
+    const ofMixture = 200 * (0.8 * 0.2 - spread) + 200 ** 2 * spread;
+    const mixed = meanAndVariance(third?.values ?? new Float64Array());
+    expect(Math.abs(mixed.mean - 160)).toBeLessThan(SURE * Math.sqrt(ofMixture / COUNT));
+    expect(Math.abs(mixed.variance - ofMixture)).toBeLessThan(SURE * ofMixture * Math.sqrt(2 / (COUNT - 1)));
+  });
+
+  test('what is decided stays, and without chances seed follows the chance drawn', () => {
+    // As many are wanted as come up: seed that follows leaves no spread but that of whole seeds.
+    const follows = drawn(book, 0, 50).figures[0]?.values ?? new Float64Array();
+    expect(Math.max(...follows) - Math.min(...follows)).toBeLessThan(1);
+    const stays = all.figures[0]?.values ?? new Float64Array();
+    expect(Math.max(...stays) - Math.min(...stays)).toBeGreaterThan(60);
+  });
+
+  test('seasons shared by workers are those of one, to the bit', () => {
+    const parts = [drawn(book, 0, 30, CHANCES), drawn(book, 30, 31, CHANCES), drawn(book, 31, 100, CHANCES)];
+    expect(joinDrawn(parts)).toEqual(drawn(book, 0, 100, CHANCES));
+  });
+
+  test('a season drawn is the season typed, rows that come and go with it', () => {
+    const { workbook } = book;
+    const { inputs, figures } = drawn(book, 0, 60);
+    const branch = workbook.branch();
+    const [input] = uncertainInputs(workbook, ['sowings']);
+    if (input === undefined) throw new Error('no input');
+    const typed = Array.from(inputs[0]?.values ?? [], (value) => {
+      const command: Command = putInput(branch, input, { value, unit: undefined });
+      branch.do([command], message('trial'));
+      return [PLANTS, LARGE].map((figure) => numberOf(figureIn(branch, figure)));
+    });
+    expect(Array.from(figures[0]?.values ?? [])).toEqual(typed.map(([plants]) => plants));
+    expect(Array.from(figures[1]?.values ?? [])).toEqual(typed.map(([, large]) => large));
+    // Of drawn counts the large weeks are those with more than 225 plants.
+    const sums = all.weekly[0]?.weeks.map(({ values }) => values) ?? [];
+    const large = Array.from({ length: COUNT }, (_, at) => {
+      return sums.reduce((sum, values) => sum + ((values[at] ?? 0) > 225 ? (values[at] ?? 0) : 0), 0);
+    });
+    expect(Array.from(all.figures[1]?.values ?? [])).toEqual(large);
+    expect(Math.min(...large)).toBe(0);
+    expect(Math.max(...large)).toBeGreaterThan(225);
+  });
+});

@@ -1,0 +1,174 @@
+// Drawn seasons as pictures: of a figure, how likely it is to be so much or more; of a figure by week, a fan. Pure: what was drawn in, a
+// picture's model out.
+
+import { sayNumber, showDate, shownNumber, type ValueType, type Workbook } from '../../../engine/index.ts';
+import { roundMarks } from '../drawing/scale.ts';
+import { monthMarks } from '../panels/read.ts';
+import { figureMarks, type LinesModel, said } from '../pictures/kit/model.ts';
+import type { DrawnAnswer } from './draws-state.ts';
+
+export function percent(share: number): string {
+  return `${(share * 100).toFixed(share > 0 && share < 0.01 ? 1 : 0)}%`;
+}
+
+/** A figure in words, to three figures, which is more than chance leaves sure; `among`: the size beside which dust is nothing. */
+export function sayRounded(
+  book: Workbook,
+  value: number,
+  type: ValueType | undefined,
+  among = Math.abs(value),
+): string {
+  if (type?.kind !== 'number') return sayNumber(book, value, type);
+  const figure = Math.abs(value) <= 1e-12 * among ? 0 : value;
+  const size = Math.abs(shownNumber(type.unit, figure));
+  const decimals = size === 0 ? 0 : Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(size))));
+  return sayNumber(book, figure, type, decimals);
+}
+
+/** 'Yield to sell, lb' */
+export function withUnit(book: Workbook, name: string, type: ValueType): string {
+  const unit = sayNumber(book, 0, type, 0).replace(/^[\d\s]+/, '');
+  return unit === '' || type.kind !== 'number' ? name : `${name}, ${unit}`;
+}
+
+/** A figure's axis: a little wider than what is on it, in round figures. */
+export function axisOf(label: string, figures: readonly number[]): LinesModel['y'] {
+  const [least, most] = [Math.min(...figures), Math.max(...figures)];
+  const pad = (most - least || Math.abs(most) || 1) * 0.05;
+  const marks = roundMarks(least - pad, most + pad, 4);
+  const [from, to] = [Math.min(least - pad, marks[0] ?? least), Math.max(most + pad, marks.at(-1) ?? most)];
+  return { label, from, to, marks: figureMarks(from, to, 4) };
+}
+
+/** Figures of a type in the unit in which they are shown. */
+export function inUnit(type: ValueType): (value: number) => number {
+  return type.kind === 'number' || type.kind === 'temperature'
+    ? (value) => shownNumber(type.unit, value)
+    : (value) => value;
+}
+
+/** How likely a figure is to be so much or more; undefined where it has no spread or is no plain figure. */
+export function curveOf(book: Workbook, { name, type, answer }: Asked): LinesModel | undefined {
+  const { quantiles } = answer;
+  const [least, most] = [quantiles[0]?.value, quantiles.at(-1)?.value];
+  if (least === undefined || most === undefined || least === most || type.kind !== 'number') return undefined;
+  const shown = inUnit(type);
+  const rows = quantiles.map(({ share, value }) => ({
+    x: shown(value),
+    chance: 1 - share,
+    words: sayRounded(book, value, type),
+  }));
+  const label = withUnit(book, name, type);
+  return {
+    kind: 'lines',
+    title: `How likely ${label} is to be so much or more`,
+    says: `As likely as not ${sayRounded(book, answer.interval?.p50 ?? 0, type)} or more.`,
+    today: undefined,
+    x: axisOf(
+      label,
+      rows.map(({ x }) => x),
+    ),
+    y: { label: 'chance, %', from: 0, to: 100, marks: figureMarks(0, 100, 4) },
+    bands: [],
+    lines: [
+      { name: 'so much or more', mark: 'line-accent', points: rows.map(({ x, chance }) => ({ x, y: chance * 100 })) },
+    ],
+    dots: [],
+    readings: rows.map(({ x, chance, words }) => ({ x, words: `${words} or more: ${percent(chance)} of seasons.` })),
+    table: { head: ['So much or more', 'Chance'], rows: rows.map(({ words, chance }) => [words, percent(chance)]) },
+  };
+}
+
+interface Asked {
+  readonly name: string;
+  readonly type: ValueType;
+  readonly answer: DrawnAnswer;
+}
+
+/** A figure week by week, from its 10 to its 90 % value; undefined where there is no week. */
+export function fanOf(book: Workbook, { name, type, answer }: Asked): LinesModel | undefined {
+  const { weeks, goal } = answer;
+  const [first, last] = [weeks[0]?.week, weeks.at(-1)?.week];
+  if (first === undefined || last === undefined) return undefined;
+  const shown = inUnit(type);
+  const most = weeks.reduce((size, { interval: { p10, p90 } }) => Math.max(size, Math.abs(p10), Math.abs(p90)), 0);
+  const say = (value: number): string => sayRounded(book, value, type, most);
+  const label = withUnit(book, name, type);
+  const points = weeks.map(({ week, interval: { p10, p50, p90 } }) => {
+    return { x: week, low: shown(p10), middle: shown(p50), high: shown(p90) };
+  });
+  const chanceHead = goal === undefined ? undefined : (goal.missed ?? 'Goal reached');
+  const chanceWords = (week: DrawnAnswer['weeks'][number]): readonly string[] => {
+    if (goal === undefined || week.chance === undefined) return [];
+    return [percent(goal.missed === undefined ? week.chance.chance : 1 - week.chance.chance)];
+  };
+  return {
+    kind: 'lines',
+    title: `${label}, week by week`,
+    says: fanWords(answer, say),
+    today: book.document.frame.today,
+    x: { label: 'week', from: first, to: last + 1, marks: monthMarks({ first, last }) },
+    y: axisOf(
+      label,
+      points.flatMap(({ low, high }) => [low, high]),
+    ),
+    bands: [
+      {
+        name: 'eight seasons of ten',
+        mark: 'band-accent',
+        points: points.map(({ x, low, high }) => ({ x, low, high })),
+      },
+    ],
+    lines: [
+      {
+        name: 'half above, half below',
+        mark: 'line-accent',
+        points: points.map(({ x, middle }) => ({ x, y: middle })),
+      },
+    ],
+    dots: [],
+    readings: weeks.map((week) => {
+      const { p10, p50, p90 } = week.interval;
+      const [chance] = chanceWords(week);
+      const also = chance === undefined ? '' : `; ${(chanceHead ?? '').toLowerCase()} in ${chance} of seasons`;
+      return {
+        x: week.week,
+        words: `Week of ${showDate(week.week)}: ${say(p10)} to ${say(p90)}, likely ${say(p50)}${also}.`,
+      };
+    }),
+    table: {
+      head: ['Week of', '10%', '50%', '90%', ...(chanceHead === undefined ? [] : [chanceHead])],
+      rows: weeks.map((week) => {
+        const { p10, p50, p90 } = week.interval;
+        return [showDate(week.week), say(p10), say(p50), say(p90), ...chanceWords(week)];
+      }),
+    },
+  };
+}
+
+function fanWords({ weeks, goal }: DrawnAnswer, say: (value: number) => string): string {
+  const widest = weeks.reduce<DrawnAnswer['weeks'][number] | undefined>((most, week) => {
+    const spread = ({ interval: { p90, p10 } }: DrawnAnswer['weeks'][number]): number => p90 - p10;
+    return most === undefined || spread(week) > spread(most) ? week : most;
+  }, undefined);
+  const { missed } = goal ?? {};
+  const worst = weeks.reduce<DrawnAnswer['weeks'][number] | undefined>((most, week) => {
+    return most === undefined || (week.chance?.chance ?? 1) < (most.chance?.chance ?? 1) ? week : most;
+  }, undefined);
+  const parts = [
+    widest === undefined
+      ? ''
+      : `Least sure in the week of ${showDate(widest.week)}: ${say(widest.interval.p10)} to ${say(widest.interval.p90)} in eight seasons of ten.`,
+    missed === undefined || worst?.chance === undefined
+      ? ''
+      : worst.chance.chance === 1
+        ? `${missed} in none of the seasons.`
+        : `${missed} most often in the week of ${showDate(worst.week)}, in ${percent(1 - worst.chance.chance)} of seasons.`,
+  ];
+  return parts.filter((part) => part !== '').join(' ');
+}
+
+/** The words of a chance: how often, give or take what drawing so few seasons leaves open. */
+export function chanceWords({ chance, error }: { readonly chance: number; readonly error: number }): string {
+  return `${percent(chance)} of seasons, give or take ${said(error * 100)}%`;
+}
