@@ -112,10 +112,8 @@ test('a sum is typed with the names that are offered, and turns into a column', 
   expect(await dialog.locator('output').textContent()).toBe('=([In-row spacing] / (1 in)) * 3');
   expect(await dialog.getByRole('textbox', { name: 'Name of the column' }).inputValue()).toBe('Twice');
   await dialog.getByRole('button', { name: 'Add the column' }).click();
-  await page.getByRole('button', { name: 'Go there' }).click();
-  await page.locator('.sheet').waitFor();
-  await page.locator('#go-to').fill('Twice');
-  await page.getByRole('option', { name: 'Twice' }).first().waitFor();
+  await page.getByText('Twice is a column of Plantings now.', { exact: true }).first().waitFor();
+  await page.locator('.top-acts').getByRole('button', { name: /^Undo.*into the column Twice/ }).waitFor();
   expect(problems).toEqual([]);
   await close();
 });
