@@ -113,7 +113,10 @@ test('a sum is typed with the names that are offered, and turns into a column', 
   expect(await dialog.getByRole('textbox', { name: 'Name of the column' }).inputValue()).toBe('Twice');
   await dialog.getByRole('button', { name: 'Add the column' }).click();
   await page.getByText('Twice is a column of Plantings now.', { exact: true }).first().waitFor();
-  await page.locator('.top-acts').getByRole('button', { name: /^Undo.*into the column Twice/ }).waitFor();
+  await page
+    .locator('.top-acts')
+    .getByRole('button', { name: /^Undo.*into the column Twice/ })
+    .waitFor();
   expect(problems).toEqual([]);
   await close();
 });
