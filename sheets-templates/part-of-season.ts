@@ -78,7 +78,17 @@ function whole(sheets: Sheets, all: Sheets): Sheets {
     return columns.length !== sheets[k]?.columns.length || sizeOf(rows) !== sizeOf(sheets[k]?.rows);
   });
   if (changed) return whole(next, all);
-  return next.map((sheet) => ({ ...sheet, checks: sheet.checks.filter((check) => read.check(sheet, check)) }));
+  return next.map((sheet) => ({
+    ...sheet,
+    columns: sheet.columns.map((column) => withinItsEnds(column, sheet)),
+    checks: sheet.checks.filter((check) => read.check(sheet, check)),
+  }));
+}
+
+/** A figure whose ends are left out stands alone. */
+function withinItsEnds({ range, ...column }: ColumnDeclaration, { columns }: SheetDeclaration): ColumnDeclaration {
+  const there = (end: string): boolean => columns.some(({ id }) => id === end);
+  return range !== undefined && there(range.low) && there(range.high) ? { ...column, range } : column;
 }
 
 function sizeOf(rows: RowSource | undefined): number {

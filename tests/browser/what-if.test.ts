@@ -27,7 +27,7 @@ async function spacing(page: Page): Promise<string> {
 }
 
 async function whatIf(page: Page) {
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'What if' }).click();
   const dialog = page.getByRole('dialog', { name: 'What if' });
   await dialog.waitFor();

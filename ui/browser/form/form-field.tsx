@@ -9,6 +9,7 @@ import { cellClasses, isErrorCell, originWords } from '../grid/cell-face.ts';
 import { typeCell } from '../store/change.ts';
 import { findingsAt } from '../store/findings.ts';
 import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';
+import { endsAfter } from '../store/shown.ts';
 import { withUnits } from '../store/units.ts';
 import { readOnly, workbook, workbookNow } from '../store/workbook.ts';
 
@@ -99,6 +100,7 @@ function Value({ cell, column }: { readonly cell: CellView; readonly column: Col
     <>
       <span>{cell.figure}</span>
       {cell.fullUnit === '' ? null : <span class="field-unit"> {cell.fullUnit}</span>}
+      {cell.ends === '' ? null : <span class="field-unit">{endsAfter(cell.ends)}</span>}
     </>
   );
 }

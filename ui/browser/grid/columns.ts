@@ -153,5 +153,5 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
 
 function sameCell(a: Cell, b: Cell): boolean {
   if (a === undefined || b === undefined) return a === b;
-  return a.text === b.text && a.origin === b.origin && a.value === b.value;
+  return a.text === b.text && a.ends === b.ends && a.origin === b.origin && a.value === b.value;
 }

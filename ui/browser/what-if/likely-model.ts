@@ -32,7 +32,7 @@ export function withUnit(book: Workbook, name: string, type: ValueType): string 
 }
 
 /** A figure's axis: a little wider than what is on it, in round figures. */
-function axisOf(label: string, figures: readonly number[]): LinesModel['y'] {
+export function axisOf(label: string, figures: readonly number[]): LinesModel['y'] {
   const [least, most] = [Math.min(...figures), Math.max(...figures)];
   const pad = (most - least || Math.abs(most) || 1) * 0.05;
   const marks = roundMarks(least - pad, most + pad, 4);
@@ -40,7 +40,8 @@ function axisOf(label: string, figures: readonly number[]): LinesModel['y'] {
   return { label, from, to, marks: figureMarks(from, to, 4) };
 }
 
-function inUnit(type: ValueType): (value: number) => number {
+/** Figures of a type in the unit in which they are shown. */
+export function inUnit(type: ValueType): (value: number) => number {
   return type.kind === 'number' || type.kind === 'temperature'
     ? (value) => shownNumber(type.unit, value)
     : (value) => value;
