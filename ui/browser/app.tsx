@@ -58,12 +58,14 @@ const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) =>
 
 const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));
 const PaperPage = later(() => import('./paper/paper-page.tsx').then((part) => part.PaperPage));
+const ScratchPage = later(() => import('./scratch/scratch-page.tsx').then((part) => part.ScratchPage));
 const FirstVisit = later(() => import('./first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
 const WHOLE_NAMES = {
   glance: 'The season at a glance',
   pictures: 'Pictures',
   paper: 'Paper',
+  scratch: 'Scratch paper',
   'first visit': 'A new season',
 } as const;
 
@@ -116,6 +118,7 @@ function Desk() {
 function WholeView({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
   if (shown.at === 'pictures') return <PicturePage picture={shown.picture} />;
   if (shown.at === 'paper') return <PaperPage pages={shown.pages} />;
+  if (shown.at === 'scratch') return <ScratchPage />;
   if (shown.at === 'first visit') return <FirstVisit />;
   return <GlancePage />;
 }
