@@ -34,6 +34,7 @@ import { sheetOnScreen } from './store/selection.ts';
 import { type View, view } from './store/view.ts';
 import { isOpen, screens, workbook } from './store/workbook.ts';
 import { BranchBar } from './what-if/branch-bar.tsx';
+import { LikelyBar } from './what-if/likely-bar.tsx';
 import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
@@ -130,6 +131,7 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
       <SheetList />
       <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
         <BranchBar />
+        <LikelyBar />
         <WholeView shown={shown} />
       </main>
       <BottomLine />
@@ -144,6 +146,7 @@ function Sheet() {
   return (
     <main class="sheet" aria-label={sheet.name}>
       <BranchBar />
+      <LikelyBar />
       <SheetHead key={key} sheet={sheet} />
       {sheet.oneRow ? null : <ViewBar sheet={sheet} />}
       {finding.value.open === undefined ? null : <FindBar />}
