@@ -251,7 +251,7 @@ export const learnedCropsSheet: SheetDeclaration = {
   cautions: [],
 };
 
-const OF_FARM = { now: OF_THE_FARM, past: OF_THE_FARM, key: FARM_ROWS, low: '', high: '' };
+const OF_FARM = { now: OF_THE_FARM, past: OF_THE_FARM, key: `[${OF_THE_FARM}]`, low: '', high: '' };
 
 export const learnedWorkSheet: SheetDeclaration = {
   id: 'learned-work',
@@ -267,6 +267,7 @@ export const learnedWorkSheet: SheetDeclaration = {
   columns: [
     ...group(
       'Blocks and trays sown',
+      computed('whose', OF_THE_FARM, TEXT, FARM_ROWS, { note: 'Whose plantings count.' }),
       ...learnedColumns({
         id: 'blocks-sown',
         observed: OBSERVED.blocksSown,
