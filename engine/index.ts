@@ -171,6 +171,7 @@ export {
   drawnFrom,
   MOST_DRAWS,
   type StreamOf,
+  type YearsDiffer,
 } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';

@@ -20,7 +20,7 @@ export interface LotWeek {
  */
 export function soldFromStore(weeks: readonly LotWeek[]): Float64Array {
   const sold = new Float64Array(weeks.length);
-  const order = weeks.map((_, at) => at).sort((a, b) => compare(weeks[a], weeks[b]));
+  const order = Uint32Array.from(weeks, (_, at) => at).sort((a, b) => compare(weeks[a], weeks[b]));
   const held = new Map<number, number>();
   for (let from = 0; from < order.length; ) {
     const { week } = at(weeks, order[from]);
@@ -30,7 +30,7 @@ export function soldFromStore(weeks: readonly LotWeek[]): Float64Array {
       wanted = Math.max(wanted, known(at(weeks, order[to]).wanted));
       to += 1;
     }
-    sellWeek(weeks, order.slice(from, to), wanted, held, sold);
+    sellWeek(weeks, order.subarray(from, to), wanted, held, sold);
     from = to;
   }
   return sold;
@@ -39,7 +39,7 @@ export function soldFromStore(weeks: readonly LotWeek[]): Float64Array {
 /** Sells one week's rows, which stand by place; rows of one place are one lot told in parts. */
 function sellWeek(
   weeks: readonly LotWeek[],
-  rows: readonly number[],
+  rows: Uint32Array,
   wanted: number,
   held: Map<number, number>,
   sold: Float64Array,

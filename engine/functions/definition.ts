@@ -37,6 +37,8 @@ export interface Fold {
   readonly fold: FoldNumbers;
   /** The fold of two numbers, row by row. */
   readonly ofTwo?: Loop;
+  /** Adds one number to the last, from 0 on: the totals of longer and longer lists are what it passes on its way. */
+  readonly addsUp?: true;
   /**
    * What is counted in: 'numbers' skips blanks (SUM), 'filled' counts every value that isn't blank whatever its type,
    * errors too (COUNTA), 'blanks' counts blanks (COUNTBLANK), 'numbers only' skips blanks and errors (COUNT).

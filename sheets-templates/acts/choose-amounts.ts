@@ -265,5 +265,6 @@ function saidOf({ gain, changed, left, goal, heldBackBy }: Said): string {
   const saves = goal === 'margin' ? 'would gain' : 'would save';
   const limits = heldBackBy.slice(0, NAMED).map(({ name, more, worth }) => `${name} (${more} ${saves} about ${worth})`);
   const held = limits.length === 0 ? '' : ` It is held back by ${limits.join(', ')}.`;
-  return `${changed} of the plantings change their length and ${left} are left out, for ${gain}. No planting becomes more than ${MOST_TIMES} times as long.${held}`;
+  const out = `${left} ${left === 1 ? 'is' : 'are'} left out`;
+  return `${changed} of the plantings ${changed === 1 ? 'changes its' : 'change their'} length and ${out}, for ${gain}. No planting becomes more than ${MOST_TIMES} times as long.${held}`;
 }

@@ -14,7 +14,7 @@ import { Graph, type Node, orderNodes, Source } from '../graph/graph.ts';
 import { IndexNode, TotalNode, WatchNode } from '../graph/group-nodes.ts';
 import { type GroupReaders, RangeNode } from '../graph/range-node.ts';
 import { RecordNode } from '../graph/record-node.ts';
-import { GroupIndex } from '../indexes/group-index.ts';
+import { GroupIndex, type KeyColumn } from '../indexes/group-index.ts';
 import { RangedRows, type RangeOf } from '../indexes/ranged-rows.ts';
 import { Totals } from '../indexes/totals.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
@@ -213,10 +213,7 @@ class Builder {
     if (known !== undefined) return known;
     const { layout } = this.#request;
     const table = layout.table(tableId);
-    const keys = columns.map((id) => {
-      const column = layout.column(tableId, id);
-      return { column, text: isText(this.#partTypes.get(column) ?? this.#request.schema.typeOf(tableId, id)) };
-    });
+    const keys = columns.map((id) => this.#keyColumn(tableId, id));
     const state = this.#state((owner) => new GroupIndex({ table, keys, leftOutToo }, owner));
     const node = new IndexNode(state, table, leftOutToo);
     this.#indexes.set(name, node);
@@ -225,6 +222,11 @@ class Builder {
     this.#edges.sameRows(this.#rowsSource(table), node);
     if (table.shown !== undefined && !leftOutToo) this.#edges.sameRows(this.#columnSource(table.shown), node);
     return node;
+  }
+
+  #keyColumn(table: string, id: string): KeyColumn {
+    const column = this.#request.layout.column(table, id);
+    return { column, text: isText(this.#partTypes.get(column) ?? this.#request.schema.typeOf(table, id)) };
   }
 
   #total(request: TotalRequest): TotalNode {
@@ -325,7 +327,11 @@ class Builder {
   #groupEdge(from: Source, index: FrameState<GroupIndex>, sources: readonly KeySource[], to: ComputedNode): boolean {
     const own = sources.findIndex((source) => source.by === 'own row');
     if (own >= 0) {
-      this.#edges.ownRow(from, to, index, own);
+      const { id } = to.column.table;
+      const others = sources.flatMap((source, key) =>
+        source.by === 'column' ? [{ key, ...this.#keyColumn(id, source.column) }] : [],
+      );
+      this.#edges.ownRow(from, to, index, own, others);
       return false;
     }
     const columns = sources.flatMap((source) => (source.by === 'column' ? [source.column] : []));

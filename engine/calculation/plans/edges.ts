@@ -1,10 +1,11 @@
 // The edges of the graph, each drawn once: how changed rows of a source make rows of a node dirty. Two readings that spread
 // in the same way share an edge, and one that reaches every row makes the others from its source needless.
 
+import { FILLED } from '../../values/column.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import { dirtyRows, type Edge, type Node, type Source } from '../graph/graph.ts';
 import type { IndexNode } from '../graph/group-nodes.ts';
-import type { GroupIndex } from '../indexes/group-index.ts';
+import type { GroupIndex, KeyColumn } from '../indexes/group-index.ts';
 import type { RowSet } from '../row-set.ts';
 
 const EVERY_ROW = 'every row';
@@ -36,16 +37,33 @@ export class Edges {
     if (source.maker !== undefined) this.#depend(node, source.maker);
   }
 
-  /** From changed groups to the row that is the group's key. */
-  ownRow(source: Source, to: Node, index: FrameState<GroupIndex>, key: number): void {
-    this.#draw(source, to, `own row ${key}`, (changed, frame) => {
+  /** From changed groups to the row that is the group's key, where its own cells are the other keys. */
+  ownRow(
+    source: Source,
+    to: Node,
+    index: FrameState<GroupIndex>,
+    key: number,
+    others: readonly (KeyColumn & { readonly key: number })[],
+  ): void {
+    const name = `own row ${key} ${others.map(({ column }) => column.number).join(' ')}`;
+    this.#draw(source, to, name, (changed, frame) => {
       const dirty = dirtyRows(frame, to);
       if (changed.all) {
         dirty.addAll();
         return;
       }
       const groups = index.read(frame);
-      for (let i = 0; i < changed.count; i++) dirty.add(groups.keyValue(changed.at(i), key));
+      for (let i = 0; i < changed.count; i++) {
+        const group = changed.at(i);
+        const row = groups.keyValue(group, key);
+        // A cell that is still to change has its row worked out again by itself.
+        const reads = others.every(({ column, text, key: other }) => {
+          const { values, states } = frame.column(column);
+          const value = values[row] ?? 0;
+          return states[row] === FILLED && groups.keyValue(group, other) === (text ? frame.texts.fold(value) : value);
+        });
+        if (reads) dirty.add(row);
+      }
     });
   }
 

@@ -14,7 +14,7 @@ import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
-import { type ColumnNode, isFixed, rolesOf } from './criteria-roles.ts';
+import { type ColumnNode, type Criterion, isFixed, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey } from './group-keys.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, PlannedTotal, Reader } from './reader.ts';
@@ -144,10 +144,16 @@ export function planConditionalFold(tree: CallNode, fold: Fold, reader: Reader):
   if (first === undefined) throw new Error(`${tree.signature.name} has no column`);
   // COUNTIFS counts rows; SUMIF without a column of values adds up the column it looks at.
   const column = values.length === 0 && fold.takes === 'filled' ? undefined : first.column;
-  const conditions = conditionsOf(criteria, reader);
-  if (conditions.scanned.length > 0) return planScannedFold(tree, first.table, column, conditions, fold, reader);
+  const told = conditionsOf(criteria, reader);
+  if (told.scanned.length > 0) return planScannedFold(tree, first.table, column, told, fold, reader);
+  const alike = told.keyed.length === 1 ? oneOfAKind(criteria) : undefined;
+  const others = criteria.filter((one) => one !== alike);
+  const conditions =
+    alike === undefined
+      ? told
+      : { ...told, keyed: [...told.keyed, alike], filters: conditionsOf(others, reader).filters };
   const keys = conditions.keyed.map((criterion) => planKeyFor(criterion, reader));
-  const fixed = criteria.filter(isFixed).map((one) => [one.column.column, one.comparison, constantOf(one.value)]);
+  const fixed = others.filter(isFixed).map((one) => [one.column.column, one.comparison, constantOf(one.value)]);
   const total = reader.total({
     table: first.table,
     keys: conditions.keyed.map((criterion) => criterion.column.column),
@@ -160,6 +166,17 @@ export function planConditionalFold(tree: CallNode, fold: Fold, reader: Reader):
   });
   reader.counts(tree, countedByTotal(keys, conditions, total));
   return totalKernel(keys, total);
+}
+
+/**
+ * A condition that a word is one of a few, beside one other key: its rows are a group of their own, so that formulas over the
+ * kinds of a week share one total, and a change of one kind leaves the others alone.
+ */
+function oneOfAKind(criteria: readonly Criterion[]): Criterion | undefined {
+  return criteria.find(({ column, comparison, value }) => {
+    const isWord = column.type.kind === 'text' || column.type.kind === 'choice' || column.type.kind === 'yesno';
+    return isWord && comparison === '=' && value.node === 'constant';
+  });
 }
 
 /** A total over rows that are looked through for each reading row. */
@@ -196,11 +213,60 @@ function planScannedFold(
   });
 }
 
+/** The sums of the first so many rows of a group, each as adding them one after another passes it; made once a run and group. */
+class RunningSums {
+  readonly #column: ColumnDef;
+  #sums = new Float64Array(64);
+  #known = 0;
+  #rows: Int32Array | undefined;
+  #run: object | undefined;
+
+  constructor(column: ColumnDef) {
+    this.#column = column;
+  }
+
+  /** undefined where one of the rows is faulty, or the sum is too large for a number. */
+  upTo(count: number, rows: Int32Array, frame: Frame, run: object): number | undefined {
+    if (this.#rows !== rows || this.#run !== run) {
+      this.#known = 0;
+      this.#rows = rows;
+      this.#run = run;
+    }
+    if (count > this.#known) this.#addUp(count, rows, frame);
+    return count > this.#known ? undefined : this.#sums[count];
+  }
+
+  #addUp(count: number, rows: Int32Array, frame: Frame): void {
+    if (count >= this.#sums.length) {
+      const sums = new Float64Array(count * 2);
+      sums.set(this.#sums);
+      this.#sums = sums;
+    }
+    const { values, states } = frame.column(this.#column);
+    const sums = this.#sums;
+    for (let place = this.#known; place < count; place++) {
+      const row = rows[place] as number;
+      if (states[row] === FAULT) return;
+      const sum = states[row] === FILLED ? (sums[place] as number) + (values[row] as number) : (sums[place] as number);
+      if (sum - sum !== 0) return;
+      sums[place + 1] = sum;
+      this.#known = place + 1;
+    }
+  }
+}
+
 /** A total of the rows between bounds, added up by rising value. */
 function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, reader: Reader): Kernel {
   const { faults } = reader.words;
   const gathering = new Gathering();
-  return rangedKernel(ranged, (rows, from, to, out, i, frame) => {
+  const sums = fold.addsUp === true && column !== undefined ? new RunningSums(column) : undefined;
+  return rangedKernel(ranged, (rows, from, to, out, i, frame, run) => {
+    const known = from === 0 && run !== undefined ? sums?.upTo(to, rows, frame, run) : undefined;
+    if (known !== undefined) {
+      out.values[i] = known;
+      out.states[i] = FILLED;
+      return;
+    }
     gathering.start(to - from);
     if (column === undefined) {
       if (fold.takes !== 'blanks') {

@@ -84,7 +84,67 @@ export function planRanged(
   };
 }
 
-export type RangeAnswer = (rows: Int32Array, from: number, to: number, out: Vector, i: number, frame: Frame) => void;
+const BLOCK = 32;
+/** From so many reading rows on it pays to look through the group once for what its blocks hold. */
+const MANY = 8;
+
+/**
+ * For one run and group after another: the most (or least) that a block of rows side by side holds of a column, so that
+ * blocks none of whose rows can meet a comparison are passed over. Spans that are over by a day are most of them.
+ */
+class Blocks {
+  readonly #least: boolean;
+  readonly #comparison: RangeComparison;
+  #extremes = new Float64Array(8);
+  #rows: Int32Array | undefined;
+  #run: object | undefined;
+
+  constructor(comparison: RangeComparison) {
+    this.#comparison = comparison;
+    this.#least = comparison === '<' || comparison === '<=';
+  }
+
+  mayMeet(
+    place: number,
+    wanted: number,
+    rows: Int32Array,
+    count: number,
+    cells: ArrayLike<number>,
+    run: object,
+  ): boolean {
+    if (this.#rows !== rows || this.#run !== run) {
+      this.#look(rows, count, cells);
+      this.#rows = rows;
+      this.#run = run;
+    }
+    return isWithin(this.#comparison, this.#extremes[Math.floor(place / BLOCK)] as number, wanted);
+  }
+
+  #look(rows: Int32Array, count: number, cells: ArrayLike<number>): void {
+    const blocks = Math.ceil(count / BLOCK);
+    if (blocks > this.#extremes.length) this.#extremes = new Float64Array(blocks * 2);
+    for (let block = 0; block < blocks; block++) {
+      let extreme = this.#least ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+      const end = Math.min(count, (block + 1) * BLOCK);
+      for (let place = block * BLOCK; place < end; place++) {
+        const value = cells[rows[place] as number] as number;
+        if (this.#least ? value < extreme : value > extreme) extreme = value;
+      }
+      this.#extremes[block] = extreme;
+    }
+  }
+}
+
+/** `run`: the same while nothing that is read changes, where `rows` are a group's and many rows ask of it; else undefined. */
+export type RangeAnswer = (
+  rows: Int32Array,
+  from: number,
+  to: number,
+  out: Vector,
+  i: number,
+  frame: Frame,
+  run: object | undefined,
+) => void;
 
 /** For each reading row: the rows it asks for, `rows[from..to)`, by rising value of the column they are sorted by. */
 export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
@@ -93,9 +153,10 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
   const out = scratch();
   const key: number[] = [];
   let found = new Int32Array(64);
+  const blocks = others.map(({ comparison }) => new Blocks(comparison));
   return (batch) => {
     room(out, batch.count);
-    const { frame } = batch;
+    const { frame, run = {} } = batch;
     const parts = kernels.map((kernel) => kernel(batch));
     const looked = others.map(({ column }) => frame.column(column).values);
     const groups = index.read(frame);
@@ -120,20 +181,34 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
         if (ends) to = Math.min(to, place);
         else from = Math.max(from, place);
       }
-      if (others.length === 0 || to <= from) answer(rows, from, Math.max(from, to), out, i, frame);
+      if (others.length === 0 || to <= from)
+        answer(rows, from, Math.max(from, to), out, i, frame, batch.count >= MANY ? run : undefined);
       else {
         if (to - from > found.length) found = new Int32Array((to - from) * 2);
+        const many = batch.count >= MANY && to - from > BLOCK;
         let met = 0;
-        for (let place = from; place < to; place++) {
-          const row = rows[place] as number;
-          let passes = true;
-          for (let k = 0; k < others.length && passes; k++) {
+        for (let place = from; place < to; ) {
+          const end = Math.min(to, place - (place % BLOCK) + BLOCK);
+          let may = true;
+          for (let k = 0; k < others.length && many && may; k++) {
             const wanted = key[keys.length + sorted.length + k] as number;
-            passes = isWithin((others[k] as Bound).comparison, looked[k]?.[row] ?? 0, wanted);
+            may = (blocks[k] as Blocks).mayMeet(place, wanted, rows, count, looked[k] ?? values, run);
           }
-          if (passes) found[met++] = row;
+          if (!may) {
+            place = end;
+            continue;
+          }
+          for (; place < end; place++) {
+            const row = rows[place] as number;
+            let passes = true;
+            for (let k = 0; k < others.length && passes; k++) {
+              const wanted = key[keys.length + sorted.length + k] as number;
+              passes = isWithin((others[k] as Bound).comparison, looked[k]?.[row] ?? 0, wanted);
+            }
+            if (passes) found[met++] = row;
+          }
         }
-        answer(found, 0, met, out, i, frame);
+        answer(found, 0, met, out, i, frame, undefined);
       }
       if (out.states[i] !== FILLED) clean = false;
     }

@@ -28,6 +28,11 @@ function over(fold: FoldNumbers, undefinedMeans: Undefined): Body {
   return { lane: 'conditional fold', fold: { fold, takes: 'numbers', undefinedMeans } };
 }
 
+const SUMMED: Body = {
+  lane: 'conditional fold',
+  fold: { fold: sum, takes: 'numbers', addsUp: true, undefinedMeans: 'blank' },
+};
+
 /** How many rows meet the conditions; there is no column of values. */
 const COUNTED: Body = {
   lane: 'conditional fold',
@@ -54,7 +59,7 @@ export const CONDITIONAL: readonly FunctionDefinition[] = [
     '6.16.63',
     thenRepeating(takes(needed('values', column(numbers('A')))), ANY_COLUMN, CONDITION),
     numbers('A'),
-    over(sum, 'blank'),
+    SUMMED,
   ),
   make.other(
     'COUNTIFS',
@@ -94,7 +99,7 @@ export const CONDITIONAL: readonly FunctionDefinition[] = [
     '6.16.62',
     takes(ANY_COLUMN, CONDITION, optional('values', column(numbers('A')))),
     valuesType('SUMIF', (type) => type.kind === 'number', 'numbers'),
-    over(sum, 'blank'),
+    SUMMED,
   ),
   make.other(
     'COUNTIF',

@@ -1,21 +1,17 @@
 // Selling out of store as a function: what is taken of a lot in a week, when all lots of a product and what is asked for each
 // week are known. The model stands in agronomy/selling-from-store.ts; read by trade/index.ts.
 
-import { soldFromStore } from '../../agronomy/selling-from-store.ts';
+import { type LotWeek, soldFromStore } from '../../agronomy/selling-from-store.ts';
 import { MASS, NONE } from '../../units/dimension.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { columnOf, columnOfDates, date, inUnit, KILOGRAM, overMatching, plain } from './build.ts';
 import { numberOf, numbersOf } from './over-days.ts';
 
-/** What is sold, by place and week in one word. */
-type Sold = ReadonlyMap<string, number>;
+/** What is sold, by week and then by place. */
+type Sold = ReadonlyMap<number, ReadonlyMap<number, number>>;
 
 const runs = new WeakMap<readonly Scalar[], Sold>();
-
-function cell(place: number, week: number): string {
-  return `${place} ${week}`;
-}
 
 /** The run of a product's lots, worked out once for as long as the engine hands over the same lists. */
 function runOf(columns: readonly (readonly Scalar[])[]): Sold {
@@ -23,16 +19,27 @@ function runOf(columns: readonly (readonly Scalar[])[]): Sold {
   const kept = runs.get(places);
   if (kept !== undefined) return kept;
   const [place, week, incoming, wanted] = columns.map(numbersOf);
-  const weeks = places.map((_, row) => ({
-    place: place?.[row] ?? Number.NaN,
-    week: week?.[row] ?? Number.NaN,
-    incoming: incoming?.[row] ?? Number.NaN,
-    wanted: wanted?.[row] ?? Number.NaN,
-  }));
-  const known = weeks.filter((one) => !Number.isNaN(one.place + one.week));
+  const known: LotWeek[] = [];
+  for (let row = 0; row < places.length; row++) {
+    const one = {
+      place: place?.[row] ?? Number.NaN,
+      week: week?.[row] ?? Number.NaN,
+      incoming: incoming?.[row] ?? Number.NaN,
+      wanted: wanted?.[row] ?? Number.NaN,
+    };
+    if (!Number.isNaN(one.place + one.week)) known.push(one);
+  }
   const sold = soldFromStore(known);
-  const made = new Map<string, number>();
-  for (const [row, one] of known.entries()) made.set(cell(one.place, one.week), sold[row] ?? 0);
+  const made = new Map<number, Map<number, number>>();
+  for (let row = 0; row < known.length; row++) {
+    const one = known[row] as LotWeek;
+    let ofWeek = made.get(one.week);
+    if (ofWeek === undefined) {
+      ofWeek = new Map();
+      made.set(one.week, ofWeek);
+    }
+    ofWeek.set(one.place, sold[row] ?? 0);
+  }
   runs.set(places, made);
   return made;
 }
@@ -48,6 +55,6 @@ export const SELLING: readonly FunctionDefinition[] = [
       source: 'First to expire, first out: common practice',
     },
     [columnOf('places', NONE), columnOfDates('weeks'), columnOf('incoming', MASS), columnOf('wanted', MASS)],
-    ([place = null, week = null], columns) => runOf(columns).get(cell(numberOf(place), numberOf(week))) ?? null,
+    ([place = null, week = null], columns) => runOf(columns).get(numberOf(week))?.get(numberOf(place)) ?? null,
   ),
 ];

@@ -118,7 +118,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'lay succession',
     label: 'Lay the succession',
-    changes: true,
     applies: isOn('successions'),
     refusal: oneRow('succession'),
     menus: { cell: 1 },
@@ -127,7 +126,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'lay successions',
     label: 'Lay all successions',
-    changes: true,
     applies: has('successions'),
     menus: { workbook: 4 },
     run: () => carefully(layAll()),
@@ -135,7 +133,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'propose beds',
     label: 'Propose beds',
-    changes: true,
     applies: has('beds'),
     menus: { workbook: 4 },
     run: () => carefully(placeBeds()),
@@ -143,7 +140,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'work out order',
     label: 'Work out the order',
-    changes: true,
     applies: has('suppliers'),
     menus: { workbook: 4 },
     run: () => carefully(workOrderOut()),
@@ -151,7 +147,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'work out order here',
     label: 'Work out the whole order',
-    changes: true,
     applies: isOn(...ORDER_SHEETS),
     menus: { cell: 1 },
     run: () => carefully(workOrderOut()),
@@ -169,7 +164,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'plant way',
     label: 'Plant it this way',
-    changes: true,
     applies: isOn('ways-to-plant'),
     refusal: oneRow('way'),
     menus: { cell: 1 },

@@ -67,7 +67,6 @@ export const SEASON_COMMANDS: readonly PageCommand[] = [
   {
     id: 'take over',
     label: 'Take over the learned figure',
-    changes: true,
     applies: isLearnedCell,
     refusal: ({ rows }) => (rows.length === 1 ? undefined : 'Select one learned figure to take it over.'),
     menus: { cell: 1 },

@@ -11,7 +11,7 @@ import { findingsAt } from '../store/findings.ts';
 import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';
 import { endsAfter } from '../store/shown.ts';
 import { withUnits } from '../store/units.ts';
-import { readOnly, workbook, workbookNow } from '../store/workbook.ts';
+import { workbook, workbookNow } from '../store/workbook.ts';
 
 export interface FieldProps {
   readonly sheet: string;
@@ -52,7 +52,7 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
   }, [typing.value]);
 
   const open = (text: string): void => {
-    if (column.role !== 'made' && readOnly.peek() === undefined) typing.value = text;
+    if (column.role !== 'made') typing.value = text;
   };
   return (
     <div class={`field ${cellClasses(cell, column, { found }).join(' ')}${inHand ? ' in-hand' : ''}`}>

@@ -9,7 +9,7 @@ import { isErrorCell } from '../../grid/cell-face.ts';
 import { findings } from '../../store/findings.ts';
 import type { RowAt } from '../../store/selection.ts';
 import { groupsOf } from '../../store/sheets.ts';
-import { readOnly, workbook } from '../../store/workbook.ts';
+import { workbook } from '../../store/workbook.ts';
 import type { PanelProps } from '../panel.ts';
 import { Reasons } from './reasons-later.ts';
 
@@ -72,7 +72,7 @@ function ReasonedField({ sheet, row, column, arrives }: FieldProps) {
       {open.value ? (
         <div class="reasons-room">
           <Reasons {...place} />
-          {canTakeBack(book, place) && readOnly.value === undefined ? (
+          {canTakeBack(book, place) ? (
             <button type="button" class="quiet" onClick={() => takeBack([place])}>
               Back to the formula<span class="spoken">: {column.name}</span>
             </button>
