@@ -6,15 +6,19 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { PAPER_COLUMNS, PAPER_ROWS, type Workbook } from '../../../engine/index.ts';
 import { type At, cellName, columnLetters } from '../../scratch/addresses.ts';
 import type { ScratchRoom } from '../../scratch/room.ts';
+import { copyBlock, pastedRows } from './paper-clipboard.ts';
 import { onEntryKey, PaperEntry } from './paper-entry.tsx';
 import {
   beginTyping,
+  clearSelected,
   corner,
   entryAt,
   extentOf,
+  fillSelected,
   goTo,
   hand,
   type PaperName,
+  putRows,
   selected,
   takeTyped,
   typing,
@@ -68,6 +72,14 @@ export function PaperGrid({ book, room, paper }: GridProps) {
   useSignalEffect(() => {
     if (box.current !== null) bringIntoSight(box.current, watched.value);
   });
+  /** In the box of an entry the browser's own copying stands. */
+  const copy = (event: ClipboardEvent): void => {
+    if (typing.peek() !== undefined) return;
+    const { text, html } = copyBlock(book, room, paper?.id ?? '', selected.peek());
+    event.clipboardData?.setData('text/plain', text);
+    event.clipboardData?.setData('text/html', html);
+    event.preventDefault();
+  };
   const extent = extentOf(book);
   const rows = Math.min(PAPER_ROWS, Math.max(100, extent.row + 30, corner.value.row + 10));
   const columns = Math.min(PAPER_COLUMNS, Math.max(26, extent.column + 6, corner.value.column + 4));
@@ -88,6 +100,19 @@ export function PaperGrid({ book, room, paper }: GridProps) {
         aria-activedescendant={`scratch-${cellName(corner.value)}`}
         style={{ height: `${HEAD + rows * HEIGHT}px`, width: `${SIDE + columns * WIDTH}px` }}
         onKeyDown={(event) => onKey(event, book, sight)}
+        onCopy={copy}
+        onCut={(event) => {
+          copy(event);
+          if (event.defaultPrevented) clearSelected();
+        }}
+        onPaste={(event) => {
+          if (typing.peek() !== undefined) return;
+          event.preventDefault();
+          const { clipboardData: held } = event;
+          const read = (form: string): string => held?.getData(form) ?? '';
+          const rows = pastedRows(read('text/plain'), read('text/html'), selected.peek());
+          if (rows !== undefined) putRows(rows);
+        }}
         onPointerDown={onPress}
         onPointerMove={(event) => {
           if (event.buttons !== 1 || typing.peek() !== undefined || event.pointerType === 'touch') return;
@@ -229,6 +254,19 @@ const STEPS: Readonly<Record<string, readonly [rows: number, columns: number]>> 
   ArrowRight: [0, 1],
 };
 
+/** Delete, Ctrl D, Ctrl R and Ctrl A; false for any other key. */
+function actOn({ key, ctrlKey, metaKey }: KeyboardEvent, book: Workbook): boolean {
+  const held = ctrlKey || metaKey ? `Ctrl ${key.toUpperCase()}` : key;
+  if (held === 'Delete' || held === 'Backspace') clearSelected();
+  else if (held === 'Ctrl D') fillSelected('down');
+  else if (held === 'Ctrl R') fillSelected('right');
+  else if (held === 'Ctrl A') {
+    goTo({ row: 0, column: 0 });
+    corner.value = extentOf(book);
+  } else return false;
+  return true;
+}
+
 function onKey(event: KeyboardEvent, book: Workbook, { height }: Sight): void {
   if (event.target instanceof HTMLInputElement || event.isComposing || event.altKey) return;
   const { key, shiftKey } = event;
@@ -247,6 +285,10 @@ function onKey(event: KeyboardEvent, book: Workbook, { height }: Sight): void {
     event.preventDefault();
     goTo({ row, column }, shiftKey && key !== 'Tab');
   };
+  if (actOn(event, book)) {
+    event.preventDefault();
+    return;
+  }
   const step = STEPS[key];
   if (step !== undefined) {
     const [rows, columns] = step;

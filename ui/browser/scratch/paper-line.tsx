@@ -5,10 +5,9 @@ import type { Workbook } from '../../../engine/index.ts';
 import { blockName, cellName } from '../../scratch/addresses.ts';
 import { isFormula } from '../../scratch/formula-words.ts';
 import type { ScratchRoom, ShownCell } from '../../scratch/room.ts';
-import { CommandButton } from '../commands/command-button.tsx';
 import { callSaid, completed, offersFor } from './offers.ts';
 import { onEntryKey, PaperEntry } from './paper-entry.tsx';
-import { beginTyping, entryAt, hand, type PaperName, selected, typing } from './paper-hand.ts';
+import { beginTyping, entryAt, hand, type PaperName, selected, turning, typing } from './paper-hand.ts';
 
 interface LineProps {
   readonly book: Workbook;
@@ -56,9 +55,15 @@ function Standing({ shown, formula }: { readonly shown: ShownCell | undefined; r
         {shown?.is === 'fault' ? shown.why : (shown?.text ?? '')}
       </p>
       {formula ? (
-        <CommandButton id="sum to column" class="quiet">
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            turning.value = true;
+          }}
+        >
           Turn into a column
-        </CommandButton>
+        </button>
       ) : null}
     </>
   );

@@ -3,33 +3,21 @@
 
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Workbook } from '../../../engine/index.ts';
-import { isFormula } from '../../scratch/formula-words.ts';
 import { ScratchRoom } from '../../scratch/room.ts';
 import { followFrames, workbook } from '../store/workbook.ts';
 import { openPapers } from './open-papers.ts';
-import { copyBlock, pastedRows } from './paper-clipboard.ts';
 import { PaperGrid } from './paper-grid.tsx';
 import {
   addPaper,
   choose,
-  clearSelected,
-  corner,
-  entryAt,
-  extentOf,
-  fillSelected,
-  goTo,
-  hand,
   type PaperName,
   paperInHand,
   papersOf,
-  putRows,
   removePaper,
   renamePaper,
-  selected,
   turning,
 } from './paper-hand.ts';
 import { PaperLine } from './paper-line.tsx';
-import { scratchOnScreen } from './scratch-surface.ts';
 import { TurnDialog } from './turn-dialog.tsx';
 import './scratch.css';
 
@@ -37,7 +25,6 @@ export function ScratchPage() {
   const book = workbook();
   const room = useRoom(book);
   const paper = paperInHand(book);
-  useSurface(book, room);
   return (
     <div class="scratch-page">
       <Head book={book} paper={paper} />
@@ -64,38 +51,6 @@ function useRoom(book: Workbook): ScratchRoom {
     };
   }, []);
   return held.current.room;
-}
-
-/** The table of commands asks the paper while it stands. */
-function useSurface(book: Workbook, room: ScratchRoom): void {
-  useEffect(() => {
-    const copied = () => copyBlock(book, room, paperInHand(book)?.id ?? '', selected.peek());
-    scratchOnScreen.value = {
-      copied,
-      cut: () => {
-        const text = copied();
-        clearSelected();
-        return text;
-      },
-      paste: (text, html) => {
-        const rows = pastedRows(text, html, selected.peek());
-        if (rows !== undefined) putRows(rows);
-      },
-      clear: clearSelected,
-      fill: fillSelected,
-      selectAll: () => {
-        goTo({ row: 0, column: 0 });
-        corner.value = extentOf(book);
-      },
-      turn: () => {
-        turning.value = true;
-      },
-      turnRefusal: () => (isFormula(entryAt(book, hand.value)) ? undefined : 'Choose a cell with a formula first.'),
-    };
-    return () => {
-      scratchOnScreen.value = undefined;
-    };
-  }, [book, room]);
 }
 
 function Head({ book, paper }: { readonly book: Workbook; readonly paper: PaperName | undefined }) {
