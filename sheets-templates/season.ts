@@ -15,13 +15,14 @@ import { farmSheet } from './farm.ts';
 import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
 import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
 import { labourSheet } from './labour.ts';
-import { learnedCropsSheet, learnedVarietiesSheet } from './learned.ts';
+import { learnedCropsSheet, learnedVarietiesSheet, learnedWorkSheet } from './learned.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
 import { MIX_INGREDIENT_ROWS, MIX_ROWS, mixesSheet, mixIngredientsSheet } from './mixes.ts';
 import { budgetSheet, monthsSheet } from './months.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
+import { outletMonthsSheet } from './outlet-months.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
 import { ownCostsByMonthSheet, ownCostsSheet } from './own-costs.ts';
 import { packsSheet } from './packs.ts';
@@ -106,6 +107,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   plantingJobsSheet,
   budgetSheet,
   monthsSheet,
+  outletMonthsSheet,
   ownCostsSheet,
   ownCostsByMonthSheet,
   bedCalendarSheet,
@@ -123,6 +125,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   bedResultsSheet,
   learnedVarietiesSheet,
   learnedCropsSheet,
+  learnedWorkSheet,
   pastResultsSheet,
   trialsSheet,
   trialFitsSheet,

@@ -11,7 +11,7 @@ import { goTo } from '../../ui/browser/store/selection.ts';
 import { takeWorkbook } from '../../ui/browser/store/workbook.ts';
 import { demoBook } from '../browser/workbook-page.ts';
 
-const SURFACES: readonly Surface[] = ['grid', 'field', 'formula line', 'text', 'dialog', 'page'];
+const SURFACES: readonly Surface[] = ['grid', 'field', 'formula line', 'scratch', 'text', 'dialog', 'page'];
 
 const demo = demoBook();
 const { workbook } = demo;

@@ -25,7 +25,7 @@ import type { PageCommand } from './command.ts';
 import type { Situation } from './situation.ts';
 
 /** Where undo is the workbook's: not in a text, which has an undo of its own. */
-const OUTSIDE_TEXTS = ['grid', 'field', 'formula line', 'page'] as const;
+const OUTSIDE_TEXTS = ['grid', 'field', 'formula line', 'scratch', 'page'] as const;
 
 const OFTEN = [...OUTSIDE_TEXTS, 'text'] as const;
 

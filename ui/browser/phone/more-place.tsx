@@ -32,6 +32,12 @@ export function MorePlace() {
         <CommandButton id="upgrade sheets" />
       </section>
       <section>
+        <h2>Sums on the side</h2>
+        <button type="button" onClick={() => visit({ at: 'scratch' })}>
+          Scratch paper
+        </button>
+      </section>
+      <section>
         <h2>Last step taken back</h2>
         <CommandButton id="redo">{again === undefined ? 'Nothing to redo' : `Redo: ${again}`}</CommandButton>
       </section>

@@ -6,7 +6,7 @@ import { PLAN_TOTALS } from '../../../sheets-templates/index.ts';
 import { LinesPicture } from '../pictures/kit/lines-picture.tsx';
 import type { LinesModel } from '../pictures/kit/model.ts';
 import { curveAgainst } from './curves-model.ts';
-import { columnAt } from './likely-figure.tsx';
+import { columnAt } from './likely-model.ts';
 import { firstInput, InputPicker, useText } from './pickers.tsx';
 import { plan } from './what-if-state.ts';
 
