@@ -33,16 +33,6 @@ interface KeyCells {
   readonly texts: Texts;
 }
 
-/** Rows mostly stand in order already: looking is cheaper than sorting. */
-function putInOrder(rows: Int32Array, compare: NonNullable<Compare>): void {
-  for (let i = 1; i < rows.length; i++) {
-    if (compare(rows[i - 1] as number, rows[i] as number) > 0) {
-      rows.sort(compare);
-      return;
-    }
-  }
-}
-
 class RowList {
   rows: Int32Array;
   count: number;
@@ -197,27 +187,32 @@ export class GroupIndex implements Shared {
     const groupOf = new Int32Array(length);
     this.groupOf = groupOf;
     for (let row = 0; row < length; row++) groupOf[row] = this.#groupFor(cells, row, frame.token);
-    this.#gatherMembers(length, frame.compare(table));
+    // Rows that a sheet leaves out stand in no order: the way back along links asks for none.
+    this.#gatherMembers(this.grouping.leftOutToo ? undefined : frame.rows(table));
     this.built = true;
   }
 
   /** The rows of every group from `groupOf`, in the order of the table. */
-  #gatherMembers(length: number, compare: Compare): void {
+  #gatherMembers(inOrder: Int32Array | undefined): void {
     const { groupOf } = this;
     const members = this.#members;
     const counts = new Int32Array(members.length);
-    for (let row = 0; row < length; row++) {
+    for (let row = 0; row < groupOf.length; row++) {
       const group = groupOf[row] as number;
       if (group >= 0) counts[group] = (counts[group] as number) + 1;
     }
     for (let group = 0; group < members.length; group++)
       (members[group] as RowList).rows = new Int32Array(counts[group] as number);
-    for (let row = 0; row < length; row++) {
+    const length = inOrder?.length ?? groupOf.length;
+    for (let i = 0; i < length; i++) {
+      const row = inOrder === undefined ? i : (inOrder[i] as number);
       const list = members[groupOf[row] as number];
       if (list !== undefined) list.rows[list.count++] = row;
     }
-    if (compare === undefined) return;
-    for (let group = 0; group < members.length; group++) putInOrder((members[group] as RowList).rows, compare);
+  }
+
+  #compare(frame: Frame): Compare {
+    return this.grouping.leftOutToo ? undefined : frame.compare(this.grouping.table);
   }
 
   /**
@@ -225,7 +220,7 @@ export class GroupIndex implements Shared {
    * moved in go into `touched`. All leave before one joins, for a list is in order only without those that moved.
    */
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
-    const compare = frame.compare(this.grouping.table);
+    const compare = this.#compare(frame);
     const cells = this.#cells(frame);
     const joining: number[] = [];
     for (let i = 0; i < rows.count; i++) {
