@@ -6,7 +6,7 @@ import { type Column, FILLED, type Token } from '../../values/column.ts';
 import type { Texts } from '../../values/texts.ts';
 import type { Frame, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import type { RowSet } from '../row-set.ts';
+import { RowSet } from '../row-set.ts';
 
 export interface KeyColumn {
   readonly column: ColumnDef;
@@ -73,14 +73,36 @@ class RowList {
     this.count++;
   }
 
-  /** Found by looking through the list: the row may have moved in the table's order since it was put here. */
-  remove(row: number): void {
-    const place = this.rows.indexOf(row);
-    if (place < 0 || place >= this.count) return;
-    this.rows.copyWithin(place, place + 1, this.count);
-    this.count--;
+  /** Takes rows out in one pass: they may have moved in the table's order since they were put here. */
+  removeAll(leaving: RowSet): void {
+    let kept = 0;
+    for (let place = 0; place < this.count; place++) {
+      const row = this.rows[place] as number;
+      if (!leaving.has(row)) this.rows[kept++] = row;
+    }
+    this.count = kept;
+  }
+
+  insertAll(joining: readonly number[], compare: Compare): void {
+    if (joining.length < MANY_JOINING) {
+      for (const row of joining) this.insert(row, compare);
+      return;
+    }
+    const rows = new Int32Array(this.count + joining.length);
+    rows.set(this.rows.subarray(0, this.count));
+    rows.set(joining, this.count);
+    if (compare === undefined) rows.sort();
+    else rows.sort(compare);
+    this.rows = rows;
+    this.count = rows.length;
   }
 }
+
+/** From so many rows on it costs less to sort the list than to find the place of each. */
+const MANY_JOINING = 32;
+
+/** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
+const leaving = new RowSet();
 
 const NO_ROWS = { rows: new Int32Array(0), count: 0 };
 
@@ -222,7 +244,8 @@ export class GroupIndex implements Shared {
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
     const compare = this.#compare(frame);
     const cells = this.#cells(frame);
-    const joining: number[] = [];
+    const left = new Set<number>();
+    const joining = new Map<number, number[]>();
     for (let i = 0; i < rows.count; i++) {
       const row = rows.at(i);
       this.#makeRoom(row);
@@ -231,14 +254,21 @@ export class GroupIndex implements Shared {
       if (before === now && (now < 0 || compare === undefined)) continue;
       this.groupOf[row] = now;
       if (before >= 0) {
-        this.#ownList(frame, before)?.remove(row);
-        touched.add(before);
+        leaving.add(row);
+        left.add(before);
       }
-      if (now >= 0) joining.push(row);
+      if (now < 0) continue;
+      const others = joining.get(now);
+      if (others === undefined) joining.set(now, [row]);
+      else others.push(row);
     }
-    for (const row of joining) {
-      const group = this.groupOf[row] as number;
-      this.#ownList(frame, group)?.insert(row, compare);
+    for (const group of left) {
+      this.#ownList(frame, group)?.removeAll(leaving);
+      touched.add(group);
+    }
+    leaving.clear();
+    for (const [group, joined] of joining) {
+      this.#ownList(frame, group)?.insertAll(joined, compare);
       touched.add(group);
     }
   }
