@@ -1,5 +1,5 @@
 // Three groups of tests: the engine's and the house's own run in plain Node, file after file in one process, since none leaves
-// anything behind; those that look at what a process loads stand apart; the browser journeys drive the system's Chromium
+// anything behind; those that look at what a process loads, or load what changes others (scratch papers), stand apart; the browser journeys drive the system's Chromium
 // against the built page, which is built and served once, and only when one of them is to run.
 
 import { availableParallelism } from 'node:os';
@@ -19,7 +19,7 @@ export default defineConfig({
         test: {
           name: 'engine',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**', 'tests/**/*.apart.test.ts'],
+          exclude: ['tests/browser/**', 'tests/scratch/**', 'tests/**/*.apart.test.ts'],
           setupFiles: ['tests/seed.ts'],
           isolate: false,
           testTimeout: patience,
@@ -30,7 +30,7 @@ export default defineConfig({
         resolve: { alias: { mathjs: joinedMathjs() } },
         test: {
           name: 'apart',
-          include: ['tests/**/*.apart.test.ts'],
+          include: ['tests/**/*.apart.test.ts', 'tests/scratch/**/*.test.ts'],
           setupFiles: ['tests/seed.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,

@@ -171,6 +171,7 @@ export {
   drawnFrom,
   MOST_DRAWS,
   type StreamOf,
+  type YearsDiffer,
 } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
@@ -197,6 +198,7 @@ export { type Saying, sayWhy } from './queries/say-why.ts';
 export { SEEK_STEPS, type SeekQuestion, type Sought, type SoughtPlace, seek } from './queries/seek.ts';
 export { type Settings, settings } from './queries/settings.ts';
 export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sheetViews } from './queries/sheets.ts';
+export { roundedInterval } from './queries/shown-range.ts';
 export { type FormulaRow, type FormulaTrial, formulaSideBySide } from './queries/side-by-side.ts';
 export { totalText, usualTotal } from './queries/totals.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
@@ -210,6 +212,7 @@ export type {
   Entry,
   EventDate,
   MadeColumn,
+  RangeColumns,
   RowSource,
   SheetDeclaration,
   TypeDeclaration,

@@ -1,7 +1,7 @@
 // How the built-in sheets are written: short makers for columns, types and unit pairs, so that a sheet reads as a list
 // of the things it holds. Every file in sheets-templates/ may call it; it calls nothing and knows no sheet.
 
-import type { ColumnDeclaration, MadeColumn, TypeDeclaration, UnitPair } from '../engine/index.ts';
+import type { ColumnDeclaration, MadeColumn, RangeColumns, TypeDeclaration, UnitPair } from '../engine/index.ts';
 
 /** A column without its group; `group` adds it. */
 export type UngroupedColumn = Omit<ColumnDeclaration, 'group'>;
@@ -15,6 +15,10 @@ export interface ColumnDetails {
   readonly required?: boolean;
   /** The id of the column that takes an entry which this one can't: 5 g typed as a Quantity of seeds goes to Weight. */
   readonly orElse?: string;
+  /** Other names of the row, with commas between. */
+  readonly otherNames?: boolean;
+  /** The ids of the columns that hold its low and its high. */
+  readonly range?: RangeColumns;
 }
 
 function make(

@@ -27,6 +27,10 @@ export const SEASON_CHANCES: Chances = {
     { sheet: 'plantings', share: 'germination', of: 'seeds-needed', isLeft: false },
     { sheet: 'plantings', share: 'field-survival', of: 'plants-standing', isLeft: true },
   ],
+  years: {
+    days: { sheet: 'climate', date: 'day', columns: ['low', 'high'] },
+    months: { sheet: 'monthly-climate', number: 'number', spread: 'year-to-year' },
+  },
 };
 
 /** A figure of every week of which a drawn season says where it runs out or over. */

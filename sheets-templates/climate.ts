@@ -21,6 +21,7 @@ import {
   SHARE,
   TEMPERATURE,
   TEXT,
+  WARMTH,
   WATER_DEPTH,
   WATER_PER_DAY,
   withDefault,
@@ -48,6 +49,12 @@ export const monthlyClimateSheet: SheetDeclaration = {
         most: 20,
       }),
       entered('rain', 'Rain', WATER_DEPTH, { note: 'Of the whole month.', decimals: 1, least: 0 }),
+      entered('year-to-year', 'Year to year', WARMTH, {
+        note: "Standard deviation of the month's mean between years, from the station: how far drawn seasons are warmer or colder.",
+        decimals: 1,
+        least: 0,
+        most: 10,
+      }),
     ),
   ],
   checks: [

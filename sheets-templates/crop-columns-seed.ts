@@ -37,7 +37,7 @@ export const SEED_COLUMNS = [
   ...group(
     'Crop',
     entered('crop', 'Crop', TEXT, { required: true }),
-    entered('also-called', 'Also called', TEXT, { note: 'Other names for it.' }),
+    entered('also-called', 'Also called', TEXT, { note: 'Other names for it.', otherNames: true }),
     entered('family', 'Family', TEXT, { note: 'Botanical family; rotation goes by it.' }),
     entered('start-methods', 'Start methods', TEXT, { note: 'The ways this crop is usually started.' }),
     entered('usual-start', 'Usual start', choice(...START_METHODS), {

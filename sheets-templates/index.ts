@@ -2,11 +2,13 @@
 // load takes from here must not bring the acts with it.
 
 export type { Act } from './acts/act.ts';
-export { chooseAmounts } from './acts/choose-amounts.ts';
+export { type ChooseWish, chooseAmounts } from './acts/choose-amounts.ts';
+export { ALL_WITHIN } from './acts/choose-limits.ts';
 export { laySuccession } from './acts/lay-succession.ts';
+export { laySuccessions } from './acts/lay-successions.ts';
 export { plantWay } from './acts/plant-way.ts';
 export { type BedWish, bedWish, proposeBeds } from './acts/propose-beds.ts';
-export { PLANS, type RollOverOptions, rollOver } from './acts/roll-over.ts';
+export { ALONG, PLANS, type RollOverOptions, rollOver } from './acts/roll-over.ts';
 export { isLearned, type LearnedOffer, learnedOffers, takeOver } from './acts/take-over.ts';
 export { workOutOrder } from './acts/work-out-order.ts';
 export { SEASON_CHANCES, WEEKLY_CHANCES, type WeeklyChance } from './chance.ts';

@@ -75,6 +75,9 @@ const AMOUNTS: readonly (readonly [column: string, what: string])[] = [
   ['length', 'of bed'],
 ];
 
+/** The column that says what the pieces of a job are: 'blocks', 'cloves', 'bunches'. */
+const PIECES_ARE = 'pieces-are';
+
 function amountsAt(book: Book, row: number): readonly string[] {
   const units = new Map(
     sheetViews(book)
@@ -84,8 +87,15 @@ function amountsAt(book: Book, row: number): readonly string[] {
   return AMOUNTS.flatMap(([column, what]) => {
     const { number, text } = cellView(book, TASKS, row, column);
     if (number === undefined || text === '' || text === '0') return [];
-    return [[text, units.get(column) ?? '', what].filter((part) => part !== '').join(' ')];
+    const word = column === 'pieces' && units.has(PIECES_ARE) ? cellView(book, TASKS, row, PIECES_ARE).text : what;
+    return [[text, units.get(column) ?? '', word].filter((part) => part !== '').join(' ')];
   });
+}
+
+/** Hours of a job in words, to a tenth: '1.2 h'; '' where it takes none that are counted. */
+export function hoursOfJob(hours: number | undefined): string {
+  if (hours === undefined || hours === 0) return '';
+  return hours < 0.05 ? 'under 0.1 h' : `${hours.toFixed(1)} h`;
 }
 
 /** Hours that the hands have in the week that begins on a Monday; undefined where none are entered. */
@@ -100,13 +110,12 @@ export function calendarOf(book: Book, jobs: readonly Job[], written: number): s
   const season = cellView(book, FARM, only, 'season').text;
   const events = jobs.map((job): CalendarEvent => {
     const title = [job.what, job.planting === '' ? job.where : job.planting].filter((part) => part !== '').join(': ');
-    const hours = job.hours === undefined || job.hours === 0 ? [] : [`${job.hours.toFixed(1)} h`];
     return {
       id: `${season}-${job.id}`,
       day: job.on,
       title: job.status === 'done' ? `Done: ${title}` : title,
       place: job.where,
-      about: [...job.amounts, ...hours, job.who, job.note].filter((part) => part !== '').join('\n'),
+      about: [...job.amounts, hoursOfJob(job.hours), job.who, job.note].filter((part) => part !== '').join('\n'),
       category: job.kind,
     };
   });

@@ -156,7 +156,11 @@ export const budgetSheet: SheetDeclaration = {
     ),
     ...group(
       'Comes in',
-      computed('sales', 'Sales', MONEY, inAll('Sales'), { note: 'By what the outlets take, in Demand.', decimals: 0 }),
+      computed('sales', 'Sales', MONEY, inAll('Sales'), {
+        range: { low: 'sales-low', high: 'sales-high' },
+        note: 'By what the outlets take, in Demand.',
+        decimals: 0,
+      }),
       computed('sales-low', 'Sales low', MONEY, salesAt('low'), {
         note: 'Were every yield at the low end of its range.',
         decimals: 0,
@@ -184,7 +188,11 @@ export const budgetSheet: SheetDeclaration = {
     ),
     ...group(
       'Left',
-      computed('margin', 'Margin', MONEY, '[Sales] - [Costs]', { note: 'Labour paid.', decimals: 0 }),
+      computed('margin', 'Margin', MONEY, '[Sales] - [Costs]', {
+        range: { low: 'margin-low', high: 'margin-high' },
+        note: 'Labour paid.',
+        decimals: 0,
+      }),
       computed(
         'margin-low',
         'Margin low',
@@ -214,6 +222,10 @@ export const budgetSheet: SheetDeclaration = {
         note: 'Of what is planned.',
         decimals: 0,
       }),
+      computed('lines-of-demand', 'Lines of demand', PLAIN, 'COUNTA(Demand[Outlet])', {
+        note: 'What outlets are said to take, in Demand.',
+        decimals: 0,
+      }),
       computed('without-a-price', 'Without a price', PLAIN, 'COUNTBLANK(Demand[Price by weight])', {
         note: 'Lines of Demand that bring nothing until they have one.',
         decimals: 0,
@@ -234,6 +246,13 @@ export const budgetSheet: SheetDeclaration = {
       level: 'note',
       column: 'without-a-price',
       says: 'IF([Without a price] > 0; TEXT([Without a price]; "0") & " lines of Demand have no price and count as nothing: enter one there or in Products.")',
+    },
+    {
+      id: 'nothing-asked-for',
+      name: 'Nothing asked for',
+      level: 'note',
+      column: 'sales',
+      says: 'IF(AND([Lines of demand] = 0; [Grown worth] > 0 money); "Demand is empty, so sales count as nothing and the margin is of costs alone: enter what outlets take. At the prices of Plantings the harvest is worth " & TEXT([Grown worth] / 1 money; "#,##0") & " " & Farm[Currency] & ".")',
     },
     {
       id: 'costs-more-than-it-brings',

@@ -15,6 +15,13 @@ export interface Part {
   readonly keeps?: readonly string[];
   /** Sheets and columns by another name: { Plantings: 'Batches' }. */
   readonly names?: Readonly<Record<string, string>>;
+  /** What sentences call things in their place, but in those of these sheets, which speak of the field. */
+  readonly words?: {
+    readonly said: readonly (readonly [from: RegExp, to: string])[];
+    readonly notIn: readonly string[];
+  };
+  /** Other notes by sheet and column, and other sentences of what a sheet is for by sheet. */
+  readonly notes?: Readonly<Record<string, string>>;
 }
 
 type Sheets = readonly SheetDeclaration[];
@@ -24,7 +31,10 @@ const PATH = /(?<![\w'.\]])\[([^\]]+)\]((?:\.\[[^\]]+\])*)/g;
 /** Sheet[Column] and 'Sheet of two words'[Column]. */
 const WHOLE = /(?:'([^']+)'|\b([A-Za-z][A-Za-z]*))\[([^\]]+)\]/g;
 
-export function partOfSeason(all: Sheets, { sheets, formulas = {}, only = {}, keeps = [], names = {} }: Part): Sheets {
+export function partOfSeason(
+  all: Sheets,
+  { sheets, formulas = {}, only = {}, keeps = [], names = {}, words, notes = {} }: Part,
+): Sheets {
   const wanted = sheets.map((id) => {
     const sheet = all.find((one) => one.id === id);
     if (sheet === undefined) throw new Error(`The season has no sheet with the id ${id}`);
@@ -40,7 +50,7 @@ export function partOfSeason(all: Sheets, { sheets, formulas = {}, only = {}, ke
     const found = there.find(({ id }) => id === sheet)?.columns.some(({ id }) => id === column);
     if (found !== true) throw new Error(`A part of the season has lost ${kept}: it reads what is left out`);
   }
-  return there.map((sheet) => renamed(sheet, names));
+  return there.map((sheet) => reworded(renamed(sheet, names), words, notes));
 }
 
 function ownFormula(
@@ -78,7 +88,17 @@ function whole(sheets: Sheets, all: Sheets): Sheets {
     return columns.length !== sheets[k]?.columns.length || sizeOf(rows) !== sizeOf(sheets[k]?.rows);
   });
   if (changed) return whole(next, all);
-  return next.map((sheet) => ({ ...sheet, checks: sheet.checks.filter((check) => read.check(sheet, check)) }));
+  return next.map((sheet) => ({
+    ...sheet,
+    columns: sheet.columns.map((column) => withinItsEnds(column, sheet)),
+    checks: sheet.checks.filter((check) => read.check(sheet, check)),
+  }));
+}
+
+/** A figure whose ends are left out stands alone. */
+function withinItsEnds({ range, ...column }: ColumnDeclaration, { columns }: SheetDeclaration): ColumnDeclaration {
+  const there = (end: string): boolean => columns.some(({ id }) => id === end);
+  return range !== undefined && there(range.low) && there(range.high) ? { ...column, range } : column;
 }
 
 function sizeOf(rows: RowSource | undefined): number {
@@ -182,6 +202,21 @@ function renamed(sheet: SheetDeclaration, names: Readonly<Record<string, string>
     rows: renamedRows(sheet.rows, name, formula),
     columns: sheet.columns.map((column) => ({ ...column, name: name(column.name), formula: formula(column.formula) })),
     checks: sheet.checks.map((check) => ({ ...check, says: formula(check.says) })),
+  };
+}
+
+/** The sheet with the sentences of the smaller template. */
+function reworded(sheet: SheetDeclaration, words: Part['words'], notes: NonNullable<Part['notes']>): SheetDeclaration {
+  const said = words === undefined || words.notIn.includes(sheet.id) ? [] : words.said;
+  const inWords = (text: string): string => said.reduce((told, [from, to]) => told.replaceAll(from, to), text);
+  return {
+    ...sheet,
+    about: notes[sheet.id] ?? inWords(sheet.about),
+    columns: sheet.columns.map((column) => ({
+      ...column,
+      note: notes[`${sheet.id}/${column.id}`] ?? inWords(column.note),
+    })),
+    checks: sheet.checks.map((check) => ({ ...check, says: check.says.replaceAll(/"[^"]*"/g, inWords) })),
   };
 }
 

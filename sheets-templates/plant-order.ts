@@ -72,6 +72,13 @@ function checksOf(form: 'sets' | 'plants'): SheetDeclaration['checks'] {
       column: `${form}-in-the-order`,
       says: `IF(AND(Farm[Packs in the order] > 0; [${Form} in the order] < [${Form} to buy]; NOT(ISBLANK([Cost of ${form}]))); "The order holds too few: work it out again.")`,
     },
+    {
+      id: `too-many-${form}-in-the-order`,
+      name: `Too many ${form} in the order`,
+      level: 'note',
+      column: `${form}-in-the-order`,
+      says: `IF(AND([${Form} in the order] > 2 * [${Form} to buy]; [${Form} in the order] > [Cover of ${form}].[Holds]); "The order holds more than twice what is needed now, and smaller packs cover it: work it out again.")`,
+    },
   ];
 }
 

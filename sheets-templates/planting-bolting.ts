@@ -125,7 +125,9 @@ export const BOLTING_COLUMNS = group(
     'both-say',
     'Both say',
     TEXT,
-    `IF(${CROP}.[Bolting trigger] = "cold and long days"; [Cold says]; [Heat says]) & "; " & [Light says]`,
+    `IF(${CROP}.[Bolting trigger] = "cold and long days"; IF(ISBLANK(${CROP}.[Bolting day length]); [Cold says]; IF([Light step] = 0; [Light says]; [Cold says] & "; " & [Light says]));
+      IF([Light step] = [Heat step]; [Heat says] & "; " & [Light says]; IF([Light step] > [Heat step]; [Light says]; [Heat says])))`,
+    { note: 'What tells: of two that each do it, the stronger.' },
   ),
   computed('cold-says', 'Cold says', TEXT, COLD_WHY),
   computed('light-says', 'Light says', TEXT, LIGHT_WHY),

@@ -264,6 +264,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'No date',
     level: 'note',
     column: 'sown',
-    says: 'IF(ISBLANK([Planted out]); "Enter a date, sown, planted out or wanted from: harvest, bench and bed wait for it. Farm needs a latitude and the frosts or a climate to propose one.")',
+    says: `IF(ISBLANK([Planted out]); "Enter a date, sown, planted out or wanted from: harvest, bench and bed wait for it. " & IF(ISBLANK(Farm[Latitude]); "Farm needs a latitude, and the frosts or a climate, to propose one.";
+      IF(AND(ISBLANK(Farm[Middle of summer]); ISBLANK(Farm[Average last frost])); "None is proposed, for Monthly climate is empty and Farm has no frost dates."; "None is proposed: no day here suits this crop as it is started.")))`,
   },
 ];

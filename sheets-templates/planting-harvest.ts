@@ -47,7 +47,8 @@ const HEAD_START = `IF([Raised]; MIN(300 degC day; 50% * MAX(0 days; [Planted ou
 function endOfHarvest(share: string, end: 'low' | 'high'): string {
   const tenth = end === 'low' ? '90%' : '110%';
   return `IF([Finishes] > 0; MIN([Cold ends it] - 1 day; IF([Variety].[Bulb crop];
-    WARMTHDATE([Bulbing starts]; [Thermal time to fall] * ${tenth}; ${BULBING_RANGE}; ${DAYS_OF_CLIMATE});
+    IF(ISBLANK(Farm[Middle of summer]); [Bulbing starts] + ([Tops down] - [Bulbing starts]) * ${tenth};
+      WARMTHDATE([Bulbing starts]; [Thermal time to fall] * ${tenth}; ${BULBING_RANGE}; ${DAYS_OF_CLIMATE}));
     IF(ISBLANK(Farm[Middle of summer]); [Planted out] + ([Ripe] - [Planted out]) * ${share};
       WARMTHDATE([Growth counts from]; [Warmth wanted] * ${share}; [Growth base]; [Growth ceiling]; ${DAYS_OF_CLIMATE})))))`;
 }
@@ -185,6 +186,7 @@ export const HARVEST_COLUMNS = [
   ...group(
     'Harvest',
     computed('harvest', 'Harvest', DATE, `IF([Finishes] > 0; MIN([Ripe]; [Cold ends it] - 1 day))`, {
+      range: { low: 'harvest-low', high: 'harvest-high' },
       note: 'First harvest: tops down for onions; ripe, or the last day before the cold. Blank where it does not finish.',
     }),
     computed('harvest-low', 'Harvest low', DATE, endOfHarvest('[Early ripe share]', 'low'), {
@@ -210,7 +212,7 @@ export const HARVEST_COLUMNS = [
       DATE,
       `IF(NOT(ISBLANK([Harvest])); MIN([Cold ends it] - 1 day;
         IF(ISBLANK([Variety].[Crop].[Harvest window]); [Harvest]; [Harvest] + [Variety].[Crop].[Harvest window] - 1 day)))`,
-      { note: 'The window of the crop, or the cold.' },
+      { range: { low: 'harvest-ends-low', high: 'harvest-ends-high' }, note: 'The window of the crop, or the cold.' },
     ),
     computed('harvest-ends-low', 'Harvest ends low', DATE, endOfWindow('low'), {
       note: 'Of a short harvest that starts early.',

@@ -82,6 +82,7 @@ export const MONEY_COLUMNS = [
             [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large])));
         IF([Sales by outlets] > 0 money; [Sales by outlets]))`,
       {
+        range: { low: 'revenue-low', high: 'revenue-high' },
         note: 'By the piece where a price each is given; onions by size grade; what outlets pay where no price stands here.',
         decimals: 2,
       },
@@ -134,7 +135,10 @@ export const MONEY_COLUMNS = [
       note: 'Of those known.',
       decimals: 2,
     }),
-    computed('margin', 'Margin', MONEY, '[Revenue] - [Costs]', { decimals: 2 }),
+    computed('margin', 'Margin', MONEY, '[Revenue] - [Costs]', {
+      range: { low: 'margin-low', high: 'margin-high' },
+      decimals: 2,
+    }),
     computed('margin-per-bed-area', 'Margin per bed area', PER_AREA, '[Margin] / [Ground area]', {
       note: 'Of the ground it takes.',
       decimals: 2,

@@ -148,6 +148,7 @@ export const SPACE_COLUMNS = [
       MASS,
       'IF([Finishes] > 0; [Marketable if all is picked] * [Finishes] * (1 - [Window lost]))',
       {
+        range: { low: 'marketable-yield-low', high: 'marketable-yield-high' },
         note: 'What finishes and is picked before the cold; blank where none does: see No harvest because.',
         decimals: 1,
       },

@@ -39,6 +39,13 @@ export const WANTED_COLUMNS = group(
   }),
   computed('expected', 'Expected', MASS, 'IF(ISBLANK([Cured yield]); [Marketable yield]; [Cured yield])', {
     note: 'For sale.',
+    range: { low: 'expected-low', high: 'expected-high' },
+    decimals: 1,
+  }),
+  computed('expected-low', 'Expected low', MASS, '[Expected] * [Marketable yield low] / [Marketable yield]', {
+    decimals: 1,
+  }),
+  computed('expected-high', 'Expected high', MASS, '[Expected] * [Marketable yield high] / [Marketable yield]', {
     decimals: 1,
   }),
   computed('expected-pieces', 'Expected pieces', PLAIN, '[Pieces]', { decimals: 0 }),

@@ -155,7 +155,7 @@ export const WINDOW_COLUMNS = group(
     'for-the-cold',
     'For the cold',
     DATE,
-    `IF(ISBLANK(Farm[Middle of summer]); [Growth ends] - IF([In place]; ${CROP}.[Latest sowing before first frost]; ${CROP}.[Latest planting out before first frost]);
+    `IF(ISBLANK(Farm[Middle of summer]); IF(OR(${CROP}.[Hardiness] <> "tender"; NOT(ISBLANK([Killing night]))); [Growth ends]) - IF([In place]; ${CROP}.[Latest sowing before first frost]; ${CROP}.[Latest planting out before first frost]);
       ${inTheBedFor('[Up before the cold]')})`,
     { note: 'To be ripe before growth ends, whatever the year.' },
   ),
@@ -182,9 +182,9 @@ export const WINDOW_COLUMNS = group(
     'autumn-opens',
     'Autumn opens',
     DATE,
-    `IF(${CROP}.[Overwinters] = "autumn planted"; WARMUNTIL([Summer]; MAX(${CROP}.[Autumn soil maximum] + ${AIR_OVER_SOIL}; Farm[Coldest mean] + 3 Cdeg); ${MEANS}))`,
+    `IF(${CROP}.[Overwinters] = "autumn planted"; IF(ISBLANK(Farm[Middle of summer]); Farm[Average first frost]; WARMUNTIL([Summer]; MAX(${CROP}.[Autumn soil maximum] + ${AIR_OVER_SOIL}; Farm[Coldest mean] + 3 Cdeg); ${MEANS})))`,
     {
-      note: 'For what is planted in autumn: the soil has cooled, which the mean air shows about two degrees above it; where it never cools so far, the coolest months.',
+      note: 'For what is planted in autumn: the soil has cooled, which the mean air shows about two degrees above it; where it never cools so far, the coolest months; the average first frost where Climate is empty (common practice).',
     },
   ),
   computed(

@@ -139,7 +139,11 @@ export const WORK_COLUMNS = group(
     'Hours',
     HOURS,
     `SUM(${BEFORE}; [Weeding hours] + [Thinning hours] + [Trellising hours] + [Cover hours]; [Picking hours]; [Packing hours]; [Cleaning hours])`,
-    { note: 'Nearly every rate is recalled, not read: time your own.', decimals: 1 },
+    {
+      range: { low: 'hours-low', high: 'hours-high' },
+      note: 'Nearly every rate is recalled, not read: time your own.',
+      decimals: 1,
+    },
   ),
   ...ends(' low', 'At the quickest rates.'),
   ...ends(' high', 'At the slowest rates.'),

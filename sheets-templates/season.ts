@@ -22,6 +22,7 @@ import { MIX_INGREDIENT_ROWS, MIX_ROWS, mixesSheet, mixIngredientsSheet } from '
 import { budgetSheet, monthsSheet } from './months.ts';
 import { type NamedRow, rowsById, shippedRows, wordOf } from './names.ts';
 import { nutrientsSheet } from './nutrients.ts';
+import { outletMonthsSheet } from './outlet-months.ts';
 import { deliveriesSheet, outletsSheet } from './outlets.ts';
 import { ownCostsByMonthSheet, ownCostsSheet } from './own-costs.ts';
 import { packsSheet } from './packs.ts';
@@ -106,6 +107,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   plantingJobsSheet,
   budgetSheet,
   monthsSheet,
+  outletMonthsSheet,
   ownCostsSheet,
   ownCostsByMonthSheet,
   bedCalendarSheet,

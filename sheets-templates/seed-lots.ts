@@ -147,7 +147,7 @@ export const seedLotsSheet: SheetDeclaration = {
         SHARE,
         `IF(ISBLANK([Ages from]); [Germination when tested];
           IF([Method] = "viability equation"; [By viability equation]; [By storage life]))`,
-        { decimals: 0 },
+        { range: { low: 'germination-at-sowing-low', high: 'germination-at-sowing-high' }, decimals: 0 },
       ),
       computed('germination-at-sowing-low', 'Germination at sowing low', SHARE, ranged('low'), {
         note: 'In a store three degrees warmer and a point damper than told, or of seed that keeps a third shorter (a judgement).',

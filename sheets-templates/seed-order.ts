@@ -94,6 +94,20 @@ export const seedOrderSheet: SheetDeclaration = {
       says: 'IF(AND([Seeds to buy] > 0; ISBLANK([Cost])); "No pack with seeds and a price is listed for this variety: add one in Packs.")',
     },
     {
+      id: 'order-too-large',
+      name: 'Order too large',
+      level: 'note',
+      column: 'in-the-order',
+      says: 'IF(AND([In the order] > 2 * [Seeds to buy]; [In the order] > [Seeds bought]); "The order holds more than twice what is needed now, and smaller packs cover it: work it out again.")',
+    },
+    {
+      id: 'pack-far-above-need',
+      name: 'Pack far above need',
+      level: 'note',
+      column: 'packs',
+      says: 'IF(AND([Seeds to buy] > 0; [Seeds bought] >= 20 * [Seeds to buy]); "The cheapest pack holds " & TEXT([Seeds bought] / [Seeds to buy]; "0") & " times what is needed: look for a smaller one, or share it.")',
+    },
+    {
       id: 'much-left-over',
       name: 'Much left over',
       level: 'note',

@@ -110,6 +110,29 @@ const SHEETS = partOfSeason(SEASON_SHEETS.map(withSale), {
     'order-lines/cost',
   ],
   names: { Plantings: 'Batches', Planting: 'Batch', 'Planted out': 'Sold from' },
+  words: {
+    said: [
+      [/\bplanting(?:-| )out dates\b/g, 'dates of sale'],
+      [/\bplanting out\b/g, 'the day of sale'],
+      [/\bplanted out\b/g, 'sold'],
+      [/\bPlanted out\b/g, 'Sold from'],
+      [/\bPlantings\b/g, 'Batches'],
+      [/\bplantings\b/g, 'batches'],
+      [/\bplanting\b/g, 'batch'],
+    ],
+    notIn: ['crops', 'varieties', 'work-rates', 'sources'],
+  },
+  notes: {
+    plantings:
+      'One row a batch. Enter the variety, how many plants to sell, and a date or none: seed, trays, mix, bench, dates and margin follow.',
+    'plantings/stations': 'Blocks, cells or pots to sell.',
+    'plantings/sown': 'Follows from the day of sale where you type none.',
+    'plantings/planted-out':
+      'Ready to sell from this day. Follows from the sowing, or is the earliest that buyers can plant it here.',
+    'plantings/date-typed': 'On sale, by what is typed under Sold from or Sown.',
+    'plantings/blocks-to-start': "So that, as surely as the farm's confidence, every plant to sell is there.",
+    'varieties/seeds-needed': 'Over all batches, with the spare.',
+  },
 });
 
 export const SEEDLINGS: OwnTemplate = {

@@ -117,7 +117,9 @@ export const storageSheet: SheetDeclaration = {
         decimals: 0,
         least: 0,
       }),
-      computed('keeps-until', 'Keeps until', DATE, 'KEEPSUNTIL([Stored on]; [Keeps])'),
+      computed('keeps-until', 'Keeps until', DATE, 'KEEPSUNTIL([Stored on]; [Keeps])', {
+        range: { low: 'keeps-until-low', high: 'keeps-until-high' },
+      }),
       computed(
         'keeps-until-low',
         'Keeps until low',
@@ -202,7 +204,7 @@ export const storageSheet: SheetDeclaration = {
       name: 'Does not keep so long',
       level: 'note',
       column: 'keeps-until',
-      says: `IF(SUMIFS(Lots[Lost]; Lots[Planting]; [Planting]) > 25% * [Stored mass]; "A quarter or more of it is lost unsold or past its life: sell it earlier, find another outlet, or grow less.")`,
+      says: `IF(AND(Budget[Lines of demand] > 0; SUMIFS(Lots[Lost]; Lots[Planting]; [Planting]) > 25% * [Stored mass]); "A quarter or more of it is lost unsold or past its life: sell it earlier, find another outlet, or grow less.")`,
     },
   ],
   cautions: [

@@ -79,6 +79,10 @@ const KIND_OF_PLANTING = `IF(${isJob('Sow', 'Pot on', 'Harden off')}; "raising";
         IF(${isJob('Lift and cure')}; "picking"; IF(${isJob('Check necks', 'Clean and store')}; "storing"; "care")))))`;
 const KIND_OF_OTHERS = `IF(${isJob('Pick')}; "picking"; IF(${isJob('Wash and pack')}; "packing"; IF(${isJob('Deliver')}; "selling"; IF(${isJob('Water')}; "water"; IF(${isJob('Look through store')}; "storing"; IF(${isJob('Tend the beds')}; "care"; "ground"))))))`;
 
+const SOWN_IN = 'IF([Planting].[Loose]; "plants"; [Planting].[Start])';
+const SET_OUT_AS = `IF(AND([Planting].[Start] = "sets"; NOT(ISBLANK([Planting].[Variety].[Crop].[Planted piece]))); [Planting].[Variety].[Crop].[Planted piece] & "s"; "plants")`;
+const PICKED_AS = `SWITCH([Planting].[Variety].[Crop].[Harvest unit]; "bunch"; "bunches"; "head"; "heads"; "bulb"; "bulbs"; "pieces")`;
+
 export const tasksSheet: SheetDeclaration = {
   id: 'tasks',
   name: 'Tasks',
@@ -133,6 +137,14 @@ export const tasksSheet: SheetDeclaration = {
         `IF(${isJob('Sow')}; [Planting].[Blocks to start]; IF(${isJob('Set out', 'Sow in bed')}; [Planting].[Stations];
           IF(${isJob('Pick', 'Wash and pack')}; [Picking].[Pieces]; IF(${isJob('Deliver')}; [Delivery].[Items]))))`,
         { note: 'Blocks, places, bunches or heads; of a delivery the kinds of things.', decimals: 0 },
+      ),
+      computed(
+        'pieces-are',
+        'Pieces are',
+        TEXT,
+        `IF(NOT(ISBLANK([Pieces])); IF(${isJob('Sow')}; ${SOWN_IN}; IF(${isJob('Set out')}; ${SET_OUT_AS};
+          IF(${isJob('Sow in bed')}; "places"; IF(${isJob('Deliver')}; "kinds"; ${PICKED_AS})))))`,
+        { note: 'What is counted.' },
       ),
       computed('trays', 'Trays', PLAIN, `IF(${isJob('Sow')}; [Planting].[Trays])`, { decimals: 0 }),
       computed(

@@ -3,7 +3,7 @@
 
 import type { NamedFigure, WeeklyFigure } from '../engine/index.ts';
 
-function total(id: string, name: string, fold: 'SUM' | 'MAX', sheet: string, column: string): NamedFigure {
+function total(id: string, name: string, fold: 'SUM' | 'MAX' | 'MIN', sheet: string, column: string): NamedFigure {
   return { id, name, figure: { figure: 'formula', formula: `${fold}('#${sheet}'[#${sheet}/${column}])` } };
 }
 
@@ -20,6 +20,7 @@ export const PLAN_TOTALS: readonly NamedFigure[] = [
   total('hours-over', 'Hours above the hands there are', 'SUM', 'labour', 'over'),
   total('ground', 'Bed length by week, planted', 'SUM', 'bed-calendar', 'planted'),
   total('bed-room', 'Bed length by week, free', 'SUM', 'bed-calendar', 'free'),
+  total('bench-room', 'Bench room free at the fullest', 'MIN', 'propagation', 'bench-free'),
   total('racks', 'Curing racks at their fullest', 'MAX', 'harvest-and-curing', 'racks-that-day'),
   total('store', 'Fullest store', 'MAX', 'stores-by-week', 'full'),
   total('short', 'Short of demand', 'SUM', 'supply-against-demand', 'short'),

@@ -33,6 +33,18 @@ import { WARMTH_COLUMNS } from './variety-warmth.ts';
 
 const DEGREES = quantity('deg');
 
+/** What the library gives for onions of no type. */
+const ONION_HOURS = 14;
+/** Of the onions sold past 50 degrees: the upper end of what Texas Cooperative Extension gives for long-day onions. */
+const NORTHERN_HOURS = 16;
+
+/**
+ * By how much the onions usually sold at a latitude need longer or shorter days than an onion of no type (common practice:
+ * short-day onions up to 32 degrees, intermediate ones to 38, long-day ones beyond).
+ */
+const LONGER_DAYS_HERE = `IF(ABS(Farm[Latitude]) < 32 deg; ${HOURS_OF.short - ONION_HOURS} h; IF(ABS(Farm[Latitude]) < 38 deg; ${HOURS_OF.intermediate - ONION_HOURS} h;
+            IF(ABS(Farm[Latitude]) < 50 deg; ${HOURS_OF.long - ONION_HOURS} h; ${NORTHERN_HOURS - ONION_HOURS} h)))`;
+
 export const varietiesSheet: SheetDeclaration = {
   id: 'varieties',
   name: 'Varieties',
@@ -59,6 +71,7 @@ export const varietiesSheet: SheetDeclaration = {
         { note: 'By the library.', decimals: 0 },
       ),
       withDefault('germination', 'Germination', SHARE, ownFirst('Own germination', '[Germination of the crop]'), {
+        range: { low: 'germination-low', high: 'germination-high' },
         note: 'Of new seed, as its label says; where blank, what sound seed of the crop usually gives, the least that may be sold, or 70 %. Crops set as cloves, tubers or slips have none.',
         decimals: 0,
         least: 0,
@@ -136,10 +149,10 @@ export const varietiesSheet: SheetDeclaration = {
         'Critical day length',
         HOURS,
         `IF(ISBLANK([Day-length type]);
-          IF([Bulb crop]; [Crop].[Critical day length]);
+          IF([Bulb crop]; [Crop].[Critical day length] + IF(ISBLANK(Farm[Latitude]); 0 h; ${LONGER_DAYS_HERE}));
           IF([Day-length type] = "short"; ${HOURS_OF.short} h; IF([Day-length type] = "intermediate"; ${HOURS_OF.intermediate} h; ${HOURS_OF.long} h)))`,
         {
-          note: `Bulbs start once the day is this long. By type: ${HOURS_OF.short}, ${HOURS_OF.intermediate}, ${HOURS_OF.long} h (Oregon State University Extension, its listed varieties).`,
+          note: `Bulbs start once the day is this long. By type: ${HOURS_OF.short}, ${HOURS_OF.intermediate}, ${HOURS_OF.long} h (Oregon State University Extension, its listed varieties). Without a type, of the onions usually sold at this latitude.`,
           decimals: 2,
           least: 8,
           most: 20,
@@ -263,7 +276,11 @@ export const varietiesSheet: SheetDeclaration = {
           EMERGENCEDAYS([Growth mean]; [Crop].[Emergence base]; [Crop].[Emergence thermal time]))`,
         { note: 'At the growth mean.', decimals: 0 },
       ),
-      withDefault('storage-life', 'Storage life', DAYS, '[Crop].[Storage life]', { decimals: 0, least: 0 }),
+      withDefault('storage-life', 'Storage life', DAYS, '[Crop].[Storage life]', {
+        range: { low: 'storage-life-low', high: 'storage-life-high' },
+        decimals: 0,
+        least: 0,
+      }),
       computed(
         'storage-life-low',
         'Storage life low',

@@ -85,11 +85,7 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
       `crop day-length-type critical-day-length longest-day-here day-length-reached earliest-planting-out
        leaf-growth-before-bulbing suits-this-farm why`,
     ),
-    view(
-      'seed',
-      'How much seed?',
-      'crop germination-low germination germination-high seeds-needed price-per-1-000-seeds notes',
-    ),
+    view('seed', 'How much seed?', 'crop germination seeds-needed price-per-1-000-seeds notes'),
     view(
       'days',
       'How long does it take?',
@@ -107,7 +103,7 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
     view(
       'use',
       'Will it still grow?',
-      `variety sowing-date age-at-sowing germination-at-sowing-low germination-at-sowing germination-at-sowing-high
+      `variety sowing-date age-at-sowing germination-at-sowing
        standard method advice count-it`,
     ),
     view(
@@ -149,15 +145,11 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
       `start seed-lot sown seeds-per-station germination nursery-survival blocks-to-start seeds-needed tray trays
        bench-area`,
     ),
-    view(
-      'dates',
-      'When?',
-      `earliest-in-the-bed latest-in-the-bed sown planted-out harvest-low harvest harvest-high harvest-ends bed-free`,
-    ),
+    view('dates', 'When?', `earliest-in-the-bed latest-in-the-bed sown planted-out harvest harvest-ends bed-free`),
     view(
       'harvest',
       'What comes in?',
-      `harvest marketable-yield-low marketable-yield marketable-yield-high pieces mass-of-a-piece mean-diameter
+      `harvest marketable-yield pieces mass-of-a-piece mean-diameter
        share-medium share-large cured-on cured-yield`,
     ),
     view(
@@ -169,8 +161,7 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
     view(
       'work',
       'How many hours?',
-      `bed-hours start-hours planting-hours weeding-hours picking-hours packing-hours cleaning-hours hours-low hours
-       hours-high harvest-a-picking-hour`,
+      `bed-hours start-hours planting-hours weeding-hours picking-hours packing-hours cleaning-hours hours harvest-a-picking-hour`,
     ),
   ],
   'best-spacing': [
@@ -206,7 +197,7 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
     view(
       'keeping',
       'How does it keep?',
-      `lot crop stored-on stored-mass keeps-until-low keeps-until keeps-until-high monthly-loss left-after-1-month
+      `lot crop stored-on stored-mass keeps-until monthly-loss left-after-1-month
        left-after-3-months left-after-6-months`,
     ),
     view(

@@ -265,6 +265,8 @@ function columnsOfPlantings(): {
   const look = (column: ColumnDeclaration): void => {
     if (needed.has(column.id)) return;
     needed.add(column.id);
+    const { range } = column;
+    if (range !== undefined) all.filter(({ id }) => id === range.low || id === range.high).forEach(look);
     for (const name of ownColumns(column.formula)) {
       const read = byName.get(name);
       if (read !== undefined) look(read);

@@ -59,6 +59,7 @@ const SENTENCES = {
   'move spacing': '{column} of {row}',
   restore: 'Back to how it stood {when}',
   'lay succession': 'Lay {succession}',
+  'lay successions': 'Lay {count} successions',
   'work out order': 'Work out the order',
   'plant a way': 'Plant {way}',
   'choose amounts': 'Choose how much of {count} plantings',

@@ -22,11 +22,31 @@ export function readTyped(
     return slot === undefined ? undefined : document.rowIdOf(of, slot);
   });
   if (read.ok || type?.kind !== 'link' || entry.trim() === '') return read;
-  const near = nearestRow(type.table, entry, document);
   const target = type.called ?? type.table;
+  const [known, ...others] = rowsAlsoCalled(type.table, entry, document);
+  if (known !== undefined) {
+    const names = [known, ...others].map((one) => `“${one}”`).join(' or ');
+    return { ok: false, why: `${target} has it as ${names}: type ${others.length === 0 ? 'that' : 'one of them'}.` };
+  }
+  const near = nearestRow(type.table, entry, document);
   const advice =
     near === undefined ? `add it to ${target} first` : `did you mean “${near}”? Else add it to ${target} first`;
   return { ok: false, why: `No row of ${target} is called “${entry.trim()}”: ${advice}.` };
+}
+
+/** Names of the rows that list a name among their other names, as people write them: with commas between, in any case. */
+function rowsAlsoCalled(sheetId: string, name: string, document: Draft['document']): readonly string[] {
+  const sheet = document.program.sheet(sheetId);
+  const key = sheet?.schema.key === undefined ? undefined : sheet.column(sheet.schema.key);
+  const others = sheet?.columns.find(({ declaration }) => declaration.otherNames === true);
+  if (sheet === undefined || key === undefined || others === undefined) return [];
+  const wanted = name.trim().toLowerCase();
+  return Array.from(document.frame.rows(sheet.table)).flatMap((slot) => {
+    const listed = document.typedAt(others, slot);
+    const named = document.typedAt(key, slot);
+    if (typeof listed !== 'string' || typeof named !== 'string') return [];
+    return listed.split(',').some((one) => one.trim().toLowerCase() === wanted) ? [named] : [];
+  });
 }
 
 function nearestRow(sheetId: string, name: string, document: Draft['document']): string | undefined {

@@ -129,6 +129,7 @@ function withNewIds(sheets: readonly SheetDeclaration[], newId: () => string): r
         id: own(column.id),
         formula: inText(column.formula),
         ...(column.orElse === undefined ? {} : { orElse: own(column.orElse) }),
+        ...(column.range === undefined ? {} : { range: { low: own(column.range.low), high: own(column.range.high) } }),
         type: column.type.type === 'link' ? { ...column.type, sheet: sheetId(column.type.sheet) } : column.type,
       })),
       checks: sheet.checks.map((check) => ({ ...check, column: own(check.column), says: inText(check.says) })),

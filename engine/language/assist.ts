@@ -5,6 +5,7 @@ import { nameOfDimension } from '../units/dimension.ts';
 import type { RecordFigure } from '../values/type.ts';
 import type { CheckContext } from './context.ts';
 import { findColumn, findTable, linksOf, ownTable, tableOfId } from './context.ts';
+import { LET_SIGNATURE, namesGiven } from './let-help.ts';
 import { cutFormula, type Token } from './lexer.ts';
 import { editDistance } from './nearest.ts';
 import { bracketed, quoted, tableName } from './printer.ts';
@@ -46,7 +47,8 @@ export function completionsAt(text: string, cursor: number, context: AssistConte
   const tokens = cutFormula(typed, (symbol) => context.vocabulary.find(symbol) !== undefined).tokens.slice(0, -1);
   const last = tokens.at(-1);
   const before = tokens.slice(0, -1);
-  if (last === undefined) return ranked('', { from: cursor, to: cursor }, operands(context));
+  const given = namesGiven(tokens);
+  if (last === undefined) return ranked('', { from: cursor, to: cursor }, operands(context, given));
   switch (last.token) {
     case 'bracket':
       if (last.closed) return undefined;
@@ -62,11 +64,11 @@ export function completionsAt(text: string, cursor: number, context: AssistConte
     case 'word': {
       if (last.to !== cursor) return undefined;
       const afterNumber = before.at(-1)?.token === 'number';
-      return afterNumber ? units(last.word, last, context) : ranked(last.word, last, operands(context));
+      return afterNumber ? units(last.word, last, context) : ranked(last.word, last, operands(context, given));
     }
     case 'sign': {
       if (last.sign === ')' || last.sign === '%') return undefined;
-      const items = last.sign === '.' ? columnsFor(tokens, context) : operands(context);
+      const items = last.sign === '.' ? columnsFor(tokens, context) : operands(context, given);
       return ranked('', { from: cursor, to: cursor }, items);
     }
     default:
@@ -79,7 +81,7 @@ export function callAt(text: string, cursor: number, functions: ReadonlyMap<stri
   const { tokens } = cutFormula(text, () => false);
   const open: (OpenCall | undefined)[] = [];
   for (const [index, token] of tokens.entries()) {
-    const signature = token.token === 'word' ? functions.get(token.word.toUpperCase()) : undefined;
+    const signature = token.token === 'word' ? signatureOf(token.word, functions) : undefined;
     if (signature !== undefined && token.from <= cursor && cursor <= token.to) {
       return { signature, ...signatureWithPlaces(signature), active: undefined, from: token.from, to: token.to };
     }
@@ -111,8 +113,13 @@ interface OpenCall {
 /** The call that a parenthesis behind `name` opens; undefined for a parenthesis that only groups, or an unknown name. */
 function callOpenedAfter(name: Token | undefined, functions: ReadonlyMap<string, Signature>): OpenCall | undefined {
   if (name?.token !== 'word') return undefined;
-  const signature = functions.get(name.word.toUpperCase());
+  const signature = signatureOf(name.word, functions);
   return signature && { signature, from: name.from, argument: 0 };
+}
+
+function signatureOf(word: string, functions: ReadonlyMap<string, Signature>): Signature | undefined {
+  const name = word.toUpperCase();
+  return name === LET_SIGNATURE.name ? LET_SIGNATURE : functions.get(name);
 }
 
 /** Where a half-typed name goes on behind the cursor up to its closing sign; the cursor where it doesn't. */
@@ -121,8 +128,11 @@ function endOfName(text: string, cursor: number, close: string): number {
   return text.charAt(end) === close ? end + 1 : cursor;
 }
 
-function operands(context: AssistContext): readonly Completion[] {
-  const offered = [...context.functions.values()].filter(({ former }) => former !== true);
+function operands(context: AssistContext, given: readonly string[]): readonly Completion[] {
+  const offered = [...context.functions.values(), LET_SIGNATURE].filter(({ former }) => former !== true);
+  const named = given.map(
+    (name): Completion => ({ kind: 'value', label: name, text: name, doc: 'named earlier in this LET' }),
+  );
   const functions = offered.map(
     (signature): Completion => ({
       kind: 'function',
@@ -134,7 +144,7 @@ function operands(context: AssistContext): readonly Completion[] {
   const yesNo = ['TRUE', 'FALSE'].map(
     (word): Completion => ({ kind: 'value', label: word, text: word, doc: 'yes or no' }),
   );
-  return [...columnsHere(context), ...functions, ...tables(context), ...yesNo];
+  return [...named, ...columnsHere(context), ...functions, ...tables(context), ...yesNo];
 }
 
 function columnItem(column: ColumnShape, kind: Completion['kind'], prefix: string): Completion {

@@ -9,9 +9,15 @@ import type { Parameter, Pattern, Signature } from './signature.ts';
 import type { Missing, Span, Tree } from './tree.ts';
 import type { Typed } from './typed.ts';
 
-/** What to say where one value is wanted and a record stands: '[Fit] holds several figures: name one, as in [Fit].[Ceiling]'. */
+/**
+ * What to say where one value is wanted and a record stands: '[Fit] holds several figures: name one, as in [Fit].[Ceiling]'. A
+ * figure is read off a column, never straight off the function that gives it.
+ */
 export function severalFigures(text: string, { figures }: RecordType): string {
   const first = figures[0]?.name ?? '';
+  if (text.endsWith(')')) {
+    return `${text} holds several figures: put it in a column of its own, and name one of them there, as in [Column].${bracketed(first)}.`;
+  }
   return `${text} holds several figures: name one of them, as in ${text}.${bracketed(first)}.`;
 }
 

@@ -51,6 +51,12 @@ function opensName(token: Token): boolean {
 
 function refuseSign(text: string, before: Token, token: Token, sign: string, after: Token): never {
   if (sign === ')') return refuse(token, CLOSES_NOTHING);
+  if (sign === '.' && before.token === 'sign' && before.sign === ')' && after.token === 'bracket') {
+    return refuse(
+      token,
+      `A column is read off a link or off figures that stand in a column: put what is before the point in a column of its own, and name ${after.name} there, as in [Column].[${after.name}].`,
+    );
+  }
   if (sign === ',' && before.token === 'number' && (after.token === 'number' || after.token === 'quantity')) {
     const fix = `${text.slice(before.from, before.to)}.${text.slice(after.from, after.to)}`;
     return refuse({ from: before.from, to: after.to }, `The decimal mark in a formula is a point: ${fix}.`, fix);

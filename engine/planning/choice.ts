@@ -17,6 +17,10 @@ export interface Limit {
   readonly id: string;
   readonly name: string;
   readonly most: number;
+  /** A balance of the program itself, such as that no more is sold than grows, of which nobody could have one more. */
+  readonly isBalance?: boolean;
+  /** Limits of one thing, such as the beds week by week, of which one more is one more of each. */
+  readonly thing?: string;
 }
 
 /** Rows and columns of a linear program: most gain, every row at most its limit, every amount between its ends. */
@@ -45,12 +49,17 @@ export function choose(choices: readonly Choice[], limits: readonly Limit[], sol
   const amounts = solve(program);
   if (amounts === undefined) return undefined;
   const gain = gainOf(program, amounts);
+  const priced = new Set<string>();
   const heldBackBy = limits.flatMap((limit, at) => {
     const row = program.rows[at];
-    if (row === undefined) return [];
+    const { thing = limit.id } = limit;
+    if (row === undefined || limit.isBalance === true) return [];
     const used = sumOf(row.takes, amounts);
     if (used < limit.most - AT * Math.max(1, Math.abs(limit.most))) return [];
-    const worth = worthOf(program, at, gain, solve);
+    // Of one thing the limit met first stands for all.
+    if (priced.has(thing)) return [];
+    priced.add(thing);
+    const worth = worthOf(program, new Set(sameThing(limits, thing)), gain, solve);
     return worth <= AT * Math.max(1, Math.abs(gain)) ? [] : [{ limit, worth }];
   });
   return {
@@ -69,9 +78,13 @@ function programOf(choices: readonly Choice[], limits: readonly Limit[]): Linear
   };
 }
 
-/** What one unit more of a limit would gain: the whole unit, which is what a person would add, so the program is solved again. */
-function worthOf(program: LinearProgram, at: number, gain: number, solve: Solver): number {
-  const rows = program.rows.map((row, i) => (i === at ? { ...row, most: row.most + 1 } : row));
+function sameThing(limits: readonly Limit[], thing: string): readonly number[] {
+  return limits.flatMap((limit, at) => ((limit.thing ?? limit.id) === thing ? [at] : []));
+}
+
+/** What one unit more of some limits would gain: the whole unit, which is what a person would add, so the program is solved again. */
+function worthOf(program: LinearProgram, widened: ReadonlySet<number>, gain: number, solve: Solver): number {
+  const rows = program.rows.map((row, i) => (widened.has(i) ? { ...row, most: row.most + 1 } : row));
   const wider = { ...program, rows };
   const amounts = solve(wider);
   return amounts === undefined ? 0 : gainOf(wider, amounts) - gain;

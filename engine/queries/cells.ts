@@ -8,6 +8,7 @@ import { TEXT } from '../values/type.ts';
 import { type Book, columnOf } from './book.ts';
 import { rangeText } from './ranges.ts';
 import { scalarAt, shownCell, typedUnit } from './shown.ts';
+import { shownRange } from './shown-range.ts';
 
 /** Where a cell's value comes from. */
 export type Origin =
@@ -35,6 +36,8 @@ export interface CellView {
   readonly fullUnit: string;
   /** Figure and unit together: '20 cm', or '8' in the column's own. */
   readonly text: string;
+  /** The ends of a figure that is worked out and lies between two others, then rounded: '900 to 1,500'; else ''. */
+  readonly ends: string;
   /** What an editor opens with; of a range, its ends. */
   readonly entry: string;
   /** How far it may be off, as typed: '80..90%'; '' where that is not said. */
@@ -49,6 +52,7 @@ const NO_CELL: CellView = {
   unit: '',
   fullUnit: '',
   text: '',
+  ends: '',
   entry: '',
   range: '',
   origin: 'entered',
@@ -63,7 +67,8 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
   const type = column.type ?? TEXT;
   const value = scalarAt(book, column, row);
   const isNumber = typeof value === 'number' && (type.kind === 'number' || type.kind === 'temperature');
-  const { figure, unit } = shownCell(book, column, row);
+  const range = isNumber || type.kind === 'date' ? shownRange(book, column, row) : undefined;
+  const { figure, unit } = range === undefined ? shownCell(book, column, row) : { figure: range.figure, unit: '' };
   const typedIn = typedUnit(book, column, row);
   const text = unit === '' ? figure : unit === '%' ? `${figure}%` : `${figure} ${unit}`;
   const { writing } = book.document;
@@ -77,6 +82,7 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
       return isNumber ? unitAfter(figure, type, { unit: typedIn, currency }) : '';
     },
     text,
+    ends: range?.ends ?? '',
     get entry() {
       return type.kind === 'link' ? figure : this.range || entryText(value, type, { unit: typedIn, currency, writing });
     },

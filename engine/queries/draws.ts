@@ -7,6 +7,7 @@
 // the same whichever was drawn before it, so workers may share them.
 
 import { drawBinomial } from '../agronomy/binomial-draw.ts';
+import { standardNormalQuantile } from '../agronomy/normal.ts';
 import type { Frame } from '../calculation/frame.ts';
 import type { Node } from '../calculation/graph/graph.ts';
 import { type Touch, TrialRun } from '../calculation/graph/trial-run.ts';
@@ -14,11 +15,13 @@ import { RowSet } from '../calculation/row-set.ts';
 import type { Command } from '../commands/command.ts';
 import type { Workbook } from '../commands/workbook.ts';
 import type { ProgramColumn } from '../schema/compile.ts';
+import { yearMonthDay } from '../values/civil.ts';
 import { FILLED } from '../values/column.ts';
 import { columnOf } from './book.ts';
 import { type Asked, type DrawnFigure, type DrawnWeeks, type Read, reading } from './drawn-figures.ts';
 import { putInput } from './inputs.ts';
 import { rowId, rowName, rows } from './rows.ts';
+import { scalarAt } from './shown.ts';
 import type { UncertainInput } from './uncertain.ts';
 
 /** Numbers from 0 up to but not 1, the same again for the same seed and input. */
@@ -32,6 +35,16 @@ export interface Chances {
   readonly decided: readonly string[];
   /** Computed shares of things that each come out by themselves. */
   readonly counted: readonly CountedShare[];
+  /** Weather that differs from year to year. */
+  readonly years?: YearsDiffer;
+}
+
+/** Days whose figures lie above or below the average year's together, a month at a time. */
+export interface YearsDiffer {
+  /** The sheet of days, its date, and the columns that a warmer or colder month moves. */
+  readonly days: { readonly sheet: string; readonly date: string; readonly columns: readonly string[] };
+  /** The sheet of months, the month's number from 1, and the standard deviation of its mean between years. */
+  readonly months: { readonly sheet: string; readonly number: string; readonly spread: string };
 }
 
 /** Of so many things, each with the chance that its sheet gives. */
@@ -112,6 +125,7 @@ export class Draws {
     const held = new Set<Node>(nodesOf(workbook, order.chances?.decided ?? []));
     const touched = new Map<Node, Touch>();
     for (const counted of order.chances?.counted ?? []) this.#count(counted, streamOf, touched);
+    if (order.chances?.years !== undefined) this.#differ(order.chances.years, streamOf, touched);
     this.#run = new TrialRun(built.graph, { tried, wanted: this.#read.nodes, held, touched });
   }
 
@@ -200,6 +214,55 @@ export class Draws {
       }
     });
   }
+
+  /** Months that are warmer or colder than the average year's: normal, by the spread that the months have. */
+  #differ({ days, months }: YearsDiffer, streamOf: StreamOf, touched: Map<Node, Touch>): void {
+    const branch = this.#branch;
+    const { from, until } = this.#order;
+    const [number, spread] = [
+      columnOf(branch, months.sheet, months.number),
+      columnOf(branch, months.sheet, months.spread),
+    ];
+    const date = columnOf(branch, days.sheet, days.date);
+    if (number === undefined || spread === undefined || date === undefined) return;
+    const byMonth = new Map<number, Float64Array>();
+    for (const slot of rows(branch, months.sheet)) {
+      const [month, deviation] = [scalarAt(branch, number, slot), scalarAt(branch, spread, slot)];
+      if (typeof month !== 'number' || typeof deviation !== 'number' || deviation <= 0) continue;
+      const id = `${months.sheet}/${rowId(branch, months.sheet, slot)}/${months.spread}`;
+      const next = skipped(streamOf(id), from);
+      const values = Float64Array.from(
+        { length: until - from },
+        () => deviation * standardNormalQuantile(nearly(next())),
+      );
+      byMonth.set(month, values);
+      this.#counted.push({ id, name: `${rowName(branch, months.sheet, slot)} warmer or colder`, values });
+    }
+    if (byMonth.size === 0) return;
+    for (const id of days.columns) {
+      const column = columnOf(branch, days.sheet, id);
+      const node = column === undefined ? undefined : branch.document.program.built.columnNode(column.def);
+      if (column === undefined || node === undefined) continue;
+      // A day that is typed is worked out by nobody, so the average year's is kept to start from.
+      const average = branch.document.frame.column(column.def).values.slice();
+      touched.set(node, (frame) => {
+        const { values, states } = frame.column(column.def);
+        const typed = frame.typed[column.def.number]?.over;
+        for (const slot of rows(branch, days.sheet)) {
+          if (states[slot] !== FILLED) continue;
+          const month = yearMonthDay(frame.column(date.def).values[slot] ?? 0).month;
+          const warmer = byMonth.get(month)?.[this.#done] ?? 0;
+          const usual = typed?.has(slot) === true ? average[slot] : values[slot];
+          frame.write(column.def, slot, (usual ?? 0) + warmer, FILLED);
+        }
+      });
+    }
+  }
+}
+
+/** Chance never gives 1, and of 0 there is no normal value. */
+function nearly(even: number): number {
+  return Math.max(even, 2 ** -54);
 }
 
 /** A stream from its so-many-th number on. */

@@ -5,6 +5,7 @@ import type {
   ColumnDeclaration,
   EventDate,
   MadeColumn,
+  RangeColumns,
   RowSource,
   SheetDeclaration,
   TypeDeclaration,
@@ -71,6 +72,8 @@ export const columnDeclaration: Shape<ColumnDeclaration> = fields<ColumnDeclarat
   most: optional(number),
   required: optional(flag),
   orElse: optional(id),
+  otherNames: optional(flag),
+  range: optional(fields<RangeColumns>({ low: id, high: id })),
 });
 
 const made: Shape<MadeColumn> = fields<MadeColumn>({ id, name });

@@ -51,6 +51,16 @@ export interface ColumnDeclaration {
   readonly required?: boolean;
   /** The column of this sheet that takes an entry which this one can't: 5 g typed as a Quantity of seeds goes to Weight. */
   readonly orElse?: string;
+  /** Other names that people know the row by, with commas between: who types one of them elsewhere is told the row's own. */
+  readonly otherNames?: boolean;
+  /** The columns of this sheet between which the figure lies: it is then shown rounded, with these ends beside it. */
+  readonly range?: RangeColumns;
+}
+
+/** Ids of the columns that hold the ends of a figure. */
+export interface RangeColumns {
+  readonly low: string;
+  readonly high: string;
 }
 
 /** A column that a row source fills. */

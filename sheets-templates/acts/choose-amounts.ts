@@ -1,5 +1,6 @@
-// The act of choosing how much of each planting to grow: bed lengths within the beds there are week by week and the hands there
-// are, for the most margin. Margins and hours are taken to grow with the length, as they nearly do. Faces answer it as a branch.
+// The act of choosing how much of each planting to grow: bed lengths within beds, hands, bench, stores and demand, for the most margin,
+// or for the least hours at the margin there is. Margins and hours are taken to grow with the length, as they nearly do. Faces
+// answer it as a branch.
 
 import {
   type Book,
@@ -15,92 +16,161 @@ import {
   type Solver,
   settings,
   sheetView,
-  showDate,
   showWithUnit,
 } from '../../engine/index.ts';
 import { type Act, refused, rowAt } from './act.ts';
+import { ALL_WITHIN, type KindOfLimit, moreOf, roomOf, type Within } from './choose-limits.ts';
 
 /** A planting may become this many times as long at most, where nothing else holds it back. */
 const MOST_TIMES = 3;
 
-/** Bed is counted in feet and work in hours, so that one more of either is what a grower would add. */
-const FOOT = 0.3048;
 const HOUR = 1 / 24;
 
-interface Grown {
-  readonly id: string;
-  /** In feet. */
-  readonly length: number;
+/** Bed is measured out in whole feet, or in tenths of a metre, rounded down, so that what was within the limits stays so. */
+const MEASURES = {
+  us: { size: 0.3048, step: 1, unit: 'ft' },
+  si: { size: 1, step: 0.1, unit: 'm' },
+} as const;
+
+export interface ChooseWish {
+  /** The most margin, or the least hours at no less margin than now. */
+  readonly goal: 'margin' | 'hours';
+  readonly within: readonly Within[];
 }
 
-/** The act, with the answer itself for whoever shows more of it. */
-export function chooseAmounts(book: Book, solve: Solver): Act & { readonly chosen?: Chosen } {
-  // Bed is measured out in whole feet, rounded down, so that what was within the limits stays so.
-  const grown: Grown[] = [];
-  const choices: Choice[] = [];
-  const hours = hoursByWeek(book);
-  const noted = notedPlantings(book);
-  const { today } = settings(book);
-  const taken = new Map<string, number>();
-  for (const slot of rows(book, 'plantings')) {
-    const id = rowId(book, 'plantings', slot);
-    const row = rowAt(book, 'plantings', id, slot);
-    const [metres, margin] = [row.number('bed-length-used'), row.number('margin')];
-    const [from, until] = [row.number('planted-out'), row.number('bed-free')];
-    if (metres === undefined || margin === undefined || from === undefined || until === undefined || metres <= 0)
-      continue;
-    const length = metres / FOOT;
-    const ofPlanting = hours.byPlanting.get(slot) ?? new Map<number, number>();
-    const takes = new Map([
-      ...weeksOf(book, from, until).map((week): [string, number] => [`beds ${week}`, 1]),
-      ...[...ofPlanting].map(([week, amount]): [string, number] => [`hours ${week}`, amount / HOUR / length]),
-    ]);
-    // What stands already is no choice any more: it keeps the room and the hours that it has.
-    if (noted.has(slot) || Math.min(from, row.number('sown') ?? from) <= today) {
-      for (const [limit, each] of takes) taken.set(limit, (taken.get(limit) ?? 0) + each * length);
-      continue;
-    }
-    grown.push({ id, length });
-    choices.push({
-      id,
-      name: rowName(book, 'plantings', slot),
-      gain: margin / length,
-      least: 0,
-      most: MOST_TIMES * length,
-      takes,
-    });
-  }
-  if (choices.length === 0)
+const MOST_MARGIN: ChooseWish = { goal: 'margin', within: ALL_WITHIN };
+
+/** A planting whose length is chosen. */
+interface Grown {
+  readonly id: string;
+  readonly slot: number;
+  /** In feet or metres. */
+  readonly length: number;
+  readonly margin: number;
+  readonly hours: number;
+  readonly takes: ReadonlyMap<string, number>;
+}
+
+/** One amount chosen, for whoever shows more of the answer. */
+export interface ChosenLength {
+  readonly name: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+export interface ChosenAmounts {
+  readonly gain: string;
+  readonly lengths: readonly ChosenLength[];
+  readonly heldBackBy: readonly { readonly name: string; readonly more: string; readonly worth: string }[];
+}
+
+/** The act, with the answer itself. */
+export function chooseAmounts(
+  book: Book,
+  solve: Solver,
+  wish: ChooseWish = MOST_MARGIN,
+): Act & { readonly chosen?: ChosenAmounts } {
+  const room = roomOf(book, wish.within);
+  const { grown, taken, standing, now } = plantingsOf(book, room);
+  if (grown.length === 0)
     return refused(
       'There is no planting to choose: each has begun already, or has no bed length, dates and margin yet. Fill those in first.',
     );
-  const limits = limitsOf(book, hours.others).map((limit): Limit => {
+  const limits = room.limits.map((limit): KindOfLimit => {
     return { ...limit, most: Math.max(0, limit.most - (taken.get(limit.id) ?? 0)) };
   });
-  const chosen = choose(choices, limits, solve);
-  if (chosen === undefined) return refused('No lengths keep within the beds and the hands there are.');
-  const left: string[] = [];
-  const longer = grown.flatMap(({ id, length }): Command[] => {
-    const amount = Math.floor((chosen.amounts.get(id) ?? 0) + 1e-6);
-    if (amount === 0) {
-      left.push(id);
-      return [];
-    }
-    if (Math.abs(amount - length) < 0.01) return [];
-    const content = { number: amount, unit: 'ft' };
-    return [{ command: 'put cell', sheet: 'plantings', row: id, column: 'bed-length-used', content }];
+  const choices = [
+    ...grown.map((one) => choiceOf(book, one, wish)),
+    ...room.sales.map((sale) => (wish.goal === 'margin' ? sale : sold(sale))),
+  ];
+  const all = limitsOf(limits, now - standing, wish);
+  const chosen = choose(choices, all, solve);
+  if (chosen === undefined) return refused('No lengths keep within what is to be kept within.');
+  const wanted = soldOut(choices.slice(grown.length), chosen).map((product) => {
+    const more = choices.map((one) => product.sales.get(one.id) ?? one);
+    const worth = (choose(more, all.map(asBalance), solve)?.gain ?? chosen.gain) - chosen.gain;
+    return { name: `what is wanted of ${product.name}`, worth };
   });
-  // A planting of no length is none.
-  const commands: Command[] =
-    left.length === 0 ? longer : [...longer, { command: 'remove rows', sheet: 'plantings', rows: left }];
-  const count = longer.length + left.length;
+  return answerOf(book, wish, { chosen, grown, limits, standing, wanted });
+}
+
+/** Products of which more demand is priced: each takes a program of its own. */
+const MOST_PRICED = 6;
+
+/** The products of which all that is wanted is sold, the dearest first, with their sales were one unit more wanted over the season. */
+function soldOut(sales: readonly Choice[], { amounts }: Chosen) {
+  const products = new Map<string, Choice[]>();
+  for (const sale of sales) products.set(sale.name, [...(products.get(sale.name) ?? []), sale]);
+  return [...products]
+    .filter(([, ofProduct]) => ofProduct.every(({ id, most }) => (amounts.get(id) ?? 0) >= most * (1 - 1e-7)))
+    .map(([name, ofProduct]) => {
+      const wider = ofProduct.map((sale): [string, Choice] => {
+        return [sale.id, { ...sale, most: sale.most + 1 / ofProduct.length }];
+      });
+      return { name, sales: new Map(wider), brings: ofProduct.reduce((sum, { gain, most }) => sum + gain * most, 0) };
+    })
+    .sort((a, b) => b.brings - a.brings)
+    .slice(0, MOST_PRICED);
+}
+
+function asBalance(limit: Limit): Limit {
+  return { ...limit, isBalance: true };
+}
+
+const MARGIN = 'margin';
+
+/** For the least hours, what is earned now is to be earned again. */
+function limitsOf(limits: readonly KindOfLimit[], earned: number, { goal }: ChooseWish): readonly Limit[] {
+  if (goal === 'margin') return limits;
+  return [...limits, { id: MARGIN, name: 'the margin there is now', most: -earned, isBalance: true }];
+}
+
+/** A sale where hours count: it costs none, and earns its share of the margin. */
+function sold(sale: Choice): Choice {
+  return { ...sale, gain: 0, takes: new Map([...sale.takes, [MARGIN, -sale.gain]]) };
+}
+
+function choiceOf(book: Book, { id, slot, length, margin, hours, takes }: Grown, { goal }: ChooseWish): Choice {
+  const each = new Map([...takes].map(([limit, amount]): [string, number] => [limit, amount / length]));
+  if (goal === 'hours') each.set(MARGIN, -margin / length);
   return {
-    ok: true,
-    commands,
-    message: message('choose amounts', { count }),
-    said: saidOf(book, chosen, longer.length, left.length),
-    chosen,
+    id,
+    name: rowName(book, 'plantings', slot),
+    gain: (goal === 'margin' ? margin : -hours) / length,
+    least: 0,
+    most: MOST_TIMES * length,
+    takes: each,
   };
+}
+
+/** The plantings that can still be chosen, and what the others take of limits. */
+function plantingsOf(book: Book, room: ReturnType<typeof roomOf>) {
+  const { size } = MEASURES[settings(book).units];
+  const noted = notedPlantings(book);
+  const { today } = settings(book);
+  const grown: Grown[] = [];
+  const taken = new Map<string, number>();
+  let [standing, now] = [0, 0];
+  for (const slot of rows(book, 'plantings')) {
+    const id = rowId(book, 'plantings', slot);
+    const row = rowAt(book, 'plantings', id, slot);
+    const [used, margin] = [row.number('bed-length-used'), row.number('margin')];
+    const [from, until] = [row.number('planted-out'), row.number('bed-free')];
+    if (used === undefined || margin === undefined || from === undefined || until === undefined || used <= 0) continue;
+    const takes = room.takes(slot);
+    // Where demand counts, what outlets take is reckoned week by week, and the planting itself only costs.
+    const earned = room.isSold(slot) ? -(row.number('costs') ?? 0) : margin;
+    now += room.isSold(slot) ? earned + (row.number('sales-by-outlets') ?? 0) : margin;
+    // What stands already is no choice any more: it keeps the room and the hours that it has.
+    if (noted.has(slot) || Math.min(from, row.number('sown') ?? from) <= today) {
+      for (const [limit, amount] of takes) taken.set(limit, (taken.get(limit) ?? 0) + amount);
+      standing += earned;
+      continue;
+    }
+    const hours = (row.number('hours') ?? 0) / HOUR;
+    grown.push({ id, slot, length: used / size, margin: earned, hours, takes });
+  }
+  return { grown, taken, standing, now };
 }
 
 /** Plantings of which something was noted, by slot. */
@@ -109,60 +179,92 @@ function notedPlantings(book: Book): ReadonlySet<number> {
   return new Set(named.filter((slot) => slot !== undefined));
 }
 
-function weeksOf(book: Book, from: number, until: number): readonly number[] {
-  return mondays(book).filter((monday) => monday + 7 > from && monday < until);
+interface Found {
+  readonly chosen: Chosen;
+  readonly grown: readonly Grown[];
+  readonly limits: readonly KindOfLimit[];
+  /** What the plantings that have begun bring. */
+  readonly standing: number;
+  readonly wanted: readonly { readonly name: string; readonly worth: number }[];
 }
 
-function mondays(book: Book): readonly number[] {
-  return Array.from(rows(book, 'weeks'), (slot) => rowAt(book, 'weeks', '', slot).number('week') ?? 0);
-}
-
-/** Hours of each planting by week, and of everything else. */
-function hoursByWeek(book: Book) {
-  const byPlanting = new Map<number, Map<number, number>>();
-  const others = new Map<number, number>();
-  for (const slot of rows(book, 'tasks')) {
-    const row = rowAt(book, 'tasks', '', slot);
-    const [week, amount, planting] = [row.number('week-starts'), row.number('hours-counted'), row.number('planting')];
-    if (week === undefined || amount === undefined) continue;
-    if (planting === undefined) others.set(week, (others.get(week) ?? 0) + amount);
+function answerOf(
+  book: Book,
+  { goal, within }: ChooseWish,
+  { chosen, grown, limits, standing, wanted }: Found,
+): Act & { chosen: ChosenAmounts } {
+  const { step, unit } = MEASURES[settings(book).units];
+  const left: string[] = [];
+  const longer: Command[] = [];
+  const lengths: ChosenLength[] = [];
+  for (const { id, slot, length } of grown) {
+    const steps = Math.floor((chosen.amounts.get(id) ?? 0) / step + 1e-6);
+    const amount = Number((steps * step).toFixed(1));
+    if (Math.abs(amount - length) < step / 100) continue;
+    const before = `${Number(length.toFixed(1))} ${unit}`;
+    lengths.push({
+      name: rowName(book, 'plantings', slot),
+      before,
+      after: amount === 0 ? 'none' : `${amount} ${unit}`,
+    });
+    if (amount === 0) left.push(id);
     else {
-      const known = byPlanting.get(planting) ?? new Map<number, number>();
-      byPlanting.set(planting, known);
-      known.set(week, (known.get(week) ?? 0) + amount);
+      const content = { number: amount, unit };
+      longer.push({ command: 'put cell', sheet: 'plantings', row: id, column: 'bed-length-used', content });
     }
   }
-  return { byPlanting, others };
+  // A planting of no length is none.
+  const commands: Command[] =
+    left.length === 0 ? longer : [...longer, { command: 'remove rows', sheet: 'plantings', rows: left }];
+  const worthOf = (worth: number): string => (goal === 'margin' ? money(book, worth) : `${hoursText(worth)} of work`);
+  const held = chosen.heldBackBy.flatMap(({ limit: { id, name }, worth }) => {
+    const kind = limits.find((one) => one.id === id);
+    return kind === undefined ? [] : [{ name, more: kind.more, worth }];
+  });
+  const more = moreOf(book, 'demand');
+  const heldBackBy = [...held, ...wanted.map(({ name, worth }) => ({ name, more, worth }))]
+    .filter(({ worth }) => worth >= 0.01)
+    .sort((one, other) => other.worth - one.worth)
+    .map((one) => ({ ...one, worth: worthOf(one.worth) }));
+  const ofWhat = within.includes('demand') ? ', by what outlets take' : '';
+  const gain =
+    goal === 'margin'
+      ? `a margin of about ${money(book, chosen.gain + standing)}${ofWhat}`
+      : `about ${hoursText(-chosen.gain)} of work on them`;
+  return {
+    ok: true,
+    commands,
+    message: message('choose amounts', { count: lengths.length }),
+    said: saidOf({ gain, changed: longer.length, left: left.length, goal, heldBackBy }),
+    chosen: { gain, lengths, heldBackBy },
+  };
 }
 
-/** All bed length in every week, and the hours of the week that other work leaves; a week without hands named has no limit. */
-function limitsOf(book: Book, others: ReadonlyMap<number, number>): readonly Limit[] {
-  const beds = Array.from(rows(book, 'beds'), (slot) => rowAt(book, 'beds', '', slot).number('length') ?? 0);
-  const length = beds.reduce((sum, one) => sum + one, 0);
-  const ofBeds = mondays(book).map(
-    (week): Limit => ({ id: `beds ${week}`, name: `the beds in the week of ${showDate(week)}`, most: length / FOOT }),
-  );
-  const ofHands = Array.from(rows(book, 'labour'), (slot): Limit | undefined => {
-    const row = rowAt(book, 'labour', '', slot);
-    const [week, available] = [row.number('monday'), row.number('available')];
-    if (week === undefined || available === undefined) return undefined;
-    const most = Math.max(0, available - (others.get(week) ?? 0)) / HOUR;
-    return { id: `hours ${week}`, name: `the hands in the week of ${showDate(week)}`, most };
-  }).filter((limit) => limit !== undefined);
-  return [...ofBeds, ...ofHands];
+function hoursText(hours: number): string {
+  return `${Number(hours.toFixed(1))} h`;
+}
+
+function money(book: Book, value: number): string {
+  const margin = sheetView(book, 'plantings')?.columns.find(({ id }) => id === 'margin')?.type;
+  const { currency } = book.document.program;
+  return margin === undefined ? String(value) : showWithUnit(value, margin, { currency });
 }
 
 /** Limits named of those that hold the choice back. */
 const NAMED = 3;
 
-function saidOf(book: Book, { gain, heldBackBy }: Chosen, changed: number, left: number): string {
-  const margin = sheetView(book, 'plantings')?.columns.find(({ id }) => id === 'margin')?.type;
-  const money = (value: number): string =>
-    margin === undefined ? String(value) : showWithUnit(value, margin, { currency: book.document.program.currency });
-  const limits = heldBackBy.slice(0, NAMED).map(({ limit, worth }) => {
-    const more = limit.id.startsWith('beds') ? 'a foot more' : 'an hour more';
-    return `${limit.name} (${more} would gain about ${money(worth)})`;
-  });
+interface Said {
+  readonly gain: string;
+  readonly changed: number;
+  readonly left: number;
+  readonly goal: ChooseWish['goal'];
+  readonly heldBackBy: ChosenAmounts['heldBackBy'];
+}
+
+function saidOf({ gain, changed, left, goal, heldBackBy }: Said): string {
+  const saves = goal === 'margin' ? 'would gain' : 'would save';
+  const limits = heldBackBy.slice(0, NAMED).map(({ name, more, worth }) => `${name} (${more} ${saves} about ${worth})`);
   const held = limits.length === 0 ? '' : ` It is held back by ${limits.join(', ')}.`;
-  return `${changed} of the plantings change their length and ${left} are left out, for a margin of about ${money(gain)}. No planting becomes more than ${MOST_TIMES} times as long, since what can be sold is not reckoned.${held}`;
+  const out = `${left} ${left === 1 ? 'is' : 'are'} left out`;
+  return `${changed} of the plantings ${changed === 1 ? 'changes its' : 'change their'} length and ${out}, for ${gain}. No planting becomes more than ${MOST_TIMES} times as long.${held}`;
 }

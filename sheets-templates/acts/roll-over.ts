@@ -20,10 +20,15 @@ type Cells = Row['cells'];
 /** Which plantings come along: those typed by hand, those that successions laid too, or none. */
 export const PLANS = ['own', 'all', 'none'] as const;
 
+/** What the plantings take along besides: the beds they stood on, the seed lots of which something is left. */
+export const ALONG = ['beds', 'lots'] as const;
+
 export interface RollOverOptions {
   /** The season to come. */
   readonly season: number;
   readonly plan: (typeof PLANS)[number];
+  /** Nothing where absent: beds then follow from the rotation, and seed is bought. */
+  readonly along?: readonly (typeof ALONG)[number][];
 }
 
 export type RolledOver =
@@ -46,7 +51,7 @@ export function seasonOf(workbook: Workbook): number {
 }
 
 /** The document of the next season. */
-export function rollOver(workbook: Workbook, { season, plan }: RollOverOptions): RolledOver {
+export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollOverOptions): RolledOver {
   const farm = rowAt(workbook, 'farm', '', 0);
   const [ending, starts] = [farm.number('season'), farm.number('season-starts')];
   if (ending === undefined || starts === undefined) {
@@ -73,8 +78,8 @@ export function rollOver(workbook: Workbook, { season, plan }: RollOverOptions):
     ),
   };
   const newStart = starts + Math.round(years * 365.25);
-  const plantings = plan === 'none' ? [] : plantingsOf(workbook, data, { plan, years });
   const lots = lotsOf(workbook, data, ending);
+  const plantings = plan === 'none' ? [] : plantingsOf(workbook, data, { plan, years, along, lots });
   const results = resultsOf(workbook, data, ending);
   const changed: Record<string, readonly Row[]> = {
     farm: (data.rows.farm ?? []).map((row) => ({ ...row, cells: { ...on(row.cells), season } })),
@@ -97,7 +102,7 @@ export function rollOver(workbook: Workbook, { season, plan }: RollOverOptions):
   return {
     ok: true,
     data: { ...data, title, rows: Object.fromEntries(all), aside },
-    said: `Season ${season}: ${told(plantings.length, 'planting')} copied, ${told(lots.length, 'seed lot')} left, ${told(learned, 'result')} kept of ${ending}. Propose beds, and lay the successions anew.`,
+    said: `Season ${season}: ${told(plantings.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${told(lots.length, 'seed lot')} left, ${told(learned, 'result')} kept of ${ending}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.`,
   };
 }
 
@@ -188,26 +193,42 @@ function placed(list: readonly Row[]): readonly Row[] {
   return list.map((row, index) => (row.at === '' ? { ...row, at: `${last}z${String(index).padStart(6, '0')}1` } : row));
 }
 
-const NOT_COPIED = ['seed-lot', 'bed', 'spreads-over', 'proposed-bed', 'proposed-bed-beside', 'not-placed'] as const;
+const OF_BEDS = ['bed', 'spreads-over', 'proposed-bed', 'proposed-bed-beside'] as const;
 
-/** Plantings a year on, without beds, which follow from the rotation, and without lots, which change. */
-function plantingsOf(
-  workbook: Workbook,
-  data: DocumentData,
-  { plan, years }: { readonly plan: 'own' | 'all'; readonly years: number },
-): readonly Row[] {
+interface Copied {
+  readonly plan: 'own' | 'all';
+  readonly years: number;
+  readonly along: readonly (typeof ALONG)[number][];
+  /** The lots of the season to come. */
+  readonly lots: readonly Row[];
+}
+
+/**
+ * Plantings a year on; without beds, which follow from the rotation, and without lots, unless they are to come along. A lot of which
+ * nothing is left goes in any case.
+ */
+function plantingsOf(workbook: Workbook, data: DocumentData, { plan, years, along, lots }: Copied): readonly Row[] {
+  const withBeds = along.includes('beds');
+  const left = new Set(along.includes('lots') ? lots.map(({ id }) => id) : []);
   return rowsIn(workbook, data, 'plantings')
     .filter(({ row }) => plan === 'all' || row.cells.succession === undefined)
     .map(({ row, of }) => {
-      const cells = movedOn(without(row.cells, ...NOT_COPIED), years);
+      const gone = [...(withBeds ? [] : OF_BEDS), ...(isOneOf(left, row.cells['seed-lot']) ? [] : ['seed-lot'])];
+      const cells = movedOn(without(row.cells, 'not-placed', ...gone), years);
       const long = of.number('bed-length-used');
-      const fromBed = row.cells.bed !== undefined && cells['bed-length-used'] === undefined && long !== undefined;
+      const fromBed =
+        !withBeds && row.cells.bed !== undefined && cells['bed-length-used'] === undefined && long !== undefined;
       const isWanted = cells.wanted !== undefined || cells['wanted-pieces'] !== undefined;
       const whole: Cells =
         fromBed && !isWanted ? { ...cells, 'bed-length-used': { number: long, unit: 'm', follows: true } } : cells;
       const wasAsLaid = row.cells['as-laid'] === asLaid(new Map(Object.entries(row.cells)));
       return { ...row, cells: wasAsLaid ? { ...whole, 'as-laid': asLaid(new Map(Object.entries(whole))) } : whole };
     });
+}
+
+/** Whether a cell links to one of these rows. */
+function isOneOf(ids: ReadonlySet<string>, content: Content | undefined): boolean {
+  return typeof content === 'object' && content !== null && 'row' in content && ids.has(content.row);
 }
 
 /** The figures that are learned from: in which unit they are kept, and canonical figures to one of it. */

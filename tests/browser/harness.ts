@@ -2,7 +2,7 @@
 // the page, anything the content security policy blocked, and requests to the network. Browser tests call this file;
 // each opening has storage of its own, so no test sees another's working copy.
 
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { inject, onTestFinished } from 'vitest';
 import { chromiumPath } from '../../ui/set-up.mjs';
 
@@ -20,6 +20,8 @@ export interface Opening {
   readonly address?: string;
   /** What is done to the browser before the page opens. */
   readonly prepare?: (context: BrowserContext) => Promise<unknown>;
+  /** What the browser keeps for the page already. */
+  readonly storage?: Exclude<BrowserContextOptions['storageState'], undefined>;
   /** The page stays open when the test is finished; whoever asks for it closes it. Else it goes with its test. */
   readonly stays?: boolean;
 }
@@ -64,6 +66,7 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
     forcedColors: opening.forcedColors ?? 'none',
     permissions: ['clipboard-read', 'clipboard-write'],
     timezoneId: 'UTC',
+    ...(opening.storage === undefined ? {} : { storageState: opening.storage }),
   });
   if (opening.stays !== true) onTestFinished(() => context.close());
   // Playwright can't answer the dialogs of the File System Access API; tests of it bring files of their own.

@@ -155,7 +155,7 @@ test('nothing that a person names is ever a program, wherever it is shown', { ti
 
   // The lists of what is kept.
   for (const list of ['Versions', 'Workbooks in this browser']) {
-    await page.getByRole('button', { name: 'More' }).click();
+    await page.getByRole('button', { name: 'More', exact: true }).click();
     await page.getByRole('menuitem', { name: list, exact: true }).click();
     await dialog.waitFor();
     await shows(1);

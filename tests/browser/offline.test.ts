@@ -33,7 +33,7 @@ async function openOffline() {
 }
 
 async function openMenu(page: Page, item: string): Promise<void> {
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: item, exact: true }).click();
 }
 

@@ -6,13 +6,14 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
-import { openWorkbook, reload } from './harness.ts';
+import { reload } from './harness.ts';
 import { keptRecords } from './kept.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 /** Opens the page in a browser whose dialogs give 'season.json' of its private file system. */
 async function openWithFiles() {
-  const opened = await openWorkbook({
+  const opened = await openSmallWorkbook({
     width: 1440,
     height: 900,
     prepare: (context) =>

@@ -18,7 +18,7 @@ async function faults(page: Page): Promise<readonly string[]> {
 
 test('a sheet is added, named, given a check, removed, and others come from the gallery', async () => {
   const { page, close } = await openWorkbook({ width: 1440, height: 900 });
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Sheets of your own' }).click();
   const dialog = page.getByRole('dialog', { name: 'Sheets of your own' });
   await dialog.getByRole('textbox', { name: 'Name', exact: true }).fill('Bed notes');

@@ -9,10 +9,13 @@ import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { openWorkbook, reload, workbookAddress } from './harness.ts';
 import { forgetKept, keptRecords, putFirstCopy, putRecords } from './kept.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
-async function openBeds() {
-  const opened = await openWorkbook({ width: 1440, height: 900 });
+const openDemo = () => openWorkbook({ width: 1440, height: 900 });
+
+async function openBeds(open = openSmallWorkbook) {
+  const opened = await open();
   const book = new WorkbookPage(opened.page);
   await book.openSheet('Beds');
   return { ...opened, book };
@@ -31,7 +34,7 @@ async function savedText(page: Page): Promise<string> {
 }
 
 test('a change survives a reload, even one right after it', async () => {
-  const { book, page, problems } = await openBeds();
+  const { book, page, problems } = await openBeds(openDemo);
   await book.type(0, 'Length', '61');
   await book.kept();
   await book.type(1, 'Length', '62');
@@ -133,7 +136,7 @@ test('a damaged journal gives everything up to the damage, and the rest stays to
 });
 
 test('a working copy that cannot be read gives the latest version and is set aside, never written over', async () => {
-  const { book, page } = await openBeds();
+  const { book, page } = await openBeds(openDemo);
   await book.type(0, 'Length', '66');
   await book.kept();
   const [snapshot] = await keptRecords(page, 'snapshots');
@@ -189,14 +192,14 @@ test('a CSV file is shown before it is imported; a broken one changes nothing', 
     await (await chooser).setFiles({ name: 'beds.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
   };
   const dialog = page.getByRole('dialog');
-  await choose('Bed,Length (ft)\n"Barn 1,70\nBarn 2,71\n');
+  await choose('Bed,Length (ft)\n"Row A,70\nRow B,71\n');
   // A worker reads it, which has to be fetched first.
   await expect.poll(() => dialog.textContent(), { timeout: 30_000 }).toMatch(/Line 2 has a quotation mark/);
   await page.keyboard.press('Escape');
   await expect.poll(() => dialog.count()).toBe(0);
   expect(await book.undoButton().isDisabled()).toBe(true);
 
-  await choose('Bed,Field,Length (ft)\nBarn 1,Barn,70\nPond 1,Pond,71\n');
+  await choose('Bed,Field,Length (ft)\nRow A,Yard,70\nPond 1,Pond,71\n');
   await expect.poll(() => dialog.textContent(), { timeout: 30_000 }).toMatch(/adds 1 row, changes 1 row/);
   expect(await book.undoButton().isDisabled()).toBe(true);
   await dialog.getByRole('button', { name: 'Import', exact: true }).click();

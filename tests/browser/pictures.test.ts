@@ -46,6 +46,8 @@ const NAMES = [
   'Money',
   'How sure',
   'Spacing',
+  'Plants in a block',
+  'Seed with age',
   'Frost',
   'Climate',
 ];

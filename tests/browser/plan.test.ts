@@ -46,3 +46,27 @@ test('a planting without a bed gets one proposed', async () => {
   expect(await book.read(0, 'Bed')).not.toBe('');
   expect(problems).toEqual([]);
 });
+
+test('a way becomes a planting, and the next season is begun with a version of this one kept first', async () => {
+  const { page, book, problems } = await open();
+  await book.openSheet('Beds to try');
+  await book.type(0, 'Bed to try', 'One bed');
+  await book.type(0, 'Variety', 'Lamplight');
+  await book.openSheet('Ways to plant');
+  const way = await book.read(0, 'Way');
+  await (await book.cell(0, 'Way')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Plant it this way' }).click();
+  await expect.poll(() => book.message().textContent()).toContain(`One bed, ${way.toLowerCase()} is in Plantings.`);
+  await page.keyboard.press('Control+z');
+  const downloading = page.waitForEvent('download');
+  await fromMenu(page, 'Next season, with all plantings, their beds and lots');
+  const next = JSON.parse(await readFile(await (await downloading).path(), 'utf8'));
+  await expect
+    .poll(() => book.message().textContent())
+    .toContain('A version of this season is kept as “End of season 2027”.');
+  expect(next.title).toContain('2028');
+  const { plantings } = next.rows;
+  expect(plantings.rows.length).toBeGreaterThan(100);
+  expect(plantings.columns).toEqual(expect.arrayContaining(['bed', 'seed-lot']));
+  expect(problems).toEqual([]);
+});

@@ -19,7 +19,7 @@ async function openPanel(row: string, opening?: Opening) {
   return opened;
 }
 
-/** The text of a figure of the panel: '186.8 lb'. */
+/** The text of a figure of the panel: '190 lb'. */
 async function shown(page: Page, figure: string): Promise<string> {
   const text = await page.locator('.key-figure', { hasText: figure }).locator('.key-value').textContent();
   return (text ?? '').trim();
@@ -78,7 +78,8 @@ test('a typed spacing is followed by every figure, the picture and the curve, an
   // 4 rows of 50 ft / 6 in = 100 places each.
   await expect.poll(() => shown(page, 'Stations')).toBe('400');
   const after = await allFigures(page);
-  expect(after.filter((figure, index) => figure === before[index])).toEqual([]);
+  // Two digits of a yield need not change: the curve beside it shows by how little it does.
+  expect(FIGURES.filter((name, index) => name !== 'Marketable yield' && after[index] === before[index])).toEqual([]);
   expect(Number.parseFloat(after[2] ?? '')).toBeLessThan(Number.parseFloat(before[2] ?? ''));
   await expect.poll(() => readOut(page)).toContainEqual(expect.stringContaining('In-row spacing 6 in: Stations 400, '));
   // The whole bed is drawn with a mark for every place.
@@ -149,7 +150,8 @@ test("the curve's table holds the figures in hand, and its point stands on its l
     .locator('tbody tr')
     .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => Number.parseFloat(cell.textContent ?? ''))));
   const here = rows.find(([spacing]) => spacing === 8);
-  expect(here?.[1]).toBeCloseTo(await number(page, 'Marketable yield'), 0);
+  // The figure in hand lies in a range, and has two significant digits.
+  expect(Number(here?.[1]?.toPrecision(2))).toBe(await number(page, 'Marketable yield'));
   expect(rows.length).toBeGreaterThan(10);
   const [point, line] = await Promise.all([
     chart

@@ -10,11 +10,12 @@ import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { chromiumPath } from '../../ui/set-up.mjs';
-import { type Opening, openWorkbook, reload, workbookAddress } from './harness.ts';
+import { type Opening, reload, workbookAddress } from './harness.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 async function openBeds(prepare?: Opening['prepare']) {
-  const opened = await openWorkbook({ width: 1440, height: 900, ...(prepare === undefined ? {} : { prepare }) });
+  const opened = await openSmallWorkbook(prepare === undefined ? {} : { prepare });
   const book = new WorkbookPage(opened.page);
   await book.openSheet('Beds');
   return { ...opened, book };

@@ -3,12 +3,13 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { type Opening, openWorkbook, reload } from './harness.ts';
+import { type Opening, reload } from './harness.ts';
 import { keptRecords } from './kept.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 async function openTwo(opening: Opening = {}) {
-  const opened = await openWorkbook({ width: 1440, height: 900, ...opening });
+  const opened = await openSmallWorkbook(opening);
   const first = new WorkbookPage(opened.page);
   await first.openSheet('Beds');
   await first.type(0, 'Length', '60');

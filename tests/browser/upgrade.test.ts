@@ -41,7 +41,7 @@ async function openOnEarlierSheets() {
 }
 
 async function askAgain(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Bring the sheets up to date' }).click();
   await page.getByRole('dialog').waitFor();
 }
@@ -61,7 +61,7 @@ test('what would change is listed, kept away, and taken later as one step', asyn
   await askAgain(page);
   await dialog.getByRole('button', { name: 'Bring them up to date' }).click();
   await expect.poll(async () => Number(await book.read(0, 'Bed area'))).toBe(kept / 2);
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   expect(await page.getByRole('menuitem', { name: 'Bring the sheets up to date' }).count()).toBe(0);
   await page.keyboard.press('Escape');
   await book.press(0, 'Bed');

@@ -3,19 +3,20 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook, reload } from './harness.ts';
+import { reload } from './harness.ts';
 import { keptRecords } from './kept.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 async function openBeds() {
-  const opened = await openWorkbook({ width: 1440, height: 900 });
+  const opened = await openSmallWorkbook();
   const book = new WorkbookPage(opened.page);
   await book.openSheet('Beds');
   return { ...opened, book, dialog: opened.page.getByRole('dialog') };
 }
 
 async function openList(page: Page, name: 'Versions' | 'Workbooks in this browser') {
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name, exact: true }).click();
   await page.getByRole('dialog').waitFor();
 }
@@ -58,7 +59,9 @@ test('versions keep themselves at opening and before an import, with what change
   await book.kept();
   await reload(page);
   await book.openSheet('Beds');
-  await expect.poll(async () => (await keptRecords(page, 'versions')).map(({ kind }) => kind)).toEqual(['opened']);
+  await expect
+    .poll(async () => (await keptRecords(page, 'versions')).map(({ kind }) => kind))
+    .toEqual(['opened', 'opened']);
   await book.type(1, 'Length', '62');
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Import rows' }).click();
@@ -68,7 +71,7 @@ test('versions keep themselves at opening and before an import, with what change
     buffer: Buffer.from('Bed,Field,Length (ft)\nPond 1,Pond,71\n'),
   });
   await dialog.getByRole('button', { name: 'Import', exact: true }).click();
-  await expect.poll(async () => (await keptRecords(page, 'versions')).length).toBe(2);
+  await expect.poll(async () => (await keptRecords(page, 'versions')).length).toBe(3);
   await expect.poll(() => dialog.count()).toBe(0);
 
   await openList(page, 'Versions');

@@ -27,7 +27,7 @@ async function spacing(page: Page): Promise<string> {
 }
 
 async function whatIf(page: Page) {
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'What if' }).click();
   const dialog = page.getByRole('dialog', { name: 'What if' });
   await dialog.waitFor();
@@ -116,5 +116,37 @@ test('a value is sought, two are tabled, and the season is drawn', async () => {
   await dialog.getByText(/in half below .* USD/).waitFor();
   expect(await dialog.locator('meter').count()).toBeGreaterThan(0);
   expect(await faults(page)).toEqual([]);
+  await close();
+});
+
+test('figures by week fan out, an input is drawn against several figures, and amounts are chosen', async () => {
+  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  await goTo(page, PLANTING);
+  const dialog = await whatIf(page);
+  await dialog.getByText('How likely', { exact: true }).click();
+  await dialog.locator('select').first().selectOption('week hours-over');
+  await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('20');
+  await dialog.getByRole('button', { name: 'Draw the season' }).click();
+  await dialog.getByText(/20 seasons, seed 1/).waitFor();
+  await dialog
+    .getByText(/More work than hands/)
+    .first()
+    .waitFor();
+  await dialog.getByText('Show as table').click();
+  expect(await dialog.locator('.farm-picture th').allTextContents()).toContain('More work than hands');
+
+  await dialog.getByText('Curves', { exact: true }).click();
+  await dialog.locator('select').nth(2).selectOption({ label: 'In-row spacing' });
+  await dialog.getByRole('textbox', { name: 'Values', exact: true }).fill('6 in; 8 in');
+  await dialog.getByRole('button', { name: 'Draw the curves' }).click();
+  await expect.poll(() => dialog.locator('.farm-picture').count()).toBe(3);
+  expect(await faults(page)).toEqual([]);
+
+  await dialog.getByText('Choose', { exact: true }).first().click();
+  await dialog.getByRole('button', { name: 'Choose', exact: true }).click();
+  await dialog.getByText('What holds it back').waitFor();
+  expect(await faults(page)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Keep as a branch' }).click();
+  await page.locator('.branch-bar').getByText('Most margin').waitFor();
   await close();
 });

@@ -6,6 +6,7 @@ import { demoFarm } from '../../demo/farm.ts';
 import { civilDay } from '../../engine/index.ts';
 import { SEASON } from '../../sheets-templates/index.ts';
 import { type Book, started } from '../book.ts';
+import { drawFrames } from './harness.ts';
 
 let asItComes: Book | undefined;
 
@@ -44,8 +45,7 @@ export class WorkbookPage {
   /** Opens a sheet with all of its columns. */
   async openSheet(name: string): Promise<void> {
     await this.comeTo(name);
-    const everything = this.viewButton('Everything');
-    if ((await everything.count()) > 0) await everything.click();
+    if ((await this.viewButton('Everything').count()) > 0) await this.look('Everything');
   }
 
   viewButton(name: string): Locator {
@@ -54,9 +54,12 @@ export class WorkbookPage {
       .getByRole('button', { name, exact: true });
   }
 
-  /** Looks at the sheet on screen through one of its views. */
+  /** Looks at the sheet on screen through one of its views, and waits until the grid shows it. */
   async look(view: string): Promise<void> {
-    await this.viewButton(view).click();
+    const button = this.viewButton(view);
+    await button.click();
+    await button.and(this.page.locator('[aria-pressed="true"]')).waitFor();
+    await drawFrames(this.page, 2);
   }
 
   /** The id of a column of the sheet on screen; of a person's own the one in the page. */

@@ -53,6 +53,10 @@ describe('names complete', () => {
     ['coun|', 'COUNTA('],
     ['1 + toda|', '1 + TODAY()'],
     ['tru|', 'TRUE'],
+    ['LET(width; 30 in; wid|', 'LET(width; 30 in; width'],
+    ['LET(wide; 3; double; 2 * wi|', 'LET(wide; 3; double; 2 * wide'],
+    ['LET(wide; 3; SUM(wi|', 'LET(wide; 3; SUM(wide'],
+    ['let|', 'LET('],
     ['8 fee|', '8 ft'],
     ['8 degC|', '8 degC'],
     ['8 acr|', '8 acre'],
@@ -189,4 +193,19 @@ test('random text and cursors never make it fail, and places lie within the text
     }),
     { numRuns: 1500 },
   );
+});
+
+describe('LET', () => {
+  test('names are proposed once they have a value, in the LET that gives them', () => {
+    expect(labels('LET(wide; wid|')).not.toContain('wide');
+    expect(labels('LET(wide; 3; wide) + wid|')).not.toContain('wide');
+    expect(labels('LET(wide; 3; LET(w; 4; |')).toEqual(expect.arrayContaining(['wide', 'w']));
+  });
+
+  test('what it takes is shown', () => {
+    const { text, cursor } = at('LET(wide; 30 in|; wide)');
+    const help = callAt(text, cursor, SIGNATURES);
+    expect(help?.signature.name).toBe('LET');
+    expect(help?.active).toBe(1);
+  });
 });

@@ -160,6 +160,11 @@ describe('a text that can not go on', () => {
     ['1, [A]', ',', ', only separates the parts of a function; take it out or put an operator in its place.'],
     ['2 (3)', '(', '( has no place here.'],
     ['"x".[A]', '.', '. has no place here.'],
+    [
+      'BULBSALE().[Price]',
+      '.',
+      'A column is read off a link or off figures that stand in a column: put what is before the point in a column of its own, and name Price there, as in [Column].[Price].',
+    ],
   ])('%s', (text, marked, why, fix) => {
     const { from, to, ...said } = diagnosticOf(text);
     expect(text.slice(from, to)).toBe(marked);

@@ -155,3 +155,48 @@ describe('counted shares', () => {
     expect(Math.max(...large)).toBeGreaterThan(225);
   });
 });
+
+describe('years', () => {
+  test('are warmer or colder by whole months, normally by what the month varies, low and high together', () => {
+    const degrees = { type: 'temperature' } as const;
+    const { workbook } = opened(
+      besideFarm(
+        [
+          sheet('Months', {
+            key: 'Month',
+            columns: [entered('Month', { type: 'text' }), entered('Number', plain), entered('Spread', number('Cdeg'))],
+          }),
+          sheet('Days', {
+            rows: { from: 'span', first: 'DATE(2027; 5; 31)', last: 'DATE(2027; 6; 3)', step: 'day', as: 'Day' },
+            columns: [computed('Low', degrees, '5 degC'), computed('High', degrees, '15 degC')],
+          }),
+        ],
+        {
+          Months: [
+            { Month: 'May', Number: '5', Spread: '1 Cdeg' },
+            { Month: 'June', Number: '6', Spread: '2 Cdeg' },
+          ],
+        },
+      ),
+    );
+    const figures: Figure[] = ['AVERAGE(Days[High])', 'AVERAGE(Days[Low])'].map((formula) => ({
+      figure: 'formula',
+      formula,
+    }));
+    const years = {
+      days: { sheet: 'days', date: 'day', columns: ['low', 'high'] },
+      months: { sheet: 'months', number: 'number', spread: 'spread' },
+    };
+    const chances: Chances = { plan: [], decided: [], counted: [], years };
+    const order = { inputs: [], asked: { figures, weekly: [] }, from: 0, until: COUNT, chances };
+    const draws = new Draws(workbook, order, streams(2));
+    expect(draws.step(COUNT)).toBeUndefined();
+    const [high, low] = draws.result().figures.map(({ values }) => values);
+    const { mean, variance } = meanAndVariance(high ?? new Float64Array());
+    // One day of four is in May: the mean moves by a quarter of May's 1 and three quarters of June's 2 degrees.
+    const expected = 0.25 ** 2 + 1.5 ** 2;
+    expect(Math.abs(mean - (273.15 + 15))).toBeLessThan(SURE * Math.sqrt(expected / COUNT));
+    expect(Math.abs(variance - expected)).toBeLessThan(SURE * expected * Math.sqrt(2 / (COUNT - 1)));
+    expect(high?.every((value, at) => Math.abs(value - (low?.[at] ?? 0) - 10) < 1e-9)).toBe(true);
+  });
+});

@@ -164,8 +164,9 @@ const levels: readonly Level[] = [
 ];
 
 const RANGE = 0.27;
-const onionLevels = levels.map(
-  ({ fact, source, at, points }): Fact => ({
+/** Yields of whole trials of onions, paths counted and what sells where that was weighed, as each was printed. */
+export const onionLevels = levels.map(
+  ({ fact, source, at, points }): Extract<Fact, { readonly kind: 'published' }> => ({
     kind: 'published',
     fact,
     unit: 't/ha',

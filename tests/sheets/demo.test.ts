@@ -47,6 +47,15 @@ describe('the demo farm', () => {
     expect(learnedOffers(book.workbook).length).toBeGreaterThan(20);
   });
 
+  it('counts the same money by outlet and month as by month', () => {
+    const sum = (sheet: string, column: string): number =>
+      [...book.rows(sheet)].reduce((all, row) => all + (book.cell(sheet, row, column).number ?? 0), 0);
+    expect(book.rows('Outlets by month').length).toBeGreaterThan(10);
+    expect(sum('Outlets by month', 'Sales')).toBeCloseTo(sum('Months', 'Sales'), 6);
+    expect(sum('Outlets by month', 'Costs')).toBeCloseTo(sum('Months', 'Outlets'), 6);
+    expect(sum('Outlets by month', 'Hours')).toBeCloseTo(sum('Deliveries', 'Hours'), 6);
+  });
+
   it('warns of what is wrong on purpose and of nothing else', () => {
     const warned = book
       .attention()

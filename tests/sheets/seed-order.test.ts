@@ -161,3 +161,31 @@ describe('the seed order', () => {
     expect(rows()).toEqual(['Beet', 'Onion', 'Unlisted']);
   });
 });
+
+describe('too much', () => {
+  const season = seasonOf({
+    Varieties: [
+      { Variety: 'Few', Crop: 'Tomato' },
+      { Variety: 'Many', Crop: 'Beet' },
+    ],
+    Packs: [
+      { Variety: 'Few', Supplier: 'One', Seeds: '5000', Price: '9.00' },
+      { Variety: 'Many', Supplier: 'One', Seeds: '350', Price: '3.10', 'Packs to order': '9' },
+    ],
+    Plantings: [
+      { Planting: 'Few', Variety: 'Few', 'Bed length used': '8 ft' },
+      { Planting: 'Many', Variety: 'Many', 'Bed length used': '10 ft' },
+    ],
+  });
+
+  it('is told: a pack far above the need, and an order of more than twice what is needed', () => {
+    expect(season.says('Seed order', 'Few').join()).toMatch(
+      /The cheapest pack holds \d{2,} times what is needed: look for a smaller one, or share it\./,
+    );
+    expect(season.says('Seed order', 'Many')).toContain(
+      'The order holds more than twice what is needed now, and smaller packs cover it: work it out again.',
+    );
+    season.type('Packs', 'row 2', 'Packs to order', '1');
+    expect(season.says('Seed order', 'Many').join()).not.toMatch(/more than twice/);
+  });
+});

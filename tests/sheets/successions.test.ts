@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { civilDay, isoDate, rowId, rows, rowWithId } from '../../engine/index.ts';
 import { laySuccession } from '../../sheets-templates/acts/lay-succession.ts';
+import { laySuccessions } from '../../sheets-templates/acts/lay-successions.ts';
 import { latitudeOf, monthsOf } from '../reference/calendars.ts';
 import { errorsOf, type Season, seasonOf } from './season.ts';
 
@@ -209,5 +210,38 @@ describe('laying again', () => {
     expect(season.number('Plantings', 'Lettuce 1', 'In-row spacing')).not.toBe(12);
     expect(season.value('Plantings', 'Lettuce 1', 'Start')).toBe('cells');
     expect(season.value('Plantings', 'Lettuce 1', 'Cover')).toBe('row cover');
+  });
+});
+
+describe('all successions at once', () => {
+  const SHORT = { ...LETTUCE, From: '2027-06-22', To: '2027-07-06' };
+  const radish = {
+    Succession: 'Radish',
+    Variety: 'Radish',
+    From: '2027-05-20',
+    To: '2027-06-10',
+    'A week': '20 bunches',
+  };
+
+  it('are one step: undone together, and laid as one by one', () => {
+    const season = seasonAt('Madison WI', [SHORT, radish]);
+    const { workbook } = season.book;
+    const act = laySuccessions(workbook);
+    if (!act.ok) throw new Error(act.why);
+    expect(workbook.do(act.commands, act.message).refused).toBe(false);
+    expect(act.said).toMatch(/^Lettuce: 3 plantings laid\. Radish: \d+ plantings? laid\./);
+    const one = seasonAt('Madison WI', [SHORT, radish]);
+    lay(one, 'Lettuce');
+    lay(one, 'Radish');
+    expect(names(season)).toEqual(names(one));
+    expect(dates(season, 'Sown')).toEqual(dates(one, 'Sown'));
+    workbook.undo();
+    expect(names(season)).toEqual([]);
+  });
+
+  it('are none where one can’t be laid', () => {
+    const long = { ...radish, Succession: 'Long', To: '2029-06-10' };
+    const act = laySuccessions(seasonAt('Madison WI', [SHORT, long]).book.workbook);
+    expect(act).toMatchObject({ ok: false, why: expect.stringMatching(/^Long is longer than a season: end it by/) });
   });
 });

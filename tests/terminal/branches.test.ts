@@ -161,7 +161,7 @@ describe('choose', () => {
   test('makes a branch of the amounts that gain most within beds and hands', async () => {
     const file = folder.file('demo.json');
     await folder.run(['new', 'demo', '--out', file]);
-    const { out } = await folder.run(['choose', file, 'Most margin']);
+    const { out } = await folder.run(['choose', file, 'Most margin', '--within', 'beds, hands']);
     expect(out).toMatch(
       /^\d+ of the plantings change their length and \d+ are left out, for a margin of about [\d.]+ USD\./,
     );
@@ -172,5 +172,15 @@ describe('choose', () => {
     expect(of('Margin')).toMatch(/^\+/);
     expect(of('Hours above the hands there are')).toBe('');
     expect((await folder.run(['choose', file, 'Most margin'])).err).toContain('There is a branch called');
+    const sold = JSON.parse((await folder.run(['choose', file, 'As it sells', '--json'])).out) as {
+      gain: string;
+      lengths: unknown[];
+      heldBackBy: { name: string; worth: string }[];
+    };
+    expect(sold.gain).toContain('by what outlets take');
+    expect(sold.lengths.length).toBeGreaterThan(0);
+    expect(sold.heldBackBy[0]?.worth).toMatch(/USD$/);
+    expect((await folder.run(['choose', file, 'Other', '--goal', 'most'])).err).toContain('--goal takes margin');
+    expect((await folder.run(['choose', file, 'Other', '--within', 'sun'])).err).toContain('--within takes a list');
   });
 });

@@ -95,6 +95,22 @@ describe('roll over', () => {
     expect((await folder.run(['learned', out])).out).toMatch(/Green, germination: .* by 1 of your own/);
   });
 
+  test('takes beds and lots along where asked, a lot of which nothing is left never', async () => {
+    const out = folder.file('h.json');
+    const ran = await folder.run([
+      'rollover',
+      file,
+      ...['--season', '2028', '--out', out, '--plan', 'all', '--along', 'beds, lots'],
+    ]);
+    expect(ran).toMatchObject({ status: 0, err: '' });
+    expect(ran.out).toMatch(/^Season 2028: 2 plantings copied with their beds and lots, 3 seed lots left/);
+    const was = await table(file, 'Plantings');
+    const is = await table(out, 'Plantings');
+    expect(is.map(({ Bed }) => Bed)).toEqual(was.map(({ Bed }) => Bed));
+    expect(is.map((row) => row['Seed lot'])).toEqual(was.map((row) => row['Seed lot']));
+    expect(is.some((row) => row['Seed lot'] !== null)).toBe(true);
+  });
+
   test('leaves the plan behind where asked', async () => {
     const out = folder.file('g.json');
     const ran = await folder.run(['rollover', file, '--season', '2029', '--out', out, '--plan', 'none']);
@@ -113,6 +129,7 @@ describe('roll over', () => {
     [['--out', 'OUT'], /^Say which season is to come with --season YEAR, such as 2028\.\n$/],
     [['--season', '2028'], /^Name the new file with --out FILE; the old one stays as it is\.\n$/],
     [['--season', '2028', '--out', 'OUT', '--plan', 'half'], /^--plan takes own, all, none/],
+    [['--season', '2028', '--out', 'OUT', '--along', 'trays'], /^--along takes beds, lots or both .* not “trays”\.\n$/],
   ])('%j is answered in a sentence, and nothing is written', async (words, says) => {
     const ran = await folder.run([
       'rollover',

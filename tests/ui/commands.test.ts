@@ -8,17 +8,16 @@ import { menuItems } from '../../ui/browser/commands/menus.ts';
 import { Situation, type Surface } from '../../ui/browser/commands/situation.ts';
 import { COMMANDS, commandNamed } from '../../ui/browser/commands/table.ts';
 import { goTo } from '../../ui/browser/store/selection.ts';
-import { readOnly, takeWorkbook } from '../../ui/browser/store/workbook.ts';
+import { takeWorkbook } from '../../ui/browser/store/workbook.ts';
 import { demoBook } from '../browser/workbook-page.ts';
 
-const SURFACES: readonly Surface[] = ['grid', 'field', 'formula line', 'text', 'dialog', 'page'];
+const SURFACES: readonly Surface[] = ['grid', 'field', 'formula line', 'scratch', 'text', 'dialog', 'page'];
 
 const demo = demoBook();
 const { workbook } = demo;
 
 beforeEach(() => {
   takeWorkbook(workbook);
-  readOnly.value = undefined;
   const first = demo.rows('Plantings')[0] ?? -1;
   goTo('plantings', rowId(workbook, 'plantings', first), 'stations');
 });
@@ -75,12 +74,6 @@ test('the rows of a sheet that follows from others are neither added nor removed
   const labels = menuItems('cell', new Situation('grid')).flatMap((set) => set.map(({ label }) => label));
   expect(labels).toContain('Copy');
   expect(labels.filter((label) => /row/.test(label))).toEqual([]);
-});
-
-test('while another tab writes nothing is changed, and copying goes on', () => {
-  readOnly.value = 'Open elsewhere.';
-  const items = menuItems('cell', new Situation('grid')).flat();
-  expect(items.filter(({ why }) => why === undefined).map(({ label }) => label)).toEqual(['Copy', 'Copy with headers']);
 });
 
 test("a column's menu is about that column, whichever cell is in hand", () => {

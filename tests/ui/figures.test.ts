@@ -20,16 +20,20 @@ test('a shown figure comes apart into whole and fraction', () => {
 
 test('every figure of a column is given the room of the longest', () => {
   const figures = [
-    { figure: '7', unit: '' },
-    { figure: '62.25', unit: '' },
-    { figure: '0.5', unit: '' },
-    { figure: 'no figure', unit: '' },
-    { figure: '2 ft 6 in', unit: '' },
-    { figure: '20', unit: 'cm' },
+    { figure: '7', unit: '', ends: '' },
+    { figure: '62.25', unit: '', ends: '' },
+    { figure: '0.5', unit: '', ends: '' },
+    { figure: 'no figure', unit: '', ends: '' },
+    { figure: '2 ft 6 in', unit: '', ends: '' },
+    { figure: '20', unit: 'cm', ends: '10 to 30' },
   ];
   const room = roomFor(figures);
-  expect(room).toEqual({ fraction: '.00', unit: 'cm' });
-  expect(widerRoom(room, { fraction: '.000', unit: '' })).toEqual({ fraction: '.000', unit: 'cm' });
+  expect(room).toEqual({ fraction: '.00', unit: 'cm', ends: '00 to 00' });
+  expect(widerRoom(room, { fraction: '.000', unit: '', ends: '' })).toEqual({
+    fraction: '.000',
+    unit: 'cm',
+    ends: '00 to 00',
+  });
   for (const [text, width] of [
     ['7', '.00'],
     ['0.5', '0'],
@@ -52,6 +56,7 @@ const cell = (text: string, number: number | undefined, value: number | null = n
   unit: '',
   fullUnit: '',
   text,
+  ends: '',
   entry: text,
   range: '',
   origin: 'entered',

@@ -34,6 +34,7 @@ import { sheetOnScreen } from './store/selection.ts';
 import { type View, view } from './store/view.ts';
 import { isOpen, screens, workbook } from './store/workbook.ts';
 import { BranchBar } from './what-if/branch-bar.tsx';
+import { LikelyBar } from './what-if/likely-bar.tsx';
 import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
@@ -57,12 +58,14 @@ const GlancePage = later(() => import('./glance/glance-page.tsx').then((part) =>
 
 const PicturePage = later(() => import('./pictures/picture-page.tsx').then((part) => part.PicturePage));
 const PaperPage = later(() => import('./paper/paper-page.tsx').then((part) => part.PaperPage));
+const ScratchPage = later(() => import('./scratch/scratch-page.tsx').then((part) => part.ScratchPage));
 const FirstVisit = later(() => import('./first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
 const WHOLE_NAMES = {
   glance: 'The season at a glance',
   pictures: 'Pictures',
   paper: 'Paper',
+  scratch: 'Scratch paper',
   'first visit': 'A new season',
 } as const;
 
@@ -115,6 +118,7 @@ function Desk() {
 function WholeView({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet' }> }) {
   if (shown.at === 'pictures') return <PicturePage picture={shown.picture} />;
   if (shown.at === 'paper') return <PaperPage pages={shown.pages} />;
+  if (shown.at === 'scratch') return <ScratchPage />;
   if (shown.at === 'first visit') return <FirstVisit />;
   return <GlancePage />;
 }
@@ -127,6 +131,7 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
       <SheetList />
       <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
         <BranchBar />
+        <LikelyBar />
         <WholeView shown={shown} />
       </main>
       <BottomLine />
@@ -141,6 +146,7 @@ function Sheet() {
   return (
     <main class="sheet" aria-label={sheet.name}>
       <BranchBar />
+      <LikelyBar />
       <SheetHead key={key} sheet={sheet} />
       {sheet.oneRow ? null : <ViewBar sheet={sheet} />}
       {finding.value.open === undefined ? null : <FindBar />}

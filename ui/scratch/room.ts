@@ -10,7 +10,7 @@ import { civilOf } from './figures.ts';
 import { isFormula, wordsOf } from './formula-words.ts';
 import { ColumnNames } from './names.ts';
 import { measureOfColumn, Tables } from './tables.ts';
-import { nameInside, SAID_BY_ENGINE, WorkbookContext } from './trade-functions.ts';
+import { FROM_ENGINE, nameInside, SAID_BY_ENGINE, WorkbookContext } from './trade-functions.ts';
 
 /** A cell as a paper shows it. */
 export interface ShownCell {
@@ -201,6 +201,12 @@ export class ScratchRoom {
         return plainText(value, writing);
     }
   }
+}
+
+/** Every function that formulas of papers may call. */
+export function functionNames(): readonly string[] {
+  const own = HyperFormula.getRegisteredFunctionNames('enGB').filter((name) => !name.includes('DIBBLE.'));
+  return [...new Set([...FROM_ENGINE, ...own])];
 }
 
 const NAMELESS = 'Scratch paper';

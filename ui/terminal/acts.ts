@@ -16,7 +16,9 @@ import {
 } from '../../engine/index.ts';
 import {
   type Act,
+  ALL_WITHIN,
   bedWish,
+  type ChooseWish,
   chooseAmounts,
   laySuccession,
   plantWay,
@@ -97,22 +99,38 @@ function seedOf(given: string | undefined): number {
   return /^\d+$/.test(given) ? Number(given) : refuse(`--seed takes a whole number such as 7, not “${given}”.`);
 }
 
-/** How much of each planting to grow for the most margin, as a branch of that name. */
+/** How much of each planting to grow, as a branch of that name. */
 export async function choosePlantings(given: Given, world: World): Promise<number> {
   const [file = '', name = ''] = given.words;
+  const wish = wishOf(given);
   const { linearSolver } = await import('../linear-solver.ts');
   return changeWorkbook(file, given, world, (workbook) => {
-    const act = chooseAmounts(workbook, linearSolver);
-    if (!act.ok) return refuse(onOneLine(`${file}: ${act.why}`));
     const branch = workbook.newId();
     const made = workbook.do([{ command: 'add branch', branch, name }], message('add branch', { branch: name }));
     if (made.refused) return refuse(onOneLine(`${file}: ${made.why}`));
+    const act = chooseAmounts(workbook, linearSolver, wish);
+    if (!act.ok) return refuse(onOneLine(`${file}: ${act.why}`));
     const opened = openBranch(workbook, branch);
     if (opened !== undefined) {
       const said = carryOut(opened, act, file);
       keepWork(workbook, branch, opened);
+      if (given.flags.has('json')) return { says: `${JSON.stringify({ branch: name, ...act.chosen, says: said })}\n` };
       return { says: `${said} See “compare ${file} "${name}"”.\n` };
     }
     return refuse(`${file}: the branch could not be opened.`);
   });
+}
+
+function wishOf({ values }: Given): ChooseWish {
+  const [goal = 'margin', within] = [values.get('goal'), values.get('within')];
+  if (goal !== 'margin' && goal !== 'hours')
+    return refuse('--goal takes margin, for the most, or hours, for the least.');
+  if (within === undefined) return { goal, within: ALL_WITHIN };
+  const kinds = within.split(',').map((word) => {
+    const known = ALL_WITHIN.find((kind) => kind === word.trim());
+    return (
+      known ?? refuse(`--within takes a list of ${ALL_WITHIN.join(', ')}, parted by commas, not “${word.trim()}”.`)
+    );
+  });
+  return { goal, within: kinds };
 }

@@ -1,7 +1,7 @@
 // `jobs` and `calendar`: what is to be done in a week as a sheet to print, and all jobs as a calendar file.
 
 import { isoDate, mondayOf, mondayOfWeek, showDate, weekName } from '../../engine/index.ts';
-import { calendarOf, handsIn, type Job, jobsOf } from '../../sheets-templates/jobs.ts';
+import { calendarOf, handsIn, hoursOfJob, type Job, jobsOf } from '../../sheets-templates/jobs.ts';
 import type { Given } from './arguments.ts';
 import { aligned } from './columns.ts';
 import { openWorkbook, writeOut } from './workbook-files.ts';
@@ -41,12 +41,11 @@ function mondayAsked(week: string | undefined, today: number): number {
 /** The job, where, how much, hours, who, whether it is done, the note. */
 function cellsOf({ what, planting, where, amounts, hours, who, status, note }: Job): readonly string[] {
   const place = [planting, where].filter((part) => part !== '').join(', ');
-  const time = hours === undefined || hours === 0 ? '' : `${hours.toFixed(1)} h`;
   return [
     `[${status === 'done' ? 'x' : ' '}] ${what}`,
     place,
     amounts.join(', '),
-    time,
+    hoursOfJob(hours),
     [who, note].filter((part) => part !== '').join('; '),
   ].map(onOneLine);
 }

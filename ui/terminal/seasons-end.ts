@@ -1,7 +1,7 @@
 // `learned` and `rollover`: what the records taught, taken over one figure at a time, and the season to come made from this one.
 
 import { nearestName, writeWorkbookFile } from '../../engine/index.ts';
-import { learnedOffers, PLANS, rollOver, takeOver } from '../../sheets-templates/index.ts';
+import { ALONG, learnedOffers, PLANS, rollOver, takeOver } from '../../sheets-templates/index.ts';
 import { carryOut } from './acts.ts';
 import type { Given } from './arguments.ts';
 import { changeWorkbook, openWorkbook, writeOut } from './workbook-files.ts';
@@ -46,7 +46,11 @@ export async function rollSeasonOver(given: Given, world: World): Promise<number
   if (out === file) refuse(`--out names ${file} itself, and last year should stay readable: name another file.`);
   const plan = planAsked(given.values.get('plan'));
   const season = seasonAsked(given.values.get('season'));
-  const rolled = rollOver(await openWorkbook(file, world), { season, plan });
+  const rolled = rollOver(await openWorkbook(file, world), {
+    season,
+    plan,
+    along: alongAsked(given.values.get('along')),
+  });
   if (!rolled.ok) return refuse(onOneLine(`${file}: ${rolled.why}`));
   writeOut(out, writeWorkbookFile(rolled.data), given, world);
   const told = `${onOneLine(rolled.said)}\n`;
@@ -60,6 +64,20 @@ function planAsked(given: string | undefined): (typeof PLANS)[number] {
     ? 'own'
     : (PLANS.find((plan) => plan === given) ??
         refuse(`--plan takes ${PLANS.join(', ')}: own copies the plantings typed by hand, not “${given}”.`));
+}
+
+function alongAsked(given: string | undefined): (typeof ALONG)[number][] {
+  return (given ?? '')
+    .split(',')
+    .map((part) => part.trim())
+    .filter((part) => part !== '')
+    .map(
+      (part) =>
+        ALONG.find((one) => one === part) ??
+        refuse(
+          `--along takes ${ALONG.join(', ')} or both with a comma between: what plantings take along, not “${part}”.`,
+        ),
+    );
 }
 
 function seasonAsked(given: string | undefined): number {

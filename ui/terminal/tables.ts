@@ -63,7 +63,10 @@ function asJson(book: Book, { id }: SheetView): string {
 function asText(book: Book, { id, columns }: SheetView): string {
   const header = columns.map((column) => (column.unit === '' ? column.name : `${column.name} (${column.unit})`));
   const cells = Array.from(rows(book, id), (row) =>
-    columns.map((column) => onOneLine(cellView(book, id, row, column.id).text)),
+    columns.map((column) => {
+      const { text, ends } = cellView(book, id, row, column.id);
+      return onOneLine(ends === '' ? text : `${text} (${ends})`);
+    }),
   );
   const right = columns.flatMap(({ type }, at) =>
     type?.kind === 'number' || type?.kind === 'temperature' ? [at] : [],

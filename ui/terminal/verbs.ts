@@ -186,8 +186,8 @@ export const VERBS: readonly Verb[] = [
   {
     name: 'rollover',
     takes: ['FILE'],
-    options: { season: 'value', out: 'value', plan: 'value', force: 'flag', 'dry-run': 'flag' },
-    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--force] [--dry-run]',
+    options: { season: 'value', out: 'value', plan: 'value', along: 'value', force: 'flag', 'dry-run': 'flag' },
+    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--along beds,lots] [--force] [--dry-run]',
     does: 'writes the workbook of the next season: lots, beds’ history and results along, dates a year on',
     run: rollSeasonOver,
   },
@@ -202,9 +202,9 @@ export const VERBS: readonly Verb[] = [
   {
     name: 'choose',
     takes: ['FILE', 'BRANCH'],
-    options: WRITING,
-    optionsInWords: WRITING_IN_WORDS,
-    does: 'chooses how much of each planting to grow for the most margin within beds and hands, as a new branch; says what holds it back',
+    options: { ...WRITING, goal: 'value', within: 'value', json: 'flag' },
+    optionsInWords: `[--goal margin|hours] [--within beds,hands,bench,stores,demand] [--json] ${WRITING_IN_WORDS}`,
+    does: 'chooses how much of each planting to grow for the most margin, or the least hours at the margin there is, as a new branch; says what holds it back',
     run: choosePlantings,
   },
   {

@@ -1,59 +1,9 @@
 // For everyone: what a screen reader is told, colours of one's own choosing, windows made narrow or text made large, the path by
 // keys alone from opening the workbook to a changed spacing.
 
-import axe from 'axe-core';
-import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { at } from '../hands/hands.ts';
 import { drawFrames, openWorkbook } from '../harness.ts';
-
-/** Problems that axe finds on the page, each a line. */
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
-    if (typeof run !== 'function') throw new Error('axe is not in the page.');
-    const { violations } = (await run.call(null, document)) as {
-      violations: { id: string; help: string; nodes: { html: string }[] }[];
-    };
-    return violations.map(
-      ({ id, help, nodes }) =>
-        `${id}: ${help}: ${nodes
-          .map(({ html }) => html.slice(0, 120))
-          .join(' | ')
-          .slice(0, 500)}`,
-    );
-  });
-}
-
-for (const colorScheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing on sheets and in dialogs in ${colorScheme} colours`, { timeout: 170_000 }, async () => {
-    const { book, page } = await at('Beds', { colorScheme });
-    expect(await faults(page)).toEqual([]);
-    const dialog = page.getByRole('dialog');
-    await (await book.header('Length')).click({ button: 'right' });
-    await page.getByRole('menuitem', { name: 'Filter by Length' }).click();
-    await dialog.getByLabel('Find a value').waitFor();
-    expect(await faults(page)).toEqual([]);
-    await page.keyboard.press('Escape');
-    await (await book.header('Length')).click({ button: 'right' });
-    await page.getByRole('menuitem', { name: 'Colour Length by rule' }).click();
-    await dialog.getByLabel(/^What it means/).waitFor();
-    expect(await faults(page)).toEqual([]);
-    await page.keyboard.press('Escape');
-    await page.keyboard.press('F1');
-    await dialog.getByText('Fill down', { exact: true }).waitFor();
-    expect(await faults(page)).toEqual([]);
-    await page.keyboard.press('Escape');
-    await page.keyboard.press('Control+h');
-    await page.getByLabel('Put instead').waitFor();
-    expect(await faults(page)).toEqual([]);
-    await page.keyboard.press('Escape');
-    await book.openSheet('Plantings');
-    await book.press(1, 'Planting');
-    expect(await faults(page)).toEqual([]);
-  });
-}
 
 test('the name of a row is its header, and what a cell is stands in its description', async () => {
   const { page } = await at('Beds');

@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { civilDay, mondayOf } from '../../../engine/index.ts';
 import { bedMap, standsWords } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
+import { plantsPerBlock, sownPlantings } from '../../../ui/browser/pictures/blocks/blocks.ts';
 import { climateOfYear, cropsOf } from '../../../ui/browser/pictures/climate/climate.ts';
 import { frostChances } from '../../../ui/browser/pictures/frost/frost.ts';
 import { guessesOf, intervalsOf } from '../../../ui/browser/pictures/intervals/intervals.ts';
@@ -14,6 +15,7 @@ import { benchByWeek, hoursByWeek, racksByWeek, roomPictures } from '../../../ui
 import { seasonCalendar } from '../../../ui/browser/pictures/season-calendar/season-calendar.ts';
 import { moneyAgainstSpacing } from '../../../ui/browser/pictures/spacing/money.ts';
 import { productsOf, supplyAgainstDemand } from '../../../ui/browser/pictures/supply/supply.ts';
+import { ageingLots, seedViability } from '../../../ui/browser/pictures/viability/viability.ts';
 import { opened } from '../../book.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
 
@@ -226,4 +228,31 @@ describe('what pictures are made of', () => {
     expect(model?.y.from).toBeLessThanOrEqual(-380);
     expect(moneyAgainstSpacing({ points: points.slice(0, 1), spacingUnit: 'in', money: 'USD' })).toBeUndefined();
   });
+});
+
+test('plants in a block: the shares of all numbers make the whole, and the sentence has the figures of the row', () => {
+  const [first] = sownPlantings(workbook);
+  if (first === undefined) throw new Error('nothing is sown by the place');
+  const { bars, says, table } = plantsPerBlock(workbook, first);
+  expect(bars.reduce((all, { percent }) => all + percent, 0)).toBeCloseTo(100, 6);
+  const seeds = demo.cell('Plantings', first.slot, 'Seeds per station').text;
+  expect(says).toContain(`${first.name}, ${seeds} seeds a block`);
+  expect(says).toContain(`${demo.cell('Plantings', first.slot, 'Plants per station').text} plants on average`);
+  expect(table.rows).toHaveLength(6);
+});
+
+test('seed with age: a lot never gains, and stands where its row says on the day it is sown', () => {
+  const lots = ageingLots(workbook);
+  const lot = lots[1];
+  if (lot === undefined) throw new Error('the demo has no lots');
+  const model = seedViability(workbook, lot.id);
+  const [line] = model?.lines ?? [];
+  expect(line?.name).toBe(lot.name);
+  const figures = line?.points.map(({ y }) => y) ?? [];
+  expect(figures.length).toBeGreaterThan(10);
+  expect(figures.every((y, at) => at === 0 || y <= (figures[at - 1] ?? 0))).toBe(true);
+  const [sown] = model?.dots ?? [];
+  expect(sown?.y).toBeCloseTo(demo.cell('Seed lots', lot.slot, 'Germination at sowing').number ?? 0, 6);
+  expect(model?.table.rows).toHaveLength(Math.min(lots.length, 9));
+  expect(model?.says).toMatch(/^.+ germinated \d+% when last known/);
 });

@@ -17,8 +17,6 @@ export interface PageCommand {
   readonly where?: readonly Surface[];
   /** The browser's own event that its keys bring about: the clipboard's. */
   readonly clipboard?: 'copy' | 'cut' | 'paste';
-  /** It changes the workbook, so that it has to wait while another tab writes. */
-  readonly changes?: true;
   /** Whether there is anything here that it could be about; menus leave it out where not, and its keys mean something else. */
   readonly applies?: (now: Situation) => boolean;
   /** Why it can't be done just now, in a sentence; undefined where it can. */

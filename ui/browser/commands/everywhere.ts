@@ -25,7 +25,7 @@ import type { PageCommand } from './command.ts';
 import type { Situation } from './situation.ts';
 
 /** Where undo is the workbook's: not in a text, which has an undo of its own. */
-const OUTSIDE_TEXTS = ['grid', 'field', 'formula line', 'page'] as const;
+const OUTSIDE_TEXTS = ['grid', 'field', 'formula line', 'scratch', 'page'] as const;
 
 const OFTEN = [...OUTSIDE_TEXTS, 'text'] as const;
 
@@ -52,7 +52,6 @@ export const EVERYWHERE: readonly PageCommand[] = [
     label: 'Undo',
     keys: ['Ctrl Z'],
     where: OUTSIDE_TEXTS,
-    changes: true,
     applies: notTyping,
     refusal: () => (steps.value.undo === undefined ? 'Nothing to undo.' : undefined),
     run: undo,
@@ -62,7 +61,6 @@ export const EVERYWHERE: readonly PageCommand[] = [
     label: 'Redo',
     keys: ['Ctrl Y', 'Ctrl Shift Z'],
     where: OUTSIDE_TEXTS,
-    changes: true,
     applies: notTyping,
     refusal: () => (steps.value.redo === undefined ? 'Nothing to redo.' : undefined),
     run: redo,
@@ -95,7 +93,6 @@ export const EVERYWHERE: readonly PageCommand[] = [
     label: 'Find and replace',
     keys: ['Ctrl H'],
     where: OFTEN,
-    changes: true,
     menus: { view: 3 },
     run: () => openFind('replace'),
   },
@@ -112,14 +109,12 @@ export const EVERYWHERE: readonly PageCommand[] = [
   {
     id: 'us units',
     label: 'Show US customary units',
-    changes: true,
     refusal: () => (units.value === 'us' ? 'They are shown already.' : undefined),
     run: () => setUnits('us'),
   },
   {
     id: 'si units',
     label: 'Show metric units',
-    changes: true,
     refusal: () => (units.value === 'si' ? 'They are shown already.' : undefined),
     run: () => setUnits('si'),
   },
@@ -142,7 +137,6 @@ export const EVERYWHERE: readonly PageCommand[] = [
   {
     id: 'own sheets',
     label: 'Sheets of your own',
-    changes: true,
     menus: { workbook: 0 },
     run: ({ place }) => {
       ownSheets.value = { sheet: place.sheet };
@@ -152,7 +146,6 @@ export const EVERYWHERE: readonly PageCommand[] = [
   {
     id: 'locale',
     label: 'How figures and days are written',
-    changes: true,
     menus: { workbook: 2 },
     run: () => {
       localeDialog.value = true;
@@ -162,7 +155,6 @@ export const EVERYWHERE: readonly PageCommand[] = [
     id: 'new season',
     label: 'New season',
     says: () => `New season ${seasonToPlan()}`,
-    changes: true,
     menus: { workbook: 0 },
     run: () => void openFreshSeason(seasonToPlan()).then(showGlance),
   },
@@ -171,7 +163,6 @@ export const EVERYWHERE: readonly PageCommand[] = [
       id: `new ${offer.template.name}`,
       label: `New workbook of ${offer.template.name}`,
       says: () => `New workbook: ${titleOf(offer, seasonToPlan())}`,
-      changes: true,
       menus: { workbook: 0 },
       run: () => void openFreshOffer(offer, seasonToPlan()),
     }),
@@ -179,14 +170,12 @@ export const EVERYWHERE: readonly PageCommand[] = [
   {
     id: 'demo farm',
     label: 'Demo farm',
-    changes: true,
     menus: { workbook: 0 },
     run: () => void openDemo().then(showGlance),
   },
   {
     id: 'upgrade sheets',
     label: 'Bring the sheets up to date',
-    changes: true,
     applies: ({ book }) => book !== undefined && newerTemplate(book) !== undefined,
     menus: { workbook: 1 },
     run: offerUpgrade,

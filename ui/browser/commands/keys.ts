@@ -82,6 +82,7 @@ export function surfaceOf(target: EventTarget | null): Surface {
   if (!(target instanceof Element)) return 'page';
   if (target.closest('dialog') !== null) return 'dialog';
   if (target.closest('.formula-box') !== null) return 'formula line';
+  if (target.closest('.scratch-grid') !== null && !isText(target)) return 'scratch';
   const inCell = target.closest('.ag-cell') !== null;
   if (isText(target)) return inCell ? 'entry' : 'text';
   if (inCell) return 'grid';

@@ -61,14 +61,12 @@ export const LOOKS: readonly PageCommand[] = [
     {
       id: descending ? 'sort down' : 'sort up',
       label: descending ? 'Greatest first' : 'Least first',
-      changes: true,
       menus: { column: 0 },
       run: onColumn((sheet, column) => sortBy(sheet, keyOf(column, descending), false)),
     },
     {
       id: descending ? 'then sort down' : 'then sort up',
       label: descending ? 'Then by this, greatest first' : 'Then by this, least first',
-      changes: true,
       applies: isSorted,
       menus: { column: 0 },
       run: onColumn((sheet, column) => sortBy(sheet, keyOf(column, descending), true)),
@@ -77,7 +75,6 @@ export const LOOKS: readonly PageCommand[] = [
   {
     id: 'sort not',
     label: 'In the order entered',
-    changes: true,
     applies: isSorted,
     menus: { column: 0 },
     run: ({ sheet }) => {
@@ -88,7 +85,6 @@ export const LOOKS: readonly PageCommand[] = [
     id: 'filter',
     label: 'Filter',
     says: ({ column }) => `Filter by ${column?.name ?? 'a column'}`,
-    changes: true,
     menus: { column: 1, cell: 4 },
     run: onColumn((sheet, column) => beginFilter(sheet.id, column)),
   },
@@ -96,7 +92,6 @@ export const LOOKS: readonly PageCommand[] = [
     id: 'group by',
     label: 'Group',
     says: ({ column }) => `Group by ${column?.name ?? 'a column'}`,
-    changes: true,
     menus: { column: 1 },
     run: onColumn((sheet, groupBy) => changeView(sheet, { groupBy }, 'group view')),
   },
@@ -104,14 +99,12 @@ export const LOOKS: readonly PageCommand[] = [
     id: 'colour',
     label: 'Colour by rule',
     says: ({ column }) => `Colour ${column?.name ?? 'cells'} by rule`,
-    changes: true,
     menus: { column: 1, cell: 4 },
     run: onColumn((sheet, column) => beginColour(sheet.id, column)),
   },
   {
     id: 'hide column',
     label: 'Hide the column',
-    changes: true,
     applies: isFree,
     menus: { column: 2 },
     run: onColumn((sheet, column) => {
@@ -126,7 +119,6 @@ export const LOOKS: readonly PageCommand[] = [
     id: 'pin column',
     label: 'Keep in sight at the left',
     says: (now) => (isPinned(now) ? 'Let it scroll with the others' : 'Keep in sight at the left'),
-    changes: true,
     applies: isFree,
     menus: { column: 2 },
     run: onColumn((sheet, column) => {
@@ -139,7 +131,6 @@ export const LOOKS: readonly PageCommand[] = [
     (by): PageCommand => ({
       id: by === 1 ? 'column right' : 'column left',
       label: by === 1 ? 'Move to the right' : 'Move to the left',
-      changes: true,
       applies: (now) => isFree(now) && !isPinned(now),
       menus: { column: 2 },
       run: onColumn(move(by)),
@@ -156,7 +147,6 @@ export const LOOKS: readonly PageCommand[] = [
   {
     id: 'change view',
     label: 'Choose the columns of this view',
-    changes: true,
     applies: ({ sheet }) => sheet?.oneRow === false,
     menus: { column: 3, view: 0 },
     run: ({ sheet }) => {
@@ -166,7 +156,6 @@ export const LOOKS: readonly PageCommand[] = [
   {
     id: 'new view',
     label: 'A new view like this one',
-    changes: true,
     menus: { view: 0 },
     run: ({ sheet }) => {
       if (sheet !== undefined) beginView(sheet, true);
@@ -175,7 +164,6 @@ export const LOOKS: readonly PageCommand[] = [
   {
     id: 'view as it came',
     label: 'This view as it came',
-    changes: true,
     applies: ({ sheet }) => sheet !== undefined && viewNow(sheet).changed,
     menus: { view: 0 },
     run: ({ sheet }) => {
@@ -186,7 +174,6 @@ export const LOOKS: readonly PageCommand[] = [
     id: 'remove view',
     label: 'Put this view away',
     says: ({ sheet }) => (sheet !== undefined && viewNow(sheet).own ? 'Remove this view' : 'Put this view away'),
-    changes: true,
     refusal: ({ sheet }) =>
       sheet !== undefined && viewNow(sheet).id === 'all' ? 'Every sheet keeps the view of all its columns.' : undefined,
     menus: { view: 0 },
@@ -197,7 +184,6 @@ export const LOOKS: readonly PageCommand[] = [
   {
     id: 'views back',
     label: 'Bring back the views that were put away',
-    changes: true,
     applies: ({ book, sheet }) => book !== undefined && sheet !== undefined && viewsPutAway(book, sheet.id).length > 0,
     menus: { view: 0 },
     run: ({ sheet }) => {
@@ -208,7 +194,6 @@ export const LOOKS: readonly PageCommand[] = [
     ([level, label]): PageCommand => ({
       id: `found ${level}`,
       label,
-      changes: true,
       menus: { view: 1 },
       run: ({ sheet }) => {
         if (sheet === undefined) return;
@@ -220,7 +205,6 @@ export const LOOKS: readonly PageCommand[] = [
   {
     id: 'filter not',
     label: 'All rows',
-    changes: true,
     refusal: ({ sheet }) =>
       sheet !== undefined && (viewNow(sheet).filters ?? []).length > 0 ? undefined : 'No row is kept back.',
     menus: { view: 1 },

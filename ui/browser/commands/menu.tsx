@@ -25,16 +25,18 @@ export function Menu() {
   }, [menu]);
   if (menu === undefined) return null;
   return (
-    <div class="menu" role="menu" aria-label={menu.label} ref={box} onKeyDown={onKey}>
-      {menu.sets.map((items) => (
-        // biome-ignore lint/a11y/useSemanticElements: a set of menu items is a group, not a fieldset
-        <div role="group" key={items[0]?.label}>
-          {items.map((item) => (
-            <Item key={item.label} item={item} />
-          ))}
-        </div>
-      ))}
-    </div>
+    <section aria-label={`${menu.label}, menu`}>
+      <div class="menu" role="menu" aria-label={menu.label} ref={box} onKeyDown={onKey}>
+        {menu.sets.map((items) => (
+          // biome-ignore lint/a11y/useSemanticElements: a set of menu items is a group, not a fieldset
+          <div role="group" key={items[0]?.label}>
+            {items.map((item) => (
+              <Item key={item.label} item={item} />
+            ))}
+          </div>
+        ))}
+      </div>
+    </section>
   );
 }
 

@@ -1,7 +1,7 @@
 // Commands that plan: lay a succession, propose beds, work the order out, plant a way. Entries of the table. The acts stand in
 // sheets-templates/acts and are fetched when first asked for; beds are searched for in a worker.
 
-import { type BedQuestion, cellView, rowId, rows, rowWithId, sheetView, type Workbook } from '../../../engine/index.ts';
+import { type BedQuestion, cellView, rowWithId, sheetView, type Workbook } from '../../../engine/index.ts';
 import type { Act } from '../../../sheets-templates/index.ts';
 import { download, fileName } from '../files/download.ts';
 import { change, UNDO } from '../store/change.ts';
@@ -37,14 +37,10 @@ async function layHere({ book, rows: [row] }: Situation): Promise<void> {
   if (book !== undefined && row !== undefined) carry(laySuccession(book, row));
 }
 
-/** Each a step of its own, until one can't be laid. */
 async function layAll(): Promise<void> {
-  const { laySuccession } = await import('../../../sheets-templates/acts/lay-succession.ts');
+  const { laySuccessions } = await import('../../../sheets-templates/acts/lay-successions.ts');
   const book = workbookNow();
-  if (book === undefined) return;
-  const ids = Array.from(rows(book, 'successions'), (slot) => rowId(book, 'successions', slot));
-  if (ids.length === 0) tell('There are no successions yet: enter them in Successions first.', 'refusal');
-  for (const id of ids) if (!carry(laySuccession(book, id))) return;
+  if (book !== undefined) carry(laySuccessions(book));
 }
 
 async function placeBeds(): Promise<void> {
@@ -122,7 +118,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'lay succession',
     label: 'Lay the succession',
-    changes: true,
     applies: isOn('successions'),
     refusal: oneRow('succession'),
     menus: { cell: 1 },
@@ -131,7 +126,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'lay successions',
     label: 'Lay all successions',
-    changes: true,
     applies: has('successions'),
     menus: { workbook: 4 },
     run: () => carefully(layAll()),
@@ -139,7 +133,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'propose beds',
     label: 'Propose beds',
-    changes: true,
     applies: has('beds'),
     menus: { workbook: 4 },
     run: () => carefully(placeBeds()),
@@ -147,7 +140,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'work out order',
     label: 'Work out the order',
-    changes: true,
     applies: has('suppliers'),
     menus: { workbook: 4 },
     run: () => carefully(workOrderOut()),
@@ -155,7 +147,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'work out order here',
     label: 'Work out the whole order',
-    changes: true,
     applies: isOn(...ORDER_SHEETS),
     menus: { cell: 1 },
     run: () => carefully(workOrderOut()),
@@ -173,7 +164,6 @@ export const PLAN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'plant way',
     label: 'Plant it this way',
-    changes: true,
     applies: isOn('ways-to-plant'),
     refusal: oneRow('way'),
     menus: { cell: 1 },

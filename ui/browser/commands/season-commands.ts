@@ -4,6 +4,7 @@
 import { settings, writeWorkbookFile } from '../../../engine/index.ts';
 import type { RollOverOptions } from '../../../sheets-templates/index.ts';
 import { download, fileName } from '../files/download.ts';
+import { keepVersionNow } from '../keeping/keeper.ts';
 import { change } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
@@ -23,43 +24,61 @@ async function takeOverHere({ place, book, rows: [row] }: Situation): Promise<vo
   else if (!change(act.commands, act.message).refused) tell(act.said, 'done');
 }
 
-async function beginNextSeason(plan: RollOverOptions['plan']): Promise<void> {
+interface Next {
+  readonly id: string;
+  readonly label: string;
+  readonly plan: RollOverOptions['plan'];
+  readonly along?: RollOverOptions['along'];
+}
+
+/** The old season is kept as a version first: it stays readable whatever is done on this page next. */
+async function beginNextSeason({ plan, along = [] }: Next): Promise<void> {
   const { rollOver, seasonOf } = await import('../../../sheets-templates/acts/roll-over.ts');
   const book = workbookNow();
   if (book === undefined) return;
-  const rolled = rollOver(book, { season: seasonOf(book) + 1, plan });
+  const ending = seasonOf(book);
+  const rolled = rollOver(book, { season: ending + 1, plan, along });
   if (!rolled.ok) {
     tell(rolled.why, 'refusal');
     return;
   }
+  const kept = await keepVersionNow('named', undefined, `End of season ${ending}`).catch(() => false);
   const name = `${fileName(rolled.data.title)}.json`;
   download(writeWorkbookFile(rolled.data), name, 'application/json');
-  tell(`Downloaded ${name}. ${rolled.said} This season stays as it is.`, 'done');
+  const stays = kept
+    ? `A version of this season is kept as “End of season ${ending}”.`
+    : 'No version of this season could be kept here: save it to a file.';
+  tell(`Downloaded ${name}. ${rolled.said} ${stays}`, 'done');
 }
 
-const NEXT: readonly (readonly [RollOverOptions['plan'], string])[] = [
-  ['own', 'Next season, with the plantings typed by hand'],
-  ['all', 'Next season, with all plantings'],
-  ['none', 'Next season, without plantings'],
+const NEXT: readonly Next[] = [
+  { id: 'own', plan: 'own', label: 'Next season, with the plantings typed by hand' },
+  { id: 'all', plan: 'all', label: 'Next season, with all plantings' },
+  {
+    id: 'all along',
+    plan: 'all',
+    along: ['beds', 'lots'],
+    label: 'Next season, with all plantings, their beds and lots',
+  },
+  { id: 'none', plan: 'none', label: 'Next season, without plantings' },
 ];
 
 export const SEASON_COMMANDS: readonly PageCommand[] = [
   {
     id: 'take over',
     label: 'Take over the learned figure',
-    changes: true,
     applies: isLearnedCell,
     refusal: ({ rows }) => (rows.length === 1 ? undefined : 'Select one learned figure to take it over.'),
     menus: { cell: 1 },
     run: (now) => void takeOverHere(now),
   },
   ...NEXT.map(
-    ([plan, label]): PageCommand => ({
-      id: `next season ${plan}`,
-      label,
+    (next): PageCommand => ({
+      id: `next season ${next.id}`,
+      label: next.label,
       applies: ({ book }) => book !== undefined && settings(book).template.name === 'season',
       menus: { workbook: 3 },
-      run: () => void beginNextSeason(plan),
+      run: () => void beginNextSeason(next),
     }),
   ),
 ];

@@ -20,7 +20,6 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
   {
     id: 'add row',
     label: 'Add a row',
-    changes: true,
     applies: isEntered,
     refusal: ({ grid }) => (grid === undefined ? 'The rows are still on their way.' : undefined),
     menus: { cell: 2 },
@@ -32,7 +31,6 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
       label: `A row ${where}`,
       keys: [where === 'above' ? 'Alt Insert' : 'Alt Shift Insert'],
       where: ['grid'],
-      changes: true,
       applies: isEntered,
       menus: { cell: 2 },
       run: ({ grid }) => grid?.putRowIn(where),
@@ -44,7 +42,6 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
       label: by === 1 ? 'Move the rows down' : 'Move the rows up',
       keys: [by === 1 ? 'Alt ArrowDown' : 'Alt ArrowUp'],
       where: ['grid'],
-      changes: true,
       applies: isEntered,
       menus: { cell: 2 },
       run: ({ grid }) => grid?.moveRows(by),
@@ -53,7 +50,6 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
   {
     id: 'duplicate row',
     label: 'Duplicate the row',
-    changes: true,
     applies: isEntered,
     refusal: ({ rows }) => (rows.length === 1 ? undefined : 'Select one row to duplicate it.'),
     menus: { cell: 2 },
@@ -67,7 +63,6 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
     says: ({ rows }) => (rows.length > 1 ? `Remove ${rows.length} rows` : 'Remove the row'),
     keys: ['Alt Delete'],
     where: ['grid'],
-    changes: true,
     applies: isEntered,
     refusal: ({ rows }) => (rows.length === 0 ? 'Select a row to remove it.' : undefined),
     menus: { cell: 2 },
@@ -80,7 +75,6 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
     label: 'Import rows from a file',
     says: ({ book, place }) =>
       book !== undefined && takesStation(book, place.sheet) ? 'Import daily weather' : 'Import rows',
-    changes: true,
     applies: ({ sheet }) => sheet?.columns.some(isTyped) === true,
     run: ({ place }) => pickFile(TABLE_FILES, (file) => void readImport(place.sheet, file)),
   },
@@ -98,7 +92,6 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
     id: 'change formula',
     label: 'Change the formula of the column',
     says: ({ column }) => `Change the formula of ${column?.name ?? ''}`,
-    changes: true,
     applies: ({ column }) => column !== undefined && hasFormula(column),
     menus: { cell: 3, column: 4 },
     run: ({ place, column }) => beginLine(`=${column?.formula ?? ''}`, { ...place, column: column?.id }),
@@ -106,7 +99,6 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'formula side by side',
     label: 'Change the formula side by side',
-    changes: true,
     applies: ({ column }) => column !== undefined && hasFormula(column),
     menus: { cell: 3, column: 1 },
     run: ({ place, column }) => {
@@ -116,7 +108,6 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'template formula',
     label: "Take the sheet's own formula back",
-    changes: true,
     applies: ({ column }) => column?.templateFormula !== undefined,
     menus: { cell: 3, column: 4 },
     run: ({ place, column }) => takeTemplateFormula(place.sheet, column?.id ?? ''),
@@ -124,7 +115,6 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
   {
     id: 'add column',
     label: 'Add a column',
-    changes: true,
     menus: { cell: 3, column: 5 },
     run: ({ place }) => beginColumn(place.sheet),
   },
@@ -132,7 +122,6 @@ export const COLUMN_COMMANDS: readonly PageCommand[] = [
     id: 'remove column',
     label: 'Remove the column',
     says: ({ column }) => `Remove ${column?.name ?? 'the column'}`,
-    changes: true,
     menus: { column: 5 },
     run: ({ place, column }) => {
       if (column !== undefined) removeColumn(place.sheet, column);

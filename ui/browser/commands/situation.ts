@@ -25,6 +25,8 @@ export type Surface =
   /** The box of an entry that is open in the grid. */
   | 'entry'
   | 'formula line'
+  /** The cells of a scratch paper. */
+  | 'scratch'
   /** Any other box in which text is typed. */
   | 'text'
   | 'dialog'

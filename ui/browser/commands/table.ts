@@ -10,6 +10,7 @@ import { LINE } from './line-commands.ts';
 import { LOOKS } from './look-commands.ts';
 import { MOVES } from './moves.ts';
 import { PLAN_COMMANDS } from './plan-commands.ts';
+import { SCRATCH_COMMANDS } from './scratch-commands.ts';
 import { SEASON_COMMANDS } from './season-commands.ts';
 import { COLUMN_COMMANDS, ROW_COMMANDS } from './sheet-commands.ts';
 
@@ -24,6 +25,7 @@ export const COMMANDS: readonly PageCommand[] = [
   ...PLAN_COMMANDS,
   ...SEASON_COMMANDS,
   ...LINE,
+  ...SCRATCH_COMMANDS,
 ];
 
 /** The command of a name; throws where the table has none, which is a slip of whoever asks. */

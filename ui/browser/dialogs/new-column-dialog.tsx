@@ -6,6 +6,7 @@ import {
   type ColumnKind,
   describeColumn,
   formulaSays,
+  linkable,
   type NewColumn,
   newColumn,
 } from './new-column-state.ts';
@@ -16,6 +17,8 @@ const KINDS: readonly (readonly [ColumnKind, string])[] = [
   ['text', 'Text, typed'],
   ['date', 'A date, typed'],
   ['yesno', 'Yes or no, typed'],
+  ['choice', 'One of a few choices'],
+  ['link', 'A row of another sheet'],
 ];
 
 export function NewColumnDialog() {
@@ -104,6 +107,35 @@ function Fields({ column }: { readonly column: NewColumn }) {
           <span class={said.ok ? 'within' : 'is-error'} role="status">
             {said.says}
           </span>
+        </div>
+      ) : null}
+      {column.kind === 'choice' ? (
+        <div>
+          <label for="new-column-choices">Choices</label>
+          <input
+            id="new-column-choices"
+            type="text"
+            value={column.options}
+            autocomplete="off"
+            placeholder="good; fair; poor"
+            onInput={({ currentTarget }) => describeColumn({ options: currentTarget.value })}
+          />
+        </div>
+      ) : null}
+      {column.kind === 'link' ? (
+        <div>
+          <label for="new-column-linked">Of the sheet</label>
+          <select
+            id="new-column-linked"
+            value={column.linked}
+            onChange={({ currentTarget }) => describeColumn({ linked: currentTarget.value })}
+          >
+            {linkable(column.sheet).map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </select>
         </div>
       ) : null}
       {column.kind === 'number' ? (

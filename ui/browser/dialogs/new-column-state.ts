@@ -11,6 +11,7 @@ import {
   rows,
   settings,
   sheetView,
+  sheetViews,
   type TypeDeclaration,
   tryFormula,
 } from '../../../engine/index.ts';
@@ -19,7 +20,7 @@ import { goTo } from '../store/selection.ts';
 import { withUnits } from '../store/units.ts';
 import { workbookNow } from '../store/workbook.ts';
 
-export type ColumnKind = 'formula' | 'number' | 'text' | 'date' | 'yesno';
+export type ColumnKind = 'formula' | 'number' | 'text' | 'date' | 'yesno' | 'choice' | 'link';
 
 export interface NewColumn {
   readonly sheet: string;
@@ -29,6 +30,10 @@ export interface NewColumn {
   readonly formula: string;
   /** Of a number typed by hand; '' for a plain number. */
   readonly unit: string;
+  /** What can be chosen, parted by semicolons. */
+  readonly options: string;
+  /** The sheet whose rows a link leads to. */
+  readonly linked: string;
   /** Why it could not be added, in a sentence. */
   readonly refused: string | undefined;
 }
@@ -47,8 +52,16 @@ export function beginColumn(sheet: string): void {
     kind: 'formula',
     formula: '',
     unit: '',
+    options: '',
+    linked: linkable(sheet)[0]?.id ?? '',
     refused: undefined,
   };
+}
+
+/** The sheets to whose rows a column can lead: those whose rows have names. */
+export function linkable(sheet: string): readonly { readonly id: string; readonly name: string }[] {
+  const book = workbookNow();
+  return book === undefined ? [] : sheetViews(book).filter((one) => one.id !== sheet && one.entered && !one.oneRow);
 }
 
 /** Takes what was typed; an earlier refusal is over with it. */
@@ -107,11 +120,20 @@ function commandFor(column: NewColumn): Command | string {
     if (!said.ok) return said.says === '' ? 'The column needs a formula.' : said.says;
     return { command: 'add formula', sheet, name, formula };
   }
-  const type = typeFor(kind, unit.trim());
+  const type = kind === 'choice' ? choiceOf(column) : kind === 'link' ? linkOf(column) : typeFor(kind, unit.trim());
   return typeof type === 'string' ? type : { command: 'add column', sheet, name, type };
 }
 
-function typeFor(kind: Exclude<ColumnKind, 'formula'>, unit: string): TypeDeclaration | string {
+function choiceOf({ options }: NewColumn): TypeDeclaration | string {
+  const words = [...new Set(options.split(/[;,]/).map((word) => word.trim()))].filter((word) => word !== '');
+  return words.length < 2 ? 'Write two choices or more, parted by semicolons.' : { type: 'choice', options: words };
+}
+
+function linkOf({ linked }: NewColumn): TypeDeclaration | string {
+  return linked === '' ? 'There is no sheet whose rows it could lead to.' : { type: 'link', sheet: linked };
+}
+
+function typeFor(kind: 'number' | 'text' | 'date' | 'yesno', unit: string): TypeDeclaration | string {
   if (kind !== 'number') return { type: kind };
   const book = workbookNow();
   const vocabulary = createVocabulary({ currency: book === undefined ? 'USD' : settings(book).currency });

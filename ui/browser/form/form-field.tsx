@@ -9,8 +9,9 @@ import { cellClasses, isErrorCell, originWords } from '../grid/cell-face.ts';
 import { typeCell } from '../store/change.ts';
 import { findingsAt } from '../store/findings.ts';
 import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';
+import { endsAfter } from '../store/shown.ts';
 import { withUnits } from '../store/units.ts';
-import { readOnly, workbook, workbookNow } from '../store/workbook.ts';
+import { workbook, workbookNow } from '../store/workbook.ts';
 
 export interface FieldProps {
   readonly sheet: string;
@@ -51,7 +52,7 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
   }, [typing.value]);
 
   const open = (text: string): void => {
-    if (column.role !== 'made' && readOnly.peek() === undefined) typing.value = text;
+    if (column.role !== 'made') typing.value = text;
   };
   return (
     <div class={`field ${cellClasses(cell, column, { found }).join(' ')}${inHand ? ' in-hand' : ''}`}>
@@ -99,6 +100,7 @@ function Value({ cell, column }: { readonly cell: CellView; readonly column: Col
     <>
       <span>{cell.figure}</span>
       {cell.fullUnit === '' ? null : <span class="field-unit"> {cell.fullUnit}</span>}
+      {cell.ends === '' ? null : <span class="field-unit">{endsAfter(cell.ends)}</span>}
     </>
   );
 }

@@ -20,8 +20,8 @@ export function FormSheet({ sheet }: { readonly sheet: SheetView }) {
   return (
     <div class="form-sheet">
       {groupsOf(sheet.columns).map(({ name, within }) => (
-        <section key={name} class="form-group" aria-label={name}>
-          <h3>{name}</h3>
+        <section key={name} class="form-group" aria-label={name === '' ? undefined : name}>
+          {name === '' ? null : <h3>{name}</h3>}
           <div class="form-fields">
             {within.map((column) => (
               <FormField key={column.id} sheet={sheet.id} row={row} column={column} arrives />

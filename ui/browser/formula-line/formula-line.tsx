@@ -7,7 +7,7 @@ import { canTakeBack, takeBack, takeTemplateFormula } from '../commands/cells.ts
 import { selection } from '../store/selection.ts';
 import { hasFormula } from '../store/sheets.ts';
 import { fetchUnitsAtRest, unitsCame } from '../store/units.ts';
-import { readOnly, workbook } from '../store/workbook.ts';
+import { workbook } from '../store/workbook.ts';
 import {
   active,
   caretAt,
@@ -63,7 +63,7 @@ export function FormulaLine() {
         box={box}
         text={text}
         marked={diagnostic}
-        readOnly={cell.column.role === 'made' || readOnly.value !== undefined}
+        readOnly={cell.column.role === 'made'}
         label={`${formula ? 'Formula' : 'Entry'} of ${address}`}
         onText={typeInLine}
         onLeave={() => {
@@ -136,10 +136,9 @@ function CellActs({ cell: { sheet, row, column } }: { readonly cell: LineCell })
   if (!hasFormula(column)) return null;
   const at = row === undefined ? undefined : { sheet: sheet.id, row, column: column.id };
   const typedOver = at !== undefined && canTakeBack(workbook(), at);
-  const free = readOnly.value === undefined;
   return (
     <span class="formula-acts">
-      {typedOver && free ? (
+      {typedOver ? (
         <button type="button" class="quiet" onClick={() => takeBack([at])}>
           Take back to the formula
         </button>
@@ -149,11 +148,9 @@ function CellActs({ cell: { sheet, row, column } }: { readonly cell: LineCell })
         <>
           <span>Your own formula; the sheet's own is</span>
           <Beneath text={`=${column.templateFormula}`} />
-          {free ? (
-            <button type="button" class="quiet" onClick={() => takeTemplateFormula(sheet.id, column.id)}>
-              Take the sheet's own back
-            </button>
-          ) : null}
+          <button type="button" class="quiet" onClick={() => takeTemplateFormula(sheet.id, column.id)}>
+            Take the sheet's own back
+          </button>
         </>
       )}
     </span>

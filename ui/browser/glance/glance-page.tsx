@@ -10,7 +10,7 @@ import { findings, LEVELS } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { goTo } from '../store/selection.ts';
 import { view } from '../store/view.ts';
-import { readOnly, steps, workbook } from '../store/workbook.ts';
+import { steps, workbook } from '../store/workbook.ts';
 import './glance.css';
 import { type Glance, glanceOf } from './glance.ts';
 import type { Total } from './totals.ts';
@@ -96,7 +96,7 @@ function JobLine({ job }: { readonly job: Job }) {
   return (
     <li class={done ? 'is-done' : undefined}>
       <label>
-        <input type="checkbox" checked={done} disabled={readOnly.value !== undefined} onChange={() => tick(job)} />
+        <input type="checkbox" checked={done} onChange={() => tick(job)} />
         <span class="spoken">Done: </span>
         <b>{what}</b>
         <span class="job-about">{about}</span>

@@ -20,7 +20,7 @@ export function isUntouched(book: Book): boolean {
 
 /** What is shown where a view is asked for. */
 export function shownView(book: Book, asked: View): View {
-  if (asked.at === 'sheet') return asked;
+  if (asked.at === 'sheet' || asked.at === 'scratch') return asked;
   if (!hasGlance(book)) return { at: 'sheet' };
   return asked.at === 'glance' && isUntouched(book) ? { at: 'first visit' } : asked;
 }

@@ -4,6 +4,7 @@
 
 import type { CellView, ColourRule, ColumnView, Finding } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
+import { endsAfter } from '../store/shown.ts';
 import { figureParts, padding, type Room } from './figures.ts';
 import type { RowHandle } from './row-handle.ts';
 
@@ -42,6 +43,7 @@ export function cellElement(
     // A name runs in the direction of its own script.
     face.dir = 'auto';
     face.append(cell.text);
+    if (cell.ends !== '') face.append(endsNode(cell.ends));
   }
   return face;
 }
@@ -87,7 +89,15 @@ export function headElement({ group, folded }: RowHandle, naming: boolean, total
   return face;
 }
 
-function figureNodes({ figure, unit, text }: CellView, room: Room): readonly Node[] {
+/** Between which ends a figure lies, quieter than the figure. */
+function endsNode(ends: string): HTMLElement {
+  const node = document.createElement('span');
+  node.className = 'ends';
+  node.textContent = endsAfter(ends);
+  return node;
+}
+
+function figureNodes({ figure, unit, ends, text }: CellView, room: Room): readonly Node[] {
   const parts = figureParts(figure, room.decimal);
   if (parts === undefined) return [document.createTextNode(text)];
   const nodes: Node[] = [document.createTextNode(figure)];
@@ -101,6 +111,11 @@ function figureNodes({ figure, unit, text }: CellView, room: Room): readonly Nod
     if (unit.length < room.unit.length) nodes.push(invisible('pad own-unit', room.unit.slice(unit.length)));
   } else if (room.unit !== '') {
     nodes.push(invisible('pad own-unit', `\u00a0${room.unit}`));
+  }
+  if (ends !== '') nodes.push(endsNode(ends));
+  if (room.ends.length > ends.length) {
+    const rest = ends === '' ? endsAfter(room.ends) : room.ends.slice(ends.length);
+    nodes.push(invisible('pad ends', rest));
   }
   return nodes;
 }

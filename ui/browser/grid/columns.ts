@@ -39,7 +39,6 @@ export interface Drawing {
   inRange(rowIndex: number, column: string): boolean;
   /** Writes what was typed; whether it was taken. */
   write(row: RowHandle, column: ColumnView, entry: string): boolean;
-  canEdit(): boolean;
   /** The text that an entry begins with, where it is begun by typing. */
   begunWith(): string | undefined;
 }
@@ -121,7 +120,7 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
     suppressHeaderMenuButton: true,
     // The name of a row is read out before its other cells.
     ...(naming ? { cellAriaRole: 'rowheader' } : {}),
-    editable: ({ data }) => column.role !== 'made' && data !== undefined && !isHead(data) && drawing.canEdit(),
+    editable: ({ data }) => column.role !== 'made' && data !== undefined && !isHead(data),
     cellEditor: CellEditor,
     cellEditorParams: {
       book: () => drawing.book,
@@ -153,5 +152,5 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
 
 function sameCell(a: Cell, b: Cell): boolean {
   if (a === undefined || b === undefined) return a === b;
-  return a.text === b.text && a.origin === b.origin && a.value === b.value;
+  return a.text === b.text && a.ends === b.ends && a.origin === b.origin && a.value === b.value;
 }

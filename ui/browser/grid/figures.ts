@@ -5,6 +5,8 @@
 export interface Figure {
   readonly figure: string;
   readonly unit: string;
+  /** Between which it lies: '900 to 1,500'; '' where that is not known. */
+  readonly ends: string;
 }
 
 export interface FigureParts {
@@ -18,11 +20,12 @@ export interface FigureParts {
 export interface Room {
   readonly fraction: string;
   readonly unit: string;
+  readonly ends: string;
   /** The mark between whole and broken part; a point where absent. */
   readonly decimal?: '.' | ',';
 }
 
-export const NO_ROOM: Room = { fraction: '', unit: '' };
+export const NO_ROOM: Room = { fraction: '', unit: '', ends: '' };
 
 const WITH_POINT = /^([-\u2212]?[\d,\u00a0\u202f'\u2019]*\d)(\.\d+)?$/;
 const WITH_COMMA = /^([-\u2212]?[\d.\u00a0\u202f'\u2019]*\d)(,\d+)?$/;
@@ -37,13 +40,20 @@ export function figureParts(figure: string, decimal: '.' | ',' = '.'): FigurePar
 export function roomFor(figures: Iterable<Figure>, decimal: '.' | ',' = '.'): Room {
   let fraction = '';
   let unit = '';
+  let ends = '';
   for (const one of figures) {
     const parts = figureParts(one.figure, decimal);
     if (parts === undefined) continue;
     if (parts.fraction.length > fraction.length) fraction = parts.fraction;
     if (one.unit.length > unit.length) unit = one.unit;
+    if (one.ends.length > ends.length) ends = one.ends;
   }
-  return { fraction: fraction.replace(/\d/g, '0'), unit, ...(decimal === '.' ? {} : { decimal }) };
+  return {
+    fraction: fraction.replace(/\d/g, '0'),
+    unit,
+    ends: ends.replace(/\d/g, '0'),
+    ...(decimal === '.' ? {} : { decimal }),
+  };
 }
 
 /** Room for both. */
@@ -52,6 +62,7 @@ export function widerRoom(a: Room, b: Room): Room {
     ...a,
     fraction: a.fraction.length >= b.fraction.length ? a.fraction : b.fraction,
     unit: a.unit.length >= b.unit.length ? a.unit : b.unit,
+    ends: a.ends.length >= b.ends.length ? a.ends : b.ends,
   };
 }
 

@@ -39,7 +39,7 @@ export class ColumnRooms {
       this.#rooms.set(column, before === NO_ROOM ? before : widerRoom(before, changed));
     }
     const now = this.room(column);
-    return before.fraction !== now.fraction || before.unit !== now.unit;
+    return before.fraction !== now.fraction || before.unit !== now.unit || before.ends !== now.ends;
   }
 
   clear(): void {

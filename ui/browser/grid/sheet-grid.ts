@@ -36,7 +36,6 @@ import { changeView, viewNow } from '../store/looks.ts';
 import { announce } from '../store/notices.ts';
 import { type CellArea, selectedCells, selectPlace } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
-import { readOnly } from '../store/workbook.ts';
 import type { CellMarks } from './cell-face.ts';
 import { CopyActs } from './clipboard/copy-acts.ts';
 import { PasteActs } from './clipboard/paste-acts.ts';
@@ -110,7 +109,7 @@ export class SheetGrid implements Drawing {
       sheet: now,
       view: () => this.view,
       found: (row, level) => this.marked.found(row, level),
-      offersRow: () => this.sheet.entered && readOnly.peek() === undefined,
+      offersRow: () => this.sheet.entered,
     });
     this.api = createGrid<RowHandle>(host, {
       theme: gridTheme,
@@ -226,10 +225,6 @@ export class SheetGrid implements Drawing {
 
   inRange(rowIndex: number, column: string): boolean {
     return this.layer?.includes(rowIndex, column) ?? false;
-  }
-
-  canEdit(): boolean {
-    return readOnly.peek() === undefined;
   }
 
   begunWith(): string | undefined {
@@ -449,8 +444,7 @@ export class SheetGrid implements Drawing {
     const row = anchor === undefined ? undefined : this.layer.rowAt(anchor.row);
     if (row !== undefined && isHead(row)) return 'This line sums its group up: type in a row under it.';
     const column = anchor === undefined ? undefined : this.cells.column(anchor.column);
-    if (column?.role === 'made') return 'This cell comes from other sheets.';
-    return readOnly.peek();
+    return column?.role === 'made' ? 'This cell comes from other sheets.' : undefined;
   }
 
   private fitColumn(column: string): void {

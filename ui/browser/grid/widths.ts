@@ -2,6 +2,7 @@
 // Measured with the page's own face on a canvas; the column definitions call it, and the grid when a longer text comes.
 
 import { type Book, type ColumnView, cellView } from '../../../engine/index.ts';
+import { endsAfter } from '../store/shown.ts';
 
 const LEAST = 64;
 const MOST = 300;
@@ -50,7 +51,14 @@ export function widthOfTexts(book: Book, sheet: string, rows: Int32Array, column
 
 function textsWidth(book: Book, sheet: string, rows: Int32Array, column: ColumnView): number {
   let widest = 0;
-  for (const row of rows) widest = Math.max(widest, measure(cellView(book, sheet, row, column.id).text));
+  let widestEnds = 0;
+  for (const row of rows) {
+    const { text, ends } = cellView(book, sheet, row, column.id);
+    widest = Math.max(widest, measure(text));
+    if (ends !== '') widestEnds = Math.max(widestEnds, measure(endsAfter(ends)));
+  }
+  // Ends stand under one another, after the room that figures with a decimal need.
+  if (widestEnds > 0) widest += widestEnds + measure('.0');
   return widest + SIDES;
 }
 

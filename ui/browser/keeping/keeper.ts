@@ -273,6 +273,7 @@ async function begin(): Promise<void> {
     next.changed({ transaction, inverse, change: NOTHING, received: false });
   }
   steps = [];
+  if (next.isDone) keeping.value = { state: 'kept', at: Date.now() };
 }
 
 /** Where the browser cleared its storage under an open page, the workbook on screen is kept anew with all that can be undone. */
@@ -358,8 +359,9 @@ function eventsOf(whose: () => Session): SessionEvents {
     keeping: () => {
       if (isNow() && keeping.peek().state !== 'failed') keeping.value = { state: 'keeping' };
     },
+    // One that is being begun says so itself, once it takes changes.
     kept: (at) => {
-      if (isNow()) keeping.value = { state: 'kept', at };
+      if (session === whose()) keeping.value = { state: 'kept', at };
     },
     failed: (fault) => fail(faultWords(fault)),
     failedElsewhere: fail,

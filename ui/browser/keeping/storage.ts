@@ -76,8 +76,10 @@ async function open(): Promise<Database> {
       opened.close();
       opening = undefined;
     },
+    // What was kept may be gone: it is opened again at once, so that those who keep something there find out.
     terminated: () => {
       opening = undefined;
+      database().catch(() => undefined);
     },
   });
   if (openedBefore) for (const listener of again) listener();

@@ -92,8 +92,9 @@ export class Tabs {
     this.#wait();
   }
 
+  /** After leaving, what was still on its way to the disk is told to nobody: others read it there. */
   post(told: Told): void {
-    this.#channel?.postMessage(told);
+    if (!this.#left) this.#channel?.postMessage(told);
   }
 
   /** Gives the turn to the next and hears nothing more. */

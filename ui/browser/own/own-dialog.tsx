@@ -48,15 +48,26 @@ const SOURCES: readonly (readonly [RowsFrom, string])[] = [
   ['each', 'One for each row of another sheet'],
   ['weeks', 'One for each week of the season'],
   ['pairs', 'One for each pair of rows of two sheets'],
+  ['events', 'One for each date in columns of a sheet'],
 ];
 
 function AddSheet({ book }: { readonly book: Workbook }) {
-  const [sheet, describe] = useState<NewSheet>({ name: '', about: '', from: 'entry', first: 'beds', second: 'weeks' });
+  const [sheet, describe] = useState<NewSheet>({
+    name: '',
+    about: '',
+    from: 'entry',
+    first: 'beds',
+    second: 'weeks',
+    dates: [],
+  });
   const [refused, refuse] = useState<string | undefined>(undefined);
   const choices = (of: 'first' | 'second', label: string) => (
     <label>
       {label}{' '}
-      <select value={sheet[of]} onChange={({ currentTarget }) => describe({ ...sheet, [of]: currentTarget.value })}>
+      <select
+        value={sheet[of]}
+        onChange={({ currentTarget }) => describe({ ...sheet, [of]: currentTarget.value, dates: [] })}
+      >
         {sheetViews(book)
           .filter(({ oneRow }) => !oneRow)
           .map(({ id, name }) => (
@@ -105,13 +116,46 @@ function AddSheet({ book }: { readonly book: Workbook }) {
           ))}
         </select>
       </label>
-      {sheet.from === 'each' || sheet.from === 'pairs' ? choices('first', 'Of the sheet') : null}
+      {sheet.from === 'each' || sheet.from === 'pairs' || sheet.from === 'events'
+        ? choices('first', 'Of the sheet')
+        : null}
+      {sheet.from === 'events' ? <Dates book={book} sheet={sheet} describe={describe} /> : null}
       {sheet.from === 'pairs' ? choices('second', 'And of') : null}
       <button type="submit" class="primary">
         Add the sheet
       </button>
       <Refused why={refused} />
     </form>
+  );
+}
+
+interface DatesProps {
+  readonly book: Workbook;
+  readonly sheet: NewSheet;
+  readonly describe: (sheet: NewSheet) => void;
+}
+
+/** The date columns of a sheet, to be ticked. */
+function Dates({ book, sheet, describe }: DatesProps) {
+  const dates = (sheetView(book, sheet.first)?.columns ?? []).filter(({ type }) => type?.kind === 'date');
+  if (dates.length === 0) return <span>This sheet has no dates: choose another.</span>;
+  return (
+    <fieldset class="own-line">
+      <legend>Its dates</legend>
+      {dates.map(({ id, name }) => (
+        <label key={id}>
+          <input
+            type="checkbox"
+            checked={sheet.dates.includes(id)}
+            onChange={({ currentTarget }) => {
+              const others = sheet.dates.filter((one) => one !== id);
+              describe({ ...sheet, dates: currentTarget.checked ? [...others, id] : others });
+            }}
+          />{' '}
+          {name}
+        </label>
+      ))}
+    </fieldset>
   );
 }
 

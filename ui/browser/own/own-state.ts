@@ -11,6 +11,7 @@ import {
   settings,
   sheetNamed,
   sheetView,
+  type Workbook,
   writeSheets,
 } from '../../../engine/index.ts';
 import { download, fileName } from '../files/download.ts';
@@ -27,7 +28,7 @@ export function act(command: Command, code: MessageCode, parts: Readonly<Record<
 }
 
 /** Where the rows of a new sheet come from. */
-export type RowsFrom = 'entry' | 'each' | 'weeks' | 'pairs';
+export type RowsFrom = 'entry' | 'each' | 'weeks' | 'pairs' | 'events';
 
 export interface NewSheet {
   readonly name: string;
@@ -36,10 +37,12 @@ export interface NewSheet {
   /** Ids of the sheets whose rows it follows. */
   readonly first: string;
   readonly second: string;
+  /** Ids of the date columns of the first sheet that each give a row. */
+  readonly dates: readonly string[];
 }
 
 /** Adds a sheet and shows it; gives the sentence of a refusal. */
-export function addSheet({ name, about, from, first, second }: NewSheet): string | undefined {
+export function addSheet({ name, about, from, first, second, dates }: NewSheet): string | undefined {
   const book = workbookNow();
   if (book === undefined) return 'No workbook is open.';
   const made = (sheet: string) => ({ id: book.newId(), name: singular(sheetView(book, sheet)?.name ?? '') });
@@ -50,7 +53,10 @@ export function addSheet({ name, about, from, first, second }: NewSheet): string
         ? { from: 'each', sheet: first, as: made(first), where: '' }
         : from === 'weeks'
           ? { from: 'span', ...seasonSpan(), step: 'week', as: { id: book.newId(), name: 'Week' } }
-          : { from: 'pairs', sheets: [first, second], as: [made(first), made(second)], where: '' };
+          : from === 'events'
+            ? eventsOf(book, first, dates)
+            : { from: 'pairs', sheets: [first, second], as: [made(first), made(second)], where: '' };
+  if (from === 'events' && dates.length === 0) return 'Choose the dates that give a row each.';
   if (from === 'pairs' && first === second) return 'A pair is of two sheets: choose another for one.';
   const refused = act({ command: 'add sheet', name: name.trim(), about: about.trim(), rows }, 'add sheet', {
     sheet: name.trim(),
@@ -62,6 +68,21 @@ export function addSheet({ name, about, from, first, second }: NewSheet): string
     goTo(sheet, undefined, undefined);
   }
   return undefined;
+}
+
+/** A row for each date filled in some columns of a sheet: the day, what it is, and the row in which it stands. */
+function eventsOf(book: Workbook, sheet: string, dates: readonly string[]): RowSource {
+  const view = sheetView(book, sheet);
+  const about = { id: book.newId(), name: singular(view?.name ?? '') };
+  return {
+    from: 'events',
+    as: { id: book.newId(), name: 'Date' },
+    event: { id: book.newId(), name: 'What' },
+    dates: dates.map((column) => {
+      const event = view?.columns.find(({ id }) => id === column)?.name ?? column;
+      return { sheet, column, event, about };
+    }),
+  };
 }
 
 /** The season of the farm, by ids, so that it holds whatever they are called. */

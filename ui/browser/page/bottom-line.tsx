@@ -6,7 +6,7 @@ import { type Summary, type SummedCell, summarize, summaryNumber } from '../grid
 import { findings } from '../store/findings.ts';
 import { cellsIn, selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
-import { readOnly, workbook } from '../store/workbook.ts';
+import { workbook } from '../store/workbook.ts';
 import { AttentionList } from './attention-list.tsx';
 
 /** Beyond so many cells a sum would make the selection lag behind the hand. */
@@ -26,7 +26,6 @@ export function BottomLine() {
           </span>
         ))}
       </p>
-      {readOnly.value === undefined ? null : <p class="read-only">{readOnly.value}</p>}
       <button
         type="button"
         class={`attention-button level-${worst ?? 'none'}`}

@@ -3,7 +3,6 @@
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { closeFind, finding, lookFor, MOST_FOUND, replaceAll, replaceOne, stepFound } from '../store/find.ts';
-import { readOnly } from '../store/workbook.ts';
 
 export function FindBar() {
   const { open, text, instead, everywhere, found } = finding.value;
@@ -60,10 +59,10 @@ export function FindBar() {
               onInput={({ currentTarget }) => lookFor({ instead: currentTarget.value })}
             />
           </label>
-          <button type="button" disabled={none || readOnly.value !== undefined} onClick={() => void replaceOne()}>
+          <button type="button" disabled={none} onClick={() => void replaceOne()}>
             Replace
           </button>
-          <button type="button" disabled={none || readOnly.value !== undefined} onClick={() => void replaceAll()}>
+          <button type="button" disabled={none} onClick={() => void replaceAll()}>
             Replace all
           </button>
         </>

@@ -5,29 +5,31 @@ import { announced, dismiss, notices } from '../store/notices.ts';
 export function NoticeCorner() {
   return (
     <>
-      <div class="messages">
-        {notices.value.map(({ id, text, tone, acts }) => (
-          <div key={id} class={`message tone-${tone}`}>
-            <p>{text}</p>
-            {acts.map((act) => (
-              <button
-                key={act.label}
-                type="button"
-                class="quiet"
-                onClick={() => {
-                  dismiss(id);
-                  act.run();
-                }}
-              >
-                {act.label}
+      {notices.value.length === 0 ? null : (
+        <section class="messages" aria-label="Messages">
+          {notices.value.map(({ id, text, tone, acts }) => (
+            <div key={id} class={`message tone-${tone}`}>
+              <p>{text}</p>
+              {acts.map((act) => (
+                <button
+                  key={act.label}
+                  type="button"
+                  class="quiet"
+                  onClick={() => {
+                    dismiss(id);
+                    act.run();
+                  }}
+                >
+                  {act.label}
+                </button>
+              ))}
+              <button type="button" class="quiet" onClick={() => dismiss(id)}>
+                Close
               </button>
-            ))}
-            <button type="button" class="quiet" onClick={() => dismiss(id)}>
-              Close
-            </button>
-          </div>
-        ))}
-      </div>
+            </div>
+          ))}
+        </section>
+      )}
       <p class="spoken" role="status" aria-live="polite">
         {announced.value}
       </p>

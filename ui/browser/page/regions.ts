@@ -5,7 +5,7 @@ const REGIONS = [
   '#go-to',
   '.sheet-list [aria-current], .list-shut .fold-list',
   '.formula-box textarea',
-  '.ag-cell[tabindex], .field-value',
+  '.ag-cell[tabindex], .field-value, .scratch-grid',
   '.panel-inside button, .panel-inside input',
   '.attention-button',
 ];

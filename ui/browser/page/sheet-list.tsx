@@ -35,7 +35,28 @@ export function SheetList() {
       </button>
       <ViewsList />
       {listFolded ? null : <Questions here={here} counts={counts} />}
+      {listFolded ? null : <ScratchEntry />}
     </nav>
+  );
+}
+
+/** Below the sheets: sums on the side, which no sheet reads. */
+function ScratchEntry() {
+  const here = view.value.at === 'scratch';
+  return (
+    <ul class="scratch-place">
+      <li>
+        <button
+          type="button"
+          aria-current={here ? 'page' : undefined}
+          onClick={() => {
+            view.value = { at: 'scratch' };
+          }}
+        >
+          <span class="sheet-name">Scratch paper</span>
+        </button>
+      </li>
+    </ul>
   );
 }
 

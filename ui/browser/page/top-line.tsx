@@ -8,7 +8,7 @@ import { menuItems } from '../commands/menus.ts';
 import { Situation } from '../commands/situation.ts';
 import { keeping } from '../keeping/keeper.ts';
 import { setUnits, undoSteps } from '../store/change.ts';
-import { readOnly, steps, units, workbook } from '../store/workbook.ts';
+import { steps, units, workbook } from '../store/workbook.ts';
 import { GoTo } from './go-to.tsx';
 
 export function TopLine() {
@@ -64,7 +64,7 @@ const LISTED = 25;
 /** What was done, the latest first: choosing one goes back to before it. */
 function Steps() {
   const { done } = workbook().history;
-  if (done.length < 2 || readOnly.value !== undefined) return null;
+  if (done.length < 2) return null;
   const words = 'What was done, to go back to before it';
   return (
     <button
@@ -95,7 +95,7 @@ function Steps() {
 function UnitsSwitch() {
   const now = units.value;
   return (
-    <fieldset class="switch" disabled={readOnly.value !== undefined}>
+    <fieldset class="switch">
       <legend class="spoken">Units</legend>
       {(['us', 'si'] as const).map((each) => (
         <label key={each}>

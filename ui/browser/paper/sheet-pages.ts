@@ -1,7 +1,8 @@
 // Any sheet on paper: its columns under their questions, a table each, the row's name at the front of every one. Pure.
 
-import { type Book, cellView, rowName, rows, type SheetView } from '../../../engine/index.ts';
+import { type Book, type ColumnView, cellView, rowName, rows, type SheetView } from '../../../engine/index.ts';
 import { groupsOf, isFigure } from '../store/sheets.ts';
+import { endsAfter } from '../store/shown.ts';
 import { farmName, type Paper, type PaperTable } from './paper.ts';
 
 export function sheetOnPaper(book: Book, sheet: SheetView): Paper {
@@ -20,10 +21,7 @@ export function sheetOnPaper(book: Book, sheet: SheetView): Paper {
             { name: 'What', figure: false },
             { name: 'Entry', figure: false },
           ],
-          rows: columns.map((column) => [
-            column.name,
-            withUnit(cellView(book, sheet.id, only, column.id).text, column.unit),
-          ]),
+          rows: columns.map((column) => [column.name, onPaper(book, sheet, only, column)]),
           boxes: false,
         },
       ];
@@ -40,13 +38,24 @@ export function sheetOnPaper(book: Book, sheet: SheetView): Paper {
         ],
         rows: slots.map((slot) => [
           rowName(book, sheet.id, slot),
-          ...columns.map(({ id }) => cellView(book, sheet.id, slot, id).text),
+          ...columns.map(({ id }) => onPaper(book, sheet, slot, { id, unit: '' })),
         ]),
         boxes: false,
       },
     ];
   });
   return { title: sheet.name, farm: farmName(book), says: sheet.about, tables };
+}
+
+/** A cell as it stands on paper, with the ends of a figure that has them. */
+function onPaper(
+  book: Book,
+  { id: sheet }: SheetView,
+  row: number,
+  { id, unit }: Pick<ColumnView, 'id' | 'unit'>,
+): string {
+  const { text, ends } = cellView(book, sheet, row, id);
+  return withUnit(text, unit) + endsAfter(ends);
 }
 
 function withUnit(text: string, unit: string): string {

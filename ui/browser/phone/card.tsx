@@ -7,16 +7,17 @@ import type { PanelProps } from '../panels/panel.ts';
 import { Fields } from '../panels/row/fields.tsx';
 import { RowFindings } from '../panels/row/findings.tsx';
 import { RowPictures } from '../panels/row/row-panel.tsx';
-import { readOnly, workbookNow } from '../store/workbook.ts';
+import { workbookNow } from '../store/workbook.ts';
 import { visit } from './places.ts';
 
 export function Card({ sheet, row }: PanelProps) {
   return (
     <article class="card" key={`${sheet.id} ${row.id}`}>
+      <h2 class="spoken">What stands in it</h2>
       <RowFindings sheet={sheet.id} row={row} />
       <RowPictures sheet={sheet} row={row} />
       <Fields sheet={sheet} row={row} arrives />
-      {sheet.entered && !sheet.oneRow && readOnly.value === undefined ? (
+      {sheet.entered && !sheet.oneRow ? (
         <div class="phone-acts">
           <button type="button" onClick={() => duplicateRow(sheet.id, row.id)}>
             Duplicate

@@ -9,7 +9,7 @@ import { emptyWords } from '../page/empty-words.ts';
 import { findingsIn } from '../store/findings.ts';
 import { onlyRow, rowsOf } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
-import { readOnly, workbook } from '../store/workbook.ts';
+import { workbook } from '../store/workbook.ts';
 import { Card } from './card.tsx';
 import { answers, tellingOf } from './card-summary.ts';
 import { visit } from './places.ts';
@@ -43,7 +43,7 @@ function CardList({ sheet }: { readonly sheet: SheetView }) {
     <>
       <SearchBox label={`Find in ${sheet.name}`} wanted={wanted} />
       <div class="phone-acts">
-        {sheet.entered && readOnly.value === undefined ? <AddRow sheet={sheet} /> : null}
+        {sheet.entered ? <AddRow sheet={sheet} /> : null}
         <button type="button" onClick={() => downloadAsCsv(sheet.id)}>
           Download CSV
         </button>
@@ -143,7 +143,7 @@ function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   if (cautions.length === 0) return null;
   return (
     <section class="phone-cautions">
-      <h3>Cautions</h3>
+      <h2>Cautions</h2>
       <ul>
         {cautions.map((caution) => (
           <li key={caution}>{caution}</li>

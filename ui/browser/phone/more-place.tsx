@@ -17,7 +17,7 @@ export function MorePlace() {
   return (
     <div class="phone-rest">
       <section>
-        <h3>File</h3>
+        <h2>File</h2>
         <CommandButton id="open" />
         <CommandButton id="save">Save to a file</CommandButton>
         {sheetView(workbook(), SEED_ORDER) === undefined ? null : (
@@ -32,7 +32,13 @@ export function MorePlace() {
         <CommandButton id="upgrade sheets" />
       </section>
       <section>
-        <h3>Last step taken back</h3>
+        <h2>Sums on the side</h2>
+        <button type="button" onClick={() => visit({ at: 'scratch' })}>
+          Scratch paper
+        </button>
+      </section>
+      <section>
+        <h2>Last step taken back</h2>
         <CommandButton id="redo">{again === undefined ? 'Nothing to redo' : `Redo: ${again}`}</CommandButton>
       </section>
       <Choice

@@ -20,6 +20,7 @@ import { above, followHistory, type PhonePlace, phonePlace, visit } from './plac
 import { SheetPlaces } from './sheet-places.tsx';
 import { Today } from './today/today.tsx';
 
+const ScratchPage = later(() => import('../scratch/scratch-page.tsx').then((part) => part.ScratchPage));
 const FirstVisit = later(() => import('../first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
 export function PhoneView() {
@@ -39,7 +40,7 @@ export function PhoneView() {
       <header class="phone-top">
         {up === undefined ? null : (
           <button type="button" class="phone-up" onClick={() => visit(up)}>
-            <span aria-hidden="true">&lsaquo;</span> {up.at === 'sheet' ? titleOf(up) : 'Sheets'}
+            <span aria-hidden="true">&lsaquo;</span> {up.at === 'sheets' ? 'Sheets' : titleOf(up)}
           </button>
         )}
         <h1>{titleOf(place)}</h1>
@@ -77,6 +78,8 @@ function titleOf(place: PhonePlace): string {
       return rowName(book, place.sheet, rowWithId(book, place.sheet, place.row) ?? -1);
     case 'attention':
       return 'Needs attention';
+    case 'scratch':
+      return 'Scratch paper';
     case 'more':
       return 'Workbook';
   }
@@ -86,6 +89,7 @@ function Place({ place }: { readonly place: PhonePlace }) {
   const book = workbook();
   if (place.at === 'today') return shownView(book, view.value).at === 'first visit' ? <FirstVisit /> : <Today />;
   if (place.at === 'attention') return <AttentionPlace />;
+  if (place.at === 'scratch') return <ScratchPage />;
   if (place.at === 'more') return <MorePlace />;
   const sheet = place.at === 'sheets' ? undefined : sheetView(book, place.sheet);
   if (sheet === undefined) return <SheetPlaces />;

@@ -10,6 +10,7 @@ export type PhonePlace =
   | { readonly at: 'sheet'; readonly sheet: string }
   | { readonly at: 'card'; readonly sheet: string; readonly row: string }
   | { readonly at: 'attention' }
+  | { readonly at: 'scratch' }
   | { readonly at: 'more' };
 
 const START: PhonePlace = { at: 'today' };
@@ -34,7 +35,7 @@ function show(place: PhonePlace, column?: string): void {
 export function above(place: PhonePlace): PhonePlace | undefined {
   if (place.at === 'card') return { at: 'sheet', sheet: place.sheet };
   if (place.at === 'sheet') return SHEETS;
-  return undefined;
+  return place.at === 'scratch' ? { at: 'more' } : undefined;
 }
 
 /** Follows the browser's way back and forward from now on; gives back the way to stop. */
@@ -50,7 +51,7 @@ function placeIn(state: unknown): PhonePlace | undefined {
   const at = member(kept, 'at');
   const sheet = member(kept, 'sheet');
   const row = member(kept, 'row');
-  if (at === 'today' || at === 'sheets' || at === 'attention' || at === 'more') return { at };
+  if (at === 'today' || at === 'sheets' || at === 'attention' || at === 'more' || at === 'scratch') return { at };
   if (typeof sheet !== 'string') return undefined;
   if (at === 'sheet') return { at, sheet };
   return at === 'card' && typeof row === 'string' ? { at, sheet, row } : undefined;

@@ -21,7 +21,7 @@ export function SheetPlaces() {
       {wanted.value.trim() === '' ? (
         questionsOf(sheetViews(book)).map(({ name: question, within }) => (
           <section key={question} class="phone-question">
-            <h3>{question}</h3>
+            <h2>{question}</h2>
             <ul class="phone-list">
               {within.map((sheet) => (
                 <SheetPlace key={sheet.id} sheet={sheet} />

@@ -79,6 +79,22 @@ export const PICTURES: readonly Picture[] = [
     Show: later(() => import('./spacing/spacing-picture.tsx').then((part) => part.SpacingPicture)),
   },
   {
+    id: 'blocks',
+    name: 'Plants in a block',
+    question: 'How many plants come up in each?',
+    needs: [
+      { [PLANTINGS]: ['empty-stations', 'with-1-plant', 'with-5-or-more', 'seeds-per-station', 'plants-per-station'] },
+    ],
+    Show: later(() => import('./blocks/blocks-picture.tsx').then((part) => part.BlocksPicture)),
+  },
+  {
+    id: 'viability',
+    name: 'Seed with age',
+    question: 'How long does which seed stay good?',
+    needs: [{ 'seed-lots': ['sowing-date', 'germination-at-sowing', 'standard', 'ages-from', 'variety'] }],
+    Show: later(() => import('./viability/viability-picture.tsx').then((part) => part.ViabilityPicture)),
+  },
+  {
     id: 'frost',
     name: 'Frost',
     question: 'How likely is a frost on which day?',

@@ -12,7 +12,7 @@ import type {
 } from '../../../engine/index.ts';
 import { message, sayMessage } from '../../../engine/index.ts';
 import { announce, tell } from './notices.ts';
-import { otherTab, readOnly, units, workbookNow } from './workbook.ts';
+import { otherTab, units, workbookNow } from './workbook.ts';
 
 export interface ChangeOptions extends DoOptions {
   /** The caller shows the sentence of a refusal itself, beside the field. */
@@ -30,11 +30,10 @@ export function beforeChanges(listener: (source: TransactionSource) => void): vo
 export function change(commands: readonly Command[], said: Message, options: ChangeOptions = {}): Done | Refusal {
   const { quietly = false, ...how } = options;
   const now = workbookNow();
-  const why = readOnly.peek();
-  if (why === undefined) for (const listener of beforehand) listener(how.source ?? 'user');
+  for (const listener of beforehand) listener(how.source ?? 'user');
   const outcome: Done | Refusal =
-    why !== undefined || now === undefined
-      ? { refused: true, index: 0, why: why ?? 'No workbook is open.' }
+    now === undefined
+      ? { refused: true, index: 0, why: 'No workbook is open.' }
       : now.do(commands, said, { ...how, tentative: otherTab.peek() !== undefined });
   if (outcome.refused && !quietly) tell(outcome.why, 'refusal');
   return outcome;

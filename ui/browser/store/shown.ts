@@ -2,9 +2,14 @@
 
 import type { CellView } from '../../../engine/index.ts';
 
-/** '6 in', '85%', '15 Mar 2027', '20 cm' where it was typed so; '' for a blank. */
-export function inWords({ figure, fullUnit }: CellView): string {
-  return withUnit(figure, fullUnit);
+/** '6 in', '85%', '15 Mar 2027', '20 cm' where it was typed so, '170 lb (120 to 210)' of a range; '' for a blank. */
+export function inWords({ figure, fullUnit, ends }: CellView): string {
+  return withUnit(figure, fullUnit) + endsAfter(ends);
+}
+
+/** ' (120 to 210)'; '' where there are no ends. */
+export function endsAfter(ends: string): string {
+  return ends === '' ? '' : ` (${ends})`;
 }
 
 export function withUnit(figure: string, unit: string): string {

@@ -1,4 +1,4 @@
-// What the middle of the page shows: a sheet, the season at a glance, a picture, pages for paper, or the first questions. The
+// What the middle of the page shows: a sheet, the season at a glance, a picture, pages for paper, scratch paper, or the first questions. The
 // first workbook of a visit opens on the glance; going to a sheet, a row or a cell by whatever way shows the sheet.
 
 import { effect, signal } from '@preact/signals';
@@ -11,6 +11,8 @@ export type View =
   | { readonly at: 'pictures'; readonly picture: string }
   /** Pages for paper by their name; '' for the first there are. */
   | { readonly at: 'paper'; readonly pages: string }
+  /** Scratch papers, whatever the workbook is made of. */
+  | { readonly at: 'scratch' }
   | { readonly at: 'first visit' };
 
 export const view = signal<View>({ at: 'glance' });

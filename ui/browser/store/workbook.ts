@@ -27,9 +27,6 @@ export const openings = signal(0);
 /** Raised as well when a branch comes on screen or goes: what stood for a cell of the other is made anew. */
 export const screens = signal(0);
 
-/** Why nothing can be changed just now (the workbook is open in another tab), as a sentence; undefined where it can. */
-export const readOnly = signal<string | undefined>(undefined);
-
 /** Where another tab keeps the order of changes: a step is taken back, or done again, by asking it. */
 export interface OtherTab {
   back(): void;

@@ -2,54 +2,20 @@
 
 import { signal } from '@preact/signals';
 import {
-  type AskedWeeks,
   type Chance,
   chanceOf,
   type Drawn,
   type DrawnInput,
-  type Interval,
   intervalOf,
   joinDrawn,
-  type NamedFigure,
   quantile,
   shareOfSpread,
 } from '../../../engine/index.ts';
 import { followChanges, keptWorkbook } from '../store/workbook.ts';
+import type { DrawnAnswer, DrawnWeek, Goal, LikelyFigure } from './drawn-answer.ts';
 import type { DrawsAsked, DrawsTold } from './draws-messages.ts';
-
-/** What is asked of drawn seasons: one figure, or one of every week. */
-export type LikelyFigure =
-  | { readonly by: 'season'; readonly named: NamedFigure }
-  | { readonly by: 'week'; readonly name: string; readonly weekly: AskedWeeks };
-
-export interface Goal {
-  readonly side: 'at least' | 'at most';
-  readonly value: number;
-  /** What it is called where it is not reached: 'Runs short'. */
-  readonly missed?: string;
-}
-
-export interface DrawnWeek {
-  readonly week: number;
-  readonly interval: Interval;
-  readonly chance: Chance | undefined;
-}
-
-export interface DrawnAnswer {
-  readonly figure: LikelyFigure;
-  readonly count: number;
-  readonly seed: number;
-  readonly goal: Goal | undefined;
-  /** Of the figure; of one by week, of its sum over the weeks. */
-  readonly interval: Interval | undefined;
-  readonly chance: Chance | undefined;
-  readonly weeks: readonly DrawnWeek[];
-  /** Of a figure of the season: the value below which each share of them lies, from the least to the most. */
-  readonly quantiles: readonly { readonly share: number; readonly value: number }[];
-  readonly hangsOn: readonly { readonly name: string; readonly share: number }[];
-  /** The plan has changed since. */
-  readonly old: boolean;
-}
+import { likelyKept } from './likely-bar.tsx';
+import { answerInWords } from './likely-model.ts';
 
 export type Drawing =
   | { readonly state: 'none' }
@@ -69,6 +35,8 @@ let workers: readonly Worker[] = [];
 followChanges(() => {
   const now = drawing.peek();
   if (now.state === 'drawn') drawing.value = { ...now, answer: { ...now.answer, old: true } };
+  const kept = likelyKept.peek();
+  if (kept?.old === false) likelyKept.value = { ...kept, old: true };
 });
 
 export interface SeasonsAsked {
@@ -109,7 +77,10 @@ export function drawSeasons(asked: SeasonsAsked): void {
     if (all.length < parts.length) return;
     stop();
     cancelDrawing();
-    drawing.value = { state: 'drawn', answer: answerOf(asked, joinDrawn(all), old) };
+    const answer = answerOf(asked, joinDrawn(all), old);
+    drawing.value = { state: 'drawn', answer };
+    const says = answerInWords(book, answer);
+    likelyKept.value = says === undefined ? undefined : { says, old };
   };
   workers = shares.map(([from, until], at) => {
     const worker = new Worker(new URL('./draws-worker.ts', import.meta.url), { type: 'module' });

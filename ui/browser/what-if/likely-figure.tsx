@@ -2,18 +2,11 @@
 // formula of one's own.
 
 import { useState } from 'preact/hooks';
-import {
-  type ColumnView,
-  type NamedFigure,
-  rowName,
-  rowWithId,
-  sheetView,
-  sheetViews,
-  type Workbook,
-} from '../../../engine/index.ts';
+import { type NamedFigure, rowName, rowWithId, sheetView, sheetViews, type Workbook } from '../../../engine/index.ts';
 import { PLAN_TOTALS, WEEKLY_CHANCES } from '../../../sheets-templates/index.ts';
 import { selection } from '../store/selection.ts';
-import type { LikelyFigure } from './draws-state.ts';
+import type { LikelyFigure } from './drawn-answer.ts';
+import { columnAt } from './likely-model.ts';
 
 const COLUMN = 'column';
 const CELL = 'cell';
@@ -64,10 +57,6 @@ function cellInHand(book: Workbook): LikelyFigure | undefined {
   const name = [sheetView(book, sheet)?.name, rowName(book, sheet, slot), view.name].join(' / ');
   const named: NamedFigure = { id: CELL, name, figure: { figure: 'cell', sheet, row, column } };
   return { by: 'season', named };
-}
-
-export function columnAt(book: Workbook, sheet: string, column: string): ColumnView | undefined {
-  return sheetView(book, sheet)?.columns.find(({ id }) => id === column);
 }
 
 function isFigure(kind: string): boolean {

@@ -1,11 +1,20 @@
 // Drawn seasons as pictures: of a figure, how likely it is to be so much or more; of a figure by week, a fan. Pure: what was drawn in, a
 // picture's model out.
 
-import { sayNumber, showDate, shownNumber, type ValueType, type Workbook } from '../../../engine/index.ts';
+import {
+  type ColumnView,
+  figureIn,
+  sayNumber,
+  sheetView,
+  showDate,
+  shownNumber,
+  type ValueType,
+  type Workbook,
+} from '../../../engine/index.ts';
 import { roundMarks } from '../drawing/scale.ts';
 import { monthMarks } from '../panels/read.ts';
 import { figureMarks, type LinesModel, said } from '../pictures/kit/model.ts';
-import type { DrawnAnswer } from './draws-state.ts';
+import type { DrawnAnswer, LikelyFigure } from './drawn-answer.ts';
 
 export function percent(share: number): string {
   return `${(share * 100).toFixed(share > 0 && share < 0.01 ? 1 : 0)}%`;
@@ -32,7 +41,7 @@ export function withUnit(book: Workbook, name: string, type: ValueType): string 
 }
 
 /** A figure's axis: a little wider than what is on it, in round figures. */
-function axisOf(label: string, figures: readonly number[]): LinesModel['y'] {
+export function axisOf(label: string, figures: readonly number[]): LinesModel['y'] {
   const [least, most] = [Math.min(...figures), Math.max(...figures)];
   const pad = (most - least || Math.abs(most) || 1) * 0.05;
   const marks = roundMarks(least - pad, most + pad, 4);
@@ -40,7 +49,8 @@ function axisOf(label: string, figures: readonly number[]): LinesModel['y'] {
   return { label, from, to, marks: figureMarks(from, to, 4) };
 }
 
-function inUnit(type: ValueType): (value: number) => number {
+/** Figures of a type in the unit in which they are shown. */
+export function inUnit(type: ValueType): (value: number) => number {
   return type.kind === 'number' || type.kind === 'temperature'
     ? (value) => shownNumber(type.unit, value)
     : (value) => value;
@@ -157,7 +167,9 @@ function fanWords({ weeks, goal }: DrawnAnswer, say: (value: number) => string):
   const parts = [
     widest === undefined
       ? ''
-      : `Least sure in the week of ${showDate(widest.week)}: ${say(widest.interval.p10)} to ${say(widest.interval.p90)} in eight seasons of ten.`,
+      : widest.interval.p90 === widest.interval.p10
+        ? 'In eight seasons of ten every week is the same.'
+        : `Least sure in the week of ${showDate(widest.week)}: ${say(widest.interval.p10)} to ${say(widest.interval.p90)} in eight seasons of ten.`,
     missed === undefined || worst?.chance === undefined
       ? ''
       : worst.chance.chance === 1
@@ -165,6 +177,34 @@ function fanWords({ weeks, goal }: DrawnAnswer, say: (value: number) => string):
         : `${missed} most often in the week of ${showDate(worst.week)}, in ${percent(1 - worst.chance.chance)} of seasons.`,
   ];
   return parts.filter((part) => part !== '').join(' ');
+}
+
+export function columnAt(book: Workbook, sheet: string, column: string): ColumnView | undefined {
+  return sheetView(book, sheet)?.columns.find(({ id }) => id === column);
+}
+
+export function nameOf(figure: LikelyFigure): string {
+  return figure.by === 'season' ? figure.named.name : figure.name;
+}
+
+export function typeOf(book: Workbook, figure: LikelyFigure): ValueType | undefined {
+  return figure.by === 'season'
+    ? figureIn(book, figure.named.figure).type
+    : columnAt(book, figure.weekly.sheet, figure.weekly.column)?.type;
+}
+
+/** What was drawn in one sentence; undefined where no season gave a number. */
+export function answerInWords(book: Workbook, answer: DrawnAnswer): string | undefined {
+  const { figure, interval, chance, goal } = answer;
+  if (interval === undefined) return undefined;
+  const type = typeOf(book, figure);
+  const say = (value: number): string => sayRounded(book, value, type, Math.abs(interval.p90));
+  const ofWeeks = figure.by === 'week' ? ', all weeks together' : '';
+  const reached =
+    chance === undefined || goal === undefined
+      ? ''
+      : ` ${goal.side === 'at least' ? 'At least' : 'At most'} ${say(goal.value)} in ${chanceWords(chance)}.`;
+  return `${nameOf(figure)}${ofWeeks}: ${say(interval.p10)} to ${say(interval.p90)} in eight seasons of ten, as likely as not ${say(interval.p50)} or more.${reached}`;
 }
 
 /** The words of a chance: how often, give or take what drawing so few seasons leaves open. */

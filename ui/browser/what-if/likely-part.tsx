@@ -2,12 +2,13 @@
 // figure by week a fan, and in which weeks it runs out or over.
 
 import { useState } from 'preact/hooks';
-import { figureIn, type ValueType, type Workbook } from '../../../engine/index.ts';
+import type { Workbook } from '../../../engine/index.ts';
 import { WEEKLY_CHANCES } from '../../../sheets-templates/index.ts';
 import { LinesPicture } from '../pictures/kit/lines-picture.tsx';
-import { cancelDrawing, type DrawnAnswer, drawing, drawSeasons, type Goal, type LikelyFigure } from './draws-state.ts';
-import { columnAt, useLikelyFigure } from './likely-figure.tsx';
-import { chanceWords, curveOf, fanOf, percent, sayRounded } from './likely-model.ts';
+import type { DrawnAnswer, Goal, LikelyFigure } from './drawn-answer.ts';
+import { cancelDrawing, drawing, drawSeasons } from './draws-state.ts';
+import { useLikelyFigure } from './likely-figure.tsx';
+import { chanceWords, curveOf, fanOf, nameOf, percent, sayRounded, typeOf } from './likely-model.ts';
 import { useText } from './pickers.tsx';
 import { goalOf } from './seek-part.tsx';
 import { plan } from './what-if-state.ts';
@@ -90,16 +91,10 @@ function usualGoal(figure: LikelyFigure): Goal | undefined {
   return figure.by === 'week' ? WEEKLY_CHANCES.find(({ id }) => id === figure.weekly.id)?.well : undefined;
 }
 
-function typeOf(book: Workbook, figure: LikelyFigure): ValueType | undefined {
-  return figure.by === 'season'
-    ? figureIn(book, figure.named.figure).type
-    : columnAt(book, figure.weekly.sheet, figure.weekly.column)?.type;
-}
-
 export function Answer({ book, answer }: { readonly book: Workbook; readonly answer: DrawnAnswer }) {
   const { figure, count, seed, interval, chance, goal, hangsOn, old } = answer;
   const type = typeOf(book, figure);
-  const name = figure.by === 'season' ? figure.named.name : figure.name;
+  const name = nameOf(figure);
   if (interval === undefined) return <p>{`${name} is no number in any of the seasons.`}</p>;
   const say = (value: number): string => sayRounded(book, value, type);
   const asked = type === undefined ? undefined : { name, type, answer };

@@ -3,6 +3,8 @@
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { BranchesPart } from './branches-part.tsx';
+import { ChoosePart } from './choose-part.tsx';
+import { CurvesPart } from './curves-part.tsx';
 import { LikelyPart } from './likely-part.tsx';
 import { SeekPart } from './seek-part.tsx';
 import { TablePart } from './table-part.tsx';
@@ -13,6 +15,8 @@ const DRAWN: { readonly [P in Part]: () => preact.JSX.Element | null } = {
   Branches: BranchesPart,
   Seek: SeekPart,
   Table: TablePart,
+  Curves: CurvesPart,
+  Choose: ChoosePart,
   'How likely': LikelyPart,
 };
 

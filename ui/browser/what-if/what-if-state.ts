@@ -7,7 +7,7 @@ import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { branchOnScreen, keptWorkbook, otherTab, revision, showBranch } from '../store/workbook.ts';
 
-export const PARTS = ['Branches', 'Seek', 'Table', 'How likely'] as const;
+export const PARTS = ['Branches', 'Seek', 'Table', 'Curves', 'Choose', 'How likely'] as const;
 export type Part = (typeof PARTS)[number];
 
 /** The part on screen; undefined while the dialog is shut. */

@@ -6,7 +6,7 @@ import { FormField } from '../../form/form-field.tsx';
 import type { RowAt } from '../../store/selection.ts';
 import { columnOf, unitOf } from '../../store/sheets.ts';
 import { inWords, withUnit } from '../../store/shown.ts';
-import { readOnly, workbook } from '../../store/workbook.ts';
+import { workbook } from '../../store/workbook.ts';
 import { PLANTING, PLANTINGS } from '../columns.ts';
 import type { PanelProps } from '../panel.ts';
 import { figureAt, readBed } from '../read.ts';
@@ -42,13 +42,12 @@ interface SlideProps {
 function Slide({ row, range, name, unit }: SlideProps) {
   const cell = cellView(workbook(), PLANTINGS, row.slot, SPACING);
   const now = cell.number ?? range.least;
-  const locked = readOnly.value !== undefined;
   const step = withUnit(String(range.step), unit);
   return (
     <div class="slide">
       <button
         type="button"
-        disabled={locked || now <= range.least}
+        disabled={now <= range.least}
         aria-label={`${step} closer`}
         title={`${step} closer`}
         onClick={() => moveSpacing(row, stepped(now, -1, range))}
@@ -63,7 +62,6 @@ function Slide({ row, range, name, unit }: SlideProps) {
         max={range.most}
         step={range.step}
         value={now}
-        disabled={locked}
         onPointerDown={holdSpacing}
         onPointerUp={restSpacing}
         onPointerCancel={restSpacing}
@@ -71,7 +69,7 @@ function Slide({ row, range, name, unit }: SlideProps) {
       />
       <button
         type="button"
-        disabled={locked || now >= range.most}
+        disabled={now >= range.most}
         aria-label={`${step} wider`}
         title={`${step} wider`}
         onClick={() => moveSpacing(row, stepped(now, 1, range))}
@@ -91,7 +89,6 @@ function Picture({ sheet, row, study }: PanelProps & { readonly study: Study | u
   }
   const words = (column: string): string => inWords(cellView(book, PLANTINGS, row.slot, column));
   const range = study?.range;
-  const free = readOnly.value === undefined && range !== undefined;
   return (
     <BedPicture
       bed={bed}
@@ -103,7 +100,9 @@ function Picture({ sheet, row, study }: PanelProps & { readonly study: Study | u
         width: words(PLANTING.bedWidth),
       }}
       stations={figureAt(book, PLANTINGS, row.slot, PLANTING.stations)}
-      onSpacing={free ? (metres) => moveSpacing(row, snapped(fromCanonical(unit, metres), range)) : undefined}
+      onSpacing={
+        range === undefined ? undefined : (metres) => moveSpacing(row, snapped(fromCanonical(unit, metres), range))
+      }
       onHold={holdSpacing}
       onRest={restSpacing}
     />

@@ -9,7 +9,7 @@ import { isErrorCell } from '../../grid/cell-face.ts';
 import { findings } from '../../store/findings.ts';
 import type { RowAt } from '../../store/selection.ts';
 import { groupsOf } from '../../store/sheets.ts';
-import { readOnly, workbook } from '../../store/workbook.ts';
+import { workbook } from '../../store/workbook.ts';
 import type { PanelProps } from '../panel.ts';
 import { Reasons } from './reasons-later.ts';
 
@@ -22,8 +22,8 @@ export function Fields({ sheet, row, arrives = false }: FieldsProps) {
   return (
     <div class="fields">
       {groupsOf(sheet.columns).map(({ name, within }) => (
-        <section key={name} class="field-group" aria-label={name}>
-          <h3>{name}</h3>
+        <section key={name} class="field-group" aria-label={name === '' ? undefined : name}>
+          {name === '' ? null : <h3>{name}</h3>}
           {within.map((column) => (
             <ReasonedField key={column.id} sheet={sheet.id} row={row} column={column} arrives={arrives} />
           ))}
@@ -72,7 +72,7 @@ function ReasonedField({ sheet, row, column, arrives }: FieldProps) {
       {open.value ? (
         <div class="reasons-room">
           <Reasons {...place} />
-          {canTakeBack(book, place) && readOnly.value === undefined ? (
+          {canTakeBack(book, place) ? (
             <button type="button" class="quiet" onClick={() => takeBack([place])}>
               Back to the formula<span class="spoken">: {column.name}</span>
             </button>

@@ -8,7 +8,7 @@ import type { Job } from '../../glance/week-jobs.ts';
 import { findPlaces } from '../../page/find-places.ts';
 import { change, UNDO } from '../../store/change.ts';
 import { tell } from '../../store/notices.ts';
-import { readOnly, workbook } from '../../store/workbook.ts';
+import { workbook } from '../../store/workbook.ts';
 import { SearchBox } from '../search-box.tsx';
 import { FoundPlaces } from '../sheet-places.tsx';
 import { canNote, dayOf, type JobsAt, tickCommands } from './day.ts';
@@ -28,7 +28,7 @@ export function Today() {
     <div class="today">
       <SearchBox label="Find a bed, planting or sheet" wanted={wanted} />
       {typed !== '' ? <FoundPlaces found={findPlaces(book, typed, FOUND)} /> : null}
-      {typed === '' && canNote(book) && readOnly.value === undefined ? <NoteDown /> : null}
+      {typed === '' && canNote(book) ? <NoteDown /> : null}
       {typed === '' && day !== undefined ? (
         <>
           <h2>{showDate(today)}</h2>
@@ -78,7 +78,6 @@ function JobRow({ job, today }: { readonly job: Job; readonly today: number }) {
         class="today-tick"
         aria-pressed={done}
         aria-label={`${what}${planting === '' ? '' : `, ${planting}`}: done`}
-        disabled={readOnly.value !== undefined}
         onClick={() => tick(job, today)}
       >
         <span aria-hidden="true">{done ? '\u2713' : ''}</span>

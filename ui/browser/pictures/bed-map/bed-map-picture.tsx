@@ -149,9 +149,6 @@ function Bed({ bed, top, perMetre, id }: BedProps) {
         }}
       >
         <title>{words}</title>
-        <text x={LEFT - 8} y={top + BED_TALL / 2 + 4.5} text-anchor="end">
-          {fitted(name, LEFT - 10)}
-        </text>
         <rect
           class={cover === '' ? 'map-ground' : 'map-ground mark-cover'}
           x={LEFT}
@@ -160,12 +157,7 @@ function Bed({ bed, top, perMetre, id }: BedProps) {
           height={BED_TALL}
         />
         {cover !== '' && pieces.length === 0 ? (
-          <>
-            <rect fill={`url(#${id}-cover)`} x={LEFT} y={top} width={length * perMetre} height={BED_TALL} />
-            <text x={LEFT + 5} y={top + BED_TALL / 2 + 4.5}>
-              {fitted(cover, length * perMetre - 8)}
-            </text>
-          </>
+          <rect fill={`url(#${id}-cover)`} x={LEFT} y={top} width={length * perMetre} height={BED_TALL} />
         ) : null}
         {pieces.map((piece) => (
           <g key={piece.planting}>
@@ -185,9 +177,6 @@ function Bed({ bed, top, perMetre, id }: BedProps) {
                 height={4}
               />
             ) : null}
-            <text class="piece-name" x={LEFT + piece.at * perMetre + 5} y={top + BED_TALL / 2 + 4}>
-              {fitted(piece.name, piece.length * perMetre - 8)}
-            </text>
           </g>
         ))}
         {over > 1e-6 ? (
@@ -201,6 +190,30 @@ function Bed({ bed, top, perMetre, id }: BedProps) {
           />
         ) : null}
       </g>
+      <BedNames bed={bed} top={top} perMetre={perMetre} />
+    </g>
+  );
+}
+
+/** Written on the bed and cut to what room there is; the bed itself is called by the whole of it. */
+function BedNames({ bed, top, perMetre }: Omit<BedProps, 'id'>) {
+  const { name, length, pieces, cover } = bed;
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus
+    <g class="drawn-names" aria-hidden="true">
+      <text x={LEFT - 8} y={top + BED_TALL / 2 + 4.5} text-anchor="end">
+        {fitted(name, LEFT - 10)}
+      </text>
+      {cover !== '' && pieces.length === 0 ? (
+        <text x={LEFT + 5} y={top + BED_TALL / 2 + 4.5}>
+          {fitted(cover, length * perMetre - 8)}
+        </text>
+      ) : null}
+      {pieces.map((piece) => (
+        <text key={piece.planting} class="piece-name" x={LEFT + piece.at * perMetre + 5} y={top + BED_TALL / 2 + 4}>
+          {fitted(piece.name, piece.length * perMetre - 8)}
+        </text>
+      ))}
     </g>
   );
 }

@@ -78,9 +78,6 @@ function Drawing({ intervals: { lines, says }, width }: { readonly intervals: In
               }}
             >
               <rect class="hit" x={0} y={y} width={width} height={PITCH} />
-              <text x={left - 8} y={y + 16} text-anchor="end">
-                {fitted(name, left - 10)}
-              </text>
               <rect
                 class="mark-second"
                 x={x.at(low)}
@@ -89,6 +86,12 @@ function Drawing({ intervals: { lines, says }, width }: { readonly intervals: In
                 height={10}
               />
               <rect class="mark-first" x={x.at(likely) - 1.5} y={y + 4} width={3} height={16} />
+            </g>
+            {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus */}
+            <g class="drawn-names" aria-hidden="true">
+              <text x={left - 8} y={y + 16} text-anchor="end">
+                {fitted(name, left - 10)}
+              </text>
               {words === 0 ? null : (
                 <text x={width - words + 4} y={y + 16}>
                   {said}

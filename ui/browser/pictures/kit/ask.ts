@@ -7,13 +7,14 @@ import {
   cellValue,
   cellView,
   fromCanonical,
+  roundedInterval,
   rowId,
   rows,
   settings,
   sheetView,
   showWithUnit,
+  type Uncertain,
 } from '../../../../engine/index.ts';
-import { roundStep } from '../../drawing/scale.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { inWords } from '../../store/shown.ts';
 
@@ -84,21 +85,9 @@ export function bareFigure(view: ColumnView | undefined, canonical: number): num
 }
 
 /** What is likely and between which ends, in any one unit. */
-export interface Interval {
-  readonly low: number;
-  readonly likely: number;
-  readonly high: number;
-}
+export type Interval = Uncertain;
 
-/** The ends and the middle of an interval, rounded so that no digit says more than the interval's width allows. */
-export function roundedInterval({ low, likely, high }: Interval): Interval {
-  const width = high - low;
-  const step = width > 0 ? roundStep(width / 25) : roundStep(Math.max(Math.abs(likely) / 100, 1e-9));
-  const round = (figure: number): number => Number((Math.round(figure / step) * step).toPrecision(12));
-  return { low: round(low), likely: round(likely), high: round(high) };
-}
-
-/** '150 to 230 lb, likely 187'; just the likely figure where the ends fall on it. */
+/** '150 to 230 lb, likely 190'; just the likely figure where the ends fall on it. */
 export function intervalWords(interval: Interval, unit: string): string {
   const { low, likely, high } = roundedInterval(interval);
   const say = (figure: number): string => figure.toLocaleString('en-US', { maximumFractionDigits: 6 });

@@ -19,7 +19,10 @@ export interface LinesProps {
 
 export function LinesPicture({ model, height = 260, choices }: LinesProps) {
   const { title, says, table, bands, lines } = model;
-  const legend = [...bands, ...lines].map(({ name, mark }) => ({ mark: `legend-${mark}`, words: name }));
+  const legend = [...bands, ...lines.filter(({ quiet }) => quiet !== true)].map(({ name, mark }) => ({
+    mark: `legend-${mark}`,
+    words: name,
+  }));
   return (
     <Frame
       title={title}

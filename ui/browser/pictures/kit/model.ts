@@ -56,6 +56,8 @@ export interface ColumnsModel extends Common {
 export interface Line {
   readonly name: string;
   readonly mark: string;
+  /** One of several that stand under one name in the legend. */
+  readonly quiet?: boolean;
   readonly points: readonly { readonly x: number; readonly y: number }[];
 }
 

@@ -119,40 +119,51 @@ function Bar(props: LineProps & { readonly bar: CalendarBar }) {
   const classes = `bar${bar.proposed ? ' is-proposed' : ''}${inHand ? ' is-in-hand' : ''}`;
   const isCurrent = current !== undefined && isSame(current, bar);
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a part of a drawing can't be a button element
-    <g
-      class={classes}
-      role="button"
-      tabindex={isCurrent ? 0 : -1}
-      data-planting={bar.planting}
-      data-spreading={bar.spreading ? 'yes' : undefined}
-      aria-label={`${words}${bar.proposed ? ', proposed dates' : ''}`}
-      aria-pressed={inHand}
-      onPointerDown={(event) => onPress(bar, event)}
-      onFocus={() => onFocus(bar)}
-      onKeyDown={(event) => {
-        if (event.key !== 'Enter' && event.key !== ' ') return;
-        event.preventDefault();
-        onTake(bar);
-      }}
-    >
-      <title>{words}</title>
-      {soft.until > at.x + at.width + 1 ? (
-        <rect
-          fill={`url(#${id}-soft)`}
-          x={at.x + at.width}
-          y={at.y}
-          width={soft.until - at.x - at.width}
-          height={at.height}
-        />
-      ) : null}
-      <rect class="bar-body" x={at.x} y={at.y} width={at.width} height={at.height} rx={2} />
-      {bar.harvest === undefined ? null : <Harvest laid={laid} bar={bar} at={at} />}
-      {at.height < 12 ? null : (
-        <text class="bar-name" x={at.x + 4} y={at.y + Math.min(at.height / 2 + 4.5, at.height - 2)}>
-          {fitted(bar.name, at.width - 6)}
-        </text>
-      )}
+    <>
+      {/* biome-ignore lint/a11y/useSemanticElements: a part of a drawing can't be a button element */}
+      <g
+        class={classes}
+        role="button"
+        tabindex={isCurrent ? 0 : -1}
+        data-planting={bar.planting}
+        data-spreading={bar.spreading ? 'yes' : undefined}
+        aria-label={`${words}${bar.proposed ? ', proposed dates' : ''}`}
+        aria-pressed={inHand}
+        onPointerDown={(event) => onPress(bar, event)}
+        onFocus={() => onFocus(bar)}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter' && event.key !== ' ') return;
+          event.preventDefault();
+          onTake(bar);
+        }}
+      >
+        <title>{words}</title>
+        {soft.until > at.x + at.width + 1 ? (
+          <rect
+            fill={`url(#${id}-soft)`}
+            x={at.x + at.width}
+            y={at.y}
+            width={soft.until - at.x - at.width}
+            height={at.height}
+          />
+        ) : null}
+        <rect class="bar-body" x={at.x} y={at.y} width={at.width} height={at.height} rx={2} />
+        {bar.harvest === undefined ? null : <Harvest laid={laid} bar={bar} at={at} />}
+      </g>
+      <BarName bar={bar} at={at} />
+    </>
+  );
+}
+
+/** Written on the bar and cut to its width; the bar itself has the whole name. */
+function BarName({ bar, at }: { readonly bar: CalendarBar; readonly at: ReturnType<typeof barPlace> }) {
+  if (at.height < 12) return null;
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus
+    <g aria-hidden="true">
+      <text class="bar-name" x={at.x + 4} y={at.y + Math.min(at.height / 2 + 4.5, at.height - 2)}>
+        {fitted(bar.name, at.width - 6)}
+      </text>
     </g>
   );
 }

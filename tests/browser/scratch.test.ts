@@ -1,0 +1,122 @@
+// Scratch paper, used as a person would beside the demo farm: three hundred formulas pasted from a spreadsheet, the tables followed
+// live, undo in one line with theirs, copying within, a sum turned into a column.
+
+import axe from 'axe-core';
+import type { Locator, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openWorkbook } from './harness.ts';
+import { WorkbookPage } from './workbook-page.ts';
+
+function cell(page: Page, name: string): Locator {
+  return page.locator(`#scratch-${name}`);
+}
+
+async function reads(page: Page, name: string): Promise<string> {
+  return ((await cell(page, name).textContent()) ?? '').trim();
+}
+
+async function openPaper(page: Page): Promise<void> {
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: 'Scratch paper', exact: true })
+    .click();
+  await page.getByRole('grid').waitFor();
+}
+
+async function type(page: Page, name: string, entry: string): Promise<void> {
+  await cell(page, name).click();
+  await page.keyboard.type(entry);
+  await page.keyboard.press('Enter');
+}
+
+/** A hundred rows of three formulas each, as a spreadsheet that shows its formulas gives them. */
+function formulas(): string {
+  return Array.from({ length: 100 }, (_, i) => {
+    const row = i + 1;
+    const spacing = `=INDEX(Plantings_In_row_spacing_in,${(i % 50) + 1})`;
+    return [spacing, `=A${row}*12`, `=SUM(A$1:A${row})`].join('\t');
+  }).join('\r\n');
+}
+
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { axe: checker } = globalThis as typeof globalThis & { axe: typeof axe };
+    const { violations } = await checker.run('.scratch-page');
+    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+  });
+}
+
+test('three hundred pasted formulas follow the tables and are undone with them', async () => {
+  const { page, problems, close } = await openWorkbook({ width: 1440, height: 900 });
+  const book = new WorkbookPage(page);
+  await openPaper(page);
+  await page.evaluate((text) => navigator.clipboard.writeText(text), formulas());
+  await cell(page, 'A1').click();
+  await page.keyboard.press('Control+V');
+  await expect.poll(() => reads(page, 'C3')).not.toBe('');
+  const first = Number(await reads(page, 'A1'));
+  expect(first).toBeGreaterThan(0);
+  expect(Number(await reads(page, 'B1'))).toBe(first * 12);
+  const sum = async (): Promise<number> => Number((await reads(page, 'C20')).replaceAll(',', ''));
+  const before = await sum();
+
+  // An entry in Plantings is seen here, and so is its way back, taken from here.
+  await book.openSheet('Plantings');
+  await book.type(0, 'In-row spacing', '7 in');
+  await openPaper(page);
+  await expect.poll(() => reads(page, 'A1')).toBe('7');
+  expect(await reads(page, 'B1')).toBe('84');
+  expect(await sum()).toBeCloseTo(before - first + 7, 6);
+  await cell(page, 'E1').click();
+  await page.keyboard.press('Control+Z');
+  await expect.poll(() => reads(page, 'A1')).toBe(String(first));
+  expect(await sum()).toBe(before);
+
+  // Copied cells bring their formulas, moved.
+  await cell(page, 'A1').click();
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Control+C');
+  await cell(page, 'F2').click();
+  await page.keyboard.press('Control+V');
+  await expect.poll(() => reads(page, 'G2')).toBe(String(first * 12));
+  await cell(page, 'G2').click();
+  await expect.poll(() => page.getByRole('textbox', { name: 'Entry of G2' }).inputValue()).toBe('=F2*12');
+
+  expect(await faults(page)).toEqual([]);
+  expect(problems).toEqual([]);
+  await close();
+});
+
+test('a sum is typed with the names that are offered, and turns into a column', async () => {
+  const { page, problems, close } = await openWorkbook({ width: 1440, height: 900 });
+  await openPaper(page);
+  await type(page, 'A1', '3');
+  await cell(page, 'E4').click();
+  await page.keyboard.type('Twice');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('=INDEX(Plantings_In_row');
+  await page
+    .getByRole('list', { name: 'Names to write' })
+    .getByRole('button', { name: 'Plantings_In_row_spacing_in' })
+    .click();
+  // A cell that is pressed is written into the formula.
+  await page.keyboard.type(',1)*');
+  await cell(page, 'A1').click();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => reads(page, 'F4')).toBe('24');
+  await cell(page, 'F4').click();
+  await page.getByRole('button', { name: 'Turn into a column' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Turn F4 into a column' });
+  await dialog.getByText('it gives 24, as on the paper').waitFor();
+  expect(await dialog.locator('output').textContent()).toBe('=([In-row spacing] / (1 in)) * 3');
+  expect(await dialog.getByRole('textbox', { name: 'Name of the column' }).inputValue()).toBe('Twice');
+  await dialog.getByRole('button', { name: 'Add the column' }).click();
+  await page.getByText('Twice is a column of Plantings now.', { exact: true }).first().waitFor();
+  await page
+    .locator('.top-acts')
+    .getByRole('button', { name: /^Undo.*into the column Twice/ })
+    .waitFor();
+  expect(problems).toEqual([]);
+  await close();
+});

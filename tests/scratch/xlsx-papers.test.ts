@@ -1,0 +1,81 @@
+// Spreadsheet files as scratch papers: their formulas where they stand, shared ones moved, figures, days and texts elsewhere.
+
+import { strToU8, zipSync } from 'fflate';
+import { expect, test } from 'vitest';
+import { readPapers } from '../../ui/browser/scratch/xlsx-papers.ts';
+import { Desk } from './paper.ts';
+
+const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>';
+const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
+const RELATIONS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
+
+/** A file with two sheets, as spreadsheet programs write them (ECMA-376). */
+function file(first: string, second: string): Uint8Array {
+  const sheet = (rows: string): string =>
+    `${HEAD}<worksheet xmlns="${MAIN}"><sheetData>${rows}</sheetData></worksheet>`;
+  const relation = (id: number, type: string, target: string): string =>
+    `<Relationship Id="rId${id}" Type="${RELATIONS}/${type}" Target="${target}"/>`;
+  const parts = {
+    '[Content_Types].xml': `${HEAD}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="xml" ContentType="application/xml"/><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/></Types>`,
+    '_rels/.rels': `${HEAD}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${relation(1, 'officeDocument', 'xl/workbook.xml')}</Relationships>`,
+    'xl/workbook.xml': `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="Beds &amp; more" sheetId="1" r:id="rId1"/><sheet name="Costs" sheetId="2" r:id="rId2"/></sheets></workbook>`,
+    'xl/_rels/workbook.xml.rels': `${HEAD}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${relation(1, 'worksheet', 'worksheets/sheet1.xml')}${relation(2, 'worksheet', 'worksheets/sheet2.xml')}${relation(3, 'styles', 'styles.xml')}</Relationships>`,
+    'xl/styles.xml': `${HEAD}<styleSheet xmlns="${MAIN}"><cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="14" applyNumberFormat="1"/></cellXfs></styleSheet>`,
+    'xl/worksheets/sheet1.xml': sheet(first),
+    'xl/worksheets/sheet2.xml': sheet(second),
+  };
+  return zipSync(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])));
+}
+
+const text = (cell: string, said: string): string => `<c r="${cell}" t="inlineStr"><is><t>${said}</t></is></c>`;
+
+test('formulas, shared ones too, figures, days and texts come to their places', async () => {
+  const read = await readPapers(
+    file(
+      `<row r="2">${text('B2', 'Bed')}${text('C2', '007')}<c r="D2" s="1"><v>46461</v></c></row>` +
+        '<row r="3"><c r="B3"><v>4</v></c><c r="C3"><f t="shared" ref="C3:C5" si="0">B3*$B$3</f><v>16</v></c></row>' +
+        '<row r="4"><c r="B4"><v>5</v></c><c r="C4"><f t="shared" si="0"/><v>20</v></c></row>' +
+        '<row r="5"><c r="B5" t="b"><v>1</v></c><c r="C5"><f>IF(B4&gt;4,&quot;a&amp;b&quot;,_xlfn.CONCAT(B2,B3))</f><v>0</v></c></row>',
+      `<row r="1"><c r="A1"><f>SUM('Beds &amp; more'!C3:C4)</f><v>36</v></c></row>`,
+    ),
+  );
+  expect(read).toEqual({
+    ok: true,
+    leftOff: 0,
+    sheets: [
+      {
+        name: 'Beds & more',
+        cells: {
+          B2: 'Bed',
+          C2: "'007",
+          D2: '2027-03-15',
+          B3: '4',
+          C3: '=B3*$B$3',
+          B4: '5',
+          C4: '=B4*$B$3',
+          B5: 'TRUE',
+          C5: '=IF(B4>4,"a&b",CONCAT(B2,B3))',
+        },
+      },
+      { name: 'Costs', cells: { A1: "=SUM('Beds & more'!C3:C4)" } },
+    ],
+  });
+  if (!read.ok) return;
+  const desk = new Desk();
+  for (const [i, { name, cells }] of read.sheets.entries())
+    desk.do({ command: 'add paper', paper: `x${i}`, name }, { command: 'type on paper', paper: `x${i}`, cells });
+  expect(['C3', 'C4', 'C5', 'D2', 'C2', 'B5'].map((cell) => desk.text(cell, 'x0'))).toEqual([
+    '16',
+    '20',
+    'a&b',
+    '15 Mar 2027',
+    '007',
+    'yes',
+  ]);
+  expect(desk.text('A1', 'x1')).toBe('36');
+  desk.room.destroy();
+});
+
+test('what is no spreadsheet is refused in a sentence', async () => {
+  expect(await readPapers(strToU8('no zip'))).toMatchObject({ ok: false, why: expect.stringMatching(/\.$/) });
+});

@@ -1,0 +1,36 @@
+// Opens a spreadsheet file as scratch papers: picks it, reads it beside the page, brings its sheets in as one step.
+
+import { pickFile } from '../files/pick.ts';
+import { tell } from '../store/notices.ts';
+import { bringPapers } from './paper-hand.ts';
+import type { PapersRead } from './xlsx-papers.ts';
+
+const XLSX = '.xlsx,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+
+export function openPapers(): void {
+  pickFile(XLSX, (file) => void bring(file));
+}
+
+async function bring(file: File): Promise<void> {
+  const read = await readBeside(new Uint8Array(await file.arrayBuffer()));
+  if (!read.ok) {
+    tell(`${file.name}: ${read.why}`, 'refusal');
+    return;
+  }
+  if (!bringPapers(read.sheets, file.name)) return;
+  const papers = read.sheets.length === 1 ? 'one paper' : `${read.sheets.length} papers`;
+  const off = read.leftOff === 0 ? '' : ` ${read.leftOff} cells beyond column ZZ or the last row were left off.`;
+  tell(`${file.name} is ${papers} now: formulas and figures, without the looks of cells.${off}`);
+}
+
+function readBeside(bytes: Uint8Array): Promise<PapersRead> {
+  const worker = new Worker(new URL('./xlsx-papers-worker.ts', import.meta.url), { type: 'module' });
+  return new Promise<PapersRead>((resolve) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<PapersRead>) => resolve(data));
+    worker.addEventListener('error', (event) => {
+      event.preventDefault();
+      resolve({ ok: false, why: 'The part that reads XLSX files could not be fetched: open the page again.' });
+    });
+    worker.postMessage(bytes);
+  }).finally(() => worker.terminate());
+}
