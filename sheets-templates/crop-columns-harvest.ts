@@ -73,10 +73,29 @@ function work(id: string, name: string, note: string) {
   return entered(id, name, link('work-rates'), { note });
 }
 
-const PICKING_RATES = massRates('Picking rate', 'Picking', 'By one person. Time your own.').map((column) =>
-  column.id === 'picking-rate'
-    ? { ...column, formula: ownFirst('Own picking rate', '[Picking rate by the library]') }
-    : column,
+/** Low, likely and high of a rate, the farm's own figure before the library's likely one. */
+function ownBefore(columns: ReturnType<typeof massRates>, id: string, name: string): ReturnType<typeof massRates> {
+  return columns.map((column) =>
+    column.id === id
+      ? { ...column, formula: ownFirst(`Own ${name.toLowerCase()}`, `[${name} by the library]`) }
+      : column,
+  );
+}
+
+const PICKING_RATES = ownBefore(
+  massRates('Picking rate', 'Picking', 'By one person. Time your own.'),
+  'picking-rate',
+  'Picking rate',
+);
+const PACKING_RATES = ownBefore(
+  massRates('Packing rate', 'Packing', 'By one person. Time your own.'),
+  'packing-rate',
+  'Packing rate',
+);
+const WEEDING_TIMES = ownBefore(
+  timeRates('Weeding time', 'Weeding', 'Of bed, paths left out. Time your own.'),
+  'weeding-time',
+  'Weeding time',
 );
 
 export const HARVEST_COLUMNS = [
@@ -166,9 +185,15 @@ export const HARVEST_COLUMNS = [
     computed('picking-rate-by-the-library', 'Picking rate by the library', MASS_AN_HOUR, massRate('Picking', ''), {
       decimals: 1,
     }),
-    ...massRates('Packing rate', 'Packing', 'By one person. Time your own.'),
+    ...PACKING_RATES,
+    computed('packing-rate-by-the-library', 'Packing rate by the library', MASS_AN_HOUR, massRate('Packing', ''), {
+      decimals: 1,
+    }),
     ...massRates('Cleaning rate', 'Cleaning', 'By one person, of cured weight. Time your own.'),
-    ...timeRates('Weeding time', 'Weeding', 'Of bed, paths left out. Time your own.'),
+    ...WEEDING_TIMES,
+    computed('weeding-time-by-the-library', 'Weeding time by the library', TIME_BY_AREA, '[Weeding].[Time by area]', {
+      decimals: 2,
+    }),
     ...timeRates('Thinning time', 'Thinning', 'Of bed. Time your own.'),
     ...timeRates('Trellising time', 'Trellising', 'Of bed. Time your own.'),
     ...timeRates('Cover time', 'Cover', 'Of bed. Time your own.'),

@@ -26,6 +26,10 @@ import {
 const DEGREES = quantity('deg');
 const WAGE = quantity('money/h');
 const PER_HOUR = quantity('1/h');
+
+/** What one person does in an hour where the farm has no figure of its own (memory, and a few timings: see the notes). */
+export const USUAL_RATES = { blocks: '600/1 h', plants: '500/1 h', row: '1200 m/h' } as const;
+
 const TIME_BY_AREA = quantity('min/ft2', 'min/m2');
 const MIX_PRICE = quantity('money/gal', 'money/L');
 
@@ -319,12 +323,12 @@ export const farmSheet: SheetDeclaration = {
         note: 'Jobs due before this day are taken as done: for a workbook taken up in the middle of a season.',
       }),
       entered('wage', 'Wage', WAGE, { note: 'Per hour, what an hour of work costs the farm.', decimals: 2, least: 0 }),
-      withDefault('blocks-made-and-sown', 'Blocks made and sown', PER_HOUR, '600/1 h', {
+      withDefault('blocks-made-and-sown', 'Blocks made and sown', PER_HOUR, USUAL_RATES.blocks, {
         note: 'By one person, seed sown too. Memory: time your own.',
         decimals: 0,
         least: 1,
       }),
-      withDefault('plants-set-out', 'Plants set out', PER_HOUR, '500/1 h', {
+      withDefault('plants-set-out', 'Plants set out', PER_HOUR, USUAL_RATES.plants, {
         note: 'Blocks or plants by one person: 300 through plastic, 480 on ridges, 960 in bursts were timed. Time your own.',
         decimals: 0,
         least: 1,
@@ -339,7 +343,7 @@ export const farmSheet: SheetDeclaration = {
         decimals: 0,
         least: 1,
       }),
-      withDefault('row-sown', 'Row sown', quantity('ft/h', 'm/h'), '1200 m/h', {
+      withDefault('row-sown', 'Row sown', quantity('ft/h', 'm/h'), USUAL_RATES.row, {
         note: 'Of row by a push seeder. Memory: time your own.',
         decimals: 0,
         least: 1,

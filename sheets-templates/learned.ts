@@ -15,7 +15,9 @@ import {
   type UngroupedColumn,
   YIELD,
 } from './authoring.ts';
-import { OBSERVED } from './results.ts';
+import { USUAL_RATES } from './farm.ts';
+import { FARM_ROWS, OBSERVED, OF_THE_FARM } from './results.ts';
+import { TIME_BY_AREA } from './work-rates.ts';
 
 type Type = UngroupedColumn['type'];
 
@@ -45,7 +47,7 @@ function learnedColumns(figure: Figure): readonly UngroupedColumn[] {
   const now = `'Planting results'[${observed}]; 'Planting results'[${figure.now}]; ${key}`;
   const past = `'Past results'[${observed}]; 'Past results'[${figure.past}]; ${key}`;
   const counted = (sheet: string, column: string): string =>
-    `COUNTIFS('${sheet}'[${column}]; ${key}; '${sheet}'[${observed}]; ">=${figure.nothing}")`;
+    `COUNTIFS('${sheet}'[${column}]; ${key}; '${sheet}'[${observed}]; ">=" & (${figure.nothing}))`;
   const weighed = `[${observed} in the library]; [${observed} low in the library]; [${observed} high in the library];
     [${observed} observations]; [${observed} noted]; [${observed} scatter]`;
   const one = (
@@ -165,7 +167,7 @@ export const learnedCropsSheet: SheetDeclaration = {
   id: 'learned-crops',
   name: 'Learned of crops',
   question: 'Records',
-  about: `What the records say of each crop: yield, plants that stand, and how fast it is picked. ${ABOUT}`,
+  about: `What the records say of each crop: yield, plants that stand, and how fast it is picked, packed and weeded. ${ABOUT}`,
   rows: {
     from: 'each',
     sheet: 'crops',
@@ -214,6 +216,90 @@ export const learnedCropsSheet: SheetDeclaration = {
         low: `${CROP}.[Picking rate low]`,
         high: `${CROP}.[Picking rate high]`,
         ...OF_CROP,
+      }),
+    ),
+    ...group(
+      'Washing and packing',
+      ...learnedColumns({
+        id: 'packing-rate',
+        observed: OBSERVED.packingRate,
+        type: quantity('lb/h', 'kg/h'),
+        nothing: '0 kg/h',
+        decimals: 1,
+        library: `${CROP}.[Packing rate by the library]`,
+        low: `${CROP}.[Packing rate low]`,
+        high: `${CROP}.[Packing rate high]`,
+        ...OF_CROP,
+      }),
+    ),
+    ...group(
+      'Weeding',
+      ...learnedColumns({
+        id: 'weeding-time',
+        observed: OBSERVED.weedingTime,
+        type: TIME_BY_AREA,
+        nothing: '0 min/m2',
+        decimals: 2,
+        library: `${CROP}.[Weeding time by the library]`,
+        low: `${CROP}.[Weeding time low]`,
+        high: `${CROP}.[Weeding time high]`,
+        ...OF_CROP,
+      }),
+    ),
+  ],
+  checks: [],
+  cautions: [],
+};
+
+const OF_FARM = { now: OF_THE_FARM, past: OF_THE_FARM, key: `[${OF_THE_FARM}]`, low: '', high: '' };
+
+export const learnedWorkSheet: SheetDeclaration = {
+  id: 'learned-work',
+  name: 'Learned of work',
+  question: 'Records',
+  about: `What the hours noted in Tasks say of the farm's own rates of work: sowing, setting out, sowing in the bed. ${ABOUT}`,
+  rows: {
+    from: 'each',
+    sheet: 'farm',
+    as: made('farm', 'Farm row'),
+    where: `COUNTIFS('Planting results'[${OF_THE_FARM}]; ${FARM_ROWS}) + COUNTIFS('Past results'[${OF_THE_FARM}]; ${FARM_ROWS}) > 0`,
+  },
+  columns: [
+    ...group(
+      'Blocks and trays sown',
+      computed('whose', OF_THE_FARM, TEXT, FARM_ROWS, { note: 'Whose plantings count.' }),
+      ...learnedColumns({
+        id: 'blocks-sown',
+        observed: OBSERVED.blocksSown,
+        type: quantity('1/h'),
+        nothing: '0 / 1 h',
+        decimals: 0,
+        library: USUAL_RATES.blocks,
+        ...OF_FARM,
+      }),
+    ),
+    ...group(
+      'Plants set out',
+      ...learnedColumns({
+        id: 'plants-set-out',
+        observed: OBSERVED.plantsSetOut,
+        type: quantity('1/h'),
+        nothing: '0 / 1 h',
+        decimals: 0,
+        library: USUAL_RATES.plants,
+        ...OF_FARM,
+      }),
+    ),
+    ...group(
+      'Row sown',
+      ...learnedColumns({
+        id: 'row-sown',
+        observed: OBSERVED.rowSown,
+        type: quantity('ft/h', 'm/h'),
+        nothing: '0 m/h',
+        decimals: 0,
+        library: USUAL_RATES.row,
+        ...OF_FARM,
       }),
     ),
   ],

@@ -15,6 +15,12 @@ export const OWN_CROP_COLUMNS = group(
   entered('own-yield', 'Own yield', YIELD, { note: TAKEN, decimals: 2, least: 0 }),
   entered('own-field-survival', 'Own field survival', SHARE, { note: TAKEN, decimals: 0, least: 1, most: 100 }),
   entered('own-picking-rate', 'Own picking rate', quantity('lb/h', 'kg/h'), { note: TAKEN, decimals: 1, least: 0 }),
+  entered('own-packing-rate', 'Own packing rate', quantity('lb/h', 'kg/h'), { note: TAKEN, decimals: 1, least: 0 }),
+  entered('own-weeding-time', 'Own weeding time', quantity('min/ft2', 'min/m2'), {
+    note: TAKEN,
+    decimals: 2,
+    least: 0,
+  }),
 );
 
 export const OWN_VARIETY_COLUMNS = group(

@@ -21,9 +21,12 @@ import {
   YES_OR_NO,
   YIELD,
 } from './authoring.ts';
+import { TIME_BY_AREA } from './work-rates.ts';
 
 const P = '[Planting]';
 const RATE = quantity('lb/h', 'kg/h');
+const PER_HOUR = quantity('1/h');
+const ROW_AN_HOUR = quantity('ft/h', 'm/h');
 
 function noted(what: string): string {
   return `Records[Planting]; ${P}; Records[What]; "${what}"`;
@@ -45,7 +48,28 @@ export const OBSERVED = {
   warmth: 'Warmth to harvest',
   warmthDirect: 'Warmth to harvest direct',
   pickingRate: 'Picking rate',
+  packingRate: 'Packing rate',
+  weedingTime: 'Weeding time',
+  blocksSown: 'Blocks sown',
+  plantsSetOut: 'Plants set out',
+  rowSown: 'Row sown',
 } as const;
+
+/** The column by which every planting counts for the farm's own rates of work. */
+export const OF_THE_FARM = 'Whose';
+export const FARM_ROWS = '"the farm"';
+
+const CROP_OF = `${P}.[Variety].[Crop]`;
+
+/** Hours noted in Tasks on a job of the planting. */
+function taken(job: string): string {
+  return `SUM(SUMIFS(Tasks[Hours taken]; Tasks[Planting]; ${P}; Tasks[Job]; "${job}"))`;
+}
+
+/** Hours planned, in a column of Tasks, of the jobs whose hours were noted. */
+function planned(job: string, column: string): string {
+  return `SUM(SUMIFS(Tasks[${column}]; Tasks[Planting]; ${P}; Tasks[Job]; "${job}"; Tasks[Hours taken]; ">0 h"))`;
+}
 
 /** The middle of the weeks up to today, so that a week begun counts. */
 const EXPECTED_SO_FAR = `SUM(SUMIFS('Weekly harvest'[Mass]; 'Weekly harvest'[Planting]; ${P}; 'Weekly harvest'[Week starts]; "<=" & (TODAY() - 3 days)))`;
@@ -59,7 +83,7 @@ export const plantingResultsSheet: SheetDeclaration = {
     from: 'each',
     sheet: 'plantings',
     as: made('planting', 'Planting'),
-    where: `COUNTIFS(Records[Planting]; ${P}) > 0`,
+    where: `COUNTIFS(Records[Planting]; ${P}) + COUNTIFS(Tasks[Planting]; ${P}; Tasks[Hours taken]; ">0 h") > 0`,
   },
   columns: [
     ...group(
@@ -171,6 +195,48 @@ export const plantingResultsSheet: SheetDeclaration = {
       computed('picking-rate-planned', 'Picking rate planned', RATE, `${P}.[Marketable yield] / ${P}.[Picking hours]`, {
         decimals: 1,
       }),
+      computed(
+        'packing-rate',
+        'Packing rate',
+        RATE,
+        `IF(${taken('Wash and pack')} > 0 h; ${CROP_OF}.[Packing rate] * ${planned('Wash and pack', 'Hours of harvest')} / ${taken('Wash and pack')})`,
+        { note: 'Washed and packed, of the jobs of Tasks whose hours were noted.', decimals: 1 },
+      ),
+      computed(
+        'weeding-time',
+        'Weeding time',
+        TIME_BY_AREA,
+        `IF(${planned('Weed', 'Hours of care')} > 0 h; ${CROP_OF}.[Weeding time] * ${taken('Weed')} / ${planned('Weed', 'Hours of care')})`,
+        { note: 'Of the whole season, by the weedings whose hours were noted.', decimals: 2 },
+      ),
+      computed(
+        'blocks-sown',
+        'Blocks sown',
+        PER_HOUR,
+        `IF(AND(${taken('Sow')} > 0 h; NOT(${P}.[Loose])); ${P}.[Blocks to start] / ${taken('Sow')})`,
+        {
+          note: 'Blocks or cells an hour, as noted in Tasks.',
+          decimals: 0,
+        },
+      ),
+      computed(
+        'plants-set-out',
+        'Plants set out',
+        PER_HOUR,
+        `IF(AND(${taken('Set out')} > 0 h; NOT(${P}.[Loose])); ${P}.[Stations] / ${taken('Set out')})`,
+        { note: 'Places an hour, as noted in Tasks.', decimals: 0 },
+      ),
+      computed(
+        'row-sown',
+        'Row sown',
+        ROW_AN_HOUR,
+        `IF(${taken('Sow in bed')} > 0 h; ${P}.[Rows] * ${P}.[Bed length used] / ${taken('Sow in bed')})`,
+        {
+          note: 'Length of row an hour, as noted in Tasks.',
+          decimals: 0,
+        },
+      ),
+      computed('whose', OF_THE_FARM, TEXT, FARM_ROWS, { note: 'Every one counts for the rates of work of Farm.' }),
       computed('hours-of-jobs', 'Hours of jobs', HOURS, `SUM(SUMIFS(Tasks[Hours taken]; Tasks[Planting]; ${P}))`, {
         note: 'Noted in Tasks.',
         decimals: 1,
@@ -291,6 +357,12 @@ export const pastResultsSheet: SheetDeclaration = {
       entered('warmth-to-harvest', 'Warmth to harvest', DEGREE_DAYS, { decimals: 0, least: 0 }),
       entered('warmth-to-harvest-direct', 'Warmth to harvest direct', DEGREE_DAYS, { decimals: 0, least: 0 }),
       entered('picking-rate', 'Picking rate', RATE, { decimals: 1, least: 0 }),
+      entered('packing-rate', 'Packing rate', RATE, { decimals: 1, least: 0 }),
+      entered('weeding-time', 'Weeding time', TIME_BY_AREA, { decimals: 2, least: 0 }),
+      entered('blocks-sown', 'Blocks sown', PER_HOUR, { note: 'An hour.', decimals: 0, least: 0 }),
+      entered('plants-set-out', 'Plants set out', PER_HOUR, { note: 'An hour.', decimals: 0, least: 0 }),
+      entered('row-sown', 'Row sown', ROW_AN_HOUR, { note: 'An hour.', decimals: 0, least: 0 }),
+      computed('whose', OF_THE_FARM, TEXT, FARM_ROWS, { note: 'Every one counts for the rates of work of Farm.' }),
       entered('note', 'Note', TEXT),
     ),
   ],

@@ -15,7 +15,7 @@ import { farmSheet } from './farm.ts';
 import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
 import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
 import { labourSheet } from './labour.ts';
-import { learnedCropsSheet, learnedVarietiesSheet } from './learned.ts';
+import { learnedCropsSheet, learnedVarietiesSheet, learnedWorkSheet } from './learned.ts';
 import { cropId, libraryRows } from './library/library.ts';
 import { lotsByWeekSheet, lotsSheet } from './lots.ts';
 import { MIX_INGREDIENT_ROWS, MIX_ROWS, mixesSheet, mixIngredientsSheet } from './mixes.ts';
@@ -125,6 +125,7 @@ export const SEASON_SHEETS: readonly SheetDeclaration[] = withViews([
   bedResultsSheet,
   learnedVarietiesSheet,
   learnedCropsSheet,
+  learnedWorkSheet,
   pastResultsSheet,
   trialsSheet,
   trialFitsSheet,

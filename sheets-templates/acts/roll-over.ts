@@ -239,6 +239,11 @@ const FIGURES: readonly (readonly [column: string, unit: string, canonical: numb
   ['warmth-to-harvest', 'degC day', 1],
   ['warmth-to-harvest-direct', 'degC day', 1],
   ['picking-rate', 'kg/h', 24],
+  ['packing-rate', 'kg/h', 24],
+  ['weeding-time', 'min/m2', 1 / 1440],
+  ['blocks-sown', '1/h', 24],
+  ['plants-set-out', '1/h', 24],
+  ['row-sown', 'm/h', 24],
 ];
 
 /** Past results with those of the season that ends. */

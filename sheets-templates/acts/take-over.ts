@@ -16,6 +16,7 @@ interface Learnable {
 }
 
 const OF_VARIETIES = { sheet: 'learned-varieties', of: 'variety', to: 'varieties' };
+const OF_FARM = { sheet: 'learned-work', of: 'farm', to: 'farm' };
 const OF_CROPS = { sheet: 'learned-crops', of: 'crop', to: 'crops' };
 
 const LEARNABLE: readonly Learnable[] = [
@@ -35,6 +36,11 @@ const LEARNABLE: readonly Learnable[] = [
   { ...OF_CROPS, figure: 'yield', name: 'yield', column: 'own-yield' },
   { ...OF_CROPS, figure: 'field-survival', name: 'plants that stand', column: 'own-field-survival' },
   { ...OF_CROPS, figure: 'picking-rate', name: 'picking rate', column: 'own-picking-rate' },
+  { ...OF_CROPS, figure: 'packing-rate', name: 'packing rate', column: 'own-packing-rate' },
+  { ...OF_CROPS, figure: 'weeding-time', name: 'weeding time', column: 'own-weeding-time' },
+  { ...OF_FARM, figure: 'blocks-sown', name: 'blocks made and sown', column: 'blocks-made-and-sown' },
+  { ...OF_FARM, figure: 'plants-set-out', name: 'plants set out', column: 'plants-set-out' },
+  { ...OF_FARM, figure: 'row-sown', name: 'row sown', column: 'row-sown' },
 ];
 
 /** A figure that may be taken over. */

@@ -83,6 +83,32 @@ test('three hundred pasted formulas follow the tables and are undone with them',
   await cell(page, 'G2').click();
   await expect.poll(() => page.getByRole('textbox', { name: 'Entry of G2' }).inputValue()).toBe('=F2*12');
 
+  // Some spreadsheets tell formulas by rows and columns in the table beside the text.
+  await page.evaluate(async () => {
+    const html = '<table><tr><td>2</td><td data-sheets-formula="=R[0]C[-1]*3">6</td></tr></table>';
+    const part = (type: string, text: string) => [type, new Blob([text], { type })] as const;
+    const parts = Object.fromEntries([part('text/plain', '2\t6'), part('text/html', html)]);
+    await navigator.clipboard.write([new ClipboardItem(parts)]);
+  });
+  await cell(page, 'I4').click();
+  await page.keyboard.press('Control+V');
+  await expect.poll(() => reads(page, 'J4')).toBe('6');
+  await cell(page, 'J4').click();
+  await expect.poll(() => page.getByRole('textbox', { name: 'Entry of J4' }).inputValue()).toBe('=I4*3');
+
+  // Another paper reads the first, also under its new name.
+  await page.getByRole('button', { name: 'New paper' }).click();
+  await type(page, 'A1', "='Scratch paper'!J4+1");
+  await expect.poll(() => reads(page, 'A1')).toBe('7');
+  const papers = page.getByRole('navigation', { name: 'Scratch papers' });
+  await papers.getByRole('button', { name: 'Scratch paper', exact: true }).click();
+  await page.getByRole('button', { name: 'Rename' }).click();
+  await page.getByRole('textbox', { name: 'Name of the paper' }).fill('Sums');
+  await page.keyboard.press('Enter');
+  await papers.getByRole('button', { name: 'Scratch paper 2' }).click();
+  await cell(page, 'A1').click();
+  await expect.poll(() => page.getByRole('textbox', { name: 'Entry of A1' }).inputValue()).toBe("='Sums'!J4+1");
+  expect(await reads(page, 'A1')).toBe('7');
   expect(await faults(page)).toEqual([]);
   expect(problems).toEqual([]);
   await close();

@@ -3,6 +3,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { civilDay, isoDate } from '../../engine/index.ts';
+import { learnedOffers, takeOver } from '../../sheets-templates/index.ts';
 import { errorsOf, type Rows, type Season, seasonOf } from './season.ts';
 
 const MONTHS = 'January February March April May June July August September October November December'.split(' ');
@@ -152,5 +153,58 @@ describe('learned figures', () => {
     const of = (column: string): number => late.number('Learned of varieties', 'Leaf', column) ?? Number.NaN;
     expect(of('Warmth to harvest noted')).toBeGreaterThan(of('Warmth to harvest in the library'));
     expect(of('Warmth to harvest observations')).toBe(1);
+  });
+});
+
+describe('rates of work from the hours noted in Tasks', () => {
+  const season = opened([]);
+  const { book } = season;
+
+  /** Notes hours on every job of a kind. */
+  function note(job: string, hours: string): void {
+    for (const row of [...book.rows('Tasks')].filter((one) => book.value('Tasks', one, 'Job') === job)) {
+      const done = book.edit([{ edit: 'cell', table: 'Tasks', row, column: 'Hours taken', entry: hours }]);
+      if (done.refused) throw new Error(done.why);
+    }
+  }
+
+  it('are learned for sowing, setting out, weeding, washing; and taken over one by one', () => {
+    expect(book.rows('Planting results').length).toBe(0);
+    const planned = season.number('Plantings', 'Leaf', 'Packing hours') ?? Number.NaN;
+    note('Sow', '0.5');
+    note('Set out', '0.25');
+    const weedings = [...book.rows('Tasks')].filter((one) => book.value('Tasks', one, 'Job') === 'Weed').length;
+    note('Weed', '0.2');
+    const washings = [...book.rows('Tasks')].filter(
+      (one) => book.value('Tasks', one, 'Job') === 'Wash and pack',
+    ).length;
+    note('Wash and pack', String((2 * planned) / washings));
+    const of = (column: string): number => season.number('Planting results', 'Leaf', column) ?? Number.NaN;
+    const plan = (column: string): number => season.number('Plantings', 'Leaf', column) ?? Number.NaN;
+    expect(of('Blocks sown')).toBeCloseTo(plan('Blocks to start') / 0.5, 6);
+    expect(of('Plants set out')).toBeCloseTo(plan('Stations') / 0.25, 6);
+    // All weedings timed: the area's own minutes, of 7.5 m2.
+    expect(of('Weeding time')).toBeCloseTo((weedings * 0.2 * 60) / 7.5, 6);
+    // Twice as long as planned is half the rate.
+    expect(of('Packing rate')).toBeCloseTo((season.number('Crops', 'Lettuce, head', 'Packing rate') ?? 0) / 2, 6);
+    const offers = learnedOffers(book.workbook);
+    const blocks = offers.find(({ name }) => name === 'Farm, blocks made and sown');
+    expect(blocks?.says).toMatch(/^600 1\/h in the library, \d+ 1\/h by 1 of your own; weighted \d+ 1\/h/);
+    for (const name of ['Farm, plants set out', 'Lettuce, head, packing rate', 'Lettuce, head, weeding time']) {
+      const offer = offers.find((one) => one.name === name);
+      if (offer === undefined) throw new Error(`Nothing is offered of ${name}`);
+      const act = takeOver(book.workbook, offer.sheet, offer.row, offer.column);
+      if (!act.ok) throw new Error(act.why);
+      expect(book.workbook.do(act.commands, act.message).refused).toBe(false);
+    }
+    const rate = season.number('Farm', '', 'Plants set out') ?? Number.NaN;
+    expect(rate).toBeGreaterThan(Math.min(500, of('Plants set out')));
+    expect(rate).toBeLessThan(Math.max(500, of('Plants set out')));
+    // What was observed stays what it was: hours and amounts, whatever rate is planned with now.
+    expect(of('Packing rate')).toBeCloseTo(
+      (season.number('Crops', 'Lettuce, head', 'Packing rate by the library') ?? 0) / 2,
+      6,
+    );
+    expect(errorsOf(book)).toEqual([]);
   });
 });

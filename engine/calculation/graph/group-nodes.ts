@@ -108,6 +108,7 @@ export class TotalNode extends GroupReader {
     totals.ready(this.total, frame);
     if (dirty.all) {
       for (let group = 0; group < groupCount; group++) totals.refresh(this.total, group, frame);
+      totals.forgetPast(groupCount);
       changed.addAll();
       return;
     }

@@ -97,6 +97,11 @@ export class Totals implements Shared {
     gathering.finish(total.fold, frame.faults, (value, state) => this.nothing.write(0, value, state));
   }
 
+  /** The groups were numbered anew: what is left of numbers that none has must not pass for the total of one to come. */
+  forgetPast(groupCount: number): void {
+    for (let group = groupCount; group < this.cells.length; group++) this.cells.write(group, 0, BLANK);
+  }
+
   /** Works one group out again; true where its total changed. */
   refresh(total: TotalOf, group: number, frame: Frame): boolean {
     const { rows, count } = total.index.read(frame).members(group);

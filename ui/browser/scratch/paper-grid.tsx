@@ -6,7 +6,6 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { PAPER_COLUMNS, PAPER_ROWS, type Workbook } from '../../../engine/index.ts';
 import { type At, cellName, columnLetters } from '../../scratch/addresses.ts';
 import type { ScratchRoom } from '../../scratch/room.ts';
-import { readOnly } from '../store/workbook.ts';
 import { onEntryKey, PaperEntry } from './paper-entry.tsx';
 import {
   beginTyping,
@@ -87,7 +86,6 @@ export function PaperGrid({ book, room, paper }: GridProps) {
         aria-colcount={columns + 1}
         aria-multiselectable="true"
         aria-activedescendant={`scratch-${cellName(corner.value)}`}
-        aria-readonly={readOnly.value !== undefined}
         style={{ height: `${HEAD + rows * HEIGHT}px`, width: `${SIDE + columns * WIDTH}px` }}
         onKeyDown={(event) => onKey(event, book, sight)}
         onPointerDown={onPress}
@@ -98,7 +96,7 @@ export function PaperGrid({ book, room, paper }: GridProps) {
         }}
         onDblClick={(event) => {
           const at = placeOf(event.target);
-          if (at !== undefined && readOnly.peek() === undefined) beginTyping(entryAt(book, at));
+          if (at !== undefined) beginTyping(entryAt(book, at));
         }}
       >
         <thead>
@@ -267,7 +265,7 @@ function onKey(event: KeyboardEvent, book: Workbook, { height }: Sight): void {
     const next = at.column + (shiftKey ? -1 : 1);
     if (next >= 0 && next <= extentOf(book).column + 1) to(at.row, next);
   } else if (key === 'Escape') to(hand.peek().row, hand.peek().column);
-  else if (readOnly.peek() !== undefined || held) return;
+  else if (held) return;
   else if (key === 'Enter' || key === 'F2') {
     event.preventDefault();
     beginTyping(entryAt(book, hand.peek()));

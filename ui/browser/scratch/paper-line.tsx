@@ -6,7 +6,6 @@ import { blockName, cellName } from '../../scratch/addresses.ts';
 import { isFormula } from '../../scratch/formula-words.ts';
 import type { ScratchRoom, ShownCell } from '../../scratch/room.ts';
 import { CommandButton } from '../commands/command-button.tsx';
-import { readOnly } from '../store/workbook.ts';
 import { callSaid, completed, offersFor } from './offers.ts';
 import { onEntryKey, PaperEntry } from './paper-entry.tsx';
 import { beginTyping, entryAt, hand, type PaperName, selected, typing } from './paper-hand.ts';
@@ -30,12 +29,11 @@ export function PaperLine({ book, room, paper }: LineProps) {
         <input
           class="scratch-line-box"
           aria-label={`Entry of ${name}`}
-          readOnly={readOnly.value !== undefined}
           spellcheck={false}
           autocomplete="off"
           value={now?.text ?? entryAt(book, hand.value)}
           onFocus={() => {
-            if (readOnly.peek() === undefined) beginTyping(typing.peek()?.text ?? entryAt(book, hand.peek()), 'line');
+            beginTyping(typing.peek()?.text ?? entryAt(book, hand.peek()), 'line');
           }}
           onKeyDown={onEntryKey}
         />

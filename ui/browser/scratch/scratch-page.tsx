@@ -5,7 +5,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Workbook } from '../../../engine/index.ts';
 import { isFormula } from '../../scratch/formula-words.ts';
 import { ScratchRoom } from '../../scratch/room.ts';
-import { followFrames, readOnly, workbook } from '../store/workbook.ts';
+import { followFrames, workbook } from '../store/workbook.ts';
 import { openPapers } from './open-papers.ts';
 import { copyBlock, pastedRows } from './paper-clipboard.ts';
 import { PaperGrid } from './paper-grid.tsx';
@@ -100,7 +100,6 @@ function useSurface(book: Workbook, room: ScratchRoom): void {
 
 function Head({ book, paper }: { readonly book: Workbook; readonly paper: PaperName | undefined }) {
   const [renaming, rename] = useState(false);
-  const free = readOnly.value === undefined;
   return (
     <header class="scratch-top">
       <h2>Scratch paper</h2>
@@ -120,7 +119,7 @@ function Head({ book, paper }: { readonly book: Workbook; readonly paper: PaperN
           ))}
         </nav>
       )}
-      {free && !renaming ? (
+      {!renaming ? (
         <span class="scratch-acts">
           <button type="button" class="quiet" onClick={addPaper}>
             New paper
