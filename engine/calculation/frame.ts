@@ -262,11 +262,11 @@ export class Frame {
       case 'slot':
         return own;
       case 'table':
-        return `${own} ${this.table(order.table).stamp}`;
+        return `${own} ${this.rowsStamp(order.table)}`;
       case 'links':
-        return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.table(to).stamp}`)}`;
+        return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.rowsStamp(to)}`)}`;
       case 'events':
-        return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.table(to).stamp)}`;
+        return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.rowsStamp(to))}`;
     }
   }
 

@@ -1,10 +1,14 @@
 // The terminal's way in: `npm run --silent dibble -- VERB`. Connects run.ts with the process: its words, streams and clock.
 
+import { setFlagsFromString } from 'node:v8';
 import { loadGeneralUnits } from '../../engine/index.ts';
 import { reason } from './disk.ts';
 import { processWorld } from './process-world.ts';
 import { run } from './run.ts';
 import { onOneLine } from './world.ts';
+
+// A command is over before machine code made for its functions would pay: without this a third of its work is making some.
+setFlagsFromString('--interrupt-budget=1000000');
 
 const world = processWorld();
 

@@ -6,7 +6,7 @@ import { type Column, FILLED, type Token } from '../../values/column.ts';
 import type { Texts } from '../../values/texts.ts';
 import type { Frame, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import type { RowSet } from '../row-set.ts';
+import { RowSet } from '../row-set.ts';
 
 export interface KeyColumn {
   readonly column: ColumnDef;
@@ -31,16 +31,6 @@ interface KeyCells {
   readonly shown: Column | undefined;
   readonly columns: readonly Column[];
   readonly texts: Texts;
-}
-
-/** Rows mostly stand in order already: looking is cheaper than sorting. */
-function putInOrder(rows: Int32Array, compare: NonNullable<Compare>): void {
-  for (let i = 1; i < rows.length; i++) {
-    if (compare(rows[i - 1] as number, rows[i] as number) > 0) {
-      rows.sort(compare);
-      return;
-    }
-  }
 }
 
 class RowList {
@@ -83,14 +73,36 @@ class RowList {
     this.count++;
   }
 
-  /** Found by looking through the list: the row may have moved in the table's order since it was put here. */
-  remove(row: number): void {
-    const place = this.rows.indexOf(row);
-    if (place < 0 || place >= this.count) return;
-    this.rows.copyWithin(place, place + 1, this.count);
-    this.count--;
+  /** Takes rows out in one pass: they may have moved in the table's order since they were put here. */
+  removeAll(leaving: RowSet): void {
+    let kept = 0;
+    for (let place = 0; place < this.count; place++) {
+      const row = this.rows[place] as number;
+      if (!leaving.has(row)) this.rows[kept++] = row;
+    }
+    this.count = kept;
+  }
+
+  insertAll(joining: readonly number[], compare: Compare): void {
+    if (joining.length < MANY_JOINING) {
+      for (const row of joining) this.insert(row, compare);
+      return;
+    }
+    const rows = new Int32Array(this.count + joining.length);
+    rows.set(this.rows.subarray(0, this.count));
+    rows.set(joining, this.count);
+    if (compare === undefined) rows.sort();
+    else rows.sort(compare);
+    this.rows = rows;
+    this.count = rows.length;
   }
 }
+
+/** From so many rows on it costs less to sort the list than to find the place of each. */
+const MANY_JOINING = 32;
+
+/** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
+const leaving = new RowSet();
 
 const NO_ROWS = { rows: new Int32Array(0), count: 0 };
 
@@ -197,27 +209,32 @@ export class GroupIndex implements Shared {
     const groupOf = new Int32Array(length);
     this.groupOf = groupOf;
     for (let row = 0; row < length; row++) groupOf[row] = this.#groupFor(cells, row, frame.token);
-    this.#gatherMembers(length, frame.compare(table));
+    // Rows that a sheet leaves out stand in no order: the way back along links asks for none.
+    this.#gatherMembers(this.grouping.leftOutToo ? undefined : frame.rows(table));
     this.built = true;
   }
 
   /** The rows of every group from `groupOf`, in the order of the table. */
-  #gatherMembers(length: number, compare: Compare): void {
+  #gatherMembers(inOrder: Int32Array | undefined): void {
     const { groupOf } = this;
     const members = this.#members;
     const counts = new Int32Array(members.length);
-    for (let row = 0; row < length; row++) {
+    for (let row = 0; row < groupOf.length; row++) {
       const group = groupOf[row] as number;
       if (group >= 0) counts[group] = (counts[group] as number) + 1;
     }
     for (let group = 0; group < members.length; group++)
       (members[group] as RowList).rows = new Int32Array(counts[group] as number);
-    for (let row = 0; row < length; row++) {
+    const length = inOrder?.length ?? groupOf.length;
+    for (let i = 0; i < length; i++) {
+      const row = inOrder === undefined ? i : (inOrder[i] as number);
       const list = members[groupOf[row] as number];
       if (list !== undefined) list.rows[list.count++] = row;
     }
-    if (compare === undefined) return;
-    for (let group = 0; group < members.length; group++) putInOrder((members[group] as RowList).rows, compare);
+  }
+
+  #compare(frame: Frame): Compare {
+    return this.grouping.leftOutToo ? undefined : frame.compare(this.grouping.table);
   }
 
   /**
@@ -225,9 +242,10 @@ export class GroupIndex implements Shared {
    * moved in go into `touched`. All leave before one joins, for a list is in order only without those that moved.
    */
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
-    const compare = frame.compare(this.grouping.table);
+    const compare = this.#compare(frame);
     const cells = this.#cells(frame);
-    const joining: number[] = [];
+    const left = new Set<number>();
+    const joining = new Map<number, number[]>();
     for (let i = 0; i < rows.count; i++) {
       const row = rows.at(i);
       this.#makeRoom(row);
@@ -236,14 +254,21 @@ export class GroupIndex implements Shared {
       if (before === now && (now < 0 || compare === undefined)) continue;
       this.groupOf[row] = now;
       if (before >= 0) {
-        this.#ownList(frame, before)?.remove(row);
-        touched.add(before);
+        leaving.add(row);
+        left.add(before);
       }
-      if (now >= 0) joining.push(row);
+      if (now < 0) continue;
+      const others = joining.get(now);
+      if (others === undefined) joining.set(now, [row]);
+      else others.push(row);
     }
-    for (const row of joining) {
-      const group = this.groupOf[row] as number;
-      this.#ownList(frame, group)?.insert(row, compare);
+    for (const group of left) {
+      this.#ownList(frame, group)?.removeAll(leaving);
+      touched.add(group);
+    }
+    leaving.clear();
+    for (const [group, joined] of joining) {
+      this.#ownList(frame, group)?.insertAll(joined, compare);
       touched.add(group);
     }
   }

@@ -90,11 +90,12 @@ class SortedGroup {
     return new SortedGroup(this.rows.slice(), this.values.slice(), this.count, owner);
   }
 
-  /** Sorts the rows, and takes their values over; rows mostly stand in order already, and looking is cheaper than sorting. */
-  putInOrder(sorting: Float64Array, compare: Compare): void {
+  /** Takes the values of the rows over and sorts them, those with one value by their places in the table. */
+  putInOrder(sorting: Float64Array, places: Int32Array): void {
     const { rows, values, count } = this;
     const order = (a: number, b: number): number =>
-      (sorting[a] as number) - (sorting[b] as number) || (compare === undefined ? a - b : compare(a, b));
+      (sorting[a] as number) - (sorting[b] as number) || (places[a] as number) - (places[b] as number);
+    // Rows mostly stand in order already: looking is cheaper than sorting.
     for (let i = 1; i < count; i++) {
       if (order(rows[i - 1] as number, rows[i] as number) > 0) {
         rows.sort(order);
@@ -199,8 +200,10 @@ export class RangedRows implements Shared {
       const list = groups[this.#groupOf[row] as number];
       if (list !== undefined) list.rows[list.count++] = row;
     }
-    const compare = frame.compare(table);
-    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder(sorting, compare);
+    const places = new Int32Array(length);
+    const inOrder = frame.rows(table);
+    for (let place = 0; place < inOrder.length; place++) places[inOrder[place] as number] = place;
+    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder(sorting, places);
     this.#groups = groups;
     this.built = true;
   }

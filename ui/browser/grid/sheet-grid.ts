@@ -129,6 +129,8 @@ export class SheetGrid implements Drawing {
       suppressScrollOnNewData: true,
       suppressMultiSort: true,
       animateRows: false,
+      // Rows drawn beyond those in sight cost as much as they do: a few are enough to scroll a notch.
+      rowBuffer: 4,
       ensureDomOrder: true,
       focusGridInnerElement: () => this.focusInHand(),
       onColumnResized: ({ finished, source, column }) => {
