@@ -10,10 +10,13 @@ export interface PaperColumn {
   readonly figure: boolean;
 }
 
+/** A text; or several things to be ticked one by one, each with a box of its own. */
+export type PaperCell = string | readonly string[];
+
 export interface PaperTable {
   readonly heading: string;
   readonly columns: readonly PaperColumn[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly (readonly PaperCell[])[];
   /** A box to tick stands before each row. */
   readonly boxes: boolean;
 }
@@ -24,6 +27,7 @@ export interface Paper {
   readonly farm: string;
   /** What stands above the first table. */
   readonly says: string;
+  /** Those that follow one another with the very same columns are set as one, so that its head is there once a page. */
   readonly tables: readonly PaperTable[];
 }
 

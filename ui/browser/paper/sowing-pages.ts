@@ -8,6 +8,12 @@ export const SOWING_NEEDS: Needs = { 'sowing-list': ['on', 'job', 'planting', 'v
 
 const FULL_MONTHS = 'January February March April May June July August September October November December'.split(' ');
 
+const COLUMNS = [
+  ...words('On', 'Job', 'Variety', 'Planting', 'Seed lot'),
+  ...figures('Pieces', 'Seeds each', 'Seeds', 'Trays'),
+  ...words('Tray', 'Bed', 'Notes'),
+];
+
 /** Undefined where the workbook has no sowing list. */
 export function sowingOnPaper(book: Book): Paper | undefined {
   if (!hasColumns(book, SOWING_NEEDS)) return undefined;
@@ -18,11 +24,7 @@ export function sowingOnPaper(book: Book): Paper | undefined {
     ([heading, within]): PaperTable => ({
       heading,
       boxes: true,
-      columns: [
-        ...words('On', 'Job', 'Variety', 'Planting', 'Seed lot'),
-        ...figures('Pieces', 'Seeds each', 'Seeds', 'Trays'),
-        ...words('Tray', 'Bed', 'Notes'),
-      ],
+      columns: COLUMNS,
       rows: within.map((row) => [
         showDate(row.figure('on') ?? 0).replaceAll(' ', '\u00a0'),
         row.text('job'),

@@ -1,10 +1,13 @@
-// A week's jobs on paper, with boxes to tick: late ones first, then day by day, and room to write what they took. Pure.
+// A week's jobs on paper, with boxes to tick: late ones first, then day by day, and room to write what they took. What is done to
+// the same things on the same day, as picking and then washing and packing them, shares a line. Pure.
 
 import { type Book, mondayOf, settings, showDate } from '../../../engine/index.ts';
 import { type Job, weekJobs } from '../glance/week-jobs.ts';
-import { farmName, grouped, type Paper, type PaperTable, words } from './paper.ts';
+import { farmName, grouped, type Paper, type PaperCell, type PaperTable, words } from './paper.ts';
 
 const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
+
+const COLUMNS = words('Job', 'Planting', 'Where', 'How much', 'Hours', 'Who', 'Took', 'Notes');
 
 /** Undefined where the workbook has no sheet of jobs. */
 export function weekOnPaper(book: Book, day: number): Paper | undefined {
@@ -17,18 +20,9 @@ export function weekOnPaper(book: Book, day: number): Paper | undefined {
   const tables = [...grouped(open, headingOf)].map(
     ([heading, jobs]): PaperTable => ({
       heading,
-      boxes: true,
-      columns: words('Job', 'Planting', 'Where', 'How much', 'Hours', 'Who', 'Took', 'Notes'),
-      rows: jobs.map(({ what, planting, where, amount, hours, who }) => [
-        what,
-        planting,
-        where === planting ? '' : where,
-        amount,
-        hours,
-        who,
-        '',
-        '',
-      ]),
+      boxes: false,
+      columns: COLUMNS,
+      rows: [...grouped(jobs, lineOf).values()].map(rowOf),
     }),
   );
   const until = showDate(week.monday + 6);
@@ -41,4 +35,21 @@ export function weekOnPaper(book: Book, day: number): Paper | undefined {
         : `${open.length} ${open.length === 1 ? 'job' : 'jobs'}${ahead ? '' : `, about ${week.hours}`}.`,
     tables,
   };
+}
+
+/** Jobs with the same line are written on one; one that is about no planting has a line of its own. */
+function lineOf({ row, planting, where, amount, who, on }: Job): string {
+  return JSON.stringify(planting === '' ? row : [planting, where, amount, who, on]);
+}
+
+function rowOf(jobs: readonly Job[]): readonly PaperCell[] {
+  const [{ planting = '', where = '', amount = '', who = '' } = {}] = jobs;
+  const hours = jobs.flatMap((job) => (job.hours === '' ? [] : [job.hours])).join(' + ');
+  const what = jobs.map((job) => job.what);
+  return [what, planting, where === planting ? '' : where, unbroken(amount), unbroken(hours), who, '', ''];
+}
+
+/** Stays on one line: a figure is read with its unit, and a week with few lines is on few pages. */
+function unbroken(text: string): string {
+  return text.replaceAll(' ', '\u00a0');
 }
