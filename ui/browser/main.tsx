@@ -9,9 +9,9 @@ import { saveWorkbook } from './files/own-file.ts';
 import { startKeeping } from './keeping/keeper.ts';
 import { openAtStart } from './keeping/start.ts';
 import { startOffline } from './offline/builds.ts';
-import { startPrinting } from './paper/print-sheet.tsx';
 import { startAppearance } from './store/appearance.ts';
 import { startDesk } from './store/device.ts';
+import { tell } from './store/notices.ts';
 import { startPassing } from './store/passing.ts';
 import { followWidths } from './store/screen.ts';
 import { startSun } from './store/sun.ts';
@@ -32,7 +32,6 @@ followWidths();
 startDesk();
 startPassing();
 startKeys();
-startPrinting();
 const place = document.getElementById('app');
 if (place !== null) render(<App />, place);
 startKeeping({ saveToFile: () => void saveWorkbook() });
@@ -40,4 +39,9 @@ startKeeping({ saveToFile: () => void saveWorkbook() });
 void openAtStart().then(() => {
   startDrop();
   startOffline();
+  // The pages of a sheet must be there before the browser prints, which waits for nothing: fetched as soon as the workbook stands.
+  import('./paper/print-sheet.tsx').then(
+    ({ startPrinting }) => startPrinting(),
+    () => tell('What prints a whole sheet could not be fetched: open the page again before printing one.'),
+  );
 });
