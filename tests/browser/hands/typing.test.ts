@@ -89,6 +89,14 @@ test('an input method begins on a selected cell', async () => {
   await expect.poll(() => page.locator('.entry-box').inputValue()).toBe('畑');
   await page.keyboard.press('Enter');
   await expect.poll(() => book.read(spare, 'Bed')).toBe('畑');
+  // Again on the same page, in a cell whose sheet was left and come back to.
+  await book.openSheet('Trays');
+  await book.openSheet('Beds');
+  await book.press(0, 'Bed');
+  await session.send('Input.imeSetComposition', { text: 'うね', selectionStart: 2, selectionEnd: 2 });
+  await session.send('Input.insertText', { text: '畝' });
+  await expect.poll(() => page.locator('.entry-box').inputValue()).toBe('畝');
+  await page.keyboard.press('Escape');
 });
 
 test('a column keeps every text in full after entries of mixed length', async () => {

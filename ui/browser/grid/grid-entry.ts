@@ -170,10 +170,14 @@ function isCell(target: EventTarget | null): target is HTMLElement {
   return target instanceof HTMLElement && target.matches('.ag-cell');
 }
 
-/** Input methods begin only where text can stand; the cell's own keys are the grid's, and no keyboard comes up on a touch screen. */
+/**
+ * Input methods begin only where text can stand and the caret is: a cell that got the focus otherwise than by a press, as after
+ * a change of sheets, is given the caret too. The cell's own keys are the grid's, and no keyboard comes up on a touch screen.
+ */
 function makeTypable(target: EventTarget | null): void {
   if (!isCell(target) || target.getAttribute('aria-readonly') === 'true') return;
   target.setAttribute('contenteditable', 'true');
   target.inputMode = 'none';
   target.spellcheck = false;
+  document.getSelection()?.collapse(target, target.childNodes.length);
 }
