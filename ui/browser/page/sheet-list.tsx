@@ -1,7 +1,7 @@
-// The season as the questions in the order they come up, each with its sheets: how many rows a sheet has and how many
-// things in it need attention.
+// The season as the questions in the order they come up, each with its sheets: how many rows a sheet has, or that none were
+// entered yet, and how many things in it need attention.
 
-import { type Finding, type FindingLevel, rows, sheetViews } from '../../../engine/index.ts';
+import { sheetViews } from '../../../engine/index.ts';
 import { shownView } from '../glance/opening.ts';
 import { desk, setDesk } from '../store/device.ts';
 import { findings } from '../store/findings.ts';
@@ -10,6 +10,7 @@ import { questionsOf } from '../store/sheets.ts';
 import { view } from '../store/view.ts';
 import { workbook } from '../store/workbook.ts';
 import { fetchGrid } from './fetch-grid.ts';
+import { type Needs, needsOf, rowsInWords } from './sheet-needs.ts';
 import { ViewsList } from './views-list.tsx';
 
 /** Someone reaches for the sheets: what they need is on its way by the time they choose one. A failure shows when they do. */
@@ -18,7 +19,6 @@ const onReach = (): void => void fetchGrid().catch(() => undefined);
 export function SheetList() {
   const book = workbook();
   const here = shownView(book, view.value).at === 'sheet' ? sheetOnScreen.value : undefined;
-  const counts = countBySheet(findings.value);
   const { listFolded } = desk.value;
   const words = listFolded ? 'Show the list of sheets' : 'Fold the list away';
   return (
@@ -34,7 +34,7 @@ export function SheetList() {
         <span class="spoken">{words}</span>
       </button>
       <ViewsList />
-      {listFolded ? null : <Questions here={here} counts={counts} />}
+      {listFolded ? null : <Questions here={here} />}
       {listFolded ? null : <ScratchEntry />}
     </nav>
   );
@@ -60,12 +60,7 @@ function ScratchEntry() {
   );
 }
 
-interface QuestionsProps {
-  readonly here: string | undefined;
-  readonly counts: ReadonlyMap<string, Count>;
-}
-
-function Questions({ here, counts }: QuestionsProps) {
+function Questions({ here }: { readonly here: string | undefined }) {
   const book = workbook();
   return (
     <>
@@ -73,12 +68,16 @@ function Questions({ here, counts }: QuestionsProps) {
         <section key={question}>
           <h2>{question}</h2>
           <ul>
-            {within.map(({ id, name, oneRow }) => (
-              <li key={id}>
-                <button type="button" aria-current={id === here ? 'page' : undefined} onClick={() => goTo(id)}>
-                  <span class="sheet-name">{name}</span>
-                  <Found count={counts.get(id)} />
-                  <span class="row-count">{oneRow ? '' : rows(book, id).length}</span>
+            {within.map((sheet) => (
+              <li key={sheet.id}>
+                <button
+                  type="button"
+                  aria-current={sheet.id === here ? 'page' : undefined}
+                  onClick={() => goTo(sheet.id)}
+                >
+                  <span class="sheet-name">{sheet.name}</span>
+                  <Found needs={needsOf(book, sheet, findings.value)} />
+                  <span class="row-count">{rowsInWords(book, sheet)}</span>
                 </button>
               </li>
             ))}
@@ -89,28 +88,12 @@ function Questions({ here, counts }: QuestionsProps) {
   );
 }
 
-interface Count {
-  readonly level: FindingLevel;
-  readonly count: number;
-}
-
-/** Errors and warnings by sheet; notes ask for nothing. */
-function countBySheet(list: readonly Finding[]): ReadonlyMap<string, Count> {
-  const counts = new Map<string, Count>();
-  for (const { sheet, level } of list) {
-    if (level === 'note') continue;
-    const before = counts.get(sheet);
-    counts.set(sheet, { level: before?.level ?? level, count: (before?.count ?? 0) + 1 });
-  }
-  return counts;
-}
-
-function Found({ count }: { readonly count: Count | undefined }) {
-  if (count === undefined) return null;
-  const words = `${count.count} ${count.count === 1 ? 'thing' : 'things'} to look at`;
+function Found({ needs }: { readonly needs: Needs | undefined }) {
+  if (needs === undefined) return null;
+  const { level, count, words } = needs;
   return (
-    <span class={`attention-mark level-${count.level}`} title={words}>
-      <span aria-hidden="true">{count.count}</span>
+    <span class={`attention-mark level-${level}`} title={words}>
+      <span aria-hidden="true">{count}</span>
       <span class="spoken">, {words},</span>
     </span>
   );

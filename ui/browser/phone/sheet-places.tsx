@@ -1,8 +1,9 @@
 // The phone's first place: everything findable by name on top, then the season's questions with their sheets.
 
 import { useSignal } from '@preact/signals';
-import { rows, type SheetView, sheetViews } from '../../../engine/index.ts';
+import { type SheetView, sheetViews } from '../../../engine/index.ts';
 import { type FoundPlace, findPlaces } from '../page/find-places.ts';
+import { needsOf, rowsInWords } from '../page/sheet-needs.ts';
 import { findings } from '../store/findings.ts';
 import { questionsOf } from '../store/sheets.ts';
 import { workbook } from '../store/workbook.ts';
@@ -36,14 +37,21 @@ export function SheetPlaces() {
   );
 }
 
-function SheetPlace({ sheet: { id, name, oneRow } }: { readonly sheet: SheetView }) {
-  const found = findings.value.filter(({ sheet, level }) => sheet === id && level !== 'note').length;
+function SheetPlace({ sheet }: { readonly sheet: SheetView }) {
+  const book = workbook();
+  const needs = needsOf(book, sheet, findings.value);
+  const rows = rowsInWords(book, sheet);
   return (
     <li>
-      <button type="button" onClick={() => visit({ at: 'sheet', sheet: id })}>
-        <span class="phone-name">{name}</span>
-        {found === 0 ? null : <span class="phone-found">{found} to look at</span>}
-        {oneRow ? null : <span class="phone-count">{rows(workbook(), id).length}</span>}
+      <button type="button" onClick={() => visit({ at: 'sheet', sheet: sheet.id })}>
+        <span class="phone-name">{sheet.name}</span>
+        {needs === undefined ? null : (
+          <span class="phone-found">
+            <span aria-hidden="true">{needs.count} to look at</span>
+            <span class="spoken">{needs.words}</span>
+          </span>
+        )}
+        {rows === '' ? null : <span class="phone-count">{rows}</span>}
       </button>
     </li>
   );
