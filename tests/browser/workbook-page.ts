@@ -162,5 +162,5 @@ export class WorkbookPage {
 
 /** A sheet's button reads its name, then perhaps what needs attention and how many rows. */
 function sheetName(name: string): RegExp {
-  return new RegExp(`^${name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\s*(,|\\d|$)`);
+  return new RegExp(`^${name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\s*(,|\\d|none yet|$)`);
 }

@@ -280,8 +280,13 @@ async function begin(): Promise<void> {
 async function beginAgainWhereGone(): Promise<void> {
   const [now, workbook] = [session, keptWorkbook()];
   if (now === undefined || workbook === undefined || !now.writes) return;
-  const there = await isHere(now.id).catch(() => true);
-  if (there || session !== now) return;
+  const there = await isHere(now.id).catch(() => undefined);
+  if (session !== now || there === true) return;
+  if (there === undefined) {
+    // It was being taken away while it was asked.
+    setTimeout(() => void beginAgainWhereGone(), 1_000);
+    return;
+  }
   now.end();
   session = undefined;
   keptAs.value = undefined;
@@ -289,6 +294,7 @@ async function beginAgainWhereGone(): Promise<void> {
   tell(
     'The browser had cleared what it kept for this page. The workbook on screen is kept again from here on.',
     'refusal',
+    { label: 'Save to a file', run: () => helps.saveToFile() },
   );
   await beginKeeping();
 }
