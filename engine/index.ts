@@ -40,7 +40,7 @@ export { type HistoryData, historyOf, type Step } from './document/history.ts';
 export { HistoryReach } from './document/history-reach.ts';
 export { ONLY_ROW } from './document/ids.ts';
 export { type NewDocument, newDocument, type Start } from './document/new.ts';
-export { PAPER_COLUMNS, PAPER_ROWS, type PaperData } from './document/papers.ts';
+export { columnOfLetters, PAPER_COLUMNS, PAPER_ROWS, type PaperData } from './document/papers.ts';
 export {
   type BranchData,
   compose,
@@ -105,7 +105,9 @@ export type { FunctionDefinition, RunBody } from './functions/definition.ts';
 export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';
 export { nearestName } from './language/nearest.ts';
+export { STRENGTH } from './language/parser.ts';
 export type { ArgumentType, FunctionGroup, Parameter, Signature } from './language/signature.ts';
+export { parameterAt } from './language/standing.ts';
 export type { Diagnostic, Span } from './language/tree.ts';
 export type { Catalog } from './language/typed.ts';
 // Plans: pure reckoning for the acts of the templates.
@@ -219,6 +221,7 @@ export type {
   UnitPair,
   UnitSystem,
 } from './schema/declaration.ts';
+export { freeName } from './schema/free-name.ts';
 export type { Template, TemplateRow, TemplateShelf } from './schema/template.ts';
 export { readTemplate } from './schema/template-shape.ts';
 export {
@@ -231,7 +234,9 @@ export {
   type Total,
   type ViewDeclaration,
 } from './schema/views.ts';
+export { isPlain, NONE, sameDimension, TIME } from './units/dimension.ts';
 export { loadGeneralUnits, wantsGeneralUnits } from './units/general.ts';
+export { ONE } from './units/table.ts';
 export type { Unit } from './units/unit.ts';
 export { fromCanonical, shownNumber, toCanonical } from './units/unit.ts';
 export { createVocabulary, type Vocabulary } from './units/vocabulary.ts';

@@ -1,6 +1,6 @@
 // Scratch papers: added, named, written on, thrown away. What is typed is kept as it stands; no figure of a sheet hangs on it.
 
-import { PAPER_CELL, PAPER_COLUMNS, PAPER_ROWS } from '../document/papers.ts';
+import { columnOfLetters, PAPER_CELL, PAPER_COLUMNS, PAPER_ROWS } from '../document/papers.ts';
 import { ID } from '../schema/id.ts';
 import type { CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
@@ -62,8 +62,7 @@ export function typeOnPaper({ paper, cells }: CommandOf<'type on paper'>, draft:
 function isOnPaper(cell: string): boolean {
   if (!PAPER_CELL.test(cell)) return false;
   const letters = cell.replace(/[0-9]+$/, '');
-  const column = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
-  return column <= PAPER_COLUMNS && Number(cell.slice(letters.length)) <= PAPER_ROWS;
+  return columnOfLetters(letters) <= PAPER_COLUMNS && Number(cell.slice(letters.length)) <= PAPER_ROWS;
 }
 
 const NO_PAPER: Refused = { why: 'There is no such scratch paper any more.' };

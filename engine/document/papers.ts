@@ -11,6 +11,13 @@ export const PAPER_ROWS = 20_000;
 /** Where a cell of a paper stands: 'B12'. */
 export const PAPER_CELL = /^[A-Z]{1,2}[1-9][0-9]{0,4}$/;
 
+/** The number of a column by its letters, from 1 for A; small letters count too. */
+export function columnOfLetters(letters: string): number {
+  let column = 0;
+  for (const letter of letters.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
+  return column;
+}
+
 export interface PaperData {
   /** Absent where a paper was taken away while another typed on it: what was typed is kept, and the paper with it. */
   readonly name?: string;

@@ -7,6 +7,7 @@ import { keptForm } from '../queries/matching.ts';
 import type { ProgramSheet } from '../schema/compile.ts';
 import type { RowSource, SheetDeclaration } from '../schema/declaration.ts';
 import { called, sheetDeclaration } from '../schema/declaration-shape.ts';
+import { freeName } from '../schema/free-name.ts';
 import { exactly, fields, list, Misfit, name, type Shape, text, WHOLE } from '../schema/shape.ts';
 import { jsonFault } from './json-fault.ts';
 
@@ -91,17 +92,10 @@ export function bringSheets(book: Book, sheets: readonly SheetDeclaration[], new
   const taken = sheets.some(({ id }) => schema.nameOf(id) !== undefined);
   const names = new Set(schema.sheets.map((sheet) => sheet.name.toLowerCase()));
   return (taken ? withNewIds(sheets, newId) : sheets).map((sheet): Command => {
-    const free = freeName(sheet.name, names);
+    const free = freeName(sheet.name, (name) => names.has(name.toLowerCase()));
     names.add(free.toLowerCase());
     return { command: 'put sheet', sheet: { ...sheet, name: free } };
   });
-}
-
-function freeName(wanted: string, taken: ReadonlySet<string>): string {
-  if (!taken.has(wanted.toLowerCase())) return wanted;
-  let count = 2;
-  while (taken.has(`${wanted} ${count}`.toLowerCase())) count += 1;
-  return `${wanted} ${count}`;
 }
 
 function withNewIds(sheets: readonly SheetDeclaration[], newId: () => string): readonly SheetDeclaration[] {

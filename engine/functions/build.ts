@@ -10,6 +10,7 @@ import type {
   Signature,
   ValuePattern,
 } from '../language/signature.ts';
+import { parameterIndex } from '../language/standing.ts';
 import { NONE } from '../units/dimension.ts';
 import { type CellError, type ErrorKind, isError, type Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
@@ -125,19 +126,13 @@ export function isList(arg: Scalar | readonly Scalar[] | undefined): arg is read
   return Array.isArray(arg);
 }
 
-function parameterAt({ parameters, repeating }: Takes, index: number): Parameter | undefined {
-  const fixed = parameters.length - repeating;
-  if (index < fixed || repeating === 0) return parameters[index];
-  return parameters[fixed + ((index - fixed) % repeating)];
-}
-
 /** Blank where a scalar that must be there is blank; the scalar's error where it is one; else undefined. */
 function withheld(shape: Takes, args: Values): Scalar | undefined {
   for (let index = 0; index < args.length; index += 1) {
     const arg = args[index];
     if (arg === undefined || isList(arg)) continue;
     if (isError(arg)) return arg;
-    if (arg === null && parameterAt(shape, index)?.optional !== true) return null;
+    if (arg === null && shape.parameters[parameterIndex(shape, index)]?.optional !== true) return null;
   }
   return undefined;
 }

@@ -4,7 +4,7 @@
 import type { CheckContext } from './context.ts';
 import { refuse } from './refuse.ts';
 import { nameGiven, type Tree } from './tree.ts';
-import type { Typed } from './typed.ts';
+import { operandsOf, type Typed } from './typed.ts';
 
 type CallTree = Extract<Tree, { readonly tree: 'call' }>;
 
@@ -49,10 +49,7 @@ function partsOf(typed: Typed): number {
   const waiting: Typed[] = [typed];
   for (let next = waiting.pop(); next !== undefined && count <= MOST_PARTS; next = waiting.pop()) {
     count += 1;
-    if (next.node === 'negate' || next.node === 'key') waiting.push(next.operand);
-    else if (next.node === 'condition') waiting.push(next.value);
-    else if (next.node === 'binary') waiting.push(next.left, next.right);
-    else if (next.node === 'call') waiting.push(...next.args);
+    waiting.push(...operandsOf(next));
   }
   return count;
 }

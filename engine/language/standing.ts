@@ -51,7 +51,10 @@ export function parameterAt(signature: Signature, index: number, count: number):
 }
 
 /** Which parameter argument `index` fills, as if more arguments followed; past the last where there is none. */
-export function parameterIndex({ parameters, repeating }: Signature, index: number): number {
+export function parameterIndex(
+  { parameters, repeating }: Pick<Signature, 'parameters' | 'repeating'>,
+  index: number,
+): number {
   const fixed = parameters.length - repeating;
   return index < fixed || repeating === 0 ? index : fixed + ((index - fixed) % repeating);
 }

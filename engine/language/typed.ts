@@ -41,6 +41,29 @@ export type Typed = Span & { readonly type: ValueType } & (
     | { readonly node: 'call'; readonly signature: Signature; readonly args: readonly Typed[] }
   );
 
+/** The parts that a part is directly made of. */
+export function operandsOf(typed: Typed): readonly Typed[] {
+  switch (typed.node) {
+    case 'negate':
+    case 'key':
+      return [typed.operand];
+    case 'condition':
+      return [typed.value];
+    case 'binary':
+      return [typed.left, typed.right];
+    case 'call':
+      return typed.args;
+    default:
+      return [];
+  }
+}
+
+/** Looks at a part and all that it is made of, from the outside in. */
+export function walkTyped(typed: Typed, see: (part: Typed) => void, into = operandsOf): void {
+  see(typed);
+  for (const operand of into(typed)) walkTyped(operand, see, into);
+}
+
 export interface CriteriaPair {
   readonly looked: { readonly column: string; readonly type: ValueType };
   readonly given: { readonly column: string; readonly type: ValueType };

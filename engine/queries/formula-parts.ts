@@ -1,6 +1,6 @@
 // What a formula is made of, for those who tell it in words: the parts by which it chooses, and the terms that want a sentence.
 
-import type { Typed } from '../language/typed.ts';
+import { operandsOf, type Typed, walkTyped } from '../language/typed.ts';
 import { isOfTheTrade } from './say-calls.ts';
 
 export interface Term {
@@ -24,22 +24,15 @@ export function choices(tree: Typed): readonly Typed[] {
     found.add(node);
     if (node.node === 'call' && JOINED.includes(node.signature.name)) for (const part of node.args) addCondition(part);
   };
-  const walk = (node: Typed): void => {
-    if (node.node === 'call') {
-      const { name } = node.signature;
-      if (isDecision(node)) addCondition(node);
-      if (name === 'SWITCH')
-        for (const each of [node.args[0], ...keysOf(node)]) if (each !== undefined) found.add(each);
-      if (name === 'IF' && node.args[0] !== undefined) addCondition(node.args[0]);
-      if (name === 'IFS') for (const each of node.args.filter((_, i) => i % 2 === 0)) addCondition(each);
-      for (const each of node.args) walk(each);
-    } else if (node.node === 'binary') {
-      if (isDecision(node)) found.add(node);
-      walk(node.left);
-      walk(node.right);
-    } else if (node.node === 'negate') walk(node.operand);
+  const see = (node: Typed): void => {
+    if (isDecision(node)) addCondition(node);
+    if (node.node !== 'call') return;
+    const { name } = node.signature;
+    if (name === 'SWITCH') for (const each of [node.args[0], ...keysOf(node)]) if (each !== undefined) found.add(each);
+    if (name === 'IF' && node.args[0] !== undefined) addCondition(node.args[0]);
+    if (name === 'IFS') for (const each of node.args.filter((_, i) => i % 2 === 0)) addCondition(each);
   };
-  walk(tree);
+  walkTyped(tree, see, spoken);
   return [...found];
 }
 
@@ -48,22 +41,21 @@ function keysOf({ args }: Call): readonly Typed[] {
   return args.filter((_, i) => i % 2 === 1 && i + 1 < args.length);
 }
 
+/** Which rows are looked up, and by which key, isn't told part by part. */
+function spoken(node: Typed): readonly Typed[] {
+  return node.node === 'condition' || node.node === 'key' ? [] : operandsOf(node);
+}
+
 const JOINED: readonly string[] = ['AND', 'OR', 'NOT'];
 
 /** The trade's own functions in a formula, each once, with their doc lines. */
 export function termsOf(tree: Typed): readonly Term[] {
   const found = new Map<string, Term>();
-  const walk = (node: Typed): void => {
-    if (node.node === 'binary') {
-      walk(node.left);
-      walk(node.right);
-    } else if (node.node === 'negate') walk(node.operand);
-    else if (node.node === 'call') {
-      const { name, doc } = node.signature;
-      if (isOfTheTrade(node.signature)) found.set(name, { name, means: doc });
-      for (const each of node.args) walk(each);
-    }
+  const see = (node: Typed): void => {
+    if (node.node !== 'call' || !isOfTheTrade(node.signature)) return;
+    const { name, doc } = node.signature;
+    found.set(name, { name, means: doc });
   };
-  walk(tree);
+  walkTyped(tree, see, spoken);
   return [...found.values()];
 }

@@ -4,7 +4,7 @@
 import fc from 'fast-check';
 import { HyperFormula } from 'hyperformula';
 import { describe, expect, test } from 'vitest';
-import { blockName, blockOf, cellName, cellNamed, columnLetters, columnOfLetters } from '../../ui/scratch/addresses.ts';
+import { blockName, blockOf, cellName, cellNamed, columnAt, columnLetters } from '../../ui/scratch/addresses.ts';
 import {
   fromRowsAndColumns,
   moveFormula,
@@ -16,7 +16,7 @@ import {
 
 test('places by letters and numbers', () => {
   expect([0, 25, 26, 701].map(columnLetters)).toEqual(['A', 'Z', 'AA', 'ZZ']);
-  expect(['a', 'Z', 'AA', 'ZZ'].map(columnOfLetters)).toEqual([0, 25, 26, 701]);
+  expect(['a', 'Z', 'AA', 'ZZ'].map(columnAt)).toEqual([0, 25, 26, 701]);
   expect(cellNamed('c7')).toEqual({ row: 6, column: 2 });
   expect([cellNamed('C0'), cellNamed('7C'), cellNamed('Sums')]).toEqual([undefined, undefined, undefined]);
   expect(blockName(blockOf({ row: 4, column: 2 }, { row: 1, column: 1 }))).toBe('B2:C5');

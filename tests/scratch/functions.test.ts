@@ -3,9 +3,9 @@
 
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { TRADE } from '../../engine/functions/trade/index.ts';
-import { FUNCTIONS, type FunctionDefinition, message, type Scalar } from '../../engine/index.ts';
+import { FUNCTIONS, type FunctionDefinition, message, parameterAt, type Scalar } from '../../engine/index.ts';
 import { type Measures, measureOf, measureOfAnswer, typeSeen } from '../../ui/scratch/call-measures.ts';
-import { canBeCalled, parameterAt } from '../../ui/scratch/engine-call.ts';
+import { canBeCalled } from '../../ui/scratch/engine-call.ts';
 import { type Measure, plainFigure } from '../../ui/scratch/figures.ts';
 import { FROM_ENGINE } from '../../ui/scratch/trade-functions.ts';
 import { type Book, type ColumnDeclaration, opened, type TypeDeclaration } from '../book.ts';
@@ -350,7 +350,8 @@ class Calls {
   }
 
   #quantity(n: number, definition: FunctionDefinition, i: number): string {
-    const parameter = parameterAt(definition, i);
+    const { signature } = definition;
+    const parameter = parameterAt(signature, i, this.args(signature.name).length);
     const measure: Measure = parameter === undefined ? { is: 'as is' } : measureOf(parameter, this.#measures);
     if (measure.is !== 'number' || measure.unit.symbol === '') return String(n);
     const { symbol } = measure.unit;
@@ -372,8 +373,8 @@ class Calls {
         return told(this.#asked(`[${name}].[${figure.name}]`), type);
       });
     }
-    const types = this.args(name).map((sample, i) => {
-      const parameter = parameterAt(definition, i);
+    const types = this.args(name).map((sample, i, { length }) => {
+      const parameter = parameterAt(definition.signature, i, length);
       const type =
         parameter === undefined || sample === undefined
           ? undefined

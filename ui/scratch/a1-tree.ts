@@ -1,6 +1,7 @@
 // An A1 formula as a tree, for turning it into a formula of the workbook. Operators bind as in other spreadsheets: a minus in
 // front closer than a power.
 
+import { STRENGTH } from '../../engine/index.ts';
 import { type Word, wordsOf } from './formula-words.ts';
 
 export type A1Tree =
@@ -18,20 +19,8 @@ export type A1Tree =
 /** Why a formula has no tree here, in a sentence. */
 export class Unreadable extends Error {}
 
-const BINDS: Readonly<Record<string, number>> = {
-  '=': 1,
-  '<>': 1,
-  '<': 1,
-  '>': 1,
-  '<=': 1,
-  '>=': 1,
-  '&': 2,
-  '+': 3,
-  '-': 3,
-  '*': 4,
-  '/': 4,
-  '^': 5,
-};
+/** How closely operators bind is the same on papers as in the sheets. */
+const BINDS: Readonly<Record<string, number>> = STRENGTH;
 
 /** Throws Unreadable where it has a part that no column can have. */
 export function treeOf(formula: string): A1Tree {

@@ -1,6 +1,8 @@
 // Places on a scratch paper: 'B12' and the numbers behind it, counted from 0. Everything in this folder and the page's papers
 // call it.
 
+import { columnOfLetters } from '../../engine/index.ts';
+
 export interface At {
   readonly row: number;
   readonly column: number;
@@ -21,10 +23,8 @@ export function columnLetters(column: number): string {
 }
 
 /** 'A' is 0; small letters count too. */
-export function columnOfLetters(letters: string): number {
-  let column = 0;
-  for (const letter of letters.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
-  return column - 1;
+export function columnAt(letters: string): number {
+  return columnOfLetters(letters) - 1;
 }
 
 export function cellName({ row, column }: At): string {
@@ -35,7 +35,7 @@ export function cellName({ row, column }: At): string {
 export function cellNamed(name: string): At | undefined {
   const found = /^([A-Za-z]{1,3})([1-9][0-9]{0,6})$/.exec(name);
   const [, letters, digits] = found ?? [];
-  return letters === undefined ? undefined : { row: Number(digits) - 1, column: columnOfLetters(letters) };
+  return letters === undefined ? undefined : { row: Number(digits) - 1, column: columnAt(letters) };
 }
 
 /** 'B2', or 'B2:C4' of more than one cell. */

@@ -1,15 +1,20 @@
 // What the figures of a call count in on a scratch paper, where numbers carry no unit: each parameter has a unit, said to
 // whoever writes the call, and so has the answer. A whole column of the workbook brings its own.
 
-import type {
-  ArgumentType,
-  Parameter,
-  RecordType,
-  Signature,
-  Unit,
-  UnitSystem,
-  ValueType,
-  Vocabulary,
+import {
+  type ArgumentType,
+  isPlain,
+  NONE,
+  ONE,
+  type Parameter,
+  type RecordType,
+  type Signature,
+  sameDimension,
+  TIME,
+  type Unit,
+  type UnitSystem,
+  type ValueType,
+  type Vocabulary,
 } from '../../engine/index.ts';
 import { AS_IS, type Measure } from './figures.ts';
 
@@ -73,10 +78,9 @@ function numbersIn(symbol: string, { vocabulary }: Measures): Measure {
 }
 
 function usualOf(dimension: Unit['dimension'], measures: Measures): Measure {
-  const wanted = JSON.stringify(dimension);
   for (const [us, si] of USUAL) {
     const unit = measures.vocabulary.find(measures.units === 'us' ? us : si);
-    if (unit !== undefined && JSON.stringify(unit.dimension) === wanted) return { is: 'number', unit };
+    if (unit !== undefined && sameDimension(unit.dimension, dimension)) return { is: 'number', unit };
   }
   return AS_IS;
 }
@@ -99,8 +103,8 @@ export function measureOfAnswer(
 function measureOfType(type: ValueType, measures: Measures): Measure {
   if (type.kind === 'date') return { is: 'date' };
   if (type.kind === 'temperature') return measureOfPattern({ is: 'temperature' }, measures);
-  if (type.kind !== 'number' || isPlain(type.unit)) return AS_IS;
-  const usual = isTime(type.unit) ? AS_IS : usualOf(type.dimension, measures);
+  if (type.kind !== 'number' || isPlain(type.unit.dimension)) return AS_IS;
+  const usual = sameDimension(type.unit.dimension, TIME) ? AS_IS : usualOf(type.dimension, measures);
   return usual.is === 'as is' ? { is: 'number', unit: type.unit } : usual;
 }
 
@@ -121,15 +125,5 @@ export function typeSeen({ pattern }: Parameter, measure: Measure): ValueType {
     : { kind: 'number', dimension: measure.unit.dimension, unit: measure.unit };
 }
 
-function isTime({ dimension }: Unit): boolean {
-  return JSON.stringify(dimension) === JSON.stringify({ ...NO_DIMENSION, time: 1 });
-}
-
-function isPlain({ dimension }: Unit): boolean {
-  return JSON.stringify(dimension) === JSON.stringify(NO_DIMENSION);
-}
-
-const NO_DIMENSION = { length: 0, mass: 0, time: 0, temperature: 0, money: 0 };
-const ONE: Unit = { symbol: '', dimension: NO_DIMENSION, numerator: 1, denominator: 1, offset: 0 };
 /** A plain number. */
-export const PLAIN: ValueType = { kind: 'number', dimension: NO_DIMENSION, unit: ONE };
+export const PLAIN: ValueType = { kind: 'number', dimension: NONE, unit: ONE };

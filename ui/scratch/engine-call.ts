@@ -9,8 +9,10 @@ import {
   fromCanonical,
   isError,
   type Parameter,
+  parameterAt,
   type RunBody,
   type Scalar,
+  sameDimension,
   toCanonical,
 } from '../../engine/index.ts';
 import { type Measures, measureOf, measureOfAnswer, measuresOfFigures, typeSeen } from './call-measures.ts';
@@ -39,7 +41,7 @@ export function callPlainly(
   if (wrong !== undefined) return wrong;
   const args: Argument[] = [];
   for (const [i, argument] of given.entries()) {
-    const parameter = parameterAt(definition, i);
+    const parameter = parameterAt(signature, i, given.length);
     if (parameter === undefined) continue;
     const read = readArgument(argument, parameter, definition, measures);
     if (isFault(read)) return read;
@@ -70,14 +72,6 @@ interface Argument {
   readonly measure: Measure;
   /** As it stood, for conditions. */
   readonly plain?: readonly Scalar[];
-}
-
-export function parameterAt({ signature }: FunctionDefinition, i: number): Parameter | undefined {
-  const { parameters, repeating } = signature;
-  if (i < parameters.length) return parameters[i];
-  return repeating === 0
-    ? undefined
-    : parameters[parameters.length - repeating + ((i - parameters.length) % repeating)];
 }
 
 function wrongCount({ signature }: FunctionDefinition, count: number): CellError | undefined {
@@ -146,7 +140,7 @@ function ownMeasure(own: Measure | undefined, pattern: Parameter['pattern'], wan
   const of = pattern.is === 'column' || pattern.is === 'values' ? pattern.of : pattern;
   if (own?.is !== 'number' || (of.is !== 'quantity' && of.is !== 'temperature')) return wanted;
   const dimension = of.is === 'quantity' ? of.dimension : wanted.is === 'number' ? wanted.unit.dimension : undefined;
-  return JSON.stringify(own.unit.dimension) === JSON.stringify(dimension) ? own : undefined;
+  return dimension !== undefined && sameDimension(own.unit.dimension, dimension) ? own : undefined;
 }
 
 /** Outside the range in which a model holds. */

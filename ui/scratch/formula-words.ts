@@ -3,7 +3,7 @@
 // hyperformula's business.
 
 import { PAPER_COLUMNS, PAPER_ROWS } from '../../engine/index.ts';
-import { type At, columnLetters, columnOfLetters } from './addresses.ts';
+import { type At, columnAt, columnLetters } from './addresses.ts';
 
 export type WordKind =
   | 'text'
@@ -81,7 +81,7 @@ export function moveFormula(formula: string, rows: number, columns: number): str
 function movedCell(text: string, rows: number, columns: number): string {
   const [, fixedColumn = '', letters = '', fixedRow = '', digits = ''] =
     /^(\$?)([A-Za-z]+)(\$?)([0-9]+)$/.exec(text) ?? [];
-  const column = movedTo(columnOfLetters(letters), fixedColumn === '' ? columns : 0, PAPER_COLUMNS);
+  const column = movedTo(columnAt(letters), fixedColumn === '' ? columns : 0, PAPER_COLUMNS);
   const row = movedTo(Number(digits) - 1, fixedRow === '' ? rows : 0, PAPER_ROWS);
   return column === undefined || row === undefined
     ? '#REF!'
@@ -96,7 +96,7 @@ function movedLines(text: string, rows: number, columns: number): string {
       const row = movedTo(Number(line) - 1, fixed === '' ? rows : 0, PAPER_ROWS);
       return row === undefined ? undefined : `${fixed}${row + 1}`;
     }
-    const column = movedTo(columnOfLetters(line), fixed === '' ? columns : 0, PAPER_COLUMNS);
+    const column = movedTo(columnAt(line), fixed === '' ? columns : 0, PAPER_COLUMNS);
     return column === undefined ? undefined : `${fixed}${columnLetters(column)}`;
   });
   return ends.includes(undefined) ? '#REF!' : ends.join(':');

@@ -6,6 +6,7 @@ import {
   type ColumnView,
   createVocabulary,
   type SheetView,
+  sameDimension,
   sheetViews,
   type Unit,
   type Vocabulary,
@@ -83,8 +84,7 @@ export class ColumnNames {
       .replace(/^percent$/i, '%')
       .replaceAll('_', ' ');
     const unit = find(symbol);
-    const alike =
-      unit !== undefined && JSON.stringify(unit.dimension) === JSON.stringify(shown.dimension) && unit.symbol !== '';
+    const alike = unit !== undefined && sameDimension(unit.dimension, shown.dimension) && unit.symbol !== '';
     return alike ? unit : undefined;
   }
 }

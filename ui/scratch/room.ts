@@ -3,7 +3,7 @@
 // hyperformula is fetched with this file, when a paper is first opened.
 
 import { CellValueDetailedType, DetailedCellError, ErrorType, HyperFormula, type RawCellContent } from 'hyperformula';
-import { type Book, type ChangeSet, createVocabulary, decimalText, showDate } from '../../engine/index.ts';
+import { type Book, type ChangeSet, createVocabulary, decimalText, freeName, showDate } from '../../engine/index.ts';
 import { cellNamed } from './addresses.ts';
 import type { Measures } from './call-measures.ts';
 import { civilOf } from './figures.ts';
@@ -52,8 +52,7 @@ export class ScratchRoom {
   /** Brings the papers in line with what changed in the workbook. */
   update(change: ChangeSet): void {
     if (change.columnsOf.length > 0 || change.sheets || this.#someRenamed(change.papers)) {
-      this.#engine.destroy();
-      [this.#engine, this.#names, this.#tables, this.#measures] = this.#begin();
+      this.#beginAgain();
       return;
     }
     try {
@@ -64,8 +63,7 @@ export class ScratchRoom {
       for (const paper of change.papers) this.#spreadAgain(paper);
     } catch {
       // hyperformula keeps the cells that an array fills shut against single changes; on a fresh sheet all have their place.
-      this.#engine.destroy();
-      [this.#engine, this.#names, this.#tables, this.#measures] = this.#begin();
+      this.#beginAgain();
     }
   }
 
@@ -99,6 +97,11 @@ export class ScratchRoom {
     this.#engine.destroy();
   }
 
+  #beginAgain(): void {
+    this.#engine.destroy();
+    [this.#engine, this.#names, this.#tables, this.#measures] = this.#begin();
+  }
+
   #begin(): [HyperFormula, ColumnNames, Tables, Measures] {
     const book = this.#book;
     const { units, currency } = book.document.program;
@@ -120,7 +123,9 @@ export class ScratchRoom {
     engine.batch(() => {
       // All papers before any cell, so that formulas find the papers they name.
       for (const [id, { name }] of papers) {
-        const sheet = engine.getSheetId(engine.addSheet(freeName(engine, name ?? NAMELESS)));
+        const sheet = engine.getSheetId(
+          engine.addSheet(freeName(name ?? NAMELESS, (one) => engine.doesSheetExist(one))),
+        );
         if (sheet !== undefined) this.#papers.set(id, { sheet, typed: new Map() });
       }
       for (const [id, { cells }] of papers) {
@@ -228,12 +233,6 @@ function asTaken(entry: string): string {
 function namesIn(entry: string): readonly string[] {
   if (!isFormula(entry)) return [];
   return wordsOf(entry).flatMap(({ kind, text }) => (kind === 'name' ? [text] : []));
-}
-
-function freeName(engine: HyperFormula, wanted: string): string {
-  let name = wanted;
-  for (let i = 2; engine.doesSheetExist(name); i++) name = `${wanted} ${i}`;
-  return name;
 }
 
 function asRows(cells: ReadonlyMap<string, string>): RawCellContent[][] {

@@ -3,11 +3,10 @@
 // stay whole. Numbers of the paper are plain, so every column is divided by the unit in its name. What can't be said so is
 // refused with the reason.
 
-import { FUNCTIONS, isoDate, type Parameter } from '../../engine/index.ts';
+import { FUNCTIONS, isoDate, type Parameter, parameterAt } from '../../engine/index.ts';
 import { type A1Tree, treeOf, Unreadable } from './a1-tree.ts';
 import { blockOf, cellName, cellNamed, cellsOf } from './addresses.ts';
 import { measureOf, measureOfAnswer, typeSeen } from './call-measures.ts';
-import { parameterAt } from './engine-call.ts';
 import { civilOf, type Measure } from './figures.ts';
 import { isFormula } from './formula-words.ts';
 import type { NamedColumn } from './names.ts';
@@ -226,7 +225,7 @@ class Translator {
     const said = args.flatMap((tree, i): string[] => {
       if (tree === undefined) return [''];
       if (tree.node === 'block') return OF_MANY.test(name) ? this.#many(tree) : [this.#part(tree, cell).text];
-      const parameter = parameterAt(definition, i);
+      const parameter = parameterAt(signature, i, args.length);
       const column = this.#whole(tree);
       if (column !== undefined && takesColumn(parameter)) return [columnText(column)];
       const part = this.#part(tree, cell);
@@ -234,7 +233,7 @@ class Translator {
     });
     const text = `${name}(${said.join('; ')})`;
     const types = args.map((_, i) => {
-      const parameter = parameterAt(definition, i);
+      const parameter = parameterAt(signature, i, args.length);
       const type = parameter === undefined ? undefined : typeSeen(parameter, measureOf(parameter, this.#room.measures));
       return { type, constant: undefined };
     });

@@ -1,6 +1,8 @@
 // The formulas in an XLSX file's parts, by sheet and place, which readers of figures leave out (ECMA-376 part 1, 18.3.1.40). Formulas
 // that share a text are told with the place of the first, for whoever moves them.
 
+import type { Parts } from './unpack.ts';
+
 export interface FoundFormula {
   /** 'B12'. */
   readonly cell: string;
@@ -10,7 +12,7 @@ export interface FoundFormula {
 }
 
 /** By the sheet's name. */
-export function formulasIn(parts: Readonly<Record<string, Uint8Array>>): ReadonlyMap<string, readonly FoundFormula[]> {
+export function formulasIn(parts: Parts): ReadonlyMap<string, readonly FoundFormula[]> {
   const found = new Map<string, readonly FoundFormula[]>();
   const targets = new Map<string, string>();
   for (const [tag] of textOf(parts, 'xl/_rels/workbook.xml.rels').matchAll(/<Relationship\b[^>]*>/g))
@@ -39,7 +41,7 @@ function formulasOf(sheet: string): readonly FoundFormula[] {
   return found;
 }
 
-function textOf(parts: Readonly<Record<string, Uint8Array>>, path: string): string {
+function textOf(parts: Parts, path: string): string {
   const name = Object.keys(parts).find((part) => part.toLowerCase() === path.toLowerCase());
   return name === undefined ? '' : new TextDecoder().decode(parts[name]);
 }

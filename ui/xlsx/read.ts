@@ -3,14 +3,18 @@
 import { zipSync } from 'fflate';
 import readXlsxFile from 'read-excel-file/universal';
 import type { ReadCell, SpreadsheetRead } from '../../engine/index.ts';
-import { unpack } from './unpack.ts';
+import { type Parts, unpack } from './unpack.ts';
 
 export async function readSpreadsheet(bytes: Uint8Array): Promise<SpreadsheetRead> {
   const unpacked = unpack(bytes);
-  if (!unpacked.ok) return unpacked;
+  return unpacked.ok ? readParts(unpacked.parts) : unpacked;
+}
+
+/** The same of a file that is unpacked already. */
+export async function readParts(parts: Parts): Promise<SpreadsheetRead> {
   try {
     // The library gets the parts that were counted and no others, and unpacked: it has nothing to inflate.
-    const plain = zipSync(unpacked.parts, { level: 0 });
+    const plain = zipSync(parts, { level: 0 });
     const sheets = await readXlsxFile(plain.slice().buffer, { trim: false });
     return {
       ok: true,

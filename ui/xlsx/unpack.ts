@@ -12,9 +12,10 @@ const MOST_PARTS = 5_000;
 const MOST_CELLS = 20_000_000;
 const STEP = 65_536;
 
-export type Unpacked =
-  | { readonly ok: true; readonly parts: Readonly<Record<string, Uint8Array>> }
-  | { readonly ok: false; readonly why: string };
+/** The parts of a file by their names. */
+export type Parts = Readonly<Record<string, Uint8Array>>;
+
+export type Unpacked = { readonly ok: true; readonly parts: Parts } | { readonly ok: false; readonly why: string };
 
 class Refused extends Error {}
 

@@ -2,7 +2,7 @@
 // and what the other says. Each side is worked out once a row in a column behind its sheet, and the second sheet's rows stand
 // sorted, so that only pairs that may meet are made. The whole condition is looked at for each of those afterwards.
 
-import type { Comparison, Typed } from '../../language/typed.ts';
+import { type Comparison, type Typed, walkTyped } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import type { PairRange } from '../generators/pairs.ts';
@@ -131,7 +131,7 @@ function meetingOf({ operator, left, right }: Compared, sheet: PairSheet, asColu
 /** Which of the two rows a part speaks of: 0, 1; undefined where of both, of none, or of the pair's own cells. */
 function sideOf(tree: Typed, sheet: PairSheet): 0 | 1 | undefined {
   const sides = new Set<0 | 1 | 'neither'>();
-  walk(tree, (node) => {
+  walkTyped(tree, (node) => {
     if (node.node === 'cell') {
       const [link] = node.links;
       const side = sheet.links.findIndex(({ id }) => id === link);
@@ -157,14 +157,4 @@ function seenFrom(tree: Typed, sheet: PairSheet, side: 0 | 1): Typed {
     default:
       return tree;
   }
-}
-
-function walk(tree: Typed, see: (node: Typed) => void): void {
-  see(tree);
-  if (tree.node === 'negate' || tree.node === 'key') walk(tree.operand, see);
-  else if (tree.node === 'binary') {
-    walk(tree.left, see);
-    walk(tree.right, see);
-  } else if (tree.node === 'condition') walk(tree.value, see);
-  else if (tree.node === 'call') for (const argument of tree.args) walk(argument, see);
 }

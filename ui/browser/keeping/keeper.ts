@@ -6,6 +6,7 @@ import { signal } from '@preact/signals';
 import {
   type Change,
   HistoryReach,
+  NO_CHANGE,
   type Step,
   sayMessage,
   settings,
@@ -270,7 +271,7 @@ async function begin(): Promise<void> {
   keptAs.value = id;
   // What was done while it was begun.
   for (const { done: transaction, inverse } of steps.slice(done.length)) {
-    next.changed({ transaction, inverse, change: NOTHING, received: false });
+    next.changed({ transaction, inverse, change: NO_CHANGE, received: false });
   }
   steps = [];
   if (next.isDone) keeping.value = { state: 'kept', at: Date.now() };
@@ -298,8 +299,6 @@ async function beginAgainWhereGone(): Promise<void> {
   );
   await beginKeeping();
 }
-
-const NOTHING = { cells: [], rowsOf: [], columnsOf: [], looksOf: [], papers: [], sheets: false, settings: false };
 
 /** Tries again at once to keep what could not be kept. */
 export function keepAgain(): void {

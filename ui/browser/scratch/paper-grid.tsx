@@ -4,7 +4,7 @@
 import { useSignalEffect } from '@preact/signals';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { PAPER_COLUMNS, PAPER_ROWS, type Workbook } from '../../../engine/index.ts';
-import { type At, cellName, columnLetters } from '../../scratch/addresses.ts';
+import { type At, cellName, cellNamed, columnLetters } from '../../scratch/addresses.ts';
 import type { ScratchRoom } from '../../scratch/room.ts';
 import { copyBlock, pastedRows } from './paper-clipboard.ts';
 import { onEntryKey, PaperEntry } from './paper-entry.tsx';
@@ -216,11 +216,7 @@ const NOTHING = { is: 'blank', text: '', why: '' } as const;
 
 function placeOf(target: EventTarget | null): At | undefined {
   const name = target instanceof Element ? target.closest('[data-cell]')?.getAttribute('data-cell') : undefined;
-  const [, letters = '', digits = ''] = /^([A-Z]+)([0-9]+)$/.exec(name ?? '') ?? [];
-  if (letters === '') return undefined;
-  let column = 0;
-  for (const letter of letters) column = column * 26 + letter.charCodeAt(0) - 64;
-  return { row: Number(digits) - 1, column: column - 1 };
+  return cellNamed(name ?? '');
 }
 
 function onPress(event: PointerEvent): void {

@@ -2,7 +2,7 @@
 // the paper on screen read and call this; it calls the store.
 
 import { batch, computed, signal } from '@preact/signals';
-import { type Command, message, PAPER_COLUMNS, PAPER_ROWS, type Workbook } from '../../../engine/index.ts';
+import { type Command, freeName, message, PAPER_COLUMNS, PAPER_ROWS, type Workbook } from '../../../engine/index.ts';
 import { type At, type Block, blockName, blockOf, cellName, cellNamed, cellsOf } from '../../scratch/addresses.ts';
 import { moveFormula, withCommas, withPaperRenamed } from '../../scratch/formula-words.ts';
 import { change } from '../store/change.ts';
@@ -97,18 +97,21 @@ function type(
   if (book === undefined) return false;
   const known = paperInHand(book);
   const paper = known?.id ?? book.newId();
-  const name = known?.name ?? freeName(book);
+  const name = known?.name ?? nextName(book);
   const first: readonly Command[] = known === undefined ? [{ command: 'add paper', paper, name }] : [];
   const entry = Object.values(cells)[0] ?? '';
   const parts = code === 'type on paper' ? { paper: name, cell: where, entry } : { paper: name, cells: where };
   return !change([...first, { command: 'type on paper', paper, cells }], message(code, parts)).refused;
 }
 
-function freeName(book: Workbook): string {
-  const taken = new Set(papersOf(book).map(({ name }) => name.toLowerCase()));
-  let name = 'Scratch paper';
-  for (let i = 2; taken.has(name.toLowerCase()); i++) name = `Scratch paper ${i}`;
-  return name;
+/** Names of papers in small letters: those that another can't have. */
+function namesTaken(book: Workbook): Set<string> {
+  return new Set(papersOf(book).map(({ name }) => name.toLowerCase()));
+}
+
+function nextName(book: Workbook): string {
+  const taken = namesTaken(book);
+  return freeName('Scratch paper', (name) => taken.has(name.toLowerCase()));
 }
 
 /** Begins to type into the cell in hand, over what it holds or on from there. */
@@ -184,7 +187,7 @@ export function addPaper(): void {
   const book = workbookNow();
   if (book === undefined) return;
   const paper = book.newId();
-  const name = freeName(book);
+  const name = nextName(book);
   const done = change([{ command: 'add paper', paper, name }], message('add paper', { paper: name }));
   if (!done.refused) choose(paper);
 }
@@ -217,10 +220,9 @@ export function bringPapers(
 ): boolean {
   const book = workbookNow();
   if (book === undefined) return false;
-  const taken = new Set(papersOf(book).map(({ name }) => name.toLowerCase()));
+  const taken = namesTaken(book);
   const named = sheets.map(({ name: wanted }) => {
-    let name = wanted;
-    for (let i = 2; taken.has(name.toLowerCase()); i++) name = `${wanted} ${i}`;
+    const name = freeName(wanted, (one) => taken.has(one.toLowerCase()));
     taken.add(name.toLowerCase());
     return { wanted, name, paper: book.newId() };
   });

@@ -5,7 +5,7 @@ import { isoDate, PAPER_COLUMNS, PAPER_ROWS, type ReadCell } from '../../../engi
 import { cellName, cellNamed } from '../../scratch/addresses.ts';
 import { moveFormula } from '../../scratch/formula-words.ts';
 import { formulasIn } from '../../xlsx/formulas.ts';
-import { readSpreadsheet } from '../../xlsx/read.ts';
+import { readParts } from '../../xlsx/read.ts';
 import { unpack } from '../../xlsx/unpack.ts';
 
 export interface PaperSheet {
@@ -22,10 +22,11 @@ export type PapersRead =
 const MOST_CELLS = 50_000;
 
 export async function readPapers(bytes: Uint8Array): Promise<PapersRead> {
-  const read = await readSpreadsheet(bytes);
-  if (!read.ok) return read;
   const unpacked = unpack(bytes);
-  const formulas = unpacked.ok ? formulasIn(unpacked.parts) : new Map<string, never>();
+  if (!unpacked.ok) return unpacked;
+  const read = await readParts(unpacked.parts);
+  if (!read.ok) return read;
+  const formulas = formulasIn(unpacked.parts);
   let leftOff = 0;
   let count = 0;
   const sheets = read.sheets.map(({ name, rows }): PaperSheet => {

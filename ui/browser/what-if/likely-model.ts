@@ -13,7 +13,7 @@ import {
 } from '../../../engine/index.ts';
 import { roundMarks } from '../drawing/scale.ts';
 import { monthMarks } from '../panels/read.ts';
-import { figureMarks, type LinesModel, said } from '../pictures/kit/model.ts';
+import { decimalsOf, figureMarks, type LinesModel, said } from '../pictures/kit/model.ts';
 import type { DrawnAnswer, LikelyFigure } from './drawn-answer.ts';
 
 export function percent(share: number): string {
@@ -29,9 +29,7 @@ export function sayRounded(
 ): string {
   if (type?.kind !== 'number') return sayNumber(book, value, type);
   const figure = Math.abs(value) <= 1e-12 * among ? 0 : value;
-  const size = Math.abs(shownNumber(type.unit, figure));
-  const decimals = size === 0 ? 0 : Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(size))));
-  return sayNumber(book, figure, type, decimals);
+  return sayNumber(book, figure, type, decimalsOf(shownNumber(type.unit, figure)));
 }
 
 /** 'Yield to sell, lb' */

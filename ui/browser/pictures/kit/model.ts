@@ -111,10 +111,15 @@ export function overLimit({ columns }: Pick<ColumnsModel, 'columns'>): readonly 
   return columns.filter((column) => column.limit !== undefined && totalOf(column) > column.limit * (1 + 1e-9));
 }
 
+/** Decimals that three figures take; 0 for 0. */
+export function decimalsOf(figure: number): number {
+  return figure === 0 ? 0 : Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(Math.abs(figure)))));
+}
+
 /** A figure as pictures say it: three figures at most, none of them idle. */
 export function said(figure: number): string {
   if (figure === 0) return '0';
-  const decimals = Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(Math.abs(figure)))));
+  const decimals = decimalsOf(figure);
   return Number(figure.toFixed(decimals)).toLocaleString('en-US', { maximumFractionDigits: decimals });
 }
 
