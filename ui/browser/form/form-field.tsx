@@ -7,7 +7,7 @@ import { type CellView, type ColumnView, cellView, type Done, type Refusal } fro
 import { EntryBox } from '../entry/entry-box.ts';
 import { cellClasses, isErrorCell, originWords } from '../grid/cell-face.ts';
 import { typeCell } from '../store/change.ts';
-import { findingsAt } from '../store/findings.ts';
+import { findingsFor } from '../store/findings.ts';
 import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';
 import { endsAfter } from '../store/shown.ts';
 import { withUnits } from '../store/units.ts';
@@ -29,7 +29,7 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
   /** The focus comes back to the field once its box is closed. */
   const comesBack = useRef(false);
   const cell = cellView(workbook(), sheet, row.slot, column.id);
-  const [found] = findingsAt(sheet, row.id, column.id);
+  const [found] = findingsFor(sheet, row.id, column.id);
   const { value: at } = selection;
   const inHand = at.sheet === sheet && at.column === column.id;
 

@@ -260,8 +260,6 @@ export class SheetGrid implements Drawing {
       ({ sheet, column }) => sheet === id && columnOf(this.sheet, column) !== undefined,
     );
     if (cells.length > 0 && !columnsChanged) this.repaint(cells);
-    this.layer.paint();
-    this.tellRows();
   }
 
   private repaint(cells: ChangeSet['cells']): void {
@@ -289,13 +287,13 @@ export class SheetGrid implements Drawing {
 
   /** Marks the cells in which something was found and unmarks the others. */
   showFindings(found: readonly Finding[]): void {
-    const isOther = this.marked.takeFindings(found);
+    const others = this.marked.takeFindings(found);
+    if (others.size === 0) return;
     const rendered = this.api.getRenderedNodes();
-    for (const { id } of this.sheet.columns) {
-      const rowNodes = rendered.filter(({ data }) => data !== undefined && isOther(data.id, id));
-      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [id], force: true });
+    for (const [column, ids] of others) {
+      const rowNodes = rendered.filter(({ data }) => data !== undefined && ids.has(data.id));
+      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
     }
-    this.layer.paint();
   }
 
   /** What is looked for changed: cells that hold it are marked. */
@@ -412,13 +410,17 @@ export class SheetGrid implements Drawing {
     this.tellRows();
   }
 
-  private tellRows(): void {
-    rowsOnScreen.value = {
+  /** Says how the rows on screen stand to the view. */
+  tellRows(): void {
+    const now = {
       shown: this.order.count(),
       left: this.order.left,
       old: this.order.isOld(),
       grouped: this.view.groupBy !== undefined,
     };
+    const { shown, left, old, grouped } = rowsOnScreen.peek();
+    if (shown === now.shown && left === now.left && old === now.old && grouped === now.grouped) return;
+    rowsOnScreen.value = now;
   }
 
   private foldGroups(): void {
