@@ -55,7 +55,7 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
     if (column.role !== 'made') typing.value = text;
   };
   return (
-    <div class={`field ${cellClasses(cell, column, { found }).join(' ')}${inHand ? ' in-hand' : ''}`}>
+    <div class={`field ${cellClasses(cell, column, { found })}${inHand ? ' in-hand' : ''}`}>
       <span class="field-name" id={id}>
         {column.name}
       </span>

@@ -4,7 +4,6 @@
 
 import {
   CellApiModule,
-  CellStyleModule,
   ClientSideRowModelApiModule,
   ClientSideRowModelModule,
   ColumnApiModule,
@@ -64,7 +63,6 @@ ModuleRegistry.registerModules([
   ClientSideRowModelModule,
   ClientSideRowModelApiModule,
   CellApiModule,
-  CellStyleModule,
   RowStyleModule,
   ColumnApiModule,
   CustomEditorModule,
@@ -129,8 +127,9 @@ export class SheetGrid implements Drawing {
       suppressScrollOnNewData: true,
       suppressMultiSort: true,
       animateRows: false,
+      suppressAnimationFrame: true,
       // Rows drawn beyond those in sight cost as much as they do: a few are enough to scroll a notch.
-      rowBuffer: 4,
+      rowBuffer: 2,
       ensureDomOrder: true,
       focusGridInnerElement: () => this.focusInHand(),
       onColumnResized: ({ finished, source, column }) => {
@@ -225,8 +224,8 @@ export class SheetGrid implements Drawing {
     return text === '' ? '' : `${total === 'sum' ? '' : `${total} `}${text}`;
   }
 
-  inRange(rowIndex: number, column: string): boolean {
-    return this.layer?.includes(rowIndex, column) ?? false;
+  dressRange(cell: HTMLElement, rowIndex: number, column: string): void {
+    this.layer?.dress(cell, rowIndex, column);
   }
 
   begunWith(): string | undefined {
