@@ -5,7 +5,7 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { type CellView, type ColumnView, cellView, type Done, type Refusal } from '../../../engine/index.ts';
 import { EntryBox } from '../entry/entry-box.ts';
-import { cellClasses, isErrorCell, originWords } from '../grid/cell-face.ts';
+import { cellClasses, isErrorCell, originWords } from '../grid/cell-words.ts';
 import { typeCell } from '../store/change.ts';
 import { findingsFor } from '../store/findings.ts';
 import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';

@@ -4,8 +4,9 @@
 
 import type { ICellRendererComp, ICellRendererParams } from 'ag-grid-community';
 import type { CellView, ColumnView } from '../../../engine/index.ts';
-import { cellClasses, describeCell, drawCell, drawHead, drawNewRow, dressCell } from './cell-face.ts';
-import type { Drawing } from './columns.ts';
+import { describeCell, drawCell, drawHead, drawNewRow, dressCell } from './cell-face.ts';
+import { cellClasses } from './cell-words.ts';
+import type { Drawing } from './drawing.ts';
 import { isHead, isSpare, type RowHandle } from './row-handle.ts';
 
 type Params = ICellRendererParams<RowHandle, CellView | undefined>;

@@ -1,23 +1,12 @@
-// How a cell is drawn: its text, figures in parts so that they line up on the decimal mark, the sign of its colour, and the
-// classes and words that tell entered, computed, overridden and stood-in values apart, what was found in it, and its note.
-// cell-drawer.ts calls it for every cell that comes into view: as few elements and attributes as will do.
+// How a cell is drawn: its text, figures in parts so that they line up on the decimal mark, the sign of its colour, its classes
+// and what is said of it. cell-drawer.ts calls it for every cell that comes into view: as few elements and attributes as will do.
 
-import type { CellView, ColourRule, ColumnView, Finding } from '../../../engine/index.ts';
+import type { CellView, ColourRule, ColumnView } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
 import { endsAfter } from '../store/shown.ts';
+import { type CellMarks, isErrorCell, originWords } from './cell-words.ts';
 import { figureParts, padding, type Room } from './figures.ts';
 import type { RowHandle } from './row-handle.ts';
-
-/** What is told of a cell besides its text. */
-export interface CellMarks {
-  readonly found?: Finding | undefined;
-  readonly colour?: ColourRule | undefined;
-  readonly note?: string;
-  /** It holds what is looked for. */
-  readonly isMatch?: boolean;
-  /** It was cut, and goes when that is pasted. */
-  readonly isCut?: boolean;
-}
 
 /** Draws what a cell shows into its face. */
 export function drawCell(
@@ -124,35 +113,6 @@ function invisible(text: string): HTMLElement {
   const pad = document.createElement('span');
   pad.dataset.pad = text;
   return pad;
-}
-
-export function isErrorCell(cell: CellView): boolean {
-  return typeof cell.value === 'object' && cell.value !== null;
-}
-
-/** Where the value comes from in words, for those who don't see the mark; '' where there is nothing to say. */
-export function originWords({ origin, text }: CellView): string {
-  if (origin === 'override') return 'typed over the formula';
-  if (origin === 'computed') return 'computed';
-  if (origin === 'default' && text !== '') return 'from the formula, nothing typed here';
-  return '';
-}
-
-/** The classes of a cell: what it is, where its value comes from, what is told of it. */
-export function cellClasses(cell: CellView | undefined, column: ColumnView, marks: CellMarks): string {
-  const { found, colour, note = '', isMatch = false, isCut = false } = marks;
-  let classes = `role-${column.role}`;
-  if (isFigure(column)) classes += ' figure';
-  if (cell !== undefined) {
-    classes += ` origin-${cell.origin}`;
-    if (isErrorCell(cell)) classes += ' is-error';
-  }
-  if (found !== undefined) classes += ` found found-${found.level}`;
-  if (colour !== undefined) classes += ` has-colour tone-${colour.tone}`;
-  if (note !== '') classes += ' has-note';
-  if (isMatch) classes += ' is-match';
-  if (isCut) classes += ' is-cut';
-  return classes;
 }
 
 /** The classes that each cell on screen was given here; the others are the grid's and the selection's. */

@@ -3,47 +3,16 @@
 // whenever the columns or the view change.
 
 import type { ColDef, ColGroupDef } from 'ag-grid-community';
-import {
-  type Book,
-  type CellView,
-  type ColumnView,
-  cellView,
-  rows,
-  type SheetView,
-  type View,
-} from '../../../engine/index.ts';
+import { type CellView, type ColumnView, cellView, rows } from '../../../engine/index.ts';
 import { columnOf, isFigure } from '../store/sheets.ts';
 import { cellDrawer } from './cell-drawer.ts';
 import { CellEditor } from './cell-editor.ts';
-import type { CellMarks } from './cell-face.ts';
-import type { Room } from './figures.ts';
+import type { Drawing } from './drawing.ts';
 import { GroupFace } from './group-face.ts';
 import { HeaderFace } from './header-face.ts';
 import { handleColumn } from './row-face.ts';
 import { isHead, isRow, type RowHandle } from './row-handle.ts';
 import { startingWidth } from './widths.ts';
-
-/** What cells and headers ask while they are drawn; the sheet grid keeps it current. */
-export interface Drawing {
-  readonly book: Book;
-  readonly sheet: SheetView;
-  readonly view: View;
-  /** Questions folded to their first column. */
-  readonly folded: readonly string[];
-  /** As a person drew it; undefined: as wide as it needs to be. */
-  width(column: string): number | undefined;
-  room(column: string): Room;
-  /** What is to be told of a cell besides its text. */
-  marks(row: RowHandle, column: string): CellMarks;
-  /** What stands for a column under a group. */
-  total(row: RowHandle, column: string): string;
-  /** Marks a cell that comes into view as the selection wants it. */
-  dressRange(cell: HTMLElement, rowIndex: number, column: string): void;
-  /** Writes what was typed; whether it was taken. */
-  write(row: RowHandle, column: ColumnView, entry: string): boolean;
-  /** The text that an entry begins with, where it is begun by typing. */
-  begunWith(): string | undefined;
-}
 
 type Cell = CellView | undefined;
 type GridColumn = ColDef<RowHandle, Cell>;

@@ -12,7 +12,7 @@ import {
   type SheetView,
 } from '../../../engine/index.ts';
 import { finding as lookedFor } from '../store/find.ts';
-import type { CellMarks } from './cell-face.ts';
+import type { CellMarks } from './cell-words.ts';
 import { isRow, type RowHandle } from './row-handle.ts';
 
 function keyOf(row: string, column: string): string {

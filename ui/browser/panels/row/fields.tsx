@@ -5,7 +5,7 @@ import { useSignal } from '@preact/signals';
 import { type ColumnView, cellView } from '../../../../engine/index.ts';
 import { canTakeBack, takeBack } from '../../commands/cells.ts';
 import { FormField } from '../../form/form-field.tsx';
-import { isErrorCell } from '../../grid/cell-face.ts';
+import { isErrorCell } from '../../grid/cell-words.ts';
 import { findingsAt } from '../../store/findings.ts';
 import type { RowAt } from '../../store/selection.ts';
 import { groupsOf } from '../../store/sheets.ts';
