@@ -1,6 +1,7 @@
 // Adding a column to a sheet: its name, and a formula or what is typed in it. The checker answers under the formula.
 
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import type { ComponentChildren } from 'preact';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import {
   addColumn,
   type ColumnKind,
@@ -62,95 +63,98 @@ function giveUp(): void {
 }
 
 function Fields({ column }: { readonly column: NewColumn }) {
-  const said = formulaSays(column);
+  const { kind } = column;
   return (
     <>
-      <div>
-        <label for="new-column-name">Name</label>
-        <input
-          id="new-column-name"
-          type="text"
-          value={column.name}
-          autocomplete="off"
-          onInput={({ currentTarget }) => describeColumn({ name: currentTarget.value })}
+      <TextField label="Name" of="name" column={column} />
+      <Choose
+        label="What fills it"
+        chosen={kind}
+        among={KINDS}
+        onChoose={(chosen) => {
+          const next = KINDS.find(([each]) => each === chosen)?.[0];
+          if (next !== undefined) describeColumn({ kind: next });
+        }}
+      />
+      {kind === 'formula' ? (
+        <TextField label="Formula" of="formula" column={column} example="=[Length] / 2">
+          <FormulaAnswer column={column} />
+        </TextField>
+      ) : null}
+      {kind === 'choice' ? <TextField label="Choices" of="options" column={column} example="good; fair; poor" /> : null}
+      {kind === 'link' ? (
+        <Choose
+          label="Of the sheet"
+          chosen={column.linked}
+          among={linkable(column.sheet).map(({ id, name }) => [id, name] as const)}
+          onChoose={(linked) => describeColumn({ linked })}
         />
-      </div>
-      <div>
-        <label for="new-column-kind">What fills it</label>
-        <select
-          id="new-column-kind"
-          value={column.kind}
-          onChange={({ currentTarget }) => {
-            const kind = KINDS.find(([each]) => each === currentTarget.value)?.[0];
-            if (kind !== undefined) describeColumn({ kind });
-          }}
-        >
-          {KINDS.map(([kind, words]) => (
-            <option key={kind} value={kind}>
-              {words}
-            </option>
-          ))}
-        </select>
-      </div>
-      {column.kind === 'formula' ? (
-        <div>
-          <label for="new-column-formula">Formula</label>
-          <input
-            id="new-column-formula"
-            type="text"
-            value={column.formula}
-            autocomplete="off"
-            spellcheck={false}
-            placeholder="=[Length] / 2"
-            onInput={({ currentTarget }) => describeColumn({ formula: currentTarget.value })}
-          />
-          <span class={said.ok ? 'within' : 'is-error'} role="status">
-            {said.says}
-          </span>
-        </div>
       ) : null}
-      {column.kind === 'choice' ? (
-        <div>
-          <label for="new-column-choices">Choices</label>
-          <input
-            id="new-column-choices"
-            type="text"
-            value={column.options}
-            autocomplete="off"
-            placeholder="good; fair; poor"
-            onInput={({ currentTarget }) => describeColumn({ options: currentTarget.value })}
-          />
-        </div>
-      ) : null}
-      {column.kind === 'link' ? (
-        <div>
-          <label for="new-column-linked">Of the sheet</label>
-          <select
-            id="new-column-linked"
-            value={column.linked}
-            onChange={({ currentTarget }) => describeColumn({ linked: currentTarget.value })}
-          >
-            {linkable(column.sheet).map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </div>
-      ) : null}
-      {column.kind === 'number' ? (
-        <div>
-          <label for="new-column-unit">Unit</label>
-          <input
-            id="new-column-unit"
-            type="text"
-            value={column.unit}
-            autocomplete="off"
-            placeholder="in, lb, %, or nothing for a plain number"
-            onInput={({ currentTarget }) => describeColumn({ unit: currentTarget.value })}
-          />
-        </div>
+      {kind === 'number' ? (
+        <TextField label="Unit" of="unit" column={column} example="in, lb, %, or nothing for a plain number" />
       ) : null}
     </>
+  );
+}
+
+function FormulaAnswer({ column }: { readonly column: NewColumn }) {
+  const { ok, says } = formulaSays(column);
+  return (
+    <span class={ok ? 'within' : 'is-error'} role="status">
+      {says}
+    </span>
+  );
+}
+
+interface TextFieldProps {
+  readonly label: string;
+  /** The part of the column that is typed here. */
+  readonly of: 'name' | 'formula' | 'options' | 'unit';
+  readonly column: NewColumn;
+  /** How an entry looks; nothing where that needs no saying. */
+  readonly example?: string;
+  /** What is said under it. */
+  readonly children?: ComponentChildren;
+}
+
+function TextField({ label, of, column, example = '', children }: TextFieldProps) {
+  const id = useId();
+  return (
+    <div>
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        type="text"
+        value={column[of]}
+        autocomplete="off"
+        spellcheck={of !== 'formula'}
+        placeholder={example}
+        onInput={({ currentTarget }) => describeColumn({ [of]: currentTarget.value })}
+      />
+      {children}
+    </div>
+  );
+}
+
+interface ChooseProps {
+  readonly label: string;
+  readonly chosen: string;
+  readonly among: readonly (readonly [id: string, words: string])[];
+  readonly onChoose: (id: string) => void;
+}
+
+function Choose({ label, chosen, among, onChoose }: ChooseProps) {
+  const id = useId();
+  return (
+    <div>
+      <label for={id}>{label}</label>
+      <select id={id} value={chosen} onChange={({ currentTarget }) => onChoose(currentTarget.value)}>
+        {among.map(([each, words]) => (
+          <option key={each} value={each}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </div>
   );
 }
