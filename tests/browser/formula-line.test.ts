@@ -1,6 +1,7 @@
 // The formula line as a person uses it: reading a column's formula, being told what is wrong with a new one and where,
 // completing names, changing a formula for all rows, and nothing typed being lost.
 
+import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { atSheet } from './one-page.ts';
 
@@ -116,6 +117,26 @@ test('a column of one’s own is added with a formula, refused while it is wrong
   await (await book.header('Half length')).click({ button: 'right' });
   await page.getByRole('menuitem', { name: 'Remove Half length' }).click();
   await expect.poll(() => page.locator('.column-name', { hasText: 'Half length' }).count()).toBe(0);
+});
+
+test('a column of choices and one that leads to another sheet are added and filled', async () => {
+  const { book, page } = await atSheet('Beds');
+  const add = async (beside: string, name: string, kind: string, take: (dialog: Locator) => Promise<unknown>) => {
+    await (await book.header(beside)).click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Add a column' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('Name').fill(name);
+    await dialog.getByLabel('What fills it').selectOption(kind);
+    await take(dialog);
+    await dialog.getByRole('button', { name: 'Add the column' }).click();
+    await dialog.waitFor({ state: 'detached' });
+  };
+  await add('Length', 'Look', 'choice', (dialog) => dialog.getByLabel('Choices').fill('good; fair; poor'));
+  await book.type(0, 'Look', 'fair');
+  await expect.poll(() => book.read(0, 'Look')).toBe('fair');
+  await add('Look', 'Last crop', 'link', (dialog) => dialog.getByLabel('Of the sheet').selectOption('Crops'));
+  await book.type(0, 'Last crop', 'Garlic');
+  await expect.poll(() => book.read(0, 'Last crop')).toBe('Garlic');
 });
 
 test('an own formula stands with the sheet’s own beside it, which is taken back', async () => {

@@ -33,7 +33,7 @@ function State({ pending }: { readonly pending: PendingImport }) {
     case 'reading':
       return <Busy words={state.of === 0 ? 'Reading the file ...' : 'Checking the rows ...'} {...state} />;
     case 'taking':
-      return <Busy words="Taking the rows ..." done={0} of={0} />;
+      return <Busy words="Taking the rows ..." {...state} />;
     case 'failed':
       return <Failed why={state.why} />;
     case 'preview':

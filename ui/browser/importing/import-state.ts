@@ -3,7 +3,7 @@
 
 import { signal } from '@preact/signals';
 import { type ByHand, type Command, loadGeneralUnits, message, sheetView } from '../../../engine/index.ts';
-import { change, UNDO } from '../store/change.ts';
+import { UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
 import type { Asked, Choices, Preview, Reading, Told } from './messages.ts';
@@ -23,7 +23,7 @@ export interface PendingImport {
     | { readonly at: 'reading'; readonly done: number; readonly of: number }
     | { readonly at: 'preview'; readonly preview: Preview }
     | { readonly at: 'failed'; readonly why: string }
-    | { readonly at: 'taking' };
+    | { readonly at: 'taking'; readonly done: number; readonly of: number };
 }
 
 /** The file that waits for a yes; undefined where none does. */
@@ -124,21 +124,27 @@ export function chooseColumn(header: string, column: string | null): void {
 /** Does what the waiting file asks for the rows that can be taken. */
 export function takeImport(): void {
   if (worker === undefined || pendingImport.peek()?.state.at !== 'preview') return;
-  update({ state: { at: 'taking' } });
+  update({ state: { at: 'taking', done: 0, of: 0 } });
   ask(worker, { ask: 'take' });
 }
 
 async function take(commands: readonly Command[], generalUnits: boolean): Promise<void> {
   if (generalUnits) await loadGeneralUnits();
-  // A frame in which the dialog says that the rows are taken, for many take a moment.
-  await new Promise((resolve) => setTimeout(resolve));
   const pending = pendingImport.peek();
   if (pending === undefined) return;
   const { file, sheet, sheetName, byHand } = pending;
   const said = message('import file', { file, sheet: sheetName });
-  const done = change(commands, said, { quietly: true, source: 'import' });
-  if (done.refused) {
-    fail(done.why);
+  const { takeInParts } = await import('./taking.ts');
+  const taken = await takeInParts(commands, said, {
+    goesOn: (done, of) => {
+      if (pendingImport.peek()?.state.at !== 'taking') return false;
+      update({ state: { at: 'taking', done, of } });
+      return true;
+    },
+  });
+  if (taken === 'left') return;
+  if (taken !== 'taken') {
+    fail(taken.why);
     return;
   }
   rememberColumns(sheet, byHand);

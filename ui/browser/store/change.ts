@@ -30,7 +30,8 @@ export function beforeChanges(listener: (source: TransactionSource) => void): vo
 export function change(commands: readonly Command[], said: Message, options: ChangeOptions = {}): Done | Refusal {
   const { quietly = false, ...how } = options;
   const now = workbookNow();
-  for (const listener of beforehand) listener(how.source ?? 'user');
+  // What joins the step before was told of with that.
+  if (how.joined !== true) for (const listener of beforehand) listener(how.source ?? 'user');
   const outcome: Done | Refusal =
     now === undefined
       ? { refused: true, index: 0, why: 'No workbook is open.' }

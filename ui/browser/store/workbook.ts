@@ -118,8 +118,24 @@ function followed(workbook: Workbook): () => void {
         rests.value += 1;
       });
     },
-    (flush) => requestAnimationFrame(flush),
+    (flush) => {
+      if (held === undefined) requestAnimationFrame(flush);
+      else held.push(flush);
+    },
   );
+}
+
+/** What waits to be drawn while many changes belong together; undefined where nothing is held back. */
+let held: (() => void)[] | undefined;
+
+/** Draws none of the changes that follow until the way given back is gone: then they are drawn as one. */
+export function holdFrames(): () => void {
+  held = [];
+  return () => {
+    const waiting = held ?? [];
+    held = undefined;
+    for (const flush of waiting) requestAnimationFrame(flush);
+  };
 }
 
 /** Puts a branch on screen in place of the plan, or the plan again. What is done in the branch is kept in the plan at once. */
