@@ -234,12 +234,14 @@ export class Workbook {
     trials: readonly (readonly Command[])[],
     cells: readonly CellAddress[],
   ): readonly (readonly Scalar[] | undefined)[] {
-    const { frame } = this.document;
-    const { token } = frame;
+    const { store } = this.document;
+    // What the trials start from is worked out once, not in each branch.
+    this.#changes.bring(cells);
+    const { token } = store;
     const branch = this.branch();
     const answers = trials.map((commands) => branch.#try(commands, cells));
     // The branch is gone, so what was this frame's own before is its own again.
-    frame.token = token;
+    store.token = token;
     return answers;
   }
 
@@ -273,7 +275,7 @@ export class Workbook {
 
   /** Every computed cell worked out again from what is entered; for tests and benchmarks. */
   recalculateAll(): void {
-    this.document.program.built.graph.demandAll(this.document.frame);
+    this.document.run.everythingAgain();
     this.#changes.finish();
   }
 
