@@ -19,6 +19,7 @@ import {
   TEMPERATURE,
   TEXT,
   VOLUME,
+  WARMTH,
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
@@ -227,6 +228,13 @@ export const farmSheet: SheetDeclaration = {
         TEMPERATURE,
         'TEMPERATUREAROUND([Middle of summer]; Climate[Day]; Climate[Mean])',
         { note: 'Of the middle of summer.', decimals: 1 },
+      ),
+      computed(
+        'year-to-year',
+        'Year to year',
+        WARMTH,
+        `IF(COUNT('Monthly climate'[Year to year]) > 0; AVERAGE('Monthly climate'[Year to year]))`,
+        { note: "Standard deviation of a month's mean between years, over the months entered.", decimals: 1 },
       ),
     ),
     ...group(

@@ -22,6 +22,7 @@ import {
   PLANT_MASS,
   quantity,
   TEXT,
+  WARMTH,
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
@@ -43,15 +44,35 @@ const TOPS_DATE = `WARMTHDATE([Bulbing starts]; [Thermal time to fall]; ${BULBIN
  */
 const HEAD_START = `IF([Raised]; MIN(300 degC day; 50% * MAX(0 days; [Planted out] - [Emergence]) * ([Raising temperature] - ${LEAF_GROWTH_BASE} degC)); 0 degC day)`;
 
-/** First harvest at a share of the warmth wanted; an onion within a tenth of its thermal time; days within their own range. */
-function endOfHarvest(share: string, end: 'low' | 'high'): string {
+/** First harvest of a variety at a share of the warmth wanted; an onion within a tenth of its thermal time; days within their own range. */
+function ofVariety(share: string, end: 'low' | 'high'): string {
   const tenth = end === 'low' ? '90%' : '110%';
-  return `IF([Finishes] > 0; MIN([Cold ends it] - 1 day; IF([Variety].[Bulb crop];
+  return `IF([Variety].[Bulb crop];
     IF(ISBLANK(Farm[Middle of summer]); [Bulbing starts] + ([Tops down] - [Bulbing starts]) * ${tenth};
       WARMTHDATE([Bulbing starts]; [Thermal time to fall] * ${tenth}; ${BULBING_RANGE}; ${DAYS_OF_CLIMATE}));
     IF(ISBLANK(Farm[Middle of summer]); [Planted out] + ([Ripe] - [Planted out]) * ${share};
-      WARMTHDATE([Growth counts from]; [Warmth wanted] * ${share}; [Growth base]; [Growth ceiling]; ${DAYS_OF_CLIMATE})))))`;
+      WARMTHDATE([Growth counts from]; [Warmth wanted] * ${share}; [Growth base]; [Growth ceiling]; ${DAYS_OF_CLIMATE})))`;
 }
+
+/** First harvest in the warm or cool one of ten years. Degrees more on every day count as a base and a ceiling so much lower. */
+function ofYear(end: 'low' | 'high'): string {
+  const less = end === 'low' ? '-' : '+';
+  const shifted = (limit: string): string => `${limit} ${less} [One year in ten differs by]`;
+  return `IF([Variety].[Bulb crop];
+    WARMTHDATE([Bulbing starts]; [Thermal time to fall]; ${shifted(`${BULBING_BASE} degC`)}; ${shifted(`${BULBING_UPPER} degC`)}; ${DAYS_OF_CLIMATE});
+    WARMTHDATE([Growth counts from]; [Warmth wanted]; ${shifted('[Growth base]')}; ${shifted('[Growth ceiling]')}; ${DAYS_OF_CLIMATE}))`;
+}
+
+const EARLY_END = `IF([Finishes] > 0; MIN([Cold ends it] - 1 day; [Harvest by variety low]; [Harvest by year low]))`;
+
+/** By variety or by year, whichever is later; one that would never be ripe is cut before the cold. */
+const LATE_END = `IF([Finishes] > 0;
+  IF(OR(ISBLANK([Harvest by variety high]); AND(ISBLANK([Harvest by year high]); NOT(ISBLANK([One year in ten differs by]))));
+    [Cold ends it] - 1 day; MIN([Cold ends it] - 1 day; MAX([Harvest by variety high]; [Harvest by year high]))))`;
+
+/** Standard deviations from the middle beyond which one year in ten lies, and days of a mean month. */
+const ONE_IN_TEN = '1.2816';
+const DAYS_OF_A_MONTH = '30.4';
 
 function endOfWindow(end: 'low' | 'high'): string {
   const window = `[Variety].[Crop].[Harvest window ${end}]`;
@@ -189,10 +210,32 @@ export const HARVEST_COLUMNS = [
       range: { low: 'harvest-low', high: 'harvest-high' },
       note: 'First harvest: tops down for onions; ripe, or the last day before the cold. Blank where it does not finish.',
     }),
-    computed('harvest-low', 'Harvest low', DATE, endOfHarvest('[Early ripe share]', 'low'), {
+    computed('harvest-by-variety-low', 'Harvest by variety low', DATE, ofVariety('[Early ripe share]', 'low'), {
+      note: 'Of an early one, in the average year.',
+    }),
+    computed('harvest-by-variety-high', 'Harvest by variety high', DATE, ofVariety('[Late ripe share]', 'high'), {
+      note: 'Of a late one, in the average year.',
+    }),
+    computed(
+      'one-year-in-ten-differs-by',
+      'One year in ten differs by',
+      WARMTH,
+      `IF(NOT(ISBLANK([Ripe])); ${ONE_IN_TEN} * Farm[Year to year] / SQRT(MAX(1; ([Ripe] - IF([Variety].[Bulb crop]; [Bulbing starts]; [Growth counts from])) / ${DAYS_OF_A_MONTH} days)))`,
+      {
+        note: "How much warmer or colder its time of growing is in the tenth year: from the months' Year to year, which evens out over longer times. Blank where none is entered.",
+        decimals: 1,
+      },
+    ),
+    computed('harvest-by-year-low', 'Harvest by year low', DATE, ofYear('low'), {
+      note: 'Of this variety, in the warm one of ten years.',
+    }),
+    computed('harvest-by-year-high', 'Harvest by year high', DATE, ofYear('high'), {
+      note: 'Of this variety, in the cool one of ten years.',
+    }),
+    computed('harvest-low', 'Harvest low', DATE, EARLY_END, {
       note: 'First harvest of an early variety or a warm year.',
     }),
-    computed('harvest-high', 'Harvest high', DATE, endOfHarvest('[Late ripe share]', 'high'), {
+    computed('harvest-high', 'Harvest high', DATE, LATE_END, {
       note: 'First harvest of a late variety or a cool year; at the latest before the cold.',
     }),
     computed(
@@ -260,7 +303,28 @@ export const HARVEST_COLUMNS = [
       MASS,
       'IF(NOT(ISBLANK([Variety].[Crop].[Curing days])); [Marketable yield] * (1 - [Variety].[Crop].[Curing loss]))',
       {
+        range: { low: 'cured-yield-low', high: 'cured-yield-high' },
         note: 'After curing loss; blank for crops that are not cured.',
+        decimals: 1,
+      },
+    ),
+    computed(
+      'cured-yield-low',
+      'Cured yield low',
+      MASS,
+      '[Cured yield] * [Marketable yield low] / [Marketable yield]',
+      {
+        note: "By the crop's lowest yield.",
+        decimals: 1,
+      },
+    ),
+    computed(
+      'cured-yield-high',
+      'Cured yield high',
+      MASS,
+      '[Cured yield] * [Marketable yield high] / [Marketable yield]',
+      {
+        note: "By the crop's highest yield.",
         decimals: 1,
       },
     ),

@@ -58,8 +58,29 @@ export const MONEY_COLUMNS = [
     }),
     entered('fresh-price', 'Fresh price', PRICE_BY_WEIGHT, { note: 'Of thinnings.', decimals: 2, least: 0 }),
     computed('sold-weight', 'Sold weight', MASS, 'IF(ISBLANK([Cured yield]); [Marketable yield]; [Cured yield])', {
+      range: { low: 'sold-weight-low', high: 'sold-weight-high' },
       decimals: 1,
     }),
+    computed(
+      'sold-weight-low',
+      'Sold weight low',
+      MASS,
+      'IF(ISBLANK([Cured yield]); [Marketable yield low]; [Cured yield low])',
+      {
+        note: "By the crop's lowest yield.",
+        decimals: 1,
+      },
+    ),
+    computed(
+      'sold-weight-high',
+      'Sold weight high',
+      MASS,
+      'IF(ISBLANK([Cured yield]); [Marketable yield high]; [Cured yield high])',
+      {
+        note: "By the crop's highest yield.",
+        decimals: 1,
+      },
+    ),
     computed('sold-pieces', 'Sold pieces', PLAIN, 'IF(NOT(ISBLANK([Price each])); [Pieces])', {
       decimals: 0,
     }),

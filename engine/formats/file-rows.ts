@@ -29,10 +29,16 @@ export class Notes {
   }
 }
 
-/** What is kept aside of a sheet's row, by column. */
-export function asideCells(sheet: string, cells: ById<unknown>, notes: Notes): ById<Content> {
+/** What is kept aside of a sheet's row, by column. Where the row itself has an entry that one stays, and what was aside is told. */
+export function asideCells(sheet: string, cells: ById<unknown>, inRow: ById<Content>, notes: Notes): ById<Content> {
   return Object.fromEntries(
     Object.entries(cells).map(([column, cell]) => {
+      if (Object.hasOwn(inRow, column)) {
+        const found = JSON.stringify(cell).slice(0, 40);
+        notes.add(
+          `“${sheet}” has an entry under “${column}” twice, in the row and aside: the row’s stays, aside was “${found}”.`,
+        );
+      }
       const content = readCell(cell, (found) => {
         notes.add(`What is kept aside of “${sheet}” holds ${found} under “${column}”, which is no entry.`);
       });

@@ -170,10 +170,16 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
     sheet,
     new RowsReader(sheet, given, notes).read(),
   ]);
+  const entered = new Map(rows.map(([sheet, list]) => [sheet, new Map(list.map(({ id, cells }) => [id, cells]))]));
   const aside = Object.fromEntries(
     Object.entries(file.aside).map(([sheet, byRow]) => [
       sheet,
-      mapped(byRow, (cells) => asideCells(sheet, cells, notes)),
+      Object.fromEntries(
+        Object.entries(byRow).map(([row, cells]) => [
+          row,
+          asideCells(sheet, cells, entered.get(sheet)?.get(row) ?? {}, notes),
+        ]),
+      ),
     ]),
   );
   const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;

@@ -4,6 +4,7 @@
 import { demoFarm } from '../../demo/farm.ts';
 import {
   cellView,
+  type Entry,
   Findings,
   readWorkbookFile,
   rows,
@@ -242,7 +243,7 @@ function fault(damaged: Damaged, templates: TemplateShelf): string | undefined {
   look(workbook);
   const saved = writeWorkbookFile(workbook.data());
   const file: Plain = JSON.parse(decoded.text.replace(/^\uFEFF/, ''));
-  const gone = read.leftOut ? undefined : missing(file, JSON.parse(saved), template);
+  const gone = read.leftOut ? undefined : missing(file, JSON.parse(saved), template, templates);
   if (gone !== undefined && read.notes.length === 0) return `gone without a word: ${gone}`;
   const again = readWorkbookFile(saved, templates);
   if (!again.ok) return `what it saves does not open: ${again.why}`;
@@ -268,6 +269,7 @@ function look(workbook: Workbook): void {
 }
 
 interface Plain {
+  readonly template?: { readonly name?: string; readonly version?: number };
   readonly rows?: Readonly<
     Record<string, { readonly columns: readonly unknown[]; readonly rows: readonly (readonly unknown[])[] }>
   >;
@@ -278,17 +280,31 @@ interface Plain {
  * Every row that was entered and every content that a file holds, by sheet, row and column, wherever it stands: read here by
  * itself, without the engine.
  */
-function contentsOf({ rows: sheets = {}, aside = {} }: Plain, template: Template): ReadonlyMap<string, unknown> {
+function contentsOf(
+  { rows: sheets = {}, aside = {} }: Plain,
+  template: Template,
+  earlier: Template | undefined,
+): ReadonlyMap<string, unknown> {
   const entered = template.sheets.flatMap(({ id, rows: source }) => (source.from === 'entry' ? [id] : []));
+  // A row of the template of which nothing was changed goes when a newer template ships it no more.
+  const shipped = [template, ...(earlier === undefined ? [] : [earlier])].map(
+    ({ rows }) =>
+      new Map(Object.entries(rows).flatMap(([sheet, list]) => list.map(({ id, cells }) => [`${sheet} ${id}`, cells]))),
+  );
   const found = new Map<string, unknown>();
   const add = (sheet: string, row: unknown, column: unknown, cell: unknown): void => {
-    // {} takes out what the template ships; elsewhere it says nothing.
-    const says = cell !== null && (Object.hasOwn(template.rows, sheet) || JSON.stringify(cell) !== '{}');
-    if (says && typeof column === 'string') found.set(`${sheet} ${String(row)} ${column}`, cell);
+    if (cell === null || typeof column !== 'string') return;
+    const place = `${sheet} ${String(row)}`;
+    const ours = shipped.flatMap((rows) => rows.get(place)?.[column] ?? []);
+    // {} takes out what today's template ships in this row; elsewhere it says nothing, and so does what a template ships anyway.
+    const takesOut = shipped[0]?.get(place)?.[column] !== undefined;
+    if (JSON.stringify(cell) === '{}' ? !takesOut : ours.some((entry) => isEntry(cell, entry))) return;
+    found.set(`${place} ${column}`, cell);
   };
   for (const [sheet, { columns, rows: list }] of Object.entries(sheets)) {
     for (const [row, , ...cells] of list) {
-      if (entered.includes(sheet)) found.set(`${sheet} ${String(row)}`, 'a row');
+      if (entered.includes(sheet) && !shipped.some((rows) => rows.has(`${sheet} ${String(row)}`)))
+        found.set(`${sheet} ${String(row)}`, 'a row');
       for (const [i, cell] of cells.entries()) add(sheet, row, columns[i], cell);
     }
   }
@@ -300,6 +316,12 @@ function contentsOf({ rows: sheets = {}, aside = {} }: Plain, template: Template
   return found;
 }
 
+/** Whether a cell says what an entry of the template does: "72 cells" as text, 72 as a number, [2, "in"] for "2 in". */
+function isEntry(cell: unknown, entry: Entry): boolean {
+  const said = Array.isArray(cell) ? cell.slice(0, 2).join(' ') : String(cell);
+  return said === String(entry);
+}
+
 /** A figure with its unit. Of one that follows its column's unit, and of a bare one, the column says what it is written as. */
 function written(cell: unknown): string {
   if (typeof cell === 'number') return 'follows';
@@ -308,21 +330,23 @@ function written(cell: unknown): string {
   return third === true ? 'follows' : JSON.stringify([figure, typeof unit === 'string' ? unit.trim() : unit]);
 }
 
-/** Lengths as people type them; one that says which of them it is shown in may be written in that. */
-const METRES: Readonly<Record<string, number>> = { in: 0.0254, ft: 0.3048, cm: 0.01, m: 1 };
+/** Lengths in metres and shares as people type them; one that says which of them it is shown in may be written in that. */
+const SIZES: Readonly<Record<string, number>> = { in: 0.0254, ft: 0.3048, cm: 0.01, m: 1, '%': 0.01, beds: 1 };
 
 function isShownElsewise(cell: unknown, saved: unknown): boolean {
   if (!Array.isArray(cell) || !Array.isArray(saved)) return false;
   const [figure, unit, third] = cell as readonly unknown[];
   const [now, nowIn] = saved as readonly unknown[];
   if (third !== nowIn) return false;
-  const metres = (of: unknown, within: unknown): number => Number(of) * (METRES[String(within)] ?? Number.NaN);
-  return Math.abs(metres(figure, unit) - metres(now, nowIn)) < 1e-9 * Math.abs(metres(figure, unit));
+  const size = (of: unknown, within: unknown): number => Number(of) * (SIZES[String(within)] ?? Number.NaN);
+  return Math.abs(size(figure, unit) - size(now, nowIn)) < 1e-9 * Math.abs(size(figure, unit));
 }
 
-function missing(file: Plain, saved: Plain, template: Template): string | undefined {
-  const there = contentsOf(saved, template);
-  for (const [place, cell] of contentsOf(file, template)) {
+function missing(file: Plain, saved: Plain, template: Template, templates: TemplateShelf): string | undefined {
+  const { name = '', version = 0 } = file.template ?? {};
+  const earlier = templates.earlier(name, version);
+  const there = contentsOf(saved, template, earlier);
+  for (const [place, cell] of contentsOf(file, template, earlier)) {
     const now = there.get(place);
     const same = JSON.stringify(cell) === JSON.stringify(now) || written(cell) === written(now);
     if (!there.has(place) || !(same || isShownElsewise(cell, now)))

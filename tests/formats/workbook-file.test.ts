@@ -289,6 +289,20 @@ describe('a file that is not as it should be', () => {
     expect(book.data().aside.beds?.[answer.data.rows.beds?.[1]?.id ?? '']).toEqual({ length: '{"number":12}' });
   });
 
+  test('what stands in a row and is kept aside of it too is told: the row’s stays', () => {
+    const row = String((JSON.parse(TEXT) as { rows: { beds: { rows: unknown[][] } } }).rows.beds.rows[1]?.[0]);
+    const twice = `"aside": { "beds": { "${row}": { "length": "another" } } }`;
+    const answer = readWorkbookFile(
+      TEXT.replace('"aside": {}', () => twice),
+      TEMPLATES,
+    );
+    if (!answer.ok) throw new Error(answer.why);
+    expect(answer.notes).toEqual([
+      '“beds” has an entry under “length” twice, in the row and aside: the row’s stays, aside was “"another"”.',
+    ]);
+    expect(openedFrom(answer.data, SMALL).cell('Beds', 1, 'Length').number).toBeGreaterThan(0);
+  });
+
   test('rows without an id, or with one that stands above, are left out, and each is told', () => {
     const file = JSON.parse(TEXT) as { rows: { beds: { rows: unknown[][] } } };
     const [first, second] = file.rows.beds.rows;

@@ -6,7 +6,7 @@ import { ONIONS } from '../../sheets-templates/onions.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
 import { SEEDLINGS } from '../../sheets-templates/seedlings.ts';
 import { monthsOf } from '../reference/calendars.ts';
-import { seasonOf } from './season.ts';
+import { type Season, seasonOf } from './season.ts';
 
 describe('ends of a figure', () => {
   it('are columns of the same sheet and kind, in every template', () => {
@@ -64,3 +64,62 @@ it('a yield, a harvest date and hours stand between their ends; what is typed st
   // Without a price there is no revenue, so nothing lies between anything.
   expect(cell(1, 'Revenue')).toMatchObject({ text: '', ends: '' });
 });
+
+describe('years that differ', () => {
+  const planted = (yearToYear: string, crop: string) =>
+    seasonOf({
+      'Monthly climate': monthsOf('Raleigh NC').map((month) => ({ ...month, 'Year to year': yearToYear })),
+      Varieties: [{ Variety: 'Round', Crop: crop }],
+      Plantings: [{ Planting: 'One', Variety: 'Round', 'Bed length used': '50 ft' }],
+    });
+  const ends = (season: Season) =>
+    ['Harvest low', 'Harvest', 'Harvest high'].map((column) => Number(season.value('Plantings', 'One', column)));
+
+  it('widen the harvest where they differ more than varieties do, and not where they differ less', () => {
+    const [[low = 0, likely = 0, high = 0], alike, little] = [
+      ends(planted('6 Cdeg', 'Tomato')),
+      ends(planted('', 'Tomato')),
+      ends(planted('0.1 Cdeg', 'Tomato')),
+    ];
+    expect(little).toEqual(alike);
+    expect(alike[1]).toBe(likely);
+    expect(low).toBeLessThan(alike[0] ?? 0);
+    expect(high).toBeGreaterThan(alike[2] ?? 0);
+  });
+
+  it('reach the warmth wanted on the day that a sum over its own days so much warmer gives', () => {
+    const season = planted('6 Cdeg', 'Tomato');
+    const of = (column: string) => Number(season.value('Plantings', 'One', column));
+    const [from, ripe] = [of('Growth counts from'), of('Ripe')];
+    // The mean of so many months that are each by themselves differs by the root of their number less; one in ten is 1.2816 of it.
+    const warmer = (1.2816 * 6) / Math.sqrt((ripe - from) / 30.4);
+    const { book } = season;
+    const days = [...book.rows('Climate')].map((row) => [
+      Number(book.value('Climate', row, 'Day')),
+      celsius(book.cell('Climate', row, 'Mean').number ?? 0) + warmer,
+    ]);
+    const base = celsius(season.number('Plantings', 'One', 'Growth base') ?? 0);
+    const ceiling = celsius(season.number('Plantings', 'One', 'Growth ceiling') ?? 0);
+    const wanted = ((season.number('Plantings', 'One', 'Warmth wanted') ?? 0) * 5) / 9;
+    let sum = 0;
+    const [reached = 0] =
+      days.find(([day = 0, mean = 0]) => {
+        if (day >= from) sum += Math.min(Math.max(mean - base, 0), ceiling - base);
+        return sum >= wanted;
+      }) ?? [];
+    expect(Math.abs(of('Harvest by year low') - reached)).toBeLessThanOrEqual(1);
+    expect(reached).toBeLessThan(ripe - 14);
+  });
+
+  it('follow into what is cured and sold: both ends by the ends of the yield', () => {
+    const season = planted('', 'Onion, bulb');
+    const of = (column: string) => season.number('Plantings', 'One', column) ?? Number.NaN;
+    for (const end of ['low', 'high']) {
+      const share = of(`Marketable yield ${end}`) / of('Marketable yield');
+      expect(of(`Cured yield ${end}`)).toBeCloseTo(of('Cured yield') * share, 8);
+      expect(of(`Sold weight ${end}`)).toBeCloseTo(of('Cured yield') * share, 8);
+    }
+  });
+});
+
+const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
