@@ -13,7 +13,7 @@ import { FILLED } from '../values/column.ts';
 import type { CellAddress } from '../values/error.ts';
 import { plainWriting, type Writings } from '../values/writing.ts';
 import { EMPTY_CELL, placeContent } from './cells.ts';
-import type { ChangeSet } from './change-set.ts';
+import { type ChangeSet, NO_CHANGE } from './change-set.ts';
 import { type Content, isLinkContent } from './content.ts';
 import { type Document, storeCell } from './document.ts';
 import type { GraphRun } from './graph-run.ts';
@@ -36,6 +36,12 @@ export interface Arrival {
   readonly remote: boolean;
 }
 
+/** A column on screen. */
+export interface Watched {
+  readonly sheet: string;
+  readonly column: string;
+}
+
 export class Changes {
   readonly #document: Document;
   readonly #templates: TemplateShelf;
@@ -51,6 +57,7 @@ export class Changes {
   readonly #papers = new Set<string>();
   #sheetsChanged = false;
   #settingsChanged = false;
+  #onScreen: (() => readonly Watched[]) | undefined;
   /** What the schema is to become; undefined while it is as the program has it. */
   #wanted: { own: OwnSchema; template: Template } | undefined;
 
@@ -470,18 +477,16 @@ export class Changes {
    * on waits for whoever asks.
    */
   finish(wanted?: readonly CellAddress[]): ChangeSet {
-    this.settle();
-    this.#shelveLostLinks();
-    this.#placeWaitingLinks();
-    for (const sheet of this.#unordered) orderRows(this.#document, sheet);
-    this.#run.pass();
-    if (wanted === undefined) this.#run.settle();
-    else {
-      this.bring(wanted);
-      // A row that is taken back at once has its slot again.
-      this.#document.store.releaseSlots();
-    }
+    this.bringUp(wanted);
+    return this.tell();
+  }
+
+  /** What changed since it was last told; what was worked out since then for those who read it, too. */
+  tell(): ChangeSet {
     const { cells, rowsOf } = this.#run.take();
+    const told = [this.#rowsOf, this.#columnsOf, this.#looksOf, this.#papers];
+    const isNothing = cells.length + rowsOf.length === 0 && told.every(({ size }) => size === 0);
+    if (isNothing && !this.#sheetsChanged && !this.#settingsChanged) return NO_CHANGE;
     const change: ChangeSet = {
       cells,
       rowsOf: [...new Set([...this.#rowsOf, ...rowsOf])],
@@ -491,12 +496,36 @@ export class Changes {
       sheets: this.#sheetsChanged,
       settings: this.#settingsChanged,
     };
-    this.#clear();
+    for (const ids of told) ids.clear();
+    this.#sheetsChanged = false;
+    this.#settingsChanged = false;
     return change;
   }
 
-  /** Works out what some cells rest on. */
-  bring(cells: readonly CellAddress[]): void {
+  /** As finish, but what changed is told with the next change: nothing, where all that was done was taken back. */
+  bringUp(wanted?: readonly CellAddress[]): void {
+    this.settle();
+    this.#shelveLostLinks();
+    this.#placeWaitingLinks();
+    for (const sheet of this.#unordered) orderRows(this.#document, sheet);
+    this.#run.pass();
+    if (wanted === undefined) {
+      if (this.#onScreen === undefined) this.#run.settle();
+      else this.bring(this.#onScreen());
+    } else {
+      this.bring(wanted);
+      // A row that is taken back at once has its slot again.
+      this.#document.store.releaseSlots();
+    }
+    for (const seen of [this.#unordered, this.#inserted, this.#removed]) seen.clear();
+  }
+
+  watch(onScreen: () => readonly Watched[]): void {
+    this.#onScreen = onScreen;
+  }
+
+  /** Works out some columns. */
+  bring(cells: readonly Watched[]): void {
     for (const { sheet, column } of cells) {
       const def = this.#document.program.layout.findColumn(sheet, column);
       if (def !== undefined) this.#run.bringColumn(def);
@@ -551,18 +580,6 @@ export class Changes {
       storeCell(document, column, slot, EMPTY_CELL);
       this.#run.cellChanged(column.def, slot);
     }
-  }
-
-  #clear(): void {
-    this.#unordered.clear();
-    this.#inserted.clear();
-    this.#removed.clear();
-    this.#rowsOf.clear();
-    this.#columnsOf.clear();
-    this.#looksOf.clear();
-    this.#papers.clear();
-    this.#sheetsChanged = false;
-    this.#settingsChanged = false;
   }
 }
 
