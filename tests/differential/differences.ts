@@ -287,6 +287,12 @@ export const DIFFERENCES: readonly KnownDifference[] = [
     applies: (one) => gap(one) <= 3 && numbersOf(one).some(asksOf.isEndOfFebruary),
   },
   {
+    on: 'YEARFRAC',
+    why: 'In years of twelve months of 30 days the same: from the last of February the US way counts 30 days (6.10.7); the peer leaves the 31st of the other end.',
+    supports: 'standard',
+    applies: (one) => gap(one) * 360 <= 3 && numbersOf(one).some(asksOf.isEndOfFebruary),
+  },
+  {
     on: 'DGET',
     why: 'No row that meets the criteria is nothing found here, an error of the value there.',
     supports: 'either',
