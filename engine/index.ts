@@ -88,9 +88,9 @@ export type {
   SpreadsheetColumn,
   SpreadsheetRead,
 } from './formats/spreadsheet.ts';
-export { takesStation } from './formats/station-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './formats/table-data.ts';
 export type { ReadingChoices, TableFailure, TableFile, TableRead } from './formats/table-file.ts';
+export { takesStation } from './formats/takes-station.ts';
 export { decodeText, ENCODING_NAMES, ENCODINGS, type Encoding } from './formats/text-encoding.ts';
 export {
   readWorkbookFile,
