@@ -88,9 +88,9 @@ export type {
   SpreadsheetColumn,
   SpreadsheetRead,
 } from './formats/spreadsheet.ts';
-export { takesStation } from './formats/station-import.ts';
 export { type CellData, cellData, type TableData, tableData, unitSymbol } from './formats/table-data.ts';
 export type { ReadingChoices, TableFailure, TableFile, TableRead } from './formats/table-file.ts';
+export { takesStation } from './formats/takes-station.ts';
 export { decodeText, ENCODING_NAMES, ENCODINGS, type Encoding } from './formats/text-encoding.ts';
 export {
   readWorkbookFile,
@@ -141,7 +141,15 @@ export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { compareWeeks, type WeeklyFigure, type WeeksCompared } from './queries/by-week.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
-export { type Chance, chanceOf, type Interval, intervalOf, quantile, shareOfSpread } from './queries/chances.ts';
+export {
+  type Chance,
+  chanceInWeek,
+  chanceOf,
+  type Interval,
+  intervalOf,
+  quantile,
+  shareOfSpread,
+} from './queries/chances.ts';
 export { type CheckView, checksOf } from './queries/checks.ts';
 export {
   type CellDifference,

@@ -83,8 +83,10 @@ export class Frame {
   readonly states: (Shared | undefined)[];
   /** Dirty rows by node and lane (graph.ts). */
   readonly sets: (RowSet | undefined)[] = [];
-  /** Which nodes have dirty rows, by rank. */
+  /** Which nodes have dirty rows, by rank, or are to be made whole (graph.ts). */
   readonly pending: Uint8Array;
+  /** Which nodes are known to rest on nothing that is pending, by rank. */
+  readonly fresh: Uint8Array;
   /** The civil day that TODAY() gives. */
   today: number;
   madeCells: MadeCells | undefined;
@@ -104,6 +106,7 @@ export class Frame {
     this.states = contents.states;
     this.today = contents.today;
     this.pending = new Uint8Array(contents.nodes);
+    this.fresh = new Uint8Array(contents.nodes);
   }
 
   /** A frame without rows, for a graph of so many nodes. */
@@ -126,10 +129,10 @@ export class Frame {
     );
   }
 
-  /** A frame that holds the same and changes by itself from here on. Both must be up to date. */
+  /** A frame that holds the same and changes by itself from here on; what waits in this one waits there too. */
   branch(): Frame {
     this.token = {};
-    return new Frame(
+    const branch = new Frame(
       {
         layout: this.layout,
         dictionaries: this,
@@ -142,6 +145,13 @@ export class Frame {
       },
       {},
     );
+    branch.pending.set(this.pending);
+    branch.fresh.set(this.fresh);
+    this.sets.forEach((set, number) => {
+      if (set?.empty === false) branch.sets[number] = set.copy();
+    });
+    for (const table of this.#dying) branch.#dying.add(table);
+    return branch;
   }
 
   /** A dirty set of a node; made when first asked for. */
@@ -221,7 +231,7 @@ export class Frame {
     }
   }
 
-  /** To be called once everything is up to date: new rows may then take the slots of those that died. */
+  /** To be called once nothing waits that had been worked out before: new rows may then take the slots of those that died. */
   releaseSlots(): void {
     for (const table of this.#dying) this.ownTable(table).releaseSlots();
     this.#dying.clear();

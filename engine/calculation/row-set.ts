@@ -38,6 +38,12 @@ export class RowSet {
     else for (let i = 0; i < other.count; i++) this.add(other.at(i));
   }
 
+  copy(): RowSet {
+    const copy = new RowSet();
+    copy.addFrom(this);
+    return copy;
+  }
+
   /** The i-th row added; only where not `all`. */
   at(i: number): number {
     return this.#rows[i] ?? 0;

@@ -3,7 +3,7 @@
 
 import { toScalar } from '../calculation/kernels/scalars.ts';
 import { type ChangeSet, joinChanges, NO_CHANGE } from '../document/change-set.ts';
-import { type Arrival, Changes } from '../document/changes.ts';
+import { type Arrival, Changes, type Watched } from '../document/changes.ts';
 import { type DocumentData, dataOf } from '../document/data.ts';
 import type { Document } from '../document/document.ts';
 import { History, type HistoryData, type Step } from '../document/history.ts';
@@ -75,6 +75,8 @@ export class Workbook {
   readonly #changes: Changes;
   readonly #history: History;
   readonly #listeners = new Set<(change: Change) => void>();
+  /** Those who hear of what changed alone, later slices among it. */
+  readonly #followers = new Set<(change: ChangeSet) => void>();
   #latest = 0;
   /** The last transaction done here that has no place in the order yet. */
   #tentative: Transaction | undefined;
@@ -128,7 +130,7 @@ export class Workbook {
       if (tentative) this.#tentative = transaction;
       else this.#history.note({ done: transaction, inverse });
       this.#tell({ transaction, inverse, change, received: false });
-    }
+    } else this.#tellFollowers(change);
     return { refused: false, transaction, change, inserted: attempt.inserted };
   }
 
@@ -213,12 +215,34 @@ export class Workbook {
       waiting = NO_CHANGE;
       if (change !== NO_CHANGE) listener(change);
     };
-    return this.subscribe(({ change }) => {
+    const hear = (change: ChangeSet): void => {
       waiting = joinChanges(waiting, change);
       if (scheduled) return;
       scheduled = true;
       schedule(flush);
-    });
+    };
+    this.#followers.add(hear);
+    return () => this.#followers.delete(hear);
+  }
+
+  /**
+   * Says what is on screen, asked anew at every change: a change then works out that alone, and what else was ever asked for waits
+   * until somebody reads it, or for settle(). Without it a change works out all that was ever asked for.
+   */
+  watch(onScreen: () => readonly Watched[]): void {
+    this.#changes.watch(onScreen);
+  }
+
+  /** Whether figures that somebody asked for wait to be worked out anew. */
+  get isFollowing(): boolean {
+    return this.document.run.isWaiting;
+  }
+
+  /** Works out what waits for as long as `goOn` says, and tells those who follow; true where more is left. */
+  settle(goOn?: () => boolean): boolean {
+    const left = this.document.run.settle(goOn);
+    this.#tellFollowers(this.#changes.tell());
+    return left;
   }
 
   /** A workbook that holds the same and changes by itself from here on; it has no history yet. */
@@ -234,12 +258,14 @@ export class Workbook {
     trials: readonly (readonly Command[])[],
     cells: readonly CellAddress[],
   ): readonly (readonly Scalar[] | undefined)[] {
-    const { frame } = this.document;
-    const { token } = frame;
+    const { store } = this.document;
+    // What the trials start from is worked out once, not in each branch.
+    this.#changes.bring(cells);
+    const { token } = store;
     const branch = this.branch();
     const answers = trials.map((commands) => branch.#try(commands, cells));
     // The branch is gone, so what was this frame's own before is its own again.
-    frame.token = token;
+    store.token = token;
     return answers;
   }
 
@@ -273,7 +299,7 @@ export class Workbook {
 
   /** Every computed cell worked out again from what is entered; for tests and benchmarks. */
   recalculateAll(): void {
-    this.document.program.built.graph.demandAll(this.document.frame);
+    this.document.run.everythingAgain();
     this.#changes.finish();
   }
 
@@ -321,18 +347,24 @@ export class Workbook {
       return this.#changes.finish();
     } catch (fault) {
       this.#takeBack(inverse);
-      this.recalculateAll();
+      this.document.run.everythingAgain();
       return failed(0, fault);
     }
   }
 
   #takeBack(inverse: readonly Operation[]): void {
     for (const operation of inverse) this.#changes.apply(operation, { stamp: NEVER, remote: false });
-    this.#changes.finish();
+    this.#changes.bringUp();
+  }
+
+  #tellFollowers(change: ChangeSet): void {
+    if (change === NO_CHANGE) return;
+    for (const follower of this.#followers) follower(change);
   }
 
   #tell(change: Change): void {
     for (const listener of this.#listeners) listener(change);
+    this.#tellFollowers(change.change);
   }
 }
 

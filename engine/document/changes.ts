@@ -13,10 +13,10 @@ import { FILLED } from '../values/column.ts';
 import type { CellAddress } from '../values/error.ts';
 import { plainWriting, type Writings } from '../values/writing.ts';
 import { EMPTY_CELL, placeContent } from './cells.ts';
-import type { ChangeSet } from './change-set.ts';
+import { type ChangeSet, NO_CHANGE } from './change-set.ts';
 import { type Content, isLinkContent } from './content.ts';
 import { type Document, storeCell } from './document.ts';
-import { GraphRun } from './graph-run.ts';
+import type { GraphRun } from './graph-run.ts';
 import { refit } from './refit.ts';
 import { comeAtOnce, goAtOnce, insertRows, removeRows } from './row-blocks.ts';
 import { orderRows } from './row-places.ts';
@@ -36,11 +36,16 @@ export interface Arrival {
   readonly remote: boolean;
 }
 
+/** A column on screen. */
+export interface Watched {
+  readonly sheet: string;
+  readonly column: string;
+}
+
 export class Changes {
   readonly #document: Document;
   readonly #templates: TemplateShelf;
   readonly #writings: Writings;
-  #run: GraphRun;
   /** Rows that came or moved, by sheet, since everything was last up to date. */
   readonly #unordered = new Set<string>();
   readonly #inserted = new Map<string, Set<string>>();
@@ -52,6 +57,7 @@ export class Changes {
   readonly #papers = new Set<string>();
   #sheetsChanged = false;
   #settingsChanged = false;
+  #onScreen: (() => readonly Watched[]) | undefined;
   /** What the schema is to become; undefined while it is as the program has it. */
   #wanted: { own: OwnSchema; template: Template } | undefined;
 
@@ -59,7 +65,10 @@ export class Changes {
     this.#document = document;
     this.#templates = templates;
     this.#writings = writings;
-    this.#run = new GraphRun(document);
+  }
+
+  get #run(): GraphRun {
+    return this.#document.run;
   }
 
   /** Does an operation and gives what takes it back, to be done in the order given. */
@@ -110,7 +119,7 @@ export class Changes {
         return [{ op: 'units', units }];
       }
       case 'today': {
-        const { frame } = this.#document;
+        const { store: frame } = this.#document;
         const before = frame.today;
         frame.today = operation.today;
         this.#run.todayChanged();
@@ -227,7 +236,7 @@ export class Changes {
 
   /** A computed cell goes back to its formula. */
   #giveBack(column: ProgramColumn, slot: number): void {
-    const { frame } = this.#document;
+    const { store: frame } = this.#document;
     if (frame.typed[column.def.number]?.isMarked(slot) === true) frame.ownTyped(column.def).forget(slot);
     this.#run.demand(column.def, slot);
   }
@@ -251,7 +260,7 @@ export class Changes {
       rows.put({ id: row, slot: -1, at });
       return [{ op: 'remove row', sheet: sheetId, row }];
     }
-    const { frame } = document;
+    const { store: frame } = document;
     const slot = frame.ownTable(sheet.table).takeSlot();
     const isLast = at > rows.lastAt && slot === frame.table(sheet.table).length;
     if (!isLast || frame.table(sheet.table).labels !== undefined) this.#unordered.add(sheetId);
@@ -299,7 +308,7 @@ export class Changes {
     for (const [column, content] of document.shelf.cells(sheetId, row)) {
       if (sheet.column(column) === undefined) cells.push({ op: 'cell', sheet: sheetId, row, column, content });
     }
-    document.frame.setLive(sheet.table, slot, false);
+    document.store.setLive(sheet.table, slot, false);
     for (const cell of cells) if (cell.op === 'cell') document.shelf.put(sheetId, row, cell.column, cell.content);
     rows.put({ id: row, slot: -1, at: record.at, removed: arrival.stamp });
     this.#run.rowChanged(sheet.table, slot);
@@ -415,8 +424,6 @@ export class Changes {
     const document = this.#document;
     const before = document.program;
     refit(document, program);
-    this.#run = new GraphRun(document);
-    this.#run.everything();
     for (const { id } of [...before.sheets, ...program.sheets]) this.#columnsOf.add(id);
     for (const { id } of program.sheets) this.#rowsOf.add(id);
     const names = (sheets: readonly ProgramSheet[]): string => sheets.map(({ id, name }) => `${id} ${name}`).join('\n');
@@ -466,16 +473,20 @@ export class Changes {
   // Bringing everything up to date.
 
   /**
-   * Brings everything up to date and says what changed. Where only some cells are wanted, what they don't rest on waits,
-   * dirty, for the next call that wants all.
+   * Brings up to date all that anybody asked for, and says what changed. Where only some cells are wanted, what they don't rest
+   * on waits for whoever asks.
    */
   finish(wanted?: readonly CellAddress[]): ChangeSet {
-    this.settle();
-    this.#shelveLostLinks();
-    this.#placeWaitingLinks();
-    for (const sheet of this.#unordered) orderRows(this.#document, sheet);
-    const { cells, rowsOf } = this.#run.run(wanted);
-    this.#document.frame.releaseSlots();
+    this.bringUp(wanted);
+    return this.tell();
+  }
+
+  /** What changed since it was last told; what was worked out since then for those who read it, too. */
+  tell(): ChangeSet {
+    const { cells, rowsOf } = this.#run.take();
+    const told = [this.#rowsOf, this.#columnsOf, this.#looksOf, this.#papers];
+    const isNothing = cells.length + rowsOf.length === 0 && told.every(({ size }) => size === 0);
+    if (isNothing && !this.#sheetsChanged && !this.#settingsChanged) return NO_CHANGE;
     const change: ChangeSet = {
       cells,
       rowsOf: [...new Set([...this.#rowsOf, ...rowsOf])],
@@ -485,8 +496,40 @@ export class Changes {
       sheets: this.#sheetsChanged,
       settings: this.#settingsChanged,
     };
-    this.#clear();
+    for (const ids of told) ids.clear();
+    this.#sheetsChanged = false;
+    this.#settingsChanged = false;
     return change;
+  }
+
+  /** As finish, but what changed is told with the next change: nothing, where all that was done was taken back. */
+  bringUp(wanted?: readonly CellAddress[]): void {
+    this.settle();
+    this.#shelveLostLinks();
+    this.#placeWaitingLinks();
+    for (const sheet of this.#unordered) orderRows(this.#document, sheet);
+    this.#run.pass();
+    if (wanted === undefined) {
+      if (this.#onScreen === undefined) this.#run.settle();
+      else this.bring(this.#onScreen());
+    } else {
+      this.bring(wanted);
+      // A row that is taken back at once has its slot again.
+      this.#document.store.releaseSlots();
+    }
+    for (const seen of [this.#unordered, this.#inserted, this.#removed]) seen.clear();
+  }
+
+  watch(onScreen: () => readonly Watched[]): void {
+    this.#onScreen = onScreen;
+  }
+
+  /** Works out some columns. */
+  bring(cells: readonly Watched[]): void {
+    for (const { sheet, column } of cells) {
+      const def = this.#document.program.layout.findColumn(sheet, column);
+      if (def !== undefined) this.#run.bringColumn(def);
+    }
   }
 
   /** Links that named a row before it came. */
@@ -526,9 +569,9 @@ export class Changes {
 
   #shelveLinks(sheet: ProgramSheet, column: ProgramColumn, gone: ReadonlyMap<number, string>): void {
     const document = this.#document;
-    const { live, length } = document.frame.table(sheet.table);
+    const { live, length } = document.store.table(sheet.table);
     for (let slot = 0; slot < length; slot++) {
-      const { values, states } = document.frame.column(column.def);
+      const { values, states } = document.store.column(column.def);
       const target = states[slot] === FILLED ? gone.get(values[slot] ?? -1) : undefined;
       if (target === undefined || live[slot] !== 1 || !document.isTyped(column, slot)) continue;
       const row = document.rowIdOf(sheet.id, slot);
@@ -537,18 +580,6 @@ export class Changes {
       storeCell(document, column, slot, EMPTY_CELL);
       this.#run.cellChanged(column.def, slot);
     }
-  }
-
-  #clear(): void {
-    this.#unordered.clear();
-    this.#inserted.clear();
-    this.#removed.clear();
-    this.#rowsOf.clear();
-    this.#columnsOf.clear();
-    this.#looksOf.clear();
-    this.#papers.clear();
-    this.#sheetsChanged = false;
-    this.#settingsChanged = false;
   }
 }
 

@@ -15,8 +15,10 @@ import type { Writing } from '../values/writing.ts';
 import type { CellMap } from './cell-map.ts';
 import { contentAt, placeContent, type RowFinder, type StoredCell } from './cells.ts';
 import type { Content, ContentRange } from './content.ts';
+import { GraphRun } from './graph-run.ts';
 import { dayRowId, eventRowId, pairRowId } from './ids.ts';
 import type { Papers } from './papers.ts';
+import { Reading } from './reading.ts';
 import { RowNames } from './row-names.ts';
 import { SheetRows } from './sheet-rows.ts';
 import type { Shelf } from './shelf.ts';
@@ -28,7 +30,7 @@ export interface DocumentParts {
   readonly title: string;
   readonly template: Template;
   readonly program: Program;
-  readonly frame: Frame;
+  readonly store: Frame;
   readonly rows: Map<string, SheetRows>;
   readonly names: Map<string, RowNames>;
   readonly shelf: Shelf;
@@ -57,7 +59,11 @@ export class Document implements RowFinder {
   /** The template as this workbook uses it, which may be an earlier one than today's. */
   template: Template;
   program: Program;
-  frame: Frame;
+  /** The rows and columns as they stand, for this room alone. */
+  store: Frame;
+  /** The same as all others see it: what they ask for is up to date. */
+  frame: Reading;
+  run: GraphRun;
   /** What a person changed of how sheets are looked at. */
   looks: Looks;
   /** The locale that the workbook is written in, 'de-CH'; undefined: as the machine says. */
@@ -79,7 +85,9 @@ export class Document implements RowFinder {
     this.title = parts.title;
     this.template = parts.template;
     this.program = parts.program;
-    this.frame = parts.frame;
+    this.store = parts.store;
+    this.run = new GraphRun(parts.program.built, parts.store);
+    this.frame = new Reading(parts.store, this.run);
     this.looks = parts.looks;
     this.locale = parts.locale;
     this.writing = parts.writing;
@@ -91,16 +99,16 @@ export class Document implements RowFinder {
     this.#names = parts.names;
     this.#branches = parts.branches;
     this.#ranges = parts.ranges;
-    this.useFrame(parts.frame);
+    this.#placeWhereMade();
   }
 
   /** A document that holds the same and changes by itself from here on. */
   branch(): Document {
-    return new Document({
+    const branch = new Document({
       title: this.title,
       template: this.template,
       program: this.program,
-      frame: this.frame.branch(),
+      store: this.store.branch(),
       rows: new Map(this.#rows),
       names: new Map(this.#names),
       looks: this.looks,
@@ -113,6 +121,8 @@ export class Document implements RowFinder {
       branches: this.#branches,
       ranges: this.#ranges,
     });
+    branch.run.goOn();
+    return branch;
   }
 
   // Branches kept in the workbook: transactions on it, opened by whoever works in one (commands/branches.ts).
@@ -129,10 +139,18 @@ export class Document implements RowFinder {
     this.#branches = branches;
   }
 
-  /** Takes a frame into use: rows that it makes get back what was typed on them. */
-  useFrame(frame: Frame): void {
-    this.frame = frame;
-    frame.madeCells = { rowMade: (table, row) => this.#placeTyped(table, row) };
+  /** Takes a program into use with a frame that is being filled for it. */
+  use(program: Program, store: Frame): void {
+    this.program = program;
+    this.store = store;
+    this.run = new GraphRun(program.built, store);
+    this.frame = new Reading(store, this.run);
+    this.#placeWhereMade();
+  }
+
+  /** Rows that the store makes get back what was typed on them. */
+  #placeWhereMade(): void {
+    this.store.madeCells = { rowMade: (table, row) => this.#placeTyped(table, row) };
   }
 
   // Ranges: what is typed and not known for sure. The cell holds what is likely.
@@ -158,7 +176,7 @@ export class Document implements RowFinder {
   rowsOf(sheet: string): SheetRows {
     let rows = this.#rows.get(sheet);
     if (rows === undefined) {
-      rows = new SheetRows(this.frame.token);
+      rows = new SheetRows(this.store.token);
       this.#rows.set(sheet, rows);
     }
     return rows;
@@ -166,8 +184,8 @@ export class Document implements RowFinder {
 
   ownRowsOf(sheet: string): SheetRows {
     const rows = this.rowsOf(sheet);
-    if (rows.owner === this.frame.token) return rows;
-    const own = rows.copy(this.frame.token);
+    if (rows.owner === this.store.token) return rows;
+    const own = rows.copy(this.store.token);
     this.#rows.set(sheet, own);
     return own;
   }
@@ -180,7 +198,7 @@ export class Document implements RowFinder {
   namesOf(sheet: string): RowNames {
     let names = this.#names.get(sheet);
     if (names === undefined) {
-      names = new RowNames(this.frame.token);
+      names = new RowNames(this.store.token);
       this.#names.set(sheet, names);
     }
     return names;
@@ -188,8 +206,8 @@ export class Document implements RowFinder {
 
   ownNamesOf(sheet: string): RowNames {
     const names = this.namesOf(sheet);
-    if (names.owner === this.frame.token) return names;
-    const own = names.copy(this.frame.token);
+    if (names.owner === this.store.token) return names;
+    const own = names.copy(this.store.token);
     this.#names.set(sheet, own);
     return own;
   }
@@ -268,12 +286,12 @@ export class Document implements RowFinder {
 
   /** Whether a cell holds what a person typed, or would if anything were typed. */
   isTyped(column: ProgramColumn, slot: number): boolean {
-    return column.role === 'entered' || this.frame.typed[column.def.number]?.over.has(slot) === true;
+    return column.role === 'entered' || this.frame.typedIn(column.def)?.over.has(slot) === true;
   }
 
   /** What is typed in a cell of a row that is there; null where nothing is. */
   typedAt(column: ProgramColumn, slot: number): Content {
-    return this.isTyped(column, slot) ? contentAt(column, slot, this.frame, this.program, this) : null;
+    return this.isTyped(column, slot) ? contentAt(column, slot, this.store, this.program, this) : null;
   }
 
   /** What is typed for a cell, wherever it stands. */
@@ -329,7 +347,7 @@ export class Document implements RowFinder {
 
 /** Writes a cell's value and unit, and marks it as typed over where the column is computed. */
 export function storeCell(document: Document, column: ProgramColumn, slot: number, cell: StoredCell): boolean {
-  const { frame, program } = document;
+  const { store: frame, program } = document;
   const unit = program.typedUnits.number(cell.unit);
   const computed = column.role === 'computed' || column.role === 'default';
   const typed = frame.typed[column.def.number];

@@ -1,18 +1,21 @@
-// One run of the graph over a document: what was touched goes in, what changed comes out. Made anew with every program.
+// The runs of the graph over a document: what was touched goes in, what changed comes out, and what is asked for is brought up to
+// date. Made anew with every program.
 
+import type { Frame } from '../calculation/frame.ts';
 import { ColumnNode } from '../calculation/graph/column-node.ts';
 import { GeneratorNode } from '../calculation/graph/generator-node.ts';
-import type { Node } from '../calculation/graph/graph.ts';
+import { type Node, type OnChange, WAITING } from '../calculation/graph/graph.ts';
 import { RecordNode } from '../calculation/graph/record-node.ts';
 import type { ColumnDef, TableDef } from '../calculation/layout.ts';
+import type { Built, Counted } from '../calculation/plans/build.ts';
 import { RowSet } from '../calculation/row-set.ts';
+import type { Typed } from '../language/typed.ts';
 import { isHidden } from '../schema/hidden.ts';
-import type { CellAddress } from '../values/error.ts';
 import type { ChangedCells } from './change-set.ts';
-import type { Document } from './document.ts';
 
 export class GraphRun {
-  readonly #document: Document;
+  readonly #built: Built;
+  readonly #frame: Frame;
   readonly #columns = new Map<ColumnDef, RowSet>();
   readonly #tables = new Map<TableDef, RowSet>();
   /** Sets left over from earlier runs: making one anew for a far row costs more than the edit. */
@@ -20,9 +23,32 @@ export class GraphRun {
   /** Cells handed back to their formula. */
   #demands: { readonly column: ColumnDef; readonly slot: number }[] = [];
   #today = false;
+  /** While it runs, and while a document is being filled, columns are read as they stand. */
+  #held = true;
+  /** By the numbers of columns. */
+  readonly #makers: (Node | null | undefined)[] = [];
+  // What changed and nobody was told of yet.
+  #cells: ChangedCells[] = [];
+  readonly #rowsOf = new Set<string>();
+  readonly #note: OnChange = (node, changed, wasAsleep) => {
+    // What nobody ever asked for is news to nobody.
+    if (!wasAsleep) this.#noteChange(node, changed);
+  };
 
-  constructor(document: Document) {
-    this.#document = document;
+  constructor(built: Built, frame: Frame) {
+    this.#built = built;
+    this.#frame = frame;
+  }
+
+  /** The document is filled: from now on what is asked for is worked out. Everything sleeps until then. */
+  begin(): void {
+    this.#built.graph.demandAll(this.#frame);
+    this.#held = false;
+  }
+
+  /** Of a document that goes on where another stands. */
+  goOn(): void {
+    this.#held = false;
   }
 
   cellChanged(column: ColumnDef, slot: number): void {
@@ -41,12 +67,6 @@ export class GraphRun {
     this.#demands.push({ column, slot });
   }
 
-  /** Everything is to be worked out again. */
-  everything(): void {
-    const { program, frame } = this.#document;
-    program.built.graph.demandAll(frame);
-  }
-
   #touch<K>(sets: Map<K, RowSet>, key: K, slot: number): void {
     let rows = sets.get(key);
     if (rows === undefined) {
@@ -56,43 +76,99 @@ export class GraphRun {
     rows.add(slot);
   }
 
-  /** Brings everything up to date, or only what some cells rest on; the rest waits. */
-  run(wanted?: readonly CellAddress[]): {
-    readonly cells: readonly ChangedCells[];
-    readonly rowsOf: readonly string[];
-  } {
-    const { program, frame } = this.#document;
-    const { built, layout } = program;
-    const cells: ChangedCells[] = [];
-    const rowsOf = new Set<string>();
-    for (const [table, rows] of this.#tables) built.graph.changed(frame, built.rowsSource(table), rows);
+  // Bringing up to date.
+
+  /** A step with all that it rests on. */
+  bring(node: Node): void {
+    if (this.#held || this.#frame.fresh[node.rank] === 1) return;
+    this.#run(() => this.#built.graph.bring(this.#frame, node, this.#note));
+  }
+
+  bringColumn(column: ColumnDef): void {
+    let maker = this.#makers[column.number];
+    if (maker === undefined) {
+      maker = this.#built.columnSource(column).maker ?? null;
+      this.#makers[column.number] = maker;
+    }
+    if (maker !== null) this.bring(maker);
+  }
+
+  counted(call: Typed): Counted | undefined {
+    return this.#built.countedRows(call);
+  }
+
+  /** Which rows of a table live. */
+  bringRows(table: TableDef): void {
+    const { maker } = this.#built.rowsSource(table);
+    if (maker !== undefined) this.bring(maker);
+  }
+
+  get isWaiting(): boolean {
+    return this.#frame.pending.includes(WAITING);
+  }
+
+  /** All that was asked for since the document was opened, for as long as `goOn` says; true where more is left. */
+  settle(goOn?: () => boolean): boolean {
+    this.#run(() => this.#built.graph.run(this.#frame, this.#note, false, goOn));
+    if (this.isWaiting) return true;
+    this.#frame.releaseSlots();
+    return false;
+  }
+
+  /** Everything, asked for or not, worked out again from what is entered. */
+  everythingAgain(): void {
+    this.#built.graph.demandAll(this.#frame);
+    this.#run(() => this.#built.graph.run(this.#frame, (node, changed) => this.#noteChange(node, changed)));
+  }
+
+  /** Everything is up to date, and stays as it stands from now on. */
+  handOver(): void {
+    this.#run(() => this.#built.graph.run(this.#frame, this.#note));
+    this.#held = true;
+  }
+
+  #run(work: () => void): void {
+    this.#held = true;
+    try {
+      work();
+    } catch (fault) {
+      this.#frame.fresh.fill(0);
+      throw fault;
+    } finally {
+      this.#held = false;
+    }
+  }
+
+  // What was touched, and what changed.
+
+  /** Tells the graph what was touched. */
+  pass(): void {
+    const { graph } = this.#built;
+    const [built, frame] = [this.#built, this.#frame];
+    for (const [table, rows] of this.#tables) graph.changed(frame, built.rowsSource(table), rows);
     for (const [column, rows] of this.#columns) {
-      built.graph.changed(frame, built.columnSource(column), rows);
+      graph.changed(frame, built.columnSource(column), rows);
       const typed = built.typedSource(column);
-      if (typed !== undefined) built.graph.changed(frame, typed, rows);
-      cells.push({ sheet: column.table.id, column: column.id, rows: rows.sorted().slice() });
+      if (typed !== undefined) graph.changed(frame, typed, rows);
+      this.#cells.push({ sheet: column.table.id, column: column.id, rows: rows.sorted().slice() });
     }
     for (const { column, slot } of this.#demands) {
       const node = built.columnNode(column);
-      if (node !== undefined) built.graph.demand(frame, node, slot);
+      if (node !== undefined) graph.demand(frame, node, slot);
       const typed = built.typedSource(column);
-      if (typed !== undefined) built.graph.changed(frame, typed, oneRow(slot));
-      cells.push({ sheet: column.table.id, column: column.id, rows: Int32Array.of(slot) });
+      if (typed !== undefined) graph.changed(frame, typed, oneRow(slot));
+      this.#cells.push({ sheet: column.table.id, column: column.id, rows: Int32Array.of(slot) });
     }
-    if (this.#today) {
-      built.graph.changed(frame, built.todaySource, oneRow(0));
-    }
+    if (this.#today) graph.changed(frame, built.todaySource, oneRow(0));
     this.#clear();
-    const only = wanted?.flatMap(({ sheet, column }) => {
-      const def = layout.findColumn(sheet, column);
-      return (def === undefined ? undefined : built.columnNode(def)) ?? [];
-    });
-    built.graph.run(
-      frame,
-      (node, changed) => noteChange(node, changed, cells, rowsOf),
-      only === undefined ? undefined : built.graph.upstream(only),
-    );
-    return { cells, rowsOf: [...rowsOf] };
+  }
+
+  /** What changed since it was last asked. */
+  take(): { readonly cells: readonly ChangedCells[]; readonly rowsOf: readonly string[] } {
+    const taken = { cells: this.#cells, rowsOf: [...this.#rowsOf] };
+    this.#cells = [];
+    this.#rowsOf.clear();
+    return taken;
   }
 
   #clear(): void {
@@ -106,20 +182,20 @@ export class GraphRun {
     this.#demands = [];
     this.#today = false;
   }
+
+  #noteChange(node: Node, changed: RowSet): void {
+    if (node instanceof ColumnNode || node instanceof RecordNode) {
+      const { table, id } = node.column;
+      if (node.column === table.shown) this.#rowsOf.add(table.id);
+      this.#cells.push({ sheet: table.id, column: id, rows: changed.all ? 'all' : changed.sorted().slice() });
+    } else if (node instanceof GeneratorNode) this.#rowsOf.add(node.name);
+  }
 }
 
 function oneRow(slot: number): RowSet {
   const rows = new RowSet();
   rows.add(slot);
   return rows;
-}
-
-function noteChange(node: Node, changed: RowSet, cells: ChangedCells[], rowsOf: Set<string>): void {
-  if (node instanceof ColumnNode || node instanceof RecordNode) {
-    const { table, id } = node.column;
-    if (node.column === table.shown) rowsOf.add(table.id);
-    cells.push({ sheet: table.id, column: id, rows: changed.all ? 'all' : changed.sorted().slice() });
-  } else if (node instanceof GeneratorNode) rowsOf.add(node.name);
 }
 
 /** Whether a person can see the column that changed. */

@@ -1,4 +1,4 @@
-// Opens a document from plain data: the template with its rows, what was changed laid over it, everything worked out. Total:
+// Opens a document from plain data: the template with its rows, what was changed laid over it. Figures are worked out when they are asked for. Total:
 // whatever the data says that has no place goes on the shelf, to be shown and kept.
 
 import { compile, type ProgramSheet } from '../schema/compile.ts';
@@ -38,7 +38,7 @@ export function openDocument(data: DocumentData, template: Template, writings: W
     title: data.title,
     template,
     program,
-    frame,
+    store: frame,
     rows: new Map(),
     names: new Map(),
     shelf: shelfOf(data),
@@ -60,8 +60,7 @@ export function openDocument(data: DocumentData, template: Template, writings: W
   for (const { sheet } of opening) nameRows(document, sheet);
   keepOtherRows(document, data);
   for (const table of program.layout.tables) if (program.sheet(table.id) === undefined) frame.setLive(table, 0, true);
-  program.built.graph.demandAll(frame);
-  program.built.graph.run(frame, () => undefined);
+  document.run.begin();
   return document;
 }
 
@@ -127,7 +126,7 @@ function recordOf(id: string, at: string, row: RowData | undefined): Omit<RowRec
 }
 
 function takeRows(document: Document, sheet: ProgramSheet, rows: readonly OpeningRow[]): void {
-  document.frame.addRows(sheet.table, rows.length);
+  document.store.addRows(sheet.table, rows.length);
   const records = document.ownRowsOf(sheet.id);
   for (const [slot, { record }] of rows.entries()) records.put({ ...record, slot });
 }

@@ -1,6 +1,6 @@
 // Fits a document's data to another program: other columns, formulas, sheets or units. What is typed in a column whose kind
 // changed, or that is gone, goes on the shelf, and what waits on the shelf for a column or sheet that is there now goes
-// into it. Rows that follow from other data are made anew. Everything is to be worked out again afterwards.
+// into it. Rows that follow from other data are made anew. Everything is to be worked out again when it is asked for.
 
 import type { Frame } from '../calculation/frame.ts';
 import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts';
@@ -17,9 +17,8 @@ export function refit(document: Document, program: Program): void {
   const before = document.program;
   const kept = keptColumns(before, program);
   for (const sheet of before.sheets) if (!isMadeSheet(sheet.schema)) shelve(document, sheet, program, kept);
-  const frame = carriedOver(document.frame, before, program, kept);
-  document.program = program;
-  document.useFrame(frame);
+  const frame = carriedOver(document.store, before, program, kept);
+  document.use(program, frame);
   document.forgetNames();
   for (const sheet of program.sheets) {
     if (isMadeSheet(sheet.schema)) continue;
@@ -27,6 +26,7 @@ export function refit(document: Document, program: Program): void {
     unshelve(document, sheet);
     nameRows(document, sheet);
   }
+  document.run.begin();
 }
 
 /** The columns of entered sheets that hold the same sort of thing as before, by 'sheet/column'. */
@@ -109,8 +109,8 @@ function wakeRows(document: Document, sheet: ProgramSheet): void {
   if (isOneRow(sheet.schema) && rows.record(ONLY_ROW) === undefined) rows.put({ id: ONLY_ROW, slot: -1, at: '' });
   const asleep = [...rows.records()].filter(({ slot, removed }) => slot < 0 && removed === undefined);
   for (const record of asleep.sort(byPlace)) {
-    const slot = document.frame.table(sheet.table).length;
-    document.frame.setLive(sheet.table, slot, true);
+    const slot = document.store.table(sheet.table).length;
+    document.store.setLive(sheet.table, slot, true);
     rows.put({ ...record, slot });
   }
 }
@@ -139,7 +139,7 @@ export function nameRows(document: Document, sheet: ProgramSheet): void {
   const key = sheet.schema.key === undefined ? undefined : sheet.column(sheet.schema.key);
   if (key === undefined) return;
   const names = document.ownNamesOf(sheet.id);
-  for (const slot of document.frame.rows(sheet.table)) {
+  for (const slot of document.store.rows(sheet.table)) {
     const name = document.typedAt(key, slot);
     if (typeof name === 'string') names.add(name, slot);
   }

@@ -39,10 +39,10 @@ export function insertRows(
   { columns, rows }: InsertRows,
   run: GraphRun,
 ): { readonly inverse: Operation; readonly last: boolean } {
-  const { length } = document.frame.table(sheet.table);
+  const { length } = document.store.table(sheet.table);
   const slots = takeSlots(document, sheet, rows.length);
   const records = document.ownRowsOf(sheet.id);
-  let last = document.frame.table(sheet.table).labels === undefined;
+  let last = document.store.table(sheet.table).labels === undefined;
   rows.forEach(({ row, at }, i) => {
     const slot = slots[i] ?? 0;
     last &&= slot === length + i && at > records.lastAt;
@@ -91,7 +91,7 @@ function place(
 
 /** Slots of rows that went, then new ones behind all others. */
 function takeSlots(document: Document, { table }: ProgramSheet, count: number): Int32Array {
-  const { frame } = document;
+  const { store: frame } = document;
   const slots = new Int32Array(count);
   const rows = frame.ownTable(table);
   let taken = 0;
@@ -137,7 +137,7 @@ export function removeRows(
     const { id, slot, at } = gone[i] as RowRecord;
     const name = key?.[i];
     if (typeof name === 'string') names.remove(name, slot);
-    document.frame.setLive(sheet.table, slot, false);
+    document.store.setLive(sheet.table, slot, false);
     records.put({ id, slot: -1, at, removed: stamp });
     run.rowChanged(sheet.table, slot);
   }
@@ -151,7 +151,7 @@ function heldBy(
   sheet: ProgramSheet,
   rows: readonly RowRecord[],
 ): ReadonlyMap<string, readonly Content[]> {
-  const { frame, program, shelf } = document;
+  const { store: frame, program, shelf } = document;
   const held = new Map<string, Content[]>();
   for (const column of sheet.columns) {
     if (column.role === 'made') continue;

@@ -8,7 +8,7 @@ export function orderRows(document: Document, sheetId: string): void {
   const sheet = document.program.sheet(sheetId);
   if (sheet === undefined) return;
   const rows = [...document.rowsOf(sheetId).records()].filter(({ slot }) => slot >= 0).sort(byPlace);
-  const { frame } = document;
+  const { store: frame } = document;
   const inSlots = rows.every(({ slot }, i) => i === 0 || (rows[i - 1]?.slot ?? -1) < slot);
   const table = frame.ownTable(sheet.table);
   if (inSlots) table.labels = undefined;

@@ -12,8 +12,9 @@ import { isNumeric } from './csv-export.ts';
 import { readCsvTable } from './csv-table.ts';
 import { type ByHand, decimalMark, type FileColumn, readHeaders, type Unplaced } from './headers.ts';
 import { type CheckedRows, namingColumns, type RefusedRow, RowCheck } from './row-check.ts';
-import { readStationRows, type StationRows, stationTable, takesStation } from './station-import.ts';
+import { readStationRows, type StationRows, stationTable } from './station-import.ts';
 import type { TableFailure, TableFile } from './table-file.ts';
+import { takesStation } from './takes-station.ts';
 
 /** How a person wants the columns and numbers of a file understood, where they say so. */
 export interface MatchingChoices {

@@ -12,18 +12,12 @@ import { isoDate } from '../values/civil.ts';
 import { showDate } from '../values/show.ts';
 import { isStationHeader, readStation, type StationRecord } from './climate-csv.ts';
 import type { TableFailure, TableFile } from './table-file.ts';
+import { HIGH, LOW } from './takes-station.ts';
 
-/** The ids by which the sheets of weather are known, whatever they are called. */
-const [LOW, HIGH, FROST_YEARS] = ['low', 'high', 'frost-years'] as const;
+/** The id by which the sheet of frosts is known, whatever it is called. */
+const FROST_YEARS = 'frost-years';
 /** Gaps named one by one; the rest are counted. */
 const MOST_NAMED = 4;
-
-/** Whether a sheet takes a station's file: a row a day, a low and a high. */
-export function takesStation(book: Book, sheet: string): boolean {
-  const view = sheetView(book, sheet);
-  if (view?.source.from !== 'span' || view.source.step !== 'day') return false;
-  return [LOW, HIGH].every((id) => view.columns.some((column) => column.id === id && column.role !== 'computed'));
-}
 
 /** The table, where it is a station's. */
 export function stationTable(file: TableFile): TableFile | undefined {

@@ -153,8 +153,7 @@ function columnsThatMayDiffer(
     const pair = { before: before?.column(id), after: after?.column(id) };
     if (pair.before === undefined || pair.after === undefined) return [pair];
     const shared = base.document.frame.column(pair.before.def) === branch.document.frame.column(pair.after.def);
-    const typedShared =
-      base.document.frame.typed[pair.before.def.number] === branch.document.frame.typed[pair.after.def.number];
+    const typedShared = base.document.frame.typedIn(pair.before.def) === branch.document.frame.typedIn(pair.after.def);
     return shared && typedShared && rowsShared ? [] : [pair];
   });
 }

@@ -49,7 +49,7 @@ export interface Read {
 }
 
 /** Reads the figures of a branch again and again. */
-export function reading(book: Book, asked: Asked, count: number): Read {
+export function reading(book: Book, frame: Frame, asked: Asked, count: number): Read {
   const { built } = book.document.program;
   const nodes = new Set<Node>();
   const single = asked.figures.map((figure) => readFigure(book, figure, nodes, built.graph.order));
@@ -58,7 +58,6 @@ export function reading(book: Book, asked: Asked, count: number): Read {
   return {
     nodes: [...nodes],
     note: (season) => {
-      const { frame } = book.document;
       values.forEach((seasons, i) => {
         seasons[season] = single[i]?.read(frame) ?? Number.NaN;
       });

@@ -99,6 +99,8 @@ interface CountedCell {
 
 export class Draws {
   readonly #branch: Workbook;
+  /** The branch's, worked out here alone. */
+  readonly #frame: Frame;
   readonly #order: DrawOrder;
   readonly #drawn: readonly Float64Array[];
   readonly #counted: DrawnInput[] = [];
@@ -108,7 +110,9 @@ export class Draws {
   #done = 0;
 
   constructor(workbook: Workbook, order: DrawOrder, streamOf: StreamOf) {
+    workbook.document.frame.upTo(workbook.document.program.built.graph.order);
     this.#branch = workbook.branch();
+    this.#frame = this.#branch.document.frame.takenOver();
     this.#order = order;
     const count = order.until - order.from;
     this.#drawn = order.inputs.map((input) => {
@@ -116,7 +120,7 @@ export class Draws {
       return Float64Array.from({ length: count }, () => drawnFrom(input, next()));
     });
     this.#columns = columnsOf(workbook, order.inputs, this.#drawn);
-    this.#read = reading(this.#branch, order.asked, count);
+    this.#read = reading(this.#branch, this.#frame, order.asked, count);
     const { built } = workbook.document.program;
     const tried = this.#columns.flatMap(({ column: { def } }) => {
       const typed = built.typedSource(def);
@@ -141,7 +145,8 @@ export class Draws {
   step(seasons: number): string | undefined {
     const { inputs, from, until } = this.#order;
     const last = Math.min(until - from, this.#done + seasons);
-    const { frame, program } = this.#branch.document;
+    const frame = this.#frame;
+    const { program } = this.#branch.document;
     if (this.#done === 0) {
       // Once as a person would put them in, so that the cells count as typed; from then on only their numbers change.
       const commands = inputs.map(
@@ -181,7 +186,7 @@ export class Draws {
     const [chance, number] = [columnOf(branch, sheet, share), columnOf(branch, sheet, of)];
     const node = chance === undefined ? undefined : branch.document.program.built.columnNode(chance.def);
     if (chance === undefined || number === undefined || node === undefined) return;
-    const { frame } = branch.document;
+    const frame = this.#frame;
     const [chances, numbers] = [frame.column(chance.def), frame.column(number.def)];
     const { from, until } = this.#order;
     const drawnToo = new Set(this.#order.inputs.map(({ id }) => id));

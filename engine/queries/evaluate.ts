@@ -4,7 +4,7 @@
 import { Frame } from '../calculation/frame.ts';
 import { toScalar } from '../calculation/kernels/scalars.ts';
 import { Layout } from '../calculation/layout.ts';
-import { buildGraph } from '../calculation/plans/build.ts';
+import { type Built, buildGraph } from '../calculation/plans/build.ts';
 import type { Diagnostic } from '../language/tree.ts';
 import { checkText } from '../schema/check.ts';
 import { isWhole } from '../schema/types.ts';
@@ -27,7 +27,7 @@ const ANSWER = '·answer';
 export function evaluate(book: Book, formula: string): Evaluated {
   const planned = planFormula(book, formula);
   if (!planned.ok) return planned;
-  const value = planned.answer(book.document.frame);
+  const value = planned.answer(book.document.frame.besideOf(planned.beside));
   return { ok: true, value, type: planned.type, shown: shownAnswer(book, value, planned.type) };
 }
 
@@ -38,6 +38,8 @@ export type PlannedFormula =
       readonly type: ValueType;
       /** What it reads: ids of sheets and 'sheet/column'. */
       readonly reads: readonly string[];
+      /** The same for the engine. */
+      readonly beside: Built['reads'];
       /** Its value in a frame of the book's program that is up to date; canonical. */
       readonly answer: (frame: Frame) => Scalar;
     }
@@ -53,7 +55,7 @@ export function planFormula(book: Book, formula: string): PlannedFormula {
   const layout = Layout.beside(program.layout);
   const bench = layout.addTable(BENCH);
   const answer = layout.addColumn(bench, ANSWER, isWhole(typed.type));
-  const { graph } = buildGraph({
+  const { graph, reads } = buildGraph({
     layout,
     words: program.words,
     schema: program.plan,
@@ -64,6 +66,7 @@ export function planFormula(book: Book, formula: string): PlannedFormula {
     ok: true,
     type: typed.type,
     reads: found.map(({ id }) => id),
+    beside: reads,
     answer: (frame) => {
       const beside = Frame.beside(frame, layout, graph.order.length);
       beside.setLive(bench, 0, true);

@@ -180,12 +180,12 @@ class Reads {
   /** Conditional totals: the rows that were counted. */
   #walkCall(call: Extract<Typed, { node: 'call' }>): void {
     const { document } = this.#book;
-    const counted = document.program.built.countedRows(call);
+    const counted = document.frame.countedRows(call, this.#place.row);
     if (counted === undefined) {
       for (const argument of call.args) this.#walk(argument);
       return;
     }
-    const rows = counted(document.frame, this.#place.row).subarray(0, MOST_NAMED);
+    const rows = counted.subarray(0, MOST_NAMED);
     call.args.forEach((argument, i) => {
       if (argument.node !== 'column') this.#walk(argument);
       else if (call.args[i + 1]?.node !== 'condition') {

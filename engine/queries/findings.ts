@@ -2,8 +2,8 @@
 // filled, the sentences of the sheets' own checks, names given twice, rows brought back, and what is kept aside. Kept by
 // row as changes come: a column is looked through again only where it changed.
 
-import type { Frame } from '../calculation/frame.ts';
 import { contentInWords, placeContent } from '../document/cells.ts';
+import type { Reading } from '../document/reading.ts';
 import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { entry } from '../schema/records.ts';
 import { isComputed, isEnteredSheet, isMadeSheet } from '../schema/schema.ts';
@@ -38,7 +38,7 @@ interface Probe {
   readonly column: string;
   readonly check: string;
   /** Another whenever what the probe looks at changed. */
-  stamp(frame: Frame): string;
+  stamp(frame: Reading): string;
   says(book: Book, row: number): string | undefined;
 }
 
@@ -172,7 +172,7 @@ function missingProbe(sheet: ProgramSheet, column: ProgramColumn): readonly Prob
   ];
 }
 
-function stampOf(frame: Frame, sheet: ProgramSheet, column: ProgramColumn): string {
+function stampOf(frame: Reading, sheet: ProgramSheet, column: ProgramColumn): string {
   return `${frame.column(column.def).stamp} ${frame.rowsStamp(sheet.table)}`;
 }
 

@@ -28,8 +28,14 @@ export function valuesOf(book: Book, at: RowOf, parts: readonly Typed[]): Readon
   const computed = parts.map((part, i) => {
     return { column: layout.addColumn(bench, `·${i}`, isWhole(part.type)), typed: grounded(book, at, part) };
   });
-  const { graph } = buildGraph({ layout, words: program.words, schema: program.plan, computed, generators: () => [] });
-  const beside = Frame.beside(frame, layout, graph.order.length);
+  const { graph, reads } = buildGraph({
+    layout,
+    words: program.words,
+    schema: program.plan,
+    computed,
+    generators: () => [],
+  });
+  const beside = Frame.beside(frame.besideOf(reads), layout, graph.order.length);
   beside.setLive(bench, 0, true);
   graph.demandAll(beside);
   graph.run(beside, () => undefined);

@@ -200,7 +200,7 @@ class Sentence {
   /** A total over the rows that meet conditions: how many they are. */
   #total(node: Call, { of, says }: NonNullable<ReturnType<typeof countedNodes>>): string {
     const { document } = this.#book;
-    const rows = document.program.built.countedRows(node)?.(document.frame, this.#at.row);
+    const rows = document.frame.countedRows(node, this.#at.row);
     const many = rows === undefined ? '' : `${rows.length} ${rows.length === 1 ? 'row' : 'rows'} of `;
     for (const row of rows ?? []) this.#named.add(`${of.table} ${row} ${of.column}`);
     const what = says === COUNTED ? says : `${says} ${this.#columnName(of.table, of.column)} over`;

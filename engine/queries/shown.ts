@@ -48,7 +48,7 @@ export function figureInWords(
 
 /** The unit a cell was typed in, where it was not the column's own. */
 export function typedUnit({ document }: Book, column: ProgramColumn, row: number): Unit | undefined {
-  const number = document.frame.typed[column.def.number]?.unitNumber(row) ?? 0;
+  const number = document.frame.typedIn(column.def)?.unitNumber(row) ?? 0;
   return document.program.typedUnits.unit(number);
 }
 

@@ -16,7 +16,7 @@ declare module 'vitest' {
 
 export default async function serve(project: TestProject): Promise<() => Promise<void>> {
   const folder = await mkdtemp(join(tmpdir(), 'dibble-page-'));
-  await build({ logLevel: 'warn', build: { outDir: folder, emptyOutDir: true } });
+  await asShipped(() => build({ logLevel: 'warn', build: { outDir: folder, emptyOutDir: true } }));
   const server = await preview({ logLevel: 'warn', preview: { port: 0 }, build: { outDir: folder } });
   const address = server.resolvedUrls?.local[0];
   if (address === undefined) throw new Error('The built page is not being served: vite gave no address.');
@@ -26,4 +26,15 @@ export default async function serve(project: TestProject): Promise<() => Promise
     await server.close();
     await rm(folder, { recursive: true, force: true });
   };
+}
+
+/** vitest says that this is a test, and vite would then build with the parts that are for finding slips while developing. */
+async function asShipped(work: () => Promise<unknown>): Promise<void> {
+  const { NODE_ENV } = process.env;
+  process.env.NODE_ENV = 'production';
+  try {
+    await work();
+  } finally {
+    process.env.NODE_ENV = NODE_ENV;
+  }
 }

@@ -16,8 +16,13 @@ let kept: Promise<State> | undefined;
 
 /** A visit to a page that keeps the small workbook already. */
 export async function openSmallWorkbook(opening: Opening = {}): Promise<OpenedWorkbook> {
+  return openWorkbook({ width: 1440, height: 900, ...opening, storage: await smallWorkbook() });
+}
+
+/** What a browser keeps that keeps the small workbook. */
+export function smallWorkbook(): Promise<State> {
   kept ??= keepOnce();
-  return openWorkbook({ width: 1440, height: 900, ...opening, storage: await kept });
+  return kept;
 }
 
 /** The file that the small workbook was opened from. */
@@ -29,9 +34,9 @@ export function smallWorkbookText(): string {
 }
 
 async function keepOnce(): Promise<State> {
-  const { page, close } = await openWorkbook({ width: 1440, height: 900, stays: true });
+  const { page, close } = await openWorkbook({ width: 1440, height: 900, stays: true, bare: true });
   const chooser = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.getByRole('button', { name: 'Open a file' }).click();
   const buffer = Buffer.from(smallWorkbookText());
   await (await chooser).setFiles({ name: 'yard.json', mimeType: 'application/json', buffer });
   await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();

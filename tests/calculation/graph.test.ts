@@ -1,6 +1,13 @@
 // The loop that brings dirty rows up to date, with nodes that only copy row numbers.
 import { describe, expect, test } from 'vitest';
-import { dirtyRows, Graph, type Node, orderNodes, Source } from '../../engine/calculation/graph/graph.ts';
+import {
+  dirtyRows,
+  Graph,
+  type Node,
+  type OnChange,
+  orderNodes,
+  Source,
+} from '../../engine/calculation/graph/graph.ts';
 import { Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
 import { emptyFrame, rowsOf, told } from './frames.ts';
@@ -61,15 +68,11 @@ function chain(unchanged: readonly number[] = []) {
   const graph = graphOf(totals, seeds, stations);
   const frame = emptyFrame(new Layout(), graph.order.length);
   const heard: string[] = [];
-  const run = (only?: Uint8Array, in_ = frame): void =>
-    graph.run(
-      in_,
-      (node, changed) => {
-        heard.push(`${node.name}: ${told(changed)}`);
-      },
-      only,
-    );
-  return { entered, stations, seeds, totals, graph, frame, heard, run };
+  const hear: OnChange = (node, changed, wasAsleep) => {
+    heard.push(`${node.name}: ${told(changed)}${wasAsleep ? ', asleep' : ''}`);
+  };
+  const run = (in_ = frame): void => graph.run(in_, hear);
+  return { entered, stations, seeds, totals, graph, frame, heard, hear, run };
 }
 
 describe('a run', () => {
@@ -104,15 +107,16 @@ describe('a run', () => {
     expect(stations.runs).toEqual([]);
   });
 
-  test('over marked nodes alone leaves the rest for later', () => {
-    const { entered, stations, seeds, totals, graph, frame, run } = chain();
-    const only = graph.upstream([seeds]);
-    expect([stations, seeds, totals].map(({ rank }) => only[rank])).toEqual([1, 1, 0]);
+  test('goes on for as long as it may', () => {
+    const { entered, stations, seeds, totals, graph, frame, hear, run } = chain();
     graph.changed(frame, entered, rowsOf(3));
-    run(only);
-    expect([stations.runs, seeds.runs, totals.runs]).toEqual([['3'], ['3'], []]);
+    let steps = 0;
+    graph.run(frame, hear, true, () => ++steps <= 2);
+    expect([stations, seeds, totals].map(({ runs }) => runs.length).sort()).toEqual([0, 1, 1]);
+    graph.changed(frame, entered, rowsOf(5));
     run();
-    expect([stations.runs, seeds.runs, totals.runs]).toEqual([['3'], ['3'], ['3']]);
+    expect(stations.runs).toEqual(['3', '5']);
+    expect([seeds.runs.join(), totals.runs.join()].sort()).toEqual(['3 5', '3,5'].sort());
   });
 
   test('in one frame leaves what waits in another', () => {
@@ -120,11 +124,11 @@ describe('a run', () => {
     const branch = frame.branch();
     graph.changed(frame, entered, rowsOf(1));
     graph.changed(branch, entered, rowsOf(6));
-    run(undefined, branch);
+    run(branch);
     expect(stations.runs).toEqual(['6']);
     run();
     expect(stations.runs).toEqual(['6', '1']);
-    run(undefined, branch);
+    run(branch);
     expect(stations.runs).toHaveLength(2);
   });
 
@@ -174,6 +178,42 @@ describe('asking', () => {
     graph.demandAll(frame, [seeds]);
     run();
     expect([stations.runs, seeds.runs, totals.runs]).toEqual([[], ['all'], []]);
+  });
+});
+
+describe('bringing one node up to date', () => {
+  test('works out what it rests on, and leaves the rest for whoever asks', () => {
+    const { entered, stations, seeds, totals, graph, frame, heard, hear, run } = chain();
+    expect([stations, seeds, totals].map(({ rank }) => graph.upstream([seeds])[rank])).toEqual([1, 1, 0]);
+    graph.changed(frame, entered, rowsOf(3));
+    graph.bring(frame, seeds, hear);
+    expect([stations.runs, seeds.runs, totals.runs]).toEqual([['3'], ['3'], []]);
+    graph.bring(frame, stations, hear);
+    graph.changed(frame, entered, rowsOf(4));
+    graph.bring(frame, seeds, hear);
+    expect([stations.runs, seeds.runs, totals.runs]).toEqual([['3', '4'], ['3', '4'], []]);
+    run();
+    expect(totals.runs).toEqual(['3 4']);
+    expect(heard).toContain('totals: 3 4');
+  });
+
+  test('wakes what sleeps; a run that wakes nobody leaves the rest asleep, whatever changes', () => {
+    const { entered, stations, seeds, totals, graph, frame, heard, hear } = chain();
+    graph.demandAll(
+      frame,
+      [stations, seeds, totals].map((node) => ({ ...node, isKept: () => false })),
+    );
+    graph.bring(frame, seeds, hear);
+    expect([stations.runs, seeds.runs, totals.runs]).toEqual([['all'], ['all'], []]);
+    expect(heard).toEqual(['stations: all, asleep', 'seeds: all, asleep']);
+    graph.changed(frame, entered, rowsOf(2));
+    graph.run(frame, hear, false);
+    expect([seeds.runs, totals.runs]).toEqual([['all', '2'], []]);
+    const branch = frame.branch();
+    graph.bring(branch, totals, hear);
+    expect(totals.runs).toEqual(['all']);
+    graph.bring(frame, totals, hear);
+    expect(totals.runs).toEqual(['all', 'all']);
   });
 });
 

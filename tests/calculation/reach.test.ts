@@ -70,6 +70,8 @@ describe('an edit', () => {
   let book: Book;
   beforeEach(() => {
     book = farm();
+    // What nobody asked for sleeps through an edit.
+    book.workbook.recalculateAll();
   });
 
   /** Does an edit, watching which rows of which columns are worked out. */

@@ -4,7 +4,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
-import type { ColumnView, SheetView } from '../../engine/index.ts';
+import { type ColumnView, cellValue, rows, type SheetView } from '../../engine/index.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
 import { type Book, type Edit, opened, started } from '../book.ts';
 import { runs } from '../runs.ts';
@@ -127,7 +127,22 @@ function perform(by: Chances, workbook: Book): void {
   else workbook.edit(editsFor(by, workbook), 'Random work');
 }
 
-test('the season equals one worked out afresh from its entries, bit for bit', { timeout: 300_000 * RUNS }, () => {
+/** What somebody looks at between two acts, so that some figures are worked out and others wait. */
+function look({ what, table, column, value }: Chances, { workbook }: Book): void {
+  const sheets = workbook.document.program.sheets;
+  const sheet = pick(sheets, table);
+  const seen = sheet === undefined ? undefined : pick(sheet.columns, column);
+  if (sheet === undefined || seen === undefined) return;
+  if (what % 4 === 0) {
+    let steps = 0;
+    workbook.settle(() => ++steps <= value % 200);
+  } else if (what % 4 === 1) for (const row of rows(workbook, sheet.id)) cellValue(workbook, sheet.id, row, seen.id);
+  else if (what % 4 === 2) workbook.watch(() => sheet.columns.map(({ id }) => ({ sheet: sheet.id, column: id })));
+}
+
+test('the season equals one worked out afresh from its entries, whatever waits in between, bit for bit', {
+  timeout: 300_000 * RUNS,
+}, () => {
   let done = 0;
   fc.assert(
     fc.property(fc.array(chances, { minLength: ACTS, maxLength: ACTS }), (acts) => {
@@ -135,8 +150,11 @@ test('the season equals one worked out afresh from its entries, bit for bit', { 
       const start = snapshot(workbook);
       acts.forEach((act, step) => {
         perform(act, workbook);
+        look(act, workbook);
         if (step % COMPARED_EVERY === COMPARED_EVERY - 1) {
-          expect(snapshot(workbook)).toEqual(snapshot(workbook.reopened()));
+          const fresh = snapshot(workbook.reopened());
+          if (act.value % 2 === 0) expect(snapshot(workbook.branch())).toEqual(fresh);
+          expect(snapshot(workbook)).toEqual(fresh);
         }
       });
       while (workbook.undo() !== undefined) done += 1;

@@ -6,7 +6,7 @@ import type { Frame } from '../frame.ts';
 import type { GeneratedRows, RowGenerator } from '../generators/generator.ts';
 import type { ColumnDef } from '../layout.ts';
 import { RowSet } from '../row-set.ts';
-import { dirtyRows, type Node, Source } from './graph.ts';
+import { ASLEEP, dirtyRows, type Node, Source, WAITING } from './graph.ts';
 
 const NO_COLUMNS: readonly ColumnDef[] = [];
 
@@ -82,9 +82,10 @@ export class GeneratorNode implements Node {
   }
 
   #tell(frame: Frame, column: ColumnDef, rows: RowSet): void {
-    for (const edge of this.#sourceOf(column).edges) {
-      edge.propagate(rows, frame);
-      frame.pending[edge.to.rank] = 1;
+    for (const { to, propagate } of this.#sourceOf(column).edges) {
+      if (frame.pending[to.rank] === ASLEEP) continue;
+      propagate(rows, frame);
+      frame.pending[to.rank] = WAITING;
     }
   }
 }

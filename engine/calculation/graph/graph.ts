@@ -21,6 +21,9 @@ export interface Edge {
   readonly propagate: (changed: RowSet, frame: Frame) => void;
 }
 
+/** What `pending` of a frame says of a node: some of its rows wait; or it is to be made whole, and nothing was ever made of it. */
+export const [WAITING, ASLEEP] = [1, 2];
+
 /** One step of recalculation: dirty rows in, changed rows out. */
 export interface Node {
   /** For naming it in messages: 'plantings/stations'; '' for steps that no one named. */
@@ -73,6 +76,9 @@ export function orderNodes(nodes: readonly Node[]): Node[] {
   return order;
 }
 
+/** Hears of a node whose rows changed, and whether it was asleep. */
+export type OnChange = (node: Node, changed: RowSet, wasAsleep: boolean) => void;
+
 export class Graph {
   readonly order: readonly Node[];
   /** Reused from run to run: a set for far rows costs more to make than an edit to work out. */
@@ -91,27 +97,38 @@ export class Graph {
 
   /** Tells the graph that rows of a source changed. */
   changed(frame: Frame, source: Source, rows: RowSet): void {
+    frame.fresh.fill(0);
+    this.#pass(frame, source, rows);
+  }
+
+  /** On to those who read it. A node that is to be made whole need not hear which rows. */
+  #pass(frame: Frame, source: Source, rows: RowSet): void {
     if (rows.empty) return;
+    const { pending } = frame;
     const { edges } = source;
     for (let k = 0; k < edges.length; k++) {
-      const edge = edges[k] as Edge;
-      edge.propagate(rows, frame);
-      frame.pending[edge.to.rank] = 1;
+      const { to, propagate } = edges[k] as Edge;
+      if (pending[to.rank] === ASLEEP) continue;
+      propagate(rows, frame);
+      pending[to.rank] = WAITING;
     }
   }
 
   /** Asks for rows of one node to be worked out again. */
   demand(frame: Frame, node: Node, row: number): void {
+    if (frame.pending[node.rank] === ASLEEP) return;
+    frame.fresh.fill(0);
     dirtyRows(frame, node).add(row);
-    frame.pending[node.rank] = 1;
+    frame.pending[node.rank] = WAITING;
   }
 
   /** Asks for everything to be worked out again, or for all of some nodes. */
   demandAll(frame: Frame, nodes: readonly Node[] = this.order): void {
+    frame.fresh.fill(0);
     for (const node of nodes) {
       if (node.isKept?.(frame) === true) continue;
       dirtyRows(frame, node).addAll();
-      frame.pending[node.rank] = 1;
+      frame.pending[node.rank] = ASLEEP;
     }
   }
 
@@ -128,24 +145,48 @@ export class Graph {
   }
 
   /**
-   * Brings everything up to date in order; `onChange` hears of each node whose rows changed. With `only`, nodes without
-   * its mark keep their dirty rows for a later run.
+   * Brings everything up to date in order; `onChange` hears of each node whose rows changed. With `asleep` false, what nobody
+   * has asked for yet sleeps on, and with `goOn` the work stops where that says so.
    */
-  run(frame: Frame, onChange: (node: Node, changed: RowSet) => void, only?: Uint8Array): void {
-    const { order } = this;
+  run(frame: Frame, onChange: OnChange, asleep = true, goOn?: () => boolean): void {
     const { pending } = frame;
+    for (let rank = 0; rank < pending.length; rank++) {
+      if (pending[rank] === 0 || (!asleep && pending[rank] === ASLEEP)) continue;
+      if (goOn?.() === false) return;
+      this.#step(frame, this.order[rank] as Node, onChange);
+    }
+  }
+
+  /** Brings one node up to date with all that it depends on; at once where nothing has changed since it last was. */
+  bring(frame: Frame, node: Node, onChange: OnChange): void {
+    const { fresh, pending } = frame;
+    if (fresh[node.rank] === 1 || this.order[node.rank] !== node) return;
+    const open = [node];
+    const ranks: number[] = [];
+    fresh[node.rank] = 1;
+    for (let next = open.pop(); next !== undefined; next = open.pop()) {
+      ranks.push(next.rank);
+      for (const one of next.dependencies) {
+        if (fresh[one.rank] === 1) continue;
+        fresh[one.rank] = 1;
+        open.push(one);
+      }
+    }
+    for (const rank of Uint32Array.from(ranks).sort()) {
+      if (pending[rank] !== 0) this.#step(frame, this.order[rank] as Node, onChange);
+    }
+  }
+
+  #step(frame: Frame, node: Node, onChange: OnChange): void {
+    const wasAsleep = frame.pending[node.rank] === ASLEEP;
     const changed = this.#changed;
     changed.clear();
-    for (let rank = pending.indexOf(1); rank >= 0; rank = pending.indexOf(1, rank + 1)) {
-      const node = order[rank];
-      if (node === undefined || (only !== undefined && only[rank] !== 1)) continue;
-      pending[rank] = 0;
-      node.run(frame, changed);
-      for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
-      if (changed.empty) continue;
-      this.changed(frame, node.source, changed);
-      onChange(node, changed);
-      changed.clear();
-    }
+    frame.pending[node.rank] = 0;
+    node.run(frame, changed);
+    for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
+    if (changed.empty) return;
+    this.#pass(frame, node.source, changed);
+    onChange(node, changed, wasAsleep);
+    changed.clear();
   }
 }

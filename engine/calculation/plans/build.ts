@@ -62,7 +62,15 @@ export interface Built {
   /** Tables of which one changed row has every row of a column worked out again. */
   readonly readWhole: (column: ColumnDef) => ReadonlySet<TableDef>;
   /** Which rows of another table a call in a formula counts for one row; undefined for calls that count none. */
-  readonly countedRows: (call: Typed) => CountedRows | undefined;
+  readonly countedRows: (call: Typed) => Counted | undefined;
+  /** The columns that formulas read, and the tables whose rows they go through: what isn't worked out here. */
+  readonly reads: { readonly columns: readonly ColumnDef[]; readonly tables: readonly TableDef[] };
+}
+
+/** The rows that a call counts, once the step that asks for it is up to date. */
+export interface Counted {
+  readonly step: Node;
+  readonly rows: CountedRows;
 }
 
 export function buildGraph(request: BuildRequest): Built {
@@ -84,7 +92,7 @@ class Builder {
   readonly #todaySource = new Source(undefined);
   readonly #indexes = new Map<string, IndexNode>();
   readonly #totals = new Map<string, TotalNode>();
-  readonly #counted = new Map<Typed, CountedRows>();
+  readonly #counted = new Map<Typed, Counted>();
   readonly #parts = new Map<string, ColumnDef>();
   readonly #partTypes = new Map<ColumnDef, ValueType>();
   readonly #readWhole = new Map<ColumnDef, Set<TableDef>>();
@@ -110,7 +118,7 @@ class Builder {
       linkEdge: (source, links, to) => this.#linkEdge(source, links, to),
       asColumn: (tree, table, asker) => this.#asColumn(tree, table, asker),
       readsWhole: (column, table) => this.#noteWhole(column, table),
-      counts: (call, rows) => this.#counted.set(call, rows),
+      counts: (call, rows, step) => this.#counted.set(call, { rows, step }),
     };
   }
 
@@ -136,6 +144,10 @@ class Builder {
       todaySource: this.#todaySource,
       readWhole: (column) => this.#readWhole.get(column) ?? NOTHING,
       countedRows: (call) => this.#counted.get(call),
+      reads: {
+        columns: [...this.#columnSources].flatMap(([column, { maker }]) => (maker === undefined ? [column] : [])),
+        tables: [...this.#rowsSources].flatMap(([table, { maker }]) => (maker === undefined ? [table] : [])),
+      },
     };
   }
 

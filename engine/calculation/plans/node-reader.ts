@@ -57,7 +57,7 @@ export interface Wiring {
   asColumn(tree: Typed, table: TableDef, asker: ColumnDef): ColumnDef;
   /** One changed row of the table has every row of the column worked out again. */
   readsWhole(column: ColumnDef, table: TableDef): void;
-  counts(call: Typed, rows: CountedRows): void;
+  counts(call: Typed, rows: CountedRows, step: ComputedNode): void;
 }
 
 export class NodeReader implements Reader {
@@ -182,7 +182,7 @@ export class NodeReader implements Reader {
   }
 
   counts(call: Typed, rows: CountedRows): void {
-    this.#wiring.counts(call, rows);
+    this.#wiring.counts(call, rows, this.#node);
   }
 
   #all(source: Source, table: string): void {

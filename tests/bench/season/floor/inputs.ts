@@ -20,7 +20,7 @@ export function numbersOf(workbook: Workbook, sheet: string, column: string): Fl
 export function typedOf(workbook: Workbook, sheet: string, column: string): Float64Array {
   const { document } = workbook;
   const def = document.program.sheet(sheet)?.column(column)?.def;
-  const over = def === undefined ? undefined : document.frame.typed[def.number]?.over;
+  const over = def === undefined ? undefined : document.frame.typedIn(def)?.over;
   return numbersOf(workbook, sheet, column).map((value, slot) => (over?.has(slot) === true ? value : Number.NaN));
 }
 
