@@ -16,6 +16,8 @@ export interface Opening {
   readonly forcedColors?: 'active';
   /** The page may keep its own parts for when there is no network; else each test fetches them from the server. */
   readonly offline?: boolean;
+  /** The page's address alone, as a person comes to it the first time; else the demo farm's, where nothing is kept already. */
+  readonly bare?: boolean;
   /** Another address than that of the build of this run. */
   readonly address?: string;
   /** What is done to the browser before the page opens. */
@@ -56,7 +58,12 @@ export function workbookAddress(): string {
   return inject('workbookAddress');
 }
 
-/** A fresh visit to the workbook: a 1280 by 800 window in light colours unless told otherwise. */
+/** The address of the demo farm as it comes. */
+export function demoAt(address: string): string {
+  return new URL('#demo', address).href;
+}
+
+/** A fresh visit to the demo farm, or what else is asked for: a 1280 by 800 window in light colours unless told otherwise. */
 export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkbook> {
   const browser = await launch();
   const context = await browser.newContext({
@@ -77,9 +84,11 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
   }, opening.offline === true);
   await opening.prepare?.(context);
   const page = await context.newPage();
-  const heard = await listen(context, page, opening.address ?? workbookAddress());
-  await page.goto(opening.address ?? workbookAddress(), { waitUntil: 'load' });
-  await page.locator('.desk, .phone').waitFor();
+  const address = opening.address ?? workbookAddress();
+  const heard = await listen(context, page, address);
+  const bare = opening.bare === true || opening.storage !== undefined;
+  await page.goto(bare ? address : demoAt(address), { waitUntil: 'load' });
+  await page.locator('.desk, .phone, .first-choice').waitFor();
   heard.pageHasLoaded();
   return { page, ...heard.lists, close: () => context.close() };
 }
@@ -87,7 +96,7 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
 /** Loads the page again, as a person does, and waits until its workbook is there. */
 export async function reload(page: Page): Promise<void> {
   await page.reload({ waitUntil: 'load' });
-  await page.locator('.desk, .phone').waitFor();
+  await page.locator('.desk, .phone, .first-choice').waitFor();
 }
 
 /** Waits until the page has drawn so many more frames: what was to happen in them has happened. */

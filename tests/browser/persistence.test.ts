@@ -149,6 +149,7 @@ test('a working copy that cannot be read gives the latest version and is set asi
   const found = await readFile(await (await download).path(), 'utf8');
   expect(found).toContain(JSON.stringify(cut).slice(1, -1));
   expect(found).toContain('66');
+  await page.getByRole('button', { name: 'Open the demo farm' }).click();
   await book.openSheet('Beds');
   await book.type(0, 'Length', '67');
   await book.kept();

@@ -47,6 +47,22 @@ test('a planting without a bed gets one proposed', async () => {
   expect(problems).toEqual([]);
 });
 
+test('a learned figure is taken over where it stands, and undo gives the old one back', async () => {
+  const { page, book, problems } = await open();
+  await book.openSheet('Learned of varieties');
+  const variety = await book.read(0, 'Variety');
+  const learned = await book.read(0, 'Germination learned');
+  await (await book.cell(0, 'Germination learned')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Take over the learned figure' }).click();
+  await expect.poll(() => book.message().textContent()).toContain(variety);
+  await book.openSheet('Varieties');
+  expect(await book.read(0, 'Variety')).toBe(variety);
+  await expect.poll(() => book.read(0, 'Own germination')).toBe(learned);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(0, 'Own germination')).toBe('');
+  expect(problems).toEqual([]);
+});
+
 test('a way becomes a planting, and the next season is begun with a version of this one kept first', async () => {
   const { page, book, problems } = await open();
   await book.openSheet('Beds to try');

@@ -10,7 +10,7 @@ import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { chromiumPath } from '../../ui/set-up.mjs';
-import { type Opening, reload, workbookAddress } from './harness.ts';
+import { demoAt, type Opening, reload, workbookAddress } from './harness.ts';
 import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
@@ -68,7 +68,7 @@ test('where site data is blocked the page works, says that nothing is kept, and 
     const page = await context.newPage();
     const thrown: string[] = [];
     page.on('pageerror', (error) => thrown.push(error.message));
-    await page.goto(workbookAddress());
+    await page.goto(demoAt(workbookAddress()));
     const book = new WorkbookPage(page);
     await expect.poll(() => book.message().textContent()).toMatch(/lets the page keep nothing.*Save it to a file/);
     await book.openSheet('Beds');
@@ -131,7 +131,7 @@ test('a database that stops answering is told of, and what waited is kept when i
   // The page opens all the same, and says what can't be shown.
   const late = await page.context().newPage();
   await late.goto(page.url());
-  await late.locator('.desk').waitFor();
+  await late.locator('.first-choice').waitFor();
   await expect.poll(() => late.locator('.message').textContent()).toMatch(/does not answer.*can't be shown/);
   await late.close();
   await other.close();

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { chromiumPath } from '../../ui/set-up.mjs';
 
-const address = process.argv[2] ?? 'http://127.0.0.1:4173/';
+const address = process.argv[2] ?? 'http://127.0.0.1:4173/#demo';
 const folder = fileURLToPath(new URL('../../demo/tour/', import.meta.url));
 const executablePath = chromiumPath();
 if (executablePath === undefined) throw new Error('There is no Chromium: npm test installs one or says how to.');

@@ -16,6 +16,7 @@ import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
 import { shownView } from './glance/opening.ts';
 import { pendingImport } from './importing/import-state.ts';
+import { choosing } from './keeping/start.ts';
 import { formulaTried, ownSheets } from './own/own-open.ts';
 import { BottomLine } from './page/bottom-line.tsx';
 import { emptyWords } from './page/empty-words.ts';
@@ -61,6 +62,8 @@ const PaperPage = later(() => import('./paper/paper-page.tsx').then((part) => pa
 const ScratchPage = later(() => import('./scratch/scratch-page.tsx').then((part) => part.ScratchPage));
 const FirstVisit = later(() => import('./first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
+const FirstChoice = later(() => import('./first-visit/first-choice.tsx').then((part) => part.FirstChoice));
+
 const WHOLE_NAMES = {
   glance: 'The season at a glance',
   pictures: 'Pictures',
@@ -71,7 +74,7 @@ const WHOLE_NAMES = {
 
 /** The whole page; empty until a workbook is open. */
 export function App() {
-  if (!isOpen.value) return <p class="opening">Opening the workbook ...</p>;
+  if (!isOpen.value) return choosing.value ? <FirstChoice /> : <p class="opening">Opening the workbook ...</p>;
   return (
     <>
       {narrow.value ? <PhoneView /> : <Desk />}

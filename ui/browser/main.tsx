@@ -4,11 +4,9 @@
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { startKeys } from './commands/keys.ts';
-import { startDrop } from './files/drop.ts';
 import { saveWorkbook } from './files/own-file.ts';
 import { startKeeping } from './keeping/keeper.ts';
 import { openAtStart } from './keeping/start.ts';
-import { startOffline } from './offline/builds.ts';
 import { startAppearance } from './store/appearance.ts';
 import { startDesk } from './store/device.ts';
 import { tell } from './store/notices.ts';
@@ -36,12 +34,10 @@ const place = document.getElementById('app');
 if (place !== null) render(<App />, place);
 startKeeping({ saveToFile: () => void saveWorkbook() });
 // Not awaited by the file itself: what is fetched later imports what was built with it, and would wait for the opening it is part of.
-void openAtStart().then(() => {
-  startDrop();
-  startOffline();
-  // The pages of a sheet must be there before the browser prints, which waits for nothing: fetched as soon as the workbook stands.
-  import('./paper/print-sheet.tsx').then(
-    ({ startPrinting }) => startPrinting(),
-    () => tell('What prints a whole sheet could not be fetched: open the page again before printing one.'),
-  );
-});
+void openAtStart().then(() =>
+  import('./page/once-open.ts').then(
+    ({ startTheRest }) => startTheRest(),
+    () =>
+      tell('A part of the page could not be fetched: open it again before dropping a file on it or printing a sheet.'),
+  ),
+);

@@ -38,7 +38,7 @@ export async function openBenchPage(): Promise<BenchPage> {
   });
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE);
-  await page.goto(address, { waitUntil: 'load' });
+  await page.goto(new URL('#demo', address).href, { waitUntil: 'load' });
   await page.locator('.desk').waitFor();
   const session = await context.newCDPSession(page);
   await session.send('Performance.enable', { timeDomain: 'threadTicks' });

@@ -2,6 +2,7 @@
 // anything else does, because the grid hands its own events out late. What stands in a text being typed, a menu or a list to
 // pick from keeps the keys of its kind.
 
+import { isOpen } from '../store/workbook.ts';
 import { carryOut, refusalOf } from './carry-out.ts';
 import type { PageCommand } from './command.ts';
 import { Situation, type Surface } from './situation.ts';
@@ -17,7 +18,7 @@ export function startKeys(): void {
 let pressed: Pressed | undefined;
 
 function onKey(event: KeyboardEvent): void {
-  if (event.isComposing) return;
+  if (event.isComposing || !isOpen.peek()) return;
   pressed = event;
   const now = new Situation(surfaceOf(event.target));
   const command = COMMANDS.find((each) => each.clipboard === undefined && isMeant(each, event, now));

@@ -4,6 +4,7 @@
 import { settings, type Workbook, workbookText } from '../../../engine/index.ts';
 import type { Offer } from '../../../sheets-templates/index.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
+import { DEMO, writeAddress } from '../keeping/address.ts';
 import { contentSum } from '../keeping/entries.ts';
 import { showAndKeep, showFresh } from '../keeping/keeper.ts';
 import { openKept, type Shown, switchTo } from '../keeping/switching.ts';
@@ -43,7 +44,7 @@ export async function openFile(file: File, handle?: FileSystemFileHandle): Promi
 
 /** The demo farm as it comes. */
 export async function openDemo(): Promise<void> {
-  await openFresh(await freshDemo());
+  await openFresh(await freshDemo(), DEMO);
 }
 
 /** A fresh season, empty of the farm's own rows. */
@@ -56,9 +57,10 @@ export async function openFreshOffer(offer: Offer, season: number): Promise<void
   await openFresh(await freshOffer(offer, season));
 }
 
-function openFresh(workbook: Workbook): Promise<void> {
+function openFresh(workbook: Workbook, name?: string): Promise<void> {
   return switchTo(async () => {
     showFresh(workbook);
+    writeAddress(name);
     return said(settings(workbook).title, []);
   });
 }

@@ -5,9 +5,9 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { type CellView, type ColumnView, cellView, type Done, type Refusal } from '../../../engine/index.ts';
 import { EntryBox } from '../entry/entry-box.ts';
-import { cellClasses, isErrorCell, originWords } from '../grid/cell-face.ts';
+import { cellClasses, isErrorCell, originWords } from '../grid/cell-words.ts';
 import { typeCell } from '../store/change.ts';
-import { findingsAt } from '../store/findings.ts';
+import { findingsFor } from '../store/findings.ts';
 import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';
 import { endsAfter } from '../store/shown.ts';
 import { withUnits } from '../store/units.ts';
@@ -29,7 +29,7 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
   /** The focus comes back to the field once its box is closed. */
   const comesBack = useRef(false);
   const cell = cellView(workbook(), sheet, row.slot, column.id);
-  const [found] = findingsAt(sheet, row.id, column.id);
+  const [found] = findingsFor(sheet, row.id, column.id);
   const { value: at } = selection;
   const inHand = at.sheet === sheet && at.column === column.id;
 
@@ -55,7 +55,7 @@ export function FormField({ sheet, row, column, arrives = false }: FieldProps) {
     if (column.role !== 'made') typing.value = text;
   };
   return (
-    <div class={`field ${cellClasses(cell, column, { found }).join(' ')}${inHand ? ' in-hand' : ''}`}>
+    <div class={`field ${cellClasses(cell, column, { found })}${inHand ? ' in-hand' : ''}`}>
       <span class="field-name" id={id}>
         {column.name}
       </span>

@@ -1,36 +1,22 @@
-// How a cell is drawn: its text, figures in parts so that they line up on the decimal mark, the sign of its colour, and the
-// classes and words that tell entered, computed, overridden and stood-in values apart, what was found in it, and its note. The
-// grid calls it for every cell that comes into view.
+// How a cell is drawn: its text, figures in parts so that they line up on the decimal mark, the sign of its colour, its classes
+// and what is said of it. cell-drawer.ts calls it for every cell that comes into view: as few elements and attributes as will do.
 
-import type { CellView, ColourRule, ColumnView, Finding } from '../../../engine/index.ts';
+import type { CellView, ColourRule, ColumnView } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
 import { endsAfter } from '../store/shown.ts';
+import { type CellMarks, isErrorCell, originWords } from './cell-words.ts';
 import { figureParts, padding, type Room } from './figures.ts';
 import type { RowHandle } from './row-handle.ts';
 
-/** What is told of a cell besides its text. */
-export interface CellMarks {
-  readonly found?: Finding | undefined;
-  readonly colour?: ColourRule | undefined;
-  readonly note?: string;
-  /** It holds what is looked for. */
-  readonly isMatch?: boolean;
-  /** It was cut, and goes when that is pasted. */
-  readonly isCut?: boolean;
-}
-
-/** The element that a cell shows. */
-export function cellElement(
+/** Draws what a cell shows into its face. */
+export function drawCell(
+  face: HTMLElement,
   cell: CellView | undefined,
   column: ColumnView,
   room: Room,
-  { colour }: CellMarks = {},
-): HTMLElement {
-  const face = document.createElement('span');
-  face.className = 'face';
-  // An input method that begins on the cell writes beside the face, not into it.
-  face.contentEditable = 'false';
-  if (cell === undefined) return face;
+  { colour }: CellMarks,
+): void {
+  if (cell === undefined) return;
   if (colour !== undefined && colour.mark !== '') face.append(colourMark(colour));
   if (isErrorCell(cell)) {
     const mark = document.createElement('span');
@@ -38,14 +24,11 @@ export function cellElement(
     mark.textContent = cell.text === '' ? 'see why' : cell.text;
     face.append(mark);
   } else if (isFigure(column)) {
-    face.append(...figureNodes(cell, room));
-  } else {
-    // A name runs in the direction of its own script.
-    face.dir = 'auto';
+    drawFigure(face, cell, room);
+  } else if (cell.text !== '') {
     face.append(cell.text);
     if (cell.ends !== '') face.append(endsNode(cell.ends));
   }
-  return face;
 }
 
 function colourMark({ mark }: ColourRule): HTMLElement {
@@ -57,22 +40,18 @@ function colourMark({ mark }: ColourRule): HTMLElement {
 }
 
 /** Where a new row begins: what stands in its first cell until something is typed. */
-export function newRowElement(): HTMLElement {
-  const face = document.createElement('span');
+export function drawNewRow(face: HTMLElement): void {
   face.className = 'face new-row';
-  face.contentEditable = 'false';
   face.textContent = 'New row';
-  return face;
 }
 
 /** The head of a group: its name and how many rows it has, or what stands for a column under it. */
-export function headElement({ group, folded }: RowHandle, naming: boolean, total: string): HTMLElement {
-  const face = document.createElement('span');
+export function drawHead(face: HTMLElement, { group, folded }: RowHandle, naming: boolean, total: string): void {
   face.className = naming ? 'face group-face' : 'face total-face';
   if (!naming) {
     face.textContent = total;
     face.title = total;
-    return face;
+    return;
   }
   const sign = document.createElement('span');
   sign.className = 'fold-sign';
@@ -86,7 +65,6 @@ export function headElement({ group, folded }: RowHandle, naming: boolean, total
   const rows = group?.rows.length ?? 0;
   count.textContent = rows === 1 ? '1 row' : `${rows} rows`;
   face.append(sign, name, count);
-  return face;
 }
 
 /** Between which ends a figure lies, quieter than the figure. */
@@ -97,64 +75,56 @@ function endsNode(ends: string): HTMLElement {
   return node;
 }
 
-function figureNodes({ figure, unit, ends, text }: CellView, room: Room): readonly Node[] {
+/** The figure, what of unit and ends stands in the cell itself, and the room that lines it up with the others. */
+function drawFigure(face: HTMLElement, { figure, unit, ends, text }: CellView, room: Room): void {
   const parts = figureParts(figure, room.decimal);
-  if (parts === undefined) return [document.createTextNode(text)];
-  const nodes: Node[] = [document.createTextNode(figure)];
-  const pad = padding(parts.fraction, room);
-  if (pad !== '') nodes.push(invisible('pad', pad));
+  if (parts === undefined) {
+    if (text !== '') face.append(text);
+    return;
+  }
+  face.append(figure);
+  // What nobody sees is put off until something seen comes behind it: most cells need no element but their face.
+  let unseen = padding(parts.fraction, room);
+  const show = (node: HTMLElement): void => {
+    if (unseen !== '') face.append(invisible(unseen));
+    unseen = '';
+    face.append(node);
+  };
   if (unit !== '') {
-    const own = document.createElement('span');
-    own.className = 'own-unit';
-    own.textContent = unit === '%' ? unit : `\u00a0${unit}`;
-    nodes.push(own);
-    if (unit.length < room.unit.length) nodes.push(invisible('pad own-unit', room.unit.slice(unit.length)));
+    show(ownUnit(unit));
+    unseen = room.unit.slice(unit.length);
   } else if (room.unit !== '') {
-    nodes.push(invisible('pad own-unit', `\u00a0${room.unit}`));
+    unseen += `\u00a0${room.unit}`;
   }
-  if (ends !== '') nodes.push(endsNode(ends));
-  if (room.ends.length > ends.length) {
-    const rest = ends === '' ? endsAfter(room.ends) : room.ends.slice(ends.length);
-    nodes.push(invisible('pad ends', rest));
-  }
-  return nodes;
+  if (ends !== '') show(endsNode(ends));
+  if (room.ends.length > ends.length) unseen += ends === '' ? endsAfter(room.ends) : room.ends.slice(ends.length);
+  if (unseen !== '') face.dataset.pad = unseen;
+}
+
+function ownUnit(unit: string): HTMLElement {
+  const own = document.createElement('span');
+  own.className = 'own-unit';
+  own.textContent = unit === '%' ? unit : `\u00a0${unit}`;
+  return own;
 }
 
 /** Room as wide as the text, seen and read by nobody: the style sheet draws data-pad. */
-function invisible(className: string, text: string): HTMLElement {
+function invisible(text: string): HTMLElement {
   const pad = document.createElement('span');
-  pad.className = className;
   pad.dataset.pad = text;
   return pad;
 }
 
-export function isErrorCell(cell: CellView): boolean {
-  return typeof cell.value === 'object' && cell.value !== null;
-}
+/** The classes that each cell on screen was given here; the others are the grid's and the selection's. */
+const dressed = new WeakMap<Element, string>();
 
-/** Where the value comes from in words, for those who don't see the mark; '' where there is nothing to say. */
-export function originWords({ origin, text }: CellView): string {
-  if (origin === 'override') return 'typed over the formula';
-  if (origin === 'computed') return 'computed';
-  if (origin === 'default' && text !== '') return 'from the formula, nothing typed here';
-  return '';
-}
-
-/** The classes of a cell: what it is, where its value comes from, what is told of it. */
-export function cellClasses(cell: CellView | undefined, column: ColumnView, marks: CellMarks): string[] {
-  const { found, colour, note = '', isMatch = false, isCut = false } = marks;
-  const classes = [`role-${column.role}`];
-  if (isFigure(column)) classes.push('figure');
-  if (cell !== undefined) {
-    classes.push(`origin-${cell.origin}`);
-    if (isErrorCell(cell)) classes.push('is-error');
-  }
-  if (found !== undefined) classes.push('found', `found-${found.level}`);
-  if (colour !== undefined) classes.push('has-colour', `tone-${colour.tone}`);
-  if (note !== '') classes.push('has-note');
-  if (isMatch) classes.push('is-match');
-  if (isCut) classes.push('is-cut');
-  return classes;
+/** Gives a cell its classes in place of those it had from here before. */
+export function dressCell(cell: HTMLElement, classes: string): void {
+  const before = dressed.get(cell);
+  if (before === classes) return;
+  if (before !== undefined) cell.classList.remove(...before.split(' '));
+  cell.classList.add(...classes.split(' '));
+  dressed.set(cell, classes);
 }
 
 /** What is said of a cell beyond its text: read out with it, and shown where the pointer rests on it. */
@@ -166,12 +136,20 @@ export function describeCell(
 ): void {
   const { found, colour, note = '' } = marks;
   const origin = value === undefined ? '' : originWords(value);
+  if (column.role === 'made') cell.setAttribute('aria-readonly', 'true');
+  if (found === undefined && colour === undefined && note === '') {
+    say(cell, 'aria-description', origin);
+    say(cell, 'title', '');
+    return;
+  }
   const said = [found?.says ?? '', colour?.name ?? '', note === '' ? '' : `Note: ${note}`].filter(
     (part) => part !== '',
   );
-  const words = [origin, ...said].filter((part) => part !== '').join('. ');
-  if (words === '') cell.removeAttribute('aria-description');
-  else cell.setAttribute('aria-description', words);
-  if (cell.getAttribute('role') === 'gridcell') cell.setAttribute('aria-readonly', String(column.role === 'made'));
-  cell.title = said.join('\n');
+  say(cell, 'aria-description', [origin, ...said].filter((part) => part !== '').join('. '));
+  say(cell, 'title', said.join('\n'));
+}
+
+function say(cell: HTMLElement, attribute: string, words: string): void {
+  if (words !== '') cell.setAttribute(attribute, words);
+  else if (cell.hasAttribute(attribute)) cell.removeAttribute(attribute);
 }

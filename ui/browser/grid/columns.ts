@@ -2,46 +2,17 @@
 // questions; headers, how a cell gets its text, how an entry is written. Holds no state of its own; sheet-grid.ts calls it
 // whenever the columns or the view change.
 
-import type { ColDef, ColGroupDef, ICellRendererParams } from 'ag-grid-community';
-import {
-  type Book,
-  type CellView,
-  type ColumnView,
-  cellView,
-  rows,
-  type SheetView,
-  type View,
-} from '../../../engine/index.ts';
+import type { ColDef, ColGroupDef } from 'ag-grid-community';
+import { type CellView, type ColumnView, cellView, rows } from '../../../engine/index.ts';
 import { columnOf, isFigure } from '../store/sheets.ts';
+import { cellDrawer } from './cell-drawer.ts';
 import { CellEditor } from './cell-editor.ts';
-import { type CellMarks, cellClasses, cellElement, describeCell, headElement, newRowElement } from './cell-face.ts';
-import type { Room } from './figures.ts';
+import type { Drawing } from './drawing.ts';
 import { GroupFace } from './group-face.ts';
 import { HeaderFace } from './header-face.ts';
 import { handleColumn } from './row-face.ts';
-import { isHead, isRow, isSpare, type RowHandle } from './row-handle.ts';
+import { isHead, isRow, type RowHandle } from './row-handle.ts';
 import { startingWidth } from './widths.ts';
-
-/** What cells and headers ask while they are drawn; the sheet grid keeps it current. */
-export interface Drawing {
-  readonly book: Book;
-  readonly sheet: SheetView;
-  readonly view: View;
-  /** Questions folded to their first column. */
-  readonly folded: readonly string[];
-  /** As a person drew it; undefined: as wide as it needs to be. */
-  width(column: string): number | undefined;
-  room(column: string): Room;
-  /** What is to be told of a cell besides its text. */
-  marks(row: RowHandle, column: string): CellMarks;
-  /** What stands for a column under a group. */
-  total(row: RowHandle, column: string): string;
-  inRange(rowIndex: number, column: string): boolean;
-  /** Writes what was typed; whether it was taken. */
-  write(row: RowHandle, column: ColumnView, entry: string): boolean;
-  /** The text that an entry begins with, where it is begun by typing. */
-  begunWith(): string | undefined;
-}
 
 type Cell = CellView | undefined;
 type GridColumn = ColDef<RowHandle, Cell>;
@@ -65,7 +36,7 @@ export function gridColumns(drawing: Drawing): Definition[] {
   );
   const runs = runsOf(shown.slice(view.inFront));
   return [
-    handleColumn(slots.length),
+    handleColumn(slots.length, (cell, row, column) => drawing.dressRange(cell, row, column)),
     ...front,
     ...runs.map(({ question, columns }, at): Definition => {
       const isFolded = columns.length > 1 && folded.includes(question);
@@ -134,19 +105,7 @@ function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridCo
       typeof newValue === 'string' && drawing.write(data, column, newValue),
     // After an edit the grid looks through the whole row: cells that read the same stay as they are.
     equals: (a, b) => sameCell(a ?? undefined, b ?? undefined),
-    cellRenderer: ({ eGridCell, data, value }: ICellRendererParams<RowHandle, Cell>) => {
-      if (data !== undefined && isHead(data)) return headElement(data, naming, drawing.total(data, id));
-      if (data !== undefined && isSpare(data) && naming) return newRowElement();
-      const marks = data === undefined ? {} : drawing.marks(data, id);
-      describeCell(eGridCell, value ?? undefined, column, marks);
-      return cellElement(value ?? undefined, column, drawing.room(id), marks);
-    },
-    cellClass: ({ data, value }) =>
-      cellClasses(value ?? undefined, column, data === undefined ? {} : drawing.marks(data, id)),
-    cellClassRules: {
-      'in-range': ({ rowIndex }) => drawing.inRange(rowIndex, id),
-      'group-name': ({ data }) => data !== undefined && isHead(data) && naming,
-    },
+    cellRenderer: cellDrawer(drawing, column, naming),
   };
 }
 

@@ -177,6 +177,8 @@ function isCell(target: EventTarget | null): target is HTMLElement {
 function makeTypable(target: EventTarget | null): void {
   if (!isCell(target) || target.getAttribute('aria-readonly') === 'true') return;
   target.setAttribute('contenteditable', 'true');
+  // What is composed is written beside the face, not into it.
+  for (const face of target.querySelectorAll<HTMLElement>('.face')) face.contentEditable = 'false';
   target.inputMode = 'none';
   target.spellcheck = false;
   document.getSelection()?.collapse(target, target.childNodes.length);

@@ -7,7 +7,7 @@ import { desk } from '../store/device.ts';
 import { finding } from '../store/find.ts';
 import { findings } from '../store/findings.ts';
 import { arrival, selection, takesFocus } from '../store/selection.ts';
-import { followFrames, workbookNow } from '../store/workbook.ts';
+import { followFrames, rests, workbookNow } from '../store/workbook.ts';
 import { SheetGrid } from './sheet-grid.ts';
 
 /** The rows of a sheet; `key` it by the workbook and the sheet, since it is made anew for another one. */
@@ -40,6 +40,10 @@ export function Grid({ sheet }: { readonly sheet: string }) {
 
   useSignalEffect(() => {
     grid.current?.showFindings(findings.value);
+  });
+  useSignalEffect(() => {
+    rests.value;
+    grid.current?.tellRows();
   });
   useSignalEffect(() => {
     finding.value.matches;

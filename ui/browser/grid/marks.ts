@@ -12,7 +12,7 @@ import {
   type SheetView,
 } from '../../../engine/index.ts';
 import { finding as lookedFor } from '../store/find.ts';
-import type { CellMarks } from './cell-face.ts';
+import type { CellMarks } from './cell-words.ts';
 import { isRow, type RowHandle } from './row-handle.ts';
 
 function keyOf(row: string, column: string): string {
@@ -39,21 +39,24 @@ export class SheetMarks {
     this.takeRules();
   }
 
-  /** Takes up what was found; gives whether a cell is marked otherwise than before. */
-  takeFindings(found: readonly Finding[]): (row: string, column: string) => boolean {
+  /** Takes up what was found; gives the cells that are marked otherwise than before: by column, the ids of their rows. */
+  takeFindings(found: readonly Finding[]): ReadonlyMap<string, ReadonlySet<string>> {
     const before = this.#findings;
     const now = new Map<string, Finding>();
     const levels = new Map<string, Set<FindingLevel>>();
+    const { id: sheet } = this.#sheet();
     for (const finding of found) {
-      if (finding.sheet !== this.#sheet().id || finding.row === undefined) continue;
+      if (finding.sheet !== sheet || finding.row === undefined) continue;
       const key = keyOf(finding.rowId, finding.column);
       // The list comes with the gravest first.
       if (!now.has(key)) now.set(key, finding);
-      levels.set(finding.rowId, (levels.get(finding.rowId) ?? new Set()).add(finding.level));
+      const known = levels.get(finding.rowId);
+      if (known === undefined) levels.set(finding.rowId, new Set([finding.level]));
+      else known.add(finding.level);
     }
     this.#findings = now;
     this.#levels = levels;
-    return (row, column) => before.get(keyOf(row, column))?.says !== now.get(keyOf(row, column))?.says;
+    return otherCells(before, now);
   }
 
   /** Whether something of a level was found in a row. */
@@ -84,4 +87,22 @@ export class SheetMarks {
       isCut: this.#isCut(row.id, column),
     };
   }
+}
+
+type FindingsByCell = ReadonlyMap<string, Finding>;
+
+function otherCells(before: FindingsByCell, now: FindingsByCell): ReadonlyMap<string, ReadonlySet<string>> {
+  const cells = new Map<string, Set<string>>();
+  const take = ({ column, rowId }: Finding): void => {
+    const known = cells.get(column);
+    if (known === undefined) cells.set(column, new Set([rowId]));
+    else known.add(rowId);
+  };
+  for (const [key, finding] of now) {
+    if (before.get(key)?.says !== finding.says) take(finding);
+  }
+  for (const [key, finding] of before) {
+    if (!now.has(key)) take(finding);
+  }
+  return cells;
 }

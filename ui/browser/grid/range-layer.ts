@@ -83,13 +83,6 @@ export class RangeLayer {
     return this.ranges.length > 1 || this.ranges.some((range) => !isOneCell(range));
   }
 
-  includes(rowIndex: number, column: string): boolean {
-    const index = this.columnIndex.get(column);
-    // A single cell has its focus ring; a wash under it as well would only add noise.
-    if (index === undefined || !this.isWide()) return false;
-    return this.ranges.some((range) => contains(rectangleOf(range), { row: rowIndex, column: index }));
-  }
-
   /** Whether the handle of a row stands in a range. */
   touches(rowIndex: number): boolean {
     return this.ranges.some((range) => {
@@ -318,31 +311,51 @@ export class RangeLayer {
 
   // Painting.
 
-  /** Marks the cells that are in the page; those that scroll into view ask includes(). */
-  paint(): void {
-    const wide = this.isWide();
-    const areas = wide ? this.rectangles() : [];
-    const last = this.rectangle();
-    for (const cell of this.host.querySelectorAll<HTMLElement>('.ag-cell')) {
-      const corner = this.cornerOfElement(cell);
-      if (corner === undefined) {
-        const row = rowIndexOf(cell);
-        cell.classList.toggle('row-touched', row !== undefined && this.touches(row));
-        continue;
-      }
-      const inside = areas.some((area) => contains(area, corner));
-      cell.classList.toggle('in-range', inside);
-      cell.classList.toggle(
-        'range-corner',
-        last !== undefined && corner.row === last.bottom && corner.column === last.right,
-      );
-      cell.setAttribute('aria-selected', String(inside || cell === document.activeElement));
+  /** Marks a cell that comes into view. */
+  dress(cell: HTMLElement, row: number, columnId: string): void {
+    const column = this.columnIndex.get(columnId);
+    if (column === undefined) {
+      if (this.touches(row)) cell.classList.add('row-touched');
+      return;
     }
-    const inHand = String(this.anchor()?.row ?? -1);
-    for (const row of this.host.querySelectorAll('.ag-row')) {
-      row.classList.toggle('row-in-hand', row.getAttribute('row-index') === inHand);
+    const corner = { row, column };
+    if (this.isWide() && this.ranges.some((range) => contains(rectangleOf(range), corner))) {
+      cell.classList.add('in-range');
+      cell.setAttribute('aria-selected', 'true');
+    }
+    const last = this.rectangle();
+    if (last?.bottom === row && last.right === column) cell.classList.add('range-corner');
+  }
+
+  /** Marks the cells that are in the page; those that scroll into view are dressed one by one. */
+  paint(): void {
+    // A single cell has its focus ring; a wash under it as well would only add noise.
+    const areas = this.isWide() ? this.rectangles() : [];
+    const last = this.rectangle();
+    const anchor = this.anchor()?.row;
+    for (const row of this.host.querySelectorAll<HTMLElement>('.ag-row')) {
+      const index = Number(row.getAttribute('row-index') ?? Number.NaN);
+      mark(row, 'row-in-hand', index === anchor);
+      const inRow = areas.filter(({ top, bottom }) => index >= top && index <= bottom);
+      for (const cell of row.querySelectorAll<HTMLElement>('.ag-cell')) {
+        const column = this.columnIndex.get(cell.getAttribute('col-id') ?? '');
+        if (column === undefined) {
+          mark(cell, 'row-touched', this.touches(index));
+          continue;
+        }
+        const inside = inRow.some(({ left, right }) => column >= left && column <= right);
+        mark(cell, 'in-range', inside);
+        mark(cell, 'range-corner', last?.bottom === index && last.right === column);
+        const selected = String(inside || cell === document.activeElement);
+        if (cell.getAttribute('aria-selected') !== selected) cell.setAttribute('aria-selected', selected);
+      }
     }
   }
+}
+
+/** Puts a class on an element or takes it off; one that is right already is left alone, which spares the page a look at it. */
+function mark(element: Element, name: string, on: boolean): void {
+  if (element.classList.contains(name) !== on) element.classList.toggle(name, on);
 }
 
 /** Which row a cell's element stands in. */

@@ -1,7 +1,7 @@
 // The narrow column in front of the rows: a handle with the number of each, by which whole rows are selected and moved, and in
 // the corner one for the whole sheet. columns.ts puts it in front; range-presses.ts follows what is pressed there.
 
-import type { ColDef, IHeaderComp } from 'ag-grid-community';
+import type { ColDef, ICellRendererComp, ICellRendererParams, IHeaderComp } from 'ag-grid-community';
 import { isHead, isSpare, type RowHandle } from './row-handle.ts';
 
 /** The id of the column of handles, which no column of a sheet has. */
@@ -28,8 +28,33 @@ class CornerFace implements IHeaderComp {
   }
 }
 
-/** The column of handles, as wide as the largest number. */
-export function handleColumn(rows: number): ColDef<RowHandle> {
+type Dress = (cell: HTMLElement, rowIndex: number, column: string) => void;
+
+/** What draws the number of a row. */
+function handleDrawer(dress: Dress): new () => ICellRendererComp<RowHandle> {
+  return class HandleFace implements ICellRendererComp<RowHandle> {
+    readonly #face = document.createElement('span');
+
+    init({ eGridCell, node, data, value }: ICellRendererParams<RowHandle, number>): void {
+      eGridCell.classList.add('row-handle');
+      dress(eGridCell, node.rowIndex ?? -1, HANDLES);
+      // What row it is says the name beside it: read out the number alone would be noise.
+      this.#face.setAttribute('aria-hidden', 'true');
+      this.#face.textContent = data === undefined || isSpare(data) || isHead(data) ? '' : String(value);
+    }
+
+    getGui(): HTMLElement {
+      return this.#face;
+    }
+
+    refresh(): boolean {
+      return false;
+    }
+  };
+}
+
+/** The column of handles, as wide as the largest number; `dress` marks those that come into view in the selection. */
+export function handleColumn(rows: number, dress: Dress): ColDef<RowHandle> {
   const figures = String(Math.max(10, rows)).length;
   return {
     colId: HANDLES,
@@ -44,15 +69,8 @@ export function handleColumn(rows: number): ColDef<RowHandle> {
     pinned: 'left',
     lockPinned: true,
     suppressNavigable: true,
-    cellClass: 'row-handle',
     cellDataType: false,
     valueGetter: ({ node }) => (node?.rowIndex ?? 0) + 1,
-    // What row it is says the name beside it: read out the number alone would be noise.
-    cellRenderer: ({ data, value }: { data: RowHandle | undefined; value: number }) => {
-      const face = document.createElement('span');
-      face.setAttribute('aria-hidden', 'true');
-      face.textContent = data === undefined || isSpare(data) || isHead(data) ? '' : String(value);
-      return face;
-    },
+    cellRenderer: handleDrawer(dress),
   };
 }

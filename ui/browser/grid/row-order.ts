@@ -156,6 +156,6 @@ export class RowOrder {
 
   /** How many rows of the sheet are in sight. */
   count(): number {
-    return this.handles().filter(isRow).length;
+    return this.#groups === undefined ? this.#order.length : this.handles().filter(isRow).length;
   }
 }

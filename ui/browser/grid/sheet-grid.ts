@@ -4,7 +4,6 @@
 
 import {
   CellApiModule,
-  CellStyleModule,
   ClientSideRowModelApiModule,
   ClientSideRowModelModule,
   ColumnApiModule,
@@ -36,10 +35,11 @@ import { changeView, viewNow } from '../store/looks.ts';
 import { announce } from '../store/notices.ts';
 import { type CellArea, selectedCells, selectPlace } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
-import type { CellMarks } from './cell-face.ts';
+import type { CellMarks } from './cell-words.ts';
 import { CopyActs } from './clipboard/copy-acts.ts';
 import { PasteActs } from './clipboard/paste-acts.ts';
-import { type Drawing, gridColumns } from './columns.ts';
+import { gridColumns } from './columns.ts';
+import type { Drawing } from './drawing.ts';
 import type { Room } from './figures.ts';
 import { FillActs } from './fill/fill-acts.ts';
 import { FillDrag } from './fill/fill-drag.ts';
@@ -64,7 +64,6 @@ ModuleRegistry.registerModules([
   ClientSideRowModelModule,
   ClientSideRowModelApiModule,
   CellApiModule,
-  CellStyleModule,
   RowStyleModule,
   ColumnApiModule,
   CustomEditorModule,
@@ -129,8 +128,9 @@ export class SheetGrid implements Drawing {
       suppressScrollOnNewData: true,
       suppressMultiSort: true,
       animateRows: false,
+      suppressAnimationFrame: true,
       // Rows drawn beyond those in sight cost as much as they do: a few are enough to scroll a notch.
-      rowBuffer: 4,
+      rowBuffer: 2,
       ensureDomOrder: true,
       focusGridInnerElement: () => this.focusInHand(),
       onColumnResized: ({ finished, source, column }) => {
@@ -225,8 +225,8 @@ export class SheetGrid implements Drawing {
     return text === '' ? '' : `${total === 'sum' ? '' : `${total} `}${text}`;
   }
 
-  inRange(rowIndex: number, column: string): boolean {
-    return this.layer?.includes(rowIndex, column) ?? false;
+  dressRange(cell: HTMLElement, rowIndex: number, column: string): void {
+    this.layer?.dress(cell, rowIndex, column);
   }
 
   begunWith(): string | undefined {
@@ -260,8 +260,6 @@ export class SheetGrid implements Drawing {
       ({ sheet, column }) => sheet === id && columnOf(this.sheet, column) !== undefined,
     );
     if (cells.length > 0 && !columnsChanged) this.repaint(cells);
-    this.layer.paint();
-    this.tellRows();
   }
 
   private repaint(cells: ChangeSet['cells']): void {
@@ -289,13 +287,13 @@ export class SheetGrid implements Drawing {
 
   /** Marks the cells in which something was found and unmarks the others. */
   showFindings(found: readonly Finding[]): void {
-    const isOther = this.marked.takeFindings(found);
+    const others = this.marked.takeFindings(found);
+    if (others.size === 0) return;
     const rendered = this.api.getRenderedNodes();
-    for (const { id } of this.sheet.columns) {
-      const rowNodes = rendered.filter(({ data }) => data !== undefined && isOther(data.id, id));
-      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [id], force: true });
+    for (const [column, ids] of others) {
+      const rowNodes = rendered.filter(({ data }) => data !== undefined && ids.has(data.id));
+      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
     }
-    this.layer.paint();
   }
 
   /** What is looked for changed: cells that hold it are marked. */
@@ -412,13 +410,17 @@ export class SheetGrid implements Drawing {
     this.tellRows();
   }
 
-  private tellRows(): void {
-    rowsOnScreen.value = {
+  /** Says how the rows on screen stand to the view. */
+  tellRows(): void {
+    const now = {
       shown: this.order.count(),
       left: this.order.left,
       old: this.order.isOld(),
       grouped: this.view.groupBy !== undefined,
     };
+    const { shown, left, old, grouped } = rowsOnScreen.peek();
+    if (shown === now.shown && left === now.left && old === now.old && grouped === now.grouped) return;
+    rowsOnScreen.value = now;
   }
 
   private foldGroups(): void {

@@ -1,7 +1,11 @@
-// The page's address names the workbook on screen, so that a reload, a bookmark or a second tab shows the same one.
+// The page's address names the workbook on screen, so that a reload, a bookmark or a second tab shows the same one: a kept one by
+// its id, the demo farm as it comes by a word.
 
 import { effect } from '@preact/signals';
 import { keptAs } from './keeper.ts';
+
+/** In the address of the demo farm as it comes. */
+export const DEMO = 'demo';
 
 /** The id in the address; undefined where it has none. */
 export function addressed(): string | undefined {
@@ -13,8 +17,13 @@ export function addressed(): string | undefined {
 export function followAddress(): void {
   effect(() => {
     const id = keptAs.value;
-    if (id === addressed()) return;
-    const bare = location.pathname + location.search;
-    history.replaceState(history.state, '', id === undefined ? bare : `#${id}`);
+    if (id !== undefined || addressed() !== DEMO) writeAddress(id);
   });
+}
+
+/** Writes what is on screen into the address: an id, DEMO, or nothing for what is not kept yet. */
+export function writeAddress(name: string | undefined): void {
+  if (name === addressed()) return;
+  const bare = location.pathname + location.search;
+  history.replaceState(history.state, '', name === undefined ? bare : `#${name}`);
 }

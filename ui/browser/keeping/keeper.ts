@@ -186,7 +186,7 @@ export function wayBack(): () => Promise<void> {
 /** Waits until all of the workbook on screen is on the disk; gives whether it is. A fresh one that nobody changed may go. */
 export async function settleKeeping(): Promise<boolean> {
   if (beginning !== undefined) await beginning;
-  if (session === undefined) return keeping.peek().state === 'nothing yet';
+  if (session === undefined) return keptWorkbook() === undefined || keeping.peek().state === 'nothing yet';
   return session.settle();
 }
 

@@ -1,13 +1,14 @@
-// What a visit begins with: the workbook that the page's address names, else the one opened last, else the demo farm. The page
-// opens in any case: where the browser's storage doesn't answer, it says what won't be kept, and offers the workbooks
+// What a visit begins with: the workbook that the page's address names, else the one opened last; where there is none yet, a choice
+// (first-visit/first-choice.tsx), for which nothing is worked out before it is made. The page opens in any case: where the browser's storage doesn't answer, it says what won't be kept, and offers the workbooks
 // when it does.
 
+import { signal } from '@preact/signals';
 import { upgradeNotice } from '../dialogs/upgrade-state.ts';
 import { download } from '../files/download.ts';
 import { freshDemo } from '../files/fresh.ts';
 import { newerTemplate } from '../files/read.ts';
 import { tell } from '../store/notices.ts';
-import { addressed, followAddress } from './address.ts';
+import { addressed, DEMO, followAddress } from './address.ts';
 import { faultWords } from './faults.ts';
 import { type FoundKept, findWorkbook, keeping, showFound, showFresh } from './keeper.ts';
 import { setAside } from './mending.ts';
@@ -18,17 +19,25 @@ import { forgetPassed, lastOpened, wereTakenOver, workbookRecord } from './workb
 /** So long the browser's storage may take before the page opens without it. */
 const PATIENCE = 2_200;
 
+/** Whether a person is asked what to begin with, until a workbook is open. */
+export const choosing = signal(false);
+
 /** Puts the workbook of this visit on screen. */
 export async function openAtStart(): Promise<void> {
   const finding = find();
   const found = await within(PATIENCE, finding).catch((problem: unknown) => faultOf(problem));
   if (found instanceof Error) {
-    showFresh(await freshDemo());
+    await begin();
     sayNotKept(found);
     finding.then(offerLate, () => undefined);
-  } else if (found === undefined || !(await open(found))) showFresh(await freshDemo());
+  } else if (found === undefined || !(await open(found))) await begin();
   followAddress();
   void forgetPassed().catch(() => undefined);
+}
+
+async function begin(): Promise<void> {
+  if (addressed() === DEMO) showFresh(await freshDemo());
+  else choosing.value = true;
 }
 
 async function find(): Promise<FoundKept | undefined> {
@@ -39,6 +48,7 @@ async function find(): Promise<FoundKept | undefined> {
 
 async function wanted(): Promise<string | undefined> {
   const named = addressed();
+  if (named === DEMO) return undefined;
   const record = named === undefined ? undefined : await workbookRecord(named);
   return record === undefined || record.lying === 'taken out' ? lastOpened() : record.id;
 }
@@ -56,14 +66,10 @@ async function open(found: FoundKept): Promise<boolean> {
   const { why, rest } = opened;
   if (rest === undefined) return false;
   await setAside(id, rest).catch(() => undefined);
-  tell(
-    `The workbook of your last visit can't be opened: ${why} It is set aside, and the demo farm is shown.`,
-    'refusal',
-    {
-      label: 'Download it as it is',
-      run: () => download(rest.text, 'dibble workbook as found.json', 'application/json'),
-    },
-  );
+  tell(`The workbook of your last visit can't be opened: ${why} It is set aside.`, 'refusal', {
+    label: 'Download it as it is',
+    run: () => download(rest.text, 'dibble workbook as found.json', 'application/json'),
+  });
   return false;
 }
 

@@ -4,11 +4,11 @@
 import { sheetViews } from '../../../engine/index.ts';
 import { shownView } from '../glance/opening.ts';
 import { desk, setDesk } from '../store/device.ts';
-import { findings } from '../store/findings.ts';
+import { findingsOf } from '../store/findings.ts';
 import { goTo, sheetOnScreen } from '../store/selection.ts';
 import { questionsOf } from '../store/sheets.ts';
 import { view } from '../store/view.ts';
-import { workbook } from '../store/workbook.ts';
+import { workbookAtRest } from '../store/workbook.ts';
 import { fetchGrid } from './fetch-grid.ts';
 import { type Needs, needsOf, rowsInWords } from './sheet-needs.ts';
 import { ViewsList } from './views-list.tsx';
@@ -17,7 +17,7 @@ import { ViewsList } from './views-list.tsx';
 const onReach = (): void => void fetchGrid().catch(() => undefined);
 
 export function SheetList() {
-  const book = workbook();
+  const book = workbookAtRest();
   const here = shownView(book, view.value).at === 'sheet' ? sheetOnScreen.value : undefined;
   const { listFolded } = desk.value;
   const words = listFolded ? 'Show the list of sheets' : 'Fold the list away';
@@ -61,7 +61,7 @@ function ScratchEntry() {
 }
 
 function Questions({ here }: { readonly here: string | undefined }) {
-  const book = workbook();
+  const book = workbookAtRest();
   return (
     <>
       {questionsOf(sheetViews(book)).map(({ name: question, within }) => (
@@ -76,7 +76,7 @@ function Questions({ here }: { readonly here: string | undefined }) {
                   onClick={() => goTo(sheet.id)}
                 >
                   <span class="sheet-name">{sheet.name}</span>
-                  <Found needs={needsOf(book, sheet, findings.value)} />
+                  <Found needs={needsOf(book, sheet, findingsOf(sheet.id))} />
                   <span class="row-count">{rowsInWords(book, sheet)}</span>
                 </button>
               </li>

@@ -18,12 +18,15 @@ export function rowsInWords(book: Book, { id, oneRow, entered }: SheetView): str
   return count === 0 && entered ? 'none yet' : String(count);
 }
 
-/** Errors and warnings of one sheet; undefined without any. Notes ask for nothing. */
-export function needsOf(book: Book, sheet: SheetView, findings: readonly Finding[]): Needs | undefined {
-  const found = findings.filter((finding) => finding.sheet === sheet.id && finding.level !== 'note');
+/** Errors and warnings among what was found on a sheet; undefined without any. Notes ask for nothing. */
+export function needsOf(book: Book, sheet: SheetView, onSheet: readonly Finding[]): Needs | undefined {
+  const found = onSheet.filter(({ level }) => level !== 'note');
   const [first] = found;
   if (first === undefined) return undefined;
-  const empty = new Set(found.flatMap((finding) => (isEmpty(book, sheet, finding) ? [finding.columnName] : [])));
+  const empty = new Set<string>();
+  for (const finding of found) {
+    if (!empty.has(finding.columnName) && isEmpty(book, sheet, finding)) empty.add(finding.columnName);
+  }
   const count = found.length;
   const things = `${count} ${count === 1 ? 'thing' : 'things'} to look at`;
   const words = empty.size === 0 ? things : `${things}, to be filled in: ${[...empty].join(', ')}`;

@@ -1,6 +1,7 @@
 // Under a sheet's name: the views it can be looked at through, and what the one on screen does with the rows (filters, order,
 // groups), each to be taken off again.
 
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { type ColumnView, type Filter, type SheetView, settings, showDate, type View } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 import { showMenu } from '../commands/menu-state.ts';
@@ -16,6 +17,10 @@ import { workbook } from '../store/workbook.ts';
 export function ViewBar({ sheet }: { readonly sheet: SheetView }) {
   const views = viewsOf(sheet);
   const view = viewOn(sheet);
+  const pressed = useRef<HTMLButtonElement>(null);
+  useLayoutEffect(() => {
+    pressed.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [sheet.id, view.id]);
   return (
     <div class="view-bar">
       <nav class="views" aria-label="Views of this sheet">
@@ -25,9 +30,7 @@ export function ViewBar({ sheet }: { readonly sheet: SheetView }) {
             type="button"
             class="quiet"
             aria-pressed={id === view.id}
-            ref={(button) => {
-              if (id === view.id) button?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-            }}
+            ref={id === view.id ? pressed : null}
             onClick={() => chooseView(sheet.id, id)}
           >
             {name}

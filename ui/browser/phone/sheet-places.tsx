@@ -4,7 +4,7 @@ import { useSignal } from '@preact/signals';
 import { type SheetView, sheetViews } from '../../../engine/index.ts';
 import { type FoundPlace, findPlaces } from '../page/find-places.ts';
 import { needsOf, rowsInWords } from '../page/sheet-needs.ts';
-import { findings } from '../store/findings.ts';
+import { findingsOf } from '../store/findings.ts';
 import { questionsOf } from '../store/sheets.ts';
 import { workbook } from '../store/workbook.ts';
 import { visit } from './places.ts';
@@ -39,7 +39,7 @@ export function SheetPlaces() {
 
 function SheetPlace({ sheet }: { readonly sheet: SheetView }) {
   const book = workbook();
-  const needs = needsOf(book, sheet, findings.value);
+  const needs = needsOf(book, sheet, findingsOf(sheet.id));
   const rows = rowsInWords(book, sheet);
   return (
     <li>

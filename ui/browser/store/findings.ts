@@ -1,4 +1,4 @@
-// Figures that follow: an edit works out what is on screen, and the rest in idle slices. The checks rest on nearly all of it, so
+// Figures that follow: an edit works out what is on screen, and the rest in idle slices once changes have come to rest. The checks rest on nearly all of it, so
 // what they found in the workbook on screen, gravest first, is looked for last, and stays as it was until then.
 
 import { batch, effect, signal } from '@preact/signals';
@@ -7,7 +7,7 @@ import { whenIdle } from './idle.ts';
 import { viewNow } from './looks.ts';
 import { selection } from './selection.ts';
 import { view } from './view.ts';
-import { followFrames, screens, workbookNow } from './workbook.ts';
+import { rests, screens, workbookNow } from './workbook.ts';
 
 export const LEVELS: Readonly<Record<FindingLevel, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
@@ -56,7 +56,10 @@ effect(() => {
   follow();
 });
 
-followFrames(follow);
+effect(() => {
+  rests.value;
+  follow();
+});
 
 /** The columns of the sheet on screen as its view has them; pictures and the glance read what they show when they draw. */
 function onScreen(): readonly { readonly sheet: string; readonly column: string }[] {

@@ -2,7 +2,7 @@
 // draw again once a frame in which something changed; what follows change sets gets them joined, so that none is lost between
 // two frames. Calls the engine alone.
 
-import { batch, computed, signal } from '@preact/signals';
+import { batch, computed, signal, untracked } from '@preact/signals';
 import {
   type Change,
   type ChangeSet,
@@ -12,6 +12,7 @@ import {
   settings,
   type Workbook,
 } from '../../../engine/index.ts';
+import { whenAtRest } from './rest.ts';
 
 const opened = signal<Workbook | undefined>(undefined);
 
@@ -20,6 +21,9 @@ const branch = signal<{ readonly id: string; readonly workbook: Workbook } | und
 
 /** Raised once a frame in which something changed, and when another workbook is opened. Reading it makes a part draw then. */
 export const revision = signal(0);
+
+/** Raised once changes have come to rest for a moment: what stands around the cells follows them then (see rest.ts). */
+export const rests = signal(0);
 
 /** Raised whenever a workbook is opened in place of another: what was made for the old one is made anew. */
 export const openings = signal(0);
@@ -48,6 +52,13 @@ export function workbook(): Workbook {
   const now = branch.value?.workbook ?? opened.value;
   if (now === undefined) throw new Error('A part of the page was drawn before a workbook was open.');
   return now;
+}
+
+/** The workbook for what may come a moment after the cells: a part that reads it draws again when changes have come to rest. */
+export function workbookAtRest(): Workbook {
+  rests.value;
+  screens.value;
+  return untracked(workbook);
 }
 
 /** The workbook without subscribing: for event handlers and for what follows change sets itself. */
@@ -98,11 +109,15 @@ let stopBranch = (): void => undefined;
 
 function followed(workbook: Workbook): () => void {
   return workbook.follow(
-    (change) =>
+    (change) => {
       batch(() => {
         revision.value += 1;
         for (const listener of everyFrame) listener(change);
-      }),
+      });
+      whenAtRest(() => {
+        rests.value += 1;
+      });
+    },
     (flush) => requestAnimationFrame(flush),
   );
 }

@@ -5,8 +5,8 @@ import { useSignal } from '@preact/signals';
 import { type ColumnView, cellView } from '../../../../engine/index.ts';
 import { canTakeBack, takeBack } from '../../commands/cells.ts';
 import { FormField } from '../../form/form-field.tsx';
-import { isErrorCell } from '../../grid/cell-face.ts';
-import { findings } from '../../store/findings.ts';
+import { isErrorCell } from '../../grid/cell-words.ts';
+import { findingsAt } from '../../store/findings.ts';
 import type { RowAt } from '../../store/selection.ts';
 import { groupsOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';
@@ -45,9 +45,7 @@ function ReasonedField({ sheet, row, column, arrives }: FieldProps) {
   const book = workbook();
   const cell = cellView(book, sheet, row.slot, column.id);
   const place = { sheet, row, column: column.id };
-  const found = findings.value.filter(
-    (each) => each.sheet === sheet && each.rowId === row.id && each.column === column.id,
-  );
+  const found = findingsAt(sheet, row.id, column.id);
   const hasReasons = column.role !== 'entered' || isErrorCell(cell);
   return (
     <div class="reasoned">

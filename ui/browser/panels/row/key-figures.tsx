@@ -3,7 +3,7 @@
 import { useSignal } from '@preact/signals';
 import { cellView } from '../../../../engine/index.ts';
 import { intervalWords } from '../../pictures/kit/ask.ts';
-import { findings } from '../../store/findings.ts';
+import { findingsAt } from '../../store/findings.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';
 import type { PanelProps } from '../panel.ts';
@@ -35,9 +35,7 @@ function KeyFigure({ sheet, row, column, opened }: KeyFigureProps) {
   const view = columnOf(sheet, column);
   if (view === undefined) return null;
   const { number, figure, fullUnit } = cellView(workbook(), sheet.id, row.slot, column);
-  const found = findings.value.filter(
-    (each) => each.sheet === sheet.id && each.rowId === row.id && each.column === column,
-  );
+  const found = findingsAt(sheet.id, row.id, column);
   return (
     <li class={open.value ? 'is-open' : undefined}>
       <button
