@@ -1,7 +1,7 @@
 // Figures that follow: an edit works out what is on screen, and the rest in idle slices once changes have come to rest. The checks rest on nearly all of it, so
 // what they found in the workbook on screen, gravest first, is looked for last, and stays as it was until then.
 
-import { batch, effect, signal } from '@preact/signals';
+import { batch, computed, effect, signal } from '@preact/signals';
 import { type Finding, type FindingLevel, Findings, sheetView, type Workbook } from '../../../engine/index.ts';
 import { whenIdle } from './idle.ts';
 import { viewNow } from './looks.ts';
@@ -73,16 +73,42 @@ export function nothingFound(): string {
   return following.value ? 'The checks are still being worked out' : 'Nothing needs attention';
 }
 
+/** The same list by sheet, and by row within a sheet ('' for what concerns no one row). */
+const placed = computed(() => {
+  const sheets = new Map<string, Finding[]>();
+  const rows = new Map<string, Finding[]>();
+  for (const found of findings.value) {
+    putTo(sheets, found.sheet, found);
+    putTo(rows, `${found.sheet} ${found.rowId}`, found);
+  }
+  return { sheets, rows };
+});
+
+function putTo(lists: Map<string, Finding[]>, key: string, found: Finding): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [found]);
+  else list.push(found);
+}
+
+/** What was found on a sheet. */
+export function findingsOf(sheet: string): readonly Finding[] {
+  return placed.value.sheets.get(sheet) ?? NONE;
+}
+
 /** What was found in a row. */
 export function findingsIn(sheet: string, row: string): readonly Finding[] {
-  return findings.value.filter((found) => found.sheet === sheet && found.rowId === row);
+  return placed.value.rows.get(`${sheet} ${row}`) ?? NONE;
+}
+
+/** What was found in a cell. */
+export function findingsAt(sheet: string, row: string, column: string): readonly Finding[] {
+  return findingsIn(sheet, row).filter((found) => found.column === column);
 }
 
 /** What was found in a cell, and of its whole column. */
-export function findingsAt(sheet: string, row: string, column: string): readonly Finding[] {
-  return findings.value.filter(
-    (found) => found.sheet === sheet && found.column === column && (found.row === undefined || found.rowId === row),
-  );
+export function findingsFor(sheet: string, row: string, column: string): readonly Finding[] {
+  const ofColumns = findingsIn(sheet, '').filter((found) => found.column === column);
+  return ofColumns.length === 0 ? findingsAt(sheet, row, column) : [...findingsAt(sheet, row, column), ...ofColumns];
 }
 
 /** 'Plantings / Amber early / Stations'. */
