@@ -3,9 +3,10 @@
 
 import { readFile } from 'node:fs/promises';
 import axe from 'axe-core';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { type Opening, openWorkbook } from './harness.ts';
+import { smallWorkbook } from './small-workbook.ts';
 
 async function openPhone(opening: Opening = {}) {
   const opened = await openWorkbook({ width: 390, height: 844, ...opening });
@@ -63,12 +64,29 @@ function misfits(page: Page): Promise<readonly string[]> {
         element.clientWidth > 0,
     );
     const small = [...document.querySelectorAll('.phone :is(button, summary, input)')].filter(
-      (element) => seen(element) && element.closest('label') === null && element.getBoundingClientRect().height < 43.5,
+      (element) => seen(element) && element.closest('label') === null && element.getBoundingClientRect().height < 47.5,
     );
     return [
       ...past.map((element) => `past the edge: ${named(element)}`),
       ...cut.map((element) => `cut off: ${named(element)}`),
       ...small.map((element) => `small: ${named(element)}`),
+    ];
+  });
+}
+
+/** Targets of a dialog too small for a thumb, and whether it reaches past the screen. */
+function tooSmall(dialog: Locator): Promise<readonly string[]> {
+  return dialog.evaluate((box) => {
+    const small = [...box.querySelectorAll('button, select, summary, input')].filter((element) => {
+      const target = element.matches('[type="radio"], [type="checkbox"]')
+        ? (element.closest('label') ?? element)
+        : element;
+      return target.getClientRects().length > 0 && target.getBoundingClientRect().height < 47.5;
+    });
+    const { left, right } = box.getBoundingClientRect();
+    return [
+      ...small.map(({ outerHTML }) => outerHTML.slice(0, 120)),
+      ...(left < 0 || right > innerWidth ? ['past'] : []),
     ];
   });
 }
@@ -112,7 +130,7 @@ test('a list to pick from lies within the phone and has targets for a thumb', as
   const options = page.locator('.entry-under [role="option"]');
   await expect.poll(() => options.count()).toBeGreaterThan(5);
   const box = await options.first().boundingBox();
-  expect(box?.height).toBeGreaterThanOrEqual(43.5);
+  expect(box?.height).toBeGreaterThanOrEqual(47.5);
   expect((box?.x ?? 0) + (box?.width ?? 999)).toBeLessThanOrEqual(390);
 });
 
@@ -154,6 +172,48 @@ test('a row is added, filled, removed and brought back', async () => {
   await expect.poll(() => page.locator('.phone-cards > li').count()).toBe(beds);
   await page.locator('.phone-undo').click();
   await expect.poll(() => page.locator('.phone-cards > li').count()).toBe(beds + 1);
+});
+
+test('cards are looked at through views, put in order and kept back, with one step back for each and forward again', async () => {
+  const { page, problems } = await openPhone({ storage: await smallWorkbook() });
+  await openSheet(page, 'Beds');
+  const names = () => page.locator('.phone-cards .phone-name').allTextContents();
+  const there = await names();
+  await page.getByLabel('In order of').selectOption({ label: 'Bed' });
+  await page.getByRole('button', { name: 'Least first' }).click();
+  await expect.poll(names).toEqual([...there].reverse());
+  await page.locator('.phone-undo').click();
+  await expect.poll(names).toEqual(there);
+  await page.locator('.phone-top').getByRole('button', { name: 'Redo' }).click();
+  await expect.poll(names).toEqual([...there].reverse());
+  const views = await page.getByLabel('Look at').locator('option').allTextContents();
+  await page.getByLabel('Look at').selectOption({ label: views.at(-1) ?? '' });
+  await expect.poll(() => page.locator('.phone-told').first().locator('.told-name').count()).toBeGreaterThan(2);
+  expect(await misfits(page)).toEqual([]);
+
+  // A file of rows is shown before it is taken.
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Import rows' }).click();
+  const buffer = Buffer.from('Bed,Field,Length (ft)\nRow A,Yard,70\nPond 1,Pond,71\n');
+  await (await chooser).setFiles({ name: 'beds.csv', mimeType: 'text/csv', buffer });
+  const dialog = page.getByRole('dialog');
+  await expect.poll(() => dialog.textContent(), { timeout: 30_000 }).toMatch(/adds 1 row, changes 1 row/);
+  expect(await tooSmall(dialog)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Import', exact: true }).click();
+  await expect.poll(() => page.locator('.phone-cards > li').count()).toBe(there.length + 1);
+
+  // What if: a branch made, changed in and left again.
+  await page.locator('.phone-bar button', { hasText: 'Workbook' }).click();
+  await page.getByRole('button', { name: 'What if' }).click();
+  await dialog.getByLabel('Name of a new branch').waitFor();
+  expect(await tooSmall(dialog)).toEqual([]);
+  await dialog.getByLabel('Name of a new branch').fill('Longer beds');
+  await dialog.getByRole('button', { name: 'Branch the plan' }).click();
+  await page.locator('.branch-bar').getByText('Longer beds').waitFor();
+  expect(await misfits(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Back to the plan' }).click();
+  await expect.poll(() => page.locator('.branch-bar').count()).toBe(0);
+  expect(problems).toEqual([]);
 });
 
 test('a name that is taken is refused with a sentence', async () => {

@@ -16,8 +16,13 @@ let kept: Promise<State> | undefined;
 
 /** A visit to a page that keeps the small workbook already. */
 export async function openSmallWorkbook(opening: Opening = {}): Promise<OpenedWorkbook> {
+  return openWorkbook({ width: 1440, height: 900, ...opening, storage: await smallWorkbook() });
+}
+
+/** What a browser keeps that keeps the small workbook. */
+export function smallWorkbook(): Promise<State> {
   kept ??= keepOnce();
-  return openWorkbook({ width: 1440, height: 900, ...opening, storage: await kept });
+  return kept;
 }
 
 /** The file that the small workbook was opened from. */

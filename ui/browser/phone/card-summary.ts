@@ -24,15 +24,18 @@ export interface Told {
   readonly text: string;
 }
 
-/** Names and values of the telling columns that are filled. */
-export function tellingOf(book: Book, sheet: SheetView, slot: number): readonly Told[] {
-  const telling = TELLING[sheet.id];
+/** At most so many where a view says which. */
+const OF_A_VIEW = 8;
+
+/** Names and values of the telling columns that are filled; of a view's where one is asked for. */
+export function tellingOf(book: Book, sheet: SheetView, slot: number, view?: readonly string[]): readonly Told[] {
+  const telling = view ?? TELLING[sheet.id];
   const columns =
     telling === undefined
       ? sheet.columns.filter(({ id, role }) => id !== sheet.key && role !== 'made')
       : telling.flatMap((id) => columnOf(sheet, id) ?? []);
   const told = columns.map(({ id, name }) => ({ id, name, text: inWords(cellView(book, sheet.id, slot, id)) }));
-  return told.filter(({ text }) => text !== '').slice(0, telling?.length ?? SHOWN);
+  return told.filter(({ text }) => text !== '').slice(0, view === undefined ? (telling?.length ?? SHOWN) : OF_A_VIEW);
 }
 
 /** Whether a row's name or what its card says holds every word looked for. */

@@ -1,16 +1,18 @@
-// One sheet as a list of cards: what it is for, its rows by name with the figures that tell them apart, a search over them,
-// a way to add one, and its CSV file. A sheet of one row is its one card.
+// One sheet as a list of cards: what it is for, its rows by name with the figures that tell them apart, a search over them, ways to
+// look at them, to add one, and to read and write CSV files. A sheet of one row is its one card.
 
 import { useSignal } from '@preact/signals';
-import { type Finding, rowName, type SheetView } from '../../../engine/index.ts';
+import { type Finding, rowId, rowName, type SheetView } from '../../../engine/index.ts';
+import { CommandButton } from '../commands/command-button.tsx';
 import { addRow } from '../commands/rows.ts';
 import { downloadAsCsv } from '../files/download.ts';
 import { emptyWords } from '../page/empty-words.ts';
 import { findingsIn } from '../store/findings.ts';
-import { onlyRow, rowsOf } from '../store/selection.ts';
+import { onlyRow } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
 import { workbook } from '../store/workbook.ts';
 import { Card } from './card.tsx';
+import { CardLook, lookedAt } from './card-look.tsx';
 import { answers, tellingOf } from './card-summary.ts';
 import { visit } from './places.ts';
 import { SearchBox } from './search-box.tsx';
@@ -32,10 +34,11 @@ function CardList({ sheet }: { readonly sheet: SheetView }) {
   const wanted = useSignal('');
   const most = useSignal(AT_ONCE);
   const book = workbook();
-  const rows = rowsOf(book, sheet.id).map(({ slot, id }) => ({
-    id,
+  const looked = lookedAt(sheet);
+  const rows = looked.rows.map((slot) => ({
+    id: rowId(book, sheet.id, slot),
     name: rowName(book, sheet.id, slot),
-    told: tellingOf(book, sheet, slot),
+    told: tellingOf(book, sheet, slot, looked.columns),
   }));
   const found =
     wanted.value.trim() === '' ? rows : rows.filter(({ name, told }) => answers(name, told, wanted.value.trim()));
@@ -44,11 +47,13 @@ function CardList({ sheet }: { readonly sheet: SheetView }) {
       <SearchBox label={`Find in ${sheet.name}`} wanted={wanted} />
       <div class="phone-acts">
         {sheet.entered ? <AddRow sheet={sheet} /> : null}
+        <CommandButton id="import" />
         <button type="button" onClick={() => downloadAsCsv(sheet.id)}>
           Download CSV
         </button>
       </div>
-      {rows.length === 0 ? <p class="phone-nothing">{emptyWords(book, sheet)}</p> : null}
+      {rows.length + looked.left < 2 ? null : <CardLook sheet={sheet} left={looked.left} />}
+      {rows.length + looked.left === 0 ? <p class="phone-nothing">{emptyWords(book, sheet)}</p> : null}
       {rows.length > 0 && found.length === 0 ? <p class="phone-nothing">No card here says that.</p> : null}
       <ul class="phone-cards">
         {found.slice(0, most.value).map(({ id, name, told }) => (

@@ -3,6 +3,7 @@
 import { sheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 import { downloadAsCsv } from '../files/download.ts';
+import { picturesOf } from '../pictures/list.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { setUnits } from '../store/change.ts';
 import { inTheSun } from '../store/sun.ts';
@@ -30,6 +31,15 @@ export function MorePlace() {
         <CommandButton id="new season" then={home} />
         <CommandButton id="demo farm" then={home} />
         <CommandButton id="upgrade sheets" />
+      </section>
+      <section>
+        <h2>The season as a whole</h2>
+        <CommandButton id="what if" />
+        {picturesOf(workbook()).length === 0 ? null : (
+          <button type="button" onClick={() => visit({ at: 'pictures' })}>
+            Pictures of the farm
+          </button>
+        )}
       </section>
       <section>
         <h2>Sums on the side</h2>

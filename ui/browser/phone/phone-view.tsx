@@ -11,6 +11,8 @@ import { findings } from '../store/findings.ts';
 import { arrival, rowAt, selection } from '../store/selection.ts';
 import { view } from '../store/view.ts';
 import { steps, workbook } from '../store/workbook.ts';
+import { BranchBar } from '../what-if/branch-bar.tsx';
+import { LikelyBar } from '../what-if/likely-bar.tsx';
 import { AttentionPlace } from './attention-place.tsx';
 import { Card } from './card.tsx';
 import { Cards } from './cards.tsx';
@@ -21,6 +23,7 @@ import { SheetPlaces } from './sheet-places.tsx';
 import { Today } from './today/today.tsx';
 
 const ScratchPage = later(() => import('../scratch/scratch-page.tsx').then((part) => part.ScratchPage));
+const PicturePage = later(() => import('../pictures/picture-page.tsx').then((part) => part.PicturePage));
 const FirstVisit = later(() => import('../first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
 export function PhoneView() {
@@ -45,7 +48,10 @@ export function PhoneView() {
         )}
         <h1>{titleOf(place)}</h1>
         <CommandButton id="undo" class="phone-undo" title={`Undo: ${steps.value.undo ?? ''}`} />
+        {steps.value.redo === undefined ? null : <CommandButton id="redo" title={`Redo: ${steps.value.redo}`} />}
       </header>
+      <BranchBar />
+      <LikelyBar />
       <main class="phone-place" aria-label={titleOf(place)}>
         <Place place={place} />
       </main>
@@ -78,6 +84,8 @@ function titleOf(place: PhonePlace): string {
       return rowName(book, place.sheet, rowWithId(book, place.sheet, place.row) ?? -1);
     case 'attention':
       return 'Needs attention';
+    case 'pictures':
+      return 'Pictures';
     case 'scratch':
       return 'Scratch paper';
     case 'more':
@@ -90,6 +98,9 @@ function Place({ place }: { readonly place: PhonePlace }) {
   if (place.at === 'today') return shownView(book, view.value).at === 'first visit' ? <FirstVisit /> : <Today />;
   if (place.at === 'attention') return <AttentionPlace />;
   if (place.at === 'scratch') return <ScratchPage />;
+  if (place.at === 'pictures') {
+    return <PicturePage picture={view.value.at === 'pictures' ? view.value.picture : ''} />;
+  }
   if (place.at === 'more') return <MorePlace />;
   const sheet = place.at === 'sheets' ? undefined : sheetView(book, place.sheet);
   if (sheet === undefined) return <SheetPlaces />;

@@ -1,4 +1,5 @@
-// Where a person is on the phone: the day, the list of sheets, one sheet's cards, one card, what needs attention, or the rest. The
+// Where a person is on the phone: the day, the list of sheets, one sheet's cards, one card, what needs attention, scratch
+// paper, pictures, or the rest. The
 // browser's own way back leads back through them. Parts of the phone's view read and call this; it calls the store.
 
 import { signal } from '@preact/signals';
@@ -11,6 +12,7 @@ export type PhonePlace =
   | { readonly at: 'card'; readonly sheet: string; readonly row: string }
   | { readonly at: 'attention' }
   | { readonly at: 'scratch' }
+  | { readonly at: 'pictures' }
   | { readonly at: 'more' };
 
 const START: PhonePlace = { at: 'today' };
@@ -35,7 +37,7 @@ function show(place: PhonePlace, column?: string): void {
 export function above(place: PhonePlace): PhonePlace | undefined {
   if (place.at === 'card') return { at: 'sheet', sheet: place.sheet };
   if (place.at === 'sheet') return SHEETS;
-  return place.at === 'scratch' ? { at: 'more' } : undefined;
+  return place.at === 'scratch' || place.at === 'pictures' ? { at: 'more' } : undefined;
 }
 
 /** Follows the browser's way back and forward from now on; gives back the way to stop. */
@@ -51,7 +53,8 @@ function placeIn(state: unknown): PhonePlace | undefined {
   const at = member(kept, 'at');
   const sheet = member(kept, 'sheet');
   const row = member(kept, 'row');
-  if (at === 'today' || at === 'sheets' || at === 'attention' || at === 'more' || at === 'scratch') return { at };
+  if (at === 'today' || at === 'sheets' || at === 'attention' || at === 'more') return { at };
+  if (at === 'scratch' || at === 'pictures') return { at };
   if (typeof sheet !== 'string') return undefined;
   if (at === 'sheet') return { at, sheet };
   return at === 'card' && typeof row === 'string' ? { at, sheet, row } : undefined;

@@ -1,6 +1,6 @@
-// The season drawn by chance: shared by workers, followed, cancelled, and kept until the plan changes, when it is marked old.
+// The season drawn by chance: shared by workers, followed, cancelled, and kept, marked old once the plan changes.
 
-import { signal } from '@preact/signals';
+import { effect, signal } from '@preact/signals';
 import {
   type Chance,
   chanceOf,
@@ -11,9 +11,10 @@ import {
   quantile,
   shareOfSpread,
 } from '../../../engine/index.ts';
-import { followChanges, keptWorkbook } from '../store/workbook.ts';
+import { followChanges, keptWorkbook, openings } from '../store/workbook.ts';
 import type { DrawnAnswer, DrawnWeek, Goal, LikelyFigure } from './drawn-answer.ts';
 import type { DrawsAsked, DrawsTold } from './draws-messages.ts';
+import { keepAnswers, planNow } from './kept-answers.ts';
 import { likelyKept } from './likely-bar.tsx';
 import { answerInWords } from './likely-model.ts';
 
@@ -39,6 +40,13 @@ followChanges(() => {
   if (kept?.old === false) likelyKept.value = { ...kept, old: true };
 });
 
+// What was drawn of one workbook says nothing of another.
+effect(() => {
+  openings.value;
+  cancelDrawing();
+  likelyKept.value = undefined;
+});
+
 export interface SeasonsAsked {
   readonly figure: LikelyFigure;
   readonly count: number;
@@ -60,6 +68,7 @@ export function drawSeasons(asked: SeasonsAsked): void {
   const done = shares.map(() => 0);
   const parts: (Drawn | undefined)[] = shares.map(() => undefined);
   const data = book.data();
+  const asOf = planNow();
   const hear = (at: number, told: DrawsTold): void => {
     if (told.told === 'failed') {
       stop();
@@ -81,6 +90,7 @@ export function drawSeasons(asked: SeasonsAsked): void {
     drawing.value = { state: 'drawn', answer };
     const says = answerInWords(book, answer);
     likelyKept.value = says === undefined ? undefined : { says, old };
+    keepAnswers({ drawn: { plan: asOf, answer: { ...answer, old: false }, says } });
   };
   workers = shares.map(([from, until], at) => {
     const worker = new Worker(new URL('./draws-worker.ts', import.meta.url), { type: 'module' });
