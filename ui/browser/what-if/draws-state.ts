@@ -3,6 +3,7 @@
 import { effect, signal } from '@preact/signals';
 import {
   type Chance,
+  chanceInWeek,
   chanceOf,
   type Drawn,
   type DrawnInput,
@@ -114,7 +115,9 @@ function sharesOf(count: number, among: number): readonly (readonly [number, num
 function answerOf({ figure, count, seed, goal }: SeasonsAsked, drawn: Drawn, old: boolean): DrawnAnswer {
   const weeks = (drawn.weekly[0]?.weeks ?? []).flatMap(({ week, values }): DrawnWeek[] => {
     const interval = intervalOf(values);
-    return interval === undefined ? [] : [{ week, interval, chance: chanceAt(values, goal) }];
+    return interval === undefined
+      ? []
+      : [{ week, interval, chance: goal === undefined ? undefined : chanceInWeek(values, goal.value, goal.side) }];
   });
   const values = figure.by === 'season' ? (drawn.figures[0]?.values ?? new Float64Array()) : sumOfWeeks(drawn, count);
   return {
