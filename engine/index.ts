@@ -141,7 +141,15 @@ export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export { compareWeeks, type WeeklyFigure, type WeeksCompared } from './queries/by-week.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
-export { type Chance, chanceOf, type Interval, intervalOf, quantile, shareOfSpread } from './queries/chances.ts';
+export {
+  type Chance,
+  chanceInWeek,
+  chanceOf,
+  type Interval,
+  intervalOf,
+  quantile,
+  shareOfSpread,
+} from './queries/chances.ts';
 export { type CheckView, checksOf } from './queries/checks.ts';
 export {
   type CellDifference,

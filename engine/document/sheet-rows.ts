@@ -42,6 +42,7 @@ export class SheetRows {
     return slot < 0 ? undefined : slot;
   }
 
+  /** The row in a slot; of a slot that a row left, that row until another takes it, since cells may still link to it. */
   idOf(slot: number): string | undefined {
     return this.#ids[slot];
   }
@@ -58,8 +59,10 @@ export class SheetRows {
 
   put(record: RowRecord): void {
     const before = this.#records.get(record.id);
-    if (before !== undefined && before.slot >= 0) this.#ids[before.slot] = undefined;
-    if (record.slot >= 0) this.#ids[record.slot] = record.id;
+    if (record.slot >= 0) {
+      if (before !== undefined && before.slot >= 0) this.#ids[before.slot] = undefined;
+      this.#ids[record.slot] = record.id;
+    }
     this.#records.set(record.id, record);
     if (record.at > this.#lastAt) this.#lastAt = record.at;
   }

@@ -44,6 +44,15 @@ export function chanceOf(values: Float64Array, goal: number, side: 'at least' | 
   return { chance, error: Math.sqrt((chance * (1 - chance)) / known.length) };
 }
 
+/** The same of a figure of one week: a season that has no such week runs out or over in none, so that it reaches the goal. */
+export function chanceInWeek(values: Float64Array, goal: number, side: 'at least' | 'at most'): Chance | undefined {
+  const found = chanceOf(values, goal, side);
+  if (found === undefined) return undefined;
+  const known = values.filter(Number.isFinite).length;
+  const chance = 1 - ((1 - found.chance) * known) / values.length;
+  return { chance, error: Math.sqrt((chance * (1 - chance)) / values.length) };
+}
+
 /** Seasons a class in which shares of spread are estimated: enough for a mean, few enough for a curve. */
 const PER_CLASS = 50;
 /** Of fewer seasons nothing can be said. */

@@ -4,7 +4,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
+import { openWorkbook, reload } from './harness.ts';
 
 const PLANTING = 'Keeper clumps';
 
@@ -79,9 +79,11 @@ test('a branch is worked in, compared, taken over by single changes and thrown a
   await close();
 });
 
-test('a value is sought, two are tabled, and the season is drawn', async () => {
+test('a value is sought, two are tabled, the season is drawn, and the answers are there after a reload', async () => {
   const { page, close } = await openWorkbook({ width: 1440, height: 900 });
   await goTo(page, PLANTING);
+  await typeSpacing(page, '13 in');
+  await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
   const dialog = await whatIf(page);
   const cell = async (legend: string, column: string) => {
     const group = dialog.getByRole('group', { name: legend });
@@ -116,6 +118,27 @@ test('a value is sought, two are tabled, and the season is drawn', async () => {
   await dialog.getByText(/in half below .* USD/).waitFor();
   expect(await dialog.locator('meter').count()).toBeGreaterThan(0);
   expect(await faults(page)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Close' }).click();
+
+  const bar = page.locator('.likely-bar');
+  await bar.waitFor();
+  const said = await bar.locator('span').textContent();
+  await reload(page);
+  await bar.waitFor();
+  expect(await bar.locator('span').textContent()).toBe(said);
+  await goTo(page, PLANTING);
+  await typeSpacing(page, '12 in');
+  await bar.getByText('Old, the plan has changed since:').waitFor();
+  await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
+  await reload(page);
+  await bar.getByText('Old, the plan has changed since:').waitFor();
+  await bar.getByRole('button', { name: 'Draw again' }).click();
+  await dialog.getByText('(old: the plan has changed since)').waitFor();
+  await dialog.getByText('Seek', { exact: true }).click();
+  await dialog.getByText(/Old, the plan has changed since: .*never reaches 1 lb/).waitFor();
+  await dialog.getByRole('button', { name: 'Close' }).click();
+  await bar.getByRole('button', { name: 'Put away' }).click();
+  await bar.waitFor({ state: 'detached' });
   await close();
 });
 

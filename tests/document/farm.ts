@@ -2,11 +2,13 @@
 // columns, mends a formula, adds a column and a check, takes a column out, and ships a row more and one less.
 
 import {
+  createVocabulary,
   type DocumentData,
   type HistoryData,
   newDocument,
   type Template,
   type TemplateShelf,
+  toCanonical,
   Workbook,
   type World,
   writeWorkbookFile,
@@ -134,4 +136,17 @@ export function openFarm(data: DocumentData = BEGINNING, actor?: string, history
 /** What a workbook would keep in a file, and everything it shows, to the last bit. */
 export function everything(workbook: Workbook): { readonly file: string; readonly shown: unknown } {
   return { file: writeWorkbookFile(workbook.data()), shown: snapshot(new Book(workbook, VERSION_1)) };
+}
+
+const vocabulary = createVocabulary({ currency: 'EUR' });
+
+/** A quantity that waits aside is written in the unit of the day it was put there: what counts is how much it is. */
+export function everythingByAmount(workbook: Workbook): ReturnType<typeof everything> {
+  const { file, shown } = everything(workbook);
+  const followed = /\[([-\d.e]+), "([^"]+)", true\]/g;
+  const canonical = file.replace(followed, (_, number: string, symbol: string) => {
+    const unit = vocabulary.find(symbol);
+    return unit === undefined ? `${number} ${symbol}` : String(toCanonical(unit, Number(number)));
+  });
+  return { file: canonical, shown };
 }

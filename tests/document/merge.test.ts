@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { type Command, Findings, type Transaction, type Workbook } from '../../engine/index.ts';
 import { runs } from '../runs.ts';
 import { type Chances, chances, commandFor } from './any-command.ts';
-import { BEGINNING, everything, openFarm } from './farm.ts';
+import { BEGINNING, everything, everythingByAmount, openFarm } from './farm.ts';
 
 const MESSAGE = { code: 'work', parts: {} };
 
@@ -28,7 +28,7 @@ const [P1 = '', P2 = '', P3 = ''] = (BEGINNING.rows.plantings ?? []).map(({ id }
 function merged(ofAnna: readonly Transaction[], ofBert: readonly Transaction[], anna: Workbook, bert: Workbook): void {
   for (const one of ofBert) anna.receive(remote(one));
   for (const one of ofAnna) bert.receive(remote(one));
-  expect(everything(anna)).toEqual(everything(bert));
+  expect(everythingByAmount(anna)).toEqual(everythingByAmount(bert));
 }
 
 describe('two people', () => {

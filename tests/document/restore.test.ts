@@ -7,16 +7,14 @@ import { schemaDifferences } from '../../engine/document/schema-differences.ts';
 import { applySchema, isSchemaOperation } from '../../engine/document/schema-operations.ts';
 import {
   compareBooks,
-  createVocabulary,
   type DocumentData,
   readWorkbookFile,
-  toCanonical,
   type Workbook,
   writeWorkbookFile,
 } from '../../engine/index.ts';
 import { runs } from '../runs.ts';
 import { type Chances, chances, commandFor } from './any-command.ts';
-import { everything, openFarm, shelf, VERSION_2 } from './farm.ts';
+import { openFarm, shelf, everythingByAmount as state, VERSION_2 } from './farm.ts';
 
 const MESSAGE = { code: 'work', parts: {} };
 const some = fc.array(chances, { maxLength: 12 });
@@ -34,19 +32,6 @@ function kept(workbook: Workbook): DocumentData {
   const read = readWorkbookFile(writeWorkbookFile(workbook.data()), shelf(VERSION_2));
   if (!read.ok) throw new Error(read.why);
   return read.data;
-}
-
-const vocabulary = createVocabulary({ currency: 'EUR' });
-
-/** A quantity that waits aside is written in the unit of the day it was put there: what counts is how much it is. */
-function state(workbook: Workbook): ReturnType<typeof everything> {
-  const { file, shown } = everything(workbook);
-  const followed = /\[([-\d.e]+), "([^"]+)", true\]/g;
-  const canonical = file.replace(followed, (_, number: string, symbol: string) => {
-    const unit = vocabulary.find(symbol);
-    return unit === undefined ? `${number} ${symbol}` : String(toCanonical(unit, Number(number)));
-  });
-  return { file: canonical, shown };
 }
 
 test('what was kept is there again, and the state in between one step back', () => {
@@ -69,6 +54,24 @@ test('what was kept is there again, and the state in between one step back', () 
     }),
     { numRuns: runs(50, 4000) },
   );
+});
+
+test('rows that link to each other go in one step, one by one, and come back with their links', () => {
+  const workbook = openFarm();
+  const type = { type: 'link', sheet: 'beds' } as const;
+  workbook.do([{ command: 'add column', sheet: 'beds', name: 'Beside', type }], MESSAGE);
+  const data = kept(workbook);
+  const column = Object.keys(workbook.data().own.beds?.columns ?? {})[0] ?? '';
+  const [one, two, three] = [workbook.newId(), workbook.newId(), workbook.newId()];
+  const beside = (row: string, other: string) => ({ row, cells: [`Bed ${row}`, { row: other }] });
+  const rows = [beside(one, three), beside(two, one), beside(three, two)];
+  workbook.do([{ command: 'put rows', sheet: 'beds', columns: ['bed', column], rows }], MESSAGE);
+  const between = state(workbook);
+  expect(between.file).toContain(`{ "row": "${three}" }`);
+  workbook.do([{ command: 'restore', data }], MESSAGE);
+  expect(state(workbook).file).not.toContain(`{ "row": "${three}" }`);
+  workbook.undo();
+  expect(state(workbook)).toEqual(between);
 });
 
 test('restoring the present changes nothing', () => {

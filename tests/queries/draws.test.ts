@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import {
   type Command,
   cellView,
+  chanceInWeek,
   chanceOf,
   Draws,
   drawnFrom,
@@ -188,6 +189,13 @@ describe('drawing', () => {
     expect(shareOfSpread(a ?? new Float64Array(), b ?? new Float64Array())).toBeLessThan(0.03);
     expect(shareOfSpread(a ?? new Float64Array(), a ?? new Float64Array())).toBeGreaterThan(0.99);
     expect(shareOfSpread(a ?? new Float64Array(), new Float64Array(2000))).toBe(0);
+  });
+
+  test('a season without a week runs short in none', () => {
+    const short = Float64Array.from([0, 2, Number.NaN, Number.NaN]);
+    expect(chanceOf(short, 0, 'at most')?.chance).toBe(0.5);
+    expect(chanceInWeek(short, 0, 'at most')?.chance).toBe(0.75);
+    expect(chanceInWeek(Float64Array.of(Number.NaN), 0, 'at most')).toBeUndefined();
   });
 
   test('quantiles are in order and stand between the values', () => {

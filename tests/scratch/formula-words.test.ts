@@ -11,6 +11,7 @@ import {
   paperNamed,
   withCommas,
   withPaperRenamed,
+  withPapersRenamed,
   wordsOf,
 } from '../../ui/scratch/formula-words.ts';
 
@@ -104,6 +105,12 @@ test.each([
 
 test('a formula follows the paper that it names', () => {
   expect(withPaperRenamed("=Sums!A1+'sums'!B2+Other!C3", 'Sums', "Bob's")).toBe("='Bob''s'!A1+'Bob''s'!B2+Other!C3");
+  // 'A 2' becomes 'A 3', but what was 'A' and is 'A 2' now stays that.
+  const after = new Map([
+    ['a', 'A 2'],
+    ['a 2', 'A 3'],
+  ]);
+  expect(withPapersRenamed("=A!B1+'A 2'!B1+B!B1", after)).toBe("='A 2'!B1+'A 3'!B1+B!B1");
   expect(paperNamed("'Bob''s'!")).toBe("Bob's");
   expect(cellName({ row: 0, column: 0 })).toBe('A1');
 });

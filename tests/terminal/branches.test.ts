@@ -155,6 +155,27 @@ describe('draws', () => {
     expect(await json('4')).not.toBe(await json('3'));
     expect((await folder.run([...words, '--seed', 'x'])).err).toContain('--seed takes a whole number');
   });
+
+  test('gives figures week by week with the chance of running out', async () => {
+    const file = folder.file('demo-by-week.json');
+    await folder.run(['new', 'demo', '--out', file]);
+    const words = ['draws', file, '--count', '20', '--by-week', 'short of demand'];
+    const { out } = await folder.run(words);
+    expect(out).toMatch(/\nShort of demand\nWeek +10% +50% +90% +Runs short\n/);
+    const { byWeek } = JSON.parse((await folder.run([...words, '--json'])).out) as {
+      byWeek: { weeks: { week: string; p10: number; p90: number; count: number; chance: { chance: number } }[] }[];
+    };
+    const weeks = byWeek[0]?.weeks ?? [];
+    expect(weeks.length).toBeGreaterThan(20);
+    for (const { week, p10, p90, count, chance } of weeks) {
+      expect(out).toContain(week);
+      // Of the seasons that have the week, nine of ten run short where even the tenth does, and few where nine do not.
+      expect(chance.chance).toBeGreaterThanOrEqual(p10 > 0.01 ? (0.9 * count - 1) / 20 : 0);
+      expect(chance.chance).toBeLessThanOrEqual(p90 > 0.01 ? count / 20 : (0.1 * count + 1) / 20);
+    }
+    expect((await folder.run(['draws', file, '--by-week', 'fish'])).err).toContain('--by-week knows no “fish”');
+    expect((await folder.run(['draws', file])).err).toContain('Say what to ask of the seasons');
+  });
 });
 
 describe('choose', () => {

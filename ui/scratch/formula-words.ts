@@ -147,13 +147,17 @@ export function fromRowsAndColumns(formula: string, { row, column }: At): string
 
 /** The formula after a paper that it names was given another name. */
 export function withPaperRenamed(formula: string, before: string, after: string): string {
+  return withPapersRenamed(formula, new Map([[before.toLowerCase(), after]]));
+}
+
+/** The same of several papers, by what they were called before in small letters: all at once, since one may get what another was called. */
+export function withPapersRenamed(formula: string, after: ReadonlyMap<string, string>): string {
   if (!isFormula(formula)) return formula;
   return joined(
-    wordsOf(formula).map((word) =>
-      word.kind === 'paper' && paperNamed(word.text).toLowerCase() === before.toLowerCase()
-        ? { ...word, text: `'${after.replaceAll("'", "''")}'!` }
-        : word,
-    ),
+    wordsOf(formula).map((word) => {
+      const name = word.kind === 'paper' ? after.get(paperNamed(word.text).toLowerCase()) : undefined;
+      return name === undefined ? word : { ...word, text: `'${name.replaceAll("'", "''")}'!` };
+    }),
   );
 }
 

@@ -1,4 +1,4 @@
-// `draws`: the season drawn many times by chance, and what it says of figures.
+// `draws`: the season drawn many times by chance, and what it says of figures, of the season or week by week.
 
 import {
   chanceOf,
@@ -11,14 +11,13 @@ import {
   numberOf,
   sayNumber,
   shareOfSpread,
-  shownNumber,
   uncertainInputs,
   unitSymbol,
-  type ValueType,
 } from '../../engine/index.ts';
 import { SEASON_CHANCES } from '../../sheets-templates/index.ts';
 import { CHANCE, streams } from '../chance.ts';
 import type { Given } from './arguments.ts';
+import { inUnit, percent, weeklyNamed, weeksAsJson, weeksInWords } from './draws-by-week.ts';
 import { openWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
@@ -30,6 +29,9 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
   const [file = '', ...formulas] = words;
   const count = wholeOf(values.get('count'), USUAL_COUNT, 'count', MOST_DRAWS);
   const seed = wholeOf(values.get('seed'), 1, 'seed', 2 ** 31 - 1);
+  const weekly = weeklyNamed(values.get('by-week'));
+  if (formulas.length + weekly.length === 0)
+    refuse('Say what to ask of the seasons: a formula, or --by-week and a figure of every week.');
   const workbook = await openWorkbook(file, world);
   const figures = formulas.map((formula): Figure => ({ figure: 'formula', formula }));
   for (const figure of figures) {
@@ -44,11 +46,15 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
     goalText === undefined ? undefined : numberOf(figureIn(workbook, { figure: 'formula', formula: goalText }));
   if (goalText !== undefined && goal === undefined)
     refuse(`${file}: the goal “${goalText}” is no number or amount, such as 120 lb.`);
-  const order = { inputs, asked: { figures, weekly: [] }, from: 0, until: count, chances: SEASON_CHANCES };
+  const order = { inputs, asked: { figures, weekly }, from: 0, until: count, chances: SEASON_CHANCES };
   const draws = new Draws(workbook, order, streams(seed));
   const why = draws.step(count);
   if (why !== undefined) refuse(onOneLine(`${file}: ${why}`));
-  const { inputs: drawn, figures: found } = draws.result();
+  const { inputs: drawn, figures: found, weekly: weeks } = draws.result();
+  const byWeek = weekly.flatMap((asked, i) => {
+    const seasons = weeks[i];
+    return seasons === undefined ? [] : [{ asked, seasons }];
+  });
   const answers = found.map(({ type, values: seasons }, i) => ({
     figure: formulas[i] ?? '',
     type,
@@ -61,8 +67,6 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
       .filter(({ share }) => share > 0.005),
   }));
   if (flags.has('json')) {
-    const inUnit = (type: ValueType | undefined, value: number): number =>
-      type?.kind === 'number' || type?.kind === 'temperature' ? shownNumber(type.unit, value) : value;
     const data = answers.map(({ type, interval, ...rest }) => ({
       ...rest,
       unit: type === undefined ? null : unitSymbol(type),
@@ -75,7 +79,9 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
             p90: inUnit(type, interval.p90),
           }),
     }));
-    world.out(`${JSON.stringify({ seasons: count, seed, chance: CHANCE, inputs: inputs.length, figures: data })}\n`);
+    world.out(
+      `${JSON.stringify({ seasons: count, seed, chance: CHANCE, inputs: inputs.length, figures: data, ...(byWeek.length === 0 ? {} : { byWeek: byWeek.map(({ asked, seasons }) => weeksAsJson(asked, seasons)) }) })}\n`,
+    );
     return 0;
   }
   world.out(
@@ -96,11 +102,8 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
     for (const { name, share } of hangsOn)
       world.out(`  hangs on ${onOneLine(name)}: ${percent(share)} of the spread\n`);
   }
+  for (const { asked, seasons } of byWeek) world.out(weeksInWords(workbook, asked, seasons));
   return 0;
-}
-
-function percent(share: number): string {
-  return `${(share * 100).toFixed(share > 0 && share < 0.01 ? 2 : 0)}%`;
 }
 
 function wholeOf(given: string | undefined, usual: number, option: string, most: number): number {

@@ -233,10 +233,10 @@ export const VERBS: readonly Verb[] = [
   },
   {
     name: 'draws',
-    takes: ['FILE', 'FORMULA', '[FORMULA]', '[FORMULA]', '[FORMULA]'],
-    options: { count: 'value', seed: 'value', goal: 'value', json: 'flag' },
-    optionsInWords: '[--count 2000] [--seed 1] [--goal AMOUNT] [--json]',
-    does: 'draws the season many times from figures typed as ranges and those of the library: 10, 50 and 90% values, the chance of a goal, what it hangs on',
+    takes: ['FILE', '[FORMULA]', '[FORMULA]', '[FORMULA]', '[FORMULA]'],
+    options: { count: 'value', seed: 'value', goal: 'value', 'by-week': 'value', json: 'flag' },
+    optionsInWords: '[--count 2000] [--seed 1] [--goal AMOUNT] [--by-week "Short of demand; Harvest"] [--json]',
+    does: 'draws the season many times from figures typed as ranges and those of the library: 10, 50 and 90% values, the chance of a goal, what it hangs on; by week also the chance of running out or over',
     run: drawSeasons,
   },
   {

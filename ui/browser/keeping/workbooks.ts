@@ -66,6 +66,11 @@ export async function isHere(id: string): Promise<boolean> {
   return key !== undefined;
 }
 
+/** The mark that holds what drawn seasons and a seek answered of a workbook. */
+export function answersOf(id: string): string {
+  return `answers ${id}`;
+}
+
 /** The mark that says that the copies of the first Dibble were taken over. */
 export const TAKEN_OVER = 'first copies';
 
@@ -179,7 +184,7 @@ export function titleStep(before: string, title: string): Step {
 
 /** Forgets all of a workbook. */
 export function forgetWorkbook(id: string): Promise<void> {
-  const stores = ['workbooks', 'snapshots', 'journal', 'versions', 'texts', 'hands'] as const;
+  const stores = ['workbooks', 'snapshots', 'journal', 'versions', 'texts', 'hands', 'marks'] as const;
   return transact([...stores], 'readwrite', async (transaction) => {
     const versions = transaction.objectStore('versions');
     const keys = await versions.index('workbook').getAllKeys(id);
@@ -187,6 +192,7 @@ export function forgetWorkbook(id: string): Promise<void> {
       transaction.objectStore('workbooks').delete(id),
       transaction.objectStore('snapshots').delete(id),
       transaction.objectStore('hands').delete(id),
+      transaction.objectStore('marks').delete(answersOf(id)),
       transaction.objectStore('journal').delete(journalRange(id)),
       ...keys.flatMap((key) => [versions.delete(key), transaction.objectStore('texts').delete(key)]),
     ]);

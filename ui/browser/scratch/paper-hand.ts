@@ -4,7 +4,7 @@
 import { batch, computed, signal } from '@preact/signals';
 import { type Command, freeName, message, PAPER_COLUMNS, PAPER_ROWS, type Workbook } from '../../../engine/index.ts';
 import { type At, type Block, blockName, blockOf, cellName, cellNamed, cellsOf } from '../../scratch/addresses.ts';
-import { moveFormula, withCommas, withPaperRenamed } from '../../scratch/formula-words.ts';
+import { moveFormula, withCommas, withPaperRenamed, withPapersRenamed } from '../../scratch/formula-words.ts';
 import { change } from '../store/change.ts';
 import { workbookNow } from '../store/workbook.ts';
 
@@ -226,11 +226,11 @@ export function bringPapers(
     taken.add(name.toLowerCase());
     return { wanted, name, paper: book.newId() };
   });
-  const renamed = named.filter(({ wanted, name }) => wanted !== name);
-  const follow = (entry: string): string =>
-    renamed.reduce((text, { wanted, name }) => withPaperRenamed(text, wanted, name), entry);
+  const renamed = new Map(named.flatMap(({ wanted, name }) => (wanted === name ? [] : [[wanted.toLowerCase(), name]])));
   const commands = named.flatMap(({ name, paper }, i): Command[] => {
-    const cells = Object.entries(sheets[i]?.cells ?? {}).map(([cell, entry]) => [cell, follow(entry)] as const);
+    const cells = Object.entries(sheets[i]?.cells ?? {}).map(
+      ([cell, entry]) => [cell, withPapersRenamed(entry, renamed)] as const,
+    );
     return [
       { command: 'add paper', paper, name },
       { command: 'type on paper', paper, cells: Object.fromEntries(cells) },

@@ -1,8 +1,9 @@
-// The season drawn by chance: shared by workers, followed, cancelled, and kept until the plan changes, when it is marked old.
+// The season drawn by chance: shared by workers, followed, cancelled, and kept, marked old once the plan changes.
 
-import { signal } from '@preact/signals';
+import { effect, signal } from '@preact/signals';
 import {
   type Chance,
+  chanceInWeek,
   chanceOf,
   type Drawn,
   type DrawnInput,
@@ -11,9 +12,10 @@ import {
   quantile,
   shareOfSpread,
 } from '../../../engine/index.ts';
-import { followChanges, keptWorkbook } from '../store/workbook.ts';
+import { followChanges, keptWorkbook, openings } from '../store/workbook.ts';
 import type { DrawnAnswer, DrawnWeek, Goal, LikelyFigure } from './drawn-answer.ts';
 import type { DrawsAsked, DrawsTold } from './draws-messages.ts';
+import { keepAnswers, planNow } from './kept-answers.ts';
 import { likelyKept } from './likely-bar.tsx';
 import { answerInWords } from './likely-model.ts';
 
@@ -39,6 +41,13 @@ followChanges(() => {
   if (kept?.old === false) likelyKept.value = { ...kept, old: true };
 });
 
+// What was drawn of one workbook says nothing of another.
+effect(() => {
+  openings.value;
+  cancelDrawing();
+  likelyKept.value = undefined;
+});
+
 export interface SeasonsAsked {
   readonly figure: LikelyFigure;
   readonly count: number;
@@ -60,6 +69,7 @@ export function drawSeasons(asked: SeasonsAsked): void {
   const done = shares.map(() => 0);
   const parts: (Drawn | undefined)[] = shares.map(() => undefined);
   const data = book.data();
+  const asOf = planNow();
   const hear = (at: number, told: DrawsTold): void => {
     if (told.told === 'failed') {
       stop();
@@ -81,6 +91,7 @@ export function drawSeasons(asked: SeasonsAsked): void {
     drawing.value = { state: 'drawn', answer };
     const says = answerInWords(book, answer);
     likelyKept.value = says === undefined ? undefined : { says, old };
+    keepAnswers({ drawn: { plan: asOf, answer: { ...answer, old: false }, says } });
   };
   workers = shares.map(([from, until], at) => {
     const worker = new Worker(new URL('./draws-worker.ts', import.meta.url), { type: 'module' });
@@ -104,7 +115,9 @@ function sharesOf(count: number, among: number): readonly (readonly [number, num
 function answerOf({ figure, count, seed, goal }: SeasonsAsked, drawn: Drawn, old: boolean): DrawnAnswer {
   const weeks = (drawn.weekly[0]?.weeks ?? []).flatMap(({ week, values }): DrawnWeek[] => {
     const interval = intervalOf(values);
-    return interval === undefined ? [] : [{ week, interval, chance: chanceAt(values, goal) }];
+    return interval === undefined
+      ? []
+      : [{ week, interval, chance: goal === undefined ? undefined : chanceInWeek(values, goal.value, goal.side) }];
   });
   const values = figure.by === 'season' ? (drawn.figures[0]?.values ?? new Float64Array()) : sumOfWeeks(drawn, count);
   return {

@@ -28,6 +28,7 @@ export function LikelyBar() {
         type="button"
         onClick={() => {
           likelyKept.value = undefined;
+          void import('./kept-answers.ts').then(({ putAway }) => putAway());
         }}
       >
         Put away

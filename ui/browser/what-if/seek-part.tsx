@@ -2,7 +2,9 @@
 
 import { useState } from 'preact/hooks';
 import { figureIn, isError, numberOf, readInput, seek, type Workbook } from '../../../engine/index.ts';
+import { keepAnswers, planNow } from './kept-answers.ts';
 import { FIRST_FIGURE, FigurePicker, figureOf, firstInput, InputPicker, useText } from './pickers.tsx';
+import { sought } from './sought.ts';
 import { plan } from './what-if-state.ts';
 
 export function SeekPart() {
@@ -18,6 +20,8 @@ function Seek({ book }: { readonly book: Workbook }) {
   const [goal, Goal] = useText();
   const [says, say] = useState('');
   const now = figureOf(chosen);
+  const last = sought.value;
+  /** What is found is kept; why nothing could be looked for is not. */
   const answer = (): string => {
     if (now === undefined) return 'Write a formula first.';
     const wanted = goalOf(book, goal);
@@ -27,7 +31,7 @@ function Seek({ book }: { readonly book: Workbook }) {
     const failed = ends.find((end) => !end.ok);
     if (failed?.ok === false) return failed.why;
     if (low === undefined || high === undefined) return 'Write the values between which to look.';
-    return seek(book, {
+    const found = seek(book, {
       input,
       from: low.value,
       to: high.value,
@@ -36,6 +40,9 @@ function Seek({ book }: { readonly book: Workbook }) {
       goal: wanted,
       figureName: now.name,
     }).says;
+    sought.value = { says: found, old: false };
+    keepAnswers({ sought: { plan: planNow(), says: found } });
+    return '';
   };
   return (
     <form
@@ -59,6 +66,8 @@ function Seek({ book }: { readonly book: Workbook }) {
       </div>
       <output class="what-if-answer" aria-live="polite">
         {says}
+        {says === '' && last?.old === true ? <b>Old, the plan has changed since: </b> : null}
+        {says === '' ? last?.says : null}
       </output>
     </form>
   );
