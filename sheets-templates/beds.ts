@@ -35,6 +35,14 @@ export const bedsSheet: SheetDeclaration = {
       withDefault('width', 'Width', SPACING, 'Farm[Bed width]', { least: 0 }),
       computed('area', 'Area', AREA, '[Length] * [Width]', { decimals: 0 }),
       entered('soil-cover', 'Soil cover', choice('bare', 'straw', 'leaves', 'compost', 'sheet', 'green manure')),
+      entered('east', 'East', LENGTH, {
+        note: 'Of its west end, from any one point of the farm. Blank: the map lays it out by field.',
+        decimals: 1,
+      }),
+      entered('north', 'North', LENGTH, {
+        note: 'Of its middle, from the same point; south of it below zero.',
+        decimals: 1,
+      }),
     ),
     ...group(
       'Past',

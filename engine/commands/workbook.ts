@@ -233,11 +233,6 @@ export class Workbook {
     this.#changes.watch(onScreen);
   }
 
-  /** Whether figures that somebody asked for wait to be worked out anew. */
-  get isFollowing(): boolean {
-    return this.document.run.isWaiting;
-  }
-
   /** Works out what waits for as long as `goOn` says, and tells those who follow; true where more is left. */
   settle(goOn?: () => boolean): boolean {
     const left = this.document.run.settle(goOn);

@@ -103,14 +103,10 @@ export class GraphRun {
     if (maker !== undefined) this.bring(maker);
   }
 
-  get isWaiting(): boolean {
-    return this.#frame.pending.includes(WAITING);
-  }
-
   /** All that was asked for since the document was opened, for as long as `goOn` says; true where more is left. */
   settle(goOn?: () => boolean): boolean {
     this.#run(() => this.#built.graph.run(this.#frame, this.#note, false, goOn));
-    if (this.isWaiting) return true;
+    if (this.#frame.pending.includes(WAITING)) return true;
     this.#frame.releaseSlots();
     return false;
   }

@@ -55,19 +55,37 @@ export class Findings {
   #program: Program | undefined;
   #probes: readonly Probe[] = [];
   #kept = new Map<Probe, Kept>();
+  /** How many probes were prepared of those there are. */
+  #prepared = 0;
 
   constructor(book: Book) {
     this.#book = book;
   }
 
+  /** Brings what the checks look at up to date, one after another for as long as `goOn` says; true where more is left. */
+  prepare(goOn: () => boolean): boolean {
+    this.#makeProbes();
+    const { frame } = this.#book.document;
+    while (this.#prepared < this.#probes.length) {
+      this.#probes[this.#prepared++]?.stamp(frame);
+      if (!goOn()) return true;
+    }
+    this.#prepared = 0;
+    return false;
+  }
+
+  #makeProbes(): void {
+    const { program } = this.#book.document;
+    if (program === this.#program) return;
+    this.#program = program;
+    this.#probes = program.sheets.flatMap(probesOf);
+    this.#kept = new Map();
+    this.#prepared = 0;
+  }
+
   /** Everything that needs a look, errors first, then in the order of sheets and rows. */
   all(): readonly Finding[] {
-    const { program } = this.#book.document;
-    if (program !== this.#program) {
-      this.#program = program;
-      this.#probes = program.sheets.flatMap(probesOf);
-      this.#kept = new Map();
-    }
+    this.#makeProbes();
     const found: Finding[] = [...wholes(this.#book), ...this.#probes.flatMap((probe) => this.#look(probe))];
     return LEVELS.flatMap((level) => found.filter((finding) => finding.level === level));
   }

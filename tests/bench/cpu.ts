@@ -42,7 +42,8 @@ export function costOfShort(groups: number, inGroup: number, act: (call: number)
   return costAmong(times);
 }
 
-function costAmong(times: number[]): Cost {
+/** Of the times of several calls. */
+export function costAmong(times: number[]): Cost {
   const sorted = times.sort((a, b) => a - b);
   const at = (share: number): number => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0;
   return { p50: at(0.5), p95: at(0.95) };

@@ -6,6 +6,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWorkbook } from './harness.ts';
 import { onePage } from './one-page.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 
 async function openPictures(page: Page): Promise<void> {
   await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Pictures' }).click();
@@ -93,6 +94,44 @@ test('the map goes through the weeks and each bed leads to its row', async () =>
   await bed.focus();
   await page.keyboard.press('Enter');
   await page.getByRole('main', { name: 'Beds', exact: true }).waitFor();
+});
+
+test('beds are placed where they lie by hand and by keys, kept as steps of undo, and laid out by field again', async () => {
+  const { page, problems } = await openSmallWorkbook();
+  await openPictures(page);
+  await choose(page, 'Map of beds');
+  await page.getByRole('button', { name: 'Place them as they lie' }).click();
+  const bed = page.getByRole('button', { name: /^Row B:/ });
+  const lies = async (): Promise<readonly number[]> => {
+    const [, east, , north, side] =
+      /Lies (\d+\.\d) ft (east|west), (\d+\.\d) ft (north|south)/.exec((await bed.getAttribute('aria-label')) ?? '') ??
+      [];
+    return [Number(east), side === 'south' ? -Number(north) : Number(north)];
+  };
+  await expect.poll(lies).toEqual([0, -6]);
+  const box = await bed.boundingBox();
+  if (box === null) throw new Error('The bed is not in sight.');
+  await page.mouse.move(box.x + 20, box.y + 6);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 120, box.y + 60, { steps: 4 });
+  await page.mouse.up();
+  await expect.poll(async () => ((await lies())[0] ?? 0) > 0 && ((await lies())[1] ?? 0) < -6).toBe(true);
+  const [east = 0, north = 0] = await lies();
+  await bed.focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Shift+ArrowUp');
+  await expect.poll(lies).toEqual([east + 2, north + 10]);
+  for (const before of [
+    [east + 2, north],
+    [east, north],
+    [0, -6],
+  ]) {
+    await page.keyboard.press('Control+z');
+    await expect.poll(lies).toEqual(before);
+  }
+  await page.getByRole('button', { name: 'Lay them out by field' }).click();
+  await page.getByRole('button', { name: 'Place them as they lie' }).waitFor();
+  expect(problems).toEqual([]);
 });
 
 test('the year plays week after week and stops when it is asked to', async () => {

@@ -7,7 +7,7 @@ import { copiedBook } from './copies.ts';
 import { commandsOf, EDITS, type EditKind } from './edits.ts';
 import { differences } from './floor/agree.ts';
 import { type SeasonFloor, seasonFloor } from './floor/floor.ts';
-import { editing, type Figure, importing, opening, others } from './measured.ts';
+import { columnsOnScreen, editing, type Figure, importing, onScreen, opening, others } from './measured.ts';
 import { peerFigures } from './peer.ts';
 import { stepCosts } from './where.ts';
 
@@ -31,6 +31,8 @@ export function benchSeason(sizes: readonly number[], dearest: number, withPeer:
 function measure(size: number, dearest: number, withPeer: boolean): Measured {
   const book = copiedBook(size);
   const { workbook } = book;
+  // Edits are first measured with everything asked for, then with what one view shows.
+  workbook.recalculateAll();
   const floor = seasonFloor(workbook);
   floor.all();
   agreed(workbook, floor);
@@ -43,7 +45,7 @@ function measure(size: number, dearest: number, withPeer: boolean): Measured {
     figures.push(...measured);
     for (const one of measured) printFigure(one);
   };
-  take([opening(book, floor)]);
+  take(opening(book, floor));
   take(others(workbook, floor));
   for (const kind of EDITS) {
     const { warm, calls } = callsOf(kind, size);
@@ -54,6 +56,11 @@ function measure(size: number, dearest: number, withPeer: boolean): Measured {
     if (dearest > 0) printSteps(workbook, kind, size, dearest);
   }
   take(importing(workbook, floor));
+  workbook.watch(() => columnsOnScreen(workbook));
+  for (const kind of EDITS) {
+    const { warm, calls } = callsOf(kind, size);
+    take(onScreen(workbook, kind, warm, calls));
+  }
   if (withPeer && size <= PEER_MOST) printPeer(workbook, figures);
   return { size, figures };
 }

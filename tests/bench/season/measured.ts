@@ -1,8 +1,8 @@
 // What Dibble's engine takes for a season of the template: opening, everything again, edits, an import and its undo, a branch,
 // the attention list. CPU time in milliseconds. bench.ts prints it beside the floor.
 
-import { Findings, readWorkbookFile, Workbook, writeWorkbookFile } from '../../../engine/index.ts';
-import { type Cost, costOf, costOfShort, timed } from '../cpu.ts';
+import { Findings, readWorkbookFile, sheetView, views, Workbook, writeWorkbookFile } from '../../../engine/index.ts';
+import { type Cost, costAmong, costOf, costOfShort, timed } from '../cpu.ts';
 import type { CopiedBook } from './copies.ts';
 import { commandsOf, type EditKind, edit, SPACING_EDIT } from './edits.ts';
 import { type SeasonFloor, seasonFloor } from './floor/floor.ts';
@@ -19,8 +19,11 @@ const [WARM_FLOOR, IN_GROUP] = [200, 10];
 
 const once = (cost: number): Cost => ({ p50: cost, p95: cost });
 
-/** A file's text to a workbook with everything worked out; the floor reads the same text and works everything out. */
-export function opening({ text, world }: CopiedBook, floor: SeasonFloor): Figure {
+/**
+ * A file's text to a workbook of which nothing was asked yet, then to one with everything worked out; the floor reads the same text
+ * and works everything out.
+ */
+export function opening({ text, world }: CopiedBook, floor: SeasonFloor): readonly Figure[] {
   const open = (): Workbook => {
     const read = readWorkbookFile(text, world.templates);
     const workbook = read.ok ? Workbook.open(read.data, world) : undefined;
@@ -31,7 +34,38 @@ export function opening({ text, world }: CopiedBook, floor: SeasonFloor): Figure
     JSON.parse(text);
     floor.all();
   });
-  return { what: 'open', cost: once(timed(open)[0]), floor: once(onFloor) };
+  const [opened, workbook] = timed(open);
+  const [worked] = timed(() => workbook.recalculateAll());
+  return [
+    { what: 'open', cost: once(opened) },
+    { what: 'open, with everything asked for', cost: once(opened + worked), floor: once(onFloor) },
+  ];
+}
+
+/** What the first view of Plantings shows. */
+export function columnsOnScreen(workbook: Workbook): readonly { readonly sheet: string; readonly column: string }[] {
+  const sheet = sheetView(workbook, 'plantings');
+  const [first] = sheet === undefined ? [] : views(workbook, sheet);
+  return (first?.shows ?? []).map((column) => ({ sheet: 'plantings', column }));
+}
+
+/** Edits while that view is on screen, and what waits after each, worked out in one go. */
+export function onScreen(workbook: Workbook, kind: EditKind, warm: number, calls: number): readonly Figure[] {
+  const all = commandsOf(kind, workbook, warm + calls, 5);
+  for (const command of all.slice(0, warm)) {
+    edit(workbook, command);
+    workbook.settle();
+  }
+  const after: number[] = [];
+  const on = all.slice(warm).map((command) => {
+    const [cost] = timed(() => edit(workbook, command));
+    after.push(timed(() => workbook.settle())[0]);
+    return cost;
+  });
+  return [
+    { what: `${kind.name}, on screen`, cost: costAmong(on) },
+    { what: `${kind.name}, the rest in idle time`, cost: costAmong(after) },
+  ];
 }
 
 /** Edits of one kind in the workbook, and the same on the floor, which ends up holding the same. */

@@ -1,8 +1,14 @@
 // The pictures of the farm as models: every figure they draw is the workbook's, and a workbook without their sheets has none of them.
 
 import { describe, expect, test } from 'vitest';
-import { civilDay, mondayOf } from '../../../engine/index.ts';
-import { bedMap, standsWords } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
+import { civilDay, message, mondayOf } from '../../../engine/index.ts';
+import {
+  byFieldCommands,
+  firstPlaces,
+  groundOf,
+  placeCommands,
+} from '../../../ui/browser/pictures/bed-map/bed-ground.ts';
+import { type BedMap, bedMap, standsWords } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
 import { plantsPerBlock, sownPlantings } from '../../../ui/browser/pictures/blocks/blocks.ts';
 import { climateOfYear, cropsOf } from '../../../ui/browser/pictures/climate/climate.ts';
 import { frostChances } from '../../../ui/browser/pictures/frost/frost.ts';
@@ -184,6 +190,30 @@ describe('the map of beds', () => {
       const taken = pieces.reduce((all, piece) => all + piece.length, 0);
       expect(taken + free - over, name).toBeCloseTo(length, 9);
     }
+  });
+
+  test('beds that are placed lie where they were put, the others south of them, and none is placed before', () => {
+    expect(groundOf(map)).toBeUndefined();
+    const { workbook: own } = demoBook();
+    const mapNow = (): BedMap => {
+      const now = seasonCalendar(own, demo.today);
+      if (now === undefined) throw new Error('There is no calendar.');
+      return bedMap(own, now, day);
+    };
+    const first = firstPlaces(own, mapNow());
+    expect(first.map(({ bed }) => bed.name)).toEqual(beds.map(({ name }) => name));
+    const [one] = first;
+    if (one === undefined) throw new Error('There is no bed.');
+    const put = { bed: one.bed, place: { east: 6.2, north: -3 } };
+    expect(own.do(placeCommands(own, put), message('place bed', { row: one.bed.name })).refused).toBe(false);
+    const ground = groundOf(mapNow());
+    // On the step of two feet that is nearest.
+    expect(ground?.beds[0]?.place.east).toBeCloseTo(20 * 0.3048, 6);
+    expect(ground?.beds[0]?.place.north).toBeCloseTo(-10 * 0.3048, 6);
+    expect(ground?.beds.length).toBe(beds.length);
+    expect(ground?.beds.slice(1).every(({ place }) => place.north < -3.1)).toBe(true);
+    own.do(byFieldCommands(mapNow()), message('beds by field', {}));
+    expect(groundOf(mapNow())).toBeUndefined();
   });
 
   test('on the Thursday of a week it shows what the bed calendar’s sheet says', () => {

@@ -10,6 +10,7 @@ import { sowingOnPaper } from '../../../ui/browser/paper/sowing-pages.ts';
 import { weekOnPaper } from '../../../ui/browser/paper/week-pages.ts';
 import { opened } from '../../book.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
+import { seasonOf } from '../../sheets/season.ts';
 
 const demo = demoBook();
 const { workbook } = demo;
@@ -65,6 +66,19 @@ test('an order a supplier, and together they hold every line', () => {
   const wanted = [...demo.rows('Seed order')].filter((row) => demo.cell('Seed order', row, 'Packs').text !== '').length;
   expect(lines).toBe(wanted);
   expect(ordersOnPaper(other)).toEqual([]);
+});
+
+test('seed that is needed while no pack of it is listed stands on a page of its own', () => {
+  const { book } = seasonOf({
+    Varieties: [{ Variety: 'Root', Crop: 'Carrot' }],
+    Plantings: [{ Planting: 'Carrot 1', Variety: 'Root', Start: 'direct seed', 'Bed length used': '20 ft' }],
+  });
+  const [page, ...others] = ordersOnPaper(book.workbook);
+  expect(others).toEqual([]);
+  expect(page?.title).toBe('Seed of which no pack is listed yet');
+  const [[variety, , seeds] = []] = page?.tables[0]?.rows ?? [];
+  expect([variety, seeds]).toEqual(['Root', book.cell('Seed order', 0, 'Seeds to buy').text]);
+  expect(Number(String(seeds).replaceAll(',', ''))).toBeGreaterThan(0);
 });
 
 describe('labels', () => {

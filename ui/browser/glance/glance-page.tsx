@@ -6,7 +6,7 @@ import { PLANTINGS } from '../panels/columns.ts';
 import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
 import { change, UNDO } from '../store/change.ts';
 import { rowsInWords } from '../store/finding-groups.ts';
-import { findings, LEVELS } from '../store/findings.ts';
+import { findings, LEVELS, nothingFound } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { goTo } from '../store/selection.ts';
 import { view } from '../store/view.ts';
@@ -125,7 +125,7 @@ function Attention({ groups }: { readonly groups: Glance['attention'] }) {
   return (
     <section class="glance-part" aria-labelledby="glance-attention">
       <h3 id="glance-attention">Needs attention</h3>
-      {groups.length === 0 ? <p class="glance-says">Nothing needs attention.</p> : null}
+      {groups.length === 0 ? <p class="glance-says">{nothingFound()}.</p> : null}
       <ul class="glance-attention">
         {groups.slice(0, GROUPS_SHOWN).map((group) => {
           const { first, says, count } = group;

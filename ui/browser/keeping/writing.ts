@@ -2,6 +2,7 @@
 // wishes are done here in the order in which they come, and in idle time the journal is made short by a new snapshot.
 
 import { type Change, type Step, type Transaction, writeWorkbookFile } from '../../../engine/index.ts';
+import { whenIdle } from '../store/idle.ts';
 import { readEntries } from './entries.ts';
 import type { JournalRecord } from './records.ts';
 import type { Standing, Unsaved } from './standing.ts';
@@ -180,10 +181,4 @@ function between(turns: readonly number[], earliest: number): readonly (readonly
     from = turn + 1;
   }
   return ranges;
-}
-
-/** Between two frames where the browser can tell when that is. */
-function whenIdle(run: () => void): void {
-  if ('requestIdleCallback' in window) requestIdleCallback(run);
-  else setTimeout(run);
 }

@@ -3,7 +3,7 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { cellView, sheetView, showDate } from '../../../engine/index.ts';
 import { type Summary, type SummedCell, summarize, summaryNumber } from '../grid/summary.ts';
-import { findings } from '../store/findings.ts';
+import { findings, following, nothingFound } from '../store/findings.ts';
 import { cellsIn, selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
 import { workbook } from '../store/workbook.ts';
@@ -26,6 +26,7 @@ export function BottomLine() {
           </span>
         ))}
       </p>
+      {following.value ? <span class="following">Figures off screen follow</span> : null}
       <button
         type="button"
         class={`attention-button level-${worst ?? 'none'}`}
@@ -92,5 +93,5 @@ function attentionWords(): string {
     const count = list.filter((each) => each.level === level).length;
     return count === 0 ? [] : [`${count} ${level}${count === 1 ? '' : 's'}`];
   });
-  return parts.length === 0 ? 'Nothing needs attention' : `Needs attention: ${parts.join(', ')}`;
+  return parts.length === 0 ? nothingFound() : `Needs attention: ${parts.join(', ')}`;
 }

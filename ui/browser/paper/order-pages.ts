@@ -11,7 +11,9 @@ export const ORDER_NEEDS: Needs = { [LINES]: ['supplier', 'variety', 'crop', 'co
 
 /** What the workbook would order of seed, where no packs have been chosen yet. */
 const PROPOSED = 'seed-order';
-const PROPOSED_NEEDS: Needs = { [PROPOSED]: ['variety', 'crop', 'packs', 'supplier', 'seeds-bought', 'cost'] };
+const PROPOSED_NEEDS: Needs = {
+  [PROPOSED]: ['variety', 'crop', 'seeds-to-buy', 'packs', 'supplier', 'seeds-bought', 'cost'],
+};
 
 /** One paper a supplier, so that each begins on a page of its own; none where nothing is to be ordered. */
 export function ordersOnPaper(book: Book): readonly Paper[] {
@@ -31,8 +33,9 @@ export function ordersOnPaper(book: Book): readonly Paper[] {
 
 function proposedOrders(book: Book): readonly Paper[] {
   if (!hasColumns(book, PROPOSED_NEEDS)) return [];
-  const rows = askRows(book, PROPOSED).filter((row) => row.text('packs') !== '');
-  return [...grouped(rows, (row) => row.text('supplier'))].map(([supplier, lines]): Paper => {
+  const all = askRows(book, PROPOSED);
+  const rows = all.filter((row) => row.text('packs') !== '');
+  const bySupplier = [...grouped(rows, (row) => row.text('supplier'))].map(([supplier, lines]): Paper => {
     const total = sumOf(lines, 'cost');
     const money = columnOf(sheetView(book, PROPOSED), 'cost')?.unit ?? '';
     return {
@@ -51,6 +54,25 @@ function proposedOrders(book: Book): readonly Paper[] {
       ],
     };
   });
+  const without = all.filter((row) => row.text('packs') === '' && (row.figure('seeds-to-buy') ?? 0) > 0);
+  return without.length === 0 ? bySupplier : [...bySupplier, packless(book, without)];
+}
+
+/** What is needed but no pack is listed of: to be asked for, or looked up in catalogues. */
+function packless(book: Book, lines: readonly AskedRow[]): Paper {
+  return {
+    title: 'Seed of which no pack is listed yet',
+    farm: farmName(book),
+    says: 'Packs and prices are entered on Packs.',
+    tables: [
+      {
+        heading: 'What is needed',
+        boxes: true,
+        columns: [...words('Variety', 'Crop'), ...figures('Seeds')],
+        rows: lines.map((row) => ['variety', 'crop', 'seeds-to-buy'].map((column) => row.text(column))),
+      },
+    ],
+  };
 }
 
 function orderTable(lines: readonly AskedRow[], money: string): PaperTable {

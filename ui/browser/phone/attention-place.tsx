@@ -1,6 +1,6 @@
 // What needs attention, gravest first, as a list of sentences; each leads to its field.
 
-import { findings, LEVELS, placeWords } from '../store/findings.ts';
+import { findings, LEVELS, nothingFound, placeWords } from '../store/findings.ts';
 import { goTo } from '../store/selection.ts';
 
 /** At most so many stand in the list; mended ones make room for the next. */
@@ -8,7 +8,7 @@ const SHOWN = 200;
 
 export function AttentionPlace() {
   const found = findings.value;
-  if (found.length === 0) return <p class="phone-nothing">Nothing needs attention.</p>;
+  if (found.length === 0) return <p class="phone-nothing">{nothingFound()}.</p>;
   return (
     <>
       <ul class="phone-list findings">

@@ -1,22 +1,77 @@
-// What the checks found in the workbook on screen, gravest first, kept current as it changes: once
-// changes have come to rest, so that no edit waits for the checks.
+// Figures that follow: an edit works out what is on screen, and the rest in idle slices once changes have come to rest. The checks rest on nearly all of it, so
+// what they found in the workbook on screen, gravest first, is looked for last, and stays as it was until then.
 
-import { computed } from '@preact/signals';
-import { type Finding, type FindingLevel, Findings, type Workbook } from '../../../engine/index.ts';
-import { isOpen, workbookAtRest } from './workbook.ts';
+import { batch, computed, effect, signal } from '@preact/signals';
+import { type Finding, type FindingLevel, Findings, sheetView, type Workbook } from '../../../engine/index.ts';
+import { whenIdle } from './idle.ts';
+import { viewNow } from './looks.ts';
+import { selection } from './selection.ts';
+import { view } from './view.ts';
+import { rests, screens, workbookNow } from './workbook.ts';
 
 export const LEVELS: Readonly<Record<FindingLevel, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
-let keeper: { readonly of: Workbook; readonly findings: Findings } | undefined;
+/** Milliseconds of a slice, so that a frame has room beside it; and after how many it is done though the page is busy. */
+const [SLICE, LATEST] = [10, 400];
 
-export const findings = computed<readonly Finding[]>(() => {
-  if (!isOpen.value) return [];
-  const book = workbookAtRest();
+const NONE: readonly Finding[] = [];
+
+export const findings = signal(NONE);
+
+/** Whether figures off screen, or the checks, are behind what was last changed. */
+export const following = signal(true);
+
+let keeper: { readonly of: Workbook; readonly findings: Findings } | undefined;
+let scheduled = false;
+
+function follow(): void {
+  if (scheduled || workbookNow() === undefined) return;
+  scheduled = true;
+  following.value = true;
+  whenIdle(slice, LATEST);
+}
+
+function slice(): void {
+  scheduled = false;
+  const book = workbookNow();
+  if (book === undefined) return;
+  const until = performance.now() + SLICE;
+  const goOn = (): boolean => performance.now() < until;
   if (keeper?.of !== book) keeper = { of: book, findings: new Findings(book) };
-  return keeper.findings.all();
+  if (book.settle(goOn) || keeper.findings.prepare(goOn)) {
+    follow();
+    return;
+  }
+  const found = keeper.findings.all();
+  batch(() => {
+    findings.value = found;
+    following.value = false;
+  });
+}
+
+effect(() => {
+  screens.value;
+  findings.value = NONE;
+  workbookNow()?.watch(onScreen);
+  follow();
 });
 
-const NOTHING: readonly Finding[] = [];
+effect(() => {
+  rests.value;
+  follow();
+});
+
+/** The columns of the sheet on screen as its view has them; pictures and the glance read what they show when they draw. */
+function onScreen(): readonly { readonly sheet: string; readonly column: string }[] {
+  const book = workbookNow();
+  const sheet = book === undefined || view.peek().at !== 'sheet' ? undefined : sheetView(book, selection.peek().sheet);
+  return sheet === undefined ? [] : viewNow(sheet).shows.map((column) => ({ sheet: sheet.id, column }));
+}
+
+/** 'Nothing needs attention', once that is known. */
+export function nothingFound(): string {
+  return following.value ? 'The checks are still being worked out' : 'Nothing needs attention';
+}
 
 /** The same list by sheet, and by row within a sheet ('' for what concerns no one row). */
 const placed = computed(() => {
@@ -37,12 +92,12 @@ function putTo(lists: Map<string, Finding[]>, key: string, found: Finding): void
 
 /** What was found on a sheet. */
 export function findingsOf(sheet: string): readonly Finding[] {
-  return placed.value.sheets.get(sheet) ?? NOTHING;
+  return placed.value.sheets.get(sheet) ?? NONE;
 }
 
 /** What was found in a row. */
 export function findingsIn(sheet: string, row: string): readonly Finding[] {
-  return placed.value.rows.get(`${sheet} ${row}`) ?? NOTHING;
+  return placed.value.rows.get(`${sheet} ${row}`) ?? NONE;
 }
 
 /** What was found in a cell. */

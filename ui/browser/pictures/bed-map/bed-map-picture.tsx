@@ -1,13 +1,17 @@
-// The map of beds in the page: a slider goes through the weeks of the year, or plays them; lengths are to scale.
+// The map of beds in the page: a slider goes through the weeks of the year, or plays them; lengths are to scale. Beds lie by field, or
+// where a person placed them.
 
 import { useEffect, useId, useState } from 'preact/hooks';
-import { mondayOf, settings, showDate } from '../../../../engine/index.ts';
+import { message, mondayOf, settings, showDate } from '../../../../engine/index.ts';
+import { change } from '../../store/change.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { Frame, fitted, Hatches } from '../kit/frame.tsx';
 import { weeksOf } from '../kit/weeks.ts';
 import { seasonCalendar } from '../season-calendar/season-calendar.ts';
+import { byFieldCommands, firstPlaces, groundOf, placeCommands, takesPlaces } from './bed-ground.ts';
 import { type BedMap, type BedOnMap, bedMap, standsWords } from './bed-map.ts';
+import { GroundDrawing } from './ground-drawing.tsx';
 
 /** How long a week stands while the year plays, in milliseconds. */
 const A_WEEK = 450;
@@ -72,10 +76,38 @@ export function BedMapPicture() {
             }}
           />
           <output>Week of {showDate(week.from)}</output>
+          {takesPlaces(book) ? <Placing map={map} /> : null}
         </div>
       }
       draw={(width) => <BedMapDrawing map={map} width={width} />}
     />
+  );
+}
+
+/** The ways between beds by field and beds where they lie: each is one step of undo. */
+function Placing({ map }: { readonly map: BedMap }) {
+  if (groundOf(map) !== undefined) {
+    return (
+      <>
+        <button type="button" onClick={() => change(byFieldCommands(map), message('beds by field', {}))}>
+          Lay them out by field
+        </button>
+        <p class="map-keys" id="ground-keys">
+          Drag a bed to where it lies, or choose it and move it with the arrows; Shift takes longer steps.
+        </p>
+      </>
+    );
+  }
+  return (
+    <button
+      type="button"
+      onClick={() => {
+        const commands = firstPlaces(workbook(), map).flatMap((laid) => placeCommands(workbook(), laid));
+        change(commands, message('place beds', {}));
+      }}
+    >
+      Place them as they lie
+    </button>
   );
 }
 
@@ -85,8 +117,15 @@ const FIELD_HEAD = 22;
 const GAP = 18;
 const LEFT = 84;
 
-/** Fields side by side where there is room for two, each bed a strip as long as it is on the ground. */
+/** The beds where a person placed them, else by field. */
 export function BedMapDrawing({ map, width }: { readonly map: BedMap; readonly width: number }) {
+  const ground = groundOf(map);
+  if (ground !== undefined) return <GroundDrawing ground={ground} says={map.says} width={width} />;
+  return <FieldsDrawing map={map} width={width} />;
+}
+
+/** Fields side by side where there is room for two, each bed a strip as long as it is on the ground. */
+function FieldsDrawing({ map, width }: { readonly map: BedMap; readonly width: number }) {
   const id = useId();
   const columns = width >= 900 ? 2 : 1;
   const wide = (width - GAP * (columns - 1)) / columns;

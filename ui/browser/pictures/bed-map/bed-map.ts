@@ -16,10 +16,18 @@ export interface Piece {
   readonly picking: boolean;
 }
 
+export interface Place {
+  readonly east: number;
+  readonly north: number;
+}
+
 export interface BedOnMap {
   readonly bed: string;
   readonly name: string;
   readonly length: number;
+  readonly width: number;
+  /** Where it lies, in metres from the farm's own point: its west end, its middle; undefined where nobody said. */
+  readonly place: Place | undefined;
   readonly pieces: readonly Piece[];
   readonly free: number;
   /** How much more stands on it than it is long; 0 where all fits. */
@@ -45,11 +53,12 @@ const CALENDAR = 'bed-calendar';
 
 export function bedMap(book: Book, calendar: SeasonCalendar, day: number): BedMap {
   const covers = coversOn(book, day);
+  const ground = groundsOf(book);
   const fields = new Map<string, BedOnMap[]>();
   for (const line of calendar.lines) {
     if (line.bed === '') continue;
     const there = fields.get(line.field) ?? [];
-    there.push(onMap(line, day, covers.get(line.bed) ?? ''));
+    there.push({ ...onMap(line, day, covers.get(line.bed) ?? ''), ...(ground.get(line.bed) ?? NOWHERE) });
     fields.set(line.field, there);
   }
   const all = [...fields].map(([name, beds]): FieldOnMap => ({ name, beds }));
@@ -66,7 +75,23 @@ export function bedMap(book: Book, calendar: SeasonCalendar, day: number): BedMa
   };
 }
 
-function onMap({ bed, name, length, bars }: CalendarLine, day: number, cover: string): BedOnMap {
+type Ground = Pick<BedOnMap, 'width' | 'place'>;
+
+const NOWHERE: Ground = { width: 0, place: undefined };
+
+/** How wide each bed is and where it lies, by its id. */
+function groundsOf(book: Book): ReadonlyMap<string, Ground> {
+  if (!hasColumns(book, { [BEDS]: [BED.width, BED.east, BED.north] })) return new Map();
+  return new Map(
+    askRows(book, BEDS).map((row) => {
+      const [east, north] = [row.figure(BED.east), row.figure(BED.north)];
+      const place = east === undefined || north === undefined ? undefined : { east, north };
+      return [row.id, { width: row.figure(BED.width) ?? 0, place }] as const;
+    }),
+  );
+}
+
+function onMap({ bed, name, length, bars }: CalendarLine, day: number, cover: string): Omit<BedOnMap, keyof Ground> {
   // End to end, whatever places along the bed they were given for the whole season.
   let at = 0;
   const standing = bars.filter(({ from, until }) => from <= day && day < until).toSorted((a, b) => a.at - b.at);

@@ -8,7 +8,10 @@ export function FrostPicture() {
   const model = frostChances(workbook());
   if (model === undefined) {
     return (
-      <p class="no-picture">No chances of frost yet: enter frost dates of some years, or the average frosts on Farm.</p>
+      <p class="no-picture">
+        No chances of frost yet: average dates do not say how much years differ. Enter the last and first frosts of
+        several years on Frost years.
+      </p>
     );
   }
   return <LinesPicture model={model} height={300} />;

@@ -1,0 +1,179 @@
+// The beds where they lie on the ground, to scale; each is dragged to its place, or moved there with the arrows while it is chosen.
+
+import { useId, useState } from 'preact/hooks';
+import { message } from '../../../../engine/index.ts';
+import { change } from '../../store/change.ts';
+import { announce } from '../../store/notices.ts';
+import { goTo } from '../../store/selection.ts';
+import { workbook } from '../../store/workbook.ts';
+import { fitted, Hatches } from '../kit/frame.tsx';
+import { type Ground, type LaidBed, onStep, placeCommands, placeWords, stepOf } from './bed-ground.ts';
+import { type Place, standsWords } from './bed-map.ts';
+
+const EDGE = 4;
+const MOST_TALL = 1100;
+const LEAST_BED = 16;
+const MOST_BED = 26;
+/** So far a press may slip and still be a press. */
+const SLIP = 4;
+/** So many steps an arrow takes with Shift. */
+const STRIDE = 5;
+
+interface GroundProps {
+  readonly ground: Ground;
+  readonly says: string;
+  readonly width: number;
+}
+
+export function GroundDrawing({ ground, says, width }: GroundProps) {
+  const id = useId();
+  const perMetre = Math.min((width - 2 * EDGE) / ground.wide, MOST_TALL / ground.tall);
+  const height = ground.tall * perMetre;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
+    <svg
+      class="bed-map"
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      role="group"
+      aria-label={says}
+    >
+      <Hatches id={id} />
+      {ground.beds.map((laid) => (
+        <GroundBed key={laid.bed.bed} laid={laid} ground={ground} perMetre={perMetre} id={id} />
+      ))}
+    </svg>
+  );
+}
+
+interface GroundBedProps {
+  readonly laid: LaidBed;
+  readonly ground: Ground;
+  readonly perMetre: number;
+  readonly id: string;
+}
+
+interface Held {
+  readonly x: number;
+  readonly y: number;
+  readonly place: Place;
+  readonly moved: boolean;
+}
+
+function place(laid: LaidBed): void {
+  const book = workbook();
+  const said = message('place bed', { row: laid.bed.name });
+  if (!change(placeCommands(book, laid), said).refused) {
+    announce(`${laid.bed.name}: ${placeWords(book, onStep(book, laid.place))}`);
+  }
+}
+
+function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
+  const { bed } = laid;
+  const book = workbook();
+  const [held, hold] = useState<Held | undefined>(undefined);
+  const at = held?.place ?? laid.place;
+  const left = EDGE + (at.east - ground.west) * perMetre;
+  const middle = (ground.north - at.north) * perMetre;
+  const thick = Math.min(MOST_BED, Math.max(LEAST_BED, bed.width * perMetre));
+  const [wide, top] = [bed.length * perMetre, middle - thick / 2];
+  const stands = standsWords(book, bed);
+  const words = `${bed.name}: ${stands}. Lies ${placeWords(book, onStep(book, at))}`;
+  const onKey = (event: KeyboardEvent): void => {
+    const step = stepOf(book) * (event.shiftKey ? STRIDE : 1);
+    const [east, north] = ARROWS[event.key] ?? [0, 0];
+    if (event.key === 'Enter') goTo('beds', bed.bed);
+    else if (east === 0 && north === 0) return;
+    else place({ bed, place: { east: laid.place.east + east * step, north: laid.place.north + north * step } });
+    event.preventDefault();
+  };
+  return (
+    <g>
+      {/* biome-ignore lint/a11y/useSemanticElements: a part of a drawing can't be a button element */}
+      <g
+        class={`map-bed ground-bed${held?.moved === true ? ' is-held' : ''}`}
+        role="button"
+        tabindex={0}
+        aria-label={words}
+        aria-describedby="ground-keys"
+        onKeyDown={onKey}
+        onPointerDown={(event) => {
+          if (event.button !== 0) return;
+          event.currentTarget.setPointerCapture(event.pointerId);
+          hold({ x: event.clientX, y: event.clientY, place: laid.place, moved: false });
+        }}
+        onPointerMove={(event) => {
+          if (held === undefined) return;
+          const [x, y] = [event.clientX - held.x, event.clientY - held.y];
+          const moved = held.moved || Math.hypot(x, y) > SLIP;
+          if (!moved) return;
+          const to = { east: laid.place.east + x / perMetre, north: laid.place.north - y / perMetre };
+          hold({ ...held, place: onStep(book, to), moved });
+        }}
+        onPointerUp={() => {
+          if (held === undefined) return;
+          hold(undefined);
+          if (held.moved) place({ bed, place: held.place });
+          else goTo('beds', bed.bed);
+        }}
+        onPointerCancel={() => hold(undefined)}
+      >
+        <title>{words}</title>
+        <rect
+          class={bed.cover === '' ? 'map-ground' : 'map-ground mark-cover'}
+          stroke-dasharray={bed.place === undefined ? '4 3' : undefined}
+          x={left}
+          y={top}
+          width={wide}
+          height={thick}
+        />
+        {bed.pieces.map((piece) => (
+          <rect
+            key={piece.planting}
+            class="mark-planting"
+            x={left + piece.at * perMetre}
+            y={top}
+            width={Math.max(2, piece.length * perMetre)}
+            height={thick}
+          />
+        ))}
+        {bed.pieces
+          .filter(({ picking }) => picking)
+          .map((piece) => (
+            <rect
+              key={piece.planting}
+              class="mark-harvest"
+              x={left + piece.at * perMetre}
+              y={top + thick - 4}
+              width={Math.max(2, piece.length * perMetre)}
+              height={4}
+            />
+          ))}
+        {bed.over > 1e-6 ? (
+          <rect
+            class="overfull"
+            fill={`url(#${id}-over)`}
+            x={left + wide}
+            y={top}
+            width={bed.over * perMetre}
+            height={thick}
+          />
+        ) : null}
+      </g>
+      {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus */}
+      <g class="drawn-names" aria-hidden="true">
+        <text x={left + 5} y={middle + 4}>
+          {fitted(`${bed.name}: ${stands}`, wide - 8)}
+        </text>
+      </g>
+    </g>
+  );
+}
+
+const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
