@@ -96,6 +96,33 @@ test('three hundred pasted formulas follow the tables and are undone with them',
   await cell(page, 'J4').click();
   await expect.poll(() => page.getByRole('textbox', { name: 'Entry of J4' }).inputValue()).toBe('=I4*3');
 
+  // Text alone doesn't say where its formulas stood: they stay as they read, and can be moved as from A1.
+  await page.evaluate(() => navigator.clipboard.writeText('4\t=A1*2\r\n5\t=A2*2'));
+  await cell(page, 'C9').click();
+  await page.keyboard.press('Control+V');
+  const entry = (name: string) => page.getByRole('textbox', { name: `Entry of ${name}` }).inputValue();
+  await page.getByText('where its formulas stood is not on the clipboard').first().waitFor();
+  await cell(page, 'D10').click();
+  await expect.poll(() => entry('D10')).toBe('=A2*2');
+  await page.getByRole('button', { name: 'They began in A1: move them' }).click();
+  await expect.poll(() => reads(page, 'D10')).toBe('10');
+  await cell(page, 'D10').click();
+  await expect.poll(() => entry('D10')).toBe('=C10*2');
+
+  // The page of keys has the paper's, and they do what it says.
+  await page.keyboard.press('F1');
+  const keys = page.getByRole('dialog', { name: 'Keys' });
+  const ofPaper = keys.locator('section', { hasText: 'On scratch paper' });
+  await ofPaper.waitFor();
+  expect(await ofPaper.locator('dt').allTextContents()).toContain('To the last used cell');
+  expect(await ofPaper.locator('kbd').allTextContents()).toContain('Ctrl D');
+  await keys.getByRole('button', { name: 'Close' }).click();
+  await cell(page, 'D10').click();
+  await page.keyboard.press('Home');
+  await page.getByRole('textbox', { name: 'Entry of A10' }).waitFor();
+  await page.keyboard.press('Control+Home');
+  await page.getByRole('textbox', { name: 'Entry of A1' }).waitFor();
+
   // Another paper reads the first, also under its new name.
   await page.getByRole('button', { name: 'New paper' }).click();
   await type(page, 'A1', "='Scratch paper'!J4+1");

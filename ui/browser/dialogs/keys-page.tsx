@@ -1,7 +1,8 @@
-// Every key of the page, in one place: read from the table of commands, as the menus are.
+// Every key of the page, in one place: read from the table of commands, as the menus are, and from that of scratch paper.
 
 import type { PageCommand } from '../commands/command.ts';
 import { COMMANDS } from '../commands/table.ts';
+import { PAPER_KEYS } from '../scratch/paper-keys.ts';
 import { Dialog } from './dialog.tsx';
 import { keysPage } from './keys-state.ts';
 
@@ -25,25 +26,39 @@ export function KeysPage() {
       <p>On a Mac the command key does what Ctrl does. A letter typed on a cell begins an entry there.</p>
       <div class="keys-lists">
         {PLACES.map(([place, isHere]) => (
-          <section key={place}>
-            <h3>{place}</h3>
-            <dl>
-              {COMMANDS.filter((command) => command.keys !== undefined && isHere(command)).map(
-                ({ id, label, keys }) => (
-                  <div key={id}>
-                    <dt>{label}</dt>
-                    <dd>
-                      {keys?.map((each) => (
-                        <kbd key={each}>{each.replace('Arrow', '')}</kbd>
-                      ))}
-                    </dd>
-                  </div>
-                ),
-              )}
-            </dl>
-          </section>
+          <Keys
+            key={place}
+            place={place}
+            all={COMMANDS.filter((command) => command.keys !== undefined && isHere(command))}
+          />
         ))}
+        <Keys place="On scratch paper" all={PAPER_KEYS} />
       </div>
     </Dialog>
+  );
+}
+
+interface KeysProps {
+  readonly place: string;
+  readonly all: readonly { readonly label: string; readonly keys?: readonly string[] }[];
+}
+
+function Keys({ place, all }: KeysProps) {
+  return (
+    <section>
+      <h3>{place}</h3>
+      <dl>
+        {all.map(({ label, keys }) => (
+          <div key={`${label} ${keys?.join(' ')}`}>
+            <dt>{label}</dt>
+            <dd>
+              {keys?.map((each) => (
+                <kbd key={each}>{each.replace('Arrow', '')}</kbd>
+              ))}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
   );
 }

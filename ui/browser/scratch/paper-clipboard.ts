@@ -1,6 +1,6 @@
 // Cells of a scratch paper on the clipboard: what they read for other programs, and in the table beside it what is typed in them
 // and where they stood, so that formulas pasted on a paper move. Formulas of other spreadsheets come as the text of a cell, or
-// by rows and columns in the table that some put there.
+// by rows and columns in the table that some put there. Text alone doesn't say where it stood.
 
 import { type Book, PAPER_COLUMNS, PAPER_ROWS } from '../../../engine/index.ts';
 import { type At, type Block, cellName, cellNamed } from '../../scratch/addresses.ts';
@@ -54,6 +54,20 @@ export function pastedRows(
   return Array.from({ length: down + 1 }, (_, row) =>
     Array.from({ length: along + 1 }, (__, column) => moveFormula(only, row, column)),
   );
+}
+
+/**
+ * What was pasted as text alone, as it would read had it been copied from A1 on; undefined where that is what it reads, or where
+ * the clipboard told how formulas move.
+ */
+export function movedFromStart(
+  rows: readonly (readonly string[])[],
+  html: string,
+  { from }: Block,
+): readonly (readonly string[])[] | undefined {
+  if (html.includes(FROM) || html.includes(FORMULA)) return undefined;
+  const moved = rows.map((row) => row.map((entry) => moveFormula(entry, from.row, from.column)));
+  return moved.some((row, down) => row.some((entry, along) => entry !== rows[down]?.[along])) ? moved : undefined;
 }
 
 /** What would stand beyond the paper's end is left off. */

@@ -6,7 +6,9 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { PAPER_COLUMNS, PAPER_ROWS, type Workbook } from '../../../engine/index.ts';
 import { type At, cellName, cellNamed, columnLetters } from '../../scratch/addresses.ts';
 import type { ScratchRoom } from '../../scratch/room.ts';
-import { copyBlock, pastedRows } from './paper-clipboard.ts';
+import { tell } from '../store/notices.ts';
+import { workbookNow } from '../store/workbook.ts';
+import { copyBlock, movedFromStart, pastedRows } from './paper-clipboard.ts';
 import { onEntryKey, PaperEntry } from './paper-entry.tsx';
 import {
   beginTyping,
@@ -14,16 +16,17 @@ import {
   corner,
   entryAt,
   extentOf,
-  fillSelected,
   goTo,
   hand,
   type PaperName,
+  paperInHand,
   putRows,
   selected,
   takeTyped,
   typing,
   watched,
 } from './paper-hand.ts';
+import { paperKey } from './paper-keys.ts';
 import { pointAt } from './pointing.ts';
 
 const HEAD = 26;
@@ -110,8 +113,11 @@ export function PaperGrid({ book, room, paper }: GridProps) {
           event.preventDefault();
           const { clipboardData: held } = event;
           const read = (form: string): string => held?.getData(form) ?? '';
-          const rows = pastedRows(read('text/plain'), read('text/html'), selected.peek());
-          if (rows !== undefined) putRows(rows);
+          const [html, block] = [read('text/html'), selected.peek()];
+          const rows = pastedRows(read('text/plain'), html, block);
+          if (rows === undefined || !putRows(rows)) return;
+          const moved = movedFromStart(rows, html, block);
+          if (moved !== undefined) offerMoved(moved, block.from, paper?.id);
         }}
         onPointerDown={onPress}
         onPointerMove={(event) => {
@@ -167,6 +173,18 @@ export function PaperGrid({ book, room, paper }: GridProps) {
       </table>
     </div>
   );
+}
+
+/** Text alone doesn't say where its formulas stood: says so, and how they would read had they begun in A1. */
+function offerMoved(moved: readonly (readonly string[])[], from: At, paper: string | undefined): void {
+  const run = (): void => {
+    const book = workbookNow();
+    if (book === undefined || (paper !== undefined && paperInHand(book)?.id !== paper)) return;
+    goTo(from);
+    putRows(moved);
+  };
+  const said = 'Pasted as it reads: where its formulas stood is not on the clipboard.';
+  tell(said, 'done', { label: 'They began in A1: move them', run });
 }
 
 function inSight(from: number, length: number, size: number, count: number): readonly number[] {
@@ -243,26 +261,6 @@ function bringIntoSight(box: HTMLElement, { row, column }: At): void {
   else if (left + WIDTH > box.scrollLeft + width) box.scrollLeft = left + WIDTH - width;
 }
 
-const STEPS: Readonly<Record<string, readonly [rows: number, columns: number]>> = {
-  ArrowUp: [-1, 0],
-  ArrowDown: [1, 0],
-  ArrowLeft: [0, -1],
-  ArrowRight: [0, 1],
-};
-
-/** Delete, Ctrl D, Ctrl R and Ctrl A; false for any other key. */
-function actOn({ key, ctrlKey, metaKey }: KeyboardEvent, book: Workbook): boolean {
-  const held = ctrlKey || metaKey ? `Ctrl ${key.toUpperCase()}` : key;
-  if (held === 'Delete' || held === 'Backspace') clearSelected();
-  else if (held === 'Ctrl D') fillSelected('down');
-  else if (held === 'Ctrl R') fillSelected('right');
-  else if (held === 'Ctrl A') {
-    goTo({ row: 0, column: 0 });
-    corner.value = extentOf(book);
-  } else return false;
-  return true;
-}
-
 function onKey(event: KeyboardEvent, book: Workbook, { height }: Sight): void {
   if (event.target instanceof HTMLInputElement || event.isComposing || event.altKey) return;
   const { key, shiftKey } = event;
@@ -277,36 +275,19 @@ function onKey(event: KeyboardEvent, book: Workbook, { height }: Sight): void {
     return;
   }
   const at = shiftKey ? corner.peek() : hand.peek();
-  const to = (row: number, column: number): void => {
+  const go = (row: number, column: number): void => goTo({ row, column }, shiftKey && key !== 'Tab');
+  const does = paperKey(event);
+  if (does !== undefined) {
     event.preventDefault();
-    goTo({ row, column }, shiftKey && key !== 'Tab');
-  };
-  if (actOn(event, book)) {
-    event.preventDefault();
-    return;
-  }
-  const step = STEPS[key];
-  if (step !== undefined) {
-    const [rows, columns] = step;
-    const extent = extentOf(book);
-    if (!held) to(at.row + rows, at.column + columns);
-    else if (rows !== 0) to(rows < 0 ? 0 : Math.max(at.row, extent.row), at.column);
-    else to(at.row, columns < 0 ? 0 : Math.max(at.column, extent.column));
-    return;
-  }
-  const page = Math.max(1, Math.floor((height - HEAD) / HEIGHT) - 1);
-  if (key === 'PageDown' || key === 'PageUp') to(at.row + (key === 'PageDown' ? page : -page), at.column);
-  else if (key === 'Home') to(held ? 0 : at.row, 0);
-  else if (key === 'End') to(held ? extentOf(book).row : at.row, extentOf(book).column);
-  else if (key === 'Tab' && !held) {
+    const page = Math.max(1, Math.floor((height - HEAD) / HEIGHT) - 1);
+    does.run({ book, at, page, go });
+  } else if (held) return;
+  else if (key === 'Tab') {
     // Past the last column that is used, and before the first, Tab leads out.
     const next = at.column + (shiftKey ? -1 : 1);
-    if (next >= 0 && next <= extentOf(book).column + 1) to(at.row, next);
-  } else if (key === 'Escape') to(hand.peek().row, hand.peek().column);
-  else if (held) return;
-  else if (key === 'Enter' || key === 'F2') {
+    if (next < 0 || next > extentOf(book).column + 1) return;
     event.preventDefault();
-    beginTyping(entryAt(book, hand.peek()));
+    go(at.row, next);
   } else if (key.length === 1) {
     event.preventDefault();
     beginTyping(key);

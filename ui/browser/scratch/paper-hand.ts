@@ -166,21 +166,21 @@ export function fillSelected(way: 'down' | 'right'): void {
   if (cells.length > 0) type(Object.fromEntries(cells), 'fill on paper', blockName({ from, to }));
 }
 
-/** Puts rows of entries where the cell in hand is, and selects them. */
-export function putRows(rows: readonly (readonly string[])[]): void {
+/** Puts rows of entries where the cell in hand is, and selects them; false where that is refused. */
+export function putRows(rows: readonly (readonly string[])[]): boolean {
   const { from } = selected.peek();
   const wide = Math.max(...rows.map((row) => row.length));
   const block = { from, to: { row: from.row + rows.length - 1, column: from.column + wide - 1 } };
   const cells = rows.flatMap((row, down) =>
     row.map((entry, along) => [cellName({ row: from.row + down, column: from.column + along }), entry] as const),
   );
-  if (type(Object.fromEntries(cells), 'paste on paper', blockName(block))) {
-    batch(() => {
-      hand.value = block.from;
-      corner.value = block.to;
-      watched.value = block.from;
-    });
-  }
+  if (!type(Object.fromEntries(cells), 'paste on paper', blockName(block))) return false;
+  batch(() => {
+    hand.value = block.from;
+    corner.value = block.to;
+    watched.value = block.from;
+  });
+  return true;
 }
 
 export function addPaper(): void {
