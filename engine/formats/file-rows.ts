@@ -5,7 +5,7 @@ import type { Content } from '../document/content.ts';
 import type { RowData } from '../document/data.ts';
 import { POSITION } from '../document/positions.ts';
 import { ROW_ID } from '../schema/id.ts';
-import type { ById } from '../schema/records.ts';
+import { type ById, entry } from '../schema/records.ts';
 import { isFields } from '../schema/shape.ts';
 import { civilDayOfIso } from '../values/civil.ts';
 import type { FileRows } from './workbook-shape.ts';
@@ -33,7 +33,7 @@ export class Notes {
 export function asideCells(sheet: string, cells: ById<unknown>, inRow: ById<Content>, notes: Notes): ById<Content> {
   return Object.fromEntries(
     Object.entries(cells).map(([column, cell]) => {
-      if (Object.hasOwn(inRow, column)) {
+      if (entry(inRow, column) != null) {
         const found = JSON.stringify(cell).slice(0, 40);
         notes.add(
           `“${sheet}” has an entry under “${column}” twice, in the row and aside: the row’s stays, aside was “${found}”.`,
