@@ -26,7 +26,7 @@ export function BottomLine() {
           </span>
         ))}
       </p>
-      {following.value ? <span class="following">Figures off screen follow</span> : null}
+      {following.value && count > 0 ? <span class="following">Figures off screen follow</span> : null}
       <button
         type="button"
         class={`attention-button level-${worst ?? 'none'}`}

@@ -21,19 +21,25 @@ const READ_OUT: readonly string[] = [
 
 export function useOutcome({ slot }: RowAt): void {
   useEffect(() => {
-    let changed = false;
+    let worked = false;
+    let touched = false;
     const say = (): void => {
       const book = workbookNow();
-      if (!changed || moving.peek() || book === undefined) return;
-      changed = false;
+      if (!worked || !touched || moving.peek() || book === undefined) return;
+      worked = false;
+      touched = false;
       announce(outcomeOf(book, slot));
     };
     const stops = [
-      followChanges(({ transaction, change }) => {
-        const fresh = transaction.undoes === undefined && transaction.redoes === undefined;
-        if (fresh && touches(change, slot)) changed = true;
+      followChanges(({ transaction }) => {
+        worked = transaction.undoes === undefined && transaction.redoes === undefined;
+        touched = false;
       }),
-      followFrames(say),
+      // Figures that the view on screen leaves out come frames later than the change that moved them.
+      followFrames((change) => {
+        touched ||= touches(change, slot);
+        say();
+      }),
       moving.subscribe(say),
     ];
     return () => {

@@ -4,7 +4,7 @@
 import { type Book, type Command, settings, sheetView } from '../../../../engine/index.ts';
 import { BED, BEDS } from '../../panels/columns.ts';
 import { columnOf } from '../../store/sheets.ts';
-import { bareFigure, hasColumns, inUnit } from '../kit/ask.ts';
+import { askRows, bareFigure, hasColumns, inUnit } from '../kit/ask.ts';
 import type { BedMap, BedOnMap, Place } from './bed-map.ts';
 
 export interface LaidBed {
@@ -84,6 +84,12 @@ export function placeWords(book: Book, { east, north }: Place): string {
   const words = (metres: number, ahead: string, behind: string): string =>
     `${inUnit(book, BEDS, BED.length, Math.abs(metres), 1)} ${metres < 0 ? behind : ahead}`;
   return `${words(east, 'east', 'west')}, ${words(north, 'north', 'south')}`;
+}
+
+/** Where a bed lies now, which the drawing shows a frame later: keys come faster. */
+export function placeNow(book: Book, { bed, place }: LaidBed): Place {
+  const row = askRows(book, BEDS).find(({ id }) => id === bed.bed);
+  return { east: row?.figure(BED.east) ?? place.east, north: row?.figure(BED.north) ?? place.north };
 }
 
 /** What puts a bed at a place, as if it were typed in the workbook's unit of length. */

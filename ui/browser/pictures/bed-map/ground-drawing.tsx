@@ -7,7 +7,7 @@ import { announce } from '../../store/notices.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { fitted, Hatches } from '../kit/frame.tsx';
-import { type Ground, type LaidBed, onStep, placeCommands, placeWords, stepOf } from './bed-ground.ts';
+import { type Ground, type LaidBed, onStep, placeCommands, placeNow, placeWords, stepOf } from './bed-ground.ts';
 import { type Place, standsWords } from './bed-map.ts';
 
 const EDGE = 4;
@@ -85,7 +85,10 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
     const [east, north] = ARROWS[event.key] ?? [0, 0];
     if (event.key === 'Enter') goTo('beds', bed.bed);
     else if (east === 0 && north === 0) return;
-    else place({ bed, place: { east: laid.place.east + east * step, north: laid.place.north + north * step } });
+    else {
+      const now = placeNow(book, laid);
+      place({ bed, place: { east: now.east + east * step, north: now.north + north * step } });
+    }
     event.preventDefault();
   };
   return (
