@@ -133,8 +133,13 @@ export class BedsPage {
     return beds;
   }
 
+  /** The beds of the workbook that was worked on last; where nothing is kept, those of the demo farm. */
   async show(): Promise<void> {
-    await this.page.locator('.desk').waitFor();
+    const desk = this.page.locator('.desk');
+    const demo = this.page.locator('.first-choice').getByRole('button', { name: 'Open the demo farm' });
+    await desk.or(demo).first().waitFor();
+    if (await demo.isVisible()) await demo.click();
+    await desk.waitFor();
     await this.page
       .getByRole('navigation', { name: 'Sheets' })
       .getByRole('button', { name: /^Beds\s*(,|\d|$)/ })
