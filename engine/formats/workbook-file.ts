@@ -5,7 +5,7 @@
 
 import { type Content, isQuantity } from '../document/content.ts';
 import type { DocumentData, RowData } from '../document/data.ts';
-import type { ById } from '../schema/records.ts';
+import { type ById, entry } from '../schema/records.ts';
 import { isFields, type JsonSchema, Misfit, sparing, WHOLE } from '../schema/shape.ts';
 import type { TemplateShelf } from '../schema/template.ts';
 import { looksShape } from '../schema/views-shape.ts';
@@ -71,8 +71,8 @@ export function writeWorkbookFile(data: DocumentData): string {
   return `${layout({ format: FORMAT, version: VERSION, ...file })}\n`;
 }
 
-function mapped<T, U>(record: ById<T>, change: (value: T) => U): ById<U> {
-  return Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value)]));
+function mapped<T, U>(record: ById<T>, change: (value: T, key: string) => U): ById<U> {
+  return Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value, key)]));
 }
 
 function fileRows(rows: readonly RowData[]): FileRows {
@@ -170,18 +170,11 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
     sheet,
     new RowsReader(sheet, given, notes).read(),
   ]);
-  const entered = new Map(rows.map(([sheet, list]) => [sheet, new Map(list.map(({ id, cells }) => [id, cells]))]));
-  const aside = Object.fromEntries(
-    Object.entries(file.aside).map(([sheet, byRow]) => [
-      sheet,
-      Object.fromEntries(
-        Object.entries(byRow).map(([row, cells]) => [
-          row,
-          asideCells(sheet, cells, entered.get(sheet)?.get(row) ?? {}, notes),
-        ]),
-      ),
-    ]),
-  );
+  const entered = Object.fromEntries(rows);
+  const aside = mapped(file.aside, (byRow, sheet) => {
+    const inRows = new Map(entry(entered, sheet)?.map(({ id, cells }) => [id, cells]));
+    return mapped(byRow, (cells, row) => asideCells(sheet, cells, inRows.get(row) ?? {}, notes));
+  });
   const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;
   const { looks, notes: remarks, papers = {}, locale } = file;
   const today = civilDayOfIso(file.today) ?? 0;
@@ -193,7 +186,7 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
     ...(Object.keys(papers).length === 0 ? {} : { papers }),
     ...(locale === undefined ? {} : { locale }),
   };
-  const known = { title, units, currency, today, template, own, rows: Object.fromEntries(rows), removed, aside };
+  const known = { title, units, currency, today, template, own, rows: entered, removed, aside };
   const data: DocumentData = { ...known, ...later };
   return { ok: true, data, notes: [...spared, ...notes.told()], leftOut: spared.length > 0 || notes.leftOut };
 }

@@ -6,7 +6,7 @@ import type { Frame } from '../frame.ts';
 import type { GeneratedRows, RowGenerator } from '../generators/generator.ts';
 import type { ColumnDef } from '../layout.ts';
 import { RowSet } from '../row-set.ts';
-import { ASLEEP, dirtyRows, type Node, Source, WAITING } from './graph.ts';
+import { dirtyRows, type Node, passOn, Source } from './graph.ts';
 
 const NO_COLUMNS: readonly ColumnDef[] = [];
 
@@ -82,11 +82,7 @@ export class GeneratorNode implements Node {
   }
 
   #tell(frame: Frame, column: ColumnDef, rows: RowSet): void {
-    for (const { to, propagate } of this.#sourceOf(column).edges) {
-      if (frame.pending[to.rank] === ASLEEP) continue;
-      propagate(rows, frame);
-      frame.pending[to.rank] = WAITING;
-    }
+    passOn(frame, this.#sourceOf(column), rows);
   }
 }
 

@@ -76,6 +76,18 @@ export function orderNodes(nodes: readonly Node[]): Node[] {
   return order;
 }
 
+/** Tells those who read a source that rows of it changed. A node that is to be made whole need not hear which. */
+export function passOn(frame: Frame, { edges }: Source, rows: RowSet): void {
+  if (rows.empty) return;
+  const { pending } = frame;
+  for (let k = 0; k < edges.length; k++) {
+    const { to, propagate } = edges[k] as Edge;
+    if (pending[to.rank] === ASLEEP) continue;
+    propagate(rows, frame);
+    pending[to.rank] = WAITING;
+  }
+}
+
 /** Hears of a node whose rows changed, and whether it was asleep. */
 export type OnChange = (node: Node, changed: RowSet, wasAsleep: boolean) => void;
 
@@ -98,20 +110,7 @@ export class Graph {
   /** Tells the graph that rows of a source changed. */
   changed(frame: Frame, source: Source, rows: RowSet): void {
     frame.fresh.fill(0);
-    this.#pass(frame, source, rows);
-  }
-
-  /** On to those who read it. A node that is to be made whole need not hear which rows. */
-  #pass(frame: Frame, source: Source, rows: RowSet): void {
-    if (rows.empty) return;
-    const { pending } = frame;
-    const { edges } = source;
-    for (let k = 0; k < edges.length; k++) {
-      const { to, propagate } = edges[k] as Edge;
-      if (pending[to.rank] === ASLEEP) continue;
-      propagate(rows, frame);
-      pending[to.rank] = WAITING;
-    }
+    passOn(frame, source, rows);
   }
 
   /** Asks for rows of one node to be worked out again. */
@@ -185,7 +184,7 @@ export class Graph {
     node.run(frame, changed);
     for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
     if (changed.empty) return;
-    this.#pass(frame, node.source, changed);
+    passOn(frame, node.source, changed);
     onChange(node, changed, wasAsleep);
     changed.clear();
   }

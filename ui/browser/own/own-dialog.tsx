@@ -8,6 +8,7 @@ import { pickFile } from '../files/pick.ts';
 import { workbook } from '../store/workbook.ts';
 import { Checks } from './checks-part.tsx';
 import './own.css';
+import { namedOptions } from '../page/named-options.tsx';
 import { ownSheets } from './own-open.ts';
 import { act, addSheet, bringIn, type NewSheet, type RowsFrom, saveSheets } from './own-state.ts';
 import { Refused } from './refused.tsx';
@@ -68,13 +69,7 @@ function AddSheet({ book }: { readonly book: Workbook }) {
         value={sheet[of]}
         onChange={({ currentTarget }) => describe({ ...sheet, [of]: currentTarget.value, dates: [] })}
       >
-        {sheetViews(book)
-          .filter(({ oneRow }) => !oneRow)
-          .map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
+        {namedOptions(sheetViews(book).filter(({ oneRow }) => !oneRow))}
       </select>
     </label>
   );
@@ -177,11 +172,7 @@ function OneSheet({ book, sheet }: { readonly book: Workbook; readonly sheet: Sh
               ownSheets.value = { sheet: currentTarget.value };
             }}
           >
-            {sheets.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
+            {namedOptions(sheets)}
           </select>
         </label>
         <Renamed

@@ -3,7 +3,8 @@
 
 import { arrange, type Finding, type SheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
-import { findings } from '../store/findings.ts';
+import { namedOptions } from '../page/named-options.tsx';
+import { findingsOf } from '../store/findings.ts';
 import { changeView, chooseView, viewOn, viewsOf } from '../store/looks.ts';
 import { columnOf } from '../store/sheets.ts';
 import { workbook } from '../store/workbook.ts';
@@ -20,7 +21,7 @@ export interface Looked {
 /** The rows and columns of a sheet as its view shows them. */
 export function lookedAt(sheet: SheetView): Looked {
   const view = viewOn(sheet);
-  const found = findings.value.filter((each) => each.sheet === sheet.id);
+  const found = findingsOf(sheet.id);
   const has = (row: string, level: Finding['level'] | 'any'): boolean =>
     found.some((each) => each.rowId === row && (level === 'any' || each.level === level));
   const { rows, left } = arrange(workbook(), sheet.id, view, has);
@@ -45,11 +46,7 @@ export function CardLook({ sheet, left }: { readonly sheet: SheetView; readonly 
         <label>
           Look at
           <select value={view.id} onChange={({ currentTarget }) => chooseView(sheet.id, currentTarget.value)}>
-            {views.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
+            {namedOptions(views)}
           </select>
         </label>
       )}
@@ -62,11 +59,7 @@ export function CardLook({ sheet, left }: { readonly sheet: SheetView; readonly 
           }
         >
           <option value={AS_ENTERED}>the sheet</option>
-          {columns.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
+          {namedOptions(columns)}
         </select>
       </label>
       {first === undefined ? null : (
@@ -86,7 +79,7 @@ export function CardLook({ sheet, left }: { readonly sheet: SheetView; readonly 
           <CommandButton id="filter not">Show all rows</CommandButton>
         </p>
       )}
-      {left > 0 || !findings.value.some((each) => each.sheet === sheet.id && each.rowId !== undefined) ? null : (
+      {left > 0 || !findingsOf(sheet.id).some((each) => each.rowId !== undefined) ? null : (
         <CommandButton id="found any">Only rows that need attention</CommandButton>
       )}
     </div>

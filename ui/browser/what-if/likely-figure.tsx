@@ -4,6 +4,7 @@
 import { useState } from 'preact/hooks';
 import { type NamedFigure, rowName, rowWithId, sheetView, sheetViews, type Workbook } from '../../../engine/index.ts';
 import { PLAN_TOTALS, WEEKLY_CHANCES } from '../../../sheets-templates/index.ts';
+import { namedOptions } from '../page/named-options.tsx';
 import { selection } from '../store/selection.ts';
 import type { LikelyFigure } from './drawn-answer.ts';
 import { columnAt } from './likely-model.ts';
@@ -112,11 +113,7 @@ function Fields({ book, chosen, choose }: FieldsProps) {
               value={chosen.sheet}
               onChange={({ currentTarget }) => choose({ ...chosen, sheet: currentTarget.value, column: '' })}
             >
-              {sheetViews(book).map(({ id, name }) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
+              {namedOptions(sheetViews(book))}
             </select>
           </label>
           <label>
@@ -125,11 +122,7 @@ function Fields({ book, chosen, choose }: FieldsProps) {
               value={chosen.column}
               onChange={({ currentTarget }) => choose({ ...chosen, column: currentTarget.value })}
             >
-              {columnsOf(book, chosen.sheet).map(({ id, name }) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
+              {namedOptions(columnsOf(book, chosen.sheet))}
             </select>
           </label>
         </>

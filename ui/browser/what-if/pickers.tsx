@@ -14,6 +14,7 @@ import {
   type Workbook,
 } from '../../../engine/index.ts';
 import { PLAN_TOTALS } from '../../../sheets-templates/index.ts';
+import { namedOptions } from '../page/named-options.tsx';
 import { selection } from '../store/selection.ts';
 
 /** The cell in hand, or a first one that can be tried. */
@@ -57,13 +58,7 @@ export function InputPicker({ book, legend, input, choose }: InputProps) {
           value={input.sheet}
           onChange={({ currentTarget }) => choose(inSheet(book, currentTarget.value, input.row))}
         >
-          {sheetViews(book)
-            .filter(({ entered, oneRow }) => entered || oneRow)
-            .map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
+          {namedOptions(sheetViews(book).filter(({ entered, oneRow }) => entered || oneRow))}
         </select>
       </label>
       <label>
@@ -82,11 +77,7 @@ export function InputPicker({ book, legend, input, choose }: InputProps) {
           value={input.column}
           onChange={({ currentTarget }) => choose({ ...input, column: currentTarget.value })}
         >
-          {columns.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
+          {namedOptions(columns)}
         </select>
       </label>
     </fieldset>
@@ -122,11 +113,7 @@ export function FigurePicker({ chosen, choose }: FigureProps) {
       <label>
         <span class="spoken">Figure</span>
         <select value={chosen.id} onChange={({ currentTarget }) => choose({ ...chosen, id: currentTarget.value })}>
-          {PLAN_TOTALS.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
+          {namedOptions(PLAN_TOTALS)}
           <option value={OTHER}>A formula ...</option>
         </select>
       </label>

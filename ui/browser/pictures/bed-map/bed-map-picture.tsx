@@ -6,11 +6,12 @@ import { message, mondayOf, settings, showDate } from '../../../../engine/index.
 import { change } from '../../store/change.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
-import { Frame, fitted, Hatches } from '../kit/frame.tsx';
+import { Frame, fitted } from '../kit/frame.tsx';
 import { weeksOf } from '../kit/weeks.ts';
 import { seasonCalendar } from '../season-calendar/season-calendar.ts';
 import { byFieldCommands, firstPlaces, groundOf, placeCommands, takesPlaces } from './bed-ground.ts';
 import { type BedMap, type BedOnMap, bedMap, standsWords } from './bed-map.ts';
+import { BedStrip, MapSvg } from './bed-strip.tsx';
 import { GroundDrawing } from './ground-drawing.tsx';
 
 /** How long a week stands while the year plays, in milliseconds. */
@@ -139,16 +140,7 @@ function FieldsDrawing({ map, width }: { readonly map: BedMap; readonly width: n
   });
   const height = Math.max(60, ...tops);
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
-    <svg
-      class="bed-map"
-      viewBox={`0 0 ${width} ${height}`}
-      width={width}
-      height={height}
-      role="group"
-      aria-label={map.says}
-    >
-      <Hatches id={id} />
+    <MapSvg id={id} width={width} height={height} says={map.says}>
       {placed.map(({ field, left, top }) => (
         <g key={field.name} transform={`translate(${left} ${top})`}>
           <text class="field-name" x={0} y={15}>
@@ -159,7 +151,7 @@ function FieldsDrawing({ map, width }: { readonly map: BedMap; readonly width: n
           ))}
         </g>
       ))}
-    </svg>
+    </MapSvg>
   );
 }
 
@@ -171,8 +163,7 @@ interface BedProps {
 }
 
 function Bed({ bed, top, perMetre, id }: BedProps) {
-  const { name, length, pieces, over, cover } = bed;
-  const words = `${name}: ${standsWords(workbook(), bed)}`;
+  const words = `${bed.name}: ${standsWords(workbook(), bed)}`;
   const open = (): void => goTo('beds', bed.bed);
   return (
     <g>
@@ -188,46 +179,7 @@ function Bed({ bed, top, perMetre, id }: BedProps) {
         }}
       >
         <title>{words}</title>
-        <rect
-          class={cover === '' ? 'map-ground' : 'map-ground mark-cover'}
-          x={LEFT}
-          y={top}
-          width={length * perMetre}
-          height={BED_TALL}
-        />
-        {cover !== '' && pieces.length === 0 ? (
-          <rect fill={`url(#${id}-cover)`} x={LEFT} y={top} width={length * perMetre} height={BED_TALL} />
-        ) : null}
-        {pieces.map((piece) => (
-          <g key={piece.planting}>
-            <rect
-              class="mark-planting"
-              x={LEFT + piece.at * perMetre}
-              y={top}
-              width={Math.max(2, piece.length * perMetre)}
-              height={BED_TALL}
-            />
-            {piece.picking ? (
-              <rect
-                class="mark-harvest"
-                x={LEFT + piece.at * perMetre}
-                y={top + BED_TALL - 4}
-                width={Math.max(2, piece.length * perMetre)}
-                height={4}
-              />
-            ) : null}
-          </g>
-        ))}
-        {over > 1e-6 ? (
-          <rect
-            class="overfull"
-            fill={`url(#${id}-over)`}
-            x={LEFT + length * perMetre}
-            y={top}
-            width={over * perMetre}
-            height={BED_TALL}
-          />
-        ) : null}
+        <BedStrip bed={bed} left={LEFT} top={top} tall={BED_TALL} perMetre={perMetre} id={id} />
       </g>
       <BedNames bed={bed} top={top} perMetre={perMetre} />
     </g>

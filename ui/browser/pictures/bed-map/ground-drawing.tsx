@@ -6,9 +6,10 @@ import { change } from '../../store/change.ts';
 import { announce } from '../../store/notices.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
-import { fitted, Hatches } from '../kit/frame.tsx';
+import { fitted } from '../kit/frame.tsx';
 import { type Ground, type LaidBed, onStep, placeCommands, placeNow, placeWords, stepOf } from './bed-ground.ts';
 import { type Place, standsWords } from './bed-map.ts';
+import { BedStrip, MapSvg } from './bed-strip.tsx';
 
 const EDGE = 4;
 const MOST_TALL = 1100;
@@ -30,20 +31,11 @@ export function GroundDrawing({ ground, says, width }: GroundProps) {
   const perMetre = Math.min((width - 2 * EDGE) / ground.wide, MOST_TALL / ground.tall);
   const height = ground.tall * perMetre;
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
-    <svg
-      class="bed-map"
-      viewBox={`0 0 ${width} ${height}`}
-      width={width}
-      height={height}
-      role="group"
-      aria-label={says}
-    >
-      <Hatches id={id} />
+    <MapSvg id={id} width={width} height={height} says={says}>
       {ground.beds.map((laid) => (
         <GroundBed key={laid.bed.bed} laid={laid} ground={ground} perMetre={perMetre} id={id} />
       ))}
-    </svg>
+    </MapSvg>
   );
 }
 
@@ -123,46 +115,15 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
         onPointerCancel={() => hold(undefined)}
       >
         <title>{words}</title>
-        <rect
-          class={bed.cover === '' ? 'map-ground' : 'map-ground mark-cover'}
-          stroke-dasharray={bed.place === undefined ? '4 3' : undefined}
-          x={left}
-          y={top}
-          width={wide}
-          height={thick}
+        <BedStrip
+          bed={bed}
+          left={left}
+          top={top}
+          tall={thick}
+          perMetre={perMetre}
+          id={id}
+          isGuess={bed.place === undefined}
         />
-        {bed.pieces.map((piece) => (
-          <rect
-            key={piece.planting}
-            class="mark-planting"
-            x={left + piece.at * perMetre}
-            y={top}
-            width={Math.max(2, piece.length * perMetre)}
-            height={thick}
-          />
-        ))}
-        {bed.pieces
-          .filter(({ picking }) => picking)
-          .map((piece) => (
-            <rect
-              key={piece.planting}
-              class="mark-harvest"
-              x={left + piece.at * perMetre}
-              y={top + thick - 4}
-              width={Math.max(2, piece.length * perMetre)}
-              height={4}
-            />
-          ))}
-        {bed.over > 1e-6 ? (
-          <rect
-            class="overfull"
-            fill={`url(#${id}-over)`}
-            x={left + wide}
-            y={top}
-            width={bed.over * perMetre}
-            height={thick}
-          />
-        ) : null}
       </g>
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus */}
       <g class="drawn-names" aria-hidden="true">
