@@ -28,6 +28,11 @@ import {
   YES_OR_NO,
 } from './authoring.ts';
 
+/** Above the hottest monthly mean of highs on record anywhere, 47 to 48 degC (memory). */
+const HOTTEST_MONTH = '52 degC';
+/** Where even the warmest month stays below it no tree grows: the 10 degC line of Köppen (common practice). */
+const TREE_LINE = '10 degC';
+
 export const monthlyClimateSheet: SheetDeclaration = {
   id: 'monthly-climate',
   name: 'Monthly climate',
@@ -64,6 +69,15 @@ export const monthlyClimateSheet: SheetDeclaration = {
       level: 'error',
       column: 'low',
       says: 'IF([Low] > [High]; "The low is above the high: look at both figures.")',
+    },
+    {
+      id: 'other-scale',
+      name: 'Typed in the other scale',
+      level: 'warning',
+      column: 'high',
+      says: `IF([High] > ${HOTTEST_MONTH}; "Hotter than any month anywhere: was it typed in Fahrenheit? Write °F after the figure and it is turned over.";
+        IF(AND(COUNT('Monthly climate'[High]) = 12; MAX('Monthly climate'[High]) < ${TREE_LINE}; [High] = MAX('Monthly climate'[High]));
+          "Even the warmest month is too cold for any crop to ripen. Were the months typed in Celsius? Write °C after each figure and it is turned over."))`,
     },
   ],
   cautions: [],

@@ -159,9 +159,15 @@ export const WINDOW_COLUMNS = group(
       ${inTheBedFor('[Up before the cold]')})`,
     { note: 'To be ripe before growth ends, whatever the year.' },
   ),
-  computed('before-the-cold', 'Before the cold', DATE, 'IF([For the cold] > [Summer] - 200 days; [For the cold])', {
-    note: 'Latest in the bed to be ripe before growth ends; blank where the season is too short for the crop.',
-  }),
+  computed(
+    'before-the-cold',
+    'Before the cold',
+    DATE,
+    'IF(AND([For the cold] > [Summer] - 200 days; IF(ISBLANK([Spring start]); TRUE; [For the cold] >= [Spring start])); [For the cold])',
+    {
+      note: 'Latest in the bed to be ripe before growth ends; blank where the season is too short for the crop.',
+    },
+  ),
   computed(
     'spring-start',
     'Spring start',
@@ -208,9 +214,11 @@ export const WINDOW_COLUMNS = group(
     'latest-in-the-bed',
     'Latest in the bed',
     DATE,
-    `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}; IF(ISBLANK([Before the heat]); [Before the cold];
+    `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; IF(NOT([Variety].[Day length reached] + ${AFTER_DAY_LENGTH} < [Spring start]); [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}); IF(ISBLANK([Before the heat]); [Before the cold];
       IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); MAX([Before the heat]; [Spring start] + 21 days)))))`,
-    { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
+    {
+      note: 'To be ripe before the heat or the cold. Blank: at any time, or where the season is too short for a full harvest from any.',
+    },
   ),
   computed(
     'not-then-because',

@@ -264,6 +264,23 @@ describe('twelve months', () => {
     }
     expect(season.number('Weather by week', '1 Jan 2027', 'Rain')).toBeCloseTo((62 * 7) / 31, 9);
   });
+
+  it('typed in the other scale are noticed', () => {
+    const summers = [12, 13, 16, 19, 23, 27, 29, 29, 26, 21, 16, 12];
+    const names = 'January February March April May June July August September October November December'.split(' ');
+    const said = (units: 'us' | 'si', high: (celsius: number) => string): readonly string[] => {
+      const months = names.map((Month, index) => ({ Month, High: high(summers[index] ?? 0) }));
+      const season = seasonOf({ 'Monthly climate': months }, {}, { units });
+      return names.flatMap((name) => season.says('Monthly climate', name));
+    };
+    expect(said('us', String)).toEqual([
+      expect.stringMatching(/^Even the warmest month is too cold .* typed in Celsius\?/),
+      expect.stringMatching(/^Even the warmest month is too cold .* typed in Celsius\?/),
+    ]);
+    expect(said('si', (celsius) => String(celsius * 1.8 + 32))[0]).toMatch(/^Hotter than any month .* in Fahrenheit\?/);
+    expect(said('us', (celsius) => `${celsius} °C`)).toEqual([]);
+    expect(said('si', String)).toEqual([]);
+  });
 });
 
 /** '15 Mar 2027', as rows of days are named. */
