@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
+import { mean, std } from 'mathjs';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { civilDay, isoDate, readStationCsv } from '../../engine/index.ts';
@@ -122,6 +123,24 @@ describe("a station's daily file", () => {
     expect(season.value('Farm', '', 'Last frost')).toBe(civilDay(2027, 1, 1) + Math.ceil(mean));
     season.type('Farm', '', 'Last frost', '2027-04-20');
     expect(season.value('Farm', '', 'Last frost')).toBe(civilDay(2027, 4, 20));
+  });
+
+  it('tells by how much each month differed, by year and between years', () => {
+    // Monthly means and their sample deviation from the readings themselves, by mathjs.
+    const means = ['2012', '2013', '2014', '2015'].map((year) =>
+      Number(
+        mean(
+          READINGS.filter(({ date }) => date.startsWith(`${year}-05`)).map(
+            (row) => (Number(row.temp_max) + Number(row.temp_min)) / 2,
+          ),
+        ),
+      ),
+    );
+    expect(season.number('Monthly climate', 'May', 'Year to year')).toBeCloseTo(Number(std(means)), 3);
+    expect(season.number('Frost years', '2015', 'May warmer')).toBeCloseTo(
+      (means[3] ?? Number.NaN) - Number(mean(means)),
+      3,
+    );
   });
 
   it('is one step of undo', () => {
