@@ -70,7 +70,8 @@ export function chooseAmounts(
   solve: Solver,
   wish: ChooseWish = MOST_MARGIN,
 ): Act & { readonly chosen?: ChosenAmounts } {
-  const room = roomOf(book, wish.within);
+  const within = wish.within.filter((kind) => kind !== 'demand' || isAnythingWanted(book));
+  const room = roomOf(book, within);
   const { grown, taken, standing, now } = plantingsOf(book, room);
   if (grown.length === 0)
     return refused(
@@ -92,6 +93,14 @@ export function chooseAmounts(
     return { name: `what is wanted of ${product.name}`, worth };
   });
   return answerOf(book, wish, { chosen, grown, limits, standing, wanted });
+}
+
+/** Whether outlets want anything: an empty Demand says nothing of what could be sold. */
+function isAnythingWanted(book: Book): boolean {
+  if (sheetView(book, 'supply-against-demand') === undefined) return false;
+  return Array.from(rows(book, 'supply-against-demand'), (slot) =>
+    rowAt(book, 'supply-against-demand', '', slot).number('wanted'),
+  ).some((wanted) => wanted !== undefined && wanted > 0);
 }
 
 /** Products of which more demand is priced: each takes a program of its own. */
@@ -226,7 +235,8 @@ function answerOf(
     .filter(({ worth }) => worth >= 0.01)
     .sort((one, other) => other.worth - one.worth)
     .map((one) => ({ ...one, worth: worthOf(one.worth) }));
-  const ofWhat = within.includes('demand') ? ', by what outlets take' : '';
+  const byPrices = isAnythingWanted(book) ? '' : ', at the prices of Plantings since Demand is empty';
+  const ofWhat = within.includes('demand') && byPrices === '' ? ', by what outlets take' : byPrices;
   const gain =
     goal === 'margin'
       ? `a margin of about ${money(book, chosen.gain + standing)}${ofWhat}`

@@ -65,6 +65,17 @@ describe('a farm of one bed', () => {
     expect(act.chosen?.heldBackBy[0]?.more).toBe('a foot more');
   });
 
+  test('an empty Demand is no limit: the prices of Plantings tell what is earned, and it says so', () => {
+    const bare = chooseAmounts(workbook, linearSolver);
+    const byPrices = chooseAmounts(workbook, linearSolver, {
+      goal: 'margin',
+      within: ['beds', 'hands', 'bench', 'stores'],
+    });
+    if (!bare.ok || !byPrices.ok) throw new Error('no choice');
+    expect(bare.chosen?.lengths).toEqual(byPrices.chosen?.lengths);
+    expect(bare.chosen?.gain).toMatch(/at the prices of Plantings since Demand is empty$/);
+  });
+
   test('for the least hours the margin there is is earned again', () => {
     const act = chooseAmounts(workbook, linearSolver, { goal: 'hours', within: ['beds'] });
     if (!act.ok) throw new Error(act.why);
