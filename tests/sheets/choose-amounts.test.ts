@@ -76,6 +76,14 @@ describe('a farm of one bed', () => {
     expect(bare.chosen?.gain).toMatch(/at the prices of Plantings since Demand is empty$/);
   });
 
+  test('what outgrows its bed has none any more, and is told', () => {
+    const act = chooseAmounts(workbook, linearSolver, { goal: 'margin', within: [] });
+    if (!act.ok) throw new Error(act.why);
+    expect(act.said).toMatch(/2 are longer than the beds they had: split them/);
+    expect(total(tried(act.commands), 'Bed length used')).toBeCloseTo(2 * 3 * 15 * 0.3048, 6);
+    expect(act.commands.filter((one) => one.command === 'put cell' && one.column === 'bed')).toHaveLength(2);
+  });
+
   test('for the least hours the margin there is is earned again', () => {
     const act = chooseAmounts(workbook, linearSolver, { goal: 'hours', within: ['beds'] });
     if (!act.ok) throw new Error(act.why);
