@@ -23,6 +23,7 @@ export const MEANS = 'Climate[Day]; Climate[Mean]';
 export const LOWS = 'Climate[Day]; Climate[Low]';
 export const GROWTH = `[Growth base]; [Growth ceiling]; ${MEANS}`;
 
+const DAYS_TO_MATURITY = 'IF([In place]; [Variety].[Days to maturity direct]; [Variety].[Days to maturity])';
 const YOUNG_LIMIT = `IF(ISBLANK(${CROP}.[Frost limit young]); ${CROP}.[Frost limit]; ${CROP}.[Frost limit young])`;
 
 /** Days that a cold below freezing comes later in autumn, or goes earlier in spring, where no lows are known. */
@@ -118,8 +119,11 @@ export const RIPENING_COLUMNS = group(
     'ripe-by-days',
     'Ripe by days',
     DATE,
-    `MAX([Planted out] + IF([In place]; [Variety].[Days to maturity direct]; [Variety].[Days to maturity]); [Emergence] + 1 day)`,
-    { note: 'By the calendar alone; used where Climate is empty.' },
+    `IF([Variety].[Comes again in spring]; EDATE(IF(ISBLANK([Frost lets in from]); [Planted out]; [Frost lets in from]); 12 * ${CROP}.[Years to first harvest]) + ${DAYS_TO_MATURITY};
+      MAX([Planted out] + ${DAYS_TO_MATURITY}; [Emergence] + 1 day))`,
+    {
+      note: 'By the calendar alone; used where Climate is empty. What stands for years is reckoned from the spring of its first harvest, about when it could be set out there.',
+    },
   ),
   computed(
     'ripe',

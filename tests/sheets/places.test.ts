@@ -265,4 +265,26 @@ describe('without a climate', () => {
     expect(season.shown('Plantings', 'Red', 'Earliest in the bed')).toBe('20 May 2027');
     expect(season.value('Plantings', 'Red', 'Warm from')).toBeNull();
   });
+
+  it('sets garlic in autumn and cuts asparagus in the third spring, with frost dates or without', () => {
+    const crops = ['Garlic', 'Asparagus', 'Rhubarb'];
+    const bare = (farm: Readonly<Record<string, string>>): readonly string[] => {
+      const one = seasonOf(
+        {
+          Varieties: crops.map((crop) => ({ Variety: crop, Crop: crop })),
+          Plantings: crops.map((crop) => ({ Planting: crop, Variety: crop })),
+        },
+        { Latitude: '43', ...farm },
+      );
+      return crops.map((crop) => one.shown('Plantings', crop, 'Harvest'));
+    };
+    const frosts = { 'Last frost': '2027-05-20', 'First frost': '2027-09-20' };
+    expect(bare(frosts)).toEqual([
+      expect.stringMatching(/Jun 2028$|Jul 2028$/),
+      expect.stringMatching(/Apr 2029$|May 2029$/),
+      expect.stringMatching(/Apr 2028$|May 2028$/),
+    ]);
+    // Nothing known of frost: garlic goes by the middle of autumn, and of the spring nothing is made up.
+    expect(bare({})).toEqual([expect.stringMatching(/Jun 2028$|Jul 2028$/), '', '']);
+  });
 });
