@@ -73,10 +73,7 @@ export function chooseAmounts(
   const within = wish.within.filter((kind) => kind !== 'demand' || isAnythingWanted(book));
   const room = roomOf(book, within);
   const { grown, taken, standing, now } = plantingsOf(book, room);
-  if (grown.length === 0)
-    return refused(
-      'There is no planting to choose: each has begun already, or has no bed length, dates and margin yet. Fill those in first.',
-    );
+  if (grown.length === 0) return refused(NOTHING_TO_CHOOSE[whatLacks(book)]);
   const limits = room.limits.map((limit): KindOfLimit => {
     return { ...limit, most: Math.max(0, limit.most - (taken.get(limit.id) ?? 0)) };
   });
@@ -93,6 +90,21 @@ export function chooseAmounts(
     return { name: `what is wanted of ${product.name}`, worth };
   });
   return answerOf(book, wish, { chosen, grown, limits, standing, wanted });
+}
+
+const NOTHING_TO_CHOOSE = {
+  plantings: 'There are no plantings yet: enter some in Plantings first.',
+  price:
+    'No planting has a price yet, so none has a margin to choose by: enter a Price or a Price each in Plantings first.',
+  rest: 'There is no planting to choose: each has begun already, or has no bed length, dates and margin yet. Fill those in first.',
+} as const;
+
+function whatLacks(book: Book): keyof typeof NOTHING_TO_CHOOSE {
+  const plantings = Array.from(rows(book, 'plantings'), (slot) => rowAt(book, 'plantings', '', slot));
+  if (plantings.length === 0) return 'plantings';
+  return plantings.every((row) => row.number('price') === undefined && row.number('price-each') === undefined)
+    ? 'price'
+    : 'rest';
 }
 
 /** Whether outlets want anything: an empty Demand says nothing of what could be sold. */

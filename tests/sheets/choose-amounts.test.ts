@@ -92,3 +92,13 @@ describe('a farm of one bed', () => {
     expect(total(branch, 'Margin')).toBeGreaterThan(total(workbook, 'Margin') * 0.9);
   });
 });
+
+test('where nothing has a price, or nothing is planted, it says so', () => {
+  const said = (plantings: readonly Readonly<Record<string, string>>[]): string => {
+    const rows = { Varieties: [{ Variety: 'Root', Crop: 'Carrot' }], Plantings: plantings };
+    const act = chooseAmounts(seasonOf(rows).book.workbook, linearSolver);
+    return act.ok ? act.said : act.why;
+  };
+  expect(said([])).toBe('There are no plantings yet: enter some in Plantings first.');
+  expect(said([{ Planting: 'Roots', Variety: 'Root', Sown: '2027-05-01' }])).toMatch(/^No planting has a price yet/);
+});
