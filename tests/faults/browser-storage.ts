@@ -52,8 +52,14 @@ const FAILING = `(() => {
     }
     return open.apply(this, given);
   };
-  const now = Date.now;
-  Date.now = () => now() - globalThis.failing.back;
+  const Clock = Date;
+  globalThis.Date = class Date extends Clock {
+    constructor(...given) {
+      if (given.length === 0) super(Date.now());
+      else super(...given);
+    }
+    static now() { return Clock.now() - globalThis.failing.back; }
+  };
 })();`;
 
 interface Failing {

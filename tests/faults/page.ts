@@ -177,9 +177,9 @@ export class BedsPage {
     await this.page.getByRole('button', { name: /^Undo/ }).click();
   }
 
-  /** Waits until the page says that all is kept. */
+  /** Waits until the page says that all is kept; it says of which day where the clock was changed since. */
   async kept(): Promise<void> {
-    await this.page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
+    await this.page.getByText(/^kept on this computer, (?:\d+-\d\d-\d\d )?\d\d:\d\d$/).waitFor();
   }
 
   /** Waits until the lengths read so; gives what they read otherwise. */
