@@ -74,7 +74,7 @@ async function once(browser: Browser, address: string, random: Random): Promise<
   const context = await browser.newContext();
   try {
     await context.addInitScript(FAILING);
-    const beds = await BedsPage.open(context, address);
+    const beds = await BedsPage.open(context, address, 'demo farm');
     const set = (failing: Failing): Promise<unknown> =>
       beds.page.evaluate((given) => Reflect.set(globalThis, 'failing', given), failing);
     const share = (): number => (random.chance(0.5) ? random.next() : 0);
