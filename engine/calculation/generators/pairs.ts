@@ -94,7 +94,9 @@ export function pairRows(
   function partnersOf(frame: Frame, row: number): Int32Array {
     if (!frame.exists(first, row)) return NO_SLOTS;
     if (range === undefined) return frame.rows(second);
-    return range.partners(frame, row).filter((partner) => frame.exists(second, partner));
+    const partners = range.partners(frame, row);
+    if (second.shown === undefined && frame.table(second).liveCount === frame.table(second).length) return partners;
+    return partners.filter((partner) => frame.exists(second, partner));
   }
 
   function addPair(frame: Frame, row: number, partner: number, rows: GeneratedRows): number {

@@ -5,6 +5,7 @@
 import type { RunBody } from '../../functions/definition.ts';
 import { BLANK, FILLED } from '../../values/column.ts';
 import { isError, type Scalar } from '../../values/error.ts';
+import { Figures } from '../../values/figures.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { meetsAll, type RowFilter } from '../indexes/totals.ts';
@@ -173,8 +174,13 @@ function planRows(
   const ranged = planRanged(table, conditions, reads, reader);
   if (ranged !== undefined) {
     reader.counts(tree, countedBetween(ranged));
+    let found = new Int32Array(64);
     return rangedKernel(ranged, (rows, from, to, out, i, frame) => {
-      answer(inOrder(rows.slice(from, to), ranged.table, frame), to - from, out, i, frame, -1);
+      const count = to - from;
+      if (count > found.length) found = new Int32Array(count * 2);
+      for (let k = 0; k < count; k++) found[k] = rows[from + k] as number;
+      if (count > 1) inOrder(found.subarray(0, count), ranged.table, frame);
+      answer(found, count, out, i, frame, -1);
     });
   }
   const matching = planMatching(table, conditions, reads, reader);
@@ -203,6 +209,8 @@ export function planMatchingRows(
   const lists = new Map<number, readonly (readonly Scalar[])[]>();
   let run: object | undefined;
   const stored: Stored = { value: 0, state: FILLED };
+  /** What is answered where no row meets the conditions, and nothing is given besides. */
+  let nothing: Stored | undefined;
   const { words } = reader;
   const listsOf = (rows: Int32Array, count: number, frame: Frame): readonly (readonly Scalar[])[] =>
     columns.map(({ type, column }) => {
@@ -215,6 +223,11 @@ export function planMatchingRows(
       return list;
     });
   const answer: Answer = (rows, count, out, i, frame, group) => {
+    if (count === 0 && vectors.length === 0 && nothing !== undefined) {
+      out.values[i] = nothing.value;
+      out.states[i] = nothing.state;
+      return;
+    }
     const given = vectors.map((vector, k): Scalar => {
       const at = vector.at + (vector.uniform ? 0 : i);
       const type = scalars[k]?.type ?? tree.type;
@@ -223,7 +236,9 @@ export function planMatchingRows(
     const shared = group < 0 ? undefined : lists.get(group);
     const handed = shared ?? listsOf(rows, count, frame);
     if (shared === undefined && group >= 0) lists.set(group, handed);
-    toStored(words, given.find(isError) ?? body.compute(given, handed), stored);
+    const answered = given.find(isError) ?? body.compute(given, handed);
+    toStored(words, answered, stored);
+    if (count === 0 && vectors.length === 0 && !(answered instanceof Figures)) nothing = { ...stored };
     out.values[i] = stored.value;
     out.states[i] = stored.state;
   };
