@@ -14,7 +14,7 @@ import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
-import { type Criterion, fixedFilter, isFixed, meets, rolesOf } from './criteria-roles.ts';
+import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey } from './group-keys.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, Reader } from './reader.ts';
@@ -216,9 +216,11 @@ export function planMatchingRows(
     columns.map(({ type, column }) => {
       const { values: cells, states } = frame.column(column);
       const list: Scalar[] = [];
+      const isPlain = holdsNumbers(type);
       for (let k = 0; k < count; k++) {
         const row = rows[k] as number;
-        list.push(toScalar(words, type, cells[row] ?? 0, states[row] ?? BLANK));
+        const state = states[row] ?? BLANK;
+        list.push(isPlain && state === FILLED ? (cells[row] as number) : toScalar(words, type, cells[row] ?? 0, state));
       }
       return list;
     });
