@@ -36,26 +36,27 @@ export interface Study {
 
 /** A change waits this long for the next one before the curve is worked out again. */
 const WAIT = 60;
-/** So many spacings are tried together, since a branch is made for them; and after how many milliseconds though the page is busy. */
-const [TOGETHER, LATEST] = [8, 400];
+/** So long a part of the curve may take at once, and so long the next waits at most: milliseconds. */
+const SLICE = 10;
+const AT_MOST = 100;
 
 /** The planting that is looked at; undefined while none is. */
 const wanted = signal<string | undefined>(undefined);
 const latest = signal<Study | undefined>(undefined);
 let users = 0;
-/** How many of the users want money too. */
-const moneyWanted = signal(0);
+/** How many of the users draw money too. */
+const withMoney = signal(0);
 let waiting: ReturnType<typeof setTimeout> | undefined;
-/** Another for every study begun, so that one overtaken by a change goes no further. */
-let turn = 0;
+/** Goes up when a study that is being made is not wanted any more. */
+let round = 0;
 
 effect(() => {
   const id = wanted.value;
-  const curves = moneyWanted.value > 0 ? CURVES_WITH_MONEY : CURVES;
+  const curves = withMoney.value > 0 ? CURVES_WITH_MONEY : CURVES;
   revision.value;
   followed.value;
   clearTimeout(waiting);
-  turn += 1;
+  round += 1;
   // A branch takes over all that still waits to be worked out: it is made when nothing does.
   if (id === undefined || moving.value || !haveFollowed()) return;
   waiting = setTimeout(() => study(id, curves), latest.peek()?.row === id ? WAIT : 0);
@@ -65,57 +66,60 @@ function study(id: string, curves: readonly string[]): void {
   const book = workbookNow();
   const sheet = book === undefined ? undefined : sheetView(book, PLANTINGS);
   const row = book === undefined ? undefined : rowAt(book, PLANTINGS, id);
-  if (book === undefined || sheet === undefined || row === undefined) return;
-  const { spacings, ...about } = offeredTo(book, sheet, row);
-  const mine = turn;
-  let points: readonly CurvePoint[] = [];
-  // A few spacings at a time while the page has nothing else to do; the curve as it was stands until all are there.
-  const goOn = (left: number | undefined): void => {
-    if (mine !== turn || book !== workbookNow()) return;
-    const until = performance.now() + (left ?? 0);
-    do {
-      const next = spacings.slice(points.length, points.length + TOGETHER);
-      points = [...points, ...curveOf(book, sheet, row, next, curves)];
-    } while (points.length < spacings.length && performance.now() < until);
-    if (points.length < spacings.length) whenIdle(goOn, LATEST);
-    else latest.value = { ...about, points };
-  };
-  goOn(0);
+  if (book !== undefined && sheet !== undefined && row !== undefined) goOn(round, studying(book, sheet, row, curves));
 }
 
-/** The study of the planting in hand, with its money where that is wanted; undefined until it is worked out. */
-export function useStudy({ id }: RowAt, withMoney = false): Study | undefined {
+/** Makes a study in parts between which the page does what it has to do: keeps what was typed, takes the next key, draws. */
+function goOn(of: number, parts: Generator<void, Study>): void {
+  if (of !== round) return;
+  const until = performance.now() + SLICE;
+  do {
+    const part = parts.next();
+    if (part.done) {
+      latest.value = part.value;
+      return;
+    }
+  } while (performance.now() < until);
+  whenIdle(() => goOn(of, parts), AT_MOST);
+}
+
+/** The study of the planting in hand, with its money where that is drawn; undefined until it is worked out. */
+export function useStudy({ id }: RowAt, money = false): Study | undefined {
   useEffect(() => {
     users += 1;
     wanted.value = id;
-    if (withMoney) moneyWanted.value += 1;
+    if (money) withMoney.value += 1;
     return () => {
       users -= 1;
-      if (withMoney) moneyWanted.value -= 1;
+      if (money) withMoney.value -= 1;
       if (users === 0) wanted.value = undefined;
     };
-  }, [id, withMoney]);
+  }, [id, money]);
   const found = latest.value;
   return found?.row === id && found.units === units.value ? found : undefined;
 }
 
-/** Spacings offered and figures at each of them, for one planting. */
-export function studyOf(book: Workbook, sheet: SheetView, row: RowAt, curves: readonly string[]): Study {
-  const { spacings, ...about } = offeredTo(book, sheet, row);
-  return { ...about, points: curveOf(book, sheet, row, spacings, curves) };
-}
-
-type Offered = Omit<Study, 'points'> & { readonly spacings: readonly number[] };
-
-function offeredTo(book: Workbook, sheet: SheetView, row: RowAt): Offered {
+/** Spacings offered and figures at each of them, for one planting, a spacing at a time. */
+export function* studying(
+  book: Workbook,
+  sheet: SheetView,
+  row: RowAt,
+  curves: readonly string[],
+): Generator<void, Study> {
   const { units: system } = settings(book);
   const unit = unitOf(columnOf(sheet, PLANTING.spacing));
   const today = figureAt(book, PLANTINGS, row.slot, PLANTING.spacing);
   const usual = usualSpacing(book, sheet, row);
   const about = { row: row.id, units: system, usual };
-  if (unit === undefined) return { ...about, range: undefined, spacings: [] };
+  if (unit === undefined) return { ...about, range: undefined, points: [] };
   const inUnit = (metres: number | undefined): number | undefined =>
     metres === undefined ? undefined : Number(fromCanonical(unit, metres).toFixed(12));
   const range = spacingRange(inUnit(usual), inUnit(today), system);
-  return { ...about, range, spacings: range === undefined ? [] : spacingsOf(range, inUnit(today)) };
+  if (range === undefined) return { ...about, range, points: [] };
+  const points: CurvePoint[] = [];
+  for (const point of curveOf(book, sheet, row, spacingsOf(range, inUnit(today)), curves)) {
+    points.push(point);
+    yield;
+  }
+  return { ...about, range, points };
 }
