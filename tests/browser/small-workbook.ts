@@ -3,7 +3,7 @@
 
 import type { BrowserContextOptions } from 'playwright-core';
 import { writeWorkbookFile } from '../../engine/index.ts';
-import { ONIONS } from '../../sheets-templates/onions.ts';
+import { onions } from '../../sheets-templates/onions.ts';
 import { startOf } from '../../sheets-templates/season.ts';
 import { started } from '../book.ts';
 import { type OpenedWorkbook, type Opening, openWorkbook } from './harness.ts';
@@ -27,8 +27,8 @@ export function smallWorkbook(): Promise<State> {
 
 /** The file that the small workbook was opened from. */
 export function smallWorkbookText(): string {
-  const start = startOf(ONIONS.sheets, { title: 'Yard', season: 2027, today: 20_774, rows: { Beds: BEDS } });
-  const small = started(ONIONS.template, start);
+  const start = startOf(onions().sheets, { title: 'Yard', season: 2027, today: 20_774, rows: { Beds: BEDS } });
+  const small = started(onions(), start);
   if (!small.ok) throw new Error(small.problems.join(' '));
   return writeWorkbookFile(small.workbook.workbook.data());
 }
