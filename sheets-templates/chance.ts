@@ -2,6 +2,7 @@
 // shares are of things that each come out by themselves. By ids.
 
 import type { AskedWeeks, Chances } from '../engine/index.ts';
+import { MONTHS_WARMER } from './climate.ts';
 
 const DECIDED = [
   'start',
@@ -30,6 +31,7 @@ export const SEASON_CHANCES: Chances = {
   years: {
     days: { sheet: 'climate', date: 'day', columns: ['low', 'high'] },
     months: { sheet: 'monthly-climate', number: 'number', spread: 'year-to-year' },
+    own: { sheet: 'frost-years', months: MONTHS_WARMER },
   },
 };
 

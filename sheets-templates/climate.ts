@@ -28,6 +28,26 @@ import {
   YES_OR_NO,
 } from './authoring.ts';
 
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** Above the hottest monthly mean of highs on record anywhere, 47 to 48 degC (memory). */
+const HOTTEST_MONTH = '52 degC';
+/** Where even the warmest month stays below it no tree grows: the 10 degC line of Köppen (common practice). */
+const TREE_LINE = '10 degC';
+
 export const monthlyClimateSheet: SheetDeclaration = {
   id: 'monthly-climate',
   name: 'Monthly climate',
@@ -65,36 +85,33 @@ export const monthlyClimateSheet: SheetDeclaration = {
       column: 'low',
       says: 'IF([Low] > [High]; "The low is above the high: look at both figures.")',
     },
+    {
+      id: 'other-scale',
+      name: 'Typed in the other scale',
+      level: 'warning',
+      column: 'high',
+      says: `IF([High] > ${HOTTEST_MONTH}; "Hotter than any month anywhere: was it typed in Fahrenheit? Write °F after the figure and it is turned over.";
+        IF(AND(COUNT('Monthly climate'[High]) = 12; MAX('Monthly climate'[High]) < ${TREE_LINE}; [High] = MAX('Monthly climate'[High]));
+          "Even the warmest month is too cold for any crop to ripen. Were the months typed in Celsius? Write °C after each figure and it is turned over."))`,
+    },
   ],
   cautions: [],
 };
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 export const MONTHLY_CLIMATE_ROWS: readonly Readonly<Record<string, string>>[] = MONTHS.map((name, index) => ({
   Month: name,
   Number: String(index + 1),
 }));
 
+/** Ids of the columns of Frost years with the warmth of January to December. */
+export const MONTHS_WARMER: readonly string[] = MONTHS.map((name) => `${name.toLowerCase()}-warmer`);
+
 export const frostYearsSheet: SheetDeclaration = {
   id: 'frost-years',
   name: 'Frost years',
   question: 'Where',
   about:
-    'The last frost of spring and the first of autumn, year by year, at 0 degC and at -2 degC. Two years or more give the chance of frost by date.',
+    'The last frost of spring and the first of autumn, year by year, at 0 degC and at -2 degC, and how warm its months were. Two years or more give the chance of frost by date.',
   rows: { from: 'entry' },
   key: 'year',
   columns: [
@@ -114,6 +131,15 @@ export const frostYearsSheet: SheetDeclaration = {
       withDefault('autumn-known', 'Autumn known', YES_OR_NO, 'NOT(ISBLANK([First frost]))'),
       withDefault('hard-spring-known', 'Hard spring known', YES_OR_NO, 'NOT(ISBLANK([Last hard frost]))'),
       withDefault('hard-autumn-known', 'Hard autumn known', YES_OR_NO, 'NOT(ISBLANK([First hard frost]))'),
+    ),
+    ...group(
+      'Warmth of its months',
+      ...MONTHS.map((name, index) =>
+        entered(MONTHS_WARMER[index] ?? name, `${name} warmer`, WARMTH, {
+          note: `How much warmer ${name} was than in the average year; colder below zero. Drawn seasons take such a year whole.`,
+          decimals: 1,
+        }),
+      ),
     ),
   ],
   checks: [],

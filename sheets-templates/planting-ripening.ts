@@ -23,6 +23,7 @@ export const MEANS = 'Climate[Day]; Climate[Mean]';
 export const LOWS = 'Climate[Day]; Climate[Low]';
 export const GROWTH = `[Growth base]; [Growth ceiling]; ${MEANS}`;
 
+const DAYS_TO_MATURITY = 'IF([In place]; [Variety].[Days to maturity direct]; [Variety].[Days to maturity])';
 const YOUNG_LIMIT = `IF(ISBLANK(${CROP}.[Frost limit young]); ${CROP}.[Frost limit]; ${CROP}.[Frost limit young])`;
 
 /** Days that a cold below freezing comes later in autumn, or goes earlier in spring, where no lows are known. */
@@ -30,17 +31,25 @@ function harder(limit: string): string {
   return `ROUND((0 degC - ${limit} + [Cover gain at night]) * ${DAYS_PER_DEGREE} days / 1 Cdeg; 1 day)`;
 }
 
+/** Below this share of its harvest a planting is told as one that does not finish (a judgement). */
+const WORTH_PICKING = '5%';
+
 /** A mean of 7 degC has nights at the 4 to 5 that clove garlic (a judgement). */
 const CHILL_ALLOWANCE = '2.5 Cdeg';
 
-/** Share of the harvest picked by a time after the first picking: along the curve, by cuts, after the main head, or evenly. */
-export function pickedBy(time: string, planting = ''): string {
+/** Share of the harvest picked by a time after the first picking: along the curve, by cuts, or after the main head; else `even`. */
+function pickedAlong(time: string, planting: string, even: string): string {
   const crop = `${planting}${CROP}`;
   const own = (column: string): string => `${planting}[${column}]`;
   return `SWITCH(${own('Harvest pattern')}; "curve"; HARVESTED(${time}; ${own('Window')}; ${crop}.[Harvest curve middle]; ${crop}.[Harvest curve spread]);
     "cuts"; CUTS(${time} - 1 day; ${own('Days between cuts')}; ${crop}.[Second cut share]; ${own('Third cut')});
     "head and shoots"; (1 - ${crop}.[Side shoot share]) * MIN(1; ${time} / 7 days) + ${crop}.[Side shoot share] * MAX(0; MIN(1; (${time} - 7 days) / ${own('Days of shoots')}));
-    MIN(1; ${time} / ${own('Days picked')}))`;
+    ${even})`;
+}
+
+/** The same, and evenly over the days picked for a crop without a pattern of its own. */
+export function pickedBy(time: string, planting = ''): string {
+  return pickedAlong(time, planting, `MIN(1; ${time} / ${planting}[Days picked])`);
 }
 
 export const RIPENING_COLUMNS = group(
@@ -110,14 +119,17 @@ export const RIPENING_COLUMNS = group(
     'ripe-by-days',
     'Ripe by days',
     DATE,
-    `MAX([Planted out] + IF([In place]; [Variety].[Days to maturity direct]; [Variety].[Days to maturity]); [Emergence] + 1 day)`,
-    { note: 'By the calendar alone; used where Climate is empty.' },
+    `IF([Variety].[Comes again in spring]; EDATE(IF(ISBLANK([Frost lets in from]); [Planted out]; [Frost lets in from]); 12 * ${CROP}.[Years to first harvest]) + ${DAYS_TO_MATURITY};
+      MAX([Planted out] + ${DAYS_TO_MATURITY}; [Emergence] + 1 day))`,
+    {
+      note: 'By the calendar alone; used where Climate is empty. What stands for years is reckoned from the spring of its first harvest, about when it could be set out there.',
+    },
   ),
   computed(
     'ripe',
     'Ripe',
     DATE,
-    'IF([Variety].[Bulb crop]; [Tops down]; IF(OR(ISBLANK(Farm[Middle of summer]); ISBLANK([Warmth wanted])); [Ripe by days]; [Ripe by warmth]))',
+    `IF([Variety].[Bulb crop]; [Tops down]; IF(OR(ISBLANK(Farm[Middle of summer]); ISBLANK([Warmth wanted])); [Ripe by days]; [Ripe by warmth]))`,
     {
       note: 'If no cold comes before.',
     },
@@ -207,33 +219,6 @@ export const RIPENING_COLUMNS = group(
           WARMTHBETWEEN([Growth counts from]; [Cold ends it]; ${GROWTH}) / [Warmth wanted])))`,
     { note: 'Of what it needs to ripen, that comes before the cold.', decimals: 0 },
   ),
-  computed(
-    'finishes',
-    'Finishes',
-    SHARE,
-    `IF([Share of warmth] >= 1; 100%; IF([Early ripe share] >= 1; 0%; MAX(0%; ([Share of warmth] - [Early ripe share]) / (1 - [Early ripe share]))))`,
-    { note: 'All where it is ripe before the cold, none where even an early one is not.', decimals: 0 },
-  ),
-  computed(
-    'cold-days-had',
-    'Cold days had',
-    DAYS,
-    `IF(NOT(ISBLANK(${CROP}.[Chill days])); [Growth counts from] - [Planted out]
-      - DAYSABOVE([Planted out]; [Growth counts from]; ${CROP}.[Chill below] + ${CHILL_ALLOWANCE}; ${MEANS}))`,
-    {
-      note: 'Before growth begins, for crops that need cold: days with a mean up to 2.5 degrees over the cold they want.',
-      decimals: 0,
-    },
-  ),
-  computed(
-    'no-harvest-because',
-    'No harvest because',
-    TEXT,
-    `IF([Finishes] = 0; IF([Killed in spring]; "frost kills it in spring: in half the years it comes until " & TEXT([Spring kills until]; "d mmm");
-      IF(AND([Variety].[Bulb crop]; ISBLANK([Bulbing starts])); "it never bulbs: the days stay shorter than this variety needs";
-        IF(ISBLANK([Ripe]); "it is never warm enough here for this crop";
-          "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", with " & TEXT([Share of warmth]; "0%") & " of the warmth it needs"))))`,
-  ),
   computed('cut-once', 'Cut once', YES_OR_NO, '[Harvest pattern] = "even"', {
     note: 'Stands ready until it is lifted or cut: what frost would take is cut before.',
   }),
@@ -241,16 +226,6 @@ export const RIPENING_COLUMNS = group(
     note: 'From first to last harvest, if no cold comes.',
     decimals: 0,
   }),
-  computed(
-    'days-picked',
-    'Days picked',
-    DAYS,
-    'IF([Finishes] > 0; IF(ISBLANK([Cold ends it]); [Window]; MIN([Window]; MAX(1 day; [Cold ends it] - [Harvest]))))',
-    {
-      note: 'Of the window, before the cold.',
-      decimals: 0,
-    },
-  ),
   computed(
     'harvest-pattern',
     'Harvest pattern',
@@ -277,6 +252,62 @@ export const RIPENING_COLUMNS = group(
     note: 'After the week of the main head.',
     decimals: 0,
   }),
+  computed(
+    'picked-before-the-cold',
+    'Picked before the cold',
+    SHARE,
+    `IF(NOT([Cut once]); ${pickedAlong('MAX(1 day; [Cold ends it] - [Ripe])', '', '100%')})`,
+    { note: 'Of a harvest picked over weeks; the first day of it at least.', decimals: 0 },
+  ),
+  computed(
+    'early-are-ripe',
+    'Early are ripe',
+    SHARE,
+    'IF([Early ripe share] >= 1; 0%; MAX(0%; ([Share of warmth] - [Early ripe share]) / (1 - [Early ripe share])))',
+    { note: 'Of the plants, where the warmth ends between that of an early one and the likely.', decimals: 0 },
+  ),
+  computed(
+    'finishes',
+    'Finishes',
+    SHARE,
+    `IF([Share of warmth] >= 1; IF(OR([Cut once]; ISBLANK([Cold ends it])); 100%; IF([Picked before the cold] < ${WORTH_PICKING}; 0%; 100%));
+      IF([Early are ripe] * IF([Cut once]; 1; [Picked before the cold]) < ${WORTH_PICKING}; 0%; [Early are ripe]))`,
+    {
+      note: `All where it is ripe before the cold, none where even an early one is not, or where less than ${WORTH_PICKING} of the harvest would be picked.`,
+      decimals: 0,
+    },
+  ),
+  computed(
+    'cold-days-had',
+    'Cold days had',
+    DAYS,
+    `IF(NOT(ISBLANK(${CROP}.[Chill days])); [Growth counts from] - [Planted out]
+      - DAYSABOVE([Planted out]; [Growth counts from]; ${CROP}.[Chill below] + ${CHILL_ALLOWANCE}; ${MEANS}))`,
+    {
+      note: 'Before growth begins, for crops that need cold: days with a mean up to 2.5 degrees over the cold they want.',
+      decimals: 0,
+    },
+  ),
+  computed(
+    'no-harvest-because',
+    'No harvest because',
+    TEXT,
+    `IF([Finishes] = 0; IF([Killed in spring]; "frost kills it in spring: in half the years it comes until " & TEXT([Spring kills until]; "d mmm");
+      IF(AND([Variety].[Bulb crop]; ISBLANK([Bulbing starts])); "it never bulbs: the days stay shorter than this variety needs";
+        IF(ISBLANK([Ripe]); "it is never warm enough here for this crop";
+          IF([Share of warmth] >= 1; "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", as the first of it ripens";
+            "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", with " & TEXT([Share of warmth]; "0%") & " of the warmth it needs")))))`,
+  ),
+  computed(
+    'days-picked',
+    'Days picked',
+    DAYS,
+    'IF([Finishes] > 0; IF(ISBLANK([Cold ends it]); [Window]; MIN([Window]; MAX(1 day; [Cold ends it] - [Harvest]))))',
+    {
+      note: 'Of the window, before the cold.',
+      decimals: 0,
+    },
+  ),
   computed(
     'window-lost',
     'Window lost',

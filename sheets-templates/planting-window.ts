@@ -15,6 +15,8 @@ const FRUIT_FILLING = '21 days';
 const TOO_HOT_TO_START = '3 Cdeg';
 /** An onion planted later than this after its day length comes has hardly a leaf to make a bulb with. */
 const AFTER_DAY_LENGTH = '14 days';
+/** From the middle of summer, 22 July in the north, to the middle of October. */
+const TO_MID_AUTUMN = '85 days';
 /** Before heads are cut. */
 const HEADING = '14 days';
 /** Mean air over soil at planting depth in the morning, when garlic goes in (a judgement). */
@@ -159,9 +161,15 @@ export const WINDOW_COLUMNS = group(
       ${inTheBedFor('[Up before the cold]')})`,
     { note: 'To be ripe before growth ends, whatever the year.' },
   ),
-  computed('before-the-cold', 'Before the cold', DATE, 'IF([For the cold] > [Summer] - 200 days; [For the cold])', {
-    note: 'Latest in the bed to be ripe before growth ends; blank where the season is too short for the crop.',
-  }),
+  computed(
+    'before-the-cold',
+    'Before the cold',
+    DATE,
+    'IF(AND([For the cold] > [Summer] - 200 days; IF(ISBLANK([Spring start]); TRUE; [For the cold] >= [Spring start])); [For the cold])',
+    {
+      note: 'Latest in the bed to be ripe before growth ends; blank where the season is too short for the crop.',
+    },
+  ),
   computed(
     'spring-start',
     'Spring start',
@@ -182,9 +190,9 @@ export const WINDOW_COLUMNS = group(
     'autumn-opens',
     'Autumn opens',
     DATE,
-    `IF(${CROP}.[Overwinters] = "autumn planted"; IF(ISBLANK(Farm[Middle of summer]); Farm[Average first frost]; WARMUNTIL([Summer]; MAX(${CROP}.[Autumn soil maximum] + ${AIR_OVER_SOIL}; Farm[Coldest mean] + 3 Cdeg); ${MEANS})))`,
+    `IF(${CROP}.[Overwinters] = "autumn planted"; IF(ISBLANK(Farm[Middle of summer]); IF(ISBLANK(Farm[First frost of half the years]); [Summer] + ${TO_MID_AUTUMN}; Farm[First frost of half the years]); WARMUNTIL([Summer]; MAX(${CROP}.[Autumn soil maximum] + ${AIR_OVER_SOIL}; Farm[Coldest mean] + 3 Cdeg); ${MEANS})))`,
     {
-      note: 'For what is planted in autumn: the soil has cooled, which the mean air shows about two degrees above it; where it never cools so far, the coolest months; the average first frost where Climate is empty (common practice).',
+      note: 'For what is planted in autumn: the soil has cooled, which the mean air shows about two degrees above it; where it never cools so far, the coolest months; the average first frost where Climate is empty, or the middle of autumn where no frost is known either (common practice).',
     },
   ),
   computed(
@@ -208,9 +216,11 @@ export const WINDOW_COLUMNS = group(
     'latest-in-the-bed',
     'Latest in the bed',
     DATE,
-    `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}; IF(ISBLANK([Before the heat]); [Before the cold];
+    `IF(NOT(ISBLANK([Autumn closes])); [Autumn closes]; IF([Variety].[Bulb crop]; IF(NOT([Variety].[Day length reached] + ${AFTER_DAY_LENGTH} < [Spring start]); [Variety].[Day length reached] + ${AFTER_DAY_LENGTH}); IF(ISBLANK([Before the heat]); [Before the cold];
       IF([Autumn crop]; IF(ISBLANK([Growth ends]); EDATE([Before the heat]; 12); [Before the cold]); MAX([Before the heat]; [Spring start] + 21 days)))))`,
-    { note: 'To be ripe before the heat or the cold. Blank: at any time.' },
+    {
+      note: 'To be ripe before the heat or the cold. Blank: at any time, or where the season is too short for a full harvest from any.',
+    },
   ),
   computed(
     'not-then-because',

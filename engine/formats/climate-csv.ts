@@ -4,6 +4,7 @@
 
 import { type AverageYear, averageYear, DAYS_OF_YEAR, type Gap } from '../agronomy/climate.ts';
 import { type FrostYear, frostYears } from '../agronomy/frost.ts';
+import { type WarmthOfYears, warmthOfYears } from '../agronomy/warmth-of-years.ts';
 import { civilDay, civilDayOfIso } from '../values/civil.ts';
 import { type CsvRecord, type CsvSplitter, type Delimiter, firstRecord, parseCsv } from './csv.ts';
 
@@ -22,6 +23,8 @@ export interface StationRecord {
   /** Frost dates at 0 degC and at -2 degC. */
   readonly frosts: readonly FrostYear[];
   readonly hardFrosts: readonly FrostYear[];
+  /** How its years differed month by month, in degrees C. */
+  readonly warmth: WarmthOfYears;
   /** January is warmer than July. */
   readonly southern: boolean;
   /** Lines left out because the low stands above the high. */
@@ -190,6 +193,7 @@ function read(
     gaps: year.gaps,
     frosts: frostYears(readings.days, readings.lows, 0, southern),
     hardFrosts: frostYears(readings.days, readings.lows, HARD_FROST, southern),
+    warmth: warmthOfYears(readings),
     southern,
     upsideDown: all.filter(({ low, high }) => low > high).map(({ line }) => line),
   };

@@ -1,5 +1,5 @@
 // A station's daily CSV as edits of a workbook: the average year into a sheet with a row a day and columns Low and High, frost
-// dates into Frost years where the workbook has it. Called by rows-import.ts; does nothing to the workbook itself.
+// dates and how warm its months were into Frost years, and the spread between years into Monthly climate, where the workbook has them. Called by rows-import.ts; does nothing to the workbook itself.
 
 import { calendarIndex, type Gap } from '../agronomy/climate.ts';
 import type { FrostYear } from '../agronomy/frost.ts';
@@ -16,6 +16,11 @@ import { HIGH, LOW } from './takes-station.ts';
 
 /** The id by which the sheet of frosts is known, whatever it is called. */
 const FROST_YEARS = 'frost-years';
+/** The sheet of months, its number from 1 and the spread between years, by their ids. */
+const MONTHS = { sheet: 'monthly-climate', number: 'number', spread: 'year-to-year' } as const;
+const WARMER = 'january february march april may june july august september october november december'
+  .split(' ')
+  .map((month) => `${month}-warmer`);
 /** Gaps named one by one; the rest are counted. */
 const MOST_NAMED = 4;
 
@@ -43,12 +48,13 @@ export function readStationRows(
   if (!station.ok) return station;
   const days = dayCommands(book, sheet, station);
   const frosts = frostCommands(book, station);
-  const commands = [...days.commands, ...frosts.commands];
+  const spread = spreadCommands(book, station);
+  const commands = [...days.commands, ...frosts.commands, ...spread];
   return {
     ok: true,
     commands,
     added: frosts.added,
-    updated: days.updated + frosts.updated,
+    updated: days.updated + frosts.updated + spread.length,
     unchanged: days.left,
     notes: notesOf(station),
   };
@@ -84,6 +90,38 @@ function entryOf(celsius: number, { document }: Book): string {
   return (document.program.units === 'us' ? (celsius * 9) / 5 + 32 : celsius).toFixed(3);
 }
 
+/** The same of a difference of temperatures. */
+function differenceOf(degrees: number, { document }: Book): string {
+  return (document.program.units === 'us' ? (degrees * 9) / 5 : degrees).toFixed(3);
+}
+
+function spreadCommands(book: Book, { warmth }: StationRecord): readonly Command[] {
+  const { sheet, number, spread } = MONTHS;
+  const columns = sheetView(book, sheet)?.columns.map(({ id }) => id) ?? [];
+  if (!columns.includes(number) || !columns.includes(spread)) return [];
+  const commands: Command[] = [];
+  for (const row of rows(book, sheet)) {
+    const month = cellValue(book, sheet, row, number);
+    const degrees = typeof month === 'number' ? (warmth.spread[month - 1] ?? Number.NaN) : Number.NaN;
+    if (Number.isNaN(degrees)) continue;
+    const entry = differenceOf(degrees, book);
+    commands.push({ command: 'set cell', sheet, row: rowId(book, sheet, row), column: spread, entry, plain: true });
+  }
+  return commands;
+}
+
+/** Entries of Frost years with how much warmer each month of a year was; nothing where the sheet has no such columns. */
+function warmerEntries(book: Book, { warmth }: StationRecord, year: number): Readonly<Record<string, string>> {
+  const columns = new Set(sheetView(book, FROST_YEARS)?.columns.map(({ id }) => id));
+  const months = warmth.years.find((one) => one.year === year)?.months;
+  return Object.fromEntries(
+    WARMER.flatMap((id, index) => {
+      const degrees = months?.[index] ?? Number.NaN;
+      return columns.has(id) ? [[id, Number.isNaN(degrees) ? '' : differenceOf(degrees, book)]] : [];
+    }),
+  );
+}
+
 function known(frost: FrostYear | undefined, half: 'spring' | 'autumn'): boolean {
   return (half === 'spring' ? frost?.springKnown : frost?.autumnKnown) === true;
 }
@@ -96,8 +134,9 @@ function dateOf(frost: FrostYear | undefined, half: 'spring' | 'autumn'): string
 
 function frostCommands(
   book: Book,
-  { frosts, hardFrosts }: StationRecord,
+  station: StationRecord,
 ): { readonly commands: readonly Command[]; readonly added: number; readonly updated: number } {
+  const { frosts, hardFrosts } = station;
   const commands: Command[] = [];
   let added = 0;
   let updated = 0;
@@ -115,6 +154,7 @@ function frostCommands(
       'autumn-known': known(frost, 'autumn') ? 'yes' : 'no',
       'hard-spring-known': known(hard, 'spring') ? 'yes' : 'no',
       'hard-autumn-known': known(hard, 'autumn') ? 'yes' : 'no',
+      ...warmerEntries(book, station, frost.year),
     };
     const row = rowNamed(book, FROST_YEARS, String(frost.year));
     if (row === undefined) {

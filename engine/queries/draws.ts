@@ -45,7 +45,12 @@ export interface YearsDiffer {
   readonly days: { readonly sheet: string; readonly date: string; readonly columns: readonly string[] };
   /** The sheet of months, the month's number from 1, and the standard deviation of its mean between years. */
   readonly months: { readonly sheet: string; readonly number: string; readonly spread: string };
+  /** Years that were measured, and the columns of how much warmer January to December were; enough of them take the spread's place. */
+  readonly own?: { readonly sheet: string; readonly months: readonly string[] };
 }
+
+/** With fewer years than these a drawn season is no measured one: its months vary by their spread, each by itself (a judgement). */
+export const ENOUGH_YEARS = 10;
 
 /** Of so many things, each with the chance that its sheet gives. */
 export interface CountedShare {
@@ -220,29 +225,13 @@ export class Draws {
     });
   }
 
-  /** Months that are warmer or colder than the average year's: normal, by the spread that the months have. */
-  #differ({ days, months }: YearsDiffer, streamOf: StreamOf, touched: Map<Node, Touch>): void {
+  /** Months that are warmer or colder than the average year's, as in a year that was measured or by the spread that they have. */
+  #differ(differ: YearsDiffer, streamOf: StreamOf, touched: Map<Node, Touch>): void {
     const branch = this.#branch;
-    const { from, until } = this.#order;
-    const [number, spread] = [
-      columnOf(branch, months.sheet, months.number),
-      columnOf(branch, months.sheet, months.spread),
-    ];
+    const { days } = differ;
     const date = columnOf(branch, days.sheet, days.date);
-    if (number === undefined || spread === undefined || date === undefined) return;
-    const byMonth = new Map<number, Float64Array>();
-    for (const slot of rows(branch, months.sheet)) {
-      const [month, deviation] = [scalarAt(branch, number, slot), scalarAt(branch, spread, slot)];
-      if (typeof month !== 'number' || typeof deviation !== 'number' || deviation <= 0) continue;
-      const id = `${months.sheet}/${rowId(branch, months.sheet, slot)}/${months.spread}`;
-      const next = skipped(streamOf(id), from);
-      const values = Float64Array.from(
-        { length: until - from },
-        () => deviation * standardNormalQuantile(nearly(next())),
-      );
-      byMonth.set(month, values);
-      this.#counted.push({ id, name: `${rowName(branch, months.sheet, slot)} warmer or colder`, values });
-    }
+    if (date === undefined) return;
+    const byMonth = this.#measuredYears(differ, streamOf) ?? this.#spreadOfMonths(differ, streamOf);
     if (byMonth.size === 0) return;
     for (const id of days.columns) {
       const column = columnOf(branch, days.sheet, id);
@@ -262,6 +251,55 @@ export class Draws {
         }
       });
     }
+  }
+
+  /** A whole year of those measured for each season: how much warmer its months were, by the month's number; where there are enough. */
+  #measuredYears({ own }: YearsDiffer, streamOf: StreamOf): ReadonlyMap<number, Float64Array> | undefined {
+    const branch = this.#branch;
+    const columns = own?.months.map((id) => columnOf(branch, own.sheet, id)) ?? [];
+    if (own === undefined || columns.length === 0) return undefined;
+    const years: (readonly number[])[] = [];
+    for (const slot of rows(branch, own.sheet)) {
+      const warmer = columns.map((column) => (column === undefined ? null : scalarAt(branch, column, slot)));
+      if (warmer.every((one) => typeof one === 'number')) years.push(warmer);
+    }
+    if (years.length < ENOUGH_YEARS) return undefined;
+    const { from, until } = this.#order;
+    const next = skipped(streamOf(own.sheet), from);
+    const drawn = Array.from({ length: until - from }, () => years[Math.floor(next() * years.length)] ?? []);
+    return new Map(
+      columns.map((column, index) => {
+        const values = Float64Array.from(drawn, (warmer) => warmer[index] ?? 0);
+        const id = `${own.sheet}/${own.months[index] ?? ''}`;
+        this.#counted.push({ id, name: `${column?.name ?? id}, as measured`, values });
+        return [index + 1, values];
+      }),
+    );
+  }
+
+  /** Each month by itself: normal, by the spread between years that it has. */
+  #spreadOfMonths({ months }: YearsDiffer, streamOf: StreamOf): ReadonlyMap<number, Float64Array> {
+    const branch = this.#branch;
+    const { from, until } = this.#order;
+    const byMonth = new Map<number, Float64Array>();
+    const [number, spread] = [
+      columnOf(branch, months.sheet, months.number),
+      columnOf(branch, months.sheet, months.spread),
+    ];
+    if (number === undefined || spread === undefined) return byMonth;
+    for (const slot of rows(branch, months.sheet)) {
+      const [month, deviation] = [scalarAt(branch, number, slot), scalarAt(branch, spread, slot)];
+      if (typeof month !== 'number' || typeof deviation !== 'number' || deviation <= 0) continue;
+      const id = `${months.sheet}/${rowId(branch, months.sheet, slot)}/${months.spread}`;
+      const next = skipped(streamOf(id), from);
+      const values = Float64Array.from(
+        { length: until - from },
+        () => deviation * standardNormalQuantile(nearly(next())),
+      );
+      byMonth.set(month, values);
+      this.#counted.push({ id, name: `${rowName(branch, months.sheet, slot)} warmer or colder`, values });
+    }
+    return byMonth;
   }
 }
 

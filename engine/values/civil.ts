@@ -47,6 +47,11 @@ export function isLeapYear(year: number): boolean {
   return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
 }
 
+/** 28 to 31; months beyond 12 or below 1 roll into neighbouring years. */
+export function daysInMonth(year: number, month: number): number {
+  return civilDay(year, month + 1, 1) - civilDay(year, month, 1);
+}
+
 /** ISO 8601 date text, 2027-03-15. */
 export function isoDate(civil: number): string {
   const { year, month, day } = yearMonthDay(civil);

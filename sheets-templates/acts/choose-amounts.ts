@@ -70,12 +70,10 @@ export function chooseAmounts(
   solve: Solver,
   wish: ChooseWish = MOST_MARGIN,
 ): Act & { readonly chosen?: ChosenAmounts } {
-  const room = roomOf(book, wish.within);
+  const within = wish.within.filter((kind) => kind !== 'demand' || isAnythingWanted(book));
+  const room = roomOf(book, within);
   const { grown, taken, standing, now } = plantingsOf(book, room);
-  if (grown.length === 0)
-    return refused(
-      'There is no planting to choose: each has begun already, or has no bed length, dates and margin yet. Fill those in first.',
-    );
+  if (grown.length === 0) return refused(NOTHING_TO_CHOOSE[whatLacks(book)]);
   const limits = room.limits.map((limit): KindOfLimit => {
     return { ...limit, most: Math.max(0, limit.most - (taken.get(limit.id) ?? 0)) };
   });
@@ -92,6 +90,29 @@ export function chooseAmounts(
     return { name: `what is wanted of ${product.name}`, worth };
   });
   return answerOf(book, wish, { chosen, grown, limits, standing, wanted });
+}
+
+const NOTHING_TO_CHOOSE = {
+  plantings: 'There are no plantings yet: enter some in Plantings first.',
+  price:
+    'No planting has a price yet, so none has a margin to choose by: enter a Price or a Price each in Plantings first.',
+  rest: 'There is no planting to choose: each has begun already, or has no bed length, dates and margin yet. Fill those in first.',
+} as const;
+
+function whatLacks(book: Book): keyof typeof NOTHING_TO_CHOOSE {
+  const plantings = Array.from(rows(book, 'plantings'), (slot) => rowAt(book, 'plantings', '', slot));
+  if (plantings.length === 0) return 'plantings';
+  return plantings.every((row) => row.number('price') === undefined && row.number('price-each') === undefined)
+    ? 'price'
+    : 'rest';
+}
+
+/** Whether outlets want anything: an empty Demand says nothing of what could be sold. */
+function isAnythingWanted(book: Book): boolean {
+  if (sheetView(book, 'supply-against-demand') === undefined) return false;
+  return Array.from(rows(book, 'supply-against-demand'), (slot) =>
+    rowAt(book, 'supply-against-demand', '', slot).number('wanted'),
+  ).some((wanted) => wanted !== undefined && wanted > 0);
 }
 
 /** Products of which more demand is priced: each takes a program of its own. */
@@ -193,10 +214,11 @@ function answerOf(
   { goal, within }: ChooseWish,
   { chosen, grown, limits, standing, wanted }: Found,
 ): Act & { chosen: ChosenAmounts } {
-  const { step, unit } = MEASURES[settings(book).units];
+  const { size, step, unit } = MEASURES[settings(book).units];
   const left: string[] = [];
   const longer: Command[] = [];
   const lengths: ChosenLength[] = [];
+  const outgrown: Command[] = [];
   for (const { id, slot, length } of grown) {
     const steps = Math.floor((chosen.amounts.get(id) ?? 0) / step + 1e-6);
     const amount = Number((steps * step).toFixed(1));
@@ -210,12 +232,16 @@ function answerOf(
     if (amount === 0) left.push(id);
     else {
       const content = { number: amount, unit };
-      longer.push({ command: 'put cell', sheet: 'plantings', row: id, column: 'bed-length-used', content });
+      const cell = { command: 'put cell', sheet: 'plantings', row: id } as const;
+      longer.push({ ...cell, column: 'bed-length-used', content });
+      if (amount * size > lengthOfBed(book, slot)) outgrown.push({ ...cell, column: 'bed', content: null });
     }
   }
   // A planting of no length is none.
   const commands: Command[] =
-    left.length === 0 ? longer : [...longer, { command: 'remove rows', sheet: 'plantings', rows: left }];
+    left.length === 0
+      ? [...longer, ...outgrown]
+      : [...longer, ...outgrown, { command: 'remove rows', sheet: 'plantings', rows: left }];
   const worthOf = (worth: number): string => (goal === 'margin' ? money(book, worth) : `${hoursText(worth)} of work`);
   const held = chosen.heldBackBy.flatMap(({ limit: { id, name }, worth }) => {
     const kind = limits.find((one) => one.id === id);
@@ -226,7 +252,8 @@ function answerOf(
     .filter(({ worth }) => worth >= 0.01)
     .sort((one, other) => other.worth - one.worth)
     .map((one) => ({ ...one, worth: worthOf(one.worth) }));
-  const ofWhat = within.includes('demand') ? ', by what outlets take' : '';
+  const byPrices = isAnythingWanted(book) ? '' : ', at the prices of Plantings since Demand is empty';
+  const ofWhat = within.includes('demand') && byPrices === '' ? ', by what outlets take' : byPrices;
   const gain =
     goal === 'margin'
       ? `a margin of about ${money(book, chosen.gain + standing)}${ofWhat}`
@@ -235,9 +262,16 @@ function answerOf(
     ok: true,
     commands,
     message: message('choose amounts', { count: lengths.length }),
-    said: saidOf({ gain, changed: longer.length, left: left.length, goal, heldBackBy }),
+    said: saidOf({ gain, changed: longer.length, left: left.length, outgrown: outgrown.length, goal, heldBackBy }),
     chosen: { gain, lengths, heldBackBy },
   };
+}
+
+/** The length of the bed that a planting has, in metres; without end where none is typed. */
+function lengthOfBed(book: Book, planting: number): number {
+  const bed = rowAt(book, 'plantings', '', planting).number('bed');
+  if (bed === undefined) return Number.POSITIVE_INFINITY;
+  return rowAt(book, 'beds', '', bed).number('length') ?? Number.POSITIVE_INFINITY;
 }
 
 function hoursText(hours: number): string {
@@ -257,14 +291,20 @@ interface Said {
   readonly gain: string;
   readonly changed: number;
   readonly left: number;
+  /** Of those that change, longer than the bed they were in. */
+  readonly outgrown: number;
   readonly goal: ChooseWish['goal'];
   readonly heldBackBy: ChosenAmounts['heldBackBy'];
 }
 
-function saidOf({ gain, changed, left, goal, heldBackBy }: Said): string {
+function saidOf({ gain, changed, left, outgrown, goal, heldBackBy }: Said): string {
   const saves = goal === 'margin' ? 'would gain' : 'would save';
   const limits = heldBackBy.slice(0, NAMED).map(({ name, more, worth }) => `${name} (${more} ${saves} about ${worth})`);
   const held = limits.length === 0 ? '' : ` It is held back by ${limits.join(', ')}.`;
+  const room =
+    outgrown === 0
+      ? ''
+      : ` ${outgrown} ${outgrown === 1 ? 'is longer than the bed it had' : 'are longer than the beds they had'}: split them over beds, or let beds be proposed.`;
   const out = `${left} ${left === 1 ? 'is' : 'are'} left out`;
-  return `${changed} of the plantings ${changed === 1 ? 'changes its' : 'change their'} length and ${out}, for ${gain}. No planting becomes more than ${MOST_TIMES} times as long.${held}`;
+  return `${changed} of the plantings ${changed === 1 ? 'changes its' : 'change their'} length and ${out}, for ${gain}. No planting becomes more than ${MOST_TIMES} times as long.${held}${room}`;
 }

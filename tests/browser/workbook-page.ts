@@ -150,10 +150,11 @@ export class WorkbookPage {
         if (cell !== null) {
           const box = cell.getBoundingClientRect();
           const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
-          // A cell that has just scrolled into view is empty until the grid draws its face.
-          const face = cell.querySelector('.face');
-          const drawn = face !== null || cell.querySelector('input, textarea') !== null;
-          if (at !== null && cell.contains(at)) return drawn ? { reads: face?.textContent?.trim() } : undefined;
+          // A cell that has just scrolled into view is empty until the grid draws it.
+          const typing = cell.querySelector('input, textarea') !== null;
+          const drawn = typing || /(^| )role-/.test(cell.className) || cell.querySelector('.face') !== null;
+          const reads = typing ? undefined : cell.textContent.trim();
+          if (at !== null && cell.contains(at)) return drawn ? { reads } : undefined;
         }
         grid.scrollTop = Math.max(0, index * 32 - 160);
         const header = document.querySelector(`.ag-header-cell[col-id="${id}"]`);

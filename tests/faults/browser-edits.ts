@@ -19,7 +19,7 @@ export const browserEdits: Trial = {
     const browser = await launch();
     try {
       const context = await browser.newContext();
-      const beds = await BedsPage.open(context, served.address);
+      const beds = await BedsPage.open(context, served.address, 'demo farm');
       await beds.page.evaluate(MEASURE);
       const control = await context.newCDPSession(beds.page);
       const heap = async (): Promise<number> => {

@@ -25,7 +25,7 @@ export const browserKills: Trial = {
       }
       const last = await KillableBrowser.start(profile);
       await tally.try('after the last kill', async () =>
-        typed.faultOf((await BedsPage.open(last.context, served.address)).read()),
+        typed.faultOf((await BedsPage.open(last.context, served.address, 'yard')).read()),
       );
       await last.kill();
     } finally {
@@ -89,7 +89,7 @@ async function once(address: string, profile: string, typed: Typed, random: Rand
   const browser = await KillableBrowser.start(profile);
   let killed = false;
   try {
-    const beds = await BedsPage.open(browser.context, address, (lengths) => {
+    const beds = await BedsPage.open(browser.context, address, 'yard', (lengths) => {
       if (!killed) typed.noteKept(lengths);
     });
     const wrong = await typed.faultOf(beds.read());

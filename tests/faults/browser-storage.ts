@@ -52,8 +52,14 @@ const FAILING = `(() => {
     }
     return open.apply(this, given);
   };
-  const now = Date.now;
-  Date.now = () => now() - globalThis.failing.back;
+  const Clock = Date;
+  globalThis.Date = class Date extends Clock {
+    constructor(...given) {
+      if (given.length === 0) super(Date.now());
+      else super(...given);
+    }
+    static now() { return Clock.now() - globalThis.failing.back; }
+  };
 })();`;
 
 interface Failing {
@@ -68,7 +74,7 @@ async function once(browser: Browser, address: string, random: Random): Promise<
   const context = await browser.newContext();
   try {
     await context.addInitScript(FAILING);
-    const beds = await BedsPage.open(context, address);
+    const beds = await BedsPage.open(context, address, 'demo farm');
     const set = (failing: Failing): Promise<unknown> =>
       beds.page.evaluate((given) => Reflect.set(globalThis, 'failing', given), failing);
     const share = (): number => (random.chance(0.5) ? random.next() : 0);

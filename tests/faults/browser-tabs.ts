@@ -32,10 +32,10 @@ async function once(browser: Browser, address: string, random: Random): Promise<
   const context = await browser.newContext();
   try {
     const shown: Lengths[] = [];
-    const first = await BedsPage.open(context, address, (lengths) => shown.push(lengths));
+    const first = await BedsPage.open(context, address, 'yard', (lengths) => shown.push(lengths));
     await first.type(0, '100');
     await first.kept();
-    const second = await BedsPage.open(context, first.page.url());
+    const second = await BedsPage.open(context, first.page.url(), 'yard');
     // Either may be the one that writes and is closed; each types in beds of its own.
     const [leaving, staying] = random.chance(0.5) ? [first, second] : [second, first];
     const typing = [typeIn(leaving, [0, 1], 200), typeIn(staying, [2, 3, 4], 300)];

@@ -5,9 +5,10 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core';
 import { build, preview } from 'vite';
 import { chromiumPath } from '../../ui/set-up.mjs';
+import { yardText } from '../yard.ts';
 
 const QUIET = [
   '--no-sandbox',
@@ -96,7 +97,7 @@ export type Lengths = readonly string[];
 
 // Run in the page, as text: the figures of the first beds as they stand there.
 const READ = `[...Array(${BEDS}).keys()].map((row) =>
-  (document.querySelector('.ag-row[row-index="' + row + '"] .ag-cell[col-id="length"] .face')?.textContent ?? '').trim())`;
+  (document.querySelector('.ag-row[row-index="' + row + '"] .ag-cell[col-id="length"]')?.textContent ?? '').trim())`;
 
 // Tells the figures whenever the page begins to say that all is kept.
 const TELL = `(() => {
@@ -111,13 +112,23 @@ const TELL = `(() => {
 /** One tab with the beds on screen. */
 export class BedsPage {
   readonly page: Page;
+  readonly #first: 'demo farm' | 'yard';
 
-  private constructor(page: Page) {
+  private constructor(page: Page, first: 'demo farm' | 'yard') {
     this.page = page;
+    this.#first = first;
   }
 
-  /** `kept` hears the figures whenever the page has said that they are kept. */
-  static async open(context: BrowserContext, address: string, kept: (lengths: Lengths) => void = () => undefined) {
+  /**
+   * Where nothing is kept yet, of the demo farm, or of a few beds that open in a fraction of its time. `kept` hears the figures
+   * whenever the page has said that they are kept.
+   */
+  static async open(
+    context: BrowserContext,
+    address: string,
+    first: 'demo farm' | 'yard',
+    kept: (lengths: Lengths) => void = () => undefined,
+  ) {
     const page = await context.newPage();
     await page.setViewportSize({ width: 1440, height: 900 });
     page.setDefaultTimeout(60_000);
@@ -127,26 +138,39 @@ export class BedsPage {
       if (Array.isArray(lengths) && lengths.every((each) => each !== '')) kept(lengths.map(String));
     });
     await page.addInitScript(TELL);
+    // The browser's own dialogs of files can't be answered from outside.
+    await page.addInitScript("Reflect.deleteProperty(window, 'showOpenFilePicker')");
     await page.goto(address);
-    const beds = new BedsPage(page);
+    const beds = new BedsPage(page, first);
     await beds.show();
     return beds;
   }
 
-  /** The beds of the workbook that was worked on last; where nothing is kept, those of the demo farm. */
+  /** The beds of the workbook that was worked on last; where nothing is kept, of the first. */
   async show(): Promise<void> {
     const desk = this.page.locator('.desk');
-    const demo = this.page.locator('.first-choice').getByRole('button', { name: 'Open the demo farm' });
-    await desk.or(demo).first().waitFor();
-    if (await demo.isVisible()) await demo.click();
+    const choice = this.page.locator('.first-choice');
+    await desk.or(choice).first().waitFor();
+    if (await choice.isVisible()) await this.#begin(choice);
     await desk.waitFor();
     await this.page
       .getByRole('navigation', { name: 'Sheets' })
       .getByRole('button', { name: /^Beds\s*(,|\d|$)/ })
       .click();
     await this.#cell(BEDS - 1)
-      .locator('.face')
+      .and(this.page.locator('.role-entered'))
       .waitFor();
+  }
+
+  async #begin(choice: Locator): Promise<void> {
+    if (this.#first === 'demo farm') {
+      await choice.getByRole('button', { name: 'Open the demo farm' }).click();
+      return;
+    }
+    const chooser = this.page.waitForEvent('filechooser');
+    await choice.getByRole('button', { name: 'Open a file' }).click();
+    const buffer = Buffer.from(yardText());
+    await (await chooser).setFiles({ name: 'yard.json', mimeType: 'application/json', buffer });
   }
 
   async reload(): Promise<void> {
@@ -177,9 +201,9 @@ export class BedsPage {
     await this.page.getByRole('button', { name: /^Undo/ }).click();
   }
 
-  /** Waits until the page says that all is kept. */
+  /** Waits until the page says that all is kept; it says of which day where the clock was changed since. */
   async kept(): Promise<void> {
-    await this.page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
+    await this.page.getByText(/^kept on this computer, (?:\d+-\d\d-\d\d )?\d\d:\d\d$/).waitFor();
   }
 
   /** Waits until the lengths read so; gives what they read otherwise. */

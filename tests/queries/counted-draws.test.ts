@@ -199,4 +199,70 @@ describe('years', () => {
     expect(Math.abs(variance - expected)).toBeLessThan(SURE * expected * Math.sqrt(2 / (COUNT - 1)));
     expect(high?.every((value, at) => Math.abs(value - (low?.[at] ?? 0) - 10) < 1e-9)).toBe(true);
   });
+
+  test('that were measured are drawn whole, once there are ten of them', () => {
+    const names = Array.from({ length: 12 }, (_, at) => `Month ${at + 1}`);
+    const degrees = { type: 'temperature' } as const;
+    // In year n May was n and June 10 n degrees warmer, so no mixture of two years looks like a year.
+    const measured = Array.from({ length: 10 }, (_, n) => ({
+      Year: String(2000 + n),
+      ...Object.fromEntries(names.map((name, at) => [name, `${at === 4 ? n : at === 5 ? 10 * n : 0} Cdeg`])),
+    }));
+    const drawn = (count: number): readonly Float64Array[] => {
+      const { workbook } = opened(
+        besideFarm(
+          [
+            sheet('Months', {
+              key: 'Month',
+              columns: [
+                entered('Month', { type: 'text' }),
+                entered('Number', plain),
+                entered('Spread', number('Cdeg')),
+              ],
+            }),
+            sheet('Years', {
+              key: 'Year',
+              columns: [entered('Year', { type: 'text' }), ...names.map((name) => entered(name, number('Cdeg')))],
+            }),
+            sheet('Days', {
+              rows: { from: 'span', first: 'DATE(2027; 5; 31)', last: 'DATE(2027; 6; 1)', step: 'day', as: 'Day' },
+              columns: [computed('Low', degrees, '5 degC'), computed('High', degrees, '15 degC')],
+            }),
+          ],
+          { Months: [{ Month: 'May', Number: '5', Spread: '1 Cdeg' }], Years: measured.slice(0, count) },
+        ),
+      );
+      const figures: Figure[] = ['MIN(Days[High])', 'MAX(Days[High])'].map((formula) => ({
+        figure: 'formula',
+        formula,
+      }));
+      const years = {
+        days: { sheet: 'days', date: 'day', columns: ['low', 'high'] },
+        months: { sheet: 'months', number: 'number', spread: 'spread' },
+        own: { sheet: 'years', months: names.map((name) => name.toLowerCase().replace(' ', '-')) },
+      };
+      const chances: Chances = { plan: [], decided: [], counted: [], years };
+      const draws = new Draws(
+        workbook,
+        { inputs: [], asked: { figures, weekly: [] }, from: 0, until: COUNT, chances },
+        streams(2),
+      );
+      expect(draws.step(COUNT)).toBeUndefined();
+      return draws.result().figures.map(({ values }) => values.map((kelvin) => kelvin - 273.15 - 15));
+    };
+    const [may, june] = drawn(10);
+    const seen = new Map<number, number>();
+    for (const [at, warmer] of (may ?? []).entries()) {
+      expect(june?.[at]).toBeCloseTo(10 * warmer, 6);
+      seen.set(Math.round(warmer), (seen.get(Math.round(warmer)) ?? 0) + 1);
+    }
+    expect([...seen.keys()].sort((a, b) => a - b)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    for (const count of seen.values()) {
+      expect(Math.abs(count - COUNT / 10)).toBeLessThan(SURE * Math.sqrt(COUNT * 0.1 * 0.9));
+    }
+    // With nine the spread of the months holds, which leaves June as it is.
+    const warmest = drawn(9)[1] ?? new Float64Array();
+    expect(warmest.length).toBe(COUNT);
+    expect(Math.max(...warmest)).toBeLessThan(10);
+  });
 });

@@ -65,6 +65,25 @@ describe('a farm of one bed', () => {
     expect(act.chosen?.heldBackBy[0]?.more).toBe('a foot more');
   });
 
+  test('an empty Demand is no limit: the prices of Plantings tell what is earned, and it says so', () => {
+    const bare = chooseAmounts(workbook, linearSolver);
+    const byPrices = chooseAmounts(workbook, linearSolver, {
+      goal: 'margin',
+      within: ['beds', 'hands', 'bench', 'stores'],
+    });
+    if (!bare.ok || !byPrices.ok) throw new Error('no choice');
+    expect(bare.chosen?.lengths).toEqual(byPrices.chosen?.lengths);
+    expect(bare.chosen?.gain).toMatch(/at the prices of Plantings since Demand is empty$/);
+  });
+
+  test('what outgrows its bed has none any more, and is told', () => {
+    const act = chooseAmounts(workbook, linearSolver, { goal: 'margin', within: [] });
+    if (!act.ok) throw new Error(act.why);
+    expect(act.said).toMatch(/2 are longer than the beds they had: split them/);
+    expect(total(tried(act.commands), 'Bed length used')).toBeCloseTo(2 * 3 * 15 * 0.3048, 6);
+    expect(act.commands.filter((one) => one.command === 'put cell' && one.column === 'bed')).toHaveLength(2);
+  });
+
   test('for the least hours the margin there is is earned again', () => {
     const act = chooseAmounts(workbook, linearSolver, { goal: 'hours', within: ['beds'] });
     if (!act.ok) throw new Error(act.why);
@@ -72,4 +91,14 @@ describe('a farm of one bed', () => {
     expect(total(branch, 'Hours')).toBeLessThanOrEqual(total(workbook, 'Hours'));
     expect(total(branch, 'Margin')).toBeGreaterThan(total(workbook, 'Margin') * 0.9);
   });
+});
+
+test('where nothing has a price, or nothing is planted, it says so', () => {
+  const said = (plantings: readonly Readonly<Record<string, string>>[]): string => {
+    const rows = { Varieties: [{ Variety: 'Root', Crop: 'Carrot' }], Plantings: plantings };
+    const act = chooseAmounts(seasonOf(rows).book.workbook, linearSolver);
+    return act.ok ? act.said : act.why;
+  };
+  expect(said([])).toBe('There are no plantings yet: enter some in Plantings first.');
+  expect(said([{ Planting: 'Roots', Variety: 'Root', Sown: '2027-05-01' }])).toMatch(/^No planting has a price yet/);
 });

@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
+import { mean, std } from 'mathjs';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { civilDay, isoDate, readStationCsv } from '../../engine/index.ts';
@@ -122,6 +123,24 @@ describe("a station's daily file", () => {
     expect(season.value('Farm', '', 'Last frost')).toBe(civilDay(2027, 1, 1) + Math.ceil(mean));
     season.type('Farm', '', 'Last frost', '2027-04-20');
     expect(season.value('Farm', '', 'Last frost')).toBe(civilDay(2027, 4, 20));
+  });
+
+  it('tells by how much each month differed, by year and between years', () => {
+    // Monthly means and their sample deviation from the readings themselves, by mathjs.
+    const means = ['2012', '2013', '2014', '2015'].map((year) =>
+      Number(
+        mean(
+          READINGS.filter(({ date }) => date.startsWith(`${year}-05`)).map(
+            (row) => (Number(row.temp_max) + Number(row.temp_min)) / 2,
+          ),
+        ),
+      ),
+    );
+    expect(season.number('Monthly climate', 'May', 'Year to year')).toBeCloseTo(Number(std(means)), 3);
+    expect(season.number('Frost years', '2015', 'May warmer')).toBeCloseTo(
+      (means[3] ?? Number.NaN) - Number(mean(means)),
+      3,
+    );
   });
 
   it('is one step of undo', () => {
@@ -263,6 +282,23 @@ describe('twelve months', () => {
       expect(sum / days.length).toBeCloseTo(mean, 6);
     }
     expect(season.number('Weather by week', '1 Jan 2027', 'Rain')).toBeCloseTo((62 * 7) / 31, 9);
+  });
+
+  it('typed in the other scale are noticed', () => {
+    const summers = [12, 13, 16, 19, 23, 27, 29, 29, 26, 21, 16, 12];
+    const names = 'January February March April May June July August September October November December'.split(' ');
+    const said = (units: 'us' | 'si', high: (celsius: number) => string): readonly string[] => {
+      const months = names.map((Month, index) => ({ Month, High: high(summers[index] ?? 0) }));
+      const season = seasonOf({ 'Monthly climate': months }, {}, { units });
+      return names.flatMap((name) => season.says('Monthly climate', name));
+    };
+    expect(said('us', String)).toEqual([
+      expect.stringMatching(/^Even the warmest month is too cold .* typed in Celsius\?/),
+      expect.stringMatching(/^Even the warmest month is too cold .* typed in Celsius\?/),
+    ]);
+    expect(said('si', (celsius) => String(celsius * 1.8 + 32))[0]).toMatch(/^Hotter than any month .* in Fahrenheit\?/);
+    expect(said('us', (celsius) => `${celsius} °C`)).toEqual([]);
+    expect(said('si', String)).toEqual([]);
   });
 });
 

@@ -9,7 +9,7 @@ import { SEASON } from '../../sheets-templates/index.ts';
 import { PLANTING, PLANTINGS } from '../../ui/browser/panels/columns.ts';
 import { figureAt, readBed } from '../../ui/browser/panels/read.ts';
 import { CURVES, type CurvePoint, curveOf, curveSentence } from '../../ui/browser/panels/spacing/curve.ts';
-import { studyOf } from '../../ui/browser/panels/spacing/study.ts';
+import { type Study, studying } from '../../ui/browser/panels/spacing/study.ts';
 import type { RowAt } from '../../ui/browser/store/selection.ts';
 import { columnOf, unitOf } from '../../ui/browser/store/sheets.ts';
 import { type Book, started } from '../book.ts';
@@ -35,6 +35,15 @@ function rowsOf(of: Book): readonly RowAt[] {
   return [...of.rows('Plantings')].map((slot) => ({ slot, id: rowId(of.workbook, PLANTINGS, slot) }));
 }
 
+/** The study of a planting, all its parts together. */
+function studied(row: RowAt): Study {
+  const parts = studying(workbook, plantings, row);
+  for (;;) {
+    const part = parts.next();
+    if (part.done) return part.value;
+  }
+}
+
 /** A figure as shown. */
 function shown(slot: number, column: string, of: Workbook = workbook): number {
   return cellView(of, PLANTINGS, slot, column).number ?? Number.NaN;
@@ -56,7 +65,7 @@ describe('the curve of every planting of the demo farm', () => {
   test("passes through the sheet's own figures at today's spacing", () => {
     let met = 0;
     for (const row of rows) {
-      const { points } = studyOf(workbook, plantings, row);
+      const { points } = studied(row);
       const now = shown(row.slot, PLANTING.spacing);
       const point = points.find(({ spacing }) => Math.abs(spacing - now) < 1e-6);
       expect(point).toBeDefined();
@@ -75,16 +84,28 @@ describe('the curve of every planting of the demo farm', () => {
     const margins = () => rows.map(({ slot }) => cellView(workbook, PLANTINGS, slot, PLANTING.margin).value);
     const before = margins();
     const steps = workbook.history.done.length;
-    for (const row of rows.slice(0, 3)) studyOf(workbook, plantings, row);
+    for (const row of rows.slice(0, 3)) studied(row);
     expect(margins()).toEqual(before);
     expect(workbook.history.done.length).toBe(steps);
   });
 });
 
+test('a curve is of the workbook as it was when it was begun, whatever is done between its points', () => {
+  const other = openDemo();
+  const row = firstRow(rowsOf(other));
+  const whole = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [6, 8])];
+  const parts = curveOf(other.workbook, plantingsOf(other.workbook), row, [6, 8]);
+  const first = parts.next().value;
+  other.edit([{ edit: 'cell', table: 'Plantings', row: row.slot, column: 'Rows', entry: '1' }]);
+  expect([first, parts.next().value]).toEqual(whole);
+  const after = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [8])];
+  expect(after).not.toEqual(whole.slice(1));
+});
+
 test('typing another spacing gives what the curve showed for it', () => {
   const other = openDemo();
   const row = firstRow(rowsOf(other));
-  const [point] = curveOf(other.workbook, plantingsOf(other.workbook), row, [6]);
+  const [point] = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [6])];
   other.edit([{ edit: 'cell', table: 'Plantings', row: row.slot, column: 'In-row spacing', entry: '6 in' }]);
   for (const column of [PLANTING.stations, PLANTING.mass, PLANTING.yield, PLANTING.seeds, PLANTING.margin]) {
     expect(point?.figures.get(column)).toBeCloseTo(shown(row.slot, column, other.workbook), 9);
@@ -115,7 +136,7 @@ test('mean mass and stations of an onion bed are those of the yield-density mode
     },
     spacings.map((inches) => ({ spacing: inches * 0.0254, rows: bed.rows })),
   );
-  const points = curveOf(workbook, plantings, { slot, id: rowId(workbook, PLANTINGS, slot) }, spacings);
+  const points = [...curveOf(workbook, plantings, { slot, id: rowId(workbook, PLANTINGS, slot) }, spacings)];
   points.forEach(({ figures }, index) => {
     expect(figures.get(PLANTING.stations)).toBe(model[index]?.stations);
     const mass = fromCanonical(shownUnit(PLANTING.mass), model[index]?.meanMass ?? Number.NaN);
@@ -130,7 +151,7 @@ test('a formula that the grower changed changes the curve', () => {
     { edit: 'formula', table: 'Plantings', column: 'Marketable yield', formula: '[Total yield] * 50%' },
   ]);
   expect(changed.refused).toBe(false);
-  const [point] = curveOf(other.workbook, plantingsOf(other.workbook), row, [8]);
+  const [point] = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [8])];
   other.edit([{ edit: 'cell', table: 'Plantings', row: row.slot, column: 'In-row spacing', entry: '8 in' }]);
   expect(point?.figures.get(PLANTING.yield)).toBeCloseTo(shown(row.slot, 'total-yield', other.workbook) / 2, 9);
 });

@@ -8,6 +8,7 @@ import { message, type Step } from '../../engine/index.ts';
 import { entryAfter, type Place, readEntries, START, stepsUpTo } from '../../ui/browser/keeping/entries.ts';
 import type { JournalRecord, VersionKind, VersionRecord } from '../../ui/browser/keeping/records.ts';
 import { spared, thinned } from '../../ui/browser/keeping/thinning.ts';
+import { when, whenSeenFrom } from '../../ui/browser/keeping/times.ts';
 
 function step(id: string): Step {
   const done = {
@@ -100,6 +101,15 @@ describe('versions', () => {
     const all = [version(1), version(2), version(3), version(4, 'named')];
     expect(spared(all, 2).map(({ id }) => id)).toEqual(['day 3']);
   });
+});
+
+test('the time at which something was kept is told by this computer’s clock, with its day where that is another', () => {
+  const [late, early] = [new Date(2027, 2, 4, 23, 58).getTime(), new Date(2027, 2, 5, 0, 3).getTime()];
+  expect(when(late)).toBe('2027-03-04 23:58');
+  expect(whenSeenFrom(late + 60_000, late)).toBe('23:58');
+  expect(whenSeenFrom(early, late)).toBe('2027-03-04 23:58');
+  // A clock that was set back since.
+  expect(whenSeenFrom(late - 86_400_000, late)).toBe('2027-03-04 23:58');
 });
 
 test('one file alone asks the browser for single words, since that throws where site data is blocked', () => {

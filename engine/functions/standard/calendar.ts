@@ -1,7 +1,7 @@
 // Reckoning with civil days as the date functions need it: months on, weekdays, weeks, years of 360 days, Easter. Called by
 // dates.ts; calls the civil days alone.
 
-import { civilDay, isLeapYear, yearMonthDay } from '../../values/civil.ts';
+import { civilDay, daysInMonth, isLeapYear, yearMonthDay } from '../../values/civil.ts';
 
 /** The civil day of a year, month and day, cut off to whole numbers; none outside the years 1 to 9999. */
 export function dateOf(year: number, month: number, day: number): number {
@@ -13,10 +13,6 @@ export function dateOf(year: number, month: number, day: number): number {
 /** As dateOf, for a year as a person writes it: none for a year without its century. */
 export function dateOfWritten(year: number, month: number, day: number): number {
   return year > -1 && year < 100 ? Number.NaN : dateOf(year, month, day);
-}
-
-function daysInMonth(year: number, month: number): number {
-  return civilDay(year, month + 1, 1) - civilDay(year, month, 1);
 }
 
 /** The same day so many months on, the month's last day where it is shorter. */

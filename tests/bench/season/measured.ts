@@ -5,7 +5,9 @@ import { Findings, readWorkbookFile, sheetView, views, Workbook, writeWorkbookFi
 import { type Cost, costAmong, costOf, costOfShort, timed } from '../cpu.ts';
 import type { CopiedBook } from './copies.ts';
 import { commandsOf, type EditKind, edit, SPACING_EDIT } from './edits.ts';
+import { columnsOfFloor } from './floor/agree.ts';
 import { type SeasonFloor, seasonFloor } from './floor/floor.ts';
+import { numbersOf } from './floor/inputs.ts';
 
 export interface Figure {
   readonly what: string;
@@ -21,7 +23,7 @@ const once = (cost: number): Cost => ({ p50: cost, p95: cost });
 
 /**
  * A file's text to a workbook of which nothing was asked yet, then to one with everything worked out; the floor reads the same text
- * and works everything out.
+ * and works everything out. Then, in a workbook just opened, those columns alone that the floor has, with all they rest on.
  */
 export function opening({ text, world }: CopiedBook, floor: SeasonFloor): readonly Figure[] {
   const open = (): Workbook => {
@@ -36,9 +38,15 @@ export function opening({ text, world }: CopiedBook, floor: SeasonFloor): readon
   });
   const [opened, workbook] = timed(open);
   const [worked] = timed(() => workbook.recalculateAll());
+  const another = open();
+  const [ofFloor] = timed(() => {
+    for (const [sheet, columns] of columnsOfFloor(floor))
+      for (const column of columns) numbersOf(another, sheet, column);
+  });
   return [
     { what: 'open', cost: once(opened) },
     { what: 'open, with everything asked for', cost: once(opened + worked), floor: once(onFloor) },
+    { what: 'the floor’s columns alone, once open', cost: once(ofFloor), floor: costOf(9, () => floor.all()) },
   ];
 }
 

@@ -15,6 +15,7 @@ const SUMMED = 60_000;
 export function BottomLine() {
   const listIsOpen = useSignal(false);
   const parts = useComputed(summaryWords);
+  const attention = useComputed(attentionWords);
   const count = findings.value.length;
   const worst = findings.value[0]?.level;
   return (
@@ -36,7 +37,7 @@ export function BottomLine() {
           listIsOpen.value = !listIsOpen.value;
         }}
       >
-        {attentionWords()}
+        {attention.value}
       </button>
       {listIsOpen.value && count > 0 ? (
         <AttentionList
@@ -54,13 +55,15 @@ interface Part {
   readonly value: string;
 }
 
+const NOTHING: readonly Part[] = [];
+
 function summaryWords(): readonly Part[] {
   const selected = selectedCells.value;
   const book = workbook();
   const sheet = selected === undefined ? undefined : sheetView(book, selected.sheet);
-  if (selected === undefined || sheet === undefined) return [];
+  if (selected === undefined || sheet === undefined) return NOTHING;
   const count = selected.areas.reduce((sum, { rows, columns }) => sum + rows.length * columns.length, 0);
-  if (count < 2) return [];
+  if (count < 2) return NOTHING;
   if (count > SUMMED) return [{ name: 'Cells', value: summaryNumber(count, 0) }];
   const cells = cellsIn(selected).flatMap(({ row, column: id }): SummedCell[] => {
     const column = columnOf(sheet, id);

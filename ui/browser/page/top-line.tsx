@@ -7,6 +7,7 @@ import { showMenu } from '../commands/menu-state.ts';
 import { menuItems } from '../commands/menus.ts';
 import { Situation } from '../commands/situation.ts';
 import { keeping } from '../keeping/keeper.ts';
+import { whenSeenFrom } from '../keeping/times.ts';
 import { setUnits, undoSteps } from '../store/change.ts';
 import { steps, units, workbook } from '../store/workbook.ts';
 import { GoTo } from './go-to.tsx';
@@ -121,14 +122,8 @@ function keptWords(): string {
     case 'keeping':
       return 'keeping ...';
     case 'kept':
-      return `kept on this computer, ${clock(state.at)}`;
+      return `kept on this computer, ${whenSeenFrom(Date.now(), state.at)}`;
     case 'failed':
       return 'not kept: save to a file';
   }
-}
-
-function clock(at: number): string {
-  const time = new Date(at);
-  const day = time.toDateString() === new Date().toDateString() ? '' : `${time.toISOString().slice(0, 10)} `;
-  return `${day}${String(time.getHours()).padStart(2, '0')}:${String(time.getMinutes()).padStart(2, '0')}`;
 }

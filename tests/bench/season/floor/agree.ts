@@ -7,6 +7,20 @@ import { numbersOf } from './inputs.ts';
 /** Of its own size. */
 const CLOSE = 1e-9;
 
+/** The columns that the floor works out, by sheet. */
+export function columnsOfFloor(floor: SeasonFloor): readonly (readonly [sheet: string, columns: readonly string[]])[] {
+  return [
+    ['plantings', [...floor.plantings.keys()]],
+    ['harvest-and-curing', [...floor.racks.keys()]],
+    ['propagation', [...floor.bench.keys()]],
+    ['store-by-week', [...floor.store.keys()]],
+    ['seed-order', [...floor.order.keys()]],
+    ['weather-by-week', [...floor.waterByWeek.keys()]],
+    ['weekly-harvest', [...floor.harvestByWeek.keys()]],
+    ['bed-water', [...floor.bedWater.keys()]],
+  ];
+}
+
 /** Sentences of where they differ: a column each, with the first row that does. None where all is the same. */
 export function differences(workbook: Workbook, floor: SeasonFloor): readonly string[] {
   const said: string[] = [];

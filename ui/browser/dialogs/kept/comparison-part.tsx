@@ -2,9 +2,10 @@
 
 import { useSignal } from '@preact/signals';
 import type { ColumnDifference, ColumnPlace, Comparison, RowDifference } from '../../../../engine/index.ts';
+import { when } from '../../keeping/times.ts';
 import { shut } from '../kept-state.ts';
 import { bringBack, type Compared } from './versions-acts.ts';
-import { reason, when } from './words.ts';
+import { reason } from './words.ts';
 
 interface Props {
   readonly compared: Compared;

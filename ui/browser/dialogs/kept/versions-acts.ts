@@ -13,11 +13,11 @@ import { readWorkbook } from '../../files/read.ts';
 import { keepVersionNow, showAndKeep } from '../../keeping/keeper.ts';
 import type { VersionRecord } from '../../keeping/records.ts';
 import { switchTo } from '../../keeping/switching.ts';
+import { when } from '../../keeping/times.ts';
 import { versionText } from '../../keeping/versions.ts';
 import { change, UNDO } from '../../store/change.ts';
 import { tell } from '../../store/notices.ts';
 import { workbookNow } from '../../store/workbook.ts';
-import { when } from './words.ts';
 
 export interface Compared {
   readonly ok: true;

@@ -7,13 +7,14 @@ import { faultWords } from '../../keeping/faults.ts';
 import { keepVersionNow } from '../../keeping/keeper.ts';
 import type { VersionRecord } from '../../keeping/records.ts';
 import { faultOf } from '../../keeping/storage.ts';
+import { when } from '../../keeping/times.ts';
 import { forgetVersion, nameVersion, versionsOf } from '../../keeping/versions.ts';
 import { keptList, shut } from '../kept-state.ts';
 import { ComparisonPart } from './comparison-part.tsx';
 import { Naming } from './naming.tsx';
 import { SpacePart } from './space-part.tsx';
 import { type Compared, compareVersion, downloadVersion, openBeside } from './versions-acts.ts';
-import { changesIn, reason, size, when } from './words.ts';
+import { changesIn, reason, size } from './words.ts';
 
 interface Props {
   readonly id: string;

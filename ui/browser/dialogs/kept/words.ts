@@ -1,17 +1,7 @@
-// How the lists of what is kept put times, sizes and reasons.
+// How the lists of what is kept put sizes and reasons.
 
 import { sayMessage } from '../../../../engine/index.ts';
 import type { VersionRecord } from '../../keeping/records.ts';
-
-/** '2027-03-04 16:20'. */
-export function when(at: number): string {
-  const time = new Date(at);
-  const [day, clock] = [
-    [time.getFullYear(), time.getMonth() + 1, time.getDate()],
-    [time.getHours(), time.getMinutes()],
-  ].map((parts) => parts.map((part) => String(part).padStart(2, '0')));
-  return `${day?.join('-') ?? ''} ${clock?.join(':') ?? ''}`;
-}
 
 /** '420 KB', '5.4 GB'. */
 export function size(letters: number): string {

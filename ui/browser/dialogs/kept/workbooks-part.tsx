@@ -8,6 +8,7 @@ import { keptAs } from '../../keeping/keeper.ts';
 import type { Lying, WorkbookRecord } from '../../keeping/records.ts';
 import { faultOf } from '../../keeping/storage.ts';
 import { openKept } from '../../keeping/switching.ts';
+import { when } from '../../keeping/times.ts';
 import {
   copyWorkbook,
   forgetWorkbook,
@@ -20,7 +21,6 @@ import { change } from '../../store/change.ts';
 import { keptList, shut } from '../kept-state.ts';
 import { Naming } from './naming.tsx';
 import { SpacePart } from './space-part.tsx';
-import { when } from './words.ts';
 
 const LISTS: readonly (readonly [Lying, string])[] = [
   ['at hand', 'At hand'],

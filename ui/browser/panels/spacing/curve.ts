@@ -1,7 +1,15 @@
 // A planting's figures at every spacing offered, by the workbook's own formulas: each spacing is tried on a branch of the
 // workbook, so that the curve says what the sheet would say. Also the sentence that sums it up. No drawing here.
 
-import { type Content, fromCanonical, type SheetView, type Unit, type Workbook } from '../../../../engine/index.ts';
+import {
+  type Command,
+  type Content,
+  cellValue,
+  fromCanonical,
+  type SheetView,
+  type Unit,
+  type Workbook,
+} from '../../../../engine/index.ts';
 import type { RowAt } from '../../store/selection.ts';
 import { columnOf, unitOf } from '../../store/sheets.ts';
 import { plainFigure, withUnit } from '../../store/shown.ts';
@@ -23,32 +31,36 @@ export function spacingContent(figure: number, unit: Unit): Content {
   return { number: figure, unit: unit.symbol, follows: true };
 }
 
-/** The points of a planting at these spacings, in the unit of the spacing column. */
-export function curveOf(
+/**
+ * The points of a planting at these spacings, in the unit of the spacing column: one after another, so that whoever asks may let
+ * other things be done in between. All are of the workbook as it was when the first was asked for.
+ */
+export function* curveOf(
   book: Workbook,
   sheet: SheetView,
   row: RowAt,
   spacings: readonly number[],
-): readonly CurvePoint[] {
+): Generator<CurvePoint, void> {
   const unit = unitOf(columnOf(sheet, SPACING));
-  if (unit === undefined) return [];
+  if (unit === undefined) return;
   const columns = CURVES.flatMap((id) => {
     const shownIn = unitOf(columnOf(sheet, id));
     return shownIn === undefined ? [] : [{ id, shownIn }];
   });
   const place = { sheet: PLANTINGS, row: row.id, column: SPACING };
-  const answers = book.whatIf(
-    spacings.map((spacing) => [{ command: 'put cell', ...place, content: spacingContent(spacing, unit) }]),
-    columns.map(({ id }) => ({ sheet: PLANTINGS, row: row.slot, column: id })),
-  );
-  return spacings.map((spacing, index) => {
+  const cells = columns.map(({ id }) => ({ sheet: PLANTINGS, row: row.slot, column: id }));
+  const branch = book.branch();
+  for (const spacing of spacings) {
     const figures = new Map<string, number>();
-    columns.forEach(({ id, shownIn }, at) => {
-      const value = answers[index]?.[at];
-      if (typeof value === 'number') figures.set(id, fromCanonical(shownIn, value));
-    });
-    return { spacing, figures };
-  });
+    const put: Command = { command: 'put cell', ...place, content: spacingContent(spacing, unit) };
+    if (branch.tryOut([put], cells) === undefined) {
+      for (const { id, shownIn } of columns) {
+        const value = cellValue(branch, PLANTINGS, row.slot, id);
+        if (typeof value === 'number') figures.set(id, fromCanonical(shownIn, value));
+      }
+    }
+    yield { spacing, figures };
+  }
 }
 
 /** Figures of one column against spacing, in order. */

@@ -12,6 +12,7 @@ import {
   type UnitSystem,
   type Workbook,
 } from '../../../../engine/index.ts';
+import { whenIdle } from '../../store/idle.ts';
 import { type RowAt, rowAt } from '../../store/selection.ts';
 import { columnOf, unitOf } from '../../store/sheets.ts';
 import { revision, units, workbookNow } from '../../store/workbook.ts';
@@ -34,17 +35,23 @@ export interface Study {
 
 /** A change waits this long for the next one before the curve is worked out again. */
 const WAIT = 60;
+/** So long a part of the curve may take at once, and so long the next waits at most: milliseconds. */
+const SLICE = 10;
+const AT_MOST = 100;
 
 /** The planting that is looked at; undefined while none is. */
 const wanted = signal<string | undefined>(undefined);
 const latest = signal<Study | undefined>(undefined);
 let users = 0;
 let waiting: ReturnType<typeof setTimeout> | undefined;
+/** Goes up when a study that is being made is not wanted any more. */
+let round = 0;
 
 effect(() => {
   const id = wanted.value;
   revision.value;
   clearTimeout(waiting);
+  round += 1;
   if (id === undefined || moving.value) return;
   waiting = setTimeout(() => study(id), latest.peek()?.row === id ? WAIT : 0);
 });
@@ -53,7 +60,21 @@ function study(id: string): void {
   const book = workbookNow();
   const sheet = book === undefined ? undefined : sheetView(book, PLANTINGS);
   const row = book === undefined ? undefined : rowAt(book, PLANTINGS, id);
-  if (book !== undefined && sheet !== undefined && row !== undefined) latest.value = studyOf(book, sheet, row);
+  if (book !== undefined && sheet !== undefined && row !== undefined) goOn(round, studying(book, sheet, row));
+}
+
+/** Makes a study in parts between which the page does what it has to do: keeps what was typed, takes the next key, draws. */
+function goOn(of: number, parts: Generator<void, Study>): void {
+  if (of !== round) return;
+  const until = performance.now() + SLICE;
+  do {
+    const part = parts.next();
+    if (part.done) {
+      latest.value = part.value;
+      return;
+    }
+  } while (performance.now() < until);
+  whenIdle(() => goOn(of, parts), AT_MOST);
 }
 
 /** The study of the planting in hand; undefined until it is worked out. */
@@ -70,8 +91,8 @@ export function useStudy({ id }: RowAt): Study | undefined {
   return found?.row === id && found.units === units.value ? found : undefined;
 }
 
-/** Spacings offered and figures at each of them, for one planting. */
-export function studyOf(book: Workbook, sheet: SheetView, row: RowAt): Study {
+/** Spacings offered and figures at each of them, for one planting, a spacing at a time. */
+export function* studying(book: Workbook, sheet: SheetView, row: RowAt): Generator<void, Study> {
   const { units: system } = settings(book);
   const unit = unitOf(columnOf(sheet, PLANTING.spacing));
   const today = figureAt(book, PLANTINGS, row.slot, PLANTING.spacing);
@@ -82,5 +103,10 @@ export function studyOf(book: Workbook, sheet: SheetView, row: RowAt): Study {
     metres === undefined ? undefined : Number(fromCanonical(unit, metres).toFixed(12));
   const range = spacingRange(inUnit(usual), inUnit(today), system);
   if (range === undefined) return { ...about, range, points: [] };
-  return { ...about, range, points: curveOf(book, sheet, row, spacingsOf(range, inUnit(today))) };
+  const points: CurvePoint[] = [];
+  for (const point of curveOf(book, sheet, row, spacingsOf(range, inUnit(today)))) {
+    points.push(point);
+    yield;
+  }
+  return { ...about, range, points };
 }
