@@ -222,7 +222,7 @@ test('cards are looked at through views, put in order and kept back, with one st
     await page.locator('.phone-bar button', { hasText: 'Workbook' }).click();
     await page.getByRole('button', { name }).click();
     await page.locator(there).waitFor();
-    expect(await tooSmall(page.locator('.paper-choices'))).toEqual([]);
+    if (there === '.paper-page') expect(await tooSmall(page.locator('.paper-choices'))).toEqual([]);
     await page.locator('.phone-up').click();
     await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe('Workbook');
   }
