@@ -60,8 +60,9 @@ export interface Helps {
 
 let helps: Helps = { saveToFile: () => undefined };
 let session: Session | undefined;
-/** Of a fresh workbook: what was done so far. */
+/** Of a fresh workbook: what was done so far, and how it stood before that. */
 let steps: Step[] = [];
+let untouched: Workbook | undefined;
 let beginning: Promise<void> | undefined;
 /** The id under which it is being begun. */
 let beginningAs: string | undefined;
@@ -194,6 +195,7 @@ function leave(): void {
   session?.end();
   session = undefined;
   steps = [];
+  untouched = undefined;
   beginning = undefined;
   triedAt = 0;
   clearTimeout(again);
@@ -255,6 +257,8 @@ async function begin(): Promise<void> {
     return;
   }
   if (keptWorkbook() !== workbook) return;
+  const atFirst = done.length === 0 ? text : untouched && writeWorkbookFile(untouched.data());
+  untouched = undefined;
   const next = new Session(
     id,
     eventsOf(() => next),
@@ -269,6 +273,9 @@ async function begin(): Promise<void> {
   session = next;
   triedAt = 0;
   keptAs.value = id;
+  if (atFirst !== undefined) {
+    void keepVersion({ workbook: id, kind: 'opened', text: atFirst, place: START }).catch(() => undefined);
+  }
   // What was done while it was begun.
   for (const { done: transaction, inverse } of steps.slice(done.length)) {
     next.changed({ transaction, inverse, change: NO_CHANGE, received: false });
@@ -335,7 +342,11 @@ function askToPersist(): void {
 
 /** Before a change that is not a person's own single act, and before the first of a day. */
 function onBefore(source: TransactionSource): void {
-  if (session === undefined) return;
+  if (session === undefined) {
+    // A copy that costs nothing before one of the two is changed.
+    if (steps.length === 0) untouched = keptWorkbook()?.branch();
+    return;
+  }
   const today = new Date().toDateString();
   if (source === 'import' || source === 'upgrade') void keepVersionNow(source);
   else if (versionDay !== today) void keepVersionNow('day');
