@@ -17,7 +17,7 @@ import { restWords } from './switching.ts';
 import { forgetPassed, lastOpened, wereTakenOver, workbookRecord } from './workbooks.ts';
 
 /** So long the browser's storage may take before the page opens without it. */
-const PATIENCE = 2_200;
+const PATIENCE = 1_800;
 
 /** Whether a person is asked what to begin with, until a workbook is open. */
 export const choosing = signal(false);
