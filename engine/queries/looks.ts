@@ -1,6 +1,6 @@
 // How a sheet is looked at: its views as they stand, the colours of its cells, the notes on them.
 
-import { standingRules, standingViews } from '../schema/looks.ts';
+import { type SheetLooks, standingRules, standingViews } from '../schema/looks.ts';
 import { entry } from '../schema/records.ts';
 import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
 import { type Book, sheetOf } from './book.ts';
@@ -17,12 +17,33 @@ export interface View extends ViewDeclaration {
   readonly changed: boolean;
 }
 
-/** The views of a sheet: the sheet's, a person's own, all columns last. */
+interface Known {
+  readonly shipped: readonly ViewDeclaration[];
+  readonly looks: SheetLooks | undefined;
+  readonly views: readonly View[];
+}
+
+/** Faces ask at every turn, so the views of a sheet are kept for as long as nothing of its looks changes. */
+const known = new WeakMap<SheetView, Known>();
+
+/** The views of a sheet: the sheet's, a person's own, all columns last; the same list until one of them changes. */
 export function views(book: Book, sheet: SheetView): readonly View[] {
   const found = sheetOf(book, sheet.id);
   if (found === undefined) return [];
   const looks = entry(book.document.looks, sheet.id);
   const shipped = found.schema.views;
+  const before = known.get(sheet);
+  if (before !== undefined && before.looks === looks && before.shipped === shipped) return before.views;
+  const made = makeViews(sheet, shipped, looks);
+  known.set(sheet, { shipped, looks, views: made });
+  return made;
+}
+
+function makeViews(
+  sheet: SheetView,
+  shipped: readonly ViewDeclaration[],
+  looks: SheetLooks | undefined,
+): readonly View[] {
   return standingViews(shipped, looks).map((view): View => {
     const own = view.id !== 'all' && !shipped.some(({ id }) => id === view.id);
     const front = namingColumns(sheet);

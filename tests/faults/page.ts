@@ -97,7 +97,7 @@ export type Lengths = readonly string[];
 
 // Run in the page, as text: the figures of the first beds as they stand there.
 const READ = `[...Array(${BEDS}).keys()].map((row) =>
-  (document.querySelector('.ag-row[row-index="' + row + '"] .ag-cell[col-id="length"] .face')?.textContent ?? '').trim())`;
+  (document.querySelector('.ag-row[row-index="' + row + '"] .ag-cell[col-id="length"]')?.textContent ?? '').trim())`;
 
 // Tells the figures whenever the page begins to say that all is kept.
 const TELL = `(() => {
@@ -158,7 +158,7 @@ export class BedsPage {
       .getByRole('button', { name: /^Beds\s*(,|\d|$)/ })
       .click();
     await this.#cell(BEDS - 1)
-      .locator('.face')
+      .and(this.page.locator('.role-entered'))
       .waitFor();
   }
 

@@ -2,7 +2,7 @@
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { ColumnDef } from '../layout.ts';
-import { type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
+import { type Batch, type Kernel, room, scratch, single, type Vector } from './vector.ts';
 
 function rowAt(batch: Batch, i: number): number {
   return batch.rows === undefined ? batch.from + i : (batch.rows[i] ?? 0);
@@ -24,8 +24,13 @@ export function loadKernel(column: ColumnDef): Kernel {
     }
     const { count } = batch;
     room(own, count);
-    for (let i = 0; i < count; i++) own.values[i] = values[rowAt(batch, i)] ?? 0;
     own.clean = clean;
+    if (batch.rows === undefined) {
+      own.values.set(values.subarray(batch.from, batch.from + count));
+      if (!clean) own.states.set(states.subarray(batch.from, batch.from + count));
+      return own;
+    }
+    for (let i = 0; i < count; i++) own.values[i] = values[rowAt(batch, i)] ?? 0;
     if (!clean) for (let i = 0; i < count; i++) own.states[i] = states[rowAt(batch, i)] ?? BLANK;
     return own;
   };
@@ -79,7 +84,7 @@ export function typedKernel(column: ColumnDef): Kernel {
 
 /** The one cell at slot 0 of a column, for every row. */
 export function singleKernel(def: ColumnDef): Kernel {
-  const vector: Vector = { ...scratch(), uniform: true };
+  const vector = single();
   return ({ frame }) => {
     const column = frame.column(def);
     vector.values[0] = column.values[0] ?? 0;
@@ -92,7 +97,7 @@ export function singleKernel(def: ColumnDef): Kernel {
 
 /** The workbook's today, for every row. */
 export function todayKernel(): Kernel {
-  const vector: Vector = { ...scratch(), uniform: true };
+  const vector = single();
   return ({ frame }) => {
     vector.values[0] = frame.today;
     return vector;

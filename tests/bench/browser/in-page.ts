@@ -60,7 +60,7 @@ export function switchTo(name: string): Promise<number> {
     const start = performance.now();
     button.click();
     const look = (): void => {
-      const shown = document.querySelector(`main[aria-label="${name}"] .ag-row .face`);
+      const shown = document.querySelector(`main[aria-label="${name}"] .ag-row [class*="role-"]`);
       if (shown !== null && shown.textContent !== '') resolve(performance.now() - start);
       else requestAnimationFrame(look);
     };

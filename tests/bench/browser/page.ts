@@ -73,5 +73,5 @@ export async function openSheet(page: Page, name: string): Promise<void> {
     .getByRole('button', { name: new RegExp(`^${name}\\s*(,|\\d|$)`) });
   await button.click();
   await page.getByRole('main', { name, exact: true }).waitFor();
-  await page.locator('.ag-row .face').first().waitFor();
+  await page.locator('.ag-row [class*="role-"]').first().waitFor();
 }

@@ -9,13 +9,13 @@ import { WorkbookPage } from '../workbook-page.ts';
 export async function at(sheet: string, opening?: Opening): Promise<AtSheet> {
   if (opening === undefined) {
     const shared = await atSheet(sheet);
-    await shared.page.locator('.ag-row .face').first().waitFor();
+    await shared.page.locator('.ag-row [class*="role-"]').first().waitFor();
     return shared;
   }
   const opened = await openWorkbook({ width: 1440, height: 900, ...opening });
   const book = new WorkbookPage(opened.page);
   await book.openSheet(sheet);
-  await opened.page.locator('.ag-row .face').first().waitFor();
+  await opened.page.locator('.ag-row [class*="role-"]').first().waitFor();
   return { ...opened, book };
 }
 

@@ -107,9 +107,11 @@ test('a column keeps every text in full after entries of mixed length', async ()
   const cut = await page.evaluate(
     (id) =>
       [...document.querySelectorAll(`.ag-row .ag-cell[col-id="${id}"]`)].filter((cell) => {
-        const face = cell.querySelector('.face')?.getBoundingClientRect();
+        const range = document.createRange();
+        range.selectNodeContents(cell);
+        const text = range.getBoundingClientRect();
         const box = cell.getBoundingClientRect();
-        return face !== undefined && (face.left < box.left || face.right > box.right);
+        return cell.textContent !== '' && (text.left < box.left || text.right > box.right);
       }).length,
     await book.columnId('Length'),
   );

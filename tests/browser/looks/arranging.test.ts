@@ -22,7 +22,7 @@ async function texts({ book, page }: Opened, column: string): Promise<readonly s
           (row) =>
             [
               Number(row.getAttribute('row-index')),
-              row.querySelector(`[col-id="${wanted}"] .face`)?.textContent ?? '',
+              row.querySelector(`[col-id="${wanted}"]`)?.textContent ?? '',
             ] as const,
         )
         .sort(([a], [b]) => a - b)

@@ -39,7 +39,7 @@ test('at a desk', { timeout: 300_000 }, async () => {
       .getByRole('button', { name: new RegExp(`^${name}`) })
       .first()
       .click();
-    await page.locator('main .face, main .field, main .empty, main.whole > *').first().waitFor();
+    await page.locator('main [class*="role-"], main .field, main .empty, main.whole > *').first().waitFor();
     await look(name, IN_COLOUR.includes(name));
   }
   for (const whole of ['Pictures', 'Paper']) {

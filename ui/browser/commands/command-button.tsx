@@ -1,7 +1,9 @@
 // A button that does a command of the table: disabled with the reason as its hint where it can't be done, else with its keys.
 
 import type { ComponentChildren } from 'preact';
+import { useSteady } from '../store/steady.ts';
 import { carryOut, refusalOf } from './carry-out.ts';
+import type { PageCommand } from './command.ts';
 import { Situation } from './situation.ts';
 import { commandNamed } from './table.ts';
 
@@ -19,10 +21,8 @@ export interface CommandButtonProps {
 /** Nothing where the command doesn't apply. */
 export function CommandButton({ id, children, title, class: className, then }: CommandButtonProps) {
   const command = commandNamed(id);
-  const now = new Situation('page');
-  if (command.applies?.(now) === false) return null;
-  const why = refusalOf(command, now);
-  const label = command.says?.(now) ?? command.label;
+  const { applies, why, label } = useSteady(command, standing);
+  if (!applies) return null;
   const keys = command.keys?.[0];
   return (
     <button
@@ -38,4 +38,15 @@ export function CommandButton({ id, children, title, class: className, then }: C
       {children ?? label}
     </button>
   );
+}
+
+/** Whether it applies, why it can't be done, and what it is called just now. */
+function standing(command: PageCommand): {
+  readonly applies: boolean;
+  readonly why: string | undefined;
+  readonly label: string;
+} {
+  const now = new Situation('page');
+  if (command.applies?.(now) === false) return { applies: false, why: undefined, label: '' };
+  return { applies: true, why: refusalOf(command, now), label: command.says?.(now) ?? command.label };
 }

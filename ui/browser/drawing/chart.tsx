@@ -1,6 +1,7 @@
 // A chart in the page: axes with their units, whatever is drawn between them, a sentence that says what it shows, and the
 // same figures as a table. Row panels and the phone's cards call it; it knows nothing of what the figures are.
 
+import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import './drawing.css';
 import { linearScale, type Scale } from './scale.ts';
@@ -122,42 +123,54 @@ function Axes({ x, y, field }: { readonly x: Axis; readonly y: Axis; readonly fi
   );
 }
 
-/** The figures of a picture as a table, folded away until asked for. */
+/** The figures of a picture as a table, folded away until asked for, and made only then. */
 export function TableOf({ title, table }: { readonly title: string; readonly table: TableTwin }) {
+  const open = useSignal(false);
   return (
-    <details class="table-twin">
+    <details
+      class="table-twin"
+      onToggle={({ currentTarget }) => {
+        open.value = currentTarget.open;
+      }}
+    >
       <summary>
         Show as table<span class="spoken">: {title}</span>
       </summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
-      <section class="table-scroll" aria-label={title} tabIndex={0}>
-        <table>
-          <thead>
-            <tr>
-              {table.head.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row) => (
-              <tr key={row[0]}>
-                {row.map((text, index) =>
-                  index === 0 ? (
-                    <th key={table.head[index]} scope="row">
-                      {text}
-                    </th>
-                  ) : (
-                    <td key={table.head[index]}>{text}</td>
-                  ),
-                )}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      {open.value ? <Table title={title} table={table} /> : null}
     </details>
+  );
+}
+
+function Table({ title, table }: { readonly title: string; readonly table: TableTwin }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
+    <section class="table-scroll" aria-label={title} tabIndex={0}>
+      <table>
+        <thead>
+          <tr>
+            {table.head.map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row) => (
+            <tr key={row[0]}>
+              {row.map((text, index) =>
+                index === 0 ? (
+                  <th key={table.head[index]} scope="row">
+                    {text}
+                  </th>
+                ) : (
+                  <td key={table.head[index]}>{text}</td>
+                ),
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
   );
 }

@@ -16,15 +16,15 @@ export function freshSeason(season: number): Promise<Workbook> {
 }
 
 /** The templates beside the whole season. */
-export const SMALLER_OFFERS: readonly Offer[] = OFFERS.filter(({ template }) => template !== SEASON);
+export const SMALLER_OFFERS: readonly Offer[] = OFFERS.filter(({ name }) => name !== SEASON.name);
 
 /** 'Onions 2027' */
-export function titleOf({ template: { name } }: Offer, season: number): string {
+export function titleOf({ name }: Offer, season: number): string {
   return `${name.charAt(0).toUpperCase()}${name.slice(1)} ${season}`;
 }
 
 export function freshOffer(offer: Offer, season: number): Promise<Workbook> {
-  return started(offer.template, offer.start({ title: titleOf(offer, season), season, today: today() }));
+  return started(offer.template(), offer.start({ title: titleOf(offer, season), season, today: today() }));
 }
 
 export async function freshDemo(): Promise<Workbook> {

@@ -1,55 +1,61 @@
-// What the grid makes for every cell that comes into view: one class for each column, whose objects draw a cell's face and dress
-// the cell. The grid makes and destroys hundreds a frame while a sheet is scrolled: no listeners, no closures, no state beyond
-// the face. columns.ts hands the class to the grid.
+// What the grid makes for every cell that comes into view: one class for each column, whose objects draw a cell and dress it. The
+// grid makes and destroys hundreds a frame while a sheet is scrolled: no listeners, no closures, and no element of its own for
+// a text that stands in the cell as it is. columns.ts hands the class to the grid.
 
-import type { ICellRendererComp, ICellRendererParams } from 'ag-grid-community';
+import type { ICellRendererParams } from 'ag-grid-community';
 import type { CellView, ColumnView } from '../../../engine/index.ts';
 import { describeCell, drawCell, drawHead, drawNewRow, dressCell } from './cell-face.ts';
-import { cellClasses } from './cell-words.ts';
+import { type CellMarks, cellClasses } from './cell-words.ts';
 import type { Drawing } from './drawing.ts';
+import { faceOf } from './face.ts';
 import { isHead, isSpare, type RowHandle } from './row-handle.ts';
 
 type Params = ICellRendererParams<RowHandle, CellView | undefined>;
 
-/** What draws the cells of a column; `naming`: they name their rows. */
-export function cellDrawer(
-  drawing: Drawing,
-  column: ColumnView,
-  naming: boolean,
-): new () => ICellRendererComp<RowHandle> {
-  return class CellDrawer implements ICellRendererComp<RowHandle> {
-    readonly #face = document.createElement('span');
+/** What the grid asks of one that draws a cell. */
+export interface CellDrawer {
+  init(params: Params): void;
+  getGui(): undefined;
+  refresh(params: Params): boolean;
+}
 
-    init({ eGridCell, node, data, value }: Params): void {
-      const face = this.#face;
-      face.className = 'face';
-      // An input method that begins on the cell in hand writes beside the face, not into it.
-      if (eGridCell.hasAttribute('contenteditable')) face.contentEditable = 'false';
+/** What draws the cells of a column; `naming`: they name their rows. */
+export function cellDrawer(drawing: Drawing, column: ColumnView, naming: boolean): new () => CellDrawer {
+  return class implements CellDrawer {
+    init({ eGridCell: at, node, data, value }: Params): void {
+      if (at.firstChild !== null) at.replaceChildren();
+      if (at.hasAttribute('data-pad')) at.removeAttribute('data-pad');
       if (data === undefined) return;
-      drawing.dressRange(eGridCell, node.rowIndex ?? -1, column.id);
+      drawing.dressRange(at, node.rowIndex ?? -1, column.id);
       if (isHead(data)) {
-        if (naming) eGridCell.classList.add('group-name');
-        drawHead(face, data, naming, drawing.total(data, column.id));
+        if (naming) at.classList.add('group-name');
+        drawHead(faceOf(at), data, naming, drawing.total(data, column.id));
         return;
       }
       const marks = drawing.marks(data, column.id);
       const cell = value ?? undefined;
-      dressCell(eGridCell, cellClasses(cell, column, marks));
+      dressCell(at, cellClasses(cell, column, marks));
       if (isSpare(data) && naming) {
-        drawNewRow(face);
+        drawNewRow(faceOf(at));
         return;
       }
-      describeCell(eGridCell, cell, column, marks);
-      drawCell(face, cell, column, drawing.room(column.id), marks);
+      describeCell(at, cell, column, marks);
+      drawCell(needsFace(at, marks) ? faceOf(at) : at, cell, column, drawing.room(column.id), marks);
     }
 
-    getGui(): HTMLElement {
-      return this.#face;
+    /** Nothing for the grid to put in the cell: what is drawn stands there. */
+    getGui(): undefined {
+      return undefined;
     }
 
-    /** A cell is drawn anew where something of it changed. */
-    refresh(): boolean {
-      return false;
+    refresh(params: Params): boolean {
+      this.init(params);
+      return true;
     }
   };
+}
+
+/** What was found or looked for is marked along the text alone; an input method writes beside it. */
+function needsFace(cell: HTMLElement, { found, isMatch = false }: CellMarks): boolean {
+  return found !== undefined || isMatch || cell.hasAttribute('contenteditable');
 }

@@ -5,6 +5,7 @@ import type { GridApi } from 'ag-grid-community';
 import { announce } from '../store/notices.ts';
 import { CellEditor } from './cell-editor.ts';
 import { isTable, readBlock } from './clipboard/block.ts';
+import { faceOf } from './face.ts';
 import type { RangeLayer } from './range-layer.ts';
 import { isSpare, type RowHandle } from './row-handle.ts';
 
@@ -177,8 +178,7 @@ function isCell(target: EventTarget | null): target is HTMLElement {
 function makeTypable(target: EventTarget | null): void {
   if (!isCell(target) || target.getAttribute('aria-readonly') === 'true') return;
   target.setAttribute('contenteditable', 'true');
-  // What is composed is written beside the face, not into it.
-  for (const face of target.querySelectorAll<HTMLElement>('.face')) face.contentEditable = 'false';
+  faceOf(target);
   target.inputMode = 'none';
   target.spellcheck = false;
   document.getSelection()?.collapse(target, target.childNodes.length);

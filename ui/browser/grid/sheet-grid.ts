@@ -46,7 +46,7 @@ import { FillDrag } from './fill/fill-drag.ts';
 import { GridEntry } from './grid-entry.ts';
 import { GridHands, holdRefused } from './grid-hands.ts';
 import { type GridSurface, gridOnScreen, rowsOnScreen } from './grid-surface.ts';
-import { gridTheme } from './grid-theme.ts';
+import { gridTheme, lightenStyles } from './grid-theme.ts';
 import { SheetMarks } from './marks.ts';
 import { RangeLayer } from './range-layer.ts';
 import { RangePresses } from './range-presses.ts';
@@ -127,7 +127,10 @@ export class SheetGrid implements Drawing {
       stopEditingWhenCellsLoseFocus: true,
       suppressScrollOnNewData: true,
       suppressMultiSort: true,
+      suppressNoRowsOverlay: true,
       animateRows: false,
+      // Every row that is moved there by a transform would be a layer's worth of bookkeeping in each frame.
+      suppressRowTransform: true,
       suppressAnimationFrame: true,
       // Rows drawn beyond those in sight cost as much as they do: a few are enough to scroll a notch.
       rowBuffer: 2,
@@ -142,6 +145,7 @@ export class SheetGrid implements Drawing {
         if (finished && source === 'uiColumnMoved') this.keepOrder();
       },
     });
+    lightenStyles();
     // Before the range layer: a press elsewhere doesn't leave an entry that can't stand.
     holdRefused(host, this.api);
     this.layer = new RangeLayer(host, this.api, {

@@ -289,21 +289,23 @@ function Columns({ sheet }: { readonly sheet: SheetView }) {
 function Files({ book }: { readonly book: Workbook }) {
   const own = sheetViews(book).filter((sheet) => sheet.own);
   return (
-    <div class="own-line">
+    <div>
       <h3>Files of sheets</h3>
-      {own.map(({ id, name }) => (
-        <button key={id} type="button" onClick={() => saveSheets([id])}>
-          {`Save ${name} as a file`}
+      <div class="own-line">
+        {own.map(({ id, name }) => (
+          <button key={id} type="button" onClick={() => saveSheets([id])}>
+            {`Save ${name} as a file`}
+          </button>
+        ))}
+        {own.length > 1 ? (
+          <button type="button" onClick={() => saveSheets(own.map(({ id }) => id))}>
+            Save all of them as one file
+          </button>
+        ) : null}
+        <button type="button" onClick={() => pickFile('.json', (file) => void file.text().then(bringIn))}>
+          Bring in sheets from a file
         </button>
-      ))}
-      {own.length > 1 ? (
-        <button type="button" onClick={() => saveSheets(own.map(({ id }) => id))}>
-          Save all of them as one file
-        </button>
-      ) : null}
-      <button type="button" onClick={() => pickFile('.json', (file) => void file.text().then(bringIn))}>
-        Bring in sheets from a file
-      </button>
+      </div>
       <ul class="own-list" aria-label="Gallery">
         {GALLERY.map((file) => (
           <li key={file.title} class="own-line">

@@ -1,12 +1,14 @@
 // The season as the questions in the order they come up, each with its sheets: how many rows a sheet has, or that none were
 // entered yet, and how many things in it need attention.
 
-import { sheetViews } from '../../../engine/index.ts';
+import { untracked } from '@preact/signals';
+import { type SheetView, sheetViews } from '../../../engine/index.ts';
 import { shownView } from '../glance/opening.ts';
 import { desk, setDesk } from '../store/device.ts';
-import { findingsOf } from '../store/findings.ts';
+import { findingsOf, workbookFollowed } from '../store/findings.ts';
 import { goTo, sheetOnScreen } from '../store/selection.ts';
 import { questionsOf } from '../store/sheets.ts';
+import { useSteady } from '../store/steady.ts';
 import { view } from '../store/view.ts';
 import { workbookAtRest } from '../store/workbook.ts';
 import { fetchGrid } from './fetch-grid.ts';
@@ -69,17 +71,7 @@ function Questions({ here }: { readonly here: string | undefined }) {
           <h2>{question}</h2>
           <ul>
             {within.map((sheet) => (
-              <li key={sheet.id}>
-                <button
-                  type="button"
-                  aria-current={sheet.id === here ? 'page' : undefined}
-                  onClick={() => goTo(sheet.id)}
-                >
-                  <span class="sheet-name">{sheet.name}</span>
-                  <Found needs={needsOf(book, sheet, findingsOf(sheet.id))} />
-                  <span class="row-count">{rowsInWords(book, sheet)}</span>
-                </button>
-              </li>
+              <SheetPlace key={sheet.id} sheet={sheet} isHere={sheet.id === here} />
             ))}
           </ul>
         </section>
@@ -88,9 +80,36 @@ function Questions({ here }: { readonly here: string | undefined }) {
   );
 }
 
-function Found({ needs }: { readonly needs: Needs | undefined }) {
-  if (needs === undefined) return null;
-  const { level, count, words } = needs;
+function SheetPlace({ sheet, isHere }: { readonly sheet: SheetView; readonly isHere: boolean }) {
+  const { rows } = useSteady(sheet, counted);
+  const needs = useSteady(sheet, needed);
+  return (
+    <li>
+      <button type="button" aria-current={isHere ? 'page' : undefined} onClick={() => goTo(sheet.id)}>
+        <span class="sheet-name">{sheet.name}</span>
+        <Found {...needs} />
+        <span class="row-count">{rows}</span>
+      </button>
+    </li>
+  );
+}
+
+/** How many rows it has: those that are made follow what they are made of, a moment after the cells. */
+function counted(sheet: SheetView): { readonly rows: string } {
+  return { rows: rowsInWords(workbookFollowed(), sheet) };
+}
+
+/** What it needs, another only where something else was found. */
+function needed(sheet: SheetView): Needs {
+  const found = findingsOf(sheet.id);
+  const book = untracked(workbookAtRest);
+  return needsOf(book, sheet, found) ?? NOTHING_NEEDED;
+}
+
+const NOTHING_NEEDED: Needs = { level: 'note', count: 0, words: '' };
+
+function Found({ level, count, words }: Needs) {
+  if (count === 0) return null;
   return (
     <span class={`attention-mark level-${level}`} title={words}>
       <span aria-hidden="true">{count}</span>

@@ -1,7 +1,7 @@
 // What is missing on a sheet, for the list of sheets at the desk and on the phone: how many rows it has, or that a person has
 // entered none yet; how many things in it need attention, and which columns wait for an entry. Pure.
 
-import { type Book, cellView, type Finding, type FindingLevel, rows, type SheetView } from '../../../engine/index.ts';
+import { type Book, cellValue, type Finding, type FindingLevel, rows, type SheetView } from '../../../engine/index.ts';
 import { columnOf, isTyped } from '../store/sheets.ts';
 
 export interface Needs {
@@ -36,5 +36,5 @@ export function needsOf(book: Book, sheet: SheetView, onSheet: readonly Finding[
 /** Whether it was found in a cell in which a person types and in which nothing stands. */
 function isEmpty(book: Book, sheet: SheetView, { row, column: id }: Finding): boolean {
   const column = columnOf(sheet, id);
-  return row !== undefined && column !== undefined && isTyped(column) && cellView(book, sheet.id, row, id).text === '';
+  return row !== undefined && column !== undefined && isTyped(column) && cellValue(book, sheet.id, row, id) === null;
 }

@@ -12,11 +12,12 @@ import { rowsOnScreen } from '../grid/grid-surface.ts';
 import { conditionWords } from '../store/condition-words.ts';
 import { changeView, chooseView, viewOn, viewsOf } from '../store/looks.ts';
 import { columnOf } from '../store/sheets.ts';
+import { useSteady } from '../store/steady.ts';
 import { workbook } from '../store/workbook.ts';
 
 export function ViewBar({ sheet }: { readonly sheet: SheetView }) {
-  const views = viewsOf(sheet);
-  const view = viewOn(sheet);
+  const views = useSteady(sheet, viewsOf);
+  const view = useSteady(sheet, viewOn);
   const pressed = useRef<HTMLButtonElement>(null);
   useLayoutEffect(() => {
     pressed.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });

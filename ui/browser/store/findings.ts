@@ -1,13 +1,13 @@
 // Figures that follow: an edit works out what is on screen, and the rest in idle slices once changes have come to rest. The checks rest on nearly all of it, so
 // what they found in the workbook on screen, gravest first, is looked for last, and stays as it was until then.
 
-import { batch, computed, effect, signal } from '@preact/signals';
+import { batch, computed, effect, signal, untracked } from '@preact/signals';
 import { type Finding, type FindingLevel, Findings, sheetView, type Workbook } from '../../../engine/index.ts';
 import { whenIdle } from './idle.ts';
 import { viewNow } from './looks.ts';
 import { selection } from './selection.ts';
 import { view } from './view.ts';
-import { rests, screens, workbookNow } from './workbook.ts';
+import { rests, revision, screens, workbook, workbookNow } from './workbook.ts';
 
 export const LEVELS: Readonly<Record<FindingLevel, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
@@ -21,8 +21,27 @@ export const findings = signal(NONE);
 /** Whether figures off screen, or the checks, are behind what was last changed. */
 export const following = signal(true);
 
+/** Raised when the figures off screen have followed, before the checks have. */
+export const followed = signal(0);
+
+/** Whether they have followed what was last changed: then to read any of them costs nothing. */
+export function haveFollowed(): boolean {
+  return figuresOf === revision.peek();
+}
+
+/** The workbook for figures that rest on the whole season: a part that reads it draws again once they have followed, a moment after
+    the cells on screen, rather than hold those up. */
+export function workbookFollowed(): Workbook {
+  followed.value;
+  screens.value;
+  return untracked(workbook);
+}
+
 let keeper: { readonly of: Workbook; readonly findings: Findings } | undefined;
 let scheduled = false;
+/** The revision that the figures have followed, and whether the checks are to be looked at: once changes have come to rest. */
+let figuresOf = -1;
+let checksWait = true;
 
 function follow(): void {
   if (scheduled || workbookNow() === undefined) return;
@@ -31,33 +50,61 @@ function follow(): void {
   whenIdle(slice, LATEST);
 }
 
-function slice(): void {
+function slice(left = SLICE): void {
   scheduled = false;
   const book = workbookNow();
   if (book === undefined) return;
-  const until = performance.now() + SLICE;
+  const until = performance.now() + Math.min(SLICE, left);
   const goOn = (): boolean => performance.now() < until;
   if (keeper?.of !== book) keeper = { of: book, findings: new Findings(book) };
-  if (book.settle(goOn) || keeper.findings.prepare(goOn)) {
+  if (book.settle(goOn)) {
     follow();
     return;
   }
+  if (!haveFollowed()) {
+    figuresOf = revision.peek();
+    followed.value += 1;
+  }
+  if (!checksWait) return;
+  if (keeper.findings.prepare(goOn)) {
+    follow();
+    return;
+  }
+  checksWait = false;
   const found = keeper.findings.all();
   batch(() => {
-    findings.value = found;
+    if (!isSame(found, findings.peek())) findings.value = found;
     following.value = false;
   });
+}
+
+/** Whether two lists say the same of the same cells: then nothing that shows them has to be drawn again. */
+function isSame(a: readonly Finding[], b: readonly Finding[]): boolean {
+  return a.length === b.length && a.every((one, at) => isSameFinding(one, b[at]));
+}
+
+function isSameFinding(a: Finding, b: Finding | undefined): boolean {
+  if (b === undefined || a.says !== b.says || a.rowId !== b.rowId || a.row !== b.row) return false;
+  if (a.sheet !== b.sheet || a.column !== b.column || a.level !== b.level || a.check !== b.check) return false;
+  return a.rowName === b.rowName && a.columnName === b.columnName && a.sheetName === b.sheetName;
 }
 
 effect(() => {
   screens.value;
   findings.value = NONE;
   workbookNow()?.watch(onScreen);
+  checksWait = true;
+  follow();
+});
+
+effect(() => {
+  revision.value;
   follow();
 });
 
 effect(() => {
   rests.value;
+  checksWait = true;
   follow();
 });
 

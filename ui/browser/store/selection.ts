@@ -78,8 +78,16 @@ export function rowInHand(): { readonly sheet: SheetView; readonly row: RowAt } 
   const book = workbook();
   const { sheet: id, row } = selection.value;
   const sheet = sheetView(book, id);
-  const found = sheet?.oneRow === true ? onlyRow(book, id) : rowAt(book, id, row);
+  const found = steady(sheet?.oneRow === true ? onlyRow(book, id) : rowAt(book, id, row));
   return sheet === undefined || found === undefined ? undefined : { sheet, row: found };
+}
+
+let lastInHand: RowAt | undefined;
+
+/** The same object for as long as the same row is in hand, so that what shows it draws again only for its own reasons. */
+function steady(found: RowAt | undefined): RowAt | undefined {
+  if (found?.id !== lastInHand?.id || found?.slot !== lastInHand?.slot) lastInHand = found;
+  return lastInHand;
 }
 
 /** Puts a cell in hand without moving the focus: the grid calls it as a person walks the cells. */

@@ -68,7 +68,7 @@ export function curveOf(book: Workbook, { name, type, answer }: Asked): LinesMod
   const label = withUnit(book, name, type);
   return {
     kind: 'lines',
-    title: `How likely ${label} is to be so much or more`,
+    title: `Chance of so much or more: ${label}`,
     says: `As likely as not ${sayRounded(book, answer.interval?.p50 ?? 0, type)} or more.`,
     today: undefined,
     x: axisOf(
@@ -101,9 +101,11 @@ export function fanOf(book: Workbook, { name, type, answer }: Asked): LinesModel
   const most = weeks.reduce((size, { interval: { p10, p90 } }) => Math.max(size, Math.abs(p10), Math.abs(p90)), 0);
   const say = (value: number): string => sayRounded(book, value, type, most);
   const label = withUnit(book, name, type);
-  const points = weeks.map(({ week, interval: { p10, p50, p90 } }) => {
+  const known = weeks.map(({ week, interval: { p10, p50, p90 } }): WeekPoint => {
     return { x: week, low: shown(p10), middle: shown(p50), high: shown(p90) };
   });
+  const isSum = answer.figure.by === 'week' && (answer.figure.weekly.fold ?? 'sum') === 'sum';
+  const points = isSum ? withEmptyWeeks(known) : known;
   const chanceHead = goal === undefined ? undefined : (goal.missed ?? 'Goal reached');
   const chanceWords = (week: DrawnAnswer['weeks'][number]): readonly string[] => {
     if (goal === undefined || week.chance === undefined) return [];
@@ -151,6 +153,23 @@ export function fanOf(book: Workbook, { name, type, answer }: Asked): LinesModel
       }),
     },
   };
+}
+
+interface WeekPoint {
+  readonly x: number;
+  readonly low: number;
+  readonly middle: number;
+  readonly high: number;
+}
+
+/** A sum over rows is nothing in the weeks that have none: the fan comes down after one week and goes up before another. */
+function withEmptyWeeks(points: readonly WeekPoint[]): readonly WeekPoint[] {
+  return points.flatMap((point, at) => {
+    const next = points[at + 1];
+    if (next === undefined || next.x - point.x <= 7) return [point];
+    const none = { low: 0, middle: 0, high: 0 };
+    return [point, { x: point.x + 7, ...none }, { x: next.x - 7, ...none }];
+  });
 }
 
 function fanWords({ weeks, goal }: DrawnAnswer, say: (value: number) => string): string {

@@ -91,6 +91,10 @@ function usualGoal(figure: LikelyFigure): Goal | undefined {
   return figure.by === 'week' ? WEEKLY_CHANCES.find(({ id }) => id === figure.weekly.id)?.well : undefined;
 }
 
+function isSpread({ quantiles }: DrawnAnswer): boolean {
+  return quantiles[0]?.value !== quantiles.at(-1)?.value;
+}
+
 export function Answer({ book, answer }: { readonly book: Workbook; readonly answer: DrawnAnswer }) {
   const { figure, count, seed, interval, chance, goal, hangsOn, old } = answer;
   const type = typeOf(book, figure);
@@ -108,7 +112,9 @@ export function Answer({ book, answer }: { readonly book: Workbook; readonly ans
       </p>
       {figure.by === 'week' ? null : (
         <p>
-          {`In one season of ten below ${say(interval.p10)}, in half below ${say(interval.p50)}, in one of ten above ${say(interval.p90)}.`}
+          {isSpread(answer)
+            ? `In one season of ten below ${say(interval.p10)}, in half below ${say(interval.p50)}, in one of ten above ${say(interval.p90)}.`
+            : `${say(interval.p50)} in every season: nothing that is uncertain moves it.`}
         </p>
       )}
       {chance === undefined || goal === undefined ? null : (

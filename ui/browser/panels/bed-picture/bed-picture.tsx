@@ -2,6 +2,7 @@
 // dragged, and the whole bed small below it. The handle is for the pointer; the slider beside it does the same by key.
 
 import { useId, useRef } from 'preact/hooks';
+import type { Station } from '../../../../engine/index.ts';
 import { scaleBar } from '../../drawing/scale.ts';
 import { useWidth } from '../../drawing/width.ts';
 import { groupsIn, type PlantedBed, plantRadius, stretchOf } from './bed-layout.ts';
@@ -99,17 +100,20 @@ function Stretch({ bed, usual, units, words, onSpacing, onHold, onRest }: BedPic
 function Plants({ bed, until, pixel }: { readonly bed: PlantedBed; readonly until: number; readonly pixel: number }) {
   const radius = plantRadius(bed);
   const groups = groupsIn(bed, until);
+  const plants = groups.flatMap((group) => group.plants);
+  const empty = groups.flatMap((group) => (group.plants.length === 0 ? [group.station] : []));
   return (
     <g class="plants" stroke-width={pixel}>
-      {groups.map(({ station, plants }) =>
-        plants.length === 0 ? (
-          <circle key={`${station.x} ${station.y}`} class="no-plant" cx={station.x} cy={station.y} r={2 * pixel} />
-        ) : (
-          plants.map(({ x, y }) => <circle key={`${x} ${y}`} cx={x} cy={y} r={Math.max(radius, 1.2 * pixel)} />)
-        ),
-      )}
+      <path class="planted" d={circles(plants, Math.max(radius, 1.2 * pixel))} />
+      <path class="no-plant" d={circles(empty, 2 * pixel)} />
     </g>
   );
+}
+
+/** Circles as one path: while the spacing is dragged a hundred elements would be made and placed at every frame. */
+function circles(middles: readonly Station[], radius: number): string {
+  const arc = (across: number): string => `a${radius} ${radius} 0 1 0 ${across} 0`;
+  return middles.map(({ x, y }) => `M${x - radius} ${y}${arc(2 * radius)}${arc(-2 * radius)}Z`).join('');
 }
 
 /** The bed's own edges in full; the cut where the stretch ends is broken. */

@@ -12,10 +12,13 @@ export function PlantingFigures({ sheet, row }: PanelProps) {
   useOutcome(row);
   return (
     <section aria-label="Figures">
-      <KeyFigures sheet={sheet} row={row} columns={figuresThatMatter(workbook(), row.slot)} />
+      <KeyFigures sheet={sheet} row={row} columns={figuresThatMatter(workbook(), row.slot)} late={LATE} />
     </section>
   );
 }
+
+/** Money asks what every week sells and every hour costs. */
+const LATE = [PLANTING.margin];
 
 function figuresThatMatter(book: Book, slot: number): readonly string[] {
   const is = (column: string, answer: boolean): boolean => cellValue(book, PLANTINGS, slot, column) === answer;

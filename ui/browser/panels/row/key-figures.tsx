@@ -3,7 +3,7 @@
 import { useSignal } from '@preact/signals';
 import { cellView } from '../../../../engine/index.ts';
 import { intervalWords } from '../../pictures/kit/ask.ts';
-import { findingsAt } from '../../store/findings.ts';
+import { findingsAt, workbookFollowed } from '../../store/findings.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';
 import type { PanelProps } from '../panel.ts';
@@ -11,15 +11,19 @@ import { Reasons } from './reasons-later.ts';
 
 export interface KeyFiguresProps extends PanelProps {
   readonly columns: readonly string[];
+  /** Those of them that rest on the whole season: they follow a moment after the others. */
+  readonly late?: readonly string[];
   /** Whether their reasons are open from the start. */
   readonly opened?: boolean;
 }
 
-export function KeyFigures({ sheet, row, columns, opened = false }: KeyFiguresProps) {
+const NONE: readonly string[] = [];
+
+export function KeyFigures({ sheet, row, columns, late = NONE, opened = false }: KeyFiguresProps) {
   return (
     <ul class="key-figures">
       {columns.map((column) => (
-        <KeyFigure key={column} {...{ sheet, row, column, opened }} />
+        <KeyFigure key={column} {...{ sheet, row, column, opened }} late={late.includes(column)} />
       ))}
     </ul>
   );
@@ -27,14 +31,15 @@ export function KeyFigures({ sheet, row, columns, opened = false }: KeyFiguresPr
 
 interface KeyFigureProps extends PanelProps {
   readonly column: string;
+  readonly late: boolean;
   readonly opened: boolean;
 }
 
-function KeyFigure({ sheet, row, column, opened }: KeyFigureProps) {
+function KeyFigure({ sheet, row, column, late, opened }: KeyFigureProps) {
   const open = useSignal(opened);
   const view = columnOf(sheet, column);
   if (view === undefined) return null;
-  const { number, figure, fullUnit } = cellView(workbook(), sheet.id, row.slot, column);
+  const { number, figure, fullUnit } = cellView(late ? workbookFollowed() : workbook(), sheet.id, row.slot, column);
   const found = findingsAt(sheet.id, row.id, column);
   return (
     <li class={open.value ? 'is-open' : undefined}>
@@ -52,7 +57,7 @@ function KeyFigure({ sheet, row, column, opened }: KeyFigureProps) {
           {fullUnit === '' ? null : <span class="key-unit"> {fullUnit}</span>}
         </span>
       </button>
-      <Range sheet={sheet} row={row} column={column} />
+      <Range sheet={sheet} row={row} column={column} late={late} />
       {found.map(({ says }) => (
         <p key={says} class="key-found">
           {says}
@@ -64,9 +69,10 @@ function KeyFigure({ sheet, row, column, opened }: KeyFigureProps) {
 }
 
 /** Between which ends a figure lies, where the sheet has columns for them. */
-function Range({ sheet, row, column }: PanelProps & { readonly column: string }) {
+function Range({ sheet, row, column, late }: PanelProps & Pick<KeyFigureProps, 'column' | 'late'>) {
+  const book = late ? workbookFollowed() : workbook();
   const shown = (id: string) => {
-    return columnOf(sheet, id) === undefined ? undefined : cellView(workbook(), sheet.id, row.slot, id);
+    return columnOf(sheet, id) === undefined ? undefined : cellView(book, sheet.id, row.slot, id);
   };
   const [low, likely, high] = [shown(`${column}-low`), shown(column), shown(`${column}-high`)];
   if (low?.number === undefined || likely?.number === undefined || high?.number === undefined) return null;

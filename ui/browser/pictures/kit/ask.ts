@@ -87,10 +87,13 @@ export function bareFigure(view: ColumnView | undefined, canonical: number): num
 /** What is likely and between which ends, in any one unit. */
 export type Interval = Uncertain;
 
+/** Made once: to make one costs more than to write a hundred figures. */
+const FIGURES = new Intl.NumberFormat('en-US', { maximumFractionDigits: 6 });
+
 /** '150 to 230 lb, likely 190'; just the likely figure where the ends fall on it. */
 export function intervalWords(interval: Interval, unit: string): string {
   const { low, likely, high } = roundedInterval(interval);
-  const say = (figure: number): string => figure.toLocaleString('en-US', { maximumFractionDigits: 6 });
+  const say = (figure: number): string => FIGURES.format(figure);
   const after = unit === '' ? '' : unit === '%' ? '%' : ` ${unit}`;
   return low === high ? `${say(likely)}${after}` : `${say(low)} to ${say(high)}${after}, likely ${say(likely)}`;
 }
