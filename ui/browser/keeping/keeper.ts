@@ -21,17 +21,15 @@ import { showAgain, showWorkbook } from '../store/show.ts';
 import { followChanges, keptWorkbook, otherTab, redrawSteps } from '../store/workbook.ts';
 import { entryAfter, type Place, START } from './entries.ts';
 import { faultWords } from './faults.ts';
-import { followHand, handOf, takeInHand } from './hand.ts';
+import { handOf, takeInHand } from './hand.ts';
 import { leaveLastWords, takeLastWords } from './last-words.ts';
-import { mend } from './mending.ts';
-import { type Found, type KeptOpening, type OpenedKept, openFound } from './opening.ts';
+import { type Found, type KeptOpening, type OpenedKept, openFound, type Rest } from './opening.ts';
 import type { JournalRecord, OwnFile, VersionKind } from './records.ts';
-import { remindOfFile } from './reminding.ts';
 import { Session, type SessionEvents } from './session.ts';
 import type { Unsaved } from './standing.ts';
-import { faultOf, StorageFault, whenOpenAgain } from './storage.ts';
+import { faultOf, StorageFault, whenOpenAgain, within } from './storage.ts';
 import type { Role } from './tabs.ts';
-import { keepVersion } from './versions.ts';
+import type { NewVersion } from './versions.ts';
 import { beginWorkbook, isHere, noteOpened, noteWorkbook } from './workbooks.ts';
 
 export type Keeping =
@@ -79,13 +77,14 @@ const REMEMBERED = 2_000;
 /** So long until what could not be begun is tried again. */
 const AGAIN = 10_000;
 const MINUTE = 60_000;
+/** So long a part of the page is waited for where a workbook waits for it. */
+const FETCHING = 2_000;
 
 /** Follows every change from now on. */
 export function startKeeping(given: Helps): void {
   helps = given;
   followChanges(onChange);
   beforeChanges(onBefore);
-  followHand(() => keptAs.peek());
   whenOpenAgain(() => void beginAgainWhereGone());
   window.addEventListener('beforeunload', (event) => {
     session?.tryNow();
@@ -142,15 +141,28 @@ export async function showFound({ session: next, found }: FoundKept, unsaved: Un
   if (opened.rest !== undefined && next.writes) await mend(id, opened, opened.rest).catch(() => undefined);
   void keepVersionNow('opened', opened.place);
   next.begin(opened, [...unsaved, ...takeLastWords(id)]);
-  void noteOpened(id).then(
-    (record) => {
+  void noteOpened(id)
+    .then((record) => {
       if (session !== next || record === undefined) return;
       ownFile.value = record.file;
-      remindOfFile(opened.workbook, record, helps.saveToFile);
-    },
-    () => undefined,
-  );
+      return import('./reminding.ts').then(({ remindOfFile }) => {
+        if (session === next) remindOfFile(opened.workbook, record, helps.saveToFile);
+      });
+    })
+    .catch(() => undefined);
   return opened;
+}
+
+/** Before anything is written: what comes too late must not cut off what was done since. */
+async function mend(id: string, opened: OpenedKept, rest: Rest): Promise<void> {
+  const mending = await within(FETCHING, import('./mending.ts'));
+  await mending.mend(id, opened, rest);
+}
+
+/** Sets aside what can't be opened at all, where it can be. */
+export async function setAside(id: string, rest: Rest): Promise<void> {
+  const work = within(FETCHING, import('./mending.ts')).then((mending) => mending.setAside(id, rest));
+  await work.catch(() => undefined);
 }
 
 /** Puts a workbook on screen that is not kept until it is changed. */
@@ -365,6 +377,10 @@ export async function keepVersionNow(kind: VersionKind, at?: Place, name?: strin
     if (kind === 'named') throw faultOf(problem);
     return false;
   });
+}
+
+async function keepVersion(version: NewVersion): Promise<boolean> {
+  return (await import('./versions.ts')).keepVersion(version);
 }
 
 // What the session tells.
