@@ -4,7 +4,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { readWorkbookFile, writeWorkbookFile } from '../../engine/index.ts';
+import { earlierReader, readWorkbookFile, writeWorkbookFile } from '../../engine/index.ts';
 import { earlierTemplate } from '../../sheets-templates/earlier.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { openWorkbook } from './harness.ts';
@@ -17,7 +17,8 @@ const FORMULA_THEN = `${FORMULA} * 2`;
 async function fileOnEarlierSheets(): Promise<string> {
   const text = readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8');
   const first = await earlierTemplate('season', 1);
-  const read = readWorkbookFile(text, templateShelf(first === undefined ? [] : [first]));
+  const reader = await earlierReader({ name: 'season', version: 1 });
+  const read = readWorkbookFile(text, templateShelf(first === undefined ? [] : [first]), reader);
   if (!read.ok) throw new Error(read.why);
   return writeWorkbookFile(read.data);
 }
