@@ -231,6 +231,23 @@ export class Frame {
     }
   }
 
+  /**
+   * Brings a slot past the others to life with cells in some columns alone: where rows are made by the thousand, making the
+   * cells of the rest one row at a time costs more than all else. `fillOut` is to follow before anyone looks at those.
+   */
+  addSlot(table: TableDef, row: number, columns: readonly ColumnDef[]): void {
+    const rows = this.ownTable(table);
+    rows.grow(row + 1);
+    rows.setLive(row, true);
+    for (let k = 0; k < columns.length; k++) this.ownColumn(columns[k] as ColumnDef).grow(row + 1);
+  }
+
+  /** Gives the rows of slots that were added so their cells in every column, all blank. */
+  fillOut(table: TableDef): void {
+    const { length } = this.table(table);
+    for (const column of table.columns) if (this.column(column).length < length) this.ownColumn(column).grow(length);
+  }
+
   /** To be called once nothing waits that had been worked out before: new rows may then take the slots of those that died. */
   releaseSlots(): void {
     for (const table of this.#dying) this.ownTable(table).releaseSlots();

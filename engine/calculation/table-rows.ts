@@ -7,6 +7,8 @@ export class TableRows {
   /** Slots in use, dead ones included. */
   length = 0;
   live = new Uint8Array(8);
+  /** How often each slot came to life. */
+  births = new Uint32Array(8);
   liveCount = 0;
   /** Another after rows came, went or moved. */
   stamp = nextStamp();
@@ -25,6 +27,7 @@ export class TableRows {
     const copy = new TableRows(owner);
     copy.length = this.length;
     copy.live = this.live.slice();
+    copy.births = this.births.slice();
     copy.liveCount = this.liveCount;
     copy.stamp = this.stamp;
     copy.labels = this.labels?.slice();
@@ -41,6 +44,9 @@ export class TableRows {
       const live = new Uint8Array(room);
       live.set(this.live);
       this.live = live;
+      const births = new Uint32Array(room);
+      births.set(this.births);
+      this.births = births;
       if (this.labels !== undefined) {
         const labels = new Float64Array(room);
         labels.set(this.labels);
@@ -56,6 +62,7 @@ export class TableRows {
     this.live[row] = alive ? 1 : 0;
     this.liveCount += alive ? 1 : -1;
     if (alive) {
+      this.births[row] = (this.births[row] as number) + 1;
       this.#free.delete(row);
       this.#freed.delete(row);
     } else this.#freed.add(row);

@@ -136,7 +136,10 @@ const works: fc.Arbitrary<Work> = fc.oneof(
   fc.tuple(row, fc.dictionary(fc.constantFrom('0', '1', '2'), fc.nat({ max: 9 }))).map(
     ([at, partners]): Work =>
       (frame) => {
-        pairs.own(frame).bySlot[at] = new Map(Object.entries(partners).map(([one, slot]) => [Number(one), slot]));
+        pairs.own(frame).byRow[at] = {
+          partners: Int32Array.from(Object.keys(partners), Number),
+          slots: Int32Array.from(Object.values(partners)),
+        };
       },
   ),
   fc.tuple(fc.nat({ max: 2 }), row, fc.integer({ min: -1, max: 9 })).map(
@@ -204,7 +207,7 @@ function held(frame: Frame): unknown {
     groupOf: all.map((at) => index.read(frame).groupOf[at] ?? -1),
     found: Array.from({ length: VALUES }, (_, value) => index.read(frame).findOne(value)),
     sums: groups.map((group) => [sums.values[group] ?? 0, sums.states[group] ?? BLANK]),
-    pairs: all.map((at) => [...(pairs.read(frame).bySlot[at] ?? [])]),
+    pairs: all.map((at) => pairs.read(frame).byRow[at]),
     events: [0, 1, 2].map((kind) => all.map((at) => events.read(frame).slot(kind, at))),
   };
 }

@@ -1,5 +1,6 @@
 // Kernels over batches: runs and lists of rows, one value for all, blanks and faults beside numbers.
 import { describe, expect, test } from 'vitest';
+import { compareKernel, ORDERS } from '../../engine/calculation/kernels/compare-kernels.ts';
 import {
   linkedKernel,
   loadKernel,
@@ -13,9 +14,7 @@ import {
   type Branch,
   catchKernel,
   chooseKernel,
-  compareKernel,
   junctionKernel,
-  ORDERS,
   pointKernel1,
   pointKernel2,
   pointKernel3,

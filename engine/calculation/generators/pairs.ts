@@ -17,23 +17,29 @@ export interface PairRange {
   partners(frame: Frame, row: number): Int32Array;
 }
 
-/** The pairs there are: for each row of the first table its partners' slots and the pairs' own. */
+/** The pairs of one row of the first table: partners by rising slot, and the pairs' own slots beside them. */
+interface PairsOfRow {
+  readonly partners: Int32Array;
+  readonly slots: Int32Array;
+}
+
+/** The pairs there are, by rows of the first table. */
 export class Pairs implements Shared {
   owner: Token | undefined;
-  readonly bySlot: (ReadonlyMap<number, number> | undefined)[];
+  readonly byRow: (PairsOfRow | undefined)[];
 
-  constructor(owner: Token, bySlot: (ReadonlyMap<number, number> | undefined)[] = []) {
+  constructor(owner: Token, byRow: (PairsOfRow | undefined)[] = []) {
     this.owner = owner;
-    this.bySlot = bySlot;
+    this.byRow = byRow;
   }
 
   copy(owner: Token): Pairs {
-    return new Pairs(owner, this.bySlot.slice());
+    return new Pairs(owner, this.byRow.slice());
   }
 }
 
-const NO_PARTNERS: ReadonlyMap<number, number> = new Map();
 const NO_SLOTS = new Int32Array(0);
+const NO_PAIRS: PairsOfRow = { partners: NO_SLOTS, slots: NO_SLOTS };
 
 export function pairRows(
   table: TableDef,
@@ -60,33 +66,41 @@ export function pairRows(
     generate(frame, dirty, rows) {
       const ofFirst = dirty.slice(0, firstInputs.length);
       const ofSecond = dirty.slice(firstInputs.length);
+      const [movedFirst, movedSecond] = [ofFirst[0], ofSecond[0]];
       const look = (row: number): void => lookAtRow(row);
       // A row of the second table may meet any of the first: all are looked at again.
       if (ofSecond.some((set) => !set.empty) || ofFirst.some((set) => set.all)) {
-        const length = Math.max(frame.table(first).length, pairs.read(frame).bySlot.length);
+        const length = Math.max(frame.table(first).length, pairs.read(frame).byRow.length);
         for (let row = 0; row < length; row++) look(row);
         return;
       }
       for (const row of rowsOf(ofFirst)) look(row);
 
       function lookAtRow(row: number): void {
-        const before = pairs.read(frame).bySlot[row] ?? NO_PARTNERS;
-        const partners = partnersOf(frame, row);
-        if (before.size === 0 && partners.length === 0) return;
-        const kept = new Map<number, number>();
+        const before = pairs.read(frame).byRow[row] ?? NO_PAIRS;
+        const partners = rising(partnersOf(frame, row));
+        if (before.partners.length === 0 && partners.length === 0) return;
+        const slots = new Int32Array(partners.length);
+        let turned = before.partners.length !== partners.length;
+        let old = 0;
         for (let i = 0; i < partners.length; i++) {
           const partner = partners[i] as number;
-          const slot = before.get(partner);
-          if (slot === undefined) continue;
-          kept.set(partner, slot);
-          rows.change(slot);
+          while (old < before.partners.length && (before.partners[old] as number) < partner) {
+            rows.remove(before.slots[old++] as number);
+            turned = true;
+          }
+          if (before.partners[old] === partner) {
+            const slot = before.slots[old++] as number;
+            slots[i] = slot;
+            // A pair stands elsewhere only where one of the two does: what else they say of themselves is theirs.
+            if (movedFirst?.has(row) === true || movedSecond?.has(partner) === true) rows.change(slot);
+          } else {
+            slots[i] = addPair(frame, row, partner, rows);
+            turned = true;
+          }
         }
-        for (const [partner, slot] of before) if (!kept.has(partner)) rows.remove(slot);
-        for (let i = 0; i < partners.length; i++) {
-          const partner = partners[i] as number;
-          if (!kept.has(partner)) kept.set(partner, addPair(frame, row, partner, rows));
-        }
-        pairs.own(frame).bySlot[row] = kept;
+        for (; old < before.partners.length; old++) rows.remove(before.slots[old] as number);
+        if (turned) pairs.own(frame).byRow[row] = { partners, slots };
       }
     },
   };
@@ -94,7 +108,9 @@ export function pairRows(
   function partnersOf(frame: Frame, row: number): Int32Array {
     if (!frame.exists(first, row)) return NO_SLOTS;
     if (range === undefined) return frame.rows(second);
-    return range.partners(frame, row).filter((partner) => frame.exists(second, partner));
+    const partners = range.partners(frame, row);
+    if (second.shown === undefined && frame.table(second).liveCount === frame.table(second).length) return partners;
+    return partners.filter((partner) => frame.exists(second, partner));
   }
 
   function addPair(frame: Frame, row: number, partner: number, rows: GeneratedRows): number {
@@ -110,4 +126,11 @@ function rowsOf(sets: readonly RowSet[]): ReadonlySet<number> {
   const rows = new Set<number>();
   for (const set of sets) for (let i = 0; i < set.count; i++) rows.add(set.at(i));
   return rows;
+}
+
+/** The slots by rising number, in an array of their own; most come so already. */
+function rising(slots: Int32Array): Int32Array {
+  const own = slots.slice();
+  for (let i = 1; i < own.length; i++) if ((own[i - 1] as number) > (own[i] as number)) return own.sort();
+  return own;
 }

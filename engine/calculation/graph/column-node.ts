@@ -1,7 +1,7 @@
 // The node of one computed column: runs its kernel over the dirty rows in batches, keeps what a person typed over, writes
 // what changed and says which rows did. Errors that began here get this cell as their place.
 
-import { type Column, FAULT, FILLED } from '../../values/column.ts';
+import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { CellError } from '../../values/error.ts';
 import type { Frame } from '../frame.ts';
 import { BATCH, type Batch, blankKernel, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
@@ -71,14 +71,14 @@ export class ColumnNode implements Node {
     const batch: Batch = { frame, run: {}, rows: undefined, from: 0, count: 0 };
     const plain = over.size === 0 && frame.table(this.column.table).liveCount === length;
     // Past this many changed rows a list costs more than saying that all changed.
-    const many = Math.max(16, length >> 4);
+    const many = Math.max(16, length >> 2);
     for (let from = 0; from < length; from += BATCH) {
       batch.from = from;
       batch.count = Math.min(BATCH, length - from);
       const vector = workedOut(this.kernel, batch);
-      if (plain && vector.clean && frame.column(this.column).exceptions === 0)
-        this.#copyClean(frame, vector, from, batch.count, changed, many);
-      else for (let i = 0; i < batch.count; i++) this.#write(frame, over, from + i, vector, i, changed);
+      const clean = vector.clean && frame.column(this.column).exceptions === 0;
+      if (plain && clean) this.#copyClean(frame, vector, from, batch.count, changed, many);
+      else this.#write(frame, over, batch, vector, changed);
       if (!changed.all && changed.count > many) changed.addAll();
     }
   }
@@ -116,8 +116,7 @@ export class ColumnNode implements Node {
         batch.rows = listed;
       }
       batch.count = count;
-      const vector = workedOut(this.kernel, batch);
-      for (let i = 0; i < count; i++) this.#write(frame, over, rows[start + i] ?? 0, vector, i, changed);
+      this.#write(frame, over, batch, workedOut(this.kernel, batch), changed);
     }
   }
 
@@ -125,19 +124,32 @@ export class ColumnNode implements Node {
     return frame.typed[this.column.number]?.over ?? NONE;
   }
 
-  #write(frame: Frame, over: ReadonlySet<number>, row: number, vector: Vector, i: number, changed: RowSet): void {
-    if (frame.table(this.column.table).live[row] !== 1 || over.has(row)) return;
-    const at = vector.at + (vector.uniform ? 0 : i);
-    const state = vector.clean ? FILLED : (vector.states[at] ?? FILLED);
-    let value = vector.values[at] ?? 0;
-    if (state === FAULT) {
-      const error = frame.faults.error(value);
-      if (error.at === undefined) {
-        const place = { sheet: this.column.table.id, row, column: this.column.id };
-        value = frame.faults.number({ ...error, at: place });
-      }
+  /** Writes a batch's values into rows that live and are not typed over. */
+  #write(frame: Frame, over: ReadonlySet<number>, { rows, from, count }: Batch, vector: Vector, changed: RowSet): void {
+    const { live } = frame.table(this.column.table);
+    const { values: given, states: givenStates, clean } = vector;
+    const step = vector.uniform ? 0 : 1;
+    const isTyped = over.size > 0;
+    let { values, states } = frame.column(this.column);
+    for (let i = 0; i < count; i++) {
+      const row = rows === undefined ? from + i : (rows[i] as number);
+      if (live[row] !== 1 || (isTyped && over.has(row))) continue;
+      const at = vector.at + i * step;
+      const state = clean ? FILLED : (givenStates[at] ?? FILLED);
+      let value = given[at] ?? 0;
+      if (state === FAULT) value = this.#placed(frame, row, value);
+      if (states[row] === state && values[row] === (state === BLANK ? 0 : value + 0)) continue;
+      const column = frame.ownColumn(this.column);
+      if (column.write(row, value, state)) changed.add(row);
+      ({ values, states } = column);
     }
-    if (frame.write(this.column, row, value, state)) changed.add(row);
+  }
+
+  /** An error says the cell in which it began. */
+  #placed(frame: Frame, row: number, number: number): number {
+    const error = frame.faults.error(number);
+    if (error.at !== undefined) return number;
+    return frame.faults.number({ ...error, at: { sheet: this.column.table.id, row, column: this.column.id } });
   }
 }
 

@@ -32,7 +32,7 @@ export class GeneratorNode implements Node {
   }
 
   run(frame: Frame, changed: RowSet): void {
-    const { table, inputs } = this.generator;
+    const { table, inputs, columns } = this.generator;
     const first = dirtyRows(frame, this);
     const dirty = inputs.map((_, lane) => dirtyRows(frame, this, lane));
     // Asked for whole: every input counts as changed.
@@ -41,11 +41,13 @@ export class GeneratorNode implements Node {
     const renamed: number[] = [];
     const rows: GeneratedRows = {
       add(row) {
-        frame.setLive(table, row, true);
+        if (row < frame.table(table).length) frame.setLive(table, row, true);
+        else frame.addSlot(table, row, columns);
         fresh.add(row);
         changed.add(row);
       },
       remove(row) {
+        frame.fillOut(table);
         frame.setLive(table, row, false);
         fresh.delete(row);
         changed.add(row);
@@ -59,6 +61,7 @@ export class GeneratorNode implements Node {
       },
     };
     this.generator.generate(frame, dirty, rows);
+    frame.fillOut(table);
     const touched = new Map<ColumnDef, RowSet>();
     for (const row of renamed) for (const column of this.#forgetTyped(frame, row)) touch(touched, column, row);
     const { madeCells } = frame;

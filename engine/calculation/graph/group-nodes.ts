@@ -40,6 +40,11 @@ export class IndexNode implements Node {
     return own;
   }
 
+  /** Where it is only asked for the way back, it is made anew when that is next asked for. */
+  forgetWayBack(frame: Frame): void {
+    if (this.#onlyWayBack) this.index.own(frame).forget();
+  }
+
   #waits(frame: Frame): boolean {
     return this.#onlyWayBack && !this.index.read(frame).built;
   }

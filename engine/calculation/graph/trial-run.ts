@@ -24,13 +24,26 @@ export interface Trials {
   readonly touched: ReadonlyMap<Node, Touch>;
 }
 
+/** After so many trials it is known which steps have most of their rows worked out again each time. */
+const WATCHED = 8;
+/** The first works everything out. */
+const UNWATCHED = 1;
+
+interface Step {
+  readonly node: Node;
+  readonly touch: Touch | undefined;
+  /** Of steps over the rows of a sheet with a condition, which stand after the condition. */
+  readonly shown: ShownRows | undefined;
+  /** Rows that waited, as shares of all there are, over the trials that were watched. */
+  waited: number;
+  /** Worked out whole in every trial: asking which rows wait would cost more. */
+  whole: boolean;
+}
+
 export class TrialRun {
   /** In order. */
-  readonly #steps: Node[] = [];
+  readonly #steps: Step[] = [];
   readonly #edges = new Map<Source, readonly Edge[]>();
-  /** Steps over the rows of a sheet with a condition, which stand after the condition. */
-  readonly #conditional = new Map<Node, ShownRows>();
-  readonly #touched: ReadonlyMap<Node, Touch>;
   readonly #changed = new RowSet();
   #trial = 0;
 
@@ -39,27 +52,23 @@ export class TrialRun {
     const isStep = new Uint8Array(graph.order.length);
     for (const { edges } of tried) for (const { to } of edges) isStep[to.rank] = 1;
     for (const node of touched.keys()) isStep[node.rank] = 1;
+    const nodes: Node[] = [];
     for (const node of graph.order) {
       if (node.dependencies.some(({ rank }) => isStep[rank] === 1)) isStep[node.rank] = 1;
-      if (isStep[node.rank] === 1 && up[node.rank] === 1) this.#steps.push(node);
+      if (isStep[node.rank] === 1 && up[node.rank] === 1) nodes.push(node);
       else isStep[node.rank] = 0;
     }
-    for (const source of [...tried, ...this.#steps.map((node) => node.source)]) {
+    for (const source of [...tried, ...nodes.map((node) => node.source)]) {
       this.#edges.set(
         source,
         source.edges.filter(({ to }) => isStep[to.rank] === 1),
       );
     }
     const shown = new Map<TableDef, ShownRows>();
-    for (const node of this.#steps) {
-      const table = tableOf(node);
-      const condition = graph.order.find((one) => one instanceof ColumnNode && one.column === table?.shown);
-      if (table === undefined || condition === undefined || node.rank <= condition.rank) continue;
-      const known = shown.get(table) ?? new ShownRows(table);
-      shown.set(table, known);
-      this.#conditional.set(node, known);
+    for (const node of nodes) {
+      const step = { node, touch: touched.get(node), waited: 0, whole: touched.has(node) };
+      this.#steps.push({ ...step, shown: shownRows(node, graph, shown) });
     }
-    this.#touched = new Map([...touched].filter(([node]) => isStep[node.rank] === 1));
   }
 
   /** How many steps a trial has at most. */
@@ -78,21 +87,22 @@ export class TrialRun {
 
   /** Brings what is asked for up to date. */
   run(frame: Frame): void {
-    for (const node of this.#touched.keys()) {
-      dirtyRows(frame, node).addAll();
-      frame.pending[node.rank] = 1;
-    }
     const { pending } = frame;
     const changed = this.#changed;
     this.#trial += 1;
-    for (const node of this.#steps) {
-      this.#conditional.get(node)?.narrow(frame, node, this.#trial);
+    const isWatched = this.#trial > UNWATCHED && this.#trial <= UNWATCHED + WATCHED;
+    for (const step of this.#steps) {
+      const { node, touch } = step;
+      if (step.whole) {
+        dirtyRows(frame, node).addAll();
+        pending[node.rank] = 1;
+      } else if (isWatched) step.waited += waitingShare(frame, node);
+      step.shown?.narrow(frame, node, this.#trial);
       if (pending[node.rank] !== 1) continue;
       pending[node.rank] = 0;
       changed.clear();
       node.run(frame, changed);
       for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
-      const touch = this.#touched.get(node);
       if (touch !== undefined) {
         touch(frame);
         changed.addAll();
@@ -101,7 +111,45 @@ export class TrialRun {
     }
     changed.clear();
     frame.releaseSlots();
+    if (this.#trial === UNWATCHED + WATCHED) this.#settle(frame);
   }
+
+  /** Steps most of whose rows waited in most trials hear no more of which: they are worked out whole from now on. */
+  #settle(frame: Frame): void {
+    const whole = new Set<Node>();
+    for (const step of this.#steps) {
+      step.whole ||= step.waited / WATCHED >= MOSTLY;
+      if (step.whole) whole.add(step.node);
+    }
+    for (const [source, edges] of this.#edges) {
+      this.#edges.set(
+        source,
+        edges.filter(({ to }) => !whole.has(to)),
+      );
+    }
+    // Ways back are kept up only where somebody still goes them.
+    for (const { node } of this.#steps) if (node instanceof IndexNode) node.forgetWayBack(frame);
+  }
+}
+
+/** From this share of its rows on, a step is worked out whole. */
+const MOSTLY = 0.3;
+
+/** Of the rows of a step, the share that waits; 0 where it is not told by rows. */
+function waitingShare(frame: Frame, node: Node): number {
+  if (frame.pending[node.rank] !== 1 || !(node instanceof ColumnNode || node instanceof RecordNode)) return 0;
+  const dirty = dirtyRows(frame, node);
+  return dirty.all ? 1 : dirty.count / Math.max(1, frame.rows(node.column.table).length);
+}
+
+/** Which rows the condition of a step's sheet shows, where the step comes after it; the same for all steps of a sheet. */
+function shownRows(node: Node, graph: Graph, known: Map<TableDef, ShownRows>): ShownRows | undefined {
+  const table = tableOf(node);
+  const condition = graph.order.find((one) => one instanceof ColumnNode && one.column === table?.shown);
+  if (table === undefined || condition === undefined || node.rank <= condition.rank) return undefined;
+  const shown = known.get(table) ?? new ShownRows(table);
+  known.set(table, shown);
+  return shown;
 }
 
 /** The table whose rows a step looks at. */
@@ -132,6 +180,8 @@ class ShownRows {
     // The first trial looks at every row, so that what is left out then is as fresh as any.
     if (trial === 1) return;
     const dirty = dirtyRows(frame, node);
+    // Where most rows are shown, all are looked at sooner than they are told apart.
+    if (dirty.all && this.#shown.length * 2 > frame.table(this.#table).length) return;
     if (dirty.all || dirty.count > this.#shown.length) {
       const kept = this.#shown.filter((row) => dirty.has(row));
       dirty.clear();

@@ -73,6 +73,23 @@ class RowList {
     this.count++;
   }
 
+  /** Whether rows that are here and may have moved in the table's order stand in it still; the others do, among themselves. */
+  standsInOrder(moved: readonly number[], compare: (a: number, b: number) => number): boolean {
+    const { rows, count } = this;
+    if (moved.length < FEW_MOVED) return moved.every((row) => this.#staysAt(rows.indexOf(row), compare));
+    for (let place = 1; place < count; place++) {
+      if (compare(rows[place - 1] as number, rows[place] as number) > 0) return false;
+    }
+    return true;
+  }
+
+  #staysAt(place: number, compare: (a: number, b: number) => number): boolean {
+    const { rows, count } = this;
+    const row = rows[place] as number;
+    if (place > 0 && compare(rows[place - 1] as number, row) > 0) return false;
+    return place + 1 >= count || compare(row, rows[place + 1] as number) <= 0;
+  }
+
   /** Takes rows out in one pass: they may have moved in the table's order since they were put here. */
   removeAll(leaving: RowSet): void {
     let kept = 0;
@@ -98,6 +115,9 @@ class RowList {
   }
 }
 
+/** Up to so many rows it costs less to find each than to go through the list. */
+const FEW_MOVED = 8;
+
 /** From so many rows on it costs less to sort the list than to find the place of each. */
 const MANY_JOINING = 32;
 
@@ -113,6 +133,8 @@ export class GroupIndex implements Shared {
   built = false;
   #groups = new Map<number | string, number>();
   #members: RowList[] = [];
+  /** For each row how often its slot had come to life when it was last looked at: another row since then is news to its group. */
+  #bornAs = new Uint32Array(0);
   /** The key values of each group, group by group. */
   #keyValues: number[] = [];
   groupOf = new Int32Array(0);
@@ -130,6 +152,7 @@ export class GroupIndex implements Shared {
     copy.#members = this.#members.slice();
     copy.#keyValues = this.#keyValues.slice();
     copy.groupOf = this.groupOf.slice();
+    copy.#bornAs = this.#bornAs.slice();
     return copy;
   }
 
@@ -197,6 +220,7 @@ export class GroupIndex implements Shared {
     this.#members = [];
     this.#keyValues = [];
     this.groupOf = new Int32Array(0);
+    this.#bornAs = new Uint32Array(0);
   }
 
   fromScratch(frame: Frame): void {
@@ -208,6 +232,7 @@ export class GroupIndex implements Shared {
     this.#keyValues = [];
     const groupOf = new Int32Array(length);
     this.groupOf = groupOf;
+    this.#bornAs = frame.table(table).births.slice(0, length);
     for (let row = 0; row < length; row++) groupOf[row] = this.#groupFor(cells, row, frame.token);
     // Rows that a sheet leaves out stand in no order: the way back along links asks for none.
     this.#gatherMembers(this.grouping.leftOutToo ? undefined : frame.rows(table));
@@ -244,29 +269,44 @@ export class GroupIndex implements Shared {
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
     const compare = this.#compare(frame);
     const cells = this.#cells(frame);
+    const { births } = frame.table(this.grouping.table);
     const left = new Set<number>();
     const joining = new Map<number, number[]>();
+    const staying = new Map<number, number[]>();
     for (let i = 0; i < rows.count; i++) {
       const row = rows.at(i);
       this.#makeRoom(row);
       const before = this.groupOf[row] as number;
       const now = this.#groupFor(cells, row, frame.token);
-      if (before === now && (now < 0 || compare === undefined)) continue;
+      if (before === now) {
+        if (now >= 0 && compare !== undefined) listed(staying, now, row);
+        if (now >= 0 && this.#bornAs[row] !== births[row]) touched.add(now);
+        this.#bornAs[row] = births[row] as number;
+        continue;
+      }
       this.groupOf[row] = now;
+      this.#bornAs[row] = births[row] as number;
       if (before >= 0) {
         leaving.add(row);
         left.add(before);
       }
-      if (now < 0) continue;
-      const others = joining.get(now);
-      if (others === undefined) joining.set(now, [row]);
-      else others.push(row);
+      if (now >= 0) listed(joining, now, row);
     }
     for (const group of left) {
       this.#ownList(frame, group)?.removeAll(leaving);
       touched.add(group);
     }
     leaving.clear();
+    // Most rows that are looked at again stand where they stood.
+    for (const [group, stayed] of staying) {
+      if (compare === undefined || this.#members[group]?.standsInOrder(stayed, compare) !== false) continue;
+      for (const row of stayed) {
+        leaving.add(row);
+        listed(joining, group, row);
+      }
+      this.#ownList(frame, group)?.removeAll(leaving);
+      leaving.clear();
+    }
     for (const [group, joined] of joining) {
       this.#ownList(frame, group)?.insertAll(joined, compare);
       touched.add(group);
@@ -275,9 +315,13 @@ export class GroupIndex implements Shared {
 
   #makeRoom(row: number): void {
     if (row < this.groupOf.length) return;
-    const groupOf = new Int32Array(Math.max(row + 1, Math.ceil(this.groupOf.length * 1.5))).fill(-1);
+    const room = Math.max(row + 1, Math.ceil(this.groupOf.length * 1.5));
+    const groupOf = new Int32Array(room).fill(-1);
     groupOf.set(this.groupOf);
     this.groupOf = groupOf;
+    const bornAs = new Uint32Array(room);
+    bornAs.set(this.#bornAs);
+    this.#bornAs = bornAs;
   }
 
   #ownList(frame: Frame, group: number): RowList | undefined {
@@ -287,6 +331,12 @@ export class GroupIndex implements Shared {
     this.#members[group] = own;
     return own;
   }
+}
+
+function listed(lists: Map<number, number[]>, group: number, row: number): void {
+  const list = lists.get(group);
+  if (list === undefined) lists.set(group, [row]);
+  else list.push(row);
 }
 
 /** Rows, days and counts of two keys fit into one number side by side, which is found sooner than a text. */

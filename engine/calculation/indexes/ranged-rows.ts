@@ -4,7 +4,7 @@
 // added up again has the same bits as one added up from scratch.
 
 import { BLANK, FILLED, type Token } from '../../values/column.ts';
-import { compareNumbers } from '../../values/tolerance.ts';
+import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
@@ -47,20 +47,20 @@ export function isWithin(comparison: RangeComparison, value: number, wanted: num
   }
 }
 
-/** The first place of values that rise at which the comparison holds, or no longer holds. */
-export function firstWithin(
-  values: Float64Array,
-  count: number,
-  comparison: RangeComparison,
-  wanted: number,
-  holds: boolean,
-): number {
+/**
+ * Where in values that rise the run of those within a comparison ends (`<`, `<=`) or begins (`>`, `>=`), binary dust forgiven.
+ */
+export function boundary(values: Float64Array, count: number, comparison: RangeComparison, wanted: number): number {
+  // Those equal to the wanted value belong to the run of `<=` and of `>=`.
+  const equalBefore = comparison === '<=' || comparison === '>';
   let low = 0;
   let high = count;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (isWithin(comparison, values[middle] as number, wanted) === holds) high = middle;
-    else low = middle + 1;
+    const value = values[middle] as number;
+    const before = equalNumbers(value, wanted) ? equalBefore : value < wanted;
+    if (before) low = middle + 1;
+    else high = middle;
   }
   return low;
 }

@@ -32,6 +32,8 @@ export class Gathering {
   count = 0;
   /** The number of the first fault met, if any. */
   fault: number | undefined;
+  /** What came of it, once finished. */
+  result = 0;
 
   start(room: number): void {
     if (room > this.values.length) this.values = new Float64Array(room * 2);
@@ -49,13 +51,20 @@ export class Gathering {
     else if (fold.takes === 'numbers' && this.fault === undefined) this.fault = value;
   }
 
-  /** Folds what was taken in and gives it as a cell: `give` takes value and state. */
-  finish<T>(fold: Fold, faults: Faults, give: (value: number, state: number) => T): T {
-    if (this.fault !== undefined) return give(this.fault, FAULT);
+  /** Folds what was taken in: gives the state of the cell that it is, whose value stands in `result`. */
+  finish(fold: Fold, faults: Faults): number {
+    if (this.fault !== undefined) {
+      this.result = this.fault;
+      return FAULT;
+    }
     const result = fold.fold(this.values, this.count);
-    if (result - result === 0) return give(result, FILLED);
-    if (fold.undefinedMeans === 'blank') return give(0, BLANK);
-    return give(faults.number(fold.undefinedMeans), FAULT);
+    if (result - result === 0) {
+      this.result = result;
+      return FILLED;
+    }
+    const { undefinedMeans } = fold;
+    this.result = undefinedMeans === 'blank' ? 0 : faults.number(undefinedMeans);
+    return undefinedMeans === 'blank' ? BLANK : FAULT;
   }
 }
 
@@ -94,7 +103,8 @@ export class Totals implements Shared {
     if (this.nothing.length > 0) return;
     this.nothing.grow(1);
     gathering.start(0);
-    gathering.finish(total.fold, frame.faults, (value, state) => this.nothing.write(0, value, state));
+    const state = gathering.finish(total.fold, frame.faults);
+    this.nothing.write(0, gathering.result, state);
   }
 
   /** The groups were numbered anew: what is left of numbers that none has must not pass for the total of one to come. */
@@ -107,7 +117,8 @@ export class Totals implements Shared {
     const { rows, count } = total.index.read(frame).members(group);
     gathering.start(count);
     gather(total, rows, count, frame);
-    return gathering.finish(total.fold, frame.faults, (value, state) => this.cells.write(group, value, state));
+    const state = gathering.finish(total.fold, frame.faults);
+    return this.cells.write(group, gathering.result, state);
   }
 }
 

@@ -24,8 +24,13 @@ export function loadKernel(column: ColumnDef): Kernel {
     }
     const { count } = batch;
     room(own, count);
-    for (let i = 0; i < count; i++) own.values[i] = values[rowAt(batch, i)] ?? 0;
     own.clean = clean;
+    if (batch.rows === undefined) {
+      own.values.set(values.subarray(batch.from, batch.from + count));
+      if (!clean) own.states.set(states.subarray(batch.from, batch.from + count));
+      return own;
+    }
+    for (let i = 0; i < count; i++) own.values[i] = values[rowAt(batch, i)] ?? 0;
     if (!clean) for (let i = 0; i < count; i++) own.states[i] = states[rowAt(batch, i)] ?? BLANK;
     return own;
   };

@@ -2,7 +2,7 @@
 // one for batches without blanks or faults, one that carries states. A fault wins over a blank, the leftmost fault first.
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
-import { compareNumbers } from '../../values/tolerance.ts';
+import { carryStates, settle, step } from './states.ts';
 import { type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** The numbers of the errors that arithmetic can make. */
@@ -12,8 +12,6 @@ export interface ArithmeticFaults {
 }
 
 type Loop = (out: Float64Array, count: number, a: Vector, b: Vector) => number;
-
-const step = (vector: Vector): number => (vector.uniform ? 0 : 1);
 
 // Each loop gives 0 where every result is a finite number, else not-a-number: cheaper than a test for each cell.
 const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
@@ -79,32 +77,6 @@ const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
   },
 };
 
-/** Fills `out.states` from the arguments' states: faults first, then blanks. A faulty cell's value is its fault's number. */
-function carryStates(out: Vector, count: number, args: readonly Vector[]): void {
-  for (let i = 0; i < count; i++) {
-    let state = FILLED;
-    for (let k = 0; k < args.length; k++) {
-      const arg = args[k] as Vector;
-      const index = arg.at + (arg.uniform ? 0 : i);
-      const given = arg.clean ? FILLED : (arg.states[index] ?? BLANK);
-      if (given === FAULT) {
-        state = FAULT;
-        out.values[i] = arg.values[index] ?? 0;
-        break;
-      }
-      if (given === BLANK) state = BLANK;
-    }
-    out.states[i] = state;
-  }
-}
-
-function settle(out: Vector, count: number): Vector {
-  let clean = true;
-  for (let i = 0; i < count; i++) if (out.states[i] !== FILLED) clean = false;
-  out.clean = clean;
-  return out;
-}
-
 /** a + b, a - b, a * b, a / b on canonical numbers. Division by zero and overflow make faults. */
 export function arithmeticKernel(
   operator: '+' | '-' | '*' | '/',
@@ -125,42 +97,15 @@ export function arithmeticKernel(
       out.clean = true;
       return out;
     }
-    const results = out.values.slice(0, count);
     carryStates(out, count, [a, b]);
-    for (let i = 0; i < count; i++) {
-      if (out.states[i] !== FILLED) continue;
-      const result = results[i] ?? 0;
-      if (Number.isFinite(result)) out.values[i] = result;
-      else {
-        out.states[i] = FAULT;
-        const divisor = b.values[b.at + (b.uniform ? 0 : i)];
-        out.values[i] = operator === '/' && divisor === 0 ? faults.divide : faults.overflow;
-      }
+    for (let i = 0; i < count && dust !== 0; i++) {
+      if (out.states[i] !== FILLED || Number.isFinite(out.values[i])) continue;
+      out.states[i] = FAULT;
+      const divisor = b.values[b.at + (b.uniform ? 0 : i)];
+      out.values[i] = operator === '/' && divisor === 0 ? faults.divide : faults.overflow;
     }
     return settle(out, count);
   };
-}
-
-export type Sign = (order: number) => boolean;
-
-/** Which orders (-1, 0, 1) each comparison takes. */
-export const ORDERS: Readonly<Record<'=' | '<>' | '<' | '<=' | '>' | '>=', Sign>> = {
-  '=': (order) => order === 0,
-  '<>': (order) => order !== 0,
-  '<': (order) => order < 0,
-  '<=': (order) => order <= 0,
-  '>': (order) => order > 0,
-  '>=': (order) => order >= 0,
-};
-
-/** A comparison by an order of two stored values (numbers with dust forgiven, or texts); yes = 1. */
-export function compareKernel(
-  left: Kernel,
-  right: Kernel,
-  takes: Sign,
-  order: (a: number, b: number) => number = compareNumbers,
-): Kernel {
-  return pointKernel2(left, right, (a, b) => (takes(order(a, b)) ? 1 : 0), undefined);
 }
 
 /** A function of one number; a not-a-number result becomes `fault`, or blank where there is none. */
@@ -359,6 +304,10 @@ export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel
     out.uniform = false;
     const given = a.clean && b.clean && c.clean;
     out.clean = given;
+    if (given) {
+      chosen(out.values, count, c, a, b);
+      return out;
+    }
     for (let i = 0; i < count; i++) {
       const ci = c.at + (c.uniform ? 0 : i);
       const state = c.clean ? FILLED : (c.states[ci] ?? BLANK);
@@ -370,10 +319,25 @@ export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel
       const taken = c.values[ci] === 1 ? a : b;
       const ti = taken.at + (taken.uniform ? 0 : i);
       out.values[i] = taken.values[ti] as number;
-      if (!given) out.states[i] = taken.clean ? FILLED : (taken.states[ti] ?? BLANK);
+      out.states[i] = taken.clean ? FILLED : (taken.states[ti] ?? BLANK);
     }
-    return given ? out : settle(out, count);
+    return settle(out, count);
   };
+}
+
+function chosen(out: Float64Array, count: number, condition: Vector, yes: Vector, no: Vector): void {
+  const vc = condition.values;
+  const va = yes.values;
+  const vb = no.values;
+  const sc = step(condition);
+  const sa = step(yes);
+  const sb = step(no);
+  let ic = condition.at;
+  let ia = yes.at;
+  let ib = no.at;
+  for (let i = 0; i < count; i++, ic += sc, ia += sa, ib += sb) {
+    out[i] = (vc[ic] === 1 ? va[ia] : vb[ib]) as number;
+  }
 }
 
 const NO_ROWS = new Int32Array(0);
@@ -448,6 +412,11 @@ export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kern
     const vectors = kernels.map((kernel) => kernel(batch));
     const { count } = batch;
     out.uniform = false;
+    out.clean = vectors.every((vector) => vector.clean);
+    if (out.clean) {
+      decided(out.values, count, vectors, decides);
+      return out;
+    }
     for (let i = 0; i < count; i++) {
       let value: number = 1 - decides;
       let state = FILLED;
@@ -472,4 +441,16 @@ export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kern
     }
     return settle(out, count);
   };
+}
+
+/** AND and OR where every argument is filled. */
+function decided(out: Float64Array, count: number, vectors: readonly Vector[], decides: 0 | 1): void {
+  out.fill(1 - decides, 0, count);
+  for (let k = 0; k < vectors.length; k++) {
+    const vector = vectors[k] as Vector;
+    const { values } = vector;
+    const by = step(vector);
+    let at = vector.at;
+    for (let i = 0; i < count; i++, at += by) if (values[at] === decides) out[i] = decides;
+  }
 }

@@ -4,6 +4,7 @@
 import type { Answer } from '../../functions/definition.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
+import { Figures } from '../../values/figures.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { Dictionaries } from '../frame.ts';
 import { type Stored, toScalar, toStored } from './scalars.ts';
@@ -27,18 +28,19 @@ export function scalarKernel(
   const out = scratch();
   const args: Scalar[] = kernels.map(() => null);
   const stored: Stored = { value: 0, state: FILLED };
+  const known = new KnownAnswers(kernels.length);
   return (batch) => {
     room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel?.(batch));
     out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);
     const count = out.uniform ? 1 : batch.count;
+    known.expect(count);
     let clean = true;
     for (let i = 0; i < count; i++) {
       let passed = FILLED;
       for (let k = 0; k < vectors.length; k++) {
         const vector = vectors[k];
-        const type = types[k];
-        if (vector === undefined || type === undefined) continue;
+        if (vector === undefined) continue;
         const at = vector.at + (vector.uniform ? 0 : i);
         const state = vector.clean ? FILLED : (vector.states[at] ?? BLANK);
         const value = vector.values[at] ?? 0;
@@ -50,10 +52,18 @@ export function scalarKernel(
           passed = BLANK;
           stored.value = 0;
         }
-        args[k] = toScalar(words, type, value, state);
+        known.ask(k, value, state);
       }
-      if (passed === FILLED) toStored(words, compute(args), stored);
-      else stored.state = passed;
+      if (passed !== FILLED) stored.state = passed;
+      else if (!known.answered(stored)) {
+        for (let k = 0; k < vectors.length; k++) {
+          const type = types[k];
+          if (vectors[k] !== undefined && type !== undefined) args[k] = known.asked(words, type, k);
+        }
+        const answer = compute(args);
+        toStored(words, answer, stored);
+        if (!(answer instanceof Figures)) known.keep(stored);
+      }
       out.values[i] = stored.value;
       out.states[i] = stored.state;
       if (stored.state !== FILLED) clean = false;
@@ -61,4 +71,77 @@ export function scalarKernel(
     out.clean = clean;
     return out;
   };
+}
+
+/** How many answers a kernel remembers; a power of two. */
+const REMEMBERED = 256;
+/** From so many rows on it is worth remembering. */
+const MANY_ROWS = 32;
+const bits = new Int32Array(2);
+const asDouble = new Float64Array(bits.buffer);
+
+/**
+ * The last answers of one kernel, by what it was asked: the words of a season are few, and joining and looking words up costs
+ * far more than finding the answer of a row before. Each question has one place, where the last such answer stands.
+ */
+class KnownAnswers {
+  readonly #width: number;
+  /** What is asked now: values, then states. */
+  readonly #question: Float64Array;
+  #hash = 0;
+  /** Whether there are places; a kernel that only ever sees a few rows has none. */
+  #room = 0;
+  #questions = new Float64Array(0);
+  #values = new Float64Array(0);
+  #states = new Int8Array(0);
+
+  constructor(args: number) {
+    this.#width = args;
+    this.#question = new Float64Array(args * 2);
+  }
+
+  expect(rows: number): void {
+    if (this.#room > 0 || rows < MANY_ROWS) return;
+    this.#room = REMEMBERED;
+    this.#questions = new Float64Array(REMEMBERED * this.#width * 2);
+    this.#values = new Float64Array(REMEMBERED);
+    this.#states = new Int8Array(REMEMBERED).fill(-1);
+  }
+
+  ask(k: number, value: number, state: number): void {
+    this.#question[k] = value;
+    this.#question[this.#width + k] = state;
+  }
+
+  /** The k-th argument of the question. */
+  asked(words: Dictionaries, type: ValueType, k: number): Scalar {
+    return toScalar(words, type, this.#question[k] as number, this.#question[this.#width + k] as number);
+  }
+
+  answered(into: Stored): boolean {
+    if (this.#room === 0) return false;
+    const question = this.#question;
+    const { length } = question;
+    let hash = 0;
+    for (let k = 0; k < length; k++) {
+      asDouble[0] = question[k] as number;
+      hash = Math.imul(hash ^ (bits[0] as number) ^ (bits[1] as number), 0x9e3779b1);
+      hash ^= hash >>> 15;
+    }
+    hash &= REMEMBERED - 1;
+    this.#hash = hash;
+    if (this.#states[hash] === -1) return false;
+    const from = hash * length;
+    for (let k = 0; k < length; k++) if (this.#questions[from + k] !== question[k]) return false;
+    into.value = this.#values[hash] as number;
+    into.state = this.#states[hash] as number;
+    return true;
+  }
+
+  keep({ value, state }: Stored): void {
+    if (this.#room === 0) return;
+    this.#questions.set(this.#question, this.#hash * this.#question.length);
+    this.#values[this.#hash] = value;
+    this.#states[this.#hash] = state;
+  }
 }

@@ -7,7 +7,7 @@ import { compareNumbers } from '../../values/tolerance.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { Frame } from '../frame.ts';
 import type { RowFilter } from '../indexes/totals.ts';
-import { ORDERS } from '../kernels/point-kernels.ts';
+import { ORDERS } from '../kernels/compare-kernels.ts';
 import { type Stored, toStored } from '../kernels/scalars.ts';
 import { holdsText, keyColumn, type Reader } from './reader.ts';
 

@@ -15,7 +15,7 @@ import type { CellError } from '../../values/error.ts';
 import { compareNumbers } from '../../values/tolerance.ts';
 import { isText, type ValueType } from '../../values/type.ts';
 import type { Frame } from '../frame.ts';
-import { ORDERS } from '../kernels/point-kernels.ts';
+import { ORDERS } from '../kernels/compare-kernels.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { keyColumn, type Reader } from './reader.ts';
 import type { WholeReads } from './whole-reads.ts';

@@ -60,7 +60,8 @@ export function planDatabase(tree: CallNode, fold: Fold, reader: Reader): Kernel
       if (column === undefined) gathering.take(fold, 1, FILLED);
       else gathering.take(fold, column.values[row] ?? 0, column.states[row] ?? BLANK);
     }
-    return gathering.finish(fold, reader.words.faults, (value, state) => ({ value, state }));
+    const state = gathering.finish(fold, reader.words.faults);
+    return { value: gathering.result, state };
   });
 }
 

@@ -76,10 +76,8 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
           for (const row of whole.rows) gathering.take(fold, values[row] ?? 0, states[row] ?? BLANK);
         }
       }
-      gathering.finish(fold, reader.words.faults, (value, state) => {
-        out.values[i] = value;
-        out.states[i] = state;
-      });
+      out.states[i] = gathering.finish(fold, reader.words.faults);
+      out.values[i] = gathering.result;
       if (out.states[i] !== FILLED) clean = false;
     }
     out.clean = clean;
@@ -206,10 +204,8 @@ function planScannedFold(
       if (cells === undefined) gathering.take(fold, 1, FILLED);
       else gathering.take(fold, cells.values[row] as number, cells.states[row] as number);
     }
-    gathering.finish(fold, reader.words.faults, (value, state) => {
-      out.values[i] = value;
-      out.states[i] = state;
-    });
+    out.states[i] = gathering.finish(fold, reader.words.faults);
+    out.values[i] = gathering.result;
   });
 }
 
@@ -286,10 +282,8 @@ function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, r
         }
       }
     }
-    gathering.finish(fold, faults, (value, state) => {
-      out.values[i] = value;
-      out.states[i] = state;
-    });
+    out.states[i] = gathering.finish(fold, faults);
+    out.values[i] = gathering.result;
   });
 }
 

@@ -4,15 +4,9 @@
 import { bodyFor, type Form } from '../../functions/definition.ts';
 import type { Typed } from '../../language/typed.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import { compareKernel, ORDERS } from '../kernels/compare-kernels.ts';
 import { todayKernel } from '../kernels/load-kernels.ts';
-import {
-  type Branch,
-  catchKernel,
-  chooseKernel,
-  compareKernel,
-  junctionKernel,
-  ORDERS,
-} from '../kernels/point-kernels.ts';
+import { type Branch, catchKernel, chooseKernel, junctionKernel } from '../kernels/point-kernels.ts';
 import { blankKernel, constantKernel, type Kernel, room, scratch, single } from '../kernels/vector.ts';
 import { type ColumnDef, isHidden } from '../layout.ts';
 import type { CallNode } from './call-nodes.ts';

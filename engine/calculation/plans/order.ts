@@ -3,15 +3,12 @@
 
 import type { Texts } from '../../values/texts.ts';
 import type { ValueType } from '../../values/type.ts';
+import type { Order } from '../kernels/compare-kernels.ts';
 
-/** The order of two stored texts; undefined for types that compare as numbers. Equality alone is cheaper: `equality`. */
-export function orderFor(
-  type: ValueType,
-  equality: boolean,
-  texts: Texts,
-): ((a: number, b: number) => number) | undefined {
+/** The order of two stored texts; undefined for types that compare as numbers. Equality alone, which is cheaper, needs no order. */
+export function orderFor(type: ValueType, equality: boolean, texts: Texts): Order | undefined {
   if (type.kind !== 'text' && type.kind !== 'choice') return undefined;
-  if (equality) return (a, b) => (texts.fold(a) === texts.fold(b) ? 0 : 1);
+  if (equality) return texts;
   return (a, b) => {
     const [left, right] = [texts.text(a).toLowerCase(), texts.text(b).toLowerCase()];
     return left < right ? -1 : left > right ? 1 : 0;

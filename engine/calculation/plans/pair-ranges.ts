@@ -6,7 +6,7 @@ import { type Comparison, type Typed, walkTyped } from '../../language/typed.ts'
 import { FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import type { PairRange } from '../generators/pairs.ts';
-import { firstWithin, isWithin, type RangeComparison } from '../indexes/ranged-rows.ts';
+import { boundary, isWithin, type RangeComparison } from '../indexes/ranged-rows.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { holdsNumbers } from './criteria-roles.ts';
 
@@ -47,7 +47,7 @@ export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): P
         const wanted = numberAt(frame, first, row);
         if (wanted === undefined) return NONE;
         const ends = comparison === '<' || comparison === '<=';
-        const place = firstWithin(values, values.length, comparison, wanted, !ends);
+        const place = boundary(values, values.length, comparison, wanted);
         if (ends) to = Math.min(to, place);
         else from = Math.max(from, place);
       }
@@ -63,9 +63,13 @@ function whoMeet(frame: Frame, { first, comparison, second }: Meeting, row: numb
   const wanted = numberAt(frame, first, row);
   if (wanted === undefined) return NONE;
   const { values, states } = frame.column(second);
-  return partners.filter((partner) => {
-    return states[partner] === FILLED && isWithin(comparison, values[partner] as number, wanted);
-  });
+  const met = new Int32Array(partners.length);
+  let count = 0;
+  for (let i = 0; i < partners.length; i++) {
+    const partner = partners[i] as number;
+    if (states[partner] === FILLED && isWithin(comparison, values[partner] as number, wanted)) met[count++] = partner;
+  }
+  return met.subarray(0, count);
 }
 
 function numberAt(frame: Frame, def: ColumnDef, row: number): number | undefined {

@@ -6,7 +6,7 @@ import type { Comparison } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
-import { firstWithin, isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
+import { boundary, isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
 import type { RowFilter } from '../indexes/totals.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
@@ -173,11 +173,11 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
       const { rows, values, count } = rowsOf.group(groups.find(key));
       let from = 0;
       let to = count;
-      for (let k = 0; k < sorted.length; k++) {
+      for (let k = 0; k < sorted.length && to > from; k++) {
         const { comparison } = sorted[k] as Bound;
         const wanted = key[keys.length + k] as number;
         const ends = comparison === '<' || comparison === '<=';
-        const place = firstWithin(values, count, comparison, wanted, !ends);
+        const place = boundary(values, count, comparison, wanted);
         if (ends) to = Math.min(to, place);
         else from = Math.max(from, place);
       }

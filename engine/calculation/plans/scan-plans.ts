@@ -3,8 +3,9 @@
 // fold-plans.ts.
 
 import type { RunBody } from '../../functions/definition.ts';
-import { BLANK, FILLED } from '../../values/column.ts';
+import { BLANK, type Column, FILLED } from '../../values/column.ts';
 import { isError, type Scalar } from '../../values/error.ts';
+import { Figures } from '../../values/figures.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { meetsAll, type RowFilter } from '../indexes/totals.ts';
@@ -13,7 +14,7 @@ import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
-import { type Criterion, fixedFilter, isFixed, meets, rolesOf } from './criteria-roles.ts';
+import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey } from './group-keys.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, Reader } from './reader.ts';
@@ -81,8 +82,15 @@ export function planMatching(
 /** `group` is the number of the group whose rows are handed over whole; -1 where the reading row's own conditions chose among them. */
 type Answer = (rows: Int32Array, count: number, out: Vector, i: number, frame: Frame, group: number) => void;
 
-/** For each reading row: finds the rows of its group that meet the filters and the row's own conditions, and answers. */
-export function matchingKernel({ index, keys, filters, tests }: Matching, answer: Answer): Kernel {
+/**
+ * For each reading row: finds the rows of its group that meet the filters and the row's own conditions, and answers. Rows of a
+ * group that is handed over whole, and of which the answer says that it knows it, are not looked up again.
+ */
+export function matchingKernel(
+  { index, keys, filters, tests }: Matching,
+  answer: Answer,
+  isKnown: (group: number) => boolean = () => false,
+): Kernel {
   const out = scratch();
   const key: number[] = [];
   let matching = new Int32Array(64);
@@ -105,18 +113,18 @@ export function matchingKernel({ index, keys, filters, tests }: Matching, answer
       }
       const group = groups.find(key);
       // Without conditions of its own a row is handed what the row before it was handed, where both read one group.
-      if (group !== gathered || tests.length > 0) {
+      if (tests.length > 0 || (group !== gathered && !isKnown(group))) {
         const { rows, count } = groups.members(group);
         if (count > matching.length) matching = new Int32Array(count * 2);
         found = 0;
         for (let k = 0; k < count; k++) {
           const row = rows[k] as number;
-          const passes =
-            meetsAll(filters, row, frame) &&
-            tests.every((test, t) => {
-              const column = looked[t];
-              return column?.states[row] === FILLED && test.meets(column.values[row] ?? 0, key[keys.length + t] ?? 0);
-            });
+          let passes = meetsAll(filters, row, frame);
+          for (let t = 0; t < tests.length && passes; t++) {
+            const { values, states } = looked[t] as Column;
+            const wanted = key[keys.length + t] as number;
+            passes = states[row] === FILLED && (tests[t] as RowTest).meets(values[row] as number, wanted);
+          }
           if (passes) matching[found++] = row;
         }
         gathered = group;
@@ -167,19 +175,24 @@ function planRows(
   table: string,
   conditions: Conditions,
   reads: readonly string[],
-  answer: Answer,
+  { answer, isKnown }: { readonly answer: Answer; readonly isKnown: (group: number) => boolean },
   reader: Reader,
 ): Kernel {
   const ranged = planRanged(table, conditions, reads, reader);
   if (ranged !== undefined) {
     reader.counts(tree, countedBetween(ranged));
+    let found = new Int32Array(64);
     return rangedKernel(ranged, (rows, from, to, out, i, frame) => {
-      answer(inOrder(rows.slice(from, to), ranged.table, frame), to - from, out, i, frame, -1);
+      const count = to - from;
+      if (count > found.length) found = new Int32Array(count * 2);
+      for (let k = 0; k < count; k++) found[k] = rows[from + k] as number;
+      if (count > 1) inOrder(found.subarray(0, count), ranged.table, frame);
+      answer(found, count, out, i, frame, -1);
     });
   }
   const matching = planMatching(table, conditions, reads, reader);
   reader.counts(tree, countedBy(matching));
-  return matchingKernel(matching, answer);
+  return matchingKernel(matching, answer, isKnown);
 }
 
 /**
@@ -203,31 +216,50 @@ export function planMatchingRows(
   const lists = new Map<number, readonly (readonly Scalar[])[]>();
   let run: object | undefined;
   const stored: Stored = { value: 0, state: FILLED };
+  /** What is answered where no row meets the conditions, and nothing is given besides. */
+  let nothing: Stored | undefined;
   const { words } = reader;
   const listsOf = (rows: Int32Array, count: number, frame: Frame): readonly (readonly Scalar[])[] =>
     columns.map(({ type, column }) => {
       const { values: cells, states } = frame.column(column);
       const list: Scalar[] = [];
+      const isPlain = holdsNumbers(type);
       for (let k = 0; k < count; k++) {
         const row = rows[k] as number;
-        list.push(toScalar(words, type, cells[row] ?? 0, states[row] ?? BLANK));
+        const state = states[row] ?? BLANK;
+        list.push(isPlain && state === FILLED ? (cells[row] as number) : toScalar(words, type, cells[row] ?? 0, state));
       }
       return list;
     });
   const answer: Answer = (rows, count, out, i, frame, group) => {
+    const shared = group < 0 ? undefined : lists.get(group);
+    const isNothing = shared === undefined && count === 0 && vectors.length === 0;
+    if (isNothing && nothing !== undefined) {
+      out.values[i] = nothing.value;
+      out.states[i] = nothing.state;
+      return;
+    }
     const given = vectors.map((vector, k): Scalar => {
       const at = vector.at + (vector.uniform ? 0 : i);
       const type = scalars[k]?.type ?? tree.type;
       return toScalar(words, type, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
     });
-    const shared = group < 0 ? undefined : lists.get(group);
     const handed = shared ?? listsOf(rows, count, frame);
     if (shared === undefined && group >= 0) lists.set(group, handed);
-    toStored(words, given.find(isError) ?? body.compute(given, handed), stored);
+    const answered = given.find(isError) ?? body.compute(given, handed);
+    toStored(words, answered, stored);
+    if (isNothing && !(answered instanceof Figures)) nothing = { ...stored };
     out.values[i] = stored.value;
     out.states[i] = stored.state;
   };
-  const kernel = planRows(tree, first.table, conditions, reads, answer, reader);
+  const kernel = planRows(
+    tree,
+    first.table,
+    conditions,
+    reads,
+    { answer, isKnown: (group) => lists.has(group) },
+    reader,
+  );
   return (batch) => {
     vectors = kernels.map((one) => one(batch));
     if (batch.run === undefined || batch.run !== run) lists.clear();

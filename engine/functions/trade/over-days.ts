@@ -22,7 +22,8 @@ export function numbersOf(argument: Argument): Float64Array {
   if (!isList(argument)) return new Float64Array(0);
   const kept = arrays.get(argument);
   if (kept !== undefined) return kept;
-  const made = Float64Array.from(argument, numberOf);
+  const made = new Float64Array(argument.length);
+  for (let i = 0; i < made.length; i++) made[i] = numberOf(argument[i] ?? null);
   arrays.set(argument, made);
   return made;
 }

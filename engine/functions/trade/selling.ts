@@ -1,7 +1,7 @@
 // Selling out of store as a function: what is taken of a lot in a week, when all lots of a product and what is asked for each
 // week are known. The model stands in agronomy/selling-from-store.ts; read by trade/index.ts.
 
-import { type LotWeek, soldFromStore } from '../../agronomy/selling-from-store.ts';
+import { soldFromStore } from '../../agronomy/selling-from-store.ts';
 import { MASS, NONE } from '../../units/dimension.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
@@ -12,33 +12,25 @@ import { numberOf, numbersOf } from './over-days.ts';
 type Sold = ReadonlyMap<number, ReadonlyMap<number, number>>;
 
 const runs = new WeakMap<readonly Scalar[], Sold>();
+const NONE_KNOWN = new Float64Array(0);
 
 /** The run of a product's lots, worked out once for as long as the engine hands over the same lists. */
 function runOf(columns: readonly (readonly Scalar[])[]): Sold {
   const [places = []] = columns;
   const kept = runs.get(places);
   if (kept !== undefined) return kept;
-  const [place, week, incoming, wanted] = columns.map(numbersOf);
-  const known: LotWeek[] = [];
-  for (let row = 0; row < places.length; row++) {
-    const one = {
-      place: place?.[row] ?? Number.NaN,
-      week: week?.[row] ?? Number.NaN,
-      incoming: incoming?.[row] ?? Number.NaN,
-      wanted: wanted?.[row] ?? Number.NaN,
-    };
-    if (!Number.isNaN(one.place + one.week)) known.push(one);
-  }
-  const sold = soldFromStore(known);
+  const [place = NONE_KNOWN, week = NONE_KNOWN, incoming = NONE_KNOWN, wanted = NONE_KNOWN] = columns.map(numbersOf);
+  const sold = soldFromStore({ place, week, incoming, wanted });
   const made = new Map<number, Map<number, number>>();
-  for (let row = 0; row < known.length; row++) {
-    const one = known[row] as LotWeek;
-    let ofWeek = made.get(one.week);
+  for (let row = 0; row < place.length; row++) {
+    const [ofPlace, at] = [place[row] as number, week[row] as number];
+    if (Number.isNaN(ofPlace + at)) continue;
+    let ofWeek = made.get(at);
     if (ofWeek === undefined) {
       ofWeek = new Map();
-      made.set(one.week, ofWeek);
+      made.set(at, ofWeek);
     }
-    ofWeek.set(one.place, sold[row] ?? 0);
+    ofWeek.set(ofPlace, sold[row] as number);
   }
   runs.set(places, made);
   return made;

@@ -1,0 +1,34 @@
+// The states of a kernel's results where its arguments are not all filled. Called by the kernels beside this file.
+
+import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import type { Vector } from './vector.ts';
+
+/** 1 where each row has a value of its own, 0 where one stands for all. */
+export const step = (vector: Vector): number => (vector.uniform ? 0 : 1);
+
+/** Fills `out.states` from the arguments' states: faults first, then blanks. A faulty cell's value is its fault's number. */
+export function carryStates(out: Vector, count: number, args: readonly Vector[]): void {
+  for (let i = 0; i < count; i++) {
+    let state = FILLED;
+    for (let k = 0; k < args.length; k++) {
+      const arg = args[k] as Vector;
+      const index = arg.at + (arg.uniform ? 0 : i);
+      const given = arg.clean ? FILLED : (arg.states[index] ?? BLANK);
+      if (given === FAULT) {
+        state = FAULT;
+        out.values[i] = arg.values[index] ?? 0;
+        break;
+      }
+      if (given === BLANK) state = BLANK;
+    }
+    out.states[i] = state;
+  }
+}
+
+/** Says whether every cell of a vector whose states are all laid out is filled. */
+export function settle(out: Vector, count: number): Vector {
+  let clean = true;
+  for (let i = 0; i < count; i++) if (out.states[i] !== FILLED) clean = false;
+  out.clean = clean;
+  return out;
+}
