@@ -132,6 +132,15 @@ export const farmSheet: SheetDeclaration = {
         },
       ),
       computed(
+        'summer-by-the-calendar',
+        'Summer by the calendar',
+        DATE,
+        `IF(NOT(ISBLANK([Middle of summer])); DATE(YEAR([Middle of summer]); IF(AND(MONTH([Middle of summer]) > 3; MONTH([Middle of summer]) < 11); 7; 1); 22))`,
+        {
+          note: 'A month past the longest day. By a sea the warmest day may come weeks later; what belongs to which summer goes by this one.',
+        },
+      ),
+      computed(
         'average-last-frost-reckoned',
         'Average last frost reckoned',
         DATE,

@@ -26,6 +26,9 @@ const BEFORE_HARVEST = '60 days';
 /** What is planted in autumn is ripe some nine months on. */
 const AUTUMN_TO_HARVEST = '270 days';
 
+/** The summer by the calendar that is nearest to a month after the date typed: what goes in from Christmas on is of the next. */
+const NEAREST_SUMMER = `Farm[Summer by the calendar] + ROUND(ROUND(([Date typed] + 30 days - Farm[Summer by the calendar]) / 365.25 days; 0) * 365.25 days; 1 day)`;
+
 export const RECKONED_DATE_COLUMNS = group(
   'Dates reckoned',
   computed(
@@ -48,7 +51,7 @@ export const RECKONED_DATE_COLUMNS = group(
     'belongs-near',
     'Belongs near',
     DATE,
-    `IF(NOT(ISBLANK([Date typed])); [Date typed] + 30 days; IF(ISBLANK([Ripe by]); Farm[Middle of summer];
+    `IF(NOT(ISBLANK([Date typed])); ${NEAREST_SUMMER}; IF(ISBLANK([Ripe by]); Farm[Middle of summer];
       IF(${CROP}.[Overwinters] = "autumn planted"; [Ripe by] - ${AUTUMN_TO_HARVEST}; MAX([Ripe by] - ${BEFORE_HARVEST}; Farm[Season starts] + 30 days))))`,
     {
       note: 'The summer it belongs to is the nearest to this; of this season, but for what is planted the autumn before.',

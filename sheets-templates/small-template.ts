@@ -1,10 +1,14 @@
 // What the smaller templates share.
 
-import type { SheetDeclaration, Template } from '../engine/index.ts';
+import type { Template } from '../engine/index.ts';
 
-export interface OwnTemplate {
-  readonly template: Template;
-  readonly sheets: readonly SheetDeclaration[];
+/** A template that is made when it is first asked for: most people who open a workbook never open one of these. */
+export function madeOnce(make: () => Template): () => Template {
+  let made: Template | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
 }
 
 /** Formulas of plantings without outlets and products. */

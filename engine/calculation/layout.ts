@@ -43,7 +43,8 @@ export class Layout {
   readonly tables: TableDef[] = [];
   readonly columns: ColumnDef[] = [];
   readonly #tables = new Map<string, TableDef>();
-  readonly #columns = new Map<string, ColumnDef>();
+  /** Columns by id, by their table's id. */
+  readonly #columns = new Map<string, Map<string, ColumnDef>>();
 
   /** The same tables and columns, with room for more beside them. */
   static beside(layout: Layout): Layout {
@@ -54,7 +55,7 @@ export class Layout {
     }
     for (const column of layout.columns) {
       beside.columns.push(column);
-      beside.#columns.set(columnKey(column.table.id, column.id), column);
+      beside.#file(column);
     }
     return beside;
   }
@@ -70,8 +71,14 @@ export class Layout {
     const column: ColumnDef = { number: this.columns.length, table, id, whole };
     this.columns.push(column);
     table.columns.push(column);
-    this.#columns.set(columnKey(table.id, id), column);
+    this.#file(column);
     return column;
+  }
+
+  #file(column: ColumnDef): void {
+    const columns = this.#columns.get(column.table.id);
+    if (columns === undefined) this.#columns.set(column.table.id, new Map([[column.id, column]]));
+    else columns.set(column.id, column);
   }
 
   findTable(id: string): TableDef | undefined {
@@ -79,7 +86,7 @@ export class Layout {
   }
 
   findColumn(table: string, id: string): ColumnDef | undefined {
-    return this.#columns.get(columnKey(table, id));
+    return this.#columns.get(table)?.get(id);
   }
 
   /** The builder made it, so it is there. */

@@ -4,10 +4,14 @@
 /** So many marks are looked at in the time that sorting one row takes. */
 const SORTS_AS = 16;
 
+const NO_ROWS = new Int32Array(0);
+const NO_MARKS = new Uint8Array(0);
+
+/** Has no room before a row is added: many only ever hold all rows. */
 export class RowSet {
   all = false;
-  #rows = new Int32Array(16);
-  #marks = new Uint8Array(64);
+  #rows = NO_ROWS;
+  #marks = NO_MARKS;
   count = 0;
 
   get empty(): boolean {
@@ -17,14 +21,14 @@ export class RowSet {
   add(row: number): void {
     if (this.all) return;
     if (row >= this.#marks.length) {
-      const marks = new Uint8Array(Math.max(row + 1, this.#marks.length * 2));
+      const marks = new Uint8Array(Math.max(row + 1, this.#marks.length * 2, 64));
       marks.set(this.#marks);
       this.#marks = marks;
     }
     if (this.#marks[row] === 1) return;
     this.#marks[row] = 1;
     if (this.count === this.#rows.length) {
-      const rows = new Int32Array(this.count * 2);
+      const rows = new Int32Array(Math.max(16, this.count * 2));
       rows.set(this.#rows);
       this.#rows = rows;
     }

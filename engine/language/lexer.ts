@@ -34,6 +34,8 @@ const WORD = /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:\.[\p{L}\p{N}_][\p{L}\p{M}\p{N}_]*)*
 const UNIT_WORD = /[\p{L}\p{Sc}°][\p{L}\p{M}\p{N}\p{Sc}°²³]*/uy;
 const UNIT_POWER = /\s*\^\s*(\d+)(?![\d.])/y;
 const UNIT_STROKE = /\s*\/\s*/y;
+/** Signs with which no word begins, those of most parts of a formula. */
+const PLAIN_SIGNS = `[('";)*+-/=<>&%`;
 const SIGN = /<=|>=|<>|[-+*/^&=<>%();,.]/y;
 
 /** Units multiplied and divided in one; a rate has three or four. */
@@ -73,13 +75,24 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
     pattern.lastIndex = from;
     return pattern.exec(text);
   };
-  const lengthOf = (pattern: RegExp, from: number): number => match(pattern, from)?.[0].length ?? 0;
-  const afterBlanks = (from: number): number => from + lengthOf(BLANK, from);
+  const lengthOf = (pattern: RegExp, from: number): number => {
+    pattern.lastIndex = from;
+    return pattern.test(text) ? pattern.lastIndex - from : 0;
+  };
+  const afterBlanks = (from: number): number => {
+    return mayBeBlank(text.charCodeAt(from)) ? from + lengthOf(BLANK, from) : from;
+  };
 
   /** Text up to `close`, in which a doubled sign stands for one. */
   const enclosed = (open: string, close: string): { inside: string; closed: boolean } => {
     let inside = '';
     at += open.length;
+    const end = text.indexOf(close, at);
+    const plain = end > at && text.charAt(end + 1) !== close ? text.slice(at, end) : open;
+    if (!plain.includes(open)) {
+      at = end + close.length;
+      return { inside: plain, closed: true };
+    }
     while (at < text.length) {
       const sign = text.charAt(at);
       if (text.startsWith(sign, at + 1) && (sign === close || sign === open)) {
@@ -162,7 +175,9 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
 
   /** An operator or a sign that only other programs know; true where something was taken. */
   const sign = (): boolean => {
-    const wrong = WRONG_SIGN.find(([written]) => text.startsWith(written, at));
+    const wrong = '=<>*'.includes(text.charAt(at + 1) || ' ')
+      ? WRONG_SIGN.find(([written]) => text.startsWith(written, at))
+      : undefined;
     if (wrong !== undefined) {
       const [written, right, why] = wrong;
       warn(at, at + written.length, `${why}.`, right);
@@ -170,11 +185,11 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
       at += written.length;
       return true;
     }
-    const own = match(SIGN, at)?.[0];
-    const known = own ?? SAME_SIGN.get(text.charAt(at));
+    const length = lengthOf(SIGN, at);
+    const known = length === 0 ? SAME_SIGN.get(text.charAt(at)) : text.slice(at, at + length);
     if (known === undefined) return false;
     const from = at;
-    at += own?.length ?? 1;
+    at += Math.max(1, length);
     tokens.push({ token: 'sign', sign: known, from, to: at });
     return true;
   };
@@ -184,8 +199,8 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
     const from = at;
     if (at >= text.length) break;
     const first = text.charAt(at);
-    const numberLength = lengthOf(NUMBER, at);
-    const wordLength = lengthOf(WORD, at);
+    const numberLength = '0123456789.'.includes(first) ? lengthOf(NUMBER, at) : 0;
+    const wordLength = numberLength > 0 || PLAIN_SIGNS.includes(first) ? 0 : lengthOf(WORD, at);
     if (numberLength > 0) {
       number(numberLength);
     } else if (wordLength > 0) {
@@ -215,6 +230,11 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
   }
   tokens.push({ token: 'end', from: text.length, to: text.length });
   return { tokens, diagnostic };
+}
+
+/** Plain letters and signs are looked over at once; what else there is a pattern tells. */
+function mayBeBlank(code: number): boolean {
+  return code <= 0x20 || code >= 0x80;
 }
 
 function strayWhy(sign: string): string {

@@ -65,12 +65,12 @@ function readYesNo(typed: string): EntryRead {
 
 /** As spelt, else ignoring case, else the one option that starts so. */
 function readChoice(typed: string, options: readonly string[]): EntryRead {
+  // As most of a pasted block or a file is spelt.
+  if (options.includes(typed)) return { ok: true, value: typed, unit: undefined };
   const lower = typed.toLowerCase();
   const starting = options.filter((option) => option.toLowerCase().startsWith(lower));
   const option =
-    options.find((candidate) => candidate === typed) ??
-    options.find((candidate) => candidate.toLowerCase() === lower) ??
-    (starting.length === 1 ? starting[0] : undefined);
+    options.find((candidate) => candidate.toLowerCase() === lower) ?? (starting.length === 1 ? starting[0] : undefined);
   if (option !== undefined) return { ok: true, value: option, unit: undefined };
   if (starting.length > 1) return refused(`${quoted(typed)} could be ${starting.join(' or ')}: write more of it.`);
   return refused(`${quoted(typed)} isn't among the choices: write ${options.join(', ')}.`);

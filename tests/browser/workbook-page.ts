@@ -28,6 +28,8 @@ export function demoBook(): Book {
 export class WorkbookPage {
   readonly page: Page;
   private sheet = '';
+  /** Cells looked for so far. */
+  private searches = 0;
 
   constructor(page: Page) {
     this.page = page;
@@ -128,13 +130,20 @@ export class WorkbookPage {
     await this.page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
   }
 
+  /** The ids of the columns of the sheet on screen in the order in which it is declared; none of a person's own sheet. */
+  private order(): readonly string[] {
+    const declared = SEASON.sheets.find((sheet) => sheet.name === this.sheet);
+    return declared?.columns.map((column) => column.id) ?? [];
+  }
+
   /**
-   * Scrolls down to the row and across, further and further, until the cell is in sight and drawn; gives what it reads,
-   * undefined while an entry box stands in it.
+   * Scrolls down to the row and across until the cell is in sight and drawn; gives what it reads, undefined while an entry box
+   * stands in it. A wide sheet is scrolled to about where the column stands by those in sight; where columns stand in another
+   * order than the sheet's own, the sheet is gone through from end to end.
    */
   private async seek(row: number, column: string): Promise<string | undefined> {
     const found = await this.page.waitForFunction(
-      ([index, id]) => {
+      ({ index, id, order, search }) => {
         const grid = document.querySelector('.ag-grid-viewport');
         if (grid === null) return undefined;
         const cell = grid.querySelector(`.ag-row[row-index="${index}"] .ag-cell[col-id="${id}"]`);
@@ -149,12 +158,30 @@ export class WorkbookPage {
         }
         grid.scrollTop = Math.max(0, index * 32 - 160);
         const header = document.querySelector(`.ag-header-cell[col-id="${id}"]`);
-        if (header !== null) header.scrollIntoView({ inline: 'center', block: 'nearest' });
-        else if (grid.scrollLeft + grid.clientWidth >= grid.scrollWidth - 1) grid.scrollLeft = 0;
-        else grid.scrollLeft += grid.clientWidth / 2;
+        if (header !== null) {
+          header.scrollIntoView({ inline: 'center', block: 'nearest' });
+          return undefined;
+        }
+        const half = grid.clientWidth / 2;
+        const last: unknown = Reflect.get(globalThis, 'soughtLast');
+        const tried = Array.isArray(last) && last[0] === search ? Number(last[1]) : 0;
+        Reflect.set(globalThis, 'soughtLast', [search, tried + 1]);
+        const inSight = [...document.querySelectorAll('.ag-grid-scrolling-cells .ag-header-cell[col-id]')];
+        const places = inSight.flatMap((one) => {
+          const place = order.indexOf(one.getAttribute('col-id') ?? '');
+          return place < 0 ? [] : [place];
+        });
+        const wanted = order.indexOf(id);
+        const [least, most] = [Math.min(...places), Math.max(...places)];
+        if (tried < 10 && wanted >= 0 && places.length > 0 && (wanted < least || wanted > most)) {
+          const width = inSight.reduce((sum, one) => sum + one.getBoundingClientRect().width, 0) / inSight.length;
+          const columns = wanted < least ? wanted - least : wanted - most;
+          grid.scrollLeft += Math.sign(columns) * Math.max(half, Math.abs(columns) * width);
+        } else if (grid.scrollLeft + grid.clientWidth >= grid.scrollWidth - 1) grid.scrollLeft = 0;
+        else grid.scrollLeft += half;
         return undefined;
       },
-      [row, column] as const,
+      { index: row, id: column, order: this.order(), search: this.searches++ },
       { polling: 40 },
     );
     return (await found.jsonValue())?.reads;

@@ -229,6 +229,30 @@ describe('onions over winter', () => {
   });
 });
 
+describe('a mild coast, warmest weeks after midsummer', () => {
+  it.each([
+    ['south of the equator', -38, 2, '2027-07-01', '2028'],
+    ['north of it', 38, 9, '2027-01-05', '2027'],
+  ])('%s takes what goes in at midwinter for the summer to come', (_, latitude, warmest, out, year) => {
+    const names = 'January February March April May June July August September October November December'.split(' ');
+    const months = names.map((Month, index) => {
+      const mean = 14 + 5 * Math.cos((2 * Math.PI * (index + 1 - warmest)) / 12);
+      return { Month, Low: `${mean - 5} degC`, High: `${mean + 5} degC` };
+    });
+    const season = seasonOf(
+      {
+        'Monthly climate': months,
+        Varieties: [{ Variety: 'Early', Crop: 'Potato' }],
+        Plantings: [{ Planting: 'Early', Variety: 'Early', 'Planted out': out }],
+      },
+      { Latitude: String(latitude) },
+      { units: 'si' },
+    );
+    expect(season.shown('Plantings', 'Early', 'Summer')).toMatch(new RegExp(`${year}$`));
+    expect(season.number('Plantings', 'Early', 'Marketable yield')).toBeGreaterThan(0);
+  });
+});
+
 describe('without a climate', () => {
   const season = seasonOf(
     {

@@ -2,16 +2,16 @@
 
 import { describe, expect, it } from 'vitest';
 import { roundedInterval } from '../../engine/index.ts';
-import { ONIONS } from '../../sheets-templates/onions.ts';
+import { onions } from '../../sheets-templates/onions.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
-import { SEEDLINGS } from '../../sheets-templates/seedlings.ts';
+import { seedlings } from '../../sheets-templates/seedlings.ts';
 import { monthsOf } from '../reference/calendars.ts';
 import { type Season, seasonOf } from './season.ts';
 
 describe('ends of a figure', () => {
   it('are columns of the same sheet and kind, in every template', () => {
     let ranges = 0;
-    for (const { sheets } of [SEASON, ONIONS, SEEDLINGS]) {
+    for (const { sheets } of [SEASON, onions(), seedlings()]) {
       for (const { columns } of sheets) {
         for (const { range, type } of columns) {
           if (range === undefined) continue;

@@ -9,14 +9,18 @@ import { errorsOf, reading, TODAY } from './season.ts';
 const PLACE = 'Madison WI';
 
 function opened(name: string, options: Partial<SeasonOptions>): Book {
-  const offer = OFFERS.find(({ template }) => template.name === name);
+  const offer = OFFERS.find((one) => one.name === name);
   if (offer === undefined) throw new Error(`${name} is not offered`);
   const farm = { Latitude: String(latitudeOf(PLACE)), Wage: '19', ...options.farm };
   const months = { 'Monthly climate': monthsOf(PLACE), ...options.rows };
-  const made = started(offer.template, offer.start({ season: 2027, today: TODAY, ...options, farm, rows: months }));
+  const made = started(offer.template(), offer.start({ season: 2027, today: TODAY, ...options, farm, rows: months }));
   if (!made.ok) throw new Error(made.problems.join('\n'));
   return made.workbook;
 }
+
+it('each template is offered under its own name', () => {
+  expect(OFFERS.map(({ name }) => name)).toEqual(OFFERS.map((offer) => offer.template().name));
+});
 
 describe('the onions template', () => {
   const rows = {

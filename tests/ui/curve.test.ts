@@ -8,7 +8,7 @@ import { cellView, fromCanonical, rowId, type SheetView, sheetView, type Workboo
 import { SEASON } from '../../sheets-templates/index.ts';
 import { PLANTING, PLANTINGS } from '../../ui/browser/panels/columns.ts';
 import { figureAt, readBed } from '../../ui/browser/panels/read.ts';
-import { CURVES, type CurvePoint, curveOf, curveSentence } from '../../ui/browser/panels/spacing/curve.ts';
+import { CURVES_WITH_MONEY, type CurvePoint, curveOf, curveSentence } from '../../ui/browser/panels/spacing/curve.ts';
 import { type Study, studying } from '../../ui/browser/panels/spacing/study.ts';
 import type { RowAt } from '../../ui/browser/store/selection.ts';
 import { columnOf, unitOf } from '../../ui/browser/store/sheets.ts';
@@ -37,7 +37,7 @@ function rowsOf(of: Book): readonly RowAt[] {
 
 /** The study of a planting, all its parts together. */
 function studied(row: RowAt): Study {
-  const parts = studying(workbook, plantings, row);
+  const parts = studying(workbook, plantings, row, CURVES_WITH_MONEY);
   for (;;) {
     const part = parts.next();
     if (part.done) return part.value;
@@ -69,7 +69,7 @@ describe('the curve of every planting of the demo farm', () => {
       const now = shown(row.slot, PLANTING.spacing);
       const point = points.find(({ spacing }) => Math.abs(spacing - now) < 1e-6);
       expect(point).toBeDefined();
-      for (const column of CURVES) {
+      for (const column of CURVES_WITH_MONEY) {
         const cell = cellView(workbook, PLANTINGS, row.slot, column).number;
         if (cell === undefined) continue;
         met += 1;
@@ -93,19 +93,19 @@ describe('the curve of every planting of the demo farm', () => {
 test('a curve is of the workbook as it was when it was begun, whatever is done between its points', () => {
   const other = openDemo();
   const row = firstRow(rowsOf(other));
-  const whole = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [6, 8])];
-  const parts = curveOf(other.workbook, plantingsOf(other.workbook), row, [6, 8]);
+  const whole = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [6, 8], CURVES_WITH_MONEY)];
+  const parts = curveOf(other.workbook, plantingsOf(other.workbook), row, [6, 8], CURVES_WITH_MONEY);
   const first = parts.next().value;
   other.edit([{ edit: 'cell', table: 'Plantings', row: row.slot, column: 'Rows', entry: '1' }]);
   expect([first, parts.next().value]).toEqual(whole);
-  const after = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [8])];
+  const after = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [8], CURVES_WITH_MONEY)];
   expect(after).not.toEqual(whole.slice(1));
 });
 
 test('typing another spacing gives what the curve showed for it', () => {
   const other = openDemo();
   const row = firstRow(rowsOf(other));
-  const [point] = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [6])];
+  const [point] = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [6], CURVES_WITH_MONEY)];
   other.edit([{ edit: 'cell', table: 'Plantings', row: row.slot, column: 'In-row spacing', entry: '6 in' }]);
   for (const column of [PLANTING.stations, PLANTING.mass, PLANTING.yield, PLANTING.seeds, PLANTING.margin]) {
     expect(point?.figures.get(column)).toBeCloseTo(shown(row.slot, column, other.workbook), 9);
@@ -136,7 +136,9 @@ test('mean mass and stations of an onion bed are those of the yield-density mode
     },
     spacings.map((inches) => ({ spacing: inches * 0.0254, rows: bed.rows })),
   );
-  const points = [...curveOf(workbook, plantings, { slot, id: rowId(workbook, PLANTINGS, slot) }, spacings)];
+  const points = [
+    ...curveOf(workbook, plantings, { slot, id: rowId(workbook, PLANTINGS, slot) }, spacings, CURVES_WITH_MONEY),
+  ];
   points.forEach(({ figures }, index) => {
     expect(figures.get(PLANTING.stations)).toBe(model[index]?.stations);
     const mass = fromCanonical(shownUnit(PLANTING.mass), model[index]?.meanMass ?? Number.NaN);
@@ -151,7 +153,7 @@ test('a formula that the grower changed changes the curve', () => {
     { edit: 'formula', table: 'Plantings', column: 'Marketable yield', formula: '[Total yield] * 50%' },
   ]);
   expect(changed.refused).toBe(false);
-  const [point] = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [8])];
+  const [point] = [...curveOf(other.workbook, plantingsOf(other.workbook), row, [8], CURVES_WITH_MONEY)];
   other.edit([{ edit: 'cell', table: 'Plantings', row: row.slot, column: 'In-row spacing', entry: '8 in' }]);
   expect(point?.figures.get(PLANTING.yield)).toBeCloseTo(shown(row.slot, 'total-yield', other.workbook) / 2, 9);
 });

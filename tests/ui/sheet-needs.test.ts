@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { type Finding, type FindingLevel, rowId, rowName, rows, sheetViews } from '../../engine/index.ts';
-import { ONIONS } from '../../sheets-templates/onions.ts';
+import { onions } from '../../sheets-templates/onions.ts';
 import { startOf } from '../../sheets-templates/season.ts';
 import { needsOf, rowsInWords } from '../../ui/browser/page/sheet-needs.ts';
 import { started } from '../book.ts';
@@ -13,8 +13,8 @@ function yard() {
     { Bed: 'A', Field: 'Yard', Length: '50 ft' },
     { Bed: 'B', Length: '50 ft' },
   ];
-  const start = startOf(ONIONS.sheets, { title: 'Yard', season: 2027, today: 20_774, rows: { Beds: beds } });
-  const begun = started(ONIONS.template, start);
+  const start = startOf(onions().sheets, { title: 'Yard', season: 2027, today: 20_774, rows: { Beds: beds } });
+  const begun = started(onions(), start);
   if (!begun.ok) throw new Error(begun.problems.join(' '));
   const book = begun.workbook.workbook;
   const sheet = (name: string) => {

@@ -41,9 +41,9 @@ function startFor(
       ? { template: SEASON, start: demoFarm }
       : refuse(`The demo farm has its own ${told}: leave out --${told}.`);
   }
-  const offer = OFFERS.find(({ template }) => template.name === name);
+  const offer = OFFERS.find((one) => one.name === name);
   if (offer === undefined) {
-    const names = [...OFFERS.map(({ template }) => template.name), DEMO].join(', ');
+    const names = [...OFFERS.map((one) => one.name), DEMO].join(', ');
     return refuse(`There is no template called “${name}”: choose one of ${names}.`);
   }
   const start = offer.start({
@@ -52,7 +52,7 @@ function startFor(
     units: unitsOf(values.get('units')),
     currency: currencyOf(values.get('currency')),
   });
-  return { template: offer.template, start };
+  return { template: offer.template(), start };
 }
 
 function seasonYear(given: string | undefined, today: number): number {

@@ -4,7 +4,7 @@
 import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { CellError } from '../../values/error.ts';
 import type { Frame } from '../frame.ts';
-import { BATCH, type Batch, constantKernel, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
+import { BATCH, type Batch, blankKernel, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import { type ColumnDef, columnKey } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
@@ -51,7 +51,7 @@ export class ColumnNode implements Node {
   firstSet = 0;
   readonly column: ColumnDef;
   /** Planned once all nodes are there; until then every cell is blank. */
-  kernel: Kernel = constantKernel(0, BLANK);
+  kernel: Kernel = blankKernel;
 
   constructor(column: ColumnDef) {
     this.name = columnKey(column.table.id, column.id);

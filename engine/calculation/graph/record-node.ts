@@ -4,7 +4,7 @@
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import { type Stored, toStored } from '../kernels/scalars.ts';
-import { BATCH, constantKernel, type Kernel, type Vector } from '../kernels/vector.ts';
+import { BATCH, blankKernel, type Kernel, type Vector } from '../kernels/vector.ts';
 import { type ColumnDef, columnKey } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { workedOut } from './column-node.ts';
@@ -23,7 +23,7 @@ export class RecordNode implements Node {
   /** The columns of the figures, in the order of the record's type. */
   readonly figures: readonly ColumnDef[];
   /** Gives numbers of answers that wait among the frame's figures. */
-  kernel: Kernel = constantKernel(0, BLANK);
+  kernel: Kernel = blankKernel;
 
   constructor(column: ColumnDef, figures: readonly ColumnDef[]) {
     this.name = columnKey(column.table.id, column.id);

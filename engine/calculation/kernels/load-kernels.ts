@@ -2,7 +2,7 @@
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { ColumnDef } from '../layout.ts';
-import { type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
+import { type Batch, type Kernel, room, scratch, single, type Vector } from './vector.ts';
 
 function rowAt(batch: Batch, i: number): number {
   return batch.rows === undefined ? batch.from + i : (batch.rows[i] ?? 0);
@@ -84,7 +84,7 @@ export function typedKernel(column: ColumnDef): Kernel {
 
 /** The one cell at slot 0 of a column, for every row. */
 export function singleKernel(def: ColumnDef): Kernel {
-  const vector: Vector = { ...scratch(), uniform: true };
+  const vector = single();
   return ({ frame }) => {
     const column = frame.column(def);
     vector.values[0] = column.values[0] ?? 0;
@@ -97,7 +97,7 @@ export function singleKernel(def: ColumnDef): Kernel {
 
 /** The workbook's today, for every row. */
 export function todayKernel(): Kernel {
-  const vector: Vector = { ...scratch(), uniform: true };
+  const vector = single();
   return ({ frame }) => {
     vector.values[0] = frame.today;
     return vector;

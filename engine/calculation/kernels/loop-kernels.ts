@@ -2,8 +2,7 @@
 // which every argument is filled goes through the loop; any other goes value by value, as for functions without a loop.
 
 import type { Loop } from '../../functions/definition.ts';
-import { BLANK } from '../../values/column.ts';
-import { constantKernel, type Kernel, room, scratch, type Vector } from './vector.ts';
+import { blankKernel, type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** `carefully` makes the kernel that works value by value, from kernels of the same arguments. */
 export function loopKernel(
@@ -12,9 +11,8 @@ export function loopKernel(
   carefully: (kernels: readonly Kernel[]) => Kernel,
 ): Kernel {
   const out = scratch();
-  const nothing = constantKernel(0, BLANK);
   let vectors: readonly Vector[] = [];
-  const careful = carefully(kernels.map((_, k) => (batch) => vectors[k] ?? nothing(batch)));
+  const careful = carefully(kernels.map((_, k) => (batch) => vectors[k] ?? blankKernel(batch)));
   return (batch) => {
     room(out, batch.count);
     vectors = kernels.map((kernel) => kernel(batch));

@@ -3,7 +3,7 @@
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { carryStates, settle, step } from './states.ts';
-import { BATCH, type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
+import { type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** The numbers of the errors that arithmetic can make. */
 export interface ArithmeticFaults {
@@ -340,14 +340,20 @@ function chosen(out: Float64Array, count: number, condition: Vector, yes: Vector
   }
 }
 
+const NO_ROWS = new Int32Array(0);
+
 /** A branch's values where the condition is `taken`; elsewhere, if it costs much, whatever stood there. */
 function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, condition: Vector) => Vector {
   if (!isCostly) return kernel;
   const spread = scratch();
-  const rows = new Int32Array(BATCH);
-  const places = new Int32Array(BATCH);
+  let rows = NO_ROWS;
+  let places = NO_ROWS;
   return (batch, { values, states, at, clean, uniform }) => {
     room(spread, batch.count);
+    if (rows.length < batch.count) {
+      rows = new Int32Array(spread.values.length);
+      places = new Int32Array(spread.values.length);
+    }
     let count = 0;
     for (let i = 0; i < batch.count; i++) {
       const ci = at + (uniform ? 0 : i);

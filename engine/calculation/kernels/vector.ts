@@ -1,6 +1,7 @@
 // What kernels pass to each other: a batch of rows in, a vector of values with states out. A vector may be a view into a
 // column (then `at` is where the batch begins in it), a kernel's own scratch, or one value for the whole batch.
 
+import { BLANK, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 
 export const BATCH = 1024;
@@ -29,15 +30,23 @@ export interface Vector {
 /** Reads its columns in the batch's frame and gives the batch's values; the vector is good until the kernel's next call. */
 export type Kernel = (batch: Batch) => Vector;
 
-/** A kernel's own vector, with room for one value; `room` makes more when a batch wants it. */
+const NO_VALUES = new Float64Array(0);
+const NO_STATES = new Uint8Array(0);
+
+/** A kernel's own vector, which has no room before a batch asks `room` for it: of a season's thousands of kernels many never run. */
 export function scratch(): Vector {
-  return { values: new Float64Array(1), states: new Uint8Array(1), at: 0, clean: true, uniform: false };
+  return { values: NO_VALUES, states: NO_STATES, at: 0, clean: true, uniform: false };
+}
+
+/** A kernel's own vector of one value for every row. */
+export function single(): Vector {
+  return { values: new Float64Array(1), states: new Uint8Array(1), at: 0, clean: true, uniform: true };
 }
 
 /** Room for a batch of so many rows: most sheets are short, and a season has thousands of kernels. */
 export function room(vector: Vector, count: number): Vector {
   if (count <= vector.values.length) return vector;
-  const length = count <= 16 ? 16 : count <= 64 ? 64 : count <= 256 ? 256 : BATCH;
+  const length = count <= 1 ? 1 : count <= 16 ? 16 : count <= 64 ? 64 : count <= 256 ? 256 : BATCH;
   const at = cut(length * 9);
   vector.values = new Float64Array(slab, at, length);
   vector.states = new Uint8Array(slab, at + length * 8, length);
@@ -62,12 +71,12 @@ function cut(bytes: number): number {
 
 /** A kernel that gives one value always. */
 export function constantKernel(value: number, state: number): Kernel {
-  const vector: Vector = {
-    values: Float64Array.of(value),
-    states: Uint8Array.of(state),
-    at: 0,
-    clean: state === 0,
-    uniform: true,
-  };
+  const vector = single();
+  vector.values[0] = value;
+  vector.states[0] = state;
+  vector.clean = state === FILLED;
   return () => vector;
 }
+
+/** Blank in every row. */
+export const blankKernel: Kernel = constantKernel(0, BLANK);

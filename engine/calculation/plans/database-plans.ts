@@ -6,7 +6,7 @@ import type { Body, Fold } from '../../functions/definition.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import { Gathering } from '../indexes/totals.ts';
-import { type Kernel, scratch } from '../kernels/vector.ts';
+import { type Kernel, single } from '../kernels/vector.ts';
 import type { ColumnDef } from '../layout.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type CriteriaNode, type Met, planCriteria } from './criteria.ts';
@@ -36,7 +36,7 @@ interface Answer {
 
 /** A kernel that gives one value to every row, worked out again only when what it rests on has changed. */
 function onceKernel(reads: WholeReads, work: (frame: Frame) => Answer): Kernel {
-  const vector = { ...scratch(), uniform: true };
+  const vector = single();
   const answer = reads.once(work);
   return ({ frame }) => {
     const { value, state } = answer(frame);

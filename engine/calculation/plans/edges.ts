@@ -11,7 +11,8 @@ import type { RowSet } from '../row-set.ts';
 const EVERY_ROW = 'every row';
 
 export class Edges {
-  readonly #drawn = new Map<Source, Map<string, Edge>>();
+  /** By source and node, by the way in which rows spread. */
+  readonly #drawn = new Map<Source, Map<Node, Map<string, Edge>>>();
   readonly #numbers = new Map<object, number>();
   /** What was drawn to each node, and how. */
   readonly #into = new Map<Node, { readonly source: Source; readonly way: string }[]>();
@@ -102,17 +103,20 @@ export class Edges {
 
   #draw(source: Source, to: Node, way: string, propagate: Edge['propagate']): void {
     if (source.maker !== undefined) this.#depend(to, source.maker);
-    let drawn = this.#drawn.get(source);
+    let nodes = this.#drawn.get(source);
+    if (nodes === undefined) {
+      nodes = new Map();
+      this.#drawn.set(source, nodes);
+    }
+    let drawn = nodes.get(to);
     if (drawn === undefined) {
       drawn = new Map();
-      this.#drawn.set(source, drawn);
+      nodes.set(to, drawn);
     }
-    const node = this.#number(to);
-    const lane = way.startsWith('rows ') && way !== 'rows 0';
-    if (drawn.has(`${node} ${way}`) || (!lane && drawn.has(`${node} ${EVERY_ROW}`))) return;
-    if (way === EVERY_ROW) this.#erase(source, drawn, node);
+    if (drawn.has(way) || (drawn.has(EVERY_ROW) && !isOtherLane(way))) return;
+    if (way === EVERY_ROW) this.#erase(source, drawn);
     const edge: Edge = { to, propagate };
-    drawn.set(`${node} ${way}`, edge);
+    drawn.set(way, edge);
     source.edges.push(edge);
     const into = this.#into.get(to);
     if (into === undefined) this.#into.set(to, [{ source, way }]);
@@ -120,12 +124,10 @@ export class Edges {
   }
 
   /** Takes away what an edge to every row makes needless; rows in another lane are told apart and stay. */
-  #erase(source: Source, drawn: Map<string, Edge>, node: number): void {
-    for (const [name, edge] of drawn) {
-      const ofNode = name.startsWith(`${node} `);
-      const otherLane = name.startsWith(`${node} rows `) && name !== `${node} rows 0`;
-      if (!ofNode || otherLane) continue;
-      drawn.delete(name);
+  #erase(source: Source, drawn: Map<string, Edge>): void {
+    for (const [way, edge] of drawn) {
+      if (isOtherLane(way)) continue;
+      drawn.delete(way);
       source.edges.splice(source.edges.indexOf(edge), 1);
     }
   }
@@ -140,6 +142,10 @@ export class Edges {
     this.#numbers.set(thing, this.#numbers.size);
     return this.#numbers.size - 1;
   }
+}
+
+function isOtherLane(way: string): boolean {
+  return way.startsWith('rows ') && way !== 'rows 0';
 }
 
 function addMembers(index: GroupIndex, group: number, into: RowSet): void {

@@ -7,7 +7,7 @@ import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { compareKernel, ORDERS } from '../kernels/compare-kernels.ts';
 import { todayKernel } from '../kernels/load-kernels.ts';
 import { type Branch, catchKernel, chooseKernel, junctionKernel } from '../kernels/point-kernels.ts';
-import { constantKernel, type Kernel, room, scratch } from '../kernels/vector.ts';
+import { blankKernel, constantKernel, type Kernel, room, scratch, single } from '../kernels/vector.ts';
 import { type ColumnDef, isHidden } from '../layout.ts';
 import type { CallNode } from './call-nodes.ts';
 import { slotOfText } from './group-keys.ts';
@@ -16,7 +16,7 @@ import { holdsText, type Reader } from './reader.ts';
 
 type ColumnNode = Extract<Typed, { node: 'column' }>;
 
-const blank: Kernel = constantKernel(0, BLANK);
+const blank = blankKernel;
 
 export function planForm(form: Form, { args }: CallNode, reader: Reader): Kernel {
   const at = (i: number): Kernel => {
@@ -154,7 +154,7 @@ function planRows(argument: Typed | undefined, reader: Reader): Kernel {
   if (argument?.node !== 'table') return blank;
   reader.readsRowsOf(argument.table);
   const table = reader.layout.table(argument.table);
-  const vector = { ...scratch(), uniform: true };
+  const vector = single();
   return ({ frame }) => {
     vector.values[0] = table.shown === undefined ? frame.table(table).liveCount : frame.rows(table).length;
     return vector;

@@ -2,7 +2,7 @@
 // planned by lane in call-plans.ts, conditional totals in fold-plans.ts; this file does names, operators and conversions.
 
 import type { Typed } from '../../language/typed.ts';
-import { BLANK, FILLED } from '../../values/column.ts';
+import { FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import { powerOf } from '../../values/number.ts';
 import { LONGEST_TEXT, tooLongText } from '../../values/plain-text.ts';
@@ -11,7 +11,7 @@ import { linkedKernel, loadKernel, singleKernel, throughKernel, todayKernel } fr
 import { arithmeticKernel, pointKernel1, pointKernel2 } from '../kernels/point-kernels.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
 import { TOO_LARGE, toStored } from '../kernels/scalars.ts';
-import { constantKernel, type Kernel } from '../kernels/vector.ts';
+import { blankKernel, constantKernel, type Kernel } from '../kernels/vector.ts';
 import { planCall } from './call-plans.ts';
 import { orderFor } from './order.ts';
 import { keyColumn, type LinkStep, type Reader, tableBehind } from './reader.ts';
@@ -27,7 +27,7 @@ export function plan(tree: Typed, reader: Reader): Kernel {
       return constantKernel(stored.value, stored.state);
     }
     case 'blank':
-      return constantKernel(0, BLANK);
+      return blankKernel;
     case 'today':
       reader.readsToday();
       return todayKernel();

@@ -160,8 +160,8 @@ export const EVERYWHERE: readonly PageCommand[] = [
   },
   ...SMALLER_OFFERS.map(
     (offer): PageCommand => ({
-      id: `new ${offer.template.name}`,
-      label: `New workbook of ${offer.template.name}`,
+      id: `new ${offer.name}`,
+      label: `New workbook of ${offer.name}`,
       says: () => `New workbook: ${titleOf(offer, seasonToPlan())}`,
       menus: { workbook: 0 },
       run: () => void openFreshOffer(offer, seasonToPlan()),

@@ -127,6 +127,7 @@ export class SheetGrid implements Drawing {
       stopEditingWhenCellsLoseFocus: true,
       suppressScrollOnNewData: true,
       suppressMultiSort: true,
+      suppressNoRowsOverlay: true,
       animateRows: false,
       // Every row that is moved there by a transform would be a layer's worth of bookkeeping in each frame.
       suppressRowTransform: true,

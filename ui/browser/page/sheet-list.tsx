@@ -1,10 +1,11 @@
 // The season as the questions in the order they come up, each with its sheets: how many rows a sheet has, or that none were
 // entered yet, and how many things in it need attention.
 
+import { untracked } from '@preact/signals';
 import { type SheetView, sheetViews } from '../../../engine/index.ts';
 import { shownView } from '../glance/opening.ts';
 import { desk, setDesk } from '../store/device.ts';
-import { findingsOf } from '../store/findings.ts';
+import { findingsOf, workbookFollowed } from '../store/findings.ts';
 import { goTo, sheetOnScreen } from '../store/selection.ts';
 import { questionsOf } from '../store/sheets.ts';
 import { useSteady } from '../store/steady.ts';
@@ -80,7 +81,8 @@ function Questions({ here }: { readonly here: string | undefined }) {
 }
 
 function SheetPlace({ sheet, isHere }: { readonly sheet: SheetView; readonly isHere: boolean }) {
-  const { rows, ...needs } = useSteady(sheet, standing);
+  const { rows } = useSteady(sheet, counted);
+  const needs = useSteady(sheet, needed);
   return (
     <li>
       <button type="button" aria-current={isHere ? 'page' : undefined} onClick={() => goTo(sheet.id)}>
@@ -92,10 +94,16 @@ function SheetPlace({ sheet, isHere }: { readonly sheet: SheetView; readonly isH
   );
 }
 
-/** How many rows it has and what it needs, as told once changes have come to rest. */
-function standing(sheet: SheetView): Needs & { readonly rows: string } {
-  const book = workbookAtRest();
-  return { rows: rowsInWords(book, sheet), ...(needsOf(book, sheet, findingsOf(sheet.id)) ?? NOTHING_NEEDED) };
+/** How many rows it has: those that are made follow what they are made of, a moment after the cells. */
+function counted(sheet: SheetView): { readonly rows: string } {
+  return { rows: rowsInWords(workbookFollowed(), sheet) };
+}
+
+/** What it needs, another only where something else was found. */
+function needed(sheet: SheetView): Needs {
+  const found = findingsOf(sheet.id);
+  const book = untracked(workbookAtRest);
+  return needsOf(book, sheet, found) ?? NOTHING_NEEDED;
 }
 
 const NOTHING_NEEDED: Needs = { level: 'note', count: 0, words: '' };

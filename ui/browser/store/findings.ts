@@ -22,7 +22,12 @@ export const findings = signal(NONE);
 export const following = signal(true);
 
 /** Raised when the figures off screen have followed, before the checks have. */
-const followed = signal(0);
+export const followed = signal(0);
+
+/** Whether they have followed what was last changed: then to read any of them costs nothing. */
+export function haveFollowed(): boolean {
+  return figuresOf === revision.peek();
+}
 
 /** The workbook for figures that rest on the whole season: a part that reads it draws again once they have followed, a moment after
     the cells on screen, rather than hold those up. */
@@ -34,8 +39,9 @@ export function workbookFollowed(): Workbook {
 
 let keeper: { readonly of: Workbook; readonly findings: Findings } | undefined;
 let scheduled = false;
-/** What is behind: figures from every change on, the checks once changes have come to rest. */
-const behind = { figures: true, checks: true };
+/** The revision that the figures have followed, and whether the checks are to be looked at: once changes have come to rest. */
+let figuresOf = -1;
+let checksWait = true;
 
 function follow(): void {
   if (scheduled || workbookNow() === undefined) return;
@@ -55,14 +61,16 @@ function slice(left = SLICE): void {
     follow();
     return;
   }
-  if (behind.figures) followed.value += 1;
-  behind.figures = false;
-  if (!behind.checks) return;
+  if (!haveFollowed()) {
+    figuresOf = revision.peek();
+    followed.value += 1;
+  }
+  if (!checksWait) return;
   if (keeper.findings.prepare(goOn)) {
     follow();
     return;
   }
-  behind.checks = false;
+  checksWait = false;
   const found = keeper.findings.all();
   batch(() => {
     if (!isSame(found, findings.peek())) findings.value = found;
@@ -85,19 +93,18 @@ effect(() => {
   screens.value;
   findings.value = NONE;
   workbookNow()?.watch(onScreen);
-  behind.checks = true;
+  checksWait = true;
   follow();
 });
 
 effect(() => {
   revision.value;
-  behind.figures = true;
   follow();
 });
 
 effect(() => {
   rests.value;
-  behind.checks = true;
+  checksWait = true;
   follow();
 });
 

@@ -9,7 +9,7 @@ import { plainFigure } from '../../store/shown.ts';
 import { workbook } from '../../store/workbook.ts';
 import { PLANTING, PLANTINGS } from '../columns.ts';
 import type { PanelProps } from '../panel.ts';
-import { brief, CURVES, type CurvePoint, curveSentence, hasFigures, series } from '../spacing/curve.ts';
+import { brief, CURVES_WITH_MONEY, type CurvePoint, curveSentence, hasFigures, series } from '../spacing/curve.ts';
 import { type Study, useStudy } from '../spacing/study.ts';
 
 const { spacing: SPACING, mass: MASS, yield: YIELD } = PLANTING;
@@ -138,7 +138,7 @@ function Today({ field, at, figure, text, rises }: TodayProps) {
 const ROWS = 24;
 
 function tableOf(sheet: SheetView, points: readonly CurvePoint[], today: number | undefined): TableTwin {
-  const columns = CURVES.filter((id) => hasFigures(points, id));
+  const columns = CURVES_WITH_MONEY.filter((id) => hasFigures(points, id));
   const every = Math.max(1, Math.ceil(points.length / ROWS));
   const head = (id: string): string => {
     const { name = '', unit = '' } = columnOf(sheet, id) ?? {};

@@ -17,8 +17,11 @@ import { PLANTING, PLANTINGS } from '../columns.ts';
 
 const { spacing: SPACING, yield: YIELD, mass, diameter, stations, seeds, margin } = PLANTING;
 
-/** The columns drawn or listed against spacing, those that the sheet has. */
-export const CURVES: readonly string[] = [YIELD, mass, diameter, stations, seeds, margin];
+/** The columns drawn or listed against spacing, those that the sheet has: what a row works out by itself. */
+export const CURVES: readonly string[] = [YIELD, mass, diameter, stations, seeds];
+
+/** With money, which rests on the whole season: every spacing then costs as much as an edit with all that follows. */
+export const CURVES_WITH_MONEY: readonly string[] = [...CURVES, margin];
 
 /** One spacing: figures by column in the units shown; blank or without an answer is left out. */
 export interface CurvePoint {
@@ -40,10 +43,11 @@ export function* curveOf(
   sheet: SheetView,
   row: RowAt,
   spacings: readonly number[],
+  curves: readonly string[],
 ): Generator<CurvePoint, void> {
   const unit = unitOf(columnOf(sheet, SPACING));
   if (unit === undefined) return;
-  const columns = CURVES.flatMap((id) => {
+  const columns = curves.flatMap((id) => {
     const shownIn = unitOf(columnOf(sheet, id));
     return shownIn === undefined ? [] : [{ id, shownIn }];
   });

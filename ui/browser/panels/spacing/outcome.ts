@@ -3,6 +3,7 @@
 
 import { useEffect } from 'preact/hooks';
 import { type Book, type ChangeSet, cellView, sheetView } from '../../../../engine/index.ts';
+import { followed, haveFollowed } from '../../store/findings.ts';
 import { announce } from '../../store/notices.ts';
 import type { RowAt } from '../../store/selection.ts';
 import { columnOf } from '../../store/sheets.ts';
@@ -25,7 +26,7 @@ export function useOutcome({ slot }: RowAt): void {
     let touched = false;
     const say = (): void => {
       const book = workbookNow();
-      if (!worked || !touched || moving.peek() || book === undefined) return;
+      if (!worked || !touched || moving.peek() || book === undefined || !haveFollowed()) return;
       worked = false;
       touched = false;
       announce(outcomeOf(book, slot));
@@ -41,6 +42,7 @@ export function useOutcome({ slot }: RowAt): void {
         say();
       }),
       moving.subscribe(say),
+      followed.subscribe(say),
     ];
     return () => {
       for (const stop of stops) stop();

@@ -12,13 +12,14 @@ import {
   type UnitSystem,
   type Workbook,
 } from '../../../../engine/index.ts';
+import { followed, haveFollowed } from '../../store/findings.ts';
 import { whenIdle } from '../../store/idle.ts';
 import { type RowAt, rowAt } from '../../store/selection.ts';
 import { columnOf, unitOf } from '../../store/sheets.ts';
 import { revision, units, workbookNow } from '../../store/workbook.ts';
 import { PLANTING, PLANTINGS } from '../columns.ts';
 import { figureAt, usualSpacing } from '../read.ts';
-import { type CurvePoint, curveOf } from './curve.ts';
+import { CURVES, CURVES_WITH_MONEY, type CurvePoint, curveOf } from './curve.ts';
 import { moving } from './spacing-edit.ts';
 import { type SpacingRange, spacingRange, spacingsOf } from './spacing-steps.ts';
 
@@ -43,24 +44,29 @@ const AT_MOST = 100;
 const wanted = signal<string | undefined>(undefined);
 const latest = signal<Study | undefined>(undefined);
 let users = 0;
+/** How many of the users draw money too. */
+const withMoney = signal(0);
 let waiting: ReturnType<typeof setTimeout> | undefined;
 /** Goes up when a study that is being made is not wanted any more. */
 let round = 0;
 
 effect(() => {
   const id = wanted.value;
+  const curves = withMoney.value > 0 ? CURVES_WITH_MONEY : CURVES;
   revision.value;
+  followed.value;
   clearTimeout(waiting);
   round += 1;
-  if (id === undefined || moving.value) return;
-  waiting = setTimeout(() => study(id), latest.peek()?.row === id ? WAIT : 0);
+  // A branch takes over all that still waits to be worked out: it is made when nothing does.
+  if (id === undefined || moving.value || !haveFollowed()) return;
+  waiting = setTimeout(() => study(id, curves), latest.peek()?.row === id ? WAIT : 0);
 });
 
-function study(id: string): void {
+function study(id: string, curves: readonly string[]): void {
   const book = workbookNow();
   const sheet = book === undefined ? undefined : sheetView(book, PLANTINGS);
   const row = book === undefined ? undefined : rowAt(book, PLANTINGS, id);
-  if (book !== undefined && sheet !== undefined && row !== undefined) goOn(round, studying(book, sheet, row));
+  if (book !== undefined && sheet !== undefined && row !== undefined) goOn(round, studying(book, sheet, row, curves));
 }
 
 /** Makes a study in parts between which the page does what it has to do: keeps what was typed, takes the next key, draws. */
@@ -77,22 +83,29 @@ function goOn(of: number, parts: Generator<void, Study>): void {
   whenIdle(() => goOn(of, parts), AT_MOST);
 }
 
-/** The study of the planting in hand; undefined until it is worked out. */
-export function useStudy({ id }: RowAt): Study | undefined {
+/** The study of the planting in hand, with its money where that is drawn; undefined until it is worked out. */
+export function useStudy({ id }: RowAt, money = false): Study | undefined {
   useEffect(() => {
     users += 1;
     wanted.value = id;
+    if (money) withMoney.value += 1;
     return () => {
       users -= 1;
+      if (money) withMoney.value -= 1;
       if (users === 0) wanted.value = undefined;
     };
-  }, [id]);
+  }, [id, money]);
   const found = latest.value;
   return found?.row === id && found.units === units.value ? found : undefined;
 }
 
 /** Spacings offered and figures at each of them, for one planting, a spacing at a time. */
-export function* studying(book: Workbook, sheet: SheetView, row: RowAt): Generator<void, Study> {
+export function* studying(
+  book: Workbook,
+  sheet: SheetView,
+  row: RowAt,
+  curves: readonly string[],
+): Generator<void, Study> {
   const { units: system } = settings(book);
   const unit = unitOf(columnOf(sheet, PLANTING.spacing));
   const today = figureAt(book, PLANTINGS, row.slot, PLANTING.spacing);
@@ -104,7 +117,7 @@ export function* studying(book: Workbook, sheet: SheetView, row: RowAt): Generat
   const range = spacingRange(inUnit(usual), inUnit(today), system);
   if (range === undefined) return { ...about, range, points: [] };
   const points: CurvePoint[] = [];
-  for (const point of curveOf(book, sheet, row, spacingsOf(range, inUnit(today)))) {
+  for (const point of curveOf(book, sheet, row, spacingsOf(range, inUnit(today)), curves)) {
     points.push(point);
     yield;
   }

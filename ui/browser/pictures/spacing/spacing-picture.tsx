@@ -50,7 +50,7 @@ function spacedPlantings(book: Book): readonly { readonly id: string; readonly n
 }
 
 function Money({ row }: { readonly row: RowAt }) {
-  const study = useStudy(row);
+  const study = useStudy(row, true);
   const book = workbook();
   const sheet = sheetView(book, PLANTINGS);
   const margin = columnOf(sheet, PLANTING.margin);

@@ -1,0 +1,79 @@
+// What the selected cells add up to, in words for the bottom line. A few cells are summed at once; many while the page has nothing else
+// to do, so that a large paste or selection isn't held up by its sum; and what changes is summed again when it has come to rest.
+
+import { effect, signal } from '@preact/signals';
+import { cellView, sheetView, showDate, type Workbook } from '../../../engine/index.ts';
+import { type Summary, type SummedCell, summarize, summaryNumber } from '../grid/summary.ts';
+import { whenIdle } from '../store/idle.ts';
+import { type CellAt, cellsIn, type SelectedCells, selectedCells } from '../store/selection.ts';
+import { columnOf } from '../store/sheets.ts';
+import { rests, screens, workbookNow } from '../store/workbook.ts';
+
+export interface Part {
+  readonly name: string;
+  readonly value: string;
+}
+
+const NOTHING: readonly Part[] = [];
+
+export const summed = signal(NOTHING);
+
+/** So many cells are summed at once, and beyond so many not at all. */
+const [AT_ONCE, SUMMED] = [200, 60_000];
+/** Milliseconds of a slice where nobody says how many there are, and after how many it is done though the page is busy. */
+const [SLICE, LATEST] = [8, 400];
+
+/** Another for every sum begun, so that one overtaken goes no further. */
+let turn = 0;
+
+effect(() => {
+  const selected = selectedCells.value;
+  rests.value;
+  screens.value;
+  turn += 1;
+  const book = workbookNow();
+  const count = selected?.areas.reduce((sum, { rows, columns }) => sum + rows.length * columns.length, 0) ?? 0;
+  if (selected === undefined || book === undefined || count < 2) summed.value = NOTHING;
+  else if (count > SUMMED) summed.value = [{ name: 'Cells', value: summaryNumber(count, 0) }];
+  else sum(book, selected, count <= AT_ONCE);
+});
+
+function sum(book: Workbook, selected: SelectedCells, atOnce: boolean): void {
+  const mine = turn;
+  const sheet = sheetView(book, selected.sheet);
+  let cells: readonly CellAt[] | undefined;
+  const read: SummedCell[] = [];
+  let next = 0;
+  const goOn = (left = SLICE): void => {
+    if (mine !== turn) return;
+    cells ??= cellsIn(selected);
+    const until = performance.now() + left;
+    for (; next < cells.length && (atOnce || next % 50 > 0 || performance.now() < until); next += 1) {
+      const at = cells[next];
+      const column = columnOf(sheet, at?.column);
+      if (at === undefined || column === undefined) continue;
+      read.push({ column, cell: cellView(book, selected.sheet, at.row.slot, at.column) });
+    }
+    if (next < cells.length) whenIdle(goOn, LATEST);
+    else summed.value = wordsOf(summarize(read));
+  };
+  if (atOnce) goOn();
+  else whenIdle(goOn, LATEST);
+}
+
+function wordsOf({ cells, filled, numbers, dates }: Summary): readonly Part[] {
+  const counted = { name: 'Filled', value: filled === cells ? String(cells) : `${filled} of ${cells}` };
+  if (dates !== undefined) {
+    return [{ name: 'From', value: showDate(dates.first) }, { name: 'to', value: showDate(dates.last) }, counted];
+  }
+  if (numbers === undefined) return [counted];
+  const { sum, mean, least, most, unit, decimals } = numbers;
+  const figure = (n: number, digits: number): string => `${summaryNumber(n, digits)}${unit === '' ? '' : ` ${unit}`}`;
+  return [
+    { name: 'Sum', value: figure(sum, decimals) },
+    { name: 'Mean', value: figure(mean, Math.min(decimals + 1, 4)) },
+    { name: 'Least', value: figure(least, decimals) },
+    { name: 'Most', value: figure(most, decimals) },
+    counted,
+  ];
+}
