@@ -3,7 +3,6 @@
 
 /** So many marks are looked at in the time that sorting one row takes. */
 const SORTS_AS = 16;
-
 const NO_ROWS = new Int32Array(0);
 const NO_MARKS = new Uint8Array(0);
 

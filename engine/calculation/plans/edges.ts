@@ -10,12 +10,17 @@ import type { RowSet } from '../row-set.ts';
 
 const EVERY_ROW = 'every row';
 
+/** An edge and how rows spread along it. */
+interface Drawn {
+  readonly source: Source;
+  readonly way: string;
+  readonly edge: Edge;
+}
+
 export class Edges {
-  /** By source and node, by the way in which rows spread. */
-  readonly #drawn = new Map<Source, Map<Node, Map<string, Edge>>>();
   readonly #numbers = new Map<object, number>();
-  /** What was drawn to each node, and how. */
-  readonly #into = new Map<Node, { readonly source: Source; readonly way: string }[]>();
+  /** What was drawn to each node: some dozen at most, so that they are looked through. */
+  readonly #into = new Map<Node, Drawn[]>();
 
   /** The same rows, in a lane of the node's dirty rows. */
   sameRows(source: Source, to: Node, lane = 0): void {
@@ -103,32 +108,28 @@ export class Edges {
 
   #draw(source: Source, to: Node, way: string, propagate: Edge['propagate']): void {
     if (source.maker !== undefined) this.#depend(to, source.maker);
-    let nodes = this.#drawn.get(source);
-    if (nodes === undefined) {
-      nodes = new Map();
-      this.#drawn.set(source, nodes);
+    let into = this.#into.get(to);
+    if (into === undefined) {
+      into = [];
+      this.#into.set(to, into);
     }
-    let drawn = nodes.get(to);
-    if (drawn === undefined) {
-      drawn = new Map();
-      nodes.set(to, drawn);
+    for (const drawn of into) {
+      if (drawn.source !== source) continue;
+      if (drawn.way === way || (drawn.way === EVERY_ROW && !isOtherLane(way))) return;
     }
-    if (drawn.has(way) || (drawn.has(EVERY_ROW) && !isOtherLane(way))) return;
-    if (way === EVERY_ROW) this.#erase(source, drawn);
+    if (way === EVERY_ROW) this.#erase(source, into);
     const edge: Edge = { to, propagate };
-    drawn.set(way, edge);
     source.edges.push(edge);
-    const into = this.#into.get(to);
-    if (into === undefined) this.#into.set(to, [{ source, way }]);
-    else into.push({ source, way });
+    into.push({ source, way, edge });
   }
 
   /** Takes away what an edge to every row makes needless; rows in another lane are told apart and stay. */
-  #erase(source: Source, drawn: Map<string, Edge>): void {
-    for (const [way, edge] of drawn) {
-      if (isOtherLane(way)) continue;
-      drawn.delete(way);
-      source.edges.splice(source.edges.indexOf(edge), 1);
+  #erase(source: Source, into: Drawn[]): void {
+    for (let at = into.length - 1; at >= 0; at--) {
+      const drawn = into[at] as Drawn;
+      if (drawn.source !== source || isOtherLane(drawn.way)) continue;
+      into.splice(at, 1);
+      source.edges.splice(source.edges.indexOf(drawn.edge), 1);
     }
   }
 
