@@ -93,6 +93,7 @@ export type { ReadingChoices, TableFailure, TableFile, TableRead } from './forma
 export { takesStation } from './formats/takes-station.ts';
 export { decodeText, ENCODING_NAMES, ENCODINGS, type Encoding } from './formats/text-encoding.ts';
 export {
+  earlierReader,
   readWorkbookFile,
   templateWanted,
   type WorkbookFileRead,

@@ -18,6 +18,9 @@ import {
   withDefault,
 } from './authoring.ts';
 
+/** Which way the length of a bed runs. */
+export const LIES = ['west to east', 'north to south'] as const;
+
 export const bedsSheet: SheetDeclaration = {
   id: 'beds',
   name: 'Beds',
@@ -40,8 +43,11 @@ export const bedsSheet: SheetDeclaration = {
         decimals: 1,
       }),
       entered('north', 'North', LENGTH, {
-        note: 'Of its middle, from the same point; south of it below zero.',
+        note: 'Of its middle, from the same point; south of it below zero. Of a bed that lies north to south, of its north end.',
         decimals: 1,
+      }),
+      entered('lies', 'Lies', choice(...LIES), {
+        note: 'Which way its length runs on the map. Blank: west to east. North to south its place is that of the middle of its north end.',
       }),
     ),
     ...group(

@@ -90,9 +90,9 @@ export const monthlyClimateSheet: SheetDeclaration = {
       name: 'Typed in the other scale',
       level: 'warning',
       column: 'high',
-      says: `IF([High] > ${HOTTEST_MONTH}; "Hotter than any month anywhere: was it typed in Fahrenheit? Write °F after the figure and it is turned over.";
+      says: `IF([High] > ${HOTTEST_MONTH}; "Hotter than any month anywhere: was it typed in Fahrenheit? With °F after the figure it is turned over.";
         IF(AND(COUNT('Monthly climate'[High]) = 12; MAX('Monthly climate'[High]) < ${TREE_LINE}; [High] = MAX('Monthly climate'[High]));
-          "Even the warmest month is too cold for any crop to ripen. Were the months typed in Celsius? Write °C after each figure and it is turned over."))`,
+          "Even the warmest month is too cold for any crop to ripen. Were the months typed in Celsius? With °C after each figure they are turned over."))`,
     },
   ],
   cautions: [],

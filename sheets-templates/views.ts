@@ -121,7 +121,7 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
       `field soil-cover families-this-season family-last-year family-two-years-ago family-three-years-ago family-four-years-ago
        families-too-soon rotation-warning`,
     ),
-    view('place', 'Where does it lie?', 'field length width east north'),
+    view('place', 'Where does it lie?', 'field length width east north lies'),
   ],
   plantings: [
     view(

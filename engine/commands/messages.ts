@@ -24,6 +24,7 @@ const SENTENCES = {
   'move rows': 'Move {count} rows of {sheet}',
   'keep row': 'Keep {row}',
   'place bed': 'Place {row} on the map',
+  'turn bed': 'Turn {row} on the map',
   'place beds': 'Place the beds on the map',
   'beds by field': 'Lay the beds out by field',
   'set formula': 'Formula of {column}',

@@ -29,13 +29,12 @@ import type {
 import { version1 } from './version-1-shape.ts';
 import type { WorkbookFileRead } from './workbook-shape.ts';
 
-/** The template that every workbook of version 1 was made from. */
-export const VERSION_1_TEMPLATE = { name: 'season', version: 1 } as const;
+const TEMPLATE = { name: 'season', version: 1 } as const;
 
 /** The document of a version-1 file without its format and version. Throws a Misfit where it is not as it should be. */
 export function migrateVersion1(value: unknown, templates: TemplateShelf): WorkbookFileRead {
   const old = version1.read(value, WHOLE);
-  const template = templates.earlier(VERSION_1_TEMPLATE.name, VERSION_1_TEMPLATE.version);
+  const template = templates.earlier(TEMPLATE.name, TEMPLATE.version);
   if (template === undefined) {
     return {
       ok: false,
@@ -215,7 +214,7 @@ class Migration {
       units,
       currency,
       today,
-      template: VERSION_1_TEMPLATE,
+      template: TEMPLATE,
       own: this.#own,
       rows: Object.fromEntries(rows.filter(([, list]) => list.length > 0)),
       removed: Object.fromEntries(removed.filter(([, list]) => list.length > 0)),

@@ -15,7 +15,6 @@ import { jsonFault } from './json-fault.ts';
 import { hiddenFault, linesOf } from './json-lines.ts';
 import { layout } from './layout.ts';
 import { branchData } from './transaction-shape.ts';
-import { migrateVersion1, VERSION_1_TEMPLATE } from './version-1.ts';
 import {
   type FileCell,
   type FileContent,
@@ -100,6 +99,18 @@ function fileContent(content: Content): FileContent {
   return shownIn === undefined ? [number, unit] : [number, unit, shownIn];
 }
 
+/** The template that every workbook of file version 1 was made from. */
+const VERSION_1_TEMPLATE = { name: 'season', version: 1 } as const;
+
+/** Reads what stands in a file of version 1 beside its format and version. Throws a Misfit where it is not as it should be. */
+export type EarlierReader = (value: unknown, templates: TemplateShelf) => WorkbookFileRead;
+
+/** What reads a file of version 1, fetched where a file wants the template of that time: few do, and it is not small. */
+export async function earlierReader(wanted: ReturnType<typeof templateWanted>): Promise<EarlierReader | undefined> {
+  if (wanted?.name !== VERSION_1_TEMPLATE.name || wanted.version !== VERSION_1_TEMPLATE.version) return undefined;
+  return (await import('./version-1.ts')).migrateVersion1;
+}
+
 /** The template and version that a file wants beside today's, so that a face can fetch it before reading. */
 export function templateWanted(text: string): { readonly name: string; readonly version: number } | undefined {
   try {
@@ -115,8 +126,13 @@ export function templateWanted(text: string): { readonly name: string; readonly 
   }
 }
 
-/** The document in a file's text, or why it can't be read and what to do. */
-export function readWorkbookFile(given: string, templates: TemplateShelf): WorkbookFileRead {
+const NOT_FETCHED: WorkbookFileRead = {
+  ok: false,
+  why: 'It was saved by the first Dibble, and what reads such files could not be fetched: try again.',
+};
+
+/** The document in a file's text, or why it can't be read and what to do. One of version 1 needs its reader: see earlierReader. */
+export function readWorkbookFile(given: string, templates: TemplateShelf, earlier?: EarlierReader): WorkbookFileRead {
   const text = given.replace(/^\uFEFF/, '');
   const document = readDocument(text);
   if (!document.ok) return document;
@@ -136,7 +152,7 @@ export function readWorkbookFile(given: string, templates: TemplateShelf): Workb
   }
   const spared: Misfit[] = [];
   try {
-    if (version === 1) return migrateVersion1(rest, templates);
+    if (version < VERSION) return earlier?.(rest, templates) ?? NOT_FETCHED;
     const file = workbookFile.read(
       rest,
       sparing((misfit) => spared.push(misfit)),

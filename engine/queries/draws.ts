@@ -266,15 +266,10 @@ export class Draws {
     if (years.length < ENOUGH_YEARS) return undefined;
     const { from, until } = this.#order;
     const next = skipped(streamOf(own.sheet), from);
-    const drawn = Array.from({ length: until - from }, () => years[Math.floor(next() * years.length)] ?? []);
-    return new Map(
-      columns.map((column, index) => {
-        const values = Float64Array.from(drawn, (warmer) => warmer[index] ?? 0);
-        const id = `${own.sheet}/${own.months[index] ?? ''}`;
-        this.#counted.push({ id, name: `${column?.name ?? id}, as measured`, values });
-        return [index + 1, values];
-      }),
-    );
+    // Its months go together, so the year is one input: what hangs on it is grouped by which year it was.
+    const which = Float64Array.from({ length: until - from }, () => Math.floor(next() * years.length));
+    this.#counted.push({ id: own.sheet, name: 'Weather, as in a year that was measured', values: which });
+    return new Map(columns.map((_, index) => [index + 1, which.map((year) => years[year]?.[index] ?? 0)]));
   }
 
   /** Each month by itself: normal, by the spread between years that it has. */

@@ -62,6 +62,16 @@ test('from four answers to a plan', async () => {
   await months.fill(MONTHS.slice(1).join('\n'));
   await page.keyboard.press('Tab');
   await visit.getByText('11 lines could be read').waitFor();
+  // Degrees of the other scale are noticed, and taken as what they are.
+  const celsius = MONTHS.map((line) => {
+    return line.replace(/-?\d+(\.\d+)?/g, (degrees) => ((Number(degrees) - 32) / 1.8).toFixed(1));
+  });
+  await months.fill(celsius.join('\n'));
+  await page.keyboard.press('Tab');
+  await visit.getByText(/Even the warmest month is too cold/).waitFor();
+  await visit.getByRole('button', { name: 'They are in °C' }).click();
+  await visit.getByText(/Even the warmest month is too cold/).waitFor({ state: 'detached' });
+  await visit.getByText(/In the average year no frost falls from/).waitFor();
   await months.fill(MONTHS.join('\n'));
   await page.keyboard.press('Tab');
   await visit.getByText(/In the average year no frost falls from/).waitFor();

@@ -35,8 +35,15 @@ async function savedText(page: Page): Promise<string> {
 
 test('a change survives a reload, even one right after it', async () => {
   const { book, page, problems } = await openBeds(openDemo);
+  const begin = await book.read(0, 'Length');
   await book.type(0, 'Length', '61');
   await book.kept();
+  // How it stood before the first change is a version.
+  await expect.poll(async () => (await keptRecords(page, 'versions')).map(({ kind }) => kind)).toEqual(['opened']);
+  const [first] = await keptRecords(page, 'texts');
+  const read = readWorkbookFile(String(first?.text), templateShelf());
+  const was = read.ok ? read.data.rows.beds?.[0]?.cells.length : read.why;
+  expect(was).toMatchObject({ number: Number(begin) });
   await book.type(1, 'Length', '62');
   await reload(page);
   await book.openSheet('Beds');
@@ -139,9 +146,25 @@ test('a working copy that cannot be read gives the latest version and is set asi
   const { book, page } = await openBeds(openDemo);
   await book.type(0, 'Length', '66');
   await book.kept();
+  await expect.poll(async () => (await keptRecords(page, 'texts')).length).toBe(1);
   const [snapshot] = await keptRecords(page, 'snapshots');
   const cut = String(snapshot?.text).slice(0, 200);
   await putRecords(page, 'snapshots', [{ ...snapshot, text: cut }]);
+  await reload(page);
+  // The version of its opening and the changes since are all of it.
+  await expect.poll(() => book.message().textContent()).toMatch(/is damaged.*set aside among the versions/);
+  await book.openSheet('Beds');
+  expect(await book.read(0, 'Length')).toBe('66');
+  await book.kept();
+
+  // Where no version can be read either:
+  const texts = await keptRecords(page, 'texts');
+  await putRecords(page, 'snapshots', [{ ...snapshot, text: cut }]);
+  await putRecords(
+    page,
+    'texts',
+    texts.map((each) => ({ ...each, text: cut })),
+  );
   await reload(page);
   await expect.poll(() => book.message().textContent()).toMatch(/can't be opened.*cut short/);
   const download = page.waitForEvent('download');

@@ -213,6 +213,19 @@ test('cards are looked at through views, put in order and kept back, with one st
   expect(await misfits(page)).toEqual([]);
   await page.getByRole('button', { name: 'Back to the plan' }).click();
   await expect.poll(() => page.locator('.branch-bar').count()).toBe(0);
+
+  // Pages for paper and scratch paper are found under the workbook, and the way back leads there.
+  for (const [name, there] of [
+    ['Pages for paper', '.paper-page'],
+    ['Scratch paper', '.scratch-page'],
+  ] as const) {
+    await page.locator('.phone-bar button', { hasText: 'Workbook' }).click();
+    await page.getByRole('button', { name }).click();
+    await page.locator(there).waitFor();
+    if (there === '.paper-page') expect(await tooSmall(page.locator('.paper-choices'))).toEqual([]);
+    await page.locator('.phone-up').click();
+    await expect.poll(() => page.locator('.phone-top h1').textContent()).toBe('Workbook');
+  }
   expect(problems).toEqual([]);
 });
 

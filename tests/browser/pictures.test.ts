@@ -129,6 +129,15 @@ test('beds are placed where they lie by hand and by keys, kept as steps of undo,
     await page.keyboard.press('Control+z');
     await expect.poll(lies).toEqual(before);
   }
+  const flat = await bed.boundingBox();
+  await bed.focus();
+  await page.keyboard.press('r');
+  await expect.poll(() => bed.getAttribute('aria-label')).toMatch(/, north to south$/);
+  const turned = await bed.boundingBox();
+  expect((flat?.width ?? 0) > (flat?.height ?? 0)).toBe(true);
+  expect((turned?.height ?? 0) > (turned?.width ?? 0)).toBe(true);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => bed.getAttribute('aria-label')).not.toMatch(/north to south/);
   await page.getByRole('button', { name: 'Lay them out by field' }).click();
   await page.getByRole('button', { name: 'Place them as they lie' }).waitFor();
   expect(problems).toEqual([]);

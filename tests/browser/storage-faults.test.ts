@@ -64,7 +64,15 @@ test('where site data is blocked the page works, says that nothing is kept, and 
     viewport: { width: 1440, height: 900 },
   });
   try {
-    await context.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+    await context.addInitScript(() => {
+      Reflect.deleteProperty(window, 'showSaveFilePicker');
+      // As where the page stands in a frame that may keep nothing.
+      Object.defineProperty(navigator, 'serviceWorker', {
+        get: () => {
+          throw new DOMException('No.', 'SecurityError');
+        },
+      });
+    });
     const page = await context.newPage();
     const thrown: string[] = [];
     page.on('pageerror', (error) => thrown.push(error.message));

@@ -1,26 +1,14 @@
 // A file made from earlier sheets: it opens on them, what today's would change is listed before anything is taken, and taking
 // it is one step. The first sheets as served here differ from today's in one formula.
 
-import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { readWorkbookFile, writeWorkbookFile } from '../../engine/index.ts';
-import { earlierTemplate } from '../../sheets-templates/earlier.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
+import { fileOnEarlierSheets } from './earlier-file.ts';
 import { openWorkbook } from './harness.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 const FORMULA = '[Bed length used] * [Bed width]';
 const FORMULA_THEN = `${FORMULA} * 2`;
-
-/** The demo farm as the first Dibble saved it, in a file of today's kind: it names its sheets and leaves them to the template. */
-async function fileOnEarlierSheets(): Promise<string> {
-  const text = readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8');
-  const first = await earlierTemplate('season', 1);
-  const read = readWorkbookFile(text, templateShelf(first === undefined ? [] : [first]));
-  if (!read.ok) throw new Error(read.why);
-  return writeWorkbookFile(read.data);
-}
 
 async function openOnEarlierSheets() {
   const opened = await openWorkbook({ width: 1440, height: 900 });

@@ -4,7 +4,13 @@
 
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { readWorkbookFile, type TemplateShelf, Workbook, writeWorkbookFile } from '../../engine/index.ts';
+import {
+  earlierReader,
+  readWorkbookFile,
+  type TemplateShelf,
+  Workbook,
+  writeWorkbookFile,
+} from '../../engine/index.ts';
 import { earlierTemplate } from '../../sheets-templates/earlier.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { type Digest, digestOf } from './digest.ts';
@@ -15,18 +21,25 @@ const VALUES = JSON.parse(fixture('values')) as Readonly<Record<string, Digest>>
 const FILES = ['demo', 'edited-season', 'empty-season'];
 const first = await earlierTemplate('season', 1);
 const TEMPLATES: TemplateShelf = templateShelf(first === undefined ? [] : [first]);
+const reader = await earlierReader({ name: 'season', version: 1 });
 
 let ids = 0;
 const WORLD = { newId: () => `n${++ids}`, now: () => ++ids, actor: 'tester', templates: TEMPLATES };
 
 function open(text: string): Workbook {
-  const read = readWorkbookFile(text, TEMPLATES);
+  const read = readWorkbookFile(text, TEMPLATES, reader);
   if (!read.ok) throw new Error(read.why);
   expect(read.notes).toEqual([]);
   const workbook = Workbook.open(read.data, WORLD);
   if (workbook === undefined) throw new Error('no template');
   return workbook;
 }
+
+test('what reads such a file is fetched for it alone, and without it the file is not half read', async () => {
+  expect(await earlierReader({ name: 'season', version: 2 })).toBeUndefined();
+  expect(await earlierReader(undefined)).toBeUndefined();
+  expect(readWorkbookFile(fixture('demo'), TEMPLATES)).toEqual({ ok: false, why: expect.stringMatching(/try again/) });
+});
 
 /** Everything typed, where it stands or is kept aside: 'sheet row column' and the content. */
 function typed(workbook: Workbook): ReadonlySet<string> {

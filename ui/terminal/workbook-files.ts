@@ -4,6 +4,7 @@
 import { randomBytes } from 'node:crypto';
 import {
   type Book,
+  earlierReader,
   type HistoryData,
   keepWork,
   nearestName,
@@ -48,8 +49,9 @@ async function opened(path: string, bytes: Uint8Array, world: World, history?: H
   const name = path === STREAM ? 'Standard input' : path;
   const decoded = workbookText(bytes);
   if (!decoded.ok) return refuse(`${name}: ${decoded.why}`);
-  const templates = await world.templates(templateWanted(decoded.text));
-  const read = readWorkbookFile(decoded.text, templates);
+  const wanted = templateWanted(decoded.text);
+  const templates = await world.templates(wanted);
+  const read = readWorkbookFile(decoded.text, templates, await earlierReader(wanted));
   if (!read.ok) return refuse(onOneLine(`${name}: ${read.why}`));
   for (const note of read.notes) world.warn(onOneLine(`${name}: ${note}`));
   const workbook = Workbook.open(read.data, engineWorld(world, templates), history);

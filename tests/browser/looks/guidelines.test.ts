@@ -1,4 +1,4 @@
-// Every sheet, whole view, picture, page and dialog keeps to the accessibility guidelines that axe checks, in light and dark, at a
+// Every sheet, whole view, picture and page keeps to the accessibility guidelines that axe checks, in light and dark, at a
 // desk and on the phone: two walks, each over one opened page. On the phone, where all sheets look alike, the short form looks at
 // every third.
 
@@ -58,38 +58,6 @@ test('at a desk', { timeout: 300_000 }, async () => {
   await page.locator('.key-figure', { hasText: 'Stations' }).click();
   await page.getByRole('button', { name: 'How it is worked out' }).first().click();
   await look('reasons', true);
-  const dialog = page.getByRole('dialog');
-  const menu = async (item: string): Promise<void> => {
-    await page.getByRole('button', { name: 'More', exact: true }).click();
-    await page.getByRole('menuitem', { name: item }).first().click();
-  };
-  const ofColumn = async (item: RegExp): Promise<void> => {
-    await page.locator('.ag-header-cell[col-id="start"]').click({ button: 'right' });
-    await page.getByRole('menuitem', { name: item }).click();
-  };
-  const dialogs: Readonly<Record<string, () => Promise<unknown>>> = {
-    workbooks: () => menu('Workbooks in this browser'),
-    versions: () => menu('Versions'),
-    'own sheets': () => menu('Sheets of your own'),
-    'what if': () => menu('What if'),
-    writing: () => menu('How figures and days'),
-    keys: () => page.keyboard.press('F1'),
-    filter: () => ofColumn(/^Filter by/),
-    colours: () => ofColumn(/^Colour .* by rule/),
-    columns: () => ofColumn(/^Choose the columns/),
-    'a column': () => ofColumn(/^Add a column/),
-    note: async () => {
-      await cell.click();
-      await page.keyboard.press('Shift+F2');
-    },
-  };
-  for (const [name, open] of Object.entries(dialogs)) {
-    await open();
-    await dialog.waitFor();
-    await look(name, true);
-    await page.keyboard.press('Escape');
-    await dialog.waitFor({ state: 'detached' });
-  }
   await cell.click({ button: 'right' });
   await page.getByRole('menu').waitFor();
   await look('menu', true);

@@ -8,15 +8,17 @@ export interface Looked {
   readonly rules?: 'contrast' | 'structure';
   /** Parts that were looked at before. */
   readonly without?: readonly string[];
+  /** What is looked at; the whole page where absent. */
+  readonly within?: string;
 }
 
 /** Problems that axe finds on the page, each a line. */
 export async function faults(page: Page, looked: Looked = {}): Promise<readonly string[]> {
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
-  return page.evaluate(async ({ rules, without }) => {
+  return page.evaluate(async ({ rules, without, within }) => {
     const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
     if (typeof run !== 'function') throw new Error('axe is not in the page.');
-    const context = { include: [document.documentElement], exclude: (without ?? []).map((part) => [part]) };
+    const context = { include: [[within ?? 'html']], exclude: (without ?? []).map((part) => [part]) };
     const options = {
       resultTypes: ['violations'],
       ...(rules === 'contrast' ? { runOnly: ['color-contrast'] } : {}),

@@ -7,6 +7,7 @@ import {
   firstPlaces,
   groundOf,
   placeCommands,
+  turnCommands,
 } from '../../../ui/browser/pictures/bed-map/bed-ground.ts';
 import { type BedMap, bedMap, standsWords } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
 import { plantsPerBlock, sownPlantings } from '../../../ui/browser/pictures/blocks/blocks.ts';
@@ -212,6 +213,17 @@ describe('the map of beds', () => {
     expect(ground?.beds[0]?.place.north).toBeCloseTo(-10 * 0.3048, 6);
     expect(ground?.beds.length).toBe(beds.length);
     expect(ground?.beds.slice(1).every(({ place }) => place.north < -3.1)).toBe(true);
+    // Turned, it runs to the south from there, and what has no place lies south of its end.
+    own.do(turnCommands(one.bed), message('turn bed', { row: one.bed.name }));
+    const turned = groundOf(mapNow());
+    const southEnd = (ground?.beds[0]?.place.north ?? 0) - one.bed.length;
+    expect(turned?.beds[0]?.bed.turned).toBe(true);
+    expect(turned?.beds.slice(1).every(({ place }) => place.north < southEnd)).toBe(true);
+    expect(turned?.tall).toBeCloseTo((ground?.tall ?? 0) + one.bed.length, 6);
+    const again = mapNow().fields.flatMap((field) => field.beds)[0];
+    if (again === undefined) throw new Error('There is no bed.');
+    own.do(turnCommands(again), message('turn bed', { row: one.bed.name }));
+    expect(groundOf(mapNow())?.tall).toBeCloseTo(ground?.tall ?? 0, 9);
     own.do(byFieldCommands(mapNow()), message('beds by field', {}));
     expect(groundOf(mapNow())).toBeUndefined();
   });

@@ -95,6 +95,19 @@ describe('labels', () => {
     expect(rowLabels(workbook).length).toBe(demo.rows('Plantings').length);
   });
 
+  test('a name that planting and variety share is said once', () => {
+    const book = demoBook();
+    const [row = -1] = book.rows('Plantings');
+    const variety = book.cell('Plantings', row, 'Variety').text;
+    const before = rowLabels(book.workbook)[0]?.lines[0];
+    expect(before).toBe(`${book.cell('Plantings', row, 'Planting').text}, ${book.cell('Plantings', row, 'Bed').text}`);
+    book.edit([{ edit: 'cell', table: 'Plantings', row, column: 'Planting', entry: variety }]);
+    const [label] = rowLabels(book.workbook);
+    expect(label?.head).toBe(variety);
+    expect(label?.lines[0]).toBe(book.cell('Plantings', row, 'Bed').text);
+    expect(trayLabels(book.workbook).every(({ head, lines }) => !lines.includes(head))).toBe(true);
+  });
+
   test('every grid fits its sheet', () => {
     const pages = { letter: [215.9, 279.4], A4: [210, 297] } as const;
     for (const { name, page, across, down, width, height, left, top, gap } of LABEL_GRIDS) {

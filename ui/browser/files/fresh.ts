@@ -2,6 +2,7 @@
 
 import { newDocument, type Start, type Template, type Workbook, yearMonthDay } from '../../../engine/index.ts';
 import { OFFERS, type Offer, SEASON, seasonStart } from '../../../sheets-templates/index.ts';
+import { browserLocale } from '../store/writing.ts';
 import { openData } from './read.ts';
 import { newId, today } from './world.ts';
 
@@ -11,8 +12,16 @@ export function seasonToPlan(): number {
   return month >= 9 ? year + 1 : year;
 }
 
+/** Where inches and pounds are usual (common practice). */
+const CUSTOMARY = ['US', 'LR', 'MM'];
+
+/** The measures that are usual where the browser's language is spoken: metric, but for a few countries. */
+export function unitsHere(locale = browserLocale()): 'us' | 'si' {
+  return CUSTOMARY.includes(new Intl.Locale(locale).maximize().region ?? '') ? 'us' : 'si';
+}
+
 export function freshSeason(season: number): Promise<Workbook> {
-  return started(SEASON, seasonStart({ title: `Season ${season}`, season, today: today() }));
+  return started(SEASON, seasonStart({ title: `Season ${season}`, season, today: today(), units: unitsHere() }));
 }
 
 /** The templates beside the whole season. */
@@ -24,7 +33,10 @@ export function titleOf({ name }: Offer, season: number): string {
 }
 
 export function freshOffer(offer: Offer, season: number): Promise<Workbook> {
-  return started(offer.template(), offer.start({ title: titleOf(offer, season), season, today: today() }));
+  return started(
+    offer.template(),
+    offer.start({ title: titleOf(offer, season), season, today: today(), units: unitsHere() }),
+  );
 }
 
 export async function freshDemo(): Promise<Workbook> {

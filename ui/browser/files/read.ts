@@ -3,6 +3,7 @@
 
 import {
   type DocumentData,
+  earlierReader,
   type HistoryData,
   readWorkbookFile,
   settings,
@@ -27,7 +28,7 @@ export async function readWorkbook(text: string, history?: HistoryData): Promise
   const wanted = templateWanted(text);
   const here = wanted === undefined ? true : await fetchTemplate(wanted).then(yes, no);
   if (!here) return { ok: false, why: 'The sheets it was made from could not be fetched: try again.' };
-  const read = readWorkbookFile(text, templates);
+  const read = readWorkbookFile(text, templates, await earlierReader(wanted).catch(() => undefined));
   if (!read.ok) return read;
   const workbook = await openData(read.data, history);
   if (workbook === undefined) {

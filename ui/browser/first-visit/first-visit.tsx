@@ -10,6 +10,7 @@ import { farmFigure } from '../panels/read.ts';
 import { askRow, askRows, inUnit, sumOf } from '../pictures/kit/ask.ts';
 import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
 import { change, UNDO } from '../store/change.ts';
+import { findingsOf } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { rowAt } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
@@ -108,13 +109,18 @@ function daysWords(): string {
   return `The longest day has ${words(Math.max(...lengths))}, the shortest ${words(Math.min(...lengths))}.`;
 }
 
+const SCALES = ['°F', '°C'] as const;
+
 function Climate() {
   const book = workbook();
   const [why, setWhy] = useState('');
-  const unit = units.value === 'us' ? 'degF' : 'degC';
-  const take = (text: string): void => {
-    const read = readMonths(text);
-    setWhy(read.ok || text.trim() === '' ? '' : read.why);
+  const [text, setText] = useState('');
+  const [usual, other] = units.value === 'us' ? SCALES : SCALES.toReversed();
+  const doubt = findingsOf('monthly-climate').find(({ check }) => check === 'other-scale');
+  const take = (typed: string, unit: string): void => {
+    setText(typed);
+    const read = readMonths(typed);
+    setWhy(read.ok || typed.trim() === '' ? '' : read.why);
     if (!read.ok) return;
     const months = Array.from(rows(book, 'monthly-climate'));
     const done = change(
@@ -136,13 +142,21 @@ function Climate() {
     <section class="first-step" aria-labelledby="first-climate">
       <h3 id="first-climate">2. How warm is it?</h3>
       <label class="first-field">
-        Twelve months, a line each: mean low and mean high in {units.value === 'us' ? '°F' : '°C'}
+        Twelve months, a line each: mean low and mean high in {usual}
         <textarea
           rows={4}
           placeholder={'January 8 25\nFebruary 12 30'}
-          onChange={({ currentTarget }) => take(currentTarget.value)}
+          onChange={({ currentTarget }) => take(currentTarget.value, usual)}
         />
       </label>
+      {doubt === undefined || text === '' ? null : (
+        <p class="finding level-warning">
+          {doubt.says}{' '}
+          <button type="button" onClick={() => take(text, other)}>
+            {`They are in ${other}`}
+          </button>
+        </p>
+      )}
       {why === '' ? null : <p class="finding level-warning">{why}</p>}
       <div class="fields">
         <Field column="average-last-frost" />

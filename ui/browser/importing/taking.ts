@@ -34,11 +34,13 @@ export async function takeInParts(commands: readonly Command[], said: Message, {
     let size = least;
     let done = 0;
     while (rest.length > 0) {
-      if (!goesOn(done, of) || workbookNow() !== book) {
+      const stays = goesOn(done, of);
+      await nextFrame();
+      // Another workbook may have come on screen while the frame was drawn.
+      if (!stays || workbookNow() !== book) {
         if (done > 0) book?.undo();
         return 'left';
       }
-      await nextFrame();
       const start = performance.now();
       const cut = cutAfter(rest, size);
       const outcome = change(cut.part, said, { quietly: true, source: 'import', joined: done > 0 });

@@ -27,6 +27,7 @@ export interface FollowingEvents {
 const ANSWER = 3_000;
 
 export class Following {
+  readonly writes = false;
   readonly #standing: Standing;
   readonly #events: FollowingEvents;
   /** The last entry that is known to be on the disk. */

@@ -21,17 +21,15 @@ import { showAgain, showWorkbook } from '../store/show.ts';
 import { followChanges, keptWorkbook, otherTab, redrawSteps } from '../store/workbook.ts';
 import { entryAfter, type Place, START } from './entries.ts';
 import { faultWords } from './faults.ts';
-import { followHand, handOf, takeInHand } from './hand.ts';
+import { handOf, takeInHand } from './hand.ts';
 import { leaveLastWords, takeLastWords } from './last-words.ts';
-import { mend } from './mending.ts';
-import { type Found, type KeptOpening, type OpenedKept, openFound } from './opening.ts';
+import { type Found, type KeptOpening, type OpenedKept, openFound, type Rest } from './opening.ts';
 import type { JournalRecord, OwnFile, VersionKind } from './records.ts';
-import { remindOfFile } from './reminding.ts';
 import { Session, type SessionEvents } from './session.ts';
 import type { Unsaved } from './standing.ts';
-import { faultOf, StorageFault, whenOpenAgain } from './storage.ts';
+import { faultOf, StorageFault, whenOpenAgain, within } from './storage.ts';
 import type { Role } from './tabs.ts';
-import { keepVersion } from './versions.ts';
+import type { NewVersion } from './versions.ts';
 import { beginWorkbook, isHere, noteOpened, noteWorkbook } from './workbooks.ts';
 
 export type Keeping =
@@ -60,8 +58,9 @@ export interface Helps {
 
 let helps: Helps = { saveToFile: () => undefined };
 let session: Session | undefined;
-/** Of a fresh workbook: what was done so far. */
+/** Of a fresh workbook: what was done so far, and how it stood before that. */
 let steps: Step[] = [];
+let untouched: Workbook | undefined;
 let beginning: Promise<void> | undefined;
 /** The id under which it is being begun. */
 let beginningAs: string | undefined;
@@ -78,13 +77,14 @@ const REMEMBERED = 2_000;
 /** So long until what could not be begun is tried again. */
 const AGAIN = 10_000;
 const MINUTE = 60_000;
+/** So long a part of the page is waited for where a workbook waits for it. */
+const FETCHING = 2_000;
 
 /** Follows every change from now on. */
 export function startKeeping(given: Helps): void {
   helps = given;
   followChanges(onChange);
   beforeChanges(onBefore);
-  followHand(() => keptAs.peek());
   whenOpenAgain(() => void beginAgainWhereGone());
   window.addEventListener('beforeunload', (event) => {
     session?.tryNow();
@@ -141,15 +141,28 @@ export async function showFound({ session: next, found }: FoundKept, unsaved: Un
   if (opened.rest !== undefined && next.writes) await mend(id, opened, opened.rest).catch(() => undefined);
   void keepVersionNow('opened', opened.place);
   next.begin(opened, [...unsaved, ...takeLastWords(id)]);
-  void noteOpened(id).then(
-    (record) => {
+  void noteOpened(id)
+    .then((record) => {
       if (session !== next || record === undefined) return;
       ownFile.value = record.file;
-      remindOfFile(opened.workbook, record, helps.saveToFile);
-    },
-    () => undefined,
-  );
+      return import('./reminding.ts').then(({ remindOfFile }) => {
+        if (session === next) remindOfFile(opened.workbook, record, helps.saveToFile);
+      });
+    })
+    .catch(() => undefined);
   return opened;
+}
+
+/** Before anything is written: what comes too late must not cut off what was done since. */
+async function mend(id: string, opened: OpenedKept, rest: Rest): Promise<void> {
+  const mending = await within(FETCHING, import('./mending.ts'));
+  await mending.mend(id, opened, rest);
+}
+
+/** Sets aside what can't be opened at all, where it can be. */
+export async function setAside(id: string, rest: Rest): Promise<void> {
+  const work = within(FETCHING, import('./mending.ts')).then((mending) => mending.setAside(id, rest));
+  await work.catch(() => undefined);
 }
 
 /** Puts a workbook on screen that is not kept until it is changed. */
@@ -194,6 +207,7 @@ function leave(): void {
   session?.end();
   session = undefined;
   steps = [];
+  untouched = undefined;
   beginning = undefined;
   triedAt = 0;
   clearTimeout(again);
@@ -255,6 +269,8 @@ async function begin(): Promise<void> {
     return;
   }
   if (keptWorkbook() !== workbook) return;
+  const atFirst = done.length === 0 ? text : untouched && writeWorkbookFile(untouched.data());
+  untouched = undefined;
   const next = new Session(
     id,
     eventsOf(() => next),
@@ -269,6 +285,9 @@ async function begin(): Promise<void> {
   session = next;
   triedAt = 0;
   keptAs.value = id;
+  if (atFirst !== undefined) {
+    void keepVersion({ workbook: id, kind: 'opened', text: atFirst, place: START }).catch(() => undefined);
+  }
   // What was done while it was begun.
   for (const { done: transaction, inverse } of steps.slice(done.length)) {
     next.changed({ transaction, inverse, change: NO_CHANGE, received: false });
@@ -335,7 +354,11 @@ function askToPersist(): void {
 
 /** Before a change that is not a person's own single act, and before the first of a day. */
 function onBefore(source: TransactionSource): void {
-  if (session === undefined) return;
+  if (session === undefined) {
+    // A copy that costs nothing before one of the two is changed.
+    if (steps.length === 0) untouched = keptWorkbook()?.branch();
+    return;
+  }
   const today = new Date().toDateString();
   if (source === 'import' || source === 'upgrade') void keepVersionNow(source);
   else if (versionDay !== today) void keepVersionNow('day');
@@ -354,6 +377,10 @@ export async function keepVersionNow(kind: VersionKind, at?: Place, name?: strin
     if (kind === 'named') throw faultOf(problem);
     return false;
   });
+}
+
+async function keepVersion(version: NewVersion): Promise<boolean> {
+  return (await import('./versions.ts')).keepVersion(version);
 }
 
 // What the session tells.

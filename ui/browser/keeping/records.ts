@@ -67,6 +67,7 @@ export type VersionKind =
   | 'import'
   | 'upgrade'
   | 'restore'
+  | 'branch'
   | 'other'
   /** By hand, with a name. */
   | 'named'

@@ -3,10 +3,10 @@
 // begins a session when a workbook comes on screen and ends it when another does.
 
 import type { Change, Step } from '../../../engine/index.ts';
-import { Following, type FollowingEvents } from './following.ts';
+import type { Following, FollowingEvents } from './following.ts';
 import { type Found, findKept, type OpenedKept, openFound } from './opening.ts';
 import { Standing, type Unsaved } from './standing.ts';
-import { faultOf, journalRange, type StorageFault, transact } from './storage.ts';
+import { faultOf, journalRange, StorageFault, transact, within } from './storage.ts';
 import { type Role, Tabs, type Told } from './tabs.ts';
 import { Writing, type WritingEvents } from './writing.ts';
 
@@ -22,6 +22,8 @@ export interface SessionEvents extends Omit<WritingEvents, 'post' | 'taken'>, Om
 /** So long a tab that follows waits for the tab that writes, looking every so often. */
 const PATIENCE = 1_500;
 const STEP = 25;
+/** So long the part that follows is waited for, which is fetched when a tab first follows another. */
+const FETCHING = 2_000;
 
 export class Session {
   readonly id: string;
@@ -32,6 +34,8 @@ export class Session {
   #standing: Standing | undefined;
   #part: Writing | Following | undefined;
   #role: Role = 'apart';
+  /** Known once this tab has followed, or is about to. */
+  #follow: ((...given: ConstructorParameters<typeof Following>) => Following) | undefined;
   /** Set while the workbook is read again: changes wait in the part that ends. */
   #reading = false;
   #ended = false;
@@ -53,7 +57,15 @@ export class Session {
   async find(): Promise<Found> {
     this.#tabs.listen();
     this.#role = await this.#tabs.join();
+    if (this.#role === 'follower') await this.#learnToFollow();
     return findKept(this.id);
+  }
+
+  async #learnToFollow(): Promise<void> {
+    const { Following } = await within(FETCHING, import('./following.ts')).catch(() => {
+      throw new StorageFault('refused', 'a part of the page could not be fetched');
+    });
+    this.#follow = (...given) => new Following(...given);
   }
 
   /** Whether this tab writes the workbook, or is about to. */
@@ -83,8 +95,8 @@ export class Session {
     this.#role = role;
     this.#events.role(role);
     const post = (told: Told): void => this.#tabs.post(told);
-    if (role === 'follower') {
-      const following = new Following(standing, unsaved, {
+    if (role === 'follower' && this.#follow !== undefined) {
+      const following = this.#follow(standing, unsaved, {
         ...this.#events,
         post,
         astray: () => void this.#readAgain('follower'),
@@ -104,16 +116,15 @@ export class Session {
   /** A change of the workbook. */
   changed(change: Change): void {
     const part = this.#part;
-    if (part instanceof Writing) part.changed(change);
-    else if (!change.received) part?.changed(change);
+    if (part?.writes !== false || !change.received) part?.changed(change);
   }
 
   back(): void {
-    if (this.#part instanceof Following) this.#part.back();
+    if (this.#part?.writes === false) this.#part.back();
   }
 
   again(): void {
-    if (this.#part instanceof Following) this.#part.again();
+    if (this.#part?.writes === false) this.#part.again();
   }
 
   /** Takes the turn from a tab that doesn't answer. */
@@ -122,7 +133,7 @@ export class Session {
   }
 
   tryNow(): void {
-    if (this.#part instanceof Writing) this.#part.tryNow();
+    if (this.#part?.writes === true) this.#part.tryNow();
   }
 
   get isDone(): boolean {
@@ -141,7 +152,7 @@ export class Session {
 
   /** Waits until what is being written is on the disk; gives whether all of it is. */
   async settle(): Promise<boolean> {
-    if (this.#part instanceof Writing) return this.#part.settle();
+    if (this.#part?.writes === true) return this.#part.settle();
     for (let waited = 0; !this.isDone && waited < PATIENCE; waited += STEP) {
       await new Promise((resolve) => setTimeout(resolve, STEP));
     }
@@ -162,7 +173,7 @@ export class Session {
 
   async #takeTurn(): Promise<void> {
     const part = this.#part;
-    if (this.#ended || !(part instanceof Following)) {
+    if (this.#ended || part?.writes !== false) {
       this.#role = 'writer';
       return;
     }
@@ -183,6 +194,7 @@ export class Session {
     const before = this.#part;
     before?.end();
     try {
+      if (role === 'follower') await this.#learnToFollow();
       const opened = await openFound(await findKept(this.id));
       if (this.#ended) return;
       if (!opened.ok) {

@@ -10,14 +10,13 @@ import { newerTemplate } from '../files/read.ts';
 import { tell } from '../store/notices.ts';
 import { addressed, DEMO, followAddress } from './address.ts';
 import { faultWords } from './faults.ts';
-import { type FoundKept, findWorkbook, keeping, showFound, showFresh } from './keeper.ts';
-import { setAside } from './mending.ts';
+import { type FoundKept, findWorkbook, keeping, setAside, showFound, showFresh } from './keeper.ts';
 import { faultOf, type StorageFault, within } from './storage.ts';
 import { restWords } from './switching.ts';
-import { forgetPassed, lastOpened, wereTakenOver, workbookRecord } from './workbooks.ts';
+import { lastOpened, wereTakenOver, workbookRecord } from './workbooks.ts';
 
 /** So long the browser's storage may take before the page opens without it. */
-const PATIENCE = 2_200;
+const PATIENCE = 1_800;
 
 /** Whether a person is asked what to begin with, until a workbook is open. */
 export const choosing = signal(false);
@@ -32,7 +31,6 @@ export async function openAtStart(): Promise<void> {
     finding.then(offerLate, () => undefined);
   } else if (found === undefined || !(await open(found))) await begin();
   followAddress();
-  void forgetPassed().catch(() => undefined);
 }
 
 async function begin(): Promise<void> {
@@ -65,7 +63,7 @@ async function open(found: FoundKept): Promise<boolean> {
   }
   const { why, rest } = opened;
   if (rest === undefined) return false;
-  await setAside(id, rest).catch(() => undefined);
+  await setAside(id, rest);
   tell(`The workbook of your last visit can't be opened: ${why} It is set aside.`, 'refusal', {
     label: 'Download it as it is',
     run: () => download(rest.text, 'dibble workbook as found.json', 'application/json'),

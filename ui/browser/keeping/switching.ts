@@ -5,8 +5,7 @@ import { settings } from '../../../engine/index.ts';
 import { tell } from '../store/notices.ts';
 import { keptWorkbook } from '../store/workbook.ts';
 import { faultWords } from './faults.ts';
-import { findWorkbook, keptAs, settleKeeping, showFound, wayBack } from './keeper.ts';
-import { setAside } from './mending.ts';
+import { findWorkbook, keptAs, setAside, settleKeeping, showFound, wayBack } from './keeper.ts';
 import { faultOf } from './storage.ts';
 
 /** Puts another workbook on screen by `show`, which gives what is to be said, or why it could not be. */
@@ -52,7 +51,7 @@ async function showKept(id: string, title: string): Promise<Shown> {
     const flaws = [...(opened.rest === undefined ? [] : [restWords(opened.rest.says)]), ...opened.notes];
     return { ok: true, says: [`Opened “${title}”.`, ...flaws].join(' '), flawed: flaws.length > 0 };
   }
-  if (opened.rest !== undefined) await setAside(id, opened.rest).catch(() => undefined);
+  if (opened.rest !== undefined) await setAside(id, opened.rest);
   return { ok: false, says: `“${title}” was not opened. ${opened.why} The workbook on screen is as it was.` };
 }
 

@@ -19,7 +19,10 @@ export interface NewVersion {
 /** So many sentences say what changed. */
 const SAID = 5;
 
-/** Keeps a version, but none by itself where nothing changed since the last. Gives whether it was kept. */
+/**
+ * Keeps a version, but none by itself where nothing changed since the last: tabs that only took their turns change nothing. Gives
+ * whether it was kept.
+ */
 export function keepVersion(wanted: NewVersion): Promise<boolean> {
   const { workbook, kind, name, text, place } = wanted;
   return transact(['versions', 'texts', 'journal'], 'readwrite', async (transaction) => {
@@ -27,9 +30,13 @@ export function keepVersion(wanted: NewVersion): Promise<boolean> {
     const before = await versions.index('workbook').getAll(workbook);
     const last = lastOf(before);
     const byHand = kind === 'named' || kind === 'set aside';
-    if (!byHand && last?.through === place.seq) return false;
-    const records = await transaction.objectStore('journal').getAll(journalRange(workbook, (last?.through ?? 0) + 1));
-    const steps = stepsUpTo(records, place).flatMap(({ step }) => step ?? []);
+    const from = last?.through ?? 0;
+    const records = await transaction.objectStore('journal').getAll(journalRange(workbook, from + 1));
+    const entries = stepsUpTo(records, place);
+    const steps = entries.flatMap(({ step }) => step ?? []);
+    // Where entries are gone, because a snapshot holds what they did, something may have changed.
+    const isSame = last !== undefined && steps.length === 0 && entries.length === place.seq - from;
+    if (!byHand && isSame) return false;
     const version: VersionRecord = {
       id: newId(),
       workbook,

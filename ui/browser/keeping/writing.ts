@@ -8,7 +8,6 @@ import type { JournalRecord } from './records.ts';
 import type { Standing, Unsaved } from './standing.ts';
 import { journalRange, type StorageFault, transact } from './storage.ts';
 import type { Told } from './tabs.ts';
-import { makeRoom } from './versions.ts';
 import { snapshotOf } from './workbooks.ts';
 import { JournalWriter } from './writer.ts';
 
@@ -30,6 +29,7 @@ const QUIET = 20_000;
 const SENT = 500_000;
 
 export class Writing {
+  readonly writes = true;
   readonly #standing: Standing;
   readonly #events: WritingEvents;
   readonly #writer: JournalWriter;
@@ -57,7 +57,7 @@ export class Writing {
         events.failed(fault);
       },
       taken: () => events.taken(),
-      makeRoom,
+      makeRoom: async () => (await import('./versions.ts')).makeRoom(),
     });
   }
 

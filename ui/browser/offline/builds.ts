@@ -6,8 +6,8 @@ import { tell } from '../store/notices.ts';
 
 /** Begins once the page stands. Where the browser has no such workers, or refuses them, the page works with a network only. */
 export function startOffline(): void {
-  if (!import.meta.env.BUILT || !('serviceWorker' in navigator)) return;
-  const { serviceWorker } = navigator;
+  const serviceWorker = workers();
+  if (!import.meta.env.BUILT || serviceWorker === undefined) return;
   const before = serviceWorker.controller;
   let taking = false;
   const take = async (waiting: ServiceWorker): Promise<void> => {
@@ -39,6 +39,15 @@ export function startOffline(): void {
     },
     () => undefined,
   );
+}
+
+function workers(): ServiceWorkerContainer | undefined {
+  try {
+    return 'serviceWorker' in navigator ? navigator.serviceWorker : undefined;
+  } catch {
+    // Where the browser refuses them, merely naming them may throw.
+    return undefined;
+  }
 }
 
 /** Of the first build there is none before it, and nothing to take. */

@@ -1,7 +1,11 @@
-// What the page does beside showing a workbook, fetched once it stands: it takes up what was answered before, takes dropped files, keeps its parts for when there is no
-// network, and prints a sheet as pages, which must be there before the browser prints, since that waits for nothing.
+// What the page does beside showing a workbook, fetched once it stands: it takes up what was answered before, notes what is in hand, takes dropped
+// files, keeps its parts for when there is no network, forgets what was taken out long ago, and prints a sheet as pages, which
+// must be there before the browser prints, since that waits for nothing.
 
 import { startDrop } from '../files/drop.ts';
+import { followHand } from '../keeping/hand-following.ts';
+import { keptAs } from '../keeping/keeper.ts';
+import { forgetPassed } from '../keeping/laying.ts';
 import { startOffline } from '../offline/builds.ts';
 import { startPrinting } from '../paper/print-sheet.tsx';
 import { followAnswers } from '../what-if/take-answers.ts';
@@ -11,4 +15,6 @@ export function startTheRest(): void {
   startOffline();
   startPrinting();
   followAnswers();
+  followHand(() => keptAs.peek());
+  void forgetPassed().catch(() => undefined);
 }

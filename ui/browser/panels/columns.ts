@@ -34,7 +34,7 @@ export const PLANTING = {
   margin: 'margin',
 } as const;
 
-export const BED = { length: 'length', width: 'width', east: 'east', north: 'north' } as const;
+export const BED = { length: 'length', width: 'width', east: 'east', north: 'north', lies: 'lies' } as const;
 
 export const VARIETY = {
   critical: 'critical-day-length',

@@ -88,10 +88,10 @@ export function trayLabels(book: Book, most = 60): readonly Label[] {
     return Array.from({ length: trays }, (_, index) => ({
       head: row.text('variety'),
       lines: [
-        row.text('planting'),
+        besides(row.text('variety'), row.text('planting')),
         `sown ${showDate(on)}`,
         [row.text('tray'), `${index + 1} of ${trays}`].filter((part) => part !== '').join(', '),
-      ],
+      ].filter((line) => line !== ''),
     }));
   });
 }
@@ -108,13 +108,20 @@ export function rowLabels(book: Book): readonly Label[] {
       {
         head: row.text('variety'),
         lines: [
-          [row.text('planting'), row.text('bed')].filter((part) => part !== '').join(', '),
+          [besides(row.text('variety'), row.text('planting')), row.text('bed')]
+            .filter((part) => part !== '')
+            .join(', '),
           `in the bed ${showDate(out)}${spacing === '' ? '' : `, ${spacing} apart`}`,
           harvest === undefined ? '' : `harvest from ${showDate(harvest)}`,
         ].filter((line) => line !== ''),
       },
     ];
   });
+}
+
+/** What a planting is called besides its variety; '' where both have one name, which is said once. */
+function besides(variety: string, planting: string): string {
+  return planting === variety ? '' : planting;
 }
 
 /** Labels by the sheet they are printed on. */

@@ -3,6 +3,7 @@
 import { sheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 import { downloadAsCsv } from '../files/download.ts';
+import { hasGlance } from '../glance/opening.ts';
 import { picturesOf } from '../pictures/list.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { setUnits } from '../store/change.ts';
@@ -40,6 +41,11 @@ export function MorePlace() {
             Pictures of the farm
           </button>
         )}
+        {hasGlance(workbook()) ? (
+          <button type="button" onClick={() => visit({ at: 'paper' })}>
+            Pages for paper
+          </button>
+        ) : null}
       </section>
       <section>
         <h2>Sums on the side</h2>

@@ -24,6 +24,7 @@ import { Today } from './today/today.tsx';
 
 const ScratchPage = later(() => import('../scratch/scratch-page.tsx').then((part) => part.ScratchPage));
 const PicturePage = later(() => import('../pictures/picture-page.tsx').then((part) => part.PicturePage));
+const PaperPage = later(() => import('../paper/paper-page.tsx').then((part) => part.PaperPage));
 const FirstVisit = later(() => import('../first-visit/first-visit.tsx').then((part) => part.FirstVisit));
 
 export function PhoneView() {
@@ -86,6 +87,8 @@ function titleOf(place: PhonePlace): string {
       return 'Needs attention';
     case 'pictures':
       return 'Pictures';
+    case 'paper':
+      return 'Paper';
     case 'scratch':
       return 'Scratch paper';
     case 'more':
@@ -101,6 +104,7 @@ function Place({ place }: { readonly place: PhonePlace }) {
   if (place.at === 'pictures') {
     return <PicturePage picture={view.value.at === 'pictures' ? view.value.picture : ''} />;
   }
+  if (place.at === 'paper') return <PaperPage pages={view.value.at === 'paper' ? view.value.pages : ''} />;
   if (place.at === 'more') return <MorePlace />;
   const sheet = place.at === 'sheets' ? undefined : sheetView(book, place.sheet);
   if (sheet === undefined) return <SheetPlaces />;

@@ -1,6 +1,5 @@
 // Where a person is on the phone: the day, the list of sheets, one sheet's cards, one card, what needs attention, scratch
-// paper, pictures, or the rest. The
-// browser's own way back leads back through them. Parts of the phone's view read and call this; it calls the store.
+// paper, pictures, pages for paper, or the rest. The browser's own way back leads back through them. Parts of the phone's view read and call this; it calls the store.
 
 import { signal } from '@preact/signals';
 import { selection } from '../store/selection.ts';
@@ -13,6 +12,7 @@ export type PhonePlace =
   | { readonly at: 'attention' }
   | { readonly at: 'scratch' }
   | { readonly at: 'pictures' }
+  | { readonly at: 'paper' }
   | { readonly at: 'more' };
 
 const START: PhonePlace = { at: 'today' };
@@ -37,7 +37,7 @@ function show(place: PhonePlace, column?: string): void {
 export function above(place: PhonePlace): PhonePlace | undefined {
   if (place.at === 'card') return { at: 'sheet', sheet: place.sheet };
   if (place.at === 'sheet') return SHEETS;
-  return place.at === 'scratch' || place.at === 'pictures' ? { at: 'more' } : undefined;
+  return ['scratch', 'pictures', 'paper'].includes(place.at) ? { at: 'more' } : undefined;
 }
 
 /** Follows the browser's way back and forward from now on; gives back the way to stop. */
@@ -54,7 +54,7 @@ function placeIn(state: unknown): PhonePlace | undefined {
   const sheet = member(kept, 'sheet');
   const row = member(kept, 'row');
   if (at === 'today' || at === 'sheets' || at === 'attention' || at === 'more') return { at };
-  if (at === 'scratch' || at === 'pictures') return { at };
+  if (at === 'scratch' || at === 'pictures' || at === 'paper') return { at };
   if (typeof sheet !== 'string') return undefined;
   if (at === 'sheet') return { at, sheet };
   return at === 'card' && typeof row === 'string' ? { at, sheet, row } : undefined;

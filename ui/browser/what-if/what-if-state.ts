@@ -3,6 +3,7 @@
 
 import { computed, signal } from '@preact/signals';
 import { message, type Workbook } from '../../../engine/index.ts';
+import { keepVersionNow } from '../keeping/keeper.ts';
 import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { branchOnScreen, keptWorkbook, otherTab, revision, showBranch } from '../store/workbook.ts';
@@ -70,6 +71,7 @@ export function toThePlan(): void {
 /** Does changes of a branch to the plan; all of them where none are named, and the branch goes. */
 export function takeOver(branch: string, name: string, changes?: readonly string[]): void {
   toThePlan();
+  void keepVersionNow('branch');
   const said = message(changes === undefined ? 'keep branch' : 'take over', { branch: name });
   const done = change([{ command: 'take over', branch, changes }], said);
   if (done.refused) return;

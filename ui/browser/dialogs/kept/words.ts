@@ -15,6 +15,7 @@ const REASONS: Readonly<Record<VersionRecord['kind'], string>> = {
   import: 'Before an import',
   upgrade: 'Before the sheets were brought up to date',
   restore: 'Before an earlier state was brought back',
+  branch: 'Before a branch was taken over',
   other: 'Kept by hand',
   named: 'Kept by hand',
   'set aside': 'Set aside, as it was found',

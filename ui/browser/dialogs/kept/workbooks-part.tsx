@@ -5,18 +5,12 @@ import { useEffect } from 'preact/hooks';
 import { message } from '../../../../engine/index.ts';
 import { faultWords } from '../../keeping/faults.ts';
 import { keptAs } from '../../keeping/keeper.ts';
+import { copyWorkbook, forgetWorkbook, layWorkbook, retitleWorkbook, WAY_BACK } from '../../keeping/laying.ts';
 import type { Lying, WorkbookRecord } from '../../keeping/records.ts';
 import { faultOf } from '../../keeping/storage.ts';
 import { openKept } from '../../keeping/switching.ts';
 import { when } from '../../keeping/times.ts';
-import {
-  copyWorkbook,
-  forgetWorkbook,
-  layWorkbook,
-  retitleWorkbook,
-  WAY_BACK,
-  workbooksHere,
-} from '../../keeping/workbooks.ts';
+import { workbooksHere } from '../../keeping/workbooks.ts';
 import { change } from '../../store/change.ts';
 import { keptList, shut } from '../kept-state.ts';
 import { Naming } from './naming.tsx';

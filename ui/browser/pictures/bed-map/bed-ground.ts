@@ -5,7 +5,7 @@ import { type Book, type Command, settings, sheetView } from '../../../../engine
 import { BED, BEDS } from '../../panels/columns.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { askRows, bareFigure, hasColumns, inUnit } from '../kit/ask.ts';
-import type { BedMap, BedOnMap, Place } from './bed-map.ts';
+import { type BedMap, type BedOnMap, type Place, TURNED } from './bed-map.ts';
 
 export interface LaidBed {
   readonly bed: BedOnMap;
@@ -35,20 +35,48 @@ export function groundOf(map: BedMap): Ground | undefined {
   const all = map.fields.flatMap(({ beds }) => beds);
   const placed = all.flatMap((bed): LaidBed[] => (bed.place === undefined ? [] : [{ bed, place: bed.place }]));
   if (placed.length === 0) return undefined;
-  const south = Math.min(...placed.map(({ place }) => place.north)) - FIELD_GAP;
-  const west = Math.min(...placed.map(({ place }) => place.east));
+  const south = Math.min(...placed.map(southOf)) - FIELD_GAP;
+  const west = Math.min(...placed.map(westOf));
   const rest = all
     .filter(({ place }) => place === undefined)
-    .map((bed, index): LaidBed => ({ bed, place: { east: west, north: south - index * PITCH } }));
+    .map(
+      (bed, index): LaidBed => ({
+        bed: { ...bed, turned: false },
+        place: { east: west, north: south - index * PITCH },
+      }),
+    );
   const beds = [...placed, ...rest];
   const north = Math.max(...beds.map(({ place }) => place.north)) + PITCH;
   return {
     beds,
     west,
     north,
-    wide: Math.max(1, ...beds.map(({ bed, place }) => place.east + bed.length + bed.over - west)),
-    tall: north - Math.min(...beds.map(({ place }) => place.north)) + PITCH,
+    wide: Math.max(1, ...beds.map((laid) => eastOf(laid) - west)),
+    tall: north - Math.min(...beds.map(southOf)) + PITCH,
   };
+}
+
+function westOf({ bed, place }: LaidBed): number {
+  return bed.turned ? place.east - PITCH / 2 : place.east;
+}
+
+function eastOf({ bed, place }: LaidBed): number {
+  return place.east + (bed.turned ? PITCH / 2 : bed.length + bed.over);
+}
+
+function southOf({ bed, place }: LaidBed): number {
+  return bed.turned ? place.north - bed.length - bed.over : place.north;
+}
+
+/** Whether beds of the workbook can be turned. */
+export function canTurn(book: Book): boolean {
+  return hasColumns(book, { [BEDS]: [BED.lies] });
+}
+
+/** What turns a bed the other way, about its end. */
+export function turnCommands({ bed, turned }: BedOnMap): readonly Command[] {
+  const content = turned ? null : TURNED;
+  return [{ command: 'put cell', sheet: BEDS, row: bed, column: BED.lies, content }];
 }
 
 /** Every bed at a place of its own: field beside field, as the map by field draws them, for a person to move from there. */

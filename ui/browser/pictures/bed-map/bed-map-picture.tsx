@@ -94,7 +94,8 @@ function Placing({ map }: { readonly map: BedMap }) {
           Lay them out by field
         </button>
         <p class="map-keys" id="ground-keys">
-          Drag a bed to where it lies, or choose it and move it with the arrows; Shift takes longer steps.
+          Drag a bed to where it lies, or choose it and move it with the arrows; Shift takes longer steps, R turns it
+          north to south and back.
         </p>
       </>
     );

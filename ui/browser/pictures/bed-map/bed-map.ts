@@ -28,6 +28,8 @@ export interface BedOnMap {
   readonly width: number;
   /** Where it lies, in metres from the farm's own point: its west end, its middle; undefined where nobody said. */
   readonly place: Place | undefined;
+  /** Its length runs from north to south: then its place is that of the middle of its north end. */
+  readonly turned: boolean;
   readonly pieces: readonly Piece[];
   readonly free: number;
   /** How much more stands on it than it is long; 0 where all fits. */
@@ -75,9 +77,12 @@ export function bedMap(book: Book, calendar: SeasonCalendar, day: number): BedMa
   };
 }
 
-type Ground = Pick<BedOnMap, 'width' | 'place'>;
+type Ground = Pick<BedOnMap, 'width' | 'place' | 'turned'>;
 
-const NOWHERE: Ground = { width: 0, place: undefined };
+const NOWHERE: Ground = { width: 0, place: undefined, turned: false };
+
+/** What the column says of a bed whose length runs from north to south. */
+export const TURNED = 'north to south';
 
 /** How wide each bed is and where it lies, by its id. */
 function groundsOf(book: Book): ReadonlyMap<string, Ground> {
@@ -86,7 +91,7 @@ function groundsOf(book: Book): ReadonlyMap<string, Ground> {
     askRows(book, BEDS).map((row) => {
       const [east, north] = [row.figure(BED.east), row.figure(BED.north)];
       const place = east === undefined || north === undefined ? undefined : { east, north };
-      return [row.id, { width: row.figure(BED.width) ?? 0, place }] as const;
+      return [row.id, { width: row.figure(BED.width) ?? 0, place, turned: row.text(BED.lies) === TURNED }] as const;
     }),
   );
 }

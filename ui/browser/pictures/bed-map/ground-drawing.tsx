@@ -7,7 +7,17 @@ import { announce } from '../../store/notices.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { fitted } from '../kit/frame.tsx';
-import { type Ground, type LaidBed, onStep, placeCommands, placeNow, placeWords, stepOf } from './bed-ground.ts';
+import {
+  canTurn,
+  type Ground,
+  type LaidBed,
+  onStep,
+  placeCommands,
+  placeNow,
+  placeWords,
+  stepOf,
+  turnCommands,
+} from './bed-ground.ts';
 import { type Place, standsWords } from './bed-map.ts';
 import { BedStrip, MapSvg } from './bed-strip.tsx';
 
@@ -61,6 +71,11 @@ function place(laid: LaidBed): void {
   }
 }
 
+function turn({ bed }: LaidBed): void {
+  if (change(turnCommands(bed), message('turn bed', { row: bed.name })).refused) return;
+  announce(`${bed.name}: ${bed.turned ? 'west to east' : 'north to south'}`);
+}
+
 function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
   const { bed } = laid;
   const book = workbook();
@@ -69,13 +84,15 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
   const left = EDGE + (at.east - ground.west) * perMetre;
   const middle = (ground.north - at.north) * perMetre;
   const thick = Math.min(MOST_BED, Math.max(LEAST_BED, bed.width * perMetre));
-  const [wide, top] = [bed.length * perMetre, middle - thick / 2];
+  const wide = bed.length * perMetre;
   const stands = standsWords(book, bed);
-  const words = `${bed.name}: ${stands}. Lies ${placeWords(book, onStep(book, at))}`;
+  const way = bed.turned ? ', north to south' : '';
+  const words = `${bed.name}: ${stands}. Lies ${placeWords(book, onStep(book, at))}${way}`;
   const onKey = (event: KeyboardEvent): void => {
     const step = stepOf(book) * (event.shiftKey ? STRIDE : 1);
     const [east, north] = ARROWS[event.key] ?? [0, 0];
     if (event.key === 'Enter') goTo('beds', bed.bed);
+    else if (event.key.toLowerCase() === 'r' && !event.ctrlKey && !event.metaKey && canTurn(book)) turn(laid);
     else if (east === 0 && north === 0) return;
     else {
       const now = placeNow(book, laid);
@@ -84,7 +101,7 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
     event.preventDefault();
   };
   return (
-    <g>
+    <g transform={`translate(${left} ${middle})${bed.turned ? ' rotate(90)' : ''}`}>
       {/* biome-ignore lint/a11y/useSemanticElements: a part of a drawing can't be a button element */}
       <g
         class={`map-bed ground-bed${held?.moved === true ? ' is-held' : ''}`}
@@ -117,8 +134,8 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
         <title>{words}</title>
         <BedStrip
           bed={bed}
-          left={left}
-          top={top}
+          left={0}
+          top={-thick / 2}
           tall={thick}
           perMetre={perMetre}
           id={id}
@@ -127,7 +144,7 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
       </g>
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus */}
       <g class="drawn-names" aria-hidden="true">
-        <text x={left + 5} y={middle + 4}>
+        <text x={5} y={4}>
           {fitted(`${bed.name}: ${stands}`, wide - 8)}
         </text>
       </g>

@@ -12,6 +12,9 @@ import { guessesOf, type Intervals, intervalsOf } from './intervals.ts';
 
 const PITCH = 24;
 const HEAD = 22;
+/** Below so many pixels a name stands over its bar, where it has the whole width. */
+const NARROW = 560;
+const NAME = 18;
 
 export function IntervalsPicture() {
   const book = workbook();
@@ -45,11 +48,13 @@ export function IntervalsPicture() {
 }
 
 function Drawing({ intervals: { lines, says }, width }: { readonly intervals: Intervals; readonly width: number }) {
-  const left = Math.min(200, width * 0.3);
+  const over = width < NARROW ? NAME : 0;
+  const left = over > 0 ? 10 : Math.min(200, width * 0.3);
+  const pitch = PITCH + over;
   const words = width > 700 ? 240 : 0;
   const top = roundTop(lines.map(({ high }) => high));
   const x = linearScale(0, top, left, width - words - 10);
-  const height = HEAD + lines.length * PITCH + 4;
+  const height = HEAD + lines.length * pitch + 4;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
     <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="group" aria-label={says}>
@@ -62,7 +67,8 @@ function Drawing({ intervals: { lines, says }, width }: { readonly intervals: In
         </g>
       ))}
       {lines.map(({ row, name, low, likely, high, words: said }, index) => {
-        const y = HEAD + index * PITCH;
+        const top = HEAD + index * pitch;
+        const y = top + over;
         const open = (): void => goTo(PLANTINGS, row);
         return (
           <g key={row}>
@@ -77,7 +83,7 @@ function Drawing({ intervals: { lines, says }, width }: { readonly intervals: In
                 if (event.key === 'Enter') open();
               }}
             >
-              <rect class="hit" x={0} y={y} width={width} height={PITCH} />
+              <rect class="hit" x={0} y={top} width={width} height={pitch} />
               <rect
                 class="mark-second"
                 x={x.at(low)}
@@ -89,9 +95,15 @@ function Drawing({ intervals: { lines, says }, width }: { readonly intervals: In
             </g>
             {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus */}
             <g class="drawn-names" aria-hidden="true">
-              <text x={left - 8} y={y + 16} text-anchor="end">
-                {fitted(name, left - 10)}
-              </text>
+              {over > 0 ? (
+                <text x={0} y={y + 1}>
+                  {fitted(name, width)}
+                </text>
+              ) : (
+                <text x={left - 8} y={y + 16} text-anchor="end">
+                  {fitted(name, left - 10)}
+                </text>
+              )}
               {words === 0 ? null : (
                 <text x={width - words + 4} y={y + 16}>
                   {said}

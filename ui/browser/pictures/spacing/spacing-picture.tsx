@@ -1,7 +1,7 @@
 // Yield, sizes and money against spacing in the page: a planting is chosen; its curves, its grades and its money are drawn.
 
 import { useState } from 'preact/hooks';
-import { type Book, rowId, rowName, rows, sheetView } from '../../../../engine/index.ts';
+import { type Book, explain, rowId, rowName, rows, sheetView } from '../../../../engine/index.ts';
 import { PLANTING, PLANTINGS } from '../../panels/columns.ts';
 import { figureAt } from '../../panels/read.ts';
 import { Sizes } from '../../panels/sizes/sizes.tsx';
@@ -61,5 +61,12 @@ function Money({ row }: { readonly row: RowAt }) {
     spacingUnit: spacing?.unit ?? '',
     money: margin?.unit ?? '',
   });
-  return model === undefined ? null : <LinesPicture model={model} height={190} />;
+  if (model !== undefined) return <LinesPicture model={model} height={190} />;
+  if (margin === undefined || study === undefined) return null;
+  const why = explain(book, PLANTINGS, row.slot, PLANTING.margin)?.why ?? '';
+  return (
+    <p class="no-curve">
+      {`No curve of money against spacing. ${why === '' ? 'Enter a price for this planting first.' : why}`}
+    </p>
+  );
 }
