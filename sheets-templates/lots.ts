@@ -240,6 +240,15 @@ export const lotsByWeekSheet: SheetDeclaration = {
       }),
       computed('kept-to-the-end', 'Kept to the end', SHARE, keptTo('([Week starts] + 7 days)'), { decimals: 1 }),
       computed('in-standing', 'In standing', MASS, `IF(${LOT}.[Stored]; [In] / [Kept])`, { decimals: 1 }),
+      computed(
+        'asked-for',
+        'Asked for',
+        link('products'),
+        `IF(AND(${LOT}.[Stored]; SUM(SUMIFS('Demand by week'[Weight]; 'Demand by week'[Product]; [Product])) > 0 kg); [Product])`,
+        {
+          note: 'The product, where it comes out of store and anybody wants it this season: its lots are sold by their places.',
+        },
+      ),
       computed('wanted-standing', 'Wanted standing', MASS, `IF(${LOT}.[Stored]; [Wanted] / [Kept])`, { decimals: 1 }),
     ),
     ...group(
@@ -248,10 +257,8 @@ export const lotsByWeekSheet: SheetDeclaration = {
         'sold-standing',
         'Sold standing',
         MASS,
-        // Of a product that nobody wants nothing is sold, and its lots need no looking through.
-        `IF(${LOT}.[Stored]; IF(SUM(SUMIFS('Lots by week'[Wanted standing]; 'Lots by week'[Product]; [Product])) > 0 kg;
-          SOLDFROMSTORE([Place]; [Week starts]; 'Lots by week'[Place]; 'Lots by week'[Week starts]; 'Lots by week'[In standing];
-          'Lots by week'[Wanted standing]; 'Lots by week'[Product]; [Product]); 0 kg))`,
+        `IF(${LOT}.[Stored]; IF(ISBLANK([Asked for]); 0 kg; SOLDFROMSTORE([Place]; [Week starts]; 'Lots by week'[Place];
+          'Lots by week'[Week starts]; 'Lots by week'[In standing]; 'Lots by week'[Wanted standing]; 'Lots by week'[Asked for]; [Asked for])))`,
         { decimals: 1 },
       ),
       computed(

@@ -48,6 +48,9 @@ export interface Fold {
   readonly undefinedMeans: Undefined;
 }
 
+/** From the columns of matching rows to what answers one row's scalars. */
+export type OverNumbers = (columns: readonly Float64Array[]) => (scalars: readonly Scalar[]) => Answer;
+
 export type Body =
   /**
    * All arguments numbers in their parameter's unit (dates as civil days, yes/no as 1/0); any blank makes blank, any error
@@ -89,6 +92,11 @@ export type Body =
       readonly lane: 'matching rows';
       readonly valueColumns: number;
       readonly compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Answer;
+      /**
+       * The same for many rows that read the same matching rows: `columns` as numbers, not-a-number where a cell holds none,
+       * are looked at once, and what it gives answers row by row.
+       */
+      readonly overNumbers?: OverNumbers;
     }
   /** DSUM(Plantings; "Seeds"; Wanted): a fold over the rows that meet a sheet of criteria; over the rows themselves without a field. */
   | { readonly lane: 'database'; readonly fold: Fold }

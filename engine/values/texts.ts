@@ -8,6 +8,8 @@ export class Texts {
   readonly #codes = new Map<string, number>();
   readonly #folds: number[] = [];
   readonly #foldCodes = new Map<string, number>();
+  /** Texts in small letters, by folded number. */
+  readonly #folded: string[] = [];
 
   /** The number of a text, new or known. */
   code(text: string): number {
@@ -17,8 +19,12 @@ export class Texts {
     this.#texts.push(text);
     this.#codes.set(text, code);
     const folded = text.toLowerCase();
-    const fold = this.#foldCodes.get(folded) ?? this.#foldCodes.size;
-    this.#foldCodes.set(folded, fold);
+    let fold = this.#foldCodes.get(folded);
+    if (fold === undefined) {
+      fold = this.#folded.length;
+      this.#foldCodes.set(folded, fold);
+      this.#folded.push(folded);
+    }
     this.#folds.push(fold);
     return code;
   }
@@ -30,6 +36,13 @@ export class Texts {
   /** Equal for texts that are equal ignoring case. */
   fold(code: number): number {
     return this.#folds[code] ?? -1;
+  }
+
+  /** Below zero where a text stands before another, case aside, above where after it, 0 where they are equal. */
+  order(a: number, b: number): number {
+    const [one, other] = [this.fold(a), this.fold(b)];
+    if (one === other) return 0;
+    return (this.#folded[one] ?? '') < (this.#folded[other] ?? '') ? -1 : 1;
   }
 
   /** The folded number of a text that may not be in the dictionary; -1 where no text is like it. */

@@ -7,6 +7,7 @@ import type { Texts } from '../../values/texts.ts';
 import type { Frame, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { RowSet } from '../row-set.ts';
+import { KeyTable } from './key-table.ts';
 
 export interface KeyColumn {
   readonly column: ColumnDef;
@@ -131,26 +132,24 @@ export class GroupIndex implements Shared {
   owner: Token | undefined;
   /** Whether it was made from scratch once and is kept current since. */
   built = false;
-  #groups = new Map<number | string, number>();
+  #groups: KeyTable;
   #members: RowList[] = [];
   /** For each row how often its slot had come to life when it was last looked at: another row since then is news to its group. */
   #bornAs = new Uint32Array(0);
-  /** The key values of each group, group by group. */
-  #keyValues: number[] = [];
   groupOf = new Int32Array(0);
   readonly #row: number[] = [];
 
   constructor(grouping: Grouping, owner: Token) {
     this.grouping = grouping;
     this.owner = owner;
+    this.#groups = new KeyTable(grouping.keys.length);
   }
 
   copy(owner: Token): GroupIndex {
     const copy = new GroupIndex(this.grouping, owner);
     copy.built = this.built;
-    copy.#groups = new Map(this.#groups);
+    copy.#groups = this.#groups.copy();
     copy.#members = this.#members.slice();
-    copy.#keyValues = this.#keyValues.slice();
     copy.groupOf = this.groupOf.slice();
     copy.#bornAs = this.#bornAs.slice();
     return copy;
@@ -167,17 +166,17 @@ export class GroupIndex implements Shared {
 
   /** The value of key column `k` shared by a group's rows: a number, a row slot or a folded text. */
   keyValue(group: number, k: number): number {
-    return this.#keyValues[group * this.grouping.keys.length + k] ?? 0;
+    return this.#groups.key(group, k);
   }
 
   /** The group whose key values these begin with; -1 where no row has or had them. */
   find(keyValues: ArrayLike<number>): number {
-    return this.#groups.get(mapKey(keyValues, this.grouping.keys.length)) ?? -1;
+    return this.#groups.find(keyValues);
   }
 
   /** As find, for an index on one column. */
   findOne(keyValue: number): number {
-    return this.#groups.get(keyValue) ?? -1;
+    return this.#groups.findOne(keyValue);
   }
 
   /** The group a row belongs to by its cells; -1 where it doesn't exist or a key is blank or faulty. */
@@ -193,14 +192,10 @@ export class GroupIndex implements Shared {
       const value = column.values[row] as number;
       values[k] = keys[k]?.text === true ? texts.fold(value) : value;
     }
-    const name = mapKey(values, values.length);
-    const known = this.#groups.get(name);
-    if (known !== undefined) return known;
-    const group = this.#members.length;
-    this.#groups.set(name, group);
+    const known = this.#groups.find(values);
+    if (known >= 0) return known;
     this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
-    for (let k = 0; k < columns.length; k++) this.#keyValues.push(values[k] as number);
-    return group;
+    return this.#groups.add(values);
   }
 
   #cells(frame: Frame): KeyCells {
@@ -216,9 +211,8 @@ export class GroupIndex implements Shared {
   /** To be made anew when it is next asked for. */
   forget(): void {
     this.built = false;
-    this.#groups = new Map();
+    this.#groups = new KeyTable(this.grouping.keys.length);
     this.#members = [];
-    this.#keyValues = [];
     this.groupOf = new Int32Array(0);
     this.#bornAs = new Uint32Array(0);
   }
@@ -227,9 +221,8 @@ export class GroupIndex implements Shared {
     const { table } = this.grouping;
     const { length } = frame.table(table);
     const cells = this.#cells(frame);
-    this.#groups = new Map();
+    this.#groups = new KeyTable(this.grouping.keys.length);
     this.#members = [];
-    this.#keyValues = [];
     const groupOf = new Int32Array(length);
     this.groupOf = groupOf;
     this.#bornAs = frame.table(table).births.slice(0, length);
@@ -337,21 +330,4 @@ function listed(lists: Map<number, number[]>, group: number, row: number): void 
   const list = lists.get(group);
   if (list === undefined) lists.set(group, [row]);
   else list.push(row);
-}
-
-/** Rows, days and counts of two keys fit into one number side by side, which is found sooner than a text. */
-const SIDE_BY_SIDE = 2 ** 26;
-
-function mapKey(values: ArrayLike<number>, count: number): number | string {
-  const first = values[0] ?? 0;
-  if (count === 1) return first + 0;
-  const second = values[1] ?? 0;
-  if (count === 2 && isSmall(first) && isSmall(second)) return first * SIDE_BY_SIDE + second;
-  let text = '';
-  for (let k = 0; k < count; k++) text += `${values[k]}|`;
-  return text;
-}
-
-function isSmall(value: number): boolean {
-  return Number.isInteger(value) && value >= 0 && value < SIDE_BY_SIDE;
 }

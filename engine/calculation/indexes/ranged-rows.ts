@@ -124,9 +124,16 @@ class SortedGroup {
     this.count++;
   }
 
-  /** Found by looking: the row may have moved in the table's order since it was put here. */
-  remove(row: number): void {
-    const place = this.rows.indexOf(row);
+  /** Found by its value, then by looking: it may have moved in the table's order since it was put here. */
+  remove(row: number, value: number): void {
+    let low = 0;
+    let high = this.count;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.values[middle] as number) < value) low = middle + 1;
+      else high = middle;
+    }
+    const place = this.rows.indexOf(row, low);
     if (place < 0 || place >= this.count) return;
     this.rows.copyWithin(place, place + 1, this.count);
     this.values.copyWithin(place, place + 1, this.count);
@@ -225,7 +232,7 @@ export class RangedRows implements Shared {
       if (before < 0 && now < 0) continue;
       if (before >= 0) {
         tell(this.#seen(row, before));
-        this.#own(frame, before).remove(row);
+        this.#own(frame, before).remove(row, this.#cells[sorting]?.[row] ?? 0);
       }
       this.#groupOf[row] = now;
       this.#see(frame, row);

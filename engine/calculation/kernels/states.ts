@@ -8,20 +8,24 @@ export const step = (vector: Vector): number => (vector.uniform ? 0 : 1);
 
 /** Fills `out.states` from the arguments' states: faults first, then blanks. A faulty cell's value is its fault's number. */
 export function carryStates(out: Vector, count: number, args: readonly Vector[]): void {
-  for (let i = 0; i < count; i++) {
-    let state = FILLED;
-    for (let k = 0; k < args.length; k++) {
-      const arg = args[k] as Vector;
-      const index = arg.at + (arg.uniform ? 0 : i);
-      const given = arg.clean ? FILLED : (arg.states[index] ?? BLANK);
+  const kept = out.states;
+  kept.fill(FILLED, 0, count);
+  for (let k = 0; k < args.length; k++) {
+    const arg = args[k] as Vector;
+    if (arg.clean) continue;
+    const { states } = arg;
+    const by = step(arg);
+    let at = arg.at;
+    for (let i = 0; i < count; i++, at += by) {
+      const given = states[at];
+      if (given === FILLED) continue;
       if (given === FAULT) {
-        state = FAULT;
-        out.values[i] = arg.values[index] ?? 0;
-        break;
-      }
-      if (given === BLANK) state = BLANK;
+        // The leftmost fault stays.
+        if (kept[i] === FAULT) continue;
+        kept[i] = FAULT;
+        out.values[i] = arg.values[at] as number;
+      } else if (kept[i] === FILLED) kept[i] = BLANK;
     }
-    out.states[i] = state;
   }
 }
 

@@ -62,10 +62,7 @@ function textComparison(comparison: Comparison, reader: Reader): (value: number,
   const { texts } = reader.words;
   if (comparison === '=') return (value, wanted) => texts.fold(value) === texts.fold(wanted);
   if (comparison === '<>') return (value, wanted) => texts.fold(value) !== texts.fold(wanted);
-  return (value, wanted) => {
-    if (texts.fold(value) === texts.fold(wanted)) return takes(0);
-    return takes(texts.text(value).toLowerCase() < texts.text(wanted).toLowerCase() ? -1 : 1);
-  };
+  return (value, wanted) => takes(texts.order(value, wanted));
 }
 
 /** Whether a condition's value is written out; a blank is = or <> with nothing behind it. */

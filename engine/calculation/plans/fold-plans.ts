@@ -49,6 +49,8 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
   if (tree.args.every((argument) => argument.node !== 'column') && fold.takes === 'numbers') {
     const given = kernels.filter((kernel) => kernel !== undefined);
     const { faults } = reader.words;
+    const [one] = given;
+    if (one !== undefined && given.length === 1 && fold.addsUp === true) return sumOfOne(one);
     return fold.ofTwo === undefined || given.length !== 2
       ? foldKernel(given, fold, faults)
       : loopKernel(given, fold.ofTwo, (same) => foldKernel(same, fold, faults));
@@ -81,6 +83,26 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
       if (out.states[i] !== FILLED) clean = false;
     }
     out.clean = clean;
+    return out;
+  };
+}
+
+/** The sum of one value: itself, or nothing where there is none. Formulas so turn a blank total into nought. */
+function sumOfOne(kernel: Kernel): Kernel {
+  const out = scratch();
+  return (batch) => {
+    const given = kernel(batch);
+    if (given.clean) return given;
+    room(out, batch.count);
+    out.uniform = given.uniform;
+    out.clean = true;
+    const count = given.uniform ? 1 : batch.count;
+    for (let i = 0; i < count; i++) {
+      const state = given.states[given.at + i];
+      out.values[i] = state === BLANK ? 0 : (given.values[given.at + i] as number);
+      out.states[i] = state === FAULT ? FAULT : FILLED;
+      if (state === FAULT) out.clean = false;
+    }
     return out;
   };
 }

@@ -8,9 +8,5 @@ import type { Order } from '../kernels/compare-kernels.ts';
 /** The order of two stored texts; undefined for types that compare as numbers. Equality alone, which is cheaper, needs no order. */
 export function orderFor(type: ValueType, equality: boolean, texts: Texts): Order | undefined {
   if (type.kind !== 'text' && type.kind !== 'choice') return undefined;
-  if (equality) return texts;
-  return (a, b) => {
-    const [left, right] = [texts.text(a).toLowerCase(), texts.text(b).toLowerCase()];
-    return left < right ? -1 : left > right ? 1 : 0;
-  };
+  return equality ? texts : (a, b) => texts.order(a, b);
 }

@@ -4,6 +4,7 @@
 
 import type { Comparison } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
+import { equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { boundary, isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
@@ -154,6 +155,8 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
   const key: number[] = [];
   let found = new Int32Array(64);
   const blocks = others.map(({ comparison }) => new Blocks(comparison));
+  const below = others.map(({ comparison }) => comparison === '<' || comparison === '<=');
+  const takesEqual = others.map(({ comparison }) => comparison === '<=' || comparison === '>=');
   return (batch) => {
     room(out, batch.count);
     const { frame, run = {} } = batch;
@@ -203,7 +206,8 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
             let passes = true;
             for (let k = 0; k < others.length && passes; k++) {
               const wanted = key[keys.length + sorted.length + k] as number;
-              passes = isWithin((others[k] as Bound).comparison, looked[k]?.[row] ?? 0, wanted);
+              const value = (looked[k] as ArrayLike<number>)[row] as number;
+              passes = equalNumbers(value, wanted) ? takesEqual[k] === true : value < wanted === (below[k] === true);
             }
             if (passes) found[met++] = row;
           }

@@ -2,7 +2,7 @@
 // whose conditions are no plain equalities, and functions over the matching rows' columns. Called by call-plans.ts and
 // fold-plans.ts.
 
-import type { RunBody } from '../../functions/definition.ts';
+import type { Answer as FunctionAnswer, RunBody } from '../../functions/definition.ts';
 import { BLANK, type Column, FILLED } from '../../values/column.ts';
 import { isError, type Scalar } from '../../values/error.ts';
 import { Figures } from '../../values/figures.ts';
@@ -78,6 +78,9 @@ export function planMatching(
   }));
   return { index, keys, filters, tests };
 }
+
+/** One row's answer from its scalars, the matching rows being given. */
+type RowAnswer = (given: readonly Scalar[]) => FunctionAnswer;
 
 /** `group` is the number of the group whose rows are handed over whole; -1 where the reading row's own conditions chose among them. */
 type Answer = (rows: Int32Array, count: number, out: Vector, i: number, frame: Frame, group: number) => void;
@@ -213,7 +216,8 @@ export function planMatchingRows(
   // Scalars come first, so each stands at its parameter's place.
   const kernels = scalars.map((scalar, k) => planArgument(scalar, k, tree, reader));
   let vectors: Vector[] = [];
-  const lists = new Map<number, readonly (readonly Scalar[])[]>();
+  /** What answers the rows that read a group whole. */
+  const known = new Map<number, RowAnswer>();
   let run: object | undefined;
   const stored: Stored = { value: 0, state: FILLED };
   /** What is answered where no row meets the conditions, and nothing is given besides. */
@@ -231,8 +235,24 @@ export function planMatchingRows(
       }
       return list;
     });
+  const numbersOf = (rows: Int32Array, count: number, frame: Frame): readonly Float64Array[] =>
+    columns.map(({ type, column }) => {
+      const { values: cells, states } = frame.column(column);
+      const numbers = new Float64Array(count).fill(Number.NaN);
+      for (let k = 0; k < count && holdsNumbers(type); k++) {
+        const row = rows[k] as number;
+        if (states[row] === FILLED) numbers[k] = cells[row] as number;
+      }
+      return numbers;
+    });
+  const { overNumbers } = body;
+  const answering = (rows: Int32Array, count: number, frame: Frame): RowAnswer => {
+    if (overNumbers !== undefined) return overNumbers(numbersOf(rows, count, frame));
+    const lists = listsOf(rows, count, frame);
+    return (given) => body.compute(given, lists);
+  };
   const answer: Answer = (rows, count, out, i, frame, group) => {
-    const shared = group < 0 ? undefined : lists.get(group);
+    const shared = group < 0 ? undefined : known.get(group);
     const isNothing = shared === undefined && count === 0 && vectors.length === 0;
     if (isNothing && nothing !== undefined) {
       out.values[i] = nothing.value;
@@ -244,9 +264,9 @@ export function planMatchingRows(
       const type = scalars[k]?.type ?? tree.type;
       return toScalar(words, type, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
     });
-    const handed = shared ?? listsOf(rows, count, frame);
-    if (shared === undefined && group >= 0) lists.set(group, handed);
-    const answered = given.find(isError) ?? body.compute(given, handed);
+    const rowAnswer = shared ?? answering(rows, count, frame);
+    if (shared === undefined && group >= 0) known.set(group, rowAnswer);
+    const answered = given.find(isError) ?? rowAnswer(given);
     toStored(words, answered, stored);
     if (isNothing && !(answered instanceof Figures)) nothing = { ...stored };
     out.values[i] = stored.value;
@@ -257,12 +277,12 @@ export function planMatchingRows(
     first.table,
     conditions,
     reads,
-    { answer, isKnown: (group) => lists.has(group) },
+    { answer, isKnown: (group) => known.has(group) },
     reader,
   );
   return (batch) => {
     vectors = kernels.map((one) => one(batch));
-    if (batch.run === undefined || batch.run !== run) lists.clear();
+    if (batch.run === undefined || batch.run !== run) known.clear();
     run = batch.run;
     return kernel(batch);
   };

@@ -172,14 +172,22 @@ function powerType(args: readonly ArgumentType[]): ValueType | string {
 
 const PAIR = takes(needed('number', numbers('A')), needed('divisor', numbers('A')));
 
+/** Says of a fold that it adds one number to the last. */
+function addingUp(definition: FunctionDefinition): FunctionDefinition {
+  const { body } = definition;
+  return body.lane === 'fold' ? { ...definition, body: { ...body, fold: { ...body.fold, addsUp: true } } } : definition;
+}
+
 export const MATHEMATICS: readonly FunctionDefinition[] = [
-  make.fold(
-    'SUM',
-    'All values added; blanks are skipped.',
-    '6.16.61',
-    many('values', values(numbers('A'))),
-    numbers('A'),
-    sum,
+  addingUp(
+    make.fold(
+      'SUM',
+      'All values added; blanks are skipped.',
+      '6.16.61',
+      many('values', values(numbers('A'))),
+      numbers('A'),
+      sum,
+    ),
   ),
   make.fold(
     'PRODUCT',

@@ -20,7 +20,7 @@ import { listed } from '../../units/table.ts';
 import type { Unit } from '../../units/unit.ts';
 import { isError, type Scalar } from '../../values/error.ts';
 import type { ValueType } from '../../values/type.ts';
-import type { Answer, FunctionDefinition } from '../definition.ts';
+import type { Answer, FunctionDefinition, OverNumbers } from '../definition.ts';
 
 export const DEGREE_DAYS: Dimension = dimension({ temperature: 1, time: 1 });
 export const MASS_PER_AREA: Dimension = dimension({ mass: 1, length: -2 });
@@ -229,4 +229,16 @@ export function overMatching(
     },
     body: { lane: 'matching rows', valueColumns: values.length, compute },
   };
+}
+
+/** The same where all columns hold numbers and many rows read the same matching rows. */
+export function overMatchingNumbers(
+  signature: Omit<FunctionDefinition['signature'], 'repeating'>,
+  values: readonly Parameter[],
+  overNumbers: OverNumbers,
+): FunctionDefinition {
+  const asNumbers = (column: readonly Scalar[]): Float64Array =>
+    Float64Array.from(column, (value) => (typeof value === 'number' ? value : Number.NaN));
+  const one = overMatching(signature, values, (scalars, columns) => overNumbers(columns.map(asNumbers))(scalars));
+  return one.body.lane === 'matching rows' ? { ...one, body: { ...one.body, overNumbers } } : one;
 }

@@ -3,41 +3,31 @@
 
 import { soldFromStore } from '../../agronomy/selling-from-store.ts';
 import { MASS, NONE } from '../../units/dimension.ts';
-import type { Scalar } from '../../values/error.ts';
-import type { FunctionDefinition } from '../definition.ts';
-import { columnOf, columnOfDates, date, inUnit, KILOGRAM, overMatching, plain } from './build.ts';
-import { numberOf, numbersOf } from './over-days.ts';
+import type { FunctionDefinition, OverNumbers } from '../definition.ts';
+import { columnOf, columnOfDates, date, inUnit, KILOGRAM, overMatchingNumbers, plain } from './build.ts';
+import { numberOf } from './over-days.ts';
 
-/** What is sold, by week and then by place. */
-type Sold = ReadonlyMap<number, ReadonlyMap<number, number>>;
-
-const runs = new WeakMap<readonly Scalar[], Sold>();
 const NONE_KNOWN = new Float64Array(0);
 
-/** The run of a product's lots, worked out once for as long as the engine hands over the same lists. */
-function runOf(columns: readonly (readonly Scalar[])[]): Sold {
-  const [places = []] = columns;
-  const kept = runs.get(places);
-  if (kept !== undefined) return kept;
-  const [place = NONE_KNOWN, week = NONE_KNOWN, incoming = NONE_KNOWN, wanted = NONE_KNOWN] = columns.map(numbersOf);
+/** The run of a product's lots, worked out once for all rows that ask of it. */
+const soldOf: OverNumbers = ([place = NONE_KNOWN, week = NONE_KNOWN, incoming = NONE_KNOWN, wanted = NONE_KNOWN]) => {
   const sold = soldFromStore({ place, week, incoming, wanted });
-  const made = new Map<number, Map<number, number>>();
+  const byWeek = new Map<number, Map<number, number>>();
   for (let row = 0; row < place.length; row++) {
     const [ofPlace, at] = [place[row] as number, week[row] as number];
     if (Number.isNaN(ofPlace + at)) continue;
-    let ofWeek = made.get(at);
+    let ofWeek = byWeek.get(at);
     if (ofWeek === undefined) {
       ofWeek = new Map();
-      made.set(at, ofWeek);
+      byWeek.set(at, ofWeek);
     }
     ofWeek.set(ofPlace, sold[row] as number);
   }
-  runs.set(places, made);
-  return made;
-}
+  return ([lot = null, at = null]) => byWeek.get(numberOf(at))?.get(numberOf(lot)) ?? null;
+};
 
 export const SELLING: readonly FunctionDefinition[] = [
-  overMatching(
+  overMatchingNumbers(
     {
       name: 'SOLDFROMSTORE',
       group: 'after harvest',
@@ -47,6 +37,6 @@ export const SELLING: readonly FunctionDefinition[] = [
       source: 'First to expire, first out: common practice',
     },
     [columnOf('places', NONE), columnOfDates('weeks'), columnOf('incoming', MASS), columnOf('wanted', MASS)],
-    ([place = null, week = null], columns) => runOf(columns).get(numberOf(week))?.get(numberOf(place)) ?? null,
+    soldOf,
   ),
 ];
