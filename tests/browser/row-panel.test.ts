@@ -73,10 +73,13 @@ test('a typed spacing is followed by every figure, the picture and the curve, an
   const { page, problems } = await openPanel(PLANTING);
   await typeSpacing(page, '8 in');
   await expect.poll(() => shown(page, 'Stations')).toBe('300');
+  await page.locator('.following').waitFor({ state: 'detached' });
   const before = await allFigures(page);
   await typeSpacing(page, '6 in');
   // 4 rows of 50 ft / 6 in = 100 places each.
   await expect.poll(() => shown(page, 'Stations')).toBe('400');
+  // Money rests on the whole season and follows a moment after what the row works out by itself.
+  await expect.poll(() => shown(page, 'Margin')).not.toBe(before.at(-1));
   const after = await allFigures(page);
   // Two digits of a yield need not change: the curve beside it shows by how little it does.
   expect(FIGURES.filter((name, index) => name !== 'Marketable yield' && after[index] === before[index])).toEqual([]);

@@ -12,7 +12,6 @@ import { newColumn } from './dialogs/new-column-state.ts';
 import { noteInHand } from './dialogs/note-state.ts';
 import { pendingPaste } from './dialogs/paste-state.ts';
 import { pendingUpgrade } from './dialogs/upgrade-state.ts';
-import { FormSheet } from './form/form-sheet.tsx';
 import { FormulaLine } from './formula-line/formula-line.tsx';
 import { shownView } from './glance/opening.ts';
 import { pendingImport } from './importing/import-state.ts';
@@ -27,7 +26,6 @@ import { SheetHead } from './page/sheet-head.tsx';
 import { SheetList } from './page/sheet-list.tsx';
 import { TopLine } from './page/top-line.tsx';
 import { ViewBar } from './page/view-bar.tsx';
-import { RowPanel } from './panels/row/row-panel.tsx';
 import { desk, setDesk } from './store/device.ts';
 import { finding } from './store/find.ts';
 import { drawer, narrow } from './store/screen.ts';
@@ -40,6 +38,8 @@ import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
+const FormSheet = later(() => import('./form/form-sheet.tsx').then((part) => part.FormSheet));
+const RowPanel = later(() => import('./panels/row/row-panel.tsx').then((part) => part.RowPanel));
 const ImportDialog = laterTyped(() => import('./importing/import-dialog.tsx').then((part) => part.ImportDialog));
 const KeptDialog = laterTyped(() => import('./dialogs/kept/kept-dialog.tsx').then((part) => part.KeptDialog));
 const NewColumnDialog = laterTyped(() =>

@@ -22,6 +22,7 @@ import './grid/marks.css';
 import './entry/entry.css';
 import './formula-line/formula-line.css';
 import './form/form.css';
+import './panels/row/row-panel.css';
 import './paper/print.css';
 
 startAppearance();

@@ -99,6 +99,52 @@ test('an input method begins on a selected cell', async () => {
   await page.keyboard.press('Escape');
 });
 
+test('a name in a script that runs from right to left is taken, found, shown in its own direction, and bends nothing around it', async () => {
+  const { book, page } = await at('Beds');
+  const name = 'ערוגה 7 (צפון)';
+  await book.press(0, 'Bed');
+  // As from a panel of signs or spoken: without a key.
+  await page.keyboard.insertText(name.slice(0, 5));
+  await page.locator('.entry-box').waitFor();
+  await page.keyboard.insertText(name.slice(5));
+  expect(await page.locator('.entry-box').evaluate((box) => getComputedStyle(box).direction)).toBe('rtl');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(0, 'Bed')).toBe(name);
+  const cell = await book.cell(0, 'Bed');
+  await cell.click();
+  // In the cell the first letter stands right of the last, at the left edge where every name begins.
+  const places = await cell.evaluate((at) => {
+    const letter = (index: number): DOMRect => {
+      const nodes = document.createTreeWalker(at, NodeFilter.SHOW_TEXT);
+      const text = nodes.nextNode();
+      const range = document.createRange();
+      if (text === null) return range.getBoundingClientRect();
+      range.setStart(text, index);
+      range.setEnd(text, index + 1);
+      return range.getBoundingClientRect();
+    };
+    return {
+      first: letter(0).left,
+      digit: letter(6).left,
+      last: letter(13).left,
+      cell: at.getBoundingClientRect().left,
+    };
+  });
+  expect(places.first).toBeGreaterThan(places.digit);
+  expect(places.digit).toBeGreaterThan(places.last);
+  expect(places.last - places.cell).toBeLessThan(30);
+  await expect.poll(() => page.locator('.formula-line').textContent()).toContain(`Beds / ${name} / Bed`);
+  await page.keyboard.press('Control+k');
+  await page.keyboard.insertText('ערוגה');
+  await page
+    .getByRole('option', { name: new RegExp(name.slice(0, 5)) })
+    .first()
+    .waitFor();
+  await page.keyboard.press('Escape');
+  await undo(page);
+  await expect.poll(() => book.read(0, 'Bed')).not.toBe(name);
+});
+
 test('a column keeps every text in full after entries of mixed length', async () => {
   const { book, page } = await at('Beds');
   await book.type(0, 'Length', '2000.125 cm');

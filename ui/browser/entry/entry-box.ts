@@ -50,6 +50,7 @@ export class EntryBox {
     this.input = document.createElement('input');
     this.input.type = 'text';
     this.input.className = 'entry-box';
+    this.input.dir = 'auto';
     this.input.value = props.text;
     this.input.autocomplete = 'off';
     this.input.spellcheck = false;

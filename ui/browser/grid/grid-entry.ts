@@ -45,9 +45,10 @@ export class GridEntry {
     this.listen('compositionstart', (event) => this.onComposing(event));
     this.listen('compositionend', (event) => this.onComposed(event));
     this.listen('beforeinput', (event) => {
-      // What isn't composed is typed into the entry box, never into the cell's own text.
-      const composing = event instanceof InputEvent && event.inputType.startsWith('insertComposition');
-      if (isCell(event.target) && !composing) event.preventDefault();
+      // What isn't composed is typed into the entry box, never into the cell's own text: signs from a panel, words that were spoken.
+      if (!isCell(event.target) || event.isComposing) return;
+      event.preventDefault();
+      if (event.inputType === 'insertText' && event.data !== null && event.data !== '') this.start(event.data);
     });
     this.listen('paste', (event) => this.onPasteInEntry(event));
   }

@@ -10,7 +10,6 @@ import { hasNeeds, type Panel, type PanelProps } from '../panel.ts';
 import { Fields } from './fields.tsx';
 import { RowFindings } from './findings.tsx';
 import { KeyFigures } from './key-figures.tsx';
-import './row-panel.css';
 
 export function RowPanel() {
   const inHand = rowInHand();
