@@ -7,24 +7,25 @@ const asDouble = new Float64Array(bits.buffer);
 /** Nothing stands at a place. */
 const FREE = -1;
 const FIRST_ROOM = 16;
+/** What a table begins with; it makes room before anything is put in. */
+const NO_KEYS = new Float64Array(0);
+const ONE_FREE = Int32Array.of(FREE);
 
 export class KeyTable {
   /** How many key values a group has. */
   readonly #width: number;
   #count = 0;
   /** Group by group. */
-  #keys: Float64Array;
+  #keys = NO_KEYS;
   /** Groups by hashed place; at least twice as many places as groups, a power of two. */
-  #places: Int32Array;
+  #places = ONE_FREE;
 
-  constructor(width: number, room = FIRST_ROOM) {
+  constructor(width: number) {
     this.#width = width;
-    this.#keys = new Float64Array(room * width);
-    this.#places = new Int32Array(room * 2).fill(FREE);
   }
 
   copy(): KeyTable {
-    const copy = new KeyTable(this.#width, 0);
+    const copy = new KeyTable(this.#width);
     copy.#count = this.#count;
     copy.#keys = this.#keys.slice();
     copy.#places = this.#places.slice();

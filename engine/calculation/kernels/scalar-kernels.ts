@@ -77,6 +77,8 @@ export function scalarKernel(
 const REMEMBERED = 256;
 /** From so many rows on it is worth remembering. */
 const MANY_ROWS = 32;
+const NOTHING_ASKED = new Float64Array(0);
+const NO_STATES = new Int8Array(0);
 const bits = new Int32Array(2);
 const asDouble = new Float64Array(bits.buffer);
 
@@ -87,20 +89,20 @@ const asDouble = new Float64Array(bits.buffer);
 class KnownAnswers {
   readonly #width: number;
   /** What is asked now: values, then states. */
-  readonly #question: Float64Array;
+  #question = NOTHING_ASKED;
   #hash = 0;
   /** Whether there are places; a kernel that only ever sees a few rows has none. */
   #room = 0;
-  #questions = new Float64Array(0);
-  #values = new Float64Array(0);
-  #states = new Int8Array(0);
+  #questions = NOTHING_ASKED;
+  #values = NOTHING_ASKED;
+  #states = NO_STATES;
 
   constructor(args: number) {
     this.#width = args;
-    this.#question = new Float64Array(args * 2);
   }
 
   expect(rows: number): void {
+    if (this.#question === NOTHING_ASKED) this.#question = new Float64Array(this.#width * 2);
     if (this.#room > 0 || rows < MANY_ROWS) return;
     this.#room = REMEMBERED;
     this.#questions = new Float64Array(REMEMBERED * this.#width * 2);
