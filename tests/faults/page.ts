@@ -158,7 +158,7 @@ export class BedsPage {
       .getByRole('button', { name: /^Beds\s*(,|\d|$)/ })
       .click();
     await this.#cell(BEDS - 1)
-      .and(this.page.locator('.role-entered'))
+      .and(this.page.locator('[class*="role-"]'))
       .waitFor();
   }
 
