@@ -7,15 +7,21 @@ test('the workbook opens without an error and asks only its own address', async 
   const { page, problems, requestsElsewhere, requestsAfterLoad } = await openWorkbook();
   expect(await page.title()).toContain('Dibble');
   expect(await page.locator('body').textContent()).toMatch(/\S/);
-  await page
-    .getByRole('button', { name: /^Plantings/ })
-    .first()
-    .click();
-  await page.locator('.row-panel').waitFor();
   // Nothing makes the page longer than its window, where a key or a click could move it.
-  expect(
-    await page.evaluate(() => [document.documentElement.scrollHeight, document.documentElement.scrollWidth]),
-  ).toEqual(await page.evaluate(() => [innerHeight, innerWidth]));
+  for (const [place, drawn] of [
+    ['At a glance', '.glance'],
+    ['Pictures', '.picture-page'],
+    ['Farm', '.form-sheet'],
+    ['Plantings', '.row-panel'],
+  ]) {
+    await page.locator('.sheet-list button', { hasText: place }).first().click();
+    await page.locator(String(drawn)).first().waitFor();
+    const sizes = await page.evaluate(() => [
+      document.documentElement.scrollHeight,
+      document.documentElement.scrollWidth,
+    ]);
+    expect(sizes, place).toEqual(await page.evaluate(() => [innerHeight, innerWidth]));
+  }
   await drawFrames(page, 30);
   expect(problems).toEqual([]);
   expect(requestsElsewhere).toEqual([]);

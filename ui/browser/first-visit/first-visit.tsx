@@ -298,7 +298,9 @@ function Plan() {
               <tr key={row.id}>
                 <th scope="row">{row.text('planting')}</th>
                 {columns.map(({ id }) => (
-                  <td key={id}>{row.full(id)}</td>
+                  <td key={id}>
+                    {row.full(id) || (id === 'harvest' ? noHarvest(row.text('no-harvest-because')) : '')}
+                  </td>
                 ))}
               </tr>
             ))}
@@ -351,4 +353,9 @@ async function proposeAll(): Promise<void> {
   const act = proposeBeds(book, wish, search.beds);
   if (!act.ok) tell(act.why, 'refusal');
   else if (!change(act.commands, act.message).refused) tell(act.said, 'done', UNDO);
+}
+
+/** 'None: cold ends it about 22 Sep, with 64% of the warmth it needs.' */
+function noHarvest(why: string): string {
+  return why === '' ? '' : `None: ${why}.`;
 }
