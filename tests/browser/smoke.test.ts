@@ -13,9 +13,9 @@ test('the workbook opens without an error and asks only its own address', async 
     ['Pictures', '.picture-page'],
     ['Farm', '.form-sheet'],
     ['Plantings', '.row-panel'],
-  ]) {
+  ] as const) {
     await page.locator('.sheet-list button', { hasText: place }).first().click();
-    await page.locator(String(drawn)).first().waitFor();
+    await page.locator(drawn).first().waitFor();
     const sizes = await page.evaluate(() => [
       document.documentElement.scrollHeight,
       document.documentElement.scrollWidth,
