@@ -7,6 +7,7 @@ import {
   BULBING_UPPER,
   LEAF_GROWTH_BASE,
   LEAF_GROWTH_UPPER,
+  MONTHS,
   type SheetDeclaration,
 } from '../engine/index.ts';
 import {
@@ -27,21 +28,6 @@ import {
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 /** Above the hottest monthly mean of highs on record anywhere, 47 to 48 degC (memory). */
 const HOTTEST_MONTH = '52 degC';

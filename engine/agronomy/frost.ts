@@ -3,6 +3,7 @@
 
 import { civilDay, yearMonthDay } from '../values/civil.ts';
 import { normalCdf, standardNormalQuantile } from './normal.ts';
+import { meanAndDeviation } from './sample.ts';
 import type { ModelSource } from './source.ts';
 
 export const SOURCES: readonly ModelSource[] = [
@@ -116,13 +117,7 @@ export interface FrostFit {
  */
 export function fitFrostDates(dayNumbers: readonly number[]): FrostFit {
   const dates = dayNumbers.filter((day) => !Number.isNaN(day));
-  const mean = dates.reduce((sum, day) => sum + day, 0) / dates.length;
-  const squares = dates.reduce((sum, day) => sum + (day - mean) ** 2, 0);
-  return {
-    mean,
-    deviation: dates.length > 1 ? Math.sqrt(squares / (dates.length - 1)) : Number.NaN,
-    frostShare: dates.length / dayNumbers.length,
-  };
+  return { ...meanAndDeviation(dates), frostShare: dates.length / dayNumbers.length };
 }
 
 /** One line of a printed table: the day number with this chance (0 to 1) of a later frost in spring. */

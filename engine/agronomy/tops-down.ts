@@ -2,6 +2,7 @@
 // grower's own dates. Called by the plantings and records sheets; calls degree-days.
 
 import { BULBING_BASE, BULBING_UPPER } from './bulbing.ts';
+import { meanAndDeviation } from './sample.ts';
 import type { ModelSource } from './source.ts';
 import { dayReachingSum, sumDegreeDays } from './thermal-time.ts';
 
@@ -61,11 +62,5 @@ export function refitTopsDown(records: readonly MaturityRecord[]): ThermalTimeFi
       sumDegreeDays(means, bulbingStarted - firstDay, topsDown - firstDay + 1, BULBING_BASE, BULBING_UPPER),
     )
     .filter((sum) => !Number.isNaN(sum));
-  const mean = sums.reduce((total, sum) => total + sum, 0) / sums.length;
-  const squares = sums.reduce((total, sum) => total + (sum - mean) ** 2, 0);
-  return {
-    mean,
-    deviation: sums.length > 1 ? Math.sqrt(squares / (sums.length - 1)) : Number.NaN,
-    records: sums.length,
-  };
+  return { ...meanAndDeviation(sums), records: sums.length };
 }

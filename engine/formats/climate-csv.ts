@@ -4,7 +4,7 @@
 
 import { type AverageYear, averageYear, DAYS_OF_YEAR, type Gap } from '../agronomy/climate.ts';
 import { type FrostYear, frostYears } from '../agronomy/frost.ts';
-import { type WarmthOfYears, warmthOfYears } from '../agronomy/warmth-of-years.ts';
+import { type YearsApart, yearsApart } from '../agronomy/years-apart.ts';
 import { civilDay, civilDayOfIso } from '../values/civil.ts';
 import { type CsvRecord, type CsvSplitter, type Delimiter, firstRecord, parseCsv } from './csv.ts';
 
@@ -24,7 +24,7 @@ export interface StationRecord {
   readonly frosts: readonly FrostYear[];
   readonly hardFrosts: readonly FrostYear[];
   /** How its years differed month by month, in degrees C. */
-  readonly warmth: WarmthOfYears;
+  readonly warmth: YearsApart;
   /** January is warmer than July. */
   readonly southern: boolean;
   /** Lines left out because the low stands above the high. */
@@ -193,7 +193,7 @@ function read(
     gaps: year.gaps,
     frosts: frostYears(readings.days, readings.lows, 0, southern),
     hardFrosts: frostYears(readings.days, readings.lows, HARD_FROST, southern),
-    warmth: warmthOfYears(readings),
+    warmth: yearsApart(readings),
     southern,
     upsideDown: all.filter(({ low, high }) => low > high).map(({ line }) => line),
   };

@@ -1,5 +1,6 @@
-// A station's daily CSV as edits of a workbook: the average year into a sheet with a row a day and columns Low and High, frost
-// dates and how warm its months were into Frost years, and the spread between years into Monthly climate, where the workbook has them. Called by rows-import.ts; does nothing to the workbook itself.
+// A station's daily CSV as edits of a workbook: the average year into a sheet with a row a day and columns Low and High; frost
+// dates and how warm its months were into Frost years, and the spread between years into Monthly climate, where the workbook has
+// them. Called by rows-import.ts; does nothing to the workbook itself.
 
 import { calendarIndex, type Gap } from '../agronomy/climate.ts';
 import type { FrostYear } from '../agronomy/frost.ts';
@@ -9,6 +10,7 @@ import { cellValue } from '../queries/cells.ts';
 import { rowId, rowNamed, rows } from '../queries/rows.ts';
 import { sheetView } from '../queries/sheets.ts';
 import { isoDate } from '../values/civil.ts';
+import { MONTHS } from '../values/date-text.ts';
 import { showDate } from '../values/show.ts';
 import { isStationHeader, readStation, type StationRecord } from './climate-csv.ts';
 import type { TableFailure, TableFile } from './table-file.ts';
@@ -17,10 +19,8 @@ import { HIGH, LOW } from './takes-station.ts';
 /** The id by which the sheet of frosts is known, whatever it is called. */
 const FROST_YEARS = 'frost-years';
 /** The sheet of months, its number from 1 and the spread between years, by their ids. */
-const MONTHS = { sheet: 'monthly-climate', number: 'number', spread: 'year-to-year' } as const;
-const WARMER = 'january february march april may june july august september october november december'
-  .split(' ')
-  .map((month) => `${month}-warmer`);
+const MONTHLY = { sheet: 'monthly-climate', number: 'number', spread: 'year-to-year' } as const;
+const WARMER = MONTHS.map((month) => `${month.toLowerCase()}-warmer`);
 /** Gaps named one by one; the rest are counted. */
 const MOST_NAMED = 4;
 
@@ -96,7 +96,7 @@ function differenceOf(degrees: number, { document }: Book): string {
 }
 
 function spreadCommands(book: Book, { warmth }: StationRecord): readonly Command[] {
-  const { sheet, number, spread } = MONTHS;
+  const { sheet, number, spread } = MONTHLY;
   const columns = sheetView(book, sheet)?.columns.map(({ id }) => id) ?? [];
   if (!columns.includes(number) || !columns.includes(spread)) return [];
   const commands: Command[] = [];

@@ -27,14 +27,12 @@ import type {
   RowEntries,
 } from './version-1-declaration.ts';
 import { version1 } from './version-1-shape.ts';
-import type { WorkbookFileRead } from './workbook-shape.ts';
-
-const TEMPLATE = { name: 'season', version: 1 } as const;
+import { VERSION_1_TEMPLATE, type WorkbookFileRead } from './workbook-shape.ts';
 
 /** The document of a version-1 file without its format and version. Throws a Misfit where it is not as it should be. */
 export function migrateVersion1(value: unknown, templates: TemplateShelf): WorkbookFileRead {
   const old = version1.read(value, WHOLE);
-  const template = templates.earlier(TEMPLATE.name, TEMPLATE.version);
+  const template = templates.earlier(VERSION_1_TEMPLATE.name, VERSION_1_TEMPLATE.version);
   if (template === undefined) {
     return {
       ok: false,
@@ -214,7 +212,7 @@ class Migration {
       units,
       currency,
       today,
-      template: TEMPLATE,
+      template: VERSION_1_TEMPLATE,
       own: this.#own,
       rows: Object.fromEntries(rows.filter(([, list]) => list.length > 0)),
       removed: Object.fromEntries(removed.filter(([, list]) => list.length > 0)),

@@ -20,6 +20,7 @@ import {
   type FileContent,
   type FileRows,
   ownSchema,
+  VERSION_1_TEMPLATE,
   type WorkbookFile,
   type WorkbookFileRead,
   workbookFile,
@@ -98,9 +99,6 @@ function fileContent(content: Content): FileContent {
   if (follows === true) return [number, unit, true];
   return shownIn === undefined ? [number, unit] : [number, unit, shownIn];
 }
-
-/** The template that every workbook of file version 1 was made from. */
-const VERSION_1_TEMPLATE = { name: 'season', version: 1 } as const;
 
 /** Reads what stands in a file of version 1 beside its format and version. Throws a Misfit where it is not as it should be. */
 export type EarlierReader = (value: unknown, templates: TemplateShelf) => WorkbookFileRead;

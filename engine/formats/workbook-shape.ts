@@ -69,6 +69,9 @@ export interface WorkbookFile {
   readonly locale?: string;
 }
 
+/** The template that every workbook of file version 1 was made from. */
+export const VERSION_1_TEMPLATE = { name: 'season', version: 1 } as const;
+
 /** What reading a file gives. */
 export type WorkbookFileRead =
   | {

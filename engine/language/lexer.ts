@@ -62,6 +62,9 @@ const WRONG_SIGN: readonly (readonly [string, string, string])[] = [
   ['**', '^', 'A power is written with ^'],
 ];
 
+/** Without one of these second no sign is wrong: next to none is, so the list is seldom gone through. */
+const WRONG_SECONDS: ReadonlySet<string> = new Set(WRONG_SIGN.map(([written]) => written.charAt(1)));
+
 /** Cuts `text` into tokens; `isUnit` says whether a word, alone or with its powers and strokes, is a unit. */
 export function cutFormula(text: string, isUnit: (symbol: string) => boolean): Lexed {
   const tokens: Token[] = [];
@@ -175,7 +178,7 @@ export function cutFormula(text: string, isUnit: (symbol: string) => boolean): L
 
   /** An operator or a sign that only other programs know; true where something was taken. */
   const sign = (): boolean => {
-    const wrong = '=<>*'.includes(text.charAt(at + 1) || ' ')
+    const wrong = WRONG_SECONDS.has(text.charAt(at + 1))
       ? WRONG_SIGN.find(([written]) => text.startsWith(written, at))
       : undefined;
     if (wrong !== undefined) {

@@ -50,7 +50,7 @@ export interface YearsDiffer {
 }
 
 /** With fewer years than these a drawn season is no measured one: its months vary by their spread, each by itself (a judgement). */
-export const ENOUGH_YEARS = 10;
+const ENOUGH_YEARS = 10;
 
 /** Of so many things, each with the chance that its sheet gives. */
 export interface CountedShare {

@@ -70,7 +70,8 @@ export function chooseAmounts(
   solve: Solver,
   wish: ChooseWish = MOST_MARGIN,
 ): Act & { readonly chosen?: ChosenAmounts } {
-  const within = wish.within.filter((kind) => kind !== 'demand' || isAnythingWanted(book));
+  const isWanted = isAnythingWanted(book);
+  const within = wish.within.filter((kind) => kind !== 'demand' || isWanted);
   const room = roomOf(book, within);
   const { grown, taken, standing, now } = plantingsOf(book, room);
   if (grown.length === 0) return refused(NOTHING_TO_CHOOSE[whatLacks(book)]);
@@ -89,7 +90,7 @@ export function chooseAmounts(
     const worth = (choose(more, all.map(asBalance), solve)?.gain ?? chosen.gain) - chosen.gain;
     return { name: `what is wanted of ${product.name}`, worth };
   });
-  return answerOf(book, wish, { chosen, grown, limits, standing, wanted });
+  return answerOf(book, wish, { chosen, grown, limits, standing, isWanted, wanted });
 }
 
 const NOTHING_TO_CHOOSE = {
@@ -206,13 +207,15 @@ interface Found {
   readonly limits: readonly KindOfLimit[];
   /** What the plantings that have begun bring. */
   readonly standing: number;
+  /** Whether outlets want anything. */
+  readonly isWanted: boolean;
   readonly wanted: readonly { readonly name: string; readonly worth: number }[];
 }
 
 function answerOf(
   book: Book,
   { goal, within }: ChooseWish,
-  { chosen, grown, limits, standing, wanted }: Found,
+  { chosen, grown, limits, standing, isWanted, wanted }: Found,
 ): Act & { chosen: ChosenAmounts } {
   const { size, step, unit } = MEASURES[settings(book).units];
   const left: string[] = [];
@@ -252,8 +255,8 @@ function answerOf(
     .filter(({ worth }) => worth >= 0.01)
     .sort((one, other) => other.worth - one.worth)
     .map((one) => ({ ...one, worth: worthOf(one.worth) }));
-  const byPrices = isAnythingWanted(book) ? '' : ', at the prices of Plantings since Demand is empty';
-  const ofWhat = within.includes('demand') && byPrices === '' ? ', by what outlets take' : byPrices;
+  const byOutlets = within.includes('demand') ? ', by what outlets take' : '';
+  const ofWhat = isWanted ? byOutlets : ', at the prices of Plantings since Demand is empty';
   const gain =
     goal === 'margin'
       ? `a margin of about ${money(book, chosen.gain + standing)}${ofWhat}`

@@ -1,12 +1,10 @@
 // The sowing list on paper, a table a month, with boxes to tick. Pure.
 
-import { type Book, showDate } from '../../../engine/index.ts';
+import { type Book, MONTHS, showDate } from '../../../engine/index.ts';
 import { askRows, hasColumns, type Needs } from '../pictures/kit/ask.ts';
 import { farmName, figures, grouped, type Paper, type PaperTable, words } from './paper.ts';
 
 export const SOWING_NEEDS: Needs = { 'sowing-list': ['on', 'job', 'planting', 'variety', 'pieces', 'seeds', 'trays'] };
-
-const FULL_MONTHS = 'January February March April May June July August September October November December'.split(' ');
 
 const COLUMNS = [
   ...words('On', 'Job', 'Variety', 'Planting', 'Seed lot'),
@@ -48,5 +46,5 @@ export function sowingOnPaper(book: Book): Paper | undefined {
 /** 'March 2027' out of '15 Mar 2027'. */
 function monthOf(date: string): string {
   const [, short = '', year = ''] = date.split(' ');
-  return `${FULL_MONTHS.find((month) => month.startsWith(short)) ?? short} ${year}`;
+  return `${MONTHS.find((month) => month.startsWith(short)) ?? short} ${year}`;
 }

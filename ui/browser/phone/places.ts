@@ -1,5 +1,6 @@
 // Where a person is on the phone: the day, the list of sheets, one sheet's cards, one card, what needs attention, scratch
-// paper, pictures, pages for paper, or the rest. The browser's own way back leads back through them. Parts of the phone's view read and call this; it calls the store.
+// paper, pictures, pages for paper, or the rest. The browser's own way back leads back through them. Parts of the phone's view
+// read and call this; it calls the store.
 
 import { signal } from '@preact/signals';
 import { selection } from '../store/selection.ts';

@@ -3,18 +3,19 @@
 
 import { daysInMonth, yearMonthDay } from '../values/civil.ts';
 import type { DailyReadings } from './climate.ts';
+import { meanAndDeviation } from './sample.ts';
 
-export const MONTHS_OF_YEAR = 12;
+const MONTHS_OF_YEAR = 12;
 
-export interface WarmthOfYear {
+export interface YearApart {
   readonly year: number;
   /** January first: degrees that the month's mean lay above the average of its years; NaN where too few days were read. */
   readonly months: Float64Array;
 }
 
-export interface WarmthOfYears {
+export interface YearsApart {
   /** In order; years without any whole enough month are left out. */
-  readonly years: readonly WarmthOfYear[];
+  readonly years: readonly YearApart[];
   /** January first: the sample standard deviation between years, in degrees; NaN for a month of fewer than three years. */
   readonly spread: Float64Array;
 }
@@ -50,7 +51,7 @@ function meansOfMonths({ days, lows, highs }: DailyReadings): ReadonlyMap<number
 }
 
 /** How the years of a station's readings differed from their average, in the unit of the readings. */
-export function warmthOfYears(readings: DailyReadings): WarmthOfYears {
+export function yearsApart(readings: DailyReadings): YearsApart {
   const means = meansOfMonths(readings);
   const average = new Float64Array(MONTHS_OF_YEAR).fill(Number.NaN);
   const spread = average.slice();
@@ -58,11 +59,9 @@ export function warmthOfYears(readings: DailyReadings): WarmthOfYears {
     const known = [...means.values()]
       .map((months) => months[month] ?? Number.NaN)
       .filter((mean) => !Number.isNaN(mean));
-    const middle = known.reduce((sum, mean) => sum + mean, 0) / known.length;
-    average[month] = middle;
-    if (known.length < FEWEST_YEARS) continue;
-    const squares = known.reduce((sum, mean) => sum + (mean - middle) ** 2, 0);
-    spread[month] = Math.sqrt(squares / (known.length - 1));
+    const { mean, deviation } = meanAndDeviation(known);
+    average[month] = mean;
+    if (known.length >= FEWEST_YEARS) spread[month] = deviation;
   }
   const years = [...means]
     .map(([year, months]) => ({ year, months: months.map((mean, month) => mean - (average[month] ?? Number.NaN)) }))
