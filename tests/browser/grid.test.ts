@@ -346,4 +346,16 @@ test('the farm is a form under the same entry rules', async () => {
   await expect.poll(() => field.textContent()).toContain('50.25');
   await page.keyboard.press('Control+z');
   await expect.poll(() => field.textContent()).toContain('44.6');
+  // Keys that come before the change was drawn.
+  await field.click();
+  await page.keyboard.type('51');
+  await page.evaluate(() => {
+    const press = (on: Element | null, key: string, ctrlKey: boolean): void => {
+      on?.dispatchEvent(new KeyboardEvent('keydown', { key, ctrlKey, bubbles: true, cancelable: true }));
+    };
+    press(document.activeElement, 'Enter', false);
+    press(document.body, 'z', true);
+  });
+  await expect.poll(() => page.locator('p.spoken[role="status"]').textContent()).toMatch(/^Undone: .*51/);
+  await expect.poll(() => field.textContent()).toContain('44.6');
 });

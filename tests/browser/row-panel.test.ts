@@ -149,9 +149,15 @@ test("the curve's table holds the figures in hand, and its point stands on its l
   await expect.poll(() => page.locator('.chart-says').first().textContent()).toContain('Now at 8 in');
   const chart = page.locator('.chart').first();
   await chart.locator('summary').click();
-  const rows = await chart
-    .locator('tbody tr')
-    .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => Number.parseFloat(cell.textContent ?? ''))));
+  const read = (): Promise<readonly (readonly number[])[]> =>
+    chart
+      .locator('tbody tr')
+      .evaluateAll((all) =>
+        all.map((row) => [...row.children].map((cell) => Number.parseFloat(cell.textContent ?? ''))),
+      );
+  // The table is made when it is opened, and the curve comes in parts.
+  await expect.poll(async () => (await read()).some(([spacing]) => spacing === 8)).toBe(true);
+  const rows = await read();
   const here = rows.find(([spacing]) => spacing === 8);
   // The figure in hand lies in a range, and has two significant digits.
   expect(Number(here?.[1]?.toPrecision(2))).toBe(await number(page, 'Marketable yield'));

@@ -53,7 +53,7 @@ export const EVERYWHERE: readonly PageCommand[] = [
     keys: ['Ctrl Z'],
     where: OUTSIDE_TEXTS,
     applies: notTyping,
-    refusal: () => (steps.value.undo === undefined ? 'Nothing to undo.' : undefined),
+    refusal: () => (steps().undo === undefined ? 'Nothing to undo.' : undefined),
     run: undo,
   },
   {
@@ -62,7 +62,7 @@ export const EVERYWHERE: readonly PageCommand[] = [
     keys: ['Ctrl Y', 'Ctrl Shift Z'],
     where: OUTSIDE_TEXTS,
     applies: notTyping,
-    refusal: () => (steps.value.redo === undefined ? 'Nothing to redo.' : undefined),
+    refusal: () => (steps().redo === undefined ? 'Nothing to redo.' : undefined),
     run: redo,
   },
   { id: 'save', label: 'Save the workbook to a file', keys: ['Ctrl S'], run: () => void saveWorkbook() },

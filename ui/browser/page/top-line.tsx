@@ -19,9 +19,9 @@ export function TopLine() {
       <h1 title={title}>{title}</h1>
       <GoTo />
       <div class="top-acts">
-        <Step what="Undo" id="undo" keys="Ctrl Z" label={steps.value.undo} />
+        <Step what="Undo" id="undo" keys="Ctrl Z" label={steps().undo} />
         <Steps />
-        <Step what="Redo" id="redo" keys="Ctrl Y" label={steps.value.redo} />
+        <Step what="Redo" id="redo" keys="Ctrl Y" label={steps().redo} />
         <UnitsSwitch />
         <CommandButton id="open">Open</CommandButton>
         <CommandButton id="save">Save</CommandButton>

@@ -14,7 +14,7 @@ import { visit } from './places.ts';
 const SEED_ORDER = 'seed-order';
 
 export function MorePlace() {
-  const again = steps.value.redo;
+  const again = steps().redo;
   const home = () => visit({ at: 'today' });
   return (
     <div class="phone-rest">

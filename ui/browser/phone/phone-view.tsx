@@ -48,8 +48,8 @@ export function PhoneView() {
           </button>
         )}
         <h1>{titleOf(place)}</h1>
-        <CommandButton id="undo" class="phone-undo" title={`Undo: ${steps.value.undo ?? ''}`} />
-        {steps.value.redo === undefined ? null : <CommandButton id="redo" title={`Redo: ${steps.value.redo}`} />}
+        <CommandButton id="undo" class="phone-undo" title={`Undo: ${steps().undo ?? ''}`} />
+        {steps().redo === undefined ? null : <CommandButton id="redo" title={`Redo: ${steps().redo}`} />}
       </header>
       <BranchBar />
       <LikelyBar />

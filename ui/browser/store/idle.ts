@@ -5,7 +5,7 @@
  * told how many milliseconds are left before the page has something to do again; undefined where nobody can tell.
  */
 export function whenIdle(run: (left: number | undefined) => void, most?: number): void {
-  if ('requestIdleCallback' in window) {
+  if ('requestIdleCallback' in globalThis) {
     const idle = (deadline: IdleDeadline): void => run(deadline.didTimeout ? undefined : deadline.timeRemaining());
     requestIdleCallback(idle, most === undefined ? {} : { timeout: most });
   } else setTimeout(() => run(undefined));

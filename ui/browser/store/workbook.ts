@@ -74,15 +74,18 @@ export function keptWorkbook(): Workbook | undefined {
 /** US customary or SI, as the workbook shows figures. */
 export const units = computed(() => (opened.value === undefined ? 'us' : settings(workbook()).units));
 
-/** What undo would take back and redo would do again, in words; undefined where there is nothing. */
-export const steps = computed(() => {
+/**
+ * What undo would take back and redo would do again, in words; undefined where there is nothing. Asked of the workbook each time: a
+ * key may come between a change and the frame that draws it.
+ */
+export function steps(): { readonly undo: string | undefined; readonly redo: string | undefined } {
   const { done, undone } = workbook().history;
   const [last, next] = [done.at(-1), undone.at(-1)];
   return {
     undo: last === undefined ? undefined : sayMessage(last.done.message),
     redo: next === undefined ? undefined : sayMessage(next.done.message),
   };
-});
+}
 
 const everyFrame = new Set<(change: ChangeSet) => void>();
 const everyChange = new Set<(change: Change) => void>();
