@@ -29,9 +29,7 @@ export function GlancePage() {
       <header class="glance-head">
         <h2>The season at a glance</h2>
         <p>{[showDate(today), strip?.says ?? title].join('. ')}</p>
-        {steps().undo === undefined ? (
-          <CommandButton id="new season">Begin a season of your own</CommandButton>
-        ) : null}
+        {steps().undo === undefined ? <CommandButton id="new season">Begin a season of your own</CommandButton> : null}
       </header>
       {strip === undefined ? null : <YearStripPicture strip={strip} />}
       <div class="glance-sides">
