@@ -129,11 +129,14 @@ export class SheetGrid implements Drawing {
       suppressMultiSort: true,
       suppressNoRowsOverlay: true,
       animateRows: false,
+      // Nothing shows either, and to watch for them costs something for each cell that comes into view.
+      suppressRowHoverHighlight: true,
+      enableBrowserTooltips: true,
       // Every row that is moved there by a transform would be a layer's worth of bookkeeping in each frame.
       suppressRowTransform: true,
       suppressAnimationFrame: true,
-      // Rows drawn beyond those in sight cost as much as they do: a few are enough to scroll a notch.
-      rowBuffer: 2,
+      // Rows drawn beyond those in sight cost as much as they do: those that come are drawn in the frame in which they come.
+      rowBuffer: 1,
       ensureDomOrder: true,
       focusGridInnerElement: () => this.focusInHand(),
       onColumnResized: ({ finished, source, column }) => {
