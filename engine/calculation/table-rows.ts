@@ -15,7 +15,7 @@ export class TableRows {
   /** Rising in the order of the rows; undefined while the slots stand in that order themselves. */
   labels: Float64Array | undefined;
   /** Dead slots that a new row may take, and those that may be taken once all who knew the row have heard that it went. */
-  #free = new Set<number>();
+  #free = new FreeSlots();
   #freed = new Set<number>();
   owner: Token | undefined;
 
@@ -31,7 +31,7 @@ export class TableRows {
     copy.liveCount = this.liveCount;
     copy.stamp = this.stamp;
     copy.labels = this.labels?.slice();
-    copy.#free = new Set(this.#free);
+    copy.#free = this.#free.copy();
     copy.#freed = new Set(this.#freed);
     return copy;
   }
@@ -63,7 +63,6 @@ export class TableRows {
     this.liveCount += alive ? 1 : -1;
     if (alive) {
       this.births[row] = (this.births[row] as number) + 1;
-      this.#free.delete(row);
       this.#freed.delete(row);
     } else this.#freed.add(row);
     this.stamp = nextStamp();
@@ -72,16 +71,12 @@ export class TableRows {
 
   /** A slot that no row has, taken from the dead ones where there are any. */
   takeSlot(): number {
-    for (const slot of this.#free) {
-      this.#free.delete(slot);
-      return slot;
-    }
-    return this.length;
+    return this.#free.take(this.births) ?? this.length;
   }
 
   /** Lets new rows take the slots of those that died. */
   releaseSlots(): void {
-    for (const slot of this.#freed) this.#free.add(slot);
+    for (const slot of this.#freed) this.#free.add(slot, this.births[slot] as number);
     this.#freed.clear();
   }
 
@@ -101,5 +96,38 @@ export class TableRows {
 
   bytes(): number {
     return this.live.byteLength + (this.labels?.byteLength ?? 0);
+  }
+}
+
+/** Slots in the order in which they came free. One that came to life without being taken has been born once more, and is passed over. */
+class FreeSlots {
+  #slots: number[] = [];
+  #births: number[] = [];
+  /** Those before were taken. */
+  #from = 0;
+
+  copy(): FreeSlots {
+    const copy = new FreeSlots();
+    copy.#slots = this.#slots.slice(this.#from);
+    copy.#births = this.#births.slice(this.#from);
+    return copy;
+  }
+
+  /** `births`: how often it has come to life so far. */
+  add(slot: number, births: number): void {
+    this.#slots.push(slot);
+    this.#births.push(births);
+  }
+
+  take(births: Uint32Array): number | undefined {
+    while (this.#from < this.#slots.length) {
+      const [slot, then] = [this.#slots[this.#from] as number, this.#births[this.#from] as number];
+      this.#from += 1;
+      if (births[slot] === then) return slot;
+    }
+    this.#slots = [];
+    this.#births = [];
+    this.#from = 0;
+    return undefined;
   }
 }

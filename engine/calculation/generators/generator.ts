@@ -20,9 +20,12 @@ export interface RowGenerator {
   prepare?(asColumn: (tree: Typed, table: TableDef) => ColumnDef): void;
   /**
    * Brings the rows up to date. `dirty[i]` are the changed rows of input i; `rows` takes every row of the table that came,
-   * went, moved or was filled anew.
+   * went, moved or was filled anew. One that makes rows by the thousand may stop where `goOn` says so, and goes on from there
+   * when it is called again.
    */
-  generate(frame: Frame, dirty: readonly RowSet[], rows: GeneratedRows): void;
+  generate(frame: Frame, dirty: readonly RowSet[], rows: GeneratedRows, goOn?: () => boolean): void;
+  /** Whether it stopped before its end. */
+  isLeft?(frame: Frame): boolean;
 }
 
 /** Rows as a generator makes and unmakes them. */
