@@ -50,6 +50,7 @@ export function pairRows(
 ): RowGenerator {
   const [first, second] = sources;
   let range: PairRange | undefined;
+  let made: MadePairs = { ofFirst: NO_SLOTS, ofSecond: NO_SLOTS };
   let firstInputs: readonly GeneratorInput[] = [{ rowsOf: first }];
   let secondInputs: readonly GeneratorInput[] = [{ rowsOf: second }];
   return {
@@ -78,7 +79,7 @@ export function pairRows(
 
       function lookAtRow(row: number): void {
         const before = pairs.read(frame).byRow[row] ?? NO_PAIRS;
-        const partners = rising(partnersOf(frame, row));
+        const partners = rising(partnersOf(frame, row).slice());
         if (before.partners.length === 0 && partners.length === 0) return;
         const slots = new Int32Array(partners.length);
         let turned = before.partners.length !== partners.length;
@@ -102,6 +103,22 @@ export function pairRows(
         for (; old < before.partners.length; old++) rows.remove(before.slots[old] as number);
         if (turned) pairs.own(frame).byRow[row] = { partners, slots };
       }
+    },
+    remake(frame, blank) {
+      const compare = frame.compare(second);
+      let count = 0;
+      for (const row of frame.rows(first)) {
+        const partners = partnersOf(frame, row);
+        const { length } = partners;
+        if (count + length > made.ofFirst.length) made = longer(made, count + length);
+        made.ofFirst.fill(row, count, count + length);
+        made.ofSecond.set(partners, count);
+        if (range !== undefined) rising(made.ofSecond.subarray(count, count + length), compare);
+        count += length;
+      }
+      frame.remake(table, count, blank);
+      frame.ownColumn(links[0]).fill(made.ofFirst);
+      frame.ownColumn(links[1]).fill(made.ofSecond);
     },
   };
 
@@ -128,9 +145,24 @@ function rowsOf(sets: readonly RowSet[]): ReadonlySet<number> {
   return rows;
 }
 
-/** The slots by rising number, in an array of their own; most come so already. */
-function rising(slots: Int32Array): Int32Array {
-  const own = slots.slice();
-  for (let i = 1; i < own.length; i++) if ((own[i - 1] as number) > (own[i] as number)) return own.sort();
-  return own;
+/** The slots by rising number, or in the order given, where they stand; most come so already. */
+function rising(slots: Int32Array, compare = (a: number, b: number): number => a - b): Int32Array {
+  for (let i = 1; i < slots.length; i++) {
+    if (compare(slots[i - 1] as number, slots[i] as number) > 0) return slots.sort(compare);
+  }
+  return slots;
+}
+
+/** Pairs as they are made, one after another; reused from time to time. */
+interface MadePairs {
+  readonly ofFirst: Int32Array;
+  readonly ofSecond: Int32Array;
+}
+
+function longer({ ofFirst, ofSecond }: MadePairs, length: number): MadePairs {
+  const room = Math.max(length, ofFirst.length * 2);
+  const made = { ofFirst: new Int32Array(room), ofSecond: new Int32Array(room) };
+  made.ofFirst.set(ofFirst);
+  made.ofSecond.set(ofSecond);
+  return made;
 }

@@ -133,7 +133,7 @@ function meetingOf({ operator, left, right }: Compared, sheet: PairSheet, asColu
 }
 
 /** Which of the two rows a part speaks of: 0, 1; undefined where of both, of none, or of the pair's own cells. */
-function sideOf(tree: Typed, sheet: PairSheet): 0 | 1 | undefined {
+export function sideOf(tree: Typed, sheet: PairSheet): 0 | 1 | undefined {
   const sides = new Set<0 | 1 | 'neither'>();
   walkTyped(tree, (node) => {
     if (node.node === 'cell') {
@@ -147,7 +147,7 @@ function sideOf(tree: Typed, sheet: PairSheet): 0 | 1 | undefined {
 }
 
 /** The same part as a row of that side would say it of itself: without the link that leads to it. */
-function seenFrom(tree: Typed, sheet: PairSheet, side: 0 | 1): Typed {
+export function seenFrom(tree: Typed, sheet: PairSheet, side: 0 | 1): Typed {
   switch (tree.node) {
     case 'cell':
       return tree.links[0] === sheet.links[side].id ? { ...tree, links: tree.links.slice(1) } : tree;
