@@ -31,16 +31,17 @@ export class FrameState<T extends Shared> {
   read(frame: Frame): T {
     // Only this place writes under its number, so what stands there is a T.
     const kept = frame.states[this.number] as T | undefined;
-    return kept ?? this.#put(frame, this.#make(frame.token));
+    return kept ?? this.put(frame, this.#make(frame.token));
   }
 
   /** To write: a copy of its own where the state is shared with another branch. */
   own(frame: Frame): T {
     const kept = this.read(frame);
-    return kept.owner === frame.token ? kept : this.#put(frame, kept.copy(frame.token) as T);
+    return kept.owner === frame.token ? kept : this.put(frame, kept.copy(frame.token) as T);
   }
 
-  #put(frame: Frame, state: T): T {
+  /** To set anew, with state that the frame owns. */
+  put(frame: Frame, state: T): T {
     frame.states[this.number] = state;
     return state;
   }

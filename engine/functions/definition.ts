@@ -71,6 +71,8 @@ export type Body =
       readonly compute: (args: readonly Scalar[]) => Answer;
       readonly blanks: 'pass' | 'given';
       readonly errors?: 'given';
+      /** All it says is whether its one argument is blank, for which no value need be looked at. */
+      readonly isBlankness?: true;
     }
   /** SUM, MAX: every argument's values, whole columns included, blanks skipped, folded to one. */
   | { readonly lane: 'fold'; readonly fold: Fold }

@@ -9,7 +9,7 @@ import { isText, type ValueType } from '../../values/type.ts';
 import { type Dictionaries, FrameState, type Shared } from '../frame.ts';
 import type { RowGenerator } from '../generators/generator.ts';
 import { ColumnNode } from '../graph/column-node.ts';
-import { GeneratorNode } from '../graph/generator-node.ts';
+import { GeneratorNode, RowsSeen } from '../graph/generator-node.ts';
 import { Graph, type Node, orderNodes, Source } from '../graph/graph.ts';
 import { IndexNode, TotalNode, WatchNode } from '../graph/group-nodes.ts';
 import { type GroupReaders, RangeNode } from '../graph/range-node.ts';
@@ -206,7 +206,11 @@ class Builder {
   }
 
   #addGenerator(generator: RowGenerator): void {
-    const node = new GeneratorNode(generator, (column) => this.#columnSource(column));
+    const node = new GeneratorNode(
+      generator,
+      (column) => this.#columnSource(column),
+      this.#state((owner) => new RowsSeen(owner)),
+    );
     this.#nodes.push(node);
     this.#generators.set(generator.table, node);
     this.#rowsSources.set(generator.table, node.source);

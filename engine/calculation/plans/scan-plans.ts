@@ -153,7 +153,45 @@ export function countedBetween(ranged: Ranged): CountedRows {
 
 /** The same rows as they stand in their table. */
 function inOrder(rows: Int32Array, table: TableDef, frame: Frame): Int32Array {
-  return rows.sort(frame.compare(table));
+  const compare = frame.compare(table);
+  return rows.length > FEW ? rows.sort(compare) : fewInOrder(rows, compare ?? bySlot);
+}
+
+/** Up to so many rows are put in order one by one: a sort costs more to begin. */
+const FEW = 16;
+const bySlot = (a: number, b: number): number => a - b;
+
+function fewInOrder(rows: Int32Array, compare: (a: number, b: number) => number): Int32Array {
+  for (let i = 1; i < rows.length; i++) {
+    const row = rows[i] as number;
+    let place = i;
+    for (; place > 0 && compare(rows[place - 1] as number, row) > 0; place--) rows[place] = rows[place - 1] as number;
+    rows[place] = row;
+  }
+  return rows;
+}
+
+/** What was answered last of rows that a reading row chose: the weeks of a bed mostly ask for what the week before asked for. */
+class LastAnswer {
+  #run: object | undefined;
+  #rows = new Int32Array(16);
+  #count = 0;
+  readonly #stored: Stored = { value: 0, state: FILLED };
+
+  of(rows: Int32Array, count: number, run: object | undefined): Stored | undefined {
+    if (run === undefined || run !== this.#run || count !== this.#count) return undefined;
+    for (let k = 0; k < count; k++) if (rows[k] !== this.#rows[k]) return undefined;
+    return this.#stored;
+  }
+
+  keep(rows: Int32Array, count: number, run: object | undefined, { value, state }: Stored): void {
+    if (count > this.#rows.length) this.#rows = new Int32Array(count * 2);
+    for (let k = 0; k < count; k++) this.#rows[k] = rows[k] as number;
+    this.#count = count;
+    this.#run = run;
+    this.#stored.value = value;
+    this.#stored.state = state;
+  }
 }
 
 /** Which rows one reading row's conditions are met by: found as the kernel finds them. */
@@ -233,6 +271,7 @@ export function planMatchingRows(
   const stored: Stored = { value: 0, state: FILLED };
   /** What is answered where no row meets the conditions, and nothing is given besides. */
   let nothing: Stored | undefined;
+  const last = new LastAnswer();
   const { words } = reader;
   const listsOf = (rows: Int32Array, count: number, frame: Frame): readonly (readonly Scalar[])[] =>
     columns.map(({ type, column }) => {
@@ -252,10 +291,12 @@ export function planMatchingRows(
   };
   const answer: RowsAnswer = (rows, count, out, i, frame, group) => {
     const shared = group === CHOSEN ? undefined : known.get(group);
-    const isNothing = shared === undefined && count === 0 && vectors.length === 0;
-    if (isNothing && nothing !== undefined) {
-      out.values[i] = nothing.value;
-      out.states[i] = nothing.state;
+    const isBare = shared === undefined && vectors.length === 0;
+    const isNothing = isBare && count === 0;
+    const same = isNothing ? nothing : isBare && group === CHOSEN ? last.of(rows, count, run) : undefined;
+    if (same !== undefined) {
+      out.values[i] = same.value;
+      out.states[i] = same.state;
       return;
     }
     const given = vectors.map((vector, k): Scalar => {
@@ -268,6 +309,7 @@ export function planMatchingRows(
     const answered = given.find(isError) ?? rowAnswer(given);
     toStored(words, answered, stored);
     if (isNothing && !(answered instanceof Figures)) nothing = { ...stored };
+    else if (isBare && group === CHOSEN && !(answered instanceof Figures)) last.keep(rows, count, run, stored);
     out.values[i] = stored.value;
     out.states[i] = stored.state;
   };
