@@ -9,12 +9,16 @@ import type { ColumnDef, TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
 
-/** Which rows of the second table, as slots in any order, a row of the first may meet. */
+/** Which rows of the second table, as slots in any order, a row of the first may meet; good until the next is asked for. */
+export type PartnersOf = (row: number) => Int32Array;
+
+/** Which rows of the two tables may meet. */
 export interface PairRange {
   /** What it reads of both tables, besides which rows there are. */
   readonly first: readonly ColumnDef[];
   readonly second: readonly ColumnDef[];
-  partners(frame: Frame, row: number): Int32Array;
+  /** Asked as both tables stand now. */
+  partners(frame: Frame): PartnersOf;
 }
 
 /** The pairs of one row of the first table: partners by rising slot, and the pairs' own slots beside them. */
@@ -69,6 +73,7 @@ export function pairRows(
       const ofSecond = dirty.slice(firstInputs.length);
       const [movedFirst, movedSecond] = [ofFirst[0], ofSecond[0]];
       const look = (row: number): void => lookAtRow(row);
+      const partnersOf = partnersIn(frame);
       // A row of the second table may meet any of the first: all are looked at again.
       if (ofSecond.some((set) => !set.empty) || ofFirst.some((set) => set.all)) {
         const length = Math.max(frame.table(first).length, pairs.read(frame).byRow.length);
@@ -79,7 +84,7 @@ export function pairRows(
 
       function lookAtRow(row: number): void {
         const before = pairs.read(frame).byRow[row] ?? NO_PAIRS;
-        const partners = rising(partnersOf(frame, row).slice());
+        const partners = rising(partnersOf(row).slice());
         if (before.partners.length === 0 && partners.length === 0) return;
         const slots = new Int32Array(partners.length);
         let turned = before.partners.length !== partners.length;
@@ -106,9 +111,10 @@ export function pairRows(
     },
     remake(frame, blank) {
       const compare = frame.compare(second);
+      const partnersOf = partnersIn(frame);
       let count = 0;
       for (const row of frame.rows(first)) {
-        const partners = partnersOf(frame, row);
+        const partners = partnersOf(row);
         const { length } = partners;
         if (count + length > made.ofFirst.length) made = longer(made, count + length);
         made.ofFirst.fill(row, count, count + length);
@@ -122,12 +128,16 @@ export function pairRows(
     },
   };
 
-  function partnersOf(frame: Frame, row: number): Int32Array {
-    if (!frame.exists(first, row)) return NO_SLOTS;
-    if (range === undefined) return frame.rows(second);
-    const partners = range.partners(frame, row);
-    if (second.shown === undefined && frame.table(second).liveCount === frame.table(second).length) return partners;
-    return partners.filter((partner) => frame.exists(second, partner));
+  function partnersIn(frame: Frame): PartnersOf {
+    const within = range?.partners(frame);
+    const { liveCount, length } = frame.table(second);
+    const allThere = second.shown === undefined && liveCount === length;
+    return (row) => {
+      if (!frame.exists(first, row)) return NO_SLOTS;
+      if (within === undefined) return frame.rows(second);
+      const partners = within(row);
+      return allThere ? partners : partners.filter((partner) => frame.exists(second, partner));
+    };
   }
 
   function addPair(frame: Frame, row: number, partner: number, rows: GeneratedRows): number {

@@ -193,8 +193,12 @@ const MOSTLY = 0.3;
 
 /** Of the rows of a step, the share that waits; 0 where it is not told by rows. */
 function waitingShare(frame: Frame, node: Node): number {
-  if (frame.pending[node.rank] !== 1 || !(node instanceof ColumnNode || node instanceof RecordNode)) return 0;
+  if (frame.pending[node.rank] !== 1) return 0;
   const dirty = dirtyRows(frame, node);
+  if (node instanceof IndexNode && !node.isWayBack) {
+    return dirty.all ? 1 : dirty.count / Math.max(1, frame.rows(node.table).length);
+  }
+  if (!(node instanceof ColumnNode || node instanceof RecordNode)) return 0;
   return dirty.all ? 1 : dirty.count / Math.max(1, frame.rows(node.column.table).length);
 }
 

@@ -127,6 +127,9 @@ class RowList {
 /** Up to so many rows it costs less to find each than to go through the list. */
 const FEW_MOVED = 8;
 
+/** So many groups a row are kept at most where they are filled again. */
+const MOST_EMPTY = 4;
+
 /** From so many rows on it costs less to sort the list than to find the place of each. */
 const MANY_JOINING = 32;
 
@@ -182,6 +185,11 @@ export class GroupIndex implements Shared {
     return this.#groups.find(keyValues);
   }
 
+  /** As find, for an index on two columns. */
+  findTwo(one: number, other: number): number {
+    return this.#groups.findTwo(one, other);
+  }
+
   /** As find, for an index on one column. */
   findOne(keyValue: number): number {
     return this.#groups.findOne(keyValue);
@@ -200,7 +208,8 @@ export class GroupIndex implements Shared {
       const value = column.values[row] as number;
       values[k] = keys[k]?.text === true ? texts.fold(value) : value;
     }
-    const known = this.#groups.find(values);
+    const known =
+      keys.length === 2 ? this.#groups.findTwo(values[0] as number, values[1] as number) : this.#groups.find(values);
     if (known >= 0) return known;
     this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
     return this.#groups.add(values);
@@ -245,12 +254,12 @@ export class GroupIndex implements Shared {
    * to time, but of the same kinds, this costs less than telling what changed, or than beginning from scratch.
    */
   again(frame: Frame): void {
-    if (!this.built) {
+    const { table } = this.grouping;
+    const { length, liveCount } = frame.table(table);
+    if (!this.built || this.groupCount > liveCount * MOST_EMPTY) {
       this.fromScratch(frame);
       return;
     }
-    const { table } = this.grouping;
-    const { length } = frame.table(table);
     const cells = this.#cells(frame);
     const members = this.#members;
     for (let group = 0; group < members.length; group++) {
