@@ -31,16 +31,17 @@ export class FrameState<T extends Shared> {
   read(frame: Frame): T {
     // Only this place writes under its number, so what stands there is a T.
     const kept = frame.states[this.number] as T | undefined;
-    return kept ?? this.#put(frame, this.#make(frame.token));
+    return kept ?? this.put(frame, this.#make(frame.token));
   }
 
   /** To write: a copy of its own where the state is shared with another branch. */
   own(frame: Frame): T {
     const kept = this.read(frame);
-    return kept.owner === frame.token ? kept : this.#put(frame, kept.copy(frame.token) as T);
+    return kept.owner === frame.token ? kept : this.put(frame, kept.copy(frame.token) as T);
   }
 
-  #put(frame: Frame, state: T): T {
+  /** To set anew, with state that the frame owns. */
+  put(frame: Frame, state: T): T {
     frame.states[this.number] = state;
     return state;
   }
@@ -242,6 +243,13 @@ export class Frame {
     for (let k = 0; k < columns.length; k++) this.ownColumn(columns[k] as ColumnDef).grow(row + 1);
   }
 
+  /** So many rows in the table's order take the place of those there were; some columns are blank, the others' cells are to be worked out. */
+  remake(table: TableDef, count: number, blank: readonly ColumnDef[]): void {
+    this.ownTable(table).remake(count);
+    for (const column of table.columns) this.ownColumn(column).resize(count);
+    for (const column of blank) this.ownColumn(column).blank();
+  }
+
   /** Gives the rows of slots that were added so their cells in every column, all blank. */
   fillOut(table: TableDef): void {
     const { length } = this.table(table);
@@ -291,6 +299,7 @@ export class Frame {
       case 'table':
         return `${own} ${this.rowsStamp(order.table)}`;
       case 'links':
+        if (this.table(table).inOrder) return own;
         return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.rowsStamp(to)}`)}`;
       case 'events':
         return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.rowsStamp(to))}`;

@@ -26,6 +26,11 @@ export interface RowGenerator {
   generate(frame: Frame, dirty: readonly RowSet[], rows: GeneratedRows, goOn?: () => boolean): void;
   /** Whether it stopped before its end. */
   isLeft?(frame: Frame): boolean;
+  /**
+   * Makes all rows anew, in slots that stand in their order, where nothing is typed in them and nobody keeps their slots: less
+   * work than telling which came and went where many do. What `generate` remembers holds no more. `blank`: columns that nobody works out.
+   */
+  remake?(frame: Frame, blank: readonly ColumnDef[]): void;
 }
 
 /** Rows as a generator makes and unmakes them. */

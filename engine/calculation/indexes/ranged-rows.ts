@@ -246,6 +246,12 @@ export class RangedRows implements Shared {
     }
   }
 
+  /** A row as it was last seen; undefined of one that takes part in no group. */
+  seen(row: number): Seen | undefined {
+    const group = this.#groupOf[row] ?? -1;
+    return group < 0 ? undefined : this.#seen(row, group);
+  }
+
   #groupFor(frame: Frame, row: number): number {
     const { index, filters, conditions } = this.#of;
     const group = index.read(frame).groupOf[row] ?? -1;
