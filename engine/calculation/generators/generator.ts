@@ -37,6 +37,8 @@ export interface RowGenerator {
 export interface GeneratedRows {
   /** Brings a slot to life. */
   add(row: number): void;
+  /** So many slots are likely to be needed in all: room is made for them at once. */
+  expect(slots: number): void;
   /** Lets a slot die. */
   remove(row: number): void;
   /** A row that stays was filled anew or stands elsewhere now. */

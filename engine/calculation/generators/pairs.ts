@@ -89,7 +89,11 @@ export function pairRows(
       const movedSecond = joined(left?.second, ofSecond[0]);
       const partnersOf = partnersIn(frame);
       const wanted = rowsToLookAt();
+      const before = frame.table(table).length;
       for (let at = 0; at < wanted.length; at++) {
+        if (at === ROWS_AT_ONCE && left === undefined && frame.table(table).length > before) {
+          rows.expect(before + Math.ceil((frame.table(table).length - before) * (wanted.length / at)));
+        }
         if (goOn !== undefined && at > 0 && at % ROWS_AT_ONCE === 0 && !goOn()) {
           pairs.own(frame).left = { rows: wanted.slice(at), first: movedFirst.copy(), second: movedSecond.copy() };
           return;

@@ -76,6 +76,9 @@ export class GeneratorNode implements Node {
         fresh.add(row);
         changed.add(row);
       },
+      expect(slots) {
+        for (const column of table.columns) frame.ownColumn(column).makeRoom(slots);
+      },
       remove(row) {
         frame.fillOut(table);
         frame.setLive(table, row, false);
