@@ -32,11 +32,15 @@ export function tellSelection(sheet: string, layer: RangeLayer, ranges: readonly
   say(ranges, areas);
 }
 
+function counted(count: number, what: string): string {
+  return count === 1 ? `1 ${what}` : `${count} ${what}s`;
+}
+
 function say(ranges: readonly Range[], areas: readonly CellArea[]): void {
   const [range] = ranges;
   const [area] = areas;
   if (ranges.length > 1) announce(`${ranges.length} ranges selected.`);
   else if (range !== undefined && area !== undefined && cellCount(rectangleOf(range)) > 1) {
-    announce(`${area.rows.length} rows, ${area.columns.length} columns selected.`);
+    announce(`${counted(area.rows.length, 'row')}, ${counted(area.columns.length, 'column')} selected.`);
   }
 }
