@@ -250,6 +250,13 @@ export class Frame {
     for (let k = 0; k < columns.length; k++) this.ownColumn(columns[k] as ColumnDef).grow(row + 1);
   }
 
+  /** So many rows in the table's order take the place of those there were; some columns are blank, the others' cells are to be worked out. */
+  remake(table: TableDef, count: number, blank: readonly ColumnDef[]): void {
+    this.ownTable(table).remake(count);
+    for (const column of table.columns) this.ownColumn(column).resize(count);
+    for (const column of blank) this.ownColumn(column).blank();
+  }
+
   /** Gives the rows of slots that were added so their cells in every column, all blank. */
   fillOut(table: TableDef): void {
     const { length } = this.table(table);
@@ -314,6 +321,7 @@ export class Frame {
       case 'table':
         return `${own} ${this.rowsStamp(order.table)}`;
       case 'links':
+        if (this.table(table).inOrder) return own;
         return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.rowsStamp(to)}`)}`;
       case 'events':
         return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.rowsStamp(to))}`;

@@ -28,6 +28,7 @@ export function compareRows(data: Data, table: TableDef): Compare | undefined {
     case 'table':
       return compareRows(data, order.table);
     case 'links': {
+      if (data.table(table).inOrder) return undefined;
       const [first, second] = order.links;
       const [one, other] = [compareLinked(data, first), compareLinked(data, second)];
       return (a, b) => one(a, b) || other(a, b);

@@ -48,6 +48,11 @@ export class GeneratorNode implements Node {
     return Math.max(1, this.generator.inputs.length);
   }
 
+  /** Makes all rows anew, where its generator can. */
+  remake(frame: Frame, blank: readonly ColumnDef[]): void {
+    this.generator.remake?.(frame, blank);
+  }
+
   run(frame: Frame, changed: RowSet): void {
     const { table, inputs, columns } = this.generator;
     const first = dirtyRows(frame, this);

@@ -321,6 +321,12 @@ export class RangedRows implements Shared {
     leaving.clear();
   }
 
+  /** A row as it was last seen; undefined of one that takes part in no group. */
+  seen(row: number): Seen | undefined {
+    const group = this.#groupOf[row] ?? -1;
+    return group < 0 ? undefined : this.#seen(row, group);
+  }
+
   /** Which group a row takes part in by its cells as they stand; below 0 where in none. */
   #grouping(frame: Frame): (row: number) => number {
     const { index, filters, conditions } = this.#of;
