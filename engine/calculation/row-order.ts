@@ -80,6 +80,7 @@ function putInOrder(data: Data, table: TableDef, slots: Int32Array): Int32Array 
     case 'table':
       return putInOrder(data, order.table, slots);
     case 'links': {
+      if (data.table(table).inOrder) return slots;
       const [first, second] = order.links;
       const later = rowsByKeys(slots, linkedPlaces(data, second, slots));
       return rowsByKeys(later, linkedPlaces(data, first, later));
