@@ -292,6 +292,7 @@ export class Frame {
   rowsStamp(table: TableDef): string {
     const own = `${this.table(table).stamp} ${table.shown === undefined ? '' : this.column(table.shown).stamp}`;
     const { order } = table;
+    if (this.table(table).inOrder) return own;
     switch (order.by) {
       case 'own':
       case 'slot':
@@ -299,7 +300,6 @@ export class Frame {
       case 'table':
         return `${own} ${this.rowsStamp(order.table)}`;
       case 'links':
-        if (this.table(table).inOrder) return own;
         return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.rowsStamp(to)}`)}`;
       case 'events':
         return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.rowsStamp(to))}`;

@@ -57,10 +57,11 @@ export function eventRows(
   events: FrameState<EventSlots>,
 ): RowGenerator {
   const { date, event, kind: kindColumn } = filled;
+  const abouts = new Set(dated.map((one) => one.about));
   const inputs = dated.flatMap((one): GeneratorInput[] => [{ rowsOf: one.table }, { column: one.column }]);
   return {
     table,
-    columns: [date, event, kindColumn, ...new Set(dated.map((one) => one.about))],
+    columns: [date, event, kindColumn, ...abouts],
     inputs,
     generate(frame, dirty, rows) {
       for (const [kind, one] of dated.entries()) {
@@ -99,5 +100,60 @@ export function eventRows(
         events.own(frame).put(kind, row, slot);
       }
     },
+    remake(frame, blank) {
+      const found: Found = { days: [], kinds: [], rows: [] };
+      for (const [kind, one] of dated.entries()) {
+        const { values, states } = frame.column(one.column);
+        for (const row of frame.rows(one.table)) {
+          if (states[row] !== FILLED) continue;
+          found.days.push(values[row] as number);
+          found.kinds.push(kind);
+          found.rows.push(row);
+        }
+      }
+      const order = byDay(found.days);
+      frame.remake(table, order.length, blank);
+      for (const about of abouts) frame.ownColumn(about).blank();
+      const codes = dated.map((one) => frame.texts.code(one.event));
+      const kinds = order.map((at) => found.kinds[at] as number);
+      frame.ownColumn(date).fill(Float64Array.from(order, (at) => found.days[at] as number));
+      frame.ownColumn(kindColumn).fill(kinds);
+      frame.ownColumn(event).fill(kinds.map((kind) => codes[kind] as number));
+      order.forEach((at, slot) => {
+        const { about } = dated[kinds[slot] as number] as DatedColumn;
+        frame.ownColumn(about).write(slot, found.rows[at] as number, FILLED);
+      });
+    },
   };
+}
+
+/** The dates that are filled, by dated column, then as the rows stand. */
+interface Found {
+  readonly days: number[];
+  readonly kinds: number[];
+  readonly rows: number[];
+}
+
+/** Days of ten years: a list of so many is gone through at once. */
+const SHORT_SPAN = 4096;
+
+/** Places by rising day, those of one day as they stand. */
+function byDay(days: readonly number[]): Int32Array {
+  const places = Int32Array.from(days, (_, at) => at);
+  const first = days.reduce((least, day) => Math.min(least, day), Number.POSITIVE_INFINITY);
+  const span = days.reduce((most, day) => Math.max(most, day), first) - first;
+  if (!(span < SHORT_SPAN) || !days.every(Number.isInteger)) {
+    return places.sort((a, b) => (days[a] as number) - (days[b] as number) || a - b);
+  }
+  // Where the next of a day goes.
+  const next = new Int32Array(span + 2);
+  for (const day of days) next[day - first + 1] = (next[day - first + 1] as number) + 1;
+  for (let at = 1; at < next.length; at++) next[at] = (next[at] as number) + (next[at - 1] as number);
+  const order = new Int32Array(days.length);
+  for (const [at, day] of days.entries()) {
+    const place = next[day - first] as number;
+    order[place] = at;
+    next[day - first] = place + 1;
+  }
+  return order;
 }
