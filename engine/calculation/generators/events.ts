@@ -101,59 +101,71 @@ export function eventRows(
       }
     },
     remake(frame, blank) {
-      const found: Found = { days: [], kinds: [], rows: [] };
+      const most = dated.reduce((sum, one) => sum + frame.rows(one.table).length, 0);
+      const [days, kinds, rows] = [new Float64Array(most), new Int32Array(most), new Int32Array(most)];
+      let count = 0;
       for (const [kind, one] of dated.entries()) {
         const { values, states } = frame.column(one.column);
         for (const row of frame.rows(one.table)) {
           if (states[row] !== FILLED) continue;
-          found.days.push(values[row] as number);
-          found.kinds.push(kind);
-          found.rows.push(row);
+          days[count] = values[row] as number;
+          kinds[count] = kind;
+          rows[count++] = row;
         }
       }
-      const order = byDay(found.days);
-      frame.remake(table, order.length, blank);
+      const order = byDay(days.subarray(0, count));
+      frame.remake(table, count, blank);
       for (const about of abouts) frame.ownColumn(about).blank();
-      const codes = dated.map((one) => frame.texts.code(one.event));
-      const kinds = order.map((at) => found.kinds[at] as number);
-      frame.ownColumn(date).fill(Float64Array.from(order, (at) => found.days[at] as number));
-      frame.ownColumn(kindColumn).fill(kinds);
-      frame.ownColumn(event).fill(kinds.map((kind) => codes[kind] as number));
-      order.forEach((at, slot) => {
-        const { about } = dated[kinds[slot] as number] as DatedColumn;
-        frame.ownColumn(about).write(slot, found.rows[at] as number, FILLED);
-      });
+      const codes = Int32Array.from(dated, (one) => frame.texts.code(one.event));
+      const aboutOf = dated.map(({ about }) => frame.ownColumn(about));
+      const [onDay, ofKind, called] = [new Float64Array(count), new Int32Array(count), new Int32Array(count)];
+      for (let slot = 0; slot < count; slot++) {
+        const at = order[slot] as number;
+        const kind = kinds[at] as number;
+        onDay[slot] = days[at] as number;
+        ofKind[slot] = kind;
+        called[slot] = codes[kind] as number;
+        aboutOf[kind]?.put(slot, rows[at] as number, FILLED);
+      }
+      frame.ownColumn(date).fill(onDay);
+      frame.ownColumn(kindColumn).fill(ofKind);
+      frame.ownColumn(event).fill(called);
+      for (const column of aboutOf) column.touched();
     },
   };
-}
-
-/** The dates that are filled, by dated column, then as the rows stand. */
-interface Found {
-  readonly days: number[];
-  readonly kinds: number[];
-  readonly rows: number[];
 }
 
 /** Days of ten years: a list of so many is gone through at once. */
 const SHORT_SPAN = 4096;
 
 /** Places by rising day, those of one day as they stand. */
-function byDay(days: readonly number[]): Int32Array {
-  const places = Int32Array.from(days, (_, at) => at);
-  const first = days.reduce((least, day) => Math.min(least, day), Number.POSITIVE_INFINITY);
-  const span = days.reduce((most, day) => Math.max(most, day), first) - first;
-  if (!(span < SHORT_SPAN) || !days.every(Number.isInteger)) {
-    return places.sort((a, b) => (days[a] as number) - (days[b] as number) || a - b);
+function byDay(days: Float64Array): Int32Array {
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  let whole = true;
+  for (let at = 0; at < days.length; at++) {
+    const day = days[at] as number;
+    if (day < first) first = day;
+    if (day > last) last = day;
+    if (!Number.isInteger(day)) whole = false;
+  }
+  const order = new Int32Array(days.length);
+  if (!whole || last - first >= SHORT_SPAN) {
+    for (let at = 0; at < days.length; at++) order[at] = at;
+    return order.sort((a, b) => (days[a] as number) - (days[b] as number) || a - b);
   }
   // Where the next of a day goes.
-  const next = new Int32Array(span + 2);
-  for (const day of days) next[day - first + 1] = (next[day - first + 1] as number) + 1;
+  const next = new Int32Array(days.length === 0 ? 0 : last - first + 2);
+  for (let at = 0; at < days.length; at++) {
+    const after = (days[at] as number) - first + 1;
+    next[after] = (next[after] as number) + 1;
+  }
   for (let at = 1; at < next.length; at++) next[at] = (next[at] as number) + (next[at - 1] as number);
-  const order = new Int32Array(days.length);
-  for (const [at, day] of days.entries()) {
-    const place = next[day - first] as number;
+  for (let at = 0; at < days.length; at++) {
+    const day = (days[at] as number) - first;
+    const place = next[day] as number;
     order[place] = at;
-    next[day - first] = place + 1;
+    next[day] = place + 1;
   }
   return order;
 }
