@@ -130,6 +130,15 @@ export class Frame {
     );
   }
 
+  /** Brings a frame beside another's up to date with that one: it shares again what there is, and keeps nothing made of what there was. */
+  follow(frame: Frame): void {
+    for (let k = 0; k < frame.tables.length; k++) this.tables[k] = frame.tables[k] as TableRows;
+    for (let k = 0; k < frame.columns.length; k++) this.columns[k] = frame.columns[k] as Column;
+    for (let k = 0; k < frame.typed.length; k++) this.typed[k] = frame.typed[k];
+    this.today = frame.today;
+    this.states.length = 0;
+  }
+
   /** A frame that holds the same and changes by itself from here on; what waits in this one waits there too. */
   branch(): Frame {
     this.token = {};
