@@ -133,6 +133,9 @@ const MOST_EMPTY = 4;
 /** From so many rows on it costs less to sort the list than to find the place of each. */
 const MANY_JOINING = 32;
 
+/** From one row in so many on, many of a table are looked at. */
+const MANY_OF = 16;
+
 /** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
 const leaving = new RowSet();
 
@@ -322,8 +325,13 @@ export class GroupIndex implements Shared {
     }
   }
 
-  #compare(frame: Frame): Compare {
-    return this.grouping.leftOutToo ? undefined : frame.compare(this.grouping.table);
+  /** Where many rows are compared it pays to know the place of each. */
+  #compare(frame: Frame, many: boolean): Compare {
+    const { table, leftOutToo } = this.grouping;
+    const compare = leftOutToo ? undefined : frame.compare(table);
+    if (compare === undefined || !many) return compare;
+    const places = frame.places(table);
+    return (a, b) => (places[a] as number) - (places[b] as number);
   }
 
   /**
@@ -331,9 +339,9 @@ export class GroupIndex implements Shared {
    * moved in go into `touched`. All leave before one joins, for a list is in order only without those that moved.
    */
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
-    const compare = this.#compare(frame);
+    const { births, length } = frame.table(this.grouping.table);
+    const compare = this.#compare(frame, rows.count >= MANY_JOINING && rows.count * MANY_OF > length);
     const cells = this.#cells(frame);
-    const { births } = frame.table(this.grouping.table);
     const left = new Set<number>();
     const joining = new Map<number, number[]>();
     const staying = new Map<number, number[]>();
