@@ -72,6 +72,13 @@ interface Contents {
   readonly today: number;
 }
 
+/** The rows of a table in order, for as long as its stamp stays the same, and their places once they were asked for. */
+interface RowList {
+  readonly stamp: string;
+  readonly rows: Int32Array;
+  places: Int32Array | undefined;
+}
+
 export class Frame {
   readonly layout: Layout;
   readonly texts: Texts;
@@ -93,7 +100,7 @@ export class Frame {
   madeCells: MadeCells | undefined;
   /** Tables in which rows died since slots were last released. */
   readonly #dying = new Set<TableDef>();
-  readonly #rowLists: ({ readonly stamp: string; readonly rows: Int32Array } | undefined)[] = [];
+  readonly #rowLists: (RowList | undefined)[] = [];
 
   private constructor(contents: Contents, token: Token) {
     this.layout = contents.layout;
@@ -128,6 +135,15 @@ export class Frame {
       { layout, dictionaries: frame, nodes, tables, columns, typed: typed.slice(), states: [], today },
       token,
     );
+  }
+
+  /** Brings a frame beside another's up to date with that one: it shares again what there is, and keeps nothing made of what there was. */
+  follow(frame: Frame): void {
+    for (let k = 0; k < frame.tables.length; k++) this.tables[k] = frame.tables[k] as TableRows;
+    for (let k = 0; k < frame.columns.length; k++) this.columns[k] = frame.columns[k] as Column;
+    for (let k = 0; k < frame.typed.length; k++) this.typed[k] = frame.typed[k];
+    this.today = frame.today;
+    this.states.length = 0;
   }
 
   /** A frame that holds the same and changes by itself from here on; what waits in this one waits there too. */
@@ -280,18 +296,34 @@ export class Frame {
 
   /** Slots of the rows that exist, in their order; good until the next change of rows. */
   rows(table: TableDef): Int32Array {
+    return this.#rowList(table).rows;
+  }
+
+  /** Where each row that exists stands among them, by slot; good until the next change of rows. */
+  places(table: TableDef): Int32Array {
+    const list = this.#rowList(table);
+    if (list.places !== undefined) return list.places;
+    const { rows } = list;
+    const places = new Int32Array(this.table(table).length);
+    for (let place = 0; place < rows.length; place++) places[rows[place] as number] = place;
+    list.places = places;
+    return places;
+  }
+
+  #rowList(table: TableDef): RowList {
     const stamp = this.rowsStamp(table);
     const kept = this.#rowLists[table.number];
-    if (kept?.stamp === stamp) return kept.rows;
-    const rows = rowsInOrder(this, table);
-    this.#rowLists[table.number] = { stamp, rows };
-    return rows;
+    if (kept?.stamp === stamp) return kept;
+    const list = { stamp, rows: rowsInOrder(this, table), places: undefined };
+    this.#rowLists[table.number] = list;
+    return list;
   }
 
   /** Another after any change of which rows exist and how they stand in order. */
   rowsStamp(table: TableDef): string {
     const own = `${this.table(table).stamp} ${table.shown === undefined ? '' : this.column(table.shown).stamp}`;
     const { order } = table;
+    if (this.table(table).inOrder) return own;
     switch (order.by) {
       case 'own':
       case 'slot':
@@ -299,7 +331,6 @@ export class Frame {
       case 'table':
         return `${own} ${this.rowsStamp(order.table)}`;
       case 'links':
-        if (this.table(table).inOrder) return own;
         return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.rowsStamp(to)}`)}`;
       case 'events':
         return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.rowsStamp(to))}`;

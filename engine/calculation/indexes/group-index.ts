@@ -133,6 +133,9 @@ const MOST_EMPTY = 4;
 /** From so many rows on it costs less to sort the list than to find the place of each. */
 const MANY_JOINING = 32;
 
+/** From one row in so many on, many of a table are looked at. */
+const MANY_OF = 16;
+
 /** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
 const leaving = new RowSet();
 
@@ -271,6 +274,7 @@ export class GroupIndex implements Shared {
     this.groupOf.fill(-1);
     this.#bornAs.set(frame.table(table).births.subarray(0, length));
     const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(table);
+    if (inOrder !== undefined && this.#plainAgain(cells, inOrder, frame.token)) return;
     const count = inOrder?.length ?? length;
     for (let i = 0; i < count; i++) {
       const row = inOrder === undefined ? i : (inOrder[i] as number);
@@ -278,6 +282,28 @@ export class GroupIndex implements Shared {
       this.groupOf[row] = group;
       if (group >= 0) (members[group] as RowList).push(row);
     }
+  }
+
+  /** Rows that exist, by one or two keys that are all filled and no texts; false where they are not so, with nothing done. */
+  #plainAgain({ columns }: KeyCells, rows: Int32Array, owner: Token): boolean {
+    const { keys } = this.grouping;
+    const [one, other] = columns;
+    if (one === undefined || columns.length > 2) return false;
+    if (!columns.every(({ exceptions }) => exceptions === 0) || keys.some(({ text }) => text)) return false;
+    const [first, second] = [one.values, other?.values];
+    for (let i = 0; i < rows.length; i++) {
+      const row = rows[i] as number;
+      const value = first[row] as number;
+      let group =
+        second === undefined ? this.#groups.findOne(value) : this.#groups.findTwo(value, second[row] as number);
+      if (group < 0) {
+        this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
+        group = this.#groups.add(second === undefined ? [value] : [value, second[row] as number]);
+      }
+      this.groupOf[row] = group;
+      (this.#members[group] as RowList).push(row);
+    }
+    return true;
   }
 
   /** The rows of every group from `groupOf`, in the order of the table. */
@@ -299,8 +325,13 @@ export class GroupIndex implements Shared {
     }
   }
 
-  #compare(frame: Frame): Compare {
-    return this.grouping.leftOutToo ? undefined : frame.compare(this.grouping.table);
+  /** Where many rows are compared it pays to know the place of each. */
+  #compare(frame: Frame, many: boolean): Compare {
+    const { table, leftOutToo } = this.grouping;
+    const compare = leftOutToo ? undefined : frame.compare(table);
+    if (compare === undefined || !many) return compare;
+    const places = frame.places(table);
+    return (a, b) => (places[a] as number) - (places[b] as number);
   }
 
   /**
@@ -308,9 +339,9 @@ export class GroupIndex implements Shared {
    * moved in go into `touched`. All leave before one joins, for a list is in order only without those that moved.
    */
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
-    const compare = this.#compare(frame);
+    const { births, length } = frame.table(this.grouping.table);
+    const compare = this.#compare(frame, rows.count >= MANY_JOINING && rows.count * MANY_OF > length);
     const cells = this.#cells(frame);
-    const { births } = frame.table(this.grouping.table);
     const left = new Set<number>();
     const joining = new Map<number, number[]>();
     const staying = new Map<number, number[]>();
