@@ -90,7 +90,7 @@ test('money against spacing says where most is left over, or why there is no suc
   const picture = page.getByRole('region', { name: 'Spacing', exact: true });
   await picture.getByText(/^Most is left over at [\d.]+ in: -?[\d,.]+ USD\.$/).waitFor();
   // Grown for bunches that nobody is to pay for.
-  await picture.getByLabel('Planting').selectOption({ label: 'Bunched carrots 3' });
+  await picture.getByRole('combobox').first().selectOption({ label: 'Bunched carrots 3' });
   await expect
     .poll(() => picture.locator('.no-curve').allTextContents())
     .toContain('No curve of money against spacing. Blank, because Revenue is blank.');
