@@ -21,6 +21,13 @@ test('Ctrl F counts what holds a text, walks through it, and Esc leads back to t
   await page.keyboard.press('Shift+Enter');
   await expect.poll(() => count.textContent()).toBe(`1 of ${total}`);
   await expect.poll(() => page.locator('.ag-cell.is-match').count()).toBeGreaterThan(0);
+  // Asked for again from the cells, the box is in hand again, with what is looked for.
+  await page.locator('.ag-cell.is-match').first().click();
+  await page.keyboard.press('Control+f');
+  const box = page.locator('.find-bar').getByRole('textbox', { name: 'Find' });
+  await expect.poll(() => box.evaluate((input) => input === document.activeElement)).toBe(true);
+  await expect.poll(() => count.textContent()).toBe(`${total} found`);
+  await page.keyboard.press('Enter');
   await page.keyboard.press('Escape');
   await expect.poll(() => page.locator('.find-bar').count()).toBe(0);
   await expect.poll(() => inHand(page)).toMatch(/variety/);

@@ -3,7 +3,8 @@
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { refusalInWords, type TakenRow } from '../../../engine/index.ts';
-import { leaveImport, type PendingImport, pendingImport, takeImport } from './import-state.ts';
+import { type PendingImport, pendingImport } from './import-state.ts';
+import { leaveImport, takeImport } from './import-work.ts';
 import type { Preview } from './messages.ts';
 import { ReadingChoices } from './reading-choices.tsx';
 

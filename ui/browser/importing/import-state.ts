@@ -1,13 +1,9 @@
-// A file on its way into a sheet: read and checked in a worker, not yet done, so that a person sees first what it would do and
-// can say how it is to be understood. The dialog shows it; only taking it changes the workbook, as one step.
+// A file on its way into a sheet, not yet done: the dialog shows it. What reads and takes it is fetched with the first (import-work.ts).
 
 import { signal } from '@preact/signals';
-import { type ByHand, type Command, loadGeneralUnits, message, sheetView } from '../../../engine/index.ts';
-import { UNDO } from '../store/change.ts';
+import type { ByHand } from '../../../engine/index.ts';
 import { tell } from '../store/notices.ts';
-import { workbookNow } from '../store/workbook.ts';
-import type { Asked, Choices, Preview, Reading, Told } from './messages.ts';
-import { rememberColumns, rememberedColumns } from './remembered.ts';
+import type { Choices, Preview, Reading } from './messages.ts';
 
 export interface PendingImport {
   readonly sheet: string;
@@ -29,132 +25,9 @@ export interface PendingImport {
 /** The file that waits for a yes; undefined where none does. */
 export const pendingImport = signal<PendingImport | undefined>(undefined);
 
-let worker: Worker | undefined;
-let turn = 0;
-
 /** Reads a picked file for a sheet and asks. */
 export async function readImport(sheet: string, file: File): Promise<void> {
-  const book = workbookNow();
-  const view = book === undefined ? undefined : sheetView(book, sheet);
-  if (book === undefined || view === undefined) return;
-  const choices: Choices = { byHand: rememberedColumns(sheet) };
-  pendingImport.value = {
-    sheet,
-    sheetName: view.name,
-    file: file.name,
-    choices,
-    byHand: {},
-    reading: undefined,
-    state: { at: 'reading', done: 0, of: 0 },
-  };
-  const bytes = await file.arrayBuffer().then(
-    (buffer) => new Uint8Array(buffer),
-    () => undefined,
-  );
-  if (pendingImport.peek()?.file !== file.name) return;
-  if (bytes === undefined) fail('The file could not be read from the disk.');
-  else ask(begun(), { ask: 'read', turn: nextTurn(), bytes, data: book.data(), sheet, choices });
-}
-
-function nextTurn(): number {
-  turn += 1;
-  return turn;
-}
-
-function begun(): Worker {
-  worker?.terminate();
-  const fresh = new Worker(new URL('./import-worker.ts', import.meta.url), { type: 'module' });
-  fresh.addEventListener('message', ({ data }: MessageEvent<Told>) => hear(data));
-  fresh.addEventListener('error', (event) => {
-    event.preventDefault();
-    fail('The part that reads files could not be fetched, or it failed: try again.');
-  });
-  worker = fresh;
-  return fresh;
-}
-
-function ask(of: Worker, asked: Asked): void {
-  of.postMessage(asked, asked.ask === 'read' ? [asked.bytes.buffer] : []);
-}
-
-function update(change: Partial<PendingImport>): void {
-  const pending = pendingImport.peek();
-  if (pending !== undefined) pendingImport.value = { ...pending, ...change };
-}
-
-function fail(why: string): void {
-  update({ state: { at: 'failed', why } });
-}
-
-function hear(told: Told): void {
-  if (told.told !== 'commands' && told.turn !== turn) return;
-  switch (told.told) {
-    case 'progress':
-      update({ state: { at: 'reading', done: told.done, of: told.of } });
-      return;
-    case 'preview':
-      update({ reading: told.reading, state: { at: 'preview', preview: told.preview } });
-      return;
-    case 'failed':
-      update({ reading: told.reading ?? pendingImport.peek()?.reading, state: { at: 'failed', why: told.why } });
-      return;
-    case 'commands':
-      void take(told.commands, told.generalUnits);
-  }
-}
-
-/** Understands the file another way. */
-export function chooseReading(choices: Choices): void {
-  const pending = pendingImport.peek();
-  if (pending === undefined || worker === undefined) return;
-  const next = { ...pending.choices, ...choices };
-  update({ choices: next, state: { at: 'reading', done: 0, of: pending.reading?.rows ?? 0 } });
-  ask(worker, { ask: 'again', turn: nextTurn(), choices: next });
-}
-
-/** Puts a column of the file in a column of the sheet, or leaves it out. */
-export function chooseColumn(header: string, column: string | null): void {
-  const pending = pendingImport.peek();
-  if (pending === undefined) return;
-  const byHand = { ...pending.byHand, [header]: column };
-  update({ byHand });
-  chooseReading({ byHand: { ...pending.choices.byHand, ...byHand } });
-}
-
-/** Does what the waiting file asks for the rows that can be taken. */
-export function takeImport(): void {
-  if (worker === undefined || pendingImport.peek()?.state.at !== 'preview') return;
-  update({ state: { at: 'taking', done: 0, of: 0 } });
-  ask(worker, { ask: 'take' });
-}
-
-async function take(commands: readonly Command[], generalUnits: boolean): Promise<void> {
-  if (generalUnits) await loadGeneralUnits();
-  const pending = pendingImport.peek();
-  if (pending === undefined) return;
-  const { file, sheet, sheetName, byHand } = pending;
-  const said = message('import file', { file, sheet: sheetName });
-  const { takeInParts } = await import('./taking.ts');
-  const taken = await takeInParts(commands, said, {
-    goesOn: (done, of) => {
-      if (pendingImport.peek()?.state.at !== 'taking') return false;
-      update({ state: { at: 'taking', done, of } });
-      return true;
-    },
-  });
-  if (taken === 'left') return;
-  if (taken !== 'taken') {
-    fail(taken.why);
-    return;
-  }
-  rememberColumns(sheet, byHand);
-  leaveImport();
-  tell(`Imported ${file} into ${sheetName}.`, 'done', UNDO);
-}
-
-/** Leaves the file; a check that is under way ends. */
-export function leaveImport(): void {
-  worker?.terminate();
-  worker = undefined;
-  pendingImport.value = undefined;
+  const work = await import('./import-work.ts').catch(() => undefined);
+  if (work === undefined) tell('The part that reads files could not be fetched: try again.', 'refusal');
+  else await work.readImport(sheet, file);
 }

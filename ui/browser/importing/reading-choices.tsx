@@ -3,7 +3,8 @@
 
 import { type ColumnView, ENCODING_NAMES, ENCODINGS, type MatchedColumn, sheetView } from '../../../engine/index.ts';
 import { workbookNow } from '../store/workbook.ts';
-import { chooseColumn, chooseReading, type PendingImport } from './import-state.ts';
+import type { PendingImport } from './import-state.ts';
+import { chooseColumn, chooseReading } from './import-work.ts';
 import type { Reading } from './messages.ts';
 
 const DELIMITERS = [

@@ -1,6 +1,6 @@
 // Takes the rows of a file a part at a time, so that the page stays in hand however many there are: between two parts a frame is
 // drawn that says how far it is, and a person can leave it. The parts are one step of undo; what is left or refused on the way is
-// taken back whole. import-state.ts fetches it when a file is taken.
+// taken back whole. import-work.ts fetches it when a file is taken.
 
 import type { Command, Message } from '../../../engine/index.ts';
 import { change } from '../store/change.ts';

@@ -2,16 +2,18 @@
 // its place.
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { closeFind, finding, lookFor, MOST_FOUND, replaceAll, replaceOne, stepFound } from '../store/find.ts';
+import { finding } from '../store/find.ts';
+import { closeFind, look, lookFor, MOST_FOUND, replaceAll, replaceOne, stepFound } from '../store/looking.ts';
 
 export function FindBar() {
-  const { open, text, instead, everywhere, found } = finding.value;
+  const { open, asked, text, instead, everywhere, found } = finding.value;
   const box = useRef<HTMLInputElement>(null);
   // At once, so that the next key finds the box.
   useLayoutEffect(() => {
     box.current?.focus();
     box.current?.select();
-  }, [open]);
+    void look();
+  }, [open, asked]);
   const onKey = (event: KeyboardEvent): void => {
     if (event.key === 'Escape') closeFind();
     else if (event.key === 'Enter' && event.target === box.current) stepFound(event.shiftKey ? -1 : 1);
