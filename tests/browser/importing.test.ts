@@ -26,7 +26,7 @@ async function openSheet(name: string) {
 
 async function choose(page: Page, file: File, button = 'Import rows'): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: button }).click();
+  await page.getByRole('button', { name: button, exact: true }).click();
   await (await chooser).setFiles(file);
 }
 

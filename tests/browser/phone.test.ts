@@ -2,7 +2,6 @@
 // files. Nothing is cut off, every target can be hit with a thumb.
 
 import { readFile } from 'node:fs/promises';
-import axe from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { type Opening, openWorkbook } from './harness.ts';
@@ -88,18 +87,6 @@ function tooSmall(dialog: Locator): Promise<readonly string[]> {
       ...small.map(({ outerHTML }) => outerHTML.slice(0, 120)),
       ...(left < 0 || right > innerWidth ? ['past'] : []),
     ];
-  });
-}
-
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
-    if (typeof run !== 'function') throw new Error('axe is not in the page.');
-    const result = await run('.phone', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] });
-    return result.violations.flatMap((one: { id: string; nodes: { html: string; failureSummary: string }[] }) =>
-      one.nodes.map((node) => `${one.id}: ${node.html.slice(0, 160)} ${node.failureSummary}`),
-    );
   });
 }
 
@@ -279,17 +266,3 @@ test('the seed order and the workbook are saved as files', async () => {
   const saved: unknown = JSON.parse(await readFile((await file.path()) ?? '', 'utf8'));
   expect(saved).toBeTypeOf('object');
 });
-
-for (const colorScheme of ['light', 'dark'] as const) {
-  test(`the phone keeps to the accessibility guidelines in ${colorScheme} colours`, async () => {
-    const { page } = await openPhone({ colorScheme });
-    expect(await faults(page)).toEqual([]);
-    await openCard(page, 'Plantings', 'Keeper clumps');
-    await page.locator('.chart').first().waitFor();
-    expect(await faults(page)).toEqual([]);
-    await page.locator('.phone-bar button', { hasText: 'Attention' }).click();
-    expect(await faults(page)).toEqual([]);
-    await page.locator('.phone-bar button', { hasText: 'Workbook' }).click();
-    expect(await faults(page)).toEqual([]);
-  });
-}
