@@ -12,6 +12,8 @@ export interface AtSheet extends OpenedWorkbook {
   readonly book: WorkbookPage;
 }
 
+const SCREENS = { desk: { width: 1440, height: 900 }, phone: { width: 390, height: 844 } };
+
 let shared: OpenedWorkbook | undefined;
 let sharedIn: string | undefined;
 
@@ -33,8 +35,15 @@ export async function atSheet(sheet: string): Promise<AtSheet> {
   return { ...opened, book };
 }
 
+/** The same on a phone, at its first place. A file's tests share the one or the other. */
+export async function onePhone(): Promise<OpenedWorkbook> {
+  const opened = await demoFarm('phone');
+  await opened.page.getByRole('navigation', { name: 'Places' }).getByRole('button').first().click();
+  return opened;
+}
+
 /** The same, wherever in it the test before came to. */
-async function demoFarm(): Promise<OpenedWorkbook> {
+async function demoFarm(screen: keyof typeof SCREENS = 'desk'): Promise<OpenedWorkbook> {
   onTestFailed(() => {
     shared = undefined;
   });
@@ -45,7 +54,7 @@ async function demoFarm(): Promise<OpenedWorkbook> {
   }
   sharedIn = file;
   if (shared === undefined) {
-    shared = await openWorkbook({ width: 1440, height: 900, stays: true });
+    shared = await openWorkbook({ ...SCREENS[screen], stays: true });
     await noteAddresses(shared.page);
     return shared;
   }
@@ -80,8 +89,8 @@ function takeAllBack(page: Page): Promise<boolean> {
     const drawn = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
     await drawn();
     for (let step = 0; step < 40; step += 1) {
-      const steps = [...document.querySelectorAll<HTMLButtonElement>('.top-acts button.step')];
-      const undo = steps.find(({ textContent }) => textContent.startsWith('Undo'));
+      const steps = [...document.querySelectorAll<HTMLButtonElement>('.top-acts button.step, .phone-undo')];
+      const undo = steps.find((button) => button.matches('.phone-undo') || button.textContent.startsWith('Undo'));
       if (undo === undefined || undo.disabled) return undo !== undefined;
       undo.click();
       await drawn();

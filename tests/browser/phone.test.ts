@@ -5,10 +5,12 @@ import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { type Opening, openWorkbook } from './harness.ts';
+import { onePhone } from './one-page.ts';
 import { smallWorkbook } from './small-workbook.ts';
 
-async function openPhone(opening: Opening = {}) {
-  const opened = await openWorkbook({ width: 390, height: 844, ...opening });
+/** The demo farm as it comes; another workbook where the browser keeps one. */
+async function openPhone(storage?: Exclude<Opening['storage'], undefined>) {
+  const opened = await (storage === undefined ? onePhone() : openWorkbook({ width: 390, height: 844, storage }));
   await opened.page.locator('.phone').waitFor();
   return opened;
 }
@@ -162,7 +164,7 @@ test('a row is added, filled, removed and brought back', async () => {
 });
 
 test('cards are looked at through views, put in order and kept back, with one step back for each and forward again', async () => {
-  const { page, problems } = await openPhone({ storage: await smallWorkbook() });
+  const { page, problems } = await openPhone(await smallWorkbook());
   await openSheet(page, 'Beds');
   const names = () => page.locator('.phone-cards .phone-name').allTextContents();
   const there = await names();
