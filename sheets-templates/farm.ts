@@ -103,6 +103,10 @@ export const farmSheet: SheetDeclaration = {
       withDefault('bed-width', 'Bed width', SPACING, '30 in', { note: 'Planted width, without the path.', least: 0 }),
       withDefault('bed-length', 'Bed length', LENGTH, '50 ft', { least: 0 }),
       withDefault('path-width', 'Path width', SPACING, '18 in', { least: 0 }),
+      entered('spacing-step', 'Spacing step', SPACING, {
+        note: 'Usual spacings are taken to the nearest of it; to halves under three of them, to quarters under one. Blank: as the library has them.',
+        least: 0,
+      }),
     ),
     ...group(
       'How sure',

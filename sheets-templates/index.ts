@@ -12,6 +12,7 @@ export { ALONG, PLANS, type RollOverOptions, rollOver } from './acts/roll-over.t
 export { isLearned, type LearnedOffer, learnedOffers, takeOver } from './acts/take-over.ts';
 export { workOutOrder } from './acts/work-out-order.ts';
 export { SEASON_CHANCES, WEEKLY_CHANCES, type WeeklyChance } from './chance.ts';
+export { groundIn } from './ground.ts';
 export type { NamedRow } from './names.ts';
 export { rowsById } from './names.ts';
 export { OFFERS, type Offer, templateShelf } from './offers.ts';

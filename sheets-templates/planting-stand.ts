@@ -82,13 +82,21 @@ export const STAND_COLUMNS = [
       least: 1,
       most: 100,
     }),
+    computed(
+      'usual-spacing',
+      'Usual spacing',
+      SPACING,
+      `IF(AND([Seeds per station] > 1.5; [Raised]; NOT(ISBLANK([Variety].[Crop].[Clump in-row spacing])));
+        [Variety].[Crop].[Clump in-row spacing]; [Variety].[Crop].[In-row spacing])`,
+      { note: 'In the row, as the library has it: for single plants, or for clumps.', decimals: 2 },
+    ),
     withDefault(
       'in-row-spacing',
       'In-row spacing',
       SPACING,
-      `IF(AND([Seeds per station] > 1.5; [Raised]; NOT(ISBLANK([Variety].[Crop].[Clump in-row spacing])));
-        [Variety].[Crop].[Clump in-row spacing]; [Variety].[Crop].[In-row spacing])`,
-      { decimals: 2, least: 0 },
+      `IF(N(Farm[Spacing step]) = 0; [Usual spacing]; MROUND([Usual spacing]; Farm[Spacing step] /
+        IF([Usual spacing] < Farm[Spacing step]; 4; IF([Usual spacing] < 3 * Farm[Spacing step]; 2; 1))))`,
+      { note: 'The usual one in whole steps of the farm.', decimals: 2, least: 0 },
     ),
     withDefault('pattern', 'Pattern', choice('square', 'offset'), '"square"', {
       note: 'Offset: every second row shifted by half a spacing.',

@@ -12,6 +12,7 @@ import { cropsSheet } from './crops.ts';
 import { curingSheet } from './curing.ts';
 import { demandByWeekSheet, demandSheet, supplyAgainstDemandSheet } from './demand.ts';
 import { farmSheet } from './farm.ts';
+import { usualGround } from './ground.ts';
 import { handsSheet, ownJobsByWeekSheet, ownJobsSheet } from './hands.ts';
 import { INPUT_ROWS, inputKindsSheet, inputsSheet } from './inputs.ts';
 import { labourSheet } from './labour.ts';
@@ -192,6 +193,7 @@ export function startOf(sheets: readonly SheetDeclaration[], options: SeasonOpti
     'Cell tray': '128 cells',
     'Deep tray': 'Deep tray',
     'Usual mix': 'Compost, coir and grit',
+    ...usualGround(units),
     ...farm,
   };
   return { title, units, currency, today, rows: rowsById(sheets, { ...rows, Farm: [ownFarm] }) };

@@ -42,47 +42,57 @@ export function scaledStages(stages: Stages, days: number): Stages {
   };
 }
 
-/** A corner of the coefficient curve. */
-interface Corner {
-  readonly day: number;
-  readonly coefficient: number;
-}
-
-function corners(stages: Stages, coefficients: Coefficients): readonly Corner[] {
-  const growing = stages.initial;
-  const full = growing + stages.development;
-  const ripening = full + stages.middle;
-  return [
-    { day: 0, coefficient: coefficients.initial },
-    { day: growing, coefficient: coefficients.initial },
-    { day: full, coefficient: coefficients.middle },
-    { day: ripening, coefficient: coefficients.middle },
-    { day: ripening + stages.late, coefficient: coefficients.end },
-  ];
-}
-
 /**
  * The crop coefficient on a day: constant in the initial and middle stages, in a straight line between the others (FAO-56
  * equation 66). NaN before planting and after the season.
  */
 export function cropCoefficient(day: number, stages: Stages, coefficients: Coefficients): number {
-  if (!(day >= 0) || day > seasonLength(stages)) return Number.NaN;
-  let lastDay = 0;
-  let lastCoefficient = coefficients.initial;
-  for (const { day: cornerDay, coefficient } of corners(stages, coefficients)) {
-    if (day <= cornerDay) {
-      const length = cornerDay - lastDay;
-      return length > 0 ? lastCoefficient + ((day - lastDay) / length) * (coefficient - lastCoefficient) : coefficient;
-    }
-    lastDay = cornerDay;
-    lastCoefficient = coefficient;
-  }
-  return lastCoefficient;
+  const { initial, development, middle, late } = stages;
+  return coefficientOn(
+    day,
+    initial,
+    development,
+    middle,
+    late,
+    coefficients.initial,
+    coefficients.middle,
+    coefficients.end,
+  );
 }
 
-/** The coefficient on a day between two corners. */
-function between(start: Corner, end: Corner, day: number): number {
-  return start.coefficient + ((day - start.day) / (end.day - start.day)) * (end.coefficient - start.coefficient);
+/** As cropCoefficient, of plain numbers: a season asks for it once a planting and week. */
+export function coefficientOn(
+  day: number,
+  initial: number,
+  development: number,
+  middle: number,
+  late: number,
+  atFirst: number,
+  inMiddle: number,
+  atEnd: number,
+): number {
+  if (!(day >= 0) || day > initial + development + middle + late) return Number.NaN;
+  const full = initial + development;
+  const ripening = full + middle;
+  const end = ripening + late;
+  if (day <= initial) return atFirst;
+  if (day <= full) return full > initial ? between(day, initial, atFirst, full, inMiddle) : inMiddle;
+  if (day <= ripening) return inMiddle;
+  if (day <= end) return end > ripening ? between(day, ripening, inMiddle, end, atEnd) : atEnd;
+  return atEnd;
+}
+
+/** The coefficient on a day between two corners of the curve. */
+function between(day: number, start: number, there: number, end: number, then: number): number {
+  return there + ((day - start) / (end - start)) * (then - there);
+}
+
+/** Area under one straight piece of the curve between two days. */
+function under(from: number, to: number, start: number, there: number, end: number, then: number): number {
+  const low = Math.max(from, start);
+  const high = Math.min(to, end);
+  if (!(high > low)) return 0;
+  return ((between(low, start, there, end, then) + between(high, start, there, end, then)) / 2) * (high - low);
 }
 
 /**
@@ -90,16 +100,41 @@ function between(start: Corner, end: Corner, day: number): number {
  * reference evapotranspiration that the crop takes.
  */
 export function coefficientDays(from: number, to: number, stages: Stages, coefficients: Coefficients): number {
-  const turns = corners(stages, coefficients);
-  let sum = 0;
-  for (let k = 1; k < turns.length; k++) {
-    const start = turns[k - 1] as Corner;
-    const end = turns[k] as Corner;
-    const low = Math.max(from, start.day);
-    const high = Math.min(to, end.day);
-    if (high > low) sum += ((between(start, end, low) + between(start, end, high)) / 2) * (high - low);
-  }
-  return Number.isNaN(from + to + seasonLength(stages)) ? Number.NaN : sum;
+  const { initial, development, middle, late } = stages;
+  return coefficientDaysOf(
+    from,
+    to,
+    initial,
+    development,
+    middle,
+    late,
+    coefficients.initial,
+    coefficients.middle,
+    coefficients.end,
+  );
+}
+
+/** As coefficientDays, of plain numbers. */
+export function coefficientDaysOf(
+  from: number,
+  to: number,
+  initial: number,
+  development: number,
+  middle: number,
+  late: number,
+  atFirst: number,
+  inMiddle: number,
+  atEnd: number,
+): number {
+  if (Number.isNaN(from + to + (initial + development + middle + late))) return Number.NaN;
+  const full = initial + development;
+  const ripening = full + middle;
+  return (
+    under(from, to, 0, atFirst, initial, atFirst) +
+    under(from, to, initial, atFirst, full, inMiddle) +
+    under(from, to, full, inMiddle, ripening, inMiddle) +
+    under(from, to, ripening, inMiddle, ripening + late, atEnd)
+  );
 }
 
 /** Mean coefficient of a period inside the season, as FAO-56 reads it off the curve for ten days. NaN without a period. */

@@ -31,16 +31,17 @@ export class FrameState<T extends Shared> {
   read(frame: Frame): T {
     // Only this place writes under its number, so what stands there is a T.
     const kept = frame.states[this.number] as T | undefined;
-    return kept ?? this.#put(frame, this.#make(frame.token));
+    return kept ?? this.put(frame, this.#make(frame.token));
   }
 
   /** To write: a copy of its own where the state is shared with another branch. */
   own(frame: Frame): T {
     const kept = this.read(frame);
-    return kept.owner === frame.token ? kept : this.#put(frame, kept.copy(frame.token) as T);
+    return kept.owner === frame.token ? kept : this.put(frame, kept.copy(frame.token) as T);
   }
 
-  #put(frame: Frame, state: T): T {
+  /** To set anew, with state that the frame owns. */
+  put(frame: Frame, state: T): T {
     frame.states[this.number] = state;
     return state;
   }
@@ -71,6 +72,13 @@ interface Contents {
   readonly today: number;
 }
 
+/** The rows of a table in order, for as long as its stamp stays the same, and their places once they were asked for. */
+interface RowList {
+  readonly stamp: string;
+  readonly rows: Int32Array;
+  places: Int32Array | undefined;
+}
+
 export class Frame {
   readonly layout: Layout;
   readonly texts: Texts;
@@ -92,7 +100,7 @@ export class Frame {
   madeCells: MadeCells | undefined;
   /** Tables in which rows died since slots were last released. */
   readonly #dying = new Set<TableDef>();
-  readonly #rowLists: ({ readonly stamp: string; readonly rows: Int32Array } | undefined)[] = [];
+  readonly #rowLists: (RowList | undefined)[] = [];
 
   private constructor(contents: Contents, token: Token) {
     this.layout = contents.layout;
@@ -242,6 +250,13 @@ export class Frame {
     for (let k = 0; k < columns.length; k++) this.ownColumn(columns[k] as ColumnDef).grow(row + 1);
   }
 
+  /** So many rows in the table's order take the place of those there were; some columns are blank, the others' cells are to be worked out. */
+  remake(table: TableDef, count: number, blank: readonly ColumnDef[]): void {
+    this.ownTable(table).remake(count);
+    for (const column of table.columns) this.ownColumn(column).resize(count);
+    for (const column of blank) this.ownColumn(column).blank();
+  }
+
   /** Gives the rows of slots that were added so their cells in every column, all blank. */
   fillOut(table: TableDef): void {
     const { length } = this.table(table);
@@ -272,12 +287,27 @@ export class Frame {
 
   /** Slots of the rows that exist, in their order; good until the next change of rows. */
   rows(table: TableDef): Int32Array {
+    return this.#rowList(table).rows;
+  }
+
+  /** Where each row that exists stands among them, by slot; good until the next change of rows. */
+  places(table: TableDef): Int32Array {
+    const list = this.#rowList(table);
+    if (list.places !== undefined) return list.places;
+    const { rows } = list;
+    const places = new Int32Array(this.table(table).length);
+    for (let place = 0; place < rows.length; place++) places[rows[place] as number] = place;
+    list.places = places;
+    return places;
+  }
+
+  #rowList(table: TableDef): RowList {
     const stamp = this.rowsStamp(table);
     const kept = this.#rowLists[table.number];
-    if (kept?.stamp === stamp) return kept.rows;
-    const rows = rowsInOrder(this, table);
-    this.#rowLists[table.number] = { stamp, rows };
-    return rows;
+    if (kept?.stamp === stamp) return kept;
+    const list = { stamp, rows: rowsInOrder(this, table), places: undefined };
+    this.#rowLists[table.number] = list;
+    return list;
   }
 
   /** Another after any change of which rows exist and how they stand in order. */
@@ -291,6 +321,7 @@ export class Frame {
       case 'table':
         return `${own} ${this.rowsStamp(order.table)}`;
       case 'links':
+        if (this.table(table).inOrder) return own;
         return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.rowsStamp(to)}`)}`;
       case 'events':
         return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.rowsStamp(to))}`;

@@ -28,6 +28,7 @@ export function compareRows(data: Data, table: TableDef): Compare | undefined {
     case 'table':
       return compareRows(data, order.table);
     case 'links': {
+      if (data.table(table).inOrder) return undefined;
       const [first, second] = order.links;
       const [one, other] = [compareLinked(data, first), compareLinked(data, second)];
       return (a, b) => one(a, b) || other(a, b);
@@ -60,15 +61,115 @@ export function rowsInOrder(data: Data, table: TableDef): Int32Array {
     if (live[row] !== 1) continue;
     if (shown === undefined || (shown.states[row] === 0 && shown.values[row] === 1)) rows[count++] = row;
   }
-  const found = rows.subarray(0, count);
-  const compare = compareRows(data, table);
-  return compare === undefined ? found : sorted(found, compare);
+  return putInOrder(data, table, rows.subarray(0, count));
 }
 
-/** Most tables stand in order already: looking is cheaper than sorting. */
-function sorted(rows: Int32Array, compare: Compare): Int32Array {
-  for (let i = 1; i < rows.length; i++) {
-    if (compare(rows[i - 1] as number, rows[i] as number) > 0) return rows.sort(compare);
+/**
+ * Puts slots of a table, given by rising number, in the order of compareRows: what tells rows apart least comes first, each pass
+ * leaves what it finds equal as it stood. A comparison of two rows by pairs or events costs far more than a pass.
+ */
+function putInOrder(data: Data, table: TableDef, slots: Int32Array): Int32Array {
+  const { order } = table;
+  switch (order.by) {
+    case 'slot':
+      return slots;
+    case 'own': {
+      const { labels } = data.table(table);
+      return labels === undefined ? slots : rowsByKeys(slots, pick(labels, slots));
+    }
+    case 'table':
+      return putInOrder(data, order.table, slots);
+    case 'links': {
+      if (data.table(table).inOrder) return slots;
+      const [first, second] = order.links;
+      const later = rowsByKeys(slots, linkedPlaces(data, second, slots));
+      return rowsByKeys(later, linkedPlaces(data, first, later));
+    }
+    case 'events': {
+      const kinds = data.column(order.kind).values;
+      const known = new Map<TableDef, Int32Array | undefined>();
+      const places = order.about.map(({ column, to }) => {
+        if (!known.has(to)) known.set(to, placesOf(data, to));
+        return { rows: data.column(column).values, of: known.get(to) };
+      });
+      const abouts = Float64Array.from(slots, (slot) => {
+        const about = places[kinds[slot] as number];
+        const row = about?.rows[slot] ?? 0;
+        return about?.of?.[row] ?? row;
+      });
+      const byAbout = rowsByKeys(slots, abouts);
+      const byKind = rowsByKeys(byAbout, pick(kinds, byAbout));
+      return rowsByKeys(byKind, pick(data.column(order.date).values, byKind));
+    }
   }
-  return rows;
+}
+
+/** Where each slot of a table stands among all of them, those that live or not; undefined where slots stand in order themselves. */
+function placesOf(data: Data, table: TableDef): Int32Array | undefined {
+  if (compareRows(data, table) === undefined) return undefined;
+  const { length } = data.table(table);
+  const inOrder = putInOrder(
+    data,
+    table,
+    Int32Array.from({ length }, (_, slot) => slot),
+  );
+  const places = new Int32Array(length);
+  for (let place = 0; place < length; place++) places[inOrder[place] as number] = place;
+  return places;
+}
+
+function linkedPlaces(data: Data, { column, to }: LinkDef, slots: Int32Array): Float64Array {
+  const keys = pick(data.column(column).values, slots);
+  const places = placesOf(data, to);
+  if (places !== undefined) for (let i = 0; i < keys.length; i++) keys[i] = places[keys[i] as number] as number;
+  return keys;
+}
+
+function pick(values: ArrayLike<number>, slots: Int32Array): Float64Array {
+  const keys = new Float64Array(slots.length);
+  for (let i = 0; i < keys.length; i++) keys[i] = values[slots[i] as number] as number;
+  return keys;
+}
+
+/** Slots by rising key, equal ones as they stood. Most stand so already. */
+export function rowsByKeys(slots: Int32Array, keys: Float64Array): Int32Array {
+  let rises = true;
+  let whole = true;
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = 0; i < keys.length; i++) {
+    const key = keys[i] as number;
+    if (i > 0 && key < (keys[i - 1] as number)) rises = false;
+    if (key < least) least = key;
+    if (key > most) most = key;
+    if (!Number.isInteger(key)) whole = false;
+  }
+  if (rises) return slots;
+  const range = most - least + 1;
+  return whole && range <= 4 * keys.length + MOST_COUNTED ? counted(slots, keys, least, range) : compared(slots, keys);
+}
+
+/** Keys in so narrow a range are counted, whatever the number of rows. */
+const MOST_COUNTED = 4096;
+
+function counted(slots: Int32Array, keys: Float64Array, least: number, range: number): Int32Array {
+  const next = new Int32Array(range + 1);
+  for (let i = 0; i < keys.length; i++) {
+    const at = (keys[i] as number) - least + 1;
+    next[at] = (next[at] as number) + 1;
+  }
+  for (let at = 1; at <= range; at++) next[at] = (next[at] as number) + (next[at - 1] as number);
+  const sorted = new Int32Array(slots.length);
+  for (let i = 0; i < keys.length; i++) {
+    const at = (keys[i] as number) - least;
+    const place = next[at] as number;
+    next[at] = place + 1;
+    sorted[place] = slots[i] as number;
+  }
+  return sorted;
+}
+
+function compared(slots: Int32Array, keys: Float64Array): Int32Array {
+  const places = Int32Array.from(slots, (_, i) => i);
+  places.sort((a, b) => (keys[a] as number) - (keys[b] as number) || a - b);
+  return places.map((place) => slots[place] as number);
 }

@@ -14,6 +14,8 @@ export class TableRows {
   stamp = nextStamp();
   /** Rising in the order of the rows; undefined while the slots stand in that order themselves. */
   labels: Float64Array | undefined;
+  /** The slots are known to stand in the table's order, whatever that rests on. */
+  inOrder = false;
   /** Dead slots that a new row may take, and those that may be taken once all who knew the row have heard that it went. */
   #free = new Set<number>();
   #freed = new Set<number>();
@@ -31,6 +33,7 @@ export class TableRows {
     copy.liveCount = this.liveCount;
     copy.stamp = this.stamp;
     copy.labels = this.labels?.slice();
+    copy.inOrder = this.inOrder;
     copy.#free = new Set(this.#free);
     copy.#freed = new Set(this.#freed);
     return copy;
@@ -61,6 +64,7 @@ export class TableRows {
     if ((this.live[row] === 1) === alive) return false;
     this.live[row] = alive ? 1 : 0;
     this.liveCount += alive ? 1 : -1;
+    this.inOrder = false;
     if (alive) {
       this.births[row] = (this.births[row] as number) + 1;
       this.#free.delete(row);
@@ -68,6 +72,19 @@ export class TableRows {
     } else this.#freed.add(row);
     this.stamp = nextStamp();
     return true;
+  }
+
+  /** So many rows in the table's order take the place of those there were. */
+  remake(count: number): void {
+    this.grow(count);
+    this.length = count;
+    this.live.fill(1, 0, count);
+    this.live.fill(0, count);
+    this.liveCount = count;
+    this.inOrder = true;
+    this.#free.clear();
+    this.#freed.clear();
+    this.stamp = nextStamp();
   }
 
   /** A slot that no row has, taken from the dead ones where there are any. */

@@ -48,8 +48,8 @@ export interface Fold {
   readonly undefinedMeans: Undefined;
 }
 
-/** From the columns of matching rows to what answers one row's scalars. */
-export type OverNumbers = (columns: readonly Float64Array[]) => (scalars: readonly Scalar[]) => Answer;
+/** From the columns of matching rows to what answers one row's scalars, in numbers: not-a-number stands for what is none, and for no answer. */
+export type OverNumbers = (columns: readonly Float64Array[]) => (scalars: Float64Array) => number;
 
 export type Body =
   /**
@@ -71,6 +71,8 @@ export type Body =
       readonly compute: (args: readonly Scalar[]) => Answer;
       readonly blanks: 'pass' | 'given';
       readonly errors?: 'given';
+      /** All it says is whether its one argument is blank, for which no value need be looked at. */
+      readonly isBlankness?: true;
     }
   /** SUM, MAX: every argument's values, whole columns included, blanks skipped, folded to one. */
   | { readonly lane: 'fold'; readonly fold: Fold }
@@ -93,8 +95,8 @@ export type Body =
       readonly valueColumns: number;
       readonly compute: (scalars: readonly Scalar[], columns: readonly (readonly Scalar[])[]) => Answer;
       /**
-       * The same for many rows that read the same matching rows: `columns` as numbers, not-a-number where a cell holds none,
-       * are looked at once, and what it gives answers row by row.
+       * The same, where all is numbers, for many rows that read the same matching rows: `columns` as numbers, not-a-number
+       * where a cell holds none, are looked at once, and what it gives answers row by row.
        */
       readonly overNumbers?: OverNumbers;
     }

@@ -11,6 +11,7 @@ import { standardNormalQuantile } from '../agronomy/normal.ts';
 import type { Frame } from '../calculation/frame.ts';
 import type { Node } from '../calculation/graph/graph.ts';
 import { type Touch, TrialRun } from '../calculation/graph/trial-run.ts';
+import type { TableDef } from '../calculation/layout.ts';
 import { RowSet } from '../calculation/row-set.ts';
 import type { Command } from '../commands/command.ts';
 import type { Workbook } from '../commands/workbook.ts';
@@ -135,7 +136,8 @@ export class Draws {
     const touched = new Map<Node, Touch>();
     for (const counted of order.chances?.counted ?? []) this.#count(counted, streamOf, touched);
     if (order.chances?.years !== undefined) this.#differ(order.chances.years, streamOf, touched);
-    this.#run = new TrialRun(built.graph, { tried, wanted: this.#read.nodes, held, touched });
+    const free = freeTables(workbook, held);
+    this.#run = new TrialRun(built.graph, { tried, wanted: this.#read.nodes, held, touched, free });
   }
 
   get done(): number {
@@ -338,6 +340,23 @@ function nodesOf(book: Workbook, places: readonly string[]): readonly Node[] {
     const node = column === undefined ? undefined : book.document.program.built.columnNode(column.def);
     return node ?? [];
   });
+}
+
+/** Tables of made rows in which nothing is typed and to which no link leads that is typed or stays as it is. */
+function freeTables({ document }: Workbook, held: ReadonlySet<Node>): ReadonlySet<TableDef> {
+  const { sheets, built } = document.program;
+  const linked = new Set<string>();
+  for (const { role, type, def } of sheets.flatMap(({ columns }) => columns)) {
+    if (type?.kind !== 'link') continue;
+    const node = built.columnNode(def);
+    const isHeld = node !== undefined && held.has(node);
+    if (role === 'entered' || isHeld || (document.frame.typedIn(def)?.over.size ?? 0) > 0) linked.add(type.table);
+  }
+  const free = sheets.filter(({ id, schema }) => {
+    const isMade = schema.rows.from !== 'entry' && schema.rows.from !== 'single';
+    return isMade && !linked.has(id) && !document.shelf.has(id);
+  });
+  return new Set(free.map(({ table }) => table));
 }
 
 /** A triangular value from an even one: the inverse of its distribution (Kotz & van Dorp 2004, Beyond Beta, section 1.2). */

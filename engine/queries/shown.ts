@@ -83,7 +83,10 @@ export function shownScalar(
   return showParts(value, type, { unit, decimals, currency: program.currency, writing });
 }
 
-/** What is typed is what is shown: as many decimals as were typed, not the column's; money keeps its two. */
+/**
+ * What is typed is what is shown: as many decimals as were typed, not the column's; money keeps its two. What stands where nothing
+ * is typed has no noughts at its end either: '8 in', as it would be typed.
+ */
 export function decimalsOf(
   { document }: Book,
   column: ProgramColumn,
@@ -92,10 +95,18 @@ export function decimalsOf(
   type: ValueType,
 ): number | undefined {
   const declared = column.declaration.decimals;
-  if (typeof value !== 'number' || !document.isTyped(column, row)) return declared;
+  if (typeof value !== 'number') return declared;
   if (type.kind !== 'temperature' && (type.kind !== 'number' || type.dimension.money !== 0)) return declared;
-  const [, fraction = ''] = /\.(\d+)$/.exec(String(shownNumber(type.unit, value))) ?? [];
-  return Math.min(fraction.length, MOST_TYPED_DECIMALS);
+  const shown = shownNumber(type.unit, value);
+  if (document.isTyped(column, row)) return Math.min(decimalsIn(shown), MOST_TYPED_DECIMALS);
+  if (declared === undefined || column.role !== 'default') return declared;
+  return decimalsIn(Number(shown.toFixed(declared)));
+}
+
+/** 2.5 has one. */
+function decimalsIn(n: number): number {
+  const [, fraction = ''] = /\.(\d+)$/.exec(String(n)) ?? [];
+  return fraction.length;
 }
 
 /** Past this many decimals a typed figure is shown rounded; the editor opens with all of them. */

@@ -71,6 +71,38 @@ export class Column {
     this.stamp = nextStamp();
   }
 
+  /** Makes it so many cells long: those that stay hold what they held, further ones are filled with nought. */
+  resize(length: number): void {
+    const before = this.length;
+    if (length > before) {
+      const { exceptions } = this;
+      this.grow(length);
+      this.states.fill(FILLED, before, length);
+      this.exceptions = exceptions;
+      return;
+    }
+    for (let row = length; row < before && this.exceptions > 0; row++)
+      if (this.states[row] !== FILLED) this.exceptions--;
+    this.length = length;
+    this.stamp = nextStamp();
+  }
+
+  /** Blanks every cell. */
+  blank(): void {
+    this.states.fill(BLANK, 0, this.length);
+    this.values.fill(0, 0, this.length);
+    this.exceptions = this.length;
+    this.stamp = nextStamp();
+  }
+
+  /** Fills its cells, as many as there are, with the values given. */
+  fill(values: ArrayLike<number>): void {
+    for (let row = 0; row < this.length; row++) this.values[row] = values[row] as number;
+    this.states.fill(FILLED, 0, this.length);
+    this.exceptions = 0;
+    this.stamp = nextStamp();
+  }
+
   /** Writes one cell; true where it changed. A blank's value is kept at 0; minus zero becomes zero. */
   write(row: number, value: number, state: number): boolean {
     const before = this.states[row];

@@ -14,7 +14,7 @@ function soldOf(weeks: readonly ReturnType<typeof week>[]): Float64Array {
     week: column('week'),
     incoming: column('incoming'),
     wanted: column('wanted'),
-  });
+  }).byRow;
 }
 
 describe('selling out of store', () => {

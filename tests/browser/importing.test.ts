@@ -3,6 +3,7 @@
 // back as it went.
 
 import { readFile } from 'node:fs/promises';
+import { unzipSync, zipSync } from 'fflate';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { atSheet } from './one-page.ts';
@@ -91,7 +92,7 @@ test('a weather station’s file has its button where the days are', async () =>
   await expect.poll(() => book.message().textContent()).toMatch(/Imported station\.csv into Climate/);
 });
 
-test('a sheet goes out as XLSX and comes back as it was; files of other kinds are named', async () => {
+test('a sheet goes out as XLSX and comes back as it was; files of other kinds and too large ones are named', async () => {
   const { page, book, dialog, problems, requestsElsewhere } = await openSheet('Beds');
   const downloading = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Download XLSX' }).click();
@@ -103,6 +104,11 @@ test('a sheet goes out as XLSX and comes back as it was; files of other kinds ar
   await dialog.getByRole('button', { name: 'Close' }).click();
   await choose(page, csv('%PDF-1.7 and so on', 'beds.csv'));
   await says(dialog, /This is a PDF, and no table/);
+  await page.keyboard.press('Escape');
+  // A small file that would unpack to 60 MB.
+  const swollen = zipSync({ ...unzipSync(bytes), 'xl/sharedStrings.xml': new Uint8Array(60_000_000) }, { level: 1 });
+  await choose(page, { name: 'swollen.xlsx', mimeType: 'application/octet-stream', buffer: Buffer.from(swollen) });
+  await says(dialog, /50 MB/);
   await page.keyboard.press('Escape');
   expect(await book.undoButton().isDisabled()).toBe(true);
   expect([problems, requestsElsewhere]).toEqual([[], []]);

@@ -77,6 +77,9 @@ test('a branch is worked in, compared, taken over by single changes and thrown a
   await page.locator('.top-acts').getByRole('button', { name: /^Undo/ }).click();
   await page.locator('.top-acts').getByRole('button', { name: /^Undo/ }).click();
   await expect.poll(() => spacing(page)).toBe(before);
+  await page.getByRole('button', { name: 'More', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'Versions', exact: true }).click();
+  await page.getByRole('listitem').filter({ hasText: 'Before a branch was taken over' }).waitFor();
 });
 
 test('a value is sought, two are tabled, the season is drawn, and the answers are there after a reload', async () => {

@@ -1,8 +1,8 @@
 // Row generators at work in a frame of their own, for their tests: run by their node over changed rows of their inputs.
 
-import type { Frame } from '../../engine/calculation/frame.ts';
+import { type Frame, FrameState } from '../../engine/calculation/frame.ts';
 import type { RowGenerator } from '../../engine/calculation/generators/generator.ts';
-import { GeneratorNode } from '../../engine/calculation/graph/generator-node.ts';
+import { GeneratorNode, RowsSeen } from '../../engine/calculation/graph/generator-node.ts';
 import { dirtyRows, Graph, Source } from '../../engine/calculation/graph/graph.ts';
 import type { ColumnDef, Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
@@ -13,7 +13,9 @@ export function working(layout: Layout, generator: RowGenerator, sources = new M
   generator.prepare?.(() => {
     throw new Error('no formula stands behind these rows');
   });
-  const node = new GeneratorNode(generator, (column) => sources.get(column) ?? new Source(undefined));
+  // Far behind the places of the generators' own state.
+  const seen = new FrameState(100, (owner) => new RowsSeen(owner));
+  const node = new GeneratorNode(generator, (column) => sources.get(column) ?? new Source(undefined), seen);
   const frame = emptyFrame(layout, new Graph([node]).order.length);
   return { frame, node, make: (...dirty: RowSet[]): string => made(frame, node, ...dirty) };
 }

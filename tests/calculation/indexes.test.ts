@@ -40,7 +40,7 @@ function grouping(index: GroupIndex, values: readonly number[]): readonly (reado
 const VALUES = [0, 1, 2, 3, 4, 5];
 
 describe('a group index kept row by row equals one made from scratch', () => {
-  const change = fc.tuple(fc.nat({ max: 30 }), fc.integer({ min: -1, max: 5 }), fc.boolean());
+  const change = fc.tuple(fc.nat({ max: 45 }), fc.integer({ min: -1, max: 5 }), fc.boolean());
 
   /** Gives one row its key and its life. */
   function put(frame: Frame, table: TableDef, key: ColumnDef, [row, value, alive]: [number, number, boolean]): void {
@@ -65,8 +65,8 @@ describe('a group index kept row by row equals one made from scratch', () => {
     );
   });
 
-  test('after any changes of keys, rows and their order, told many at a time', () => {
-    const places = fc.array(fc.tuple(change, fc.option(fc.nat({ max: 9 }))), { maxLength: 12 });
+  test.each([12, 90])('after any changes of keys, rows and their order, told up to %i at a time', (most) => {
+    const places = fc.array(fc.tuple(change, fc.option(fc.nat({ max: 9 }))), { minLength: most - 12, maxLength: most });
     fc.assert(
       fc.property(fc.array(places, { maxLength: 12 }), (batches) => {
         const { table, columns, frame, made } = grouped([{ text: false }]);
@@ -204,57 +204,71 @@ describe('rows sorted within their groups', () => {
     expect(shown(fresh(), 2)).toEqual(['3@3 1@3 0@5', '2@4']);
   });
 
-  test('kept row by row equal ones sorted from scratch, and tell each row that is not as it was, as it was and as it is', () => {
-    // Mostly alike, so that many rows of a group stand by their labels alone.
-    const change = fc.record({
-      row: fc.nat({ max: 9 }),
-      alive: fc.constantFrom(true, true, true, true, false),
-      cells: fc.tuple(fc.constantFrom(0, 0, 0, 1), fc.constantFrom(0, 0, 0, 1, -1), fc.constantFrom(3, 3, 3, 1, 2, -1)),
-      label: fc.option(fc.nat({ max: 20 })),
-    });
-    fc.assert(
-      fc.property(fc.array(fc.array(change, { maxLength: 6 }), { maxLength: 25 }), (batches) => {
-        const { table, crop, day, boxes, index, frame, fresh } = setting();
-        const kept = fresh();
-        const asSeen = (): Map<number, string> => {
-          const seen = new Map<number, string>();
-          for (const row of frame.rows(table)) {
-            const group = index.read(frame).groupOf[row] ?? -1;
-            const cells = [day, boxes].map((column) => frame.column(column));
-            const filled = cells.every(({ states }) => states[row] === FILLED) && cells[1]?.values[row] !== 2;
-            if (group >= 0 && filled) seen.set(row, `${group}: ${cells.map(({ values }) => values[row]).join(' ')}`);
-          }
-          return seen;
-        };
-        for (const batch of batches) {
-          const before = asSeen();
-          for (const { row, alive, cells, label } of batch) {
-            frame.setLive(table, row, alive);
-            if (alive) {
-              [crop, day, boxes].forEach((column, k) => {
-                const value = cells[k] ?? 0;
-                frame.write(column, row, Math.max(0, value), value < 0 ? BLANK : FILLED);
-              });
+  test.each([
+    { told: 'a few at a time', last: 9, least: 0, most: 6, batches: 25 },
+    { told: 'many at a time', last: 59, least: 60, most: 120, batches: 6 },
+  ])(
+    'kept $told equal ones sorted from scratch, and tell each row that is not as it was, as it was and as it is',
+    ({ last, least, most, batches: mostBatches }) => {
+      // Mostly alike, so that many rows of a group stand by their labels alone.
+      const change = fc.record({
+        row: fc.nat({ max: last }),
+        alive: fc.constantFrom(true, true, true, true, false),
+        cells: fc.tuple(
+          fc.constantFrom(0, 0, 0, 1),
+          fc.constantFrom(0, 0, 0, 1, -1),
+          fc.constantFrom(3, 3, 3, 1, 2, -1),
+        ),
+        label: fc.option(fc.nat({ max: 20 })),
+      });
+      fc.assert(
+        fc.property(
+          fc.array(fc.array(change, { minLength: least, maxLength: most }), { maxLength: mostBatches }),
+          (batches) => {
+            const { table, crop, day, boxes, index, frame, fresh } = setting();
+            const kept = fresh();
+            const asSeen = (): Map<number, string> => {
+              const seen = new Map<number, string>();
+              for (const row of frame.rows(table)) {
+                const group = index.read(frame).groupOf[row] ?? -1;
+                const cells = [day, boxes].map((column) => frame.column(column));
+                const filled = cells.every(({ states }) => states[row] === FILLED) && cells[1]?.values[row] !== 2;
+                if (group >= 0 && filled)
+                  seen.set(row, `${group}: ${cells.map(({ values }) => values[row]).join(' ')}`);
+              }
+              return seen;
+            };
+            for (const batch of batches) {
+              const before = asSeen();
+              for (const { row, alive, cells, label } of batch) {
+                frame.setLive(table, row, alive);
+                if (alive) {
+                  [crop, day, boxes].forEach((column, k) => {
+                    const value = cells[k] ?? 0;
+                    frame.write(column, row, Math.max(0, value), value < 0 ? BLANK : FILLED);
+                  });
+                }
+                if (label !== null) frame.ownTable(table).setLabel(row, label);
+              }
+              frame.ownTable(table).reordered();
+              const rows = rowsOf(...batch.map(({ row }) => row));
+              index.own(frame).update(frame, rows, new RowSet());
+              const heard: Seen[] = [];
+              kept.update(frame, rows, (one) => heard.push(one));
+              const groups = index.read(frame).groupCount;
+              expect(shown(kept, groups)).toEqual(shown(fresh(), groups));
+              const after = asSeen();
+              const said = heard.map(({ group, cells }) => `${group}: ${cells.join(' ')}`);
+              for (let i = 0; i < rows.count; i++) {
+                const row = rows.at(i);
+                if (before.get(row) === after.get(row)) continue;
+                for (const state of [before.get(row), after.get(row)])
+                  if (state !== undefined) expect(said).toContain(state);
+              }
             }
-            if (label !== null) frame.ownTable(table).setLabel(row, label);
-          }
-          frame.ownTable(table).reordered();
-          const rows = rowsOf(...batch.map(({ row }) => row));
-          index.own(frame).update(frame, rows, new RowSet());
-          const heard: Seen[] = [];
-          kept.update(frame, rows, (one) => heard.push(one));
-          const groups = index.read(frame).groupCount;
-          expect(shown(kept, groups)).toEqual(shown(fresh(), groups));
-          const after = asSeen();
-          const said = heard.map(({ group, cells }) => `${group}: ${cells.join(' ')}`);
-          for (let i = 0; i < rows.count; i++) {
-            const row = rows.at(i);
-            if (before.get(row) === after.get(row)) continue;
-            for (const state of [before.get(row), after.get(row)])
-              if (state !== undefined) expect(said).toContain(state);
-          }
-        }
-      }),
-    );
-  });
+          },
+        ),
+      );
+    },
+  );
 });

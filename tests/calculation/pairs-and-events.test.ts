@@ -79,7 +79,7 @@ describe('one row for each pair', () => {
     const work = setting(({ plot, from }) => ({
       first: [plot],
       second: [from],
-      partners: (frame, row) => {
+      partners: (frame) => (row) => {
         // It may name slots of rows that are not there, too.
         const slots = Int32Array.from({ length: frame.table(from.table).length }, (_, slot) => slot);
         const of = frame.column(plot).values[row] ?? 0;

@@ -181,6 +181,42 @@ describe('rows that follow from others', () => {
     frame.write(date, 2, 30, FILLED);
     expect([...frame.rows(table)]).toEqual([1, 3, 4, 0, 2]);
   });
+
+  test('are listed as comparing any two of them says, dates far apart, blank cells and labels of their own or not', () => {
+    const row = fc.record({
+      bed: fc.nat({ max: 5 }),
+      week: fc.nat({ max: 5 }),
+      day: fc.constantFrom(0, 1, 2, 3, 3.5, 9000, -40),
+      kind: fc.nat({ max: 2 }),
+      alive: fc.constantFrom(true, true, true, false),
+    });
+    const labels = fc.option(fc.array(fc.constantFrom(1, 2, 2.5, 7), { minLength: 6, maxLength: 6 }));
+    fc.assert(
+      fc.property(fc.array(row, { maxLength: 40 }), labels, fc.boolean(), (rows, labelled, byDate) => {
+        const { frame, source, weeks, table, bed, week, date, kind } = setting((made) => {
+          const links = [
+            { column: made.bed, to: made.source },
+            { column: made.week, to: made.weeks },
+          ] as const;
+          return byDate ? { by: 'events', date: made.date, kind: made.kind, about: links } : { by: 'links', links };
+        });
+        for (const of of [source, weeks]) frame.addRows(of, 6);
+        labelled?.forEach((label, slot) => {
+          frame.ownTable(source).setLabel(slot, label);
+        });
+        frame.addRows(table, rows.length);
+        for (const [slot, one] of rows.entries()) {
+          frame.write(bed, slot, one.bed, FILLED);
+          frame.write(week, slot, one.week, FILLED);
+          frame.write(date, slot, one.day, FILLED);
+          frame.write(kind, slot, one.kind, FILLED);
+          frame.setLive(table, slot, one.alive);
+        }
+        const living = rows.flatMap(({ alive }, slot) => (alive ? [slot] : []));
+        expect([...frame.rows(table)]).toEqual(living.sort(frame.compare(table)));
+      }),
+    );
+  });
 });
 
 describe('slots', () => {

@@ -64,8 +64,9 @@ export function eventRows(
     inputs,
     generate(frame, dirty, rows) {
       for (const [kind, one] of dated.entries()) {
-        const sets = [dirty[2 * kind], dirty[2 * kind + 1]];
-        const look = (row: number): void => lookAt(frame, kind, one, row);
+        const moved = dirty[2 * kind];
+        const sets = [moved, dirty[2 * kind + 1]];
+        const look = (row: number): void => lookAt(frame, kind, one, row, moved?.has(row) === true);
         if (sets.some((set) => set?.all === true)) {
           for (let row = 0; row < frame.table(one.table).length; row++) look(row);
         } else {
@@ -73,7 +74,7 @@ export function eventRows(
         }
       }
 
-      function lookAt(frame: Frame, kind: number, one: DatedColumn, row: number): void {
+      function lookAt(frame: Frame, kind: number, one: DatedColumn, row: number, moved: boolean): void {
         const cells = frame.column(one.column);
         const filled = frame.exists(one.table, row) && cells.states[row] === FILLED;
         const before = events.read(frame).slot(kind, row);
@@ -85,8 +86,8 @@ export function eventRows(
         }
         const day = cells.values[row] ?? 0;
         if (before >= 0) {
-          frame.write(date, before, day, FILLED);
-          rows.change(before);
+          // Events of one day stand as the rows that they come from do.
+          if (frame.write(date, before, day, FILLED) || moved) rows.change(before);
           return;
         }
         const slot = frame.ownTable(table).takeSlot();

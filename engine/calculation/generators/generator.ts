@@ -23,6 +23,11 @@ export interface RowGenerator {
    * went, moved or was filled anew.
    */
   generate(frame: Frame, dirty: readonly RowSet[], rows: GeneratedRows): void;
+  /**
+   * Makes all rows anew, in slots that stand in their order, where nothing is typed in them and nobody keeps their slots: less
+   * work than telling which came and went where many do. What `generate` remembers holds no more. `blank`: columns that nobody works out.
+   */
+  remake?(frame: Frame, blank: readonly ColumnDef[]): void;
 }
 
 /** Rows as a generator makes and unmakes them. */

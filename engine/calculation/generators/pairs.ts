@@ -9,12 +9,16 @@ import type { ColumnDef, TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
 
-/** Which rows of the second table, as slots in any order, a row of the first may meet. */
+/** Which rows of the second table, as slots in any order, a row of the first may meet; good until the next is asked for. */
+export type PartnersOf = (row: number) => Int32Array;
+
+/** Which rows of the two tables may meet. */
 export interface PairRange {
   /** What it reads of both tables, besides which rows there are. */
   readonly first: readonly ColumnDef[];
   readonly second: readonly ColumnDef[];
-  partners(frame: Frame, row: number): Int32Array;
+  /** Asked as both tables stand now. */
+  partners(frame: Frame): PartnersOf;
 }
 
 /** The pairs of one row of the first table: partners by rising slot, and the pairs' own slots beside them. */
@@ -50,6 +54,7 @@ export function pairRows(
 ): RowGenerator {
   const [first, second] = sources;
   let range: PairRange | undefined;
+  let made: MadePairs = { ofFirst: NO_SLOTS, ofSecond: NO_SLOTS };
   let firstInputs: readonly GeneratorInput[] = [{ rowsOf: first }];
   let secondInputs: readonly GeneratorInput[] = [{ rowsOf: second }];
   return {
@@ -68,6 +73,7 @@ export function pairRows(
       const ofSecond = dirty.slice(firstInputs.length);
       const [movedFirst, movedSecond] = [ofFirst[0], ofSecond[0]];
       const look = (row: number): void => lookAtRow(row);
+      const partnersOf = partnersIn(frame);
       // A row of the second table may meet any of the first: all are looked at again.
       if (ofSecond.some((set) => !set.empty) || ofFirst.some((set) => set.all)) {
         const length = Math.max(frame.table(first).length, pairs.read(frame).byRow.length);
@@ -78,7 +84,7 @@ export function pairRows(
 
       function lookAtRow(row: number): void {
         const before = pairs.read(frame).byRow[row] ?? NO_PAIRS;
-        const partners = rising(partnersOf(frame, row));
+        const partners = rising(partnersOf(row).slice());
         if (before.partners.length === 0 && partners.length === 0) return;
         const slots = new Int32Array(partners.length);
         let turned = before.partners.length !== partners.length;
@@ -103,14 +109,35 @@ export function pairRows(
         if (turned) pairs.own(frame).byRow[row] = { partners, slots };
       }
     },
+    remake(frame, blank) {
+      const compare = frame.compare(second);
+      const partnersOf = partnersIn(frame);
+      let count = 0;
+      for (const row of frame.rows(first)) {
+        const partners = partnersOf(row);
+        const { length } = partners;
+        if (count + length > made.ofFirst.length) made = longer(made, count + length);
+        made.ofFirst.fill(row, count, count + length);
+        made.ofSecond.set(partners, count);
+        if (range !== undefined) rising(made.ofSecond.subarray(count, count + length), compare);
+        count += length;
+      }
+      frame.remake(table, count, blank);
+      frame.ownColumn(links[0]).fill(made.ofFirst);
+      frame.ownColumn(links[1]).fill(made.ofSecond);
+    },
   };
 
-  function partnersOf(frame: Frame, row: number): Int32Array {
-    if (!frame.exists(first, row)) return NO_SLOTS;
-    if (range === undefined) return frame.rows(second);
-    const partners = range.partners(frame, row);
-    if (second.shown === undefined && frame.table(second).liveCount === frame.table(second).length) return partners;
-    return partners.filter((partner) => frame.exists(second, partner));
+  function partnersIn(frame: Frame): PartnersOf {
+    const within = range?.partners(frame);
+    const { liveCount, length } = frame.table(second);
+    const allThere = second.shown === undefined && liveCount === length;
+    return (row) => {
+      if (!frame.exists(first, row)) return NO_SLOTS;
+      if (within === undefined) return frame.rows(second);
+      const partners = within(row);
+      return allThere ? partners : partners.filter((partner) => frame.exists(second, partner));
+    };
   }
 
   function addPair(frame: Frame, row: number, partner: number, rows: GeneratedRows): number {
@@ -128,9 +155,24 @@ function rowsOf(sets: readonly RowSet[]): ReadonlySet<number> {
   return rows;
 }
 
-/** The slots by rising number, in an array of their own; most come so already. */
-function rising(slots: Int32Array): Int32Array {
-  const own = slots.slice();
-  for (let i = 1; i < own.length; i++) if ((own[i - 1] as number) > (own[i] as number)) return own.sort();
-  return own;
+/** The slots by rising number, or in the order given, where they stand; most come so already. */
+function rising(slots: Int32Array, compare = (a: number, b: number): number => a - b): Int32Array {
+  for (let i = 1; i < slots.length; i++) {
+    if (compare(slots[i - 1] as number, slots[i] as number) > 0) return slots.sort(compare);
+  }
+  return slots;
+}
+
+/** Pairs as they are made, one after another; reused from time to time. */
+interface MadePairs {
+  readonly ofFirst: Int32Array;
+  readonly ofSecond: Int32Array;
+}
+
+function longer({ ofFirst, ofSecond }: MadePairs, length: number): MadePairs {
+  const room = Math.max(length, ofFirst.length * 2);
+  const made = { ofFirst: new Int32Array(room), ofSecond: new Int32Array(room) };
+  made.ofFirst.set(ofFirst);
+  made.ofSecond.set(ofSecond);
+  return made;
 }

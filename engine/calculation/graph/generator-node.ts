@@ -1,14 +1,29 @@
 // The node that makes a sheet's rows: one per row of another sheet, per day, week or month, per pair, per dated event. It
 // runs before every column of its sheet, and puts back what a person typed on a row whenever that row comes to life.
 
-import { BLANK } from '../../values/column.ts';
-import type { Frame } from '../frame.ts';
+import { BLANK, type Token } from '../../values/column.ts';
+import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { GeneratedRows, RowGenerator } from '../generators/generator.ts';
 import type { ColumnDef } from '../layout.ts';
 import { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, passOn, Source } from './graph.ts';
 
 const NO_COLUMNS: readonly ColumnDef[] = [];
+
+/** How the rows that a generator goes by stood when it last made all of its rows: none of them came, went or moved while the stamps last. */
+export class RowsSeen implements Shared {
+  owner: Token | undefined;
+  readonly stamps: readonly (string | undefined)[];
+
+  constructor(owner: Token, stamps: readonly (string | undefined)[] = []) {
+    this.owner = owner;
+    this.stamps = stamps;
+  }
+
+  copy(owner: Token): RowsSeen {
+    return new RowsSeen(owner, this.stamps);
+  }
+}
 
 export class GeneratorNode implements Node {
   readonly name: string;
@@ -19,11 +34,13 @@ export class GeneratorNode implements Node {
   readonly generator: RowGenerator;
   /** What readers of a column of the sheet hang on. */
   readonly #sourceOf: (column: ColumnDef) => Source;
+  readonly #seen: FrameState<RowsSeen>;
 
-  constructor(generator: RowGenerator, sourceOf: (column: ColumnDef) => Source) {
+  constructor(generator: RowGenerator, sourceOf: (column: ColumnDef) => Source, seen: FrameState<RowsSeen>) {
     this.name = generator.table.id;
     this.generator = generator;
     this.#sourceOf = sourceOf;
+    this.#seen = seen;
   }
 
   /** One for each input. */
@@ -31,12 +48,16 @@ export class GeneratorNode implements Node {
     return Math.max(1, this.generator.inputs.length);
   }
 
+  /** Makes all rows anew, where its generator can. */
+  remake(frame: Frame, blank: readonly ColumnDef[]): void {
+    this.generator.remake?.(frame, blank);
+  }
+
   run(frame: Frame, changed: RowSet): void {
     const { table, inputs, columns } = this.generator;
     const first = dirtyRows(frame, this);
     const dirty = inputs.map((_, lane) => dirtyRows(frame, this, lane));
-    // Asked for whole: every input counts as changed.
-    if (first.all) for (const set of dirty) set.addAll();
+    if (first.all) this.#askedWhole(frame, dirty);
     const fresh = new Set<number>();
     const renamed: number[] = [];
     const rows: GeneratedRows = {
@@ -71,6 +92,18 @@ export class GeneratorNode implements Node {
     renamed.forEach(putBack);
     fresh.forEach(putBack);
     for (const [column, touchedRows] of touched) this.#tell(frame, column, touchedRows);
+  }
+
+  /** Every input counts as changed, but for rows that are known to stand as they stood. */
+  #askedWhole(frame: Frame, dirty: readonly RowSet[]): void {
+    const { inputs } = this.generator;
+    const { stamps } = this.#seen.read(frame);
+    const now = inputs.map((input) => ('rowsOf' in input ? frame.rowsStamp(input.rowsOf) : undefined));
+    for (const [lane, set] of dirty.entries()) {
+      if (now[lane] === undefined || now[lane] !== stamps[lane]) set.addAll();
+      else set.clear();
+    }
+    this.#seen.put(frame, new RowsSeen(frame.token, now));
   }
 
   /** A row that is known as another has nothing typed of what it was before; gives the columns that held something. */

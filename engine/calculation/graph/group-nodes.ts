@@ -45,6 +45,16 @@ export class IndexNode implements Node {
     if (this.#onlyWayBack) this.index.own(frame).forget();
   }
 
+  /** Looks at all rows again, groups keeping their numbers. */
+  again(frame: Frame): void {
+    this.index.own(frame).again(frame);
+  }
+
+  /** Whether nobody hears of its groups. */
+  get isWayBack(): boolean {
+    return this.#onlyWayBack;
+  }
+
   #waits(frame: Frame): boolean {
     return this.#onlyWayBack && !this.index.read(frame).built;
   }

@@ -24,7 +24,8 @@ export class RangeNode implements Node {
   readonly name = '';
   readonly dependencies: Node[] = [];
   readonly source = new Source(this);
-  readonly lanes = 1;
+  /** The second: rows whose values alone changed, which stand where they stood. */
+  readonly lanes = 2;
   rank = 0;
   firstSet = 0;
   readonly of: RangeOf;
@@ -45,14 +46,26 @@ export class RangeNode implements Node {
 
   run(frame: Frame, changed: RowSet): void {
     const dirty = dirtyRows(frame, this);
+    const revalued = dirtyRows(frame, this, 1);
     const rows = frame.table(this.of.table).length;
     if (dirty.all || !this.ranged.read(frame).built || dirty.count * 4 > rows) {
       this.ranged.own(frame).fromScratch(frame);
       changed.addAll();
       return;
     }
+    if (revalued.all || revalued.count * 4 > rows) changed.addAll();
     const seen: Seen[] = [];
-    this.ranged.own(frame).update(frame, dirty, (one) => seen.push(one));
+    if (!dirty.empty) {
+      this.ranged.own(frame).update(frame, dirty, (one) => {
+        if (!changed.all) seen.push(one);
+      });
+    }
+    if (changed.all) return;
+    const ranged = this.ranged.read(frame);
+    for (let i = 0; i < revalued.count; i++) {
+      const one = ranged.seen(revalued.at(i));
+      if (one !== undefined) seen.push(one);
+    }
     const reading = frame.table(this.#reading).length;
     if (seen.length * reading > MOST_COMPARISONS) {
       changed.addAll();

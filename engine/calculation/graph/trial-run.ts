@@ -3,9 +3,10 @@
 // anything else afterwards. Called by queries/draws.ts.
 
 import type { Frame } from '../frame.ts';
-import type { TableDef } from '../layout.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
 import { RowSet } from '../row-set.ts';
 import { ColumnNode } from './column-node.ts';
+import { GeneratorNode } from './generator-node.ts';
 import { dirtyRows, type Edge, type Graph, type Node, type Source } from './graph.ts';
 import { IndexNode } from './group-nodes.ts';
 import { RangeNode } from './range-node.ts';
@@ -22,6 +23,8 @@ export interface Trials {
   /** Steps that stay as they are, whatever is tried. */
   readonly held: ReadonlySet<Node>;
   readonly touched: ReadonlyMap<Node, Touch>;
+  /** Tables in whose rows nothing is typed and whose rows nobody keeps by their slots: made anew in every trial where rows come and go. */
+  readonly free: ReadonlySet<TableDef>;
 }
 
 /** After so many trials it is known which steps have most of their rows worked out again each time. */
@@ -38,6 +41,8 @@ interface Step {
   waited: number;
   /** Worked out whole in every trial: asking which rows wait would cost more. */
   whole: boolean;
+  /** Of what makes the rows of a table anew: its columns that nobody works out. */
+  readonly blank: readonly ColumnDef[] | undefined;
 }
 
 export class TrialRun {
@@ -47,7 +52,8 @@ export class TrialRun {
   readonly #changed = new RowSet();
   #trial = 0;
 
-  constructor(graph: Graph, { tried, wanted, held, touched }: Trials) {
+  constructor(graph: Graph, trials: Trials) {
+    const { tried, wanted, held, touched } = trials;
     const up = graph.upstream(wanted, held);
     const isStep = new Uint8Array(graph.order.length);
     for (const { edges } of tried) for (const { to } of edges) isStep[to.rank] = 1;
@@ -64,10 +70,20 @@ export class TrialRun {
         source.edges.filter(({ to }) => isStep[to.rank] === 1),
       );
     }
+    const remade = remadeTables(nodes, trials);
     const shown = new Map<TableDef, ShownRows>();
     for (const node of nodes) {
-      const step = { node, touch: touched.get(node), waited: 0, whole: touched.has(node) };
-      this.#steps.push({ ...step, shown: shownRows(node, graph, shown) });
+      const table = tableOf(node);
+      const isRemade = table !== undefined && remade.has(table);
+      const makes = node instanceof GeneratorNode ? remade.get(node.generator.table) : undefined;
+      this.#steps.push({
+        node,
+        touch: touched.get(node),
+        waited: 0,
+        whole: touched.has(node) || (isRemade && !(node instanceof IndexNode && node.isWayBack)),
+        shown: isRemade ? undefined : shownRows(node, graph, shown),
+        blank: makes,
+      });
     }
   }
 
@@ -101,7 +117,13 @@ export class TrialRun {
       if (pending[node.rank] !== 1) continue;
       pending[node.rank] = 0;
       changed.clear();
-      node.run(frame, changed);
+      // Where nobody listens, nobody is told which.
+      if (step.blank !== undefined || this.#edges.get(node.source)?.length === 0) changed.addAll();
+      if (step.blank !== undefined && node instanceof GeneratorNode) node.remake(frame, step.blank);
+      else if (step.whole && node instanceof IndexNode) {
+        node.again(frame);
+        changed.addAll();
+      } else node.run(frame, changed);
       for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
       if (touch !== undefined) {
         touch(frame);
@@ -132,13 +154,51 @@ export class TrialRun {
   }
 }
 
+/**
+ * The tables whose rows are made anew in every trial, with their columns that nobody works out. One whose rows another table
+ * follows from is so only where that one is, and one of which something stays as it is, or is changed by slots, is not.
+ */
+function remadeTables(
+  nodes: readonly Node[],
+  { held, touched, free }: Trials,
+): ReadonlyMap<TableDef, readonly ColumnDef[]> {
+  const kept = new Set<TableDef>();
+  for (const node of [...held, ...touched.keys()]) {
+    const table = tableOf(node);
+    if (table !== undefined) kept.add(table);
+  }
+  const remade = new Map<TableDef, readonly ColumnDef[]>();
+  // Those that follow come after.
+  for (const node of nodes.toReversed()) {
+    if (!(node instanceof GeneratorNode)) continue;
+    const { table, inputs, remake } = node.generator;
+    if (remake !== undefined && free.has(table) && !kept.has(table)) remade.set(table, blankColumns(table, nodes));
+    else for (const input of inputs) if ('rowsOf' in input) kept.add(input.rowsOf);
+  }
+  return remade;
+}
+
+function blankColumns(table: TableDef, nodes: readonly Node[]): readonly ColumnDef[] {
+  const made = new Set<ColumnDef>();
+  for (const node of nodes) {
+    if (node instanceof ColumnNode) made.add(node.column);
+    else if (node instanceof RecordNode) for (const column of [node.column, ...node.figures]) made.add(column);
+    else if (node instanceof GeneratorNode) for (const column of node.generator.columns) made.add(column);
+  }
+  return table.columns.filter((column) => !made.has(column));
+}
+
 /** From this share of its rows on, a step is worked out whole. */
 const MOSTLY = 0.3;
 
 /** Of the rows of a step, the share that waits; 0 where it is not told by rows. */
 function waitingShare(frame: Frame, node: Node): number {
-  if (frame.pending[node.rank] !== 1 || !(node instanceof ColumnNode || node instanceof RecordNode)) return 0;
+  if (frame.pending[node.rank] !== 1) return 0;
   const dirty = dirtyRows(frame, node);
+  if (node instanceof IndexNode && !node.isWayBack) {
+    return dirty.all ? 1 : dirty.count / Math.max(1, frame.rows(node.table).length);
+  }
+  if (!(node instanceof ColumnNode || node instanceof RecordNode)) return 0;
   return dirty.all ? 1 : dirty.count / Math.max(1, frame.rows(node.column.table).length);
 }
 

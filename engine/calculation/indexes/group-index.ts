@@ -63,15 +63,23 @@ class RowList {
   }
 
   insert(row: number, compare: Compare): void {
-    if (this.count === this.rows.length) {
-      const rows = new Int32Array(Math.max(4, Math.ceil(this.count * 1.5)));
-      rows.set(this.rows);
-      this.rows = rows;
-    }
+    if (this.count === this.rows.length) this.#grow();
     const place = this.#place(row, compare);
     this.rows.copyWithin(place + 1, place, this.count);
     this.rows[place] = row;
     this.count++;
+  }
+
+  /** Puts a row after the others. */
+  push(row: number): void {
+    if (this.count === this.rows.length) this.#grow();
+    this.rows[this.count++] = row;
+  }
+
+  #grow(): void {
+    const rows = new Int32Array(Math.max(4, Math.ceil(this.count * 1.5)));
+    rows.set(this.rows);
+    this.rows = rows;
   }
 
   /** Whether rows that are here and may have moved in the table's order stand in it still; the others do, among themselves. */
@@ -119,8 +127,14 @@ class RowList {
 /** Up to so many rows it costs less to find each than to go through the list. */
 const FEW_MOVED = 8;
 
+/** So many groups a row are kept at most where they are filled again. */
+const MOST_EMPTY = 4;
+
 /** From so many rows on it costs less to sort the list than to find the place of each. */
 const MANY_JOINING = 32;
+
+/** From one row in so many on, many of a table are looked at. */
+const MANY_OF = 16;
 
 /** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
 const leaving = new RowSet();
@@ -174,6 +188,11 @@ export class GroupIndex implements Shared {
     return this.#groups.find(keyValues);
   }
 
+  /** As find, for an index on two columns. */
+  findTwo(one: number, other: number): number {
+    return this.#groups.findTwo(one, other);
+  }
+
   /** As find, for an index on one column. */
   findOne(keyValue: number): number {
     return this.#groups.findOne(keyValue);
@@ -192,7 +211,8 @@ export class GroupIndex implements Shared {
       const value = column.values[row] as number;
       values[k] = keys[k]?.text === true ? texts.fold(value) : value;
     }
-    const known = this.#groups.find(values);
+    const known =
+      keys.length === 2 ? this.#groups.findTwo(values[0] as number, values[1] as number) : this.#groups.find(values);
     if (known >= 0) return known;
     this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
     return this.#groups.add(values);
@@ -232,6 +252,37 @@ export class GroupIndex implements Shared {
     this.built = true;
   }
 
+  /**
+   * Looks at all rows again; groups keep their numbers, those without rows among them. Where much of a table is another from time
+   * to time, but of the same kinds, this costs less than telling what changed, or than beginning from scratch.
+   */
+  again(frame: Frame): void {
+    const { table } = this.grouping;
+    const { length, liveCount } = frame.table(table);
+    if (!this.built || this.groupCount > liveCount * MOST_EMPTY) {
+      this.fromScratch(frame);
+      return;
+    }
+    const cells = this.#cells(frame);
+    const members = this.#members;
+    for (let group = 0; group < members.length; group++) {
+      const list = members[group] as RowList;
+      if (list.owner === frame.token) list.count = 0;
+      else members[group] = new RowList(NO_ROWS.rows, 0, frame.token);
+    }
+    if (length > this.groupOf.length) this.#makeRoom(length - 1);
+    this.groupOf.fill(-1);
+    this.#bornAs.set(frame.table(table).births.subarray(0, length));
+    const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(table);
+    const count = inOrder?.length ?? length;
+    for (let i = 0; i < count; i++) {
+      const row = inOrder === undefined ? i : (inOrder[i] as number);
+      const group = this.#groupFor(cells, row, frame.token);
+      this.groupOf[row] = group;
+      if (group >= 0) (members[group] as RowList).push(row);
+    }
+  }
+
   /** The rows of every group from `groupOf`, in the order of the table. */
   #gatherMembers(inOrder: Int32Array | undefined): void {
     const { groupOf } = this;
@@ -251,8 +302,13 @@ export class GroupIndex implements Shared {
     }
   }
 
-  #compare(frame: Frame): Compare {
-    return this.grouping.leftOutToo ? undefined : frame.compare(this.grouping.table);
+  /** Where many rows are compared it pays to know the place of each. */
+  #compare(frame: Frame, many: boolean): Compare {
+    const { table, leftOutToo } = this.grouping;
+    const compare = leftOutToo ? undefined : frame.compare(table);
+    if (compare === undefined || !many) return compare;
+    const places = frame.places(table);
+    return (a, b) => (places[a] as number) - (places[b] as number);
   }
 
   /**
@@ -260,9 +316,9 @@ export class GroupIndex implements Shared {
    * moved in go into `touched`. All leave before one joins, for a list is in order only without those that moved.
    */
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
-    const compare = this.#compare(frame);
+    const { births, length } = frame.table(this.grouping.table);
+    const compare = this.#compare(frame, rows.count >= MANY_JOINING && rows.count * MANY_OF > length);
     const cells = this.#cells(frame);
-    const { births } = frame.table(this.grouping.table);
     const left = new Set<number>();
     const joining = new Map<number, number[]>();
     const staying = new Map<number, number[]>();

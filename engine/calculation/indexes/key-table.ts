@@ -65,6 +65,17 @@ export class KeyTable {
     }
   }
 
+  /** As find, for keys of two values. */
+  findTwo(one: number, other: number): number {
+    const places = this.#places;
+    const keys = this.#keys;
+    const last = places.length - 1;
+    for (let place = mixed(mixed(0, one), other) & last; ; place = (place + 1) & last) {
+      const group = places[place] as number;
+      if (group === FREE || (keys[group * 2] === one && keys[group * 2 + 1] === other)) return group;
+    }
+  }
+
   /** A new group for key values that none has; gives its number, the next. */
   add(values: ArrayLike<number>): number {
     const group = this.#count;

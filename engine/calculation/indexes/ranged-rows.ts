@@ -3,11 +3,12 @@
 // a change tells whom it concerns. Kept current row by row; equal values stand in the order of the table, so that a total
 // added up again has the same bits as one added up from scratch.
 
-import { BLANK, FILLED, type Token } from '../../values/column.ts';
+import { FILLED, type Token } from '../../values/column.ts';
 import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import type { RowSet } from '../row-set.ts';
+import { rowsByKeys } from '../row-order.ts';
+import { RowSet } from '../row-set.ts';
 import type { GroupIndex } from './group-index.ts';
 import { meetsAll, type RowFilter } from './totals.ts';
 
@@ -90,19 +91,17 @@ class SortedGroup {
     return new SortedGroup(this.rows.slice(), this.values.slice(), this.count, owner);
   }
 
-  /** Takes the values of the rows over and sorts them, those with one value by their places in the table. */
-  putInOrder(sorting: Float64Array, places: Int32Array): void {
+  /** Sorts the rows, which stand as in the table, by their values: those with one value stay so. */
+  putInOrder(sorting: Float64Array): void {
     const { rows, values, count } = this;
-    const order = (a: number, b: number): number =>
-      (sorting[a] as number) - (sorting[b] as number) || (places[a] as number) - (places[b] as number);
-    // Rows mostly stand in order already: looking is cheaper than sorting.
-    for (let i = 1; i < count; i++) {
-      if (order(rows[i - 1] as number, rows[i] as number) > 0) {
-        rows.sort(order);
-        break;
-      }
+    let rises = true;
+    for (let i = 0; i < count; i++) {
+      values[i] = sorting[rows[i] as number] as number;
+      if (i > 0 && (values[i - 1] as number) > (values[i] as number)) rises = false;
     }
-    for (let i = 0; i < count; i++) values[i] = sorting[rows[i] as number] as number;
+    if (rises) return;
+    this.rows = rowsByKeys(rows, values.slice(0, count));
+    for (let i = 0; i < count; i++) values[i] = sorting[this.rows[i] as number] as number;
   }
 
   insert(row: number, value: number, compare: Compare): void {
@@ -140,8 +139,38 @@ class SortedGroup {
     this.count--;
   }
 
+  /** Takes rows out and puts others in, in one pass over the group; those that come stand in order among themselves. */
+  exchange(leaving: RowSet, joining: readonly number[], sorting: Float64Array, compare: Compare): void {
+    let kept = 0;
+    for (let place = 0; place < this.count; place++) {
+      const row = this.rows[place] as number;
+      if (leaving.has(row)) continue;
+      this.rows[kept] = row;
+      this.values[kept++] = this.values[place] as number;
+    }
+    this.count = kept + joining.length;
+    if (this.count > this.rows.length) this.#makeRoom(this.count);
+    let last = kept - 1;
+    let coming = joining.length - 1;
+    for (let place = this.count - 1; coming >= 0; place--) {
+      const row = joining[coming] as number;
+      const value = sorting[row] as number;
+      if (last >= 0 && standsAfter(this.values[last] as number, this.rows[last] as number, value, row, compare)) {
+        this.rows[place] = this.rows[last] as number;
+        this.values[place] = this.values[last--] as number;
+      } else {
+        this.rows[place] = row;
+        this.values[place] = value;
+        coming--;
+      }
+    }
+  }
+
   #grow(): void {
-    const room = Math.max(8, Math.ceil(this.count * 1.5));
+    this.#makeRoom(Math.max(8, Math.ceil(this.count * 1.5)));
+  }
+
+  #makeRoom(room: number): void {
     const rows = new Int32Array(room);
     rows.set(this.rows);
     const values = new Float64Array(room);
@@ -151,6 +180,19 @@ class SortedGroup {
   }
 }
 
+/** Whether a row of one value stands after another of another value. */
+function standsAfter(value: number, row: number, other: number, otherRow: number, compare: Compare): boolean {
+  if (value !== other) return value > other;
+  return (compare === undefined ? row - otherRow : compare(row, otherRow)) > 0;
+}
+
+/** From so many rows on it costs less to go through a group once than to find the place of each. */
+const MANY_ROWS = 32;
+/** Reused from call to call. */
+const leaving = new RowSet();
+
+const NO_LIST: readonly number[] = [];
+const NO_CELLS = new Float64Array(0);
 const NO_ROWS: SortedGroup = new SortedGroup(new Int32Array(0), new Float64Array(0), 0, {});
 
 export class RangedRows implements Shared {
@@ -187,30 +229,33 @@ export class RangedRows implements Shared {
 
   fromScratch(frame: Frame): void {
     const { table, index, conditions, sortedBy } = this.#of;
-    const { length } = frame.table(table);
-    this.#makeRoom(length);
+    const inOrder = frame.rows(table);
+    this.#makeRoom(frame.table(table).length);
     this.#groupOf.fill(-1);
     const counts = new Int32Array(index.read(frame).groupCount);
-    for (let row = 0; row < length; row++) {
-      const group = this.#groupFor(frame, row);
+    const groupFor = this.#grouping(frame);
+    const looked = conditions.map(({ column }) => frame.column(column).values);
+    for (let i = 0; i < inOrder.length; i++) {
+      const row = inOrder[i] as number;
+      const group = groupFor(row);
       this.#groupOf[row] = group;
-      this.#see(frame, row);
-      if (group >= 0) counts[group] = (counts[group] ?? 0) + 1;
+      if (group < 0) continue;
+      for (let k = 0; k < looked.length; k++)
+        (this.#cells[k] as Float64Array)[row] = (looked[k] as ArrayLike<number>)[row] as number;
+      counts[group] = (counts[group] as number) + 1;
     }
     const groups: SortedGroup[] = [];
     for (let group = 0; group < counts.length; group++) {
       const count = counts[group] as number;
       groups.push(new SortedGroup(new Int32Array(count), new Float64Array(count), 0, frame.token));
     }
-    const sorting = this.#cells[conditions.findIndex(({ column }) => column === sortedBy)] ?? new Float64Array(0);
-    for (let row = 0; row < length; row++) {
+    for (let i = 0; i < inOrder.length; i++) {
+      const row = inOrder[i] as number;
       const list = groups[this.#groupOf[row] as number];
       if (list !== undefined) list.rows[list.count++] = row;
     }
-    const places = new Int32Array(length);
-    const inOrder = frame.rows(table);
-    for (let place = 0; place < inOrder.length; place++) places[inOrder[place] as number] = place;
-    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder(sorting, places);
+    const sorting = this.#cells[conditions.findIndex(({ column }) => column === sortedBy)] ?? NO_CELLS;
+    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder(sorting);
     this.#groups = groups;
     this.built = true;
   }
@@ -224,15 +269,21 @@ export class RangedRows implements Shared {
     const sorting = conditions.findIndex(({ column }) => column === sortedBy);
     const compare = frame.compare(table);
     this.#makeRoom(frame.table(table).length);
+    const groupFor = this.#grouping(frame);
+    const many = rows.count >= MANY_ROWS;
+    const left = new Set<number>();
     const joining: number[] = [];
     for (let i = 0; i < rows.count; i++) {
       const row = rows.at(i);
       const before = this.#groupOf[row] ?? -1;
-      const now = this.#groupFor(frame, row);
+      const now = groupFor(row);
       if (before < 0 && now < 0) continue;
       if (before >= 0) {
         tell(this.#seen(row, before));
-        this.#own(frame, before).remove(row, this.#cells[sorting]?.[row] ?? 0);
+        if (many) {
+          leaving.add(row);
+          left.add(before);
+        } else this.#own(frame, before).remove(row, this.#cells[sorting]?.[row] ?? 0);
       }
       this.#groupOf[row] = now;
       this.#see(frame, row);
@@ -240,18 +291,55 @@ export class RangedRows implements Shared {
       tell(this.#seen(row, now));
       joining.push(row);
     }
-    for (const row of joining) {
-      const value = this.#cells[sorting]?.[row] ?? 0;
-      this.#own(frame, this.#groupOf[row] ?? 0).insert(row, value, compare);
+    const cells = this.#cells[sorting] ?? NO_CELLS;
+    if (many) {
+      this.#exchange(frame, left, joining, cells, compare);
+      return;
     }
+    for (const row of joining) this.#own(frame, this.#groupOf[row] ?? 0).insert(row, cells[row] ?? 0, compare);
   }
 
-  #groupFor(frame: Frame, row: number): number {
+  #exchange(
+    frame: Frame,
+    left: ReadonlySet<number>,
+    joining: readonly number[],
+    sorting: Float64Array,
+    compare: Compare,
+  ): void {
+    const joined = new Map<number, number[]>();
+    for (const row of joining) {
+      const group = this.#groupOf[row] ?? 0;
+      const list = joined.get(group);
+      if (list === undefined) joined.set(group, [row]);
+      else list.push(row);
+    }
+    const order = (a: number, b: number): number =>
+      (sorting[a] as number) - (sorting[b] as number) || (compare === undefined ? a - b : compare(a, b));
+    for (const [group, list] of joined) this.#own(frame, group).exchange(leaving, list.sort(order), sorting, compare);
+    for (const group of left)
+      if (!joined.has(group)) this.#own(frame, group).exchange(leaving, NO_LIST, sorting, compare);
+    leaving.clear();
+  }
+
+  /** A row as it was last seen; undefined of one that takes part in no group. */
+  seen(row: number): Seen | undefined {
+    const group = this.#groupOf[row] ?? -1;
+    return group < 0 ? undefined : this.#seen(row, group);
+  }
+
+  /** Which group a row takes part in by its cells as they stand; below 0 where in none. */
+  #grouping(frame: Frame): (row: number) => number {
     const { index, filters, conditions } = this.#of;
-    const group = index.read(frame).groupOf[row] ?? -1;
-    if (group < 0 || !meetsAll(filters, row, frame)) return -1;
-    for (const { column } of conditions) if ((frame.column(column).states[row] ?? BLANK) !== FILLED) return -1;
-    return group;
+    const { groupOf } = index.read(frame);
+    // A column in which every cell is filled need not be asked.
+    const columns = conditions.map(({ column }) => frame.column(column)).filter(({ exceptions }) => exceptions > 0);
+    const states = columns.map((column) => column.states);
+    return (row) => {
+      const group = groupOf[row] ?? -1;
+      if (group < 0 || !meetsAll(filters, row, frame)) return -1;
+      for (let k = 0; k < states.length; k++) if ((states[k] as Uint8Array)[row] !== FILLED) return -1;
+      return group;
+    };
   }
 
   #seen(row: number, group: number): Seen {

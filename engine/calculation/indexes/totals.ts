@@ -115,11 +115,29 @@ export class Totals implements Shared {
   /** Works one group out again; true where its total changed. */
   refresh(total: TotalOf, group: number, frame: Frame): boolean {
     const { rows, count } = total.index.read(frame).members(group);
+    const sum = summed(total, rows, count, frame);
+    if (sum - sum === 0) return this.cells.write(group, sum, FILLED);
     gathering.start(count);
     gather(total, rows, count, frame);
     const state = gathering.finish(total.fold, frame.faults);
     return this.cells.write(group, gathering.result, state);
   }
+}
+
+/** A sum of rows none of which is faulty, added up where they lie; not-a-number where the total is another, or too large. */
+function summed({ column, filters, fold }: TotalOf, rows: Int32Array, count: number, frame: Frame): number {
+  if (fold.addsUp !== true || column === undefined || filters.length > 0) return Number.NaN;
+  const { values, states, exceptions } = frame.column(column);
+  let sum = 0;
+  for (let i = 0; i < count; i++) {
+    const row = rows[i] as number;
+    if (exceptions > 0 && states[row] !== FILLED) {
+      if (states[row] === FAULT) return Number.NaN;
+      continue;
+    }
+    sum += values[row] as number;
+  }
+  return sum;
 }
 
 function gather({ column, filters, fold }: TotalOf, rows: Int32Array, count: number, frame: Frame): void {

@@ -75,6 +75,16 @@ function equateAll(
   const sb = step(b);
   let ia = a.at;
   let ib = b.at;
+  if (sb === 0) {
+    // A column against one text, as most are: its own number says at once that they are equal.
+    const code = vb[ib] as number;
+    const fold = texts.fold(code);
+    for (let i = 0; i < count; i++, ia += sa) {
+      const one = va[ia] as number;
+      out[i] = one === code || texts.fold(one) === fold ? equal : other;
+    }
+    return;
+  }
   for (let i = 0; i < count; i++, ia += sa, ib += sb) {
     out[i] = texts.fold(va[ia] as number) === texts.fold(vb[ib] as number) ? equal : other;
   }

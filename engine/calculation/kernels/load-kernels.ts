@@ -45,21 +45,74 @@ export function linkedKernel(link: ColumnDef, column: ColumnDef): Kernel {
   let careful: Kernel | undefined;
   return (batch) => {
     room(out, batch.count);
-    const { values: slots, exceptions: unlinked } = batch.frame.column(link);
-    const { values, exceptions } = batch.frame.column(column);
-    const clean = unlinked === 0 && exceptions === 0;
-    if (clean && batch.rows === undefined && slots instanceof Int32Array && values instanceof Float64Array) {
-      gather(out.values, values, slots, batch.from, batch.count);
-      return out;
+    const links = batch.frame.column(link);
+    const cells = batch.frame.column(column);
+    const { values: slots } = links;
+    const { values } = cells;
+    if (batch.rows !== undefined || !(slots instanceof Int32Array)) {
+      careful ??= throughKernel(loadKernel(link), column);
+      return careful(batch);
     }
-    careful ??= throughKernel(loadKernel(link), column);
-    return careful(batch);
+    out.clean = links.exceptions === 0 && cells.exceptions === 0;
+    if (!out.clean) {
+      if (values instanceof Float64Array) out.clean = follow(out, values, cells.states, slots, links.states, batch);
+      else out.clean = followWhole(out, values, cells.states, slots, links.states, batch);
+    } else if (values instanceof Float64Array) gather(out.values, values, slots, batch.from, batch.count);
+    else gatherWhole(out.values, values, slots, batch.from, batch.count);
+    return out;
   };
 }
+
+// Each of these twice, for doubles and for whole numbers: a loop that met both could be compiled for neither.
 
 /** out[i] = values[slots[from + i]], all of them there. */
 function gather(out: Float64Array, values: Float64Array, slots: Int32Array, from: number, count: number): void {
   for (let i = 0; i < count; i++) out[i] = values[slots[from + i] as number] as number;
+}
+
+function gatherWhole(out: Float64Array, values: Int32Array, slots: Int32Array, from: number, count: number): void {
+  for (let i = 0; i < count; i++) out[i] = values[slots[from + i] as number] as number;
+}
+
+/** As gather with the states; gives whether all are filled. A blank link gives a blank, a faulty one its fault. */
+function follow(
+  { values: out, states }: Vector,
+  values: Float64Array,
+  cells: Uint8Array,
+  slots: Int32Array,
+  links: Uint8Array,
+  { from, count }: Batch,
+): boolean {
+  let worst = FILLED;
+  for (let i = 0; i < count; i++) {
+    const link = links[from + i] as number;
+    const slot = slots[from + i] as number;
+    const state = link === FILLED ? (cells[slot] as number) : link;
+    states[i] = state;
+    out[i] = link === FILLED ? (values[slot] as number) : link === FAULT ? slot : 0;
+    worst |= state;
+  }
+  return worst === FILLED;
+}
+
+function followWhole(
+  { values: out, states }: Vector,
+  values: Int32Array,
+  cells: Uint8Array,
+  slots: Int32Array,
+  links: Uint8Array,
+  { from, count }: Batch,
+): boolean {
+  let worst = FILLED;
+  for (let i = 0; i < count; i++) {
+    const link = links[from + i] as number;
+    const slot = slots[from + i] as number;
+    const state = link === FILLED ? (cells[slot] as number) : link;
+    states[i] = state;
+    out[i] = link === FILLED ? (values[slot] as number) : link === FAULT ? slot : 0;
+    worst |= state;
+  }
+  return worst === FILLED;
 }
 
 /** This row's cell where a person typed over its formula, blank elsewhere. */

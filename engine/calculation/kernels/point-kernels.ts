@@ -297,7 +297,12 @@ export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel
   return (batch) => {
     room(out, batch.count);
     const c = condition(batch);
-    if (c.uniform && c.clean) return c.values[c.at] === 1 ? yes.kernel(batch) : no.kernel(batch);
+    // Rows of one kind mostly stand together: where all take one branch, nothing of the other is worked out.
+    if (c.clean) {
+      const held = holding(c, batch.count);
+      if (held === batch.count) return yes.kernel(batch);
+      if (held === 0) return no.kernel(batch);
+    }
     const a = takeYes(batch, c);
     const b = takeNo(batch, c);
     const { count } = batch;
@@ -323,6 +328,14 @@ export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel
     }
     return settle(out, count);
   };
+}
+
+/** In how many rows a condition holds. */
+function holding({ values, at, uniform }: Vector, count: number): number {
+  if (uniform) return values[at] === 1 ? count : 0;
+  let held = 0;
+  for (let i = 0; i < count; i++) held += values[at + i] === 1 ? 1 : 0;
+  return held;
 }
 
 function chosen(out: Float64Array, count: number, condition: Vector, yes: Vector, no: Vector): void {
@@ -379,6 +392,23 @@ function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, con
   };
 }
 
+/** Whether each value is blank; faults are not. */
+export function blanknessKernel(argument: Kernel): Kernel {
+  const out = scratch();
+  return (batch) => {
+    room(out, batch.count);
+    const { states, at, clean, uniform } = argument(batch);
+    out.uniform = uniform || clean;
+    if (clean) {
+      out.values[0] = 0;
+      return out;
+    }
+    const count = uniform ? 1 : batch.count;
+    for (let i = 0; i < count; i++) out.values[i] = states[at + i] === BLANK ? 1 : 0;
+    return out;
+  };
+}
+
 /** Takes `instead` where the value is a fault that `catches` says to catch. */
 export function catchKernel(value: Kernel, instead: Kernel, catches: (fault: number) => boolean): Kernel {
   const out = scratch();
@@ -407,12 +437,23 @@ export function catchKernel(value: Kernel, instead: Kernel, catches: (fault: num
  */
 export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kernel {
   const out = scratch();
+  const vectors: Vector[] = [];
   return (batch: Batch) => {
     room(out, batch.count);
-    const vectors = kernels.map((kernel) => kernel(batch));
     const { count } = batch;
     out.uniform = false;
-    out.clean = vectors.every((vector) => vector.clean);
+    out.clean = true;
+    for (let k = 0; k < kernels.length; k++) {
+      const vector = (kernels[k] as Kernel)(batch);
+      vectors[k] = vector;
+      if (!vector.clean) out.clean = false;
+      else if (out.clean && holding(vector, count) === decides * count) {
+        // Decided for every row, whatever stands to its right.
+        out.uniform = true;
+        out.values[0] = decides;
+        return out;
+      }
+    }
     if (out.clean) {
       decided(out.values, count, vectors, decides);
       return out;

@@ -8,7 +8,7 @@ import { Figures } from '../../values/figures.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { Dictionaries } from '../frame.ts';
 import { type Stored, toScalar, toStored } from './scalars.ts';
-import { type Kernel, room, scratch } from './vector.ts';
+import { type Kernel, room, scratch, type Vector } from './vector.ts';
 
 export interface ScalarRules {
   /** 'pass': a blank argument makes a blank before the call. */
@@ -29,21 +29,35 @@ export function scalarKernel(
   const args: Scalar[] = kernels.map(() => null);
   const stored: Stored = { value: 0, state: FILLED };
   const known = new KnownAnswers(kernels.length);
+  const vectors: (Vector | undefined)[] = [];
+  /** The arguments that are another from row to row, or that a blank or an error may stand in. */
+  const differing: number[] = [];
   return (batch) => {
     room(out, batch.count);
-    const vectors = kernels.map((kernel) => kernel?.(batch));
-    out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);
+    out.uniform = true;
+    differing.length = 0;
+    for (let k = 0; k < kernels.length; k++) {
+      const vector = kernels[k]?.(batch);
+      vectors[k] = vector;
+      if (vector === undefined) continue;
+      if (!vector.uniform) out.uniform = false;
+      if (!vector.uniform || !vector.clean) differing.push(k);
+    }
     const count = out.uniform ? 1 : batch.count;
     known.expect(count);
+    for (let k = 0; k < vectors.length; k++) {
+      const vector = vectors[k];
+      if (vector !== undefined) known.ask(k, vector.values[vector.at] as number, FILLED);
+    }
     let clean = true;
     for (let i = 0; i < count; i++) {
       let passed = FILLED;
-      for (let k = 0; k < vectors.length; k++) {
-        const vector = vectors[k];
-        if (vector === undefined) continue;
+      for (let j = 0; j < differing.length; j++) {
+        const k = differing[j] as number;
+        const vector = vectors[k] as Vector;
         const at = vector.at + (vector.uniform ? 0 : i);
-        const state = vector.clean ? FILLED : (vector.states[at] ?? BLANK);
-        const value = vector.values[at] ?? 0;
+        const state = vector.clean ? FILLED : (vector.states[at] as number);
+        const value = vector.values[at] as number;
         if (state === FAULT && rules.errors === 'pass' && passed !== FAULT) {
           passed = FAULT;
           stored.value = value;
@@ -78,7 +92,7 @@ const REMEMBERED = 256;
 /** From so many rows on it is worth remembering. */
 const MANY_ROWS = 32;
 const NOTHING_ASKED = new Float64Array(0);
-const NO_STATES = new Int8Array(0);
+const NO_STATES = new Uint8Array(0);
 const bits = new Int32Array(2);
 const asDouble = new Float64Array(bits.buffer);
 
@@ -88,12 +102,14 @@ const asDouble = new Float64Array(bits.buffer);
  */
 class KnownAnswers {
   readonly #width: number;
-  /** What is asked now: values, then states. */
+  /** What is asked now. */
   #question = NOTHING_ASKED;
+  #asked = NO_STATES;
   #hash = 0;
   /** Whether there are places; a kernel that only ever sees a few rows has none. */
   #room = 0;
   #questions = NOTHING_ASKED;
+  #questionStates = NO_STATES;
   #values = NOTHING_ASKED;
   #states = NO_STATES;
 
@@ -102,39 +118,52 @@ class KnownAnswers {
   }
 
   expect(rows: number): void {
-    if (this.#question === NOTHING_ASKED) this.#question = new Float64Array(this.#width * 2);
+    if (this.#question === NOTHING_ASKED) {
+      this.#question = new Float64Array(this.#width);
+      this.#asked = new Uint8Array(this.#width);
+    }
     if (this.#room > 0 || rows < MANY_ROWS) return;
     this.#room = REMEMBERED;
-    this.#questions = new Float64Array(REMEMBERED * this.#width * 2);
+    this.#questions = new Float64Array(REMEMBERED * this.#width);
+    this.#questionStates = new Uint8Array(REMEMBERED * this.#width);
     this.#values = new Float64Array(REMEMBERED);
-    this.#states = new Int8Array(REMEMBERED).fill(-1);
+    this.#states = new Uint8Array(REMEMBERED).fill(UNKNOWN);
   }
 
   ask(k: number, value: number, state: number): void {
     this.#question[k] = value;
-    this.#question[this.#width + k] = state;
+    this.#asked[k] = state;
   }
 
   /** The k-th argument of the question. */
   asked(words: Dictionaries, type: ValueType, k: number): Scalar {
-    return toScalar(words, type, this.#question[k] as number, this.#question[this.#width + k] as number);
+    return toScalar(words, type, this.#question[k] as number, this.#asked[k] as number);
   }
 
   answered(into: Stored): boolean {
     if (this.#room === 0) return false;
     const question = this.#question;
+    const asked = this.#asked;
     const { length } = question;
     let hash = 0;
     for (let k = 0; k < length; k++) {
-      asDouble[0] = question[k] as number;
-      hash = Math.imul(hash ^ (bits[0] as number) ^ (bits[1] as number), 0x9e3779b1);
+      const value = question[k] as number;
+      const whole = value | 0;
+      if (whole === value) hash ^= whole;
+      else {
+        asDouble[0] = value;
+        hash ^= (bits[0] as number) ^ Math.imul(bits[1] as number, 0x85ebca6b);
+      }
+      hash = Math.imul(hash ^ (asked[k] as number), 0x9e3779b1);
       hash ^= hash >>> 15;
     }
     hash &= REMEMBERED - 1;
     this.#hash = hash;
-    if (this.#states[hash] === -1) return false;
+    if (this.#states[hash] === UNKNOWN) return false;
     const from = hash * length;
-    for (let k = 0; k < length; k++) if (this.#questions[from + k] !== question[k]) return false;
+    for (let k = 0; k < length; k++) {
+      if (this.#questions[from + k] !== question[k] || this.#questionStates[from + k] !== asked[k]) return false;
+    }
     into.value = this.#values[hash] as number;
     into.state = this.#states[hash] as number;
     return true;
@@ -142,8 +171,12 @@ class KnownAnswers {
 
   keep({ value, state }: Stored): void {
     if (this.#room === 0) return;
-    this.#questions.set(this.#question, this.#hash * this.#question.length);
+    this.#questions.set(this.#question, this.#hash * this.#width);
+    this.#questionStates.set(this.#asked, this.#hash * this.#width);
     this.#values[this.#hash] = value;
     this.#states[this.#hash] = state;
   }
 }
+
+/** Where no answer stands yet: no state is this. */
+const UNKNOWN = 255;

@@ -9,7 +9,7 @@ import { isText, type ValueType } from '../../values/type.ts';
 import { type Dictionaries, FrameState, type Shared } from '../frame.ts';
 import type { RowGenerator } from '../generators/generator.ts';
 import { ColumnNode } from '../graph/column-node.ts';
-import { GeneratorNode } from '../graph/generator-node.ts';
+import { GeneratorNode, RowsSeen } from '../graph/generator-node.ts';
 import { Graph, type Node, orderNodes, Source } from '../graph/graph.ts';
 import { IndexNode, TotalNode, WatchNode } from '../graph/group-nodes.ts';
 import { type GroupReaders, RangeNode } from '../graph/range-node.ts';
@@ -20,6 +20,8 @@ import { Totals } from '../indexes/totals.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
 import { Edges } from './edges.ts';
 import { type ComputedNode, NodeReader, type Wiring } from './node-reader.ts';
+import { conditionInParts } from './pair-conditions.ts';
+import type { PairSheet } from './pair-ranges.ts';
 import { plan } from './plan.ts';
 import type {
   CountedRows,
@@ -132,7 +134,7 @@ class Builder {
       this.#wireGenerator(node);
     }
     for (const { node, typed } of planned) {
-      node.kernel = plan(typed, this.#readerFor(node));
+      node.kernel = plan(this.#inParts(node.column, typed), this.#readerFor(node));
       this.#edges.sameRows(this.#rowsSource(node.column.table), node);
     }
     return {
@@ -149,6 +151,15 @@ class Builder {
         tables: [...this.#rowsSources].flatMap(([table, { maker }]) => (maker === undefined ? [table] : [])),
       },
     };
+  }
+
+  /** The formula as it is planned: the condition on a sheet of pairs has parts of its own. */
+  #inParts(column: ColumnDef, typed: Typed): Typed {
+    const { table } = column;
+    if (column !== table.shown || table.order.by !== 'links') return typed;
+    const [first, second] = table.order.links;
+    const sheet: PairSheet = { table, links: [first.column, second.column], sources: [first.to, second.to] };
+    return conditionInParts(typed, sheet, (tree, of) => this.#asColumn(tree, of));
   }
 
   #addColumn(column: ColumnDef, { type }: Typed): ComputedNode {
@@ -195,7 +206,11 @@ class Builder {
   }
 
   #addGenerator(generator: RowGenerator): void {
-    const node = new GeneratorNode(generator, (column) => this.#columnSource(column));
+    const node = new GeneratorNode(
+      generator,
+      (column) => this.#columnSource(column),
+      this.#state((owner) => new RowsSeen(owner)),
+    );
     this.#nodes.push(node);
     this.#generators.set(generator.table, node);
     this.#rowsSources.set(generator.table, node.source);
@@ -292,8 +307,10 @@ class Builder {
       readers,
     );
     this.#nodes.push(node);
-    const rows = [...conditions.map(({ column }) => column), ...values, ...filters.map(({ column }) => column)];
-    for (const column of new Set(rows)) this.#edges.sameRows(this.#columnSource(column), node);
+    const rows = new Set([...conditions.map(({ column }) => column), ...filters.map(({ column }) => column)]);
+    for (const column of rows) this.#edges.sameRows(this.#columnSource(column), node);
+    for (const column of new Set(values))
+      if (!rows.has(column)) this.#edges.sameRows(this.#columnSource(column), node, 1);
     for (const { keys } of filters) if (keys !== undefined) this.#edges.all(this.#columnSource(keys), node);
     this.#edges.rowsOfIndex(index, node);
     // Whom a change concerns is asked of what those rows want by now.

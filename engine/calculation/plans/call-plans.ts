@@ -7,7 +7,14 @@ import type { Typed } from '../../language/typed.ts';
 import { toCanonical } from '../../units/unit.ts';
 import { FILLED } from '../../values/column.ts';
 import { loopKernel } from '../kernels/loop-kernels.ts';
-import { pointKernel1, pointKernel2, pointKernel3, pointKernel4, pointKernelN } from '../kernels/point-kernels.ts';
+import {
+  blanknessKernel,
+  pointKernel1,
+  pointKernel2,
+  pointKernel3,
+  pointKernel4,
+  pointKernelN,
+} from '../kernels/point-kernels.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
 import { constantKernel, type Kernel } from '../kernels/vector.ts';
 import { planArgument } from './argument-plans.ts';
@@ -91,6 +98,8 @@ function planUnlessLeftOut(argument: Typed | undefined, i: number, tree: CallNod
 function planScalar(tree: CallNode, body: Extract<RunBody, { lane: 'scalar' }>, reader: Reader): Kernel {
   const { args } = tree;
   const kernels = args.map((argument, i) => planUnlessLeftOut(argument, i, tree, reader));
+  const [only] = kernels;
+  if (body.isBlankness === true && only !== undefined) return blanknessKernel(only);
   return scalarKernel(
     reader.words,
     kernels,

@@ -24,24 +24,26 @@ export function planColumns(
   const kernels = tree.args.map((argument, i) =>
     lists[i] !== undefined || argument.node === 'blank' ? undefined : planArgument(argument, i, tree, reader),
   );
+  const types = tree.args.map(({ type }) => type);
   const stored: Stored = { value: 0, state: FILLED };
   const out = scratch();
+  // One list for all rows: bodies keep nothing of it.
+  const args: (Scalar | readonly Scalar[])[] = tree.args.map(() => null);
   return (batch) => {
     room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel?.(batch));
-    const whole = lists.map((list) => list?.(batch.frame));
+    for (let k = 0; k < lists.length; k++) args[k] = lists[k]?.(batch.frame) ?? null;
     out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);
     const count = out.uniform ? 1 : batch.count;
     let clean = true;
     for (let i = 0; i < count; i++) {
-      const args = vectors.map((vector, k): Scalar | readonly Scalar[] => {
-        const list = whole[k];
-        if (list !== undefined) return list;
-        if (vector === undefined) return null;
+      for (let k = 0; k < vectors.length; k++) {
+        const vector = vectors[k];
+        if (vector === undefined) continue;
         const at = vector.at + (vector.uniform ? 0 : i);
         const state = vector.clean ? FILLED : (vector.states[at] ?? BLANK);
-        return toScalar(words, tree.args[k]?.type ?? tree.type, vector.values[at] ?? 0, state);
-      });
+        args[k] = toScalar(words, types[k] ?? tree.type, vector.values[at] ?? 0, state);
+      }
       toStored(words, compute(args), stored);
       out.values[i] = stored.value;
       out.states[i] = stored.state;

@@ -8,8 +8,10 @@ import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { Faults } from '../../values/texts.ts';
 import type { Frame } from '../frame.ts';
+import type { GroupIndex } from '../indexes/group-index.ts';
 import { Gathering, meetsAll } from '../indexes/totals.ts';
 import { loopKernel } from '../kernels/loop-kernels.ts';
+import { step } from '../kernels/states.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
@@ -340,6 +342,9 @@ function totalKernel(keys: readonly Key[], { index, totals }: PlannedTotal): Ker
     const count = out.uniform ? 1 : batch.count;
     const groups = index.read(batch.frame);
     const { cells, nothing } = totals.read(batch.frame);
+    if (vectors.length > 0 && vectors.length <= 2 && vectors.every((vector) => vector.clean)) {
+      return readTotals(out, count, vectors, groups, cells, nothing);
+    }
     let clean = true;
     for (let i = 0; i < count; i++) {
       const state = readKey(vectors, i, row);
@@ -358,4 +363,32 @@ function totalKernel(keys: readonly Key[], { index, totals }: PlannedTotal): Ker
     out.clean = clean;
     return out;
   };
+}
+
+/** The totals of the groups that one or two filled key values name. */
+function readTotals(
+  out: Vector,
+  count: number,
+  [one, other]: readonly Vector[],
+  groups: GroupIndex,
+  cells: Column,
+  nothing: Column,
+): Vector {
+  out.clean = true;
+  if (one === undefined) return out;
+  const { values, states } = cells;
+  const { length } = cells;
+  const [first, second] = [one.values, (other ?? one).values];
+  let [atFirst, atSecond] = [one.at, (other ?? one).at];
+  const [stepFirst, stepSecond] = [step(one), step(other ?? one)];
+  for (let i = 0; i < count; i++, atFirst += stepFirst, atSecond += stepSecond) {
+    const value = first[atFirst] as number;
+    const group = other === undefined ? groups.findOne(value) : groups.findTwo(value, second[atSecond] as number);
+    const isKnown = group >= 0 && group < length;
+    const state = (isKnown ? states[group] : nothing.states[0]) ?? BLANK;
+    out.values[i] = (isKnown ? values[group] : nothing.values[0]) ?? 0;
+    out.states[i] = state;
+    if (state !== FILLED) out.clean = false;
+  }
+  return out;
 }

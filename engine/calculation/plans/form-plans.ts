@@ -26,7 +26,7 @@ export function planForm(form: Form, { args }: CallNode, reader: Reader): Kernel
   const all = (): readonly Kernel[] => args.map((argument) => reader.plan(argument));
   switch (form) {
     case 'if':
-      return chooseKernel(at(0), branchOf(args[1], reader), branchOf(args[2], reader));
+      return planIf(args, reader);
     case 'ifs':
       return planIfs(args, reader);
     case 'switch':
@@ -55,6 +55,14 @@ export function planForm(form: Form, { args }: CallNode, reader: Reader): Kernel
   }
 }
 
+/** What is taken where something does not hold is the other branch where it does: blanks and faults pass on either way. */
+function planIf([condition, yes, no]: readonly Typed[], reader: Reader): Kernel {
+  const branches = [branchOf(yes, reader), branchOf(no, reader)] as const;
+  const denied = condition?.node === 'call' && condition.signature.name === 'NOT' ? condition.args[0] : undefined;
+  if (denied !== undefined) return chooseKernel(reader.plan(denied), branches[1], branches[0]);
+  return chooseKernel(condition === undefined ? blank : reader.plan(condition), ...branches);
+}
+
 function branchOf(tree: Typed | undefined, reader: Reader): Branch {
   if (tree === undefined) return { kernel: blank, isCostly: false };
   return { kernel: reader.plan(tree), isCostly: isCostly(tree, reader) };
@@ -67,7 +75,8 @@ function isCostly(tree: Typed, reader: Reader): boolean {
       const definition = reader.functions.get(tree.signature.name);
       const body = definition === undefined ? undefined : bodyFor(definition, tree.args);
       const isModel = body?.lane === 'numeric' && body.loop === undefined && tree.signature.source !== undefined;
-      if (isModel || body?.lane === 'columns' || body?.lane === 'scalar' || body?.lane === 'matching rows') return true;
+      const isBoxed = body?.lane === 'scalar' && body.isBlankness !== true;
+      if (isModel || isBoxed || body?.lane === 'columns' || body?.lane === 'matching rows') return true;
       return tree.args.some((argument) => isCostly(argument, reader));
     }
     case 'binary':

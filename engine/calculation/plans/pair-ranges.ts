@@ -31,32 +31,45 @@ const NONE = new Int32Array(0);
 /** undefined where the condition compares nothing of one row with the other. */
 export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): PairRange | undefined {
   const meetings = comparisonsIn(where).flatMap((one) => meetingOf(one, sheet, asColumn) ?? []);
-  const [chosen] = meetings;
-  if (chosen === undefined) return undefined;
-  const sorted = meetings.filter(({ second }) => second === chosen.second);
-  const others = meetings.filter(({ second }) => second !== chosen.second);
-  const inOrder = sortedRows(sheet.sources[1], chosen.second);
+  if (meetings.length === 0) return undefined;
+  const orders = new Map(meetings.map(({ second }) => [second, sortedRows(sheet.sources[1], second)]));
   return {
     first: [...new Set(meetings.map(({ first }) => first))],
     second: [...new Set(meetings.map(({ second }) => second))],
-    partners(frame, row) {
-      const { rows, values } = inOrder(frame);
-      let from = 0;
-      let to = rows.length;
-      for (const { first, comparison } of sorted) {
-        const wanted = numberAt(frame, first, row);
-        if (wanted === undefined) return NONE;
-        const ends = comparison === '<' || comparison === '<=';
-        const place = boundary(values, values.length, comparison, wanted);
-        if (ends) to = Math.min(to, place);
-        else from = Math.max(from, place);
-      }
-      if (to <= from) return NONE;
-      let met = rows.subarray(from, to);
-      for (const one of others) met = whoMeet(frame, one, row, met);
-      return met;
+    partners(frame) {
+      const stands = meetings.map((one) => ({ ...one, by: orders.get(one.second)?.(frame) ?? NO_ROWS }));
+      const { rows } = stands[0]?.by ?? NO_ROWS;
+      // Rows that stand alike by two columns, as weeks do by their first and last days, are cut by both.
+      const [cutting, others] = [
+        stands.filter(({ by }) => isSame(by.rows, rows)),
+        stands.filter(({ by }) => !isSame(by.rows, rows)),
+      ];
+      return (row) => {
+        let from = 0;
+        let to = rows.length;
+        for (const { first, by, comparison } of cutting) {
+          const wanted = numberAt(frame, first, row);
+          if (wanted === undefined) return NONE;
+          const { values } = by;
+          const ends = comparison === '<' || comparison === '<=';
+          const place = boundary(values, values.length, comparison, wanted);
+          if (ends) to = Math.min(to, place);
+          else from = Math.max(from, place);
+        }
+        if (to <= from) return NONE;
+        let met = rows.subarray(from, to);
+        for (const one of others) met = whoMeet(frame, one, row, met);
+        return met;
+      };
     },
   };
+}
+
+function isSame(rows: Int32Array, others: Int32Array): boolean {
+  if (rows === others) return true;
+  if (rows.length !== others.length) return false;
+  for (let i = 0; i < rows.length; i++) if (rows[i] !== others[i]) return false;
+  return true;
 }
 
 function whoMeet(frame: Frame, { first, comparison, second }: Meeting, row: number, partners: Int32Array): Int32Array {
@@ -77,12 +90,17 @@ function numberAt(frame: Frame, def: ColumnDef, row: number): number | undefined
   return states[row] === FILLED ? values[row] : undefined;
 }
 
-/** The rows of a table that have a value, by rising value; kept until something of it changes. */
-function sortedRows(
-  table: TableDef,
-  by: ColumnDef,
-): (frame: Frame) => { readonly rows: Int32Array; readonly values: Float64Array } {
-  let kept: { readonly stamp: string; readonly rows: Int32Array; readonly values: Float64Array } | undefined;
+/** The rows of a table that have a value, by rising value. */
+interface SortedRows {
+  readonly rows: Int32Array;
+  readonly values: Float64Array;
+}
+
+const NO_ROWS: SortedRows = { rows: NONE, values: new Float64Array(0) };
+
+/** Kept until something of it changes. */
+function sortedRows(table: TableDef, by: ColumnDef): (frame: Frame) => SortedRows {
+  let kept: (SortedRows & { readonly stamp: string }) | undefined;
   return (frame) => {
     const stamp = `${frame.column(by).stamp} ${frame.rowsStamp(table)}`;
     if (kept?.stamp !== stamp) {
@@ -133,7 +151,7 @@ function meetingOf({ operator, left, right }: Compared, sheet: PairSheet, asColu
 }
 
 /** Which of the two rows a part speaks of: 0, 1; undefined where of both, of none, or of the pair's own cells. */
-function sideOf(tree: Typed, sheet: PairSheet): 0 | 1 | undefined {
+export function sideOf(tree: Typed, sheet: PairSheet): 0 | 1 | undefined {
   const sides = new Set<0 | 1 | 'neither'>();
   walkTyped(tree, (node) => {
     if (node.node === 'cell') {
@@ -147,7 +165,7 @@ function sideOf(tree: Typed, sheet: PairSheet): 0 | 1 | undefined {
 }
 
 /** The same part as a row of that side would say it of itself: without the link that leads to it. */
-function seenFrom(tree: Typed, sheet: PairSheet, side: 0 | 1): Typed {
+export function seenFrom(tree: Typed, sheet: PairSheet, side: 0 | 1): Typed {
   switch (tree.node) {
     case 'cell':
       return tree.links[0] === sheet.links[side].id ? { ...tree, links: tree.links.slice(1) } : tree;

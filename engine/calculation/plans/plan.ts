@@ -75,10 +75,10 @@ function planCell(tree: CellNode, reader: Reader): Kernel {
   const [first, ...further] = steps;
   if (first === undefined) return loadKernel(column);
   const own = reader.layout.column(first.table, first.column);
-  if (further.length === 0) return linkedKernel(own, column);
-  let link = loadKernel(own);
-  for (const step of further) link = throughKernel(link, reader.layout.column(step.table, step.column));
-  return throughKernel(link, column);
+  const [second, ...rest] = [...further.map((step) => reader.layout.column(step.table, step.column)), column];
+  let kernel = linkedKernel(own, second ?? column);
+  for (const step of rest) kernel = throughKernel(kernel, step);
+  return kernel;
 }
 
 /** The key text of the row that a link names. */

@@ -16,6 +16,7 @@ import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import { CHOSEN, numberAnswers, type RowsAnswer } from './number-answers.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, Reader } from './reader.ts';
 
@@ -82,16 +83,13 @@ export function planMatching(
 /** One row's answer from its scalars, the matching rows being given. */
 type RowAnswer = (given: readonly Scalar[]) => FunctionAnswer;
 
-/** `group` is the number of the group whose rows are handed over whole; -1 where the reading row's own conditions chose among them. */
-type Answer = (rows: Int32Array, count: number, out: Vector, i: number, frame: Frame, group: number) => void;
-
 /**
  * For each reading row: finds the rows of its group that meet the filters and the row's own conditions, and answers. Rows of a
  * group that is handed over whole, and of which the answer says that it knows it, are not looked up again.
  */
 export function matchingKernel(
   { index, keys, filters, tests }: Matching,
-  answer: Answer,
+  answer: RowsAnswer,
   isKnown: (group: number) => boolean = () => false,
 ): Kernel {
   const out = scratch();
@@ -132,7 +130,7 @@ export function matchingKernel(
         }
         gathered = group;
       }
-      answer(matching, found, out, i, frame, tests.length === 0 ? group : -1);
+      answer(matching, found, out, i, frame, tests.length === 0 ? group : CHOSEN);
       if (out.states[i] !== FILLED) clean = false;
     }
     out.clean = clean;
@@ -155,7 +153,45 @@ export function countedBetween(ranged: Ranged): CountedRows {
 
 /** The same rows as they stand in their table. */
 function inOrder(rows: Int32Array, table: TableDef, frame: Frame): Int32Array {
-  return rows.sort(frame.compare(table));
+  const compare = frame.compare(table);
+  return rows.length > FEW ? rows.sort(compare) : fewInOrder(rows, compare ?? bySlot);
+}
+
+/** Up to so many rows are put in order one by one: a sort costs more to begin. */
+const FEW = 16;
+const bySlot = (a: number, b: number): number => a - b;
+
+function fewInOrder(rows: Int32Array, compare: (a: number, b: number) => number): Int32Array {
+  for (let i = 1; i < rows.length; i++) {
+    const row = rows[i] as number;
+    let place = i;
+    for (; place > 0 && compare(rows[place - 1] as number, row) > 0; place--) rows[place] = rows[place - 1] as number;
+    rows[place] = row;
+  }
+  return rows;
+}
+
+/** What was answered last of rows that a reading row chose: the weeks of a bed mostly ask for what the week before asked for. */
+class LastAnswer {
+  #run: object | undefined;
+  #rows = new Int32Array(16);
+  #count = 0;
+  readonly #stored: Stored = { value: 0, state: FILLED };
+
+  of(rows: Int32Array, count: number, run: object | undefined): Stored | undefined {
+    if (run === undefined || run !== this.#run || count !== this.#count) return undefined;
+    for (let k = 0; k < count; k++) if (rows[k] !== this.#rows[k]) return undefined;
+    return this.#stored;
+  }
+
+  keep(rows: Int32Array, count: number, run: object | undefined, { value, state }: Stored): void {
+    if (count > this.#rows.length) this.#rows = new Int32Array(count * 2);
+    for (let k = 0; k < count; k++) this.#rows[k] = rows[k] as number;
+    this.#count = count;
+    this.#run = run;
+    this.#stored.value = value;
+    this.#stored.state = state;
+  }
 }
 
 /** Which rows one reading row's conditions are met by: found as the kernel finds them. */
@@ -178,7 +214,7 @@ function planRows(
   table: string,
   conditions: Conditions,
   reads: readonly string[],
-  { answer, isKnown }: { readonly answer: Answer; readonly isKnown: (group: number) => boolean },
+  { answer, isKnown }: { readonly answer: RowsAnswer; readonly isKnown: (group: number) => boolean },
   reader: Reader,
 ): Kernel {
   const ranged = planRanged(table, conditions, reads, reader);
@@ -190,7 +226,7 @@ function planRows(
       if (count > found.length) found = new Int32Array(count * 2);
       for (let k = 0; k < count; k++) found[k] = rows[from + k] as number;
       if (count > 1) inOrder(found.subarray(0, count), ranged.table, frame);
-      answer(found, count, out, i, frame, -1);
+      answer(found, count, out, i, frame, CHOSEN);
     });
   }
   const matching = planMatching(table, conditions, reads, reader);
@@ -216,12 +252,26 @@ export function planMatchingRows(
   // Scalars come first, so each stands at its parameter's place.
   const kernels = scalars.map((scalar, k) => planArgument(scalar, k, tree, reader));
   let vectors: Vector[] = [];
+  const { overNumbers } = body;
+  if (overNumbers !== undefined && columns.every(({ type }) => holdsNumbers(type))) {
+    const asked = columns.map(({ column }) => column);
+    const { answer, isKnown, begin } = numberAnswers(overNumbers, asked, reader.words);
+    const kernel = planRows(tree, first.table, conditions, reads, { answer, isKnown }, reader);
+    return (batch) => {
+      begin(
+        kernels.map((one) => one(batch)),
+        batch,
+      );
+      return kernel(batch);
+    };
+  }
   /** What answers the rows that read a group whole. */
   const known = new Map<number, RowAnswer>();
   let run: object | undefined;
   const stored: Stored = { value: 0, state: FILLED };
   /** What is answered where no row meets the conditions, and nothing is given besides. */
   let nothing: Stored | undefined;
+  const last = new LastAnswer();
   const { words } = reader;
   const listsOf = (rows: Int32Array, count: number, frame: Frame): readonly (readonly Scalar[])[] =>
     columns.map(({ type, column }) => {
@@ -235,28 +285,18 @@ export function planMatchingRows(
       }
       return list;
     });
-  const numbersOf = (rows: Int32Array, count: number, frame: Frame): readonly Float64Array[] =>
-    columns.map(({ type, column }) => {
-      const { values: cells, states } = frame.column(column);
-      const numbers = new Float64Array(count).fill(Number.NaN);
-      for (let k = 0; k < count && holdsNumbers(type); k++) {
-        const row = rows[k] as number;
-        if (states[row] === FILLED) numbers[k] = cells[row] as number;
-      }
-      return numbers;
-    });
-  const { overNumbers } = body;
   const answering = (rows: Int32Array, count: number, frame: Frame): RowAnswer => {
-    if (overNumbers !== undefined) return overNumbers(numbersOf(rows, count, frame));
     const lists = listsOf(rows, count, frame);
     return (given) => body.compute(given, lists);
   };
-  const answer: Answer = (rows, count, out, i, frame, group) => {
-    const shared = group < 0 ? undefined : known.get(group);
-    const isNothing = shared === undefined && count === 0 && vectors.length === 0;
-    if (isNothing && nothing !== undefined) {
-      out.values[i] = nothing.value;
-      out.states[i] = nothing.state;
+  const answer: RowsAnswer = (rows, count, out, i, frame, group) => {
+    const shared = group === CHOSEN ? undefined : known.get(group);
+    const isBare = shared === undefined && vectors.length === 0;
+    const isNothing = isBare && count === 0;
+    const same = isNothing ? nothing : isBare && group === CHOSEN ? last.of(rows, count, run) : undefined;
+    if (same !== undefined) {
+      out.values[i] = same.value;
+      out.states[i] = same.state;
       return;
     }
     const given = vectors.map((vector, k): Scalar => {
@@ -265,10 +305,11 @@ export function planMatchingRows(
       return toScalar(words, type, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
     });
     const rowAnswer = shared ?? answering(rows, count, frame);
-    if (shared === undefined && group >= 0) known.set(group, rowAnswer);
+    if (shared === undefined && group !== CHOSEN) known.set(group, rowAnswer);
     const answered = given.find(isError) ?? rowAnswer(given);
     toStored(words, answered, stored);
     if (isNothing && !(answered instanceof Figures)) nothing = { ...stored };
+    else if (isBare && group === CHOSEN && !(answered instanceof Figures)) last.keep(rows, count, run, stored);
     out.values[i] = stored.value;
     out.states[i] = stored.state;
   };

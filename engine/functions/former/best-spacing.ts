@@ -1,14 +1,13 @@
 // The best spacing asked figure by figure with everything it rests on in one call, as the first template did before the bed, the
 // stand and the sale were worked out in columns of their own.
 
-import { BEST_SPACING_LIMITS, bestSpacing, type Goal, type SpacingResult } from '../../agronomy/best-spacing.ts';
+import { BEST_SPACING_LIMITS, type Goal, type SpacingResult } from '../../agronomy/best-spacing.ts';
 import { GRADE_LIMITS } from '../../agronomy/grades.ts';
 import { SPACING_LIMITS } from '../../agronomy/spacing.ts';
 import { PLANT_MASS_LIMITS } from '../../agronomy/yield-density.ts';
 import type { Parameter, Result } from '../../language/signature.ts';
 import { divideDimensions, LENGTH, MASS, MONEY, NONE } from '../../units/dimension.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { curveFor } from '../trade/best-spacing.ts';
 import {
   type Argument,
   CENTIMETRE,
@@ -28,6 +27,7 @@ import {
   quantity,
   text,
 } from '../trade/build.ts';
+import { bedFor, PRICE } from '../trade/tried-beds.ts';
 
 const SOURCE = 'Graded yield from a diameter distribution: Chapman 1981, J. Agric. Sci. Camb.; only the spacings tried';
 
@@ -59,11 +59,11 @@ function goalOf(word: string): Goal {
   return lower === 'mass' || lower === 'money' ? { most: lower } : { most: 'bulbs', band: lower };
 }
 
-function bestOf([word, ...args]: readonly Argument[]): SpacingResult | undefined {
-  const curve = typeof word === 'string' ? curveFor(args) : undefined;
-  if (curve === undefined || typeof word !== 'string') return undefined;
+function bestOf(args: readonly Argument[]): SpacingResult | undefined {
+  const [word] = args;
+  if (typeof word !== 'string') return undefined;
   const goal = goalOf(word);
-  return goal.most === 'money' && typeof args[13] !== 'number' ? undefined : bestSpacing(curve, goal);
+  return goal.most === 'money' && typeof args[1 + PRICE] !== 'number' ? undefined : bedFor(args, 1)?.best(goal);
 }
 
 function best(name: string, doc: string, result: Result, answer: (best: SpacingResult) => number): FunctionDefinition {

@@ -15,12 +15,19 @@ const make = makers('information');
 const VALUE_ALONE = takes(needed('value', anything));
 
 /** Asks of the value as it stands, blank or error. */
-function asks(name: string, doc: string, section: string, answer: (value: Scalar) => boolean): FunctionDefinition {
+function asks(
+  name: string,
+  doc: string,
+  section: string,
+  answer: (value: Scalar) => boolean,
+  isBlankness?: true,
+): FunctionDefinition {
   return make.other(name, doc, section, VALUE_ALONE, yesno, {
     lane: 'scalar',
     blanks: 'given',
     errors: 'given',
     compute: ([value = null]) => answer(value),
+    ...(isBlankness && { isBlankness }),
   });
 }
 
@@ -91,6 +98,7 @@ export const INFORMATION: readonly FunctionDefinition[] = [
     'Whether nothing is known: the one question that a blank answers.',
     '6.13.14',
     (value) => value === null,
+    true,
   ),
   asks('ISERROR', 'Whether the value is an error of any kind.', '6.13.16', isError),
   asks(

@@ -1,33 +1,22 @@
 // The spacing that serves best on one bed as functions over the size bands: for the most mass, the most money or the most
-// bulbs of one band, and what it gives. The search stands in agronomy/best-spacing.ts; read by trade/index.ts.
+// bulbs of one band, and what it gives. The search stands in agronomy/best-spacing.ts, the beds it was made for in tried-beds.ts;
+// read by trade/index.ts.
 
-import {
-  BEST_SPACING_LIMITS,
-  type BedCrop,
-  bestSpacing,
-  candidatesOf,
-  type PricedBand,
-  type SpacingResult,
-  spacingCurve,
-} from '../../agronomy/best-spacing.ts';
+import { BEST_SPACING_LIMITS, type SpacingResult } from '../../agronomy/best-spacing.ts';
 import { GRADE_LIMITS } from '../../agronomy/grades.ts';
-import type { SizeBand } from '../../agronomy/size-bands.ts';
 import { SPACING_LIMITS } from '../../agronomy/spacing.ts';
 import { PLANT_MASS_LIMITS } from '../../agronomy/yield-density.ts';
 import type { Parameter } from '../../language/signature.ts';
 import { canonicalUnit } from '../../units/arithmetic.ts';
 import { divideDimensions, LENGTH, MASS, MONEY, NONE } from '../../units/dimension.ts';
-import type { Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import {
-  type Argument,
   CENTIMETRE,
   columnOf,
   columnOfText,
   FOOT,
   INCH,
   inUnit,
-  isList,
   KILOGRAM,
   length,
   MASS_PER_AREA,
@@ -45,9 +34,8 @@ import {
 } from './build.ts';
 import { numberOf } from './over-days.ts';
 import { columnsRecord, recordOf, recordParameter, scalarRecord } from './records.ts';
+import { bedFor, PRICE } from './tried-beds.ts';
 
-/** Spacings tried at most; a finer step is taken for a slip of the pen. */
-const MOST_TRIED = 400;
 const METRE = canonicalUnit(LENGTH);
 const SOURCE = 'Graded yield from a diameter distribution: Chapman 1981, J. Agric. Sci. Camb.; only the spacings tried';
 
@@ -120,97 +108,6 @@ const PARAMETERS: readonly Parameter[] = [
   { ...recordParameter('sale', SALE), optional: true },
   ...GRADES,
 ];
-
-function listOf(argument: Argument): readonly Scalar[] {
-  return isList(argument) ? argument : [];
-}
-
-function or(argument: Argument, otherwise: number): number {
-  return typeof argument === 'number' ? argument : otherwise;
-}
-
-/** Bands with their share of the price; one that has none above zero is not sold. */
-interface Bands {
-  /** What they are, for telling them from others. */
-  readonly name: string;
-  readonly list: readonly { readonly band: SizeBand; readonly share: number }[];
-}
-
-const bandsKept = new WeakMap<readonly Scalar[], { readonly of: readonly Argument[]; readonly bands: Bands }>();
-
-/** The size bands of four columns; the same ones for as long as the engine hands over the same lists. */
-function bandsOf(columns: readonly Argument[]): Bands {
-  const names = listOf(columns[0]);
-  const known = bandsKept.get(names);
-  if (known?.of.every((column, k) => column === columns[k]) === true) return known.bands;
-  const [, from, to, shares] = columns.map(listOf);
-  const list = names.map((name, row) => ({
-    share: numberOf(shares?.[row]),
-    band: {
-      name: String(name ?? '').toLowerCase(),
-      from: or(from?.[row], Number.NEGATIVE_INFINITY),
-      to: or(to?.[row], Number.POSITIVE_INFINITY),
-    },
-  }));
-  const name = list.map(({ band, share }) => `${band.name} ${band.from} ${band.to} ${share}`).join('|');
-  const bands = { name, list };
-  bandsKept.set(names, { of: columns, bands });
-  return bands;
-}
-
-/** Without a price the masses are still told apart. */
-function priced({ list }: Bands, price: number): readonly PricedBand[] {
-  return list.map(({ band, share }) => (share > 0 ? { ...band, price: price * share } : band));
-}
-
-interface Tried {
-  readonly from: number;
-  readonly by: number;
-  readonly count: number;
-  readonly rows: number;
-}
-
-const MOST_KEPT = 2000;
-const curves = new Map<string, readonly SpacingResult[]>();
-
-/** Every spacing tried, kept for the other goals that ask for the same bed. */
-function curveOf(key: string, crop: () => BedCrop, tried: Tried): readonly SpacingResult[] {
-  const kept = curves.get(key);
-  if (kept !== undefined) return kept;
-  const spacings = Array.from({ length: tried.count }, (_, index) => tried.from + index * tried.by);
-  const curve = spacingCurve(crop(), candidatesOf(spacings, [tried.rows]));
-  if (curves.size >= MOST_KEPT) curves.clear();
-  curves.set(key, curve);
-  return curve;
-}
-
-/** The bed worked out at every spacing to try; undefined where something of it is not known. */
-export function curveFor(args: readonly Argument[]): readonly SpacingResult[] | undefined {
-  const [closest, widest, step, long, width, rows, plants, isolated, ceiling, loss, spread, shape, sound] =
-    args.map(numberOf);
-  const [price, cost, ...columns] = args.slice(13);
-  const from = closest ?? Number.NaN;
-  const by = step ?? Number.NaN;
-  const count = Math.floor(((widest ?? Number.NaN) - from) / by + 1e-9) + 1;
-  if (!(from > 0) || !(by > 0) || !(count >= 1) || count > MOST_TRIED) return undefined;
-  const bands = bandsOf(columns);
-  const crop = (): BedCrop => ({
-    length: long ?? Number.NaN,
-    width: width ?? Number.NaN,
-    pattern: 'square',
-    plantsPerStation: plants ?? Number.NaN,
-    isolated: isolated ?? Number.NaN,
-    ceiling: ceiling ?? Number.NaN,
-    squarenessLoss: loss ?? Number.NaN,
-    spread: spread ?? Number.NaN,
-    shape: shape ?? Number.NaN,
-    sound: sound ?? Number.NaN,
-    costPerStation: or(cost, 0),
-    bands: priced(bands, or(price, 0)),
-  });
-  const key = `${args.slice(0, 15).join(' ')} ${bands.name}`;
-  return curveOf(key, crop, { from, by, count, rows: rows ?? Number.NaN });
-}
 
 interface Best {
   readonly mass: SpacingResult | undefined;
@@ -319,13 +216,10 @@ export const BEST_SPACING: readonly FunctionDefinition[] = [
     },
     BEST,
     (args) => {
-      const curve = curveFor(args);
-      if (curve === undefined) return undefined;
-      const hasPrice = typeof args[13] === 'number';
-      return {
-        mass: bestSpacing(curve, { most: 'mass' }),
-        money: hasPrice ? bestSpacing(curve, { most: 'money' }) : undefined,
-      };
+      const bed = bedFor(args);
+      if (bed === undefined) return undefined;
+      const hasPrice = typeof args[PRICE] === 'number';
+      return { mass: bed.best({ most: 'mass' }), money: hasPrice ? bed.best({ most: 'money' }) : undefined };
     },
   ),
   overColumns(
@@ -337,10 +231,10 @@ export const BEST_SPACING: readonly FunctionDefinition[] = [
       doc: 'The in-row spacing, of those tried, with the most bulbs of the grade named.',
       source: SOURCE,
     },
-    ([grade, ...args]) => {
-      const curve = typeof grade === 'string' ? curveFor(args) : undefined;
-      if (curve === undefined || typeof grade !== 'string') return null;
-      return bestSpacing(curve, { most: 'bulbs', band: grade.toLowerCase() })?.spacing ?? null;
+    (args) => {
+      const [grade] = args;
+      if (typeof grade !== 'string') return null;
+      return bedFor(args, 1)?.best({ most: 'bulbs', band: grade.toLowerCase() })?.spacing ?? null;
     },
   ),
 ];

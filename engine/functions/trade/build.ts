@@ -237,8 +237,11 @@ export function overMatchingNumbers(
   values: readonly Parameter[],
   overNumbers: OverNumbers,
 ): FunctionDefinition {
-  const asNumbers = (column: readonly Scalar[]): Float64Array =>
-    Float64Array.from(column, (value) => (typeof value === 'number' ? value : Number.NaN));
-  const one = overMatching(signature, values, (scalars, columns) => overNumbers(columns.map(asNumbers))(scalars));
+  const asNumbers = (list: readonly Scalar[]): Float64Array =>
+    Float64Array.from(list, (value) => (typeof value === 'number' ? value : Number.NaN));
+  const one = overMatching(signature, values, (scalars, columns) => {
+    const answer = overNumbers(columns.map(asNumbers))(asNumbers(scalars));
+    return Number.isNaN(answer) ? null : answer;
+  });
   return one.body.lane === 'matching rows' ? { ...one, body: { ...one.body, overNumbers } } : one;
 }

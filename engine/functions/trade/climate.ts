@@ -36,17 +36,20 @@ function warmthFrom(
 const AVERAGE_YEAR =
   'NOAA degree-day definition; upper cut-off: McMaster & Wilhelm 1997, Agric. For. Meteorol. 87:291-300';
 
-let monthsSeen = '';
+interface Months {
+  readonly months: Float64Array;
+  readonly values: Float64Array;
+}
+
+let seen: Months | undefined;
 let dailyValues: Float64Array = new Float64Array(0);
 
 /** The daily values of twelve monthly ones, worked out once for as long as they stay the same. */
 function dailyOf(months: Float64Array, values: Float64Array): Float64Array {
-  const seen = `${months.join()} ${values.join()}`;
-  if (seen !== monthsSeen) {
-    const inOrder = Array.from({ length: 12 }, (_, month) => values[months.indexOf(month + 1)] ?? Number.NaN);
-    dailyValues = dailyFromMonthlyMeans(inOrder);
-    monthsSeen = seen;
-  }
+  if (seen?.months === months && seen.values === values) return dailyValues;
+  const inOrder = Array.from({ length: 12 }, (_, month) => values[months.indexOf(month + 1)] ?? Number.NaN);
+  dailyValues = dailyFromMonthlyMeans(inOrder);
+  seen = { months, values };
   return dailyValues;
 }
 

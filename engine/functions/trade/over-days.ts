@@ -52,17 +52,21 @@ export const courseOf: (kelvin: Float64Array) => { readonly course: CourseOfYear
 
 /** A season has some tens of crops under a few covers; more pairs than this begin anew. */
 const MOST_SUMS = 500;
-const sumsOf = keptFor((_: Float64Array) => new Map<string, WarmthOfYear>());
+const sumsOf = keptFor((_: Float64Array) => ({ count: 0, byBase: new Map<number, Map<number, WarmthOfYear>>() }));
 
 /** The degree-days of a column of daily means between a base and an upper limit (C), summed once. */
 export function warmthOf(kelvin: Float64Array, base: number, upper: number): WarmthOfYear {
   const kept = sumsOf(kelvin);
-  const name = `${base} ${upper}`;
-  const found = kept.get(name);
+  const found = kept.byBase.get(base)?.get(upper);
   if (found !== undefined) return found;
   const made = warmthOfYear(celsiusOf(kelvin), base, upper);
-  if (kept.size >= MOST_SUMS) kept.clear();
-  kept.set(name, made);
+  if (kept.count >= MOST_SUMS) {
+    kept.byBase.clear();
+    kept.count = 0;
+  }
+  const ofBase = kept.byBase.get(base) ?? new Map<number, WarmthOfYear>();
+  kept.byBase.set(base, ofBase.set(upper, made));
+  kept.count++;
   return made;
 }
 

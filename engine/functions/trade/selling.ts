@@ -5,25 +5,13 @@ import { soldFromStore } from '../../agronomy/selling-from-store.ts';
 import { MASS, NONE } from '../../units/dimension.ts';
 import type { FunctionDefinition, OverNumbers } from '../definition.ts';
 import { columnOf, columnOfDates, date, inUnit, KILOGRAM, overMatchingNumbers, plain } from './build.ts';
-import { numberOf } from './over-days.ts';
 
 const NONE_KNOWN = new Float64Array(0);
 
 /** The run of a product's lots, worked out once for all rows that ask of it. */
 const soldOf: OverNumbers = ([place = NONE_KNOWN, week = NONE_KNOWN, incoming = NONE_KNOWN, wanted = NONE_KNOWN]) => {
-  const sold = soldFromStore({ place, week, incoming, wanted });
-  const byWeek = new Map<number, Map<number, number>>();
-  for (let row = 0; row < place.length; row++) {
-    const [ofPlace, at] = [place[row] as number, week[row] as number];
-    if (Number.isNaN(ofPlace + at)) continue;
-    let ofWeek = byWeek.get(at);
-    if (ofWeek === undefined) {
-      ofWeek = new Map();
-      byWeek.set(at, ofWeek);
-    }
-    ofWeek.set(ofPlace, sold[row] as number);
-  }
-  return ([lot = null, at = null]) => byWeek.get(numberOf(at))?.get(numberOf(lot)) ?? null;
+  const { of } = soldFromStore({ place, week, incoming, wanted });
+  return ([lot = Number.NaN, at = Number.NaN]) => of(lot, at);
 };
 
 export const SELLING: readonly FunctionDefinition[] = [

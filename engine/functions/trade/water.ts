@@ -12,8 +12,8 @@ import {
 import {
   type Coefficients,
   climateCoefficient,
-  coefficientDays,
-  cropCoefficient,
+  coefficientDaysOf,
+  coefficientOn,
   type Stages,
   scaledStages,
   WATER_LIMITS,
@@ -22,7 +22,8 @@ import { divideUnits } from '../../units/arithmetic.ts';
 import { divideDimensions, LENGTH, TIME } from '../../units/dimension.ts';
 import type { Unit } from '../../units/unit.ts';
 import { dayOfYear } from '../../values/civil.ts';
-import type { FunctionDefinition } from '../definition.ts';
+import { withLoop } from '../build.ts';
+import { type FunctionDefinition, type Run, rowOf } from '../definition.ts';
 import { DAY, date, days, length, MILLIMETRE, numeric, PLAIN, plain, quantity, SHARE, temperature } from './build.ts';
 import { numberOf } from './over-days.ts';
 import { recordOf, recordParameter, scalarRecord } from './records.ts';
@@ -59,6 +60,10 @@ export function courseOfWater(numbers: readonly number[]): Course {
     coefficients: { initial: kcInitial, middle: kcMid, end: kcEnd },
   };
 }
+
+const UNKNOWN = Number.NaN;
+/** What stands for an argument that is not given. */
+const NONE: Run = { values: Float64Array.of(Number.NaN), at: 0, uniform: true };
 
 const DEPLETION = plain('depletion', { limit: SOIL_WATER_LIMITS.depletion });
 
@@ -100,39 +105,72 @@ export const WATER: readonly FunctionDefinition[] = [
     COURSE,
     (args) => courseOfWater(args.map(numberOf)),
   ),
-  numeric(
-    {
-      name: 'COEFFICIENTON',
-      group: 'soil and water',
-      parameters: [recordParameter('course', COURSE), days('day')],
-      gives: PLAIN,
-      doc: 'Water use over that of short grass on a day since planting.',
-      source: CHAPTER_6,
-    },
-    (...args) => {
-      const { stages, coefficients } = courseOfWater(args.slice(0, COURSE.type.figures.length));
-      return cropCoefficient(args.at(-1) ?? Number.NaN, stages, coefficients);
+  withLoop(
+    numeric(
+      {
+        name: 'COEFFICIENTON',
+        group: 'soil and water',
+        parameters: [recordParameter('course', COURSE), days('day')],
+        gives: PLAIN,
+        doc: 'Water use over that of short grass on a day since planting.',
+        source: CHAPTER_6,
+      },
+      (a = UNKNOWN, b = UNKNOWN, c = UNKNOWN, d = UNKNOWN, e = UNKNOWN, f = UNKNOWN, g = UNKNOWN, day = UNKNOWN) =>
+        coefficientOn(day, a, b, c, d, e, f, g),
+    ),
+    (out, count, [a = NONE, b = NONE, c = NONE, d = NONE, e = NONE, f = NONE, g = NONE, day = NONE]) => {
+      for (let i = 0; i < count; i++) {
+        out[i] = coefficientOn(
+          rowOf(day, i),
+          rowOf(a, i),
+          rowOf(b, i),
+          rowOf(c, i),
+          rowOf(d, i),
+          rowOf(e, i),
+          rowOf(f, i),
+          rowOf(g, i),
+        );
+      }
     },
   ),
-  numeric(
-    {
-      name: 'WATERTAKEN',
-      group: 'soil and water',
-      parameters: [
-        recordParameter('course', COURSE),
-        quantity('reference', DEPTH_PER_TIME, { unit: 'mm/day' }),
-        days('from'),
-        days('to'),
-      ],
-      gives: MILLIMETRE,
-      doc: 'Depth of water a crop takes between two days since planting: the sum of its coefficients x reference evapotranspiration.',
-      source: CHAPTER_6,
-    },
-    (...args) => {
-      const figures = COURSE.type.figures.length;
-      const { stages, coefficients } = courseOfWater(args.slice(0, figures));
-      const [reference = Number.NaN, from = Number.NaN, to = Number.NaN] = args.slice(figures);
-      return coefficientDays(from, to, stages, coefficients) * reference;
+  withLoop(
+    numeric(
+      {
+        name: 'WATERTAKEN',
+        group: 'soil and water',
+        parameters: [
+          recordParameter('course', COURSE),
+          quantity('reference', DEPTH_PER_TIME, { unit: 'mm/day' }),
+          days('from'),
+          days('to'),
+        ],
+        gives: MILLIMETRE,
+        doc: 'Depth of water a crop takes between two days since planting: the sum of its coefficients x reference evapotranspiration.',
+        source: CHAPTER_6,
+      },
+      (...args) => {
+        const [a = UNKNOWN, b = UNKNOWN, c = UNKNOWN, d = UNKNOWN, e = UNKNOWN, f = UNKNOWN, g = UNKNOWN] = args;
+        const [reference = UNKNOWN, from = UNKNOWN, to = UNKNOWN] = args.slice(COURSE.type.figures.length);
+        return coefficientDaysOf(from, to, a, b, c, d, e, f, g) * reference;
+      },
+    ),
+    (out, count, args) => {
+      const [a = NONE, b = NONE, c = NONE, d = NONE, e = NONE, f = NONE, g = NONE] = args;
+      const [reference = NONE, from = NONE, to = NONE] = args.slice(COURSE.type.figures.length);
+      for (let i = 0; i < count; i++) {
+        out[i] =
+          coefficientDaysOf(
+            rowOf(from, i),
+            rowOf(to, i),
+            rowOf(a, i),
+            rowOf(b, i),
+            rowOf(c, i),
+            rowOf(d, i),
+            rowOf(e, i),
+            rowOf(f, i),
+            rowOf(g, i),
+          ) * rowOf(reference, i);
+      }
     },
   ),
   numeric(

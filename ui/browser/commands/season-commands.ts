@@ -1,10 +1,11 @@
 // Commands about the season as a whole: a learned figure taken over, the next season begun. Entries of the table. What they do is
 // fetched when first asked for.
 
-import { settings, writeWorkbookFile } from '../../../engine/index.ts';
+import { settings } from '../../../engine/index.ts';
 import type { RollOverOptions } from '../../../sheets-templates/index.ts';
-import { download, fileName } from '../files/download.ts';
-import { keepVersionNow } from '../keeping/keeper.ts';
+import { openData } from '../files/read.ts';
+import { keepVersionNow, showAndKeep } from '../keeping/keeper.ts';
+import { switchTo } from '../keeping/switching.ts';
 import { change } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
@@ -31,24 +32,29 @@ interface Next {
   readonly along?: RollOverOptions['along'];
 }
 
-/** The old season is kept as a version first: it stays readable whatever is done on this page next. */
+/**
+ * Opens the season after this one as a workbook of its own beside it. The ending season is kept as a version first, so that it
+ * stays readable whatever is typed into it later.
+ */
 async function beginNextSeason({ plan, along = [] }: Next): Promise<void> {
   const { rollOver, seasonOf } = await import('../../../sheets-templates/acts/roll-over.ts');
   const book = workbookNow();
   if (book === undefined) return;
   const ending = seasonOf(book);
   const rolled = rollOver(book, { season: ending + 1, plan, along });
-  if (!rolled.ok) {
-    tell(rolled.why, 'refusal');
+  const next = rolled.ok ? await openData(rolled.data) : undefined;
+  if (!rolled.ok || next === undefined) {
+    tell(rolled.ok ? `The season ${ending + 1} could not be opened.` : rolled.why, 'refusal');
     return;
   }
   const kept = await keepVersionNow('named', undefined, `End of season ${ending}`).catch(() => false);
-  const name = `${fileName(rolled.data.title)}.json`;
-  download(writeWorkbookFile(rolled.data), name, 'application/json');
   const stays = kept
-    ? `A version of this season is kept as “End of season ${ending}”.`
-    : 'No version of this season could be kept here: save it to a file.';
-  tell(`Downloaded ${name}. ${rolled.said} ${stays}`, 'done');
+    ? `Season ${ending} stays among the workbooks, with a version kept as “End of season ${ending}”.`
+    : `No version of season ${ending} could be kept here: save it to a file.`;
+  await switchTo(async () => {
+    await showAndKeep(next);
+    return { ok: true, says: `Opened “${settings(next).title}”. ${rolled.said} ${stays}`, flawed: !kept };
+  });
 }
 
 const NEXT: readonly Next[] = [

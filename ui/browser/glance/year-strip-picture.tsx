@@ -43,7 +43,7 @@ export function YearStripPicture({ strip }: { readonly strip: YearStrip }) {
           ))}
           {frostFree !== undefined && width > 500 ? (
             <text x={x.at(frostFree.from) + 5} y={HEAD + 11}>
-              no frost in most years, {showDate(frostFree.from)} to {showDate(frostFree.until)}
+              between the average frosts, {showDate(frostFree.from)} to {showDate(frostFree.until)}
             </text>
           ) : null}
           {monthsBetween(season.first, season.last).map(({ day, name }) => (

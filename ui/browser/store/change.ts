@@ -11,6 +11,7 @@ import type {
   UnitSystem,
 } from '../../../engine/index.ts';
 import { message, sayMessage } from '../../../engine/index.ts';
+import { groundIn } from '../../../sheets-templates/index.ts';
 import { announce, tell } from './notices.ts';
 import { otherTab, units, workbookNow } from './workbook.ts';
 
@@ -87,8 +88,11 @@ export function redo(): void {
 /** The way back that a notice offers. */
 export const UNDO = { label: 'Undo', run: undo, undoes: true } as const;
 
-/** Switches the whole workbook between US customary and SI units; undo takes it back. */
+/** Switches the whole workbook between US customary and SI units; undo takes it back. Before anything is planted the farm's usual
+ * beds and steps of spacing become those of the other units, too. */
 export function setUnits(next: UnitSystem): void {
-  if (units.peek() === next) return;
-  change([{ command: 'set units', units: next }], message(next === 'us' ? 'us units' : 'si units'));
+  const [now, book] = [units.peek(), workbookNow()];
+  if (now === next) return;
+  const ground = book === undefined ? [] : groundIn(book, now, next);
+  change([{ command: 'set units', units: next }, ...ground], message(next === 'us' ? 'us units' : 'si units'));
 }

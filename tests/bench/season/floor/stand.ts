@@ -103,6 +103,7 @@ export function standOf(inputs: Inputs, columns: Columns, sown: Float64Array): S
     width: column('bed-width'),
     area: column('bed-area'),
     rows: column('rows'),
+    usualSpacing: column('usual-spacing'),
     spacing: column('in-row-spacing'),
     rowSpacing: column('row-spacing'),
     stations: column('stations'),
@@ -126,6 +127,14 @@ export function standOf(inputs: Inputs, columns: Columns, sown: Float64Array): S
     mix: column('mix-volume'),
     bench: column('bench-area'),
   };
+
+  const step = inputs.farm('spacing-step');
+
+  function inSteps(usual: number): number {
+    if (isBlank(step) || step === 0) return usual;
+    const taken = step / (usual < step ? 4 : usual < 3 * step ? 2 : 1);
+    return tolerantRound(usual / taken) * taken;
+  }
 
   function lotGermination(row: number, seedLot: number, variety: number): number {
     const tested = lot.tested[seedLot] as number;
@@ -182,7 +191,7 @@ export function standOf(inputs: Inputs, columns: Columns, sown: Float64Array): S
       const seeds = or(typed.seeds[row] as number, usualSeeds);
       const clump = crop.clumpSpacing[v] as number;
       const usualSpacing = seeds > 1.5 && raised && !isBlank(clump) ? clump : (crop.spacing[v] as number);
-      const spacing = or(typed.spacing[row] as number, usualSpacing);
+      const spacing = or(typed.spacing[row] as number, inSteps(usualSpacing));
       const offset = typed.offset[row] === 0;
       const stations = offset ? offsetStations(length, spacing, rows) : squareStations(length, spacing, rows);
       const nursery = or(
@@ -194,6 +203,7 @@ export function standOf(inputs: Inputs, columns: Columns, sown: Float64Array): S
       out.width[row] = width;
       out.area[row] = length * width;
       out.rows[row] = rows;
+      out.usualSpacing[row] = usualSpacing;
       out.spacing[row] = spacing;
       out.rowSpacing[row] = width / rows;
       out.stations[row] = stations;

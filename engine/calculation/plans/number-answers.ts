@@ -1,0 +1,77 @@
+// How functions over matching rows answer where all is numbers: each group's rows are looked at once a run, as numbers, and
+// reading rows are answered without a boxed value; and what such an answer is, in numbers or not. Called by scan-plans.ts alone.
+
+import type { OverNumbers } from '../../functions/definition.ts';
+import { FAULT, FILLED } from '../../values/column.ts';
+import type { Dictionaries, Frame } from '../frame.ts';
+import { type Stored, toStored } from '../kernels/scalars.ts';
+import type { Batch, Vector } from '../kernels/vector.ts';
+import type { ColumnDef } from '../layout.ts';
+
+/** Stands for a group where the reading row's own conditions chose among its rows. */
+export const CHOSEN = -2;
+
+/** `group` is the number of the group whose rows are handed over whole, -1 of none, or CHOSEN. */
+export type RowsAnswer = (rows: Int32Array, count: number, out: Vector, i: number, frame: Frame, group: number) => void;
+
+type RowAnswer = ReturnType<OverNumbers>;
+
+export interface NumberAnswers {
+  readonly answer: RowsAnswer;
+  readonly isKnown: (group: number) => boolean;
+  /** To be called before a batch, with what its rows ask. */
+  readonly begin: (scalars: readonly Vector[], batch: Batch) => void;
+}
+
+/** Answers in numbers, each group's rows looked at once a run. */
+export function numberAnswers(
+  overNumbers: OverNumbers,
+  columns: readonly ColumnDef[],
+  words: Dictionaries,
+): NumberAnswers {
+  const known = new Map<number, RowAnswer>();
+  let run: object | undefined;
+  let vectors: readonly Vector[] = [];
+  let given = new Float64Array(0);
+  const stored: Stored = { value: 0, state: FILLED };
+  const look = (rows: Int32Array, count: number, frame: Frame): RowAnswer =>
+    overNumbers(
+      columns.map((def) => {
+        const { values, states, exceptions } = frame.column(def);
+        const numbers = new Float64Array(count);
+        for (let k = 0; k < count; k++) {
+          const row = rows[k] as number;
+          numbers[k] = exceptions === 0 || states[row] === FILLED ? (values[row] as number) : Number.NaN;
+        }
+        return numbers;
+      }),
+    );
+  return {
+    isKnown: (group) => known.has(group),
+    begin: (scalars, batch) => {
+      vectors = scalars;
+      if (given.length !== scalars.length) given = new Float64Array(scalars.length);
+      if (batch.run === undefined || batch.run !== run) known.clear();
+      run = batch.run;
+    },
+    answer: (rows, count, out, i, frame, group) => {
+      for (let k = 0; k < vectors.length; k++) {
+        const vector = vectors[k] as Vector;
+        const at = vector.at + (vector.uniform ? 0 : i);
+        const state = vector.clean ? FILLED : vector.states[at];
+        if (state === FAULT) {
+          out.values[i] = vector.values[at] as number;
+          out.states[i] = FAULT;
+          return;
+        }
+        given[k] = state === FILLED ? (vector.values[at] as number) : Number.NaN;
+      }
+      const shared = group === CHOSEN ? undefined : known.get(group);
+      const answerOf = shared ?? look(rows, count, frame);
+      if (shared === undefined && group !== CHOSEN) known.set(group, answerOf);
+      toStored(words, answerOf(given), stored);
+      out.values[i] = stored.value;
+      out.states[i] = stored.state;
+    },
+  };
+}
