@@ -16,13 +16,25 @@ export function wordOf(name: string): string {
 
 /** A row's entries by column id; throws where a sheet has no such column, which is a slip of whoever wrote the row. */
 export function entriesOf(sheet: SheetDeclaration, row: NamedRow): Entries {
-  return Object.fromEntries(
-    Object.entries(row).map(([name, entry]) => {
-      const column = sheet.columns.find((one) => one.name === name);
-      if (column === undefined) throw new Error(`${sheet.name} has no column called ${name}`);
-      return [column.id, entry];
-    }),
-  );
+  const ids = idsOf(sheet);
+  const entries: Record<string, Entry> = {};
+  for (const [name, entry] of Object.entries(row)) {
+    const id = ids.get(name);
+    if (id === undefined) throw new Error(`${sheet.name} has no column called ${name}`);
+    entries[id] = entry;
+  }
+  return entries;
+}
+
+const idsBySheet = new WeakMap<SheetDeclaration, ReadonlyMap<string, string>>();
+
+/** The ids of a sheet's columns by their names; of equal names the first. */
+function idsOf(sheet: SheetDeclaration): ReadonlyMap<string, string> {
+  const known = idsBySheet.get(sheet);
+  if (known !== undefined) return known;
+  const ids = new Map(sheet.columns.toReversed().map(({ id, name }) => [name, id]));
+  idsBySheet.set(sheet, ids);
+  return ids;
 }
 
 /** Rows that a template ships; `idOf` gives each its id, which never changes, whatever it comes to be called. */

@@ -17,7 +17,7 @@ export class TableRows {
   /** The slots are known to stand in the table's order, whatever that rests on. */
   inOrder = false;
   /** Dead slots that a new row may take, and those that may be taken once all who knew the row have heard that it went. */
-  #free = new Set<number>();
+  #free = new FreeSlots();
   #freed = new Set<number>();
   owner: Token | undefined;
 
@@ -34,7 +34,7 @@ export class TableRows {
     copy.stamp = this.stamp;
     copy.labels = this.labels?.slice();
     copy.inOrder = this.inOrder;
-    copy.#free = new Set(this.#free);
+    copy.#free = this.#free.copy();
     copy.#freed = new Set(this.#freed);
     return copy;
   }
@@ -67,7 +67,6 @@ export class TableRows {
     this.inOrder = false;
     if (alive) {
       this.births[row] = (this.births[row] as number) + 1;
-      this.#free.delete(row);
       this.#freed.delete(row);
     } else this.#freed.add(row);
     this.stamp = nextStamp();
@@ -89,16 +88,12 @@ export class TableRows {
 
   /** A slot that no row has, taken from the dead ones where there are any. */
   takeSlot(): number {
-    for (const slot of this.#free) {
-      this.#free.delete(slot);
-      return slot;
-    }
-    return this.length;
+    return this.#free.take(this.births) ?? this.length;
   }
 
   /** Lets new rows take the slots of those that died. */
   releaseSlots(): void {
-    for (const slot of this.#freed) this.#free.add(slot);
+    for (const slot of this.#freed) this.#free.add(slot, this.births[slot] as number);
     this.#freed.clear();
   }
 
@@ -118,5 +113,42 @@ export class TableRows {
 
   bytes(): number {
     return this.live.byteLength + (this.labels?.byteLength ?? 0);
+  }
+}
+
+/** Slots in the order in which they came free. One that came to life without being taken has been born once more, and is passed over. */
+class FreeSlots {
+  #slots: number[] = [];
+  #births: number[] = [];
+  /** Those before were taken. */
+  #from = 0;
+
+  copy(): FreeSlots {
+    const copy = new FreeSlots();
+    copy.#slots = this.#slots.slice(this.#from);
+    copy.#births = this.#births.slice(this.#from);
+    return copy;
+  }
+
+  clear(): void {
+    this.#slots = [];
+    this.#births = [];
+    this.#from = 0;
+  }
+
+  /** `births`: how often it has come to life so far. */
+  add(slot: number, births: number): void {
+    this.#slots.push(slot);
+    this.#births.push(births);
+  }
+
+  take(births: Uint32Array): number | undefined {
+    while (this.#from < this.#slots.length) {
+      const [slot, then] = [this.#slots[this.#from] as number, this.#births[this.#from] as number];
+      this.#from += 1;
+      if (births[slot] === then) return slot;
+    }
+    this.clear();
+    return undefined;
   }
 }

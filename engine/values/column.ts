@@ -50,15 +50,7 @@ export class Column {
   /** Makes room for slots up to `length`; new cells are blank. */
   grow(length: number): void {
     if (length <= this.length) return;
-    if (length > this.states.length) {
-      const room = Math.max(length, this.states.length * 2);
-      const values = this.whole ? new Int32Array(room) : new Float64Array(room);
-      values.set(this.values);
-      const states = new Uint8Array(room);
-      states.set(this.states);
-      this.values = values;
-      this.states = states;
-    }
+    if (length > this.states.length) this.makeRoom(Math.max(length, this.states.length * 2));
     if (length === this.length + 1) {
       this.states[this.length] = BLANK;
       this.values[this.length] = 0;
@@ -69,6 +61,17 @@ export class Column {
     this.exceptions += length - this.length;
     this.length = length;
     this.stamp = nextStamp();
+  }
+
+  /** Makes room for so many cells, of which none is there yet: many that come one after another need not be moved then. */
+  makeRoom(room: number): void {
+    if (room <= this.states.length) return;
+    const values = this.whole ? new Int32Array(room) : new Float64Array(room);
+    values.set(this.values);
+    const states = new Uint8Array(room);
+    states.set(this.states);
+    this.values = values;
+    this.states = states;
   }
 
   /** Makes it so many cells long: those that stay hold what they held, further ones are filled with nought. */
@@ -97,7 +100,7 @@ export class Column {
 
   /** Fills its cells, as many as there are, with the values given. */
   fill(values: ArrayLike<number>): void {
-    for (let row = 0; row < this.length; row++) this.values[row] = values[row] as number;
+    for (let row = 0, to = this.values, { length } = this; row < length; row++) to[row] = values[row] as number;
     this.states.fill(FILLED, 0, this.length);
     this.exceptions = 0;
     this.stamp = nextStamp();
@@ -105,17 +108,22 @@ export class Column {
 
   /** Writes one cell; true where it changed. A blank's value is kept at 0; minus zero becomes zero. */
   write(row: number, value: number, state: number): boolean {
-    const before = this.states[row];
     const kept = state === BLANK ? 0 : value + 0;
-    if (before === state && this.values[row] === kept) return false;
+    if (this.states[row] === state && this.values[row] === kept) return false;
+    this.put(row, kept, state);
+    this.stamp = nextStamp();
+    return true;
+  }
+
+  /** Puts a value as it is kept in a cell; `touched` is to be called after the last. */
+  put(row: number, kept: number, state: number): void {
+    const before = this.states[row];
     if (before !== state) {
       if (before === FILLED) this.exceptions++;
       else if (state === FILLED) this.exceptions--;
       this.states[row] = state;
     }
     this.values[row] = kept;
-    this.stamp = nextStamp();
-    return true;
   }
 
   /** To be called after writing to `values` directly. */

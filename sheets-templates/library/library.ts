@@ -91,7 +91,7 @@ export interface SourcedFigure {
   readonly note: string;
 }
 
-const RANGED: readonly string[] = RANGED_COLUMNS;
+const RANGED: ReadonlySet<string> = new Set<string>(RANGED_COLUMNS);
 
 /**
  * A figure as the cells it fills: itself, and where its lowest and highest have columns of their own, those before and
@@ -99,14 +99,13 @@ const RANGED: readonly string[] = RANGED_COLUMNS;
  */
 function cellsOf(column: string, figure: Figure, figures: Figures): readonly (readonly [string, Figure])[] {
   const { range, source } = figure;
-  if (range === undefined || !RANGED.includes(column)) return [[column, figure]];
+  if (range === undefined || !RANGED.has(column)) return [[column, figure]];
   const ends: readonly (readonly [string, string])[] = [
     [`${column} low`, range.low],
     [`${column} high`, range.high],
   ];
-  const own = new Set(Object.keys(figures));
   const added = ends
-    .filter(([name]) => !own.has(name))
+    .filter(([name]) => !Object.hasOwn(figures, name))
     .map(([name, text]): readonly [string, Figure] => [name, { text, range: undefined, source }]);
   return [[column, figure], ...added];
 }
@@ -132,11 +131,13 @@ function labelOf({ cite, note }: Source): string {
 }
 
 /** 'Seed life: Maynard & Hochmuth 1997 ... | Seeds per gram, Seed oil: memory': each source with the columns it gave. */
-function sourceNote(crop: Crop): string {
+function sourceNote(figures: readonly (readonly [column: string, figure: Figure])[]): string {
   const columnsBySource = new Map<string, string[]>();
-  for (const [column, { source }] of figuresOf(crop)) {
+  for (const [column, { source }] of figures) {
     const label = labelOf(source);
-    columnsBySource.set(label, [...(columnsBySource.get(label) ?? []), column]);
+    const columns = columnsBySource.get(label);
+    if (columns === undefined) columnsBySource.set(label, [column]);
+    else columns.push(column);
   }
   return [...columnsBySource].map(([label, columns]) => `${columns.join(', ')}: ${label}`).join(' | ');
 }
@@ -145,7 +146,7 @@ function sourceNote(crop: Crop): string {
 function rangeNote(crop: Crop): string {
   return Object.entries(crop.figures)
     .flatMap(([column, { range }]) =>
-      range === undefined || RANGED.includes(column) ? [] : [`${column} ${range.low} to ${range.high}`],
+      range === undefined || RANGED.has(column) ? [] : [`${column} ${range.low} to ${range.high}`],
     )
     .join('; ');
 }
@@ -155,11 +156,10 @@ function rangeNote(crop: Crop): string {
  * a figure is left out and stands blank, or at its default, in the sheet. Ranges, Doubts and Sources are sentences.
  */
 export function libraryRows(): readonly Readonly<Record<string, string>>[] {
-  return LIBRARY.map((crop) => ({
-    Crop: crop.name,
-    ...Object.fromEntries(figuresOf(crop).map(([column, { text }]) => [column, text])),
-    Ranges: rangeNote(crop),
-    Doubts: crop.doubts.join(' '),
-    Sources: sourceNote(crop),
-  }));
+  return LIBRARY.map((crop) => {
+    const figures = figuresOf(crop);
+    const row: Record<string, string> = { Crop: crop.name };
+    for (const [column, { text }] of figures) row[column] = text;
+    return { ...row, Ranges: rangeNote(crop), Doubts: crop.doubts.join(' '), Sources: sourceNote(figures) };
+  });
 }

@@ -41,7 +41,17 @@ const CONDITIONS: readonly (readonly [where: string, meets: Meets])[] = [
       Number(start) <= Number(to) &&
       Number(start) / 2 > Number(from) / 4,
   ],
-  // No comparison that must hold: every pair is looked at.
+  // What is asked of one of the two alone.
+  ['[Week].[Start] > 2', (_, { start }) => filled(start) && Number(start) > 2],
+  [
+    'AND([Week].[Start] > 2; NOT([Planting].[From] = 3))',
+    ({ from }, { start }) => filled(from, start) && Number(start) > 2 && from !== 3,
+  ],
+  [
+    'AND([Planting].[From] <= [Week].[Start]; ISBLANK([Planting].[To]); [Week].[Start] <> 4)',
+    ({ from, to }, { start }) => filled(from, start) && Number(from) <= Number(start) && to === '' && start !== 4,
+  ],
+  // No part that must hold: every pair is looked at.
   [
     'OR([Planting].[From] <= [Week].[Start]; [Week].[Start] = 0)',
     ({ from }, { start }) => {

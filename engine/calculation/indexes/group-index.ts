@@ -129,6 +129,7 @@ const FEW_MOVED = 8;
 
 /** So many groups a row are kept at most where they are filled again. */
 const MOST_EMPTY = 4;
+const FEW_ROWS = 64;
 
 /** From so many rows on it costs less to sort the list than to find the place of each. */
 const MANY_JOINING = 32;
@@ -258,8 +259,10 @@ export class GroupIndex implements Shared {
    */
   again(frame: Frame): void {
     const { table } = this.grouping;
-    const { length, liveCount } = frame.table(table);
-    if (!this.built || this.groupCount > liveCount * MOST_EMPTY) {
+    const { length } = frame.table(table);
+    const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(table);
+    const count = inOrder?.length ?? length;
+    if (!this.built || this.groupCount > Math.max(count, FEW_ROWS) * MOST_EMPTY) {
       this.fromScratch(frame);
       return;
     }
@@ -273,14 +276,35 @@ export class GroupIndex implements Shared {
     if (length > this.groupOf.length) this.#makeRoom(length - 1);
     this.groupOf.fill(-1);
     this.#bornAs.set(frame.table(table).births.subarray(0, length));
-    const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(table);
-    const count = inOrder?.length ?? length;
+    if (inOrder !== undefined && this.#plainAgain(cells, inOrder, frame.token)) return;
     for (let i = 0; i < count; i++) {
       const row = inOrder === undefined ? i : (inOrder[i] as number);
       const group = this.#groupFor(cells, row, frame.token);
       this.groupOf[row] = group;
       if (group >= 0) (members[group] as RowList).push(row);
     }
+  }
+
+  /** Rows that exist, by one or two keys that are all filled and no texts; false where they are not so, with nothing done. */
+  #plainAgain({ columns }: KeyCells, rows: Int32Array, owner: Token): boolean {
+    const { keys } = this.grouping;
+    const [one, other] = columns;
+    if (one === undefined || columns.length > 2) return false;
+    if (!columns.every(({ exceptions }) => exceptions === 0) || keys.some(({ text }) => text)) return false;
+    const [first, second] = [one.values, other?.values];
+    for (let i = 0; i < rows.length; i++) {
+      const row = rows[i] as number;
+      const value = first[row] as number;
+      let group =
+        second === undefined ? this.#groups.findOne(value) : this.#groups.findTwo(value, second[row] as number);
+      if (group < 0) {
+        this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
+        group = this.#groups.add(second === undefined ? [value] : [value, second[row] as number]);
+      }
+      this.groupOf[row] = group;
+      (this.#members[group] as RowList).push(row);
+    }
+    return true;
   }
 
   /** The rows of every group from `groupOf`, in the order of the table. */

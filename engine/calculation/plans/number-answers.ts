@@ -31,6 +31,9 @@ export function numberAnswers(
 ): NumberAnswers {
   const known = new Map<number, RowAnswer>();
   let run: object | undefined;
+  /** What the row before was answered with. */
+  let lastGroup = CHOSEN;
+  let last: RowAnswer | undefined;
   let vectors: readonly Vector[] = [];
   let given = new Float64Array(0);
   const stored: Stored = { value: 0, state: FILLED };
@@ -51,7 +54,11 @@ export function numberAnswers(
     begin: (scalars, batch) => {
       vectors = scalars;
       if (given.length !== scalars.length) given = new Float64Array(scalars.length);
-      if (batch.run === undefined || batch.run !== run) known.clear();
+      if (batch.run === undefined || batch.run !== run) {
+        known.clear();
+        last = undefined;
+        lastGroup = CHOSEN;
+      }
       run = batch.run;
     },
     answer: (rows, count, out, i, frame, group) => {
@@ -66,10 +73,18 @@ export function numberAnswers(
         }
         given[k] = state === FILLED ? (vector.values[at] as number) : Number.NaN;
       }
-      const shared = group === CHOSEN ? undefined : known.get(group);
-      const answerOf = shared ?? look(rows, count, frame);
-      if (shared === undefined && group !== CHOSEN) known.set(group, answerOf);
-      toStored(words, answerOf(given), stored);
+      if (last === undefined || group === CHOSEN || group !== lastGroup) {
+        last = (group === CHOSEN ? undefined : known.get(group)) ?? look(rows, count, frame);
+        lastGroup = group;
+        if (group !== CHOSEN) known.set(group, last);
+      }
+      const answered = last(given);
+      if (answered - answered === 0) {
+        out.values[i] = answered;
+        out.states[i] = FILLED;
+        return;
+      }
+      toStored(words, answered, stored);
       out.values[i] = stored.value;
       out.states[i] = stored.state;
     },

@@ -1,6 +1,7 @@
 // Which pairs of rows may meet at all, read from the condition on a sheet of pairs: its comparisons between what one row says
-// and what the other says. Each side is worked out once a row in a column behind its sheet, and the second sheet's rows stand
-// sorted, so that only pairs that may meet are made. The whole condition is looked at for each of those afterwards.
+// and what the other says, and what it asks of one of them alone. Each side is worked out once a row in a column behind its
+// sheet, and the second sheet's rows stand sorted, so that only pairs that may meet are made. The whole condition is looked at
+// for each of those afterwards.
 
 import { type Comparison, type Typed, walkTyped } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
@@ -28,23 +29,27 @@ export type AsColumn = (tree: Typed, table: TableDef) => ColumnDef;
 
 const NONE = new Int32Array(0);
 
-/** undefined where the condition compares nothing of one row with the other. */
+/** undefined where the condition neither compares one row with the other nor asks anything of one of them alone. */
 export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): PairRange | undefined {
-  const meetings = comparisonsIn(where).flatMap((one) => meetingOf(one, sheet, asColumn) ?? []);
-  if (meetings.length === 0) return undefined;
-  const orders = new Map(meetings.map(({ second }) => [second, sortedRows(sheet.sources[1], second)]));
+  const parts = partsOf(where);
+  const meetings = parts.flatMap((one) => (one.node === 'binary' ? (meetingOf(one, sheet, asColumn) ?? []) : []));
+  const [ofFirst, ofSecond] = [askedOf(0, parts, sheet, asColumn), askedOf(1, parts, sheet, asColumn)];
+  if (meetings.length + ofFirst.length + ofSecond.length === 0) return undefined;
+  const orders = new Map(meetings.map(({ second }) => [second, sortedRows(sheet.sources[1], ofSecond, second)]));
+  const inOrder = sortedRows(sheet.sources[1], ofSecond);
   return {
-    first: [...new Set(meetings.map(({ first }) => first))],
-    second: [...new Set(meetings.map(({ second }) => second))],
+    first: [...new Set([...meetings.map(({ first }) => first), ...ofFirst])],
+    second: [...new Set([...meetings.map(({ second }) => second), ...ofSecond])],
     partners(frame) {
       const stands = meetings.map((one) => ({ ...one, by: orders.get(one.second)?.(frame) ?? NO_ROWS }));
-      const { rows } = stands[0]?.by ?? NO_ROWS;
+      const { rows } = stands[0]?.by ?? inOrder(frame);
       // Rows that stand alike by two columns, as weeks do by their first and last days, are cut by both.
       const [cutting, others] = [
         stands.filter(({ by }) => isSame(by.rows, rows)),
         stands.filter(({ by }) => !isSame(by.rows, rows)),
       ];
       return (row) => {
+        if (!saysYes(frame, ofFirst, row)) return NONE;
         let from = 0;
         let to = rows.length;
         for (const { first, by, comparison } of cutting) {
@@ -98,28 +103,47 @@ interface SortedRows {
 
 const NO_ROWS: SortedRows = { rows: NONE, values: new Float64Array(0) };
 
-/** Kept until something of it changes. */
-function sortedRows(table: TableDef, by: ColumnDef): (frame: Frame) => SortedRows {
+/** Of which all is so that is asked of a row alone; without `by` in the table's order. Kept until something of it changes. */
+function sortedRows(table: TableDef, asked: readonly ColumnDef[], by?: ColumnDef): (frame: Frame) => SortedRows {
+  const looked = by === undefined ? asked : [by, ...asked];
   let kept: (SortedRows & { readonly stamp: string }) | undefined;
   return (frame) => {
-    const stamp = `${frame.column(by).stamp} ${frame.rowsStamp(table)}`;
+    const stamp = `${looked.map((column) => frame.column(column).stamp)} ${frame.rowsStamp(table)}`;
     if (kept?.stamp !== stamp) {
-      const { values, states } = frame.column(by);
-      const rows = frame.rows(table).filter((row) => states[row] === FILLED);
-      rows.sort((a, b) => (values[a] as number) - (values[b] as number));
-      kept = { stamp, rows, values: Float64Array.from(rows, (row) => values[row] as number) };
+      const there = frame.rows(table).filter((row) => saysYes(frame, asked, row));
+      if (by === undefined) kept = { stamp, rows: there, values: NO_ROWS.values };
+      else {
+        const { values, states } = frame.column(by);
+        const rows = there.filter((row) => states[row] === FILLED);
+        rows.sort((a, b) => (values[a] as number) - (values[b] as number));
+        kept = { stamp, rows, values: Float64Array.from(rows, (row) => values[row] as number) };
+      }
     }
     return kept;
   };
 }
 
+/** Whether all these columns say yes of a row. */
+function saysYes(frame: Frame, columns: readonly ColumnDef[], row: number): boolean {
+  for (let k = 0; k < columns.length; k++) {
+    const { values, states } = frame.column(columns[k] as ColumnDef);
+    if (states[row] !== FILLED || values[row] !== 1) return false;
+  }
+  return true;
+}
+
 type Compared = Extract<Typed, { node: 'binary' }>;
 
-/** The comparisons that must all hold. */
-function comparisonsIn(tree: Typed): readonly Compared[] {
-  if (tree.node === 'binary') return [tree];
-  if (tree.node === 'call' && tree.signature.name === 'AND') return tree.args.flatMap(comparisonsIn);
-  return [];
+/** The parts that must all hold. */
+function partsOf(tree: Typed): readonly Typed[] {
+  return tree.node === 'call' && tree.signature.name === 'AND' ? tree.args.flatMap(partsOf) : [tree];
+}
+
+/** What is asked of the row of one side alone, as columns of its sheet that say yes or no. */
+function askedOf(side: 0 | 1, parts: readonly Typed[], sheet: PairSheet, asColumn: AsColumn): readonly ColumnDef[] {
+  return parts
+    .filter((part) => part.type.kind === 'yesno' && sideOf(part, sheet) === side)
+    .map((part) => asColumn(seenFrom(part, sheet, side), sheet.sources[side]));
 }
 
 const TURNED: Readonly<Record<RangeComparison, RangeComparison>> = { '<': '>', '<=': '>=', '>': '<', '>=': '<=' };
