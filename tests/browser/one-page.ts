@@ -25,9 +25,9 @@ export async function onePage(): Promise<OpenedWorkbook> {
   return opened;
 }
 
-/** The same, at one of its sheets, its first rows and columns in sight. */
-export async function atSheet(sheet: string): Promise<AtSheet> {
-  const opened = await demoFarm();
+/** The same, at one of its sheets, its first rows and columns in sight; `afresh` where there must be nothing to do again either. */
+export async function atSheet(sheet: string, begun: 'taken back' | 'afresh' = 'taken back'): Promise<AtSheet> {
+  const opened = await demoFarm('desk', begun);
   const book = new WorkbookPage(opened.page);
   await book.openSheet(sheet);
   await opened.page.evaluate(() => document.querySelector('.ag-grid-viewport')?.scrollTo(0, 0));
@@ -43,7 +43,10 @@ export async function onePhone(): Promise<OpenedWorkbook> {
 }
 
 /** The same, wherever in it the test before came to. */
-async function demoFarm(screen: keyof typeof SCREENS = 'desk'): Promise<OpenedWorkbook> {
+async function demoFarm(
+  screen: keyof typeof SCREENS = 'desk',
+  begun: 'taken back' | 'afresh' = 'taken back',
+): Promise<OpenedWorkbook> {
   onTestFailed(() => {
     shared = undefined;
   });
@@ -61,7 +64,7 @@ async function demoFarm(screen: keyof typeof SCREENS = 'desk'): Promise<OpenedWo
   const { page, problems, requestsElsewhere, requestsAfterLoad } = shared;
   await page.mouse.move(0, 0);
   for (let open = 0; open < 3; open += 1) await page.keyboard.press('Escape');
-  if (!(await takeAllBack(page))) await openDemoAfresh(page);
+  if (begun === 'afresh' || !(await takeAllBack(page))) await openDemoAfresh(page);
   for (const list of [problems, requestsElsewhere, requestsAfterLoad]) list.length = 0;
   return shared;
 }
