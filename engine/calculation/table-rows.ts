@@ -3,6 +3,55 @@
 
 import { nextStamp, type Token } from '../values/column.ts';
 
+/** Slots in the order in which they came free, each found and taken at once however many there are. */
+class FreeSlots {
+  /** From `#first` on; those that were taken by themselves stand here still and are passed over. */
+  #slots: number[] = [];
+  #first = 0;
+  /** By slot: 1 where it is free. */
+  #isFree = new Uint8Array(0);
+
+  copy(): FreeSlots {
+    const copy = new FreeSlots();
+    copy.#slots = this.#slots.slice(this.#first);
+    copy.#isFree = this.#isFree.slice();
+    return copy;
+  }
+
+  add(slot: number): void {
+    if (slot >= this.#isFree.length) {
+      const room = new Uint8Array(Math.max(slot + 1, this.#isFree.length * 2));
+      room.set(this.#isFree);
+      this.#isFree = room;
+    }
+    this.#isFree[slot] = 1;
+    this.#slots.push(slot);
+  }
+
+  take(slot: number): void {
+    if (slot < this.#isFree.length) this.#isFree[slot] = 0;
+  }
+
+  /** Takes the one that has been free for longest; undefined where there is none. */
+  next(): number | undefined {
+    while (this.#first < this.#slots.length) {
+      const slot = this.#slots[this.#first++] as number;
+      if (this.#isFree[slot] !== 1) continue;
+      this.#isFree[slot] = 0;
+      return slot;
+    }
+    this.clear();
+    return undefined;
+  }
+
+  clear(): void {
+    if (this.#slots.length === 0) return;
+    this.#slots = [];
+    this.#first = 0;
+    this.#isFree.fill(0);
+  }
+}
+
 export class TableRows {
   /** Slots in use, dead ones included. */
   length = 0;
@@ -17,7 +66,7 @@ export class TableRows {
   /** The slots are known to stand in the table's order, whatever that rests on. */
   inOrder = false;
   /** Dead slots that a new row may take, and those that may be taken once all who knew the row have heard that it went. */
-  #free = new Set<number>();
+  #free = new FreeSlots();
   #freed = new Set<number>();
   owner: Token | undefined;
 
@@ -34,7 +83,7 @@ export class TableRows {
     copy.stamp = this.stamp;
     copy.labels = this.labels?.slice();
     copy.inOrder = this.inOrder;
-    copy.#free = new Set(this.#free);
+    copy.#free = this.#free.copy();
     copy.#freed = new Set(this.#freed);
     return copy;
   }
@@ -67,7 +116,7 @@ export class TableRows {
     this.inOrder = false;
     if (alive) {
       this.births[row] = (this.births[row] as number) + 1;
-      this.#free.delete(row);
+      this.#free.take(row);
       this.#freed.delete(row);
     } else this.#freed.add(row);
     this.stamp = nextStamp();
@@ -89,11 +138,7 @@ export class TableRows {
 
   /** A slot that no row has, taken from the dead ones where there are any. */
   takeSlot(): number {
-    for (const slot of this.#free) {
-      this.#free.delete(slot);
-      return slot;
-    }
-    return this.length;
+    return this.#free.next() ?? this.length;
   }
 
   /** Lets new rows take the slots of those that died. */
