@@ -137,6 +137,15 @@ export class Frame {
     );
   }
 
+  /** Brings a frame beside another's up to date with that one: it shares again what there is, and keeps nothing made of what there was. */
+  follow(frame: Frame): void {
+    for (let k = 0; k < frame.tables.length; k++) this.tables[k] = frame.tables[k] as TableRows;
+    for (let k = 0; k < frame.columns.length; k++) this.columns[k] = frame.columns[k] as Column;
+    for (let k = 0; k < frame.typed.length; k++) this.typed[k] = frame.typed[k];
+    this.today = frame.today;
+    this.states.length = 0;
+  }
+
   /** A frame that holds the same and changes by itself from here on; what waits in this one waits there too. */
   branch(): Frame {
     this.token = {};
@@ -314,6 +323,7 @@ export class Frame {
   rowsStamp(table: TableDef): string {
     const own = `${this.table(table).stamp} ${table.shown === undefined ? '' : this.column(table.shown).stamp}`;
     const { order } = table;
+    if (this.table(table).inOrder) return own;
     switch (order.by) {
       case 'own':
       case 'slot':
@@ -321,7 +331,6 @@ export class Frame {
       case 'table':
         return `${own} ${this.rowsStamp(order.table)}`;
       case 'links':
-        if (this.table(table).inOrder) return own;
         return `${own} ${order.links.map(({ column, to }) => `${this.column(column).stamp} ${this.rowsStamp(to)}`)}`;
       case 'events':
         return `${own} ${this.column(order.date).stamp} ${order.about.map(({ to }) => this.rowsStamp(to))}`;

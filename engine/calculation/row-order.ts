@@ -18,6 +18,7 @@ const bySlot: Compare = (a, b) => a - b;
 /** Below zero where row a stands before row b; undefined where slots stand in order themselves. */
 export function compareRows(data: Data, table: TableDef): Compare | undefined {
   const { order } = table;
+  if (data.table(table).inOrder) return undefined;
   switch (order.by) {
     case 'slot':
       return undefined;
@@ -28,7 +29,6 @@ export function compareRows(data: Data, table: TableDef): Compare | undefined {
     case 'table':
       return compareRows(data, order.table);
     case 'links': {
-      if (data.table(table).inOrder) return undefined;
       const [first, second] = order.links;
       const [one, other] = [compareLinked(data, first), compareLinked(data, second)];
       return (a, b) => one(a, b) || other(a, b);

@@ -117,9 +117,9 @@ export class GraphRun {
     this.#run(() => this.#built.graph.run(this.#frame, (node, changed) => this.#noteChange(node, changed)));
   }
 
-  /** Everything is up to date, and stays as it stands from now on. */
-  handOver(): void {
-    this.#run(() => this.#built.graph.run(this.#frame, this.#note));
+  /** Some steps are up to date with all that they rest on, and everything stays as it stands from now on. */
+  handOver(nodes: readonly Node[]): void {
+    for (const node of nodes) this.bring(node);
     this.#held = true;
   }
 

@@ -82,10 +82,11 @@ export class Reading {
   }
 
   /**
-   * The store, for one who works out the rest by himself: from now on it is read as it stands. All is up to date at first.
+   * The store, for one who works out the rest by himself: from now on it is read as it stands. Some steps are up to date at
+   * first with all that they rest on.
    */
-  takenOver(): Frame {
-    this.#run.handOver();
+  takenOver(nodes: readonly Node[]): Frame {
+    this.#run.handOver(nodes);
     return this.#store;
   }
 

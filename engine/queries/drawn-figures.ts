@@ -6,6 +6,7 @@ import type { Node } from '../calculation/graph/graph.ts';
 import { toScalar } from '../calculation/kernels/scalars.ts';
 import { formulaText } from '../schema/lay-over.ts';
 import { BLANK, FILLED } from '../values/column.ts';
+import type { Scalar } from '../values/error.ts';
 import { mondayOf } from '../values/iso-week.ts';
 import { TEXT, type ValueType } from '../values/type.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
@@ -40,16 +41,16 @@ export interface DrawnWeeks {
 export interface Read {
   /** The steps that must be up to date before figures are read. */
   readonly nodes: readonly Node[];
-  /** Notes the figures of a season. */
-  readonly note: (season: number) => void;
+  /** Notes the figures of a season: of a branch of the book, whose frame was handed over. */
+  readonly note: (branch: Book, frame: Frame, season: number) => void;
   readonly result: (seasons: number) => {
     readonly figures: readonly DrawnFigure[];
     readonly weekly: readonly DrawnWeeks[];
   };
 }
 
-/** Reads the figures of a branch again and again. */
-export function reading(book: Book, frame: Frame, asked: Asked, count: number): Read {
+/** Reads the figures of a book's branch again and again. */
+export function reading(book: Book, asked: Asked, count: number): Read {
   const { built } = book.document.program;
   const nodes = new Set<Node>();
   const single = asked.figures.map((figure) => readFigure(book, figure, nodes, built.graph.order));
@@ -57,11 +58,11 @@ export function reading(book: Book, frame: Frame, asked: Asked, count: number): 
   const weekly = asked.weekly.map((figure) => new Weeks(book, figure, count, nodes));
   return {
     nodes: [...nodes],
-    note: (season) => {
+    note: (branch, frame, season) => {
       values.forEach((seasons, i) => {
-        seasons[season] = single[i]?.read(frame) ?? Number.NaN;
+        seasons[season] = single[i]?.read(branch, frame) ?? Number.NaN;
       });
-      for (const weeks of weekly) weeks.note(season);
+      for (const weeks of weekly) weeks.note(branch, season);
     },
     result: (seasons) => ({
       figures: values.map((all, i) => ({ type: single[i]?.type, values: all.slice(0, seasons) })),
@@ -72,7 +73,7 @@ export function reading(book: Book, frame: Frame, asked: Asked, count: number): 
 
 interface FigureRead {
   readonly type: DrawnFigure['type'];
-  readonly read: (frame: Frame) => number | undefined;
+  readonly read: (branch: Book, frame: Frame) => number | undefined;
 }
 
 function readFigure(book: Book, figure: Figure, nodes: Set<Node>, everything: readonly Node[]): FigureRead {
@@ -80,18 +81,23 @@ function readFigure(book: Book, figure: Figure, nodes: Set<Node>, everything: re
     const planned = planFormula(book, formulaText(figure.formula, book.document.program.schema));
     if (!planned.ok) return { type: undefined, read: () => undefined };
     for (const place of planned.reads) addNodes(book, place, nodes);
-    const { type, answer } = planned;
-    return { type, read: (frame) => numberOf({ value: answer(frame), type, shown: '' }) };
+    const { type, follow } = planned;
+    let answer: (() => Scalar) | undefined;
+    const read = (_: Book, frame: Frame): number | undefined => {
+      answer ??= follow(frame);
+      return numberOf({ value: answer(), type, shown: '' });
+    };
+    return { type, read };
   }
   if (figure.figure === 'cell') {
     addNodes(book, `${figure.sheet}/${figure.column}`, nodes);
     const column = columnOf(book, figure.sheet, figure.column);
     const type = column?.type;
-    const read = (frame: Frame): number | undefined => {
-      const slot = book.document.slotOf(figure.sheet, figure.row);
+    const read = (branch: Book, frame: Frame): number | undefined => {
+      const slot = branch.document.slotOf(figure.sheet, figure.row);
       if (slot === undefined || column === undefined) return undefined;
       const { values, states } = frame.column(column.def);
-      const { words } = book.document.program;
+      const { words } = branch.document.program;
       const value = toScalar(words, type ?? TEXT, values[slot] ?? 0, states[slot] ?? BLANK);
       return numberOf({ value, type, shown: '' });
     };
@@ -99,7 +105,7 @@ function readFigure(book: Book, figure: Figure, nodes: Set<Node>, everything: re
   }
   // Any cell of any sheet may give a finding.
   for (const node of everything) nodes.add(node);
-  return { type: undefined, read: () => numberOf(figureIn(book, figure)) };
+  return { type: undefined, read: (branch) => numberOf(figureIn(branch, figure)) };
 }
 
 /** The steps that make a sheet's rows and put them in order, and its column, of a place 'sheet' or 'sheet/column'. */
@@ -132,9 +138,8 @@ class Weeks {
     for (const column of [figure.date, figure.column]) addNodes(book, `${figure.sheet}/${column}`, nodes);
   }
 
-  note(season: number): void {
+  note(book: Book, season: number): void {
     const { sheet, date, column, fold = 'sum' } = this.#figure;
-    const book = this.#book;
     const [day, amount] = [columnOf(book, sheet, date), columnOf(book, sheet, column)];
     if (day === undefined || amount === undefined) return;
     const { frame } = book.document;

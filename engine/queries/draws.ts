@@ -11,7 +11,7 @@ import { standardNormalQuantile } from '../agronomy/normal.ts';
 import type { Frame } from '../calculation/frame.ts';
 import type { Node } from '../calculation/graph/graph.ts';
 import { type Touch, TrialRun } from '../calculation/graph/trial-run.ts';
-import type { TableDef } from '../calculation/layout.ts';
+import type { ColumnDef, TableDef } from '../calculation/layout.ts';
 import { RowSet } from '../calculation/row-set.ts';
 import type { Command } from '../commands/command.ts';
 import type { Workbook } from '../commands/workbook.ts';
@@ -116,9 +116,6 @@ export class Draws {
   #done = 0;
 
   constructor(workbook: Workbook, order: DrawOrder, streamOf: StreamOf) {
-    workbook.document.frame.upTo(workbook.document.program.built.graph.order);
-    this.#branch = workbook.branch();
-    this.#frame = this.#branch.document.frame.takenOver();
     this.#order = order;
     const count = order.until - order.from;
     this.#drawn = order.inputs.map((input) => {
@@ -126,7 +123,10 @@ export class Draws {
       return Float64Array.from({ length: count }, () => drawnFrom(input, next()));
     });
     this.#columns = columnsOf(workbook, order.inputs, this.#drawn);
-    this.#read = reading(this.#branch, this.#frame, order.asked, count);
+    this.#read = reading(workbook, order.asked, count);
+    // Nothing else is worked out, here or in the workbook.
+    workbook.document.frame.upTo(this.#read.nodes);
+    this.#branch = workbook.branch();
     const { built } = workbook.document.program;
     const tried = this.#columns.flatMap(({ column: { def } }) => {
       const typed = built.typedSource(def);
@@ -136,7 +136,8 @@ export class Draws {
     const touched = new Map<Node, Touch>();
     for (const counted of order.chances?.counted ?? []) this.#count(counted, streamOf, touched);
     if (order.chances?.years !== undefined) this.#differ(order.chances.years, streamOf, touched);
-    const free = freeTables(workbook, held);
+    this.#frame = this.#branch.document.frame.takenOver(this.#read.nodes);
+    const free = freeTables(workbook, this.#frame, held);
     this.#run = new TrialRun(built.graph, { tried, wanted: this.#read.nodes, held, touched, free });
   }
 
@@ -172,7 +173,7 @@ export class Draws {
         if (typed !== undefined) this.#run.changed(frame, typed, slots);
       }
       this.#run.run(frame);
-      this.#read.note(at);
+      this.#read.note(this.#branch, frame, at);
     }
     return undefined;
   }
@@ -193,7 +194,7 @@ export class Draws {
     const [chance, number] = [columnOf(branch, sheet, share), columnOf(branch, sheet, of)];
     const node = chance === undefined ? undefined : branch.document.program.built.columnNode(chance.def);
     if (chance === undefined || number === undefined || node === undefined) return;
-    const frame = this.#frame;
+    const { frame } = branch.document;
     const [chances, numbers] = [frame.column(chance.def), frame.column(number.def)];
     const { from, until } = this.#order;
     const drawnToo = new Set(this.#order.inputs.map(({ id }) => id));
@@ -207,7 +208,7 @@ export class Draws {
       const id = `${place}/count`;
       const next = skipped(streamOf(id), from);
       // What is typed is worked out by nobody, so what came out of it stands in its place until it is drawn again.
-      const isTyped = frame.typed[chance.def.number]?.over.has(slot) === true && !drawnToo.has(place);
+      const isTyped = frame.typedIn(chance.def)?.over.has(slot) === true && !drawnToo.has(place);
       const typed = isTyped ? chances.values[slot] : undefined;
       const even = Float64Array.from({ length: until - from }, next);
       const values = new Float64Array(until - from);
@@ -235,6 +236,7 @@ export class Draws {
     if (date === undefined) return;
     const byMonth = this.#measuredYears(differ, streamOf) ?? this.#spreadOfMonths(differ, streamOf);
     if (byMonth.size === 0) return;
+    const monthsOf = monthsBy(date.def);
     for (const id of days.columns) {
       const column = columnOf(branch, days.sheet, id);
       const node = column === undefined ? undefined : branch.document.program.built.columnNode(column.def);
@@ -242,15 +244,17 @@ export class Draws {
       // A day that is typed is worked out by nobody, so the average year's is kept to start from.
       const average = branch.document.frame.column(column.def).values.slice();
       touched.set(node, (frame) => {
-        const { values, states } = frame.column(column.def);
+        const own = frame.ownColumn(column.def);
+        const { values, states } = own;
         const typed = frame.typed[column.def.number]?.over;
+        const months = monthsOf(frame);
+        const warmer = Float64Array.from({ length: 13 }, (_, month) => byMonth.get(month)?.[this.#done] ?? 0);
         for (const slot of rows(branch, days.sheet)) {
           if (states[slot] !== FILLED) continue;
-          const month = yearMonthDay(frame.column(date.def).values[slot] ?? 0).month;
-          const warmer = byMonth.get(month)?.[this.#done] ?? 0;
           const usual = typed?.has(slot) === true ? average[slot] : values[slot];
-          frame.write(column.def, slot, (usual ?? 0) + warmer, FILLED);
+          values[slot] = (usual ?? 0) + (warmer[months[slot] ?? 0] ?? 0) + 0;
         }
+        own.touched();
       });
     }
   }
@@ -300,6 +304,18 @@ export class Draws {
   }
 }
 
+/** The months of days, by slot, from 1; looked at again where the days are others. */
+function monthsBy(date: ColumnDef): (frame: Frame) => Uint8Array {
+  let stamp: number | undefined;
+  let months = new Uint8Array(0);
+  return (frame) => {
+    const { values, length, stamp: now } = frame.column(date);
+    if (stamp !== now) months = Uint8Array.from({ length }, (_, slot) => yearMonthDay(values[slot] ?? 0).month);
+    stamp = now;
+    return months;
+  };
+}
+
 /** Chance never gives 1, and of 0 there is no normal value. */
 function nearly(even: number): number {
   return Math.max(even, 2 ** -54);
@@ -343,14 +359,14 @@ function nodesOf(book: Workbook, places: readonly string[]): readonly Node[] {
 }
 
 /** Tables of made rows in which nothing is typed and to which no link leads that is typed or stays as it is. */
-function freeTables({ document }: Workbook, held: ReadonlySet<Node>): ReadonlySet<TableDef> {
+function freeTables({ document }: Workbook, frame: Frame, held: ReadonlySet<Node>): ReadonlySet<TableDef> {
   const { sheets, built } = document.program;
   const linked = new Set<string>();
   for (const { role, type, def } of sheets.flatMap(({ columns }) => columns)) {
     if (type?.kind !== 'link') continue;
     const node = built.columnNode(def);
     const isHeld = node !== undefined && held.has(node);
-    if (role === 'entered' || isHeld || (document.frame.typedIn(def)?.over.size ?? 0) > 0) linked.add(type.table);
+    if (role === 'entered' || isHeld || (frame.typed[def.number]?.over.size ?? 0) > 0) linked.add(type.table);
   }
   const free = sheets.filter(({ id, schema }) => {
     const isMade = schema.rows.from !== 'entry' && schema.rows.from !== 'single';

@@ -42,6 +42,8 @@ export type PlannedFormula =
       readonly beside: Built['reads'];
       /** Its value in a frame of the book's program that is up to date; canonical. */
       readonly answer: (frame: Frame) => Scalar;
+      /** The same as often as the frame is another. */
+      readonly follow: (frame: Frame) => () => Scalar;
     }
   | { readonly ok: false; readonly diagnostic: Diagnostic };
 
@@ -62,18 +64,29 @@ export function planFormula(book: Book, formula: string): PlannedFormula {
     computed: [{ column: answer, typed }],
     generators: () => [],
   });
+  const setUp = (frame: Frame): Frame => {
+    const beside = Frame.beside(frame, layout, graph.order.length);
+    beside.setLive(bench, 0, true);
+    return beside;
+  };
+  const answerIn = (beside: Frame): Scalar => {
+    graph.demandAll(beside);
+    graph.run(beside, () => undefined);
+    const { values, states } = beside.column(answer);
+    return withoutPlace(toScalar(program.words, typed.type, values[0] ?? 0, states[0] ?? BLANK));
+  };
   return {
     ok: true,
     type: typed.type,
     reads: found.map(({ id }) => id),
     beside: reads,
-    answer: (frame) => {
-      const beside = Frame.beside(frame, layout, graph.order.length);
-      beside.setLive(bench, 0, true);
-      graph.demandAll(beside);
-      graph.run(beside, () => undefined);
-      const { values, states } = beside.column(answer);
-      return withoutPlace(toScalar(program.words, typed.type, values[0] ?? 0, states[0] ?? BLANK));
+    answer: (frame) => answerIn(setUp(frame)),
+    follow: (frame) => {
+      const beside = setUp(frame);
+      return () => {
+        beside.follow(frame);
+        return answerIn(beside);
+      };
     },
   };
 }

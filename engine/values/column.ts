@@ -97,7 +97,7 @@ export class Column {
 
   /** Fills its cells, as many as there are, with the values given. */
   fill(values: ArrayLike<number>): void {
-    for (let row = 0; row < this.length; row++) this.values[row] = values[row] as number;
+    for (let row = 0, to = this.values, { length } = this; row < length; row++) to[row] = values[row] as number;
     this.states.fill(FILLED, 0, this.length);
     this.exceptions = 0;
     this.stamp = nextStamp();
@@ -105,17 +105,22 @@ export class Column {
 
   /** Writes one cell; true where it changed. A blank's value is kept at 0; minus zero becomes zero. */
   write(row: number, value: number, state: number): boolean {
-    const before = this.states[row];
     const kept = state === BLANK ? 0 : value + 0;
-    if (before === state && this.values[row] === kept) return false;
+    if (this.states[row] === state && this.values[row] === kept) return false;
+    this.put(row, kept, state);
+    this.stamp = nextStamp();
+    return true;
+  }
+
+  /** Puts a value as it is kept in a cell; `touched` is to be called after the last. */
+  put(row: number, kept: number, state: number): void {
+    const before = this.states[row];
     if (before !== state) {
       if (before === FILLED) this.exceptions++;
       else if (state === FILLED) this.exceptions--;
       this.states[row] = state;
     }
     this.values[row] = kept;
-    this.stamp = nextStamp();
-    return true;
   }
 
   /** To be called after writing to `values` directly. */

@@ -57,10 +57,11 @@ export function eventRows(
   events: FrameState<EventSlots>,
 ): RowGenerator {
   const { date, event, kind: kindColumn } = filled;
+  const abouts = new Set(dated.map((one) => one.about));
   const inputs = dated.flatMap((one): GeneratorInput[] => [{ rowsOf: one.table }, { column: one.column }]);
   return {
     table,
-    columns: [date, event, kindColumn, ...new Set(dated.map((one) => one.about))],
+    columns: [date, event, kindColumn, ...abouts],
     inputs,
     generate(frame, dirty, rows) {
       for (const [kind, one] of dated.entries()) {
@@ -99,5 +100,72 @@ export function eventRows(
         events.own(frame).put(kind, row, slot);
       }
     },
+    remake(frame, blank) {
+      const most = dated.reduce((sum, one) => sum + frame.rows(one.table).length, 0);
+      const [days, kinds, rows] = [new Float64Array(most), new Int32Array(most), new Int32Array(most)];
+      let count = 0;
+      for (const [kind, one] of dated.entries()) {
+        const { values, states } = frame.column(one.column);
+        for (const row of frame.rows(one.table)) {
+          if (states[row] !== FILLED) continue;
+          days[count] = values[row] as number;
+          kinds[count] = kind;
+          rows[count++] = row;
+        }
+      }
+      const order = byDay(days.subarray(0, count));
+      frame.remake(table, count, blank);
+      for (const about of abouts) frame.ownColumn(about).blank();
+      const codes = Int32Array.from(dated, (one) => frame.texts.code(one.event));
+      const aboutOf = dated.map(({ about }) => frame.ownColumn(about));
+      const [onDay, ofKind, called] = [new Float64Array(count), new Int32Array(count), new Int32Array(count)];
+      for (let slot = 0; slot < count; slot++) {
+        const at = order[slot] as number;
+        const kind = kinds[at] as number;
+        onDay[slot] = days[at] as number;
+        ofKind[slot] = kind;
+        called[slot] = codes[kind] as number;
+        aboutOf[kind]?.put(slot, rows[at] as number, FILLED);
+      }
+      frame.ownColumn(date).fill(onDay);
+      frame.ownColumn(kindColumn).fill(ofKind);
+      frame.ownColumn(event).fill(called);
+      for (const column of aboutOf) column.touched();
+    },
   };
+}
+
+/** Days of ten years: a list of so many is gone through at once. */
+const SHORT_SPAN = 4096;
+
+/** Places by rising day, those of one day as they stand. */
+function byDay(days: Float64Array): Int32Array {
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  let whole = true;
+  for (let at = 0; at < days.length; at++) {
+    const day = days[at] as number;
+    if (day < first) first = day;
+    if (day > last) last = day;
+    if (!Number.isInteger(day)) whole = false;
+  }
+  const order = new Int32Array(days.length);
+  if (!whole || last - first >= SHORT_SPAN) {
+    for (let at = 0; at < days.length; at++) order[at] = at;
+    return order.sort((a, b) => (days[a] as number) - (days[b] as number) || a - b);
+  }
+  // Where the next of a day goes.
+  const next = new Int32Array(days.length === 0 ? 0 : last - first + 2);
+  for (let at = 0; at < days.length; at++) {
+    const after = (days[at] as number) - first + 1;
+    next[after] = (next[after] as number) + 1;
+  }
+  for (let at = 1; at < next.length; at++) next[at] = (next[at] as number) + (next[at - 1] as number);
+  for (let at = 0; at < days.length; at++) {
+    const day = (days[at] as number) - first;
+    const place = next[day] as number;
+    order[place] = at;
+    next[day] = place + 1;
+  }
+  return order;
 }

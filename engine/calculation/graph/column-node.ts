@@ -87,6 +87,13 @@ export class ColumnNode implements Node {
   #copyClean(frame: Frame, vector: Vector, from: number, count: number, changed: RowSet, many: number): void {
     const { values: given, at } = vector;
     const step = vector.uniform ? 0 : 1;
+    if (changed.all) {
+      const column = frame.ownColumn(this.column);
+      const { values } = column;
+      for (let i = 0; i < count; i++) values[from + i] = (given[at + i * step] as number) + 0;
+      column.touched();
+      return;
+    }
     const first = firstDifference(frame.column(this.column), from, given, at, step, count);
     if (first === count) return;
     const column = frame.ownColumn(this.column);
@@ -164,6 +171,7 @@ export class ColumnNode implements Node {
     const step = vector.uniform ? 0 : 1;
     const isTyped = over.size > 0;
     let { values, states } = frame.column(this.column);
+    let column: Column | undefined;
     for (let i = 0; i < count; i++) {
       const row = rows === undefined ? from + i : (rows[i] as number);
       if (live[row] !== 1 || (isTyped && over.has(row))) continue;
@@ -171,11 +179,16 @@ export class ColumnNode implements Node {
       const state = clean ? FILLED : (givenStates[at] ?? FILLED);
       let value = given[at] ?? 0;
       if (state === FAULT) value = this.#placed(frame, row, value);
-      if (states[row] === state && values[row] === (state === BLANK ? 0 : value + 0)) continue;
-      const column = frame.ownColumn(this.column);
-      if (column.write(row, value, state)) changed.add(row);
-      ({ values, states } = column);
+      const kept = state === BLANK ? 0 : value + 0;
+      if (states[row] === state && values[row] === kept) continue;
+      if (column === undefined) {
+        column = frame.ownColumn(this.column);
+        ({ values, states } = column);
+      }
+      column.put(row, kept, state);
+      changed.add(row);
     }
+    column?.touched();
   }
 
   /** An error says the cell in which it began. */

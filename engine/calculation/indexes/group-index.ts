@@ -274,6 +274,7 @@ export class GroupIndex implements Shared {
     this.groupOf.fill(-1);
     this.#bornAs.set(frame.table(table).births.subarray(0, length));
     const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(table);
+    if (inOrder !== undefined && this.#plainAgain(cells, inOrder, frame.token)) return;
     const count = inOrder?.length ?? length;
     for (let i = 0; i < count; i++) {
       const row = inOrder === undefined ? i : (inOrder[i] as number);
@@ -281,6 +282,28 @@ export class GroupIndex implements Shared {
       this.groupOf[row] = group;
       if (group >= 0) (members[group] as RowList).push(row);
     }
+  }
+
+  /** Rows that exist, by one or two keys that are all filled and no texts; false where they are not so, with nothing done. */
+  #plainAgain({ columns }: KeyCells, rows: Int32Array, owner: Token): boolean {
+    const { keys } = this.grouping;
+    const [one, other] = columns;
+    if (one === undefined || columns.length > 2) return false;
+    if (!columns.every(({ exceptions }) => exceptions === 0) || keys.some(({ text }) => text)) return false;
+    const [first, second] = [one.values, other?.values];
+    for (let i = 0; i < rows.length; i++) {
+      const row = rows[i] as number;
+      const value = first[row] as number;
+      let group =
+        second === undefined ? this.#groups.findOne(value) : this.#groups.findTwo(value, second[row] as number);
+      if (group < 0) {
+        this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
+        group = this.#groups.add(second === undefined ? [value] : [value, second[row] as number]);
+      }
+      this.groupOf[row] = group;
+      (this.#members[group] as RowList).push(row);
+    }
+    return true;
   }
 
   /** The rows of every group from `groupOf`, in the order of the table. */

@@ -31,6 +31,9 @@ export function numberAnswers(
 ): NumberAnswers {
   const known = new Map<number, RowAnswer>();
   let run: object | undefined;
+  /** What the row before was answered with. */
+  let lastGroup = CHOSEN;
+  let last: RowAnswer | undefined;
   let vectors: readonly Vector[] = [];
   let given = new Float64Array(0);
   const stored: Stored = { value: 0, state: FILLED };
@@ -47,11 +50,14 @@ export function numberAnswers(
       }),
     );
   return {
-    isKnown: (group) => known.has(group),
+    isKnown: (group) => group === lastGroup || known.has(group),
     begin: (scalars, batch) => {
       vectors = scalars;
       if (given.length !== scalars.length) given = new Float64Array(scalars.length);
-      if (batch.run === undefined || batch.run !== run) known.clear();
+      if (batch.run === undefined || batch.run !== run) {
+        known.clear();
+        lastGroup = CHOSEN;
+      }
       run = batch.run;
     },
     answer: (rows, count, out, i, frame, group) => {
@@ -66,9 +72,10 @@ export function numberAnswers(
         }
         given[k] = state === FILLED ? (vector.values[at] as number) : Number.NaN;
       }
-      const shared = group === CHOSEN ? undefined : known.get(group);
+      const shared = group === CHOSEN ? undefined : group === lastGroup ? last : known.get(group);
       const answerOf = shared ?? look(rows, count, frame);
       if (shared === undefined && group !== CHOSEN) known.set(group, answerOf);
+      if (group !== CHOSEN) [lastGroup, last] = [group, answerOf];
       toStored(words, answerOf(given), stored);
       out.values[i] = stored.value;
       out.states[i] = stored.state;
