@@ -3,55 +3,6 @@
 
 import { nextStamp, type Token } from '../values/column.ts';
 
-/** Slots in the order in which they came free, each found and taken at once however many there are. */
-class FreeSlots {
-  /** From `#first` on; those that were taken by themselves stand here still and are passed over. */
-  #slots: number[] = [];
-  #first = 0;
-  /** By slot: 1 where it is free. */
-  #isFree = new Uint8Array(0);
-
-  copy(): FreeSlots {
-    const copy = new FreeSlots();
-    copy.#slots = this.#slots.slice(this.#first);
-    copy.#isFree = this.#isFree.slice();
-    return copy;
-  }
-
-  add(slot: number): void {
-    if (slot >= this.#isFree.length) {
-      const room = new Uint8Array(Math.max(slot + 1, this.#isFree.length * 2));
-      room.set(this.#isFree);
-      this.#isFree = room;
-    }
-    this.#isFree[slot] = 1;
-    this.#slots.push(slot);
-  }
-
-  take(slot: number): void {
-    if (slot < this.#isFree.length) this.#isFree[slot] = 0;
-  }
-
-  /** Takes the one that has been free for longest; undefined where there is none. */
-  next(): number | undefined {
-    while (this.#first < this.#slots.length) {
-      const slot = this.#slots[this.#first++] as number;
-      if (this.#isFree[slot] !== 1) continue;
-      this.#isFree[slot] = 0;
-      return slot;
-    }
-    this.clear();
-    return undefined;
-  }
-
-  clear(): void {
-    if (this.#slots.length === 0) return;
-    this.#slots = [];
-    this.#first = 0;
-    this.#isFree.fill(0);
-  }
-}
-
 export class TableRows {
   /** Slots in use, dead ones included. */
   length = 0;
@@ -116,7 +67,6 @@ export class TableRows {
     this.inOrder = false;
     if (alive) {
       this.births[row] = (this.births[row] as number) + 1;
-      this.#free.take(row);
       this.#freed.delete(row);
     } else this.#freed.add(row);
     this.stamp = nextStamp();
@@ -138,12 +88,12 @@ export class TableRows {
 
   /** A slot that no row has, taken from the dead ones where there are any. */
   takeSlot(): number {
-    return this.#free.next() ?? this.length;
+    return this.#free.take(this.births) ?? this.length;
   }
 
   /** Lets new rows take the slots of those that died. */
   releaseSlots(): void {
-    for (const slot of this.#freed) this.#free.add(slot);
+    for (const slot of this.#freed) this.#free.add(slot, this.births[slot] as number);
     this.#freed.clear();
   }
 
@@ -163,5 +113,42 @@ export class TableRows {
 
   bytes(): number {
     return this.live.byteLength + (this.labels?.byteLength ?? 0);
+  }
+}
+
+/** Slots in the order in which they came free. One that came to life without being taken has been born once more, and is passed over. */
+class FreeSlots {
+  #slots: number[] = [];
+  #births: number[] = [];
+  /** Those before were taken. */
+  #from = 0;
+
+  copy(): FreeSlots {
+    const copy = new FreeSlots();
+    copy.#slots = this.#slots.slice(this.#from);
+    copy.#births = this.#births.slice(this.#from);
+    return copy;
+  }
+
+  clear(): void {
+    this.#slots = [];
+    this.#births = [];
+    this.#from = 0;
+  }
+
+  /** `births`: how often it has come to life so far. */
+  add(slot: number, births: number): void {
+    this.#slots.push(slot);
+    this.#births.push(births);
+  }
+
+  take(births: Uint32Array): number | undefined {
+    while (this.#from < this.#slots.length) {
+      const [slot, then] = [this.#slots[this.#from] as number, this.#births[this.#from] as number];
+      this.#from += 1;
+      if (births[slot] === then) return slot;
+    }
+    this.clear();
+    return undefined;
   }
 }

@@ -173,9 +173,18 @@ export class Workbook {
 
   /** Takes the last step back; undefined where there is none. */
   undo(): Done | undefined {
+    return this.#stepBack({});
+  }
+
+  /** Takes the last step back for good: what was left before its end is not to be done again. */
+  drop(): Done | undefined {
+    return this.#stepBack({ forgets: true });
+  }
+
+  #stepBack(how: Pick<Transaction, 'forgets'>): Done | undefined {
     const step = this.#history.last;
     if (step === undefined) return undefined;
-    const head = { ...this.#head('user', step.done.message), undoes: step.done.id };
+    const head = { ...this.#head('user', step.done.message), undoes: step.done.id, ...how };
     return this.#replay(step, head, (undone) => this.#history.undone(undone));
   }
 

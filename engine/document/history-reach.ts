@@ -15,11 +15,12 @@ export class HistoryReach {
   #undone: Known[] = [];
 
   /** A transaction that stands at this place of the journal, told in the journal's order. */
-  note({ id, undoes, redoes, joins }: Transaction, place: number): void {
+  note({ id, undoes, redoes, joins, forgets }: Transaction, place: number): void {
     const [last, next] = [this.#done.at(-1), this.#undone.at(-1)];
     if (undoes !== undefined && (last === undefined || last.id === undoes)) {
       this.#done.pop();
-      this.#undone.push({ id, from: place });
+      if (forgets === true) this.#undone = [];
+      else this.#undone.push({ id, from: place });
       return;
     }
     const again = redoes !== undefined && (next === undefined || next.id === redoes);

@@ -75,10 +75,11 @@ export class History {
     this.#undone = [];
   }
 
-  /** The last step was taken back; `inverse` does it again. */
+  /** The last step was taken back; `inverse` does it again. What was taken back for good takes with it what rested on it. */
   undone(step: Step): void {
     this.#done.pop();
-    this.#undone.push(step);
+    if (step.done.forgets === true) this.#undone = [];
+    else this.#undone.push(step);
   }
 
   redone(step: Step): void {

@@ -166,6 +166,8 @@ export interface Transaction {
   readonly operations: readonly Operation[];
   /** The transaction that this one takes back, or does again. */
   readonly undoes?: string;
+  /** Of one that takes another back: for good, it is not to be done again. */
+  readonly forgets?: true;
   readonly redoes?: string;
   /** The transaction right before, of whose step of undo this one is a part: a drag is many transactions and one step. */
   readonly joins?: string;

@@ -164,6 +164,7 @@ const transaction: Shape<Transaction> = fields<Transaction>({
   message: fields<Message>({ code: text, parts: record(part, (key) => `part “${key}”`) }),
   operations: list<Operation>(operation, (_, index) => `operation ${index + 1}`),
   undoes: optional(text),
+  forgets: optional(onlyTrue),
   redoes: optional(text),
   joins: optional(text),
 });

@@ -39,13 +39,16 @@ interface Probe {
   readonly check: string;
   /** Another whenever what the probe looks at changed. */
   stamp(frame: Reading): string;
-  says(book: Book, row: number): string | undefined;
+  /** What finds it in rows, for as long as nothing changes; undefined where there is nothing in any. */
+  says(book: Book): ((row: number) => string | undefined) | undefined;
 }
 
 interface Kept {
   readonly stamp: string;
   readonly found: readonly { readonly row: number; readonly says: string }[];
 }
+
+const NO_ROWS = new Int32Array(0);
 
 const LEVELS: readonly FindingLevel[] = ['error', 'warning', 'note'];
 
@@ -62,12 +65,12 @@ export class Findings {
     this.#book = book;
   }
 
-  /** Brings what the checks look at up to date, one after another for as long as `goOn` says; true where more is left. */
+  /** Brings what the checks look at up to date and looks at it, one after another for as long as `goOn` says; true where more is left. */
   prepare(goOn: () => boolean): boolean {
     this.#makeProbes();
-    const { frame } = this.#book.document;
     while (this.#prepared < this.#probes.length) {
-      this.#probes[this.#prepared++]?.stamp(frame);
+      const probe = this.#probes[this.#prepared++];
+      if (probe !== undefined) this.#found(probe);
       if (!goOn()) return true;
     }
     this.#prepared = 0;
@@ -91,19 +94,24 @@ export class Findings {
   }
 
   #look(probe: Probe): readonly Finding[] {
+    return this.#found(probe).map(({ row, says }) => finding(this.#book, probe, row, says));
+  }
+
+  #found(probe: Probe): Kept['found'] {
     const { frame } = this.#book.document;
     const stamp = probe.stamp(frame);
     let kept = this.#kept.get(probe);
     if (kept?.stamp !== stamp) {
       const found: { row: number; says: string }[] = [];
-      for (const row of frame.rows(probe.sheet.table)) {
-        const says = probe.says(this.#book, row);
+      const saysOf = probe.says(this.#book);
+      for (const row of saysOf === undefined ? NO_ROWS : frame.rows(probe.sheet.table)) {
+        const says = saysOf?.(row);
         if (says !== undefined) found.push({ row, says });
       }
       kept = { stamp, found };
       this.#kept.set(probe, kept);
     }
-    return kept.found.map(({ row, says }) => finding(this.#book, probe, row, says));
+    return kept.found;
   }
 }
 
@@ -139,10 +147,13 @@ function probesOf(sheet: ProgramSheet): readonly Probe[] {
           column: check.column,
           check: check.id,
           stamp: (frame) => `${frame.column(def).stamp} ${frame.rowsStamp(sheet.table)}`,
-          says: ({ document }, row) => {
+          says: ({ document }) => {
             const { values, states } = document.frame.column(def);
-            const said = states[row] === FILLED ? document.program.words.texts.text(values[row] ?? 0) : '';
-            return said === '' ? undefined : said;
+            const { texts } = document.program.words;
+            return (row) => {
+              const said = states[row] === FILLED ? texts.text(values[row] ?? 0) : '';
+              return said === '' ? undefined : said;
+            };
           },
         },
       ];
@@ -160,13 +171,16 @@ function errorProbe(sheet: ProgramSheet, column: ProgramColumn): readonly Probe[
       column: column.id,
       check: '',
       stamp: (frame) => stampOf(frame, sheet, column),
-      says: (book, row) => {
+      says: (book) => {
         const { states, exceptions } = book.document.frame.column(column.def);
-        if (exceptions === 0 || (states[row] ?? FILLED) <= BLANK) return undefined;
-        const error = scalarAt(book, column, row);
-        const here =
-          isError(error) && error.at?.sheet === sheet.id && error.at.row === row && error.at.column === column.id;
-        return here ? error.why : undefined;
+        if (exceptions === 0) return undefined;
+        return (row) => {
+          if ((states[row] ?? FILLED) <= BLANK) return undefined;
+          const error = scalarAt(book, column, row);
+          const here =
+            isError(error) && error.at?.sheet === sheet.id && error.at.row === row && error.at.column === column.id;
+          return here ? error.why : undefined;
+        };
       },
     },
   ];
@@ -182,10 +196,11 @@ function missingProbe(sheet: ProgramSheet, column: ProgramColumn): readonly Prob
       column: column.id,
       check: '',
       stamp: (frame) => stampOf(frame, sheet, column),
-      says: ({ document }, row) =>
-        document.frame.column(column.def).states[row] === FILLED
-          ? undefined
-          : `${name} is empty: fill it in, much else rests on it.`,
+      says: ({ document }) => {
+        const { states, exceptions } = document.frame.column(column.def);
+        if (exceptions === 0) return undefined;
+        return (row) => (states[row] === FILLED ? undefined : `${name} is empty: fill it in, much else rests on it.`);
+      },
     },
   ];
 }

@@ -50,15 +50,7 @@ export class Column {
   /** Makes room for slots up to `length`; new cells are blank. */
   grow(length: number): void {
     if (length <= this.length) return;
-    if (length > this.states.length) {
-      const room = Math.max(length, this.states.length * 2);
-      const values = this.whole ? new Int32Array(room) : new Float64Array(room);
-      values.set(this.values);
-      const states = new Uint8Array(room);
-      states.set(this.states);
-      this.values = values;
-      this.states = states;
-    }
+    if (length > this.states.length) this.makeRoom(Math.max(length, this.states.length * 2));
     if (length === this.length + 1) {
       this.states[this.length] = BLANK;
       this.values[this.length] = 0;
@@ -69,6 +61,17 @@ export class Column {
     this.exceptions += length - this.length;
     this.length = length;
     this.stamp = nextStamp();
+  }
+
+  /** Makes room for so many cells, of which none is there yet: many that come one after another need not be moved then. */
+  makeRoom(room: number): void {
+    if (room <= this.states.length) return;
+    const values = this.whole ? new Int32Array(room) : new Float64Array(room);
+    values.set(this.values);
+    const states = new Uint8Array(room);
+    states.set(this.states);
+    this.values = values;
+    this.states = states;
   }
 
   /** Makes it so many cells long: those that stay hold what they held, further ones are filled with nought. */

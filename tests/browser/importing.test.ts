@@ -35,6 +35,12 @@ async function says(dialog: Locator, words: RegExp): Promise<void> {
   await expect.poll(() => dialog.textContent(), { timeout: 30_000 }).toMatch(words);
 }
 
+async function savedText(page: Page): Promise<string> {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  return readFile(await (await download).path(), 'utf8');
+}
+
 test('letters, marks and columns are as the person says, and the columns are remembered', async () => {
   const { page, book, dialog, problems } = await openSheet('Beds');
   const file = csv(Buffer.from('Name;Lang (m);Notiz\nG\u00e4rten;1.125;x\nGem\u00fcse;2;y\n', 'latin1'), 'beete.csv');
@@ -78,6 +84,31 @@ test('a check that is under way is left at once, and nothing has changed', async
   await dialog.getByRole('button', { name: 'Cancel' }).click();
   await expect.poll(() => dialog.count()).toBe(0);
   expect(await book.undoButton().isDisabled()).toBe(true);
+});
+
+test('an import that is left while its rows are taken leaves the workbook exactly as it was', async () => {
+  const { page, book, dialog, problems } = await openSheet('Suppliers');
+  const before = await savedText(page);
+  const rows = Array.from({ length: 30_000 }, (_, i) => `Supplier ${i},note ${i}`);
+  await choose(page, csv(`Supplier,Notes\n${rows.join('\n')}\n`));
+  await says(dialog, /adds 30,?000 rows/);
+  // Pressed in the frame that tells of the first rows: a hand from outside might come when all of them are taken.
+  await page.evaluate(() => {
+    const look = (): void => {
+      const open = document.querySelector('dialog[open]');
+      const cancel = [...(open?.querySelectorAll('button') ?? [])].find(({ textContent }) => textContent === 'Cancel');
+      if ((open?.querySelector('progress')?.value ?? 0) > 0) cancel?.click();
+      else requestAnimationFrame(look);
+    };
+    look();
+  });
+  await dialog.getByRole('button', { name: 'Import', exact: true }).click();
+  await expect.poll(() => dialog.count()).toBe(0);
+  await expect.poll(() => book.undoButton().isDisabled()).toBe(true);
+  // What had been taken is not offered again either.
+  expect(await page.getByRole('button', { name: /^Redo/ }).isDisabled()).toBe(true);
+  expect(await savedText(page)).toBe(before);
+  expect(problems).toEqual([]);
 });
 
 test('a weather station’s file has its button where the days are', async () => {

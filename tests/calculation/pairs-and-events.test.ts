@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { FrameState } from '../../engine/calculation/frame.ts';
 import { EventSlots, eventRows } from '../../engine/calculation/generators/events.ts';
 import { type PairRange, Pairs, pairRows } from '../../engine/calculation/generators/pairs.ts';
+import { dirtyRows, Graph, WAITING } from '../../engine/calculation/graph/graph.ts';
 import { type ColumnDef, Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
 import { civilDay, isoDate } from '../../engine/values/civil.ts';
@@ -130,6 +131,67 @@ describe('one row for each pair', () => {
         expect(pairsOf(work)).toBe(wanted.join(' '));
       }),
     );
+  });
+
+  test('made in parts, with comings and goings between them, they are the same pairs, and each row that came or went is told', () => {
+    const change = fc.tuple(fc.constantFrom('beds', 'weeks', 'none'), fc.nat({ max: 39 }), fc.boolean());
+    fc.assert(
+      fc.property(fc.array(change, { maxLength: 12 }), (changes) => {
+        const work = setting();
+        const { beds, weeks, table, node, frame } = work;
+        frame.addRows(beds, 40);
+        frame.addRows(weeks, 3);
+        const lanes = [dirtyRows(frame, node, 0), dirtyRows(frame, node, 1)];
+        const known = new Set<number>();
+        /** As far as it comes before it asks for the time. */
+        const part = (): boolean => {
+          const changed = new RowSet();
+          const left = node.runSome(frame, changed, () => false);
+          for (const lane of lanes) lane.clear();
+          for (const row of changed.sorted()) {
+            if (frame.table(table).live[row] === 1) known.add(row);
+            else known.delete(row);
+          }
+          return left;
+        };
+        lanes[0]?.addAll();
+        expect(part()).toBe(true);
+        expect(frame.rows(table).length).toBe(16 * 3);
+        for (const [what, row, alive] of changes) {
+          if (what !== 'none') {
+            const one = what === 'beds' ? beds : weeks;
+            frame.setLive(one, what === 'beds' ? row : row % 3, alive);
+            lanes[what === 'beds' ? 0 : 1]?.add(what === 'beds' ? row : row % 3);
+          }
+          part();
+        }
+        while (part());
+        const wanted = [...frame.rows(beds)].flatMap((one) => [...frame.rows(weeks)].map((other) => `${one}${other}`));
+        expect(pairsOf(work)).toBe(wanted.join(' '));
+        expect([...known].sort((a, b) => a - b)).toEqual([...frame.rows(table)].sort((a, b) => a - b));
+      }),
+    );
+  });
+
+  test('a graph that is stopped within them goes on there, and is through when nothing waits', () => {
+    const { beds, weeks, table, node, frame } = setting();
+    frame.addRows(beds, 40);
+    frame.addRows(weeks, 2);
+    const graph = new Graph([node]);
+    dirtyRows(frame, node).addAll();
+    frame.pending[node.rank] = WAITING;
+    const counts: number[] = [];
+    while (frame.pending[node.rank] === WAITING) {
+      let asked = 0;
+      graph.run(
+        frame,
+        () => undefined,
+        false,
+        () => asked++ === 0,
+      );
+      counts.push(frame.rows(table).length);
+    }
+    expect(counts).toEqual([32, 64, 80]);
   });
 });
 

@@ -13,7 +13,7 @@ const MESSAGE = { code: 'work', parts: {} };
 
 type Act =
   | { readonly at: 'first' | 'second'; readonly does: 'command'; readonly by: Chances; readonly joined: boolean }
-  | { readonly at: 'first'; readonly does: 'undo' | 'redo' }
+  | { readonly at: 'first'; readonly does: 'undo' | 'redo' | 'drop' }
   | { readonly at: 'first' | 'second'; readonly does: 'hear' };
 
 const act: fc.Arbitrary<Act> = fc.oneof(
@@ -26,7 +26,10 @@ const act: fc.Arbitrary<Act> = fc.oneof(
       joined: fc.boolean(),
     }),
   },
-  { weight: 2, arbitrary: fc.record({ at: fc.constant('first'), does: fc.constantFrom('undo', 'redo') }) },
+  {
+    weight: 2,
+    arbitrary: fc.record({ at: fc.constant('first'), does: fc.constantFrom('undo', 'undo', 'redo', 'redo', 'drop') }),
+  },
   { weight: 3, arbitrary: fc.record({ at: fc.constantFrom('first', 'second'), does: fc.constant('hear') }) },
 );
 

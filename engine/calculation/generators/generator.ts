@@ -20,9 +20,12 @@ export interface RowGenerator {
   prepare?(asColumn: (tree: Typed, table: TableDef) => ColumnDef): void;
   /**
    * Brings the rows up to date. `dirty[i]` are the changed rows of input i; `rows` takes every row of the table that came,
-   * went, moved or was filled anew.
+   * went, moved or was filled anew. One that makes rows by the thousand may stop where `goOn` says so, and goes on from there
+   * when it is called again.
    */
-  generate(frame: Frame, dirty: readonly RowSet[], rows: GeneratedRows): void;
+  generate(frame: Frame, dirty: readonly RowSet[], rows: GeneratedRows, goOn?: () => boolean): void;
+  /** Whether it stopped before its end. */
+  isLeft?(frame: Frame): boolean;
   /**
    * Makes all rows anew, in slots that stand in their order, where nothing is typed in them and nobody keeps their slots: less
    * work than telling which came and went where many do. What `generate` remembers holds no more. `blank`: columns that nobody works out.
@@ -34,6 +37,8 @@ export interface RowGenerator {
 export interface GeneratedRows {
   /** Brings a slot to life. */
   add(row: number): void;
+  /** So many slots are likely to be needed in all: room is made for them at once. */
+  expect(slots: number): void;
   /** Lets a slot die. */
   remove(row: number): void;
   /** A row that stays was filled anew or stands elsewhere now. */

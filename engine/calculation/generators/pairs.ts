@@ -6,7 +6,7 @@ import type { Typed } from '../../language/typed.ts';
 import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import type { RowSet } from '../row-set.ts';
+import { RowSet } from '../row-set.ts';
 import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
 
 /** Which rows of the second table, as slots in any order, a row of the first may meet; good until the next is asked for. */
@@ -27,20 +27,32 @@ interface PairsOfRow {
   readonly slots: Int32Array;
 }
 
+/** What is left to look at where the work stopped: rows of the first table, and which rows of either had moved. */
+interface Left {
+  readonly rows: Int32Array;
+  readonly first: RowSet;
+  readonly second: RowSet;
+}
+
 /** The pairs there are, by rows of the first table. */
 export class Pairs implements Shared {
   owner: Token | undefined;
   readonly byRow: (PairsOfRow | undefined)[];
+  left: Left | undefined;
 
-  constructor(owner: Token, byRow: (PairsOfRow | undefined)[] = []) {
+  constructor(owner: Token, byRow: (PairsOfRow | undefined)[] = [], left?: Left) {
     this.owner = owner;
     this.byRow = byRow;
+    this.left = left;
   }
 
   copy(owner: Token): Pairs {
-    return new Pairs(owner, this.byRow.slice());
+    return new Pairs(owner, this.byRow.slice(), this.left);
   }
 }
+
+/** So many rows of the first table are looked at between two looks at the time. */
+const ROWS_AT_ONCE = 16;
 
 const NO_SLOTS = new Int32Array(0);
 const NO_PAIRS: PairsOfRow = { partners: NO_SLOTS, slots: NO_SLOTS };
@@ -68,19 +80,34 @@ export function pairRows(
       firstInputs = [{ rowsOf: first }, ...(range?.first ?? []).map((column) => ({ column }))];
       secondInputs = [{ rowsOf: second }, ...(range?.second ?? []).map((column) => ({ column }))];
     },
-    generate(frame, dirty, rows) {
+    isLeft: (frame) => pairs.read(frame).left !== undefined,
+    generate(frame, dirty, rows, goOn) {
       const ofFirst = dirty.slice(0, firstInputs.length);
       const ofSecond = dirty.slice(firstInputs.length);
-      const [movedFirst, movedSecond] = [ofFirst[0], ofSecond[0]];
-      const look = (row: number): void => lookAtRow(row);
+      const { left } = pairs.read(frame);
+      const movedFirst = joined(left?.first, ofFirst[0]);
+      const movedSecond = joined(left?.second, ofSecond[0]);
       const partnersOf = partnersIn(frame);
-      // A row of the second table may meet any of the first: all are looked at again.
-      if (ofSecond.some((set) => !set.empty) || ofFirst.some((set) => set.all)) {
-        const length = Math.max(frame.table(first).length, pairs.read(frame).byRow.length);
-        for (let row = 0; row < length; row++) look(row);
-        return;
+      const wanted = rowsToLookAt();
+      const before = frame.table(table).length;
+      for (let at = 0; at < wanted.length; at++) {
+        if (at === ROWS_AT_ONCE && left === undefined && frame.table(table).length > before) {
+          rows.expect(before + Math.ceil((frame.table(table).length - before) * (wanted.length / at)));
+        }
+        if (goOn !== undefined && at > 0 && at % ROWS_AT_ONCE === 0 && !goOn()) {
+          pairs.own(frame).left = { rows: wanted.slice(at), first: movedFirst.copy(), second: movedSecond.copy() };
+          return;
+        }
+        lookAtRow(wanted[at] as number);
       }
-      for (const row of rowsOf(ofFirst)) look(row);
+      if (left !== undefined) pairs.own(frame).left = undefined;
+
+      function rowsToLookAt(): Int32Array {
+        // A row of the second table may meet any of the first: all are looked at again.
+        if (ofSecond.every((set) => set.empty) && ofFirst.every((set) => !set.all)) return rowsOf(ofFirst, left?.rows);
+        const length = Math.max(frame.table(first).length, pairs.read(frame).byRow.length);
+        return Int32Array.from({ length }, (_, row) => row);
+      }
 
       function lookAtRow(row: number): void {
         const before = pairs.read(frame).byRow[row] ?? NO_PAIRS;
@@ -99,7 +126,7 @@ export function pairRows(
             const slot = before.slots[old++] as number;
             slots[i] = slot;
             // A pair stands elsewhere only where one of the two does: what else they say of themselves is theirs.
-            if (movedFirst?.has(row) === true || movedSecond?.has(partner) === true) rows.change(slot);
+            if (movedFirst.has(row) || movedSecond.has(partner)) rows.change(slot);
           } else {
             slots[i] = addPair(frame, row, partner, rows);
             turned = true;
@@ -149,10 +176,22 @@ export function pairRows(
   }
 }
 
-function rowsOf(sets: readonly RowSet[]): ReadonlySet<number> {
-  const rows = new Set<number>();
+/** The rows in any of some sets, each once, after those that were left. */
+function rowsOf(sets: readonly RowSet[], left: Int32Array | undefined): Int32Array {
+  if (left !== undefined && sets.every((set) => set.empty)) return left;
+  const rows = new Set<number>(left);
   for (const set of sets) for (let i = 0; i < set.count; i++) rows.add(set.at(i));
-  return rows;
+  return Int32Array.from(rows);
+}
+
+const NO_ROWS = new RowSet();
+
+function joined(before: RowSet | undefined, now: RowSet = NO_ROWS): RowSet {
+  if (before === undefined || before.empty) return now;
+  if (now.empty) return before;
+  const both = before.copy();
+  both.addFrom(now);
+  return both;
 }
 
 /** The slots by rising number, or in the order given, where they stand; most come so already. */

@@ -54,6 +54,15 @@ export class GeneratorNode implements Node {
   }
 
   run(frame: Frame, changed: RowSet): void {
+    this.#make(frame, changed);
+  }
+
+  runSome(frame: Frame, changed: RowSet, goOn: () => boolean): boolean {
+    this.#make(frame, changed, goOn);
+    return this.generator.isLeft?.(frame) === true;
+  }
+
+  #make(frame: Frame, changed: RowSet, goOn?: () => boolean): void {
     const { table, inputs, columns } = this.generator;
     const first = dirtyRows(frame, this);
     const dirty = inputs.map((_, lane) => dirtyRows(frame, this, lane));
@@ -66,6 +75,9 @@ export class GeneratorNode implements Node {
         else frame.addSlot(table, row, columns);
         fresh.add(row);
         changed.add(row);
+      },
+      expect(slots) {
+        for (const column of table.columns) frame.ownColumn(column).makeRoom(slots);
       },
       remove(row) {
         frame.fillOut(table);
@@ -81,7 +93,7 @@ export class GeneratorNode implements Node {
         changed.add(row);
       },
     };
-    this.generator.generate(frame, dirty, rows);
+    this.generator.generate(frame, dirty, rows, goOn);
     frame.fillOut(table);
     const touched = new Map<ColumnDef, RowSet>();
     for (const row of renamed) for (const column of this.#forgetTyped(frame, row)) touch(touched, column, row);

@@ -41,6 +41,8 @@ export interface Node {
   isKept?(frame: Frame): boolean;
   /** Brings the dirty rows up to date and leaves in `changed` those whose value became another. */
   run(frame: Frame, changed: RowSet): void;
+  /** The same for as long as `goOn` says; true where it stopped before its end, which it remembers by itself. */
+  runSome?(frame: Frame, changed: RowSet, goOn: () => boolean): boolean;
 }
 
 /** The rows of a node that wait; a node with several lanes tells them apart by where they come from. */
@@ -152,7 +154,7 @@ export class Graph {
     for (let rank = 0; rank < pending.length; rank++) {
       if (pending[rank] === 0 || (!asleep && pending[rank] === ASLEEP)) continue;
       if (goOn?.() === false) return;
-      this.#step(frame, this.order[rank] as Node, onChange);
+      if (this.#step(frame, this.order[rank] as Node, onChange, goOn)) return;
     }
   }
 
@@ -176,16 +178,20 @@ export class Graph {
     }
   }
 
-  #step(frame: Frame, node: Node, onChange: OnChange): void {
+  /** One node; true where it stopped before its end. */
+  #step(frame: Frame, node: Node, onChange: OnChange, goOn?: () => boolean): boolean {
     const wasAsleep = frame.pending[node.rank] === ASLEEP;
     const changed = this.#changed;
     changed.clear();
     frame.pending[node.rank] = 0;
-    node.run(frame, changed);
+    const isLeft = goOn !== undefined && node.runSome?.(frame, changed, goOn) === true;
+    if (goOn === undefined || node.runSome === undefined) node.run(frame, changed);
+    if (isLeft) frame.pending[node.rank] = WAITING;
     for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
-    if (changed.empty) return;
+    if (changed.empty) return isLeft;
     passOn(frame, node.source, changed);
     onChange(node, changed, wasAsleep);
     changed.clear();
+    return isLeft;
   }
 }

@@ -122,7 +122,7 @@ export class TotalNode extends GroupReader {
     const totals = this.totals.own(frame);
     totals.ready(this.total, frame);
     if (dirty.all) {
-      for (let group = 0; group < groupCount; group++) totals.refresh(this.total, group, frame);
+      totals.refreshAll(this.total, frame);
       totals.forgetPast(groupCount);
       changed.addAll();
       return;

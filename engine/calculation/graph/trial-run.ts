@@ -34,6 +34,10 @@ const UNWATCHED = 1;
 
 interface Step {
   readonly node: Node;
+  /** Brings its dirty rows up to date, as the node does, or all that it makes anew. */
+  make: (frame: Frame, changed: RowSet) => void;
+  /** To the steps that hear of it. */
+  edges: readonly Edge[];
   readonly touch: Touch | undefined;
   /** Of steps over the rows of a sheet with a condition, which stand after the condition. */
   readonly shown: ShownRows | undefined;
@@ -41,13 +45,12 @@ interface Step {
   waited: number;
   /** Worked out whole in every trial: asking which rows wait would cost more. */
   whole: boolean;
-  /** Of what makes the rows of a table anew: its columns that nobody works out. */
-  readonly blank: readonly ColumnDef[] | undefined;
 }
 
 export class TrialRun {
   /** In order. */
   readonly #steps: Step[] = [];
+  /** From what is tried. */
   readonly #edges = new Map<Source, readonly Edge[]>();
   readonly #changed = new RowSet();
   #trial = 0;
@@ -64,27 +67,25 @@ export class TrialRun {
       if (isStep[node.rank] === 1 && up[node.rank] === 1) nodes.push(node);
       else isStep[node.rank] = 0;
     }
-    for (const source of [...tried, ...nodes.map((node) => node.source)]) {
-      this.#edges.set(
-        source,
-        source.edges.filter(({ to }) => isStep[to.rank] === 1),
-      );
-    }
+    const heard = ({ edges }: Source): readonly Edge[] => edges.filter(({ to }) => isStep[to.rank] === 1);
+    for (const source of tried) this.#edges.set(source, heard(source));
     const remade = remadeTables(nodes, trials);
     const shown = new Map<TableDef, ShownRows>();
     for (const node of nodes) {
       const table = tableOf(node);
       const isRemade = table !== undefined && remade.has(table);
-      const makes = node instanceof GeneratorNode ? remade.get(node.generator.table) : undefined;
+      const blank = node instanceof GeneratorNode ? remade.get(node.generator.table) : undefined;
       this.#steps.push({
         node,
+        make: blank === undefined ? (frame, changed) => node.run(frame, changed) : remaking(node, blank),
+        edges: heard(node.source),
         touch: touched.get(node),
         waited: 0,
         whole: touched.has(node) || (isRemade && !(node instanceof IndexNode && node.isWayBack)),
         shown: isRemade ? undefined : shownRows(node, graph, shown),
-        blank: makes,
       });
     }
+    for (const step of this.#steps) makeWhole(step);
   }
 
   /** How many steps a trial has at most. */
@@ -94,11 +95,7 @@ export class TrialRun {
 
   /** Tells that rows of something tried changed. */
   changed(frame: Frame, source: Source, rows: RowSet): void {
-    if (rows.empty) return;
-    for (const { to, propagate } of this.#edges.get(source) ?? []) {
-      propagate(rows, frame);
-      frame.pending[to.rank] = 1;
-    }
+    if (!rows.empty) tell(frame, this.#edges.get(source) ?? [], rows);
   }
 
   /** Brings what is asked for up to date. */
@@ -118,18 +115,14 @@ export class TrialRun {
       pending[node.rank] = 0;
       changed.clear();
       // Where nobody listens, nobody is told which.
-      if (step.blank !== undefined || this.#edges.get(node.source)?.length === 0) changed.addAll();
-      if (step.blank !== undefined && node instanceof GeneratorNode) node.remake(frame, step.blank);
-      else if (step.whole && node instanceof IndexNode) {
-        node.again(frame);
-        changed.addAll();
-      } else node.run(frame, changed);
+      if (step.edges.length === 0) changed.addAll();
+      step.make(frame, changed);
       for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
       if (touch !== undefined) {
         touch(frame);
         changed.addAll();
       }
-      this.changed(frame, node.source, changed);
+      if (!changed.empty) tell(frame, step.edges, changed);
     }
     changed.clear();
     frame.releaseSlots();
@@ -142,16 +135,39 @@ export class TrialRun {
     for (const step of this.#steps) {
       step.whole ||= step.waited / WATCHED >= MOSTLY;
       if (step.whole) whole.add(step.node);
+      makeWhole(step);
     }
-    for (const [source, edges] of this.#edges) {
-      this.#edges.set(
-        source,
-        edges.filter(({ to }) => !whole.has(to)),
-      );
-    }
+    const told = (edges: readonly Edge[]): readonly Edge[] => edges.filter(({ to }) => !whole.has(to));
+    for (const [source, edges] of this.#edges) this.#edges.set(source, told(edges));
+    for (const step of this.#steps) step.edges = told(step.edges);
     // Ways back are kept up only where somebody still goes them.
     for (const { node } of this.#steps) if (node instanceof IndexNode) node.forgetWayBack(frame);
   }
+}
+
+function tell(frame: Frame, edges: readonly Edge[], rows: RowSet): void {
+  for (let k = 0; k < edges.length; k++) {
+    const { to, propagate } = edges[k] as Edge;
+    propagate(rows, frame);
+    frame.pending[to.rank] = 1;
+  }
+}
+
+function remaking(node: Node, blank: readonly ColumnDef[]): Step['make'] {
+  return (frame, changed) => {
+    if (node instanceof GeneratorNode) node.remake(frame, blank);
+    changed.addAll();
+  };
+}
+
+/** An index of a table that is looked at whole keeps its groups. */
+function makeWhole(step: Step): void {
+  const { node, whole } = step;
+  if (!whole || !(node instanceof IndexNode)) return;
+  step.make = (frame, changed) => {
+    node.again(frame);
+    changed.addAll();
+  };
 }
 
 /**
@@ -169,7 +185,7 @@ function remadeTables(
   }
   const remade = new Map<TableDef, readonly ColumnDef[]>();
   // Those that follow come after.
-  for (const node of nodes.toReversed()) {
+  for (const node of [...nodes].reverse()) {
     if (!(node instanceof GeneratorNode)) continue;
     const { table, inputs, remake } = node.generator;
     if (remake !== undefined && free.has(table) && !kept.has(table)) remade.set(table, blankColumns(table, nodes));
@@ -226,6 +242,8 @@ function tableOf(node: Node): TableDef | undefined {
 class ShownRows {
   readonly #table: TableDef;
   #trial = 0;
+  /** Of the rows and of the condition when they were last looked at. */
+  #stamps: readonly (number | undefined)[] = [];
   #shown: readonly number[] = [];
   #was = new Uint8Array(0);
   /** Rows that came to be shown, or are no more, since the trial before. */
@@ -243,7 +261,7 @@ class ShownRows {
     // Where most rows are shown, all are looked at sooner than they are told apart.
     if (dirty.all && this.#shown.length * 2 > frame.table(this.#table).length) return;
     if (dirty.all || dirty.count > this.#shown.length) {
-      const kept = this.#shown.filter((row) => dirty.has(row));
+      const kept = dirty.all ? this.#shown : this.#shown.filter((row) => dirty.has(row));
       dirty.clear();
       for (const row of kept) dirty.add(row);
     }
@@ -252,9 +270,17 @@ class ShownRows {
   }
 
   #look(frame: Frame, trial: number): void {
+    const isFirst = trial === 1;
+    this.#trial = trial;
+    const { length, stamp } = frame.table(this.#table);
+    const condition = this.#table.shown === undefined ? undefined : frame.column(this.#table.shown).stamp;
+    if (!isFirst && this.#stamps[0] === stamp && this.#stamps[1] === condition) {
+      this.#turned = [];
+      return;
+    }
+    this.#stamps = [stamp, condition];
     const shown: number[] = [];
     const turned: number[] = [];
-    const { length } = frame.table(this.#table);
     if (length > this.#was.length) {
       const longer = new Uint8Array(length * 2);
       longer.set(this.#was);
@@ -266,8 +292,7 @@ class ShownRows {
       if (is !== this.#was[row]) turned.push(row);
       this.#was[row] = is;
     }
-    this.#trial = trial;
     this.#shown = shown;
-    this.#turned = trial === 1 ? [] : turned;
+    this.#turned = isFirst ? [] : turned;
   }
 }

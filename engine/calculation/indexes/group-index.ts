@@ -129,6 +129,7 @@ const FEW_MOVED = 8;
 
 /** So many groups a row are kept at most where they are filled again. */
 const MOST_EMPTY = 4;
+const FEW_ROWS = 64;
 
 /** From so many rows on it costs less to sort the list than to find the place of each. */
 const MANY_JOINING = 32;
@@ -258,8 +259,10 @@ export class GroupIndex implements Shared {
    */
   again(frame: Frame): void {
     const { table } = this.grouping;
-    const { length, liveCount } = frame.table(table);
-    if (!this.built || this.groupCount > liveCount * MOST_EMPTY) {
+    const { length } = frame.table(table);
+    const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(table);
+    const count = inOrder?.length ?? length;
+    if (!this.built || this.groupCount > Math.max(count, FEW_ROWS) * MOST_EMPTY) {
       this.fromScratch(frame);
       return;
     }
@@ -273,9 +276,7 @@ export class GroupIndex implements Shared {
     if (length > this.groupOf.length) this.#makeRoom(length - 1);
     this.groupOf.fill(-1);
     this.#bornAs.set(frame.table(table).births.subarray(0, length));
-    const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(table);
     if (inOrder !== undefined && this.#plainAgain(cells, inOrder, frame.token)) return;
-    const count = inOrder?.length ?? length;
     for (let i = 0; i < count; i++) {
       const row = inOrder === undefined ? i : (inOrder[i] as number);
       const group = this.#groupFor(cells, row, frame.token);

@@ -112,10 +112,26 @@ export class Totals implements Shared {
     for (let group = groupCount; group < this.cells.length; group++) this.cells.write(group, 0, BLANK);
   }
 
+  /** Works every group out again. */
+  refreshAll(total: TotalOf, frame: Frame): void {
+    const index = total.index.read(frame);
+    const { groupCount } = index;
+    const summed = summedColumn(total, frame);
+    const { cells } = this;
+    for (let group = 0; group < groupCount; group++) {
+      const { rows, count } = index.members(group);
+      const sum = summed === undefined ? Number.NaN : sumOf(summed, rows, count);
+      if (sum - sum === 0) cells.put(group, sum + 0, FILLED);
+      else this.refresh(total, group, frame);
+    }
+    cells.touched();
+  }
+
   /** Works one group out again; true where its total changed. */
   refresh(total: TotalOf, group: number, frame: Frame): boolean {
     const { rows, count } = total.index.read(frame).members(group);
-    const sum = summed(total, rows, count, frame);
+    const summed = summedColumn(total, frame);
+    const sum = summed === undefined ? Number.NaN : sumOf(summed, rows, count);
     if (sum - sum === 0) return this.cells.write(group, sum, FILLED);
     gathering.start(count);
     gather(total, rows, count, frame);
@@ -124,10 +140,13 @@ export class Totals implements Shared {
   }
 }
 
-/** A sum of rows none of which is faulty, added up where they lie; not-a-number where the total is another, or too large. */
-function summed({ column, filters, fold }: TotalOf, rows: Int32Array, count: number, frame: Frame): number {
-  if (fold.addsUp !== true || column === undefined || filters.length > 0) return Number.NaN;
-  const { values, states, exceptions } = frame.column(column);
+/** The column whose cells a total adds up as they are; undefined where it is another total. */
+function summedColumn({ column, filters, fold }: TotalOf, frame: Frame): Column | undefined {
+  return fold.addsUp === true && column !== undefined && filters.length === 0 ? frame.column(column) : undefined;
+}
+
+/** A sum of rows none of which is faulty, added up where they lie; not-a-number where one is, or the sum is too large. */
+function sumOf({ values, states, exceptions }: Column, rows: Int32Array, count: number): number {
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const row = rows[i] as number;

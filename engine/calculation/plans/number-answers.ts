@@ -50,12 +50,13 @@ export function numberAnswers(
       }),
     );
   return {
-    isKnown: (group) => group === lastGroup || known.has(group),
+    isKnown: (group) => known.has(group),
     begin: (scalars, batch) => {
       vectors = scalars;
       if (given.length !== scalars.length) given = new Float64Array(scalars.length);
       if (batch.run === undefined || batch.run !== run) {
         known.clear();
+        last = undefined;
         lastGroup = CHOSEN;
       }
       run = batch.run;
@@ -72,11 +73,18 @@ export function numberAnswers(
         }
         given[k] = state === FILLED ? (vector.values[at] as number) : Number.NaN;
       }
-      const shared = group === CHOSEN ? undefined : group === lastGroup ? last : known.get(group);
-      const answerOf = shared ?? look(rows, count, frame);
-      if (shared === undefined && group !== CHOSEN) known.set(group, answerOf);
-      if (group !== CHOSEN) [lastGroup, last] = [group, answerOf];
-      toStored(words, answerOf(given), stored);
+      if (last === undefined || group === CHOSEN || group !== lastGroup) {
+        last = (group === CHOSEN ? undefined : known.get(group)) ?? look(rows, count, frame);
+        lastGroup = group;
+        if (group !== CHOSEN) known.set(group, last);
+      }
+      const answered = last(given);
+      if (answered - answered === 0) {
+        out.values[i] = answered;
+        out.states[i] = FILLED;
+        return;
+      }
+      toStored(words, answered, stored);
       out.values[i] = stored.value;
       out.states[i] = stored.state;
     },

@@ -43,7 +43,7 @@ export function Grid({ sheet }: { readonly sheet: string }) {
   });
   useSignalEffect(() => {
     rests.value;
-    grid.current?.tellRows();
+    grid.current?.atRest();
   });
   useSignalEffect(() => {
     finding.value.matches;

@@ -224,6 +224,13 @@ export class RangeLayer {
         : moved(from, to, this.bounds());
     if (!stretch && to === 'up' && from.row === 0) this.toHeader(from.column);
     else this.goOrStretch(end, stretch);
+    if (to === 'row start' || to === 'sheet start') this.scrollToStart();
+  }
+
+  /** What stays in sight at the left hides nothing of what begins behind it. */
+  private scrollToStart(): void {
+    const first = this.api.getAllDisplayedColumns().find((column) => !column.isPinned());
+    if (first !== undefined) this.api.ensureColumnVisible(first);
   }
 
   page(by: 1 | -1, stretch: boolean): void {

@@ -2,20 +2,7 @@
 // change sets name, and joins ranges, entries, acts and menus to it. Made and thrown away by grid.tsx, one for each sheet on
 // screen.
 
-import {
-  CellApiModule,
-  ClientSideRowModelApiModule,
-  ClientSideRowModelModule,
-  ColumnApiModule,
-  CustomEditorModule,
-  createGrid,
-  type GridApi,
-  ModuleRegistry,
-  RenderApiModule,
-  RowApiModule,
-  RowStyleModule,
-  ScrollApiModule,
-} from 'ag-grid-community';
+import { createGrid, type GridApi } from 'ag-grid-community';
 import {
   type Book,
   type ChangeSet,
@@ -32,9 +19,9 @@ import { addedWords } from '../commands/rows.ts';
 import { change, typeCell } from '../store/change.ts';
 import { desk, setWidth } from '../store/device.ts';
 import { changeView, viewNow } from '../store/looks.ts';
-import { announce } from '../store/notices.ts';
-import { type CellArea, selectedCells, selectPlace } from '../store/selection.ts';
+import { selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
+import { CellPainter } from './cell-painter.ts';
 import type { CellMarks } from './cell-words.ts';
 import { CopyActs } from './clipboard/copy-acts.ts';
 import { PasteActs } from './clipboard/paste-acts.ts';
@@ -45,35 +32,22 @@ import { FillActs } from './fill/fill-acts.ts';
 import { FillDrag } from './fill/fill-drag.ts';
 import { GridEntry } from './grid-entry.ts';
 import { GridHands, holdRefused } from './grid-hands.ts';
+import { gridOptions } from './grid-options.ts';
 import { type GridSurface, gridOnScreen, rowsOnScreen } from './grid-surface.ts';
-import { gridTheme, lightenStyles } from './grid-theme.ts';
+import { lightenStyles } from './grid-theme.ts';
 import { SheetMarks } from './marks.ts';
 import { RangeLayer } from './range-layer.ts';
 import { RangePresses } from './range-presses.ts';
-import { cellCount, type Range, rangeOfCell, rectangleOf } from './ranges.ts';
+import { rangeOfCell } from './ranges.ts';
 import { ColumnRooms } from './rooms.ts';
 import { RowActs } from './row-acts.ts';
 import { HANDLES } from './row-face.ts';
-import { isHead, isRow, isSpare, type RowHandle } from './row-handle.ts';
+import { isHead, isSpare, type RowHandle } from './row-handle.ts';
 import { RowOrder } from './row-order.ts';
 import { SheetCells } from './sheet-cells.ts';
 import { surfaceOf } from './surface-of.ts';
-import { fittedWidth, widthOfTexts } from './widths.ts';
-
-ModuleRegistry.registerModules([
-  ClientSideRowModelModule,
-  ClientSideRowModelApiModule,
-  CellApiModule,
-  RowStyleModule,
-  ColumnApiModule,
-  CustomEditorModule,
-  RenderApiModule,
-  RowApiModule,
-  ScrollApiModule,
-]);
-
-/** Where a person last was on each sheet, so that coming back to one finds the same row in hand. */
-const lastPlaces = new Map<string, { readonly row: string; readonly column: string }>();
+import { lastPlaceOn, tellSelection } from './told.ts';
+import { fittedWidth } from './widths.ts';
 
 export class SheetGrid implements Drawing {
   readonly book: Book;
@@ -90,6 +64,7 @@ export class SheetGrid implements Drawing {
   private readonly surface: GridSurface;
   private readonly rooms: ColumnRooms;
   private readonly marked: SheetMarks;
+  private readonly painter: CellPainter;
   private shownView: string | undefined;
   private shownQuestions: readonly string[] | undefined;
 
@@ -111,45 +86,23 @@ export class SheetGrid implements Drawing {
       offersRow: () => this.sheet.entered,
     });
     this.api = createGrid<RowHandle>(host, {
-      theme: gridTheme,
-      styleNonce: document.querySelector<HTMLMetaElement>('meta[property="csp-nonce"]')?.nonce ?? '',
+      ...gridOptions({
+        isInHand: (rowIndex) => this.layer?.anchor()?.row === rowIndex,
+        focusInHand: () => this.focusInHand(),
+        widthDrawn: (column, width) => setWidth(this.sheet.id, column, width),
+        columnMoved: () => this.keepOrder(),
+      }),
       columnDefs: gridColumns(this),
       rowData: this.order.handles(),
-      getRowId: ({ data }) => data.id,
-      rowClassRules: {
-        'spare-row': ({ data }) => data !== undefined && isSpare(data),
-        'head-row': ({ data }) => data !== undefined && isHead(data),
-        'row-in-hand': ({ rowIndex }) => this.layer?.anchor()?.row === rowIndex,
-      },
-      headerHeight: 44,
-      groupHeaderHeight: 24,
-      invalidEditValueMode: 'block',
-      stopEditingWhenCellsLoseFocus: true,
-      suppressScrollOnNewData: true,
-      suppressMultiSort: true,
-      suppressNoRowsOverlay: true,
-      animateRows: false,
-      // Every row that is moved there by a transform would be a layer's worth of bookkeeping in each frame.
-      suppressRowTransform: true,
-      suppressAnimationFrame: true,
-      // Rows drawn beyond those in sight cost as much as they do: a few are enough to scroll a notch.
-      rowBuffer: 2,
-      ensureDomOrder: true,
-      focusGridInnerElement: () => this.focusInHand(),
-      onColumnResized: ({ finished, source, column }) => {
-        if (finished && source === 'uiColumnResized' && column !== null) {
-          setWidth(this.sheet.id, column.getColId(), column.getActualWidth());
-        }
-      },
-      onColumnMoved: ({ finished, source }) => {
-        if (finished && source === 'uiColumnMoved') this.keepOrder();
-      },
     });
     lightenStyles();
+    const { api, rooms, marked: marks } = this;
+    const isDrawn = (column: string): boolean => this.width(column) !== undefined;
+    this.painter = new CellPainter({ book, sheet: now, api, rooms, marks, isDrawn });
     // Before the range layer: a press elsewhere doesn't leave an entry that can't stand.
     holdRefused(host, this.api);
     this.layer = new RangeLayer(host, this.api, {
-      ranged: (ranges) => this.ranged(ranges),
+      ranged: (ranges) => tellSelection(this.sheet.id, this.layer, ranges),
       isFilled: (cell) => (this.cells.cell(cell)?.text ?? '') !== '',
     });
     this.cells = new SheetCells(book, now, this.layer);
@@ -257,47 +210,25 @@ export class SheetGrid implements Drawing {
   /** Repaints what a change set names in this sheet, and nothing else. */
   follow(changed: ChangeSet): void {
     const { id } = this.sheet;
+    const areFresh = changed.rowsOf.includes(id);
     const columnsChanged = changed.columnsOf.includes(id) || changed.settings;
     if (columnsChanged || changed.looksOf.includes(id)) this.redrawLooks();
-    else if (changed.rowsOf.includes(id)) this.redrawRows();
+    else if (areFresh) this.redrawRows();
     const cells = changed.cells.filter(
       ({ sheet, column }) => sheet === id && columnOf(this.sheet, column) !== undefined,
     );
-    if (cells.length > 0 && !columnsChanged) this.repaint(cells);
-  }
-
-  private repaint(cells: ChangeSet['cells']): void {
-    const rendered = this.api.getRenderedNodes();
-    for (const { column, rows: slots } of cells) {
-      const realigned = this.rooms.realign(column, slots);
-      this.widen(column, slots);
-      const named = slots === 'all' || realigned ? undefined : new Set(slots);
-      const rowNodes = rendered.filter(
-        ({ data }) => data !== undefined && (named === undefined || isHead(data) || named.has(data.slot)),
-      );
-      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
-    }
-  }
-
-  /** A longer text that came widens its column, where a person didn't draw it. */
-  private widen(column: string, slots: Int32Array | 'all'): void {
-    const view = columnOf(this.sheet, column);
-    const shown = this.api.getColumn(column);
-    if (view === undefined || shown === null || this.width(column) !== undefined) return;
-    const { id } = this.sheet;
-    const needed = widthOfTexts(this.book, id, slots === 'all' ? rows(this.book, id) : slots, view);
-    if (needed > shown.getActualWidth()) this.api.setColumnWidths([{ key: column, newWidth: needed }]);
+    if (cells.length > 0 && !columnsChanged) this.painter.repaint(cells, areFresh);
   }
 
   /** Marks the cells in which something was found and unmarks the others. */
   showFindings(found: readonly Finding[]): void {
-    const others = this.marked.takeFindings(found);
-    if (others.size === 0) return;
-    const rendered = this.api.getRenderedNodes();
-    for (const [column, ids] of others) {
-      const rowNodes = rendered.filter(({ data }) => data !== undefined && ids.has(data.id));
-      if (rowNodes.length > 0) this.api.refreshCells({ rowNodes, columns: [column], force: true });
-    }
+    this.painter.showFindings(found);
+  }
+
+  /** Changes have come to rest: what may come a moment after the cells in sight. */
+  atRest(): void {
+    this.painter.atRest();
+    this.tellRows();
   }
 
   /** What is looked for changed: cells that hold it are marked. */
@@ -316,7 +247,7 @@ export class SheetGrid implements Drawing {
 
   /** Puts a cell in hand and in view; with the focus where `focus` is true. Without a row, where a person last was. */
   arrive(row: string | undefined, column: string | undefined, focus: boolean): void {
-    const last = row === undefined ? lastPlaces.get(this.sheet.id) : undefined;
+    const last = row === undefined ? lastPlaceOn(this.sheet.id) : undefined;
     const id = row ?? last?.row;
     if (id !== undefined && this.api.getRowNode(id) === undefined) this.makeSeen(id);
     const rowIndex = (id === undefined ? undefined : this.api.getRowNode(id)?.rowIndex) ?? this.firstRow();
@@ -415,7 +346,7 @@ export class SheetGrid implements Drawing {
   }
 
   /** Says how the rows on screen stand to the view. */
-  tellRows(): void {
+  private tellRows(): void {
     const now = {
       shown: this.order.count(),
       left: this.order.left,
@@ -477,32 +408,5 @@ export class SheetGrid implements Drawing {
     if (this.layer.anchor() === undefined) this.layer.focus({ row: this.firstRow(), column: 0 });
     else this.layer.focusAnchor();
     return true;
-  }
-
-  private ranged(ranges: readonly Range[]): void {
-    const last = ranges.at(-1);
-    if (last === undefined) return;
-    const { anchor } = last;
-    const { id: sheet } = this.sheet;
-    const inHand = this.layer.rowAt(anchor.row);
-    const column = this.layer.columnAt(anchor.column);
-    const row = inHand === undefined || !isRow(inHand) ? undefined : inHand.id;
-    if (row !== undefined && column !== undefined) lastPlaces.set(sheet, { row, column });
-    selectPlace({ sheet, row, column });
-    const areas = ranges.map((range): CellArea => {
-      const area = rectangleOf(range);
-      return { rows: this.layer.rowsIn(area), columns: this.layer.columnsIn(area) };
-    });
-    selectedCells.value = { sheet, areas };
-    this.say(ranges, areas);
-  }
-
-  private say(ranges: readonly Range[], areas: readonly CellArea[]): void {
-    const [range] = ranges;
-    const [area] = areas;
-    if (ranges.length > 1) announce(`${ranges.length} ranges selected.`);
-    else if (range !== undefined && area !== undefined && cellCount(rectangleOf(range)) > 1) {
-      announce(`${area.rows.length} rows, ${area.columns.length} columns selected.`);
-    }
   }
 }

@@ -38,14 +38,14 @@ export async function takeInParts(commands: readonly Command[], said: Message, {
       await nextFrame();
       // Another workbook may have come on screen while the frame was drawn.
       if (!stays || workbookNow() !== book) {
-        if (done > 0) book?.undo();
+        if (done > 0) book?.drop();
         return 'left';
       }
       const start = performance.now();
       const cut = cutAfter(rest, size);
       const outcome = change(cut.part, said, { quietly: true, source: 'import', joined: done > 0 });
       if (outcome.refused) {
-        if (done > 0) book?.undo();
+        if (done > 0) book?.drop();
         // Rows that lead to later ones stand only together with them.
         return takeWhole(commands, said);
       }

@@ -16,6 +16,7 @@ import {
 } from '../../../engine/index.ts';
 import { newId } from '../files/world.ts';
 import { beforeChanges } from '../store/change.ts';
+import { whenIdle } from '../store/idle.ts';
 import { announce, tell } from '../store/notices.ts';
 import { showAgain, showWorkbook } from '../store/show.ts';
 import { followChanges, keptWorkbook, otherTab, redrawSteps } from '../store/workbook.ts';
@@ -360,8 +361,19 @@ function onBefore(source: TransactionSource): void {
     return;
   }
   const today = new Date().toDateString();
-  if (source === 'import' || source === 'upgrade') void keepVersionNow(source);
-  else if (versionDay !== today) void keepVersionNow('day');
+  if (source === 'import' || source === 'upgrade') keepVersionSoon(source);
+  else if (versionDay !== today) keepVersionSoon('day');
+}
+
+/** Keeps a version of the workbook as it is before a change, written out once the change is on screen. */
+function keepVersionSoon(kind: VersionKind): void {
+  const [workbook, id, place] = [keptWorkbook()?.branch(), keptAs.peek(), session?.place];
+  if (workbook === undefined || id === undefined || place === undefined) return;
+  versionDay = new Date().toDateString();
+  whenIdle(
+    () => void keepVersion({ workbook: id, kind, text: writeWorkbookFile(workbook.data()), place }).catch(() => false),
+    1_000,
+  );
 }
 
 /** Keeps a version of the workbook on screen as it is now; gives whether it was. What fails is said where it was asked for. */

@@ -10,6 +10,7 @@ import {
   rowNamed,
   type SheetView,
   settings,
+  type TriedEntry,
   tryEntry,
 } from '../../../../engine/index.ts';
 import type { RowAt } from '../../store/selection.ts';
@@ -72,11 +73,12 @@ export function usualReading(book: Book): Reading {
 
 export function planPaste(book: Book, block: Block, landing: Landing, options: PlanOptions): PastePlan {
   const names = new Set<string>();
+  const tried = tryOnce(book, landing.sheet);
   const cells = landing.rows.flatMap((into, line) => {
     const planned = landing.columns.flatMap((column, across): PlannedCell[] => {
       const cell = block.cells[line]?.[across];
       if (cell === undefined || column === undefined) return [];
-      return [planCell(book, { line, across, into, column, cell, sheet: landing.sheet }, options, names)];
+      return [planCell(book, { line, across, into, column, cell, sheet: landing.sheet, tried }, options, names)];
     });
     return needsName(landing, into, planned) ? planned.map((one) => nameless(one, landing.sheet)) : planned;
   });
@@ -90,6 +92,24 @@ interface Placed {
   readonly column: ColumnView;
   readonly cell: BlockCell;
   readonly sheet: SheetView;
+  readonly tried: Trying;
+}
+
+type Trying = (column: ColumnView, entry: string, into: LandingRow) => TriedEntry;
+
+/** Tries entries, each only once in a column, where it reads the same in every row: a block says the same again and again. */
+function tryOnce(book: Book, sheet: SheetView): Trying {
+  const known = new Map<ColumnView, Map<string, TriedEntry>>();
+  return (column, entry, into) => {
+    const row = 'row' in into ? into.row.slot : undefined;
+    // A day is asked about that lies far from others of its row.
+    if (column.type?.kind === 'date') return tryEntry(book, sheet.id, column.id, entry, row);
+    const before = known.get(column) ?? new Map<string, TriedEntry>();
+    known.set(column, before);
+    const tried = before.get(entry) ?? tryEntry(book, sheet.id, column.id, entry, row);
+    before.set(entry, tried);
+    return tried;
+  };
 }
 
 function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<string>): PlannedCell {
@@ -107,7 +127,7 @@ function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<s
       ? { ...plain, state: 'fits', says: '' }
       : { ...plain, state: 'refused', says: `${column.name} can't be empty here.` };
   }
-  const tried = tryEntry(book, sheet.id, column.id, entry, 'row' in into ? into.row.slot : undefined);
+  const tried = placed.tried(column, entry, into);
   if (!tried.ok) return { ...plain, state: 'refused', says: tried.why };
   const taken = sheet.key === column.id ? nameTaken(book, sheet, entry, into, names) : undefined;
   if (taken !== undefined) return { ...plain, state: 'refused', says: taken };

@@ -1,0 +1,91 @@
+// Repaints the cells of a grid that a change set names or in which something was found, and keeps what the figures and texts of a
+// column need in room. What is in sight is seen to at once, the rest when changes have come to rest. sheet-grid.ts tells it what changed.
+
+import type { GridApi } from 'ag-grid-community';
+import { type Book, type ChangeSet, type Finding, rows, type SheetView } from '../../../engine/index.ts';
+import { columnOf } from '../store/sheets.ts';
+import type { SheetMarks } from './marks.ts';
+import type { ColumnRooms } from './rooms.ts';
+import { isHead, type RowHandle } from './row-handle.ts';
+import { widthOfTexts } from './widths.ts';
+
+/** Rows of a change that are looked at before they are painted, though they may be out of sight. */
+const FEW = 50;
+
+export interface Painted {
+  readonly book: Book;
+  readonly sheet: () => SheetView;
+  readonly api: GridApi<RowHandle>;
+  readonly rooms: ColumnRooms;
+  readonly marks: SheetMarks;
+  /** Whether a person drew the width of a column. */
+  readonly isDrawn: (column: string) => boolean;
+}
+
+type Slots = Int32Array | 'all';
+
+export class CellPainter {
+  readonly #of: Painted;
+  /** By column, the changed rows that have not been looked at yet. */
+  #later = new Map<string, Slots>();
+
+  constructor(of: Painted) {
+    this.#of = of;
+  }
+
+  /** Repaints cells of the sheet. `areFresh`: every row was drawn anew a moment ago. */
+  repaint(cells: ChangeSet['cells'], areFresh: boolean): void {
+    const { api, rooms } = this.#of;
+    const rendered = api.getRenderedNodes();
+    for (const { column, rows: slots } of cells) {
+      const few = slots !== 'all' && slots.length <= FEW;
+      const realigned = (few || !areFresh) && rooms.realign(column, slots);
+      const named = slots === 'all' || realigned ? undefined : new Set(slots);
+      const rowNodes = rendered.filter(
+        ({ data }) => data !== undefined && (named === undefined || isHead(data) || named.has(data.slot)),
+      );
+      if (few) this.#widen(column, slots);
+      else {
+        this.#widen(
+          column,
+          Int32Array.from(rowNodes, ({ data }) => data?.slot ?? -1).filter((slot) => slot >= 0),
+        );
+        this.#later.set(column, this.#later.has(column) ? 'all' : slots);
+      }
+      if (rowNodes.length > 0) api.refreshCells({ rowNodes, columns: [column], force: true });
+    }
+  }
+
+  /** Makes room for what changed out of sight. */
+  atRest(): void {
+    const waiting = this.#later;
+    this.#later = new Map();
+    for (const [column, slots] of waiting) {
+      if (this.#of.rooms.realign(column, slots)) this.#of.api.refreshCells({ columns: [column], force: true });
+      this.#widen(column, slots);
+    }
+  }
+
+  /** A longer text that came widens its column, where a person didn't draw it. */
+  #widen(column: string, slots: Slots): void {
+    const { api, book } = this.#of;
+    const sheet = this.#of.sheet();
+    const view = columnOf(sheet, column);
+    const shown = api.getColumn(column);
+    if (view === undefined || shown === null || this.#of.isDrawn(column)) return;
+    const needed = widthOfTexts(book, sheet.id, slots === 'all' ? rows(book, sheet.id) : slots, view);
+    if (needed > shown.getActualWidth()) api.setColumnWidths([{ key: column, newWidth: needed }]);
+  }
+
+  /** Marks the cells in which something was found and unmarks the others. */
+  showFindings(found: readonly Finding[]): void {
+    const others = this.#of.marks.takeFindings(found);
+    if (others.size === 0) return;
+    const { api } = this.#of;
+    const rendered = api.getRenderedNodes();
+    for (const [column, ids] of others) {
+      const rowNodes = rendered.filter(({ data }) => data !== undefined && ids.has(data.id));
+      if (rowNodes.length > 0) api.refreshCells({ rowNodes, columns: [column], force: true });
+    }
+  }
+}
