@@ -4,7 +4,6 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
 import { atSheet, onePage } from './one-page.ts';
 
 async function faults(page: Page): Promise<readonly string[]> {
@@ -20,7 +19,7 @@ async function faults(page: Page): Promise<readonly string[]> {
 }
 
 test('a workbook opens on the season at a glance, and each part leads to its sheet', async () => {
-  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  const { page, problems } = await onePage();
   const glance = page.getByRole('main', { name: 'The season at a glance' });
   await glance.waitFor();
   await glance.getByRole('heading', { name: 'This week' }).waitFor();
@@ -72,7 +71,7 @@ test('a job of an earlier week that is not done stands first, as late', async ()
 });
 
 test('the keys walk the bars, take one in hand, move it and set it', async () => {
-  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  const { page, problems } = await onePage();
   const bar = page.getByRole('button', { name: /^Lettuce 2,/ });
   const before = await bar.getAttribute('aria-label');
   await page.locator('.season-calendar .bar[tabindex="0"]').focus();

@@ -4,8 +4,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { atSheet, onePage } from './one-page.ts';
 
 async function faults(page: Page): Promise<readonly string[]> {
   await page.evaluate(axe.source);
@@ -17,7 +16,7 @@ async function faults(page: Page): Promise<readonly string[]> {
 }
 
 test('a sheet is added, named, given a check, removed, and others come from the gallery', async () => {
-  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Sheets of your own' }).click();
   const dialog = page.getByRole('dialog', { name: 'Sheets of your own' });
@@ -40,13 +39,10 @@ test('a sheet is added, named, given a check, removed, and others come from the 
   await page.locator('.sheet-list').getByText('Egg count').waitFor();
   await page.locator('.top-acts').getByRole('button', { name: /^Undo/ }).click();
   await page.locator('.sheet-list').getByText('Egg count').waitFor({ state: 'detached' });
-  await close();
 });
 
 test('a built-in formula is tried side by side, taken, and given back', async () => {
-  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
-  const book = new WorkbookPage(page);
-  await book.openSheet('Beds');
+  const { book, page } = await atSheet('Beds');
   const open = async () => {
     await (await book.header('Area')).click({ button: 'right' });
     await page.getByRole('menuitem', { name: 'Change the formula side by side' }).click();
@@ -69,5 +65,4 @@ test('a built-in formula is tried side by side, taken, and given back', async ()
   await dialog.waitFor({ state: 'detached' });
   await open();
   expect(await formula.inputValue()).toBe(before);
-  await close();
 });

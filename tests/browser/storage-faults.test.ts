@@ -28,9 +28,13 @@ async function savedLength(page: Page): Promise<unknown> {
   return read.ok ? read.data.rows.beds?.[0]?.cells.length : read.why;
 }
 
-/** Another page of the same browser, which holds all stores for itself until it is closed. */
+/**
+ * Another page of the same browser, which holds all stores for itself until it is closed: it asks one of them again and again. Between
+ * two questions it stands still until a slow answer comes, so that holding on costs the machine nothing.
+ */
 async function holdStores(page: Page): Promise<Page> {
   const other = await page.context().newPage();
+  await other.route('**/slow', (route) => void setTimeout(() => route.abort().catch(() => undefined), 250));
   await other.goto(new URL('/manifest.webmanifest', workbookAddress()).href);
   await other.evaluate(
     () =>
@@ -41,6 +45,13 @@ async function holdStores(page: Page): Promise<Page> {
           const stores = [...opening.result.objectStoreNames];
           const store = opening.result.transaction(stores, 'readwrite').objectStore('marks');
           const hold = (): void => {
+            const slow = new XMLHttpRequest();
+            slow.open('GET', './slow', false);
+            try {
+              slow.send();
+            } catch {
+              // It is never answered, only late.
+            }
             store.get('nothing').onsuccess = hold;
           };
           hold();

@@ -4,10 +4,10 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
+import { onePhone } from './one-page.ts';
 
 async function openPhone(): Promise<{ readonly page: Page; readonly problems: readonly string[] }> {
-  const { page, problems } = await openWorkbook({ width: 390, height: 844 });
+  const { page, problems } = await onePhone();
   await page.locator('.today').waitFor();
   return { page, problems };
 }

@@ -4,7 +4,8 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook, reload } from './harness.ts';
+import { reload } from './harness.ts';
+import { onePage } from './one-page.ts';
 
 const PLANTING = 'Keeper clumps';
 
@@ -44,7 +45,7 @@ async function faults(page: Page): Promise<readonly string[]> {
 }
 
 test('a branch is worked in, compared, taken over by single changes and thrown away', async () => {
-  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   await goTo(page, PLANTING);
   const before = await spacing(page);
   const dialog = await whatIf(page);
@@ -79,11 +80,10 @@ test('a branch is worked in, compared, taken over by single changes and thrown a
   await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Versions', exact: true }).click();
   await page.getByRole('listitem').filter({ hasText: 'Before a branch was taken over' }).waitFor();
-  await close();
 });
 
 test('a value is sought, two are tabled, the season is drawn, and the answers are there after a reload', async () => {
-  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   await goTo(page, PLANTING);
   await typeSpacing(page, '13 in');
   await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
@@ -142,11 +142,10 @@ test('a value is sought, two are tabled, the season is drawn, and the answers ar
   await dialog.getByRole('button', { name: 'Close' }).click();
   await bar.getByRole('button', { name: 'Put away' }).click();
   await bar.waitFor({ state: 'detached' });
-  await close();
 });
 
 test('figures by week fan out, an input is drawn against several figures, and amounts are chosen', async () => {
-  const { page, close } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await onePage();
   await goTo(page, PLANTING);
   const dialog = await whatIf(page);
   await dialog.getByText('How likely', { exact: true }).click();
@@ -174,5 +173,4 @@ test('figures by week fan out, an input is drawn against several figures, and am
   expect(await faults(page)).toEqual([]);
   await dialog.getByRole('button', { name: 'Keep as a branch' }).click();
   await page.locator('.branch-bar').getByText('Most margin').waitFor();
-  await close();
 });

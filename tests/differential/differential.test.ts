@@ -15,14 +15,14 @@ import { type Random, randomFrom, seedOfRun } from './random.ts';
 import { RARE } from './rare.ts';
 import { lastRow, randomTables } from './tables.ts';
 
-const FORMULAS = runs(20_000, 200_000);
+const FORMULAS = runs(8_000, 200_000);
 /** Some reasons are met once in tens of thousands: only the long form can tell that one is never met. */
 const TELLS_IDLE_REASONS = FORMULAS >= 100_000;
 const BATCH = 1_000;
 /** Batches on their way at once: one here while the peer works on another. */
 const LANES = 2;
 const ROWS_COMPARED = 2;
-const LEAST_USES = 50;
+const LEAST_USES = runs(20, 500);
 
 /** TODAY is a clock there and an input of the workbook here; its own test is in tests/workbook. */
 const NOT_COMPARED = new Set(['TODAY']);

@@ -47,7 +47,7 @@ describe('a transaction', () => {
         workbook.redo();
         expect(everything(workbook)).toEqual(end);
       }),
-      { numRuns: runs(120, 5000) },
+      { numRuns: runs(50, 5000) },
     );
   });
 
@@ -62,7 +62,7 @@ describe('a transaction', () => {
         expect(workbook.do([...commands, bad], MESSAGE).refused).toBe(true);
         expect(everything(workbook)).toEqual(start);
       }),
-      { numRuns: runs(60, 2000) },
+      { numRuns: runs(25, 2000) },
     );
   });
 
@@ -75,7 +75,7 @@ describe('a transaction', () => {
           copy.receive(JSON.parse(JSON.stringify(transaction)) as Transaction);
         expect(everything(copy)).toEqual(everything(workbook));
       }),
-      { numRuns: runs(60, 2000) },
+      { numRuns: runs(25, 2000) },
     );
   });
 
@@ -88,7 +88,7 @@ describe('a transaction', () => {
           copy.receive({ ...transaction, operations: transaction.operations.flatMap(oneByOne) });
         expect(everything(copy)).toEqual(everything(workbook));
       }),
-      { numRuns: runs(80, 3000) },
+      { numRuns: runs(35, 3000) },
     );
   });
 
@@ -104,7 +104,7 @@ describe('a transaction', () => {
         copy.receive(left);
         expect(everything(copy)).toEqual(everything(workbook));
       }),
-      { numRuns: runs(80, 3000) },
+      { numRuns: runs(35, 3000) },
     );
   });
 
@@ -124,7 +124,7 @@ describe('a transaction', () => {
           .map((one) => (one.op === 'cell' ? `${one.sheet}/${one.row}/${one.column}` : ''));
         expect(new Set(cells).size).toBe(cells.length);
       }),
-      { numRuns: runs(60, 2000) },
+      { numRuns: runs(25, 2000) },
     );
   });
 });
@@ -157,7 +157,7 @@ test('after any work a workbook is to the last bit what a fresh one made of its 
       const workbook = randomWork(openFarm(), sequence);
       expect(everything(openFarm(saved(workbook)))).toEqual(everything(workbook));
     }),
-    { numRuns: runs(120, 10_000) },
+    { numRuns: runs(50, 10_000) },
   );
 });
 
@@ -174,7 +174,7 @@ test('everything taken back after a save leads to the beginning, and everything 
       while (workbook.redo() !== undefined);
       expect(everything(workbook)).toEqual(end);
     }),
-    { numRuns: runs(50, 2000) },
+    { numRuns: runs(20, 2000) },
   );
 });
 
@@ -193,6 +193,6 @@ test('a branch and the workbook it came from know nothing of each other’s chan
       expect(everything(branch)).toEqual(branched);
       expect(everything(openFarm(saved(workbook)))).toEqual(everything(workbook));
     }),
-    { numRuns: runs(60, 2000) },
+    { numRuns: runs(25, 2000) },
   );
 });

@@ -130,6 +130,6 @@ test('any work of two people comes together alike on both sides', () => {
       const ofBert = bertFirst ? early : work(bert, other);
       merged(ofAnna, ofBert, anna, bert);
     }),
-    { numRuns: runs(100, 10_000) },
+    { numRuns: runs(50, 10_000) },
   );
 });

@@ -109,7 +109,7 @@ test('both windows end as the order says, with one history', () => {
       expect(everything(after)).toEqual(everything(first));
       expect(asSent(after.history)).toEqual(asSent(first.history));
     }),
-    { numRuns: runs(50, 5000) },
+    { numRuns: runs(25, 5000) },
   );
 });
 
@@ -126,7 +126,7 @@ test('the steps from the earliest that a history holds give that history', () =>
       const from = reach.earliest ?? order.length;
       expect(historyOf(order.slice(from))).toEqual(asSent(first.history));
     }),
-    { numRuns: runs(40, 2000) },
+    { numRuns: runs(20, 2000) },
   );
 });
 

@@ -52,7 +52,7 @@ test('what was kept is there again, and the state in between one step back', () 
       workbook.undo();
       expect(state(workbook)).toEqual(between);
     }),
-    { numRuns: runs(50, 4000) },
+    { numRuns: runs(25, 4000) },
   );
 });
 
@@ -82,7 +82,7 @@ test('restoring the present changes nothing', () => {
       const done = workbook.do([{ command: 'restore', data: kept(workbook) }], MESSAGE);
       expect(done).toMatchObject({ refused: false, transaction: { operations: [] } });
     }),
-    { numRuns: runs(30, 1000) },
+    { numRuns: runs(15, 1000) },
   );
 });
 
@@ -102,7 +102,7 @@ test('between any two states of the sheets lie operations that lead from one to 
       }
       expect(state.own).toEqual(to);
     }),
-    { numRuns: runs(50, 4000) },
+    { numRuns: runs(25, 4000) },
   );
 });
 

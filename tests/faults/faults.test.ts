@@ -10,14 +10,14 @@ import { workbookFiles } from './workbook-files.ts';
 import { xlsxFiles } from './xlsx-files.ts';
 
 const SHARES: readonly (readonly [name: string, trial: Trial, count: number])[] = [
-  ['workbook files', workbookFiles, 40],
+  ['workbook files', workbookFiles, 20],
   ['CSV files', csvFiles, 60],
   ['XLSX files', xlsxFiles, 12],
   ['formulas', formulas, 1500],
-  ['sessions', sessions, 6],
+  ['sessions', sessions, 3],
   ['killed writers', killedWriters, 1],
   ['a full disk', fullDisk, 1],
-  ['many writers', manyWriters, 16],
+  ['many writers', manyWriters, 8],
 ];
 
 test.each(SHARES)('%s: nothing crashes, hangs or is lost', async (_, trial, count) => {

@@ -86,7 +86,7 @@ describe('sheets out and in', () => {
           fresh.document.program.sheets.length,
         );
       }),
-      { numRuns: runs(15, 500) },
+      { numRuns: runs(8, 500) },
     );
   });
 

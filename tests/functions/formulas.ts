@@ -173,8 +173,18 @@ function answerOf(value: Scalar, shown: string): Answer {
   return isError(value) ? { is: 'error', why: value.why } : { is: 'value', value, shown };
 }
 
+/** So many formulas stand in one workbook: each that is added has all of them compiled anew. */
+const TOGETHER = 30;
+
 /** What each formula gives beside these sheets and `more`: plain numbers as they are, quantities in the unit they are shown in. */
 export function answers(formulas: readonly string[], more: readonly Table[] = []): readonly Answer[] {
+  const batches = Array.from({ length: Math.ceil(formulas.length / TOGETHER) }, (_, at) =>
+    formulas.slice(at * TOGETHER, (at + 1) * TOGETHER),
+  );
+  return batches.flatMap((batch) => answersOf(batch, more));
+}
+
+function answersOf(formulas: readonly string[], more: readonly Table[]): readonly Answer[] {
   const workbook = workbookOf(formulas, [...TABLES, ...more]);
   const columns = workbook.table('Answers')?.columns ?? [];
   return formulas.map((_, at) => {

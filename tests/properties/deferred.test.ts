@@ -134,6 +134,6 @@ test('what waits, is read or settles between edits never shows', () => {
       meanwhile(book, shown, { between: 'settle' });
       expect(snapshot(book)).toEqual(snapshot(book.reopened()));
     }),
-    { numRuns: runs(40, 2000) },
+    { numRuns: runs(20, 2000) },
   );
 });

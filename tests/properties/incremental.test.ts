@@ -4,6 +4,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Edit, opened } from '../book.ts';
+import { runs } from '../runs.ts';
 import { SMALL } from '../workbook/small.ts';
 import { acts, perform } from './acts.ts';
 import { snapshot } from './snapshot.ts';
@@ -18,7 +19,7 @@ describe('after any sequence of 200 random edits, inserts, deletes, formula chan
           if (step % 50 === 49) expect(snapshot(workbook)).toEqual(snapshot(workbook.reopened()));
         });
       }),
-      { numRuns: 25 },
+      { numRuns: runs(12, 500) },
     );
   });
 
@@ -34,7 +35,7 @@ describe('after any sequence of 200 random edits, inserts, deletes, formula chan
         while (workbook.redo() !== undefined);
         expect(snapshot(workbook)).toEqual(end);
       }),
-      { numRuns: 30 },
+      { numRuns: runs(15, 500) },
     );
   });
 });
@@ -50,7 +51,7 @@ test('a refused transaction leaves nothing behind', () => {
       expect(snapshot(workbook)).toEqual(before);
       expect(workbook.undoState()).toEqual({ undo: undefined, redo: undefined });
     }),
-    { numRuns: 100 },
+    { numRuns: runs(50, 1000) },
   );
 });
 
@@ -73,6 +74,6 @@ test('the order of edits to different cells does not matter', () => {
       for (const edit of shuffled) workbook.edit([edit], 'One');
       expect(snapshot(workbook)).toEqual(wanted);
     }),
-    { numRuns: 100 },
+    { numRuns: runs(50, 1000) },
   );
 });

@@ -62,7 +62,7 @@ describe('laws', () => {
         expect(compareCells(workbook, workbook)).toEqual([]);
         expect(compareCells(workbook, workbook.branch())).toEqual([]);
       }),
-      { numRuns: runs(25, 1000) },
+      { numRuns: runs(12, 1000) },
     );
   });
 
@@ -79,7 +79,7 @@ describe('laws', () => {
         workbook.undo();
         expect(everything(workbook)).toEqual(start);
       }),
-      { numRuns: runs(60, 2000) },
+      { numRuns: runs(30, 2000) },
     );
   });
 
@@ -93,7 +93,7 @@ describe('laws', () => {
         if (looked === undefined) throw new Error('no branch');
         expect(compareCells(workbook, looked)).toEqual([]);
       }),
-      { numRuns: runs(25, 1000) },
+      { numRuns: runs(12, 1000) },
     );
   });
 
@@ -112,7 +112,7 @@ describe('laws', () => {
         if (a === undefined || b === undefined) throw new Error('no branch');
         expect(compareCells(a, b)).toEqual([]);
       }),
-      { numRuns: runs(25, 1000) },
+      { numRuns: runs(12, 1000) },
     );
   });
 });

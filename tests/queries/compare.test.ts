@@ -105,6 +105,6 @@ test('what a person could see otherwise is told, and nothing where nothing diffe
       else expect(second.shown).toEqual(first.shown);
       expect([everything(before), everything(after)]).toEqual([first, second]);
     }),
-    { numRuns: runs(150, 2000) },
+    { numRuns: runs(60, 2000) },
   );
 });

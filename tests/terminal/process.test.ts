@@ -4,12 +4,14 @@ import { Folder } from './terminal.ts';
 
 const root = new URL('../..', import.meta.url);
 
-function dibble(words: readonly string[], input = '') {
-  const { status, stdout, stderr } = spawnSync('npm', ['run', '--silent', 'dibble', '--', ...words], {
-    cwd: root,
-    input,
-    encoding: 'utf8',
-  });
+/** The program as the README starts it. */
+const STARTED_BY_NPM = ['npm', 'run', '--silent', 'dibble', '--'];
+/** What npm starts, which spares a second each time. */
+const ITSELF = [process.execPath, 'ui/run.mjs', 'ui/terminal/main.ts'];
+
+function dibble(words: readonly string[], input = '', start: readonly string[] = ITSELF) {
+  const [program = '', ...first] = start;
+  const { status, stdout, stderr } = spawnSync(program, [...first, ...words], { cwd: root, input, encoding: 'utf8' });
   return { status, out: stdout, err: stderr };
 }
 
@@ -22,7 +24,7 @@ afterAll(() => folder.remove());
 describe('the program itself', () => {
   test('a fresh season takes rows from files and gives a seed order', () => {
     const file = folder.file('f.json');
-    expect(dibble(['new', 'season', '--out', file])).toMatchObject({ status: 0, err: '' });
+    expect(dibble(['new', 'season', '--out', file], '', STARTED_BY_NPM)).toMatchObject({ status: 0, err: '' });
     const varieties = folder.put('varieties.csv', 'variety;crop;germination (%)\nRed Test;"Onion, bulb";80\n');
     expect(dibble(['import', file, 'Varieties', varieties])).toMatchObject({ status: 0, err: '' });
     const plantings = folder.put(
@@ -50,20 +52,23 @@ describe('the program itself', () => {
   });
 
   test('bad input: one line on standard error, status 2, nothing on standard output', () => {
-    expect(dibble(['eval', '1 lb + 2 in'])).toEqual({
+    expect(dibble(['eval', '1 lb + 2 in'], '', STARTED_BY_NPM)).toEqual({
       status: 2,
       out: '',
       err: "1 lb is a mass (lb), 2 in is a length (in): they can't be added.\n",
     });
   });
 
+  const file = () => folder.file('whole.json');
+  test('the demo farm is written to a file', () => {
+    expect(dibble(['new', 'demo', '--out', file()])).toMatchObject({ status: 0, err: '' });
+  });
+
   test.each([
     ['| head -c 20 > /dev/null', 'the reader of the output has gone'],
     ['> /dev/full', 'the disk is full; make room'],
   ])('output that can’t be written, %s: one line and status 2', (where, why) => {
-    const file = folder.file('whole.json');
-    expect(dibble(['new', 'demo', '--out', file, '--force']).status).toBe(0);
-    const program = `'${process.execPath}' ui/run.mjs ui/terminal/main.ts table '${file}' Crops --csv`;
+    const program = `'${process.execPath}' ui/run.mjs ui/terminal/main.ts table '${file()}' Crops --csv`;
     const { stdout, stderr } = spawnSync('/bin/bash', ['-c', `(${program}; echo "status $?" >&2) ${where}`], {
       cwd: root,
       encoding: 'utf8',

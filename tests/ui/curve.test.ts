@@ -13,6 +13,7 @@ import { type Study, studying } from '../../ui/browser/panels/spacing/study.ts';
 import type { RowAt } from '../../ui/browser/store/selection.ts';
 import { columnOf, unitOf } from '../../ui/browser/store/sheets.ts';
 import { type Book, started } from '../book.ts';
+import { runs } from '../runs.ts';
 
 function openDemo(): Book {
   const opened = started(SEASON, demoFarm);
@@ -64,9 +65,11 @@ function firstRow(of: readonly RowAt[]): RowAt {
 describe('the curve of every planting of the demo farm', () => {
   test("passes through the sheet's own figures at today's spacing", () => {
     let met = 0;
-    for (const row of rows) {
-      const { points } = studied(row);
+    for (const [at, row] of rows.entries()) {
       const now = shown(row.slot, PLANTING.spacing);
+      // Of every sixth the whole curve is drawn, as the page does; of the others the point that is looked at.
+      const points =
+        at % runs(6, 1) === 0 ? studied(row).points : [...curveOf(workbook, plantings, row, [now], CURVES_WITH_MONEY)];
       const point = points.find(({ spacing }) => Math.abs(spacing - now) < 1e-6);
       expect(point).toBeDefined();
       for (const column of CURVES_WITH_MONEY) {

@@ -9,6 +9,7 @@ import { readEntry } from '../../engine/values/entry.ts';
 import type { ErrorKind } from '../../engine/values/error.ts';
 import { entryText, showDate, showValue, showWithUnit, unitLabel } from '../../engine/values/show.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../../engine/values/type.ts';
+import { runs } from '../runs.ts';
 
 const currency = 'EUR';
 const vocabulary = createVocabulary({ currency });
@@ -169,7 +170,7 @@ describe('the text an editor opens with', () => {
             expect(again.unit?.symbol).toBe(first.unit.symbol);
         },
       ),
-      { numRuns: 20_000 },
+      { numRuns: runs(5_000, 20_000) },
     );
   });
 

@@ -42,6 +42,9 @@ function rowByRow(kernel: Kernel, { frame, rows, from, count }: Batch): Vector {
   return out;
 }
 
+/** So many rows are worked out between two looks at the time, where that is asked for. */
+export const AT_ONCE = 1 << 16;
+
 export class ColumnNode implements Node {
   readonly name: string;
   readonly dependencies: Node[] = [];
@@ -64,6 +67,24 @@ export class ColumnNode implements Node {
     const dirty = dirtyRows(frame, this);
     if (dirty.all || dirty.count * 2 > length) this.#runAll(frame, changed, length);
     else this.#runRows(frame, changed, dirty.sorted());
+  }
+
+  runSome(frame: Frame, changed: RowSet, goOn: () => boolean): boolean {
+    const dirty = dirtyRows(frame, this);
+    const count = dirty.all ? frame.table(this.column.table).length : dirty.count;
+    if (count <= AT_ONCE) {
+      this.run(frame, changed);
+      return false;
+    }
+    const rows = dirty.all ? Int32Array.from({ length: count }, (_, row) => row) : dirty.sorted().slice();
+    let from = 0;
+    do {
+      this.#runRows(frame, changed, rows.subarray(from, from + AT_ONCE));
+      from += AT_ONCE;
+    } while (from < count && goOn());
+    dirty.clear();
+    for (let i = from; i < count; i++) dirty.add(rows[i] as number);
+    return from < count;
   }
 
   #runAll(frame: Frame, changed: RowSet, length: number): void {

@@ -4,7 +4,7 @@
 import { expect, test } from 'vitest';
 import { fileOnEarlierSheets } from '../earlier-file.ts';
 import { putOnClipboard } from '../hands/hands.ts';
-import { openWorkbook } from '../harness.ts';
+import { openSmallWorkbook } from '../small-workbook.ts';
 import { WorkbookPage } from '../workbook-page.ts';
 import { faultsInBoth } from './guidelines.ts';
 
@@ -12,7 +12,7 @@ const DESK = { width: 1440, height: 900 };
 const PHONE = { width: 390, height: 844 };
 
 test('in every dialog', { timeout: 300_000 }, async () => {
-  const { page, problems } = await openWorkbook(DESK);
+  const { page, problems } = await openSmallWorkbook(DESK);
   const book = new WorkbookPage(page);
   const dialog = page.getByRole('dialog');
   const found: string[] = [];

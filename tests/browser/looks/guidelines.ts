@@ -22,7 +22,7 @@ export async function faults(page: Page, looked: Looked = {}): Promise<readonly 
     const options = {
       resultTypes: ['violations'],
       ...(rules === 'contrast' ? { runOnly: ['color-contrast'] } : {}),
-      rules: { 'color-contrast': { enabled: rules !== 'structure' } },
+      rules: { 'color-contrast': { enabled: rules !== 'structure' }, 'target-size': { enabled: rules !== 'contrast' } },
     };
     const { violations } = (await run.call(null, context, options)) as {
       violations: { id: string; help: string; nodes: { html: string }[] }[];

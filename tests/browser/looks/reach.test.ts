@@ -4,6 +4,7 @@
 import { expect, test } from 'vitest';
 import { at } from '../hands/hands.ts';
 import { drawFrames, openWorkbook } from '../harness.ts';
+import { onePage } from '../one-page.ts';
 
 test('the name of a row is its header, and what a cell is stands in its description', async () => {
   const { page } = await at('Beds');
@@ -29,12 +30,14 @@ test('colours of one’s own choosing show what is selected, which sheet it is a
 });
 
 test('at twice the size and in narrow windows nothing lies over another or runs out of the window', async () => {
+  const { page } = await onePage();
   for (const [width, height] of [
     [720, 450],
     [1024, 768],
     [320, 640],
   ] as const) {
-    const { page, close } = await openWorkbook({ width, height });
+    await page.setViewportSize({ width, height });
+    await page.locator(width < 700 ? '.phone' : '.desk').waitFor();
     await drawFrames(page);
     const found = await page.evaluate(() => {
       const over = document.documentElement.scrollWidth - document.documentElement.clientWidth;
@@ -60,8 +63,8 @@ test('at twice the size and in narrow windows nothing lies over another or runs 
       return [...(over > 1 ? [`the page is ${over} px too wide`] : []), ...crossing, ...out];
     });
     expect(found, `${width} x ${height}`).toEqual([]);
-    await close();
   }
+  await page.setViewportSize({ width: 1440, height: 900 });
 });
 
 test('by keys alone, as a screen reader has it: from opening the workbook to a changed spacing', async () => {

@@ -83,7 +83,7 @@ test('columns are hidden, moved, kept in sight; undo takes each back', async () 
 });
 
 test('a header dragged to another place keeps it', async () => {
-  const { book, page } = await at('Plantings', {});
+  const { book, page } = await at('Plantings');
   await book.look('What goes where?');
   await expect.poll(() => columns(page)).toContain('start');
   const from = await middle(page.locator('.ag-header-cell[col-id="start"]'));
