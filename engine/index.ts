@@ -140,6 +140,7 @@ export {
 export { type Arrangement, arrange, type HeldValue, type RowGroup, valuesHeld } from './queries/arranged.ts';
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
+export type { Chances, CountedShare, DrawnInput, StreamOf, YearsDiffer } from './queries/by-chance.ts';
 export { compareWeeks, type WeeklyFigure, type WeeksCompared } from './queries/by-week.ts';
 export { type CellView, cellValue, cellView, type Origin } from './queries/cells.ts';
 export {
@@ -172,18 +173,7 @@ export {
 } from './queries/compare-branches.ts';
 export { meeting, valueKey } from './queries/conditions.ts';
 export type { Asked, AskedWeeks, DrawnFigure, DrawnWeeks } from './queries/drawn-figures.ts';
-export {
-  type Chances,
-  type CountedShare,
-  type Drawn,
-  type DrawnInput,
-  type DrawOrder,
-  Draws,
-  drawnFrom,
-  MOST_DRAWS,
-  type StreamOf,
-  type YearsDiffer,
-} from './queries/draws.ts';
+export { type Drawn, type DrawOrder, Draws, drawnFrom, MOST_DRAWS } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';

@@ -110,11 +110,15 @@ export function cheapestCover(needed: number, packs: readonly Pack[]): Cover | u
 }
 
 /** Marks what can still be needed after some packs: a few needs of all, where packs are large. */
-function needsMet(units: number, sizes: readonly number[]): Uint8Array {
+function needsMet(units: number, sizes: Float64Array): Uint8Array {
   const open = new Uint8Array(units + 1);
   open[units] = 1;
   for (let need = units; need > 0; need -= 1) {
-    if (open[need] === 1) for (const size of sizes) open[Math.max(0, need - size)] = 1;
+    if (open[need] !== 1) continue;
+    for (let k = 0; k < sizes.length; k++) {
+      const size = sizes[k] as number;
+      open[need > size ? need - size : 0] = 1;
+    }
   }
   return open;
 }
@@ -125,19 +129,18 @@ function coverRest(units: number, offers: readonly Offer[], divisor: number): nu
   const held = new Float64Array(units + 1);
   const packs = new Float64Array(units + 1);
   const choice = new Int32Array(units + 1);
-  const open = needsMet(
-    units,
-    offers.map(({ seeds }) => seeds / divisor),
-  );
+  const sizes = Float64Array.from(offers, ({ seeds }) => seeds / divisor);
+  const prices = Float64Array.from(offers, ({ price }) => price);
+  const open = needsMet(units, sizes);
   for (let need = 1; need <= units; need += 1) {
     if (open[need] === 0) continue;
     let bestCost = Number.POSITIVE_INFINITY;
     let bestHeld = 0;
     let bestPacks = 0;
-    for (const [k, offer] of offers.entries()) {
-      const size = offer.seeds / divisor;
-      const rest = Math.max(0, need - size);
-      const newCost = offer.price + (cost[rest] as number);
+    for (let k = 0; k < sizes.length; k++) {
+      const size = sizes[k] as number;
+      const rest = need > size ? need - size : 0;
+      const newCost = (prices[k] as number) + (cost[rest] as number);
       const newHeld = size + (held[rest] as number);
       const newPacks = 1 + (packs[rest] as number);
       const better =

@@ -169,7 +169,7 @@ test('cards are looked at through views, put in order and kept back, with one st
   const names = () => page.locator('.phone-cards .phone-name').allTextContents();
   const there = await names();
   await page.getByLabel('In order of').selectOption({ label: 'Bed' });
-  await page.getByRole('button', { name: 'Least first' }).click();
+  await page.getByRole('button', { name: 'A to Z' }).click();
   await expect.poll(names).toEqual([...there].reverse());
   await page.locator('.phone-undo').click();
   await expect.poll(names).toEqual(there);

@@ -75,6 +75,20 @@ test('a picture is read place by place with keys, and as a table', async () => {
   await expect.poll(() => twin.locator('tbody tr').count()).toBeGreaterThan(50);
 });
 
+test('money against spacing says where most is left over, or why there is no such curve', async () => {
+  const { page, problems } = await onePage();
+  await openPictures(page);
+  await choose(page, 'Spacing');
+  const picture = page.getByRole('region', { name: 'Spacing', exact: true });
+  await picture.getByText(/^Most is left over at [\d.]+ in: -?[\d,.]+ USD\.$/).waitFor();
+  // Grown for bunches that nobody is to pay for.
+  await picture.getByRole('combobox').first().selectOption({ label: 'Bunched carrots 3' });
+  await expect
+    .poll(() => picture.locator('.no-curve').allTextContents())
+    .toContain('No curve of money against spacing. Blank, because Revenue is blank.');
+  expect(problems).toEqual([]);
+});
+
 test('the map goes through the weeks and each bed leads to its row', async () => {
   const { page } = await onePage();
   await openPictures(page);

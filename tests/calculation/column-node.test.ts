@@ -1,6 +1,6 @@
 // The node of one computed column: which rows it works out, what it writes and which rows it says became another value.
 import { describe, expect, test } from 'vitest';
-import { ColumnNode } from '../../engine/calculation/graph/column-node.ts';
+import { AT_ONCE, ColumnNode } from '../../engine/calculation/graph/column-node.ts';
 import { dirtyRows, Graph } from '../../engine/calculation/graph/graph.ts';
 import { BATCH, constantKernel, type Kernel, room, scratch } from '../../engine/calculation/kernels/vector.ts';
 import { Layout } from '../../engine/calculation/layout.ts';
@@ -52,6 +52,35 @@ describe('rows', () => {
     grown = 1;
     expect(run()).toBe('all');
     expect(values()[2 * BATCH + 4]).toBe(2 * BATCH + 5);
+  });
+
+  test('many are worked out in parts where the time is short; what is left waits, with what changes meanwhile', () => {
+    let grown = 0;
+    const length = 2 * AT_ONCE + 5;
+    const { frame, node, run, values } = nodeOver(length, (row) => row + grown);
+    run();
+    grown = 1;
+    const waiting = dirtyRows(frame, node);
+    const part = (goOn: boolean): { readonly left: boolean; readonly changed: number } => {
+      const changed = new RowSet();
+      const left = node.runSome(frame, changed, () => goOn);
+      if (!left) waiting.clear();
+      return { left, changed: changed.count };
+    };
+    waiting.addAll();
+    expect(part(false)).toEqual({ left: true, changed: AT_ONCE });
+    expect(values()[AT_ONCE - 1]).toBe(AT_ONCE);
+    expect(values()[AT_ONCE]).toBe(AT_ONCE);
+    grown = 2;
+    waiting.add(3);
+    expect(part(false)).toEqual({ left: true, changed: AT_ONCE });
+    expect(values().slice(2, 5)).toEqual([3, 5, 5]);
+    expect(part(false)).toEqual({ left: false, changed: 6 });
+    expect(values().at(-1)).toBe(length + 1);
+    waiting.addAll();
+    grown = 3;
+    expect(part(true)).toEqual({ left: false, changed: length });
+    expect(values()).toEqual(Array.from({ length }, (_, row) => row + 3));
   });
 
   test('a few changed rows are told one by one, up to a quarter of the sheet and sixteen at least', () => {

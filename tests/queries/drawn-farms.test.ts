@@ -11,6 +11,8 @@ import {
   message,
   numberOf,
   putInput,
+  rowId,
+  rows,
   type Start,
   uncertainInputs,
   type Workbook,
@@ -49,39 +51,56 @@ const ASKED = [
   { figures: FIGURES, weekly: WEEKLY },
 ];
 
-test('a season drawn of a farm is the season typed', () => {
-  fc.assert(
-    fc.property(fc.array(fc.nat(), { minLength: 4, maxLength: 10 }), fc.nat(), (picked, seed) => {
-      const workbook = farmOf(picked);
-      const inputs = uncertainInputs(workbook, SEASON_CHANCES.plan);
-      const branch = workbook.branch();
-      const drawn = ASKED.map(({ figures, weekly }) => {
-        const asked = { figures: figures.map(({ figure }) => figure), weekly };
-        const draws = new Draws(workbook, { inputs, asked, from: 0, until: SEASONS }, streams(seed));
-        expect(draws.step(SEASONS)).toBeUndefined();
-        return draws.result();
-      });
-      const margins = new Set(drawn[0]?.figures[0]?.values);
-      expect(margins.size).toBe(SEASONS);
-      for (const season of [0, 1, SEASONS - 3, SEASONS - 2, SEASONS - 1]) {
-        const commands = inputs.map((input, i) => {
-          return putInput(branch, input, { value: drawn[0]?.inputs[i]?.values[season] ?? 0, unit: undefined });
+/** What is typed on made rows stays with them, so such rows keep their slots. */
+function typeOnMadeRows(workbook: Workbook, at: number): void {
+  for (const [sheet, column, entry] of [
+    ['lots', 'share', '60%'],
+    ['tasks', 'hours', '3 h'],
+  ] as const) {
+    const slots = rows(workbook, sheet);
+    const row = rowId(workbook, sheet, slots[at % slots.length] ?? 0);
+    const done = workbook.do([{ command: 'set cell', sheet, row, column, entry }], message('trial'));
+    expect(done.refused).toBe(false);
+  }
+}
+
+test.each([false, true])(
+  'a season drawn of a farm is the season typed, with figures typed on made rows: %s',
+  (isTyped) => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(), { minLength: 3, maxLength: 8 }), fc.nat(), (picked, seed) => {
+        const workbook = farmOf(picked);
+        if (isTyped) typeOnMadeRows(workbook, seed);
+        const inputs = uncertainInputs(workbook, SEASON_CHANCES.plan);
+        const branch = workbook.branch();
+        const drawn = ASKED.map(({ figures, weekly }) => {
+          const asked = { figures: figures.map(({ figure }) => figure), weekly };
+          const draws = new Draws(workbook, { inputs, asked, from: 0, until: SEASONS }, streams(seed));
+          expect(draws.step(SEASONS)).toBeUndefined();
+          return draws.result();
         });
-        branch.do(commands, message('trial'));
-        ASKED.forEach(({ figures, weekly }, k) => {
-          const typed = figures.map(({ figure }) => numberOf(figureIn(branch, figure)) ?? Number.NaN);
-          expect(drawn[k]?.figures.map(({ values }) => values[season])).toEqual(typed);
-          const byWeek = new Map(compareWeeks([branch], weekly).map((one) => [one.id, one.weeks]));
-          weekly.forEach(({ id }, i) => {
-            const found = drawn[k]?.weekly[i]?.weeks.flatMap(({ week, values }) => {
-              const value = values[season] ?? Number.NaN;
-              return Number.isNaN(value) ? [] : [{ week, values: [value] }];
-            });
-            expect(found).toEqual(byWeek.get(id) ?? []);
+        const margins = new Set(drawn[0]?.figures[0]?.values);
+        expect(margins.size).toBe(SEASONS);
+        for (const season of [0, SEASONS - 2, SEASONS - 1]) {
+          const commands = inputs.map((input, i) => {
+            return putInput(branch, input, { value: drawn[0]?.inputs[i]?.values[season] ?? 0, unit: undefined });
           });
-        });
-      }
-    }),
-    { numRuns: runs(1, 12) },
-  );
-});
+          branch.do(commands, message('trial'));
+          ASKED.forEach(({ figures, weekly }, k) => {
+            const typed = figures.map(({ figure }) => numberOf(figureIn(branch, figure)) ?? Number.NaN);
+            expect(drawn[k]?.figures.map(({ values }) => values[season])).toEqual(typed);
+            const byWeek = new Map(compareWeeks([branch], weekly).map((one) => [one.id, one.weeks]));
+            weekly.forEach(({ id }, i) => {
+              const found = drawn[k]?.weekly[i]?.weeks.flatMap(({ week, values }) => {
+                const value = values[season] ?? Number.NaN;
+                return Number.isNaN(value) ? [] : [{ week, values: [value] }];
+              });
+              expect(found).toEqual(byWeek.get(id) ?? []);
+            });
+          });
+        }
+      }),
+      { numRuns: runs(1, 8) },
+    );
+  },
+);

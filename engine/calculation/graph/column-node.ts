@@ -42,6 +42,9 @@ function rowByRow(kernel: Kernel, { frame, rows, from, count }: Batch): Vector {
   return out;
 }
 
+/** So many rows are worked out between two looks at the time, where that is asked for. */
+export const AT_ONCE = 1 << 16;
+
 export class ColumnNode implements Node {
   readonly name: string;
   readonly dependencies: Node[] = [];
@@ -66,6 +69,24 @@ export class ColumnNode implements Node {
     else this.#runRows(frame, changed, dirty.sorted());
   }
 
+  runSome(frame: Frame, changed: RowSet, goOn: () => boolean): boolean {
+    const dirty = dirtyRows(frame, this);
+    const count = dirty.all ? frame.table(this.column.table).length : dirty.count;
+    if (count <= AT_ONCE) {
+      this.run(frame, changed);
+      return false;
+    }
+    const rows = dirty.all ? Int32Array.from({ length: count }, (_, row) => row) : dirty.sorted().slice();
+    let from = 0;
+    do {
+      this.#runRows(frame, changed, rows.subarray(from, from + AT_ONCE));
+      from += AT_ONCE;
+    } while (from < count && goOn());
+    dirty.clear();
+    for (let i = from; i < count; i++) dirty.add(rows[i] as number);
+    return from < count;
+  }
+
   #runAll(frame: Frame, changed: RowSet, length: number): void {
     const over = this.#typedOver(frame);
     const batch: Batch = { frame, run: {}, rows: undefined, from: 0, count: 0 };
@@ -78,6 +99,7 @@ export class ColumnNode implements Node {
       const vector = workedOut(this.kernel, batch);
       const clean = vector.clean && frame.column(this.column).exceptions === 0;
       if (plain && clean) this.#copyClean(frame, vector, from, batch.count, changed, many);
+      else if (plain) this.#copy(frame, vector, from, batch.count, changed, many);
       else this.#write(frame, over, batch, vector, changed);
       if (!changed.all && changed.count > many) changed.addAll();
     }
@@ -107,6 +129,38 @@ export class ColumnNode implements Node {
       }
     }
     if (differ > many) changed.addAll();
+    column.touched();
+  }
+
+  /** As #copyClean, with states: what is worked out for the first time is blank till then. */
+  #copy(frame: Frame, vector: Vector, from: number, count: number, changed: RowSet, many: number): void {
+    const { values: given, states: givenStates, clean } = vector;
+    const step = vector.uniform ? 0 : 1;
+    let column: Column | undefined;
+    let { values, states } = frame.column(this.column);
+    let exceptions = 0;
+    let differ = 0;
+    for (let i = 0, at = vector.at; i < count; i++, at += step) {
+      const row = from + i;
+      const state = clean ? FILLED : (givenStates[at] as number);
+      let value = state === BLANK ? 0 : (given[at] as number) + 0;
+      if (state === FAULT) value = this.#placed(frame, row, value);
+      const before = states[row];
+      if (before === state && values[row] === value) continue;
+      if (column === undefined) {
+        column = frame.ownColumn(this.column);
+        ({ values, states } = column);
+      }
+      if (before === FILLED && state !== FILLED) exceptions++;
+      else if (before !== FILLED && state === FILLED) exceptions--;
+      values[row] = value;
+      states[row] = state;
+      differ++;
+      if (differ <= many) changed.add(row);
+    }
+    if (column === undefined) return;
+    if (differ > many) changed.addAll();
+    column.exceptions += exceptions;
     column.touched();
   }
 

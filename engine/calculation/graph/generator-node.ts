@@ -59,7 +59,9 @@ export class GeneratorNode implements Node {
 
   runSome(frame: Frame, changed: RowSet, goOn: () => boolean): boolean {
     this.#make(frame, changed, goOn);
-    return this.generator.isLeft?.(frame) === true;
+    if (this.generator.isLeft?.(frame) !== true) return false;
+    for (let lane = 0; lane < this.lanes; lane++) dirtyRows(frame, this, lane).clear();
+    return true;
   }
 
   #make(frame: Frame, changed: RowSet, goOn?: () => boolean): void {

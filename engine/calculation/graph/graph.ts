@@ -41,7 +41,8 @@ export interface Node {
   isKept?(frame: Frame): boolean;
   /** Brings the dirty rows up to date and leaves in `changed` those whose value became another. */
   run(frame: Frame, changed: RowSet): void;
-  /** The same for as long as `goOn` says; true where it stopped before its end, which it remembers by itself. */
+  /** The same for as long as `goOn` says; true where it stopped before its end: what is left waits in its dirty sets, or where
+      it remembers it by itself. */
   runSome?(frame: Frame, changed: RowSet, goOn: () => boolean): boolean;
 }
 
@@ -187,7 +188,7 @@ export class Graph {
     const isLeft = goOn !== undefined && node.runSome?.(frame, changed, goOn) === true;
     if (goOn === undefined || node.runSome === undefined) node.run(frame, changed);
     if (isLeft) frame.pending[node.rank] = WAITING;
-    for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
+    else for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
     if (changed.empty) return isLeft;
     passOn(frame, node.source, changed);
     onChange(node, changed, wasAsleep);

@@ -73,8 +73,10 @@ export class RangeNode implements Node {
     }
     const wanted = this.of.conditions.map((condition) => frame.column(condition.wanted));
     for (const one of seen) {
+      // A few readers, as months are, have soon all heard.
+      if (changed.count >= reading) return;
       const look = (reader: number): void => {
-        if (this.#meets(wanted, one, reader)) changed.add(reader);
+        if (!changed.has(reader) && this.#meets(wanted, one, reader)) changed.add(reader);
       };
       this.#readersOf(frame, one.group, reading, look);
     }

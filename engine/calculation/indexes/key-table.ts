@@ -107,7 +107,8 @@ export class KeyTable {
   }
 }
 
-function mixed(hash: number, value: number): number {
+/** A hash with one more value in it. */
+export function mixed(hash: number, value: number): number {
   const whole = value | 0;
   let mixing = hash;
   if (whole === value) mixing ^= whole;

@@ -280,35 +280,39 @@ function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, r
   const { faults } = reader.words;
   const gathering = new Gathering();
   const sums = fold.addsUp === true && column !== undefined ? new RunningSums(column) : undefined;
-  return rangedKernel(ranged, (rows, from, to, out, i, frame, run) => {
-    const known = from === 0 && run !== undefined ? sums?.upTo(to, rows, frame, run) : undefined;
-    if (known !== undefined) {
-      out.values[i] = known;
-      out.states[i] = FILLED;
-      return;
-    }
-    gathering.start(to - from);
-    if (column === undefined) {
-      if (fold.takes !== 'blanks') {
-        gathering.values.fill(1, 0, to - from);
-        gathering.count = to - from;
+  return rangedKernel(
+    ranged,
+    (rows, from, to, out, i, frame, run) => {
+      const known = from === 0 && run !== undefined ? sums?.upTo(to, rows, frame, run) : undefined;
+      if (known !== undefined) {
+        out.values[i] = known;
+        out.states[i] = FILLED;
+        return;
       }
-    } else {
-      const { values, states, exceptions } = frame.column(column);
-      if (exceptions === 0 && fold.takes !== 'blanks') {
-        const gathered = gathering.values;
-        for (let place = from; place < to; place++) gathered[place - from] = values[rows[place] as number] as number;
-        gathering.count = to - from;
+      gathering.start(to - from);
+      if (column === undefined) {
+        if (fold.takes !== 'blanks') {
+          gathering.values.fill(1, 0, to - from);
+          gathering.count = to - from;
+        }
       } else {
-        for (let place = from; place < to; place++) {
-          const row = rows[place] as number;
-          gathering.take(fold, values[row] as number, states[row] as number);
+        const { values, states, exceptions } = frame.column(column);
+        if (exceptions === 0 && fold.takes !== 'blanks') {
+          const gathered = gathering.values;
+          for (let place = from; place < to; place++) gathered[place - from] = values[rows[place] as number] as number;
+          gathering.count = to - from;
+        } else {
+          for (let place = from; place < to; place++) {
+            const row = rows[place] as number;
+            gathering.take(fold, values[row] as number, states[row] as number);
+          }
         }
       }
-    }
-    out.states[i] = gathering.finish(fold, faults);
-    out.values[i] = gathering.result;
-  });
+      out.states[i] = gathering.finish(fold, faults);
+      out.values[i] = gathering.result;
+    },
+    true,
+  );
 }
 
 function constantOf(value: Typed): Scalar {

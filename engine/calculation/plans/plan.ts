@@ -96,7 +96,7 @@ function planKey(link: Typed, reader: Reader): Kernel {
 
 function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): Kernel {
   const { operator } = tree;
-  if (operator === '&') return planJoin(tree.left, tree.right, reader);
+  if (operator === '&') return planJoin(tree, reader);
   const left = plan(tree.left, reader);
   const right = plan(tree.right, reader);
   const faults = {
@@ -132,18 +132,26 @@ function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): K
   }
 }
 
-/** Texts joined; a blank joins as nothing. Links came as their keys. */
-function planJoin(left: Typed, right: Typed, reader: Reader): Kernel {
+/** Texts joined, however many one after another; a blank joins as nothing. Links came as their keys. */
+function planJoin(tree: Typed, reader: Reader): Kernel {
+  const parts = joinedParts(tree);
   return scalarKernel(
     reader.words,
-    [plan(left, reader), plan(right, reader)],
-    [left.type, right.type],
-    ([one = null, other = null]) => {
-      const joined = said(one, left, reader) + said(other, right, reader);
+    parts.map((part) => plan(part, reader)),
+    parts.map(({ type }) => type),
+    (values) => {
+      let joined = '';
+      for (let k = 0; k < parts.length; k++) joined += said(values[k] ?? null, parts[k] as Typed, reader);
       return joined.length > LONGEST_TEXT ? tooLongText('join less') : joined;
     },
     { blanks: 'given', errors: 'pass' },
   );
+}
+
+/** What a row of & joins, from left to right. */
+function joinedParts(tree: Typed): readonly Typed[] {
+  if (tree.node !== 'binary' || tree.operator !== '&') return [tree];
+  return [...joinedParts(tree.left), ...joinedParts(tree.right)];
 }
 
 function said(value: Scalar, part: Typed, reader: Reader): string {

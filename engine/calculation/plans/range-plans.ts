@@ -7,6 +7,7 @@ import { FILLED } from '../../values/column.ts';
 import { equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
+import { mixed } from '../indexes/key-table.ts';
 import { boundary, isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
 import type { RowFilter } from '../indexes/totals.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
@@ -147,13 +148,73 @@ export type RangeAnswer = (
   run: object | undefined,
 ) => void;
 
-/** For each reading row: the rows it asks for, `rows[from..to)`, by rising value of the column they are sorted by. */
-export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
+/** How many answers of a run are kept; a power of two. Each has one place, where the last such answer stands. */
+const KEPT = 1024;
+
+/** Answers of one run by what was asked: many batches come in on one day, and all of them ask for what lies there that day. */
+class AnswersOfRun {
+  readonly #width: number;
+  #run: object | undefined;
+  /** In which run each place was last filled. */
+  #filledIn = new Int32Array(0);
+  #turn = 0;
+  #keys = new Float64Array(0);
+  #values = new Float64Array(0);
+  #states = new Uint8Array(0);
+
+  constructor(width: number) {
+    this.#width = width;
+  }
+
+  /** The place of what is asked, which a run begins with nothing in. */
+  place(key: readonly number[], run: object): number {
+    if (this.#run !== run) {
+      if (this.#turn === 0) this.#makeRoom();
+      this.#run = run;
+      this.#turn++;
+    }
+    let hash = 0;
+    for (let k = 0; k < this.#width; k++) hash = mixed(hash, key[k] as number);
+    return hash & (KEPT - 1);
+  }
+
+  #makeRoom(): void {
+    this.#filledIn = new Int32Array(KEPT);
+    this.#keys = new Float64Array(KEPT * this.#width);
+    this.#values = new Float64Array(KEPT);
+    this.#states = new Uint8Array(KEPT);
+  }
+
+  isKnown(place: number, key: readonly number[]): boolean {
+    if (this.#filledIn[place] !== this.#turn) return false;
+    for (let k = 0; k < this.#width; k++) if (this.#keys[place * this.#width + k] !== key[k]) return false;
+    return true;
+  }
+
+  give(place: number, out: Vector, i: number): void {
+    out.values[i] = this.#values[place] as number;
+    out.states[i] = this.#states[place] as number;
+  }
+
+  keep(place: number, key: readonly number[], out: Vector, i: number): void {
+    this.#filledIn[place] = this.#turn;
+    for (let k = 0; k < this.#width; k++) this.#keys[place * this.#width + k] = key[k] as number;
+    this.#values[place] = out.values[i] as number;
+    this.#states[place] = out.states[i] as number;
+  }
+}
+
+/**
+ * For each reading row: the rows it asks for, `rows[from..to)`, by rising value of the column they are sorted by. `byKey`: what is
+ * answered follows from the keys and bounds alone, so that rows which ask the same within a run are answered once.
+ */
+export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): Kernel {
   const { index, ranged, keys, sorted, others } = plan;
   const kernels = [...keys, ...sorted, ...others].map(({ kernel }) => kernel);
   const out = scratch();
   const key: number[] = [];
   let found = new Int32Array(64);
+  const answers = byKey ? new AnswersOfRun(kernels.length) : undefined;
   const blocks = others.map(({ comparison }) => new Blocks(comparison));
   const below = others.map(({ comparison }) => comparison === '<' || comparison === '<=');
   const takesEqual = others.map(({ comparison }) => comparison === '<=' || comparison === '>=');
@@ -189,6 +250,12 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
       else {
         if (to - from > found.length) found = new Int32Array((to - from) * 2);
         const many = batch.count >= MANY && to - from > BLOCK;
+        const place = many && batch.run !== undefined ? answers?.place(key, batch.run) : undefined;
+        if (place !== undefined && answers?.isKnown(place, key) === true) {
+          answers.give(place, out, i);
+          if (out.states[i] !== FILLED) clean = false;
+          continue;
+        }
         let met = 0;
         for (let place = from; place < to; ) {
           const end = Math.min(to, place - (place % BLOCK) + BLOCK);
@@ -213,6 +280,7 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer): Kernel {
           }
         }
         answer(found, 0, met, out, i, frame, undefined);
+        if (place !== undefined) answers?.keep(place, key, out, i);
       }
       if (out.states[i] !== FILLED) clean = false;
     }

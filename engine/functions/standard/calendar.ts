@@ -46,8 +46,20 @@ export function weekday(civil: number, kind: number): number {
 /** Week of ISO 8601: weeks begin on Monday, the first holds the year's first Thursday. */
 export function isoWeek(civil: number): number {
   const thursday = Math.floor(civil) - sinceMonday(civil) + 3;
-  const newYear = civilDay(yearMonthDay(thursday).year, 1, 1);
-  return Math.floor((thursday - newYear) / 7) + 1;
+  return Math.floor((thursday - newYearBefore(thursday)) / 7) + 1;
+}
+
+/** The year last asked for: the days of a season lie in one or two. */
+let [newYear, nextYear] = [Number.NaN, Number.NaN];
+
+/** The first of January of a day's year. */
+function newYearBefore(civil: number): number {
+  if (!(civil >= newYear && civil < nextYear)) {
+    const { year } = yearMonthDay(civil);
+    newYear = civilDay(year, 1, 1);
+    nextYear = civilDay(year + 1, 1, 1);
+  }
+  return newYear;
 }
 
 /** WEEKNUM's kinds: 1 weeks from Sunday, 2 from Monday, 11 to 17 from Monday to Sunday, 21 and 150 ISO 8601; week 1 holds 1 January. */
@@ -55,9 +67,9 @@ export function weekNumber(civil: number, kind: number): number {
   const chosen = Math.trunc(kind);
   if (chosen === 21 || chosen === 150) return isoWeek(civil);
   const first = chosen === 1 ? 6 : chosen === 2 ? 0 : chosen >= 11 && chosen <= 17 ? chosen - 11 : Number.NaN;
-  const newYear = civilDay(yearMonthDay(civil).year, 1, 1);
-  const lead = (sinceMonday(newYear) - first + 7) % 7;
-  return Math.floor((Math.floor(civil) - newYear + lead) / 7) + 1;
+  const january = newYearBefore(Math.floor(civil));
+  const lead = (sinceMonday(january) - first + 7) % 7;
+  return Math.floor((Math.floor(civil) - january + lead) / 7) + 1;
 }
 
 /** Whole seconds in a time span, dust forgiven. */

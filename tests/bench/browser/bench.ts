@@ -35,7 +35,14 @@ export async function benchBrowser(size: number): Promise<void> {
     const edits = await counted(bench, 'spacing edits', values.length, () =>
       page.evaluate(slide, { name: SLIDER, values }),
     );
-    tell('spacing edit until painted', edits);
+    tell(
+      'spacing edit until painted',
+      edits.map(({ whole }) => whole),
+    );
+    tell(
+      'the same without the wait for the next frame',
+      edits.map(({ work }) => work),
+    );
     const dragged = await counted(bench, 'frames of a drag', 60, () =>
       page.evaluate(drag, { frames: 60, low: least, high: most }),
     );

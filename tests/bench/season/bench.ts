@@ -3,13 +3,14 @@
 // program written by hand for the same columns (floor/), which is checked equal before and after.
 
 import type { Workbook } from '../../../engine/index.ts';
+import { costOf } from '../cpu.ts';
 import { copiedBook } from './copies.ts';
 import { commandsOf, EDITS, type EditKind } from './edits.ts';
 import { differences } from './floor/agree.ts';
 import { type SeasonFloor, seasonFloor } from './floor/floor.ts';
 import { columnsOnScreen, editing, type Figure, importing, onScreen, opening, others } from './measured.ts';
 import { peerFigures } from './peer.ts';
-import { stepCosts } from './where.ts';
+import { sharesOfAll, stepCosts } from './where.ts';
 
 /** Past so many plantings the peer takes minutes. */
 const PEER_MOST = 2000;
@@ -47,6 +48,7 @@ function measure(size: number, dearest: number, withPeer: boolean): Measured {
   };
   take(opening(book, floor));
   take(others(workbook, floor));
+  printShares(workbook, floor);
   for (const kind of EDITS) {
     const { warm, calls } = callsOf(kind, size);
     const own = seasonFloor(workbook);
@@ -88,6 +90,18 @@ function printSteps(workbook: Workbook, kind: EditKind, size: number, dearest: n
     const changed = rows === Number.POSITIVE_INFINITY ? 'all rows' : `${show(rows)} rows`;
     console.log(`    ${show(cost).padStart(8)} ms  ${name}, in ${runs} of ${edits} edits, ${changed} changed an edit`);
   }
+}
+
+/** The floor is a part of the season: how much of the time goes to that part, and how much to the rest. */
+function printShares(workbook: Workbook, floor: SeasonFloor): void {
+  const { floor: same, other, shared } = sharesOfAll(workbook, floor, 5);
+  const own = costOf(9, () => floor.all()).p50;
+  console.log(
+    `    of everything again ${show(same.cost)} ms in the ${same.steps} columns of the floor, ${show(same.cost / own)} times the floor’s ${show(own)};`,
+  );
+  console.log(
+    `    ${show(other.cost)} ms in ${other.steps} columns that the floor has not, ${show(shared.cost)} ms in ${shared.steps} indexes and totals`,
+  );
 }
 
 function printFigure({ what, cost, floor }: Figure): void {

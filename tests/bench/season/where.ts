@@ -1,9 +1,12 @@
-// Where an edit's time goes: CPU time of each step of the graph, by the column it works out, over several edits. The
-// benchmark of the season prints the dearest. Steps without a name are indexes and totals that columns share.
+// Where the time goes: CPU time of each step of the graph, by the column it works out, over several edits, of which the
+// benchmark of the season prints the dearest; and over everything worked out again, told apart by whether the floor has the
+// column too. Steps without a name are indexes and totals that columns share.
 
 import type { Command, Workbook } from '../../../engine/index.ts';
 import { cpuNow } from '../cpu.ts';
 import { edit } from './edits.ts';
+import { columnsOfFloor } from './floor/agree.ts';
+import type { SeasonFloor } from './floor/floor.ts';
 
 export interface StepCost {
   readonly name: string;
@@ -17,8 +20,43 @@ export interface StepCost {
 
 /** The dearest first, after the first edits have warmed what they touch. */
 export function stepCosts(workbook: Workbook, commands: readonly Command[], warm: number): readonly StepCost[] {
-  const { graph } = workbook.document.program.built;
   for (const command of commands.slice(0, warm)) edit(workbook, command);
+  const measured = commands.slice(warm);
+  return costsOver(workbook, measured.length, () => {
+    for (const command of measured) edit(workbook, command);
+  });
+}
+
+export interface Share {
+  readonly steps: number;
+  /** CPU milliseconds. */
+  readonly cost: number;
+}
+
+/** What everything again costs in the columns that the floor has, in other columns, and in what columns share. */
+export function sharesOfAll(workbook: Workbook, floor: SeasonFloor, times: number): Readonly<Record<Kind, Share>> {
+  const onFloor = new Set(columnsOfFloor(floor).flatMap(([sheet, ids]) => ids.map((id) => `${sheet}/${id}`)));
+  const shares: Record<Kind, { steps: number; cost: number }> = {
+    floor: { steps: 0, cost: 0 },
+    other: { steps: 0, cost: 0 },
+    shared: { steps: 0, cost: 0 },
+  };
+  const all = costsOver(workbook, times, () => {
+    for (let time = 0; time < times; time++) workbook.recalculateAll();
+  });
+  for (const { name, cost } of all) {
+    const share = shares[name.startsWith('(') ? 'shared' : onFloor.has(name) ? 'floor' : 'other'];
+    share.steps++;
+    share.cost += cost;
+  }
+  return shares;
+}
+
+type Kind = 'floor' | 'other' | 'shared';
+
+/** CPU time of each step while something is done, for one of so many times that it is done. */
+function costsOver(workbook: Workbook, times: number, act: () => void): readonly StepCost[] {
+  const { graph } = workbook.document.program.built;
   const costs = graph.order.map(() => ({ cost: 0, runs: 0, rows: 0 }));
   const plain = graph.order.map((node) => node.run);
   graph.order.forEach((node, at) => {
@@ -33,20 +71,18 @@ export function stepCosts(workbook: Workbook, commands: readonly Command[], warm
       sum.rows += changed.all ? Number.POSITIVE_INFINITY : changed.count;
     };
   });
-  const measured = commands.slice(warm);
   try {
-    for (const command of measured) edit(workbook, command);
+    act();
   } finally {
     graph.order.forEach((node, at) => {
       const run = plain[at];
       if (run !== undefined) node.run = run;
     });
   }
-  const edits = measured.length;
   return graph.order
     .map((node, at): StepCost => {
       const { cost, runs, rows } = costs[at] ?? { cost: 0, runs: 0, rows: 0 };
-      return { name: node.name || unnamed(workbook, at), cost: cost / edits, runs, rows: rows / edits };
+      return { name: node.name || unnamed(workbook, at), cost: cost / times, runs, rows: rows / times };
     })
     .sort((a, b) => b.cost - a.cost);
 }

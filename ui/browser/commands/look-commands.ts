@@ -3,7 +3,7 @@
 
 import { type SheetView, type SortKey, viewsPutAway } from '../../../engine/index.ts';
 import { beginColour, beginFilter, beginView } from '../dialogs/look-state.ts';
-import { bringViewsBack, changeView, removeView, takeViewBack, viewNow } from '../store/looks.ts';
+import { bringViewsBack, changeView, orderWords, removeView, takeViewBack, viewNow } from '../store/looks.ts';
 import type { PageCommand } from './command.ts';
 import type { Situation } from './situation.ts';
 
@@ -29,6 +29,10 @@ function sortBy(sheet: SheetView, key: SortKey, after: boolean): void {
 
 function keyOf(column: string, descending: boolean): SortKey {
   return descending ? { column, descending: true } : { column };
+}
+
+function lowered(words: string): string {
+  return words.includes(' to ') ? words : `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
 }
 
 const isSorted = ({ sheet }: Situation): boolean => sheet !== undefined && (viewNow(sheet).sort ?? []).length > 0;
@@ -61,12 +65,14 @@ export const LOOKS: readonly PageCommand[] = [
     {
       id: descending ? 'sort down' : 'sort up',
       label: descending ? 'Greatest first' : 'Least first',
+      says: ({ column }) => orderWords(column, descending),
       menus: { column: 0 },
       run: onColumn((sheet, column) => sortBy(sheet, keyOf(column, descending), false)),
     },
     {
       id: descending ? 'then sort down' : 'then sort up',
       label: descending ? 'Then by this, greatest first' : 'Then by this, least first',
+      says: ({ column }) => `Then by this, ${lowered(orderWords(column, descending))}`,
       applies: isSorted,
       menus: { column: 0 },
       run: onColumn((sheet, column) => sortBy(sheet, keyOf(column, descending), true)),

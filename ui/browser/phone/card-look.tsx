@@ -5,7 +5,7 @@ import { arrange, type Finding, type SheetView } from '../../../engine/index.ts'
 import { CommandButton } from '../commands/command-button.tsx';
 import { namedOptions } from '../page/named-options.tsx';
 import { findingsOf } from '../store/findings.ts';
-import { changeView, chooseView, viewOn, viewsOf } from '../store/looks.ts';
+import { changeView, chooseView, orderWords, viewOn, viewsOf } from '../store/looks.ts';
 import { columnOf } from '../store/sheets.ts';
 import { workbook } from '../store/workbook.ts';
 
@@ -70,7 +70,10 @@ export function CardLook({ sheet, left }: { readonly sheet: SheetView; readonly 
             changeView(sheet, { sort: [descending === true ? { column } : { column, descending: true }] }, 'sort view');
           }}
         >
-          {first.descending === true ? 'Greatest first' : 'Least first'}
+          {orderWords(
+            columns.find(({ id }) => id === first.column),
+            first.descending === true,
+          )}
         </button>
       )}
       {left === 0 ? null : (

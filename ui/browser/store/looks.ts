@@ -2,6 +2,7 @@
 // view is on screen is this browser's own affair.
 
 import {
+  type ColumnView,
   type Message,
   type MessageCode,
   message,
@@ -116,4 +117,12 @@ export function bringViewsBack(sheet: SheetView): void {
     away.map(({ id }) => ({ command: 'take view back', sheet: sheet.id, view: id })),
     said,
   );
+}
+
+/** Which end of a column comes first, as one says it of what stands there. */
+export function orderWords(column: ColumnView | undefined, descending: boolean): string {
+  const kind = column?.type?.kind;
+  if (kind === 'text') return descending ? 'Z to A' : 'A to Z';
+  if (kind === 'date') return descending ? 'Latest first' : 'Earliest first';
+  return descending ? 'Greatest first' : 'Least first';
 }

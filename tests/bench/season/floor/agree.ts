@@ -2,7 +2,7 @@
 
 import { rows, type Workbook } from '../../../../engine/index.ts';
 import type { SeasonFloor } from './floor.ts';
-import { numbersOf } from './inputs.ts';
+import { numbersOf, textsOf } from './inputs.ts';
 
 /** Of its own size. */
 const CLOSE = 1e-9;
@@ -18,6 +18,7 @@ export function columnsOfFloor(floor: SeasonFloor): readonly (readonly [sheet: s
     ['weather-by-week', [...floor.waterByWeek.keys()]],
     ['weekly-harvest', [...floor.harvestByWeek.keys()]],
     ['bed-water', [...floor.bedWater.keys()]],
+    ['bed-calendar', [...floor.bedWeeks.columns.keys(), ...floor.bedWeeks.texts.keys()]],
   ];
 }
 
@@ -47,9 +48,9 @@ export function differences(workbook: Workbook, floor: SeasonFloor): readonly st
     const places = link(sheet, to);
     return (slot) => places[slot] ?? Number.NaN;
   };
-  const ofPairs = (sheet: string, weeks: number): ((slot: number) => number) => {
-    const [plantings, week] = [link(sheet, 'planting'), link(sheet, 'week')];
-    return (slot) => (plantings[slot] ?? Number.NaN) * weeks + (week[slot] ?? Number.NaN);
+  const ofPairs = (sheet: string, weeks: number, of = 'planting'): ((slot: number) => number) => {
+    const [first, week] = [link(sheet, of), link(sheet, 'week')];
+    return (slot) => (first[slot] ?? Number.NaN) * weeks + (week[slot] ?? Number.NaN);
   };
   const size = (columns: ReadonlyMap<string, Float64Array>): number =>
     [...columns.values()][0]?.filter((value) => !Number.isNaN(value)).length ?? 0;
@@ -68,6 +69,14 @@ export function differences(workbook: Workbook, floor: SeasonFloor): readonly st
     size(floor.harvestByWeek),
   );
   compare('bed-water', floor.bedWater, ofPairs('bed-water', floor.waterWeeks.count), size(floor.bedWater));
+  const { bedWeeks, seasonWeeks } = floor;
+  const ofBed = ofPairs('bed-calendar', seasonWeeks.count, 'bed');
+  compare('bed-calendar', bedWeeks.columns, ofBed, among('beds') * seasonWeeks.count);
+  for (const [id, texts] of bedWeeks.texts) {
+    const kept = textsOf(workbook, 'bed-calendar', id);
+    const slots = Array.from(rows(workbook, 'bed-calendar')).filter((slot) => texts[ofBed(slot)] !== kept[slot]);
+    if (slots.length > 0) said.push(`bed-calendar/${id} in ${slots.length} rows`);
+  }
   return said;
 }
 

@@ -2,6 +2,7 @@
 // units, no formulas. It knows which parts an edit can reach. floor/agree.ts says whether it and a workbook hold the same.
 
 import type { Workbook } from '../../../../engine/index.ts';
+import { type BedWeeks, bedWeeksOf } from './bed-weeks.ts';
 import { type ByWeek, harvestByWeek, storeByWeek } from './by-week.ts';
 import { datesOf, type FarmYear } from './dates.ts';
 import { harvestOf } from './harvest.ts';
@@ -38,6 +39,9 @@ export interface SeasonFloor {
   /** Sheets of a planting in a week. */
   readonly harvestByWeek: ReadonlyMap<string, ByWeek>;
   readonly bedWater: ReadonlyMap<string, ByWeek>;
+  /** Of a bed in a week of the season. */
+  readonly bedWeeks: BedWeeks;
+  readonly seasonWeeks: Weeks;
   readonly weeks: Weeks;
   readonly waterWeeks: Weeks;
   readonly columnCount: number;
@@ -50,6 +54,8 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
   const season = inputs.farm('season-starts');
   const mondays = numbersOf(workbook, 'weeks', 'next');
   const weeks: Weeks = { first: (mondays[0] ?? Number.NaN) - 7, count: mondays.length };
+  const seasonEnds = inputs.farm('season-ends');
+  const seasonWeeks: Weeks = { first: weeks.first, count: mondays.filter((next) => next - 7 <= seasonEnds).length };
   const waterWeeks: Weeks = { first: season, count: numbersOf(workbook, 'weather-by-week', 'rain').length };
   const lows = numbersOf(workbook, 'monthly-climate', 'low');
   const highs = numbersOf(workbook, 'monthly-climate', 'high');
@@ -71,7 +77,8 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
   const store = storeByWeek(inputs, columns, picked, weeks);
   const water = waterOf(inputs, columns, waterWeeks);
   const order = orderOf(inputs, columns);
-  const parts: readonly Part[] = [picked, beds, racks, bench, store, water, order];
+  const bedWeeks = bedWeeksOf(inputs, columns, seasonWeeks);
+  const parts: readonly Part[] = [picked, beds, racks, bench, store, water, order, bedWeeks];
   const afterSpacing: readonly Part[] = [picked, racks, bench, store, order];
   const rowsOf: number[][] = [];
   for (let row = 0; row < count; row++) {
@@ -148,12 +155,16 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
     waterByWeek: water.byWeek,
     harvestByWeek: picked.columns,
     bedWater: water.columns,
+    bedWeeks,
+    seasonWeeks,
     weeks,
     waterWeeks,
     columnCount:
       columns.size +
       [racks, bench, store, order].reduce((sum, part) => sum + part.columns.size, water.byWeek.size) +
       picked.columns.size +
-      water.columns.size,
+      water.columns.size +
+      bedWeeks.columns.size +
+      bedWeeks.texts.size,
   };
 }
