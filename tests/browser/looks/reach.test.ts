@@ -64,6 +64,17 @@ test('at twice the size and in narrow windows nothing lies over another or runs 
     });
     expect(found, `${width} x ${height}`).toEqual([]);
   }
+  // A menu longer than the window is scrolled through.
+  await page.setViewportSize({ width: 1440, height: 480 });
+  await page.getByRole('button', { name: 'More', exact: true }).click();
+  const items = page.getByRole('menu').getByRole('menuitem');
+  for (const item of [items.first(), items.last()]) {
+    await item.scrollIntoViewIfNeeded();
+    const box = await item.boundingBox();
+    expect(box?.y).toBeGreaterThanOrEqual(0);
+    expect((box?.y ?? 0) + (box?.height ?? 999)).toBeLessThanOrEqual(480);
+  }
+  await page.keyboard.press('Escape');
   await page.setViewportSize({ width: 1440, height: 900 });
 });
 
