@@ -120,7 +120,9 @@ export class Draws {
     for (; this.#done < last; this.#done++) {
       const at = this.#done;
       for (const { column, cells, slots } of this.#columns) {
-        for (const { slot, values } of cells) frame.write(column.def, slot, values[at] ?? 0, FILLED);
+        const own = frame.ownColumn(column.def);
+        for (const { slot, values } of cells) own.put(slot, (values[at] ?? 0) + 0, FILLED);
+        own.touched();
         this.#run.changed(frame, built.columnSource(column.def), slots);
         const typed = built.typedSource(column.def);
         if (typed !== undefined) this.#run.changed(frame, typed, slots);

@@ -40,8 +40,8 @@ interface Step {
   edges: readonly Edge[];
   readonly touch: Touch | undefined;
   /** Of steps over the rows of a sheet with a condition, which stand after the condition. */
-  readonly shown: ShownRows | undefined;
-  /** Rows that waited, as shares of all there are, over the trials that were watched. */
+  shown: ShownRows | undefined;
+  /** Rows that waited, as shares of all there are, over the trials that were watched; of what makes rows, in how many of them it ran. */
   waited: number;
   /** Worked out whole in every trial: asking which rows wait would cost more. */
   whole: boolean;
@@ -53,6 +53,7 @@ export class TrialRun {
   /** From what is tried. */
   readonly #edges = new Map<Source, readonly Edge[]>();
   readonly #changed = new RowSet();
+  readonly #trials: Trials;
   #trial = 0;
 
   constructor(graph: Graph, trials: Trials) {
@@ -69,23 +70,19 @@ export class TrialRun {
     }
     const heard = ({ edges }: Source): readonly Edge[] => edges.filter(({ to }) => isStep[to.rank] === 1);
     for (const source of tried) this.#edges.set(source, heard(source));
-    const remade = remadeTables(nodes, trials);
     const shown = new Map<TableDef, ShownRows>();
     for (const node of nodes) {
-      const table = tableOf(node);
-      const isRemade = table !== undefined && remade.has(table);
-      const blank = node instanceof GeneratorNode ? remade.get(node.generator.table) : undefined;
       this.#steps.push({
         node,
-        make: blank === undefined ? (frame, changed) => node.run(frame, changed) : remaking(node, blank),
+        make: (frame, changed) => node.run(frame, changed),
         edges: heard(node.source),
         touch: touched.get(node),
         waited: 0,
-        whole: touched.has(node) || (isRemade && !(node instanceof IndexNode && node.isWayBack)),
-        shown: isRemade ? undefined : shownRows(node, graph, shown),
+        whole: touched.has(node),
+        shown: shownRows(node, graph, shown),
       });
     }
-    for (const step of this.#steps) makeWhole(step);
+    this.#trials = trials;
   }
 
   /** How many steps a trial has at most. */
@@ -132,7 +129,19 @@ export class TrialRun {
   /** Steps most of whose rows waited in most trials hear no more of which: they are worked out whole from now on. */
   #settle(frame: Frame): void {
     const whole = new Set<Node>();
+    const remade = remadeTables(this.#steps, this.#trials);
     for (const step of this.#steps) {
+      const { node } = step;
+      if (node instanceof GeneratorNode) {
+        const blank = remade.get(node.generator.table);
+        if (blank !== undefined) step.make = remaking(node, blank);
+        continue;
+      }
+      const table = tableOf(node);
+      if (table !== undefined && remade.has(table)) {
+        step.whole ||= !(node instanceof IndexNode && node.isWayBack);
+        step.shown = undefined;
+      }
       step.whole ||= step.waited / WATCHED >= MOSTLY;
       if (step.whole) whole.add(step.node);
       makeWhole(step);
@@ -153,9 +162,9 @@ function tell(frame: Frame, edges: readonly Edge[], rows: RowSet): void {
   }
 }
 
-function remaking(node: Node, blank: readonly ColumnDef[]): Step['make'] {
+function remaking(node: GeneratorNode, blank: readonly ColumnDef[]): Step['make'] {
   return (frame, changed) => {
-    if (node instanceof GeneratorNode) node.remake(frame, blank);
+    node.remake(frame, blank);
     changed.addAll();
   };
 }
@@ -171,11 +180,12 @@ function makeWhole(step: Step): void {
 }
 
 /**
- * The tables whose rows are made anew in every trial, with their columns that nobody works out. One whose rows another table
- * follows from is so only where that one is, and one of which something stays as it is, or is changed by slots, is not.
+ * The tables whose rows are made anew from now on, with their columns that nobody works out: those whose rows came and went in most
+ * trials. One whose rows another table follows from is so only where that one is, and one of which something stays as it is, or
+ * is changed by slots, is not.
  */
 function remadeTables(
-  nodes: readonly Node[],
+  steps: readonly Step[],
   { held, touched, free }: Trials,
 ): ReadonlyMap<TableDef, readonly ColumnDef[]> {
   const kept = new Set<TableDef>();
@@ -185,10 +195,13 @@ function remadeTables(
   }
   const remade = new Map<TableDef, readonly ColumnDef[]>();
   // Those that follow come after.
-  for (const node of [...nodes].reverse()) {
+  const nodes = steps.map(({ node }) => node);
+  for (const { node, waited } of [...steps].reverse()) {
     if (!(node instanceof GeneratorNode)) continue;
     const { table, inputs, remake } = node.generator;
-    if (remake !== undefined && free.has(table) && !kept.has(table)) remade.set(table, blankColumns(table, nodes));
+    const comesAndGoes = waited / WATCHED >= MOSTLY;
+    if (remake !== undefined && comesAndGoes && free.has(table) && !kept.has(table))
+      remade.set(table, blankColumns(table, nodes));
     else for (const input of inputs) if ('rowsOf' in input) kept.add(input.rowsOf);
   }
   return remade;
@@ -210,6 +223,7 @@ const MOSTLY = 0.3;
 /** Of the rows of a step, the share that waits; 0 where it is not told by rows. */
 function waitingShare(frame: Frame, node: Node): number {
   if (frame.pending[node.rank] !== 1) return 0;
+  if (node instanceof GeneratorNode) return 1;
   const dirty = dirtyRows(frame, node);
   if (node instanceof IndexNode && !node.isWayBack) {
     return dirty.all ? 1 : dirty.count / Math.max(1, frame.rows(node.table).length);
