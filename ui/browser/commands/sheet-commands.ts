@@ -5,7 +5,7 @@ import { beginColumn } from '../dialogs/new-column-state.ts';
 import { downloadSheet } from '../files/download.ts';
 import { pickFile, TABLE_FILES } from '../files/pick.ts';
 import { beginLine } from '../formula-line/draft.ts';
-import { readImport } from '../importing/import-state.ts';
+import { readImport } from '../importing/begin-import.ts';
 import { formulaTried } from '../own/own-open.ts';
 import { hasFormula, isTyped } from '../store/sheets.ts';
 import { takeTemplateFormula } from './cells.ts';

@@ -2,7 +2,7 @@
 // on screen.
 
 import { sheetView } from '../../../engine/index.ts';
-import { readImport } from '../importing/import-state.ts';
+import { readImport } from '../importing/begin-import.ts';
 import { tell } from '../store/notices.ts';
 import { sheetOnScreen } from '../store/selection.ts';
 import { isTyped } from '../store/sheets.ts';

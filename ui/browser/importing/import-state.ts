@@ -1,8 +1,7 @@
-// A file on its way into a sheet, not yet done: the dialog shows it. What reads and takes it is fetched with the first (import-work.ts).
+// A file on its way into a sheet, not yet done: the dialog shows it, import-work.ts reads it and takes it.
 
 import { signal } from '@preact/signals';
 import type { ByHand } from '../../../engine/index.ts';
-import { tell } from '../store/notices.ts';
 import type { Choices, Preview, Reading } from './messages.ts';
 
 export interface PendingImport {
@@ -24,10 +23,3 @@ export interface PendingImport {
 
 /** The file that waits for a yes; undefined where none does. */
 export const pendingImport = signal<PendingImport | undefined>(undefined);
-
-/** Reads a picked file for a sheet and asks. */
-export async function readImport(sheet: string, file: File): Promise<void> {
-  const work = await import('./import-work.ts').catch(() => undefined);
-  if (work === undefined) tell('The part that reads files could not be fetched: try again.', 'refusal');
-  else await work.readImport(sheet, file);
-}

@@ -1,5 +1,5 @@
 // Reads and checks a file on its way into a sheet, in a worker, so that a person sees first what it would do and can say how it is to
-// be understood. Only taking it changes the workbook, as one step. Fetched when the first file comes (import-state.ts).
+// be understood. Only taking it changes the workbook, as one step. Fetched when the first file comes (begin-import.ts).
 
 import { type Command, loadGeneralUnits, message, sheetView } from '../../../engine/index.ts';
 import { UNDO } from '../store/change.ts';

@@ -1,0 +1,10 @@
+// Begins with a file for a sheet: what reads and takes it is fetched with the first.
+
+import { tell } from '../store/notices.ts';
+
+/** Reads a picked file for a sheet and asks. */
+export async function readImport(sheet: string, file: File): Promise<void> {
+  const work = await import('./import-work.ts').catch(() => undefined);
+  if (work === undefined) tell('The part that reads files could not be fetched: try again.', 'refusal');
+  else await work.readImport(sheet, file);
+}
