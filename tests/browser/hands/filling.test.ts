@@ -85,3 +85,23 @@ test('Ctrl R fills to the right and Ctrl D down; formulas stay', async () => {
   await page.keyboard.press('Control+d');
   await expect.poll(() => book.read(1, 'Length')).toBe('44');
 });
+
+test('names filled on past the last row become rows; without names nothing does', async () => {
+  const { book, page } = await at('Suppliers');
+  const first = await spareRow(page);
+  await book.type(first, 'Supplier', 'House 1');
+  await book.type(first, 'Postage', '4.50');
+  await book.press(first, 'Supplier');
+  const corner = await fillHandle(page);
+  await drag(page, corner, { x: corner.x, y: corner.y + 3 * 32 });
+  await expect.poll(() => book.message().textContent()).toContain('Filled 3 cells, in 3 new rows.');
+  await expect.poll(() => book.read(first + 3, 'Supplier')).toBe('House 4');
+  expect(await book.read(first + 3, 'Postage')).toBe('');
+  await book.message().getByRole('button', { name: 'Undo' }).or(book.undoButton()).first().click();
+  await expect.poll(() => spareRow(page)).toBe(first + 1);
+
+  await book.press(first, 'Postage');
+  const below = await fillHandle(page);
+  await drag(page, below, { x: below.x, y: below.y + 3 * 32 });
+  expect(await spareRow(page)).toBe(first + 1);
+});

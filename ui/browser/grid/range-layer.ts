@@ -131,6 +131,14 @@ export class RangeLayer {
     return index === undefined ? undefined : { row: rowIndex, column: index };
   }
 
+  /** Below the last row that is drawn: where a cell would lie if rows went on, in the selection's last column. */
+  cornerBelow(y: number): Corner | undefined {
+    const last = this.bounds().rows - 1;
+    const box = this.host.querySelector(`.ag-row[row-index="${last}"]`)?.getBoundingClientRect();
+    if (box === undefined || box.height === 0 || y < box.bottom) return undefined;
+    return { row: last + 1 + Math.floor((y - box.bottom) / box.height), column: this.rectangle()?.right ?? 0 };
+  }
+
   /** The position of a cell's element, or of what lies in it. */
   cornerOfElement(target: EventTarget | null): Corner | undefined {
     if (!(target instanceof Element)) return undefined;

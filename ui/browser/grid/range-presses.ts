@@ -193,7 +193,7 @@ export class RangePresses {
         return;
       }
       case 'fill':
-        this.listener.fillOver(this.layer.cornerOfElement(element));
+        this.listener.fillOver(this.layer.cornerOfElement(element) ?? this.layer.cornerBelow(at.y));
         return;
       case 'rows':
         if (row !== undefined) this.layer.selectRowsAt(this.layer.anchor()?.row ?? row, row);

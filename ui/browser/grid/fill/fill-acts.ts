@@ -44,6 +44,13 @@ interface Line {
   readonly targets: readonly Corner[];
 }
 
+/** What goes into the cell of a column in the row at a position. */
+interface FilledCell {
+  readonly at: number;
+  readonly column: string;
+  readonly entry: string;
+}
+
 export class FillActs {
   readonly #cells: SheetCells;
 
@@ -51,12 +58,30 @@ export class FillActs {
     this.#cells = cells;
   }
 
-  /** Fills an area from the source beside it; `way` undefined: as usual for what stands there. */
-  fill(source: Rectangle, area: Rectangle, direction: Direction, way?: Way): void {
+  /** Whether these cells filled on past the last row make rows: all that a row needs is among them. */
+  makesRows({ left, right }: Rectangle): boolean {
+    const { sheet, layer } = this.#cells;
+    const { rows, filledRows } = layer.bounds();
+    const filled = new Set(Array.from({ length: right - left + 1 }, (_, at) => layer.columnAt(left + at)));
+    return rows > filledRows && sheet.columns.every(({ id, required }) => !required || filled.has(id));
+  }
+
+  /**
+   * Fills an area from the source beside it; `way` undefined: as usual for what stands there. What lies past the last row,
+   * from `firstNew` on, becomes rows.
+   */
+  fill(
+    source: Rectangle,
+    area: Rectangle,
+    direction: Direction,
+    way?: Way,
+    firstNew = this.#cells.layer.bounds().filledRows,
+  ): void {
     const lines = linesOf(source, area, direction);
     const forward = direction === 'down' || direction === 'right';
     const offered = new Set(lines.flatMap(({ sources }) => waysFor(this.#sources(sources))));
-    const commands = lines.flatMap((line) => this.#fillLine(line, forward, way));
+    const entries = lines.flatMap((line) => this.#fillLine(line, forward, way));
+    const { commands, made } = this.#commands(entries, firstNew);
     if (commands.length === 0) {
       tell('Nothing filled: these cells are filled by their formulas.', 'refusal');
       return;
@@ -72,12 +97,26 @@ export class FillActs {
           label: OFFERS[other],
           run: () => {
             UNDO.run();
-            this.fill(source, area, direction, other);
+            this.fill(source, area, direction, other, firstNew);
           },
         }),
       );
-      tell(filledWords(commands.length), 'done', ...again);
+      tell(filledWords(entries.length, made), 'done', ...again);
     });
+  }
+
+  /** Entries typed into the rows that are there, and rows made of the others. */
+  #commands(entries: readonly FilledCell[], firstNew: number) {
+    const { sheet } = this.#cells;
+    const made = new Map<number, Record<string, string>>();
+    const commands = entries.flatMap(({ at, column, entry }): Command[] => {
+      const row = this.#cells.row(at);
+      if (at < firstNew && row !== undefined) return [this.#cells.typing(row, column, entry)];
+      if (at >= firstNew && entry !== '') made.set(at, { ...made.get(at), [column]: entry });
+      return [];
+    });
+    for (const cells of made.values()) commands.push({ command: 'insert row', sheet: sheet.id, entries: cells });
+    return { commands, made: made.size };
   }
 
   /** The other of counting and copying, for a drag with Ctrl held. */
@@ -104,7 +143,8 @@ export class FillActs {
   }
 
   #copyInto(source: Rectangle, area: Rectangle, direction: Direction): void {
-    const commands = linesOf(source, area, direction).flatMap((line) => this.#fillLine(line, true, 'copy'));
+    const entries = linesOf(source, area, direction).flatMap((line) => this.#fillLine(line, true, 'copy'));
+    const { commands } = this.#commands(entries, Number.POSITIVE_INFINITY);
     if (commands.length > 0) this.#do(commands, () => announce(filledWords(commands.length)));
   }
 
@@ -130,21 +170,20 @@ export class FillActs {
     this.#cells.write(commands, said, 'Nothing filled.', then);
   }
 
-  #fillLine({ sources, targets }: Line, forward: boolean, way: Way | undefined): readonly Command[] {
+  #fillLine({ sources, targets }: Line, forward: boolean, way: Way | undefined): readonly FilledCell[] {
     const from = this.#sources(sources);
     const series = seriesOf(from, way ?? waysFor(from)[0] ?? 'copy', forward);
     const copied = seriesOf(from, 'copy', forward);
-    return targets.flatMap((corner, step): Command[] => {
-      const row = this.#cells.row(corner.row);
+    return targets.flatMap((corner, step): FilledCell[] => {
       const column = this.#cells.column(corner.column);
-      if (row === undefined || column === undefined || column.role === 'made') return [];
+      if (column === undefined || column.role === 'made') return [];
       const source = sources[step % sources.length];
       const typedOver = source !== undefined && this.#cells.cell(source)?.origin === 'override';
       if (column.role === 'computed' && !typedOver) return [];
       const entry = this.#entry(series(step));
       // A counted name that no row has is no link: what stands there is copied.
       const fits = column.type?.kind !== 'link' || this.#isTaken(column, entry);
-      return [this.#cells.typing(row, column.id, fits ? entry : this.#entry(copied(step)))];
+      return [{ at: corner.row, column: column.id, entry: fits ? entry : this.#entry(copied(step)) }];
     });
   }
 
@@ -209,6 +248,7 @@ function unionOf(a: Rectangle, b: Rectangle) {
   };
 }
 
-function filledWords(count: number): string {
-  return count === 1 ? 'Filled a cell.' : `Filled ${count} cells.`;
+function filledWords(count: number, rows = 0): string {
+  const cells = count === 1 ? 'Filled a cell' : `Filled ${count} cells`;
+  return rows === 0 ? `${cells}.` : `${cells}, in ${rows === 1 ? 'a new row' : `${rows} new rows`}.`;
 }

@@ -25,7 +25,8 @@ export class FillDrag {
   /** The handle is over a cell; undefined gives the drag up. */
   over(cell: Corner | undefined): void {
     const source = this.#cells.layer.rectangle();
-    const found = source === undefined || cell === undefined ? undefined : fillTarget(source, this.#within(cell));
+    const found =
+      source === undefined || cell === undefined ? undefined : fillTarget(source, this.#within(source, cell));
     this.#target = source === undefined || found === undefined ? undefined : { source, ...found };
     this.#paint();
   }
@@ -56,10 +57,10 @@ export class FillDrag {
     return column >= 0 && (this.#cells.cell({ row, column })?.text ?? '') !== '';
   }
 
-  /** The empty row isn't filled. */
-  #within({ row, column }: Corner): Corner {
+  /** Past the last row go only cells that make rows of their own there. */
+  #within(source: Rectangle, { row, column }: Corner): Corner {
     const { filledRows } = this.#cells.layer.bounds();
-    return { row: Math.min(row, filledRows - 1), column };
+    return { row: this.#fills.makesRows(source) ? row : Math.min(row, filledRows - 1), column };
   }
 
   #paint(): void {
