@@ -264,6 +264,30 @@ test('Home and End go to the ends of the row, with Ctrl to the ends of the sheet
   expect(await focused()).toBe('0 tray');
 });
 
+test('rows are drawn where scrolling comes to rest, whatever moved them before', async () => {
+  const { book, page } = await atSheet('Crops');
+  await book.read(0, 'Crop');
+  await page.evaluate(async () => {
+    const bar = document.querySelector('.ag-body-vertical-scroll-viewport');
+    const rows = document.querySelector('.ag-grid-viewport');
+    if (bar === null || rows === null) throw new Error('Nothing scrolls here.');
+    const frame = () => new Promise((drawn) => requestAnimationFrame(drawn));
+    // The echo of a scroll that comes late: the grid hears its own bar first, then nothing else for a while.
+    rows.scrollTop = 1600;
+    await frame();
+    await new Promise((later) => setTimeout(later, 400));
+    bar.dispatchEvent(new Event('scroll'));
+    rows.scrollTop = 0;
+    await frame();
+  });
+  const top = () =>
+    page.evaluate(() => {
+      const box = document.querySelector('.ag-row[row-index="0"]')?.getBoundingClientRect();
+      return box !== undefined && document.elementFromPoint(box.left + 60, box.top + 16)?.closest('.ag-row') !== null;
+    });
+  await expect.poll(top).toBe(true);
+});
+
 test('an item of the attention list leads to its cell', async () => {
   const { page } = await atSheet('Trays');
   await page.getByRole('button', { name: /Needs attention/ }).click();

@@ -68,7 +68,7 @@ test('a picking is noted in three touches', async () => {
   await page.getByRole('button', { name: 'A picking' }).click();
   await page.getByRole('region', { name: 'A picking of which planting' }).locator('.phone-list button').first().click();
   const box = page.getByRole('textbox', { name: /^Weight/ });
-  expect(await box.evaluate((input) => input === document.activeElement)).toBe(true);
+  await expect.poll(() => box.evaluate((input) => input === document.activeElement)).toBe(true);
   await box.fill('a lot');
   await page.keyboard.press('Enter');
   await page.locator('.today-step .level-error').waitFor();

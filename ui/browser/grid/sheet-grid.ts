@@ -44,6 +44,7 @@ import { RowActs } from './row-acts.ts';
 import { HANDLES } from './row-face.ts';
 import { isHead, isSpare, type RowHandle } from './row-handle.ts';
 import { RowOrder } from './row-order.ts';
+import { ScrollRest } from './scroll-rest.ts';
 import { SheetCells } from './sheet-cells.ts';
 import { surfaceOf } from './surface-of.ts';
 import { lastPlaceOn, tellSelection } from './told.ts';
@@ -65,6 +66,7 @@ export class SheetGrid implements Drawing {
   private readonly rooms: ColumnRooms;
   private readonly marked: SheetMarks;
   private readonly painter: CellPainter;
+  private readonly scrollRest: ScrollRest;
   private shownView: string | undefined;
   private shownQuestions: readonly string[] | undefined;
 
@@ -96,6 +98,7 @@ export class SheetGrid implements Drawing {
       rowData: this.order.handles(),
     });
     lightenStyles();
+    this.scrollRest = new ScrollRest(host, this.api);
     const { api, rooms, marked: marks } = this;
     const isDrawn = (column: string): boolean => this.width(column) !== undefined;
     this.painter = new CellPainter({ book, sheet: now, api, rooms, marks, isDrawn });
@@ -149,6 +152,7 @@ export class SheetGrid implements Drawing {
 
   destroy(): void {
     if (gridOnScreen.peek() === this.surface) gridOnScreen.value = undefined;
+    this.scrollRest.destroy();
     this.hands.destroy();
     this.presses.destroy();
     this.entry.destroy();
