@@ -120,3 +120,13 @@ test('a workbook of another kind, or with other money, is refused', () => {
     why: 'It counts money in CHF, and this workbook in EUR.',
   });
 });
+
+test('a total has the bits of a workbook opened anew after rows are moved, and moved back', () => {
+  const workbook = openFarm();
+  workbook.do([{ command: 'add formula', sheet: 'farm', name: 'All', formula: 'SUM(Plantings[Length])' }], MESSAGE);
+  // 30 ft, 25 ft and 10 ft in metres come to another last bit where the third is added first.
+  for (const before of ['r6', undefined, 'r7', undefined]) {
+    workbook.do([{ command: 'move rows', sheet: 'plantings', rows: ['r8'], before }], MESSAGE);
+    expect(state(workbook)).toEqual(state(openFarm(workbook.data())));
+  }
+});

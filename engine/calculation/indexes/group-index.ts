@@ -137,6 +137,10 @@ const MANY_JOINING = 32;
 /** From one row in so many on, many of a table are looked at. */
 const MANY_OF = 16;
 
+function bySlot(a: number, b: number): number {
+  return a - b;
+}
+
 /** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
 const leaving = new RowSet();
 
@@ -151,6 +155,8 @@ export class GroupIndex implements Shared {
   #members: RowList[] = [];
   /** For each row how often its slot had come to life when it was last looked at: another row since then is news to its group. */
   #bornAs = new Uint32Array(0);
+  /** Whether the rows of groups were last seen in another order than that of their slots. */
+  #outOfSlotOrder = false;
   groupOf = new Int32Array(0);
   readonly #row: number[] = [];
 
@@ -167,6 +173,7 @@ export class GroupIndex implements Shared {
     copy.#members = this.#members.slice();
     copy.groupOf = this.groupOf.slice();
     copy.#bornAs = this.#bornAs.slice();
+    copy.#outOfSlotOrder = this.#outOfSlotOrder;
     return copy;
   }
 
@@ -250,6 +257,7 @@ export class GroupIndex implements Shared {
     for (let row = 0; row < length; row++) groupOf[row] = this.#groupFor(cells, row, frame.token);
     // Rows that a sheet leaves out stand in no order: the way back along links asks for none.
     this.#gatherMembers(this.grouping.leftOutToo ? undefined : frame.rows(table));
+    this.#outOfSlotOrder = this.#compare(frame, false) !== undefined;
     this.built = true;
   }
 
@@ -276,6 +284,7 @@ export class GroupIndex implements Shared {
     if (length > this.groupOf.length) this.#makeRoom(length - 1);
     this.groupOf.fill(-1);
     this.#bornAs.set(frame.table(table).births.subarray(0, length));
+    this.#outOfSlotOrder = this.#compare(frame, false) !== undefined;
     if (inOrder !== undefined && this.#plainAgain(cells, inOrder, frame.token)) return;
     for (let i = 0; i < count; i++) {
       const row = inOrder === undefined ? i : (inOrder[i] as number);
@@ -341,7 +350,10 @@ export class GroupIndex implements Shared {
    */
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
     const { births, length } = frame.table(this.grouping.table);
-    const compare = this.#compare(frame, rows.count >= MANY_JOINING && rows.count * MANY_OF > length);
+    const byTable = this.#compare(frame, rows.count >= MANY_JOINING && rows.count * MANY_OF > length);
+    // A move may have put the table back in the order of its slots: groups are looked at once more by it.
+    const compare = byTable ?? (this.#outOfSlotOrder ? bySlot : undefined);
+    this.#outOfSlotOrder = byTable !== undefined;
     const cells = this.#cells(frame);
     const left = new Set<number>();
     const joining = new Map<number, number[]>();
