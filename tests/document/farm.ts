@@ -140,7 +140,10 @@ export function everything(workbook: Workbook): { readonly file: string; readonl
 
 const vocabulary = createVocabulary({ currency: 'EUR' });
 
-/** A quantity that waits aside is written in the unit of the day it was put there: what counts is how much it is. */
+/**
+ * A quantity that waits aside is written in the unit of the day it was put there: what counts is how much it is, and not
+ * whether its line still fits a page.
+ */
 export function everythingByAmount(workbook: Workbook): ReturnType<typeof everything> {
   const { file, shown } = everything(workbook);
   const followed = /\[([-\d.e]+), "([^"]+)", true\]/g;
@@ -148,5 +151,5 @@ export function everythingByAmount(workbook: Workbook): ReturnType<typeof everyt
     const unit = vocabulary.find(symbol);
     return unit === undefined ? `${number} ${symbol}` : String(toCanonical(unit, Number(number)));
   });
-  return { file: canonical, shown };
+  return { file: JSON.stringify(JSON.parse(canonical)), shown };
 }

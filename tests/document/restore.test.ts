@@ -67,9 +67,9 @@ test('rows that link to each other go in one step, one by one, and come back wit
   const rows = [beside(one, three), beside(two, one), beside(three, two)];
   workbook.do([{ command: 'put rows', sheet: 'beds', columns: ['bed', column], rows }], MESSAGE);
   const between = state(workbook);
-  expect(between.file).toContain(`{ "row": "${three}" }`);
+  expect(between.file).toContain(`{"row":"${three}"}`);
   workbook.do([{ command: 'restore', data }], MESSAGE);
-  expect(state(workbook).file).not.toContain(`{ "row": "${three}" }`);
+  expect(state(workbook).file).not.toContain(`{"row":"${three}"}`);
   workbook.undo();
   expect(state(workbook)).toEqual(between);
 });
