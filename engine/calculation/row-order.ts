@@ -13,7 +13,8 @@ interface Data {
 
 type Compare = (a: number, b: number) => number;
 
-const bySlot: Compare = (a, b) => a - b;
+/** The order of slots themselves. */
+export const bySlot: Compare = (a, b) => a - b;
 
 /** Below zero where row a stands before row b; undefined where slots stand in order themselves. */
 export function compareRows(data: Data, table: TableDef): Compare | undefined {

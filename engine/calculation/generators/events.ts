@@ -4,6 +4,7 @@
 import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
+import { rowsByKeys } from '../row-order.ts';
 import type { GeneratorInput, RowGenerator } from './generator.ts';
 
 export interface DatedColumn {
@@ -113,7 +114,8 @@ export function eventRows(
           rows[count++] = row;
         }
       }
-      const order = byDay(days.subarray(0, count));
+      const asFound = Int32Array.from({ length: count }, (_, at) => at);
+      const order = rowsByKeys(asFound, days.subarray(0, count));
       frame.remake(table, count, blank);
       for (const about of abouts) frame.ownColumn(about).blank();
       const codes = Int32Array.from(dated, (one) => frame.texts.code(one.event));
@@ -133,39 +135,4 @@ export function eventRows(
       for (const column of aboutOf) column.touched();
     },
   };
-}
-
-/** Days of ten years: a list of so many is gone through at once. */
-const SHORT_SPAN = 4096;
-
-/** Places by rising day, those of one day as they stand. */
-function byDay(days: Float64Array): Int32Array {
-  let first = Number.POSITIVE_INFINITY;
-  let last = Number.NEGATIVE_INFINITY;
-  let whole = true;
-  for (let at = 0; at < days.length; at++) {
-    const day = days[at] as number;
-    if (day < first) first = day;
-    if (day > last) last = day;
-    if (!Number.isInteger(day)) whole = false;
-  }
-  const order = new Int32Array(days.length);
-  if (!whole || last - first >= SHORT_SPAN) {
-    for (let at = 0; at < days.length; at++) order[at] = at;
-    return order.sort((a, b) => (days[a] as number) - (days[b] as number) || a - b);
-  }
-  // Where the next of a day goes.
-  const next = new Int32Array(days.length === 0 ? 0 : last - first + 2);
-  for (let at = 0; at < days.length; at++) {
-    const after = (days[at] as number) - first + 1;
-    next[after] = (next[after] as number) + 1;
-  }
-  for (let at = 1; at < next.length; at++) next[at] = (next[at] as number) + (next[at - 1] as number);
-  for (let at = 0; at < days.length; at++) {
-    const day = (days[at] as number) - first;
-    const place = next[day] as number;
-    order[place] = at;
-    next[day] = place + 1;
-  }
-  return order;
 }

@@ -6,6 +6,7 @@ import type { Typed } from '../../language/typed.ts';
 import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
+import { bySlot } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
 
@@ -195,7 +196,7 @@ function joined(before: RowSet | undefined, now: RowSet = NO_ROWS): RowSet {
 }
 
 /** The slots by rising number, or in the order given, where they stand; most come so already. */
-function rising(slots: Int32Array, compare = (a: number, b: number): number => a - b): Int32Array {
+function rising(slots: Int32Array, compare = bySlot): Int32Array {
   for (let i = 1; i < slots.length; i++) {
     if (compare(slots[i - 1] as number, slots[i] as number) > 0) return slots.sort(compare);
   }

@@ -6,6 +6,7 @@ import { type Column, FILLED, type Token } from '../../values/column.ts';
 import type { Texts } from '../../values/texts.ts';
 import type { Frame, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
+import { bySlot } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import { KeyTable } from './key-table.ts';
 
@@ -136,10 +137,6 @@ const MANY_JOINING = 32;
 
 /** From one row in so many on, many of a table are looked at. */
 const MANY_OF = 16;
-
-function bySlot(a: number, b: number): number {
-  return a - b;
-}
 
 /** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
 const leaving = new RowSet();

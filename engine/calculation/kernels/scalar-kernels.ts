@@ -7,6 +7,7 @@ import type { Scalar } from '../../values/error.ts';
 import { Figures } from '../../values/figures.ts';
 import type { ValueType } from '../../values/type.ts';
 import type { Dictionaries } from '../frame.ts';
+import { mixed } from '../indexes/key-table.ts';
 import { type Stored, toScalar, toStored } from './scalars.ts';
 import { type Kernel, room, scratch, type Vector } from './vector.ts';
 
@@ -93,8 +94,6 @@ const REMEMBERED = 256;
 const MANY_ROWS = 32;
 const NOTHING_ASKED = new Float64Array(0);
 const NO_STATES = new Uint8Array(0);
-const bits = new Int32Array(2);
-const asDouble = new Float64Array(bits.buffer);
 
 /**
  * The last answers of one kernel, by what it was asked: the words of a season are few, and joining and looking words up costs
@@ -146,17 +145,7 @@ class KnownAnswers {
     const asked = this.#asked;
     const { length } = question;
     let hash = 0;
-    for (let k = 0; k < length; k++) {
-      const value = question[k] as number;
-      const whole = value | 0;
-      if (whole === value) hash ^= whole;
-      else {
-        asDouble[0] = value;
-        hash ^= (bits[0] as number) ^ Math.imul(bits[1] as number, 0x85ebca6b);
-      }
-      hash = Math.imul(hash ^ (asked[k] as number), 0x9e3779b1);
-      hash ^= hash >>> 15;
-    }
+    for (let k = 0; k < length; k++) hash = mixed(hash ^ (asked[k] as number), question[k] as number);
     hash &= REMEMBERED - 1;
     this.#hash = hash;
     if (this.#states[hash] === UNKNOWN) return false;

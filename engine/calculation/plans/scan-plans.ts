@@ -12,6 +12,7 @@ import { meetsAll, type RowFilter } from '../indexes/totals.ts';
 import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
 import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
+import { bySlot } from '../row-order.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, rolesOf } from './criteria-roles.ts';
@@ -159,7 +160,6 @@ function inOrder(rows: Int32Array, table: TableDef, frame: Frame): Int32Array {
 
 /** Up to so many rows are put in order one by one: a sort costs more to begin. */
 const FEW = 16;
-const bySlot = (a: number, b: number): number => a - b;
 
 function fewInOrder(rows: Int32Array, compare: (a: number, b: number) => number): Int32Array {
   for (let i = 1; i < rows.length; i++) {

@@ -1,5 +1,5 @@
 // What the commands that plan do: each act is fetched when first asked for, beds are searched for in a worker. plan-commands.ts fetches
-// this when one of them is given.
+// this when one of them is given, and the first questions for their beds.
 
 import { type BedQuestion, cellView, rowWithId, type Workbook } from '../../../engine/index.ts';
 import type { Act } from '../../../sheets-templates/index.ts';
@@ -9,6 +9,7 @@ import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
 import type { Situation } from './situation.ts';
 
+/** The same seed every time: whoever asks twice gets the same beds. */
 const SEED = 1;
 
 /** Does an act and says what it came to, with the way back; says why not where it can't be done. */

@@ -2,7 +2,7 @@
 // cell where it would be typed anyway, and what follows from it is shown beside it; undo takes any of it back.
 
 import { useEffect, useState } from 'preact/hooks';
-import { BedSearch, message, ONLY_ROW, rows, seededNumbers, sheetView, showDate } from '../../../engine/index.ts';
+import { message, ONLY_ROW, rows, sheetView, showDate } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 import { FormField } from '../form/form-field.tsx';
 import { BEDS, FARM, PLANTINGS } from '../panels/columns.ts';
@@ -335,24 +335,10 @@ function Plan() {
   );
 }
 
-/** The same seed every time: whoever asks twice gets the same beds. */
-const SEED = 1;
-
-/** Beds for all plantings without one, by the search that the terminal uses too; its code is fetched when first asked for. */
+/** Beds for all plantings without one, by the command that proposes them; its code is fetched when first asked for. */
 async function proposeAll(): Promise<void> {
-  const { bedWish, proposeBeds } = await import('../../../sheets-templates/acts/propose-beds.ts');
-  const book = workbookNow();
-  if (book === undefined) return;
-  const wish = bedWish(book);
-  if (typeof wish === 'string') {
-    tell(wish, 'refusal');
-    return;
-  }
-  const search = new BedSearch(wish.question, seededNumbers(SEED));
-  search.step(Number.POSITIVE_INFINITY);
-  const act = proposeBeds(book, wish, search.beds);
-  if (!act.ok) tell(act.why, 'refusal');
-  else if (!change(act.commands, act.message).refused) tell(act.said, 'done', UNDO);
+  const { placeBeds } = await import('../commands/plan-acts.ts');
+  await placeBeds();
 }
 
 /** 'None: cold ends it about 22 Sep, with 64% of the warmth it needs.' */
