@@ -88,8 +88,10 @@ export function redo(): void {
 /** The way back that a notice offers. */
 export const UNDO = { label: 'Undo', run: undo, undoes: true } as const;
 
-/** Switches the whole workbook between US customary and SI units; undo takes it back. Before anything is planted the farm's usual
- * beds and steps of spacing become those of the other units, too. */
+/**
+ * Switches the whole workbook between US customary and SI units; undo takes it back. Before anything is planted the farm's usual
+ * beds and steps of spacing become those of the other units, too.
+ */
 export function setUnits(next: UnitSystem): void {
   const [now, book] = [units.peek(), workbookNow()];
   if (now === next) return;

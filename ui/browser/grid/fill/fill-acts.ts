@@ -81,7 +81,7 @@ export class FillActs {
     const forward = direction === 'down' || direction === 'right';
     const offered = new Set(lines.flatMap(({ sources }) => waysFor(this.#sources(sources))));
     const entries = lines.flatMap((line) => this.#fillLine(line, forward, way));
-    const { commands, made } = this.#commands(entries, firstNew);
+    const { commands, filled, made } = this.#commands(entries, firstNew);
     if (commands.length === 0) {
       tell('Nothing filled: these cells are filled by their formulas.', 'refusal');
       return;
@@ -101,22 +101,25 @@ export class FillActs {
           },
         }),
       );
-      tell(filledWords(entries.length, made), 'done', ...again);
+      tell(filledWords(filled, made), 'done', ...again);
     });
   }
 
-  /** Entries typed into the rows that are there, and rows made of the others. */
+  /** Entries typed into the rows that are there, and rows made of the others; how many cells are filled, in how many new rows. */
   #commands(entries: readonly FilledCell[], firstNew: number) {
     const { sheet } = this.#cells;
     const made = new Map<number, Record<string, string>>();
-    const commands = entries.flatMap(({ at, column, entry }): Command[] => {
+    const commands: Command[] = [];
+    let filled = 0;
+    for (const { at, column, entry } of entries) {
       const row = this.#cells.row(at);
-      if (at < firstNew && row !== undefined) return [this.#cells.typing(row, column, entry)];
       if (at >= firstNew && entry !== '') made.set(at, { ...made.get(at), [column]: entry });
-      return [];
-    });
+      else if (at < firstNew && row !== undefined) commands.push(this.#cells.typing(row, column, entry));
+      else continue;
+      filled += 1;
+    }
     for (const cells of made.values()) commands.push({ command: 'insert row', sheet: sheet.id, entries: cells });
-    return { commands, made: made.size };
+    return { commands, filled, made: made.size };
   }
 
   /** The other of counting and copying, for a drag with Ctrl held. */
