@@ -25,7 +25,13 @@ function seasonsOf({ inputs: [input] }: Drawn): number {
 }
 
 function joined(parts: readonly (Float64Array | undefined)[]): Float64Array {
-  return Float64Array.from(parts.flatMap((part) => Array.from(part ?? [])));
+  const all = new Float64Array(parts.reduce((length, part) => length + (part?.length ?? 0), 0));
+  let at = 0;
+  for (const part of parts) {
+    if (part !== undefined) all.set(part, at);
+    at += part?.length ?? 0;
+  }
+  return all;
 }
 
 /** A week that one worker's seasons never came to has no figure in any of them. */
