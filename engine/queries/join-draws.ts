@@ -1,7 +1,15 @@
-// Seasons that several workers drew, put together as if one had drawn them all.
+// Seasons shared out among workers, and put together as if one had drawn them all.
 
 import type { DrawnWeeks } from './drawn-figures.ts';
 import type { Drawn } from './draws.ts';
+
+/** So many seasons in shares, as evenly as can be: from the first up to the last but one of each. */
+export function sharesOf(count: number, among: number): readonly (readonly [from: number, until: number])[] {
+  return Array.from({ length: Math.min(count, among) }, (_, at) => [
+    Math.round((at * count) / among),
+    Math.round(((at + 1) * count) / among),
+  ]);
+}
 
 /** In the order of the seasons; all parts of one draw, so of the same inputs and figures. */
 export function joinDrawn(parts: readonly Drawn[]): Drawn {

@@ -2,9 +2,10 @@
 // a few seasons for nobody, while a person still chooses what to ask, so that the way there is trodden; between two words it hears
 // whether something else is asked. Begun and ended by draws-workers.ts.
 
-import { Draws, type Figure, loadGeneralUnits, uncertainInputs, Workbook } from '../../../engine/index.ts';
+import { Draws, type Figure, uncertainInputs, Workbook } from '../../../engine/index.ts';
 import { SEASON_CHANCES } from '../../../sheets-templates/index.ts';
 import { streams } from '../../chance.ts';
+import { withUnitsWanted } from '../../units-wanted.ts';
 import { fetchTemplate, newId, templates } from '../files/world.ts';
 import { type DrawsAsked, type DrawsTold, type SeasonsOrder, toldOf } from './draws-messages.ts';
 
@@ -39,8 +40,8 @@ function tell(told: DrawsTold): void {
 
 async function open({ data }: Extract<DrawsAsked, { ask: 'open' }>): Promise<Workbook | string> {
   await fetchTemplate(data.template);
-  await loadGeneralUnits();
-  const workbook = Workbook.open(data, { newId, now: () => Date.now(), actor: 'draws', templates });
+  const world = { newId, now: () => Date.now(), actor: 'draws', templates };
+  const workbook = await withUnitsWanted(() => Workbook.open(data, world));
   return workbook ?? 'The sheets of the workbook could not be fetched: try again.';
 }
 
@@ -53,7 +54,8 @@ function drawsOf(workbook: Workbook, { figures, weekly, from, until, seed }: Sea
 
 async function draw(drawing: number, order: SeasonsOrder, asked: number): Promise<void> {
   const workbook = await opened;
-  const draws = typeof workbook === 'string' ? workbook : drawsOf(workbook, order);
+  const draws = typeof workbook === 'string' ? workbook : await withUnitsWanted(() => drawsOf(workbook, order));
+  if (asks !== asked) return;
   if (typeof draws === 'string') {
     tell({ drawing, told: 'failed', why: draws });
     return;

@@ -2,7 +2,7 @@
 // stay for the next drawing of that plan; they go once the plan is another, or when nothing was asked of them for a while, and with
 // them their memory. Called by draws-state.ts and likely-part.tsx.
 
-import type { DocumentData, Figure, Workbook } from '../../../engine/index.ts';
+import { type DocumentData, type Figure, sharesOf, type Workbook } from '../../../engine/index.ts';
 import { followChanges } from '../store/workbook.ts';
 import type { DrawsAsked, DrawsTold, SeasonsOrder } from './draws-messages.ts';
 
@@ -81,12 +81,4 @@ export function endWorkers(): void {
 
 function ask(worker: Worker, asked: DrawsAsked): void {
   worker.postMessage(asked);
-}
-
-/** Seasons shared out, as evenly as can be: from the first up to the last but one. */
-function sharesOf(count: number, among: number): readonly (readonly [number, number])[] {
-  return Array.from({ length: Math.min(count, among) }, (_, at) => [
-    Math.round((at * count) / among),
-    Math.round(((at + 1) * count) / among),
-  ]);
 }
