@@ -116,11 +116,17 @@ export const lotsSheet: SheetDeclaration = {
         decimals: 1,
       }),
       computed(
+        'with-its-end',
+        'With its end',
+        PLAIN,
+        `IF([Stored]; COUNTIFS(Lots[Product]; ${PRODUCT}; Lots[Stored]; TRUE; Lots[Until]; [Until]; Lots[Lot]; "<" & [Lot]))`,
+        { note: 'Lots of the product that end on its last day and come before it by name.', decimals: 0 },
+      ),
+      computed(
         'place',
         'Place',
         PLAIN,
-        `IF([Stored]; 1 + COUNTIFS(Lots[Product]; ${PRODUCT}; Lots[Stored]; TRUE; Lots[Until]; "<" & [Until])
-          + COUNTIFS(Lots[Product]; ${PRODUCT}; Lots[Stored]; TRUE; Lots[Until]; [Until]; Lots[Lot]; "<" & [Lot]))`,
+        `IF([Stored]; 1 + COUNTIFS(Lots[Product]; ${PRODUCT}; Lots[Stored]; TRUE; Lots[Until]; "<" & [Until]) + [With its end])`,
         { note: '1 is sold first: the shortest time left.', decimals: 0 },
       ),
     ),

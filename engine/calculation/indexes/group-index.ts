@@ -100,14 +100,24 @@ class RowList {
     return place + 1 >= count || compare(row, rows[place + 1] as number) <= 0;
   }
 
-  /** Takes rows out in one pass: they may have moved in the table's order since they were put here. */
-  removeAll(leaving: RowSet): void {
+  /** Takes out `going[from..to)`, which are looked for: they may have moved in the table's order since they were put here. */
+  removeAll(going: Int32Array, from: number, to: number): void {
+    if (to - from < FEW_MOVED) {
+      for (let i = from; i < to; i++) {
+        const place = this.rows.indexOf(going[i] as number);
+        this.rows.copyWithin(place, place + 1, this.count);
+        this.count--;
+      }
+      return;
+    }
+    for (let i = from; i < to; i++) leaving.add(going[i] as number);
     let kept = 0;
     for (let place = 0; place < this.count; place++) {
       const row = this.rows[place] as number;
       if (!leaving.has(row)) this.rows[kept++] = row;
     }
     this.count = kept;
+    leaving.clear();
   }
 
   /** Takes in `joining[from..to)`; many of them are to stand in order among themselves. */
@@ -359,9 +369,10 @@ export class GroupIndex implements Shared {
     const compare = byTable ?? (this.#outOfSlotOrder ? bySlot : undefined);
     this.#outOfSlotOrder = byTable !== undefined;
     const cells = this.#cells(frame);
-    const left = new Set<number>();
+    const going: number[] = [];
     const joining: number[] = [];
     const staying: number[] = [];
+    const joined: number[] = [];
     for (let i = 0; i < rows.count; i++) {
       const row = rows.at(i);
       this.#makeRoom(row);
@@ -370,32 +381,27 @@ export class GroupIndex implements Shared {
       if (before === now) {
         if (now >= 0 && compare !== undefined) staying.push(row);
         if (now >= 0 && this.#bornAs[row] !== births[row]) touched.add(now);
-        this.#bornAs[row] = births[row] as number;
-        continue;
+      } else {
+        if (before >= 0) going.push(row);
+        if (now >= 0) {
+          joining.push(row);
+          joined.push(now);
+        }
       }
-      this.groupOf[row] = now;
       this.#bornAs[row] = births[row] as number;
-      if (before >= 0) {
-        leaving.add(row);
-        left.add(before);
-      }
-      if (now >= 0) joining.push(row);
     }
-    for (const group of left) {
-      this.#ownList(frame, group)?.removeAll(leaving);
+    this.#eachGroup(going, (group, gone, from, to) => {
+      this.#ownList(frame, group)?.removeAll(gone, from, to);
       touched.add(group);
-    }
-    leaving.clear();
+    });
+    for (const row of going) this.groupOf[row] = -1;
+    for (let i = 0; i < joining.length; i++) this.groupOf[joining[i] as number] = joined[i] as number;
     // Most rows that are looked at again stand where they stood.
     this.#eachGroup(staying, (group, stayed, from, to) => {
       const moved = stayed.subarray(from, to);
       if (compare === undefined || this.#members[group]?.standsInOrder(moved, compare) !== false) return;
-      for (const row of moved) {
-        leaving.add(row);
-        joining.push(row);
-      }
-      this.#ownList(frame, group)?.removeAll(leaving);
-      leaving.clear();
+      for (const row of moved) joining.push(row);
+      this.#ownList(frame, group)?.removeAll(stayed, from, to);
     });
     if (joining.length >= MANY_JOINING) joining.sort(compare ?? bySlot);
     this.#eachGroup(joining, (group, joined, from, to) => {
