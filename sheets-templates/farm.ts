@@ -97,6 +97,9 @@ export const farmSheet: SheetDeclaration = {
         },
       ),
       withDefault('season-ends', 'Season ends', DATE, 'EDATE([Season starts]; 12) - 1 day'),
+      entered('nothing-sown-before', 'Nothing sown before', DATE, {
+        note: 'Dates are proposed so that no seed has to be sown before this day: a new season has the day it was begun on. Blank: any day.',
+      }),
     ),
     ...group(
       'Ground',

@@ -14,7 +14,7 @@ import {
   YES_OR_NO,
 } from './authoring.ts';
 import { UNKNOWN_EMERGENCE } from './planting-ripening.ts';
-import { inTheBedFor, upFor } from './planting-window.ts';
+import { inTheBedFor, SOWN_IN_TIME, upFor } from './planting-window.ts';
 
 const CROP = '[Variety].[Crop]';
 
@@ -79,7 +79,7 @@ export const RECKONED_DATE_COLUMNS = group(
     'only-after-the-heat',
     'Only after the heat',
     YES_OR_NO,
-    `AND([Start] <> "sets"; NOT([Ripens by its own date]); [Before the heat] < [Spring start]; OR(ISBLANK([Before the cold]); [After the heat] <= [Before the cold]))`,
+    `AND([Start] <> "sets"; NOT([Ripens by its own date]); [Before the heat] < MAX([Spring start]; Farm[Season starts]; ${SOWN_IN_TIME}); OR(ISBLANK([Before the cold]); [After the heat] <= [Before the cold]))`,
     {
       note: 'In spring there is too little time before the heat, and after it there is enough. What grows from tubers and sets is quick enough (a judgement).',
     },
@@ -95,9 +95,9 @@ export const RECKONED_DATE_COLUMNS = group(
     'in-the-bed-from',
     'In the bed from',
     DATE,
-    'IF(NOT(ISBLANK([Date typed])); [Date typed]; MAX([Earliest in the bed]; IF(NOT(ISBLANK([In the bed for it])); MIN([In the bed for it]; [Before the cold]))))',
+    'IF(NOT(ISBLANK([Date typed])); [Date typed]; MAX([Earliest this season]; IF(NOT(ISBLANK([In the bed for it])); MIN([In the bed for it]; [Before the cold]))))',
     {
-      note: 'As typed, or for the date wanted, but no earlier than makes sense and in time to be ripe before the cold.',
+      note: 'As typed, or for the date wanted, but no earlier than makes sense this season and in time to be ripe before the cold.',
     },
   ),
   computed(

@@ -22,6 +22,9 @@ const HEADING = '14 days';
 /** Mean air over soil at planting depth in the morning, when garlic goes in (a judgement). */
 const AIR_OVER_SOIL = '2 Cdeg';
 
+/** In the bed from the first day that seed may be sown: blank where any day will do. */
+export const SOWN_IN_TIME = 'Farm[Nothing sown before] + [Time raised]';
+
 /** The latest date to be up or set out so that the crop is ripe by a date. */
 export function upFor(by: string): string {
   return `WARMTHSTART(${by}; [Warmth wanted]; ${GROWTH})`;
@@ -213,6 +216,15 @@ export const WINDOW_COLUMNS = group(
     },
   ),
   computed(
+    'earliest-this-season',
+    'Earliest this season',
+    DATE,
+    `IF(NOT(ISBLANK([Earliest in the bed])); MAX([Earliest in the bed]; ${SOWN_IN_TIME}; IF(ISBLANK([Ripe by]); Farm[Season starts])))`,
+    {
+      note: 'Where winters are mild the time to plant has begun in the year before; what is proposed waits for the season, and for the day from which it can be sown.',
+    },
+  ),
+  computed(
     'latest-in-the-bed',
     'Latest in the bed',
     DATE,
@@ -226,7 +238,7 @@ export const WINDOW_COLUMNS = group(
     'not-then-because',
     'Not then because',
     TEXT,
-    `IF(AND(NOT(ISBLANK([Ripe by])); ISBLANK([Date typed])); IF([Dates from] = "earliest that makes sense"; IF([Autumn crop]; "it is too hot then"; "it would have to be in the bed before " & TEXT([Earliest in the bed]; "d mmm"));
+    `IF(AND(NOT(ISBLANK([Ripe by])); ISBLANK([Date typed])); IF([Dates from] = "earliest that makes sense"; IF([Autumn crop]; "it is too hot then"; "it would have to be in the bed before " & TEXT([Earliest this season]; "d mmm"));
       IF([Dates from] = "the cold"; "it would not be ripe before the cold"; IF(AND([Ripe] > [Ripe before the heat]; [Ripe] < [Ripe again from]); "it is too hot then";
         IF(OR([Finishes] < 1; [Window lost] > 50%); "the cold cuts it off")))))`,
     { note: 'Why it cannot be had for the date wanted.' },

@@ -1,7 +1,7 @@
 // The season template: every built-in sheet in the order of a grower's work, with the rows it ships. index.ts offers it; the
 // demo farm and the terminal's `new` start from it. Its version rises with every change that reaches people.
 
-import type { SheetDeclaration, Start, Template, TemplateRow } from '../engine/index.ts';
+import { isoDate, type SheetDeclaration, type Start, type Template, type TemplateRow } from '../engine/index.ts';
 import { bedCalendarSheet, bedNitrogenSheet } from './bed-calendar.ts';
 import { bedsSheet } from './beds.ts';
 import { bestSpacingSheet } from './best-spacing.ts';
@@ -172,6 +172,8 @@ export interface SeasonOptions {
   readonly season: number;
   /** Civil day that TODAY() gives. */
   readonly today: number;
+  /** The day a person begins it on: no seed is proposed to be sown before. */
+  readonly begun?: number;
   /** Further columns of the one Farm row, as typed, by name: { Latitude: '44.5' }. */
   readonly farm?: NamedRow;
   /** Further rows by the names of sheets and columns, after those a fresh workbook starts with; a row named like one of those changes it. */
@@ -185,7 +187,7 @@ export function seasonStart(options: SeasonOptions): Start {
 
 /** As seasonStart, on other sheets: of a farm's usual trays and mix those that are there. */
 export function startOf(sheets: readonly SheetDeclaration[], options: SeasonOptions): Start {
-  const { title = 'Season', units = 'us', currency = 'USD', season, today, farm = {}, rows = {} } = options;
+  const { title = 'Season', units = 'us', currency = 'USD', season, today, begun, farm = {}, rows = {} } = options;
   const ownFarm: NamedRow = {
     Season: String(season),
     Currency: currency,
@@ -194,6 +196,7 @@ export function startOf(sheets: readonly SheetDeclaration[], options: SeasonOpti
     'Deep tray': 'Deep tray',
     'Usual mix': 'Compost, coir and grit',
     ...usualGround(units),
+    ...(begun === undefined ? {} : { 'Nothing sown before': isoDate(begun) }),
     ...farm,
   };
   return { title, units, currency, today, rows: rowsById(sheets, { ...rows, Farm: [ownFarm] }) };

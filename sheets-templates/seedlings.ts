@@ -99,7 +99,7 @@ export const seedlings = madeOnce(() => {
       'plantings/seed-cost':
         'IF(ISBLANK([Seed lot]); [Seeds needed] * [Variety].[Price per 1,000 seeds] / 1000; 0 money)',
       'plantings/margin': '[Sales] - [Costs]',
-      'plantings/in-the-bed-from': 'IF(NOT(ISBLANK([Date typed])); [Date typed]; [Earliest in the bed])',
+      'plantings/in-the-bed-from': 'IF(NOT(ISBLANK([Date typed])); [Date typed]; [Earliest this season])',
       'plantings/meant-for': '[Date typed]',
       'packs/form': '"seed"',
       'packs/needed': `SUMIFS('Seed order'[Seeds to buy]; 'Seed order'[Variety]; [Variety])`,

@@ -29,30 +29,89 @@ const RALEIGH = placeOf('Raleigh NC');
 const SOUTH: Place = { name: 'Raleigh turned round', latitude: -RALEIGH.latitude, months: turnedRound(RALEIGH.months) };
 const PLACES = [RALEIGH, placeOf('Madison WI'), placeOf('Oxford UK'), SOUTH];
 
-function seasonAt({ latitude, months }: Place, plantings: readonly Row[]): Season {
+/** No frost and no winter, but months too hot for most crops: as on a coast of the inner tropics. */
+const TROPICS: Place = {
+  name: 'a hot coast',
+  latitude: 10,
+  months: RALEIGH.months.map((row, month) => ({
+    ...row,
+    Low: '23 degC',
+    High: `${[31, 32, 33, 33, 32][month] ?? 30} degC`,
+  })),
+};
+
+function seasonAt({ latitude, months }: Place, plantings: readonly Row[], farm: Row = {}): Season {
   const varieties = CROPS.map((crop) => ({
     Variety: crop,
     Crop: crop,
     ...(crop === 'Onion, bulb' ? { 'Day-length type': Math.abs(latitude) < 38 ? 'intermediate' : 'long' } : {}),
   }));
   const rows = { 'Monthly climate': months, Varieties: varieties, Plantings: plantings };
-  return seasonOf(rows, { Latitude: String(latitude) }, { units: 'si' });
+  return seasonOf(rows, { Latitude: String(latitude), ...farm }, { units: 'si' });
 }
+
+/** Each crop once, with no date. */
+const EACH = CROPS.map((crop) => ({ Planting: crop, Variety: crop }));
 
 const dateOf = (season: Season, planting: string, column: string): number | undefined => {
   const value = season.value('Plantings', planting, column);
   return typeof value === 'number' ? value : undefined;
 };
 
-const alone = new Map(
-  PLACES.map((place) => [
-    place.name,
-    seasonAt(
-      place,
-      CROPS.map((crop) => ({ Planting: crop, Variety: crop })),
-    ),
-  ]),
-);
+const alone = new Map(PLACES.map((place) => [place.name, seasonAt(place, EACH)]));
+
+describe.each([placeOf('Gainesville FL'), TROPICS])('where winters are mild, at $name', (place) => {
+  const season = seasonAt(place, EACH);
+
+  it('what is proposed goes into the bed in the season planned, though its time had begun the year before', () => {
+    const [first, last] = [season.value('Farm', '', 'Season starts'), season.value('Farm', '', 'Season ends')];
+    for (const crop of CROPS) {
+      const out = dateOf(season, crop, 'Planted out') ?? Number.NaN;
+      expect(out, crop).toBeGreaterThanOrEqual(Number(first));
+      expect(out, crop).toBeLessThanOrEqual(Number(last));
+    }
+    expect(CROPS.some((crop) => (dateOf(season, crop, 'Earliest in the bed') ?? Number.NaN) < Number(first))).toBe(
+      true,
+    );
+  });
+
+  it('what had its time only before the season waits for the next', () => {
+    const waiting = CROPS.filter((crop) => season.value('Plantings', crop, 'Autumn crop') === true);
+    expect(waiting.length).toBeGreaterThan(0);
+    for (const crop of waiting) {
+      const [out, latest] = [dateOf(season, crop, 'Planted out'), dateOf(season, crop, 'Latest in the bed')];
+      expect(out, crop).toBeLessThanOrEqual(latest ?? Number.NaN);
+    }
+  });
+});
+
+describe('a season begun in the middle of the year', () => {
+  const BEGUN = '2027-06-29';
+  const season = seasonAt(placeOf('Madison WI'), EACH, { 'Nothing sown before': BEGUN });
+
+  it('proposes nothing to be sown on a day gone by', () => {
+    for (const crop of CROPS) {
+      const sown = dateOf(season, crop, 'Sown') ?? dateOf(season, crop, 'Planted out') ?? Number.NaN;
+      expect(isoDate(Math.floor(sown)) >= BEGUN, crop).toBe(true);
+    }
+  });
+
+  it('takes the autumn for what spring is over for, and says which crops are too late', () => {
+    const early = alone.get('Madison WI') ?? season;
+    const later = CROPS.filter((crop) => season.value('Plantings', crop, 'Autumn crop') === true);
+    expect(later.filter((crop) => early.value('Plantings', crop, 'Autumn crop') !== true).length).toBeGreaterThan(0);
+    expect(season.says('Plantings', 'Tomato').join(' ')).toContain('cold');
+  });
+
+  it('leaves what a person typed', () => {
+    const typed = seasonAt(
+      placeOf('Madison WI'),
+      [{ Planting: 'Tomato', Variety: 'Tomato', 'Planted out': '2027-05-30' }],
+      { 'Nothing sown before': BEGUN },
+    );
+    expect(typed.shown('Plantings', 'Tomato', 'Planted out')).toBe('30 May 2027');
+  });
+});
 
 describe.each(PLACES)('with no date typed at $name', (place) => {
   const season = alone.get(place.name) ?? seasonAt(place, []);

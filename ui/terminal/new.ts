@@ -48,6 +48,7 @@ function startFor(
   }
   const start = offer.start({
     today: world.today,
+    begun: world.today,
     season: seasonYear(values.get('season'), world.today),
     units: unitsOf(values.get('units')),
     currency: currencyOf(values.get('currency')),

@@ -1,7 +1,7 @@
 // Workbooks that start here: a fresh season, or another template, empty of a farm's own rows, and the demo farm as it comes.
 
 import { newDocument, type Start, type Template, type Workbook, yearMonthDay } from '../../../engine/index.ts';
-import { OFFERS, type Offer, SEASON, seasonStart } from '../../../sheets-templates/index.ts';
+import { OFFERS, type Offer, SEASON, type SeasonOptions, seasonStart } from '../../../sheets-templates/index.ts';
 import { browserLocale } from '../store/writing.ts';
 import { openData } from './read.ts';
 import { newId, today } from './world.ts';
@@ -21,7 +21,7 @@ export function unitsHere(locale = browserLocale()): 'us' | 'si' {
 }
 
 export function freshSeason(season: number): Promise<Workbook> {
-  return started(SEASON, seasonStart({ title: `Season ${season}`, season, today: today(), units: unitsHere() }));
+  return started(SEASON, seasonStart({ title: `Season ${season}`, ...begun(season) }));
 }
 
 /** The templates beside the whole season. */
@@ -33,10 +33,12 @@ export function titleOf({ name }: Offer, season: number): string {
 }
 
 export function freshOffer(offer: Offer, season: number): Promise<Workbook> {
-  return started(
-    offer.template(),
-    offer.start({ title: titleOf(offer, season), season, today: today(), units: unitsHere() }),
-  );
+  return started(offer.template(), offer.start({ title: titleOf(offer, season), ...begun(season) }));
+}
+
+function begun(season: number): SeasonOptions {
+  const day = today();
+  return { season, today: day, begun: day, units: unitsHere() };
 }
 
 export async function freshDemo(): Promise<Workbook> {
