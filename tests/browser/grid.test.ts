@@ -6,6 +6,33 @@ import { reload } from './harness.ts';
 import { atSheet } from './one-page.ts';
 import { demoAsItComes, demoBook } from './workbook-page.ts';
 
+test('figures of a column stand under each other on the decimal mark', async () => {
+  const { book, page } = await atSheet('Beds');
+  await book.type(0, 'Length', '62.25');
+  await book.type(1, 'Length', '7');
+  const marks = () =>
+    page.evaluate(() => {
+      const right = (row: number): number => {
+        const cell = document.querySelector(`.ag-row[row-index="${row}"] .ag-cell[col-id="length"]`);
+        const text = (cell?.querySelector('.face') ?? cell)?.firstChild;
+        if (!(text instanceof Text)) return Number.NaN;
+        const range = document.createRange();
+        const point = text.data.indexOf('.');
+        range.setStart(text, 0);
+        range.setEnd(text, point < 0 ? text.data.length : point);
+        return range.getBoundingClientRect().right;
+      };
+      return [0, 1, 2].map(right);
+    });
+  // The entries are drawn in the frame after they are taken.
+  await expect
+    .poll(async () => {
+      const [decimal = 0, whole = 0, other = 0] = await marks();
+      return Math.max(Math.abs(decimal - whole), Math.abs(decimal - other));
+    })
+    .toBeLessThan(0.6);
+});
+
 test('measures are taken in any unit and shown as typed', async () => {
   const { book } = await atSheet('Beds');
   for (const [typed, shown] of [
@@ -17,29 +44,6 @@ test('measures are taken in any unit and shown as typed', async () => {
     await book.type(0, 'Length', typed);
     await expect.poll(() => book.read(0, 'Length')).toMatch(shown);
   }
-});
-
-test('a unit in general use is taken once the list of them has come, at the first Enter', async () => {
-  const { book, page, problems } = await atSheet('Beds');
-  const lists: string[] = [];
-  page.on('request', (request) => {
-    if (request.url().includes('general-units')) lists.push(request.url());
-  });
-  await book.type(0, 'Length', '60 ft');
-  expect(lists).toEqual([]);
-  await book.type(0, 'Length', '4 rod');
-  await expect.poll(() => book.read(0, 'Length')).toMatch(/^4\srods$/);
-  expect(lists).toHaveLength(1);
-  // What is no unit anywhere is refused with its sentence as before.
-  await book.type(0, 'Length', '4 bananas');
-  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/bananas/);
-  await page.keyboard.press('Escape');
-  // A workbook that holds one opens with it.
-  await book.kept();
-  await reload(page);
-  await book.openSheet('Beds');
-  expect(await book.read(0, 'Length')).toMatch(/^4\srods$/);
-  expect(problems).toEqual([]);
 });
 
 test('two steps taken back within one frame leave no stale figure', async () => {
@@ -59,26 +63,74 @@ test('two steps taken back within one frame leave no stale figure', async () => 
   expect([await book.read(0, 'Length'), await book.read(1, 'Width')]).toEqual(before);
 });
 
-test('figures of a column stand under each other on the decimal mark', async () => {
+test('a range is copied, pasted, filled down, cleared, and undone step by step', async () => {
   const { book, page } = await atSheet('Beds');
-  await book.type(0, 'Length', '62.25');
-  await book.type(1, 'Length', '7');
-  const marks = await page.evaluate(() => {
-    const right = (row: number): number => {
-      const cell = document.querySelector(`.ag-row[row-index="${row}"] .ag-cell[col-id="length"]`);
-      const text = (cell?.querySelector('.face') ?? cell)?.firstChild;
-      if (!(text instanceof Text)) return Number.NaN;
-      const range = document.createRange();
-      const point = text.data.indexOf('.');
-      range.setStart(text, 0);
-      range.setEnd(text, point < 0 ? text.data.length : point);
-      return range.getBoundingClientRect().right;
-    };
-    return [0, 1, 2].map(right);
+  const before = await book.read(5, 'Length');
+  await book.type(0, 'Length', '44');
+  await book.type(1, 'Length', '45');
+  await book.press(0, 'Length');
+  await page.keyboard.press('Shift+ArrowDown');
+  await expect.poll(() => page.locator('.summary').textContent()).toMatch(/Sum 89 ft.*Mean 44.5 ft/);
+  await page.keyboard.press('Control+c');
+  await book.press(4, 'Length');
+  await page.keyboard.press('Control+v');
+  await expect.poll(() => book.read(5, 'Length')).toBe('45');
+  await book.press(4, 'Length');
+  for (let i = 0; i < 3; i += 1) await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Control+d');
+  await expect.poll(() => book.read(7, 'Length')).toBe('44');
+  await page.keyboard.press('Delete');
+  await expect.poll(async () => (await book.cell(7, 'Length')).getAttribute('class')).toContain('origin-default');
+  for (let i = 0; i < 3; i += 1) await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(5, 'Length')).toBe(before);
+});
+
+test('a block with one bad cell is not pasted before it is mended or left out, and the sentence says which', async () => {
+  const { book, page } = await atSheet('Beds');
+  const rows = demoAsItComes().rows('Beds').length;
+  await book.press(rows, 'Bed');
+  await page.evaluate(() => {
+    const data = new DataTransfer();
+    data.setData('text/plain', 'Ditch 1\tDitch\t40\nDitch 2\tDitch\tbanana');
+    document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
   });
-  const [decimal = 0, whole = 0, other = 0] = marks;
-  expect(Math.abs(decimal - whole)).toBeLessThan(0.6);
-  expect(Math.abs(decimal - other)).toBeLessThan(0.6);
+  const dialog = page.getByRole('dialog', { name: 'Paste into Beds' });
+  await expect.poll(() => dialog.textContent()).toMatch(/2 new rows.*One cell doesn’t fit.*banana/);
+  expect(await dialog.getByRole('button', { name: /^Paste/ }).isDisabled()).toBe(true);
+  await dialog.getByRole('button', { name: 'Cancel' }).click();
+  expect(await book.undoButton().isDisabled()).toBe(true);
+});
+
+test('rows are added in the empty line, duplicated and removed; a row others rest on stays', async () => {
+  const { book, page } = await atSheet('Beds');
+  const rows = demoAsItComes().rows('Beds').length;
+  await page.getByRole('button', { name: 'Add a row' }).click();
+  await page.keyboard.type('Ditch 1');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => book.read(rows, 'Bed')).toBe('Ditch 1');
+  await (await book.cell(rows, 'Bed')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Duplicate the row' }).click();
+  await expect.poll(() => book.read(rows + 1, 'Bed')).toBe('Ditch 2');
+  await (await book.cell(rows, 'Bed')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Remove the row' }).click();
+  await expect.poll(() => book.read(rows, 'Bed')).toBe('Ditch 2');
+  await (await book.cell(0, 'Bed')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Remove the row' }).click();
+  await expect.poll(() => book.message().textContent()).toMatch(/Barn 1 is still named in Plantings/);
+  expect(await book.read(0, 'Bed')).toBe('Barn 1');
+});
+
+test('metric units change what is shown, what was typed in a unit stays, and undo goes back', async () => {
+  const { book, page } = await atSheet('Beds');
+  await book.type(1, 'Length', '20 m');
+  const area = await book.read(0, 'Area');
+  await page.getByText('cm, kg').click();
+  await expect.poll(async () => (await book.header('Length')).locator('.column-unit').textContent()).toBe('m');
+  await expect.poll(() => book.read(1, 'Length')).toMatch(/^20/);
+  expect(await book.read(0, 'Area')).not.toBe(area);
+  await book.press(0, 'Bed');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => book.read(0, 'Area')).toBe(area);
 });
 
 test('what stays in sight at the left covers what is scrolled under it, without a colour worked out for each cell', async () => {
@@ -140,63 +192,6 @@ test('a variety is picked from a list that narrows while it is typed', async () 
   await expect.poll(() => list.getByRole('option').allTextContents()).toEqual(['Copper Kettle']);
   await page.keyboard.press('Enter');
   await expect.poll(() => book.read(0, 'Variety')).toBe('Copper Kettle');
-});
-
-test('a range is copied, pasted, filled down, cleared, and undone step by step', async () => {
-  const { book, page } = await atSheet('Beds');
-  const before = await book.read(5, 'Length');
-  await book.type(0, 'Length', '44');
-  await book.type(1, 'Length', '45');
-  await book.press(0, 'Length');
-  await page.keyboard.press('Shift+ArrowDown');
-  await expect.poll(() => page.locator('.summary').textContent()).toMatch(/Sum 89 ft.*Mean 44.5 ft/);
-  await page.keyboard.press('Control+c');
-  await book.press(4, 'Length');
-  await page.keyboard.press('Control+v');
-  await expect.poll(() => book.read(5, 'Length')).toBe('45');
-  await book.press(4, 'Length');
-  for (let i = 0; i < 3; i += 1) await page.keyboard.press('Shift+ArrowDown');
-  await page.keyboard.press('Control+d');
-  await expect.poll(() => book.read(7, 'Length')).toBe('44');
-  await page.keyboard.press('Delete');
-  await expect.poll(async () => (await book.cell(7, 'Length')).getAttribute('class')).toContain('origin-default');
-  for (let i = 0; i < 3; i += 1) await page.keyboard.press('Control+z');
-  await expect.poll(() => book.read(5, 'Length')).toBe(before);
-});
-
-test('a block with one bad cell is not pasted before it is mended or left out, and the sentence says which', async () => {
-  const { book, page } = await atSheet('Beds');
-  const rows = demoAsItComes().rows('Beds').length;
-  await book.press(rows, 'Bed');
-  await page.evaluate(() => {
-    const data = new DataTransfer();
-    data.setData('text/plain', 'Ditch 1\tDitch\t40\nDitch 2\tDitch\tbanana');
-    document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
-  });
-  const dialog = page.getByRole('dialog', { name: 'Paste into Beds' });
-  await expect.poll(() => dialog.textContent()).toMatch(/2 new rows.*One cell doesn’t fit.*banana/);
-  expect(await dialog.getByRole('button', { name: /^Paste/ }).isDisabled()).toBe(true);
-  await dialog.getByRole('button', { name: 'Cancel' }).click();
-  expect(await book.undoButton().isDisabled()).toBe(true);
-});
-
-test('rows are added in the empty line, duplicated and removed; a row others rest on stays', async () => {
-  const { book, page } = await atSheet('Beds');
-  const rows = demoAsItComes().rows('Beds').length;
-  await page.getByRole('button', { name: 'Add a row' }).click();
-  await page.keyboard.type('Ditch 1');
-  await page.keyboard.press('Enter');
-  await expect.poll(() => book.read(rows, 'Bed')).toBe('Ditch 1');
-  await (await book.cell(rows, 'Bed')).click({ button: 'right' });
-  await page.getByRole('menuitem', { name: 'Duplicate the row' }).click();
-  await expect.poll(() => book.read(rows + 1, 'Bed')).toBe('Ditch 2');
-  await (await book.cell(rows, 'Bed')).click({ button: 'right' });
-  await page.getByRole('menuitem', { name: 'Remove the row' }).click();
-  await expect.poll(() => book.read(rows, 'Bed')).toBe('Ditch 2');
-  await (await book.cell(0, 'Bed')).click({ button: 'right' });
-  await page.getByRole('menuitem', { name: 'Remove the row' }).click();
-  await expect.poll(() => book.message().textContent()).toMatch(/Barn 1 is still named in Plantings/);
-  expect(await book.read(0, 'Bed')).toBe('Barn 1');
 });
 
 test('what is typed over a formula is marked and can be taken back', async () => {
@@ -287,6 +282,27 @@ test('Home and End go to the ends of the row, with Ctrl to the ends of the sheet
   expect(await focused()).toBe('0 tray');
 });
 
+test('an item of the attention list leads to its cell', async () => {
+  const { page } = await atSheet('Trays');
+  await page.getByRole('button', { name: /Needs attention/ }).click();
+  const item = page.getByRole('region', { name: 'Needs attention' }).getByRole('listitem').first();
+  const where = (await item.locator('.where').textContent()) ?? '';
+  await item.getByRole('button').click();
+  await expect.poll(() => page.locator('.formula-address').textContent()).toBe(where);
+});
+
+test('go to finds a row and a column by name', async () => {
+  const { page } = await atSheet('Trays');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('Red clumps');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.locator('.formula-address').textContent()).toMatch(/^Plantings \/ Red clumps/);
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('Curing area');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.locator('.formula-address').textContent()).toBe('Farm / Curing area');
+});
+
 test('rows are drawn where scrolling comes to rest, whatever moved them before', async () => {
   const { book, page } = await atSheet('Crops');
   await book.read(0, 'Crop');
@@ -309,40 +325,6 @@ test('rows are drawn where scrolling comes to rest, whatever moved them before',
       return box !== undefined && document.elementFromPoint(box.left + 60, box.top + 16)?.closest('.ag-row') !== null;
     });
   await expect.poll(top).toBe(true);
-});
-
-test('an item of the attention list leads to its cell', async () => {
-  const { page } = await atSheet('Trays');
-  await page.getByRole('button', { name: /Needs attention/ }).click();
-  const item = page.getByRole('region', { name: 'Needs attention' }).getByRole('listitem').first();
-  const where = (await item.locator('.where').textContent()) ?? '';
-  await item.getByRole('button').click();
-  await expect.poll(() => page.locator('.formula-address').textContent()).toBe(where);
-});
-
-test('go to finds a row and a column by name', async () => {
-  const { page } = await atSheet('Trays');
-  await page.keyboard.press('Control+k');
-  await page.keyboard.type('Red clumps');
-  await page.keyboard.press('Enter');
-  await expect.poll(() => page.locator('.formula-address').textContent()).toMatch(/^Plantings \/ Red clumps/);
-  await page.keyboard.press('Control+k');
-  await page.keyboard.type('Curing area');
-  await page.keyboard.press('Enter');
-  await expect.poll(() => page.locator('.formula-address').textContent()).toBe('Farm / Curing area');
-});
-
-test('metric units change what is shown, what was typed in a unit stays, and undo goes back', async () => {
-  const { book, page } = await atSheet('Beds');
-  await book.type(1, 'Length', '20 m');
-  const area = await book.read(0, 'Area');
-  await page.getByText('cm, kg').click();
-  await expect.poll(async () => (await book.header('Length')).locator('.column-unit').textContent()).toBe('m');
-  await expect.poll(() => book.read(1, 'Length')).toMatch(/^20/);
-  expect(await book.read(0, 'Area')).not.toBe(area);
-  await book.press(0, 'Bed');
-  await page.keyboard.press('Control+z');
-  await expect.poll(() => book.read(0, 'Area')).toBe(area);
 });
 
 test('the farm is a form under the same entry rules', async () => {
@@ -371,4 +353,27 @@ test('the farm is a form under the same entry rules', async () => {
   });
   await expect.poll(() => page.locator('p.spoken[role="status"]').textContent()).toMatch(/^Undone: .*51/);
   await expect.poll(() => field.textContent()).toContain('44.6');
+});
+
+test('a unit in general use is taken once the list of them has come, at the first Enter', async () => {
+  const { book, page, problems } = await atSheet('Beds');
+  const lists: string[] = [];
+  page.on('request', (request) => {
+    if (request.url().includes('general-units')) lists.push(request.url());
+  });
+  await book.type(0, 'Length', '60 ft');
+  expect(lists).toEqual([]);
+  await book.type(0, 'Length', '4 rod');
+  await expect.poll(() => book.read(0, 'Length')).toMatch(/^4\srods$/);
+  expect(lists).toHaveLength(1);
+  // What is no unit anywhere is refused with its sentence as before.
+  await book.type(0, 'Length', '4 bananas');
+  await expect.poll(() => book.entryAnswer().textContent()).toMatch(/bananas/);
+  await page.keyboard.press('Escape');
+  // A workbook that holds one opens with it.
+  await book.kept();
+  await reload(page);
+  await book.openSheet('Beds');
+  expect(await book.read(0, 'Length')).toMatch(/^4\srods$/);
+  expect(problems).toEqual([]);
 });
