@@ -299,6 +299,16 @@ test('Home and End go to the ends of the row, with Ctrl to the ends of the sheet
   expect(await focused()).toBe('0 tray');
 });
 
+test('Home brings a sheet that was scrolled to its end back to its first columns', async () => {
+  const { book, page } = await atSheet('Plantings');
+  const scrolled = () => page.locator('.ag-grid-viewport').evaluate((grid) => grid.scrollLeft);
+  await book.press(1, 'Planting');
+  await page.keyboard.press('End');
+  await expect.poll(scrolled).toBeGreaterThan(1_000);
+  await page.keyboard.press('Home');
+  await expect.poll(scrolled).toBe(0);
+});
+
 test('rows are drawn where scrolling comes to rest, whatever moved them before', async () => {
   const { book, page } = await atSheet('Crops');
   await book.read(0, 'Crop');
