@@ -1,7 +1,15 @@
-// Seasons that several workers drew, put together as if one had drawn them all.
+// Seasons shared out among workers, and put together as if one had drawn them all.
 
 import type { DrawnWeeks } from './drawn-figures.ts';
 import type { Drawn } from './draws.ts';
+
+/** So many seasons in shares, as evenly as can be: from the first up to the last but one of each. */
+export function sharesOf(count: number, among: number): readonly (readonly [from: number, until: number])[] {
+  return Array.from({ length: Math.min(count, among) }, (_, at) => [
+    Math.round((at * count) / among),
+    Math.round(((at + 1) * count) / among),
+  ]);
+}
 
 /** In the order of the seasons; all parts of one draw, so of the same inputs and figures. */
 export function joinDrawn(parts: readonly Drawn[]): Drawn {
@@ -25,7 +33,13 @@ function seasonsOf({ inputs: [input] }: Drawn): number {
 }
 
 function joined(parts: readonly (Float64Array | undefined)[]): Float64Array {
-  return Float64Array.from(parts.flatMap((part) => Array.from(part ?? [])));
+  const all = new Float64Array(parts.reduce((length, part) => length + (part?.length ?? 0), 0));
+  let at = 0;
+  for (const part of parts) {
+    if (part !== undefined) all.set(part, at);
+    at += part?.length ?? 0;
+  }
+  return all;
 }
 
 /** A week that one worker's seasons never came to has no figure in any of them. */

@@ -120,6 +120,21 @@ test('a value is sought, two are tabled, the season is drawn, and the answers ar
   await dialog.getByText(/50 seasons, seed 1/).waitFor();
   await dialog.getByText(/in half below .* USD/).waitFor();
   expect(await dialog.locator('meter').count()).toBeGreaterThan(0);
+
+  // What is cancelled leaves no answer, and the workers stay for the next drawing, which is the same.
+  const likely = await dialog.locator('output').textContent();
+  const workers = page.workers();
+  expect(workers.length).toBeGreaterThan(0);
+  await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('20000');
+  await dialog.getByRole('button', { name: 'Draw the season' }).click();
+  await dialog.getByRole('progressbar', { name: 'Seasons drawn' }).waitFor();
+  await dialog.getByRole('button', { name: 'Cancel' }).click();
+  expect(await dialog.locator('progress, output').count()).toBe(0);
+  await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('50');
+  await dialog.getByRole('button', { name: 'Draw the season' }).click();
+  await dialog.getByText(/50 seasons, seed 1/).waitFor();
+  expect(await dialog.locator('output').textContent()).toBe(likely);
+  expect(page.workers()).toEqual(workers);
   expect(await faults(page)).toEqual([]);
   await dialog.getByRole('button', { name: 'Close' }).click();
 

@@ -41,6 +41,13 @@ describe('the program itself', () => {
     expect(Number(at('Seeds needed'))).toBeGreaterThanOrEqual(880);
   });
 
+  test('seasons shared among threads are those that one draws alone', async () => {
+    const words = ['draws', folder.file('f.json'), 'SUM(Plantings[Marketable yield])', '--count', '1000', '--json'];
+    const alone = await folder.run(words);
+    expect(JSON.parse(alone.out).figures[0].count).toBe(1000);
+    expect(dibble(words)).toEqual(alone);
+  });
+
   test('lines of formulas are answered line by line', () => {
     const input = Array.from({ length: 500 }, (_, n) => `${n} in * 2`).join('\n');
     const { status, out } = dibble(['eval', '-', '--json'], `${input}\n`);

@@ -1,29 +1,38 @@
 // `draws`: the season drawn many times by chance, and what it says of figures, of the season or week by week.
 
 import {
+  type AskedWeeks,
   chanceOf,
+  type Drawn,
   Draws,
   type Figure,
   figureIn,
   intervalOf,
   isError,
+  joinDrawn,
   MOST_DRAWS,
   numberOf,
   sayNumber,
   shareOfSpread,
+  sharesOf,
+  type UncertainInput,
   uncertainInputs,
   unitSymbol,
+  type Workbook,
 } from '../../engine/index.ts';
 import { SEASON_CHANCES } from '../../sheets-templates/index.ts';
 import { CHANCE, streams } from '../chance.ts';
 import type { Given } from './arguments.ts';
 import { inUnit, percent, weeklyNamed, weeksAsJson, weeksInWords } from './draws-by-week.ts';
-import { openWorkbook } from './workbook-files.ts';
+import { bytesOf, openBytes } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 const USUAL_COUNT = 2000;
 /** Inputs named of those on which a figure hangs. */
 const NAMED = 5;
+
+/** From so many seasons on others draw a share of them: each opens the workbook first. */
+const MANY = 1000;
 
 export async function drawSeasons({ words, values, flags }: Given, world: World): Promise<number> {
   const [file = '', ...formulas] = words;
@@ -32,8 +41,40 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
   const weekly = weeklyNamed(values.get('by-week'));
   if (formulas.length + weekly.length === 0)
     refuse('Say what to ask of the seasons: a formula, or --by-week and a figure of every week.');
-  const workbook = await openWorkbook(file, world);
   const figures = formulas.map((formula): Figure => ({ figure: 'formula', formula }));
+  const bytes = await bytesOf(file, world);
+  const threads = count < MANY ? undefined : world.threads;
+  const [[, until] = [0, count], ...shares] = sharesOf(count, threads?.count ?? 1);
+  const order = { file, bytes, asked: { figures, weekly }, seed };
+  const elsewhere = shares.flatMap(([from, to]) => threads?.draw({ ...order, from, until: to }) ?? []);
+  try {
+    const workbook = await openBytes(file, bytes, world);
+    const { inputs, goal } = checked(workbook, file, figures, values.get('goal'));
+    threads?.longWork();
+    const draws = new Draws(workbook, { ...order, inputs, from: 0, until, chances: SEASON_CHANCES }, streams(seed));
+    const why = draws.step(until);
+    if (why !== undefined) refuse(onOneLine(`${file}: ${why}`));
+    const drawn = joinDrawn([draws.result(), ...(await Promise.all(elsewhere.map((share) => share.drawn)))]);
+    const told = { workbook, formulas, weekly, count, seed, inputs: inputs.length, goal, drawn };
+    world.out(flags.has('json') ? asJson(told) : inWords(told));
+    return 0;
+  } finally {
+    for (const { end } of elsewhere) end();
+  }
+}
+
+interface Goal {
+  readonly text: string;
+  readonly value: number;
+}
+
+/** What is uncertain, and the goal, once all that is asked can be answered. */
+function checked(
+  workbook: Workbook,
+  file: string,
+  figures: readonly Figure[],
+  text: string | undefined,
+): { readonly inputs: readonly UncertainInput[]; readonly goal: Goal | undefined } {
   for (const figure of figures) {
     const now = figureIn(workbook, figure);
     if (isError(now.value) && now.type === undefined) refuse(onOneLine(`${file}: ${now.value.why}`));
@@ -41,69 +82,85 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
   const inputs = uncertainInputs(workbook, SEASON_CHANCES.plan);
   if (inputs.length === 0)
     refuse(`${file}: every figure is known for sure: type some as ranges first, such as 80..90%.`);
-  const goalText = values.get('goal');
-  const goal =
-    goalText === undefined ? undefined : numberOf(figureIn(workbook, { figure: 'formula', formula: goalText }));
-  if (goalText !== undefined && goal === undefined)
-    refuse(`${file}: the goal “${goalText}” is no number or amount, such as 120 lb.`);
-  const order = { inputs, asked: { figures, weekly }, from: 0, until: count, chances: SEASON_CHANCES };
-  const draws = new Draws(workbook, order, streams(seed));
-  const why = draws.step(count);
-  if (why !== undefined) refuse(onOneLine(`${file}: ${why}`));
-  const { inputs: drawn, figures: found, weekly: weeks } = draws.result();
-  const byWeek = weekly.flatMap((asked, i) => {
-    const seasons = weeks[i];
-    return seasons === undefined ? [] : [{ asked, seasons }];
-  });
-  const answers = found.map(({ type, values: seasons }, i) => ({
+  if (text === undefined) return { inputs, goal: undefined };
+  const value = numberOf(figureIn(workbook, { figure: 'formula', formula: text }));
+  if (value === undefined) return refuse(`${file}: the goal “${text}” is no number or amount, such as 120 lb.`);
+  return { inputs, goal: { text, value } };
+}
+
+interface Told {
+  readonly workbook: Workbook;
+  readonly formulas: readonly string[];
+  readonly weekly: readonly AskedWeeks[];
+  readonly count: number;
+  readonly seed: number;
+  /** How many figures are uncertain. */
+  readonly inputs: number;
+  readonly goal: Goal | undefined;
+  readonly drawn: Drawn;
+}
+
+function answersOf({ formulas, goal, drawn: { figures, inputs } }: Told) {
+  return figures.map(({ type, values }, i) => ({
     figure: formulas[i] ?? '',
     type,
-    interval: intervalOf(seasons),
-    chance: goal === undefined ? undefined : chanceOf(seasons, goal, 'at least'),
-    hangsOn: drawn
-      .map((input) => ({ name: input.name, share: shareOfSpread(input.values, seasons) }))
+    interval: intervalOf(values),
+    chance: goal === undefined ? undefined : chanceOf(values, goal.value, 'at least'),
+    hangsOn: inputs
+      .map((input) => ({ name: input.name, share: shareOfSpread(input.values, values) }))
       .sort((a, b) => b.share - a.share)
       .slice(0, NAMED)
       .filter(({ share }) => share > 0.005),
   }));
-  if (flags.has('json')) {
-    const data = answers.map(({ type, interval, ...rest }) => ({
-      ...rest,
-      unit: type === undefined ? null : unitSymbol(type),
-      ...(interval === undefined
-        ? {}
-        : {
-            count: interval.count,
-            p10: inUnit(type, interval.p10),
-            p50: inUnit(type, interval.p50),
-            p90: inUnit(type, interval.p90),
-          }),
-    }));
-    world.out(
-      `${JSON.stringify({ seasons: count, seed, chance: CHANCE, inputs: inputs.length, figures: data, ...(byWeek.length === 0 ? {} : { byWeek: byWeek.map(({ asked, seasons }) => weeksAsJson(asked, seasons)) }) })}\n`,
-    );
-    return 0;
-  }
-  world.out(
-    `${count} seasons drawn from ${inputs.length} uncertain ${inputs.length === 1 ? 'figure' : 'figures'}, seed ${seed}\n`,
-  );
-  for (const { figure, type, interval, chance, hangsOn } of answers) {
+}
+
+function byWeekOf({ weekly, drawn }: Told) {
+  return weekly.flatMap((asked, i) => {
+    const seasons = drawn.weekly[i];
+    return seasons === undefined ? [] : [{ asked, seasons }];
+  });
+}
+
+function asJson(told: Told): string {
+  const { count, seed, inputs } = told;
+  const figures = answersOf(told).map(({ type, interval, ...rest }) => ({
+    ...rest,
+    unit: type === undefined ? null : unitSymbol(type),
+    ...(interval === undefined
+      ? {}
+      : {
+          count: interval.count,
+          p10: inUnit(type, interval.p10),
+          p50: inUnit(type, interval.p50),
+          p90: inUnit(type, interval.p90),
+        }),
+  }));
+  const byWeek = byWeekOf(told).map(({ asked, seasons }) => weeksAsJson(asked, seasons));
+  return `${JSON.stringify({ seasons: count, seed, chance: CHANCE, inputs, figures, ...(byWeek.length === 0 ? {} : { byWeek }) })}\n`;
+}
+
+function inWords(told: Told): string {
+  const { workbook, count, seed, inputs, goal } = told;
+  const lines = [
+    `${count} seasons drawn from ${inputs} uncertain ${inputs === 1 ? 'figure' : 'figures'}, seed ${seed}\n`,
+  ];
+  for (const { figure, type, interval, chance, hangsOn } of answersOf(told)) {
     const say = (value: number): string => onOneLine(sayNumber(workbook, value, type));
-    world.out(`\n${figure}\n`);
+    lines.push(`\n${figure}\n`);
     if (interval === undefined) {
-      world.out('  is no number in any of them\n');
+      lines.push('  is no number in any of them\n');
       continue;
     }
-    world.out(`  10%  ${say(interval.p10)}\n  50%  ${say(interval.p50)}\n  90%  ${say(interval.p90)}\n`);
+    lines.push(`  10%  ${say(interval.p10)}\n  50%  ${say(interval.p50)}\n  90%  ${say(interval.p90)}\n`);
     if (chance !== undefined)
-      world.out(
-        `  at least ${goalText}: ${percent(chance.chance)} of seasons, give or take ${percent(chance.error)}\n`,
+      lines.push(
+        `  at least ${goal?.text}: ${percent(chance.chance)} of seasons, give or take ${percent(chance.error)}\n`,
       );
     for (const { name, share } of hangsOn)
-      world.out(`  hangs on ${onOneLine(name)}: ${percent(share)} of the spread\n`);
+      lines.push(`  hangs on ${onOneLine(name)}: ${percent(share)} of the spread\n`);
   }
-  for (const { asked, seasons } of byWeek) world.out(weeksInWords(workbook, asked, seasons));
-  return 0;
+  for (const { asked, seasons } of byWeekOf(told)) lines.push(weeksInWords(workbook, asked, seasons));
+  return lines.join('');
 }
 
 function wholeOf(given: string | undefined, usual: number, option: string, most: number): number {

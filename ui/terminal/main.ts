@@ -3,6 +3,7 @@
 import { setFlagsFromString } from 'node:v8';
 import { loadGeneralUnits } from '../../engine/index.ts';
 import { reason } from './disk.ts';
+import { drawnHere, threadsOf } from './draws-beside.ts';
 import { processWorld } from './process-world.ts';
 import { run } from './run.ts';
 import { onOneLine } from './world.ts';
@@ -10,7 +11,9 @@ import { onOneLine } from './world.ts';
 // A command is over before machine code made for its functions would pay: without this a third of its work is making some.
 setFlagsFromString('--interrupt-budget=1000000');
 
-const world = processWorld();
+// Where this module itself stands, whatever sources it was joined from.
+const { url: program } = import.meta;
+const world = { ...processWorld(), threads: threadsOf(program) };
 
 // Whoever reads the output may stop before its end, and a disk may fill: what was to be read is then not whole.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -20,8 +23,10 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 process.stderr.on('error', () => process.exit(2));
 
 try {
-  await loadGeneralUnits();
-  process.exitCode = await run(process.argv.slice(2), world);
+  if (!(await drawnHere(world))) {
+    await loadGeneralUnits();
+    process.exitCode = await run(process.argv.slice(2), world);
+  }
 } catch (thrown) {
   const what = thrown instanceof Error ? thrown.message : String(thrown);
   world.warn(onOneLine(`Dibble itself failed (${what}) and wrote nothing: please report it with your command.`));

@@ -31,7 +31,12 @@ export const STREAM = '-';
 
 /** The workbook in a file, worked out. */
 export async function openWorkbook(path: string, world: World): Promise<Workbook> {
-  return (await opened(path, await bytesOf(path, world), world)).workbook;
+  return openBytes(path, await bytesOf(path, world), world);
+}
+
+/** The workbook that the bytes of a file hold, worked out. */
+export async function openBytes(path: string, bytes: Uint8Array, world: World): Promise<Workbook> {
+  return (await opened(path, bytes, world)).workbook;
 }
 
 /** The bytes of a file, or of standard input. */

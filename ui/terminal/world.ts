@@ -1,7 +1,7 @@
 // What the terminal's verbs need from outside: where answers go, what comes in, which day it is. And the one way to give up
 // on bad input: a sentence. Every file of the terminal may call it; it calls nothing.
 
-import type { TemplateShelf } from '../../engine/index.ts';
+import type { Asked, Drawn, TemplateShelf } from '../../engine/index.ts';
 
 export interface World {
   /** Standard output; a text brings its own line breaks. */
@@ -18,6 +18,28 @@ export interface World {
   now(): number;
   /** Templates as they are today, and in the version that a file was made from. */
   templates(wanted: { readonly name: string; readonly version: number } | undefined): Promise<TemplateShelf>;
+  /** Threads to draw seasons in; undefined where there are none. */
+  readonly threads?: Threads;
+}
+
+/** Seasons to be drawn of a workbook file. */
+export interface SeasonsOrder {
+  readonly file: string;
+  readonly bytes: Uint8Array;
+  readonly asked: Asked;
+  /** Of all seasons that the seed gives, those from the first up to the last but one. */
+  readonly from: number;
+  readonly until: number;
+  readonly seed: number;
+}
+
+export interface Threads {
+  /** How many may draw, the one that asks among them. */
+  readonly count: number;
+  /** Has another draw; `end` ends it before it is done. */
+  draw(order: SeasonsOrder): { readonly drawn: Promise<Drawn>; readonly end: () => void };
+  /** To be called where much of the same work is to come: machine code made for it pays from then on. */
+  longWork(): void;
 }
 
 /** Bad input. The message is the one line that the person reads; nothing has been written. */

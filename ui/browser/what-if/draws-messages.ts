@@ -2,8 +2,7 @@
 
 import type { AskedWeeks, DocumentData, Drawn, Figure } from '../../../engine/index.ts';
 
-export interface DrawsAsked {
-  readonly data: DocumentData;
+export interface SeasonsOrder {
   readonly figures: readonly Figure[];
   readonly weekly: readonly AskedWeeks[];
   /** Of all seasons that the seed gives, those from the first up to the last but one. */
@@ -12,14 +11,23 @@ export interface DrawsAsked {
   readonly seed: number;
 }
 
-export type DrawsTold =
+export type DrawsAsked =
+  /** A copy of the plan to draw from, and what is most likely to be asked of it. */
+  | { readonly ask: 'open'; readonly data: DocumentData; readonly likely: Figure | undefined }
+  /** `drawing`: which one it is, for whatever is told of it. */
+  | { readonly ask: 'draw'; readonly drawing: number; readonly order: SeasonsOrder }
+  | { readonly ask: 'stop' };
+
+export type DrawsTold = { readonly drawing: number } & (
   | { readonly told: 'progress'; readonly done: number }
   | { readonly told: 'drawn'; readonly drawn: Drawn }
-  | { readonly told: 'failed'; readonly why: string };
+  | { readonly told: 'failed'; readonly why: string }
+);
 
 /** What was drawn, without the types of figures, which the page knows. */
-export function toldOf({ inputs, figures, weekly }: Drawn): DrawsTold {
+export function toldOf(drawing: number, { inputs, figures, weekly }: Drawn): DrawsTold {
   return {
+    drawing,
     told: 'drawn',
     drawn: {
       inputs,

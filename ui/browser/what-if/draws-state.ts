@@ -14,7 +14,8 @@ import {
 } from '../../../engine/index.ts';
 import { followChanges, keptWorkbook, openings } from '../store/workbook.ts';
 import type { DrawnAnswer, DrawnWeek, Goal, LikelyFigure } from './drawn-answer.ts';
-import type { DrawsAsked, DrawsTold } from './draws-messages.ts';
+import type { DrawsTold } from './draws-messages.ts';
+import { drawAmong, endWorkers, stopWorkers } from './draws-workers.ts';
 import { keepAnswers, planNow } from './kept-answers.ts';
 import { likelyKept } from './likely-bar.tsx';
 import { answerInWords } from './likely-model.ts';
@@ -29,12 +30,12 @@ export const drawing = signal<Drawing>({ state: 'none' });
 
 /** Inputs named of those on which a figure hangs. */
 const NAMED = 8;
-/** More would keep the page itself from a core of its own on most machines. */
-const MOST_WORKERS = 4;
 
-let workers: readonly Worker[] = [];
+/** The plan has changed since the seasons under way were asked of it. */
+let hasChanged = false;
 
 followChanges(() => {
+  hasChanged = true;
   const now = drawing.peek();
   if (now.state === 'drawn') drawing.value = { ...now, answer: { ...now.answer, old: true } };
   const kept = likelyKept.peek();
@@ -45,6 +46,7 @@ followChanges(() => {
 effect(() => {
   openings.value;
   cancelDrawing();
+  endWorkers();
   likelyKept.value = undefined;
 });
 
@@ -61,18 +63,12 @@ export function drawSeasons(asked: SeasonsAsked): void {
   const { figure, count, seed } = asked;
   cancelDrawing();
   drawing.value = { state: 'drawing', done: 0, of: count };
-  let old = false;
-  const stop = followChanges(() => {
-    old = true;
-  });
-  const shares = sharesOf(count, Math.max(1, Math.min(MOST_WORKERS, navigator.hardwareConcurrency)));
-  const done = shares.map(() => 0);
-  const parts: (Drawn | undefined)[] = shares.map(() => undefined);
-  const data = book.data();
+  hasChanged = false;
   const asOf = planNow();
+  const done: number[] = [];
+  const parts: Drawn[] = [];
   const hear = (at: number, told: DrawsTold): void => {
     if (told.told === 'failed') {
-      stop();
       cancelDrawing();
       drawing.value = { state: 'failed', why: told.why };
       return;
@@ -83,33 +79,18 @@ export function drawSeasons(asked: SeasonsAsked): void {
       return;
     }
     parts[at] = told.drawn;
-    const all = parts.flatMap((part) => part ?? []);
-    if (all.length < parts.length) return;
-    stop();
+    const all = parts.flat();
+    if (all.length < shares) return;
     cancelDrawing();
-    const answer = answerOf(asked, joinDrawn(all), old);
+    const answer = answerOf(asked, joinDrawn(all), hasChanged);
     drawing.value = { state: 'drawn', answer };
     const says = answerInWords(book, answer);
-    likelyKept.value = says === undefined ? undefined : { says, old };
+    likelyKept.value = says === undefined ? undefined : { says, old: hasChanged };
     keepAnswers({ drawn: { plan: asOf, answer: { ...answer, old: false }, says } });
   };
-  workers = shares.map(([from, until], at) => {
-    const worker = new Worker(new URL('./draws-worker.ts', import.meta.url), { type: 'module' });
-    worker.addEventListener('message', ({ data: told }: MessageEvent<DrawsTold>) => hear(at, told));
-    const figures = figure.by === 'season' ? [figure.named.figure] : [];
-    const weekly = figure.by === 'week' ? [figure.weekly] : [];
-    const order: DrawsAsked = { data, figures, weekly, from, until, seed };
-    worker.postMessage(order);
-    return worker;
-  });
-}
-
-/** Seasons shared out, as evenly as can be: from the first up to the last but one. */
-function sharesOf(count: number, among: number): readonly (readonly [number, number])[] {
-  return Array.from({ length: Math.min(count, among) }, (_, at) => [
-    Math.round((at * count) / among),
-    Math.round(((at + 1) * count) / among),
-  ]);
+  const figures = figure.by === 'season' ? [figure.named.figure] : [];
+  const weekly = figure.by === 'week' ? [figure.weekly] : [];
+  const shares = drawAmong(book, { figures, weekly, count, seed }, hear);
 }
 
 function answerOf({ figure, count, seed, goal }: SeasonsAsked, drawn: Drawn, old: boolean): DrawnAnswer {
@@ -170,7 +151,6 @@ function hangsOn(inputs: readonly DrawnInput[], values: Float64Array): DrawnAnsw
 }
 
 export function cancelDrawing(): void {
-  for (const worker of workers) worker.terminate();
-  workers = [];
+  stopWorkers();
   drawing.value = { state: 'none' };
 }

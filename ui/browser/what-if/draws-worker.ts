@@ -1,47 +1,96 @@
-// Draws its share of the seasons beside the page, on a copy of the workbook, and tells how far it is. Taking it down is how it is cancelled.
+// Draws its share of the seasons beside the page, on a copy of the workbook, and tells how far it is. It opens the copy, and draws
+// a few seasons for nobody, while a person still chooses what to ask, so that the way there is trodden; between two words it hears
+// whether something else is asked. Begun and ended by draws-workers.ts.
 
-import { Draws, loadGeneralUnits, uncertainInputs, Workbook } from '../../../engine/index.ts';
+import { Draws, type Figure, uncertainInputs, Workbook } from '../../../engine/index.ts';
 import { SEASON_CHANCES } from '../../../sheets-templates/index.ts';
 import { streams } from '../../chance.ts';
+import { withUnitsWanted } from '../../units-wanted.ts';
 import { fetchTemplate, newId, templates } from '../files/world.ts';
-import { type DrawsAsked, type DrawsTold, toldOf } from './draws-messages.ts';
+import { type DrawsAsked, type DrawsTold, type SeasonsOrder, toldOf } from './draws-messages.ts';
 
 /** Seasons between two words of how far it is. */
 const AT_ONCE = 25;
+/** Seasons until most of what they run is machine code, and the longest that is spent on them, ms. */
+const [TROD, LONGEST] = [200, 3000];
 
-addEventListener('message', ({ data }: MessageEvent<DrawsAsked>) => {
-  void draw(data).catch((fault: unknown) => {
-    const said = fault instanceof Error ? fault.message : String(fault);
-    tell({ told: 'failed', why: `The seasons could not be drawn (a fault in Dibble: ${said}).` });
-  });
+/** Something else that was asked ends what is under way. */
+let asks = 0;
+/** The workbook, or why there is none. */
+let opened: Promise<Workbook | string> = Promise.resolve('No plan was given to draw from.');
+
+addEventListener('message', ({ data: asked }: MessageEvent<DrawsAsked>) => {
+  asks += 1;
+  if (asked.ask === 'open') {
+    opened = open(asked);
+    // What fails here fails again, and is told, once it is asked for.
+    if (asked.likely !== undefined) void tread(asked.likely, asks).catch(() => undefined);
+  } else if (asked.ask === 'draw') {
+    const { drawing } = asked;
+    void draw(drawing, asked.order, asks).catch((fault: unknown) => {
+      const said = fault instanceof Error ? fault.message : String(fault);
+      tell({ drawing, told: 'failed', why: `The seasons could not be drawn (a fault in Dibble: ${said}).` });
+    });
+  }
 });
 
 function tell(told: DrawsTold): void {
   postMessage(told);
 }
 
-async function draw({ data, figures, weekly, from, until, seed }: DrawsAsked): Promise<void> {
+async function open({ data }: Extract<DrawsAsked, { ask: 'open' }>): Promise<Workbook | string> {
   await fetchTemplate(data.template);
-  await loadGeneralUnits();
-  const workbook = Workbook.open(data, { newId, now: () => Date.now(), actor: 'draws', templates });
-  if (workbook === undefined) {
-    tell({ told: 'failed', why: 'The sheets of the workbook could not be fetched: try again.' });
-    return;
-  }
+  const world = { newId, now: () => Date.now(), actor: 'draws', templates };
+  const workbook = await withUnitsWanted(() => Workbook.open(data, world));
+  return workbook ?? 'The sheets of the workbook could not be fetched: try again.';
+}
+
+function drawsOf(workbook: Workbook, { figures, weekly, from, until, seed }: SeasonsOrder): Draws | string {
   const inputs = uncertainInputs(workbook, SEASON_CHANCES.plan);
-  if (inputs.length === 0) {
-    tell({ told: 'failed', why: 'Every figure is known for sure: type some as ranges first, such as 80..90%.' });
+  if (inputs.length === 0) return 'Every figure is known for sure: type some as ranges first, such as 80..90%.';
+  const order = { inputs, asked: { figures, weekly }, from, until, chances: SEASON_CHANCES };
+  return new Draws(workbook, order, streams(seed));
+}
+
+async function draw(drawing: number, order: SeasonsOrder, asked: number): Promise<void> {
+  const workbook = await opened;
+  const draws = typeof workbook === 'string' ? workbook : await withUnitsWanted(() => drawsOf(workbook, order));
+  if (asks !== asked) return;
+  if (typeof draws === 'string') {
+    tell({ drawing, told: 'failed', why: draws });
     return;
   }
-  const order = { inputs, asked: { figures, weekly }, from, until, chances: SEASON_CHANCES };
-  const draws = new Draws(workbook, order, streams(seed));
   while (!draws.isDone) {
     const why = draws.step(AT_ONCE);
     if (why !== undefined) {
-      tell({ told: 'failed', why });
+      tell({ drawing, told: 'failed', why });
       return;
     }
-    tell({ told: 'progress', done: draws.done });
+    tell({ drawing, told: 'progress', done: draws.done });
+    await turn();
+    if (asks !== asked) return;
   }
-  tell(toldOf(draws.result()));
+  tell(toldOf(drawing, draws.result()));
+}
+
+async function tread(figure: Figure, asked: number): Promise<void> {
+  const workbook = await opened;
+  if (typeof workbook === 'string' || asks !== asked) return;
+  const began = performance.now();
+  const draws = drawsOf(workbook, { figures: [figure], weekly: [], from: 0, until: TROD, seed: 1 });
+  while (typeof draws !== 'string' && !draws.isDone && performance.now() - began < LONGEST) {
+    if (draws.step(1) !== undefined) return;
+    await turn();
+    if (asks !== asked) return;
+  }
+}
+
+const { port1, port2 } = new MessageChannel();
+
+/** Lets what was asked meanwhile be heard. */
+function turn(): Promise<void> {
+  return new Promise((go) => {
+    port1.onmessage = () => go();
+    port2.postMessage(undefined);
+  });
 }

@@ -1,12 +1,13 @@
 // How likely: the season drawn many times, and of a figure the 10, 50 and 90% values, the chance of a goal, what it hangs on; of a
 // figure by week a fan, and in which weeks it runs out or over.
 
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Workbook } from '../../../engine/index.ts';
 import { WEEKLY_CHANCES } from '../../../sheets-templates/index.ts';
 import { LinesPicture } from '../pictures/kit/lines-picture.tsx';
 import type { DrawnAnswer, Goal, LikelyFigure } from './drawn-answer.ts';
 import { cancelDrawing, drawing, drawSeasons } from './draws-state.ts';
+import { beginWorkers } from './draws-workers.ts';
 import { useLikelyFigure } from './likely-figure.tsx';
 import { chanceWords, curveOf, fanOf, nameOf, percent, sayRounded, typeOf } from './likely-model.ts';
 import { useText } from './pickers.tsx';
@@ -28,6 +29,9 @@ function Likely({ book }: { readonly book: Workbook }) {
   const [seedText, Seed] = useText('1');
   const [refused, refuse] = useState('');
   const state = drawing.value;
+  const likely = typeof figure !== 'string' && figure.by === 'season' ? figure.named.figure : undefined;
+  // While a person still reads and chooses, the workers make ready.
+  useEffect(() => beginWorkers(book, likely), []);
   const start = (): string => {
     if (typeof figure === 'string') return figure;
     const goal = goalText.trim() === '' ? usualGoal(figure) : goalOf(book, goalText);
