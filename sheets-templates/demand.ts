@@ -218,6 +218,13 @@ export const supplyAgainstDemandSheet: SheetDeclaration = {
         `SUM(SUMIFS('Demand by week'[Weight]; 'Demand by week'[Product]; [Product]; 'Demand by week'[Week]; [Week]))`,
         { decimals: 1 },
       ),
+      computed(
+        'share-taken',
+        'Share taken',
+        SHARE,
+        'IF([From the field] > 0 kg; MIN(1; [Wanted] / [From the field]); 0%)',
+        { note: 'Of what comes from the field, where it is sold in the week it is picked.', decimals: 0 },
+      ),
       computed('sold', 'Sold', MASS, ofLots('Sold'), { decimals: 1 }),
       computed('short', 'Short', MASS, 'MAX(0 kg; [Wanted] - [Sold])', {
         note: 'Asked for and not there.',

@@ -1,5 +1,6 @@
 // The sheets of lots: what each planting gives for each product, and what becomes of it week by week: what comes in from the
-// bed, is sold, is lost and is left. Reads Plantings, Products, Stored lots, Weekly harvest and Demand by week.
+// bed, is sold, is lost and is left. Reads Plantings, Products, Stored lots, Weekly harvest, Demand by week
+// and Supply against demand.
 //
 // Weight that a stored lot loses goes by a share a month. So that weeks can be added up, amounts are reckoned back to the first
 // day of the season (columns ending in "standing"), where nothing is lost; `Kept` turns them into what is there in a week.
@@ -115,11 +116,17 @@ export const lotsSheet: SheetDeclaration = {
         decimals: 1,
       }),
       computed(
+        'with-its-end',
+        'With its end',
+        PLAIN,
+        `IF([Stored]; COUNTIFS(Lots[Product]; ${PRODUCT}; Lots[Stored]; TRUE; Lots[Until]; [Until]; Lots[Lot]; "<" & [Lot]))`,
+        { note: 'Lots of the product that end on its last day and come before it by name.', decimals: 0 },
+      ),
+      computed(
         'place',
         'Place',
         PLAIN,
-        `IF([Stored]; 1 + COUNTIFS(Lots[Product]; ${PRODUCT}; Lots[Stored]; TRUE; Lots[Until]; "<" & [Until])
-          + COUNTIFS(Lots[Product]; ${PRODUCT}; Lots[Stored]; TRUE; Lots[Until]; [Until]; Lots[Lot]; "<" & [Lot]))`,
+        `IF([Stored]; 1 + COUNTIFS(Lots[Product]; ${PRODUCT}; Lots[Stored]; TRUE; Lots[Until]; "<" & [Until]) + [With its end])`,
         { note: '1 is sold first: the shortest time left.', decimals: 0 },
       ),
     ),
@@ -262,17 +269,17 @@ export const lotsByWeekSheet: SheetDeclaration = {
         { decimals: 1 },
       ),
       computed(
-        'picked-of-the-product',
-        'Picked of the product',
-        MASS,
-        `SUM(SUMIFS('Lots by week'[In]; 'Lots by week'[Product]; [Product]; 'Lots by week'[Week]; [Week]))`,
-        { note: 'From all plantings this week.', decimals: 1 },
+        'share-taken',
+        'Share taken',
+        SHARE,
+        `SUM(SUMIFS('Supply against demand'[Share taken]; 'Supply against demand'[Product]; [Product]; 'Supply against demand'[Week]; [Week]))`,
+        { note: 'Of what is picked of the product this week.', decimals: 0 },
       ),
       computed(
         'sold',
         'Sold',
         MASS,
-        `IF(${LOT}.[Stored]; [Sold standing] * [Kept]; IF([Picked of the product] > 0 kg; [In] * MIN(1; [Wanted] / [Picked of the product]); 0 kg))`,
+        `IF(${LOT}.[Stored]; [Sold standing] * [Kept]; IF([Share taken] > 0%; [In] * [Share taken]; 0 kg))`,
         { decimals: 1 },
       ),
       computed(

@@ -26,7 +26,7 @@ export const WEEK_VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = 
     view(
       'standing',
       'How does it stand?',
-      'week-starts lot-name in-standing asked-for wanted-standing sold-standing picked-of-the-product keeps-until',
+      'week-starts lot-name in-standing asked-for wanted-standing sold-standing share-taken keeps-until',
     ),
   ],
   products: [

@@ -3,6 +3,8 @@
 
 /** So many marks are looked at in the time that sorting one row takes. */
 const SORTS_AS = 16;
+/** Up to so many rows are added one by one. */
+const FEW = 16;
 const NO_ROWS = new Int32Array(0);
 const NO_MARKS = new Uint8Array(0);
 
@@ -41,7 +43,17 @@ export class RowSet {
 
   addFrom(other: RowSet): void {
     if (other.all) this.addAll();
+    else if (this.empty && other.count > FEW) this.#take(other);
     else for (let i = 0; i < other.count; i++) this.add(other.at(i));
+  }
+
+  /** Of one that is empty. */
+  #take(other: RowSet): void {
+    if (this.#marks.length < other.#marks.length) this.#marks = other.#marks.slice();
+    else for (let i = 0; i < other.count; i++) this.#marks[other.#rows[i] as number] = 1;
+    if (this.#rows.length < other.count) this.#rows = new Int32Array(other.#rows.length);
+    this.#rows.set(other.#rows.subarray(0, other.count));
+    this.count = other.count;
   }
 
   copy(): RowSet {

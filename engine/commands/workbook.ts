@@ -249,9 +249,14 @@ export class Workbook {
     return left;
   }
 
-  /** A workbook that holds the same and changes by itself from here on; it has no history yet. */
+  /**
+   * A workbook that holds the same and changes by itself from here on; it has no history yet. Nobody has asked anything of it:
+   * a change works out nothing till somebody reads it, watches or calls settle(), so that only columns that are wanted are copied.
+   */
   branch(): Workbook {
-    return new Workbook(this.document.branch(), this.#world);
+    const branch = new Workbook(this.document.branch(), this.#world);
+    branch.watch(() => []);
+    return branch;
   }
 
   /**

@@ -98,9 +98,9 @@ function takeSlots(document: Document, { table }: ProgramSheet, count: number): 
   for (; taken < count; taken++) {
     const slot = rows.takeSlot();
     if (slot >= rows.length) break;
-    frame.setLive(table, slot, true);
     slots[taken] = slot;
   }
+  frame.setManyLive(table, slots.subarray(0, taken), true);
   const first = rows.length;
   frame.addRows(table, count - taken);
   for (let i = taken; i < count; i++) slots[i] = first + i - taken;
@@ -137,10 +137,10 @@ export function removeRows(
     const { id, slot, at } = gone[i] as RowRecord;
     const name = key?.[i];
     if (typeof name === 'string') names.remove(name, slot);
-    document.store.setLive(sheet.table, slot, false);
     records.put({ id, slot: -1, at, removed: stamp });
     run.rowChanged(sheet.table, slot);
   }
+  document.store.setManyLive(sheet.table, gone.map(({ slot }) => slot).reverse(), false);
   document.shelf.putLines(sheet.id, columns, lines);
   return { op: 'insert rows', sheet: sheet.id, columns, rows: lines };
 }

@@ -126,6 +126,20 @@ export class Column {
     this.values[row] = kept;
   }
 
+  /** Writes the same value, as it is kept, to many cells. */
+  writeSame(rows: Int32Array, kept: number, state: number): void {
+    const { values, states } = this;
+    let filled = 0;
+    for (let i = 0; i < rows.length; i++) {
+      const row = rows[i] as number;
+      if (states[row] === FILLED) filled++;
+      states[row] = state;
+      values[row] = kept;
+    }
+    this.exceptions += state === FILLED ? filled - rows.length : filled;
+    this.stamp = nextStamp();
+  }
+
   /** To be called after writing to `values` directly. */
   touched(): void {
     this.stamp = nextStamp();

@@ -81,6 +81,29 @@ test('figures of a column stand under each other on the decimal mark', async () 
   expect(Math.abs(decimal - other)).toBeLessThan(0.6);
 });
 
+test('what stays in sight at the left covers what is scrolled under it, without a colour worked out for each cell', async () => {
+  const { page } = await atSheet('Plantings');
+  const { fronts, rules, asked } = await page.evaluate(() => {
+    const inside = (within: CSSStyleSheet | CSSGroupingRule | CSSStyleRule): readonly CSSStyleRule[] =>
+      [...within.cssRules].flatMap((rule) => [
+        ...(rule instanceof CSSStyleRule ? [rule] : []),
+        ...(rule instanceof CSSStyleRule || rule instanceof CSSGroupingRule ? inside(rule) : []),
+      ]);
+    const sheets = document.querySelectorAll<HTMLStyleElement>('style[data-ag-css]');
+    const all = [...sheets].flatMap(({ sheet }) => (sheet === null ? [] : inside(sheet)));
+    const fronts = document.querySelectorAll('.ag-row .ag-grid-pinned-left-cells');
+    return {
+      fronts: [...fronts].map((front) => getComputedStyle(front).backgroundColor),
+      rules: all.length,
+      asked: all.filter(({ style }) => style.backgroundColor === 'inherit').map(({ cssText }) => cssText),
+    };
+  });
+  expect(fronts.length).toBeGreaterThan(2);
+  expect(new Set(fronts)).toEqual(new Set([expect.stringMatching(/^rgb\(/)]));
+  expect(rules).toBeGreaterThan(100);
+  expect(asked).toEqual([]);
+});
+
 test('a bad entry gets its sentence, stays as typed, and Esc gives the cell back', async () => {
   const { book, page } = await atSheet('Plantings');
   const before = await book.read(0, 'In-row spacing');

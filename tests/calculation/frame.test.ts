@@ -81,6 +81,33 @@ describe('cells', () => {
 });
 
 describe('slots', () => {
+  test('that come or go together leave what they leave one by one', () => {
+    const both = [small(), small()].map(({ table, length, zone, frame, cells }, one) => {
+      frame.addRows(table, 5);
+      for (const row of [0, 2, 3]) frame.write(length, row, row + 0.5, FILLED);
+      frame.ownTyped(length).over.add(2);
+      frame.ownTyped(zone).setUnit(3, 1);
+      const turn = (rows: number[], alive: boolean): void => {
+        if (one === 0) frame.setManyLive(table, rows, alive);
+        else for (const row of rows) frame.setLive(table, row, alive);
+      };
+      const seen = [];
+      for (const [rows, alive] of [
+        [[3, 2, 1, 2], false],
+        [[2, 4], true],
+        [[0, 2], false],
+      ] as const) {
+        turn([...rows], alive);
+        const marked = [2, 3].map((row) => [length, zone].map(({ number }) => frame.typed[number]?.isMarked(row)));
+        seen.push([cells(), frame.column(length).exceptions, [...frame.rows(table)], marked]);
+      }
+      frame.releaseSlots();
+      return [...seen, [1, 2, 3].map(() => frame.ownTable(table).takeSlot())];
+    });
+    expect(both[0]).toEqual(both[1]);
+    expect(both[0]?.at(-1)).toEqual([3, 1, 0]);
+  });
+
   test('of rows that died are taken by others only once all is up to date', () => {
     const { table, frame } = small();
     frame.addRows(table, 3);

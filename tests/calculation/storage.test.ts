@@ -85,6 +85,24 @@ describe('a row set', () => {
     );
   });
 
+  test.each([3, 40])('takes %i rows from another as if they were added one by one', (count) => {
+    const other = new RowSet();
+    for (let row = count; row > 0; row--) other.add(3 * row);
+    for (const known of [[], [3, 500], [1000]]) {
+      const [set, byOne] = [new RowSet(), new RowSet()];
+      for (const one of [set, byOne]) {
+        for (const row of known) one.add(row);
+        if (known.length === 1) one.clear();
+      }
+      set.addFrom(other);
+      for (let at = 0; at < other.count; at++) byOne.add(other.at(at));
+      expect([...set.sorted()]).toEqual([...byOne.sorted()]);
+      set.add(3);
+      set.add(4);
+      expect([set.count, set.has(3 * count), set.has(3 * count + 3)]).toEqual([byOne.count + 1, true, false]);
+    }
+  });
+
   test('all takes in everything', () => {
     const set = new RowSet();
     set.add(3);

@@ -71,6 +71,7 @@ export class GeneratorNode implements Node {
     if (first.all) this.#askedWhole(frame, dirty);
     const fresh = new Set<number>();
     const renamed: number[] = [];
+    const gone: number[] = [];
     const rows: GeneratedRows = {
       add(row) {
         if (row < frame.table(table).length) frame.setLive(table, row, true);
@@ -82,8 +83,7 @@ export class GeneratorNode implements Node {
         for (const column of table.columns) frame.ownColumn(column).makeRoom(slots);
       },
       remove(row) {
-        frame.fillOut(table);
-        frame.setLive(table, row, false);
+        gone.push(row);
         fresh.delete(row);
         changed.add(row);
       },
@@ -97,6 +97,7 @@ export class GeneratorNode implements Node {
     };
     this.generator.generate(frame, dirty, rows, goOn);
     frame.fillOut(table);
+    frame.setManyLive(table, gone, false);
     const touched = new Map<ColumnDef, RowSet>();
     for (const row of renamed) for (const column of this.#forgetTyped(frame, row)) touch(touched, column, row);
     const { madeCells } = frame;

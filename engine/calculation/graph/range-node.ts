@@ -20,6 +20,9 @@ export type GroupReaders =
 /** Past this many comparisons it costs less to look at every reading row again than to find out which. */
 const MOST_COMPARISONS = 2_000_000;
 
+/** The row that a group is of, from call to call. */
+const ONE_ROW = { rows: new Int32Array(1), count: 1 };
+
 export class RangeNode implements Node {
   readonly name = '';
   readonly dependencies: Node[] = [];
@@ -67,36 +70,37 @@ export class RangeNode implements Node {
       if (one !== undefined) seen.push(one);
     }
     const reading = frame.table(this.#reading).length;
-    if (seen.length * reading > MOST_COMPARISONS) {
-      changed.addAll();
-      return;
-    }
     const wanted = this.of.conditions.map((condition) => frame.column(condition.wanted));
+    let comparisons = 0;
     for (const one of seen) {
       // A few readers, as months are, have soon all heard.
       if (changed.count >= reading) return;
-      const look = (reader: number): void => {
+      const readers = this.#readersOf(frame, one.group);
+      const count = readers?.count ?? reading;
+      comparisons += count;
+      if (comparisons > MOST_COMPARISONS) {
+        changed.addAll();
+        return;
+      }
+      for (let i = 0; i < count; i++) {
+        const reader = readers === undefined ? i : (readers.rows[i] as number);
         if (!changed.has(reader) && this.#meets(wanted, one, reader)) changed.add(reader);
-      };
-      this.#readersOf(frame, one.group, reading, look);
+      }
     }
   }
 
-  #readersOf(frame: Frame, group: number, reading: number, look: (reader: number) => void): void {
+  /** The rows that read a group: `rows[0..count)`; undefined where any may. */
+  #readersOf(frame: Frame, group: number): { readonly rows: Int32Array; readonly count: number } | undefined {
     const readers = this.#readers;
-    if (readers.by === 'any') {
-      for (let reader = 0; reader < reading; reader++) look(reader);
-      return;
-    }
+    if (readers.by === 'any') return undefined;
     const groups = this.of.index.read(frame);
     if (readers.by === 'own row') {
-      look(groups.keyValue(group, readers.key));
-      return;
+      ONE_ROW.rows[0] = groups.keyValue(group, readers.key);
+      return ONE_ROW;
     }
     const key = Array.from({ length: readers.keys }, (_, k) => groups.keyValue(group, k));
     const index = readers.index.forWayBack(frame);
-    const { rows, count } = index.members(index.find(key));
-    for (let i = 0; i < count; i++) look(rows[i] as number);
+    return index.members(index.find(key));
   }
 
   /** Whether the conditions of a reading row are met by a row so seen; a condition without a value asks for nothing. */

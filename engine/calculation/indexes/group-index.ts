@@ -6,7 +6,7 @@ import { type Column, FILLED, type Token } from '../../values/column.ts';
 import type { Texts } from '../../values/texts.ts';
 import type { Frame, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import { bySlot } from '../row-order.ts';
+import { bySlot, rowsByKeys } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import { KeyTable } from './key-table.ts';
 
@@ -84,7 +84,7 @@ class RowList {
   }
 
   /** Whether rows that are here and may have moved in the table's order stand in it still; the others do, among themselves. */
-  standsInOrder(moved: readonly number[], compare: (a: number, b: number) => number): boolean {
+  standsInOrder(moved: Int32Array, compare: (a: number, b: number) => number): boolean {
     const { rows, count } = this;
     if (moved.length < FEW_MOVED) return moved.every((row) => this.#staysAt(rows.indexOf(row), compare));
     for (let place = 1; place < count; place++) {
@@ -100,26 +100,43 @@ class RowList {
     return place + 1 >= count || compare(row, rows[place + 1] as number) <= 0;
   }
 
-  /** Takes rows out in one pass: they may have moved in the table's order since they were put here. */
-  removeAll(leaving: RowSet): void {
+  /** Takes out `going[from..to)`, which are looked for: they may have moved in the table's order since they were put here. */
+  removeAll(going: Int32Array, from: number, to: number): void {
+    if (to - from < FEW_MOVED) {
+      for (let i = from; i < to; i++) {
+        const place = this.rows.indexOf(going[i] as number);
+        this.rows.copyWithin(place, place + 1, this.count);
+        this.count--;
+      }
+      return;
+    }
+    for (let i = from; i < to; i++) leaving.add(going[i] as number);
     let kept = 0;
     for (let place = 0; place < this.count; place++) {
       const row = this.rows[place] as number;
       if (!leaving.has(row)) this.rows[kept++] = row;
     }
     this.count = kept;
+    leaving.clear();
   }
 
-  insertAll(joining: readonly number[], compare: Compare): void {
-    if (joining.length < MANY_JOINING) {
-      for (const row of joining) this.insert(row, compare);
+  /** Takes in `joining[from..to)`; many of them are to stand in order among themselves. */
+  insertAll(joining: Int32Array, from: number, to: number, compare: Compare): void {
+    if (to - from < MANY_JOINING) {
+      for (let i = from; i < to; i++) this.insert(joining[i] as number, compare);
       return;
     }
-    const rows = new Int32Array(this.count + joining.length);
-    rows.set(this.rows.subarray(0, this.count));
-    rows.set(joining, this.count);
-    if (compare === undefined) rows.sort();
-    else rows.sort(compare);
+    const before = compare ?? bySlot;
+    const rows = new Int32Array(this.count + to - from);
+    let here = 0;
+    let coming = from;
+    for (let place = 0; place < rows.length; place++) {
+      const row = joining[coming] as number;
+      const isNext = coming < to && (here === this.count || before(this.rows[here] as number, row) > 0);
+      rows[place] = isNext ? row : (this.rows[here] as number);
+      if (isNext) coming++;
+      else here++;
+    }
     this.rows = rows;
     this.count = rows.length;
   }
@@ -132,7 +149,7 @@ const FEW_MOVED = 8;
 const MOST_EMPTY = 4;
 const FEW_ROWS = 64;
 
-/** From so many rows on it costs less to sort the list than to find the place of each. */
+/** From so many rows on it costs less to go through the list once than to find the place of each. */
 const MANY_JOINING = 32;
 
 /** From one row in so many on, many of a table are looked at. */
@@ -352,46 +369,61 @@ export class GroupIndex implements Shared {
     const compare = byTable ?? (this.#outOfSlotOrder ? bySlot : undefined);
     this.#outOfSlotOrder = byTable !== undefined;
     const cells = this.#cells(frame);
-    const left = new Set<number>();
-    const joining = new Map<number, number[]>();
-    const staying = new Map<number, number[]>();
+    const going: number[] = [];
+    const joining: number[] = [];
+    const staying: number[] = [];
+    const joined: number[] = [];
     for (let i = 0; i < rows.count; i++) {
       const row = rows.at(i);
       this.#makeRoom(row);
       const before = this.groupOf[row] as number;
       const now = this.#groupFor(cells, row, frame.token);
       if (before === now) {
-        if (now >= 0 && compare !== undefined) listed(staying, now, row);
+        if (now >= 0 && compare !== undefined) staying.push(row);
         if (now >= 0 && this.#bornAs[row] !== births[row]) touched.add(now);
-        this.#bornAs[row] = births[row] as number;
-        continue;
+      } else {
+        if (before >= 0) going.push(row);
+        if (now >= 0) {
+          joining.push(row);
+          joined.push(now);
+        }
       }
-      this.groupOf[row] = now;
       this.#bornAs[row] = births[row] as number;
-      if (before >= 0) {
-        leaving.add(row);
-        left.add(before);
-      }
-      if (now >= 0) listed(joining, now, row);
     }
-    for (const group of left) {
-      this.#ownList(frame, group)?.removeAll(leaving);
+    this.#eachGroup(going, (group, gone, from, to) => {
+      this.#ownList(frame, group)?.removeAll(gone, from, to);
       touched.add(group);
-    }
-    leaving.clear();
+    });
+    for (const row of going) this.groupOf[row] = -1;
+    for (let i = 0; i < joining.length; i++) this.groupOf[joining[i] as number] = joined[i] as number;
     // Most rows that are looked at again stand where they stood.
-    for (const [group, stayed] of staying) {
-      if (compare === undefined || this.#members[group]?.standsInOrder(stayed, compare) !== false) continue;
-      for (const row of stayed) {
-        leaving.add(row);
-        listed(joining, group, row);
-      }
-      this.#ownList(frame, group)?.removeAll(leaving);
-      leaving.clear();
-    }
-    for (const [group, joined] of joining) {
-      this.#ownList(frame, group)?.insertAll(joined, compare);
+    this.#eachGroup(staying, (group, stayed, from, to) => {
+      const moved = stayed.subarray(from, to);
+      if (compare === undefined || this.#members[group]?.standsInOrder(moved, compare) !== false) return;
+      for (const row of moved) joining.push(row);
+      this.#ownList(frame, group)?.removeAll(stayed, from, to);
+    });
+    if (joining.length >= MANY_JOINING) joining.sort(compare ?? bySlot);
+    this.#eachGroup(joining, (group, joined, from, to) => {
+      this.#ownList(frame, group)?.insertAll(joined, from, to, compare);
       touched.add(group);
+    });
+  }
+
+  /** Rows by the groups they are in now: `rows[from..to)` are those of one, as they stood. */
+  #eachGroup(rows: number[], act: (group: number, rows: Int32Array, from: number, to: number) => void): void {
+    const { groupOf } = this;
+    const slots = Int32Array.from(rows);
+    const sorted = rowsByKeys(
+      slots,
+      Float64Array.from(slots, (row) => groupOf[row] as number),
+    );
+    for (let from = 0; from < sorted.length; ) {
+      const group = groupOf[sorted[from] as number] as number;
+      let to = from + 1;
+      while (to < sorted.length && groupOf[sorted[to] as number] === group) to++;
+      act(group, sorted, from, to);
+      from = to;
     }
   }
 
@@ -413,10 +445,4 @@ export class GroupIndex implements Shared {
     this.#members[group] = own;
     return own;
   }
-}
-
-function listed(lists: Map<number, number[]>, group: number, row: number): void {
-  const list = lists.get(group);
-  if (list === undefined) lists.set(group, [row]);
-  else list.push(row);
 }

@@ -8,12 +8,23 @@ import { copiedBook } from './copies.ts';
 import { commandsOf, EDITS, type EditKind } from './edits.ts';
 import { differences } from './floor/agree.ts';
 import { type SeasonFloor, seasonFloor } from './floor/floor.ts';
-import { columnsOnScreen, editing, type Figure, importing, onScreen, opening, others } from './measured.ts';
+import {
+  columnsOnScreen,
+  editing,
+  type Figure,
+  importing,
+  importingOnScreen,
+  onScreen,
+  opening,
+  others,
+} from './measured.ts';
 import { peerFigures } from './peer.ts';
 import { sharesOfAll, stepCosts } from './where.ts';
 
 /** Past so many plantings the peer takes minutes. */
 const PEER_MOST = 2000;
+/** Rows of a large import, taken where there are so many plantings or more. */
+const [LARGE_IMPORT, LARGE_FROM] = [20_000, 2000];
 
 interface Measured {
   readonly size: number;
@@ -62,6 +73,10 @@ function measure(size: number, dearest: number, withPeer: boolean): Measured {
   for (const kind of EDITS) {
     const { warm, calls } = callsOf(kind, size);
     take(onScreen(workbook, kind, warm, calls));
+  }
+  if (size >= LARGE_FROM) {
+    take(importingOnScreen(workbook, 'beds', 'bed', LARGE_IMPORT));
+    take(importingOnScreen(workbook, 'plantings', 'planting', LARGE_IMPORT));
   }
   if (withPeer && size <= PEER_MOST) printPeer(workbook, figures);
   return { size, figures };

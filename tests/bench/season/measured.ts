@@ -1,7 +1,15 @@
 // What Dibble's engine takes for a season of the template: opening, everything again, edits, an import and its undo, a branch,
 // the attention list. CPU time in milliseconds. bench.ts prints it beside the floor.
 
-import { Findings, readWorkbookFile, sheetView, views, Workbook, writeWorkbookFile } from '../../../engine/index.ts';
+import {
+  type Command,
+  Findings,
+  readWorkbookFile,
+  sheetView,
+  views,
+  Workbook,
+  writeWorkbookFile,
+} from '../../../engine/index.ts';
 import { type Cost, costAmong, costOf, costOfShort, timed } from '../cpu.ts';
 import type { CopiedBook } from './copies.ts';
 import { commandsOf, type EditKind, edit, SPACING_EDIT } from './edits.ts';
@@ -94,35 +102,61 @@ export function editing(workbook: Workbook, floor: SeasonFloor, kind: EditKind, 
   return { what: kind.name, cost, floor: onFloor };
 }
 
+type PutRows = Extract<Command, { readonly command: 'put rows' }>;
+
+/** So many rows of a sheet as an import gives them: those there are in turn, each with a name of its own. */
+function imported(workbook: Workbook, sheet: string, name: string, count: number): PutRows {
+  const given = workbook.data().rows[sheet] ?? [];
+  const columns = [...new Set(given.flatMap(({ cells }) => Object.keys(cells)))];
+  const rows = Array.from({ length: count }, (_, at) => {
+    const cells = given[at % given.length]?.cells ?? {};
+    const named = `${cells[name]} again${at < given.length ? '' : ` ${at}`}`;
+    return {
+      row: workbook.newId(),
+      cells: columns.map((column) => (column === name ? named : (cells[column] ?? null))),
+    };
+  });
+  return { command: 'put rows', sheet, columns, rows };
+}
+
+function take(workbook: Workbook, command: PutRows): void {
+  const done = workbook.do([command], { code: 'import file', parts: { file: 'rows.csv', sheet: command.sheet } });
+  if (done.refused) throw new Error(done.why);
+}
+
 /**
- * As many plantings again as there are, as one import of rows, and then taken back in one step. The floor makes its arrays anew at twice
- * the size and works everything out, and to take it back works everything out at the first size.
+ * As many plantings again as there are, as one import of rows, and then taken back in one step, everything asked for. The floor makes
+ * its arrays anew at twice the size and works everything out, and to take it back works everything out at the first size.
  */
 export function importing(workbook: Workbook, floor: SeasonFloor): readonly Figure[] {
-  const given = workbook.data().rows.plantings ?? [];
-  const columns = [...new Set(given.flatMap(({ cells }) => Object.keys(cells)))];
-  const rows = given.map(({ cells }) => ({
-    row: workbook.newId(),
-    cells: columns.map((column) => (column === 'planting' ? `${cells[column]} again` : (cells[column] ?? null))),
-  }));
-  const [taken] = timed(() => {
-    const done = workbook.do([{ command: 'put rows', sheet: 'plantings', columns, rows }], {
-      code: 'import file',
-      parts: { file: 'rows.csv', sheet: 'Plantings' },
-    });
-    if (done.refused) throw new Error(done.why);
-  });
+  const command = imported(workbook, 'plantings', 'planting', workbook.data().rows.plantings?.length ?? 0);
+  const [taken] = timed(() => take(workbook, command));
   const [twice] = timed(() => seasonFloor(workbook).all());
   const [undone] = timed(() => workbook.undo());
   const again = once(timed(() => floor.all())[0]);
   return [
-    { what: `import of ${rows.length} rows`, cost: once(taken), floor: once(twice) },
+    { what: `import of ${command.rows.length} plantings`, cost: once(taken), floor: once(twice) },
     { what: 'undo of that import', cost: once(undone), floor: again },
   ];
 }
 
+/** A large import and its undo while a view is on screen: to their change sets, and what waits after each, in one go. */
+export function importingOnScreen(workbook: Workbook, sheet: string, name: string, count: number): readonly Figure[] {
+  const command = imported(workbook, sheet, name, count);
+  const [taken] = timed(() => take(workbook, command));
+  const [takenRest] = timed(() => workbook.settle());
+  const [undone] = timed(() => workbook.undo());
+  const [undoneRest] = timed(() => workbook.settle());
+  const what = `of ${count} ${sheet}`;
+  return [
+    { what: `import ${what}, on screen`, cost: once(taken) },
+    { what: `import ${what}, the rest`, cost: once(takenRest) },
+    { what: `undo ${what}, on screen`, cost: once(undone) },
+    { what: `undo ${what}, the rest`, cost: once(undoneRest) },
+  ];
+}
+
 export function others(workbook: Workbook, floor: SeasonFloor): readonly Figure[] {
-  const spacing = commandsOf(SPACING_EDIT, workbook, 20, 3);
   const findings = new Findings(workbook);
   findings.all();
   return [
@@ -136,19 +170,33 @@ export function others(workbook: Workbook, floor: SeasonFloor): readonly Figure[
       cost: costOf(20, () => workbook.branch()),
       floor: costOfShort(10, 2, () => [...floor.plantings.values()].map((column) => column.slice())),
     },
-    {
-      what: 'branch with a spacing edit',
-      cost: costOf(spacing.length, (call) => {
-        const command = spacing[call];
-        if (command !== undefined) edit(workbook.branch(), command);
-      }),
-    },
+    ...branching(workbook),
     { what: 'attention list anew', cost: costOf(3, () => new Findings(workbook).all()) },
     {
       what: 'attention list after a spacing edit',
       cost: attention(workbook, findings),
     },
     { what: 'text for keeping', cost: costOf(3, () => writeWorkbookFile(workbook.data())) },
+  ];
+}
+
+/** An edit in a branch of its own, what every planting brings in it then, and what waits there after that. */
+function branching(workbook: Workbook): readonly Figure[] {
+  const [edited, asked, rest]: [number[], number[], number[]] = [[], [], []];
+  for (const command of commandsOf(SPACING_EDIT, workbook, 20, 3)) {
+    const [cost, branch] = timed(() => {
+      const made = workbook.branch();
+      edit(made, command);
+      return made;
+    });
+    edited.push(cost);
+    asked.push(timed(() => numbersOf(branch, 'plantings', 'margin'))[0]);
+    rest.push(timed(() => branch.settle())[0]);
+  }
+  return [
+    { what: 'branch with a spacing edit', cost: costAmong(edited) },
+    { what: 'margins in that branch', cost: costAmong(asked) },
+    { what: 'all else in that branch', cost: costAmong(rest) },
   ];
 }
 

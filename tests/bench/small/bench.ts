@@ -195,6 +195,7 @@ function bench(size: number, withPeer: boolean): readonly Line[] {
     const edit = edits[call % edits.length];
     const other = workbook.branch();
     if (edit !== undefined) set(other, 'plantings', plantings[edit.row] ?? '', 'spacing', String(edit.spacing));
+    other.settle();
   });
   add('branch with a spacing edit in it', branched.median, undefined, undefined);
   add('bytes of columns', workbook.document.frame.bytes() / 1e6, floor.bytes / 1e6, undefined, 'MB');

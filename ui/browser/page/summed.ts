@@ -4,7 +4,7 @@
 import { effect, signal } from '@preact/signals';
 import { cellView, sheetView, showDate, type Workbook } from '../../../engine/index.ts';
 import { type Summary, type SummedCell, summarize, summaryNumber } from '../grid/summary.ts';
-import { whenIdle } from '../store/idle.ts';
+import { inSlice } from '../store/idle.ts';
 import { type CellAt, cellsIn, type SelectedCells, selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
 import { rests, screens, workbookNow } from '../store/workbook.ts';
@@ -20,8 +20,8 @@ export const summed = signal(NOTHING);
 
 /** So many cells are summed at once, and beyond so many not at all. */
 const [AT_ONCE, SUMMED] = [200, 60_000];
-/** Milliseconds of a slice where nobody says how many there are, and after how many it is done though the page is busy. */
-const [SLICE, LATEST] = [8, 400];
+/** Milliseconds after which a slice is done though the page is busy. */
+const LATEST = 400;
 
 /** Another for every sum begun, so that one overtaken goes no further. */
 let turn = 0;
@@ -44,21 +44,21 @@ function sum(book: Workbook, selected: SelectedCells, atOnce: boolean): void {
   let cells: readonly CellAt[] | undefined;
   const read: SummedCell[] = [];
   let next = 0;
-  const goOn = (left = SLICE): void => {
+  const some = (goOn: () => boolean): void => {
     if (mine !== turn) return;
     cells ??= cellsIn(selected);
-    const until = performance.now() + left;
-    for (; next < cells.length && (atOnce || next % 50 > 0 || performance.now() < until); next += 1) {
+    do {
       const at = cells[next];
       const column = columnOf(sheet, at?.column);
+      next += 1;
       if (at === undefined || column === undefined) continue;
       read.push({ column, cell: cellView(book, selected.sheet, at.row.slot, at.column) });
-    }
-    if (next < cells.length) whenIdle(goOn, LATEST);
+    } while (next < cells.length && (next % 50 > 0 || goOn()));
+    if (next < cells.length) inSlice(some, LATEST);
     else summed.value = wordsOf(summarize(read));
   };
-  if (atOnce) goOn();
-  else whenIdle(goOn, LATEST);
+  if (atOnce) some(() => true);
+  else inSlice(some, LATEST);
 }
 
 function wordsOf({ cells, filled, numbers, dates }: Summary): readonly Part[] {

@@ -3,7 +3,7 @@
 
 import { batch, computed, effect, signal, untracked } from '@preact/signals';
 import { type Finding, type FindingLevel, Findings, sheetView, type Workbook } from '../../../engine/index.ts';
-import { whenIdle } from './idle.ts';
+import { inSlice } from './idle.ts';
 import { viewNow } from './looks.ts';
 import { selection } from './selection.ts';
 import { view } from './view.ts';
@@ -11,8 +11,8 @@ import { rests, revision, screens, workbook, workbookNow } from './workbook.ts';
 
 export const LEVELS: Readonly<Record<FindingLevel, string>> = { error: 'Error', warning: 'Warning', note: 'Note' };
 
-/** Milliseconds of a slice, so that a frame has room beside it; and after how many it is done though the page is busy. */
-const [SLICE, LATEST] = [10, 400];
+/** Milliseconds after which a slice is done though the page is busy. */
+const LATEST = 400;
 
 const NONE: readonly Finding[] = [];
 
@@ -39,43 +39,46 @@ export function workbookFollowed(): Workbook {
 
 let keeper: { readonly of: Workbook; readonly findings: Findings } | undefined;
 let scheduled = false;
-/** The revision that the figures have followed, and whether the checks are to be looked at: once changes have come to rest. */
+/** The revision that the figures have followed. */
 let figuresOf = -1;
-let checksWait = true;
+/** What is to be done for the checks once changes have come to rest: look at all of them, list what they found, nothing. */
+let checks: 'look' | 'list' | 'none' = 'look';
 
 function follow(): void {
   if (scheduled || workbookNow() === undefined) return;
   scheduled = true;
   following.value = true;
-  whenIdle(slice, LATEST);
+  inSlice(slice, LATEST);
 }
 
-function slice(left = SLICE): void {
+function slice(goOn: () => boolean): void {
   scheduled = false;
   const book = workbookNow();
   if (book === undefined) return;
-  const until = performance.now() + Math.min(SLICE, left);
-  const goOn = (): boolean => performance.now() < until;
   if (keeper?.of !== book) keeper = { of: book, findings: new Findings(book) };
-  if (book.settle(goOn)) {
-    follow();
-    return;
-  }
+  if (isLeft(book, keeper.findings, goOn)) follow();
+}
+
+/** Does what is left to follow, one thing after another for as long as `goOn` says; whether more is left. */
+function isLeft(book: Workbook, found: Findings, goOn: () => boolean): boolean {
+  if (book.settle(goOn)) return true;
   if (!haveFollowed()) {
     figuresOf = revision.peek();
     followed.value += 1;
   }
-  if (!checksWait) return;
-  if (keeper.findings.prepare(goOn)) {
-    follow();
-    return;
+  if (checks === 'none') return false;
+  if (checks === 'look') {
+    if (!goOn() || found.prepare(goOn)) return true;
+    checks = 'list';
+    if (!goOn()) return true;
   }
-  checksWait = false;
-  const found = keeper.findings.all();
+  checks = 'none';
+  const all = found.all();
   batch(() => {
-    if (!isSame(found, findings.peek())) findings.value = found;
+    if (!isSame(all, findings.peek())) findings.value = all;
     following.value = false;
   });
+  return false;
 }
 
 /** Whether two lists say the same of the same cells: then nothing that shows them has to be drawn again. */
@@ -93,18 +96,19 @@ effect(() => {
   screens.value;
   findings.value = NONE;
   workbookNow()?.watch(onScreen);
-  checksWait = true;
+  checks = 'look';
   follow();
 });
 
 effect(() => {
   revision.value;
+  if (checks === 'list') checks = 'look';
   follow();
 });
 
 effect(() => {
   rests.value;
-  checksWait = true;
+  checks = 'look';
   follow();
 });
 

@@ -1,4 +1,7 @@
-// What may wait until the page has nothing else to do.
+// What may wait until the page has nothing else to do, and gives way when it has.
+
+/** Milliseconds of a slice, so that a frame has room beside it. */
+const SLICE = 10;
 
 /**
  * Between two frames where the browser can tell when that is, and not later than `most` milliseconds where that is given. `run` is
@@ -7,6 +10,57 @@
 export function whenIdle(run: (left: number | undefined) => void, most?: number): void {
   if ('requestIdleCallback' in globalThis) {
     const idle = (deadline: IdleDeadline): void => run(deadline.didTimeout ? undefined : deadline.timeRemaining());
-    requestIdleCallback(idle, most === undefined ? {} : { timeout: most });
+    requestIdleCallback(idle, most === undefined ? {} : { timeout: Math.max(1, most) });
   } else setTimeout(() => run(undefined));
+}
+
+/**
+ * Does a slice of work that may wait: when the page is idle, and not later than `most` milliseconds from now. `run` is given what
+ * says whether to go on: not when its time is up, and not when a person's key or press waits for the page.
+ */
+export function inSlice(run: (goOn: () => boolean) => void, most: number): void {
+  const latest = performance.now() + most;
+  const begin = (left: number | undefined): void => {
+    const now = performance.now();
+    if (frames > 0 && now < latest) {
+      whenIdle(begin, latest - now);
+      return;
+    }
+    const until = now + Math.min(SLICE, left ?? SLICE);
+    run(() => performance.now() < until && !handWaits());
+  };
+  whenIdle(begin, most);
+}
+
+/** Changes that wait for the frame that paints them. */
+let frames = 0;
+
+/**
+ * Draws what changed for the next frame: at once when what is being done is done, so that the wait for the frame is made use of, and at
+ * the latest when it begins. Until then no slice is begun that would hold the frame up.
+ */
+export function forNextFrame(draw: () => void): void {
+  let isDrawn = false;
+  const once = (): void => {
+    if (isDrawn) return;
+    isDrawn = true;
+    draw();
+  };
+  frames += 1;
+  requestAnimationFrame(() => {
+    frames -= 1;
+    once();
+  });
+  setTimeout(once);
+}
+
+declare global {
+  interface Navigator {
+    /** Of some browsers only: whether a key or a press waits until the page is free. */
+    readonly scheduling?: { isInputPending(): boolean };
+  }
+}
+
+function handWaits(): boolean {
+  return globalThis.navigator?.scheduling?.isInputPending() === true;
 }

@@ -1,6 +1,6 @@
 // The workbook on screen: which one is open, and how the page hears of its changes. Parts of the page read workbook() and
-// draw again once a frame in which something changed; what follows change sets gets them joined, so that none is lost between
-// two frames. Calls the engine alone.
+// draw again for the next frame when something changed; what follows change sets gets them joined, so that none is lost before it
+// is drawn. Calls the engine alone.
 
 import { batch, computed, signal, untracked } from '@preact/signals';
 import {
@@ -12,6 +12,7 @@ import {
   settings,
   type Workbook,
 } from '../../../engine/index.ts';
+import { forNextFrame } from './idle.ts';
 import { whenAtRest } from './rest.ts';
 
 const opened = signal<Workbook | undefined>(undefined);
@@ -19,7 +20,7 @@ const opened = signal<Workbook | undefined>(undefined);
 /** The branch of the open workbook that is on screen in its place. */
 const branch = signal<{ readonly id: string; readonly workbook: Workbook } | undefined>(undefined);
 
-/** Raised once a frame in which something changed, and when another workbook is opened. Reading it makes a part draw then. */
+/** Raised when what changed is drawn for the next frame, and when another workbook is opened. Reading it makes a part draw then. */
 export const revision = signal(0);
 
 /** Raised once changes have come to rest for a moment: what stands around the cells follows them then (see rest.ts). */
@@ -90,7 +91,7 @@ export function steps(): { readonly undo: string | undefined; readonly redo: str
 const everyFrame = new Set<(change: ChangeSet) => void>();
 const everyChange = new Set<(change: Change) => void>();
 
-/** Hears of all changes of a frame as one change set, of whatever workbook is open; gives back the way to stop. */
+/** Hears of all changes that are drawn together as one change set, of whatever workbook is open; gives back the way to stop. */
 export function followFrames(listener: (change: ChangeSet) => void): () => void {
   everyFrame.add(listener);
   return () => everyFrame.delete(listener);
@@ -122,7 +123,7 @@ function followed(workbook: Workbook): () => void {
       });
     },
     (flush) => {
-      if (held === undefined) requestAnimationFrame(flush);
+      if (held === undefined) forNextFrame(flush);
       else held.push(flush);
     },
   );
@@ -137,7 +138,7 @@ export function holdFrames(): () => void {
   return () => {
     const waiting = held ?? [];
     held = undefined;
-    for (const flush of waiting) requestAnimationFrame(flush);
+    for (const flush of waiting) forNextFrame(flush);
   };
 }
 

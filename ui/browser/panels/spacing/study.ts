@@ -13,7 +13,7 @@ import {
   type Workbook,
 } from '../../../../engine/index.ts';
 import { followed, haveFollowed } from '../../store/findings.ts';
-import { whenIdle } from '../../store/idle.ts';
+import { inSlice } from '../../store/idle.ts';
 import { type RowAt, rowAt } from '../../store/selection.ts';
 import { columnOf, unitOf } from '../../store/sheets.ts';
 import { revision, units, workbookNow } from '../../store/workbook.ts';
@@ -36,8 +36,7 @@ export interface Study {
 
 /** A change waits this long for the next one before the curve is worked out again. */
 const WAIT = 60;
-/** So long a part of the curve may take at once, and so long the next waits at most: milliseconds. */
-const SLICE = 10;
+/** A part of the curve waits at most so long: milliseconds. */
 const AT_MOST = 100;
 
 /** The planting that is looked at; undefined while none is. */
@@ -66,21 +65,22 @@ function study(id: string, curves: readonly string[]): void {
   const book = workbookNow();
   const sheet = book === undefined ? undefined : sheetView(book, PLANTINGS);
   const row = book === undefined ? undefined : rowAt(book, PLANTINGS, id);
-  if (book !== undefined && sheet !== undefined && row !== undefined) goOn(round, studying(book, sheet, row, curves));
+  if (book !== undefined && sheet !== undefined && row !== undefined) make(round, studying(book, sheet, row, curves));
 }
 
 /** Makes a study in parts between which the page does what it has to do: keeps what was typed, takes the next key, draws. */
-function goOn(of: number, parts: Generator<void, Study>): void {
-  if (of !== round) return;
-  const until = performance.now() + SLICE;
-  do {
-    const part = parts.next();
-    if (part.done) {
-      latest.value = part.value;
-      return;
-    }
-  } while (performance.now() < until);
-  whenIdle(() => goOn(of, parts), AT_MOST);
+function make(of: number, parts: Generator<void, Study>): void {
+  inSlice((goOn) => {
+    if (of !== round) return;
+    do {
+      const part = parts.next();
+      if (part.done) {
+        latest.value = part.value;
+        return;
+      }
+    } while (goOn());
+    make(of, parts);
+  }, AT_MOST);
 }
 
 /** The study of the planting in hand, with its money where that is drawn; undefined until it is worked out. */
