@@ -14,9 +14,10 @@ export function drawBinomial(even: number, trials: number, chance: number): numb
   if (chance === 1) return trials;
   const odds = chance / (1 - chance);
   const likeliest = Math.min(trials, Math.floor((trials + 1) * chance));
-  let [below, above] = [likeliest, likeliest];
-  let [under, over] = [binomialPmf(likeliest, trials, chance), 0];
-  over = under;
+  let below = likeliest;
+  let above = likeliest;
+  let under = binomialPmf(likeliest, trials, chance);
+  let over = under;
   let left = even - under;
   while (left >= 0 && (below > 0 || above < trials)) {
     if (above < trials) {

@@ -53,8 +53,8 @@ export function harvestedShare(time: number, window: number, middle: number, spr
  */
 export function cutShare(time: number, between: number, second: number, third: number): number {
   if (!(between > 0) || Number.isNaN(time)) return Number.NaN;
-  const later = [Math.max(0, second), Math.max(0, third)];
-  const all = 1 + later.reduce((sum, cut) => sum + cut, 0);
+  const [secondCut, thirdCut] = [Math.max(0, second), Math.max(0, third)];
   if (time < 0) return 0;
-  return later.reduce((sum, cut, index) => (time >= between * (index + 1) ? sum + cut : sum), 1) / all;
+  const cut = 1 + (time >= between ? secondCut : 0) + (time >= between * 2 ? thirdCut : 0);
+  return cut / (1 + (secondCut + thirdCut));
 }

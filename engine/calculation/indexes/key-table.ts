@@ -19,9 +19,15 @@ export class KeyTable {
   #keys = NO_KEYS;
   /** Groups by hashed place; at least twice as many places as groups, a power of two. */
   #places = ONE_FREE;
+  /** The group found last. Rows mostly ask in the order in which groups came, so it is the same again, or the one after it. */
+  #last = 0;
 
   constructor(width: number) {
     this.#width = width;
+  }
+
+  get count(): number {
+    return this.#count;
   }
 
   copy(): KeyTable {
@@ -56,24 +62,38 @@ export class KeyTable {
 
   /** As find, for keys of one value. */
   findOne(value: number): number {
-    const places = this.#places;
     const keys = this.#keys;
+    const before = this.#last;
+    if (before < this.#count && keys[before] === value) return before;
+    if (before + 1 < this.#count && keys[before + 1] === value) return this.#found(before + 1);
+    const places = this.#places;
     const last = places.length - 1;
     for (let place = mixed(0, value) & last; ; place = (place + 1) & last) {
       const group = places[place] as number;
-      if (group === FREE || keys[group] === value) return group;
+      if (group === FREE) return FREE;
+      if (keys[group] === value) return this.#found(group);
     }
   }
 
   /** As find, for keys of two values. */
   findTwo(one: number, other: number): number {
-    const places = this.#places;
     const keys = this.#keys;
+    const before = this.#last;
+    if (before < this.#count && keys[before * 2 + 1] === other && keys[before * 2] === one) return before;
+    if (before + 1 < this.#count && keys[before * 2 + 3] === other && keys[before * 2 + 2] === one)
+      return this.#found(before + 1);
+    const places = this.#places;
     const last = places.length - 1;
     for (let place = mixed(mixed(0, one), other) & last; ; place = (place + 1) & last) {
       const group = places[place] as number;
-      if (group === FREE || (keys[group * 2] === one && keys[group * 2 + 1] === other)) return group;
+      if (group === FREE) return FREE;
+      if (keys[group * 2] === one && keys[group * 2 + 1] === other) return this.#found(group);
     }
+  }
+
+  #found(group: number): number {
+    this.#last = group;
+    return group;
   }
 
   /** A new group for key values that none has; gives its number, the next. */

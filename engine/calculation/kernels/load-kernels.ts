@@ -30,38 +30,56 @@ export function loadKernel(column: ColumnDef): Kernel {
       if (!clean) own.states.set(states.subarray(batch.from, batch.from + count));
       return own;
     }
-    for (let i = 0; i < count; i++) own.values[i] = values[rowAt(batch, i)] ?? 0;
-    if (!clean) for (let i = 0; i < count; i++) own.states[i] = states[rowAt(batch, i)] ?? BLANK;
+    if (values instanceof Float64Array) gather(own.values, values, batch.rows, 0, count);
+    else gatherWhole(own.values, values, batch.rows, 0, count);
+    if (!clean) gatherStates(own.states, states, batch.rows, count);
     return own;
   };
 }
 
 /**
- * A cell of another table through a link of this row; what throughKernel gives for a link that is loaded. Where the batch is
- * a run of rows and no cell is blank or faulty, the slots are read where they lie.
+ * A cell of another table through a link of this row; what throughKernel gives for a link that is loaded. The slots are read
+ * where they lie, or where the batch lists its rows, gathered first.
  */
 export function linkedKernel(link: ColumnDef, column: ColumnDef): Kernel {
   const out = scratch();
   let careful: Kernel | undefined;
+  let listed = NO_SLOTS;
+  let listedStates = NO_STATES;
   return (batch) => {
     room(out, batch.count);
     const links = batch.frame.column(link);
     const cells = batch.frame.column(column);
-    const { values: slots } = links;
     const { values } = cells;
-    if (batch.rows !== undefined || !(slots instanceof Int32Array)) {
+    const { count, rows } = batch;
+    let { values: slots, states } = links;
+    let { from } = batch;
+    if (!(slots instanceof Int32Array)) {
       careful ??= throughKernel(loadKernel(link), column);
       return careful(batch);
     }
-    out.clean = links.exceptions === 0 && cells.exceptions === 0;
-    if (!out.clean) {
-      if (values instanceof Float64Array) out.clean = follow(out, values, cells.states, slots, links.states, batch);
-      else out.clean = followWhole(out, values, cells.states, slots, links.states, batch);
-    } else if (values instanceof Float64Array) gather(out.values, values, slots, batch.from, batch.count);
-    else gatherWhole(out.values, values, slots, batch.from, batch.count);
+    const isPlain = links.exceptions === 0 && cells.exceptions === 0;
+    if (rows !== undefined) {
+      if (listed.length < count) {
+        listed = new Int32Array(out.values.length);
+        listedStates = new Uint8Array(out.values.length);
+      }
+      for (let i = 0; i < count; i++) listed[i] = slots[rows[i] as number] as number;
+      if (!isPlain) gatherStates(listedStates, states, rows, count);
+      [slots, states, from] = [listed, listedStates, 0];
+    }
+    out.clean = isPlain;
+    if (!isPlain) {
+      if (values instanceof Float64Array) out.clean = follow(out, values, cells.states, slots, states, from, count);
+      else out.clean = followWhole(out, values, cells.states, slots, states, from, count);
+    } else if (values instanceof Float64Array) gather(out.values, values, slots, from, count);
+    else gatherWhole(out.values, values, slots, from, count);
     return out;
   };
 }
+
+const NO_SLOTS = new Int32Array(0);
+const NO_STATES = new Uint8Array(0);
 
 // Each of these twice, for doubles and for whole numbers: a loop that met both could be compiled for neither.
 
@@ -74,6 +92,10 @@ function gatherWhole(out: Float64Array, values: Int32Array, slots: Int32Array, f
   for (let i = 0; i < count; i++) out[i] = values[slots[from + i] as number] as number;
 }
 
+function gatherStates(out: Uint8Array, states: Uint8Array, rows: Int32Array, count: number): void {
+  for (let i = 0; i < count; i++) out[i] = states[rows[i] as number] as number;
+}
+
 /** As gather with the states; gives whether all are filled. A blank link gives a blank, a faulty one its fault. */
 function follow(
   { values: out, states }: Vector,
@@ -81,7 +103,8 @@ function follow(
   cells: Uint8Array,
   slots: Int32Array,
   links: Uint8Array,
-  { from, count }: Batch,
+  from: number,
+  count: number,
 ): boolean {
   let worst = FILLED;
   for (let i = 0; i < count; i++) {
@@ -101,7 +124,8 @@ function followWhole(
   cells: Uint8Array,
   slots: Int32Array,
   links: Uint8Array,
-  { from, count }: Batch,
+  from: number,
+  count: number,
 ): boolean {
   let worst = FILLED;
   for (let i = 0; i < count; i++) {

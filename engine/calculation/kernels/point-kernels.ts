@@ -309,24 +309,9 @@ export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel
     out.uniform = false;
     const given = a.clean && b.clean && c.clean;
     out.clean = given;
-    if (given) {
-      chosen(out.values, count, c, a, b);
-      return out;
-    }
-    for (let i = 0; i < count; i++) {
-      const ci = c.at + (c.uniform ? 0 : i);
-      const state = c.clean ? FILLED : (c.states[ci] ?? BLANK);
-      if (state !== FILLED) {
-        out.states[i] = state;
-        out.values[i] = c.values[ci] as number;
-        continue;
-      }
-      const taken = c.values[ci] === 1 ? a : b;
-      const ti = taken.at + (taken.uniform ? 0 : i);
-      out.values[i] = taken.values[ti] as number;
-      out.states[i] = taken.clean ? FILLED : (taken.states[ti] ?? BLANK);
-    }
-    return settle(out, count);
+    if (given) chosen(out.values, count, c, a, b);
+    else out.clean = chosenCarefully(out, count, c, a, b);
+    return out;
   };
 }
 
@@ -351,6 +336,44 @@ function chosen(out: Float64Array, count: number, condition: Vector, yes: Vector
   for (let i = 0; i < count; i++, ic += sc, ia += sa, ib += sb) {
     out[i] = (vc[ic] === 1 ? va[ia] : vb[ib]) as number;
   }
+}
+
+/** As chosen with the states; gives whether all are filled. */
+function chosenCarefully(
+  { values: out, states }: Vector,
+  count: number,
+  condition: Vector,
+  yes: Vector,
+  no: Vector,
+): boolean {
+  const { values: vc, states: ofCondition } = condition;
+  const { values: va, states: ofYes } = yes;
+  const { values: vb, states: ofNo } = no;
+  const [cleanCondition, cleanYes, cleanNo] = [condition.clean, yes.clean, no.clean];
+  const sc = step(condition);
+  const sa = step(yes);
+  const sb = step(no);
+  let ic = condition.at;
+  let ia = yes.at;
+  let ib = no.at;
+  let worst = FILLED;
+  for (let i = 0; i < count; i++, ic += sc, ia += sa, ib += sb) {
+    let state = cleanCondition ? FILLED : (ofCondition[ic] as number);
+    let value = vc[ic] as number;
+    if (state === FILLED) {
+      if (value === 1) {
+        value = va[ia] as number;
+        state = cleanYes ? FILLED : (ofYes[ia] as number);
+      } else {
+        value = vb[ib] as number;
+        state = cleanNo ? FILLED : (ofNo[ib] as number);
+      }
+    }
+    out[i] = value;
+    states[i] = state;
+    worst |= state;
+  }
+  return worst === FILLED;
 }
 
 const NO_ROWS = new Int32Array(0);
@@ -458,30 +481,39 @@ export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kern
       decided(out.values, count, vectors, decides);
       return out;
     }
-    for (let i = 0; i < count; i++) {
-      let value: number = 1 - decides;
-      let state = FILLED;
-      for (let k = 0; k < vectors.length; k++) {
-        const vector = vectors[k] as Vector;
-        const index = vector.at + (vector.uniform ? 0 : i);
-        const given = vector.clean ? FILLED : (vector.states[index] ?? BLANK);
-        if (given === FAULT) {
-          state = FAULT;
-          value = vector.values[index] as number;
-          break;
-        }
-        if (given === BLANK) state = BLANK;
-        else if (vector.values[index] === decides) {
-          value = decides;
-          state = FILLED;
-          break;
-        }
-      }
-      out.values[i] = value;
-      out.states[i] = state;
-    }
-    return settle(out, count);
+    out.clean = decidedCarefully(out, count, vectors, decides);
+    return out;
   };
+}
+
+/** Argument by argument, from the left: what a fault or the deciding value settled stays; gives whether all are filled. */
+function decidedCarefully(
+  { values: out, states }: Vector,
+  count: number,
+  vectors: readonly Vector[],
+  decides: 0 | 1,
+): boolean {
+  out.fill(1 - decides, 0, count);
+  states.fill(FILLED, 0, count);
+  for (let k = 0; k < vectors.length; k++) {
+    const vector = vectors[k] as Vector;
+    const { values, states: given, clean } = vector;
+    const by = step(vector);
+    let at = vector.at;
+    for (let i = 0; i < count; i++, at += by) {
+      // Settled: by a fault, or by the deciding value, which stands there and is filled.
+      if (states[i] === FAULT || (states[i] === FILLED && out[i] === decides)) continue;
+      const state = clean ? FILLED : (given[at] as number);
+      if (state === BLANK) states[i] = BLANK;
+      else if (state === FAULT || values[at] === decides) {
+        out[i] = values[at] as number;
+        states[i] = state;
+      }
+    }
+  }
+  let worst = FILLED;
+  for (let i = 0; i < count; i++) worst |= states[i] as number;
+  return worst === FILLED;
 }
 
 /** AND and OR where every argument is filled. */

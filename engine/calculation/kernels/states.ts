@@ -31,8 +31,9 @@ export function carryStates(out: Vector, count: number, args: readonly Vector[])
 
 /** Says whether every cell of a vector whose states are all laid out is filled. */
 export function settle(out: Vector, count: number): Vector {
-  let clean = true;
-  for (let i = 0; i < count; i++) if (out.states[i] !== FILLED) clean = false;
-  out.clean = clean;
+  const { states } = out;
+  let worst = FILLED;
+  for (let i = 0; i < count; i++) worst |= states[i] as number;
+  out.clean = worst === FILLED;
   return out;
 }
