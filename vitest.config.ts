@@ -1,6 +1,7 @@
 // Three groups of tests: the engine's and the house's own run in plain Node, file after file in one process, since none leaves
 // anything behind; those that look at what a process loads, or load what changes others (scratch papers), stand apart; the browser journeys drive the system's Chromium
-// against the built page, which is built and served once, and only when one of them is to run.
+// against the built page, which is built and served once, and only when one of them is to run. Those wait a good deal, for what is kept, for
+// other tabs, for what is given up: one file more than there are cores fills that time. So they go before the others, not among them.
 
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
@@ -8,16 +9,18 @@ import { joinedMathjs } from './tests/joined.ts';
 
 // The long form of random tests: `npm run test:long`, which takes an hour and more.
 if (process.env.npm_lifecycle_event === 'test:long') process.env.DIBBLE_LONG_RUNS = '1';
+const cores = availableParallelism();
 const patience = process.env.DIBBLE_LONG_RUNS === '1' ? 4 * 3_600_000 : 60_000;
 
 export default defineConfig({
   test: {
-    maxWorkers: Math.max(2, availableParallelism() - 1),
+    maxWorkers: Math.max(2, cores - 1),
     projects: [
       {
         resolve: { alias: { mathjs: joinedMathjs() } },
         test: {
           name: 'engine',
+          sequence: { groupOrder: 1 },
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/scratch/**', 'tests/**/*.apart.test.ts'],
           setupFiles: ['tests/seed.ts'],
@@ -30,6 +33,7 @@ export default defineConfig({
         resolve: { alias: { mathjs: joinedMathjs() } },
         test: {
           name: 'apart',
+          sequence: { groupOrder: 1 },
           include: ['tests/**/*.apart.test.ts', 'tests/scratch/**/*.test.ts'],
           setupFiles: ['tests/seed.ts'],
           testTimeout: 60_000,
@@ -39,6 +43,8 @@ export default defineConfig({
       {
         test: {
           name: 'browser',
+          sequence: { groupOrder: 0 },
+          maxWorkers: cores + 1,
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/serve.ts'],
           isolate: false,

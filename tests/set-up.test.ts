@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
-import { chromiumPath, nodeIsNewEnough } from '../ui/set-up.mjs';
+import { chromiumPath, headlessChromiumPath, nodeIsNewEnough } from '../ui/set-up.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'dibble-set-up-'));
@@ -45,6 +45,7 @@ test('a Chromium that is not there is said in one sentence', () => {
   expect({ stdout, status }).toEqual({ stdout: '', status: 1 });
   expect(stderr).toMatch(/^The browser tests need Chromium: .*CHROMIUM_PATH.*\.\n$/);
   expect(chromiumPath()).toMatch(/chrom/i);
+  expect(headlessChromiumPath()).toMatch(/chrom/i);
 });
 
 test('a TypeScript program is run with its arguments, input, file address and exit status, afresh after a change', () => {

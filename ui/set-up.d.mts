@@ -4,3 +4,4 @@ export function nodeIsNewEnough(version: string): boolean;
 export function setUpPackages(): void;
 export function setUpBrowser(): void;
 export function chromiumPath(): string | undefined;
+export function headlessChromiumPath(): string | undefined;

@@ -75,12 +75,19 @@ function bestValue(offers: readonly Offer[]): Offer | undefined {
 }
 
 /**
- * How many of the best-value pack any cheapest cover may start from. Among as many other packs as the best one has seeds
- * (in the common divisor) some add up to a multiple of it, and best-value packs in their place cost no more; so the
- * others never need to hold more than (seeds of the best - 1) x seeds of the largest.
+ * How much, at most, a cheapest cover holds in other packs than the best one. The best alone covers any need for less than one of
+ * it above its rate for the need, and another pack is dearer than its seeds at that rate, or as dear. And among as many others as
+ * the best one has seeds (in the common divisor) some add up to a multiple of it, and best-value packs in their place cost no more.
  */
-function startingCount(units: number, best: number, largest: number): number {
-  return Math.max(0, Math.floor((units - (best - 1) * largest) / best) - 1);
+function mostInOthers(best: Offer, offers: readonly Offer[], divisor: number): number {
+  const largest = offers.reduce((most, { seeds }) => Math.max(most, seeds), 0);
+  const inMultiples = (best.seeds / divisor - 1) * largest;
+  const atTheRate = offers.reduce((most, offer) => {
+    if (offer === best) return most;
+    const dearer = offer.price * best.seeds - best.price * offer.seeds;
+    return dearer > 0 ? Math.max(most, (offer.seeds * best.price * best.seeds) / dearer) : Number.POSITIVE_INFINITY;
+  }, 0);
+  return Math.min(inMultiples, atTheRate);
 }
 
 /**
@@ -97,8 +104,8 @@ export function cheapestCover(needed: number, packs: readonly Pack[]): Cover | u
 
   const divisor = offers.reduce((sofar, offer) => greatestCommonDivisor(sofar, offer.seeds), 0);
   const units = Math.ceil(tolerantCeil(needed) / divisor);
-  const largest = offers.reduce((most, offer) => Math.max(most, offer.seeds), 0) / divisor;
-  const bulk = startingCount(units, best.seeds / divisor, largest);
+  // So many of the best-value pack any cheapest cover holds.
+  const bulk = Math.max(0, Math.floor((units * divisor - mostInOthers(best, offers, divisor)) / best.seeds) - 1);
   const chosen = coverRest(units - bulk * (best.seeds / divisor), offers, divisor);
 
   const counts = packs.map(() => 0);

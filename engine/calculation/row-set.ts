@@ -1,10 +1,10 @@
 // A set of rows that grows during one pass and is emptied after it: a list without repeats, or all rows. Row lists travel
 // along the graph's edges as these.
 
-/** So many marks are looked at in the time that sorting one row takes. */
-const SORTS_AS = 16;
-/** Up to so many rows are added one by one. */
-const FEW = 16;
+/** Where one row in so many is there, going through the marks costs less than sorting, and sharing them less than adding each. */
+const DENSE = 16;
+/** So few rows are sorted and added whatever room they have. */
+const FEW = 64;
 const NO_ROWS = new Int32Array(0);
 const NO_MARKS = new Uint8Array(0);
 
@@ -14,19 +14,21 @@ export class RowSet {
   #rows = NO_ROWS;
   #marks = NO_MARKS;
   count = 0;
+  /** Whether another set has the same lists: they are copied before a row is added. */
+  #shared = false;
 
   get empty(): boolean {
     return !this.all && this.count === 0;
   }
 
   add(row: number): void {
-    if (this.all) return;
+    if (this.all || this.#marks[row] === 1) return;
+    if (this.#shared) this.#own();
     if (row >= this.#marks.length) {
       const marks = new Uint8Array(Math.max(row + 1, this.#marks.length * 2, 64));
       marks.set(this.#marks);
       this.#marks = marks;
     }
-    if (this.#marks[row] === 1) return;
     this.#marks[row] = 1;
     if (this.count === this.#rows.length) {
       const rows = new Int32Array(Math.max(16, this.count * 2));
@@ -43,17 +45,28 @@ export class RowSet {
 
   addFrom(other: RowSet): void {
     if (other.all) this.addAll();
-    else if (this.empty && other.count > FEW) this.#take(other);
+    else if (this.empty && other.#isDense) this.#share(other);
     else for (let i = 0; i < other.count; i++) this.add(other.at(i));
   }
 
+  /** Whether much of the room it has is used. */
+  get #isDense(): boolean {
+    return this.count > FEW && this.count * DENSE > this.#marks.length;
+  }
+
   /** Of one that is empty. */
-  #take(other: RowSet): void {
-    if (this.#marks.length < other.#marks.length) this.#marks = other.#marks.slice();
-    else for (let i = 0; i < other.count; i++) this.#marks[other.#rows[i] as number] = 1;
-    if (this.#rows.length < other.count) this.#rows = new Int32Array(other.#rows.length);
-    this.#rows.set(other.#rows.subarray(0, other.count));
+  #share(other: RowSet): void {
+    this.#rows = other.#rows;
+    this.#marks = other.#marks;
     this.count = other.count;
+    this.#shared = true;
+    other.#shared = true;
+  }
+
+  #own(): void {
+    this.#rows = this.#rows.slice();
+    this.#marks = this.#marks.slice();
+    this.#shared = false;
   }
 
   copy(): RowSet {
@@ -74,8 +87,7 @@ export class RowSet {
   /** The rows in rising order, as a view that is good until the next change. */
   sorted(): Int32Array {
     const rows = this.#rows.subarray(0, this.count);
-    // Going through the marks costs less than sorting where many of them are set.
-    if (this.count > 64 && this.count * SORTS_AS > this.#marks.length) this.#listMarks(rows);
+    if (this.#isDense) this.#listMarks(rows);
     else if (this.count > 1) rows.sort();
     return rows;
   }
@@ -92,7 +104,11 @@ export class RowSet {
   }
 
   #forget(): void {
-    for (let i = 0; i < this.count; i++) this.#marks[this.#rows[i] ?? 0] = 0;
+    if (this.#shared) {
+      this.#rows = NO_ROWS;
+      this.#marks = NO_MARKS;
+      this.#shared = false;
+    } else for (let i = 0; i < this.count; i++) this.#marks[this.#rows[i] ?? 0] = 0;
     this.count = 0;
   }
 }

@@ -104,6 +104,18 @@ test('what stays in sight at the left covers what is scrolled under it, without 
   expect(asked).toEqual([]);
 });
 
+test('the page is not styled anew from one sheet to the next', async () => {
+  const { book, page } = await atSheet('Plantings');
+  const styles = await page.evaluateHandle(() => [...document.querySelectorAll('style[data-ag-css]')]);
+  await book.openSheet('Trays');
+  await expect.poll(() => page.locator('.ag-root').count()).toBe(1);
+  const kept = await styles.evaluate((before) => {
+    const now = new Set<Element>(document.querySelectorAll('style[data-ag-css]'));
+    return before.length > 0 && before.length === now.size && before.every((style) => now.has(style));
+  });
+  expect(kept).toBe(true);
+});
+
 test('a bad entry gets its sentence, stays as typed, and Esc gives the cell back', async () => {
   const { book, page } = await atSheet('Plantings');
   const before = await book.read(0, 'In-row spacing');
@@ -285,6 +297,16 @@ test('Home and End go to the ends of the row, with Ctrl to the ends of the sheet
   expect(await focused()).toBe(`${demo.rows('Trays').length - 1} ${last}`);
   await page.keyboard.press('Control+Home');
   expect(await focused()).toBe('0 tray');
+});
+
+test('Home brings a sheet that was scrolled to its end back to its first columns', async () => {
+  const { book, page } = await atSheet('Plantings');
+  const scrolled = () => page.locator('.ag-grid-viewport').evaluate((grid) => grid.scrollLeft);
+  await book.press(1, 'Planting');
+  await page.keyboard.press('End');
+  await expect.poll(scrolled).toBeGreaterThan(1_000);
+  await page.keyboard.press('Home');
+  await expect.poll(scrolled).toBe(0);
 });
 
 test('rows are drawn where scrolling comes to rest, whatever moved them before', async () => {

@@ -4,7 +4,7 @@
 
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { inject, onTestFinished } from 'vitest';
-import { chromiumPath } from '../../ui/set-up.mjs';
+import { headlessChromiumPath } from '../../ui/set-up.mjs';
 
 export interface Opening {
   readonly width?: number;
@@ -109,7 +109,7 @@ export async function drawFrames(page: Page, count = 3): Promise<void> {
 }
 
 function launch(): Promise<Browser> {
-  const executablePath = chromiumPath();
+  const executablePath = headlessChromiumPath();
   if (executablePath === undefined) throw new Error('There is no Chromium: npm test installs one or says how to.');
   launched ??= chromium.launch({ executablePath, args: quiet });
   return launched;

@@ -65,7 +65,7 @@ async function holdStores(page: Page): Promise<Page> {
 test('where site data is blocked the page works, says that nothing is kept, and saves to a file', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'dibble-profile-'));
   mkdirSync(join(folder, 'Default'));
-  // The browser's own setting: sites may keep nothing.
+  // The browser's own setting: sites may keep nothing. The headless shell has no settings.
   const preferences = { profile: { default_content_setting_values: { cookies: 2 } } };
   writeFileSync(join(folder, 'Default', 'Preferences'), JSON.stringify(preferences));
   const executablePath = chromiumPath() ?? '';

@@ -7,7 +7,7 @@ import { type Frame, FrameState } from '../../engine/calculation/frame.ts';
 import { EventSlots } from '../../engine/calculation/generators/events.ts';
 import { Pairs } from '../../engine/calculation/generators/pairs.ts';
 import { GroupIndex } from '../../engine/calculation/indexes/group-index.ts';
-import { RangedRows } from '../../engine/calculation/indexes/ranged-rows.ts';
+import { RangedRows, SeenRows } from '../../engine/calculation/indexes/ranged-rows.ts';
 import { type TotalOf, Totals } from '../../engine/calculation/indexes/totals.ts';
 import { type ColumnDef, Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
@@ -61,7 +61,7 @@ function keep(frame: Frame, row: number): void {
   if (groups.built) groups.update(frame, rowsOf(row), touched);
   else groups.fromScratch(frame);
   const sorted = ranged.own(frame);
-  if (sorted.built) sorted.update(frame, rowsOf(row), () => undefined);
+  if (sorted.built) sorted.update(frame, rowsOf(row), new SeenRows(RANGE));
   else sorted.fromScratch(frame);
   const sums = totals.own(frame);
   sums.ready(TOTAL, frame);
@@ -160,9 +160,9 @@ const works: fc.Arbitrary<Work> = fc.oneof(
 /** What the sorted rows were last seen with, as looking at all of them again tells. */
 function seenOf(frame: Frame): unknown {
   const probe = frame.branch();
-  const told: unknown[] = [];
-  ranged.own(probe).update(probe, rowsOf(...frame.rows(beds)), ({ group, cells }) => told.push([group, ...cells]));
-  return told;
+  const seen = new SeenRows(RANGE);
+  ranged.own(probe).update(probe, rowsOf(...frame.rows(beds)), seen);
+  return Array.from({ length: seen.count }, (_, at) => [seen.group(at), seen.cell(at, 0), seen.cell(at, 1)]);
 }
 
 /** Everything that a frame holds, as plain data. */

@@ -8,7 +8,7 @@ import {
   type RangeCondition,
   RangedRows,
   type RangeOf,
-  type Seen,
+  SeenRows,
 } from '../../engine/calculation/indexes/ranged-rows.ts';
 import { type ColumnDef, Layout, type TableDef } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
@@ -110,6 +110,7 @@ describe('a group index kept row by row equals one made from scratch', () => {
     frame.ownTable(table).setLabel(0, 0);
     const index = made();
     frame.ownTable(table).setLabel(0, 10);
+    frame.ownTable(table).reordered();
     const touched = new RowSet();
     index.update(frame, rowsOf(0), touched);
     expect(told(touched)).toBe(String(index.findOne(4)));
@@ -169,7 +170,7 @@ describe('rows sorted within their groups', () => {
       return rows;
     };
     index.own(frame).fromScratch(frame);
-    return { table, crop, day, boxes, index, frame, fresh };
+    return { table, crop, day, boxes, of, index, frame, fresh };
   }
 
   function shown(rows: RangedRows, groups: number): readonly string[] {
@@ -225,7 +226,7 @@ describe('rows sorted within their groups', () => {
         fc.property(
           fc.array(fc.array(change, { minLength: least, maxLength: most }), { maxLength: mostBatches }),
           (batches) => {
-            const { table, crop, day, boxes, index, frame, fresh } = setting();
+            const { table, crop, day, boxes, of, index, frame, fresh } = setting();
             const kept = fresh();
             const asSeen = (): Map<number, string> => {
               const seen = new Map<number, string>();
@@ -253,12 +254,15 @@ describe('rows sorted within their groups', () => {
               frame.ownTable(table).reordered();
               const rows = rowsOf(...batch.map(({ row }) => row));
               index.own(frame).update(frame, rows, new RowSet());
-              const heard: Seen[] = [];
-              kept.update(frame, rows, (one) => heard.push(one));
+              const heard = new SeenRows(of);
+              kept.update(frame, rows, heard);
               const groups = index.read(frame).groupCount;
               expect(shown(kept, groups)).toEqual(shown(fresh(), groups));
               const after = asSeen();
-              const said = heard.map(({ group, cells }) => `${group}: ${cells.join(' ')}`);
+              const said = Array.from({ length: heard.count }, (_, at) => {
+                return `${heard.group(at)}: ${heard.cell(at, 0)} ${heard.cell(at, 1)}`;
+              });
+              expect(new Set(said).size).toBe(said.length);
               for (let i = 0; i < rows.count; i++) {
                 const row = rows.at(i);
                 if (before.get(row) === after.get(row)) continue;

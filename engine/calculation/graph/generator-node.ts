@@ -69,14 +69,14 @@ export class GeneratorNode implements Node {
     const first = dirtyRows(frame, this);
     const dirty = inputs.map((_, lane) => dirtyRows(frame, this, lane));
     if (first.all) this.#askedWhole(frame, dirty);
-    const fresh = new Set<number>();
+    const came: number[] = [];
     const renamed: number[] = [];
     const gone: number[] = [];
     const rows: GeneratedRows = {
       add(row) {
         if (row < frame.table(table).length) frame.setLive(table, row, true);
         else frame.addSlot(table, row, columns);
-        fresh.add(row);
+        came.push(row);
         changed.add(row);
       },
       expect(slots) {
@@ -84,7 +84,6 @@ export class GeneratorNode implements Node {
       },
       remove(row) {
         gone.push(row);
-        fresh.delete(row);
         changed.add(row);
       },
       change(row) {
@@ -105,7 +104,8 @@ export class GeneratorNode implements Node {
       for (const column of madeCells?.rowMade(table, row) ?? NO_COLUMNS) touch(touched, column, row);
     };
     renamed.forEach(putBack);
-    fresh.forEach(putBack);
+    const { live } = frame.table(table);
+    for (const row of came) if (live[row] === 1) putBack(row);
     for (const [column, touchedRows] of touched) this.#tell(frame, column, touchedRows);
   }
 

@@ -3,7 +3,7 @@
 
 import { type Column, FILLED } from '../../values/column.ts';
 import type { Frame, FrameState } from '../frame.ts';
-import { isWithin, type RangeCondition, type RangedRows, type RangeOf, type Seen } from '../indexes/ranged-rows.ts';
+import { isWithin, type RangeCondition, type RangedRows, type RangeOf, SeenRows } from '../indexes/ranged-rows.ts';
 import type { TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
@@ -57,25 +57,17 @@ export class RangeNode implements Node {
       return;
     }
     if (revalued.all || revalued.count * 4 > rows) changed.addAll();
-    const seen: Seen[] = [];
-    if (!dirty.empty) {
-      this.ranged.own(frame).update(frame, dirty, (one) => {
-        if (!changed.all) seen.push(one);
-      });
-    }
+    const seen = new SeenRows(this.of);
+    if (!dirty.empty) this.ranged.own(frame).update(frame, dirty, seen);
     if (changed.all) return;
     const ranged = this.ranged.read(frame);
-    for (let i = 0; i < revalued.count; i++) {
-      const one = ranged.seen(revalued.at(i));
-      if (one !== undefined) seen.push(one);
-    }
+    for (let i = 0; i < revalued.count; i++) ranged.tell(revalued.at(i), seen);
     const reading = frame.table(this.#reading).length;
     const wanted = this.of.conditions.map((condition) => frame.column(condition.wanted));
     let comparisons = 0;
-    for (const one of seen) {
-      // A few readers, as months are, have soon all heard.
-      if (changed.count >= reading) return;
-      const readers = this.#readersOf(frame, one.group);
+    // A few readers, as months are, have soon all heard.
+    for (let at = 0; at < seen.count && changed.count < reading; at++) {
+      const readers = this.#readersOf(frame, seen.group(at));
       const count = readers?.count ?? reading;
       comparisons += count;
       if (comparisons > MOST_COMPARISONS) {
@@ -84,7 +76,7 @@ export class RangeNode implements Node {
       }
       for (let i = 0; i < count; i++) {
         const reader = readers === undefined ? i : (readers.rows[i] as number);
-        if (!changed.has(reader) && this.#meets(wanted, one, reader)) changed.add(reader);
+        if (!changed.has(reader) && this.#meets(wanted, seen, at, reader)) changed.add(reader);
       }
     }
   }
@@ -104,13 +96,13 @@ export class RangeNode implements Node {
   }
 
   /** Whether the conditions of a reading row are met by a row so seen; a condition without a value asks for nothing. */
-  #meets(wanted: readonly Column[], seen: Seen, reader: number): boolean {
+  #meets(wanted: readonly Column[], seen: SeenRows, at: number, reader: number): boolean {
     const { conditions } = this.of;
     for (let k = 0; k < conditions.length; k++) {
       const { comparison } = conditions[k] as RangeCondition;
       const { values, states } = wanted[k] as Column;
       if (states[reader] !== FILLED) return false;
-      if (!isWithin(comparison, seen.cells[k] as number, values[reader] as number)) return false;
+      if (!isWithin(comparison, seen.cell(at, k), values[reader] as number)) return false;
     }
     return true;
   }

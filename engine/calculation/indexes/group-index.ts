@@ -155,8 +155,22 @@ const MANY_JOINING = 32;
 /** From one row in so many on, many of a table are looked at. */
 const MANY_OF = 16;
 
+/** Where so many of a table's rows come, go or move, all its rows are gone through once. */
+const MUCH_OF = 4;
+
+/** Rows looked at again: those that leave their groups, those that join another, which that is, and those that stay. */
+interface Moves {
+  readonly going: readonly number[];
+  readonly joining: readonly number[];
+  readonly joined: readonly number[];
+  readonly staying: readonly number[];
+}
+
 /** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
 const leaving = new RowSet();
+const anew = new RowSet();
+const ALL_GROUPS = new RowSet();
+ALL_GROUPS.addAll();
 
 const NO_ROWS = { rows: new Int32Array(0), count: 0 };
 
@@ -269,8 +283,7 @@ export class GroupIndex implements Shared {
     this.groupOf = groupOf;
     this.#bornAs = frame.table(table).births.slice(0, length);
     for (let row = 0; row < length; row++) groupOf[row] = this.#groupFor(cells, row, frame.token);
-    // Rows that a sheet leaves out stand in no order: the way back along links asks for none.
-    this.#gatherMembers(this.grouping.leftOutToo ? undefined : frame.rows(table));
+    this.#gatherMembers(frame, ALL_GROUPS);
     this.#outOfSlotOrder = this.#compare(frame, false) !== undefined;
     this.built = true;
   }
@@ -330,8 +343,8 @@ export class GroupIndex implements Shared {
     return true;
   }
 
-  /** The rows of every group from `groupOf`, in the order of the table. */
-  #gatherMembers(inOrder: Int32Array | undefined): void {
+  /** The rows of some groups from `groupOf`, in the order of the table. */
+  #gatherMembers(frame: Frame, groups: RowSet): void {
     const { groupOf } = this;
     const members = this.#members;
     const counts = new Int32Array(members.length);
@@ -339,13 +352,18 @@ export class GroupIndex implements Shared {
       const group = groupOf[row] as number;
       if (group >= 0) counts[group] = (counts[group] as number) + 1;
     }
-    for (let group = 0; group < members.length; group++)
-      (members[group] as RowList).rows = new Int32Array(counts[group] as number);
+    for (let group = 0; group < members.length; group++) {
+      if (groups.has(group)) members[group] = new RowList(new Int32Array(counts[group] as number), 0, frame.token);
+    }
+    // Rows that a sheet leaves out stand in no order: the way back along links asks for none.
+    const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(this.grouping.table);
     const length = inOrder?.length ?? groupOf.length;
     for (let i = 0; i < length; i++) {
       const row = inOrder === undefined ? i : (inOrder[i] as number);
-      const list = members[groupOf[row] as number];
-      if (list !== undefined) list.rows[list.count++] = row;
+      const group = groupOf[row] as number;
+      if (group < 0 || !groups.has(group)) continue;
+      const list = members[group] as RowList;
+      list.rows[list.count++] = row;
     }
   }
 
@@ -390,12 +408,15 @@ export class GroupIndex implements Shared {
       }
       this.#bornAs[row] = births[row] as number;
     }
+    if (rows.count * MUCH_OF > length) {
+      this.#putAll(frame, { going, joining, joined, staying }, compare, touched);
+      return;
+    }
     this.#eachGroup(going, (group, gone, from, to) => {
       this.#ownList(frame, group)?.removeAll(gone, from, to);
       touched.add(group);
     });
-    for (const row of going) this.groupOf[row] = -1;
-    for (let i = 0; i < joining.length; i++) this.groupOf[joining[i] as number] = joined[i] as number;
+    this.#regroup(going, joining, joined);
     // Most rows that are looked at again stand where they stood.
     this.#eachGroup(staying, (group, stayed, from, to) => {
       const moved = stayed.subarray(from, to);
@@ -410,8 +431,29 @@ export class GroupIndex implements Shared {
     });
   }
 
+  #regroup(going: readonly number[], joining: readonly number[], joined: readonly number[]): void {
+    for (const row of going) this.groupOf[row] = -1;
+    for (let i = 0; i < joining.length; i++) this.groupOf[joining[i] as number] = joined[i] as number;
+  }
+
+  /** Where much of the table comes, goes or moves, the groups that it is in are gathered anew. */
+  #putAll(frame: Frame, { going, joining, joined, staying }: Moves, compare: Compare, touched: RowSet): void {
+    for (const row of going) anew.add(this.groupOf[row] as number);
+    for (const group of joined) anew.add(group);
+    this.#regroup(going, joining, joined);
+    for (let i = 0; i < anew.count; i++) touched.add(anew.at(i));
+    this.#eachGroup(staying, (group, stayed, from, to) => {
+      if (compare === undefined || anew.has(group)) return;
+      if (this.#members[group]?.standsInOrder(stayed.subarray(from, to), compare) !== false) return;
+      anew.add(group);
+      touched.add(group);
+    });
+    this.#gatherMembers(frame, anew);
+    anew.clear();
+  }
+
   /** Rows by the groups they are in now: `rows[from..to)` are those of one, as they stood. */
-  #eachGroup(rows: number[], act: (group: number, rows: Int32Array, from: number, to: number) => void): void {
+  #eachGroup(rows: readonly number[], act: (group: number, rows: Int32Array, from: number, to: number) => void): void {
     const { groupOf } = this;
     const slots = Int32Array.from(rows);
     const sorted = rowsByKeys(

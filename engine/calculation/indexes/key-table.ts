@@ -26,6 +26,10 @@ export class KeyTable {
     this.#width = width;
   }
 
+  get count(): number {
+    return this.#count;
+  }
+
   copy(): KeyTable {
     const copy = new KeyTable(this.#width);
     copy.#count = this.#count;

@@ -10,6 +10,7 @@ import type { ColumnDef, TableDef } from '../layout.ts';
 import { rowsByKeys } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import type { GroupIndex } from './group-index.ts';
+import { KeyTable } from './key-table.ts';
 import { meetsAll, type RowFilter } from './totals.ts';
 
 export type RangeComparison = '<' | '<=' | '>' | '>=';
@@ -66,10 +67,38 @@ export function boundary(values: Float64Array, count: number, comparison: RangeC
   return low;
 }
 
-/** A row as it was seen: its group and its cells in the columns of the conditions. */
-export interface Seen {
-  readonly group: number;
-  readonly cells: readonly number[];
+/**
+ * Rows as they were seen: their groups and their cells in the columns of the conditions. Those alike are told once: of jobs that
+ * move, many move from one day to another.
+ */
+export class SeenRows {
+  readonly #states: KeyTable;
+  readonly #state: number[] = [];
+
+  constructor({ conditions }: RangeOf) {
+    this.#states = new KeyTable(1 + conditions.length);
+  }
+
+  get count(): number {
+    return this.#states.count;
+  }
+
+  group(at: number): number {
+    return this.#states.key(at, 0);
+  }
+
+  /** The cell of the condition with this number. */
+  cell(at: number, condition: number): number {
+    return this.#states.key(at, 1 + condition);
+  }
+
+  /** `cells`: by condition and row. */
+  add(group: number, cells: readonly Float64Array[], row: number): void {
+    const state = this.#state;
+    state[0] = group;
+    for (let k = 0; k < cells.length; k++) state[1 + k] = (cells[k] as Float64Array)[row] as number;
+    if (this.#states.find(state) < 0) this.#states.add(state);
+  }
 }
 
 type Compare = ((a: number, b: number) => number) | undefined;
@@ -261,10 +290,10 @@ export class RangedRows implements Shared {
   }
 
   /**
-   * Looks at some rows again. `tell` hears, of each that is not as it was seen, what it was and what it is: whoever either
-   * concerns reads another set of rows now, or the same with other cells.
+   * Looks at some rows again. Of each, what it was seen as and what it is goes into `seen`: whoever either concerns reads another
+   * set of rows now, or the same with other cells.
    */
-  update(frame: Frame, rows: RowSet, tell: (seen: Seen) => void): void {
+  update(frame: Frame, rows: RowSet, seen: SeenRows): void {
     const { conditions, sortedBy, table } = this.#of;
     const sorting = conditions.findIndex(({ column }) => column === sortedBy);
     const compare = frame.compare(table);
@@ -279,7 +308,7 @@ export class RangedRows implements Shared {
       const now = groupFor(row);
       if (before < 0 && now < 0) continue;
       if (before >= 0) {
-        tell(this.#seen(row, before));
+        seen.add(before, this.#cells, row);
         if (many) {
           leaving.add(row);
           left.add(before);
@@ -288,7 +317,7 @@ export class RangedRows implements Shared {
       this.#groupOf[row] = now;
       this.#see(frame, row);
       if (now < 0) continue;
-      tell(this.#seen(row, now));
+      seen.add(now, this.#cells, row);
       joining.push(row);
     }
     const cells = this.#cells[sorting] ?? NO_CELLS;
@@ -321,10 +350,10 @@ export class RangedRows implements Shared {
     leaving.clear();
   }
 
-  /** A row as it was last seen; undefined of one that takes part in no group. */
-  seen(row: number): Seen | undefined {
+  /** Puts a row as it was last seen into `seen`, where it takes part in a group. */
+  tell(row: number, seen: SeenRows): void {
     const group = this.#groupOf[row] ?? -1;
-    return group < 0 ? undefined : this.#seen(row, group);
+    if (group >= 0) seen.add(group, this.#cells, row);
   }
 
   /** Which group a row takes part in by its cells as they stand; below 0 where in none. */
@@ -340,10 +369,6 @@ export class RangedRows implements Shared {
       for (let k = 0; k < states.length; k++) if ((states[k] as Uint8Array)[row] !== FILLED) return -1;
       return group;
     };
-  }
-
-  #seen(row: number, group: number): Seen {
-    return { group, cells: this.#cells.map((cells) => cells[row] ?? 0) };
   }
 
   #see(frame: Frame, row: number): void {

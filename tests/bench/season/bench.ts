@@ -111,8 +111,9 @@ function printSteps(workbook: Workbook, kind: EditKind, size: number, dearest: n
 function printShares(workbook: Workbook, floor: SeasonFloor): void {
   const { floor: same, other, shared } = sharesOfAll(workbook, floor, 5);
   const own = costOf(9, () => floor.all()).p50;
+  const sum = same.cost + other.cost + shared.cost;
   console.log(
-    `    of everything again ${show(same.cost)} ms in the ${same.steps} columns of the floor, ${show(same.cost / own)} times the floor’s ${show(own)};`,
+    `    of everything again ${show(same.cost)} ms (${show((same.cost / sum) * 100)} %) in the ${same.steps} columns of the floor, ${show(same.cost / own)} times the floor’s ${show(own)};`,
   );
   console.log(
     `    ${show(other.cost)} ms in ${other.steps} columns that the floor has not, ${show(shared.cost)} ms in ${shared.steps} indexes and totals`,

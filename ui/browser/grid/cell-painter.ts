@@ -1,7 +1,7 @@
 // Repaints the cells of a grid that a change set names or in which something was found, and keeps what the figures and texts of a
 // column need in room. What is in sight is seen to at once, the rest when changes have come to rest. sheet-grid.ts tells it what changed.
 
-import type { GridApi } from 'ag-grid-community';
+import type { GridApi, IRowNode } from 'ag-grid-community';
 import { type Book, type ChangeSet, type Finding, rows, type SheetView } from '../../../engine/index.ts';
 import { columnOf } from '../store/sheets.ts';
 import type { SheetMarks } from './marks.ts';
@@ -39,19 +39,15 @@ export class CellPainter {
     const rendered = api.getRenderedNodes();
     for (const { column, rows: slots } of cells) {
       const few = slots !== 'all' && slots.length <= FEW;
-      const realigned = (few || !areFresh) && rooms.realign(column, slots);
-      const named = slots === 'all' || realigned ? undefined : new Set(slots);
-      const rowNodes = rendered.filter(
+      const named = slots === 'all' ? undefined : new Set(slots);
+      const changed = rendered.filter(
         ({ data }) => data !== undefined && (named === undefined || isHead(data) || named.has(data.slot)),
       );
-      if (few) this.#widen(column, slots);
-      else {
-        this.#widen(
-          column,
-          Int32Array.from(rowNodes, ({ data }) => data?.slot ?? -1).filter((slot) => slot >= 0),
-        );
-        this.#later.set(column, this.#later.has(column) ? 'all' : slots);
-      }
+      const looked = few ? slots : slotsOf(changed);
+      if (!few) this.#later.set(column, this.#later.has(column) ? 'all' : slots);
+      const moved = (few || !areFresh) && rooms.widen(column, looked);
+      this.#widen(column, looked);
+      const rowNodes = moved ? rendered : changed;
       if (rowNodes.length > 0) api.refreshCells({ rowNodes, columns: [column], force: true });
     }
   }
@@ -61,7 +57,8 @@ export class CellPainter {
     const waiting = this.#later;
     this.#later = new Map();
     for (const [column, slots] of waiting) {
-      if (this.#of.rooms.realign(column, slots)) this.#of.api.refreshCells({ columns: [column], force: true });
+      const moved = slots === 'all' ? this.#of.rooms.renew(column) : this.#of.rooms.widen(column, slots);
+      if (moved) this.#of.api.refreshCells({ columns: [column], force: true });
       this.#widen(column, slots);
     }
   }
@@ -88,4 +85,8 @@ export class CellPainter {
       if (rowNodes.length > 0) api.refreshCells({ rowNodes, columns: [column], force: true });
     }
   }
+}
+
+function slotsOf(nodes: readonly IRowNode<RowHandle>[]): Int32Array {
+  return Int32Array.from(nodes, ({ data }) => data?.slot ?? -1).filter((slot) => slot >= 0);
 }

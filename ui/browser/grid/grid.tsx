@@ -15,6 +15,7 @@ export function Grid({ sheet }: { readonly sheet: string }) {
   const host = useRef<HTMLDivElement>(null);
   const grid = useRef<SheetGrid | undefined>(undefined);
   const arrivedAt = useRef(arrival.peek());
+  const marked = useRef(finding.peek().matches);
 
   useLayoutEffect(() => {
     const book = workbookNow();
@@ -46,7 +47,9 @@ export function Grid({ sheet }: { readonly sheet: string }) {
     grid.current?.atRest();
   });
   useSignalEffect(() => {
-    finding.value.matches;
+    const { matches } = finding.value;
+    if (matches === marked.current) return;
+    marked.current = matches;
     grid.current?.showMatches();
   });
   useSignalEffect(() => {

@@ -29,17 +29,21 @@ export class ColumnRooms {
     return room;
   }
 
-  /** Makes room for what changed in a column; whether its figures have to move. */
-  realign(column: string, slots: Int32Array | 'all'): boolean {
+  /** Makes room for what changed in some rows of a column; whether its figures have to move. */
+  widen(column: string, slots: Int32Array): boolean {
+    const before = this.#rooms.get(column);
+    if (before === undefined || before === NO_ROOM) return false;
+    const now = widerRoom(before, roomFor(this.#figures(column, slots.subarray(0, ALIGNED_ROWS)), this.#decimal));
+    this.#rooms.set(column, now);
+    return isOther(before, now);
+  }
+
+  /** Makes room for a column in which all may have changed; whether its figures have to move. */
+  renew(column: string): boolean {
     const before = this.#rooms.get(column);
     if (before === undefined) return false;
-    if (slots === 'all') this.#rooms.delete(column);
-    else {
-      const changed = roomFor(this.#figures(column, slots.subarray(0, ALIGNED_ROWS)), this.#decimal);
-      this.#rooms.set(column, before === NO_ROOM ? before : widerRoom(before, changed));
-    }
-    const now = this.room(column);
-    return before.fraction !== now.fraction || before.unit !== now.unit || before.ends !== now.ends;
+    this.#rooms.delete(column);
+    return isOther(before, this.room(column));
   }
 
   clear(): void {
@@ -53,4 +57,8 @@ export class ColumnRooms {
   *#figures(column: string, slots: Int32Array): Iterable<Figure> {
     for (const slot of slots) yield cellView(this.#book, this.#sheet().id, slot, column);
   }
+}
+
+function isOther(a: Room, b: Room): boolean {
+  return a.fraction !== b.fraction || a.unit !== b.unit || a.ends !== b.ends;
 }

@@ -156,8 +156,9 @@ export class SheetGrid implements Drawing {
     this.hands.destroy();
     this.presses.destroy();
     this.entry.destroy();
-    this.api.destroy();
     selectedCells.value = undefined;
+    // When the next sheet's grid stands: the last grid there is takes its style sheets along, and the page would be styled anew twice.
+    setTimeout(() => this.api.destroy());
   }
 
   // What the columns ask while they draw.

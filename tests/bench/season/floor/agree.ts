@@ -14,6 +14,8 @@ export function columnsOfFloor(floor: SeasonFloor): readonly (readonly [sheet: s
     ['harvest-and-curing', [...floor.racks.keys()]],
     ['propagation', [...floor.bench.keys()]],
     ['store-by-week', [...floor.store.keys()]],
+    ['lots', [...floor.lots.keys()]],
+    ['lots-by-week', [...floor.lotsByWeek.keys()]],
     ['seed-order', [...floor.order.keys()]],
     ['weather-by-week', [...floor.waterByWeek.keys()]],
     ['weekly-harvest', [...floor.harvestByWeek.keys()]],
@@ -59,6 +61,8 @@ export function differences(workbook: Workbook, floor: SeasonFloor): readonly st
   compare('plantings', floor.plantings, same, among('plantings'));
   compare('harvest-and-curing', floor.racks, linked('harvest-and-curing', 'planting'), size(floor.racks));
   compare('propagation', floor.bench, linked('propagation', 'week'), among('propagation'));
+  compare('lots', floor.lots, linked('lots', 'planting'), size(floor.lots));
+  compare('lots-by-week', floor.lotsByWeek, ofPairs('lots-by-week', floor.weeks.count), size(floor.lotsByWeek));
   compare('store-by-week', floor.store, same, floor.weeks.count);
   compare('seed-order', floor.order, linked('seed-order', 'variety'), among('seed-order'));
   compare('weather-by-week', floor.waterByWeek, same, floor.waterWeeks.count);

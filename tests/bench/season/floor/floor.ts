@@ -3,10 +3,11 @@
 
 import type { Workbook } from '../../../../engine/index.ts';
 import { type BedWeeks, bedWeeksOf } from './bed-weeks.ts';
-import { type ByWeek, harvestByWeek, storeByWeek } from './by-week.ts';
+import { type ByWeek, harvestByWeek } from './by-week.ts';
 import { datesOf, type FarmYear } from './dates.ts';
 import { harvestOf } from './harvest.ts';
 import { type Columns, columnIn, columnOf, inputsOf, isBlank, numbersOf } from './inputs.ts';
+import { lotsOf } from './lots.ts';
 import { moneyOf } from './money.ts';
 import { orderOf } from './order.ts';
 import type { Part, Weeks } from './part.ts';
@@ -36,8 +37,10 @@ export interface SeasonFloor {
   readonly store: Columns;
   readonly order: Columns;
   readonly waterByWeek: Columns;
+  readonly lots: Columns;
   /** Sheets of a planting in a week. */
   readonly harvestByWeek: ReadonlyMap<string, ByWeek>;
+  readonly lotsByWeek: ReadonlyMap<string, ByWeek>;
   readonly bedWater: ReadonlyMap<string, ByWeek>;
   /** Of a bed in a week of the season. */
   readonly bedWeeks: BedWeeks;
@@ -74,12 +77,12 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
   const beds = bedsOf(inputs, columns);
   const racks = racksOf(inputs, columns);
   const bench = benchOf(inputs, columns, stand.start, weeks);
-  const store = storeByWeek(inputs, columns, picked, weeks);
+  const lots = lotsOf(inputs, columns, picked, weeks);
   const water = waterOf(inputs, columns, waterWeeks);
   const order = orderOf(inputs, columns);
   const bedWeeks = bedWeeksOf(inputs, columns, seasonWeeks);
-  const parts: readonly Part[] = [picked, beds, racks, bench, store, water, order, bedWeeks];
-  const afterSpacing: readonly Part[] = [picked, racks, bench, store, order];
+  const parts: readonly Part[] = [picked, beds, racks, bench, lots, water, order, bedWeeks];
+  const afterSpacing: readonly Part[] = [picked, racks, bench, lots, order];
   const rowsOf: number[][] = [];
   for (let row = 0; row < count; row++) {
     const variety = inputs.varietyOf[row] as number;
@@ -150,7 +153,9 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
     plantings: columns,
     racks: racks.columns,
     bench: bench.columns,
-    store: store.columns,
+    store: lots.store,
+    lots: lots.columns,
+    lotsByWeek: lots.byWeek,
     order: order.columns,
     waterByWeek: water.byWeek,
     harvestByWeek: picked.columns,
@@ -161,7 +166,9 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
     waterWeeks,
     columnCount:
       columns.size +
-      [racks, bench, store, order].reduce((sum, part) => sum + part.columns.size, water.byWeek.size) +
+      [racks, bench, lots, order].reduce((sum, part) => sum + part.columns.size, water.byWeek.size) +
+      lots.store.size +
+      lots.byWeek.size +
       picked.columns.size +
       water.columns.size +
       bedWeeks.columns.size +

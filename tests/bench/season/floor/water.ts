@@ -5,7 +5,7 @@ import { calendarIndex } from '../../../../engine/agronomy/climate.ts';
 import { dailyFromMonthlyMeans } from '../../../../engine/agronomy/monthly-means.ts';
 import { coefficientDays, cropCoefficient, scaledStages } from '../../../../engine/agronomy/water.ts';
 import { civilDay, yearMonthDay } from '../../../../engine/values/civil.ts';
-import type { ByWeek } from './by-week.ts';
+import { type ByWeek, WeeksOfRows } from './by-week.ts';
 import { type Columns, columnOf, type Inputs, isBlank } from './inputs.ts';
 import { type Part, type Weeks, weeksOf } from './part.ts';
 
@@ -43,6 +43,7 @@ export function waterOf(inputs: Inputs, columns: Columns, weeks: Weeks): Water {
   const arrives = inputs.farm('water-that-arrives');
   const made = (): ByWeek => new Float64Array(count * weeks.count).fill(Number.NaN);
   const out = { coefficient: made(), takes: made(), rain: made(), give: made(), water: made() };
+  const filled = new WeeksOfRows(Object.values(out), weeks);
   const all = new Float64Array(weeks.count);
   const was = (id: string): Float64Array => columnOf(columns, id);
 
@@ -67,7 +68,7 @@ export function waterOf(inputs: Inputs, columns: Columns, weeks: Weeks): Water {
         const water = out.water[at + week] as number;
         if (!isBlank(water)) all[week] = (all[week] as number) - water;
       }
-      for (const column of Object.values(out)) column.fill(Number.NaN, at, at + weeks.count);
+      filled.blank(row);
     },
     put(row) {
       const v = varietyOf[row] as number;
@@ -75,6 +76,7 @@ export function waterOf(inputs: Inputs, columns: Columns, weeks: Weeks): Water {
       const season = (was('bed-free')[row] as number) - planted;
       const area = was('bed-area')[row] as number;
       const [first, last] = spanOf(row);
+      filled.fills(row, first, last);
       if (last < first) return;
       const stages = scaledStages(
         {
@@ -109,7 +111,7 @@ export function waterOf(inputs: Inputs, columns: Columns, weeks: Weeks): Water {
     finish() {},
     clear() {
       all.fill(0);
-      for (const column of Object.values(out)) column.fill(Number.NaN);
+      filled.blankAll();
     },
   };
 }
