@@ -1,8 +1,9 @@
 // npm run bench -- browser: the page in Chromium with the demo's plantings copied: a spacing from the edit until it is painted, the spacing
-// dragged, sheets switched, 20,000 rows scrolled. The page's clock, which waits for a busy machine, and its main thread's CPU time.
+// dragged, sheets switched, 500 rows of ten columns pasted, 20,000 rows scrolled. The page's clock, which waits for a busy machine, and its main thread's CPU time.
 
+import { cellView, rows, type Workbook } from '../../../engine/index.ts';
 import { copiedBook } from '../season/copies.ts';
-import { drag, scrollDown, slide, switchTo } from './in-page.ts';
+import { drag, paste, scrollDown, slide, switchTo } from './in-page.ts';
 import { type BenchPage, openBenchPage, openFile, openSheet } from './page.ts';
 
 const SHEETS = [
@@ -16,6 +17,24 @@ const SHEETS = [
   'Beds',
 ] as const;
 const SLIDER = 'In-row spacing';
+
+/** The first ten columns of Plantings as they come on screen, of which a formula keeps the last; and how many rows of them are pasted. */
+const PASTED = [
+  'planting',
+  'variety',
+  'start',
+  'bed',
+  'bed-length-used',
+  'rows',
+  'in-row-spacing',
+  'sown',
+  'planted-out',
+  'harvest',
+] as const;
+const PASTED_ROWS = 500;
+
+/** Milliseconds in which the page follows a paste, so that none of that counts for the next. */
+const FOLLOWED = 4_000;
 
 export async function benchBrowser(size: number): Promise<void> {
   const { workbook, text } = copiedBook(size);
@@ -52,6 +71,22 @@ export async function benchBrowser(size: number): Promise<void> {
       for (const name of SHEETS) switches.push(await page.evaluate(switchTo, name));
     });
     tell('sheet switched until painted', switches);
+    await openSheet(page, 'Plantings');
+    await page.locator('.ag-row[row-index="0"] [class*="role-"]').first().click();
+    for (const [at, which] of ['first', 'second', 'third'].entries()) {
+      const before = await bench.cpu();
+      const clock = await page.evaluate(paste, pastedText(workbook, at + 1));
+      const cpu = (await bench.cpu()) - before;
+      console.log(
+        `  ${which} paste, until painted: ${cpu.toFixed(0)} ms of CPU time, ${clock.toFixed(0)} by the clock`,
+      );
+      await page
+        .locator('.message')
+        .getByText(/^Pasted \d+ cells/)
+        .last()
+        .waitFor();
+      await page.waitForTimeout(FOLLOWED);
+    }
     await openSheet(page, 'Bed water');
     const scrolled = await counted(bench, 'frames of scrolling', 300, () =>
       page.evaluate(scrollDown, { rows: 20_000, frames: 300 }),
@@ -60,6 +95,17 @@ export async function benchBrowser(size: number): Promise<void> {
   } finally {
     await bench.close();
   }
+}
+
+/** The first rows of Plantings with what stands beside each name moved up by so many rows, as a spreadsheet puts it on the clipboard. */
+function pastedText(workbook: Workbook, by: number): string {
+  const slots = rows(workbook, 'plantings').subarray(0, PASTED_ROWS);
+  const text = (at: number, column: string): string =>
+    cellView(workbook, 'plantings', slots[at % slots.length] ?? 0, column).text;
+  const lines = Array.from(slots, (_, at) =>
+    PASTED.map((column, across) => text(across === 0 ? at : at + by, column)).join('\t'),
+  );
+  return `${lines.join('\r\n')}\r\n`;
 }
 
 /** Does something and tells the CPU time it took on the page's main thread. */

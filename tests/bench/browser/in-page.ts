@@ -1,5 +1,5 @@
-// What the benchmark runs inside the page, each a function by itself, as the browser is handed its text: edits until they are painted,
-// frames while something is dragged or scrolled. Milliseconds of the page's own clock.
+// What the benchmark runs inside the page, each a function by itself, as the browser is handed its text: edits and pastes until they are
+// painted, frames while something is dragged or scrolled. Milliseconds of the page's own clock.
 
 export interface Slid {
   /** From a move until its frame is painted. */
@@ -58,6 +58,22 @@ export function drag({ frames, low, high }: { frames: number; low: number; high:
       requestAnimationFrame(frame);
     };
     requestAnimationFrame(frame);
+  });
+}
+
+/** Pastes a text into the cell in hand; the milliseconds until it is painted. */
+export function paste(text: string): Promise<number> {
+  return new Promise((resolve) => {
+    const start = performance.now();
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', text);
+    const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
+    document.activeElement?.dispatchEvent(event);
+    requestAnimationFrame(() => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = () => resolve(performance.now() - start);
+      channel.port2.postMessage(0);
+    });
   });
 }
 

@@ -1,7 +1,7 @@
 // Filters, order, groups, colours, notes: each of the view on screen, undoable, and the empty row stays last.
 
 import { expect, test } from 'vitest';
-import { at, spareRow } from '../hands/hands.ts';
+import { at, drag, fillHandle, middle, spareRow } from '../hands/hands.ts';
 
 type Opened = Awaited<ReturnType<typeof at>>;
 
@@ -128,6 +128,16 @@ test('groups have a head with their count and subtotals, and fold', async () => 
   await head.locator('.group-face').click();
   await expect.poll(async () => page.locator('.ag-row.head-row[row-index="0"]').textContent()).toContain('▸');
   expect((await texts(opened, 'Planting')).length).toBeLessThanOrEqual(before);
+  // Filled across the head of the next group: the head is no cell that was filled.
+  await head.locator('.group-face').click();
+  await expect.poll(async () => page.locator('.ag-row.head-row[row-index="0"]').textContent()).toContain('▾');
+  const next = Number(await page.locator('.ag-row.head-row').nth(1).getAttribute('row-index'));
+  await book.type(next - 1, 'Rows', '3');
+  await book.press(next - 1, 'Rows');
+  const below = await middle(await book.cell(next + 1, 'Rows'));
+  await drag(page, await fillHandle(page), below);
+  await expect.poll(() => book.message().last().textContent()).toMatch(/^Filled a cell\./);
+  expect(await book.read(next + 1, 'Rows')).toBe('3');
   await page.getByRole('button', { name: /^Without groups/ }).click();
   await expect.poll(() => page.locator('.ag-row.head-row').count()).toBe(0);
   expect(await book.read(0, 'Planting')).not.toBe('');

@@ -9,12 +9,14 @@ import { findings } from '../store/findings.ts';
 import { arrival, selection, takesFocus } from '../store/selection.ts';
 import { followFrames, rests, workbookNow } from '../store/workbook.ts';
 import { SheetGrid } from './sheet-grid.ts';
+import './summing.ts';
 
 /** The rows of a sheet; `key` it by the workbook and the sheet, since it is made anew for another one. */
 export function Grid({ sheet }: { readonly sheet: string }) {
   const host = useRef<HTMLDivElement>(null);
   const grid = useRef<SheetGrid | undefined>(undefined);
   const arrivedAt = useRef(arrival.peek());
+  const marked = useRef(finding.peek().matches);
 
   useLayoutEffect(() => {
     const book = workbookNow();
@@ -46,7 +48,9 @@ export function Grid({ sheet }: { readonly sheet: string }) {
     grid.current?.atRest();
   });
   useSignalEffect(() => {
-    finding.value.matches;
+    const { matches } = finding.value;
+    if (matches === marked.current) return;
+    marked.current = matches;
     grid.current?.showMatches();
   });
   useSignalEffect(() => {
