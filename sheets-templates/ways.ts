@@ -310,7 +310,7 @@ export const waysToPlantSheet: SheetDeclaration = {
       computed(
         'bench-weeks',
         'Bench weeks',
-        quantity('ft2 week', 'm2 week'),
+        quantity('ft2*week', 'm2*week'),
         'IF([Raised]; [Bench area] * ([Planted out] - [Sown]); 0 m2 * 1 week)',
         { note: 'Of bench, from sowing to planting out.', decimals: 0 },
       ),
