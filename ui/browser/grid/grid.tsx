@@ -9,6 +9,7 @@ import { findings } from '../store/findings.ts';
 import { arrival, selection, takesFocus } from '../store/selection.ts';
 import { followFrames, rests, workbookNow } from '../store/workbook.ts';
 import { SheetGrid } from './sheet-grid.ts';
+import './summing.ts';
 
 /** The rows of a sheet; `key` it by the workbook and the sheet, since it is made anew for another one. */
 export function Grid({ sheet }: { readonly sheet: string }) {

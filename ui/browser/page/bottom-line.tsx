@@ -2,8 +2,8 @@
 
 import { useComputed, useSignal } from '@preact/signals';
 import { findings, following, nothingFound } from '../store/findings.ts';
+import { summed } from '../store/summed.ts';
 import { AttentionList } from './attention-list.tsx';
-import { summed } from './summed.ts';
 
 export function BottomLine() {
   const listIsOpen = useSignal(false);

@@ -1,22 +1,17 @@
-// What the selected cells add up to, in words for the bottom line. A few cells are summed at once; many while the page has nothing else
-// to do, so that a large paste or selection isn't held up by its sum; and what changes is summed again when it has come to rest.
+// Sums up the selected cells for the bottom line; comes with the grid, where cells are selected. A few cells are summed at once; many
+// while the page has nothing else to do, so that a large paste or selection isn't held up by its sum; and what changes is summed
+// again when it has come to rest.
 
-import { effect, signal } from '@preact/signals';
+import { effect } from '@preact/signals';
 import { cellView, sheetView, showDate, type Workbook } from '../../../engine/index.ts';
-import { type Summary, type SummedCell, summarize, summaryNumber } from '../grid/summary.ts';
 import { inSlice } from '../store/idle.ts';
 import { type CellAt, cellsIn, type SelectedCells, selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
+import { type Part, summed } from '../store/summed.ts';
 import { rests, screens, workbookNow } from '../store/workbook.ts';
-
-export interface Part {
-  readonly name: string;
-  readonly value: string;
-}
+import { type Summary, type SummedCell, summarize, summaryNumber } from './summary.ts';
 
 const NOTHING: readonly Part[] = [];
-
-export const summed = signal(NOTHING);
 
 /** So many cells are summed at once, and beyond so many not at all. */
 const [AT_ONCE, SUMMED] = [200, 60_000];
