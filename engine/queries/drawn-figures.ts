@@ -82,9 +82,10 @@ function readFigure(book: Book, figure: Figure, nodes: Set<Node>, everything: re
     if (!planned.ok) return { type: undefined, read: () => undefined };
     for (const place of planned.reads) addNodes(book, place, nodes);
     const { type, follow } = planned;
-    let answer: (() => Scalar) | undefined;
+    const answers = new Map<Frame, () => Scalar>();
     const read = (_: Book, frame: Frame): number | undefined => {
-      answer ??= follow(frame);
+      const answer = answers.get(frame) ?? follow(frame);
+      answers.set(frame, answer);
       return numberOf({ value: answer(), type, shown: '' });
     };
     return { type, read };

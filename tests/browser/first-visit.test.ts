@@ -5,6 +5,7 @@ import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWorkbook, reload, workbookAddress } from './harness.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 
 const MONTHS = [
   'January 8 25',
@@ -101,7 +102,7 @@ test('from four answers to a plan', async () => {
 });
 
 test('a crop unticked is gone, and the demo farm is one press away', async () => {
-  const { page } = await openWorkbook({ width: 1024, height: 768 });
+  const { page } = await openSmallWorkbook({ width: 1024, height: 768 });
   await page.getByRole('button', { name: 'Begin a season of your own' }).click();
   const visit = page.getByRole('main', { name: 'A new season' });
   await visit.getByLabel('Find a crop').fill('kale');

@@ -8,7 +8,8 @@ import { demoFarm } from '../../demo/farm.ts';
 import { type Command, message, sheetViews, type Workbook } from '../../engine/index.ts';
 import { SEASON } from '../../sheets-templates/index.ts';
 import { started } from '../book.ts';
-import { openWorkbook } from './harness.ts';
+import { workbookAddress } from './harness.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 
 const SCRIPT = 'globalThis.ran = true';
 /** One of each kind; each is told by its number wherever it comes up. */
@@ -101,7 +102,7 @@ async function madeFromText(page: Page): Promise<readonly string[]> {
 }
 
 test('nothing that a person names is ever a program, wherever it is shown', { timeout: 180_000 }, async () => {
-  const { page, problems, requestsElsewhere, requestsAfterLoad } = await openWorkbook({ width: 1440, height: 900 });
+  const { page, problems, requestsElsewhere, requestsAfterLoad } = await openSmallWorkbook();
   page.setDefaultTimeout(20_000);
   const shows = async (count: number): Promise<void> => {
     const text = (await page.locator('body').textContent()) ?? '';
@@ -173,7 +174,7 @@ test('nothing that a person names is ever a program, wherever it is shown', { ti
 });
 
 test('a file of another kind is named as what it is, and nothing changes', async () => {
-  const { page, problems } = await openWorkbook();
+  const { page, problems } = await openSmallWorkbook();
   const before = await page.getByRole('heading', { level: 1 }).textContent();
   for (const [name, content, says] of [
     ['a.json', Buffer.from('PK\u0003\u0004'), /a\.json was not opened\. This is/],
@@ -192,8 +193,8 @@ test('a file of another kind is named as what it is, and nothing changes', async
 });
 
 test('the built page lists the licences of what is in it, and its bill of materials', async () => {
-  const { page } = await openWorkbook();
-  const licences = await (await page.request.get(new URL('licences.txt', page.url()).href)).text();
+  const served = (file: string) => fetch(new URL(file, workbookAddress()));
+  const licences = await (await served('licences.txt')).text();
   const own = JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8')) as {
     readonly license: string;
   };
@@ -210,9 +211,7 @@ test('the built page lists the licences of what is in it, and its bill of materi
   ]) {
     expect(licences).toMatch(new RegExp(`^${name} \\d+\\.\\d+\\.\\d+: \\S+`, 'm'));
   }
-  const bill = JSON.parse(
-    await (await page.request.get(new URL('bill-of-materials.json', page.url()).href)).text(),
-  ) as {
+  const bill = (await (await served('bill-of-materials.json')).json()) as {
     readonly bomFormat: string;
     readonly components: readonly { readonly name: string }[];
   };

@@ -7,6 +7,7 @@ import type { Page } from 'playwright-core';
 import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { openWorkbook, reload } from './harness.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 // A copy of the built page, which becomes another build in mid-test.
@@ -26,7 +27,7 @@ afterAll(async () => {
 });
 
 async function openOffline() {
-  const opened = await openWorkbook({ width: 1440, height: 900, offline: true, address });
+  const opened = await openSmallWorkbook({ offline: true, address });
   // All parts are kept before the worker takes the page.
   await expect.poll(() => opened.page.evaluate(() => navigator.serviceWorker.controller?.state)).toBe('activated');
   return { ...opened, book: new WorkbookPage(opened.page) };
@@ -88,7 +89,7 @@ test('a new build waits until it is taken, with all that was typed', async () =>
 });
 
 test('it says how it installs, with icons of its own', async () => {
-  const { page } = await openWorkbook();
+  const { page } = await openWorkbook({ bare: true });
   const manifest = await page.evaluate(async () => {
     const link = document.querySelector<HTMLLinkElement>('link[rel="manifest"]');
     const answer = await fetch(link?.href ?? '');

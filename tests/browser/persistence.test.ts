@@ -9,17 +9,8 @@ import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { openWorkbook, reload, workbookAddress } from './harness.ts';
 import { forgetKept, keptRecords, putFirstCopy, putRecords } from './kept.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
+import { atSmallBeds } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
-
-const openDemo = () => openWorkbook({ width: 1440, height: 900 });
-
-async function openBeds(open = openSmallWorkbook) {
-  const opened = await open();
-  const book = new WorkbookPage(opened.page);
-  await book.openSheet('Beds');
-  return { ...opened, book };
-}
 
 async function openFile(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
@@ -34,7 +25,9 @@ async function savedText(page: Page): Promise<string> {
 }
 
 test('a change survives a reload, even one right after it', async () => {
-  const { book, page, problems } = await openBeds(openDemo);
+  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  const book = new WorkbookPage(page);
+  await book.openSheet('Beds');
   const begin = await book.read(0, 'Length');
   await book.type(0, 'Length', '61');
   await book.kept();
@@ -53,7 +46,7 @@ test('a change survives a reload, even one right after it', async () => {
 });
 
 test('what was done before a reload is taken back after it, and done again', async () => {
-  const { book, page } = await openBeds();
+  const { book, page } = await atSmallBeds();
   const before = await book.read(0, 'Length');
   await book.type(0, 'Length', '61');
   await book.kept();
@@ -72,7 +65,7 @@ test('what was done before a reload is taken back after it, and done again', asy
 });
 
 test('a saved file opens again as it was; a damaged one gets a sentence and changes nothing', async () => {
-  const { book, page } = await openBeds();
+  const { book, page } = await atSmallBeds();
   await book.type(0, 'Length', '20 m');
   const text = await savedText(page);
   const read = readWorkbookFile(text, templateShelf());
@@ -96,7 +89,7 @@ test('a saved file opens again as it was; a damaged one gets a sentence and chan
 });
 
 test('a file that the first Dibble saved opens with everything typed in it', async () => {
-  const { book, page, problems } = await openBeds();
+  const { book, page, problems } = await atSmallBeds();
   const text = readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8');
   await openFile(page, 'first.json', text);
   const dialog = page.getByRole('dialog');
@@ -110,7 +103,7 @@ test('a file that the first Dibble saved opens with everything typed in it', asy
 });
 
 test('a damaged journal gives everything up to the damage, and the rest stays to be had', async () => {
-  const { book, page, problems } = await openBeds();
+  const { book, page, problems } = await atSmallBeds();
   const second = await book.read(1, 'Length');
   await book.type(0, 'Length', '61');
   await book.type(1, 'Length', '62');
@@ -143,7 +136,7 @@ test('a damaged journal gives everything up to the damage, and the rest stays to
 });
 
 test('a working copy that cannot be read gives the latest version and is set aside, never written over', async () => {
-  const { book, page } = await openBeds(openDemo);
+  const { book, page } = await atSmallBeds();
   await book.type(0, 'Length', '66');
   await book.kept();
   await expect.poll(async () => (await keptRecords(page, 'texts')).length).toBe(1);
@@ -181,7 +174,7 @@ test('a working copy that cannot be read gives the latest version and is set asi
 });
 
 test('a working copy that the first Dibble kept opens, and newer sheets are offered', async () => {
-  const { book, page, problems } = await openBeds();
+  const { book, page, problems } = await atSmallBeds();
   await page.goto('about:blank');
   await page.goto(new URL('/icon.svg', workbookAddress()).href);
   await forgetKept(page);
@@ -196,7 +189,7 @@ test('a working copy that the first Dibble kept opens, and newer sheets are offe
 });
 
 test('what was in hand is in hand again after a reload', async () => {
-  const { book, page } = await openBeds();
+  const { book, page } = await atSmallBeds();
   await book.type(0, 'Length', '61');
   await book.kept();
   await book.press(2, 'Length');
@@ -209,7 +202,7 @@ test('what was in hand is in hand again after a reload', async () => {
 });
 
 test('a CSV file is shown before it is imported; a broken one changes nothing', async () => {
-  const { book, page } = await openBeds();
+  const { book, page } = await atSmallBeds();
   const choose = async (text: string): Promise<void> => {
     const chooser = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Import rows' }).click();

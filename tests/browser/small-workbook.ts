@@ -2,7 +2,8 @@
 
 import type { BrowserContextOptions } from 'playwright-core';
 import { yardText } from '../yard.ts';
-import { type OpenedWorkbook, type Opening, openWorkbook } from './harness.ts';
+import { type OpenedWorkbook, type Opening, openWorkbook, workbookAddress } from './harness.ts';
+import { WorkbookPage } from './workbook-page.ts';
 
 type State = Exclude<BrowserContextOptions['storageState'], string | undefined>;
 
@@ -10,7 +11,18 @@ let kept: Promise<State> | undefined;
 
 /** A visit to a page that keeps the small workbook already. */
 export async function openSmallWorkbook(opening: Opening = {}): Promise<OpenedWorkbook> {
-  return openWorkbook({ width: 1440, height: 900, ...opening, storage: await smallWorkbook() });
+  const state = await smallWorkbook();
+  const { origin } = new URL(opening.address ?? workbookAddress());
+  const storage = { ...state, origins: state.origins.map((kept) => ({ ...kept, origin })) };
+  return openWorkbook({ width: 1440, height: 900, ...opening, storage });
+}
+
+/** The same, at its beds. */
+export async function atSmallBeds(opening: Opening = {}): Promise<OpenedWorkbook & { readonly book: WorkbookPage }> {
+  const opened = await openSmallWorkbook(opening);
+  const book = new WorkbookPage(opened.page);
+  await book.openSheet('Beds');
+  return { ...opened, book };
 }
 
 /** What a browser keeps that keeps the small workbook. */

@@ -29,7 +29,7 @@ test('the workbook opens without an error and asks only its own address', async 
 });
 
 test('the policy in the page forbids code made from text and inline scripts', async () => {
-  const { page } = await openWorkbook();
+  const { page } = await openWorkbook({ bare: true });
   const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
   expect(policy).toContain("script-src 'self';");
   expect(policy).not.toContain('unsafe');
@@ -39,7 +39,7 @@ test('the policy in the page forbids code made from text and inline scripts', as
 });
 
 test('a console error, a blocked script and a request elsewhere are noticed', async () => {
-  const { page, problems, requestsElsewhere, requestsAfterLoad } = await openWorkbook();
+  const { page, problems, requestsElsewhere, requestsAfterLoad } = await openWorkbook({ bare: true });
   await page.evaluate(() => {
     console.error('a line on the console');
     const script = document.createElement('script');
@@ -66,12 +66,12 @@ test('a console error, a blocked script and a request elsewhere are noticed', as
 });
 
 test('the window, its colours and its storage are the ones asked for', async () => {
-  const narrow = await openWorkbook({ width: 390, height: 844, colorScheme: 'dark' });
+  const narrow = await openWorkbook({ width: 390, height: 844, colorScheme: 'dark', bare: true });
   expect(await narrow.page.evaluate(() => [innerWidth, matchMedia('(prefers-color-scheme: dark)').matches])).toEqual([
     390,
     true,
   ]);
   await narrow.page.evaluate(() => localStorage.setItem('left', 'here'));
-  const other = await openWorkbook();
+  const other = await openWorkbook({ bare: true });
   expect(await other.page.evaluate(() => localStorage.getItem('left'))).toBeNull();
 });

@@ -10,16 +10,9 @@ import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
 import { chromiumPath } from '../../ui/set-up.mjs';
-import { demoAt, type Opening, reload, workbookAddress } from './harness.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
+import { demoAt, reload, workbookAddress } from './harness.ts';
+import { atSmallBeds } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
-
-async function openBeds(prepare?: Opening['prepare']) {
-  const opened = await openSmallWorkbook(prepare === undefined ? {} : { prepare });
-  const book = new WorkbookPage(opened.page);
-  await book.openSheet('Beds');
-  return { ...opened, book };
-}
 
 async function savedLength(page: Page): Promise<unknown> {
   const download = page.waitForEvent('download');
@@ -106,25 +99,26 @@ test('where site data is blocked the page works, says that nothing is kept, and 
 });
 
 test('where no room is left it says so, and keeps all once there is room', async () => {
-  const { page, book } = await openBeds((context) =>
+  const { page, book } = await atSmallBeds({
     // The browser looks at the room that is left only now and then, so a full one is played: as the standard says it fails.
-    context.addInitScript(() => {
-      const { add, put } = IDBObjectStore.prototype;
-      const full = (store: IDBObjectStore): void => {
-        if (Reflect.get(window, 'noRoom') !== true) return;
-        store.transaction.abort();
-        throw new DOMException('No room is left.', 'QuotaExceededError');
-      };
-      IDBObjectStore.prototype.add = function (...given) {
-        full(this);
-        return add.apply(this, given);
-      };
-      IDBObjectStore.prototype.put = function (...given) {
-        full(this);
-        return put.apply(this, given);
-      };
-    }),
-  );
+    prepare: (context) =>
+      context.addInitScript(() => {
+        const { add, put } = IDBObjectStore.prototype;
+        const full = (store: IDBObjectStore): void => {
+          if (Reflect.get(window, 'noRoom') !== true) return;
+          store.transaction.abort();
+          throw new DOMException('No room is left.', 'QuotaExceededError');
+        };
+        IDBObjectStore.prototype.add = function (...given) {
+          full(this);
+          return add.apply(this, given);
+        };
+        IDBObjectStore.prototype.put = function (...given) {
+          full(this);
+          return put.apply(this, given);
+        };
+      }),
+  });
   await book.type(0, 'Length', '61');
   await book.kept();
   await page.evaluate(() => Reflect.set(window, 'noRoom', true));
@@ -141,7 +135,7 @@ test('where no room is left it says so, and keeps all once there is room', async
 });
 
 test('a database that stops answering is told of, and what waited is kept when it answers', async () => {
-  const { page, book } = await openBeds();
+  const { page, book } = await atSmallBeds();
   await book.type(0, 'Length', '61');
   await book.kept();
   const other = await holdStores(page);
@@ -162,7 +156,7 @@ test('a database that stops answering is told of, and what waited is kept when i
 });
 
 test('what was not on the disk yet when the page went is there at the next visit', async () => {
-  const { page, book } = await openBeds();
+  const { page, book } = await atSmallBeds();
   await book.type(0, 'Length', '61');
   await book.kept();
   const other = await holdStores(page);
@@ -183,7 +177,7 @@ test('what was not on the disk yet when the page went is there at the next visit
 });
 
 test('what was cleared under the open page is kept again, with what can be undone', async () => {
-  const { page, book } = await openBeds();
+  const { page, book } = await atSmallBeds();
   const begin = await book.read(0, 'Length');
   await book.type(0, 'Length', '61');
   await book.type(1, 'Length', '62');

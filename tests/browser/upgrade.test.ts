@@ -4,14 +4,14 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { fileOnEarlierSheets } from './earlier-file.ts';
-import { openWorkbook } from './harness.ts';
+import { openSmallWorkbook } from './small-workbook.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 const FORMULA = '[Bed length used] * [Bed width]';
 const FORMULA_THEN = `${FORMULA} * 2`;
 
 async function openOnEarlierSheets() {
-  const opened = await openWorkbook({ width: 1440, height: 900 });
+  const opened = await openSmallWorkbook();
   const { page } = opened;
   const fetched: string[] = [];
   await page.route(/season-1.*\.js$/, async (route) => {

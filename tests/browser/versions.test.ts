@@ -5,14 +5,11 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { reload } from './harness.ts';
 import { keptRecords } from './kept.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { atSmallBeds } from './small-workbook.ts';
 
 async function openBeds() {
-  const opened = await openSmallWorkbook();
-  const book = new WorkbookPage(opened.page);
-  await book.openSheet('Beds');
-  return { ...opened, book, dialog: opened.page.getByRole('dialog') };
+  const opened = await atSmallBeds();
+  return { ...opened, dialog: opened.page.getByRole('dialog') };
 }
 
 async function openList(page: Page, name: 'Versions' | 'Workbooks in this browser') {

@@ -84,7 +84,8 @@ describe('one row for each pair', () => {
         // It may name slots of rows that are not there, too.
         const slots = Int32Array.from({ length: frame.table(from.table).length }, (_, slot) => slot);
         const of = frame.column(plot).values[row] ?? 0;
-        return slots.filter((one) => [of, of + 1].includes(frame.column(from).values[one] ?? -1));
+        const rows = slots.filter((one) => [of, of + 1].includes(frame.column(from).values[one] ?? -1));
+        return { rows, from: 0, to: rows.length };
       },
     }));
     const { beds, weeks, plot, from, frame, make } = work;

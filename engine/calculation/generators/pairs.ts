@@ -10,8 +10,15 @@ import { bySlot } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
 
-/** Which rows of the second table, as slots in any order, a row of the first may meet; good until the next is asked for. */
-export type PartnersOf = (row: number) => Int32Array;
+/** Slots of rows: `rows[from..to)`. */
+export interface Stretch {
+  rows: Int32Array;
+  from: number;
+  to: number;
+}
+
+/** Which rows of the second table, in any order, a row of the first may meet; good until the next is asked for. */
+export type PartnersOf = (row: number) => Readonly<Stretch>;
 
 /** Which rows of the two tables may meet. */
 export interface PairRange {
@@ -56,6 +63,7 @@ export class Pairs implements Shared {
 const ROWS_AT_ONCE = 16;
 
 const NO_SLOTS = new Int32Array(0);
+export const NOBODY: Readonly<Stretch> = { rows: NO_SLOTS, from: 0, to: 0 };
 const NO_PAIRS: PairsOfRow = { partners: NO_SLOTS, slots: NO_SLOTS };
 
 export function pairRows(
@@ -112,7 +120,9 @@ export function pairRows(
 
       function lookAtRow(row: number): void {
         const before = pairs.read(frame).byRow[row] ?? NO_PAIRS;
-        const partners = rising(partnersOf(row).slice());
+        const { rows: met, from, to } = partnersOf(row);
+        const partners = met.slice(from, to);
+        rising(partners, 0, partners.length);
         if (before.partners.length === 0 && partners.length === 0) return;
         const slots = new Int32Array(partners.length);
         let turned = before.partners.length !== partners.length;
@@ -142,13 +152,15 @@ export function pairRows(
       const partnersOf = partnersIn(frame);
       let count = 0;
       for (const row of frame.rows(first)) {
-        const partners = partnersOf(row);
-        const { length } = partners;
-        if (count + length > made.ofFirst.length) made = longer(made, count + length);
-        made.ofFirst.fill(row, count, count + length);
-        made.ofSecond.set(partners, count);
-        if (range !== undefined) rising(made.ofSecond.subarray(count, count + length), compare);
-        count += length;
+        const { rows, from, to } = partnersOf(row);
+        const end = count + to - from;
+        if (end > made.ofFirst.length) made = longer(made, end);
+        for (let at = count, of = from; at < end; at++, of++) {
+          made.ofFirst[at] = row;
+          made.ofSecond[at] = rows[of] as number;
+        }
+        if (range !== undefined) rising(made.ofSecond, count, end, compare);
+        count = end;
       }
       frame.remake(table, count, blank);
       frame.ownColumn(links[0]).fill(made.ofFirst);
@@ -160,11 +172,14 @@ export function pairRows(
     const within = range?.partners(frame);
     const { liveCount, length } = frame.table(second);
     const allThere = second.shown === undefined && liveCount === length;
+    const whole = within === undefined ? frame.rows(second) : NO_SLOTS;
     return (row) => {
-      if (!frame.exists(first, row)) return NO_SLOTS;
-      if (within === undefined) return frame.rows(second);
+      if (!frame.exists(first, row)) return NOBODY;
+      if (within === undefined) return { rows: whole, from: 0, to: whole.length };
       const partners = within(row);
-      return allThere ? partners : partners.filter((partner) => frame.exists(second, partner));
+      if (allThere) return partners;
+      const there = partners.rows.slice(partners.from, partners.to).filter((partner) => frame.exists(second, partner));
+      return { rows: there, from: 0, to: there.length };
     };
   }
 
@@ -195,12 +210,13 @@ function joined(before: RowSet | undefined, now: RowSet = NO_ROWS): RowSet {
   return both;
 }
 
-/** The slots by rising number, or in the order given, where they stand; most come so already. */
-function rising(slots: Int32Array, compare = bySlot): Int32Array {
-  for (let i = 1; i < slots.length; i++) {
-    if (compare(slots[i - 1] as number, slots[i] as number) > 0) return slots.sort(compare);
+/** Puts `slots[from..to)` in rising order, or in the order given; most stand so already. */
+function rising(slots: Int32Array, from: number, to: number, compare = bySlot): void {
+  for (let i = from + 1; i < to; i++) {
+    if (compare(slots[i - 1] as number, slots[i] as number) <= 0) continue;
+    slots.subarray(from, to).sort(compare);
+    return;
   }
-  return slots;
 }
 
 /** Pairs as they are made, one after another; reused from time to time. */

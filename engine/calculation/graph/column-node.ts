@@ -173,7 +173,7 @@ export class ColumnNode implements Node {
         batch.rows = undefined;
         batch.from = rows[start] ?? 0;
       } else {
-        listed.set(rows.subarray(start, start + count));
+        for (let i = 0; i < count; i++) listed[i] = rows[start + i] as number;
         batch.rows = listed;
       }
       batch.count = count;

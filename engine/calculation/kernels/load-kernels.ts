@@ -26,8 +26,8 @@ export function loadKernel(column: ColumnDef): Kernel {
     room(own, count);
     own.clean = clean;
     if (batch.rows === undefined) {
-      own.values.set(values.subarray(batch.from, batch.from + count));
-      if (!clean) own.states.set(states.subarray(batch.from, batch.from + count));
+      for (let i = 0, row = batch.from; i < count; i++, row++) own.values[i] = values[row] as number;
+      if (!clean) for (let i = 0, row = batch.from; i < count; i++, row++) own.states[i] = states[row] as number;
       return own;
     }
     if (values instanceof Float64Array) gather(own.values, values, batch.rows, 0, count);

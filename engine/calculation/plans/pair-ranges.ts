@@ -6,7 +6,7 @@
 import { type Comparison, type Typed, walkTyped } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
-import type { PairRange } from '../generators/pairs.ts';
+import { NOBODY, type PairRange, type Stretch } from '../generators/pairs.ts';
 import { boundary, isWithin, type RangeComparison } from '../indexes/ranged-rows.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { holdsNumbers } from './criteria-roles.ts';
@@ -27,8 +27,6 @@ export interface PairSheet {
 /** A part of the condition as a column of the sheet that it speaks of. */
 export type AsColumn = (tree: Typed, table: TableDef) => ColumnDef;
 
-const NONE = new Int32Array(0);
-
 /** undefined where the condition neither compares one row with the other nor asks anything of one of them alone. */
 export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): PairRange | undefined {
   const parts = partsOf(where);
@@ -48,22 +46,25 @@ export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): P
         stands.filter(({ by }) => isSame(by.rows, rows)),
         stands.filter(({ by }) => !isSame(by.rows, rows)),
       ];
+      const met: Stretch = { rows, from: 0, to: 0 };
       return (row) => {
-        if (!saysYes(frame, ofFirst, row)) return NONE;
+        if (!saysYes(frame, ofFirst, row)) return NOBODY;
         let from = 0;
         let to = rows.length;
         for (const { first, by, comparison } of cutting) {
           const wanted = numberAt(frame, first, row);
-          if (wanted === undefined) return NONE;
+          if (wanted === undefined) return NOBODY;
           const { values } = by;
           const ends = comparison === '<' || comparison === '<=';
           const place = boundary(values, values.length, comparison, wanted);
           if (ends) to = Math.min(to, place);
           else from = Math.max(from, place);
         }
-        if (to <= from) return NONE;
-        let met = rows.subarray(from, to);
-        for (const one of others) met = whoMeet(frame, one, row, met);
+        if (to <= from) return NOBODY;
+        met.rows = rows;
+        met.from = from;
+        met.to = to;
+        for (const one of others) whoMeet(frame, one, row, met);
         return met;
       };
     },
@@ -77,17 +78,19 @@ function isSame(rows: Int32Array, others: Int32Array): boolean {
   return true;
 }
 
-function whoMeet(frame: Frame, { first, comparison, second }: Meeting, row: number, partners: Int32Array): Int32Array {
+/** Leaves of the partners those who meet the row. */
+function whoMeet(frame: Frame, { first, comparison, second }: Meeting, row: number, partners: Stretch): void {
   const wanted = numberAt(frame, first, row);
-  if (wanted === undefined) return NONE;
   const { values, states } = frame.column(second);
-  const met = new Int32Array(partners.length);
+  const met = new Int32Array(partners.to - partners.from);
   let count = 0;
-  for (let i = 0; i < partners.length; i++) {
-    const partner = partners[i] as number;
+  for (let i = partners.from; i < partners.to && wanted !== undefined; i++) {
+    const partner = partners.rows[i] as number;
     if (states[partner] === FILLED && isWithin(comparison, values[partner] as number, wanted)) met[count++] = partner;
   }
-  return met.subarray(0, count);
+  partners.rows = met;
+  partners.from = 0;
+  partners.to = count;
 }
 
 function numberAt(frame: Frame, def: ColumnDef, row: number): number | undefined {
@@ -101,7 +104,7 @@ interface SortedRows {
   readonly values: Float64Array;
 }
 
-const NO_ROWS: SortedRows = { rows: NONE, values: new Float64Array(0) };
+const NO_ROWS: SortedRows = { rows: NOBODY.rows, values: new Float64Array(0) };
 
 /** Of which all is so that is asked of a row alone; without `by` in the table's order. Kept until something of it changes. */
 function sortedRows(table: TableDef, asked: readonly ColumnDef[], by?: ColumnDef): (frame: Frame) => SortedRows {

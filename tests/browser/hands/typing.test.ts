@@ -2,6 +2,7 @@
 // that are put before an entry is taken.
 
 import { expect, test } from 'vitest';
+import { atSmallBeds } from '../small-workbook.ts';
 import { at, inHand, putOnClipboard, selected, spareRow, undo } from './hands.ts';
 
 test('type, Tab, undo takes back what was typed', async () => {
@@ -80,7 +81,7 @@ test('Ctrl and ; types today into a date, and nothing elsewhere', async () => {
 });
 
 test('an input method begins on a selected cell', async () => {
-  const { book, page } = await at('Beds', {});
+  const { book, page } = await atSmallBeds();
   const spare = await spareRow(page);
   await book.press(spare, 'Bed');
   const session = await page.context().newCDPSession(page);

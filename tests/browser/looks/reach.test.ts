@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { at } from '../hands/hands.ts';
 import { drawFrames, openWorkbook } from '../harness.ts';
 import { onePage } from '../one-page.ts';
+import { atSmallBeds } from '../small-workbook.ts';
 
 test('the name of a row is its header, and what a cell is stands in its description', async () => {
   const { page } = await at('Beds');
@@ -16,7 +17,7 @@ test('the name of a row is its header, and what a cell is stands in its descript
 });
 
 test('colours of one’s own choosing show what is selected, which sheet it is and what is computed', async () => {
-  const { book, page } = await at('Beds', { forcedColors: 'active' });
+  const { book, page } = await atSmallBeds({ forcedColors: 'active' });
   await book.press(0, 'Length');
   await page.keyboard.press('Shift+ArrowDown');
   const style = (selector: string, property: string): Promise<string> =>

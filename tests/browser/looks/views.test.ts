@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { at, drag, middle } from '../hands/hands.ts';
 import { reload } from '../harness.ts';
+import { atSmallBeds } from '../small-workbook.ts';
 
 /** The ids of the columns on screen, in order, as far as they are drawn. */
 async function columns(page: Page): Promise<readonly string[]> {
@@ -29,28 +30,9 @@ async function size(page: Page): Promise<{ readonly width: number; readonly heig
   return { width: box?.width ?? 0, height: box?.height ?? 0 };
 }
 
-test('a sheet opens on its first question, the name of the row always in front', async () => {
-  const { book, page, problems } = await at('Plantings');
-  await book.look('How close?');
-  await expect.poll(() => columns(page)).toContain('plant-density');
-  const shown = await columns(page);
-  expect(shown[0]).toBe('planting');
-  expect(shown.length).toBeLessThanOrEqual(12);
-  await book.look('What does it earn?');
-  await expect.poll(() => columns(page)).toContain('revenue');
-  expect((await columns(page))[0]).toBe('planting');
-  await reload(page);
-  await page
-    .getByRole('navigation', { name: 'Sheets' })
-    .getByRole('button', { name: /^Plantings/ })
-    .click();
-  await expect.poll(() => columns(page)).toContain('revenue');
-  expect(problems).toEqual([]);
-});
-
 test('the grid gets the room, and list and panel fold and are remembered', async () => {
   // A page of its own: how the desk is set up stays in the browser.
-  const { page } = await at('Plantings', {});
+  const { page } = await atSmallBeds();
   const both = await size(page);
   expect(both.width).toBeGreaterThanOrEqual(900);
   expect(both.height).toBeGreaterThanOrEqual(680);
@@ -61,9 +43,29 @@ test('the grid gets the room, and list and panel fold and are remembered', async
   await reload(page);
   await page.getByRole('button', { name: 'Show the list of sheets' }).waitFor();
   await page.keyboard.press('Control+k');
-  await page.keyboard.type('Plantings');
+  await page.keyboard.type('Beds');
   await page.keyboard.press('Enter');
   await page.getByRole('button', { name: 'Show the row in hand' }).waitFor();
+});
+
+test('a column is drawn wider and stays so; twice on its border fits it to its texts', async () => {
+  const { page } = await atSmallBeds();
+  const header = page.locator('.ag-header-cell[col-id="length"]');
+  const width = async (): Promise<number> => (await header.boundingBox())?.width ?? 0;
+  const before = await width();
+  const border = await middle(header.locator('.ag-header-cell-resize'));
+  await drag(page, border, { x: border.x + 90, y: border.y });
+  await expect.poll(width).toBeGreaterThan(before + 70);
+  const wide = await width();
+  await reload(page);
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /^Beds\s*(,|\d|$)/ })
+    .click();
+  await expect.poll(width).toBe(wide);
+  const again = await middle(header.locator('.ag-header-cell-resize'));
+  await page.mouse.dblclick(again.x, again.y);
+  await expect.poll(width).toBeLessThan(wide);
 });
 
 test('columns are hidden, moved, kept in sight; undo takes each back', async () => {
@@ -92,26 +94,6 @@ test('a header dragged to another place keeps it', async () => {
   await expect.poll(async () => (await columns(page)).slice(1, 3)).toEqual(['start', 'variety']);
 });
 
-test('a column is drawn wider and stays so; twice on its border fits it to its texts', async () => {
-  const { page } = await at('Beds', {});
-  const header = page.locator('.ag-header-cell[col-id="length"]');
-  const width = async (): Promise<number> => (await header.boundingBox())?.width ?? 0;
-  const before = await width();
-  const border = await middle(header.locator('.ag-header-cell-resize'));
-  await drag(page, border, { x: border.x + 90, y: border.y });
-  await expect.poll(width).toBeGreaterThan(before + 70);
-  const wide = await width();
-  await reload(page);
-  await page
-    .getByRole('navigation', { name: 'Sheets' })
-    .getByRole('button', { name: /^Beds\s*(,|\d|$)/ })
-    .click();
-  await expect.poll(width).toBe(wide);
-  const again = await middle(header.locator('.ag-header-cell-resize'));
-  await page.mouse.dblclick(again.x, again.y);
-  await expect.poll(width).toBeLessThan(wide);
-});
-
 test('a question folds to its first column and opens again', async () => {
   const { book, page } = await at('Plantings');
   await book.look('What goes where?');
@@ -121,6 +103,39 @@ test('a question folds to its first column and opens again', async () => {
   expect(await columns(page)).toContain('bed');
   await page.locator('.question-face', { hasText: 'and' }).first().click();
   await expect.poll(() => columns(page)).toContain('rows');
+});
+
+test('going to a column that the view leaves out shows it', async () => {
+  const { book, page } = await at('Plantings');
+  await book.look('How close?');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('Seed cost');
+  await page
+    .getByRole('listbox', { name: 'Found' })
+    .getByRole('option', { name: /column of Plantings/ })
+    .first()
+    .click();
+  await expect.poll(() => page.locator('.formula-address').textContent()).toMatch(/Seed cost$/);
+  await expect.poll(() => columns(page)).toContain('seed-cost');
+});
+
+test('a sheet opens on its first question, the name of the row always in front', async () => {
+  const { book, page, problems } = await at('Plantings');
+  await book.look('How close?');
+  await expect.poll(() => columns(page)).toContain('plant-density');
+  const shown = await columns(page);
+  expect(shown[0]).toBe('planting');
+  expect(shown.length).toBeLessThanOrEqual(12);
+  await book.look('What does it earn?');
+  await expect.poll(() => columns(page)).toContain('revenue');
+  expect((await columns(page))[0]).toBe('planting');
+  await reload(page);
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /^Plantings/ })
+    .click();
+  await expect.poll(() => columns(page)).toContain('revenue');
+  expect(problems).toEqual([]);
 });
 
 test('a view of one’s own is made, named, kept with the workbook and removed', async () => {
@@ -146,18 +161,4 @@ test('a view of one’s own is made, named, kept with the workbook and removed',
   await book.viewButton('For Maria').waitFor();
   await viewMenu(page, 'Remove this view');
   await expect.poll(() => book.viewButton('For Maria').count()).toBe(0);
-});
-
-test('going to a column that the view leaves out shows it', async () => {
-  const { book, page } = await at('Plantings');
-  await book.look('How close?');
-  await page.keyboard.press('Control+k');
-  await page.keyboard.type('Seed cost');
-  await page
-    .getByRole('listbox', { name: 'Found' })
-    .getByRole('option', { name: /column of Plantings/ })
-    .first()
-    .click();
-  await expect.poll(() => page.locator('.formula-address').textContent()).toMatch(/Seed cost$/);
-  await expect.poll(() => columns(page)).toContain('seed-cost');
 });

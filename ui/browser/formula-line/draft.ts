@@ -9,7 +9,6 @@ import { arrival, type Place, selection } from '../store/selection.ts';
 import { columnAt } from '../store/sheets.ts';
 import { withUnits } from '../store/units.ts';
 import { screens, workbookNow } from '../store/workbook.ts';
-import { complete, completionsFor } from './assist.ts';
 import { isFormula, lineCell, shownText } from './shown-text.ts';
 
 export interface Draft {
@@ -19,6 +18,9 @@ export interface Draft {
 }
 
 export const draft = signal<Draft | undefined>(undefined);
+
+/** What helps while a formula is typed: fetched when one is begun, and undefined until then. */
+export const help = signal<typeof import('./help.tsx') | undefined>(undefined);
 
 /** What the word at the caret could become, and which of them Tab takes; -1: none is marked. */
 export const offered = signal<Completions | undefined>(undefined);
@@ -61,7 +63,37 @@ export function typeInLine(text: string, caret: number): void {
   draft.value = { place, text, caret };
   refused.value = undefined;
   active.value = -1;
-  offered.value = isFormula(text, cell.column) ? completionsFor(book, place.sheet, text, caret) : undefined;
+  offer();
+}
+
+/** Offers what the word at the caret could become; where the code for that has yet to come, when it has. */
+function offer(): void {
+  const book = workbookNow();
+  const now = draft.peek();
+  const cell = book === undefined || now === undefined ? undefined : lineCell(book, now.place);
+  if (book === undefined || now === undefined || cell === undefined || !isFormula(now.text, cell.column)) {
+    offered.value = undefined;
+    return;
+  }
+  if (help.peek() === undefined) fetchHelp();
+  offered.value = help.peek()?.completionsFor(book, now.place.sheet, now.text, now.caret);
+}
+
+let fetching = false;
+
+/** A formula can be typed without help: where there is no way to it, the next key tries again. */
+function fetchHelp(): void {
+  if (fetching) return;
+  fetching = true;
+  import('./help.tsx')
+    .then((came) => {
+      help.value = came;
+      offer();
+    })
+    .catch(() => undefined)
+    .finally(() => {
+      fetching = false;
+    });
 }
 
 export function markOffer(step: 1 | -1): void {
@@ -72,10 +104,11 @@ export function markOffer(step: 1 | -1): void {
 /** Puts one of the words offered in the text. */
 export function takeOffer(index: number): void {
   const now = draft.peek();
-  const item = offered.peek()?.items[index];
   const list = offered.peek();
-  if (now === undefined || list === undefined || item === undefined) return;
-  const { text, caret } = complete(now.text, list, item);
+  const item = list?.items[index];
+  const helping = help.peek();
+  if (now === undefined || list === undefined || item === undefined || helping === undefined) return;
+  const { text, caret } = helping.complete(now.text, list, item);
   typeInLine(text, caret);
   offered.value = undefined;
   caretAt.value = caret;

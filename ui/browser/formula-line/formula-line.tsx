@@ -12,6 +12,7 @@ import {
   active,
   caretAt,
   draft,
+  help,
   leaveLine,
   offered,
   refused,
@@ -20,7 +21,6 @@ import {
   typeInLine,
   writeLine,
 } from './draft.ts';
-import { CallLine, CompletionList } from './help.tsx';
 import { MarkedBox } from './marked-box.tsx';
 import {
   type Answer,
@@ -54,6 +54,7 @@ export function FormulaLine() {
   const answer: Answer = typing && refused.value !== undefined ? { tone: 'refusal', says: refused.value } : checked;
   const diagnostic = formula && checked.tone === 'refusal' ? checked.diagnostic : undefined;
   const address = addressOf(book, cell);
+  const Help = help.value;
   return (
     <section class={`formula-line${typing ? ' is-typing' : ''}`} aria-label="Formula">
       <p class="formula-address" title={address}>
@@ -72,8 +73,8 @@ export function FormulaLine() {
           else if (answer.tone !== 'refusal') writeLine(() => undefined);
         }}
       >
-        {offered.value === undefined ? null : (
-          <CompletionList completions={offered.value} active={active.value} onTake={takeOffer} />
+        {offered.value === undefined || Help === undefined ? null : (
+          <Help.CompletionList completions={offered.value} active={active.value} onTake={takeOffer} />
         )}
       </MarkedBox>
       <div class={`formula-answer tone-${answer.tone}${typing ? ' is-typing' : ''}`} id="formula-answer">
@@ -81,7 +82,9 @@ export function FormulaLine() {
           {answer.says}
         </p>
         <Fix diagnostic={diagnostic} text={text} />
-        {typing && formula ? <CallLine text={text} caret={held?.caret ?? text.length} /> : null}
+        {typing && formula && Help !== undefined ? (
+          <Help.CallLine text={text} caret={held?.caret ?? text.length} />
+        ) : null}
         {typing ? <TypingActs /> : <CellActs cell={cell} />}
       </div>
     </section>

@@ -1,8 +1,10 @@
 // What is drawn while a formula is typed: the list of what the word at the caret could become, and the function the caret
-// stands in with the part that is being typed in bold.
+// stands in with the part that is being typed in bold. Fetched when a formula is begun, with what finds both.
 
 import { useEffect, useRef } from 'preact/hooks';
 import { type Completions, callInFormula } from '../../../engine/index.ts';
+
+export { complete, completionsFor } from './assist.ts';
 
 /** At most so many are offered at once. */
 const OFFERED = 40;
