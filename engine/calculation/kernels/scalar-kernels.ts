@@ -97,14 +97,15 @@ const NO_STATES = new Uint8Array(0);
 
 /**
  * The last answers of one kernel, by what it was asked: the words of a season are few, and joining and looking words up costs
- * far more than finding the answer of a row before. Each question has one place, where the last such answer stands.
+ * far more than finding the answer of a row before. Each question has two places, so that few drive each other out in turn.
  */
 class KnownAnswers {
   readonly #width: number;
   /** What is asked now. */
   #question = NOTHING_ASKED;
   #asked = NO_STATES;
-  #hash = 0;
+  /** Where its answer is to stand. */
+  #free = 0;
   /** Whether there are places; a kernel that only ever sees a few rows has none. */
   #room = 0;
   #questions = NOTHING_ASKED;
@@ -146,24 +147,37 @@ class KnownAnswers {
     const { length } = question;
     let hash = 0;
     for (let k = 0; k < length; k++) hash = mixed(hash ^ (asked[k] as number), question[k] as number);
-    hash &= REMEMBERED - 1;
-    this.#hash = hash;
-    if (this.#states[hash] === UNKNOWN) return false;
-    const from = hash * length;
-    for (let k = 0; k < length; k++) {
-      if (this.#questions[from + k] !== question[k] || this.#questionStates[from + k] !== asked[k]) return false;
+    const place = hash & (REMEMBERED - 1);
+    const beside = place ^ 1;
+    const known = this.#isKnown(place) ? place : this.#isKnown(beside) ? beside : undefined;
+    if (known === undefined) {
+      const states = this.#states;
+      this.#free = states[place] === UNKNOWN || states[beside] !== UNKNOWN ? place : beside;
+      return false;
     }
-    into.value = this.#values[hash] as number;
-    into.state = this.#states[hash] as number;
+    into.value = this.#values[known] as number;
+    into.state = this.#states[known] as number;
+    return true;
+  }
+
+  /** Whether the answer to what is asked stands at a place. */
+  #isKnown(place: number): boolean {
+    if (this.#states[place] === UNKNOWN) return false;
+    const question = this.#question;
+    const { length } = question;
+    const from = place * length;
+    for (let k = 0; k < length; k++) {
+      if (this.#questions[from + k] !== question[k] || this.#questionStates[from + k] !== this.#asked[k]) return false;
+    }
     return true;
   }
 
   keep({ value, state }: Stored): void {
     if (this.#room === 0) return;
-    this.#questions.set(this.#question, this.#hash * this.#width);
-    this.#questionStates.set(this.#asked, this.#hash * this.#width);
-    this.#values[this.#hash] = value;
-    this.#states[this.#hash] = state;
+    this.#questions.set(this.#question, this.#free * this.#width);
+    this.#questionStates.set(this.#asked, this.#free * this.#width);
+    this.#values[this.#free] = value;
+    this.#states[this.#free] = state;
   }
 }
 

@@ -180,10 +180,15 @@ export function others(workbook: Workbook, floor: SeasonFloor): readonly Figure[
   ];
 }
 
-/** An edit in a branch of its own, what every planting brings in it then, and what waits there after that. */
+/**
+ * An edit in a branch of its own, what every planting brings in it then, and what waits there after that. The plan was edited
+ * before, so that the indexes by which links are followed back are there to be shared.
+ */
 function branching(workbook: Workbook): readonly Figure[] {
   const [edited, asked, rest]: [number[], number[], number[]] = [[], [], []];
-  for (const command of commandsOf(SPACING_EDIT, workbook, 20, 3)) {
+  const [before, ...commands] = commandsOf(SPACING_EDIT, workbook, 21, 3);
+  if (before !== undefined) edit(workbook, before);
+  for (const command of commands) {
     const [cost, branch] = timed(() => {
       const made = workbook.branch();
       edit(made, command);
