@@ -1,10 +1,9 @@
 // The short way into a season of one's own, as a newcomer goes it: a town, twelve months, beds, crops; every answer stands in the
 // workbook at once, and the way ends in a plan.
 
-import axe from 'axe-core';
-import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWorkbook, reload, workbookAddress } from './harness.ts';
+import { faults } from './looks/guidelines.ts';
 import { openSmallWorkbook } from './small-workbook.ts';
 
 const MONTHS = [
@@ -22,19 +21,6 @@ const MONTHS = [
   'December 14 29',
 ];
 
-/** What axe finds in the page's main part. */
-async function violationsIn(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const run: unknown = Reflect.get(Reflect.get(globalThis, 'axe'), 'run');
-    if (typeof run !== 'function') throw new Error('axe is not in the page.');
-    const result = await run('main', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] });
-    return result.violations.flatMap((one: { id: string; nodes: { html: string }[] }) =>
-      one.nodes.map((node) => `${one.id}: ${node.html.slice(0, 160)}`),
-    );
-  });
-}
-
 test('from four answers to a plan', async () => {
   const fetched: string[] = [];
   const { page, problems } = await openWorkbook({
@@ -49,7 +35,7 @@ test('from four answers to a plan', async () => {
   }
   expect(fetched.filter((path) => /farm|demo/.test(path))).toEqual([]);
   for (const keys of ['Control+z', 'Control+k', 'Control+f', 'Delete']) await page.keyboard.press(keys);
-  expect(await violationsIn(page)).toEqual([]);
+  expect(await faults(page, { within: 'main' })).toEqual([]);
 
   await page.getByRole('button', { name: 'Begin my season' }).click();
   const visit = page.getByRole('main', { name: 'A new season' });
@@ -93,7 +79,7 @@ test('from four answers to a plan', async () => {
 
   await visit.getByRole('button', { name: 'Find beds for the 3 that have none' }).click();
   await expect.poll(() => plan.locator('tbody td', { hasText: /^Bed \d$/ }).count()).toBe(3);
-  expect(await violationsIn(page)).toEqual([]);
+  expect(await faults(page, { within: 'main' })).toEqual([]);
 
   await visit.getByRole('button', { name: 'To the season at a glance' }).click();
   const glance = page.getByRole('main', { name: 'The season at a glance' });

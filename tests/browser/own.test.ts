@@ -1,19 +1,9 @@
 // Sheets of one's own on the page: one added, its columns and checks, the gallery; a built-in formula changed with its figures side
 // by side, and taken back.
 
-import axe from 'axe-core';
-import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { faults } from './looks/guidelines.ts';
 import { atSheet, onePage } from './one-page.ts';
-
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { axe: checker } = globalThis as typeof globalThis & { axe: typeof axe };
-    const { violations } = await checker.run('dialog.own');
-    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-  });
-}
 
 test('a sheet is added, named, given a check, removed, and others come from the gallery', async () => {
   const { page } = await onePage();
@@ -33,7 +23,7 @@ test('a sheet is added, named, given a check, removed, and others come from the 
   await dialog.getByRole('textbox', { name: 'Its sentence' }).fill('IF([Bed].[Length] > 1 ft; "Longer than a foot.")');
   await dialog.getByRole('button', { name: 'Add the check' }).click();
   await dialog.getByText('Long, warning').waitFor();
-  expect(await faults(page)).toEqual([]);
+  expect(await faults(page, { within: 'dialog.own' })).toEqual([]);
   await dialog.getByRole('button', { name: 'Bring in Egg count' }).click();
   await dialog.waitFor({ state: 'detached' });
   await page.locator('.sheet-list').getByText('Egg count').waitFor();
@@ -57,7 +47,7 @@ test('a built-in formula is tried side by side, taken, and given back', async ()
   await formula.fill(`(${before}) * 2`);
   await dialog.getByRole('button', { name: 'Compare', exact: true }).click();
   await dialog.getByText(/of \d+ rows change\./).waitFor();
-  expect(await faults(page)).toEqual([]);
+  expect(await faults(page, { within: 'dialog.own' })).toEqual([]);
   await dialog.getByRole('button', { name: 'Take it' }).click();
   await dialog.waitFor({ state: 'detached' });
   await open();

@@ -1,10 +1,10 @@
 // Scratch paper, used as a person would beside the demo farm: three hundred formulas pasted from a spreadsheet, the tables followed
 // live, undo in one line with theirs, copying within, a sum turned into a column.
 
-import axe from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWorkbook } from './harness.ts';
+import { faults } from './looks/guidelines.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 function cell(page: Page, name: string): Locator {
@@ -36,15 +36,6 @@ function formulas(): string {
     const spacing = `=INDEX(Plantings_In_row_spacing_in,${(i % 50) + 1})`;
     return [spacing, `=A${row}*12`, `=SUM(A$1:A${row})`].join('\t');
   }).join('\r\n');
-}
-
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { axe: checker } = globalThis as typeof globalThis & { axe: typeof axe };
-    const { violations } = await checker.run('.scratch-page');
-    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-  });
 }
 
 test('three hundred pasted formulas follow the tables and are undone with them', async () => {
@@ -136,7 +127,7 @@ test('three hundred pasted formulas follow the tables and are undone with them',
   await cell(page, 'A1').click();
   await expect.poll(() => page.getByRole('textbox', { name: 'Entry of A1' }).inputValue()).toBe("='Sums'!J4+1");
   expect(await reads(page, 'A1')).toBe('7');
-  expect(await faults(page)).toEqual([]);
+  expect(await faults(page, { within: '.scratch-page' })).toEqual([]);
   expect(problems).toEqual([]);
   await close();
 });

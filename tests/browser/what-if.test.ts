@@ -1,10 +1,10 @@
 // What if, used as a person would: a branch made, worked in, compared, taken over and thrown away; a value sought; a table of two
 // inputs; the season drawn by chance.
 
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { reload } from './harness.ts';
+import { faults } from './looks/guidelines.ts';
 import { onePage } from './one-page.ts';
 
 const PLANTING = 'Keeper clumps';
@@ -35,15 +35,6 @@ async function whatIf(page: Page) {
   return dialog;
 }
 
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { axe: checker } = globalThis as typeof globalThis & { axe: typeof axe };
-    const { violations } = await checker.run('dialog.what-if');
-    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-  });
-}
-
 test('a branch is worked in, compared, taken over by single changes and thrown away', async () => {
   const { page } = await onePage();
   await goTo(page, PLANTING);
@@ -65,7 +56,7 @@ test('a branch is worked in, compared, taken over by single changes and thrown a
   const totals = again.locator('table', { hasText: 'Totals' });
   const margin = await totals.locator('tr', { hasText: 'Margin' }).textContent();
   expect(margin).toMatch(/[+−][\d.,]+ USD/);
-  expect(await faults(page)).toEqual([]);
+  expect(await faults(page, { within: 'dialog.what-if' })).toEqual([]);
 
   await branch.getByRole('button', { name: 'Take over' }).click();
   await branch.getByText('Nothing is changed in it yet.').waitFor();
@@ -103,12 +94,12 @@ test('figures by week fan out, an input is drawn against several figures, and am
   await dialog.getByRole('textbox', { name: 'Values', exact: true }).fill('6 in; 8 in');
   await dialog.getByRole('button', { name: 'Draw the curves' }).click();
   await expect.poll(() => dialog.locator('.farm-picture').count()).toBe(3);
-  expect(await faults(page)).toEqual([]);
+  expect(await faults(page, { within: 'dialog.what-if' })).toEqual([]);
 
   await dialog.getByText('Choose', { exact: true }).first().click();
   await dialog.getByRole('button', { name: 'Choose', exact: true }).click();
   await dialog.getByText('What holds it back').waitFor();
-  expect(await faults(page)).toEqual([]);
+  expect(await faults(page, { within: 'dialog.what-if' })).toEqual([]);
   await dialog.getByRole('button', { name: 'Keep as a branch' }).click();
   await page.locator('.branch-bar').getByText('Most margin').waitFor();
 });
@@ -166,7 +157,7 @@ test('a value is sought, two are tabled, the season is drawn, and the answers ar
   await dialog.getByText(/20 seasons, seed 1/).waitFor();
   expect(await dialog.locator('output').textContent()).toBe(likely);
   expect(page.workers()).toEqual(workers);
-  expect(await faults(page)).toEqual([]);
+  expect(await faults(page, { within: 'dialog.what-if' })).toEqual([]);
   await dialog.getByRole('button', { name: 'Close' }).click();
 
   const bar = page.locator('.likely-bar');
