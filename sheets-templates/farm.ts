@@ -304,7 +304,7 @@ export const farmSheet: SheetDeclaration = {
     ...group(
       'Seed store',
       withDefault('seed-store-temperature', 'Seed store temperature', TEMPERATURE, '15 degC', {
-        note: 'Common practice: degrees Fahrenheit and percent humidity should add up to less than 100.',
+        note: 'Common practice: degrees Fahrenheit and percent humidity should add up to less than 100, as 50 degF and 45 % do.',
       }),
       computed('packs-in-the-order', 'Packs in the order', PLAIN, 'SUM(Packs[Packs to order])', {
         note: 'None until the order is worked out.',
@@ -353,7 +353,7 @@ export const farmSheet: SheetDeclaration = {
         least: 1,
       }),
       withDefault('plants-set-out', 'Plants set out', PER_HOUR, USUAL_RATES.plants, {
-        note: 'Blocks or plants by one person: 300 through plastic, 480 on ridges, 960 in bursts were timed. Time your own.',
+        note: 'Blocks or plants by one person: 300 an hour through plastic, 480 on ridges, 960 in bursts were timed. Time your own.',
         decimals: 0,
         least: 1,
       }),

@@ -142,7 +142,7 @@ export const DATE_COLUMNS = group(
     },
   ),
   withDefault('cover-gain-at-night', 'Cover gain at night', WARMTH, 'IF([Cover] = "none"; 0 Cdeg; 1 Cdeg)', {
-    note: 'Row cover 0.2 to 1.8 Cdeg in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel 0 to 2.',
+    note: 'Row cover 0.2 to 1.8 Cdeg in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel 0 to 2 Cdeg.',
     decimals: 1,
   }),
   withDefault(

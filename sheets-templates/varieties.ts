@@ -316,7 +316,7 @@ export const varietiesSheet: SheetDeclaration = {
         `IF(ISBLANK([Bulb shape]); [Crop].[Bulb shape factor];
           IF([Bulb shape] = "flat"; 0.38 g/cm3; IF([Bulb shape] = "tall"; 0.5 g/cm3; [Crop].[Bulb shape factor])))`,
         {
-          note: 'Mass over diameter cubed: flat sweet onions 0.36 to 0.40 (Maw et al.), a ball 0.50.',
+          note: 'Mass over diameter cubed: flat sweet onions 0.36 to 0.40 g/cm3 (Maw et al.), a ball 0.50.',
           decimals: 2,
           least: 0,
         },
