@@ -267,9 +267,10 @@ function byId<T>(row: Readonly<Record<string, T>>): Record<string, T> {
   return Object.fromEntries(Object.entries(row).map(([name, value]) => [wordOf(name), value]));
 }
 
-/** A workbook of a template, begun so. */
+/** A workbook of a template, begun so. Its rows have the same ids whatever was begun before it: chance hangs on them. */
 export function started(template: Template, start: Start): Opened {
-  const made = newDocument(template, start, () => `r${++ids}`);
+  let begun = 0;
+  const made = newDocument(template, start, () => `r${++begun}`);
   if (!made.ok) return made;
   const workbook = Workbook.open(made.data, testWorld(template));
   return workbook === undefined

@@ -349,6 +349,32 @@ test('rows are drawn where scrolling comes to rest, whatever moved them before',
   await expect.poll(top).toBe(true);
 });
 
+test('what stays in sight at the left does so while a sheet is scrolled down, and sideways, and both', async () => {
+  const { page } = await atSheet('Plantings');
+  const front = (across: number, down: number) =>
+    page.evaluate(
+      async ([left, top]) => {
+        const grid = document.querySelector('.ag-grid-viewport');
+        if (grid === null) throw new Error('There is no sheet to scroll.');
+        grid.scrollBy(left, top);
+        // The frame that hears of it: no rest comes between.
+        await new Promise((drawn) => requestAnimationFrame(drawn));
+        const fronts = [...document.querySelectorAll('.ag-row .ag-grid-pinned-left-cells')];
+        const start = grid.getBoundingClientRect().left;
+        return {
+          out: fronts.filter((one) => Math.abs(one.getBoundingClientRect().left - start) > 1).length,
+          positions: [...new Set(fronts.map((one) => getComputedStyle(one).position))],
+        };
+      },
+      [across, down] as const,
+    );
+  expect(await front(0, 200)).toEqual({ out: 0, positions: ['relative'] });
+  expect(await front(300, 0)).toEqual({ out: 0, positions: ['sticky'] });
+  expect(await front(0, 200)).toEqual({ out: 0, positions: ['sticky'] });
+  expect(await front(-300, -100)).toEqual({ out: 0, positions: ['relative'] });
+  await expect.poll(async () => (await front(0, 0)).positions).toEqual(['sticky']);
+});
+
 test('the farm is a form under the same entry rules', async () => {
   const { page, book } = await atSheet('Farm');
   const field = page.getByRole('main').getByRole('button', { name: /^Latitude / });

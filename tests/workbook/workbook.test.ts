@@ -486,6 +486,24 @@ test('a branch shares nothing with its workbook', () => {
   expect(text(branch, 'Plantings', 0, 'Stations')).toBe('120');
 });
 
+test('a branch works out what is asked of it, and the rest once it is settled', () => {
+  const branch = start().branch();
+  const told: string[] = [];
+  branch.workbook.follow(
+    ({ cells }) => told.push(...cells.map(({ sheet, column }) => `${sheet}/${column}`)),
+    (flush) => flush(),
+  );
+  set(branch, 'Plantings', 0, 'Spacing', '3 in');
+  expect(told.splice(0)).toEqual(['plantings/spacing']);
+  expect(text(branch, 'Plantings', 0, 'Stations')).toBe('120');
+  expect(told).toEqual([]);
+  branch.workbook.settle();
+  expect(told).toContain('plantings/stations');
+  expect(told).toContain('order/needed');
+  expect(branch.workbook.settle()).toBe(false);
+  expect(told.splice(0)).not.toContain('plantings/spacing');
+});
+
 test('a workbook declared and opened again is the same, and declares the same', () => {
   const workbook = start();
   set(workbook, 'Plantings', 0, 'Stations', '40');

@@ -46,6 +46,7 @@ import { isHead, isSpare, type RowHandle } from './row-handle.ts';
 import { RowOrder } from './row-order.ts';
 import { ScrollRest } from './scroll-rest.ts';
 import { SheetCells } from './sheet-cells.ts';
+import { StillFront } from './still-front.ts';
 import { surfaceOf } from './surface-of.ts';
 import { lastPlaceOn, tellSelection } from './told.ts';
 import { fittedWidth } from './widths.ts';
@@ -67,6 +68,7 @@ export class SheetGrid implements Drawing {
   private readonly marked: SheetMarks;
   private readonly painter: CellPainter;
   private readonly scrollRest: ScrollRest;
+  private readonly front: StillFront;
   private shownView: string | undefined;
   private shownQuestions: readonly string[] | undefined;
 
@@ -99,6 +101,7 @@ export class SheetGrid implements Drawing {
     });
     lightenStyles();
     this.scrollRest = new ScrollRest(host, this.api);
+    this.front = new StillFront(host);
     const { api, rooms, marked: marks } = this;
     const isDrawn = (column: string): boolean => this.width(column) !== undefined;
     this.painter = new CellPainter({ book, sheet: now, api, rooms, marks, isDrawn });
@@ -153,6 +156,7 @@ export class SheetGrid implements Drawing {
   destroy(): void {
     if (gridOnScreen.peek() === this.surface) gridOnScreen.value = undefined;
     this.scrollRest.destroy();
+    this.front.destroy();
     this.hands.destroy();
     this.presses.destroy();
     this.entry.destroy();
