@@ -82,10 +82,9 @@ function readFigure(book: Book, figure: Figure, nodes: Set<Node>, everything: re
     if (!planned.ok) return { type: undefined, read: () => undefined };
     for (const place of planned.reads) addNodes(book, place, nodes);
     const { type, follow } = planned;
-    const answers = new Map<Frame, () => Scalar>();
+    let answer: (() => Scalar) | undefined;
     const read = (_: Book, frame: Frame): number | undefined => {
-      const answer = answers.get(frame) ?? follow(frame);
-      answers.set(frame, answer);
+      answer ??= follow(frame);
       return numberOf({ value: answer(), type, shown: '' });
     };
     return { type, read };

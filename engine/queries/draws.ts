@@ -52,19 +52,10 @@ interface DrawnColumn {
   readonly cells: readonly { readonly slot: number; readonly values: Float64Array }[];
 }
 
-/** A season is drawn in a branch of its own, whose frame is worked out here alone. */
-interface Ground {
-  readonly branch: Workbook;
-  readonly frame: Frame;
-}
-
-/** So many seasons are drawn side by side: with eight the columns of all no longer stand in the cache, and it costs more than it saves. */
-const SIDE_BY_SIDE = 4;
-
 export class Draws {
   readonly #branch: Workbook;
-  /** Seasons are drawn in the first alone until it is known how they are best drawn. */
-  readonly #grounds: Ground[] = [];
+  /** The branch's, worked out here alone. */
+  readonly #frame: Frame;
   readonly #order: DrawOrder;
   readonly #drawn: readonly Float64Array[];
   /** What is drawn besides the inputs. */
@@ -96,11 +87,10 @@ export class Draws {
     this.#besides = byChance.flatMap((one) => one.inputs);
     const touched = new Map<Node, Touch>();
     for (const { touches } of byChance) {
-      for (const [node, touch] of touches) touched.set(node, (frame, at) => touch(frame, this.#done + at));
+      for (const [node, touch] of touches) touched.set(node, (frame) => touch(frame, this.#done));
     }
-    const frame = this.#branch.document.frame.takenOver(this.#read.nodes);
-    this.#grounds.push({ branch: this.#branch, frame });
-    const free = freeTables(workbook, frame, held);
+    this.#frame = this.#branch.document.frame.takenOver(this.#read.nodes);
+    const free = freeTables(workbook, this.#frame, held);
     this.#run = new TrialRun(built.graph, { tried, wanted: this.#read.nodes, held, touched, free });
   }
 
@@ -116,6 +106,8 @@ export class Draws {
   step(seasons: number): string | undefined {
     const { inputs, from, until } = this.#order;
     const last = Math.min(until - from, this.#done + seasons);
+    const frame = this.#frame;
+    const { program } = this.#branch.document;
     if (this.#done === 0) {
       // Once as a person would put them in, so that the cells count as typed; from then on only their numbers change.
       const commands = inputs.map(
@@ -124,43 +116,21 @@ export class Draws {
       const refused = this.#branch.tryOut(commands, []);
       if (refused !== undefined) return refused;
     }
-    while (this.#done < last) {
-      const grounds = this.#groundsFor(last - this.#done);
-      grounds.forEach(({ frame }, at) => {
-        this.#write(frame, this.#done + at);
-      });
-      this.#run.run(grounds.map(({ frame }) => frame));
-      grounds.forEach(({ branch, frame }, at) => {
-        this.#read.note(branch, frame, this.#done + at);
-      });
-      this.#done += grounds.length;
+    const { built } = program;
+    for (; this.#done < last; this.#done++) {
+      const at = this.#done;
+      for (const { column, cells, slots } of this.#columns) {
+        const own = frame.ownColumn(column.def);
+        for (const { slot, values } of cells) own.put(slot, (values[at] ?? 0) + 0, FILLED);
+        own.touched();
+        this.#run.changed(frame, built.columnSource(column.def), slots);
+        const typed = built.typedSource(column.def);
+        if (typed !== undefined) this.#run.changed(frame, typed, slots);
+      }
+      this.#run.run(frame);
+      this.#read.note(this.#branch, frame, at);
     }
     return undefined;
-  }
-
-  /** What the seasons that come next are drawn in, side by side; as many as there are seasons at most. */
-  #groundsFor(seasons: number): readonly Ground[] {
-    const [first] = this.#grounds;
-    if (!this.#run.isSettled || first === undefined) return this.#grounds;
-    while (this.#grounds.length < Math.min(seasons, SIDE_BY_SIDE)) {
-      const branch = this.#branch.branch();
-      const frame = branch.document.frame.takenOver([]);
-      this.#run.beside(first.frame, frame);
-      this.#grounds.push({ branch, frame });
-    }
-    return this.#grounds.slice(0, seasons);
-  }
-
-  #write(frame: Frame, season: number): void {
-    const { built } = this.#branch.document.program;
-    for (const { column, cells, slots } of this.#columns) {
-      const own = frame.ownColumn(column.def);
-      for (const { slot, values } of cells) own.put(slot, (values[season] ?? 0) + 0, FILLED);
-      own.touched();
-      this.#run.changed(frame, built.columnSource(column.def), slots);
-      const typed = built.typedSource(column.def);
-      if (typed !== undefined) this.#run.changed(frame, typed, slots);
-    }
   }
 
   /** What was drawn so far. */

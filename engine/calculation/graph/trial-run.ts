@@ -1,7 +1,6 @@
-// The graph run again and again for trials on frames that only their maker sees: of the steps, those alone that follow from what
-// is tried and lead to what is asked. Which those are is found out once. Several trials, each in a frame of its own, are run side
-// by side, step by step: a step that was just run for one trial runs for the next in little more than half the time. Nothing is
-// noted or told, and the frames are of no use for anything else afterwards. Called by queries/draws.ts.
+// The graph run again and again for trials on a frame that only its maker sees: of the steps, those alone that follow from what
+// is tried and lead to what is asked. Which those are is found out once. Nothing is noted or told, and the frame is of no use for
+// anything else afterwards. Called by queries/draws.ts.
 
 import type { Frame } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
@@ -13,8 +12,8 @@ import { IndexNode } from './group-nodes.ts';
 import { RangeNode } from './range-node.ts';
 import { RecordNode } from './record-node.ts';
 
-/** Changes what a step has worked out, for every row, before others read it; `at`: of the trials side by side, which one. */
-export type Touch = (frame: Frame, at: number) => void;
+/** Changes what a step has worked out, for every row, before others read it. */
+export type Touch = (frame: Frame) => void;
 
 export interface Trials {
   /** What trials change. */
@@ -55,7 +54,7 @@ export class TrialRun {
   readonly #edges = new Map<Source, readonly Edge[]>();
   readonly #changed = new RowSet();
   readonly #trials: Trials;
-  #runs = 0;
+  #trial = 0;
 
   constructor(graph: Graph, trials: Trials) {
     const { tried, wanted, held, touched } = trials;
@@ -96,50 +95,35 @@ export class TrialRun {
     if (!rows.empty) tell(frame, this.#edges.get(source) ?? [], rows);
   }
 
-  /** Whether it is known how each step is best run: from then on there may be frames beside the first. */
-  get isSettled(): boolean {
-    return this.#runs >= UNWATCHED + WATCHED;
-  }
-
-  /** Another frame to run trials in, which stands as the first does. */
-  beside(first: Frame, frame: Frame): void {
-    const tables = new Set(this.#steps.flatMap(({ shown }) => shown ?? []));
-    for (const shown of tables) shown.beside(first, frame);
-  }
-
-  /** Brings what is asked for up to date in each frame. */
-  run(frames: readonly Frame[]): void {
-    this.#runs += 1;
-    for (const step of this.#steps) {
-      for (let at = 0; at < frames.length; at++) this.#runStep(step, frames[at] as Frame, at);
-    }
-    this.#changed.clear();
-    for (const frame of frames) frame.releaseSlots();
-    const [first] = frames;
-    if (this.#runs === UNWATCHED + WATCHED && first !== undefined) this.#settle(first);
-  }
-
-  #runStep(step: Step, frame: Frame, at: number): void {
-    const { node, touch } = step;
+  /** Brings what is asked for up to date. */
+  run(frame: Frame): void {
     const { pending } = frame;
     const changed = this.#changed;
-    if (step.whole) {
-      dirtyRows(frame, node).addAll();
-      pending[node.rank] = 1;
-    } else if (this.#runs > UNWATCHED && this.#runs <= UNWATCHED + WATCHED) step.waited += waitingShare(frame, node);
-    step.shown?.narrow(frame, node, this.#runs);
-    if (pending[node.rank] !== 1) return;
-    pending[node.rank] = 0;
-    changed.clear();
-    // Where nobody listens, nobody is told which.
-    if (step.edges.length === 0) changed.addAll();
-    step.make(frame, changed);
-    for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
-    if (touch !== undefined) {
-      touch(frame, at);
-      changed.addAll();
+    this.#trial += 1;
+    const isWatched = this.#trial > UNWATCHED && this.#trial <= UNWATCHED + WATCHED;
+    for (const step of this.#steps) {
+      const { node, touch } = step;
+      if (step.whole) {
+        dirtyRows(frame, node).addAll();
+        pending[node.rank] = 1;
+      } else if (isWatched) step.waited += waitingShare(frame, node);
+      step.shown?.narrow(frame, node, this.#trial);
+      if (pending[node.rank] !== 1) continue;
+      pending[node.rank] = 0;
+      changed.clear();
+      // Where nobody listens, nobody is told which.
+      if (step.edges.length === 0) changed.addAll();
+      step.make(frame, changed);
+      for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
+      if (touch !== undefined) {
+        touch(frame);
+        changed.addAll();
+      }
+      if (!changed.empty) tell(frame, step.edges, changed);
     }
-    if (!changed.empty) tell(frame, step.edges, changed);
+    changed.clear();
+    frame.releaseSlots();
+    if (this.#trial === UNWATCHED + WATCHED) this.#settle(frame);
   }
 
   /** Steps most of whose rows waited in most trials hear no more of which: they are worked out whole from now on. */
@@ -265,77 +249,64 @@ function tableOf(node: Node): TableDef | undefined {
   return node instanceof RangeNode ? node.of.table : undefined;
 }
 
-/** The rows of a sheet that its condition shows, as they were last seen in a frame. */
-interface Seen {
-  readonly run: number;
-  /** Of the rows and of the condition. */
-  readonly stamps: readonly (number | undefined)[];
-  readonly shown: readonly number[];
-  /** By slot. */
-  readonly isShown: Uint8Array;
-  /** Rows that came to be shown, or are no more, since the run before. */
-  readonly turned: readonly number[];
-}
-
 /**
- * Which rows of a sheet its own condition shows, run by run. Where all rows of such a sheet are to be looked at again, those
+ * Which rows of a sheet its own condition shows, trial by trial. Where all rows of such a sheet are to be looked at again, those
  * are enough that are shown, or were: what a sheet of pairs leaves out is most of it.
  */
 class ShownRows {
   readonly #table: TableDef;
-  readonly #seen = new Map<Frame, Seen>();
+  #trial = 0;
+  /** Of the rows and of the condition when they were last looked at. */
+  #stamps: readonly (number | undefined)[] = [];
+  #shown: readonly number[] = [];
+  #was = new Uint8Array(0);
+  /** Rows that came to be shown, or are no more, since the trial before. */
+  #turned: readonly number[] = [];
 
   constructor(table: TableDef) {
     this.#table = table;
   }
 
-  beside(first: Frame, frame: Frame): void {
-    const seen = this.#seen.get(first);
-    if (seen !== undefined) this.#seen.set(frame, { ...seen, isShown: seen.isShown.slice() });
-  }
-
-  narrow(frame: Frame, node: Node, run: number): void {
-    const known = this.#seen.get(frame);
-    const seen = known?.run === run ? known : this.#look(frame, run, known);
-    // The first run looks at every row, so that what is left out then is as fresh as any.
-    if (run === 1) return;
-    const { shown, turned } = seen;
+  narrow(frame: Frame, node: Node, trial: number): void {
+    if (this.#trial !== trial) this.#look(frame, trial);
+    // The first trial looks at every row, so that what is left out then is as fresh as any.
+    if (trial === 1) return;
     const dirty = dirtyRows(frame, node);
     // Where most rows are shown, all are looked at sooner than they are told apart.
-    if (dirty.all && shown.length * 2 > frame.table(this.#table).length) return;
-    if (dirty.all || dirty.count > shown.length) {
-      const kept = dirty.all ? shown : shown.filter((row) => dirty.has(row));
+    if (dirty.all && this.#shown.length * 2 > frame.table(this.#table).length) return;
+    if (dirty.all || dirty.count > this.#shown.length) {
+      const kept = dirty.all ? this.#shown : this.#shown.filter((row) => dirty.has(row));
       dirty.clear();
       for (const row of kept) dirty.add(row);
     }
-    for (const row of turned) dirty.add(row);
-    if (turned.length > 0) frame.pending[node.rank] = 1;
+    for (const row of this.#turned) dirty.add(row);
+    if (this.#turned.length > 0) frame.pending[node.rank] = 1;
   }
 
-  #look(frame: Frame, run: number, before: Seen | undefined): Seen {
+  #look(frame: Frame, trial: number): void {
+    const isFirst = trial === 1;
+    this.#trial = trial;
     const { length, stamp } = frame.table(this.#table);
-    const stamps = [stamp, this.#table.shown === undefined ? undefined : frame.column(this.#table.shown).stamp];
-    const isSame = before !== undefined && before.stamps[0] === stamps[0] && before.stamps[1] === stamps[1];
-    const seen = isSame ? { ...before, run, turned: [] } : this.#lookAgain(frame, run, length, stamps, before);
-    this.#seen.set(frame, seen);
-    return seen;
-  }
-
-  #lookAgain(frame: Frame, run: number, length: number, stamps: Seen['stamps'], before: Seen | undefined): Seen {
+    const condition = this.#table.shown === undefined ? undefined : frame.column(this.#table.shown).stamp;
+    if (!isFirst && this.#stamps[0] === stamp && this.#stamps[1] === condition) {
+      this.#turned = [];
+      return;
+    }
+    this.#stamps = [stamp, condition];
     const shown: number[] = [];
     const turned: number[] = [];
-    let isShown = before?.isShown ?? new Uint8Array(length);
-    if (length > isShown.length) {
+    if (length > this.#was.length) {
       const longer = new Uint8Array(length * 2);
-      longer.set(isShown);
-      isShown = longer;
+      longer.set(this.#was);
+      this.#was = longer;
     }
     for (let row = 0; row < length; row++) {
       const is = frame.exists(this.#table, row) ? 1 : 0;
       if (is === 1) shown.push(row);
-      if (is !== isShown[row] && before !== undefined) turned.push(row);
-      isShown[row] = is;
+      if (is !== this.#was[row]) turned.push(row);
+      this.#was[row] = is;
     }
-    return { run, stamps, shown, isShown, turned };
+    this.#shown = shown;
+    this.#turned = isFirst ? [] : turned;
   }
 }

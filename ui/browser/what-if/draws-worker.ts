@@ -10,7 +10,7 @@ import { fetchTemplate, newId, templates } from '../files/world.ts';
 import { type DrawsAsked, type DrawsTold, type SeasonsOrder, toldOf } from './draws-messages.ts';
 
 /** Seasons between two words of how far it is. */
-const AT_ONCE = 32;
+const AT_ONCE = 25;
 /** Seasons until most of what they run is machine code, and the longest that is spent on them, ms. */
 const [TROD, LONGEST] = [200, 3000];
 
@@ -79,7 +79,7 @@ async function tread(figure: Figure, asked: number): Promise<void> {
   const began = performance.now();
   const draws = drawsOf(workbook, { figures: [figure], weekly: [], from: 0, until: TROD, seed: 1 });
   while (typeof draws !== 'string' && !draws.isDone && performance.now() - began < LONGEST) {
-    if (draws.step(AT_ONCE / 4) !== undefined) return;
+    if (draws.step(1) !== undefined) return;
     await turn();
     if (asks !== asked) return;
   }
