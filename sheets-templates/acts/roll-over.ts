@@ -6,6 +6,7 @@ import {
   cellValue,
   civilDayOfIso,
   type DocumentData,
+  isoDate,
   rowId,
   rows,
   rowWithId,
@@ -82,7 +83,7 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
   const plantings = plan === 'none' ? [] : plantingsOf(workbook, data, { plan, years, along, lots });
   const results = resultsOf(workbook, data, ending);
   const changed: Record<string, readonly Row[]> = {
-    farm: (data.rows.farm ?? []).map((row) => ({ ...row, cells: { ...on(row.cells), season } })),
+    farm: (data.rows.farm ?? []).map((row) => ({ ...row, cells: begunOn(data.today, { ...on(row.cells), season }) })),
     beds: bedsOf(workbook, data, years),
     'seed-lots': lots,
     plantings,
@@ -113,6 +114,12 @@ function told(count: number, one: string): string {
 /** Dates so many years on, the 29th of February on the 28th. */
 function movedOn(cells: Cells, years: number): Cells {
   return Object.fromEntries(Object.entries(cells).map(([column, content]) => [column, later(content, years)]));
+}
+
+/** Dates are proposed from the day on which the season to come is begun, where they were from the day of the one that ends. */
+function begunOn(today: number, cells: Cells): Cells {
+  const column = 'nothing-sown-before';
+  return column in cells ? { ...cells, [column]: { date: isoDate(today) } } : cells;
 }
 
 function later(content: Content, years: number): Content {

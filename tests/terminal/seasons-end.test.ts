@@ -83,6 +83,8 @@ describe('roll over', () => {
     const [result] = await table(out, 'Past results');
     expect(result).toMatchObject({ Season: 2027, Planting: 'Heads', Variety: 'Green' });
     expect(Number(result?.['Picking rate'])).toBeCloseTo(16 / 0.9, 6);
+    // The season to come is begun today, whatever day the one that ends was begun on.
+    expect((await table(out, 'Farm'))[0]).toMatchObject({ Season: 2028, 'Nothing sown before': '2026-11-20' });
     const [outlet] = await table(out, 'Outlets');
     expect(outlet?.From).toBe('2028-05-15');
     // No error, and no warning that this season did not have.
