@@ -27,7 +27,13 @@ export function readEntryAs(
   findRow: FindRow,
 ): ContentRead {
   const { type, name } = column;
-  if (type === undefined) return { ok: false, why: `${name} has a formula that doesn't check yet: mend it first.` };
+  if (type === undefined) {
+    const why =
+      column.role === 'entered'
+        ? `${name} is in a unit that is not known here: give it another.`
+        : `${name} has a formula that doesn't check yet: mend it first.`;
+    return { ok: false, why };
+  }
   if (typeof entry === 'number' && (type.kind === 'number' || type.kind === 'temperature')) {
     if (!Number.isFinite(entry)) return { ok: true, content: null };
     return numberRead(toCanonical(type.unit, entry), type, undefined, column, program);

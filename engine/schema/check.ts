@@ -124,7 +124,8 @@ function catalogOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefi
 }
 
 /** Checks all formulas of a schema under some units. */
-export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings): CheckedSchema {
+export function checkSchema(schema: Schema, settings: CheckSettings): CheckedSchema {
+  const { units, vocabulary } = settings;
   const types = new Map<string, ValueType | undefined>();
   for (const sheet of schema.sheets) {
     for (const { id, declaration } of sheet.columns) {
@@ -140,7 +141,7 @@ export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings
     const catalog = catalogOf(schema, types, units);
     const left: FormulaPlace[] = [];
     for (const place of open) {
-      const one = checkPlace(place, schema, catalog, vocabulary);
+      const one = checkPlace(place, schema, catalog, settings);
       checked.set(place, one);
       if (one.typed === undefined) left.push(place);
       else if (isInferred(place, schema)) {
@@ -170,12 +171,31 @@ export function checkSchema(schema: Schema, { units, vocabulary }: CheckSettings
   };
 }
 
+/** The unit that a column is declared in, where nobody knows it: its formula has nothing to be held against. */
+function strayUnit(
+  { sheet, column }: FormulaPlace,
+  schema: Schema,
+  { units, vocabulary }: CheckSettings,
+): string | undefined {
+  const declaration = isHidden(column) ? undefined : schema.column(sheet, column)?.declaration;
+  if (declaration === undefined || declaration.inferred === true || declaration.type.type !== 'number')
+    return undefined;
+  const unit = declaration.type.unit[units];
+  return vocabulary.find(unit) === undefined ? unit : undefined;
+}
+
 function isInferred({ sheet, column }: FormulaPlace, schema: Schema): boolean {
   return schema.column(sheet, column)?.declaration.inferred === true;
 }
 
-function checkPlace(place: FormulaPlace, schema: Schema, catalog: Catalog, vocabulary: Vocabulary): CheckedFormula {
+function checkPlace(place: FormulaPlace, schema: Schema, catalog: Catalog, settings: CheckSettings): CheckedFormula {
+  const { vocabulary } = settings;
   const { text, table, wanted, sheet, column } = place;
+  const stray = strayUnit(place, schema, settings);
+  if (stray !== undefined) {
+    const why = `The column’s own unit: ${unknownUnit(stray, vocabulary).why}`;
+    return { ...place, typed: undefined, diagnostic: { from: 0, to: text.length, why }, found: [] };
+  }
   const name = isHidden(column) ? undefined : schema.column(sheet, column)?.name;
   const one = checkText(text, { table, wanted, ...(name === undefined ? {} : { column: name }) }, catalog, vocabulary);
   return {

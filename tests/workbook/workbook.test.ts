@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { isError } from '../../engine/index.ts';
 import { type Book, createWorkbook, type Edit, opened } from '../book.ts';
 import { snapshot } from '../properties/snapshot.ts';
-import { computed, entered, number, plain, SMALL, sheet } from './small.ts';
+import { besideFarm, computed, entered, number, plain, SMALL, sheet } from './small.ts';
 
 /** All worked out: a change set tells of what somebody asked for. */
 function start(): Book {
@@ -336,6 +336,23 @@ describe('bad input gets a sentence and leaves everything as it was', () => {
 });
 
 describe('formulas', () => {
+  test('a column in a unit that nobody knows says so, whatever its formula gives', () => {
+    const small = sheet('Benches', {
+      key: 'Bench',
+      columns: [
+        entered('Bench', { type: 'text' }),
+        computed('Room', number('ft2 week'), '5 ft2'),
+        computed('Twice', number('ft2'), '2 * [Room]'),
+      ],
+    });
+    const workbook = opened(besideFarm([small], { Benches: [{ Bench: 'A' }] }));
+    const says = workbook.attention().map(({ column, says: why }) => `${column}: ${why}`);
+    expect(says).toEqual([
+      'Room: The column’s own unit: ft2 week is not a unit that Dibble knows.',
+      'Twice: The formula of [Room] does not check yet; put that right first.',
+    ]);
+  });
+
   test('one that does not check is kept as typed, shows its diagnostic, and the rest goes on', () => {
     const workbook = start();
     workbook.edit(
