@@ -44,9 +44,9 @@ import { RowActs } from './row-acts.ts';
 import { HANDLES } from './row-face.ts';
 import { isHead, isSpare, type RowHandle } from './row-handle.ts';
 import { RowOrder } from './row-order.ts';
-import { ScrollRest } from './scroll-rest.ts';
+import { drawWhatIsInSight } from './scroll-rest.ts';
 import { SheetCells } from './sheet-cells.ts';
-import { StillFront } from './still-front.ts';
+import { keepFrontStill } from './still-front.ts';
 import { surfaceOf } from './surface-of.ts';
 import { lastPlaceOn, tellSelection } from './told.ts';
 import { fittedWidth } from './widths.ts';
@@ -67,8 +67,7 @@ export class SheetGrid implements Drawing {
   private readonly rooms: ColumnRooms;
   private readonly marked: SheetMarks;
   private readonly painter: CellPainter;
-  private readonly scrollRest: ScrollRest;
-  private readonly front: StillFront;
+  private readonly whenGone: readonly (() => void)[];
   private shownView: string | undefined;
   private shownQuestions: readonly string[] | undefined;
 
@@ -100,8 +99,7 @@ export class SheetGrid implements Drawing {
       rowData: this.order.handles(),
     });
     lightenStyles();
-    this.scrollRest = new ScrollRest(host, this.api);
-    this.front = new StillFront(host);
+    this.whenGone = [drawWhatIsInSight(host, this.api), keepFrontStill(host)];
     const { api, rooms, marked: marks } = this;
     const isDrawn = (column: string): boolean => this.width(column) !== undefined;
     this.painter = new CellPainter({ book, sheet: now, api, rooms, marks, isDrawn });
@@ -155,8 +153,7 @@ export class SheetGrid implements Drawing {
 
   destroy(): void {
     if (gridOnScreen.peek() === this.surface) gridOnScreen.value = undefined;
-    this.scrollRest.destroy();
-    this.front.destroy();
+    for (const stop of this.whenGone) stop();
     this.hands.destroy();
     this.presses.destroy();
     this.entry.destroy();
