@@ -189,7 +189,7 @@ export {
   refuseInput,
   sayInput,
 } from './queries/inputs.ts';
-export { joinDrawn, sharesOf } from './queries/join-draws.ts';
+export { joinDrawn, sharesOf, toBeSent } from './queries/join-draws.ts';
 export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export type { ColumnPlace } from './queries/matching.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';

@@ -146,7 +146,8 @@ export function rowsByKeys(slots: Int32Array, keys: Float64Array): Int32Array {
   }
   if (rises) return slots;
   const range = most - least + 1;
-  return whole && range <= 4 * keys.length + MOST_COUNTED ? counted(slots, keys, least, range) : compared(slots, keys);
+  if (whole && range <= 4 * keys.length + MOST_COUNTED) return counted(slots, keys, least, range);
+  return dealt(slots, keys, least, most) ?? compared(slots, keys);
 }
 
 /** Keys in so narrow a range are counted, whatever the number of rows. */
@@ -167,6 +168,45 @@ function counted(slots: Int32Array, keys: Float64Array, least: number, range: nu
     sorted[place] = slots[i] as number;
   }
   return sorted;
+}
+
+/** With more than so many rows in one place, putting them in order one by one would cost more than comparing. */
+const MOST_IN_PLACE = 32;
+
+/**
+ * Keys that are spread about are dealt out to as many places as there are, by how far they lie between the least and the most, which
+ * leaves few to be moved. undefined where they stand too close, or one is no number.
+ */
+function dealt(slots: Int32Array, keys: Float64Array, least: number, most: number): Int32Array | undefined {
+  const { length } = keys;
+  const span = most - least;
+  if (!Number.isFinite(span) || keys.includes(Number.NaN)) return undefined;
+  const places = new Int32Array(length);
+  const next = new Int32Array(length + 1);
+  for (let i = 0; i < length; i++) {
+    const place = Math.min(length - 1, (((keys[i] as number) - least) / span) * length) | 0;
+    places[i] = place;
+    next[place + 1] = (next[place + 1] as number) + 1;
+  }
+  for (let place = 1; place <= length; place++) {
+    if ((next[place] as number) > MOST_IN_PLACE) return undefined;
+    next[place] = (next[place] as number) + (next[place - 1] as number);
+  }
+  const order = new Int32Array(length);
+  for (let i = 0; i < length; i++) {
+    const place = places[i] as number;
+    const at = next[place] as number;
+    next[place] = at + 1;
+    order[at] = i;
+  }
+  for (let at = 1; at < length; at++) {
+    const moving = order[at] as number;
+    const key = keys[moving] as number;
+    let to = at;
+    for (; to > 0 && (keys[order[to - 1] as number] as number) > key; to--) order[to] = order[to - 1] as number;
+    order[to] = moving;
+  }
+  return order.map((i) => slots[i] as number);
 }
 
 function compared(slots: Int32Array, keys: Float64Array): Int32Array {

@@ -18,6 +18,12 @@ export type ContentRead =
 /** The id of the row of a sheet that is called so; undefined where none is. */
 export type FindRow = (sheet: string, name: string) => string | undefined;
 
+/** Why nothing can be read in a column that has no type. */
+export function whyNoType({ name, role }: Pick<ProgramColumn, 'name' | 'role'>): string {
+  if (role === 'entered') return `${name} is in a unit that is not known here: give it another.`;
+  return `${name} has a formula that doesn't check yet: mend it first.`;
+}
+
 /** What an entry means in a column; '' is nothing. A number is one in the unit that the column shows. */
 export function readEntryAs(
   entry: Entry,
@@ -26,14 +32,8 @@ export function readEntryAs(
   context: EntryContext,
   findRow: FindRow,
 ): ContentRead {
-  const { type, name } = column;
-  if (type === undefined) {
-    const why =
-      column.role === 'entered'
-        ? `${name} is in a unit that is not known here: give it another.`
-        : `${name} has a formula that doesn't check yet: mend it first.`;
-    return { ok: false, why };
-  }
+  const { type } = column;
+  if (type === undefined) return { ok: false, why: whyNoType(column) };
   if (typeof entry === 'number' && (type.kind === 'number' || type.kind === 'temperature')) {
     if (!Number.isFinite(entry)) return { ok: true, content: null };
     return numberRead(toCanonical(type.unit, entry), type, undefined, column, program);

@@ -1,6 +1,7 @@
 // Finds the columns that a file's header names, and what its fields mean by unit and decimal mark. Forgives case and blanks;
 // what it can't place it says, naming the nearest column, and a person may place it by hand. Called by rows-import.ts.
 
+import { whyNoType } from '../document/entries.ts';
 import { nearestName } from '../language/nearest.ts';
 import type { Book } from '../queries/book.ts';
 import type { ColumnView, SheetView } from '../queries/sheets.ts';
@@ -137,7 +138,7 @@ function unknownHeader(field: string, view: SheetView): string {
 /** Why a number of the column can't be written in a unit; the reader of entries knows. */
 function refuseUnit(unit: string, column: ColumnView, book: Book): string | undefined {
   const { type } = column;
-  if (type === undefined) return `${column.name} has a formula that doesn't check yet: mend it first.`;
+  if (type === undefined) return whyNoType(column);
   const context: EntryContext = {
     vocabulary: createVocabulary({ currency: book.document.program.currency }),
     year: 1970,

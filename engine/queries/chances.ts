@@ -1,6 +1,8 @@
 // What drawn seasons say of a figure: its 10, 50 and 90% values, the chance of reaching a goal, and what its spread hangs on.
 // Pure numbers in, numbers out.
 
+import { rowsByKeys } from '../calculation/row-order.ts';
+
 export interface Interval {
   /** Seasons in which the figure was a number. */
   readonly count: number;
@@ -89,50 +91,18 @@ function sumOf(values: Float64Array, from: number, until: number): number {
   return sum;
 }
 
-/**
- * The figures that are numbers, by rising input, those of one input as they stand. There are hundreds of inputs, and each puts
- * thousands of seasons in order: they are dealt out by how far their input lies between the least and the most, which leaves
- * few to be moved.
- */
+/** The figures that are numbers, by rising input, those of one input as they stand. */
 function byRisingInput(input: Float64Array, figure: Float64Array): Float64Array {
-  const [inputs, figures] = [new Float64Array(input.length), new Float64Array(input.length)];
-  let length = 0;
-  let least = Number.POSITIVE_INFINITY;
-  let most = Number.NEGATIVE_INFINITY;
+  const seasons = new Int32Array(input.length);
+  const inputs = new Float64Array(input.length);
+  let count = 0;
   for (let at = 0; at < input.length; at++) {
-    const [key, value] = [input[at] as number, figure[at] ?? Number.NaN];
-    if (!Number.isFinite(value)) continue;
-    inputs[length] = key;
-    figures[length++] = value;
-    if (key < least) least = key;
-    if (key > most) most = key;
+    if (!Number.isFinite(figure[at] ?? Number.NaN)) continue;
+    seasons[count] = at;
+    inputs[count++] = input[at] as number;
   }
-  const span = most - least;
-  const place = (value: number): number => Math.min(length - 1, ((value - least) / span) * length) | 0;
-  // Where the next of each place goes.
-  const next = new Int32Array(length + 1);
-  for (let at = 0; at < length; at++) {
-    const after = place(inputs[at] as number) + 1;
-    next[after] = (next[after] as number) + 1;
-  }
-  for (let at = 1; at <= length; at++) next[at] = (next[at] as number) + (next[at - 1] as number);
-  const [keys, values] = [new Float64Array(length), new Float64Array(length)];
-  for (let at = 0; at < length; at++) {
-    const here = place(inputs[at] as number);
-    const to = next[here] as number;
-    next[here] = to + 1;
-    keys[to] = inputs[at] as number;
-    values[to] = figures[at] as number;
-  }
-  for (let at = 1; at < length; at++) {
-    const [key, value] = [keys[at] as number, values[at] as number];
-    let to = at;
-    for (; to > 0 && (keys[to - 1] as number) > key; to--) {
-      keys[to] = keys[to - 1] as number;
-      values[to] = values[to - 1] as number;
-    }
-    keys[to] = key;
-    values[to] = value;
-  }
+  const values = new Float64Array(count);
+  const order = rowsByKeys(seasons.subarray(0, count), inputs.subarray(0, count));
+  for (let at = 0; at < count; at++) values[at] = figure[order[at] as number] as number;
   return values;
 }

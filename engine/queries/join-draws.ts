@@ -5,10 +5,20 @@ import type { Drawn } from './draws.ts';
 
 /** So many seasons in shares, as evenly as can be: from the first up to the last but one of each. */
 export function sharesOf(count: number, among: number): readonly (readonly [from: number, until: number])[] {
-  return Array.from({ length: Math.min(count, among) }, (_, at) => [
-    Math.round((at * count) / among),
-    Math.round(((at + 1) * count) / among),
+  const shares = Math.min(count, among);
+  return Array.from({ length: shares }, (_, at) => [
+    Math.round((at * count) / shares),
+    Math.round(((at + 1) * count) / shares),
   ]);
+}
+
+/** A share as it is sent to whoever shared them out: the types of figures hold functions and stay behind. */
+export function toBeSent({ inputs, figures, weekly }: Drawn): Drawn {
+  return {
+    inputs,
+    figures: figures.map(({ values }) => ({ type: undefined, values })),
+    weekly: weekly.map(({ weeks }) => ({ type: undefined, weeks })),
+  };
 }
 
 /** In the order of the seasons; all parts of one draw, so of the same inputs and figures. */

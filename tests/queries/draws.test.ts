@@ -14,6 +14,7 @@ import {
   readWorkbookFile,
   rows,
   shareOfSpread,
+  sharesOf,
   tryEntry,
   uncertainInputs,
   type Workbook,
@@ -204,4 +205,12 @@ describe('drawing', () => {
     expect(intervalOf(Float64Array.of(Number.NaN))).toBeUndefined();
     expect(chanceOf(Float64Array.of(Number.NaN), 1, 'at least')).toBeUndefined();
   });
+});
+
+test('seasons are shared out whole, however few there are', () => {
+  const whole = (count: number, among: number): readonly number[] =>
+    sharesOf(count, among).flatMap(([from, until]) => Array.from({ length: until - from }, (_, at) => from + at));
+  for (const count of [1, 2, 3, 7, 2000]) {
+    for (const among of [1, 2, 3, 4]) expect(whole(count, among)).toEqual(Array.from({ length: count }, (_, at) => at));
+  }
 });

@@ -4,7 +4,7 @@
 import { availableParallelism } from 'node:os';
 import { setFlagsFromString } from 'node:v8';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
-import { type Drawn, Draws, uncertainInputs } from '../../engine/index.ts';
+import { type Drawn, Draws, toBeSent, uncertainInputs } from '../../engine/index.ts';
 import { SEASON_CHANCES } from '../../sheets-templates/index.ts';
 import { streams } from '../chance.ts';
 import { withUnitsWanted } from '../units-wanted.ts';
@@ -46,12 +46,6 @@ export async function drawnHere(world: World): Promise<boolean> {
   });
   const why = draws.step(until - from);
   if (why !== undefined) refuse(why);
-  const { inputs: drawn, figures, weekly } = draws.result();
-  // The types of figures hold functions and stay behind: the first share has them.
-  parentPort.postMessage({
-    inputs: drawn,
-    figures: figures.map(({ values }) => ({ type: undefined, values })),
-    weekly: weekly.map(({ weeks }) => ({ type: undefined, weeks })),
-  } satisfies Drawn);
+  parentPort.postMessage(toBeSent(draws.result()));
   return true;
 }

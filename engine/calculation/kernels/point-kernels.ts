@@ -481,18 +481,18 @@ export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kern
       decided(out.values, count, vectors, decides);
       return out;
     }
-    out.clean = decidedCarefully(out, count, vectors, decides);
-    return out;
+    decidedCarefully(out, count, vectors, decides);
+    return settle(out, count);
   };
 }
 
-/** Argument by argument, from the left: what a fault or the deciding value settled stays; gives whether all are filled. */
+/** Argument by argument, from the left: what a fault or the deciding value settled stays. */
 function decidedCarefully(
   { values: out, states }: Vector,
   count: number,
   vectors: readonly Vector[],
   decides: 0 | 1,
-): boolean {
+): void {
   out.fill(1 - decides, 0, count);
   states.fill(FILLED, 0, count);
   for (let k = 0; k < vectors.length; k++) {
@@ -511,9 +511,6 @@ function decidedCarefully(
       }
     }
   }
-  let worst = FILLED;
-  for (let i = 0; i < count; i++) worst |= states[i] as number;
-  return worst === FILLED;
 }
 
 /** AND and OR where every argument is filled. */

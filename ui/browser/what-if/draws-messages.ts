@@ -23,16 +23,3 @@ export type DrawsTold = { readonly drawing: number } & (
   | { readonly told: 'drawn'; readonly drawn: Drawn }
   | { readonly told: 'failed'; readonly why: string }
 );
-
-/** What was drawn, without the types of figures, which the page knows. */
-export function toldOf(drawing: number, { inputs, figures, weekly }: Drawn): DrawsTold {
-  return {
-    drawing,
-    told: 'drawn',
-    drawn: {
-      inputs,
-      figures: figures.map(({ values }) => ({ type: undefined, values })),
-      weekly: weekly.map(({ weeks }) => ({ type: undefined, weeks })),
-    },
-  };
-}

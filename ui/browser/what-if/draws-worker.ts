@@ -2,12 +2,12 @@
 // a few seasons for nobody, while a person still chooses what to ask, so that the way there is trodden; between two words it hears
 // whether something else is asked. Begun and ended by draws-workers.ts.
 
-import { Draws, type Figure, uncertainInputs, Workbook } from '../../../engine/index.ts';
+import { Draws, type Figure, toBeSent, uncertainInputs, Workbook } from '../../../engine/index.ts';
 import { SEASON_CHANCES } from '../../../sheets-templates/index.ts';
 import { streams } from '../../chance.ts';
 import { withUnitsWanted } from '../../units-wanted.ts';
 import { fetchTemplate, newId, templates } from '../files/world.ts';
-import { type DrawsAsked, type DrawsTold, type SeasonsOrder, toldOf } from './draws-messages.ts';
+import type { DrawsAsked, DrawsTold, SeasonsOrder } from './draws-messages.ts';
 
 /** Seasons between two words of how far it is. */
 const AT_ONCE = 25;
@@ -70,7 +70,7 @@ async function draw(drawing: number, order: SeasonsOrder, asked: number): Promis
     await turn();
     if (asks !== asked) return;
   }
-  tell(toldOf(drawing, draws.result()));
+  tell({ drawing, told: 'drawn', drawn: toBeSent(draws.result()) });
 }
 
 async function tread(figure: Figure, asked: number): Promise<void> {
