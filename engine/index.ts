@@ -33,7 +33,7 @@ export type { Command, Refusal } from './commands/command.ts';
 export { type MessageCode, message, sayMessage } from './commands/messages.ts';
 // A document: plain data, opened, changed by transactions.
 export { type Change, type Done, type DoOptions, Workbook, type World } from './commands/workbook.ts';
-export { type ChangedCells, type ChangeSet, joinChanges, NO_CHANGE } from './document/change-set.ts';
+export { type ChangedCells, type ChangeSet, isChanged, joinChanges, NO_CHANGE } from './document/change-set.ts';
 export type { Content, DateContent, LinkContent, Quantity } from './document/content.ts';
 export type { DocumentData, RowData } from './document/data.ts';
 export { type HistoryData, historyOf, type Step } from './document/history.ts';

@@ -43,10 +43,39 @@ export class RowSet {
     this.all = true;
   }
 
+  /** All rows of so many, as a list of them. */
+  listAll(length: number): void {
+    this.#forget();
+    this.all = false;
+    this.#rows = Int32Array.from({ length }, (_, row) => row);
+    this.#marks = new Uint8Array(length).fill(1);
+    this.count = length;
+  }
+
   addFrom(other: RowSet): void {
     if (other.all) this.addAll();
     else if (this.empty && other.#isDense) this.#share(other);
+    else if (other.count > FEW) this.#addEach(other);
     else for (let i = 0; i < other.count; i++) this.add(other.at(i));
+  }
+
+  /** As add() of each, with the room made once. */
+  #addEach(other: RowSet): void {
+    if (this.all) return;
+    if (this.#shared) this.#own();
+    const marks = roomFor(this.#marks, other.#marks.length, (length) => new Uint8Array(length));
+    const rows = roomFor(this.#rows, this.count + other.count, (length) => new Int32Array(length));
+    const given = other.#rows;
+    let { count } = this;
+    for (let i = 0; i < other.count; i++) {
+      const row = given[i] as number;
+      if (marks[row] === 1) continue;
+      marks[row] = 1;
+      rows[count++] = row;
+    }
+    this.#marks = marks;
+    this.#rows = rows;
+    this.count = count;
   }
 
   /** Whether much of the room it has is used. */
@@ -92,6 +121,15 @@ export class RowSet {
     return rows;
   }
 
+  /** Takes the first out, so many, as sorted() has them. */
+  dropFirst(count: number): void {
+    this.sorted();
+    if (this.#shared) this.#own();
+    for (let i = 0; i < count; i++) this.#marks[this.#rows[i] as number] = 0;
+    this.#rows.copyWithin(0, count, this.count);
+    this.count -= count;
+  }
+
   #listMarks(into: Int32Array): void {
     const marks = this.#marks;
     let count = 0;
@@ -111,4 +149,12 @@ export class RowSet {
     } else for (let i = 0; i < this.count; i++) this.#marks[this.#rows[i] ?? 0] = 0;
     this.count = 0;
   }
+}
+
+/** A list with room for so many, the same where it has it. */
+function roomFor<T extends Int32Array | Uint8Array>(list: T, needed: number, make: (length: number) => T): T {
+  if (needed <= list.length) return list;
+  const larger = make(Math.max(needed, list.length * 2));
+  larger.set(list);
+  return larger;
 }

@@ -50,6 +50,8 @@ export interface DoOptions {
    * or receiveBefore().
    */
   readonly tentative?: boolean;
+  /** Nothing is worked out yet, not even what is on screen: for one of many parts, after the last of which settleScreen() does. */
+  readonly isPart?: boolean;
 }
 
 export interface Change {
@@ -113,7 +115,7 @@ export class Workbook {
 
   /** All or nothing; one transaction, one step of undo. A command that fails changes nothing either. */
   do(commands: readonly Command[], message: Message, options: DoOptions = {}): Done | Refusal {
-    const { source = 'user', joined = false, tentative = false } = options;
+    const { source = 'user', joined = false, tentative = false, isPart = false } = options;
     const before = this.#tentative ?? this.#history.last?.done;
     const joins = joined && before !== undefined && sameMessage(before.message, message) ? { joins: before.id } : {};
     const head = { ...this.#head(source, message), ...joins };
@@ -123,7 +125,7 @@ export class Workbook {
       return attempt.refusal;
     }
     const transaction: Transaction = { ...head, operations: attempt.operations };
-    const change = this.#finish(attempt.inverse);
+    const change = this.#finish(attempt.inverse, isPart ? 'nothing yet' : undefined);
     if (change.refused) return change;
     if (transaction.operations.length > 0) {
       const { inverse } = attempt;
@@ -242,6 +244,13 @@ export class Workbook {
     this.#changes.watch(onScreen);
   }
 
+  /** Works out what watch() says is on screen for as long as `goOn` says, and tells those who follow; true where more is left. */
+  settleScreen(goOn: () => boolean): boolean {
+    const left = this.#changes.bringScreen(goOn);
+    this.#tellFollowers(this.#changes.tell());
+    return left;
+  }
+
   /** Works out what waits for as long as `goOn` says, and tells those who follow; true where more is left. */
   settle(goOn?: () => boolean): boolean {
     const left = this.document.run.settle(goOn);
@@ -351,9 +360,9 @@ export class Workbook {
   }
 
   /** Brings everything up to date. A fault on the way takes the operations back and is told. */
-  #finish(inverse: readonly Operation[]): (ChangeSet & { readonly refused?: never }) | Refusal {
+  #finish(inverse: readonly Operation[], wanted?: 'nothing yet'): (ChangeSet & { readonly refused?: never }) | Refusal {
     try {
-      return this.#changes.finish();
+      return this.#changes.finish(wanted);
     } catch (fault) {
       this.#takeBack(inverse);
       this.document.run.everythingAgain();

@@ -4,7 +4,7 @@
 export interface ChangedCells {
   readonly sheet: string;
   readonly column: string;
-  /** Slots; 'all' where most changed. */
+  /** Slots, rising; 'all' where most changed. */
   readonly rows: Int32Array | 'all';
 }
 
@@ -57,5 +57,25 @@ export function joinChanges(first: ChangeSet, second: ChangeSet): ChangeSet {
 
 function joinRows(a: Int32Array | 'all', b: Int32Array | 'all'): Int32Array | 'all' {
   if (a === 'all' || b === 'all') return 'all';
-  return Int32Array.from(new Set([...a, ...b])).sort();
+  const both = new Int32Array(a.length + b.length);
+  let [i, j, count] = [0, 0, 0];
+  while (i < a.length || j < b.length) {
+    const [ofA, ofB] = [a[i] ?? Number.POSITIVE_INFINITY, b[j] ?? Number.POSITIVE_INFINITY];
+    if (ofA <= ofB) i++;
+    if (ofB <= ofA) j++;
+    both[count++] = Math.min(ofA, ofB);
+  }
+  return both.subarray(0, count);
+}
+
+/** Whether a row is among the changed ones. */
+export function isChanged(rows: Int32Array | 'all', row: number): boolean {
+  if (rows === 'all') return true;
+  let [low, high] = [0, rows.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((rows[middle] as number) < row) low = middle + 1;
+    else high = middle;
+  }
+  return rows[low] === row;
 }

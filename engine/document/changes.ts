@@ -473,10 +473,10 @@ export class Changes {
   // Bringing everything up to date.
 
   /**
-   * Brings up to date all that anybody asked for, and says what changed. Where only some cells are wanted, what they don't rest
-   * on waits for whoever asks.
+   * Brings up to date all that anybody asked for, and says what changed. Where only some cells are wanted, or nothing yet, what
+   * they don't rest on waits for whoever asks.
    */
-  finish(wanted?: readonly CellAddress[]): ChangeSet {
+  finish(wanted?: readonly CellAddress[] | 'nothing yet'): ChangeSet {
     this.bringUp(wanted);
     return this.tell();
   }
@@ -503,7 +503,7 @@ export class Changes {
   }
 
   /** As finish, but what changed is told with the next change: nothing, where all that was done was taken back. */
-  bringUp(wanted?: readonly CellAddress[]): void {
+  bringUp(wanted?: readonly CellAddress[] | 'nothing yet'): void {
     this.settle();
     this.#shelveLostLinks();
     this.#placeWaitingLinks();
@@ -512,7 +512,7 @@ export class Changes {
     if (wanted === undefined) {
       if (this.#onScreen === undefined) this.#run.settle();
       else this.bring(this.#onScreen());
-    } else {
+    } else if (wanted !== 'nothing yet') {
       this.bring(wanted);
       // A row that is taken back at once has its slot again.
       this.#document.store.releaseSlots();
@@ -522,6 +522,14 @@ export class Changes {
 
   watch(onScreen: () => readonly Watched[]): void {
     this.#onScreen = onScreen;
+  }
+
+  /** Works out what is on screen for as long as `goOn` says; true where more is left. */
+  bringScreen(goOn: () => boolean): boolean {
+    const { layout } = this.#document.program;
+    const columns = this.#onScreen?.().map(({ sheet, column }) => layout.findColumn(sheet, column)) ?? [];
+    const known = columns.filter((column) => column !== undefined);
+    return this.#run.bringSome(known, goOn);
   }
 
   /** Works out some columns. */

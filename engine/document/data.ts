@@ -107,14 +107,17 @@ function rowsOf(document: Document, sheetId: string): readonly RowData[] {
   const sheet = document.program.sheet(sheetId);
   if (sheet !== undefined && isMadeSheet(sheet.schema)) return [];
   const shipped = shippedRows(document.template, sheetId);
+  const columns = sheet?.columns.filter(({ role }) => role !== 'made') ?? [];
+  const holding = columns.filter(({ role, def }) => role === 'entered' || document.frame.typedIn(def) !== undefined);
   const records = [...document.rowsOf(sheetId).records()].filter(
     ({ slot, removed }) => slot >= 0 || removed === undefined,
   );
   return records.sort(byPlace).flatMap((record): RowData[] => {
     const own = shipped.get(record.id);
     const cells: [string, Content][] = [];
-    for (const column of sheet?.columns ?? []) {
-      if (column.role === 'made' || record.slot < 0) continue;
+    // Of a row that the template ships what is blank is told as well.
+    for (const column of own === undefined ? holding : columns) {
+      if (record.slot < 0) break;
       const content = document.typedAt(column, record.slot);
       if (own === undefined ? content !== null : !sameContent(content, own.cells.get(column.id) ?? null)) {
         cells.push([column.id, content]);

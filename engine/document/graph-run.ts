@@ -27,6 +27,8 @@ export class GraphRun {
   #held = true;
   /** By the numbers of columns. */
   readonly #makers: (Node | null | undefined)[] = [];
+  /** What makes the rows of tables, by their numbers. */
+  readonly #rowMakers: (Node | null | undefined)[] = [];
   // What changed and nobody was told of yet.
   #cells: ChangedCells[] = [];
   readonly #rowsOf = new Set<string>();
@@ -85,12 +87,27 @@ export class GraphRun {
   }
 
   bringColumn(column: ColumnDef): void {
+    const maker = this.#maker(column);
+    if (maker !== null) this.bring(maker);
+  }
+
+  /** Some columns with all that they rest on, for as long as `goOn` says; true where more is left. */
+  bringSome(columns: readonly ColumnDef[], goOn: () => boolean): boolean {
+    let left = false;
+    const nodes = columns.map((column) => this.#maker(column)).filter((node) => node !== null);
+    this.#run(() => {
+      left = this.#built.graph.bringSome(this.#frame, nodes, this.#note, goOn);
+    });
+    return left;
+  }
+
+  #maker(column: ColumnDef): Node | null {
     let maker = this.#makers[column.number];
     if (maker === undefined) {
       maker = this.#built.columnSource(column).maker ?? null;
       this.#makers[column.number] = maker;
     }
-    if (maker !== null) this.bring(maker);
+    return maker;
   }
 
   counted(call: Typed): Counted | undefined {
@@ -99,8 +116,12 @@ export class GraphRun {
 
   /** Which rows of a table live. */
   bringRows(table: TableDef): void {
-    const { maker } = this.#built.rowsSource(table);
-    if (maker !== undefined) this.bring(maker);
+    let maker = this.#rowMakers[table.number];
+    if (maker === undefined) {
+      maker = this.#built.rowsSource(table).maker ?? null;
+      this.#rowMakers[table.number] = maker;
+    }
+    if (maker !== null) this.bring(maker);
   }
 
   /** All that was asked for since the document was opened, for as long as `goOn` says; true where more is left. */

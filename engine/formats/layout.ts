@@ -23,6 +23,8 @@ function laidOut(value: unknown, indent: string): string {
 
 /** The text where it takes no more letters than there is room for; as soon as it does, undefined. */
 function onOneLine(value: unknown, room: number): string | undefined {
+  // Of each part one letter stands there at least, and two between two of them.
+  if (Array.isArray(value) && value.length * 3 > room) return undefined;
   if (Array.isArray(value))
     return joined(
       '[',

@@ -1,7 +1,8 @@
 // The node of one computed column: which rows it works out, what it writes and which rows it says became another value.
 import { describe, expect, test } from 'vitest';
-import { AT_ONCE, ColumnNode } from '../../engine/calculation/graph/column-node.ts';
+import { ColumnNode } from '../../engine/calculation/graph/column-node.ts';
 import { dirtyRows, Graph } from '../../engine/calculation/graph/graph.ts';
+import { AT_ONCE } from '../../engine/calculation/graph/parts.ts';
 import { BATCH, constantKernel, type Kernel, room, scratch } from '../../engine/calculation/kernels/vector.ts';
 import { Layout } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';

@@ -14,13 +14,16 @@ import { snapshot } from './snapshot.ts';
 type Between =
   | { readonly between: 'nothing' | 'settle' | 'branch' }
   | { readonly between: 'show' | 'read' | 'watch'; readonly which: number }
-  | { readonly between: 'slice'; readonly steps: number };
+  | { readonly between: 'slice' | 'slice of the screen'; readonly steps: number };
 
 const which = fc.nat({ max: 1000 });
 const betweens: fc.Arbitrary<Between> = fc.oneof(
   fc.constantFrom<Between>({ between: 'nothing' }, { between: 'settle' }, { between: 'branch' }),
   fc.record({ between: fc.constantFrom('show' as const, 'read' as const, 'watch' as const), which }),
-  fc.record({ between: fc.constant('slice' as const), steps: fc.nat({ max: 12 }) }),
+  fc.record({
+    between: fc.constantFrom('slice' as const, 'slice of the screen' as const),
+    steps: fc.nat({ max: 12 }),
+  }),
 );
 
 interface Place {
@@ -98,6 +101,11 @@ function meanwhile(book: Book, shown: Map<string, Shown>, act: Between): void {
     case 'slice': {
       let steps = 0;
       workbook.settle(() => ++steps <= act.steps);
+      return;
+    }
+    case 'slice of the screen': {
+      let steps = 0;
+      workbook.settleScreen(() => ++steps <= act.steps);
       return;
     }
     case 'branch':

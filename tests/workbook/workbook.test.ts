@@ -538,3 +538,36 @@ test('a number given for a text is its text: rows may be named 1, 2, 3', () => {
   expect(workbook.rowName('Beds', 0)).toBe('1');
   expect(text(workbook, 'Plantings', 0, 'Bed')).toBe('2');
 });
+
+test('many rows taken in parts: one step, nothing worked out until the last is there, the screen first', () => {
+  const book = start();
+  const { workbook } = book;
+  const before = snapshot(book);
+  workbook.watch(() => [{ sheet: 'plantings', column: 'stations' }]);
+  const told = new Set<string>();
+  workbook.follow(
+    ({ cells }) => {
+      for (const { sheet, column } of cells) told.add(`${sheet}/${column}`);
+    },
+    (flush) => flush(),
+  );
+  const said = { code: 'import file', parts: {} };
+  for (const part of [0, 1, 2]) {
+    const edits = Array.from({ length: 3 }, (_, at): Edit => {
+      const row = { Planting: `New ${part} ${at}`, Variety: 'Red', Length: '30 ft', Spacing: `${4 + at} in` };
+      return { edit: 'insert row', table: 'Plantings', entries: row };
+    });
+    expect(workbook.do(book.commands(edits), said, { joined: part > 0, isPart: true }).refused).toBe(false);
+  }
+  expect(told.has('plantings/spacing')).toBe(true);
+  expect(told.has('plantings/stations')).toBe(false);
+  let looks = 0;
+  while (workbook.settleScreen(() => looks++ % 2 === 1)) expect(looks).toBeLessThan(100);
+  expect(told.has('plantings/stations')).toBe(true);
+  expect(told.has('order/needed')).toBe(false);
+  expect(workbook.settle()).toBe(false);
+  expect(told.has('order/needed')).toBe(true);
+  expect(snapshot(book)).toEqual(snapshot(book.reopened()));
+  expect(workbook.undo()).toBeDefined();
+  expect(snapshot(book)).toEqual(before);
+});

@@ -8,6 +8,7 @@ import { BATCH, type Batch, blankKernel, type Kernel, room, scratch, type Vector
 import { type ColumnDef, columnKey } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
+import { inParts } from './parts.ts';
 
 /** What stands where a function failed instead of answering: a fault of the program, not of the formula. */
 const FAILED: CellError = {
@@ -42,9 +43,6 @@ function rowByRow(kernel: Kernel, { frame, rows, from, count }: Batch): Vector {
   return out;
 }
 
-/** So many rows are worked out between two looks at the time, where that is asked for. */
-export const AT_ONCE = 1 << 16;
-
 export class ColumnNode implements Node {
   readonly name: string;
   readonly dependencies: Node[] = [];
@@ -70,21 +68,12 @@ export class ColumnNode implements Node {
   }
 
   runSome(frame: Frame, changed: RowSet, goOn: () => boolean): boolean {
-    const dirty = dirtyRows(frame, this);
-    const count = dirty.all ? frame.table(this.column.table).length : dirty.count;
-    if (count <= AT_ONCE) {
-      this.run(frame, changed);
-      return false;
-    }
-    const rows = dirty.all ? Int32Array.from({ length: count }, (_, row) => row) : dirty.sorted().slice();
-    let from = 0;
-    do {
-      this.#runRows(frame, changed, rows.subarray(from, from + AT_ONCE));
-      from += AT_ONCE;
-    } while (from < count && goOn());
-    dirty.clear();
-    for (let i = from; i < count; i++) dirty.add(rows[i] as number);
-    return from < count;
+    const { length } = frame.table(this.column.table);
+    const run = {};
+    return inParts(dirtyRows(frame, this), length, goOn, {
+      whole: () => this.run(frame, changed),
+      some: (rows) => this.#runRows(frame, changed, rows, run),
+    });
   }
 
   #runAll(frame: Frame, changed: RowSet, length: number): void {
@@ -164,9 +153,9 @@ export class ColumnNode implements Node {
     column.touched();
   }
 
-  #runRows(frame: Frame, changed: RowSet, rows: Int32Array): void {
+  #runRows(frame: Frame, changed: RowSet, rows: Int32Array, run = {}): void {
     const over = this.#typedOver(frame);
-    const batch: Batch = { frame, run: {}, rows: undefined, from: 0, count: 0 };
+    const batch: Batch = { frame, run, rows: undefined, from: 0, count: 0 };
     for (let start = 0; start < rows.length; start += BATCH) {
       const count = Math.min(BATCH, rows.length - start);
       if (count === 1) {

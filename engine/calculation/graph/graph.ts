@@ -179,6 +179,17 @@ export class Graph {
     }
   }
 
+  /** Brings some nodes up to date with all that they depend on for as long as `goOn` says; true where more is left. */
+  bringSome(frame: Frame, nodes: readonly Node[], onChange: OnChange, goOn: () => boolean): boolean {
+    const { pending } = frame;
+    const wanted = this.upstream(nodes.filter((node) => frame.fresh[node.rank] !== 1));
+    for (let rank = wanted.indexOf(1); rank >= 0; rank = wanted.indexOf(1, rank + 1)) {
+      if (pending[rank] === 0) continue;
+      if (!goOn() || this.#step(frame, this.order[rank] as Node, onChange, goOn)) return true;
+    }
+    return false;
+  }
+
   /** One node; true where it stopped before its end. */
   #step(frame: Frame, node: Node, onChange: OnChange, goOn?: () => boolean): boolean {
     const wasAsleep = frame.pending[node.rank] === ASLEEP;

@@ -9,6 +9,7 @@ import { type ColumnDef, columnKey } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
 import { workedOut } from './column-node.ts';
 import { dirtyRows, type Node, Source } from './graph.ts';
+import { inParts } from './parts.ts';
 
 const stored: Stored = { value: 0, state: FILLED };
 
@@ -33,9 +34,20 @@ export class RecordNode implements Node {
   }
 
   run(frame: Frame, changed: RowSet): void {
-    const { length, live } = frame.table(this.column.table);
     const dirty = dirtyRows(frame, this);
-    const listed = dirty.all ? undefined : dirty.sorted();
+    this.#runRows(frame, changed, dirty.all ? undefined : dirty.sorted());
+  }
+
+  runSome(frame: Frame, changed: RowSet, goOn: () => boolean): boolean {
+    return inParts(dirtyRows(frame, this), frame.table(this.column.table).length, goOn, {
+      whole: () => this.run(frame, changed),
+      some: (rows) => this.#runRows(frame, changed, rows),
+    });
+  }
+
+  /** Some rows; all where no list is given. */
+  #runRows(frame: Frame, changed: RowSet, listed: Int32Array | undefined): void {
+    const { length, live } = frame.table(this.column.table);
     const most = listed?.length ?? length;
     const rows = new Int32Array(most);
     let count = 0;

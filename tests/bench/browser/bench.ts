@@ -1,9 +1,10 @@
 // npm run bench -- browser: the page in Chromium with the demo's plantings copied: a spacing from the edit until it is painted, the spacing
-// dragged, sheets switched, 500 rows of ten columns pasted, 20,000 rows scrolled. The page's clock, which waits for a busy machine, and its main thread's CPU time.
+// dragged, sheets switched, 500 rows of ten columns pasted, 20,000 rows scrolled and imported. The page's clock, which waits for a busy machine, and its main thread's CPU time.
 
+import type { Page } from 'playwright-core';
 import { cellView, rows, type Workbook } from '../../../engine/index.ts';
 import { copiedBook } from '../season/copies.ts';
-import { drag, paste, scrollDown, slide, switchTo } from './in-page.ts';
+import { drag, framesSince, noteFrames, paste, scrollDown, slide, switchTo } from './in-page.ts';
 import { type BenchPage, openBenchPage, openFile, openSheet } from './page.ts';
 
 const SHEETS = [
@@ -32,6 +33,19 @@ const PASTED = [
   'harvest',
 ] as const;
 const PASTED_ROWS = 500;
+
+const IMPORTED_ROWS = 20_000;
+
+/** The columns of a file of plantings, with the names that they have there. */
+const IMPORTED = {
+  planting: 'Planting',
+  variety: 'Variety',
+  bed: 'Bed',
+  'bed-length-used': 'Bed length used',
+  rows: 'Rows',
+  'in-row-spacing': 'In-row spacing',
+  'planted-out': 'Planted out',
+} as const;
 
 /** Milliseconds in which the page follows a paste, so that none of that counts for the next. */
 const FOLLOWED = 4_000;
@@ -92,6 +106,9 @@ export async function benchBrowser(size: number): Promise<void> {
       page.evaluate(scrollDown, { rows: 20_000, frames: 300 }),
     );
     tellFrames(`${scrolled.rows} rows scrolled`, scrolled.times);
+    await page.evaluate(noteFrames);
+    await importInto(page, 'Beds', bedRows());
+    await importInto(page, 'Plantings', plantingRows(workbook));
   } finally {
     await bench.close();
   }
@@ -106,6 +123,45 @@ function pastedText(workbook: Workbook, by: number): string {
     PASTED.map((column, across) => text(across === 0 ? at : at + by, column)).join('\t'),
   );
   return `${lines.join('\r\n')}\r\n`;
+}
+
+/** Takes the rows of a file, as a person does, and tells how long its frames were meanwhile and once it was done. */
+async function importInto(page: Page, sheet: string, text: string): Promise<void> {
+  await openSheet(page, sheet);
+  await page.waitForTimeout(FOLLOWED);
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Import rows', exact: true }).click();
+  await (await chooser).setFiles({ name: 'rows.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+  const dialog = page.getByRole('dialog');
+  await dialog.getByText(`adds ${IMPORTED_ROWS} rows`).waitFor();
+  await page.evaluate(framesSince);
+  await dialog.getByRole('button', { name: 'Import', exact: true }).click();
+  await page
+    .locator('.message')
+    .getByText(/^Imported/)
+    .waitFor();
+  tellFrames(`${IMPORTED_ROWS} rows of ${sheet} imported`, await page.evaluate(framesSince));
+  await page.waitForTimeout(5 * FOLLOWED);
+  tellFrames('  and afterwards', await page.evaluate(framesSince));
+}
+
+function bedRows(): string {
+  const beds = Array.from({ length: IMPORTED_ROWS }, (_, at) => `Bed ${at},${50 + (at % 50)} ft,30 in`);
+  return ['Bed,Length,Width', ...beds].join('\n');
+}
+
+/** Plantings as they stand in the workbook, again and again under other names. */
+function plantingRows(workbook: Workbook): string {
+  const slots = rows(workbook, 'plantings');
+  const columns = Object.entries(IMPORTED);
+  const line = (at: number): string => {
+    const cells = columns.map(([column]) =>
+      column === 'planting' ? `Lot ${at}` : cellView(workbook, 'plantings', slots[at % slots.length] ?? 0, column).text,
+    );
+    return cells.map((text) => `"${text.replaceAll('"', '""')}"`).join(',');
+  };
+  const head = columns.map(([, name]) => name).join(',');
+  return [head, ...Array.from({ length: IMPORTED_ROWS }, (_, at) => line(at))].join('\n');
 }
 
 /** Does something and tells the CPU time it took on the page's main thread. */

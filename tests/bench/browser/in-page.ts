@@ -94,6 +94,26 @@ export function switchTo(name: string): Promise<number> {
   });
 }
 
+/** From now on notes how long each frame took, for framesSince(). */
+export function noteFrames(): void {
+  const times: number[] = [];
+  Reflect.set(globalThis, 'framesNoted', times);
+  let last = performance.now();
+  const frame = (): void => {
+    const now = performance.now();
+    times.push(now - last);
+    last = now;
+    requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+}
+
+/** The milliseconds of each frame since it was last asked. */
+export function framesSince(): readonly number[] {
+  const times: unknown = Reflect.get(globalThis, 'framesNoted');
+  return Array.isArray(times) ? times.splice(0).map(Number) : [];
+}
+
 /** Scrolls the sheet down by so many rows in so many frames; the milliseconds between frames, and how far it came. */
 export function scrollDown({
   rows,

@@ -2,7 +2,7 @@
 // column need in room. What is in sight is seen to at once, the rest when changes have come to rest. sheet-grid.ts tells it what changed.
 
 import type { GridApi, IRowNode } from 'ag-grid-community';
-import { type Book, type ChangeSet, type Finding, rows, type SheetView } from '../../../engine/index.ts';
+import { type Book, type ChangeSet, type Finding, isChanged, rows, type SheetView } from '../../../engine/index.ts';
 import { columnOf } from '../store/sheets.ts';
 import type { SheetMarks } from './marks.ts';
 import type { ColumnRooms } from './rooms.ts';
@@ -39,9 +39,8 @@ export class CellPainter {
     const rendered = api.getRenderedNodes();
     for (const { column, rows: slots } of cells) {
       const few = slots !== 'all' && slots.length <= FEW;
-      const named = slots === 'all' ? undefined : new Set(slots);
       const changed = rendered.filter(
-        ({ data }) => data !== undefined && (named === undefined || isHead(data) || named.has(data.slot)),
+        ({ data }) => data !== undefined && (isHead(data) || isChanged(slots, data.slot)),
       );
       const looked = few ? slots : slotsOf(changed);
       if (!few) this.#later.set(column, this.#later.has(column) ? 'all' : slots);

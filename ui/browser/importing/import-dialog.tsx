@@ -34,6 +34,7 @@ function State({ pending }: { readonly pending: PendingImport }) {
     case 'reading':
       return <Busy words={state.of === 0 ? 'Reading the file ...' : 'Checking the rows ...'} {...state} />;
     case 'taking':
+      if (state.of > 0 && state.done === state.of) return <Busy words="Working out the figures ..." done={0} of={0} />;
       return <Busy words="Taking the rows ..." {...state} />;
     case 'failed':
       return <Failed why={state.why} />;

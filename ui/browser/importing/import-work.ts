@@ -10,6 +10,8 @@ import type { Asked, Choices, Told } from './messages.ts';
 import { rememberColumns, rememberedColumns } from './remembered.ts';
 
 let worker: Worker | undefined;
+/** What the worker has handed over of what is to be done. */
+let commands: Command[] = [];
 let turn = 0;
 
 /** Reads a picked file for a sheet and asks. */
@@ -67,7 +69,7 @@ function fail(why: string): void {
 }
 
 function hear(told: Told): void {
-  if (told.told !== 'commands' && told.turn !== turn) return;
+  if ('turn' in told && told.turn !== turn) return;
   switch (told.told) {
     case 'progress':
       update({ state: { at: 'reading', done: told.done, of: told.of } });
@@ -79,7 +81,10 @@ function hear(told: Told): void {
       update({ reading: told.reading ?? pendingImport.peek()?.reading, state: { at: 'failed', why: told.why } });
       return;
     case 'commands':
-      void take(told.commands, told.generalUnits);
+      commands.push(...told.commands);
+      return;
+    case 'all commands':
+      void take(told.generalUnits);
   }
 }
 
@@ -105,10 +110,11 @@ export function chooseColumn(header: string, column: string | null): void {
 export function takeImport(): void {
   if (worker === undefined || pendingImport.peek()?.state.at !== 'preview') return;
   update({ state: { at: 'taking', done: 0, of: 0 } });
+  commands = [];
   ask(worker, { ask: 'take' });
 }
 
-async function take(commands: readonly Command[], generalUnits: boolean): Promise<void> {
+async function take(generalUnits: boolean): Promise<void> {
   if (generalUnits) await loadGeneralUnits();
   const pending = pendingImport.peek();
   if (pending === undefined) return;
@@ -136,5 +142,6 @@ async function take(commands: readonly Command[], generalUnits: boolean): Promis
 export function leaveImport(): void {
   worker?.terminate();
   worker = undefined;
+  commands = [];
   pendingImport.value = undefined;
 }

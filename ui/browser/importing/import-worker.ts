@@ -15,6 +15,7 @@ import {
 } from '../../../engine/index.ts';
 import { formatTools } from '../../format-tools.ts';
 import { fetchTemplate, newId, templates } from '../files/world.ts';
+import { cutAfter } from './cutting.ts';
 import type { Asked, Choices, Reading, Told } from './messages.ts';
 
 interface Work {
@@ -27,6 +28,9 @@ interface Work {
   rows: RowsRead | RowsFailure | undefined;
   generalUnits: boolean;
 }
+
+/** Rows and cells of a message. */
+const IN_A_MESSAGE = 1_000;
 
 let work: Work | undefined;
 
@@ -61,8 +65,13 @@ async function answer(asked: Asked): Promise<void> {
       if (work !== undefined) await check(work, asked.choices);
       return;
     case 'take': {
-      const commands = work?.rows?.ok === true ? work.rows.commands : [];
-      tell({ told: 'commands', commands, generalUnits: work?.generalUnits === true });
+      let commands = work?.rows?.ok === true ? work.rows.commands : [];
+      while (commands.length > 0) {
+        const { part, rest } = cutAfter(commands, IN_A_MESSAGE);
+        tell({ told: 'commands', commands: part });
+        commands = rest;
+      }
+      tell({ told: 'all commands', generalUnits: work?.generalUnits === true });
     }
   }
 }

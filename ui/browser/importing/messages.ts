@@ -54,5 +54,7 @@ export type Told =
   | { readonly told: 'preview'; readonly turn: number; readonly reading: Reading; readonly preview: Preview }
   /** It can't be taken as it is read; `reading` where it could be read at all. */
   | { readonly told: 'failed'; readonly turn: number; readonly why: string; readonly reading: Reading | undefined }
-  /** `generalUnits`: units of the general list stand in them, which the page has to fetch first. */
-  | { readonly told: 'commands'; readonly commands: readonly Command[]; readonly generalUnits: boolean };
+  /** Some of the commands: to take over many thousand rows in one message would hold the page up. */
+  | { readonly told: 'commands'; readonly commands: readonly Command[] }
+  /** All commands are there. `generalUnits`: units of the general list stand in them, which the page has to fetch first. */
+  | { readonly told: 'all commands'; readonly generalUnits: boolean };
