@@ -121,24 +121,37 @@ function readWithoutWeekday(
   return refused(`${quoted(typed)} isn't a date: write 15 Mar, ${dayFirst ? '15/3' : '3/15'}, 2027-03-15 or week 11.`);
 }
 
-const FORMS_OF_MONTHS = MONTHS.map((name) => [name]);
-const FORMS_OF_WEEKDAYS = WEEKDAYS.map((name) => [name]);
-
 /** Names of the place go before English ones. */
 function monthNamed(start: string, writing: Writing | undefined): number | undefined {
-  return nameAt(writing?.months ?? [], start) ?? nameAt(FORMS_OF_MONTHS, start === 'sept' ? 'sep' : start);
+  return nameAt(writing?.months ?? [], start) ?? nameAt(MONTHS, start === 'sept' ? 'sep' : start);
 }
 
 function weekdayNamed(start: string, writing: Writing | undefined): number | undefined {
-  const here = (writing?.weekdays ?? []).map((name) => [name]);
-  return nameAt(here, start) ?? nameAt(FORMS_OF_WEEKDAYS, start);
+  return nameAt(writing?.weekdays ?? [], start) ?? nameAt(WEEKDAYS, start);
+}
+
+/** Months or weekdays, each by its one name or the forms of it. */
+type Names = readonly (string | readonly string[])[];
+
+/** The forms of names in small letters, without accents and full stops: a column of dates asks for the same again and again. */
+const plainForms = new WeakMap<Names, readonly (readonly string[])[]>();
+
+function plainFormsOf(names: Names): readonly (readonly string[])[] {
+  let known = plainForms.get(names);
+  if (known === undefined) {
+    const plain = (form: string): string => folded(form).replace(/\.$/, '');
+    known = names.map((forms) => (typeof forms === 'string' ? [plain(forms)] : forms.map(plain)));
+    plainForms.set(names, known);
+  }
+  return known;
 }
 
 /** Place of the one thing called so, or whose name alone starts so with three letters or more. */
-function nameAt(names: readonly (readonly string[])[], start: string): number | undefined {
+function nameAt(names: Names, start: string): number | undefined {
   if (start.length < 3) return undefined;
+  const plain = plainFormsOf(names);
   const places = (fits: (name: string) => boolean): number[] =>
-    names.flatMap((forms, at) => (forms.some((name) => fits(folded(name).replace(/\.$/, ''))) ? [at] : []));
+    plain.flatMap((forms, at) => (forms.some(fits) ? [at] : []));
   const [called] = places((name) => name === start);
   const starting = called === undefined ? places((name) => name.startsWith(start)) : [];
   return called ?? (starting.length === 1 ? starting[0] : undefined);

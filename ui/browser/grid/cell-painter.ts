@@ -24,6 +24,11 @@ export interface Painted {
 
 type Slots = Int32Array | 'all';
 
+interface ColumnWidth {
+  readonly key: string;
+  readonly newWidth: number;
+}
+
 export class CellPainter {
   readonly #of: Painted;
   /** By column, the changed rows that have not been looked at yet. */
@@ -37,6 +42,7 @@ export class CellPainter {
   repaint(cells: ChangeSet['cells'], areFresh: boolean): void {
     const { api, rooms } = this.#of;
     const rendered = api.getRenderedNodes();
+    const wider: ColumnWidth[] = [];
     for (const { column, rows: slots } of cells) {
       const few = slots !== 'all' && slots.length <= FEW;
       const changed = rendered.filter(
@@ -45,32 +51,38 @@ export class CellPainter {
       const looked = few ? slots : slotsOf(changed);
       if (!few) this.#later.set(column, this.#later.has(column) ? 'all' : slots);
       const moved = (few || !areFresh) && rooms.widen(column, looked);
-      this.#widen(column, looked);
+      const needed = this.#wider(column, looked);
+      if (needed !== undefined) wider.push({ key: column, newWidth: needed });
       const rowNodes = moved ? rendered : changed;
       if (rowNodes.length > 0) api.refreshCells({ rowNodes, columns: [column], force: true });
     }
+    // All at once: each time the grid is laid out anew.
+    if (wider.length > 0) api.setColumnWidths(wider);
   }
 
   /** Makes room for what changed out of sight. */
   atRest(): void {
+    const wider: ColumnWidth[] = [];
     const waiting = this.#later;
     this.#later = new Map();
     for (const [column, slots] of waiting) {
       const moved = slots === 'all' ? this.#of.rooms.renew(column) : this.#of.rooms.widen(column, slots);
       if (moved) this.#of.api.refreshCells({ columns: [column], force: true });
-      this.#widen(column, slots);
+      const needed = this.#wider(column, slots);
+      if (needed !== undefined) wider.push({ key: column, newWidth: needed });
     }
+    if (wider.length > 0) this.#of.api.setColumnWidths(wider);
   }
 
-  /** A longer text that came widens its column, where a person didn't draw it. */
-  #widen(column: string, slots: Slots): void {
+  /** How wide a column has to be for a longer text that came, where a person didn't draw its width; undefined where it is wide enough. */
+  #wider(column: string, slots: Slots): number | undefined {
     const { api, book } = this.#of;
     const sheet = this.#of.sheet();
     const view = columnOf(sheet, column);
     const shown = api.getColumn(column);
-    if (view === undefined || shown === null || this.#of.isDrawn(column)) return;
+    if (view === undefined || shown === null || this.#of.isDrawn(column)) return undefined;
     const needed = widthOfTexts(book, sheet.id, slots === 'all' ? rows(book, sheet.id) : slots, view);
-    if (needed > shown.getActualWidth()) api.setColumnWidths([{ key: column, newWidth: needed }]);
+    return needed > shown.getActualWidth() ? needed : undefined;
   }
 
   /** Marks the cells in which something was found and unmarks the others. */

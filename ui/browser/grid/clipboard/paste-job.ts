@@ -10,7 +10,7 @@ import {
   message,
   type SheetView,
 } from '../../../../engine/index.ts';
-import type { Block, BlockCell } from './block.ts';
+import { type Block, type BlockCell, width } from './block.ts';
 import type { Cut } from './copy-acts.ts';
 import {
   cellKey,
@@ -48,9 +48,12 @@ export class PasteJob {
   /** The columns that the block's first line names; undefined where it is no line of headers. */
   readonly named: readonly (ColumnView | undefined)[] | undefined;
   readonly options: PasteOptions;
+  /** Cells of the widest line. */
+  readonly width: number;
 
   constructor(parts: PasteParts, options?: PasteOptions) {
     this.parts = parts;
+    this.width = width(parts.block);
     this.named = namedColumns(parts.block, parts.sheet);
     const computed = new Set(parts.columns.slice(0, this.width).filter(({ role }) => role === 'computed')).size;
     this.options = options ?? {
@@ -64,10 +67,6 @@ export class PasteJob {
 
   with(options: Partial<PasteOptions>): PasteJob {
     return new PasteJob(this.parts, { ...this.options, ...options });
-  }
-
-  get width(): number {
-    return this.parts.block.cells.reduce((most, row) => Math.max(most, row.length), 0);
   }
 
   /** The lines that are pasted: all, or those under the headers. */
@@ -113,11 +112,10 @@ export class PasteJob {
   /** Commands for what fits, cells that a person skips left out; a cut goes from where it stood first. */
   commands(plan: PastePlan, skipped: ReadonlySet<string>): readonly Command[] {
     const { sheet, book, cut } = this.parts;
-    const taken = plan.cells.filter(
-      ({ state, line, across }) => (state === 'fits' || state === 'open') && !skipped.has(cellKey(line, across)),
-    );
+    const taken = plan.cells.filter((cell) => isTaken(cell, skipped));
+    const cellsOver = cut === undefined ? [] : taken;
     const into = new Set(
-      taken.flatMap((cell) => ('row' in cell.into ? [`${cell.into.row.id} ${cell.column.id}`] : [])),
+      cellsOver.flatMap((cell) => ('row' in cell.into ? [`${cell.into.row.id} ${cell.column.id}`] : [])),
     );
     const cleared = (cut?.cells ?? []).flatMap((cell): Command[] => {
       const place = { sheet: cell.sheet, row: cell.row.id, column: cell.column };
@@ -138,13 +136,13 @@ export class PasteJob {
 
   /** How many cells would be pasted. */
   count(plan: PastePlan, skipped: ReadonlySet<string>): number {
-    return plan.cells.filter(
-      ({ state, line, across, entry, into }) =>
-        (state === 'fits' || state === 'open') &&
-        !skipped.has(cellKey(line, across)) &&
-        ('row' in into || entry.trim() !== ''),
-    ).length;
+    return plan.cells.filter((cell) => isTaken(cell, skipped) && ('row' in cell.into || cell.entry.trim() !== ''))
+      .length;
   }
+}
+
+function isTaken({ state, line, across }: PlannedCell, skipped: ReadonlySet<string>): boolean {
+  return (state === 'fits' || state === 'open') && (skipped.size === 0 || !skipped.has(cellKey(line, across)));
 }
 
 function countOf(cells: readonly PlannedCell[], state: PlannedCell['state']): number {

@@ -74,11 +74,12 @@ export function usualReading(book: Book): Reading {
 export function planPaste(book: Book, block: Block, landing: Landing, options: PlanOptions): PastePlan {
   const names = new Set<string>();
   const tried = tryOnce(book, landing.sheet);
+  const usual = usualReading(book);
   const cells = landing.rows.flatMap((into, line) => {
     const planned = landing.columns.flatMap((column, across): PlannedCell[] => {
       const cell = block.cells[line]?.[across];
       if (cell === undefined || column === undefined) return [];
-      return [planCell(book, { line, across, into, column, cell, sheet: landing.sheet, tried }, options, names)];
+      return [planCell(book, { line, across, into, column, cell, sheet: landing.sheet, tried, usual }, options, names)];
     });
     return needsName(landing, into, planned) ? planned.map((one) => nameless(one, landing.sheet)) : planned;
   });
@@ -93,6 +94,7 @@ interface Placed {
   readonly cell: BlockCell;
   readonly sheet: SheetView;
   readonly tried: Trying;
+  readonly usual: Reading;
 }
 
 type Trying = (column: ColumnView, entry: string, into: LandingRow) => TriedEntry;
@@ -116,7 +118,7 @@ function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<s
   const { line, across, into, column, cell, sheet } = placed;
   const given = cell.text;
   const mended = options.mended.get(cellKey(line, across));
-  const entry = mended ?? entryFor(book, cell, column, options.reading);
+  const entry = mended ?? entryFor(cell, column, options.reading, placed.usual);
   const plain = { line, across, into, column, given, entry };
   if (column.role === 'made') return { ...plain, state: 'kept', says: 'follows from other sheets' };
   if (column.role === 'computed' && options.keepFormulas) return { ...plain, state: 'kept', says: 'keeps its formula' };
@@ -168,8 +170,7 @@ function nameless(cell: PlannedCell, sheet: SheetView): PlannedCell {
 }
 
 /** What is typed for a cell: the value behind it where another program told it, else the text by the marks it is read with. */
-function entryFor(book: Book, { text, value }: BlockCell, { type }: ColumnView, reading: Reading): string {
-  const usual = usualReading(book);
+function entryFor({ text, value }: BlockCell, { type }: ColumnView, reading: Reading, usual: Reading): string {
   if (type?.kind === 'date') {
     if (value !== undefined && /\d/.test(text)) return isoDate(dayOfSerial(value));
     return reading.dayFirst === usual.dayFirst ? text : swappedDate(text);
