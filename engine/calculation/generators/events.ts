@@ -65,6 +65,16 @@ export function eventRows(
     columns: [date, event, kindColumn, ...abouts],
     inputs,
     generate(frame, dirty, rows) {
+      const { length } = frame.table(table);
+      const most = dated.reduce((sum, one, kind) => {
+        const { length } = frame.table(one.table);
+        const counts = [dirty[2 * kind], dirty[2 * kind + 1]].map((set) =>
+          set?.all === true ? length : (set?.count ?? 0),
+        );
+        return sum + Math.max(...counts);
+      }, 0);
+      // Where far more may come than are there, each column makes room once.
+      if (most > length) rows.expect(length + most);
       for (const [kind, one] of dated.entries()) {
         const moved = dirty[2 * kind];
         const sets = [moved, dirty[2 * kind + 1]];

@@ -152,14 +152,20 @@ export class Writing {
     if (this.#ended || this.#shortening || !this.#writer.isDone) return;
     const { id, workbook, reach, turns, since } = this.#standing;
     const place = this.#writer.kept;
-    const snapshot = snapshotOf(id, writeWorkbookFile(workbook.data()), place);
+    const data = workbook.data();
     const earliest = reach.earliest ?? place.seq + 1;
+    const gone = between(turns, earliest);
     this.#shortening = true;
+    // To read a large workbook out takes as long as to write it down: a frame of each.
+    await new Promise<void>((resolve) => whenIdle(() => resolve(), QUIET));
+    // Another tab may have the turn by now, with a later snapshot.
+    if (this.#ended) return;
+    const snapshot = snapshotOf(id, writeWorkbookFile(data), place);
     await transact(['snapshots', 'journal'], 'readwrite', async (transaction) => {
       const journal = transaction.objectStore('journal');
       await Promise.all([
         transaction.objectStore('snapshots').put(snapshot),
-        ...between(turns, earliest).map(([from, to]) => journal.delete(journalRange(id, from, to))),
+        ...gone.map(([from, to]) => journal.delete(journalRange(id, from, to))),
       ]);
     }).then(
       () => {
