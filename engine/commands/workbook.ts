@@ -3,12 +3,13 @@
 
 import { toScalar } from '../calculation/kernels/scalars.ts';
 import { type ChangeSet, joinChanges, NO_CHANGE } from '../document/change-set.ts';
-import { type Arrival, Changes, type Watched } from '../document/changes.ts';
+import { Changes, type Watched } from '../document/changes.ts';
 import { type DocumentData, dataOf } from '../document/data.ts';
 import type { Document } from '../document/document.ts';
 import { History, type HistoryData, type Step } from '../document/history.ts';
 import { openDocument } from '../document/open.ts';
 import { templateOf } from '../document/schema-operations.ts';
+import type { Arrival } from '../document/stamps.ts';
 import type { Message, Operation, Transaction, TransactionSource } from '../document/transaction.ts';
 import type { TemplateShelf } from '../schema/template.ts';
 import { BLANK } from '../values/column.ts';

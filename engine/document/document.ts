@@ -1,5 +1,5 @@
 // All that a workbook holds: its template, what a person changed of the sheets, the rows with their ids, what is typed, and
-// the frame in which it is worked out. State and its plainest questions; changes.ts alone changes it, branch() copies it
+// the frame in which it is worked out. State and its plainest questions; what changes.ts calls changes it, branch() copies it
 // at no cost.
 
 import type { Frame } from '../calculation/frame.ts';

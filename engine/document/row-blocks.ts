@@ -1,22 +1,38 @@
 // Many rows that come or go at once, as an import and its undo are: sheet by sheet and column by column instead of cell by
-// cell. Called by changes.ts, for changes made here; what another person sends goes one by one, since any of its cells may have
-// to give way. Leaves a document exactly as the single operations would.
+// cell. Called by changes.ts once the schema is settled, for changes made here; what another person sends goes one by one, since
+// any of its cells may have to give way. Leaves a document exactly as the single operations would.
 
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isMadeSheet } from '../schema/schema.ts';
 import { contentAt, placeContent } from './cells.ts';
 import type { Content } from './content.ts';
 import { type Document, storeCell } from './document.ts';
-import type { GraphRun } from './graph-run.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import type { Stamp } from './stamps.ts';
-import type { Operation } from './transaction.ts';
+import type { Touched } from './touched.ts';
+import type { OperationOf } from './transaction.ts';
 
-type InsertRows = Extract<Operation, { readonly op: 'insert rows' }>;
-type RemoveRows = Extract<Operation, { readonly op: 'remove rows' }>;
+type InsertRows = OperationOf<'insert rows'>;
+type RemoveRows = OperationOf<'remove rows'>;
+
+/** Brings the rows in and gives what takes them out again; undefined, and nothing done, where they must come one by one. */
+export function insertRowsAtOnce(
+  document: Document,
+  operation: InsertRows,
+  stamp: Stamp,
+  touched: Touched,
+): RemoveRows | undefined {
+  const sheet = comeAtOnce(document, operation);
+  if (sheet === undefined) return undefined;
+  const { id } = sheet;
+  const { columns, rows } = operation;
+  touched.rowsCame(id, rows, insertRows(document, sheet, operation));
+  document.stamps.noteRows(id, { stamp, columns, rows });
+  return { op: 'remove rows', sheet: id, rows: rows.map(({ row }) => row) };
+}
 
 /** Whether the rows can come at once: an entered sheet that is there, and none of them there already or known from before. */
-export function comeAtOnce(document: Document, { sheet: sheetId, rows }: InsertRows): ProgramSheet | undefined {
+function comeAtOnce(document: Document, { sheet: sheetId, rows }: InsertRows): ProgramSheet | undefined {
   const sheet = document.program.sheet(sheetId);
   if (sheet === undefined || isMadeSheet(sheet.schema)) return undefined;
   const known = document.rowsOf(sheetId);
@@ -29,16 +45,9 @@ export function comeAtOnce(document: Document, { sheet: sheetId, rows }: InsertR
   return sheet;
 }
 
-/**
- * Brings the rows in and gives what takes them out again, and whether they stand behind all others, in order, as their slots
- * do. Whoever calls it has asked comeAtOnce, and says which rows came.
- */
-export function insertRows(
-  document: Document,
-  sheet: ProgramSheet,
-  { columns, rows }: InsertRows,
-  run: GraphRun,
-): { readonly inverse: Operation; readonly last: boolean } {
+/** Gives whether the rows stand behind all others, in order, as their slots do. */
+function insertRows(document: Document, sheet: ProgramSheet, { columns, rows }: InsertRows): boolean {
+  const { run } = document;
   const { length } = document.store.table(sheet.table);
   const slots = takeSlots(document, sheet, rows.length);
   const records = document.ownRowsOf(sheet.id);
@@ -53,15 +62,15 @@ export function insertRows(
   for (const [i, columnId] of columns.entries()) {
     const column = sheet.column(columnId);
     rows.forEach(({ row, cells }, at) => {
-      place(document, sheet, column ?? columnId, row, slots[at] ?? 0, cells[i] ?? null, run);
+      place(document, sheet, column ?? columnId, row, slots[at] ?? 0, cells[i] ?? null);
     });
   }
   waited.forEach((cells, at) => {
     for (const [columnId, content] of cells) {
-      place(document, sheet, sheet.column(columnId) ?? columnId, rows[at]?.row ?? '', slots[at] ?? 0, content, run);
+      place(document, sheet, sheet.column(columnId) ?? columnId, rows[at]?.row ?? '', slots[at] ?? 0, content);
     }
   });
-  return { inverse: { op: 'remove rows', sheet: sheet.id, rows: rows.map(({ row }) => row) }, last };
+  return last;
 }
 
 /** Puts a content in a blank cell of a row that has just come, or on the shelf where the column can't hold it. */
@@ -72,7 +81,6 @@ function place(
   row: string,
   slot: number,
   content: Content,
-  run: GraphRun,
 ): void {
   if (content === null) return;
   if (typeof column === 'string') {
@@ -85,7 +93,7 @@ function place(
     return;
   }
   storeCell(document, column, slot, placed.cell);
-  run.cellChanged(column.def, slot);
+  document.run.cellChanged(column.def, slot);
   if (sheet.schema.key === column.id && typeof content === 'string') document.ownNamesOf(sheet.id).add(content, slot);
 }
 
@@ -107,8 +115,25 @@ function takeSlots(document: Document, { table }: ProgramSheet, count: number): 
   return slots;
 }
 
+/** Takes the rows out and gives what brings them back; undefined, and nothing done, where they must go one by one. */
+export function removeRowsAtOnce(
+  document: Document,
+  operation: RemoveRows,
+  stamp: Stamp,
+  touched: Touched,
+): InsertRows | undefined {
+  const sheet = goAtOnce(document, operation);
+  if (sheet === undefined) return undefined;
+  const records = document.ownRowsOf(sheet.id);
+  const gone = operation.rows.flatMap((row) => records.record(row) ?? []);
+  touched.rowsWent(sheet.id, gone);
+  const inverse = removeRows(document, sheet, gone, stamp);
+  document.stamps.noteRows(sheet.id, { stamp, columns: undefined, rows: inverse.rows });
+  return inverse;
+}
+
 /** Whether all the rows can go at once: every one of them is there, none named twice. */
-export function goAtOnce(document: Document, { sheet: sheetId, rows }: RemoveRows): ProgramSheet | undefined {
+function goAtOnce(document: Document, { sheet: sheetId, rows }: RemoveRows): ProgramSheet | undefined {
   const sheet = document.program.sheet(sheetId);
   if (sheet === undefined || isMadeSheet(sheet.schema)) return undefined;
   const known = document.rowsOf(sheetId);
@@ -117,15 +142,9 @@ export function goAtOnce(document: Document, { sheet: sheetId, rows }: RemoveRow
 }
 
 /** Takes the rows out, what they held kept on the shelf; gives what brings them back. */
-export function removeRows(
-  document: Document,
-  sheet: ProgramSheet,
-  { rows }: RemoveRows,
-  stamp: Stamp,
-  run: GraphRun,
-): InsertRows {
+function removeRows(document: Document, sheet: ProgramSheet, gone: readonly RowRecord[], stamp: Stamp): InsertRows {
+  const { run } = document;
   const records = document.ownRowsOf(sheet.id);
-  const gone = rows.flatMap((row) => records.record(row) ?? []);
   const held = heldBy(document, sheet, gone);
   const columns = [...held.keys()];
   const lists = [...held.values()];

@@ -1,5 +1,5 @@
 // The operations that change what sheets and columns there are, how they are called and worked out: each a change of a
-// person's own schema, with its inverse. Pure; changes.ts compiles what comes of them.
+// person's own schema, with its inverse. Pure; reshaping.ts compiles what comes of them.
 
 import type { ColumnDeclaration, SheetDeclaration } from '../schema/declaration.ts';
 import { type OwnColumn, type OwnSchema, type OwnSheet, withCheck, withColumn, withSheet } from '../schema/own.ts';

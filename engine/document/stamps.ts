@@ -10,6 +10,12 @@ export interface Stamp {
   readonly actor: string;
 }
 
+/** How an operation comes: with the stamp of who did it, and whether it must give way to later changes known here. */
+export interface Arrival {
+  readonly stamp: Stamp;
+  readonly remote: boolean;
+}
+
 /** Before every change: what stood in the file. */
 export const BEFORE_ALL: Stamp = { time: Number.NEGATIVE_INFINITY, actor: '' };
 

@@ -1,5 +1,5 @@
 // The only way anything in a workbook changes, is undone, kept, sent or told: a transaction, plain data as it stands. Its
-// operations go by ids. apply.ts does one to a document and gives its inverse; this file joins them.
+// operations go by ids. changes.ts does one to a document and gives its inverse; this file joins them.
 
 import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration, UnitSystem } from '../schema/declaration.ts';
 import type { After, OwnColumn, OwnSheet } from '../schema/own.ts';
@@ -112,6 +112,7 @@ export type Operation =
   | { readonly op: 'template'; readonly version: number; readonly rows: 'follow' | 'stay' };
 
 export type OperationKind = Operation['op'];
+export type OperationOf<K extends OperationKind> = Extract<Operation, { readonly op: K }>;
 
 /** A row that comes with others. */
 export interface RowLine {

@@ -1,0 +1,68 @@
+// What sheets, columns, formulas and units are to become. Operations on them come one after another, and the program is
+// compiled once, when somebody needs it as it is to be. Called by changes.ts; calls schema-operations.ts, the compiler and
+// refit.ts.
+
+import { compile, type Program, type ProgramSheet } from '../schema/compile.ts';
+import { layOver } from '../schema/lay-over.ts';
+import type { TemplateShelf } from '../schema/template.ts';
+import type { Document } from './document.ts';
+import { refit } from './refit.ts';
+import { applySchema, type SchemaOperation, type SchemaState } from './schema-operations.ts';
+import type { Touched } from './touched.ts';
+import type { Operation, OperationOf } from './transaction.ts';
+
+export class Reshaping {
+  readonly #document: Document;
+  readonly #templates: TemplateShelf;
+  readonly #touched: Touched;
+  /** What the schema is to become; undefined while it is as the program has it. */
+  #wanted: SchemaState | undefined;
+
+  constructor(document: Document, templates: TemplateShelf, touched: Touched) {
+    this.#document = document;
+    this.#templates = templates;
+    this.#touched = touched;
+  }
+
+  /** Takes an operation on sheets, columns or formulas and gives its inverse; settle() does it. */
+  schema(operation: SchemaOperation): readonly Operation[] {
+    const now = this.#wanted ?? { own: this.#document.program.schema.own, template: this.#document.template };
+    const done = applySchema(operation, now, this.#templates);
+    if (done === undefined) return [];
+    this.#wanted = { own: done.own, template: done.template };
+    return done.inverse;
+  }
+
+  /** Other units, at once. */
+  units(operation: OperationOf<'units'>): readonly Operation[] {
+    const { units } = this.#document.program;
+    if (units === operation.units) return [];
+    this.settle();
+    const { program } = this.#document;
+    this.#become(compile(program.schema, { ...program, units: operation.units }, program));
+    return [{ op: 'units', units }];
+  }
+
+  /** Brings the program in line with what the schema is to be, so that cells and rows find their columns. */
+  settle(): void {
+    if (this.#wanted === undefined) return;
+    const { own, template } = this.#wanted;
+    this.#wanted = undefined;
+    const document = this.#document;
+    document.template = template;
+    const schema = layOver(template, own);
+    if (schema !== document.program.schema) this.#become(compile(schema, document.program, document.program));
+  }
+
+  #become(program: Program): void {
+    const document = this.#document;
+    const touched = this.#touched;
+    const before = document.program;
+    refit(document, program);
+    for (const { id } of [...before.sheets, ...program.sheets]) touched.columnsOf.add(id);
+    for (const { id } of program.sheets) touched.rowsOf.add(id);
+    const names = (sheets: readonly ProgramSheet[]): string => sheets.map(({ id, name }) => `${id} ${name}`).join('\n');
+    if (names(before.sheets) !== names(program.sheets)) touched.sheets = true;
+    touched.settings = true;
+  }
+}

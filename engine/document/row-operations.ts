@@ -1,0 +1,139 @@
+// The operations on one row of an entered sheet: it comes, goes, moves, is kept, or comes back because another changed it. Each
+// is done to the document and gives its inverse. Called by changes.ts once the schema is settled, and by cell-operations.ts for a
+// row that comes back; calls put-content.ts for what the row holds. Many rows at once are in row-blocks.ts.
+
+import type { ProgramSheet } from '../schema/compile.ts';
+import { isMadeSheet } from '../schema/schema.ts';
+import type { Document } from './document.ts';
+import { forgetName, putContent } from './put-content.ts';
+import { type Arrival, BEFORE_ALL, isLater } from './stamps.ts';
+import type { Touched } from './touched.ts';
+import type { Operation, OperationOf } from './transaction.ts';
+
+/** A row that is there already moves to its place; one whose sheet is not there waits for it. */
+export function insertRow(
+  document: Document,
+  operation: OperationOf<'insert row'>,
+  touched: Touched,
+): readonly Operation[] {
+  const { sheet: sheetId, row, at } = operation;
+  const before = document.rowsOf(sheetId).record(row);
+  if (before !== undefined && before.slot >= 0) return moveRow(document, { ...operation, op: 'move row' }, touched);
+  const sheet = document.program.sheet(sheetId);
+  const rows = document.ownRowsOf(sheetId);
+  if (sheet === undefined || isMadeSheet(sheet.schema)) {
+    rows.put({ id: row, slot: -1, at });
+    return [{ op: 'remove row', sheet: sheetId, row }];
+  }
+  const { store: frame } = document;
+  const slot = frame.ownTable(sheet.table).takeSlot();
+  const { length, labels } = frame.table(sheet.table);
+  touched.rowsCame(sheetId, [operation], labels === undefined && at > rows.lastAt && slot === length);
+  frame.setLive(sheet.table, slot, true);
+  rows.put({ id: row, slot, at });
+  document.run.rowChanged(sheet.table, slot);
+  unshelve(document, sheet, row, slot);
+  return [{ op: 'remove row', sheet: sheetId, row }];
+}
+
+/** A row that comes gets what was typed for it. */
+function unshelve(document: Document, sheet: ProgramSheet, row: string, slot: number): void {
+  for (const [columnId, content] of [...document.shelf.cells(sheet.id, row)]) {
+    const column = sheet.column(columnId);
+    if (column !== undefined && column.role !== 'made') putContent(document, sheet, column, row, slot, content);
+  }
+}
+
+/** What the row held is kept on the shelf. One that another person changed since stays, marked. */
+export function removeRow(
+  document: Document,
+  { sheet: sheetId, row }: OperationOf<'remove row'>,
+  arrival: Arrival,
+  touched: Touched,
+): readonly Operation[] {
+  const rows = document.ownRowsOf(sheetId);
+  const record = rows.record(row);
+  const sheet = document.program.sheet(sheetId);
+  if (record === undefined || sheet === undefined || record.slot < 0) {
+    if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
+    // One that waits with its sheet is there again when that is taken back.
+    const waits = record !== undefined && record.removed === undefined;
+    return waits ? [{ op: 'insert row', sheet: sheetId, row, at: record.at }] : [];
+  }
+  if (arrival.remote && document.stamps.isChangedSince(sheetId, row, arrival.stamp)) {
+    markBroughtBack(document, sheetId, row, touched);
+    return [];
+  }
+  const { slot } = record;
+  const cells: OperationOf<'cell'>[] = [];
+  for (const column of sheet.columns) {
+    const content = column.role === 'made' ? null : document.contentOf(sheetId, row, column.id);
+    if (content === null) continue;
+    cells.push({ op: 'cell', sheet: sheetId, row, column: column.id, content });
+    if (sheet.schema.key === column.id) forgetName(document, sheet, column, slot);
+  }
+  for (const [column, content] of document.shelf.cells(sheetId, row)) {
+    if (sheet.column(column) === undefined) cells.push({ op: 'cell', sheet: sheetId, row, column, content });
+  }
+  document.store.setLive(sheet.table, slot, false);
+  for (const { column, content } of cells) document.shelf.put(sheetId, row, column, content);
+  rows.put({ id: row, slot: -1, at: record.at, removed: arrival.stamp });
+  document.run.rowChanged(sheet.table, slot);
+  touched.rowsWent(sheetId, [record]);
+  return [{ op: 'insert row', sheet: sheetId, row, at: record.at }, ...cells];
+}
+
+/** The row stands at another place among the others. */
+export function moveRow(
+  document: Document,
+  { sheet: sheetId, row, at }: OperationOf<'move row'>,
+  touched: Touched,
+): readonly Operation[] {
+  const rows = document.ownRowsOf(sheetId);
+  const record = rows.record(row);
+  if (record === undefined || record.at === at) return [];
+  rows.put({ ...record, at });
+  const sheet = document.program.sheet(sheetId);
+  if (sheet !== undefined && record.slot >= 0) {
+    document.run.rowChanged(sheet.table, record.slot);
+    touched.rowMoved(sheetId);
+  }
+  return [{ op: 'move row', sheet: sheetId, row, at: record.at }];
+}
+
+/** A row that came back is marked no longer. */
+export function keepRow(
+  document: Document,
+  { sheet, row }: OperationOf<'keep row'>,
+  touched: Touched,
+): readonly Operation[] {
+  const rows = document.ownRowsOf(sheet);
+  const record = rows.record(row);
+  if (record?.broughtBack === undefined) return [];
+  rows.put({ id: record.id, slot: record.slot, at: record.at });
+  touched.rowsOf.add(sheet);
+  return [];
+}
+
+/** A row that somebody removed, and that another changed afterwards, is there again, marked. */
+export function bringBack(
+  document: Document,
+  sheet: ProgramSheet,
+  row: string,
+  { stamp, remote }: Arrival,
+  touched: Touched,
+): void {
+  const record = document.rowsOf(sheet.id).record(row);
+  if (!remote || record?.removed === undefined) return;
+  if (record.removed.actor === stamp.actor || !isLater(stamp, record.removed)) return;
+  insertRow(document, { op: 'insert row', sheet: sheet.id, row, at: record.at }, touched);
+  // A row that an improved template ships no more is simply kept: nobody took it out.
+  if (record.removed !== BEFORE_ALL) markBroughtBack(document, sheet.id, row, touched);
+}
+
+function markBroughtBack(document: Document, sheet: string, row: string, touched: Touched): void {
+  const rows = document.ownRowsOf(sheet);
+  const record = rows.record(row);
+  if (record !== undefined) rows.put({ id: record.id, slot: record.slot, at: record.at, broughtBack: true });
+  touched.rowsOf.add(sheet);
+}
