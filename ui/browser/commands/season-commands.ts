@@ -4,7 +4,8 @@
 import { settings } from '../../../engine/index.ts';
 import type { RollOverOptions } from '../../../sheets-templates/index.ts';
 import { openData } from '../files/read.ts';
-import { keepVersionNow, showAndKeep } from '../keeping/keeper.ts';
+import { keepVersionNow } from '../keeping/keep-version.ts';
+import { showAndKeep } from '../keeping/showing.ts';
 import { switchTo } from '../keeping/switching.ts';
 import { change } from '../store/change.ts';
 import { tell } from '../store/notices.ts';

@@ -6,7 +6,7 @@ import type { Offer } from '../../../sheets-templates/index.ts';
 import { offerUpgrade } from '../dialogs/upgrade-state.ts';
 import { DEMO, writeAddress } from '../keeping/address.ts';
 import { contentSum } from '../keeping/entries.ts';
-import { showAndKeep, showFresh } from '../keeping/keeper.ts';
+import { showAndKeep, showFresh } from '../keeping/showing.ts';
 import { openKept, type Shown, switchTo } from '../keeping/switching.ts';
 import { workbookWithFile } from '../keeping/workbooks.ts';
 import { tell } from '../store/notices.ts';

@@ -3,7 +3,8 @@
 
 import { settings, writeWorkbookFile } from '../../../engine/index.ts';
 import { contentSum } from '../keeping/entries.ts';
-import { noteFile, ownFile } from '../keeping/keeper.ts';
+import { noteFile } from '../keeping/keeper.ts';
+import { ownFile } from '../keeping/state.ts';
 import { tell } from '../store/notices.ts';
 import { keptWorkbook } from '../store/workbook.ts';
 import { download, fileName } from './download.ts';

@@ -2,7 +2,7 @@
 // its id, the demo farm as it comes by a word.
 
 import { effect } from '@preact/signals';
-import { keptAs } from './keeper.ts';
+import { keptAs } from './state.ts';
 
 /** In the address of the demo farm as it comes. */
 export const DEMO = 'demo';

@@ -1,5 +1,5 @@
 // What a page that is going had not put on the disk yet: changes of the last moment, written where writing needs no waiting, and
-// taken up by the next visit of the same workbook. keeper.ts writes and reads them.
+// taken up by the next visit of the same workbook. keeper.ts and beginning.ts leave them, showing.ts takes them.
 
 import type { Transaction } from '../../../engine/index.ts';
 import { remember, remembered } from '../store/single-words.ts';

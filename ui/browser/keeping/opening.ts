@@ -1,6 +1,6 @@
 // From what the browser keeps of a workbook to the workbook: the snapshot, the history that the journal's entries make, and the
 // entries since done again. Where something is damaged, everything up to it is given, and the rest as it was found. Reads
-// only; keeper.ts sets aside what is handed over.
+// only; showing.ts sets aside what is handed over.
 
 import { HistoryReach, historyOf, type Step, templateWanted, type Workbook } from '../../../engine/index.ts';
 import { readWorkbook } from '../files/read.ts';

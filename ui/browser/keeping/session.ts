@@ -1,6 +1,6 @@
 // One kept workbook on screen: what is done in it goes into its journal, by this tab where it has the turn to write (writing.ts),
-// else by the tab that has it (following.ts). When the turn passes, what is not on the disk yet passes with it. keeper.ts
-// begins a session when a workbook comes on screen and ends it when another does.
+// else by the tab that has it (following.ts). When the turn passes, what is not on the disk yet passes with it. showing.ts
+// and beginning.ts begin a session for the workbook that comes on screen, and end it when another does.
 
 import type { Change, Step } from '../../../engine/index.ts';
 import type { Following, FollowingEvents } from './following.ts';

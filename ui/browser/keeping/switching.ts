@@ -5,7 +5,8 @@ import { settings } from '../../../engine/index.ts';
 import { tell } from '../store/notices.ts';
 import { keptWorkbook } from '../store/workbook.ts';
 import { faultWords } from './faults.ts';
-import { findWorkbook, keptAs, setAside, settleKeeping, showFound, wayBack } from './keeper.ts';
+import { findWorkbook, setAside, settleKeeping, showFound, wayBack } from './showing.ts';
+import { keptAs } from './state.ts';
 import { faultOf } from './storage.ts';
 
 /** Puts another workbook on screen by `show`, which gives what is to be said, or why it could not be. */

@@ -1,7 +1,7 @@
 // The page without a network, and new builds of it: a worker of its own keeps all parts of this build. A new build waits until
 // the person takes it, and is never loaded over changes that are not kept.
 
-import { settleKeeping } from '../keeping/keeper.ts';
+import { settleKeeping } from '../keeping/showing.ts';
 import { tell } from '../store/notices.ts';
 
 /** Begins once the page stands. Where the browser has no such workers, or refuses them, the page works with a network only. */

@@ -4,8 +4,8 @@
 
 import { startDrop } from '../files/drop.ts';
 import { followHand } from '../keeping/hand-following.ts';
-import { keptAs } from '../keeping/keeper.ts';
 import { forgetPassed } from '../keeping/laying.ts';
+import { keptAs } from '../keeping/state.ts';
 import { startOffline } from '../offline/builds.ts';
 import { startPrinting } from '../paper/print-sheet.tsx';
 import { followAnswers } from '../what-if/take-answers.ts';

@@ -6,7 +6,7 @@ import { CommandButton } from '../commands/command-button.tsx';
 import { showMenu } from '../commands/menu-state.ts';
 import { menuItems } from '../commands/menus.ts';
 import { Situation } from '../commands/situation.ts';
-import { keeping } from '../keeping/keeper.ts';
+import { keeping } from '../keeping/state.ts';
 import { whenSeenFrom } from '../keeping/times.ts';
 import { setUnits, undoSteps } from '../store/change.ts';
 import { steps, units, workbook } from '../store/workbook.ts';

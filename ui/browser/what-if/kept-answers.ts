@@ -3,7 +3,7 @@
 // old. Written by draws-state.ts and the part that seeks; read by take-answers.ts.
 
 import { contentSum, sumOf } from '../keeping/entries.ts';
-import { keptAs } from '../keeping/keeper.ts';
+import { keptAs } from '../keeping/state.ts';
 import { transact } from '../keeping/storage.ts';
 import { answersOf } from '../keeping/workbooks.ts';
 import { keptWorkbook } from '../store/workbook.ts';

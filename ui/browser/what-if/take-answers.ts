@@ -2,7 +2,7 @@
 // (page/once-open.ts).
 
 import { effect, untracked } from '@preact/signals';
-import { keptAs } from '../keeping/keeper.ts';
+import { keptAs } from '../keeping/state.ts';
 import { openings } from '../store/workbook.ts';
 import { type KeptAnswers, planNow, readAnswers } from './kept-answers.ts';
 import { likelyKept } from './likely-bar.tsx';

@@ -3,7 +3,7 @@
 
 import { computed, signal } from '@preact/signals';
 import { message, type Workbook } from '../../../engine/index.ts';
-import { keepVersionNow } from '../keeping/keeper.ts';
+import { keepVersionNow } from '../keeping/keep-version.ts';
 import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { branchOnScreen, keptWorkbook, otherTab, revision, showBranch } from '../store/workbook.ts';

@@ -2,7 +2,7 @@
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { settings } from '../../../../engine/index.ts';
-import { keptAs } from '../../keeping/keeper.ts';
+import { keptAs } from '../../keeping/state.ts';
 import { workbook } from '../../store/workbook.ts';
 import { keptList, shut } from '../kept-state.ts';
 import { VersionsPart } from './versions-part.tsx';

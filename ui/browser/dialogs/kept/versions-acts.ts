@@ -10,8 +10,9 @@ import {
 } from '../../../../engine/index.ts';
 import { download, fileName } from '../../files/download.ts';
 import { readWorkbook } from '../../files/read.ts';
-import { keepVersionNow, showAndKeep } from '../../keeping/keeper.ts';
+import { keepVersionNow } from '../../keeping/keep-version.ts';
 import type { VersionRecord } from '../../keeping/records.ts';
+import { showAndKeep } from '../../keeping/showing.ts';
 import { switchTo } from '../../keeping/switching.ts';
 import { when } from '../../keeping/times.ts';
 import { versionText } from '../../keeping/versions.ts';

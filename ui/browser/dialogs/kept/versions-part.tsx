@@ -4,7 +4,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { faultWords } from '../../keeping/faults.ts';
-import { keepVersionNow } from '../../keeping/keeper.ts';
+import { keepVersionNow } from '../../keeping/keep-version.ts';
 import type { VersionRecord } from '../../keeping/records.ts';
 import { faultOf } from '../../keeping/storage.ts';
 import { when } from '../../keeping/times.ts';
