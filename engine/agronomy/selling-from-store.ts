@@ -29,36 +29,38 @@ export interface Sold {
  */
 export function soldFromStore({ place, week, incoming, wanted }: LotWeeks): Sold {
   const sold = new Float64Array(place.length);
-  const rows = rowsWithBoth(place, week);
-  const [places, weeks] = [ranked(place, rows), ranked(week, rows)];
-  const order = inOrder(inOrder(rows, places).rows, weeks);
+  const known = rowsWithBoth(place, week);
+  const weeks = ranked(week, known, ofWeeks);
+  const { rows, ends } = inOrder(known, weeks.count);
+  const places = ranked(place, known, ofPlaces);
   const held = new Float64Array(places.count);
   for (let at = 0; at < weeks.count; at++) {
-    let from = order.ends[at - 1] ?? 0;
-    const to = order.ends[at] as number;
+    let from = ends[at - 1] ?? 0;
+    const to = ends[at] as number;
+    byPlace(rows, from, to);
     let open = 0;
-    for (let k = from; k < to; k++) open = Math.max(open, known(wanted[order.rows[k] as number] as number));
+    for (let k = from; k < to; k++) open = Math.max(open, amount(wanted[rows[k] as number] as number));
     while (from < to) {
       // Rows of one place are one lot told in parts.
-      const lot = places.of[order.rows[from] as number] as number;
+      const lot = ofPlaces.ranks[rows[from] as number] as number;
       const first = from;
       let there = held[lot] as number;
-      for (; from < to && places.of[order.rows[from] as number] === lot; from++) {
-        there += known(incoming[order.rows[from] as number] as number);
+      for (; from < to && ofPlaces.ranks[rows[from] as number] === lot; from++) {
+        there += amount(incoming[rows[from] as number] as number);
       }
       const taken = Math.min(open, there);
       held[lot] = there - taken;
       open -= taken;
-      for (let k = first; k < from; k++) sold[order.rows[k] as number] = taken / (from - first);
+      for (let k = first; k < from; k++) sold[rows[k] as number] = taken / (from - first);
     }
   }
   return {
     byRow: sold,
     of: (ofPlace, ofWeek) => {
       const at = weeks.rank(ofWeek);
-      const to = order.ends[at] ?? 0;
-      for (let k = order.ends[at - 1] ?? 0; k < to; k++) {
-        const row = order.rows[k] as number;
+      const to = ends[at] ?? 0;
+      for (let k = ends[at - 1] ?? 0; k < to; k++) {
+        const row = rows[k] as number;
         if (place[row] === ofPlace) return sold[row] as number;
       }
       return Number.NaN;
@@ -66,20 +68,23 @@ export function soldFromStore({ place, week, incoming, wanted }: LotWeeks): Sold
   };
 }
 
+/** Ranks by row, in room that is used again from call to call: a season asks this of every product that is stored. */
+const [ofPlaces, ofWeeks] = [{ ranks: new Int32Array(64) }, { ranks: new Int32Array(64) }];
+let bothKnown = new Int32Array(64);
+
+/** The rows that have a place and a week; good until the next call. */
 function rowsWithBoth(place: Float64Array, week: Float64Array): Int32Array {
-  const rows = new Int32Array(place.length);
+  if (place.length > bothKnown.length) bothKnown = new Int32Array(place.length * 2);
   let count = 0;
   for (let row = 0; row < place.length; row++) {
-    if (!Number.isNaN((place[row] as number) + (week[row] as number))) rows[count++] = row;
+    if (!Number.isNaN((place[row] as number) + (week[row] as number))) bothKnown[count++] = row;
   }
-  return rows.subarray(0, count);
+  return bothKnown.subarray(0, count);
 }
 
 /** Whole numbers from 0 up to but not `count` that rise as values do. */
 interface Ranks {
   readonly count: number;
-  /** By row. */
-  readonly of: Int32Array;
   /** Of a value; -1 of one that is none of them. */
   readonly rank: (value: number) => number;
 }
@@ -87,8 +92,10 @@ interface Ranks {
 /** Days of two years and some, and any places there may be: a list of so many is gone through at once. */
 const SHORT_SPAN = 1024;
 
-function ranked(values: Float64Array, rows: Int32Array): Ranks {
-  const of = new Int32Array(values.length);
+/** Puts the ranks of rows into `into`. */
+function ranked(values: Float64Array, rows: Int32Array, into: { ranks: Int32Array }): Ranks {
+  if (values.length > into.ranks.length) into.ranks = new Int32Array(values.length * 2);
+  const { ranks } = into;
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   let whole = true;
@@ -98,44 +105,75 @@ function ranked(values: Float64Array, rows: Int32Array): Ranks {
     if (value > most) most = value;
     if (!Number.isInteger(value)) whole = false;
   }
-  if (rows.length === 0) return { count: 0, of, rank: () => -1 };
+  if (rows.length === 0) return { count: 0, rank: () => -1 };
   if (whole && most - least < SHORT_SPAN) {
+    // Weeks lie seven days apart.
+    let apart = 0;
     for (let at = 0; at < rows.length; at++) {
-      const row = rows[at] as number;
-      of[row] = (values[row] as number) - least;
+      const offset = (values[rows[at] as number] as number) - least;
+      ranks[rows[at] as number] = offset;
+      if (apart === 0 || offset % apart !== 0) apart = commonDivisor(apart, offset);
     }
-    return { count: most - least + 1, of, rank: (value) => (value >= least && value <= most ? value - least : -1) };
+    for (let at = 0; at < rows.length && apart > 1; at++) {
+      const row = rows[at] as number;
+      ranks[row] = (ranks[row] as number) / apart;
+    }
+    const by = Math.max(apart, 1);
+    const rank = (value: number): number => {
+      const at = (value - least) / by;
+      return value <= most && at >= 0 && Number.isInteger(at) ? at : -1;
+    };
+    return { count: (most - least) / by + 1, rank };
   }
   const distinct = [...new Set(Array.from(rows, (row) => values[row] as number))].sort((a, b) => a - b);
-  const ranks = new Map(distinct.map((value, rank) => [value, rank]));
+  const known = new Map(distinct.map((value, rank) => [value, rank]));
   for (let at = 0; at < rows.length; at++) {
     const row = rows[at] as number;
-    of[row] = ranks.get(values[row] as number) ?? 0;
+    ranks[row] = known.get(values[row] as number) ?? 0;
   }
-  return { count: distinct.length, of, rank: (value) => ranks.get(value) ?? -1 };
+  return { count: distinct.length, rank: (value) => known.get(value) ?? -1 };
 }
 
-/** Rows by rank, those of one rank as they stood; where the rows of each rank end. */
-function inOrder(rows: Int32Array, { of, count }: Ranks): { readonly rows: Int32Array; readonly ends: Int32Array } {
-  // Where the next row of a rank goes: at first where the rank begins, in the end where it ends.
-  const ends = new Int32Array(count + 1);
-  for (let at = 0; at < rows.length; at++) {
-    const next = (of[rows[at] as number] as number) + 1;
+function commonDivisor(one: number, other: number): number {
+  let [a, b] = [one, other];
+  while (b > 0) [a, b] = [b, a % b];
+  return a;
+}
+
+/** Rows by week, those of one week as they stood; where the rows of each week end. */
+function inOrder(known: Int32Array, weeks: number): { readonly rows: Int32Array; readonly ends: Int32Array } {
+  const { ranks } = ofWeeks;
+  // Where the next row of a week goes: at first where the week begins, in the end where it ends.
+  const ends = new Int32Array(weeks + 1);
+  for (let at = 0; at < known.length; at++) {
+    const next = (ranks[known[at] as number] as number) + 1;
     ends[next] = (ends[next] as number) + 1;
   }
-  for (let rank = 1; rank <= count; rank++) ends[rank] = (ends[rank] as number) + (ends[rank - 1] as number);
-  const sorted = new Int32Array(rows.length);
-  for (let at = 0; at < rows.length; at++) {
-    const row = rows[at] as number;
-    const rank = of[row] as number;
+  for (let rank = 1; rank <= weeks; rank++) ends[rank] = (ends[rank] as number) + (ends[rank - 1] as number);
+  const rows = new Int32Array(known.length);
+  for (let at = 0; at < known.length; at++) {
+    const row = known[at] as number;
+    const rank = ranks[row] as number;
     const to = ends[rank] as number;
-    sorted[to] = row;
+    rows[to] = row;
     ends[rank] = to + 1;
   }
-  return { rows: sorted, ends };
+  return { rows, ends };
 }
 
-function known(value: number): number {
+/** Puts the few rows of a week in the order of their places, those of one place as they stood. */
+function byPlace(rows: Int32Array, from: number, to: number): void {
+  const { ranks } = ofPlaces;
+  for (let k = from + 1; k < to; k++) {
+    const row = rows[k] as number;
+    const rank = ranks[row] as number;
+    let at = k;
+    for (; at > from && (ranks[rows[at - 1] as number] as number) > rank; at--) rows[at] = rows[at - 1] as number;
+    rows[at] = row;
+  }
+}
+
+function amount(value: number): number {
   return Number.isNaN(value) ? 0 : Math.max(value, 0);
 }
 
