@@ -187,7 +187,15 @@ export function planConditionalFold(tree: CallNode, fold: Fold, reader: Reader):
     sameAs: `${tree.signature.name} ${JSON.stringify(fixed)}`,
   });
   reader.counts(tree, countedByTotal(keys, conditions, total));
-  return totalKernel(keys, total);
+  const byKey = totalKernel(keys, total);
+  return isOwnGroup(first.table, conditions, keys, reader) ? ownTotalKernel(total, byKey) : byKey;
+}
+
+/** Whether rows of the table being planned ask for the groups that they are in themselves: those with the same cells as theirs. */
+function isOwnGroup(table: string, { keyed }: Conditions, keys: readonly Key[], reader: Reader): boolean {
+  const asksOwnCell = ({ source }: Key, k: number): boolean =>
+    source.by === 'column' && source.column === keyed[k]?.column.column;
+  return table === reader.table.id && keyed.length > 0 && keys.length === keyed.length && keys.every(asksOwnCell);
 }
 
 /**
@@ -332,6 +340,27 @@ function countedByTotal(keys: readonly Key[], { filters }: Conditions, { index }
     const groups = index.read(frame);
     const { rows, count } = groups.members(groups.find(key));
     return rows.subarray(0, count).filter((one) => meetsAll(filters, one, frame));
+  };
+}
+
+/** Reads the totals of the rows' own groups, as the index knows them; by key where one of the rows is in none. */
+function ownTotalKernel({ index, totals }: PlannedTotal, byKey: Kernel): Kernel {
+  const out = scratch();
+  return (batch) => {
+    room(out, batch.count);
+    const { rows, from, count, frame } = batch;
+    const { groupOf } = index.read(frame);
+    const { values, states, length } = totals.read(frame).cells;
+    out.clean = true;
+    for (let i = 0; i < count; i++) {
+      const group = groupOf[rows === undefined ? from + i : (rows[i] as number)] ?? -1;
+      if (group < 0 || group >= length) return byKey(batch);
+      const state = states[group] as number;
+      out.values[i] = values[group] as number;
+      out.states[i] = state;
+      if (state !== FILLED) out.clean = false;
+    }
+    return out;
   };
 }
 
