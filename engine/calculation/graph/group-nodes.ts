@@ -117,14 +117,16 @@ export class TotalNode extends GroupReader {
   }
 
   override run(frame: Frame, changed: RowSet): void {
-    const { groupCount } = this.index.read(frame);
+    const { groupCount, numbering } = this.index.read(frame);
     const dirty = this.dirtyGroups(frame);
     const totals = this.totals.own(frame);
     totals.ready(this.total, frame);
     if (dirty.all) {
-      totals.refreshAll(this.total, frame);
+      // Where groups have the numbers that they had, those whose total stayed concern nobody.
+      if (totals.numbering !== numbering) changed.addAll();
+      totals.refreshAll(this.total, frame, changed);
       totals.forgetPast(groupCount);
-      changed.addAll();
+      totals.numbering = numbering;
       return;
     }
     for (let i = 0; i < dirty.count; i++) {

@@ -2,7 +2,7 @@
 // the way back along links all read it. Groups keep their rows in the order of the table, so that a total summed again has
 // the same bits as one summed from scratch.
 
-import { type Column, FILLED, type Token } from '../../values/column.ts';
+import { type Column, FILLED, nextStamp, type Token } from '../../values/column.ts';
 import type { Texts } from '../../values/texts.ts';
 import type { Frame, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
@@ -179,6 +179,8 @@ export class GroupIndex implements Shared {
   owner: Token | undefined;
   /** Whether it was made from scratch once and is kept current since. */
   built = false;
+  /** Another whenever groups were numbered anew. */
+  numbering = 0;
   #groups: KeyTable;
   #members: RowList[] = [];
   /** For each row how often its slot had come to life when it was last looked at: another row since then is news to its group. */
@@ -186,6 +188,8 @@ export class GroupIndex implements Shared {
   /** Whether the rows of groups were last seen in another order than that of their slots. */
   #outOfSlotOrder = false;
   groupOf = new Int32Array(0);
+  /** Lists of groups that are no more, for groups to come. */
+  #spare: RowList[] = [];
   readonly #row: number[] = [];
 
   constructor(grouping: Grouping, owner: Token) {
@@ -197,6 +201,7 @@ export class GroupIndex implements Shared {
   copy(owner: Token): GroupIndex {
     const copy = new GroupIndex(this.grouping, owner);
     copy.built = this.built;
+    copy.numbering = this.numbering;
     copy.#groups = this.#groups.copy();
     copy.#members = this.#members.slice();
     copy.groupOf = this.groupOf.slice();
@@ -250,7 +255,11 @@ export class GroupIndex implements Shared {
     const known =
       keys.length === 2 ? this.#groups.findTwo(values[0] as number, values[1] as number) : this.#groups.find(values);
     if (known >= 0) return known;
-    this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
+    return this.#add(values, owner);
+  }
+
+  #add(values: ArrayLike<number>, owner: Token): number {
+    this.#members.push(this.#spare.pop() ?? new RowList(NO_ROWS.rows, 0, owner));
     return this.#groups.add(values);
   }
 
@@ -269,6 +278,7 @@ export class GroupIndex implements Shared {
     this.built = false;
     this.#groups = new KeyTable(this.grouping.keys.length);
     this.#members = [];
+    this.#spare = [];
     this.groupOf = new Int32Array(0);
     this.#bornAs = new Uint32Array(0);
   }
@@ -286,6 +296,7 @@ export class GroupIndex implements Shared {
     this.#gatherMembers(frame, ALL_GROUPS);
     this.#outOfSlotOrder = this.#compare(frame, false) !== undefined;
     this.built = true;
+    this.numbering = nextStamp();
   }
 
   /**
@@ -297,7 +308,7 @@ export class GroupIndex implements Shared {
     const { length } = frame.table(table);
     const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(table);
     const count = inOrder?.length ?? length;
-    if (!this.built || this.groupCount > Math.max(count, FEW_ROWS) * MOST_EMPTY) {
+    if (!this.built) {
       this.fromScratch(frame);
       return;
     }
@@ -308,6 +319,7 @@ export class GroupIndex implements Shared {
       if (list.owner === frame.token) list.count = 0;
       else members[group] = new RowList(NO_ROWS.rows, 0, frame.token);
     }
+    if (members.length > Math.max(count, FEW_ROWS) * MOST_EMPTY) this.#numberAnew();
     if (length > this.groupOf.length) this.#makeRoom(length - 1);
     this.groupOf.fill(-1);
     this.#bornAs.set(frame.table(table).births.subarray(0, length));
@@ -317,8 +329,16 @@ export class GroupIndex implements Shared {
       const row = inOrder === undefined ? i : (inOrder[i] as number);
       const group = this.#groupFor(cells, row, frame.token);
       this.groupOf[row] = group;
-      if (group >= 0) (members[group] as RowList).push(row);
+      if (group >= 0) (this.#members[group] as RowList).push(row);
     }
+  }
+
+  /** Lets go of all groups, none of which has a row. */
+  #numberAnew(): void {
+    this.#groups.clear();
+    this.#spare = this.#members;
+    this.#members = [];
+    this.numbering = nextStamp();
   }
 
   /** Rows that exist, by one or two keys that are all filled and no texts; false where they are not so, with nothing done. */
@@ -334,8 +354,7 @@ export class GroupIndex implements Shared {
       let group =
         second === undefined ? this.#groups.findOne(value) : this.#groups.findTwo(value, second[row] as number);
       if (group < 0) {
-        this.#members.push(new RowList(NO_ROWS.rows, 0, owner));
-        group = this.#groups.add(second === undefined ? [value] : [value, second[row] as number]);
+        group = this.#add(second === undefined ? [value] : [value, second[row] as number], owner);
       }
       this.groupOf[row] = group;
       (this.#members[group] as RowList).push(row);

@@ -30,6 +30,13 @@ export class KeyTable {
     return this.#count;
   }
 
+  /** Forgets every group and keeps its room. */
+  clear(): void {
+    this.#count = 0;
+    this.#last = 0;
+    this.#places.fill(FREE);
+  }
+
   copy(): KeyTable {
     const copy = new KeyTable(this.#width);
     copy.#count = this.#count;

@@ -7,6 +7,7 @@ import { BLANK, Column, FAULT, FILLED, type Token } from '../../values/column.ts
 import type { Faults } from '../../values/texts.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef } from '../layout.ts';
+import type { RowSet } from '../row-set.ts';
 import type { GroupIndex } from './group-index.ts';
 
 /** Whether a stored value of a column meets a condition. */
@@ -86,6 +87,8 @@ export class Totals implements Shared {
   readonly cells: Column;
   /** At slot 0 the total of no rows, for keys that no row has. */
   readonly nothing: Column;
+  /** How the index numbered its groups when all were last worked out. */
+  numbering: number | undefined;
 
   constructor(owner: Token, cells = new Column(false, owner), nothing = new Column(false, owner)) {
     this.owner = owner;
@@ -94,7 +97,9 @@ export class Totals implements Shared {
   }
 
   copy(owner: Token): Totals {
-    return new Totals(owner, this.cells.copy(owner), this.nothing);
+    const copy = new Totals(owner, this.cells.copy(owner), this.nothing);
+    copy.numbering = this.numbering;
+    return copy;
   }
 
   /** Makes room for all groups there are, and works out what none of them gives. */
@@ -112,17 +117,21 @@ export class Totals implements Shared {
     for (let group = groupCount; group < this.cells.length; group++) this.cells.write(group, 0, BLANK);
   }
 
-  /** Works every group out again. */
-  refreshAll(total: TotalOf, frame: Frame): void {
+  /** Works every group out again; those whose total became another go into `changed`, all where many did. */
+  refreshAll(total: TotalOf, frame: Frame, changed: RowSet): void {
     const index = total.index.read(frame);
     const { groupCount } = index;
     const summed = summedColumn(total, frame);
     const { cells } = this;
+    const many = groupCount >> 1;
     for (let group = 0; group < groupCount; group++) {
       const { rows, count } = index.members(group);
       const sum = summed === undefined ? Number.NaN : sumOf(summed, rows, count);
-      if (sum - sum === 0) cells.put(group, sum + 0, FILLED);
-      else this.refresh(total, group, frame);
+      if (sum - sum !== 0) {
+        if (this.refresh(total, group, frame) && !changed.all) changed.add(group);
+      } else if (changed.all) cells.put(group, sum + 0, FILLED);
+      else if (cells.write(group, sum, FILLED)) changed.add(group);
+      if (!changed.all && changed.count > many) changed.addAll();
     }
     cells.touched();
   }
