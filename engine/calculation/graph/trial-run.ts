@@ -27,10 +27,13 @@ export interface Trials {
   readonly free: ReadonlySet<TableDef>;
 }
 
-/** After so many trials it is known which steps have most of their rows worked out again each time. */
-const WATCHED = 8;
-/** The first works everything out. */
+/** After so many trials it is known which tables' rows mostly come and go, and after as many more which steps have most of their
+    rows worked out again each time: tables made anew tell more, or less, than those whose rows come and go one by one. */
+const WATCHED = 4;
+/** The first works everything out, and so does the one after tables began to be made anew. */
 const UNWATCHED = 1;
+const REMADE_FROM = UNWATCHED + WATCHED;
+const SETTLED_FROM = REMADE_FROM + UNWATCHED + WATCHED;
 
 interface Step {
   readonly node: Node;
@@ -100,7 +103,7 @@ export class TrialRun {
     const { pending } = frame;
     const changed = this.#changed;
     this.#trial += 1;
-    const isWatched = this.#trial > UNWATCHED && this.#trial <= UNWATCHED + WATCHED;
+    const isWatched = this.#trial <= SETTLED_FROM && this.#trial !== 1 && this.#trial !== REMADE_FROM + 1;
     for (const step of this.#steps) {
       const { node, touch } = step;
       if (step.whole) {
@@ -123,26 +126,41 @@ export class TrialRun {
     }
     changed.clear();
     frame.releaseSlots();
-    if (this.#trial === UNWATCHED + WATCHED) this.#settle(frame);
+    if (this.#trial === REMADE_FROM) this.#remakeTables(frame);
+    else if (this.#trial === SETTLED_FROM) this.#settle(frame);
   }
 
-  /** Steps most of whose rows waited in most trials hear no more of which: they are worked out whole from now on. */
-  #settle(frame: Frame): void {
-    const whole = new Set<Node>();
+  /** Tables whose rows came and went in most trials are made anew from now on, and what is worked out in them is so whole. */
+  #remakeTables(frame: Frame): void {
     const remade = remadeTables(this.#steps, this.#trials);
     for (const step of this.#steps) {
       const { node } = step;
+      step.waited = 0;
       if (node instanceof GeneratorNode) {
         const blank = remade.get(node.generator.table);
         if (blank !== undefined) step.make = remaking(node, blank);
         continue;
       }
       const table = tableOf(node);
-      if (table !== undefined && remade.has(table)) {
-        step.whole ||= !(node instanceof IndexNode && node.isWayBack);
-        step.shown = undefined;
-      }
-      step.whole ||= step.waited / WATCHED >= MOSTLY;
+      if (table === undefined || !remade.has(table)) continue;
+      step.whole ||= !(node instanceof IndexNode && node.isWayBack);
+      step.shown = undefined;
+    }
+    this.#tellNoMore(frame);
+  }
+
+  /** Steps most of whose rows waited in most trials hear no more of which: they are worked out whole from now on. */
+  #settle(frame: Frame): void {
+    for (const step of this.#steps) {
+      if (!(step.node instanceof GeneratorNode)) step.whole ||= step.waited / WATCHED >= MOSTLY;
+    }
+    this.#tellNoMore(frame);
+  }
+
+  /** Steps that are worked out whole are told of no rows. */
+  #tellNoMore(frame: Frame): void {
+    const whole = new Set<Node>();
+    for (const step of this.#steps) {
       if (step.whole) whole.add(step.node);
       makeWhole(step);
     }
