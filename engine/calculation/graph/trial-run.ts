@@ -109,7 +109,7 @@ export class TrialRun {
       if (step.whole) {
         dirtyRows(frame, node).addAll();
         pending[node.rank] = 1;
-      } else if (isWatched) step.waited += waitingShare(frame, node);
+      } else if (isWatched) step.waited += waitingShare(frame, step);
       step.shown?.narrow(frame, node, this.#trial);
       if (pending[node.rank] !== 1) continue;
       pending[node.rank] = 0;
@@ -238,16 +238,18 @@ function blankColumns(table: TableDef, nodes: readonly Node[]): readonly ColumnD
 /** From this share of its rows on, a step is worked out whole. */
 const MOSTLY = 0.3;
 
-/** Of the rows of a step, the share that waits; 0 where it is not told by rows. */
-function waitingShare(frame: Frame, node: Node): number {
+/** Of the rows that a step may have to look at, the share that waits; 0 where it is not told by rows. */
+function waitingShare(frame: Frame, { node, shown }: Step): number {
   if (frame.pending[node.rank] !== 1) return 0;
   if (node instanceof GeneratorNode) return 1;
+  if (!(node instanceof ColumnNode || node instanceof RecordNode || (node instanceof IndexNode && !node.isWayBack)))
+    return 0;
   const dirty = dirtyRows(frame, node);
-  if (node instanceof IndexNode && !node.isWayBack) {
-    return dirty.all ? 1 : dirty.count / Math.max(1, frame.rows(node.table).length);
-  }
-  if (!(node instanceof ColumnNode || node instanceof RecordNode)) return 0;
-  return dirty.all ? 1 : dirty.count / Math.max(1, frame.rows(node.column.table).length);
+  if (dirty.all) return 1;
+  const table = node instanceof IndexNode ? node.table : node.column.table;
+  // A sheet's condition is looked at for the rows that it leaves out too.
+  const rows = shown === undefined ? frame.table(table).liveCount : frame.rows(table).length;
+  return dirty.count / Math.max(1, rows);
 }
 
 /** Which rows the condition of a step's sheet shows, where the step comes after it; the same for all steps of a sheet. */
