@@ -86,7 +86,12 @@ export class Edges {
       const groups = index.read(frame);
       const reading = readers.forWayBack(frame);
       for (let i = 0; i < changed.count; i++) {
-        for (let k = 0; k < keys; k++) key[k] = groups.keyValue(changed.at(i), k);
+        const group = changed.at(i);
+        if (keys === 2) {
+          addMembers(reading, reading.findTwo(groups.keyValue(group, 0), groups.keyValue(group, 1)), dirty);
+          continue;
+        }
+        for (let k = 0; k < keys; k++) key[k] = groups.keyValue(group, k);
         addMembers(reading, reading.find(key), dirty);
       }
     });
