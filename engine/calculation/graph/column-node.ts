@@ -63,8 +63,8 @@ export class ColumnNode implements Node {
   run(frame: Frame, changed: RowSet): void {
     const { length } = frame.table(this.column.table);
     const dirty = dirtyRows(frame, this);
-    if (dirty.all || dirty.count * 2 > length) this.#runAll(frame, changed, length);
-    else this.#runRows(frame, changed, dirty.sorted());
+    if (dirty.all || dirty.count * 2 > length) this.runAll(frame, changed);
+    else this.runRows(frame, changed, dirty.sorted());
   }
 
   runSome(frame: Frame, changed: RowSet, goOn: () => boolean): boolean {
@@ -72,11 +72,13 @@ export class ColumnNode implements Node {
     const run = {};
     return inParts(dirtyRows(frame, this), length, goOn, {
       whole: () => this.run(frame, changed),
-      some: (rows) => this.#runRows(frame, changed, rows, run),
+      some: (rows) => this.runRows(frame, changed, rows, run),
     });
   }
 
-  #runAll(frame: Frame, changed: RowSet, length: number): void {
+  /** Works every row out again, whichever are dirty. */
+  runAll(frame: Frame, changed: RowSet): void {
+    const { length } = frame.table(this.column.table);
     const over = this.#typedOver(frame);
     const batch: Batch = { frame, run: {}, rows: undefined, from: 0, count: 0 };
     const plain = over.size === 0 && frame.table(this.column.table).liveCount === length;
@@ -88,6 +90,7 @@ export class ColumnNode implements Node {
       const vector = workedOut(this.kernel, batch);
       const clean = vector.clean && frame.column(this.column).exceptions === 0;
       if (plain && clean) this.#copyClean(frame, vector, from, batch.count, changed, many);
+      else if (plain && changed.all) this.#putAll(frame, vector, from, batch.count);
       else if (plain) this.#copy(frame, vector, from, batch.count, changed, many);
       else this.#write(frame, over, batch, vector, changed);
       if (!changed.all && changed.count > many) changed.addAll();
@@ -118,6 +121,26 @@ export class ColumnNode implements Node {
       }
     }
     if (differ > many) changed.addAll();
+    column.touched();
+  }
+
+  /** As #copy, where it is known that all rows are told of. */
+  #putAll(frame: Frame, vector: Vector, from: number, count: number): void {
+    const { values: given, states: givenStates, clean } = vector;
+    const step = vector.uniform ? 0 : 1;
+    const column = frame.ownColumn(this.column);
+    const { values, states } = column;
+    let exceptions = 0;
+    for (let i = 0, at = vector.at; i < count; i++, at += step) {
+      const row = from + i;
+      const state = clean ? FILLED : (givenStates[at] as number);
+      let value = state === BLANK ? 0 : (given[at] as number) + 0;
+      if (state === FAULT) value = this.#placed(frame, row, value);
+      exceptions += (state === FILLED ? 0 : 1) - (states[row] === FILLED ? 0 : 1);
+      values[row] = value;
+      states[row] = state;
+    }
+    column.exceptions += exceptions;
     column.touched();
   }
 
@@ -153,7 +176,8 @@ export class ColumnNode implements Node {
     column.touched();
   }
 
-  #runRows(frame: Frame, changed: RowSet, rows: Int32Array, run = {}): void {
+  /** Works some rows out again, given by rising slot. */
+  runRows(frame: Frame, changed: RowSet, rows: Int32Array, run = {}): void {
     const over = this.#typedOver(frame);
     const batch: Batch = { frame, run, rows: undefined, from: 0, count: 0 };
     for (let start = 0; start < rows.length; start += BATCH) {

@@ -2,6 +2,7 @@
 // is tried and lead to what is asked. Which those are is found out once. Nothing is noted or told, and the frame is of no use for
 // anything else afterwards. Called by queries/draws.ts.
 
+import { FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { RowSet } from '../row-set.ts';
@@ -105,24 +106,27 @@ export class TrialRun {
     this.#trial += 1;
     const isWatched = this.#trial <= SETTLED_FROM && this.#trial !== 1 && this.#trial !== REMADE_FROM + 1;
     for (const step of this.#steps) {
-      const { node, touch } = step;
-      if (step.whole) {
-        dirtyRows(frame, node).addAll();
+      const { node, touch, whole, edges, shown } = step;
+      // A whole column needs no list of its rows.
+      const isColumn = whole && node instanceof ColumnNode;
+      if (whole) {
+        if (!isColumn) dirtyRows(frame, node).addAll();
         pending[node.rank] = 1;
       } else if (isWatched) step.waited += waitingShare(frame, step);
-      step.shown?.narrow(frame, node, this.#trial);
+      if (!isColumn) shown?.narrow(frame, node, this.#trial);
       if (pending[node.rank] !== 1) continue;
       pending[node.rank] = 0;
       changed.clear();
       // Where nobody listens, nobody is told which.
-      if (step.edges.length === 0) changed.addAll();
-      step.make(frame, changed);
+      if (edges.length === 0) changed.addAll();
+      if (isColumn) makeColumn(frame, node, shown?.rows(frame, this.#trial), changed);
+      else step.make(frame, changed);
       for (let lane = 0; lane < node.lanes; lane++) dirtyRows(frame, node, lane).clear();
       if (touch !== undefined) {
         touch(frame);
         changed.addAll();
       }
-      if (!changed.empty) tell(frame, step.edges, changed);
+      if (!changed.empty) tell(frame, edges, changed);
     }
     changed.clear();
     frame.releaseSlots();
@@ -180,6 +184,11 @@ function tell(frame: Frame, edges: readonly Edge[], rows: RowSet): void {
   }
 }
 
+function makeColumn(frame: Frame, node: ColumnNode, rows: Int32Array | undefined, changed: RowSet): void {
+  if (rows === undefined) node.runAll(frame, changed);
+  else node.runRows(frame, changed, rows);
+}
+
 function remaking(node: GeneratorNode, blank: readonly ColumnDef[]): Step['make'] {
   return (frame, changed) => {
     node.remake(frame, blank);
@@ -235,8 +244,10 @@ function blankColumns(table: TableDef, nodes: readonly Node[]): readonly ColumnD
   return table.columns.filter((column) => !made.has(column));
 }
 
+const NO_ROWS = new Int32Array(0);
+
 /** From this share of its rows on, a step is worked out whole. */
-const MOSTLY = 0.3;
+const MOSTLY = 0.2;
 
 /** Of the rows that a step may have to look at, the share that waits; 0 where it is not told by rows. */
 function waitingShare(frame: Frame, { node, shown }: Step): number {
@@ -255,9 +266,11 @@ function waitingShare(frame: Frame, { node, shown }: Step): number {
 /** Which rows the condition of a step's sheet shows, where the step comes after it; the same for all steps of a sheet. */
 function shownRows(node: Node, graph: Graph, known: Map<TableDef, ShownRows>): ShownRows | undefined {
   const table = tableOf(node);
-  const condition = graph.order.find((one) => one instanceof ColumnNode && one.column === table?.shown);
+  const condition = graph.order.find(
+    (one): one is ColumnNode => one instanceof ColumnNode && one.column === table?.shown,
+  );
   if (table === undefined || condition === undefined || node.rank <= condition.rank) return undefined;
-  const shown = known.get(table) ?? new ShownRows(table);
+  const shown = known.get(table) ?? new ShownRows(table, condition.column);
   known.set(table, shown);
   return shown;
 }
@@ -275,25 +288,34 @@ function tableOf(node: Node): TableDef | undefined {
  */
 class ShownRows {
   readonly #table: TableDef;
+  readonly #condition: ColumnDef;
   #trial = 0;
   /** Of the rows and of the condition when they were last looked at. */
-  #stamps: readonly (number | undefined)[] = [];
-  #shown: readonly number[] = [];
+  #stamps: readonly number[] = [];
+  /** By rising slot, as all of these. */
+  #shown = NO_ROWS;
   #was = new Uint8Array(0);
   /** Rows that came to be shown, or are no more, since the trial before. */
-  #turned: readonly number[] = [];
+  #turned = NO_ROWS;
+  /** Those that are shown, or were. */
+  #either = NO_ROWS;
 
-  constructor(table: TableDef) {
+  constructor(table: TableDef, condition: ColumnDef) {
     this.#table = table;
+    this.#condition = condition;
+  }
+
+  /** The rows to be looked at where all are, by rising slot; undefined where that is every row. */
+  rows(frame: Frame, trial: number): Int32Array | undefined {
+    if (this.#trial !== trial) this.#look(frame, trial);
+    return this.#isEveryRow(frame, trial) ? undefined : this.#either;
   }
 
   narrow(frame: Frame, node: Node, trial: number): void {
     if (this.#trial !== trial) this.#look(frame, trial);
-    // The first trial looks at every row, so that what is left out then is as fresh as any.
     if (trial === 1) return;
     const dirty = dirtyRows(frame, node);
-    // Where most rows are shown, all are looked at sooner than they are told apart.
-    if (dirty.all && this.#shown.length * 2 > frame.table(this.#table).length) return;
+    if (dirty.all && this.#isEveryRow(frame, trial)) return;
     if (dirty.all || dirty.count > this.#shown.length) {
       const kept = dirty.all ? this.#shown : this.#shown.filter((row) => dirty.has(row));
       dirty.clear();
@@ -303,30 +325,42 @@ class ShownRows {
     if (this.#turned.length > 0) frame.pending[node.rank] = 1;
   }
 
+  /** The first trial looks at every row, so that what is left out then is as fresh as any; where most rows are shown, all are
+      looked at sooner than they are told apart. */
+  #isEveryRow(frame: Frame, trial: number): boolean {
+    return trial === 1 || this.#shown.length * 2 > frame.table(this.#table).length;
+  }
+
   #look(frame: Frame, trial: number): void {
     const isFirst = trial === 1;
     this.#trial = trial;
-    const { length, stamp } = frame.table(this.#table);
-    const condition = this.#table.shown === undefined ? undefined : frame.column(this.#table.shown).stamp;
-    if (!isFirst && this.#stamps[0] === stamp && this.#stamps[1] === condition) {
-      this.#turned = [];
+    const { length, stamp, live } = frame.table(this.#table);
+    const { values, states, stamp: ofCondition } = frame.column(this.#condition);
+    if (!isFirst && this.#stamps[0] === stamp && this.#stamps[1] === ofCondition) {
+      this.#turned = NO_ROWS;
+      this.#either = this.#shown;
       return;
     }
-    this.#stamps = [stamp, condition];
-    const shown: number[] = [];
-    const turned: number[] = [];
+    this.#stamps = [stamp, ofCondition];
     if (length > this.#was.length) {
       const longer = new Uint8Array(length * 2);
       longer.set(this.#was);
       this.#was = longer;
     }
+    const was = this.#was;
+    const [shown, turned, either] = [new Int32Array(length), new Int32Array(length), new Int32Array(length)];
+    let [manyShown, manyTurned, many] = [0, 0, 0];
     for (let row = 0; row < length; row++) {
-      const is = frame.exists(this.#table, row) ? 1 : 0;
-      if (is === 1) shown.push(row);
-      if (is !== this.#was[row]) turned.push(row);
-      this.#was[row] = is;
+      const is = live[row] === 1 && states[row] === FILLED && values[row] === 1 ? 1 : 0;
+      const before = was[row];
+      if (is === 0 && before === 0) continue;
+      either[many++] = row;
+      if (is === 1) shown[manyShown++] = row;
+      if (is !== before) turned[manyTurned++] = row;
+      was[row] = is;
     }
-    this.#shown = shown;
-    this.#turned = isFirst ? [] : turned;
+    this.#shown = shown.subarray(0, manyShown);
+    this.#turned = isFirst ? NO_ROWS : turned.subarray(0, manyTurned);
+    this.#either = either.subarray(0, many);
   }
 }
