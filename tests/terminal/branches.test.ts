@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { Folder } from './terminal.ts';
+import { Folder, runWith } from './terminal.ts';
 
 let folder: Folder;
 beforeEach(() => {
@@ -154,6 +154,16 @@ describe('draws', () => {
     expect(await json('3')).toBe(await json('3'));
     expect(await json('4')).not.toBe(await json('3'));
     expect((await folder.run([...words, '--seed', 'x'])).err).toContain('--seed takes a whole number');
+  });
+
+  test('says how far it is where a person reads along, and clears that before it answers', async () => {
+    const file = folder.farm();
+    await folder.run(['set', file, 'Beds', 'North 1', 'Length', '40..60 ft']);
+    const words = ['draws', file, 'SUM(Beds[Length])', '--count', '100'];
+    const said: (string | undefined)[] = [];
+    const told = await runWith(words, [], undefined, (line) => said.push(line));
+    expect(said).toEqual([...['0%', '25%', '50%', '75%'].map((share) => `Drawing seasons: ${share}`), undefined]);
+    expect(told).toEqual(await runWith(words));
   });
 
   test('gives figures week by week with the chance of running out', async () => {

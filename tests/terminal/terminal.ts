@@ -60,6 +60,7 @@ export async function runWith(
   words: readonly string[],
   input: readonly string[] = [],
   whenOpening?: () => void,
+  progress?: (line: string | undefined) => void,
 ): Promise<Ran> {
   let out = '';
   let err = '';
@@ -70,6 +71,7 @@ export async function runWith(
     warn: (line) => {
       err += `${line}\n`;
     },
+    ...(progress === undefined ? {} : { progress }),
     lines: async function* () {
       yield* input;
     },

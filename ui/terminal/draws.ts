@@ -31,6 +31,9 @@ const USUAL_COUNT = 2000;
 /** Inputs named of those on which a figure hangs. */
 const NAMED = 5;
 
+/** Seasons between two words of how far it is. */
+const AT_ONCE = 25;
+
 /** From so many seasons on others draw a share of them: each opens the workbook first. */
 const MANY = 1000;
 
@@ -52,14 +55,33 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
     const { inputs, goal } = checked(workbook, file, figures, values.get('goal'));
     threads?.longWork();
     const draws = new Draws(workbook, { ...order, inputs, from: 0, until, chances: SEASON_CHANCES }, streams(seed));
-    const why = draws.step(until);
-    if (why !== undefined) refuse(onOneLine(`${file}: ${why}`));
-    const drawn = joinDrawn([draws.result(), ...(await Promise.all(elsewhere.map((share) => share.drawn)))]);
+    const beside = elsewhere.map((share) => share.drawn);
+    const drawn = await drawnToTheEnd(draws, until, beside, world, file);
     const told = { workbook, formulas, weekly, count, seed, inputs: inputs.length, goal, drawn };
     world.out(flags.has('json') ? asJson(told) : inWords(told));
     return 0;
   } finally {
     for (const { end } of elsewhere) end();
+  }
+}
+
+/** All that was drawn, here and beside; says meanwhile how far it is: those beside are about as far. */
+async function drawnToTheEnd(
+  draws: Draws,
+  seasons: number,
+  beside: readonly Promise<Drawn>[],
+  world: World,
+  file: string,
+): Promise<Drawn> {
+  try {
+    while (!draws.isDone) {
+      world.progress?.(`Drawing seasons: ${percent(draws.done / seasons)}`);
+      const why = draws.step(AT_ONCE);
+      if (why !== undefined) refuse(onOneLine(`${file}: ${why}`));
+    }
+    return joinDrawn([draws.result(), ...(await Promise.all(beside))]);
+  } finally {
+    world.progress?.(undefined);
   }
 }
 

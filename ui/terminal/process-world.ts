@@ -12,6 +12,8 @@ export function processWorld(): World {
   return {
     out: (content) => process.stdout.write(content),
     warn: (line) => process.stderr.write(`${line}\n`),
+    // Back to the first column, and what stood there is wiped out.
+    ...(process.stderr.isTTY ? { progress: (line = '') => void process.stderr.write(`\r${line}\x1b[K`) } : {}),
     lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
     input: async () => {
       const chunks: Buffer[] = [];

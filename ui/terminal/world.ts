@@ -8,6 +8,8 @@ export interface World {
   out(content: string | Uint8Array): void;
   /** Standard error, a line at a time. */
   warn(line: string): void;
+  /** How far long work is, in a line that the next takes the place of, `undefined` clears; where a person reads along. */
+  progress?(line: string | undefined): void;
   /** Standard input, line by line. */
   lines(): AsyncIterable<string>;
   /** Standard input, whole. */
