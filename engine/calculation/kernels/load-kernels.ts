@@ -70,8 +70,10 @@ export function linkedKernel(link: ColumnDef, column: ColumnDef): Kernel {
     }
     out.clean = isPlain;
     if (!isPlain) {
-      if (values instanceof Float64Array) out.clean = follow(out, values, cells.states, slots, states, from, count);
-      else out.clean = followWhole(out, values, cells.states, slots, states, from, count);
+      if (values instanceof Float64Array) {
+        if (links.exceptions === 0) out.clean = followFilled(out, values, cells.states, slots, from, count);
+        else out.clean = follow(out, values, cells.states, slots, states, from, count);
+      } else out.clean = followWhole(out, values, cells.states, slots, states, from, count);
     } else if (values instanceof Float64Array) gather(out.values, values, slots, from, count);
     else gatherWhole(out.values, values, slots, from, count);
     return out;
@@ -113,6 +115,26 @@ function follow(
     const state = link === FILLED ? (cells[slot] as number) : link;
     states[i] = state;
     out[i] = link === FILLED ? (values[slot] as number) : link === FAULT ? slot : 0;
+    worst |= state;
+  }
+  return worst === FILLED;
+}
+
+/** As follow, where no link is blank or faulty: a sheet of pairs leads to rows that the sheet behind it leaves out, but its own are filled. */
+function followFilled(
+  { values: out, states }: Vector,
+  values: Float64Array,
+  cells: Uint8Array,
+  slots: Int32Array,
+  from: number,
+  count: number,
+): boolean {
+  let worst = FILLED;
+  for (let i = 0; i < count; i++) {
+    const slot = slots[from + i] as number;
+    const state = cells[slot] as number;
+    states[i] = state;
+    out[i] = values[slot] as number;
     worst |= state;
   }
   return worst === FILLED;
