@@ -124,11 +124,19 @@ export class Totals implements Shared {
     const summed = summedColumn(total, frame);
     const { cells } = this;
     const many = groupCount >> 1;
+    const isCount = total.column === undefined && total.filters.length === 0;
+    /** A group of one row, once its rows were counted. */
+    let alike = -1;
     for (let group = 0; group < groupCount; group++) {
       const { rows, count } = index.members(group);
       const sum = summed === undefined ? Number.NaN : sumOf(summed, rows, count);
-      if (sum - sum !== 0) {
+      if (isCount && count === 1 && alike >= 0) {
+        // Of the same number of rows, the same: most groups of a count have one.
+        const { values, states } = cells;
+        if (cells.write(group, values[alike] as number, states[alike] as number) && !changed.all) changed.add(group);
+      } else if (sum - sum !== 0) {
         if (this.refresh(total, group, frame) && !changed.all) changed.add(group);
+        if (count === 1) alike = group;
       } else if (changed.all) cells.put(group, sum + 0, FILLED);
       else if (cells.write(group, sum, FILLED)) changed.add(group);
       if (!changed.all && changed.count > many) changed.addAll();

@@ -409,19 +409,22 @@ function readTotals(
 ): Vector {
   out.clean = true;
   if (one === undefined) return out;
-  const { values, states } = cells;
-  const { length } = cells;
+  const { values: to, states: toStates } = out;
+  const { values, states, length } = cells;
+  const [ofNone, stateOfNone] = [nothing.values[0] ?? 0, nothing.states[0] ?? BLANK];
   const [first, second] = [one.values, (other ?? one).values];
   let [atFirst, atSecond] = [one.at, (other ?? one).at];
   const [stepFirst, stepSecond] = [step(one), step(other ?? one)];
+  let worst = FILLED;
   for (let i = 0; i < count; i++, atFirst += stepFirst, atSecond += stepSecond) {
     const value = first[atFirst] as number;
     const group = other === undefined ? groups.findOne(value) : groups.findTwo(value, second[atSecond] as number);
     const isKnown = group >= 0 && group < length;
-    const state = (isKnown ? states[group] : nothing.states[0]) ?? BLANK;
-    out.values[i] = (isKnown ? values[group] : nothing.values[0]) ?? 0;
-    out.states[i] = state;
-    if (state !== FILLED) out.clean = false;
+    const state = isKnown ? (states[group] as number) : stateOfNone;
+    to[i] = isKnown ? (values[group] as number) : ofNone;
+    toStates[i] = state;
+    worst |= state;
   }
+  out.clean = worst === FILLED;
   return out;
 }
