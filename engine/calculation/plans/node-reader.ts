@@ -14,7 +14,8 @@ import type { IndexNode, TotalNode, WatchNode } from '../graph/group-nodes.ts';
 import type { RangeNode } from '../graph/range-node.ts';
 import type { RecordNode } from '../graph/record-node.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
-import { loadKernel, typedKernel } from '../kernels/load-kernels.ts';
+import { cellKernel } from '../kernels/kept-cells.ts';
+import { typedKernel } from '../kernels/load-kernels.ts';
 import type { Kernel } from '../kernels/vector.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
 import type { Edges } from './edges.ts';
@@ -167,7 +168,7 @@ export class NodeReader implements Reader {
 
   load(column: ColumnDef): Kernel {
     this.#wiring.edges.sameRows(this.#wiring.columnSource(column), this.#node);
-    return loadKernel(column);
+    return cellKernel(this.#wiring.layout, [column]);
   }
 
   typed(column: ColumnDef): Kernel {

@@ -7,13 +7,12 @@ import type { Scalar } from '../../values/error.ts';
 import { powerOf } from '../../values/number.ts';
 import { LONGEST_TEXT, tooLongText } from '../../values/plain-text.ts';
 import { compareKernel, ORDERS } from '../kernels/compare-kernels.ts';
-import { type Chain, KeptCells, keptKernel } from '../kernels/kept-cells.ts';
-import { loadKernel, singleKernel, throughKernel, todayKernel } from '../kernels/load-kernels.ts';
+import { cellKernel } from '../kernels/kept-cells.ts';
+import { singleKernel, throughKernel, todayKernel } from '../kernels/load-kernels.ts';
 import { arithmeticKernel, pointKernel1, pointKernel2 } from '../kernels/point-kernels.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
 import { TOO_LARGE, toStored } from '../kernels/scalars.ts';
 import { blankKernel, constantKernel, type Kernel } from '../kernels/vector.ts';
-import type { Layout } from '../layout.ts';
 import { planCall } from './call-plans.ts';
 import { orderFor } from './order.ts';
 import { keyColumn, type LinkStep, type Reader, tableBehind } from './reader.ts';
@@ -75,24 +74,10 @@ function planCell(tree: CellNode, reader: Reader): Kernel {
   reader.readsCell(steps, tree.table, tree.column);
   const column = reader.layout.column(tree.table, tree.column);
   const [first, ...further] = steps;
-  if (first === undefined) return loadKernel(column);
+  if (first === undefined) return cellKernel(reader.layout, [column]);
   const own = reader.layout.column(first.table, first.column);
-  const [next = column, ...rest] = [...further.map((step) => reader.layout.column(step.table, step.column)), column];
-  const chain: Chain = [own, next, ...rest];
-  return keptKernel(keptCells(reader.layout, chain), chain);
-}
-
-/** What is looked up along chains of links, by the numbers of their columns. */
-const KEPT = new WeakMap<Layout, Map<string, KeptCells>>();
-
-/** The same for all formulas of a layout that follow the same links. */
-function keptCells(layout: Layout, chain: Chain): KeptCells {
-  const kept = KEPT.get(layout) ?? new Map<string, KeptCells>();
-  KEPT.set(layout, kept);
-  const name = chain.map(({ number }) => number).join(' ');
-  const known = kept.get(name) ?? new KeptCells(chain);
-  kept.set(name, known);
-  return known;
+  const rest = further.map((step) => reader.layout.column(step.table, step.column));
+  return cellKernel(reader.layout, [own, ...rest, column]);
 }
 
 /** The key text of the row that a link names. */
