@@ -99,8 +99,8 @@ export class Column {
   }
 
   /** Fills its cells, as many as there are, with the values given. */
-  fill(values: ArrayLike<number>): void {
-    for (let row = 0, to = this.values, { length } = this; row < length; row++) to[row] = values[row] as number;
+  fill(values: Int32Array | Float64Array): void {
+    this.values.set(values.subarray(0, this.length));
     this.states.fill(FILLED, 0, this.length);
     this.exceptions = 0;
     this.stamp = nextStamp();

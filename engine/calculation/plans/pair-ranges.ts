@@ -4,7 +4,7 @@
 // for each of those afterwards.
 
 import { type Comparison, type Typed, walkTyped } from '../../language/typed.ts';
-import { FILLED } from '../../values/column.ts';
+import { type Column, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import { NOBODY, type PairRange, type Stretch } from '../generators/pairs.ts';
 import { boundary, isWithin, type RangeComparison } from '../indexes/ranged-rows.ts';
@@ -39,7 +39,10 @@ export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): P
     first: [...new Set([...meetings.map(({ first }) => first), ...ofFirst])],
     second: [...new Set([...meetings.map(({ second }) => second), ...ofSecond])],
     partners(frame) {
-      const stands = meetings.map((one) => ({ ...one, by: orders.get(one.second)?.(frame) ?? NO_ROWS }));
+      const stands = meetings.map(({ first, comparison, second }) => {
+        const ends = comparison === '<' || comparison === '<=';
+        return { first: frame.column(first), comparison, ends, second, by: orders.get(second)?.(frame) ?? NO_ROWS };
+      });
       const { rows } = stands[0]?.by ?? inOrder(frame);
       // Rows that stand alike by two columns, as weeks do by their first and last days, are cut by both.
       const [cutting, others] = [
@@ -51,12 +54,11 @@ export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): P
         if (!saysYes(frame, ofFirst, row)) return NOBODY;
         let from = 0;
         let to = rows.length;
-        for (const { first, by, comparison } of cutting) {
-          const wanted = numberAt(frame, first, row);
-          if (wanted === undefined) return NOBODY;
+        for (let k = 0; k < cutting.length; k++) {
+          const { first, by, comparison, ends } = cutting[k] as Standing;
+          if (first.states[row] !== FILLED) return NOBODY;
           const { values } = by;
-          const ends = comparison === '<' || comparison === '<=';
-          const place = boundary(values, values.length, comparison, wanted);
+          const place = boundary(values, values.length, comparison, first.values[row] as number);
           if (ends) to = Math.min(to, place);
           else from = Math.max(from, place);
         }
@@ -64,7 +66,7 @@ export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): P
         met.rows = rows;
         met.from = from;
         met.to = to;
-        for (const one of others) whoMeet(frame, one, row, met);
+        for (const one of others) whoMeet(one, frame.column(one.second), row, met);
         return met;
       };
     },
@@ -79,9 +81,8 @@ function isSame(rows: Int32Array, others: Int32Array): boolean {
 }
 
 /** Leaves of the partners those who meet the row. */
-function whoMeet(frame: Frame, { first, comparison, second }: Meeting, row: number, partners: Stretch): void {
-  const wanted = numberAt(frame, first, row);
-  const { values, states } = frame.column(second);
+function whoMeet({ first, comparison }: Standing, { values, states }: Column, row: number, partners: Stretch): void {
+  const wanted = first.states[row] === FILLED ? first.values[row] : undefined;
   const met = new Int32Array(partners.to - partners.from);
   let count = 0;
   for (let i = partners.from; i < partners.to && wanted !== undefined; i++) {
@@ -93,15 +94,20 @@ function whoMeet(frame: Frame, { first, comparison, second }: Meeting, row: numb
   partners.to = count;
 }
 
-function numberAt(frame: Frame, def: ColumnDef, row: number): number | undefined {
-  const { values, states } = frame.column(def);
-  return states[row] === FILLED ? values[row] : undefined;
-}
-
 /** The rows of a table that have a value, by rising value. */
 interface SortedRows {
   readonly rows: Int32Array;
   readonly values: Float64Array;
+}
+
+/** A meeting as both sheets stand: what the rows of the first say, and the rows of the second by what they say. */
+interface Standing {
+  readonly first: Column;
+  readonly comparison: RangeComparison;
+  /** Whether those who meet end where the second's values reach the first's, rather than begin there. */
+  readonly ends: boolean;
+  readonly second: ColumnDef;
+  readonly by: SortedRows;
 }
 
 const NO_ROWS: SortedRows = { rows: NOBODY.rows, values: new Float64Array(0) };
