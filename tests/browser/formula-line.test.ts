@@ -3,10 +3,10 @@
 
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { atSheet } from './one-page.ts';
+import { atOnionSheet } from './one-page.ts';
 
 async function openAtStations() {
-  const opened = await atSheet('Plantings');
+  const opened = await atOnionSheet('Plantings');
   await opened.book.press(0, 'Stations');
   return opened;
 }
@@ -101,7 +101,7 @@ test('an entry is typed in the line under the same rules, and an override is tak
 });
 
 test('a column of one’s own is added with a formula, refused while it is wrong, and removed again', async () => {
-  const { book, page } = await atSheet('Beds');
+  const { book, page } = await atOnionSheet('Beds');
   await (await book.header('Length')).click({ button: 'right' });
   await page.getByRole('menuitem', { name: 'Add a column' }).click();
   const dialog = page.getByRole('dialog');
@@ -120,7 +120,7 @@ test('a column of one’s own is added with a formula, refused while it is wrong
 });
 
 test('a column of choices and one that leads to another sheet are added and filled', async () => {
-  const { book, page } = await atSheet('Beds');
+  const { book, page } = await atOnionSheet('Beds');
   const add = async (beside: string, name: string, kind: string, take: (dialog: Locator) => Promise<unknown>) => {
     await (await book.header(beside)).click({ button: 'right' });
     await page.getByRole('menuitem', { name: 'Add a column' }).click();
@@ -134,9 +134,9 @@ test('a column of choices and one that leads to another sheet are added and fill
   await add('Length', 'Look', 'choice', (dialog) => dialog.getByLabel('Choices').fill('good; fair; poor'));
   await book.type(0, 'Look', 'fair');
   await expect.poll(() => book.read(0, 'Look')).toBe('fair');
-  await add('Look', 'Last crop', 'link', (dialog) => dialog.getByLabel('Of the sheet').selectOption('Crops'));
-  await book.type(0, 'Last crop', 'Garlic');
-  await expect.poll(() => book.read(0, 'Last crop')).toBe('Garlic');
+  await add('Look', 'Last variety', 'link', (dialog) => dialog.getByLabel('Of the sheet').selectOption('Varieties'));
+  await book.type(0, 'Last variety', 'Lamplight');
+  await expect.poll(() => book.read(0, 'Last variety')).toBe('Lamplight');
 });
 
 test('an own formula stands with the sheet’s own beside it, which is taken back', async () => {

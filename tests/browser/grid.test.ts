@@ -3,11 +3,11 @@
 
 import { expect, test } from 'vitest';
 import { reload } from './harness.ts';
-import { atSheet } from './one-page.ts';
-import { demoAsItComes, demoBook } from './workbook-page.ts';
+import { atOnionSheet } from './one-page.ts';
+import { onionBook, onionsAsTheyCome } from './workbook-page.ts';
 
 test('figures of a column stand under each other on the decimal mark', async () => {
-  const { book, page } = await atSheet('Beds');
+  const { book, page } = await atOnionSheet('Beds');
   await book.type(0, 'Length', '62.25');
   await book.type(1, 'Length', '7');
   const marks = () =>
@@ -34,7 +34,7 @@ test('figures of a column stand under each other on the decimal mark', async () 
 });
 
 test('measures are taken in any unit and shown as typed', async () => {
-  const { book } = await atSheet('Beds');
+  const { book } = await atOnionSheet('Beds');
   for (const [typed, shown] of [
     ['60', '60'],
     ['20 m', /^20\sm$/],
@@ -47,7 +47,7 @@ test('measures are taken in any unit and shown as typed', async () => {
 });
 
 test('two steps taken back within one frame leave no stale figure', async () => {
-  const { book, page } = await atSheet('Beds');
+  const { book, page } = await atOnionSheet('Beds');
   const before = [await book.read(0, 'Length'), await book.read(1, 'Width')];
   await book.type(0, 'Length', '61');
   await book.type(1, 'Width', '31');
@@ -64,7 +64,7 @@ test('two steps taken back within one frame leave no stale figure', async () => 
 });
 
 test('a range is copied, pasted, filled down, cleared, and undone step by step', async () => {
-  const { book, page } = await atSheet('Beds');
+  const { book, page } = await atOnionSheet('Beds');
   const before = await book.read(5, 'Length');
   await book.type(0, 'Length', '44');
   await book.type(1, 'Length', '45');
@@ -86,8 +86,8 @@ test('a range is copied, pasted, filled down, cleared, and undone step by step',
 });
 
 test('a block with one bad cell is not pasted before it is mended or left out, and the sentence says which', async () => {
-  const { book, page } = await atSheet('Beds');
-  const rows = demoAsItComes().rows('Beds').length;
+  const { book, page } = await atOnionSheet('Beds');
+  const rows = onionsAsTheyCome().rows('Beds').length;
   await book.press(rows, 'Bed');
   await page.evaluate(() => {
     const data = new DataTransfer();
@@ -102,8 +102,8 @@ test('a block with one bad cell is not pasted before it is mended or left out, a
 });
 
 test('rows are added in the empty line, duplicated and removed; a row others rest on stays', async () => {
-  const { book, page } = await atSheet('Beds');
-  const rows = demoAsItComes().rows('Beds').length;
+  const { book, page } = await atOnionSheet('Beds');
+  const rows = onionsAsTheyCome().rows('Beds').length;
   await page.getByRole('button', { name: 'Add a row' }).click();
   await page.keyboard.type('Ditch 1');
   await page.keyboard.press('Enter');
@@ -121,7 +121,7 @@ test('rows are added in the empty line, duplicated and removed; a row others res
 });
 
 test('metric units change what is shown, what was typed in a unit stays, and undo goes back', async () => {
-  const { book, page } = await atSheet('Beds');
+  const { book, page } = await atOnionSheet('Beds');
   await book.type(1, 'Length', '20 m');
   const area = await book.read(0, 'Area');
   await page.getByText('cm, kg').click();
@@ -134,7 +134,7 @@ test('metric units change what is shown, what was typed in a unit stays, and und
 });
 
 test('what stays in sight at the left covers what is scrolled under it, without a colour worked out for each cell', async () => {
-  const { page } = await atSheet('Plantings');
+  const { page } = await atOnionSheet('Plantings');
   const { fronts, rules, asked } = await page.evaluate(() => {
     const inside = (within: CSSStyleSheet | CSSGroupingRule | CSSStyleRule): readonly CSSStyleRule[] =>
       [...within.cssRules].flatMap((rule) => [
@@ -157,7 +157,7 @@ test('what stays in sight at the left covers what is scrolled under it, without 
 });
 
 test('a bad entry gets its sentence, stays as typed, and Esc gives the cell back', async () => {
-  const { book, page } = await atSheet('Plantings');
+  const { book, page } = await atOnionSheet('Plantings');
   const before = await book.read(0, 'In-row spacing');
   await book.type(0, 'In-row spacing', 'banana');
   await expect.poll(() => book.entryAnswer().textContent()).toMatch(/banana.*length/);
@@ -171,7 +171,7 @@ test('a bad entry gets its sentence, stays as typed, and Esc gives the cell back
 });
 
 test('seeds below nothing and a variety that does not exist are refused with a sentence', async () => {
-  const { book, page } = await atSheet('Plantings');
+  const { book, page } = await atOnionSheet('Plantings');
   await book.type(0, 'Seeds per station', '-3');
   await expect.poll(() => book.entryAnswer().textContent()).toMatch(/\S+ .*\./);
   await page.keyboard.press('Escape');
@@ -183,11 +183,11 @@ test('seeds below nothing and a variety that does not exist are refused with a s
 });
 
 test('a variety is picked from a list that narrows while it is typed', async () => {
-  const { book, page } = await atSheet('Plantings');
+  const { book, page } = await atOnionSheet('Plantings');
   await book.press(0, 'Variety');
   await page.keyboard.press('Enter');
   const list = page.getByRole('listbox', { name: 'What Variety can be' });
-  expect(await list.getByRole('option').count()).toBe(demoAsItComes().rows('Varieties').length);
+  expect(await list.getByRole('option').count()).toBe(onionsAsTheyCome().rows('Varieties').length);
   await page.keyboard.type('kettle');
   await expect.poll(() => list.getByRole('option').allTextContents()).toEqual(['Copper Kettle']);
   await page.keyboard.press('Enter');
@@ -195,7 +195,7 @@ test('a variety is picked from a list that narrows while it is typed', async () 
 });
 
 test('what is typed over a formula is marked and can be taken back', async () => {
-  const { book, page } = await atSheet('Plantings');
+  const { book, page } = await atOnionSheet('Plantings');
   const before = await book.read(0, 'Stations');
   await book.type(0, 'Stations', '250');
   await expect.poll(() => book.read(0, 'Stations')).toBe('250');
@@ -207,7 +207,7 @@ test('what is typed over a formula is marked and can be taken back', async () =>
 });
 
 test('looking into a computed cell and leaving it types nothing over it', async () => {
-  const { book, page } = await atSheet('Plantings');
+  const { book, page } = await atOnionSheet('Plantings');
   await book.press(0, 'Stations');
   await page.keyboard.press('F2');
   await page.keyboard.press('Enter');
@@ -216,7 +216,7 @@ test('looking into a computed cell and leaving it types nothing over it', async 
 });
 
 test('only the cells that a change names are drawn again', async () => {
-  const { book, page } = await atSheet('Plantings');
+  const { book, page } = await atOnionSheet('Plantings');
   await book.cell(0, 'In-row spacing');
   // The grid lays a cell out before it draws what stands in it: until every cell shown is dressed, none counts as drawn.
   await expect
@@ -245,11 +245,11 @@ test('only the cells that a change names are drawn again', async () => {
   expect(fresh).toContain('0 in-row-spacing');
   expect(fresh).not.toContain('5 in-row-spacing');
   // The same edit beside the page: its change set, and the columns in which something new was found or is no longer.
-  const demo = demoBook();
-  const found = () => new Set(demo.attention().map(({ table, column, says }) => `${table} / ${column}: ${says}`));
+  const beside = onionBook();
+  const found = () => new Set(beside.attention().map(({ table, column, says }) => `${table} / ${column}: ${says}`));
   const before = found();
-  const place = { table: 'Plantings', row: demo.rows('Plantings')[0] ?? -1, column: 'In-row spacing' };
-  const change = demo.edit([{ edit: 'cell', ...place, entry: '7.5 in' }]);
+  const place = { table: 'Plantings', row: beside.rows('Plantings')[0] ?? -1, column: 'In-row spacing' };
+  const change = beside.edit([{ edit: 'cell', ...place, entry: '7.5 in' }]);
   if (change.refused) throw new Error(change.why);
   const after = found();
   const moved = [...before, ...after].filter((each) => before.has(each) !== after.has(each));
@@ -257,13 +257,13 @@ test('only the cells that a change names are drawn again', async () => {
     ...change.cells.filter(({ table }) => table === 'Plantings').map(({ column }) => column),
     ...moved.map((each) => /^Plantings \/ (.*?): /.exec(each)?.[1] ?? ''),
   ];
-  const named = new Set(names.map((name) => demo.column('Plantings', name)?.id ?? ''));
+  const named = new Set(names.map((name) => beside.column('Plantings', name)?.id ?? ''));
   expect(fresh.map((cell) => cell.slice(cell.indexOf(' ') + 1)).filter((column) => !named.has(column))).toEqual([]);
   expect(named.has('variety')).toBe(false);
 });
 
 test('Home brings a sheet that was scrolled to its end back to its first columns', async () => {
-  const { book, page } = await atSheet('Plantings');
+  const { book, page } = await atOnionSheet('Plantings');
   const scrolled = () => page.locator('.ag-grid-viewport').evaluate((grid) => grid.scrollLeft);
   await book.press(1, 'Planting');
   await page.keyboard.press('End');
@@ -273,7 +273,7 @@ test('Home brings a sheet that was scrolled to its end back to its first columns
 });
 
 test('the page is not styled anew from one sheet to the next', async () => {
-  const { book, page } = await atSheet('Plantings');
+  const { book, page } = await atOnionSheet('Plantings');
   const styles = await page.evaluateHandle(() => [...document.querySelectorAll('style[data-ag-css]')]);
   await book.openSheet('Trays');
   await expect.poll(() => page.locator('.ag-root').count()).toBe(1);
@@ -285,27 +285,27 @@ test('the page is not styled anew from one sheet to the next', async () => {
 });
 
 test('Home and End go to the ends of the row, with Ctrl to the ends of the sheet', async () => {
-  const { book, page } = await atSheet('Trays');
+  const { book, page } = await atOnionSheet('Trays');
   const focused = () =>
     page.evaluate(() => {
       const cell = document.activeElement;
       return `${cell?.closest('.ag-row')?.getAttribute('row-index')} ${cell?.getAttribute('col-id')}`;
     });
-  const demo = demoAsItComes();
-  const last = demo.table('Trays')?.columns.at(-1)?.id;
+  const beside = onionsAsTheyCome();
+  const last = beside.table('Trays')?.columns.at(-1)?.id;
   await book.press(2, 'Holds');
   await page.keyboard.press('End');
   expect(await focused()).toBe(`2 ${last}`);
   await page.keyboard.press('Home');
   expect(await focused()).toBe('2 tray');
   await page.keyboard.press('Control+End');
-  expect(await focused()).toBe(`${demo.rows('Trays').length - 1} ${last}`);
+  expect(await focused()).toBe(`${beside.rows('Trays').length - 1} ${last}`);
   await page.keyboard.press('Control+Home');
   expect(await focused()).toBe('0 tray');
 });
 
 test('an item of the attention list leads to its cell', async () => {
-  const { page } = await atSheet('Trays');
+  const { page } = await atOnionSheet('Trays');
   await page.getByRole('button', { name: /Needs attention/ }).click();
   const item = page.getByRole('region', { name: 'Needs attention' }).getByRole('listitem').first();
   const where = (await item.locator('.where').textContent()) ?? '';
@@ -314,7 +314,7 @@ test('an item of the attention list leads to its cell', async () => {
 });
 
 test('go to finds a row and a column by name', async () => {
-  const { page } = await atSheet('Trays');
+  const { page } = await atOnionSheet('Trays');
   await page.keyboard.press('Control+k');
   await page.keyboard.type('Red clumps');
   await page.keyboard.press('Enter');
@@ -326,8 +326,8 @@ test('go to finds a row and a column by name', async () => {
 });
 
 test('rows are drawn where scrolling comes to rest, whatever moved them before', async () => {
-  const { book, page } = await atSheet('Crops');
-  await book.read(0, 'Crop');
+  const { book, page } = await atOnionSheet('Climate');
+  await book.read(0, 'Day');
   await page.evaluate(async () => {
     const bar = document.querySelector('.ag-body-vertical-scroll-viewport');
     const rows = document.querySelector('.ag-grid-viewport');
@@ -350,7 +350,7 @@ test('rows are drawn where scrolling comes to rest, whatever moved them before',
 });
 
 test('what stays in sight at the left does so while a sheet is scrolled down, and sideways, and both', async () => {
-  const { page } = await atSheet('Plantings');
+  const { page } = await atOnionSheet('Beds');
   const front = (across: number, down: number) =>
     page.evaluate(
       async ([left, top]) => {
@@ -376,7 +376,7 @@ test('what stays in sight at the left does so while a sheet is scrolled down, an
 });
 
 test('the farm is a form under the same entry rules', async () => {
-  const { page, book } = await atSheet('Farm');
+  const { page, book } = await atOnionSheet('Farm');
   const field = page.getByRole('main').getByRole('button', { name: /^Latitude / });
   await field.click();
   await page.keyboard.type('far north');
@@ -404,7 +404,7 @@ test('the farm is a form under the same entry rules', async () => {
 });
 
 test('a unit in general use is taken once the list of them has come, at the first Enter', async () => {
-  const { book, page, problems } = await atSheet('Beds');
+  const { book, page, problems } = await atOnionSheet('Beds');
   const lists: string[] = [];
   page.on('request', (request) => {
     if (request.url().includes('general-units')) lists.push(request.url());

@@ -1,10 +1,11 @@
-// One page for the tests of a file that need nothing but the demo farm on a usual screen: each begins with the demo farm as it
-// comes, with nothing to take back. What the test before did is taken back step by step, which costs a fraction of a farm worked
-// out anew; where it opened another workbook, loaded the page again or left a dialog that Esc doesn't close, the demo farm is opened afresh from
-// the page's own menu. After a test that failed the next one gets a page of its own.
+// One page for the tests of a file that need nothing but a farm on a usual screen: each begins with the demo farm as it
+// comes, or with as much of it as grows onions, which is sooner worked out after each step; with nothing to take back. What the test before did is
+// taken back step by step, which costs a fraction of a farm worked out anew; where it opened another workbook, loaded the page again or left a
+// dialog that Esc doesn't close, the farm is opened afresh. After a test that failed the next one gets a page of its own.
 
 import type { Page } from 'playwright-core';
 import { expect, onTestFailed } from 'vitest';
+import { onionFarmText } from '../onion-farm.ts';
 import { drawFrames, type OpenedWorkbook, openWorkbook } from './harness.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
@@ -14,20 +15,41 @@ export interface AtSheet extends OpenedWorkbook {
 
 const SCREENS = { desk: { width: 1440, height: 900 }, phone: { width: 390, height: 844 } };
 
-let shared: OpenedWorkbook | undefined;
-let sharedIn: string | undefined;
+/** What stands on the page: the whole demo farm, or its onions (../onion-farm.ts). */
+type Farm = 'demo' | 'onions';
+type Begun = 'taken back' | 'afresh';
+
+let shared: (OpenedWorkbook & { readonly farm: Farm; readonly file: string | undefined }) | undefined;
 
 /** The demo farm as it comes, at the season at a glance, in a window of 1440 by 900. What the page complains of is heard from now on. */
-export async function onePage(): Promise<OpenedWorkbook> {
-  const opened = await demoFarm();
+export function onePage(): Promise<OpenedWorkbook> {
+  return atAGlance('demo');
+}
+
+/** The same of the demo farm's onions: for what is about the page and not about the farm. A file's tests share the one or the other farm. */
+export function oneOnionPage(): Promise<OpenedWorkbook> {
+  return atAGlance('onions');
+}
+
+async function atAGlance(farm: Farm): Promise<OpenedWorkbook> {
+  const opened = await farmOn('desk', farm);
   await opened.page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'At a glance' }).click();
   await opened.page.getByRole('main', { name: 'The season at a glance' }).waitFor();
   return opened;
 }
 
 /** The same, at one of its sheets, its first rows and columns in sight; `afresh` where there must be nothing to do again either. */
-export async function atSheet(sheet: string, begun: 'taken back' | 'afresh' = 'taken back'): Promise<AtSheet> {
-  const opened = await demoFarm('desk', begun);
+export function atSheet(sheet: string, begun: Begun = 'taken back'): Promise<AtSheet> {
+  return sheetOf('demo', sheet, begun);
+}
+
+/** The demo farm's onions, at one of their sheets. */
+export function atOnionSheet(sheet: string, begun: Begun = 'taken back'): Promise<AtSheet> {
+  return sheetOf('onions', sheet, begun);
+}
+
+async function sheetOf(farm: Farm, sheet: string, begun: Begun): Promise<AtSheet> {
+  const opened = await farmOn('desk', farm, begun);
   const book = new WorkbookPage(opened.page);
   await book.openSheet(sheet);
   await opened.page.evaluate(() => document.querySelector('.ag-grid-viewport')?.scrollTo(0, 0));
@@ -37,39 +59,37 @@ export async function atSheet(sheet: string, begun: 'taken back' | 'afresh' = 't
 
 /** The same on a phone, at its first place. A file's tests share the one or the other. */
 export async function onePhone(): Promise<OpenedWorkbook> {
-  const opened = await demoFarm('phone');
+  const opened = await farmOn('phone', 'demo');
   await opened.page.getByRole('navigation', { name: 'Places' }).getByRole('button').first().click();
   return opened;
 }
 
-/** The same, wherever in it the test before came to. */
-async function demoFarm(
-  screen: keyof typeof SCREENS = 'desk',
-  begun: 'taken back' | 'afresh' = 'taken back',
-): Promise<OpenedWorkbook> {
+/** A farm as it comes, wherever in it the test before came to. */
+async function farmOn(screen: keyof typeof SCREENS, farm: Farm, begun: Begun = 'taken back'): Promise<OpenedWorkbook> {
   onTestFailed(() => {
     shared = undefined;
   });
   const file = expect.getState().testPath;
-  if (shared !== undefined && file !== sharedIn) {
-    await shared.close();
-    shared = undefined;
+  if (shared !== undefined && (file !== shared.file || farm !== shared.farm)) await leave(shared);
+  if (shared !== undefined) {
+    const { page, problems, requestsElsewhere, requestsAfterLoad } = shared;
+    await page.mouse.move(0, 0);
+    for (let open = 0; open < 3; open += 1) await page.keyboard.press('Escape');
+    const asItComes = begun === 'taken back' && (await takeAllBack(page));
+    if (!asItComes && farm === 'demo') await openDemoAfresh(page);
+    if (!asItComes && farm === 'onions') await leave(shared);
+    for (const list of [problems, requestsElsewhere, requestsAfterLoad]) list.length = 0;
   }
-  sharedIn = file;
   if (shared === undefined) {
-    shared = await openWorkbook({ ...SCREENS[screen], stays: true });
-    await noteAddresses(shared.page);
-    return shared;
+    const opened = await openWorkbook({ ...SCREENS[screen], stays: true, bare: farm === 'onions' });
+    shared = { ...opened, farm, file };
+    if (farm === 'onions') await openOnions(opened.page);
+    await noteAddresses(opened.page);
   }
-  const { page, problems, requestsElsewhere, requestsAfterLoad } = shared;
-  await page.mouse.move(0, 0);
-  for (let open = 0; open < 3; open += 1) await page.keyboard.press('Escape');
-  if (begun === 'afresh' || !(await takeAllBack(page))) await openDemoAfresh(page);
-  for (const list of [problems, requestsElsewhere, requestsAfterLoad]) list.length = 0;
   return shared;
 }
 
-/** The page's address is the demo farm's, and then that of the copy that is kept of it: a third is another workbook's. */
+/** The page's address is the farm's, and then that of the copy that is kept of it: a third is another workbook's. */
 async function noteAddresses(page: Page): Promise<void> {
   await page.evaluate(() => {
     const seen = new Set([location.hash]);
@@ -82,7 +102,7 @@ async function noteAddresses(page: Page): Promise<void> {
   });
 }
 
-/** Takes back every step; false where the demo farm as it comes can't be reached so. */
+/** Takes back every step; false where the farm as it comes can't be reached so. */
 function takeAllBack(page: Page): Promise<boolean> {
   return page.evaluate(async () => {
     const seen: unknown = Reflect.get(globalThis, 'addressesSeen');
@@ -100,6 +120,19 @@ function takeAllBack(page: Page): Promise<boolean> {
     }
     return false;
   });
+}
+
+async function leave(opened: OpenedWorkbook): Promise<void> {
+  shared = undefined;
+  await opened.close();
+}
+
+async function openOnions(page: Page): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open a file' }).click();
+  const file = { name: 'onions.json', mimeType: 'application/json', buffer: Buffer.from(onionFarmText()) };
+  await (await chooser).setFiles(file);
+  await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
 }
 
 async function openDemoAfresh(page: Page): Promise<void> {

@@ -3,10 +3,10 @@
 
 import { expect, test } from 'vitest';
 import { faults } from './looks/guidelines.ts';
-import { atSheet, onePage } from './one-page.ts';
+import { atOnionSheet, oneOnionPage } from './one-page.ts';
 
 test('a sheet is added, named, given a check, removed, and others come from the gallery', async () => {
-  const { page } = await onePage();
+  const { page } = await oneOnionPage();
   await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Sheets of your own' }).click();
   const dialog = page.getByRole('dialog', { name: 'Sheets of your own' });
@@ -32,7 +32,7 @@ test('a sheet is added, named, given a check, removed, and others come from the 
 });
 
 test('a built-in formula is tried side by side, taken, and given back', async () => {
-  const { book, page } = await atSheet('Beds');
+  const { book, page } = await atOnionSheet('Beds');
   const open = async () => {
     await (await book.header('Area')).click({ button: 'right' });
     await page.getByRole('menuitem', { name: 'Change the formula side by side' }).click();

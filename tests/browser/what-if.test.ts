@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { reload } from './harness.ts';
 import { faults } from './looks/guidelines.ts';
-import { onePage } from './one-page.ts';
+import { oneOnionPage, onePage } from './one-page.ts';
 
 const PLANTING = 'Keeper clumps';
 
@@ -36,7 +36,7 @@ async function whatIf(page: Page) {
 }
 
 test('a branch is worked in, compared, taken over by single changes and thrown away', async () => {
-  const { page } = await onePage();
+  const { page } = await oneOnionPage();
   await goTo(page, PLANTING);
   const before = await spacing(page);
   const dialog = await whatIf(page);
@@ -73,39 +73,8 @@ test('a branch is worked in, compared, taken over by single changes and thrown a
   await page.getByRole('listitem').filter({ hasText: 'Before a branch was taken over' }).waitFor();
 });
 
-test('figures by week fan out, an input is drawn against several figures, and amounts are chosen', async () => {
-  const { page } = await onePage();
-  await goTo(page, PLANTING);
-  const dialog = await whatIf(page);
-  await dialog.getByText('How likely', { exact: true }).click();
-  await dialog.locator('select').first().selectOption('week hours-over');
-  await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('20');
-  await dialog.getByRole('button', { name: 'Draw the season' }).click();
-  await dialog.getByText(/20 seasons, seed 1/).waitFor();
-  await dialog
-    .getByText(/More work than hands/)
-    .first()
-    .waitFor();
-  await dialog.getByText('Show as table').click();
-  expect(await dialog.locator('.farm-picture th').allTextContents()).toContain('More work than hands');
-
-  await dialog.getByText('Curves', { exact: true }).click();
-  await dialog.locator('select').nth(2).selectOption({ label: 'In-row spacing' });
-  await dialog.getByRole('textbox', { name: 'Values', exact: true }).fill('6 in; 8 in');
-  await dialog.getByRole('button', { name: 'Draw the curves' }).click();
-  await expect.poll(() => dialog.locator('.farm-picture').count()).toBe(3);
-  expect(await faults(page, { within: 'dialog.what-if' })).toEqual([]);
-
-  await dialog.getByText('Choose', { exact: true }).first().click();
-  await dialog.getByRole('button', { name: 'Choose', exact: true }).click();
-  await dialog.getByText('What holds it back').waitFor();
-  expect(await faults(page, { within: 'dialog.what-if' })).toEqual([]);
-  await dialog.getByRole('button', { name: 'Keep as a branch' }).click();
-  await page.locator('.branch-bar').getByText('Most margin').waitFor();
-});
-
 test('a value is sought, two are tabled, the season is drawn, and the answers are there after a reload', async () => {
-  const { page } = await onePage();
+  const { page } = await oneOnionPage();
   await goTo(page, PLANTING);
   await typeSpacing(page, '13 in');
   await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
@@ -179,4 +148,35 @@ test('a value is sought, two are tabled, the season is drawn, and the answers ar
   await dialog.getByRole('button', { name: 'Close' }).click();
   await bar.getByRole('button', { name: 'Put away' }).click();
   await bar.waitFor({ state: 'detached' });
+});
+
+test('figures by week fan out, an input is drawn against several figures, and amounts are chosen', async () => {
+  const { page } = await onePage();
+  await goTo(page, PLANTING);
+  const dialog = await whatIf(page);
+  await dialog.getByText('How likely', { exact: true }).click();
+  await dialog.locator('select').first().selectOption('week hours-over');
+  await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('20');
+  await dialog.getByRole('button', { name: 'Draw the season' }).click();
+  await dialog.getByText(/20 seasons, seed 1/).waitFor();
+  await dialog
+    .getByText(/More work than hands/)
+    .first()
+    .waitFor();
+  await dialog.getByText('Show as table').click();
+  expect(await dialog.locator('.farm-picture th').allTextContents()).toContain('More work than hands');
+
+  await dialog.getByText('Curves', { exact: true }).click();
+  await dialog.locator('select').nth(2).selectOption({ label: 'In-row spacing' });
+  await dialog.getByRole('textbox', { name: 'Values', exact: true }).fill('6 in; 8 in');
+  await dialog.getByRole('button', { name: 'Draw the curves' }).click();
+  await expect.poll(() => dialog.locator('.farm-picture').count()).toBe(3);
+  expect(await faults(page, { within: 'dialog.what-if' })).toEqual([]);
+
+  await dialog.getByText('Choose', { exact: true }).first().click();
+  await dialog.getByRole('button', { name: 'Choose', exact: true }).click();
+  await dialog.getByText('What holds it back').waitFor();
+  expect(await faults(page, { within: 'dialog.what-if' })).toEqual([]);
+  await dialog.getByRole('button', { name: 'Keep as a branch' }).click();
+  await page.locator('.branch-bar').getByText('Most margin').waitFor();
 });

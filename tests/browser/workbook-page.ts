@@ -6,6 +6,7 @@ import { demoFarm } from '../../demo/farm.ts';
 import { civilDay } from '../../engine/index.ts';
 import { SEASON } from '../../sheets-templates/index.ts';
 import { type Book, started } from '../book.ts';
+import { onionFarm } from '../onion-farm.ts';
 import { drawFrames } from './harness.ts';
 
 let asItComes: Book | undefined;
@@ -16,11 +17,28 @@ export function demoAsItComes(): Book {
   return asItComes;
 }
 
-/** The demo farm worked out beside the page: what its cells should read. Its day is the page's: never before today. */
-export function demoBook(): Book {
+let onionsSo: Book | undefined;
+
+/** Its onions alone, as they come. All tests share them too. */
+export function onionsAsTheyCome(): Book {
+  onionsSo ??= onionBook();
+  return onionsSo;
+}
+
+/** The demo farm's onions worked out beside the page. */
+export function onionBook(): Book {
+  return onionFarm(pagesDay());
+}
+
+/** The day of the page: never before today. */
+function pagesDay(): number {
   const now = new Date();
-  const today = civilDay(now.getUTCFullYear(), now.getUTCMonth() + 1, now.getUTCDate());
-  const opened = started(SEASON, { ...demoFarm, today: Math.max(demoFarm.today, today) });
+  return Math.max(demoFarm.today, civilDay(now.getUTCFullYear(), now.getUTCMonth() + 1, now.getUTCDate()));
+}
+
+/** The demo farm worked out beside the page: what its cells should read. */
+export function demoBook(): Book {
+  const opened = started(SEASON, { ...demoFarm, today: pagesDay() });
   if (!opened.ok) throw new Error(opened.problems.join(' '));
   return opened.workbook;
 }

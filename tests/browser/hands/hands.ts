@@ -3,12 +3,12 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { type Opening, openWorkbook } from '../harness.ts';
-import { type AtSheet, atSheet } from '../one-page.ts';
+import { type AtSheet, atOnionSheet } from '../one-page.ts';
 import { WorkbookPage } from '../workbook-page.ts';
 
 export async function at(sheet: string, opening?: Opening): Promise<AtSheet> {
   if (opening === undefined) {
-    const shared = await atSheet(sheet);
+    const shared = await atOnionSheet(sheet);
     await shared.page.locator('.ag-row [class*="role-"]').first().waitFor();
     return shared;
   }

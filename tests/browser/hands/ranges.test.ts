@@ -1,7 +1,7 @@
 // Selecting as hands know it: Shift, Ctrl, drags, handles, the corner, headers, and what keeps a selection.
 
 import { expect, test } from 'vitest';
-import { demoAsItComes } from '../workbook-page.ts';
+import { onionsAsTheyCome } from '../workbook-page.ts';
 import { at, drag, inHand, middle, rowHandle, selected, spareRow } from './hands.ts';
 
 test('Shift with a press selects from the cell in hand, and again from there', async () => {
@@ -89,17 +89,17 @@ test('handles select rows, headers columns, the corner everything', async () => 
     .poll(async () => new Set((await selected(page)).map((cell) => cell.split(' ')[1])))
     .toEqual(new Set([await book.columnId('Holds')]));
   await page.locator('.corner-face').click();
-  await expect.poll(async () => (await selected(page)).length).toBe(demoAsItComes().rows('Trays').length * columns);
+  await expect.poll(async () => (await selected(page)).length).toBe(onionsAsTheyCome().rows('Trays').length * columns);
 });
 
 test('pages, Shift with them, whole rows and columns by keys, Esc back to the cell', async () => {
-  const { book, page } = await at('Plantings');
-  await book.press(0, 'Planting');
+  const { book, page } = await at('Beds');
+  await book.press(0, 'Bed');
   await page.keyboard.press('PageDown');
   const [row] = (await inHand(page)).split(' ');
   expect(Number(row)).toBeGreaterThan(8);
   await page.keyboard.press('PageUp');
-  expect(await inHand(page)).toBe('0 planting');
+  expect(await inHand(page)).toBe('0 bed');
   await page.keyboard.press('Shift+PageDown');
   await expect.poll(async () => (await selected(page)).length).toBeGreaterThan(8);
   await page.keyboard.press('Escape');
