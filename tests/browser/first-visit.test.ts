@@ -89,6 +89,7 @@ test('from four answers to a plan', async () => {
 
 test('a crop unticked is gone, and the demo farm is one press away', async () => {
   const { page } = await openSmallWorkbook({ width: 1024, height: 768 });
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'At a glance' }).click();
   await page.getByRole('button', { name: 'Begin a season of your own' }).click();
   const visit = page.getByRole('main', { name: 'A new season' });
   await visit.getByLabel('Find a crop').fill('kale');

@@ -7,10 +7,9 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../engine/index.ts';
 import { templateShelf } from '../../sheets-templates/index.ts';
-import { openWorkbook, reload, workbookAddress } from './harness.ts';
+import { reload, workbookAddress } from './harness.ts';
 import { forgetKept, keptRecords, putFirstCopy, putRecords } from './kept.ts';
 import { atSmallBeds } from './small-workbook.ts';
-import { WorkbookPage } from './workbook-page.ts';
 
 async function openFile(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
@@ -25,9 +24,7 @@ async function savedText(page: Page): Promise<string> {
 }
 
 test('a change survives a reload, even one right after it', async () => {
-  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
-  const book = new WorkbookPage(page);
-  await book.openSheet('Beds');
+  const { book, page, problems } = await atSmallBeds();
   const begin = await book.read(0, 'Length');
   await book.type(0, 'Length', '61');
   await book.kept();

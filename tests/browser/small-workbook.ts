@@ -1,8 +1,10 @@
-// The workbook of a few beds (../yard.ts), kept in the browser before the page opens.
+// The workbook of a few beds (../yard.ts), kept in the browser before the page opens, with its beds in hand: the page opens on them.
 
 import type { BrowserContextOptions } from 'playwright-core';
+import { expect } from 'vitest';
 import { yardText } from '../yard.ts';
 import { type OpenedWorkbook, type Opening, openWorkbook, workbookAddress } from './harness.ts';
+import { keptRecords } from './kept.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 type State = Exclude<BrowserContextOptions['storageState'], string | undefined>;
@@ -37,7 +39,11 @@ async function keepOnce(): Promise<State> {
   await page.getByRole('button', { name: 'Open a file' }).click();
   const buffer = Buffer.from(yardText());
   await (await chooser).setFiles({ name: 'yard.json', mimeType: 'application/json', buffer });
-  await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
+  const book = new WorkbookPage(page);
+  await book.kept();
+  await book.openSheet('Beds');
+  await book.press(0, 'Bed');
+  await expect.poll(async () => (await keptRecords(page, 'hands'))[0]?.sheet).toBe('beds');
   const state = await page.context().storageState({ indexedDB: true });
   await close();
   return state;
