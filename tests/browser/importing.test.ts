@@ -6,7 +6,7 @@ import { readFile } from 'node:fs/promises';
 import { unzipSync, zipSync } from 'fflate';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { atSheet } from './one-page.ts';
+import { atOnionSheet } from './one-page.ts';
 
 interface File {
   readonly name: string;
@@ -21,7 +21,7 @@ const csv = (content: string | Buffer, name = 'rows.csv'): File => ({
 });
 
 async function openSheet(name: string, begun?: 'afresh') {
-  const opened = await atSheet(name, begun);
+  const opened = await atOnionSheet(name, begun);
   return { ...opened, dialog: opened.page.getByRole('dialog') };
 }
 

@@ -6,7 +6,7 @@
 import type { Page } from 'playwright-core';
 import { expect, onTestFailed } from 'vitest';
 import { onionFarmText } from '../onion-farm.ts';
-import { drawFrames, type OpenedWorkbook, openWorkbook } from './harness.ts';
+import { drawFrames, type OpenedWorkbook, type Opening, openWorkbook } from './harness.ts';
 import { WorkbookPage } from './workbook-page.ts';
 
 export interface AtSheet extends OpenedWorkbook {
@@ -57,6 +57,18 @@ async function sheetOf(farm: Farm, sheet: string, begun: Begun): Promise<AtSheet
   return { ...opened, book };
 }
 
+/** A page of its own with the demo farm's onions, as they come. */
+export async function openOnionFarm(opening: Opening): Promise<OpenedWorkbook> {
+  const opened = await openWorkbook({ ...SCREENS.desk, ...opening, bare: true });
+  const { page } = opened;
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open a file' }).click();
+  const file = { name: 'onions.json', mimeType: 'application/json', buffer: Buffer.from(onionFarmText()) };
+  await (await chooser).setFiles(file);
+  await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
+  return opened;
+}
+
 /** The same on a phone, at its first place. A file's tests share the one or the other. */
 export async function onePhone(): Promise<OpenedWorkbook> {
   const opened = await farmOn('phone', 'demo');
@@ -81,9 +93,9 @@ async function farmOn(screen: keyof typeof SCREENS, farm: Farm, begun: Begun = '
     for (const list of [problems, requestsElsewhere, requestsAfterLoad]) list.length = 0;
   }
   if (shared === undefined) {
-    const opened = await openWorkbook({ ...SCREENS[screen], stays: true, bare: farm === 'onions' });
+    const open = farm === 'onions' ? openOnionFarm : openWorkbook;
+    const opened = await open({ ...SCREENS[screen], stays: true });
     shared = { ...opened, farm, file };
-    if (farm === 'onions') await openOnions(opened.page);
     await noteAddresses(opened.page);
   }
   return shared;
@@ -125,14 +137,6 @@ function takeAllBack(page: Page): Promise<boolean> {
 async function leave(opened: OpenedWorkbook): Promise<void> {
   shared = undefined;
   await opened.close();
-}
-
-async function openOnions(page: Page): Promise<void> {
-  const chooser = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Open a file' }).click();
-  const file = { name: 'onions.json', mimeType: 'application/json', buffer: Buffer.from(onionFarmText()) };
-  await (await chooser).setFiles(file);
-  await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
 }
 
 async function openDemoAfresh(page: Page): Promise<void> {

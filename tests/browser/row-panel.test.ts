@@ -3,15 +3,14 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { drawFrames, type Opening, openWorkbook } from './harness.ts';
+import { drawFrames, type Opening } from './harness.ts';
 import { faultsInBoth } from './looks/guidelines.ts';
-import { oneOnionPage } from './one-page.ts';
+import { oneOnionPage, openOnionFarm } from './one-page.ts';
 
 const PLANTING = 'Keeper clumps';
 
 async function openPanel(row: string, opening?: Opening) {
-  const opened =
-    opening === undefined ? await oneOnionPage() : await openWorkbook({ width: 1440, height: 900, ...opening });
+  const opened = opening === undefined ? await oneOnionPage() : await openOnionFarm(opening);
   const { page } = opened;
   await page.locator('#go-to').fill(row);
   await page.getByRole('option', { name: row }).first().click();

@@ -2,7 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from '../harness.ts';
+import { openOnionFarm } from '../one-page.ts';
 import { WorkbookPage } from '../workbook-page.ts';
 import { at, inHand, undo } from './hands.ts';
 
@@ -111,7 +111,7 @@ test('every key stands on one page, the same as in the menus', async () => {
 });
 
 test('what is typed while a bar or a dialog is still on its way goes into it, never into a cell', async () => {
-  const { page, problems } = await openWorkbook({ width: 1440, height: 900 });
+  const { page, problems } = await openOnionFarm({});
   const book = new WorkbookPage(page);
   await book.openSheet('Plantings');
   const before = await book.read(0, 'Variety');

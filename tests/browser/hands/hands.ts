@@ -2,8 +2,8 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { type Opening, openWorkbook } from '../harness.ts';
-import { type AtSheet, atOnionSheet } from '../one-page.ts';
+import type { Opening } from '../harness.ts';
+import { type AtSheet, atOnionSheet, openOnionFarm } from '../one-page.ts';
 import { WorkbookPage } from '../workbook-page.ts';
 
 export async function at(sheet: string, opening?: Opening): Promise<AtSheet> {
@@ -12,7 +12,7 @@ export async function at(sheet: string, opening?: Opening): Promise<AtSheet> {
     await shared.page.locator('.ag-row [class*="role-"]').first().waitFor();
     return shared;
   }
-  const opened = await openWorkbook({ width: 1440, height: 900, ...opening });
+  const opened = await openOnionFarm(opening);
   const book = new WorkbookPage(opened.page);
   await book.openSheet(sheet);
   await opened.page.locator('.ag-row [class*="role-"]').first().waitFor();

@@ -2,13 +2,13 @@
 // keys alone from opening the workbook to a changed spacing.
 
 import { expect, test } from 'vitest';
-import { at } from '../hands/hands.ts';
-import { drawFrames, openWorkbook } from '../harness.ts';
-import { onePage } from '../one-page.ts';
+import { drawFrames } from '../harness.ts';
+import { atSheet, onePage, openOnionFarm } from '../one-page.ts';
 import { atSmallBeds } from '../small-workbook.ts';
 
 test('the name of a row is its header, and what a cell is stands in its description', async () => {
-  const { page } = await at('Beds');
+  const { page } = await atSheet('Beds');
+  await page.locator('.ag-row [class*="role-"]').first().waitFor();
   const row = page.locator('.ag-row[row-index="0"]').first();
   expect(await row.locator('[role="rowheader"]').getAttribute('col-id')).toBe('bed');
   const computed = page.locator('.ag-row[row-index="0"] .ag-cell[col-id="area"]');
@@ -80,7 +80,7 @@ test('at twice the size and in narrow windows nothing lies over another or runs 
 });
 
 test('by keys alone, as a screen reader has it: from opening the workbook to a changed spacing', async () => {
-  const { page } = await openWorkbook({ width: 1440, height: 900 });
+  const { page } = await openOnionFarm({});
   await page.keyboard.press('Control+k');
   await page.getByRole('combobox', { name: 'Go to a sheet, row or column' }).waitFor();
   await page.keyboard.type('Keeper clumps');
