@@ -39,3 +39,8 @@ export function equalNumbers(a: number, b: number): boolean {
 export function compareNumbers(a: number, b: number): number {
   return equalNumbers(a, b) ? 0 : a < b ? -1 : 1;
 }
+
+/** Numbers above the first and below the second are none of the two, dust forgiven: both a little nearer to each other. */
+export function clearOf(least: number, most: number): readonly [number, number] {
+  return [least + 4 * DUST * Math.abs(least), most - 4 * DUST * Math.abs(most)];
+}

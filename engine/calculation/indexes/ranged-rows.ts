@@ -60,6 +60,21 @@ export function boundary(values: Float64Array, count: number, comparison: RangeC
   while (low < high) {
     const middle = (low + high) >> 1;
     const value = values[middle] as number;
+    if (value < wanted || (equalBefore && value === wanted)) low = middle + 1;
+    else high = middle;
+  }
+  const beside = equalBefore ? low : low - 1;
+  const isDusty = beside >= 0 && beside < count && equalNumbers(values[beside] as number, wanted);
+  return isDusty ? dustyBoundary(values, count, equalBefore, wanted) : low;
+}
+
+/** As boundary, where values differ from the wanted one by dust alone. */
+function dustyBoundary(values: Float64Array, count: number, equalBefore: boolean, wanted: number): number {
+  let low = 0;
+  let high = count;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const value = values[middle] as number;
     const before = equalNumbers(value, wanted) ? equalBefore : value < wanted;
     if (before) low = middle + 1;
     else high = middle;

@@ -16,10 +16,11 @@ import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
+import { countedTexts } from './counting-plans.ts';
 import { type ColumnNode, type Criterion, isFixed, rolesOf } from './criteria-roles.ts';
-import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import { type Key, keyOf, planKeyFor, readKey } from './group-keys.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
-import type { CountedRows, PlannedTotal, Reader } from './reader.ts';
+import { type CountedRows, holdsText, type PlannedTotal, type Reader } from './reader.ts';
 import {
   type Conditions,
   conditionsOf,
@@ -228,7 +229,7 @@ function planScannedFold(
   reader.counts(tree, countedBy(matching));
   const data = column === undefined ? undefined : reader.layout.column(table, column);
   const gathering = new Gathering();
-  return matchingKernel(matching, (rows, count, out, i, frame) => {
+  const kernel = matchingKernel(matching, (rows, count, out, i, frame) => {
     const cells = data === undefined ? undefined : frame.column(data);
     gathering.start(count);
     for (let k = 0; k < count; k++) {
@@ -239,6 +240,9 @@ function planScannedFold(
     out.states[i] = gathering.finish(fold, reader.words.faults);
     out.values[i] = gathering.result;
   });
+  const [only] = conditions.scanned;
+  if (data !== undefined || only === undefined || !holdsText(reader, table, only.column.column)) return kernel;
+  return countedTexts(matching, only.comparison, reader.words.texts, kernel);
 }
 
 /** The sums of the first so many rows of a group, each as adding them one after another passes it; made once a run and group. */
@@ -330,7 +334,7 @@ function constantOf(value: Typed): Scalar {
 function countedByTotal(keys: readonly Key[], { filters }: Conditions, { index }: PlannedTotal): CountedRows {
   return (frame, row) => {
     const batch = { frame, rows: undefined, from: row, count: 1 };
-    const key: number[] = [];
+    const key = keyOf(keys.length);
     const state = readKey(
       keys.map(({ kernel }) => kernel(batch)),
       0,
@@ -367,7 +371,7 @@ function ownTotalKernel({ index, totals }: PlannedTotal, byKey: Kernel): Kernel 
 /** Reads group totals by key. */
 function totalKernel(keys: readonly Key[], { index, totals }: PlannedTotal): Kernel {
   const out = scratch();
-  const row: number[] = [];
+  const row = keyOf(keys.length);
   return (batch) => {
     room(out, batch.count);
     const vectors = keys.map(({ kernel }) => kernel(batch));

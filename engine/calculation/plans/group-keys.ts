@@ -64,21 +64,23 @@ function mapFilled(kernel: Kernel, map: (value: number, frame: Frame) => number)
   };
 }
 
+/** Room for a key of so many parts. */
+export const keyOf = (parts: number): Float64Array => new Float64Array(Math.max(1, parts));
+
 /** Puts the key of the batch's i-th row into `row`; where a part is faulty its fault's number comes first and the state is FAULT. */
-export function readKey(vectors: readonly Vector[], i: number, row: number[]): number {
+export function readKey(vectors: readonly Vector[], i: number, row: Float64Array): number {
   let state = FILLED;
-  if (row.length !== vectors.length) row.length = vectors.length;
   for (let k = 0; k < vectors.length; k++) {
-    const vector = vectors[k];
-    if (vector === undefined) continue;
-    const at = vector.at + (vector.uniform ? 0 : i);
-    const given = vector.clean ? FILLED : (vector.states[at] ?? BLANK);
+    const { values, states, at, clean, uniform } = vectors[k] as Vector;
+    const place = uniform ? at : at + i;
+    row[k] = values[place] as number;
+    if (clean) continue;
+    const given = states[place];
     if (given === FAULT) {
-      row[0] = vector.values[at] ?? 0;
+      row[0] = values[place] as number;
       return FAULT;
     }
     if (given === BLANK) state = BLANK;
-    row[k] = vector.values[at] ?? 0;
   }
   return state;
 }

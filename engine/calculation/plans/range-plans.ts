@@ -4,7 +4,7 @@
 
 import type { Comparison } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
-import { equalNumbers } from '../../values/tolerance.ts';
+import { clearOf, equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { mixed } from '../indexes/key-table.ts';
@@ -13,7 +13,7 @@ import type { RowFilter } from '../indexes/totals.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { type Criterion, holdsNumbers } from './criteria-roles.ts';
-import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import { type Key, keyOf, planKeyFor, readKey } from './group-keys.ts';
 import type { Reader } from './reader.ts';
 
 /** A comparison with this row's value, which `kernel` gives. */
@@ -167,7 +167,7 @@ class AnswersOfRun {
   }
 
   /** The place of what is asked, which a run begins with nothing in. */
-  place(key: readonly number[], run: object): number {
+  place(key: Float64Array, run: object): number {
     if (this.#run !== run) {
       if (this.#turn === 0) this.#makeRoom();
       this.#run = run;
@@ -185,7 +185,7 @@ class AnswersOfRun {
     this.#states = new Uint8Array(KEPT);
   }
 
-  isKnown(place: number, key: readonly number[]): boolean {
+  isKnown(place: number, key: Float64Array): boolean {
     if (this.#filledIn[place] !== this.#turn) return false;
     for (let k = 0; k < this.#width; k++) if (this.#keys[place * this.#width + k] !== key[k]) return false;
     return true;
@@ -196,13 +196,89 @@ class AnswersOfRun {
     out.states[i] = this.#states[place] as number;
   }
 
-  keep(place: number, key: readonly number[], out: Vector, i: number): void {
+  keep(place: number, key: Float64Array, out: Vector, i: number): void {
     this.#filledIn[place] = this.#turn;
     for (let k = 0; k < this.#width; k++) this.#keys[place * this.#width + k] = key[k] as number;
     this.#values[place] = out.values[i] as number;
     this.#states[place] = out.states[i] as number;
   }
 }
+
+/**
+ * What the row before was answered, and how far what it asked may move without another row coming between its bounds: the weeks of a
+ * bed mostly ask for what the week before asked for.
+ */
+class AnswerBefore {
+  readonly #key: Float64Array;
+  readonly #keys: number;
+  /** By bound: no value of the group that it was compared with lies between these two, or is one of them. */
+  readonly #least: Float64Array;
+  readonly #most: Float64Array;
+  #known = false;
+  #value = 0;
+  #state = FILLED;
+
+  constructor(keys: number, bounds: number) {
+    this.#keys = keys;
+    this.#key = new Float64Array(keys + bounds);
+    this.#least = new Float64Array(bounds);
+    this.#most = new Float64Array(bounds);
+  }
+
+  forget(): void {
+    this.#known = false;
+  }
+
+  isSame(key: Float64Array): boolean {
+    if (!this.#known) return false;
+    const before = this.#key;
+    const keys = this.#keys;
+    for (let k = 0; k < keys; k++) if (key[k] !== before[k]) return false;
+    for (let k = keys; k < before.length; k++) {
+      const wanted = key[k] as number;
+      const isBetween = wanted > (this.#least[k - keys] as number) && wanted < (this.#most[k - keys] as number);
+      if (!isBetween && wanted !== before[k]) return false;
+    }
+    return true;
+  }
+
+  give(out: Vector, i: number): void {
+    out.values[i] = this.#value;
+    out.states[i] = this.#state;
+  }
+
+  /** Another question: its answer is to be kept. */
+  ask(key: Float64Array): void {
+    this.#known = false;
+    for (let k = 0; k < this.#key.length; k++) this.#key[k] = key[k] as number;
+    this.#least.fill(-Number.MAX_VALUE);
+    this.#most.fill(Number.MAX_VALUE);
+  }
+
+  /** A value that bound `k` was compared with. */
+  compared(k: number, value: number): void {
+    if (value <= (this.#key[this.#keys + k] as number)) {
+      if (value > (this.#least[k] as number)) this.#least[k] = value;
+    } else if (value < (this.#most[k] as number)) this.#most[k] = value;
+  }
+
+  keep(out: Vector, i: number): void {
+    this.#known = true;
+    this.#value = out.values[i] as number;
+    this.#state = out.states[i] as number;
+    for (let k = 0; k < this.#least.length; k++) {
+      const wanted = this.#key[this.#keys + k] as number;
+      const [least, most] = clearOf(this.#least[k] as number, this.#most[k] as number);
+      // What was compared with its equal stands on an edge: only the very same is answered alike.
+      const isOnEdge = wanted <= least || wanted >= most;
+      this.#least[k] = isOnEdge ? Number.MAX_VALUE : least;
+      this.#most[k] = most;
+    }
+  }
+}
+
+/** After so many rows without one that asked for the same. */
+const TRIED = 64;
 
 /**
  * For each reading row: the rows it asks for, `rows[from..to)`, by rising value of the column they are sorted by. `byKey`: what is
@@ -212,9 +288,10 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
   const { index, ranged, keys, sorted, others } = plan;
   const kernels = [...keys, ...sorted, ...others].map(({ kernel }) => kernel);
   const out = scratch();
-  const key: number[] = [];
+  const key = keyOf(kernels.length);
   let found = new Int32Array(64);
   const answers = byKey ? new AnswersOfRun(kernels.length) : undefined;
+  const before = byKey ? new AnswerBefore(keys.length, sorted.length + others.length) : undefined;
   const blocks = others.map(({ comparison }) => new Blocks(comparison));
   const below = others.map(({ comparison }) => comparison === '<' || comparison === '<=');
   const takesEqual = others.map(({ comparison }) => comparison === '<=' || comparison === '>=');
@@ -225,6 +302,9 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
     const looked = others.map(({ column }) => frame.column(column).values);
     const groups = index.read(frame);
     const rowsOf = ranged.read(frame);
+    let remembering = batch.count > 1 ? before : undefined;
+    let times = 0;
+    remembering?.forget();
     let clean = true;
     for (let i = 0; i < batch.count; i++) {
       const state = readKey(parts, i, key);
@@ -234,7 +314,18 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
         clean = false;
         continue;
       }
-      const { rows, values, count } = rowsOf.group(groups.find(key));
+      if (remembering?.isSame(key) === true) {
+        remembering.give(out, i);
+        times++;
+        if (out.states[i] !== FILLED) clean = false;
+        continue;
+      }
+      const { rows, values, count } = rowsOf.group(
+        keys.length === 1 ? groups.findOne(key[0] as number) : groups.find(key),
+      );
+      // Where no row asks for what the one before it asked for, remembering costs more than asking again.
+      if (i === TRIED && times === 0) remembering = undefined;
+      remembering?.ask(key);
       let from = 0;
       let to = count;
       for (let k = 0; k < sorted.length && to > from; k++) {
@@ -244,10 +335,13 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
         const place = boundary(values, count, comparison, wanted);
         if (ends) to = Math.min(to, place);
         else from = Math.max(from, place);
+        if (place > 0) remembering?.compared(k, values[place - 1] as number);
+        if (place < count) remembering?.compared(k, values[place] as number);
       }
-      if (others.length === 0 || to <= from)
+      if (others.length === 0 || to <= from) {
         answer(rows, from, Math.max(from, to), out, i, frame, batch.count >= MANY ? run : undefined);
-      else {
+        remembering?.keep(out, i);
+      } else {
         if (to - from > found.length) found = new Int32Array((to - from) * 2);
         const many = batch.count >= MANY && to - from > BLOCK;
         const place = many && batch.run !== undefined ? answers?.place(key, batch.run) : undefined;
@@ -274,12 +368,14 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
             for (let k = 0; k < others.length && passes; k++) {
               const wanted = key[keys.length + sorted.length + k] as number;
               const value = (looked[k] as ArrayLike<number>)[row] as number;
+              if (!many) remembering?.compared(sorted.length + k, value);
               passes = equalNumbers(value, wanted) ? takesEqual[k] === true : value < wanted === (below[k] === true);
             }
             if (passes) found[met++] = row;
           }
         }
         answer(found, 0, met, out, i, frame, undefined);
+        if (!many) remembering?.keep(out, i);
         if (place !== undefined) answers?.keep(place, key, out, i);
       }
       if (out.states[i] !== FILLED) clean = false;

@@ -16,7 +16,7 @@ import { bySlot } from '../row-order.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, rolesOf } from './criteria-roles.ts';
-import { type Key, planKeyFor, readKey } from './group-keys.ts';
+import { type Key, keyOf, planKeyFor, readKey } from './group-keys.ts';
 import { CHOSEN, numberAnswers, type RowsAnswer } from './number-answers.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, Reader } from './reader.ts';
@@ -94,7 +94,7 @@ export function matchingKernel(
   isKnown: (group: number) => boolean = () => false,
 ): Kernel {
   const out = scratch();
-  const key: number[] = [];
+  const key = keyOf(keys.length + tests.length);
   let matching = new Int32Array(64);
   return (batch) => {
     room(out, batch.count);
@@ -113,7 +113,7 @@ export function matchingKernel(
         clean = false;
         continue;
       }
-      const group = groups.find(key);
+      const group = keys.length === 1 ? groups.findOne(key[0] as number) : groups.find(key);
       // Without conditions of its own a row is handed what the row before it was handed, where both read one group.
       if (tests.length > 0 || (group !== gathered && !isKnown(group))) {
         const { rows, count } = groups.members(group);
@@ -148,27 +148,28 @@ export function countedBetween(ranged: Ranged): CountedRows {
       out.states[i] = FILLED;
     });
     kernel({ frame, rows: undefined, from: row, count: 1 });
-    return inOrder(counted, ranged.table, frame);
+    return inOrder(counted, counted.length, ranged.table, frame);
   };
 }
 
-/** The same rows as they stand in their table. */
-function inOrder(rows: Int32Array, table: TableDef, frame: Frame): Int32Array {
+/** The same rows as they stand in their table: the first so many of a list. */
+function inOrder(rows: Int32Array, count: number, table: TableDef, frame: Frame): Int32Array {
   const compare = frame.compare(table);
-  return rows.length > FEW ? rows.sort(compare) : fewInOrder(rows, compare ?? bySlot);
+  if (count > FEW) rows.subarray(0, count).sort(compare);
+  else fewInOrder(rows, count, compare ?? bySlot);
+  return rows;
 }
 
 /** Up to so many rows are put in order one by one: a sort costs more to begin. */
 const FEW = 16;
 
-function fewInOrder(rows: Int32Array, compare: (a: number, b: number) => number): Int32Array {
-  for (let i = 1; i < rows.length; i++) {
+function fewInOrder(rows: Int32Array, count: number, compare: (a: number, b: number) => number): void {
+  for (let i = 1; i < count; i++) {
     const row = rows[i] as number;
     let place = i;
     for (; place > 0 && compare(rows[place - 1] as number, row) > 0; place--) rows[place] = rows[place - 1] as number;
     rows[place] = row;
   }
-  return rows;
 }
 
 /** What was answered last of rows that a reading row chose: the weeks of a bed mostly ask for what the week before asked for. */
@@ -208,26 +209,37 @@ export function countedBy(matching: Matching): CountedRows {
   };
 }
 
+interface AnswerOfRows {
+  readonly answer: RowsAnswer;
+  readonly isKnown: (group: number) => boolean;
+  /** Whether the same rows are always answered the same within a batch. */
+  readonly byRows: boolean;
+}
+
 /** Answers from the rows that meet the conditions, as they stand in their table. */
 function planRows(
   tree: CallNode,
   table: string,
   conditions: Conditions,
   reads: readonly string[],
-  { answer, isKnown }: { readonly answer: RowsAnswer; readonly isKnown: (group: number) => boolean },
+  { answer, isKnown, byRows }: AnswerOfRows,
   reader: Reader,
 ): Kernel {
   const ranged = planRanged(table, conditions, reads, reader);
   if (ranged !== undefined) {
     reader.counts(tree, countedBetween(ranged));
     let found = new Int32Array(64);
-    return rangedKernel(ranged, (rows, from, to, out, i, frame) => {
-      const count = to - from;
-      if (count > found.length) found = new Int32Array(count * 2);
-      for (let k = 0; k < count; k++) found[k] = rows[from + k] as number;
-      if (count > 1) inOrder(found.subarray(0, count), ranged.table, frame);
-      answer(found, count, out, i, frame, CHOSEN);
-    });
+    return rangedKernel(
+      ranged,
+      (rows, from, to, out, i, frame) => {
+        const count = to - from;
+        if (count > found.length) found = new Int32Array(count * 2);
+        for (let k = 0; k < count; k++) found[k] = rows[from + k] as number;
+        if (count > 1) inOrder(found, count, ranged.table, frame);
+        answer(found, count, out, i, frame, CHOSEN);
+      },
+      byRows,
+    );
   }
   const matching = planMatching(table, conditions, reads, reader);
   reader.counts(tree, countedBy(matching));
@@ -251,12 +263,14 @@ export function planMatchingRows(
   const columns = values.map((one) => ({ type: one.type, column: reader.layout.column(one.table, one.column) }));
   // Scalars come first, so each stands at its parameter's place.
   const kernels = scalars.map((scalar, k) => planArgument(scalar, k, tree, reader));
+  // Several figures are handed over cell by cell, and can't be given twice.
+  const bare = kernels.length === 0 && tree.type.kind !== 'record';
   let vectors: Vector[] = [];
   const { overNumbers } = body;
   if (overNumbers !== undefined && columns.every(({ type }) => holdsNumbers(type))) {
     const asked = columns.map(({ column }) => column);
     const { answer, isKnown, begin } = numberAnswers(overNumbers, asked, reader.words);
-    const kernel = planRows(tree, first.table, conditions, reads, { answer, isKnown }, reader);
+    const kernel = planRows(tree, first.table, conditions, reads, { answer, isKnown, byRows: bare }, reader);
     return (batch) => {
       begin(
         kernels.map((one) => one(batch)),
@@ -318,7 +332,7 @@ export function planMatchingRows(
     first.table,
     conditions,
     reads,
-    { answer, isKnown: (group) => known.has(group) },
+    { answer, isKnown: (group) => known.has(group), byRows: bare },
     reader,
   );
   return (batch) => {

@@ -16,20 +16,28 @@ function overValues(compute: (values: readonly Scalar[]) => Scalar): Body {
   return { lane: 'matching rows', valueColumns: 1, compute: (_, [values = []]) => compute(values) };
 }
 
+/** So few names are looked through one by one: what stands on a bed in a week, say. */
+const FEW = 8;
+
 /** Each text once, in the order of the rows, whatever its capitals; the first error among them. */
 function listed(values: readonly Scalar[]): Scalar {
-  const names = new Map<string, string>();
+  const names: string[] = [];
+  const keys: string[] = [];
+  let known: Set<string> | undefined;
   let length = 0;
   for (const value of values) {
     if (isError(value)) return value;
-    if (typeof value !== 'string' || value === '') continue;
+    if (typeof value !== 'string' || value === '' || value === names[0]) continue;
     const key = value.toLowerCase();
-    if (names.has(key)) continue;
-    names.set(key, value);
+    if (known?.has(key) ?? keys.includes(key)) continue;
+    names.push(value);
+    keys.push(key);
+    if (keys.length === FEW) known = new Set(keys);
+    else known?.add(key);
     length += value.length + 2;
     if (length > LONGEST_TEXT) return TOO_LONG;
   }
-  return names.size === 0 ? null : [...names.values()].join(', ');
+  return names.length > 1 ? names.join(', ') : (names[0] ?? null);
 }
 
 export const CONDITIONAL_VALUES: readonly FunctionDefinition[] = [
