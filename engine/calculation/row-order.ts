@@ -16,6 +16,13 @@ type Compare = (a: number, b: number) => number;
 /** The order of slots themselves. */
 export const bySlot: Compare = (a, b) => a - b;
 
+/** The first so many slots, as they stand. */
+export function slotsUpTo(length: number): Int32Array {
+  const slots = new Int32Array(length);
+  for (let slot = 0; slot < length; slot++) slots[slot] = slot;
+  return slots;
+}
+
 /** Below zero where row a stands before row b; undefined where slots stand in order themselves. */
 export function compareRows(data: Data, table: TableDef): Compare | undefined {
   const { order } = table;
@@ -93,11 +100,13 @@ function putInOrder(data: Data, table: TableDef, slots: Int32Array): Int32Array 
         if (!known.has(to)) known.set(to, placesOf(data, to));
         return { rows: data.column(column).values, of: known.get(to) };
       });
-      const abouts = Float64Array.from(slots, (slot) => {
+      const abouts = new Float64Array(slots.length);
+      for (let i = 0; i < slots.length; i++) {
+        const slot = slots[i] as number;
         const about = places[kinds[slot] as number];
         const row = about?.rows[slot] ?? 0;
-        return about?.of?.[row] ?? row;
-      });
+        abouts[i] = about?.of?.[row] ?? row;
+      }
       const byAbout = rowsByKeys(slots, abouts);
       const byKind = rowsByKeys(byAbout, pick(kinds, byAbout));
       return rowsByKeys(byKind, pick(data.column(order.date).values, byKind));
@@ -109,11 +118,7 @@ function putInOrder(data: Data, table: TableDef, slots: Int32Array): Int32Array 
 function placesOf(data: Data, table: TableDef): Int32Array | undefined {
   if (compareRows(data, table) === undefined) return undefined;
   const { length } = data.table(table);
-  const inOrder = putInOrder(
-    data,
-    table,
-    Int32Array.from({ length }, (_, slot) => slot),
-  );
+  const inOrder = putInOrder(data, table, slotsUpTo(length));
   const places = new Int32Array(length);
   for (let place = 0; place < length; place++) places[inOrder[place] as number] = place;
   return places;
@@ -210,7 +215,7 @@ function dealt(slots: Int32Array, keys: Float64Array, least: number, most: numbe
 }
 
 function compared(slots: Int32Array, keys: Float64Array): Int32Array {
-  const places = Int32Array.from(slots, (_, i) => i);
+  const places = slotsUpTo(slots.length);
   places.sort((a, b) => (keys[a] as number) - (keys[b] as number) || a - b);
   return places.map((place) => slots[place] as number);
 }

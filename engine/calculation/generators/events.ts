@@ -4,7 +4,7 @@
 import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import { rowsByKeys } from '../row-order.ts';
+import { rowsByKeys, slotsUpTo } from '../row-order.ts';
 import type { GeneratorInput, RowGenerator } from './generator.ts';
 
 export interface DatedColumn {
@@ -124,8 +124,7 @@ export function eventRows(
           rows[count++] = row;
         }
       }
-      const asFound = Int32Array.from({ length: count }, (_, at) => at);
-      const order = rowsByKeys(asFound, days.subarray(0, count));
+      const order = rowsByKeys(slotsUpTo(count), days.subarray(0, count));
       frame.remake(table, count, blank);
       for (const about of abouts) frame.ownColumn(about).blank();
       const codes = Int32Array.from(dated, (one) => frame.texts.code(one.event));

@@ -6,7 +6,7 @@ import type { Typed } from '../../language/typed.ts';
 import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import { bySlot } from '../row-order.ts';
+import { bySlot, slotsUpTo } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
 
@@ -115,7 +115,7 @@ export function pairRows(
         // A row of the second table may meet any of the first: all are looked at again.
         if (ofSecond.every((set) => set.empty) && ofFirst.every((set) => !set.all)) return rowsOf(ofFirst, left?.rows);
         const length = Math.max(frame.table(first).length, pairs.read(frame).byRow.length);
-        return Int32Array.from({ length }, (_, row) => row);
+        return slotsUpTo(length);
       }
 
       function lookAtRow(row: number): void {

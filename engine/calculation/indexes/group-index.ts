@@ -86,18 +86,20 @@ class RowList {
   /** Whether rows that are here and may have moved in the table's order stand in it still; the others do, among themselves. */
   standsInOrder(moved: Int32Array, compare: (a: number, b: number) => number): boolean {
     const { rows, count } = this;
-    if (moved.length < FEW_MOVED) return moved.every((row) => this.#staysAt(rows.indexOf(row), compare));
+    if (moved.length * FEW_OF < count)
+      return moved.every((row) => this.#staysAt(this.#place(row, compare), row, compare));
     for (let place = 1; place < count; place++) {
       if (compare(rows[place - 1] as number, rows[place] as number) > 0) return false;
     }
     return true;
   }
 
-  #staysAt(place: number, compare: (a: number, b: number) => number): boolean {
+  /** Where all rows stand in order, a row is where it is looked for, between those before and after it. */
+  #staysAt(place: number, row: number, compare: (a: number, b: number) => number): boolean {
     const { rows, count } = this;
-    const row = rows[place] as number;
+    if (place === count || rows[place] !== row) return false;
     if (place > 0 && compare(rows[place - 1] as number, row) > 0) return false;
-    return place + 1 >= count || compare(row, rows[place + 1] as number) <= 0;
+    return place + 1 === count || compare(row, rows[place + 1] as number) <= 0;
   }
 
   /** Takes out `going[from..to)`, which are looked for: they may have moved in the table's order since they were put here. */
@@ -144,6 +146,9 @@ class RowList {
 
 /** Up to so many rows it costs less to find each than to go through the list. */
 const FEW_MOVED = 8;
+
+/** Up to one row in so many it costs less to look each up than to go through the list. */
+const FEW_OF = 16;
 
 /** So many groups a row are kept at most where they are filled again. */
 const MOST_EMPTY = 4;
@@ -475,10 +480,9 @@ export class GroupIndex implements Shared {
   #eachGroup(rows: readonly number[], act: (group: number, rows: Int32Array, from: number, to: number) => void): void {
     const { groupOf } = this;
     const slots = Int32Array.from(rows);
-    const sorted = rowsByKeys(
-      slots,
-      Float64Array.from(slots, (row) => groupOf[row] as number),
-    );
+    const groups = new Float64Array(slots.length);
+    for (let i = 0; i < slots.length; i++) groups[i] = groupOf[slots[i] as number] as number;
+    const sorted = rowsByKeys(slots, groups);
     for (let from = 0; from < sorted.length; ) {
       const group = groupOf[sorted[from] as number] as number;
       let to = from + 1;
