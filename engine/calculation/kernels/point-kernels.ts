@@ -299,9 +299,8 @@ export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel
     const c = condition(batch);
     // Rows of one kind mostly stand together: where all take one branch, nothing of the other is worked out.
     if (c.clean) {
-      const held = holding(c, batch.count);
-      if (held === batch.count) return yes.kernel(batch);
-      if (held === 0) return no.kernel(batch);
+      const holds = holdsInAll(c, batch.count);
+      if (holds !== undefined) return holds ? yes.kernel(batch) : no.kernel(batch);
     }
     const a = takeYes(batch, c);
     const b = takeNo(batch, c);
@@ -315,12 +314,11 @@ export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel
   };
 }
 
-/** In how many rows a condition holds. */
-function holding({ values, at, uniform }: Vector, count: number): number {
-  if (uniform) return values[at] === 1 ? count : 0;
-  let held = 0;
-  for (let i = 0; i < count; i++) held += values[at + i] === 1 ? 1 : 0;
-  return held;
+/** Whether a condition holds in every row, or in none; undefined where it holds in some. */
+function holdsInAll({ values, at, uniform }: Vector, count: number): boolean | undefined {
+  const holds = values[at] === 1;
+  for (let i = uniform ? count : 1; i < count; i++) if ((values[at + i] === 1) !== holds) return undefined;
+  return holds;
 }
 
 function chosen(out: Float64Array, count: number, condition: Vector, yes: Vector, no: Vector): void {
@@ -470,7 +468,7 @@ export function junctionKernel(kernels: readonly Kernel[], decides: 0 | 1): Kern
       const vector = (kernels[k] as Kernel)(batch);
       vectors[k] = vector;
       if (!vector.clean) out.clean = false;
-      else if (out.clean && holding(vector, count) === decides * count) {
+      else if (out.clean && holdsInAll(vector, count) === (decides === 1)) {
         // Decided for every row, whatever stands to its right.
         out.uniform = true;
         out.values[0] = decides;

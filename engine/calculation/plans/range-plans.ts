@@ -205,75 +205,59 @@ class AnswersOfRun {
 }
 
 /**
- * What the row before was answered, and how far what it asked may move without another row coming between its bounds: the weeks of a
- * bed mostly ask for what the week before asked for.
+ * How many rows one after another ask for the same: those of one key whose bounds move no further than the values of the group lie
+ * apart. The weeks of a bed mostly ask for what the week before asked for.
  */
-class AnswerBefore {
-  readonly #key: Float64Array;
+class SameAnswer {
   readonly #keys: number;
+  readonly #asked: Float64Array;
   /** By bound: no value of the group that it was compared with lies between these two, or is one of them. */
   readonly #least: Float64Array;
   readonly #most: Float64Array;
-  #known = false;
-  #value = 0;
-  #state = FILLED;
 
   constructor(keys: number, bounds: number) {
     this.#keys = keys;
-    this.#key = new Float64Array(keys + bounds);
-    this.#least = new Float64Array(bounds);
-    this.#most = new Float64Array(bounds);
+    this.#asked = new Float64Array(keys + bounds);
+    this.#least = new Float64Array(keys + bounds);
+    this.#most = new Float64Array(keys + bounds);
   }
 
-  forget(): void {
-    this.#known = false;
-  }
-
-  isSame(key: Float64Array): boolean {
-    if (!this.#known) return false;
-    const before = this.#key;
-    const keys = this.#keys;
-    for (let k = 0; k < keys; k++) if (key[k] !== before[k]) return false;
-    for (let k = keys; k < before.length; k++) {
-      const wanted = key[k] as number;
-      const isBetween = wanted > (this.#least[k - keys] as number) && wanted < (this.#most[k - keys] as number);
-      if (!isBetween && wanted !== before[k]) return false;
-    }
-    return true;
-  }
-
-  give(out: Vector, i: number): void {
-    out.values[i] = this.#value;
-    out.states[i] = this.#state;
-  }
-
-  /** Another question: its answer is to be kept. */
+  /** Another question. */
   ask(key: Float64Array): void {
-    this.#known = false;
-    for (let k = 0; k < this.#key.length; k++) this.#key[k] = key[k] as number;
-    this.#least.fill(-Number.MAX_VALUE);
-    this.#most.fill(Number.MAX_VALUE);
+    for (let k = 0; k < this.#asked.length; k++) {
+      this.#asked[k] = key[k] as number;
+      this.#least[k] = -Number.MAX_VALUE;
+      this.#most[k] = Number.MAX_VALUE;
+    }
   }
 
-  /** A value that bound `k` was compared with. */
-  compared(k: number, value: number): void {
-    if (value <= (this.#key[this.#keys + k] as number)) {
+  /** A value that a bound was compared with. */
+  compared(bound: number, value: number): void {
+    const k = this.#keys + bound;
+    if (value <= (this.#asked[k] as number)) {
       if (value > (this.#least[k] as number)) this.#least[k] = value;
     } else if (value < (this.#most[k] as number)) this.#most[k] = value;
   }
 
-  keep(out: Vector, i: number): void {
-    this.#known = true;
-    this.#value = out.values[i] as number;
-    this.#state = out.states[i] as number;
-    for (let k = 0; k < this.#least.length; k++) {
-      const wanted = this.#key[this.#keys + k] as number;
-      const [least, most] = clearOf(this.#least[k] as number, this.#most[k] as number);
-      // What was compared with its equal stands on an edge: only the very same is answered alike.
-      const isOnEdge = wanted <= least || wanted >= most;
-      this.#least[k] = isOnEdge ? Number.MAX_VALUE : least;
-      this.#most[k] = most;
+  /** Up to which row of a batch the rows from one on ask for what that one asked for. */
+  reach(parts: readonly Vector[], row: number, count: number): number {
+    let end = count;
+    for (let k = 0; k < parts.length; k++) {
+      const { values, states, at, clean, uniform } = parts[k] as Vector;
+      if (uniform) continue;
+      const asked = this.#asked[k] as number;
+      let [least, most] = clearOf(this.#least[k] as number, this.#most[k] as number);
+      // What was compared with its equal stands on an edge: only the very same is answered alike. So are keys.
+      if (k < this.#keys || asked <= least || asked >= most) [least, most] = [asked, asked];
+      let next = row + 1;
+      for (; next < end; next++) {
+        const value = values[at + next] as number;
+        if (value !== asked && !(value > least && value < most)) break;
+        if (!clean && states[at + next] !== FILLED) break;
+      }
+      end = next;
     }
+    return end;
   }
 }
 
@@ -291,7 +275,7 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
   const key = keyOf(kernels.length);
   let found = new Int32Array(64);
   const answers = byKey ? new AnswersOfRun(kernels.length) : undefined;
-  const before = byKey ? new AnswerBefore(keys.length, sorted.length + others.length) : undefined;
+  const same = byKey ? new SameAnswer(keys.length, sorted.length + others.length) : undefined;
   const blocks = others.map(({ comparison }) => new Blocks(comparison));
   const below = others.map(({ comparison }) => comparison === '<' || comparison === '<=');
   const takesEqual = others.map(({ comparison }) => comparison === '<=' || comparison === '>=');
@@ -302,9 +286,8 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
     const looked = others.map(({ column }) => frame.column(column).values);
     const groups = index.read(frame);
     const rowsOf = ranged.read(frame);
-    let remembering = batch.count > 1 ? before : undefined;
-    let times = 0;
-    remembering?.forget();
+    let repeated = batch.count > 1 ? same : undefined;
+    let repeats = 0;
     let clean = true;
     for (let i = 0; i < batch.count; i++) {
       const state = readKey(parts, i, key);
@@ -314,18 +297,12 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
         clean = false;
         continue;
       }
-      if (remembering?.isSame(key) === true) {
-        remembering.give(out, i);
-        times++;
-        if (out.states[i] !== FILLED) clean = false;
-        continue;
-      }
       const { rows, values, count } = rowsOf.group(
         keys.length === 1 ? groups.findOne(key[0] as number) : groups.find(key),
       );
-      // Where no row asks for what the one before it asked for, remembering costs more than asking again.
-      if (i === TRIED && times === 0) remembering = undefined;
-      remembering?.ask(key);
+      // Where no row asks for what the one before it asked for, looking for those that do is in vain.
+      if (i >= TRIED && repeats === 0) repeated = undefined;
+      repeated?.ask(key);
       let from = 0;
       let to = count;
       for (let k = 0; k < sorted.length && to > from; k++) {
@@ -335,12 +312,13 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
         const place = boundary(values, count, comparison, wanted);
         if (ends) to = Math.min(to, place);
         else from = Math.max(from, place);
-        if (place > 0) remembering?.compared(k, values[place - 1] as number);
-        if (place < count) remembering?.compared(k, values[place] as number);
+        if (place > 0) repeated?.compared(k, values[place - 1] as number);
+        if (place < count) repeated?.compared(k, values[place] as number);
       }
+      /** Whether every value that the answer rests on was compared here, none passed over with its block. */
+      let isSeen = true;
       if (others.length === 0 || to <= from) {
         answer(rows, from, Math.max(from, to), out, i, frame, batch.count >= MANY ? run : undefined);
-        remembering?.keep(out, i);
       } else {
         if (to - from > found.length) found = new Int32Array((to - from) * 2);
         const many = batch.count >= MANY && to - from > BLOCK;
@@ -368,17 +346,24 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
             for (let k = 0; k < others.length && passes; k++) {
               const wanted = key[keys.length + sorted.length + k] as number;
               const value = (looked[k] as ArrayLike<number>)[row] as number;
-              if (!many) remembering?.compared(sorted.length + k, value);
+              if (!many) repeated?.compared(sorted.length + k, value);
               passes = equalNumbers(value, wanted) ? takesEqual[k] === true : value < wanted === (below[k] === true);
             }
             if (passes) found[met++] = row;
           }
         }
         answer(found, 0, met, out, i, frame, undefined);
-        if (!many) remembering?.keep(out, i);
         if (place !== undefined) answers?.keep(place, key, out, i);
+        isSeen = !many;
       }
       if (out.states[i] !== FILLED) clean = false;
+      if (repeated === undefined || !isSeen) continue;
+      const end = repeated.reach(parts, i, batch.count);
+      if (end === i + 1) continue;
+      out.values.fill(out.values[i] as number, i + 1, end);
+      out.states.fill(out.states[i] as number, i + 1, end);
+      repeats++;
+      i = end - 1;
     }
     out.clean = clean;
     return out;

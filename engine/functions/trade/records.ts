@@ -39,15 +39,17 @@ export function recordOf<T>(id: string, name: string, figures: readonly FigureOf
       ...(figure.us === undefined ? {} : { usUnit: figure.us }),
     })),
   };
+  const measured = figures.map(({ gives, from }) => ({
+    from,
+    unit: 'symbol' in gives && !isPlain(gives.dimension) ? gives : undefined,
+  }));
   return {
     type,
     figures: (worked) =>
       new Figures(
-        figures.map(({ gives, from }) => {
+        measured.map(({ from, unit }) => {
           const value = from(worked);
-          return typeof value === 'number' && 'symbol' in gives && !isPlain(gives.dimension)
-            ? toCanonical(gives, value)
-            : value;
+          return typeof value === 'number' && unit !== undefined ? toCanonical(unit, value) : value;
         }),
       ),
   };
