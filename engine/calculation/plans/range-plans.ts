@@ -241,23 +241,29 @@ class SameAnswer {
 
   /** Up to which row of a batch the rows from one on ask for what that one asked for. */
   reach(parts: readonly Vector[], row: number, count: number): number {
-    let end = count;
+    for (let k = 0; k < parts.length; k++) {
+      const asked = this.#asked[k] as number;
+      const [least, most] = clearOf(this.#least[k] as number, this.#most[k] as number);
+      // What was compared with its equal stands on an edge: only the very same is answered alike. So are keys.
+      const isOnEdge = k < this.#keys || asked <= least || asked >= most;
+      this.#least[k] = isOnEdge ? asked : least;
+      this.#most[k] = isOnEdge ? asked : most;
+    }
+    let end = row + 1;
+    while (end < count && this.#asksTheSame(parts, end)) end++;
+    return end;
+  }
+
+  #asksTheSame(parts: readonly Vector[], row: number): boolean {
     for (let k = 0; k < parts.length; k++) {
       const { values, states, at, clean, uniform } = parts[k] as Vector;
       if (uniform) continue;
-      const asked = this.#asked[k] as number;
-      let [least, most] = clearOf(this.#least[k] as number, this.#most[k] as number);
-      // What was compared with its equal stands on an edge: only the very same is answered alike. So are keys.
-      if (k < this.#keys || asked <= least || asked >= most) [least, most] = [asked, asked];
-      let next = row + 1;
-      for (; next < end; next++) {
-        const value = values[at + next] as number;
-        if (value !== asked && !(value > least && value < most)) break;
-        if (!clean && states[at + next] !== FILLED) break;
-      }
-      end = next;
+      const value = values[at + row] as number;
+      if (value !== this.#asked[k] && !(value > (this.#least[k] as number) && value < (this.#most[k] as number)))
+        return false;
+      if (!clean && states[at + row] !== FILLED) return false;
     }
-    return end;
+    return true;
   }
 }
 
@@ -359,11 +365,11 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
       if (out.states[i] !== FILLED) clean = false;
       if (repeated === undefined || !isSeen) continue;
       const end = repeated.reach(parts, i, batch.count);
-      if (end === i + 1) continue;
-      out.values.fill(out.values[i] as number, i + 1, end);
-      out.states.fill(out.states[i] as number, i + 1, end);
-      repeats++;
-      i = end - 1;
+      repeats += end - i - 1;
+      for (; i < end - 1; i++) {
+        out.values[i + 1] = out.values[i] as number;
+        out.states[i + 1] = out.states[i] as number;
+      }
     }
     out.clean = clean;
     return out;

@@ -81,6 +81,8 @@ export function planMatching(
   return { index, keys, filters, tests };
 }
 
+const NONE: readonly Scalar[] = [];
+
 /** One row's answer from its scalars, the matching rows being given. */
 type RowAnswer = (given: readonly Scalar[]) => FunctionAnswer;
 
@@ -303,9 +305,20 @@ export function planMatchingRows(
     const lists = listsOf(rows, count, frame);
     return (given) => body.compute(given, lists);
   };
-  const answer: RowsAnswer = (rows, count, out, i, frame, group) => {
+  /** What a row is answered that gives scalars, or reads a group whole. */
+  const asked = (rows: Int32Array, count: number, i: number, frame: Frame, group: number): FunctionAnswer => {
+    const given = vectors.map((vector, k): Scalar => {
+      const at = vector.at + (vector.uniform ? 0 : i);
+      const type = scalars[k]?.type ?? tree.type;
+      return toScalar(words, type, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
+    });
     const shared = group === CHOSEN ? undefined : known.get(group);
-    const isBare = shared === undefined && vectors.length === 0;
+    const rowAnswer = shared ?? answering(rows, count, frame);
+    if (shared === undefined && group !== CHOSEN) known.set(group, rowAnswer);
+    return given.find(isError) ?? rowAnswer(given);
+  };
+  const answer: RowsAnswer = (rows, count, out, i, frame, group) => {
+    const isBare = vectors.length === 0 && (group === CHOSEN || !known.has(group));
     const isNothing = isBare && count === 0;
     const same = isNothing ? nothing : isBare && group === CHOSEN ? last.of(rows, count, run) : undefined;
     if (same !== undefined) {
@@ -313,14 +326,10 @@ export function planMatchingRows(
       out.states[i] = same.state;
       return;
     }
-    const given = vectors.map((vector, k): Scalar => {
-      const at = vector.at + (vector.uniform ? 0 : i);
-      const type = scalars[k]?.type ?? tree.type;
-      return toScalar(words, type, vector.values[at] ?? 0, vector.clean ? FILLED : (vector.states[at] ?? BLANK));
-    });
-    const rowAnswer = shared ?? answering(rows, count, frame);
-    if (shared === undefined && group !== CHOSEN) known.set(group, rowAnswer);
-    const answered = given.find(isError) ?? rowAnswer(given);
+    const answered =
+      isBare && group === CHOSEN
+        ? body.compute(NONE, listsOf(rows, count, frame))
+        : asked(rows, count, i, frame, group);
     toStored(words, answered, stored);
     if (isNothing && !(answered instanceof Figures)) nothing = { ...stored };
     else if (isBare && group === CHOSEN && !(answered instanceof Figures)) last.keep(rows, count, run, stored);
