@@ -165,13 +165,15 @@ function summedColumn({ column, filters, fold }: TotalOf, frame: Frame): Column 
 /** A sum of rows none of which is faulty, added up where they lie; not-a-number where one is, or the sum is too large. */
 function sumOf({ values, states, exceptions }: Column, rows: Int32Array, count: number): number {
   let sum = 0;
+  if (exceptions === 0) {
+    for (let i = 0; i < count; i++) sum += values[rows[i] as number] as number;
+    return sum;
+  }
   for (let i = 0; i < count; i++) {
     const row = rows[i] as number;
-    if (exceptions > 0 && states[row] !== FILLED) {
-      if (states[row] === FAULT) return Number.NaN;
-      continue;
-    }
-    sum += values[row] as number;
+    const state = states[row];
+    if (state === FILLED) sum += values[row] as number;
+    else if (state === FAULT) return Number.NaN;
   }
   return sum;
 }

@@ -211,25 +211,64 @@ export function throughKernel(link: Kernel, column: ColumnDef): Kernel {
     const from = link(batch);
     const count = from.uniform ? 1 : batch.count;
     const { values, states, exceptions } = batch.frame.column(column);
-    const { values: slots, states: linkStates, at } = from;
     out.uniform = from.uniform;
     if (from.clean && exceptions === 0) {
-      for (let i = 0; i < count; i++) out.values[i] = values[slots[at + i] ?? 0] ?? 0;
+      if (values instanceof Float64Array) through(out.values, values, from, count);
+      else throughWhole(out.values, values, from, count);
       out.clean = true;
-      return out;
-    }
-    let clean = true;
-    for (let i = 0; i < count; i++) {
-      const linkState = linkStates[at + i] ?? BLANK;
-      const slot = slots[at + i] ?? 0;
-      const state = from.clean || linkState === FILLED ? (states[slot] ?? BLANK) : linkState;
-      out.states[i] = state;
-      out.values[i] = from.clean || linkState === FILLED ? (values[slot] ?? 0) : linkState === FAULT ? slot : 0;
-      if (state !== FILLED) clean = false;
-    }
-    out.clean = clean;
+    } else if (values instanceof Float64Array) out.clean = throughCarefully(out, values, states, from, count);
+    else out.clean = throughWholeCarefully(out, values, states, from, count);
     return out;
   };
+}
+
+// Slots that a kernel gives may be none of the table's: what is looked up and not found.
+
+function through(out: Float64Array, values: Float64Array, { values: slots, at }: Vector, count: number): void {
+  for (let i = 0; i < count; i++) out[i] = values[slots[at + i] as number] ?? 0;
+}
+
+function throughWhole(out: Float64Array, values: Int32Array, { values: slots, at }: Vector, count: number): void {
+  for (let i = 0; i < count; i++) out[i] = values[slots[at + i] as number] ?? 0;
+}
+
+/** Gives whether all are filled; so the next. */
+function throughCarefully(
+  { values: out, states }: Vector,
+  values: Float64Array,
+  cells: Uint8Array,
+  { values: slots, states: links, at, clean }: Vector,
+  count: number,
+): boolean {
+  let worst = FILLED;
+  for (let i = 0; i < count; i++) {
+    const link = clean ? FILLED : (links[at + i] as number);
+    const slot = slots[at + i] as number;
+    const state = link === FILLED ? (cells[slot] ?? BLANK) : link;
+    states[i] = state;
+    out[i] = link === FILLED ? (values[slot] ?? 0) : link === FAULT ? slot : 0;
+    worst |= state;
+  }
+  return worst === FILLED;
+}
+
+function throughWholeCarefully(
+  { values: out, states }: Vector,
+  values: Int32Array,
+  cells: Uint8Array,
+  { values: slots, states: links, at, clean }: Vector,
+  count: number,
+): boolean {
+  let worst = FILLED;
+  for (let i = 0; i < count; i++) {
+    const link = clean ? FILLED : (links[at + i] as number);
+    const slot = slots[at + i] as number;
+    const state = link === FILLED ? (cells[slot] ?? BLANK) : link;
+    states[i] = state;
+    out[i] = link === FILLED ? (values[slot] ?? 0) : link === FAULT ? slot : 0;
+    worst |= state;
+  }
+  return worst === FILLED;
 }
 
 /** The row's own slot, as a link to itself. */
