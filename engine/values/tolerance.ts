@@ -40,7 +40,12 @@ export function compareNumbers(a: number, b: number): number {
   return equalNumbers(a, b) ? 0 : a < b ? -1 : 1;
 }
 
-/** Numbers above the first and below the second are none of the two, dust forgiven: both a little nearer to each other. */
-export function clearOf(least: number, most: number): readonly [number, number] {
-  return [least + 4 * DUST * Math.abs(least), most - 4 * DUST * Math.abs(most)];
+/** What is above this is above x by more than dust. */
+export function clearlyAbove(x: number): number {
+  return x + 4 * DUST * Math.abs(x);
+}
+
+/** What is below this is below x by more than dust. */
+export function clearlyBelow(x: number): number {
+  return x - 4 * DUST * Math.abs(x);
 }

@@ -2,10 +2,10 @@
 // call-plans.ts and the files it hands calls to, whatever the lane.
 
 import type { Typed } from '../../language/typed.ts';
-import { fromCanonical, type Unit } from '../../units/unit.ts';
+import type { Unit } from '../../units/unit.ts';
 import type { CellError } from '../../values/error.ts';
 import { isPlainNumber } from '../../values/type.ts';
-import { pointKernel1 } from '../kernels/point-kernels.ts';
+import { inUnitKernel, limitKernel } from '../kernels/unit-kernels.ts';
 import type { Kernel } from '../kernels/vector.ts';
 import { type CallNode, parameterOf } from './call-nodes.ts';
 import type { Reader } from './reader.ts';
@@ -25,10 +25,10 @@ export function planArgument(argument: Typed, i: number, call: CallNode, reader:
     error: 'range',
     why: `${call.signature.name}: ${parameter.name.replaceAll('_', ' ')} is outside the range in which this holds (${why}). Give a value inside it.`,
   };
-  return pointKernel1(kernel, (a) => (a >= min && a <= max ? a : Number.NaN), reader.words.faults.number(error));
+  return limitKernel(kernel, min, max, reader.words.faults.number(error));
 }
 
 function inUnit(kernel: Kernel, unit: Unit): Kernel {
   if (unit.numerator === unit.denominator && unit.offset === 0) return kernel;
-  return pointKernel1(kernel, (a) => fromCanonical(unit, a), undefined);
+  return inUnitKernel(kernel, unit);
 }

@@ -4,7 +4,6 @@
 
 import { bodyFor, type FunctionDefinition, type RunBody } from '../../functions/definition.ts';
 import type { Typed } from '../../language/typed.ts';
-import { toCanonical } from '../../units/unit.ts';
 import { FILLED } from '../../values/column.ts';
 import { loopKernel } from '../kernels/loop-kernels.ts';
 import {
@@ -16,6 +15,7 @@ import {
   pointKernelN,
 } from '../kernels/point-kernels.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
+import { canonicalKernel } from '../kernels/unit-kernels.ts';
 import { constantKernel, type Kernel } from '../kernels/vector.ts';
 import { planArgument } from './argument-plans.ts';
 import { type CallNode, parameterOf } from './call-nodes.ts';
@@ -73,7 +73,7 @@ function planNumeric(
         : loopKernel(there, loop, (same) => numericKernel(same, compute, fault));
   const unit = definition.resultUnit === undefined ? undefined : reader.unit(definition.resultUnit);
   if (unit === undefined || (unit.numerator === unit.denominator && unit.offset === 0)) return result;
-  return pointKernel1(result, (a) => toCanonical(unit, a), undefined);
+  return canonicalKernel(result, unit);
 }
 
 function numericKernel(

@@ -4,14 +4,14 @@
 import type { Typed } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
-import { powerOf } from '../../values/number.ts';
 import { LONGEST_TEXT, tooLongText } from '../../values/plain-text.ts';
 import { compareKernel, ORDERS } from '../kernels/compare-kernels.ts';
 import { cellKernel } from '../kernels/kept-cells.ts';
 import { singleKernel, throughKernel, todayKernel } from '../kernels/load-kernels.ts';
-import { arithmeticKernel, pointKernel1, pointKernel2 } from '../kernels/point-kernels.ts';
+import { arithmeticKernel } from '../kernels/point-kernels.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
 import { TOO_LARGE, toStored } from '../kernels/scalars.ts';
+import { negateKernel } from '../kernels/unit-kernels.ts';
 import { blankKernel, constantKernel, type Kernel } from '../kernels/vector.ts';
 import { planCall } from './call-plans.ts';
 import { orderFor } from './order.ts';
@@ -42,7 +42,7 @@ export function plan(tree: Typed, reader: Reader): Kernel {
     case 'key':
       return planKey(tree.operand, reader);
     case 'negate':
-      return pointKernel1(plan(tree.operand, reader), (a) => -a, undefined);
+      return negateKernel(plan(tree.operand, reader));
     case 'binary':
       return planBinary(tree, reader);
     case 'call':
@@ -112,15 +112,13 @@ function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): K
     case '/':
       return arithmeticKernel(operator, left, right, faults);
     case '^':
-      return pointKernel2(
-        left,
-        right,
-        powerOf,
-        reader.words.faults.number({
+      return arithmeticKernel(operator, left, right, {
+        ...faults,
+        overflow: reader.words.faults.number({
           error: 'number',
           why: 'This power has no value: a negative number has only whole powers, and 0 only positive ones.',
         }),
-      );
+      });
     default:
       return compareKernel(
         left,

@@ -4,7 +4,7 @@
 
 import type { Comparison } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
-import { clearOf, equalNumbers } from '../../values/tolerance.ts';
+import { clearlyAbove, clearlyBelow, equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { mixed } from '../indexes/key-table.ts';
@@ -243,7 +243,8 @@ class SameAnswer {
   reach(parts: readonly Vector[], row: number, count: number): number {
     for (let k = 0; k < parts.length; k++) {
       const asked = this.#asked[k] as number;
-      const [least, most] = clearOf(this.#least[k] as number, this.#most[k] as number);
+      const least = clearlyAbove(this.#least[k] as number);
+      const most = clearlyBelow(this.#most[k] as number);
       // What was compared with its equal stands on an edge: only the very same is answered alike. So are keys.
       const isOnEdge = k < this.#keys || asked <= least || asked >= most;
       this.#least[k] = isOnEdge ? asked : least;
