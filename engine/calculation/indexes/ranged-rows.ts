@@ -232,6 +232,8 @@ function standsAfter(value: number, row: number, other: number, otherRow: number
 
 /** From so many rows on it costs less to go through a group once than to find the place of each. */
 const MANY_ROWS = 32;
+/** So too from so many on where all rows are one group: moving rows aside in a long list costs most. */
+const MANY_OF_ALL = 4;
 /** Reused from call to call. */
 const leaving = new RowSet();
 
@@ -314,7 +316,7 @@ export class RangedRows implements Shared {
     const compare = frame.compare(table);
     this.#makeRoom(frame.table(table).length);
     const groupFor = this.#grouping(frame);
-    const many = rows.count >= MANY_ROWS;
+    const many = rows.count >= (this.#groups.length > 1 ? MANY_ROWS : MANY_OF_ALL);
     const left = new Set<number>();
     const joining: number[] = [];
     for (let i = 0; i < rows.count; i++) {

@@ -12,6 +12,7 @@ import type { GroupIndex } from '../indexes/group-index.ts';
 import { Gathering, meetsAll } from '../indexes/totals.ts';
 import { loopKernel } from '../kernels/loop-kernels.ts';
 import { step } from '../kernels/states.ts';
+import { sumKernel } from '../kernels/sum-kernel.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
@@ -54,6 +55,7 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
     const { faults } = reader.words;
     const [one] = given;
     if (one !== undefined && given.length === 1 && fold.addsUp === true) return sumOfOne(one);
+    if (fold.addsUp === true) return sumKernel(given, undefinedCell(fold, faults));
     return fold.ofTwo === undefined || given.length !== 2
       ? foldKernel(given, fold, faults)
       : loopKernel(given, fold.ofTwo, (same) => foldKernel(same, fold, faults));
@@ -110,12 +112,17 @@ function sumOfOne(kernel: Kernel): Kernel {
   };
 }
 
+/** What stands where a fold has no value. */
+function undefinedCell({ undefinedMeans }: Fold, faults: Faults): { readonly value: number; readonly state: number } {
+  if (undefinedMeans === 'blank') return { value: 0, state: BLANK };
+  return { value: faults.number(undefinedMeans), state: FAULT };
+}
+
 /** A fold over values of one row alone: blanks skipped, the leftmost fault passed on. */
 function foldKernel(kernels: readonly Kernel[], fold: Fold, faults: Faults): Kernel {
   const out = scratch();
   const values = new Float64Array(kernels.length);
-  const undefinedState = fold.undefinedMeans === 'blank' ? BLANK : FAULT;
-  const undefinedValue = fold.undefinedMeans === 'blank' ? 0 : faults.number(fold.undefinedMeans);
+  const none = undefinedCell(fold, faults);
   return (batch) => {
     room(out, batch.count);
     const vectors = kernels.map((kernel) => kernel(batch));
@@ -135,8 +142,8 @@ function foldKernel(kernels: readonly Kernel[], fold: Fold, faults: Faults): Ker
       }
       const result = fault < 0 ? fold.fold(values, taken) : fault;
       const defined = result - result === 0;
-      out.values[i] = defined ? result : undefinedValue;
-      const state = fault >= 0 ? FAULT : defined ? FILLED : undefinedState;
+      out.values[i] = defined ? result : none.value;
+      const state = fault >= 0 ? FAULT : defined ? FILLED : none.state;
       out.states[i] = state;
       if (state !== FILLED) clean = false;
     }
