@@ -8,7 +8,7 @@ import type { Frame } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { meetsAll } from '../indexes/totals.ts';
 import { type Kernel, room, scratch } from '../kernels/vector.ts';
-import { keyOf, readKey } from './group-keys.ts';
+import { readKey, roomForKey } from './group-keys.ts';
 import type { Matching } from './scan-plans.ts';
 
 /** From so many reading rows on it pays to put the texts of their groups in order. */
@@ -49,7 +49,7 @@ export function countedTexts(matching: Matching, comparison: Comparison, texts: 
     known.set(group, made);
     return made;
   };
-  const key = keyOf(keys.length + 1);
+  const key = roomForKey(keys.length + 1);
   const out = scratch();
   return (batch) => {
     if (batch.run === undefined || batch.count < MANY) return oneByOne(batch);

@@ -19,7 +19,7 @@ import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { countedTexts } from './counting-plans.ts';
 import { type ColumnNode, type Criterion, isFixed, rolesOf } from './criteria-roles.ts';
-import { type Key, keyOf, planKeyFor, readKey } from './group-keys.ts';
+import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import { type CountedRows, holdsText, type PlannedTotal, type Reader } from './reader.ts';
 import {
@@ -341,7 +341,7 @@ function constantOf(value: Typed): Scalar {
 function countedByTotal(keys: readonly Key[], { filters }: Conditions, { index }: PlannedTotal): CountedRows {
   return (frame, row) => {
     const batch = { frame, rows: undefined, from: row, count: 1 };
-    const key = keyOf(keys.length);
+    const key = roomForKey(keys.length);
     const state = readKey(
       keys.map(({ kernel }) => kernel(batch)),
       0,
@@ -378,7 +378,7 @@ function ownTotalKernel({ index, totals }: PlannedTotal, byKey: Kernel): Kernel 
 /** Reads group totals by key. */
 function totalKernel(keys: readonly Key[], { index, totals }: PlannedTotal): Kernel {
   const out = scratch();
-  const row = keyOf(keys.length);
+  const row = roomForKey(keys.length);
   return (batch) => {
     room(out, batch.count);
     const vectors = keys.map(({ kernel }) => kernel(batch));

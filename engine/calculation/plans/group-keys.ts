@@ -65,7 +65,7 @@ function mapFilled(kernel: Kernel, map: (value: number, frame: Frame) => number)
 }
 
 /** Room for a key of so many parts. */
-export const keyOf = (parts: number): Float64Array => new Float64Array(Math.max(1, parts));
+export const roomForKey = (parts: number): Float64Array => new Float64Array(Math.max(1, parts));
 
 /** Puts the key of the batch's i-th row into `row`; where a part is faulty its fault's number comes first and the state is FAULT. */
 export function readKey(vectors: readonly Vector[], i: number, row: Float64Array): number {

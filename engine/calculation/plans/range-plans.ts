@@ -12,7 +12,7 @@ import type { RowFilter } from '../indexes/totals.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { type Criterion, holdsNumbers } from './criteria-roles.ts';
-import { type Key, keyOf, planKeyFor, readKey } from './group-keys.ts';
+import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { AnswersOfRun, SameAnswer } from './range-answers.ts';
 import type { Reader } from './reader.ts';
 
@@ -159,7 +159,7 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
   const { index, ranged, keys, sorted, others } = plan;
   const kernels = [...keys, ...sorted, ...others].map(({ kernel }) => kernel);
   const out = scratch();
-  const key = keyOf(kernels.length);
+  const key = roomForKey(kernels.length);
   let found = new Int32Array(64);
   const answers = byKey ? new AnswersOfRun(kernels.length) : undefined;
   const same = byKey ? new SameAnswer(keys.length, sorted.length + others.length) : undefined;

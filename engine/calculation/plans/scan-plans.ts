@@ -16,7 +16,7 @@ import { bySlot } from '../row-order.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, rolesOf } from './criteria-roles.ts';
-import { type Key, keyOf, planKeyFor, readKey } from './group-keys.ts';
+import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { CHOSEN, numberAnswers, type RowsAnswer } from './number-answers.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, Reader } from './reader.ts';
@@ -96,7 +96,7 @@ export function matchingKernel(
   isKnown: (group: number) => boolean = () => false,
 ): Kernel {
   const out = scratch();
-  const key = keyOf(keys.length + tests.length);
+  const key = roomForKey(keys.length + tests.length);
   let matching = new Int32Array(64);
   return (batch) => {
     room(out, batch.count);
