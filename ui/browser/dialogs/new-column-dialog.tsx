@@ -2,15 +2,8 @@
 
 import type { ComponentChildren } from 'preact';
 import { useId, useLayoutEffect, useRef } from 'preact/hooks';
-import {
-  addColumn,
-  type ColumnKind,
-  describeColumn,
-  formulaSays,
-  linkable,
-  type NewColumn,
-  newColumn,
-} from './new-column-state.ts';
+import { addColumn, describeColumn, formulaSays } from './new-column-acts.ts';
+import { type ColumnKind, linkable, type NewColumn, newColumn } from './new-column-state.ts';
 
 const KINDS: readonly (readonly [ColumnKind, string])[] = [
   ['formula', 'A formula gives it'],

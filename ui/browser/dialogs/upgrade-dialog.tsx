@@ -3,7 +3,8 @@
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { FormulaChange, MovedFigures, OwnFormula, Upgrade } from '../../../engine/index.ts';
-import { keepSheets, pendingUpgrade, takeUpgrade } from './upgrade-state.ts';
+import { keepSheets, takeUpgrade } from './upgrade-acts.ts';
+import { pendingUpgrade } from './upgrade-state.ts';
 
 export function UpgradeDialog() {
   const upgrade = pendingUpgrade.value;
