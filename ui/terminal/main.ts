@@ -1,6 +1,7 @@
 // The terminal's way in: `npm run --silent dibble -- VERB`. Connects run.ts with the process: its words, streams and clock.
 
 import { setFlagsFromString } from 'node:v8';
+import { isMainThread } from 'node:worker_threads';
 import { loadGeneralUnits } from '../../engine/index.ts';
 import { reason } from './disk.ts';
 import { drawnHere, threadsOf } from './draws-beside.ts';
@@ -8,8 +9,9 @@ import { processWorld } from './process-world.ts';
 import { run } from './run.ts';
 import { onOneLine } from './world.ts';
 
-// A command is over before machine code made for its functions would pay: without this a third of its work is making some.
-setFlagsFromString('--interrupt-budget=1000000');
+// A command is over before machine code made for its functions would pay: without this a third of its work is making some. The
+// flag is the whole process's: a thread that begins later would take back what long work asked for (draws-beside.ts).
+if (isMainThread) setFlagsFromString('--interrupt-budget=1000000');
 
 // Where this module itself stands, whatever sources it was joined from.
 const { url: program } = import.meta;
