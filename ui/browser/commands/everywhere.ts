@@ -5,7 +5,7 @@ import { FORMATS } from '../../../engine/index.ts';
 import { keptList } from '../dialogs/kept-state.ts';
 import { keysPage } from '../dialogs/keys-state.ts';
 import { localeDialog } from '../dialogs/locale-state.ts';
-import { offerUpgrade } from '../dialogs/upgrade-state.ts';
+import { offerUpgrade } from '../dialogs/upgrade-offer.ts';
 import { downloadAll } from '../files/download.ts';
 import { SMALLER_OFFERS, seasonToPlan, titleOf } from '../files/fresh.ts';
 import { openDemo, openFile, openFreshOffer, openFreshSeason } from '../files/open.ts';

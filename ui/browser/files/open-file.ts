@@ -1,7 +1,7 @@
 // A file of a person's own, read and brought on screen. Fetched when the first one is opened (open.ts).
 
 import { workbookText } from '../../../engine/index.ts';
-import { offerUpgrade } from '../dialogs/upgrade-state.ts';
+import { offerUpgrade } from '../dialogs/upgrade-offer.ts';
 import { contentSum } from '../keeping/entries.ts';
 import { showAndKeep } from '../keeping/showing.ts';
 import { openKept, switchTo } from '../keeping/switching.ts';

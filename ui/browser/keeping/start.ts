@@ -3,7 +3,7 @@
 // when it does.
 
 import { signal } from '@preact/signals';
-import { upgradeNotice } from '../dialogs/upgrade-state.ts';
+import { upgradeNotice } from '../dialogs/upgrade-offer.ts';
 import { download } from '../files/download.ts';
 import { freshDemo } from '../files/fresh.ts';
 import { newerTemplate } from '../files/read.ts';
