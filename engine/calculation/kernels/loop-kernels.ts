@@ -2,6 +2,7 @@
 // which every argument is filled goes through the loop; any other goes value by value, as for functions without a loop.
 
 import type { Loop } from '../../functions/definition.ts';
+import { allFinite } from './states.ts';
 import { blankKernel, type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** `carefully` makes the kernel that works value by value, from kernels of the same arguments. */
@@ -22,10 +23,4 @@ export function loopKernel(
     loop(out.values, count, vectors);
     return allFinite(out.values, count) ? out : careful(batch);
   };
-}
-
-function allFinite(values: Float64Array, count: number): boolean {
-  let dust = 0;
-  for (let i = 0; i < count; i++) dust += (values[i] as number) * 0;
-  return dust === 0;
 }

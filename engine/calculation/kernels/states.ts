@@ -29,6 +29,13 @@ export function carryStates(out: Vector, count: number, args: readonly Vector[])
   }
 }
 
+/** Whether the first so many numbers are all finite: nought times anything else is none, which costs less than a test for each. */
+export function allFinite(values: Float64Array, count: number): boolean {
+  let dust = 0;
+  for (let i = 0; i < count; i++) dust += (values[i] as number) * 0;
+  return dust === 0;
+}
+
 /** Says whether every cell of a vector whose states are all laid out is filled. */
 export function settle(out: Vector, count: number): Vector {
   const { states } = out;

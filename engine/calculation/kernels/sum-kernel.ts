@@ -2,7 +2,7 @@
 // adding them one after another from 0 gives. Made by the planner.
 
 import { FAULT, FILLED } from '../../values/column.ts';
-import { settle, step } from './states.ts';
+import { allFinite, settle, step } from './states.ts';
 import { type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** What stands where a sum is too large for a number. */
@@ -64,10 +64,4 @@ function addCarefully({ values: sums, states: kept }: Vector, count: number, vec
       kept[i] = FAULT;
     }
   }
-}
-
-function allFinite(values: Float64Array, count: number): boolean {
-  let dust = 0;
-  for (let i = 0; i < count; i++) dust += (values[i] as number) * 0;
-  return dust === 0;
 }

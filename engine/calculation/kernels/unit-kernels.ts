@@ -3,7 +3,7 @@
 
 import type { Unit } from '../../units/unit.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
-import { carryStates, settle } from './states.ts';
+import { allFinite, carryStates, settle } from './states.ts';
 import { type Kernel, room, scratch, type Vector } from './vector.ts';
 
 /** Puts each of a vector's numbers into `out`, turned into another. */
@@ -46,12 +46,6 @@ function turnKernel(argument: Kernel, turn: Turn): Kernel {
       if (states[i] === FILLED && !Number.isFinite(values[i] as number)) states[i] = BLANK;
     return settle(out, count);
   };
-}
-
-function allFinite(values: Float64Array, count: number): boolean {
-  let dust = 0;
-  for (let i = 0; i < count; i++) dust += (values[i] as number) * 0;
-  return dust === 0;
 }
 
 /** Numbers as they are where they lie within a limit; `fault` in the rows where they do not. */
