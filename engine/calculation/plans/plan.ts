@@ -73,11 +73,9 @@ function planCell(tree: CellNode, reader: Reader): Kernel {
   });
   reader.readsCell(steps, tree.table, tree.column);
   const column = reader.layout.column(tree.table, tree.column);
-  const [first, ...further] = steps;
-  if (first === undefined) return cellKernel(reader.layout, [column]);
-  const own = reader.layout.column(first.table, first.column);
-  const rest = further.map((step) => reader.layout.column(step.table, step.column));
-  return cellKernel(reader.layout, [own, ...rest, column]);
+  const links = steps.map((step) => reader.layout.column(step.table, step.column));
+  const [first = column, ...further] = [...links, column];
+  return cellKernel(reader.layout, [first, ...further]);
 }
 
 /** The key text of the row that a link names. */
