@@ -17,7 +17,7 @@ type Compare = (a: number, b: number) => number;
 export const bySlot: Compare = (a, b) => a - b;
 
 /** The first so many slots, as they stand. */
-export function slotsUpTo(length: number): Int32Array {
+export function slotsUpTo(length: number): Int32Array<ArrayBuffer> {
   const slots = new Int32Array(length);
   for (let slot = 0; slot < length; slot++) slots[slot] = slot;
   return slots;

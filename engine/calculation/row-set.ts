@@ -1,17 +1,21 @@
 // A set of rows that grows during one pass and is emptied after it: a list without repeats, or all rows. Row lists travel
 // along the graph's edges as these.
 
+import { slotsUpTo } from './row-order.ts';
+
 /** Where one row in so many is there, going through the marks costs less than sorting, and sharing them less than adding each. */
 const DENSE = 16;
 /** So few rows are sorted and added whatever room they have. */
 const FEW = 64;
-const NO_ROWS = new Int32Array(0);
-const NO_MARKS = new Uint8Array(0);
+const rowsOf = (length: number) => new Int32Array(length);
+const marksOf = (length: number) => new Uint8Array(length);
+const NO_ROWS = rowsOf(0);
+const NO_MARKS = marksOf(0);
 
 /** Has no room before a row is added: many only ever hold all rows. */
 export class RowSet {
   all = false;
-  #rows = NO_ROWS;
+  #rows: Int32Array<ArrayBuffer> = NO_ROWS;
   #marks = NO_MARKS;
   count = 0;
   /** Whether another set has the same lists: they are copied before a row is added. */
@@ -24,17 +28,9 @@ export class RowSet {
   add(row: number): void {
     if (this.all || this.#marks[row] === 1) return;
     if (this.#shared) this.#own();
-    if (row >= this.#marks.length) {
-      const marks = new Uint8Array(Math.max(row + 1, this.#marks.length * 2, 64));
-      marks.set(this.#marks);
-      this.#marks = marks;
-    }
+    if (row >= this.#marks.length) this.#marks = roomFor(this.#marks, Math.max(row + 1, 64), marksOf);
     this.#marks[row] = 1;
-    if (this.count === this.#rows.length) {
-      const rows = new Int32Array(Math.max(16, this.count * 2));
-      rows.set(this.#rows);
-      this.#rows = rows;
-    }
+    if (this.count === this.#rows.length) this.#rows = roomFor(this.#rows, Math.max(this.count + 1, 16), rowsOf);
     this.#rows[this.count++] = row;
   }
 
@@ -47,8 +43,8 @@ export class RowSet {
   listAll(length: number): void {
     this.#forget();
     this.all = false;
-    this.#rows = Int32Array.from({ length }, (_, row) => row);
-    this.#marks = new Uint8Array(length).fill(1);
+    this.#rows = slotsUpTo(length);
+    this.#marks = marksOf(length).fill(1);
     this.count = length;
   }
 
@@ -63,8 +59,8 @@ export class RowSet {
   #addEach(other: RowSet): void {
     if (this.all) return;
     if (this.#shared) this.#own();
-    const marks = roomFor(this.#marks, other.#marks.length, (length) => new Uint8Array(length));
-    const rows = roomFor(this.#rows, this.count + other.count, (length) => new Int32Array(length));
+    const marks = roomFor(this.#marks, other.#marks.length, marksOf);
+    const rows = roomFor(this.#rows, this.count + other.count, rowsOf);
     const given = other.#rows;
     let { count } = this;
     for (let i = 0; i < other.count; i++) {
