@@ -108,7 +108,7 @@ function rowsOf(document: Document, sheetId: string): readonly RowData[] {
   if (sheet !== undefined && isMadeSheet(sheet.schema)) return [];
   const shipped = shippedRows(document.template, sheetId);
   const columns = sheet?.columns.filter(({ role }) => role !== 'made') ?? [];
-  const holding = columns.filter(({ role, def }) => role === 'entered' || document.frame.typedIn(def) !== undefined);
+  const holding = columns.filter((column) => document.mayHold(column));
   const records = [...document.rowsOf(sheetId).records()].filter(
     ({ slot, removed }) => slot >= 0 || removed === undefined,
   );

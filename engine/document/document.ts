@@ -289,6 +289,11 @@ export class Document implements RowFinder {
     return column.role === 'entered' || this.frame.typedIn(column.def)?.over.has(slot) === true;
   }
 
+  /** Whether anything may be typed in a column's cells: in one that is computed only where a person typed over a row. */
+  mayHold({ role, def }: ProgramColumn): boolean {
+    return role === 'entered' || (role !== 'made' && (this.frame.typedIn(def)?.over.size ?? 0) > 0);
+  }
+
   /** What is typed in a cell of a row that is there; null where nothing is. */
   typedAt(column: ProgramColumn, slot: number): Content {
     return this.isTyped(column, slot) ? contentAt(column, slot, this.store, this.program, this) : null;

@@ -4,7 +4,7 @@
 
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isMadeSheet } from '../schema/schema.ts';
-import { contentAt, placeContent } from './cells.ts';
+import { placeContent } from './cells.ts';
 import type { Content } from './content.ts';
 import { type Document, storeCell } from './document.ts';
 import type { RowRecord } from './sheet-rows.ts';
@@ -170,20 +170,12 @@ function heldBy(
   sheet: ProgramSheet,
   rows: readonly RowRecord[],
 ): ReadonlyMap<string, readonly Content[]> {
-  const { store: frame, program, shelf } = document;
+  const { shelf } = document;
   const held = new Map<string, Content[]>();
   for (const column of sheet.columns) {
-    if (column.role === 'made') continue;
-    const over = column.role === 'entered' ? undefined : frame.typed[column.def.number]?.over;
-    if (column.role !== 'entered' && (over === undefined || over.size === 0)) continue;
-    let any = false;
-    const contents = rows.map(({ slot }): Content => {
-      if (over?.has(slot) === false) return null;
-      const content = contentAt(column, slot, frame, program, document);
-      any ||= content !== null;
-      return content;
-    });
-    if (any) held.set(column.id, contents);
+    if (!document.mayHold(column)) continue;
+    const contents = rows.map(({ slot }) => document.typedAt(column, slot));
+    if (contents.some((content) => content !== null)) held.set(column.id, contents);
   }
   if (!shelf.has(sheet.id)) return held;
   rows.forEach(({ id }, i) => {
