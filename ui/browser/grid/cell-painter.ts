@@ -24,11 +24,6 @@ export interface Painted {
 
 type Slots = Int32Array | 'all';
 
-interface ColumnWidth {
-  readonly key: string;
-  readonly newWidth: number;
-}
-
 export class CellPainter {
   readonly #of: Painted;
   /** By column, the changed rows that have not been looked at yet. */
@@ -42,7 +37,7 @@ export class CellPainter {
   repaint(cells: ChangeSet['cells'], areFresh: boolean): void {
     const { api, rooms } = this.#of;
     const rendered = api.getRenderedNodes();
-    const wider: ColumnWidth[] = [];
+    const seen: (readonly [string, Slots])[] = [];
     for (const { column, rows: slots } of cells) {
       const few = slots !== 'all' && slots.length <= FEW;
       const changed = rendered.filter(
@@ -51,25 +46,30 @@ export class CellPainter {
       const looked = few ? slots : slotsOf(changed);
       if (!few) this.#later.set(column, this.#later.has(column) ? 'all' : slots);
       const moved = (few || !areFresh) && rooms.widen(column, looked);
-      const needed = this.#wider(column, looked);
-      if (needed !== undefined) wider.push({ key: column, newWidth: needed });
+      seen.push([column, looked]);
       const rowNodes = moved ? rendered : changed;
       if (rowNodes.length > 0) api.refreshCells({ rowNodes, columns: [column], force: true });
     }
-    // All at once: each time the grid is laid out anew.
-    if (wider.length > 0) api.setColumnWidths(wider);
+    this.#widen(seen);
   }
 
   /** Makes room for what changed out of sight. */
   atRest(): void {
-    const wider: ColumnWidth[] = [];
     const waiting = this.#later;
     this.#later = new Map();
     for (const [column, slots] of waiting) {
       const moved = slots === 'all' ? this.#of.rooms.renew(column) : this.#of.rooms.widen(column, slots);
       if (moved) this.#of.api.refreshCells({ columns: [column], force: true });
-      const needed = this.#wider(column, slots);
-      if (needed !== undefined) wider.push({ key: column, newWidth: needed });
+    }
+    this.#widen(waiting);
+  }
+
+  /** Longer texts that came widen their columns, all at once: each time the grid is laid out anew. */
+  #widen(changed: Iterable<readonly [column: string, Slots]>): void {
+    const wider: { key: string; newWidth: number }[] = [];
+    for (const [key, slots] of changed) {
+      const newWidth = this.#wider(key, slots);
+      if (newWidth !== undefined) wider.push({ key, newWidth });
     }
     if (wider.length > 0) this.#of.api.setColumnWidths(wider);
   }
