@@ -50,22 +50,41 @@ export function isWithin(comparison: RangeComparison, value: number, wanted: num
 }
 
 /**
- * Where in values that rise the run of those within a comparison ends (`<`, `<=`) or begins (`>`, `>=`), binary dust forgiven.
+ * Where in values that rise the run of those within a comparison ends (`<`, `<=`) or begins (`>`, `>=`), binary dust forgiven. It is
+ * looked for first at `near` and one further: rows one after another mostly ask in the order in which the values stand.
  */
-export function boundary(values: Float64Array, count: number, comparison: RangeComparison, wanted: number): number {
+export function boundary(
+  values: Float64Array,
+  count: number,
+  comparison: RangeComparison,
+  wanted: number,
+  near = count,
+): number {
   // Those equal to the wanted value belong to the run of `<=` and of `>=`.
   const equalBefore = comparison === '<=' || comparison === '>';
   let low = 0;
   let high = count;
+  if (near < count) {
+    if (!standsBefore(values[near] as number, wanted, equalBefore)) {
+      high = near;
+      if (near > 0 && standsBefore(values[near - 1] as number, wanted, equalBefore)) low = near;
+    } else {
+      low = near + 1;
+      if (low < count && !standsBefore(values[low] as number, wanted, equalBefore)) high = low;
+    }
+  }
   while (low < high) {
     const middle = (low + high) >> 1;
-    const value = values[middle] as number;
-    if (value < wanted || (equalBefore && value === wanted)) low = middle + 1;
+    if (standsBefore(values[middle] as number, wanted, equalBefore)) low = middle + 1;
     else high = middle;
   }
   const beside = equalBefore ? low : low - 1;
   const isDusty = beside >= 0 && beside < count && equalNumbers(values[beside] as number, wanted);
   return isDusty ? dustyBoundary(values, count, equalBefore, wanted) : low;
+}
+
+function standsBefore(value: number, wanted: number, equalBefore: boolean): boolean {
+  return value < wanted || (equalBefore && value === wanted);
 }
 
 /** As boundary, where values differ from the wanted one by dust alone. */

@@ -22,6 +22,7 @@ import { type ColumnNode, type Criterion, isFixed, rolesOf } from './criteria-ro
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import { type CountedRows, holdsText, type PlannedTotal, type Reader } from './reader.ts';
+import { RunningSums, runningSumKernel } from './running-sums.ts';
 import {
   type Conditions,
   conditionsOf,
@@ -252,54 +253,12 @@ function planScannedFold(
   return countedTexts(matching, only.comparison, reader.words.texts, kernel);
 }
 
-/** The sums of the first so many rows of a group, each as adding them one after another passes it; made once a run and group. */
-class RunningSums {
-  readonly #column: ColumnDef;
-  #sums = new Float64Array(64);
-  #known = 0;
-  #rows: Int32Array | undefined;
-  #run: object | undefined;
-
-  constructor(column: ColumnDef) {
-    this.#column = column;
-  }
-
-  /** undefined where one of the rows is faulty, or the sum is too large for a number. */
-  upTo(count: number, rows: Int32Array, frame: Frame, run: object): number | undefined {
-    if (this.#rows !== rows || this.#run !== run) {
-      this.#known = 0;
-      this.#rows = rows;
-      this.#run = run;
-    }
-    if (count > this.#known) this.#addUp(count, rows, frame);
-    return count > this.#known ? undefined : this.#sums[count];
-  }
-
-  #addUp(count: number, rows: Int32Array, frame: Frame): void {
-    if (count >= this.#sums.length) {
-      const sums = new Float64Array(count * 2);
-      sums.set(this.#sums);
-      this.#sums = sums;
-    }
-    const { values, states } = frame.column(this.#column);
-    const sums = this.#sums;
-    for (let place = this.#known; place < count; place++) {
-      const row = rows[place] as number;
-      if (states[row] === FAULT) return;
-      const sum = states[row] === FILLED ? (sums[place] as number) + (values[row] as number) : (sums[place] as number);
-      if (sum - sum !== 0) return;
-      sums[place + 1] = sum;
-      this.#known = place + 1;
-    }
-  }
-}
-
 /** A total of the rows between bounds, added up by rising value. */
 function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, reader: Reader): Kernel {
   const { faults } = reader.words;
   const gathering = new Gathering();
   const sums = fold.addsUp === true && column !== undefined ? new RunningSums(column) : undefined;
-  return rangedKernel(
+  const kernel = rangedKernel(
     ranged,
     (rows, from, to, out, i, frame, run) => {
       const known = from === 0 && run !== undefined ? sums?.upTo(to, rows, frame, run) : undefined;
@@ -332,6 +291,7 @@ function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, r
     },
     true,
   );
+  return sums === undefined ? kernel : (runningSumKernel(ranged, sums, kernel) ?? kernel);
 }
 
 function constantOf(value: Typed): Scalar {

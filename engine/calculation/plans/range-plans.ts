@@ -87,8 +87,8 @@ export function planRanged(
 }
 
 const BLOCK = 32;
-/** From so many reading rows on it pays to look through the group once for what its blocks hold. */
-const MANY = 8;
+/** From so many reading rows on it pays to look through a group once for what all of them may ask. */
+export const MANY = 8;
 
 /**
  * For one run and group after another: the most (or least) that a block of rows side by side holds of a column, so that

@@ -3,7 +3,6 @@
 // program written by hand for the same columns (floor/), which is checked equal before and after.
 
 import type { Workbook } from '../../../engine/index.ts';
-import { costOf } from '../cpu.ts';
 import { copiedBook } from './copies.ts';
 import { commandsOf, EDITS, type EditKind } from './edits.ts';
 import { differences } from './floor/agree.ts';
@@ -109,8 +108,8 @@ function printSteps(workbook: Workbook, kind: EditKind, size: number, dearest: n
 
 /** The floor is a part of the season: how much of the time goes to that part, and how much to the rest. */
 function printShares(workbook: Workbook, floor: SeasonFloor): void {
-  const { floor: same, other, shared } = sharesOfAll(workbook, floor, 5);
-  const own = costOf(9, () => floor.all()).p50;
+  const { shares, floor: own } = sharesOfAll(workbook, floor, 9);
+  const { floor: same, other, shared } = shares;
   const sum = same.cost + other.cost + shared.cost;
   console.log(
     `    of everything again ${show(same.cost)} ms (${show((same.cost / sum) * 100)} %) in the ${same.steps} columns of the floor, ${show(same.cost / own)} times the floor’s ${show(own)};`,

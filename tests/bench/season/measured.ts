@@ -162,7 +162,7 @@ export function others(workbook: Workbook, floor: SeasonFloor): readonly Figure[
   return [
     {
       what: 'everything again',
-      cost: costOf(3, () => workbook.recalculateAll()),
+      cost: costOf(9, () => workbook.recalculateAll()),
       floor: costOf(9, () => floor.all()),
     },
     {

@@ -3,7 +3,7 @@
 // column too. Steps without a name are indexes and totals that columns share.
 
 import type { Command, Workbook } from '../../../engine/index.ts';
-import { cpuNow } from '../cpu.ts';
+import { costAmong, cpuNow, timed } from '../cpu.ts';
 import { edit } from './edits.ts';
 import { columnsOfFloor } from './floor/agree.ts';
 import type { SeasonFloor } from './floor/floor.ts';
@@ -33,23 +33,41 @@ export interface Share {
   readonly cost: number;
 }
 
-/** What everything again costs in the columns that the floor has, in other columns, and in what columns share. */
-export function sharesOfAll(workbook: Workbook, floor: SeasonFloor, times: number): Readonly<Record<Kind, Share>> {
+/** Runs in which machine code is still being made, of the engine's code as of the floor's. */
+const WARM = 15;
+
+/**
+ * What everything again costs in the columns that the floor has, in other columns, and in what columns share: the median of so many
+ * times, each in turn with the floor.
+ */
+export function sharesOfAll(
+  workbook: Workbook,
+  floor: SeasonFloor,
+  times: number,
+): { readonly shares: Readonly<Record<Kind, Share>>; readonly floor: number } {
   const onFloor = new Set(columnsOfFloor(floor).flatMap(([sheet, ids]) => ids.map((id) => `${sheet}/${id}`)));
-  const shares: Record<Kind, { steps: number; cost: number }> = {
-    floor: { steps: 0, cost: 0 },
-    other: { steps: 0, cost: 0 },
-    shared: { steps: 0, cost: 0 },
-  };
-  const all = costsOver(workbook, times, () => {
-    for (let time = 0; time < times; time++) workbook.recalculateAll();
-  });
-  for (const { name, cost } of all) {
-    const share = shares[name.startsWith('(') ? 'shared' : onFloor.has(name) ? 'floor' : 'other'];
-    share.steps++;
-    share.cost += cost;
+  for (let time = 0; time < WARM; time++) {
+    workbook.recalculateAll();
+    floor.all();
   }
-  return shares;
+  const steps: Record<Kind, number> = { floor: 0, other: 0, shared: 0 };
+  const costs: Record<Kind, number[]> = { floor: [], other: [], shared: [] };
+  const ofFloor: number[] = [];
+  for (let time = 0; time < times; time++) {
+    const sums: Record<Kind, number> = { floor: 0, other: 0, shared: 0 };
+    for (const { name, cost } of costsOver(workbook, 1, () => workbook.recalculateAll())) {
+      const kind = name.startsWith('(') ? 'shared' : onFloor.has(name) ? 'floor' : 'other';
+      if (time === 0) steps[kind]++;
+      sums[kind] += cost;
+    }
+    for (const kind of ['floor', 'other', 'shared'] as const) costs[kind].push(sums[kind]);
+    ofFloor.push(timed(() => floor.all())[0]);
+  }
+  const share = (kind: Kind): Share => ({ steps: steps[kind], cost: costAmong(costs[kind]).p50 });
+  return {
+    shares: { floor: share('floor'), other: share('other'), shared: share('shared') },
+    floor: costAmong(ofFloor).p50,
+  };
 }
 
 type Kind = 'floor' | 'other' | 'shared';
