@@ -47,7 +47,7 @@ const IMPORTED = {
   'planted-out': 'Planted out',
 } as const;
 
-/** Milliseconds in which the page follows a paste, so that none of that counts for the next. */
+/** Milliseconds in which the page follows edits or a paste, so that none of that counts for what comes next. */
 const FOLLOWED = 4_000;
 
 export async function benchBrowser(size: number): Promise<void> {
@@ -64,18 +64,21 @@ export async function benchBrowser(size: number): Promise<void> {
     const [least, most] = await page
       .locator('.spacing input[type="range"]')
       .evaluate((slider) => [Number(slider.getAttribute('min')), Number(slider.getAttribute('max'))] as const);
-    const values = Array.from({ length: 40 }, (_, at) => least + ((most - least) * ((at * 7) % 40)) / 40);
-    const edits = await counted(bench, 'spacing edits', values.length, () =>
-      page.evaluate(slide, { name: SLIDER, values }),
-    );
-    tell(
-      'spacing edit until painted',
-      edits.map(({ whole }) => whole),
-    );
-    tell(
-      'the same without the wait for the next frame',
-      edits.map(({ work }) => work),
-    );
+    const values = Array.from({ length: 100 }, (_, at) => least + ((most - least) * ((at * 7) % 100)) / 100);
+    for (const when of ['just opened', 'settled']) {
+      const edits = await counted(bench, `spacing edits, ${when}`, values.length, () =>
+        page.evaluate(slide, { name: SLIDER, values }),
+      );
+      tell(
+        `spacing edit until painted, ${when}`,
+        edits.map(({ whole }) => whole),
+      );
+      tell(
+        '  the same without the wait for the next frame',
+        edits.map(({ work }) => work),
+      );
+      await page.waitForTimeout(FOLLOWED);
+    }
     const dragged = await counted(bench, 'frames of a drag', 60, () =>
       page.evaluate(drag, { frames: 60, low: least, high: most }),
     );

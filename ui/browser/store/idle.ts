@@ -3,6 +3,9 @@
 /** Milliseconds of a slice, so that a frame has room beside it. */
 const SLICE = 10;
 
+/** Milliseconds after a change in which the next one may come, as while something is dragged or typed: no slice is begun in them. */
+const PAUSE = 80;
+
 /**
  * Between two frames where the browser can tell when that is, and not later than `most` milliseconds where that is given. `run` is
  * told how many milliseconds are left before the page has something to do again; undefined where nobody can tell.
@@ -15,13 +18,18 @@ export function whenIdle(run: (left: number | undefined) => void, most?: number)
 }
 
 /**
- * Does a slice of work that may wait: when the page is idle, and not later than `most` milliseconds from now. `run` is given what
- * says whether to go on: not when its time is up, and not when a person's key or press waits for the page.
+ * Does a slice of work that may wait: when the page is idle and no change has come for a moment, and not later than `most` milliseconds
+ * from now. `run` is given what says whether to go on: not when its time is up, and not when a person's key or press waits for the page.
  */
 export function inSlice(run: (goOn: () => boolean) => void, most: number): void {
   const latest = performance.now() + most;
   const begin = (left: number | undefined): void => {
     const now = performance.now();
+    const pause = Math.min(latest, changed + PAUSE) - now;
+    if (pause > 0) {
+      setTimeout(() => whenIdle(begin, latest - performance.now()), pause);
+      return;
+    }
     if (frames > 0 && now < latest) {
       whenIdle(begin, latest - now);
       return;
@@ -34,6 +42,8 @@ export function inSlice(run: (goOn: () => boolean) => void, most: number): void 
 
 /** Changes that wait for the frame that paints them. */
 let frames = 0;
+/** When the last of them came, in milliseconds. */
+let changed = Number.NEGATIVE_INFINITY;
 
 /**
  * Draws what changed for the next frame: at once when what is being done is done, so that the wait for the frame is made use of, and at
@@ -47,6 +57,7 @@ export function forNextFrame(draw: () => void): void {
     draw();
   };
   frames += 1;
+  changed = performance.now();
   requestAnimationFrame(() => {
     frames -= 1;
     once();
