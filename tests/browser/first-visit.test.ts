@@ -84,6 +84,12 @@ test('from four answers to a plan', async () => {
   await visit.getByRole('button', { name: 'To the season at a glance' }).click();
   const glance = page.getByRole('main', { name: 'The season at a glance' });
   await glance.getByRole('button', { name: /^Carrot, Carrot, on Bed \d/ }).waitFor();
+
+  // However short the names of its rows, a sheet says in full where a new one begins.
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: /^Beds/ }).first().click();
+  const newRow = page.locator('.ag-cell:has(.new-row)');
+  expect(await newRow.textContent()).toBe('New row');
+  expect(await newRow.evaluate((cell) => cell.scrollWidth <= cell.clientWidth)).toBe(true);
   expect(problems).toEqual([]);
 });
 

@@ -40,9 +40,11 @@ function colourMark({ mark }: ColourRule): HTMLElement {
 }
 
 /** Where a new row begins: what stands in its first cell until something is typed. */
+export const NEW_ROW = 'New row';
+
 export function drawNewRow(face: HTMLElement): void {
   face.className = 'face new-row';
-  face.textContent = 'New row';
+  face.textContent = NEW_ROW;
 }
 
 /** The head of a group: its name and how many rows it has, or what stands for a column under it. */

@@ -7,12 +7,13 @@ import { type CellView, type ColumnView, cellView, rows } from '../../../engine/
 import { columnOf, isFigure } from '../store/sheets.ts';
 import { cellDrawer } from './cell-drawer.ts';
 import { CellEditor } from './cell-editor.ts';
+import { NEW_ROW } from './cell-face.ts';
 import type { Drawing } from './drawing.ts';
 import { GroupFace } from './group-face.ts';
 import { HeaderFace } from './header-face.ts';
 import { handleColumn } from './row-face.ts';
 import { isHead, isRow, type RowHandle } from './row-handle.ts';
-import { startingWidth } from './widths.ts';
+import { startingWidth, widthOfText } from './widths.ts';
 
 type Cell = CellView | undefined;
 type GridColumn = ColDef<RowHandle, Cell>;
@@ -23,7 +24,8 @@ export function gridColumns(drawing: Drawing): Definition[] {
   const slots = rows(book, sheet.id);
   const shown = view.shows.flatMap((id) => columnOf(sheet, id) ?? []);
   const define = (column: ColumnView): GridColumn => {
-    const width = drawing.width(column.id) ?? startingWidth(book, sheet.id, slots, column);
+    const least = sheet.entered && column.id === sheet.key ? widthOfText(NEW_ROW) : 0;
+    const width = drawing.width(column.id) ?? Math.max(least, startingWidth(book, sheet.id, slots, column));
     return gridColumn(drawing, column, width);
   };
   const front = shown.slice(0, view.inFront).map(

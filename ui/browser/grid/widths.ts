@@ -32,6 +32,11 @@ function measure(text: string): number {
   return width;
 }
 
+/** The least width in which a text can be read in full. */
+export function widthOfText(text: string): number {
+  return Math.round(measure(text) + SIDES);
+}
+
 /** The width in pixels that a column begins with. */
 export function startingWidth(book: Book, sheet: string, rows: Int32Array, column: ColumnView): number {
   const texts = textsWidth(book, sheet, rows.subarray(0, LOOKED_AT), column);
