@@ -75,7 +75,7 @@ export const STAND_COLUMNS = [
         least: 0,
       },
     ),
-    computed('bed-width', 'Bed width', SPACING, 'IF(ISBLANK([Bed]); Farm[Bed width]; [Bed].[Width])', { decimals: 1 }),
+    computed('bed-width', 'Bed width', SPACING, 'IF(ISBLANK([Bed]); Farm[Bed width]; [Bed].[Width])'),
     computed('bed-area', 'Bed area', AREA, '[Bed length used] * [Bed width]', { decimals: 1 }),
     withDefault('rows', 'Rows', PLAIN, 'MAX(1; ROUND([Variety].[Crop].[Rows per bed] * ([Bed width] / 30 in); 0))', {
       decimals: 0,

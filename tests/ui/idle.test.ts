@@ -8,7 +8,7 @@ type Idle = (deadline: { readonly didTimeout: boolean; timeRemaining(): number }
 let now = 0;
 let idle: { readonly run: Idle; readonly latest: number }[] = [];
 let frames: (() => void)[] = [];
-let timers: (() => void)[] = [];
+let timers: { readonly run: () => void; readonly due: number }[] = [];
 let keyWaits = false;
 
 beforeEach(() => {
@@ -23,7 +23,7 @@ beforeEach(() => {
     idle.push({ run, latest: now + timeout }),
   );
   vi.stubGlobal('requestAnimationFrame', (run: () => void) => frames.push(run));
-  vi.stubGlobal('setTimeout', (run: () => void) => timers.push(run));
+  vi.stubGlobal('setTimeout', (run: () => void, wait = 0) => timers.push({ run, due: now + wait }));
 });
 
 afterEach(() => vi.unstubAllGlobals());
@@ -33,8 +33,16 @@ function rest(left: number): void {
   for (const { run, latest } of idle.splice(0)) run({ didTimeout: now >= latest, timeRemaining: () => left });
 }
 
-function runAll(waiting: (() => void)[]): void {
-  for (const run of waiting.splice(0)) run();
+/** So many milliseconds pass: timers run that are due by then. */
+function pass(milliseconds: number): void {
+  now += milliseconds;
+  const due = timers.filter((timer) => timer.due <= now);
+  timers = timers.filter((timer) => timer.due > now);
+  for (const { run } of due) run();
+}
+
+function drawFrames(): void {
+  for (const run of frames.splice(0)) run();
 }
 
 /** The idle turns as the page first has them. */
@@ -79,26 +87,67 @@ test('a change is drawn once, before its frame; no slice begins until the frame 
   change();
   inSlice(slice, 400);
   rest(12);
-  runAll(timers);
+  pass(0);
+  expect([drawn, slices]).toEqual([1, 0]);
+  pass(100);
   rest(12);
   expect([drawn, slices]).toEqual([1, 0]);
-  runAll(frames);
+  drawFrames();
   rest(12);
   expect([drawn, slices]).toEqual([1, 1]);
 
   // The frame may come first.
   change();
-  runAll(frames);
-  runAll(timers);
+  drawFrames();
+  pass(0);
   expect(drawn).toBe(2);
 
   // A page out of sight has no frames.
   change();
   inSlice(slice, 400);
-  now += 399;
+  rest(12);
+  pass(399);
   rest(12);
   expect(slices).toBe(1);
-  now += 1;
+  pass(1);
   rest(12);
   expect(slices).toBe(2);
+});
+
+test('while changes come one after another no slice begins, but for one that has waited too long', async () => {
+  const { forNextFrame, inSlice } = await fresh();
+  let slices = 0;
+  const drag = (milliseconds: number): void => {
+    for (let frame = 0; frame < milliseconds / 20; frame += 1) {
+      forNextFrame(() => undefined);
+      drawFrames();
+      rest(12);
+      pass(20);
+    }
+  };
+  const slice = (): void => {
+    slices += 1;
+  };
+  forNextFrame(() => undefined);
+  drawFrames();
+  inSlice(slice, 400);
+  drag(380);
+  expect(slices).toBe(0);
+  drag(40);
+  expect(slices).toBe(1);
+
+  // At rest it begins a moment after the last of them.
+  inSlice(slice, 400);
+  rest(12);
+  pass(40);
+  rest(12);
+  expect(slices).toBe(1);
+  pass(40);
+  rest(12);
+  expect(slices).toBe(2);
+
+  // Without a change there is nothing to wait for.
+  inSlice(slice, 400);
+  rest(12);
+  expect(slices).toBe(3);
 });
