@@ -147,6 +147,15 @@ export class RowSet {
   }
 }
 
+/** The rows of either of two sets, as one of them where the other has none. */
+export function inEither(one: RowSet | undefined, other: RowSet): RowSet {
+  if (one === undefined || one.empty) return other;
+  if (other.empty) return one;
+  const both = one.copy();
+  both.addFrom(other);
+  return both;
+}
+
 /** A list with room for so many, the same where it has it. */
 function roomFor<T extends Int32Array | Uint8Array>(list: T, needed: number, make: (length: number) => T): T {
   if (needed <= list.length) return list;

@@ -334,4 +334,62 @@ describe('one row for each filled date', () => {
       }),
     );
   });
+
+  test('made in parts, with comings and goings between them, they are the same events, and each row that came or went is told', () => {
+    const change = fc.record({
+      what: fc.constantFrom('sown', 'ready', 'cleared', 'plantings', 'none'),
+      row: fc.nat({ max: 2_999 }),
+      value: fc.option(fc.nat({ max: 3 })),
+    });
+    fc.assert(
+      fc.property(fc.array(change, { maxLength: 12 }), (changes) => {
+        const { plantings, sown, ready, cleared, table, node, frame, jobs } = setting();
+        frame.addRows(plantings, 2_997);
+        for (let row = 0; row < 3_000; row += 1) {
+          frame.write(sown, row, day + (row % 5), FILLED);
+          if (row % 2 === 0) frame.write(ready, row, day + 7, FILLED);
+        }
+        const lanes = Array.from({ length: 6 }, (_, lane) => dirtyRows(frame, node, lane));
+        const known = new Set<number>();
+        /** As far as it comes before it asks for the time. */
+        const part = (): boolean => {
+          const changed = new RowSet();
+          const left = node.runSome(frame, changed, () => false);
+          for (const lane of lanes) lane.clear();
+          for (const row of changed.sorted()) {
+            if (frame.table(table).live[row] === 1) known.add(row);
+            else known.delete(row);
+          }
+          return left;
+        };
+        lanes[0]?.addAll();
+        expect(part()).toBe(true);
+        expect(frame.rows(table).length).toBe(1_024);
+        const columns = { sown, ready, cleared };
+        const laneOf = { plantings: 0, sown: 1, ready: 3, cleared: 5 };
+        for (const { what, row, value } of changes) {
+          const at = what === 'cleared' ? 0 : row;
+          if (what === 'plantings') {
+            frame.setLive(plantings, at, value !== null);
+            for (const lane of [0, 2]) lanes[lane]?.add(at);
+          } else if (what !== 'none' && frame.table(columns[what].table).live[at] === 1) {
+            frame.write(columns[what], at, day + (value ?? 0), value === null ? BLANK : FILLED);
+            lanes[laneOf[what]]?.add(at);
+          }
+          part();
+        }
+        while (part());
+        const said = ['Sow planting', 'Harvest planting', 'Clear bed'];
+        const wanted = [sown, ready, cleared].flatMap((column, kind) =>
+          [...frame.rows(column.table)]
+            .filter((row) => frame.column(column).states[row] === FILLED)
+            .map((row) => ({ at: frame.column(column).values[row] ?? 0, kind, row })),
+        );
+        wanted.sort((a, b) => a.at - b.at || a.kind - b.kind || a.row - b.row);
+        expect(jobs()).toEqual(wanted.map(({ at, kind, row }) => `${isoDate(at)} ${said[kind]} ${row}`));
+        expect([...known].sort((a, b) => a - b)).toEqual([...frame.rows(table)].sort((a, b) => a - b));
+      }),
+      { numRuns: 20 },
+    );
+  });
 });

@@ -3,8 +3,10 @@
 
 import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
+import { BATCH } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { rowsByKeys, slotsUpTo } from '../row-order.ts';
+import { inEither, RowSet } from '../row-set.ts';
 import type { GeneratorInput, RowGenerator } from './generator.ts';
 
 export interface DatedColumn {
@@ -20,17 +22,18 @@ export interface DatedColumn {
 export class EventSlots implements Shared {
   owner: Token | undefined;
   readonly #slots: Int32Array[];
+  /** By input, the rows that are left to look at where the work stopped. */
+  left: readonly RowSet[] | undefined;
 
-  constructor(owner: Token, slots: Int32Array[] = []) {
+  constructor(owner: Token, slots: Int32Array[] = [], left?: readonly RowSet[]) {
     this.owner = owner;
     this.#slots = slots;
+    this.left = left;
   }
 
   copy(owner: Token): EventSlots {
-    return new EventSlots(
-      owner,
-      this.#slots.map((slots) => slots.slice()),
-    );
+    const slots = this.#slots.map((rows) => rows.slice());
+    return new EventSlots(owner, slots, this.left);
   }
 
   slot(kind: number, row: number): number {
@@ -50,6 +53,8 @@ export class EventSlots implements Shared {
   }
 }
 
+const NO_ROWS = new RowSet();
+
 /** `kind` holds which of the dated columns an event comes from, by its place among them. */
 export function eventRows(
   table: TableDef,
@@ -64,27 +69,34 @@ export function eventRows(
     table,
     columns: [date, event, kindColumn, ...abouts],
     inputs,
-    generate(frame, dirty, rows) {
+    isLeft: (frame) => events.read(frame).left !== undefined,
+    generate(frame, dirty, rows, goOn) {
+      const { left } = events.read(frame);
+      const waiting = dirty.map((set, input) => inEither(left?.[input], set));
       const { length } = frame.table(table);
       const most = dated.reduce((sum, one, kind) => {
         const { length } = frame.table(one.table);
-        const counts = [dirty[2 * kind], dirty[2 * kind + 1]].map((set) =>
+        const counts = [waiting[2 * kind], waiting[2 * kind + 1]].map((set) =>
           set?.all === true ? length : (set?.count ?? 0),
         );
         return sum + Math.max(...counts);
       }, 0);
       // Where far more may come than are there, each column makes room once.
       if (most > length) rows.expect(length + most);
+      let looked = 0;
       for (const [kind, one] of dated.entries()) {
-        const moved = dirty[2 * kind];
-        const sets = [moved, dirty[2 * kind + 1]];
-        const look = (row: number): void => lookAt(frame, kind, one, row, moved?.has(row) === true);
-        if (sets.some((set) => set?.all === true)) {
-          for (let row = 0; row < frame.table(one.table).length; row++) look(row);
-        } else {
-          for (const set of sets) for (let i = 0; i < (set?.count ?? 0); i++) look(set?.at(i) ?? 0);
+        const moved = waiting[2 * kind] ?? NO_ROWS;
+        const wanted = rowsInEither(moved, waiting[2 * kind + 1] ?? NO_ROWS, frame.table(one.table).length);
+        for (let at = 0; at < wanted.length; at++, looked++) {
+          if (goOn !== undefined && looked > 0 && looked % BATCH === 0 && !goOn()) {
+            events.own(frame).left = leftFrom(waiting, kind, wanted.subarray(at));
+            return;
+          }
+          const row = wanted[at] as number;
+          lookAt(frame, kind, one, row, moved.has(row));
         }
       }
+      if (left !== undefined) events.own(frame).left = undefined;
 
       function lookAt(frame: Frame, kind: number, one: DatedColumn, row: number, moved: boolean): void {
         const cells = frame.column(one.column);
@@ -144,4 +156,21 @@ export function eventRows(
       for (const column of aboutOf) column.touched();
     },
   };
+}
+
+/** The rows of two sets, each once, of a table of so many. */
+function rowsInEither(one: RowSet, other: RowSet, length: number): Int32Array {
+  if (one.all || other.all) return slotsUpTo(length);
+  return inEither(one, other).sorted().slice();
+}
+
+/** What waits once the kinds of events before one are done, and of that one all but some rows. */
+function leftFrom(waiting: readonly RowSet[], kind: number, rows: Int32Array): readonly RowSet[] {
+  return waiting.map((set, input) => {
+    const of = Math.floor(input / 2);
+    if (of > kind) return set.copy();
+    const left = new RowSet();
+    if (of === kind) for (const row of rows) if (set.has(row)) left.add(row);
+    return left;
+  });
 }

@@ -7,7 +7,7 @@ import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { bySlot, slotsUpTo } from '../row-order.ts';
-import { RowSet } from '../row-set.ts';
+import { inEither, RowSet } from '../row-set.ts';
 import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
 
 /** Slots of rows: `rows[from..to)`. */
@@ -63,6 +63,7 @@ export class Pairs implements Shared {
 const ROWS_AT_ONCE = 16;
 
 const NO_SLOTS = new Int32Array(0);
+const NO_ROWS = new RowSet();
 export const NOBODY: Readonly<Stretch> = { rows: NO_SLOTS, from: 0, to: 0 };
 const NO_PAIRS: PairsOfRow = { partners: NO_SLOTS, slots: NO_SLOTS };
 
@@ -94,8 +95,8 @@ export function pairRows(
       const ofFirst = dirty.slice(0, firstInputs.length);
       const ofSecond = dirty.slice(firstInputs.length);
       const { left } = pairs.read(frame);
-      const movedFirst = joined(left?.first, ofFirst[0]);
-      const movedSecond = joined(left?.second, ofSecond[0]);
+      const movedFirst = inEither(left?.first, ofFirst[0] ?? NO_ROWS);
+      const movedSecond = inEither(left?.second, ofSecond[0] ?? NO_ROWS);
       const partnersOf = partnersIn(frame);
       const wanted = rowsToLookAt();
       const before = frame.table(table).length;
@@ -198,16 +199,6 @@ function rowsOf(sets: readonly RowSet[], left: Int32Array | undefined): Int32Arr
   const rows = new Set<number>(left);
   for (const set of sets) for (let i = 0; i < set.count; i++) rows.add(set.at(i));
   return Int32Array.from(rows);
-}
-
-const NO_ROWS = new RowSet();
-
-function joined(before: RowSet | undefined, now: RowSet = NO_ROWS): RowSet {
-  if (before === undefined || before.empty) return now;
-  if (now.empty) return before;
-  const both = before.copy();
-  both.addFrom(now);
-  return both;
 }
 
 /** Puts `slots[from..to)` in rising order, or in the order given; most stand so already. */
