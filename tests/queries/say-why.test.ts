@@ -54,7 +54,7 @@ test('products, sums and what is taken as it stands are told with names and figu
   expect(told(season, 'Beds', 'Area').words).toBe('125 ft², because it is Length (50 ft) times Width (30 in).');
   expect(told(season, 'Plantings', 'Bed width').words).toBe('Taken from Width of North 1 (30 in).');
   expect(told(season, 'Plantings', 'Row spacing').words).toBe(
-    '7.50 in, because it is Bed width (30.0 in) divided by Rows (4).',
+    '7.50 in, because it is Bed width (30 in) divided by Rows (4).',
   );
   expect(told(season, 'Plantings', 'Loose').words).toBe(
     'no, because Start (cells) is not deep tray and Start (cells) is not nursery bed.',
