@@ -139,10 +139,10 @@ test('while changes come one after another no slice begins, but for one that has
   // At rest it begins a moment after the last of them.
   inSlice(slice, 400);
   rest(12);
-  pass(40);
+  pass(20);
   rest(12);
   expect(slices).toBe(1);
-  pass(40);
+  pass(20);
   rest(12);
   expect(slices).toBe(2);
 

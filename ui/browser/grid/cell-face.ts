@@ -39,9 +39,10 @@ function colourMark({ mark }: ColourRule): HTMLElement {
   return sign;
 }
 
-/** Where a new row begins: what stands in its first cell until something is typed. */
+/** What stands where a new row begins. */
 export const NEW_ROW = 'New row';
 
+/** In the first cell of a new row, until something is typed. */
 export function drawNewRow(face: HTMLElement): void {
   face.className = 'face new-row';
   face.textContent = NEW_ROW;

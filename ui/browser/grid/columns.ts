@@ -24,7 +24,7 @@ export function gridColumns(drawing: Drawing): Definition[] {
   const slots = rows(book, sheet.id);
   const shown = view.shows.flatMap((id) => columnOf(sheet, id) ?? []);
   const define = (column: ColumnView): GridColumn => {
-    const least = sheet.entered && column.id === sheet.key ? widthOfText(NEW_ROW) : 0;
+    const least = sheet.entered && namesRows(drawing, column) ? widthOfText(NEW_ROW) : 0;
     const width = drawing.width(column.id) ?? Math.max(least, startingWidth(book, sheet.id, slots, column));
     return gridColumn(drawing, column, width);
   };
@@ -71,10 +71,15 @@ function runsOf(columns: readonly ColumnView[]): readonly Run[] {
   return runs;
 }
 
+/** The first column that a view shows tells its rows apart. */
+function namesRows({ view }: Drawing, { id }: ColumnView): boolean {
+  return id === view.shows[0];
+}
+
 function gridColumn(drawing: Drawing, column: ColumnView, width: number): GridColumn {
   const { sheet } = drawing;
   const { id, name } = column;
-  const naming = id === (drawing.view.shows[0] ?? '');
+  const naming = namesRows(drawing, column);
   const view = (row: RowHandle | undefined): Cell =>
     row === undefined || !isRow(row) ? undefined : cellView(drawing.book, sheet.id, row.slot, id);
   return {

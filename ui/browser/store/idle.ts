@@ -1,10 +1,9 @@
 // What may wait until the page has nothing else to do, and gives way when it has.
 
+import { QUIET } from './rest.ts';
+
 /** Milliseconds of a slice, so that a frame has room beside it. */
 const SLICE = 10;
-
-/** Milliseconds after a change in which the next one may come, as while something is dragged or typed: no slice is begun in them. */
-const PAUSE = 80;
 
 /**
  * Between two frames where the browser can tell when that is, and not later than `most` milliseconds where that is given. `run` is
@@ -18,14 +17,15 @@ export function whenIdle(run: (left: number | undefined) => void, most?: number)
 }
 
 /**
- * Does a slice of work that may wait: when the page is idle and no change has come for a moment, and not later than `most` milliseconds
+ * Does a slice of work that may wait: when the page is idle and changes have come to rest, and not later than `most` milliseconds
  * from now. `run` is given what says whether to go on: not when its time is up, and not when a person's key or press waits for the page.
  */
 export function inSlice(run: (goOn: () => boolean) => void, most: number): void {
   const latest = performance.now() + most;
   const begin = (left: number | undefined): void => {
     const now = performance.now();
-    const pause = Math.min(latest, changed + PAUSE) - now;
+    // The next change may come, as while something is dragged or typed.
+    const pause = Math.min(latest, changed + QUIET) - now;
     if (pause > 0) {
       setTimeout(() => whenIdle(begin, latest - performance.now()), pause);
       return;

@@ -1,8 +1,9 @@
 // Waits until changes have come to rest, so that what stands around the cells (findings, counts, the list of sheets) is worked out
-// after the changed cells are painted, and not at every frame of something dragged. workbook.ts calls it.
+// after the changed cells are painted, and not at every frame of something dragged. workbook.ts calls it; what
+// waits for idle moments (idle.ts) waits as long.
 
 /** So long nothing changed: milliseconds. Less than an eye waits, more than two frames of a drag. */
-const QUIET = 50;
+export const QUIET = 50;
 /** While changes go on, it is done at least so often: milliseconds. */
 const AT_LEAST_EVERY = 1_000;
 
