@@ -1,16 +1,33 @@
 // Rows that follow from several others: one for each pair, one for each filled date; which slots they have and keep.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { FrameState } from '../../engine/calculation/frame.ts';
+import { type Frame, FrameState } from '../../engine/calculation/frame.ts';
 import { EventSlots, eventRows } from '../../engine/calculation/generators/events.ts';
 import { type PairRange, Pairs, pairRows } from '../../engine/calculation/generators/pairs.ts';
+import type { GeneratorNode } from '../../engine/calculation/graph/generator-node.ts';
 import { dirtyRows, Graph, WAITING } from '../../engine/calculation/graph/graph.ts';
-import { type ColumnDef, Layout } from '../../engine/calculation/layout.ts';
+import { type ColumnDef, Layout, type TableDef } from '../../engine/calculation/layout.ts';
 import { RowSet } from '../../engine/calculation/row-set.ts';
 import { civilDay, isoDate } from '../../engine/values/civil.ts';
 import { BLANK, FAULT, FILLED } from '../../engine/values/column.ts';
 import { allRows, rowsOf } from './frames.ts';
 import { working } from './generating.ts';
+
+/** Makes a sheet's rows in parts, each as far as it comes before it asks for the time; `known` are the rows that were told. */
+function inParts(table: TableDef, node: GeneratorNode, frame: Frame) {
+  const known = new Set<number>();
+  const part = (): boolean => {
+    const changed = new RowSet();
+    const left = node.runSome(frame, changed, () => false);
+    for (let lane = 0; lane < node.lanes; lane += 1) dirtyRows(frame, node, lane).clear();
+    for (const row of changed.sorted()) {
+      if (frame.table(table).live[row] === 1) known.add(row);
+      else known.delete(row);
+    }
+    return left;
+  };
+  return { known, part };
+}
 
 describe('one row for each pair', () => {
   function setting(range?: (columns: { plot: ColumnDef; from: ColumnDef }) => PairRange) {
@@ -143,18 +160,7 @@ describe('one row for each pair', () => {
         frame.addRows(beds, 40);
         frame.addRows(weeks, 3);
         const lanes = [dirtyRows(frame, node, 0), dirtyRows(frame, node, 1)];
-        const known = new Set<number>();
-        /** As far as it comes before it asks for the time. */
-        const part = (): boolean => {
-          const changed = new RowSet();
-          const left = node.runSome(frame, changed, () => false);
-          for (const lane of lanes) lane.clear();
-          for (const row of changed.sorted()) {
-            if (frame.table(table).live[row] === 1) known.add(row);
-            else known.delete(row);
-          }
-          return left;
-        };
+        const { known, part } = inParts(table, node, frame);
         lanes[0]?.addAll();
         expect(part()).toBe(true);
         expect(frame.rows(table).length).toBe(16 * 3);
@@ -350,18 +356,7 @@ describe('one row for each filled date', () => {
           if (row % 2 === 0) frame.write(ready, row, day + 7, FILLED);
         }
         const lanes = Array.from({ length: 6 }, (_, lane) => dirtyRows(frame, node, lane));
-        const known = new Set<number>();
-        /** As far as it comes before it asks for the time. */
-        const part = (): boolean => {
-          const changed = new RowSet();
-          const left = node.runSome(frame, changed, () => false);
-          for (const lane of lanes) lane.clear();
-          for (const row of changed.sorted()) {
-            if (frame.table(table).live[row] === 1) known.add(row);
-            else known.delete(row);
-          }
-          return left;
-        };
+        const { known, part } = inParts(table, node, frame);
         lanes[0]?.addAll();
         expect(part()).toBe(true);
         expect(frame.rows(table).length).toBe(1_024);

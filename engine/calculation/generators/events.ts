@@ -3,7 +3,7 @@
 
 import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
-import { BATCH } from '../kernels/vector.ts';
+import { AT_ONCE } from '../graph/parts.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { rowsByKeys, slotsUpTo } from '../row-order.ts';
 import { inEither, RowSet } from '../row-set.ts';
@@ -88,7 +88,7 @@ export function eventRows(
         const moved = waiting[2 * kind] ?? NO_ROWS;
         const wanted = rowsInEither(moved, waiting[2 * kind + 1] ?? NO_ROWS, frame.table(one.table).length);
         for (let at = 0; at < wanted.length; at++, looked++) {
-          if (goOn !== undefined && looked > 0 && looked % BATCH === 0 && !goOn()) {
+          if (goOn !== undefined && looked > 0 && looked % AT_ONCE === 0 && !goOn()) {
             events.own(frame).left = leftFrom(waiting, kind, wanted.subarray(at));
             return;
           }
@@ -158,10 +158,10 @@ export function eventRows(
   };
 }
 
-/** The rows of two sets, each once, of a table of so many. */
+/** The rows of two sets, each once, of a table of so many; good until either changes. */
 function rowsInEither(one: RowSet, other: RowSet, length: number): Int32Array {
   if (one.all || other.all) return slotsUpTo(length);
-  return inEither(one, other).sorted().slice();
+  return inEither(one, other).sorted();
 }
 
 /** What waits once the kinds of events before one are done, and of that one all but some rows. */

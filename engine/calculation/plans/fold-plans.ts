@@ -291,7 +291,7 @@ function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, r
     },
     true,
   );
-  return sums === undefined ? kernel : (runningSumKernel(ranged, sums, kernel) ?? kernel);
+  return sums === undefined ? kernel : runningSumKernel(ranged, sums, kernel);
 }
 
 function constantOf(value: Typed): Scalar {

@@ -55,19 +55,19 @@ export class RunningSums {
 }
 
 /**
- * Such sums for many reading rows that name one group each and one end, undefined for other conditions. `otherwise` answers a batch
- * in which a cell that is asked by is not filled, or a sum is none.
+ * Such sums for many reading rows that name one group each and one end. `otherwise` answers under other conditions, and a batch in
+ * which a cell that is asked by is not filled, or a sum is none.
  */
 export function runningSumKernel(
   { keys, sorted, others, index, ranged }: Ranged,
   sums: RunningSums,
   otherwise: Kernel,
-): Kernel | undefined {
+): Kernel {
   const [key, noKey] = keys;
   const [end, noEnd] = sorted;
-  if (key === undefined || noKey !== undefined || end === undefined || noEnd !== undefined) return undefined;
+  if (key === undefined || noKey !== undefined || end === undefined || noEnd !== undefined) return otherwise;
   const { comparison, kernel: ends } = end;
-  if (others.length > 0 || comparison === '>' || comparison === '>=') return undefined;
+  if (others.length > 0 || comparison === '>' || comparison === '>=') return otherwise;
   const out = scratch();
   return (batch) => {
     const { count, frame, run = {} } = batch;
