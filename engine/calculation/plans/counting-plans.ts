@@ -9,10 +9,8 @@ import type { GroupIndex } from '../indexes/group-index.ts';
 import { meetsAll } from '../indexes/totals.ts';
 import { type Kernel, room, scratch } from '../kernels/vector.ts';
 import { readKey, roomForKey } from './group-keys.ts';
+import { MANY } from './range-plans.ts';
 import type { Matching } from './scan-plans.ts';
-
-/** From so many reading rows on it pays to put the texts of their groups in order. */
-const MANY = 8;
 
 /** What of a list in order is counted: those up to a place or those from it on, and whether texts equal to the wanted one lie before it. */
 interface Counted {
