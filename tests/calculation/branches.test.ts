@@ -168,8 +168,8 @@ function seenOf(frame: Frame): unknown {
 /** Everything that a frame holds, as plain data. */
 function held(frame: Frame): unknown {
   const members = (group: number): readonly number[] => {
-    const { rows, count } = index.read(frame).members(group);
-    return [...rows.subarray(0, count)];
+    const { rows, from, count } = index.read(frame).members(group);
+    return [...rows.subarray(from, from + count)];
   };
   const groups = Array.from({ length: index.read(frame).groupCount }, (_, group) => group);
   const sums = totals.read(frame).cells;
@@ -319,8 +319,8 @@ describe('a branch', () => {
     branch.write(key, 1, 2, FILLED);
     keep(branch, 1);
     const members = (of: Frame, value: number): readonly number[] => {
-      const { rows, count } = index.read(of).members(index.read(of).findOne(value));
-      return [...rows.subarray(0, count)];
+      const { rows, from, count } = index.read(of).members(index.read(of).findOne(value));
+      return [...rows.subarray(from, from + count)];
     };
     expect([members(frame, 1), members(frame, 2)]).toEqual([[0, 1, 2], []]);
     expect([members(branch, 1), members(branch, 2)]).toEqual([[0, 2], [1]]);

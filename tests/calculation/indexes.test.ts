@@ -32,8 +32,8 @@ function grouped(keys: readonly Omit<KeyColumn, 'column'>[], leftOutToo = false)
 
 function grouping(index: GroupIndex, values: readonly number[]): readonly (readonly number[])[] {
   return values.map((value) => {
-    const { rows, count } = index.members(index.findOne(value));
-    return [...rows.subarray(0, count)];
+    const { rows, from, count } = index.members(index.findOne(value));
+    return [...rows.subarray(from, from + count)];
   });
 }
 

@@ -3,6 +3,7 @@
 
 import { type Column, FILLED } from '../../values/column.ts';
 import type { Frame, FrameState } from '../frame.ts';
+import type { Members } from '../indexes/group-index.ts';
 import { isWithin, type RangeCondition, type RangedRows, type RangeOf, SeenRows } from '../indexes/ranged-rows.ts';
 import type { TableDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
@@ -21,7 +22,7 @@ export type GroupReaders =
 const MOST_COMPARISONS = 2_000_000;
 
 /** The row that a group is of, from call to call. */
-const ONE_ROW = { rows: new Int32Array(1), count: 1 };
+const ONE_ROW: Members = { rows: new Int32Array(1), from: 0, count: 1 };
 
 export class RangeNode implements Node {
   readonly name = '';
@@ -75,14 +76,14 @@ export class RangeNode implements Node {
         return;
       }
       for (let i = 0; i < count; i++) {
-        const reader = readers === undefined ? i : (readers.rows[i] as number);
+        const reader = readers === undefined ? i : (readers.rows[readers.from + i] as number);
         if (!changed.has(reader) && this.#meets(wanted, seen, at, reader)) changed.add(reader);
       }
     }
   }
 
-  /** The rows that read a group: `rows[0..count)`; undefined where any may. */
-  #readersOf(frame: Frame, group: number): { readonly rows: Int32Array; readonly count: number } | undefined {
+  /** The rows that read a group; undefined where any may. */
+  #readersOf(frame: Frame, group: number): Members | undefined {
     const readers = this.#readers;
     if (readers.by === 'any') return undefined;
     const groups = this.of.index.read(frame);

@@ -35,25 +35,49 @@ interface KeyCells {
   readonly texts: Texts;
 }
 
-class RowList {
+/** Rows in order: `rows[from .. from + count)`. */
+export interface Members {
+  readonly rows: Int32Array;
+  readonly from: number;
+  readonly count: number;
+}
+
+/** The rows of one group, in a stretch of an array in which other groups' rows may stand beside them. */
+class RowList implements Members {
   rows: Int32Array;
+  from: number;
   count: number;
+  /** So many rows have room. */
+  room: number;
   owner: Token;
 
-  constructor(rows: Int32Array, count: number, owner: Token) {
+  constructor(rows: Int32Array, from: number, room: number, owner: Token) {
     this.rows = rows;
-    this.count = count;
+    this.from = from;
+    this.count = 0;
+    this.room = room;
     this.owner = owner;
   }
 
-  copy(owner: Token): RowList {
-    return new RowList(this.rows.slice(), this.count, owner);
+  /** Empty from now on, with room in a stretch of an array. */
+  begin(rows: Int32Array, from: number, room: number): void {
+    this.rows = rows;
+    this.from = from;
+    this.count = 0;
+    this.room = room;
   }
 
-  /** Where `row` is or would go. */
+  copy(owner: Token): RowList {
+    const { rows, from, count } = this;
+    const copy = new RowList(count === 0 ? NO_ROWS.rows : rows.slice(from, from + count), 0, count, owner);
+    copy.count = count;
+    return copy;
+  }
+
+  /** Where in its array `row` is or would go. */
   #place(row: number, compare: Compare): number {
-    let low = 0;
-    let high = this.count;
+    let low = this.from;
+    let high = this.from + this.count;
     while (low < high) {
       const middle = (low + high) >> 1;
       const there = this.rows[middle] as number;
@@ -64,31 +88,33 @@ class RowList {
   }
 
   insert(row: number, compare: Compare): void {
-    if (this.count === this.rows.length) this.#grow();
+    if (this.count === this.room) this.#grow();
     const place = this.#place(row, compare);
-    this.rows.copyWithin(place + 1, place, this.count);
+    this.rows.copyWithin(place + 1, place, this.from + this.count);
     this.rows[place] = row;
     this.count++;
   }
 
   /** Puts a row after the others. */
   push(row: number): void {
-    if (this.count === this.rows.length) this.#grow();
-    this.rows[this.count++] = row;
+    if (this.count === this.room) this.#grow();
+    this.rows[this.from + this.count++] = row;
   }
 
   #grow(): void {
     const rows = new Int32Array(Math.max(4, Math.ceil(this.count * 1.5)));
-    rows.set(this.rows);
-    this.rows = rows;
+    rows.set(this.rows.subarray(this.from, this.from + this.count));
+    const { count } = this;
+    this.begin(rows, 0, rows.length);
+    this.count = count;
   }
 
   /** Whether rows that are here and may have moved in the table's order stand in it still; the others do, among themselves. */
   standsInOrder(moved: Int32Array, compare: (a: number, b: number) => number): boolean {
-    const { rows, count } = this;
+    const { rows, from, count } = this;
     if (moved.length * FEW_OF < count)
       return moved.every((row) => this.#staysAt(this.#place(row, compare), row, compare));
-    for (let place = 1; place < count; place++) {
+    for (let place = from + 1; place < from + count; place++) {
       if (compare(rows[place - 1] as number, rows[place] as number) > 0) return false;
     }
     return true;
@@ -96,29 +122,30 @@ class RowList {
 
   /** Where all rows stand in order, a row is where it is looked for, between those before and after it. */
   #staysAt(place: number, row: number, compare: (a: number, b: number) => number): boolean {
-    const { rows, count } = this;
-    if (place === count || rows[place] !== row) return false;
-    if (place > 0 && compare(rows[place - 1] as number, row) > 0) return false;
-    return place + 1 === count || compare(row, rows[place + 1] as number) <= 0;
+    const { rows, from } = this;
+    const end = from + this.count;
+    if (place === end || rows[place] !== row) return false;
+    if (place > from && compare(rows[place - 1] as number, row) > 0) return false;
+    return place + 1 === end || compare(row, rows[place + 1] as number) <= 0;
   }
 
   /** Takes out `going[from..to)`, which are looked for: they may have moved in the table's order since they were put here. */
   removeAll(going: Int32Array, from: number, to: number): void {
     if (to - from < FEW_MOVED) {
       for (let i = from; i < to; i++) {
-        const place = this.rows.indexOf(going[i] as number);
-        this.rows.copyWithin(place, place + 1, this.count);
+        const place = this.rows.indexOf(going[i] as number, this.from);
+        this.rows.copyWithin(place, place + 1, this.from + this.count);
         this.count--;
       }
       return;
     }
     for (let i = from; i < to; i++) leaving.add(going[i] as number);
-    let kept = 0;
-    for (let place = 0; place < this.count; place++) {
+    let kept = this.from;
+    for (let place = this.from; place < this.from + this.count; place++) {
       const row = this.rows[place] as number;
       if (!leaving.has(row)) this.rows[kept++] = row;
     }
-    this.count = kept;
+    this.count = kept - this.from;
     leaving.clear();
   }
 
@@ -130,16 +157,17 @@ class RowList {
     }
     const before = compare ?? bySlot;
     const rows = new Int32Array(this.count + to - from);
-    let here = 0;
+    let here = this.from;
+    const end = this.from + this.count;
     let coming = from;
     for (let place = 0; place < rows.length; place++) {
       const row = joining[coming] as number;
-      const isNext = coming < to && (here === this.count || before(this.rows[here] as number, row) > 0);
+      const isNext = coming < to && (here === end || before(this.rows[here] as number, row) > 0);
       rows[place] = isNext ? row : (this.rows[here] as number);
       if (isNext) coming++;
       else here++;
     }
-    this.rows = rows;
+    this.begin(rows, 0, rows.length);
     this.count = rows.length;
   }
 }
@@ -165,19 +193,48 @@ const MUCH_OF = 4;
 
 /** Rows looked at again: those that leave their groups, those that join another, which that is, and those that stay. */
 interface Moves {
-  readonly going: readonly number[];
-  readonly joining: readonly number[];
-  readonly joined: readonly number[];
-  readonly staying: readonly number[];
+  readonly going: SlotList;
+  readonly joining: SlotList;
+  /** The groups that those join, in their order. */
+  readonly joined: SlotList;
+  readonly staying: SlotList;
 }
 
-/** Reused from call to call: a set for far rows costs more to make than an edit to work out. */
+/** Slots noted one after the other. */
+class SlotList {
+  #room = new Int32Array(64);
+  count = 0;
+
+  push(slot: number): void {
+    if (this.count === this.#room.length) {
+      const room = new Int32Array(this.count * 2);
+      room.set(this.#room);
+      this.#room = room;
+    }
+    this.#room[this.count++] = slot;
+  }
+
+  /** Good until the next is noted. */
+  get all(): Int32Array {
+    return this.#room.subarray(0, this.count);
+  }
+}
+
+/** Reused from call to call: a set for far rows, and lists for many, cost more to make than an edit to work out. */
 const leaving = new RowSet();
 const anew = new RowSet();
+const MOVES: Moves = {
+  going: new SlotList(),
+  joining: new SlotList(),
+  joined: new SlotList(),
+  staying: new SlotList(),
+};
 const ALL_GROUPS = new RowSet();
 ALL_GROUPS.addAll();
 
-const NO_ROWS = { rows: new Int32Array(0), count: 0 };
+const NO_ROWS: Members = { rows: new Int32Array(0), from: 0, count: 0 };
+/** Of groups without a row: nobody's own, so it is replaced before one is put in. */
+const EMPTY = new RowList(NO_ROWS.rows, 0, 0, {});
 
 export class GroupIndex implements Shared {
   readonly grouping: Grouping;
@@ -219,8 +276,8 @@ export class GroupIndex implements Shared {
     return this.#members.length;
   }
 
-  /** The rows of a group, in the order of the table: read `rows[0..count)`. */
-  members(group: number): { readonly rows: Int32Array; readonly count: number } {
+  /** The rows of a group, in the order of the table; good until the next change. */
+  members(group: number): Members {
     return this.#members[group] ?? NO_ROWS;
   }
 
@@ -245,7 +302,7 @@ export class GroupIndex implements Shared {
   }
 
   /** The group a row belongs to by its cells; -1 where it doesn't exist or a key is blank or faulty. */
-  #groupFor({ live, shown, columns, texts }: KeyCells, row: number, owner: Token): number {
+  #groupFor({ live, shown, columns, texts }: KeyCells, row: number): number {
     if (live[row] !== 1) return -1;
     if (shown !== undefined && (shown.states[row] !== FILLED || shown.values[row] !== 1)) return -1;
     const { keys } = this.grouping;
@@ -260,11 +317,11 @@ export class GroupIndex implements Shared {
     const known =
       keys.length === 2 ? this.#groups.findTwo(values[0] as number, values[1] as number) : this.#groups.find(values);
     if (known >= 0) return known;
-    return this.#add(values, owner);
+    return this.#add(values);
   }
 
-  #add(values: ArrayLike<number>, owner: Token): number {
-    this.#members.push(this.#spare.pop() ?? new RowList(NO_ROWS.rows, 0, owner));
+  #add(values: ArrayLike<number>): number {
+    this.#members.push(this.#spare.pop() ?? EMPTY);
     return this.#groups.add(values);
   }
 
@@ -297,7 +354,7 @@ export class GroupIndex implements Shared {
     const groupOf = new Int32Array(length);
     this.groupOf = groupOf;
     this.#bornAs = frame.table(table).births.slice(0, length);
-    for (let row = 0; row < length; row++) groupOf[row] = this.#groupFor(cells, row, frame.token);
+    for (let row = 0; row < length; row++) groupOf[row] = this.#groupFor(cells, row);
     this.#gatherMembers(frame, ALL_GROUPS);
     this.#outOfSlotOrder = this.#compare(frame, false) !== undefined;
     this.built = true;
@@ -322,7 +379,7 @@ export class GroupIndex implements Shared {
     for (let group = 0; group < members.length; group++) {
       const list = members[group] as RowList;
       if (list.owner === frame.token) list.count = 0;
-      else members[group] = new RowList(NO_ROWS.rows, 0, frame.token);
+      else members[group] = EMPTY;
     }
     if (members.length > Math.max(count, FEW_ROWS) * MOST_EMPTY) this.#numberAnew();
     if (length > this.groupOf.length) this.#makeRoom(length - 1);
@@ -332,9 +389,9 @@ export class GroupIndex implements Shared {
     if (inOrder !== undefined && this.#plainAgain(cells, inOrder, frame.token)) return;
     for (let i = 0; i < count; i++) {
       const row = inOrder === undefined ? i : (inOrder[i] as number);
-      const group = this.#groupFor(cells, row, frame.token);
+      const group = this.#groupFor(cells, row);
       this.groupOf[row] = group;
-      if (group >= 0) (this.#members[group] as RowList).push(row);
+      if (group >= 0) this.#listOf(group, frame.token).push(row);
     }
   }
 
@@ -359,10 +416,10 @@ export class GroupIndex implements Shared {
       let group =
         second === undefined ? this.#groups.findOne(value) : this.#groups.findTwo(value, second[row] as number);
       if (group < 0) {
-        group = this.#add(second === undefined ? [value] : [value, second[row] as number], owner);
+        group = this.#add(second === undefined ? [value] : [value, second[row] as number]);
       }
       this.groupOf[row] = group;
-      (this.#members[group] as RowList).push(row);
+      this.#listOf(group, owner).push(row);
     }
     return true;
   }
@@ -376,8 +433,18 @@ export class GroupIndex implements Shared {
       const group = groupOf[row] as number;
       if (group >= 0) counts[group] = (counts[group] as number) + 1;
     }
+    let all = 0;
+    for (let group = 0; group < members.length; group++) if (groups.has(group)) all += counts[group] as number;
+    // One array for all of them: there may be as many groups as rows, and an array by itself takes more than what is in it.
+    const together = new Int32Array(all);
+    let from = 0;
     for (let group = 0; group < members.length; group++) {
-      if (groups.has(group)) members[group] = new RowList(new Int32Array(counts[group] as number), 0, frame.token);
+      if (!groups.has(group)) continue;
+      const count = counts[group] as number;
+      const list = members[group] as RowList;
+      if (list.owner === frame.token) list.begin(together, from, count);
+      else members[group] = new RowList(together, from, count, frame.token);
+      from += count;
     }
     // Rows that a sheet leaves out stand in no order: the way back along links asks for none.
     const inOrder = this.grouping.leftOutToo ? undefined : frame.rows(this.grouping.table);
@@ -387,7 +454,7 @@ export class GroupIndex implements Shared {
       const group = groupOf[row] as number;
       if (group < 0 || !groups.has(group)) continue;
       const list = members[group] as RowList;
-      list.rows[list.count++] = row;
+      list.rows[list.from + list.count++] = row;
     }
   }
 
@@ -411,15 +478,13 @@ export class GroupIndex implements Shared {
     const compare = byTable ?? (this.#outOfSlotOrder ? bySlot : undefined);
     this.#outOfSlotOrder = byTable !== undefined;
     const cells = this.#cells(frame);
-    const going: number[] = [];
-    const joining: number[] = [];
-    const staying: number[] = [];
-    const joined: number[] = [];
+    const { going, joining, joined, staying } = MOVES;
+    for (const list of [going, joining, joined, staying]) list.count = 0;
     for (let i = 0; i < rows.count; i++) {
       const row = rows.at(i);
       this.#makeRoom(row);
       const before = this.groupOf[row] as number;
-      const now = this.#groupFor(cells, row, frame.token);
+      const now = this.#groupFor(cells, row);
       if (before === now) {
         if (now >= 0 && compare !== undefined) staying.push(row);
         if (now >= 0 && this.#bornAs[row] !== births[row]) touched.add(now);
@@ -433,38 +498,41 @@ export class GroupIndex implements Shared {
       this.#bornAs[row] = births[row] as number;
     }
     if (rows.count * MUCH_OF > length) {
-      this.#putAll(frame, { going, joining, joined, staying }, compare, touched);
+      this.#putAll(frame, MOVES, compare, touched);
       return;
     }
     this.#eachGroup(going, (group, gone, from, to) => {
-      this.#ownList(frame, group)?.removeAll(gone, from, to);
+      this.#listOf(group, frame.token).removeAll(gone, from, to);
       touched.add(group);
     });
-    this.#regroup(going, joining, joined);
+    this.#regroup(MOVES);
     // Most rows that are looked at again stand where they stood.
     this.#eachGroup(staying, (group, stayed, from, to) => {
       const moved = stayed.subarray(from, to);
       if (compare === undefined || this.#members[group]?.standsInOrder(moved, compare) !== false) return;
       for (const row of moved) joining.push(row);
-      this.#ownList(frame, group)?.removeAll(stayed, from, to);
+      this.#listOf(group, frame.token).removeAll(stayed, from, to);
     });
-    if (joining.length >= MANY_JOINING) joining.sort(compare ?? bySlot);
+    if (joining.count >= MANY_JOINING) joining.all.sort(compare);
     this.#eachGroup(joining, (group, joined, from, to) => {
-      this.#ownList(frame, group)?.insertAll(joined, from, to, compare);
+      this.#listOf(group, frame.token).insertAll(joined, from, to, compare);
       touched.add(group);
     });
   }
 
-  #regroup(going: readonly number[], joining: readonly number[], joined: readonly number[]): void {
-    for (const row of going) this.groupOf[row] = -1;
-    for (let i = 0; i < joining.length; i++) this.groupOf[joining[i] as number] = joined[i] as number;
+  #regroup({ going, joining, joined }: Moves): void {
+    const [left, come, to] = [going.all, joining.all, joined.all];
+    for (let i = 0; i < left.length; i++) this.groupOf[left[i] as number] = -1;
+    for (let i = 0; i < come.length; i++) this.groupOf[come[i] as number] = to[i] as number;
   }
 
   /** Where much of the table comes, goes or moves, the groups that it is in are gathered anew. */
-  #putAll(frame: Frame, { going, joining, joined, staying }: Moves, compare: Compare, touched: RowSet): void {
-    for (const row of going) anew.add(this.groupOf[row] as number);
-    for (const group of joined) anew.add(group);
-    this.#regroup(going, joining, joined);
+  #putAll(frame: Frame, moves: Moves, compare: Compare, touched: RowSet): void {
+    const { going, joined, staying } = moves;
+    const [left, to] = [going.all, joined.all];
+    for (let i = 0; i < left.length; i++) anew.add(this.groupOf[left[i] as number] as number);
+    for (let i = 0; i < to.length; i++) anew.add(to[i] as number);
+    this.#regroup(moves);
     for (let i = 0; i < anew.count; i++) touched.add(anew.at(i));
     this.#eachGroup(staying, (group, stayed, from, to) => {
       if (compare === undefined || anew.has(group)) return;
@@ -477,9 +545,10 @@ export class GroupIndex implements Shared {
   }
 
   /** Rows by the groups they are in now: `rows[from..to)` are those of one, as they stood. */
-  #eachGroup(rows: readonly number[], act: (group: number, rows: Int32Array, from: number, to: number) => void): void {
+  #eachGroup(list: SlotList, act: (group: number, rows: Int32Array, from: number, to: number) => void): void {
     const { groupOf } = this;
-    const slots = Int32Array.from(rows);
+    // What is done for a group may note more rows.
+    const slots = list.all.slice();
     const groups = new Float64Array(slots.length);
     for (let i = 0; i < slots.length; i++) groups[i] = groupOf[slots[i] as number] as number;
     const sorted = rowsByKeys(slots, groups);
@@ -503,10 +572,11 @@ export class GroupIndex implements Shared {
     this.#bornAs = bornAs;
   }
 
-  #ownList(frame: Frame, group: number): RowList | undefined {
-    const list = this.#members[group];
-    if (list === undefined || list.owner === frame.token) return list;
-    const own = list.copy(frame.token);
+  /** The list of a group that there is, to be written to. */
+  #listOf(group: number, owner: Token): RowList {
+    const list = this.#members[group] ?? EMPTY;
+    if (list.owner === owner) return list;
+    const own = list.copy(owner);
     this.#members[group] = own;
     return own;
   }

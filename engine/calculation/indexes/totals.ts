@@ -8,7 +8,7 @@ import type { Faults } from '../../values/texts.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef } from '../layout.ts';
 import type { RowSet } from '../row-set.ts';
-import type { GroupIndex } from './group-index.ts';
+import type { GroupIndex, Members } from './group-index.ts';
 
 /** Whether a stored value of a column meets a condition. */
 export interface RowFilter {
@@ -125,11 +125,12 @@ export class Totals implements Shared {
     const { cells } = this;
     const many = groupCount >> 1;
     const isCount = total.column === undefined && total.filters.length === 0;
+    const sums = summed?.exceptions === 0 ? sumsByGroup(index, summed, frame) : undefined;
     /** A group of one row, once its rows were counted. */
     let alike = -1;
     for (let group = 0; group < groupCount; group++) {
-      const { rows, count } = index.members(group);
-      const sum = summed === undefined ? Number.NaN : sumOf(summed, rows, count);
+      const sum = sums?.[group] ?? sumOf(summed, index.members(group));
+      const count = isCount ? index.members(group).count : 0;
       if (isCount && count === 1 && alike >= 0) {
         // Of the same number of rows, the same: most groups of a count have one.
         const { values, states } = cells;
@@ -146,12 +147,11 @@ export class Totals implements Shared {
 
   /** Works one group out again; true where its total changed. */
   refresh(total: TotalOf, group: number, frame: Frame): boolean {
-    const { rows, count } = total.index.read(frame).members(group);
-    const summed = summedColumn(total, frame);
-    const sum = summed === undefined ? Number.NaN : sumOf(summed, rows, count);
+    const members = total.index.read(frame).members(group);
+    const sum = sumOf(summedColumn(total, frame), members);
     if (sum - sum === 0) return this.cells.write(group, sum, FILLED);
-    gathering.start(count);
-    gather(total, rows, count, frame);
+    gathering.start(members.count);
+    gather(total, members, frame);
     const state = gathering.finish(total.fold, frame.faults);
     return this.cells.write(group, gathering.result, state);
   }
@@ -162,14 +162,41 @@ function summedColumn({ column, filters, fold }: TotalOf, frame: Frame): Column 
   return fold.addsUp === true && column !== undefined && filters.length === 0 ? frame.column(column) : undefined;
 }
 
-/** A sum of rows none of which is faulty, added up where they lie; not-a-number where one is, or the sum is too large. */
-function sumOf({ values, states, exceptions }: Column, rows: Int32Array, count: number): number {
+/** Reused from call to call. */
+let sumsOfGroups = new Float64Array(0);
+
+/**
+ * The sum of each group, of a column that is all filled: added up in the table's order, as the rows of a group stand, in one walk over
+ * the table. Undefined where groups hold rows that stand in no order.
+ */
+function sumsByGroup(
+  { grouping, groupOf, groupCount }: GroupIndex,
+  { values }: Column,
+  frame: Frame,
+): Float64Array | undefined {
+  if (grouping.leftOutToo) return undefined;
+  if (groupCount > sumsOfGroups.length) sumsOfGroups = new Float64Array(groupCount * 2);
+  const sums = sumsOfGroups.fill(0, 0, groupCount);
+  const rows = frame.rows(grouping.table);
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i] as number;
+    const group = groupOf[row] as number;
+    if (group >= 0) sums[group] = (sums[group] as number) + (values[row] as number);
+  }
+  return sums;
+}
+
+/** A sum of rows none of which is faulty, added up where they lie; not-a-number where one is, the sum is too large, or there is no column. */
+function sumOf(column: Column | undefined, { rows, from, count }: Members): number {
+  if (column === undefined) return Number.NaN;
+  const { values, states, exceptions } = column;
+  const end = from + count;
   let sum = 0;
   if (exceptions === 0) {
-    for (let i = 0; i < count; i++) sum += values[rows[i] as number] as number;
+    for (let i = from; i < end; i++) sum += values[rows[i] as number] as number;
     return sum;
   }
-  for (let i = 0; i < count; i++) {
+  for (let i = from; i < end; i++) {
     const row = rows[i] as number;
     const state = states[row];
     if (state === FILLED) sum += values[row] as number;
@@ -178,14 +205,15 @@ function sumOf({ values, states, exceptions }: Column, rows: Int32Array, count: 
   return sum;
 }
 
-function gather({ column, filters, fold }: TotalOf, rows: Int32Array, count: number, frame: Frame): void {
+function gather({ column, filters, fold }: TotalOf, { rows, from, count }: Members, frame: Frame): void {
+  const end = from + count;
   if (column === undefined) {
     if (filters.length === 0 && fold.takes !== 'blanks') {
       gathering.values.fill(1, 0, count);
       gathering.count = count;
       return;
     }
-    for (let i = 0; i < count; i++) {
+    for (let i = from; i < end; i++) {
       if (meetsAll(filters, rows[i] as number, frame)) gathering.take(fold, 1, FILLED);
     }
     return;
@@ -193,11 +221,11 @@ function gather({ column, filters, fold }: TotalOf, rows: Int32Array, count: num
   const { values, states, exceptions } = frame.column(column);
   if (filters.length === 0 && exceptions === 0 && fold.takes !== 'blanks') {
     const gathered = gathering.values;
-    for (let i = 0; i < count; i++) gathered[i] = values[rows[i] as number] as number;
+    for (let i = 0; i < count; i++) gathered[i] = values[rows[from + i] as number] as number;
     gathering.count = count;
     return;
   }
-  for (let i = 0; i < count; i++) {
+  for (let i = from; i < end; i++) {
     const row = rows[i] as number;
     if (filters.length === 0 || meetsAll(filters, row, frame)) {
       gathering.take(fold, values[row] as number, states[row] as number);

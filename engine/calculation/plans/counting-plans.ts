@@ -38,10 +38,10 @@ export function countedTexts(matching: Matching, comparison: Comparison, texts: 
   const inOrder = (group: number, groups: GroupIndex, frame: Frame): Float64Array => {
     const found = known.get(group);
     if (found !== undefined) return found;
-    const { rows, count } = groups.members(group);
+    const { rows, from, count } = groups.members(group);
     const { values, states } = frame.column(test.column);
     const given = rows
-      .subarray(0, count)
+      .subarray(from, from + count)
       .filter((row) => states[row] === FILLED && meetsAll(matching.filters, row, frame));
     const made = Float64Array.from(given, (row) => values[row] as number).sort(order);
     known.set(group, made);

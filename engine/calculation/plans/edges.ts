@@ -155,8 +155,8 @@ function isOtherLane(way: string): boolean {
 }
 
 function addMembers(index: GroupIndex, group: number, into: RowSet): void {
-  const { rows, count } = index.members(group);
-  for (let i = 0; i < count; i++) into.add(rows[i] as number);
+  const { rows, from, count } = index.members(group);
+  for (let i = from; i < from + count; i++) into.add(rows[i] as number);
 }
 
 /** The depth is the number of links in the formula, never the number of rows. */
@@ -167,6 +167,6 @@ function followBack(ways: readonly IndexNode[], step: number, row: number, into:
     return;
   }
   const index = way.forWayBack(frame);
-  const { rows, count } = index.members(index.findOne(row));
-  for (let i = 0; i < count; i++) followBack(ways, step + 1, rows[i] as number, into, frame);
+  const { rows, from, count } = index.members(index.findOne(row));
+  for (let i = from; i < from + count; i++) followBack(ways, step + 1, rows[i] as number, into, frame);
 }

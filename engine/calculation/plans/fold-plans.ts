@@ -309,8 +309,8 @@ function countedByTotal(keys: readonly Key[], { filters }: Conditions, { index }
     );
     if (state !== FILLED) return new Int32Array(0);
     const groups = index.read(frame);
-    const { rows, count } = groups.members(groups.find(key));
-    return rows.subarray(0, count).filter((one) => meetsAll(filters, one, frame));
+    const { rows, from, count } = groups.members(groups.find(key));
+    return rows.subarray(from, from + count).filter((one) => meetsAll(filters, one, frame));
   };
 }
 

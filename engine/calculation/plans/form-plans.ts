@@ -235,7 +235,7 @@ function planLookup(args: readonly Typed[], reader: Reader): Kernel {
       const value = k.values[ki] ?? 0;
       const members = index.members(index.findOne(text ? texts.fold(value) : value));
       if (members.count > 0) {
-        const row = members.rows[0] ?? 0;
+        const row = members.rows[members.from] ?? 0;
         const linked = named !== undefined && column.states[row] === FILLED;
         const from = linked ? named : column;
         const at = linked ? (column.values[row] ?? 0) : row;

@@ -42,7 +42,7 @@ export function slotOfText(table: string, value: Typed, reader: Reader): Kernel 
   return mapFilled(reader.plan(value), (code, frame) => {
     const index = lookup.read(frame);
     const members = index.members(index.findOne(texts.fold(code)));
-    return members.count > 0 ? (members.rows[0] ?? -1) : -1;
+    return members.count > 0 ? (members.rows[members.from] ?? -1) : -1;
   });
 }
 

@@ -118,11 +118,11 @@ export function matchingKernel(
       const group = keys.length === 1 ? groups.findOne(key[0] as number) : groups.find(key);
       // Without conditions of its own a row is handed what the row before it was handed, where both read one group.
       if (tests.length > 0 || (group !== gathered && !isKnown(group))) {
-        const { rows, count } = groups.members(group);
+        const { rows, from, count } = groups.members(group);
         if (count > matching.length) matching = new Int32Array(count * 2);
         found = 0;
         for (let k = 0; k < count; k++) {
-          const row = rows[k] as number;
+          const row = rows[from + k] as number;
           let passes = meetsAll(filters, row, frame);
           for (let t = 0; t < tests.length && passes; t++) {
             const { values, states } = looked[t] as Column;
