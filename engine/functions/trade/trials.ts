@@ -108,17 +108,36 @@ const MASS_BY_CURVE = recordOf<AtDensity>('mass-by-curve', 'mass by a yield curv
   { name: 'High', gives: KILOGRAM, us: OUNCE, from: ({ high }) => high },
 ]);
 
+interface TriedFit {
+  readonly fit: DensityFit;
+  /** The densities tried. */
+  readonly least: number;
+  readonly most: number;
+}
+
+/** By the plots as they were handed over: all plots of a variety are handed the same. */
+const fitsKept = new WeakMap<Columns, TriedFit>();
+
+function fitOf(columns: Columns): TriedFit {
+  const kept = fitsKept.get(columns);
+  if (kept !== undefined) return kept;
+  const plots = plotsOf(columns).filter((plot) => !Number.isNaN(plot.density + plot.mass));
+  const least = plots.reduce((so, { density }) => Math.min(so, density), Number.POSITIVE_INFINITY);
+  const most = plots.reduce((so, { density }) => Math.max(so, density), Number.NEGATIVE_INFINITY);
+  const made = { fit: fitDensity(plots), least, most };
+  fitsKept.set(columns, made);
+  return made;
+}
+
 /** An answer of the curve at a density of the trial; outside the densities tried the cell says so. */
 function ofCurve<T>(
   density: number,
   columns: Columns,
   answer: (fit: DensityFit, density: number) => T,
 ): T | CellError | undefined {
-  const plots = plotsOf(columns).filter((plot) => !Number.isNaN(plot.density + plot.mass));
-  const fit = fitDensity(plots);
+  const { fit, least, most } = fitOf(columns);
   if (fit.fault !== undefined || Number.isNaN(density)) return undefined;
-  const tried = plots.map((plot) => plot.density);
-  if (density < Math.min(...tried) || density > Math.max(...tried)) {
+  if (density < least || density > most) {
     return {
       error: 'range',
       why: 'This density lies outside those of the trial, where the curve is only known: choose one between its widest and closest plots.',
