@@ -53,6 +53,12 @@ export class Reading {
     return this.#store.rows(def);
   }
 
+  /** Where each row that exists stands among them, by slot; good until the next change of rows. */
+  places(def: TableDef): Int32Array {
+    this.#bringOrder(def);
+    return this.#store.places(def);
+  }
+
   /** Another after any change of which rows exist and how they stand in order. */
   rowsStamp(def: TableDef): string {
     this.#bringOrder(def);

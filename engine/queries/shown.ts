@@ -148,6 +148,6 @@ export function rowName(book: Book, sheetId: string, row: number): string {
           : source.from === 'events'
             ? [source.as.id, source.event.id]
             : [];
-  if (names.length === 0) return `row ${book.document.frame.rows(sheet.table).indexOf(row) + 1}`;
+  if (names.length === 0) return `row ${(book.document.frame.places(sheet.table)[row] ?? 0) + 1}`;
   return names.map((column) => shownText(book, sheet, row, column)).join(' / ');
 }

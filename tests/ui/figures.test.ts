@@ -1,11 +1,12 @@
 // Figures in a column: their parts, the room that lines them up, and what a selection adds up to.
 
 import { expect, test } from 'vitest';
-import type { CellView, ColumnView } from '../../engine/index.ts';
+import { type CellView, type ColumnView, rowName, rows } from '../../engine/index.ts';
 import { matching } from '../../ui/browser/entry/entry-options.ts';
 import { figureParts, padding, roomFor, widerRoom } from '../../ui/browser/grid/figures.ts';
 import { summarize, summaryNumber } from '../../ui/browser/grid/summary.ts';
 import { findPlaces } from '../../ui/browser/page/find-places.ts';
+import { copiedBook } from '../bench/season/copies.ts';
 import { demoBook } from '../browser/workbook-page.ts';
 
 const DEMO = demoBook();
@@ -102,4 +103,16 @@ test('sheets, rows and columns are found by name, sheets first', () => {
   const bed = findPlaces(DEMO.workbook, 'barn 1', 5)[0];
   expect(bed).toMatchObject({ kind: 'row', sheet: 'beds', column: 'bed' });
   expect(findPlaces(DEMO.workbook, 'in-row spacing', 5).map(({ sheet }) => sheet)).toContain('plantings');
+});
+
+test('a made row far down is found on the sheet on screen; on another, the rows that made it are', () => {
+  const { workbook } = copiedBook(200);
+  const last = rows(workbook, 'bed-calendar').at(-1) ?? -1;
+  expect(rows(workbook, 'bed-calendar').length).toBeGreaterThan(2_000);
+  const [bed = ''] = rowName(workbook, 'bed-calendar', last).split(' / ');
+  const found = findPlaces(workbook, rowName(workbook, 'bed-calendar', last), 5, 'bed-calendar');
+  expect(found.map(({ kind, sheet, name }) => [kind, sheet, name])).toEqual([
+    ['row', 'bed-calendar', rowName(workbook, 'bed-calendar', last)],
+  ]);
+  expect(findPlaces(workbook, bed, 5, 'plantings')[0]).toMatchObject({ kind: 'row', sheet: 'beds', name: bed });
 });

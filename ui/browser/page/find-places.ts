@@ -18,8 +18,19 @@ interface Ranked {
   readonly rank: number;
 }
 
+interface NamedRow {
+  readonly name: string;
+  readonly slot: number;
+}
+
 /** So many cells are looked through for values while a person types. */
 const MOST_CELLS = 12_000;
+
+/**
+ * Of made rows that are not on screen so many of a sheet are looked through by name: they are called as the rows that made them, of
+ * which all are, and a season of two thousand plantings makes a quarter of a million.
+ */
+const MOST_MADE = 2_000;
 
 /** One place in so many is kept for values, however many names there are. */
 const VALUES = 6;
@@ -37,8 +48,11 @@ export function findPlaces(book: Book, typed: string, most: number, here = ''): 
     return [
       ...ranked([sheet], 0, wanted, sheetPlace),
       ...ranked(sheet.columns, away + 2, wanted, ({ id, name }) => placeIn(sheet, 'column', name, undefined, id)),
-      ...ranked(namesOf(book, sheet), away + 1, wanted, ({ name, slot }) =>
-        placeIn(sheet, 'row', name, rowId(book, sheet.id, slot), sheet.key),
+      ...ranked(
+        namesOf(book, sheet, sheet.entered || sheet.id === here ? undefined : MOST_MADE),
+        away + 1,
+        wanted,
+        ({ name, slot }) => placeIn(sheet, 'row', name, rowId(book, sheet.id, slot), sheet.key),
       ),
     ];
   });
@@ -84,9 +98,9 @@ function ranked<T extends { readonly name: string }>(
   });
 }
 
-function namesOf(book: Book, sheet: SheetView): readonly { readonly name: string; readonly slot: number }[] {
-  if (sheet.oneRow) return [];
-  return Array.from(rows(book, sheet.id), (slot) => ({ name: rowName(book, sheet.id, slot), slot }));
+function namesOf(book: Book, { id, oneRow }: SheetView, most: number | undefined): readonly NamedRow[] {
+  if (oneRow) return [];
+  return Array.from(rows(book, id).subarray(0, most), (slot) => ({ name: rowName(book, id, slot), slot }));
 }
 
 function sheetPlace({ id, name, question }: SheetView): FoundPlace {
