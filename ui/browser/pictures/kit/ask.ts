@@ -46,7 +46,10 @@ export interface AskedRow {
 export function askRow(book: Book, sheet: string, slot: number): AskedRow {
   return {
     slot,
-    id: rowId(book, sheet, slot),
+    // Of a season's thousands of jobs most are never asked who they are.
+    get id() {
+      return rowId(book, sheet, slot);
+    },
     figure: (column) => {
       const value = cellValue(book, sheet, slot, column);
       return typeof value === 'number' && Number.isFinite(value) ? value : undefined;
