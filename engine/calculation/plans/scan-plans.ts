@@ -303,7 +303,12 @@ export function planMatchingRows(
     });
   const answering = (rows: Int32Array, count: number, frame: Frame): RowAnswer => {
     const lists = listsOf(rows, count, frame);
-    return (given) => body.compute(given, lists);
+    if (!bare) return (given) => body.compute(given, lists);
+    let made: { readonly answer: FunctionAnswer } | undefined;
+    return () => {
+      made ??= { answer: body.compute([], lists) };
+      return made.answer;
+    };
   };
   /** What a row is answered that gives scalars, or reads a group whole. */
   const asked = (rows: Int32Array, count: number, i: number, frame: Frame, group: number): FunctionAnswer => {

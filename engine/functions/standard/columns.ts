@@ -2,8 +2,9 @@
 // the files of this folder whose functions take columns.
 
 import { type CellError, isError, type Scalar } from '../../values/error.ts';
-import { compareNumbers } from '../../values/tolerance.ts';
+import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import { isList } from '../build.ts';
+import { keptFor } from '../kept-for.ts';
 
 /** What a function over columns is given. */
 export type Given = readonly (Scalar | readonly Scalar[])[];
@@ -19,9 +20,12 @@ export function numberOf(arg: Scalar | readonly Scalar[] | undefined): number | 
   return typeof arg === 'number' ? arg : undefined;
 }
 
-/** The numbers of a column, blanks left out; the first error among them. */
+/** The numbers of a column, blanks left out; the first error among them. The same array for the same column: nobody may change it. */
 export function numbersOf(arg: Scalar | readonly Scalar[] | undefined): Float64Array | CellError {
-  const list = listOf(arg);
+  return numbersIn(listOf(arg));
+}
+
+const numbersIn = keptFor((list: readonly Scalar[]): Float64Array | CellError => {
   const numbers = new Float64Array(list.length);
   let count = 0;
   for (const entry of list) {
@@ -29,7 +33,7 @@ export function numbersOf(arg: Scalar | readonly Scalar[] | undefined): Float64A
     if (typeof entry === 'number') numbers[count++] = entry;
   }
   return numbers.subarray(0, count);
-}
+});
 
 /** Whether reading a column met an error. */
 export function isFault(read: Float64Array | Pairs | CellError): read is CellError {
@@ -41,13 +45,17 @@ export interface Pairs {
   readonly ys: Float64Array;
 }
 
-/** The rows of two columns in which both hold a number; the first error among them. */
+/** The rows of two columns in which both hold a number; the first error among them. The same for the same columns. */
 export function pairsOf(
   xColumn: Scalar | readonly Scalar[] | undefined,
   yColumn: Scalar | readonly Scalar[] | undefined,
 ): Pairs | CellError {
-  const x = listOf(xColumn);
-  const y = listOf(yColumn);
+  return pairsWith(listOf(xColumn))(listOf(yColumn));
+}
+
+const pairsWith = keptFor((x: readonly Scalar[]) => keptFor((y: readonly Scalar[]) => pairsIn(x, y)));
+
+function pairsIn(x: readonly Scalar[], y: readonly Scalar[]): Pairs | CellError {
   const xs = new Float64Array(x.length);
   const ys = new Float64Array(x.length);
   let count = 0;
@@ -74,4 +82,24 @@ export function compareValues(a: Scalar, b: Scalar): number | undefined {
   const one = a.toLowerCase();
   const other = b.toLowerCase();
   return one === other ? 0 : one < other ? -1 : 1;
+}
+
+/** Where the first number stands for which a test holds that holds for all after it too; the length where for none. */
+export function firstPlace(rising: Float64Array, holds: (one: number) => boolean): number {
+  let low = 0;
+  let high = rising.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (holds(rising[middle] as number)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+/** Where the numbers begin that are not below one, and where those that are above it: what lies between is equal to it, dust forgiven. */
+export function equalPlaces(rising: Float64Array, wanted: number): readonly [number, number] {
+  return [
+    firstPlace(rising, (one) => one >= wanted || equalNumbers(one, wanted)),
+    firstPlace(rising, (one) => one > wanted && !equalNumbers(one, wanted)),
+  ];
 }

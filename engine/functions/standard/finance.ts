@@ -129,7 +129,7 @@ function npv(args: Given): Scalar {
   for (const arg of args.slice(1)) {
     const list = numbersOf(arg);
     if (isFault(list)) return list;
-    payments.push(...list);
+    for (const one of list) payments.push(one);
   }
   if (rate === -1) return NO_FINANCE;
   return netPresentValue(rate, Float64Array.from(payments));

@@ -1,5 +1,5 @@
-// Looking things up in columns. XLOOKUP, and VLOOKUP of an equal value, go by an index that the planner keeps; the others
-// walk the column. Read by standard/index.ts.
+// Looking things up in columns. XLOOKUP, and VLOOKUP of an equal value, go by an index that the planner keeps; an equal value is
+// else found among the first rows of all, made once a column; the others walk the column. Read by standard/index.ts.
 
 import type { CellError, Scalar } from '../../values/error.ts';
 import { settled } from '../../values/tolerance.ts';
@@ -19,7 +19,8 @@ import {
   yesno,
 } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
-import { compareValues, type Given, listOf, numberOf } from './columns.ts';
+import { keptFor } from '../kept-for.ts';
+import { compareValues, equalPlaces, type Given, listOf, numberOf } from './columns.ts';
 import { fitsWildcards, smallLetters } from './wildcards.ts';
 
 const make = makers('look-up');
@@ -29,9 +30,40 @@ const NOTHING_BELOW = failure('missing', 'Every value of the column lies above t
 const NOTHING_ABOVE = failure('missing', 'Every value of the column lies below the one looked for.');
 const NO_SUCH_ROW = failure('reference', 'The column has no such row: rows are counted from 1.');
 
+/** In which row (from 0) each value of a column stands first. */
+interface FirstRows {
+  /** By texts in small letters, and by yes and no. */
+  readonly others: ReadonlyMap<string | boolean, number>;
+  /** The numbers there are, rising, and their rows. */
+  readonly numbers: Float64Array;
+  readonly rows: readonly number[];
+}
+
+const firstRowsOf = keptFor((list: readonly Scalar[]): FirstRows => {
+  const others = new Map<string | boolean, number>();
+  const byNumber = new Map<number, number>();
+  list.forEach((entry, row) => {
+    if (typeof entry === 'number') {
+      if (!byNumber.has(entry)) byNumber.set(entry, row);
+      return;
+    }
+    const key = typeof entry === 'string' ? entry.toLowerCase() : entry;
+    if ((typeof key === 'string' || typeof key === 'boolean') && !others.has(key)) others.set(key, row);
+  });
+  const numbers = Float64Array.from(byNumber.keys()).sort();
+  return { others, numbers, rows: Array.from(numbers, (one) => byNumber.get(one) ?? -1) };
+});
+
 /** The row (from 0) of the first equal value; -1 where there is none. */
 function firstEqual(list: readonly Scalar[], wanted: Scalar): number {
-  return list.findIndex((entry) => compareValues(entry, wanted) === 0);
+  const { others, numbers, rows } = firstRowsOf(list);
+  if (typeof wanted === 'number') {
+    const [from, to] = equalPlaces(numbers, wanted);
+    // Numbers that differ by dust alone may stand in several rows.
+    return from === to ? -1 : Math.min(...rows.slice(from, to));
+  }
+  if (typeof wanted === 'string') return others.get(wanted.toLowerCase()) ?? -1;
+  return typeof wanted === 'boolean' ? (others.get(wanted) ?? -1) : -1;
 }
 
 /**

@@ -2,7 +2,7 @@
 // standard/index.ts.
 
 import type { Scalar } from '../../values/error.ts';
-import { equalNumbers, settled, tolerantFloor, tolerantRound } from '../../values/tolerance.ts';
+import { settled, tolerantFloor, tolerantRound } from '../../values/tolerance.ts';
 import {
   alias,
   column,
@@ -17,7 +17,8 @@ import {
   takes,
 } from '../build.ts';
 import type { Body, FunctionDefinition } from '../definition.ts';
-import { type Given, isFault, numberOf, numbersOf } from './columns.ts';
+import { keptFor } from '../kept-for.ts';
+import { equalPlaces, firstPlace, type Given, isFault, numberOf, numbersOf } from './columns.ts';
 import { mean, risingOrder } from './statistics.ts';
 
 const make = makers('statistics');
@@ -35,18 +36,20 @@ const NO_INNER_QUARTER = failure('number', 'Quarters are 1, 2 (the median) and 3
 const NO_TRIM = failure('number', 'The share left out must lie from 0 to below 1, and the column must hold a value.');
 const NOT_AMONG = failure('missing', 'The value is not in the column, so it has no rank there.');
 
+const risingOf = keptFor((list: Float64Array) => risingOrder(list, list.length));
+
 /** The k-th value from the bottom (or the top), k from 1. */
 function kth(args: Given, fromTop: boolean): Scalar {
   const list = numbersOf(args[0]);
   if (isFault(list)) return list;
   const place = Math.trunc(settled(numberOf(args[1]) ?? 0));
   if (place < 1 || place > list.length) return NO_SUCH_PLACE;
-  return risingOrder(list, list.length)[fromTop ? list.length - place : place - 1] ?? null;
+  return risingOf(list)[fromTop ? list.length - place : place - 1] ?? null;
 }
 
 /** The value below which a share of the column lies, straight between neighbours. */
 function quantile(list: Float64Array, share: number): number {
-  const rising = risingOrder(list, list.length);
+  const rising = risingOf(list);
   const place = settled(share * (list.length - 1));
   const below = Math.floor(place);
   const low = rising[below] ?? Number.NaN;
@@ -82,7 +85,7 @@ function trimmedMean([values, share]: Given): Scalar {
   const cut = numberOf(share) ?? Number.NaN;
   if (!(cut >= 0 && cut < 1) || list.length === 0) return NO_TRIM;
   const each = tolerantFloor((cut * list.length) / 2);
-  const kept = risingOrder(list, list.length).subarray(each, list.length - each);
+  const kept = risingOf(list).subarray(each, list.length - each);
   return mean(kept, kept.length);
 }
 
@@ -104,14 +107,10 @@ function quartile([values, quarter]: Given): Scalar {
 function rank([value, values, order]: Given, shared: 'first' | 'mean'): Scalar {
   const list = numbersOf(values);
   if (isFault(list)) return list;
-  const wanted = numberOf(value) ?? Number.NaN;
-  const rising = (numberOf(order) ?? 0) !== 0;
-  let ahead = 0;
-  let equal = 0;
-  for (const one of list) {
-    if (equalNumbers(one, wanted)) equal += 1;
-    else if (rising ? one < wanted : one > wanted) ahead += 1;
-  }
+  const [from, to] = equalPlaces(risingOf(list), numberOf(value) ?? Number.NaN);
+  const equal = to - from;
+  const smallestFirst = (numberOf(order) ?? 0) !== 0;
+  const ahead = smallestFirst ? from : list.length - to;
   if (equal === 0) return NOT_AMONG;
   return shared === 'first' ? ahead + 1 : ahead + (equal + 1) / 2;
 }
@@ -124,14 +123,14 @@ function percentRank([values, value]: Given, of: 'others' | 'one more'): Scalar 
   const list = numbersOf(values);
   if (isFault(list)) return list;
   const wanted = numberOf(value) ?? Number.NaN;
-  const rising = risingOrder(list, list.length);
+  const rising = risingOf(list);
   const last = rising.length - 1;
   const at = (index: number): number => rising[index] ?? Number.NaN;
   if (last < 1 || wanted < at(0) || wanted > at(last)) return NOT_AMONG;
-  const equal = rising.findIndex((one) => equalNumbers(one, wanted));
+  const [equal, beyond] = equalPlaces(rising, wanted);
   const shareAt = (place: number): number => (of === 'others' ? place / last : (place + 1) / (last + 2));
-  if (equal >= 0) return shareAt(equal);
-  const above = rising.findIndex((one) => one > wanted);
+  if (equal < beyond) return shareAt(equal);
+  const above = firstPlace(rising, (one) => one > wanted);
   return shareAt(above - 1 + (wanted - at(above - 1)) / (at(above) - at(above - 1)));
 }
 

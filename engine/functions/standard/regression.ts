@@ -21,6 +21,7 @@ import {
   thenRepeating,
 } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
+import { keptFor } from '../kept-for.ts';
 import { type Given, isFault, listOf, numberOf, type Pairs, pairsOf } from './columns.ts';
 import { mean } from './statistics.ts';
 import { differenceUnit, numberIn, PLAIN, PRODUCT_OF_ALL, productOfDifferences, subject } from './types.ts';
@@ -39,7 +40,7 @@ interface Moments {
   readonly xy: number;
 }
 
-function momentsOf({ xs, ys }: Pairs): Moments {
+const momentsOf = keptFor(({ xs, ys }: Pairs): Moments => {
   const count = xs.length;
   const meanX = mean(xs, count);
   const meanY = mean(ys, count);
@@ -54,7 +55,7 @@ function momentsOf({ xs, ys }: Pairs): Moments {
     xy += dx * dy;
   }
   return { count, meanX, meanY, xx, yy, xy };
-}
+});
 
 /** An answer from the moments of x and y columns; none where there are fewer than `least` rows or the answer is no number. */
 function fromMoments(

@@ -5,8 +5,9 @@ import { coldEffect, freezesAndThaws } from '../../agronomy/cold-of-year.ts';
 import { runningTotals, totalBetween } from '../../agronomy/totals-of-year.ts';
 import type { Parameter } from '../../language/signature.ts';
 import type { FunctionDefinition } from '../definition.ts';
+import { keptFor } from '../kept-for.ts';
 import { type Argument, columnOfDates, columnOfTemperatures, DAY, date, inUnit, temperature, warmth } from './build.ts';
-import { celsiusOf, keptFor, numberOf, numbersOf, overDays, YEAR_OF_DAYS, yearOf } from './over-days.ts';
+import { celsiusOf, numberOf, numbersOf, overDays, YEAR_OF_DAYS, yearOf } from './over-days.ts';
 
 const SPAN: readonly Parameter[] = [date('from'), date('to')];
 

@@ -6,6 +6,7 @@ import { type WarmthOfYear, warmthOfYear } from '../../agronomy/warmth-of-year.t
 import type { FunctionGroup, Parameter, Result } from '../../language/signature.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
+import { keptFor } from '../kept-for.ts';
 import { type Argument, columnOfDates, columnOfTemperatures, isList, overColumns } from './build.ts';
 
 /** 0 degC in K, the scale temperatures come in from columns. */
@@ -15,40 +16,26 @@ export function numberOf(argument: Argument): number {
   return typeof argument === 'number' ? argument : Number.NaN;
 }
 
-const arrays = new WeakMap<readonly Scalar[], Float64Array>();
+const arrayOf = keptFor((list: readonly Scalar[]) => {
+  const made = new Float64Array(list.length);
+  for (let i = 0; i < made.length; i++) made[i] = numberOf(list[i] ?? null);
+  return made;
+});
 
 /** A column as numbers, blanks as not-a-number; kept for as long as the engine hands over the same list. */
 export function numbersOf(argument: Argument): Float64Array {
-  if (!isList(argument)) return new Float64Array(0);
-  const kept = arrays.get(argument);
-  if (kept !== undefined) return kept;
-  const made = new Float64Array(argument.length);
-  for (let i = 0; i < made.length; i++) made[i] = numberOf(argument[i] ?? null);
-  arrays.set(argument, made);
-  return made;
-}
-
-/** What is worked out once for a column, for as long as the engine hands over the same list. */
-export function keptFor<T>(make: (values: Float64Array) => T): (values: Float64Array) => T {
-  const kept = new WeakMap<Float64Array, T>();
-  return (values) => {
-    const found = kept.get(values);
-    if (found !== undefined) return found;
-    const made = make(values);
-    kept.set(values, made);
-    return made;
-  };
+  return isList(argument) ? arrayOf(argument) : new Float64Array(0);
 }
 
 /** A column of temperatures in degC; they come in K. */
-export const celsiusOf: (kelvin: Float64Array) => Float64Array = keptFor((kelvin) =>
+export const celsiusOf: (kelvin: Float64Array) => Float64Array = keptFor((kelvin: Float64Array) =>
   kelvin.map((value) => value - KELVIN),
 );
 
 /** The smooth course of a column of daily temperatures, C. */
-export const courseOf: (kelvin: Float64Array) => { readonly course: CourseOfYear | undefined } = keptFor((kelvin) => ({
-  course: courseOfYear(celsiusOf(kelvin)),
-}));
+export const courseOf: (kelvin: Float64Array) => { readonly course: CourseOfYear | undefined } = keptFor(
+  (kelvin: Float64Array) => ({ course: courseOfYear(celsiusOf(kelvin)) }),
+);
 
 /** A season has some tens of crops under a few covers; more pairs than this begin anew. */
 const MOST_SUMS = 500;

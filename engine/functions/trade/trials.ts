@@ -10,6 +10,7 @@ import { dimension, MASS } from '../../units/dimension.ts';
 import type { Unit } from '../../units/unit.ts';
 import type { CellError, Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
+import { keptFor } from '../kept-for.ts';
 import {
   columnOf,
   GRAM,
@@ -115,19 +116,13 @@ interface TriedFit {
   readonly most: number;
 }
 
-/** By the plots as they were handed over: all plots of a variety are handed the same. */
-const fitsKept = new WeakMap<Columns, TriedFit>();
-
-function fitOf(columns: Columns): TriedFit {
-  const kept = fitsKept.get(columns);
-  if (kept !== undefined) return kept;
+/** Once for the plots as they were handed over: all plots of a variety are handed the same. */
+const fitOf = keptFor((columns: Columns): TriedFit => {
   const plots = plotsOf(columns).filter((plot) => !Number.isNaN(plot.density + plot.mass));
   const least = plots.reduce((so, { density }) => Math.min(so, density), Number.POSITIVE_INFINITY);
   const most = plots.reduce((so, { density }) => Math.max(so, density), Number.NEGATIVE_INFINITY);
-  const made = { fit: fitDensity(plots), least, most };
-  fitsKept.set(columns, made);
-  return made;
-}
+  return { fit: fitDensity(plots), least, most };
+});
 
 /** An answer of the curve at a density of the trial; outside the densities tried the cell says so. */
 function ofCurve<T>(

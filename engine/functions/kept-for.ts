@@ -1,0 +1,14 @@
+// What is worked out once for a whole column, however many rows ask for it. Called by the functions of standard/ and trade/.
+
+/** Makes of a thing what is asked for, once: kept for as long as the thing itself, which nobody may change. */
+export function keptFor<K extends object, T>(make: (of: K) => T): (of: K) => T {
+  const kept = new WeakMap<K, { readonly made: T }>();
+  return (of) => {
+    let found = kept.get(of);
+    if (found === undefined) {
+      found = { made: make(of) };
+      kept.set(of, found);
+    }
+    return found.made;
+  };
+}
