@@ -1,6 +1,6 @@
 // Find and replace over values, go to, the steps of undo, the page of keys.
 
-import type { Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openOnionFarm } from '../one-page.ts';
 import { WorkbookPage } from '../workbook-page.ts';
@@ -147,8 +147,24 @@ test('what is typed while a bar or a dialog is still on its way goes into it, ne
   expect(problems).toEqual([]);
 });
 
+test('a place asked for before what finds it has come is gone to once it has', async () => {
+  let finder: { readonly comes: () => void } | undefined;
+  const prepare = async (context: BrowserContext): Promise<void> => {
+    finder = await heldBack(context, 'find-places');
+  };
+  const { page, problems } = await openOnionFarm({ prepare });
+  await new WorkbookPage(page).openSheet('Plantings');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('beds');
+  await page.keyboard.press('Enter');
+  expect(await page.getByRole('listbox', { name: 'Found' }).count()).toBe(0);
+  finder?.comes();
+  await page.getByRole('main', { name: 'Beds', exact: true }).waitFor();
+  expect(problems).toEqual([]);
+});
+
 /** Keeps a part of the page on its way until it is let come. */
-async function heldBack(page: Page, part: string): Promise<{ readonly comes: () => void }> {
+async function heldBack(page: Page | BrowserContext, part: string): Promise<{ readonly comes: () => void }> {
   let comes = (): void => undefined;
   const asked = new Promise<void>((resolve) => {
     comes = resolve;

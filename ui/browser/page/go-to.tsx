@@ -5,22 +5,44 @@ import { useRef } from 'preact/hooks';
 import { rowId, rows } from '../../../engine/index.ts';
 import { goTo, selection } from '../store/selection.ts';
 import { workbookNow } from '../store/workbook.ts';
-import { type FoundPlace, findPlaces } from './find-places.ts';
+import type { FoundPlace } from './find-places.ts';
 
 const SHOWN = 14;
+
+type Finder = typeof import('./find-places.ts');
+
+let finder: Finder | undefined;
+
+/** What finds is fetched once the page stands, or else with the first key; where there is no way to it, the next key tries again. */
+export async function fetchFinder(): Promise<Finder | undefined> {
+  finder ??= await import('./find-places.ts').catch(() => undefined);
+  return finder;
+}
 
 export function GoTo() {
   const box = useRef<HTMLInputElement>(null);
   const found = useSignal<readonly FoundPlace[] | undefined>(undefined);
   const active = useSignal(0);
 
+  /** Enter before there was anything to take. */
+  const isWanted = useRef(false);
+
   const look = (typed: string): void => {
     const book = workbookNow();
-    found.value = book === undefined ? undefined : findPlaces(book, typed, SHOWN, selection.peek().sheet);
+    if (finder === undefined) {
+      void fetchFinder().then((came) => {
+        if (came !== undefined && box.current !== null && box.current === document.activeElement)
+          look(box.current.value);
+      });
+      return;
+    }
+    found.value = book === undefined ? undefined : finder.findPlaces(book, typed, SHOWN, selection.peek().sheet);
     active.value = 0;
+    if (isWanted.current) take(found.value?.[0]);
   };
   const leave = (): void => {
     found.value = undefined;
+    isWanted.current = false;
     if (box.current !== null) box.current.value = '';
   };
   const take = (place: FoundPlace | undefined): void => {
@@ -37,6 +59,7 @@ export function GoTo() {
       active.value = (active.value + step + places.length) % Math.max(1, places.length);
     } else if (event.key === 'Enter') {
       event.preventDefault();
+      isWanted.current = found.value === undefined;
       take(places[active.value]);
     } else if (event.key === 'Escape') {
       leave();

@@ -1,4 +1,4 @@
-// What the page does beside showing a workbook, fetched once it stands: it takes up what was answered before, notes what is in hand, takes dropped
+// What the page does beside showing a workbook, fetched once it stands: it takes up what was answered before, notes what is in hand, finds places by name, takes dropped
 // files, keeps its parts for when there is no network, forgets what was taken out long ago, and prints a sheet as pages, which
 // must be there before the browser prints, since that waits for nothing.
 
@@ -9,12 +9,14 @@ import { keptAs } from '../keeping/state.ts';
 import { startOffline } from '../offline/builds.ts';
 import { startPrinting } from '../paper/print-sheet.tsx';
 import { followAnswers } from '../what-if/take-answers.ts';
+import { fetchFinder } from './go-to.tsx';
 
 export function startTheRest(): void {
   startDrop();
   startOffline();
   startPrinting();
   followAnswers();
+  void fetchFinder();
   followHand(() => keptAs.peek());
   void forgetPassed().catch(() => undefined);
 }
