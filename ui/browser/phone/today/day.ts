@@ -33,7 +33,11 @@ export function dayOf(book: Book, today: number): Day | undefined {
 
 function byPlace(jobs: readonly Job[]): readonly JobsAt[] {
   const places = new Map<string, Job[]>();
-  for (const job of jobs) places.set(job.where, [...(places.get(job.where) ?? []), job]);
+  for (const job of jobs) {
+    const there = places.get(job.where);
+    if (there === undefined) places.set(job.where, [job]);
+    else there.push(job);
+  }
   return [...places]
     .map(([where, within]): JobsAt => ({ where, jobs: within }))
     .sort((a, b) => a.where.localeCompare(b.where, 'en', { numeric: true }));

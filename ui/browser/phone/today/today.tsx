@@ -22,14 +22,15 @@ export function Today() {
   const wanted = useSignal('');
   const book = workbook();
   const { today } = settings(book);
-  const day = dayOf(book, today);
   const typed = wanted.value.trim();
+  // The jobs of a large farm take longer to put together than a place to find.
+  const day = typed === '' ? dayOf(book, today) : undefined;
   return (
     <div class="today">
       <SearchBox label="Find a bed, planting or sheet" wanted={wanted} />
       {typed !== '' ? <FoundPlaces found={findPlaces(book, typed, FOUND)} /> : null}
       {typed === '' && canNote(book) ? <NoteDown /> : null}
-      {typed === '' && day !== undefined ? (
+      {day !== undefined ? (
         <>
           <h2>{showDate(today)}</h2>
           {day.due.length === 0 ? (
