@@ -105,6 +105,12 @@ test('sheets, rows and columns are found by name, sheets first', () => {
   expect(findPlaces(DEMO.workbook, 'in-row spacing', 5).map(({ sheet }) => sheet)).toContain('plantings');
 });
 
+test('rows that were entered are named before those that they made', () => {
+  const found = findPlaces(DEMO.workbook, 'lettuce', 14).map(({ kind, sheet }) => `${kind} ${sheet}`);
+  expect(found.slice(0, 4).sort()).toEqual(['row crops', 'row crops', 'row plantings', 'row plantings']);
+  expect(found).toContain('row raising');
+});
+
 test('a made row far down is found on the sheet on screen; on another, the rows that made it are', () => {
   const { workbook } = copiedBook(200);
   const last = rows(workbook, 'bed-calendar').at(-1) ?? -1;

@@ -32,27 +32,30 @@ const MOST_CELLS = 12_000;
  */
 const MOST_MADE = 2_000;
 
+/** The kinds of places that match alike, in order; a better match comes before all of them. */
+const [LAST, KINDS] = [6, 8];
+
 /** One place in so many is kept for values, however many names there are. */
 const VALUES = 6;
 
 /**
  * The best `most` matches: names before values, those that begin with the words first, the sheet on screen before others,
- * sheets before rows before columns.
+ * sheets before rows before columns before rows that others made.
  */
 export function findPlaces(book: Book, typed: string, most: number, here = ''): readonly FoundPlace[] {
   const wanted = typed.trim().toLowerCase();
   const sheets = sheetViews(book);
   if (wanted === '') return sheets.map(sheetPlace).slice(0, most);
   const found = sheets.flatMap((sheet) => {
-    const away = sheet.id === here ? 0 : 3;
+    const isHere = sheet.id === here;
+    const away = isHere ? 0 : 3;
+    const isMadeAway = !isHere && !sheet.entered;
+    const rows = namesOf(book, sheet, isMadeAway ? MOST_MADE : undefined);
     return [
       ...ranked([sheet], 0, wanted, sheetPlace),
       ...ranked(sheet.columns, away + 2, wanted, ({ id, name }) => placeIn(sheet, 'column', name, undefined, id)),
-      ...ranked(
-        namesOf(book, sheet, sheet.entered || sheet.id === here ? undefined : MOST_MADE),
-        away + 1,
-        wanted,
-        ({ name, slot }) => placeIn(sheet, 'row', name, rowId(book, sheet.id, slot), sheet.key),
+      ...ranked(rows, isMadeAway ? LAST : away + 1, wanted, ({ name, slot }) =>
+        placeIn(sheet, 'row', name, rowId(book, sheet.id, slot), sheet.key),
       ),
     ];
   });
@@ -94,7 +97,7 @@ function ranked<T extends { readonly name: string }>(
 ): readonly Ranked[] {
   return things.flatMap((thing) => {
     const rank = rankOf(thing.name.toLowerCase(), wanted);
-    return rank === undefined ? [] : [{ place: placeOf(thing), rank: rank * 8 + kindRank }];
+    return rank === undefined ? [] : [{ place: placeOf(thing), rank: rank * KINDS + kindRank }];
   });
 }
 
