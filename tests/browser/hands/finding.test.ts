@@ -1,6 +1,6 @@
 // Find and replace over values, go to, the steps of undo, the page of keys.
 
-import type { BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openOnionFarm } from '../one-page.ts';
 import { WorkbookPage } from '../workbook-page.ts';
@@ -111,12 +111,11 @@ test('every key stands on one page, the same as in the menus', async () => {
 });
 
 test('what is typed while a bar or a dialog is still on its way goes into it, never into a cell', async () => {
-  const { page, problems } = await openOnionFarm({});
+  const { page, problems, comes } = await openHoldingBack('find-bar', 'note-dialog');
   const book = new WorkbookPage(page);
   await book.openSheet('Plantings');
   const before = await book.read(0, 'Variety');
   await book.press(0, 'Variety');
-  const bar = await heldBack(page, 'find-bar');
   await page.keyboard.press('Control+f');
   await page.keyboard.type('lamplighx');
   await page.keyboard.press('Backspace');
@@ -124,7 +123,7 @@ test('what is typed while a bar or a dialog is still on its way goes into it, ne
   await page.keyboard.press('Enter');
   await page.keyboard.press('Enter');
   expect(await page.locator('.find-bar').count()).toBe(0);
-  bar.comes();
+  comes('find-bar');
   await expect.poll(() => page.locator('.find-count').textContent()).toMatch(/^2 of \d+$/);
   expect(await page.getByLabel('Find', { exact: true }).inputValue()).toBe('lamplight');
   await page.keyboard.type('s');
@@ -133,10 +132,9 @@ test('what is typed while a bar or a dialog is still on its way goes into it, ne
   expect(await book.read(0, 'Variety')).toBe(before);
 
   await book.press(0, 'Variety');
-  const dialog = await heldBack(page, 'note-dialog');
   await page.keyboard.press('Shift+F2');
   await page.keyboard.type('from the tray');
-  dialog.comes();
+  comes('note-dialog');
   await expect.poll(() => page.getByLabel(/What is to be remembered/).inputValue()).toBe('from the tray');
   await page.keyboard.type(' by the door');
   await page.getByRole('button', { name: 'Keep the note' }).click();
@@ -148,30 +146,32 @@ test('what is typed while a bar or a dialog is still on its way goes into it, ne
 });
 
 test('a place asked for before what finds it has come is gone to once it has', async () => {
-  let finder: { readonly comes: () => void } | undefined;
-  const prepare = async (context: BrowserContext): Promise<void> => {
-    finder = await heldBack(context, 'find-places');
-  };
-  const { page, problems } = await openOnionFarm({ prepare });
+  const { page, problems, comes } = await openHoldingBack('find-places');
   await new WorkbookPage(page).openSheet('Plantings');
   await page.keyboard.press('Control+k');
   await page.keyboard.type('beds');
   await page.keyboard.press('Enter');
   expect(await page.getByRole('listbox', { name: 'Found' }).count()).toBe(0);
-  finder?.comes();
+  comes('find-places');
   await page.getByRole('main', { name: 'Beds', exact: true }).waitFor();
   expect(problems).toEqual([]);
 });
 
-/** Keeps a part of the page on its way until it is let come. */
-async function heldBack(page: Page | BrowserContext, part: string): Promise<{ readonly comes: () => void }> {
-  let comes = (): void => undefined;
-  const asked = new Promise<void>((resolve) => {
-    comes = resolve;
-  });
-  await page.route(new RegExp(`/assets/${part}-[^/]*\\.js$`), async (route) => {
-    await asked;
-    await route.continue();
-  });
-  return { comes };
+/**
+ * The demo farm's onions on a page of which some parts are kept on their way until they are let come: from before the page opens, so
+ * that none of them slips by while holding begins.
+ */
+async function openHoldingBack(...parts: readonly string[]) {
+  const gates = new Map<string, () => void>();
+  const prepare = async (context: BrowserContext): Promise<void> => {
+    for (const part of parts) {
+      const asked = new Promise<void>((resolve) => gates.set(part, resolve));
+      await context.route(new RegExp(`/assets/${part}-[^/]*\\.js$`), async (route) => {
+        await asked;
+        await route.continue();
+      });
+    }
+  };
+  const opened = await openOnionFarm({ prepare });
+  return { ...opened, comes: (part: string): void => gates.get(part)?.() };
 }

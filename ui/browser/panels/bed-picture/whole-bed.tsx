@@ -17,7 +17,14 @@ export function WholeBed({ bed, stretch, says }: WholeBedProps) {
   const { length, width, spacing, rows } = bed;
   const dot = Math.min(spacing, width / rows) * 0.4;
   const places = (length / spacing) * rows <= MOST_PLACES;
-  const path = places ? marks(bed) : lines(bed);
+  const path = places
+    ? stationPositions(bed)
+        .map(({ x, y }) => `M${round(x)} ${round(y)}h.001`)
+        .join('')
+    : Array.from(
+        { length: Math.floor(rows) },
+        (_, row) => `M${spacing / 2} ${round(((row + 0.5) * width) / rows)}H${length - spacing / 2}`,
+      ).join('');
   const rim = length * 0.004;
   return (
     <svg
@@ -35,21 +42,6 @@ export function WholeBed({ bed, stretch, says }: WholeBedProps) {
       ) : null}
     </svg>
   );
-}
-
-/** A mark for every place, as one path. */
-function marks(bed: PlantedBed): string {
-  let path = '';
-  for (const { x, y } of stationPositions(bed)) path += `M${round(x)} ${round(y)}h.001`;
-  return path;
-}
-
-/** A line for every row. */
-function lines({ length, width, spacing, rows }: PlantedBed): string {
-  let path = '';
-  for (let row = 0; row < Math.floor(rows); row++)
-    path += `M${spacing / 2} ${round(((row + 0.5) * width) / rows)}H${length - spacing / 2}`;
-  return path;
 }
 
 function round(metres: number): number {
