@@ -147,8 +147,11 @@ export class RowSet {
   }
 }
 
+/** None, for whoever asks and adds nothing. */
+export const NOTHING = new RowSet();
+
 /** The rows of either of two sets, as one of them where the other has none. */
-export function inEither(one: RowSet | undefined, other: RowSet): RowSet {
+export function inEither(one: RowSet | undefined, other = NOTHING): RowSet {
   if (one === undefined || one.empty) return other;
   if (other.empty) return one;
   const both = one.copy();

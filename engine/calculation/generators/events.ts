@@ -6,7 +6,7 @@ import type { Frame, FrameState, Shared } from '../frame.ts';
 import { AT_ONCE } from '../graph/parts.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { rowsByKeys, slotsUpTo } from '../row-order.ts';
-import { inEither, RowSet } from '../row-set.ts';
+import { inEither, NOTHING, RowSet } from '../row-set.ts';
 import type { GeneratorInput, RowGenerator } from './generator.ts';
 
 export interface DatedColumn {
@@ -53,8 +53,6 @@ export class EventSlots implements Shared {
   }
 }
 
-const NO_ROWS = new RowSet();
-
 /** `kind` holds which of the dated columns an event comes from, by its place among them. */
 export function eventRows(
   table: TableDef,
@@ -85,8 +83,8 @@ export function eventRows(
       if (most > length) rows.expect(length + most);
       let looked = 0;
       for (const [kind, one] of dated.entries()) {
-        const moved = waiting[2 * kind] ?? NO_ROWS;
-        const wanted = rowsInEither(moved, waiting[2 * kind + 1] ?? NO_ROWS, frame.table(one.table).length);
+        const moved = waiting[2 * kind] ?? NOTHING;
+        const wanted = rowsInEither(moved, waiting[2 * kind + 1] ?? NOTHING, frame.table(one.table).length);
         for (let at = 0; at < wanted.length; at++, looked++) {
           if (goOn !== undefined && looked > 0 && looked % AT_ONCE === 0 && !goOn()) {
             events.own(frame).left = leftFrom(waiting, kind, wanted.subarray(at));

@@ -7,7 +7,7 @@ import { FILLED, type Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { bySlot, slotsUpTo } from '../row-order.ts';
-import { inEither, RowSet } from '../row-set.ts';
+import { inEither, type RowSet } from '../row-set.ts';
 import type { GeneratedRows, GeneratorInput, RowGenerator } from './generator.ts';
 
 /** Slots of rows: `rows[from..to)`. */
@@ -63,7 +63,6 @@ export class Pairs implements Shared {
 const ROWS_AT_ONCE = 16;
 
 const NO_SLOTS = new Int32Array(0);
-const NO_ROWS = new RowSet();
 export const NOBODY: Readonly<Stretch> = { rows: NO_SLOTS, from: 0, to: 0 };
 const NO_PAIRS: PairsOfRow = { partners: NO_SLOTS, slots: NO_SLOTS };
 
@@ -95,8 +94,8 @@ export function pairRows(
       const ofFirst = dirty.slice(0, firstInputs.length);
       const ofSecond = dirty.slice(firstInputs.length);
       const { left } = pairs.read(frame);
-      const movedFirst = inEither(left?.first, ofFirst[0] ?? NO_ROWS);
-      const movedSecond = inEither(left?.second, ofSecond[0] ?? NO_ROWS);
+      const movedFirst = inEither(left?.first, ofFirst[0]);
+      const movedSecond = inEither(left?.second, ofSecond[0]);
       const partnersOf = partnersIn(frame);
       const wanted = rowsToLookAt();
       const before = frame.table(table).length;

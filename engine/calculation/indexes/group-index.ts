@@ -42,35 +42,33 @@ export interface Members {
   readonly count: number;
 }
 
+const NO_ROWS: Members = { rows: new Int32Array(0), from: 0, count: 0 };
+
 /** The rows of one group, in a stretch of an array in which other groups' rows may stand beside them. */
 class RowList implements Members {
-  rows: Int32Array;
-  from: number;
-  count: number;
+  rows = NO_ROWS.rows;
+  from = 0;
+  count = 0;
   /** So many rows have room. */
-  room: number;
+  room = 0;
   owner: Token;
 
-  constructor(rows: Int32Array, from: number, room: number, owner: Token) {
-    this.rows = rows;
-    this.from = from;
-    this.count = 0;
-    this.room = room;
+  constructor(owner: Token) {
     this.owner = owner;
   }
 
-  /** Empty from now on, with room in a stretch of an array. */
-  begin(rows: Int32Array, from: number, room: number): void {
+  /** From now on so many rows stand in a stretch of an array that has room for so many. */
+  stand(rows: Int32Array, from: number, count: number, room: number): void {
     this.rows = rows;
     this.from = from;
-    this.count = 0;
+    this.count = count;
     this.room = room;
   }
 
   copy(owner: Token): RowList {
     const { rows, from, count } = this;
-    const copy = new RowList(count === 0 ? NO_ROWS.rows : rows.slice(from, from + count), 0, count, owner);
-    copy.count = count;
+    const copy = new RowList(owner);
+    if (count > 0) copy.stand(rows.slice(from, from + count), 0, count, count);
     return copy;
   }
 
@@ -104,9 +102,7 @@ class RowList implements Members {
   #grow(): void {
     const rows = new Int32Array(Math.max(4, Math.ceil(this.count * 1.5)));
     rows.set(this.rows.subarray(this.from, this.from + this.count));
-    const { count } = this;
-    this.begin(rows, 0, rows.length);
-    this.count = count;
+    this.stand(rows, 0, this.count, rows.length);
   }
 
   /** Whether rows that are here and may have moved in the table's order stand in it still; the others do, among themselves. */
@@ -167,8 +163,7 @@ class RowList implements Members {
       if (isNext) coming++;
       else here++;
     }
-    this.begin(rows, 0, rows.length);
-    this.count = rows.length;
+    this.stand(rows, 0, rows.length, rows.length);
   }
 }
 
@@ -232,9 +227,8 @@ const MOVES: Moves = {
 const ALL_GROUPS = new RowSet();
 ALL_GROUPS.addAll();
 
-const NO_ROWS: Members = { rows: new Int32Array(0), from: 0, count: 0 };
 /** Of groups without a row: nobody's own, so it is replaced before one is put in. */
-const EMPTY = new RowList(NO_ROWS.rows, 0, 0, {});
+const EMPTY = new RowList({});
 
 export class GroupIndex implements Shared {
   readonly grouping: Grouping;
@@ -441,9 +435,12 @@ export class GroupIndex implements Shared {
     for (let group = 0; group < members.length; group++) {
       if (!groups.has(group)) continue;
       const count = counts[group] as number;
-      const list = members[group] as RowList;
-      if (list.owner === frame.token) list.begin(together, from, count);
-      else members[group] = new RowList(together, from, count, frame.token);
+      let list = members[group] as RowList;
+      if (list.owner !== frame.token) {
+        list = new RowList(frame.token);
+        members[group] = list;
+      }
+      list.stand(together, from, 0, count);
       from += count;
     }
     // Rows that a sheet leaves out stand in no order: the way back along links asks for none.

@@ -167,14 +167,9 @@ let sumsOfGroups = new Float64Array(0);
 
 /**
  * The sum of each group, of a column that is all filled: added up in the table's order, as the rows of a group stand, in one walk over
- * the table. Undefined where groups hold rows that stand in no order.
+ * the table. Totals leave out the rows that a sheet leaves out.
  */
-function sumsByGroup(
-  { grouping, groupOf, groupCount }: GroupIndex,
-  { values }: Column,
-  frame: Frame,
-): Float64Array | undefined {
-  if (grouping.leftOutToo) return undefined;
+function sumsByGroup({ grouping, groupOf, groupCount }: GroupIndex, { values }: Column, frame: Frame): Float64Array {
   if (groupCount > sumsOfGroups.length) sumsOfGroups = new Float64Array(groupCount * 2);
   const sums = sumsOfGroups.fill(0, 0, groupCount);
   const rows = frame.rows(grouping.table);

@@ -6,6 +6,7 @@ import { type CourseOfYear, SMOOTHING_REACH, type WarmSpan, warmSpan } from '../
 import { PLANTING_SEASON_LIMITS, startTemperature } from '../../agronomy/planting-season.ts';
 import type { Parameter } from '../../language/signature.ts';
 import type { FunctionDefinition } from '../definition.ts';
+import { keptFor } from '../kept-for.ts';
 import { type Argument, columnOfDates, columnOfTemperatures, date, numeric, temperature, weeks } from './build.ts';
 import { courseOf, KELVIN, numberOf, numbersOf, overDays, placeOf, type Year, yearOf } from './over-days.ts';
 
@@ -29,11 +30,10 @@ function summerNear(day: number, { year, course }: Course): number {
   return warmest + Math.round((Math.floor(day) - warmest) / year.length) * year.length;
 }
 
-const spans = new WeakMap<CourseOfYear, Map<number, WarmSpan | 'all' | 'none'>>();
+const spansOf = keptFor((_: CourseOfYear) => new Map<number, WarmSpan | 'all' | 'none'>());
 
 function spanOf(course: CourseOfYear, level: number): WarmSpan | 'all' | 'none' {
-  const kept = spans.get(course) ?? new Map<number, WarmSpan | 'all' | 'none'>();
-  if (kept.size === 0) spans.set(course, kept);
+  const kept = spansOf(course);
   const found = kept.get(level) ?? warmSpan(course, level);
   kept.set(level, found);
   return found;

@@ -23,7 +23,6 @@ export function GoTo() {
   const box = useRef<HTMLInputElement>(null);
   const found = useSignal<readonly FoundPlace[] | undefined>(undefined);
   const active = useSignal(0);
-
   /** Enter before there was anything to take. */
   const isWanted = useRef(false);
 

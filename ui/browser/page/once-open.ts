@@ -1,6 +1,6 @@
-// What the page does beside showing a workbook, fetched once it stands: it takes up what was answered before, notes what is in hand, finds places by name, takes dropped
-// files, keeps its parts for when there is no network, forgets what was taken out long ago, and prints a sheet as pages, which
-// must be there before the browser prints, since that waits for nothing.
+// What the page does beside showing a workbook, fetched once it stands: it takes up what was answered before, fetches what finds places,
+// notes what is in hand, takes dropped files, keeps its parts for when there is no network, forgets what was taken out long ago, and
+// prints a sheet as pages, which must be there before the browser prints, since that waits for nothing.
 
 import { startDrop } from '../files/drop.ts';
 import { followHand } from '../keeping/hand-following.ts';

@@ -2,8 +2,9 @@
 
 import { type Book, sheetView } from '../../../engine/index.ts';
 import { type AskedRow, askRows, hasColumns, inUnit, type Needs, sumOf } from '../pictures/kit/ask.ts';
+import { grouped } from '../store/grouped.ts';
 import { columnOf } from '../store/sheets.ts';
-import { farmName, figures, grouped, type Paper, type PaperTable, words } from './paper.ts';
+import { farmName, figures, type Paper, type PaperTable, words } from './paper.ts';
 
 const LINES = 'order-lines';
 

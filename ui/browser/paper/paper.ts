@@ -44,10 +44,3 @@ export function words(...names: readonly string[]): readonly PaperColumn[] {
 export function figures(...names: readonly string[]): readonly PaperColumn[] {
   return names.map((name) => ({ name, figure: true }));
 }
-
-/** Rows in groups, each group where its first row stands. */
-export function grouped<T>(rows: readonly T[], of: (row: T) => string): ReadonlyMap<string, readonly T[]> {
-  const groups = new Map<string, T[]>();
-  for (const row of rows) groups.set(of(row), [...(groups.get(of(row)) ?? []), row]);
-  return groups;
-}

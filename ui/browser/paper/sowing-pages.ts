@@ -2,7 +2,8 @@
 
 import { type Book, MONTHS, showDate } from '../../../engine/index.ts';
 import { askRows, hasColumns, type Needs } from '../pictures/kit/ask.ts';
-import { farmName, figures, grouped, type Paper, type PaperTable, words } from './paper.ts';
+import { grouped } from '../store/grouped.ts';
+import { farmName, figures, type Paper, type PaperTable, words } from './paper.ts';
 
 export const SOWING_NEEDS: Needs = { 'sowing-list': ['on', 'job', 'planting', 'variety', 'pieces', 'seeds', 'trays'] };
 

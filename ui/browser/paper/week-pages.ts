@@ -3,7 +3,8 @@
 
 import { type Book, mondayOf, settings, showDate } from '../../../engine/index.ts';
 import { type Job, weekJobs } from '../glance/week-jobs.ts';
-import { farmName, grouped, type Paper, type PaperCell, type PaperTable, words } from './paper.ts';
+import { grouped } from '../store/grouped.ts';
+import { farmName, type Paper, type PaperCell, type PaperTable, words } from './paper.ts';
 
 const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 

@@ -2,6 +2,7 @@
 // workbook; every part of the page calls them.
 
 import { type Book, type ColumnView, type SheetView, sheetView, type Unit } from '../../../engine/index.ts';
+import { grouped } from './grouped.ts';
 
 export function columnOf(sheet: SheetView | undefined, id: string | undefined): ColumnView | undefined {
   return sheet?.columns.find((column) => column.id === id);
@@ -36,18 +37,16 @@ export interface Group<T> {
 
 /** Columns under their questions, each question where its first column stands. */
 export function groupsOf(columns: readonly ColumnView[]): readonly Group<ColumnView>[] {
-  return grouped(columns, ({ group }) => group);
+  return groupsBy(columns, ({ group }) => group);
 }
 
 /** Sheets under their questions, each question where its first sheet stands. */
 export function questionsOf(sheets: readonly SheetView[]): readonly Group<SheetView>[] {
-  return grouped(sheets, ({ question }) => question);
+  return groupsBy(sheets, ({ question }) => question);
 }
 
-function grouped<T>(things: readonly T[], nameOf: (thing: T) => string): readonly Group<T>[] {
-  const groups = new Map<string, T[]>();
-  for (const thing of things) groups.set(nameOf(thing), [...(groups.get(nameOf(thing)) ?? []), thing]);
-  return [...groups].map(([name, within]) => ({ name, within }));
+function groupsBy<T>(things: readonly T[], nameOf: (thing: T) => string): readonly Group<T>[] {
+  return [...grouped(things, nameOf)].map(([name, within]) => ({ name, within }));
 }
 
 /** Whether a person types in a column, over a usual value or where there is none. */

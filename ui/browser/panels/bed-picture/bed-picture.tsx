@@ -112,16 +112,13 @@ function Plants({ bed, until, pixel }: { readonly bed: PlantedBed; readonly unti
 
 /** Circles as one path: while the spacing is dragged a hundred elements would be made and placed at every frame. */
 function circles(middles: readonly Station[], radius: number): string {
-  const round = tenthOfMillimetre;
   const arc = (across: number): string => `a${round(radius)} ${round(radius)} 0 1 0 ${round(across)} 0`;
   const circle = `${arc(2 * radius)}${arc(-2 * radius)}Z`;
-  let path = '';
-  for (const { x, y } of middles) path += `M${round(x - radius)} ${round(y)}${circle}`;
-  return path;
+  return middles.map(({ x, y }) => `M${round(x - radius)} ${round(y)}${circle}`).join('');
 }
 
-/** Of metres: finer than a pixel, and short to write. */
-function tenthOfMillimetre(metres: number): number {
+/** To a tenth of a millimetre: finer than a pixel, and short to write. */
+function round(metres: number): number {
   return Math.round(metres * 10_000) / 10_000;
 }
 

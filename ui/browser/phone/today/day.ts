@@ -5,6 +5,7 @@ import { type Book, type Command, isoDate, rowName } from '../../../../engine/in
 import { type Job, TASKS, TICK, type WeekJobs, weekJobs } from '../../glance/week-jobs.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
 import { askRows, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
+import { grouped } from '../../store/grouped.ts';
 
 export interface JobsAt {
   /** The bed, or where else; '' for what has no place. */
@@ -32,13 +33,7 @@ export function dayOf(book: Book, today: number): Day | undefined {
 }
 
 function byPlace(jobs: readonly Job[]): readonly JobsAt[] {
-  const places = new Map<string, Job[]>();
-  for (const job of jobs) {
-    const there = places.get(job.where);
-    if (there === undefined) places.set(job.where, [job]);
-    else there.push(job);
-  }
-  return [...places]
+  return [...grouped(jobs, ({ where }) => where)]
     .map(([where, within]): JobsAt => ({ where, jobs: within }))
     .sort((a, b) => a.where.localeCompare(b.where, 'en', { numeric: true }));
 }
