@@ -55,12 +55,19 @@ export class RowSet {
     else for (let i = 0; i < other.count; i++) this.add(other.at(i));
   }
 
-  /** As add() of each, with the room made once. */
+  /** As add() of each, with the room made once. What feeds a step mostly names the same rows from each side: then none is new. */
   #addEach(other: RowSet): void {
     if (this.all) return;
-    if (this.#shared) this.#own();
-    const marks = roomFor(this.#marks, other.#marks.length, marksOf);
-    const rows = roomFor(this.#rows, this.count + other.count, rowsOf);
+    const fresh = this.#missing(other);
+    if (fresh === 0) return;
+    const isInOther = other.count - fresh === this.count;
+    if (isInOther && this.#shared && other.#isDense) {
+      this.#share(other);
+      return;
+    }
+    const isShared = this.#shared;
+    const marks = roomFor(this.#marks, other.#marks.length, marksOf, isShared);
+    const rows = roomFor(this.#rows, this.count + fresh, rowsOf, isShared);
     const given = other.#rows;
     let { count } = this;
     for (let i = 0; i < other.count; i++) {
@@ -71,7 +78,17 @@ export class RowSet {
     }
     this.#marks = marks;
     this.#rows = rows;
+    this.#shared = false;
     this.count = count;
+  }
+
+  /** How many rows of another are not here. */
+  #missing(other: RowSet): number {
+    const marks = this.#marks;
+    const given = other.#rows;
+    let count = 0;
+    for (let i = 0; i < other.count; i++) if (marks[given[i] as number] !== 1) count++;
+    return count;
   }
 
   /** Whether much of the room it has is used. */
@@ -159,10 +176,15 @@ export function inEither(one: RowSet | undefined, other = NOTHING): RowSet {
   return both;
 }
 
-/** A list with room for so many, the same where it has it. */
-function roomFor<T extends Int32Array | Uint8Array>(list: T, needed: number, make: (length: number) => T): T {
-  if (needed <= list.length) return list;
-  const larger = make(Math.max(needed, list.length * 2));
+/** A list with room for so many, the same where it has it and is nobody else's too. */
+function roomFor<T extends Int32Array | Uint8Array>(
+  list: T,
+  needed: number,
+  make: (length: number) => T,
+  isShared = false,
+): T {
+  if (needed <= list.length && !isShared) return list;
+  const larger = make(needed <= list.length ? list.length : Math.max(needed, list.length * 2));
   larger.set(list);
   return larger;
 }

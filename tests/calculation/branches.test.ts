@@ -200,8 +200,8 @@ function held(frame: Frame): unknown {
     }),
     groups: groups.map((group) => [index.read(frame).keyValue(group, 0), ...members(group)]),
     sorted: groups.map((group) => {
-      const { rows, values, count } = ranged.read(frame).group(group);
-      return [...rows.subarray(0, count)].map((at, i) => [at, values[i]]);
+      const { rows, values, from, count } = ranged.read(frame).group(group);
+      return [...rows.subarray(from, from + count)].map((at, i) => [at, values[from + i]]);
     }),
     seen: seenOf(frame),
     groupOf: all.map((at) => index.read(frame).groupOf[at] ?? -1),

@@ -175,8 +175,8 @@ describe('rows sorted within their groups', () => {
 
   function shown(rows: RangedRows, groups: number): readonly string[] {
     return Array.from({ length: groups }, (_, group) => {
-      const { rows: slots, values, count } = rows.group(group);
-      return [...slots.subarray(0, count)].map((row, i) => `${row}@${values[i]}`).join(' ');
+      const { rows: slots, values, from, count } = rows.group(group);
+      return [...slots.subarray(from, from + count)].map((row, i) => `${row}@${values[from + i]}`).join(' ');
     });
   }
 

@@ -7,7 +7,7 @@ import { FILLED, type Token } from '../../values/column.ts';
 import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import { rowsByKeys } from '../row-order.ts';
+import { rowsByKeys, slotsUpTo } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import type { GroupIndex } from './group-index.ts';
 import { KeyTable } from './key-table.ts';
@@ -50,27 +50,29 @@ export function isWithin(comparison: RangeComparison, value: number, wanted: num
 }
 
 /**
- * Where in values that rise the run of those within a comparison ends (`<`, `<=`) or begins (`>`, `>=`), binary dust forgiven. It is
- * looked for first at `near` and one further: rows one after another mostly ask in the order in which the values stand.
+ * Where in values that rise, of those in `values[from..to)`, the run of those within a comparison ends (`<`, `<=`) or begins (`>`,
+ * `>=`), binary dust forgiven. It is looked for first at `near` and one further: rows one after another mostly ask in the order in
+ * which the values stand.
  */
 export function boundary(
   values: Float64Array,
-  count: number,
+  from: number,
+  to: number,
   comparison: RangeComparison,
   wanted: number,
-  near = count,
+  near = to,
 ): number {
   // Those equal to the wanted value belong to the run of `<=` and of `>=`.
   const equalBefore = comparison === '<=' || comparison === '>';
-  let low = 0;
-  let high = count;
-  if (near < count) {
+  let low = from;
+  let high = to;
+  if (near < to) {
     if (!standsBefore(values[near] as number, wanted, equalBefore)) {
       high = near;
-      if (near > 0 && standsBefore(values[near - 1] as number, wanted, equalBefore)) low = near;
+      if (near > from && standsBefore(values[near - 1] as number, wanted, equalBefore)) low = near;
     } else {
       low = near + 1;
-      if (low < count && !standsBefore(values[low] as number, wanted, equalBefore)) high = low;
+      if (low < to && !standsBefore(values[low] as number, wanted, equalBefore)) high = low;
     }
   }
   while (low < high) {
@@ -79,8 +81,8 @@ export function boundary(
     else high = middle;
   }
   const beside = equalBefore ? low : low - 1;
-  const isDusty = beside >= 0 && beside < count && equalNumbers(values[beside] as number, wanted);
-  return isDusty ? dustyBoundary(values, count, equalBefore, wanted) : low;
+  const isDusty = beside >= from && beside < to && equalNumbers(values[beside] as number, wanted);
+  return isDusty ? dustyBoundary(values, from, to, equalBefore, wanted) : low;
 }
 
 function standsBefore(value: number, wanted: number, equalBefore: boolean): boolean {
@@ -88,9 +90,9 @@ function standsBefore(value: number, wanted: number, equalBefore: boolean): bool
 }
 
 /** As boundary, where values differ from the wanted one by dust alone. */
-function dustyBoundary(values: Float64Array, count: number, equalBefore: boolean, wanted: number): number {
-  let low = 0;
-  let high = count;
+function dustyBoundary(values: Float64Array, from: number, to: number, equalBefore: boolean, wanted: number): number {
+  let low = from;
+  let high = to;
   while (low < high) {
     const middle = (low + high) >> 1;
     const value = values[middle] as number;
@@ -135,111 +137,166 @@ export class SeenRows {
   }
 }
 
+const NOBODY: readonly number[] = [];
+const NO_LIST = new Int32Array(0);
+const NO_CELLS = new Float64Array(0);
+/** Up to so many rows are put in order one by one: a sort costs more to begin. */
+const FEW = 16;
+
 type Compare = ((a: number, b: number) => number) | undefined;
 
-class SortedGroup {
-  rows: Int32Array;
-  values: Float64Array;
-  count: number;
-  owner: Token;
+/** The rows of a group by rising value: read `rows[from..from + count)` and `values[from..from + count)`. */
+export interface SortedRows {
+  readonly rows: Int32Array;
+  readonly values: Float64Array;
+  readonly from: number;
+  readonly count: number;
+}
 
-  constructor(rows: Int32Array, values: Float64Array, count: number, owner: Token) {
-    this.rows = rows;
-    this.values = values;
-    this.count = count;
+/** In a stretch of arrays that groups share, until it grows out of it. */
+class SortedGroup implements SortedRows {
+  rows: Int32Array = NO_LIST;
+  values: Float64Array = NO_CELLS;
+  from = 0;
+  count = 0;
+  /** So many rows have room. */
+  #room = 0;
+  readonly owner: Token;
+
+  constructor(owner: Token) {
     this.owner = owner;
   }
 
+  /** From now on the rows stand in a stretch of arrays that has room for so many. */
+  stand(rows: Int32Array, values: Float64Array, from: number, room: number): void {
+    this.rows = rows;
+    this.values = values;
+    this.from = from;
+    this.#room = room;
+  }
+
   copy(owner: Token): SortedGroup {
-    return new SortedGroup(this.rows.slice(), this.values.slice(), this.count, owner);
+    const { rows, values, from, count } = this;
+    const copy = new SortedGroup(owner);
+    if (count > 0) copy.stand(rows.slice(from, from + count), values.slice(from, from + count), 0, count);
+    copy.count = count;
+    return copy;
+  }
+
+  /** Puts a row after the others, where there is room for it. */
+  push(row: number, value: number): void {
+    const place = this.from + this.count++;
+    this.rows[place] = row;
+    this.values[place] = value;
   }
 
   /** Sorts the rows, which stand as in the table, by their values: those with one value stay so. */
-  putInOrder(sorting: Float64Array): void {
-    const { rows, values, count } = this;
-    let rises = true;
-    for (let i = 0; i < count; i++) {
-      values[i] = sorting[rows[i] as number] as number;
-      if (i > 0 && (values[i - 1] as number) > (values[i] as number)) rises = false;
+  putInOrder(): void {
+    const { rows, values, from, count } = this;
+    const end = from + count;
+    let rises = from + 1;
+    while (rises < end && (values[rises - 1] as number) <= (values[rises] as number)) rises++;
+    if (rises >= end) return;
+    if (count <= FEW) {
+      for (let at = rises; at < end; at++) {
+        const [row, value] = [rows[at] as number, values[at] as number];
+        let place = at;
+        for (; place > from && (values[place - 1] as number) > value; place--) {
+          rows[place] = rows[place - 1] as number;
+          values[place] = values[place - 1] as number;
+        }
+        rows[place] = row;
+        values[place] = value;
+      }
+      return;
     }
-    if (rises) return;
-    this.rows = rowsByKeys(rows, values.slice(0, count));
-    for (let i = 0; i < count; i++) values[i] = sorting[this.rows[i] as number] as number;
+    const places = slotsUpTo(count);
+    const sorted = rowsByKeys(places, values.slice(from, end));
+    const [before, then] = [rows.slice(from, end), values.slice(from, end)];
+    for (let i = 0; i < count; i++) {
+      rows[from + i] = before[sorted[i] as number] as number;
+      values[from + i] = then[sorted[i] as number] as number;
+    }
   }
 
   insert(row: number, value: number, compare: Compare): void {
-    if (this.count === this.rows.length) this.#grow();
-    let low = 0;
-    let high = this.count;
+    if (this.count === this.#room) this.#makeRoom(Math.max(8, Math.ceil(this.count * 1.5)));
+    const { rows, values, from } = this;
+    const end = from + this.count;
+    let low = from;
+    let high = end;
     while (low < high) {
       const middle = (low + high) >> 1;
-      const there = this.values[middle] as number;
-      const other = this.rows[middle] as number;
+      const there = values[middle] as number;
+      const other = rows[middle] as number;
       const before = there === value ? (compare === undefined ? other - row : compare(other, row)) < 0 : there < value;
       if (before) low = middle + 1;
       else high = middle;
     }
-    this.rows.copyWithin(low + 1, low, this.count);
-    this.values.copyWithin(low + 1, low, this.count);
-    this.rows[low] = row;
-    this.values[low] = value;
+    rows.copyWithin(low + 1, low, end);
+    values.copyWithin(low + 1, low, end);
+    rows[low] = row;
+    values[low] = value;
     this.count++;
   }
 
   /** Found by its value, then by looking: it may have moved in the table's order since it was put here. */
   remove(row: number, value: number): void {
-    let low = 0;
-    let high = this.count;
+    const { rows, values, from } = this;
+    const end = from + this.count;
+    let low = from;
+    let high = end;
     while (low < high) {
       const middle = (low + high) >> 1;
-      if ((this.values[middle] as number) < value) low = middle + 1;
+      if ((values[middle] as number) < value) low = middle + 1;
       else high = middle;
     }
-    const place = this.rows.indexOf(row, low);
-    if (place < 0 || place >= this.count) return;
-    this.rows.copyWithin(place, place + 1, this.count);
-    this.values.copyWithin(place, place + 1, this.count);
+    while (low < end && rows[low] !== row) low++;
+    if (low === end) return;
+    rows.copyWithin(low, low + 1, end);
+    values.copyWithin(low, low + 1, end);
     this.count--;
   }
 
   /** Takes rows out and puts others in, in one pass over the group; those that come stand in order among themselves. */
   exchange(leaving: RowSet, joining: readonly number[], sorting: Float64Array, compare: Compare): void {
-    let kept = 0;
-    for (let place = 0; place < this.count; place++) {
+    const end = this.from + this.count;
+    let kept = this.from;
+    for (let place = this.from; place < end; place++) {
       const row = this.rows[place] as number;
       if (leaving.has(row)) continue;
       this.rows[kept] = row;
       this.values[kept++] = this.values[place] as number;
     }
-    this.count = kept + joining.length;
-    if (this.count > this.rows.length) this.#makeRoom(this.count);
-    let last = kept - 1;
+    this.count = kept - this.from;
+    const count = this.count + joining.length;
+    if (count > this.#room) this.#makeRoom(count);
+    const { rows, values, from } = this;
+    let last = from + this.count - 1;
     let coming = joining.length - 1;
-    for (let place = this.count - 1; coming >= 0; place--) {
+    for (let place = from + count - 1; coming >= 0; place--) {
       const row = joining[coming] as number;
       const value = sorting[row] as number;
-      if (last >= 0 && standsAfter(this.values[last] as number, this.rows[last] as number, value, row, compare)) {
-        this.rows[place] = this.rows[last] as number;
-        this.values[place] = this.values[last--] as number;
+      if (last >= from && standsAfter(values[last] as number, rows[last] as number, value, row, compare)) {
+        rows[place] = rows[last] as number;
+        values[place] = values[last--] as number;
       } else {
-        this.rows[place] = row;
-        this.values[place] = value;
+        rows[place] = row;
+        values[place] = value;
         coming--;
       }
     }
+    this.count = count;
   }
 
-  #grow(): void {
-    this.#makeRoom(Math.max(8, Math.ceil(this.count * 1.5)));
-  }
-
+  /** In arrays of its own. */
   #makeRoom(room: number): void {
+    const end = this.from + this.count;
     const rows = new Int32Array(room);
-    rows.set(this.rows);
+    rows.set(this.rows.subarray(this.from, end));
     const values = new Float64Array(room);
-    values.set(this.values);
-    this.rows = rows;
-    this.values = values;
+    values.set(this.values.subarray(this.from, end));
+    this.stand(rows, values, 0, room);
   }
 }
 
@@ -256,9 +313,7 @@ const MANY_OF_ALL = 4;
 /** Reused from call to call. */
 const leaving = new RowSet();
 
-const NO_LIST: readonly number[] = [];
-const NO_CELLS = new Float64Array(0);
-const NO_ROWS: SortedGroup = new SortedGroup(new Int32Array(0), new Float64Array(0), 0, {});
+const NO_ROWS: SortedRows = new SortedGroup({});
 
 export class RangedRows implements Shared {
   owner: Token | undefined;
@@ -287,8 +342,8 @@ export class RangedRows implements Shared {
     return copy;
   }
 
-  /** The rows of a group by rising value: read `rows[0..count)` and `values[0..count)`. */
-  group(group: number): { readonly rows: Int32Array; readonly values: Float64Array; readonly count: number } {
+  /** The rows of a group by rising value; the same object while nothing of it changes. */
+  group(group: number): SortedRows {
     return this.#groups[group] ?? NO_ROWS;
   }
 
@@ -309,18 +364,21 @@ export class RangedRows implements Shared {
         (this.#cells[k] as Float64Array)[row] = (looked[k] as ArrayLike<number>)[row] as number;
       counts[group] = (counts[group] as number) + 1;
     }
+    const there = counts.reduce((sum, count) => sum + count, 0);
+    const [rows, values] = [new Int32Array(there), new Float64Array(there)];
     const groups: SortedGroup[] = [];
-    for (let group = 0; group < counts.length; group++) {
-      const count = counts[group] as number;
-      groups.push(new SortedGroup(new Int32Array(count), new Float64Array(count), 0, frame.token));
-    }
-    for (let i = 0; i < inOrder.length; i++) {
-      const row = inOrder[i] as number;
-      const list = groups[this.#groupOf[row] as number];
-      if (list !== undefined) list.rows[list.count++] = row;
+    for (let group = 0, from = 0; group < counts.length; group++) {
+      const made = new SortedGroup(frame.token);
+      made.stand(rows, values, from, counts[group] as number);
+      from += counts[group] as number;
+      groups.push(made);
     }
     const sorting = this.#cells[conditions.findIndex(({ column }) => column === sortedBy)] ?? NO_CELLS;
-    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder(sorting);
+    for (let i = 0; i < inOrder.length; i++) {
+      const row = inOrder[i] as number;
+      groups[this.#groupOf[row] as number]?.push(row, sorting[row] as number);
+    }
+    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder();
     this.#groups = groups;
     this.built = true;
   }
@@ -382,7 +440,7 @@ export class RangedRows implements Shared {
       (sorting[a] as number) - (sorting[b] as number) || (compare === undefined ? a - b : compare(a, b));
     for (const [group, list] of joined) this.#own(frame, group).exchange(leaving, list.sort(order), sorting, compare);
     for (const group of left)
-      if (!joined.has(group)) this.#own(frame, group).exchange(leaving, NO_LIST, sorting, compare);
+      if (!joined.has(group)) this.#own(frame, group).exchange(leaving, NOBODY, sorting, compare);
     leaving.clear();
   }
 
@@ -432,7 +490,7 @@ export class RangedRows implements Shared {
   #own(frame: Frame, group: number): SortedGroup {
     const known = this.#groups[group];
     if (known?.owner === frame.token) return known;
-    const own = known?.copy(frame.token) ?? new SortedGroup(new Int32Array(0), new Float64Array(0), 0, frame.token);
+    const own = known?.copy(frame.token) ?? new SortedGroup(frame.token);
     this.#groups[group] = own;
     return own;
   }

@@ -260,8 +260,9 @@ function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, r
   const sums = fold.addsUp === true && column !== undefined ? new RunningSums(column) : undefined;
   const kernel = rangedKernel(
     ranged,
-    (rows, from, to, out, i, frame, run) => {
-      const known = from === 0 && run !== undefined ? sums?.upTo(to, rows, frame, run) : undefined;
+    (rows, from, to, out, i, frame, group, run) => {
+      const isWhole = run !== undefined && from === group.from;
+      const known = isWhole ? sums?.upTo(to - from, group, frame, run) : undefined;
       if (known !== undefined) {
         out.values[i] = known;
         out.states[i] = FILLED;

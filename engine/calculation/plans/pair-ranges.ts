@@ -58,7 +58,7 @@ export function pairRange(where: Typed, sheet: PairSheet, asColumn: AsColumn): P
           const { first, by, comparison, ends } = cutting[k] as Standing;
           if (first.states[row] !== FILLED) return NOBODY;
           const { values } = by;
-          const place = boundary(values, values.length, comparison, first.values[row] as number);
+          const place = boundary(values, 0, values.length, comparison, first.values[row] as number);
           if (ends) to = Math.min(to, place);
           else from = Math.max(from, place);
         }

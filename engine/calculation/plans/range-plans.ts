@@ -7,7 +7,7 @@ import { FILLED } from '../../values/column.ts';
 import { equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
-import { boundary, isWithin, type RangeComparison, type RangedRows } from '../indexes/ranged-rows.ts';
+import { boundary, isWithin, type RangeComparison, type RangedRows, type SortedRows } from '../indexes/ranged-rows.ts';
 import type { RowFilter } from '../indexes/totals.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
@@ -98,7 +98,7 @@ class Blocks {
   readonly #least: boolean;
   readonly #comparison: RangeComparison;
   #extremes = new Float64Array(8);
-  #rows: Int32Array | undefined;
+  #group: SortedRows | undefined;
   #run: object | undefined;
 
   constructor(comparison: RangeComparison) {
@@ -106,30 +106,24 @@ class Blocks {
     this.#least = comparison === '<' || comparison === '<=';
   }
 
-  mayMeet(
-    place: number,
-    wanted: number,
-    rows: Int32Array,
-    count: number,
-    cells: ArrayLike<number>,
-    run: object,
-  ): boolean {
-    if (this.#rows !== rows || this.#run !== run) {
-      this.#look(rows, count, cells);
-      this.#rows = rows;
+  /** Whether any row from the block on may meet it that begins so many rows after the group does. */
+  mayMeet(at: number, wanted: number, group: SortedRows, cells: ArrayLike<number> | undefined, run: object): boolean {
+    if (this.#group !== group || this.#run !== run) {
+      this.#look(group, cells);
+      this.#group = group;
       this.#run = run;
     }
-    return isWithin(this.#comparison, this.#extremes[Math.floor(place / BLOCK)] as number, wanted);
+    return isWithin(this.#comparison, this.#extremes[Math.floor(at / BLOCK)] as number, wanted);
   }
 
-  #look(rows: Int32Array, count: number, cells: ArrayLike<number>): void {
+  #look({ rows, from, count }: SortedRows, cells: ArrayLike<number> | undefined): void {
     const blocks = Math.ceil(count / BLOCK);
     if (blocks > this.#extremes.length) this.#extremes = new Float64Array(blocks * 2);
     for (let block = 0; block < blocks; block++) {
       let extreme = this.#least ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
       const end = Math.min(count, (block + 1) * BLOCK);
-      for (let place = block * BLOCK; place < end; place++) {
-        const value = cells[rows[place] as number] as number;
+      for (let at = block * BLOCK; at < end; at++) {
+        const value = cells?.[rows[from + at] as number] as number;
         if (this.#least ? value < extreme : value > extreme) extreme = value;
       }
       this.#extremes[block] = extreme;
@@ -137,7 +131,7 @@ class Blocks {
   }
 }
 
-/** `run`: the same while nothing that is read changes, where `rows` are a group's and many rows ask of it; else undefined. */
+/** `run`: the same while nothing that is read changes, where `rows` are the group's own and many rows ask of it; else undefined. */
 export type RangeAnswer = (
   rows: Int32Array,
   from: number,
@@ -145,6 +139,7 @@ export type RangeAnswer = (
   out: Vector,
   i: number,
   frame: Frame,
+  group: SortedRows,
   run: object | undefined,
 ) => void;
 
@@ -184,28 +179,28 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
         clean = false;
         continue;
       }
-      const { rows, values, count } = rowsOf.group(
-        keys.length === 1 ? groups.findOne(key[0] as number) : groups.find(key),
-      );
+      const group = rowsOf.group(keys.length === 1 ? groups.findOne(key[0] as number) : groups.find(key));
+      const { rows, values, from: first } = group;
+      const end = first + group.count;
       // Where no row asks for what the one before it asked for, looking for those that do is in vain.
       if (i >= TRIED && repeats === 0) repeated = undefined;
       repeated?.ask(key);
-      let from = 0;
-      let to = count;
+      let from = first;
+      let to = end;
       for (let k = 0; k < sorted.length && to > from; k++) {
         const { comparison } = sorted[k] as Bound;
         const wanted = key[keys.length + k] as number;
         const ends = comparison === '<' || comparison === '<=';
-        const place = boundary(values, count, comparison, wanted);
+        const place = boundary(values, first, end, comparison, wanted);
         if (ends) to = Math.min(to, place);
         else from = Math.max(from, place);
-        if (place > 0) repeated?.compared(k, values[place - 1] as number);
-        if (place < count) repeated?.compared(k, values[place] as number);
+        if (place > first) repeated?.compared(k, values[place - 1] as number);
+        if (place < end) repeated?.compared(k, values[place] as number);
       }
       /** Whether every value that the answer rests on was compared here, none passed over with its block. */
       let isSeen = true;
       if (others.length === 0 || to <= from) {
-        answer(rows, from, Math.max(from, to), out, i, frame, batch.count >= MANY ? run : undefined);
+        answer(rows, from, Math.max(from, to), out, i, frame, group, batch.count >= MANY ? run : undefined);
       } else {
         if (to - from > found.length) found = new Int32Array((to - from) * 2);
         const many = batch.count >= MANY && to - from > BLOCK;
@@ -217,17 +212,18 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
         }
         let met = 0;
         for (let place = from; place < to; ) {
-          const end = Math.min(to, place - (place % BLOCK) + BLOCK);
+          const at = place - first;
+          const stop = Math.min(to, place - (at % BLOCK) + BLOCK);
           let may = true;
           for (let k = 0; k < others.length && many && may; k++) {
             const wanted = key[keys.length + sorted.length + k] as number;
-            may = (blocks[k] as Blocks).mayMeet(place, wanted, rows, count, looked[k] ?? values, run);
+            may = (blocks[k] as Blocks).mayMeet(at, wanted, group, looked[k], run);
           }
           if (!may) {
-            place = end;
+            place = stop;
             continue;
           }
-          for (; place < end; place++) {
+          for (; place < stop; place++) {
             const row = rows[place] as number;
             let passes = true;
             for (let k = 0; k < others.length && passes; k++) {
@@ -239,15 +235,15 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
             if (passes) found[met++] = row;
           }
         }
-        answer(found, 0, met, out, i, frame, undefined);
+        answer(found, 0, met, out, i, frame, group, undefined);
         if (place !== undefined) answers?.keep(place, key, out, i);
         isSeen = !many;
       }
       if (out.states[i] !== FILLED) clean = false;
       if (repeated === undefined || !isSeen) continue;
-      const end = repeated.reach(parts, i, batch.count);
-      repeats += end - i - 1;
-      for (; i < end - 1; i++) {
+      const next = repeated.reach(parts, i, batch.count);
+      repeats += next - i - 1;
+      for (; i < next - 1; i++) {
         out.values[i + 1] = out.values[i] as number;
         out.states[i + 1] = out.states[i] as number;
       }

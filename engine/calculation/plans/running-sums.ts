@@ -3,7 +3,7 @@
 
 import { type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
-import { boundary } from '../indexes/ranged-rows.ts';
+import { boundary, type SortedRows } from '../indexes/ranged-rows.ts';
 import { type Kernel, room, scratch } from '../kernels/vector.ts';
 import type { ColumnDef } from '../layout.ts';
 import { MANY, type Ranged } from './range-plans.ts';
@@ -13,7 +13,7 @@ export class RunningSums {
   readonly #column: ColumnDef;
   #sums = new Float64Array(64);
   #known = 0;
-  #rows: Int32Array | undefined;
+  #group: SortedRows | undefined;
   #run: object | undefined;
   #cells: Column | undefined;
 
@@ -22,21 +22,21 @@ export class RunningSums {
   }
 
   /** undefined where one of the rows is faulty, or the sum is too large for a number. */
-  upTo(count: number, rows: Int32Array, frame: Frame, run: object): number | undefined {
+  upTo(count: number, group: SortedRows, frame: Frame, run: object): number | undefined {
     if (this.#run !== run) {
       this.#run = run;
-      this.#rows = undefined;
+      this.#group = undefined;
       this.#cells = frame.column(this.#column);
     }
-    if (this.#rows !== rows) {
-      this.#rows = rows;
+    if (this.#group !== group) {
+      this.#group = group;
       this.#known = 0;
     }
-    if (count > this.#known && this.#cells !== undefined) this.#addUp(count, rows, this.#cells);
+    if (count > this.#known && this.#cells !== undefined) this.#addUp(count, group, this.#cells);
     return count > this.#known ? undefined : this.#sums[count];
   }
 
-  #addUp(count: number, rows: Int32Array, { values, states }: Column): void {
+  #addUp(count: number, { rows, from }: SortedRows, { values, states }: Column): void {
     if (count >= this.#sums.length) {
       const sums = new Float64Array(count * 2);
       sums.set(this.#sums);
@@ -44,7 +44,7 @@ export class RunningSums {
     }
     const sums = this.#sums;
     for (let place = this.#known; place < count; place++) {
-      const row = rows[place] as number;
+      const row = rows[from + place] as number;
       if (states[row] === FAULT) return;
       const sum = states[row] === FILLED ? (sums[place] as number) + (values[row] as number) : (sums[place] as number);
       if (sum - sum !== 0) return;
@@ -83,16 +83,17 @@ export function runningSumKernel(
     const [byName, byDay] = [named.uniform ? 0 : 1, until.uniform ? 0 : 1];
     let name = names[named.at] as number;
     let group = rowsOf.group(groups.findOne(name));
-    let place = 0;
+    let place = group.from;
     for (let i = 0; i < count; i++) {
       const wanted = names[named.at + i * byName] as number;
       if (wanted !== name) {
         name = wanted;
         group = rowsOf.group(groups.findOne(name));
-        place = 0;
+        place = group.from;
       }
-      place = boundary(group.values, group.count, comparison, days[until.at + i * byDay] as number, place);
-      const sum = sums.upTo(place, group.rows, frame, run);
+      const { from, count: most } = group;
+      place = boundary(group.values, from, from + most, comparison, days[until.at + i * byDay] as number, place);
+      const sum = sums.upTo(place - from, group, frame, run);
       if (sum === undefined) return otherwise(batch);
       values[i] = sum;
     }
