@@ -48,7 +48,7 @@ export interface Fold {
   readonly undefinedMeans: Undefined;
 }
 
-/** From the columns of matching rows to what answers one row's scalars, in numbers: not-a-number stands for what is none, and for no answer. */
+/** From columns, whole or of matching rows, to what answers one row's scalars, in numbers: not-a-number stands for what is none, and for no answer. */
 export type OverNumbers = (columns: readonly Float64Array[]) => (scalars: Float64Array) => number;
 
 export type Body =
@@ -83,7 +83,15 @@ export type Body =
    * array of Scalars with one entry per row, in row order, blanks as null, canonical. Values that are no column come in their
    * parameter's unit, errors and blanks as they are.
    */
-  | { readonly lane: 'columns'; readonly compute: (args: readonly (Scalar | readonly Scalar[])[]) => Answer }
+  | {
+      readonly lane: 'columns';
+      readonly compute: (args: readonly (Scalar | readonly Scalar[])[]) => Answer;
+      /**
+       * The same, where all is numbers and scalars come first: columns are looked at once for as long as they stay, and what that
+       * gives answers row by row. An error among the scalars passes on before.
+       */
+      readonly overNumbers?: OverNumbers;
+    }
   /**
    * Rows of another table that meet conditions, with their columns: COVER(needed; Packs[Seeds]; Packs[Price];
    * Packs[Variety]; [Variety]). Scalars first, then value columns, then pairs of (column, condition): `valueColumns` says

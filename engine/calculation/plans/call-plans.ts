@@ -40,7 +40,7 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
     case 'conditional fold':
       return planConditionalFold(tree, body.fold, reader);
     case 'columns':
-      return planColumns(tree, body.compute, reader);
+      return planColumns(tree, body, reader);
     case 'matching rows':
       return planMatchingRows(tree, body, reader);
     case 'database':

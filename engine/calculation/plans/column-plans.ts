@@ -1,6 +1,7 @@
 // Plans functions over whole columns as lists: MATCH, PERCENTILE, FORECAST. Called by call-plans.ts alone.
 
-import type { RunBody } from '../../functions/definition.ts';
+import type { OverNumbers, RunBody } from '../../functions/definition.ts';
+import { numbersIn } from '../../functions/kept-for.ts';
 import type { Typed } from '../../language/typed.ts';
 import { BLANK, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
@@ -10,13 +11,15 @@ import { type Kernel, room, scratch } from '../kernels/vector.ts';
 import type { Layout } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
+import { holdsNumbers } from './criteria-roles.ts';
+import { putAnswer, readGiven } from './number-answers.ts';
 import type { Reader } from './reader.ts';
 import { WholeReads } from './whole-reads.ts';
 
 /** Functions over whole columns as lists: MATCH, PERCENTILE, FORECAST. A call without cells of this row is worked out once. */
 export function planColumns(
   tree: CallNode,
-  compute: Extract<RunBody, { lane: 'columns' }>['compute'],
+  { compute, overNumbers }: Extract<RunBody, { lane: 'columns' }>,
   reader: Reader,
 ): Kernel {
   const { words } = reader;
@@ -25,6 +28,8 @@ export function planColumns(
     lists[i] !== undefined || argument.node === 'blank' ? undefined : planArgument(argument, i, tree, reader),
   );
   const types = tree.args.map(({ type }) => type);
+  if (overNumbers !== undefined && types.every(holdsNumbers))
+    return overNumbersKernel(overNumbers, lists, kernels, reader);
   const stored: Stored = { value: 0, state: FILLED };
   const out = scratch();
   // One list for all rows: bodies keep nothing of it.
@@ -48,6 +53,40 @@ export function planColumns(
       out.values[i] = stored.value;
       out.states[i] = stored.state;
       if (stored.state !== FILLED) clean = false;
+    }
+    out.clean = clean;
+    return out;
+  };
+}
+
+/** The same in numbers, where the columns come after the single values: they are looked at again where one became another. */
+function overNumbersKernel(
+  overNumbers: OverNumbers,
+  lists: readonly (List | undefined)[],
+  kernels: readonly (Kernel | undefined)[],
+  { words }: Reader,
+): Kernel {
+  const asked = lists.filter((list) => list !== undefined);
+  const singles = kernels.filter((_, k) => lists[k] === undefined);
+  const given = new Float64Array(singles.length);
+  const seen: (readonly Scalar[])[] = [];
+  let answer: ReturnType<OverNumbers> | undefined;
+  const out = scratch();
+  return (batch) => {
+    room(out, batch.count);
+    const vectors = singles.map((kernel) => kernel?.(batch));
+    asked.forEach((list, k) => {
+      const now = list(batch.frame);
+      if (now !== seen[k]) answer = undefined;
+      seen[k] = now;
+    });
+    answer ??= overNumbers(seen.map(numbersIn));
+    out.uniform = vectors.every((vector) => vector === undefined || vector.uniform);
+    const count = out.uniform ? 1 : batch.count;
+    let clean = true;
+    for (let i = 0; i < count; i++) {
+      if (readGiven(vectors, i, given, out)) putAnswer(words, answer(given), out, i);
+      if (out.states[i] !== FILLED) clean = false;
     }
     out.clean = clean;
     return out;

@@ -1,5 +1,6 @@
 // How functions over matching rows answer where all is numbers: each group's rows are looked at once a run, as numbers, and
-// reading rows are answered without a boxed value; and what such an answer is, in numbers or not. Called by scan-plans.ts alone.
+// reading rows are answered without a boxed value; and what such an answer is, in numbers or not. Called by scan-plans.ts, and by
+// column-plans.ts for whole columns.
 
 import type { OverNumbers } from '../../functions/definition.ts';
 import { FAULT, FILLED } from '../../values/column.ts';
@@ -15,6 +16,45 @@ export const CHOSEN = -2;
 export type RowsAnswer = (rows: Int32Array, count: number, out: Vector, i: number, frame: Frame, group: number) => void;
 
 type RowAnswer = ReturnType<OverNumbers>;
+
+/** Reads a row's values as numbers, not-a-number for blanks; false where one is faulty, which the row is then answered with. */
+export function readGiven(
+  vectors: readonly (Vector | undefined)[],
+  i: number,
+  given: Float64Array,
+  out: Vector,
+): boolean {
+  for (let k = 0; k < vectors.length; k++) {
+    const vector = vectors[k];
+    if (vector === undefined) {
+      given[k] = Number.NaN;
+      continue;
+    }
+    const at = vector.at + (vector.uniform ? 0 : i);
+    const state = vector.clean ? FILLED : vector.states[at];
+    if (state === FAULT) {
+      out.values[i] = vector.values[at] as number;
+      out.states[i] = FAULT;
+      return false;
+    }
+    given[k] = state === FILLED ? (vector.values[at] as number) : Number.NaN;
+  }
+  return true;
+}
+
+const stored: Stored = { value: 0, state: FILLED };
+
+/** Answers a row with a number, with blank where it is none, with an error where it is too large. */
+export function putAnswer(words: Dictionaries, answered: number, out: Vector, i: number): void {
+  if (answered - answered === 0) {
+    out.values[i] = answered;
+    out.states[i] = FILLED;
+    return;
+  }
+  toStored(words, answered, stored);
+  out.values[i] = stored.value;
+  out.states[i] = stored.state;
+}
 
 export interface NumberAnswers {
   readonly answer: RowsAnswer;
@@ -36,7 +76,6 @@ export function numberAnswers(
   let last: RowAnswer | undefined;
   let vectors: readonly Vector[] = [];
   let given = new Float64Array(0);
-  const stored: Stored = { value: 0, state: FILLED };
   const look = (rows: Int32Array, count: number, frame: Frame): RowAnswer =>
     overNumbers(
       columns.map((def) => {
@@ -62,31 +101,13 @@ export function numberAnswers(
       run = batch.run;
     },
     answer: (rows, count, out, i, frame, group) => {
-      for (let k = 0; k < vectors.length; k++) {
-        const vector = vectors[k] as Vector;
-        const at = vector.at + (vector.uniform ? 0 : i);
-        const state = vector.clean ? FILLED : vector.states[at];
-        if (state === FAULT) {
-          out.values[i] = vector.values[at] as number;
-          out.states[i] = FAULT;
-          return;
-        }
-        given[k] = state === FILLED ? (vector.values[at] as number) : Number.NaN;
-      }
+      if (!readGiven(vectors, i, given, out)) return;
       if (last === undefined || group === CHOSEN || group !== lastGroup) {
         last = (group === CHOSEN ? undefined : known.get(group)) ?? look(rows, count, frame);
         lastGroup = group;
         if (group !== CHOSEN) known.set(group, last);
       }
-      const answered = last(given);
-      if (answered - answered === 0) {
-        out.values[i] = answered;
-        out.states[i] = FILLED;
-        return;
-      }
-      toStored(words, answered, stored);
-      out.values[i] = stored.value;
-      out.states[i] = stored.state;
+      putAnswer(words, last(given), out, i);
     },
   };
 }

@@ -9,12 +9,13 @@ import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { boundary, isWithin, type RangeComparison, type RangedRows, type SortedRows } from '../indexes/ranged-rows.ts';
 import type { RowFilter } from '../indexes/totals.ts';
-import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
+import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { type Criterion, holdsNumbers } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { AnswersOfRun, SameAnswer } from './range-answers.ts';
-import type { Reader } from './reader.ts';
+import type { RangedRequest, Reader } from './reader.ts';
+import { type Selections, selectionsOf } from './selections.ts';
 
 /** A comparison with this row's value, which `kernel` gives. */
 interface Bound {
@@ -33,6 +34,8 @@ export interface Ranged {
   readonly sorted: readonly Bound[];
   /** On other columns: the rows of the run are looked through. */
   readonly others: readonly Bound[];
+  /** What rows chose whose conditions look at more than one column. */
+  readonly selections: Selections | undefined;
 }
 
 const RANGES: readonly string[] = ['<', '<=', '>', '>='] satisfies readonly RangeComparison[];
@@ -65,7 +68,7 @@ export function planRanged(
   const keys = keyed.map((criterion) => planKeyFor(criterion, reader));
   const often = (one: ColumnDef): number => bounds.filter(({ column }) => column === one).length;
   const sortedBy = bounds.reduce((best, { column }) => (often(column) > often(best) ? column : best), first.column);
-  const planned = reader.ranged({
+  const request: RangedRequest = {
     table,
     keys: keyed.map(({ column }) => column.column),
     sources: keys.map(({ source }) => source),
@@ -73,18 +76,25 @@ export function planRanged(
     conditions: bounds.map(({ column, comparison, wanted }) => ({ column, comparison, wanted })),
     sortedBy,
     values: values.map((id) => layout.column(table, id)),
-  });
+  };
+  const others = bounds.some(({ column }) => column !== sortedBy);
+  const selections = others ? selectionsOf(layout, reader.table, request) : undefined;
+  if (selections !== undefined) selections.calls += 1;
   const made = bounds.map(({ column, comparison, wanted }): Bound => {
     return { column, comparison, kernel: reader.load(wanted) };
   });
   return {
-    ...planned,
+    ...reader.ranged(request),
+    selections,
     table: layout.table(table),
     keys,
     sorted: made.filter(({ column }) => column === sortedBy),
     others: made.filter(({ column }) => column !== sortedBy),
   };
 }
+
+/** Of rows that stand in no group's order. */
+const NOWHERE: SortedRows = { rows: new Int32Array(0), values: new Float64Array(0), from: 0, count: 0 };
 
 const BLOCK = 32;
 /** From so many reading rows on it pays to look through a group once for what all of them may ask. */
@@ -151,7 +161,7 @@ const TRIED = 64;
  * answered follows from the keys and bounds alone, so that rows which ask the same within a run are answered once.
  */
 export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): Kernel {
-  const { index, ranged, keys, sorted, others } = plan;
+  const { index, ranged, keys, sorted, others, selections } = plan;
   const kernels = [...keys, ...sorted, ...others].map(({ kernel }) => kernel);
   const out = scratch();
   const key = roomForKey(kernels.length);
@@ -164,6 +174,8 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
   return (batch) => {
     room(out, batch.count);
     const { frame, run = {} } = batch;
+    const shared = selections?.isShared === true && batch.count > 1 ? selections : undefined;
+    if (shared?.knowsAll(batch) === true) return answerChosen(shared, batch, answer, byKey, out);
     const parts = kernels.map((kernel) => kernel(batch));
     const looked = others.map(({ column }) => frame.column(column).values);
     const groups = index.read(frame);
@@ -201,6 +213,7 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
       let isSeen = true;
       if (others.length === 0 || to <= from) {
         answer(rows, from, Math.max(from, to), out, i, frame, group, batch.count >= MANY ? run : undefined);
+        shared?.keep(rowOf(batch, i), found, 0);
       } else {
         if (to - from > found.length) found = new Int32Array((to - from) * 2);
         const many = batch.count >= MANY && to - from > BLOCK;
@@ -236,6 +249,7 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
           }
         }
         answer(found, 0, met, out, i, frame, group, undefined);
+        shared?.keep(rowOf(batch, i), found, met);
         if (place !== undefined) answers?.keep(place, key, out, i);
         isSeen = !many;
       }
@@ -243,12 +257,38 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
       if (repeated === undefined || !isSeen) continue;
       const next = repeated.reach(parts, i, batch.count);
       repeats += next - i - 1;
+      const asked = rowOf(batch, i);
       for (; i < next - 1; i++) {
         out.values[i + 1] = out.values[i] as number;
         out.states[i + 1] = out.states[i] as number;
+        shared?.keepSame(rowOf(batch, i + 1), asked);
       }
     }
     out.clean = clean;
     return out;
   };
+}
+
+function rowOf({ rows, from }: Batch, i: number): number {
+  return rows === undefined ? from + i : (rows[i] as number);
+}
+
+/** Answers from what the rows of a batch are known to choose. */
+function answerChosen(chosen: Selections, batch: Batch, answer: RangeAnswer, byKey: boolean, out: Vector): Vector {
+  const { frame, count } = batch;
+  const { rows } = chosen;
+  let clean = true;
+  for (let i = 0, last = -1; i < count; i++) {
+    const row = rowOf(batch, i);
+    const from = chosen.from(row);
+    const many = chosen.count(row);
+    if (byKey && last >= 0 && chosen.from(last) === from && chosen.count(last) === many) {
+      out.values[i] = out.values[i - 1] as number;
+      out.states[i] = out.states[i - 1] as number;
+    } else answer(rows, from, from + many, out, i, frame, NOWHERE, undefined);
+    if (out.states[i] !== FILLED) clean = false;
+    last = row;
+  }
+  out.clean = clean;
+  return out;
 }

@@ -6,31 +6,36 @@ import { calendarIndex } from '../../agronomy/climate.ts';
 import { dailyFromMonthlyMeans } from '../../agronomy/monthly-means.ts';
 import { dayOfWarmth, latestStartForWarmth, type WarmthOfYear, warmthBetween } from '../../agronomy/warmth-of-year.ts';
 import { NONE } from '../../units/dimension.ts';
-import type { FunctionDefinition } from '../definition.ts';
+import type { FunctionDefinition, OverNumbers } from '../definition.ts';
+import { columnOf, columnOfMeasures, DEGREE_DAY, date, degreeDays, inUnit, temperature } from './build.ts';
 import {
-  type Argument,
-  columnOf,
-  columnOfMeasures,
-  DEGREE_DAY,
-  date,
-  degreeDays,
-  inUnit,
-  temperature,
-} from './build.ts';
-import { numberOf, numbersOf, overDays, warmthOf, YEAR_OF_DAYS, yearOf } from './over-days.ts';
+  NO_DAYS,
+  numberOf,
+  numbersOf,
+  overDays,
+  overDaysInNumbers,
+  warmthOf,
+  YEAR_OF_DAYS,
+  yearOf,
+} from './over-days.ts';
 
-/** Warmth of the average year, and where a date stands in it; undefined where the sheet is empty or the date is none. */
-function warmthFrom(
-  date: number,
-  base: number,
-  upper: number,
-  days: Argument,
-  means: Argument,
-): { readonly warmth: WarmthOfYear; readonly offset: number; readonly first: number } | undefined {
-  const year = yearOf(numbersOf(days));
-  if (year === undefined || !Number.isFinite(date) || Number.isNaN(base)) return undefined;
-  const warmth = warmthOf(numbersOf(means), base, upper);
-  return { warmth, offset: Math.floor(date) - year.first, first: year.first };
+/**
+ * What follows from the warmth of the average year between a base and an upper limit, the third and fourth values, and from where in it
+ * a date stands, the first; no answer where the sheet is empty or one of them is none.
+ */
+function overWarmth(
+  work: (warmth: WarmthOfYear, offset: number, first: number, given: Float64Array) => number,
+): OverNumbers {
+  return ([days = NO_DAYS, means = NO_DAYS]) => {
+    const year = yearOf(days);
+    const warmth = warmthOf(means);
+    return (given) => {
+      const date = given[0] as number;
+      const base = given[2] as number;
+      if (year === undefined || !Number.isFinite(date) || Number.isNaN(base)) return Number.NaN;
+      return work(warmth(base, given[3] as number), Math.floor(date) - year.first, year.first, given);
+    };
+  };
 }
 
 const AVERAGE_YEAR =
@@ -54,43 +59,32 @@ function dailyOf(months: Float64Array, values: Float64Array): Float64Array {
 }
 
 export const CLIMATE: readonly FunctionDefinition[] = [
-  overDays(
+  overDaysInNumbers(
     'WARMTHBETWEEN',
     'Degree-days above `base` from one date up to another, each day counted to `upper` at most, in the average year given.',
     AVERAGE_YEAR,
     [date('from'), date('to'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
     inUnit(DEGREE_DAY),
-    ([from, to, base, upper, days, means]) => {
-      const found = warmthFrom(numberOf(from), numberOf(base), numberOf(upper), days, means);
-      const end = numberOf(to) - (found?.first ?? Number.NaN);
-      return found === undefined || Number.isNaN(end)
-        ? Number.NaN
-        : warmthBetween(found.warmth, found.offset, Math.floor(end));
-    },
+    overWarmth((warmth, offset, first, given) => {
+      const end = (given[1] as number) - first;
+      return Number.isNaN(end) ? Number.NaN : warmthBetween(warmth, offset, Math.floor(end));
+    }),
   ),
-  overDays(
+  overDaysInNumbers(
     'WARMTHDATE',
     'Date by which so many degree-days have come since `from`, in the average year given; blank if they never do.',
     AVERAGE_YEAR,
     [date('from'), degreeDays('wanted'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
     { is: 'date' },
-    ([from, wanted, base, upper, days, means]) => {
-      const found = warmthFrom(numberOf(from), numberOf(base), numberOf(upper), days, means);
-      if (found === undefined) return Number.NaN;
-      return found.first + dayOfWarmth(found.warmth, found.offset, numberOf(wanted));
-    },
+    overWarmth((warmth, offset, first, given) => first + dayOfWarmth(warmth, offset, given[1] as number)),
   ),
-  overDays(
+  overDaysInNumbers(
     'WARMTHSTART',
     'Latest date to begin so that so many degree-days have come before `by`, in the average year given; blank where they never do.',
     AVERAGE_YEAR,
     [date('by'), degreeDays('wanted'), temperature('base'), temperature('upper'), ...YEAR_OF_DAYS],
     { is: 'date' },
-    ([by, wanted, base, upper, days, means]) => {
-      const found = warmthFrom(numberOf(by), numberOf(base), numberOf(upper), days, means);
-      if (found === undefined) return Number.NaN;
-      return found.first + latestStartForWarmth(found.warmth, found.offset, numberOf(wanted));
-    },
+    overWarmth((warmth, offset, first, given) => first + latestStartForWarmth(warmth, offset, given[1] as number)),
   ),
   overDays(
     'DAILYOFMONTHS',

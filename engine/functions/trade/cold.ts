@@ -6,8 +6,8 @@ import { runningTotals, totalBetween } from '../../agronomy/totals-of-year.ts';
 import type { Parameter } from '../../language/signature.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { keptFor } from '../kept-for.ts';
-import { type Argument, columnOfDates, columnOfTemperatures, DAY, date, inUnit, temperature, warmth } from './build.ts';
-import { celsiusOf, numberOf, numbersOf, overDays, YEAR_OF_DAYS, yearOf } from './over-days.ts';
+import { columnOfDates, columnOfTemperatures, DAY, date, inUnit, temperature, warmth } from './build.ts';
+import { celsiusOf, NO_DAYS, overDaysInNumbers, YEAR_OF_DAYS, type Year, yearOf } from './over-days.ts';
 
 const SPAN: readonly Parameter[] = [date('from'), date('to')];
 
@@ -23,11 +23,10 @@ function totals(kept: Totals, name: string, count: number, of: (day: number) => 
   return found;
 }
 
-/** The total between two dates of the average year; no answer where the sheet is empty or a date is none. */
-function between(from: Argument, to: Argument, days: Argument, make: () => Float64Array): number {
-  const year = yearOf(numbersOf(days));
-  const start = Math.floor(numberOf(from));
-  const end = Math.floor(numberOf(to));
+/** The total between two dates of the average year, the first two values; no answer where the sheet is empty or a date is none. */
+function between(year: Year | undefined, given: Float64Array, make: () => Float64Array): number {
+  const start = Math.floor(given[0] as number);
+  const end = Math.floor(given[1] as number);
   if (year === undefined || Number.isNaN(start + end)) return Number.NaN;
   return totalBetween(make(), start - year.first, end - year.first);
 }
@@ -37,7 +36,7 @@ function allBlank(column: Float64Array): boolean {
 }
 
 export const COLD: readonly FunctionDefinition[] = [
-  overDays(
+  overDaysInNumbers(
     'COLDFELT',
     "Days' worth of the best cold from one date up to another: a day at the best counts whole, at the base or the limit not at all.",
     'Form: Atherton, Craigon & Basher 1990, Journal of Horticultural Science 65:423-429',
@@ -50,53 +49,60 @@ export const COLD: readonly FunctionDefinition[] = [
       ...YEAR_OF_DAYS,
     ],
     inUnit(DAY),
-    ([from, to, base, bestFrom, bestTo, limit, days, means]) => {
-      const celsius = celsiusOf(numbersOf(means));
-      const range = {
-        base: numberOf(base),
-        bestFrom: numberOf(bestFrom),
-        bestTo: numberOf(bestTo),
-        maximum: numberOf(limit),
+    ([days = NO_DAYS, means = NO_DAYS]) => {
+      const year = yearOf(days);
+      const celsius = celsiusOf(means);
+      const isBlank = allBlank(celsius);
+      const kept = totalsOf(celsius);
+      return (given) => {
+        const [base, bestFrom] = [given[2] as number, given[3] as number];
+        const [bestTo, maximum] = [given[4] as number, given[5] as number];
+        if (isBlank || Number.isNaN(base + bestFrom + bestTo + maximum)) return Number.NaN;
+        return between(year, given, () => {
+          const range = { base, bestFrom, bestTo, maximum };
+          const name = `cold ${base} ${bestFrom} ${bestTo} ${maximum}`;
+          return totals(kept, name, celsius.length, (day) => coldEffect(range, celsius[day] as number));
+        });
       };
-      if (allBlank(celsius) || Number.isNaN(range.base + range.bestFrom + range.bestTo + range.maximum))
-        return Number.NaN;
-      const name = `cold ${range.base} ${range.bestFrom} ${range.bestTo} ${range.maximum}`;
-      return between(from, to, days, () =>
-        totals(totalsOf(celsius), name, celsius.length, (day) => coldEffect(range, celsius[day] as number)),
-      );
     },
   ),
-  overDays(
+  overDaysInNumbers(
     'FREEZETHAWDAYS',
     'Days from one date up to another with a low below and a high above freezing, under a cover that warms by `cover_gain`.',
     'Count of days',
     [...SPAN, warmth('cover_gain'), columnOfDates('days'), columnOfTemperatures('lows'), columnOfTemperatures('highs')],
     inUnit(DAY),
-    ([from, to, cover, days, lowColumn, highColumn]) => {
-      const lows = celsiusOf(numbersOf(lowColumn));
-      const highs = celsiusOf(numbersOf(highColumn));
-      const gain = numberOf(cover);
-      if (allBlank(lows) || allBlank(highs) || Number.isNaN(gain)) return Number.NaN;
-      const counts = (day: number): number =>
-        freezesAndThaws(lows[day] as number, highs[day] as number, gain) ? 1 : 0;
-      return between(from, to, days, () => totals(totalsOfPairs(lows)(highs), `thaws ${gain}`, highs.length, counts));
+    ([days = NO_DAYS, lowColumn = NO_DAYS, highColumn = NO_DAYS]) => {
+      const year = yearOf(days);
+      const [lows, highs] = [celsiusOf(lowColumn), celsiusOf(highColumn)];
+      const isBlank = allBlank(lows) || allBlank(highs);
+      const kept = totalsOfPairs(lows)(highs);
+      return (given) => {
+        const gain = given[2] as number;
+        if (isBlank || Number.isNaN(gain)) return Number.NaN;
+        const counts = (day: number): number =>
+          freezesAndThaws(lows[day] as number, highs[day] as number, gain) ? 1 : 0;
+        return between(year, given, () => totals(kept, `thaws ${gain}`, highs.length, counts));
+      };
     },
   ),
-  overDays(
+  overDaysInNumbers(
     'DAYSABOVE',
     'Days from one date up to another with a mean above the temperature given, in the average year given.',
     'Count of days',
     [...SPAN, temperature('temperature'), ...YEAR_OF_DAYS],
     inUnit(DAY),
-    ([from, to, level, days, means]) => {
-      const celsius = celsiusOf(numbersOf(means));
-      const limit = numberOf(level);
-      if (allBlank(celsius) || Number.isNaN(limit)) return Number.NaN;
-      return between(from, to, days, () =>
-        totals(totalsOf(celsius), `above ${limit}`, celsius.length, (day) =>
-          (celsius[day] as number) > limit ? 1 : 0,
-        ),
-      );
+    ([days = NO_DAYS, means = NO_DAYS]) => {
+      const year = yearOf(days);
+      const celsius = celsiusOf(means);
+      const isBlank = allBlank(celsius);
+      const kept = totalsOf(celsius);
+      return (given) => {
+        const limit = given[2] as number;
+        if (isBlank || Number.isNaN(limit)) return Number.NaN;
+        const counts = (day: number): number => ((celsius[day] as number) > limit ? 1 : 0);
+        return between(year, given, () => totals(kept, `above ${limit}`, celsius.length, counts));
+      };
     },
   ),
 ];

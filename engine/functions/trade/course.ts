@@ -7,8 +7,8 @@ import { PLANTING_SEASON_LIMITS, startTemperature } from '../../agronomy/plantin
 import type { Parameter } from '../../language/signature.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { keptFor } from '../kept-for.ts';
-import { type Argument, columnOfDates, columnOfTemperatures, date, numeric, temperature, weeks } from './build.ts';
-import { courseOf, KELVIN, numberOf, numbersOf, overDays, placeOf, type Year, yearOf } from './over-days.ts';
+import { columnOfDates, columnOfTemperatures, date, numeric, temperature, weeks } from './build.ts';
+import { courseOf, KELVIN, NO_DAYS, overDaysInNumbers, placeOf, type Year, yearOf } from './over-days.ts';
 
 const SOURCE = `Moving mean of ${2 * SMOOTHING_REACH + 1} days, taken twice`;
 const DAYS_AND_TEMPERATURES: readonly Parameter[] = [columnOfDates('days'), columnOfTemperatures('temperatures')];
@@ -18,9 +18,10 @@ interface Course {
   readonly course: CourseOfYear;
 }
 
-function courseFrom(dayColumn: Argument, temperatures: Argument): Course | undefined {
-  const year = yearOf(numbersOf(dayColumn));
-  const { course } = courseOf(numbersOf(temperatures));
+/** Undefined where the Climate sheet is empty or holds less than a year. */
+function courseFrom(days = NO_DAYS, temperatures = NO_DAYS): Course | undefined {
+  const year = yearOf(days);
+  const { course } = courseOf(temperatures);
   return year === undefined || course === undefined ? undefined : { year, course };
 }
 
@@ -32,55 +33,67 @@ function summerNear(day: number, { year, course }: Course): number {
 
 const spansOf = keptFor((_: CourseOfYear) => new Map<number, WarmSpan | 'all' | 'none'>());
 
-function spanOf(course: CourseOfYear, level: number): WarmSpan | 'all' | 'none' {
+function spanOf(course: CourseOfYear): (level: number) => WarmSpan | 'all' | 'none' {
   const kept = spansOf(course);
-  const found = kept.get(level) ?? warmSpan(course, level);
-  kept.set(level, found);
-  return found;
+  return (level) => {
+    const known = kept.get(level);
+    if (known !== undefined) return known;
+    const found = warmSpan(course, level);
+    kept.set(level, found);
+    return found;
+  };
 }
 
 function warmSide(name: string, doc: string, pick: (span: WarmSpan) => number): FunctionDefinition {
-  return overDays(
+  return overDaysInNumbers(
     name,
     doc,
     SOURCE,
     [date('summer'), temperature('temperature'), ...DAYS_AND_TEMPERATURES],
     { is: 'date' },
-    ([near, level, dayColumn, temperatures]) => {
-      const found = courseFrom(dayColumn, temperatures);
-      const day = numberOf(near);
-      const wanted = numberOf(level);
-      if (found === undefined || Number.isNaN(day + wanted)) return Number.NaN;
-      const span = spanOf(found.course, wanted);
-      return typeof span === 'string' ? Number.NaN : summerNear(day, found) + pick(span);
+    ([days, temperatures]) => {
+      const found = courseFrom(days, temperatures);
+      if (found === undefined) return () => Number.NaN;
+      const spanAt = spanOf(found.course);
+      return (given) => {
+        const day = given[0] as number;
+        const wanted = given[1] as number;
+        if (Number.isNaN(day + wanted)) return Number.NaN;
+        const span = spanAt(wanted);
+        return typeof span === 'string' ? Number.NaN : summerNear(day, found) + pick(span);
+      };
     },
   );
 }
 
 export const COURSE: readonly FunctionDefinition[] = [
-  overDays(
+  overDaysInNumbers(
     'HOTTESTDAY',
     'The middle of summer nearest to a date: the warmest day of the average year given, its means smoothed.',
     SOURCE,
     [date('near'), ...DAYS_AND_TEMPERATURES],
     { is: 'date' },
-    ([near, dayColumn, temperatures]) => {
-      const found = courseFrom(dayColumn, temperatures);
-      const day = numberOf(near);
-      return found === undefined || Number.isNaN(day) ? Number.NaN : summerNear(day, found);
+    ([days, temperatures]) => {
+      const found = courseFrom(days, temperatures);
+      return (given) => {
+        const day = given[0] as number;
+        return found === undefined || Number.isNaN(day) ? Number.NaN : summerNear(day, found);
+      };
     },
   ),
-  overDays(
+  overDaysInNumbers(
     'TEMPERATUREAROUND',
     'The smooth temperature around a date in the average year given, of means, lows or highs.',
     SOURCE,
     [date('date'), ...DAYS_AND_TEMPERATURES],
     { is: 'temperature' },
-    ([when, dayColumn, temperatures]) => {
-      const found = courseFrom(dayColumn, temperatures);
-      const day = numberOf(when);
-      if (found === undefined || Number.isNaN(day)) return Number.NaN;
-      return (found.course.values[placeOf(found.year, day)] as number) + KELVIN;
+    ([days, temperatures]) => {
+      const found = courseFrom(days, temperatures);
+      return (given) => {
+        const day = given[0] as number;
+        if (found === undefined || Number.isNaN(day)) return Number.NaN;
+        return (found.course.values[placeOf(found.year, day)] as number) + KELVIN;
+      };
     },
   ),
   warmSide(

@@ -4,9 +4,8 @@
 import { type CourseOfYear, courseOfYear } from '../../agronomy/course-of-year.ts';
 import { type WarmthOfYear, warmthOfYear } from '../../agronomy/warmth-of-year.ts';
 import type { FunctionGroup, Parameter, Result } from '../../language/signature.ts';
-import type { Scalar } from '../../values/error.ts';
-import type { FunctionDefinition } from '../definition.ts';
-import { keptFor } from '../kept-for.ts';
+import type { FunctionDefinition, OverNumbers } from '../definition.ts';
+import { keptFor, numbersIn } from '../kept-for.ts';
 import { type Argument, columnOfDates, columnOfTemperatures, isList, overColumns } from './build.ts';
 
 /** 0 degC in K, the scale temperatures come in from columns. */
@@ -16,15 +15,12 @@ export function numberOf(argument: Argument): number {
   return typeof argument === 'number' ? argument : Number.NaN;
 }
 
-const arrayOf = keptFor((list: readonly Scalar[]) => {
-  const made = new Float64Array(list.length);
-  for (let i = 0; i < made.length; i++) made[i] = numberOf(list[i] ?? null);
-  return made;
-});
+/** The days of a Climate sheet without rows. */
+export const NO_DAYS: Float64Array = new Float64Array(0);
 
 /** A column as numbers, blanks as not-a-number; kept for as long as the engine hands over the same list. */
 export function numbersOf(argument: Argument): Float64Array {
-  return isList(argument) ? arrayOf(argument) : new Float64Array(0);
+  return isList(argument) ? numbersIn(argument) : NO_DAYS;
 }
 
 /** A column of temperatures in degC; they come in K. */
@@ -42,19 +38,21 @@ const MOST_SUMS = 500;
 const sumsOf = keptFor((_: Float64Array) => ({ count: 0, byBase: new Map<number, Map<number, WarmthOfYear>>() }));
 
 /** The degree-days of a column of daily means between a base and an upper limit (C), summed once. */
-export function warmthOf(kelvin: Float64Array, base: number, upper: number): WarmthOfYear {
+export function warmthOf(kelvin: Float64Array): (base: number, upper: number) => WarmthOfYear {
   const kept = sumsOf(kelvin);
-  const found = kept.byBase.get(base)?.get(upper);
-  if (found !== undefined) return found;
-  const made = warmthOfYear(celsiusOf(kelvin), base, upper);
-  if (kept.count >= MOST_SUMS) {
-    kept.byBase.clear();
-    kept.count = 0;
-  }
-  const ofBase = kept.byBase.get(base) ?? new Map<number, WarmthOfYear>();
-  kept.byBase.set(base, ofBase.set(upper, made));
-  kept.count++;
-  return made;
+  return (base, upper) => {
+    const found = kept.byBase.get(base)?.get(upper);
+    if (found !== undefined) return found;
+    const made = warmthOfYear(celsiusOf(kelvin), base, upper);
+    if (kept.count >= MOST_SUMS) {
+      kept.byBase.clear();
+      kept.count = 0;
+    }
+    const ofBase = kept.byBase.get(base) ?? new Map<number, WarmthOfYear>();
+    kept.byBase.set(base, ofBase.set(upper, made));
+    kept.count++;
+    return made;
+  };
 }
 
 /** The average year that the days of the Climate sheet stand for. */
@@ -86,6 +84,24 @@ export function overDays(
   group: FunctionGroup = 'light and climate',
 ): FunctionDefinition {
   return overColumns({ name, group, parameters, result, doc, source }, compute);
+}
+
+/** The same where all single values are numbers, and stand before the columns: these are looked at once for many rows. */
+export function overDaysInNumbers(
+  name: string,
+  doc: string,
+  source: string,
+  parameters: readonly Parameter[],
+  result: Result,
+  overNumbers: OverNumbers,
+): FunctionDefinition {
+  const definition = overDays(name, doc, source, parameters, result, (args) => {
+    const columns = args.filter(isList).map(numbersOf);
+    const scalars = args.filter((argument) => !isList(argument)).map(numberOf);
+    return overNumbers(columns)(Float64Array.from(scalars));
+  });
+  if (definition.body.lane !== 'columns') throw new Error(`${name} does not run over columns`);
+  return { ...definition, body: { ...definition.body, overNumbers } };
 }
 
 /** The last two parameters of a function over the average year: its days and their mean temperatures. */
