@@ -1,7 +1,7 @@
 // Turns a typed tree into a kernel: each node of the tree becomes a closure over the closures of its parts. Calls are
 // planned by lane in call-plans.ts, conditional totals in fold-plans.ts; this file does names, operators and conversions.
 
-import type { Typed } from '../../language/typed.ts';
+import { type Typed, walkTyped } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import { LONGEST_TEXT, tooLongText } from '../../values/plain-text.ts';
@@ -9,6 +9,7 @@ import { compareKernel, ORDERS } from '../kernels/compare-kernels.ts';
 import { cellKernel } from '../kernels/kept-cells.ts';
 import { singleKernel, throughKernel, todayKernel } from '../kernels/load-kernels.ts';
 import { arithmeticKernel } from '../kernels/point-kernels.ts';
+import { rememberingKernel } from '../kernels/remembering-kernel.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
 import { TOO_LARGE, toStored } from '../kernels/scalars.ts';
 import { negateKernel } from '../kernels/unit-kernels.ts';
@@ -130,7 +131,7 @@ function planBinary(tree: Extract<Typed, { node: 'binary' }>, reader: Reader): K
 /** Texts joined, however many one after another; a blank joins as nothing. Links came as their keys. */
 function planJoin(tree: Typed, reader: Reader): Kernel {
   const parts = joinedParts(tree);
-  return scalarKernel(
+  const joined = scalarKernel(
     reader.words,
     parts.map((part) => plan(part, reader)),
     parts.map(({ type }) => type),
@@ -141,7 +142,31 @@ function planJoin(tree: Typed, reader: Reader): Kernel {
     },
     { blanks: 'given', errors: 'pass' },
   );
+  const cells = parts.filter(({ node }) => node === 'call').length > 1 ? cellsAlone(tree) : undefined;
+  const isFew = cells !== undefined && cells.length > 0 && cells.length <= MOST_REMEMBERED_BY;
+  return isFew
+    ? rememberingKernel(
+        cells.map((cell) => planCell(cell, reader)),
+        joined,
+      )
+    : joined;
 }
+
+/** By more cells than this rows are seldom alike. */
+const MOST_REMEMBERED_BY = 2;
+
+/** The cells that an answer follows from, each once; undefined where it follows from anything besides. */
+function cellsAlone(tree: Typed): readonly CellNode[] | undefined {
+  const cells = new Map<string, CellNode>();
+  let isAlone = true;
+  walkTyped(tree, (node) => {
+    if (node.node === 'cell') cells.set([...node.links, node.table, node.column].join(' '), node);
+    else if (!MADE_OF_CELLS.has(node.node)) isAlone = false;
+  });
+  return isAlone ? [...cells.values()] : undefined;
+}
+
+const MADE_OF_CELLS: ReadonlySet<Typed['node']> = new Set(['constant', 'blank', 'binary', 'negate', 'call']);
 
 /** What a row of & joins, from left to right. */
 function joinedParts(tree: Typed): readonly Typed[] {

@@ -1,7 +1,7 @@
 // Cold and heat as functions over the days of the Climate sheet: days' worth of the cold that sends a crop to seed, days that
 // freeze and thaw, days above a temperature. Models stand in agronomy/; read by trade/index.ts.
 
-import { coldEffect, freezesAndThaws } from '../../agronomy/cold-of-year.ts';
+import { type ColdRange, coldEffect, freezesAndThaws } from '../../agronomy/cold-of-year.ts';
 import { runningTotals, totalBetween } from '../../agronomy/totals-of-year.ts';
 import type { Parameter } from '../../language/signature.ts';
 import type { FunctionDefinition } from '../definition.ts';
@@ -11,15 +11,25 @@ import { celsiusOf, NO_DAYS, overDaysInNumbers, YEAR_OF_DAYS, type Year, yearOf 
 
 const SPAN: readonly Parameter[] = [date('from'), date('to')];
 
-type Totals = Map<string, Float64Array>;
-const totalsOf = keptFor((_: Float64Array): Totals => new Map());
-/** Of two columns together: what is worked out from both lasts as long as both. */
-const totalsOfPairs = keptFor((_: Float64Array) => keptFor((_other: Float64Array): Totals => new Map()));
+/** Running totals of the days of a column, by what is counted. */
+type Totals<T> = { readonly of: T; readonly totals: Float64Array }[];
 
-/** Running totals of so many days under a name, worked out once for as long as the engine hands over the same columns. */
-function totals(kept: Totals, name: string, count: number, of: (day: number) => number): Float64Array {
-  const found = kept.get(name) ?? runningTotals(count, of);
-  kept.set(name, found);
+/** A season has some ranges of cold; more than so many begin anew. */
+const MOST_RANGES = 50;
+const coldOf = keptFor((_: Float64Array): Totals<ColdRange> => []);
+const aboveOf = keptFor((_: Float64Array) => new Map<number, Float64Array>());
+/** Of two columns together: what is worked out from both lasts as long as both. */
+const thawsOf = keptFor((_: Float64Array) => keptFor((_other: Float64Array) => new Map<number, Float64Array>()));
+
+/** Running totals by a number, worked out once. */
+function totalsBy(
+  kept: Map<number, Float64Array>,
+  of: number,
+  days: number,
+  count: (day: number) => number,
+): Float64Array {
+  const found = kept.get(of) ?? runningTotals(days, count);
+  kept.set(of, found);
   return found;
 }
 
@@ -53,15 +63,21 @@ export const COLD: readonly FunctionDefinition[] = [
       const year = yearOf(days);
       const celsius = celsiusOf(means);
       const isBlank = allBlank(celsius);
-      const kept = totalsOf(celsius);
+      const kept = coldOf(celsius);
       return (given) => {
         const [base, bestFrom] = [given[2] as number, given[3] as number];
         const [bestTo, maximum] = [given[4] as number, given[5] as number];
         if (isBlank || Number.isNaN(base + bestFrom + bestTo + maximum)) return Number.NaN;
         return between(year, given, () => {
-          const range = { base, bestFrom, bestTo, maximum };
-          const name = `cold ${base} ${bestFrom} ${bestTo} ${maximum}`;
-          return totals(kept, name, celsius.length, (day) => coldEffect(range, celsius[day] as number));
+          for (const { of, totals } of kept) {
+            if (of.base === base && of.bestFrom === bestFrom && of.bestTo === bestTo && of.maximum === maximum)
+              return totals;
+          }
+          const of = { base, bestFrom, bestTo, maximum };
+          const totals = runningTotals(celsius.length, (day) => coldEffect(of, celsius[day] as number));
+          if (kept.length === MOST_RANGES) kept.length = 0;
+          kept.push({ of, totals });
+          return totals;
         });
       };
     },
@@ -76,13 +92,13 @@ export const COLD: readonly FunctionDefinition[] = [
       const year = yearOf(days);
       const [lows, highs] = [celsiusOf(lowColumn), celsiusOf(highColumn)];
       const isBlank = allBlank(lows) || allBlank(highs);
-      const kept = totalsOfPairs(lows)(highs);
+      const kept = thawsOf(lows)(highs);
       return (given) => {
         const gain = given[2] as number;
         if (isBlank || Number.isNaN(gain)) return Number.NaN;
         const counts = (day: number): number =>
           freezesAndThaws(lows[day] as number, highs[day] as number, gain) ? 1 : 0;
-        return between(year, given, () => totals(kept, `thaws ${gain}`, highs.length, counts));
+        return between(year, given, () => totalsBy(kept, gain, highs.length, counts));
       };
     },
   ),
@@ -96,12 +112,12 @@ export const COLD: readonly FunctionDefinition[] = [
       const year = yearOf(days);
       const celsius = celsiusOf(means);
       const isBlank = allBlank(celsius);
-      const kept = totalsOf(celsius);
+      const kept = aboveOf(celsius);
       return (given) => {
         const limit = given[2] as number;
         if (isBlank || Number.isNaN(limit)) return Number.NaN;
         const counts = (day: number): number => ((celsius[day] as number) > limit ? 1 : 0);
-        return between(year, given, () => totals(kept, `above ${limit}`, celsius.length, counts));
+        return between(year, given, () => totalsBy(kept, limit, celsius.length, counts));
       };
     },
   ),

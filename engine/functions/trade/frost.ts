@@ -14,6 +14,7 @@ import type { Parameter, Result } from '../../language/signature.ts';
 import { civilDay, dayOfYear } from '../../values/civil.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { FunctionDefinition } from '../definition.ts';
+import { keptFor } from '../kept-for.ts';
 import { columnOfDates, date, inUnit, overMatching, plain, SHARE } from './build.ts';
 
 const MIDDLE_OF_YEAR = 182;
@@ -39,28 +40,31 @@ function recordOf(dates: readonly Scalar[], half: 'spring' | 'autumn'): Record {
   return { fit: fitFrostDates(counted), southern };
 }
 
+const springOf = keptFor((dates: readonly Scalar[]) => recordOf(dates, 'spring'));
+const autumnOf = keptFor((dates: readonly Scalar[]) => recordOf(dates, 'autumn'));
+
 function afterMidsummer(day: number): number {
   return day <= MIDDLE_OF_YEAR ? day + YEAR_DAYS : day;
 }
 
 function toCome(day: number, dates: readonly Scalar[]): number {
-  const { fit, southern } = recordOf(dates, 'spring');
+  const { fit, southern } = springOf(dates);
   const number = dayOfYear(day);
   return chanceOfLaterFrost(fit, southern ? afterMidsummer(number) : number);
 }
 
 function come(day: number, dates: readonly Scalar[]): number {
-  const { fit, southern } = recordOf(dates, 'autumn');
+  const { fit, southern } = autumnOf(dates);
   const number = dayOfYear(day);
   return chanceOfEarlierFrost(fit, southern && number > MIDDLE_OF_YEAR ? number - YEAR_DAYS : number);
 }
 
 function lastFrost(risk: number, year: number, dates: readonly Scalar[]): number {
-  return civilDay(year, 1, 1) + Math.ceil(springDateAtRisk(recordOf(dates, 'spring').fit, risk)) - 1;
+  return civilDay(year, 1, 1) + Math.ceil(springDateAtRisk(springOf(dates).fit, risk)) - 1;
 }
 
 function firstFrost(risk: number, year: number, dates: readonly Scalar[]): number {
-  const { fit, southern } = recordOf(dates, 'autumn');
+  const { fit, southern } = autumnOf(dates);
   return civilDay(southern ? year + 1 : year, 1, 1) + Math.floor(autumnDateAtRisk(fit, risk)) - 1;
 }
 
