@@ -152,7 +152,8 @@ export class ColumnNode implements Node {
     let { values, states } = frame.column(this.column);
     let exceptions = 0;
     let differ = 0;
-    for (let i = 0, at = vector.at; i < count; i++, at += step) {
+    const first = firstOther(frame.column(this.column), from, vector, count);
+    for (let i = first, at = vector.at + first * step; i < count; i++, at += step) {
       const row = from + i;
       const state = clean ? FILLED : (givenStates[at] as number);
       let value = state === BLANK ? 0 : (given[at] as number) + 0;
@@ -190,8 +191,32 @@ export class ColumnNode implements Node {
         batch.rows = listed;
       }
       batch.count = count;
-      this.#write(frame, over, batch, workedOut(this.kernel, batch), changed);
+      const vector = workedOut(this.kernel, batch);
+      if (vector.clean && over.size === 0 && frame.column(this.column).exceptions === 0)
+        this.#writeClean(frame, batch, vector, changed);
+      else this.#write(frame, over, batch, vector, changed);
     }
+  }
+
+  /** As #write, where every cell has a number and had one. */
+  #writeClean(frame: Frame, { rows, from, count }: Batch, vector: Vector, changed: RowSet): void {
+    const { live } = frame.table(this.column.table);
+    const { values: given } = vector;
+    const step = vector.uniform ? 0 : 1;
+    let { values } = frame.column(this.column);
+    let column: Column | undefined;
+    for (let i = 0, at = vector.at; i < count; i++, at += step) {
+      const row = rows === undefined ? from + i : (rows[i] as number);
+      const kept = (given[at] as number) + 0;
+      if (values[row] === kept || live[row] !== 1) continue;
+      if (column === undefined) {
+        column = frame.ownColumn(this.column);
+        values = column.values;
+      }
+      values[row] = kept;
+      changed.add(row);
+    }
+    column?.touched();
   }
 
   #typedOver(frame: Frame): ReadonlySet<number> {
@@ -244,5 +269,18 @@ function firstDifference(
 ): number {
   let i = 0;
   while (i < count && kept[from + i] === given[at + i * step]) i++;
+  return i;
+}
+
+/** Where cells first differ in value or state, or an error stands, which is still to be placed; `count` where nowhere. */
+function firstOther({ values, states }: Column, from: number, vector: Vector, count: number): number {
+  const { values: given, states: givenStates, clean, uniform } = vector;
+  const step = uniform ? 0 : 1;
+  let i = 0;
+  for (let at = vector.at; i < count; i++, at += step) {
+    const state = clean ? FILLED : (givenStates[at] as number);
+    if (states[from + i] !== state || state === FAULT) break;
+    if (state === FILLED && values[from + i] !== given[at]) break;
+  }
   return i;
 }

@@ -10,7 +10,7 @@ import {
   Workbook,
   writeWorkbookFile,
 } from '../../../engine/index.ts';
-import { type Cost, costAmong, costOf, costOfShort, timed } from '../cpu.ts';
+import { type Cost, costAmong, costOf, costOfShort, timed, timedAlone } from '../cpu.ts';
 import type { CopiedBook } from './copies.ts';
 import { commandsOf, type EditKind, edit, SPACING_EDIT } from './edits.ts';
 import { columnsOfFloor } from './floor/agree.ts';
@@ -40,14 +40,14 @@ export function opening({ text, world }: CopiedBook, floor: SeasonFloor): readon
     if (workbook === undefined) throw new Error('The season can’t be opened again.');
     return workbook;
   };
-  const [onFloor] = timed(() => {
+  const [onFloor] = timedAlone(() => {
     JSON.parse(text);
     floor.all();
   });
-  const [opened, workbook] = timed(open);
-  const [worked] = timed(() => workbook.recalculateAll());
+  const [opened, workbook] = timedAlone(open);
+  const [worked] = timedAlone(() => workbook.recalculateAll());
   const another = open();
-  const [ofFloor] = timed(() => {
+  const [ofFloor] = timedAlone(() => {
     for (const [sheet, columns] of columnsOfFloor(floor))
       for (const column of columns) numbersOf(another, sheet, column);
   });
@@ -130,9 +130,9 @@ function take(workbook: Workbook, command: PutRows): void {
  */
 export function importing(workbook: Workbook, floor: SeasonFloor): readonly Figure[] {
   const command = imported(workbook, 'plantings', 'planting', workbook.data().rows.plantings?.length ?? 0);
-  const [taken] = timed(() => take(workbook, command));
-  const [twice] = timed(() => seasonFloor(workbook).all());
-  const [undone] = timed(() => workbook.undo());
+  const [taken] = timedAlone(() => take(workbook, command));
+  const [twice] = timedAlone(() => seasonFloor(workbook).all());
+  const [undone] = timedAlone(() => workbook.undo());
   const again = once(timed(() => floor.all())[0]);
   return [
     { what: `import of ${command.rows.length} plantings`, cost: once(taken), floor: once(twice) },
@@ -143,10 +143,10 @@ export function importing(workbook: Workbook, floor: SeasonFloor): readonly Figu
 /** A large import and its undo while a view is on screen: to their change sets, and what waits after each, in one go. */
 export function importingOnScreen(workbook: Workbook, sheet: string, name: string, count: number): readonly Figure[] {
   const command = imported(workbook, sheet, name, count);
-  const [taken] = timed(() => take(workbook, command));
-  const [takenRest] = timed(() => workbook.settle());
-  const [undone] = timed(() => workbook.undo());
-  const [undoneRest] = timed(() => workbook.settle());
+  const [taken] = timedAlone(() => take(workbook, command));
+  const [takenRest] = timedAlone(() => workbook.settle());
+  const [undone] = timedAlone(() => workbook.undo());
+  const [undoneRest] = timedAlone(() => workbook.settle());
   const what = `of ${count} ${sheet}`;
   return [
     { what: `import ${what}, on screen`, cost: once(taken) },
