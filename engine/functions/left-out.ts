@@ -1,5 +1,5 @@
-// What the general spreadsheet functions have that formulas here have not, why, and what to use. Read by the checker, which tells it
-// where such a name is written, and by the documentation.
+// What the general spreadsheet functions have that formulas here have not, why, and what to use. Read by elsewhere.ts, for the checker,
+// which tells it where such a name is written, and by the documentation.
 
 export interface LeftOut {
   readonly name: string;

@@ -1,8 +1,8 @@
 // Checks every formula of a schema: parsed, names found, types and units known, or a diagnostic. Formulas whose column takes
 // its type from them are tried again until no more can be known. Knows no data; compile.ts makes a program of the outcome.
 
+import { leftOut } from '../functions/elsewhere.ts';
 import { SIGNATURES } from '../functions/index.ts';
-import { leftOut } from '../functions/left-out.ts';
 import { checkFormula } from '../language/checker.ts';
 import type { CheckContext } from '../language/context.ts';
 import { parseFormula } from '../language/parser.ts';

@@ -2,7 +2,7 @@
 
 import { setFlagsFromString } from 'node:v8';
 import { isMainThread } from 'node:worker_threads';
-import { loadGeneralUnits } from '../../engine/index.ts';
+import { loadGeneralUnits, loadLeftOut } from '../../engine/index.ts';
 import { reason } from './disk.ts';
 import { drawnHere, threadsOf } from './draws-beside.ts';
 import { processWorld } from './process-world.ts';
@@ -26,7 +26,7 @@ process.stderr.on('error', () => process.exit(2));
 
 try {
   if (!(await drawnHere(world))) {
-    await loadGeneralUnits();
+    await Promise.all([loadGeneralUnits(), loadLeftOut()]);
     process.exitCode = await run(process.argv.slice(2), world);
   }
 } catch (thrown) {

@@ -1,7 +1,9 @@
-// What the page does beside showing a workbook, fetched once it stands: it takes up what was answered before, fetches what finds places,
-// notes what is in hand, takes dropped files, keeps its parts for when there is no network, forgets what was taken out long ago, and
-// prints a sheet as pages, which must be there before the browser prints, since that waits for nothing.
+// What the page does beside showing a workbook, fetched once it stands: it takes up what was answered before, fetches what finds
+// places and what is said of functions that are not here, notes what is in hand, takes dropped files, keeps its parts for when there
+// is no network, forgets what was taken out long ago, and prints a sheet as pages, which must be there before the browser prints,
+// since that waits for nothing.
 
+import { loadLeftOut } from '../../../engine/index.ts';
 import { startDrop } from '../files/drop.ts';
 import { followHand } from '../keeping/hand-following.ts';
 import { forgetPassed } from '../keeping/laying.ts';
@@ -17,6 +19,7 @@ export function startTheRest(): void {
   startPrinting();
   followAnswers();
   void fetchFinder();
+  void loadLeftOut().catch(() => undefined);
   followHand(() => keptAs.peek());
   void forgetPassed().catch(() => undefined);
 }
