@@ -16,8 +16,9 @@ export type RangeRead =
 /** The two or three parts of a range; undefined where an entry is none, or the column holds no figure that could be one. */
 export function rangeParts({ type }: ProgramColumn, entry: string): readonly string[] | undefined {
   if (type?.kind !== 'number' && type?.kind !== 'temperature' && type?.kind !== 'date') return undefined;
+  if (!entry.includes('..') && !entry.includes('…')) return undefined;
   const parts = entry.split(/\.\.+|…/).map((part) => part.trim());
-  return parts.length === 1 ? undefined : parts;
+  return parts;
 }
 
 interface End {

@@ -10,6 +10,7 @@ import { showWithUnit } from '../values/show.ts';
 import type { ValueType } from '../values/type.ts';
 import { numberContent } from './cells.ts';
 import type { Content } from './content.ts';
+import { KnownReads } from './known-reads.ts';
 
 export type ContentRead =
   | { readonly ok: true; readonly content: Content }
@@ -23,6 +24,8 @@ export function whyNoType({ name, role }: Pick<ProgramColumn, 'name' | 'role'>):
   if (role === 'entered') return `${name} is in a unit that is not known here: give it another.`;
   return `${name} has a formula that doesn't check yet: mend it first.`;
 }
+
+const known = new KnownReads<ContentRead>();
 
 /** What an entry means in a column; '' is nothing. A number is one in the unit that the column shows. */
 export function readEntryAs(
@@ -42,6 +45,17 @@ export function readEntryAs(
   if (words === '') return nothingIn(column);
   if (type.kind === 'text') return { ok: true, content: words };
   if (type.kind === 'link') return linkContent(words, type, findRow);
+  return known.once(column, words, context, () => readFigure(words, type, column, program, context));
+}
+
+/** A date, a number, a choice, yes or no. */
+function readFigure(
+  words: string,
+  type: ValueType,
+  column: ProgramColumn,
+  program: Program,
+  context: EntryContext,
+): ContentRead {
   const iso = type.kind === 'date' ? civilDayOfIso(words) : undefined;
   if (iso !== undefined) return dateRead(iso, type, column, program);
   const read = readEntry(words, type, context);

@@ -79,6 +79,8 @@ function otherReading(entry: string, type: ValueType, context: EntryContext): nu
   if (!isDate && type.kind !== 'number' && type.kind !== 'temperature') return undefined;
   // Where decimals have a point, 1.234 is one and a bit, and nobody means a thousand by it.
   if (!isDate && !decimalComma && !entry.includes(',')) return undefined;
+  // Only figures beside each other could be day and month in either order.
+  if (isDate && !/\d\s*[/.-]\s*\d/.test(entry)) return undefined;
   const read = readEntry(
     entry,
     type,
