@@ -155,3 +155,34 @@ test('many spans of one kind are passed over in blocks, and what was not looked 
   const workbook = asked(spans, places);
   expect(places.map((_, row) => held(workbook, row))).toEqual(places.map((row) => found(spans, row)));
 });
+
+test('what rows chose is chosen anew where spans, days or rows change, in a branch and beside it', () => {
+  const change = fc.oneof(
+    fc.record({ table: fc.constant('Spans'), row: fc.nat(), column: fc.constantFrom('From', 'To'), value: day }),
+    fc.record({ table: fc.constant('Places'), row: fc.nat(), column: fc.constant('At'), value: day }),
+    fc.record({ table: fc.constantFrom('Spans', 'Places'), row: fc.nat(), column: fc.constant('Of'), value: of }),
+  );
+  fc.assert(
+    fc.property(
+      fc.array(span, { minLength: 1, maxLength: 10 }),
+      fc.array(place, { minLength: 40, maxLength: 60 }),
+      fc.array(fc.record({ line: fc.nat({ max: 1 }), change }), { minLength: 1, maxLength: 8 }),
+      (spans, places, acts) => {
+        const begun = asked(spans, places);
+        const lines = [begun, begun.branch()].map((book) => ({ book, spans: [...spans], places: [...places] }));
+        for (const { line, change: act } of acts) {
+          const there = lines[line];
+          if (there === undefined) continue;
+          const { table, column, value } = act;
+          const rows: object[] = table === 'Spans' ? there.spans : there.places;
+          const row = act.row % rows.length;
+          there.book.edit([{ edit: 'cell', table, row, column, entry: String(value) }]);
+          rows[row] = { ...rows[row], [column]: value };
+          for (const { book, spans: stand, places: ask } of lines)
+            expect(ask.map((_, at) => held(book, at))).toEqual(ask.map((one) => found(stand, one)));
+        }
+      },
+    ),
+    { numRuns: 40 },
+  );
+});

@@ -3,7 +3,10 @@
 // yields 20, 38, 63 lb; sown 1, 4, 8 March 2027; lows 10, 14, 15 degC; one row blank).
 
 import { describe, expect, it } from 'vitest';
+import { loadLeftOut } from '../../engine/functions/elsewhere.ts';
 import { answers, workedOut } from './formulas.ts';
+
+await loadLeftOut();
 
 const GIVES: readonly (readonly [formula: string, shown: string])[] = [
   ['SUM(Plots[Length])', '60 ft'],

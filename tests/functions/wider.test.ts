@@ -3,7 +3,10 @@
 // lows 10, 14, 15 degC; sown 1, 4, 8 March 2027).
 
 import { describe, expect, it } from 'vitest';
+import { loadLeftOut } from '../../engine/functions/elsewhere.ts';
 import { sheetOf, workedOut } from './formulas.ts';
+
+await loadLeftOut();
 
 const SHEETS = [
   sheetOf('Ties', { X: [3, 4, 8, 1, 1], Y: [1, 5, 2, 7, 10] }),

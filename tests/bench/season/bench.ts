@@ -108,7 +108,7 @@ function printSteps(workbook: Workbook, kind: EditKind, size: number, dearest: n
 
 /** The floor is a part of the season: how much of the time goes to that part, and how much to the rest. */
 function printShares(workbook: Workbook, floor: SeasonFloor): void {
-  const { shares, floor: own } = sharesOfAll(workbook, floor, 9);
+  const { shares, floor: own } = sharesOfAll(workbook, floor, 15);
   const { floor: same, other, shared } = shares;
   const sum = same.cost + other.cost + shared.cost;
   console.log(

@@ -34,7 +34,7 @@ export interface Share {
 }
 
 /** Runs in which machine code is still being made, of the engine's code as of the floor's. */
-const WARM = 15;
+const WARM = 40;
 
 /**
  * What everything again costs in the columns that the floor has, in other columns, and in what columns share: the median of so many
