@@ -60,6 +60,8 @@ export class Selections {
 
   /** Keeps what a reading row chose: the first so many of a list. */
   keep(row: number, chosen: Int32Array, count: number): void {
+    // Beside a row of which nothing can be known all of a batch are looked at again.
+    if (this.#turns[row] === this.#turn) return;
     if (this.#used + count > this.#rows.length) this.#rows = longer(this.#rows, this.#used + count);
     for (let k = 0; k < count; k++) this.#rows[this.#used + k] = chosen[k] as number;
     this.#put(row, this.#used, count);
@@ -68,7 +70,7 @@ export class Selections {
 
   /** A row chose what another did. */
   keepSame(row: number, as: number): void {
-    this.#put(row, this.from(as), this.count(as));
+    if (this.#turns[row] !== this.#turn) this.#put(row, this.from(as), this.count(as));
   }
 
   #put(row: number, from: number, count: number): void {
