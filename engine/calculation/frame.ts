@@ -351,6 +351,14 @@ export class Frame {
     }
   }
 
+  /** Another after any change of these columns and of which rows of these tables exist, or in another branch. */
+  stampOf(columns: readonly ColumnDef[], tables: readonly TableDef[]): string {
+    let stamp = '';
+    for (const column of columns) stamp += `${this.column(column).stamp} `;
+    for (const table of tables) stamp += `${this.rowsStamp(table)} `;
+    return stamp;
+  }
+
   /** How two rows of a table stand in order; undefined where slots do. */
   compare(table: TableDef): ((a: number, b: number) => number) | undefined {
     return compareRows(this, table);

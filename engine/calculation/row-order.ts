@@ -137,6 +137,20 @@ function pick(values: ArrayLike<number>, slots: Int32Array): Float64Array {
   return keys;
 }
 
+/** Up to so many rows are put in order one by one: a sort costs more to begin. */
+export const FEW_ROWS = 16;
+
+/** Puts so few of a list in order where they stand, from one place on; equal ones stay as they stood. */
+export function fewInOrder(rows: Int32Array, from: number, count: number, compare: Compare): void {
+  for (let at = from + 1; at < from + count; at++) {
+    const row = rows[at] as number;
+    let place = at;
+    for (; place > from && compare(rows[place - 1] as number, row) > 0; place--)
+      rows[place] = rows[place - 1] as number;
+    rows[place] = row;
+  }
+}
+
 /** Slots by rising key, equal ones as they stood. Most stand so already. */
 export function rowsByKeys(slots: Int32Array, keys: Float64Array): Int32Array {
   let rises = true;

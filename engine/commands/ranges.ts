@@ -17,8 +17,7 @@ export type RangeRead =
 export function rangeParts({ type }: ProgramColumn, entry: string): readonly string[] | undefined {
   if (type?.kind !== 'number' && type?.kind !== 'temperature' && type?.kind !== 'date') return undefined;
   if (!entry.includes('..') && !entry.includes('…')) return undefined;
-  const parts = entry.split(/\.\.+|…/).map((part) => part.trim());
-  return parts;
+  return entry.split(/\.\.+|…/).map((part) => part.trim());
 }
 
 interface End {

@@ -5,6 +5,9 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 
+setFlagsFromString('--expose-gc');
+const collect: () => void = runInNewContext('gc');
+
 /** Milliseconds of CPU time since the program began. */
 export function cpuNow(): number {
   const { user, system } = process.cpuUsage();
@@ -25,9 +28,6 @@ export function costOf(calls: number, act: (call: number) => void): Cost {
   });
   return costAmong(times);
 }
-
-setFlagsFromString('--expose-gc');
-const collect: () => void = runInNewContext('gc');
 
 /** As timed, after what others left was collected. */
 export function timedAlone<T>(act: () => T): readonly [number, T] {

@@ -7,7 +7,7 @@ import { FILLED, type Token } from '../../values/column.ts';
 import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import { rowsByKeys, slotsUpTo } from '../row-order.ts';
+import { FEW_ROWS, fewInOrder, rowsByKeys } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import type { GroupIndex } from './group-index.ts';
 import { KeyTable } from './key-table.ts';
@@ -140,8 +140,6 @@ export class SeenRows {
 const NOBODY: readonly number[] = [];
 const NO_LIST = new Int32Array(0);
 const NO_CELLS = new Float64Array(0);
-/** Up to so many rows are put in order one by one: a sort costs more to begin. */
-const FEW = 16;
 
 type Compare = ((a: number, b: number) => number) | undefined;
 
@@ -191,32 +189,15 @@ class SortedGroup implements SortedRows {
   }
 
   /** Sorts the rows, which stand as in the table, by their values: those with one value stay so. */
-  putInOrder(): void {
+  putInOrder(sorting: Float64Array): void {
     const { rows, values, from, count } = this;
     const end = from + count;
     let rises = from + 1;
     while (rises < end && (values[rises - 1] as number) <= (values[rises] as number)) rises++;
     if (rises >= end) return;
-    if (count <= FEW) {
-      for (let at = rises; at < end; at++) {
-        const [row, value] = [rows[at] as number, values[at] as number];
-        let place = at;
-        for (; place > from && (values[place - 1] as number) > value; place--) {
-          rows[place] = rows[place - 1] as number;
-          values[place] = values[place - 1] as number;
-        }
-        rows[place] = row;
-        values[place] = value;
-      }
-      return;
-    }
-    const places = slotsUpTo(count);
-    const sorted = rowsByKeys(places, values.slice(from, end));
-    const [before, then] = [rows.slice(from, end), values.slice(from, end)];
-    for (let i = 0; i < count; i++) {
-      rows[from + i] = before[sorted[i] as number] as number;
-      values[from + i] = then[sorted[i] as number] as number;
-    }
+    if (count > FEW_ROWS) rows.set(rowsByKeys(rows.slice(from, end), values.slice(from, end)), from);
+    else fewInOrder(rows, from, count, (a, b) => (sorting[a] as number) - (sorting[b] as number));
+    for (let at = from; at < end; at++) values[at] = sorting[rows[at] as number] as number;
   }
 
   insert(row: number, value: number, compare: Compare): void {
@@ -378,7 +359,7 @@ export class RangedRows implements Shared {
       const row = inOrder[i] as number;
       groups[this.#groupOf[row] as number]?.push(row, sorting[row] as number);
     }
-    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder();
+    for (let group = 0; group < groups.length; group++) (groups[group] as SortedGroup).putInOrder(sorting);
     this.#groups = groups;
     this.built = true;
   }

@@ -9,7 +9,7 @@ import { type Stored, toScalar } from './scalars.ts';
 /** How many answers a kernel remembers; a power of two. */
 const REMEMBERED = 256;
 /** From so many rows on it is worth remembering. */
-const MANY_ROWS = 32;
+export const MANY_ROWS = 32;
 const NOTHING_ASKED = new Float64Array(0);
 const NO_STATES = new Uint8Array(0);
 

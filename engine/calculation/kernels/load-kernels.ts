@@ -2,11 +2,7 @@
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { ColumnDef } from '../layout.ts';
-import { type Batch, type Kernel, room, scratch, single, type Vector } from './vector.ts';
-
-function rowAt(batch: Batch, i: number): number {
-  return batch.rows === undefined ? batch.from + i : (batch.rows[i] ?? 0);
-}
+import { type Kernel, room, rowAt, scratch, single, type Vector } from './vector.ts';
 
 /** This row's cell: a view into the column where the batch is a run of rows of doubles, else gathered. */
 export function loadKernel(column: ColumnDef): Kernel {

@@ -4,7 +4,7 @@
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import { powerOf } from '../../values/number.ts';
 import { carryStates, settle, step } from './states.ts';
-import { type Batch, type Kernel, room, scratch, type Vector } from './vector.ts';
+import { type Batch, type Kernel, overListed, room, rowAt, scratch, type Vector } from './vector.ts';
 
 /** The numbers of the errors that arithmetic can make. */
 export interface ArithmeticFaults {
@@ -412,15 +412,13 @@ function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, con
       const ci = at + (uniform ? 0 : i);
       const takes = values[ci] === taken || (taken === 0 && values[ci] !== 1);
       if (!takes || (!clean && states[ci] !== FILLED)) continue;
-      rows[count] = batch.rows === undefined ? batch.from + i : (batch.rows[i] ?? 0);
+      rows[count] = rowAt(batch, i);
       places[count++] = i;
     }
     if (count === batch.count) return kernel(batch);
     spread.clean = true;
     if (count === 0) return spread;
-    const one = count === 1;
-    const { frame, run } = batch;
-    const given = kernel({ frame, run, rows: one ? undefined : rows, from: rows[0] ?? 0, count });
+    const given = overListed(kernel, batch, rows, count);
     for (let k = 0; k < count; k++) {
       const gi = given.at + (given.uniform ? 0 : k);
       const i = places[k] as number;

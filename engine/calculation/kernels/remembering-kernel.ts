@@ -2,12 +2,9 @@
 // The week of each job is spelt out once a day of the season and not once a job.
 
 import { FILLED } from '../../values/column.ts';
-import { KnownAnswers } from './known-answers.ts';
+import { KnownAnswers, MANY_ROWS } from './known-answers.ts';
 import type { Stored } from './scalars.ts';
-import { type Kernel, room, scratch } from './vector.ts';
-
-/** With fewer rows it costs more to remember than to work out. */
-const MANY = 32;
+import { type Kernel, overListed, room, rowAt, scratch } from './vector.ts';
 
 /** `asked`: the kernels of all that `inner` reads, whose answer is a single value and the same whenever they are. */
 export function rememberingKernel(asked: readonly Kernel[], inner: Kernel): Kernel {
@@ -17,8 +14,8 @@ export function rememberingKernel(asked: readonly Kernel[], inner: Kernel): Kern
   let missing = new Int32Array(0);
   let rows = new Int32Array(0);
   return (batch) => {
-    const { count, frame, run } = batch;
-    if (count < MANY) return inner(batch);
+    const { count } = batch;
+    if (count < MANY_ROWS) return inner(batch);
     const vectors = asked.map((kernel) => kernel(batch));
     if (vectors.every((vector) => vector.uniform)) return inner(batch);
     room(out, count);
@@ -43,13 +40,12 @@ export function rememberingKernel(asked: readonly Kernel[], inner: Kernel): Kern
         out.states[i] = stored.state;
         if (stored.state !== FILLED) out.clean = false;
       } else {
-        rows[misses] = batch.rows === undefined ? batch.from + i : (batch.rows[i] as number);
+        rows[misses] = rowAt(batch, i);
         missing[misses++] = i;
       }
     }
     if (misses === 0) return out;
-    const one = misses === 1;
-    const answers = inner({ frame, run, rows: one ? undefined : rows, from: rows[0] as number, count: misses });
+    const answers = overListed(inner, batch, rows, misses);
     for (let m = 0; m < misses; m++) {
       const i = missing[m] as number;
       const at = answers.at + (answers.uniform ? 0 : m);

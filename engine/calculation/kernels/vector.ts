@@ -16,6 +16,16 @@ export interface Batch {
   readonly run?: object | undefined;
 }
 
+/** The batch's i-th row. */
+export function rowAt({ rows, from }: Batch, i: number): number {
+  return rows === undefined ? from + i : (rows[i] as number);
+}
+
+/** A kernel's values for the first so many of listed rows; one row is handed over by its number. */
+export function overListed(kernel: Kernel, { frame, run }: Batch, rows: Int32Array, count: number): Vector {
+  return kernel({ frame, run, rows: count === 1 ? undefined : rows, from: rows[0] ?? 0, count });
+}
+
 export interface Vector {
   values: Float64Array;
   states: Uint8Array;

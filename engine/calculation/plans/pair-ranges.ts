@@ -117,7 +117,7 @@ function sortedRows(table: TableDef, asked: readonly ColumnDef[], by?: ColumnDef
   const looked = by === undefined ? asked : [by, ...asked];
   let kept: (SortedRows & { readonly stamp: string }) | undefined;
   return (frame) => {
-    const stamp = `${looked.map((column) => frame.column(column).stamp)} ${frame.rowsStamp(table)}`;
+    const stamp = frame.stampOf(looked, [table]);
     if (kept?.stamp !== stamp) {
       const there = frame.rows(table).filter((row) => saysYes(frame, asked, row));
       if (by === undefined) kept = { stamp, rows: there, values: NO_ROWS.values };

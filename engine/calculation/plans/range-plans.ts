@@ -9,7 +9,7 @@ import type { Frame, FrameState } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { boundary, isWithin, type RangeComparison, type RangedRows, type SortedRows } from '../indexes/ranged-rows.ts';
 import type { RowFilter } from '../indexes/totals.ts';
-import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
+import { type Batch, type Kernel, room, rowAt, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { type Criterion, holdsNumbers } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
@@ -213,7 +213,7 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
       let isSeen = true;
       if (others.length === 0 || to <= from) {
         answer(rows, from, Math.max(from, to), out, i, frame, group, batch.count >= MANY ? run : undefined);
-        shared?.keep(rowOf(batch, i), found, 0);
+        shared?.keep(rowAt(batch, i), found, 0);
       } else {
         if (to - from > found.length) found = new Int32Array((to - from) * 2);
         const many = batch.count >= MANY && to - from > BLOCK;
@@ -249,7 +249,7 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
           }
         }
         answer(found, 0, met, out, i, frame, group, undefined);
-        shared?.keep(rowOf(batch, i), found, met);
+        shared?.keep(rowAt(batch, i), found, met);
         if (place !== undefined) answers?.keep(place, key, out, i);
         isSeen = !many;
       }
@@ -257,20 +257,16 @@ export function rangedKernel(plan: Ranged, answer: RangeAnswer, byKey = false): 
       if (repeated === undefined || !isSeen) continue;
       const next = repeated.reach(parts, i, batch.count);
       repeats += next - i - 1;
-      const asked = rowOf(batch, i);
+      const asked = rowAt(batch, i);
       for (; i < next - 1; i++) {
         out.values[i + 1] = out.values[i] as number;
         out.states[i + 1] = out.states[i] as number;
-        shared?.keepSame(rowOf(batch, i + 1), asked);
+        shared?.keepSame(rowAt(batch, i + 1), asked);
       }
     }
     out.clean = clean;
     return out;
   };
-}
-
-function rowOf({ rows, from }: Batch, i: number): number {
-  return rows === undefined ? from + i : (rows[i] as number);
 }
 
 /** Answers from what the rows of a batch are known to choose. */
@@ -279,7 +275,7 @@ function answerChosen(chosen: Selections, batch: Batch, answer: RangeAnswer, byK
   const { rows } = chosen;
   let clean = true;
   for (let i = 0, last = -1; i < count; i++) {
-    const row = rowOf(batch, i);
+    const row = rowAt(batch, i);
     const from = chosen.from(row);
     const many = chosen.count(row);
     if (byKey && last >= 0 && chosen.from(last) === from && chosen.count(last) === many) {

@@ -12,7 +12,7 @@ import { meetsAll, type RowFilter } from '../indexes/totals.ts';
 import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
 import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import { bySlot } from '../row-order.ts';
+import { bySlot, FEW_ROWS, fewInOrder } from '../row-order.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, rolesOf } from './criteria-roles.ts';
@@ -157,21 +157,9 @@ export function countedBetween(ranged: Ranged): CountedRows {
 /** The same rows as they stand in their table: the first so many of a list. */
 function inOrder(rows: Int32Array, count: number, table: TableDef, frame: Frame): Int32Array {
   const compare = frame.compare(table);
-  if (count > FEW) rows.subarray(0, count).sort(compare);
-  else fewInOrder(rows, count, compare ?? bySlot);
+  if (count > FEW_ROWS) rows.subarray(0, count).sort(compare);
+  else fewInOrder(rows, 0, count, compare ?? bySlot);
   return rows;
-}
-
-/** Up to so many rows are put in order one by one: a sort costs more to begin. */
-const FEW = 16;
-
-function fewInOrder(rows: Int32Array, count: number, compare: (a: number, b: number) => number): void {
-  for (let i = 1; i < count; i++) {
-    const row = rows[i] as number;
-    let place = i;
-    for (; place > 0 && compare(rows[place - 1] as number, row) > 0; place--) rows[place] = rows[place - 1] as number;
-    rows[place] = row;
-  }
 }
 
 /** What was answered last of rows that a reading row chose: the weeks of a bed mostly ask for what the week before asked for. */

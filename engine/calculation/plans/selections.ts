@@ -1,8 +1,7 @@
 // Which rows of another sheet each reading row chose by its conditions, kept for other calls with the same conditions: a bed's week is
 // asked for the length that is taken, for what stands there and for the families of it. Called by range-plans.ts alone.
 
-import type { Frame } from '../frame.ts';
-import type { Batch } from '../kernels/vector.ts';
+import { type Batch, rowAt } from '../kernels/vector.ts';
 import type { ColumnDef, Layout, TableDef } from '../layout.ts';
 import type { RangedRequest } from './reader.ts';
 
@@ -43,8 +42,9 @@ export class Selections {
   }
 
   /** Whether what every row of a batch chose is known; forgets all where anything that is asked became another. */
-  knowsAll({ frame, rows, from, count }: Batch): boolean {
-    const stamp = this.#stampOf(frame);
+  knowsAll(batch: Batch): boolean {
+    const { frame, count } = batch;
+    const stamp = frame.stampOf(this.#columns, this.#tables);
     if (stamp !== this.#stamp) {
       this.#stamp = stamp;
       this.#turn += 1;
@@ -53,8 +53,7 @@ export class Selections {
     }
     const turns = this.#turns;
     const turn = this.#turn;
-    for (let i = 0; i < count; i++)
-      if (turns[rows === undefined ? from + i : (rows[i] as number)] !== turn) return false;
+    for (let i = 0; i < count; i++) if (turns[rowAt(batch, i)] !== turn) return false;
     return true;
   }
 
@@ -82,13 +81,6 @@ export class Selections {
     this.#turns[row] = this.#turn;
     this.#from[row] = from;
     this.#counts[row] = count;
-  }
-
-  #stampOf(frame: Frame): string {
-    let stamp = '';
-    for (const column of this.#columns) stamp += `${frame.column(column).stamp} `;
-    for (const table of this.#tables) stamp += `${frame.rowsStamp(table)} `;
-    return stamp;
   }
 }
 

@@ -30,19 +30,11 @@ export class WholeReads {
     return table;
   }
 
-  /** Another whenever anything that is read changed, or is another branch's. */
-  stamp(frame: Frame): string {
-    let stamp = '';
-    for (const column of this.#columns) stamp += `${frame.column(column).stamp} `;
-    for (const table of this.#tables) stamp += `${frame.rowsStamp(table)} `;
-    return stamp;
-  }
-
   /** What `work` gives, worked out again only where something that is read changed. */
   once<T>(work: (frame: Frame) => T): (frame: Frame) => T {
     let seen: { readonly stamp: string; readonly answer: T } | undefined;
     return (frame) => {
-      const stamp = this.stamp(frame);
+      const stamp = frame.stampOf(this.#columns, this.#tables);
       if (seen?.stamp !== stamp) seen = { stamp, answer: work(frame) };
       return seen.answer;
     };

@@ -33,16 +33,24 @@ function totalsBy(
   return found;
 }
 
-/** The total between two dates of the average year, the first two values; no answer where the sheet is empty or a date is none. */
-function between(year: Year | undefined, given: Float64Array, make: () => Float64Array): number {
+/** The total between two dates of the average year, the first two values; no answer where a date is none. */
+function between(year: Year, given: Float64Array, make: () => Float64Array): number {
   const start = Math.floor(given[0] as number);
   const end = Math.floor(given[1] as number);
-  if (year === undefined || Number.isNaN(start + end)) return Number.NaN;
+  if (Number.isNaN(start + end)) return Number.NaN;
   return totalBetween(make(), start - year.first, end - year.first);
 }
 
-function allBlank(column: Float64Array): boolean {
-  return column.every(Number.isNaN);
+const NO_ANSWER = (): number => Number.NaN;
+
+/** The average year and its temperatures (C); undefined where the sheet is empty, or holds none of them. */
+function temperaturesOf(
+  days = NO_DAYS,
+  kelvin = NO_DAYS,
+): { readonly year: Year; readonly celsius: Float64Array } | undefined {
+  const year = yearOf(days);
+  const celsius = celsiusOf(kelvin);
+  return year === undefined || celsius.every(Number.isNaN) ? undefined : { year, celsius };
 }
 
 export const COLD: readonly FunctionDefinition[] = [
@@ -59,15 +67,15 @@ export const COLD: readonly FunctionDefinition[] = [
       ...YEAR_OF_DAYS,
     ],
     inUnit(DAY),
-    ([days = NO_DAYS, means = NO_DAYS]) => {
-      const year = yearOf(days);
-      const celsius = celsiusOf(means);
-      const isBlank = allBlank(celsius);
+    ([days, means]) => {
+      const found = temperaturesOf(days, means);
+      if (found === undefined) return NO_ANSWER;
+      const { year, celsius } = found;
       const kept = coldOf(celsius);
       return (given) => {
         const [base, bestFrom] = [given[2] as number, given[3] as number];
         const [bestTo, maximum] = [given[4] as number, given[5] as number];
-        if (isBlank || Number.isNaN(base + bestFrom + bestTo + maximum)) return Number.NaN;
+        if (Number.isNaN(base + bestFrom + bestTo + maximum)) return Number.NaN;
         return between(year, given, () => {
           for (const { of, totals } of kept) {
             if (of.base === base && of.bestFrom === bestFrom && of.bestTo === bestTo && of.maximum === maximum)
@@ -88,14 +96,15 @@ export const COLD: readonly FunctionDefinition[] = [
     'Count of days',
     [...SPAN, warmth('cover_gain'), columnOfDates('days'), columnOfTemperatures('lows'), columnOfTemperatures('highs')],
     inUnit(DAY),
-    ([days = NO_DAYS, lowColumn = NO_DAYS, highColumn = NO_DAYS]) => {
-      const year = yearOf(days);
-      const [lows, highs] = [celsiusOf(lowColumn), celsiusOf(highColumn)];
-      const isBlank = allBlank(lows) || allBlank(highs);
+    ([days, lowColumn, highColumn]) => {
+      const [found, beside] = [temperaturesOf(days, lowColumn), temperaturesOf(days, highColumn)];
+      if (found === undefined || beside === undefined) return NO_ANSWER;
+      const { year, celsius: lows } = found;
+      const { celsius: highs } = beside;
       const kept = thawsOf(lows)(highs);
       return (given) => {
         const gain = given[2] as number;
-        if (isBlank || Number.isNaN(gain)) return Number.NaN;
+        if (Number.isNaN(gain)) return Number.NaN;
         const counts = (day: number): number =>
           freezesAndThaws(lows[day] as number, highs[day] as number, gain) ? 1 : 0;
         return between(year, given, () => totalsBy(kept, gain, highs.length, counts));
@@ -108,14 +117,14 @@ export const COLD: readonly FunctionDefinition[] = [
     'Count of days',
     [...SPAN, temperature('temperature'), ...YEAR_OF_DAYS],
     inUnit(DAY),
-    ([days = NO_DAYS, means = NO_DAYS]) => {
-      const year = yearOf(days);
-      const celsius = celsiusOf(means);
-      const isBlank = allBlank(celsius);
+    ([days, means]) => {
+      const found = temperaturesOf(days, means);
+      if (found === undefined) return NO_ANSWER;
+      const { year, celsius } = found;
       const kept = aboveOf(celsius);
       return (given) => {
         const limit = given[2] as number;
-        if (isBlank || Number.isNaN(limit)) return Number.NaN;
+        if (Number.isNaN(limit)) return Number.NaN;
         const counts = (day: number): number => ((celsius[day] as number) > limit ? 1 : 0);
         return between(year, given, () => totalsBy(kept, limit, celsius.length, counts));
       };
