@@ -74,7 +74,7 @@ test('a grower changes a bed, a variety and a spacing, sees everything follow, t
   await book.openSheet('Varieties');
   await book.type(0, 'Critical day length', '16 h');
   mustType(demo, 'Varieties', variety, 'Critical day length', '16 h');
-  expect(await shown(book)).toEqual(expected(demo));
+  await expect.poll(() => shown(book)).toEqual(expected(demo));
 
   await book.openSheet('Plantings');
   expect(await book.read(0, 'In-row spacing')).toMatch(/^8(\.0+)?$/);

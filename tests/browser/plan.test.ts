@@ -43,7 +43,7 @@ test('a planting without a bed gets one proposed', async () => {
   await expect.poll(() => book.read(0, 'Bed')).toBe('');
   await fromMenu(page, 'Propose beds');
   await expect.poll(() => book.message().textContent(), { timeout: 15_000 }).toMatch(/^1 planting of 1 placed\./);
-  expect(await book.read(0, 'Bed')).not.toBe('');
+  await expect.poll(() => book.read(0, 'Bed')).not.toBe('');
   expect(problems).toEqual([]);
 });
 

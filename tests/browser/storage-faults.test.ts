@@ -85,7 +85,7 @@ test('where site data is blocked the page works, says that nothing is kept, and 
     await expect.poll(() => book.message().textContent()).toMatch(/lets the page keep nothing.*Save it to a file/);
     await book.openSheet('Beds');
     await book.type(0, 'Length', '61');
-    expect(await book.read(0, 'Length')).toBe('61');
+    await expect.poll(() => book.read(0, 'Length')).toBe('61');
     await page.getByText('not kept: save to a file').waitFor();
     expect(await savedLength(page)).toMatchObject({ number: 61, unit: 'ft' });
     await book.press(1, 'Bed');

@@ -40,7 +40,7 @@ test('a version kept by hand is compared with the present and brought back as on
   expect(await changes.textContent()).toMatch(/What follows from it \(\d+ cells\)/);
   await dialog.getByRole('button', { name: 'Bring this state back' }).click();
   await expect.poll(() => book.read(1, 'Length')).toBe(begin);
-  expect(await book.read(0, 'Length')).toBe('61');
+  await expect.poll(() => book.read(0, 'Length')).toBe('61');
 
   // The state in between is one step back, and among the versions.
   await page.locator('.message').getByRole('button', { name: 'Undo' }).click();
