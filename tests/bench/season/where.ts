@@ -2,6 +2,7 @@
 // benchmark of the season prints the dearest; and over everything worked out again, told apart by whether the floor has the
 // column too. Steps without a name are indexes and totals that columns share.
 
+import type { Node } from '../../../engine/calculation/graph/graph.ts';
 import type { Command, Workbook } from '../../../engine/index.ts';
 import { costAmong, cpuNow, timed } from '../cpu.ts';
 import { edit } from './edits.ts';
@@ -20,10 +21,14 @@ export interface StepCost {
 
 /** The dearest first, after the first edits have warmed what they touch. */
 export function stepCosts(workbook: Workbook, commands: readonly Command[], warm: number): readonly StepCost[] {
-  for (const command of commands.slice(0, warm)) edit(workbook, command);
-  const measured = commands.slice(warm);
-  return costsOver(workbook, measured.length, () => {
+  return clocked(workbook, (taken) => {
+    for (const command of commands.slice(0, warm)) edit(workbook, command);
+    taken();
+    const measured = commands.slice(warm);
     for (const command of measured) edit(workbook, command);
+    return taken()
+      .map((step): StepCost => ({ ...step, cost: step.cost / measured.length, rows: step.rows / measured.length }))
+      .sort((a, b) => b.cost - a.cost);
   });
 }
 
@@ -33,8 +38,8 @@ export interface Share {
   readonly cost: number;
 }
 
-/** Runs in which machine code is still being made, of the engine's code as of the floor's. */
-const WARM = 40;
+/** Runs in which machine code is still being made, of the engine's code as of the floor's: at least so many, for at least so many ms. */
+const [WARM, WARM_FOR] = [40, 5000];
 
 /**
  * What everything again costs in the columns that the floor has, in other columns, and in what columns share: the median of so many
@@ -46,64 +51,95 @@ export function sharesOfAll(
   times: number,
 ): { readonly shares: Readonly<Record<Kind, Share>>; readonly floor: number } {
   const onFloor = new Set(columnsOfFloor(floor).flatMap(([sheet, ids]) => ids.map((id) => `${sheet}/${id}`)));
-  for (let time = 0; time < WARM; time++) {
-    workbook.recalculateAll();
-    floor.all();
-  }
-  const steps: Record<Kind, number> = { floor: 0, other: 0, shared: 0 };
-  const costs: Record<Kind, number[]> = { floor: [], other: [], shared: [] };
-  const ofFloor: number[] = [];
-  for (let time = 0; time < times; time++) {
-    const sums: Record<Kind, number> = { floor: 0, other: 0, shared: 0 };
-    for (const { name, cost } of costsOver(workbook, 1, () => workbook.recalculateAll())) {
-      const kind = name.startsWith('(') ? 'shared' : onFloor.has(name) ? 'floor' : 'other';
-      if (time === 0) steps[kind]++;
-      sums[kind] += cost;
+  return clocked(workbook, (taken) => {
+    for (let time = 0, end = cpuNow() + WARM_FOR; time < WARM || cpuNow() < end; time++) {
+      workbook.recalculateAll();
+      floor.all();
     }
-    for (const kind of ['floor', 'other', 'shared'] as const) costs[kind].push(sums[kind]);
-    ofFloor.push(timed(() => floor.all())[0]);
-  }
-  const share = (kind: Kind): Share => ({ steps: steps[kind], cost: costAmong(costs[kind]).p50 });
-  return {
-    shares: { floor: share('floor'), other: share('other'), shared: share('shared') },
-    floor: costAmong(ofFloor).p50,
-  };
+    taken();
+    const steps: Record<Kind, number> = { floor: 0, other: 0, shared: 0 };
+    const costs: Record<Kind, number[]> = { floor: [], other: [], shared: [] };
+    const ofFloor: number[] = [];
+    for (let time = 0; time < times; time++) {
+      const sums: Record<Kind, number> = { floor: 0, other: 0, shared: 0 };
+      workbook.recalculateAll();
+      for (const { name, cost } of taken()) {
+        const kind = name.startsWith('(') ? 'shared' : onFloor.has(name) ? 'floor' : 'other';
+        if (time === 0) steps[kind]++;
+        sums[kind] += cost;
+      }
+      for (const kind of ['floor', 'other', 'shared'] as const) costs[kind].push(sums[kind]);
+      ofFloor.push(timed(() => floor.all())[0]);
+    }
+    const share = (kind: Kind): Share => ({ steps: steps[kind], cost: costAmong(costs[kind]).p50 });
+    return {
+      shares: { floor: share('floor'), other: share('other'), shared: share('shared') },
+      floor: costAmong(ofFloor).p50,
+    };
+  });
 }
 
 type Kind = 'floor' | 'other' | 'shared';
 
-/** CPU time of each step while something is done, for one of so many times that it is done. */
-function costsOver(workbook: Workbook, times: number, act: () => void): readonly StepCost[] {
-  const { graph } = workbook.document.program.built;
-  const costs = graph.order.map(() => ({ cost: 0, runs: 0, rows: 0 }));
-  const plain = graph.order.map((node) => node.run);
-  graph.order.forEach((node, at) => {
-    const sum = costs[at];
-    if (sum === undefined) return;
-    const run = node.run.bind(node);
-    node.run = (frame, changed) => {
+/** CPU milliseconds that the clock itself takes between two looks at it; a step of a small season takes some ten times that. */
+function costOfClock(): number {
+  const looks = 20_000;
+  let sum = 0;
+  for (let look = 0; look < looks; look++) {
+    const start = cpuNow();
+    sum += cpuNow() - start;
+  }
+  return sum / looks;
+}
+
+/**
+ * Acts while a clock stands at every step of the graph, and gives what that gives. `taken`: what each step took since it was asked
+ * before, less what looking at the clock takes. The clock stands at the kinds of steps, not at each: steps that were changed one by
+ * one would be slower ones.
+ */
+function clocked<T>(workbook: Workbook, act: (taken: () => readonly StepCost[]) => T): T {
+  const { order } = workbook.document.program.built.graph;
+  const names = order.map((node, at) => node.name || unnamed(workbook, at));
+  const costs = order.map(() => ({ cost: 0, runs: 0, rows: 0 }));
+  const clock = costOfClock();
+  const plain = new Map<Kindred, Kindred['run']>();
+  for (const node of order) {
+    const kindred: Kindred = Object.getPrototypeOf(node);
+    if (!plain.has(kindred)) plain.set(kindred, kindred.run);
+  }
+  /** A step that runs itself in parts is not counted twice. */
+  let running = false;
+  for (const [kindred, run] of plain) {
+    kindred.run = function (this: Node, frame, changed) {
+      const sum = costs[this.rank];
+      if (running || sum === undefined) {
+        run.call(this, frame, changed);
+        return;
+      }
+      running = true;
       const start = cpuNow();
-      run(frame, changed);
-      sum.cost += cpuNow() - start;
+      run.call(this, frame, changed);
+      sum.cost += cpuNow() - start - clock;
       sum.runs++;
       sum.rows += changed.all ? Number.POSITIVE_INFINITY : changed.count;
+      running = false;
     };
-  });
-  try {
-    act();
-  } finally {
-    graph.order.forEach((node, at) => {
-      const run = plain[at];
-      if (run !== undefined) node.run = run;
-    });
   }
-  return graph.order
-    .map((node, at): StepCost => {
-      const { cost, runs, rows } = costs[at] ?? { cost: 0, runs: 0, rows: 0 };
-      return { name: node.name || unnamed(workbook, at), cost: cost / times, runs, rows: rows / times };
-    })
-    .sort((a, b) => b.cost - a.cost);
+  const taken = (): readonly StepCost[] =>
+    costs.map((sum, at) => {
+      const step = { name: names[at] ?? '', ...sum };
+      Object.assign(sum, { cost: 0, runs: 0, rows: 0 });
+      return step;
+    });
+  try {
+    return act(taken);
+  } finally {
+    for (const [kindred, run] of plain) kindred.run = run;
+  }
 }
+
+/** What steps of one kind run by. */
+type Kindred = Pick<Node, 'run'>;
 
 /** A shared index or total, by the first column that reads it. */
 function unnamed(workbook: Workbook, at: number): string {
