@@ -23,7 +23,7 @@ export function insertRow(command: CommandOf<'insert row'>, draft: Draft): Refus
     if (why !== undefined) return { sheet: sheetId, column: column.id, why };
   }
   const row = draft.newId();
-  const [at = ''] = placesBefore(sheet, before, 1, draft);
+  const [at = ''] = makePlacesBefore(sheet, before, 1, draft);
   draft.perform({ op: 'insert row', sheet: sheetId, row, at });
   for (const [name, entry] of Object.entries(entries)) {
     if (entry.trim() === '') continue;
@@ -88,22 +88,31 @@ function notByHand({ name }: ProgramSheet, what: string): string {
   return `Rows of ${name} follow from other sheets; none can be ${what} by hand.`;
 }
 
-/** Places for so many rows before one of a sheet, or after all of them. */
-function placesBefore(
+/**
+ * Places for so many rows before one of a sheet, or after all of them. Rows may stand at one place, where two people put one in at
+ * once or an improved template ships one: the later of them then move on a little, since there is no place between.
+ */
+function makePlacesBefore(
   sheet: ProgramSheet,
   before: string | undefined,
   count: number,
-  { document }: Draft,
+  draft: Draft,
   moving: ReadonlySet<string> = new Set(),
 ): readonly string[] {
-  const rows = document.rowsOf(sheet.id);
+  const rows = draft.document.rowsOf(sheet.id);
   const record = before === undefined ? undefined : rows.record(before);
-  if (record === undefined) {
-    return positionsBetween(rows.lastAt, undefined, count);
-  }
+  if (record === undefined) return positionsBetween(rows.lastAt, undefined, count);
   const there = [...rows.records()].filter(({ slot, id }) => slot >= 0 && !moving.has(id)).sort(byPlace);
   const at = there.findIndex(({ id }) => id === before);
-  return positionsBetween(there[at - 1]?.at ?? '', record.at, count);
+  const last = there[at - 1]?.at ?? '';
+  if (last !== record.at) return positionsBetween(last, record.at, count);
+  const next = there.findIndex((one, i) => i > at && one.at !== last);
+  const together = there.slice(at, next < 0 ? undefined : next);
+  const places = positionsBetween(last, there[next]?.at, count + together.length);
+  together.forEach(({ id }, i) => {
+    draft.perform({ op: 'move row', sheet: sheet.id, row: id, at: places[count + i] ?? '' });
+  });
+  return places.slice(0, count);
 }
 
 export function removeRows({ sheet: sheetId, rows }: CommandOf<'remove rows'>, draft: Draft): Refused {
@@ -174,7 +183,7 @@ export function moveRows({ sheet: sheetId, rows, before }: CommandOf<'move rows'
     const record = draft.document.rowsOf(sheetId).record(row);
     if (record !== undefined) records.push(record);
   }
-  const places = placesBefore(sheet, before, records.length, draft, new Set(rows));
+  const places = makePlacesBefore(sheet, before, records.length, draft, new Set(rows));
   records.sort(byPlace).forEach(({ id }, i) => {
     draft.perform({ op: 'move row', sheet: sheetId, row: id, at: places[i] ?? '' });
   });

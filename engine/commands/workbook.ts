@@ -389,7 +389,9 @@ export class Workbook {
 
 /** What takes operations back, from what takes each of them back: the last first. */
 function backwards(inverses: readonly (readonly Operation[])[]): readonly Operation[] {
-  return inverses.toReversed().flat();
+  const all: Operation[] = [];
+  for (let i = inverses.length - 1; i >= 0; i--) for (const operation of inverses[i] ?? []) all.push(operation);
+  return all;
 }
 
 const NO_MESSAGE: Message = { code: 'trial', parts: {} };

@@ -19,7 +19,7 @@ import { isSchemaOperation } from './schema-operations.ts';
 import { applySetting } from './setting-operations.ts';
 import { type Arrival, BEFORE_ALL, isLater, type Stamp } from './stamps.ts';
 import { moveTemplateRows } from './template-rows.ts';
-import { rowThing, thingOf } from './things.ts';
+import { thingOf } from './things.ts';
 import { Touched } from './touched.ts';
 import { type Operation, type OperationOf, oneByOne } from './transaction.ts';
 import { settleLinks } from './waiting-links.ts';
@@ -55,24 +55,26 @@ export class Changes {
   /** Does an operation and gives what takes it back, to be done in the order given. */
   apply(operation: Operation, arrival: Arrival): readonly Operation[] {
     if (operation.op === 'insert rows' || operation.op === 'remove rows') return this.#applyMany(operation, arrival);
-    const thing = thingOf(operation);
-    const { stamps } = this.#document;
-    const row = 'row' in operation ? operation : undefined;
-    if (arrival.remote && !isLater(arrival.stamp, stamps.of(thing, row))) return this.#overruled(operation, arrival);
+    if (arrival.remote && !this.#isLatest(operation, arrival.stamp)) return this.#overruled(operation, arrival);
     const inverse = this.#apply(operation, arrival);
-    this.#note(operation, thing, arrival.stamp);
+    this.#note(operation, arrival.stamp);
     return inverse;
   }
 
-  #note(operation: SingleOperation, thing: string, stamp: Stamp): void {
+  #isLatest(operation: SingleOperation, stamp: Stamp): boolean {
+    const row = 'row' in operation ? operation : undefined;
+    return isLater(stamp, this.#document.stamps.of(thingOf(operation), row));
+  }
+
+  #note(operation: SingleOperation, stamp: Stamp): void {
     const { stamps } = this.#document;
-    stamps.note(thing, stamp);
-    if (operation.op === 'cell') stamps.noteRow(rowThing(operation.sheet, operation.row), stamp);
+    if (operation.op === 'cell') stamps.noteCell(operation, stamp);
+    else stamps.note(thingOf(operation), stamp);
   }
 
   /** A change that comes too late changes nothing, but a cell of a row that is not there yet waits for it. */
   #overruled(operation: SingleOperation, arrival: Arrival): readonly Operation[] {
-    if (operation.op === 'cell') this.#note(operation, thingOf(operation), arrival.stamp);
+    if (operation.op === 'cell') this.#note(operation, arrival.stamp);
     return [];
   }
 

@@ -15,9 +15,10 @@ function digitAt(position: string, at: number): number {
   return at < position.length ? DIGITS.indexOf(position.charAt(at)) : 0;
 }
 
-/** A place between two; '' before is the very beginning, undefined after the very end. `before` must sort before `after`. */
+/** A place between two; '' before is the very beginning, undefined after the very end. throws where `before` doesn't sort before `after`. */
 export function positionBetween(before: string, after: string | undefined): string {
   if (after === undefined) return positionAfter(before);
+  if (before >= after) throw new Error(`There is no place between ${before} and ${after}.`);
   let common = '';
   for (let at = 0; ; at++) {
     const low = digitAt(before, at);

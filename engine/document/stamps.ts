@@ -23,6 +23,16 @@ export function isLater(a: Stamp, b: Stamp): boolean {
   return a.time === b.time ? a.actor > b.actor : a.time > b.time;
 }
 
+/** A cell that changed by itself. */
+interface CellPlace {
+  readonly sheet: string;
+  readonly row: string;
+  readonly column: string;
+}
+
+/** So many changed cells wait at most to be named. */
+const MOST_WAITING = 1 << 16;
+
 /** Rows that came or went at once, to be noted thing by thing once somebody asks about one of them. */
 interface Block {
   readonly stamp: Stamp;
@@ -35,6 +45,9 @@ export class Stamps {
   readonly #latest = new Map<string, Stamp>();
   /** The latest change of a cell of a row by each who changed one. */
   readonly #ofRows = new Map<string, Map<string, Stamp>>();
+  /** Cells that changed one by one, and when: their names too are made only once somebody asks. */
+  #cells: CellPlace[] = [];
+  #when: Stamp[] = [];
   /** By sheet: names for all the cells of an import are made only where two people's changes meet there. */
   readonly #blocks = new Map<string, Block[]>();
   /** By sheet and row, of blocks that somebody has asked about. */
@@ -42,7 +55,10 @@ export class Stamps {
 
   /** The latest change of a thing; `row` is the row that it belongs to, if any. */
   of(thing: string, row?: { readonly sheet: string; readonly row: string }): Stamp {
-    if (row !== undefined) this.#unfold(row.sheet, row.row);
+    if (row !== undefined) {
+      this.#nameCells();
+      this.#unfold(row.sheet, row.row);
+    }
     return this.#latest.get(thing) ?? BEFORE_ALL;
   }
 
@@ -51,8 +67,25 @@ export class Stamps {
     if (isLater(stamp, this.#latest.get(thing) ?? BEFORE_ALL)) this.#latest.set(thing, stamp);
   }
 
+  /** Notes that a cell changed, and with it its row. */
+  noteCell(cell: CellPlace, stamp: Stamp): void {
+    if (!isLater(stamp, BEFORE_ALL)) return;
+    this.#cells.push(cell);
+    this.#when.push(stamp);
+    if (this.#cells.length >= MOST_WAITING) this.#nameCells();
+  }
+
+  #nameCells(): void {
+    this.#cells.forEach(({ sheet, row, column }, i) => {
+      const stamp = this.#when[i] ?? BEFORE_ALL;
+      this.note(cellThing(sheet, row, column), stamp);
+      this.#noteRow(rowThing(sheet, row), stamp);
+    });
+    if (this.#cells.length > 0) [this.#cells, this.#when] = [[], []];
+  }
+
   /** Notes that some cell of a row changed, of whatever column. */
-  noteRow(row: string, stamp: Stamp): void {
+  #noteRow(row: string, stamp: Stamp): void {
     const byActor = this.#ofRows.get(row) ?? new Map<string, Stamp>();
     this.#ofRows.set(row, byActor);
     if (isLater(stamp, byActor.get(stamp.actor) ?? BEFORE_ALL)) byActor.set(stamp.actor, stamp);
@@ -76,7 +109,7 @@ export class Stamps {
         const column = columns?.[i];
         if (content === null || column === undefined) return;
         this.note(cellThing(sheet, row, column), stamp);
-        this.noteRow(rowThing(sheet, row), stamp);
+        this.#noteRow(rowThing(sheet, row), stamp);
       });
     }
   }
@@ -99,6 +132,7 @@ export class Stamps {
 
   /** Whether another person changed a cell of a row after this moment. */
   isChangedSince(sheet: string, row: string, stamp: Stamp): boolean {
+    this.#nameCells();
     this.#unfold(sheet, row);
     const byActor = this.#ofRows.get(rowThing(sheet, row))?.values() ?? [];
     return [...byActor].some((one) => one.actor !== stamp.actor && isLater(one, stamp));

@@ -3,7 +3,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Command, Findings, type Transaction, type Workbook } from '../../engine/index.ts';
+import { type Command, cellView, Findings, rowId, rows, type Transaction, type Workbook } from '../../engine/index.ts';
 import { runs } from '../runs.ts';
 import { type Chances, chances, commandFor } from './any-command.ts';
 import { BEGINNING, everything, everythingByAmount, openFarm } from './farm.ts';
@@ -92,6 +92,32 @@ describe('two people', () => {
       before: P3,
     });
     merged([done(anna, insert('Of Anna'))], [done(bert, insert('Of Bert'))], anna, bert);
+  });
+
+  test('whose rows stand at one place: others go between them and move about, and what was done is taken back', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const insert = (planting: string, before: string): Command => {
+      return { command: 'insert row', sheet: 'plantings', entries: { planting }, before };
+    };
+    merged([done(anna, insert('Of Anna', P3))], [done(bert, insert('Of Bert', P3))], anna, bert);
+    const names = (): readonly string[] =>
+      Array.from(rows(anna, 'plantings'), (slot) => cellView(anna, 'plantings', slot, 'planting').text);
+    const idOf = (name: string): string =>
+      rowId(anna, 'plantings', rows(anna, 'plantings')[names().indexOf(name)] ?? -1) ?? '';
+    const together = names();
+    const [first = '', second = ''] = together.slice(2, 4);
+    expect([first, second].toSorted()).toEqual(['Of Anna', 'Of Bert']);
+
+    done(anna, insert('Between', idOf(second)));
+    expect(names()).toEqual(['P1', 'P2', first, 'Between', second, 'P3']);
+    anna.undo();
+    expect(names()).toEqual(together);
+    done(anna, { command: 'move rows', sheet: 'plantings', rows: [P1], before: idOf(second) });
+    expect(names()).toEqual(['P2', first, 'P1', second, 'P3']);
+    done(anna, { command: 'move rows', sheet: 'plantings', rows: [idOf(second)], before: idOf(first) });
+    expect(names()).toEqual(['P2', second, first, 'P1', 'P3']);
+    for (let step = 0; step < 2; step++) anna.undo();
+    expect(everything(anna)).toEqual(everything(bert));
   });
 
   test('of whom one removes a column that the other typed in: the cells are kept, and there when it is back', () => {

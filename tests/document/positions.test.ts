@@ -22,6 +22,11 @@ test('between any two there is room, wherever rows were put before', () => {
   );
 });
 
+test('between two that are one, or the wrong way round, there is none, and it says so', () => {
+  expect(() => positionBetween('K', 'K')).toThrow('no place between K and K');
+  expect(() => positionsBetween('e', 'K', 3)).toThrow('no place between e and K');
+});
+
 test('200,000 rows put at the end one by one have places of at most eight letters', () => {
   let last = '';
   let longest = 0;

@@ -107,7 +107,14 @@ export class Edges {
         dirty.addAll();
         return;
       }
-      for (let i = 0; i < changed.count; i++) followBack(ways, 0, changed.at(i), dirty, frame);
+      const [first, second] = ways;
+      if (dirty.all || first === undefined) return;
+      const index = first.forWayBack(frame);
+      for (let i = 0; i < changed.count; i++) {
+        const group = index.findOne(changed.at(i));
+        if (second === undefined) addMembers(index, group, dirty);
+        else followBack(index, group, ways, 1, dirty, frame);
+      }
     });
   }
 
@@ -159,14 +166,23 @@ function addMembers(index: GroupIndex, group: number, into: RowSet): void {
   for (let i = from; i < from + count; i++) into.add(rows[i] as number);
 }
 
-/** The depth is the number of links in the formula, never the number of rows. */
-function followBack(ways: readonly IndexNode[], step: number, row: number, into: RowSet, frame: Frame): void {
+/** From the rows of a group on along the ways from one on. The depth is the number of links in the formula, never that of rows. */
+function followBack(
+  index: GroupIndex,
+  group: number,
+  ways: readonly IndexNode[],
+  step: number,
+  into: RowSet,
+  frame: Frame,
+): void {
   const way = ways[step];
   if (way === undefined) {
-    into.add(row);
+    addMembers(index, group, into);
     return;
   }
-  const index = way.forWayBack(frame);
-  const { rows, from, count } = index.members(index.findOne(row));
-  for (let i = from; i < from + count; i++) followBack(ways, step + 1, rows[i] as number, into, frame);
+  const { rows, from, count } = index.members(group);
+  if (count === 0) return;
+  const next = way.forWayBack(frame);
+  for (let i = from; i < from + count; i++)
+    followBack(next, next.findOne(rows[i] as number), ways, step + 1, into, frame);
 }
