@@ -10,6 +10,7 @@ import type { Document } from './document.ts';
 import { readEntryAs } from './entries.ts';
 import { positionsBetween } from './positions.ts';
 import type { RowRecord } from './sheet-rows.ts';
+import { BEFORE_ALL, isLater } from './stamps.ts';
 import type { Operation } from './transaction.ts';
 
 export interface ShippedRow {
@@ -95,7 +96,10 @@ function moveSheetRows(document: Document, sheet: string, from: ShippedRows, to:
   return operations;
 }
 
-/** What is known of a row. One that came with the version to come and went when that was taken back is as if it had never been. */
+/**
+ * What is known of a row. One that came with the version to come and went when that was taken back is as if it had never been; one
+ * that somebody took out stays out.
+ */
 function recordOf(
   document: Document,
   sheet: string,
@@ -103,7 +107,8 @@ function recordOf(
   before: ShippedRow | undefined,
 ): RowRecord | undefined {
   const record = document.rowsOf(sheet).record(row);
-  return before === undefined && record?.removed !== undefined && record.slot < 0 ? undefined : record;
+  if (before !== undefined || record?.removed === undefined || record.slot >= 0) return record;
+  return isLater(record.removed, BEFORE_ALL) ? record : undefined;
 }
 
 /** A row that holds just what it came with, and that nothing typed names. */

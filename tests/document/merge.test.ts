@@ -120,6 +120,14 @@ describe('two people', () => {
     expect(everything(anna)).toEqual(everything(bert));
   });
 
+  test('of whom one takes out a row that the template of the other stops shipping and ships again: it stays out', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const ofAnna = [2, 1].map((version) => done(anna, { command: 'use template', version }));
+    const ofBert = [done(bert, { command: 'remove rows', sheet: 'trays', rows: ['tray-72'] })];
+    merged(ofAnna, ofBert, anna, bert);
+    expect(everything(anna).file).toContain('"removed": { "trays": ["tray-72"] }');
+  });
+
   test('of whom one removes a column that the other typed in: the cells are kept, and there when it is back', () => {
     const start = openFarm();
     done(start, { command: 'add column', sheet: 'plantings', name: 'Weighed', type: { type: 'text' } });
