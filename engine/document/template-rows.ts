@@ -11,6 +11,7 @@ import { readEntryAs } from './entries.ts';
 import { positionsBetween } from './positions.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import { BEFORE_ALL, isLater } from './stamps.ts';
+import { rowPlaceThing } from './things.ts';
 import type { Operation } from './transaction.ts';
 
 export interface ShippedRow {
@@ -79,7 +80,8 @@ function moveSheetRows(document: Document, sheet: string, from: ShippedRows, to:
   for (const [row, { at, cells }] of to) {
     const before = from.get(row);
     const record = recordOf(document, sheet, row, before);
-    if (record === undefined) operations.push({ op: 'insert row', sheet, row, at });
+    if (record === undefined)
+      operations.push({ op: 'insert row', sheet, row, at: movedTo(document, sheet, row) ?? at });
     else if (before !== undefined && record.at === before.at && before.at !== at) {
       operations.push({ op: 'move row', sheet, row, at });
     }
@@ -109,6 +111,12 @@ function recordOf(
   const record = document.rowsOf(sheet).record(row);
   if (before !== undefined || record?.removed === undefined || record.slot >= 0) return record;
   return isLater(record.removed, BEFORE_ALL) ? record : undefined;
+}
+
+/** The place that somebody moved a row to, before or since it went; undefined where nobody did. */
+function movedTo(document: Document, sheet: string, row: string): string | undefined {
+  const moved = document.stamps.of(rowPlaceThing(sheet, row), { sheet, row });
+  return isLater(moved, BEFORE_ALL) ? document.rowsOf(sheet).record(row)?.at : undefined;
 }
 
 /** A row that holds just what it came with, and that nothing typed names. */

@@ -17,6 +17,11 @@ export function wholeRowThing(sheet: string, row: string): string {
   return JSON.stringify(['row', sheet, row]);
 }
 
+/** Where a row stands among the others. */
+export function rowPlaceThing(sheet: string, row: string): string {
+  return JSON.stringify(['row place', sheet, row]);
+}
+
 /** Of many rows at once each is a thing of its own, so they are named one by one (transaction.ts). */
 export function thingOf(operation: Exclude<Operation, { readonly op: 'insert rows' | 'remove rows' }>): string {
   switch (operation.op) {
@@ -29,7 +34,7 @@ export function thingOf(operation: Exclude<Operation, { readonly op: 'insert row
     case 'keep row':
       return wholeRowThing(operation.sheet, operation.row);
     case 'move row':
-      return JSON.stringify(['row place', operation.sheet, operation.row]);
+      return rowPlaceThing(operation.sheet, operation.row);
     case 'formula':
       return JSON.stringify(['formula', operation.sheet, operation.column]);
     case 'add column':

@@ -128,6 +128,15 @@ describe('two people', () => {
     expect(everything(anna).file).toContain('"removed": { "trays": ["tray-72"] }');
   });
 
+  test('of whom one moves such a row: it stands where it was moved to', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const moved = [done(anna, { command: 'move rows', sheet: 'trays', rows: ['tray-72'] })];
+    const ofBert = [2, 1].map((version) => done(bert, { command: 'use template', version }));
+    merged(moved, ofBert, anna, bert);
+    const trays = Array.from(rows(anna, 'trays'), (slot) => cellView(anna, 'trays', slot, 'tray').text);
+    expect(trays).toEqual(['128 cells', '72 cells']);
+  });
+
   test('of whom one removes a column that the other typed in: the cells are kept, and there when it is back', () => {
     const start = openFarm();
     done(start, { command: 'add column', sheet: 'plantings', name: 'Weighed', type: { type: 'text' } });
