@@ -106,9 +106,8 @@ function makePlacesBefore(
   const at = there.findIndex(({ id }) => id === before);
   const last = there[at - 1]?.at ?? '';
   if (last !== record.at) return positionsBetween(last, record.at, count);
-  const next = there.findIndex((one, i) => i > at && one.at !== last);
-  const together = there.slice(at, next < 0 ? undefined : next);
-  const places = positionsBetween(last, there[next]?.at, count + together.length);
+  const together = there.slice(at).filter((one) => one.at === last);
+  const places = positionsBetween(last, there[at + together.length]?.at, count + together.length);
   together.forEach(({ id }, i) => {
     draft.perform({ op: 'move row', sheet: sheet.id, row: id, at: places[count + i] ?? '' });
   });

@@ -76,18 +76,17 @@ export class Stamps {
   }
 
   #nameCells(): void {
-    this.#cells.forEach(({ sheet, row, column }, i) => {
-      const stamp = this.#when[i] ?? BEFORE_ALL;
-      this.note(cellThing(sheet, row, column), stamp);
-      this.#noteRow(rowThing(sheet, row), stamp);
+    this.#cells.forEach((cell, i) => {
+      this.#nameCell(cell, this.#when[i] ?? BEFORE_ALL);
     });
     if (this.#cells.length > 0) [this.#cells, this.#when] = [[], []];
   }
 
-  /** Notes that some cell of a row changed, of whatever column. */
-  #noteRow(row: string, stamp: Stamp): void {
-    const byActor = this.#ofRows.get(row) ?? new Map<string, Stamp>();
-    this.#ofRows.set(row, byActor);
+  #nameCell({ sheet, row, column }: CellPlace, stamp: Stamp): void {
+    this.note(cellThing(sheet, row, column), stamp);
+    const thing = rowThing(sheet, row);
+    const byActor = this.#ofRows.get(thing) ?? new Map<string, Stamp>();
+    this.#ofRows.set(thing, byActor);
     if (isLater(stamp, byActor.get(stamp.actor) ?? BEFORE_ALL)) byActor.set(stamp.actor, stamp);
   }
 
@@ -108,8 +107,7 @@ export class Stamps {
       rows[0]?.cells.forEach((content, i) => {
         const column = columns?.[i];
         if (content === null || column === undefined) return;
-        this.note(cellThing(sheet, row, column), stamp);
-        this.#noteRow(rowThing(sheet, row), stamp);
+        this.#nameCell({ sheet, row, column }, stamp);
       });
     }
   }

@@ -107,14 +107,10 @@ export class Edges {
         dirty.addAll();
         return;
       }
-      const [first, second] = ways;
+      const [first] = ways;
       if (dirty.all || first === undefined) return;
       const index = first.forWayBack(frame);
-      for (let i = 0; i < changed.count; i++) {
-        const group = index.findOne(changed.at(i));
-        if (second === undefined) addMembers(index, group, dirty);
-        else followBack(index, group, ways, 1, dirty, frame);
-      }
+      for (let i = 0; i < changed.count; i++) followBack(index, index.findOne(changed.at(i)), ways, 1, dirty, frame);
     });
   }
 
