@@ -1,5 +1,6 @@
 // Rows by hand: put in above and below, moved by keys and by dragging, removed by keys, each taken back.
 
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { at, drag, middle, rowHandle, spareRow, undo } from './hands.ts';
 
@@ -7,6 +8,11 @@ async function names(book: Awaited<ReturnType<typeof at>>['book'], count: number
   const list: string[] = [];
   for (let row = 0; row < count; row += 1) list.push(await book.read(row, 'Tray'));
   return list;
+}
+
+/** The numbers in front of the first rows. */
+function numbers(page: Page, count: number): Promise<readonly (string | null)[]> {
+  return Promise.all(Array.from({ length: count }, (_, row) => rowHandle(page, row).textContent()));
 }
 
 test('a row is put in above and below the cell in hand', async () => {
@@ -24,8 +30,10 @@ test('a row is put in above and below the cell in hand', async () => {
   await page.keyboard.type('Put below');
   await page.keyboard.press('Enter');
   await expect.poll(() => names(book, 5)).toEqual([first, 'Put above', second, 'Put below', third]);
+  await expect.poll(() => numbers(page, 5)).toEqual(['1', '2', '3', '4', '5']);
   await undo(page, 2);
   await expect.poll(() => names(book, 3)).toEqual([first, second, third]);
+  await expect.poll(() => numbers(page, 3)).toEqual(['1', '2', '3']);
   expect(problems).toEqual([]);
 });
 

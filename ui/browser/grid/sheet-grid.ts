@@ -337,6 +337,8 @@ export class SheetGrid implements Drawing {
 
   private drawRows(): void {
     this.api.setGridOption('rowData', this.order.handles());
+    // Rows that stay are not drawn anew, but those below one that came or went have another number.
+    this.api.refreshCells({ columns: [HANDLES] });
     this.layer.keepWithin();
     this.layer.paint();
   }
