@@ -4,6 +4,7 @@
 
 import { BLANK, Column, FILLED, type Token } from '../values/column.ts';
 import type { Figures } from '../values/figures.ts';
+import { SpareArrays } from '../values/spare-arrays.ts';
 import type { Faults, Texts } from '../values/texts.ts';
 import type { ColumnDef, Layout, TableDef } from './layout.ts';
 import { compareRows, rowsInOrder } from './row-order.ts';
@@ -70,6 +71,7 @@ interface Contents {
   readonly typed: (TypedCells | undefined)[];
   readonly states: (Shared | undefined)[];
   readonly today: number;
+  readonly spare: SpareArrays;
 }
 
 /** The rows of a table in order, for as long as its stamp stays the same, and their places once they were asked for. */
@@ -98,6 +100,8 @@ export class Frame {
   /** The civil day that TODAY() gives. */
   today: number;
   madeCells: MadeCells | undefined;
+  /** For columns that are to be copied, of this frame and its branches. */
+  readonly #spare: SpareArrays;
   /** Tables in which rows died since slots were last released. */
   readonly #dying = new Set<TableDef>();
   readonly #rowLists: (RowList | undefined)[] = [];
@@ -113,6 +117,7 @@ export class Frame {
     this.typed = contents.typed;
     this.states = contents.states;
     this.today = contents.today;
+    this.#spare = contents.spare;
     this.pending = new Uint8Array(contents.nodes);
     this.fresh = new Uint8Array(contents.nodes);
   }
@@ -122,7 +127,8 @@ export class Frame {
     const token: Token = {};
     const tables = layout.tables.map(() => new TableRows(token));
     const columns = layout.columns.map(({ whole }) => new Column(whole, token));
-    return new Frame({ layout, dictionaries, nodes, tables, columns, typed: [], states: [], today: 0 }, token);
+    const spare = new SpareArrays();
+    return new Frame({ layout, dictionaries, nodes, tables, columns, typed: [], states: [], today: 0, spare }, token);
   }
 
   /** A frame for a graph of its own beside another's: it shares the tables there are and has those that the layout adds. */
@@ -130,11 +136,10 @@ export class Frame {
     const token: Token = {};
     const tables = layout.tables.map(({ number }) => frame.tables[number] ?? new TableRows(token));
     const columns = layout.columns.map(({ number, whole }) => frame.columns[number] ?? new Column(whole, token));
-    const { typed, today } = frame;
-    return new Frame(
-      { layout, dictionaries: frame, nodes, tables, columns, typed: typed.slice(), states: [], today },
-      token,
-    );
+    const { today } = frame;
+    const typed = frame.typed.slice();
+    const spare = frame.#spare;
+    return new Frame({ layout, dictionaries: frame, nodes, tables, columns, typed, states: [], today, spare }, token);
   }
 
   /** Brings a frame beside another's up to date with that one: it shares again what there is, and keeps nothing made of what there was. */
@@ -159,6 +164,7 @@ export class Frame {
         typed: this.typed.slice(),
         states: this.states.slice(),
         today: this.today,
+        spare: this.#spare,
       },
       {},
     );
@@ -169,6 +175,19 @@ export class Frame {
     });
     for (const table of this.#dying) branch.#dying.add(table);
     return branch;
+  }
+
+  /** Gives what this frame alone holds away to be used again. Nothing can be read from it, or from its columns, afterwards. */
+  release(): void {
+    for (const column of this.columns) if (column.owner === this.token) column.release(this.#spare);
+    this.columns.length = 0;
+  }
+
+  /** Whoever shared what this frame held under an earlier token is gone: it may be written again without being copied. */
+  ownAgain(earlier: Token): void {
+    const own = [...this.columns, ...this.tables, ...this.typed, ...this.states];
+    for (const one of own) if (one?.owner === this.token) one.owner = earlier;
+    this.token = earlier;
   }
 
   /** A dirty set of a node; made when first asked for. */
@@ -193,7 +212,7 @@ export class Frame {
   ownColumn({ number }: ColumnDef): Column {
     const column = this.columns[number] as Column;
     if (column.owner === this.token) return column;
-    const own = column.copy(this.token);
+    const own = column.copy(this.token, this.#spare);
     this.columns[number] = own;
     return own;
   }

@@ -269,6 +269,24 @@ export class Workbook {
     return branch;
   }
 
+  /** What `work` makes of a branch that nobody sees before or after: of its frame nothing may be kept. */
+  onBranch<T>(work: (branch: Workbook) => T): T {
+    const branch = this.branch();
+    try {
+      return work(branch);
+    } finally {
+      branch.release();
+    }
+  }
+
+  /**
+   * To be called on a branch that nobody looks at any more, nor at anything that was read from its frame: what it copied is used
+   * for the next one.
+   */
+  release(): void {
+    this.document.release();
+  }
+
   /**
    * What cells would hold after each of several sets of commands, each tried on the workbook as it is now. Nothing is changed:
    * the trials run on a branch. A set that would be refused gives undefined.
@@ -277,15 +295,9 @@ export class Workbook {
     trials: readonly (readonly Command[])[],
     cells: readonly CellAddress[],
   ): readonly (readonly Scalar[] | undefined)[] {
-    const { store } = this.document;
     // What the trials start from is worked out once, not in each branch.
     this.#changes.bring(cells);
-    const { token } = store;
-    const branch = this.branch();
-    const answers = trials.map((commands) => branch.#try(commands, cells));
-    // The branch is gone, so what was this frame's own before is its own again.
-    store.token = token;
-    return answers;
+    return this.onBranch((branch) => trials.map((commands) => branch.#try(commands, cells)));
   }
 
   /**

@@ -9,7 +9,7 @@ import { KIND } from '../schema/hidden.ts';
 import type { Looks } from '../schema/looks.ts';
 import type { Template } from '../schema/template.ts';
 import { civilDayOfIso, yearMonthDay } from '../values/civil.ts';
-import { FILLED } from '../values/column.ts';
+import { FILLED, type Token } from '../values/column.ts';
 import type { EntryContext } from '../values/entry.ts';
 import type { Writing } from '../values/writing.ts';
 import type { CellMap } from './cell-map.ts';
@@ -54,6 +54,15 @@ export interface RangedCell {
   readonly range: ContentRange;
 }
 
+/** What a document was when a branch was made of it. */
+interface CameFrom {
+  readonly document: Document;
+  readonly store: Frame;
+  /** What it owned before it shared it with the branch, and owns since. */
+  readonly before: Token;
+  readonly since: Token;
+}
+
 export class Document implements RowFinder {
   title: string;
   /** The template as this workbook uses it, which may be an earlier one than today's. */
@@ -80,6 +89,9 @@ export class Document implements RowFinder {
   readonly #names: Map<string, RowNames>;
   #branches: ReadonlyMap<string, BranchData>;
   #ranges: ReadonlyMap<string, RangedCell>;
+  /** Branches of this document that may still be looked at. */
+  #branchesAbout = 0;
+  #cameFrom: CameFrom | undefined;
 
   constructor(parts: DocumentParts) {
     this.title = parts.title;
@@ -104,11 +116,13 @@ export class Document implements RowFinder {
 
   /** A document that holds the same and changes by itself from here on. */
   branch(): Document {
+    const { store } = this;
+    const before = store.token;
     const branch = new Document({
       title: this.title,
       template: this.template,
       program: this.program,
-      store: this.store.branch(),
+      store: store.branch(),
       rows: new Map(this.#rows),
       names: new Map(this.#names),
       looks: this.looks,
@@ -122,7 +136,29 @@ export class Document implements RowFinder {
       ranges: this.#ranges,
     });
     branch.run.goOn();
+    branch.#cameFrom = { document: this, store, before, since: store.token };
+    this.#branchesAbout += 1;
     return branch;
+  }
+
+  /**
+   * To be called on a branch that nobody looks at any more, nor at anything that was read from its frame: the next one copies into
+   * what it held, and the document that it came from need not copy what it shared with this one alone.
+   */
+  release(): void {
+    this.store.release();
+    const from = this.#cameFrom;
+    this.#cameFrom = undefined;
+    if (from === undefined || this.#branchesAbout > 0) return;
+    from.document.#branchesAbout -= 1;
+    // Another branch since then, or sheets made anew, share what there was.
+    if (from.document.store === from.store && from.store.token === from.since) from.document.#ownAgain(from);
+  }
+
+  #ownAgain({ before, since }: CameFrom): void {
+    const held = [...this.#rows.values(), ...this.#names.values()];
+    for (const one of held) if (one.owner === since) one.owner = before;
+    this.store.ownAgain(before);
   }
 
   // Branches kept in the workbook: transactions on it, opened by whoever works in one (commands/branches.ts).

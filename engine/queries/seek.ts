@@ -7,7 +7,7 @@ import type { ValueType } from '../values/type.ts';
 import { columnOf } from './book.ts';
 import { type Figure, numberOf, sayNumber } from './figures.ts';
 import { type Input, putInput, refuseInput, sayInput } from './inputs.ts';
-import { Trials } from './trials.ts';
+import { onTrials, type RunTrial } from './trials.ts';
 
 export interface SeekQuestion {
   readonly input: Input;
@@ -52,16 +52,20 @@ interface Tried {
 }
 
 export function seek(workbook: Workbook, question: SeekQuestion): Sought {
-  const { input, from, to, goal, figureName } = question;
-  const why = refuseInput(workbook, input);
+  const why = refuseInput(workbook, question.input);
   if (why !== undefined) return { answer: 'refused', says: why };
-  if (!(from < to)) return { answer: 'refused', says: 'The lower end must be below the upper one: swap them.' };
+  if (!(question.from < question.to))
+    return { answer: 'refused', says: 'The lower end must be below the upper one: swap them.' };
+  return onTrials(workbook, [question.figure], (run) => soughtBy(run, workbook, question));
+}
+
+function soughtBy(run: RunTrial, workbook: Workbook, question: SeekQuestion): Sought {
+  const { input, from, to, goal, figureName } = question;
   const isDate = columnOf(workbook, input.sheet, input.column)?.type?.kind === 'date';
-  const trials = new Trials(workbook, [question.figure]);
   let type: ValueType | undefined;
   let fault: string | undefined;
   const tryAt = (at: number): Tried => {
-    const [found] = trials.run([putInput(workbook, input, { value: at, unit: undefined })]);
+    const [found] = run([putInput(workbook, input, { value: at, unit: undefined })]);
     if (found?.type !== undefined) type = found.type;
     const figure = found === undefined ? undefined : numberOf(found);
     if (figure === undefined) fault ??= found?.shown;

@@ -32,7 +32,16 @@ export function formulaSideBySide(
     const tried = tryFormula(workbook, sheet, column, formula);
     if (!tried.ok) return { ok: false, why: tried.diagnostic.why, diagnostic: tried.diagnostic };
   }
-  const branch = workbook.branch();
+  return workbook.onBranch((branch) => rowsBySide(workbook, branch, { sheet, column, formula }));
+}
+
+interface Other {
+  readonly sheet: string;
+  readonly column: string;
+  readonly formula: string | null;
+}
+
+function rowsBySide(workbook: Workbook, branch: Workbook, { sheet, column, formula }: Other): FormulaTrial {
   const done = branch.do([{ command: 'set formula', sheet, column, formula }], message('set formula', { column }));
   if (done.refused) return { ok: false, why: done.why };
   const [before, after] = [columnOf(workbook, sheet, column), columnOf(branch, sheet, column)];

@@ -6,20 +6,17 @@ import { message } from '../commands/messages.ts';
 import type { Workbook } from '../commands/workbook.ts';
 import { type Figure, type FigureValue, figureIn } from './figures.ts';
 
-export class Trials {
-  readonly #branch: Workbook;
-  readonly #figures: readonly Figure[];
+/** What the figures are with these commands done, which must write the same cells at every trial; refusals as errors. */
+export type RunTrial = (commands: readonly Command[]) => readonly FigureValue[];
 
-  constructor(workbook: Workbook, figures: readonly Figure[]) {
-    this.#branch = workbook.branch();
-    this.#figures = figures;
-  }
-
-  /** What the figures are with these commands done, which must write the same cells at every trial; refusals as errors. */
-  run(commands: readonly Command[]): readonly FigureValue[] {
-    const done = this.#branch.do(commands, message('trial'), { joined: true });
-    if (!done.refused) return this.#figures.map((figure) => figureIn(this.#branch, figure));
-    const { why } = done;
-    return this.#figures.map(() => ({ value: { error: 'value', why }, type: undefined, shown: why }));
-  }
+/** What comes of trials; the branch is gone afterwards. */
+export function onTrials<T>(workbook: Workbook, figures: readonly Figure[], work: (run: RunTrial) => T): T {
+  return workbook.onBranch((branch) =>
+    work((commands) => {
+      const done = branch.do(commands, message('trial'), { joined: true });
+      if (!done.refused) return figures.map((figure) => figureIn(branch, figure));
+      const { why } = done;
+      return figures.map(() => ({ value: { error: 'value', why }, type: undefined, shown: why }));
+    }),
+  );
 }

@@ -3,7 +3,7 @@
 import type { Workbook } from '../commands/workbook.ts';
 import type { Figure, FigureValue } from './figures.ts';
 import { type Input, type InputValue, putInput, refuseInput } from './inputs.ts';
-import { Trials } from './trials.ts';
+import { onTrials } from './trials.ts';
 
 export interface InputAt {
   readonly input: Input;
@@ -24,11 +24,12 @@ export function twoWay(workbook: Workbook, down: InputAt, across: InputAt, figur
   if (why !== undefined) return { ok: false, why };
   if (isSame(down.input, across.input))
     return { ok: false, why: 'Both inputs are the same cell: choose another for one.' };
-  const trials = new Trials(workbook, [figure]);
-  const cells = down.values.map((first) => {
-    const put = putInput(workbook, down.input, first);
-    return across.values.flatMap((second) => trials.run([put, putInput(workbook, across.input, second)]));
-  });
+  const cells = onTrials(workbook, [figure], (run) =>
+    down.values.map((first) => {
+      const put = putInput(workbook, down.input, first);
+      return across.values.flatMap((second) => run([put, putInput(workbook, across.input, second)]));
+    }),
+  );
   return { ok: true, cells };
 }
 
@@ -36,8 +37,8 @@ export function twoWay(workbook: Workbook, down: InputAt, across: InputAt, figur
 export function oneWay(workbook: Workbook, { input, values }: InputAt, figures: readonly Figure[]): TwoWay {
   const why = refuseInput(workbook, input);
   if (why !== undefined) return { ok: false, why };
-  const trials = new Trials(workbook, figures);
-  return { ok: true, cells: values.map((value) => trials.run([putInput(workbook, input, value)])) };
+  const cells = onTrials(workbook, figures, (run) => values.map((value) => run([putInput(workbook, input, value)])));
+  return { ok: true, cells };
 }
 
 function isSame(a: Input, b: Input): boolean {

@@ -42,7 +42,10 @@ export interface Upgrade {
 
 /** What taking this version of the template into use would change; undefined where it can't be taken. */
 export function upgradeTo(workbook: Workbook, version: number): Upgrade | undefined {
-  const branch = workbook.branch();
+  return workbook.onBranch((branch) => upgradeOn(branch, workbook, version));
+}
+
+function upgradeOn(branch: Workbook, workbook: Workbook, version: number): Upgrade | undefined {
   if (branch.do([{ command: 'use template', version }], message('upgrade')).refused) return undefined;
   const before = workbook.document.program;
   const after = branch.document.program;

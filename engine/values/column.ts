@@ -2,6 +2,8 @@
 // texts (codes of a dictionary) and links (row slots) are 32-bit whole numbers. A faulty cell holds the number of its
 // error. Storage knows nothing of types beyond that; calculation and document read and write it.
 
+import type { SpareArrays } from './spare-arrays.ts';
+
 export const FILLED = 0;
 export const BLANK = 1;
 export const FAULT = 2;
@@ -16,6 +18,9 @@ export function nextStamp(): number {
   writes += 1;
   return writes;
 }
+
+const NONE = new Float64Array(0);
+const NO_STATES = new Uint8Array(0);
 
 export class Column {
   values: Float64Array | Int32Array;
@@ -37,10 +42,10 @@ export class Column {
   }
 
   /** The same cells in arrays of their own. */
-  copy(owner: Token): Column {
+  copy(owner: Token, spare?: SpareArrays): Column {
     const copy = new Column(this.whole, owner);
-    copy.values = this.values.slice();
-    copy.states = this.states.slice();
+    copy.values = spare?.copy(this.values) ?? this.values.slice();
+    copy.states = spare?.copy(this.states) ?? this.states.slice();
     copy.exceptions = this.exceptions;
     copy.stamp = this.stamp;
     copy.length = this.length;
@@ -143,6 +148,15 @@ export class Column {
   /** To be called after writing to `values` directly. */
   touched(): void {
     this.stamp = nextStamp();
+  }
+
+  /** Gives its arrays away to be used again; nothing can be read from it afterwards. */
+  release(spare: SpareArrays): void {
+    spare.keep(this.values);
+    spare.keep(this.states);
+    this.values = NONE;
+    this.states = NO_STATES;
+    this.length = 0;
   }
 
   /** Bytes held, room included. */

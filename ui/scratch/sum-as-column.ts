@@ -30,13 +30,16 @@ export function sumAsColumn(book: Workbook, room: ScratchRoom, place: SumPlace, 
   const slots = rows(book, sheet);
   const slot = slots[row ?? 0];
   if (slot === undefined) return { ok: true, formula, said: 'The sheet has no row yet to try it in.' };
-  const branch = book.branch();
-  const name = 'Sum on trial';
-  const done = branch.do([{ command: 'add formula', sheet, name, formula }], message('trial'));
-  const column = sheetView(branch, sheet)?.columns.find((one) => one.name === name);
-  if (done.refused || column === undefined)
-    return { ok: false, formula, why: done.refused ? done.why : 'It fits no column.' };
-  const { value, text } = cellView(branch, sheet, slot, column.id);
+  const onTrial = book.onBranch((branch) => {
+    const name = 'Sum on trial';
+    const done = branch.do([{ command: 'add formula', sheet, name, formula }], message('trial'));
+    const column = sheetView(branch, sheet)?.columns.find((one) => one.name === name);
+    if (done.refused || column === undefined) return { why: done.refused ? done.why : 'It fits no column.' };
+    return { column, cell: cellView(branch, sheet, slot, column.id) };
+  });
+  if ('why' in onTrial) return { ok: false, formula, why: onTrial.why };
+  const { column } = onTrial;
+  const { value, text } = onTrial.cell;
   if (isError(value)) return { ok: false, formula, why: `In ${rowName(book, sheet, slot)}: ${value.why}` };
   const onPaper = room.cell(place.paper, place.cell);
   const given = column.type?.kind === 'date' ? plainFigure(value, { is: 'date' }) : value;

@@ -197,6 +197,7 @@ function branching(workbook: Workbook): readonly Figure[] {
     edited.push(cost);
     asked.push(timed(() => numbersOf(branch, 'plantings', 'margin'))[0]);
     rest.push(timed(() => branch.settle())[0]);
+    branch.release();
   }
   return [
     { what: 'branch with a spacing edit', cost: costAmong(edited) },

@@ -180,9 +180,10 @@ function writeFormula(
   const command = { command: 'set formula', ...place, formula } as const;
   const said = message('set formula', { column: name });
   // A circle is found once the formula stands among the others: on a branch, so that a refused one leaves no trace.
-  const branch = book.branch();
-  branch.do([command], said);
-  const circle = columnAt(branch, place)?.diagnostic;
+  const circle = book.onBranch((branch) => {
+    branch.do([command], said);
+    return columnAt(branch, place)?.diagnostic;
+  });
   if (circle !== undefined) return circle.why;
   const done = change([command], said, { quietly: true });
   return done.refused ? done.why : undefined;

@@ -117,6 +117,7 @@ async function begin(): Promise<void> {
   }
   if (keptWorkbook() !== workbook) return;
   const atFirst = done.length === 0 ? text : untouched && writeWorkbookFile(untouched.data());
+  untouched?.release();
   untouched = undefined;
   const next = newSession(id, beginAgainWhereGone);
   const ids = new Set(done.map((step) => step.done.id));

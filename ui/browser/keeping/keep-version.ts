@@ -27,10 +27,11 @@ function keepVersionSoon(kind: VersionKind): void {
   const [workbook, id, place] = [keptWorkbook()?.branch(), keptAs.peek(), sessionOnScreen()?.place];
   if (workbook === undefined || id === undefined || place === undefined) return;
   versionDay = new Date().toDateString();
-  whenIdle(
-    () => void keepVersion({ workbook: id, kind, text: writeWorkbookFile(workbook.data()), place }).catch(() => false),
-    1_000,
-  );
+  whenIdle(() => {
+    const text = writeWorkbookFile(workbook.data());
+    workbook.release();
+    void keepVersion({ workbook: id, kind, text, place }).catch(() => false);
+  }, 1_000);
 }
 
 /** Keeps a version of the workbook on screen as it is now; gives whether it was. What fails is said where it was asked for. */

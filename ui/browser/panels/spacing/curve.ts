@@ -54,16 +54,20 @@ export function* curveOf(
   const place = { sheet: PLANTINGS, row: row.id, column: SPACING };
   const cells = columns.map(({ id }) => ({ sheet: PLANTINGS, row: row.slot, column: id }));
   const branch = book.branch();
-  for (const spacing of spacings) {
-    const figures = new Map<string, number>();
-    const put: Command = { command: 'put cell', ...place, content: spacingContent(spacing, unit) };
-    if (branch.tryOut([put], cells) === undefined) {
-      for (const { id, shownIn } of columns) {
-        const value = cellValue(branch, PLANTINGS, row.slot, id);
-        if (typeof value === 'number') figures.set(id, fromCanonical(shownIn, value));
+  try {
+    for (const spacing of spacings) {
+      const figures = new Map<string, number>();
+      const put: Command = { command: 'put cell', ...place, content: spacingContent(spacing, unit) };
+      if (branch.tryOut([put], cells) === undefined) {
+        for (const { id, shownIn } of columns) {
+          const value = cellValue(branch, PLANTINGS, row.slot, id);
+          if (typeof value === 'number') figures.set(id, fromCanonical(shownIn, value));
+        }
       }
+      yield { spacing, figures };
     }
-    yield { spacing, figures };
+  } finally {
+    branch.release();
   }
 }
 
