@@ -57,7 +57,6 @@ export interface RangedCell {
 /** What a document was when a branch was made of it. */
 interface CameFrom {
   readonly document: Document;
-  readonly store: Frame;
   /** What it owned before it shared it with the branch, and owns since. */
   readonly before: Token;
   readonly since: Token;
@@ -136,7 +135,7 @@ export class Document implements RowFinder {
       ranges: this.#ranges,
     });
     branch.run.goOn();
-    branch.#cameFrom = { document: this, store, before, since: store.token };
+    branch.#cameFrom = { document: this, before, since: store.token };
     this.#branchesAbout += 1;
     return branch;
   }
@@ -152,7 +151,7 @@ export class Document implements RowFinder {
     if (from === undefined || this.#branchesAbout > 0) return;
     from.document.#branchesAbout -= 1;
     // Another branch since then, or sheets made anew, share what there was.
-    if (from.document.store === from.store && from.store.token === from.since) from.document.#ownAgain(from);
+    if (from.document.store.token === from.since) from.document.#ownAgain(from);
   }
 
   #ownAgain({ before, since }: CameFrom): void {

@@ -124,20 +124,23 @@ describe('a branch', () => {
     expect(lengths(other).values).toBe(shared);
   });
 
-  test('whose own branch is still looked at gives nothing back that the two share', () => {
-    const workbook = farm();
-    const branch = workbook.branch();
-    lengthen(branch, '11 ft');
-    const inner = branch.branch();
-    const { values } = lengths(inner);
-    const kept = [...values];
-    branch.release();
-    lengthen(workbook, '12 ft');
-    const next = workbook.branch();
-    lengthen(next, '13 ft');
-    expect(lengths(inner).values).toBe(values);
-    expect([...values]).toEqual(kept);
-  });
+  test.each([true, false])(
+    'whose own branch is still looked at gives nothing back that this one reads: %s',
+    (edited) => {
+      const workbook = farm();
+      const branch = workbook.branch();
+      if (edited) lengthen(branch, '11 ft');
+      const inner = branch.branch();
+      const { values } = lengths(inner);
+      const kept = [...values];
+      branch.release();
+      lengthen(workbook, '12 ft');
+      const next = workbook.branch();
+      lengthen(next, '13 ft');
+      expect(lengths(inner).values).toBe(values);
+      expect([...values]).toEqual(kept);
+    },
+  );
 
   test('cannot be read once it is let go', () => {
     const branch = farm().branch();
