@@ -178,7 +178,8 @@ export { type Drawn, type DrawOrder, Draws, drawnFrom, MOST_DRAWS } from './quer
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
-export { type Finding, type FindingLevel, Findings } from './queries/findings.ts';
+export type { Finding, FindingLevel } from './queries/finding.ts';
+export { Findings } from './queries/findings.ts';
 export {
   type Input,
   type InputsRead,

@@ -20,12 +20,14 @@ export class SheetRows {
   readonly #records: Map<string, RowRecord>;
   readonly #ids: (string | undefined)[];
   #lastAt: string;
+  readonly #broughtBack = new Set<string>();
 
   constructor(owner: Token, records = new Map<string, RowRecord>(), ids: (string | undefined)[] = [], lastAt = '') {
     this.owner = owner;
     this.#records = records;
     this.#ids = ids;
     this.#lastAt = lastAt;
+    for (const { id, broughtBack } of records.values()) if (broughtBack === true) this.#broughtBack.add(id);
   }
 
   copy(owner: Token): SheetRows {
@@ -52,6 +54,11 @@ export class SheetRows {
     return this.#records.values();
   }
 
+  /** Slots of the rows that one person took out and another's change brought back. */
+  broughtBack(): readonly number[] {
+    return [...this.#broughtBack].flatMap((id) => this.slotOf(id) ?? []);
+  }
+
   /** The place of the row that stands last, or stood so far back. */
   get lastAt(): string {
     return this.#lastAt;
@@ -64,6 +71,8 @@ export class SheetRows {
       this.#ids[record.slot] = record.id;
     }
     this.#records.set(record.id, record);
+    if (record.broughtBack === true) this.#broughtBack.add(record.id);
+    else this.#broughtBack.delete(record.id);
     if (record.at > this.#lastAt) this.#lastAt = record.at;
   }
 
@@ -72,5 +81,6 @@ export class SheetRows {
     const before = this.#records.get(id);
     if (before !== undefined && before.slot >= 0) this.#ids[before.slot] = undefined;
     this.#records.delete(id);
+    this.#broughtBack.delete(id);
   }
 }

@@ -6,7 +6,7 @@ import type { Filter, ViewDeclaration } from '../schema/views.ts';
 import { isError } from '../values/error.ts';
 import { type Book, columnOf } from './book.ts';
 import { meeting, valueKey } from './conditions.ts';
-import type { FindingLevel } from './findings.ts';
+import type { FindingLevel } from './finding.ts';
 import { rowId, rows } from './rows.ts';
 import { scalarAt, shownCell } from './shown.ts';
 

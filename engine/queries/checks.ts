@@ -1,7 +1,7 @@
 // The checks of a sheet as a person can change them.
 
 import { type Book, sheetOf } from './book.ts';
-import type { FindingLevel } from './findings.ts';
+import type { FindingLevel } from './finding.ts';
 
 export interface CheckView {
   readonly id: string;

@@ -7,7 +7,8 @@ import { showWithUnit } from '../values/show.ts';
 import type { ValueType } from '../values/type.ts';
 import { type Book, columnOf } from './book.ts';
 import { evaluate } from './evaluate.ts';
-import { type FindingLevel, Findings } from './findings.ts';
+import type { FindingLevel } from './finding.ts';
+import { Findings } from './findings.ts';
 import { inWords, scalarAt } from './shown.ts';
 
 export type Figure =

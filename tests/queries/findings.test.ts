@@ -1,0 +1,49 @@
+// The list of what needs a look, kept as changes come, against one made afresh.
+
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { demoFarm } from '../../demo/farm.ts';
+import { Findings, rowId, rowNamed, rows } from '../../engine/index.ts';
+import { SEASON } from '../../sheets-templates/index.ts';
+import { started } from '../book.ts';
+import { chances, commandFor } from '../document/any-command.ts';
+import { openFarm } from '../document/farm.ts';
+import { runs } from '../runs.ts';
+
+const MESSAGE = { code: 'work', parts: {} };
+
+test('a list that is kept is the same as one made afresh, whatever is done in between', () => {
+  fc.assert(
+    fc.property(fc.array(chances, { minLength: 5, maxLength: 30 }), (sequence) => {
+      const workbook = openFarm();
+      const kept = new Findings(workbook);
+      for (const by of sequence) {
+        const command = commandFor(workbook, by);
+        if (command !== undefined) workbook.do([command], MESSAGE);
+        if (by.value % 5 === 0) workbook.undo();
+        if (by.value % 3 !== 0) expect(kept.all()).toEqual(new Findings(workbook).all());
+      }
+      expect(kept.all()).toEqual(new Findings(workbook).all());
+    }),
+    { numRuns: runs(30, 2000) },
+  );
+});
+
+test('rows are named as they are now: a new name, another place', () => {
+  const opened = started(SEASON, demoFarm);
+  if (!opened.ok) throw new Error(opened.problems.join(' '));
+  const { workbook } = opened.workbook;
+  const kept = new Findings(workbook);
+  const named = (sheet: string): readonly string[] =>
+    kept.all().flatMap((one) => (one.sheet === sheet ? one.rowName : []));
+  expect(named('plantings')).toContain('Basil');
+  const row = rowId(workbook, 'plantings', rowNamed(workbook, 'plantings', 'Basil') ?? -1);
+  workbook.do([{ command: 'set cell', sheet: 'plantings', row, column: 'planting', entry: 'Pots' }], MESSAGE);
+  expect(named('plantings')).toContain('Pots');
+  expect(named('plantings')).not.toContain('Basil');
+  const places = named('packs').map((name) => Number(name.replace('row ', '')));
+  expect(places.length).toBeGreaterThan(0);
+  const [first] = rows(workbook, 'packs');
+  workbook.do([{ command: 'remove rows', sheet: 'packs', rows: [rowId(workbook, 'packs', first ?? -1)] }], MESSAGE);
+  expect(named('packs')).toEqual(places.map((place) => `row ${place - 1}`));
+});
