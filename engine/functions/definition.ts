@@ -33,12 +33,23 @@ export function rowOf({ values, at, uniform }: Run, i: number): number {
   return values[uniform ? at : at + i] as number;
 }
 
+/** A fold that what is known of two lists tells of both, one after the other. Of one value alone the value itself is known. */
+export interface Running {
+  /** What is known of no values. */
+  readonly none: number;
+  readonly join: (known: number, other: number) => number;
+  /** The fold of so many values; no number where it has none. */
+  readonly comesTo: (known: number, count: number) => number;
+}
+
 export interface Fold {
   readonly fold: FoldNumbers;
   /** The fold of two numbers, row by row. */
   readonly ofTwo?: Loop;
   /** Adds one number to the last, from 0 on: the totals of longer and longer lists are what it passes on its way. */
   readonly addsUp?: true;
+  /** How lists are folded that are known in parts; absent where the parts don't tell. */
+  readonly running?: Running;
   /**
    * What is counted in: 'numbers' skips blanks (SUM), 'filled' counts every value that isn't blank whatever its type,
    * errors too (COUNTA), 'blanks' counts blanks (COUNTBLANK), 'numbers only' skips blanks and errors (COUNT).

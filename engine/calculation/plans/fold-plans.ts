@@ -18,8 +18,10 @@ import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
 import { countedTexts } from './counting-plans.ts';
-import { type ColumnNode, type Criterion, isFixed, rolesOf } from './criteria-roles.ts';
+import { type ColumnNode, type Criterion, holdsNumbers, isFixed, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
+import { type Alike, othersKernel } from './other-rows.ts';
+import { FEW_IN_RANGE, RangeFolds } from './range-folds.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import { type CountedRows, holdsText, type PlannedTotal, type Reader } from './reader.ts';
 import { RunningSums, runningSumKernel } from './running-sums.ts';
@@ -236,6 +238,12 @@ function planScannedFold(
   const matching = planMatching(table, conditions, values, reader);
   reader.counts(tree, countedBy(matching));
   const data = column === undefined ? undefined : reader.layout.column(table, column);
+  const [only, ...more] = conditions.scanned;
+  const { running } = fold;
+  if (only?.comparison === '<>' && more.length === 0 && running !== undefined) {
+    const alike = alikeness(only, table, reader);
+    return othersKernel({ matching, alike, column: data, fold, running }, reader.words);
+  }
   const gathering = new Gathering();
   const kernel = matchingKernel(matching, (rows, count, out, i, frame) => {
     const cells = data === undefined ? undefined : frame.column(data);
@@ -248,32 +256,46 @@ function planScannedFold(
     out.states[i] = gathering.finish(fold, reader.words.faults);
     out.values[i] = gathering.result;
   });
-  const [only] = conditions.scanned;
   if (data !== undefined || only === undefined || !holdsText(reader, table, only.column.column)) return kernel;
   return countedTexts(matching, only.comparison, reader.words.texts, kernel);
 }
 
-/** A total of the rows between bounds, added up by rising value. */
+function alikeness({ column }: Criterion, table: string, reader: Reader): Alike {
+  if (holdsText(reader, table, column.column)) return 'texts';
+  return holdsNumbers(column.type) ? 'numbers' : 'same';
+}
+
+/** A total of the rows between bounds, by rising value. */
 function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, reader: Reader): Kernel {
   const { faults } = reader.words;
+  const none = undefinedCell(fold, faults);
   const gathering = new Gathering();
-  const sums = fold.addsUp === true && column !== undefined ? new RunningSums(column) : undefined;
+  const { running } = fold;
+  // Sums of all rows up to a place go on where others ended, one value after another; other lists are put together of blocks.
+  const isUpTo = ranged.sorted.every(({ comparison }) => comparison === '<' || comparison === '<=');
+  const goesOn = fold.addsUp === true && isUpTo;
+  const sums = goesOn && column !== undefined ? new RunningSums(column) : undefined;
+  const folds = !goesOn && running !== undefined && column !== undefined ? new RangeFolds(column, running) : undefined;
   const kernel = rangedKernel(
     ranged,
     (rows, from, to, out, i, frame, group, run) => {
-      const isWhole = run !== undefined && from === group.from;
-      const known = isWhole ? sums?.upTo(to - from, group, frame, run) : undefined;
-      if (known !== undefined) {
-        out.values[i] = known;
+      const isOwn = rows === group.rows;
+      const sum = isOwn && run !== undefined ? sums?.upTo(to - from, group, frame, run) : undefined;
+      if (sum !== undefined) {
+        out.values[i] = sum;
         out.states[i] = FILLED;
+        return;
+      }
+      if (folds !== undefined && isOwn && to - from > FEW_IN_RANGE) {
+        const { value, state } = folds.between(from, to, group, frame, run ?? {});
+        const isNone = value - value !== 0;
+        out.values[i] = isNone ? none.value : value;
+        out.states[i] = isNone ? none.state : state;
         return;
       }
       gathering.start(to - from);
       if (column === undefined) {
-        if (fold.takes !== 'blanks') {
-          gathering.values.fill(1, 0, to - from);
-          gathering.count = to - from;
-        }
+        gathering.count = to - from;
       } else {
         const { values, states, exceptions } = frame.column(column);
         if (exceptions === 0 && fold.takes !== 'blanks') {

@@ -17,26 +17,35 @@ import {
   takes,
   thenRepeating,
 } from '../build.ts';
-import type { Body, FoldNumbers, FunctionDefinition, Undefined } from '../definition.ts';
+import type { Body, FoldNumbers, FunctionDefinition, Running } from '../definition.ts';
 import { sum } from './mathematics.ts';
-import { conditionalMean, largest, smallest } from './statistics.ts';
+import { ADDED, conditionalMean, largest, smallest } from './statistics.ts';
 import { PLAIN } from './types.ts';
 
 const make = makers('conditional totals');
 
-function over(fold: FoldNumbers, undefinedMeans: Undefined): Body {
-  return { lane: 'conditional fold', fold: { fold, takes: 'numbers', undefinedMeans } };
+/** The smallest or largest, blank where there is none. */
+function extreme(fold: FoldNumbers, running: Running): Body {
+  return { lane: 'conditional fold', fold: { fold, takes: 'numbers', undefinedMeans: 'blank', running } };
 }
+
+const LEAST: Running = { none: Number.POSITIVE_INFINITY, join: Math.min, comesTo: (known) => known };
+const MOST: Running = { none: Number.NEGATIVE_INFINITY, join: Math.max, comesTo: (known) => known };
 
 const SUMMED: Body = {
   lane: 'conditional fold',
-  fold: { fold: sum, takes: 'numbers', addsUp: true, undefinedMeans: 'blank' },
+  fold: { fold: sum, takes: 'numbers', addsUp: true, undefinedMeans: 'blank', running: ADDED },
 };
 
 /** How many rows meet the conditions; there is no column of values. */
 const COUNTED: Body = {
   lane: 'conditional fold',
-  fold: { fold: (_, count) => count, takes: 'filled', undefinedMeans: 'blank' },
+  fold: {
+    fold: (_, count) => count,
+    takes: 'filled',
+    undefinedMeans: 'blank',
+    running: { none: 0, join: () => 0, comesTo: (_, count) => count },
+  },
 };
 
 /** SUMIF and AVERAGEIF: the type of the values, which are the looked-at column where none is named. */
@@ -83,7 +92,7 @@ export const CONDITIONAL: readonly FunctionDefinition[] = [
     'common spreadsheet practice',
     thenRepeating(takes(needed('values', column(ordered('A')))), ANY_COLUMN, CONDITION),
     ordered('A'),
-    over(smallest, 'blank'),
+    extreme(smallest, LEAST),
   ),
   make.other(
     'MAXIFS',
@@ -91,7 +100,7 @@ export const CONDITIONAL: readonly FunctionDefinition[] = [
     'common spreadsheet practice',
     thenRepeating(takes(needed('values', column(ordered('A')))), ANY_COLUMN, CONDITION),
     ordered('A'),
-    over(largest, 'blank'),
+    extreme(largest, MOST),
   ),
   make.other(
     'SUMIF',

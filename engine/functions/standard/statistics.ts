@@ -2,7 +2,6 @@
 // temperature, the spread a difference. Read by standard/index.ts and conditional.ts.
 
 import type { ArgumentType } from '../../language/signature.ts';
-import type { CellError } from '../../values/error.ts';
 import { equalNumbers, tolerantRound } from '../../values/tolerance.ts';
 import type { ValueType } from '../../values/type.ts';
 import {
@@ -19,7 +18,7 @@ import {
   values,
   withLoop,
 } from '../build.ts';
-import { type Body, type FoldNumbers, type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
+import { type Body, type Fold, type FunctionDefinition, type Loop, type Running, rowOf } from '../definition.ts';
 import { sum } from './mathematics.ts';
 import { firstType, spread } from './types.ts';
 
@@ -158,29 +157,36 @@ function kurtosis(list: Float64Array, count: number): number {
 type ValuesType = (args: readonly ArgumentType[]) => ValueType | undefined;
 
 /** A body whose result is a whole day where the values are dates. */
-function wholeDays(
-  lane: 'fold' | 'conditional fold' | 'database',
-  typeOfValues: ValuesType,
-  fold: FoldNumbers,
-  undefinedMeans: CellError,
-): Body {
-  const rounded: FoldNumbers = (list, size) => tolerantRound(fold(list, size));
+function wholeDays(lane: 'fold' | 'conditional fold' | 'database', typeOfValues: ValuesType, fold: Fold): Body {
+  const { running } = fold;
+  const rounded: Fold = {
+    ...fold,
+    fold: (list, size) => tolerantRound(fold.fold(list, size)),
+    ...(running && { running: { ...running, comesTo: (known, size) => tolerantRound(running.comesTo(known, size)) } }),
+  };
   return {
     lane: 'by type',
-    choose: (args) => {
-      const dated = typeOfValues(args)?.kind === 'date';
-      return { lane, fold: { fold: dated ? rounded : fold, takes: 'numbers', undefinedMeans } };
-    },
+    choose: (args) => ({ lane, fold: typeOfValues(args)?.kind === 'date' ? rounded : fold }),
   };
 }
 
+/** Of sums what is known is the sum. */
+export const ADDED: Running = { none: 0, join: (a, b) => a + b, comesTo: (known) => known };
+
+const MEAN: Fold = {
+  fold: mean,
+  takes: 'numbers',
+  undefinedMeans: NOTHING_TO_AVERAGE,
+  running: { ...ADDED, comesTo: (known, size) => (size === 0 ? Number.NaN : known / size) },
+};
+
 /** The mean over the rows that meet conditions, a whole day of dates; `typeOfValues` finds the column of values. */
 export function conditionalMean(typeOfValues: ValuesType): Body {
-  return wholeDays('conditional fold', typeOfValues, mean, NOTHING_TO_AVERAGE);
+  return wholeDays('conditional fold', typeOfValues, MEAN);
 }
 
 /** The mean over the rows that meet a sheet of criteria; the field comes second. */
-export const DATABASE_MEAN: Body = wholeDays('database', (args) => args[1]?.type, mean, NOTHING_TO_AVERAGE);
+export const DATABASE_MEAN: Body = wholeDays('database', (args) => args[1]?.type, MEAN);
 
 const MEASURED = many('values', values(ordered('A')));
 const QUANTITIES = many('values', values(numbers('A')));
@@ -270,7 +276,7 @@ export const STATISTICS: readonly FunctionDefinition[] = [
     '6.18.3',
     MEASURED,
     ordered('A'),
-    wholeDays('fold', firstType, mean, NOTHING_TO_AVERAGE),
+    wholeDays('fold', firstType, MEAN),
   ),
   make.other(
     'MEDIAN',
@@ -278,7 +284,7 @@ export const STATISTICS: readonly FunctionDefinition[] = [
     '6.18.47',
     MEASURED,
     ordered('A'),
-    wholeDays('fold', firstType, median, NOTHING_TO_AVERAGE),
+    wholeDays('fold', firstType, { fold: median, takes: 'numbers', undefinedMeans: NOTHING_TO_AVERAGE }),
   ),
   MODE,
   alias('MODE.SNGL', MODE),

@@ -1,0 +1,148 @@
+// Folds of rows that lie side by side in a group's order, asked for by many reading rows. A group is folded once by blocks, and each
+// answer joins the blocks that lie wholly within it with the rows at its two ends. Where blocks begin follows from the values by
+// which the rows stand in order, never from how many rows stand before: a change before or behind what a row asks for wakes no row, so
+// nothing of its answer, to the last bit, may rest on it. Called by fold-plans.ts alone.
+
+import type { Running } from '../../functions/definition.ts';
+import { type Column, FAULT, FILLED } from '../../values/column.ts';
+import type { Frame } from '../frame.ts';
+import { mixed } from '../indexes/key-table.ts';
+import type { SortedRows } from '../indexes/ranged-rows.ts';
+import type { ColumnDef } from '../layout.ts';
+
+/** So many rows are folded one after another. */
+export const FEW_IN_RANGE = 64;
+/** One value in so many begins a block. */
+const BEGINS = 16;
+
+/** What came of a list of rows. */
+export interface RangeFold {
+  /** FILLED, or FAULT where one of the rows is faulty: `value` is the first fault then. */
+  readonly state: number;
+  /** No number where the fold has none. */
+  readonly value: number;
+}
+
+/** What is known of rows taken in so far, and how many values they hold: of a faulty one its fault, and FAULTY. */
+interface SoFar {
+  known: number;
+  count: number;
+}
+
+const FAULTY = -1;
+/** Of a block that was not looked at yet. */
+const UNKNOWN = -2;
+
+export class RangeFolds {
+  readonly #column: ColumnDef;
+  readonly #running: Running;
+  /** Where blocks begin, from the group's first row on; the last has no end. */
+  #begins = new Int32Array(64);
+  #blocks = 0;
+  /** What is known of each block, and how many values it holds. */
+  #known = new Float64Array(64);
+  #counts = new Int32Array(64);
+  #group: SortedRows | undefined;
+  #run: object | undefined;
+  /** Answers by where they begin and end. */
+  readonly #answers = new Map<number, RangeFold>();
+
+  constructor(column: ColumnDef, running: Running) {
+    this.#column = column;
+    this.#running = running;
+  }
+
+  /** The fold of a group's rows from one place up to before another. `run`: the same as long as nothing that is read changes. */
+  between(from: number, to: number, group: SortedRows, frame: Frame, run: object): RangeFold {
+    if (this.#run !== run || this.#group !== group) this.#begin(group, run);
+    const asked = from * 2 ** 26 + to;
+    let answer = this.#answers.get(asked);
+    if (answer === undefined) {
+      answer = this.#answer(from - group.from, to - group.from, group, frame.column(this.#column));
+      this.#answers.set(asked, answer);
+    }
+    return answer;
+  }
+
+  #begin(group: SortedRows, run: object): void {
+    this.#run = run;
+    this.#group = group;
+    this.#answers.clear();
+    this.#blocks = 0;
+    const { values, from, count } = group;
+    for (let at = 0; at < count; at++) {
+      const value = values[from + at] as number;
+      // Rows of one value are never parted.
+      if ((at > 0 && value === values[from + at - 1]) || mixed(0, value) % BEGINS !== 0) continue;
+      if (this.#blocks === this.#begins.length) this.#makeRoom();
+      this.#begins[this.#blocks] = at;
+      this.#counts[this.#blocks] = UNKNOWN;
+      this.#blocks++;
+    }
+  }
+
+  #makeRoom(): void {
+    const room = this.#begins.length * 4;
+    const begins = new Int32Array(room);
+    begins.set(this.#begins);
+    this.#begins = begins;
+    const counts = new Int32Array(room);
+    counts.set(this.#counts);
+    this.#counts = counts;
+    this.#known = new Float64Array(room);
+  }
+
+  #answer(from: number, to: number, group: SortedRows, cells: Column): RangeFold {
+    const so = { known: this.#running.none, count: 0 };
+    let block = this.#firstFrom(from);
+    const end = (one: number): number => (one < this.#blocks ? (this.#begins[one] as number) : to);
+    this.#add(so, from, Math.min(to, end(block)), group, cells);
+    // A block is whole where the next begins within: what follows behind the last row is not looked at.
+    for (; block + 1 < this.#blocks && end(block + 1) < to && so.count !== FAULTY; block++) {
+      if (this.#counts[block] === UNKNOWN) this.#fold(block, group, cells);
+      const known = this.#known[block] as number;
+      const count = this.#counts[block] as number;
+      if (count === FAULTY) so.known = known;
+      else if (count > 0) so.known = this.#running.join(so.known, known);
+      so.count = count === FAULTY ? FAULTY : so.count + count;
+    }
+    this.#add(so, end(block), to, group, cells);
+    if (so.count === FAULTY) return { state: FAULT, value: so.known };
+    return { state: FILLED, value: this.#running.comesTo(so.known, so.count) };
+  }
+
+  #fold(block: number, group: SortedRows, cells: Column): void {
+    const so = { known: this.#running.none, count: 0 };
+    this.#add(so, this.#begins[block] as number, this.#begins[block + 1] as number, group, cells);
+    this.#known[block] = so.known;
+    this.#counts[block] = so.count;
+  }
+
+  /** Takes the group's rows from one place up to before another in, one after another. */
+  #add(so: SoFar, from: number, to: number, { rows, from: first }: SortedRows, { values, states }: Column): void {
+    const { join } = this.#running;
+    for (let at = from; at < to && so.count !== FAULTY; at++) {
+      const row = rows[first + at] as number;
+      const state = states[row];
+      if (state === FILLED) {
+        so.known = join(so.known, values[row] as number);
+        so.count++;
+      } else if (state === FAULT) {
+        so.known = values[row] as number;
+        so.count = FAULTY;
+      }
+    }
+  }
+
+  /** The first block that begins at a place or behind it. */
+  #firstFrom(place: number): number {
+    let low = 0;
+    let high = this.#blocks;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.#begins[middle] as number) < place) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+}

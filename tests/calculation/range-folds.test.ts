@@ -1,0 +1,194 @@
+// Totals of the rows above, below, between and other than what each row asks for: over many rows they are put together from what is
+// known of rows side by side, and hold what looking through all rows for each of them gives; extremes and counts to the last bit, sums
+// but for the order of adding. However a workbook came to hold its cells, its figures are those of one opened afresh, to the last bit.
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { compareNumbers } from '../../engine/values/tolerance.ts';
+import { type Book, opened, type RowEntries } from '../book.ts';
+import { runs } from '../runs.ts';
+import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
+
+const TEXT = { type: 'text' } as const;
+
+interface Lot {
+  readonly Of: string;
+  readonly Kind: string;
+  readonly Day: number;
+  /** None is blank, and one below nought is a fault. */
+  readonly Amount: number | undefined;
+}
+
+interface Question {
+  readonly Of: string;
+  readonly Kind: string;
+  readonly At: number;
+}
+
+type Takes = (lot: Lot, question: Question) => boolean;
+
+const [below, above] = [
+  (lot: Lot, { At }: Question) => compareNumbers(lot.Day, At) < 0,
+  (lot: Lot, { At }: Question) => compareNumbers(lot.Day, At) > 0,
+];
+const own = (lot: Lot, { Of }: Question): boolean => lot.Of === Of;
+
+const CONDITIONS: Readonly<Record<string, readonly [formula: string, takes: Takes]>> = {
+  below: ['Lots[Day]; "<" & [At]', below],
+  above: ['Lots[Day]; ">" & [At]', above],
+  between: [
+    'Lots[Day]; ">" & [At]; Lots[Day]; "<=" & [At] + 4',
+    (lot, question) => above(lot, question) && compareNumbers(lot.Day, question.At + 4) <= 0,
+  ],
+  'own above': ['Lots[Of]; [Of]; Lots[Day]; ">" & [At]', (lot, question) => own(lot, question) && above(lot, question)],
+  'another day': ['Lots[Day]; "<>" & [At]', (lot, { At }) => compareNumbers(lot.Day, At) !== 0],
+  'another kind': ['Lots[Kind]; "<>" & [Kind]', (lot, { Kind }) => lot.Kind.toLowerCase() !== Kind.toLowerCase()],
+  'own of another kind': [
+    'Lots[Of]; [Of]; Lots[Kind]; "<>" & [Kind]',
+    (lot, question) => own(lot, question) && lot.Kind.toLowerCase() !== question.Kind.toLowerCase(),
+  ],
+  'some of another kind': [
+    'Lots[Of]; "red"; Lots[Kind]; "<>" & [Kind]',
+    (lot, question) => lot.Of === 'red' && lot.Kind.toLowerCase() !== question.Kind.toLowerCase(),
+  ],
+};
+
+const FUNCTIONS = ['SUMIFS', 'AVERAGEIFS', 'MINIFS', 'MAXIFS', 'COUNTIFS'] as const;
+type FunctionName = (typeof FUNCTIONS)[number];
+
+function asked(lots: readonly Lot[], questions: readonly Question[]): Book {
+  const given = (row: object): RowEntries =>
+    Object.fromEntries(Object.entries(row).filter(([, value]) => value !== undefined));
+  const columns = Object.entries(CONDITIONS).flatMap(([name, [condition]]) =>
+    FUNCTIONS.map((called) => {
+      const values = called === 'COUNTIFS' ? '' : 'Lots[Held]; ';
+      return computed(`${called} ${name}`, plain, `IFERROR(${called}(${values}${condition}); -1)`);
+    }),
+  );
+  return opened(
+    besideFarm(
+      [
+        sheet('Lots', {
+          columns: [
+            entered('Of', TEXT),
+            entered('Kind', TEXT),
+            entered('Day', plain),
+            entered('Amount', plain),
+            computed('Held', plain, 'IF([Amount] < 0; 1 / 0; [Amount])'),
+          ],
+        }),
+        sheet('Questions', { columns: [entered('Of', TEXT), entered('Kind', TEXT), entered('At', plain), ...columns] }),
+      ],
+      { Lots: lots.map(given), Questions: questions.map(given) },
+    ),
+  );
+}
+
+function found(lots: readonly Lot[], question: Question, takes: Takes, called: FunctionName): number | null {
+  const met = lots.filter((lot) => takes(lot, question));
+  if (called === 'COUNTIFS') return met.length;
+  const amounts = met.flatMap(({ Amount }) => Amount ?? []);
+  if (amounts.some((amount) => amount < 0)) return -1;
+  const sum = amounts.reduce((so, amount) => so + amount, 0);
+  if (called === 'SUMIFS') return sum;
+  if (amounts.length === 0) return called === 'AVERAGEIFS' ? -1 : null;
+  if (called === 'AVERAGEIFS') return sum / amounts.length;
+  return amounts.reduce((a, b) => (called === 'MINIFS' ? Math.min(a, b) : Math.max(a, b)));
+}
+
+function agrees(workbook: Book, lots: readonly Lot[], questions: readonly Question[]): void {
+  for (const [name, [, takes]] of Object.entries(CONDITIONS)) {
+    for (const called of FUNCTIONS) {
+      questions.forEach((question, row) => {
+        const value = workbook.value('Questions', row, `${called} ${name}`);
+        const right = found(lots, question, takes, called);
+        const isAdded = called === 'SUMIFS' || called === 'AVERAGEIFS';
+        if (!isAdded || right === null) expect(value, `${called} ${name} ${row}`).toBe(right);
+        else
+          expect(Math.abs(Number(value) - right), `${called} ${name} ${row}`).toBeLessThanOrEqual(
+            1e-12 * Math.abs(right),
+          );
+      });
+    }
+  }
+}
+
+/** Every figure of the questions. */
+function figures(workbook: Book, count: number): unknown {
+  const names = Object.keys(CONDITIONS).flatMap((name) => FUNCTIONS.map((called) => `${called} ${name}`));
+  return Array.from({ length: count }, (_, row) => names.map((name) => workbook.value('Questions', row, name)));
+}
+
+const of = fc.constantFrom('amber', 'red');
+const kind = fc.constantFrom('round', 'Round', 'flat', 'long', 'ROUND');
+// Tenths added up and tenths written out differ by dust.
+const day = fc.oneof(
+  fc.integer({ min: 0, max: 120 }).map((tenths) => tenths / 10),
+  fc.integer({ min: 0, max: 40 }).map((tenths) => Array.from({ length: tenths }).reduce((sum: number) => sum + 0.1, 0)),
+);
+const filled = fc.integer({ min: 1, max: 999 }).map((thousandths) => thousandths / 1000);
+const amount = fc.oneof(
+  { weight: 40, arbitrary: filled },
+  { weight: 3, arbitrary: fc.constant(undefined) },
+  { weight: 1, arbitrary: fc.constant(-1) },
+);
+const lot = fc.record({ Of: of, Kind: kind, Day: day, Amount: amount });
+const soundLot = fc.record({ Of: of, Kind: kind, Day: day, Amount: fc.option(filled, { nil: undefined, freq: 20 }) });
+const question = fc.record({ Of: of, Kind: kind, At: day });
+const lots = fc.oneof(
+  fc.array(lot, { minLength: 1, maxLength: 30 }),
+  fc.array(soundLot, { minLength: 60, maxLength: 150 }),
+);
+
+test('rows hold what looking through all of them gives, and after edits what a workbook opened afresh holds', () => {
+  fc.assert(
+    fc.property(
+      lots,
+      fc.array(question, { minLength: 1, maxLength: 20 }),
+      fc.array(fc.tuple(fc.nat(), lot), { maxLength: 3 }),
+      fc.tuple(fc.nat(), question),
+      (given, questions, changes, [which, other]) => {
+        const workbook = asked(given, questions);
+        agrees(workbook, given, questions);
+        const now: Lot[] = [...given];
+        for (const [at, { Amount, Day, Kind }] of changes) {
+          const row = at % given.length;
+          now[row] = { ...(now[row] as Lot), Amount, Day, Kind };
+          const entries = { Amount: `${Amount ?? ''}`, Day: `${Day}`, Kind };
+          const edits = Object.entries(entries).map(([column, entry]) => {
+            return { edit: 'cell', table: 'Lots', row, column, entry } as const;
+          });
+          expect(workbook.edit(edits, 'Test').refused).toBe(false);
+        }
+        // One row that asks by itself.
+        const row = which % questions.length;
+        const edit = { edit: 'cell', table: 'Questions', row, column: 'At', entry: `${other.At}` } as const;
+        expect(workbook.edit([edit], 'Test').refused).toBe(false);
+        const asking = questions.map((one, at) => (at === row ? { ...one, At: other.At } : one));
+        agrees(workbook, now, asking);
+        expect(figures(workbook, asking.length)).toEqual(figures(workbook.reopened(), asking.length));
+      },
+    ),
+    { numRuns: runs(25, 1000) },
+  );
+});
+
+describe('over thousands of rows', () => {
+  const many = fc.sample(soundLot, { numRuns: 2600, seed: 20261130 });
+  const questions = fc.sample(question, { numRuns: 40, seed: 7 });
+
+  test('what is put together of blocks is the same', () => {
+    const workbook = asked(many, questions);
+    agrees(workbook, many, questions);
+    const edit = { edit: 'cell', table: 'Lots', row: 1300, column: 'Amount', entry: '0.123' } as const;
+    expect(workbook.edit([edit], 'Test').refused).toBe(false);
+    const now = many.map((one, at) => (at === 1300 ? { ...one, Amount: 0.123 } : one));
+    agrees(workbook, now, questions);
+    expect(figures(workbook, questions.length)).toEqual(figures(workbook.reopened(), questions.length));
+  });
+
+  test('a fault in a block is passed on by those alone that hold it', () => {
+    const now = many.map((one, at) => (at === 1300 ? { ...one, Amount: -1 } : one));
+    agrees(asked(now, questions), now, questions);
+  });
+});
