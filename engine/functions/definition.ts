@@ -118,6 +118,8 @@ export type Body =
        * where a cell holds none, are looked at once, and what it gives answers row by row.
        */
       readonly overNumbers?: OverNumbers;
+      /** All that it gives is the first value of its one column that is not blank. */
+      readonly takesFirst?: true;
     }
   /** DSUM(Plantings; "Seeds"; Wanted): a fold over the rows that meet a sheet of criteria; over the rows themselves without a field. */
   | { readonly lane: 'database'; readonly fold: Fold }

@@ -1,9 +1,10 @@
 // Totals of the rows above, below, between and other than what each row asks for: over many rows they are put together from what is
-// known of rows side by side, and hold what looking through all rows for each of them gives; extremes and counts to the last bit, sums
-// but for the order of adding. However a workbook came to hold its cells, its figures are those of one opened afresh, to the last bit.
+// known of rows side by side, and hold what looking through all rows for each of them gives; extremes, counts and the first to the last
+// bit, sums but for the order of adding. However a workbook came to hold its cells, its figures are those of one opened afresh, to the last bit.
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { rowId, rows } from '../../engine/index.ts';
 import { compareNumbers } from '../../engine/values/tolerance.ts';
 import { type Book, opened, type RowEntries } from '../book.ts';
 import { runs } from '../runs.ts';
@@ -53,7 +54,7 @@ const CONDITIONS: Readonly<Record<string, readonly [formula: string, takes: Take
   ],
 };
 
-const FUNCTIONS = ['SUMIFS', 'AVERAGEIFS', 'MINIFS', 'MAXIFS', 'COUNTIFS'] as const;
+const FUNCTIONS = ['SUMIFS', 'AVERAGEIFS', 'MINIFS', 'MAXIFS', 'COUNTIFS', 'FIRSTIFS'] as const;
 type FunctionName = (typeof FUNCTIONS)[number];
 
 function asked(lots: readonly Lot[], questions: readonly Question[]): Book {
@@ -88,6 +89,7 @@ function found(lots: readonly Lot[], question: Question, takes: Takes, called: F
   const met = lots.filter((lot) => takes(lot, question));
   if (called === 'COUNTIFS') return met.length;
   const amounts = met.flatMap(({ Amount }) => Amount ?? []);
+  if (called === 'FIRSTIFS') return amounts[0] ?? null;
   if (amounts.some((amount) => amount < 0)) return -1;
   const sum = amounts.reduce((so, amount) => so + amount, 0);
   if (called === 'SUMIFS') return sum;
@@ -160,6 +162,13 @@ test('rows hold what looking through all of them gives, and after edits what a w
           });
           expect(workbook.edit(edits, 'Test').refused).toBe(false);
         }
+        // The first is another where rows stand in another order.
+        const ids = [...rows(workbook.workbook, 'lots')].map((slot) => rowId(workbook.workbook, 'lots', slot));
+        const moved = which % ids.length;
+        const move = { command: 'move rows', sheet: 'lots', rows: [ids[moved] ?? ''], before: ids[0] } as const;
+        expect(workbook.workbook.do([move], { code: 'test', parts: {} }).refused).toBe(false);
+        now.unshift(...now.splice(moved, 1));
+        agrees(workbook, now, questions);
         // One row that asks by itself.
         const row = which % questions.length;
         const edit = { edit: 'cell', table: 'Questions', row, column: 'At', entry: `${other.At}` } as const;

@@ -21,6 +21,7 @@ import { planArgument } from './argument-plans.ts';
 import { type CallNode, parameterOf } from './call-nodes.ts';
 import { planColumns } from './column-plans.ts';
 import { planDatabase, planDatabaseRow } from './database-plans.ts';
+import { planFirst } from './first-plans.ts';
 import { planConditionalFold, planFold } from './fold-plans.ts';
 import { planForm } from './form-plans.ts';
 import type { Reader } from './reader.ts';
@@ -42,7 +43,7 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
     case 'columns':
       return planColumns(tree, body, reader);
     case 'matching rows':
-      return planMatchingRows(tree, body, reader);
+      return body.takesFirst === true ? planFirst(tree, reader) : planMatchingRows(tree, body, reader);
     case 'database':
       return planDatabase(tree, body.fold, reader);
     case 'database row':

@@ -275,7 +275,10 @@ function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, r
   const isUpTo = ranged.sorted.every(({ comparison }) => comparison === '<' || comparison === '<=');
   const goesOn = fold.addsUp === true && isUpTo;
   const sums = goesOn && column !== undefined ? new RunningSums(column) : undefined;
-  const folds = !goesOn && running !== undefined && column !== undefined ? new RangeFolds(column, running) : undefined;
+  const folds =
+    !goesOn && running !== undefined && column !== undefined
+      ? new RangeFolds((frame) => frame.column(column), running)
+      : undefined;
   const kernel = rangedKernel(
     ranged,
     (rows, from, to, out, i, frame, group, run) => {

@@ -4,11 +4,10 @@
 // nothing of its answer, to the last bit, may rest on it. Called by fold-plans.ts alone.
 
 import type { Running } from '../../functions/definition.ts';
-import { type Column, FAULT, FILLED } from '../../values/column.ts';
+import { FAULT, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import { mixed } from '../indexes/key-table.ts';
 import type { SortedRows } from '../indexes/ranged-rows.ts';
-import type { ColumnDef } from '../layout.ts';
 
 /** So many rows are folded one after another. */
 export const FEW_IN_RANGE = 64;
@@ -23,6 +22,12 @@ export interface RangeFold {
   readonly value: number;
 }
 
+/** What is folded, by row. */
+export interface RowValues {
+  readonly values: ArrayLike<number>;
+  readonly states: ArrayLike<number>;
+}
+
 /** What is known of rows taken in so far, and how many values they hold: of a faulty one its fault, and FAULTY. */
 interface SoFar {
   known: number;
@@ -34,7 +39,7 @@ const FAULTY = -1;
 const UNKNOWN = -2;
 
 export class RangeFolds {
-  readonly #column: ColumnDef;
+  readonly #valuesIn: (frame: Frame) => RowValues;
   readonly #running: Running;
   /** Where blocks begin, from the group's first row on; the last has no end. */
   #begins = new Int32Array(64);
@@ -44,28 +49,34 @@ export class RangeFolds {
   #counts = new Int32Array(64);
   #group: SortedRows | undefined;
   #run: object | undefined;
+  #cells: RowValues = { values: [], states: [] };
   /** Answers by where they begin and end. */
   readonly #answers = new Map<number, RangeFold>();
 
-  constructor(column: ColumnDef, running: Running) {
-    this.#column = column;
+  /** `valuesIn`: looked at once a run. */
+  constructor(valuesIn: (frame: Frame) => RowValues, running: Running) {
+    this.#valuesIn = valuesIn;
     this.#running = running;
   }
 
   /** The fold of a group's rows from one place up to before another. `run`: the same as long as nothing that is read changes. */
   between(from: number, to: number, group: SortedRows, frame: Frame, run: object): RangeFold {
-    if (this.#run !== run || this.#group !== group) this.#begin(group, run);
+    if (this.#run !== run) {
+      this.#run = run;
+      this.#cells = this.#valuesIn(frame);
+      this.#group = undefined;
+    }
+    if (this.#group !== group) this.#begin(group);
     const asked = from * 2 ** 26 + to;
     let answer = this.#answers.get(asked);
     if (answer === undefined) {
-      answer = this.#answer(from - group.from, to - group.from, group, frame.column(this.#column));
+      answer = this.#answer(from - group.from, to - group.from, group);
       this.#answers.set(asked, answer);
     }
     return answer;
   }
 
-  #begin(group: SortedRows, run: object): void {
-    this.#run = run;
+  #begin(group: SortedRows): void {
     this.#group = group;
     this.#answers.clear();
     this.#blocks = 0;
@@ -92,35 +103,36 @@ export class RangeFolds {
     this.#known = new Float64Array(room);
   }
 
-  #answer(from: number, to: number, group: SortedRows, cells: Column): RangeFold {
+  #answer(from: number, to: number, group: SortedRows): RangeFold {
     const so = { known: this.#running.none, count: 0 };
     let block = this.#firstFrom(from);
     const end = (one: number): number => (one < this.#blocks ? (this.#begins[one] as number) : to);
-    this.#add(so, from, Math.min(to, end(block)), group, cells);
+    this.#add(so, from, Math.min(to, end(block)), group);
     // A block is whole where the next begins within: what follows behind the last row is not looked at.
     for (; block + 1 < this.#blocks && end(block + 1) < to && so.count !== FAULTY; block++) {
-      if (this.#counts[block] === UNKNOWN) this.#fold(block, group, cells);
+      if (this.#counts[block] === UNKNOWN) this.#fold(block, group);
       const known = this.#known[block] as number;
       const count = this.#counts[block] as number;
       if (count === FAULTY) so.known = known;
       else if (count > 0) so.known = this.#running.join(so.known, known);
       so.count = count === FAULTY ? FAULTY : so.count + count;
     }
-    this.#add(so, end(block), to, group, cells);
+    this.#add(so, end(block), to, group);
     if (so.count === FAULTY) return { state: FAULT, value: so.known };
     return { state: FILLED, value: this.#running.comesTo(so.known, so.count) };
   }
 
-  #fold(block: number, group: SortedRows, cells: Column): void {
+  #fold(block: number, group: SortedRows): void {
     const so = { known: this.#running.none, count: 0 };
-    this.#add(so, this.#begins[block] as number, this.#begins[block + 1] as number, group, cells);
+    this.#add(so, this.#begins[block] as number, this.#begins[block + 1] as number, group);
     this.#known[block] = so.known;
     this.#counts[block] = so.count;
   }
 
   /** Takes the group's rows from one place up to before another in, one after another. */
-  #add(so: SoFar, from: number, to: number, { rows, from: first }: SortedRows, { values, states }: Column): void {
+  #add(so: SoFar, from: number, to: number, { rows, from: first }: SortedRows): void {
     const { join } = this.#running;
+    const { values, states } = this.#cells;
     for (let at = from; at < to && so.count !== FAULTY; at++) {
       const row = rows[first + at] as number;
       const state = states[row];

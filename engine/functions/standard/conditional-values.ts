@@ -4,17 +4,13 @@
 import { isError, type Scalar } from '../../values/error.ts';
 import { LONGEST_TEXT, tooLongText } from '../../values/plain-text.ts';
 import { anything, column, condition, every, makers, needed, takes, text, thenRepeating } from '../build.ts';
-import type { Body, FunctionDefinition } from '../definition.ts';
+import type { FunctionDefinition } from '../definition.ts';
 
 const make = makers('conditional totals');
 
 const ANY_COLUMN = needed('column', column(anything));
 const CONDITION = needed('condition', condition);
 const TOO_LONG = tooLongText('list fewer');
-
-function overValues(compute: (values: readonly Scalar[]) => Scalar): Body {
-  return { lane: 'matching rows', valueColumns: 1, compute: (_, [values = []]) => compute(values) };
-}
 
 /** So few names are looked through one by one: what stands on a bed in a week, say. */
 const FEW = 8;
@@ -47,7 +43,12 @@ export const CONDITIONAL_VALUES: readonly FunctionDefinition[] = [
     'common spreadsheet practice',
     thenRepeating(takes(needed('values', column(every('T')))), ANY_COLUMN, CONDITION),
     every('T'),
-    overValues((values) => values.find((value) => value !== null) ?? null),
+    {
+      lane: 'matching rows',
+      valueColumns: 1,
+      compute: (_, [values = []]) => values.find((value) => value !== null) ?? null,
+      takesFirst: true,
+    },
   ),
   make.other(
     'NAMESIFS',
@@ -55,6 +56,6 @@ export const CONDITIONAL_VALUES: readonly FunctionDefinition[] = [
     'common spreadsheet practice',
     thenRepeating(takes(needed('values', column(text))), ANY_COLUMN, CONDITION),
     text,
-    overValues(listed),
+    { lane: 'matching rows', valueColumns: 1, compute: (_, [values = []]) => listed(values) },
   ),
 ];

@@ -1,0 +1,99 @@
+// Plans the first value, in the order of rows, of those that meet conditions: FIRSTIFS(Plantings[Planting]; Plantings[Planted out]; ">"
+// & [Planted out]). Of rows between bounds the one is looked for that stands first in the table. Called by call-plans.ts alone.
+
+import type { Running } from '../../functions/definition.ts';
+import { BLANK, type Column, FILLED } from '../../values/column.ts';
+import type { Frame } from '../frame.ts';
+import type { Kernel, Vector } from '../kernels/vector.ts';
+import type { ColumnDef, TableDef } from '../layout.ts';
+import type { CallNode } from './call-nodes.ts';
+import { rolesOf } from './criteria-roles.ts';
+import { CHOSEN } from './number-answers.ts';
+import { FEW_IN_RANGE, RangeFolds, type RowValues } from './range-folds.ts';
+import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
+import type { Reader } from './reader.ts';
+import { conditionsOf, countedBetween, countedBy, type Matching, matchingKernel, planMatching } from './scan-plans.ts';
+
+export function planFirst(tree: CallNode, reader: Reader): Kernel {
+  const { values, criteria } = rolesOf(tree.args);
+  const [asked] = values;
+  if (asked === undefined) throw new Error(`${tree.signature.name} has no column`);
+  const column = reader.layout.column(asked.table, asked.column);
+  const conditions = conditionsOf(criteria, reader);
+  const ranged = planRanged(asked.table, conditions, [asked.column], reader);
+  if (ranged !== undefined) {
+    reader.counts(tree, countedBetween(ranged));
+    return firstBetween(ranged, column);
+  }
+  const matching = planMatching(asked.table, conditions, [asked.column], reader);
+  reader.counts(tree, countedBy(matching));
+  return firstOf(matching, column);
+}
+
+/** No row. */
+const NONE = -1;
+
+function give(cells: Column, row: number, out: Vector, i: number): void {
+  out.values[i] = row === NONE ? 0 : (cells.values[row] as number);
+  out.states[i] = row === NONE ? BLANK : (cells.states[row] as number);
+}
+
+/** Of rows as they stand in their table. */
+function firstOf(matching: Matching, column: ColumnDef): Kernel {
+  /** By group that is read whole. */
+  const known = new Map<number, number>();
+  let run: object | undefined;
+  const kernel = matchingKernel(
+    matching,
+    (rows, count, out, i, frame, group) => {
+      const cells = frame.column(column);
+      let first = group === CHOSEN ? undefined : known.get(group);
+      if (first === undefined) {
+        first = rows.subarray(0, count).find((row) => cells.states[row] !== BLANK) ?? NONE;
+        if (group !== CHOSEN) known.set(group, first);
+      }
+      give(cells, first, out, i);
+    },
+    (group) => known.has(group),
+  );
+  return (batch) => {
+    if (batch.run === undefined || batch.run !== run) known.clear();
+    run = batch.run;
+    return kernel(batch);
+  };
+}
+
+/** Of places the first. */
+const FIRST: Running = { none: Number.POSITIVE_INFINITY, join: Math.min, comesTo: (known) => known };
+
+function firstBetween(ranged: Ranged, column: ColumnDef): Kernel {
+  const { table } = ranged;
+  const folds = new RangeFolds((frame) => placesOfFilled(frame, table, column), FIRST);
+  return rangedKernel(
+    ranged,
+    (rows, from, to, out, i, frame, group, run) => {
+      const cells = frame.column(column);
+      if (rows === group.rows && to - from > FEW_IN_RANGE) {
+        const { value } = folds.between(from, to, group, frame, run ?? {});
+        give(cells, frame.rows(table)[value] ?? NONE, out, i);
+        return;
+      }
+      const places = frame.places(table);
+      let first = NONE;
+      for (let at = from; at < to; at++) {
+        const row = rows[at] as number;
+        if (cells.states[row] === BLANK) continue;
+        if (first === NONE || (places[row] as number) < (places[first] as number)) first = row;
+      }
+      give(cells, first, out, i);
+    },
+    true,
+  );
+}
+
+/** Where rows stand in their table; those are left out that are blank in a column. */
+function placesOfFilled(frame: Frame, table: TableDef, column: ColumnDef): RowValues {
+  const { states, exceptions } = frame.column(column);
+  const filled = exceptions === 0 ? states : states.map((state) => (state === BLANK ? BLANK : FILLED));
+  return { values: frame.places(table), states: filled };
+}
