@@ -1,6 +1,7 @@
 // Plans folds: SUM and its kin over this row's values and whole columns, SUMIFS and its kin over rows that meet conditions. A
-// total whose conditions are equalities with this row's cells, or constants, is kept per group (indexes/totals.ts); other conditions
-// scan the group's rows for each reading row (scan-plans.ts). Called by call-plans.ts alone.
+// total whose conditions are equalities with this row's cells, or constants, is kept per group (indexes/totals.ts); of rows between bounds,
+// or other than what this row says, it is put together (range-folds.ts, other-rows.ts); under other conditions the group's rows are
+// looked through for each reading row (scan-plans.ts). Called by call-plans.ts alone.
 
 import type { Fold } from '../../functions/definition.ts';
 import type { Typed } from '../../language/typed.ts';

@@ -1,6 +1,6 @@
 // Plans conditions with < <= > and >= against values of the reading row: the rows of a group stand sorted by the column that
 // most conditions look at (indexes/ranged-rows.ts), so that those between two values lie together, and a change tells which
-// reading rows it concerns. Called by scan-plans.ts.
+// reading rows it concerns. Called by fold-plans.ts, first-plans.ts and scan-plans.ts.
 
 import type { Comparison } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
