@@ -4,11 +4,14 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { Layout } from '../../engine/calculation/layout.ts';
+import { RangeFolds } from '../../engine/calculation/plans/range-folds.ts';
 import { rowId, rows } from '../../engine/index.ts';
 import { compareNumbers } from '../../engine/values/tolerance.ts';
 import { type Book, opened, type RowEntries } from '../book.ts';
 import { runs } from '../runs.ts';
 import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';
+import { emptyFrame } from './frames.ts';
 
 const TEXT = { type: 'text' } as const;
 
@@ -200,4 +203,38 @@ describe('over thousands of rows', () => {
     const now = many.map((one, at) => (at === 1300 ? { ...one, Amount: -1 } : one));
     agrees(asked(now, questions), now, questions);
   });
+});
+
+test('what stands before and behind the rows that are asked for changes no bit of what comes of them', () => {
+  const frame = emptyFrame(new Layout());
+  const { none, join, comesTo } = { none: 0, join: (a: number, b: number) => a + b, comesTo: (known: number) => known };
+  const row = fc.record({ at: fc.nat({ max: 200 }), amount: fc.double({ min: 0.001, max: 1000, noNaN: true }) });
+  type Row = { readonly at: number; readonly amount: number };
+  const sumOf = (all: readonly Row[], least: number, most: number): number => {
+    const sorted = all.toSorted((a, b) => a.at - b.at);
+    const rows = Int32Array.from(sorted, (_, place) => place);
+    const group = { rows, values: Float64Array.from(sorted, ({ at }) => at), from: 0, count: rows.length };
+    const cells = { values: sorted.map(({ amount }) => amount), states: new Uint8Array(rows.length) };
+    const folds = new RangeFolds(() => cells, { none, join, comesTo });
+    const from = sorted.findIndex(({ at }) => at >= least);
+    const to = sorted.findLastIndex(({ at }) => at <= most) + 1;
+    return folds.between(from, to, group, frame, {}).value;
+  };
+  fc.assert(
+    fc.property(
+      fc.array(row, { minLength: 50, maxLength: 300 }),
+      fc.array(row, { maxLength: 40 }),
+      fc.nat({ max: 100 }),
+      fc.integer({ min: 100, max: 200 }),
+      (given, others, least, most) => {
+        const inside = given.filter(({ at }) => at >= least && at <= most);
+        fc.pre(inside.length > 0);
+        const outside = [...given, ...others].filter(({ at }) => at < least || at > most);
+        const sum = sumOf(inside, least, most);
+        expect(sumOf([...inside, ...outside], least, most)).toBe(sum);
+        expect(Math.abs(sum - inside.reduce((so, { amount }) => so + amount, 0))).toBeLessThanOrEqual(1e-12 * sum);
+      },
+    ),
+    { numRuns: runs(200, 20_000) },
+  );
 });
