@@ -179,3 +179,29 @@ describe('the sentence under a curve', () => {
     expect(curveSentence(points, 8, 'Mass', units)).toBe('');
   });
 });
+
+test('a study that is broken off lets its branch go: the next change copies nothing', () => {
+  const { workbook: own } = openDemo();
+  const row = firstRow(rows);
+  const spacings = () => {
+    const { program, store } = own.document;
+    const column = program.sheet(PLANTINGS)?.column(PLANTING.spacing);
+    if (column === undefined) throw new Error('There are no spacings.');
+    return store.column(column.def).values;
+  };
+  const type = (entry: string): void => {
+    const cell = { sheet: PLANTINGS, row: row.id, column: PLANTING.spacing, entry };
+    expect(own.do([{ command: 'set cell', ...cell }], { code: 'test', parts: {} }).refused).toBe(false);
+  };
+  type('7 in');
+  const before = spacings();
+  const parts = studying(own, plantingsOf(own), row, CURVES_WITH_MONEY);
+  for (let made = 0; made < 3; made += 1) expect(parts.next().done).toBe(false);
+  type('8 in');
+  const copied = spacings();
+  expect(copied).not.toBe(before);
+  const left: Generator<void, Study | undefined> = parts;
+  left.return(undefined);
+  type('9 in');
+  expect(spacings()).toBe(copied);
+});

@@ -69,13 +69,14 @@ function study(id: string, curves: readonly string[]): void {
 }
 
 /** Makes a study in parts between which the page does what it has to do: keeps what was typed, takes the next key, draws. */
-function make(of: number, parts: Generator<void, Study>): void {
+function make(of: number, parts: Generator<void, Study | undefined>): void {
   inSlice((goOn) => {
-    if (of !== round) return;
+    // What is not wanted any more lets its branch go.
+    if (of !== round) return void parts.return(undefined);
     do {
       const part = parts.next();
       if (part.done) {
-        latest.value = part.value;
+        if (part.value !== undefined) latest.value = part.value;
         return;
       }
     } while (goOn());
