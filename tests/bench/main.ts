@@ -1,6 +1,7 @@
 // npm run bench: what Dibble costs, as ratios to hand-written loops (the floor) and to hyperformula (the peer), checked against
 // each other first. No word after it: a small season of its own. `-- season`: the season template with the demo's plantings
-// copied. `-- formulas`: the formulas that cost a whole sheet when one row changes. `-- browser`: the page in Chromium.
+// copied. `-- formulas`: the formulas that cost a whole sheet when one row changes. `-- own`: columns of a grower's own that look at all
+// plantings. `-- browser`: the page in Chromium.
 // `-- beds`: proposed beds beside an integer solver's optimum.
 // `--sizes 100,2000` chooses sizes; `--without-peer` leaves the peer out; `--dearest 15` tells of so many columns.
 
@@ -31,6 +32,11 @@ switch (what) {
     for (const size of sizes('100')) listFormulas(size);
     break;
   }
+  case 'own': {
+    const { benchOwnColumns } = await import('./season/own-columns.ts');
+    benchOwnColumns(sizes('500,2000,10000'));
+    break;
+  }
   case 'browser': {
     const { benchBrowser } = await import('./browser/bench.ts');
     for (const size of sizes('2000')) await benchBrowser(size);
@@ -43,7 +49,7 @@ switch (what) {
   }
   default:
     console.log(
-      `Say season, formulas, browser or beds, or nothing for a small season of the benchmark's own: “${what}” is not known.`,
+      `Say season, formulas, own, browser or beds, or nothing for a small season of the benchmark's own: “${what}” is not known.`,
     );
     process.exitCode = 1;
 }
