@@ -208,6 +208,7 @@ export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './quer
 export { type InputAt, oneWay, type TwoWay, twoWay } from './queries/two-way.ts';
 export { type UncertainInput, uncertainInputs } from './queries/uncertain.ts';
 export { type FormulaChange, type MovedFigures, type OwnFormula, type Upgrade, upgradeTo } from './queries/upgrade.ts';
+export { whyNone } from './queries/why.ts';
 export type {
   CheckDeclaration,
   ColumnDeclaration,

@@ -1,21 +1,14 @@
-// Why a cell is what it is: its formula in words and in values, the cells it reads, and for blanks and errors where they
-// began. One level at a time; deeper levels are explained when asked for. Which rows a total counted is asked of the same
-// index and conditions that the total was worked out with.
+// Why a cell is what it is: its formula in words and in values, the cells it reads (cell-reads.ts), and for blanks and errors where
+// they began (why.ts). One level at a time; deeper levels are explained when asked for.
 
 import { parseFormula } from '../language/parser.ts';
 import type { Tree } from '../language/tree.ts';
-import type { Typed } from '../language/typed.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
-import { isComputed } from '../schema/schema.ts';
-import { FILLED } from '../values/column.ts';
-import { isError } from '../values/error.ts';
-import { recordColumn } from '../values/figures.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
+import { follow, isWorkedOut, MOST_NAMED, type Place, readsOf } from './cell-reads.ts';
 import { type Origin, originOf } from './cells.ts';
-import { figureInWords, inWords, rowName, scalarAt } from './shown.ts';
-
-/** How many cells of a whole column or group are named one by one. */
-const MOST_NAMED = 30;
+import { figureInWords, inWords, rowName } from './shown.ts';
+import { whyOf } from './why.ts';
 
 /** A cell's reasons, down to its inputs. */
 export interface Explanation {
@@ -37,12 +30,6 @@ export interface Explanation {
   readonly rests: readonly Explanation[];
 }
 
-interface Place {
-  readonly sheet: ProgramSheet;
-  readonly row: number;
-  readonly column: ProgramColumn;
-}
-
 /** The explanation of a cell with its inputs one level down; undefined where there is no such cell. */
 export function explain(book: Book, sheetId: string, row: number, columnId: string): Explanation | undefined {
   const sheet = sheetOf(book, sheetId);
@@ -54,8 +41,8 @@ export function explain(book: Book, sheetId: string, row: number, columnId: stri
 
 function explainPlace(book: Book, place: Place, depth: number): Explanation {
   const { sheet, row, column } = place;
-  const worked = isComputed(column) && !book.document.isTyped(column, row);
-  const reads = worked && column.typed !== undefined ? new Reads(book, place).of(column.typed) : [];
+  const worked = isWorkedOut(book, place);
+  const reads = readsOf(book, place);
   return {
     sheet: sheet.id,
     sheetName: sheet.name,
@@ -70,146 +57,6 @@ function explainPlace(book: Book, place: Place, depth: number): Explanation {
     why: whyOf(book, place, reads),
     rests: depth > 0 ? reads.slice(0, MOST_NAMED).map((read) => explainPlace(book, read, depth - 1)) : [],
   };
-}
-
-function whyOf(book: Book, place: Place, reads: readonly Place[]): string {
-  const { sheet, row, column } = place;
-  if (column.diagnostic !== undefined) return column.diagnostic.why;
-  const value = scalarAt(book, column, row);
-  if (isError(value)) {
-    const { at } = value;
-    if (at === undefined || (at.sheet === sheet.id && at.row === row && at.column === column.id)) return value.why;
-    const origin = sheetOf(book, at.sheet);
-    const name = book.document.program.schema.nameOf(`${at.sheet}/${at.column}`) ?? at.column;
-    const named =
-      origin === undefined || at.row < 0 ? (origin?.name ?? '') : `${origin.name} / ${rowName(book, at.sheet, at.row)}`;
-    return `${value.why} It began at ${named === '' ? name : `${named} / ${name}`}.`;
-  }
-  if (value !== null) return '';
-  const blanks = reads.filter((read) => scalarAt(book, read.column, read.row) === null);
-  const [first] = blanks;
-  if (first !== undefined) {
-    const names = [...new Set(blanks.map((read) => read.column.name))];
-    return `Blank, because ${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'} blank.`;
-  }
-  return isComputed(column) ? 'Blank: the formula has no answer here.' : 'Nothing has been entered.';
-}
-
-/** The cells that a formula reads for one row, each once, in reading order. */
-class Reads {
-  readonly #book: Book;
-  readonly #place: Place;
-  readonly #found = new Map<string, Place>();
-
-  constructor(book: Book, place: Place) {
-    this.#book = book;
-    this.#place = place;
-  }
-
-  of(tree: Typed): readonly Place[] {
-    this.#walk(tree);
-    return [...this.#found.values()];
-  }
-
-  #add(sheetId: string, row: number, columnId: string): void {
-    const sheet = sheetOf(this.#book, sheetId);
-    const column = sheet?.column(recordColumn(columnId));
-    if (sheet === undefined || column === undefined) return;
-    if (this.#book.document.frame.table(sheet.table).live[row] !== 1) return;
-    this.#found.set(`${sheetId} ${row} ${columnId}`, { sheet, row, column });
-  }
-
-  #firstRows(sheetId: string): Int32Array {
-    const sheet = sheetOf(this.#book, sheetId);
-    return sheet === undefined
-      ? new Int32Array(0)
-      : this.#book.document.frame.rows(sheet.table).subarray(0, MOST_NAMED);
-  }
-
-  #walk(node: Typed): void {
-    switch (node.node) {
-      case 'cell':
-        this.#walkCell(node);
-        return;
-      case 'typed':
-        if (isTypedOver(this.#book, this.#place, node.column)) this.#add(node.table, this.#place.row, node.column);
-        return;
-      case 'single':
-        this.#add(node.table, 0, node.column);
-        return;
-      case 'column':
-        for (const row of this.#firstRows(node.table)) this.#add(node.table, row, node.column);
-        return;
-      case 'negate':
-      case 'key':
-        this.#walk(node.operand);
-        return;
-      case 'binary':
-        this.#walk(node.left);
-        this.#walk(node.right);
-        return;
-      case 'condition':
-        this.#walk(node.value);
-        return;
-      case 'criteria':
-        for (const row of this.#firstRows(node.table)) {
-          for (const { given } of node.pairs) this.#add(node.table, row, given.column);
-        }
-        return;
-      case 'call':
-        this.#walkCall(node);
-        return;
-      default:
-        return;
-    }
-  }
-
-  #walkCell({ links, table, column }: Extract<Typed, { node: 'cell' }>): void {
-    let at: { readonly sheet: string; readonly row: number } | undefined = {
-      sheet: this.#place.sheet.id,
-      row: this.#place.row,
-    };
-    for (const link of links) {
-      if (at === undefined) return;
-      this.#add(at.sheet, at.row, link);
-      at = follow(this.#book, at.sheet, at.row, link);
-    }
-    if (at !== undefined) this.#add(table, at.row, column);
-  }
-
-  /** Conditional totals: the rows that were counted. */
-  #walkCall(call: Extract<Typed, { node: 'call' }>): void {
-    const { document } = this.#book;
-    const counted = document.frame.countedRows(call, this.#place.row);
-    if (counted === undefined) {
-      for (const argument of call.args) this.#walk(argument);
-      return;
-    }
-    const rows = counted.subarray(0, MOST_NAMED);
-    call.args.forEach((argument, i) => {
-      if (argument.node !== 'column') this.#walk(argument);
-      else if (call.args[i + 1]?.node !== 'condition') {
-        for (const row of rows) this.#add(argument.table, row, argument.column);
-      }
-    });
-  }
-}
-
-function isTypedOver({ document }: Book, { sheet, row }: Place, column: string): boolean {
-  const found = sheet.column(column);
-  return found !== undefined && document.isTyped(found, row);
-}
-
-function follow(
-  { document }: Book,
-  sheet: string,
-  row: number,
-  link: string,
-): { readonly sheet: string; readonly row: number } | undefined {
-  const column = document.program.sheet(sheet)?.column(link);
-  if (column?.type?.kind !== 'link') return undefined;
-  const { values, states } = document.frame.column(column.def);
-  return states[row] === FILLED ? { sheet: column.type.table, row: values[row] ?? 0 } : undefined;
 }
 
 /** The formula with this row's values in place of the names of cells. */

@@ -9,8 +9,9 @@ import { BLANK, FILLED } from '../values/column.ts';
 import { isError } from '../values/error.ts';
 import type { Book } from './book.ts';
 import { type About, type Finding, type FindingLevel, finding } from './finding.ts';
+import { rowNamesStamp } from './row-names-stamp.ts';
 import { sheetFindings } from './sheet-findings.ts';
-import { rowNamesStamp, scalarAt } from './shown.ts';
+import { scalarAt } from './shown.ts';
 
 /** Something looked for in one column: what it says for a row, or undefined. */
 interface Probe extends About {

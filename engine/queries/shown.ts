@@ -143,30 +143,10 @@ export function rowName(book: Book, sheetId: string, row: number): string {
 }
 
 /** The columns that name a sheet's rows; none where their places do. */
-function namingColumns({ schema }: ProgramSheet): readonly string[] {
+export function namingColumns({ schema }: ProgramSheet): readonly string[] {
   const { rows: source, key } = schema;
   if (key !== undefined) return [key];
   if (source.from === 'each' || source.from === 'span') return [source.as.id];
   if (source.from === 'pairs') return source.as.map(({ id }) => id);
   return source.from === 'events' ? [source.as.id, source.event.id] : [];
-}
-
-/**
- * Another whenever rows of a sheet came, went or moved, or may be named otherwise, for as long as the book's program and way of
- * writing stay. Names that are numbers say nothing: they read as they were typed, in whichever unit.
- */
-export function rowNamesStamp(book: Book, sheet: ProgramSheet): string | undefined {
-  const { frame, program } = book.document;
-  let stamp = frame.rowsStamp(sheet.table);
-  for (const name of namingColumns(sheet)) {
-    const column = sheet.column(name);
-    if (column === undefined || column.type?.kind === 'number') return undefined;
-    stamp += ` ${frame.column(column.def).stamp}`;
-    const to = column.type?.kind === 'link' ? program.sheet(column.type.table) : undefined;
-    if (to === undefined) continue;
-    const named = rowNamesStamp(book, to);
-    if (named === undefined) return undefined;
-    stamp += ` ${named}`;
-  }
-  return stamp;
 }

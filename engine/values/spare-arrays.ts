@@ -9,9 +9,7 @@ export type Cells = Float64Array | Int32Array | Uint8Array;
 export const MOST_SPARE_BYTES = 64 * 1024 * 1024;
 
 export class SpareArrays {
-  readonly #doubles = new Map<number, Float64Array[]>();
-  readonly #whole = new Map<number, Int32Array[]>();
-  readonly #states = new Map<number, Uint8Array[]>();
+  readonly #kept = new Map<string, Cells[]>();
   #bytes = 0;
 
   /** Bytes kept at the moment. */
@@ -20,12 +18,9 @@ export class SpareArrays {
   }
 
   /** The same in an array of its own. */
-  copy(array: Float64Array): Float64Array;
-  copy(array: Int32Array): Int32Array;
-  copy(array: Uint8Array): Uint8Array;
-  copy(array: Float64Array | Int32Array): Float64Array | Int32Array;
+  copy<T extends Cells>(array: T): T;
   copy(array: Cells): Cells {
-    const spare = this.#like(array)?.pop();
+    const spare = this.#kept.get(kindOf(array))?.pop();
     if (spare === undefined) return array.slice();
     this.#bytes -= spare.byteLength;
     spare.set(array);
@@ -36,19 +31,14 @@ export class SpareArrays {
   keep(array: Cells): void {
     if (this.#bytes + array.byteLength > MOST_SPARE_BYTES) return;
     this.#bytes += array.byteLength;
-    if (array instanceof Float64Array) put(this.#doubles, array);
-    else if (array instanceof Int32Array) put(this.#whole, array);
-    else put(this.#states, array);
-  }
-
-  #like(array: Cells): Cells[] | undefined {
-    if (array instanceof Float64Array) return this.#doubles.get(array.length);
-    return array instanceof Int32Array ? this.#whole.get(array.length) : this.#states.get(array.length);
+    const kind = kindOf(array);
+    const alike = this.#kept.get(kind);
+    if (alike === undefined) this.#kept.set(kind, [array]);
+    else alike.push(array);
   }
 }
 
-function put<T extends Cells>(spare: Map<number, T[]>, array: T): void {
-  const alike = spare.get(array.length);
-  if (alike === undefined) spare.set(array.length, [array]);
-  else alike.push(array);
+/** Arrays of one kind and length can stand for each other. */
+function kindOf({ BYTES_PER_ELEMENT, length }: Cells): string {
+  return `${BYTES_PER_ELEMENT} ${length}`;
 }

@@ -47,6 +47,13 @@ const CONDITIONS: Readonly<Record<string, readonly [formula: string, takes: Take
   'own above': ['Lots[Of]; [Of]; Lots[Day]; ">" & [At]', (lot, question) => own(lot, question) && above(lot, question)],
   'another day': ['Lots[Day]; "<>" & [At]', (lot, { At }) => compareNumbers(lot.Day, At) !== 0],
   'another kind': ['Lots[Kind]; "<>" & [Kind]', (lot, { Kind }) => lot.Kind.toLowerCase() !== Kind.toLowerCase()],
+  'kind before': ['Lots[Kind]; "<" & [Kind]', (lot, { Kind }) => lot.Kind.toLowerCase() < Kind.toLowerCase()],
+  'kind up to': ['Lots[Kind]; "<=" & [Kind]', (lot, { Kind }) => lot.Kind.toLowerCase() <= Kind.toLowerCase()],
+  'own of a kind behind': [
+    'Lots[Of]; [Of]; Lots[Kind]; ">" & [Kind]',
+    (lot, question) => own(lot, question) && lot.Kind.toLowerCase() > question.Kind.toLowerCase(),
+  ],
+  'kind from it on': ['Lots[Kind]; ">=" & [Kind]', (lot, { Kind }) => lot.Kind.toLowerCase() >= Kind.toLowerCase()],
   'own of another kind': [
     'Lots[Of]; [Of]; Lots[Kind]; "<>" & [Kind]',
     (lot, question) => own(lot, question) && lot.Kind.toLowerCase() !== question.Kind.toLowerCase(),

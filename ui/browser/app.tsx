@@ -32,8 +32,7 @@ import { drawer, narrow } from './store/screen.ts';
 import { sheetOnScreen } from './store/selection.ts';
 import { type View, view } from './store/view.ts';
 import { isOpen, screens, workbook } from './store/workbook.ts';
-import { BranchBar } from './what-if/branch-bar.tsx';
-import { LikelyBar } from './what-if/likely-bar.tsx';
+import { Bars } from './what-if/bars.tsx';
 import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
@@ -133,8 +132,7 @@ function Whole({ shown }: { readonly shown: Exclude<View, { readonly at: 'sheet'
       <TopLine />
       <SheetList />
       <main class="whole" aria-label={WHOLE_NAMES[shown.at]}>
-        <BranchBar />
-        <LikelyBar />
+        <Bars />
         <WholeView shown={shown} />
       </main>
       <BottomLine />
@@ -148,8 +146,7 @@ function Sheet() {
   const key = `${screens.value} ${sheet.id}`;
   return (
     <main class="sheet" aria-label={sheet.name}>
-      <BranchBar />
-      <LikelyBar />
+      <Bars />
       <SheetHead key={key} sheet={sheet} />
       {sheet.oneRow ? null : <ViewBar sheet={sheet} />}
       {finding.value.open === undefined ? null : <FindBar />}

@@ -43,7 +43,7 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
     case 'columns':
       return planColumns(tree, body, reader);
     case 'matching rows':
-      return body.takesFirst === true ? planFirst(tree, reader) : planMatchingRows(tree, body, reader);
+      return (body.takesFirst === true ? planFirst(tree, reader) : undefined) ?? planMatchingRows(tree, body, reader);
     case 'database':
       return planDatabase(tree, body.fold, reader);
     case 'database row':

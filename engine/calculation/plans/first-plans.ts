@@ -8,26 +8,20 @@ import type { Kernel, Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import type { CallNode } from './call-nodes.ts';
 import { rolesOf } from './criteria-roles.ts';
-import { CHOSEN } from './number-answers.ts';
 import { FEW_IN_RANGE, RangeFolds, type RowValues } from './range-folds.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { Reader } from './reader.ts';
-import { conditionsOf, countedBetween, countedBy, type Matching, matchingKernel, planMatching } from './scan-plans.ts';
+import { conditionsOf, countedBetween } from './scan-plans.ts';
 
-export function planFirst(tree: CallNode, reader: Reader): Kernel {
+/** undefined where the conditions are none that an order of numbers answers. */
+export function planFirst(tree: CallNode, reader: Reader): Kernel | undefined {
   const { values, criteria } = rolesOf(tree.args);
   const [asked] = values;
   if (asked === undefined) throw new Error(`${tree.signature.name} has no column`);
-  const column = reader.layout.column(asked.table, asked.column);
-  const conditions = conditionsOf(criteria, reader);
-  const ranged = planRanged(asked.table, conditions, [asked.column], reader);
-  if (ranged !== undefined) {
-    reader.counts(tree, countedBetween(ranged));
-    return firstBetween(ranged, column);
-  }
-  const matching = planMatching(asked.table, conditions, [asked.column], reader);
-  reader.counts(tree, countedBy(matching));
-  return firstOf(matching, column);
+  const ranged = planRanged(asked.table, conditionsOf(criteria, reader), [asked.column], reader);
+  if (ranged === undefined) return undefined;
+  reader.counts(tree, countedBetween(ranged));
+  return firstBetween(ranged, reader.layout.column(asked.table, asked.column));
 }
 
 /** No row. */
@@ -36,31 +30,6 @@ const NONE = -1;
 function give(cells: Column, row: number, out: Vector, i: number): void {
   out.values[i] = row === NONE ? 0 : (cells.values[row] as number);
   out.states[i] = row === NONE ? BLANK : (cells.states[row] as number);
-}
-
-/** Of rows as they stand in their table. */
-function firstOf(matching: Matching, column: ColumnDef): Kernel {
-  /** By group that is read whole. */
-  const known = new Map<number, number>();
-  let run: object | undefined;
-  const kernel = matchingKernel(
-    matching,
-    (rows, count, out, i, frame, group) => {
-      const cells = frame.column(column);
-      let first = group === CHOSEN ? undefined : known.get(group);
-      if (first === undefined) {
-        first = rows.subarray(0, count).find((row) => cells.states[row] !== BLANK) ?? NONE;
-        if (group !== CHOSEN) known.set(group, first);
-      }
-      give(cells, first, out, i);
-    },
-    (group) => known.has(group),
-  );
-  return (batch) => {
-    if (batch.run === undefined || batch.run !== run) known.clear();
-    run = batch.run;
-    return kernel(batch);
-  };
 }
 
 /** Of places the first. */

@@ -1,6 +1,6 @@
 // Plans folds: SUM and its kin over this row's values and whole columns, SUMIFS and its kin over rows that meet conditions. A
 // total whose conditions are equalities with this row's cells, or constants, is kept per group (indexes/totals.ts); of rows between bounds,
-// or other than what this row says, it is put together (range-folds.ts, other-rows.ts); under other conditions the group's rows are
+// or other than what this row says, it is put together (range-folds.ts, side-folds.ts); under other conditions the group's rows are
 // looked through for each reading row (scan-plans.ts). Called by call-plans.ts alone.
 
 import type { Fold } from '../../functions/definition.ts';
@@ -18,10 +18,8 @@ import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
-import { countedTexts } from './counting-plans.ts';
 import { type ColumnNode, type Criterion, holdsNumbers, isFixed, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
-import { type Alike, othersKernel } from './other-rows.ts';
 import { FEW_IN_RANGE, RangeFolds } from './range-folds.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import { type CountedRows, holdsText, type PlannedTotal, type Reader } from './reader.ts';
@@ -34,6 +32,7 @@ import {
   matchingKernel,
   planMatching,
 } from './scan-plans.ts';
+import { type Alike, sideKernel } from './side-folds.ts';
 
 /** SUM([a]; [b]; Table[c]): every value folded, blanks skipped. */
 export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
@@ -239,12 +238,6 @@ function planScannedFold(
   const matching = planMatching(table, conditions, values, reader);
   reader.counts(tree, countedBy(matching));
   const data = column === undefined ? undefined : reader.layout.column(table, column);
-  const [only, ...more] = conditions.scanned;
-  const { running } = fold;
-  if (only?.comparison === '<>' && more.length === 0 && running !== undefined) {
-    const alike = alikeness(only, table, reader);
-    return othersKernel({ matching, alike, column: data, fold, running }, reader.words);
-  }
   const gathering = new Gathering();
   const kernel = matchingKernel(matching, (rows, count, out, i, frame) => {
     const cells = data === undefined ? undefined : frame.column(data);
@@ -257,8 +250,13 @@ function planScannedFold(
     out.states[i] = gathering.finish(fold, reader.words.faults);
     out.values[i] = gathering.result;
   });
-  if (data !== undefined || only === undefined || !holdsText(reader, table, only.column.column)) return kernel;
-  return countedTexts(matching, only.comparison, reader.words.texts, kernel);
+  const [only, ...more] = conditions.scanned;
+  const { running } = fold;
+  if (only === undefined || more.length > 0 || only.comparison === '=' || running === undefined) return kernel;
+  const { comparison } = only;
+  const alike = alikeness(only, table, reader);
+  if (alike !== 'texts' && comparison !== '<>') return kernel;
+  return sideKernel({ matching, comparison, alike, column: data, fold, running }, reader.words, kernel);
 }
 
 function alikeness({ column }: Criterion, table: string, reader: Reader): Alike {

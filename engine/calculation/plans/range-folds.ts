@@ -42,11 +42,10 @@ export class RangeFolds {
   readonly #valuesIn: (frame: Frame) => RowValues;
   readonly #running: Running;
   /** Where blocks begin, from the group's first row on; the last has no end. */
-  #begins = new Int32Array(64);
-  #blocks = 0;
+  #begins: number[] = [];
   /** What is known of each block, and how many values it holds. */
-  #known = new Float64Array(64);
-  #counts = new Int32Array(64);
+  #known: number[] = [];
+  #counts: number[] = [];
   #group: SortedRows | undefined;
   #run: object | undefined;
   #cells: RowValues = { values: [], states: [] };
@@ -79,37 +78,27 @@ export class RangeFolds {
   #begin(group: SortedRows): void {
     this.#group = group;
     this.#answers.clear();
-    this.#blocks = 0;
+    this.#begins = [];
+    this.#known = [];
+    this.#counts = [];
     const { values, from, count } = group;
     for (let at = 0; at < count; at++) {
       const value = values[from + at] as number;
       // Rows of one value are never parted.
       if ((at > 0 && value === values[from + at - 1]) || mixed(0, value) % BEGINS !== 0) continue;
-      if (this.#blocks === this.#begins.length) this.#makeRoom();
-      this.#begins[this.#blocks] = at;
-      this.#counts[this.#blocks] = UNKNOWN;
-      this.#blocks++;
+      this.#begins.push(at);
+      this.#known.push(0);
+      this.#counts.push(UNKNOWN);
     }
-  }
-
-  #makeRoom(): void {
-    const room = this.#begins.length * 4;
-    const begins = new Int32Array(room);
-    begins.set(this.#begins);
-    this.#begins = begins;
-    const counts = new Int32Array(room);
-    counts.set(this.#counts);
-    this.#counts = counts;
-    this.#known = new Float64Array(room);
   }
 
   #answer(from: number, to: number, group: SortedRows): RangeFold {
     const so = { known: this.#running.none, count: 0 };
     let block = this.#firstFrom(from);
-    const end = (one: number): number => (one < this.#blocks ? (this.#begins[one] as number) : to);
+    const end = (one: number): number => this.#begins[one] ?? to;
     this.#add(so, from, Math.min(to, end(block)), group);
     // A block is whole where the next begins within: what follows behind the last row is not looked at.
-    for (; block + 1 < this.#blocks && end(block + 1) < to && so.count !== FAULTY; block++) {
+    for (; end(block + 1) < to && so.count !== FAULTY; block++) {
       if (this.#counts[block] === UNKNOWN) this.#fold(block, group);
       const known = this.#known[block] as number;
       const count = this.#counts[block] as number;
@@ -149,7 +138,7 @@ export class RangeFolds {
   /** The first block that begins at a place or behind it. */
   #firstFrom(place: number): number {
     let low = 0;
-    let high = this.#blocks;
+    let high = this.#begins.length;
     while (low < high) {
       const middle = (low + high) >> 1;
       if ((this.#begins[middle] as number) < place) low = middle + 1;

@@ -6,12 +6,12 @@ import {
   type ColumnView,
   cellView,
   type Diagnostic,
-  explain,
   rowName,
   type SheetView,
   sheetView,
   tryEntry,
   tryFormula,
+  whyNone,
 } from '../../../engine/index.ts';
 import { type Place, type RowAt, rowAt } from '../store/selection.ts';
 import { columnOf, hasFormula } from '../store/sheets.ts';
@@ -93,6 +93,6 @@ function restingWords(book: Book, sheet: SheetView, row: RowAt, column: ColumnVi
   if (cell.origin === 'override') return 'Typed over the formula.';
   if (cell.origin === 'entered') return 'Typed here; the formula stands in where nothing is.';
   if (cell.text !== '') return `${inWords(cell)}.`;
-  const why = explain(book, sheet.id, row.slot, column.id)?.why ?? '';
+  const why = whyNone(book, sheet.id, row.slot, column.id);
   return why === '' ? 'Blank.' : why;
 }

@@ -3,7 +3,9 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { findings, following, nothingFound } from '../store/findings.ts';
 import { summed } from '../store/summed.ts';
-import { AttentionList } from './attention-list.tsx';
+import { later } from './later.tsx';
+
+const AttentionList = later(() => import('./attention-list.tsx').then((part) => part.AttentionList));
 
 export function BottomLine() {
   const listIsOpen = useSignal(false);

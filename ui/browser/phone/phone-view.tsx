@@ -11,8 +11,7 @@ import { findings } from '../store/findings.ts';
 import { arrival, rowAt, selection } from '../store/selection.ts';
 import { view } from '../store/view.ts';
 import { steps, workbook } from '../store/workbook.ts';
-import { BranchBar } from '../what-if/branch-bar.tsx';
-import { LikelyBar } from '../what-if/likely-bar.tsx';
+import { Bars } from '../what-if/bars.tsx';
 import { AttentionPlace } from './attention-place.tsx';
 import { Card } from './card.tsx';
 import { Cards } from './cards.tsx';
@@ -51,8 +50,7 @@ export function PhoneView() {
         <CommandButton id="undo" class="phone-undo" title={`Undo: ${steps().undo ?? ''}`} />
         {steps().redo === undefined ? null : <CommandButton id="redo" title={`Redo: ${steps().redo}`} />}
       </header>
-      <BranchBar />
-      <LikelyBar />
+      <Bars />
       <main class="phone-place" aria-label={titleOf(place)}>
         <Place place={place} />
       </main>

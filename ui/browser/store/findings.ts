@@ -2,7 +2,7 @@
 // what they found in the workbook on screen, gravest first, is looked for last, and stays as it was until then.
 
 import { batch, computed, effect, signal, untracked } from '@preact/signals';
-import { type Finding, type FindingLevel, Findings, sheetView, type Workbook } from '../../../engine/index.ts';
+import { type Finding, type FindingLevel, type Findings, sheetView, type Workbook } from '../../../engine/index.ts';
 import { inSlice } from './idle.ts';
 import { viewNow } from './looks.ts';
 import { selection } from './selection.ts';
@@ -37,6 +37,20 @@ export function workbookFollowed(): Workbook {
   return untracked(workbook);
 }
 
+type Checking = typeof import('./checking.ts');
+
+let checking: Checking | undefined;
+let isFetching = false;
+
+/** Fetches what checks, once; where there is no way to it, the next change tries again. */
+async function fetchChecking(): Promise<void> {
+  if (isFetching) return;
+  isFetching = true;
+  checking = await import('./checking.ts').catch(() => undefined);
+  isFetching = false;
+  if (checking !== undefined) follow();
+}
+
 let keeper: { readonly of: Workbook; readonly findings: Findings } | undefined;
 let scheduled = false;
 /** The revision that the figures have followed. */
@@ -55,18 +69,27 @@ function slice(goOn: () => boolean): void {
   scheduled = false;
   const book = workbookNow();
   if (book === undefined) return;
+  if (isLeft(book, goOn)) follow();
+}
+
+function findingsKept(book: Workbook, { Findings }: Checking): Findings {
   if (keeper?.of !== book) keeper = { of: book, findings: new Findings(book) };
-  if (isLeft(book, keeper.findings, goOn)) follow();
+  return keeper.findings;
 }
 
 /** Does what is left to follow, one thing after another for as long as `goOn` says; whether more is left. */
-function isLeft(book: Workbook, found: Findings, goOn: () => boolean): boolean {
+function isLeft(book: Workbook, goOn: () => boolean): boolean {
   if (book.settle(goOn)) return true;
   if (!haveFollowed()) {
     figuresOf = revision.peek();
     followed.value += 1;
   }
   if (checks === 'none') return false;
+  if (checking === undefined) {
+    void fetchChecking();
+    return false;
+  }
+  const found = findingsKept(book, checking);
   if (checks === 'look') {
     if (!goOn() || found.prepare(goOn)) return true;
     checks = 'list';

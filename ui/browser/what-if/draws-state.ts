@@ -17,7 +17,7 @@ import type { DrawnAnswer, DrawnWeek, Goal, LikelyFigure } from './drawn-answer.
 import type { DrawsTold } from './draws-messages.ts';
 import { drawAmong, endWorkers, stopWorkers } from './draws-workers.ts';
 import { keepAnswers, planNow } from './kept-answers.ts';
-import { likelyKept } from './likely-bar.tsx';
+import { likelyKept } from './likely-kept.ts';
 import { answerInWords } from './likely-model.ts';
 
 export type Drawing =

@@ -1,11 +1,7 @@
-// What the season drawn last said, above the sheet for as long as it is wanted; marked old once the plan changes. Small, and loaded
-// with the page; draws-state.ts fills it.
+// What the season drawn last said, above the sheet for as long as it is wanted; marked old once the plan changes.
 
-import { signal } from '@preact/signals';
+import { likelyKept } from './likely-kept.ts';
 import { whatIf } from './what-if-state.ts';
-
-/** What was drawn in one sentence; undefined while nothing is, or once it was put away. */
-export const likelyKept = signal<{ readonly says: string; readonly old: boolean } | undefined>(undefined);
 
 export function LikelyBar() {
   const kept = likelyKept.value;

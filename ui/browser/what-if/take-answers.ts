@@ -5,7 +5,7 @@ import { effect, untracked } from '@preact/signals';
 import { keptAs } from '../keeping/state.ts';
 import { openings } from '../store/workbook.ts';
 import { type KeptAnswers, planNow, readAnswers } from './kept-answers.ts';
-import { likelyKept } from './likely-bar.tsx';
+import { likelyKept } from './likely-kept.ts';
 import { sought } from './sought.ts';
 
 /** Follows which workbook is open from now on. */

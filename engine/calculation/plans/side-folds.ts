@@ -1,8 +1,9 @@
-// Folds of the rows of a group that are not as the reading row says: COUNTIFS(Plantings[Bed]; "<>" & [Bed]). A group is put in order once,
-// those that are alike side by side, and folded from its beginning on and from its end on: what lies before and behind those that a
-// row leaves out is its answer. Called by fold-plans.ts alone.
+// Folds of the rows of a group other than what the reading row says, COUNTIFS(Plantings[Bed]; "<>" & [Bed]), and of those whose text stands
+// before or behind its own. A group is put in order once, those that are alike side by side, and folded from its beginning on and from its
+// end on: an answer is what lies before those that are like the row's, behind them, or both. Called by fold-plans.ts alone.
 
 import type { Fold, Running } from '../../functions/definition.ts';
+import type { Comparison } from '../../language/typed.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
 import type { Faults, Texts } from '../../values/texts.ts';
 import type { Frame } from '../frame.ts';
@@ -12,6 +13,7 @@ import { meetsAll } from '../indexes/totals.ts';
 import { type Kernel, room, scratch } from '../kernels/vector.ts';
 import type { ColumnDef } from '../layout.ts';
 import { readKey, roomForKey } from './group-keys.ts';
+import { MANY } from './range-plans.ts';
 import type { Matching } from './scan-plans.ts';
 
 /** How cells are told to be alike: numbers but for dust, texts but for case, links and the like by what they hold. */
@@ -32,9 +34,25 @@ interface Ordered {
   readonly faults: readonly { readonly place: number; readonly fault: number }[];
 }
 
-export interface OthersOf {
-  /** Where the one condition is that rows are not alike. */
+/** Up to where, and from where on, rows are taken: where those like the reading row's begin or end. */
+interface Sides {
+  readonly before?: 'begin' | 'end';
+  readonly behind?: 'begin' | 'end';
+}
+
+const SIDES: Readonly<Record<Exclude<Comparison, '='>, Sides>> = {
+  '<': { before: 'begin' },
+  '<=': { before: 'end' },
+  '>': { behind: 'end' },
+  '>=': { behind: 'begin' },
+  '<>': { before: 'begin', behind: 'end' },
+};
+
+export interface SideFold {
+  /** With the one condition. */
   readonly matching: Matching;
+  readonly comparison: Exclude<Comparison, '='>;
+  /** Of others than texts only those that are other are asked for. */
   readonly alike: Alike;
   /** undefined: rows are counted rather than values. */
   readonly column: ColumnDef | undefined;
@@ -42,13 +60,16 @@ export interface OthersOf {
   readonly running: Running;
 }
 
-export function othersKernel(
-  { matching, alike, column, fold, running }: OthersOf,
+/** `oneByOne` counts the same, for a few rows. */
+export function sideKernel(
+  { matching, comparison, alike, column, fold, running }: SideFold,
   words: { readonly texts: Texts; readonly faults: Faults },
+  oneByOne: Kernel,
 ): Kernel {
   const { index, keys, filters, tests } = matching;
   const [test] = tests;
-  if (test === undefined || tests.length > 1) throw new Error('Rows are left out by one condition');
+  if (test === undefined || tests.length > 1) throw new Error('There is one condition');
+  const { before: until, behind: since } = SIDES[comparison];
   const { undefinedMeans } = fold;
   const none =
     undefinedMeans === 'blank'
@@ -65,13 +86,19 @@ export function othersKernel(
       .subarray(from, from + count)
       .filter((row) => states[row] === FILLED && meetsAll(filters, row, frame));
     const asked = (row: number): number => values[row] as number;
-    const made = alike === 'numbers' ? byNumber(taking, asked) : byKind(taking, (row) => kindOf(asked(row)));
+    const made = arranged(taking, asked);
     const ordered = { ...made, ...folded(made.rows, taking, frame) };
     known.set(group, ordered);
     return ordered;
   };
 
-  const kindOf = (value: number): number => (alike === 'texts' ? words.texts.fold(value) : value);
+  const isInOrder = alike === 'numbers' || comparison !== '<>';
+  const kindOf = (value: number): number => (alike === 'texts' && !isInOrder ? words.texts.fold(value) : value);
+  const arranged = (taking: Int32Array, asked: (row: number) => number): Arranged => {
+    if (alike === 'numbers') return byNumber(taking, asked);
+    if (isInOrder) return byText(taking, asked, words.texts);
+    return byKind(taking, (row) => kindOf(asked(row)));
+  };
 
   const folded = (rows: Int32Array, inTable: Int32Array, frame: Frame) => {
     const cells = column === undefined ? undefined : frame.column(column);
@@ -106,6 +133,7 @@ export function othersKernel(
   const key = roomForKey(keys.length + 1);
   return (batch) => {
     room(out, batch.count);
+    if (column === undefined && (batch.run === undefined || batch.count < MANY)) return oneByOne(batch);
     if (batch.run === undefined || batch.run !== run) known.clear();
     run = batch.run;
     const parts = [...keys.map(({ kernel }) => kernel(batch)), test.kernel(batch)];
@@ -127,10 +155,14 @@ export function othersKernel(
       );
       const wanted = kindOf(key[keys.length] as number);
       const [begin, end] = [beginOf(wanted), endOf(wanted)];
-      const fault = faults.find(({ place }) => place < begin || place >= end);
-      const values = (filled[begin] as number) + (filled[count] as number) - (filled[end] as number);
+      const [to, from] = [
+        until === undefined ? 0 : { begin, end }[until],
+        since === undefined ? count : { begin, end }[since],
+      ];
+      const fault = faults.find(({ place }) => place < to || place >= from);
+      const values = (filled[to] as number) + (filled[count] as number) - (filled[from] as number);
       const result =
-        fault?.fault ?? running.comesTo(running.join(before[begin] as number, behind[end] as number), values);
+        fault?.fault ?? running.comesTo(running.join(before[to] as number, behind[from] as number), values);
       const isNumber = result - result === 0;
       out.values[i] = isNumber ? result : none.value;
       const answered = fault !== undefined ? FAULT : isNumber ? FILLED : none.state;
@@ -141,8 +173,32 @@ export function othersKernel(
   };
 }
 
+/** Rows in order, and where those like a value begin and end. */
+interface Arranged {
+  readonly rows: Int32Array;
+  readonly beginOf: (wanted: number) => number;
+  readonly endOf: (wanted: number) => number;
+}
+
+/** Rows by their texts, those with one text as in the table. */
+function byText(taking: Int32Array, text: (row: number) => number, texts: Texts): Arranged {
+  const rows = Int32Array.from(Array.from(taking).sort((a, b) => texts.order(text(a), text(b))));
+  const place = (wanted: number, equalBefore: boolean): number => {
+    let low = 0;
+    let high = rows.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      const there = texts.order(text(rows[middle] as number), wanted);
+      if (there < 0 || (there === 0 && equalBefore)) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  };
+  return { rows, beginOf: (wanted) => place(wanted, false), endOf: (wanted) => place(wanted, true) };
+}
+
 /** Rows by rising number, those with one number as in the table. */
-function byNumber(taking: Int32Array, number: (row: number) => number) {
+function byNumber(taking: Int32Array, number: (row: number) => number): Arranged {
   const rows = Int32Array.from(Array.from(taking).sort((a, b) => number(a) - number(b)));
   const numbers = Float64Array.from(rows, number);
   return {
@@ -153,7 +209,7 @@ function byNumber(taking: Int32Array, number: (row: number) => number) {
 }
 
 /** Rows by kind, the kind first that comes first in the table. */
-function byKind(taking: Int32Array, kind: (row: number) => number) {
+function byKind(taking: Int32Array, kind: (row: number) => number): Arranged {
   const sizes = new Map<number, number>();
   for (const row of taking) sizes.set(kind(row), (sizes.get(kind(row)) ?? 0) + 1);
   const begins = new Map<number, number>();

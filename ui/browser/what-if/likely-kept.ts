@@ -1,0 +1,6 @@
+// What the season drawn last said; draws-state.ts fills it, the bar above the sheet shows it.
+
+import { signal } from '@preact/signals';
+
+/** What was drawn in one sentence; undefined while nothing is, or once it was put away. */
+export const likelyKept = signal<{ readonly says: string; readonly old: boolean } | undefined>(undefined);
