@@ -83,13 +83,13 @@ export class Findings {
     this.#makeProbes();
     const ofSheets = sheetFindings(this.#book);
     const seen: Seen = { rows: new Map(), names: new Map() };
-    const all = LEVELS.map((level) => ofSheets.filter((finding) => finding.level === level));
-    for (const probe of this.#probes) {
-      const found = this.#look(probe, seen);
-      const alike = all[LEVELS.indexOf(probe.level)];
-      for (const one of found) alike?.push(one);
-    }
-    return all.flat();
+    const lists = this.#probes.map((probe) => ({ level: probe.level, found: this.#look(probe, seen) }));
+    const inOrder = LEVELS.flatMap((level) => [
+      ofSheets.filter((finding) => finding.level === level),
+      ...lists.flatMap((list) => (list.level === level ? [list.found] : [])),
+    ]);
+    const none: readonly Finding[] = [];
+    return none.concat(...inOrder);
   }
 
   #look(probe: Probe, seen: Seen): readonly Finding[] {
