@@ -182,6 +182,7 @@ test('a file of another kind is named as what it is, and nothing changes', async
     ['c.json', Buffer.from('{"format":"dibble-workbook","format":1}'), /c\.json was not opened\./],
     ['d.json', Buffer.from([0x7b, 0xff, 0xfe, 0x00]), /d\.json was not opened\./],
   ] as const) {
+    // Nothing, and then this, before what was nothing was read: what is said last is of the one picked last.
     await openFile(page, name, '');
     const chooser = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Open', exact: true }).click();

@@ -10,8 +10,19 @@ import { tell } from '../store/notices.ts';
 import { openedWords } from './opened-words.ts';
 import { readWorkbook } from './read.ts';
 
-/** Opens a file of a person's own; one whose content is kept here already opens with what was changed here since. */
-export async function openPicked(file: File, handle?: FileSystemFileHandle): Promise<void> {
+let last: Promise<void> = Promise.resolve();
+
+/**
+ * Opens a file of a person's own; one whose content is kept here already opens with what was changed here since. Files are opened one
+ * after another, so that what is said, and what stands on screen in the end, is of the one that was picked last.
+ */
+export function openPicked(file: File, handle?: FileSystemFileHandle): Promise<void> {
+  const before = last.catch(() => undefined);
+  last = before.then(() => open(file, handle));
+  return last;
+}
+
+async function open(file: File, handle: FileSystemFileHandle | undefined): Promise<void> {
   const bytes = await file.arrayBuffer().catch(() => undefined);
   const decoded =
     bytes === undefined
