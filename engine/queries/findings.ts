@@ -7,6 +7,7 @@ import type { Program, ProgramColumn, ProgramSheet } from '../schema/compile.ts'
 import { isComputed } from '../schema/schema.ts';
 import { BLANK, FILLED } from '../values/column.ts';
 import { isError } from '../values/error.ts';
+import type { Writing } from '../values/writing.ts';
 import type { Book } from './book.ts';
 import { type About, type Finding, type FindingLevel, finding } from './finding.ts';
 import { rowNamesStamp } from './row-names-stamp.ts';
@@ -30,7 +31,7 @@ interface Kept {
 /** The same as findings, with the names that rows had and the way of writing then. */
 interface Told {
   readonly names: string | undefined;
-  readonly writing: unknown;
+  readonly writing: Writing | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -62,7 +63,7 @@ export class Findings {
     this.#makeProbes();
     while (this.#prepared < this.#probes.length) {
       const probe = this.#probes[this.#prepared++];
-      if (probe !== undefined) this.#found(probe, { rows: new Map(), names: new Map() });
+      if (probe !== undefined) this.#found(probe, new Map());
       if (!goOn()) return true;
     }
     this.#prepared = 0;
@@ -94,7 +95,7 @@ export class Findings {
 
   #look(probe: Probe, seen: Seen): readonly Finding[] {
     const { sheet } = probe;
-    const kept = this.#found(probe, seen);
+    const kept = this.#found(probe, seen.rows);
     if (kept.found.length === 0) return [];
     if (!seen.names.has(sheet)) seen.names.set(sheet, rowNamesStamp(this.#book, sheet));
     const names = seen.names.get(sheet);
@@ -106,11 +107,12 @@ export class Findings {
     return kept.told.findings;
   }
 
-  #found(probe: Probe, seen: Seen): Kept {
+  /** `seen`: the stamps of sheets' rows that were asked for already. */
+  #found(probe: Probe, seen: Map<ProgramSheet, string>): Kept {
     const { frame } = this.#book.document;
     const { sheet } = probe;
-    const rows = seen.rows.get(sheet) ?? frame.rowsStamp(sheet.table);
-    seen.rows.set(sheet, rows);
+    const rows = seen.get(sheet) ?? frame.rowsStamp(sheet.table);
+    seen.set(sheet, rows);
     const stamp = `${probe.stamp(frame)} ${rows}`;
     const before = this.#kept.get(probe);
     if (before?.stamp === stamp) return before;

@@ -9,6 +9,7 @@ import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { FEW_ROWS, fewInOrder, rowsByKeys } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
+import { firstPlace } from './first-place.ts';
 import type { GroupIndex } from './group-index.ts';
 import { KeyTable } from './key-table.ts';
 import { meetsAll, type RowFilter } from './totals.ts';
@@ -91,16 +92,10 @@ function standsBefore(value: number, wanted: number, equalBefore: boolean): bool
 
 /** As boundary, where values differ from the wanted one by dust alone. */
 function dustyBoundary(values: Float64Array, from: number, to: number, equalBefore: boolean, wanted: number): number {
-  let low = from;
-  let high = to;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const value = values[middle] as number;
-    const before = equalNumbers(value, wanted) ? equalBefore : value < wanted;
-    if (before) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+  return firstPlace(from, to, (place) => {
+    const value = values[place] as number;
+    return equalNumbers(value, wanted) ? equalBefore : value < wanted;
+  });
 }
 
 /**

@@ -63,10 +63,19 @@ export class Gathering {
       this.result = result;
       return FILLED;
     }
-    const { undefinedMeans } = fold;
-    this.result = undefinedMeans === 'blank' ? 0 : faults.number(undefinedMeans);
-    return undefinedMeans === 'blank' ? BLANK : FAULT;
+    const none = undefinedCell(fold, faults);
+    this.result = none.value;
+    return none.state;
   }
+}
+
+/** What stands where a fold has no value. */
+export function undefinedCell(
+  { undefinedMeans }: Fold,
+  faults: Faults,
+): { readonly value: number; readonly state: number } {
+  if (undefinedMeans === 'blank') return { value: 0, state: BLANK };
+  return { value: faults.number(undefinedMeans), state: FAULT };
 }
 
 /** What a total adds up, the same in every frame. */

@@ -1,7 +1,7 @@
 // Plans the first value, in the order of rows, of those that meet conditions: FIRSTIFS(Plantings[Planting]; Plantings[Planted out]; ">"
 // & [Planted out]). Of rows between bounds the one is looked for that stands first in the table. Called by call-plans.ts alone.
 
-import type { Running } from '../../functions/definition.ts';
+import { LEAST } from '../../functions/running.ts';
 import { BLANK, type Column, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
 import type { Kernel, Vector } from '../kernels/vector.ts';
@@ -32,12 +32,9 @@ function give(cells: Column, row: number, out: Vector, i: number): void {
   out.states[i] = row === NONE ? BLANK : (cells.states[row] as number);
 }
 
-/** Of places the first. */
-const FIRST: Running = { none: Number.POSITIVE_INFINITY, join: Math.min, comesTo: (known) => known };
-
 function firstBetween(ranged: Ranged, column: ColumnDef): Kernel {
   const { table } = ranged;
-  const folds = new RangeFolds((frame) => placesOfFilled(frame, table, column), FIRST);
+  const folds = new RangeFolds((frame) => placesOfFilled(frame, table, column), LEAST);
   return rangedKernel(
     ranged,
     (rows, from, to, out, i, frame, group, run) => {

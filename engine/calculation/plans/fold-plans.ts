@@ -10,7 +10,7 @@ import type { Scalar } from '../../values/error.ts';
 import type { Faults } from '../../values/texts.ts';
 import type { Frame } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
-import { Gathering, meetsAll } from '../indexes/totals.ts';
+import { Gathering, meetsAll, undefinedCell } from '../indexes/totals.ts';
 import { loopKernel } from '../kernels/loop-kernels.ts';
 import { step } from '../kernels/states.ts';
 import { sumKernel } from '../kernels/sum-kernel.ts';
@@ -113,12 +113,6 @@ function sumOfOne(kernel: Kernel): Kernel {
     }
     return out;
   };
-}
-
-/** What stands where a fold has no value. */
-function undefinedCell({ undefinedMeans }: Fold, faults: Faults): { readonly value: number; readonly state: number } {
-  if (undefinedMeans === 'blank') return { value: 0, state: BLANK };
-  return { value: faults.number(undefinedMeans), state: FAULT };
 }
 
 /** A fold over values of one row alone: blanks skipped, the leftmost fault passed on. */

@@ -1,11 +1,12 @@
 // Folds of rows that lie side by side in a group's order, asked for by many reading rows. A group is folded once by blocks, and each
 // answer joins the blocks that lie wholly within it with the rows at its two ends. Where blocks begin follows from the values by
 // which the rows stand in order, never from how many rows stand before: a change before or behind what a row asks for wakes no row, so
-// nothing of its answer, to the last bit, may rest on it. Called by fold-plans.ts alone.
+// nothing of its answer, to the last bit, may rest on it. Called by fold-plans.ts and first-plans.ts.
 
 import type { Running } from '../../functions/definition.ts';
 import { FAULT, FILLED } from '../../values/column.ts';
 import type { Frame } from '../frame.ts';
+import { firstPlace } from '../indexes/first-place.ts';
 import { mixed } from '../indexes/key-table.ts';
 import type { SortedRows } from '../indexes/ranged-rows.ts';
 
@@ -94,8 +95,9 @@ export class RangeFolds {
 
   #answer(from: number, to: number, group: SortedRows): RangeFold {
     const so = { known: this.#running.none, count: 0 };
-    let block = this.#firstFrom(from);
-    const end = (one: number): number => this.#begins[one] ?? to;
+    const begins = this.#begins;
+    let block = firstPlace(0, begins.length, (one) => (begins[one] as number) < from);
+    const end = (one: number): number => begins[one] ?? to;
     this.#add(so, from, Math.min(to, end(block)), group);
     // A block is whole where the next begins within: what follows behind the last row is not looked at.
     for (; end(block + 1) < to && so.count !== FAULTY; block++) {
@@ -133,17 +135,5 @@ export class RangeFolds {
         so.count = FAULTY;
       }
     }
-  }
-
-  /** The first block that begins at a place or behind it. */
-  #firstFrom(place: number): number {
-    let low = 0;
-    let high = this.#begins.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((this.#begins[middle] as number) < place) low = middle + 1;
-      else high = middle;
-    }
-    return low;
   }
 }

@@ -4,12 +4,13 @@
 
 import type { Fold, Running } from '../../functions/definition.ts';
 import type { Comparison } from '../../language/typed.ts';
-import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import { type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { Faults, Texts } from '../../values/texts.ts';
 import type { Frame } from '../frame.ts';
+import { firstPlace } from '../indexes/first-place.ts';
 import type { Members } from '../indexes/group-index.ts';
 import { boundary } from '../indexes/ranged-rows.ts';
-import { meetsAll } from '../indexes/totals.ts';
+import { meetsAll, undefinedCell } from '../indexes/totals.ts';
 import { type Kernel, room, scratch } from '../kernels/vector.ts';
 import type { ColumnDef } from '../layout.ts';
 import { readKey, roomForKey } from './group-keys.ts';
@@ -19,12 +20,16 @@ import type { Matching } from './scan-plans.ts';
 /** How cells are told to be alike: numbers but for dust, texts but for case, links and the like by what they hold. */
 export type Alike = 'numbers' | 'texts' | 'same';
 
-/** A group in order, `count` rows that may be counted in. */
-interface Ordered {
-  readonly count: number;
-  /** Where those like a value begin, and where they end. */
+/** Rows in order, and where those like a value begin and end. */
+interface Arranged {
+  readonly rows: Int32Array;
   readonly beginOf: (wanted: number) => number;
   readonly endOf: (wanted: number) => number;
+}
+
+/** A group in order, `count` rows that may be counted in. */
+interface Ordered extends Arranged {
+  readonly count: number;
   /** What is known of the first so many, and of those from so many on. */
   readonly before: Float64Array;
   readonly behind: Float64Array;
@@ -70,11 +75,7 @@ export function sideKernel(
   const [test] = tests;
   if (test === undefined || tests.length > 1) throw new Error('There is one condition');
   const { before: until, behind: since } = SIDES[comparison];
-  const { undefinedMeans } = fold;
-  const none =
-    undefinedMeans === 'blank'
-      ? { value: 0, state: BLANK }
-      : { value: words.faults.number(undefinedMeans), state: FAULT };
+  const none = undefinedCell(fold, words.faults);
   const known = new Map<number, Ordered>();
   let run: object | undefined;
 
@@ -85,19 +86,17 @@ export function sideKernel(
     const taking = rows
       .subarray(from, from + count)
       .filter((row) => states[row] === FILLED && meetsAll(filters, row, frame));
-    const asked = (row: number): number => values[row] as number;
-    const made = arranged(taking, asked);
+    const made = arranged(taking, (row) => values[row] as number);
     const ordered = { ...made, ...folded(made.rows, taking, frame) };
     known.set(group, ordered);
     return ordered;
   };
 
-  const isInOrder = alike === 'numbers' || comparison !== '<>';
-  const kindOf = (value: number): number => (alike === 'texts' && !isInOrder ? words.texts.fold(value) : value);
-  const arranged = (taking: Int32Array, asked: (row: number) => number): Arranged => {
-    if (alike === 'numbers') return byNumber(taking, asked);
-    if (isInOrder) return byText(taking, asked, words.texts);
-    return byKind(taking, (row) => kindOf(asked(row)));
+  const { texts } = words;
+  const arranged = (taking: Int32Array, held: (row: number) => number): Arranged => {
+    if (alike === 'numbers') return byNumber(taking, held);
+    if (comparison !== '<>') return byText(taking, held, texts);
+    return byKind(taking, held, alike === 'texts' ? (code) => texts.fold(code) : (value) => value);
   };
 
   const folded = (rows: Int32Array, inTable: Int32Array, frame: Frame) => {
@@ -116,24 +115,15 @@ export function sideKernel(
     }
     for (let place = count - 1; place >= 0; place--)
       behind[place] = told(behind[place + 1] as number, rows[place] as number);
-    const isFaulty = cells !== undefined && rows.some((row) => cells.states[row] === FAULT);
-    return { count, before, behind, filled, faults: isFaulty ? faultsOf(rows, inTable, frame) : [] };
-  };
-
-  const faultsOf = (rows: Int32Array, inTable: Int32Array, frame: Frame): Ordered['faults'] => {
-    if (column === undefined) return [];
-    const { values, states } = frame.column(column);
-    const places = new Map(Array.from(rows, (row, place) => [row, place]));
-    return Array.from(inTable).flatMap((row) =>
-      states[row] === FAULT ? { place: places.get(row) ?? 0, fault: values[row] as number } : [],
-    );
+    const faults = cells === undefined || cells.exceptions === 0 ? [] : faultsOf(rows, inTable, cells);
+    return { count, before, behind, filled, faults };
   };
 
   const out = scratch();
   const key = roomForKey(keys.length + 1);
   return (batch) => {
-    room(out, batch.count);
     if (column === undefined && (batch.run === undefined || batch.count < MANY)) return oneByOne(batch);
+    room(out, batch.count);
     if (batch.run === undefined || batch.run !== run) known.clear();
     run = batch.run;
     const parts = [...keys.map(({ kernel }) => kernel(batch)), test.kernel(batch)];
@@ -153,7 +143,7 @@ export function sideKernel(
         groups.members(group),
         batch.frame,
       );
-      const wanted = kindOf(key[keys.length] as number);
+      const wanted = key[keys.length] as number;
       const [begin, end] = [beginOf(wanted), endOf(wanted)];
       const [to, from] = [
         until === undefined ? 0 : { begin, end }[until],
@@ -173,28 +163,15 @@ export function sideKernel(
   };
 }
 
-/** Rows in order, and where those like a value begin and end. */
-interface Arranged {
-  readonly rows: Int32Array;
-  readonly beginOf: (wanted: number) => number;
-  readonly endOf: (wanted: number) => number;
-}
-
 /** Rows by their texts, those with one text as in the table. */
 function byText(taking: Int32Array, text: (row: number) => number, texts: Texts): Arranged {
   const rows = Int32Array.from(Array.from(taking).sort((a, b) => texts.order(text(a), text(b))));
-  const place = (wanted: number, equalBefore: boolean): number => {
-    let low = 0;
-    let high = rows.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      const there = texts.order(text(rows[middle] as number), wanted);
-      if (there < 0 || (there === 0 && equalBefore)) low = middle + 1;
-      else high = middle;
-    }
-    return low;
+  const against = (place: number, wanted: number): number => texts.order(text(rows[place] as number), wanted);
+  return {
+    rows,
+    beginOf: (wanted) => firstPlace(0, rows.length, (place) => against(place, wanted) < 0),
+    endOf: (wanted) => firstPlace(0, rows.length, (place) => against(place, wanted) <= 0),
   };
-  return { rows, beginOf: (wanted) => place(wanted, false), endOf: (wanted) => place(wanted, true) };
 }
 
 /** Rows by rising number, those with one number as in the table. */
@@ -203,13 +180,14 @@ function byNumber(taking: Int32Array, number: (row: number) => number): Arranged
   const numbers = Float64Array.from(rows, number);
   return {
     rows,
-    beginOf: (wanted: number) => boundary(numbers, 0, numbers.length, '<', wanted),
-    endOf: (wanted: number) => boundary(numbers, 0, numbers.length, '<=', wanted),
+    beginOf: (wanted) => boundary(numbers, 0, numbers.length, '<', wanted),
+    endOf: (wanted) => boundary(numbers, 0, numbers.length, '<=', wanted),
   };
 }
 
 /** Rows by kind, the kind first that comes first in the table. */
-function byKind(taking: Int32Array, kind: (row: number) => number): Arranged {
+function byKind(taking: Int32Array, held: (row: number) => number, kindOf: (value: number) => number): Arranged {
+  const kind = (row: number): number => kindOf(held(row));
   const sizes = new Map<number, number>();
   for (const row of taking) sizes.set(kind(row), (sizes.get(kind(row)) ?? 0) + 1);
   const begins = new Map<number, number>();
@@ -227,7 +205,15 @@ function byKind(taking: Int32Array, kind: (row: number) => number): Arranged {
   }
   return {
     rows,
-    beginOf: (wanted: number) => begins.get(wanted) ?? 0,
-    endOf: (wanted: number) => (begins.get(wanted) ?? 0) + (sizes.get(wanted) ?? 0),
+    beginOf: (wanted) => begins.get(kindOf(wanted)) ?? 0,
+    endOf: (wanted) => (begins.get(kindOf(wanted)) ?? 0) + (sizes.get(kindOf(wanted)) ?? 0),
   };
+}
+
+/** The faulty cells of rows, as these stand in their table, with their places in another order. */
+function faultsOf(rows: Int32Array, inTable: Int32Array, { values, states }: Column): Ordered['faults'] {
+  const places = new Map(Array.from(rows, (row, place) => [row, place]));
+  return Array.from(inTable).flatMap((row) =>
+    states[row] === FAULT ? { place: places.get(row) ?? 0, fault: values[row] as number } : [],
+  );
 }

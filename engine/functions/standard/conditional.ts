@@ -18,8 +18,9 @@ import {
   thenRepeating,
 } from '../build.ts';
 import type { Body, FoldNumbers, FunctionDefinition, Running } from '../definition.ts';
+import { ADDED, COUNT, LEAST, MOST } from '../running.ts';
 import { sum } from './mathematics.ts';
-import { ADDED, conditionalMean, largest, smallest } from './statistics.ts';
+import { conditionalMean, largest, smallest } from './statistics.ts';
 import { PLAIN } from './types.ts';
 
 const make = makers('conditional totals');
@@ -29,9 +30,6 @@ function extreme(fold: FoldNumbers, running: Running): Body {
   return { lane: 'conditional fold', fold: { fold, takes: 'numbers', undefinedMeans: 'blank', running } };
 }
 
-const LEAST: Running = { none: Number.POSITIVE_INFINITY, join: Math.min, comesTo: (known) => known };
-const MOST: Running = { none: Number.NEGATIVE_INFINITY, join: Math.max, comesTo: (known) => known };
-
 const SUMMED: Body = {
   lane: 'conditional fold',
   fold: { fold: sum, takes: 'numbers', addsUp: true, undefinedMeans: 'blank', running: ADDED },
@@ -40,12 +38,7 @@ const SUMMED: Body = {
 /** How many rows meet the conditions; there is no column of values. */
 const COUNTED: Body = {
   lane: 'conditional fold',
-  fold: {
-    fold: (_, count) => count,
-    takes: 'filled',
-    undefinedMeans: 'blank',
-    running: { none: 0, join: () => 0, comesTo: (_, count) => count },
-  },
+  fold: { fold: (_, count) => count, takes: 'filled', undefinedMeans: 'blank', running: COUNT },
 };
 
 /** SUMIF and AVERAGEIF: the type of the values, which are the looked-at column where none is named. */

@@ -18,7 +18,8 @@ import {
   values,
   withLoop,
 } from '../build.ts';
-import { type Body, type Fold, type FunctionDefinition, type Loop, type Running, rowOf } from '../definition.ts';
+import { type Body, type Fold, type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
+import { ADDED } from '../running.ts';
 import { sum } from './mathematics.ts';
 import { firstType, spread } from './types.ts';
 
@@ -169,9 +170,6 @@ function wholeDays(lane: 'fold' | 'conditional fold' | 'database', typeOfValues:
     choose: (args) => ({ lane, fold: typeOfValues(args)?.kind === 'date' ? rounded : fold }),
   };
 }
-
-/** Of sums what is known is the sum. */
-export const ADDED: Running = { none: 0, join: (a, b) => a + b, comesTo: (known) => known };
 
 const MEAN: Fold = {
   fold: mean,

@@ -18,11 +18,11 @@ let last: Promise<void> = Promise.resolve();
  */
 export function openPicked(file: File, handle?: FileSystemFileHandle): Promise<void> {
   const before = last.catch(() => undefined);
-  last = before.then(() => open(file, handle));
+  last = before.then(() => openNext(file, handle));
   return last;
 }
 
-async function open(file: File, handle: FileSystemFileHandle | undefined): Promise<void> {
+async function openNext(file: File, handle: FileSystemFileHandle | undefined): Promise<void> {
   const bytes = await file.arrayBuffer().catch(() => undefined);
   const decoded =
     bytes === undefined

@@ -40,14 +40,10 @@ export function workbookFollowed(): Workbook {
 type Checking = typeof import('./checking.ts');
 
 let checking: Checking | undefined;
-let isFetching = false;
 
-/** Fetches what checks, once; where there is no way to it, the next change tries again. */
+/** Fetches what checks; where there is no way to it, the next change tries again. */
 async function fetchChecking(): Promise<void> {
-  if (isFetching) return;
-  isFetching = true;
-  checking = await import('./checking.ts').catch(() => undefined);
-  isFetching = false;
+  checking ??= await import('./checking.ts').catch(() => undefined);
   if (checking !== undefined) follow();
 }
 
