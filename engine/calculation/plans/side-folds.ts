@@ -65,6 +65,9 @@ export interface SideFold {
   readonly running: Running;
 }
 
+/** So many rows are counted sooner one by one than put in order, however many ask for them. */
+const FEW_TO_COUNT = 16;
+
 /** `oneByOne` counts the same, for a few rows. */
 export function sideKernel(
   { matching, comparison, alike, column, fold, running }: SideFold,
@@ -119,6 +122,17 @@ export function sideKernel(
     return { count, before, behind, filled, faults };
   };
 
+  const counted = ({ rows, from, count }: Members, wanted: number, frame: Frame): number => {
+    const { values, states } = frame.column(test.column);
+    let found = 0;
+    for (let place = from; place < from + count; place++) {
+      const row = rows[place] as number;
+      const isCounted = states[row] === FILLED && test.meets(values[row] as number, wanted);
+      if (isCounted && meetsAll(filters, row, frame)) found++;
+    }
+    return found;
+  };
+
   const out = scratch();
   const key = roomForKey(keys.length + 1);
   return (batch) => {
@@ -138,12 +152,13 @@ export function sideKernel(
         continue;
       }
       const group = groups.find(key);
-      const { count, beginOf, endOf, before, behind, filled, faults } = order(
-        group,
-        groups.members(group),
-        batch.frame,
-      );
+      const members = groups.members(group);
       const wanted = key[keys.length] as number;
+      if (column === undefined && members.count <= FEW_TO_COUNT) {
+        out.values[i] = counted(members, wanted, batch.frame);
+        continue;
+      }
+      const { count, beginOf, endOf, before, behind, filled, faults } = order(group, members, batch.frame);
       const [begin, end] = [beginOf(wanted), endOf(wanted)];
       const [to, from] = [
         until === undefined ? 0 : { begin, end }[until],
