@@ -60,9 +60,11 @@ function Field({ column }: { readonly column: string }) {
 
 function Where() {
   const book = workbook();
+  const [unknown, setUnknown] = useState('');
   const latitude = farmFigure(book, 'latitude');
   const choose = (typed: string): void => {
     const place = placeCalled(typed);
+    setUnknown(place === undefined ? typed.trim() : '');
     if (place === undefined) return;
     const cell = (column: string, figure: number) =>
       ({ command: 'set cell', sheet: FARM, row: ONLY_ROW, column, entry: String(figure) }) as const;
@@ -88,6 +90,11 @@ function Where() {
           <option key={name} value={name} />
         ))}
       </datalist>
+      {unknown === '' ? null : (
+        <p class="finding level-warning">
+          {`“${unknown}” is not in the list: type its latitude, or take a town of the list near it.${latitude === undefined ? '' : ' Till then the latitude stays as it is.'}`}
+        </p>
+      )}
       <div class="fields">
         <Field column="latitude" />
       </div>
@@ -158,6 +165,7 @@ function Climate() {
         </p>
       )}
       {why === '' ? null : <p class="finding level-warning">{why}</p>}
+      <MonthsAsRead />
       <div class="fields">
         <Field column="average-last-frost" />
         <Field column="average-first-frost" />
@@ -169,6 +177,17 @@ function Climate() {
       </p>
     </section>
   );
+}
+
+/** 'Low and high as read: January -7 to 3 °C, ...', so that a slip is seen where it was made; nothing until all months are in. */
+function MonthsAsRead() {
+  const book = workbook();
+  const said = askRows(book, 'monthly-climate').flatMap((row) => {
+    const [low, high] = ['low', 'high'].map((column) => row.figure(column));
+    if (low === undefined || high === undefined) return [];
+    return `${row.text('month')} ${row.text('low')} to ${row.text('high')}`;
+  });
+  return said.length < 12 ? null : <p class="first-says">{`Low and high, as read: ${said.join(', ')}.`}</p>;
 }
 
 function Beds() {
