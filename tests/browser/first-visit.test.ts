@@ -41,7 +41,11 @@ test('from four answers to a plan', async () => {
   const visit = page.getByRole('main', { name: 'A new season' });
   await visit.waitFor();
 
-  await visit.getByLabel('A town near you').fill('Madison');
+  const town = visit.getByLabel('A town near you');
+  await town.fill('Nowhere');
+  await page.keyboard.press('Tab');
+  await visit.getByText('“Nowhere” is not in the list').waitFor();
+  await town.fill('Madison');
   await page.keyboard.press('Tab');
   await visit.getByText('The longest day has 15.4 h').waitFor();
 

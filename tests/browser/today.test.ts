@@ -69,9 +69,12 @@ test('a picking is noted in three touches', async () => {
   await page.getByRole('region', { name: 'A picking of which planting' }).locator('.phone-list button').first().click();
   const box = page.getByRole('textbox', { name: /^Weight/ });
   await expect.poll(() => box.evaluate((input) => input === document.activeElement)).toBe(true);
+  await page.keyboard.press('Enter');
+  await page.locator('.today-step .level-error', { hasText: 'No figure is typed' }).waitFor();
+  await page.getByRole('button', { name: 'Keep without it' }).waitFor();
   await box.fill('a lot');
   await page.keyboard.press('Enter');
-  await page.locator('.today-step .level-error').waitFor();
+  await page.locator('.today-step .level-error', { hasText: 'a lot' }).waitFor();
   await box.fill('12.5');
   await page.getByRole('button', { name: 'Keep it' }).click();
   await page.locator('.message', { hasText: 'is noted.' }).waitFor();

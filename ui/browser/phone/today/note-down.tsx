@@ -89,14 +89,22 @@ function HowMuch({ kind, words, planting, onLeave }: HowMuchProps) {
   // The third touch is on the keys.
   useEffect(() => box.current?.focus(), []);
   const unit = columnOf(sheetView(book, 'records'), 'amount')?.unit ?? '';
+  // A day without a figure says something of a sowing, but is mostly a slip: it is kept when it is asked for again.
+  const isBlank = figure.trim() === '';
+  const [blankTold, setBlankTold] = useState(false);
   const keep = (): void => {
+    if (isBlank && !blankTold) {
+      setBlankTold(true);
+      setWhy('No figure is typed: type one, or keep the day without it.');
+      return;
+    }
     const said = message('add row', { row: `${words.toLowerCase()}, ${planting.name}`, sheet: 'Records' });
     const outcome = change([noteCommand(planting, kind, { figure, weighed, today })], said, { quietly: true });
     if (outcome.refused) {
       setWhy(outcome.why);
       return;
     }
-    tell(`${words} of ${planting.name} is noted.`, 'done', UNDO);
+    tell(`${words} of ${planting.name} is noted${isBlank ? ', without a figure' : ''}.`, 'done', UNDO);
     onLeave();
   };
   return (
@@ -124,7 +132,7 @@ function HowMuch({ kind, words, planting, onLeave }: HowMuchProps) {
       {why === '' ? null : <p class="finding level-error">{why}</p>}
       <div class="phone-acts">
         <button type="submit" class="primary">
-          Keep it
+          {isBlank && blankTold ? 'Keep without it' : 'Keep it'}
         </button>
         {kind === 'picked' ? (
           <button type="button" onClick={() => setWeighed(!weighed)}>
