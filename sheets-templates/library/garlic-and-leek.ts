@@ -80,8 +80,7 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
       }),
       ...given(DEL_POZO, { 'Critical day length': range('12 h', '13 h', '14 h') }),
       ...usual({ 'Harvest unit': 'bulb' }),
-      ...recalled({ 'Unit mass': '55 g' }),
-      ...given(BED_SHARE_NE, { Yield: range('0.3 kg/m2', '0.7 kg/m2', '1 kg/m2') }),
+      ...recalled({ 'Unit mass': '55 g', Yield: range('0.6 kg/m2', '1.2 kg/m2', '1.8 kg/m2') }),
       ...usual({ Picking: 'Forking garlic', Weeding: 'Weeding garlic under straw', Cleaning: 'Cleaning cured garlic' }),
       ...recalled({
         'Curing days': range('14 days', '21 days', '28 days'),
@@ -107,7 +106,7 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
     },
     'Normally set in autumn, 1 to 5 weeks after the first frost; the days to maturity count from there.',
     'The germination temperatures are as printed and mean little for cloves.',
-    'Published field yield, paths included: 0.2 to 0.7 kg/m2 (New England Vegetable Management Guide). Field stands are wide: three rows a bed of bulbs of 55 g give about 1.2 kg/m2 (memory), so weigh your own.',
+    'Three rows a bed of bulbs of 55 g give about 1.2 kg/m2 (memory), so weigh your own. Published yields are of wide field stands, paths included: 0.2 to 0.7 kg/m2 (New England Vegetable Management Guide).',
     'The warmth of garlic counts from the spring day of 12 hours to harvest, fitted to recalled harvest dates of eight places: 12 days off at worst.',
   ),
   crop(
