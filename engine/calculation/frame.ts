@@ -359,7 +359,6 @@ export class Frame {
     if (this.table(table).inOrder) return own;
     switch (order.by) {
       case 'own':
-      case 'slot':
         return own;
       case 'table':
         return `${own} ${this.rowsStamp(order.table)}`;

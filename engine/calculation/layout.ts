@@ -7,8 +7,6 @@ export type RowOrder =
   | { readonly by: 'own' }
   /** Each row has the slot and the place of the row it was made from. */
   | { readonly by: 'table'; readonly table: TableDef }
-  /** By the slots' numbers alone: days, weeks, months. */
-  | { readonly by: 'slot' }
   /** By the rows that two links name, the first link first. */
   | { readonly by: 'links'; readonly links: readonly [LinkDef, LinkDef] }
   /** By date, then by which dated column it is (`kind`), then by the row that it stands in. */

@@ -28,8 +28,6 @@ export function compareRows(data: Data, table: TableDef): Compare | undefined {
   const { order } = table;
   if (data.table(table).inOrder) return undefined;
   switch (order.by) {
-    case 'slot':
-      return undefined;
     case 'own': {
       const { labels } = data.table(table);
       return labels === undefined ? undefined : (a, b) => (labels[a] as number) - (labels[b] as number) || a - b;
@@ -79,8 +77,6 @@ export function rowsInOrder(data: Data, table: TableDef): Int32Array {
 function putInOrder(data: Data, table: TableDef, slots: Int32Array): Int32Array {
   const { order } = table;
   switch (order.by) {
-    case 'slot':
-      return slots;
     case 'own': {
       const { labels } = data.table(table);
       return labels === undefined ? slots : rowsByKeys(slots, pick(labels, slots));

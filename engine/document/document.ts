@@ -280,7 +280,9 @@ export class Document implements RowFinder {
 
   #slotWhere(table: TableDef, column: string, value: number): number | undefined {
     const { values, states, length } = this.frame.column(this.program.layout.column(table.id, column));
-    for (let slot = 0; slot < length; slot++) if (values[slot] === value && states[slot] === FILLED) return slot;
+    const { live } = this.frame.table(table);
+    for (let slot = 0; slot < length; slot++)
+      if (live[slot] === 1 && values[slot] === value && states[slot] === FILLED) return slot;
     return undefined;
   }
 

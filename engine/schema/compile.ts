@@ -249,7 +249,6 @@ class Compiler {
           return [eachRow(table, column(rows.as.id), source)];
         }
         case 'span': {
-          table.order = { by: 'slot' };
           const ends = spanTable(id);
           const [first, last] = [layout.column(ends, FIRST), layout.column(ends, LAST)];
           return [spanRows(table, column(rows.as.id), first, last, rows.step)];

@@ -83,7 +83,6 @@ describe('one row for each day, week or month', () => {
     const farm = layout.addTable('farm');
     const [first, last] = [layout.addColumn(farm, 'first', false), layout.addColumn(farm, 'last', false)];
     const table = layout.addTable('days');
-    table.order = { by: 'slot' };
     const date = layout.addColumn(table, 'date', false);
     const note = layout.addColumn(table, 'note', true);
     const noteSource = new Source(undefined);
@@ -124,17 +123,21 @@ describe('one row for each day, week or month', () => {
       frame.write(first, 0, from, fromState);
       frame.write(last, 0, to, state);
       const changed = make();
+      frame.releaseSlots();
       return `${listed(frame, table, date)} changed ${changed}`;
     };
     expect(between(10, 12)).toBe('0:10 1:11 2:12 changed 0 1 2');
     expect(between(10, 11)).toBe('0:10 1:11 changed 2');
     expect(between(10, 13)).toBe('0:10 1:11 2:12 3:13 changed 2 3');
-    expect(between(11, 13)).toBe('0:11 1:12 2:13 changed 0 1 2 3');
-    expect(between(11, 13, BLANK)).toBe(' changed 0 1 2');
+    expect(between(11, 13)).toBe('1:11 2:12 3:13 changed 0');
+    // An earlier day comes before the others, whatever slot it has.
+    expect(between(9, 12)).toBe('0:9 4:10 1:11 2:12 changed 0 3 4');
+    expect(between(11, 12)).toBe('1:11 2:12 changed 0 4');
+    expect(between(11, 13, BLANK)).toBe(' changed 1 2');
     expect(between(11, 13, FILLED, FAULT)).toBe(' changed ');
   });
 
-  test('a row that stands for another day now has nothing typed of the day it stood for', () => {
+  test('what is typed stays with its day when the first day moves', () => {
     const { first, last, note, frame, make } = setting('day');
     frame.write(first, 0, 10, FILLED);
     frame.write(last, 0, 12, FILLED);
@@ -142,19 +145,19 @@ describe('one row for each day, week or month', () => {
     frame.write(note, 1, 5, FILLED);
     frame.ownTyped(note).setUnit(1, 3);
     frame.ownTyped(note).over.add(1);
-    // A later end leaves day 11 where it is.
     frame.write(last, 0, 14, FILLED);
-    make();
-    expect(frame.column(note).states[1]).toBe(FILLED);
     frame.write(first, 0, 11, FILLED);
     make();
-    expect([...frame.column(note).states.subarray(0, 4)]).toEqual([BLANK, BLANK, BLANK, BLANK]);
+    expect([...frame.column(note).states.subarray(1, 5)]).toEqual([FILLED, BLANK, BLANK, BLANK]);
+    expect(frame.typed[note.number]?.isMarked(1)).toBe(true);
+    frame.write(first, 0, 12, FILLED);
+    make();
     expect(frame.typed[note.number]?.isMarked(1)).toBe(false);
   });
 
-  test('a row that stands for another day gets what was typed of that one, and readers hear of every cell that changed', () => {
+  test('a day that comes again gets what was typed of it, and readers hear of it', () => {
     const { first, last, table, date, note, noteSource, node, frame, make } = setting('day');
-    const notes = new Map([[11, 1]]);
+    const notes = new Map([[10, 1]]);
     frame.madeCells = {
       rowMade(of, row) {
         expect(of).toBe(table);
@@ -164,19 +167,16 @@ describe('one row for each day, week or month', () => {
         return [note];
       },
     };
-    frame.write(first, 0, 10, FILLED);
-    frame.write(last, 0, 12, FILLED);
-    make();
-    // A cell that was emptied by hand holds nothing and is typed all the same.
-    frame.ownTyped(note).over.add(2);
-    const heard: string[] = [];
-    noteSource.edges.push({ to: node, propagate: (changed) => heard.push(told(changed)) });
     frame.write(first, 0, 11, FILLED);
     frame.write(last, 0, 13, FILLED);
     make();
-    expect([...frame.column(note).states.subarray(0, 3)]).toEqual([FILLED, BLANK, BLANK]);
-    expect(heard).toEqual(['0 1 2']);
-    expect(frame.typed[note.number]?.isMarked(2)).toBe(false);
+    const heard: string[] = [];
+    noteSource.edges.push({ to: node, propagate: (changed) => heard.push(told(changed)) });
+    frame.write(first, 0, 10, FILLED);
+    make();
+    expect([...frame.rows(table)].map((row) => frame.column(date).values[row])).toEqual([10, 11, 12, 13]);
+    expect(frame.column(note).states[3]).toBe(FILLED);
+    expect(heard).toEqual(['3']);
   });
 });
 

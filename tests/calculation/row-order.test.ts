@@ -111,15 +111,6 @@ describe('rows that follow from others', () => {
     expect([...frame.rows(table)]).toEqual([1, 2, 0]);
   });
 
-  test('days stand as their slots do, whatever labels there are', () => {
-    const { frame, table } = setting(() => ({ by: 'slot' }));
-    frame.addRows(table, 3);
-    frame.ownTable(table).setLabel(0, 9);
-    frame.ownTable(table).reordered();
-    expect(frame.compare(table)).toBeUndefined();
-    expect([...frame.rows(table)]).toEqual([0, 1, 2]);
-  });
-
   test('pairs stand by the first of the two, then by the second, as those stand themselves', () => {
     const { frame, source, weeks, table, bed, week } = setting((made) => ({
       by: 'links',

@@ -43,6 +43,4 @@ export interface GeneratedRows {
   remove(row: number): void;
   /** A row that stays was filled anew or stands elsewhere now. */
   change(row: number): void;
-  /** A row that is to be known as another from now on: what is typed goes with what it was known as. */
-  rename(row: number): void;
 }

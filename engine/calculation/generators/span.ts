@@ -2,6 +2,7 @@
 
 import { civilDay, yearMonthDay } from '../../values/civil.ts';
 import { FILLED } from '../../values/column.ts';
+import type { Frame } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import type { RowGenerator } from './generator.ts';
 
@@ -20,8 +21,8 @@ export function stepped(first: number, step: SpanStep, n: number): number {
 export const LONGEST_SPAN = 4000;
 
 /**
- * One row per step from the date in `first` to the one in `last` (each a column's slot 0). The n-th row has slot n, so
- * when the first date moves every row is known by another date.
+ * One row per step from the date in `first` to the one in `last` (each a column's slot 0). A row keeps its slot for as long as its
+ * date is among them, so that what is typed on it, and what follows from it, stays with the date when the span moves.
  */
 export function spanRows(
   table: TableDef,
@@ -35,20 +36,53 @@ export function spanRows(
     columns: [date],
     inputs: [{ column: first }, { column: last }],
     generate(frame, _dirty, rows) {
-      const [from, to] = [frame.column(first), frame.column(last)];
-      const known = from.states[0] === FILLED && to.states[0] === FILLED;
-      const [start, end] = [from.values[0] ?? 0, to.values[0] ?? 0];
-      let count = 0;
-      while (known && count < LONGEST_SPAN && stepped(start, step, count) <= end) count++;
-      for (let row = frame.table(table).length - 1; row >= count; row--) {
-        if (frame.table(table).live[row] === 1) rows.remove(row);
+      const wanted = datesBetween(frame, first, last, step);
+      const slots = new Map<number, number>();
+      const { live, length } = frame.table(table);
+      const { values } = frame.column(date);
+      for (let slot = 0; slot < length; slot++) if (live[slot] === 1) slots.set(values[slot] as number, slot);
+      const gone = new Map(slots);
+      for (const day of wanted) gone.delete(day);
+      for (const slot of gone.values()) rows.remove(slot);
+      for (const day of wanted) {
+        if (slots.has(day)) continue;
+        const slot = frame.ownTable(table).takeSlot();
+        rows.add(slot);
+        frame.write(date, slot, day, FILLED);
+        slots.set(day, slot);
       }
-      for (let row = 0; row < count; row++) {
-        const day = stepped(start, step, row);
-        const lives = frame.table(table).live[row] === 1;
-        if (!lives) rows.add(row);
-        if (frame.write(date, row, day, FILLED) && lives) rows.rename(row);
-      }
+      putInOrder(
+        frame,
+        table,
+        wanted.map((day) => ({ day, slot: slots.get(day) ?? 0 })),
+      );
     },
   };
+}
+
+/** By rising date; none while an end is not known. */
+function datesBetween(frame: Frame, first: ColumnDef, last: ColumnDef, step: SpanStep): readonly number[] {
+  const [from, to] = [frame.column(first), frame.column(last)];
+  if (from.states[0] !== FILLED || to.states[0] !== FILLED) return [];
+  const [start, end] = [from.values[0] ?? 0, to.values[0] ?? 0];
+  const dates: number[] = [];
+  for (let n = 0; n < LONGEST_SPAN; n++) {
+    const day = stepped(start, step, n);
+    if (day > end) break;
+    dates.push(day);
+  }
+  return dates;
+}
+
+/** Rows stand by their dates; they need no labels while their slots stand so themselves. */
+function putInOrder(
+  frame: Frame,
+  table: TableDef,
+  rows: readonly { readonly day: number; readonly slot: number }[],
+): void {
+  const slotsRise = rows.every(({ slot }, at) => at === 0 || slot > (rows[at - 1]?.slot ?? 0));
+  if (slotsRise && frame.table(table).labels === undefined) return;
+  const own = frame.ownTable(table);
+  for (const { day, slot } of rows) own.setLabel(slot, day);
+  own.reordered();
 }

@@ -1,7 +1,7 @@
 // The node that makes a sheet's rows: one per row of another sheet, per day, week or month, per pair, per dated event. It
 // runs before every column of its sheet, and puts back what a person typed on a row whenever that row comes to life.
 
-import { BLANK, type Token } from '../../values/column.ts';
+import type { Token } from '../../values/column.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { GeneratedRows, RowGenerator } from '../generators/generator.ts';
 import type { ColumnDef } from '../layout.ts';
@@ -70,7 +70,6 @@ export class GeneratorNode implements Node {
     const dirty = inputs.map((_, lane) => dirtyRows(frame, this, lane));
     if (first.all) this.#askedWhole(frame, dirty);
     const came: number[] = [];
-    const renamed: number[] = [];
     const gone: number[] = [];
     const rows: GeneratedRows = {
       add(row) {
@@ -89,23 +88,17 @@ export class GeneratorNode implements Node {
       change(row) {
         changed.add(row);
       },
-      rename(row) {
-        renamed.push(row);
-        changed.add(row);
-      },
     };
     this.generator.generate(frame, dirty, rows, goOn);
     frame.fillOut(table);
     frame.setManyLive(table, gone, false);
     const touched = new Map<ColumnDef, RowSet>();
-    for (const row of renamed) for (const column of this.#forgetTyped(frame, row)) touch(touched, column, row);
     const { madeCells } = frame;
-    const putBack = (row: number): void => {
-      for (const column of madeCells?.rowMade(table, row) ?? NO_COLUMNS) touch(touched, column, row);
-    };
-    renamed.forEach(putBack);
     const { live } = frame.table(table);
-    for (const row of came) if (live[row] === 1) putBack(row);
+    for (const row of came) {
+      if (live[row] !== 1) continue;
+      for (const column of madeCells?.rowMade(table, row) ?? NO_COLUMNS) touch(touched, column, row);
+    }
     for (const [column, touchedRows] of touched) this.#tell(frame, column, touchedRows);
   }
 
@@ -119,17 +112,6 @@ export class GeneratorNode implements Node {
       else set.clear();
     }
     this.#seen.put(frame, new RowsSeen(frame.token, now));
-  }
-
-  /** A row that is known as another has nothing typed of what it was before; gives the columns that held something. */
-  #forgetTyped(frame: Frame, row: number): readonly ColumnDef[] {
-    const { table, columns } = this.generator;
-    return table.columns.filter((column) => {
-      if (columns.includes(column)) return false;
-      const marked = frame.typed[column.number]?.isMarked(row) === true;
-      if (marked) frame.ownTyped(column).forget(row);
-      return frame.write(column, row, 0, BLANK) || marked;
-    });
   }
 
   #tell(frame: Frame, column: ColumnDef, rows: RowSet): void {
