@@ -24,24 +24,23 @@ test('stays with its day, whichever sheets its row went through', () => {
     const done = workbook.do(commands, MESSAGE);
     if (done.refused) throw new Error(done.why);
   };
-  const sheets = workbook.document.program.sheets
-    .filter(({ schema }) => !['entry', 'single'].includes(schema.rows.from))
-    .map(({ id }) => id);
-  expect(sheets.length).toBeGreaterThan(20);
-  run(...sheets.map((sheet): Command => ({ command: 'add column', sheet, name: 'My remark', type: { type: 'text' } })));
+  // A text typed over what one column of each such sheet gives.
   const columns = new Map(
-    sheets.map((sheet) => {
-      const column = workbook.document.program.sheet(sheet)?.columns.find(({ name }) => name === 'My remark');
-      return [sheet, column?.id ?? ''];
-    }),
+    workbook.document.program.sheets
+      .filter(({ schema }) => !['entry', 'single'].includes(schema.rows.from))
+      .flatMap(({ id, columns }) => {
+        const text = columns.find(({ role, type }) => role === 'computed' && type?.kind === 'text');
+        return text === undefined ? [] : [[id, text.id] as const];
+      }),
   );
+  expect(columns.size).toBeGreaterThan(20);
   run(
-    ...sheets.flatMap((sheet) => {
+    ...[...columns].flatMap(([sheet, column]) => {
       const there = [...rows(workbook, sheet)];
-      const some = there.filter((_, at) => at % Math.ceil(there.length / 5) === 1);
+      const some = there.filter((_, at) => at % Math.ceil(there.length / 2) === 1);
       return some.map((slot): Command => {
         const row = rowId(workbook, sheet, slot);
-        return { command: 'set cell', sheet, row, column: columns.get(sheet) ?? '', entry: `of ${row}` };
+        return { command: 'set cell', sheet, row, column, entry: `of ${row}` };
       });
     }),
   );
@@ -54,13 +53,14 @@ test('stays with its day, whichever sheets its row went through', () => {
       }),
     );
   const before = remarks(workbook);
-  expect(before.length).toBeGreaterThan(80);
-  // Three days later, in the year before, and back.
-  for (const day of ['2027-01-04', '2026-12-25', '2027-01-01']) {
-    run({ command: 'set cell', sheet: 'farm', row: 'only', column: 'season-starts', entry: day });
-    const now = remarks(workbook);
-    expect(now.filter((remark) => !/^[^/]+\/(.+): of \1$/.test(remark))).toEqual([]);
-    if (day !== '2027-01-01') expect(now.toSorted()).toEqual(remarks(opened(workbook.data())).toSorted());
-  }
+  expect(before.length).toBeGreaterThan(40);
+  const begin = (entry: string): void =>
+    run({ command: 'set cell', sheet: 'farm', row: 'only', column: 'season-starts', entry });
+  begin('2027-01-04');
+  const now = remarks(workbook);
+  expect(now.filter((remark) => !/^[^/]+\/(.+): of \1$/.test(remark))).toEqual([]);
+  expect(now.length).toBeLessThan(before.length);
+  expect(now.toSorted()).toEqual(remarks(opened(workbook.data())).toSorted());
+  begin('2027-01-01');
   expect(remarks(workbook)).toEqual(before);
 });
