@@ -4,12 +4,12 @@
 import type { Comparison, Typed } from '../../language/typed.ts';
 import { BLANK, FILLED } from '../../values/column.ts';
 import { compareNumbers } from '../../values/tolerance.ts';
-import type { ValueType } from '../../values/type.ts';
+import { isText, TEXT, type ValueType } from '../../values/type.ts';
 import type { Frame } from '../frame.ts';
 import type { RowFilter } from '../indexes/totals.ts';
 import { ORDERS } from '../kernels/compare-kernels.ts';
 import { type Stored, toStored } from '../kernels/scalars.ts';
-import { holdsText, keyColumn, type Reader } from './reader.ts';
+import { keyColumn, type Reader } from './reader.ts';
 
 export type ColumnNode = Extract<Typed, { node: 'column' }>;
 
@@ -43,6 +43,25 @@ export function rolesOf(args: readonly Typed[]): Roles {
   return { scalars, values, criteria };
 }
 
+/**
+ * A condition on a link that asks for rows before or behind one, or other than one that a text names, as one on the texts that the
+ * rows are known by: where rows stand in memory says nothing.
+ */
+export function onKeys(criterion: Criterion, reader: Reader): Criterion {
+  const { column, comparison, value } = criterion;
+  if (column.type.kind !== 'link' || comparison === '=' || reader.keyOf(column.type.table) === undefined)
+    return criterion;
+  const isLink = value.type.kind === 'link';
+  if (comparison === '<>' && isLink && value.type.table === column.type.table) return criterion;
+  const cell: Typed = { ...column, node: 'cell', links: [] };
+  const keys = reader.asColumn(keyOf(cell), reader.layout.table(column.table));
+  return { column: { ...column, column: keys.id, type: TEXT }, comparison, value: isLink ? keyOf(value) : value };
+}
+
+function keyOf(link: Typed): Typed {
+  return { node: 'key', operand: link, type: TEXT, from: link.from, to: link.to };
+}
+
 /** Whether values of the type stand in an order of numbers: quantities, dates, temperatures. */
 export function holdsNumbers(type: ValueType): boolean {
   return type.kind === 'number' || type.kind === 'date' || type.kind === 'temperature';
@@ -52,7 +71,7 @@ export function holdsNumbers(type: ValueType): boolean {
 export function meets(reader: Reader, criterion: Criterion): (value: number, wanted: number) => boolean {
   const { column, comparison } = criterion;
   const takes = ORDERS[comparison];
-  if (holdsText(reader, column.table, column.column)) return textComparison(comparison, reader);
+  if (isText(column.type)) return textComparison(comparison, reader);
   return (value, wanted) => takes(compareNumbers(value, wanted));
 }
 

@@ -8,6 +8,7 @@ import type { Typed } from '../../language/typed.ts';
 import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { Faults } from '../../values/texts.ts';
+import { isText } from '../../values/type.ts';
 import type { Frame } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { Gathering, meetsAll, undefinedCell } from '../indexes/totals.ts';
@@ -22,7 +23,7 @@ import { type ColumnNode, type Criterion, holdsNumbers, isFixed, rolesOf } from 
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { FEW_IN_RANGE, RangeFolds } from './range-folds.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
-import { type CountedRows, holdsText, type PlannedTotal, type Reader } from './reader.ts';
+import type { CountedRows, PlannedTotal, Reader } from './reader.ts';
 import { RunningSums, runningSumKernel } from './running-sums.ts';
 import {
   type Conditions,
@@ -248,13 +249,13 @@ function planScannedFold(
   const { running } = fold;
   if (only === undefined || more.length > 0 || only.comparison === '=' || running === undefined) return kernel;
   const { comparison } = only;
-  const alike = alikeness(only, table, reader);
+  const alike = alikeness(only);
   if (alike !== 'texts' && comparison !== '<>') return kernel;
   return sideKernel({ matching, comparison, alike, column: data, fold, running }, reader.words, kernel);
 }
 
-function alikeness({ column }: Criterion, table: string, reader: Reader): Alike {
-  if (holdsText(reader, table, column.column)) return 'texts';
+function alikeness({ column }: Criterion): Alike {
+  if (isText(column.type)) return 'texts';
   return holdsNumbers(column.type) ? 'numbers' : 'same';
 }
 

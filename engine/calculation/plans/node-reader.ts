@@ -162,8 +162,8 @@ export class NodeReader implements Reader {
     return watch.index;
   }
 
-  asColumn(tree: Typed): ColumnDef {
-    return this.#wiring.asColumn(tree, this.table, this.#named);
+  asColumn(tree: Typed, table = this.table): ColumnDef {
+    return this.#wiring.asColumn(tree, table, this.#named);
   }
 
   load(column: ColumnDef): Kernel {

@@ -69,8 +69,11 @@ export interface Reader extends PlanSchema {
   total(request: TotalRequest): PlannedTotal;
   /** Rows of another table looked through by key: changes of `reads` there concern the rows that read the group. */
   scan(request: ScanRequest): FrameState<GroupIndex>;
-  /** A part of the formula worked out in a column, its own where it is a plain cell of this row, so that others may look at it. */
-  asColumn(tree: Typed): ColumnDef;
+  /**
+   * A part of the formula worked out in a column, its own where it is a plain cell of this row, so that others may look at it;
+   * behind another table where it is said as seen from there.
+   */
+  asColumn(tree: Typed, table?: TableDef): ColumnDef;
   /** The kernel of this row's cell in a column of the reading table. */
   load(column: ColumnDef): Kernel;
   /** The kernel of what a person typed in this row's cell of a column of the reading table. */

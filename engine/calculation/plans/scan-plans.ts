@@ -15,7 +15,7 @@ import type { ColumnDef, TableDef } from '../layout.ts';
 import { bySlot, FEW_ROWS, fewInOrder } from '../row-order.ts';
 import { planArgument } from './argument-plans.ts';
 import type { CallNode } from './call-nodes.ts';
-import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, rolesOf } from './criteria-roles.ts';
+import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, onKeys, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { CHOSEN, numberAnswers, type RowsAnswer } from './number-answers.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
@@ -39,7 +39,7 @@ export function conditionsOf(criteria: readonly Criterion[], reader: Reader): Co
     const filter = fixedFilter(criterion, reader);
     if (filter !== undefined) filters.push(filter);
     else if (criterion.comparison === '=' && !isFixed(criterion)) keyed.push(criterion);
-    else scanned.push(criterion);
+    else scanned.push(onKeys(criterion, reader));
   }
   return { keyed, filters, scanned };
 }
