@@ -70,6 +70,33 @@ describe('what needs attention', () => {
     expect(first?.alike).toBe(false);
   });
 
+  test('a line says what holds for all of its rows, and no figure of one alone', () => {
+    const cold = (on: string, share: string): string =>
+      `No harvest: cold ends it about ${on}, with ${share} of the warmth it needs.`;
+    const [both] = groupFindings([
+      finding('Tomato', cold('12 Oct', '93%')),
+      finding('Sweet corn', cold('28 Sep', '73%')),
+    ]);
+    expect(both?.says).toBe('No harvest: cold ends it about …, with … of the warmth it needs.');
+    expect(both?.all.map(({ says }) => says)).toEqual([cold('12 Oct', '93%'), cold('28 Sep', '73%')]);
+    const [same] = groupFindings([finding('Tomato', cold('12 Oct', '93%')), finding('Okra', cold('12 Oct', '93%'))]);
+    expect(same?.says).toBe(cold('12 Oct', '93%'));
+    // Of more words than the other: how both begin and how both end.
+    const [longer] = groupFindings([
+      finding('Lettuce', 'There is no room on any bed from 3 May on: none is free.'),
+      finding('Bean', 'There is no room on any bed from 21 May until 7 Sep on: none is free.'),
+    ]);
+    expect(longer?.says).toBe('There is no room on any bed from … on: none is free.');
+  });
+
+  test('sentences of one reason that have little in common: the line says whose the one is', () => {
+    const [mixed] = groupFindings([
+      finding('Tomato', 'No harvest: it is never warm enough here.'),
+      finding('Onion', 'No harvest: days stay shorter than this variety needs to bulb.'),
+    ]);
+    expect(mixed?.says).toBe('Tomato: No harvest: it is never warm enough here.');
+  });
+
   test('without a check, sentences that differ in their figures alone are of one reason', () => {
     const groups = groupFindings([
       finding('A', '3 of 4 fail.', ''),

@@ -5,20 +5,19 @@ import { CommandButton } from '../commands/command-button.tsx';
 import { PLANTINGS } from '../panels/columns.ts';
 import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
 import { change, UNDO } from '../store/change.ts';
-import { rowsInWords } from '../store/finding-groups.ts';
-import { findings, LEVELS, nothingFound } from '../store/findings.ts';
+import { findings } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { goTo } from '../store/selection.ts';
 import { view } from '../store/view.ts';
 import { steps, workbook } from '../store/workbook.ts';
+import { Attention } from './attention.tsx';
 import './glance.css';
-import { type Glance, glanceOf } from './glance.ts';
+import { glanceOf } from './glance.ts';
 import type { Total } from './totals.ts';
 import { type Job, TASKS, TICK, type WeekJobs } from './week-jobs.ts';
 import { YearStripPicture } from './year-strip-picture.tsx';
 
 const JOBS_SHOWN = 9;
-const GROUPS_SHOWN = 7;
 
 export function GlancePage() {
   const book = workbook();
@@ -117,41 +116,6 @@ function tick({ row, what, planting, done }: Job): void {
   );
   const about = planting === '' ? what : `${what}, ${planting}`;
   if (!outcome.refused) tell(`${about}: ${entry}.`, 'done', UNDO);
-}
-
-function Attention({ groups }: { readonly groups: Glance['attention'] }) {
-  return (
-    <section class="glance-part" aria-labelledby="glance-attention">
-      <h3 id="glance-attention">Needs attention</h3>
-      {groups.length === 0 ? <p class="glance-says">{nothingFound()}.</p> : null}
-      <ul class="glance-attention">
-        {groups.slice(0, GROUPS_SHOWN).map((group) => {
-          const { first, says, count } = group;
-          return (
-            <li key={`${first.sheet} ${first.rowId} ${first.column} ${says}`}>
-              <button
-                type="button"
-                onClick={() => goTo(first.sheet, first.row === undefined ? undefined : first.rowId, first.column)}
-              >
-                <span class={`level level-${first.level}`}>{LEVELS[first.level]}</span>
-                <span class="where">
-                  {first.sheetName}
-                  {group.rows.length === 0 ? '' : `: ${rowsInWords(group)}`}
-                  {count > 1 && group.rows.length === 0 ? `, ${count} times` : ''}
-                </span>
-                <span class="says">{says}</span>
-              </button>
-            </li>
-          );
-        })}
-      </ul>
-      {groups.length > GROUPS_SHOWN ? (
-        <p class="glance-says">
-          And {groups.length - GROUPS_SHOWN} more reasons: the list at the foot of the page has them all.
-        </p>
-      ) : null}
-    </section>
-  );
 }
 
 function Totals({ totals }: { readonly totals: readonly Total[] }) {

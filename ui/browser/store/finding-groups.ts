@@ -4,12 +4,16 @@
 import type { Finding } from '../../../engine/index.ts';
 
 export interface FindingGroup {
+  /** What they have in common and no other group has: told apart by it. */
+  readonly reason: string;
   /** The first of them, which the line leads to. */
   readonly first: Finding;
   readonly count: number;
+  /** All of them, in the order of the sheet. */
+  readonly all: readonly Finding[];
   /** Names of the rows, in the order of the sheet. */
   readonly rows: readonly string[];
-  /** What it says: of several that differ in their figures, what the first says. */
+  /** What holds for all of them: where they differ in figures, an ellipsis; where in more, what the first says, by its name. */
   readonly says: string;
   readonly alike: boolean;
 }
@@ -24,19 +28,55 @@ export function groupFindings(findings: readonly Finding[]): readonly FindingGro
     if (there === undefined) groups.set(key, [finding]);
     else there.push(finding);
   }
-  return [...groups.values()].flatMap((within): readonly FindingGroup[] => {
-    const [first] = within;
+  return [...groups].flatMap(([reason, all]): readonly FindingGroup[] => {
+    const [first] = all;
     if (first === undefined) return [];
+    const alike = all.every(({ says }) => says === first.says);
     return [
       {
+        reason,
         first,
-        count: within.length,
-        rows: within.map(({ rowName }) => rowName).filter((name) => name !== ''),
-        says: first.says,
-        alike: within.every(({ says }) => says === first.says),
+        count: all.length,
+        all,
+        rows: all.map(({ rowName }) => rowName).filter((name) => name !== ''),
+        says: alike ? first.says : saidOfAll(first, all),
+        alike,
       },
     ];
   });
+}
+
+const LEFT_OUT = '\u2026';
+
+/** Words, spaces and stops, so that what is joined again is the sentence. */
+const PIECES = /\s+|[,;:.](?=\s|$)|(?:(?![,;:.](?:\s|$))\S)+/g;
+
+/** What all sentences have in common, with an ellipsis where they differ; the first one by its name where that is less than half of it. */
+function saidOfAll(first: Finding, all: readonly Finding[]): string {
+  const whole = piecesOf(first.says);
+  const common = [...new Set(all.map(({ says }) => says))].map(piecesOf).reduce(inCommon, whole);
+  if (wordsIn(common) * 2 < wordsIn(whole))
+    return first.rowName === '' ? first.says : `${first.rowName}: ${first.says}`;
+  return common.join('').replace(/\u2026(?:\s*\u2026)+/g, LEFT_OUT);
+}
+
+function piecesOf(says: string): readonly string[] {
+  return says.match(PIECES) ?? [];
+}
+
+function wordsIn(pieces: readonly string[]): number {
+  return pieces.filter((piece) => /[\p{L}\p{N}]/u.test(piece)).length;
+}
+
+/** Piece by piece where there are as many; else the same beginning and the same end. */
+function inCommon(one: readonly string[], other: readonly string[]): readonly string[] {
+  if (one.length === other.length) return one.map((piece, at) => (piece === other[at] ? piece : LEFT_OUT));
+  const least = Math.min(one.length, other.length);
+  let begin = 0;
+  while (begin < least && one[begin] === other[begin]) begin += 1;
+  let end = 0;
+  while (end < least - begin && one.at(-1 - end) === other.at(-1 - end)) end += 1;
+  return [...one.slice(0, begin), LEFT_OUT, ...one.slice(one.length - end)];
 }
 
 function withoutFigures(says: string): string {
