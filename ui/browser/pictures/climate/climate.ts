@@ -38,6 +38,7 @@ interface Day {
 export function climateOfYear(book: Book, crop: CropName | undefined): LinesModel | undefined {
   const view = columnOf(sheetView(book, CLIMATE), 'mean');
   const unit = view?.unit ?? '';
+  const say = (figure: number): string => said(figure, view?.decimals);
   const days = askRows(book, CLIMATE).flatMap((row): readonly Day[] => {
     const day = row.figure('day');
     const [low, high, mean] = ['low', 'high', 'mean'].map((column) => row.figure(column));
@@ -75,7 +76,7 @@ export function climateOfYear(book: Book, crop: CropName | undefined): LinesMode
   return {
     kind: 'lines',
     title: `The climate of the year, ${unit}`,
-    says: sentence(days, warmth, unit),
+    says: sentence(days, warmth, (figure) => `${say(figure)} ${unit}`),
     today: settings(book).today,
     x: { label: 'day', from: first.day, to: last.day, marks: monthMarks({ first: first.day, last: last.day }) },
     y: { label: unit, from, to, marks: figureMarks(from, to, 6) },
@@ -84,13 +85,13 @@ export function climateOfYear(book: Book, crop: CropName | undefined): LinesMode
     dots: [],
     readings: days.map((day) => ({
       x: day.day,
-      words: `${showDate(day.day)}: ${said(day.low)} to ${said(day.high)} ${unit}, mean ${said(day.mean)}.`,
+      words: `${showDate(day.day)}: ${say(day.low)} to ${say(day.high)} ${unit}, mean ${say(day.mean)}.`,
     })),
     table: {
       head: ['Day', `Low, ${unit}`, `Mean, ${unit}`, `High, ${unit}`],
       rows: days
         .filter((_, index) => index % 7 === 0)
-        .map(({ day, low, mean, high }) => [showDate(day), said(low), said(mean), said(high)]),
+        .map(({ day, low, mean, high }) => [showDate(day), say(low), say(mean), say(high)]),
     },
   };
 }
@@ -119,17 +120,17 @@ function warmthOf(book: Book, { slot, name }: CropName): Warmth {
   return { name, best, limits, all };
 }
 
-function sentence(days: readonly Day[], warmth: Warmth | undefined, unit: string): string {
+function sentence(days: readonly Day[], warmth: Warmth | undefined, say: (figure: number) => string): string {
   const coldest = days.reduce((least, day) => (day.mean < least.mean ? day : least));
   const warmest = days.reduce((most, day) => (day.mean > most.mean ? day : most));
-  const year = `Coldest about ${showDate(coldest.day)}, mean ${said(coldest.mean)} ${unit}; warmest about ${showDate(warmest.day)}, ${said(warmest.mean)} ${unit}.`;
+  const year = `Coldest about ${showDate(coldest.day)}, mean ${say(coldest.mean)}; warmest about ${showDate(warmest.day)}, ${say(warmest.mean)}.`;
   const best = warmth?.best;
   if (warmth === undefined) return year;
   if (best === undefined) return `${year} What ${warmth.name} likes best is not known here.`;
   const fit = days.filter(({ mean }) => mean >= best.low && mean <= best.high);
   const [first, last] = [fit[0], fit.at(-1)];
   if (first === undefined || last === undefined) {
-    return `${year} The mean is never within ${said(best.low)} to ${said(best.high)} ${unit}, which ${warmth.name} likes best.`;
+    return `${year} The mean is never within ${said(best.low)} to ${say(best.high)}, which ${warmth.name} likes best.`;
   }
-  return `${year} ${warmth.name} likes ${said(best.low)} to ${said(best.high)} ${unit} best: ${fit.length} days, the first on ${showDate(first.day)}, the last on ${showDate(last.day)}.`;
+  return `${year} ${warmth.name} likes ${said(best.low)} to ${say(best.high)} best: ${fit.length} days, the first on ${showDate(first.day)}, the last on ${showDate(last.day)}.`;
 }

@@ -88,6 +88,8 @@ export interface LinesModel extends Common {
   readonly bands: readonly Band[];
   readonly lines: readonly Line[];
   readonly dots: readonly Dot[];
+  /** What the dots are, for the legend; left out where each says so itself. */
+  readonly dotsAre?: string;
 }
 
 /** Round marks from one figure to another, as texts. */
@@ -116,14 +118,16 @@ export function decimalsOf(figure: number): number {
   return figure === 0 ? 0 : Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(Math.abs(figure)))));
 }
 
-/** A figure as pictures say it: three figures at most, none of them idle. */
-export function said(figure: number): string {
-  if (figure === 0) return '0';
-  const decimals = decimalsOf(figure);
-  return Number(figure.toFixed(decimals)).toLocaleString('en-US', { maximumFractionDigits: decimals });
+/** A figure as pictures say it: three figures at most, none of them idle, and no more decimals than its sheet shows. */
+export function said(figure: number, most = 6): string {
+  const decimals = Math.min(decimalsOf(figure), most);
+  // What is rounded to nothing from below is nothing, not -0.
+  const rounded = Number(figure.toFixed(decimals)) + 0;
+  return rounded.toLocaleString('en-US', { maximumFractionDigits: decimals });
 }
 
-export function withSaidUnit(figure: number, unit: string): string {
-  if (unit === '') return said(figure);
-  return unit === '%' ? `${said(figure)}%` : `${said(figure)} ${unit}`;
+export function withSaidUnit(figure: number, unit: string, most?: number): string {
+  const words = said(figure, most);
+  if (unit === '') return words;
+  return unit === '%' ? `${words}%` : `${words} ${unit}`;
 }

@@ -3,6 +3,7 @@
 
 import {
   type Book,
+  type ColumnView,
   ONLY_ROW,
   rowName,
   rows,
@@ -87,7 +88,7 @@ function spansByWeek(
   const columns = weeksOf(season).map(
     (week): Column => ({ ...week, parts: [bareFigure(view, mostInWeek(spans, week))], limit }),
   );
-  return weekly(book, { ...about, unit: view?.unit ?? '' }, { season, columns, parts: ONE, limitName });
+  return weekly(book, { ...about, view }, { season, columns, parts: ONE, limitName });
 }
 
 /** The season, with what began before it. */
@@ -111,7 +112,7 @@ function storesByWeek(book: Book): readonly ColumnsModel[] {
     const [first, last] = [columns[0]?.from, columns.at(-1)?.until];
     if (first === undefined || last === undefined) return [];
     const name = rowName(book, 'stores', store);
-    const about = { title: `${name} by week`, what: 'in it', unit: view?.unit ?? '' };
+    const about = { title: `${name} by week`, what: 'in it', view };
     return [weekly(book, about, { season: { first, last }, columns, parts: ONE, limitName: 'what it holds' })];
   });
 }
@@ -132,10 +133,10 @@ const WORK: readonly { readonly part: Part; readonly columns: readonly string[] 
 export function hoursByWeek(book: Book): ColumnsModel | undefined {
   if (!hasColumns(book, HOURS)) return undefined;
   const view = columnOf(sheetView(book, 'labour'), 'hours');
-  const season = seasonOf(book);
-  const columns = askRows(book, 'labour').flatMap((row): readonly Column[] => {
+  const { first, last } = seasonOf(book);
+  const all = askRows(book, 'labour').flatMap((row): readonly Column[] => {
     const from = row.figure('monday');
-    if (from === undefined || from + 7 <= season.first || from > season.last) return [];
+    if (from === undefined || from > last) return [];
     const parts = WORK.map(({ columns: kinds }) =>
       bareFigure(
         view,
@@ -145,10 +146,13 @@ export function hoursByWeek(book: Book): ColumnsModel | undefined {
     const available = row.figure('available');
     return [{ from, until: from + 7, parts, limit: available === undefined ? undefined : bareFigure(view, available) }];
   });
+  // What is sown for the season before its first day is work too.
+  const begins = Math.min(first, ...all.flatMap((column) => (totalOf(column) > 0 ? [column.from] : [])));
+  const columns = all.filter(({ until }) => until > begins);
   if (columns.length === 0) return undefined;
-  const about = { title: 'Hours of work by week', what: 'of work', unit: view?.unit ?? '' };
+  const about = { title: 'Hours of work by week', what: 'of work', view };
   return weekly(book, about, {
-    season,
+    season: { first: begins, last },
     columns,
     parts: WORK.map(({ part }) => part),
     limitName: 'the hours there are',
@@ -164,23 +168,25 @@ interface Weekly {
 
 function weekly(
   book: Book,
-  { title, what, unit }: { readonly title: string; readonly what: string; readonly unit: string },
+  { title, what, view }: { readonly title: string; readonly what: string; readonly view: ColumnView | undefined },
   { season, columns, parts, limitName }: Weekly,
 ): ColumnsModel {
   const known = columns.some(({ limit }) => limit !== undefined);
+  const unit = view?.unit ?? '';
+  const say = (figure: number, after = unit): string => withSaidUnit(figure, after, view?.decimals);
   const words = (column: Column): string => {
-    const of = column.limit === undefined ? '' : ` of ${withSaidUnit(column.limit, unit)}`;
+    const of = column.limit === undefined ? '' : ` of ${say(column.limit)}`;
     const pieces =
       parts.length < 2 || totalOf(column) === 0
         ? ''
-        : `: ${parts.map(({ name }, index) => `${name} ${withSaidUnit(column.parts[index] ?? 0, unit)}`).join(', ')}`;
-    return `${weekWords(column)}, ${withSaidUnit(totalOf(column), unit)}${of} ${what}${pieces}.`;
+        : `: ${parts.map(({ name }, index) => `${name} ${say(column.parts[index] ?? 0)}`).join(', ')}`;
+    return `${weekWords(column)}, ${say(totalOf(column))}${of} ${what}${pieces}.`;
   };
   return {
     kind: 'columns',
     title,
     unit,
-    says: sentence({ columns, unit, what, known }),
+    says: sentence({ columns, say, what, known }),
     from: season.first,
     to: season.last + 1,
     today: settings(book).today,
@@ -197,8 +203,8 @@ function weekly(
       ],
       rows: columns.map((column) => [
         showDate(column.from),
-        ...column.parts.map((part) => withSaidUnit(part, '')),
-        ...(known ? [column.limit === undefined ? '' : withSaidUnit(column.limit, '')] : []),
+        ...column.parts.map((part) => say(part, '')),
+        ...(known ? [column.limit === undefined ? '' : say(column.limit, '')] : []),
       ]),
     },
   };
@@ -210,12 +216,12 @@ function withUnitInHead(name: string, unit: string): string {
 
 function sentence({
   columns,
-  unit,
+  say,
   what,
   known,
 }: {
   readonly columns: readonly Column[];
-  readonly unit: string;
+  readonly say: (figure: number) => string;
   readonly what: string;
   readonly known: boolean;
 }): string {
@@ -225,7 +231,7 @@ function sentence({
   );
   if (most === undefined) return 'Nothing is wanted of it this season.';
   const over = overLimit({ columns });
-  const fullest = `At its most ${withSaidUnit(totalOf(most), unit)} ${what}, in the week of ${showDate(most.from)}.`;
+  const fullest = `At its most ${say(totalOf(most))} ${what}, in the week of ${showDate(most.from)}.`;
   if (!known) return `${fullest} How much there is has not been entered.`;
   const [first] = over;
   if (first === undefined) return `${fullest} There is room for all of it.`;

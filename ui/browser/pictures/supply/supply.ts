@@ -34,6 +34,7 @@ export function productsOf(book: Book): readonly Product[] {
 export function supplyAgainstDemand(book: Book, product: Product): ColumnsModel | undefined {
   const view = columnOf(sheetView(book, SHEET), 'supply') ?? columnOf(sheetView(book, SHEET), 'from-the-field');
   const unit = view?.unit ?? '';
+  const say = (figure: number, after = unit): string => withSaidUnit(figure, after, view?.decimals);
   const columns = askRows(book, SHEET).flatMap((row): readonly Column[] => {
     const from = row.figure('week-starts');
     if (row.figure('product') !== product.slot || from === undefined) return [];
@@ -54,7 +55,7 @@ export function supplyAgainstDemand(book: Book, product: Product): ColumnsModel 
     kind: 'columns',
     title: `${product.name}: supply against demand by week`,
     unit,
-    says: sentence(product.name, columns, unit),
+    says: sentence(product.name, columns, say),
     from: first.from,
     to: last.until,
     today: settings(book).today,
@@ -64,27 +65,27 @@ export function supplyAgainstDemand(book: Book, product: Product): ColumnsModel 
     columns,
     readings: columns.map((column) => ({
       x: column.from + 3.5,
-      words: `${weekWords(column)}: ${withSaidUnit(column.parts[0] ?? 0, unit)} from the field, ${withSaidUnit(column.parts[1] ?? 0, unit)} from store, ${withSaidUnit(column.limit ?? 0, unit)} wanted.`,
+      words: `${weekWords(column)}: ${say(column.parts[0] ?? 0)} from the field, ${say(column.parts[1] ?? 0)} from store, ${say(column.limit ?? 0)} wanted.`,
     })),
     table: {
       head: ['Week of', `From the field, ${unit}`, `From store, ${unit}`, `Wanted, ${unit}`],
       rows: columns.map((column) => [
         showDate(column.from),
-        ...[...column.parts, column.limit ?? 0].map((figure) => withSaidUnit(figure, '')),
+        ...[...column.parts, column.limit ?? 0].map((figure) => say(figure, '')),
       ]),
     },
   };
 }
 
-function sentence(name: string, columns: readonly Column[], unit: string): string {
+function sentence(name: string, columns: readonly Column[], say: (figure: number) => string): string {
   const wanted = columns.filter(({ limit = 0 }) => limit > 0);
   if (wanted.length === 0) {
     const most = columns.reduce((best, column) => (totalOf(column) > totalOf(best) ? column : best));
-    return `Nothing is wanted of ${name} yet: name what outlets take on the sheet Demand. Most there is: ${withSaidUnit(totalOf(most), unit)} in the week of ${showDate(most.from)}.`;
+    return `Nothing is wanted of ${name} yet: name what outlets take on the sheet Demand. Most there is: ${say(totalOf(most))} in the week of ${showDate(most.from)}.`;
   }
   const short = wanted.filter((column) => totalOf(column) < (column.limit ?? 0) * (1 - 1e-9));
   const [first] = short;
   if (first === undefined) return `There is enough in all ${wanted.length} weeks in which it is wanted.`;
   const missing = (first.limit ?? 0) - totalOf(first);
-  return `Too little in ${short.length} of the ${wanted.length} weeks in which it is wanted, first in that of ${showDate(first.from)}: ${withSaidUnit(missing, unit)} are missing.`;
+  return `Too little in ${short.length} of the ${wanted.length} weeks in which it is wanted, first in that of ${showDate(first.from)}: ${say(missing)} are missing.`;
 }
