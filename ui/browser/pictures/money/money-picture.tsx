@@ -6,6 +6,13 @@ import { moneyByMonth } from './money.ts';
 
 export function MoneyPicture() {
   const model = moneyByMonth(workbook());
-  if (model === undefined) return <p class="no-picture">There are no months of money yet.</p>;
+  if (model === undefined) {
+    return (
+      <p class="no-picture">
+        Nothing is known of money yet. For what comes in, enter prices on Products and what outlets take on Demand; for
+        what goes out, the wage on Farm, prices on Packs and what else the season costs on Own costs.
+      </p>
+    );
+  }
   return <LinesPicture model={model} height={300} />;
 }

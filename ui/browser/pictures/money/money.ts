@@ -1,7 +1,7 @@
 // Money by month: what comes in, what goes out, and what is in the till at each month's end. Figures in the workbook's money. Pure:
 // from the engine's queries to a picture model.
 
-import { type Book, settings, sheetView, showDate } from '../../../../engine/index.ts';
+import { type Book, MONTHS, settings, sheetView, yearMonthDay } from '../../../../engine/index.ts';
 import { monthMarks } from '../../panels/read.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { askRows, bareFigure, type Needs } from '../kit/ask.ts';
@@ -19,7 +19,7 @@ interface Month {
   readonly till: number | undefined;
 }
 
-/** Undefined where there are fewer than two months. */
+/** Undefined where there are fewer than two months, or nothing comes in, goes out or lies in the till in any of them. */
 export function moneyByMonth(book: Book): LinesModel | undefined {
   const view = columnOf(sheetView(book, SHEET), SALES);
   const unit = view?.unit ?? '';
@@ -38,6 +38,8 @@ export function moneyByMonth(book: Book): LinesModel | undefined {
   });
   const [first, last] = [months[0], months.at(-1)];
   if (first === undefined || last === undefined || first === last) return undefined;
+  if (months.every(({ sales, costs, till = 0 }) => sales === 0 && costs === 0 && till === 0)) return undefined;
+  const say = (figure: number): string => withSaidUnit(figure, unit, view?.decimals);
   const line = (name: string, mark: string, of: (month: Month) => number | undefined): Line => ({
     name,
     mark,
@@ -49,11 +51,11 @@ export function moneyByMonth(book: Book): LinesModel | undefined {
   const figures = months.flatMap(({ sales, costs, till = 0 }) => [sales, costs, till]);
   const [least, most] = [Math.min(0, ...figures), Math.max(1, ...figures)];
   const words = (month: Month): string =>
-    `Month of ${showDate(month.day)}: ${withSaidUnit(month.sales, unit)} in, ${withSaidUnit(month.costs, unit)} out${month.till === undefined ? '' : `, ${withSaidUnit(month.till, unit)} in the till at its end`}.`;
+    `${monthWords(month)}: ${say(month.sales)} in, ${say(month.costs)} out${month.till === undefined ? '' : `, ${say(month.till)} in the till at its end`}.`;
   return {
     kind: 'lines',
     title: `Money by month, ${unit}`,
-    says: sentence(months, unit),
+    says: sentence(months, say),
     today: settings(book).today,
     x: { label: 'month', from: first.day, to: last.day, marks: monthMarks({ first: first.day, last: last.day }) },
     y: { label: unit, from: least, to: most, marks: figureMarks(least, most, 5) },
@@ -66,18 +68,24 @@ export function moneyByMonth(book: Book): LinesModel | undefined {
     dots: [],
     readings: months.map((month) => ({ x: month.day, words: words(month) })),
     table: {
-      head: ['Month from', `In, ${unit}`, `Out, ${unit}`, `In the till, ${unit}`],
-      rows: months.map(({ day, sales, costs, till }) => [
-        showDate(day),
-        said(sales),
-        said(costs),
-        till === undefined ? '' : said(till),
+      head: ['Month', `In, ${unit}`, `Out, ${unit}`, `In the till, ${unit}`],
+      rows: months.map((month) => [
+        monthWords(month),
+        said(month.sales, view?.decimals),
+        said(month.costs, view?.decimals),
+        month.till === undefined ? '' : said(month.till, view?.decimals),
       ]),
     },
   };
 }
 
-function sentence(months: readonly Month[], unit: string): string {
+/** 'January 2028'. */
+function monthWords({ day }: Month): string {
+  const { year, month } = yearMonthDay(day);
+  return `${MONTHS[month - 1] ?? ''} ${year}`;
+}
+
+function sentence(months: readonly Month[], say: (figure: number) => string): string {
   const income = months.reduce((sum, { sales }) => sum + sales, 0);
   const spent = months.reduce((sum, { costs }) => sum + costs, 0);
   const known = months.filter((month): month is Month & { readonly till: number } => month.till !== undefined);
@@ -85,8 +93,7 @@ function sentence(months: readonly Month[], unit: string): string {
     (least, month) => (least === undefined || month.till < least.till ? month : least),
     undefined,
   );
-  const all = `${withSaidUnit(income, unit)} come in and ${withSaidUnit(spent, unit)} go out.`;
+  const all = `${say(income)} come in and ${say(spent)} go out.`;
   if (lowest === undefined) return all;
-  const till = withSaidUnit(lowest.till, unit);
-  return `${all} The till is emptiest at the end of the month of ${showDate(lowest.day)}: ${till}.`;
+  return `${all} The till is emptiest at the end of ${monthWords(lowest)}: ${say(lowest.till)}.`;
 }
