@@ -1,5 +1,5 @@
 // Chances of frost through the year, with this year's plantings on them: how likely a frost is still to come in spring on the day a
-// planting goes in, or has come by the day its bed is to be free in autumn. Pure: from the engine's queries to a picture model.
+// planting goes in, or has come by then in autumn, and which of them stand it. Pure: from the engine's queries to a picture model.
 
 import { type Book, rowName, settings, showDate } from '../../../../engine/index.ts';
 import { PLANTING, PLANTINGS } from '../../panels/columns.ts';
@@ -12,6 +12,11 @@ const SPRING = 'spring-frost-to-come';
 const AUTUMN = 'autumn-frost-come';
 const HARD_SPRING = 'hard-spring-frost-to-come';
 const HARD_AUTUMN = 'hard-autumn-frost-come';
+const CROPS = 'crops';
+const CROP = 'crop';
+const HARDINESS = 'hardiness';
+/** Killed by frosts that a mild night brings; the hardier two stand those. */
+const NOT_HARDY: readonly string[] = ['tender', 'half-hardy'];
 
 export const FROST_NEEDS: Needs = { [CLIMATE]: ['day', SPRING, AUTUMN] };
 
@@ -43,6 +48,7 @@ export function frostChances(book: Book): LinesModel | undefined {
     line('a hard frost still to come', 'line-dashed', ({ hardSpring }) => hardSpring),
     line('a hard frost come', 'line-dotted', ({ hardAutumn }) => hardAutumn),
   ].filter(({ points }) => points.length > 0);
+  const hard = days.some(({ hardSpring, hardAutumn }) => hardSpring !== undefined || hardAutumn !== undefined);
   const planted = plantedOn(book, days);
   return {
     kind: 'lines',
@@ -54,15 +60,23 @@ export function frostChances(book: Book): LinesModel | undefined {
     bands: [],
     lines,
     dots: planted,
+    dotsAre: 'a planting, on the day it goes in',
     readings: days.map((day) => ({ x: day.day, words: dayWords(day, planted) })),
     table: {
-      head: ['Day', 'Frost still to come in spring', 'Frost come in autumn', 'Planted that day'],
+      head: [
+        'Day',
+        'Frost still to come in spring',
+        'Frost come in autumn',
+        ...(hard ? ['Hard frost still to come', 'Hard frost come'] : []),
+        'Planted that day',
+      ],
       rows: days
         .filter(({ day }, index) => index % 7 === 0 || planted.some(({ x }) => x === day))
-        .map(({ day, spring, autumn }) => [
+        .map(({ day, spring, autumn, hardSpring, hardAutumn }) => [
           showDate(day),
           shareWords(spring),
           shareWords(autumn),
+          ...(hard ? [shareWords(hardSpring), shareWords(hardAutumn)] : []),
           planted
             .filter(({ x }) => x === day)
             .map(({ name }) => name)
@@ -83,26 +97,39 @@ function daysOf(book: Book): readonly Day[] {
   });
 }
 
-/** Plantings on the day they go into the bed, at the chance of a frost after it. */
-function plantedOn(book: Book, days: readonly Day[]): readonly Dot[] {
+interface Planted extends Dot {
+  /** As the library calls it; '' where it is not known. */
+  readonly hardiness: string;
+}
+
+/** Plantings on the day they go into the bed, at the chance that a frost is still to come or has come by then. */
+function plantedOn(book: Book, days: readonly Day[]): readonly Planted[] {
   if (!hasColumns(book, { [PLANTINGS]: [PLANTING.plantedOut] })) return [];
   const byDay = new Map(days.map((day) => [day.day, day]));
+  const hardiness = hardinessOf(book);
   return askRows(book, PLANTINGS)
-    .flatMap((row): readonly Dot[] => {
+    .flatMap((row): readonly Planted[] => {
       const x = row.figure(PLANTING.plantedOut);
-      const chance = x === undefined ? undefined : byDay.get(x)?.spring;
-      return x === undefined || chance === undefined
-        ? []
-        : [{ name: rowName(book, PLANTINGS, row.slot), x, y: chance * 100 }];
+      const day = x === undefined ? undefined : byDay.get(x);
+      if (x === undefined || day === undefined) return [];
+      const chance = Math.max(day.spring ?? 0, day.autumn ?? 0);
+      const hardy = hardiness.get(row.text(CROP)) ?? '';
+      return [{ name: rowName(book, PLANTINGS, row.slot), x, y: chance * 100, hardiness: hardy }];
     })
     .sort((a, b) => a.x - b.x);
+}
+
+/** By the name of the crop; empty where the workbook doesn't say. */
+function hardinessOf(book: Book): ReadonlyMap<string, string> {
+  if (!hasColumns(book, { [CROPS]: [HARDINESS], [PLANTINGS]: [CROP] })) return new Map();
+  return new Map(askRows(book, CROPS).map((row) => [rowName(book, CROPS, row.slot), row.text(HARDINESS)]));
 }
 
 function shareWords(share: number | undefined): string {
   return share === undefined ? '' : `${said(Math.round(share * 100))}%`;
 }
 
-function dayWords({ day, spring, autumn }: Day, planted: readonly Dot[]): string {
+function dayWords({ day, spring, autumn }: Day, planted: readonly Planted[]): string {
   const names = planted.filter(({ x }) => x === day).map(({ name }) => name);
   const parts = [
     spring === undefined ? '' : `${shareWords(spring)} for a frost still to come in spring`,
@@ -112,19 +139,40 @@ function dayWords({ day, spring, autumn }: Day, planted: readonly Dot[]): string
   return `${showDate(day)}: ${parts.join('; ')}.`;
 }
 
-function sentence(days: readonly Day[], planted: readonly Dot[]): string {
+function sentence(days: readonly Day[], planted: readonly Planted[]): string {
   const middle = days.find(({ spring }) => spring !== undefined && spring <= 0.5);
   const safe = days.find(({ spring }) => spring !== undefined && spring <= 0.1);
   const autumn = days.find(({ autumn: come }) => come !== undefined && come >= 0.5);
-  const risky = planted.filter(({ y }) => y >= 50).length;
   const parts = [
     middle === undefined || safe === undefined
       ? ''
       : `Half of the years have no frost after ${showDate(middle.day)}, nine in ten after ${showDate(safe.day)}.`,
     autumn === undefined ? '' : `Half have had one by ${showDate(autumn.day)}.`,
-    planted.length === 0
-      ? ''
-      : `${risky} of ${planted.length} plantings go in while a frost is more likely than not; hardy ones may.`,
+    plantedWords(planted),
   ];
   return parts.filter((part) => part !== '').join(' ');
+}
+
+/** At most so many plantings are named. */
+const NAMED = 4;
+
+function plantedWords(planted: readonly Planted[]): string {
+  if (planted.length === 0) return '';
+  const risky = planted.filter(({ y }) => y >= 50);
+  const go = `${risky.length} of ${planted.length} plantings ${risky.length === 1 ? 'goes' : 'go'} in while a frost is more likely than not`;
+  if (risky.length === 0) return `${go}.`;
+  const notHardy = risky.filter(({ hardiness }) => NOT_HARDY.includes(hardiness));
+  const unknown = risky.filter(({ hardiness }) => hardiness === '').length;
+  if (unknown === risky.length) return `${go}; hardy ones may.`;
+  const more = notHardy.length > NAMED ? ` and ${notHardy.length - NAMED} more` : '';
+  const names = notHardy.slice(0, NAMED).map(({ name }) => name);
+  const parts = [
+    go,
+    notHardy.length === 0 && unknown === 0 ? (risky.length === 1 ? 'it is hardy' : 'all of them are hardy') : '',
+    notHardy.length === 0 ? '' : `not hardy among them: ${names.join(', ')}${more}`,
+    unknown === 0
+      ? ''
+      : `how hardy ${unknown === 1 ? 'one' : unknown} of them ${unknown === 1 ? 'is' : 'are'} is not known`,
+  ];
+  return `${parts.filter((part) => part !== '').join('; ')}.`;
 }

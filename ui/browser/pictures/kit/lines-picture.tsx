@@ -18,11 +18,12 @@ export interface LinesProps {
 }
 
 export function LinesPicture({ model, height = 260, choices }: LinesProps) {
-  const { title, says, table, bands, lines } = model;
+  const { title, says, table, bands, lines, dots, dotsAre } = model;
   const legend = [...bands, ...lines.filter(({ quiet }) => quiet !== true)].map(({ name, mark }) => ({
     mark: `legend-${mark}`,
     words: name,
   }));
+  if (dotsAre !== undefined && dots.length > 0) legend.push({ mark: 'picture-dot legend-dot', words: dotsAre });
   return (
     <Frame
       title={title}
