@@ -2,7 +2,13 @@
 
 import { describe, expect, test } from 'vitest';
 import { civilDay, Findings, message, rowId, rowNamed, sayMessage } from '../../../engine/index.ts';
-import { layCalendar, lineAt, stepTo } from '../../../ui/browser/pictures/season-calendar/calendar-layout.ts';
+import {
+  barPlace,
+  layCalendar,
+  lineAt,
+  namedMonths,
+  stepTo,
+} from '../../../ui/browser/pictures/season-calendar/calendar-layout.ts';
 import { moveCommands, moveWords, whatFollows } from '../../../ui/browser/pictures/season-calendar/moving.ts';
 import { calendarTable, seasonCalendar } from '../../../ui/browser/pictures/season-calendar/season-calendar.ts';
 import { opened } from '../../book.ts';
@@ -96,6 +102,42 @@ describe('on the screen', () => {
     expect(two?.top).toBe((one?.top ?? 0) + (one?.height ?? 0));
     expect(lineAt(laid, (two?.top ?? 0) + 1)?.name).toBe('Two');
     expect(lineAt(laid, -5)).toBeUndefined();
+  });
+
+  test('months are named at every width of the page, each name with room for it', () => {
+    const names = (width: number): readonly string[] =>
+      namedMonths(calendar, layCalendar(calendar, width)).map(({ name }) => name);
+    expect(names(1200)).toHaveLength(12);
+    for (const width of [366, 296]) {
+      const laidThere = layCalendar(calendar, width);
+      const named = namedMonths(calendar, laidThere);
+      expect(named.length).toBeGreaterThanOrEqual(4);
+      const places = named.map(({ day }) => laidThere.x.at(day));
+      // Three letters of 13 px are some 24 px wide.
+      expect(places.every((place, at) => at === 0 || place - (places[at - 1] ?? 0) >= 24)).toBe(true);
+    }
+  });
+
+  test('of a dozen plantings without a bed, side by side, each bar is tall enough for its name', () => {
+    const [line] = calendar.lines.slice(-1);
+    const [bar] = line?.bars ?? [];
+    if (line === undefined || bar === undefined) throw new Error('Nothing is without a bed.');
+    const bars = Array.from({ length: 12 }, (_, at) => ({
+      ...bar,
+      planting: `p${at}`,
+      at: at * 3,
+      length: at === 0 ? 0.2 : 3,
+    }));
+    const after = { ...bar, planting: 'after', from: bar.until, until: bar.until + 30 };
+    const full = layCalendar({ ...calendar, lines: [{ ...line, bars: [...bars, after] }] }, 800);
+    const [place] = full.lines;
+    if (place === undefined) throw new Error('There is no line.');
+    const tops = bars.map((each) => barPlace(full, place, each));
+    expect(Math.min(...tops.map(({ height }) => height))).toBeGreaterThanOrEqual(13);
+    expect(tops.every(({ y, height }, at) => at === 0 || y >= (tops[at - 1]?.y ?? 0) + height)).toBe(true);
+    expect(Math.max(...tops.map(({ y, height }) => y + height))).toBeLessThanOrEqual(place.top + place.height);
+    // What comes once another is gone stands where that stood.
+    expect(barPlace(full, place, after).y).toBe(tops[0]?.y);
   });
 
   test('arrows lead along a bed and to the nearest in time on the next bed that has one', () => {

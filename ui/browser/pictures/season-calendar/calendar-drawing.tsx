@@ -5,7 +5,16 @@ import { useId } from 'preact/hooks';
 import type { Book } from '../../../../engine/index.ts';
 import { monthsBetween } from '../../drawing/scale.ts';
 import { fitted, Hatches } from '../kit/frame.tsx';
-import { barPlace, depthAt, HEAD, isSame, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
+import {
+  barKey,
+  barPlace,
+  depthAt,
+  HEAD,
+  isSame,
+  type LaidCalendar,
+  type LaidLine,
+  namedMonths,
+} from './calendar-layout.ts';
 import { barWords, type CalendarBar, type SeasonCalendar } from './season-calendar.ts';
 
 export interface DrawingProps {
@@ -26,8 +35,8 @@ export function CalendarDrawing(props: DrawingProps) {
   const { calendar, laid, width, book } = props;
   const id = useId();
   const { season, today } = calendar;
-  const { x, left, right, height } = laid;
-  const months = monthsBetween(season.first, season.last);
+  const { x, height } = laid;
+  const named = new Map(namedMonths(calendar, laid).map(({ day, name }) => [day, name]));
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
     <svg
@@ -39,11 +48,11 @@ export function CalendarDrawing(props: DrawingProps) {
       aria-label={calendar.says}
     >
       <Hatches id={id} />
-      {months.map(({ day, name }) => (
+      {monthsBetween(season.first, season.last).map(({ day }) => (
         <g key={day}>
           <line class="axis-rule" x1={x.at(day)} x2={x.at(day)} y1={HEAD - 6} y2={height} />
           <text x={x.at(day) + 3} y={14}>
-            {fitted(name, (right - left) / 12)}
+            {named.get(day)}
           </text>
         </g>
       ))}
@@ -78,7 +87,7 @@ function Line(props: LineProps) {
         {fitted(line.name, left - 8)}
       </text>
       {line.bars.map((bar) => (
-        <Bar key={`${bar.planting} ${bar.spreading}`} {...props} bar={bar} />
+        <Bar key={barKey(bar)} {...props} bar={bar} />
       ))}
       {line.overfull.map(({ from, until }) => (
         <rect

@@ -1,6 +1,7 @@
 // Where the season calendar's lines and bars stand on the screen, and which bar or bed is meant by a key or a place. Pure.
 
-import { linearScale, type Scale } from '../../drawing/scale.ts';
+import { linearScale, type Month, monthsBetween, type Scale } from '../../drawing/scale.ts';
+import { widthOfText } from '../kit/frame.tsx';
 import type { CalendarBar, CalendarLine, SeasonCalendar } from './season-calendar.ts';
 
 /** A line's place, in pixels from the top. */
@@ -8,6 +9,8 @@ export interface LaidLine {
   readonly line: CalendarLine;
   readonly top: number;
   readonly height: number;
+  /** On the line of what has no bed: the lane of each bar, from 0, by barKey. No bed's length says there how high a bar is. */
+  readonly lanes: ReadonlyMap<string, number> | undefined;
 }
 
 export interface LaidCalendar {
@@ -23,6 +26,8 @@ const LEAST = 22;
 const MOST = 64;
 /** So that a name can stand in a bar. */
 const OF_A_BAR = 15;
+/** From then on the lanes of what has no bed become narrower. */
+const MOST_LANES = 40;
 const LETTER = 7;
 
 export function layCalendar({ lines, season }: SeasonCalendar, width: number): LaidCalendar {
@@ -31,8 +36,9 @@ export function layCalendar({ lines, season }: SeasonCalendar, width: number): L
   const right = width - 2;
   let top = HEAD;
   const laid = lines.map((line): LaidLine => {
-    const height = heightOf(line);
-    const place = { line, top, height };
+    const lanes = line.bed === '' ? lanesOf(line.bars) : undefined;
+    const height = lanes === undefined ? heightOf(line) : heightOfLanes(lanes);
+    const place = { line, top, height, lanes };
     top += height;
     return place;
   });
@@ -48,7 +54,36 @@ function heightOf(line: CalendarLine): number {
   const depth = depthOf(line);
   const tight = Math.min(1, ...line.bars.map((bar) => (depth > 0 ? bar.length / depth : 1)));
   const wanted = OF_A_BAR / Math.max(tight, 0.05) + 4;
-  return Math.round(Math.min(line.bed === '' ? MOST * 2 : MOST, Math.max(LEAST, wanted)));
+  return Math.round(Math.min(MOST, Math.max(LEAST, wanted)));
+}
+
+/** Each bar in the first lane that is free by then. */
+function lanesOf(bars: readonly CalendarBar[]): ReadonlyMap<string, number> {
+  const free: number[] = [];
+  const lanes = new Map<string, number>();
+  for (const bar of [...bars].sort((a, b) => a.from - b.from)) {
+    const found = free.findIndex((from) => from <= bar.from);
+    const lane = found < 0 ? free.length : found;
+    free[lane] = bar.until;
+    lanes.set(barKey(bar), lane);
+  }
+  return lanes;
+}
+
+function countLanes(lanes: ReadonlyMap<string, number>): number {
+  return 1 + Math.max(0, ...lanes.values());
+}
+
+function heightOfLanes(lanes: ReadonlyMap<string, number>): number {
+  return Math.max(LEAST, Math.min(MOST_LANES, countLanes(lanes)) * (OF_A_BAR + 1) + 4);
+}
+
+/** A month is named where its name has room: every one, every second, third or sixth. */
+export function namedMonths({ season }: SeasonCalendar, { x }: LaidCalendar): readonly Month[] {
+  const months = monthsBetween(season.first, season.last);
+  const least = Math.min(...months.slice(1).map(({ day }, index) => x.at(day) - x.at(months[index]?.day ?? day)));
+  const every = [1, 2, 3, 6].find((step) => step * least >= widthOfText('Mmm') + 5) ?? 12;
+  return months.filter((_, index) => index % every === 0);
 }
 
 /** Where a place along the bed stands within its line. */
@@ -64,11 +99,17 @@ export function barPlace(
   bar: CalendarBar,
 ): { readonly x: number; readonly y: number; readonly width: number; readonly height: number } {
   const foot = place.top + place.height - 2;
-  const y = Math.min(depthAt(place, bar.at), foot - 6);
   const from = Math.max(left, x.at(bar.from));
   const until = Math.min(right, x.at(bar.until));
+  const width = Math.max(2, until - from);
+  const { lanes } = place;
+  if (lanes !== undefined) {
+    const each = (place.height - 4) / countLanes(lanes);
+    return { x: from, y: place.top + 2 + each * (lanes.get(barKey(bar)) ?? 0), width, height: Math.max(2, each - 1) };
+  }
+  const y = Math.min(depthAt(place, bar.at), foot - 6);
   const tall = Math.min(depthAt(place, bar.at + bar.length), foot) - y;
-  return { x: from, y, width: Math.max(2, until - from), height: Math.max(6, tall - 1) };
+  return { x: from, y, width, height: Math.max(6, tall - 1) };
 }
 
 /** The line at a height; undefined above the first and below the last. */
@@ -103,5 +144,9 @@ function apart(a: CalendarBar, b: CalendarBar): number {
 
 /** A planting that spreads over two beds has a bar on each. */
 export function isSame(a: CalendarBar, b: CalendarBar): boolean {
-  return a.planting === b.planting && a.spreading === b.spreading;
+  return barKey(a) === barKey(b);
+}
+
+export function barKey({ planting, spreading }: CalendarBar): string {
+  return `${planting} ${spreading}`;
 }

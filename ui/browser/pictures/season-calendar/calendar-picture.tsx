@@ -20,6 +20,7 @@ const LEGEND: readonly LegendItem[] = [
   { mark: 'mark-planting', words: 'dates typed' },
   { mark: 'mark-proposed', words: 'dates proposed' },
   { mark: 'mark-harvest', words: 'being picked' },
+  { mark: 'mark-soft', words: 'bed free, from the earliest day to the latest' },
   { mark: 'mark-over', words: 'too full' },
 ];
 
