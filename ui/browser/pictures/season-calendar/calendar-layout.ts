@@ -82,7 +82,7 @@ function heightOfLanes(lanes: ReadonlyMap<string, number>): number {
 export function namedMonths({ season }: SeasonCalendar, { x }: LaidCalendar): readonly Month[] {
   const months = monthsBetween(season.first, season.last);
   const least = Math.min(...months.slice(1).map(({ day }, index) => x.at(day) - x.at(months[index]?.day ?? day)));
-  const every = [1, 2, 3, 6].find((step) => step * least >= widthOfText('Mmm') + 5) ?? 12;
+  const every = [1, 2, 3, 6].find((step) => step * least >= widthOfText('Mmm') + 12) ?? 12;
   return months.filter((_, index) => index % every === 0);
 }
 
