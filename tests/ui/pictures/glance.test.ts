@@ -4,8 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { civilDay, type Finding, Findings, rowWithId } from '../../../engine/index.ts';
 import { glanceOf } from '../../../ui/browser/glance/glance.ts';
 import { shownView } from '../../../ui/browser/glance/opening.ts';
+import { layStrip } from '../../../ui/browser/glance/strip-layout.ts';
 import { seasonTotals } from '../../../ui/browser/glance/totals.ts';
 import { weekJobs } from '../../../ui/browser/glance/week-jobs.ts';
+import { yearStrip } from '../../../ui/browser/glance/year-strip.ts';
 import { intervalWords } from '../../../ui/browser/pictures/kit/ask.ts';
 import { groupFindings, rowsInWords } from '../../../ui/browser/store/finding-groups.ts';
 import { opened } from '../../book.ts';
@@ -44,6 +46,23 @@ describe('this week', () => {
   test('a workbook without a sheet of jobs has no such list', () => {
     const other = opened({ title: 'Other', units: 'si', currency: 'EUR', today: 0, rows: {}, sheets: [] });
     expect(weekJobs(other.workbook, 0)).toBeUndefined();
+  });
+});
+
+test('what is written over the year stands above its weeks, a line each', () => {
+  const strip = yearStrip(demo.workbook, demo.today);
+  if (strip === undefined) throw new Error('There is no strip.');
+  const { frostLine = 0, todayLine = 0, head, foot, y } = layStrip(strip, 1200);
+  // Letters of 13 px reach some 10 px over their line and 3 px under it.
+  expect(frostLine).toBeGreaterThanOrEqual(10);
+  expect(todayLine - frostLine).toBeGreaterThanOrEqual(13);
+  expect(head - todayLine).toBeGreaterThanOrEqual(3);
+  expect(Math.min(...strip.weeks.map(({ hours }) => y.at(hours)))).toBeGreaterThanOrEqual(head);
+  expect(foot - head).toBeGreaterThan(30);
+  // Outside the season nothing is written of today, and a narrow window has no room for the words of the frosts.
+  expect(layStrip({ ...strip, today: strip.season.first - 1 }, 400)).toMatchObject({
+    frostLine: undefined,
+    todayLine: undefined,
   });
 });
 
