@@ -2,6 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import { civilDay, MONTHS } from '../../../engine/index.ts';
+import type { BedOnMap, Piece } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
+import { namesOnBed } from '../../../ui/browser/pictures/bed-map/bed-names.ts';
 import { climateOfYear, cropsOf } from '../../../ui/browser/pictures/climate/climate.ts';
 import { frostChances } from '../../../ui/browser/pictures/frost/frost.ts';
 import { said, totalOf } from '../../../ui/browser/pictures/kit/model.ts';
@@ -84,6 +86,47 @@ describe('frost', () => {
     expect(rows.every((row) => row.length === head.length)).toBe(true);
     const [first] = rows;
     expect(first?.slice(1, 5)).toEqual(['100%', '0%', '100%', '0%']);
+  });
+});
+
+describe('names on a bed where it lies', () => {
+  const piece = (name: string, at: number, length: number): Piece => ({
+    planting: name,
+    name,
+    crop: '',
+    at,
+    length,
+    picking: false,
+  });
+  const bed = (...pieces: readonly Piece[]): BedOnMap => ({
+    bed: 'b',
+    name: 'Orchard 4',
+    length: 30,
+    width: 0.75,
+    place: undefined,
+    turned: false,
+    pieces,
+    free: 0,
+    over: 0,
+    cover: '',
+  });
+  const drawn = (names: ReturnType<typeof namesOnBed>): readonly string[] => names.map(({ text }) => text);
+
+  test('each stands within its own part, none over a divider', () => {
+    const two = bed(piece('Cucumbers', 0, 15), piece('Basil', 15, 15));
+    const names = namesOnBed(two, 12);
+    expect(drawn(names)).toEqual(['Orchard 4: Cucumbers', 'Basil']);
+    expect(names[1]?.x).toBeGreaterThan(180);
+  });
+
+  test('on a short first part the bed’s name stands whole, and what comes after begins behind it', () => {
+    const two = bed(piece('Cucumbers', 0, 2), piece('Basil', 2, 28));
+    const names = namesOnBed(two, 12);
+    expect(drawn(names)).toEqual(['Orchard 4', 'Basil']);
+    // Nine letters of 13 px are some 60 px wide.
+    expect(names[1]?.x).toBeGreaterThan(60);
+    expect(drawn(namesOnBed(bed(), 12))).toEqual(['Orchard 4: free']);
+    expect(drawn(namesOnBed({ ...bed(), cover: 'clover' }, 12))).toEqual(['Orchard 4: clover']);
   });
 });
 

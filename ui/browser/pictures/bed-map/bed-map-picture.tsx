@@ -1,7 +1,7 @@
 // The map of beds in the page: a slider goes through the weeks of the year, or plays them; lengths are to scale. Beds lie by field, or
 // where a person placed them.
 
-import { useEffect, useId, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { message, mondayOf, settings, showDate } from '../../../../engine/index.ts';
 import { change } from '../../store/change.ts';
 import { goTo } from '../../store/selection.ts';
@@ -33,6 +33,7 @@ export function BedMapPicture() {
   const here = weeks.findIndex(({ from }) => from === mondayOf(today));
   const [at, setAt] = useState<number | undefined>(undefined);
   const [plays, play] = useState(false);
+  const [looked, look] = useState('');
   const index = Math.min(weeks.length - 1, Math.max(0, at ?? here));
   useEffect(() => {
     if (!plays) return undefined;
@@ -80,8 +81,24 @@ export function BedMapPicture() {
           {takesPlaces(book) ? <Placing map={map} /> : null}
         </div>
       }
-      draw={(width) => <BedMapDrawing map={map} width={width} />}
+      draw={(width) => <BedMapDrawing map={map} width={width} onLook={look} />}
+      below={<InFull map={map} looked={looked} />}
     />
+  );
+}
+
+/** All that stands on the bed that is looked at: on the drawing it is cut to the bed's length. */
+function InFull({ map, looked }: { readonly map: BedMap; readonly looked: string }) {
+  const bed = map.fields.flatMap(({ beds }) => beds).find((each) => each.bed === looked);
+  if (bed === undefined)
+    return <p class="map-looked">Point at a bed, walk to it or touch it to read all that stands there.</p>;
+  return (
+    <p class="map-looked">
+      <b>{bed.name}</b>: {standsWords(workbook(), bed)}{' '}
+      <button type="button" class="quiet door" onClick={() => goTo('beds', bed.bed)}>
+        Open the bed
+      </button>
+    </p>
   );
 }
 
@@ -119,15 +136,22 @@ const FIELD_HEAD = 22;
 const GAP = 18;
 const LEFT = 84;
 
+interface MapDrawingProps {
+  readonly map: BedMap;
+  readonly width: number;
+  /** A bed is pointed at, walked to or touched; left out on paper. */
+  readonly onLook?: (bed: string) => void;
+}
+
 /** The beds where a person placed them, else by field. */
-export function BedMapDrawing({ map, width }: { readonly map: BedMap; readonly width: number }) {
+export function BedMapDrawing({ map, width, onLook = () => undefined }: MapDrawingProps) {
   const ground = groundOf(map);
-  if (ground !== undefined) return <GroundDrawing ground={ground} says={map.says} width={width} />;
-  return <FieldsDrawing map={map} width={width} />;
+  if (ground !== undefined) return <GroundDrawing ground={ground} says={map.says} width={width} onLook={onLook} />;
+  return <FieldsDrawing map={map} width={width} onLook={onLook} />;
 }
 
 /** Fields side by side where there is room for two, each bed a strip as long as it is on the ground. */
-function FieldsDrawing({ map, width }: { readonly map: BedMap; readonly width: number }) {
+function FieldsDrawing({ map, width, onLook }: Required<MapDrawingProps>) {
   const id = useId();
   const columns = width >= 900 ? 2 : 1;
   const wide = (width - GAP * (columns - 1)) / columns;
@@ -148,7 +172,7 @@ function FieldsDrawing({ map, width }: { readonly map: BedMap; readonly width: n
             {field.name === '' ? 'Beds' : field.name}
           </text>
           {field.beds.map((bed, index) => (
-            <Bed key={bed.bed} bed={bed} top={FIELD_HEAD + index * PITCH} perMetre={perMetre} id={id} />
+            <Bed key={bed.bed} bed={bed} top={FIELD_HEAD + index * PITCH} perMetre={perMetre} id={id} onLook={onLook} />
           ))}
         </g>
       ))}
@@ -161,10 +185,12 @@ interface BedProps {
   readonly top: number;
   readonly perMetre: number;
   readonly id: string;
+  readonly onLook: (bed: string) => void;
 }
 
-function Bed({ bed, top, perMetre, id }: BedProps) {
+function Bed({ bed, top, perMetre, id, onLook }: BedProps) {
   const words = `${bed.name}: ${standsWords(workbook(), bed)}`;
+  const pressedBy = useRef('');
   const open = (): void => goTo('beds', bed.bed);
   return (
     <g>
@@ -174,7 +200,13 @@ function Bed({ bed, top, perMetre, id }: BedProps) {
         role="button"
         tabindex={0}
         aria-label={words}
-        onClick={open}
+        onFocus={() => onLook(bed.bed)}
+        onPointerEnter={() => onLook(bed.bed)}
+        onPointerDown={({ pointerType }) => {
+          pressedBy.current = pointerType;
+        }}
+        // A finger has no way of looking without pressing.
+        onClick={() => (pressedBy.current === 'touch' ? onLook(bed.bed) : open())}
         onKeyDown={(event) => {
           if (event.key === 'Enter') open();
         }}
@@ -188,7 +220,7 @@ function Bed({ bed, top, perMetre, id }: BedProps) {
 }
 
 /** Written on the bed and cut to what room there is; the bed itself is called by the whole of it. */
-function BedNames({ bed, top, perMetre }: Omit<BedProps, 'id'>) {
+function BedNames({ bed, top, perMetre }: Omit<BedProps, 'id' | 'onLook'>) {
   const { name, length, pieces, cover } = bed;
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus

@@ -31,6 +31,10 @@ export function MapSvg({ id, width, height, says, children }: MapSvgProps) {
   );
 }
 
+/** Of the bar that says what is being picked; lower on a narrow bed, so that a name has room above it. */
+const PICKING = 4;
+const PICKING_SHARE = 1 / 6;
+
 interface BedStripProps {
   readonly bed: BedOnMap;
   readonly left: number;
@@ -44,6 +48,7 @@ interface BedStripProps {
 
 export function BedStrip({ bed, left, top, tall, perMetre, id, isGuess = false }: BedStripProps) {
   const { length, pieces, over, cover } = bed;
+  const picking = Math.min(PICKING, tall * PICKING_SHARE);
   return (
     <>
       <rect
@@ -70,9 +75,9 @@ export function BedStrip({ bed, left, top, tall, perMetre, id, isGuess = false }
             <rect
               class="mark-harvest"
               x={left + piece.at * perMetre}
-              y={top + tall - 4}
+              y={top + tall - picking}
               width={Math.max(2, piece.length * perMetre)}
-              height={4}
+              height={picking}
             />
           ) : null}
         </g>

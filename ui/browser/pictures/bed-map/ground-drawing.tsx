@@ -6,7 +6,6 @@ import { change } from '../../store/change.ts';
 import { announce } from '../../store/notices.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
-import { fitted } from '../kit/frame.tsx';
 import {
   canTurn,
   type Ground,
@@ -19,11 +18,12 @@ import {
   turnCommands,
 } from './bed-ground.ts';
 import { type Place, standsWords } from './bed-map.ts';
+import { namesOnBed } from './bed-names.ts';
 import { BedStrip, MapSvg } from './bed-strip.tsx';
 
 const EDGE = 4;
 const MOST_TALL = 1100;
-const LEAST_BED = 16;
+const LEAST_BED = 18;
 const MOST_BED = 26;
 /** So far a press may slip and still be a press. */
 const SLIP = 4;
@@ -34,16 +34,17 @@ interface GroundProps {
   readonly ground: Ground;
   readonly says: string;
   readonly width: number;
+  readonly onLook: (bed: string) => void;
 }
 
-export function GroundDrawing({ ground, says, width }: GroundProps) {
+export function GroundDrawing({ ground, says, width, onLook }: GroundProps) {
   const id = useId();
   const perMetre = Math.min((width - 2 * EDGE) / ground.wide, MOST_TALL / ground.tall);
   const height = ground.tall * perMetre;
   return (
     <MapSvg id={id} width={width} height={height} says={says}>
       {ground.beds.map((laid) => (
-        <GroundBed key={laid.bed.bed} laid={laid} ground={ground} perMetre={perMetre} id={id} />
+        <GroundBed key={laid.bed.bed} laid={laid} ground={ground} perMetre={perMetre} id={id} onLook={onLook} />
       ))}
     </MapSvg>
   );
@@ -54,6 +55,7 @@ interface GroundBedProps {
   readonly ground: Ground;
   readonly perMetre: number;
   readonly id: string;
+  readonly onLook: (bed: string) => void;
 }
 
 interface Held {
@@ -76,7 +78,7 @@ function turn({ bed }: LaidBed): void {
   announce(`${bed.name}: ${bed.turned ? 'west to east' : 'north to south'}`);
 }
 
-function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
+function GroundBed({ laid, ground, perMetre, id, onLook }: GroundBedProps) {
   const { bed } = laid;
   const book = workbook();
   const [held, hold] = useState<Held | undefined>(undefined);
@@ -84,7 +86,6 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
   const left = EDGE + (at.east - ground.west) * perMetre;
   const middle = (ground.north - at.north) * perMetre;
   const thick = Math.min(MOST_BED, Math.max(LEAST_BED, bed.width * perMetre));
-  const wide = bed.length * perMetre;
   const stands = standsWords(book, bed);
   const way = bed.turned ? ', north to south' : '';
   const words = `${bed.name}: ${stands}. Lies ${placeWords(book, onStep(book, at))}${way}`;
@@ -110,6 +111,8 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
         aria-label={words}
         aria-describedby="ground-keys"
         onKeyDown={onKey}
+        onFocus={() => onLook(bed.bed)}
+        onPointerEnter={() => onLook(bed.bed)}
         onPointerDown={(event) => {
           if (event.button !== 0) return;
           event.currentTarget.setPointerCapture(event.pointerId);
@@ -123,10 +126,12 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
           const to = { east: laid.place.east + x / perMetre, north: laid.place.north - y / perMetre };
           hold({ ...held, place: onStep(book, to), moved });
         }}
-        onPointerUp={() => {
+        onPointerUp={({ pointerType }) => {
           if (held === undefined) return;
           hold(undefined);
           if (held.moved) place({ bed, place: held.place });
+          // A finger has no way of looking without pressing.
+          else if (pointerType === 'touch') onLook(bed.bed);
           else goTo('beds', bed.bed);
         }}
         onPointerCancel={() => hold(undefined)}
@@ -144,9 +149,11 @@ function GroundBed({ laid, ground, perMetre, id }: GroundBedProps) {
       </g>
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus */}
       <g class="drawn-names" aria-hidden="true">
-        <text x={5} y={4}>
-          {fitted(`${bed.name}: ${stands}`, wide - 8)}
-        </text>
+        {namesOnBed(bed, perMetre).map(({ x, text }) => (
+          <text key={x} x={x} y={bed.pieces.some(({ picking }) => picking) ? 2.5 : 4.5}>
+            {text}
+          </text>
+        ))}
       </g>
     </g>
   );
