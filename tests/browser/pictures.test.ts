@@ -56,6 +56,39 @@ test('every picture opens, fits wide and narrow windows, and keeps to the guidel
     expect(await faults(page, { within: 'main', rules: 'structure' }), `${name} at 1024`).toEqual([]);
     await page.setViewportSize({ width: 1440, height: 900 });
   }
+  // Climate, the last of them: what a crop likes lies over the days' lows and highs and lets them be seen.
+  const { covers, likes } = await page.evaluate(() => {
+    const bands = [...document.querySelectorAll('.farm-picture path[class^="band-"]')];
+    return { covers: bands.length, likes: Number(getComputedStyle(bands.at(-1) ?? document.body).fillOpacity) };
+  });
+  expect(covers).toBe(2);
+  expect(likes).toBeLessThan(0.5);
+  await page.emulateMedia({ forcedColors: 'active' });
+  await choose(page, 'Room and hands');
+  const fills = await page.evaluate(() =>
+    ['rect.mark-second', '.picture-legend .mark-over', '.hatch-line'].map((mark) => {
+      const drawn = document.querySelector(`.farm-picture ${mark}`);
+      return drawn === null ? mark : getComputedStyle(drawn).fill;
+    }),
+  );
+  // What is too much has another colour than what is not, and the same in the picture and its legend.
+  expect(new Set(fills).size).toBe(2);
+  expect(fills[1]).toBe(fills[2]);
+  const border = (name: string): Promise<string> =>
+    page
+      .getByRole('navigation', { name: 'Pictures' })
+      .getByRole('button', { name, exact: true })
+      .evaluate((button) => getComputedStyle(button).borderTopWidth);
+  expect(await border('Room and hands')).not.toBe(await border('Climate'));
+  const chosen = await page.getByRole('group', { name: 'Units' }).evaluate((group) =>
+    [...group.querySelectorAll('input')].map(({ checked, nextElementSibling }) => ({
+      checked,
+      ground: nextElementSibling === null ? '' : getComputedStyle(nextElementSibling).backgroundColor,
+    })),
+  );
+  expect(chosen.map(({ checked }) => checked).toSorted()).toEqual([false, true]);
+  expect(chosen[0]?.ground).not.toBe(chosen[1]?.ground);
+  await page.emulateMedia({ forcedColors: 'none' });
   expect(problems).toEqual([]);
 });
 
@@ -80,6 +113,10 @@ test('money against spacing says where most is left over, or why there is no suc
   await openPictures(page);
   await choose(page, 'Spacing');
   const picture = page.getByRole('region', { name: 'Spacing', exact: true });
+  const mass = picture.getByRole('slider', { name: 'Read the picture: Mean plant mass against spacing' });
+  await mass.focus();
+  await page.keyboard.press('End');
+  expect(await mass.getAttribute('aria-valuetext')).toMatch(/^[\d.]+ in: [\d.]+ \w+\.$/);
   await picture.getByText(/^Most is left over at [\d.]+ in: -?[\d,.]+ USD\.$/).waitFor();
   // Grown for bunches that nobody is to pay for.
   await picture.getByRole('combobox').first().selectOption({ label: 'Bunched carrots 3' });
@@ -98,6 +135,7 @@ test('the map goes through the weeks and each bed leads to its row', async () =>
   await page.getByText('Week of 14 Jun 2027').waitFor();
   const bed = page.getByRole('button', { name: /^Barn 4: Lettuce 1 25 ft, Lettuce 2 25 ft/ });
   await bed.focus();
+  await page.locator('.map-looked', { hasText: /^Barn 4: Lettuce 1 25 ft, Lettuce 2 25 ft/ }).waitFor();
   await page.keyboard.press('Enter');
   await page.getByRole('main', { name: 'Beds', exact: true }).waitFor();
 });

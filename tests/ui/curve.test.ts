@@ -8,7 +8,13 @@ import { cellView, fromCanonical, rowId, type SheetView, sheetView, type Workboo
 import { SEASON } from '../../sheets-templates/index.ts';
 import { PLANTING, PLANTINGS } from '../../ui/browser/panels/columns.ts';
 import { figureAt, readBed } from '../../ui/browser/panels/read.ts';
-import { CURVES_WITH_MONEY, type CurvePoint, curveOf, curveSentence } from '../../ui/browser/panels/spacing/curve.ts';
+import {
+  CURVES_WITH_MONEY,
+  type CurvePoint,
+  curveOf,
+  curveReadings,
+  curveSentence,
+} from '../../ui/browser/panels/spacing/curve.ts';
 import { type Study, studying } from '../../ui/browser/panels/spacing/study.ts';
 import type { RowAt } from '../../ui/browser/store/selection.ts';
 import { columnOf, unitOf } from '../../ui/browser/store/sheets.ts';
@@ -177,6 +183,14 @@ describe('the sentence under a curve', () => {
   test('says nothing of a side that is not offered, and nothing at all without a figure', () => {
     expect(curveSentence(points, 12, 'Yield', units)).toBe('Now at 12 in, 20 lb; closer at 8 in, 30 lb.');
     expect(curveSentence(points, 8, 'Mass', units)).toBe('');
+  });
+
+  test('it is read spacing by spacing', () => {
+    expect(curveReadings(points, 'Yield', units).slice(0, 2)).toEqual([
+      { x: 4, words: '4 in: 60 lb.' },
+      { x: 6, words: '6 in: 40 lb.' },
+    ]);
+    expect(curveReadings(points, 'Mass', units)).toEqual([]);
   });
 });
 

@@ -4,6 +4,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import './drawing.css';
+import { Reader, type Reading } from './reader.tsx';
 import { linearScale, type Scale } from './scale.ts';
 import { useWidth } from './width.ts';
 
@@ -38,6 +39,8 @@ export interface ChartProps {
   readonly y: Axis;
   readonly height?: number;
   readonly table: TableTwin;
+  /** Places along the picture and what stands there, for keys and a pointer; left out where the table says it better. */
+  readonly readings?: readonly Reading[];
   /** Draws between the axes. */
   readonly draw: (field: Field) => ComponentChildren;
 }
@@ -53,7 +56,7 @@ const RIGHT = 12;
 /** About the width of a figure at 13 px. */
 const DIGIT = 7.4;
 
-export function Chart({ title, says, x, y, height = 190, table, draw }: ChartProps) {
+export function Chart({ title, says, x, y, height = 190, table, readings = [], draw }: ChartProps) {
   const { ref, width } = useWidth<HTMLDivElement>();
   const left = 12 + DIGIT * Math.max(1, ...y.marks.map((mark) => mark.text.length));
   const field: Field = {
@@ -69,16 +72,19 @@ export function Chart({ title, says, x, y, height = 190, table, draw }: ChartPro
       <figcaption>{title}</figcaption>
       <div class="chart-picture" ref={ref}>
         {width > 0 ? (
-          <svg
-            viewBox={`0 0 ${width} ${height}`}
+          <Reader
+            title={title}
+            says={says}
+            readings={readings}
             width={width}
             height={height}
-            role="img"
-            aria-label={`${title}. ${says}`}
+            x={field.x}
+            top={TOP}
+            bottom={field.bottom}
           >
             <Axes x={x} y={y} field={field} />
             {draw(field)}
-          </svg>
+          </Reader>
         ) : null}
       </div>
       <p class="chart-says">{says}</p>

@@ -3,12 +3,19 @@
 
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import type { Scale } from '../../drawing/scale.ts';
-import type { Reading } from './model.ts';
+import './drawing.css';
+import type { Scale } from './scale.ts';
+
+/** A place on the picture and what stands there, in words: what the arrows walk and a pointer shows. */
+export interface Reading {
+  readonly x: number;
+  readonly words: string;
+}
 
 export interface ReaderProps {
   readonly title: string;
   readonly says: string;
+  /** None where the picture is not read so. */
   readonly readings: readonly Reading[];
   readonly width: number;
   readonly height: number;
@@ -56,7 +63,7 @@ export function Reader({ title, says, readings, width, height, x, top, bottom, c
           onInput={({ currentTarget }) => setAt(Number(currentTarget.value))}
         />
       )}
-      <p class="reader-words">{reading?.words ?? ''}</p>
+      {readings.length === 0 ? null : <p class="reader-words">{reading?.words ?? ''}</p>}
     </>
   );
 }

@@ -9,7 +9,15 @@ import { plainFigure } from '../../store/shown.ts';
 import { workbook } from '../../store/workbook.ts';
 import { PLANTING, PLANTINGS } from '../columns.ts';
 import type { PanelProps } from '../panel.ts';
-import { brief, CURVES_WITH_MONEY, type CurvePoint, curveSentence, hasFigures, series } from '../spacing/curve.ts';
+import {
+  brief,
+  CURVES_WITH_MONEY,
+  type CurvePoint,
+  curveReadings,
+  curveSentence,
+  hasFigures,
+  series,
+} from '../spacing/curve.ts';
 import { type Study, useStudy } from '../spacing/study.ts';
 
 const { spacing: SPACING, mass: MASS, yield: YIELD } = PLANTING;
@@ -71,7 +79,8 @@ function Curve({ sheet, row, study, column, title }: CurveProps) {
     to: top,
     marks: roundMarks(0, top, 4).map((mark) => ({ figure: mark, text: plainFigure(mark, 3) })),
   };
-  const says = today === undefined ? '' : curveSentence(points, today, column, { spacing: spacingUnit, figure: unit });
+  const inUnits = { spacing: spacingUnit, figure: unit };
+  const says = today === undefined ? '' : curveSentence(points, today, column, inUnits);
   return (
     <Chart
       title={title}
@@ -79,6 +88,7 @@ function Curve({ sheet, row, study, column, title }: CurveProps) {
       x={x}
       y={y}
       table={tableOf(sheet, points, today)}
+      readings={curveReadings(points, column, inUnits)}
       draw={(field) => (
         <>
           <path

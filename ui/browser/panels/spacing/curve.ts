@@ -10,6 +10,7 @@ import {
   type Unit,
   type Workbook,
 } from '../../../../engine/index.ts';
+import type { Reading } from '../../drawing/reader.tsx';
 import type { RowAt } from '../../store/selection.ts';
 import { columnOf, unitOf } from '../../store/sheets.ts';
 import { plainFigure, withUnit } from '../../store/shown.ts';
@@ -79,6 +80,20 @@ export function series(points: readonly CurvePoint[], column: string): readonly 
 /** Whether a column has a figure at any spacing. */
 export function hasFigures(points: readonly CurvePoint[], column: string): boolean {
   return points.some(({ figures }) => figures.has(column));
+}
+
+/** Every spacing that has a figure, in words: '4.5 in: 122 lb.' */
+export function curveReadings(
+  points: readonly CurvePoint[],
+  column: string,
+  units: { readonly spacing: string; readonly figure: string },
+): readonly Reading[] {
+  return points.flatMap(({ spacing, figures }) => {
+    const figure = figures.get(column);
+    if (figure === undefined) return [];
+    const words = `${withUnit(plainFigure(spacing, 2), units.spacing)}: ${withUnit(brief(figure), units.figure)}.`;
+    return [{ x: spacing, words }];
+  });
 }
 
 /** A figure to three digits that mean something: 129, 8.54, 0.431. */

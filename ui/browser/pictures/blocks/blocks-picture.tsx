@@ -1,12 +1,12 @@
 // How many plants stand in a block in the page: a planting is chosen, a bar for each number of plants.
 
 import { useState } from 'preact/hooks';
+import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, roundTop } from '../../drawing/scale.ts';
 import { workbook } from '../../store/workbook.ts';
 import { Choice } from '../kit/choice.tsx';
 import { Frame } from '../kit/frame.tsx';
 import { figureMarks } from '../kit/model.ts';
-import { Reader } from '../kit/reader.tsx';
 import { type Blocks, plantsPerBlock, sownPlantings } from './blocks.ts';
 
 const HEIGHT = 280;

@@ -2,9 +2,10 @@
 // from the engine's queries to what is drawn.
 
 import { type Book, rowName } from '../../../../engine/index.ts';
+import type { Reading } from '../../drawing/reader.tsx';
 import { PLANTINGS } from '../../panels/columns.ts';
 import { askRow, askRows } from '../kit/ask.ts';
-import type { PictureTable, Reading } from '../kit/model.ts';
+import type { PictureTable } from '../kit/model.ts';
 
 const SHARES = ['empty-stations', 'with-1-plant', 'with-2-plants', 'with-3-plants', 'with-4-plants', 'with-5-or-more'];
 const NAMES = ['none', '1', '2', '3', '4', '5 or more'];

@@ -66,7 +66,7 @@ export function climateOfYear(book: Book, crop: CropName | undefined): LinesMode
     const { low, high } = warmth.best;
     bands.push({
       name: `what ${warmth.name} likes best`,
-      mark: 'band-accent',
+      mark: 'band-likes',
       points: ends.map((x) => ({ x, low, high })),
     });
   }

@@ -2,10 +2,10 @@
 
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
+import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, monthsBetween } from '../../drawing/scale.ts';
 import { Frame, Hatches, type LegendItem } from './frame.tsx';
 import { type Column, type ColumnsModel, figureMarks, topOf, totalOf } from './model.ts';
-import { Reader } from './reader.tsx';
 
 const TOP = 22;
 const BOTTOM = 22;

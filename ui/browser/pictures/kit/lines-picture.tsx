@@ -1,10 +1,10 @@
 // Lines with the bands they lie in and points on them. Draws any LinesModel.
 
 import type { ComponentChildren } from 'preact';
+import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, linePath } from '../../drawing/scale.ts';
 import { Frame, widthOfText } from './frame.tsx';
 import type { Band, LinesModel } from './model.ts';
-import { Reader } from './reader.tsx';
 
 const TOP = 24;
 const BOTTOM = 40;

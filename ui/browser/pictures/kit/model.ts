@@ -2,17 +2,12 @@
 // the pictures make them, the kit draws them and reads them out; no page is needed to make or to test one.
 
 import type { Mark } from '../../drawing/chart.tsx';
+import type { Reading } from '../../drawing/reader.tsx';
 import { roundMarks, roundTop } from '../../drawing/scale.ts';
 
 export interface PictureTable {
   readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
-}
-
-/** A place on the picture and what stands there, in words: what the arrows walk and a pointer shows. */
-export interface Reading {
-  readonly x: number;
-  readonly words: string;
 }
 
 interface Common {
