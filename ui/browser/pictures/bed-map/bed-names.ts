@@ -10,7 +10,8 @@ export interface NameOnBed {
 }
 
 const BEFORE = 5;
-const AFTER = 3;
+/** With what an ellipsis is wider than other letters. */
+const AFTER = 8;
 /** Between a name that reaches over and the next, so that they are not read as one. */
 const APART = 16;
 
