@@ -37,7 +37,7 @@ export function typeInto(
     return undefined;
   }
   const parts = rangeParts(column, typed.entry);
-  if (parts !== undefined) return typeRange(sheet, row, column, parts, draft);
+  if (parts !== undefined) return typeRange(sheet, row, column, parts, typed, draft);
   const read = readTyped(column, typed, draft);
   if (!read.ok) {
     const other = otherColumnFor(sheet, column, typed, draft);
@@ -58,10 +58,11 @@ function typeRange(
   row: string,
   column: ProgramColumn,
   parts: readonly string[],
+  typed: TypedEntry,
   draft: Draft,
 ): Refused {
   const place = { sheet: sheet.id, row, column: column.id };
-  const read = readRange(column, parts, draft);
+  const read = readRange(column, parts, draft, typed);
   if (!read.ok) return { ...place, why: read.why };
   draft.perform({ op: 'cell', ...place, content: read.likely });
   draft.perform({ op: 'range', ...place, range: read.range });

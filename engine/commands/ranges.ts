@@ -4,10 +4,15 @@
 import { numberContent, placeContent } from '../document/cells.ts';
 import type { Content, ContentRange } from '../document/content.ts';
 import type { ProgramColumn } from '../schema/compile.ts';
+import { isMixed } from '../units/table.ts';
+import type { Unit } from '../units/unit.ts';
 import { isoDate } from '../values/civil.ts';
 import { FILLED } from '../values/column.ts';
+import { type EntryContext, readEntry } from '../values/entry.ts';
+import { unitLabel } from '../values/show.ts';
+import type { ValueType } from '../values/type.ts';
 import type { Draft } from './draft.ts';
-import { readTyped } from './read-typed.ts';
+import { readTyped, type TypedEntry } from './read-typed.ts';
 
 export type RangeRead =
   | { readonly ok: true; readonly likely: Content; readonly range: ContentRange }
@@ -26,15 +31,23 @@ interface End {
   readonly unit: Parameters<typeof numberContent>[3];
 }
 
-export function readRange(column: ProgramColumn, parts: readonly string[], draft: Pick<Draft, 'document'>): RangeRead {
+/** `plain`: as formulas have figures, rather than as the workbook's locale has them. */
+export function readRange(
+  column: ProgramColumn,
+  parts: readonly string[],
+  draft: Pick<Draft, 'document'>,
+  { plain }: Pick<TypedEntry, 'plain'> = {},
+): RangeRead {
+  const { document } = draft;
+  const context = plain === true ? document.plainEntry : document.entry;
   const last = parts.at(-1) ?? '';
   if (parts.length > 3 || parts.some((part) => part === ''))
     return { ok: false, why: `Write a range as two figures, 80..90%, or as low, likely and high, 75..80..90%.` };
   const ends: End[] = [];
   for (const part of parts) {
-    const read = readTyped(column, { entry: withUnitOf(part, last) }, draft);
+    const entry = withUnitOf(part, last, column.type, context);
+    const read = readTyped(column, plain === undefined ? { entry } : { entry, plain }, draft);
     if (!read.ok) return read;
-    const { document } = draft;
     const placed = placeContent(read.content, column, document.program, document);
     if (!placed.ok || placed.cell.state !== FILLED) return { ok: false, why: `“${part}” is no end of a range.` };
     ends.push({ content: read.content, value: placed.cell.value, unit: placed.cell.unit });
@@ -56,9 +69,21 @@ function middleOf(low: End, high: End, column: ProgramColumn, { document }: Pick
   return { date: isoDate(Math.round(value)) };
 }
 
-/** '80..90%': the first figure has the unit of the last. */
-function withUnitOf(part: string, last: string): string {
-  if (!/^[-+]?[\d.]+$/.test(part)) return part;
-  const [, unit = ''] = /^[-+]?[\d.]+\s*(\D*)$/.exec(last) ?? [];
-  return `${part} ${unit}`.trim();
+/**
+ * A figure with the unit of the last where it has none of its own: '80..90%', '1 1/2..2 yd'. As it is where it isn't read, is no
+ * quantity, or the last has none either; beside '2 ft 6 in' a bare figure counts in the larger of the two.
+ */
+export function withUnitOf(part: string, last: string, type: ValueType | undefined, context: EntryContext): string {
+  if (type?.kind !== 'number' && type?.kind !== 'temperature') return part;
+  const own = readEntry(part, type, context);
+  const unit = unitTyped(last, type, context);
+  if (!own.ok || own.unit !== undefined || unit === undefined) return part;
+  // Its own unit is what the column takes a bare figure in, but for shares, where 0.5 and 0.5% are two.
+  if (unit.symbol === type.unit.symbol && unit.symbol !== '%') return part;
+  return `${part} ${unitLabel(isMixed(unit) ? unit.larger : unit, context.vocabulary.currency)}`;
+}
+
+function unitTyped(text: string, type: ValueType, context: EntryContext): Unit | undefined {
+  const read = readEntry(text, type, context);
+  return read.ok ? read.unit : undefined;
 }

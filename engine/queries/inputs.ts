@@ -3,6 +3,7 @@
 
 import { readTyped } from '../commands/cells.ts';
 import type { Command } from '../commands/command.ts';
+import { withUnitOf } from '../commands/ranges.ts';
 import { numberContent, placeContent } from '../document/cells.ts';
 import type { Content } from '../document/content.ts';
 import type { ProgramColumn } from '../schema/compile.ts';
@@ -79,7 +80,7 @@ function tooMany(count: number): InputsRead {
 function readRange(book: Book, input: Input, from: string, to: string, by: string): InputsRead {
   const last = readInput(book, input, to);
   if (!last.ok) return last;
-  const first = readInput(book, input, withUnitOf(from, to));
+  const first = readInput(book, input, withUnitOf(from, to, typeOf(book, input), book.document.entry));
   if (!first.ok) return first;
   const [a, b] = [first.values[0], last.values[0]];
   const step = readStep(book, input, by, to);
@@ -92,27 +93,24 @@ function readRange(book: Book, input: Input, from: string, to: string, by: strin
   return { ok: true, values: Array.from({ length: count }, (_, i) => ({ value: a.value + i * step, unit })) };
 }
 
-/** '4..12 in': the first figure has the unit of the second. */
-function withUnitOf(from: string, to: string): string {
-  if (!/^[-+]?[\d.]+$/.test(from)) return from;
-  const [, unit = ''] = /^[-+]?[\d.]+\s*(\D*)$/.exec(to.trim()) ?? [];
-  return `${from} ${unit}`.trim();
-}
-
 /** How far apart two values are to be, canonical; or why it can't be read. */
 function readStep(book: Book, input: Input, by: string, to: string): number | string {
-  const type = columnOf(book, input.sheet, input.column)?.type;
+  const type = typeOf(book, input);
   if (type?.kind === 'date') {
     const [, days = '', unit = ''] = /^(\d+)\s*(days?|weeks?)?$/.exec(by.trim()) ?? [];
     return days === '' ? `“${by}” is no number of days or weeks.` : Number(days) * (unit.startsWith('week') ? 7 : 1);
   }
   if (type === undefined) return 'There is no such cell any more.';
-  const read = readEntry(withUnitOf(by, to), type, book.document.entry);
+  const read = readEntry(withUnitOf(by, to, type, book.document.entry), type, book.document.entry);
   if (!read.ok) return read.why;
   if (typeof read.value !== 'number') return `“${by}” is no step.`;
   if (type.kind !== 'temperature') return read.value;
   const zero = readEntry(`0 ${read.unit?.symbol ?? type.unit.symbol}`, type, book.document.entry);
   return zero.ok && typeof zero.value === 'number' ? read.value - zero.value : `“${by}” is no step.`;
+}
+
+function typeOf(book: Book, { sheet, column }: Input): ValueType | undefined {
+  return columnOf(book, sheet, column)?.type;
 }
 
 /** The command that puts a value in. */
@@ -131,7 +129,8 @@ function contentOf({ document }: Book, column: ProgramColumn, value: number, uni
 
 /** How a value of an input reads: '8 in', '12 May 2027'. */
 export function sayInput(book: Book, input: Input, { value, unit }: InputValue, decimals?: number): string {
-  const type: ValueType | undefined = columnOf(book, input.sheet, input.column)?.type;
+  const type = typeOf(book, input);
   if (type === undefined) return String(value);
-  return showWithUnit(value, type, { unit, decimals, currency: book.document.program.currency });
+  const { program, writing } = book.document;
+  return showWithUnit(value, type, { unit, decimals, currency: program.currency, writing });
 }

@@ -3,8 +3,10 @@
 import { placeContent } from '../document/cells.ts';
 import type { Content } from '../document/content.ts';
 import type { ProgramColumn } from '../schema/compile.ts';
+import { ONE } from '../units/table.ts';
 import { FILLED } from '../values/column.ts';
 import { entryText } from '../values/show.ts';
+import type { ValueType } from '../values/type.ts';
 import { type Book, columnOf } from './book.ts';
 import { scalarAt, typedUnit } from './shown.ts';
 
@@ -34,19 +36,32 @@ function canonical({ document }: Book, column: ProgramColumn, content: Content):
   return placed.ok && placed.cell.state === FILLED ? placed.cell.value : undefined;
 }
 
-/** As it is typed: '80..90%', with what is likely where that is not the middle; '' where there is no range. */
+/**
+ * As it is typed in the workbook's locale: '80..90%', with what is likely where that is not the middle; '' where there is no
+ * range. Read again it gives the very same three figures and unit.
+ */
 export function rangeText(book: Book, column: ProgramColumn, slot: number): string {
   const range = rangeAt(book, column, slot);
   const { type } = column;
   if (range === undefined || type === undefined) return '';
-  const { currency } = book.document.program;
+  const { program, writing } = book.document;
   const unit = typedUnit(book, column, slot);
-  const say = (value: number): string => entryText(value, type, { unit, currency });
+  const say = (value: number): string => entryText(value, type, { unit, currency: program.currency, writing });
   const { low, likely, high } = range;
+  const figures = isMiddle(range, type) ? [low, high] : [low, likely, high];
+  const texts = figures.map(say);
+  // A share that no per cent gives exactly stands without the sign, and would take it from the last: then none has it.
+  const signed = texts.filter((text) => text.endsWith('%')).length;
+  const noneSigned = signed > 0 && signed < texts.length && texts.at(-1)?.endsWith('%') === true;
+  if (!noneSigned || type.kind !== 'number') return texts.join('..');
+  const bare = { ...type, unit: ONE };
+  return figures.map((share) => entryText(share, bare, { currency: program.currency, writing })).join('..');
+}
+
+/** Whether the likely figure is what the ends alone would give. */
+function isMiddle({ low, likely, high }: Uncertain, type: ValueType): boolean {
   const middle = (low + high) / 2;
-  const isMiddle =
-    type.kind === 'date' ? likely === Math.round(middle) : Math.abs(likely - middle) <= 1e-9 * Math.abs(high - low);
-  return [low, ...(isMiddle ? [] : [likely]), high].map(say).join('..');
+  return likely === (type.kind === 'date' ? Math.round(middle) : middle);
 }
 
 /** By ids. */

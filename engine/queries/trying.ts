@@ -128,7 +128,11 @@ function tryRange(book: Book, column: ProgramColumn, parts: readonly string[]): 
   const placed = placeContent(read.likely, column, document.program, document);
   if (!placed.ok || column.type === undefined) return { ok: true, text: '' };
   const { value, unit } = placed.cell;
-  const likely = showWithUnit(value, column.type, { unit, currency: document.program.currency });
+  const likely = showWithUnit(value, column.type, {
+    unit,
+    currency: document.program.currency,
+    writing: document.writing,
+  });
   return { ok: true, text: `${parts[0]} to ${parts.at(-1)}, likely ${likely}` };
 }
 
