@@ -203,12 +203,11 @@ function ColourDialog({ sheet, column }: OnColumn) {
 function Rules({ sheet, column, rules }: OnColumn & { readonly rules: readonly ColourRule[] }) {
   if (rules.length === 0) return null;
   const book = workbook();
-  const dateWords = (civil: number): string => showDate(civil, settings(book).writing);
   return (
     <ul class="colour-rules">
       {rules.map((rule) => (
         <li key={rule.id} class={`tone-${rule.tone}`}>
-          <span>{`${rule.mark} ${rule.name}: ${column.name} ${conditionWords(book, column, rule.when, dateWords)}`}</span>
+          <span>{`${rule.mark} ${rule.name}: ${column.name} ${conditionWords(book, column, rule.when)}`}</span>
           <button
             type="button"
             class="quiet"

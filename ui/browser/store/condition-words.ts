@@ -6,28 +6,27 @@ import {
   type ColumnView,
   type Condition,
   civilDayOfIso,
+  decimalText,
   fromCanonical,
   rowName,
   rowWithId,
+  settings,
+  showDate,
 } from '../../../engine/index.ts';
+import { withUnit } from './shown.ts';
 
 /** More values than this are counted rather than named. */
 const NAMED = 3;
 
-export function conditionWords(
-  book: Book,
-  column: ColumnView,
-  condition: Condition,
-  dateWords: (civil: number) => string,
-): string {
-  const amount = (canonical: number): string => amountText(column, canonical, dateWords);
+export function conditionWords(book: Book, column: ColumnView, condition: Condition): string {
+  const amount = (canonical: number): string => amountText(book, column, canonical);
   switch (condition.is) {
     case 'one of':
     case 'none of': {
       const { values } = condition;
       const not = condition.is === 'none of' ? 'is not ' : 'is ';
       if (values.length > NAMED) return `${not}one of ${values.length}`;
-      return `${not}${values.map((key) => valueName(book, column, key, dateWords)).join(' or ')}`;
+      return `${not}${values.map((key) => valueName(book, column, key)).join(' or ')}`;
     }
     case 'at least':
       return `at least ${amount(condition.least)}`;
@@ -48,26 +47,27 @@ export function conditionWords(
   }
 }
 
-function valueName(book: Book, { type, unit }: ColumnView, key: string, dateWords: (civil: number) => string): string {
+function valueName(book: Book, column: ColumnView, key: string): string {
+  const { type } = column;
   if (key === '') return 'nothing';
   if (type?.kind === 'link') {
     const slot = rowWithId(book, type.table, key);
     return slot === undefined ? 'a row that went' : rowName(book, type.table, slot);
   }
   const civil = type?.kind === 'date' ? civilDayOfIso(key) : undefined;
-  if (civil !== undefined) return dateWords(civil);
+  if (civil !== undefined) return amountText(book, column, civil);
   if (type?.kind === 'yesno') return key === 'true' ? 'yes' : 'no';
-  if (type?.kind !== 'number' && type?.kind !== 'temperature') return key;
-  return withUnit(fromCanonical(type.unit, Number(key)), unit);
+  return type?.kind === 'number' || type?.kind === 'temperature' ? amountText(book, column, Number(key)) : key;
 }
 
-function amountText({ type, unit }: ColumnView, canonical: number, dateWords: (civil: number) => string): string {
-  if (type?.kind === 'date') return dateWords(canonical);
+/** An amount is said to so many figures. */
+const FIGURES = 6;
+
+function amountText(book: Book, { type, unit }: ColumnView, canonical: number): string {
+  const { writing } = settings(book);
+  if (type?.kind === 'date') return showDate(canonical, writing);
   if (type?.kind !== 'number' && type?.kind !== 'temperature') return String(canonical);
-  return withUnit(fromCanonical(type.unit, canonical), unit);
-}
-
-function withUnit(number: number, unit: string): string {
-  const figure = String(Number(number.toPrecision(6)));
-  return unit === '' ? figure : `${figure} ${unit}`;
+  const number = Number(fromCanonical(type.unit, canonical).toPrecision(FIGURES));
+  const decimals = number === 0 ? 0 : FIGURES - 1 - Math.floor(Math.log10(Math.abs(number)));
+  return withUnit(decimalText(number, 0, Math.max(0, decimals), writing), unit);
 }
