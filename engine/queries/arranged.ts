@@ -39,7 +39,8 @@ export function arrange(book: Book, sheet: string, view: ViewDeclaration, found:
   if (view.groupBy === undefined || columnOf(book, sheet, view.groupBy) === undefined) {
     return { rows: sorted, groups: undefined, left };
   }
-  const groups = groupedRows(book, sheet, view.groupBy, sorted);
+  const descending = view.sort?.some((key) => key.column === view.groupBy && key.descending === true) === true;
+  const groups = groupedRows(book, sheet, view.groupBy, sorted, descending);
   return { rows: groups.flatMap((group) => group.rows), groups, left };
 }
 
@@ -90,8 +91,14 @@ function comparing(book: Book, column: ProgramColumn, descending: boolean, slots
   };
 }
 
-/** Groups in the order of their values, that of nothing last; within each the rows keep their order. */
-function groupedRows(book: Book, sheet: string, column: string, sorted: readonly number[]): readonly RowGroup[] {
+/** Groups in the order of their values, that of nothing last whichever way; within each the rows keep their order. */
+function groupedRows(
+  book: Book,
+  sheet: string,
+  column: string,
+  sorted: readonly number[],
+  descending = false,
+): readonly RowGroup[] {
   const found = columnOf(book, sheet, column);
   const groups = new Map<string, number[]>();
   for (const row of sorted) {
@@ -106,7 +113,7 @@ function groupedRows(book: Book, sheet: string, column: string, sorted: readonly
   });
   if (found === undefined) return list;
   const firsts = list.map(({ rows: [first = -1] }) => first);
-  const compare = comparing(book, found, false, firsts);
+  const compare = comparing(book, found, descending, firsts);
   return list.toSorted((a, b) => compare(a.rows[0] ?? -1, b.rows[0] ?? -1));
 }
 

@@ -1,11 +1,11 @@
 // Whether a cell is as a filter or a colour wants it, and by what key its value is told from others.
 
 import type { ProgramColumn } from '../schema/compile.ts';
+import { isComputed } from '../schema/schema.ts';
 import type { Condition } from '../schema/views.ts';
 import { isoDate } from '../values/civil.ts';
 import { isError } from '../values/error.ts';
 import { type Book, columnOf } from './book.ts';
-import { originOf } from './cells.ts';
 import { scalarAt, shownCell } from './shown.ts';
 
 /** A value told from others: a link by its row's id, a number as it is kept, a day as 2027-03-15; '' for a blank. */
@@ -52,7 +52,7 @@ export function meeting(book: Book, sheet: string, columnId: string, condition: 
     case 'filled':
       return (row) => scalarAt(book, column, row) !== null;
     case 'typed over':
-      return (row) => originOf(book, column, row) === 'override';
+      return (row) => isComputed(column) && book.document.isTyped(column, row);
   }
 }
 

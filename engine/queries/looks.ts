@@ -6,6 +6,7 @@ import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
 import { type Book, sheetOf } from './book.ts';
 import type { SheetView } from './sheets.ts';
 
+/** A view as it stands: what it keeps back, sorts or groups by is of columns that are there; what was of others waits for them. */
 export interface View extends ViewDeclaration {
   /** Ids of the columns that it shows and that are there, in order, those in front first. */
   readonly shows: readonly string[];
@@ -44,7 +45,8 @@ function makeViews(
   shipped: readonly ViewDeclaration[],
   looks: SheetLooks | undefined,
 ): readonly View[] {
-  return standingViews(shipped, looks).map((view): View => {
+  return standingViews(shipped, looks).map((declared): View => {
+    const view = onColumns(sheet, declared);
     const own = view.id !== 'all' && !shipped.some(({ id }) => id === view.id);
     const front = namingColumns(sheet);
     const pinned = (view.pinned ?? []).filter((id) => !front.includes(id) && hasColumn(sheet, id));
@@ -59,6 +61,15 @@ function makeViews(
       changed: !own && entry(looks?.views, view.id) !== undefined,
     };
   });
+}
+
+function onColumns(sheet: SheetView, { filters, sort, groupBy, ...view }: ViewDeclaration): ViewDeclaration {
+  return {
+    ...view,
+    ...(filters && { filters: filters.filter((each) => each.by !== 'cell' || hasColumn(sheet, each.column)) }),
+    ...(sort && { sort: sort.filter(({ column }) => hasColumn(sheet, column)) }),
+    ...(groupBy !== undefined && hasColumn(sheet, groupBy) && { groupBy }),
+  };
 }
 
 function hasColumn(sheet: SheetView, id: string): boolean {

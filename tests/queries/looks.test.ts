@@ -23,6 +23,7 @@ import {
   writeWorkbookFile,
 } from '../../engine/index.ts';
 import { openFarm, shelf, VERSION_1, VERSION_2 } from '../document/farm.ts';
+import { seasonOf } from '../sheets/season.ts';
 
 const MESSAGE = message('trial');
 const NOTHING_FOUND = (): boolean => false;
@@ -163,6 +164,44 @@ test('filters leave the rows that are so: by value, by condition, by what was fo
   );
   expect(found.rows).toEqual([row]);
   expect(found.left).toBe(rows(workbook, 'beds').length - 1);
+});
+
+test('what was typed where a formula stands in unless something is typed was typed over it, too', () => {
+  const season = seasonOf({ Beds: [{ Bed: 'A' }, { Bed: 'B' }] });
+  season.type('Beds', 'B', 'Length', '61 ft');
+  const { workbook } = season.book;
+  const over = { by: 'cell', column: 'length', when: { is: 'typed over' } } as const;
+  expect(arranged(workbook, 'beds', { filters: [over] })).toEqual(['B']);
+});
+
+test('groups descend where the rows are sorted so by what groups them, nothing last', () => {
+  const workbook = openFarm();
+  does(workbook, { command: 'insert row', sheet: 'plantings', entries: { planting: 'Nowhere yet' } });
+  const groups = (...sort: NonNullable<ViewDeclaration['sort']>): readonly string[] => {
+    const view: ViewDeclaration = { id: 'all', name: 'Everything', groupBy: 'bed', sort };
+    return arrange(workbook, 'plantings', view, NOTHING_FOUND).groups?.map(({ name }) => name) ?? [];
+  };
+  const named = groups().filter((name) => name !== '');
+  expect(named.length).toBeGreaterThan(1);
+  expect(groups({ column: 'bed', descending: true })).toEqual([...named.toReversed(), '']);
+  expect(groups({ column: 'bed' })).toEqual([...named, '']);
+  expect(groups({ column: 'length', descending: true })).toEqual([...named, '']);
+});
+
+test('a view forgets what it sorted, filtered or grouped by a column that went, until the column is back', () => {
+  const workbook = openFarm();
+  does(workbook, { command: 'add column', sheet: 'beds', name: 'Shade', type: { type: 'yesno' } });
+  const shade = sheetView(workbook, 'beds')?.columns.find(({ name }) => name === 'Shade')?.id ?? '';
+  const filters = [{ by: 'cell', column: shade, when: { is: 'filled' } }] as const;
+  const view: ViewDeclaration = { id: 'all', name: 'Everything', sort: [{ column: shade }], filters, groupBy: shade };
+  does(workbook, { command: 'set view', sheet: 'beds', view });
+  const standing = () => viewsOf(workbook, 'beds').find(({ id }) => id === 'all');
+  expect(standing()).toMatchObject({ sort: view.sort, filters, groupBy: shade });
+  does(workbook, { command: 'remove column', sheet: 'beds', column: shade });
+  expect(standing()).toMatchObject({ sort: [], filters: [] });
+  expect(standing()?.groupBy).toBeUndefined();
+  workbook.undo();
+  expect(standing()).toMatchObject({ sort: view.sort, filters, groupBy: shade });
 });
 
 test('rows stand in groups by what they link to, each with its totals', () => {
