@@ -58,7 +58,10 @@ export class RowOrder {
     this.#left = wanted.left;
   }
 
-  /** Rows came or went: the others stay where they are, new ones stand last; without filter, order or groups, in the sheet's order. */
+  /**
+   * Rows came, went or were moved. Sorted, the others stay where they are and new ones stand last; else all stand in the sheet's
+   * order, those that are in sight although a filter would keep them back by now among them.
+   */
   follow(): void {
     const { filters = [], sort = [], groupBy } = this.#parts.view();
     if ((filters.length === 0 && sort.length === 0) || groupBy !== undefined) {
@@ -67,13 +70,20 @@ export class RowOrder {
     }
     const { book } = this.#parts;
     const { id: sheet } = this.#parts.sheet();
-    const there = new Map(Array.from(rows(book, sheet), (slot) => [rowId(book, sheet, slot), slot] as const));
+    const there = Array.from(rows(book, sheet), (slot) => this.#at(slot));
     const known = new Set(this.#order.map(({ id }) => id));
-    const shown = new Set(this.#wanted().rows.map((slot) => rowId(book, sheet, slot)));
-    const stayed = this.#order.flatMap(({ id }) => this.#atId(id, there));
-    const came = [...there.keys()].filter((id) => !known.has(id) && (this.#wasAdded(id) || shown.has(id)));
-    this.#order = [...stayed, ...came.flatMap((id) => this.#atId(id, there))];
-    this.#left = there.size - this.#order.length;
+    const shown = new Set(this.#wanted().rows);
+    const isInSight = ({ id, slot }: RowAt): boolean => known.has(id) || this.#added.has(id) || shown.has(slot);
+    const inSight = there.filter(isInSight);
+    this.#order = sort.length === 0 ? inSight : this.#asBefore(inSight, known);
+    this.#left = there.length - inSight.length;
+  }
+
+  /** Those that stood here before in the order in which they did, then those that came. */
+  #asBefore(inSight: readonly RowAt[], known: ReadonlySet<string>): readonly RowAt[] {
+    const now = new Map(inSight.map((row) => [row.id, row]));
+    const stayed = this.#order.flatMap(({ id }) => now.get(id) ?? []);
+    return [...stayed, ...inSight.filter(({ id }) => !known.has(id))];
   }
 
   /** A row that a person added a moment ago stays in sight, whatever the filters say. */
@@ -82,15 +92,6 @@ export class RowOrder {
   }
 
   readonly #added = new Set<string>();
-
-  #wasAdded(id: string): boolean {
-    return this.#added.has(id);
-  }
-
-  #atId(id: string, there: ReadonlyMap<string, number>): readonly RowAt[] {
-    const slot = there.get(id);
-    return slot === undefined ? [] : [{ slot, id }];
-  }
 
   #at(slot: number): RowAt {
     return { slot, id: rowId(this.#parts.book, this.#parts.sheet().id, slot) };
