@@ -368,16 +368,21 @@ export class SheetGrid implements Drawing {
 
   private foldGroups(): void {
     this.order.foldAll();
-    this.drawRows();
+    this.drawFolds();
   }
 
   private headPressed(row: number): boolean {
     const head = this.layer.rowAt(row);
     if (head?.group === undefined) return false;
     this.order.foldGroup(head.group.key);
+    this.drawFolds();
+    return true;
+  }
+
+  /** Heads stay the rows that they are, and show otherwise whether theirs are folded. */
+  private drawFolds(): void {
     this.drawRows();
     this.api.refreshCells({ force: true });
-    return true;
   }
 
   private spareLeft(): void {
