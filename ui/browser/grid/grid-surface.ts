@@ -49,6 +49,8 @@ export interface GridSurface {
   fillRight(): void;
   /** As wide as its longest text. */
   fitColumn(column: string): void;
+  /** The ids of a sheet's rows that no filter keeps back, folded away or not; undefined where another sheet is on screen. */
+  rowsOf(sheet: string): ReadonlySet<string> | undefined;
   /** Puts every row where the view wants it now. */
   arrangeAgain(): void;
   foldGroups(): void;

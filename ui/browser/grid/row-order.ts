@@ -155,6 +155,11 @@ export class RowOrder {
     });
   }
 
+  /** The rows that no filter keeps back, also those whose group is folded. */
+  ids(): ReadonlySet<string> {
+    return new Set(this.#order.map(({ id }) => id));
+  }
+
   /** How many rows of the sheet are in sight. */
   count(): number {
     return this.#groups === undefined ? this.#order.length : this.handles().filter(isRow).length;

@@ -141,6 +141,7 @@ export class SheetGrid implements Drawing {
     const parts = { layer: this.layer, entry: this.entry, rows: rowActs, copies: this.copies, pastes, fills };
     this.surface = surfaceOf(parts, {
       fitColumn: (column) => this.fitColumn(column),
+      rowsOf: (id) => (id === this.sheet.id ? this.order.ids() : undefined),
       arrangeAgain: () => this.arrangeAgain(),
       foldGroups: () => this.foldGroups(),
     });

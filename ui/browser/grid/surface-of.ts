@@ -17,7 +17,7 @@ export interface GridParts {
   readonly fills: FillActs;
 }
 
-type Rest = Pick<GridSurface, 'fitColumn' | 'arrangeAgain' | 'foldGroups'>;
+type Rest = Pick<GridSurface, 'fitColumn' | 'rowsOf' | 'arrangeAgain' | 'foldGroups'>;
 
 export function surfaceOf({ layer, entry, rows, copies, pastes, fills }: GridParts, rest: Rest): GridSurface {
   return {

@@ -2,8 +2,19 @@
 // its place.
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { rowsOnScreen } from '../grid/grid-surface.ts';
 import { finding } from '../store/find.ts';
-import { closeFind, look, lookFor, MOST_FOUND, replaceAll, replaceOne, stepFound } from '../store/looking.ts';
+import {
+  closeFind,
+  filterWords,
+  look,
+  lookFor,
+  MOST_FOUND,
+  replaceAll,
+  replaceOne,
+  stepFound,
+} from '../store/looking.ts';
+import { sheetOnScreen } from '../store/selection.ts';
 
 export function FindBar() {
   const { open, asked, text, instead, everywhere, found } = finding.value;
@@ -12,8 +23,10 @@ export function FindBar() {
   useLayoutEffect(() => {
     box.current?.focus();
     box.current?.select();
-    void look();
   }, [open, asked]);
+  // What is looked at is another sheet, or others of its rows; walking through all sheets brings one after the other on screen.
+  const looked = everywhere ? '' : `${sheetOnScreen.value} ${rowsOnScreen.value.left}`;
+  useLayoutEffect(() => void look(), [open, asked, looked]);
   const onKey = (event: KeyboardEvent): void => {
     if (event.key === 'Escape') closeFind();
     else if (event.key === 'Enter' && event.target === box.current) stepFound(event.shiftKey ? -1 : 1);
@@ -77,10 +90,11 @@ export function FindBar() {
 }
 
 function countWords(): string {
-  const { text, found, at, looking } = finding.value;
+  const { text, found, behind, at, looking } = finding.value;
   if (looking) return 'looking ...';
   if (text.trim() === '') return '';
-  if (found.length === 0) return 'not found';
+  const more = behind === 0 ? '' : `, ${behind} behind ${filterWords()}`;
+  if (found.length === 0) return `not found${more}`;
   const count = found.length >= MOST_FOUND ? `${MOST_FOUND} and more` : String(found.length);
-  return at < 0 ? `${count} found` : `${at + 1} of ${count}`;
+  return `${at < 0 ? `${count} found` : `${at + 1} of ${count}`}${more}`;
 }

@@ -19,6 +19,8 @@ export interface Finding {
   readonly instead: string;
   readonly everywhere: boolean;
   readonly found: readonly FoundCell[];
+  /** How many more stand in rows that a filter keeps back. */
+  readonly behind: number;
   /** The keys of what was found, 'sheet row column', for the grid's marks. */
   readonly matches: ReadonlySet<string>;
   /** Which of them is in hand; -1: none yet. */
@@ -33,6 +35,7 @@ const NOTHING: Finding = {
   instead: '',
   everywhere: false,
   found: [],
+  behind: 0,
   matches: new Set(),
   at: -1,
   looking: false,

@@ -1,0 +1,146 @@
+// Find and replace: what is found is what is looked at, letters keep their places, and what stays is said with the reason.
+
+import fc from 'fast-check';
+import { beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import { rowId, sheetView } from '../../engine/index.ts';
+import { finding, setFinding } from '../../ui/browser/store/find.ts';
+import { inSmall, replacedIn } from '../../ui/browser/store/in-any-case.ts';
+import { lookFor, replaceAll, replaceOne, stepFound } from '../../ui/browser/store/looking.ts';
+import { changeView } from '../../ui/browser/store/looks.ts';
+import { notices } from '../../ui/browser/store/notices.ts';
+import { goTo } from '../../ui/browser/store/selection.ts';
+import { takeWorkbook } from '../../ui/browser/store/workbook.ts';
+import type { Book } from '../book.ts';
+import { seasonOf } from '../sheets/season.ts';
+
+describe('one text in place of another', () => {
+  test.each([
+    ['İzmir onion', 'onion', 'leek', 'İzmir leek'],
+    ['İİ Onion İ ONION', 'onion', 'leek', 'İİ leek İ leek'],
+    ['İzmir', 'i̇zmir', 'Bursa', 'Bursa'],
+    ['ΟΔΟΣ ΟΔΟΣ', 'οδος', 'way', 'way way'],
+    ['Straße', 'STRASSE', 'way', 'Straße'],
+    ['🧅🧅 Onion', 'onion', 'leek', '🧅🧅 leek'],
+    ['aaa', 'aa', 'b', 'ba'],
+  ])('%s: %s by %s', (text, wanted, instead, expected) => {
+    expect(replacedIn(text, inSmall(wanted), instead)).toBe(expected);
+  });
+
+  test('what is put back by itself changes nothing', () => {
+    fc.assert(
+      fc.property(
+        fc.string({ unit: fc.constantFrom(...'aİß🧅 1') }),
+        fc.constantFrom('a', 'ß', '🧅', '1 '),
+        (text, part) => {
+          expect(replacedIn(text, part, part)).toBe(text);
+        },
+      ),
+    );
+  });
+});
+
+let book: Book;
+
+// Changes are drawn in frames, which there are none of here.
+beforeAll(() => {
+  vi.stubGlobal('requestAnimationFrame', (draw: () => void) => setTimeout(draw));
+});
+
+beforeEach(() => {
+  const season = seasonOf({
+    Beds: [
+      { Bed: 'Barn 1', Field: 'Barn by the creek' },
+      { Bed: 'North 1', Field: 'Creek' },
+      { Bed: 'North 2', Field: 'Creek' },
+    ],
+    Varieties: [{ Variety: 'Round', Crop: 'Tomato' }],
+    Plantings: [
+      { Planting: 'One', Variety: 'Round', Sown: '1 Mar 2027' },
+      { Planting: 'Two', Variety: 'Round', Sown: '1 Mar 2027' },
+    ],
+  });
+  season.type('Beds', 'Barn 1', 'Length', '40..50 ft');
+  book = season.book;
+  takeWorkbook(book.workbook);
+  goTo('beds', undefined, undefined);
+  setFinding({ open: 'replace', everywhere: false, found: [], at: -1, looking: false });
+  notices.value = [];
+});
+
+/** Looks for a text, and waits until all was looked through. */
+async function looked(text: string, instead: string): Promise<void> {
+  lookFor({ text, instead });
+  await expect.poll(() => finding.value.looking).toBe(false);
+}
+
+const said = (): string => notices.value.map(({ text }) => text).join(' ');
+
+const column = (table: string, name: string): readonly string[] =>
+  [...book.rows(table)].map((row) => book.cell(table, row, name).text);
+
+/** Only beds of a field that reads so. */
+function filter(field: string): void {
+  const filters = [{ by: 'cell', column: 'field', when: { is: 'holding', text: field } }] as const;
+  const sheet = sheetView(book.workbook, 'beds');
+  if (sheet !== undefined) changeView(sheet, { filters });
+}
+
+test('behind a filter nothing is found or replaced, and how much stands there is said before and after', async () => {
+  filter('barn');
+  await looked('creek', 'brook');
+  expect(finding.value.found.map(({ row, column: id }) => [row, id])).toEqual([
+    [rowId(book.workbook, 'beds', 0), 'field'],
+  ]);
+  expect(finding.value.behind).toBe(2);
+  await replaceAll();
+  expect(column('Beds', 'Field')).toEqual(['Barn by the brook', 'Creek', 'Creek']);
+  expect(said()).toBe('Replaced in a cell. 2 behind the filter stay.');
+});
+
+test('without a filter all are found and replaced, in whatever case they are written', async () => {
+  await looked('CREEK', 'brook');
+  expect(finding.value).toMatchObject({ behind: 0 });
+  await replaceAll();
+  expect(column('Beds', 'Field')).toEqual(['Barn by the brook', 'brook', 'brook']);
+  expect(said()).toBe('Replaced in 3 cells.');
+});
+
+test('what comes behind a filter after it was found is not replaced', async () => {
+  await looked('creek', 'brook');
+  expect(finding.value.found).toHaveLength(3);
+  filter('barn');
+  await replaceAll();
+  expect(column('Beds', 'Field')).toEqual(['Barn by the brook', 'Creek', 'Creek']);
+});
+
+test('a range whose middle was found was typed otherwise, which is said, and not that a formula gives it', async () => {
+  await looked('45', '46');
+  expect(column('Beds', 'Length')[0]).toBe('45');
+  setFinding({ found: finding.value.found.filter(({ column: id }) => id === 'length') });
+  stepFound(1);
+  await replaceOne();
+  expect(said()).toBe('This was typed as 40..50, in which “45” doesn’t stand: it is passed over.');
+  await replaceAll();
+  expect(said()).toMatch(
+    /^Nothing replaced\.( \d+ (is|are) given by formulas and left\.)? 1 was typed otherwise \(40\.\.50\) and left\.$/,
+  );
+});
+
+test('a date far from all others is asked about before it is put in, and taken when it is asked for again', async () => {
+  goTo('plantings', undefined, undefined);
+  await looked('1 Mar 2027', '1 Mar 1827');
+  const typed = finding.value.found.filter(({ column: id }) => id === 'sown');
+  expect(typed).toHaveLength(2);
+  await replaceAll();
+  expect(said()).toBe('1 Mar 1827 is 200 years before the season 2027. Replace again if it is meant.');
+  expect(column('Plantings', 'Sown')).toEqual(['1 Mar 2027', '1 Mar 2027']);
+  await replaceAll();
+  expect(column('Plantings', 'Sown')).toEqual(['1 Mar 1827', '1 Mar 1827']);
+});
+
+test('a date near the others is put in at once', async () => {
+  goTo('plantings', undefined, undefined);
+  await looked('1 Mar 2027', '8 Mar 2027');
+  await replaceAll();
+  expect(column('Plantings', 'Sown')).toEqual(['8 Mar 2027', '8 Mar 2027']);
+});
