@@ -124,12 +124,27 @@ test('groups have a head with their count and subtotals, and fold', async () => 
     .locator('.total-face')
     .evaluateAll((faces) => faces.filter((face) => face.textContent !== '').length);
   expect(sum).toBeGreaterThan(0);
+  // Whatever of it the column cuts is told where the pointer rests on it; here nothing is.
+  expect(await head.locator('.group-face').getAttribute('title')).toMatch(/^.+, \d+ rows?$/);
+  const cut = await page
+    .locator('.head-row .total-face, .head-row .stacked > span')
+    .evaluateAll((texts) => texts.filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.textContent));
+  expect(cut).toEqual([]);
   const before = (await texts(opened, 'Planting')).length;
   await head.locator('.group-face').click();
   await expect.poll(async () => page.locator('.ag-row.head-row[row-index="0"]').textContent()).toContain('▸');
   expect((await texts(opened, 'Planting')).length).toBeLessThanOrEqual(before);
+  // All at once: each head shows it as soon as its rows are folded away.
+  const foldAll = async (): Promise<void> => {
+    await page.getByRole('button', { name: 'View', exact: true }).click();
+    await page.getByRole('menuitem', { name: 'Fold all groups, or open them' }).click();
+  };
+  const signs = async () => new Set(await page.locator('.head-row .fold-sign').allTextContents());
+  await foldAll();
+  await expect.poll(signs).toEqual(new Set(['▸']));
+  await foldAll();
+  await expect.poll(signs).toEqual(new Set(['▾']));
   // Filled across the head of the next group: the head is no cell that was filled.
-  await head.locator('.group-face').click();
   await expect.poll(async () => page.locator('.ag-row.head-row[row-index="0"]').textContent()).toContain('▾');
   const next = Number(await page.locator('.ag-row.head-row').nth(1).getAttribute('row-index'));
   await book.type(next - 1, 'Rows', '3');

@@ -4,7 +4,7 @@
 
 import type { ICellRendererParams } from 'ag-grid-community';
 import type { CellView, ColumnView } from '../../../engine/index.ts';
-import { describeCell, drawCell, drawHead, drawNewRow, dressCell } from './cell-face.ts';
+import { describeCell, drawCell, drawHead, drawNewRow, drawTotal, dressCell } from './cell-face.ts';
 import { type CellMarks, cellClasses } from './cell-words.ts';
 import type { Drawing } from './drawing.ts';
 import { faceOf } from './face.ts';
@@ -28,8 +28,8 @@ export function cellDrawer(drawing: Drawing, column: ColumnView, naming: boolean
       if (data === undefined) return;
       drawing.dressRange(at, node.rowIndex ?? -1, column.id);
       if (isHead(data)) {
-        if (naming) at.classList.add('group-name');
-        drawHead(faceOf(at), data, naming, drawing.total(data, column.id));
+        if (naming) drawHead(faceOf(at), data);
+        else drawTotal(faceOf(at), drawing.total(data, column.id), column);
         return;
       }
       const marks = drawing.marks(data, column.id);

@@ -48,14 +48,9 @@ export function drawNewRow(face: HTMLElement): void {
   face.textContent = NEW_ROW;
 }
 
-/** The head of a group: its name and how many rows it has, or what stands for a column under it. */
-export function drawHead(face: HTMLElement, { group, folded }: RowHandle, naming: boolean, total: string): void {
-  face.className = naming ? 'face group-face' : 'face total-face';
-  if (!naming) {
-    face.textContent = total;
-    face.title = total;
-    return;
-  }
+/** The head of a group in the column that names rows: its name, and how many rows it has. */
+export function drawHead(face: HTMLElement, { group, folded }: RowHandle): void {
+  face.className = 'face group-face';
   const sign = document.createElement('span');
   sign.className = 'fold-sign';
   sign.setAttribute('aria-hidden', 'true');
@@ -67,7 +62,33 @@ export function drawHead(face: HTMLElement, { group, folded }: RowHandle, naming
   count.className = 'group-count';
   const rows = group?.rows.length ?? 0;
   count.textContent = rows === 1 ? '1 row' : `${rows} rows`;
-  face.append(sign, name, count);
+  face.title = `${name.textContent}, ${count.textContent}`;
+  face.append(sign, stacked(name, count));
+}
+
+/** What stands in the head for a column under it: a figure, under what it is of the group where that is not the sum. */
+export function drawTotal(face: HTMLElement, total: string, column: ColumnView): void {
+  face.className = isFigure(column) ? 'face total-face figure' : 'face total-face';
+  face.title = total;
+  const [, kind, figure] = /^(\p{L}+) (.+)$/u.exec(total) ?? [];
+  if (kind === undefined || figure === undefined) {
+    face.textContent = total;
+    return;
+  }
+  const words = document.createElement('span');
+  words.className = 'total-kind';
+  words.textContent = kind;
+  const number = document.createElement('span');
+  number.textContent = figure;
+  face.append(stacked(words, number));
+}
+
+/** Two texts, the second under the first: a column is seldom wide enough for both side by side. Read out with a blank between. */
+function stacked(first: HTMLElement, second: HTMLElement): HTMLElement {
+  const both = document.createElement('span');
+  both.className = 'stacked';
+  both.append(first, ' ', second);
+  return both;
 }
 
 /** Between which ends a figure lies, quieter than the figure. */
