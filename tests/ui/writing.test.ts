@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import {
   civilDay,
   createVocabulary,
+  MONTHS,
   readEntry,
   showDate,
   showValue,
@@ -79,6 +80,28 @@ test('names of months are taken in the language of the place, whole, short and w
   expect(date('15 May', 'de-DE')).toBe('15 May 2027');
   expect(date('Montag 15. März', 'de-DE')).toBe('15 Mar 2027');
   expect(date('Dienstag 15. März', 'de-DE')).toMatch(/is a Monday/);
+});
+
+// Abbreviated months as the locale data of LibreOffice have them: i18npool/source/localedata/data, DefaultAbbrvName.
+test.each([
+  ['de-DE', 'Jan Feb Mrz Apr Mai Jun Jul Aug Sep Okt Nov Dez'],
+  ['de-CH', 'Jan Feb Mrz Apr Mai Jun Jul Aug Sep Okt Nov Dez'],
+  ['cs-CZ', 'I II III IV V VI VII VIII IX X XI XII'],
+  ['lt-LT', 'Sau Vas Kov Bal Geg Bir Lie Rgp Rgs Spl Lap Grd'],
+  ['hr-HR', 'sij velj ožu tra svi lip srp kol ruj lis stu pro'],
+  // Of these the months from May on were looked up.
+  ['ca-ES', '- - - - maig juny jul. ag. set. oct. nov. des.'],
+  ['ru-RU', '- - - - май июн июл авг сен окт ноя дек'],
+  ['lv-LV', '- - mar apr mai jūn jūl aug sep okt nov dec'],
+])('short months that spreadsheets write in %s', (locale, written) => {
+  const misread = written.split(' ').flatMap((name, month) => {
+    const day = `15 ${MONTHS[month]?.slice(0, 3)} 2027`;
+    const read = [`15. ${name}`, `15. ${name} 27`, `15. ${name}. 2027`, `15-${name}-27`].map((text) =>
+      date(text, locale),
+    );
+    return name === '-' || read.every((one) => one === day) ? [] : [`${name}: ${read.join(', ')}`];
+  });
+  expect(misread).toEqual([]);
 });
 
 test('a short name that two months begin with is not guessed', () => {

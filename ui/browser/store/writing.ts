@@ -11,6 +11,17 @@ const WEEK_DAYS = Array.from({ length: 7 }, (_, day) => new Date(Date.UTC(2027, 
 
 const ENGLISH_MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
+/**
+ * Short names by language that spreadsheets write besides those that browsers know, from January, '' for none: the abbreviated
+ * months of LibreOffice's locale data (i18npool/source/localedata/data/cs_CZ.xml, de_DE.xml, lt_LT.xml), as far as they are neither
+ * known nor the beginning of a name. Each is one month's alone.
+ */
+const SPREADSHEET_MONTHS: Readonly<Record<string, string>> = {
+  cs: 'I II III IV V VI VII VIII IX X XI XII',
+  de: '  Mrz',
+  lt: '       Rgp Rgs Spl  Grd',
+};
+
 const known = new Map<string, Writing>();
 
 /** The writing of a locale, 'de-CH'; of the browser's own where none is named. */
@@ -40,12 +51,13 @@ function makeWriting(locale: string): Writing {
   const mark = (kind: string): string => marks.find(({ type }) => type === kind)?.value ?? '';
   const own = ownDigits(locale);
   const english = locale.toLowerCase().startsWith('en');
+  const spreadsheetMonths = SPREADSHEET_MONTHS[locale.split('-')[0] ?? '']?.split(' ') ?? [];
   return {
     locale,
     decimal: mark('decimal') === ',' ? ',' : '.',
     group: mark('group'),
     dayFirst: isDayFirst(plain),
-    months: MONTH_DAYS.map((day) => monthForms(plain, day)),
+    months: MONTH_DAYS.map((day, month) => monthForms(plain, day, spreadsheetMonths[month] ?? '')),
     shortMonths: english ? ENGLISH_MONTHS : MONTH_DAYS.map((day) => monthPart(plain, day, shownForm(plain))),
     // The sentences around English dates have the day in front whatever the country; the month's name tells it from others.
     date: english ? '{d} {m} {y}' : datePattern(plain),
@@ -97,15 +109,16 @@ function shownForm(locale: string): MonthForm {
   return /^[\d.]*$/.test(monthPart(locale, first, short)) ? { day: true, short: false } : short;
 }
 
-function monthForms(locale: string, day: Date): readonly string[] {
+/** `more`: another short name; '' for none. */
+function monthForms(locale: string, day: Date, more: string): readonly string[] {
   const forms = [true, false].flatMap((beside) =>
     [false, true].map((short) => monthPart(locale, day, { day: beside, short })),
   );
   // Some languages write a word such as 'of' together with the month.
   const joined = /([\p{L}]*)\{m\}/u.exec(datePattern(locale))?.[1] ?? '';
-  return [...new Set(joined === '' ? forms : [...forms, ...forms.map((form) => joined + form)])].filter(
-    (form) => form !== '',
-  );
+  return [
+    ...new Set(joined === '' ? [...forms, more] : [...forms, more, ...forms.map((form) => joined + form)]),
+  ].filter((form) => form !== '');
 }
 
 function datePattern(locale: string): string {
