@@ -3,14 +3,24 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { civilDayOfIso, isoDate } from '../../engine/index.ts';
-import { type Filled, type Source, seriesOf, type Way, waysFor } from '../../ui/browser/grid/fill/series.ts';
+import { type End, type Filled, type Source, seriesOf, type Way, waysFor } from '../../ui/browser/grid/fill/series.ts';
 
-function day(iso: string): Source {
+function day(iso: string): End {
   return { kind: 'date', day: civilDayOfIso(iso) ?? 0 };
 }
 
-function number(n: number, unit = ''): Source {
-  return { kind: 'number', number: n, unit };
+/** `own`: in the column's unit, where it was typed in another. */
+function number(n: number, unit = '', own = n): End {
+  return { kind: 'number', entry: `${n}${unit}`, own, typed: { number: n, unit } };
+}
+
+/** '2 ft 6 in', so many of the column's unit. */
+function mixed(entry: string, own: number): End {
+  return { kind: 'number', entry, own, typed: undefined };
+}
+
+function range(...ends: readonly End[]): Source {
+  return { kind: 'range', entry: ends.map((end) => shown(seriesOf([end], 'copy', true)(0))).join('..'), ends };
 }
 
 function text(words: string): Source {
@@ -20,6 +30,7 @@ function text(words: string): Source {
 function shown(value: Filled): string {
   if (value === undefined) return '';
   if ('day' in value) return isoDate(value.day);
+  if ('ends' in value) return value.ends.map(shown).join('..');
   return 'text' in value ? value.text : `${value.number}${value.unit}`;
 }
 
@@ -52,8 +63,40 @@ test('one number is copied, two show their step, and a step carries no dust', ()
   expect(next([number(8, ' in')], 2, 'count', false)).toEqual(['7 in', '6 in']);
   expect(next([number(0.1), number(0.2)], 3)).toEqual(['0.3', '0.4', '0.5']);
   expect(next([number(10), number(7)], 2)).toEqual(['4', '1']);
-  expect(next([number(20, ' cm'), number(8, '')], 2)).toEqual(['20 cm', '8']);
   expect(next([number(1), number(2), number(4)], 3)).toEqual(['1', '2', '4']);
+});
+
+test('figures typed in feet and inches, or each in a unit of its own, go on by their values, in the unit of the column', () => {
+  const feet = [mixed('40 ft 0 in', 40), number(41)];
+  expect(waysFor(feet)).toEqual(['count', 'copy']);
+  expect(next(feet, 3)).toEqual(['42', '43', '44']);
+  expect(next(feet, 3, 'copy')).toEqual(['40 ft 0 in', '41', '40 ft 0 in']);
+  expect(next([mixed('2 ft 6 in', 2.5), mixed('3 ft 0 in', 3)], 2)).toEqual(['3.5', '4']);
+  // 50 cm and 60 cm in a column of metres, the second typed in metres.
+  expect(next([number(50, ' cm', 0.5), number(0.6)], 2)).toEqual(['0.7', '0.8']);
+});
+
+test('one range is copied; two go on by their step at both ends, in days and figures', () => {
+  const one = range(number(40), number(50));
+  expect(waysFor([one])).toEqual(['copy']);
+  expect(next([one], 2)).toEqual(['40..50', '40..50']);
+  expect(next([one], 2, 'count')).toEqual(['40..50', '40..50']);
+  const two = [one, range(number(50), number(60))];
+  expect(waysFor(two)).toEqual(['count', 'copy']);
+  expect(next(two, 2)).toEqual(['60..70', '70..80']);
+  expect(next(two, 3, 'copy')).toEqual(['40..50', '50..60', '40..50']);
+  expect(next([range(number(20, ' cm'), number(30, ' cm')), range(number(25, ' cm'), number(40, ' cm'))], 1)).toEqual([
+    '30 cm..50 cm',
+  ]);
+  const days = [range(day('2027-05-12'), day('2027-05-28')), range(day('2027-05-19'), day('2027-06-04'))];
+  expect(next(days, 1)).toEqual(['2027-05-26..2027-06-11']);
+});
+
+test('ranges that show no step, or whose ends would come to cross, are repeated', () => {
+  const one = range(number(40), number(50));
+  expect(next([one, range(number(45), number(51))], 2)).toEqual(['40..50', '45..51']);
+  expect(next([one, range(number(50), number(55), number(60))], 2)).toEqual(['40..50', '50..55..60']);
+  expect(next([one, number(60)], 3)).toEqual(['40..50', '60', '40..50']);
 });
 
 test('names that end in numbers count on, with the figures they are written with', () => {
@@ -76,6 +119,7 @@ test('whatever the cells hold, copies repeat them in turn', () => {
     fc.constant<Source>({ kind: 'blank' }),
     fc.integer({ min: -1000, max: 1000 }).map((n) => number(n)),
     fc.integer({ min: 10_000, max: 30_000 }).map((n): Source => ({ kind: 'date', day: n })),
+    fc.nat({ max: 100 }).map((n) => range(number(n), number(n + 5))),
     fc.string({ maxLength: 6 }).map(text),
   );
   fc.assert(

@@ -4,9 +4,11 @@
 import { type ColumnView, type Command, isoDate, message, settings, tryEntry } from '../../../../engine/index.ts';
 import { UNDO } from '../../store/change.ts';
 import { announce, type NoticeAct, tell } from '../../store/notices.ts';
-import { type Corner, cellsOf, contains, type Rectangle } from '../ranges.ts';
+import { type Corner, cellsOf, contains, type Rectangle, rectangleOf } from '../ranges.ts';
 import type { SheetCells } from '../sheet-cells.ts';
+import { inColumn } from '../typed-here.ts';
 import { type Filled, type Source, seriesOf, type Way, waysFor } from './series.ts';
+import { sourceOf } from './sources.ts';
 
 const OFFERS: Readonly<Record<Way, string>> = {
   count: 'Count on',
@@ -79,30 +81,42 @@ export class FillActs {
   ): void {
     const lines = linesOf(source, area, direction);
     const forward = direction === 'down' || direction === 'right';
-    const offered = new Set(lines.flatMap(({ sources }) => waysFor(this.#sources(sources))));
+    const offered = new Set(lines.flatMap(({ sources }) => this.#ways(sources)));
     const entries = lines.flatMap((line) => this.#fillLine(line, forward, way));
     const { commands, filled, made } = this.#commands(entries, firstNew);
     if (commands.length === 0) {
       tell('Nothing filled: these cells are filled by their formulas.', 'refusal');
       return;
     }
-    const done =
-      way ?? lines.map(({ sources }) => waysFor(this.#sources(sources))[0]).find((one) => one !== 'copy') ?? 'copy';
+    const done = way ?? lines.map(({ sources }) => this.#ways(sources)[0]).find((one) => one !== 'copy') ?? 'copy';
     const others = [...offered].filter((one) => one !== done);
     this.#do(commands, () => {
       this.#cells.layer.select(unionOf(source, area));
       this.#cells.layer.focusAnchor();
+      const stood = this.#standing(source, area);
       const again = others.map(
         (other): NoticeAct => ({
           label: OFFERS[other],
           run: () => {
+            if (this.#standing(source, area) !== stood) {
+              tell('The cells stand in other places now: undo the filling, then fill them again.', 'refusal');
+              return;
+            }
             UNDO.run();
             this.fill(source, area, direction, other, firstNew);
           },
+          undoes: true,
         }),
       );
       tell(filledWords(filled, made), 'done', ...again);
     });
+  }
+
+  /** Which rows and columns stand at the places that are filled: another view has others there. */
+  #standing(source: Rectangle, area: Rectangle): string {
+    const { layer } = this.#cells;
+    const all = rectangleOf(unionOf(source, area));
+    return [...layer.rowsIn(all).map(({ id }) => id), ...layer.columnsIn(all)].join(' ');
   }
 
   /** Entries typed into the rows that are there, and rows made of the others; how many cells are filled, in how many new rows. */
@@ -125,7 +139,7 @@ export class FillActs {
   /** The other of counting and copying, for a drag with Ctrl held. */
   otherWay(source: Rectangle, direction: Direction): Way {
     const [first] = linesOf(source, source, direction);
-    const ways = waysFor(this.#sources(first?.sources ?? []));
+    const ways = this.#ways(first?.sources ?? []);
     return ways[0] === 'copy' ? (ways[1] ?? 'copy') : 'copy';
   }
 
@@ -175,7 +189,9 @@ export class FillActs {
 
   #fillLine({ sources, targets }: Line, forward: boolean, way: Way | undefined): readonly FilledCell[] {
     const from = this.#sources(sources);
-    const series = seriesOf(from, way ?? waysFor(from)[0] ?? 'copy', forward);
+    const ways = this.#ways(sources);
+    const chosen = way !== undefined && ways.includes(way) ? way : (ways[0] ?? 'copy');
+    const series = seriesOf(from, chosen, forward);
     const copied = seriesOf(from, 'copy', forward);
     return targets.flatMap((corner, step): FilledCell[] => {
       const column = this.#cells.column(corner.column);
@@ -183,11 +199,19 @@ export class FillActs {
       const source = sources[step % sources.length];
       const typedOver = source !== undefined && this.#cells.cell(source)?.origin === 'override';
       if (column.role === 'computed' && !typedOver) return [];
-      const entry = this.#entry(series(step));
+      const { unit = '' } = (source === undefined ? undefined : this.#cells.column(source.column)) ?? {};
+      const written = (value: Filled): string => inColumn({ entry: this.#entry(value), unit }, column);
+      const entry = written(series(step));
       // A counted name that no row has is no link: what stands there is copied.
       const fits = column.type?.kind !== 'link' || this.#isTaken(column, entry);
-      return [{ at: corner.row, column: column.id, entry: fits ? entry : this.#entry(copied(step)) }];
+      return [{ at: corner.row, column: column.id, entry: fits ? entry : written(copied(step)) }];
     });
+  }
+
+  /** The ways that make sense to go on from these cells, the usual one first: figures of several units show no step. */
+  #ways(corners: readonly Corner[]): readonly Way[] {
+    const units = new Set(corners.map(({ column }) => this.#cells.column(column)?.unit));
+    return units.size > 1 ? ['copy'] : waysFor(this.#sources(corners));
   }
 
   #isTaken(column: ColumnView, entry: string): boolean {
@@ -195,14 +219,12 @@ export class FillActs {
   }
 
   #sources(corners: readonly Corner[]): readonly Source[] {
+    const { book, sheet } = this.#cells;
     return corners.map((corner): Source => {
-      const cell = this.#cells.cell(corner);
+      const row = this.#cells.row(corner.row);
       const column = this.#cells.column(corner.column);
-      if (cell === undefined || column === undefined || cell.entry === '') return { kind: 'blank' };
-      if (column.type?.kind === 'date' && typeof cell.value === 'number') return { kind: 'date', day: cell.value };
-      const number = plainNumber(cell.entry, this.#decimal);
-      if (cell.number !== undefined && number !== undefined) return { kind: 'number', ...number };
-      return { kind: 'text', text: cell.entry };
+      if (row === undefined || column === undefined) return { kind: 'blank' };
+      return sourceOf(book, sheet.id, row.slot, column, this.#decimal);
     });
   }
 
@@ -214,17 +236,9 @@ export class FillActs {
     if (value === undefined) return '';
     if ('day' in value) return isoDate(value.day);
     if ('text' in value) return value.text;
+    if ('ends' in value) return value.ends.map((end) => this.#entry(end)).join('..');
     return `${String(value.number).replace('.', this.#decimal)}${value.unit}`;
   }
-}
-
-/** '20 cm' is 20 and ' cm'; '2 ft 6 in' is no one number. */
-function plainNumber(entry: string, decimal: string): { readonly number: number; readonly unit: string } | undefined {
-  const match = /^([-\u2212]?\d+(?:[.,]\d+)?)(\D*)$/.exec(entry);
-  if (match === null) return undefined;
-  const [, digits = '', unit = ''] = match;
-  const number = Number(digits.replace(decimal, '.').replace('\u2212', '-'));
-  return Number.isFinite(number) ? { number, unit } : undefined;
 }
 
 /** Column by column where it goes down or up, row by row where it goes across; nearest cells first. */

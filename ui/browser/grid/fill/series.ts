@@ -1,24 +1,37 @@
 // How a few cells go on when they are filled further: dates by day, week, month or the step that two of them show, numbers by
-// their step, names that end in numbers by counting on, anything else over and over. Pure; the fill handle and its commands
-// call it.
+// their step, ranges by the steps of their ends, names that end in numbers by counting on, anything else over and over. Pure; the
+// fill handle and its commands call it.
 
 import { civilDay, yearMonthDay } from '../../../../engine/index.ts';
 
 /** A cell to go on from. */
 export type Source =
   | { readonly kind: 'blank' }
-  /** `unit` is what follows the number where the cell has a unit of its own: ' cm'. */
-  | { readonly kind: 'number'; readonly number: number; readonly unit: string }
-  | { readonly kind: 'date'; readonly day: number }
+  | End
+  /** Low and high, or low, likely and high, each as a cell of its own would have it. */
+  | { readonly kind: 'range'; readonly entry: string; readonly ends: readonly End[] }
   | { readonly kind: 'text'; readonly text: string };
+
+/** A figure or a day, as a range has them at its ends. */
+export type End =
+  | {
+      readonly kind: 'number';
+      readonly entry: string;
+      /** In the column's unit. */
+      readonly own: number;
+      /** As it was typed; `unit` is what follows it: ' cm'. undefined where it is not one number: '2 ft 6 in'. */
+      readonly typed: { readonly number: number; readonly unit: string } | undefined;
+    }
+  | { readonly kind: 'date'; readonly day: number };
 
 /** 'count': by what the cells show; 'copy': the same over and over. */
 export type Way = 'count' | 'copy' | 'day' | 'week' | 'month';
 
-/** What comes next: a number to be written with its unit, a day, a text; undefined for a blank. */
+/** What comes next: a number to be written with its unit, a day, a range of them, a text; undefined for a blank. */
 export type Filled =
   | { readonly number: number; readonly unit: string }
   | { readonly day: number }
+  | { readonly ends: readonly Filled[] }
   | { readonly text: string }
   | undefined;
 
@@ -35,6 +48,10 @@ export function waysFor(sources: readonly Source[]): readonly Way[] {
   }
   // One number says of no step: it is copied unless a person asks to count on.
   if (filled.every(({ kind }) => kind === 'number')) return filled.length === 1 ? ['copy', 'count'] : ['count', 'copy'];
+  // One range says of none either; several that show a step go on by it at each end.
+  if (filled.some(({ kind }) => kind === 'range')) {
+    return rangeSeries(sources, 1) === undefined ? ['copy'] : ['count', 'copy'];
+  }
   const counts = filled.some((source) => source.kind === 'text' && numberedName(source.text) !== undefined);
   return counts ? ['count', 'copy'] : ['copy'];
 }
@@ -48,13 +65,15 @@ export function seriesOf(sources: readonly Source[], way: Way, forward: boolean)
   if (way === 'copy') return repeated;
   const numbers = sources.flatMap((source) => (source.kind === 'number' ? [source] : []));
   if (numbers.length === sources.length && numbers.length > 0) return numberSeries(numbers, direction) ?? repeated;
+  if (sources.some(({ kind }) => kind === 'range')) return rangeSeries(sources, direction) ?? repeated;
   return nameSeries(sources, direction);
 }
 
 function filledBy(source: Source | undefined): Filled {
   switch (source?.kind) {
     case 'number':
-      return { number: source.number, unit: source.unit };
+    case 'range':
+      return { text: source.entry };
     case 'date':
       return { day: source.day };
     case 'text':
@@ -108,13 +127,51 @@ function monthsLater(civil: number, months: number): number {
 
 type NumberSource = Extract<Source, { readonly kind: 'number' }>;
 
+/** In the unit that all of them were typed in; in the column's own where they differ, or where one is no single number. */
 function numberSeries(numbers: readonly NumberSource[], direction: number): Series | undefined {
-  const [first] = numbers;
-  const last = numbers.at(-1);
-  if (first === undefined || last === undefined || numbers.some(({ unit }) => unit !== first.unit)) return undefined;
-  const step = numbers.length === 1 ? direction : evenStep(numbers.map(({ number }) => number));
-  if (step === undefined) return undefined;
-  return (at) => ({ number: withoutDust(last.number + step * (at + 1)), unit: first.unit });
+  const unit = numbers[0]?.typed?.unit;
+  const asTyped = unit !== undefined && numbers.every(({ typed }) => typed?.unit === unit);
+  const values = numbers.map(({ typed, own }) => (asTyped ? (typed?.number ?? own) : own));
+  const last = values.at(-1);
+  const step = values.length === 1 ? direction : evenStep(values);
+  if (last === undefined || step === undefined) return undefined;
+  return (at) => ({ number: withoutDust(last + step * (at + 1)), unit: asTyped ? unit : '' });
+}
+
+/** No filling goes on for so many cells. */
+const FAR = 100_000;
+
+/** Two ranges and more, all of as many ends, each of which goes on by its own step; undefined where they would come to cross. */
+function rangeSeries(sources: readonly Source[], direction: number): Series | undefined {
+  const ranges = sources.flatMap((source) => (source.kind === 'range' ? [source.ends] : []));
+  const count = ranges[0]?.length ?? 0;
+  if (ranges.length < 2 || ranges.length < sources.length || ranges.some(({ length }) => length !== count))
+    return undefined;
+  const series = Array.from({ length: count }, (_, end) =>
+    endSeries(
+      ranges.flatMap((ends) => ends[end] ?? []),
+      direction,
+    ),
+  );
+  const known = series.filter((one) => one !== undefined);
+  const last = known.map((one) => sizeOf(one(FAR)));
+  const cross = last.some((size, end) => size < (last[end - 1] ?? size));
+  return known.length < count || cross ? undefined : (step) => ({ ends: known.map((one) => one(step)) });
+}
+
+function sizeOf(value: Filled): number {
+  if (value === undefined) return 0;
+  if ('day' in value) return value.day;
+  return 'number' in value ? value.number : 0;
+}
+
+function endSeries(ends: readonly End[], direction: number): Series | undefined {
+  const days = ends.flatMap((end) => (end.kind === 'date' ? [end.day] : []));
+  if (days.length > 0) return dateSeries(days, 'count', direction);
+  return numberSeries(
+    ends.flatMap((end) => (end.kind === 'number' ? [end] : [])),
+    direction,
+  );
 }
 
 /** 0.1 and 0.2 go on with 0.3. */
