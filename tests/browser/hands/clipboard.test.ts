@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { at, clipboardHtml, clipboardText, inHand, putOnClipboard, spareRow, undo } from './hands.ts';
+import { at, clipboardHtml, clipboardText, inHand, putOnClipboard, selected, spareRow, undo } from './hands.ts';
 
 function fixture(name: string): { readonly text: string; readonly html: string } {
   const read = (ending: string): string =>
@@ -45,6 +45,7 @@ test('a table with a line of headers says where its columns go, and the values b
   await expect.poll(() => book.read(spare + 1, 'Bed')).toBe('Ditch 2');
   expect(await book.read(spare, 'Length')).toBe('40.5');
   expect(await book.read(spare + 1, 'Length')).toMatch(/^1,?234$/);
+  await expect.poll(() => selected(page)).toHaveLength(6);
   await undo(page);
   await expect.poll(() => spareRow(page)).toBe(spare);
 });
@@ -135,6 +136,15 @@ test('what is copied comes as text and as a table; with headers where asked for'
   expect(await clipboardHtml(page)).toMatch(/<table.*<td[^>]*>61\.5<\/td>/s);
   await page.keyboard.press('Control+Shift+c');
   await expect.poll(() => clipboardText(page)).toMatch(/^Length \(ft\)\tWidth \(in\)\r?\n61\.5\t/);
+  await book.type(0, 'Length', '40..50');
+  await book.press(0, 'Length');
+  await page.keyboard.press('Control+c');
+  await expect.poll(() => clipboardText(page)).toBe('45');
+  await book.press(1, 'Length');
+  await page.keyboard.press('Control+v');
+  await page.keyboard.press('F2');
+  expect(await page.locator('.entry-box').inputValue()).toBe('40..50');
+  await page.keyboard.press('Escape');
 });
 
 test('what is cut stays, marked, until it is pasted, and goes in the same step', async () => {
@@ -150,4 +160,12 @@ test('what is cut stays, marked, until it is pasted, and goes in the same step',
   await expect.poll(async () => (await book.cell(1, 'Length')).getAttribute('class')).toContain('origin-default');
   await undo(page);
   await expect.poll(() => book.read(1, 'Length')).toBe('41');
+  await book.press(1, 'Length');
+  await page.keyboard.press('Control+x');
+  await book.type(1, 'Length', '43');
+  await expect.poll(() => book.message().textContent()).toMatch(/has changed since: it stays where it is/);
+  await book.press(3, 'Length');
+  await page.keyboard.press('Control+v');
+  await expect.poll(() => book.read(3, 'Length')).toBe('41');
+  expect(await book.read(1, 'Length')).toBe('43');
 });

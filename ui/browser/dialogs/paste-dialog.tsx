@@ -29,7 +29,7 @@ function Pending({ pending }: { readonly pending: PendingPaste }) {
   const plan = job.plan();
   const { sheet } = job.parts;
   const questions = job.questions(plan);
-  const doubtful = plan.cells.filter(({ state }) => state === 'refused' || state === 'open');
+  const doubtful = plan.cells.filter(({ state }) => state === 'refused' || state === 'open' || state === 'far');
   const stuck = doubtful.filter(
     ({ state, line, across }) => state === 'refused' && !skipped.has(cellKey(line, across)),
   );

@@ -8,6 +8,7 @@ import { finding } from '../store/find.ts';
 import { findings } from '../store/findings.ts';
 import { arrival, selection, takesFocus } from '../store/selection.ts';
 import { followFrames, rests, workbookNow } from '../store/workbook.ts';
+import { cut } from './clipboard/cut.ts';
 import { SheetGrid } from './sheet-grid.ts';
 import './summing.ts';
 
@@ -17,6 +18,7 @@ export function Grid({ sheet }: { readonly sheet: string }) {
   const grid = useRef<SheetGrid | undefined>(undefined);
   const arrivedAt = useRef(arrival.peek());
   const marked = useRef(finding.peek().matches);
+  const cutShown = useRef(cut.peek());
 
   useLayoutEffect(() => {
     const book = workbookNow();
@@ -51,6 +53,11 @@ export function Grid({ sheet }: { readonly sheet: string }) {
     const { matches } = finding.value;
     if (matches === marked.current) return;
     marked.current = matches;
+    grid.current?.showMatches();
+  });
+  useSignalEffect(() => {
+    if (cut.value === cutShown.current) return;
+    cutShown.current = cut.value;
     grid.current?.showMatches();
   });
   useSignalEffect(() => {

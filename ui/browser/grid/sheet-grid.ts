@@ -24,6 +24,7 @@ import { columnOf } from '../store/sheets.ts';
 import { CellPainter } from './cell-painter.ts';
 import type { CellMarks } from './cell-words.ts';
 import { CopyActs } from './clipboard/copy-acts.ts';
+import { isCut } from './clipboard/cut.ts';
 import { PasteActs } from './clipboard/paste-acts.ts';
 import { gridColumns } from './columns.ts';
 import type { Drawing } from './drawing.ts';
@@ -62,7 +63,6 @@ export class SheetGrid implements Drawing {
   private readonly entry: GridEntry;
   private readonly order: RowOrder;
   private readonly cells: SheetCells;
-  private readonly copies: CopyActs;
   private readonly surface: GridSurface;
   private readonly rooms: ColumnRooms;
   private readonly marked: SheetMarks;
@@ -79,7 +79,7 @@ export class SheetGrid implements Drawing {
     this.shownQuestions = desk.peek().questions[sheet.id];
     const now = () => this.sheet;
     this.rooms = new ColumnRooms(book, now);
-    this.marked = new SheetMarks(book, now, (row, column) => this.copies?.isCut(row, column) ?? false);
+    this.marked = new SheetMarks(book, now, (row, column) => isCut(this.sheet.id, row, column));
     this.marked.takeFindings(found);
     this.order = new RowOrder({
       book,
@@ -110,9 +110,9 @@ export class SheetGrid implements Drawing {
       isFilled: (cell) => (this.cells.cell(cell)?.text ?? '') !== '',
     });
     this.cells = new SheetCells(book, now, this.layer);
-    this.copies = new CopyActs(this.cells, () => this.showMatches());
+    const copies = new CopyActs(this.cells);
     const fills = new FillActs(this.cells);
-    const pastes = new PasteActs(this.cells, this.copies);
+    const pastes = new PasteActs(this.cells, (added) => this.showAdded(added));
     const drag = new FillDrag(host, this.cells, fills);
     this.entry = new GridEntry(host, this.api, this.layer, {
       fillAll: (entry) => fills.fillAll(entry),
@@ -138,7 +138,7 @@ export class SheetGrid implements Drawing {
       canMoveRows: () => rowActs.canMove(),
       headPressed: (row) => this.headPressed(row),
     });
-    const parts = { layer: this.layer, entry: this.entry, rows: rowActs, copies: this.copies, pastes, fills };
+    const parts = { layer: this.layer, entry: this.entry, rows: rowActs, copies, pastes, fills };
     this.surface = surfaceOf(parts, {
       fitColumn: (column) => this.fitColumn(column),
       rowsOf: (id) => (id === this.sheet.id ? this.order.ids() : undefined),
@@ -238,7 +238,7 @@ export class SheetGrid implements Drawing {
     this.tellRows();
   }
 
-  /** What is looked for changed: cells that hold it are marked. */
+  /** What is looked for, or what was cut, changed: the cells are marked anew. */
   showMatches(): void {
     this.api.refreshCells({ force: true });
     this.layer.paint();
@@ -334,6 +334,12 @@ export class SheetGrid implements Drawing {
     this.order.follow();
     this.drawRows();
     this.tellRows();
+  }
+
+  /** Rows that a paste made are in sight at once, whatever the filters say. */
+  private showAdded(added: readonly string[]): void {
+    for (const id of added) this.order.keepAdded(id);
+    this.redrawRows();
   }
 
   private drawRows(): void {

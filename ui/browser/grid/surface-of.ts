@@ -1,6 +1,7 @@
 // What a grid that stands on screen can do for the table of commands. Made by sheet-grid.ts from its parts.
 
 import type { CopyActs } from './clipboard/copy-acts.ts';
+import { cut, forgetCut } from './clipboard/cut.ts';
 import type { PasteActs } from './clipboard/paste-acts.ts';
 import type { FillActs } from './fill/fill-acts.ts';
 import type { GridEntry } from './grid-entry.ts';
@@ -40,8 +41,8 @@ export function surfaceOf({ layer, entry, rows, copies, pastes, fills }: GridPar
     selectAll: () => layer.selectAll(),
     isWide: () => layer.isWide(),
     shrink: () => layer.shrink(),
-    hasCut: () => copies.hasCut,
-    forgetCut: () => copies.forgetCut(),
+    hasCut: () => cut.peek() !== undefined,
+    forgetCut,
     copied: (withHeaders) => copies.copied(withHeaders),
     cut: () => copies.cut(),
     paste: (text, html, keepFormulas) => pastes.paste(text, html, keepFormulas),

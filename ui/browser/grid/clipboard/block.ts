@@ -1,16 +1,24 @@
 // A block of cells as it comes from the clipboard: the texts that stood in the cells and, where another program says so, the
-// values behind them, which no mark or order can make ambiguous. Read from tab-separated text and from HTML tables.
+// values behind them, which no mark or order can make ambiguous; of cells of ours what was typed in them. Read from tab-separated
+// text and from HTML tables.
 
+import type { TypedHere } from '../typed-here.ts';
+import type { CutCell } from './cut.ts';
 import { fromTabSeparated } from './tab-separated.ts';
 
 export interface BlockCell {
   readonly text: string;
   /** The number behind the text; of a date its serial number, 1 on 31 December 1899. */
   readonly value?: number;
+  /** Of a cell of ours that holds a quantity or a range: what was typed. */
+  readonly typed?: TypedHere;
+  /** Where it goes from when it is pasted. */
+  readonly cut?: CutCell;
 }
 
 export interface Block {
-  readonly cells: readonly (readonly BlockCell[])[];
+  /** Line by line; undefined where nothing lands. */
+  readonly cells: readonly (readonly (BlockCell | undefined)[])[];
   /** Where it was copied here: the sheet, and the columns in order. */
   readonly from?: { readonly sheet: string; readonly columns: readonly string[] };
 }
@@ -18,6 +26,10 @@ export interface Block {
 /** The attributes in which a table of ours says where it comes from. */
 export const FROM_SHEET = 'data-dibble-sheet';
 export const FROM_COLUMNS = 'data-dibble-columns';
+/** The decimal mark of what was typed in its cells; of each cell, what was typed and the unit of its column. */
+export const FROM_DECIMAL = 'data-dibble-decimal';
+export const TYPED = 'data-dibble-typed';
+export const TYPED_UNIT = 'data-dibble-unit';
 
 export const EMPTY_BLOCK: Block = { cells: [] };
 
@@ -34,18 +46,17 @@ export function isTable(block: Block): boolean {
   return height(block) > 1 || width(block) > 1;
 }
 
-/** A text and the HTML that came with it; '' where there was none. */
-export function readBlock(text: string, html: string): Block {
+/** A text and the HTML that came with it; '' where there was none. `decimal`: the mark that figures are typed with here. */
+export function readBlock(text: string, html: string, decimal = '.'): Block {
   const plain = fromTabSeparated(text).map((row) => row.map((one): BlockCell => ({ text: one })));
-  const table = html === '' ? undefined : readTable(html);
+  const table = html === '' ? undefined : readTable(html, decimal);
   if (table === undefined) return { cells: plain };
   const sameSize = table.cells.length === plain.length && width(table) === width({ cells: plain });
   // Where both tell of the same cells the text is as it stood on the screen, and the table knows the values.
   if (!sameSize) return plain.length > 0 && width({ cells: plain }) > 1 ? { ...table, cells: plain } : table;
   const cells = plain.map((row, i) =>
     row.map((cell, j): BlockCell => {
-      const value = table.cells[i]?.[j]?.value;
-      return value === undefined ? cell : { ...cell, value };
+      return { ...table.cells[i]?.[j], ...cell };
     }),
   );
   return { ...table, cells };
@@ -56,11 +67,15 @@ function withoutStyles(html: string): string {
   return html.replace(/<style[\s\S]*?<\/style>/gi, '').replace(/\sstyle\s*=\s*("[^"]*"|'[^']*'|[^\s>]+)/gi, '');
 }
 
-function readTable(html: string): Block | undefined {
+function readTable(html: string, decimal: string): Block | undefined {
   const page = new DOMParser().parseFromString(withoutStyles(html), 'text/html');
   const table = page.querySelector('table');
   if (table === null) return undefined;
-  const cells = [...table.rows].map((row) => [...row.cells].flatMap((cell) => spread(readCell(cell), cell.colSpan)));
+  // What was typed with another mark would be read otherwise.
+  const isTyped = table.getAttribute(FROM_DECIMAL) === decimal;
+  const cells = [...table.rows].map((row) =>
+    [...row.cells].flatMap((cell) => spread(readCell(cell, isTyped), cell.colSpan)),
+  );
   if (cells.length === 0) return undefined;
   const sheet = table.getAttribute(FROM_SHEET);
   const columns = table.getAttribute(FROM_COLUMNS);
@@ -72,10 +87,15 @@ function spread(cell: BlockCell, over: number): readonly BlockCell[] {
   return [cell, ...Array.from({ length: Math.max(0, over - 1) }, (): BlockCell => ({ text: '' }))];
 }
 
-function readCell(cell: HTMLTableCellElement): BlockCell {
+function readCell(cell: HTMLTableCellElement, isTyped: boolean): BlockCell {
   const text = (cell.textContent ?? '').replace(/\s*\n\s*/g, ' ').trim();
   const value = valueBehind(cell);
-  return value === undefined ? { text } : { text, value };
+  const entry = isTyped ? cell.getAttribute(TYPED) : null;
+  return {
+    text,
+    ...(value === undefined ? {} : { value }),
+    ...(entry === null ? {} : { typed: { entry, unit: cell.getAttribute(TYPED_UNIT) ?? '' } }),
+  };
 }
 
 /** Spreadsheets put the value of a cell in an attribute: sdval, x:num, or a small record. */

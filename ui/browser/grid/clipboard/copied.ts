@@ -1,9 +1,11 @@
 // Selected cells as other programs take them: tab-separated text and an HTML table, with or without a line of headers. Figures
-// go out bare and at full length, with the decimal mark of the place; days as 2027-03-15; the rest as shown.
+// go out bare and at full length, with the decimal mark of the place; days as 2027-03-15; the rest as shown. The table says
+// besides what was typed, for cells of ours that it is pasted in.
 
 import { type Book, type CellView, type ColumnView, cellView, isoDate, settings } from '../../../../engine/index.ts';
 import type { RowAt } from '../../store/selection.ts';
-import { FROM_COLUMNS, FROM_SHEET } from './block.ts';
+import type { TypedHere } from '../typed-here.ts';
+import { FROM_COLUMNS, FROM_DECIMAL, FROM_SHEET, TYPED, TYPED_UNIT } from './block.ts';
 import { toTabSeparated } from './tab-separated.ts';
 
 export interface Copied {
@@ -16,14 +18,31 @@ export interface CopyArea {
   readonly columns: readonly ColumnView[];
 }
 
+interface CopiedCell {
+  readonly text: string;
+  readonly typed?: TypedHere | undefined;
+}
+
 export function copyOf(book: Book, sheet: string, { rows, columns }: CopyArea, withHeaders: boolean): Copied {
   const decimal = settings(book).writing?.decimal ?? '.';
   const lines = rows.map(({ slot }) =>
-    columns.map((column) => copyText(cellView(book, sheet, slot, column.id), column, decimal)),
+    columns.map((column): CopiedCell => {
+      const cell = cellView(book, sheet, slot, column.id);
+      return { text: copyText(cell, column, decimal), typed: typedHere(cell, column) };
+    }),
   );
-  const headers = columns.map(headerText);
+  const headers = columns.map((column): CopiedCell => ({ text: headerText(column) }));
   const all = withHeaders ? [headers, ...lines] : lines;
-  return { text: toTabSeparated(all), html: table(sheet, columns, withHeaders ? headers : undefined, lines) };
+  const from = [
+    attribute(FROM_SHEET, sheet),
+    attribute(FROM_COLUMNS, columns.map(({ id }) => id).join(' ')),
+    attribute(FROM_DECIMAL, decimal),
+  ];
+  const head = withHeaders ? row(headers, 'th') : '';
+  return {
+    text: toTabSeparated(all.map((cells) => cells.map(({ text }) => text))),
+    html: `<table${from.join('')}>${head}${lines.map((cells) => row(cells, 'td')).join('')}</table>`,
+  };
 }
 
 /** 'Length (ft)'. */
@@ -38,17 +57,21 @@ function copyText(cell: CellView, { type, unit }: ColumnView, decimal: string): 
   return String(Number(cell.number.toPrecision(15))).replace('.', decimal);
 }
 
-function table(
-  sheet: string,
-  columns: readonly ColumnView[],
-  headers: readonly string[] | undefined,
-  lines: readonly (readonly string[])[],
-): string {
-  const from = `${FROM_SHEET}="${escaped(sheet)}" ${FROM_COLUMNS}="${escaped(columns.map(({ id }) => id).join(' '))}"`;
-  const row = (cells: readonly string[], tag: 'td' | 'th'): string =>
-    `<tr>${cells.map((cell) => `<${tag}>${escaped(cell)}</${tag}>`).join('')}</tr>`;
-  const body = lines.map((cells) => row(cells, 'td')).join('');
-  return `<table ${from}>${headers === undefined ? '' : row(headers, 'th')}${body}</table>`;
+/** What its text alone doesn't say: the ends of a range, the unit of a quantity. */
+function typedHere({ entry, number, range }: CellView, { unit }: ColumnView): TypedHere | undefined {
+  return range !== '' || (number !== undefined && unit !== '') ? { entry, unit } : undefined;
+}
+
+function row(cells: readonly CopiedCell[], tag: 'td' | 'th'): string {
+  const one = ({ text, typed }: CopiedCell): string => {
+    const more = typed === undefined ? '' : attribute(TYPED, typed.entry) + attribute(TYPED_UNIT, typed.unit);
+    return `<${tag}${more}>${escaped(text)}</${tag}>`;
+  };
+  return `<tr>${cells.map(one).join('')}</tr>`;
+}
+
+function attribute(name: string, value: string): string {
+  return ` ${name}="${escaped(value)}"`;
 }
 
 function escaped(text: string): string {

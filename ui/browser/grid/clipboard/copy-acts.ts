@@ -1,72 +1,41 @@
-// Copying and cutting what is selected. What was cut stays where it is, marked, until it is pasted; then it goes in the same
-// step.
+// Copying and cutting what is selected.
 
 import type { ColumnView } from '../../../../engine/index.ts';
 import { announce, tell } from '../../store/notices.ts';
-import type { CellAt } from '../../store/selection.ts';
 import { columnOf } from '../../store/sheets.ts';
 import type { SheetCells } from '../sheet-cells.ts';
 import { type Copied, type CopyArea, copyOf } from './copied.ts';
-
-/** What was cut last: a paste of the same text takes it from where it stood. */
-export interface Cut {
-  readonly text: string;
-  readonly cells: readonly CellAt[];
-}
+import { beginCut, cutCell, forgetCut } from './cut.ts';
+import { keepCopied } from './last-copied.ts';
 
 export class CopyActs {
   readonly #cells: SheetCells;
-  readonly #redraw: () => void;
-  #cut: Cut | undefined;
 
-  /** `redraw` draws the cells anew, those that were cut with their mark. */
-  constructor(cells: SheetCells, redraw: () => void) {
+  constructor(cells: SheetCells) {
     this.#cells = cells;
-    this.#redraw = redraw;
   }
 
   /** The selection as text and HTML; undefined where it can't be copied as one block, which is said. */
   copied(withHeaders = false): Copied | undefined {
     const area = this.#area();
     if (area === undefined) return undefined;
-    this.forgetCut();
+    forgetCut();
     const { book, sheet } = this.#cells;
     const count = area.rows.length * area.columns.length;
     announce(count === 1 ? 'Copied a cell.' : `Copied ${count} cells.`);
-    return copyOf(book, sheet.id, area, withHeaders);
+    return keepCopied(copyOf(book, sheet.id, area, withHeaders));
   }
 
   cut(): Copied | undefined {
     const area = this.#area();
     const copied = this.copied();
     if (area === undefined || copied === undefined) return undefined;
-    const { sheet } = this.#cells;
-    const cells = area.rows.flatMap((row) =>
-      area.columns.map(({ id }): CellAt => ({ sheet: sheet.id, row, column: id })),
-    );
-    this.#cut = { text: copied.text, cells };
-    this.#redraw();
-    announce(`Cut ${cells.length === 1 ? 'a cell' : `${cells.length} cells`}: it goes when it is pasted.`);
+    const { book, sheet } = this.#cells;
+    const lines = area.rows.map(({ id }) => area.columns.map((column) => cutCell(book, sheet.id, id, column.id)));
+    beginCut(book, copied.text, lines);
+    const count = lines.flat().length;
+    announce(`Cut ${count === 1 ? 'a cell' : `${count} cells`}: it goes when it is pasted.`);
     return copied;
-  }
-
-  /** What was cut and is now pasted. */
-  cutFor(text: string): Cut | undefined {
-    return this.#cut?.text === text ? this.#cut : undefined;
-  }
-
-  isCut(row: string, column: string): boolean {
-    return this.#cut?.cells.some((cell) => cell.row.id === row && cell.column === column) === true;
-  }
-
-  get hasCut(): boolean {
-    return this.#cut !== undefined;
-  }
-
-  forgetCut(): void {
-    if (this.#cut === undefined) return;
-    this.#cut = undefined;
-    this.#redraw();
   }
 
   /** One block: the selected area, or several that lie in the same rows or the same columns. */

@@ -1,84 +1,84 @@
 // Pasting into the grid: at once where everything simply fits, else what it would do is shown first. A table always lands in
 // as many cells as it has, however the paste was begun.
 
-import { type ColumnView, type Done, type Refusal, rowName } from '../../../../engine/index.ts';
+import { type Done, type Refusal, rowName, settings } from '../../../../engine/index.ts';
 import { givePasteUp, pendingPaste } from '../../dialogs/paste-state.ts';
 import { change, UNDO } from '../../store/change.ts';
 import { announce, tell } from '../../store/notices.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { withUnits } from '../../store/units.ts';
-import { cellsOf, type Rectangle } from '../ranges.ts';
-import { isHead, isRow } from '../row-handle.ts';
+import { isRow } from '../row-handle.ts';
 import type { SheetCells } from '../sheet-cells.ts';
-import { type Block, type BlockCell, height, isTable, readBlock, width } from './block.ts';
-import type { CopyActs } from './copy-acts.ts';
+import { type Block, type BlockCell, height, readBlock } from './block.ts';
+import { cut, forgetCut } from './cut.ts';
+import { type Laid, laidOver, runsOf } from './landing.ts';
+import { htmlTo, sameText } from './last-copied.ts';
 import { keptColumns, PasteJob, pasteMessage } from './paste-job.ts';
-import type { LandingRow, PastePlan } from './paste-plan.ts';
+import type { PastePlan } from './paste-plan.ts';
 
 export class PasteActs {
   readonly #cells: SheetCells;
-  readonly #copies: CopyActs;
+  readonly #rowsAdded: (ids: readonly string[]) => void;
 
-  constructor(cells: SheetCells, copies: CopyActs) {
+  /** `rowsAdded` draws rows that a paste made, at once. */
+  constructor(cells: SheetCells, rowsAdded: (ids: readonly string[]) => void) {
     this.#cells = cells;
-    this.#copies = copies;
+    this.#rowsAdded = rowsAdded;
   }
 
   /** Pastes what the clipboard holds over the selection. `keepFormulas`: never over a formula. */
   paste(text: string, html: string, keepFormulas: boolean): void {
-    const area = this.#cells.layer.rectangle();
-    const block = readBlock(text, html);
-    if (area === undefined || height(block) === 0) return;
-    if (!isTable(block) && this.#cells.layer.isWide() && !keepFormulas) {
-      this.#fillSelected(block);
+    const { book, sheet, layer } = this.#cells;
+    const block = this.#withCut(readBlock(text, htmlTo(text, html), settings(book).writing?.decimal), text);
+    if (layer.rectangle() === undefined || height(block) === 0) return;
+    const laid = this.#laid(block);
+    if (laid === undefined) {
+      tell(
+        'Nothing pasted: each of several ranges takes a block only where it is as large, or a whole multiple.',
+        'refusal',
+      );
       return;
     }
-    const { book, sheet } = this.#cells;
-    const whole = repeatedOver(block, area);
-    const job = new PasteJob({
-      book,
-      sheet,
-      block: whole,
-      columns: this.#columnsFrom(area.left),
-      rows: (lines) => this.#rowsFrom(area.top, lines),
-      cut: this.#copies.cutFor(text),
-      keepFormulas,
-    });
+    const job = new PasteJob({ book, sheet, ...laid, keepFormulas });
     const plan = job.plan();
     if (job.questions(plan).length > 0) {
       pendingPaste.value = {
         job,
         skipped: new Set(),
         refused: undefined,
-        take: (asked, skipped) => this.#take(asked, asked.plan(), skipped, area),
+        take: (asked, skipped) => this.#take(asked, asked.plan(), skipped),
       };
       return;
     }
-    const why = this.#take(job, plan, new Set(), area);
+    const why = this.#take(job, plan, new Set());
     if (why !== undefined) tell(why, 'refusal');
   }
 
-  /** A single cell goes into every one that is selected. */
-  #fillSelected({ cells }: Block): void {
-    const [[cell] = []] = cells;
-    const { layer } = this.#cells;
-    const entry = cell?.text ?? '';
-    const corners = layer.rectangles().flatMap(cellsOf);
-    const columns = new Set(corners.map(({ column }) => column));
-    const commands = corners.flatMap((corner) => {
-      const row = this.#cells.row(corner.row);
-      const column = this.#cells.column(corner.column);
-      const takes =
-        column !== undefined && column.role !== 'made' && (column.role !== 'computed' || columns.size === 1);
-      return row === undefined || !takes ? [] : [this.#cells.typing(row, column.id, entry)];
+  #laid(block: Block): Laid | undefined {
+    const { layer, sheet } = this.#cells;
+    const { rows, columns } = layer.bounds();
+    return laidOver(block, layer.rectangles(), {
+      rowAt: (index) => layer.rowAt(index),
+      columnAt: (index) => this.#cells.column(index),
+      rows,
+      columns,
+      entered: sheet.entered,
     });
-    const count = commands.length;
-    if (count === 0) tell('Nothing pasted: these cells are filled by their formulas.', 'refusal');
-    else this.#cells.write(commands, pasteMessage(count), 'Nothing pasted.', () => announce(pastedWords(count)));
+  }
+
+  /** The block that was cut last knows of each cell where it goes from. */
+  #withCut(block: Block, text: string): Block {
+    const now = cut.peek();
+    const isIt = now !== undefined && now.book === this.#cells.book && sameText(now.text, text);
+    if (!isIt || block.from?.sheet !== now.lines[0]?.[0]?.sheet) return block;
+    const cells = block.cells.map((line, at) =>
+      line.map((cell, across) => cell && { ...cell, ...cutAs(now.lines[at]?.[across]) }),
+    );
+    return { ...block, cells };
   }
 
   /** Carries a job out as one step; gives why it could not be. */
-  #take(job: PasteJob, plan: PastePlan, skipped: ReadonlySet<string>, area: Rectangle): string | undefined {
+  #take(job: PasteJob, plan: PastePlan, skipped: ReadonlySet<string>): string | undefined {
     const commands = job.commands(plan, skipped);
     const count = job.count(plan, skipped);
     const kept = keptColumns(plan);
@@ -96,9 +96,12 @@ export class PasteActs {
           why = `Nothing pasted. ${this.#where(done)}${done.why}`;
           return;
         }
+        const select = (): void => this.#selectPasted(plan, done.inserted);
+        // A dialog that goes gives the focus back to the cell in which it was asked for.
+        if (pendingPaste.peek() === undefined) select();
+        else requestAnimationFrame(select);
         givePasteUp();
-        this.#copies.forgetCut();
-        this.#selectPasted(plan, area);
+        forgetCut();
         const left = kept.length === 0 ? '' : ` Left to their formulas: ${kept.join(', ')}.`;
         const out = skipped.size === 0 ? '' : ` Skipped ${skipped.size}.`;
         if (count > 1 || left !== '' || out !== '') tell(`${pastedWords(count)}${out}${left}`, 'done', UNDO);
@@ -118,57 +121,32 @@ export class PasteActs {
     return `In ${at === undefined ? 'a new row' : rowName(book, sheet.id, at.slot)}, ${column.name}: `;
   }
 
-  #columnsFrom(left: number): readonly ColumnView[] {
-    const { columns } = this.#cells.layer.bounds();
-    return Array.from({ length: columns - left }, (_, at) => this.#cells.column(left + at)).filter(
-      (column) => column !== undefined,
-    );
-  }
-
-  /** Rows from a position downwards, heads of groups passed over; past the last, new ones where rows are added by hand. */
-  #rowsFrom(top: number, lines: number): readonly LandingRow[] {
-    const { layer, sheet } = this.#cells;
-    const found: LandingRow[] = [];
-    const { rows } = layer.bounds();
-    for (let index = top; index < rows && found.length < lines; index += 1) {
-      const row = layer.rowAt(index);
-      if (row === undefined || isHead(row)) continue;
-      if (!isRow(row)) break;
-      found.push({ row });
-    }
-    if (!sheet.entered) return found;
-    const there = found.length;
-    return [...found, ...Array.from({ length: lines - there }, (_, fresh): LandingRow => ({ fresh }))];
-  }
-
-  #selectPasted({ landing }: PastePlan, area: Rectangle): void {
+  /** The cells that were pasted, those of new rows with them, wherever these stand. */
+  #selectPasted({ landing }: PastePlan, inserted: readonly string[]): void {
+    if (inserted.length > 0) this.#rowsAdded(inserted);
     const { layer } = this.#cells;
-    const { rows, columns } = layer.bounds();
-    const over = landing.columns.length;
-    layer.select({
-      anchor: { row: area.top, column: area.left },
-      head: {
-        row: Math.min(area.top + Math.max(1, landing.rows.length) - 1, rows - 1),
-        column: Math.min(area.left + Math.max(1, over) - 1, columns - 1),
-      },
-    });
+    const ids = new Set([...landing.rows.flatMap((into) => ('row' in into ? [into.row.id] : [])), ...inserted]);
+    const all = Array.from({ length: layer.bounds().rows }, (_, index) => index);
+    const rows = all.filter((index) => ids.has(layer.rowAt(index)?.id ?? ''));
+    const across = landing.columns.flatMap((column) => layer.cornerOf(0, column?.id ?? '')?.column ?? []);
+    const isNoRow = (index: number): boolean => {
+      const row = layer.rowAt(index);
+      return row === undefined || !isRow(row);
+    };
+    const ranges = runsOf(rows, isNoRow).flatMap(({ from, to }) =>
+      runsOf(across, () => false).map((columns) => ({
+        anchor: { row: from, column: columns.from },
+        head: { row: to, column: columns.to },
+      })),
+    );
+    // The last is the one in hand: where they are several, the first.
+    if (ranges.length > 0) layer.setRanges([...ranges.slice(1), ...ranges.slice(0, 1)]);
     layer.focusAnchor();
   }
 }
 
-/** A block again and again over a selection that is a whole multiple of it. */
-function repeatedOver(block: Block, { top, bottom, left, right }: Rectangle): Block {
-  const [high, wide] = [height(block), width(block)];
-  const [rows, across] = [bottom - top + 1, right - left + 1];
-  const down = rows % high === 0 ? rows / high : 1;
-  const over = across % wide === 0 ? across / wide : 1;
-  if (down * over === 1) return block;
-  const line = (cells: readonly BlockCell[]): readonly BlockCell[] => {
-    const padded = Array.from({ length: wide }, (_, at): BlockCell => cells[at] ?? { text: '' });
-    return over === 1 ? cells : Array.from({ length: over }, () => padded).flat();
-  };
-  const once = block.cells.map(line);
-  return { ...block, cells: Array.from({ length: down }, () => once).flat() };
+function cutAs(from: BlockCell['cut']): Pick<BlockCell, 'cut'> {
+  return from === undefined ? {} : { cut: from };
 }
 
 function pastedWords(count: number): string {

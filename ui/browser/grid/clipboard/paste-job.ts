@@ -8,10 +8,11 @@ import {
   cellView,
   type Message,
   message,
+  rowWithId,
   type SheetView,
 } from '../../../../engine/index.ts';
-import { type Block, type BlockCell, width } from './block.ts';
-import type { Cut } from './copy-acts.ts';
+import { type Block, width } from './block.ts';
+import { type CutCell, cutKey, holdsStill } from './cut.ts';
 import {
   cellKey,
   type LandingRow,
@@ -31,7 +32,8 @@ export interface PasteParts {
   readonly columns: readonly ColumnView[];
   /** Where so many lines land from the first cell downwards; fewer where there is no room. */
   readonly rows: (lines: number) => readonly LandingRow[];
-  readonly cut: Cut | undefined;
+  /** It stands there more often than once, so that its first line is no line of headers. */
+  readonly repeated: boolean;
   /** Never types over a formula. */
   readonly keepFormulas: boolean;
 }
@@ -54,7 +56,7 @@ export class PasteJob {
   constructor(parts: PasteParts, options?: PasteOptions) {
     this.parts = parts;
     this.width = width(parts.block);
-    this.named = namedColumns(parts.block, parts.sheet);
+    this.named = parts.repeated ? undefined : namedColumns(parts.block, parts.sheet);
     const computed = new Set(parts.columns.slice(0, this.width).filter(({ role }) => role === 'computed')).size;
     this.options = options ?? {
       reading: usualReading(parts.book),
@@ -70,7 +72,7 @@ export class PasteJob {
   }
 
   /** The lines that are pasted: all, or those under the headers. */
-  get lines(): readonly (readonly BlockCell[])[] {
+  get lines(): Block['cells'] {
     const { cells } = this.parts.block;
     return this.options.byName ? cells.slice(1) : cells;
   }
@@ -91,7 +93,8 @@ export class PasteJob {
     const { landing, cells } = plan;
     const said: string[] = [];
     if (block.from !== undefined && block.from.sheet !== sheet.id) {
-      said.push('It was copied from another sheet: see that each column lands where it belongs.');
+      const how = cells.some((cell) => cell.cut !== undefined) ? 'cut' : 'copied';
+      said.push(`It was ${how} from another sheet: see that each column lands where it belongs.`);
     }
     if (this.named !== undefined) said.push('Its first line names columns.');
     const outside = landing.columns.filter((column) => column === undefined).length;
@@ -106,24 +109,25 @@ export class PasteJob {
     if (refused > 0) said.push(`${refused === 1 ? 'One cell doesn’t' : `${refused} cells don’t`} fit.`);
     const open = countOf(cells, 'open');
     if (open > 0) said.push(`${open === 1 ? 'One cell' : `${open} cells`} could be read in two ways.`);
+    const far = countOf(cells, 'far');
+    if (far > 0) {
+      const dates = far === 1 ? 'One date lies' : `${far} dates lie`;
+      said.push(`${dates} far from the season and from the dates around: see that the year is meant.`);
+    }
     return said;
   }
 
-  /** Commands for what fits, cells that a person skips left out; a cut goes from where it stood first. */
+  /** Commands for what fits, cells that a person skips left out; of a cut what is pasted goes from where it stood first. */
   commands(plan: PastePlan, skipped: ReadonlySet<string>): readonly Command[] {
-    const { sheet, book, cut } = this.parts;
+    const { sheet } = this.parts;
     const taken = plan.cells.filter((cell) => isTaken(cell, skipped));
-    const cellsOver = cut === undefined ? [] : taken;
     const into = new Set(
-      cellsOver.flatMap((cell) => ('row' in cell.into ? [`${cell.into.row.id} ${cell.column.id}`] : [])),
+      taken.flatMap(({ into: at, column }) => ('row' in at ? [cutKey(sheet.id, at.row.id, column.id)] : [])),
     );
-    const cleared = (cut?.cells ?? []).flatMap((cell): Command[] => {
-      const place = { sheet: cell.sheet, row: cell.row.id, column: cell.column };
-      const { origin, entry } = cellView(book, cell.sheet, cell.row.slot, cell.column);
-      if (cell.sheet === sheet.id && into.has(`${cell.row.id} ${cell.column}`)) return [];
-      if (origin === 'override') return [{ command: 'take back', ...place }];
-      return origin === 'entered' && entry !== '' ? [{ command: 'set cell', ...place, entry: '' }] : [];
-    });
+    const gone = new Map(
+      taken.flatMap(({ cut }) => (cut === undefined ? [] : [[cutKey(cut.sheet, cut.row, cut.column), cut] as const])),
+    );
+    const cleared = [...gone].flatMap(([key, cell]) => (into.has(key) ? [] : this.#clearing(cell)));
     const typed: Command[] = [];
     const added = new Map<number, Record<string, string>>();
     for (const { into: row, column, entry } of taken) {
@@ -134,6 +138,17 @@ export class PasteJob {
     return [...cleared, ...typed, ...rows];
   }
 
+  /** What takes a cell that was cut from where it stands; what was typed there since stays. */
+  #clearing(cell: CutCell): readonly Command[] {
+    const { book } = this.parts;
+    const { sheet, row, column } = cell;
+    const slot = rowWithId(book, sheet, row);
+    if (slot === undefined || !holdsStill(book, cell)) return [];
+    const { origin, entry } = cellView(book, sheet, slot, column);
+    if (origin === 'override') return [{ command: 'take back', sheet, row, column }];
+    return origin === 'entered' && entry !== '' ? [{ command: 'set cell', sheet, row, column, entry: '' }] : [];
+  }
+
   /** How many cells would be pasted. */
   count(plan: PastePlan, skipped: ReadonlySet<string>): number {
     return plan.cells.filter((cell) => isTaken(cell, skipped) && ('row' in cell.into || cell.entry.trim() !== ''))
@@ -142,7 +157,10 @@ export class PasteJob {
 }
 
 function isTaken({ state, line, across }: PlannedCell, skipped: ReadonlySet<string>): boolean {
-  return (state === 'fits' || state === 'open') && (skipped.size === 0 || !skipped.has(cellKey(line, across)));
+  return (
+    (state === 'fits' || state === 'open' || state === 'far') &&
+    (skipped.size === 0 || !skipped.has(cellKey(line, across)))
+  );
 }
 
 function countOf(cells: readonly PlannedCell[], state: PlannedCell['state']): number {

@@ -14,7 +14,9 @@ import {
   tryEntry,
 } from '../../../../engine/index.ts';
 import type { RowAt } from '../../store/selection.ts';
+import { inColumn } from '../typed-here.ts';
 import type { Block, BlockCell } from './block.ts';
+import type { CutCell } from './cut.ts';
 
 /** Where a line of the block lands: in a row that is there, or in a new one, counted from 0. */
 export type LandingRow = { readonly row: RowAt } | { readonly fresh: number };
@@ -42,8 +44,13 @@ export interface PlannedCell {
   /** As it stood in the block, and as it is typed here. */
   readonly given: string;
   readonly entry: string;
-  /** 'fits', 'open' where it could be read in two ways, 'refused', or 'kept' for a column that its formula fills. */
-  readonly state: 'fits' | 'open' | 'refused' | 'kept';
+  /**
+   * 'fits', 'open' where it could be read in two ways, 'far' for a date far from all others, 'refused', or 'kept' for a column that
+   * its formula fills.
+   */
+  readonly state: 'fits' | 'open' | 'far' | 'refused' | 'kept';
+  /** Where it goes from when it is taken. */
+  readonly cut?: CutCell | undefined;
   /** How it reads, or why it can't be taken. */
   readonly says: string;
 }
@@ -119,7 +126,7 @@ function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<s
   const given = cell.text;
   const mended = options.mended.get(cellKey(line, across));
   const entry = mended ?? entryFor(cell, column, options.reading, placed.usual);
-  const plain = { line, across, into, column, given, entry };
+  const plain = { line, across, into, column, given, entry, cut: cell.cut };
   if (column.role === 'made') return { ...plain, state: 'kept', says: 'follows from other sheets' };
   if (column.role === 'computed' && options.keepFormulas) return { ...plain, state: 'kept', says: 'keeps its formula' };
   if (entry.trim() === '') {
@@ -133,8 +140,9 @@ function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<s
   if (!tried.ok) return { ...plain, state: 'refused', says: tried.why };
   const taken = sheet.key === column.id ? nameTaken(book, sheet, entry, into, names) : undefined;
   if (taken !== undefined) return { ...plain, state: 'refused', says: taken };
-  if (tried.far !== undefined) return { ...plain, state: 'open', says: `${tried.text}, ${tried.far}` };
-  const isOpen = tried.other !== undefined && mended === undefined && cell.value === undefined;
+  if (tried.far !== undefined) return { ...plain, state: 'far', says: `${tried.text}, ${tried.far}` };
+  const isExact = mended !== undefined || cell.value !== undefined || cell.typed !== undefined;
+  const isOpen = tried.other !== undefined && !isExact;
   return { ...plain, state: isOpen ? 'open' : 'fits', says: tried.text };
 }
 
@@ -169,8 +177,13 @@ function nameless(cell: PlannedCell, sheet: SheetView): PlannedCell {
   return { ...cell, state: 'refused', says: `A new row of ${sheet.name} needs its ${key}: paste that column with it.` };
 }
 
-/** What is typed for a cell: the value behind it where another program told it, else the text by the marks it is read with. */
-function entryFor({ text, value }: BlockCell, { type }: ColumnView, reading: Reading, usual: Reading): string {
+/**
+ * What is typed for a cell: what was typed where it was copied here, the value behind it where another program told it, else the
+ * text by the marks it is read with.
+ */
+function entryFor({ text, value, typed }: BlockCell, column: ColumnView, reading: Reading, usual: Reading): string {
+  const { type } = column;
+  if (typed !== undefined) return inColumn(typed, column);
   if (type?.kind === 'date') {
     if (value !== undefined && /\d/.test(text)) return isoDate(dayOfSerial(value));
     return reading.dayFirst === usual.dayFirst ? text : swappedDate(text);
@@ -200,9 +213,9 @@ function swappedMarks(text: string): string {
 /** Whether the block's first line names columns of the sheet; the column of each then. */
 export function namedColumns(block: Block, sheet: SheetView): readonly (ColumnView | undefined)[] | undefined {
   const [first = []] = block.cells;
-  const found = first.map(({ text }) => columnCalled(sheet, text));
+  const found = first.map((cell) => columnCalled(sheet, cell?.text ?? ''));
   const named = found.filter((column) => column !== undefined);
-  const filled = first.filter(({ text }) => text.trim() !== '').length;
+  const filled = first.filter((cell) => (cell?.text.trim() ?? '') !== '').length;
   return named.length > 0 && named.length * 2 > filled && block.cells.length > 1 ? found : undefined;
 }
 
