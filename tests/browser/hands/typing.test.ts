@@ -187,6 +187,18 @@ test('a date far from the season asks, and the same entry again is meant', async
   expect(await page.locator('.entry-box').inputValue()).toBe('15 Mar 2072');
   await page.keyboard.press('Escape');
   expect(await book.read(0, 'Sown')).toBe(before);
+  // Going elsewhere is no answer: a press in the grid leads back, another sheet leaves the cell as it is and says so.
+  await book.press(1, 'Sown');
+  const stood = await book.read(1, 'Sown');
+  await page.keyboard.type('5 Mar 1950');
+  await page.locator('.ag-row[row-index="2"] .ag-cell[col-id="sown"]').click();
+  expect(await page.locator('.entry-box').inputValue()).toBe('5 Mar 1950');
+  await book.openSheet('Beds');
+  await expect.poll(() => book.message().textContent()).toMatch(/“5 Mar 1950” was not taken/);
+  await book.openSheet('Plantings');
+  await expect.poll(() => book.read(1, 'Sown')).toBe(stood);
+  await book.message().getByRole('button', { name: 'Take it' }).click();
+  await expect.poll(() => book.read(1, 'Sown')).toBe('5 Mar 1950');
 });
 
 test('an order of day and month that stays open is shown as it was read, before it is taken', async () => {

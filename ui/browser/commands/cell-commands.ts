@@ -60,10 +60,10 @@ export const CELL_COMMANDS: readonly PageCommand[] = [
     where: ['grid'],
     applies: ({ grid }) => grid?.isWide() === true,
     menus: { cell: 0 },
-    run: ({ grid, book, place }) => {
+    run: ({ grid, book, place, column }) => {
       const at = book === undefined ? undefined : rowAt(book, place.sheet, place.row);
-      if (book === undefined || at === undefined || place.column === undefined) return;
-      grid?.typeIn(cellView(book, place.sheet, at.slot, place.column).entry);
+      if (book === undefined || at === undefined || column === undefined) return;
+      grid?.typeIn(cellView(book, place.sheet, at.slot, column.id).entry, column.unit);
     },
   },
   {

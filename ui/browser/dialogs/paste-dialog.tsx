@@ -6,15 +6,8 @@ import type { PasteJob } from '../grid/clipboard/paste-job.ts';
 import { cellKey, type PastePlan, type PlannedCell, rowWords } from '../grid/clipboard/paste-plan.ts';
 import { workbook } from '../store/workbook.ts';
 import { Dialog } from './dialog.tsx';
-import {
-  givePasteUp,
-  mendPaste,
-  type PendingPaste,
-  pendingPaste,
-  readPaste,
-  skipPaste,
-  takePaste,
-} from './paste-state.ts';
+import { mendPaste, readPaste, skipPaste, takePaste } from './paste-edits.ts';
+import { givePasteUp, type PendingPaste, pendingPaste } from './paste-state.ts';
 
 /** So many cells are listed one by one; the others are counted. */
 const LISTED = 200;

@@ -6,6 +6,7 @@ import { type Book, type ColumnView, type TriedEntry, tryEntry } from '../../../
 import { isFigure } from '../store/sheets.ts';
 import { fetchUnitsAtRest, unitsCame } from '../store/units.ts';
 import { matching, optionsFor } from './entry-options.ts';
+import { farQuestion, questionOf } from './entry-questions.ts';
 
 export interface EntryBoxProps {
   readonly book: Book;
@@ -38,8 +39,9 @@ export class EntryBox {
   private active = -1;
   /** True from the first key: before that the whole list is open whatever the text. */
   private typed = false;
-  /** The entry about which a question stands. */
+  /** The entry about which a question was put, and the one that was taken again after it. */
   private asked: string | undefined;
+  private meant: string | undefined;
   private stop = (): void => undefined;
 
   constructor(props: EntryBoxProps) {
@@ -122,17 +124,20 @@ export class EntryBox {
     return tried.ok ? undefined : tried.why;
   }
 
+  /** What is asked about the entry, for as long as nobody said that it is meant. */
+  asks(): string | undefined {
+    return this.meant === this.input.value ? undefined : farQuestion(this.tried());
+  }
+
   /**
    * Why the entry isn't taken yet: what refuses it, or what is asked about it. A question is put once: the same entry taken
    * again is meant so.
    */
   held(): string | undefined {
-    const tried = this.tried();
-    if (!tried.ok) return tried.why;
-    if (tried.far === undefined || this.asked === this.input.value) return undefined;
+    if (this.asked === this.input.value) this.meant = this.asked;
+    const why = this.refusal() ?? this.asks();
     this.asked = this.input.value;
-    this.say();
-    return farWords(tried.text, tried.far);
+    return why;
   }
 
   private tried(): TriedEntry {
@@ -236,14 +241,9 @@ export class EntryBox {
     this.input.classList.toggle('refused', refused);
     this.input.setAttribute('aria-invalid', String(refused));
     this.answer.className = refused ? 'entry-refusal' : 'entry-meaning';
-    if (!tried.ok) this.answer.textContent = refused ? tried.why : '';
-    else if (tried.far !== undefined && this.typed) {
-      this.answer.textContent = farWords(tried.text, tried.far);
-      this.answer.className = 'entry-question';
-    } else if (tried.other !== undefined && this.typed) {
-      this.answer.textContent = `Read as ${tried.text}. If ${tried.other.text} is meant, write ${tried.other.write}.`;
-      this.answer.className = 'entry-question';
-    } else this.answer.textContent = meaning(tried.text, text, column);
+    const question = this.typed ? questionOf(tried) : undefined;
+    if (question !== undefined) this.answer.className = 'entry-question';
+    this.answer.textContent = question ?? (tried.ok ? meaning(tried.text, text, column) : refused ? tried.why : '');
     this.answer.hidden = this.answer.textContent === '';
   }
 
@@ -259,10 +259,6 @@ export class EntryBox {
     this.under.style.left = `${Math.max(4, Math.min(box.left, window.innerWidth - width - 4))}px`;
     this.under.hidden = this.list.hidden && this.answer.hidden;
   }
-}
-
-function farWords(text: string, far: string): string {
-  return `${text} is ${far}. Enter again if it is meant.`;
 }
 
 /** How the entry was understood, with its unit, where that isn't what stands there already. */

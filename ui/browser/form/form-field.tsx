@@ -130,6 +130,7 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
         close(stay);
         return;
       }
+      if (box.asks() !== undefined && box.held() !== undefined) return;
       withUnits<Done | Refusal>(
         () => typeCell({ sheet, row: row.id, column: column.id }, column.name, entry, { quietly: true }),
         ({ refused }) => refused,

@@ -2,10 +2,11 @@
 // take it or leave it. The line draws it; the table of commands calls it by keys and menus.
 
 import { signal } from '@preact/signals';
-import { type Completions, message, tryFormula, type Workbook } from '../../../engine/index.ts';
+import { type Completions, message, tryEntry, tryFormula, type Workbook } from '../../../engine/index.ts';
+import { farQuestion } from '../entry/entry-questions.ts';
 import { change, typeCell } from '../store/change.ts';
 import { announce } from '../store/notices.ts';
-import { arrival, type Place, selection } from '../store/selection.ts';
+import { arrival, type Place, rowAt, selection } from '../store/selection.ts';
 import { columnAt } from '../store/sheets.ts';
 import { withUnits } from '../store/units.ts';
 import { screens, workbookNow } from '../store/workbook.ts';
@@ -163,6 +164,10 @@ function write(place: Place, text: string): string | undefined {
   const typed = text.trim();
   if (isFormula(text, column)) return writeFormula(book, { sheet: place.sheet, column: column.id }, column.name, typed);
   if (place.row === undefined) return undefined;
+  const slot = rowAt(book, place.sheet, place.row)?.slot;
+  const question = farQuestion(tryEntry(book, place.sheet, column.id, typed, slot));
+  // Put once: the next key takes the sentence away, and the same text taken again is meant.
+  if (question !== undefined && question !== refused.peek()) return question;
   const done = typeCell({ sheet: place.sheet, row: place.row, column: column.id }, column.name, typed, {
     quietly: true,
   });

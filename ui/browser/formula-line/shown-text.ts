@@ -13,6 +13,7 @@ import {
   tryFormula,
   whyNone,
 } from '../../../engine/index.ts';
+import { questionOf } from '../entry/entry-questions.ts';
 import { type Place, type RowAt, rowAt } from '../store/selection.ts';
 import { columnOf, hasFormula } from '../store/sheets.ts';
 import { inWords } from '../store/shown.ts';
@@ -58,19 +59,20 @@ export function isFormula(text: string, column: ColumnView): boolean {
 }
 
 /** What the checker says of a text that is being typed. */
-export function answerTo(book: Book, { sheet, column }: LineCell, text: string): Answer {
+export function answerTo(book: Book, { sheet, row, column }: LineCell, text: string): Answer {
   if (isFormula(text, column)) {
     const tried = tryFormula(book, sheet.id, column.id, text);
     if (tried.ok) return { tone: 'good', says: `Gives ${tried.inferred}, in every row of ${sheet.name}.` };
     return { tone: 'refusal', says: tried.diagnostic.why, diagnostic: tried.diagnostic };
   }
-  const tried = tryEntry(book, sheet.id, column.id, text);
+  const tried = tryEntry(book, sheet.id, column.id, text, row?.slot);
   if (!tried.ok) return { tone: 'refusal', says: tried.why };
   if (text.trim() === '') {
     return { tone: 'plain', says: column.role === 'entered' ? 'Leaves the cell blank.' : 'Goes back to the formula.' };
   }
   const over = column.role === 'computed' ? ' Stands over the formula in this row; it can be taken back.' : '';
-  return { tone: 'good', says: `${tried.text}.${over}` };
+  const question = questionOf(tried);
+  return { tone: question === undefined ? 'good' : 'plain', says: (question ?? `${tried.text}.`) + over };
 }
 
 /** What is said of a cell at rest: why it has no value, what it was typed over, or what its column holds. */

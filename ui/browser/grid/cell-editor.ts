@@ -1,10 +1,14 @@
-// The grid's only editor: the page's entry box inside a cell. A bad entry keeps the editor open with its sentence; an
-// entry that was not touched writes nothing, so that looking into a computed cell never types over it.
+// The grid's only editor: the page's entry box inside a cell. A bad entry keeps the editor open with its sentence, and one that is
+// asked about does until it is taken again; an entry that was not touched writes nothing, so that looking into a computed cell never
+// types over it.
 
 import type { ICellEditorComp, ICellEditorParams } from 'ag-grid-community';
-import { type Book, type CellView, type ColumnView, cellView, rowName } from '../../../engine/index.ts';
+import { type Book, type CellView, type ColumnView, cellView, rowName, tryEntry } from '../../../engine/index.ts';
 import { EntryBox } from '../entry/entry-box.ts';
+import { typeCell } from '../store/change.ts';
+import { tell } from '../store/notices.ts';
 import { fetchUnitsWanted } from '../store/units.ts';
+import { workbookNow } from '../store/workbook.ts';
 import { isSpare, type RowHandle } from './row-handle.ts';
 
 /** What a cell holds for the grid while it is shown, and while its entry is on the way back. */
@@ -25,6 +29,8 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
   private before = '';
   private byTyping = false;
   private stop = (): void => undefined;
+  /** Says why the entry was not taken where the person went elsewhere and left it open. */
+  private sayLeft = (): void => undefined;
 
   init(params: Params): void {
     const { shows: column, sheet, data } = params;
@@ -42,6 +48,16 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
       label: isSpare(data) ? `${column.name}, new row` : `${column.name}, ${rowName(book, sheet, data.slot)}`,
       onPick: () => params.stopEditing(true),
     });
+    this.sayLeft = () => {
+      const entry = this.getValue();
+      const tried = tryEntry(book, sheet, column.id, entry, isSpare(data) ? undefined : data.slot);
+      const why = tried.ok ? `${tried.text} is ${tried.far ?? ''}.` : tried.why;
+      const take = (): void => {
+        if (workbookNow() === book) typeCell({ sheet, row: data.id, column: column.id }, column.name, entry);
+      };
+      const acts = tried.ok && !isSpare(data) ? [{ label: 'Take it', run: take }] : [];
+      tell(`${column.name}: “${entry}” was not taken. ${why}`, 'refusal', ...acts);
+    };
   }
 
   getGui(): HTMLElement {
@@ -83,7 +99,7 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
 
   /** Why the entry can't stand. Where it may be for the want of a unit in general use, it is tried once more when those have come. */
   getValidationErrors(): string[] | null {
-    const why = this.untouched() ? undefined : this.entryBox().refusal();
+    const why = this.standsAgainst();
     if (why === undefined) return null;
     void fetchUnitsWanted().then((came) => {
       if (came && this.entryBox().refusal() === undefined) this.stop();
@@ -95,8 +111,19 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
     return this.untouched();
   }
 
+  /** The entry is given up: nothing is to be said of it. */
+  giveUp(): void {
+    this.sayLeft = () => undefined;
+  }
+
   destroy(): void {
+    if (this.box !== undefined && this.standsAgainst() !== undefined) this.sayLeft();
     this.box?.close();
+  }
+
+  /** What refuses the entry, or is asked about it. */
+  private standsAgainst(): string | undefined {
+    return this.untouched() ? undefined : (this.entryBox().refusal() ?? this.entryBox().asks());
   }
 
   private untouched(): boolean {

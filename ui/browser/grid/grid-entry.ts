@@ -136,6 +136,7 @@ export class GridEntry {
 
   /** Gives the entry up: the cell is as it was. */
   leave(): void {
+    this.editor()?.giveUp();
     this.api.stopEditing(true);
     this.layer.focusAnchor();
     this.listener.spareLeft();
@@ -149,6 +150,7 @@ export class GridEntry {
     if (!/[\t\r\n]/.test(text.trim()) || !isTable(readBlock(text, html))) return;
     event.preventDefault();
     event.stopImmediatePropagation();
+    this.editor()?.giveUp();
     this.api.stopEditing(true);
     this.layer.focusAnchor();
     this.listener.paste(text, html);

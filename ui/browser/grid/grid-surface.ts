@@ -18,8 +18,8 @@ export interface GridSurface {
   takeEntry(to: TakenTo): void;
   takeIntoAll(): void;
   leaveEntry(): void;
-  /** Types a text into the cell in hand at once. */
-  typeIn(entry: string): void;
+  /** Types a text into every selected cell at once; `unit`: what its bare figures are in, where that isn't the unit of each column. */
+  typeIn(entry: string, unit?: string): void;
   /** Opens the empty row at the sheet's end. */
   startNewRow(): void;
   putRowIn(where: 'above' | 'below'): void;

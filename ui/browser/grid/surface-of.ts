@@ -28,7 +28,7 @@ export function surfaceOf({ layer, entry, rows, copies, pastes, fills }: GridPar
     takeEntry: (to) => entry.take(to),
     takeIntoAll: () => entry.takeIntoAll(),
     leaveEntry: () => entry.leave(),
-    typeIn: (typed) => fills.fillAll(typed),
+    typeIn: (typed, unit) => fills.fillAll(typed, unit),
     startNewRow: () => rows.startNew(),
     putRowIn: (where) => rows.putIn(where),
     moveRows: (by) => rows.move(by),

@@ -165,8 +165,8 @@ export class FillActs {
     if (commands.length > 0) this.#do(commands, () => announce(filledWords(commands.length)));
   }
 
-  /** One entry into every selected cell that can be typed in. */
-  fillAll(entry: string): void {
+  /** One entry into every selected cell that can be typed in; its bare figures are in `unit`, or in the unit of each column. */
+  fillAll(entry: string, unit = ''): void {
     const { layer } = this.#cells;
     const corners = new Map(
       layer.rectangles().flatMap((area) => cellsOf(area).map((cell) => [`${cell.row} ${cell.column}`, cell] as const)),
@@ -176,7 +176,7 @@ export class FillActs {
       const column = this.#cells.column(corner.column);
       return row === undefined || column === undefined || column.role === 'made'
         ? []
-        : [this.#cells.typing(row, column.id, entry)];
+        : [this.#cells.typing(row, column.id, inColumn({ entry, unit }, column))];
     });
     if (commands.length > 0) this.#do(commands, () => announce(filledWords(commands.length)));
   }
