@@ -9,7 +9,7 @@ import { type Book, columnOf, sheetOf } from './book.ts';
 import { choices, isDecision, type Term, termsOf } from './formula-parts.ts';
 import { inOwnDegrees, ownUnits } from './own-units.ts';
 import { placeOf, type RowOf, valuesOf } from './row-values.ts';
-import { COUNTED, countedNodes, type SayPart, sayCall } from './say-calls.ts';
+import { COUNTED, countedNodes, held, listed, type SayPart, sayCall, saying } from './say-calls.ts';
 import { inWords, rowName, scalarAt } from './shown.ts';
 
 export interface Saying {
@@ -37,9 +37,8 @@ export function sayWhy(book: Book, sheetId: string, row: number, columnId: strin
   if (sheet === undefined || column?.typed === undefined || !isComputed(column)) return undefined;
   if (book.document.isTyped(column, row)) return undefined;
   const value = scalarAt(book, column, row);
-  if (value === null || isError(value)) return undefined;
-  const saying = new Sentence(book, { sheet: sheetId, row }, column.typed);
-  return saying.of(inWords(book, column, row));
+  if (value === null || value === '' || isError(value)) return undefined;
+  return new Sentence(book, { sheet: sheetId, row }, column.typed).of(inWords(book, column, row));
 }
 
 class Sentence {
@@ -97,7 +96,7 @@ class Sentence {
           this.#since.push(`${this.#phrase(first).name ?? ''} is ${this.#phrase(key).text}`);
           return this.#taken(answer);
         }
-        return node;
+        return this.#otherwise(node);
       case 'IFS':
         for (let i = 0; i + 1 < args.length; i += 2) {
           const [condition, answer] = [args[i], args[i + 1]];
@@ -112,6 +111,16 @@ class Sentence {
       default:
         return node;
     }
+  }
+
+  /** What SWITCH comes to where no case is met: its last argument, if it stands alone. */
+  #otherwise(node: Call): Typed {
+    const [first] = node.args;
+    const last = node.args.length % 2 === 0 ? node.args.at(-1) : undefined;
+    if (last === undefined) return { ...node, node: 'blank' };
+    const { name, shown } = first === undefined ? {} : this.#phrase(first);
+    if (name !== undefined) this.#since.push(shown === '' ? name : `${name} is ${shown}`);
+    return this.#taken(last);
   }
 
   #phrase(given: Typed): SayPart {
@@ -134,7 +143,7 @@ class Sentence {
       case 'negate':
         return { text: `less ${this.#phrase(node.operand).text}` };
       case 'binary':
-        return { text: this.#binary(node) };
+        return this.#binary(node);
       case 'call':
         return this.#call(node);
       default:
@@ -167,20 +176,35 @@ class Sentence {
     return { text: shown === '' ? name : `${name} (${shown})`, name, shown, value };
   }
 
-  #binary({ operator, left, right }: Binary): string {
-    if (isNumber(left, 1) && operator === '-') return `what ${this.#phrase(right).text} leaves`;
+  #binary(node: Binary): SayPart {
+    const { operator, left, right } = node;
+    if (operator === '&') return this.#putTogether(node);
+    if (isNumber(left, 1) && operator === '-') return { text: `what ${held(this.#phrase(right))} leaves` };
     const neutral = operator === '*' || operator === '/' ? 1 : operator === '+' || operator === '-' ? 0 : undefined;
-    if (isNumber(this.#taken(right), neutral)) return this.#phrase(left).text;
-    if (isNumber(this.#taken(left), neutral) && (operator === '*' || operator === '+')) return this.#phrase(right).text;
-    if (operator === '&') return `${this.#phrase(left).text} and ${this.#phrase(right).text}`;
+    if (isNumber(this.#taken(right), neutral)) return this.#phrase(left);
+    if (isNumber(this.#taken(left), neutral) && (operator === '*' || operator === '+')) return this.#phrase(right);
     const loose = operator === '*' || operator === '/' || operator === '^';
-    return `${this.#operand(left, loose)} ${BETWEEN[operator]} ${this.#operand(right, loose || operator === '-')}`;
+    const text = `${this.#operand(left, loose)} ${BETWEEN[operator]} ${this.#operand(right, loose || operator === '-')}`;
+    return { text, many: true };
   }
 
-  /** A sum within a product is held together. */
+  /** What a text is put together from, without the words that stand between; '' where it is words alone. */
+  #putTogether(node: Binary): SayPart {
+    const parts = (given: Typed): readonly SayPart[] => {
+      const part = this.#taken(given);
+      if (part.node === 'binary' && part.operator === '&') return [...parts(part.left), ...parts(part.right)];
+      return part.node === 'constant' ? [] : [this.#phrase(part)];
+    };
+    const said = saying(parts(node));
+    return { text: said.length === 0 ? '' : `put together from ${listed(said)}`, many: said.length > 1 };
+  }
+
+  /** A sum within a product is held together, and what else is said of several things within anything. */
   #operand(given: Typed, holds: boolean): string {
     const node = this.#taken(given);
-    const { text } = this.#phrase(node);
+    const part = this.#phrase(node);
+    const { text } = part;
+    if (node.node !== 'binary' || text === '') return held(part);
     const isSum = node.node === 'binary' && (node.operator === '+' || node.operator === '-');
     const whole = isSum && node.operator === '-' && isNumber(node.left, 1);
     return holds && isSum && !whole ? `(${text})` : text;

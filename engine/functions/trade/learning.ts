@@ -67,14 +67,14 @@ export const LEARNING: readonly FunctionDefinition[] = [
   ),
   over(
     'LEARNEDLOW',
-    'Low end of LEARNED: nine times in ten the farm’s own lies between it and LEARNEDHIGH.',
+    'Low end of a learned figure: nine times in ten the farm’s own lies between it and the high end.',
     LIKE_THE_FIGURE,
     (one) => one.low,
   ),
-  over('LEARNEDHIGH', 'High end of LEARNED.', LIKE_THE_FIGURE, (one) => one.high),
+  over('LEARNEDHIGH', 'High end of a learned figure.', LIKE_THE_FIGURE, (one) => one.high),
   over(
     'LEARNEDWEIGHT',
-    "Share of the weight that the farm's observations have in LEARNED.",
+    "Share of the weight that the farm's observations have in a learned figure.",
     SHARE,
     (one) => one.weight,
   ),

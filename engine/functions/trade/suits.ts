@@ -71,5 +71,5 @@ export const SUITS: readonly FunctionDefinition[] = [
     'Yes, marginal or no: the longest day against the critical day length (half an hour either way is marginal), leaf growth before it, latitudes.',
     (found) => found.verdict,
   ),
-  judging('SUITSWHY', 'The reason behind SUITSFARM, in a sentence.', (found) => found.reason),
+  judging('SUITSWHY', 'Why a variety suits the farm or not, in a sentence.', (found) => found.reason),
 ];
