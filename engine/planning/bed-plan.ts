@@ -186,12 +186,15 @@ export function costOfPlan(question: BedQuestion, bedOf: ArrayLike<number>): num
   return plan.cost;
 }
 
-export type NotPlaced = 'longer than any bed' | 'rotation' | 'no room' | 'no dates';
+/** 'full': on none of the beds long enough; 'no room': on none of those to which its family may come back. */
+export type NotPlaced = 'longer than any bed' | 'rotation' | 'no room' | 'full' | 'no dates';
 
 /** Why a planting without a bed has none. */
 export function whyNotPlaced(plan: BedPlan, p: number): NotPlaced {
   const planting = plan.question.plantings[p] as PlanPlanting;
   if (!(planting.until > planting.from)) return 'no dates';
-  if (!plan.question.beds.some(({ length }) => planting.length <= length + DUST)) return 'longer than any bed';
+  const longEnough = plan.question.beds.filter(({ length }) => planting.length <= length + DUST);
+  if (longEnough.length === 0) return 'longer than any bed';
+  if (longEnough.every((bed) => isRotated(planting, bed))) return 'full';
   return (plan.allowed[p]?.length ?? 0) === 0 ? 'rotation' : 'no room';
 }

@@ -142,7 +142,7 @@ function commandsFor(
     const entries: Readonly<Record<string, string>> = {
       'proposed-bed': bed?.text('bed') ?? '',
       'proposed-bed-beside': beside?.text('bed') ?? '',
-      'not-placed': bed === undefined ? `${reason(p)}.` : '',
+      'not-placed': bed === undefined ? `N${reason(p).slice(1)}.` : '',
     };
     return Object.entries(entries)
       .filter(([column, entry]) => row.view(column).entry !== entry)
@@ -150,20 +150,24 @@ function commandsFor(
   });
 }
 
-/** Why a planting got no bed. */
+/** Why a planting got no bed: 'no bed proposed: ...', as it goes on behind the planting's name. */
 function reasons({ question, plantings }: BedWish): (p: number) => string {
   const plan = new BedPlan(question);
   return (p) => {
     const row = plantings[p];
+    const family = row?.text('family') ?? '';
+    const days = `from ${row?.text('planted-out') ?? ''} to ${row?.text('bed-free') ?? ''}`;
     switch (whyNotPlaced(plan, p)) {
       case 'no dates':
         return 'no bed proposed: it is not known when its bed is free again';
       case 'longer than any bed':
         return 'no bed proposed: it is longer than any bed, so split it';
       case 'rotation':
-        return `no bed proposed: on every bed long enough ${row?.text('family') ?? ''} stood too few years ago`;
+        return `no bed proposed: on every bed long enough ${family} stood too few years ago`;
+      case 'full':
+        return `no bed proposed: none that is long enough has room ${days}`;
       case 'no room':
-        return `no bed proposed: none on which its family may come back has room from ${row?.text('planted-out') ?? ''} to ${row?.text('bed-free') ?? ''}`;
+        return `no bed proposed: none to which ${family} may come back has room ${days}`;
     }
   };
 }

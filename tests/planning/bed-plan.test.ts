@@ -130,8 +130,8 @@ describe('what could not be placed', () => {
     across: 1,
   };
   const beds = [{ length: 10, width: 1, field: 'x', families: ['F'] }];
-  const why = (planting: Partial<PlanPlanting>, more: readonly PlanPlanting[] = []) => {
-    const plan = new BedPlan({ beds, plantings: [{ ...base, ...planting }, ...more] });
+  const why = (planting: Partial<PlanPlanting>, more: readonly PlanPlanting[] = [], on = beds) => {
+    const plan = new BedPlan({ beds: on, plantings: [{ ...base, ...planting }, ...more] });
     return whyNotPlaced(plan, 0);
   };
 
@@ -139,7 +139,10 @@ describe('what could not be placed', () => {
     expect(why({ length: 11 })).toBe('longer than any bed');
     expect(why({})).toBe('rotation');
     expect(why({ until: Number.NaN })).toBe('no dates');
-    expect(why({ family: 'G' }, [{ ...base, length: 8, fixed: 0 }])).toBe('no room');
+    const there = { ...base, length: 8, fixed: 0 };
+    expect(why({ family: 'G' }, [there])).toBe('full');
+    const beside = { length: 10, width: 1, field: 'x', families: ['G'] };
+    expect(why({ family: 'G' }, [there], [...beds, beside])).toBe('no room');
   });
 
   it('costs more than anything else in the plan', () => {

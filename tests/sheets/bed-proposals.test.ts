@@ -135,19 +135,36 @@ describe('a garden with too few beds', () => {
 
   it('places what it can, and says of each of the others why not', () => {
     expect(said).toMatch(
-      /^\d+ plantings of \d+ placed\. .*no bed proposed: none on which its family may come back has room from/,
+      /^\d+ plantings of \d+ placed\. .*: no bed proposed: none (that is long enough|to which \w+ may come back) has room from \d/,
     );
     expect(said).toMatch(/And \d+ more: see Not placed in Plantings\.$/);
     for (const name of names(season)) {
       const why = season.value('Plantings', name, 'Not placed');
       expect(why === null, name).toBe(bedOf(season, name) !== '');
-      if (why !== null) expect(season.says('Plantings', name)).toContain(why);
+      if (why === null) continue;
+      expect(season.says('Plantings', name)).toContain(why);
+      expect(why).toMatch(/^No bed proposed: /);
     }
     expect(warnings(season).filter((says) => /holds|stood on this bed/.test(says))).toEqual([]);
   });
 });
 
 describe('what stands in the way is said', () => {
+  it('beds that are simply full are called full, where no family has stood before', () => {
+    const season = seasonOf({
+      'Monthly climate': monthsOf('Madison WI'),
+      Beds: [{ Bed: 'Bed 1', Length: '50 ft' }],
+      Varieties: [{ Variety: 'V', Crop: 'Kale' }],
+      Plantings: ['One', 'Two'].map((Planting) => ({ Planting, Variety: 'V', 'Bed length used': '50 ft' })),
+    });
+    propose(season);
+    const without = names(season).filter((name) => bedOf(season, name) === '');
+    expect(without.length).toBe(1);
+    expect(season.value('Plantings', without[0] ?? '', 'Not placed')).toMatch(
+      /^No bed proposed: none that is long enough has room from \d+ \w+ 2027 to \d+ \w+ 202\d\.$/,
+    );
+  });
+
   it('no beds, nothing to place', () => {
     const none = seasonOf({
       Varieties: [{ Variety: 'V', Crop: 'Kale' }],
