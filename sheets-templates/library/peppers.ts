@@ -141,7 +141,7 @@ export const PEPPERS: readonly Crop[] = [
   ),
   crop('pepper-hot', 'Pepper, hot', {
     ...usual({
-      'Also called': 'chile, chilli peppers, hot peppers',
+      'Also called': 'chile, chili, chilli peppers, hot peppers',
       'Start methods': 'blocks, cells, plants',
       'Usual start': 'cells',
     }),

@@ -115,6 +115,26 @@ describe('crops', () => {
     expect(cropsFound(workbook, typed).map(({ name }) => name)).toContain(crop);
   });
 
+  test.each([
+    ['corn', 'Sweet corn'],
+    ['sweet corn', 'Sweet corn'],
+    ['beets', 'Beet'],
+    ['chillies', 'Pepper, hot'],
+    ['chilies', 'Pepper, hot'],
+    ['chiles', 'Pepper, hot'],
+    ['onions', 'Onion, bulb'],
+    ['lettuce', 'Lettuce, head'],
+    ['tomatoes', 'Tomato'],
+  ])('%s finds %s before all others', (typed, crop) => {
+    expect(cropsFound(workbook, typed)[0]?.name).toBe(crop);
+  });
+
+  test('what only begins so comes last', () => {
+    const names = cropsFound(workbook, 'corn').map(({ name }) => name);
+    expect(names.indexOf('Corn salad')).toBeGreaterThan(0);
+    expect(names).toEqual([...new Set(names)]);
+  });
+
   test('what no crop is called finds none, nothing typed finds all', () => {
     expect(cropsFound(workbook, 'xyz')).toEqual([]);
     expect(cropsFound(workbook, '').length).toBe([...seasonOf({}).book.rows('Crops')].length);

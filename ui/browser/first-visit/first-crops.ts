@@ -15,33 +15,68 @@ export interface FirstCrop {
   readonly planting: string | undefined;
 }
 
-/** Crops found by their names, in the library's order; all for ''. Plurals and parts of names count. */
+/**
+ * Crops found by their names; all for ''. Plurals and parts of names count. What is called just so comes first, then names of which
+ * what was typed is the last word ('corn' is sweet corn before it is corn salad), then other whole words, then beginnings of words;
+ * else they stand in the library's order.
+ */
 export function cropsFound(book: Book, typed: string): readonly FirstCrop[] {
   const planted = plantingsByCrop(book);
   const wanted = wordsOf(typed);
   return askRows(book, CROPS)
-    .filter((row) => {
-      const names = wordsOf(`${row.text('crop')} ${row.text(ALSO_CALLED)}`);
-      return wanted.every((word) => names.some((name) => name.startsWith(word)));
-    })
-    .map((row): FirstCrop => {
+    .flatMap((row) => {
       const name = row.text('crop');
-      return { name, family: row.text('family'), planting: planted.get(name)?.id };
-    });
+      const also = row.text(ALSO_CALLED);
+      const all = wordsOf(`${name} ${also}`);
+      if (!wanted.every((word) => all.some((one) => begins(one, word)))) return [];
+      const [head = ''] = name.split(',');
+      const ranks = [rank(head, wanted), ...also.split(',').map((one) => rank(one, wanted) + AS_WELL)];
+      const far = wanted.every((word) => all.some((one) => same(one, word))) ? WHOLE_WORDS : WHOLE_WORDS + 1;
+      const found: FirstCrop = { name, family: row.text('family'), planting: planted.get(name)?.id };
+      return [{ found, rank: wanted.length === 0 ? 0 : Math.min(far, ...ranks) }];
+    })
+    .toSorted((a, b) => a.rank - b.rank)
+    .map(({ found }) => found);
 }
 
-/** Words without their plural ends: 'carrots' and 'carrot', 'tomatoes' and 'tomato', 'radishes', 'berries'. */
-function wordsOf(text: string): readonly string[] {
+/** A crop that is also called so comes behind one whose name it is. */
+const AS_WELL = 0.5;
+
+/** The rank of names that have all the words somewhere. */
+const WHOLE_WORDS = 2;
+
+/** 0 where a name is just these words, 1 where it ends in them, else past all. */
+function rank(name: string, wanted: readonly Word[]): number {
+  const words = wordsOf(name);
+  const last = words.slice(-wanted.length);
+  const ends = last.length === wanted.length && last.every((word, at) => same(word, wanted[at] ?? []));
+  if (!ends) return Number.POSITIVE_INFINITY;
+  return words.length === wanted.length ? 0 : 1;
+}
+
+/** A word as it stands and without what may be its plural's end: 'tomatoes', 'tomatoe', 'tomato'. */
+type Word = readonly string[];
+
+function same(a: Word, b: Word): boolean {
+  return a.some((form) => b.includes(form));
+}
+
+function begins(name: Word, typed: Word): boolean {
+  return name.some((form) => typed.some((beginning) => form.startsWith(beginning)));
+}
+
+/** 'carrots' and 'carrot', 'tomatoes' and 'tomato', 'radishes', 'berries' and 'berry', 'chillies' and 'chilli'. */
+function wordsOf(text: string): readonly Word[] {
   return text
     .toLowerCase()
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '')
-    .map((word) =>
-      word
-        .replace(/ies$/, 'y')
-        .replace(/(oe|she|che|xe)s$/, (end) => end.slice(0, -2))
-        .replace(/([^s])s$/, '$1'),
-    );
+    .map((word) => [
+      word,
+      ...(/[^s]s$/.test(word) ? [word.slice(0, -1)] : []),
+      ...(/(?:o|sh|ch|x|i)es$/.test(word) ? [word.slice(0, -2)] : []),
+      ...(/ies$/.test(word) ? [word.replace(/ies$/, 'y')] : []),
+    ]);
 }
 
 function plantingsByCrop(book: Book): ReadonlyMap<string, AskedRow> {
