@@ -7,7 +7,7 @@ import { entryText, unitAfter } from '../values/show.ts';
 import { TEXT } from '../values/type.ts';
 import { type Book, columnOf } from './book.ts';
 import { rangeText } from './ranges.ts';
-import { scalarAt, shownCell, typedUnit } from './shown.ts';
+import { scalarAt, shownCell, shownUnit, typedUnit } from './shown.ts';
 import { shownRange } from './shown-range.ts';
 
 /** Where a cell's value comes from. */
@@ -69,7 +69,6 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
   const isNumber = typeof value === 'number' && (type.kind === 'number' || type.kind === 'temperature');
   const range = isNumber || type.kind === 'date' ? shownRange(book, column, row) : undefined;
   const { figure, unit } = range === undefined ? shownCell(book, column, row) : { figure: range.figure, unit: '' };
-  const typedIn = typedUnit(book, column, row);
   const text = unit === '' ? figure : unit === '%' ? `${figure}%` : `${figure} ${unit}`;
   const { writing } = book.document;
   const { currency } = book.document.program;
@@ -79,12 +78,14 @@ function viewCell(book: Book, column: ProgramColumn, row: number): CellView {
     figure,
     unit,
     get fullUnit() {
-      return isNumber ? unitAfter(figure, type, { unit: typedIn, currency }) : '';
+      return isNumber ? unitAfter(figure, type, { unit: shownUnit(book, column, row), currency }) : '';
     },
     text,
     ends: range?.ends ?? '',
     get entry() {
-      return type.kind === 'link' ? figure : this.range || entryText(value, type, { unit: typedIn, currency, writing });
+      return type.kind === 'link'
+        ? figure
+        : this.range || entryText(value, type, { unit: typedUnit(book, column, row), currency, writing });
     },
     get range() {
       return rangeText(book, column, row);

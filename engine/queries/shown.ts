@@ -2,6 +2,8 @@
 
 import { toScalar } from '../calculation/kernels/scalars.ts';
 import type { ColumnDef } from '../calculation/layout.ts';
+import { sameContent } from '../document/content.ts';
+import { shippedRows } from '../document/template-rows.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { shownNumber, type Unit } from '../units/unit.ts';
 import { BLANK } from '../values/column.ts';
@@ -52,6 +54,23 @@ export function typedUnit({ document }: Book, column: ProgramColumn, row: number
   return document.program.typedUnits.unit(number);
 }
 
+/**
+ * The unit in which a cell is shown, where it is not the column's own: the one a person typed. What a template ships follows the
+ * workbook's units for as long as nobody changes it, whatever the unit that its source has; it is kept, copied and edited in that one.
+ */
+export function shownUnit(book: Book, column: ProgramColumn, row: number): Unit | undefined {
+  const unit = typedUnit(book, column, row);
+  return unit === undefined || isShipped(book, column, row) ? undefined : unit;
+}
+
+/** Whether a cell holds what the template ships there. */
+function isShipped({ document }: Book, { id, def }: ProgramColumn, row: number): boolean {
+  const sheet = def.table.id;
+  const rowId = document.rowIdOf(sheet, row) ?? '';
+  const content = shippedRows(document.template, sheet).get(rowId)?.cells.get(id);
+  return content !== undefined && sameContent(document.contentOf(sheet, rowId, id), content);
+}
+
 export interface Shown {
   readonly figure: string;
   /** '' where it is the column's own, or there is none. */
@@ -62,7 +81,7 @@ export interface Shown {
 export function shownCell(book: Book, column: ProgramColumn, row: number): Shown {
   const type = column.type ?? TEXT;
   const value = inOwnProse(book, column, row, scalarAt(book, column, row));
-  return shownScalar(book, value, type, typedUnit(book, column, row), decimalsOf(book, column, row, value, type));
+  return shownScalar(book, value, type, shownUnit(book, column, row), decimalsOf(book, column, row, value, type));
 }
 
 /** What a formula says in words has its temperatures in the workbook's own degrees; what a person typed stays. */
@@ -85,10 +104,10 @@ export function shownScalar(
 
 /**
  * What is typed is what is shown: as many decimals as were typed, not the column's; money keeps its two. What stands where nothing
- * is typed has no noughts at its end either: '8 in', as it would be typed.
+ * is typed has no noughts at its end either: '8 in', as it would be typed; nor has what is shown in another unit than its source's.
  */
 export function decimalsOf(
-  { document }: Book,
+  book: Book,
   column: ProgramColumn,
   row: number,
   value: Scalar,
@@ -98,8 +117,9 @@ export function decimalsOf(
   if (typeof value !== 'number') return declared;
   if (type.kind !== 'temperature' && (type.kind !== 'number' || type.dimension.money !== 0)) return declared;
   const shown = shownNumber(type.unit, value);
-  if (document.isTyped(column, row)) return Math.min(decimalsIn(shown), MOST_TYPED_DECIMALS);
-  if (declared === undefined || column.role !== 'default') return declared;
+  const turned = typedUnit(book, column, row) !== shownUnit(book, column, row);
+  if (!turned && book.document.isTyped(column, row)) return Math.min(decimalsIn(shown), MOST_TYPED_DECIMALS);
+  if (declared === undefined || !(turned || column.role === 'default')) return declared;
   return decimalsIn(Number(shown.toFixed(declared)));
 }
 
@@ -126,7 +146,7 @@ export function inWords(book: Book, column: ProgramColumn, row: number, own = fa
   const value = inOwnProse(book, column, row, scalarAt(book, column, row));
   if (value === null) return 'blank';
   if (type.kind === 'link') return shownScalar(book, value, type, undefined, undefined).figure;
-  const unit = own ? undefined : typedUnit(book, column, row);
+  const unit = own ? undefined : shownUnit(book, column, row);
   const decimals = decimalsOf(book, column, row, value, type);
   const { program, writing } = book.document;
   return showWithUnit(value, type, { unit, decimals, currency: program.currency, writing });

@@ -2,7 +2,16 @@
 // go out bare and at full length, with the decimal mark of the place; days as 2027-03-15; the rest as shown. The table says
 // besides what was typed, for cells of ours that it is pasted in.
 
-import { type Book, type CellView, type ColumnView, cellView, isoDate, settings } from '../../../../engine/index.ts';
+import {
+  type Book,
+  type CellView,
+  type ColumnView,
+  cellView,
+  isoDate,
+  settings,
+  shownNumber,
+  toCanonical,
+} from '../../../../engine/index.ts';
 import type { RowAt } from '../../store/selection.ts';
 import type { TypedHere } from '../typed-here.ts';
 import { FROM_COLUMNS, FROM_DECIMAL, FROM_SHEET, TYPED, TYPED_UNIT } from './block.ts';
@@ -54,7 +63,13 @@ function copyText(cell: CellView, { type, unit }: ColumnView, decimal: string): 
   if (type?.kind === 'date' && typeof cell.value === 'number') return isoDate(cell.value);
   const inColumnUnit = cell.unit === '' && cell.fullUnit === unit;
   if (cell.number === undefined || !inColumnUnit) return cell.text;
-  return String(Number(cell.number.toPrecision(15))).replace('.', decimal);
+  // What is typed, or came with the template, is copied to its last bit; what is worked out without the dust at its end.
+  const typed = cell.origin === 'entered' || cell.origin === 'override';
+  const measured = type?.kind === 'number' || type?.kind === 'temperature' ? type : undefined;
+  if (!typed || typeof cell.value !== 'number' || measured === undefined)
+    return String(Number(cell.number.toPrecision(15))).replace('.', decimal);
+  const number = shownNumber(measured.unit, cell.value);
+  return toCanonical(measured.unit, number) === cell.value ? String(number).replace('.', decimal) : cell.entry;
 }
 
 /** What its text alone doesn't say: the ends of a range, the unit of a quantity. */
