@@ -157,7 +157,7 @@ export const bedNitrogenSheet: SheetDeclaration = {
       name: 'Far more than leaves',
       level: 'note',
       column: 'balance-per-area',
-      says: 'IF(AND([Given] > 2 * [Removed]; [Balance per area] > 100 kg/ha); "More than twice the nitrogen that leaves, and over 100 kg a hectare more: what plants do not take washes out. Give less, or sow a cover crop after (a judgement; local limits come first).")',
+      says: 'IF(AND([Given] > 2 * [Removed]; [Balance per area] > 100 kg/ha); "Far more than twice the nitrogen that leaves: what plants do not take washes out. Give less, or sow a cover crop after (a judgement; local limits come first).")',
     },
   ],
   cautions: [

@@ -29,7 +29,7 @@ export const bestSpacingSheet: SheetDeclaration = {
   name: 'Best spacing',
   question: 'When and how close',
   about:
-    'The rows as planned, every spacing in the row tried from closest to widest: which gives the most mass for sale, the most money, the most bulbs of one size. Closer than the trials behind the curve it is a guess.',
+    'The rows as planned, every spacing in the row tried from closest to widest: which gives the most mass for sale, the most money, the most bulbs of one size.',
   rows: {
     from: 'each',
     sheet: 'plantings',
@@ -129,5 +129,7 @@ export const bestSpacingSheet: SheetDeclaration = {
       says: 'IF([For most mass] <= [Closest]; "The most mass comes at the closest spacing tried: small bulbs still sell by these size bands. Look at the money and the sizes.")',
     },
   ],
-  cautions: ['The curve is of trials with 19 to 335 plants per m2: outside them it is a guess.'],
+  cautions: [
+    'The curve is of trials with {1.8 to 31 plants per ft²|19 to 335 plants per m²}: outside them it is a guess.',
+  ],
 };

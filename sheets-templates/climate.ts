@@ -181,34 +181,28 @@ export const climateSheet: SheetDeclaration = {
       'Warmth',
       computed(
         'degree-days-above-5-degc',
-        'Degree-days above 5 degC',
+        'Bulbing degree-days',
         DEGREE_DAYS,
         `THERMALTIME([Low]; [High]; ${BULBING_BASE} degC; ${BULBING_UPPER} degC)`,
         {
-          note: 'Counted to 25 degC: bulbing of onions.',
+          note: 'Of onions: above 5 degC, counted to 25 degC.',
           decimals: 1,
         },
       ),
       computed(
         'degree-days-6-to-20-degc',
-        'Degree-days 6 to 20 degC',
+        'Leaf growth degree-days',
         DEGREE_DAYS,
         `THERMALTIME([Low]; [High]; ${LEAF_GROWTH_BASE} degC; ${LEAF_GROWTH_UPPER} degC)`,
         {
-          note: 'Leaf growth of onions.',
+          note: 'Of onions: 6 to 20 degC.',
           decimals: 1,
         },
       ),
-      computed(
-        'degree-days-above-10-degc',
-        'Degree-days above 10 degC',
-        DEGREE_DAYS,
-        'THERMALTIME([Low]; [High]; 10 degC)',
-        {
-          note: 'Tender crops.',
-          decimals: 1,
-        },
-      ),
+      computed('degree-days-above-10-degc', 'Tender degree-days', DEGREE_DAYS, 'THERMALTIME([Low]; [High]; 10 degC)', {
+        note: 'Above 10 degC.',
+        decimals: 1,
+      }),
     ),
     ...group(
       'Frost',

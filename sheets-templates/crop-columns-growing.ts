@@ -56,7 +56,7 @@ export const GROWING_COLUMNS = [
   ...group(
     'Space',
     entered('in-row-spacing', 'In-row spacing', SPACING, { note: 'Between single plants in the row.', least: 0 }),
-    entered('rows-per-bed', 'Rows per bed', PLAIN, { note: 'On a bed 30 in (76 cm) wide.', decimals: 0, least: 0 }),
+    entered('rows-per-bed', 'Rows per bed', PLAIN, { note: 'On a bed {30 in|76 cm} wide.', decimals: 0, least: 0 }),
     entered('clump-in-row-spacing', 'Clump in-row spacing', SPACING, {
       note: 'Between blocks of several plants.',
       least: 0,
@@ -67,7 +67,7 @@ export const GROWING_COLUMNS = [
       least: 1,
     }),
     computed('row-spacing', 'Row spacing', SPACING, `${LIBRARY_BED} * [Beds across] / [Rows per bed]`, {
-      note: 'Between rows, by the rows on a bed 30 in wide.',
+      note: 'Between rows, by the rows on a bed {30 in|76 cm} wide.',
       decimals: 1,
     }),
     computed('usual-density', 'Usual density', DENSITY, '1 / ([Row spacing] * [In-row spacing])', {
@@ -75,7 +75,7 @@ export const GROWING_COLUMNS = [
       decimals: 2,
     }),
     withDefault('share-of-ceiling', 'Share of ceiling', SHARE, 'IF([Usual density] >= 20/1 m2; 67%; 50%)', {
-      note: 'Share of what crowding cannot pass that the usual spacing reaches. Where no trial says: two thirds at 20 plants per m2 and closer, half where they stand wider (a judgement).',
+      note: 'Share of what crowding cannot pass that the usual spacing reaches. Where no trial says: two thirds at {2 plants per ft²|20 plants per m²} and closer, half where they stand wider (a judgement).',
       decimals: 0,
       least: 1,
       most: 99,

@@ -90,7 +90,7 @@ export const curingSheet: SheetDeclaration = {
     ...group(
       'Racks',
       withDefault('bulk-density', 'Bulk density', BULK_DENSITY, '550 kg/m3', {
-        note: 'Of loose bulbs. Published 390 to 679 kg/m3; 550 to 650 is memory.',
+        note: 'Of loose bulbs. Published {24 to 42 lb/ft³|390 to 679 kg/m³}; {34 to 41|550 to 650} is memory.',
         decimals: 0,
         least: 0,
       }),

@@ -270,7 +270,7 @@ export const farmSheet: SheetDeclaration = {
         note: 'Used where seedlings are raised loose and the planting names no tray.',
       }),
       withDefault('seeds-in-a-nursery-bed', 'Seeds in a nursery bed', DENSITY, '500/1 m2', {
-        note: 'Of bed, sown close to be lifted and parted. Memory: 300 to 1000 a square metre.',
+        note: 'Of bed, sown close to be lifted and parted. Memory: {30 to 90 a square foot|300 to 1000 a square metre}.',
         decimals: 0,
         least: 1,
       }),
@@ -373,17 +373,17 @@ export const farmSheet: SheetDeclaration = {
         least: 1,
       }),
       withDefault('bed-making', 'Bed making', TIME_BY_AREA, '8 min/m2', {
-        note: 'Clearing, compost, loosening, raking and drip line: 3.1 h a bed of 250 ft2. Memory: time your own.',
+        note: 'Clearing, compost, loosening, raking and drip line: 3.1 h a bed of {250 ft²|23 m²}. Memory: time your own.',
         decimals: 2,
         least: 0,
       }),
       withDefault('tending-a-week', 'Tending a week', TIME_BY_AREA, '0.2 min/m2', {
-        note: 'Watering, feeding, looking for pests: some 5 minutes a week for a bed of 250 ft2. Memory: time your own.',
+        note: 'Watering, feeding, looking for pests: some 5 minutes a week for a bed of {250 ft²|23 m²}. Memory: time your own.',
         decimals: 3,
         least: 0,
       }),
       withDefault('walking-a-bed-over', 'Walking a bed over', TIME_BY_AREA, '0.26 min/m2', {
-        note: 'Least time of a picking: 0.1 h a bed of 250 ft2; okra, 10 to 20 h an acre (Izekor & Katayama, University of Arkansas at Pine Bluff).',
+        note: 'Least time of a picking: 0.1 h a bed of {250 ft²|23 m²}; okra, {10 to 20 h an acre|25 to 50 h a hectare} (Izekor & Katayama, University of Arkansas at Pine Bluff).',
         decimals: 3,
         least: 0,
       }),

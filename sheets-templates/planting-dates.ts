@@ -137,12 +137,12 @@ export const DATE_COLUMNS = group(
     WARMTH,
     'IF([Cover] = "row cover"; 2 Cdeg; IF([Cover] = "tunnel"; 3.5 Cdeg; 0 Cdeg))',
     {
-      note: 'How much warmer the day and night together are under it: row cover 2 to 4 Cdeg, tunnel 2 to 5 (memory).',
+      note: 'How much warmer the day and night together are under it: row cover {4 to 7 °F|2 to 4 °C}, tunnel {4 to 9|2 to 5} (memory).',
       decimals: 1,
     },
   ),
   withDefault('cover-gain-at-night', 'Cover gain at night', WARMTH, 'IF([Cover] = "none"; 0 Cdeg; 1 Cdeg)', {
-    note: 'Row cover 0.2 to 1.8 Cdeg in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel 0 to 2 Cdeg.',
+    note: 'Row cover {0.4 to 3.2 °F|0.2 to 1.8 °C} warmer in two springs of Oregon; on single clear nights it can be colder than outside. Tunnel {0 to 4 °F|0 to 2 °C}.',
     decimals: 1,
   }),
   withDefault(

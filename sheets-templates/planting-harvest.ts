@@ -272,7 +272,7 @@ export const HARVEST_COLUMNS = [
       { note: "In the bed, above the crop's base, to 30 degC. Needs Climate.", decimals: 0 },
     ),
     withDefault('thinning-mass', 'Thinning mass', PLANT_MASS, 'IF(NOT(ISBLANK([Thin to])); 14 g)', {
-      note: 'One plant pulled young. Memory: a salad onion weighs about 14 g.',
+      note: 'One plant pulled young. Memory: a salad onion weighs about {0.5 oz|14 g}.',
       decimals: 1,
       least: 0,
     }),

@@ -284,7 +284,7 @@ export const RIPENING_COLUMNS = group(
     `IF(NOT(ISBLANK(${CROP}.[Chill days])); [Growth counts from] - [Planted out]
       - DAYSABOVE([Planted out]; [Growth counts from]; ${CROP}.[Chill below] + ${CHILL_ALLOWANCE}; ${MEANS}))`,
     {
-      note: 'Before growth begins, for crops that need cold: days with a mean up to 2.5 Cdeg over the cold they want.',
+      note: 'Before growth begins, for crops that need cold: days with a mean up to {4.5 °F|2.5 °C} over the cold they want.',
       decimals: 0,
     },
   ),

@@ -195,7 +195,7 @@ export const WINDOW_COLUMNS = group(
     DATE,
     `IF(${CROP}.[Overwinters] = "autumn planted"; IF(ISBLANK(Farm[Middle of summer]); IF(ISBLANK(Farm[First frost of half the years]); [Summer] + ${TO_MID_AUTUMN}; Farm[First frost of half the years]); WARMUNTIL([Summer]; MAX(${CROP}.[Autumn soil maximum] + ${AIR_OVER_SOIL}; Farm[Coldest mean] + 3 Cdeg); ${MEANS})))`,
     {
-      note: 'For what is planted in autumn: the soil has cooled, which the mean air shows about two degrees above it; where it never cools so far, the coolest months; the average first frost where Climate is empty, or the middle of autumn where no frost is known either (common practice).',
+      note: 'For what is planted in autumn: the soil has cooled, to some {4 °F|2 °C} under the mean air; where it never cools so far, the coolest months; where Climate is empty the average first frost, or the middle of autumn (common practice).',
     },
   ),
   computed(

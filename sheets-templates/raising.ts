@@ -122,7 +122,7 @@ export const raisingSheet: SheetDeclaration = {
         { note: 'When set out; two weeks either way are right.' },
       ),
       computed('height-from', 'Height from', SPACING, `${CROP}.[Transplant height low]`, {
-        note: 'Of a plant ready to go out. Onions 10 to 15 cm: common practice.',
+        note: 'Of a plant ready to go out. Onions {4 to 6 in|10 to 15 cm}: common practice.',
         decimals: 1,
       }),
       computed('height-to', 'Height to', SPACING, `${CROP}.[Transplant height high]`, { decimals: 1 }),

@@ -48,7 +48,7 @@ export const WARMTH_COLUMNS = group(
     `IF([Comes again in spring]; [Crop].[Growth minimum] + ([Crop].[Growth best from] - [Crop].[Growth minimum]) / 2;
       MIN(${TEMPERATE_SUMMER} degC; [Crop].[Growth best from] + ([Crop].[Growth best to] - [Crop].[Growth best from]) / 2))`,
     {
-      note: `At which days to maturity are taken to hold: the middle of what the crop likes best, no warmer than ${TEMPERATE_SUMMER} degC, a summer of the places where such days are told; for what comes again in spring the cool of that time.`,
+      note: `At which days to maturity hold: the middle of what the crop likes best, ${TEMPERATE_SUMMER} degC at most, a summer where such days are told; for what comes again in spring its cool.`,
       decimals: 1,
     },
   ),

@@ -11,7 +11,7 @@ import type { Vocabulary } from '../units/vocabulary.ts';
 import { unitLabel } from '../values/show.ts';
 import type { ValueType } from '../values/type.ts';
 import { type Book, sheetOf } from './book.ts';
-import { inOwnDegrees } from './own-units.ts';
+import { inOwnUnits } from './own-units.ts';
 
 export interface SheetView {
   readonly id: string;
@@ -77,13 +77,13 @@ function makeView({ schema, id, name, columns }: ProgramSheet, program: Program)
     id,
     name,
     question: schema.question,
-    about: inOwnDegrees(schema.about, program.units),
+    about: inOwnUnits(schema.about, program.units),
     source: schema.rows,
     oneRow: isOneRow(schema),
     entered: isEnteredSheet(schema),
     key: schema.key,
     columns: columns.map((column) => viewColumn(column, program)),
-    cautions: schema.cautions.map((caution) => inOwnDegrees(caution, program.units)),
+    cautions: schema.cautions.map((caution) => inOwnUnits(caution, program.units)),
     own: schema.own,
   };
 }
@@ -104,7 +104,7 @@ function viewColumn(column: ProgramColumn, program: Program): ColumnView {
     diagnostic: column.diagnostic,
     group: declaration.group,
     // What a person wrote of an own column stays as it is.
-    note: column.own ? declaration.note : inOwnDegrees(declaration.note, program.units),
+    note: column.own ? declaration.note : inOwnUnits(declaration.note, program.units),
     decimals: declaration.decimals,
     required: declaration.required === true,
     own: column.own,

@@ -102,13 +102,16 @@ export function showWithUnit(value: Scalar, type: ValueType, options: ShowOption
   return named || isMixed(type.unit) ? text : followedBy(text, type.unit, options.currency);
 }
 
-/** A unit as a header shows it: 'in', 'days', '%', 'lb/ft²', '°F', 'EUR/lb'; '' for none. The vocabulary reads it back. */
+/**
+ * A unit as a header shows it: 'in', 'days', '%', 'lb/ft²', '°F', 'EUR/lb'; '' for none. The vocabulary reads it back; °F also stands
+ * for the difference of two temperatures, and is read as one where one is wanted.
+ */
 export function unitLabel(unit: Unit, currency: string): string {
   return pluralOf(unit)
     .replace(/\bmoney\b/, currency)
     .replace(/(?<=[a-z])2\b/gi, '²')
     .replace(/(?<=[a-z])3\b/gi, '³')
-    .replace(/^deg([CF])$/, '°$1')
+    .replace(/^deg([CF])$|^([CF])deg$/, '°$1$2')
     .replace(/^deg([CF])day$/, '°$1·day');
 }
 

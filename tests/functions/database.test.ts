@@ -95,7 +95,7 @@ const GIVES: readonly (readonly [formula: string, shown: string])[] = [
   ['DSTDEVP(Plots; "Length"; Late)', '5 ft'],
   ['DSTDEV(Plots; "Length"; Late) ^ 2', '50 ft²'],
   // 14 and 15 degC: half a degree from their mean, 0.9 Fahrenheit degrees.
-  ['DSTDEVP(Plots; "Low"; Late)', '0.9 Fdeg'],
+  ['DSTDEVP(Plots; "Low"; Late)', '0.9 °F'],
   ['DCOUNT(Plots; "Length"; Late)', '2'],
   ['DCOUNT(Plots; ; Late)', '2'],
   ['DCOUNT(Plots; ; Anything)', '4'],

@@ -62,12 +62,12 @@ test('products, sums and what is taken as it stands are told with names and figu
 });
 
 test("a model says what goes in and what it does, its terms below, all in the workbook's own degrees", () => {
-  const us = told(season, 'Climate', 'Degree-days 6 to 20 degC');
+  const us = told(season, 'Climate', 'Leaf growth degree-days');
   expect(us.words).toContain('42.8 °F and 68 °F. ');
   expect(us.terms.map(({ name }) => name)).toEqual(['THERMALTIME']);
   expect(us.words).not.toContain('degC');
   const metric = seasonOf(ROWS, {}, { units: 'si' });
-  expect(told(metric, 'Climate', 'Degree-days 6 to 20 degC').words).toContain('6 °C and 20 °C. ');
+  expect(told(metric, 'Climate', 'Leaf growth degree-days').words).toContain('6 °C and 20 °C. ');
   expect(told(metric, 'Plantings', 'Stations').words).toContain('300 places, because 50 ft at 8 in');
 });
 

@@ -14,6 +14,11 @@ const CAPITALS = /\b[A-Z][A-Z0-9.]*[A-Z0-9]\b/g;
 /** A comma or full stop behind nothing, two blanks, empty brackets, and lists and sums that lack a part. */
 const HOLES =
   /\s[,.;]|[,;]\s*[,;.]|\s{2}|\(\s|\(\)|\b(?:and|or|plus|less|times|divided by|than|worked out from|the (?:sum|largest|smallest|average) of)(?:[,.;]|\s+(?:and|plus|times|divided)\b)/;
+/** Units of the other system behind a figure; '2 in blocks' is the name of a tray, and the shape of bulbs is in g/cm³ for all; nobody reads in Cdeg and Fdeg. */
+const ALIEN = {
+  us: /\d (?:°C|[cm]?m[²³]?|kg|m?g|m?L|ha|kg\/\S+)(?![\w/])|[CF]deg/,
+  si: /\d (?:°F|in[²³]?(?! blocks| store)|ft[²³]?|lb|oz|gal|acres?|lb\/\S+)(?![\w/])|[CF]deg/,
+};
 /** Enough of a sheet's rows to meet its branches. */
 const ROWS = 12;
 
@@ -54,12 +59,12 @@ function sentences(book: Book): readonly string[] {
 
 const words = (sentence: string): string => sentence.slice(sentence.indexOf(': ') + 2);
 
-describe.each<[string, () => Book]>([
-  ['the demo', () => opened(demoFarm)],
-  ['the demo in cm and kg', () => opened({ ...demoFarm, units: 'si' })],
-  ['a fresh season at 36 N', () => fresh('36', 'us')],
-  ['a fresh season at 56 N', () => fresh('56', 'si')],
-])('every sentence of %s', (_, open) => {
+describe.each<[string, 'us' | 'si', () => Book]>([
+  ['the demo', 'us', () => opened(demoFarm)],
+  ['the demo in cm and kg', 'si', () => opened({ ...demoFarm, units: 'si' })],
+  ['a fresh season at 36 N', 'us', () => fresh('36', 'us')],
+  ['a fresh season at 56 N', 'si', () => fresh('56', 'si')],
+])('every sentence of %s', (name, units, open) => {
   let said: readonly string[] = [];
   beforeAll(() => {
     said = sentences(open());
@@ -73,6 +78,12 @@ describe.each<[string, () => Book]>([
 
   test('has a word for every part', () => {
     expect(said.filter((one) => HOLES.test(words(one))).slice(0, 5)).toEqual([]);
+  });
+
+  test('has the units that the workbook reads in', () => {
+    // What the demo's people typed stays in the units that they typed it in.
+    const alien = name.endsWith('cm and kg') ? /[CF]deg/ : ALIEN[units];
+    expect(said.filter((one) => alien.test(words(one))).slice(0, 5)).toEqual([]);
   });
 });
 

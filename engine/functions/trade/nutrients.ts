@@ -48,7 +48,7 @@ export const NUTRIENTS: readonly FunctionDefinition[] = [
         }),
       ],
       gives: KILOGRAM,
-      doc: 'Mass of a nutrient that leaves with a harvest, at a rate such as 1.8 kg/t.',
+      doc: 'Mass of a nutrient that leaves with a harvest, at so much of it in a harvest.',
       source: REMOVAL,
     },
     (harvest = Number.NaN, rate = Number.NaN) => (harvest >= 0 ? harvest * rate : Number.NaN),
