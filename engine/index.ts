@@ -151,7 +151,6 @@ export {
   type Interval,
   intervalOf,
   quantile,
-  shareOfSpread,
 } from './queries/chances.ts';
 export { type CheckView, checksOf } from './queries/checks.ts';
 export {
@@ -180,6 +179,8 @@ export { type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
 export type { Finding, FindingLevel } from './queries/finding.ts';
 export { Findings } from './queries/findings.ts';
+export { type GoalRead, readGoal } from './queries/goals.ts';
+export { type HangsOn, hangsOn, leastShare, shareOfSpread } from './queries/hangs-on.ts';
 export {
   type Input,
   type InputsRead,

@@ -1,7 +1,4 @@
-// What drawn seasons say of a figure: its 10, 50 and 90% values, the chance of reaching a goal, and what its spread hangs on.
-// Pure numbers in, numbers out.
-
-import { rowsByKeys } from '../calculation/row-order.ts';
+// What drawn seasons say of a figure: its 10, 50 and 90% values and the chance of reaching a goal. Pure numbers in, numbers out.
 
 export interface Interval {
   /** Seasons in which the figure was a number. */
@@ -53,56 +50,4 @@ export function chanceInWeek(values: Float64Array, goal: number, side: 'at least
   const known = values.filter(Number.isFinite).length;
   const chance = 1 - ((1 - found.chance) * known) / values.length;
   return { chance, error: Math.sqrt((chance * (1 - chance)) / values.length) };
-}
-
-/** Seasons a class in which shares of spread are estimated: enough for a mean, few enough for a curve. */
-const PER_CLASS = 50;
-/** Of fewer seasons nothing can be said. */
-const FEWEST = 20;
-
-/**
- * The share of a figure's variance that goes with one input: how far the mean of the figure moves as the input goes from its
- * lowest to its highest, by classes of equal count (the first-order index of Sobol' 1993, estimated from given draws as in
- * Plischke, Borgonovo & Smith 2013, European Journal of Operational Research 226:536), less what chance alone would give.
- */
-export function shareOfSpread(input: Float64Array, figure: Float64Array): number {
-  const values = byRisingInput(input, figure);
-  const { length } = values;
-  if (length < FEWEST) return 0;
-  const classes = Math.max(2, Math.floor(length / PER_CLASS));
-  const mean = sumOf(values, 0, length) / length;
-  const total = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  if (total === 0) return 0;
-  let between = 0;
-  for (let at = 0; at < classes; at++) {
-    const from = Math.round((at * length) / classes);
-    const until = Math.round(((at + 1) * length) / classes);
-    const ofPart = sumOf(values, from, until) / (until - from);
-    between += (until - from) * (ofPart - mean) ** 2;
-  }
-  const share = between / total;
-  const byChance = ((classes - 1) / (length - 1)) * ((1 - share) / (1 - (classes - 1) / (length - 1)));
-  return Math.max(0, share - byChance);
-}
-
-function sumOf(values: Float64Array, from: number, until: number): number {
-  let sum = 0;
-  for (let at = from; at < until; at++) sum += values[at] as number;
-  return sum;
-}
-
-/** The figures that are numbers, by rising input, those of one input as they stand. */
-function byRisingInput(input: Float64Array, figure: Float64Array): Float64Array {
-  const seasons = new Int32Array(input.length);
-  const inputs = new Float64Array(input.length);
-  let count = 0;
-  for (let at = 0; at < input.length; at++) {
-    if (!Number.isFinite(figure[at] ?? Number.NaN)) continue;
-    seasons[count] = at;
-    inputs[count++] = input[at] as number;
-  }
-  const values = new Float64Array(count);
-  const order = rowsByKeys(seasons.subarray(0, count), inputs.subarray(0, count));
-  for (let at = 0; at < count; at++) values[at] = figure[order[at] as number] as number;
-  return values;
 }

@@ -9,7 +9,9 @@ import {
   Draws,
   drawnFrom,
   type Figure,
+  hangsOn,
   intervalOf,
+  leastShare,
   quantile,
   readWorkbookFile,
   rows,
@@ -190,6 +192,43 @@ describe('drawing', () => {
     expect(shareOfSpread(a ?? new Float64Array(), b ?? new Float64Array())).toBeLessThan(0.03);
     expect(shareOfSpread(a ?? new Float64Array(), a ?? new Float64Array())).toBeGreaterThan(0.99);
     expect(shareOfSpread(a ?? new Float64Array(), new Float64Array(2000))).toBe(0);
+  });
+
+  test('noise is not named among what a figure hangs on, and what is left out is known', () => {
+    const next = streams(3);
+    const inputs = Array.from({ length: 300 }, (_, at) => {
+      return { id: '', name: `input ${at}`, values: Float64Array.from({ length: 2000 }, next(`input ${at}`)) };
+    });
+    // Of independent inputs of one spread, 3 and 4 times as much: 9/26 and 16/26 of the variance, and a twenty-sixth.
+    const figure = Float64Array.from({ length: 2000 }, (_, at) => {
+      const of = (input: number): number => inputs[input]?.values[at] ?? 0;
+      return 3 * of(7) + 4 * of(8) + of(9);
+    });
+    const found = hangsOn(inputs, figure, 2);
+    expect(found?.named.map(({ name }) => name)).toEqual(['input 8', 'input 7']);
+    expect(found?.named[0]?.share).toBeCloseTo(16 / 26, 1);
+    expect(found?.more).toBe(1);
+    expect(inputs.filter(({ values }) => shareOfSpread(values, figure) > 0.005).length).toBeGreaterThan(3);
+    expect(hangsOn(inputs, new Float64Array(2000).fill(4), 2)).toBeUndefined();
+  });
+
+  test('the least share told from noise is that of F at one in twenty drawings', () => {
+    // F of 1 and 98 degrees of freedom exceeds 3.94 in 5 % (any table of F), 3.94 / (3.94 + 98) of the variance, less 1 of 99 by chance.
+    expect(leastShare(100, 1)).toBeCloseTo(3.938 / (3.938 + 98) - (1 / 99) * (98 / 101.938) * (99 / 98), 4);
+    expect(leastShare(2000, 300)).toBeLessThan(leastShare(500, 300));
+    expect(leastShare(2000, 3)).toBeLessThan(leastShare(2000, 300));
+    expect(leastShare(10, 3)).toBe(1);
+    // Drawn at random with no part, any of 20 inputs is named in one of twenty drawings at most, but for chance.
+    const next = Array.from({ length: 21 }, (_, at) => streams(11)(`input ${at}`));
+    const named = Array.from({ length: 200 }, () => {
+      const [figure = new Float64Array(), ...others] = next.map((one) => Float64Array.from({ length: 200 }, one));
+      return hangsOn(
+        others.map((values) => ({ id: '', name: '', values })),
+        figure,
+        5,
+      )?.named.length;
+    }).filter((count) => count !== 0).length;
+    expect(named / 200).toBeLessThan(0.05 + SURE * Math.sqrt((0.05 * 0.95) / 200));
   });
 
   test('a season without a week runs short in none', () => {

@@ -115,6 +115,42 @@ describe('seek and grid', () => {
     expect((await folder.run([...words, '--from', '1 kg', '--to', '2 ft'])).status).toBe(2);
   });
 
+  test.each([
+    ['us', '60 ft', '70'],
+    ['si', '20 m', '25'],
+  ])('in %s a bare goal is in the unit of the figure, and another kind of unit is refused', async (units, to, bare) => {
+    const file = folder.file('beds.json');
+    const unit = units === 'us' ? 'ft' : 'm';
+    await folder.run(['new', 'season', '--units', units, '--out', file]);
+    const beds = folder.put('beds.csv', `Bed,Length\nA,10 ${unit}\nB,20 ${unit}\n`);
+    expect((await folder.run(['import', file, 'Beds', beds])).status).toBe(0);
+    const words = ['seek', file, 'Beds', 'A', 'Length', 'SUM(Beds[Length])'];
+    const ends = ['--from', `1 ${unit}`, '--to', to];
+    expect((await folder.run([...words, bare, ...ends])).out).toBe(
+      units === 'us' ? 'SUM(Beds[Length]) is 70 ft at 50 ft.\n' : 'SUM(Beds[Length]) is 25 m at 5 m.\n',
+    );
+    expect(await folder.run([...words, '100 USD', ...ends])).toEqual({
+      status: 2,
+      out: '',
+      err: `beds.json: 100 USD is an amount of money; this figure wants a length, such as 8 ${unit}.\n`,
+    });
+  });
+
+  test('a goal of dates is a date', async () => {
+    const file = folder.farm();
+    const seek = (goal: string, formula = 'MAX(Days[Day])') => {
+      const words = ['seek', file, 'Farm', 'x', 'First day', formula, goal];
+      return folder.run([...words, '--from', '2027-11-01', '--to', '2027-12-31']);
+    };
+    // The third day of three.
+    for (const goal of ['2 Dec 2027', '2027-12-02', '12/2/2027']) {
+      expect((await seek(goal)).out).toBe('MAX(Days[Day]) is 2 Dec 2027 at 30 Nov 2027.\n');
+    }
+    expect((await seek('1', 'MAX(Days[Day]) > DATE(2027; 1; 1)')).err).toBe(
+      'farm.json: This figure is yes or no, which reaches no goal: ask for a number, an amount or a date.\n',
+    );
+  });
+
   test('grid prints a table of one cell against another', async () => {
     const file = folder.farm();
     const words = ['grid', file, 'SUM(Beds[Length])', '--down', 'Beds / North 1 / Length = 40 ft; 60 ft'];
@@ -150,6 +186,15 @@ describe('draws', () => {
     expect(out).toMatch(/at least 89 ft: \d+% of seasons, give or take \d+%/);
     // All of it, but for what lies within the eight classes of 50 seasons.
     expect(out).toMatch(/hangs on Beds \/ North 1 \/ Length: 9\d% of the spread/);
+    expect(out).toMatch(/\n {2}less than \d+% is left out: 400 seasons can't tell it from chance\n$/);
+    // A bare number is in feet, as the figure is; one season is one, and tells nothing of what it hangs on.
+    expect((await folder.run([...words, '--goal', '89'])).out).toBe(out);
+    expect((await folder.run([...words, '--goal', '89 lb'])).err).toContain(
+      '89 lb is a mass; this figure wants a length',
+    );
+    expect((await folder.run(['draws', file, 'SUM(Beds[Length])', '--count', '1'])).out).toMatch(
+      /^1 season drawn from/,
+    );
     const json = async (seed: string) => (await folder.run([...words, '--seed', seed, '--json'])).out;
     expect(await json('3')).toBe(await json('3'));
     expect(await json('4')).not.toBe(await json('3'));

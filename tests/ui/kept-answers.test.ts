@@ -8,6 +8,6 @@ test('answers are read as they were written; a text that is not as it was writte
   const text = written(answers);
   expect(readText(text)).toEqual(answers);
   expect(readText(text.replace('40 ft', '90 ft'))).toEqual({});
-  expect(readText(text.replace('answers 1', 'answers 2'))).toEqual({});
+  expect(readText(text.replace('answers 2', 'answers 3'))).toEqual({});
   expect(readText(text.slice(0, -4))).toEqual({});
 });

@@ -6,14 +6,12 @@ import {
   type Drawn,
   Draws,
   type Figure,
-  figureIn,
+  type HangsOn,
+  hangsOn,
   intervalOf,
-  isError,
   joinDrawn,
   MOST_DRAWS,
-  numberOf,
   sayNumber,
-  shareOfSpread,
   sharesOf,
   type UncertainInput,
   uncertainInputs,
@@ -24,6 +22,7 @@ import { SEASON_CHANCES } from '../../sheets-templates/index.ts';
 import { CHANCE, streams } from '../chance.ts';
 import type { Given } from './arguments.ts';
 import { inUnit, percent, weeklyNamed, weeksAsJson, weeksInWords } from './draws-by-week.ts';
+import { figureOf, goalOf } from './trials.ts';
 import { bytesOf, openBytes } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
@@ -52,12 +51,12 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
   const elsewhere = shares.flatMap(([from, to]) => threads?.draw({ ...order, from, until: to }) ?? []);
   try {
     const workbook = await openBytes(file, bytes, world);
-    const { inputs, goal } = checked(workbook, file, figures, values.get('goal'));
+    const { inputs, goals } = checked(workbook, file, formulas, values.get('goal'));
     threads?.longWork();
     const draws = new Draws(workbook, { ...order, inputs, from: 0, until, chances: SEASON_CHANCES }, streams(seed));
     const beside = elsewhere.map((share) => share.drawn);
     const drawn = await drawnToTheEnd(draws, until, beside, world, file);
-    const told = { workbook, formulas, weekly, count, seed, inputs: inputs.length, goal, drawn };
+    const told = { workbook, formulas, weekly, count, seed, inputs: inputs.length, goals, drawn };
     world.out(flags.has('json') ? asJson(told) : inWords(told));
     return 0;
   } finally {
@@ -85,29 +84,22 @@ async function drawnToTheEnd(
   }
 }
 
-interface Goal {
-  readonly text: string;
-  readonly value: number;
-}
-
-/** What is uncertain, and the goal, once all that is asked can be answered. */
+/** What is uncertain, and the goal as each formula reads it, once all that is asked can be answered. */
 function checked(
   workbook: Workbook,
   file: string,
-  figures: readonly Figure[],
-  text: string | undefined,
-): { readonly inputs: readonly UncertainInput[]; readonly goal: Goal | undefined } {
-  for (const figure of figures) {
-    const now = figureIn(workbook, figure);
-    if (isError(now.value) && now.type === undefined) refuse(onOneLine(`${file}: ${now.value.why}`));
-  }
+  formulas: readonly string[],
+  goal: string | undefined,
+): { readonly inputs: readonly UncertainInput[]; readonly goals: readonly (number | undefined)[] } {
+  const goals = formulas.map((formula) => {
+    const { now } = figureOf(workbook, file, formula);
+    const where = formulas.length === 1 ? file : `${file}: ${formula}`;
+    return goal === undefined ? undefined : goalOf(workbook, where, goal, now);
+  });
   const inputs = uncertainInputs(workbook, SEASON_CHANCES.plan);
   if (inputs.length === 0)
     refuse(`${file}: every figure is known for sure: type some as ranges first, such as 80..90%.`);
-  if (text === undefined) return { inputs, goal: undefined };
-  const value = numberOf(figureIn(workbook, { figure: 'formula', formula: text }));
-  if (value === undefined) return refuse(`${file}: the goal “${text}” is no number or amount, such as 120 lb.`);
-  return { inputs, goal: { text, value } };
+  return { inputs, goals };
 }
 
 interface Told {
@@ -118,22 +110,23 @@ interface Told {
   readonly seed: number;
   /** How many figures are uncertain. */
   readonly inputs: number;
-  readonly goal: Goal | undefined;
+  /** A formula each; undefined where none was given. */
+  readonly goals: readonly (number | undefined)[];
   readonly drawn: Drawn;
 }
 
-function answersOf({ formulas, goal, drawn: { figures, inputs } }: Told) {
-  return figures.map(({ type, values }, i) => ({
-    figure: formulas[i] ?? '',
-    type,
-    interval: intervalOf(values),
-    chance: goal === undefined ? undefined : chanceOf(values, goal.value, 'at least'),
-    hangsOn: inputs
-      .map((input) => ({ name: input.name, share: shareOfSpread(input.values, values) }))
-      .sort((a, b) => b.share - a.share)
-      .slice(0, NAMED)
-      .filter(({ share }) => share > 0.005),
-  }));
+function answersOf({ formulas, goals, drawn: { figures, inputs } }: Told) {
+  return figures.map(({ type, values }, i) => {
+    const goal = goals[i];
+    return {
+      figure: formulas[i] ?? '',
+      goal,
+      type,
+      interval: intervalOf(values),
+      chance: goal === undefined ? undefined : chanceOf(values, goal, 'at least'),
+      hung: hangsOn(inputs, values, NAMED),
+    };
+  });
 }
 
 function byWeekOf({ weekly, drawn }: Told) {
@@ -145,8 +138,11 @@ function byWeekOf({ weekly, drawn }: Told) {
 
 function asJson(told: Told): string {
   const { count, seed, inputs } = told;
-  const figures = answersOf(told).map(({ type, interval, ...rest }) => ({
-    ...rest,
+  const figures = answersOf(told).map(({ figure, type, interval, chance, hung }) => ({
+    figure,
+    chance,
+    hangsOn: hung?.named ?? [],
+    leastShare: hung?.least ?? null,
     unit: type === undefined ? null : unitSymbol(type),
     ...(interval === undefined
       ? {}
@@ -162,11 +158,11 @@ function asJson(told: Told): string {
 }
 
 function inWords(told: Told): string {
-  const { workbook, count, seed, inputs, goal } = told;
+  const { workbook, count, seed, inputs } = told;
   const lines = [
-    `${count} seasons drawn from ${inputs} uncertain ${inputs === 1 ? 'figure' : 'figures'}, seed ${seed}\n`,
+    `${seasons(count)} drawn from ${inputs} uncertain ${inputs === 1 ? 'figure' : 'figures'}, seed ${seed}\n`,
   ];
-  for (const { figure, type, interval, chance, hangsOn } of answersOf(told)) {
+  for (const { figure, type, goal, interval, chance, hung } of answersOf(told)) {
     const say = (value: number): string => onOneLine(sayNumber(workbook, value, type));
     lines.push(`\n${figure}\n`);
     if (interval === undefined) {
@@ -174,15 +170,27 @@ function inWords(told: Told): string {
       continue;
     }
     lines.push(`  10%  ${say(interval.p10)}\n  50%  ${say(interval.p50)}\n  90%  ${say(interval.p90)}\n`);
-    if (chance !== undefined)
+    if (chance !== undefined && goal !== undefined)
       lines.push(
-        `  at least ${goal?.text}: ${percent(chance.chance)} of seasons, give or take ${percent(chance.error)}\n`,
+        `  at least ${say(goal)}: ${percent(chance.chance)} of seasons, give or take ${percent(chance.error)}\n`,
       );
-    for (const { name, share } of hangsOn)
+    for (const { name, share } of hung?.named ?? [])
       lines.push(`  hangs on ${onOneLine(name)}: ${percent(share)} of the spread\n`);
+    if (hung !== undefined) lines.push(`  ${leftOut(hung, count)}\n`);
   }
   for (const { asked, seasons } of byWeekOf(told)) lines.push(weeksInWords(workbook, asked, seasons));
   return lines.join('');
+}
+
+/** Which inputs are not named among those that a figure hangs on. */
+function leftOut({ named, more, least }: HangsOn, count: number): string {
+  if (named.length === 0) return `hangs on nothing that ${seasons(count)} could tell from chance`;
+  const others = more === 0 ? '' : `${more} more ${more === 1 ? 'has' : 'have'} a smaller part; `;
+  return `${others}less than ${percent(least)} is left out: ${seasons(count)} can't tell it from chance`;
+}
+
+function seasons(count: number): string {
+  return count === 1 ? '1 season' : `${count} seasons`;
 }
 
 function wholeOf(given: string | undefined, usual: number, option: string, most: number): number {

@@ -9,8 +9,8 @@ import {
   type Input,
   type InputValue,
   isError,
-  numberOf,
   oneWay,
+  readGoal,
   readInput,
   readInputs,
   refuseInput,
@@ -35,11 +35,22 @@ function inputOf(book: Book, file: string, tableName: string, key: string, colum
   return why === undefined ? input : refuse(`${file}: ${why}`);
 }
 
-function figureOf(book: Book, file: string, formula: string): { readonly figure: Figure; readonly now: FigureValue } {
+/** What a formula asks for and what it is now; refused where it can't be had. */
+export function figureOf(
+  book: Book,
+  file: string,
+  formula: string,
+): { readonly figure: Figure; readonly now: FigureValue } {
   const figure: Figure = { figure: 'formula', formula };
   const now = figureIn(book, figure);
   if (isError(now.value) && now.type === undefined) refuse(onOneLine(`${file}: ${now.value.why}`));
   return { figure, now };
+}
+
+/** A goal as it is written for a figure, canonical. */
+export function goalOf(book: Book, where: string, text: string, { type }: FigureValue): number {
+  const read = readGoal(book, text, type);
+  return read.ok ? read.value : refuse(onOneLine(`${where}: ${read.why}`));
 }
 
 /** The value of one input at which a figure reaches a goal. */
@@ -47,9 +58,8 @@ export async function seekValue({ words, values, flags }: Given, world: World): 
   const [file = '', tableName = '', key = '', columnName = '', formula = '', goalText = ''] = words;
   const workbook = await openWorkbook(file, world);
   const input = inputOf(workbook, file, tableName, key, columnName);
-  const { figure } = figureOf(workbook, file, formula);
-  const goal = numberOf(figureIn(workbook, { figure: 'formula', formula: goalText }));
-  if (goal === undefined) return refuse(`${file}: the goal “${goalText}” is no number or amount, such as 120 lb.`);
+  const { figure, now } = figureOf(workbook, file, formula);
+  const goal = goalOf(workbook, file, goalText, now);
   const end = (option: string): InputValue => {
     const text = values.get(option);
     if (text === undefined) return refuse(`Say between which values to look: --from VALUE --to VALUE.`);

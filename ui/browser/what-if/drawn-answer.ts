@@ -1,6 +1,6 @@
 // What is asked of drawn seasons, and what they answer.
 
-import type { AskedWeeks, Chance, Interval, NamedFigure } from '../../../engine/index.ts';
+import type { AskedWeeks, Chance, HangsOn, Interval, NamedFigure } from '../../../engine/index.ts';
 
 /** What is asked of drawn seasons: one figure, or one of every week. */
 export type LikelyFigure =
@@ -31,7 +31,8 @@ export interface DrawnAnswer {
   readonly weeks: readonly DrawnWeek[];
   /** Of a figure of the season: the value below which each share of them lies, from the least to the most. */
   readonly quantiles: readonly { readonly share: number; readonly value: number }[];
-  readonly hangsOn: readonly { readonly name: string; readonly share: number }[];
+  /** Undefined where it has no spread. */
+  readonly hangsOn: HangsOn | undefined;
   /** The plan has changed since. */
   readonly old: boolean;
 }

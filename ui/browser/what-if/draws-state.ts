@@ -6,11 +6,10 @@ import {
   chanceInWeek,
   chanceOf,
   type Drawn,
-  type DrawnInput,
+  hangsOn,
   intervalOf,
   joinDrawn,
   quantile,
-  shareOfSpread,
 } from '../../../engine/index.ts';
 import { followChanges, keptWorkbook, openings } from '../store/workbook.ts';
 import type { DrawnAnswer, DrawnWeek, Goal, LikelyFigure } from './drawn-answer.ts';
@@ -110,7 +109,7 @@ function answerOf({ figure, count, seed, goal }: SeasonsAsked, drawn: Drawn, old
     chance: figure.by === 'season' ? chanceAt(values, goal) : undefined,
     weeks,
     quantiles: figure.by === 'season' ? quantilesOf(values) : [],
-    hangsOn: hangsOn(drawn.inputs, values),
+    hangsOn: hangsOn(drawn.inputs, values, NAMED),
     old,
   };
 }
@@ -139,15 +138,6 @@ function sumOfWeeks({ weekly: [figure] }: Drawn, count: number): Float64Array {
     });
   }
   return sums;
-}
-
-/** The inputs with which most of a figure's spread goes, the most first. */
-function hangsOn(inputs: readonly DrawnInput[], values: Float64Array): DrawnAnswer['hangsOn'] {
-  return inputs
-    .map((input) => ({ name: input.name, share: shareOfSpread(input.values, values) }))
-    .sort((a, b) => b.share - a.share)
-    .slice(0, NAMED)
-    .filter(({ share }) => share > 0.005);
 }
 
 export function cancelDrawing(): void {

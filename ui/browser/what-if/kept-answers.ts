@@ -28,7 +28,7 @@ export interface KeptAnswers {
 }
 
 /** Of another way of writing answers down nothing is read. */
-const WRITTEN = 'answers 1 ';
+const WRITTEN = 'answers 2 ';
 
 /** What is on the disk for a workbook; nothing where that isn't as it was written. */
 export async function readAnswers(workbook: string): Promise<KeptAnswers> {

@@ -4,6 +4,7 @@
 import {
   type ColumnView,
   figureIn,
+  type HangsOn,
   sayNumber,
   sheetView,
   showDate,
@@ -222,6 +223,13 @@ export function answerInWords(book: Workbook, answer: DrawnAnswer): string | und
       ? ''
       : ` ${goal.side === 'at least' ? 'At least' : 'At most'} ${say(goal.value)} in ${chanceWords(chance)}.`;
   return `${nameOf(figure)}${ofWeeks}: ${say(interval.p10)} to ${say(interval.p90)} in eight seasons of ten, as likely as not ${say(interval.p50)} or more.${reached}`;
+}
+
+/** Which inputs are not named among those that a figure hangs on, and why. */
+export function leftOutWords({ named, more, least }: HangsOn, seasons: number): string {
+  if (named.length === 0) return `${seasons} seasons can’t tell what it hangs on from chance: draw more of them.`;
+  const others = more === 0 ? '' : ` ${more} more ${more === 1 ? 'has' : 'have'} a smaller part.`;
+  return `Left out is what goes with less than ${percent(least)} of the spread: ${seasons} seasons can’t tell it from chance.${others}`;
 }
 
 /** The words of a chance: how often, give or take what drawing so few seasons leaves open. */

@@ -2,16 +2,15 @@
 // figure by week a fan, and in which weeks it runs out or over.
 
 import { useEffect, useState } from 'preact/hooks';
-import type { Workbook } from '../../../engine/index.ts';
+import { readGoal, type Workbook } from '../../../engine/index.ts';
 import { WEEKLY_CHANCES } from '../../../sheets-templates/index.ts';
 import { LinesPicture } from '../pictures/kit/lines-picture.tsx';
 import type { DrawnAnswer, Goal, LikelyFigure } from './drawn-answer.ts';
 import { cancelDrawing, drawing, drawSeasons } from './draws-state.ts';
 import { beginWorkers } from './draws-workers.ts';
 import { useLikelyFigure } from './likely-figure.tsx';
-import { chanceWords, curveOf, fanOf, nameOf, percent, sayRounded, typeOf } from './likely-model.ts';
+import { chanceWords, curveOf, fanOf, leftOutWords, nameOf, percent, sayRounded, typeOf } from './likely-model.ts';
 import { useText } from './pickers.tsx';
-import { goalOf } from './seek-part.tsx';
 import { plan } from './what-if-state.ts';
 
 const MOST = 20_000;
@@ -34,12 +33,13 @@ function Likely({ book }: { readonly book: Workbook }) {
   useEffect(() => beginWorkers(book, likely), []);
   const start = (): string => {
     if (typeof figure === 'string') return figure;
-    const goal = goalText.trim() === '' ? usualGoal(figure) : goalOf(book, goalText);
-    if (typeof goal === 'string') return goal;
+    const written = goalText.trim() === '' ? undefined : readGoal(book, goalText, typeOf(book, figure));
+    if (written?.ok === false) return written.why;
     const [count, seed] = [Number(countText), Number(seedText)];
     if (!Number.isInteger(count) || count < 10 || count > MOST) return `Draw between 10 and ${MOST} seasons.`;
     if (!Number.isInteger(seed) || seed < 1) return 'The seed is a whole number above 0.';
-    drawSeasons({ figure, count, seed, goal: typeof goal === 'number' ? { side, value: goal } : goal });
+    const goal = written === undefined ? usualGoal(figure) : { side, value: written.value };
+    drawSeasons({ figure, count, seed, goal });
     return '';
   };
   return (
@@ -125,20 +125,25 @@ export function Answer({ book, answer }: { readonly book: Workbook; readonly ans
         <p>{`${goal.side === 'at least' ? 'At least' : 'At most'} ${say(goal.value)} in ${chanceWords(chance)}.`}</p>
       )}
       {picture === undefined ? null : <LinesPicture model={picture} />}
-      {hangsOn.length === 0 ? null : (
-        <table class="what-if-table">
-          <caption>{figure.by === 'week' ? 'What its sum hangs on' : 'What it hangs on'}</caption>
-          <tbody>
-            {hangsOn.map(({ name: input, share }) => (
-              <tr key={input}>
-                <th scope="row">{input}</th>
-                <td>
-                  <meter value={share} max={1} aria-label={`${input}: share of the spread`} /> {percent(share)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+      {hangsOn === undefined ? null : (
+        <>
+          {hangsOn.named.length === 0 ? null : (
+            <table class="what-if-table">
+              <caption>{figure.by === 'week' ? 'What its sum hangs on' : 'What it hangs on'}</caption>
+              <tbody>
+                {hangsOn.named.map(({ name: input, share }) => (
+                  <tr key={input}>
+                    <th scope="row">{input}</th>
+                    <td>
+                      <meter value={share} max={1} aria-label={`${input}: share of the spread`} /> {percent(share)}
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          )}
+          <p>{leftOutWords(hangsOn, count)}</p>
+        </>
       )}
     </output>
   );

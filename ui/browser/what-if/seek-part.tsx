@@ -1,7 +1,7 @@
 // Seek: the value of one cell at which a figure reaches a goal, said in a sentence.
 
 import { useState } from 'preact/hooks';
-import { figureIn, isError, numberOf, readInput, seek, type Workbook } from '../../../engine/index.ts';
+import { figureIn, isError, readGoal, readInput, seek, type Workbook } from '../../../engine/index.ts';
 import { keepAnswers, planNow } from './kept-answers.ts';
 import { FIRST_FIGURE, FigurePicker, figureOf, firstInput, InputPicker, useText } from './pickers.tsx';
 import { sought } from './sought.ts';
@@ -24,8 +24,10 @@ function Seek({ book }: { readonly book: Workbook }) {
   /** What is found is kept; why nothing could be looked for is not. */
   const answer = (): string => {
     if (now === undefined) return 'Write a formula first.';
-    const wanted = goalOf(book, goal);
-    if (typeof wanted === 'string') return wanted;
+    const { value, type } = figureIn(book, now.figure);
+    if (isError(value) && type === undefined) return value.why;
+    const wanted = readGoal(book, goal, type);
+    if (!wanted.ok) return wanted.why;
     const ends = [from, to].map((text) => readInput(book, input, text));
     const [low, high] = ends.map((end) => (end.ok ? end.values[0] : undefined));
     const failed = ends.find((end) => !end.ok);
@@ -37,7 +39,7 @@ function Seek({ book }: { readonly book: Workbook }) {
       to: high.value,
       unit: low.unit ?? high.unit,
       figure: now.figure,
-      goal: wanted,
+      goal: wanted.value,
       figureName: now.name,
     }).says;
     sought.value = { says: found, old: false };
@@ -71,13 +73,4 @@ function Seek({ book }: { readonly book: Workbook }) {
       </output>
     </form>
   );
-}
-
-/** A goal as a person writes it, canonical; or why it can't be one. */
-export function goalOf(book: Workbook, text: string): number | string {
-  if (text.trim() === '') return 'Write the goal that the figure is to reach.';
-  const found = figureIn(book, { figure: 'formula', formula: text.trim().replaceAll(/(\d),(\d{3})/g, '$1$2') });
-  const goal = numberOf(found);
-  if (goal !== undefined) return goal;
-  return isError(found.value) ? found.value.why : `“${text}” is no number or amount, such as 120 lb.`;
 }
