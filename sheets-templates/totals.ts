@@ -4,7 +4,8 @@
 import type { NamedFigure, WeeklyFigure } from '../engine/index.ts';
 
 function total(id: string, name: string, fold: 'SUM' | 'MAX' | 'MIN', sheet: string, column: string): NamedFigure {
-  return { id, name, figure: { figure: 'formula', formula: `${fold}('#${sheet}'[#${sheet}/${column}])` } };
+  const formula = `${fold}('#${sheet}'[#${sheet}/${column}])`;
+  return { id, name, figure: { figure: 'formula', formula }, of: { sheet, column } };
 }
 
 export const PLAN_TOTALS: readonly NamedFigure[] = [

@@ -5,6 +5,7 @@ import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isError, type Scalar } from '../values/error.ts';
 import type { ValueType } from '../values/type.ts';
 import type { Book } from './book.ts';
+import { dustOf } from './dust.ts';
 import { type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './figures.ts';
 import { rowId, rows } from './rows.ts';
 import { inWords, rowName, scalarAt } from './shown.ts';
@@ -25,24 +26,39 @@ export interface ComparedValue extends FigureValue {
   readonly differenceShown: string;
 }
 
-/** Totals of two to four branches beside the base's; those that none of the workbooks can give are left out. */
+/** Of what two figures are, a difference below this part is what adding them up leaves. */
+const DUST = 1e-12;
+
+/**
+ * Totals of two to four branches beside the base's; those that none of the workbooks can give are left out. What the sheet would show
+ * as nothing, and the like of it between two figures, is nothing.
+ */
 export function compareTotals(
   base: Book,
   branches: readonly Book[],
   totals: readonly NamedFigure[],
 ): readonly ComparedTotal[] {
-  return totals.flatMap(({ id, name, figure }): ComparedTotal[] => {
-    const here = figureIn(base, figure);
-    const there = branches.map((branch) => compared(base, here, figureIn(branch, figure)));
+  return totals.flatMap(({ id, name, figure, of }): ComparedTotal[] => {
+    const dust = of === undefined ? 0 : dustOf(base, of);
+    const here = lessDust(base, figureIn(base, figure), dust);
+    const there = branches.map((branch) =>
+      compared(base, here, lessDust(branch, figureIn(branch, figure), dust), dust),
+    );
     const all = [here, ...there];
     if (all.every(({ value }) => value === null || isError(value))) return [];
     return [{ id, name, type: all.find(({ type }) => type !== undefined)?.type, base: here, branches: there }];
   });
 }
 
-function compared(book: Book, base: FigureValue, branch: FigureValue): ComparedValue {
+function lessDust(book: Book, figure: FigureValue, dust: number): FigureValue {
+  const { value, type } = figure;
+  if (typeof value !== 'number' || Math.abs(value) >= dust) return figure;
+  return { value: 0, type, shown: sayNumber(book, 0, type) };
+}
+
+function compared(book: Book, base: FigureValue, branch: FigureValue, dust: number): ComparedValue {
   const [a, b] = [numberOf(base), numberOf(branch)];
-  const difference = a === undefined || b === undefined ? undefined : b - a;
+  const difference = a === undefined || b === undefined ? undefined : differenceOf(a, b, dust);
   if (difference === undefined || difference === 0) return { ...branch, difference, differenceShown: '' };
   const kind = branch.type?.kind;
   const size = Math.abs(difference);
@@ -53,6 +69,11 @@ function compared(book: Book, base: FigureValue, branch: FigureValue): ComparedV
         ? `${Number(size.toPrecision(3))} degrees`
         : sayNumber(book, size, branch.type);
   return { ...branch, difference, differenceShown: `${difference > 0 ? '+' : '−'}${said}` };
+}
+
+function differenceOf(base: number, branch: number, dust: number): number {
+  const least = Math.max(dust, DUST * Math.max(Math.abs(base), Math.abs(branch)));
+  return Math.abs(branch - base) < least ? 0 : branch - base;
 }
 
 /** One cell that reads otherwise. */

@@ -31,6 +31,8 @@ export interface NamedFigure {
   readonly id: string;
   readonly name: string;
   readonly figure: Figure;
+  /** The column that it folds, by ids, where it is one. */
+  readonly of?: { readonly sheet: string; readonly column: string };
 }
 
 /** What a figure is in a book; or why it can't be had, in a sentence. */

@@ -18,9 +18,11 @@ import {
   type Workbook,
   writeWorkbookFile,
 } from '../../engine/index.ts';
+import { opened } from '../book.ts';
 import { type Chances, chances, commandFor } from '../document/any-command.ts';
 import { everything, openFarm, shelf, VERSION_2 } from '../document/farm.ts';
 import { runs } from '../runs.ts';
+import { besideFarm, computed, entered, number, sheet } from '../workbook/small.ts';
 
 const MESSAGE = { code: 'work', parts: {} };
 const some = fc.array(chances, { minLength: 1, maxLength: 6 });
@@ -203,4 +205,31 @@ test('amounts by week stand side by side', () => {
   const [compared] = compareWeeks([workbook, branch], [figure]);
   // P1, sown 1 Feb 2027, of 30 ft, is 60 ft in the branch.
   expect(compared?.weeks[0]?.values.map((value) => Math.round((value ?? 0) / 0.3048))).toEqual([30, 60]);
+});
+
+test('what the sheet shows as nothing is nothing beside another plan, and a small figure stays one', () => {
+  // Three parts less the whole leave dust in one plan, other dust in the next.
+  const left = (parts: string): Workbook => {
+    const formula = `(${parts} - 0.3) * 1 lb`;
+    const columns = [
+      entered('Day', { type: 'date' }),
+      { ...computed('Left', number('lb', 'kg'), formula), decimals: 1 },
+    ];
+    return opened(besideFarm([sheet('Parts', { columns })], { Parts: [{ Day: '2027-02-01' }] })).workbook;
+  };
+  const total = {
+    id: 'l',
+    name: 'Left',
+    figure: { figure: 'formula', formula: "SUM('#parts'[#parts/left])" },
+    of: { sheet: 'parts', column: 'left' },
+  } as const;
+  const weekly = { id: 'l', name: 'Left', sheet: 'parts', date: 'day', column: 'left' };
+  const plan = left('0.1 + 0.2');
+  const [compared] = compareTotals(plan, [left('0.1 * 3'), left('0.31')], [total]);
+  expect(compared?.base).toMatchObject({ value: 0, shown: '0 lb' });
+  expect(compared?.branches[0]).toMatchObject({ value: 0, shown: '0 lb', differenceShown: '' });
+  expect(compared?.branches[1]?.differenceShown).toMatch(/^\+0\.0\d+ lb$/);
+  const [weeks] = compareWeeks([plan, left('0.31')], [weekly]);
+  expect(weeks?.weeks[0]?.values[0]).toBe(0);
+  expect(weeks?.weeks[0]?.values[1]).toBeGreaterThan(0);
 });
