@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { civilDay } from '../../engine/index.ts';
+import { civilDay, civilDayOfIso } from '../../engine/index.ts';
 import {
   linearScale,
   linePath,
@@ -12,6 +12,7 @@ import {
   roundTop,
   scaleBar,
 } from '../../ui/browser/drawing/scale.ts';
+import { monthMarks } from '../../ui/browser/panels/read.ts';
 
 test('a figure comes back from its place', () => {
   const figure = fc.double({ min: -1e6, max: 1e6, noNaN: true });
@@ -76,4 +77,16 @@ test('a line breaks where a figure is missing', () => {
     { x: 4, y: 5 },
   ];
   expect(linePath(points)).toBe('M0 1L1 2M3 4.01L4 5');
+});
+
+test.each([
+  ['2027-04-01', '2027-05-27', ['Apr', 'May']],
+  ['2027-04-01', '2027-06-01', ['Apr', 'May', 'Jun']],
+  ['2027-01-01', '2027-12-31', ['Jan', 'Mar', 'May', 'Jul', 'Sep', 'Nov']],
+  ['2027-05-05', '2027-05-20', ['5 May', '20 May']],
+  ['2027-04-20', '2027-05-20', ['20 Apr', '20 May']],
+  ['2027-05-05', '2027-05-05', ['5 May']],
+])('an axis from %s to %s names its months, and a short one its ends', (from, to, names) => {
+  const day = (text: string): number => civilDayOfIso(text) ?? 0;
+  expect(monthMarks({ first: day(from), last: day(to) }).map(({ text }) => text)).toEqual(names);
 });

@@ -8,6 +8,7 @@ import {
   rowWithId,
   type SheetView,
   settings,
+  showDate,
   type Workbook,
   yearMonthDay,
 } from '../../../engine/index.ts';
@@ -77,9 +78,15 @@ export function seasonOf(book: Book): Season {
   return last > first ? { first, last } : { first, last: first + 364 };
 }
 
-/** Marks of the months on an axis of days, every second one where there is little room. */
+/** So many names of months stand side by side. */
+const MOST_MONTHS = 7;
+
+/** Marks of the months on an axis of days, every second one or fewer where there is little room; the ends where no two months begin. */
 export function monthMarks({ first, last }: Season): readonly Mark[] {
-  return monthsBetween(first, last)
-    .filter((_, index) => index % 2 === 0)
-    .map(({ day, name }) => ({ figure: day, text: name }));
+  const months = monthsBetween(first, last);
+  if (months.length < 2) {
+    return [...new Set([first, last])].map((day) => ({ figure: day, text: showDate(day).replace(/ \d+$/, '') }));
+  }
+  const step = Math.ceil(months.length / MOST_MONTHS);
+  return months.filter((_, index) => index % step === 0).map(({ day, name }) => ({ figure: day, text: name }));
 }
