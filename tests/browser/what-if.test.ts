@@ -90,7 +90,11 @@ test('a value is sought, two are tabled, the season is drawn, and the answers ar
   await dialog.getByRole('textbox', { name: 'From', exact: true }).fill('10 ft');
   await dialog.getByRole('textbox', { name: 'To', exact: true }).fill('60 ft');
   await dialog.getByRole('group', { name: 'Figure' }).locator('select').selectOption({ label: 'Yield to sell' });
-  await dialog.getByRole('textbox', { name: 'Goal', exact: true }).fill('1 lb');
+  await dialog.getByRole('textbox', { name: 'Goal', exact: true }).fill('1 USD');
+  await dialog.getByRole('button', { name: 'Seek' }).click();
+  await dialog.getByText('1 USD is an amount of money; this figure wants a mass, such as 8 lb.').waitFor();
+  // A bare goal is in the unit in which the figure is shown.
+  await dialog.getByRole('textbox', { name: 'Goal', exact: true }).fill('1');
   await dialog.getByRole('button', { name: 'Seek' }).click();
   await dialog.getByText(/never reaches 1 lb\. It comes nearest at 10 ft/).waitFor();
 
@@ -153,9 +157,23 @@ test('a value is sought, two are tabled, the season is drawn, and the answers ar
 test('figures by week fan out, an input is drawn against several figures, and amounts are chosen', async () => {
   const { page } = await onePage();
   await goTo(page, PLANTING);
+  await page.getByText('cm, kg').click();
   const dialog = await whatIf(page);
+  await dialog.getByText('Seek', { exact: true }).click();
+  await dialog.locator('select').nth(2).selectOption({ label: 'Bed length used' });
+  await dialog.getByRole('textbox', { name: 'From', exact: true }).fill('3');
+  await dialog.getByRole('textbox', { name: 'To', exact: true }).fill('20');
+  await dialog.getByRole('group', { name: 'Figure' }).locator('select').selectOption({ label: 'Yield to sell' });
+  await dialog.getByRole('textbox', { name: 'Goal', exact: true }).fill('1');
+  await dialog.getByRole('button', { name: 'Seek' }).click();
+  await dialog.getByText(/From 3 m to 20 m, Yield to sell stays between .* never reaches 1 kg\./).waitFor();
+
   await dialog.getByText('How likely', { exact: true }).click();
   await dialog.locator('select').first().selectOption('week hours-over');
+  await dialog.getByRole('textbox', { name: 'Goal', exact: true }).fill('14 m');
+  await dialog.getByRole('button', { name: 'Draw the season' }).click();
+  await dialog.getByText(/14 m is a length; this figure wants/).waitFor();
+  await dialog.getByRole('textbox', { name: 'Goal', exact: true }).fill('');
   await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('20');
   await dialog.getByRole('button', { name: 'Draw the season' }).click();
   await dialog.getByText(/20 seasons, seed 1/).waitFor();
