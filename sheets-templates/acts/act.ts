@@ -12,8 +12,10 @@ import {
   type DocumentData,
   isoDate,
   type message,
+  rows,
   rowWithId,
   type Scalar,
+  sheetView,
 } from '../../engine/index.ts';
 
 export type Act =
@@ -59,6 +61,12 @@ export function rowAt(book: Book, sheet: string, id: string, slot: number): RowO
     },
     text: (column) => cellView(book, sheet, slot, column).text,
   };
+}
+
+/** Visits every row of a sheet; none where the workbook lacks it. */
+export function each(book: Book, sheet: string, visit: (row: RowOf, slot: number) => void): void {
+  if (sheetView(book, sheet) === undefined) return;
+  for (const slot of rows(book, sheet)) visit(rowAt(book, sheet, '', slot), slot);
 }
 
 /** What is typed in the rows of an entered sheet, by row id and column. */

@@ -1,6 +1,6 @@
 // The act of choosing how much of each planting to grow: bed lengths within beds, hands, bench, stores and demand, for the most margin,
-// or for the least hours at the margin there is. Margins and hours are taken to grow with the length, as they nearly do. Faces
-// answer it as a branch.
+// or for the least hours at the margin there is. All is taken to grow with the length, as it nearly does; what the lengths chosen come to
+// is what a branch has in which they stand. Faces answer it as a branch.
 
 import {
   type Book,
@@ -10,21 +10,28 @@ import {
   choose,
   type Limit,
   message,
-  rowId,
   rowName,
   rows,
   type Solver,
   settings,
-  sheetView,
-  showWithUnit,
+  type Workbook,
 } from '../../engine/index.ts';
 import { type Act, refused, rowAt } from './act.ts';
 import { ALL_WITHIN, type KindOfLimit, moreOf, roomOf, type Within } from './choose-limits.ts';
+import {
+  choosable,
+  earnedIn,
+  type Grown,
+  goesNowhere,
+  hoursIn,
+  type Measure,
+  plantingsOf,
+} from './choose-plantings.ts';
+import { isAnythingWanted } from './choose-sales.ts';
+import { CENT, type ComesTo, gainWords, hoursText, money, saidOf } from './choose-words.ts';
 
 /** A planting may become this many times as long at most, where nothing else holds it back. */
 const MOST_TIMES = 3;
-
-const HOUR = 1 / 24;
 
 /** Bed is measured out in whole feet, or in tenths of a metre, rounded down, so that what was within the limits stays so. */
 const MEASURES = {
@@ -40,17 +47,6 @@ export interface ChooseWish {
 
 const MOST_MARGIN: ChooseWish = { goal: 'margin', within: ALL_WITHIN };
 
-/** A planting whose length is chosen. */
-interface Grown {
-  readonly id: string;
-  readonly slot: number;
-  /** In feet or metres. */
-  readonly length: number;
-  readonly margin: number;
-  readonly hours: number;
-  readonly takes: ReadonlyMap<string, number>;
-}
-
 /** One amount chosen, for whoever shows more of the answer. */
 export interface ChosenLength {
   readonly name: string;
@@ -64,34 +60,106 @@ export interface ChosenAmounts {
   readonly heldBackBy: readonly { readonly name: string; readonly more: string; readonly worth: string }[];
 }
 
-/** The act, with the answer itself. */
+/** How often the margin asked for is raised by what its branch lacks, until that has what there is now. */
+const ROUNDS = 5;
+
+/** The act, with the answer itself. Nothing of the workbook is changed: lengths are tried on branches of it. */
 export function chooseAmounts(
-  book: Book,
+  book: Workbook,
   solve: Solver,
   wish: ChooseWish = MOST_MARGIN,
 ): Act & { readonly chosen?: ChosenAmounts } {
   const isWanted = isAnythingWanted(book);
   const within = wish.within.filter((kind) => kind !== 'demand' || isWanted);
-  const room = roomOf(book, within);
-  const { grown, taken, standing, now } = plantingsOf(book, room);
+  const measure: Measure = within.includes('demand') ? 'sales' : 'margin';
+  const slots = choosable(book);
+  const room = roomOf(book, within, slots);
+  const { size } = MEASURES[settings(book).units];
+  const { grown, taken } = plantingsOf(book, { room, chosen: slots, measure, size });
   if (grown.length === 0) return refused(NOTHING_TO_CHOOSE[whatLacks(book)]);
   const limits = room.limits.map((limit): KindOfLimit => {
     return { ...limit, most: Math.max(0, limit.most - (taken.get(limit.id) ?? 0)) };
   });
-  const choices = [
-    ...grown.map((one) => choiceOf(book, one, wish)),
-    ...room.sales.map((sale) => (wish.goal === 'margin' ? sale : sold(sale))),
-  ];
-  const all = limitsOf(limits, now - standing, wish);
+  const question: Question = { book, solve, wish, grown, limits, sales: room.sales, now: 0 };
+  const now = earnedAsItIs(question);
+  const before: Earned = { earned: earnedIn(book, measure), hours: hoursIn(book) };
+  const found = bestOf({ ...question, now }, measure, before);
+  if (found === undefined) return refused(NONE_WITHIN);
+  const { raised, lengths, after } = found;
+  const all = limitsOf({ ...question, now: now + raised });
+  const choices = choicesOf(question);
   const chosen = choose(choices, all, solve);
-  if (chosen === undefined) return refused('No lengths keep within what is to be kept within.');
+  if (chosen === undefined) return refused(NONE_WITHIN);
   const wanted = soldOut(choices.slice(grown.length), chosen).map((product) => {
     const more = choices.map((one) => product.sales.get(one.id) ?? one);
     const worth = (choose(more, all.map(asBalance), solve)?.gain ?? chosen.gain) - chosen.gain;
     return { name: `what is wanted of ${product.name}`, worth };
   });
-  return answerOf(book, wish, { chosen, grown, limits, standing, isWanted, wanted });
+  const comesTo: ComesTo = {
+    goal: wish.goal,
+    measure,
+    before,
+    after,
+    // Of the sums that the program makes only the difference counts: it knows nothing of what is no choice.
+    reckoned: wish.goal === 'margin' ? before.earned + chosen.gain - now : undefined,
+    atPrices: measure === 'margin' && !isWanted,
+    others: measure === 'sales' && goesNowhere(book),
+  };
+  return answerOf(question, { chosen, lengths, comesTo, wanted });
 }
+
+interface Question {
+  readonly book: Workbook;
+  readonly solve: Solver;
+  readonly wish: ChooseWish;
+  readonly grown: readonly Grown[];
+  readonly limits: readonly KindOfLimit[];
+  readonly sales: readonly Choice[];
+  /** For the least hours, what is to be earned again, as the program counts it. */
+  readonly now: number;
+}
+
+/** What plantings earn and how long they are worked on. */
+type Earned = ComesTo['before'];
+
+/** What the lengths there are earn as the program counts it: with what it takes of them to be sold. */
+function earnedAsItIs({ solve, grown, limits, sales }: Question): number {
+  const asTheyAre = grown.map((one) => ({ ...choiceOf(one, 'margin'), least: one.length, most: one.length }));
+  const balances = limits.filter(({ within }) => within === 'demand').map(asBalance);
+  const plain = grown.reduce((sum, { earns }) => sum + earns, 0);
+  return choose([...asTheyAre, ...sales], balances, solve)?.gain ?? plain;
+}
+
+/**
+ * The lengths that gain most, and what their branch has. For the least hours, where stations are whole and lengths rounded, the branch
+ * may earn less than was asked for: more is asked for then.
+ */
+function bestOf(question: Question, measure: Measure, before: Earned) {
+  const { book, solve, wish, now } = question;
+  let raised = 0;
+  let best: { raised: number; lengths: Lengths; after: Earned } | undefined;
+  for (let round = 0; round < ROUNDS; round++) {
+    const limits = limitsOf({ ...question, now: now + raised }).map(asBalance);
+    const chosen = choose(choicesOf(question), limits, solve);
+    if (chosen === undefined) return best;
+    const lengths = lengthsOf(question, chosen);
+    const after = book.onBranch((branch): Earned => {
+      branch.do(lengths.commands, message('trial'));
+      return { earned: earnedIn(branch, measure), hours: hoursIn(branch) };
+    });
+    if (best === undefined || after.earned > best.after.earned) best = { raised, lengths, after };
+    const lacks = before.earned - after.earned;
+    if (wish.goal === 'margin' || lacks < CENT) return best;
+    raised += lacks;
+  }
+  return best;
+}
+
+function choicesOf({ grown, sales, wish: { goal } }: Question): readonly Choice[] {
+  return [...grown.map((one) => choiceOf(one, goal)), ...sales.map((sale) => (goal === 'margin' ? sale : sold(sale)))];
+}
+
+const NONE_WITHIN = 'No lengths keep within what is to be kept within.';
 
 const NOTHING_TO_CHOOSE = {
   plantings: 'There are no plantings yet: enter some in Plantings first.',
@@ -106,14 +174,6 @@ function whatLacks(book: Book): keyof typeof NOTHING_TO_CHOOSE {
   return plantings.every((row) => row.number('price') === undefined && row.number('price-each') === undefined)
     ? 'price'
     : 'rest';
-}
-
-/** Whether outlets want anything: an empty Demand says nothing of what could be sold. */
-function isAnythingWanted(book: Book): boolean {
-  if (sheetView(book, 'supply-against-demand') === undefined) return false;
-  return Array.from(rows(book, 'supply-against-demand'), (slot) =>
-    rowAt(book, 'supply-against-demand', '', slot).number('wanted'),
-  ).some((wanted) => wanted !== undefined && wanted > 0);
 }
 
 /** Products of which more demand is priced: each takes a program of its own. */
@@ -142,9 +202,9 @@ function asBalance(limit: Limit): Limit {
 const MARGIN = 'margin';
 
 /** For the least hours, what is earned now is to be earned again. */
-function limitsOf(limits: readonly KindOfLimit[], earned: number, { goal }: ChooseWish): readonly Limit[] {
+function limitsOf({ limits, now, wish: { goal } }: Question): readonly Limit[] {
   if (goal === 'margin') return limits;
-  return [...limits, { id: MARGIN, name: 'the margin there is now', most: -earned, isBalance: true }];
+  return [...limits, { id: MARGIN, name: 'the margin there is now', most: -now, isBalance: true }];
 }
 
 /** A sale where hours count: it costs none, and earns its share of the margin. */
@@ -152,86 +212,40 @@ function sold(sale: Choice): Choice {
   return { ...sale, gain: 0, takes: new Map([...sale.takes, [MARGIN, -sale.gain]]) };
 }
 
-function choiceOf(book: Book, { id, slot, length, margin, hours, takes }: Grown, { goal }: ChooseWish): Choice {
+/** A planting by the unit of its length; nobody reads its name. */
+function choiceOf({ id, length, earns, hours, takes }: Grown, goal: ChooseWish['goal']): Choice {
   const each = new Map([...takes].map(([limit, amount]): [string, number] => [limit, amount / length]));
-  if (goal === 'hours') each.set(MARGIN, -margin / length);
-  return {
-    id,
-    name: rowName(book, 'plantings', slot),
-    gain: (goal === 'margin' ? margin : -hours) / length,
-    least: 0,
-    most: MOST_TIMES * length,
-    takes: each,
-  };
+  if (goal === 'hours') each.set(MARGIN, -earns / length);
+  const gain = (goal === 'margin' ? earns : -hours) / length;
+  return { id, name: id, gain, least: 0, most: MOST_TIMES * length, takes: each };
 }
 
-/** The plantings that can still be chosen, and what the others take of limits. */
-function plantingsOf(book: Book, room: ReturnType<typeof roomOf>) {
-  const { size } = MEASURES[settings(book).units];
-  const noted = notedPlantings(book);
-  const { today } = settings(book);
-  const grown: Grown[] = [];
-  const taken = new Map<string, number>();
-  let [standing, now] = [0, 0];
-  for (const slot of rows(book, 'plantings')) {
-    const id = rowId(book, 'plantings', slot);
-    const row = rowAt(book, 'plantings', id, slot);
-    const [used, margin] = [row.number('bed-length-used'), row.number('margin')];
-    const [from, until] = [row.number('planted-out'), row.number('bed-free')];
-    if (used === undefined || margin === undefined || from === undefined || until === undefined || used <= 0) continue;
-    const takes = room.takes(slot);
-    // Where demand counts, what outlets take is reckoned week by week, and the planting itself only costs.
-    const earned = room.isSold(slot) ? -(row.number('costs') ?? 0) : margin;
-    now += room.isSold(slot) ? earned + (row.number('sales-by-outlets') ?? 0) : margin;
-    // What stands already is no choice any more: it keeps the room and the hours that it has.
-    if (noted.has(slot) || Math.min(from, row.number('sown') ?? from) <= today) {
-      for (const [limit, amount] of takes) taken.set(limit, (taken.get(limit) ?? 0) + amount);
-      standing += earned;
-      continue;
-    }
-    const hours = (row.number('hours') ?? 0) / HOUR;
-    grown.push({ id, slot, length: used / size, margin: earned, hours, takes });
-  }
-  return { grown, taken, standing, now };
+/** The lengths chosen, measured out, as commands and in words. */
+interface Lengths {
+  readonly commands: readonly Command[];
+  readonly chosen: readonly ChosenLength[];
+  /** Plantings that are no more. */
+  readonly left: number;
+  /** Of those that change, longer than the bed they were in. */
+  readonly outgrown: number;
 }
 
-/** Plantings of which something was noted, by slot. */
-function notedPlantings(book: Book): ReadonlySet<number> {
-  const named = Array.from(rows(book, 'records'), (slot) => rowAt(book, 'records', '', slot).number('planting'));
-  return new Set(named.filter((slot) => slot !== undefined));
-}
+/** As near as this to the length it has, by that, a planting keeps it. */
+const SAME = 1e-6;
 
-interface Found {
-  readonly chosen: Chosen;
-  readonly grown: readonly Grown[];
-  readonly limits: readonly KindOfLimit[];
-  /** What the plantings that have begun bring. */
-  readonly standing: number;
-  /** Whether outlets want anything. */
-  readonly isWanted: boolean;
-  readonly wanted: readonly { readonly name: string; readonly worth: number }[];
-}
-
-function answerOf(
-  book: Book,
-  { goal, within }: ChooseWish,
-  { chosen, grown, limits, standing, isWanted, wanted }: Found,
-): Act & { chosen: ChosenAmounts } {
+function lengthsOf({ book, grown }: Question, { amounts }: Chosen): Lengths {
   const { size, step, unit } = MEASURES[settings(book).units];
   const left: string[] = [];
   const longer: Command[] = [];
-  const lengths: ChosenLength[] = [];
+  const chosen: ChosenLength[] = [];
   const outgrown: Command[] = [];
   for (const { id, slot, length } of grown) {
-    const steps = Math.floor((chosen.amounts.get(id) ?? 0) / step + 1e-6);
-    const amount = Number((steps * step).toFixed(1));
-    if (Math.abs(amount - length) < step / 100) continue;
+    const wanted = amounts.get(id) ?? 0;
+    const amount = Number((Math.floor(wanted / step + 1e-6) * step).toFixed(1));
+    if (Math.abs(wanted - length) < SAME * length || Math.abs(amount - length) < step / 100) continue;
     const before = `${Number(length.toFixed(1))} ${unit}`;
-    lengths.push({
-      name: rowName(book, 'plantings', slot),
-      before,
-      after: amount === 0 ? 'none' : `${amount} ${unit}`,
-    });
+    const name = rowName(book, 'plantings', slot);
+    chosen.push({ name, before, after: amount === 0 ? 'none' : `${amount} ${unit}` });
     if (amount === 0) left.push(id);
     else {
       const content = { number: amount, unit };
@@ -245,6 +259,20 @@ function answerOf(
     left.length === 0
       ? [...longer, ...outgrown]
       : [...longer, ...outgrown, { command: 'remove rows', sheet: 'plantings', rows: left }];
+  return { commands, chosen, left: left.length, outgrown: outgrown.length };
+}
+
+interface Found {
+  readonly chosen: Chosen;
+  readonly lengths: Lengths;
+  readonly comesTo: ComesTo;
+  readonly wanted: readonly { readonly name: string; readonly worth: number }[];
+}
+
+function answerOf(
+  { book, wish: { goal }, limits }: Question,
+  { chosen, lengths, comesTo, wanted }: Found,
+): Act & { chosen: ChosenAmounts } {
   const worthOf = (worth: number): string => (goal === 'margin' ? money(book, worth) : `${hoursText(worth)} of work`);
   const held = chosen.heldBackBy.flatMap(({ limit: { id, name }, worth }) => {
     const kind = limits.find((one) => one.id === id);
@@ -252,21 +280,18 @@ function answerOf(
   });
   const more = moreOf(book, 'demand');
   const heldBackBy = [...held, ...wanted.map(({ name, worth }) => ({ name, more, worth }))]
-    .filter(({ worth }) => worth >= 0.01)
+    .filter(({ worth }) => worth >= CENT)
     .sort((one, other) => other.worth - one.worth)
     .map((one) => ({ ...one, worth: worthOf(one.worth) }));
-  const byOutlets = within.includes('demand') ? ', by what outlets take' : '';
-  const ofWhat = isWanted ? byOutlets : ', at the prices of Plantings since Demand is empty';
-  const gain =
-    goal === 'margin'
-      ? `a margin of about ${money(book, chosen.gain + standing)}${ofWhat}`
-      : `about ${hoursText(-chosen.gain)} of work on them`;
+  const gain = gainWords(book, comesTo);
+  const { left, outgrown } = lengths;
+  const changed = lengths.chosen.length - left;
   return {
     ok: true,
-    commands,
-    message: message('choose amounts', { count: lengths.length }),
-    said: saidOf({ gain, changed: longer.length, left: left.length, outgrown: outgrown.length, goal, heldBackBy }),
-    chosen: { gain, lengths, heldBackBy },
+    commands: lengths.commands,
+    message: message('choose amounts', { count: lengths.chosen.length }),
+    said: saidOf({ gain, changed, left, outgrown, goal, heldBackBy, mostTimes: MOST_TIMES }),
+    chosen: { gain, lengths: lengths.chosen, heldBackBy },
   };
 }
 
@@ -275,39 +300,4 @@ function lengthOfBed(book: Book, planting: number): number {
   const bed = rowAt(book, 'plantings', '', planting).number('bed');
   if (bed === undefined) return Number.POSITIVE_INFINITY;
   return rowAt(book, 'beds', '', bed).number('length') ?? Number.POSITIVE_INFINITY;
-}
-
-function hoursText(hours: number): string {
-  return `${Number(hours.toFixed(1))} h`;
-}
-
-function money(book: Book, value: number): string {
-  const margin = sheetView(book, 'plantings')?.columns.find(({ id }) => id === 'margin')?.type;
-  const { currency } = book.document.program;
-  return margin === undefined ? String(value) : showWithUnit(value, margin, { currency });
-}
-
-/** Limits named of those that hold the choice back. */
-const NAMED = 3;
-
-interface Said {
-  readonly gain: string;
-  readonly changed: number;
-  readonly left: number;
-  /** Of those that change, longer than the bed they were in. */
-  readonly outgrown: number;
-  readonly goal: ChooseWish['goal'];
-  readonly heldBackBy: ChosenAmounts['heldBackBy'];
-}
-
-function saidOf({ gain, changed, left, outgrown, goal, heldBackBy }: Said): string {
-  const saves = goal === 'margin' ? 'would gain' : 'would save';
-  const limits = heldBackBy.slice(0, NAMED).map(({ name, more, worth }) => `${name} (${more} ${saves} about ${worth})`);
-  const held = limits.length === 0 ? '' : ` It is held back by ${limits.join(', ')}.`;
-  const room =
-    outgrown === 0
-      ? ''
-      : ` ${outgrown} ${outgrown === 1 ? 'is longer than the bed it had' : 'are longer than the beds they had'}: split them over beds, or let beds be proposed.`;
-  const out = `${left} ${left === 1 ? 'is' : 'are'} left out`;
-  return `${changed} of the plantings ${changed === 1 ? 'changes its' : 'change their'} length and ${out}, for ${gain}. No planting becomes more than ${MOST_TIMES} times as long.${held}${room}`;
 }

@@ -1,17 +1,9 @@
 // What the amounts of plantings are chosen within: what each planting takes, as it stands, of beds, hands, bench, stores and demand, and how
 // much of each there is. Everything is taken to grow with the planting's length, as it nearly does. Called by choose-amounts.ts.
 
-import {
-  type Book,
-  type Choice,
-  type Limit,
-  rowName,
-  rows,
-  settings,
-  sheetView,
-  showDate,
-} from '../../engine/index.ts';
-import { rowAt } from './act.ts';
+import { type Book, type Choice, type Limit, rowName, settings, showDate } from '../../engine/index.ts';
+import { each } from './act.ts';
+import { isPriced, type Limited, readDemand, type Sold, type Take } from './choose-sales.ts';
 
 export type Within = 'beds' | 'hands' | 'bench' | 'stores' | 'demand';
 export const ALL_WITHIN: readonly Within[] = ['beds', 'hands', 'bench', 'stores', 'demand'];
@@ -57,18 +49,19 @@ export interface Room {
   readonly limits: readonly KindOfLimit[];
   /** What a planting takes of limits in all, by the limit's id; by the planting's slot. */
   readonly takes: (slot: number) => ReadonlyMap<string, number>;
-  /** Sales of each product in each week that it is wanted in; none where demand is no limit. */
+  /** Sales of each product in each week that it is wanted in, of what the plantings to be chosen give. */
   readonly sales: readonly Choice[];
-  /** Whether what a planting brings is reckoned by those sales. */
+  /** Whether what a planting brings is reckoned by those sales: of all where demand is a limit, else of those that no price is typed for. */
   readonly isSold: (slot: number) => boolean;
 }
 
-/** Reads limits and what plantings take of them; sheets that a workbook lacks limit nothing. */
-export function roomOf(book: Book, within: readonly Within[]): Room {
+/** Reads limits and what plantings, those to be `chosen` among them, take of them; sheets that a workbook lacks limit nothing. */
+export function roomOf(book: Book, within: readonly Within[], chosen: ReadonlySet<number>): Room {
   const counted = COUNTED[settings(book).units];
   const limits: KindOfLimit[] = [];
   const takes = new Map<number, Map<string, number>>();
   const sold: Sold = { sales: [], plantings: new Set() };
+  const isCounted = within.includes('demand') ? () => true : (slot: number) => !isPriced(book, slot);
   const take = (slot: number, limit: string, amount: number, kind: Within): void => {
     const known = takes.get(slot) ?? new Map<string, number>();
     takes.set(slot, known);
@@ -86,9 +79,11 @@ export function roomOf(book: Book, within: readonly Within[]): Room {
     hands: (taken, limited) => readHands(book, taken, limited),
     bench: (taken, limited) => readBench(book, taken, limited),
     stores: (taken, limited) => readStores(book, taken, limited),
-    demand: (taken, limited) => readDemand(book, taken, limited, sold, counted.demand.size),
+    demand: (taken, limited) =>
+      readDemand(book, { take: taken, limit: limited, sold, size: counted.demand.size, chosen, isCounted }),
   };
-  for (const kind of within) {
+  // What a planting without a price brings is what outlets take, whatever else is to be kept within.
+  for (const kind of new Set<Within>([...within, 'demand'])) {
     readers[kind](
       (slot, id, amount) => take(slot, id, amount, kind),
       (id, name, most) => limit(kind, id, name, most),
@@ -100,14 +95,6 @@ export function roomOf(book: Book, within: readonly Within[]): Room {
     sales: sold.sales,
     isSold: (slot) => sold.plantings.has(slot),
   };
-}
-
-type Take = (slot: number, limit: string, amount: number) => void;
-type Limited = (id: string, name: string, most: number) => void;
-
-function each(book: Book, sheet: string, visit: (row: ReturnType<typeof rowAt>, slot: number) => void): void {
-  if (sheetView(book, sheet) === undefined) return;
-  for (const slot of rows(book, sheet)) visit(rowAt(book, sheet, '', slot), slot);
 }
 
 function mondays(book: Book): readonly number[] {
@@ -176,90 +163,4 @@ function readStores(book: Book, take: Take, limit: Limited): void {
     if (store === undefined || week === undefined || planting === undefined || left === undefined) return;
     take(planting, `store ${store} ${week}`, left);
   });
-}
-
-interface Sold {
-  readonly sales: Choice[];
-  readonly plantings: Set<number>;
-}
-
-/** A week of a product: what of it is wanted, and the share of what stands in store that is still there. */
-interface WeekOfProduct {
-  readonly week: number;
-  readonly wanted: number;
-  readonly kept: number;
-}
-
-/**
- * What is wanted of each product in each week, as sales that can be made of what has been picked by then: in the same week of what
- * does not go into store, in any later one of what does, less what it shrinks by. How long it keeps is left aside.
- */
-function readDemand(book: Book, take: Take, limit: Limited, sold: Sold, size: number): void {
-  const weeks = weeksOfProducts(book);
-  const prices = pricesOfProducts(book);
-  const stored = new Set<number>();
-  each(book, 'lots', (row) => {
-    const product = row.number('product');
-    if (product !== undefined && row.number('store') !== undefined) stored.add(product);
-  });
-  each(book, 'products', (row, product) => {
-    const price = prices.get(product) ?? row.number('price-by-weight') ?? 0;
-    const ofProduct = weeks.get(product) ?? [];
-    const name = rowName(book, 'products', product);
-    ofProduct.forEach(({ week, wanted, kept }, at) => {
-      limit(supplyOf(product, week), `what there is of ${name} in the week of ${showDate(week)}`, 0);
-      if (wanted <= 0) return;
-      const later = stored.has(product) ? ofProduct.slice(at) : ofProduct.slice(at, at + 1);
-      const takes = new Map(later.map((one): [string, number] => [supplyOf(product, one.week), 1 / kept]));
-      const most = wanted / size;
-      sold.sales.push({ id: `sold ${product} ${week}`, name, gain: price * size, least: 0, most, takes });
-    });
-  });
-  each(book, 'lots-by-week', (row) => {
-    const [planting, product] = [row.number('planting'), row.number('product')];
-    const [week, came] = [row.number('week-starts'), row.number('in')];
-    if (planting === undefined || product === undefined || week === undefined || came === undefined) return;
-    const ofProduct = weeks.get(product) ?? [];
-    const at = ofProduct.findIndex((one) => one.week === week);
-    if (at < 0) return;
-    sold.plantings.add(planting);
-    const standing = came / (ofProduct[at]?.kept ?? 1);
-    const reached = stored.has(product) ? ofProduct.slice(at) : ofProduct.slice(at, at + 1);
-    for (const one of reached) take(planting, supplyOf(product, one.week), -standing);
-  });
-}
-
-/** What outlets pay by the weight of each product that they take. */
-function pricesOfProducts(book: Book): ReadonlyMap<number, number> {
-  const found = new Map<number, { mass: number; money: number }>();
-  each(book, 'lots', (row) => {
-    const [product, mass] = [row.number('product'), row.number('sold') ?? 0];
-    if (product === undefined || mass <= 0) return;
-    const known = found.get(product) ?? { mass: 0, money: 0 };
-    found.set(product, { mass: known.mass + mass, money: known.money + (row.number('money') ?? 0) });
-  });
-  return new Map([...found].map(([product, { mass, money }]) => [product, money / mass]));
-}
-
-function supplyOf(product: number, week: number): string {
-  return `supply ${product} ${week}`;
-}
-
-/** The weeks in which a product is wanted or there, in order. */
-function weeksOfProducts(book: Book): ReadonlyMap<number, readonly WeekOfProduct[]> {
-  const kept = new Map<string, number>();
-  each(book, 'lots-by-week', (row) => {
-    const [product, week, share] = [row.number('product'), row.number('week-starts'), row.number('kept')];
-    if (share !== undefined && share > 0) kept.set(`${product} ${week}`, share);
-  });
-  const weeks = new Map<number, WeekOfProduct[]>();
-  each(book, 'supply-against-demand', (row) => {
-    const [product, week] = [row.number('product'), row.number('week-starts')];
-    if (product === undefined || week === undefined) return;
-    const known = weeks.get(product) ?? [];
-    weeks.set(product, known);
-    known.push({ week, wanted: row.number('wanted') ?? 0, kept: kept.get(`${product} ${week}`) ?? 1 });
-  });
-  for (const known of weeks.values()) known.sort((a, b) => a.week - b.week);
-  return weeks;
 }

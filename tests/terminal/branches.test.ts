@@ -239,11 +239,13 @@ describe('choose', () => {
     await folder.run(['new', 'demo', '--out', file]);
     const { out } = await folder.run(['choose', file, 'Most margin', '--within', 'beds, hands']);
     expect(out).toMatch(
-      /^\d+ of the plantings change their length and \d+ are left out, for a margin of about [\d.]+ USD\./,
+      /^\d+ of the plantings change their length and \d+ (is|are) left out, for a Margin of [\d,.]+ USD in the branch/,
     );
     const data = JSON.parse((await folder.run(['compare', file, '--json'])).out) as {
-      totals: { name: string; branches: { difference: string }[] }[];
+      totals: { name: string; branches: { shown: string; difference: string }[] }[];
     };
+    const margin = data.totals.find(({ name }) => name === 'Margin')?.branches[0]?.shown;
+    expect(/a Margin of ([\d,.]+ USD) in the branch/.exec(out)?.[1]).toBe(margin);
     const of = (name: string) => data.totals.find((total) => total.name === name)?.branches[0]?.difference;
     expect(of('Margin')).toMatch(/^\+/);
     expect(of('Hours above the hands there are')).toBe('');
@@ -253,7 +255,7 @@ describe('choose', () => {
       lengths: unknown[];
       heldBackBy: { name: string; worth: string }[];
     };
-    expect(sold.gain).toContain('by what outlets take');
+    expect(sold.gain).toMatch(/^Sales by outlets less Costs of [\d,.]+ USD in the branch, where the plan has /);
     expect(sold.lengths.length).toBeGreaterThan(0);
     expect(sold.heldBackBy[0]?.worth).toMatch(/USD$/);
     expect((await folder.run(['choose', file, 'Other', '--goal', 'most'])).err).toContain('--goal takes margin');
