@@ -28,11 +28,9 @@ export function gainWords(book: Book, { goal, measure, before, after, reckoned, 
   const earned = `${name} of ${say(after.earned)} in the branch, where the plan has ${say(before.earned)}`;
   const prices = atPrices ? ', at the prices of Plantings since Demand is empty' : '';
   if (goal === 'margin') {
-    const evenly =
-      reckoned === undefined || Math.abs(reckoned - after.earned) < CENT
-        ? ''
-        : ` (${say(reckoned)} if all grew evenly with the length)`;
-    return `${earned}${evenly}${prices}`;
+    const isEven = reckoned === undefined || Math.abs(reckoned - after.earned) < CENT;
+    const evenly = isEven ? '' : `; if all grew evenly with the length it would be ${say(reckoned)}`;
+    return `${earned}${prices}${evenly}`;
   }
   const lacks = before.earned - after.earned;
   const missed = lacks < CENT ? '' : `: ${say(lacks)} short of it, since stations are whole and lengths rounded`;
