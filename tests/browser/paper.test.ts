@@ -11,8 +11,8 @@ async function openView(page: Page, name: string): Promise<void> {
 }
 
 /** How many pages a PDF of the page has. */
-async function pages(page: Page): Promise<number> {
-  const pdf = await page.pdf({ format: 'Letter' });
+async function pages(page: Page, format: 'Letter' | 'A4' = 'Letter'): Promise<number> {
+  const pdf = await page.pdf({ format, preferCSSPageSize: true });
   return pdf.toString('latin1').match(/\/Type\s*\/Page(?!s)/g)?.length ?? 0;
 }
 
@@ -73,6 +73,21 @@ test('a sheet prints whole, and is the sheet again afterwards', async () => {
   });
   expect(printed.rows).toBeGreaterThanOrEqual(16);
   expect(printed.left).toBe(0);
+test('labels take a page a sheet of labels, of that sheet’s own size', async () => {
+  const { page } = await onePage();
+  await openView(page, 'Paper');
+  await page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name: 'Labels', exact: true }).click();
+  await page.locator('.label').first().waitFor();
+  const grids = page.getByLabel('Sheet of labels');
+  for (const name of await grids.locator('option').allInnerTexts()) {
+    await grids.selectOption({ label: name });
+    const sheets = await page.locator('.label-sheet').count();
+    expect(sheets, name).toBeGreaterThan(1);
+    await page.getByText(`labels on ${sheets} sheets`).waitFor();
+    for (const format of ['Letter', 'A4'] as const) expect(await pages(page, format), name).toBe(sheets);
+  }
+});
+
   expect(await pages(page)).toBeGreaterThan(0);
   expect(await page.locator('.ag-row').first().isVisible()).toBe(true);
 });

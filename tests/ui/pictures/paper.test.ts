@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { civilDay, sheetView } from '../../../engine/index.ts';
 import { weekJobs } from '../../../ui/browser/glance/week-jobs.ts';
-import { LABEL_GRIDS, labelSheets, rowLabels, trayLabels } from '../../../ui/browser/paper/labels.ts';
+import { LABEL_GRIDS, labelSheets, labelsInWords, rowLabels, trayLabels } from '../../../ui/browser/paper/labels.ts';
 import { ordersOnPaper } from '../../../ui/browser/paper/order-pages.ts';
 import { sheetOnPaper } from '../../../ui/browser/paper/sheet-pages.ts';
 import { sowingOnPaper } from '../../../ui/browser/paper/sowing-pages.ts';
@@ -115,6 +115,12 @@ describe('labels', () => {
       expect(left + across * width + (across - 1) * gap, name).toBeLessThanOrEqual(wide + 0.5);
       expect(top + down * height, name).toBeLessThanOrEqual(tall + 0.5);
     }
+  });
+
+  test('one label is one, and on one sheet', () => {
+    expect(labelsInWords(134, 5)).toBe('134 labels on 5 sheets');
+    expect(labelsInWords(21, 1)).toBe('21 labels on 1 sheet');
+    expect(labelsInWords(1, 1)).toBe('1 label on 1 sheet');
   });
 
   test('sheets hold as many as their grid', () => {

@@ -3,6 +3,7 @@
 import { type Book, showDate } from '../../../engine/index.ts';
 import { PLANTINGS } from '../panels/columns.ts';
 import { askRows, hasColumns } from '../pictures/kit/ask.ts';
+import { counted } from './paper.ts';
 import { SOWING_NEEDS } from './sowing-pages.ts';
 
 /** A sheet of labels: so many across and down, each so large, so far from the sheet's edges and from each other. */
@@ -130,4 +131,9 @@ export function labelSheets(labels: readonly Label[], { across, down }: LabelGri
   return Array.from({ length: Math.ceil(labels.length / each) }, (_, sheet) =>
     labels.slice(sheet * each, (sheet + 1) * each),
   );
+}
+
+/** '134 labels on 5 sheets', '1 label on 1 sheet'. */
+export function labelsInWords(labels: number, sheets: number): string {
+  return `${counted(labels, 'label')} on ${counted(sheets, 'sheet')}`;
 }

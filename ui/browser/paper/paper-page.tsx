@@ -18,6 +18,7 @@ import {
   type LabelGrid,
   type LabelKind,
   labelSheets,
+  labelsInWords,
   rowLabels,
   trayLabels,
 } from './labels.ts';
@@ -135,6 +136,7 @@ function Labels({ book }: { readonly book: Book }) {
   const grid = LABEL_GRIDS.find(({ id }) => id === chosen) ?? LABEL_GRIDS[0];
   const labels = kind === 'trays' ? trayLabels(book) : rowLabels(book);
   if (grid === undefined) return null;
+  const sheets = labelSheets(labels, grid);
   return (
     <>
       <div class="paper-choices">
@@ -153,23 +155,24 @@ function Labels({ book }: { readonly book: Book }) {
         <p>
           {labels.length === 0
             ? 'There is nothing to label yet.'
-            : `${labels.length} labels on ${Math.ceil(labels.length / (grid.across * grid.down))} sheets. Print at full size, without margins.`}
+            : `${labelsInWords(labels.length, sheets.length)}. Print at full size, without margins.`}
         </p>
       </div>
-      {labelSheets(labels, grid).map((sheet, index) => (
+      {sheets.map((sheet, index) => (
         <LabelSheet key={`${grid.id} ${index}`} labels={sheet} grid={grid} />
       ))}
     </>
   );
 }
 
-const SHEETS = { letter: { width: 215.9, height: 279.4 }, A4: { width: 210, height: 297 } } as const;
+/** A hair less tall than the sheets of paper: a page is rounded to whole pixels, and what is taller by a part of one spills over. */
+const SHEETS = { letter: { width: 215.9, height: 279 }, A4: { width: 210, height: 296.6 } } as const;
 
 function LabelSheet({ labels, grid }: { readonly labels: readonly Label[]; readonly grid: LabelGrid }) {
   const { across, width, height, left, top, gap } = grid;
   const page = SHEETS[grid.page];
   return (
-    <div class="label-sheet" style={{ width: `${page.width}mm`, height: `${page.height}mm` }}>
+    <div class={`label-sheet on-${grid.page}`} style={{ width: `${page.width}mm`, height: `${page.height}mm` }}>
       {labels.map(({ head, lines }, index) => (
         <div
           key={`${head} ${index}`}
@@ -190,6 +193,8 @@ function LabelSheet({ labels, grid }: { readonly labels: readonly Label[]; reado
     </div>
   );
 }
+
+const LIST_COLUMNS = [...words('Bed', 'Stands'), ...toWrite({ Notes: 40 })];
 
 /** The beds of a week: drawn, and in a list, which can be written on. */
 function Beds({ book, day }: { readonly book: Book; readonly day: number }) {

@@ -8,6 +8,8 @@ export interface PaperColumn {
   readonly name: string;
   /** Figures stand to the right. */
   readonly figure: boolean;
+  /** So much of the line's width is kept for it, in percent, since a person writes in it; undefined: as much as it holds needs. */
+  readonly room?: number;
 }
 
 /** A text; or several things to be ticked one by one, each with a box of its own. */
@@ -43,4 +45,14 @@ export function words(...names: readonly string[]): readonly PaperColumn[] {
 
 export function figures(...names: readonly string[]): readonly PaperColumn[] {
   return names.map((name) => ({ name, figure: true }));
+}
+
+/** Columns to be written in by hand, each with so much of the line's width, in percent. */
+export function toWrite(room: Readonly<Record<string, number>>): readonly PaperColumn[] {
+  return Object.entries(room).map(([name, share]) => ({ name, figure: false, room: share }));
+}
+
+/** '1 line', '12 lines'. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
 }

@@ -3,7 +3,7 @@
 import { type Book, MONTHS, showDate } from '../../../engine/index.ts';
 import { askRows, hasColumns, type Needs } from '../pictures/kit/ask.ts';
 import { grouped } from '../store/grouped.ts';
-import { farmName, figures, type Paper, type PaperTable, words } from './paper.ts';
+import { counted, farmName, figures, type Paper, type PaperTable, words } from './paper.ts';
 
 export const SOWING_NEEDS: Needs = { 'sowing-list': ['on', 'job', 'planting', 'variety', 'pieces', 'seeds', 'trays'] };
 
@@ -40,7 +40,10 @@ export function sowingOnPaper(book: Book): Paper | undefined {
       ]),
     }),
   );
-  const says = rows.length === 0 ? 'Nothing is left to sow.' : `${rows.length} sowings and pottings on.`;
+  const says =
+    rows.length === 0
+      ? 'Nothing is left to sow.'
+      : `${counted(rows.length, 'sowing or potting on', 'sowings and pottings on')}.`;
   return { title: 'Sowing list', farm: farmName(book), says, tables };
 }
 
