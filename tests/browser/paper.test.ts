@@ -10,6 +10,11 @@ async function openView(page: Page, name: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name, exact: true }).click();
 }
 
+/** Millimetres on paper in pixels of a page. */
+function toPixels(millimetres: number): number {
+  return (millimetres * 96) / 25.4;
+}
+
 /** How many pages a PDF of the page has. */
 async function pages(page: Page, format: 'Letter' | 'A4' = 'Letter'): Promise<number> {
   const pdf = await page.pdf({ format, preferCSSPageSize: true });
@@ -35,6 +40,16 @@ test('a week of jobs is on two pages at most, with a box before each, and nothin
   }
   expect(await page.locator('.paper-running').first().isVisible()).toBe(true);
   expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe('rgb(255, 255, 255)');
+  // As wide as what is printed on Letter: there is room for a hand in the columns to be written in.
+  await page.setViewportSize({ width: Math.round(toPixels(192)), height: 900 });
+  for (const [name, millimetres] of [
+    ['Who', 12],
+    ['Took', 12],
+    ['Notes', 22],
+  ] as const) {
+    const head = await page.getByRole('columnheader', { name, exact: true }).boundingBox();
+    expect(head?.width, name).toBeGreaterThan(toPixels(millimetres));
+  }
   expect(problems).toEqual([]);
 });
 
@@ -58,21 +73,6 @@ test('every kind of pages shows itself and prints', async () => {
   expect(await pages(page)).toBe(1);
 });
 
-test('a sheet prints whole, and is the sheet again afterwards', async () => {
-  const { page } = await onePage();
-  await page
-    .getByRole('navigation', { name: 'Sheets' })
-    .getByRole('button', { name: /^Beds\s*(,|\d|$)/ })
-    .click();
-  await page.locator('.ag-row').first().waitFor();
-  const printed = await page.evaluate(() => {
-    window.dispatchEvent(new Event('beforeprint'));
-    const rows = document.querySelectorAll('.print-only table:first-of-type tbody tr').length;
-    window.dispatchEvent(new Event('afterprint'));
-    return { rows, left: document.querySelectorAll('.print-only').length };
-  });
-  expect(printed.rows).toBeGreaterThanOrEqual(16);
-  expect(printed.left).toBe(0);
 test('labels take a page a sheet of labels, of that sheet’s own size', async () => {
   const { page } = await onePage();
   await openView(page, 'Paper');
@@ -88,6 +88,21 @@ test('labels take a page a sheet of labels, of that sheet’s own size', async (
   }
 });
 
+test('a sheet prints whole, and is the sheet again afterwards', async () => {
+  const { page } = await onePage();
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /^Beds\s*(,|\d|$)/ })
+    .click();
+  await page.locator('.ag-row').first().waitFor();
+  const printed = await page.evaluate(() => {
+    window.dispatchEvent(new Event('beforeprint'));
+    const rows = document.querySelectorAll('.print-only table:first-of-type tbody tr').length;
+    window.dispatchEvent(new Event('afterprint'));
+    return { rows, left: document.querySelectorAll('.print-only').length };
+  });
+  expect(printed.rows).toBeGreaterThanOrEqual(16);
+  expect(printed.left).toBe(0);
   expect(await pages(page)).toBeGreaterThan(0);
   expect(await page.locator('.ag-row').first().isVisible()).toBe(true);
 });

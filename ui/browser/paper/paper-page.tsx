@@ -23,7 +23,7 @@ import {
   trayLabels,
 } from './labels.ts';
 import { ordersOnPaper } from './order-pages.ts';
-import { farmName, words } from './paper.ts';
+import { farmName, toWrite, words } from './paper.ts';
 import { PaperTables } from './paper-tables.tsx';
 import { sowingOnPaper } from './sowing-pages.ts';
 import { weekOnPaper } from './week-pages.ts';
@@ -215,7 +215,7 @@ function Beds({ book, day }: { readonly book: Book; readonly day: number }) {
           title: 'The beds, in a list',
           farm: farmName(book),
           says: map.says,
-          tables: [{ heading: 'Beds', columns: words('Bed', 'Stands', 'Notes'), rows, boxes: false }],
+          tables: [{ heading: 'Beds', columns: LIST_COLUMNS, rows, boxes: false }],
         }}
       />
     </>

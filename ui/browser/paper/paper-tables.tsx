@@ -47,8 +47,13 @@ function OneTable({ tables, running }: { readonly tables: readonly PaperTable[];
               <span class="spoken">Done</span>
             </th>
           ) : null}
-          {columns.map(({ name, figure }) => (
-            <th key={name} scope="col" class={figure ? 'figure' : undefined}>
+          {columns.map(({ name, figure, room }) => (
+            <th
+              key={name}
+              scope="col"
+              class={figure ? 'figure' : undefined}
+              style={room === undefined ? undefined : { width: `${room}%` }}
+            >
               {name}
             </th>
           ))}

@@ -4,11 +4,11 @@
 import { type Book, mondayOf, settings, showDate } from '../../../engine/index.ts';
 import { type Job, weekJobs } from '../glance/week-jobs.ts';
 import { grouped } from '../store/grouped.ts';
-import { farmName, type Paper, type PaperCell, type PaperTable, words } from './paper.ts';
+import { counted, farmName, type Paper, type PaperCell, type PaperTable, toWrite, words } from './paper.ts';
 
 const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
-const COLUMNS = words('Job', 'Planting', 'Where', 'How much', 'Hours', 'Who', 'Took', 'Notes');
+const COLUMNS = [...words('Job', 'Planting', 'Where', 'How much', 'Hours'), ...toWrite({ Who: 8, Took: 8, Notes: 16 })];
 
 /** Undefined where the workbook has no sheet of jobs. */
 export function weekOnPaper(book: Book, day: number): Paper | undefined {
@@ -33,7 +33,7 @@ export function weekOnPaper(book: Book, day: number): Paper | undefined {
     says:
       open.length === 0
         ? 'Nothing is to be done this week.'
-        : `${open.length} ${open.length === 1 ? 'job' : 'jobs'}${ahead ? '' : `, about ${week.hours}`}.`,
+        : `${counted(open.length, 'job')}${ahead ? '' : `, about ${week.hours}`}.`,
     tables,
   };
 }
@@ -45,9 +45,18 @@ function lineOf({ row, planting, where, amount, who, on }: Job): string {
 
 function rowOf(jobs: readonly Job[]): readonly PaperCell[] {
   const [{ planting = '', where = '', amount = '', who = '' } = {}] = jobs;
-  const hours = jobs.flatMap((job) => (job.hours === '' ? [] : [job.hours])).join(' + ');
+  // Hours stand under 'Hours', and need no unit there.
+  const hours = jobs.flatMap((job) => (job.hours === '' ? [] : [job.hours.replace(/ h$/, '')])).join(' + ');
   const what = jobs.map((job) => job.what);
-  return [what, planting, where === planting ? '' : where, unbroken(amount), unbroken(hours), who, '', ''];
+  const place = where === planting ? '' : where;
+  return [what, ifShort(planting), ifShort(place), unbroken(amount), unbroken(hours), who, '', ''];
+}
+
+/** A name of so many letters stays on one line. */
+const SHORT = 14;
+
+function ifShort(name: string): string {
+  return name.length > SHORT ? name : unbroken(name);
 }
 
 /** Stays on one line: a figure is read with its unit, and a week with few lines is on few pages. */
