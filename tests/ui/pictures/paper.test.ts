@@ -63,22 +63,88 @@ test('an order a supplier, and together they hold every line', () => {
   const orders = ordersOnPaper(workbook);
   expect(new Set(orders.map(({ title }) => title)).size).toBe(orders.length);
   const lines = orders.reduce((sum, { tables }) => sum + (tables[0]?.rows.length ?? 0), 0);
-  const wanted = [...demo.rows('Seed order')].filter((row) => demo.cell('Seed order', row, 'Packs').text !== '').length;
+  const packs = [
+    ['Seed order', 'Packs'],
+    ['Sets and plants', 'Packs of sets'],
+    ['Sets and plants', 'Packs of plants'],
+  ] as const;
+  const wanted = packs.flatMap(([sheet, column]) =>
+    [...demo.rows(sheet)].filter((row) => demo.cell(sheet, row, column).text !== ''),
+  ).length;
   expect(lines).toBe(wanted);
   expect(ordersOnPaper(other)).toEqual([]);
 });
 
-test('seed that is needed while no pack of it is listed stands on a page of its own', () => {
-  const { book } = seasonOf({
-    Varieties: [{ Variety: 'Root', Crop: 'Carrot' }],
-    Plantings: [{ Planting: 'Carrot 1', Variety: 'Root', Start: 'direct seed', 'Bed length used': '20 ft' }],
+test('sets stand in the order of their supplier, counted and weighed', () => {
+  const rows = ordersOnPaper(workbook).flatMap(({ title, tables }) =>
+    tables.flatMap((table) => table.rows.map((row) => [title, ...row])),
+  );
+  const garlic = rows.find(([, , crop]) => crop === 'Garlic');
+  expect(garlic).toEqual([
+    'To order from Seven Thistles',
+    'Stone Garlic',
+    'Garlic',
+    '330 cloves, 3.6 lb',
+    '4 x Seven Thistles 100 sets',
+    '116.00',
+  ]);
+});
+
+describe('what no pack is listed of', () => {
+  const { book, shown, type } = seasonOf({
+    Varieties: [
+      { Variety: 'Root', Crop: 'Carrot' },
+      { Variety: 'Stone', Crop: 'Garlic' },
+      { Variety: 'Mealy', Crop: 'Potato' },
+    ],
+    Plantings: [
+      { Planting: 'Carrot 1', Variety: 'Root', Start: 'direct seed', 'Bed length used': '20 ft' },
+      { Planting: 'Garlic 1', Variety: 'Stone', 'Bed length used': '20 ft' },
+      { Planting: 'Potato 1', Variety: 'Mealy', 'Bed length used': '20 ft' },
+    ],
   });
-  const [page, ...others] = ordersOnPaper(book.workbook);
-  expect(others).toEqual([]);
-  expect(page?.title).toBe('Seed of which no pack is listed yet');
-  const [[variety, , seeds] = []] = page?.tables[0]?.rows ?? [];
-  expect([variety, seeds]).toEqual(['Root', book.cell('Seed order', 0, 'Seeds to buy').text]);
-  expect(Number(String(seeds).replaceAll(',', ''))).toBeGreaterThan(0);
+  const seeds = shown('Seed order', 'Root', 'Seeds to buy');
+  const [cloves, tubers] = ['Stone', 'Mealy'].map((row) => shown('Sets and plants', row, 'Sets to buy'));
+
+  test('stands on a page of its own, seed, cloves and tubers', () => {
+    const [page, ...others] = ordersOnPaper(book.workbook);
+    expect(others).toEqual([]);
+    expect(page?.title).toBe('No supplier yet');
+    const rows = page?.tables[0]?.rows ?? [];
+    expect(rows.map(([variety]) => variety)).toEqual(['Root', 'Stone', 'Mealy']);
+    expect(rows[0]?.[2]).toBe(`${seeds} seeds`);
+    expect(String(rows[1]?.[2])).toMatch(new RegExp(`^${cloves} cloves, [\\d.]+ lb$`));
+    expect(String(rows[2]?.[2])).toMatch(new RegExp(`^${tubers} seed tubers, [\\d.]+ lb$`));
+    expect(Number(cloves)).toBeGreaterThan(0);
+    expect(Number(tubers)).toBeGreaterThan(0);
+    expect(Number(seeds.replaceAll(',', ''))).toBeGreaterThan(0);
+  });
+
+  test('is told beside an order that has been chosen', () => {
+    const chosen = seasonOf({
+      Varieties: [
+        { Variety: 'Root', Crop: 'Carrot' },
+        { Variety: 'Stone', Crop: 'Garlic' },
+      ],
+      Packs: [{ Variety: 'Root', Supplier: 'One', Seeds: '5000', Price: '3', 'Packs to order': '1' }],
+      Plantings: [
+        { Planting: 'Carrot 1', Variety: 'Root', Start: 'direct seed', 'Bed length used': '20 ft' },
+        { Planting: 'Garlic 1', Variety: 'Stone', 'Bed length used': '20 ft' },
+      ],
+    });
+    const papers = ordersOnPaper(chosen.book.workbook);
+    expect(papers.map(({ title, tables }) => [title, tables[0]?.rows.length])).toEqual([
+      ['Order to One', 1],
+      ['No supplier yet', 1],
+    ]);
+    expect(papers[1]?.tables[0]?.rows[0]?.[0]).toBe('Stone');
+  });
+
+  test('what is on hand needs no order', () => {
+    type('Sets and plants', 'Stone', 'Sets on hand', cloves ?? '');
+    const rows = ordersOnPaper(book.workbook)[0]?.tables[0]?.rows ?? [];
+    expect(rows.map(([variety]) => variety)).toEqual(['Root', 'Mealy']);
+  });
 });
 
 describe('labels', () => {
