@@ -138,7 +138,14 @@ export {
   wholeOrder,
 } from './planning/whole-order.ts';
 // Queries: asked, never changing.
-export { type Arrangement, arrange, type HeldValue, type RowGroup, valuesHeld } from './queries/arranged.ts';
+export {
+  type Arrangement,
+  arrange,
+  type FoundIn,
+  type HeldValue,
+  type RowGroup,
+  valuesHeld,
+} from './queries/arranged.ts';
 export { callInFormula, completeFormula } from './queries/assist.ts';
 export type { Book } from './queries/book.ts';
 export type { Chances, CountedShare, DrawnInput, StreamOf, YearsDiffer } from './queries/by-chance.ts';

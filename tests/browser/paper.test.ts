@@ -106,3 +106,46 @@ test('a sheet prints whole, and is the sheet again afterwards', async () => {
   expect(await pages(page)).toBeGreaterThan(0);
   expect(await page.locator('.ag-row').first().isVisible()).toBe(true);
 });
+
+test('a sheet that is looked at through a view prints through it, and so it stands among the pages at first', async () => {
+  const { page } = await onePage();
+  await page
+    .getByRole('navigation', { name: 'Sheets' })
+    .getByRole('button', { name: /^Plantings/ })
+    .click();
+  const views = page.getByRole('navigation', { name: 'Views of this sheet' });
+  await views.getByRole('button', { name: 'How close?' }).click();
+  await page.locator('.ag-row').first().waitFor();
+  const printed = await page.evaluate(() => {
+    window.dispatchEvent(new Event('beforeprint'));
+    const texts = (of: string): string[] =>
+      [...document.querySelectorAll(`.print-only ${of}`)].map((each) => each.textContent?.split(', ')[0] ?? '');
+    const all = { titles: texts('h2'), heads: texts('thead th') };
+    window.dispatchEvent(new Event('afterprint'));
+    return all;
+  });
+  expect(printed.titles).toEqual(['Plantings: How close?']);
+  const shown = await page.locator('.ag-header-cell .column-name').allTextContents();
+  expect(shown.length).toBeGreaterThan(3);
+  expect(printed.heads.slice(0, shown.length)).toEqual(shown);
+  await openView(page, 'Paper');
+  await page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name: 'Any sheet' }).click();
+  await page.getByRole('heading', { name: 'Plantings: How close?' }).waitFor();
+  await page.getByLabel('Looked at through').selectOption({ label: 'Everything' });
+  await page.getByRole('heading', { name: 'Plantings', exact: true }).waitFor();
+  // A sheet of thousands of rows stands begun on the screen, and whole on paper.
+  await page.locator('.paper-choices select').first().selectOption({ label: 'Bed calendar' });
+  await page
+    .getByText(/^And [\d,]+ more rows, which are printed\.$/)
+    .first()
+    .waitFor();
+  const rows = await page.evaluate(() => {
+    const count = (): number => document.querySelectorAll('.paper table:first-of-type tbody tr').length;
+    const screen = count();
+    window.dispatchEvent(new Event('beforeprint'));
+    return { screen, paper: count() };
+  });
+  expect(rows.screen).toBeLessThan(rows.paper);
+  expect(rows.paper).toBeGreaterThan(2000);
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+});

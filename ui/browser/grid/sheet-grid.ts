@@ -11,8 +11,6 @@ import {
   rows,
   type SheetView,
   sheetView,
-  totalText,
-  usualTotal,
   type View,
 } from '../../../engine/index.ts';
 import { addedWords } from '../commands/rows.ts';
@@ -21,6 +19,7 @@ import { desk, setWidth } from '../store/device.ts';
 import { changeView, viewNow } from '../store/looks.ts';
 import { selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
+import { subtotalWords } from '../store/subtotal.ts';
 import { CellPainter } from './cell-painter.ts';
 import type { CellMarks } from './cell-words.ts';
 import { CopyActs } from './clipboard/copy-acts.ts';
@@ -182,11 +181,7 @@ export class SheetGrid implements Drawing {
   }
 
   total(row: RowHandle, column: string): string {
-    if (row.group === undefined) return '';
-    const { id } = this.sheet;
-    const total = this.view.totals?.[column] ?? usualTotal(this.book, id, column);
-    const text = totalText(this.book, id, column, row.group.rows, total);
-    return text === '' ? '' : `${total === 'sum' ? '' : `${total} `}${text}`;
+    return row.group === undefined ? '' : subtotalWords(this.book, this.sheet.id, this.view, column, row.group.rows);
   }
 
   dressRange(cell: HTMLElement, rowIndex: number, column: string): void {

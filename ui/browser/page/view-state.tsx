@@ -1,11 +1,11 @@
 // What the view on screen does with the rows of its sheet: what keeps rows back, orders or groups them, each to be taken off again.
 // Comes a moment after the sheet.
 
-import type { ColumnView, Filter, SheetView, View } from '../../../engine/index.ts';
+import type { Filter, SheetView, View } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 import { beginFilter } from '../dialogs/look-state.ts';
 import { rowsOnScreen } from '../grid/grid-surface.ts';
-import { conditionWords } from '../store/condition-words.ts';
+import { filterWords } from '../store/condition-words.ts';
 import { changeView } from '../store/looks.ts';
 import { columnOf } from '../store/sheets.ts';
 import { workbook } from '../store/workbook.ts';
@@ -50,18 +50,12 @@ function FilterChip({ sheet, filter, filters }: FilterChipProps) {
   const column = filter.by === 'cell' ? columnOf(sheet, filter.column) : undefined;
   return (
     <Chip
-      words={filterWords(filter, column)}
+      words={filterWords(workbook(), filter, column)}
       off="Show the rows that it keeps back"
       onOff={() => changeView(sheet, { filters: filters.filter((each) => each !== filter) }, 'filter view')}
       onOpen={column === undefined ? undefined : () => beginFilter(sheet.id, column.id)}
     />
   );
-}
-
-function filterWords(filter: Filter, column: ColumnView | undefined): string {
-  if (filter.by === 'finding')
-    return filter.level === 'any' ? 'Rows that need attention' : `Rows with ${filter.level}s`;
-  return column === undefined ? '' : `${column.name} ${conditionWords(workbook(), column, filter.when)}`;
 }
 
 interface ChipProps {

@@ -25,6 +25,7 @@ import {
 import { ordersOnPaper } from './order-pages.ts';
 import { farmName, toWrite, words } from './paper.ts';
 import { PaperTables } from './paper-tables.tsx';
+import { SheetPage } from './sheet-page.tsx';
 import { sowingOnPaper } from './sowing-pages.ts';
 import { weekOnPaper } from './week-pages.ts';
 
@@ -35,6 +36,7 @@ const PAGES = [
   { id: 'labels', name: 'Labels' },
   { id: 'beds', name: 'Beds of a week' },
   { id: 'calendar', name: 'Calendar of beds' },
+  { id: 'sheet', name: 'Any sheet' },
 ] as const;
 
 export function PaperPage({ pages }: { readonly pages: string }) {
@@ -59,7 +61,7 @@ export function PaperPage({ pages }: { readonly pages: string }) {
             </button>
           ))}
         </nav>
-        <p class="no-paper">Every other sheet prints as it is opened: go to it and print.</p>
+        <p class="no-paper">A sheet also prints where it is open, through the view that is looked at.</p>
         <div class="picture-choices">
           {shown.id === 'week' || shown.id === 'beds' ? (
             <label>
@@ -99,6 +101,8 @@ function Shown({ id, book, day }: ShownProps) {
       return <Labels book={book} />;
     case 'beds':
       return <Beds book={book} day={day} />;
+    case 'sheet':
+      return <SheetPage book={book} />;
     case 'calendar':
       return (
         <div class="paper paper-drawing">

@@ -1,12 +1,14 @@
-// Printing the sheet on screen: the grid draws only what is in sight, so just before the browser prints, the whole sheet is set as tables
-// beside the page, and taken away afterwards. The page starts it once.
+// Printing the sheet on screen: the grid draws only what is in sight, so just before the browser prints, all that its view shows is set as
+// tables beside the page, and taken away afterwards. The page starts it once.
 
 import { render } from 'preact';
 import { sheetView } from '../../../engine/index.ts';
 import { shownView } from '../glance/opening.ts';
+import { viewNow } from '../store/looks.ts';
 import { sheetOnScreen } from '../store/selection.ts';
 import { view } from '../store/view.ts';
 import { workbookNow } from '../store/workbook.ts';
+import { lookNow } from './look-now.ts';
 import { PaperTables } from './paper-tables.tsx';
 import { sheetOnPaper } from './sheet-pages.ts';
 
@@ -22,7 +24,7 @@ export function startPrinting(): void {
     place.className = 'print-only';
     document.body.append(place);
     document.documentElement.classList.add(PRINTING);
-    render(<PaperTables paper={sheetOnPaper(book, sheet)} />, place);
+    render(<PaperTables paper={sheetOnPaper(book, sheet, lookNow(sheet, viewNow(sheet)))} isWhole />, place);
   });
   window.addEventListener('afterprint', () => {
     if (place === undefined) return;

@@ -3,7 +3,7 @@
 import { type Book, MONTHS, showDate } from '../../../engine/index.ts';
 import { askRows, hasColumns, type Needs } from '../pictures/kit/ask.ts';
 import { grouped } from '../store/grouped.ts';
-import { counted, farmName, figures, type Paper, type PaperTable, words } from './paper.ts';
+import { counted, farmName, figures, type Paper, type PaperTable, unbroken, words } from './paper.ts';
 
 export const SOWING_NEEDS: Needs = { 'sowing-list': ['on', 'job', 'planting', 'variety', 'pieces', 'seeds', 'trays'] };
 
@@ -25,7 +25,7 @@ export function sowingOnPaper(book: Book): Paper | undefined {
       boxes: true,
       columns: COLUMNS,
       rows: within.map((row) => [
-        showDate(row.figure('on') ?? 0).replaceAll(' ', '\u00a0'),
+        unbroken(showDate(row.figure('on') ?? 0)),
         row.text('job'),
         row.text('variety'),
         row.text('planting'),

@@ -4,7 +4,7 @@
 import { type Book, mondayOf, settings, showDate } from '../../../engine/index.ts';
 import { type Job, weekJobs } from '../glance/week-jobs.ts';
 import { grouped } from '../store/grouped.ts';
-import { counted, farmName, type Paper, type PaperCell, type PaperTable, toWrite, words } from './paper.ts';
+import { counted, farmName, type Paper, type PaperCell, type PaperTable, toWrite, unbroken, words } from './paper.ts';
 
 const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
@@ -57,9 +57,4 @@ const SHORT = 14;
 
 function ifShort(name: string): string {
   return name.length > SHORT ? name : unbroken(name);
-}
-
-/** Stays on one line: a figure is read with its unit, and a week with few lines is on few pages. */
-function unbroken(text: string): string {
-  return text.replaceAll(' ', '\u00a0');
 }

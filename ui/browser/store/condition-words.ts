@@ -1,5 +1,5 @@
 // What a filter or a colour asks of a cell, in words: 'is Lamplight or Copper Kettle', 'at least 5 lb'. The view bar and the
-// dialogs say it.
+// dialogs say it, and pages for paper.
 
 import {
   type Book,
@@ -7,6 +7,7 @@ import {
   type Condition,
   civilDayOfIso,
   decimalText,
+  type Filter,
   fromCanonical,
   rowName,
   rowWithId,
@@ -17,6 +18,13 @@ import { withUnit } from './shown.ts';
 
 /** More values than this are counted rather than named. */
 const NAMED = 3;
+
+/** What a filter lets through: 'Bed is Barn 1 or Barn 2', 'Rows that need attention'; nothing where the column that it looks at is gone. */
+export function filterWords(book: Book, filter: Filter, column: ColumnView | undefined): string {
+  if (filter.by === 'finding')
+    return filter.level === 'any' ? 'Rows that need attention' : `Rows with ${filter.level}s`;
+  return column === undefined ? '' : `${column.name} ${conditionWords(book, column, filter.when)}`;
+}
 
 export function conditionWords(book: Book, column: ColumnView, condition: Condition): string {
   const amount = (canonical: number): string => amountText(book, column, canonical);
