@@ -1,13 +1,16 @@
 // The strip of the year, drawn: hours by week as columns, the days between the frosts as a band, today as a rule.
 
 import { showDate } from '../../../engine/index.ts';
+import { usePrinting } from '../drawing/printing.ts';
 import { monthsBetween } from '../drawing/scale.ts';
 import { useWidth } from '../drawing/width.ts';
+import { UPRIGHT } from '../pictures/kit/paper-size.ts';
 import { layStrip } from './strip-layout.ts';
 import type { YearStrip } from './year-strip.ts';
 
 export function YearStripPicture({ strip }: { readonly strip: YearStrip }) {
-  const { ref, width } = useWidth<HTMLDivElement>();
+  const { ref, width: onScreen } = useWidth<HTMLDivElement>();
+  const width = usePrinting() ? UPRIGHT.width : onScreen;
   return (
     <div class="year-strip chart" ref={ref}>
       {width > 0 ? <Drawing strip={strip} width={width} /> : null}

@@ -1,17 +1,13 @@
 // Pages for paper in the page: which pages, which week, which labels are chosen, how they will look, and the button that prints them.
 
 import { useState } from 'preact/hooks';
-import { type Book, civilDayOfIso, isoDate, mondayOf, settings } from '../../../engine/index.ts';
-import { type BedMap, bedMap, standsWords } from '../pictures/bed-map/bed-map.ts';
-import { BedMapDrawing } from '../pictures/bed-map/bed-map-picture.tsx';
+import { type Book, civilDayOfIso, isoDate, settings } from '../../../engine/index.ts';
 import { Choice } from '../pictures/kit/choice.tsx';
-import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
-import { seasonCalendar } from '../pictures/season-calendar/season-calendar.ts';
 import '../pictures/kit/pictures.css';
 import '../pictures/picture-page.css';
-import { useWidth } from '../drawing/width.ts';
 import { view } from '../store/view.ts';
 import { workbook } from '../store/workbook.ts';
+import { Beds, Calendar } from './bed-drawings.tsx';
 import {
   LABEL_GRIDS,
   type Label,
@@ -23,7 +19,6 @@ import {
   trayLabels,
 } from './labels.ts';
 import { ordersOnPaper } from './order-pages.ts';
-import { farmName, toWrite, words } from './paper.ts';
 import { PaperTables } from './paper-tables.tsx';
 import { SheetPage } from './sheet-page.tsx';
 import { sowingOnPaper } from './sowing-pages.ts';
@@ -104,12 +99,7 @@ function Shown({ id, book, day }: ShownProps) {
     case 'sheet':
       return <SheetPage book={book} />;
     case 'calendar':
-      return (
-        <div class="paper paper-drawing">
-          <p class="paper-farm">{farmName(book)}</p>
-          <CalendarPicture />
-        </div>
-      );
+      return <Calendar book={book} />;
   }
 }
 
@@ -196,37 +186,4 @@ function LabelSheet({ labels, grid }: { readonly labels: readonly Label[]; reado
       ))}
     </div>
   );
-}
-
-const LIST_COLUMNS = [...words('Bed', 'Stands'), ...toWrite({ Notes: 40 })];
-
-/** The beds of a week: drawn, and in a list, which can be written on. */
-function Beds({ book, day }: { readonly book: Book; readonly day: number }) {
-  const calendar = seasonCalendar(book, settings(book).today);
-  if (calendar === undefined) return <p class="no-picture">There are no beds yet.</p>;
-  const map = bedMap(book, calendar, mondayOf(day) + 3);
-  const rows = map.fields.flatMap(({ beds }) => beds).map((bed) => [bed.name, standsWords(book, bed), '']);
-  return (
-    <>
-      <div class="paper paper-drawing chart">
-        <h2>The beds</h2>
-        <p class="paper-farm">{farmName(book)}</p>
-        <p class="paper-says">{map.says}</p>
-        <MapOnPaper map={map} />
-      </div>
-      <PaperTables
-        paper={{
-          title: 'The beds, in a list',
-          farm: farmName(book),
-          says: map.says,
-          tables: [{ heading: 'Beds', columns: LIST_COLUMNS, rows, boxes: false }],
-        }}
-      />
-    </>
-  );
-}
-
-function MapOnPaper({ map }: { readonly map: BedMap }) {
-  const { ref, width } = useWidth<HTMLDivElement>();
-  return <div ref={ref}>{width > 0 ? <BedMapDrawing map={map} width={width} /> : null}</div>;
 }

@@ -1,23 +1,25 @@
 // The map of beds in the page: a slider goes through the weeks of the year, or plays them; lengths are to scale. Beds lie by field, or
 // where a person placed them.
 
+import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { message, mondayOf, settings, showDate } from '../../../../engine/index.ts';
 import { change } from '../../store/change.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { Frame, fitted } from '../kit/frame.tsx';
+import type { PaperSize } from '../kit/paper-size.ts';
 import { weeksOf } from '../kit/weeks.ts';
 import { seasonCalendar } from '../season-calendar/season-calendar.ts';
 import { byFieldCommands, firstPlaces, groundOf, placeCommands, takesPlaces } from './bed-ground.ts';
-import { type BedMap, type BedOnMap, bedMap, standsWords } from './bed-map.ts';
+import { type BedMap, type BedOnMap, bedMap, mapParts, standsWords } from './bed-map.ts';
 import { BedStrip, MapSvg } from './bed-strip.tsx';
 import { GroundDrawing } from './ground-drawing.tsx';
 
 /** How long a week stands while the year plays, in milliseconds. */
 const A_WEEK = 450;
 
-const LEGEND = [
+export const MAP_LEGEND = [
   { mark: 'mark-free', words: 'free' },
   { mark: 'mark-planting', words: 'planted' },
   { mark: 'mark-harvest', words: 'being picked' },
@@ -53,7 +55,7 @@ export function BedMapPicture() {
       title="The beds, week by week"
       says={map.says}
       table={map.table}
-      legend={LEGEND}
+      legend={MAP_LEGEND}
       choices={
         <div class="picture-choices map-weeks">
           <button
@@ -82,6 +84,7 @@ export function BedMapPicture() {
         </div>
       }
       draw={(width) => <BedMapDrawing map={map} width={width} onLook={look} />}
+      drawOnPaper={(size) => mapOnPaper(map, size)}
       below={<InFull map={map} looked={looked} />}
     />
   );
@@ -136,6 +139,8 @@ const FIELD_HEAD = 22;
 const GAP = 18;
 const LEFT = 84;
 
+function nobodyLooks(): void {}
+
 interface MapDrawingProps {
   readonly map: BedMap;
   readonly width: number;
@@ -144,16 +149,36 @@ interface MapDrawingProps {
 }
 
 /** The beds where a person placed them, else by field. */
-export function BedMapDrawing({ map, width, onLook = () => undefined }: MapDrawingProps) {
+export function BedMapDrawing({ map, width, onLook = nobodyLooks }: MapDrawingProps) {
   const ground = groundOf(map);
   if (ground !== undefined) return <GroundDrawing ground={ground} says={map.says} width={width} onLook={onLook} />;
   return <FieldsDrawing map={map} width={width} onLook={onLook} />;
 }
 
+/** A drawing a page; the ground as it lies is one, no taller than a page. */
+export function mapOnPaper(map: BedMap, { width, tall }: PaperSize): readonly ComponentChildren[] {
+  const ground = groundOf(map);
+  if (ground !== undefined) {
+    const across = Math.min(width, (tall * ground.wide) / ground.tall);
+    return [
+      <div key="ground" style={{ width: `${(across / width) * 100}%` }}>
+        <GroundDrawing ground={ground} says={map.says} width={across} onLook={nobodyLooks} />
+      </div>,
+    ];
+  }
+  return mapParts(map, columnsIn(width), Math.floor(tall / PITCH)).map((part) => (
+    <FieldsDrawing key={part.fields[0]?.name} map={part} width={width} onLook={nobodyLooks} />
+  ));
+}
+
+function columnsIn(width: number): number {
+  return width >= 900 ? 2 : 1;
+}
+
 /** Fields side by side where there is room for two, each bed a strip as long as it is on the ground. */
 function FieldsDrawing({ map, width, onLook }: Required<MapDrawingProps>) {
   const id = useId();
-  const columns = width >= 900 ? 2 : 1;
+  const columns = columnsIn(width);
   const wide = (width - GAP * (columns - 1)) / columns;
   const perMetre = map.longest > 0 ? (wide - LEFT - 4) / map.longest : 0;
   const tops = Array.from({ length: columns }, () => 0);

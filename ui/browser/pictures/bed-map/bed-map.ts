@@ -77,6 +77,62 @@ export function bedMap(book: Book, calendar: SeasonCalendar, day: number): BedMa
   };
 }
 
+/** A field's name and the gap below it take up as much as so many beds. */
+const FIELD_ROWS = 1.5;
+
+/**
+ * The map in parts for paper, each of so many columns with room for so many beds, one field under the other. A field goes on in the next
+ * column where it is too long for the one, and on the next part only where a whole part is too small for it.
+ */
+export function mapParts(map: BedMap, columns: number, rows: number): readonly BedMap[] {
+  const empty = Array.from({ length: columns }, () => 0);
+  const parts: { fields: FieldOnMap[]; taken: readonly number[] }[] = [];
+  for (const field of map.fields) {
+    let left: FieldOnMap | undefined = field;
+    while (left !== undefined) {
+      const last = parts.at(-1);
+      const here: Placed | undefined = last === undefined ? undefined : placed(left, last.taken, rows);
+      if (last !== undefined && here !== undefined && (here.left === undefined || last.fields.length === 0)) {
+        last.fields.push(...here.pieces);
+        last.taken = here.taken;
+        left = here.left;
+        if (left === undefined) continue;
+      }
+      parts.push({ fields: [], taken: empty });
+    }
+  }
+  return parts.map(({ fields }) => ({ ...map, fields }));
+}
+
+interface Placed {
+  readonly pieces: readonly FieldOnMap[];
+  readonly taken: readonly number[];
+  /** What found no room. */
+  readonly left: FieldOnMap | undefined;
+}
+
+/** A field put where most room is left, as often as it takes. A column holds a bed at least, however little room it has. */
+function placed(field: FieldOnMap, before: readonly number[], rows: number): Placed {
+  const taken = [...before];
+  const pieces: FieldOnMap[] = [];
+  let left: FieldOnMap = field;
+  for (;;) {
+    const column = taken.indexOf(Math.min(...taken));
+    const used = taken[column] ?? 0;
+    const room = Math.max(used === 0 ? 1 : 0, Math.floor(rows - used - FIELD_ROWS));
+    if (room < 1) return { pieces, taken, left };
+    const beds = left.beds.slice(0, room);
+    pieces.push({ name: left.name, beds });
+    taken[column] = used + beds.length + FIELD_ROWS;
+    if (beds.length === left.beds.length) return { pieces, taken, left: undefined };
+    left = { name: continued(field.name), beds: left.beds.slice(room) };
+  }
+}
+
+function continued(name: string): string {
+  return name.endsWith(', continued') ? name : `${name === '' ? 'Beds' : name}, continued`;
+}
+
 type Ground = Pick<BedOnMap, 'width' | 'place' | 'turned'>;
 
 const NOWHERE: Ground = { width: 0, place: undefined, turned: false };

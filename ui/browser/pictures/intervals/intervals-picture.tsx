@@ -6,7 +6,7 @@ import { PLANTINGS } from '../../panels/columns.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { Choice } from '../kit/choice.tsx';
-import { Frame, fitted } from '../kit/frame.tsx';
+import { Frame, fitted, inParts } from '../kit/frame.tsx';
 import { figureMarks } from '../kit/model.ts';
 import { guessesOf, type Intervals, intervalsOf } from './intervals.ts';
 
@@ -42,17 +42,29 @@ export function IntervalsPicture() {
         { mark: 'mark-second', words: 'from low to high' },
         { mark: 'mark-first', words: 'likely' },
       ]}
-      draw={(width) => <Drawing intervals={intervals} width={width} />}
+      draw={(width) => <Drawing intervals={intervals} lines={intervals.lines} width={width} />}
+      drawOnPaper={({ width, tall }) =>
+        inParts(intervals.lines, Math.floor((tall - HEAD - 4) / PITCH)).map((lines) => (
+          <Drawing key={lines[0]?.row} intervals={intervals} lines={lines} width={width} />
+        ))
+      }
     />
   );
 }
 
-function Drawing({ intervals: { lines, says }, width }: { readonly intervals: Intervals; readonly width: number }) {
+interface DrawingProps {
+  readonly intervals: Intervals;
+  /** Those of its lines that are drawn; the scale is that of all. */
+  readonly lines: Intervals['lines'];
+  readonly width: number;
+}
+
+function Drawing({ intervals: { lines: all, says }, lines, width }: DrawingProps) {
   const over = width < NARROW ? NAME : 0;
   const left = over > 0 ? 10 : Math.min(200, width * 0.3);
   const pitch = PITCH + over;
   const words = width > 700 ? 240 : 0;
-  const top = roundTop(lines.map(({ high }) => high));
+  const top = roundTop(all.map(({ high }) => high));
   const x = linearScale(0, top, left, width - words - 10);
   const height = HEAD + lines.length * pitch + 4;
   return (

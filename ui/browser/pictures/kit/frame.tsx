@@ -3,7 +3,9 @@
 
 import type { ComponentChildren } from 'preact';
 import { TableOf, type TableTwin } from '../../drawing/chart.tsx';
+import { usePrinting } from '../../drawing/printing.ts';
 import { useWidth } from '../../drawing/width.ts';
+import { type PaperSize, UPRIGHT } from './paper-size.ts';
 import './pictures.css';
 
 export interface FrameProps {
@@ -19,6 +21,8 @@ export interface FrameProps {
   readonly below?: ComponentChildren;
   /** Draws in so many pixels' width. */
   readonly draw: (width: number) => ComponentChildren;
+  /** Draws for paper, a drawing a page, where one may be taller than a page. */
+  readonly drawOnPaper?: (size: PaperSize) => readonly ComponentChildren[];
 }
 
 export interface LegendItem {
@@ -27,31 +31,51 @@ export interface LegendItem {
   readonly words: string;
 }
 
-export function Frame({ title, says, table, legend = [], choices, below, draw }: FrameProps) {
+export function Frame({ title, says, table, legend = [], choices, below, draw, drawOnPaper }: FrameProps) {
+  const printing = usePrinting();
   const { ref, width } = useWidth<HTMLDivElement>();
   return (
     <figure class="farm-picture chart">
       <figcaption>{title}</figcaption>
       <p class="chart-says">{says}</p>
       {choices}
-      <div class="chart-picture" ref={ref}>
+      <div class={printing ? 'chart-picture no-paper' : 'chart-picture'} ref={ref}>
         {width > 0 ? draw(width) : null}
       </div>
-      {legend.length === 0 ? null : (
-        <ul class="picture-legend">
-          {legend.map(({ mark, words }) => (
-            <li key={words}>
-              <svg width="22" height="12" aria-hidden="true">
-                <rect class={mark} x="1" y="1" width="20" height="10" />
-              </svg>
-              {words}
-            </li>
-          ))}
-        </ul>
-      )}
+      {printing ? <Drawings drawings={drawOnPaper?.(UPRIGHT) ?? [draw(UPRIGHT.width)]} /> : null}
+      <Legend legend={legend} />
       {below}
       <TableOf title={title} table={table} />
     </figure>
+  );
+}
+
+/** Drawings one after another as they stand on paper, none broken by the end of a page. */
+function Drawings({ drawings }: { readonly drawings: readonly ComponentChildren[] }) {
+  return (
+    <>
+      {drawings.map((drawing, index) => (
+        <div key={index} class="chart-picture one-drawing">
+          {drawing}
+        </div>
+      ))}
+    </>
+  );
+}
+
+export function Legend({ legend }: { readonly legend: readonly LegendItem[] }) {
+  if (legend.length === 0) return null;
+  return (
+    <ul class="picture-legend">
+      {legend.map(({ mark, words }) => (
+        <li key={words}>
+          <svg width="22" height="12" aria-hidden="true">
+            <rect class={mark} x="1" y="1" width="20" height="10" />
+          </svg>
+          {words}
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -72,6 +96,11 @@ export function Hatches({ id }: { readonly id: string }) {
       </linearGradient>
     </defs>
   );
+}
+
+/** Things a page after the other, so many on each. */
+export function inParts<T>(all: readonly T[], each: number): readonly (readonly T[])[] {
+  return Array.from({ length: Math.ceil(all.length / each) }, (_, at) => all.slice(at * each, (at + 1) * each));
 }
 
 /** About the width of a letter at 13 px. */

@@ -1,6 +1,7 @@
 // The season calendar drawn: beds down, the year across, a bar a planting with soft ends where its end is not sure, hatching
 // where more stands than there is room, a rule for today, and the outline of what is being moved.
 
+import type { SVGAttributes } from 'preact';
 import { useId } from 'preact/hooks';
 import type { Book } from '../../../../engine/index.ts';
 import { monthsBetween } from '../../drawing/scale.ts';
@@ -22,6 +23,11 @@ export interface DrawingProps {
   readonly calendar: SeasonCalendar;
   readonly laid: LaidCalendar;
   readonly width: number;
+  /** What a person does with the bars; undefined on paper. */
+  readonly acts?: BarActs;
+}
+
+export interface BarActs {
   /** The bar that has the tab stop. */
   readonly current: CalendarBar | undefined;
   /** The planting in hand, and where its bar would stand. */
@@ -72,7 +78,8 @@ export function CalendarDrawing(props: DrawingProps) {
 type LineProps = DrawingProps & { readonly place: LaidLine; readonly id: string };
 
 function Line(props: LineProps) {
-  const { laid, place, id, hand } = props;
+  const { laid, place, id, acts } = props;
+  const hand = acts?.hand;
   const { line, top, height } = place;
   const { x, left, right } = laid;
   return (
@@ -119,32 +126,21 @@ function Outline({
 }
 
 function Bar(props: LineProps & { readonly bar: CalendarBar }) {
-  const { book, laid, place, bar, current, hand, id, onPress, onTake, onFocus } = props;
+  const { book, laid, place, bar, acts, id } = props;
   const at = barPlace(laid, place, bar);
   const { x, right } = laid;
   const soft = { from: x.at(bar.untilEarly), until: Math.min(right, x.at(bar.untilLate)) };
-  const inHand = hand?.planting === bar.planting;
+  const inHand = acts?.hand?.planting === bar.planting;
   const words = barWords(book, bar, place.line);
   const classes = `bar${bar.proposed ? ' is-proposed' : ''}${inHand ? ' is-in-hand' : ''}`;
-  const isCurrent = current !== undefined && isSame(current, bar);
   return (
     <>
-      {/* biome-ignore lint/a11y/useSemanticElements: a part of a drawing can't be a button element */}
       <g
         class={classes}
-        role="button"
-        tabindex={isCurrent ? 0 : -1}
         data-planting={bar.planting}
         data-spreading={bar.spreading ? 'yes' : undefined}
         aria-label={`${words}${bar.proposed ? ', proposed dates' : ''}`}
-        aria-pressed={inHand}
-        onPointerDown={(event) => onPress(bar, event)}
-        onFocus={() => onFocus(bar)}
-        onKeyDown={(event) => {
-          if (event.key !== 'Enter' && event.key !== ' ') return;
-          event.preventDefault();
-          onTake(bar);
-        }}
+        {...(acts === undefined ? { role: 'img' } : handles(bar, acts, inHand))}
       >
         <title>{words}</title>
         {soft.until > at.x + at.width + 1 ? (
@@ -162,6 +158,26 @@ function Bar(props: LineProps & { readonly bar: CalendarBar }) {
       <BarName bar={bar} at={at} />
     </>
   );
+}
+
+/** What makes a button of a bar. */
+function handles(
+  bar: CalendarBar,
+  { current, onPress, onTake, onFocus }: BarActs,
+  inHand: boolean,
+): SVGAttributes<SVGGElement> {
+  return {
+    role: 'button',
+    tabindex: current !== undefined && isSame(current, bar) ? 0 : -1,
+    'aria-pressed': inHand,
+    onPointerDown: (event) => onPress(bar, event),
+    onFocus: () => onFocus(bar),
+    onKeyDown: (event) => {
+      if (event.key !== 'Enter' && event.key !== ' ') return;
+      event.preventDefault();
+      onTake(bar);
+    },
+  };
 }
 
 /** Written on the bar and cut to its width; the bar itself has the whole name. */

@@ -22,6 +22,7 @@ export interface LaidCalendar {
 }
 
 export const HEAD = 24;
+const FOOT = 2;
 const LEAST = 22;
 const MOST = 64;
 /** So that a name can stand in a bar. */
@@ -30,9 +31,19 @@ const OF_A_BAR = 15;
 const MOST_LANES = 40;
 const LETTER = 7;
 
-export function layCalendar({ lines, season }: SeasonCalendar, width: number): LaidCalendar {
+/** Where the year begins, right of the beds' names. */
+export function namesWidth({ lines }: SeasonCalendar, width: number): number {
   const names = Math.max(4, ...lines.map(({ name }) => name.length));
-  const left = Math.min(names * LETTER + 12, width * 0.28);
+  return Math.min(names * LETTER + 12, width * 0.28);
+}
+
+/** `left` is where the year begins, where other beds than these are laid out in line with them. */
+export function layCalendar(
+  calendar: SeasonCalendar,
+  width: number,
+  left: number = namesWidth(calendar, width),
+): LaidCalendar {
+  const { lines, season } = calendar;
   const right = width - 2;
   let top = HEAD;
   const laid = lines.map((line): LaidLine => {
@@ -42,7 +53,35 @@ export function layCalendar({ lines, season }: SeasonCalendar, width: number): L
     top += height;
     return place;
   });
-  return { x: linearScale(season.first, season.last + 1, left, right), left, right, lines: laid, height: top + 2 };
+  return { x: linearScale(season.first, season.last + 1, left, right), left, right, lines: laid, height: top + FOOT };
+}
+
+/** The calendar in parts for paper, the months over each: as few as none is taller than `tall` when it is laid out, and those about alike. */
+export function calendarParts(calendar: SeasonCalendar, tall: number): readonly SeasonCalendar[] {
+  const { lines } = calendar;
+  const fewest = partsWithin(lines, tall);
+  // The least height that takes no more parts leaves no last page with one bed.
+  const whole = lines.reduce((sum, line) => sum + heightOf(line), 0);
+  let even = fewest;
+  for (let most = HEAD + FOOT + whole / fewest.length; most < tall; most += LEAST) {
+    even = partsWithin(lines, most);
+    if (even.length <= fewest.length) break;
+  }
+  return (even.length <= fewest.length ? even : fewest).map((part) => ({ ...calendar, lines: part }));
+}
+
+function partsWithin(lines: readonly CalendarLine[], tall: number): readonly (readonly CalendarLine[])[] {
+  const parts: CalendarLine[][] = [];
+  let height = tall;
+  for (const line of lines) {
+    height += heightOf(line);
+    if (height > tall) {
+      parts.push([]);
+      height = HEAD + FOOT + heightOf(line);
+    }
+    parts.at(-1)?.push(line);
+  }
+  return parts;
 }
 
 /** How far down its bed a line's bars reach, in metres: past the bed's end where it is too full. */

@@ -8,21 +8,14 @@ import { change, UNDO } from '../../store/change.ts';
 import { announce, tell } from '../../store/notices.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
-import { Frame, type LegendItem } from '../kit/frame.tsx';
+import { Frame } from '../kit/frame.tsx';
 import './calendar.css';
 import { CalendarDrawing } from './calendar-drawing.tsx';
 import { isSame, type LaidCalendar, layCalendar, lineAt, type Step, stepTo } from './calendar-layout.ts';
+import { CALENDAR_LEGEND, calendarOnPaper } from './calendar-on-paper.tsx';
 import { Follows } from './follows.tsx';
 import { type Move, moveCommands, moveWords, type WhatFollows, whatFollows } from './moving.ts';
 import { type CalendarBar, calendarTable, type SeasonCalendar, seasonCalendar } from './season-calendar.ts';
-
-const LEGEND: readonly LegendItem[] = [
-  { mark: 'mark-planting', words: 'dates typed' },
-  { mark: 'mark-proposed', words: 'dates proposed' },
-  { mark: 'mark-harvest', words: 'being picked' },
-  { mark: 'mark-soft', words: 'bed free, from the earliest day to the latest' },
-  { mark: 'mark-over', words: 'too full' },
-];
 
 const STEPS: Readonly<Record<string, Step>> = {
   ArrowLeft: 'before',
@@ -144,7 +137,7 @@ export function CalendarPicture() {
         title="The beds through the season"
         says={now.says}
         table={calendarTable(book, now)}
-        legend={LEGEND}
+        legend={CALENDAR_LEGEND}
         draw={(width) => {
           const laid = layCalendar(shown, width);
           laidNow.current = laid;
@@ -154,18 +147,20 @@ export function CalendarPicture() {
               calendar={shown}
               laid={laid}
               width={width}
-              current={stop}
-              hand={
-                hand === undefined
-                  ? undefined
-                  : { planting: hand.bar.planting, outline: outlineOf(hand), bed: hand.bed }
-              }
-              onPress={onPress}
-              onTake={take}
-              onFocus={setCurrent}
+              acts={{
+                current: stop,
+                hand:
+                  hand === undefined
+                    ? undefined
+                    : { planting: hand.bar.planting, outline: outlineOf(hand), bed: hand.bed },
+                onPress,
+                onTake: take,
+                onFocus: setCurrent,
+              }}
             />
           );
         }}
+        drawOnPaper={(size) => calendarOnPaper(book, now, size)}
         below={
           hand === undefined ? (
             <p class="calendar-hint">
