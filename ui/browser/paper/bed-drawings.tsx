@@ -6,7 +6,7 @@ import { bedMap, standsWords } from '../pictures/bed-map/bed-map.ts';
 import { MAP_LEGEND, mapOnPaper } from '../pictures/bed-map/bed-map-picture.tsx';
 import { Legend, type LegendItem } from '../pictures/kit/frame.tsx';
 import { ACROSS } from '../pictures/kit/paper-size.ts';
-import { CALENDAR_LEGEND, calendarOnPaper } from '../pictures/season-calendar/calendar-on-paper.tsx';
+import { CALENDAR_LEGEND, calendarOnPaper } from '../pictures/season-calendar/calendar-picture.tsx';
 import { seasonCalendar } from '../pictures/season-calendar/season-calendar.ts';
 import { farmName, toWrite, unbroken, words } from './paper.ts';
 import { PaperTables } from './paper-tables.tsx';

@@ -1,21 +1,40 @@
 // The season calendar in the page: bars are walked with the arrows, taken in hand with Enter or a press, moved with the arrows or
 // by dragging, and what follows is shown while they move. What is let go changes nothing; what is set is one step that undo takes back.
+// For paper it is drawn in parts.
 
+import type { ComponentChildren } from 'preact';
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { message, rowName, rowWithId, settings } from '../../../../engine/index.ts';
+import { type Book, message, rowName, rowWithId, settings } from '../../../../engine/index.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
 import { change, UNDO } from '../../store/change.ts';
 import { announce, tell } from '../../store/notices.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
-import { Frame } from '../kit/frame.tsx';
+import { Frame, type LegendItem } from '../kit/frame.tsx';
+import type { PaperSize } from '../kit/paper-size.ts';
 import './calendar.css';
 import { CalendarDrawing } from './calendar-drawing.tsx';
-import { isSame, type LaidCalendar, layCalendar, lineAt, type Step, stepTo } from './calendar-layout.ts';
-import { CALENDAR_LEGEND, calendarOnPaper } from './calendar-on-paper.tsx';
+import {
+  calendarParts,
+  isSame,
+  type LaidCalendar,
+  layCalendar,
+  lineAt,
+  namesWidth,
+  type Step,
+  stepTo,
+} from './calendar-layout.ts';
 import { Follows } from './follows.tsx';
 import { type Move, moveCommands, moveWords, type WhatFollows, whatFollows } from './moving.ts';
 import { type CalendarBar, calendarTable, type SeasonCalendar, seasonCalendar } from './season-calendar.ts';
+
+export const CALENDAR_LEGEND: readonly LegendItem[] = [
+  { mark: 'mark-planting', words: 'dates typed' },
+  { mark: 'mark-proposed', words: 'dates proposed' },
+  { mark: 'mark-harvest', words: 'being picked' },
+  { mark: 'mark-soft', words: 'bed free, from the earliest day to the latest' },
+  { mark: 'mark-over', words: 'too full' },
+];
 
 const STEPS: Readonly<Record<string, Step>> = {
   ArrowLeft: 'before',
@@ -189,6 +208,24 @@ export function CalendarPicture() {
     const slot = rowWithId(book, PLANTINGS, held.bar.planting);
     return slot === undefined ? held.bar.name : rowName(book, PLANTINGS, slot);
   }
+}
+
+/** A drawing a page, so many beds each as it has room for, the months over each. */
+export function calendarOnPaper(
+  book: Book,
+  calendar: SeasonCalendar,
+  { width, tall }: PaperSize,
+): readonly ComponentChildren[] {
+  const left = namesWidth(calendar, width);
+  return calendarParts(calendar, tall).map((part) => (
+    <CalendarDrawing
+      key={part.lines[0]?.bed}
+      book={book}
+      calendar={part}
+      laid={layCalendar(part, width, left)}
+      width={width}
+    />
+  ));
 }
 
 function focusBar(box: HTMLElement | null, { planting, spreading }: CalendarBar): void {
