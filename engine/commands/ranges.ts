@@ -5,11 +5,12 @@ import { numberContent, placeContent } from '../document/cells.ts';
 import type { Content, ContentRange } from '../document/content.ts';
 import type { ProgramColumn } from '../schema/compile.ts';
 import { isMixed } from '../units/table.ts';
-import type { Unit } from '../units/unit.ts';
+import { fromCanonical, toCanonical, type Unit } from '../units/unit.ts';
 import { isoDate } from '../values/civil.ts';
 import { FILLED } from '../values/column.ts';
 import { type EntryContext, readEntry } from '../values/entry.ts';
 import { unitLabel } from '../values/show.ts';
+import { equalNumbers } from '../values/tolerance.ts';
 import type { ValueType } from '../values/type.ts';
 import type { Draft } from './draft.ts';
 import { readTyped, type TypedEntry } from './read-typed.ts';
@@ -63,10 +64,26 @@ export function readRange(
 
 function middleOf(low: End, high: End, column: ProgramColumn, { document }: Pick<Draft, 'document'>): Content {
   const { type } = column;
-  const value = (low.value + high.value) / 2;
-  if (type?.kind === 'number' || type?.kind === 'temperature')
+  const middle = (low.value + high.value) / 2;
+  if (type?.kind === 'number' || type?.kind === 'temperature') {
+    const value = asWritten(middle, high.unit ?? type.unit);
     return numberContent(value, type, column, high.unit, document.program);
-  return { date: isoDate(Math.round(value)) };
+  }
+  return { date: isoDate(Math.round(middle)) };
+}
+
+/** A middle written longer than this, such as 10 in as part of a foot, is no figure that a person would write. */
+const MOST_DIGITS = 12;
+
+/** A middle without the dust of halving and of turning units: of 80% and 90% it is 85%, not 85.00000000000001%. */
+function asWritten(middle: number, unit: Unit): number {
+  const raw = fromCanonical(unit, middle);
+  for (let digits = 1; digits <= MOST_DIGITS; digits++) {
+    const shorter = Number(raw.toPrecision(digits));
+    const value = toCanonical(unit, shorter);
+    if (equalNumbers(value, middle)) return value;
+  }
+  return middle;
 }
 
 /**

@@ -17,6 +17,8 @@ import {
   rows,
   shareOfSpread,
   sharesOf,
+  sheetView,
+  type TypeDeclaration,
   tryEntry,
   uncertainInputs,
   type Workbook,
@@ -61,6 +63,30 @@ describe('ranges as they are typed', () => {
     expect(view(workbook, column).range).toBe('');
     workbook.undo();
     expect(view(workbook, column).range).toBe(range);
+  });
+
+  test.each([
+    ['80..90%', 'share', { number: 85, unit: '%' }],
+    ['85..95%', 'share', { number: 90, unit: '%' }],
+    ['80..85%', 'share', { number: 82.5, unit: '%' }],
+    ['9.1..9.2 m', 'length', { number: 9.15, unit: 'm' }],
+    ['8..9.3 in', 'length', { number: 8.65, unit: 'in' }],
+    ['-1..2 C', 'warmth', { number: 0.5, unit: 'degC' }],
+  ])('the middle of %s is kept as a person would write it', (entry, which, content) => {
+    const workbook = openFarm();
+    const add = (name: string, type: TypeDeclaration): Command => ({
+      command: 'add column',
+      sheet: 'plantings',
+      name,
+      type,
+    });
+    const unit = { us: '%', si: '%' };
+    workbook.do([add('share', { type: 'number', unit }), add('warmth', { type: 'temperature' })], MESSAGE);
+    const column = sheetView(workbook, 'plantings')?.columns.find(({ name }) => name === which)?.id ?? which;
+    expect(set(workbook, 0, column, entry).refused).toBe(false);
+    const { document } = workbook;
+    const row = document.rowIdOf('plantings', rows(workbook, 'plantings')[0] ?? 0) ?? '';
+    expect(document.contentOf('plantings', row, column)).toMatchObject(content);
   });
 
   test.each([
