@@ -6,6 +6,9 @@ import { checkText } from '../schema/check.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import type { ColumnDeclaration, TypeDeclaration } from '../schema/declaration.ts';
 import { isHidden } from '../schema/hidden.ts';
+import type { After } from '../schema/own.ts';
+import { rehung } from '../schema/places.ts';
+import { entry } from '../schema/records.ts';
 import { isComputed } from '../schema/schema.ts';
 import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findColumn, findSheet } from './draft.ts';
@@ -108,6 +111,7 @@ export function removeColumn({ sheet, column }: CommandOf<'remove column'>, draf
   if (!of.found.own) {
     return { sheet, column, why: `${of.found.name} belongs to the sheet; only columns you added can be removed.` };
   }
+  hangElsewhere(sheet, column, undefined, draft);
   draft.perform({ op: 'remove column', sheet, column });
   draft.settle();
   return undefined;
@@ -136,7 +140,16 @@ export function moveColumn({ sheet, column, after }: CommandOf<'move column'>, d
   if (of.found.role === 'made') {
     return { sheet, column, why: `${of.found.name} names the rows of this sheet and stays in front.` };
   }
-  if (after !== column) draft.perform({ op: 'move column', sheet, column, after });
+  if (after !== column) hangElsewhere(sheet, column, after, draft);
   draft.settle();
   return undefined;
+}
+
+/** Moves a column, or takes it out where `to` is undefined, from among the others, which stay in their order. */
+function hangElsewhere(sheet: string, moved: string, to: After | undefined, draft: Draft): void {
+  const { schema } = draft.document.program;
+  const own = entry(schema.own, sheet)?.columns;
+  const columns = schema.sheet(sheet)?.columns.filter(({ role }) => role !== 'made') ?? [];
+  const places = columns.map(({ id }) => ({ id, after: entry(own, id)?.after }));
+  for (const [column, after] of rehung(places, moved, to)) draft.perform({ op: 'move column', sheet, column, after });
 }

@@ -4,6 +4,8 @@ import { storedFormula } from '../language/stored.ts';
 import { checkText } from '../schema/check.ts';
 import type { ProgramSheet } from '../schema/compile.ts';
 import type { SheetDeclaration } from '../schema/declaration.ts';
+import type { After } from '../schema/own.ts';
+import { rehung } from '../schema/places.ts';
 import { entry } from '../schema/records.ts';
 import { TEXT } from '../values/type.ts';
 import type { CommandOf, Refused } from './command.ts';
@@ -81,6 +83,7 @@ export function removeSheet({ sheet }: CommandOf<'remove sheet'>, draft: Draft):
     ),
   );
   if (user !== undefined) return { sheet, why: `${user.name} still links to rows of ${name}: change that first.` };
+  hangElsewhere(sheet, undefined, draft);
   draft.perform({ op: 'remove sheet', sheet });
   draft.settle();
   return undefined;
@@ -102,9 +105,16 @@ export function renameSheet({ sheet, name }: CommandOf<'rename sheet'>, draft: D
 export function moveSheet({ sheet, after }: CommandOf<'move sheet'>, draft: Draft): Refused {
   const found = findSheet(draft, sheet);
   if (!found.ok) return found.refused;
-  if (after !== sheet) draft.perform({ op: 'move sheet', sheet, after });
+  if (after !== sheet) hangElsewhere(sheet, after, draft);
   draft.settle();
   return undefined;
+}
+
+/** Moves a sheet, or takes it out where `to` is undefined, from among the others, which stay in their order. */
+function hangElsewhere(moved: string, to: After | undefined, draft: Draft): void {
+  const { own, sheets } = draft.document.program.schema;
+  const places = sheets.map(({ id }) => ({ id, after: entry(own, id)?.after }));
+  for (const [sheet, after] of rehung(places, moved, to)) draft.perform({ op: 'move sheet', sheet, after });
 }
 
 export function setCheck({ sheet, check }: CommandOf<'set check'>, draft: Draft): Refused {

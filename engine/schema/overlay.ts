@@ -4,6 +4,7 @@
 
 import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration } from './declaration.ts';
 import type { OwnColumn, OwnSchema, OwnSheet } from './own.ts';
+import { inPlace, type Place } from './places.ts';
 import { entry } from './records.ts';
 import { type CheckSchema, type ColumnSchema, madeColumns, Schema, type SheetSchema } from './schema.ts';
 import type { Template } from './template.ts';
@@ -26,7 +27,8 @@ export function laidOver(template: Template, own: OwnSchema, sheets: readonly Sh
       after: changes.after,
     };
   });
-  return new Schema(template, own, inPlace([...templateSheets, ...ownSheets]), gone);
+  const placed = inPlace([...templateSheets, ...ownSheets]).map(({ thing }) => thing);
+  return new Schema(template, own, placed, gone);
 }
 
 function sheetOf(declaration: SheetDeclaration, own: OwnSheet, isOwn: boolean, gone: Map<string, string>): SheetSchema {
@@ -73,7 +75,7 @@ function columnsOf(
     if (changes.removed === true) gone.set(`${sheet}/${id}`, changes.name ?? declaration.name);
     else placed.push({ thing: columnOf(declaration, changes, true), id, after: changes.after });
   }
-  return inPlace(placed);
+  return inPlace(placed).map(({ thing }) => thing);
 }
 
 function columnOf(declaration: ColumnDeclaration, changes: OwnColumn, own: boolean): ColumnSchema {
@@ -101,29 +103,6 @@ function checksOf(checks: readonly CheckDeclaration[], own: OwnSheet, isOwn: boo
   return [...kept, ...added];
 }
 
-/** `after` undefined: where the template has it. */
-interface Placed<T> {
+interface Placed<T> extends Place {
   readonly thing: T;
-  readonly id: string;
-  readonly after: string | null | undefined;
-}
-
-/**
- * Things in order: those without a place of their own as they come, the others right after the one they name. Of several
- * at one place the one with the later id comes first; what names nothing that is there, or each other, comes last.
- */
-function inPlace<T>(things: readonly Placed<T>[]): readonly T[] {
-  const order = things.filter(({ after }) => after === undefined);
-  let waiting = things.filter(({ after }) => after !== undefined).toSorted((a, b) => (a.id < b.id ? -1 : 1));
-  while (waiting.length > 0) {
-    const left: Placed<T>[] = [];
-    for (const one of waiting) {
-      const at = one.after === null ? -1 : order.findIndex(({ id }) => id === one.after);
-      if (at < 0 && one.after !== null) left.push(one);
-      else order.splice(at + 1, 0, one);
-    }
-    if (left.length === waiting.length) return [...order, ...left].map(({ thing }) => thing);
-    waiting = left;
-  }
-  return order.map(({ thing }) => thing);
 }
