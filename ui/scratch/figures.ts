@@ -38,3 +38,8 @@ export function canonicalFigure(value: Scalar, measure: Measure): Scalar {
   if (measure.is === 'date') return civilOf(value);
   return measure.is === 'as is' ? value : toCanonical(measure.unit, value);
 }
+
+/** Whether a figure as a paper shows it reads as a number, in whatever locale, not as a day. */
+export function readsAsNumber(text: string): boolean {
+  return /^[-+\d.,%\s'\u2019e]+$/.test(text);
+}

@@ -3,14 +3,24 @@
 // hyperformula is fetched with this file, when a paper is first opened.
 
 import { CellValueDetailedType, DetailedCellError, ErrorType, HyperFormula, type RawCellContent } from 'hyperformula';
-import { type Book, type ChangeSet, createVocabulary, decimalText, freeName, showDate } from '../../engine/index.ts';
+import {
+  type Book,
+  type ChangeSet,
+  createVocabulary,
+  decimalText,
+  freeName,
+  showDate,
+  type Writing,
+} from '../../engine/index.ts';
 import { cellNamed } from './addresses.ts';
 import type { Measures } from './call-measures.ts';
 import { civilOf } from './figures.ts';
 import { isFormula, wordsOf } from './formula-words.ts';
+import { withoutLet } from './let.ts';
 import { ColumnNames } from './names.ts';
 import { measureOfColumn, Tables } from './tables.ts';
 import { FROM_ENGINE, nameInside, SAID_BY_ENGINE, WorkbookContext } from './trade-functions.ts';
+import { TypedFigures } from './typed-figures.ts';
 
 /** A cell as a paper shows it. */
 export interface ShownCell {
@@ -35,23 +45,31 @@ const FAULTS: Readonly<Record<string, string>> = {
   ERROR: 'It cannot be read as a formula: look at its brackets and commas.',
 };
 
+const LET_UNREAD =
+  'LET wants names and what they stand for in pairs and a formula at the end: LET(x,5,x*2). A name is a word that is no cell, and RAND can’t stand behind one.';
+
 export class ScratchRoom {
   readonly #book: Book;
   #engine: HyperFormula;
   #names: ColumnNames;
   #tables: Tables;
   #measures: Measures;
+  /** Reads what is typed as the workbook's locale writes numbers. */
+  #figures: TypedFigures;
+  #writing: Writing | undefined;
   /** hyperformula's sheets by paper, and what was last put on them. */
   readonly #papers = new Map<string, { readonly sheet: number; readonly typed: Map<string, string> }>();
 
   constructor(book: Book) {
     this.#book = book;
-    [this.#engine, this.#names, this.#tables, this.#measures] = this.#begin();
+    [this.#engine, this.#names, this.#tables, this.#measures, this.#figures] = this.#begin();
+    this.#writing = book.document.writing;
   }
 
   /** Brings the papers in line with what changed in the workbook. */
   update(change: ChangeSet): void {
-    if (change.columnsOf.length > 0 || change.sheets || this.#someRenamed(change.papers)) {
+    const isOther = change.sheets || change.columnsOf.length > 0 || this.#book.document.writing !== this.#writing;
+    if (isOther || this.#someRenamed(change.papers)) {
       this.#beginAgain();
       return;
     }
@@ -77,7 +95,7 @@ export class ScratchRoom {
   /** What a formula gives as if it stood nowhere on this paper; undefined where it can't be read, or gives many figures. */
   value(paper: string, given: string): number | string | boolean | null | undefined {
     const sheet = this.#papers.get(paper)?.sheet;
-    const formula = asTaken(given);
+    const formula = asTaken(given, this.#figures);
     if (sheet === undefined || !this.#engine.validateFormula(formula)) return undefined;
     this.#tables.want(namesIn(formula));
     const value = this.#engine.calculateFormula(formula, sheet);
@@ -99,13 +117,15 @@ export class ScratchRoom {
 
   #beginAgain(): void {
     this.#engine.destroy();
-    [this.#engine, this.#names, this.#tables, this.#measures] = this.#begin();
+    [this.#engine, this.#names, this.#tables, this.#measures, this.#figures] = this.#begin();
+    this.#writing = this.#book.document.writing;
   }
 
-  #begin(): [HyperFormula, ColumnNames, Tables, Measures] {
+  #begin(): [HyperFormula, ColumnNames, Tables, Measures, TypedFigures] {
     const book = this.#book;
     const { units, currency } = book.document.program;
     const measures: Measures = { units, vocabulary: createVocabulary({ currency }) };
+    const figures = new TypedFigures(book.document.writing, measures.vocabulary);
     const names = new ColumnNames(book);
     const context = new WorkbookContext(measures, (name) => {
       const named = names.find(name);
@@ -117,6 +137,8 @@ export class ScratchRoom {
       precisionRounding: 14,
       dateFormats: ['YYYY-MM-DD', ...(units === 'us' ? ['MM/DD/YYYY', 'MM/DD/YY'] : ['DD.MM.YYYY', 'DD/MM/YYYY'])],
     });
+    // Other spreadsheets know both without brackets. No column has such a name: theirs join the sheet's by a stroke.
+    for (const name of ['TRUE', 'FALSE']) engine.addNamedExpression(name, `=${name}()`);
     const tables = new Tables(engine, book, names);
     this.#papers.clear();
     const papers = [...book.document.papers.all()];
@@ -133,10 +155,10 @@ export class ScratchRoom {
         if (paper === undefined) continue;
         for (const [cell, entry] of cells) paper.typed.set(cell, entry);
         for (const entry of cells.values()) tables.want(namesIn(entry));
-        engine.setSheetContent(paper.sheet, asRows(cells));
+        engine.setSheetContent(paper.sheet, asRows(cells, figures));
       }
     });
-    return [engine, names, tables, measures];
+    return [engine, names, tables, measures, figures];
   }
 
   #someRenamed(papers: readonly string[]): boolean {
@@ -165,7 +187,7 @@ export class ScratchRoom {
       const place = { sheet: paper.sheet, row: at.row, col: at.column };
       const value = this.#engine.getCellValue(place);
       if (value instanceof DetailedCellError && value.type === ErrorType.SPILL)
-        this.#engine.setCellContents(place, [[asTaken(entry)]]);
+        this.#engine.setCellContents(place, [[asTaken(entry, this.#figures)]]);
     }
   }
 
@@ -178,7 +200,7 @@ export class ScratchRoom {
       this.#tables.want(namesIn(entry));
     }
     this.#engine.setCellContents({ sheet, row: at.row, col: at.column }, [
-      [entry === undefined ? null : asTaken(entry)],
+      [entry === undefined ? null : asTaken(entry, this.#figures)],
     ]);
   }
 
@@ -187,7 +209,9 @@ export class ScratchRoom {
     if (value === null || value === '') return BLANK;
     if (value instanceof DetailedCellError) {
       const own = value.message.startsWith(SAID_BY_ENGINE) ? value.message.slice(SAID_BY_ENGINE.length) : undefined;
-      return { is: 'fault', text: value.value, why: own ?? FAULTS[value.type] ?? value.value, value: null };
+      const isLet = value.type === ErrorType.NAME && /\bLET\(/i.test(this.#engine.getCellFormula(at) ?? '');
+      const why = own ?? (isLet ? LET_UNREAD : FAULTS[value.type]) ?? value.value;
+      return { is: 'fault', text: value.value, why, value: null };
     }
     if (typeof value === 'string') return { is: 'text', text: value, why: '', value };
     if (typeof value === 'boolean') return { is: 'yes or no', text: value ? 'yes' : 'no', why: '', value };
@@ -211,7 +235,7 @@ export class ScratchRoom {
 /** Every function that formulas of papers may call. */
 export function functionNames(): readonly string[] {
   const own = HyperFormula.getRegisteredFunctionNames('enGB').filter((name) => !name.includes('DIBBLE.'));
-  return [...new Set([...FROM_ENGINE, ...own])];
+  return [...new Set([...FROM_ENGINE, ...own, 'LET'])];
 }
 
 const NAMELESS = 'Scratch paper';
@@ -223,9 +247,9 @@ function plainText(value: number, writing: Parameters<typeof decimalText>[3]): s
 }
 
 /** What is typed, as hyperformula takes it. */
-function asTaken(entry: string): string {
-  if (!isFormula(entry)) return entry;
-  return wordsOf(entry)
+function asTaken(entry: string, figures: TypedFigures): string {
+  if (!isFormula(entry)) return figures.taken(entry);
+  return wordsOf(withoutLet(entry))
     .map(({ kind, text }) => (kind === 'function' ? nameInside(text) : text))
     .join('');
 }
@@ -235,7 +259,7 @@ function namesIn(entry: string): readonly string[] {
   return wordsOf(entry).flatMap(({ kind, text }) => (kind === 'name' ? [text] : []));
 }
 
-function asRows(cells: ReadonlyMap<string, string>): RawCellContent[][] {
+function asRows(cells: ReadonlyMap<string, string>, figures: TypedFigures): RawCellContent[][] {
   const rows: RawCellContent[][] = [];
   for (const [cell, entry] of cells) {
     const at = cellNamed(cell);
@@ -244,7 +268,7 @@ function asRows(cells: ReadonlyMap<string, string>): RawCellContent[][] {
     const row = rows[at.row];
     if (row === undefined) continue;
     while (row.length < at.column) row.push(null);
-    row[at.column] = asTaken(entry);
+    row[at.column] = asTaken(entry, figures);
   }
   return rows;
 }

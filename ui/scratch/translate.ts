@@ -7,8 +7,9 @@ import { FUNCTIONS, isoDate, type Parameter, parameterAt } from '../../engine/in
 import { type A1Tree, treeOf, Unreadable } from './a1-tree.ts';
 import { blockOf, cellName, cellNamed, cellsOf } from './addresses.ts';
 import { measureOf, measureOfAnswer, typeSeen } from './call-measures.ts';
-import { civilOf, type Measure } from './figures.ts';
+import { civilOf, type Measure, readsAsNumber } from './figures.ts';
 import { isFormula } from './formula-words.ts';
+import { withoutLet } from './let.ts';
 import type { NamedColumn } from './names.ts';
 import type { ScratchRoom } from './room.ts';
 import { FROM_ENGINE } from './trade-functions.ts';
@@ -81,7 +82,7 @@ export function sheetsNamed(room: ScratchRoom, place: SumPlace): readonly string
     if (seen.has(cell) || !isFormula(entry)) return;
     seen.add(cell);
     try {
-      look(treeOf(entry));
+      look(treeOf(withoutLet(entry)));
     } catch (thrown) {
       if (!(thrown instanceof Unreadable)) throw thrown;
     }
@@ -118,12 +119,12 @@ class Translator {
   /** What a cell holds: its formula, or the figure typed in it. */
   cell(cell: string): Part {
     const entry = this.#place.entryAt(cell) ?? '';
-    if (isFormula(entry)) return this.#part(treeOf(entry), cell);
+    if (isFormula(entry)) return this.#part(treeOf(withoutLet(entry)), cell);
     const { is, value, text } = this.#room.cell(this.#place.paper, cell);
     if (is === 'blank') refuse(`${cell} is blank: write a figure there first.`);
     if (typeof value === 'string') return whole(quoted(value), 'text');
     if (typeof value === 'boolean') return whole(value ? 'TRUE()' : 'FALSE()', 'yes or no');
-    const isDate = typeof value === 'number' && !/^[-0-9.,%]+$/.test(text);
+    const isDate = typeof value === 'number' && !readsAsNumber(text);
     return isDate ? whole(dateText(value), 'date') : plain(Number(value));
   }
 

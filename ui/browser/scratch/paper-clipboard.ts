@@ -4,7 +4,8 @@
 
 import { type Book, PAPER_COLUMNS, PAPER_ROWS } from '../../../engine/index.ts';
 import { type At, type Block, cellName, cellNamed } from '../../scratch/addresses.ts';
-import { fromRowsAndColumns, isFormula, moveFormula, withCommas } from '../../scratch/formula-words.ts';
+import { readsAsNumber } from '../../scratch/figures.ts';
+import { fromRowsAndColumns, isFormula, moveFormula } from '../../scratch/formula-words.ts';
 import type { ScratchRoom } from '../../scratch/room.ts';
 import type { Copied } from '../grid/clipboard/copied.ts';
 import { fromTabSeparated, toTabSeparated } from '../grid/clipboard/tab-separated.ts';
@@ -15,6 +16,7 @@ const ENTRY = 'data-scratch-entry';
 const FORMULA = 'data-sheets-formula';
 
 export function copyBlock(book: Book, room: ScratchRoom, paper: string, { from, to }: Block): Copied {
+  const decimal = book.document.writing?.decimal ?? '.';
   const lines: string[][] = [];
   const rows: string[] = [];
   for (let row = from.row; row <= to.row; row++) {
@@ -23,8 +25,9 @@ export function copyBlock(book: Book, room: ScratchRoom, paper: string, { from, 
     for (let column = from.column; column <= to.column; column++) {
       const cell = cellName({ row, column });
       const { value, text, is } = room.cell(paper, cell);
-      // A day reads as a day; a number goes out at full length.
-      const read = is === 'number' && typeof value === 'number' && /^[-0-9.,]+$/.test(text) ? String(value) : text;
+      // A day reads as a day; a number goes out at full length, with the mark that programs of the place read.
+      const isPlain = is === 'number' && readsAsNumber(text) && !text.endsWith('%');
+      const read = isPlain ? String(value).replace('.', decimal) : text;
       line.push(read);
       const entry = book.document.papers.entry(paper, cell) ?? '';
       cells.push(`<td ${ENTRY}="${escaped(entry)}">${escaped(read)}</td>`);
@@ -39,13 +42,17 @@ function escaped(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 }
 
-/** What is pasted, as entries for the cells from the one at the selection's start; undefined where there is nothing. */
+/**
+ * What is pasted, as entries for the cells from the one at the selection's start; undefined where there is nothing. `kept` gives
+ * what a paper keeps of a text that stands in a cell elsewhere.
+ */
 export function pastedRows(
   text: string,
   html: string,
   { from, to }: Block,
+  kept: (entry: string) => string,
 ): readonly (readonly string[])[] | undefined {
-  const rows = entriesIn(html, from) ?? fromTabSeparated(text).map((row) => row.map(withCommas));
+  const rows = entriesIn(html, from, kept) ?? fromTabSeparated(text).map((row) => row.map(kept));
   if (rows.length === 0 || rows.every((row) => row.length === 0)) return undefined;
   const [only] = rows.length === 1 && rows[0]?.length === 1 ? rows[0] : [];
   const [down, along] = [to.row - from.row, to.column - from.column];
@@ -76,7 +83,7 @@ function within(rows: readonly (readonly string[])[], from: At): readonly (reado
 }
 
 /** The entries in a table on the clipboard, where it tells more than its text does. */
-function entriesIn(html: string, at: At): readonly (readonly string[])[] | undefined {
+function entriesIn(html: string, at: At, kept: (entry: string) => string): readonly (readonly string[])[] | undefined {
   if (!html.includes(FROM) && !html.includes(FORMULA)) return undefined;
   // Read as a document of its own, whose scripts do not run and whose pictures are not fetched.
   const table = new DOMParser().parseFromString(html, 'text/html').querySelector('table');
@@ -91,7 +98,7 @@ function entriesIn(html: string, at: At): readonly (readonly string[])[] | undef
       const place = { row: at.row + down, column: at.column + along };
       return formula !== null && isFormula(formula)
         ? fromRowsAndColumns(formula, place)
-        : (cell.textContent ?? '').trim();
+        : kept((cell.textContent ?? '').trim());
     }),
   );
 }

@@ -14,6 +14,7 @@ import {
   beginTyping,
   clearSelected,
   corner,
+  entriesOf,
   entryAt,
   extentOf,
   goTo,
@@ -114,7 +115,7 @@ export function PaperGrid({ book, room, paper }: GridProps) {
           const { clipboardData: held } = event;
           const read = (form: string): string => held?.getData(form) ?? '';
           const [html, block] = [read('text/html'), selected.peek()];
-          const rows = pastedRows(read('text/plain'), html, block);
+          const rows = pastedRows(read('text/plain'), html, block, entriesOf(book));
           if (rows === undefined || !putRows(rows)) return;
           const moved = movedFromStart(rows, html, block);
           if (moved !== undefined) offerMoved(moved, block.from, paper?.id);

@@ -4,7 +4,14 @@
 import { batch, computed, signal } from '@preact/signals';
 import { type Command, freeName, message, PAPER_COLUMNS, PAPER_ROWS, type Workbook } from '../../../engine/index.ts';
 import { type At, type Block, blockName, blockOf, cellName, cellNamed, cellsOf } from '../../scratch/addresses.ts';
-import { moveFormula, withCommas, withPaperRenamed, withPapersRenamed } from '../../scratch/formula-words.ts';
+import {
+  isFormula,
+  moveFormula,
+  withCommas,
+  withPaperRenamed,
+  withPapersRenamed,
+} from '../../scratch/formula-words.ts';
+import { TypedFigures } from '../../scratch/typed-figures.ts';
 import { change } from '../store/change.ts';
 import { workbookNow } from '../store/workbook.ts';
 
@@ -119,13 +126,19 @@ export function beginTyping(text: string, where: 'cell' | 'line' = 'cell'): void
   typing.value = { text, where };
 }
 
+/** What a paper keeps of texts that are typed or pasted: formulas with commas, numbers with a point. */
+export function entriesOf({ document }: Workbook): (typed: string) => string {
+  const figures = new TypedFigures(document.writing, document.program.vocabulary);
+  return (typed) => (isFormula(typed) ? withCommas(typed) : figures.kept(typed));
+}
+
 /** Takes what was typed; false where it is refused. */
 export function takeTyped(): boolean {
   const now = typing.peek();
   const book = workbookNow();
   if (now === undefined || book === undefined) return true;
   const at = hand.peek();
-  const entry = withCommas(now.text.trim() === '' ? '' : now.text);
+  const entry = now.text.trim() === '' ? '' : entriesOf(book)(now.text);
   typing.value = undefined;
   if (entry === entryAt(book, at)) return true;
   return entry === ''
@@ -227,9 +240,12 @@ export function bringPapers(
     return { wanted, name, paper: book.newId() };
   });
   const renamed = new Map(named.flatMap(({ wanted, name }) => (wanted === name ? [] : [[wanted.toLowerCase(), name]])));
+  // Numbers of a file come plain: what else would be read as one is a text there, and stays one.
+  const figures = new TypedFigures(book.document.writing, book.document.program.vocabulary);
+  const asText = (entry: string): string => (isFormula(entry) || figures.taken(entry) === entry ? entry : `'${entry}`);
   const commands = named.flatMap(({ name, paper }, i): Command[] => {
     const cells = Object.entries(sheets[i]?.cells ?? {}).map(
-      ([cell, entry]) => [cell, withPapersRenamed(entry, renamed)] as const,
+      ([cell, entry]) => [cell, withPapersRenamed(asText(entry), renamed)] as const,
     );
     return [
       { command: 'add paper', paper, name },
