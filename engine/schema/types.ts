@@ -15,7 +15,9 @@ export function typeOf(
   switch (declared.type) {
     case 'number': {
       const unit = vocabulary.find(declared.unit[units]);
-      return unit === undefined ? undefined : { kind: 'number', dimension: unit.dimension, unit };
+      if (unit === undefined) return undefined;
+      // A number in °C is a temperature on its scale; one in Cdeg is a difference of temperatures.
+      return unit.offset === 0 ? { kind: 'number', dimension: unit.dimension, unit } : { kind: 'temperature', unit };
     }
     case 'temperature': {
       const unit = vocabulary.find(units === 'us' ? 'degF' : 'degC');

@@ -14,6 +14,7 @@ import {
   type Workbook,
   writeSheets,
 } from '../../../engine/index.ts';
+import { mondayOf } from '../../../sheets-templates/authoring.ts';
 import { download, fileName } from '../files/download.ts';
 import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
@@ -85,9 +86,10 @@ function eventsOf(book: Workbook, sheet: string, dates: readonly string[]): RowS
   };
 }
 
-/** The season of the farm, by ids, so that it holds whatever they are called. */
-function seasonSpan(): { readonly first: string; readonly last: string } {
-  return { first: "'#farm'[#farm/season-starts]", last: "'#farm'[#farm/season-starts] + 52 weeks" };
+/** The weeks of the farm's season from their Mondays, as Weeks has them; by ids, so that it holds whatever they are called. */
+export function seasonSpan(): { readonly first: string; readonly last: string } {
+  const starts = "'#farm'[#farm/season-starts]";
+  return { first: mondayOf(starts), last: `${starts} + 52 weeks` };
 }
 
 /** What one row of a sheet is called: Beds gives Bed. */
