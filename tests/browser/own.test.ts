@@ -24,6 +24,11 @@ test('a sheet is added, named, given a check, removed, and others come from the 
   await dialog.getByRole('button', { name: 'Add the check' }).click();
   await dialog.getByText('Long, warning').waitFor();
   expect(await faults(page, { within: 'dialog.own' })).toEqual([]);
+  const choosing = page.waitForEvent('filechooser');
+  await dialog.getByRole('button', { name: 'Bring in sheets from a file' }).click();
+  const file = { name: 'notes.json', mimeType: 'application/json', buffer: Buffer.from('{"beds": 3}') };
+  await (await choosing).setFiles(file);
+  await dialog.getByRole('alert').waitFor();
   await dialog.getByRole('button', { name: 'Bring in Egg count' }).click();
   await dialog.waitFor({ state: 'detached' });
   await page.locator('.sheet-list').getByText('Egg count').waitFor();
@@ -48,8 +53,22 @@ test('a built-in formula is tried side by side, taken, and given back', async ()
   await dialog.getByRole('button', { name: 'Compare', exact: true }).click();
   await dialog.getByText(/of \d+ rows change\./).waitFor();
   expect(await faults(page, { within: 'dialog.own' })).toEqual([]);
-  await dialog.getByRole('button', { name: 'Take it' }).click();
-  await dialog.waitFor({ state: 'detached' });
+  const take = async () => {
+    await dialog.getByRole('button', { name: 'Take it' }).click();
+    await dialog.waitFor({ state: 'detached' });
+  };
+  await take();
+  // What is compared last is what is taken, whatever stands in the box.
+  await open();
+  expect(await formula.inputValue()).not.toBe(before);
+  await dialog.getByRole('button', { name: "Compare with the sheet's own" }).click();
+  await dialog.getByText("The new formula is the sheet's own.").waitFor();
+  await take();
+  await open();
+  expect(await formula.inputValue()).toBe(before);
+  await formula.fill(`(${before}) * 2`);
+  await dialog.getByRole('button', { name: 'Compare', exact: true }).click();
+  await take();
   await open();
   await dialog.getByRole('button', { name: "Return to the sheet's own" }).click();
   await dialog.waitFor({ state: 'detached' });

@@ -60,7 +60,8 @@ function FilterDialog({ sheet, column }: OnColumn) {
     const { condition: when } = read;
     const isNone = 'values' in when && when.values.length === 0;
     const next = isNone ? others : [...others, { by: 'cell', column: column.id, when } as const];
-    if (changeView(sheet, { filters: next }, 'filter view')) closeLooks();
+    refused.value = changeView(sheet, { filters: next }, 'filter view');
+    if (refused.value === undefined) closeLooks();
   };
   return (
     <Dialog

@@ -3,6 +3,7 @@
 import { useSignal } from '@preact/signals';
 import { namingColumns, type SheetView } from '../../../engine/index.ts';
 import { newId } from '../files/world.ts';
+import { Refused } from '../own/refused.tsx';
 import { addView, changeView, viewNow } from '../store/looks.ts';
 import { columnOf } from '../store/sheets.ts';
 import { Dialog } from './dialog.tsx';
@@ -15,14 +16,15 @@ export function ViewDialog({ sheet, fresh }: { readonly sheet: SheetView; readon
   const shown = useSignal<readonly string[]>(view.shows.filter((id) => !naming.includes(id)));
   const pinned = useSignal<readonly string[]>(view.pinned ?? []);
   const wanted = useSignal('');
+  const refused = useSignal<string | undefined>(undefined);
   const text = wanted.value.trim().toLowerCase();
   const rest = sheet.columns.filter(({ id }) => !naming.includes(id) && !shown.value.includes(id));
   const take = (): void => {
     const columns = shown.value;
     const part = { columns: columns.length === 0 ? naming : columns, pinned: pinned.value };
     const called = name.value.trim();
-    const done = fresh ? addView(sheet, newId(), called, part) : changeView(sheet, { name: called, ...part });
-    if (done) closeLooks();
+    refused.value = fresh ? addView(sheet, newId(), called, part) : changeView(sheet, { name: called, ...part });
+    if (refused.value === undefined) closeLooks();
   };
   const toggle = (id: string, shows: boolean): void => {
     shown.value = shows ? [...shown.value, id] : shown.value.filter((each) => each !== id);
@@ -45,8 +47,10 @@ export function ViewDialog({ sheet, fresh }: { readonly sheet: SheetView; readon
           value={name.value}
           onInput={({ currentTarget }) => {
             name.value = currentTarget.value;
+            refused.value = undefined;
           }}
         />
+        <Refused why={refused.value} />
       </div>
       <fieldset class="values">
         <legend>{`Shown, in this order, after ${naming.map((id) => columnOf(sheet, id)?.name ?? '').join(', ')}`}</legend>

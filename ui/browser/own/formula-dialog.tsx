@@ -7,6 +7,7 @@ import { tell } from '../store/notices.ts';
 import { workbook } from '../store/workbook.ts';
 import './own.css';
 import { formulaTried } from './own-open.ts';
+import { Refused } from './refused.tsx';
 
 export function FormulaDialog() {
   const tried = formulaTried.value;
@@ -32,25 +33,40 @@ interface Props {
   readonly column: string;
 }
 
+/** What the figures on screen are of: the text in the box, or null for the sheet's own formula. */
+interface Tried {
+  readonly of: string | null;
+  readonly trial: FormulaTrial;
+}
+
 function SideBySide({ book, sheet, column: id }: Props) {
   const column = sheetView(book, sheet)?.columns.find((one) => one.id === id);
   const [formula, write] = useState(column?.formula ?? '');
-  const [trial, show] = useState<FormulaTrial | undefined>(undefined);
+  const [tried, show] = useState<Tried | undefined>(undefined);
+  const [refused, refuse] = useState<string | undefined>(undefined);
   const [all, showAll] = useState(false);
   if (column === undefined) return null;
+  const compare = (of: string | null): void => {
+    refuse(undefined);
+    show({ of, trial: formulaSideBySide(book, sheet, id, of) });
+  };
   const take = (text: string | null): void => {
     const said = message(text === null ? 'template formula' : 'set formula', { column: column.name });
-    const done = change([{ command: 'set formula', sheet, column: id, formula: text }], said);
-    if (done.refused) return;
+    const done = change([{ command: 'set formula', sheet, column: id, formula: text }], said, { quietly: true });
+    if (done.refused) {
+      refuse(done.why);
+      return;
+    }
     shut();
     tell(`The formula of ${column.name} is changed.`, 'done', UNDO);
   };
   const { templateFormula } = column;
+  const trial = tried?.trial;
   return (
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        show(formulaSideBySide(book, sheet, id, formula.trim().replace(/^=/, '')));
+        compare(formula.trim().replace(/^=/, ''));
       }}
     >
       <h2 id="formula-title">{`The formula of ${column.name}, side by side`}</h2>
@@ -63,6 +79,7 @@ function SideBySide({ book, sheet, column: id }: Props) {
           onInput={({ currentTarget }) => {
             write(currentTarget.value);
             show(undefined);
+            refuse(undefined);
           }}
         />
       </label>
@@ -71,17 +88,14 @@ function SideBySide({ book, sheet, column: id }: Props) {
           The sheet's own: <code>{`=${templateFormula}`}</code>
         </p>
       )}
-      {trial?.ok === false ? (
-        <p class="refusal" role="alert">
-          {trial.why}
-        </p>
-      ) : null}
+      <Refused why={trial?.ok === false ? trial.why : refused} />
       {trial?.ok === true ? (
         <section class="own-part" aria-label="Figures before and after">
           <p role="status">
             {trial.differing === 0
               ? `No figure changes in ${trial.rows.length} rows.`
               : `${trial.differing} of ${trial.rows.length} rows change.`}
+            {tried?.of === null ? " The new formula is the sheet's own." : ''}
           </p>
           <label>
             <input type="checkbox" checked={all} onChange={({ currentTarget }) => showAll(currentTarget.checked)} />{' '}
@@ -115,7 +129,7 @@ function SideBySide({ book, sheet, column: id }: Props) {
         </button>
         {templateFormula === undefined ? null : (
           <>
-            <button type="button" onClick={() => show(formulaSideBySide(book, sheet, id, null))}>
+            <button type="button" onClick={() => compare(null)}>
               Compare with the sheet's own
             </button>
             <button type="button" onClick={() => take(null)}>
@@ -128,7 +142,9 @@ function SideBySide({ book, sheet, column: id }: Props) {
           type="button"
           class="primary"
           disabled={trial?.ok !== true}
-          onClick={() => take(formula.trim().replace(/^=/, ''))}
+          onClick={() => {
+            if (tried !== undefined) take(tried.of);
+          }}
         >
           Take it
         </button>

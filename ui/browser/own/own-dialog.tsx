@@ -251,7 +251,7 @@ function Columns({ sheet }: { readonly sheet: SheetView }) {
               />
               <button
                 type="button"
-                disabled={at === 0}
+                disabled={at === 0 || columns[at - 1]?.role === 'made'}
                 onClick={() =>
                   refuse(
                     act(
@@ -287,6 +287,7 @@ function Columns({ sheet }: { readonly sheet: SheetView }) {
 }
 
 function Files({ book }: { readonly book: Workbook }) {
+  const [refused, refuse] = useState<string | undefined>(undefined);
   const own = sheetViews(book).filter((sheet) => sheet.own);
   return (
     <div>
@@ -302,14 +303,18 @@ function Files({ book }: { readonly book: Workbook }) {
             Save all of them as one file
           </button>
         ) : null}
-        <button type="button" onClick={() => pickFile('.json', (file) => void file.text().then(bringIn))}>
+        <button
+          type="button"
+          onClick={() => pickFile('.json', (file) => void file.text().then((text) => refuse(bringIn(text))))}
+        >
           Bring in sheets from a file
         </button>
+        <Refused why={refused} />
       </div>
       <ul class="own-list" aria-label="Gallery">
         {GALLERY.map((file) => (
           <li key={file.title} class="own-line">
-            <button type="button" onClick={() => bringIn(JSON.stringify(file))}>
+            <button type="button" onClick={() => refuse(bringIn(JSON.stringify(file)))}>
               {`Bring in ${file.title}`}
             </button>
             <span>{file.about}</span>

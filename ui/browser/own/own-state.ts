@@ -107,22 +107,21 @@ export function saveSheets(sheets: readonly string[]): void {
   tell(`Saved ${title} without its rows, from ${settings(book).title}.`);
 }
 
-/** Brings in the sheets of a file's text. */
-export function bringIn(text: string): void {
+/** Brings in the sheets of a file's text; gives the sentence of a refusal. */
+export function bringIn(text: string): string | undefined {
   const book = workbookNow();
   const read = readSheets(text);
-  if (book === undefined || !read.ok) {
-    tell(read.ok ? 'No workbook is open.' : read.why, 'refusal');
-    return;
-  }
+  if (!read.ok) return read.why;
+  if (book === undefined) return 'No workbook is open.';
   const { title, sheets } = read.file;
   const commands = bringSheets(book, sheets, () => book.newId());
-  const done = change(commands, message('bring sheets', { sheets: title }));
-  if (done.refused) return;
+  const done = change(commands, message('bring sheets', { sheets: title }), { quietly: true });
+  if (done.refused) return done.why;
   const [first] = commands;
   if (first?.command === 'put sheet') {
     ownSheets.value = undefined;
     goTo(first.sheet.id, undefined, undefined);
   }
   tell(`Brought in ${title}.`, 'done', UNDO);
+  return undefined;
 }

@@ -8,6 +8,7 @@ import type { ScratchRoom } from '../../scratch/room.ts';
 import { sumAsColumn } from '../../scratch/sum-as-column.ts';
 import { sheetsNamed } from '../../scratch/translate.ts';
 import { Dialog } from '../dialogs/dialog.tsx';
+import { Refused } from '../own/refused.tsx';
 import { change } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { goTo } from '../store/selection.ts';
@@ -30,6 +31,7 @@ export function TurnDialog({ book, room, paper }: TurnProps) {
   const sheets = sheetViews(book);
   const [sheet, choose] = useState(named[0] ?? sheets.find(({ oneRow }) => !oneRow)?.id ?? '');
   const [name, write] = useState(labelBeside(book));
+  const [refused, refuse] = useState<string | undefined>(undefined);
   const id = useId();
   // Tried on a branch, which takes a while: once a sheet, not at every letter of the name.
   const answer = useMemo(() => sumAsColumn(book, room, place, sheet), [book, room, sheet, cell, book.document.program]);
@@ -39,8 +41,11 @@ export function TurnDialog({ book, room, paper }: TurnProps) {
   const take = (): void => {
     const column = name.trim();
     const commands = [{ command: 'add formula', sheet, name: column, formula: answer.formula }] as const;
-    const done = change(commands, message('sum to column', { cell, paper: paper.name, column }));
-    if (done.refused) return;
+    const done = change(commands, message('sum to column', { cell, paper: paper.name, column }), { quietly: true });
+    if (done.refused) {
+      refuse(done.why);
+      return;
+    }
     leave();
     tell(`${column} is a column of ${sheets.find((one) => one.id === sheet)?.name ?? ''} now.`, 'done', {
       label: 'Go there',
@@ -59,7 +64,14 @@ export function TurnDialog({ book, room, paper }: TurnProps) {
     >
       <label class="scratch-field" for={`${id}-sheet`}>
         <span>Sheet</span>
-        <select id={`${id}-sheet`} value={sheet} onChange={({ currentTarget }) => choose(currentTarget.value)}>
+        <select
+          id={`${id}-sheet`}
+          value={sheet}
+          onChange={({ currentTarget }) => {
+            choose(currentTarget.value);
+            refuse(undefined);
+          }}
+        >
           {[...sheets]
             .sort((a, b) => Number(named.includes(b.id)) - Number(named.includes(a.id)))
             .map((one) => (
@@ -71,8 +83,16 @@ export function TurnDialog({ book, room, paper }: TurnProps) {
       </label>
       <label class="scratch-field" for={`${id}-name`}>
         <span>Name of the column</span>
-        <input id={`${id}-name`} value={name} onInput={({ currentTarget }) => write(currentTarget.value)} />
+        <input
+          id={`${id}-name`}
+          value={name}
+          onInput={({ currentTarget }) => {
+            write(currentTarget.value);
+            refuse(undefined);
+          }}
+        />
       </label>
+      <Refused why={refused} />
       {answer.formula === '' ? null : <output class="scratch-formula">={answer.formula}</output>}
       <p role="status" class={answer.ok ? '' : 'is-fault'}>
         {answer.ok ? answer.said : answer.why}

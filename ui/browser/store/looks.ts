@@ -52,8 +52,8 @@ export function declarationOf({ shows, inFront, own, changed, ...declaration }: 
 /** Parts of a view; undefined takes one out. */
 export type ViewChange = { readonly [K in Exclude<keyof ViewDeclaration, 'id'>]?: ViewDeclaration[K] | undefined };
 
-/** Changes the view that a sheet is seen in, as one step. */
-export function changeView(sheet: SheetView, part: ViewChange, code: MessageCode = 'change view'): boolean {
+/** Changes the view that a sheet is seen in, as one step; gives the sentence of a refusal, for a dialog to show it too. */
+export function changeView(sheet: SheetView, part: ViewChange, code: MessageCode = 'change view'): string | undefined {
   const view = viewNow(sheet);
   const said = message(code, { view: part.name ?? view.name, sheet: sheet.name });
   return setView(sheet, withPart(declarationOf(view), part), said);
@@ -79,18 +79,22 @@ function isNothing<T>(list: readonly T[] | undefined): list is undefined {
   return list === undefined || list.length === 0;
 }
 
-function setView(sheet: SheetView, view: ViewDeclaration, said: Message): boolean {
-  return !change([{ command: 'set view', sheet: sheet.id, view }], said).refused;
+function setView(sheet: SheetView, view: ViewDeclaration, said: Message): string | undefined {
+  const done = change([{ command: 'set view', sheet: sheet.id, view }], said);
+  return done.refused ? done.why : undefined;
 }
 
-/** A view of one's own like the one on screen but for a part, which then is on screen. `id` is one that nothing has yet. */
-export function addView(sheet: SheetView, id: string, name: string, part: ViewChange = {}): boolean {
+/**
+ * A view of one's own like the one on screen but for a part, which then is on screen. `id` is one that nothing has yet. Gives the
+ * sentence of a refusal.
+ */
+export function addView(sheet: SheetView, id: string, name: string, part: ViewChange = {}): string | undefined {
   const { order, ...like } = declarationOf(viewNow(sheet));
   const columns = like.columns ?? sheet.columns.map((column) => column.id);
   const view = withPart({ ...like, id, name, columns }, { ...part, name });
-  const added = setView(sheet, view, message('add view', { view: name, sheet: sheet.name }));
-  if (added) chooseView(sheet.id, id);
-  return added;
+  const why = setView(sheet, view, message('add view', { view: name, sheet: sheet.name }));
+  if (why === undefined) chooseView(sheet.id, id);
+  return why;
 }
 
 /** Takes an own view out, or puts one of the sheet's away, with the way back. */

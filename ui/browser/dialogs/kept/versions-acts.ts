@@ -68,11 +68,11 @@ export async function openBeside(version: VersionRecord): Promise<void> {
   });
 }
 
-/** Hands a version to the person as a file; what was set aside as it was found. */
-export async function downloadVersion(version: VersionRecord, title: string): Promise<void> {
+/** Hands a version to the person as a file; what was set aside as it was found. Gives the sentence of why it can't; '' where it does. */
+export async function downloadVersion(version: VersionRecord, title: string): Promise<string> {
   const text = await versionText(version.id).catch(() => undefined);
   const name = fileName(`${title} ${when(version.at).replace(':', '.')}`);
-  if (text === undefined)
-    tell('The version is not kept any more, or the browser’s storage does not answer.', 'refusal');
-  else download(text, `${name}.json`, 'application/json');
+  if (text === undefined) return 'The version is not kept any more, or the browser’s storage does not answer.';
+  download(text, `${name}.json`, 'application/json');
+  return '';
 }

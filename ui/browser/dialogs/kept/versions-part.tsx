@@ -70,6 +70,9 @@ export function VersionsPart({ id, title, onScreen }: Props) {
             title={title}
             onCompare={onScreen ? () => void compare(version) : undefined}
             doing={doing}
+            say={(sentence) => {
+              why.value = sentence;
+            }}
           />
         ))}
       </ul>
@@ -106,9 +109,11 @@ interface VersionProps {
   readonly title: string;
   readonly onCompare: (() => void) | undefined;
   readonly doing: (work: Promise<unknown>) => void;
+  /** Shows why something could not be done; '' takes what was shown away. */
+  readonly say: (why: string) => void;
 }
 
-function Version({ version, title, onCompare, doing }: VersionProps) {
+function Version({ version, title, onCompare, doing, say }: VersionProps) {
   const naming = useSignal(false);
   const { id, kind, at, name = '' } = version;
   const aside = kind === 'set aside';
@@ -151,7 +156,7 @@ function Version({ version, title, onCompare, doing }: VersionProps) {
             </button>
           </>
         )}
-        <button type="button" onClick={() => void downloadVersion(version, title)}>
+        <button type="button" onClick={() => void downloadVersion(version, title).then(say)}>
           Download
         </button>
         <button type="button" onClick={() => doing(forgetVersion(id))}>
