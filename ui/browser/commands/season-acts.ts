@@ -2,7 +2,7 @@
 // (season-commands.ts).
 
 import { settings } from '../../../engine/index.ts';
-import { rollOver, seasonOf } from '../../../sheets-templates/acts/roll-over.ts';
+import { type RollOverOptions, rollOver, seasonOf } from '../../../sheets-templates/acts/roll-over.ts';
 import { takeOver } from '../../../sheets-templates/acts/take-over.ts';
 import { openData } from '../files/read.ts';
 import { keepVersionNow } from '../keeping/keep-version.ts';
@@ -11,8 +11,15 @@ import { switchTo } from '../keeping/switching.ts';
 import { change } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
-import type { Next } from './season-commands.ts';
 import type { Situation } from './situation.ts';
+
+/** A way to begin the next season. */
+export interface Next {
+  readonly id: string;
+  readonly label: string;
+  readonly plan: RollOverOptions['plan'];
+  readonly along?: RollOverOptions['along'];
+}
 
 /** Takes the learned figure in hand over. */
 export function takeOverHere({ place, book, rows: [row] }: Situation): void {

@@ -2,9 +2,9 @@
 // fetched when first asked for (season-acts.ts).
 
 import { settings } from '../../../engine/index.ts';
-import type { RollOverOptions } from '../../../sheets-templates/index.ts';
 import { tell } from '../store/notices.ts';
 import type { PageCommand } from './command.ts';
+import type { Next } from './season-acts.ts';
 import type { Situation } from './situation.ts';
 
 /** Sheets of learned figures are called so, and their learned columns end so. */
@@ -17,14 +17,6 @@ function carefully(work: (acts: typeof import('./season-acts.ts')) => Promise<vo
   void import('./season-acts.ts').then(work).catch((fault: unknown) => {
     tell(fault instanceof Error ? fault.message : String(fault), 'refusal');
   });
-}
-
-/** A way to begin the next season. */
-export interface Next {
-  readonly id: string;
-  readonly label: string;
-  readonly plan: RollOverOptions['plan'];
-  readonly along?: RollOverOptions['along'];
 }
 
 const NEXT: readonly Next[] = [
