@@ -1,4 +1,5 @@
-// The box that finds any sheet, row or column by its name and goes there. Ctrl K puts the focus in it.
+// The box that finds any sheet, row or column by its name and goes there. Ctrl K puts the focus in it. What finds, and the list of
+// what was found, is in found-places.tsx.
 
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
@@ -9,13 +10,13 @@ import type { FoundPlace } from './find-places.ts';
 
 const SHOWN = 14;
 
-type Finder = typeof import('./find-places.ts');
+type Finder = typeof import('./found-places.tsx');
 
 let finder: Finder | undefined;
 
 /** What finds is fetched once the page stands, or else with the first key; where there is no way to it, the next key tries again. */
 export async function fetchFinder(): Promise<Finder | undefined> {
-  finder ??= await import('./find-places.ts').catch(() => undefined);
+  finder ??= await import('./found-places.tsx').catch(() => undefined);
   return finder;
 }
 
@@ -66,6 +67,7 @@ export function GoTo() {
     }
   };
   const places = found.value;
+  const Found = finder?.FoundList;
   return (
     <div class="go-to">
       <input
@@ -87,33 +89,9 @@ export function GoTo() {
         onBlur={leave}
       />
       <span class="key-hint">Ctrl K</span>
-      {places === undefined ? null : (
-        <div class="go-to-list" id="go-to-list" role="listbox" aria-label="Found">
-          {places.map((place, index) => (
-            <div
-              key={`${place.kind} ${place.sheet} ${place.row ?? ''} ${place.column ?? ''}`}
-              id={`go-to-${index}`}
-              role="option"
-              tabIndex={-1}
-              aria-selected={index === active.value}
-              onMouseDown={(event) => {
-                event.preventDefault();
-                take(place);
-              }}
-            >
-              <span>{place.name}</span>
-              <span class="within">{withinWords(place)}</span>
-            </div>
-          ))}
-          {places.length === 0 ? <p class="within">Nothing in this workbook has that name or holds it.</p> : null}
-        </div>
-      )}
+      {places === undefined || Found === undefined ? null : <Found places={places} active={active.value} take={take} />}
     </div>
   );
-}
-
-function withinWords({ kind, within }: FoundPlace): string {
-  return kind === 'sheet' || kind === 'value' ? within : `${kind} of ${within}`;
 }
 
 function firstRow(sheet: string): string | undefined {
