@@ -215,7 +215,14 @@ export { totalText, usualTotal } from './queries/totals.ts';
 export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
 export { type InputAt, oneWay, type TwoWay, twoWay } from './queries/two-way.ts';
 export { type UncertainInput, uncertainInputs } from './queries/uncertain.ts';
-export { type FormulaChange, type MovedFigures, type OwnFormula, type Upgrade, upgradeTo } from './queries/upgrade.ts';
+export {
+  type FormulaChange,
+  type MovedFigures,
+  type NameChange,
+  type OwnFormula,
+  type Upgrade,
+  upgradeTo,
+} from './queries/upgrade.ts';
 export { whyNone } from './queries/why.ts';
 export type {
   CheckDeclaration,

@@ -84,6 +84,10 @@ function refuseColumnName(sheet: ProgramSheet, name: string, own: string | undef
   if (isHidden(name) || /[[\]'#]/.test(name)) {
     return `“${name}” can't be a column's name: leave out brackets, quotes, # and a dot in front.`;
   }
+  return refuseTaken(sheet, name, own);
+}
+
+function refuseTaken(sheet: ProgramSheet, name: string, own: string | undefined): string | undefined {
   const taken = sheet.columns.some((column) => column.id !== own && column.name.toLowerCase() === name.toLowerCase());
   return taken ? `${sheet.name} already has a column called ${name}: choose another name.` : undefined;
 }
@@ -122,12 +126,12 @@ export function renameColumn({ sheet, column, name }: CommandOf<'rename column'>
   if (!found.ok) return found.refused;
   const of = findColumn(found.found, column);
   if (!of.ok) return of.refused;
-  if (name === '' && !of.found.own) draft.perform({ op: 'rename column', sheet, column, name: null });
-  else {
-    const why = refuseColumnName(found.found, name, column);
-    if (why !== undefined) return { sheet, column, why };
-    draft.perform({ op: 'rename column', sheet, column, name });
-  }
+  const isBack = name === '' && !of.found.own;
+  const why = isBack
+    ? refuseTaken(found.found, of.found.declaration.name, column)
+    : refuseColumnName(found.found, name, column);
+  if (why !== undefined) return { sheet, column, why };
+  draft.perform({ op: 'rename column', sheet, column, name: isBack ? null : name });
   draft.settle();
   return undefined;
 }

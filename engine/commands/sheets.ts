@@ -2,7 +2,7 @@
 
 import { storedFormula } from '../language/stored.ts';
 import { checkText } from '../schema/check.ts';
-import type { ProgramSheet } from '../schema/compile.ts';
+import type { Program, ProgramSheet } from '../schema/compile.ts';
 import type { SheetDeclaration } from '../schema/declaration.ts';
 import type { After } from '../schema/own.ts';
 import { rehung } from '../schema/places.ts';
@@ -66,9 +66,11 @@ export function putSheet({ sheet }: CommandOf<'put sheet'>, draft: Draft): Refus
 function refuseSheetName(name: string, own: string | undefined, { document }: Draft): string | undefined {
   if (name.trim() === '' || name !== name.trim()) return 'A sheet needs a name without blanks at its ends.';
   if (/[[\]'#]/.test(name)) return `“${name}” can't be a sheet's name: leave out brackets, quotes and #.`;
-  const taken = document.program.sheets.some(
-    (sheet) => sheet.id !== own && sheet.name.toLowerCase() === name.toLowerCase(),
-  );
+  return refuseTaken(name, own, document.program);
+}
+
+function refuseTaken(name: string, own: string | undefined, { sheets }: Program): string | undefined {
+  const taken = sheets.some((sheet) => sheet.id !== own && sheet.name.toLowerCase() === name.toLowerCase());
   return taken ? `There is already a sheet called ${name}: choose another name.` : undefined;
 }
 
@@ -92,12 +94,11 @@ export function removeSheet({ sheet }: CommandOf<'remove sheet'>, draft: Draft):
 export function renameSheet({ sheet, name }: CommandOf<'rename sheet'>, draft: Draft): Refused {
   const found = findSheet(draft, sheet);
   if (!found.ok) return found.refused;
-  if (name === '' && !found.found.schema.own) draft.perform({ op: 'rename sheet', sheet, name: null });
-  else {
-    const why = refuseSheetName(name, sheet, draft);
-    if (why !== undefined) return { sheet, why };
-    draft.perform({ op: 'rename sheet', sheet, name });
-  }
+  const { template, program } = draft.document;
+  const given = name === '' ? template.sheets.find(({ id }) => id === sheet)?.name : undefined;
+  const why = given === undefined ? refuseSheetName(name, sheet, draft) : refuseTaken(given, sheet, program);
+  if (why !== undefined) return { sheet, why };
+  draft.perform({ op: 'rename sheet', sheet, name: given === undefined ? name : null });
   draft.settle();
   return undefined;
 }

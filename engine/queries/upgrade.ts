@@ -5,6 +5,8 @@ import { message } from '../commands/messages.ts';
 import type { Workbook } from '../commands/workbook.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { formulaText } from '../schema/lay-over.ts';
+import type { OwnColumn, OwnSheet } from '../schema/own.ts';
+import { entry } from '../schema/records.ts';
 import { isComputed } from '../schema/schema.ts';
 import type { Book } from './book.ts';
 import { type ColumnPlace, keptForm, lasting, matchRows, placeOf } from './matching.ts';
@@ -29,6 +31,12 @@ export interface MovedFigures extends ColumnPlace {
   readonly example: { readonly rowName: string; readonly before: string; readonly after: string };
 }
 
+/** What a person named, where the name changes because a column or sheet of the template has it, or has it no more. */
+export interface NameChange extends ColumnPlace {
+  readonly before: string;
+  readonly after: string;
+}
+
 export interface Upgrade {
   readonly version: number;
   /** Columns that are new; '' for the column where the whole sheet is. */
@@ -38,6 +46,8 @@ export interface Upgrade {
   readonly formulas: readonly FormulaChange[];
   readonly own: readonly OwnFormula[];
   readonly moved: readonly MovedFigures[];
+  /** Names of a person's own that change; every formula goes on reading what it read. */
+  readonly named: readonly NameChange[];
 }
 
 /** What taking this version of the template into use would change; undefined where it can't be taken. */
@@ -56,6 +66,12 @@ function upgradeOn(branch: Workbook, workbook: Workbook, version: number): Upgra
     formulas: [],
     own: [],
     moved: [],
+    named: [],
+  };
+  const { own } = after.schema;
+  const nameChange = (place: ColumnPlace, was: string, is: string, given: OwnColumn | OwnSheet | undefined): void => {
+    if (was === is || (given?.declaration === undefined && given?.name === undefined)) return;
+    upgrade.named.push({ ...place, before: was, after: is });
   };
   for (const sheet of after.sheets) {
     const old = before.sheet(sheet.id);
@@ -63,6 +79,7 @@ function upgradeOn(branch: Workbook, workbook: Workbook, version: number): Upgra
       upgrade.added.push(placeOf(sheet, undefined));
       continue;
     }
+    nameChange(placeOf(sheet, undefined), old.name, sheet.name, entry(own, sheet.id));
     const matched = matchRows(workbook, branch, sheet.id);
     for (const column of sheet.columns) {
       const oldColumn = old.column(column.id);
@@ -70,6 +87,8 @@ function upgradeOn(branch: Workbook, workbook: Workbook, version: number): Upgra
         upgrade.added.push(placeOf(sheet, column));
         continue;
       }
+      const given = entry(entry(own, sheet.id)?.columns, column.id);
+      nameChange(placeOf(sheet, column), oldColumn.name, column.name, given);
       if (column.role === 'made') continue;
       const change = formulaChange(workbook, branch, sheet, oldColumn, column);
       if (change !== undefined && 'own' in change) upgrade.own.push(change);

@@ -1,8 +1,10 @@
 // Lays what a person changed over a template: names, formulas and places of the template's columns, columns and sheets of
-// their own. Total: what names something that the template no longer has is passed over and stays in the own changes.
+// their own. Total: what names something that the template no longer has is passed over and stays in the own changes, and
+// what is called as something else is stands under another name.
 // Called by lay-over.ts.
 
 import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration } from './declaration.ts';
+import { distinctNames } from './distinct-names.ts';
 import type { OwnColumn, OwnSchema, OwnSheet } from './own.ts';
 import { inPlace, type Place } from './places.ts';
 import { entry } from './records.ts';
@@ -28,7 +30,8 @@ export function laidOver(template: Template, own: OwnSchema, sheets: readonly Sh
     };
   });
   const placed = inPlace([...templateSheets, ...ownSheets]).map(({ thing }) => thing);
-  return new Schema(template, own, placed, gone);
+  const named = distinctNames(placed, ({ id, own: isOwn }) => isOwn || entry(own, id)?.name !== undefined);
+  return new Schema(template, own, named, gone);
 }
 
 function sheetOf(declaration: SheetDeclaration, own: OwnSheet, isOwn: boolean, gone: Map<string, string>): SheetSchema {
@@ -53,7 +56,10 @@ function sheetOf(declaration: SheetDeclaration, own: OwnSheet, isOwn: boolean, g
     about,
     rows,
     key,
-    columns: [...made, ...columnsOf(declaration, own, gone)],
+    columns: distinctNames(
+      [...made, ...columnsOf(declaration, own, gone)],
+      ({ id: columnId, own: isOwnColumn }) => isOwnColumn || entry(own.columns, columnId)?.name !== undefined,
+    ),
     checks: checksOf(declaration.checks, own, isOwn),
     views: declaration.views ?? [],
     cautions,

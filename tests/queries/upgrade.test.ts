@@ -140,7 +140,15 @@ test('asking changes nothing, and taking it does what was told', () => {
   const done = workbook.do([{ command: 'use template', version: 2 }], message('upgrade'), { source: 'upgrade' });
   expect(done).toMatchObject({ refused: false, transaction: { source: 'upgrade' } });
   // Nothing is left to bring up to date.
-  expect(upgradeTo(workbook, 2)).toEqual({ version: 2, added: [], gone: [], formulas: [], own: [], moved: [] });
+  expect(upgradeTo(workbook, 2)).toEqual({
+    version: 2,
+    added: [],
+    gone: [],
+    formulas: [],
+    own: [],
+    moved: [],
+    named: [],
+  });
   expect(upgrade?.moved).not.toEqual([]);
   workbook.undo();
   expect(workbook.data()).toEqual(before);

@@ -1,6 +1,6 @@
 // `upgrade`: what the sheets of today's Dibble would change in a workbook made from those of an earlier one, and taking them.
 
-import { message, settings, type Upgrade, upgradeTo, type Workbook } from '../../engine/index.ts';
+import { message, type NameChange, settings, type Upgrade, upgradeTo, type Workbook } from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
 import { changeWorkbook, openWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
@@ -39,8 +39,12 @@ function placeOf({ sheetName, columnName }: Place): string {
   return columnName === '' ? sheetName : `${sheetName} / ${columnName}`;
 }
 
+function placeBefore({ sheetName, columnName, before }: NameChange): string {
+  return placeOf(columnName === '' ? { sheetName: before, columnName } : { sheetName, columnName: before });
+}
+
 /** A line for everything that changes, the figures that move first. */
-function inWords({ moved, formulas, own, added, gone }: Upgrade): string {
+function inWords({ moved, formulas, own, named, added, gone }: Upgrade): string {
   const lines = [
     ...moved.map((one) => {
       const { count, example } = one;
@@ -50,6 +54,7 @@ function inWords({ moved, formulas, own, added, gone }: Upgrade): string {
     }),
     ...formulas.map((one) => `formula: ${placeOf(one)}: ${one.before} becomes ${one.after}`),
     ...own.map((one) => `yours stays: ${placeOf(one)}: ${one.own}; the sheet's own becomes ${one.after}`),
+    ...named.map((one) => `yours is called otherwise: ${placeBefore(one)} becomes ${one.after}; formulas follow`),
     ...added.map((one) => `new: ${placeOf(one)}`),
     ...gone.map((one) => `goes: ${placeOf(one)}; what was typed there is kept aside`),
   ];

@@ -2,7 +2,7 @@
 // own formulas stand where the sheet's changed. Taken as one step, or left as it is.
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import type { FormulaChange, MovedFigures, OwnFormula, Upgrade } from '../../../engine/index.ts';
+import type { FormulaChange, MovedFigures, NameChange, OwnFormula, Upgrade } from '../../../engine/index.ts';
 import { keepSheets, takeUpgrade } from './upgrade-acts.ts';
 import { pendingUpgrade } from './upgrade-state.ts';
 
@@ -34,8 +34,8 @@ export function UpgradeDialog() {
 }
 
 function Changes({ upgrade }: { readonly upgrade: Upgrade }) {
-  const { formulas, own, moved, added, gone } = upgrade;
-  const nothing = [formulas, own, moved, added, gone].every((list) => list.length === 0);
+  const { formulas, own, moved, named, added, gone } = upgrade;
+  const nothing = [formulas, own, moved, named, added, gone].every((list) => list.length === 0);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
     <section class="upgrade-changes" aria-label="What would change" tabIndex={0}>
@@ -46,6 +46,11 @@ function Changes({ upgrade }: { readonly upgrade: Upgrade }) {
         title="Formulas of your own, where the sheet's changes behind them"
         list={own}
         draw={(each) => <OwnFormulas change={each} />}
+      />
+      <Part
+        title="Names of yours that change, since the sheets have them too; formulas follow"
+        list={named}
+        draw={(each) => <Names change={each} />}
       />
       <Part title="New columns" list={added} draw={(each) => <span>{nameOf(each)}</span>} />
       <Part
@@ -111,6 +116,15 @@ function OwnFormulas({ change }: { readonly change: OwnFormula }) {
       <Formula words="yours, which stays" text={change.own} />
       <Formula words="the sheet's was" text={change.before} />
       <Formula words="the sheet's becomes" text={change.after} />
+    </>
+  );
+}
+
+function Names({ change }: { readonly change: NameChange }) {
+  const { sheetName, columnName, before, after } = change;
+  return (
+    <>
+      <b>{columnName === '' ? before : `${sheetName} / ${before}`}</b> <span>{`becomes ${after}`}</span>
     </>
   );
 }

@@ -1,0 +1,20 @@
+// Names under which sheets, and the columns of one sheet, can be told apart: formulas are checked by names, so each must have one
+// of its own. The template's stand first. What a person called so as well, before the template did or in another copy, is shown
+// under a free name beside it, and has its own again once that is free. Called by overlay.ts.
+
+import { freeName } from './free-name.ts';
+
+interface Named {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** The things in their order; `isOwn` says which a person named. Of two that persons named, the one with the earlier id keeps its name. */
+export function distinctNames<T extends Named>(things: readonly T[], isOwn: (thing: T) => boolean): readonly T[] {
+  const taken = new Set<string>();
+  const take = (name: string): boolean => taken.size < taken.add(name.toLowerCase()).size;
+  const own = things.filter(isOwn).toSorted((a, b) => (a.id < b.id ? -1 : 1));
+  const twice = [...things.filter((one) => !isOwn(one)), ...own].filter(({ name }) => !take(name));
+  const names = new Map(twice.map(({ id, name }) => [id, freeName(name, (one) => !take(one))]));
+  return names.size === 0 ? things : things.map((one) => ({ ...one, name: names.get(one.id) ?? one.name }));
+}
