@@ -17,6 +17,7 @@ import { type CsvRecord, unguarded } from './csv.ts';
 import { isNumeric } from './csv-export.ts';
 import { fieldOf } from './fields.ts';
 import { type FileColumn, numberEntry } from './headers.ts';
+import { aboutColumns, nameInFull, namingColumns } from './row-naming.ts';
 
 /** A row of the file that can't be taken. */
 export interface RefusedRow {
@@ -93,6 +94,8 @@ export class RowCheck {
   readonly #checking: Checking;
   /** Places, among the columns, of those that a person may type in. */
   readonly #typed: readonly number[];
+  /** Places of those that say what an event is about. */
+  readonly #about: readonly number[];
   readonly #programColumns: readonly (ProgramColumn | undefined)[];
   readonly #known: readonly Map<string, ContentRead>[];
   /** Names of rows that come with the file, with the ids they are to have. */
@@ -116,6 +119,8 @@ export class RowCheck {
     if (sheet === undefined) throw new Error(`There is no sheet ${view.id}.`);
     this.#sheet = sheet;
     this.#typed = columns.flatMap(({ column: { role } }, i) => (role === 'entered' || role === 'default' ? [i] : []));
+    const about = aboutColumns(view);
+    this.#about = columns.flatMap(({ column: { id } }, i) => (about.includes(id) ? [i] : []));
     this.#programColumns = columns.map(({ column }) => sheet.column(column.id));
     this.#known = columns.map(() => new Map());
   }
@@ -248,16 +253,26 @@ export class RowCheck {
     const known = this.#rowsByName();
     const seen = new Map<string, number>();
     const named = asked.flatMap((one): { one: Asked; name: string; row: number | undefined }[] => {
-      const name = this.#nameOf(one);
-      if (name === undefined) return [];
-      const lower = name.toLowerCase();
+      const short = this.#nameOf(one);
+      if (short === undefined) return [];
+      const abouts = this.#about.map((i) => one.entries[i] ?? '');
+      const name = [short, ...abouts.filter((entry) => entry !== '')].join(' / ');
+      const lower = nameInFull(short, abouts);
+      const called = known.get(lower) ?? [];
       const before = seen.get(lower);
-      if (before !== undefined) {
+      if (before !== undefined && called.length === 0) {
         this.#refuse(one.line, `“${name}” stands in line ${before} already: leave one of the two.`);
         return [];
       }
       seen.set(lower, one.line);
-      const row = key === undefined ? known.get(lower) : rowNamed(this.#book, this.#view.id, name);
+      const telling = called.length > 1 ? this.#tellingColumn(called[0] ?? 0) : undefined;
+      if (telling !== undefined) {
+        const why = `${sheetName} has several rows “${name}”: add the column ${telling}, which says which of them is meant.`;
+        this.#refuse(one.line, why);
+        return [];
+      }
+      // Rows that nothing tells apart, as two weedings on one day, come in the order in which they stand.
+      const row = key === undefined ? called.shift() : rowNamed(this.#book, this.#view.id, name);
       if (row === undefined && !entered) {
         const why = `${sheetName} has no row “${name}”, and its rows follow from other sheets: take the line out, or change those sheets first.`;
         this.#refuse(one.line, why);
@@ -284,10 +299,26 @@ export class RowCheck {
     if (done % A_WHILE === 0) this.#checking.progress?.(done);
   }
 
-  #rowsByName(): ReadonlyMap<string, number> {
+  /** By their names in full, in the order in which they stand. */
+  #rowsByName(): ReadonlyMap<string, number[]> {
     const { id, key } = this.#view;
-    if (key !== undefined) return new Map();
-    return new Map(Array.from(rows(this.#book, id), (row) => [rowName(this.#book, id, row).toLowerCase(), row]));
+    const found = new Map<string, number[]>();
+    if (key !== undefined) return found;
+    for (const row of rows(this.#book, id)) {
+      const abouts = this.#about.map((i) => this.#fieldAt(row, i));
+      const name = nameInFull(rowName(this.#book, id, row), abouts);
+      const same = found.get(name);
+      if (same === undefined) found.set(name, [row]);
+      else same.push(row);
+    }
+    return found;
+  }
+
+  /** A column that the file has not, and that says what the event of a row is about. */
+  #tellingColumn(row: number): string | undefined {
+    const missing = aboutColumns(this.#view).filter((id) => this.#columns.every(({ column }) => column.id !== id));
+    const id = missing.find((one) => cellView(this.#book, this.#view.id, row, one).text !== '');
+    return this.#view.columns.find((column) => column.id === id)?.name;
   }
 
   /** How a record calls its row; undefined, and refused, where it leaves that open. '' where rows have no names. */
@@ -429,20 +460,4 @@ const NOTHING: ContentRead = { ok: true, content: null };
 function settledField(field: string): string {
   const number = /^-?\d+(?:\.\d+)?(?:e[+-]?\d+)?%?$/i.test(field) ? Number(field.replace('%', '')) : Number.NaN;
   return Number.isNaN(number) ? field : String(number);
-}
-
-/** The columns that say which row a record is about. */
-export function namingColumns({ key, source }: SheetView): readonly string[] {
-  if (key !== undefined) return [key];
-  switch (source.from) {
-    case 'each':
-    case 'span':
-      return [source.as.id];
-    case 'pairs':
-      return source.as.map(({ id }) => id);
-    case 'events':
-      return [source.as.id, source.event.id];
-    default:
-      return [];
-  }
 }
