@@ -18,7 +18,6 @@ import { pendingImport } from './importing/import-state.ts';
 import { choosing } from './keeping/start.ts';
 import { formulaTried, ownSheets } from './own/own-open.ts';
 import { BottomLine } from './page/bottom-line.tsx';
-import { emptyWords } from './page/empty-words.ts';
 import { fetchGrid } from './page/fetch-grid.ts';
 import { later, laterTyped } from './page/later.tsx';
 import { NoticeCorner } from './page/notice-corner.tsx';
@@ -37,6 +36,7 @@ import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
+const EmptySheet = later(() => import('./page/empty-sheet.tsx').then((part) => part.EmptySheet));
 const FormSheet = later(() => import('./form/form-sheet.tsx').then((part) => part.FormSheet));
 const RowPanel = later(() => import('./panels/row/row-panel.tsx').then((part) => part.RowPanel));
 const ImportDialog = laterTyped(() => import('./importing/import-dialog.tsx').then((part) => part.ImportDialog));
@@ -157,11 +157,10 @@ function Sheet() {
 
 /** Below the rows where there are none yet: what the sheet waits for. */
 function GridOrEmpty({ sheet }: { readonly sheet: SheetView }) {
-  const book = workbook();
   return (
     <>
       <Grid sheet={sheet.id} />
-      {rows(book, sheet.id).length === 0 ? <p class="empty">{emptyWords(book, sheet)}</p> : null}
+      {rows(workbook(), sheet.id).length === 0 ? <EmptySheet sheet={sheet} /> : null}
     </>
   );
 }
