@@ -69,7 +69,9 @@ function copyText(cell: CellView, { type, unit }: ColumnView, decimal: string): 
   if (!typed || typeof cell.value !== 'number' || measured === undefined)
     return String(Number(cell.number.toPrecision(15))).replace('.', decimal);
   const number = shownNumber(measured.unit, cell.value);
-  return toCanonical(measured.unit, number) === cell.value ? String(number).replace('.', decimal) : cell.entry;
+  // The middle of a range is no figure that was typed.
+  const isExact = cell.range !== '' || toCanonical(measured.unit, number) === cell.value;
+  return isExact ? String(number).replace('.', decimal) : cell.entry;
 }
 
 /** What its text alone doesn't say: the ends of a range, the unit of a quantity. */
