@@ -84,13 +84,13 @@ export function compareValues(a: Scalar, b: Scalar): number | undefined {
   return one === other ? 0 : one < other ? -1 : 1;
 }
 
-/** Where the first number stands for which a test holds that holds for all after it too; the length where for none. */
-export function firstPlace(rising: Float64Array, holds: (one: number) => boolean): number {
+/** Where the first value of a list in order stands for which a test holds that holds for all after it too; the length where for none. */
+export function firstPlace<T>(rising: ArrayLike<T>, holds: (one: T) => boolean): number {
   let low = 0;
   let high = rising.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (holds(rising[middle] as number)) high = middle;
+    if (holds(rising[middle] as T)) high = middle;
     else low = middle + 1;
   }
   return low;

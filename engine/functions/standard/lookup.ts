@@ -1,5 +1,5 @@
 // Looking things up in columns. XLOOKUP, and VLOOKUP of an equal value, go by an index that the planner keeps; an equal value is
-// else found among the first rows of all, made once a column; the others walk the column. Read by standard/index.ts.
+// else found among the first rows of all, made once a column; wildcards are in wildcard-rows.ts; the others walk the column. Read by standard/index.ts.
 
 import type { CellError, Scalar } from '../../values/error.ts';
 import { settled } from '../../values/tolerance.ts';
@@ -21,7 +21,7 @@ import {
 import type { FunctionDefinition } from '../definition.ts';
 import { keptFor } from '../kept-for.ts';
 import { compareValues, equalPlaces, type Given, listOf, numberOf } from './columns.ts';
-import { fitsWildcards, smallLetters } from './wildcards.ts';
+import { rowByWildcards } from './wildcard-rows.ts';
 
 const make = makers('look-up');
 
@@ -119,15 +119,10 @@ function crossMatch([wanted, within, kind, order]: Given): Scalar {
   const how = Math.trunc(settled(numberOf(kind) ?? 0));
   const way = Math.trunc(settled(numberOf(order) ?? 1));
   if (how < -1 || how > 2 || way === 0 || Math.abs(way) > 2) return NO_SUCH_WAY;
-  let best = -1;
-  for (let step = 0; step < list.length; step += 1) {
+  let best = how === 2 && typeof value === 'string' ? rowByWildcards(list, value, way > 0 ? 1 : -1) : -1;
+  for (let step = 0; how !== 2 && step < list.length; step += 1) {
     const row = way > 0 ? step : list.length - 1 - step;
     const entry = list[row] ?? null;
-    if (how === 2) {
-      if (typeof entry === 'string' && typeof value === 'string' && fitsWildcards(value, smallLetters(entry)))
-        return row + 1;
-      continue;
-    }
     const beyond = compareValues(entry, value);
     if (beyond === 0) return row + 1;
     if (beyond === undefined || how === 0 || Math.sign(beyond) !== how) continue;

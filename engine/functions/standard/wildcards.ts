@@ -1,6 +1,6 @@
 // Wildcards as OpenFormula has them: ? for one letter, * for any letters, ~ before either for the sign itself. Texts are gone
 // through without turning back, so that letters of the text times letters of the pattern are the most that is ever compared.
-// Called by text functions and by look-ups; calls nothing.
+// Called by text functions and by look-ups (wildcard-rows.ts); calls nothing.
 
 /** Letters that stand next to each other; undefined is any letter. */
 type Run = readonly (string | undefined)[];
@@ -59,9 +59,23 @@ export function wildcardPlace(wanted: string, within: readonly string[], from: n
   return latest < 0 ? -1 : placeOf(first, within, from, latest - first.length);
 }
 
-/** Whether the whole text is as the pattern says, capitals alike. */
-export function fitsWildcards(wanted: string, within: readonly string[]): boolean {
+/** The letters of a pattern without wildcards but one star at its end, if any; undefined for other patterns. */
+export function plainBeginning(
+  wanted: string,
+): { readonly letters: readonly string[]; readonly goesOn: boolean } | undefined {
+  const [first = [], last, ...others] = runsOf(wanted);
+  const letters = first.flatMap((letter) => letter ?? []);
+  if (letters.length < first.length || others.length > 0 || (last?.length ?? 0) > 0) return undefined;
+  return { letters, goesOn: last !== undefined };
+}
+
+/** Says of texts whether the whole of one is as the pattern says, capitals alike; the pattern is read once. */
+export function fitsWildcards(wanted: string): (within: readonly string[]) => boolean {
   const runs = runsOf(wanted);
+  return (within) => fits(runs, within);
+}
+
+function fits(runs: readonly Run[], within: readonly string[]): boolean {
   const [first = []] = runs;
   if (!standsAt(first, within, 0)) return false;
   if (runs.length === 1) return first.length === within.length;
