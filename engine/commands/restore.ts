@@ -87,7 +87,7 @@ interface Wanted {
 
 interface WantedRow {
   readonly at: string;
-  readonly broughtBack: boolean;
+  readonly broughtBack: true | undefined;
   readonly cells: ReadonlyMap<string, Content>;
 }
 
@@ -101,14 +101,14 @@ function sheetsIn(data: DocumentData, { document }: Draft): readonly Wanted[] {
     const aside = entry(data.aside, id) ?? {};
     if (sheet === undefined) {
       // A sheet that isn't there just now: its rows wait for it.
-      const rows = (entry(data.rows, id) ?? []).map(({ id: row, at = '', cells, broughtBack = false }) => {
+      const rows = (entry(data.rows, id) ?? []).map(({ id: row, at = '', cells, broughtBack }) => {
         return [row, { at, broughtBack, cells: new Map(Object.entries(cells)) }] as const;
       });
       return { id, rows: new Map(rows), oneRow: false, aside };
     }
     if (isMadeSheet(sheet.schema)) return { id, rows: new Map(), oneRow: false, aside };
     const rows = openingRows(sheet, data, template).map(({ record, cells }) => {
-      return [record.id, { at: record.at, broughtBack: record.broughtBack === true, cells }] as const;
+      return [record.id, { at: record.at, broughtBack: record.broughtBack, cells }] as const;
     });
     return { id, rows: new Map(rows), oneRow: isOneRow(sheet.schema), aside };
   });
@@ -123,10 +123,10 @@ function restoreRows({ id: sheet, rows, oneRow }: Wanted, draft: Draft): void {
   }
   for (const [row, { at, broughtBack }] of rows) {
     const record = draft.document.rowsOf(sheet).record(row);
-    if (record === undefined || !isThere(record)) draft.perform({ op: 'insert row', sheet, row, at });
+    if (record === undefined || !isThere(record)) draft.perform({ op: 'insert row', sheet, row, at, broughtBack });
     else {
       if (record.at !== at) draft.perform({ op: 'move row', sheet, row, at });
-      if (record.broughtBack === true && !broughtBack) draft.perform({ op: 'keep row', sheet, row });
+      if (record.broughtBack !== broughtBack) draft.perform({ op: 'keep row', sheet, row, broughtBack });
     }
   }
 }

@@ -100,6 +100,7 @@ export class Changes {
         this.settle();
         return moveRow(document, operation, touched);
       case 'keep row':
+        this.settle();
         return keepRow(document, operation, touched);
       case 'units':
         return this.#reshaping.units(operation);

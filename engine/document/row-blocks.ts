@@ -7,10 +7,10 @@ import { isMadeSheet } from '../schema/schema.ts';
 import { placeContent } from './cells.ts';
 import type { Content } from './content.ts';
 import { type Document, storeCell } from './document.ts';
-import type { RowRecord } from './sheet-rows.ts';
+import { markOf, type RowRecord } from './sheet-rows.ts';
 import type { Stamp } from './stamps.ts';
 import type { Touched } from './touched.ts';
-import type { OperationOf } from './transaction.ts';
+import type { OperationOf, RowLine } from './transaction.ts';
 
 type InsertRows = OperationOf<'insert rows'>;
 type RemoveRows = OperationOf<'remove rows'>;
@@ -52,10 +52,11 @@ function insertRows(document: Document, sheet: ProgramSheet, { columns, rows }: 
   const slots = takeSlots(document, sheet, rows.length);
   const records = document.ownRowsOf(sheet.id);
   let last = document.store.table(sheet.table).labels === undefined;
-  rows.forEach(({ row, at }, i) => {
+  rows.forEach((line, i) => {
+    const { row, at } = line;
     const slot = slots[i] ?? 0;
     last &&= slot === length + i && at > records.lastAt;
-    records.put({ id: row, slot, at });
+    records.put({ id: row, slot, at, ...markOf(line) });
     run.rowChanged(sheet.table, slot);
   });
   const waited = rows.map(({ row, cells }) => document.shelf.take(sheet.id, row, columns, cells));
@@ -148,7 +149,9 @@ function removeRows(document: Document, sheet: ProgramSheet, gone: readonly RowR
   const held = heldBy(document, sheet, gone);
   const columns = [...held.keys()];
   const lists = [...held.values()];
-  const lines = gone.map(({ id, at }, i) => ({ row: id, at, cells: lists.map((list) => list[i] ?? null) }));
+  const lines = gone.map((record, i): RowLine => {
+    return { row: record.id, at: record.at, cells: lists.map((list) => list[i] ?? null), ...markOf(record) };
+  });
   const key = sheet.schema.key === undefined ? undefined : held.get(sheet.schema.key);
   const names = document.ownNamesOf(sheet.id);
   // From the last to the first, so that rows that take their slots again stand in the same order.

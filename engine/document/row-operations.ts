@@ -6,11 +6,12 @@ import type { ProgramSheet } from '../schema/compile.ts';
 import { isMadeSheet } from '../schema/schema.ts';
 import type { Document } from './document.ts';
 import { forgetName, putContent } from './put-content.ts';
+import { markOf, type RowRecord } from './sheet-rows.ts';
 import { type Arrival, BEFORE_ALL, isLater } from './stamps.ts';
 import type { Touched } from './touched.ts';
 import type { Operation, OperationOf } from './transaction.ts';
 
-/** A row that is there already moves to its place; one whose sheet is not there waits for it. */
+/** A row that is there already moves to its place and is marked, or not, as this one; one whose sheet is not there waits for it. */
 export function insertRow(
   document: Document,
   operation: OperationOf<'insert row'>,
@@ -18,11 +19,15 @@ export function insertRow(
 ): readonly Operation[] {
   const { sheet: sheetId, row, at } = operation;
   const before = document.rowsOf(sheetId).record(row);
-  if (before !== undefined && before.slot >= 0) return moveRow(document, { ...operation, op: 'move row' }, touched);
+  if (before !== undefined && before.removed === undefined)
+    return [
+      ...mark(document, operation, touched),
+      ...moveRow(document, { op: 'move row', sheet: sheetId, row, at }, touched),
+    ];
   const sheet = document.program.sheet(sheetId);
   const rows = document.ownRowsOf(sheetId);
   if (sheet === undefined || isMadeSheet(sheet.schema)) {
-    rows.put({ id: row, slot: -1, at });
+    rows.put({ id: row, slot: -1, at, ...markOf(operation) });
     return [{ op: 'remove row', sheet: sheetId, row }];
   }
   const { store: frame } = document;
@@ -30,7 +35,7 @@ export function insertRow(
   const { length, labels } = frame.table(sheet.table);
   touched.rowsCame(sheetId, [operation], labels === undefined && at > rows.lastAt && slot === length);
   frame.setLive(sheet.table, slot, true);
-  rows.put({ id: row, slot, at });
+  rows.put({ id: row, slot, at, ...markOf(operation) });
   document.run.rowChanged(sheet.table, slot);
   unshelve(document, sheet, row, slot);
   return [{ op: 'remove row', sheet: sheetId, row }];
@@ -58,11 +63,10 @@ export function removeRow(
     if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
     // One that waits with its sheet is there again when that is taken back.
     const waits = record !== undefined && record.removed === undefined;
-    return waits ? [{ op: 'insert row', sheet: sheetId, row, at: record.at }] : [];
+    return waits ? [insertAgain(sheetId, record)] : [];
   }
   if (arrival.remote && document.stamps.isChangedSince(sheetId, row, arrival.stamp)) {
-    markBroughtBack(document, sheetId, row, touched);
-    return [];
+    return mark(document, { sheet: sheetId, row, broughtBack: true }, touched);
   }
   const { slot } = record;
   const cells: OperationOf<'cell'>[] = [];
@@ -80,7 +84,12 @@ export function removeRow(
   rows.put({ id: row, slot: -1, at: record.at, removed: arrival.stamp });
   document.run.rowChanged(sheet.table, slot);
   touched.rowsWent(sheetId, [record]);
-  return [{ op: 'insert row', sheet: sheetId, row, at: record.at }, ...cells];
+  return [insertAgain(sheetId, record), ...cells];
+}
+
+/** Brings a row back to its place, marked as it was. */
+function insertAgain(sheet: string, record: RowRecord): Operation {
+  return { op: 'insert row', sheet, row: record.id, at: record.at, ...markOf(record) };
 }
 
 /** The row stands at another place among the others. */
@@ -101,18 +110,15 @@ export function moveRow(
   return [{ op: 'move row', sheet: sheetId, row, at: record.at }];
 }
 
-/** A row that came back is marked no longer. */
+/** A row that came back is marked no longer, or again; one that was removed meanwhile is there again. */
 export function keepRow(
   document: Document,
-  { sheet, row }: OperationOf<'keep row'>,
+  operation: OperationOf<'keep row'>,
   touched: Touched,
 ): readonly Operation[] {
-  const rows = document.ownRowsOf(sheet);
-  const record = rows.record(row);
-  if (record?.broughtBack === undefined) return [];
-  rows.put({ id: record.id, slot: record.slot, at: record.at });
-  touched.rowsOf.add(sheet);
-  return [];
+  const record = document.rowsOf(operation.sheet).record(operation.row);
+  if (record?.removed === undefined) return mark(document, operation, touched);
+  return insertRow(document, { ...operation, op: 'insert row', at: record.at }, touched);
 }
 
 /** A row that somebody removed, and that another changed afterwards, is there again, marked. */
@@ -128,12 +134,18 @@ export function bringBack(
   if (record.removed.actor === stamp.actor || !isLater(stamp, record.removed)) return;
   insertRow(document, { op: 'insert row', sheet: sheet.id, row, at: record.at }, touched);
   // A row that an improved template ships no more is simply kept: nobody took it out.
-  if (record.removed !== BEFORE_ALL) markBroughtBack(document, sheet.id, row, touched);
+  if (record.removed !== BEFORE_ALL) mark(document, { sheet: sheet.id, row, broughtBack: true }, touched);
 }
 
-function markBroughtBack(document: Document, sheet: string, row: string, touched: Touched): void {
+type Mark = Pick<OperationOf<'keep row'>, 'sheet' | 'row' | 'broughtBack'>;
+
+/** Puts the mark on a row, or takes it off. */
+function mark(document: Document, { sheet, row, broughtBack }: Mark, touched: Touched): readonly Operation[] {
   const rows = document.ownRowsOf(sheet);
   const record = rows.record(row);
-  if (record !== undefined) rows.put({ id: record.id, slot: record.slot, at: record.at, broughtBack: true });
+  if (record === undefined || record.broughtBack === broughtBack) return [];
+  const { broughtBack: before, ...rest } = record;
+  rows.put({ ...rest, ...markOf({ broughtBack }) });
   touched.rowsOf.add(sheet);
+  return [{ op: 'keep row', sheet, row, ...markOf({ broughtBack: before }) }];
 }

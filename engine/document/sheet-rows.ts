@@ -15,6 +15,11 @@ export interface RowRecord {
   readonly broughtBack?: true;
 }
 
+/** Of a row or of what brings it in: the field that says it is marked, if it is. */
+export function markOf({ broughtBack }: { readonly broughtBack?: true | undefined }): Pick<RowRecord, 'broughtBack'> {
+  return broughtBack === undefined ? {} : { broughtBack };
+}
+
 export class SheetRows {
   owner: Token;
   readonly #records: Map<string, RowRecord>;

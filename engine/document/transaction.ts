@@ -23,8 +23,14 @@ export type Operation =
       readonly column: string;
       readonly range: ContentRange | null;
     }
-  /** A row of an entered sheet comes (or comes back, with what it held). */
-  | { readonly op: 'insert row'; readonly sheet: string; readonly row: string; readonly at: string }
+  /** A row of an entered sheet comes (or comes back, with what it held); one that is there is as this says from here on. */
+  | {
+      readonly op: 'insert row';
+      readonly sheet: string;
+      readonly row: string;
+      readonly at: string;
+      readonly broughtBack?: true | undefined;
+    }
   | { readonly op: 'remove row'; readonly sheet: string; readonly row: string }
   /**
    * Many rows of an entered sheet at once, with what they hold in the columns named: does what an 'insert row' and 'cell' for
@@ -38,8 +44,8 @@ export type Operation =
     }
   | { readonly op: 'remove rows'; readonly sheet: string; readonly rows: readonly string[] }
   | { readonly op: 'move row'; readonly sheet: string; readonly row: string; readonly at: string }
-  /** A row that another's change brought back stays, and is marked no longer. */
-  | { readonly op: 'keep row'; readonly sheet: string; readonly row: string }
+  /** A row that another's change brought back stays, and is marked no longer; with `broughtBack` it is marked again. */
+  | { readonly op: 'keep row'; readonly sheet: string; readonly row: string; readonly broughtBack?: true | undefined }
   /** A formula in kept form; null gives the template's back. */
   | { readonly op: 'formula'; readonly sheet: string; readonly column: string; readonly formula: string | null }
   /** A column of a person's own. */
@@ -120,6 +126,8 @@ export interface RowLine {
   readonly at: string;
   /** In the order of the columns; null: nothing, or nothing any more. */
   readonly cells: readonly Content[];
+  /** Another person's change had brought it back. */
+  readonly broughtBack?: true | undefined;
 }
 
 /** What many rows at once stand for, one by one. */
@@ -132,7 +140,7 @@ export function oneByOne(operation: Operation): readonly Operation[] {
   const { sheet, columns, rows } = operation;
   // All rows first, so that those among them that name each other find each other.
   return [
-    ...rows.map(({ row, at }): Operation => ({ op: 'insert row', sheet, row, at })),
+    ...rows.map(({ cells: _, ...line }): Operation => ({ op: 'insert row', sheet, ...line })),
     ...rows.flatMap(({ row, cells }) =>
       cells.flatMap((content, i): Operation[] => {
         const column = columns[i];

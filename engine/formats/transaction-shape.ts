@@ -73,6 +73,7 @@ const rowLine: Shape<RowLine> = fields<RowLine>({
   row,
   at: position,
   cells: list(content, (_, index) => `cell ${index + 1}`),
+  broughtBack: optional(onlyTrue),
 });
 
 /** Those that a change in a branch may hold: a branch has no branches of its own. */
@@ -81,7 +82,13 @@ type BranchOperation = Exclude<Operation, { readonly op: 'branch' }>;
 const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', {
   cell: fields<Of<'cell'>>({ op: exactly('cell'), sheet: id, row, column: id, content }),
   range: fields<Of<'range'>>({ op: exactly('range'), sheet: id, row, column: id, range: orNull(contentRange) }),
-  'insert row': fields<Of<'insert row'>>({ op: exactly('insert row'), sheet: id, row, at: position }),
+  'insert row': fields<Of<'insert row'>>({
+    op: exactly('insert row'),
+    sheet: id,
+    row,
+    at: position,
+    broughtBack: optional(onlyTrue),
+  }),
   'remove row': fields<Of<'remove row'>>({ op: exactly('remove row'), sheet: id, row }),
   'insert rows': fields<Of<'insert rows'>>({
     op: exactly('insert rows'),
@@ -95,7 +102,7 @@ const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', 
     rows: list(row, (_, index) => `row ${index + 1}`),
   }),
   'move row': fields<Of<'move row'>>({ op: exactly('move row'), sheet: id, row, at: position }),
-  'keep row': fields<Of<'keep row'>>({ op: exactly('keep row'), sheet: id, row }),
+  'keep row': fields<Of<'keep row'>>({ op: exactly('keep row'), sheet: id, row, broughtBack: optional(onlyTrue) }),
   formula: fields<Of<'formula'>>({ op: exactly('formula'), sheet: id, column: id, formula: orNull(text) }),
   'add column': fields<Of<'add column'>>({ op: exactly('add column'), sheet: id, column: columnDeclaration, after }),
   'remove column': fields<Of<'remove column'>>({

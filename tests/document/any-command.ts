@@ -263,6 +263,13 @@ const MAKERS: readonly (readonly [chances: number, make: Maker])[] = [
     },
   ],
   [
+    4,
+    (workbook, sheet, by) => {
+      const row = rowIdAt(workbook, sheet, by.row);
+      return row === undefined ? undefined : { command: 'keep row', sheet: sheet.id, row };
+    },
+  ],
+  [
     6,
     (_, sheet, by) => {
       const column = pick(sheet.columns.filter(isWorkedOut), by.column);

@@ -127,6 +127,17 @@ function beginning(): DocumentData {
 
 export const BEGINNING = beginning();
 
+/** The same, where every row had been removed and is back, since somebody else had changed it. */
+export const BROUGHT_BACK: DocumentData = {
+  ...BEGINNING,
+  rows: Object.fromEntries(
+    Object.entries(BEGINNING.rows).map(([sheet, rows]) => [
+      sheet,
+      sheet === 'farm' ? rows : rows.map((row) => ({ ...row, broughtBack: true as const })),
+    ]),
+  ),
+};
+
 export function openFarm(data: DocumentData = BEGINNING, actor?: string, history?: HistoryData): Workbook {
   const workbook = Workbook.open(data, world(actor), history);
   if (workbook === undefined) throw new Error('its template is not known');

@@ -18,7 +18,7 @@ import {
 } from '../../engine/index.ts';
 import { runs } from '../runs.ts';
 import { type Chances, cellCommandFor, chances, commandFor } from './any-command.ts';
-import { everything, openFarm, shelf, VERSION_2 } from './farm.ts';
+import { BEGINNING, BROUGHT_BACK, everything, openFarm, shelf, VERSION_2 } from './farm.ts';
 
 const MESSAGE = { code: 'work', parts: {} };
 
@@ -36,8 +36,8 @@ const some = fc.array(chances, { minLength: 1, maxLength: 8 });
 describe('a transaction', () => {
   test('done and taken back leaves no trace, and done again it stands as before', () => {
     fc.assert(
-      fc.property(some, chances, (before, by) => {
-        const workbook = openFarm();
+      fc.property(some, chances, fc.constantFrom(BEGINNING, BROUGHT_BACK), (before, by, data) => {
+        const workbook = openFarm(data);
         work(workbook, before);
         const start = everything(workbook);
         if (work(workbook, [by]).length === 0) return;

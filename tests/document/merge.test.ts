@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { type Command, cellView, Findings, rowId, rows, type Transaction, type Workbook } from '../../engine/index.ts';
 import { runs } from '../runs.ts';
 import { type Chances, chances, commandFor } from './any-command.ts';
-import { BEGINNING, everything, everythingByAmount, openFarm } from './farm.ts';
+import { BEGINNING, BROUGHT_BACK, everything, everythingByAmount, openFarm } from './farm.ts';
 
 const MESSAGE = { code: 'work', parts: {} };
 
@@ -67,6 +67,51 @@ describe('two people', () => {
     bert.receive(remote(kept));
     expect(everything(anna)).toEqual(everything(bert));
     expect(everything(anna).file).not.toContain('broughtBack');
+  });
+
+  test('a row that came back is marked again once keeping it, or removing it, is taken back', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const removed = done(anna, { command: 'remove rows', sheet: 'plantings', rows: [P2] });
+    merged([removed], [done(bert, cell(P2, 'length', '12 ft'))], anna, bert);
+    const start = everything(anna).file;
+    expect(start).toContain(`"broughtBack": ["${P2}"]`);
+    const acts: readonly Command[] = [
+      { command: 'keep row', sheet: 'plantings', row: P2 },
+      { command: 'remove rows', sheet: 'plantings', rows: [P2] },
+      { command: 'remove rows', sheet: 'plantings', rows: [P1, P2] },
+    ];
+    for (const act of acts) {
+      bert.receive(remote(done(anna, act)));
+      const end = everything(anna).file;
+      expect(end).not.toContain('broughtBack');
+      for (const [step, file] of [
+        [() => anna.undo(), start],
+        [() => anna.redo(), end],
+        [() => anna.undo(), start],
+      ] as const) {
+        const stepped = step();
+        if (stepped !== undefined) bert.receive(remote(stepped.transaction));
+        expect(everything(anna).file).toBe(file);
+        expect(everything(bert)).toEqual(everything(anna));
+      }
+    }
+  });
+
+  test('of whom one takes the removal of a row back that the other changed meanwhile: no one marks it', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const removed = done(anna, { command: 'remove rows', sheet: 'plantings', rows: [P1, P2] });
+    const back = anna.undo();
+    const changed = done(bert, cell(P2, 'length', '12 ft'));
+    merged([removed, ...(back === undefined ? [] : [back.transaction])], [changed], anna, bert);
+    expect(everything(bert).file).not.toContain('broughtBack');
+  });
+
+  test('of whom one removes a row that came back, and the other keeps it afterwards: it stays', () => {
+    const [anna, bert] = [openFarm(BROUGHT_BACK, 'anna'), openFarm(BROUGHT_BACK, 'bert')];
+    const removed = done(anna, { command: 'remove rows', sheet: 'plantings', rows: [P2] });
+    const kept = done(bert, { command: 'keep row', sheet: 'plantings', row: P2 });
+    merged([removed], [kept], anna, bert);
+    expect(Array.from(rows(anna, 'plantings'), (slot) => rowId(anna, 'plantings', slot))).toContain(P2);
   });
 
   test('of whom one removes a row after the other changed it: it stays away, and taken back it has the change', () => {
@@ -163,14 +208,26 @@ function work(workbook: Workbook, sequence: readonly Chances[]): Transaction[] {
   });
 }
 
-test('any work of two people comes together alike on both sides', () => {
+/** The same with steps back and on, but for other templates, which leave rows that a person changed and changed back. */
+function backAndOn(workbook: Workbook, sequence: readonly Chances[]): Transaction[] {
+  return sequence.flatMap((by) => {
+    const turn = by.what % 10;
+    if (turn < 3) return (turn < 2 ? workbook.undo() : workbook.redo())?.transaction ?? [];
+    return commandFor(workbook, by)?.command === 'use template' ? [] : work(workbook, [by]);
+  });
+}
+
+test.each([
+  ['any work', work],
+  ['any work taken back and done again', backAndOn],
+])('%s of two people comes together alike on both sides', (_, does) => {
   const some = fc.array(chances, { minLength: 1, maxLength: 6 });
   fc.assert(
-    fc.property(some, some, fc.boolean(), (one, other, bertFirst) => {
-      const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
-      const early = bertFirst ? work(bert, other) : [];
-      const ofAnna = work(anna, one);
-      const ofBert = bertFirst ? early : work(bert, other);
+    fc.property(some, some, fc.boolean(), fc.constantFrom(BEGINNING, BROUGHT_BACK), (one, other, bertFirst, data) => {
+      const [anna, bert] = [openFarm(data, 'anna'), openFarm(data, 'bert')];
+      const early = bertFirst ? does(bert, other) : [];
+      const ofAnna = does(anna, one);
+      const ofBert = bertFirst ? early : does(bert, other);
       merged(ofAnna, ofBert, anna, bert);
     }),
     { numRuns: runs(50, 10_000) },
