@@ -6,6 +6,7 @@ import type { ProgramColumn } from '../schema/compile.ts';
 import { ONE } from '../units/table.ts';
 import { FILLED } from '../values/column.ts';
 import { entryText } from '../values/show.ts';
+import { equalNumbers } from '../values/tolerance.ts';
 import type { ValueType } from '../values/type.ts';
 import { type Book, columnOf } from './book.ts';
 import { scalarAt, typedUnit } from './shown.ts';
@@ -58,10 +59,10 @@ export function rangeText(book: Book, column: ProgramColumn, slot: number): stri
   return figures.map((share) => entryText(share, bare, { currency: program.currency, writing })).join('..');
 }
 
-/** Whether the likely figure is what the ends alone would give. */
+/** Whether the likely figure is what the ends alone would give, but for the dust of halving. */
 function isMiddle({ low, likely, high }: Uncertain, type: ValueType): boolean {
   const middle = (low + high) / 2;
-  return likely === (type.kind === 'date' ? Math.round(middle) : middle);
+  return type.kind === 'date' ? likely === Math.round(middle) : equalNumbers(likely, middle);
 }
 
 /** By ids. */

@@ -39,12 +39,14 @@ test('what could be read in two ways is shown with the other way, and a far date
   expect(said('length', '31')).toEqual({ tone: 'good', says: '31 ft.' });
 });
 
-test('a far date is taken when it is taken again, not at first', () => {
+test('a far date is taken when it is taken again, not at first', async () => {
   const sown = () => cellView(farm, 'plantings', slot, 'sown').text;
   const before = sown();
   beginLine('5 Mar 1950', { sheet: 'plantings', row, column: 'sown' });
   takeLine();
   expect(sown()).toBe(before);
+  // Where a test before this one met a unit in general use, its list is fetched first.
+  await vi.waitFor(() => expect(refused.peek()).toBeDefined());
   expect(refused.peek()).toBe('5 Mar 1950 is 77 years before the season 2027. Enter again if it is meant.');
   expect(draft.peek()?.text).toBe('5 Mar 1950');
   takeLine();
@@ -52,13 +54,15 @@ test('a far date is taken when it is taken again, not at first', () => {
   expect(draft.peek()).toBeUndefined();
 });
 
-test('another far date typed after it is asked about by itself', () => {
+test('another far date typed after it is asked about by itself', async () => {
   const sown = () => cellView(farm, 'plantings', slot, 'sown').text;
   const before = sown();
   const place = { sheet: 'plantings', row, column: 'sown' };
   beginLine('6 Mar 1890', place);
   takeLine();
+  await vi.waitFor(() => expect(refused.peek()).toContain('1890'));
   beginLine('6 Mar 1891', place);
   takeLine();
+  await vi.waitFor(() => expect(refused.peek()).toContain('1891'));
   expect(sown()).toBe(before);
 });
