@@ -8,6 +8,7 @@ import { sayWhy, sheetViews } from '../../engine/index.ts';
 import { libraryRows } from '../../sheets-templates/library/library.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
 import { type Book, started } from '../book.ts';
+import { runs } from '../runs.ts';
 import { seasonOf } from '../sheets/season.ts';
 
 const CAPITALS = /\b[A-Z][A-Z0-9.]*[A-Z0-9]\b/g;
@@ -19,8 +20,8 @@ const ALIEN = {
   us: /\d (?:°C|[cm]?m[²³]?|kg|m?g|m?L|ha|kg\/\S+)(?![\w/])|[CF]deg/,
   si: /\d (?:°F|in[²³]?(?! blocks| store)|ft[²³]?|lb|oz|gal|acres?|lb\/\S+)(?![\w/])|[CF]deg/,
 };
-/** Enough of a sheet's rows to meet its branches. */
-const ROWS = 12;
+/** Enough of a sheet's rows to meet its branches in the long form. */
+const ROWS = runs(4, 12);
 
 function opened(start: Parameters<typeof started>[1]): Book {
   const found = started(SEASON, start);
