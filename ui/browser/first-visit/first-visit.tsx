@@ -118,6 +118,11 @@ function daysWords(): string {
 
 const SCALES = ['°F', '°C'] as const;
 
+/** The scale that the workbook's temperatures are read and shown in. */
+function scaleInUse(): string {
+  return units.value === 'us' ? '°F' : '°C';
+}
+
 function Climate() {
   const book = workbook();
   const [why, setWhy] = useState('');
@@ -179,7 +184,7 @@ function Climate() {
   );
 }
 
-/** 'Low and high as read: January -7 to 3 °C, ...', so that a slip is seen where it was made; nothing until all months are in. */
+/** 'Low and high as read, in °C: January -7 to 3, ...', so that a slip is seen where it was made; nothing until all months are in. */
 function MonthsAsRead() {
   const book = workbook();
   const said = askRows(book, 'monthly-climate').flatMap((row) => {
@@ -187,7 +192,9 @@ function MonthsAsRead() {
     if (low === undefined || high === undefined) return [];
     return `${row.text('month')} ${row.text('low')} to ${row.text('high')}`;
   });
-  return said.length < 12 ? null : <p class="first-says">{`Low and high, as read: ${said.join(', ')}.`}</p>;
+  return said.length < 12 ? null : (
+    <p class="first-says">{`Low and high as read, in ${scaleInUse()}: ${said.join(', ')}.`}</p>
+  );
 }
 
 function Beds() {
