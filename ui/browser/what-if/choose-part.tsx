@@ -7,6 +7,8 @@ import type { ChooseWish, ChosenAmounts } from '../../../sheets-templates/acts/c
 import type { Within } from '../../../sheets-templates/acts/choose-limits.ts';
 import type { Act } from '../../../sheets-templates/index.ts';
 import { change } from '../store/change.ts';
+import { followChanges } from '../store/workbook.ts';
+import type { ChooseAsked, ChooseTold } from './choose-worker.ts';
 import { useText } from './pickers.tsx';
 import { makeBranch, plan } from './what-if-state.ts';
 
@@ -97,13 +99,26 @@ function Choose({ book }: { readonly book: Workbook }) {
   );
 }
 
+/** What is chosen for the plan as it stands, worked out beside the page; in a sentence why nothing is. */
 async function chosenFor(book: Workbook, wish: ChooseWish): Promise<Answer | string> {
-  const [{ chooseAmounts }, { linearSolver }] = await Promise.all([
-    import('../../../sheets-templates/acts/choose-amounts.ts'),
-    import('../../linear-solver.ts'),
-  ]);
-  const act = chooseAmounts(book, linearSolver, wish);
+  let isOld = false;
+  const stop = followChanges(() => {
+    isOld = true;
+  });
+  const act = await chosenBeside({ data: book.data(), wish }).finally(stop);
+  if (isOld) return 'The plan was changed while amounts were chosen: choose again.';
   return act.ok ? { wish, act } : act.why;
+}
+
+function chosenBeside(asked: ChooseAsked): Promise<ChooseTold> {
+  const worker = new Worker(new URL('./choose-worker.ts', import.meta.url), { type: 'module' });
+  return new Promise<ChooseTold>((give) => {
+    worker.addEventListener('message', ({ data: told }: MessageEvent<ChooseTold>) => give(told));
+    worker.addEventListener('error', () => {
+      give({ ok: false, why: 'Amounts could not be chosen: load the page again.' });
+    });
+    worker.postMessage(asked);
+  }).finally(() => worker.terminate());
 }
 
 function Chosen({ answer: { wish, act } }: { readonly answer: Answer }) {
