@@ -74,9 +74,13 @@ export const BOLTING_COLUMNS = group(
     'cold-step',
     'Cold step',
     PLAIN,
-    `MIN(2; IF([Cold felt] >= ${CROP}.[Bolting cold days most]; 2; IF([Cold felt] >= ${CROP}.[Bolting cold days]; 1; 0))
-      + IF([Freeze-thaw days] >= ${FREEZE_THAW_DAYS} days; 1; 0))`,
-    { note: `0 to 2; ${FREEZE_THAW_DAYS} days of freezing and thawing add a step.`, decimals: 0 },
+    `IF(NOT(OR(ISBLANK([Cold felt]); ISBLANK(${CROP}.[Bolting cold days])));
+      MIN(2; IF(AND(NOT(ISBLANK(${CROP}.[Bolting cold days most])); [Cold felt] >= ${CROP}.[Bolting cold days most]); 2;
+      IF([Cold felt] >= ${CROP}.[Bolting cold days]; 1; 0)) + IF([Freeze-thaw days] >= ${FREEZE_THAW_DAYS} days; 1; 0)))`,
+    {
+      note: `0 to 2; ${FREEZE_THAW_DAYS} days of freezing and thawing add a step. Blank where it is not known how much cold the crop stands.`,
+      decimals: 0,
+    },
   ),
   computed(
     'light-step',

@@ -64,6 +64,13 @@ describe('bolting as the workbook says it', () => {
     expect(riskAfter(coldSeason('Beet', 14), 190)).toBe('low');
   });
 
+  it('says nothing of a crop of which it is not known how much cold it stands', () => {
+    const season = coldSeason('Radicchio', 8);
+    expect(season.value('Crops', 'Radicchio', 'Bolting trigger')).toBe('cold and long days');
+    expect(season.value('Crops', 'Radicchio', 'Bolting cold days')).toBeNull();
+    expect(riskAfter(season, 150)).toBeNull();
+  });
+
   it('celery is young for 731 degree-days above 3 C (Ramin & Atherton 1991)', () => {
     const season = seasonOf(
       {
