@@ -4,12 +4,12 @@
 // added up again has the same bits as one added up from scratch.
 
 import { FILLED, type Token } from '../../values/column.ts';
+import { firstPlace } from '../../values/first-place.ts';
 import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { FEW_ROWS, fewInOrder, rowsByKeys } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
-import { firstPlace } from './first-place.ts';
 import type { GroupIndex } from './group-index.ts';
 import { KeyTable } from './key-table.ts';
 import { meetsAll, type RowFilter } from './totals.ts';

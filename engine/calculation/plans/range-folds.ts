@@ -5,8 +5,8 @@
 
 import type { Running } from '../../functions/definition.ts';
 import { FAULT, FILLED } from '../../values/column.ts';
+import { firstPlace } from '../../values/first-place.ts';
 import type { Frame } from '../frame.ts';
-import { firstPlace } from '../indexes/first-place.ts';
 import { mixed } from '../indexes/key-table.ts';
 import type { SortedRows } from '../indexes/ranged-rows.ts';
 

@@ -5,9 +5,9 @@
 import type { Fold, Running } from '../../functions/definition.ts';
 import type { Comparison } from '../../language/typed.ts';
 import { type Column, FAULT, FILLED } from '../../values/column.ts';
+import { firstPlace } from '../../values/first-place.ts';
 import type { Faults, Texts } from '../../values/texts.ts';
 import type { Frame } from '../frame.ts';
-import { firstPlace } from '../indexes/first-place.ts';
 import type { Members } from '../indexes/group-index.ts';
 import { boundary } from '../indexes/ranged-rows.ts';
 import { meetsAll, undefinedCell } from '../indexes/totals.ts';

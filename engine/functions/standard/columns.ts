@@ -2,6 +2,7 @@
 // the files of this folder whose functions take columns.
 
 import { type CellError, isError, type Scalar } from '../../values/error.ts';
+import { firstPlace } from '../../values/first-place.ts';
 import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import { isList } from '../build.ts';
 import { keptFor } from '../kept-for.ts';
@@ -85,21 +86,14 @@ export function compareValues(a: Scalar, b: Scalar): number | undefined {
 }
 
 /** Where the first value of a list in order stands for which a test holds that holds for all after it too; the length where for none. */
-export function firstPlace<T>(rising: ArrayLike<T>, holds: (one: T) => boolean): number {
-  let low = 0;
-  let high = rising.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (holds(rising[middle] as T)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
+export function firstWhere<T>(rising: ArrayLike<T>, holds: (one: T) => boolean): number {
+  return firstPlace(0, rising.length, (place) => !holds(rising[place] as T));
 }
 
 /** Where the numbers begin that are not below one, and where those that are above it: what lies between is equal to it, dust forgiven. */
 export function equalPlaces(rising: Float64Array, wanted: number): readonly [number, number] {
   return [
-    firstPlace(rising, (one) => one >= wanted || equalNumbers(one, wanted)),
-    firstPlace(rising, (one) => one > wanted && !equalNumbers(one, wanted)),
+    firstWhere(rising, (one) => one >= wanted || equalNumbers(one, wanted)),
+    firstWhere(rising, (one) => one > wanted && !equalNumbers(one, wanted)),
   ];
 }

@@ -18,7 +18,7 @@ import {
 } from '../build.ts';
 import type { Body, FunctionDefinition } from '../definition.ts';
 import { keptFor } from '../kept-for.ts';
-import { equalPlaces, firstPlace, type Given, isFault, numberOf, numbersOf } from './columns.ts';
+import { equalPlaces, firstWhere, type Given, isFault, numberOf, numbersOf } from './columns.ts';
 import { mean, risingOrder } from './statistics.ts';
 
 const make = makers('statistics');
@@ -130,7 +130,7 @@ function percentRank([values, value]: Given, of: 'others' | 'one more'): Scalar 
   const [equal, beyond] = equalPlaces(rising, wanted);
   const shareAt = (place: number): number => (of === 'others' ? place / last : (place + 1) / (last + 2));
   if (equal < beyond) return shareAt(equal);
-  const above = firstPlace(rising, (one) => one > wanted);
+  const above = firstWhere(rising, (one) => one > wanted);
   return shareAt(above - 1 + (wanted - at(above - 1)) / (at(above) - at(above - 1)));
 }
 

@@ -4,7 +4,7 @@
 
 import type { Scalar } from '../../values/error.ts';
 import { keptFor } from '../kept-for.ts';
-import { firstPlace } from './columns.ts';
+import { firstWhere } from './columns.ts';
 import { fitsWildcards, plainBeginning, smallLetters } from './wildcards.ts';
 
 /** 1: from the first row on; -1: from the last one back. */
@@ -34,8 +34,8 @@ export function rowByWildcards(list: readonly Scalar[], wanted: string, way: Way
   if (plain !== undefined) {
     const key = keyOf(plain.letters);
     const { keys, rows } = inOrder(list);
-    const from = firstPlace(keys, (one) => one >= key);
-    const to = firstPlace(keys, (one) => one > key && !(plain.goesOn && one.startsWith(key)));
+    const from = firstWhere(keys, (one) => one >= key);
+    const to = firstWhere(keys, (one) => one > key && !(plain.goesOn && one.startsWith(key)));
     const found = rows.subarray(from, to);
     return found.reduce((first, row) => ((row - first) * way < 0 ? row : first), found[0] ?? -1);
   }
