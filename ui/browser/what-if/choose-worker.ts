@@ -1,11 +1,11 @@
 // Chooses amounts beside the page, on a copy of the plan as it stands, so that the page stays in hand: lengths are tried on one branch
 // after another. Asked once, it gives the act with its answer. Begun and ended by choose-part.tsx.
 
-import { type DocumentData, Workbook } from '../../../engine/index.ts';
+import type { DocumentData } from '../../../engine/index.ts';
 import { type ChooseWish, chooseAmounts } from '../../../sheets-templates/acts/choose-amounts.ts';
 import { linearSolver } from '../../linear-solver.ts';
 import { withUnitsWanted } from '../../units-wanted.ts';
-import { fetchTemplate, newId, templates } from '../files/world.ts';
+import { openCopy } from './open-copy.ts';
 
 export interface ChooseAsked {
   readonly data: DocumentData;
@@ -25,10 +25,8 @@ addEventListener('message', ({ data: asked }: MessageEvent<ChooseAsked>) => {
 });
 
 async function chosenIn({ data, wish }: ChooseAsked): Promise<ChooseTold> {
-  await fetchTemplate(data.template);
-  const world = { newId, now: () => Date.now(), actor: 'choosing', templates };
-  const workbook = await withUnitsWanted(() => Workbook.open(data, world));
-  if (workbook === undefined) return refusal('The sheets of the workbook could not be fetched: try again.');
+  const workbook = await openCopy(data, 'choosing');
+  if (typeof workbook === 'string') return refusal(workbook);
   return withUnitsWanted(() => chooseAmounts(workbook, linearSolver, wish));
 }
 

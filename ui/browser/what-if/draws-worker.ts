@@ -2,12 +2,12 @@
 // a few seasons for nobody, while a person still chooses what to ask, so that the way there is trodden; between two words it hears
 // whether something else is asked. Begun and ended by draws-workers.ts.
 
-import { Draws, type Figure, toBeSent, uncertainInputs, Workbook } from '../../../engine/index.ts';
+import { Draws, type Figure, toBeSent, uncertainInputs, type Workbook } from '../../../engine/index.ts';
 import { SEASON_CHANCES } from '../../../sheets-templates/index.ts';
 import { streams } from '../../chance.ts';
 import { withUnitsWanted } from '../../units-wanted.ts';
-import { fetchTemplate, newId, templates } from '../files/world.ts';
 import type { DrawsAsked, DrawsTold, SeasonsOrder } from './draws-messages.ts';
+import { openCopy } from './open-copy.ts';
 
 /** Seasons between two words of how far it is. */
 const AT_ONCE = 25;
@@ -22,7 +22,7 @@ let opened: Promise<Workbook | string> = Promise.resolve('No plan was given to d
 addEventListener('message', ({ data: asked }: MessageEvent<DrawsAsked>) => {
   asks += 1;
   if (asked.ask === 'open') {
-    opened = open(asked);
+    opened = openCopy(asked.data, 'draws');
     // What fails here fails again, and is told, once it is asked for.
     if (asked.likely !== undefined) void tread(asked.likely, asks).catch(() => undefined);
   } else if (asked.ask === 'draw') {
@@ -36,13 +36,6 @@ addEventListener('message', ({ data: asked }: MessageEvent<DrawsAsked>) => {
 
 function tell(told: DrawsTold): void {
   postMessage(told);
-}
-
-async function open({ data }: Extract<DrawsAsked, { ask: 'open' }>): Promise<Workbook | string> {
-  await fetchTemplate(data.template);
-  const world = { newId, now: () => Date.now(), actor: 'draws', templates };
-  const workbook = await withUnitsWanted(() => Workbook.open(data, world));
-  return workbook ?? 'The sheets of the workbook could not be fetched: try again.';
 }
 
 function drawsOf(workbook: Workbook, { figures, weekly, from, until, seed }: SeasonsOrder): Draws | string {
