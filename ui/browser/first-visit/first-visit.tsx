@@ -116,18 +116,16 @@ function daysWords(): string {
   return `The longest day has ${words(Math.max(...lengths))}, the shortest ${words(Math.min(...lengths))}.`;
 }
 
-const SCALES = ['°F', '°C'] as const;
-
-/** The scale that the workbook's temperatures are read and shown in. */
-function scaleInUse(): string {
-  return units.value === 'us' ? '°F' : '°C';
+/** The scale that the workbook's temperatures are read and shown in, and the other. */
+function scales(): readonly [string, string] {
+  return units.value === 'us' ? ['°F', '°C'] : ['°C', '°F'];
 }
 
 function Climate() {
   const book = workbook();
   const [why, setWhy] = useState('');
   const [text, setText] = useState('');
-  const [usual, other] = units.value === 'us' ? SCALES : SCALES.toReversed();
+  const [usual, other] = scales();
   const doubt = findingsOf('monthly-climate').find(({ check }) => check === 'other-scale');
   const take = (typed: string, unit: string): void => {
     setText(typed);
@@ -193,7 +191,7 @@ function MonthsAsRead() {
     return `${row.text('month')} ${row.text('low')} to ${row.text('high')}`;
   });
   return said.length < 12 ? null : (
-    <p class="first-says">{`Low and high as read, in ${scaleInUse()}: ${said.join(', ')}.`}</p>
+    <p class="first-says">{`Low and high as read, in ${scales()[0]}: ${said.join(', ')}.`}</p>
   );
 }
 
