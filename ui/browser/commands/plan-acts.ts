@@ -3,6 +3,7 @@
 
 import { type BedQuestion, cellView, rowWithId, type Workbook } from '../../../engine/index.ts';
 import type { Act } from '../../../sheets-templates/index.ts';
+import { askOnce } from '../files/ask-once.ts';
 import { download, fileName } from '../files/download.ts';
 import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
@@ -60,11 +61,7 @@ function isSame(one: BedQuestion, other: BedQuestion): boolean {
 /** The bed of each planting, searched for beside the page. */
 function searchBeds(question: BedQuestion): Promise<Int32Array> {
   const worker = new Worker(new URL('./bed-worker.ts', import.meta.url), { type: 'module' });
-  return new Promise<Int32Array>((give, fail) => {
-    worker.addEventListener('message', ({ data }: MessageEvent<Int32Array>) => give(data));
-    worker.addEventListener('error', () => fail(new Error('Beds could not be looked for: load the page again.')));
-    worker.postMessage({ question, seed: SEED });
-  }).finally(() => worker.terminate());
+  return askOnce(worker, { question, seed: SEED }, 'Beds could not be looked for: load the page again.');
 }
 
 export async function workOrderOut(): Promise<void> {

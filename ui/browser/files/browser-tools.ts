@@ -3,20 +3,14 @@
 
 import type { FormatTools, Spreadsheet } from '../../../engine/index.ts';
 import { formatTools } from '../../format-tools.ts';
+import { askOnce } from './ask-once.ts';
 
 export const browserTools: FormatTools = { ...formatTools, writeSpreadsheet: writeInWorker };
 
-function writeInWorker(spreadsheet: Spreadsheet): Promise<Uint8Array> {
+async function writeInWorker(spreadsheet: Spreadsheet): Promise<Uint8Array> {
   const worker = new Worker(new URL('./xlsx-worker.ts', import.meta.url), { type: 'module' });
-  return new Promise<Uint8Array>((resolve, reject) => {
-    worker.addEventListener('message', ({ data }: MessageEvent<Uint8Array | string>) => {
-      if (typeof data === 'string') reject(new Error(data));
-      else resolve(data);
-    });
-    worker.addEventListener('error', (event) => {
-      event.preventDefault();
-      reject(new Error('The part that writes XLSX files could not be fetched.'));
-    });
-    worker.postMessage(spreadsheet);
-  }).finally(() => worker.terminate());
+  const lost = 'The part that writes XLSX files could not be fetched.';
+  const told = await askOnce<Uint8Array | string>(worker, spreadsheet, lost);
+  if (typeof told === 'string') throw new Error(told);
+  return told;
 }

@@ -1,5 +1,6 @@
 // Opens a spreadsheet file as scratch papers: picks it, reads it beside the page, brings its sheets in as one step.
 
+import { askOnce } from '../files/ask-once.ts';
 import { pickFile } from '../files/pick.ts';
 import { tell } from '../store/notices.ts';
 import { bringPapers } from './paper-hand.ts';
@@ -25,12 +26,6 @@ async function bring(file: File): Promise<void> {
 
 function readBeside(bytes: Uint8Array): Promise<PapersRead> {
   const worker = new Worker(new URL('./xlsx-papers-worker.ts', import.meta.url), { type: 'module' });
-  return new Promise<PapersRead>((resolve) => {
-    worker.addEventListener('message', ({ data }: MessageEvent<PapersRead>) => resolve(data));
-    worker.addEventListener('error', (event) => {
-      event.preventDefault();
-      resolve({ ok: false, why: 'The part that reads XLSX files could not be fetched: open the page again.' });
-    });
-    worker.postMessage(bytes);
-  }).finally(() => worker.terminate());
+  const why = 'The part that reads XLSX files could not be fetched: open the page again.';
+  return askOnce<PapersRead>(worker, bytes, why).catch(() => ({ ok: false, why }));
 }

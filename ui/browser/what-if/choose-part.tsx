@@ -6,6 +6,7 @@ import type { Workbook } from '../../../engine/index.ts';
 import type { ChooseWish, ChosenAmounts } from '../../../sheets-templates/acts/choose-amounts.ts';
 import type { Within } from '../../../sheets-templates/acts/choose-limits.ts';
 import type { Act } from '../../../sheets-templates/index.ts';
+import { askOnce } from '../files/ask-once.ts';
 import { change } from '../store/change.ts';
 import { followChanges } from '../store/workbook.ts';
 import type { ChooseAsked, ChooseTold } from './choose-worker.ts';
@@ -112,13 +113,8 @@ async function chosenFor(book: Workbook, wish: ChooseWish): Promise<Answer | str
 
 function chosenBeside(asked: ChooseAsked): Promise<ChooseTold> {
   const worker = new Worker(new URL('./choose-worker.ts', import.meta.url), { type: 'module' });
-  return new Promise<ChooseTold>((give) => {
-    worker.addEventListener('message', ({ data: told }: MessageEvent<ChooseTold>) => give(told));
-    worker.addEventListener('error', () => {
-      give({ ok: false, why: 'Amounts could not be chosen: load the page again.' });
-    });
-    worker.postMessage(asked);
-  }).finally(() => worker.terminate());
+  const why = 'Amounts could not be chosen: load the page again.';
+  return askOnce<ChooseTold>(worker, asked, why).catch(() => ({ ok: false, why }));
 }
 
 function Chosen({ answer: { wish, act } }: { readonly answer: Answer }) {
