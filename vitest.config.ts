@@ -1,7 +1,9 @@
-// Three groups of tests: the engine's and the house's own run in plain Node, file after file in one process, since none leaves
+// Four groups of tests: the engine's and the house's own run in plain Node, file after file in one process, since none leaves
 // anything behind; those that look at what a process loads, or load what changes others (scratch papers), stand apart; the browser journeys drive the system's Chromium
 // against the built page, which is built and served once, and only when one of them is to run. Those wait a good deal, for what is kept, for
 // other tabs, for what is given up: one file more than there are cores fills that time. So they go before the others, not among them.
+// The thorough ones go through every sheet, dialog and size and do to the page what disks, networks and other tabs may: `npm run
+// test:thorough`, apart from `npm test`.
 
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
@@ -9,8 +11,26 @@ import { joinedMathjs } from './tests/joined.ts';
 
 // The long form of random tests: `npm run test:long`, which takes an hour and more.
 if (process.env.npm_lifecycle_event === 'test:long') process.env.DIBBLE_LONG_RUNS = '1';
+const THOROUGH = 'tests/browser/thorough/**/*.test.ts';
 const cores = availableParallelism();
 const patience = process.env.DIBBLE_LONG_RUNS === '1' ? 4 * 3_600_000 : 60_000;
+
+/** Tests that drive the built page in Chromium. */
+function inBrowser(name: string, files: { readonly include: string[]; readonly exclude?: string[] }) {
+  return {
+    test: {
+      name,
+      ...files,
+      sequence: { groupOrder: 0 },
+      maxWorkers: cores + 1,
+      globalSetup: ['tests/browser/serve.ts'],
+      isolate: false,
+      expect: { poll: { timeout: 15_000 } },
+      testTimeout: 60_000,
+      hookTimeout: 120_000,
+    },
+  };
+}
 
 export default defineConfig({
   test: {
@@ -40,19 +60,8 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
-      {
-        test: {
-          name: 'browser',
-          sequence: { groupOrder: 0 },
-          maxWorkers: cores + 1,
-          include: ['tests/browser/**/*.test.ts'],
-          globalSetup: ['tests/browser/serve.ts'],
-          isolate: false,
-          expect: { poll: { timeout: 15_000 } },
-          testTimeout: 60_000,
-          hookTimeout: 120_000,
-        },
-      },
+      inBrowser('browser', { include: ['tests/browser/**/*.test.ts'], exclude: [THOROUGH] }),
+      inBrowser('thorough', { include: [THOROUGH] }),
     ],
   },
 });

@@ -3,9 +3,9 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { reload } from './harness.ts';
-import { keptRecords } from './kept.ts';
-import { atSmallBeds } from './small-workbook.ts';
+import { reload } from '../harness.ts';
+import { keptRecords } from '../kept.ts';
+import { atSmallBeds } from '../small-workbook.ts';
 
 async function openBeds() {
   const opened = await atSmallBeds();

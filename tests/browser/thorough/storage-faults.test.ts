@@ -7,12 +7,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { readWorkbookFile } from '../../engine/index.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
-import { chromiumPath } from '../../ui/set-up.mjs';
-import { demoAt, reload, workbookAddress } from './harness.ts';
-import { atSmallBeds } from './small-workbook.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { readWorkbookFile } from '../../../engine/index.ts';
+import { templateShelf } from '../../../sheets-templates/index.ts';
+import { chromiumPath } from '../../../ui/set-up.mjs';
+import { demoAt, reload, workbookAddress } from '../harness.ts';
+import { atSmallBeds } from '../small-workbook.ts';
+import { WorkbookPage } from '../workbook-page.ts';
 
 async function savedLength(page: Page): Promise<unknown> {
   const download = page.waitForEvent('download');

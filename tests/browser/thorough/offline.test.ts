@@ -6,9 +6,9 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { openWorkbook, reload } from './harness.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { openWorkbook, reload } from '../harness.ts';
+import { openSmallWorkbook } from '../small-workbook.ts';
+import { WorkbookPage } from '../workbook-page.ts';
 
 // A copy of the built page, which becomes another build in mid-test.
 const folder = mkdtempSync(join(tmpdir(), 'dibble-build-'));

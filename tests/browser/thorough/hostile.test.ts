@@ -4,12 +4,12 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { demoFarm } from '../../demo/farm.ts';
-import { type Command, message, sheetViews, type Workbook } from '../../engine/index.ts';
-import { SEASON } from '../../sheets-templates/index.ts';
-import { started } from '../book.ts';
-import { workbookAddress } from './harness.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
+import { demoFarm } from '../../../demo/farm.ts';
+import { type Command, message, sheetViews, type Workbook } from '../../../engine/index.ts';
+import { SEASON } from '../../../sheets-templates/index.ts';
+import { started } from '../../book.ts';
+import { workbookAddress } from '../harness.ts';
+import { openSmallWorkbook } from '../small-workbook.ts';
 
 const SCRIPT = 'globalThis.ran = true';
 /** One of each kind; each is told by its number wherever it comes up. */
@@ -196,7 +196,7 @@ test('a file of another kind is named as what it is, and nothing changes', async
 test('the built page lists the licences of what is in it, and its bill of materials', async () => {
   const served = (file: string) => fetch(new URL(file, workbookAddress()));
   const licences = await (await served('licences.txt')).text();
-  const own = JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8')) as {
+  const own = JSON.parse(await readFile(new URL('../../../package.json', import.meta.url), 'utf8')) as {
     readonly license: string;
   };
   expect(licences).toContain(`is free software under ${own.license}`);

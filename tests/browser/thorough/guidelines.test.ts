@@ -8,8 +8,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type CellView, cellView } from '../../../engine/index.ts';
 import { runs } from '../../runs.ts';
 import { drawFrames, type OpenedWorkbook, openWorkbook } from '../harness.ts';
+import { faults, faultsInBoth } from '../looks/guidelines.ts';
 import { demoAsItComes, WorkbookPage } from '../workbook-page.ts';
-import { faults, faultsInBoth } from './guidelines.ts';
 
 /** Rows of the grid after the first two are like those, and the list of sheets is the same on every sheet. */
 const LOOKED_AT = ['.ag-row:not([row-index="0"]):not([row-index="1"])', '.sheet-list', '.top-line', '.bottom-line'];

@@ -5,11 +5,11 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { readWorkbookFile } from '../../engine/index.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
-import { reload, workbookAddress } from './harness.ts';
-import { forgetKept, keptRecords, putFirstCopy, putRecords } from './kept.ts';
-import { atSmallBeds } from './small-workbook.ts';
+import { readWorkbookFile } from '../../../engine/index.ts';
+import { templateShelf } from '../../../sheets-templates/index.ts';
+import { reload, workbookAddress } from '../harness.ts';
+import { forgetKept, keptRecords, putFirstCopy, putRecords } from '../kept.ts';
+import { atSmallBeds } from '../small-workbook.ts';
 
 async function openFile(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
@@ -87,7 +87,7 @@ test('a saved file opens again as it was; a damaged one gets a sentence and chan
 
 test('a file that the first Dibble saved opens with everything typed in it', async () => {
   const { book, page, problems } = await atSmallBeds();
-  const text = readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8');
+  const text = readFileSync(new URL('../../fixtures/version-1/demo.json', import.meta.url), 'utf8');
   await openFile(page, 'first.json', text);
   const dialog = page.getByRole('dialog');
   // Its sheets stay as they were until somebody takes today's.
@@ -175,7 +175,7 @@ test('a working copy that the first Dibble kept opens, and newer sheets are offe
   await page.goto('about:blank');
   await page.goto(new URL('/icon.svg', workbookAddress()).href);
   await forgetKept(page);
-  await putFirstCopy(page, readFileSync(new URL('../fixtures/version-1/demo.json', import.meta.url), 'utf8'));
+  await putFirstCopy(page, readFileSync(new URL('../../fixtures/version-1/demo.json', import.meta.url), 'utf8'));
   await page.goto(workbookAddress());
   await expect
     .poll(() => book.message().textContent())

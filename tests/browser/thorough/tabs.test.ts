@@ -3,10 +3,10 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { type Opening, reload } from './harness.ts';
-import { keptRecords } from './kept.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { type Opening, reload } from '../harness.ts';
+import { keptRecords } from '../kept.ts';
+import { openSmallWorkbook } from '../small-workbook.ts';
+import { WorkbookPage } from '../workbook-page.ts';
 
 async function openTwo(opening: Opening = {}) {
   const opened = await openSmallWorkbook(opening);

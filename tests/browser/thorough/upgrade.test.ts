@@ -3,9 +3,9 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { fileOnEarlierSheets } from './earlier-file.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { fileOnEarlierSheets } from '../earlier-file.ts';
+import { openSmallWorkbook } from '../small-workbook.ts';
+import { WorkbookPage } from '../workbook-page.ts';
 
 const FORMULA = '[Bed length used] * [Bed width]';
 const FORMULA_THEN = `${FORMULA} * 2`;

@@ -4,12 +4,12 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { readWorkbookFile } from '../../engine/index.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
-import { reload } from './harness.ts';
-import { keptRecords } from './kept.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { readWorkbookFile } from '../../../engine/index.ts';
+import { templateShelf } from '../../../sheets-templates/index.ts';
+import { reload } from '../harness.ts';
+import { keptRecords } from '../kept.ts';
+import { openSmallWorkbook } from '../small-workbook.ts';
+import { WorkbookPage } from '../workbook-page.ts';
 
 /** Opens the page in a browser whose dialogs give 'season.json' of its private file system. */
 async function openWithFiles() {

@@ -4,9 +4,9 @@
 import { expect, test } from 'vitest';
 import { fileOnEarlierSheets } from '../earlier-file.ts';
 import { putOnClipboard } from '../hands/hands.ts';
+import { faultsInBoth } from '../looks/guidelines.ts';
 import { openSmallWorkbook } from '../small-workbook.ts';
 import { WorkbookPage } from '../workbook-page.ts';
-import { faultsInBoth } from './guidelines.ts';
 
 const DESK = { width: 1440, height: 900 };
 const PHONE = { width: 390, height: 844 };
