@@ -66,7 +66,8 @@ export class RowSet {
       return;
     }
     const isShared = this.#shared;
-    const marks = roomFor(this.#marks, other.#marks.length, marksOf, isShared);
+    // No more room than the other has: it holds the other's rows, and doubling it from set to set would know no end.
+    const marks = this.#marksLike(other);
     const rows = roomFor(this.#rows, this.count + fresh, rowsOf, isShared);
     const given = other.#rows;
     let { count } = this;
@@ -80,6 +81,19 @@ export class RowSet {
     this.#rows = rows;
     this.#shared = false;
     this.count = count;
+  }
+
+  /** Its marks, with room for another's, and nobody else's. */
+  #marksLike({ room }: RowSet): typeof NO_MARKS {
+    if (!this.#shared && room <= this.room) return this.#marks;
+    const marks = marksOf(Math.max(room, this.room));
+    marks.set(this.#marks);
+    return marks;
+  }
+
+  /** Up to which row it has room to mark. */
+  get room(): number {
+    return this.#marks.length;
   }
 
   /** How many rows of another are not here. */

@@ -88,3 +88,21 @@ test('a set of rows holds what was put into it', () => {
     { numRuns: runs(100, 2000) },
   );
 });
+
+test('rows handed on from set to set, again and again, take no more room than they need', () => {
+  const last = 1500;
+  const sets = Array.from({ length: 6 }, () => new RowSet());
+  for (let round = 0; round < 4; round++) {
+    sets.forEach((set, k) => {
+      // Downwards, so that each has room for its own and no more at first.
+      for (let row = last - 100 * k; row >= 0; row -= 7) set.add(row);
+    });
+    // Each takes those of the one before, in a ring.
+    sets.forEach((set, k) => {
+      const before = sets.at(k - 1);
+      if (before !== undefined) set.addFrom(before);
+    });
+    expect(Math.max(...sets.map(({ room }) => room))).toBeLessThanOrEqual(2 * (last + 1));
+    for (const set of sets) set.clear();
+  }
+});
