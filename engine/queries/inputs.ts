@@ -47,6 +47,12 @@ export function refuseInput(book: Book, { sheet, row, column }: Input): string |
     : `${name} holds no number or date: choose a cell that does.`;
 }
 
+/** Whether a cell holds whole days, or a plain count that is shown without decimals: rows on a bed, the year. */
+export function isWhole({ type, declaration }: ProgramColumn): boolean {
+  if (type?.kind === 'date') return true;
+  return type?.kind === 'number' && type.unit.symbol === '' && declaration.decimals === 0;
+}
+
 /** One value as a person writes it. */
 export function readInput(book: Book, input: Input, text: string): InputsRead {
   const column = columnOf(book, input.sheet, input.column);
@@ -124,7 +130,7 @@ function contentOf({ document }: Book, column: ProgramColumn, value: number, uni
   const { type } = column;
   if (type?.kind === 'date') return { date: isoDate(Math.round(value)) };
   if (type?.kind !== 'number' && type?.kind !== 'temperature') return null;
-  return numberContent(value, type, column, unit, document.program);
+  return numberContent(isWhole(column) ? Math.round(value) : value, type, column, unit, document.program);
 }
 
 /** How a value of an input reads: '8 in', '12 May 2027'. */

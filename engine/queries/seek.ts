@@ -6,7 +6,7 @@ import type { Unit } from '../units/unit.ts';
 import type { ValueType } from '../values/type.ts';
 import { columnOf } from './book.ts';
 import { type Figure, numberOf, sayNumber } from './figures.ts';
-import { type Input, putInput, refuseInput, sayInput } from './inputs.ts';
+import { type Input, isWhole, putInput, readInput, refuseInput, sayInput } from './inputs.ts';
 import { onTrials, type RunTrial } from './trials.ts';
 
 export interface SeekQuestion {
@@ -43,6 +43,8 @@ export const SEEK_STEPS = 48;
 const HALVINGS = 22;
 /** A figure this near its goal, by the size of either, is at it. */
 const NEAR = 1e-9;
+/** Decimals with which an answer is tried where those it is usually shown with don't give the goal. */
+const EXACTLY = [3, 4, 5, 6, 8, 10];
 
 interface Tried {
   readonly at: number;
@@ -61,7 +63,8 @@ export function seek(workbook: Workbook, question: SeekQuestion): Sought {
 
 function soughtBy(run: RunTrial, workbook: Workbook, question: SeekQuestion): Sought {
   const { input, from, to, goal, figureName } = question;
-  const isDate = columnOf(workbook, input.sheet, input.column)?.type?.kind === 'date';
+  const column = columnOf(workbook, input.sheet, input.column);
+  const inWholes = column !== undefined && isWhole(column);
   let type: ValueType | undefined;
   let fault: string | undefined;
   const tryAt = (at: number): Tried => {
@@ -71,17 +74,36 @@ function soughtBy(run: RunTrial, workbook: Workbook, question: SeekQuestion): So
     if (figure === undefined) fault ??= found?.shown;
     return { at, figure, side: figure === undefined ? undefined : sideOf(figure, goal) };
   };
-  const tried = evenly(from, to, isDate).map(tryAt);
+  const tried = evenly(from, to, inWholes).map(tryAt);
   if (tried.every(({ side }) => side === undefined)) {
     return {
       answer: 'refused',
       says: `${figureName} is no number anywhere between the ends: ${fault ?? 'it is blank'}`,
     };
   }
-  const places = placesIn(tried, isDate ? 1 : (to - from) / SEEK_STEPS / 2 ** HALVINGS, isDate, tryAt);
-  const words = wordsFor(workbook, question, type);
+  const finest = inWholes ? 1 : (to - from) / SEEK_STEPS / 2 ** HALVINGS;
+  const words = wordsFor(workbook, question, type, tryAt);
+  const met = placesIn(tried, finest, inWholes, tryAt);
+  const places = met.length > 0 ? met : nearestAsShown(tried, goal, words.figure);
   const answer = places.length === 0 ? 'none' : places.length === 1 ? 'one' : 'several';
   return { answer, places, says: places.length === 0 ? words.none(tried) : words.found(places) };
+}
+
+/** Where the figure comes so near that it reads as the goal does: goals are typed as figures are shown, which is rounded. */
+function nearestAsShown(
+  tried: readonly Tried[],
+  goal: number,
+  show: (figure: number) => string,
+): readonly SoughtPlace[] {
+  const { nearest } = nearestOf(tried, goal);
+  return show(nearest.figure) === show(goal) ? [placeOf(nearest, nearest, false)] : [];
+}
+
+/** The figures there are, and which of them is the nearest to the goal. */
+function nearestOf(tried: readonly Tried[], goal: number) {
+  const known = tried.flatMap(({ at, figure, side }) => (figure === undefined ? [] : [{ at, figure, side }]));
+  const nearest = known.reduce((a, b) => (Math.abs(b.figure - goal) < Math.abs(a.figure - goal) ? b : a));
+  return { known, nearest };
 }
 
 function sideOf(figure: number, goal: number): number {
@@ -113,6 +135,8 @@ function placesIn(
     }
     return [a, b];
   };
+  const { known } = nearestOf(tried, 0);
+  const spread = Math.max(...known.map(({ figure }) => figure)) - Math.min(...known.map(({ figure }) => figure));
   const places: SoughtPlace[] = [];
   /** Where a stretch at the goal began, while it lasts. */
   let began: Tried | undefined;
@@ -138,7 +162,7 @@ function placesIn(
       if (point.side !== 0) close(edge(first, point, (side) => side === 0)[0]);
       return;
     }
-    if (first.side !== undefined) places.push(crossing(last, first));
+    if (first.side !== undefined) places.push(crossing(last, first, spread));
   });
   const end = tried.at(-1);
   if (end !== undefined) close(end);
@@ -149,37 +173,59 @@ function placeOf(from: Tried, to: Tried, stepsOver: boolean): SoughtPlace {
   return { from: from.at, to: to.at, figureFrom: from.figure ?? 0, figureTo: to.figure ?? 0, stepsOver };
 }
 
-/** Two values next to each other on either side of the goal: a smooth figure is at it, another steps over it. */
-function crossing(last: Tried, first: Tried): SoughtPlace {
+/**
+ * Two values next to each other on either side of the goal: a smooth figure is at it, another steps over it. What is much is
+ * measured by how far the figure goes between the ends, since its own size is none about a goal of 0.
+ */
+function crossing(last: Tried, first: Tried, spread: number): SoughtPlace {
   const [a, b] = [last.figure ?? 0, first.figure ?? 0];
-  const isStep = Math.abs(b - a) > 1e-5 * Math.max(Math.abs(a), Math.abs(b));
+  const isStep = Math.abs(b - a) > 1e-5 * spread;
   return isStep ? placeOf(last, first, true) : placeOf(first, first, false);
 }
 
 /** The sentences of an answer. */
-function wordsFor(workbook: Workbook, question: SeekQuestion, type: ValueType | undefined) {
+function wordsFor(
+  workbook: Workbook,
+  question: SeekQuestion,
+  type: ValueType | undefined,
+  tryAt: (at: number) => Tried,
+) {
   const { input, figureName, goal, unit, from, to } = question;
   const at = (value: number): string => sayInput(workbook, input, { value, unit });
   const figure = (value: number): string => sayNumber(workbook, value, type);
+  /** Whether the figure is at the goal, as far as it is shown, once this is typed. */
+  const holds = (text: string): boolean => {
+    const read = readInput(workbook, input, text);
+    const [typed] = read.ok ? read.values : [];
+    const is = typed === undefined ? undefined : tryAt(typed.value).figure;
+    return is !== undefined && figure(is) === figure(goal);
+  };
+  /** With as many decimals as it takes to be typed again; as it is usually shown where none are enough. */
+  const exactly = (value: number): string => {
+    const usual = at(value);
+    const finer = EXACTLY.map((decimals) => sayInput(workbook, input, { value, unit }, decimals));
+    return [usual, ...finer].find(holds) ?? usual;
+  };
   const one = (place: SoughtPlace): string => {
     if (place.stepsOver) {
       return `steps over ${figure(goal)} at ${at(place.to)}, from ${figure(place.figureFrom)} to ${figure(place.figureTo)}`;
     }
     const [first, last] = [at(place.from), at(place.to)];
+    if (place.from === place.to) return `is ${figure(goal)} at ${exactly(place.from)}`;
     return first === last ? `is ${figure(goal)} at ${first}` : `is ${figure(goal)} from ${first} to ${last}`;
   };
   return {
+    figure,
     found: (places: readonly SoughtPlace[]): string => {
       if (places.length === 1) return `${figureName} ${places.map(one).join('')}.`;
       return `${figureName} gets there in ${places.length} places: it ${places.map(one).join('; it ')}.`;
     },
     none: (tried: readonly Tried[]): string => {
-      const known = tried.flatMap(({ at: value, figure: is }) => (is === undefined ? [] : [{ value, is }]));
-      const figures = known.map(({ is }) => is);
+      const { known, nearest } = nearestOf(tried, goal);
+      const figures = known.map((one) => one.figure);
       const [least, most] = [Math.min(...figures), Math.max(...figures)];
-      const nearest = known.reduce((a, b) => (Math.abs(b.is - goal) < Math.abs(a.is - goal) ? b : a));
       const stays = least === most ? `stays at ${figure(least)}` : `stays between ${figure(least)} and ${figure(most)}`;
-      const closest = least === most ? '' : ` It comes nearest at ${at(nearest.value)}, with ${figure(nearest.is)}.`;
+      const closest = least === most ? '' : ` It comes nearest at ${at(nearest.at)}, with ${figure(nearest.figure)}.`;
       return `From ${at(from)} to ${at(to)}, ${figureName} ${stays} and never reaches ${figure(goal)}.${closest}`;
     },
   };

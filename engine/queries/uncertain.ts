@@ -4,6 +4,7 @@
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isEnteredSheet, isOneRow } from '../schema/schema.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
+import { isWhole } from './inputs.ts';
 import { rangeAt, type Uncertain } from './ranges.ts';
 import { rows } from './rows.ts';
 import { rowName, scalarAt } from './shown.ts';
@@ -17,7 +18,7 @@ export interface UncertainInput extends Uncertain {
   readonly column: string;
   /** 'Varieties / Amber / Germination'. */
   readonly name: string;
-  /** Whole days. */
+  /** Whole days, or a plain count. */
   readonly whole: boolean;
 }
 
@@ -54,7 +55,7 @@ function add(
   if (range === undefined || row === undefined || !(range.low < range.high)) return;
   const id = `${sheet.id}/${row}/${column.id}`;
   const name = [...new Set([sheet.name, rowName(book, sheet.id, slot)]), column.name].join(' / ');
-  found.set(id, { id, sheet: sheet.id, row, column: column.id, name, whole: column.type?.kind === 'date', ...range });
+  found.set(id, { id, sheet: sheet.id, row, column: column.id, name, whole: isWhole(column), ...range });
 }
 
 /** The columns in which the lowest and highest of a figure stand. */

@@ -12,8 +12,13 @@ import {
   rows,
   seek,
   twoWay,
+  uncertainInputs,
   type Workbook,
 } from '../../engine/index.ts';
+import { drawnFrom } from '../../engine/queries/draws.ts';
+import { onions } from '../../sheets-templates/onions.ts';
+import { startOf } from '../../sheets-templates/season.ts';
+import { started } from '../book.ts';
 import { everything, openFarm } from '../document/farm.ts';
 
 const MESSAGE = { code: 'work', parts: {} };
@@ -80,6 +85,44 @@ describe('seek', () => {
     expect(ask(openFarm(), '7', 90, '10 ft', '50 ft')).toMatchObject({
       says: 'From 10 ft to 50 ft, It stays at 7 and never reaches 90.',
     });
+  });
+
+  test('a goal of nothing is met as any other', () => {
+    const found = ask(openFarm(), `${LENGTH} / 1 ft - 40 + 1 / 3 - 1 / 3`, 0, '10 ft', '99 ft');
+    expect(found).toMatchObject({ answer: 'one', says: expect.stringMatching(/^It is -?0 at 40 ft\.$/) });
+  });
+
+  test('a goal typed as the figure is shown is met at the end where the figure reads so', () => {
+    // A third of 10 ft is shown as 3.333.
+    const found = ask(openFarm(), `${LENGTH} / 3 ft`, 3.333, '10 ft', '50 ft');
+    expect(found).toMatchObject({ answer: 'one', says: 'It is 3.333 at 10 ft.' });
+  });
+
+  test('the answer has the decimals with which, typed again, it gives the goal', () => {
+    // The square root of 1,234.567 is 35.13640562...
+    const found = ask(openFarm(), `${LENGTH} * ${LENGTH} * 1000 / 1 ft^2`, 1_234_567, '10 ft', '50 ft');
+    const [, feet = ''] = /at ([\d.]+) ft\.$/.exec(found.says) ?? [];
+    expect(Math.round(Number(feet) ** 2 * 1000)).toBe(1_234_567);
+  });
+
+  test('a plain count without decimals is sought, and drawn, in whole numbers', () => {
+    const opened = started(
+      onions(),
+      startOf(onions().sheets, { title: 'Yard', season: 2027, today: 20_774, rows: {} }),
+    );
+    if (!opened.ok) throw new Error(opened.problems.join('\n'));
+    const { workbook } = opened.workbook;
+    const row = workbook.document.rowIdOf('farm', 0) ?? '';
+    const input = { sheet: 'farm', row, column: 'season' };
+    const figure: Figure = { figure: 'formula', formula: 'Farm[Season] - 2000' };
+    const found = seek(workbook, { input, from: 2020, to: 2030, figure, goal: 24.5, figureName: 'It' });
+    expect(found).toMatchObject({ answer: 'one', says: expect.stringContaining('from 24 to 25') });
+    workbook.do([{ command: 'set cell', sheet: 'farm', row, column: 'season', entry: '2026..2029' }], MESSAGE);
+    const [drawn] = uncertainInputs(workbook, []).filter(({ column }) => column === 'season');
+    if (drawn === undefined) throw new Error('The season is no range.');
+    const years = [0.05, 0.3, 0.6, 0.95].map((even) => drawnFrom(drawn, even));
+    expect(years.filter((year) => !Number.isInteger(year))).toEqual([]);
+    expect(years).toEqual(years.toSorted((a, b) => a - b));
   });
 
   test('dates are sought by whole days', () => {
