@@ -1,7 +1,6 @@
-// Hands files to the person: a sheet or all sheets in any of the formats that the engine lists. Menus, the sheet's
-// head and the phone call it.
+// Hands files to the person: a sheet or all sheets in any of the formats that the engine lists. Menus and the phone call it.
 
-import { type Format, formatOfId, settings, sheetView, sheetViews } from '../../../engine/index.ts';
+import { type Format, settings, sheetView, sheetViews } from '../../../engine/index.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
 
@@ -10,12 +9,6 @@ export function downloadSheet(format: Format, sheet: string): Promise<void> {
   const book = workbookNow();
   const view = book === undefined ? undefined : sheetView(book, sheet);
   return view === undefined ? Promise.resolve() : downloadSheets(format, [sheet], view.name);
-}
-
-/** A sheet as CSV, which any phone opens. */
-export function downloadAsCsv(sheet: string): void {
-  const csv = formatOfId('csv');
-  if (csv !== undefined) void downloadSheet(csv, sheet);
 }
 
 /** All sheets in one file. */

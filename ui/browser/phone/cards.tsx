@@ -5,7 +5,6 @@ import { useSignal } from '@preact/signals';
 import { type Finding, rowId, rowName, type SheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 import { addRow } from '../commands/rows.ts';
-import { downloadAsCsv } from '../files/download.ts';
 import { emptyWords } from '../page/empty-words.ts';
 import { findingsIn } from '../store/findings.ts';
 import { onlyRow } from '../store/selection.ts';
@@ -14,6 +13,7 @@ import { workbook } from '../store/workbook.ts';
 import { Card } from './card.tsx';
 import { CardLook, lookedAt } from './card-look.tsx';
 import { answers, tellingOf } from './card-summary.ts';
+import { downloadAsCsv } from './download-as-csv.ts';
 import { visit } from './places.ts';
 import { SearchBox } from './search-box.tsx';
 

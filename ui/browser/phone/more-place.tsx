@@ -2,13 +2,13 @@
 
 import { sheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
-import { downloadAsCsv } from '../files/download.ts';
 import { hasGlance } from '../glance/opening.ts';
 import { picturesOf } from '../pictures/list.ts';
 import { type Appearance, appearance } from '../store/appearance.ts';
 import { setUnits } from '../store/change.ts';
 import { inTheSun } from '../store/sun.ts';
 import { steps, units, workbook } from '../store/workbook.ts';
+import { downloadAsCsv } from './download-as-csv.ts';
 import { visit } from './places.ts';
 
 const SEED_ORDER = 'seed-order';

@@ -12,7 +12,8 @@ import {
   type Workbook,
 } from '../../../engine/index.ts';
 import { PLAN_BY_WEEK, PLAN_TOTALS } from '../../../sheets-templates/index.ts';
-import { makeBranch, plan, takeOver, throwAway, workIn } from './what-if-state.ts';
+import { makeBranch, takeOver, throwAway, workIn } from './branch-acts.ts';
+import { plan } from './what-if-state.ts';
 
 const MOST_COMPARED = 4;
 

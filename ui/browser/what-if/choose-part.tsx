@@ -9,9 +9,10 @@ import type { Act } from '../../../sheets-templates/index.ts';
 import { askOnce } from '../files/ask-once.ts';
 import { change } from '../store/change.ts';
 import { followChanges } from '../store/workbook.ts';
+import { makeBranch } from './branch-acts.ts';
 import type { ChooseAsked, ChooseTold } from './choose-worker.ts';
 import { useText } from './pickers.tsx';
-import { makeBranch, plan } from './what-if-state.ts';
+import { plan } from './what-if-state.ts';
 
 const WITHIN: readonly { readonly id: Within; readonly name: string }[] = [
   { id: 'beds', name: 'Beds' },

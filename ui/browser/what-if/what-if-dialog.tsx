@@ -9,7 +9,9 @@ import { LikelyPart } from './likely-part.tsx';
 import { SeekPart } from './seek-part.tsx';
 import { TablePart } from './table-part.tsx';
 import './what-if.css';
-import { PARTS, type Part, whatIf } from './what-if-state.ts';
+import { type Part, whatIf } from './what-if-state.ts';
+
+const PARTS: readonly Part[] = ['Branches', 'Seek', 'Table', 'Curves', 'Choose', 'How likely'];
 
 const DRAWN: { readonly [P in Part]: () => preact.JSX.Element | null } = {
   Branches: BranchesPart,

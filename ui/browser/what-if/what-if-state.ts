@@ -1,15 +1,11 @@
-// What if: whether its dialog is open and at which part, and the acts on branches. What is drawn asks the engine; everything
-// done to the plan is a step that undo takes back.
+// What if: whether its dialog is open and at which part, and which branch is on screen in place of the plan. The acts on branches
+// stand in branch-acts.ts, fetched with the dialog.
 
 import { computed, signal } from '@preact/signals';
-import { message, type Workbook } from '../../../engine/index.ts';
-import { keepVersionNow } from '../keeping/keep-version.ts';
-import { change, UNDO } from '../store/change.ts';
-import { tell } from '../store/notices.ts';
-import { branchOnScreen, keptWorkbook, otherTab, revision, showBranch } from '../store/workbook.ts';
+import type { Workbook } from '../../../engine/index.ts';
+import { branchOnScreen, keptWorkbook, revision, showBranch } from '../store/workbook.ts';
 
-export const PARTS = ['Branches', 'Seek', 'Table', 'Curves', 'Choose', 'How likely'] as const;
-export type Part = (typeof PARTS)[number];
+export type Part = 'Branches' | 'Seek' | 'Table' | 'Curves' | 'Choose' | 'How likely';
 
 /** The part on screen; undefined while the dialog is shut. */
 export const whatIf = signal<Part | undefined>(undefined);
@@ -30,56 +26,7 @@ export const branchName = computed(() => {
   return id === undefined ? undefined : plan()?.document.branches.get(id)?.name;
 });
 
-/** Makes a branch and puts it on screen; gives the sentence of a refusal. */
-export function makeBranch(name: string): string | undefined {
-  const base = keptWorkbook();
-  if (base === undefined) return 'No workbook is open.';
-  const why = refusedHere();
-  if (why !== undefined) return why;
-  toThePlan();
-  const branch = base.newId();
-  const done = change([{ command: 'add branch', branch, name }], message('add branch', { branch: name.trim() }), {
-    quietly: true,
-  });
-  if (done.refused) return done.why;
-  workIn(branch);
-  return undefined;
-}
-
-/** Another tab keeps the order of changes: branches are worked in there. */
-function refusedHere(): string | undefined {
-  return otherTab.peek() === undefined
-    ? undefined
-    : 'This workbook is open in another tab too: work in branches there, or close that tab first.';
-}
-
-export function workIn(branch: string): void {
-  const why = refusedHere();
-  if (why !== undefined) {
-    tell(why, 'refusal');
-    return;
-  }
-  showBranch(branch);
-  whatIf.value = undefined;
-}
-
 /** Leaves the branch on screen as it is. */
 export function toThePlan(): void {
   if (branchOnScreen.peek() !== undefined) showBranch(undefined);
-}
-
-/** Does changes of a branch to the plan; all of them where none are named, and the branch goes. */
-export function takeOver(branch: string, name: string, changes?: readonly string[]): void {
-  toThePlan();
-  void keepVersionNow('branch');
-  const said = message(changes === undefined ? 'keep branch' : 'take over', { branch: name });
-  const done = change([{ command: 'take over', branch, changes }], said);
-  if (done.refused) return;
-  tell(changes === undefined ? `The plan is as in ${name} now.` : `Taken over from ${name}.`, 'done', UNDO);
-}
-
-export function throwAway(branch: string, name: string): void {
-  toThePlan();
-  const done = change([{ command: 'remove branch', branch }], message('remove branch', { branch: name }));
-  if (!done.refused) tell(`${name} is thrown away.`, 'done', UNDO);
 }
