@@ -256,7 +256,8 @@ export const tasksSheet: SheetDeclaration = {
       name: 'Far from the season',
       level: 'error',
       column: 'on',
-      says: 'IF(OR([On] < Farm[Season starts] - 52 weeks; [On] > Farm[Season ends] + 52 weeks); "This day lies more than a year from the season, so Labour does not count it: look at the date.")',
+      // What stands for years has jobs in seasons to come, as its own dates have it.
+      says: 'IF(OR([On] < Farm[Season starts] - 52 weeks; AND([On] > Farm[Season ends] + 52 weeks; OR(ISBLANK([Planting]); [Planting].[Planted out] > Farm[Season ends]; [On] > [Planting].[Harvest ends] + 52 weeks))); "This day lies more than a year from the season, so Labour does not count it: look at the date.")',
     },
     {
       id: 'done-before-its-time',

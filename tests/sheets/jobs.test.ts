@@ -230,6 +230,52 @@ describe('the list of jobs', () => {
   });
 });
 
+describe('what stands for years', () => {
+  const names = 'January February March April May June July August September October November December'.split(' ');
+  const lows = [2, 2, 3, 5, 8, 11, 13, 13, 11, 8, 4, 2];
+  const rows: Rows = {
+    'Monthly climate': names.map((Month, at) => ({
+      Month,
+      Low: `${lows[at]} degC`,
+      High: `${(lows[at] ?? 0) + 8} degC`,
+    })),
+    Varieties: [
+      { Variety: 'Spears', Crop: 'Asparagus' },
+      { Variety: 'Head', Crop: 'Lettuce, head' },
+    ],
+    Beds: [{ Bed: 'A', Length: '20 m' }],
+    Plantings: [
+      { Planting: 'Asparagus', Variety: 'Spears', Bed: 'A', 'Bed length used': '10 m' },
+      { Planting: 'Lettuce', Variety: 'Head', Bed: 'A', 'Bed length used': '5 m', 'Planted out': '2027-05-10' },
+    ],
+  };
+  const far = (season: Season): readonly string[] =>
+    season.book
+      .attention()
+      .filter(({ table, says }) => table === 'Tasks' && says.includes('more than a year from the season'))
+      .map(({ rowName, says }) => `${rowName}: ${says}`);
+
+  it('has jobs in years to come without a word; a day that is a slip is told', () => {
+    const season = seasonOf(rows, { Latitude: '51.8' }, { units: 'si' });
+    const weedings = jobs(season, 'Asparagus', 'Weed').map((row) => Number(season.book.value('Tasks', row, 'On')));
+    // The first spears come in the third spring, and the weeding before them is a job of that year.
+    expect(Math.max(...weedings)).toBeGreaterThan(civilDay(2029, 1, 1));
+    expect(far(season)).toEqual([]);
+    for (const [planting, day] of [
+      ['Lettuce', '2029-05-10'],
+      ['Asparagus', '2079-05-10'],
+      ['Asparagus', '2007-05-10'],
+    ] as const) {
+      const moved = seasonOf(rows, { Latitude: '51.8' }, { units: 'si' });
+      const [weed = -1] = jobs(moved, planting, 'Weed');
+      moved.book.edit([{ edit: 'cell', table: 'Tasks', row: weed, column: 'Moved to', entry: day }], 'Move');
+      expect(far(moved), `${planting} ${day}`).toHaveLength(1);
+    }
+    season.type('Plantings', 'Asparagus', 'Planted out', '2072-04-10');
+    expect(far(season).length).toBeGreaterThan(0);
+  });
+});
+
 describe('hours by week', () => {
   it('are the hours by job, by kind and all together', () => {
     const weeks = [...season.book.rows('Labour')];
