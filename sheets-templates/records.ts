@@ -39,9 +39,13 @@ export const recordsSheet: SheetDeclaration = {
         least: 0,
         orElse: 'count',
       }),
-      entered('count', 'Count', PLAIN, { note: 'Plants, bunches or heads counted.', decimals: 0, least: 0 }),
+      entered('count', 'Count', PLAIN, {
+        note: 'Plants, bunches or heads, one by one.',
+        decimals: 0,
+        least: 0,
+      }),
       entered('of', 'Of', PLAIN, {
-        note: 'Out of how many: seeds sown for those that came up, plants set out for those that stood.',
+        note: 'Out of how many: seeds sown for those that came up, plants set out for those that stood. Blank: of the whole planting, a clump as one; no part of survival.',
         decimals: 0,
         least: 0,
       }),
@@ -90,7 +94,7 @@ export const recordsSheet: SheetDeclaration = {
       name: 'More than there were',
       level: 'warning',
       column: 'count',
-      says: 'IF([Count] > [Of]; "More than there were: look at Count and Of.")',
+      says: 'IF([Count] > IF(AND([What] = "stood"; ISBLANK([Of])); [Planting].[Stations]; [Of]); "More than there were: look at Count and Of.")',
     },
     {
       id: 'how-much',

@@ -36,6 +36,14 @@ function sumOf(column: string, what: string): string {
   return `SUM(SUMIFS(Records[${column}]; ${noted(what)}))`;
 }
 
+/** Of what was counted out of so many, in one of the two columns; a line without either says nothing of a share. */
+function countedOf(column: 'Count' | 'Of', what: string): string {
+  return `SUM(SUMIFS(Records[${column}]; ${noted(what)}; Records[Of]; ">0"; Records[Count]; ">=0"))`;
+}
+
+/** Counts of the whole planting. */
+const OF_ALL = `${noted('stood')}; Records[Of]; "="; Records[Count]; ">=0"`;
+
 function firstOf(what: string): string {
   return `MINIFS(Records[On]; ${noted(what)})`;
 }
@@ -114,24 +122,35 @@ export const plantingResultsSheet: SheetDeclaration = {
     ),
     ...group(
       'Stand',
-      computed('seeds-counted', 'Seeds counted', PLAIN, sumOf('Of', 'came up'), { decimals: 0 }),
+      computed('seeds-counted', 'Seeds counted', PLAIN, countedOf('Of', 'came up'), { decimals: 0 }),
       computed(
         'germination',
         'Germination',
         SHARE,
-        `IF([Seeds counted] > 0; MIN(100%; ${sumOf('Count', 'came up')} / [Seeds counted]))`,
+        `IF([Seeds counted] > 0; MIN(100%; ${countedOf('Count', 'came up')} / [Seeds counted]))`,
         { note: 'Came up of those counted.', decimals: 0 },
       ),
       computed('germination-planned', 'Germination planned', SHARE, `${P}.[Germination]`, { decimals: 0 }),
-      computed('plants-counted', 'Plants counted', PLAIN, sumOf('Of', 'stood'), { decimals: 0 }),
+      computed('plants-counted', 'Plants counted', PLAIN, countedOf('Of', 'stood'), { decimals: 0 }),
       computed(
         'field-survival',
         'Field survival',
         SHARE,
-        `IF([Plants counted] > 0; MIN(100%; ${sumOf('Count', 'stood')} / [Plants counted]))`,
+        `IF([Plants counted] > 0; MIN(100%; ${countedOf('Count', 'stood')} / [Plants counted]))`,
         { note: 'Stood of those counted.', decimals: 0 },
       ),
       computed('survival-planned', 'Survival planned', SHARE, `${P}.[Field survival]`, { decimals: 0 }),
+      computed(
+        'places-standing',
+        'Places standing',
+        PLAIN,
+        `MAXIFS(Records[Count]; ${OF_ALL}; Records[On]; MAXIFS(Records[On]; ${OF_ALL}))`,
+        { note: 'By the last count without Of.', decimals: 0 },
+      ),
+      computed('places-left', 'Places left', SHARE, `[Places standing] / ${P}.[Stations]`, {
+        note: 'Of all that were planted; no part of Field survival.',
+        decimals: 0,
+      }),
     ),
     ...group(
       'Harvest',

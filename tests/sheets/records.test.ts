@@ -78,6 +78,37 @@ describe('plan against what happened', () => {
   });
 });
 
+describe('counts', () => {
+  const counted = (...records: Rows[string]): Season =>
+    opened(records.map((row) => ({ Planting: 'Leaf', On: '2027-06-01', ...row })));
+  const of = (season: Season, column: string): number | undefined => season.number('Planting results', 'Leaf', column);
+
+  it('of a part alone say which share stands and came up: a line without Of or without Count moves neither', () => {
+    const stood = { What: 'stood', Count: '51', Of: '60' };
+    const up = { What: 'came up', Count: '70', Of: '80' };
+    const season = counted(stood, { What: 'stood', Count: '240' }, { What: 'stood', Of: '40' }, up, {
+      What: 'came up',
+      Count: '300',
+    });
+    expect(of(season, 'Field survival')).toBeCloseTo(85, 9);
+    expect(of(season, 'Plants counted')).toBe(60);
+    expect(of(season, 'Germination')).toBeCloseTo(87.5, 9);
+    expect(of(season, 'Seeds counted')).toBe(80);
+  });
+
+  it('without Of are of the whole planting, beside its places, and the last one holds', () => {
+    const season = counted({ What: 'stood', Count: '90' }, { What: 'stood', Count: '45', On: '2027-06-20' });
+    const places = season.number('Plantings', 'Leaf', 'Stations') ?? Number.NaN;
+    expect(of(season, 'Field survival')).toBeUndefined();
+    expect(of(season, 'Places standing')).toBe(45);
+    expect(of(season, 'Places left')).toBeCloseTo((100 * 45) / places, 9);
+    const said = counted({ What: 'stood', Count: String(places + 1) }).book.attention();
+    expect(said.filter(({ table }) => table === 'Records').map(({ says }) => says)).toEqual([
+      expect.stringMatching(/More than there were/),
+    ]);
+  });
+});
+
 describe('slips of the pen', () => {
   const says = (row: Readonly<Record<string, string>>): string =>
     opened([{ Planting: 'Leaf', ...row }])
