@@ -12,6 +12,8 @@ export interface ColumnDetails {
   readonly decimals?: number;
   readonly least?: number;
   readonly most?: number;
+  /** Counts things one by one. */
+  readonly whole?: boolean;
   readonly required?: boolean;
   /** The id of the column that takes an entry which this one can't: 5 g typed as a Quantity of seeds goes to Weight. */
   readonly orElse?: string;

@@ -43,11 +43,13 @@ export const recordsSheet: SheetDeclaration = {
         note: 'Plants, bunches or heads, one by one.',
         decimals: 0,
         least: 0,
+        whole: true,
       }),
       entered('of', 'Of', PLAIN, {
         note: 'Out of how many: seeds sown for those that came up, plants set out for those that stood. Blank: of the whole planting, a clump as one; no part of survival.',
         decimals: 0,
         least: 0,
+        whole: true,
       }),
       entered('grade', 'Grade', choice('first', 'second', 'small')),
       entered('hours', 'Hours', HOURS, { note: 'It took.', decimals: 1, least: 0 }),

@@ -3,9 +3,11 @@
 
 import type { Program, ProgramColumn } from '../schema/compile.ts';
 import type { Entry } from '../schema/declaration.ts';
+import { countsThings } from '../units/table.ts';
 import { toCanonical } from '../units/unit.ts';
 import { civilDayOfIso, isoDate } from '../values/civil.ts';
 import { type EntryContext, readEntry } from '../values/entry.ts';
+import { quoted } from '../values/reading.ts';
 import { showWithUnit } from '../values/show.ts';
 import type { ValueType } from '../values/type.ts';
 import { numberContent } from './cells.ts';
@@ -39,7 +41,7 @@ export function readEntryAs(
   if (type === undefined) return { ok: false, why: whyNoType(column) };
   if (typeof entry === 'number' && (type.kind === 'number' || type.kind === 'temperature')) {
     if (!Number.isFinite(entry)) return { ok: true, content: null };
-    return numberRead(toCanonical(type.unit, entry), type, undefined, column, program);
+    return numberRead(toCanonical(type.unit, entry), type, undefined, column, program, String(entry));
   }
   const words = typeof entry === 'boolean' ? (entry ? 'yes' : 'no') : String(entry).trim();
   if (words === '') return nothingIn(column);
@@ -65,7 +67,7 @@ function readFigure(
   if (typeof value !== 'number') return { ok: true, content: value };
   if (type.kind === 'date') return dateRead(value, type, column, program);
   if (type.kind !== 'number' && type.kind !== 'temperature') return { ok: true, content: value };
-  return numberRead(value, type, read.unit, column, program);
+  return numberRead(value, type, read.unit, column, program, words);
 }
 
 function nothingIn({ declaration, name }: ProgramColumn): ContentRead {
@@ -91,7 +93,13 @@ function numberRead(
   unit: Parameters<typeof numberContent>[3],
   column: ProgramColumn,
   program: Program,
+  words: string,
 ): ContentRead {
+  if (column.declaration.whole === true && !(Number.isInteger(canonical) && (unit === undefined || countsThings(unit))))
+    return {
+      ok: false,
+      why: `${quoted(words)} doesn't say how many: write a whole number, such as 24.`,
+    };
   return (
     limited(canonical, type, column, program) ?? {
       ok: true,

@@ -70,6 +70,7 @@ export const columnDeclaration: Shape<ColumnDeclaration> = fields<ColumnDeclarat
   decimals: optional(whole(0, 12)),
   least: optional(number),
   most: optional(number),
+  whole: optional(flag),
   required: optional(flag),
   orElse: optional(id),
   otherNames: optional(flag),

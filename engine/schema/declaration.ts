@@ -47,6 +47,8 @@ export interface ColumnDeclaration {
   /** Entered values must lie within (inclusive), in the SI unit of the pair. */
   readonly least?: number;
   readonly most?: number;
+  /** Counts things one by one: whole numbers, and neither shares nor crates of nobody knows how many. */
+  readonly whole?: boolean;
   /** Must be filled in a row. */
   readonly required?: boolean;
   /** The column of this sheet that takes an entry which this one can't: 5 g typed as a Quantity of seeds goes to Weight. */

@@ -126,6 +126,9 @@ const COUNTS: readonly Row[] = [
   ['ct', 'ct', 'count'],
 ];
 
+/** What holds no one knows how many, or is counted otherwise than one by one. */
+const NOT_ONE_BY_ONE = new Set('trays flats rows beds packs boxes crates bags bins shares people deg'.split(' '));
+
 const SPELLINGS = new Map<string, Unit>();
 const SYMBOLS: string[] = [];
 
@@ -192,6 +195,11 @@ const WRITTEN_OUT = new Set(['day', 'week', 'acre', 'ton', 'cup', 'peck', 'rod',
 /** The symbol beside any number but 1: 'days' for day, as words are written; symbols proper (in, lb) stay as they are. */
 export function pluralOf(unit: Unit): string {
   return WRITTEN_OUT.has(unit.symbol) ? `${unit.symbol}s` : unit.symbol;
+}
+
+/** Whether a plain unit says how many things there are: plants, bunches, dozens, but not crates, and no shares. */
+export function countsThings({ symbol, numerator, denominator }: Unit): boolean {
+  return numerator >= denominator && !NOT_ONE_BY_ONE.has(symbol);
 }
 
 /** Every spelling of the table with its unit. */

@@ -64,7 +64,8 @@ function bareNumber(n: number, type: NumberType): number {
 function quantityIn(found: Unit, n: number, type: NumberType, text: string, canonical?: number): EntryRead {
   const unit = sameDimension(type.dimension, WARMTH) ? differenceUnit(found) : found;
   if (!sameDimension(unit.dimension, type.dimension)) {
-    return wrongKind(text, unit.offset === 0 ? nameOfDimension(unit.dimension) : 'a temperature', type);
+    const plain = isPlain(unit.dimension) ? nameOfPlain(unit) : nameOfDimension(unit.dimension);
+    return wrongKind(text, unit.offset === 0 ? plain : 'a temperature', type);
   }
   if (!plainUnitFits(type.unit, unit)) return wrongKind(text, nameOfPlain(unit), type);
   const value = canonical ?? toCanonical(unit, n);

@@ -107,6 +107,39 @@ describe('counts', () => {
       expect.stringMatching(/More than there were/),
     ]);
   });
+
+  it.each(['2 trays', '2 crates', '50%', '1/2', '24.5', '3 bags', '2 beds'])('%s says not how many', (entry) => {
+    const season = counted({ What: 'stood', Count: '51', Of: '60' });
+    const at = (column: string) => () => {
+      const [row = -1] = season.book.rows('Records');
+      const done = season.book.edit([{ edit: 'cell', table: 'Records', row, column, entry }]);
+      if (done.refused) throw new Error(done.why);
+    };
+    expect(at('Count')).toThrow(/doesn't say how many: write a whole number/);
+    expect(at('Of')).toThrow(/doesn't say how many: write a whole number/);
+  });
+
+  it('are taken with the word for what is counted, and a weight of crates is asked for as a weight', () => {
+    const season = counted({});
+    const [row = -1] = season.book.rows('Records');
+    const type = (column: string, entry: string) =>
+      season.book.edit([{ edit: 'cell', table: 'Records', row, column, entry }]);
+    for (const [entry, count] of [
+      ['24 plants', 24],
+      ['3 dozen', 36],
+      ['40 bunches', 40],
+    ] as const) {
+      expect(type('Count', entry).refused).toBe(false);
+      expect(season.book.value('Records', row, 'Count')).toBe(count);
+    }
+    expect(type('Amount', '60 heads').refused).toBe(false);
+    expect(season.book.value('Records', row, 'Count')).toBe(60);
+    for (const entry of ['2 crates', '50%', '2 trays']) {
+      const done = type('Amount', entry);
+      expect(done.refused ? done.why : '').toMatch(/is a (count|share); this column wants a mass, such as 8 kg/);
+    }
+    expect(season.book.value('Records', row, 'Count')).toBe(60);
+  });
 });
 
 describe('slips of the pen', () => {
