@@ -45,6 +45,13 @@ test('a job opens to its hours and note, and a photo is kept with it, made small
   await page.locator('.today-job').first().click();
   const details = page.locator('.today-details');
   await details.locator('.field', { hasText: 'Hours taken' }).locator('.field-value').click();
+  // What refuses an entry stands within the narrowest screen, too.
+  await page.setViewportSize({ width: 320, height: 640 });
+  await details.locator('.entry-box').fill('1:30');
+  const refusal = await page.locator('.entry-under', { hasText: ':30' }).boundingBox();
+  expect(refusal?.x).toBeGreaterThanOrEqual(0);
+  expect((refusal?.x ?? 0) + (refusal?.width ?? 320)).toBeLessThanOrEqual(320);
+  await page.setViewportSize({ width: 390, height: 844 });
   await details.locator('.entry-box').fill('1.5');
   await page.keyboard.press('Enter');
   await details.locator('.field-value', { hasText: '1.5' }).waitFor();

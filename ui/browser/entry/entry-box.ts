@@ -250,14 +250,16 @@ export class EntryBox {
   /** Under the box, or above it where there is no room below. */
   private place(): void {
     const box = this.input.getBoundingClientRect();
+    // Measured as it will stand: shown, and not squeezed against the edge that it stood at before.
+    this.under.hidden = this.list.hidden && this.answer.hidden;
     this.under.style.minWidth = `${Math.max(box.width, 200)}px`;
+    this.under.style.left = '4px';
     const height = this.under.offsetHeight;
     const width = this.under.offsetWidth;
     const below = box.bottom + 4;
     const top = below + height > window.innerHeight && box.top - height - 4 > 0 ? box.top - height - 4 : below;
     this.under.style.top = `${top}px`;
     this.under.style.left = `${Math.max(4, Math.min(box.left, window.innerWidth - width - 4))}px`;
-    this.under.hidden = this.list.hidden && this.answer.hidden;
   }
 }
 
