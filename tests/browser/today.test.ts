@@ -25,6 +25,37 @@ async function picture(page: Page): Promise<Buffer> {
   return Buffer.from(bytes);
 }
 
+/** Does one thing with the photos that the browser keeps; gives the keys of all of them then. */
+function withPhotos(page: Page, moved: readonly [from: string, to: string] | undefined): Promise<readonly string[]> {
+  return page.evaluate(
+    (move) =>
+      new Promise<readonly string[]>((resolve, reject) => {
+        const asked = indexedDB.open('dibble photos');
+        asked.onerror = () => reject(asked.error);
+        asked.onsuccess = () => {
+          const work = asked.result.transaction('photos', 'readwrite');
+          const photos = work.objectStore('photos');
+          if (move !== undefined) {
+            const photo = photos.get(move[0]);
+            photo.onsuccess = () => {
+              photos.put(photo.result, move[1]);
+              photos.delete(move[0]);
+            };
+          }
+          const keys = photos.getAllKeys();
+          work.oncomplete = () => {
+            asked.result.close();
+            resolve(keys.result.map(String));
+          };
+        };
+      }),
+    moved,
+  );
+}
+
+const photoKeys = (page: Page): Promise<readonly string[]> => withPhotos(page, undefined);
+const movePhoto = (page: Page, from: string, to: string): Promise<readonly string[]> => withPhotos(page, [from, to]);
+
 test('it opens on the day’s jobs, and one touch does one', async () => {
   const { page, problems } = await openPhone();
   expect(await page.locator('.phone-bar [aria-current="page"]').textContent()).toBe('Today');
@@ -62,9 +93,14 @@ test('a job opens to its hours and note, and a photo is kept with it, made small
   });
   const photo = details.getByRole('img', { name: 'Taken with this job' });
   await expect.poll(() => photo.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBe(1280);
+  // It is of this workbook's season; one of before photos said so is found all the same, and is of it from then on.
+  const [key = ''] = await photoKeys(page);
+  expect(key).toMatch(/^\w+ 2027 tasks /);
+  await movePhoto(page, key, key.replace(/^.* tasks/, 'tasks'));
   await page.locator('.today-job').first().click();
   await page.locator('.today-job').first().click();
   await photo.waitFor();
+  expect(await photoKeys(page)).toEqual([key]);
   await details.getByRole('button', { name: 'Remove the photo' }).click();
   await expect.poll(() => photo.count()).toBe(0);
   expect(problems).toEqual([]);

@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { civilDay, message, rowWithId } from '../../../engine/index.ts';
 import { dayOf, KINDS, noteCommand, plantingsFor, tickCommands } from '../../../ui/browser/phone/today/day.ts';
+import { photoKey } from '../../../ui/browser/phone/today/photos.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
 
 const demo = demoBook();
@@ -65,5 +66,16 @@ describe('notes', () => {
     expect(book.value('Records', row, 'On')).toBe(april);
     expect(book.cell('Records', row, 'What').text).toBe(kind);
     expect(book.cell('Records', row, weighed ? 'Amount' : 'Count').number).toBeCloseTo(12, 9);
+  });
+});
+
+describe('a photo of a job', () => {
+  const of = { workbook: 'r1', season: 2027, job: 'weed-1', past: true };
+
+  test('is of one workbook and one season: the same row of the next is another job', () => {
+    const keys = [of, { ...of, workbook: 'r2' }, { ...of, season: 2028 }, { ...of, job: 'weed-2' }].map(photoKey);
+    expect(new Set(keys).size).toBe(4);
+    expect(photoKey({ ...of, past: false })).toBe(photoKey(of));
+    expect(photoKey({ ...of, workbook: undefined })).toBeUndefined();
   });
 });

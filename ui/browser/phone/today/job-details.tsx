@@ -1,6 +1,6 @@
 // A job opened on the phone: how long it took, a note, another day, who; the fields of the sheet of jobs themselves.
 
-import { sheetView } from '../../../../engine/index.ts';
+import { settings, sheetView } from '../../../../engine/index.ts';
 import { FormField } from '../../form/form-field.tsx';
 import { TASKS } from '../../glance/week-jobs.ts';
 import { rowAt } from '../../store/selection.ts';
@@ -10,7 +10,7 @@ import { Photo } from './photo.tsx';
 
 const FIELDS = ['hours-taken', 'note', 'moved-to', 'who'];
 
-export function JobDetails({ row: id }: { readonly row: string }) {
+export function JobDetails({ row: id, on }: { readonly row: string; readonly on: number }) {
   const book = workbook();
   const row = rowAt(book, TASKS, id);
   const sheet = sheetView(book, TASKS);
@@ -22,7 +22,7 @@ export function JobDetails({ row: id }: { readonly row: string }) {
           <FormField key={column.id} sheet={TASKS} row={row} column={column} />
         ))}
       </div>
-      <Photo of={`${TASKS} ${id}`} />
+      <Photo job={id} past={on <= settings(book).today} />
     </div>
   );
 }

@@ -1,17 +1,26 @@
 // The photo of a job: taken or picked, shown, taken away again.
 
 import { useEffect, useState } from 'preact/hooks';
+import { beginKeeping } from '../../keeping/beginning.ts';
+import { keptAs } from '../../keeping/state.ts';
+import { FARM } from '../../panels/columns.ts';
+import { askRows } from '../../pictures/kit/ask.ts';
 import { tell } from '../../store/notices.ts';
-import { dropPhoto, keepPhoto, keptPhoto } from './photos.ts';
+import { workbook } from '../../store/workbook.ts';
+import { dropPhoto, keepPhoto, keptPhoto, type OfJob } from './photos.ts';
 
 const NOT_KEPT = 'The photo could not be kept in this browser.';
 
-export function Photo({ of }: { readonly of: string }) {
+/** `past`: the job's day has come. */
+export function Photo({ job, past }: Pick<OfJob, 'job' | 'past'>) {
   const [photo, setPhoto] = useState<Blob | undefined>(undefined);
   const [address, setAddress] = useState('');
+  const kept = keptAs.value;
+  const season = askRows(workbook(), FARM)[0]?.figure('season');
+  const of: OfJob = { workbook: kept, season, job, past };
   useEffect(() => {
     keptPhoto(of).then(setPhoto, () => undefined);
-  }, [of]);
+  }, [kept, season, job, past]);
   useEffect(() => {
     setAddress('');
     if (photo === undefined) return undefined;
@@ -33,7 +42,7 @@ export function Photo({ of }: { readonly of: string }) {
           capture="environment"
           onChange={({ currentTarget }) => {
             const file = currentTarget.files?.[0];
-            if (file !== undefined) keepPhoto(of, file).then(setPhoto, () => tell(NOT_KEPT, 'refusal'));
+            if (file !== undefined) take(of, file).then(setPhoto, () => tell(NOT_KEPT, 'refusal'));
           }}
         />
       </label>
@@ -52,4 +61,10 @@ export function Photo({ of }: { readonly of: string }) {
       )}
     </div>
   );
+}
+
+/** A workbook that nobody changed yet is kept from its first photo on. */
+async function take(of: OfJob, file: File): Promise<Blob> {
+  if (keptAs.peek() === undefined) await beginKeeping();
+  return keepPhoto({ ...of, workbook: keptAs.peek() }, file);
 }

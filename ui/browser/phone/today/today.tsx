@@ -88,7 +88,7 @@ function JobRow({ job, today }: { readonly job: Job; readonly today: number }) {
         <span>{about}</span>
         {when === '' ? null : <span class={late ? 'level level-warning' : undefined}>{when}</span>}
       </button>
-      {open ? <JobDetails row={job.row} /> : null}
+      {open ? <JobDetails row={job.row} on={on} /> : null}
     </li>
   );
 }
