@@ -118,9 +118,20 @@ test('a picking is noted in three touches', async () => {
   await box.fill('a lot');
   await page.keyboard.press('Enter');
   await page.locator('.today-step .level-error', { hasText: 'a lot' }).waitFor();
+  await box.fill('2 crates');
+  await page.keyboard.press('Enter');
+  await page.locator('.today-step .level-error', { hasText: '2 crates is a count' }).waitFor();
   await box.fill('12.5');
   await page.getByRole('button', { name: 'Keep it' }).click();
   await page.locator('.message', { hasText: 'is noted.' }).waitFor();
+  // So is the amount of a job, which says it from then on.
+  const picking = page.locator('.today-place li', { has: page.locator('b', { hasText: /^Pick$/ }) }).first();
+  await picking.locator('.today-tick').click();
+  await picking.locator('.today-job').click();
+  await picking.getByRole('button', { name: 'Note how much' }).click();
+  await picking.getByRole('textbox', { name: /^Weight/ }).fill('3.5');
+  await page.keyboard.press('Enter');
+  await picking.locator('.field', { hasText: 'Amount' }).locator('.field-value', { hasText: '3.5' }).waitFor();
   await page.locator('.phone-bar button', { hasText: 'Sheets' }).click();
   await page
     .locator('.phone-list button', { hasText: /^Records\s*\d/ })

@@ -1,8 +1,9 @@
 // The phone's day: jobs by the place they are done at, a tick that says when, and notes that become records.
 
 import { describe, expect, test } from 'vitest';
-import { civilDay, message, rowWithId } from '../../../engine/index.ts';
+import { civilDay, message, rowId, rowWithId } from '../../../engine/index.ts';
 import { dayOf, KINDS, noteCommand, plantingsFor, tickCommands } from '../../../ui/browser/phone/today/day.ts';
+import { jobAmount } from '../../../ui/browser/phone/today/job-amount.ts';
 import { photoKey } from '../../../ui/browser/phone/today/photos.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
 
@@ -58,7 +59,7 @@ describe('notes', () => {
     if (planting === undefined) throw new Error('There are no plantings.');
     const before = book.rows('Records').length;
     const weighed = kind === 'picked';
-    const command = noteCommand(planting, kind, { figure: '12', weighed, today: april });
+    const command = noteCommand(planting, kind, { figure: '12', weighed, of: '', on: april });
     expect(book.workbook.do([command], message('trial')).refused).toBe(false);
     expect(book.rows('Records').length).toBe(before + 1);
     const row = [...book.rows('Records')].at(-1) ?? -1;
@@ -66,6 +67,82 @@ describe('notes', () => {
     expect(book.value('Records', row, 'On')).toBe(april);
     expect(book.cell('Records', row, 'What').text).toBe(kind);
     expect(book.cell('Records', row, weighed ? 'Amount' : 'Count').number).toBeCloseTo(12, 9);
+  });
+
+  test('a count of a part says out of how many; one of the whole planting moves no survival', () => {
+    const book = demoBook();
+    const survival = () => {
+      const row = [...book.rows('Planting results')].find(
+        (each) => book.cell('Planting results', each, 'Planting').text === 'Keeper clumps',
+      );
+      return book.cell('Planting results', row ?? -1, 'Field survival').number;
+    };
+    const keeper = plantingsFor(book.workbook, 'stood', april).find(({ name }) => name === 'Keeper clumps');
+    if (keeper === undefined) throw new Error('There are no keepers.');
+    const count = (figure: string, of: string) =>
+      book.workbook.do([noteCommand(keeper, 'stood', { figure, weighed: false, of, on: april })], message('trial'));
+    expect(survival()).toBeCloseTo(85, 9);
+    expect(count('240', '').refused).toBe(false);
+    expect(survival()).toBeCloseTo(85, 9);
+    expect(count('30', '40').refused).toBe(false);
+    expect(survival()).toBeCloseTo(81, 9);
+  });
+
+  test.each(['2 trays', '50%', '1/2', '24.5', '2 crates'])('%s is no amount, counted or weighed', (figure) => {
+    const [planting] = plantingsFor(workbook, 'picked', april);
+    if (planting === undefined) throw new Error('There are no plantings.');
+    const note = (weighed: boolean) =>
+      workbook.do([noteCommand(planting, 'picked', { figure, weighed, of: '', on: april })], message('trial'));
+    expect(note(false)).toMatchObject({ refused: true, why: expect.stringContaining('write a whole number') });
+    if (/[a-z%]/.test(figure)) {
+      expect(note(true)).toMatchObject({ refused: true, why: expect.stringContaining('this column wants a mass') });
+    }
+  });
+});
+
+describe('the amount of a job', () => {
+  const july = civilDay(2027, 7, 20);
+
+  /** Slots of the jobs of a kind. */
+  const jobsCalled = (book: typeof demo, job: string): readonly number[] =>
+    [...book.rows('Tasks')].filter((row) => book.cell('Tasks', row, 'Job').text === job);
+
+  test('is weighed where it is picked, counted where it is sown or set out, and not asked of weeding', () => {
+    const ask = (job: string) => jobAmount(workbook, jobsCalled(demo, job)[0] ?? -1, july);
+    expect(ask('Pick')?.note).toMatchObject({ kind: 'picked', weighed: true });
+    expect(ask('Lift and cure')?.note).toMatchObject({ kind: 'picked', weighed: true });
+    expect(ask('Sow')?.note).toMatchObject({ kind: 'sown', weighed: false });
+    expect(ask('Set out')?.note).toMatchObject({ kind: 'set out', weighed: false });
+    expect(ask('Weed')).toBeUndefined();
+    expect(ask('Water')).toBeUndefined();
+  });
+
+  test('is a line of the records of the day it was done, and found again there', () => {
+    const book = demoBook();
+    const slot = jobsCalled(book, 'Pick').find((row) => Number(book.value('Tasks', row, 'On')) > july) ?? -1;
+    const row = rowId(book.workbook, 'tasks', slot);
+    const [done] = dayOf(book.workbook, july)?.week.jobs ?? [];
+    if (done === undefined) throw new Error('There are no jobs.');
+    book.workbook.do(tickCommands({ ...done, row, done: false }, july), message('trial'));
+    const before = jobAmount(book.workbook, slot, july + 3);
+    if (before === undefined) throw new Error('A picking has an amount.');
+    expect([before.on, before.noted.length]).toEqual([july, 0]);
+    const picked = () => {
+      const of = [...book.rows('Planting results')].find(
+        (each) => book.cell('Planting results', each, 'Planting').text === before.planting.name,
+      );
+      return of === undefined ? 0 : (book.cell('Planting results', of, 'Picked').number ?? 0);
+    };
+    const sofar = picked();
+    const typed = { figure: '7', weighed: true, of: '', on: before.on };
+    expect(book.workbook.do([noteCommand(before.planting, before.note.kind, typed)], message('trial')).refused).toBe(
+      false,
+    );
+    expect(picked()).toBeCloseTo(sofar + 7, 6);
+    const after = jobAmount(book.workbook, slot, july + 3);
+    expect(after?.noted.map(({ column }) => column)).toEqual(['amount']);
+    const record = rowWithId(book.workbook, 'records', after?.noted[0]?.row ?? '') ?? -1;
+    expect(book.cell('Records', record, 'Amount').number).toBeCloseTo(7, 9);
   });
 });
 

@@ -4,7 +4,7 @@
 import { type Book, type Command, isoDate, rowName } from '../../../../engine/index.ts';
 import { type Job, TASKS, TICK, type WeekJobs, weekJobs } from '../../glance/week-jobs.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
-import { askRows, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
+import { type AskedRow, askRows, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
 import { grouped } from '../../store/grouped.ts';
 
 export interface JobsAt {
@@ -50,18 +50,25 @@ export function tickCommands({ row, done }: Job, today: number): readonly Comman
   return [cell(TICK, done ? null : true), cell('done-on', done ? null : { date: isoDate(today) })];
 }
 
-const RECORDS = 'records';
+export const RECORDS = 'records';
 
-export const NOTE_NEEDS: Needs = { [RECORDS]: ['planting', 'on', 'what', 'amount', 'count'] };
+export const NOTE_NEEDS: Needs = { [RECORDS]: ['planting', 'on', 'what', 'amount', 'count', 'of'] };
 
-export type Kind = 'sown' | 'stood' | 'picked';
+/** As the sheet of records calls it. */
+export type Kind = 'sown' | 'stood' | 'picked' | 'set out' | 'weighed cured';
+
+/** Something that can be noted, and whether it is weighed rather than counted. */
+export interface NoteKind {
+  readonly kind: Kind;
+  readonly words: string;
+  readonly weighed: boolean;
+}
+
+export const PICKING: NoteKind = { kind: 'picked', words: 'A picking', weighed: true };
+export const SOWING: NoteKind = { kind: 'sown', words: 'A sowing', weighed: false };
 
 /** What can be noted in three touches: what, of which planting, how much. */
-export const KINDS: readonly { readonly kind: Kind; readonly words: string; readonly weighed: boolean }[] = [
-  { kind: 'picked', words: 'A picking', weighed: true },
-  { kind: 'stood', words: 'A count', weighed: false },
-  { kind: 'sown', words: 'A sowing', weighed: false },
-];
+export const KINDS: readonly NoteKind[] = [PICKING, { kind: 'stood', words: 'A count', weighed: false }, SOWING];
 
 export function canNote(book: Book): boolean {
   return hasColumns(book, NOTE_NEEDS) && hasColumns(book, { [PLANTINGS]: ['planting'] });
@@ -73,11 +80,16 @@ export interface Noted {
   readonly bed: string;
 }
 
+/** A planting as notes name it. */
+export function notedOf(book: Book, row: AskedRow): Noted {
+  return { id: row.id, name: rowName(book, PLANTINGS, row.slot), bed: row.text('bed') };
+}
+
 /** Plantings, those first that a note of this kind is likely of today: in harvest, standing, near their sowing. */
 export function plantingsFor(book: Book, kind: Kind, today: number): readonly Noted[] {
   return askRows(book, PLANTINGS)
     .map((row) => {
-      const noted: Noted = { id: row.id, name: rowName(book, PLANTINGS, row.slot), bed: row.text('bed') };
+      const noted = notedOf(book, row);
       const day = (column: string): number => row.figure(column) ?? Number.NaN;
       const from = kind === 'picked' ? day('harvest') : kind === 'stood' ? day('planted-out') : day('sown') - 14;
       const until = kind === 'picked' ? day('harvest-ends') + 7 : kind === 'stood' ? day('bed-free') : day('sown') + 21;
@@ -88,20 +100,20 @@ export function plantingsFor(book: Book, kind: Kind, today: number): readonly No
     .map(({ noted }) => noted);
 }
 
-/** The record of a note; `figure` as typed, by weight or by count. */
-export function noteCommand(
-  planting: Noted,
-  kind: Kind,
-  { figure, weighed, today }: { readonly figure: string; readonly weighed: boolean; readonly today: number },
-): Command {
+/** What is typed of a note: a figure by weight or by count, and out of how many it was counted. */
+export interface Typed {
+  readonly figure: string;
+  readonly weighed: boolean;
+  readonly of: string;
+  /** The civil day. */
+  readonly on: number;
+}
+
+/** The record of a note; blank figures are left out. */
+export function noteCommand(planting: Noted, kind: Kind, { figure, weighed, of, on }: Typed): Command {
   return {
     command: 'insert row',
     sheet: RECORDS,
-    entries: {
-      planting: planting.name,
-      on: isoDate(today),
-      what: kind,
-      ...(figure.trim() === '' ? {} : { [weighed ? 'amount' : 'count']: figure }),
-    },
+    entries: { planting: planting.name, on: isoDate(on), what: kind, [weighed ? 'amount' : 'count']: figure, of },
   };
 }

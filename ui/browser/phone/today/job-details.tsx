@@ -1,11 +1,16 @@
-// A job opened on the phone: how long it took, a note, another day, who; the fields of the sheet of jobs themselves.
+// A job opened on the phone: how much was done, how long it took, a note, another day, who, and a photo. The amount stands in the
+// sheet of records, the rest in the sheet of jobs itself.
 
+import { useState } from 'preact/hooks';
 import { settings, sheetView } from '../../../../engine/index.ts';
 import { FormField } from '../../form/form-field.tsx';
 import { TASKS } from '../../glance/week-jobs.ts';
 import { rowAt } from '../../store/selection.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';
+import { RECORDS } from './day.ts';
+import { HowMuch } from './how-much.tsx';
+import { type JobAmount, jobAmount } from './job-amount.ts';
 import { Photo } from './photo.tsx';
 
 const FIELDS = ['hours-taken', 'note', 'moved-to', 'who'];
@@ -15,14 +20,42 @@ export function JobDetails({ row: id, on }: { readonly row: string; readonly on:
   const row = rowAt(book, TASKS, id);
   const sheet = sheetView(book, TASKS);
   if (row === undefined || sheet === undefined) return null;
+  const { today } = settings(book);
+  const amount = jobAmount(book, row.slot, today);
   return (
     <div class="today-details">
+      {amount === undefined ? null : <Amount amount={amount} />}
       <div class="fields">
         {FIELDS.flatMap((column) => columnOf(sheet, column) ?? []).map((column) => (
           <FormField key={column.id} sheet={TASKS} row={row} column={column} />
         ))}
       </div>
-      <Photo job={id} past={on <= settings(book).today} />
+      <Photo job={id} past={on <= today} />
     </div>
+  );
+}
+
+/** What the records say of the job on its day, to be changed there; else the box in which it is typed. */
+function Amount({ amount: { note, planting, on, noted } }: { readonly amount: JobAmount }) {
+  const [open, setOpen] = useState(false);
+  const book = workbook();
+  const sheet = sheetView(book, RECORDS);
+  if (noted.length > 0) {
+    return (
+      <div class="fields">
+        {noted.flatMap((line) => {
+          const [row, column] = [rowAt(book, RECORDS, line.row), columnOf(sheet, line.column)];
+          return row === undefined || column === undefined
+            ? []
+            : [<FormField key={line.row} sheet={RECORDS} row={row} column={column} />];
+        })}
+      </div>
+    );
+  }
+  if (open) return <HowMuch note={note} planting={planting} on={on} onLeave={() => setOpen(false)} />;
+  return (
+    <button type="button" onClick={() => setOpen(true)}>
+      Note how much
+    </button>
   );
 }
