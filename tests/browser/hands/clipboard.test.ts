@@ -3,7 +3,17 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { at, clipboardHtml, clipboardText, inHand, putOnClipboard, selected, spareRow, undo } from './hands.ts';
+import {
+  at,
+  clipboardHtml,
+  clipboardText,
+  inHand,
+  pasteAsItCame,
+  putOnClipboard,
+  selected,
+  spareRow,
+  undo,
+} from './hands.ts';
 
 function fixture(name: string): { readonly text: string; readonly html: string } {
   const read = (ending: string): string =>
@@ -26,6 +36,28 @@ test('a block of a spreadsheet that fits lands at once, as many cells as it has,
   await undo(page);
   await expect.poll(() => book.read(2, 'Width')).toBe(before[1]);
   expect(await book.read(1, 'Length')).toBe(before[0]);
+  // A cell that reaches over two lines.
+  await book.press(1, 'Field');
+  await pasteAsItCame(page, {
+    text: 'Slope\t52\t30\n\t53\t31',
+    html:
+      '<table><tr><td rowspan=2>Slope</td><td sdval=52>52</td><td sdval=30>30</td></tr>' +
+      '<tr><td sdval=53>53</td><td sdval=31>31</td></tr></table>',
+  });
+  await expect.poll(() => book.read(2, 'Width')).toBe('31');
+  expect(await book.read(2, 'Length')).toBe('53');
+  await undo(page);
+  await expect.poll(() => book.read(2, 'Width')).toBe(before[1]);
+  // A line that is hidden.
+  await book.press(1, 'Length');
+  await pasteAsItCame(page, {
+    text: '52\n53',
+    html: "<table><tr><td>52</td></tr><tr style='display:none'><td>77</td></tr><tr><td>53</td></tr></table>",
+  });
+  await expect.poll(() => book.read(1, 'Length')).toBe('52');
+  expect(await book.read(2, 'Length')).toBe('53');
+  await undo(page);
+  await expect.poll(() => book.read(1, 'Length')).toBe(before[0]);
 });
 
 test('a table with a line of headers says where its columns go, and the values behind its texts are taken', async () => {

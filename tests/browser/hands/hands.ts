@@ -103,6 +103,21 @@ export async function putOnClipboard(page: Page, { text, html }: OnClipboard): P
   );
 }
 
+/** Pastes in the cell in hand what another program put there: from the page's own clipboard hidden lines and attributes are gone. */
+export async function pasteAsItCame(page: Page, { text, html = '' }: OnClipboard): Promise<void> {
+  await page.evaluate(
+    ([plain, table]) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text/plain', plain);
+      clipboardData.setData('text/html', table);
+      document.activeElement?.dispatchEvent(
+        new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
+      );
+    },
+    [text, html] as const,
+  );
+}
+
 export async function clipboardText(page: Page): Promise<string> {
   return page.evaluate(() => navigator.clipboard.readText());
 }

@@ -4,6 +4,7 @@
 
 import type { TypedHere } from '../typed-here.ts';
 import type { CutCell } from './cut.ts';
+import { type Spanning, spreadOut } from './spans.ts';
 import { fromTabSeparated } from './tab-separated.ts';
 
 export interface BlockCell {
@@ -54,17 +55,26 @@ export function readBlock(text: string, html: string, decimal = '.'): Block {
   const sameSize = table.cells.length === plain.length && width(table) === width({ cells: plain });
   // Where both tell of the same cells the text is as it stood on the screen, and the table knows the values.
   if (!sameSize) return plain.length > 0 && width({ cells: plain }) > 1 ? { ...table, cells: plain } : table;
-  const cells = plain.map((row, i) =>
-    row.map((cell, j): BlockCell => {
-      return { ...table.cells[i]?.[j], ...cell };
-    }),
-  );
-  return { ...table, cells };
+  return { ...table, cells: plain.map((row, i) => row.map((cell, j) => withKnown(cell, table.cells[i]?.[j]))) };
 }
 
-/** Looks are nothing to us, and the page's policy would tell of each of them. */
-function withoutStyles(html: string): string {
-  return html.replace(/<style[\s\S]*?<\/style>/gi, '').replace(/\sstyle\s*=\s*("[^"]*"|'[^']*'|[^\s>]+)/gi, '');
+/** A cell of the text with what the table knows of it: never what it knows of another. */
+export function withKnown(cell: BlockCell, known: BlockCell | undefined): BlockCell {
+  return known !== undefined && inkOf(known) === inkOf(cell) ? { ...known, ...cell } : cell;
+}
+
+/** Tables and texts break lines and keep blanks each in their own way. */
+function inkOf({ text }: BlockCell): string {
+  return text.replace(/\s+/g, '');
+}
+
+/** Looks are nothing to us but for what they hide, and the page's policy would tell of each of them. */
+export function withoutStyles(html: string): string {
+  return html
+    .replace(/<style[\s\S]*?<\/style>/gi, '')
+    .replace(/\sstyle\s*=\s*("[^"]*"|'[^']*'|[^\s>]+)/gi, (style) =>
+      /["';=\s]display\s*:\s*none/i.test(style) ? ' hidden' : '',
+    );
 }
 
 function readTable(html: string, decimal: string): Block | undefined {
@@ -73,18 +83,19 @@ function readTable(html: string, decimal: string): Block | undefined {
   if (table === null) return undefined;
   // What was typed with another mark would be read otherwise.
   const isTyped = table.getAttribute(FROM_DECIMAL) === decimal;
-  const cells = [...table.rows].map((row) =>
-    [...row.cells].flatMap((cell) => spread(readCell(cell, isTyped), cell.colSpan)),
+  const rows = [...table.rows];
+  const spanning = rows.map((row) =>
+    [...row.cells].filter(({ hidden }) => !hidden).map((cell) => spanningCell(cell, isTyped)),
   );
+  const cells = spreadOut(spanning, { text: '' }).filter((_, at) => rows[at]?.hidden === false);
   if (cells.length === 0) return undefined;
   const sheet = table.getAttribute(FROM_SHEET);
   const columns = table.getAttribute(FROM_COLUMNS);
   return sheet === null || columns === null ? { cells } : { cells, from: { sheet, columns: columns.split(' ') } };
 }
 
-/** A cell over several columns leaves the others empty. */
-function spread(cell: BlockCell, over: number): readonly BlockCell[] {
-  return [cell, ...Array.from({ length: Math.max(0, over - 1) }, (): BlockCell => ({ text: '' }))];
+function spanningCell(cell: HTMLTableCellElement, isTyped: boolean): Spanning<BlockCell> {
+  return { cell: readCell(cell, isTyped), across: cell.colSpan, down: cell.rowSpan };
 }
 
 function readCell(cell: HTMLTableCellElement, isTyped: boolean): BlockCell {
