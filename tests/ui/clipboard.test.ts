@@ -76,6 +76,9 @@ test('an entry keeps what it is in a column of another unit, and stays as it is 
   expect(inColumn({ entry: '2 ft 6 in', unit: 'ft' }, { unit: 'in' })).toBe('2 ft 6 in');
   expect(inColumn({ entry: '20 cm', unit: 'ft' }, { unit: 'in' })).toBe('20 cm');
   expect(inColumn({ entry: '85', unit: '%' }, { unit: '' })).toBe('85%');
+  // A third of all, whose entry is the share for want of a per cent that says it exactly.
+  expect(inColumn({ entry: '0.33333333333333331', unit: '%' }, { unit: '' })).toBe('33.3333333333333%');
+  expect(inColumn({ entry: '0,125', unit: '%' }, { unit: '' })).toBe('12,5%');
   expect(inColumn({ entry: '60', unit: '' }, { unit: 'in' })).toBe('60');
   expect(inColumn({ entry: '12 May..28 May', unit: '' }, { unit: '' })).toBe('12 May..28 May');
 });

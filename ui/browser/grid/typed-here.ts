@@ -20,5 +20,9 @@ export function inColumn({ entry, unit }: TypedHere, column: Pick<ColumnView, 'u
 }
 
 function withUnit(figure: string, unit: string): string {
-  return unit === '%' ? `${figure}%` : `${figure} ${unit}`;
+  if (unit !== '%') return `${figure} ${unit}`;
+  // Below 1 a bare figure of a column of per cent is the share itself.
+  const share = Number(figure.replace(',', '.'));
+  const hundredths = String(Number((share * 100).toPrecision(15)));
+  return share > 0 && share < 1 ? `${figure.includes(',') ? hundredths.replace('.', ',') : hundredths}%` : `${figure}%`;
 }

@@ -1,12 +1,13 @@
 // Filling cells from those beside them: by the fill handle, down, to the right, or one entry into all that are selected. What
 // formulas fill stays with them, unless what is filled from was typed over its own. The notice offers the other ways.
 
-import { type ColumnView, type Command, isoDate, message, settings, tryEntry } from '../../../../engine/index.ts';
+import { type ColumnView, type Command, message, settings, tryEntry } from '../../../../engine/index.ts';
 import { UNDO } from '../../store/change.ts';
 import { announce, type NoticeAct, tell } from '../../store/notices.ts';
 import { type Corner, cellsOf, contains, type Rectangle, rectangleOf } from '../ranges.ts';
 import type { SheetCells } from '../sheet-cells.ts';
 import { inColumn } from '../typed-here.ts';
+import { filledEntry } from './filled-entry.ts';
 import { type Filled, type Source, seriesOf, type Way, waysFor } from './series.ts';
 import { sourceOf } from './sources.ts';
 
@@ -200,7 +201,8 @@ export class FillActs {
       const typedOver = source !== undefined && this.#cells.cell(source)?.origin === 'override';
       if (column.role === 'computed' && !typedOver) return [];
       const { unit = '' } = (source === undefined ? undefined : this.#cells.column(source.column)) ?? {};
-      const written = (value: Filled): string => inColumn({ entry: this.#entry(value), unit }, column);
+      const written = (value: Filled): string =>
+        inColumn({ entry: filledEntry(value, unit, this.#decimal), unit }, column);
       const entry = written(series(step));
       // A counted name that no row has is no link: what stands there is copied.
       const fits = column.type?.kind !== 'link' || this.#isTaken(column, entry);
@@ -230,14 +232,6 @@ export class FillActs {
 
   get #decimal(): string {
     return settings(this.#cells.book).writing?.decimal ?? '.';
-  }
-
-  #entry(value: Filled): string {
-    if (value === undefined) return '';
-    if ('day' in value) return isoDate(value.day);
-    if ('text' in value) return value.text;
-    if ('ends' in value) return value.ends.map((end) => this.#entry(end)).join('..');
-    return `${String(value.number).replace('.', this.#decimal)}${value.unit}`;
   }
 }
 

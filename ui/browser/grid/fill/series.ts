@@ -19,7 +19,7 @@ export type End =
       readonly entry: string;
       /** In the column's unit. */
       readonly own: number;
-      /** As it was typed; `unit` is what follows it: ' cm'. undefined where it is not one number: '2 ft 6 in'. */
+      /** As it was typed with a unit; `unit` is what follows it: ' cm'. undefined where there is none, or not one number: '2 ft 6 in'. */
       readonly typed: { readonly number: number; readonly unit: string } | undefined;
     }
   | { readonly kind: 'date'; readonly day: number };

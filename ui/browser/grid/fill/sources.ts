@@ -40,9 +40,9 @@ function rangeSource(
   return { kind: 'range', entry: range, ends };
 }
 
-/** '20 cm' is 20 and ' cm'; '2 ft 6 in' is no one number. */
+/** '20 cm' is 20 and ' cm'; '2 ft 6 in' is no one number, and a bare figure is in the column's unit or a share of its own. */
 function plainNumber(entry: string, decimal: string): { readonly number: number; readonly unit: string } | undefined {
-  const match = /^([-\u2212]?\d+(?:[.,]\d+)?)(\D*)$/.exec(entry);
+  const match = /^([-\u2212]?\d+(?:[.,]\d+)?)(\D+)$/.exec(entry);
   if (match === null) return undefined;
   const [, digits = '', unit = ''] = match;
   const number = Number(digits.replace(decimal, '.').replace('\u2212', '-'));
