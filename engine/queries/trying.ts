@@ -53,13 +53,8 @@ export function tryEntry(book: Book, sheetId: string, columnId: string, entry: s
   if (state !== 0 || type === undefined) return { ok: true, text: '' };
   if (type.kind === 'link') return { ok: true, text: rowName(book, type.table, value) };
   const { writing, program } = document;
-  const text = (shown: number): string => {
-    return showWithUnit(toScalar(program.words, type, shown, state), type, {
-      unit,
-      currency: program.currency,
-      writing,
-    });
-  };
+  const options = { unit, currency: program.currency, writing };
+  const text = (shown: number): string => showWithUnit(toScalar(program.words, type, shown, state), type, options);
   const other = otherReading(entry, type, document.entry);
   const far = type.kind === 'date' ? farFromOthers(book, sheetId, columnId, value, row) : undefined;
   return {
@@ -67,7 +62,7 @@ export function tryEntry(book: Book, sheetId: string, columnId: string, entry: s
     text: text(value),
     ...(other === undefined || other === value
       ? {}
-      : { other: { text: text(other), write: entryText(other, type, { unit, currency: program.currency, writing }) } }),
+      : { other: { text: text(other), write: entryText(other, type, options) } }),
     ...(far === undefined ? {} : { far }),
   };
 }

@@ -40,6 +40,8 @@ const WEEK = /^(?:week|wk|w)\.? ?(\d{1,2})(?:[ /-]+(\d{4}))?$/;
 const NUMBERS = new RegExp(`^(\\d{1,2}) ?([/.-]) ?(\\d{1,2})(?: ?[/.-] ?${YEAR}?)?$`);
 const DAY_MONTH = new RegExp(`^(\\d{1,2})[ -]*\\.?[ -]*(\\p{L}{3,})\\.?(?:[ -]*${YEAR})?$`, 'u');
 const MONTH_DAY = new RegExp(`^(\\p{L}{3,})\\.?[ -]*(\\d{1,2})(?:[ -]+${YEAR})?$`, 'u');
+/** What spreadsheets and exports write behind a day: ' 14:30', ' 2:30:00 PM', 'T00:00:00'. */
+const TIME = /[t ]\d\d?(:[0-5]\d)+(\.\d+)?( ?[ap]m)?$/;
 
 /** '15 Mar 2027', or as the writing has it: the month always by its name, so that no order can be mistaken. */
 export function showDate(civil: number, writing?: Writing): string {
@@ -66,14 +68,14 @@ function folded(text: string): string {
 /**
  * The civil day of a typed date. Without a year, `year` is taken; two figures mean the year nearest to it. A week is its
  * Monday (ISO 8601). `dayFirst` decides between 3/4 and 4/3 only where both are dates; 15.3. is always day and month. A
- * weekday in front must agree.
+ * weekday in front must agree. The time of day behind a date is left out.
  */
 export function readDate(text: string, options: DateOptions): DateRead {
   const { writing } = options;
   const cleaned = folded(text)
     .replace(/(\d)(st|nd|rd|th)\b/g, '$1')
-    .replace(/,/g, ' ')
-    .replace(/\s+/g, ' ')
+    .replace(/[\s,]+/g, ' ')
+    .replace(TIME, '')
     .trim();
   const named = /^(\p{L}+)\.? (.+)$/u.exec(cleaned);
   const weekday = named === null ? undefined : weekdayNamed(named[1] ?? '', writing);
@@ -104,15 +106,11 @@ function readWithoutWeekday(
     return month > 12 && day <= 12 ? dayOf(inYear, day, month) : dayOf(inYear, month, day);
   }
 
-  const dayMonth = DAY_MONTH.exec(cleaned);
-  const dayThenMonth = monthNamed(dayMonth?.[2] ?? '', writing);
-  if (dayMonth !== null && dayThenMonth !== undefined) {
-    return dayOf(fullYear(dayMonth[3], year), dayThenMonth + 1, Number(dayMonth[1]));
-  }
-  const monthDay = MONTH_DAY.exec(cleaned);
-  const monthThenDay = monthNamed(monthDay?.[1] ?? '', writing);
-  if (monthDay !== null && monthThenDay !== undefined) {
-    return dayOf(fullYear(monthDay[3], year), monthThenDay + 1, Number(monthDay[2]));
+  // March 15 is read as 15 March.
+  const dayMonth = DAY_MONTH.exec(cleaned.replace(MONTH_DAY, '$2$1$3'));
+  const named = monthNamed(dayMonth?.[2] ?? '', writing);
+  if (dayMonth !== null && named !== undefined) {
+    return dayOf(fullYear(dayMonth[3], year), named + 1, Number(dayMonth[1]));
   }
   const tokens = writing === undefined ? undefined : readTokens(cleaned, writing, year);
   if (tokens !== undefined) return tokens;

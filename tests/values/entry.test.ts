@@ -256,6 +256,14 @@ describe('dates', () => {
     ['4.3.2027', '2027-03-04'],
     ['Mon 15 Mar', '2027-03-15'],
     ['29 Feb 2028', '2028-02-29'],
+    ['2027-03-15 00:00:00', '2027-03-15'],
+    ['2027-03-15T09:05:30.250', '2027-03-15'],
+    ['15/03/2027 14:30', '2027-03-15'],
+    ['15/03/2027, 14:30', '2027-03-15'],
+    ['3/15/27 0:00', '2027-03-15'],
+    ['3/15/2027 2:30:00 PM', '2027-03-15'],
+    ['15.3. 14:30', '2027-03-15'],
+    ['Mon 15 Mar 2027 14:30', '2027-03-15'],
   ])('%s is %s', (text, iso) => {
     expect(value(text, DATE)).toBe(civilDayOfIso(iso));
   });
@@ -283,6 +291,9 @@ describe('dates', () => {
   it.each([
     ['30 Feb', '30 Feb 2027 does not exist: February 2027 has 28 days.'],
     ['2027-02-30', '30 Feb 2027 does not exist: February 2027 has 28 days.'],
+    ['2027-02-30 14:30', '30 Feb 2027 does not exist: February 2027 has 28 days.'],
+    ['14:30', '"14:30" isn\'t a date: write 15 Mar, 3/15, 2027-03-15 or week 11.'],
+    ['15 Mar 14:75', '"15 Mar 14:75" isn\'t a date: write 15 Mar, 3/15, 2027-03-15 or week 11.'],
     ['0 Mar', '0 Mar 2027 does not exist: March 2027 has 31 days.'],
     ['14/14', 'There is no month 14: months run from 1 to 12.'],
     ['2027-13-01', 'There is no month 13: months run from 1 to 12.'],
