@@ -13,16 +13,8 @@ import {
 } from '../../../../engine/index.ts';
 import { type Block, width } from './block.ts';
 import { type CutCell, cutKey, holdsStill } from './cut.ts';
-import {
-  cellKey,
-  type LandingRow,
-  namedColumns,
-  type PastePlan,
-  type PlannedCell,
-  planPaste,
-  type Reading,
-  usualReading,
-} from './paste-plan.ts';
+import { type Reading, usualOf } from './paste-entry.ts';
+import { cellKey, type LandingRow, namedColumns, type PastePlan, type PlannedCell, planPaste } from './paste-plan.ts';
 
 export interface PasteParts {
   readonly book: Book;
@@ -59,7 +51,7 @@ export class PasteJob {
     this.named = parts.repeated ? undefined : namedColumns(parts.block, parts.sheet);
     const computed = new Set(parts.columns.slice(0, this.width).filter(({ role }) => role === 'computed')).size;
     this.options = options ?? {
-      reading: usualReading(parts.book),
+      reading: usualOf(parts.book).reading,
       byName: this.named !== undefined,
       // One column put on a computed one is meant to be typed over it; a block of several leaves it be.
       keepFormulas: parts.keepFormulas || this.width > 1 || computed === 0,

@@ -4,19 +4,16 @@
 import {
   type Book,
   type ColumnView,
-  civilDay,
-  isoDate,
   rowName,
   rowNamed,
   type SheetView,
-  settings,
   type TriedEntry,
   tryEntry,
 } from '../../../../engine/index.ts';
 import type { RowAt } from '../../store/selection.ts';
-import { inColumn } from '../typed-here.ts';
 import type { Block, BlockCell } from './block.ts';
 import type { CutCell } from './cut.ts';
+import { entryFor, otherwise, type Reading, type Usual, usualOf } from './paste-entry.ts';
 
 /** Where a line of the block lands: in a row that is there, or in a new one, counted from 0. */
 export type LandingRow = { readonly row: RowAt } | { readonly fresh: number };
@@ -27,12 +24,6 @@ export interface Landing {
   readonly columns: readonly (ColumnView | undefined)[];
   /** For each line of the block. Lines for which there is no room are left out. */
   readonly rows: readonly LandingRow[];
-}
-
-/** How days and figures of a block are read where they could be read in two ways. */
-export interface Reading {
-  readonly dayFirst: boolean;
-  readonly decimal: '.' | ',';
 }
 
 export interface PlannedCell {
@@ -72,21 +63,16 @@ export function cellKey(line: number, across: number): string {
   return `${line} ${across}`;
 }
 
-/** As the workbook reads what is typed in it. */
-export function usualReading(book: Book): Reading {
-  const { writing, units } = settings(book);
-  return { dayFirst: writing?.dayFirst ?? units === 'si', decimal: writing?.decimal ?? '.' };
-}
-
 export function planPaste(book: Book, block: Block, landing: Landing, options: PlanOptions): PastePlan {
   const names = new Set<string>();
   const tried = tryOnce(book, landing.sheet);
-  const usual = usualReading(book);
+  const usual = usualOf(book);
   const cells = landing.rows.flatMap((into, line) => {
     const planned = landing.columns.flatMap((column, across): PlannedCell[] => {
       const cell = block.cells[line]?.[across];
       if (cell === undefined || column === undefined) return [];
-      return [planCell(book, { line, across, into, column, cell, sheet: landing.sheet, tried, usual }, options, names)];
+      const { sheet } = landing;
+      return [planCell(book, { line, across, into, column, cell, sheet, tried, usual }, options, names)];
     });
     return needsName(landing, into, planned) ? planned.map((one) => nameless(one, landing.sheet)) : planned;
   });
@@ -101,7 +87,7 @@ interface Placed {
   readonly cell: BlockCell;
   readonly sheet: SheetView;
   readonly tried: Trying;
-  readonly usual: Reading;
+  readonly usual: Usual;
 }
 
 type Trying = (column: ColumnView, entry: string, into: LandingRow) => TriedEntry;
@@ -125,7 +111,9 @@ function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<s
   const { line, across, into, column, cell, sheet } = placed;
   const given = cell.text;
   const mended = options.mended.get(cellKey(line, across));
-  const entry = mended ?? entryFor(cell, column, options.reading, placed.usual);
+  const read =
+    mended === undefined ? entryFor(cell, column, options.reading, placed.usual) : { entry: mended, exact: true };
+  const { entry } = read;
   const plain = { line, across, into, column, given, entry, cut: cell.cut };
   if (column.role === 'made') return { ...plain, state: 'kept', says: 'follows from other sheets' };
   if (column.role === 'computed' && options.keepFormulas) return { ...plain, state: 'kept', says: 'keeps its formula' };
@@ -138,22 +126,19 @@ function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<s
   }
   const tried = placed.tried(column, entry, into);
   if (!tried.ok) return { ...plain, state: 'refused', says: tried.why };
-  const taken = sheet.key === column.id ? nameTaken(book, sheet, entry, into, names) : undefined;
+  const taken = sheet.key === column.id ? nameTaken(book, placed, entry, names) : undefined;
   if (taken !== undefined) return { ...plain, state: 'refused', says: taken };
   if (tried.far !== undefined) return { ...plain, state: 'far', says: `${tried.text}, ${tried.far}` };
-  const isExact = mended !== undefined || cell.value !== undefined || cell.typed !== undefined;
-  const isOpen = tried.other !== undefined && !isExact;
+  const isOurs = mended !== undefined || cell.typed !== undefined;
+  const tries = (other: string): TriedEntry => placed.tried(column, other, into);
+  const also = isOurs ? undefined : otherwise(read, column, tried.text, tries, options.reading.dayFirst);
+  if (also !== undefined) return { ...plain, state: 'open', says: also };
+  const isOpen = tried.other !== undefined && !read.exact;
   return { ...plain, state: isOpen ? 'open' : 'fits', says: tried.text };
 }
 
 /** A name that another row has, or that stands in the block before. */
-function nameTaken(
-  book: Book,
-  sheet: SheetView,
-  entry: string,
-  into: LandingRow,
-  names: Set<string>,
-): string | undefined {
+function nameTaken(book: Book, { sheet, into }: Placed, entry: string, names: Set<string>): string | undefined {
   const name = entry.trim();
   const lower = name.toLowerCase();
   const slot = rowNamed(book, sheet.id, name);
@@ -175,39 +160,6 @@ function nameless(cell: PlannedCell, sheet: SheetView): PlannedCell {
   if (cell.state === 'kept' || cell.entry.trim() === '') return cell;
   const key = sheet.columns.find(({ id }) => id === sheet.key)?.name ?? 'name';
   return { ...cell, state: 'refused', says: `A new row of ${sheet.name} needs its ${key}: paste that column with it.` };
-}
-
-/**
- * What is typed for a cell: what was typed where it was copied here, the value behind it where another program told it, else the
- * text by the marks it is read with.
- */
-function entryFor({ text, value, typed }: BlockCell, column: ColumnView, reading: Reading, usual: Reading): string {
-  const { type } = column;
-  if (typed !== undefined) return inColumn(typed, column);
-  if (type?.kind === 'date') {
-    if (value !== undefined && /\d/.test(text)) return isoDate(dayOfSerial(value));
-    return reading.dayFirst === usual.dayFirst ? text : swappedDate(text);
-  }
-  if (type?.kind !== 'number' && type?.kind !== 'temperature') return text;
-  // A text with a unit or a per cent sign says more than its number.
-  if (value !== undefined && /^[-+−(]?[\d.,\s'’\u00a0\u202f]+\)?$/.test(text))
-    return String(value).replace('.', usual.decimal);
-  return reading.decimal === usual.decimal ? text : swappedMarks(text);
-}
-
-/** Day 1 of spreadsheets is 31 December 1899; they count a 29 February 1900 that never was. */
-function dayOfSerial(serial: number): number {
-  return civilDay(1899, 12, 30) + Math.floor(serial);
-}
-
-/** 3/4/2027 with its first two figures the other way round. */
-function swappedDate(text: string): string {
-  return text.replace(/^(\s*)(\d{1,2})(\s*[/-]\s*)(\d{1,2})(?!\d)/, '$1$4$3$2');
-}
-
-/** 1.250,5 as 1,250.5 and the other way round. */
-function swappedMarks(text: string): string {
-  return text.replace(/[.,]/g, (mark) => (mark === '.' ? ',' : '.'));
 }
 
 /** Whether the block's first line names columns of the sheet; the column of each then. */
