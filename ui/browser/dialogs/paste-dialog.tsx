@@ -61,7 +61,8 @@ function Pending({ pending }: { readonly pending: PendingPaste }) {
 }
 
 /** 'From Length, Barn 1: 3 lines of 2 columns into Barn 1 to Barn 3.' */
-function landingWords(job: PasteJob, { landing }: PastePlan): string {
+function landingWords(job: PasteJob, plan: PastePlan): string {
+  const landing = { ...plan.landing, rows: job.parts.rows(job.lines.length) };
   const [column] = landing.columns.filter((each) => each !== undefined);
   const [into] = landing.rows;
   const book = workbook();
@@ -86,6 +87,16 @@ function Reading({ job }: { readonly job: PasteJob }) {
             onChange={({ currentTarget }) => readPaste({ byName: currentTarget.checked })}
           />
           The first line names the columns
+        </label>
+      )}
+      {job.width === 1 || job.asNamed() === undefined ? null : (
+        <label>
+          <input
+            type="checkbox"
+            checked={options.toNamed}
+            onChange={({ currentTarget }) => readPaste({ toNamed: currentTarget.checked })}
+          />
+          Each line goes to the row that it names
         </label>
       )}
       <label>

@@ -15,6 +15,7 @@ import { type Block, width } from './block.ts';
 import { type CutCell, cutKey, holdsStill } from './cut.ts';
 import { type Reading, usualOf } from './paste-entry.ts';
 import { cellKey, type LandingRow, namedColumns, type PastePlan, type PlannedCell, planPaste } from './paste-plan.ts';
+import { freeNames, passedNames, rowsAsNamed } from './row-names.ts';
 
 export interface PasteParts {
   readonly book: Book;
@@ -33,6 +34,8 @@ export interface PasteParts {
 export interface PasteOptions {
   readonly reading: Reading;
   readonly byName: boolean;
+  /** Lines that name the rows they lie on in another order go each to the row that it names, and no row is renamed. */
+  readonly toNamed: boolean;
   readonly keepFormulas: boolean;
   readonly mended: ReadonlyMap<string, string>;
 }
@@ -53,6 +56,8 @@ export class PasteJob {
     this.options = options ?? {
       reading: usualOf(parts.book).reading,
       byName: this.named !== undefined,
+      // Names alone would go nowhere: they are meant to pass from row to row.
+      toNamed: this.width > 1,
       // One column put on a computed one is meant to be typed over it; a block of several leaves it be.
       keepFormulas: parts.keepFormulas || this.width > 1 || computed === 0,
       mended: new Map(),
@@ -70,13 +75,27 @@ export class PasteJob {
   }
 
   plan(): PastePlan {
-    const { book, sheet, columns, rows } = this.parts;
-    const into =
-      this.options.byName && this.named !== undefined
-        ? this.named
-        : Array.from({ length: this.width }, (_, across) => columns[across]);
-    const landing = { sheet, columns: into, rows: rows(this.lines.length) };
+    const { book, sheet, rows } = this.parts;
+    const asNamed = this.options.toNamed ? this.asNamed() : undefined;
+    const landing = { sheet, columns: this.#into(), rows: asNamed ?? rows(this.lines.length) };
     return planPaste(book, { cells: this.lines }, landing, this.options);
+  }
+
+  #into(): readonly (ColumnView | undefined)[] {
+    const { columns } = this.parts;
+    return this.options.byName && this.named !== undefined
+      ? this.named
+      : Array.from({ length: this.width }, (_, across) => columns[across]);
+  }
+
+  /** The row that each line names, where the lines name all rows that they lie on, in another order; undefined where they don't. */
+  asNamed(): readonly LandingRow[] | undefined {
+    const { book, sheet, rows } = this.parts;
+    const across = this.#into().findIndex((column) => column !== undefined && column.id === sheet.key);
+    const names = this.lines.map((cells, line) => {
+      return (this.options.mended.get(cellKey(line, across)) ?? cells[across]?.text ?? '').trim();
+    });
+    return rowsAsNamed(book, sheet, names, rows(names.length));
   }
 
   /** What a person should know before it is done, in sentences; none where everything simply fits. */
@@ -97,6 +116,13 @@ export class PasteJob {
     const lost = this.lines.length - landing.rows.length;
     if (lost > 0)
       said.push(`${lost} of its ${this.lines.length} lines find no row: rows of ${sheet.name} are not added by hand.`);
+    if (this.options.toNamed && this.asNamed() !== undefined) {
+      said.push(
+        'Its lines name these rows in another order: each goes to the row that it names, which stays where it is.',
+      );
+    } else if (passedNames(this.parts.book, plan).length > 0) {
+      said.push('Names pass from row to row: what is linked to a row stays with it, whatever it is called then.');
+    }
     const refused = countOf(cells, 'refused');
     if (refused > 0) said.push(`${refused === 1 ? 'One cell doesn’t' : `${refused} cells don’t`} fit.`);
     const open = countOf(cells, 'open');
@@ -111,7 +137,7 @@ export class PasteJob {
 
   /** Commands for what fits, cells that a person skips left out; of a cut what is pasted goes from where it stood first. */
   commands(plan: PastePlan, skipped: ReadonlySet<string>): readonly Command[] {
-    const { sheet } = this.parts;
+    const { book, sheet } = this.parts;
     const taken = plan.cells.filter((cell) => isTaken(cell, skipped));
     const into = new Set(
       taken.flatMap(({ into: at, column }) => ('row' in at ? [cutKey(sheet.id, at.row.id, column.id)] : [])),
@@ -127,7 +153,7 @@ export class PasteJob {
       else if (entry.trim() !== '') added.set(row.fresh, { ...added.get(row.fresh), [column.id]: entry });
     }
     const rows = [...added.values()].map((entries): Command => ({ command: 'insert row', sheet: sheet.id, entries }));
-    return [...cleared, ...typed, ...rows];
+    return [...cleared, ...freeNames(book, plan, taken), ...typed, ...rows];
   }
 
   /** What takes a cell that was cut from where it stands; what was typed there since stays. */

@@ -67,12 +67,13 @@ export function planPaste(book: Book, block: Block, landing: Landing, options: P
   const names = new Set<string>();
   const tried = tryOnce(book, landing.sheet);
   const usual = usualOf(book);
+  const leaving = rowsRenamed(book, block, landing, options);
   const cells = landing.rows.flatMap((into, line) => {
     const planned = landing.columns.flatMap((column, across): PlannedCell[] => {
       const cell = block.cells[line]?.[across];
       if (cell === undefined || column === undefined) return [];
       const { sheet } = landing;
-      return [planCell(book, { line, across, into, column, cell, sheet, tried, usual }, options, names)];
+      return [planCell(book, { line, across, into, column, cell, sheet, tried, usual, leaving }, options, names)];
     });
     return needsName(landing, into, planned) ? planned.map((one) => nameless(one, landing.sheet)) : planned;
   });
@@ -88,6 +89,8 @@ interface Placed {
   readonly sheet: SheetView;
   readonly tried: Trying;
   readonly usual: Usual;
+  /** Rows that get another name by the block. */
+  readonly leaving: ReadonlySet<number>;
 }
 
 type Trying = (column: ColumnView, entry: string, into: LandingRow) => TriedEntry;
@@ -137,12 +140,34 @@ function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<s
   return { ...plain, state: isOpen ? 'open' : 'fits', says: tried.text };
 }
 
-/** A name that another row has, or that stands in the block before. */
-function nameTaken(book: Book, { sheet, into }: Placed, entry: string, names: Set<string>): string | undefined {
+/** The rows that the block gives another name: theirs is free for others then. */
+function rowsRenamed(
+  book: Book,
+  { cells }: Block,
+  { sheet, columns, rows }: Landing,
+  { mended }: PlanOptions,
+): ReadonlySet<number> {
+  const across = columns.findIndex((column) => column !== undefined && column.id === sheet.key);
+  const renamed = rows.flatMap((into, line) => {
+    const name = (mended.get(cellKey(line, across)) ?? cells[line]?.[across]?.text ?? '').trim();
+    if (!('row' in into) || name === '') return [];
+    const { slot } = into.row;
+    return rowName(book, sheet.id, slot).toLowerCase() === name.toLowerCase() ? [] : [slot];
+  });
+  return new Set(renamed);
+}
+
+/** A name that another row has and keeps, or that stands in the block before. */
+function nameTaken(
+  book: Book,
+  { sheet, into, leaving }: Placed,
+  entry: string,
+  names: Set<string>,
+): string | undefined {
   const name = entry.trim();
   const lower = name.toLowerCase();
   const slot = rowNamed(book, sheet.id, name);
-  const isOther = slot !== undefined && !('row' in into && into.row.slot === slot);
+  const isOther = slot !== undefined && !leaving.has(slot) && !('row' in into && into.row.slot === slot);
   const twice = names.has(lower);
   names.add(lower);
   if (twice) return `“${name}” stands in the block twice: give each row a name of its own.`;
