@@ -1,92 +1,11 @@
-// The first questions: months as people paste them, crops as people call them, beds by count, and what each answer puts in the workbook.
+// The first questions: crops as people call them, beds by count, and what each answer puts in the workbook.
 
 import { describe, expect, test } from 'vitest';
 import { message } from '../../../engine/index.ts';
 import { bedCommands } from '../../../ui/browser/first-visit/first-beds.ts';
 import { cropsFound, toggleCrop } from '../../../ui/browser/first-visit/first-crops.ts';
-import { readMonths } from '../../../ui/browser/first-visit/months.ts';
 import { KNOWN_PLACES, placeCalled } from '../../../ui/browser/first-visit/places.ts';
 import { seasonOf } from '../../sheets/season.ts';
-
-describe('twelve months', () => {
-  const tall = Array.from({ length: 12 }, (_, month) => `Month ${month + 1}\t${month - 8}\t${month + 3.5}`).join('\n');
-
-  test('a line each, whatever stands in front', () => {
-    const read = readMonths(tall);
-    expect(read.ok && read.months.length).toBe(12);
-    expect(read.ok && read.months[0]).toEqual({ low: -8, high: 3.5 });
-  });
-
-  test('a line of lows and a line of highs, either first, with decimal commas and long minus signs', () => {
-    const lows = Array.from({ length: 12 }, (_, month) => `\u2212${month},5`).join(' ');
-    const highs = Array.from({ length: 12 }, (_, month) => `${month + 10}`).join(' ');
-    const read = readMonths(`highs ${highs}\nlows ${lows}`);
-    expect(read.ok && read.months[2]).toEqual({ low: -2.5, high: 12 });
-  });
-
-  const lows = [30, 33, 40, 49, 58, 66, 70, 69, 62, 50, 40, 33];
-  const highs = [48, 52, 61, 70, 78, 85, 89, 88, 82, 72, 61, 51];
-  const wanted = lows.map((low, month) => ({ low, high: highs[month] }));
-  const lines = (line: (low: number, high: number, month: number) => string): string =>
-    lows.map((low, month) => line(low, highs[month] ?? 0, month + 1)).join('\n');
-
-  test.each([
-    ['a number of the month in front', lines((low, high, month) => `${month},${low},${high}`)],
-    [
-      'a year and a month in front',
-      lines((low, high, month) => `2026-${String(month).padStart(2, '0')}\t${low}\t${high}`),
-    ],
-    ['commas between', lines((low, high) => `${low},${high}`)],
-    ['commas between figures with points', lines((low, high) => `${low}.0,${high}`)],
-    ['a hyphen between', lines((low, high) => `${low}-${high}`)],
-    ['a dash between', lines((low, high) => `${low} \u2013 ${high}`)],
-    ['their unit behind each', lines((low, high) => `${low}°F-${high}°F`)],
-    ['the high first', lines((low, high) => `${high};${low}`)],
-    [
-      'a mean between, under heads',
-      `Month\tLow\tMean\tHigh\n${lines((low, high, month) => `${month}\t${low}\t${(low + high) / 2}\t${high}`)}`,
-    ],
-    ['rain behind, under heads', `Min Max Rain\n${lines((low, high) => `${low} ${high} 3.4`)}`],
-    [
-      'records beside, under heads',
-      `Record low,Mean min,Mean max\n${lines((low, high) => `${low - 20},${low},${high}`)}`,
-    ],
-    ['a line for the year behind', `${lines((low, high) => `${low} ${high}`)}\nYear 50 70`],
-    ['lines of twelve and the year', `low ${lows.join(' ')} 50\nhigh ${highs.join(' ')} 70`],
-    ['lines of twelve with means', `high,${highs.join(',')}\nmean,${lows.join(',')}\nlow,${lows.join(',')}`],
-  ])('with %s', (_, typed) => {
-    expect(readMonths(typed)).toEqual({ ok: true, months: wanted });
-  });
-
-  test('below zero after a blank is below zero', () => {
-    expect(readMonths(lines((low, high) => `-${high} -${low}`))).toEqual({
-      ok: true,
-      months: lows.map((low, month) => ({ low: -(highs[month] ?? 0), high: -low })),
-    });
-  });
-
-  test.each([
-    ['a third figure without heads', lines((low, high) => `${low} ${high} 3.4`), 'Each line holds 3 figures'],
-    [
-      'lines of different length',
-      lines((low, high, month) => (month === 4 ? `${low} ${high} 2` : `${low} ${high}`)),
-      'more figures than others',
-    ],
-    [
-      'three lines of twelve without words',
-      [lows, highs, lows].map((line) => line.join(' ')).join('\n'),
-      '3 lines hold twelve months each',
-    ],
-  ])('%s is asked about', (_, typed, why) => {
-    const read = readMonths(typed);
-    expect(!read.ok && read.why).toContain(why);
-  });
-
-  test('eleven lines are refused with what is wanted', () => {
-    const read = readMonths(tall.split('\n').slice(1).join('\n'));
-    expect(!read.ok && read.why).toContain('11 lines could be read');
-  });
-});
 
 describe('places', () => {
   test('each has a latitude and a longitude, and is found case aside', () => {

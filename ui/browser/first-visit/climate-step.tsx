@@ -1,7 +1,7 @@
 // How warm it is: twelve months as they are pasted, or the days of the frosts.
 
 import { useState } from 'preact/hooks';
-import { message, rows, showDate } from '../../../engine/index.ts';
+import { message, rows, settings, showDate } from '../../../engine/index.ts';
 import { farmFigure } from '../panels/read.ts';
 import { askRow, askRows } from '../pictures/kit/ask.ts';
 import { change, UNDO } from '../store/change.ts';
@@ -9,32 +9,38 @@ import { findingsOf } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { units, workbook } from '../store/workbook.ts';
 import { FarmField } from './farm-field.tsx';
+import type { Scale } from './month-figures.ts';
+import { asReadWords } from './month-words.ts';
 import { readMonths } from './months.ts';
 
+const MONTHS = 'monthly-climate';
+
 /** The scale that the workbook's temperatures are read and shown in, and the other. */
-function scales(): readonly [string, string] {
+function scales(): readonly [Scale, Scale] {
   return units.value === 'us' ? ['°F', '°C'] : ['°C', '°F'];
 }
 
 export function ClimateStep() {
   const book = workbook();
   const [why, setWhy] = useState('');
-  const [text, setText] = useState('');
+  /** What was typed without a scale, which may be meant in the other. */
+  const [bare, setBare] = useState('');
   const [usual, other] = scales();
-  const doubt = findingsOf('monthly-climate').find(({ check }) => check === 'other-scale');
-  const take = (typed: string, unit: string): void => {
-    setText(typed);
-    const read = readMonths(typed);
+  const doubt = findingsOf(MONTHS).find(({ check }) => check === 'other-scale');
+  const take = (typed: string, assumed: Scale): void => {
+    const read = readMonths(typed, settings(book).writing?.months);
     setWhy(read.ok || typed.trim() === '' ? '' : read.why);
+    setBare(read.ok && read.scale === undefined ? typed : '');
     if (!read.ok) return;
-    const months = Array.from(rows(book, 'monthly-climate'));
+    const unit = read.scale ?? assumed;
+    const months = Array.from(rows(book, MONTHS));
     const done = change(
       months.flatMap((slot, index) => {
-        const { id } = askRow(book, 'monthly-climate', slot);
+        const { id } = askRow(book, MONTHS, slot);
         const month = read.months[index];
         if (month === undefined) return [];
         const cell = (column: string, figure: number) =>
-          ({ command: 'set cell', sheet: 'monthly-climate', row: id, column, entry: `${figure} ${unit}` }) as const;
+          ({ command: 'set cell', sheet: MONTHS, row: id, column, entry: `${figure} ${unit}` }) as const;
         return [cell('low', month.low), cell('high', month.high)];
       }),
       message('paste cells', { count: months.length * 2 }),
@@ -43,6 +49,10 @@ export function ClimateStep() {
   };
   const last = farmFigure(book, 'average-last-frost');
   const first = farmFigure(book, 'average-first-frost');
+  const asRead = asReadWords(
+    askRows(book, MONTHS).map((row) => ({ month: row.text('month'), low: row.text('low'), high: row.text('high') })),
+    usual,
+  );
   return (
     <section class="first-step" aria-labelledby="first-climate">
       <h3 id="first-climate">2. How warm is it?</h3>
@@ -54,16 +64,16 @@ export function ClimateStep() {
           onChange={({ currentTarget }) => take(currentTarget.value, usual)}
         />
       </label>
-      {doubt === undefined || text === '' ? null : (
+      {doubt === undefined || bare === '' ? null : (
         <p class="finding level-warning">
           {doubt.says}{' '}
-          <button type="button" onClick={() => take(text, other)}>
+          <button type="button" onClick={() => take(bare, other)}>
             {`They are in ${other}`}
           </button>
         </p>
       )}
       {why === '' ? null : <p class="finding level-warning">{why}</p>}
-      <MonthsAsRead />
+      {asRead === undefined ? null : <p class="first-says">{asRead}</p>}
       <div class="fields">
         <FarmField column="average-last-frost" />
         <FarmField column="average-first-frost" />
@@ -74,18 +84,5 @@ export function ClimateStep() {
           : `In the average year no frost falls from ${showDate(last)} to ${showDate(first)}: ${first - last} days.`}
       </p>
     </section>
-  );
-}
-
-/** 'Low and high as read, in °C: January -7 to 3, ...', so that a slip is seen where it was made; nothing until all months are in. */
-function MonthsAsRead() {
-  const book = workbook();
-  const said = askRows(book, 'monthly-climate').flatMap((row) => {
-    const [low, high] = ['low', 'high'].map((column) => row.figure(column));
-    if (low === undefined || high === undefined) return [];
-    return `${row.text('month')} ${row.text('low')} to ${row.text('high')}`;
-  });
-  return said.length < 12 ? null : (
-    <p class="first-says">{`Low and high as read, in ${scales()[0]}: ${said.join(', ')}.`}</p>
   );
 }

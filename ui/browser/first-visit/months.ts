@@ -1,6 +1,9 @@
 // Twelve months of lows and highs out of what a person pastes: a table with a line a month, or a line of lows and a line of highs,
-// with or without names or numbers of months, a year's figure at the end, and heads. What could be meant in two ways is asked for
-// rather than guessed. Pure.
+// with or without names or numbers of months, from any month on, a year's figure at the end, and heads. What could be meant in two
+// ways is asked for rather than guessed. Pure.
+
+import { type FiguresLine, figuresIn, type Scale } from './month-figures.ts';
+import { type MonthNames, monthOfLine, monthsFrom, monthsNumbered, monthsOfHead } from './month-order.ts';
 
 export interface MonthMeans {
   readonly low: number;
@@ -8,93 +11,170 @@ export interface MonthMeans {
 }
 
 export type MonthsRead =
-  | { readonly ok: true; readonly months: readonly MonthMeans[] }
+  | {
+      readonly ok: true;
+      /** From January. */
+      readonly months: readonly MonthMeans[];
+      /** That was typed with them; undefined where none was. */
+      readonly scale: Scale | undefined;
+    }
   | { readonly ok: false; readonly why: string };
 
-interface Line {
-  /** As it was typed. */
-  readonly text: string;
-  readonly figures: readonly number[];
-}
+/** Lows and highs of the months in the order of the table, or what is missing or unclear. */
+type Table = { readonly order: readonly number[]; readonly means: readonly MonthMeans[] } | { readonly why: string };
 
 const MONTHS = 12;
-const LOW = /\b(?:t_?min|min(?:imum|ima)?|lows?|lowest|coldest)\b/i;
-const HIGH = /\b(?:t_?max|max(?:imum|ima)?|highs?|highest|warmest)\b/i;
+const LOW = /\b(?:t[_-]?min|min(?:imum|ima)?|lo|lows?|lowest|coldest|nights?|night-?time)\b/i;
+const HIGH = /\b(?:t[_-]?max|max(?:imum|ima)?|hi|highs?|highest|warmest|day-?time)\b/i;
 /** Of single years rather than of the usual one. */
 const RECORD = /record|extreme|absolute/i;
+/** Of something else than the warmth of the air. */
+const OTHER =
+  /\b(?:rain(?:fall|y)?|precip(?:itation)?|snow(?:fall)?|humidity|winds?|sun(?:shine|ny)?|soil|hours|days|mm|cm|inch(?:es)?|hpa|mbar)\b|%/i;
 const OF_THE_YEAR = /year|annual|mean|average|total/i;
 
-/** The lows and highs of twelve months, in the unit they were typed in; in a sentence what is missing or unclear otherwise. */
-export function readMonths(text: string): MonthsRead {
-  const typed = text.replaceAll('\u2212', '-').split(/\r?\n/);
-  const commasPart = commasArePartings(typed);
-  const lines = typed.map((line): Line => ({ text: line, figures: figuresOf(line, commasPart) }));
+/**
+ * The lows and highs of twelve months, in the scale they were typed in; in a sentence what is missing or unclear otherwise.
+ * `names` are the months as the workbook's locale has them, beside the English ones.
+ */
+export function readMonths(text: string, names: MonthNames = []): MonthsRead {
+  const { lines, scale, mixed } = figuresIn(text);
+  if (mixed) return { ok: false, why: 'Some figures are in °C and some in °F: type all of them in one.' };
   const wide = lines.filter(({ figures }) => figures.length === MONTHS || figures.length === MONTHS + 1);
-  if (wide.length >= 2) return acrossLines(wide);
-  const tall = lines.filter(({ figures }) => figures.length >= 2 && figures.length < MONTHS);
-  if (tall.length === MONTHS + 1 && OF_THE_YEAR.test(tall[MONTHS]?.text ?? '')) tall.pop();
-  if (tall.length !== MONTHS) {
-    const count = `${tall.length} ${tall.length === 1 ? 'line' : 'lines'}`;
-    return refused(
-      `Twelve months are wanted, a line each with its low and its high (or a line of twelve lows and one of twelve highs); ${count} could be read.`,
-    );
-  }
-  const head = lines.find(({ text: line }) => LOW.test(line) && HIGH.test(line));
-  return downLines(tall, head);
+  const numbers = wide.find(({ figures }) => monthsNumbered(figures) !== undefined);
+  const held = wide.filter((line) => line !== numbers);
+  const table = held.length >= 2 ? acrossLines(held, orderAcross(lines, numbers, names)) : downLines(lines, names);
+  if ('why' in table) return { ok: false, why: table.why };
+  const months = monthsFrom(0).map((month) => table.means[table.order.indexOf(month)] ?? { low: 0, high: 0 });
+  return { ok: true, months, scale };
 }
 
-function refused(why: string): MonthsRead {
-  return { ok: false, why };
+/** The months of wide lines: as a head names or numbers them, from January where none does. */
+function orderAcross(
+  lines: readonly FiguresLine[],
+  numbers: FiguresLine | undefined,
+  names: MonthNames,
+): readonly number[] {
+  const named = lines.flatMap(({ text }) => {
+    const order = monthsOfHead(text, names);
+    return order === undefined ? [] : [order];
+  });
+  return named[0] ?? monthsNumbered(numbers?.figures ?? []) ?? monthsFrom(0);
 }
 
-/** A line of lows and one of highs; the words at their front tell them apart where there are more. */
-function acrossLines(wide: readonly Line[]): MonthsRead {
-  const named = (kind: RegExp): readonly Line[] => wide.filter(({ text }) => kind.test(text) && !RECORD.test(text));
-  const [low, high] = wide.length === 2 ? wide : [only(named(LOW)), only(named(HIGH))];
-  if (low === undefined || high === undefined) {
-    return refused(
-      `${wide.length} lines hold twelve months each, and which are the lows and the highs is not clear: leave those two alone, or write “low” and “high” in front of them.`,
-    );
+/** A line of lows and one of highs; the words at their front tell them apart, from each other and from all else. */
+function acrossLines(wide: readonly FiguresLine[], order: readonly number[]): Table {
+  const meant = wide.filter(({ text }) => !RECORD.test(text) && !OTHER.test(text));
+  const named = (kind: RegExp): readonly FiguresLine[] => meant.filter(({ text }) => kind.test(text));
+  const lows = named(LOW);
+  const highs = named(HIGH);
+  const bare = meant.filter(({ text }) => labelOf(text) === '');
+  const [low, high] =
+    bare.length === 2 && lows.length + highs.length === 0
+      ? bare
+      : [
+          only(lows) ?? (lows.length === 0 ? only(bare) : undefined),
+          only(highs) ?? (highs.length === 0 ? only(bare) : undefined),
+        ];
+  if (low !== undefined && high !== undefined && low !== high) {
+    return { order, means: monthsFrom(0).map((at) => means(low.figures[at] ?? 0, high.figures[at] ?? 0)) };
   }
-  return { ok: true, months: low.figures.slice(0, MONTHS).map((a, month) => means(a, high.figures[month] ?? a)) };
+  const called = wide.map(({ text }) => labelOf(text)).filter((label) => label !== '');
+  const said = called.length === 0 ? '' : ` (${called.map((label) => `“${label}”`).join(', ')})`;
+  return {
+    why: `${wide.length} lines hold twelve months each${said}, and which are the lows and the highs is not clear: leave those two alone, or write “low” and “high” in front of them.`,
+  };
+}
+
+/** What a line of figures is called: its letters, without the scale. */
+function labelOf(text: string): string {
+  return (text.replace(/°[CF]?/g, ' ').match(/\p{L}[\p{L}\p{M}_-]*/gu) ?? []).join(' ');
 }
 
 /** A line a month. */
-function downLines(tall: readonly Line[], head: Line | undefined): MonthsRead {
-  const first = namesOfMonths(tall);
+function downLines(lines: readonly FiguresLine[], names: MonthNames): Table {
+  const tall = linesOfMonths(lines, names);
+  if (tall.length !== MONTHS) {
+    const count = `${tall.length} ${tall.length === 1 ? 'line' : 'lines'}`;
+    return {
+      why: `Twelve months are wanted, a line each with its low and its high (or a line of twelve lows and one of twelve highs); ${count} could be read.`,
+    };
+  }
   const [width, ...others] = new Set(tall.map(({ figures }) => figures.length));
   if (width === undefined || others.length > 0) {
-    return refused('Some of the twelve lines hold more figures than others: leave each its low and its high.');
+    return { why: 'Some of the twelve lines hold more figures than others: leave each its low and its high.' };
   }
-  const [low, high] = width - first === 2 ? [first, first + 1] : (headed(head, width) ?? []);
-  if (low === undefined || high === undefined) {
-    return refused(
-      `Each line holds ${width - first} figures, and which are the low and the high is not clear: leave those two alone, or write heads in a line above, such as “low” and “high”.`,
-    );
+  const { front, numbered } = namesOfMonths(tall);
+  const order = orderDown(tall, numbered, names);
+  if (order === undefined) {
+    return { why: 'Which line is which month is not clear: begin all twelve with their months, or none of them.' };
   }
-  return { ok: true, months: tall.map(({ figures }) => means(figures[low] ?? 0, figures[high] ?? 0)) };
+  const places = headed(lines.slice(0, lines.indexOf(tall[0] ?? { text: '', figures: [] })), width, front);
+  if (places === undefined) {
+    return {
+      why: `Each line holds ${width - front} figures, and which are the low and the high is not clear: leave those two alone, or write heads in a line above, such as “low” and “high”.`,
+    };
+  }
+  const [low, high] = places;
+  return { order, means: tall.map(({ figures }) => means(figures[low] ?? 0, figures[high] ?? 0)) };
 }
 
-/** How many figures at the front of each line only say which month it is: its year, its number. */
-function namesOfMonths(tall: readonly Line[]): number {
-  const are = (at: number, named: (figure: number, month: number) => boolean): boolean =>
-    tall.every(({ figures }, index) => figures.length > at + 2 && named(figures[at] ?? 0, index + 1));
-  const years = are(0, (figure) => figure >= 1000) ? 1 : 0;
-  return years + (are(years, (figure, month) => figure === month) ? 1 : 0);
+/** The lines that have a month's figures: those that name the twelve months, else all of two figures and more but the year's. */
+function linesOfMonths(lines: readonly FiguresLine[], names: MonthNames): readonly FiguresLine[] {
+  const tall = lines.filter(({ figures }) => figures.length >= 2 && figures.length < MONTHS);
+  const named = tall.filter(({ text }) => monthOfLine(text, names) !== undefined);
+  if (named.length === MONTHS) return named;
+  const hasYear = tall.length === MONTHS + 1 && OF_THE_YEAR.test(tall[MONTHS]?.text ?? '');
+  return hasYear ? tall.slice(0, MONTHS) : tall;
 }
 
-/** Which of so many figures the heads call the low and the high. */
-function headed(head: Line | undefined, width: number): readonly [number, number] | undefined {
-  if (head === undefined) return undefined;
+/** The months of twelve lines: as they name or number them, from January where they do neither; undefined where that is not clear. */
+function orderDown(
+  tall: readonly FiguresLine[],
+  numbered: readonly number[] | undefined,
+  names: MonthNames,
+): readonly number[] | undefined {
+  const named = tall.map(({ text }) => monthOfLine(text, names));
+  const order = named.flatMap((month) => month ?? []);
+  if (new Set(order).size === MONTHS) return order;
+  const usual = numbered ?? monthsFrom(0);
+  return named.every((month, at) => month === undefined || month === usual[at]) ? usual : undefined;
+}
+
+/** How many figures at the front of each line only say which month it is, its year and its number, and the months so numbered. */
+function namesOfMonths(tall: readonly FiguresLine[]): {
+  readonly front: number;
+  readonly numbered: readonly number[] | undefined;
+} {
+  const spare = (at: number): boolean => tall.every(({ figures }) => figures.length > at + 2);
+  const years = spare(0) && tall.every(({ figures }) => (figures[0] ?? 0) >= 1000) ? 1 : 0;
+  const numbered = spare(years) ? monthsNumbered(tall.map(({ figures }) => figures[years] ?? 0)) : undefined;
+  return { front: years + (numbered === undefined ? 0 : 1), numbered };
+}
+
+/** Which of so many figures are the low and the high: as heads above call them, or the two there are where heads don't say otherwise. */
+function headed(above: readonly FiguresLine[], width: number, front: number): readonly [number, number] | undefined {
+  const called = (word: string, kind: RegExp): boolean => kind.test(word) && !RECORD.test(word) && !OTHER.test(word);
+  const heads = above.map(({ text }) => headsOf(text, width));
+  for (const words of heads) {
+    const place = (kind: RegExp): number | undefined =>
+      only(words.flatMap((word, at) => (called(word, kind) ? [at] : [])));
+    const [low, high] = [place(LOW), place(HIGH)];
+    if (low !== undefined && high !== undefined) return [low, high];
+  }
+  const sayOther = heads.some((words) =>
+    words.some((word) => [LOW, HIGH, RECORD, OTHER].some((kind) => kind.test(word))),
+  );
+  return width - front === 2 && !sayOther ? [front, front + 1] : undefined;
+}
+
+/** The heads of so many figures; none where the line is no such heads. */
+function headsOf(text: string, width: number): readonly string[] {
   const parted = [/[\t;]/, /,/, /\s{2,}/, /\s+/]
-    .map((by) => head.text.trim().split(by))
+    .map((by) => text.trim().split(by))
     .find((words) => words.length === width || words.length === width + 1);
   // A head before the figures' own stands over the names of months.
-  const words = parted?.slice(-width) ?? [];
-  const place = (kind: RegExp): number | undefined =>
-    only(words.flatMap((word, at) => (kind.test(word) && !RECORD.test(word) ? [at] : [])));
-  const [low, high] = [place(LOW), place(HIGH)];
-  return low === undefined || high === undefined ? undefined : [low, high];
+  return parted?.slice(-width) ?? [];
 }
 
 function only<T>(found: readonly T[]): T | undefined {
@@ -103,19 +183,4 @@ function only<T>(found: readonly T[]): T | undefined {
 
 function means(a: number, b: number): MonthMeans {
   return { low: Math.min(a, b), high: Math.max(a, b) };
-}
-
-/** Whether commas stand between figures rather than within them: where points stand within, where one figure follows another with
-    nothing else between, or where lines would hold a single figure otherwise. */
-function commasArePartings(lines: readonly string[]): boolean {
-  const having = lines.filter((line) => /\d,\d/.test(line));
-  if (having.some((line) => /\d\.\d|\d,-?\d+,/.test(line))) return true;
-  return having.some((line) => figuresOf(line, false).length < 2);
-}
-
-function figuresOf(line: string, commasPart: boolean): readonly number[] {
-  // From 30 to 48, 30-48 and 30 – 48 are two figures, 30 -48 are two of which one is below zero.
-  const apart = line.replace(/(\d(?:\s?\u00b0?[CF])?)(?:\s*[\u2013\u2014]\s*|-|\s-\s)(?=-?\d)/gi, '$1 ');
-  const found = apart.match(commasPart ? /-?\d+(?:\.\d+)?/g : /-?\d+(?:[.,]\d+)?/g) ?? [];
-  return found.map((figure) => Number(figure.replace(',', '.')));
 }
