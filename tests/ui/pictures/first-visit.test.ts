@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { message } from '../../../engine/index.ts';
-import { bedCommands } from '../../../ui/browser/first-visit/first-beds.ts';
+import { bedCommands, laidOutWords } from '../../../ui/browser/first-visit/first-beds.ts';
 import { cropsFound, toggleCrop } from '../../../ui/browser/first-visit/first-crops.ts';
 import { KNOWN_PLACES, placeCalled } from '../../../ui/browser/first-visit/places.ts';
 import { seasonOf } from '../../sheets/season.ts';
@@ -86,4 +86,14 @@ test('beds are numbered past those that are there', () => {
   const names = [...book.rows('Beds')].map((row) => book.rowName('Beds', row));
   expect(names).toEqual(['Bed 2', 'Bed 1', 'Bed 3', 'Bed 4']);
   expect(bedCommands(book.workbook, 0)).toEqual([]);
+});
+
+test('of more beds than are laid out at one time the rest is said', () => {
+  const { book } = seasonOf({});
+  expect(bedCommands(book.workbook, 250).length).toBe(200);
+  expect(laidOutWords(250)).toBe(
+    '200 of the 250 beds are laid out, the most at one time: press again for the other 50.',
+  );
+  expect(laidOutWords(200)).toBe('200 beds are laid out.');
+  expect(laidOutWords(1)).toBe('One bed is laid out.');
 });

@@ -4,11 +4,11 @@ import { useState } from 'preact/hooks';
 import { message } from '../../../engine/index.ts';
 import { BEDS } from '../panels/columns.ts';
 import { askRows, inUnit, sumOf } from '../pictures/kit/ask.ts';
-import { change } from '../store/change.ts';
+import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { workbook } from '../store/workbook.ts';
 import { FarmField } from './farm-field.tsx';
-import { bedCommands, bedCount, MOST_BEDS } from './first-beds.ts';
+import { bedCommands, bedCount, laidOutWords, MOST_BEDS } from './first-beds.ts';
 
 export function BedsStep() {
   const book = workbook();
@@ -21,10 +21,13 @@ export function BedsStep() {
       tell('How many beds? A whole number is wanted, such as 10.', 'refusal');
       return;
     }
-    change(
+    const done = change(
       bedCommands(book, wanted),
       message('add row', { row: `${Math.min(wanted, MOST_BEDS)} beds`, sheet: 'Beds' }),
     );
+    if (done.refused) return;
+    if (wanted > MOST_BEDS) setCount(String(wanted - MOST_BEDS));
+    tell(laidOutWords(wanted), 'done', UNDO);
   };
   return (
     <section class="first-step" aria-labelledby="first-beds">

@@ -1,10 +1,10 @@
 // Beds by count and size, as a newcomer gives them: the farm's usual length, and so many beds called by number. Pure: questions and
 // commands.
 
-import { type Book, type Command, ONLY_ROW, rowNamed, rows } from '../../../engine/index.ts';
-import { BEDS, FARM } from '../panels/columns.ts';
+import { type Book, type Command, rowNamed, rows } from '../../../engine/index.ts';
+import { BEDS } from '../panels/columns.ts';
 
-/** More than that are imported from a list, not made here. */
+/** The most at one time: a slip such as 1000 for 100 is seen before it fills the sheet. */
 export const MOST_BEDS = 200;
 
 /** So many more beds, called 'Bed 1' and on, past those whose names are taken. Lengths and widths are the farm's usual ones. */
@@ -18,9 +18,11 @@ export function bedCommands(book: Book, count: number): readonly Command[] {
   return commands;
 }
 
-/** The usual length or width of the farm's beds, as typed. */
-export function usualBed(column: 'bed-length' | 'bed-width', entry: string): Command {
-  return { command: 'set cell', sheet: FARM, row: ONLY_ROW, column, entry };
+/** What is said once so many were asked for: where that is more than are made at one time, how many are still to come. */
+export function laidOutWords(wanted: number): string {
+  if (wanted <= MOST_BEDS) return wanted === 1 ? 'One bed is laid out.' : `${wanted} beds are laid out.`;
+  const rest = wanted - MOST_BEDS;
+  return `${MOST_BEDS} of the ${wanted} beds are laid out, the most at one time: press again for the other ${rest}.`;
 }
 
 export function bedCount(book: Book): number {
