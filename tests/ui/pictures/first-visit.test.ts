@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { message } from '../../../engine/index.ts';
 import { bedCommands, laidOutWords } from '../../../ui/browser/first-visit/first-beds.ts';
 import { cropsFound, toggleCrop } from '../../../ui/browser/first-visit/first-crops.ts';
-import { KNOWN_PLACES, placeCalled } from '../../../ui/browser/first-visit/places.ts';
+import { KNOWN_PLACES, placeCalled, placesLike } from '../../../ui/browser/first-visit/places.ts';
 import { seasonOf } from '../../sheets/season.ts';
 
 describe('places', () => {
@@ -16,6 +16,28 @@ describe('places', () => {
     expect(placeCalled(' madison ')?.latitude).toBe(43.1);
     expect(placeCalled('Hobart')?.latitude).toBeLessThan(0);
     expect(placeCalled('nowhere')).toBeUndefined();
+  });
+
+  test.each([
+    ['Z\u00fcrich', 'Zurich'],
+    ['Montr\u00e9al', 'Montreal'],
+    ['M\u00fcnchen', 'Munich'],
+    ['K\u00f8benhavn', 'Copenhagen'],
+    ['St. Louis', 'Saint Louis'],
+    ['portland,  oregon', 'Portland, Oregon'],
+  ])('%s is %s', (typed, name) => {
+    expect(placeCalled(typed)?.name).toBe(name);
+  });
+
+  test.each([
+    ['Portland', ['Portland, Maine', 'Portland, Oregon']],
+    ['Paris, Texas', ['Paris']],
+    ['New York City', ['New York', 'York']],
+    ['Melborne', ['Melbourne']],
+    ['Nowhere', []],
+  ])('%s is no place of the list, but may mean %j', (typed, names) => {
+    expect(placeCalled(typed)).toBeUndefined();
+    expect(placesLike(typed).map(({ name }) => name)).toEqual(names);
   });
 });
 

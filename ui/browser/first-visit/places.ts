@@ -1,5 +1,8 @@
 // Places to pick a latitude from without a network. Latitudes and longitudes are from memory, to the nearest tenth of a degree,
-// which moves the length of a day by less than a minute; whoever knows better types it. South and west are below zero. Pure.
+// which moves the length of a day by less than a minute; whoever knows better types it. South and west are below zero. In brackets
+// what its own people call a place. Pure.
+
+import { nearestName } from '../../../engine/index.ts';
 
 export interface Place {
   readonly name: string;
@@ -12,7 +15,7 @@ Adelaide -34.9 138.6
 Amsterdam 52.4 4.9
 Anchorage 61.2 -149.9
 Asheville 35.6 -82.6
-Athens 38.0 23.7
+Athens (Athina) 38.0 23.7
 Atlanta 33.7 -84.4
 Auckland -36.8 174.8
 Austin 30.3 -97.7
@@ -27,7 +30,7 @@ Burlington, Vermont 44.5 -73.2
 Cape Town -33.9 18.4
 Chicago 41.9 -87.6
 Christchurch -43.5 172.6
-Copenhagen 55.7 12.6
+Copenhagen (København) 55.7 12.6
 Cork 51.9 -8.5
 Denver 39.7 -105.0
 Des Moines 41.6 -93.6
@@ -43,16 +46,16 @@ Hobart -42.9 147.3
 Ithaca 42.4 -76.5
 Kansas City 39.1 -94.6
 Knoxville 36.0 -83.9
-Lisbon 38.7 -9.1
+Lisbon (Lisboa) 38.7 -9.1
 London 51.5 -0.1
 Lyon 45.8 4.8
 Madison 43.1 -89.4
 Madrid 40.4 -3.7
 Melbourne -37.8 145.0
-Milan 45.5 9.2
+Milan (Milano) 45.5 9.2
 Minneapolis 45.0 -93.3
 Montreal 45.5 -73.6
-Munich 48.1 11.6
+Munich (München) 48.1 11.6
 Nashville 36.2 -86.8
 New York 40.7 -74.0
 Oslo 59.9 10.8
@@ -64,10 +67,10 @@ Philadelphia 40.0 -75.2
 Phoenix 33.4 -112.1
 Portland, Maine 43.7 -70.3
 Portland, Oregon 45.5 -122.7
-Prague 50.1 14.4
+Prague (Praha) 50.1 14.4
 Raleigh 35.8 -78.6
 Richmond, Virginia 37.5 -77.4
-Rome 41.9 12.5
+Rome (Roma) 41.9 12.5
 Sacramento 38.6 -121.5
 Saint Louis 38.6 -90.2
 Salt Lake City 40.8 -111.9
@@ -81,25 +84,64 @@ Sydney -33.9 151.2
 Tokyo 35.7 139.7
 Toronto 43.7 -79.4
 Vancouver 49.3 -123.1
-Vienna 48.2 16.4
-Warsaw 52.2 21.0
+Vienna (Wien) 48.2 16.4
+Warsaw (Warszawa) 52.2 21.0
 Wellington -41.3 174.8
 Winnipeg 49.9 -97.1
 York 54.0 -1.1
 Zurich 47.4 8.5
 `;
 
-export const KNOWN_PLACES: readonly Place[] = PLACES.trim()
+interface Listed extends Place {
+  /** What it is called, folded: by its name, and by its own people. */
+  readonly called: readonly string[];
+}
+
+const LISTED: readonly Listed[] = PLACES.trim()
   .split('\n')
   .flatMap((line) => {
-    const match = /^(.+) (-?\d+\.\d) (-?\d+\.\d)$/.exec(line);
+    const match = /^(.+?)(?: \((.+)\))? (-?\d+\.\d) (-?\d+\.\d)$/.exec(line);
     if (match === null) return [];
-    const [, name = '', latitude, longitude] = match;
-    return [{ name, latitude: Number(latitude), longitude: Number(longitude) }];
+    const [, name = '', own, latitude, longitude] = match;
+    const called = [name, ...(own === undefined ? [] : [own])].map(folded);
+    return [{ name, called, latitude: Number(latitude), longitude: Number(longitude) }];
   });
 
-/** The place that is called so, case aside; undefined where the list has none. */
+export const KNOWN_PLACES: readonly Place[] = LISTED;
+
+/** The place that is called so, case, accents and points aside; undefined where the list has none, or not it alone. */
 export function placeCalled(typed: string): Place | undefined {
-  const wanted = typed.trim().toLowerCase();
-  return KNOWN_PLACES.find(({ name }) => name.toLowerCase() === wanted);
+  const wanted = folded(typed);
+  return LISTED.find(({ called }) => called.includes(wanted));
+}
+
+const MOST_NEAR = 4;
+
+/** The places of the list that a name which is none of theirs may mean: of several of the name, or misspelt; at most four. */
+export function placesLike(typed: string): readonly Place[] {
+  const wanted = folded(typed.split(',')[0] ?? '').split(' ');
+  const within = (words: readonly string[], all: readonly string[]): boolean =>
+    words.every((word) => word.length >= 3 && all.some((one) => one.startsWith(word)));
+  const alike = LISTED.filter(({ called }) =>
+    called.some((name) => within(wanted, name.split(' ')) || within(name.split(' '), wanted)),
+  );
+  if (alike.length > 0) return alike.slice(0, MOST_NEAR);
+  const near = nearestName(
+    wanted.join(' '),
+    LISTED.flatMap(({ called }) => called),
+  );
+  return LISTED.filter(({ called }) => near !== undefined && called.includes(near));
+}
+
+/** Its words in small letters without accents, with 'saint' for 'St.'. */
+function folded(text: string): string {
+  return text
+    .replace(/\u00f8/gi, 'o')
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((word) => word !== '')
+    .map((word) => (word === 'st' ? 'saint' : word))
+    .join(' ');
 }

@@ -8,15 +8,18 @@ import { askRows, inUnit } from '../pictures/kit/ask.ts';
 import { change } from '../store/change.ts';
 import { workbook } from '../store/workbook.ts';
 import { FarmField } from './farm-field.tsx';
-import { KNOWN_PLACES, placeCalled } from './places.ts';
+import { KNOWN_PLACES, placeCalled, placesLike } from './places.ts';
 
 export function WhereStep() {
   const book = workbook();
-  const [unknown, setUnknown] = useState('');
+  const [town, setTown] = useState('');
   const latitude = farmFigure(book, 'latitude');
+  /** A town that the list hasn't, and the latitude that stood then: once that is another, the question is answered. */
+  const [unknown, setUnknown] = useState({ town: '', latitude });
   const choose = (typed: string): void => {
     const place = placeCalled(typed);
-    setUnknown(place === undefined ? typed.trim() : '');
+    setTown(place?.name ?? typed);
+    setUnknown({ town: place === undefined ? typed.trim() : '', latitude });
     if (place === undefined) return;
     const cell = (column: string, figure: number) =>
       ({ command: 'set cell', sheet: FARM, row: ONLY_ROW, column, entry: String(figure) }) as const;
@@ -34,6 +37,8 @@ export function WhereStep() {
           type="text"
           list="first-places"
           autocomplete="off"
+          value={town}
+          onInput={({ currentTarget }) => setTown(currentTarget.value)}
           onChange={({ currentTarget }) => choose(currentTarget.value)}
         />
       </label>
@@ -42,10 +47,8 @@ export function WhereStep() {
           <option key={name} value={name} />
         ))}
       </datalist>
-      {unknown === '' ? null : (
-        <p class="finding level-warning">
-          {`“${unknown}” is not in the list: type its latitude, or take a town of the list near it.${latitude === undefined ? '' : ' Till then the latitude stays as it is.'}`}
-        </p>
+      {unknown.town === '' || unknown.latitude !== latitude ? null : (
+        <UnknownTown town={unknown.town} isSet={latitude !== undefined} onChoose={choose} />
       )}
       <div class="fields">
         <FarmField column="latitude" />
@@ -56,6 +59,32 @@ export function WhereStep() {
           : daysWords()}
       </p>
     </section>
+  );
+}
+
+interface UnknownTownProps {
+  readonly town: string;
+  /** Whether a latitude stands meanwhile. */
+  readonly isSet: boolean;
+  readonly onChoose: (town: string) => void;
+}
+
+/** What is said of a town that the list hasn't, with those of it that may be meant. */
+function UnknownTown({ town, isSet, onChoose }: UnknownTownProps) {
+  const like = placesLike(town);
+  const way =
+    like.length === 0
+      ? 'type its latitude, or take a town of the list near it.'
+      : `type its latitude, or take ${like.length === 1 ? 'this' : 'one of these'}.`;
+  return (
+    <div class="finding level-warning">
+      <p>{`“${town}” is not in the list: ${way}${isSet ? ' Till then the latitude stays as it is.' : ''}`}</p>
+      {like.map(({ name }) => (
+        <button key={name} type="button" onClick={() => onChoose(name)}>
+          {name}
+        </button>
+      ))}
+    </div>
   );
 }
 
