@@ -3,7 +3,7 @@
 
 import { type Book, rows } from '../../../engine/index.ts';
 import { BEDS, FARM, PLANTING, PLANTINGS } from '../panels/columns.ts';
-import { hasColumns } from '../pictures/kit/ask.ts';
+import { hasColumns } from '../pictures/kit/needs.ts';
 import type { View } from '../store/view.ts';
 
 const GLANCE_NEEDS = { [BEDS]: [], [FARM]: [], [PLANTINGS]: [PLANTING.bed, PLANTING.plantedOut, PLANTING.bedFree] };

@@ -1,5 +1,5 @@
-// How pictures ask a workbook: whether it has the columns a picture needs, figures by row, and figures in words in a column's own
-// unit. Pure questions; the models of the pictures call it.
+// How pictures ask a workbook: whether it has the columns a picture needs (needs.ts), figures by row, and figures in words in a
+// column's own unit. Pure questions; the models of the pictures call it.
 
 import {
   type Book,
@@ -18,15 +18,7 @@ import {
 import { columnOf } from '../../store/sheets.ts';
 import { inWords } from '../../store/shown.ts';
 
-/** Columns that something can't do without, by sheet, all by id. */
-export type Needs = Readonly<Record<string, readonly string[]>>;
-
-export function hasColumns(book: Book, needs: Needs): boolean {
-  return Object.entries(needs).every(([sheet, columns]) => {
-    const view = sheetView(book, sheet);
-    return view !== undefined && columns.every((column) => columnOf(view, column) !== undefined);
-  });
-}
+export { hasColumns, type Needs } from './needs.ts';
 
 /** One row of a sheet, asked by column ids. */
 export interface AskedRow {
