@@ -108,7 +108,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
     'Napa cabbage',
     {
       ...usual({
-        'Also called': 'Chinese cabbage, napa',
+        'Also called': 'Chinese cabbage, napa, Chinese leaves, wombok',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'blocks',
       }),
@@ -187,7 +187,7 @@ export const ASIAN_BRASSICAS: readonly Crop[] = [
   ),
   crop('broccoli-raab', 'Broccoli raab', {
     ...usual({
-      'Also called': 'rapini, cima di rapa',
+      'Also called': 'rapini, cima di rapa, broccoli rabe',
       'Start methods': 'blocks, cells, direct seed',
       'Usual start': 'direct seed',
     }),

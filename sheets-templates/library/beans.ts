@@ -51,7 +51,7 @@ export const BEANS: readonly Crop[] = [
     'Bean, snap bush',
     {
       ...usual({
-        'Also called': 'bush beans, green beans, French beans',
+        'Also called': 'bush beans, green beans, French beans, string beans, dwarf beans',
         'Start methods': 'blocks, cells, direct seed',
         'Usual start': 'direct seed',
       }),

@@ -23,7 +23,7 @@ export const BUNCHING_ALLIUMS: readonly Crop[] = [
     'Onion, bunching',
     {
       ...usual({
-        'Also called': 'scallions, green onions, spring onions, bunching onions',
+        'Also called': 'scallions, green onions, spring onions, bunching onions, salad onions',
         'Start methods': 'blocks, cells, direct seed',
         'Usual start': 'blocks',
         Overwinters: 'either',

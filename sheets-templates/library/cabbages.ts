@@ -55,7 +55,7 @@ export const CABBAGES: readonly Crop[] = [
     'Cabbage',
     {
       ...usual({
-        'Also called': 'cabbages, white cabbage, savoy',
+        'Also called': 'cabbages, white cabbage, savoy, red cabbage, spring cabbage',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'blocks',
       }),

@@ -125,7 +125,7 @@ export const CORN_AND_OKRA: readonly Crop[] = [
     'Okra',
     {
       ...usual({
-        'Also called': 'gumbo, ladies fingers',
+        'Also called': 'gumbo, ladies fingers, bhindi',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'cells',
       }),

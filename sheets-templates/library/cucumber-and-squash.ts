@@ -53,7 +53,7 @@ export const CUCUMBER_AND_SQUASH: readonly Crop[] = [
     'Cucumber',
     {
       ...usual({
-        'Also called': 'cucumbers',
+        'Also called': 'cucumbers, gherkins, cornichons, cukes',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'cells',
       }),
@@ -139,7 +139,7 @@ export const CUCUMBER_AND_SQUASH: readonly Crop[] = [
     'Squash, summer',
     {
       ...usual({
-        'Also called': 'zucchini, courgettes, summer squash',
+        'Also called': 'zucchini, courgettes, summer squash, marrows, patty pans',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'cells',
       }),

@@ -40,7 +40,7 @@ export const GARLIC_AND_LEEK: readonly Crop[] = [
     'Garlic',
     {
       ...usual({
-        'Also called': 'garlic bulbs',
+        'Also called': 'hardneck, softneck',
         'Start methods': 'sets (cloves)',
         'Usual start': 'sets',
         'Planted piece': 'clove',

@@ -79,7 +79,7 @@ export const HUSK_TOMATOES: readonly Crop[] = [
   ),
   crop('ground-cherry', 'Ground cherry', {
     ...usual({
-      'Also called': 'ground cherries, Cape gooseberries',
+      'Also called': 'ground cherries, Cape gooseberries, physalis',
       'Start methods': 'blocks, cells, plants',
       'Usual start': 'cells',
     }),

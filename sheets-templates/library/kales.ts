@@ -35,7 +35,7 @@ export const KALES: readonly Crop[] = [
     'Kale',
     {
       ...usual({
-        'Also called': 'borecole, curly kale',
+        'Also called': 'borecole, curly kale, cavolo nero',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'blocks',
         Overwinters: 'either',
@@ -135,7 +135,7 @@ export const KALES: readonly Crop[] = [
     'Collards',
     {
       ...usual({
-        'Also called': 'collard greens',
+        'Also called': 'collard greens, spring greens',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'blocks',
         Overwinters: 'either',

@@ -41,7 +41,7 @@ export const LETTUCES: readonly Crop[] = [
     'Lettuce, head',
     {
       ...usual({
-        'Also called': 'lettuce, head lettuce, butterhead, crisphead',
+        'Also called': 'lettuce, head lettuce, butterhead, crisphead, iceberg',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'blocks',
       }),

@@ -33,7 +33,7 @@ export const MELONS: readonly Crop[] = [
     'Melon',
     {
       ...usual({
-        'Also called': 'melons, muskmelon, cantaloupe',
+        'Also called': 'melons, muskmelon, cantaloupe, honeydew, rockmelon',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'cells',
       }),

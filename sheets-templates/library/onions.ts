@@ -57,7 +57,7 @@ export const ONIONS: readonly Crop[] = [
     'Onion, bulb',
     {
       ...usual({
-        'Also called': 'onions, dry onions, storage onions',
+        'Also called': 'onions, dry onions, storage onions, red onions',
         'Start methods': 'blocks, cells, direct seed, sets, plants',
         'Usual start': 'blocks',
         Overwinters: 'either',
@@ -167,7 +167,7 @@ export const ONIONS: readonly Crop[] = [
     'Shallot',
     {
       ...usual({
-        'Also called': 'shallots',
+        'Also called': 'shallots, eschalots',
         'Start methods': 'blocks, cells, sets',
         'Usual start': 'blocks',
         'Planted piece': 'set',

@@ -122,7 +122,7 @@ export const PEAS: readonly Crop[] = [
   ),
   crop('pea-snow', 'Pea, snow', {
     ...usual({
-      'Also called': 'snow peas, mangetout',
+      'Also called': 'snow peas, mangetout, mange tout',
       'Start methods': 'blocks, cells, direct seed',
       'Usual start': 'direct seed',
     }),
@@ -199,7 +199,7 @@ export const PEAS: readonly Crop[] = [
     'Pea, shelling',
     {
       ...usual({
-        'Also called': 'garden peas, English peas, shell peas',
+        'Also called': 'garden peas, English peas, shell peas, petits pois',
         'Start methods': 'blocks, cells, direct seed',
         'Usual start': 'direct seed',
       }),

@@ -141,7 +141,7 @@ export const PEPPERS: readonly Crop[] = [
   ),
   crop('pepper-hot', 'Pepper, hot', {
     ...usual({
-      'Also called': 'chile, chili, chilli peppers, hot peppers',
+      'Also called': 'chile, chili, chilli peppers, hot peppers, jalapenos',
       'Start methods': 'blocks, cells, plants',
       'Usual start': 'cells',
     }),
@@ -204,7 +204,7 @@ export const PEPPERS: readonly Crop[] = [
     'Eggplant',
     {
       ...usual({
-        'Also called': 'aubergine, eggplants',
+        'Also called': 'aubergine, eggplants, brinjal',
         'Start methods': 'blocks, cells, plants',
         'Usual start': 'cells',
       }),

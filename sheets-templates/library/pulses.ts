@@ -20,7 +20,7 @@ import { CORNELL_FAMILIES, LENDWAY, MAINE_CHART } from './sources-space.ts';
 export const PULSES: readonly Crop[] = [
   crop('dry-bean', 'Dry bean', {
     ...usual({
-      'Also called': 'dry beans, shelling beans, pulses',
+      'Also called': 'dry beans, shelling beans, pulses, kidney beans, haricots',
       'Start methods': 'direct seed',
       'Usual start': 'direct seed',
     }),
@@ -80,7 +80,7 @@ export const PULSES: readonly Crop[] = [
     'Edamame',
     {
       ...usual({
-        'Also called': 'vegetable soybeans, green soybeans',
+        'Also called': 'vegetable soybeans, green soybeans, soya beans',
         'Start methods': 'blocks, cells, direct seed',
         'Usual start': 'direct seed',
       }),

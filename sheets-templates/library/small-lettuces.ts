@@ -92,7 +92,7 @@ export const SMALL_LETTUCES: readonly Crop[] = [
     'Salad mix, baby leaf',
     {
       ...usual({
-        'Also called': 'salad mix, baby lettuce, mesclun, cut lettuce',
+        'Also called': 'salad mix, baby lettuce, mesclun, cut lettuce, salad leaves, spring mix',
         'Start methods': 'blocks, cells, direct seed',
         'Usual start': 'direct seed',
       }),

@@ -138,7 +138,7 @@ export const SPINACH_AND_CHARD: readonly Crop[] = [
     'Chard',
     {
       ...usual({
-        'Also called': 'Swiss chard, silverbeet, leaf beet',
+        'Also called': 'Swiss chard, silverbeet, leaf beet, perpetual spinach',
         'Start methods': 'blocks, cells, direct seed, plants',
         'Usual start': 'blocks',
         Overwinters: 'either',

@@ -49,7 +49,7 @@ export const TOMATOES: readonly Crop[] = [
     'Tomato',
     {
       ...usual({
-        'Also called': 'tomatoes, slicing tomato',
+        'Also called': 'tomatoes, slicing tomato, beefsteak',
         'Start methods': 'blocks, cells, plants',
         'Usual start': 'cells',
       }),

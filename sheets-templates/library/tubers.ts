@@ -34,7 +34,7 @@ export const TUBERS: readonly Crop[] = [
     'Potato',
     {
       ...usual({
-        'Also called': 'potatoes',
+        'Also called': 'potatoes, spuds, tatties, new potatoes',
         'Start methods': 'sets (seed tubers)',
         'Usual start': 'sets',
         'Planted piece': 'seed tuber',
@@ -98,7 +98,7 @@ export const TUBERS: readonly Crop[] = [
     'Sweet potato',
     {
       ...usual({
-        'Also called': 'sweet potatoes, kumara',
+        'Also called': 'sweet potatoes, kumara, yams',
         'Start methods': 'plants (slips)',
         'Usual start': 'plants',
         'Planted piece': 'slip',

@@ -175,7 +175,7 @@ export const WINTER_BRASSICA_ROOTS: readonly Crop[] = [
     'Rutabaga',
     {
       ...usual({
-        'Also called': 'swede, swede turnip, rutabagas',
+        'Also called': 'swede, swede turnip, rutabagas, neeps',
         'Start methods': 'blocks, cells, direct seed',
         'Usual start': 'direct seed',
       }),

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { message } from '../../../engine/index.ts';
+import { CROP_GROUPS, isInGroup } from '../../../ui/browser/first-visit/crop-groups.ts';
 import { bedCommands, laidOutWords } from '../../../ui/browser/first-visit/first-beds.ts';
 import { cropsFound, toggleCrop } from '../../../ui/browser/first-visit/first-crops.ts';
 import { KNOWN_PLACES, placeCalled, placesLike } from '../../../ui/browser/first-visit/places.ts';
@@ -66,8 +67,49 @@ describe('crops', () => {
     ['onions', 'Onion, bulb'],
     ['lettuce', 'Lettuce, head'],
     ['tomatoes', 'Tomato'],
+    ['mange tout', 'Pea, snow'],
+    ['mangetout', 'Pea, snow'],
+    ['mange-touts', 'Pea, snow'],
+    ['spuds', 'Potato'],
+    ['new potatoes', 'Potato'],
+    ['gherkins', 'Cucumber'],
+    ['sweetcorn', 'Sweet corn'],
+    ['water melons', 'Watermelon'],
+    ['egg plant', 'Eggplant'],
+    ['beet root', 'Beet'],
+    ['marrows', 'Squash, summer'],
+    ['neeps', 'Rutabaga'],
+    ['Chinese leaves', 'Napa cabbage'],
+    ['spring greens', 'Collards'],
+    ['yams', 'Sweet potato'],
+    ['petits pois', 'Pea, shelling'],
+    ['jalape\u00f1os', 'Pepper, hot'],
+    ['fris\u00e9e', 'Endive and escarole'],
+    ['lady\u2019s fingers', 'Okra'],
+    ['lambs lettuce', 'Corn salad'],
+    ['salad leaves', 'Salad mix, baby leaf'],
   ])('%s finds %s before all others', (typed, crop) => {
     expect(cropsFound(workbook, typed)[0]?.name).toBe(crop);
+  });
+
+  test.each([
+    ['herbs', ['Basil', 'Parsley', 'Chives', 'Rosemary'], 'Carrot'],
+    ['root vegetables', ['Carrot', 'Beet', 'Parsnip'], 'Kale'],
+    ['brassicas', ['Kale', 'Cabbage', 'Radish'], 'Lettuce, head'],
+    ['alliums', ['Leek', 'Garlic'], 'Fennel, bulb'],
+    ['cut flowers', ['Zinnia', 'Sunflower, cut'], 'Broccoli'],
+    ['Fabaceae', ['Fava bean', 'Pea, snow'], 'Beet'],
+  ])('%s are a group', (typed, some, other) => {
+    const names = cropsFound(workbook, typed).map(({ name }) => name);
+    expect(names).toEqual(expect.arrayContaining(some));
+    expect(names).not.toContain(other);
+  });
+
+  test('all that groups name is in the library, and a name comes before a group', () => {
+    const library = cropsFound(workbook, '').map(({ name }) => name);
+    expect(CROP_GROUPS.flatMap(({ crops }) => crops ?? []).filter((name) => !library.includes(name))).toEqual([]);
+    expect(cropsFound(workbook, 'salad')[0]?.name).toMatch(/salad/i);
+    expect(isInGroup('', { name: 'Basil', family: 'Lamiaceae' })).toBe(false);
   });
 
   test('what only begins so comes last', () => {
@@ -78,6 +120,7 @@ describe('crops', () => {
 
   test('what no crop is called finds none, nothing typed finds all', () => {
     expect(cropsFound(workbook, 'xyz')).toEqual([]);
+    expect(cropsFound(workbook, 'cress')).toEqual([]);
     expect(cropsFound(workbook, '').length).toBe([...seasonOf({}).book.rows('Crops')].length);
   });
 

@@ -2,10 +2,13 @@
 
 import { useState } from 'preact/hooks';
 import { change } from '../store/change.ts';
+import { goTo } from '../store/selection.ts';
 import { workbook, workbookNow } from '../store/workbook.ts';
 import { cropsFound, toggleCrop } from './first-crops.ts';
 
+/** So many are shown before one is looked for, and so many of those found. */
 const SHOWN = 12;
+const FOUND = 24;
 
 export function CropsStep() {
   const book = workbook();
@@ -13,6 +16,7 @@ export function CropsStep() {
   const found = cropsFound(book, typed);
   const ticked = cropsFound(book, '').filter(({ planting }) => planting !== undefined);
   const shown = typed.trim() === '' ? [...ticked, ...found.filter(({ planting }) => planting === undefined)] : found;
+  const most = typed.trim() === '' ? Math.max(SHOWN, ticked.length) : FOUND;
   return (
     <section class="first-step" aria-labelledby="first-crops">
       <h3 id="first-crops">4. What do you grow?</h3>
@@ -26,7 +30,7 @@ export function CropsStep() {
         />
       </label>
       <ul class="first-crops">
-        {shown.slice(0, Math.max(SHOWN, typed === '' ? ticked.length : 0)).map((crop) => (
+        {shown.slice(0, most).map((crop) => (
           <li key={crop.name}>
             <label>
               <input
@@ -46,11 +50,16 @@ export function CropsStep() {
       </ul>
       <p class="first-says">
         {found.length === 0
-          ? 'The library has no crop of that name: add it on the sheet Crops.'
-          : shown.length > SHOWN
+          ? `The library has no crop that is called “${typed.trim()}”, nor one that is also called so. Add it on the sheet Crops, and it is found here.`
+          : shown.length > most
             ? `${found.length} crops in all: type to find the others.`
             : `${found.length} found.`}
       </p>
+      {found.length === 0 ? (
+        <button type="button" class="quiet door" onClick={() => goTo('crops')}>
+          Open Crops
+        </button>
+      ) : null}
     </section>
   );
 }

@@ -4,6 +4,7 @@
 import { type Book, type Command, message, rowNamed, type Workbook } from '../../../engine/index.ts';
 import { PLANTINGS, VARIETIES } from '../panels/columns.ts';
 import { type AskedRow, askRows } from '../pictures/kit/ask.ts';
+import { isInGroup } from './crop-groups.ts';
 
 const CROPS = 'crops';
 const ALSO_CALLED = 'also-called';
@@ -16,9 +17,10 @@ export interface FirstCrop {
 }
 
 /**
- * Crops found by their names; all for ''. Plurals and parts of names count. What is called just so comes first, then names of which
- * what was typed is the last word ('corn' is sweet corn before it is corn salad), then other whole words, then beginnings of words;
- * else they stand in the library's order.
+ * Crops found by their names; all for ''. Plurals and parts of names count, and so do names written as one word or as two. What is
+ * called just so comes first, then names of which what was typed is the last word ('corn' is sweet corn before it is corn salad),
+ * then other whole words, then beginnings of words, and last what is in a group that is called so ('herbs'); else they stand in the
+ * library's order.
  */
 export function cropsFound(book: Book, typed: string): readonly FirstCrop[] {
   const planted = plantingsByCrop(book);
@@ -26,17 +28,26 @@ export function cropsFound(book: Book, typed: string): readonly FirstCrop[] {
   return askRows(book, CROPS)
     .flatMap((row) => {
       const name = row.text('crop');
-      const also = row.text(ALSO_CALLED);
-      const all = wordsOf(`${name} ${also}`);
-      if (!wanted.every((word) => all.some((one) => begins(one, word)))) return [];
-      const [head = ''] = name.split(',');
-      const ranks = [rank(head, wanted), ...also.split(',').map((one) => rank(one, wanted) + AS_WELL)];
-      const far = wanted.every((word) => all.some((one) => same(one, word))) ? WHOLE_WORDS : WHOLE_WORDS + 1;
       const found: FirstCrop = { name, family: row.text('family'), planting: planted.get(name)?.id };
-      return [{ found, rank: wanted.length === 0 ? 0 : Math.min(far, ...ranks) }];
+      const place = wanted.length === 0 ? 0 : rankOf(name, row.text(ALSO_CALLED), wanted);
+      if (place !== undefined) return [{ found, rank: place }];
+      return isInGroup(typed, found) ? [{ found, rank: IN_GROUP }] : [];
     })
     .toSorted((a, b) => a.rank - b.rank)
     .map(({ found }) => found);
+}
+
+/** How well a crop's names are what is wanted, 0 the best; undefined where they are not. */
+function rankOf(name: string, also: string, wanted: readonly Word[]): number | undefined {
+  const all = wordsOf(`${name} ${also}`);
+  const [head = ''] = name.split(',');
+  const ranks = [rank(head, wanted), ...also.split(',').map((one) => rank(one, wanted) + AS_WELL)];
+  const have = (how: (name: Word, word: Word) => boolean): boolean =>
+    wanted.every((word) => all.some((one) => how(one, word)));
+  if (have(same)) ranks.push(WHOLE_WORDS);
+  if (have(begins)) ranks.push(WHOLE_WORDS + 1);
+  const least = Math.min(...ranks);
+  return Number.isFinite(least) ? least : undefined;
 }
 
 /** A crop that is also called so comes behind one whose name it is. */
@@ -45,13 +56,23 @@ const AS_WELL = 0.5;
 /** The rank of names that have all the words somewhere. */
 const WHOLE_WORDS = 2;
 
-/** 0 where a name is just these words, 1 where it ends in them, else past all. */
+/** The rank of what is only in a group that is called so. */
+const IN_GROUP = WHOLE_WORDS + 2;
+
+/** 0 where a name is just these words, together or apart, 1 where it ends in them, else past all. */
 function rank(name: string, wanted: readonly Word[]): number {
   const words = wordsOf(name);
+  if (same(joined(words), joined(wanted))) return 0;
   const last = words.slice(-wanted.length);
-  const ends = last.length === wanted.length && last.every((word, at) => same(word, wanted[at] ?? []));
-  if (!ends) return Number.POSITIVE_INFINITY;
-  return words.length === wanted.length ? 0 : 1;
+  return last.length === wanted.length && last.every((word, at) => same(word, wanted[at] ?? []))
+    ? 1
+    : Number.POSITIVE_INFINITY;
+}
+
+/** Words as one: 'mange tout' as 'mangetout', with what may be the end of the last one's plural and without. */
+function joined(words: readonly Word[]): Word {
+  const front = words.slice(0, -1).map(([word = '']) => word);
+  return (words.at(-1) ?? []).map((form) => [...front, form].join(''));
 }
 
 /** A word as it stands and without what may be its plural's end: 'tomatoes', 'tomatoe', 'tomato'. */
@@ -65,9 +86,12 @@ function begins(name: Word, typed: Word): boolean {
   return name.some((form) => typed.some((beginning) => form.startsWith(beginning)));
 }
 
-/** 'carrots' and 'carrot', 'tomatoes' and 'tomato', 'radishes', 'berries' and 'berry', 'chillies' and 'chilli'. */
+/** 'carrots' and 'carrot', 'tomatoes' and 'tomato', 'radishes', 'berries' and 'berry', 'chillies' and 'chilli'; 'jalapeños' and “lady's”
+    without accents and apostrophes. */
 function wordsOf(text: string): readonly Word[] {
   return text
+    .normalize('NFD')
+    .replace(/[\p{M}'\u2019]/gu, '')
     .toLowerCase()
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '')
