@@ -6,7 +6,7 @@ import { signal } from '@preact/signals';
 import { selection } from '../store/selection.ts';
 
 export type PhonePlace =
-  | { readonly at: 'today' }
+  | { readonly at: 'today'; readonly note?: NoteStep }
   | { readonly at: 'sheets' }
   | { readonly at: 'sheet'; readonly sheet: string }
   | { readonly at: 'card'; readonly sheet: string; readonly row: string }
@@ -15,6 +15,12 @@ export type PhonePlace =
   | { readonly at: 'pictures' }
   | { readonly at: 'paper' }
   | { readonly at: 'more' };
+
+/** How far a note of the day is: what it is of, then of which planting by its id. */
+export interface NoteStep {
+  readonly kind: string;
+  readonly planting?: string;
+}
 
 const START: PhonePlace = { at: 'today' };
 const SHEETS: PhonePlace = { at: 'sheets' };
@@ -34,6 +40,14 @@ function show(place: PhonePlace, column?: string): void {
   if (place.at === 'card') selection.value = { sheet: place.sheet, row: place.row, column };
 }
 
+/** Leaves a note for the day, past the steps it took: the way back from there doesn't lead into it again. */
+export function leaveNote(): void {
+  const place = phonePlace.peek();
+  if (place.at !== 'today' || place.note === undefined) return;
+  phonePlace.value = START;
+  history.go(place.note.planting === undefined ? -1 : -2);
+}
+
 /** Where a card or a sheet lies under; undefined at the bottom bar's own places. */
 export function above(place: PhonePlace): PhonePlace | undefined {
   if (place.at === 'card') return { at: 'sheet', sheet: place.sheet };
@@ -45,6 +59,9 @@ export function above(place: PhonePlace): PhonePlace | undefined {
 export function followHistory(): () => void {
   const onPop = (event: PopStateEvent): void => show(placeIn(event.state) ?? START);
   window.addEventListener('popstate', onPop);
+  // After a reload a note goes on at the step where it was: its steps are in the history still.
+  const place = placeIn(history.state);
+  if (place?.at === 'today' && place.note !== undefined) show(place);
   return () => window.removeEventListener('popstate', onPop);
 }
 
@@ -54,11 +71,19 @@ function placeIn(state: unknown): PhonePlace | undefined {
   const at = member(kept, 'at');
   const sheet = member(kept, 'sheet');
   const row = member(kept, 'row');
-  if (at === 'today' || at === 'sheets' || at === 'attention' || at === 'more') return { at };
+  if (at === 'today') return { at, ...noteIn(member(kept, 'note')) };
+  if (at === 'sheets' || at === 'attention' || at === 'more') return { at };
   if (at === 'scratch' || at === 'pictures' || at === 'paper') return { at };
   if (typeof sheet !== 'string') return undefined;
   if (at === 'sheet') return { at, sheet };
   return at === 'card' && typeof row === 'string' ? { at, sheet, row } : undefined;
+}
+
+function noteIn(kept: unknown): { readonly note?: NoteStep } {
+  const kind = member(kept, 'kind');
+  const planting = member(kept, 'planting');
+  if (typeof kind !== 'string') return {};
+  return { note: typeof planting === 'string' ? { kind, planting } : { kind } };
 }
 
 function member(from: unknown, name: string): unknown {

@@ -3,35 +3,42 @@
 import { useState } from 'preact/hooks';
 import { settings } from '../../../../engine/index.ts';
 import { workbook } from '../../store/workbook.ts';
+import { leaveNote, phonePlace, visit } from '../places.ts';
 import { KINDS, type Noted, type NoteKind, plantingsFor } from './day.ts';
 import { HowMuch } from './how-much.tsx';
 
 const SHOWN = 8;
 
 export function NoteDown() {
-  const [note, setNote] = useState<NoteKind | undefined>(undefined);
-  const [planting, setPlanting] = useState<Noted | undefined>(undefined);
-  const leave = (): void => {
-    setNote(undefined);
-    setPlanting(undefined);
-  };
+  const book = workbook();
+  // Its steps are places of the phone, so that the browser's own way back goes from one to the one before.
+  const place = phonePlace.value;
+  const step = place.at === 'today' ? place.note : undefined;
+  const note = KINDS.find((each) => each.kind === step?.kind);
   if (note === undefined) {
     return (
       <fieldset class="today-note">
         <legend>Note down</legend>
         {KINDS.map((each) => (
-          <button key={each.kind} type="button" onClick={() => setNote(each)}>
+          <button key={each.kind} type="button" onClick={() => visit({ at: 'today', note: { kind: each.kind } })}>
             {each.words}
           </button>
         ))}
       </fieldset>
     );
   }
-  if (planting === undefined) return <Which note={note} onChoose={setPlanting} onLeave={leave} />;
+  const { kind, words } = note;
+  const { today } = settings(book);
+  const planting =
+    step?.planting === undefined ? undefined : plantingsFor(book, kind, today).find(({ id }) => id === step.planting);
+  if (planting === undefined) {
+    const choose = ({ id }: Noted): void => visit({ at: 'today', note: { kind, planting: id } });
+    return <Which note={note} onChoose={choose} onLeave={leaveNote} />;
+  }
   return (
-    <HowMuch note={note} planting={planting} on={settings(workbook()).today} onLeave={leave}>
+    <HowMuch note={note} planting={planting} on={today} onLeave={leaveNote}>
       <h2>
-        {note.words} of {planting.name}
+        {words} of {planting.name}
       </h2>
     </HowMuch>
   );
