@@ -56,9 +56,11 @@ export function CropsStep() {
             : `${found.length} found.`}
       </p>
       {found.length === 0 ? (
-        <button type="button" class="quiet door" onClick={() => goTo('crops')}>
-          Open Crops
-        </button>
+        <p>
+          <button type="button" onClick={() => goTo('crops')}>
+            Open Crops
+          </button>
+        </p>
       ) : null}
     </section>
   );

@@ -79,11 +79,13 @@ function UnknownTown({ town, isSet, onChoose }: UnknownTownProps) {
   return (
     <div class="finding level-warning">
       <p>{`“${town}” is not in the list: ${way}${isSet ? ' Till then the latitude stays as it is.' : ''}`}</p>
-      {like.map(({ name }) => (
-        <button key={name} type="button" onClick={() => onChoose(name)}>
-          {name}
-        </button>
-      ))}
+      <p class="first-row">
+        {like.map(({ name }) => (
+          <button key={name} type="button" onClick={() => onChoose(name)}>
+            {name}
+          </button>
+        ))}
+      </p>
     </div>
   );
 }
