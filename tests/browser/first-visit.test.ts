@@ -88,6 +88,14 @@ test('from four answers to a plan', async () => {
   await visit.getByRole('button', { name: 'To the season at a glance' }).click();
   const glance = page.getByRole('main', { name: 'The season at a glance' });
   await glance.getByRole('button', { name: /^Carrot, Carrot, on Bed \d/ }).waitFor();
+  // The browser's own way back leads to the questions, and leaves the program only once it was said.
+  await page.goBack();
+  await visit.waitFor();
+  await page.goBack();
+  await page.locator('.message', { hasText: 'One more step back leaves the program' }).waitFor();
+  expect(await visit.count()).toBe(1);
+  await visit.getByRole('button', { name: 'To the season at a glance' }).click();
+  await glance.getByRole('button', { name: 'Back to the first questions' }).waitFor();
 
   // However short the names of its rows, a sheet says in full where a new one begins.
   await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: /^Beds/ }).first().click();
@@ -106,6 +114,11 @@ test('a crop unticked is gone, and the demo farm is one press away', async () =>
   const tick = visit.locator('.first-crops').getByRole('checkbox', { name: 'Kale', exact: true });
   await tick.click();
   await visit.getByRole('region', { name: 'Plantings so far' }).waitFor();
+  // Half answered, the questions are there again after a reload.
+  await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
+  await reload(page);
+  await visit.getByRole('region', { name: 'Plantings so far' }).waitFor();
+  await visit.getByLabel('Find a crop').fill('kale');
   await tick.click();
   await expect.poll(() => visit.getByRole('region', { name: 'Plantings so far' }).count()).toBe(0);
   await visit.getByRole('button', { name: 'Open the demo farm' }).click();

@@ -13,6 +13,7 @@ import { ClimateStep } from './climate-step.tsx';
 import { CropsStep } from './crops-step.tsx';
 import './first-visit.css';
 import { PlanSoFar } from './plan-so-far.tsx';
+import { enterQuestions } from './way-back.ts';
 import { WhereStep } from './where-step.tsx';
 
 export function FirstVisit() {
@@ -20,6 +21,8 @@ export function FirstVisit() {
   useEffect(() => {
     view.value = { at: 'first visit' };
   }, []);
+  // After every answer: a step back that was taken before is then behind again.
+  useEffect(enterQuestions);
   const book = workbook();
   const planted = rows(book, PLANTINGS).length;
   return (

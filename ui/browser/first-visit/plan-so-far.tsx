@@ -6,9 +6,9 @@ import { PLANTINGS } from '../panels/columns.ts';
 import { askRows } from '../pictures/kit/ask.ts';
 import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
 import { columnOf } from '../store/sheets.ts';
-import { view } from '../store/view.ts';
 import { workbook } from '../store/workbook.ts';
 import { bedCount } from './first-beds.ts';
+import { goOnToGlance } from './way-back.ts';
 
 /** What comes of the answers: each planting with what is usual for it, and the beds through the season. */
 export function PlanSoFar() {
@@ -62,13 +62,7 @@ export function PlanSoFar() {
             {`Find beds for the ${waiting === 1 ? 'one that has' : `${waiting} that have`} none`}
           </button>
         ) : null}
-        <button
-          type="button"
-          class="primary"
-          onClick={() => {
-            view.value = { at: 'glance' };
-          }}
-        >
+        <button type="button" class="primary" onClick={goOnToGlance}>
           To the season at a glance
         </button>
       </p>

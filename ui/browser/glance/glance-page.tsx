@@ -1,7 +1,11 @@
 // The season at a glance in the page: what a workbook opens on. Each part is a door to its sheet.
 
+import { useState } from 'preact/hooks';
 import { message, settings, showDate } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
+import { opensHalfWay } from '../first-visit/half-way.ts';
+import { ToQuestions } from '../first-visit/to-questions.tsx';
+import { later } from '../page/later.tsx';
 import { PLANTINGS } from '../panels/columns.ts';
 import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
 import { change, UNDO } from '../store/change.ts';
@@ -19,7 +23,14 @@ import { YearStripPicture } from './year-strip-picture.tsx';
 
 const JOBS_SHOWN = 9;
 
+const FirstVisit = later(() => import('../first-visit/first-visit.tsx').then((part) => part.FirstVisit));
+
 export function GlancePage() {
+  const [isHalfWay] = useState(() => opensHalfWay(workbook()));
+  return isHalfWay ? <FirstVisit /> : <Glance />;
+}
+
+function Glance() {
   const book = workbook();
   const { today, title } = settings(book);
   const { strip, jobs, attention, totals, calendar } = glanceOf(book, today, findings.value);
@@ -29,6 +40,7 @@ export function GlancePage() {
         <h2>The season at a glance</h2>
         <p>{[showDate(today), strip?.says ?? title].join('. ')}</p>
         {steps().undo === undefined ? <CommandButton id="new season">Begin a season of your own</CommandButton> : null}
+        <ToQuestions />
       </header>
       {strip === undefined ? null : <YearStripPicture strip={strip} />}
       <div class="glance-sides">

@@ -5,6 +5,7 @@ import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { rowName, rowWithId, settings, sheetView } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
+import { opensHalfWay } from '../first-visit/half-way.ts';
 import { hasGlance, shownView } from '../glance/opening.ts';
 import { later } from '../page/later.tsx';
 import { findings } from '../store/findings.ts';
@@ -96,7 +97,9 @@ function titleOf(place: PhonePlace): string {
 
 function Place({ place }: { readonly place: PhonePlace }) {
   const book = workbook();
-  if (place.at === 'today') return shownView(book, view.value).at === 'first visit' ? <FirstVisit /> : <Today />;
+  if (place.at === 'today') {
+    return shownView(book, view.value).at === 'first visit' || opensHalfWay(book) ? <FirstVisit /> : <Today />;
+  }
   if (place.at === 'attention') return <AttentionPlace />;
   if (place.at === 'scratch') return <ScratchPage />;
   if (place.at === 'pictures') {

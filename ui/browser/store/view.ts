@@ -15,7 +15,10 @@ export type View =
   | { readonly at: 'scratch' }
   | { readonly at: 'first visit' };
 
-export const view = signal<View>({ at: 'glance' });
+/** What a visit opens on, as long as nothing is asked for. */
+export const OPENING: View = { at: 'glance' };
+
+export const view = signal<View>(OPENING);
 
 let arrived = arrival.peek();
 

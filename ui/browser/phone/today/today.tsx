@@ -4,6 +4,7 @@
 import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { message, settings, showDate } from '../../../../engine/index.ts';
+import { ToQuestions } from '../../first-visit/to-questions.tsx';
 import type { Job } from '../../glance/week-jobs.ts';
 import { findPlaces } from '../../page/find-places.ts';
 import { change, UNDO } from '../../store/change.ts';
@@ -30,6 +31,7 @@ export function Today() {
       <SearchBox label="Find a bed, planting or sheet" wanted={wanted} />
       {typed !== '' ? <FoundPlaces found={findPlaces(book, typed, FOUND)} /> : null}
       {typed === '' && canNote(book) ? <NoteDown /> : null}
+      {typed === '' ? <ToQuestions /> : null}
       {day !== undefined ? (
         <>
           <h2>{showDate(today)}</h2>
