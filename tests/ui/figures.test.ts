@@ -6,6 +6,7 @@ import { matching } from '../../ui/browser/entry/entry-options.ts';
 import { figureParts, padding, roomFor, widerRoom } from '../../ui/browser/grid/figures.ts';
 import { summarize, summaryNumber } from '../../ui/browser/grid/summary.ts';
 import { findPlaces } from '../../ui/browser/page/find-places.ts';
+import { writingOf } from '../../ui/browser/store/writing.ts';
 import { copiedBook } from '../bench/season/copies.ts';
 import { demoBook } from '../browser/workbook-page.ts';
 
@@ -77,7 +78,19 @@ test('numbers of one unit are added, blanks are left out, unlike units are only 
     { column: column('lb'), cell: cell('2', 2) },
   ]);
   expect(mixed).toMatchObject({ filled: 2, numbers: undefined });
-  expect(summaryNumber(1240.5, 2)).toBe('1,240.50');
+});
+
+test('a sum is written as the cells that it adds up', () => {
+  expect(summaryNumber(12_405.5, 2)).toBe('12,405.50');
+  const german = writingOf('de-DE');
+  const euros = column('EUR');
+  const bill = [
+    { column: euros, cell: cell('60,76', 60.76) },
+    { column: euros, cell: cell('12.000,10', 12_000.1) },
+  ];
+  const { numbers } = summarize(bill, german);
+  expect(numbers?.decimals).toBe(2);
+  expect(summaryNumber(numbers?.sum ?? 0, numbers?.decimals ?? 0, german)).toBe('12.060,86');
 });
 
 test('of dates the first and the last are told', () => {

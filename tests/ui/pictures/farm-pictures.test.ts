@@ -260,10 +260,10 @@ describe('what pictures are made of', () => {
     expect(overLimit({ columns: [column(5, 5), column(6, 5), column(6)] }).length).toBe(1);
   });
 
-  test('figures are said with three digits at most', () => {
-    expect([0, 1234.5, 12.345, 0.012345, -2.71949].map((figure) => said(figure))).toEqual([
+  test('figures are said with three digits at most, grouped as in cells', () => {
+    expect([0, 12_345.6, 12.345, 0.012345, -2.71949].map((figure) => said(figure))).toEqual([
       '0',
-      '1,235',
+      '12,346',
       '12.3',
       '0.0123',
       '-2.72',

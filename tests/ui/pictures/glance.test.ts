@@ -149,7 +149,7 @@ describe('the totals', () => {
 
   test('no digit says more than the range allows', () => {
     expect(intervalWords({ low: 151.3, likely: 186.9, high: 229.4 }, 'lb')).toBe('150 to 230 lb, likely 190');
-    expect(intervalWords({ low: 1893, likely: 3011, high: 4092 }, 'lb')).toBe('1,900 to 4,100 lb, likely 3,000');
+    expect(intervalWords({ low: 18930, likely: 30110, high: 40920 }, 'lb')).toBe('19,000 to 41,000 lb, likely 30,000');
     expect(intervalWords({ low: 4, likely: 4, high: 4 }, 'h')).toBe('4 h');
     expect(intervalWords({ low: 0, likely: 0, high: 0 }, '%')).toBe('0%');
   });

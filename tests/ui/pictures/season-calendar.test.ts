@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { civilDay, Findings, message, rowId, rowNamed, sayMessage } from '../../../engine/index.ts';
+import { bedMap } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
 import {
   barPlace,
   layCalendar,
@@ -10,7 +11,11 @@ import {
   stepTo,
 } from '../../../ui/browser/pictures/season-calendar/calendar-layout.ts';
 import { moveCommands, moveWords, whatFollows } from '../../../ui/browser/pictures/season-calendar/moving.ts';
-import { calendarTable, seasonCalendar } from '../../../ui/browser/pictures/season-calendar/season-calendar.ts';
+import {
+  barWords,
+  calendarTable,
+  seasonCalendar,
+} from '../../../ui/browser/pictures/season-calendar/season-calendar.ts';
 import { opened } from '../../book.ts';
 import { seasonOf, TODAY } from '../../sheets/season.ts';
 
@@ -86,6 +91,31 @@ describe('the model', () => {
       'One B',
       'No bed yet C',
     ]);
+  });
+
+  test('half a foot is said in bar, table and map, as the sheet says it', () => {
+    const halves = seasonOf({
+      Beds: [{ Bed: 'One', Length: '50 ft' }],
+      Varieties: [{ Variety: 'Green', Crop: 'Lettuce, head' }],
+      Plantings: ['A', 'B'].map((Planting) => ({
+        Planting,
+        Variety: 'Green',
+        Bed: 'One',
+        'Bed length used': '24.5 ft',
+        'Planted out': '2027-05-03',
+        'Bed free': '2027-07-01',
+      })),
+    }).book.workbook;
+    const there = seasonCalendar(halves, TODAY);
+    if (there === undefined) throw new Error('There is no calendar.');
+    expect(calendarTable(halves, there).rows.map((row) => row.at(-1))).toEqual(['24.5 ft', '24.5 ft']);
+    const [line] = there.lines;
+    expect(line?.bars.map((bar) => barWords(halves, bar, line))).toEqual([
+      'A, Lettuce, head, on One, 3 May 2027 to 30 Jun 2027, 24.5 ft',
+      'B, Lettuce, head, on One, 3 May 2027 to 30 Jun 2027, 24.5 ft',
+    ]);
+    const map = bedMap(halves, there, civilDay(2027, 5, 20));
+    expect(map.table.rows).toEqual([['One', 'A 24.5 ft, B 24.5 ft', '1 ft']]);
   });
 
   test('a workbook of other sheets has none', () => {

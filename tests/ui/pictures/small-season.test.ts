@@ -161,7 +161,7 @@ describe('figures', () => {
     expect(said(0.0387, 1)).toBe('0');
     expect(said(0.698, 1)).toBe('0.7');
     expect(said(-0.04, 1)).toBe('0');
-    expect(said(1234.5, 1)).toBe('1,235');
+    expect(said(12_345.6, 1)).toBe('12,346');
     expect(said(0.0387)).toBe('0.0387');
   });
 

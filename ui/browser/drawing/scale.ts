@@ -1,7 +1,7 @@
 // From figures to places on a picture and back: linear scales, the round figures that an axis is marked with, months on a
 // line of days, the length of a scale bar, and paths. Pure; every picture in ui/browser calls it.
 
-import { civilDay, yearMonthDay } from '../../../engine/index.ts';
+import { civilDay, type Writing, yearMonthDay } from '../../../engine/index.ts';
 
 export interface Scale {
   readonly from: number;
@@ -62,14 +62,15 @@ export interface Month {
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 /** The months that begin from one civil day to another, both included. */
-export function monthsBetween(from: number, to: number): readonly Month[] {
+export function monthsBetween(from: number, to: number, writing?: Writing): readonly Month[] {
   const months: Month[] = [];
+  const names = writing?.shortMonths ?? MONTHS;
   if (!Number.isFinite(from) || !Number.isFinite(to)) return months;
   const start = yearMonthDay(from);
   for (let index = start.month - 1; ; index += 1) {
     const day = civilDay(start.year + Math.floor(index / 12), (index % 12) + 1, 1);
     if (day > to) return months;
-    if (day >= from) months.push({ day, name: MONTHS[index % 12] ?? '' });
+    if (day >= from) months.push({ day, name: names[index % 12] ?? '' });
   }
 }
 

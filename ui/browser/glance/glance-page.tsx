@@ -1,7 +1,7 @@
 // The season at a glance in the page: what a workbook opens on. Each part is a door to its sheet.
 
 import { useState } from 'preact/hooks';
-import { message, settings, showDate } from '../../../engine/index.ts';
+import { message, settings } from '../../../engine/index.ts';
 import { CommandButton } from '../commands/command-button.tsx';
 import { opensHalfWay } from '../first-visit/half-way.ts';
 import { ToQuestions } from '../first-visit/to-questions.tsx';
@@ -9,6 +9,7 @@ import { later } from '../page/later.tsx';
 import { PLANTINGS } from '../panels/columns.ts';
 import { CalendarPicture } from '../pictures/season-calendar/calendar-picture.tsx';
 import { change, UNDO } from '../store/change.ts';
+import { dayWords } from '../store/day-words.ts';
 import { findings } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { goTo } from '../store/selection.ts';
@@ -38,7 +39,7 @@ function Glance() {
     <div class="glance">
       <header class="glance-head">
         <h2>The season at a glance</h2>
-        <p>{[showDate(today), strip?.says ?? title].join('. ')}</p>
+        <p>{[dayWords(book, today), strip?.says ?? title].join('. ')}</p>
         {steps().undo === undefined ? <CommandButton id="new season">Begin a season of your own</CommandButton> : null}
         <ToQuestions />
       </header>
@@ -94,7 +95,7 @@ function Jobs({ jobs: { jobs, hours, week, next } }: { readonly jobs: WeekJobs }
 }
 
 function jobsWords(open: number, hours: string, week: string, next: number | undefined): string {
-  const after = next === undefined ? '' : ` The next comes on ${showDate(next)}.`;
+  const after = next === undefined ? '' : ` The next comes on ${dayWords(workbook(), next)}.`;
   if (open === 0) return `Week ${week.slice(-2)}: nothing is to be done.${after}`;
   return `Week ${week.slice(-2)}: ${open} ${open === 1 ? 'job' : 'jobs'} to do, about ${hours}.`;
 }
@@ -112,7 +113,7 @@ function JobLine({ job }: { readonly job: Job }) {
       </label>
       <button type="button" class="quiet job-when" onClick={() => goTo(TASKS, job.row)}>
         {late ? <span class="level level-warning">Late</span> : null}
-        {[amount, showDate(on)].filter((part) => part !== '').join(', ')}
+        {[amount, dayWords(workbook(), on)].filter((part) => part !== '').join(', ')}
       </button>
     </li>
   );

@@ -1,6 +1,6 @@
 // The totals of a season that matter, each with its range and the column it is the sum of. Pure; the season at a glance calls it.
 
-import { type Book, sheetView } from '../../../engine/index.ts';
+import { type Book, settings, sheetView } from '../../../engine/index.ts';
 import { PLANTINGS } from '../panels/columns.ts';
 import { askRows, bareFigure, hasColumns, type Interval, intervalWords, sumOf } from '../pictures/kit/ask.ts';
 import { columnOf } from '../store/sheets.ts';
@@ -75,7 +75,7 @@ function totalOf(book: Book, { name, note, sheet, column, low, high }: Sum): Tot
     high: bareFigure(view, end(high)),
   };
   const unit = view?.unit ?? '';
-  const words = intervalWords(interval, unit);
+  const words = intervalWords(interval, unit, settings(book).writing);
   const parts = words.split(', likely ');
   return {
     name,

@@ -1,6 +1,5 @@
 // The strip of the year, drawn: hours by week as columns, the days between the frosts as a band, today as a rule.
 
-import { showDate } from '../../../engine/index.ts';
 import { usePrinting } from '../drawing/printing.ts';
 import { monthsBetween } from '../drawing/scale.ts';
 import { useWidth } from '../drawing/width.ts';
@@ -19,7 +18,7 @@ export function YearStripPicture({ strip }: { readonly strip: YearStrip }) {
 }
 
 function Drawing({ strip, width }: { readonly strip: YearStrip; readonly width: number }) {
-  const { season, today, frostFree, weeks, says } = strip;
+  const { season, today, frostFree, weeks, says, frostWords, writing } = strip;
   const { x, y, height, head, foot, frostLine, todayLine } = layStrip(strip, width);
   return (
     <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-label={`The year. ${says}`}>
@@ -44,10 +43,10 @@ function Drawing({ strip, width }: { readonly strip: YearStrip; readonly width: 
       ))}
       {frostFree !== undefined && frostLine !== undefined ? (
         <text x={x.at(frostFree.from)} y={frostLine}>
-          between the average frosts, {showDate(frostFree.from)} to {showDate(frostFree.until)}
+          {frostWords}
         </text>
       ) : null}
-      {monthsBetween(season.first, season.last).map(({ day, name }) => (
+      {monthsBetween(season.first, season.last, writing).map(({ day, name }) => (
         <g key={day}>
           <line class="axis-line" x1={x.at(day)} x2={x.at(day)} y1={foot} y2={foot + 5} />
           <text x={x.at(day) + 3} y={height - 3}>

@@ -1,10 +1,11 @@
 // The strip of the year: today on it, the days between the frosts, and how many hours each week wants. Pure; the season at a glance
 // calls it.
 
-import { type Book, showDate } from '../../../engine/index.ts';
+import { type Book, settings, type Writing } from '../../../engine/index.ts';
 import { FARM, FARM_COLUMN } from '../panels/columns.ts';
 import { farmFigure, type Season, seasonOf } from '../panels/read.ts';
 import { askRows, hasColumns, inUnit } from '../pictures/kit/ask.ts';
+import { dayWords } from '../store/day-words.ts';
 
 export interface YearStrip {
   readonly season: Season;
@@ -18,6 +19,10 @@ export interface YearStrip {
     readonly available: number | undefined;
   }[];
   readonly says: string;
+  /** 'between the average frosts, 5 Apr to 3 Nov'; '' where they are not known. */
+  readonly frostWords: string;
+  /** How its months are written. */
+  readonly writing: Writing | undefined;
 }
 
 const LABOUR = 'labour';
@@ -35,24 +40,36 @@ export function yearStrip(book: Book, today: number): YearStrip | undefined {
         return [{ monday, hours: row.figure('hours') ?? 0, available: row.figure('available') }];
       })
     : [];
-  return { season, today, frostFree, weeks, says: sentence(book, today, frostFree, weeks) };
+  return {
+    season,
+    today,
+    frostFree,
+    weeks,
+    says: sentence(book, today, frostFree, weeks),
+    frostWords:
+      frostFree === undefined
+        ? ''
+        : `between the average frosts, ${dayWords(book, frostFree.from)} to ${dayWords(book, frostFree.until)}`,
+    writing: settings(book).writing,
+  };
 }
 
 function sentence(book: Book, today: number, frostFree: YearStrip['frostFree'], weeks: YearStrip['weeks']): string {
   const parts: string[] = [];
   if (frostFree !== undefined) {
     const { from, until } = frostFree;
-    if (today < from) parts.push(`${weeksWords(from - today)} to the average last frost, ${showDate(from)}.`);
-    else if (today < until) parts.push(`${weeksWords(until - today)} to the average first frost, ${showDate(until)}.`);
-    else parts.push(`The average first frost was ${showDate(until)}.`);
+    if (today < from) parts.push(`${weeksWords(from - today)} to the average last frost, ${dayWords(book, from)}.`);
+    else if (today < until)
+      parts.push(`${weeksWords(until - today)} to the average first frost, ${dayWords(book, until)}.`);
+    else parts.push(`The average first frost was ${dayWords(book, until)}.`);
   }
   const busiest = weeks.reduce<(typeof weeks)[number] | undefined>(
     (most, week) => (week.hours > (most?.hours ?? 0) ? week : most),
     undefined,
   );
   if (busiest !== undefined) {
-    const hours = inUnit(book, LABOUR, 'hours', busiest.hours, 0);
-    parts.push(`The busiest week begins ${showDate(busiest.monday)}: about ${hours} of work.`);
+    const hours = inUnit(book, LABOUR, 'hours', busiest.hours);
+    parts.push(`The busiest week begins ${dayWords(book, busiest.monday)}: about ${hours} of work.`);
   }
   return parts.join(' ');
 }

@@ -1,7 +1,7 @@
 // What a selection of cells adds up to: how many are filled, and for numbers of one unit their sum, mean, least and most;
 // for dates the first and the last. Pure; the bottom line shows it.
 
-import type { CellView, ColumnView } from '../../../engine/index.ts';
+import { type CellView, type ColumnView, decimalText, type Writing } from '../../../engine/index.ts';
 import { figureParts } from './figures.ts';
 
 export interface Summary {
@@ -29,7 +29,7 @@ export interface SummedCell {
 }
 
 /** Sums what is selected. Numbers of unlike units aren't added: `numbers` is undefined then. */
-export function summarize(cells: readonly SummedCell[]): Summary {
+export function summarize(cells: readonly SummedCell[], writing?: Writing): Summary {
   const filled = cells.filter(({ cell }) => cell.value !== null);
   const numbers = filled.filter(({ cell }) => cell.number !== undefined && Number.isFinite(cell.number));
   const units = new Set(numbers.map(({ column }) => column.unit));
@@ -39,7 +39,7 @@ export function summarize(cells: readonly SummedCell[]): Summary {
   return {
     cells: cells.length,
     filled: filled.length,
-    numbers: units.size === 1 ? sumOf(numbers) : undefined,
+    numbers: units.size === 1 ? sumOf(numbers, writing?.decimal) : undefined,
     dates:
       dates.length > 0 && numbers.length === 0
         ? { first: dates.reduce((a, b) => Math.min(a, b)), last: dates.reduce((a, b) => Math.max(a, b)) }
@@ -47,7 +47,7 @@ export function summarize(cells: readonly SummedCell[]): Summary {
   };
 }
 
-function sumOf(cells: readonly SummedCell[]): Summary['numbers'] {
+function sumOf(cells: readonly SummedCell[], mark: Writing['decimal'] | undefined): Summary['numbers'] {
   let sum = 0;
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
@@ -57,13 +57,13 @@ function sumOf(cells: readonly SummedCell[]): Summary['numbers'] {
     sum += n;
     least = Math.min(least, n);
     most = Math.max(most, n);
-    decimals = Math.max(decimals, (figureParts(cell.figure)?.fraction.length ?? 1) - 1);
+    decimals = Math.max(decimals, (figureParts(cell.figure, mark)?.fraction.length ?? 1) - 1);
   }
   const unit = cells[0]?.column.unit ?? '';
   return { count: cells.length, sum, mean: sum / cells.length, least, most, unit, decimals };
 }
 
-/** A number of a summary as it is read: grouped, with the column's decimals. */
-export function summaryNumber(n: number, decimals: number): string {
-  return n.toLocaleString('en-US', { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+/** A number of a summary as the column's cells are written, with as many decimals. */
+export function summaryNumber(n: number, decimals: number, writing?: Writing): string {
+  return decimalText(n, decimals, decimals, writing);
 }

@@ -3,7 +3,7 @@
 // again when it has come to rest.
 
 import { effect } from '@preact/signals';
-import { cellView, sheetView, showDate, type Workbook } from '../../../engine/index.ts';
+import { cellView, settings, sheetView, showDate, type Workbook, type Writing } from '../../../engine/index.ts';
 import { inSlice } from '../store/idle.ts';
 import { type CellAt, cellsIn, type SelectedCells, selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
@@ -29,13 +29,14 @@ effect(() => {
   const book = workbookNow();
   const count = selected?.areas.reduce((sum, { rows, columns }) => sum + rows.length * columns.length, 0) ?? 0;
   if (selected === undefined || book === undefined || count < 2) summed.value = NOTHING;
-  else if (count > SUMMED) summed.value = [{ name: 'Cells', value: summaryNumber(count, 0) }];
+  else if (count > SUMMED) summed.value = [{ name: 'Cells', value: summaryNumber(count, 0, settings(book).writing) }];
   else sum(book, selected, count <= AT_ONCE);
 });
 
 function sum(book: Workbook, selected: SelectedCells, atOnce: boolean): void {
   const mine = turn;
   const sheet = sheetView(book, selected.sheet);
+  const { writing } = settings(book);
   let cells: readonly CellAt[] | undefined;
   const read: SummedCell[] = [];
   let next = 0;
@@ -50,20 +51,22 @@ function sum(book: Workbook, selected: SelectedCells, atOnce: boolean): void {
       read.push({ column, cell: cellView(book, selected.sheet, at.row.slot, at.column) });
     } while (next < cells.length && (next % 50 > 0 || goOn()));
     if (next < cells.length) inSlice(some, LATEST);
-    else summed.value = wordsOf(summarize(read));
+    else summed.value = wordsOf(summarize(read, writing), writing);
   };
   if (atOnce) some(() => true);
   else inSlice(some, LATEST);
 }
 
-function wordsOf({ cells, filled, numbers, dates }: Summary): readonly Part[] {
+function wordsOf({ cells, filled, numbers, dates }: Summary, writing: Writing | undefined): readonly Part[] {
   const counted = { name: 'Filled', value: filled === cells ? String(cells) : `${filled} of ${cells}` };
   if (dates !== undefined) {
-    return [{ name: 'From', value: showDate(dates.first) }, { name: 'to', value: showDate(dates.last) }, counted];
+    const [first, last] = [showDate(dates.first, writing), showDate(dates.last, writing)];
+    return [{ name: 'From', value: first }, { name: 'to', value: last }, counted];
   }
   if (numbers === undefined) return [counted];
   const { sum, mean, least, most, unit, decimals } = numbers;
-  const figure = (n: number, digits: number): string => `${summaryNumber(n, digits)}${unit === '' ? '' : ` ${unit}`}`;
+  const figure = (n: number, digits: number): string =>
+    `${summaryNumber(n, digits, writing)}${unit === '' ? '' : ` ${unit}`}`;
   return [
     { name: 'Sum', value: figure(sum, decimals) },
     { name: 'Mean', value: figure(mean, Math.min(decimals + 1, 4)) },

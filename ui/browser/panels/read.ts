@@ -10,6 +10,7 @@ import {
   settings,
   showDate,
   type Workbook,
+  type Writing,
   yearMonthDay,
 } from '../../../engine/index.ts';
 import type { Mark } from '../drawing/chart.tsx';
@@ -82,10 +83,13 @@ export function seasonOf(book: Book): Season {
 const MOST_MONTHS = 7;
 
 /** Marks of the months on an axis of days, every second one or fewer where there is little room; the ends where no two months begin. */
-export function monthMarks({ first, last }: Season): readonly Mark[] {
-  const months = monthsBetween(first, last);
+export function monthMarks({ first, last }: Season, writing?: Writing): readonly Mark[] {
+  const months = monthsBetween(first, last, writing);
   if (months.length < 2) {
-    return [...new Set([first, last])].map((day) => ({ figure: day, text: showDate(day).replace(/ \d+$/, '') }));
+    return [...new Set([first, last])].map((day) => ({
+      figure: day,
+      text: showDate(day, writing).replace(/ \d+$/, ''),
+    }));
   }
   const step = Math.ceil(months.length / MOST_MONTHS);
   return months.filter((_, index) => index % step === 0).map(({ day, name }) => ({ figure: day, text: name }));

@@ -1,8 +1,9 @@
 // Labels for trays and rows, and the common grids of label sheets they are printed on. Measures in millimetres. Pure.
 
-import { type Book, showDate } from '../../../engine/index.ts';
+import type { Book } from '../../../engine/index.ts';
 import { PLANTINGS } from '../panels/columns.ts';
 import { askRows, hasColumns } from '../pictures/kit/ask.ts';
+import { dayWords } from '../store/day-words.ts';
 import { counted } from './paper.ts';
 import { SOWING_NEEDS } from './sowing-pages.ts';
 
@@ -90,7 +91,7 @@ export function trayLabels(book: Book, most = 60): readonly Label[] {
       head: row.text('variety'),
       lines: [
         besides(row.text('variety'), row.text('planting')),
-        `sown ${showDate(on)}`,
+        `sown ${dayWords(book, on)}`,
         [row.text('tray'), `${index + 1} of ${trays}`].filter((part) => part !== '').join(', '),
       ].filter((line) => line !== ''),
     }));
@@ -112,8 +113,8 @@ export function rowLabels(book: Book): readonly Label[] {
           [besides(row.text('variety'), row.text('planting')), row.text('bed')]
             .filter((part) => part !== '')
             .join(', '),
-          `in the bed ${showDate(out)}${spacing === '' ? '' : `, ${spacing} apart`}`,
-          harvest === undefined ? '' : `harvest from ${showDate(harvest)}`,
+          `in the bed ${dayWords(book, out)}${spacing === '' ? '' : `, ${spacing} apart`}`,
+          harvest === undefined ? '' : `harvest from ${dayWords(book, harvest)}`,
         ].filter((line) => line !== ''),
       },
     ];

@@ -1,7 +1,8 @@
 // The sowing list on paper, a table a month, with boxes to tick. Pure.
 
-import { type Book, MONTHS, showDate } from '../../../engine/index.ts';
+import type { Book } from '../../../engine/index.ts';
 import { askRows, hasColumns, type Needs } from '../pictures/kit/ask.ts';
+import { dayWords, monthWords } from '../store/day-words.ts';
 import { grouped } from '../store/grouped.ts';
 import { counted, farmName, figures, type Paper, type PaperTable, unbroken, words } from './paper.ts';
 
@@ -19,13 +20,13 @@ export function sowingOnPaper(book: Book): Paper | undefined {
   const rows = askRows(book, 'sowing-list')
     .filter((row) => row.figure('on') !== undefined && !row.yes('done'))
     .toSorted((a, b) => (a.figure('on') ?? 0) - (b.figure('on') ?? 0));
-  const tables = [...grouped(rows, (row) => monthOf(row.text('on')))].map(
+  const tables = [...grouped(rows, (row) => monthWords(book, row.figure('on') ?? 0))].map(
     ([heading, within]): PaperTable => ({
       heading,
       boxes: true,
       columns: COLUMNS,
       rows: within.map((row) => [
-        unbroken(showDate(row.figure('on') ?? 0)),
+        unbroken(dayWords(book, row.figure('on') ?? 0)),
         row.text('job'),
         row.text('variety'),
         row.text('planting'),
@@ -45,10 +46,4 @@ export function sowingOnPaper(book: Book): Paper | undefined {
       ? 'Nothing is left to sow.'
       : `${counted(rows.length, 'sowing or potting on', 'sowings and pottings on')}.`;
   return { title: 'Sowing list', farm: farmName(book), says, tables };
-}
-
-/** 'March 2027' out of '15 Mar 2027'. */
-function monthOf(date: string): string {
-  const [, short = '', year = ''] = date.split(' ');
-  return `${MONTHS.find((month) => month.startsWith(short)) ?? short} ${year}`;
 }

@@ -1,8 +1,9 @@
 // A week's jobs on paper, with boxes to tick: late ones first, then day by day, and room to write what they took. What is done to
 // the same things on the same day, as picking and then washing and packing them, shares a line. Pure.
 
-import { type Book, mondayOf, settings, showDate } from '../../../engine/index.ts';
+import { type Book, mondayOf, settings } from '../../../engine/index.ts';
 import { type Job, weekJobs } from '../glance/week-jobs.ts';
+import { dayWords } from '../store/day-words.ts';
 import { grouped } from '../store/grouped.ts';
 import { counted, farmName, type Paper, type PaperCell, type PaperTable, toWrite, unbroken, words } from './paper.ts';
 
@@ -17,7 +18,8 @@ export function weekOnPaper(book: Book, day: number): Paper | undefined {
   // What is to be done before a week that is still to come is not late yet.
   const ahead = week.monday > mondayOf(settings(book).today);
   const open = week.jobs.filter(({ done, late }) => !done && !(late && ahead));
-  const headingOf = ({ on, late }: Job): string => (late ? 'Late' : `${DAYS[on - week.monday] ?? ''} ${showDate(on)}`);
+  const headingOf = ({ on, late }: Job): string =>
+    late ? 'Late' : `${DAYS[on - week.monday] ?? ''} ${dayWords(book, on)}`;
   const tables = [...grouped(open, headingOf)].map(
     ([heading, jobs]): PaperTable => ({
       heading,
@@ -26,9 +28,9 @@ export function weekOnPaper(book: Book, day: number): Paper | undefined {
       rows: [...grouped(jobs, lineOf).values()].map(rowOf),
     }),
   );
-  const until = showDate(week.monday + 6);
+  const until = dayWords(book, week.monday + 6);
   return {
-    title: `Jobs of week ${week.week.slice(-2)}, ${showDate(week.monday)} to ${until}`,
+    title: `Jobs of week ${week.week.slice(-2)}, ${dayWords(book, week.monday)} to ${until}`,
     farm: farmName(book),
     says:
       open.length === 0

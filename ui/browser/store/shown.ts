@@ -1,6 +1,6 @@
 // How values stand in running text: with their units. Pure; the panels, the cards and the lines around the sheet call it.
 
-import type { CellView } from '../../../engine/index.ts';
+import { type CellView, decimalText, type Writing } from '../../../engine/index.ts';
 
 /** '6 in', '85%', '15 Mar 2027', '20 cm' where it was typed so, '170 lb (120 to 210)' of a range; '' for a blank. */
 export function inWords({ figure, fullUnit, ends }: CellView): string {
@@ -18,6 +18,6 @@ export function withUnit(figure: string, unit: string): string {
 }
 
 /** A figure that isn't a cell's, to so many decimals at most, without idle zeros. */
-export function plainFigure(figure: number, decimals: number): string {
-  return String(Number(figure.toFixed(decimals)));
+export function plainFigure(figure: number, decimals: number, writing?: Writing): string {
+  return decimalText(figure, 0, decimals, writing);
 }

@@ -8,10 +8,10 @@ import {
   lookIntoBranch,
   sayChange,
   sayNumber,
-  showDate,
   type Workbook,
 } from '../../../engine/index.ts';
 import { PLAN_BY_WEEK, PLAN_TOTALS } from '../../../sheets-templates/index.ts';
+import { dayWords } from '../store/day-words.ts';
 import { makeBranch, takeOver, throwAway, workIn } from './branch-acts.ts';
 import { plan } from './what-if-state.ts';
 
@@ -190,7 +190,7 @@ function Weeks({ base, opened }: SideBySide) {
             <tbody>
               {weeks.map(({ week, values }) => (
                 <tr key={week}>
-                  <th scope="row">{showDate(week)}</th>
+                  <th scope="row">{dayWords(base, week)}</th>
                   {values.map((value, i) => (
                     <td key={i}>{value === undefined ? '' : sayNumber(base, value, type)}</td>
                   ))}

@@ -6,6 +6,7 @@ import {
   type InputValue,
   numberOf,
   sayInput,
+  settings,
   shownNumber,
   type ValueType,
   type Workbook,
@@ -28,6 +29,7 @@ export function curveAgainst(
   { input, inputName, inputType, values }: Tried,
   figure: { readonly name: string; readonly answers: readonly FigureValue[] },
 ): LinesModel | undefined {
+  const { writing } = settings(book);
   const type = figure.answers.find((answer) => answer.type !== undefined)?.type;
   const unit = values.find((value) => value.unit !== undefined)?.unit;
   const at = (value: number): number =>
@@ -59,14 +61,16 @@ export function curveAgainst(
     today: undefined,
     x:
       inputType.kind === 'date'
-        ? { label: inputName, from: days.first, to: days.last, marks: monthMarks(days) }
+        ? { label: inputName, from: days.first, to: days.last, marks: monthMarks(days, writing) }
         : axisOf(
             xLabel,
             points.map(({ x }) => x),
+            writing,
           ),
     y: axisOf(
       label,
       points.map(({ y }) => y),
+      writing,
     ),
     bands: [],
     lines: [{ name: figure.name, mark: 'line-accent', points: points.map(({ x, y }) => ({ x, y })) }],

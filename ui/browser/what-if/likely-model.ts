@@ -6,15 +6,17 @@ import {
   figureIn,
   type HangsOn,
   sayNumber,
+  settings,
   sheetView,
-  showDate,
   shownNumber,
   type ValueType,
   type Workbook,
+  type Writing,
 } from '../../../engine/index.ts';
 import { roundMarks } from '../drawing/scale.ts';
 import { monthMarks } from '../panels/read.ts';
 import { decimalsOf, figureMarks, type LinesModel, said } from '../pictures/kit/model.ts';
+import { dayWords } from '../store/day-words.ts';
 import type { DrawnAnswer, LikelyFigure } from './drawn-answer.ts';
 
 export function percent(share: number): string {
@@ -40,12 +42,12 @@ export function withUnit(book: Workbook, name: string, type: ValueType): string 
 }
 
 /** A figure's axis: a little wider than what is on it, in round figures. */
-export function axisOf(label: string, figures: readonly number[]): LinesModel['y'] {
+export function axisOf(label: string, figures: readonly number[], writing: Writing | undefined): LinesModel['y'] {
   const [least, most] = [Math.min(...figures), Math.max(...figures)];
   const pad = (most - least || Math.abs(most) || 1) * 0.05;
   const marks = roundMarks(least - pad, most + pad, 4);
   const [from, to] = [Math.min(least - pad, marks[0] ?? least), Math.max(most + pad, marks.at(-1) ?? most)];
-  return { label, from, to, marks: figureMarks(from, to, 4) };
+  return { label, from, to, marks: figureMarks(from, to, 4, writing) };
 }
 
 /** Figures of a type in the unit in which they are shown. */
@@ -75,8 +77,9 @@ export function curveOf(book: Workbook, { name, type, answer }: Asked): LinesMod
     x: axisOf(
       label,
       rows.map(({ x }) => x),
+      settings(book).writing,
     ),
-    y: { label: 'chance, %', from: 0, to: 100, marks: figureMarks(0, 100, 4) },
+    y: { label: 'chance, %', from: 0, to: 100, marks: figureMarks(0, 100, 4, settings(book).writing) },
     bands: [],
     lines: [
       { name: 'so much or more', mark: 'line-accent', points: rows.map(({ x, chance }) => ({ x, y: chance * 100 })) },
@@ -115,12 +118,13 @@ export function fanOf(book: Workbook, { name, type, answer }: Asked): LinesModel
   return {
     kind: 'lines',
     title: `${label}, week by week`,
-    says: fanWords(answer, say),
+    says: fanWords(book, answer, say),
     today: book.document.frame.today,
-    x: { label: 'week', from: first, to: last + 1, marks: monthMarks({ first, last }) },
+    x: { label: 'week', from: first, to: last + 1, marks: monthMarks({ first, last }, settings(book).writing) },
     y: axisOf(
       label,
       points.flatMap(({ low, high }) => [low, high]),
+      settings(book).writing,
     ),
     bands: [
       {
@@ -143,14 +147,14 @@ export function fanOf(book: Workbook, { name, type, answer }: Asked): LinesModel
       const also = chance === undefined ? '' : `; ${(chanceHead ?? '').toLowerCase()} in ${chance} of seasons`;
       return {
         x: week.week,
-        words: `Week of ${showDate(week.week)}: ${say(p10)} to ${say(p90)}, likely ${say(p50)}${also}.`,
+        words: `Week of ${dayWords(book, week.week)}: ${say(p10)} to ${say(p90)}, likely ${say(p50)}${also}.`,
       };
     }),
     table: {
       head: ['Week of', '10%', '50%', '90%', ...(chanceHead === undefined ? [] : [chanceHead])],
       rows: weeks.map((week) => {
         const { p10, p50, p90 } = week.interval;
-        return [showDate(week.week), say(p10), say(p50), say(p90), ...chanceWords(week)];
+        return [dayWords(book, week.week), say(p10), say(p50), say(p90), ...chanceWords(week)];
       }),
     },
   };
@@ -173,7 +177,7 @@ function withEmptyWeeks(points: readonly WeekPoint[]): readonly WeekPoint[] {
   });
 }
 
-function fanWords({ weeks, goal }: DrawnAnswer, say: (value: number) => string): string {
+function fanWords(book: Workbook, { weeks, goal }: DrawnAnswer, say: (value: number) => string): string {
   const widest = weeks.reduce<DrawnAnswer['weeks'][number] | undefined>((most, week) => {
     const spread = ({ interval: { p90, p10 } }: DrawnAnswer['weeks'][number]): number => p90 - p10;
     return most === undefined || spread(week) > spread(most) ? week : most;
@@ -187,12 +191,12 @@ function fanWords({ weeks, goal }: DrawnAnswer, say: (value: number) => string):
       ? ''
       : widest.interval.p90 === widest.interval.p10
         ? 'In eight seasons of ten every week is the same.'
-        : `Least sure in the week of ${showDate(widest.week)}: ${say(widest.interval.p10)} to ${say(widest.interval.p90)} in eight seasons of ten.`,
+        : `Least sure in the week of ${dayWords(book, widest.week)}: ${say(widest.interval.p10)} to ${say(widest.interval.p90)} in eight seasons of ten.`,
     missed === undefined || worst?.chance === undefined
       ? ''
       : worst.chance.chance === 1
         ? `${missed} in none of the seasons.`
-        : `${missed} most often in the week of ${showDate(worst.week)}, in ${percent(1 - worst.chance.chance)} of seasons.`,
+        : `${missed} most often in the week of ${dayWords(book, worst.week)}, in ${percent(1 - worst.chance.chance)} of seasons.`,
   ];
   return parts.filter((part) => part !== '').join(' ');
 }

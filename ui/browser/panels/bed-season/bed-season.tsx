@@ -1,10 +1,11 @@
 // A bed in hand: what stands on it through the season, drawn to scale in days along it and in length down it, with names
 // in words, and in a list what is free from when to when.
 
-import { type Book, cellValue, fromCanonical, rowName, rows, showDate, type Unit } from '../../../../engine/index.ts';
+import { type Book, cellValue, fromCanonical, rowName, rows, settings } from '../../../../engine/index.ts';
 import { TableOf } from '../../drawing/chart.tsx';
 import { linearScale, monthsBetween } from '../../drawing/scale.ts';
 import { useWidth } from '../../drawing/width.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { columnOf, unitOf } from '../../store/sheets.ts';
 import { plainFigure, withUnit } from '../../store/shown.ts';
 import { workbook } from '../../store/workbook.ts';
@@ -21,7 +22,9 @@ export function BedSeason({ sheet, row: { slot } }: PanelProps) {
   const column = columnOf(sheet, BED.length);
   const unit = unitOf(column);
   if (length === undefined || length <= 0 || unit === undefined || column === undefined) return null;
-  const inUnit = (metres: number): string => lengthWords(metres, unit, column.unit);
+  const { writing } = settings(book);
+  const inUnit = (metres: number): string =>
+    withUnit(plainFigure(fromCanonical(unit, metres), 1, writing), column.unit);
   const occupants = occupantsOf(book, slot);
   const season = spanOf(seasonOf(book), occupants);
   const placed = placeAlong(occupants);
@@ -30,11 +33,11 @@ export function BedSeason({ sheet, row: { slot } }: PanelProps) {
   return (
     <figure class="bed-season">
       <figcaption>{TITLE}</figcaption>
-      <Picture {...{ placed, length, season, inUnit }} />
+      <Picture {...{ book, placed, length, season, inUnit }} />
       {over ? <p class="finding level-warning">More stands here at one time than the bed is long.</p> : null}
       <ul class="free-times">
         {free.map((each) => (
-          <li key={each.from}>{freeWords(each, length, season, inUnit)}</li>
+          <li key={each.from}>{freeWords(book, each, length, season, inUnit)}</li>
         ))}
       </ul>
       <TableOf
@@ -43,8 +46,8 @@ export function BedSeason({ sheet, row: { slot } }: PanelProps) {
           head: ['Planting', 'From', 'Until before', 'Length'],
           rows: placed.map(({ name, from, until, length: taken }) => [
             name,
-            showDate(from),
-            showDate(until),
+            dayWords(book, from),
+            dayWords(book, until),
             inUnit(taken),
           ]),
         }}
@@ -73,18 +76,15 @@ function spanOf({ first, last }: Season, occupants: readonly Occupant[]): Season
   };
 }
 
-function lengthWords(metres: number, unit: Unit, label: string): string {
-  return withUnit(plainFigure(fromCanonical(unit, metres), 1), label);
-}
-
 function freeWords(
+  book: Book,
   piece: FreeTime,
   length: number,
   { first, last }: Season,
   inUnit: (metres: number) => string,
 ): string {
-  const from = piece.from <= first ? '' : `from ${showDate(piece.from)}`;
-  const until = piece.until > last ? '' : `until ${showDate(piece.until)}`;
+  const from = piece.from <= first ? '' : `from ${dayWords(book, piece.from)}`;
+  const until = piece.until > last ? '' : `until ${dayWords(book, piece.until)}`;
   const when = [from, until].filter((part) => part !== '').join(' ') || 'all season';
   if (piece.free < -1e-6) return `${inUnit(-piece.free)} too much, ${when}`;
   if (piece.free < 1e-6) return `Full ${when}`;
@@ -92,6 +92,7 @@ function freeWords(
 }
 
 interface PictureProps {
+  readonly book: Book;
   readonly placed: readonly Placed[];
   readonly length: number;
   readonly season: Season;
@@ -101,12 +102,12 @@ interface PictureProps {
 const TOP = 20;
 const DEEP = 150;
 
-function Picture({ placed, length, season, inUnit }: PictureProps) {
+function Picture({ book, placed, length, season, inUnit }: PictureProps) {
   const { ref, width } = useWidth<HTMLDivElement>();
   const x = linearScale(season.first, season.last + 1, 1, Math.max(2, width - 1));
   const deepest = Math.max(length, ...placed.map((each) => each.at + each.length));
   const y = linearScale(0, deepest, TOP, TOP + DEEP);
-  const months = monthsBetween(season.first, season.last);
+  const months = monthsBetween(season.first, season.last, settings(book).writing);
   return (
     <div class="chart-picture" ref={ref}>
       {width > 0 ? (
@@ -115,7 +116,7 @@ function Picture({ placed, length, season, inUnit }: PictureProps) {
           width={width}
           height={TOP + DEEP + 2}
           role="img"
-          aria-label={pictureWords(placed, inUnit)}
+          aria-label={pictureWords(book, placed, inUnit)}
         >
           {months.map(({ day, name }, index) => (
             <g key={day}>
@@ -175,10 +176,11 @@ function Standing({ x, y, width, height, name, room }: StandingProps) {
   );
 }
 
-function pictureWords(placed: readonly Placed[], inUnit: (metres: number) => string): string {
+function pictureWords(book: Book, placed: readonly Placed[], inUnit: (metres: number) => string): string {
   if (placed.length === 0) return `${TITLE}: nothing is planted.`;
   const each = placed.map(
-    ({ name, length, from, until }) => `${name}, ${inUnit(length)}, ${showDate(from)} to ${showDate(until - 1)}`,
+    ({ name, length, from, until }) =>
+      `${name}, ${inUnit(length)}, ${dayWords(book, from)} to ${dayWords(book, until - 1)}`,
   );
   return `${TITLE}: ${each.join('; ')}.`;
 }

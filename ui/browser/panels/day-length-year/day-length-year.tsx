@@ -1,9 +1,10 @@
 // A variety against the days of the year here: the day length at the farm's latitude as a curve, the length the variety
 // needs as a line, and the date on which it is reached. For varieties that wait for no day length, nothing.
 
-import { type Book, dayLength, isoDate, showDate } from '../../../../engine/index.ts';
+import { type Book, dayLength, decimalText, isoDate, settings } from '../../../../engine/index.ts';
 import { Chart, type Field, type TableTwin } from '../../drawing/chart.tsx';
 import { linePath } from '../../drawing/scale.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { plainFigure } from '../../store/shown.ts';
 import { workbook } from '../../store/workbook.ts';
 import { FARM_COLUMN, VARIETIES, VARIETY } from '../columns.ts';
@@ -29,17 +30,22 @@ export function DayLengthYear({ row: { slot } }: PanelProps) {
     <Chart
       title="Day length through the year"
       says={daysSentence(book, slot, critical, reached)}
-      x={{ label: 'first of the month', from: season.first, to: season.last, marks: monthMarks(season) }}
+      x={{
+        label: 'first of the month',
+        from: season.first,
+        to: season.last,
+        marks: monthMarks(season, settings(book).writing),
+      }}
       y={{ label: 'hours from sunrise to sunset', from, to, marks: hourMarks(from, to) }}
       height={210}
-      table={tableOf(latitude, season)}
+      table={tableOf(book, latitude, season)}
       draw={(field) => (
         <>
           <path
             class="curve"
             d={linePath(days.map((point) => ({ x: field.x.at(point.day), y: field.y.at(point.hours) })))}
           />
-          <Needed field={field} critical={critical} reached={reached} season={season} />
+          <Needed {...{ book, field, critical, reached, season }} />
         </>
       )}
     />
@@ -72,13 +78,14 @@ function hourMarks(from: number, to: number) {
 }
 
 interface NeededProps {
+  readonly book: Book;
   readonly field: Field;
   readonly critical: number;
   readonly reached: number | undefined;
   readonly season: Season;
 }
 
-function Needed({ field, critical, reached, season }: NeededProps) {
+function Needed({ book, field, critical, reached, season }: NeededProps) {
   const y = field.y.at(critical);
   const inSeason = reached !== undefined && reached >= season.first && reached <= season.last;
   const x = inSeason ? field.x.at(reached) : undefined;
@@ -86,14 +93,14 @@ function Needed({ field, critical, reached, season }: NeededProps) {
     <g>
       <line class="today-rule" x1={field.left} x2={field.right} y1={y} y2={y} />
       <text class="today-text" x={field.right} y={y - 6} text-anchor="end">
-        needs {plainFigure(critical, 2)} h
+        needs {plainFigure(critical, 2, settings(book).writing)} h
       </text>
       {x === undefined ? null : (
         <>
           <line class="today-rule" x1={x} x2={x} y1={y} y2={field.bottom} />
           <circle class="today-point" cx={x} cy={y} r={6} />
           <text class="today-text" x={x - 10} y={y - 8} text-anchor="end">
-            {reached === undefined ? '' : shortDate(reached)}
+            {reached === undefined ? '' : shortDate(book, reached)}
           </text>
         </>
       )}
@@ -101,25 +108,26 @@ function Needed({ field, critical, reached, season }: NeededProps) {
   );
 }
 
-/** '15 Mar'. */
-function shortDate(day: number): string {
-  return showDate(day).replace(/ \d+$/, '');
+/** '15 Mar'; with its year where that does not stand last. */
+function shortDate(book: Book, day: number): string {
+  return dayWords(book, day).replace(/ \d+$/, '');
 }
 
 function daysSentence(book: Book, slot: number, critical: number, reached: number | undefined): string {
   const longest = hours(book, slot, VARIETY.longest);
-  const here = longest === undefined ? '' : ` The longest day here is ${plainFigure(longest, 1)} h.`;
+  const { writing } = settings(book);
+  const here = longest === undefined ? '' : ` The longest day here is ${plainFigure(longest, 1, writing)} h.`;
   return reached === undefined
-    ? `It needs days of ${plainFigure(critical, 2)} h, which are never reached here.${here}`
-    : `It needs days of ${plainFigure(critical, 2)} h, reached here on ${shortDate(reached)}.${here}`;
+    ? `It needs days of ${plainFigure(critical, 2, writing)} h, which are never reached here.${here}`
+    : `It needs days of ${plainFigure(critical, 2, writing)} h, reached here on ${shortDate(book, reached)}.${here}`;
 }
 
-function tableOf(latitude: number, season: Season): TableTwin {
+function tableOf(book: Book, latitude: number, season: Season): TableTwin {
   const rows: (readonly string[])[] = [];
   for (let day = season.first; day <= season.last; day += 1) {
     const ofMonth = isoDate(day).slice(8);
     if (ofMonth !== '01' && ofMonth !== '15') continue;
-    rows.push([showDate(day), dayLength(latitude, day).toFixed(2)]);
+    rows.push([dayWords(book, day), decimalText(dayLength(latitude, day), 2, 2, settings(book).writing)]);
   }
   return { head: ['Day', 'Day length, h'], rows };
 }

@@ -1,7 +1,7 @@
 // The figures that matter of a row, in large type; each opens its reasons. Which ones they are, the caller says.
 
 import { useSignal } from '@preact/signals';
-import { cellView } from '../../../../engine/index.ts';
+import { cellView, settings } from '../../../../engine/index.ts';
 import { intervalWords } from '../../pictures/kit/ask.ts';
 import { findingsAt, workbookFollowed } from '../../store/findings.ts';
 import { columnOf } from '../../store/sheets.ts';
@@ -77,5 +77,5 @@ function Range({ sheet, row, column, late }: PanelProps & Pick<KeyFigureProps, '
   const [low, likely, high] = [shown(`${column}-low`), shown(column), shown(`${column}-high`)];
   if (low?.number === undefined || likely?.number === undefined || high?.number === undefined) return null;
   const interval = { low: low.number, likely: likely.number, high: high.number };
-  return <p class="key-range">{intervalWords(interval, likely.fullUnit)}</p>;
+  return <p class="key-range">{intervalWords(interval, likely.fullUnit, settings(book).writing)}</p>;
 }

@@ -1,9 +1,10 @@
 // A seed lot as it ages: its germination at every sowing date from the test on, by the sheet's own formulas, with the
 // sowing date in hand and the least that may be sold.
 
-import { type Book, explain, isoDate, showDate, type Workbook, yearMonthDay } from '../../../../engine/index.ts';
+import { type Book, explain, isoDate, type Workbook, yearMonthDay } from '../../../../engine/index.ts';
 import { Chart, type Field } from '../../drawing/chart.tsx';
 import { linePath } from '../../drawing/scale.ts';
+import { dayWords, monthWords } from '../../store/day-words.ts';
 import type { RowAt } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { SEED_LOT, SEED_LOTS } from '../columns.ts';
@@ -37,7 +38,7 @@ export function SeedAgeing({ row }: PanelProps) {
   return (
     <Chart
       title="Germination as the lot ages"
-      says={ageSentence(now, sowing, standard, points)}
+      says={ageSentence(book, now, sowing, standard, points)}
       x={{ label: 'year', from: tested, to: last, marks: yearMarks(tested, last) }}
       y={{
         label: '% of seeds',
@@ -49,7 +50,10 @@ export function SeedAgeing({ row }: PanelProps) {
         head: ['Sown on', 'Germination, %'],
         rows: points
           .filter((_, index) => index % 3 === 0)
-          .map(({ day, germination }) => [showDate(day), Number.isFinite(germination) ? germination.toFixed(0) : '']),
+          .map(({ day, germination }) => [
+            dayWords(book, day),
+            Number.isFinite(germination) ? germination.toFixed(0) : '',
+          ]),
       }}
       draw={(field) => (
         <>
@@ -129,17 +133,18 @@ function Sowing({
 }
 
 function ageSentence(
+  book: Book,
   now: number | undefined,
   sowing: number,
   standard: number | undefined,
   points: readonly AgePoint[],
 ): string {
-  const sown = now === undefined ? '' : `Sown on ${showDate(sowing)}, ${now.toFixed(0)}% germinate.`;
+  const sown = now === undefined ? '' : `Sown on ${dayWords(book, sowing)}, ${now.toFixed(0)}% germinate.`;
   if (standard === undefined) return sown;
   const below = points.find(({ germination }) => germination < standard);
   const falls =
     below === undefined
       ? `It stays above the standard of ${standard.toFixed(0)}% as far as drawn.`
-      : `It is below the standard of ${standard.toFixed(0)}% from about ${showDate(below.day).replace(/^\d+ /, '')}.`;
+      : `It is below the standard of ${standard.toFixed(0)}% from about ${monthWords(book, below.day)}.`;
   return `${sown} ${falls}`.trim();
 }

@@ -1,7 +1,7 @@
 // Yield of the bed and mean size of a plant against spacing, as curves with today's point on each, a sentence under each
 // and the same figures as a table. Where the crop has no figures for crowding, it says what is missing.
 
-import { cellView, explain, type SheetView } from '../../../../engine/index.ts';
+import { cellView, explain, type SheetView, settings } from '../../../../engine/index.ts';
 import { type Axis, Chart, type Field, type TableTwin } from '../../drawing/chart.tsx';
 import { linePath, roundMarks, roundTop } from '../../drawing/scale.ts';
 import { columnOf } from '../../store/sheets.ts';
@@ -59,6 +59,7 @@ interface CurveProps extends PanelProps {
 function Curve({ sheet, row, study, column, title }: CurveProps) {
   const { points } = study;
   const unit = columnOf(sheet, column)?.unit ?? '';
+  const { writing } = settings(workbook());
   const spacing = columnOf(sheet, SPACING);
   const spacingUnit = spacing?.unit ?? '';
   const today = cellView(workbook(), PLANTINGS, row.slot, SPACING).number;
@@ -71,15 +72,15 @@ function Curve({ sheet, row, study, column, title }: CurveProps) {
     label: `${(spacing?.name ?? '').toLowerCase()}, ${spacingUnit}`,
     from: first,
     to: last,
-    marks: roundMarks(first, last, 6).map((mark) => ({ figure: mark, text: plainFigure(mark, 3) })),
+    marks: roundMarks(first, last, 6).map((mark) => ({ figure: mark, text: plainFigure(mark, 3, writing) })),
   };
   const y: Axis = {
     label: unit,
     from: 0,
     to: top,
-    marks: roundMarks(0, top, 4).map((mark) => ({ figure: mark, text: plainFigure(mark, 3) })),
+    marks: roundMarks(0, top, 4).map((mark) => ({ figure: mark, text: plainFigure(mark, 3, writing) })),
   };
-  const inUnits = { spacing: spacingUnit, figure: unit };
+  const inUnits = { spacing: spacingUnit, figure: unit, writing };
   const says = today === undefined ? '' : curveSentence(points, today, column, inUnits);
   return (
     <Chart
@@ -100,7 +101,7 @@ function Curve({ sheet, row, study, column, title }: CurveProps) {
               field={field}
               at={today}
               figure={figure}
-              text={`${brief(figure)} ${unit}`}
+              text={`${brief(figure, writing)} ${unit}`}
               rises={(line.at(-1)?.figure ?? 0) > (line[0]?.figure ?? 0)}
             />
           )}
@@ -148,6 +149,7 @@ function Today({ field, at, figure, text, rises }: TodayProps) {
 const ROWS = 24;
 
 function tableOf(sheet: SheetView, points: readonly CurvePoint[], today: number | undefined): TableTwin {
+  const { writing } = settings(workbook());
   const columns = CURVES_WITH_MONEY.filter((id) => hasFigures(points, id));
   const every = Math.max(1, Math.ceil(points.length / ROWS));
   const head = (id: string): string => {
@@ -159,10 +161,10 @@ function tableOf(sheet: SheetView, points: readonly CurvePoint[], today: number 
     rows: points
       .filter(({ spacing }, index) => index % every === 0 || spacing === today)
       .map(({ spacing, figures }) => [
-        plainFigure(spacing, 3),
+        plainFigure(spacing, 3, writing),
         ...columns.map((id) => {
           const figure = figures.get(id);
-          return figure === undefined ? '' : brief(figure);
+          return figure === undefined ? '' : brief(figure, writing);
         }),
       ]),
   };

@@ -9,6 +9,7 @@ import {
   type SheetView,
   type Unit,
   type Workbook,
+  type Writing,
 } from '../../../../engine/index.ts';
 import type { Reading } from '../../drawing/reader.tsx';
 import type { RowAt } from '../../store/selection.ts';
@@ -82,37 +83,35 @@ export function hasFigures(points: readonly CurvePoint[], column: string): boole
   return points.some(({ figures }) => figures.has(column));
 }
 
+/** What spacing and figure are measured in, and how both are written. */
+export interface CurveUnits {
+  readonly spacing: string;
+  readonly figure: string;
+  readonly writing?: Writing | undefined;
+}
+
 /** Every spacing that has a figure, in words: '4.5 in: 122 lb.' */
-export function curveReadings(
-  points: readonly CurvePoint[],
-  column: string,
-  units: { readonly spacing: string; readonly figure: string },
-): readonly Reading[] {
+export function curveReadings(points: readonly CurvePoint[], column: string, units: CurveUnits): readonly Reading[] {
   return points.flatMap(({ spacing, figures }) => {
     const figure = figures.get(column);
     if (figure === undefined) return [];
-    const words = `${withUnit(plainFigure(spacing, 2), units.spacing)}: ${withUnit(brief(figure), units.figure)}.`;
+    const words = `${withUnit(plainFigure(spacing, 2, units.writing), units.spacing)}: ${withUnit(brief(figure, units.writing), units.figure)}.`;
     return [{ x: spacing, words }];
   });
 }
 
 /** A figure to three digits that mean something: 129, 8.54, 0.431. */
-export function brief(figure: number): string {
+export function brief(figure: number, writing?: Writing): string {
   if (figure === 0) return '0';
   const decimals = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(figure))));
-  return plainFigure(figure, Math.min(4, decimals));
+  return plainFigure(figure, Math.min(4, decimals), writing);
 }
 
 /**
  * What closer and wider would do to one column: 'Now at 6 in, 115 lb; closer at 4.5 in, 122 lb; wider at 9 in, 98 lb.' Empty
  * where there is no figure at today's spacing.
  */
-export function curveSentence(
-  points: readonly CurvePoint[],
-  today: number,
-  column: string,
-  units: { readonly spacing: string; readonly figure: string },
-): string {
+export function curveSentence(points: readonly CurvePoint[], today: number, column: string, units: CurveUnits): string {
   const at = (wanted: number): CurvePoint | undefined =>
     points.reduce<CurvePoint | undefined>(
       (best, point) =>
@@ -122,8 +121,8 @@ export function curveSentence(
   const words = (point: CurvePoint | undefined, opening: string): string | undefined => {
     const figure = point?.figures.get(column);
     if (point === undefined || figure === undefined) return undefined;
-    const spacing = withUnit(plainFigure(point.spacing, 2), units.spacing);
-    return `${opening} at ${spacing}, ${withUnit(brief(figure), units.figure)}`;
+    const spacing = withUnit(plainFigure(point.spacing, 2, units.writing), units.spacing);
+    return `${opening} at ${spacing}, ${withUnit(brief(figure, units.writing), units.figure)}`;
   };
   const now = at(today);
   const closer = at(today * 0.75);

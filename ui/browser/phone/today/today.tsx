@@ -3,11 +3,12 @@
 
 import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
-import { message, settings, showDate } from '../../../../engine/index.ts';
+import { message, settings } from '../../../../engine/index.ts';
 import { ToQuestions } from '../../first-visit/to-questions.tsx';
 import type { Job } from '../../glance/week-jobs.ts';
 import { findPlaces } from '../../page/find-places.ts';
 import { change, UNDO } from '../../store/change.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { tell } from '../../store/notices.ts';
 import { workbook } from '../../store/workbook.ts';
 import { SearchBox } from '../search-box.tsx';
@@ -34,12 +35,12 @@ export function Today() {
       {typed === '' ? <ToQuestions /> : null}
       {day !== undefined ? (
         <>
-          <h2>{showDate(today)}</h2>
+          <h2>{dayWords(book, today)}</h2>
           {day.due.length === 0 ? (
             <p class="phone-nothing">
               Nothing is due today.
               {day.later.length === 0 && day.week.next !== undefined
-                ? ` The next job comes on ${showDate(day.week.next)}.`
+                ? ` The next job comes on ${dayWords(book, day.week.next)}.`
                 : ''}
             </p>
           ) : null}
@@ -73,7 +74,7 @@ function JobRow({ job, today }: { readonly job: Job; readonly today: number }) {
   const [open, setOpen] = useState(false);
   const { what, planting, amount, hours, on, late, done } = job;
   const about = [planting, amount, hours].filter((part) => part !== '').join(', ');
-  const when = late ? `late since ${showDate(on)}` : on === today ? '' : showDate(on);
+  const when = late ? `late since ${dayWords(workbook(), on)}` : on === today ? '' : dayWords(workbook(), on);
   return (
     <li class={done ? 'is-done' : undefined}>
       <button

@@ -3,13 +3,13 @@
 
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
-import { message, mondayOf, settings, showDate } from '../../../../engine/index.ts';
+import { message, mondayOf, settings } from '../../../../engine/index.ts';
 import { change } from '../../store/change.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { Frame, fitted } from '../kit/frame.tsx';
 import type { PaperSize } from '../kit/paper-size.ts';
-import { weeksOf } from '../kit/weeks.ts';
+import { weeksOf, weekWords } from '../kit/weeks.ts';
 import { seasonCalendar } from '../season-calendar/season-calendar.ts';
 import { byFieldCommands, firstPlaces, groundOf, placeCommands, takesPlaces } from './bed-ground.ts';
 import { type BedMap, type BedOnMap, bedMap, mapParts, standsWords } from './bed-map.ts';
@@ -73,13 +73,13 @@ export function BedMapPicture() {
             max={weeks.length - 1}
             value={index}
             aria-label="Week"
-            aria-valuetext={`Week of ${showDate(week.from)}`}
+            aria-valuetext={weekWords(book, week)}
             onInput={({ currentTarget }) => {
               play(false);
               setAt(Number(currentTarget.value));
             }}
           />
-          <output>Week of {showDate(week.from)}</output>
+          <output>{weekWords(book, week)}</output>
           {takesPlaces(book) ? <Placing map={map} /> : null}
         </div>
       }

@@ -1,11 +1,12 @@
 // The map of the farm's beds on a day: beds by field, each with what stands along it, what is free, and what is too much. Lengths in
 // metres. Pure: out of the season calendar's model; the picture, the bed map on paper and the tests call it.
 
-import { type Book, mondayOf, showDate } from '../../../../engine/index.ts';
+import { type Book, mondayOf } from '../../../../engine/index.ts';
 import { BED, BEDS } from '../../panels/columns.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { askRows, hasColumns, inUnit } from '../kit/ask.ts';
 import type { PictureTable } from '../kit/model.ts';
-import type { CalendarLine, SeasonCalendar } from '../season-calendar/season-calendar.ts';
+import { type CalendarLine, lengthInAll, type SeasonCalendar } from '../season-calendar/season-calendar.ts';
 
 export interface Piece {
   readonly planting: string;
@@ -181,7 +182,7 @@ function coversOn(book: Book, day: number): ReadonlyMap<string, string> {
 }
 
 function lengthWords(book: Book, metres: number): string {
-  return inUnit(book, BEDS, BED.length, metres, 0);
+  return inUnit(book, BEDS, BED.length, metres);
 }
 
 /** 'Lettuce 1 25 ft, Lettuce 2 25 ft', 'free', 'clover'. */
@@ -197,7 +198,7 @@ function sentence(book: Book, beds: readonly BedOnMap[], day: number): string {
   const over = beds.filter((bed) => bed.over > 1e-6);
   const metres = beds.reduce((sum, bed) => sum + bed.free, 0);
   const parts = [
-    `${showDate(day)}: ${beds.length - free.length} of ${beds.length} beds carry something; ${lengthWords(book, metres)} of bed are free.`,
+    `${dayWords(book, day)}: ${beds.length - free.length} of ${beds.length} beds carry something; ${lengthInAll(book, metres)} of bed are free.`,
     over.length === 0 ? '' : `Too full: ${over.map(({ name }) => name).join(', ')}.`,
   ];
   return parts.filter((part) => part !== '').join(' ');

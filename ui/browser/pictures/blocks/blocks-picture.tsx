@@ -1,6 +1,7 @@
 // How many plants stand in a block in the page: a planting is chosen, a bar for each number of plants.
 
 import { useState } from 'preact/hooks';
+import { settings } from '../../../../engine/index.ts';
 import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, roundTop } from '../../drawing/scale.ts';
 import { workbook } from '../../store/workbook.ts';
@@ -54,7 +55,7 @@ function Drawing({
       <text x={0} y={13}>
         %
       </text>
-      {figureMarks(0, top, 4).map(({ figure, text }) => (
+      {figureMarks(0, top, 4, settings(workbook()).writing).map(({ figure, text }) => (
         <g key={figure}>
           <line class="axis-rule" x1={LEFT} x2={right} y1={y.at(figure)} y2={y.at(figure)} />
           <text x={LEFT - 6} y={y.at(figure) + 4} text-anchor="end">

@@ -1,7 +1,7 @@
 // How many plants stand in a block, cell or place: the share with none, one, two and so on of a planting sown by the place. Pure:
 // from the engine's queries to what is drawn.
 
-import { type Book, rowName } from '../../../../engine/index.ts';
+import { type Book, decimalText, rowName, settings } from '../../../../engine/index.ts';
 import type { Reading } from '../../drawing/reader.tsx';
 import { PLANTINGS } from '../../panels/columns.ts';
 import { askRow, askRows } from '../kit/ask.ts';
@@ -35,6 +35,8 @@ export interface Blocks {
 
 export function plantsPerBlock(book: Book, { slot, name }: SownPlanting): Blocks {
   const row = askRow(book, PLANTINGS, slot);
+  const { writing } = settings(book);
+  const rounded = (percent: number): string => decimalText(percent, 0, percent > 0 && percent < 1 ? 1 : 0, writing);
   const bars = SHARES.map((column, at) => ({ name: NAMES[at] ?? '', percent: (row.figure(column) ?? 0) * 100 }));
   const place = PLACES[row.text('start')] ?? 'place';
   const words = bars.map(({ percent }, at) => `${rounded(percent)}% of ${place}s with ${plantsIn(at)}`);
@@ -59,8 +61,4 @@ const PLACES: Readonly<Record<string, string>> = { blocks: 'block', cells: 'cell
 
 function plantsIn(at: number): string {
   return at === 0 ? 'no plant' : at === 1 ? '1 plant' : `${NAMES[at] ?? ''} plants`;
-}
-
-function rounded(percent: number): string {
-  return percent > 0 && percent < 1 ? percent.toFixed(1) : percent.toFixed(0);
 }

@@ -1,8 +1,9 @@
 // The climate of the year: lows and highs by day with the mean between, and beside them the warmth a crop likes best and the least and
 // most it grows in. Pure: from the engine's queries to a picture model.
 
-import { type Book, rowName, rows, settings, sheetView, showDate } from '../../../../engine/index.ts';
+import { type Book, rowName, rows, settings, sheetView } from '../../../../engine/index.ts';
 import { monthMarks } from '../../panels/read.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { askRow, askRows, bareFigure, hasColumns, type Needs } from '../kit/ask.ts';
 import { type Band, figureMarks, type Line, type LinesModel, said } from '../kit/model.ts';
@@ -38,7 +39,8 @@ interface Day {
 export function climateOfYear(book: Book, crop: CropName | undefined): LinesModel | undefined {
   const view = columnOf(sheetView(book, CLIMATE), 'mean');
   const unit = view?.unit ?? '';
-  const say = (figure: number): string => said(figure, view?.decimals);
+  const { today, writing } = settings(book);
+  const say = (figure: number): string => said(figure, view?.decimals, writing);
   const days = askRows(book, CLIMATE).flatMap((row): readonly Day[] => {
     const day = row.figure('day');
     const [low, high, mean] = ['low', 'high', 'mean'].map((column) => row.figure(column));
@@ -76,22 +78,27 @@ export function climateOfYear(book: Book, crop: CropName | undefined): LinesMode
   return {
     kind: 'lines',
     title: `The climate of the year, ${unit}`,
-    says: sentence(days, warmth, (figure) => `${say(figure)} ${unit}`),
-    today: settings(book).today,
-    x: { label: 'day', from: first.day, to: last.day, marks: monthMarks({ first: first.day, last: last.day }) },
-    y: { label: unit, from, to, marks: figureMarks(from, to, 6) },
+    says: sentence(book, days, warmth, say, unit),
+    today,
+    x: {
+      label: 'day',
+      from: first.day,
+      to: last.day,
+      marks: monthMarks({ first: first.day, last: last.day }, writing),
+    },
+    y: { label: unit, from, to, marks: figureMarks(from, to, 6, writing) },
     bands,
     lines,
     dots: [],
     readings: days.map((day) => ({
       x: day.day,
-      words: `${showDate(day.day)}: ${say(day.low)} to ${say(day.high)} ${unit}, mean ${say(day.mean)}.`,
+      words: `${dayWords(book, day.day)}: ${say(day.low)} to ${say(day.high)} ${unit}, mean ${say(day.mean)}.`,
     })),
     table: {
       head: ['Day', `Low, ${unit}`, `Mean, ${unit}`, `High, ${unit}`],
       rows: days
         .filter((_, index) => index % 7 === 0)
-        .map(({ day, low, mean, high }) => [showDate(day), say(low), say(mean), say(high)]),
+        .map(({ day, low, mean, high }) => [dayWords(book, day), say(low), say(mean), say(high)]),
     },
   };
 }
@@ -120,17 +127,24 @@ function warmthOf(book: Book, { slot, name }: CropName): Warmth {
   return { name, best, limits, all };
 }
 
-function sentence(days: readonly Day[], warmth: Warmth | undefined, say: (figure: number) => string): string {
+function sentence(
+  book: Book,
+  days: readonly Day[],
+  warmth: Warmth | undefined,
+  bare: (figure: number) => string,
+  unit: string,
+): string {
+  const say = (figure: number): string => `${bare(figure)} ${unit}`;
   const coldest = days.reduce((least, day) => (day.mean < least.mean ? day : least));
   const warmest = days.reduce((most, day) => (day.mean > most.mean ? day : most));
-  const year = `Coldest about ${showDate(coldest.day)}, mean ${say(coldest.mean)}; warmest about ${showDate(warmest.day)}, ${say(warmest.mean)}.`;
+  const year = `Coldest about ${dayWords(book, coldest.day)}, mean ${say(coldest.mean)}; warmest about ${dayWords(book, warmest.day)}, ${say(warmest.mean)}.`;
   const best = warmth?.best;
   if (warmth === undefined) return year;
   if (best === undefined) return `${year} What ${warmth.name} likes best is not known here.`;
   const fit = days.filter(({ mean }) => mean >= best.low && mean <= best.high);
   const [first, last] = [fit[0], fit.at(-1)];
   if (first === undefined || last === undefined) {
-    return `${year} The mean is never within ${said(best.low)} to ${say(best.high)}, which ${warmth.name} likes best.`;
+    return `${year} The mean is never within ${bare(best.low)} to ${say(best.high)}, which ${warmth.name} likes best.`;
   }
-  return `${year} ${warmth.name} likes ${said(best.low)} to ${say(best.high)} best: ${fit.length} days, the first on ${showDate(first.day)}, the last on ${showDate(last.day)}.`;
+  return `${year} ${warmth.name} likes ${bare(best.low)} to ${say(best.high)} best: ${fit.length} days, the first on ${dayWords(book, first.day)}, the last on ${dayWords(book, last.day)}.`;
 }

@@ -1,9 +1,10 @@
 // Chances of frost through the year, with this year's plantings on them: how likely a frost is still to come in spring on the day a
 // planting goes in, or has come by then in autumn, and which of them stand it. Pure: from the engine's queries to a picture model.
 
-import { type Book, rowName, settings, showDate } from '../../../../engine/index.ts';
+import { type Book, rowName, settings } from '../../../../engine/index.ts';
 import { PLANTING, PLANTINGS } from '../../panels/columns.ts';
 import { monthMarks } from '../../panels/read.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { askRows, hasColumns, type Needs } from '../kit/ask.ts';
 import { type Dot, figureMarks, type LinesModel, said } from '../kit/model.ts';
 
@@ -33,6 +34,7 @@ export function frostChances(book: Book): LinesModel | undefined {
   const days = daysOf(book);
   const [first, last] = [days[0], days.at(-1)];
   if (first === undefined || last === undefined) return undefined;
+  const { today, writing } = settings(book);
   const percent = (share: number): number => share * 100;
   const line = (name: string, mark: string, of: (day: Day) => number | undefined) => ({
     name,
@@ -53,15 +55,20 @@ export function frostChances(book: Book): LinesModel | undefined {
   return {
     kind: 'lines',
     title: 'Chances of frost, %',
-    says: sentence(days, planted),
-    today: settings(book).today,
-    x: { label: 'day', from: first.day, to: last.day, marks: monthMarks({ first: first.day, last: last.day }) },
-    y: { label: 'chance, %', from: 0, to: 100, marks: figureMarks(0, 100, 4) },
+    says: sentence(book, days, planted),
+    today,
+    x: {
+      label: 'day',
+      from: first.day,
+      to: last.day,
+      marks: monthMarks({ first: first.day, last: last.day }, writing),
+    },
+    y: { label: 'chance, %', from: 0, to: 100, marks: figureMarks(0, 100, 4, writing) },
     bands: [],
     lines,
     dots: planted,
     dotsAre: 'a planting, on the day it goes in',
-    readings: days.map((day) => ({ x: day.day, words: dayWords(day, planted) })),
+    readings: days.map((day) => ({ x: day.day, words: wordsOf(book, day, planted) })),
     table: {
       head: [
         'Day',
@@ -73,7 +80,7 @@ export function frostChances(book: Book): LinesModel | undefined {
       rows: days
         .filter(({ day }, index) => index % 7 === 0 || planted.some(({ x }) => x === day))
         .map(({ day, spring, autumn, hardSpring, hardAutumn }) => [
-          showDate(day),
+          dayWords(book, day),
           shareWords(spring),
           shareWords(autumn),
           ...(hard ? [shareWords(hardSpring), shareWords(hardAutumn)] : []),
@@ -129,25 +136,25 @@ function shareWords(share: number | undefined): string {
   return share === undefined ? '' : `${said(Math.round(share * 100))}%`;
 }
 
-function dayWords({ day, spring, autumn }: Day, planted: readonly Planted[]): string {
+function wordsOf(book: Book, { day, spring, autumn }: Day, planted: readonly Planted[]): string {
   const names = planted.filter(({ x }) => x === day).map(({ name }) => name);
   const parts = [
     spring === undefined ? '' : `${shareWords(spring)} for a frost still to come in spring`,
     autumn === undefined ? '' : `${shareWords(autumn)} for one to have come in autumn`,
     names.length === 0 ? '' : `goes in: ${names.join(', ')}`,
   ].filter((part) => part !== '');
-  return `${showDate(day)}: ${parts.join('; ')}.`;
+  return `${dayWords(book, day)}: ${parts.join('; ')}.`;
 }
 
-function sentence(days: readonly Day[], planted: readonly Planted[]): string {
+function sentence(book: Book, days: readonly Day[], planted: readonly Planted[]): string {
   const middle = days.find(({ spring }) => spring !== undefined && spring <= 0.5);
   const safe = days.find(({ spring }) => spring !== undefined && spring <= 0.1);
   const autumn = days.find(({ autumn: come }) => come !== undefined && come >= 0.5);
   const parts = [
     middle === undefined || safe === undefined
       ? ''
-      : `Half of the years have no frost after ${showDate(middle.day)}, nine in ten after ${showDate(safe.day)}.`,
-    autumn === undefined ? '' : `Half have had one by ${showDate(autumn.day)}.`,
+      : `Half of the years have no frost after ${dayWords(book, middle.day)}, nine in ten after ${dayWords(book, safe.day)}.`,
+    autumn === undefined ? '' : `Half have had one by ${dayWords(book, autumn.day)}.`,
     plantedWords(planted),
   ];
   return parts.filter((part) => part !== '').join(' ');

@@ -59,7 +59,7 @@ interface DrawingProps {
   readonly width: number;
 }
 
-function Drawing({ intervals: { lines: all, says }, lines, width }: DrawingProps) {
+function Drawing({ intervals: { lines: all, says, writing }, lines, width }: DrawingProps) {
   const over = width < NARROW ? NAME : 0;
   const left = over > 0 ? 10 : Math.min(200, width * 0.3);
   const pitch = PITCH + over;
@@ -70,7 +70,7 @@ function Drawing({ intervals: { lines: all, says }, lines, width }: DrawingProps
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
     <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="group" aria-label={says}>
-      {figureMarks(0, top, 5).map(({ figure, text }) => (
+      {figureMarks(0, top, 5, writing).map(({ figure, text }) => (
         <g key={figure}>
           <line class="axis-rule" x1={x.at(figure)} x2={x.at(figure)} y1={HEAD - 4} y2={height} />
           <text x={x.at(figure)} y={13} text-anchor="middle">

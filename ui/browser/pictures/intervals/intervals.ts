@@ -1,7 +1,7 @@
 // How sure: what each planting is likely to give, between the low and the high that can be expected, one under the other. Figures in
 // the sheet's own units. Pure: from the engine's queries to a picture model.
 
-import { type Book, rowName, sheetView } from '../../../../engine/index.ts';
+import { type Book, rowName, settings, sheetView, type Writing } from '../../../../engine/index.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { askRows, bareFigure, hasColumns, type Interval, intervalWords } from '../kit/ask.ts';
@@ -37,6 +37,7 @@ export interface IntervalLine extends Interval {
 }
 
 export interface Intervals {
+  readonly writing: Writing | undefined;
   readonly title: string;
   readonly unit: string;
   readonly says: string;
@@ -48,13 +49,19 @@ export interface Intervals {
 export function intervalsOf(book: Book, { name, column, low, high }: Guess): Intervals | undefined {
   const view = columnOf(sheetView(book, PLANTINGS), column);
   const unit = view?.unit ?? '';
+  const { writing } = settings(book);
   const lines = askRows(book, PLANTINGS)
     .flatMap((row): readonly IntervalLine[] => {
       const [least, likely, most] = [low, column, high].map((id) => row.figure(id));
       if (least === undefined || likely === undefined || most === undefined) return [];
       const interval = { low: bareFigure(view, least), likely: bareFigure(view, likely), high: bareFigure(view, most) };
       return [
-        { ...interval, row: row.id, name: rowName(book, PLANTINGS, row.slot), words: intervalWords(interval, unit) },
+        {
+          ...interval,
+          row: row.id,
+          name: rowName(book, PLANTINGS, row.slot),
+          words: intervalWords(interval, unit, writing),
+        },
       ];
     })
     .sort((a, b) => b.likely - a.likely);
@@ -62,6 +69,7 @@ export function intervalsOf(book: Book, { name, column, low, high }: Guess): Int
   if (first === undefined) return undefined;
   const widest = lines.reduce((most, line) => (line.high - line.low > most.high - most.low ? line : most));
   return {
+    writing,
     title: unit === '' ? `${name} by planting` : `${name} by planting, ${unit}`,
     unit,
     says:
@@ -73,7 +81,9 @@ export function intervalsOf(book: Book, { name, column, low, high }: Guess): Int
       head: ['Planting', 'Low', 'Likely', 'High'],
       rows: lines.map(({ name: called, low: least, likely, high: most }) => [
         called,
-        ...[least, likely, most].map((figure) => intervalWords({ low: figure, likely: figure, high: figure }, '')),
+        ...[least, likely, most].map((figure) =>
+          intervalWords({ low: figure, likely: figure, high: figure }, '', writing),
+        ),
       ]),
     },
   };

@@ -6,6 +6,7 @@ import {
   type ColumnView,
   cellValue,
   cellView,
+  decimalText,
   fromCanonical,
   roundedInterval,
   rowId,
@@ -14,6 +15,7 @@ import {
   sheetView,
   showWithUnit,
   type Uncertain,
+  type Writing,
 } from '../../../../engine/index.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { inWords } from '../../store/shown.ts';
@@ -66,11 +68,11 @@ export function sumOf(asked: readonly AskedRow[], column: string): number | unde
   return figures.length === 0 ? undefined : figures.reduce((sum, figure) => sum + figure, 0);
 }
 
-/** A figure of a column in words: '50 ft', '12.4 lb'; rounded to `step` of the column's unit where given. */
+/** A figure of a column in words, as its cells show it: '50 ft', '12.4 lb'; with other `decimals` than theirs where given. */
 export function inUnit(book: Book, sheet: string, column: string, canonical: number, decimals?: number): string {
   const view = columnOf(sheetView(book, sheet), column);
   if (view?.type === undefined) return String(canonical);
-  return showWithUnit(canonical, view.type, { currency: settings(book).currency, decimals });
+  return showWithUnit(canonical, view.type, { ...settings(book), decimals: decimals ?? view.decimals });
 }
 
 /** A figure of a column as a bare number in the column's unit. */
@@ -82,13 +84,10 @@ export function bareFigure(view: ColumnView | undefined, canonical: number): num
 /** What is likely and between which ends, in any one unit. */
 export type Interval = Uncertain;
 
-/** Made once: to make one costs more than to write a hundred figures. */
-const FIGURES = new Intl.NumberFormat('en-US', { maximumFractionDigits: 6 });
-
 /** '150 to 230 lb, likely 190'; just the likely figure where the ends fall on it. */
-export function intervalWords(interval: Interval, unit: string): string {
+export function intervalWords(interval: Interval, unit: string, writing?: Writing): string {
   const { low, likely, high } = roundedInterval(interval);
-  const say = (figure: number): string => FIGURES.format(figure);
+  const say = (figure: number): string => decimalText(figure, 0, 6, writing);
   const after = unit === '' ? '' : unit === '%' ? '%' : ` ${unit}`;
   return low === high ? `${say(likely)}${after}` : `${say(low)} to ${say(high)}${after}, likely ${say(likely)}`;
 }

@@ -4,7 +4,7 @@ import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, monthsBetween } from '../../drawing/scale.ts';
-import { Frame, Hatches, type LegendItem } from './frame.tsx';
+import { Frame, Hatches, type LegendItem, widthOfText } from './frame.tsx';
 import { type Column, type ColumnsModel, figureMarks, topOf, totalOf } from './model.ts';
 
 const TOP = 22;
@@ -46,15 +46,16 @@ interface DrawingProps {
 }
 
 function Drawing({ model, width, height, id }: DrawingProps) {
-  const { title, says, readings, from, to, today, columns, parts, limitIs } = model;
+  const { title, says, readings, from, to, today, columns, parts, limitIs, writing } = model;
   const top = topOf(model);
-  const marks = figureMarks(0, top, 4);
+  const marks = figureMarks(0, top, 4, writing);
   const left = 10 + DIGIT * Math.max(1, ...marks.map(({ text }) => text.length));
   const right = width - RIGHT;
   const x = linearScale(from, to, left, right);
   const y = linearScale(0, top, height - BOTTOM, TOP);
-  const months = monthsBetween(from, to - 8);
+  const months = monthsBetween(from, to - 8, writing);
   const room = (right - left) / Math.max(1, months.length);
+  const named = Math.max(34, ...months.map(({ name }) => widthOfText(name) + 6));
   return (
     <Reader
       title={title}
@@ -104,7 +105,7 @@ function Drawing({ model, width, height, id }: DrawingProps) {
       <path class="mark-limit" d={limitPath(columns, top, x.at, y.at, from, to)} />
       <line class="axis-line" x1={left} x2={right} y1={height - BOTTOM} y2={height - BOTTOM} />
       {months.map(({ day, name }, index) =>
-        room < 34 && index % 2 === 1 ? null : (
+        room < named && index % 2 === 1 ? null : (
           <g key={day}>
             <line class="axis-line" x1={x.at(day)} x2={x.at(day)} y1={height - BOTTOM} y2={height - BOTTOM + 4} />
             <text x={x.at(day) + 3} y={height - 6}>

@@ -1,6 +1,7 @@
 // What pictures are as data: columns through the year with what limits them, and lines with bands, rules and points. The models of
 // the pictures make them, the kit draws them and reads them out; no page is needed to make or to test one.
 
+import { decimalText, type Writing } from '../../../../engine/index.ts';
 import type { Mark } from '../../drawing/chart.tsx';
 import type { Reading } from '../../drawing/reader.tsx';
 import { roundMarks, roundTop } from '../../drawing/scale.ts';
@@ -46,6 +47,8 @@ export interface ColumnsModel extends Common {
   /** Whether more than the limit is too much, or the limit is what is wished for. */
   readonly limitIs: 'room' | 'wish';
   readonly columns: readonly Column[];
+  /** How the figures along its axes are written. */
+  readonly writing: Writing | undefined;
 }
 
 export interface Line {
@@ -88,8 +91,8 @@ export interface LinesModel extends Common {
 }
 
 /** Round marks from one figure to another, as texts. */
-export function figureMarks(from: number, to: number, count = 5): readonly Mark[] {
-  return roundMarks(from, to, count).map((figure) => ({ figure, text: figure.toLocaleString('en-US') }));
+export function figureMarks(from: number, to: number, count: number, writing?: Writing): readonly Mark[] {
+  return roundMarks(from, to, count).map((figure) => ({ figure, text: decimalText(figure, 0, 6, writing) }));
 }
 
 export function totalOf({ parts }: Column): number {
@@ -114,15 +117,12 @@ export function decimalsOf(figure: number): number {
 }
 
 /** A figure as pictures say it: three figures at most, none of them idle, and no more decimals than its sheet shows. */
-export function said(figure: number, most = 6): string {
-  const decimals = Math.min(decimalsOf(figure), most);
-  // What is rounded to nothing from below is nothing, not -0.
-  const rounded = Number(figure.toFixed(decimals)) + 0;
-  return rounded.toLocaleString('en-US', { maximumFractionDigits: decimals });
+export function said(figure: number, most = 6, writing?: Writing): string {
+  return decimalText(figure, 0, Math.min(decimalsOf(figure), most), writing);
 }
 
-export function withSaidUnit(figure: number, unit: string, most?: number): string {
-  const words = said(figure, most);
+export function withSaidUnit(figure: number, unit: string, most?: number, writing?: Writing): string {
+  const words = said(figure, most, writing);
   if (unit === '') return words;
   return unit === '%' ? `${words}%` : `${words} ${unit}`;
 }

@@ -1,7 +1,8 @@
 // Weeks on a picture: the Mondays of a season, and figures that stand for days laid on weeks. Pure.
 
-import { mondayOf, showDate } from '../../../../engine/index.ts';
+import { type Book, mondayOf } from '../../../../engine/index.ts';
 import type { Season } from '../../panels/read.ts';
+import { dayWords } from '../../store/day-words.ts';
 
 export interface Week {
   readonly from: number;
@@ -34,6 +35,6 @@ export function mostInWeek(spans: readonly Span[], { from, until }: Week): numbe
 }
 
 /** 'Week of 5 Jul 2027'. */
-export function weekWords({ from }: Week): string {
-  return `Week of ${showDate(from)}`;
+export function weekWords(book: Book, { from }: Pick<Week, 'from'>): string {
+  return `Week of ${dayWords(book, from)}`;
 }

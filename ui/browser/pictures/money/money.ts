@@ -1,8 +1,9 @@
 // Money by month: what comes in, what goes out, and what is in the till at each month's end. Figures in the workbook's money. Pure:
 // from the engine's queries to a picture model.
 
-import { type Book, MONTHS, settings, sheetView, yearMonthDay } from '../../../../engine/index.ts';
+import { type Book, settings, sheetView } from '../../../../engine/index.ts';
 import { monthMarks } from '../../panels/read.ts';
+import { monthWords } from '../../store/day-words.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { askRows, bareFigure, type Needs } from '../kit/ask.ts';
 import { figureMarks, type Line, type LinesModel, said, withSaidUnit } from '../kit/model.ts';
@@ -39,7 +40,9 @@ export function moneyByMonth(book: Book): LinesModel | undefined {
   const [first, last] = [months[0], months.at(-1)];
   if (first === undefined || last === undefined || first === last) return undefined;
   if (months.every(({ sales, costs, till = 0 }) => sales === 0 && costs === 0 && till === 0)) return undefined;
-  const say = (figure: number): string => withSaidUnit(figure, unit, view?.decimals);
+  const { today, writing } = settings(book);
+  const say = (figure: number): string => withSaidUnit(figure, unit, view?.decimals, writing);
+  const bare = (figure: number): string => said(figure, view?.decimals, writing);
   const line = (name: string, mark: string, of: (month: Month) => number | undefined): Line => ({
     name,
     mark,
@@ -51,14 +54,19 @@ export function moneyByMonth(book: Book): LinesModel | undefined {
   const figures = months.flatMap(({ sales, costs, till = 0 }) => [sales, costs, till]);
   const [least, most] = [Math.min(0, ...figures), Math.max(1, ...figures)];
   const words = (month: Month): string =>
-    `${monthWords(month)}: ${say(month.sales)} in, ${say(month.costs)} out${month.till === undefined ? '' : `, ${say(month.till)} in the till at its end`}.`;
+    `${monthWords(book, month.day)}: ${say(month.sales)} in, ${say(month.costs)} out${month.till === undefined ? '' : `, ${say(month.till)} in the till at its end`}.`;
   return {
     kind: 'lines',
     title: `Money by month, ${unit}`,
-    says: sentence(months, say),
-    today: settings(book).today,
-    x: { label: 'month', from: first.day, to: last.day, marks: monthMarks({ first: first.day, last: last.day }) },
-    y: { label: unit, from: least, to: most, marks: figureMarks(least, most, 5) },
+    says: sentence(book, months, say),
+    today,
+    x: {
+      label: 'month',
+      from: first.day,
+      to: last.day,
+      marks: monthMarks({ first: first.day, last: last.day }, writing),
+    },
+    y: { label: unit, from: least, to: most, marks: figureMarks(least, most, 5, writing) },
     bands: [],
     lines: [
       line('in the till at the month’s end', 'line-accent', ({ till }) => till),
@@ -70,22 +78,16 @@ export function moneyByMonth(book: Book): LinesModel | undefined {
     table: {
       head: ['Month', `In, ${unit}`, `Out, ${unit}`, `In the till, ${unit}`],
       rows: months.map((month) => [
-        monthWords(month),
-        said(month.sales, view?.decimals),
-        said(month.costs, view?.decimals),
-        month.till === undefined ? '' : said(month.till, view?.decimals),
+        monthWords(book, month.day),
+        bare(month.sales),
+        bare(month.costs),
+        month.till === undefined ? '' : bare(month.till),
       ]),
     },
   };
 }
 
-/** 'January 2028'. */
-function monthWords({ day }: Month): string {
-  const { year, month } = yearMonthDay(day);
-  return `${MONTHS[month - 1] ?? ''} ${year}`;
-}
-
-function sentence(months: readonly Month[], say: (figure: number) => string): string {
+function sentence(book: Book, months: readonly Month[], say: (figure: number) => string): string {
   const income = months.reduce((sum, { sales }) => sum + sales, 0);
   const spent = months.reduce((sum, { costs }) => sum + costs, 0);
   const known = months.filter((month): month is Month & { readonly till: number } => month.till !== undefined);
@@ -95,5 +97,5 @@ function sentence(months: readonly Month[], say: (figure: number) => string): st
   );
   const all = `${say(income)} come in and ${say(spent)} go out.`;
   if (lowest === undefined) return all;
-  return `${all} The till is emptiest at the end of ${monthWords(lowest)}: ${say(lowest.till)}.`;
+  return `${all} The till is emptiest at the end of ${monthWords(book, lowest.day)}: ${say(lowest.till)}.`;
 }

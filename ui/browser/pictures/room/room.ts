@@ -10,10 +10,10 @@ import {
   rowWithId,
   settings,
   sheetView,
-  showDate,
 } from '../../../../engine/index.ts';
 import { FARM, PLANTINGS } from '../../panels/columns.ts';
 import { type Season, seasonOf } from '../../panels/read.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { askRow, askRows, bareFigure, hasColumns, type Needs } from '../kit/ask.ts';
 import { type Column, type ColumnsModel, overLimit, type Part, totalOf, withSaidUnit } from '../kit/model.ts';
@@ -173,27 +173,29 @@ function weekly(
 ): ColumnsModel {
   const known = columns.some(({ limit }) => limit !== undefined);
   const unit = view?.unit ?? '';
-  const say = (figure: number, after = unit): string => withSaidUnit(figure, after, view?.decimals);
+  const { today, writing } = settings(book);
+  const say = (figure: number, after = unit): string => withSaidUnit(figure, after, view?.decimals, writing);
   const words = (column: Column): string => {
     const of = column.limit === undefined ? '' : ` of ${say(column.limit)}`;
     const pieces =
       parts.length < 2 || totalOf(column) === 0
         ? ''
         : `: ${parts.map(({ name }, index) => `${name} ${say(column.parts[index] ?? 0)}`).join(', ')}`;
-    return `${weekWords(column)}, ${say(totalOf(column))}${of} ${what}${pieces}.`;
+    return `${weekWords(book, column)}, ${say(totalOf(column))}${of} ${what}${pieces}.`;
   };
   return {
     kind: 'columns',
     title,
     unit,
-    says: sentence({ columns, say, what, known }),
+    says: sentence({ book, columns, say, what, known }),
     from: season.first,
     to: season.last + 1,
-    today: settings(book).today,
+    today,
     parts,
     limitName: known ? limitName : undefined,
     limitIs: 'room',
     columns,
+    writing,
     readings: columns.map((column) => ({ x: column.from + 3.5, words: words(column) })),
     table: {
       head: [
@@ -202,7 +204,7 @@ function weekly(
         ...(known ? [withUnitInHead(limitName, unit)] : []),
       ],
       rows: columns.map((column) => [
-        showDate(column.from),
+        dayWords(book, column.from),
         ...column.parts.map((part) => say(part, '')),
         ...(known ? [column.limit === undefined ? '' : say(column.limit, '')] : []),
       ]),
@@ -215,11 +217,13 @@ function withUnitInHead(name: string, unit: string): string {
 }
 
 function sentence({
+  book,
   columns,
   say,
   what,
   known,
 }: {
+  readonly book: Book;
   readonly columns: readonly Column[];
   readonly say: (figure: number) => string;
   readonly what: string;
@@ -231,9 +235,9 @@ function sentence({
   );
   if (most === undefined) return 'Nothing is wanted of it this season.';
   const over = overLimit({ columns });
-  const fullest = `At its most ${say(totalOf(most))} ${what}, in the week of ${showDate(most.from)}.`;
+  const fullest = `At its most ${say(totalOf(most))} ${what}, in the week of ${dayWords(book, most.from)}.`;
   if (!known) return `${fullest} How much there is has not been entered.`;
   const [first] = over;
   if (first === undefined) return `${fullest} There is room for all of it.`;
-  return `${fullest} More than there is in ${over.length} ${over.length === 1 ? 'week' : 'weeks'}, first in that of ${showDate(first.from)}.`;
+  return `${fullest} More than there is in ${over.length} ${over.length === 1 ? 'week' : 'weeks'}, first in that of ${dayWords(book, first.from)}.`;
 }

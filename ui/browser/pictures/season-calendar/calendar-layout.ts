@@ -118,10 +118,11 @@ function heightOfLanes(lanes: ReadonlyMap<string, number>): number {
 }
 
 /** A month is named where its name has room: every one, every second, third or sixth. */
-export function namedMonths({ season }: SeasonCalendar, { x }: LaidCalendar): readonly Month[] {
-  const months = monthsBetween(season.first, season.last);
+export function namedMonths({ season, writing }: SeasonCalendar, { x }: LaidCalendar): readonly Month[] {
+  const months = monthsBetween(season.first, season.last, writing);
+  const longest = Math.max(...months.map(({ name }) => widthOfText(name)));
   const least = Math.min(...months.slice(1).map(({ day }, index) => x.at(day) - x.at(months[index]?.day ?? day)));
-  const every = [1, 2, 3, 6].find((step) => step * least >= widthOfText('Mmm') + 12) ?? 12;
+  const every = [1, 2, 3, 6].find((step) => step * least >= longest + 12) ?? 12;
   return months.filter((_, index) => index % every === 0);
 }
 

@@ -150,7 +150,7 @@ function peakWords(book: Book, { sheet, column, take }: Peak): string {
   const figures = askRows(book, sheet).flatMap((row) => row.figure(column) ?? []);
   if (figures.length === 0) return '';
   const figure = take === 'sum' ? figures.reduce((sum, each) => sum + each, 0) : Math.max(...figures);
-  return inUnit(book, sheet, column, figure, 0);
+  return inUnit(book, sheet, column, figure);
 }
 
 /** 'Keeper clumps goes a week later, to Barn 2.': read out as it moves. */

@@ -2,11 +2,23 @@
 // free, and where more stands than there is room. Lengths in metres, days as civil days, a last day not counted. Pure: from
 // the engine's queries to what is drawn; the picture, the glance and the tests call it.
 
-import { type Book, cellValue, rowId, rowName, rows, showDate } from '../../../../engine/index.ts';
+import {
+  type Book,
+  cellValue,
+  rowId,
+  rowName,
+  rows,
+  settings,
+  sheetView,
+  type Writing,
+} from '../../../../engine/index.ts';
 import { freeTimes, placeAlong } from '../../panels/bed-season/bed-calendar.ts';
 import { BED, BEDS, PLANTING, PLANTINGS } from '../../panels/columns.ts';
 import { figureAt, type Season, seasonOf } from '../../panels/read.ts';
-import { askRow, inUnit, type Needs } from '../kit/ask.ts';
+import { dayWords } from '../../store/day-words.ts';
+import { columnOf } from '../../store/sheets.ts';
+import { askRow, bareFigure, inUnit, type Needs } from '../kit/ask.ts';
+import { withSaidUnit } from '../kit/model.ts';
 
 /** Ids the calendar can't do without. */
 export const CALENDAR_NEEDS: Needs = {
@@ -71,6 +83,8 @@ export interface SeasonCalendar {
   readonly today: number;
   readonly lines: readonly CalendarLine[];
   readonly says: string;
+  /** How the months along it are written. */
+  readonly writing: Writing | undefined;
 }
 
 /** Undefined where the workbook has no beds, or the columns aren't there. */
@@ -97,7 +111,7 @@ export function seasonCalendar(book: Book, today: number): SeasonCalendar | unde
     homeless.length === 0
       ? lines
       : [...lines, lineOf({ bed: '', name: 'No bed yet', field: '', length: 0 }, homeless, season)];
-  return { season, today, lines: all, says: sentence(book, all, season) };
+  return { season, today, lines: all, says: sentence(book, all, season), writing: settings(book).writing };
 }
 
 type Unplaced = Omit<CalendarBar, 'at'>;
@@ -182,7 +196,7 @@ function sentence(book: Book, lines: readonly CalendarLine[], season: Season): s
   const full = beds.filter(({ overfull }) => overfull.length > 0);
   const homeless = lines.find(({ bed }) => bed === '')?.bars.length ?? 0;
   return [
-    `${count(planted, 'planting')} on ${count(beds.length, 'bed')} (${inUnit(book, BEDS, BED.length, metres, 0)}), ${showDate(season.first)} to ${showDate(season.last)}: ${Math.round(taken * 100)}% of the bed-days are taken.`,
+    `${count(planted, 'planting')} on ${count(beds.length, 'bed')} (${lengthInAll(book, metres)}), ${dayWords(book, season.first)} to ${dayWords(book, season.last)}: ${Math.round(taken * 100)}% of the bed-days are taken.`,
     full.length === 0
       ? 'No bed is too full.'
       : `Too full at some time: ${full
@@ -193,6 +207,12 @@ function sentence(book: Book, lines: readonly CalendarLine[], season: Season): s
   ]
     .filter((part) => part !== '')
     .join(' ');
+}
+
+/** A length of many beds together: '1330 ft', '7.5 m'; a part of a foot or metre among hundreds says nothing. */
+export function lengthInAll(book: Book, metres: number): string {
+  const view = columnOf(sheetView(book, BEDS), BED.length);
+  return withSaidUnit(bareFigure(view, metres), view?.unit ?? '', 1, settings(book).writing);
 }
 
 function count(n: number, one: string, many = `${one}s`): string {
@@ -213,10 +233,10 @@ export function calendarTable(
       bars.map((bar) => [
         name,
         bar.name,
-        showDate(bar.from),
-        bar.harvest === undefined ? '' : showDate(bar.harvest.from),
-        showDate(bar.until),
-        inUnit(book, PLANTINGS, PLANTING.lengthUsed, bar.length, 0),
+        dayWords(book, bar.from),
+        bar.harvest === undefined ? '' : dayWords(book, bar.harvest.from),
+        dayWords(book, bar.until),
+        inUnit(book, PLANTINGS, PLANTING.lengthUsed, bar.length),
       ]),
     ),
   };
@@ -228,8 +248,8 @@ export function barWords(book: Book, bar: CalendarBar, line: CalendarLine): stri
     bar.name,
     bar.crop,
     line.bed === '' ? 'no bed yet' : `on ${line.name}`,
-    `${showDate(bar.from)} to ${showDate(bar.until - 1)}`,
-    inUnit(book, PLANTINGS, PLANTING.lengthUsed, bar.length, 0),
+    `${dayWords(book, bar.from)} to ${dayWords(book, bar.until - 1)}`,
+    inUnit(book, PLANTINGS, PLANTING.lengthUsed, bar.length),
   ];
   return parts.filter((part) => part !== '').join(', ');
 }

@@ -1,5 +1,6 @@
 // What is left over of a planting against its spacing, out of the study of its curve. Pure.
 
+import type { Writing } from '../../../../engine/index.ts';
 import { roundStep } from '../../drawing/scale.ts';
 import { figureMarks, type LinesModel, withSaidUnit } from '../kit/model.ts';
 
@@ -8,10 +9,11 @@ export interface MoneyStudy {
   readonly points: readonly { readonly x: number; readonly y: number }[];
   readonly spacingUnit: string;
   readonly money: string;
+  readonly writing?: Writing | undefined;
 }
 
 /** Undefined where fewer than two spacings have a margin. */
-export function moneyAgainstSpacing({ points, spacingUnit, money }: MoneyStudy): LinesModel | undefined {
+export function moneyAgainstSpacing({ points, spacingUnit, money, writing }: MoneyStudy): LinesModel | undefined {
   const known = points.filter(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
   const [first, last] = [known[0], known.at(-1)];
   if (first === undefined || last === undefined || first === last) return undefined;
@@ -20,8 +22,9 @@ export function moneyAgainstSpacing({ points, spacingUnit, money }: MoneyStudy):
   const step = roundStep(Math.max(1e-9, most - least) / 4);
   const from = Math.floor(least / step) * step;
   const to = Math.ceil(most / step) * step;
+  const say = (figure: number, unit: string): string => withSaidUnit(figure, unit, undefined, writing);
   const words = ({ x, y }: { readonly x: number; readonly y: number }): string =>
-    `${withSaidUnit(x, spacingUnit)}: ${withSaidUnit(y, money)}`;
+    `${say(x, spacingUnit)}: ${say(y, money)}`;
   return {
     kind: 'lines',
     title: `Margin of this planting against spacing, ${money}`,
@@ -31,13 +34,13 @@ export function moneyAgainstSpacing({ points, spacingUnit, money }: MoneyStudy):
       label: `in-row spacing, ${spacingUnit}`,
       from: first.x,
       to: last.x,
-      marks: figureMarks(first.x, last.x, 6),
+      marks: figureMarks(first.x, last.x, 6, writing),
     },
     y: {
       label: money,
       from,
       to: to > from ? to : from + step,
-      marks: figureMarks(from, to > from ? to : from + step, 4),
+      marks: figureMarks(from, to > from ? to : from + step, 4, writing),
     },
     bands: [],
     lines: [{ name: 'left over', mark: 'line-accent', points: known }],
@@ -45,7 +48,7 @@ export function moneyAgainstSpacing({ points, spacingUnit, money }: MoneyStudy):
     readings: known.map((point) => ({ x: point.x, words: `${words(point)}.` })),
     table: {
       head: [`In-row spacing, ${spacingUnit}`, `Margin, ${money}`],
-      rows: known.map(({ x, y }) => [withSaidUnit(x, ''), withSaidUnit(y, '')]),
+      rows: known.map(({ x, y }) => [say(x, ''), say(y, '')]),
     },
   };
 }

@@ -1,7 +1,7 @@
 // Yield, sizes and money against spacing in the page: a planting is chosen; its curves, its grades and its money are drawn.
 
 import { useState } from 'preact/hooks';
-import { type Book, explain, rowId, rowName, rows, sheetView } from '../../../../engine/index.ts';
+import { type Book, explain, rowId, rowName, rows, settings, sheetView } from '../../../../engine/index.ts';
 import { PLANTING, PLANTINGS } from '../../panels/columns.ts';
 import { figureAt } from '../../panels/read.ts';
 import { Sizes } from '../../panels/sizes/sizes.tsx';
@@ -60,6 +60,7 @@ function Money({ row }: { readonly row: RowAt }) {
     points: series(points, PLANTING.margin).map(({ spacing: x, figure: y }) => ({ x, y })),
     spacingUnit: spacing?.unit ?? '',
     money: margin?.unit ?? '',
+    writing: settings(book).writing,
   });
   if (model !== undefined) return <LinesPicture model={model} height={190} />;
   if (margin === undefined || study === undefined) return null;

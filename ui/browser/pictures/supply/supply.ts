@@ -1,7 +1,8 @@
 // Supply against demand: what a product has from the field and from store each week, beside what is wanted. Pure: from the engine's
 // queries to a picture model.
 
-import { type Book, rowName, rows, settings, sheetView, showDate } from '../../../../engine/index.ts';
+import { type Book, rowName, rows, settings, sheetView } from '../../../../engine/index.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { askRows, bareFigure, type Needs } from '../kit/ask.ts';
 import { type Column, type ColumnsModel, type Part, totalOf, withSaidUnit } from '../kit/model.ts';
@@ -34,7 +35,8 @@ export function productsOf(book: Book): readonly Product[] {
 export function supplyAgainstDemand(book: Book, product: Product): ColumnsModel | undefined {
   const view = columnOf(sheetView(book, SHEET), 'supply') ?? columnOf(sheetView(book, SHEET), 'from-the-field');
   const unit = view?.unit ?? '';
-  const say = (figure: number, after = unit): string => withSaidUnit(figure, after, view?.decimals);
+  const { today, writing } = settings(book);
+  const say = (figure: number, after = unit): string => withSaidUnit(figure, after, view?.decimals, writing);
   const columns = askRows(book, SHEET).flatMap((row): readonly Column[] => {
     const from = row.figure('week-starts');
     if (row.figure('product') !== product.slot || from === undefined) return [];
@@ -55,37 +57,38 @@ export function supplyAgainstDemand(book: Book, product: Product): ColumnsModel 
     kind: 'columns',
     title: `${product.name}: supply against demand by week`,
     unit,
-    says: sentence(product.name, columns, say),
+    says: sentence(book, product.name, columns, say),
     from: first.from,
     to: last.until,
-    today: settings(book).today,
+    today,
     parts: PARTS,
     limitName: 'wanted',
     limitIs: 'wish',
     columns,
+    writing,
     readings: columns.map((column) => ({
       x: column.from + 3.5,
-      words: `${weekWords(column)}: ${say(column.parts[0] ?? 0)} from the field, ${say(column.parts[1] ?? 0)} from store, ${say(column.limit ?? 0)} wanted.`,
+      words: `${weekWords(book, column)}: ${say(column.parts[0] ?? 0)} from the field, ${say(column.parts[1] ?? 0)} from store, ${say(column.limit ?? 0)} wanted.`,
     })),
     table: {
       head: ['Week of', `From the field, ${unit}`, `From store, ${unit}`, `Wanted, ${unit}`],
       rows: columns.map((column) => [
-        showDate(column.from),
+        dayWords(book, column.from),
         ...[...column.parts, column.limit ?? 0].map((figure) => say(figure, '')),
       ]),
     },
   };
 }
 
-function sentence(name: string, columns: readonly Column[], say: (figure: number) => string): string {
+function sentence(book: Book, name: string, columns: readonly Column[], say: (figure: number) => string): string {
   const wanted = columns.filter(({ limit = 0 }) => limit > 0);
   if (wanted.length === 0) {
     const most = columns.reduce((best, column) => (totalOf(column) > totalOf(best) ? column : best));
-    return `Nothing is wanted of ${name} yet: name what outlets take on the sheet Demand. Most there is: ${say(totalOf(most))} in the week of ${showDate(most.from)}.`;
+    return `Nothing is wanted of ${name} yet: name what outlets take on the sheet Demand. Most there is: ${say(totalOf(most))} in the week of ${dayWords(book, most.from)}.`;
   }
   const short = wanted.filter((column) => totalOf(column) < (column.limit ?? 0) * (1 - 1e-9));
   const [first] = short;
   if (first === undefined) return `There is enough in all ${wanted.length} weeks in which it is wanted.`;
   const missing = (first.limit ?? 0) - totalOf(first);
-  return `Too little in ${short.length} of the ${wanted.length} weeks in which it is wanted, first in that of ${showDate(first.from)}: ${say(missing)} are missing.`;
+  return `Too little in ${short.length} of the ${wanted.length} weeks in which it is wanted, first in that of ${dayWords(book, first.from)}: ${say(missing)} are missing.`;
 }

@@ -1,8 +1,9 @@
 // How seed lots lose germination with age: each lot at every age from the day it was last known, by the sheet's own formulas, with one
 // in hand and the least that may be sold. Pure: from the engine's queries to a picture model.
 
-import { isoDate, rowName, showDate, type Workbook } from '../../../../engine/index.ts';
+import { isoDate, rowName, type Workbook } from '../../../../engine/index.ts';
 import { SEED_LOT, SEED_LOTS } from '../../panels/columns.ts';
+import { dayWords } from '../../store/day-words.ts';
 import { askRow, askRows } from '../kit/ask.ts';
 import type { Line, LinesModel } from '../kit/model.ts';
 
@@ -84,7 +85,7 @@ export function seedViability(book: Workbook, chosen: string): LinesModel | unde
     dots:
       sown === undefined || age === undefined || germination === undefined || age < 0 || age > OLDEST
         ? []
-        : [{ name: `${inHand.name} sown on ${showDate(sown)}`, x: age, y: germination * 100 }],
+        : [{ name: `${inHand.name} sown on ${dayWords(book, sown)}`, x: age, y: germination * 100 }],
     readings: AGES.map((x, at) => ({ x, words: readingAt(courses, at) })),
     table: {
       head: [
