@@ -57,15 +57,30 @@ describe('weeks', () => {
 });
 
 describe('room and hands', () => {
-  test('bench and racks stand as high as what is on them on their fullest day', () => {
+  test('the bench is as full as on the fullest day of each week, and on Thursday as its sheet says', () => {
     const bench = benchByWeek(workbook);
-    const first = bench?.columns.find((column) => totalOf(column) > 0);
-    const monday = first?.from ?? 0;
-    const on = (row: number, day: number): boolean =>
-      Number(demo.value('Plantings', row, 'On bench from')) <= day &&
-      day < Number(demo.value('Plantings', row, 'On bench until'));
-    const days = [0, 1, 2, 3, 4, 5, 6].map((day) => sum('Plantings', 'Bench area', (row) => on(row, monday + day)));
-    expect(first === undefined ? 0 : totalOf(first)).toBeCloseTo(Math.max(...days), 6);
+    const between = (day: number, from: string, until: string) => (row: number) =>
+      demo.value('Raising', row, from) !== null &&
+      Number(demo.value('Raising', row, from)) <= day &&
+      day < Number(demo.value('Raising', row, until));
+    const on = (day: number): number =>
+      sum('Raising', 'Area', between(day, 'On bench from', 'First trays until')) +
+      sum('Raising', 'Area potted on', between(day, 'Pot on', 'On bench until'));
+    const drawn = new Map(bench?.columns.map((column) => [column.from, totalOf(column)]));
+    const weeks = [...demo.rows('Propagation')].map((row) => ({
+      monday: Number(demo.value('Propagation', row, 'Week starts')),
+      used: demo.cell('Propagation', row, 'Bench used').number ?? 0,
+    }));
+    expect(weeks.filter(({ used }) => used > 0).length).toBeGreaterThan(10);
+    for (const { monday, used } of weeks) {
+      expect(on(monday + 3)).toBeCloseTo(used, 6);
+      expect(drawn.get(monday)).toBeCloseTo(Math.max(...[0, 1, 2, 3, 4, 5, 6].map((day) => on(monday + day))), 6);
+    }
+    expect(bench?.says).toMatch(/as full as its fullest day, where Propagation has what stands on the Thursday\.$/);
+  });
+
+  test('bench and racks stand beside the room there is', () => {
+    const bench = benchByWeek(workbook);
     expect(bench?.columns.every(({ limit }) => limit === 160)).toBe(true);
     expect(racksByWeek(workbook)?.unit).toBe('ft²');
   });

@@ -20,6 +20,9 @@ import { type Column, type ColumnsModel, overLimit, type Part, totalOf, withSaid
 import { mostInWeek, type Span, weeksOf, weekWords } from '../kit/weeks.ts';
 
 const BENCH: Needs = { [PLANTINGS]: ['bench-area', 'on-bench-from', 'on-bench-until'], [FARM]: ['bench-area'] };
+const RAISED: Needs = {
+  raising: ['area', 'on-bench-from', 'first-trays-until', 'area-potted-on', 'pot-on', 'on-bench-until'],
+};
 const CURING: Needs = { 'harvest-and-curing': ['rack-area', 'brought-in', 'cured-on'], [FARM]: ['curing-area'] };
 const STORES: Needs = { 'stores-by-week': ['store', 'week-starts', 'left', 'room'] };
 const HOURS: Needs = { labour: ['monday', 'hours'] };
@@ -33,29 +36,45 @@ export function hasRoom(book: Book): boolean {
   return [BENCH, CURING, STORES, HOURS].some((needs) => hasColumns(book, needs));
 }
 
+/** Room is short where it is short for a day; the sheet of the weeks looks at one day of each. */
+const RACKS_COUNT = 'A week is as full as its fullest day.';
+const BENCH_COUNTS = 'A week is as full as its fullest day, where Propagation has what stands on the Thursday.';
+
 const ONE: readonly Part[] = [{ name: 'taken', mark: 'mark-second' }];
 
 export function benchByWeek(book: Book): ColumnsModel | undefined {
   if (!hasColumns(book, BENCH)) return undefined;
-  const spans = askRows(book, PLANTINGS).flatMap((row): readonly Span[] => {
-    const amount = row.figure('bench-area');
-    const from = row.figure('on-bench-from');
-    const until = row.figure('on-bench-until');
+  const about = {
+    title: 'Bench by week',
+    what: 'of bench',
+    sheet: PLANTINGS,
+    column: 'bench-area',
+    counts: BENCH_COUNTS,
+  };
+  return spansByWeek(book, about, benchSpans(book), farmRoom(book, 'bench-area'), 'the bench there is');
+}
+
+/** Trays as sown and what is potted on, as the sheet of raising has them; without that sheet, trays from sowing to planting out. */
+function benchSpans(book: Book): readonly Span[] {
+  if (!hasColumns(book, RAISED)) return spansOf(book, PLANTINGS, 'bench-area', 'on-bench-from', 'on-bench-until');
+  return [
+    ...spansOf(book, 'raising', 'area', 'on-bench-from', 'first-trays-until'),
+    ...spansOf(book, 'raising', 'area-potted-on', 'pot-on', 'on-bench-until'),
+  ];
+}
+
+function spansOf(book: Book, sheet: string, area: string, begins: string, ends: string): readonly Span[] {
+  return askRows(book, sheet).flatMap((row): readonly Span[] => {
+    const [amount, from, until] = [row.figure(area), row.figure(begins), row.figure(ends)];
     return amount === undefined || from === undefined || until === undefined ? [] : [{ from, until, amount }];
   });
-  const about = { title: 'Bench by week', what: 'of bench', sheet: PLANTINGS, column: 'bench-area' };
-  return spansByWeek(book, about, spans, farmRoom(book, 'bench-area'), 'the bench there is');
 }
 
 export function racksByWeek(book: Book): ColumnsModel | undefined {
   if (!hasColumns(book, CURING)) return undefined;
-  const spans = askRows(book, 'harvest-and-curing').flatMap((row): readonly Span[] => {
-    const amount = row.figure('rack-area');
-    const from = row.figure('brought-in');
-    const until = row.figure('cured-on');
-    return amount === undefined || from === undefined || until === undefined ? [] : [{ from, until, amount }];
-  });
-  const about = { title: 'Curing racks by week', what: 'of racks', sheet: 'harvest-and-curing', column: 'rack-area' };
+  const sheet = 'harvest-and-curing';
+  const spans = spansOf(book, sheet, 'rack-area', 'brought-in', 'cured-on');
+  const about = { title: 'Curing racks by week', what: 'of racks', sheet, column: 'rack-area', counts: RACKS_COUNT };
   return spansByWeek(book, about, spans, farmRoom(book, 'curing-area'), 'the racks there are');
 }
 
@@ -68,6 +87,8 @@ interface About {
   readonly title: string;
   /** 'of bench': after the figure and its unit. */
   readonly what: string;
+  /** Which day of a week counts, in a sentence. */
+  readonly counts: string;
   /** The column whose unit it is shown in. */
   readonly sheet: string;
   readonly column: string;
@@ -88,7 +109,8 @@ function spansByWeek(
   const columns = weeksOf(season).map(
     (week): Column => ({ ...week, parts: [bareFigure(view, mostInWeek(spans, week))], limit }),
   );
-  return weekly(book, { ...about, view }, { season, columns, parts: ONE, limitName });
+  const model = weekly(book, { ...about, view }, { season, columns, parts: ONE, limitName });
+  return { ...model, says: `${model.says} ${about.counts}` };
 }
 
 /** The season, with what began before it. */
