@@ -1,7 +1,8 @@
 // Pictures of a season that is just begun: some dates typed, the frosts of six years, no price and no wage.
 
 import { describe, expect, test } from 'vitest';
-import { civilDay, MONTHS } from '../../../engine/index.ts';
+import { civilDay, MONTHS, showDate } from '../../../engine/index.ts';
+import { yearStrip } from '../../../ui/browser/glance/year-strip.ts';
 import type { BedOnMap, Piece } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
 import { namesOnBed } from '../../../ui/browser/pictures/bed-map/bed-names.ts';
 import { climateOfYear, cropsOf } from '../../../ui/browser/pictures/climate/climate.ts';
@@ -128,6 +129,16 @@ describe('names on a bed where it lies', () => {
     expect(drawn(namesOnBed(bed(), 12))).toEqual(['Orchard 4: free']);
     expect(drawn(namesOnBed({ ...bed(), cover: 'clover' }, 12))).toEqual(['Orchard 4: clover']);
   });
+});
+
+test('the strip of the year has every week that the hours by week have, so that both name the same busiest', () => {
+  const strip = yearStrip(workbook, civilDay(2026, 12, 1));
+  const drawn = hoursByWeek(workbook)?.columns ?? [];
+  // Onions are sown on 11 December for a season from 1 January.
+  expect(strip?.season.first).toBe(civilDay(2026, 12, 7));
+  expect(strip?.weeks.map(({ monday }) => monday)).toEqual(drawn.map(({ from }) => from));
+  const busiest = drawn.reduce((most, week) => (totalOf(week) > totalOf(most) ? week : most));
+  expect(strip?.says).toContain(`The busiest week begins ${showDate(busiest.from)}: about `);
 });
 
 test('hours before the first day of the season are drawn, as bench before it is', () => {

@@ -8,6 +8,7 @@ import { askRows, hasColumns, inUnit } from '../pictures/kit/ask.ts';
 import { dayWords } from '../store/day-words.ts';
 
 export interface YearStrip {
+  /** With the weeks before it in which there is work for it. */
   readonly season: Season;
   readonly today: number;
   /** The average last and first frost; undefined where the farm doesn't know them. */
@@ -29,17 +30,21 @@ const LABOUR = 'labour';
 
 export function yearStrip(book: Book, today: number): YearStrip | undefined {
   if (!hasColumns(book, { [FARM]: [FARM_COLUMN.starts, FARM_COLUMN.ends] })) return undefined;
-  const season = seasonOf(book);
+  const { first, last } = seasonOf(book);
   const from = farmFigure(book, 'average-last-frost');
   const until = farmFigure(book, 'average-first-frost');
   const frostFree = from === undefined || until === undefined || until <= from ? undefined : { from, until };
-  const weeks = hasColumns(book, { [LABOUR]: ['monday', 'hours'] })
+  const all = hasColumns(book, { [LABOUR]: ['monday', 'hours'] })
     ? askRows(book, LABOUR).flatMap((row) => {
         const monday = row.figure('monday');
-        if (monday === undefined || monday + 6 < season.first || monday > season.last) return [];
+        if (monday === undefined || monday > last) return [];
         return [{ monday, hours: row.figure('hours') ?? 0, available: row.figure('available') }];
       })
     : [];
+  // What is sown for the season before its first day is work too.
+  const begins = Math.min(first, ...all.flatMap(({ monday, hours }) => (hours > 0 ? [monday] : [])));
+  const weeks = all.filter(({ monday }) => monday + 6 >= begins);
+  const season = { first: begins, last };
   return {
     season,
     today,
