@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { civilDay, Findings, message, rowId, rowNamed, sayMessage } from '../../../engine/index.ts';
+import { glanceOf } from '../../../ui/browser/glance/glance.ts';
 import { bedMap } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
 import {
   barPlace,
@@ -10,7 +11,12 @@ import {
   namedMonths,
   stepTo,
 } from '../../../ui/browser/pictures/season-calendar/calendar-layout.ts';
-import { moveCommands, moveWords, whatFollows } from '../../../ui/browser/pictures/season-calendar/moving.ts';
+import {
+  moveCommands,
+  moveWords,
+  sameWords,
+  whatFollows,
+} from '../../../ui/browser/pictures/season-calendar/moving.ts';
 import {
   barWords,
   calendarTable,
@@ -116,6 +122,32 @@ describe('the model', () => {
     ]);
     const map = bedMap(halves, there, civilDay(2027, 5, 20));
     expect(map.table.rows).toEqual([['One', 'A 24.5 ft, B 24.5 ft', '1 ft']]);
+    expect(map.says).toBe('20 May 2027: 1 of 1 bed carries something; 1 ft of bed are free.');
+  });
+
+  test('plantings that have no bar are counted, by what they lack', () => {
+    const { book: without } = seasonOf({
+      Beds: [{ Bed: 'One', Length: '50 ft' }],
+      Varieties: [{ Variety: 'Green', Crop: 'Lettuce, head' }],
+      Plantings: [
+        { Planting: 'A', Variety: 'Green', Bed: 'One', 'Bed length used': '10 ft', 'Planted out': '2027-05-03' },
+        // No climate and no frosts: no date is proposed.
+        { Planting: 'B', Variety: 'Green', Bed: 'One', 'Bed length used': '10 ft' },
+        { Planting: 'C', Variety: 'Green', Bed: 'One', 'Bed length used': '10 ft' },
+        { Planting: 'D', Variety: 'Green', Bed: 'One', 'Bed length used': '10 ft', 'Planted out': '2028-02-01' },
+      ],
+    });
+    const there = seasonCalendar(without.workbook, TODAY);
+    expect(there?.says).toMatch(/^1 planting on 1 bed /);
+    expect(there?.says).toMatch(/Not drawn: 2 plantings without a date, 1 planting outside the season\.$/);
+    expect(calendar.says).not.toContain('Not drawn');
+    const { attention, totals } = glanceOf(without.workbook, TODAY, new Findings(without.workbook).all());
+    const dates = attention.find(({ first }) => first.check === 'no-date');
+    expect(dates?.rows).toEqual(['B', 'C']);
+    expect(dates?.says).toContain('Monthly climate is empty');
+    expect(totals.find(({ name }) => name === 'Harvest that can be sold')?.dateless).toBe(
+      '2 of 4 plantings without a date',
+    );
   });
 
   test('a workbook of other sheets has none', () => {
@@ -219,6 +251,14 @@ describe('moving', () => {
     expect(tried.do(moveCommands(tried, there), message('move planting', { planting: 'B' })).refused).toBe(false);
     const back = whatFollows(tried, { ...there, bed: at('beds', 'One') }, new Findings(tried));
     expect(back.warnings.filter(overfull)).toEqual([expect.stringMatching(/^B: /)]);
+  });
+
+  test('what stays the same is said as far as it is known', () => {
+    const line = (name: string, before: string, after: string) => ({ name, before, after, changed: before !== after });
+    const lines = [line('Bed', 'One', 'Two'), line('Sown', '', ''), line('Harvest from', '3 Jul 2027', '3 Jul 2027')];
+    expect(sameWords([...lines, line('Margin', '', '')])).toBe('The same: harvest from 3 Jul 2027.');
+    expect(sameWords(lines.slice(0, 2))).toBe('');
+    expect(sameWords(lines.slice(1))).toBe('Nothing has moved yet.');
   });
 
   test('it is read out', () => {

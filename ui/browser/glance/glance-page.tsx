@@ -134,12 +134,13 @@ function tick({ row, what, planting, done }: Job): void {
 function Totals({ totals }: { readonly totals: readonly Total[] }) {
   return (
     <ul class="glance-totals" aria-label="The totals that matter">
-      {totals.map(({ name, likely, ends, note, words, sheet, column }) => (
+      {totals.map(({ name, likely, ends, note, dateless, words, sheet, column }) => (
         <li key={name}>
           <button type="button" title={`${words}, ${note}`} onClick={() => goTo(sheet, undefined, column)}>
             <span class="total-name">{name}</span>
             <b class="total-likely">{likely}</b>
             <span class="total-ends">{ends === '' ? note : ends}</span>
+            {dateless === '' ? null : <span class="total-ends">{dateless}</span>}
           </button>
         </li>
       ))}

@@ -2,6 +2,7 @@
 // the totals and the calendar of beds. Pure; the page's glance and the tests call it.
 
 import type { Book, Finding } from '../../../engine/index.ts';
+import { PLANTINGS } from '../panels/columns.ts';
 import { hasColumns } from '../pictures/kit/ask.ts';
 import { CALENDAR_NEEDS, type SeasonCalendar, seasonCalendar } from '../pictures/season-calendar/season-calendar.ts';
 import { type FindingGroup, groupFindings } from '../store/finding-groups.ts';
@@ -12,17 +13,22 @@ import { type YearStrip, yearStrip } from './year-strip.ts';
 export interface Glance {
   readonly strip: YearStrip | undefined;
   readonly jobs: WeekJobs | undefined;
-  /** Errors and warnings; notes ask for nothing. */
+  /** Errors and warnings, and plantings without a date; other notes ask for nothing. */
   readonly attention: readonly FindingGroup[];
   readonly totals: readonly Total[];
   readonly calendar: SeasonCalendar | undefined;
+}
+
+/** Of such a planting neither job, bench nor bed is known: the whole page is silent about it. */
+function isWithoutDate({ sheet, check }: Finding): boolean {
+  return sheet === PLANTINGS && check === 'no-date';
 }
 
 export function glanceOf(book: Book, today: number, findings: readonly Finding[]): Glance {
   return {
     strip: yearStrip(book, today),
     jobs: weekJobs(book, today),
-    attention: groupFindings(findings.filter(({ level }) => level !== 'note')),
+    attention: groupFindings(findings.filter((finding) => finding.level !== 'note' || isWithoutDate(finding))),
     totals: seasonTotals(book),
     calendar: hasColumns(book, CALENDAR_NEEDS) ? seasonCalendar(book, today) : undefined,
   };

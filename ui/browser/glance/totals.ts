@@ -1,8 +1,16 @@
 // The totals of a season that matter, each with its range and the column it is the sum of. Pure; the season at a glance calls it.
 
 import { type Book, settings, sheetView } from '../../../engine/index.ts';
-import { PLANTINGS } from '../panels/columns.ts';
-import { askRows, bareFigure, hasColumns, type Interval, intervalWords, sumOf } from '../pictures/kit/ask.ts';
+import { PLANTING, PLANTINGS } from '../panels/columns.ts';
+import {
+  type AskedRow,
+  askRows,
+  bareFigure,
+  hasColumns,
+  type Interval,
+  intervalWords,
+  sumOf,
+} from '../pictures/kit/ask.ts';
 import { columnOf } from '../store/sheets.ts';
 
 export interface Total {
@@ -13,6 +21,8 @@ export interface Total {
   readonly likely: string;
   readonly ends: string;
   readonly note: string;
+  /** '7 of 8 plantings without a date': plantings that it counts and the calendar does not show; '' where there are none. */
+  readonly dateless: string;
   /** The door: the sheet and column it adds up. */
   readonly sheet: string;
   readonly column: string;
@@ -83,7 +93,14 @@ function totalOf(book: Book, { name, note, sheet, column, low, high }: Sum): Tot
     likely: parts[1] === undefined ? words : `${parts[1]} ${unit}`,
     ends: parts[1] === undefined ? '' : (parts[0] ?? ''),
     note,
+    dateless: datelessWords(rows.filter((row) => (row.figure(column) ?? 0) !== 0)),
     sheet,
     column,
   };
+
+  function datelessWords(counted: readonly AskedRow[]): string {
+    if (sheet !== PLANTINGS || !hasColumns(book, { [sheet]: [PLANTING.plantedOut] })) return '';
+    const without = counted.filter((row) => row.figure(PLANTING.plantedOut) === undefined).length;
+    return without === 0 ? '' : `${without} of ${counted.length} plantings without a date`;
+  }
 }

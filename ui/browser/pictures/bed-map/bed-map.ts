@@ -193,12 +193,17 @@ export function standsWords(book: Book, { pieces, over, cover }: BedOnMap): stri
   return cover === '' ? 'free' : cover;
 }
 
+/** '1 of 6 beds carries something', '3 of 6 beds carry something'. */
+function carryWords(planted: number, all: number): string {
+  return `${planted} of ${all} ${all === 1 ? 'bed' : 'beds'} ${planted === 1 ? 'carries' : 'carry'} something`;
+}
+
 function sentence(book: Book, beds: readonly BedOnMap[], day: number): string {
   const free = beds.filter(({ pieces }) => pieces.length === 0);
   const over = beds.filter((bed) => bed.over > 1e-6);
   const metres = beds.reduce((sum, bed) => sum + bed.free, 0);
   const parts = [
-    `${dayWords(book, day)}: ${beds.length - free.length} of ${beds.length} beds carry something; ${lengthInAll(book, metres)} of bed are free.`,
+    `${dayWords(book, day)}: ${carryWords(beds.length - free.length, beds.length)}; ${lengthInAll(book, metres)} of bed are free.`,
     over.length === 0 ? '' : `Too full: ${over.map(({ name }) => name).join(', ')}.`,
   ];
   return parts.filter((part) => part !== '').join(' ');

@@ -1,6 +1,6 @@
 // What is in hand on the season calendar: buttons that move it as dragging does, and what it changes.
 
-import type { WhatFollows } from './moving.ts';
+import { sameWords, type WhatFollows } from './moving.ts';
 
 export interface FollowsProps {
   readonly name: string;
@@ -81,14 +81,7 @@ function FollowsTable({ follows: { lines, warnings, why } }: { readonly follows:
               </div>
             ))}
         </dl>
-        <p class="the-same">
-          {lines.every(({ changed }) => !changed)
-            ? 'Nothing has moved yet.'
-            : `The same: ${lines
-                .filter(({ changed }) => !changed)
-                .map(({ name, before }) => `${name.toLowerCase()} ${before}`)
-                .join('; ')}.`}
-        </p>
+        <p class="the-same">{sameWords(lines)}</p>
       </div>
       <div>
         {why === undefined ? null : <p class="finding level-error">{why}</p>}

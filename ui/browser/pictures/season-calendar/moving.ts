@@ -153,6 +153,14 @@ function peakWords(book: Book, { sheet, column, take }: Peak): string {
   return inUnit(book, sheet, column, figure);
 }
 
+/** What a move leaves as it was, as far as it is known: 'The same: harvest from 3 Jul 2027; can be sold 190 lb.' */
+export function sameWords(lines: readonly Followed[]): string {
+  if (lines.every(({ changed }) => !changed)) return 'Nothing has moved yet.';
+  const same = lines.filter(({ changed, before }) => !changed && before !== '');
+  if (same.length === 0) return '';
+  return `The same: ${same.map(({ name, before }) => `${name.toLowerCase()} ${before}`).join('; ')}.`;
+}
+
 /** 'Keeper clumps goes a week later, to Barn 2.': read out as it moves. */
 export function moveWords(book: Book, { planting, days, bed }: Move): string {
   const slot = rowWithId(book, PLANTINGS, planting);

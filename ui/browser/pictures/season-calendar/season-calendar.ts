@@ -8,6 +8,7 @@ import {
   rowId,
   rowName,
   rows,
+  rowWithId,
   settings,
   sheetView,
   type Writing,
@@ -87,12 +88,15 @@ export interface SeasonCalendar {
   readonly writing: Writing | undefined;
 }
 
+/** What stands in place of a picture of the beds. */
+export const NO_BEDS = 'There are no beds yet: enter them on the sheet Beds.';
+
 /** Undefined where the workbook has no beds, or the columns aren't there. */
 export function seasonCalendar(book: Book, today: number): SeasonCalendar | undefined {
   const beds = Array.from(rows(book, BEDS));
   if (beds.length === 0) return undefined;
   const season = seasonOf(book);
-  const bars = barsOf(book, season);
+  const { bars, left } = barsOf(book, season);
   const lines = beds.map((bed): CalendarLine => {
     const length = figureAt(book, BEDS, bed, BED.length) ?? 0;
     return lineOf(
@@ -111,13 +115,25 @@ export function seasonCalendar(book: Book, today: number): SeasonCalendar | unde
     homeless.length === 0
       ? lines
       : [...lines, lineOf({ bed: '', name: 'No bed yet', field: '', length: 0 }, homeless, season)];
-  return { season, today, lines: all, says: sentence(book, all, season), writing: settings(book).writing };
+  return { season, today, lines: all, says: sentence(book, all, season, left), writing: settings(book).writing };
 }
 
 type Unplaced = Omit<CalendarBar, 'at'>;
 
-/** Bars by the slot of their bed; a planting that spreads over a second bed stands on both. */
-function barsOf(book: Book, season: Season): ReadonlyMap<number | undefined, readonly Unplaced[]> {
+/** Why a planting has no bar. */
+type NoBar = 'no date' | 'no length' | 'outside';
+
+/** How many plantings have no bar, by what they lack. */
+type LeftOut = Readonly<Record<NoBar, number>>;
+
+interface Bars {
+  /** By the slot of their bed; a planting that spreads over a second bed stands on both. */
+  readonly bars: ReadonlyMap<number | undefined, readonly Unplaced[]>;
+  readonly left: LeftOut;
+}
+
+function barsOf(book: Book, season: Season): Bars {
+  const left: Record<NoBar, number> = { 'no date': 0, 'no length': 0, outside: 0 };
   const found = new Map<number | undefined, Unplaced[]>();
   const put = (bed: number | undefined, bar: Unplaced): void => {
     const there = found.get(bed) ?? [];
@@ -126,13 +142,16 @@ function barsOf(book: Book, season: Season): ReadonlyMap<number | undefined, rea
   };
   for (const slot of rows(book, PLANTINGS)) {
     const bar = barOf(book, slot, season);
-    if (bar === undefined) continue;
+    if (typeof bar === 'string') {
+      left[bar] += 1;
+      continue;
+    }
     const bed = linked(book, slot, PLANTING.bed);
     put(bed, { ...bar, bed: bed === undefined ? '' : rowId(book, BEDS, bed) });
     const beside = linked(book, slot, SPREADS_OVER);
     if (beside !== undefined) put(beside, { ...bar, bed: rowId(book, BEDS, beside), spreading: true });
   }
-  return found;
+  return { bars: found, left };
 }
 
 function linked(book: Book, slot: number, column: string): number | undefined {
@@ -140,14 +159,20 @@ function linked(book: Book, slot: number, column: string): number | undefined {
   return typeof value === 'number' ? value : undefined;
 }
 
-/** Undefined for a planting without a day to begin or a length, and for one that stands outside the season. */
-function barOf(book: Book, slot: number, season: Season): Unplaced | undefined {
+/** Whether a planting has a bar on the calendar: a day to begin, within the season, and a length. */
+export function isOnCalendar(book: Book, planting: string): boolean {
+  const slot = rowWithId(book, PLANTINGS, planting);
+  return slot !== undefined && typeof barOf(book, slot, seasonOf(book)) !== 'string';
+}
+
+function barOf(book: Book, slot: number, season: Season): Unplaced | NoBar {
   const row = askRow(book, PLANTINGS, slot);
   const from = row.figure(PLANTING.plantedOut);
   const length = row.figure(PLANTING.lengthUsed);
-  if (from === undefined || length === undefined) return undefined;
+  if (from === undefined) return 'no date';
+  if (length === undefined) return 'no length';
   const until = row.figure(PLANTING.bedFree) ?? season.last + 1;
-  if (until <= from || until <= season.first || from > season.last) return undefined;
+  if (until <= from || until <= season.first || from > season.last) return 'outside';
   const ends = row.figure(HARVEST_ENDS);
   const begins = row.figure(HARVEST);
   // The bed is cleared so many days after the last harvest, whichever day that is.
@@ -188,7 +213,7 @@ function lineOf(
   return { ...bed, length, bars: placed, overfull, taken: length > 0 ? days / (length * (end - first)) : 0 };
 }
 
-function sentence(book: Book, lines: readonly CalendarLine[], season: Season): string {
+function sentence(book: Book, lines: readonly CalendarLine[], season: Season, left: LeftOut): string {
   const beds = lines.filter(({ bed }) => bed !== '');
   const metres = beds.reduce((sum, { length }) => sum + length, 0);
   const taken = metres > 0 ? beds.reduce((sum, line) => sum + line.taken * line.length, 0) / metres : 0;
@@ -204,9 +229,20 @@ function sentence(book: Book, lines: readonly CalendarLine[], season: Season): s
           .map(({ name }) => name)
           .join(', ')}${full.length > 4 ? ` and ${full.length - 4} more` : ''}.`,
     homeless === 0 ? '' : `${count(homeless, 'planting has', 'plantings have')} no bed yet.`,
+    leftOutWords(left),
   ]
     .filter((part) => part !== '')
     .join(' ');
+}
+
+/** 'Not drawn: 7 plantings without a date.'; '' where all are. */
+function leftOutWords(left: LeftOut): string {
+  const parts = [
+    left['no date'] === 0 ? '' : `${count(left['no date'], 'planting')} without a date`,
+    left['no length'] === 0 ? '' : `${count(left['no length'], 'planting')} without a length`,
+    left.outside === 0 ? '' : `${count(left.outside, 'planting')} outside the season`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? '' : `Not drawn: ${parts.join(', ')}.`;
 }
 
 /** A length of many beds together: '1330 ft', '7.5 m'; a part of a foot or metre among hundreds says nothing. */
