@@ -15,7 +15,7 @@ import { climateOfYear, cropsOf } from '../../../ui/browser/pictures/climate/cli
 import { frostChances } from '../../../ui/browser/pictures/frost/frost.ts';
 import { guessesOf, intervalsOf } from '../../../ui/browser/pictures/intervals/intervals.ts';
 import { overLimit, said, topOf, totalOf } from '../../../ui/browser/pictures/kit/model.ts';
-import { mostInWeek, weeksOf } from '../../../ui/browser/pictures/kit/weeks.ts';
+import { dayOfWeek, mostInWeek, weekAt, weeksOf } from '../../../ui/browser/pictures/kit/weeks.ts';
 import { PICTURES, picturesOf } from '../../../ui/browser/pictures/list.ts';
 import { moneyByMonth } from '../../../ui/browser/pictures/money/money.ts';
 import { benchByWeek, hoursByWeek, racksByWeek, roomPictures } from '../../../ui/browser/pictures/room/room.ts';
@@ -42,6 +42,20 @@ describe('weeks', () => {
   test('cover the season from Monday to Sunday', () => {
     const weeks = weeksOf({ first: civilDay(2027, 1, 1), last: civilDay(2027, 1, 20) });
     expect(weeks.map(({ from }) => from)).toEqual([0, 7, 14, 21].map((days) => civilDay(2026, 12, 28) + days));
+  });
+
+  test('a week is looked at on its Thursday, or on the day of the season that is nearest', () => {
+    // A season from Friday, 15 October, to Thursday, 14 October.
+    const season = { first: civilDay(2027, 10, 15), last: civilDay(2028, 10, 14) };
+    const weeks = weeksOf(season);
+    const [opening, next] = weeks;
+    if (opening === undefined || next === undefined) throw new Error('There are no weeks.');
+    expect(dayOfWeek(opening, season)).toBe(season.first);
+    expect(dayOfWeek(next, season)).toBe(civilDay(2027, 10, 21));
+    // Long before the season its first week is looked at, after it its last.
+    expect(weekAt(weeks, civilDay(2027, 3, 1))).toBe(0);
+    expect(weekAt(weeks, civilDay(2027, 10, 20))).toBe(1);
+    expect(weekAt(weeks, civilDay(2029, 3, 1))).toBe(weeks.length - 1);
   });
 
   test('the fullest day of a week counts, and a last day does not', () => {

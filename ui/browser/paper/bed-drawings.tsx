@@ -6,12 +6,11 @@ import { bedMap, standsWords } from '../pictures/bed-map/bed-map.ts';
 import { MAP_LEGEND, mapOnPaper } from '../pictures/bed-map/bed-map-picture.tsx';
 import { Legend, type LegendItem } from '../pictures/kit/frame.tsx';
 import { ACROSS } from '../pictures/kit/paper-size.ts';
+import { dayOfWeek } from '../pictures/kit/weeks.ts';
 import { CALENDAR_LEGEND, calendarOnPaper } from '../pictures/season-calendar/calendar-picture.tsx';
-import { seasonCalendar } from '../pictures/season-calendar/season-calendar.ts';
+import { NO_BEDS, seasonCalendar } from '../pictures/season-calendar/season-calendar.ts';
 import { farmName, toWrite, unbroken, words } from './paper.ts';
 import { PaperTables } from './paper-tables.tsx';
-
-const NO_BEDS = 'There are no beds yet.';
 
 /** Every bed through the season. */
 export function Calendar({ book }: { readonly book: Book }) {
@@ -34,8 +33,7 @@ const LIST_COLUMNS = [...words('Bed', 'Stands'), ...toWrite({ Notes: 40 })];
 export function Beds({ book, day }: { readonly book: Book; readonly day: number }) {
   const calendar = seasonCalendar(book, settings(book).today);
   if (calendar === undefined) return <p class="no-picture">{NO_BEDS}</p>;
-  // What stands on Thursday stands for the week.
-  const map = bedMap(book, calendar, mondayOf(day) + 3);
+  const map = bedMap(book, calendar, dayOfWeek({ from: mondayOf(day) }, calendar.season));
   const rows = map.fields.flatMap(({ beds }) => beds.map((bed) => [unbroken(bed.name), standsWords(book, bed), '']));
   return (
     <>

@@ -3,14 +3,14 @@
 
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
-import { message, mondayOf, settings } from '../../../../engine/index.ts';
+import { message, settings } from '../../../../engine/index.ts';
 import { change } from '../../store/change.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { Frame, fitted } from '../kit/frame.tsx';
 import type { PaperSize } from '../kit/paper-size.ts';
-import { weeksOf, weekWords } from '../kit/weeks.ts';
-import { seasonCalendar } from '../season-calendar/season-calendar.ts';
+import { dayOfWeek, weekAt, weeksOf, weekWords } from '../kit/weeks.ts';
+import { NO_BEDS, seasonCalendar } from '../season-calendar/season-calendar.ts';
 import { byFieldCommands, firstPlaces, groundOf, placeCommands, takesPlaces } from './bed-ground.ts';
 import { type BedMap, type BedOnMap, bedMap, mapParts, standsWords } from './bed-map.ts';
 import { BedStrip, MapSvg } from './bed-strip.tsx';
@@ -32,11 +32,10 @@ export function BedMapPicture() {
   const { today } = settings(book);
   const calendar = seasonCalendar(book, today);
   const weeks = calendar === undefined ? [] : weeksOf(calendar.season);
-  const here = weeks.findIndex(({ from }) => from === mondayOf(today));
   const [at, setAt] = useState<number | undefined>(undefined);
   const [plays, play] = useState(false);
   const [looked, look] = useState('');
-  const index = Math.min(weeks.length - 1, Math.max(0, at ?? here));
+  const index = at ?? weekAt(weeks, today);
   useEffect(() => {
     if (!plays) return undefined;
     if (index >= weeks.length - 1) {
@@ -47,9 +46,8 @@ export function BedMapPicture() {
     return () => clearTimeout(next);
   }, [plays, index, weeks.length]);
   const week = weeks[index];
-  if (calendar === undefined || week === undefined) return <p class="no-picture">There are no beds yet.</p>;
-  // What stands on Thursday stands for the week.
-  const map = bedMap(book, calendar, week.from + 3);
+  if (calendar === undefined || week === undefined) return <p class="no-picture">{NO_BEDS}</p>;
+  const map = bedMap(book, calendar, dayOfWeek(week, calendar.season));
   return (
     <Frame
       title="The beds, week by week"

@@ -16,6 +16,17 @@ export function weeksOf({ first, last }: Season): readonly Week[] {
   return weeks;
 }
 
+/** The number of the week that a day is in: the first before them all, the last after them. */
+export function weekAt(weeks: readonly Week[], day: number): number {
+  const found = weeks.findIndex(({ until }) => day < until);
+  return found < 0 ? Math.max(0, weeks.length - 1) : found;
+}
+
+/** The day whose beds stand for a week: its Thursday, or the day of the season that is nearest to that. */
+export function dayOfWeek({ from }: Pick<Week, 'from'>, { first, last }: Season): number {
+  return Math.max(first, Math.min(last, from + 3));
+}
+
 /** Something that takes so much from one day until before another. */
 export interface Span {
   readonly from: number;

@@ -26,7 +26,7 @@ import {
 } from './calendar-layout.ts';
 import { Follows } from './follows.tsx';
 import { type Move, moveCommands, moveWords, type WhatFollows, whatFollows } from './moving.ts';
-import { type CalendarBar, calendarTable, type SeasonCalendar, seasonCalendar } from './season-calendar.ts';
+import { type CalendarBar, calendarTable, NO_BEDS, type SeasonCalendar, seasonCalendar } from './season-calendar.ts';
 
 export const CALENDAR_LEGEND: readonly LegendItem[] = [
   { mark: 'mark-planting', words: 'dates typed' },
@@ -81,7 +81,7 @@ export function CalendarPicture() {
     if (hand === undefined && document.activeElement !== document.body) held.current = undefined;
   });
 
-  if (now === undefined) return null;
+  if (now === undefined) return <p class="no-picture">{NO_BEDS}</p>;
   const shown = hand !== undefined && follows !== undefined ? (seasonCalendar(follows.after, today) ?? now) : now;
   const bars = now.lines.flatMap((line) => line.bars);
   const stop = bars.find((bar) => current !== undefined && isSame(bar, current)) ?? bars[0];
