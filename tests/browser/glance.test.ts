@@ -86,6 +86,18 @@ test('the keys walk the bars, take one in hand, move it and set it', async () =>
   expect(await page.locator('.message').textContent()).toContain('Lettuce 2: 7 days later.');
   await page.locator('.message').getByRole('button', { name: 'Undo' }).click();
   await expect.poll(() => bar.getAttribute('aria-label')).toBe(before);
+
+  // Carried as far as it goes, it stands at the season's end and keeps the keys; those of another bar are that bar's.
+  await bar.focus();
+  await page.keyboard.press('Enter');
+  for (let week = 0; week < 40; week += 1) await page.keyboard.press('ArrowRight');
+  await follows.getByText('31 Dec 2027').first().waitFor();
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(/^Lettuce 2,/);
+  await page.getByRole('button', { name: /^Lettuce 1,/ }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('region', { name: 'Lettuce 1 in hand' }).waitFor();
+  await page.keyboard.press('Escape');
+  await expect.poll(() => bar.getAttribute('aria-label')).toBe(before);
   expect(problems).toEqual([]);
 });
 

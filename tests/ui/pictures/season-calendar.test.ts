@@ -16,6 +16,7 @@ import {
   moveWords,
   sameWords,
   whatFollows,
+  withinSeason,
 } from '../../../ui/browser/pictures/season-calendar/moving.ts';
 import {
   barWords,
@@ -123,6 +124,7 @@ describe('the model', () => {
     const map = bedMap(halves, there, civilDay(2027, 5, 20));
     expect(map.table.rows).toEqual([['One', 'A 24.5 ft, B 24.5 ft', '1 ft']]);
     expect(map.says).toBe('20 May 2027: 1 of 1 bed carries something; 1 ft of bed are free.');
+    expect(bedMap(halves, there, civilDay(2027, 2, 1)).says).toMatch(/: 0 of 1 bed carries something;/);
   });
 
   test('plantings that have no bar are counted, by what they lack', () => {
@@ -251,6 +253,23 @@ describe('moving', () => {
     expect(tried.do(moveCommands(tried, there), message('move planting', { planting: 'B' })).refused).toBe(false);
     const back = whatFollows(tried, { ...there, bed: at('beds', 'One') }, new Findings(tried));
     expect(back.warnings.filter(overfull)).toEqual([expect.stringMatching(/^B: /)]);
+  });
+
+  test('a bar is carried to the edge of the season, where a day of it still stands, and no further', () => {
+    const [a] = calendar.lines[0]?.bars ?? [];
+    if (a === undefined) throw new Error('There is no bar.');
+    expect(withinSeason(a, 7, calendar.season)).toBe(7);
+    const late = withinSeason(a, 1000, calendar.season);
+    expect(a.from + late).toBe(civilDay(2027, 12, 31));
+    const early = withinSeason(a, -1000, calendar.season);
+    expect(a.until - 1 + early).toBe(civilDay(2027, 1, 1));
+  });
+
+  test('a move out of the season is warned of before it is done', () => {
+    const out = (days: number): readonly string[] =>
+      whatFollows(workbook, { planting: id('plantings', 'B'), days, bed: undefined }).warnings;
+    expect(out(300)).toContain('It would stand outside the season, and no longer on the calendar.');
+    expect(out(7).filter((says) => says.includes('outside the season'))).toEqual([]);
   });
 
   test('what stays the same is said as far as it is known', () => {

@@ -195,7 +195,7 @@ export function standsWords(book: Book, { pieces, over, cover }: BedOnMap): stri
 
 /** '1 of 6 beds carries something', '3 of 6 beds carry something'. */
 function carryWords(planted: number, all: number): string {
-  return `${planted} of ${all} ${all === 1 ? 'bed' : 'beds'} ${planted === 1 ? 'carries' : 'carry'} something`;
+  return `${planted} of ${all} ${all === 1 ? 'bed' : 'beds'} ${planted === 1 || all === 1 ? 'carries' : 'carry'} something`;
 }
 
 function sentence(book: Book, beds: readonly BedOnMap[], day: number): string {

@@ -19,13 +19,13 @@ import {
   isSame,
   type LaidCalendar,
   layCalendar,
-  lineAt,
   namesWidth,
   type Step,
   stepTo,
 } from './calendar-layout.ts';
+import { dragBar, type Hand } from './drag-bar.ts';
 import { Follows } from './follows.tsx';
-import { type Move, moveCommands, moveWords, type WhatFollows, whatFollows } from './moving.ts';
+import { type Move, moveCommands, moveWords, type WhatFollows, whatFollows, withinSeason } from './moving.ts';
 import { type CalendarBar, calendarTable, NO_BEDS, type SeasonCalendar, seasonCalendar } from './season-calendar.ts';
 
 export const CALENDAR_LEGEND: readonly LegendItem[] = [
@@ -44,15 +44,6 @@ const STEPS: Readonly<Record<string, Step>> = {
   Home: 'first',
   End: 'last',
 };
-
-const STILL = 4;
-
-interface Hand {
-  readonly bar: CalendarBar;
-  readonly days: number;
-  /** The bed it is held over. */
-  readonly bed: string;
-}
 
 export function CalendarPicture() {
   const book = workbook();
@@ -82,7 +73,10 @@ export function CalendarPicture() {
   });
 
   if (now === undefined) return <p class="no-picture">{NO_BEDS}</p>;
-  const shown = hand !== undefined && follows !== undefined ? (seasonCalendar(follows.after, today) ?? now) : now;
+  const { season } = now;
+  const moved = hand !== undefined && follows !== undefined ? seasonCalendar(follows.after, today) : undefined;
+  // What is in hand is drawn, and keeps the focus, even where it would leave the season.
+  const shown = moved !== undefined && hasBar(moved, hand?.bar.planting) ? moved : now;
   const bars = now.lines.flatMap((line) => line.bars);
   const stop = bars.find((bar) => current !== undefined && isSame(bar, current)) ?? bars[0];
 
@@ -96,8 +90,10 @@ export function CalendarPicture() {
     announce(`${bar.name} is in hand. Arrows move it a week or to another bed, Enter sets it, Escape leaves it.`);
   };
   const carry = (next: Hand): void => {
-    setHand(next);
-    announce(moveWords(book, moveOf(next)));
+    const days = withinSeason(next.bar, next.days, season);
+    const there = { ...next, days };
+    setHand(there);
+    announce(`${moveWords(book, moveOf(there))}${days === next.days ? '' : ' The season ends there.'}`);
   };
   const leave = (): void => {
     setHand(undefined);
@@ -113,14 +109,17 @@ export function CalendarPicture() {
 
   const onKeyDown = (event: KeyboardEvent): void => {
     const step = STEPS[event.key];
-    if (hand === undefined) {
-      if (step === undefined) return;
+    const { target } = event;
+    const at = target instanceof Element ? target.closest('[data-planting]')?.getAttribute('data-planting') : undefined;
+    // Keys on another bar walk on, or take that one in hand; those of buttons and lists are theirs.
+    if (hand === undefined || (at !== hand.bar.planting && event.key !== 'Escape')) {
+      if (step === undefined || at === undefined || at === null) return;
       event.preventDefault();
       focus(stepTo(now.lines, stop, step));
       return;
     }
     if (event.key === 'Escape') leave();
-    else if (event.key === 'Enter') set(hand);
+    else if (event.key === 'Enter' || event.key === ' ') set(hand);
     else if (step === 'before' || step === 'after') {
       const by = (step === 'after' ? 1 : -1) * (event.shiftKey ? 1 : 7);
       carry({ ...hand, days: hand.days + by });
@@ -136,7 +135,7 @@ export function CalendarPicture() {
     if (event.button !== 0 || bar.spreading || laid === undefined) return;
     const { currentTarget } = event;
     if (!(currentTarget instanceof SVGElement)) return;
-    drag(currentTarget, event, laid, bar, {
+    dragBar(currentTarget, event, laid, bar, {
       held: (held) => setHand(held),
       taken: () => take(bar),
       set,
@@ -162,7 +161,7 @@ export function CalendarPicture() {
           laidNow.current = laid;
           return (
             <CalendarDrawing
-              book={hand !== undefined && follows !== undefined ? follows.after : book}
+              book={shown === moved && follows !== undefined ? follows.after : book}
               calendar={shown}
               laid={laid}
               width={width}
@@ -228,6 +227,10 @@ export function calendarOnPaper(
   ));
 }
 
+function hasBar({ lines }: SeasonCalendar, planting: string | undefined): boolean {
+  return lines.some(({ bars }) => bars.some((bar) => bar.planting === planting));
+}
+
 function focusBar(box: HTMLElement | null, { planting, spreading }: CalendarBar): void {
   const which = spreading ? '[data-spreading]' : ':not([data-spreading])';
   box?.querySelector<SVGElement>(`[data-planting="${planting}"]${which}`)?.focus();
@@ -246,50 +249,4 @@ function neighbour({ lines }: SeasonCalendar, bed: string, by: number): string {
   const beds = lines.filter((line) => line.bed !== '');
   const index = beds.findIndex((line) => line.bed === bed);
   return beds[Math.max(0, Math.min(beds.length - 1, index + by))]?.bed ?? bed;
-}
-
-interface Dragged {
-  readonly held: (hand: Hand) => void;
-  readonly taken: () => void;
-  readonly set: (hand: Hand) => void;
-  readonly leave: () => void;
-}
-
-/** Follows a pressed pointer until it is let go: a press that stays still takes the bar in hand, one that moves carries it. */
-function drag(bar: SVGElement, press: PointerEvent, laid: LaidCalendar, of: CalendarBar, tellOf: Dragged): void {
-  const svg = bar.ownerSVGElement;
-  if (svg === null) return;
-  const perDay = (laid.right - laid.left) / (laid.x.to - laid.x.from);
-  const leave = new AbortController();
-  const { signal } = leave;
-  let hand: Hand | undefined;
-  const onMove = (event: PointerEvent): void => {
-    const [dx, dy] = [event.clientX - press.clientX, event.clientY - press.clientY];
-    if (hand === undefined && Math.hypot(dx, dy) < STILL) return;
-    const line = lineAt(laid, event.clientY - svg.getBoundingClientRect().top);
-    const bed = line === undefined || line.bed === '' ? of.bed : line.bed;
-    const next = { bar: of, days: Math.round(dx / perDay), bed };
-    if (hand !== undefined && hand.days === next.days && hand.bed === next.bed) return;
-    hand = next;
-    tellOf.held(next);
-  };
-  window.addEventListener('pointermove', onMove, { signal });
-  window.addEventListener(
-    'pointerup',
-    () => {
-      leave.abort();
-      if (hand === undefined) tellOf.taken();
-      else tellOf.set(hand);
-    },
-    { signal },
-  );
-  const stop = (): void => {
-    leave.abort();
-    tellOf.leave();
-  };
-  window.addEventListener('pointercancel', stop, { signal });
-  window.addEventListener('keydown', (event) => (event.key === 'Escape' ? stop() : undefined), {
-    signal,
-    capture: true,
-  });
 }

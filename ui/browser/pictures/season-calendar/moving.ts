@@ -12,7 +12,9 @@ import {
   type Workbook,
 } from '../../../../engine/index.ts';
 import { BEDS, PLANTING, PLANTINGS } from '../../panels/columns.ts';
+import type { Season } from '../../panels/read.ts';
 import { askRow, askRows, hasColumns, inUnit } from '../kit/ask.ts';
+import { type CalendarBar, isOnCalendar } from './season-calendar.ts';
 
 const SOWN = 'sown';
 
@@ -23,6 +25,15 @@ export interface Move {
   readonly days: number;
   /** The bed to stand on, by its row id; undefined stays where it is. */
   readonly bed: string | undefined;
+}
+
+/** So many days, or as many of them as leave a bar a day within the season: beyond it nobody would see where it went. */
+export function withinSeason(
+  { from, until }: Pick<CalendarBar, 'from' | 'until'>,
+  days: number,
+  season: Season,
+): number {
+  return Math.max(season.first + 1 - until, Math.min(season.last - from, days));
 }
 
 /**
@@ -125,12 +136,20 @@ export function whatFollows(workbook: Workbook, move: Move, found: Findings = ne
     }),
   ];
   const known = new Set(found.all().map(sameness));
+  const leaves = isOnCalendar(workbook, move.planting) && !isOnCalendar(branch, move.planting);
   const warnings = new Findings(branch)
     .all()
     .filter((finding) => finding.level !== 'note' && !known.has(sameness(finding)))
     .map(({ rowName: row, says }) => (row === '' ? says : `${row}: ${says}`));
-  return { why: done.refused ? done.why : undefined, lines, warnings, after: branch };
+  return {
+    why: done.refused ? done.why : undefined,
+    lines,
+    warnings: leaves ? [LEAVES, ...warnings] : warnings,
+    after: branch,
+  };
 }
+
+const LEAVES = 'It would stand outside the season, and no longer on the calendar.';
 
 function sameness({ sheet, rowId, column, check, says }: ReturnType<Findings['all']>[number]): string {
   return [sheet, rowId, column, check, says].join('\n');
