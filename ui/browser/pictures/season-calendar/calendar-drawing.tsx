@@ -16,6 +16,7 @@ import {
   type LaidLine,
   namedMonths,
 } from './calendar-layout.ts';
+import { nameOfBar } from './calendar-names.ts';
 import { barWords, type CalendarBar, type SeasonCalendar } from './season-calendar.ts';
 
 export interface DrawingProps {
@@ -107,6 +108,7 @@ function Line(props: LineProps) {
           height={top + height - 1 - depthAt(place, line.length)}
         />
       ))}
+      <Names laid={laid} place={place} />
       {hand !== undefined && hand.bed === line.bed ? <Outline laid={laid} place={place} bar={hand.outline} /> : null}
     </g>
   );
@@ -134,29 +136,26 @@ function Bar(props: LineProps & { readonly bar: CalendarBar }) {
   const words = barWords(book, bar, place.line);
   const classes = `bar${bar.proposed ? ' is-proposed' : ''}${inHand ? ' is-in-hand' : ''}`;
   return (
-    <>
-      <g
-        class={classes}
-        data-planting={bar.planting}
-        data-spreading={bar.spreading ? 'yes' : undefined}
-        aria-label={`${words}${bar.proposed ? ', proposed dates' : ''}`}
-        {...(acts === undefined ? { role: 'img' } : handles(bar, acts, inHand))}
-      >
-        <title>{words}</title>
-        {soft.until > at.x + at.width + 1 ? (
-          <rect
-            fill={`url(#${id}-soft)`}
-            x={at.x + at.width}
-            y={at.y}
-            width={soft.until - at.x - at.width}
-            height={at.height}
-          />
-        ) : null}
-        <rect class="bar-body" x={at.x} y={at.y} width={at.width} height={at.height} rx={2} />
-        {bar.harvest === undefined ? null : <Harvest laid={laid} bar={bar} at={at} />}
-      </g>
-      <BarName bar={bar} at={at} />
-    </>
+    <g
+      class={classes}
+      data-planting={bar.planting}
+      data-spreading={bar.spreading ? 'yes' : undefined}
+      aria-label={`${words}${bar.proposed ? ', proposed dates' : ''}`}
+      {...(acts === undefined ? { role: 'img' } : handles(bar, acts, inHand))}
+    >
+      <title>{words}</title>
+      {soft.until > at.x + at.width + 1 ? (
+        <rect
+          fill={`url(#${id}-soft)`}
+          x={at.x + at.width}
+          y={at.y}
+          width={soft.until - at.x - at.width}
+          height={at.height}
+        />
+      ) : null}
+      <rect class="bar-body" x={at.x} y={at.y} width={at.width} height={at.height} rx={2} />
+      {bar.harvest === undefined ? null : <Harvest laid={laid} bar={bar} at={at} />}
+    </g>
   );
 }
 
@@ -180,15 +179,19 @@ function handles(
   };
 }
 
-/** Written on the bar and cut to its width; the bar itself has the whole name. */
-function BarName({ bar, at }: { readonly bar: CalendarBar; readonly at: ReturnType<typeof barPlace> }) {
-  if (at.height < 12) return null;
+/** Over all that is drawn on a line; the bars themselves have their names in full. */
+function Names({ laid, place }: { readonly laid: LaidCalendar; readonly place: LaidLine }) {
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus
     <g aria-hidden="true">
-      <text class="bar-name" x={at.x + 4} y={at.y + Math.min(at.height / 2 + 4.5, at.height - 2)}>
-        {fitted(bar.name, at.width - 6)}
-      </text>
+      {place.line.bars.map((bar) => {
+        const { x, y, anchor, text } = nameOfBar(laid, place, bar);
+        return (
+          <text key={barKey(bar)} class="bar-name" x={x} y={y} text-anchor={anchor}>
+            {text}
+          </text>
+        );
+      })}
     </g>
   );
 }

@@ -11,6 +11,13 @@ export interface LaidLine {
   readonly height: number;
   /** On the line of what has no bed: the lane of each bar, from 0, by barKey. No bed's length says there how high a bar is. */
   readonly lanes: ReadonlyMap<string, number> | undefined;
+  /** Where the bars on it begin and end along the bed, and how far down the line that is. */
+  readonly depths: readonly Depth[];
+}
+
+export interface Depth {
+  readonly metres: number;
+  readonly down: number;
 }
 
 export interface LaidCalendar {
@@ -23,8 +30,13 @@ export interface LaidCalendar {
 
 export const HEAD = 24;
 const FOOT = 2;
+/** Free of bars above and below them in a line. */
+const EDGE = 2;
+const EDGES = 2 * EDGE;
 const LEAST = 22;
 const MOST = 64;
+/** No line is taller, so that it has room on a page: more than some forty plantings side by side go without their names. */
+const TALLEST = 600;
 /** So that a name can stand in a bar. */
 const OF_A_BAR = 15;
 /** From then on the lanes of what has no bed become narrower. */
@@ -48,8 +60,9 @@ export function layCalendar(
   let top = HEAD;
   const laid = lines.map((line): LaidLine => {
     const lanes = line.bed === '' ? lanesOf(line.bars) : undefined;
+    const depths = depthsOf(line);
     const height = lanes === undefined ? heightOf(line) : heightOfLanes(lanes);
-    const place = { line, top, height, lanes };
+    const place = { line, top, height, lanes, depths };
     top += height;
     return place;
   });
@@ -90,10 +103,34 @@ export function depthOf({ bars, length }: CalendarLine): number {
 }
 
 function heightOf(line: CalendarLine): number {
+  return Math.round(EDGES + (depthsOf(line).at(-1)?.down ?? 0));
+}
+
+/**
+ * To scale where every bar has room for its name so. Where a line would grow too tall for that, the stretches of the bed that short
+ * plantings stand on are drawn longer than the others.
+ */
+function depthsOf(line: CalendarLine): readonly Depth[] {
   const depth = depthOf(line);
   const tight = Math.min(1, ...line.bars.map((bar) => (depth > 0 ? bar.length / depth : 1)));
-  const wanted = OF_A_BAR / Math.max(tight, 0.05) + 4;
-  return Math.round(Math.min(MOST, Math.max(LEAST, wanted)));
+  const wanted = OF_A_BAR / Math.max(tight, 0.05);
+  const whole = Math.min(MOST, Math.max(LEAST, wanted + EDGES)) - EDGES;
+  const ends = line.bars.flatMap(({ at, length }) => [at, at + length]);
+  const metres = [...new Set([0, ...ends, depth])].sort((a, b) => a - b);
+  const tall = metres.slice(1).map((end, index) => (depth > 0 ? ((end - (metres[index] ?? 0)) / depth) * whole : 0));
+  for (const { at, length } of line.bars.toSorted((a, b) => a.at + a.length - b.at - b.length)) {
+    const [from, until] = [metres.indexOf(at), metres.indexOf(at + length)];
+    const has = tall.slice(from, until).reduce((sum, each) => sum + each, 0);
+    if (has <= 0 || has >= OF_A_BAR) continue;
+    for (let each = from; each < until; each += 1) tall[each] = ((tall[each] ?? 0) * OF_A_BAR) / has;
+  }
+  const all = tall.reduce((sum, each) => sum + each, 0);
+  const fits = Math.min(1, (TALLEST - EDGES) / Math.max(all, 1));
+  let down = 0;
+  return metres.map((end, index) => {
+    down += index === 0 ? 0 : (tall[index - 1] ?? 0) * fits;
+    return { metres: end, down };
+  });
 }
 
 /** Each bar in the first lane that is free by then. */
@@ -127,9 +164,13 @@ export function namedMonths({ season, writing }: SeasonCalendar, { x }: LaidCale
 }
 
 /** Where a place along the bed stands within its line. */
-export function depthAt({ line, top, height }: LaidLine, metres: number): number {
-  const depth = depthOf(line);
-  return top + 2 + (depth > 0 ? (metres / depth) * (height - 4) : 0);
+export function depthAt({ top, depths }: LaidLine, metres: number): number {
+  const next = depths.findIndex((depth) => depth.metres >= metres);
+  const [before, after] = [depths[next - 1], next < 0 ? depths.at(-1) : depths[next]];
+  if (after === undefined) return top + EDGE;
+  if (before === undefined || after.metres <= metres) return top + EDGE + after.down;
+  const share = (metres - before.metres) / (after.metres - before.metres);
+  return top + EDGE + before.down + share * (after.down - before.down);
 }
 
 /** The rectangle of a bar within its line. */
