@@ -74,6 +74,27 @@ test('every picture opens, fits wide and narrow windows, and keeps to the guidel
   // What is too much has another colour than what is not, and the same in the picture and its legend.
   expect(new Set(fills).size).toBe(2);
   expect(fills[1]).toBe(fills[2]);
+  // Bars of the calendar, what is soft at their ends, and rules, as the legend and the map have them, not in the theme's pale ones.
+  await choose(page, 'Calendar of beds');
+  const drawn = await page.evaluate(() => {
+    const style = (mark: string, of: 'fill' | 'stroke' | 'stopColor'): string => {
+      const found = document.querySelector(`.farm-picture ${mark}`);
+      return found === null ? mark : getComputedStyle(found)[of];
+    };
+    return {
+      ground: [style('.bar-body', 'fill'), style('.picture-legend .mark-planting', 'fill')],
+      ink: [
+        style('.bar-body', 'stroke'),
+        style('.soft-from', 'stopColor'),
+        style('.axis-rule', 'stroke'),
+        style('.bed-name', 'fill'),
+        style('.picture-legend .mark-planting', 'stroke'),
+      ],
+    };
+  });
+  expect(new Set(drawn.ground).size).toBe(1);
+  expect(new Set(drawn.ink).size, drawn.ink.join(' ')).toBe(1);
+  await choose(page, 'Room and hands');
   const border = (name: string): Promise<string> =>
     page
       .getByRole('navigation', { name: 'Pictures' })
