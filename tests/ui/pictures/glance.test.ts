@@ -8,7 +8,7 @@ import { layStrip } from '../../../ui/browser/glance/strip-layout.ts';
 import { seasonTotals } from '../../../ui/browser/glance/totals.ts';
 import { weekJobs } from '../../../ui/browser/glance/week-jobs.ts';
 import { yearStrip } from '../../../ui/browser/glance/year-strip.ts';
-import { intervalWords } from '../../../ui/browser/pictures/kit/ask.ts';
+import { intervalWords } from '../../../ui/browser/pictures/kit/interval-words.ts';
 import { groupFindings, rowsInWords } from '../../../ui/browser/store/finding-groups.ts';
 import { opened } from '../../book.ts';
 import { demoBook } from '../../browser/workbook-page.ts';

@@ -2,15 +2,8 @@
 
 import { type Book, settings, sheetView } from '../../../engine/index.ts';
 import { PLANTING, PLANTINGS } from '../panels/columns.ts';
-import {
-  type AskedRow,
-  askRows,
-  bareFigure,
-  hasColumns,
-  type Interval,
-  intervalWords,
-  sumOf,
-} from '../pictures/kit/ask.ts';
+import { type AskedRow, askRows, bareFigure, hasColumns, sumOf } from '../pictures/kit/ask.ts';
+import { type Interval, intervalWords } from '../pictures/kit/interval-words.ts';
 import { columnOf } from '../store/sheets.ts';
 
 export interface Total {

@@ -2,7 +2,7 @@
 
 import { useSignal } from '@preact/signals';
 import { cellView, settings } from '../../../../engine/index.ts';
-import { intervalWords } from '../../pictures/kit/ask.ts';
+import { intervalWords } from '../../pictures/kit/interval-words.ts';
 import { findingsAt, workbookFollowed } from '../../store/findings.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';

@@ -4,7 +4,8 @@
 import { type Book, rowName, settings, sheetView, type Writing } from '../../../../engine/index.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
 import { columnOf } from '../../store/sheets.ts';
-import { askRows, bareFigure, hasColumns, type Interval, intervalWords } from '../kit/ask.ts';
+import { askRows, bareFigure, hasColumns } from '../kit/ask.ts';
+import { type Interval, intervalWords } from '../kit/interval-words.ts';
 import type { PictureTable } from '../kit/model.ts';
 
 export interface Guess {

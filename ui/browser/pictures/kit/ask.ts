@@ -6,16 +6,12 @@ import {
   type ColumnView,
   cellValue,
   cellView,
-  decimalText,
   fromCanonical,
-  roundedInterval,
   rowId,
   rows,
   settings,
   sheetView,
   showWithUnit,
-  type Uncertain,
-  type Writing,
 } from '../../../../engine/index.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { inWords } from '../../store/shown.ts';
@@ -79,15 +75,4 @@ export function inUnit(book: Book, sheet: string, column: string, canonical: num
 export function bareFigure(view: ColumnView | undefined, canonical: number): number {
   const unit = view?.type?.kind === 'number' || view?.type?.kind === 'temperature' ? view.type.unit : undefined;
   return unit === undefined ? canonical : fromCanonical(unit, canonical);
-}
-
-/** What is likely and between which ends, in any one unit. */
-export type Interval = Uncertain;
-
-/** '150 to 230 lb, likely 190'; just the likely figure where the ends fall on it. */
-export function intervalWords(interval: Interval, unit: string, writing?: Writing): string {
-  const { low, likely, high } = roundedInterval(interval);
-  const say = (figure: number): string => decimalText(figure, 0, 6, writing);
-  const after = unit === '' ? '' : unit === '%' ? '%' : ` ${unit}`;
-  return low === high ? `${say(likely)}${after}` : `${say(low)} to ${say(high)}${after}, likely ${say(likely)}`;
 }
