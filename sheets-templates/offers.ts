@@ -1,9 +1,8 @@
-// The built-in workbooks that can be started, and the shelf on which workbooks find their templates. Called through index.ts.
+// The built-in workbooks that can be started, and the shelf on which workbooks find their templates. Only the season is there from the
+// start: the smaller templates are fetched when a workbook of theirs is begun or opened. Called through index.ts.
 
-import type { Start, Template, TemplateShelf } from '../engine/index.ts';
-import { onions } from './onions.ts';
-import { SEASON, type SeasonOptions, seasonStart, startOf } from './season.ts';
-import { seedlings } from './seedlings.ts';
+import type { Template, TemplateShelf } from '../engine/index.ts';
+import { SEASON } from './season.ts';
 
 /** A workbook that can be started. */
 export interface Offer {
@@ -11,35 +10,39 @@ export interface Offer {
   readonly name: string;
   /** In a sentence. */
   readonly about: string;
-  template(): Template;
-  start(options: SeasonOptions): Start;
+  template(): Promise<Template>;
 }
 
 export const OFFERS: readonly Offer[] = [
   {
     name: SEASON.name,
-    template: () => SEASON,
+    template: async () => SEASON,
     about: 'A season of a market garden: farm, crops, varieties, seed, beds, plantings and the seed order.',
-    start: seasonStart,
   },
   {
     name: 'onions',
-    template: onions,
+    template: async () => (await import('./onions.ts')).onions(),
     about: 'Bulb onions alone, from seed to store: varieties by day length, raising, spacing, ways to plant, curing.',
-    start: (options) => startOf(onions().sheets, options),
   },
   {
     name: 'seedlings',
-    template: seedlings,
+    template: async () => (await import('./seedlings.ts')).seedlings(),
     about: 'Plants raised for sale, batch by batch: seed, trays, mix, bench, date of sale and margin.',
-    start: (options) => startOf(seedlings().sheets, options),
   },
 ];
 
-/** The templates as they are today; earlier versions where a face has fetched them. */
-export function templateShelf(earlier: readonly Template[] = []): TemplateShelf {
+/** The template of this name as it is today; undefined where none is offered under it. */
+export async function todaysTemplate(name: string): Promise<Template | undefined> {
+  return OFFERS.find((offer) => offer.name === name)?.template();
+}
+
+/** The season, and the templates that a face has fetched: smaller ones as they are today, and earlier versions. */
+export function templateShelf(
+  earlier: readonly Template[] = [],
+  smaller: readonly (Template | undefined)[] = [],
+): TemplateShelf {
   return {
-    today: (name) => OFFERS.find((offer) => offer.name === name)?.template(),
+    today: (name) => (name === SEASON.name ? SEASON : smaller.find((one) => one?.name === name)),
     earlier: (name, version) => earlier.find((one) => one.name === name && one.version === version),
   };
 }

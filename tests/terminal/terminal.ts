@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { civilDay } from '../../engine/index.ts';
 import { earlierTemplate } from '../../sheets-templates/earlier.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
+import { templateShelf, todaysTemplate } from '../../sheets-templates/index.ts';
 import { run } from '../../ui/terminal/run.ts';
 import { templateOf } from '../book.ts';
 import { open, SMALL_FARM } from '../formats/small-farm.ts';
@@ -81,8 +81,9 @@ export async function runWith(
     templates: async (wanted) => {
       whenOpening?.();
       if (wanted?.name === SMALL.name) return { today: () => SMALL, earlier: () => undefined };
-      const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
-      return templateShelf(earlier === undefined ? [] : [earlier]);
+      if (wanted === undefined) return templateShelf();
+      const earlier = await earlierTemplate(wanted.name, wanted.version);
+      return templateShelf(earlier === undefined ? [] : [earlier], [await todaysTemplate(wanted.name)]);
     },
   });
   return { status, out, err };

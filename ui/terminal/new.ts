@@ -2,7 +2,7 @@
 
 import { demoFarm } from '../../demo/farm.ts';
 import { type Start, sheetViews, type Template, writeWorkbookFile } from '../../engine/index.ts';
-import { OFFERS, SEASON } from '../../sheets-templates/index.ts';
+import { OFFERS, SEASON, startOf } from '../../sheets-templates/index.ts';
 import type { Given } from './arguments.ts';
 import { seasonFor } from './season-year.ts';
 import { STREAM, startWorkbook, writeOut } from './workbook-files.ts';
@@ -12,10 +12,10 @@ const DEMO = 'demo';
 /** What a template is told; the demo farm has its own. */
 const ABOUT_SEASON = ['units', 'currency', 'season'] as const;
 
-export function makeNew(given: Given, world: World): number {
+export async function makeNew(given: Given, world: World): Promise<number> {
   const { words, values } = given;
   const name = (words[0] ?? 'season').toLowerCase();
-  const { template, start } = startFor(name, given, world);
+  const { template, start } = await startFor(name, given, world);
   const file = values.get('out');
   if (file === undefined) return refuse(`Say which file to write: new ${name} --out season.json.`);
   const workbook = startWorkbook(template, start, world);
@@ -30,11 +30,11 @@ export function makeNew(given: Given, world: World): number {
   return 0;
 }
 
-function startFor(
+async function startFor(
   name: string,
   { values }: Given,
   world: World,
-): { readonly template: Template; readonly start: Start } {
+): Promise<{ readonly template: Template; readonly start: Start }> {
   if (name === DEMO) {
     const told = ABOUT_SEASON.find((option) => values.has(option));
     return told === undefined
@@ -46,14 +46,15 @@ function startFor(
     const names = [...OFFERS.map((one) => one.name), DEMO].join(', ');
     return refuse(`There is no template called “${name}”: choose one of ${names}.`);
   }
-  const start = offer.start({
+  const template = await offer.template();
+  const start = startOf(template.sheets, {
     today: world.today,
     begun: world.today,
     season: seasonYear(values.get('season'), world.today),
     units: unitsOf(values.get('units')),
     currency: currencyOf(values.get('currency')),
   });
-  return { template: offer.template(), start };
+  return { template, start };
 }
 
 function seasonYear(given: string | undefined, today: number): number {

@@ -4,7 +4,7 @@
 import { createInterface } from 'node:readline';
 import { civilDay } from '../../engine/index.ts';
 import { earlierTemplate } from '../../sheets-templates/earlier.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
+import { templateShelf, todaysTemplate } from '../../sheets-templates/index.ts';
 import type { World } from './world.ts';
 
 export function processWorld(): World {
@@ -23,8 +23,9 @@ export function processWorld(): World {
     today: civilDay(now.getFullYear(), now.getMonth() + 1, now.getDate()),
     now: () => Date.now(),
     templates: async (wanted) => {
-      const earlier = wanted === undefined ? undefined : await earlierTemplate(wanted.name, wanted.version);
-      return templateShelf(earlier === undefined ? [] : [earlier]);
+      if (wanted === undefined) return templateShelf();
+      const earlier = await earlierTemplate(wanted.name, wanted.version);
+      return templateShelf(earlier === undefined ? [] : [earlier], [await todaysTemplate(wanted.name)]);
     },
   };
 }

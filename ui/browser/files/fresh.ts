@@ -1,10 +1,17 @@
 // Workbooks that start here: a fresh season, or another template, empty of a farm's own rows, and the demo farm as it comes.
 
 import { newDocument, type Start, type Template, type Workbook, yearMonthDay } from '../../../engine/index.ts';
-import { OFFERS, type Offer, SEASON, type SeasonOptions, seasonStart } from '../../../sheets-templates/index.ts';
+import {
+  OFFERS,
+  type Offer,
+  SEASON,
+  type SeasonOptions,
+  seasonStart,
+  startOf,
+} from '../../../sheets-templates/index.ts';
 import { browserLocale } from '../store/writing.ts';
 import { openData } from './read.ts';
-import { newId, today } from './world.ts';
+import { fetchTemplate, newId, today } from './world.ts';
 
 /** Which season a fresh workbook plans: this year's; from autumn on, next year's. */
 export function seasonToPlan(): number {
@@ -32,8 +39,10 @@ export function titleOf({ name }: Offer, season: number): string {
   return `${name.charAt(0).toUpperCase()}${name.slice(1)} ${season}`;
 }
 
-export function freshOffer(offer: Offer, season: number): Promise<Workbook> {
-  return started(offer.template(), offer.start({ title: titleOf(offer, season), ...begun(season) }));
+export async function freshOffer(offer: Offer, season: number): Promise<Workbook> {
+  const template = await offer.template();
+  await fetchTemplate(template);
+  return started(template, startOf(template.sheets, { title: titleOf(offer, season), ...begun(season) }));
 }
 
 function begun(season: number): SeasonOptions {

@@ -3,19 +3,24 @@
 
 import { civilDay, type Template, type World } from '../../../engine/index.ts';
 import { earlierTemplate } from '../../../sheets-templates/earlier.ts';
-import { templateShelf } from '../../../sheets-templates/index.ts';
+import { templateShelf, todaysTemplate } from '../../../sheets-templates/index.ts';
 import { remember, remembered } from '../store/single-words.ts';
 import { writingOf } from '../store/writing.ts';
 
 const ACTOR = 'dibble: actor';
 
 const earlier: Template[] = [];
+const smaller: Template[] = [];
 
-export const templates = templateShelf(earlier);
+export const templates = templateShelf(earlier, smaller);
 
-/** Fetches the template that a file was made from, where it is an earlier one and not here yet. */
+/** Fetches the template that a file was made from, and today's of its name, where they are not here yet. */
 export async function fetchTemplate(wanted: { readonly name: string; readonly version: number }): Promise<void> {
   const { name, version } = wanted;
+  if (templates.today(name) === undefined) {
+    const today = await todaysTemplate(name);
+    if (today !== undefined) smaller.push(today);
+  }
   if (templates.today(name)?.version === version || templates.earlier(name, version) !== undefined) return;
   const template = await earlierTemplate(name, version);
   if (template !== undefined && templates.earlier(name, version) === undefined) earlier.push(template);
