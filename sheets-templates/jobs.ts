@@ -88,8 +88,13 @@ function amountsAt(book: Book, row: number): readonly string[] {
     const { number, text } = cellView(book, TASKS, row, column);
     if (number === undefined || text === '' || text === '0') return [];
     const word = column === 'pieces' && units.has(PIECES_ARE) ? cellView(book, TASKS, row, PIECES_ARE).text : what;
-    return [[text, units.get(column) ?? '', word].filter((part) => part !== '').join(' ')];
+    return [[text, units.get(column) ?? '', text === '1' ? oneOf(word) : word].filter((part) => part !== '').join(' ')];
   });
+}
+
+/** 'tray' of 'trays', 'bunch' of 'bunches'; 'of bed' stays. */
+function oneOf(many: string): string {
+  return many.replace(/(ch)es$|s$/, '$1');
 }
 
 /** Hours of a job in words, to a tenth: '1.2 h'; '' where it takes none that are counted. */

@@ -43,7 +43,7 @@ export const packsSheet: SheetDeclaration = {
         'pack',
         'Pack',
         TEXT,
-        '[Supplier] & " " & TEXT([Seeds in pack]; "0") & " " & IF([Form] = "seed"; "seeds"; [Form])',
+        '[Supplier] & " " & TEXT([Seeds in pack]; "0") & " " & SWITCH([Form]; "seed"; "seed"; "sets"; "set"; "plant") & IF([Seeds in pack] = 1; ""; "s")',
         {
           note: 'How the order names it; write over it if the pack has a name of its own.',
         },

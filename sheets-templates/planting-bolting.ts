@@ -13,14 +13,19 @@ function coldFelt(gain: string): string {
   return `COLDFELT([Feels cold from]; [Bolts until]; ${range.map((one) => `${CROP}.[${one}]${gain}`).join('; ')}; ${MEANS})`;
 }
 
+/** '12 days', '1 day'. */
+function days(of: string): string {
+  return `TEXT(${of} / 1 day; "0") & IF(ROUND(${of}; 1 day) = 1 day; " day"; " days")`;
+}
+
 const COLD_WHY = `IF(ISBLANK(${CROP}.[Bolting cold days] + ${CROP}.[Bolting cold days most]); IF(ISNUMBER(SEARCH("cold"; ${CROP}.[Bolting trigger])); "how many days of cold send it to seed is not known");
-    IF(NOT(ISBLANK([Cold felt])); TEXT([Cold felt] / 1 day; "0") & " days of full cold after " & IF(ISBLANK(${CROP}.[Bolting size]); "emergence"; ${CROP}.[Bolting size])
+    IF(NOT(ISBLANK([Cold felt])); ${days('[Cold felt]')} & " of full cold after " & IF(ISBLANK(${CROP}.[Bolting size]); "emergence"; ${CROP}.[Bolting size])
     & "; some bolt from about " & TEXT(${CROP}.[Bolting cold days] / 1 day; "0") & ", most from about " & TEXT(${CROP}.[Bolting cold days most] / 1 day; "0")
-    & IF([Freeze-thaw days] > 0 days; "; " & TEXT([Freeze-thaw days] / 1 day; "0") & " days of freezing and thawing"; "")))`;
+    & IF([Freeze-thaw days] > 0 days; "; " & ${days('[Freeze-thaw days]')} & " of freezing and thawing"; "")))`;
 
 const LIGHT_WHY = `IF(ISBLANK([Long days from]); "the days stay short enough"; "the days are as long as sends it to seed from " & TEXT([Long days from]; "d mmm") & " on")`;
 
-const HEAT_WHY = `IF(NOT(ISBLANK([Hot days] + ${CROP}.[Bolting heat days])); TEXT([Hot days] / 1 day; "0") & " days above the mean that sends it to seed, " & TEXT(${CROP}.[Bolting heat days] / 1 day; "0") & " of which are many")`;
+const HEAT_WHY = `IF(NOT(ISBLANK([Hot days] + ${CROP}.[Bolting heat days])); ${days('[Hot days]')} & " above the mean that sends it to seed, " & TEXT(${CROP}.[Bolting heat days] / 1 day; "0") & " of which are many")`;
 
 export const BOLTING_COLUMNS = group(
   'Bolting',

@@ -64,6 +64,14 @@ describe('bolting as the workbook says it', () => {
     expect(riskAfter(coldSeason('Beet', 14), 190)).toBe('low');
   });
 
+  it('counts one day of cold as one', () => {
+    const season = coldSeason('Leek', 7);
+    riskAfter(season, 1);
+    expect(season.value('Plantings', 'One', 'Cold says')).toMatch(/^1 day of full cold/);
+    riskAfter(season, 2);
+    expect(season.value('Plantings', 'One', 'Cold says')).toMatch(/^2 days of full cold/);
+  });
+
   it('says nothing of a crop of which it is not known how much cold it stands', () => {
     const season = coldSeason('Radicchio', 8);
     expect(season.value('Crops', 'Radicchio', 'Bolting trigger')).toBe('cold and long days');

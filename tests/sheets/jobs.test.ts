@@ -330,3 +330,32 @@ describe('the calendar of the jobs', () => {
     season.book.undo();
   });
 });
+
+it('counts one tray and one plant as one', () => {
+  const small = seasonOf(
+    {
+      ...ROWS,
+      Records: [],
+      Plantings: [
+        {
+          Planting: 'Tomatoes',
+          Variety: 'Red',
+          Start: 'cells',
+          Bed: 'B',
+          'Bed length used': '0.5 m',
+          Rows: '1',
+          'In-row spacing': '50 cm',
+          Sown: '2027-04-05',
+          'Planted out': '2027-05-25',
+        },
+      ],
+    },
+    FARM,
+    { units: 'si' },
+  );
+  const told = (jobsOf(small.book.workbook) ?? []).flatMap(({ amounts }) => amounts);
+  expect(small.number('Plantings', 'Tomatoes', 'Trays')).toBe(1);
+  expect(told).toContain('1 tray');
+  expect(told).toContain('1 plant');
+  expect(told.filter((amount) => /^1 (?:trays|plants|cells)$/.test(amount))).toEqual([]);
+});

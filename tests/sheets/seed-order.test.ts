@@ -189,3 +189,18 @@ describe('too much', () => {
     expect(season.says('Seed order', 'Many').join()).not.toMatch(/more than twice/);
   });
 });
+
+it('calls a pack of one by one', () => {
+  const season = seasonOf({
+    Varieties: [{ Variety: 'Stalk', Crop: 'Rhubarb' }],
+    Packs: [
+      { Variety: 'Stalk', Supplier: 'One', Form: 'plants', Seeds: '1', Price: '9' },
+      { Variety: 'Stalk', Supplier: 'One', Form: 'plants', Seeds: '2', Price: '16' },
+      { Variety: 'Stalk', Supplier: 'One', Form: 'sets', Seeds: '1', Price: '8' },
+      { Variety: 'Stalk', Supplier: 'One', Form: 'seed', Seeds: '1', Price: '1' },
+      { Variety: 'Stalk', Supplier: 'One', Form: 'seed', Seeds: '50', Price: '2' },
+    ],
+  });
+  const called = Array.from(season.book.rows('Packs'), (row) => season.book.cell('Packs', row, 'Pack').text);
+  expect(called).toEqual(['One 1 plant', 'One 2 plants', 'One 1 set', 'One 1 seed', 'One 50 seeds']);
+});
