@@ -74,10 +74,19 @@ export function typedIn(data: DocumentData, sheet: string): ReadonlyMap<string, 
   return new Map((data.rows[sheet] ?? []).map(({ id, cells }) => [id, new Map(Object.entries(cells))]));
 }
 
-/** Ids of rows that something is typed about on the rows of other sheets that are made of them: a job done, a note. */
+/** Ids of rows that something is noted of: on rows made of them, a job done or a note, or on a row that names them, such as a record. */
 export function notedRows(data: DocumentData): ReadonlySet<string> {
   const made = Object.values(data.aside).flatMap((rows) => Object.keys(rows));
-  return new Set(made.filter((id) => id.includes('~')).flatMap((id) => id.split(/[~()]+/)));
+  const named = Object.values(data.rows).flatMap((rows) => rows.flatMap(({ cells }) => Object.values(cells)));
+  return new Set([
+    ...made.filter((id) => id.includes('~')).flatMap((id) => id.split(/[~()]+/)),
+    ...named.flatMap((content) => rowNamed(content) ?? []),
+  ]);
+}
+
+/** Id of the row that a cell names; undefined where it names none. */
+export function rowNamed(content: Content | undefined): string | undefined {
+  return typeof content === 'object' && content !== null && 'row' in content ? content.row : undefined;
 }
 
 /** A content in words that never change, so that equal contents read alike. */

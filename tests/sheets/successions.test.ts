@@ -185,6 +185,25 @@ describe('laying again', () => {
     expect(season.says('Successions', 'Lettuce').join(' ')).not.toMatch(/Changed since/);
   });
 
+  it('leaves what was sown before its day, as Records have it, and lays the rest and all others anew', () => {
+    const season = seasonAt('Madison WI', [LETTUCE], civilDay(2027, 3, 1));
+    lay(season, 'Lettuce');
+    const done = season.book.edit([
+      { edit: 'insert row', table: 'Records', entries: { Planting: 'Lettuce 1', On: '2027-02-28', What: 'sown' } },
+    ]);
+    expect(done.refused).toBe(false);
+    season.type('Successions', 'Lettuce', 'A week', '40 heads');
+    season.type('Successions', 'Lettuce', 'To', '2027-06-20');
+    const { workbook } = season.book;
+    const act = laySuccessions(workbook);
+    if (!act.ok) throw new Error(act.why);
+    expect(workbook.do(act.commands, act.message).refused).toBe(false);
+    expect(act.said).toMatch(/1 left as they are/);
+    expect(season.number('Plantings', 'Lettuce 1', 'Wanted pieces')).toBe(60);
+    for (const name of names(season).filter((one) => one !== 'Lettuce 1'))
+      expect(season.number('Plantings', name, 'Wanted pieces'), name).toBe(40);
+  });
+
   it('takes out what a shorter succession no longer has, and adds what a longer one wants, keeping the rows', () => {
     const season = seasonAt('Madison WI', [LETTUCE]);
     lay(season, 'Lettuce');
