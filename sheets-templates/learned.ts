@@ -94,7 +94,7 @@ function learnedColumns(figure: Figure): readonly UngroupedColumn[] {
 }
 
 const ABOUT =
-  "Each is the average of the library's figure and the farm's own, weighted by how sure each is (normal mean with a normal prior: Gelman and others 2013, Bayesian Data Analysis, sections 2.5 and 2.6). Nothing changes until you take a figure over.";
+  "Each is the average of the library's figure and the farm's own, weighted by how sure each is (normal mean with a normal prior: Gelman and others 2013, Bayesian Data Analysis, sections 2.5 and 2.6; ends on the logarithmic scale). Nothing changes until you take a figure over.";
 
 const VARIETY = '[Variety]';
 const OF_VARIETY = { now: 'Variety', past: 'Variety name', key: `${VARIETY}.[Variety]` };

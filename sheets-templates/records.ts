@@ -63,6 +63,20 @@ export const recordsSheet: SheetDeclaration = {
         note: 'Counted pieces at the weight planned for one.',
         decimals: 1,
       }),
+      computed(
+        'in-doubt-because',
+        'In doubt because',
+        TEXT,
+        `IF(AND(${IN_THE_BED}; [On] < [Planting].[Planted out]); "This is before the planting goes into the bed (" & TEXT([Planting].[Planted out]; "d mmm yyyy") & "): look at the day, the planting, or its dates.";
+          IF(AND(OR([What] = "came up"; [What] = "set out"); [On] < [Planting].[Sown]); "This is before it is sown (" & TEXT([Planting].[Sown]; "d mmm yyyy") & "): look at the day, the planting, or its dates."))`,
+      ),
+      computed(
+        'counts-for',
+        'Counts for',
+        link('plantings'),
+        'IF(AND(ISBLANK([In doubt because]); IF(ISBLANK([Of]); TRUE; N([Count]) <= [Of])); [Planting])',
+        { note: 'The planting; of a line in which an error is found none, until it is put right.' },
+      ),
       computed('timed', 'Timed', MASS, 'IF([Hours] > 0 h; [Weight])', {
         note: 'Weight whose hours were noted.',
         decimals: 1,
@@ -75,14 +89,7 @@ export const recordsSheet: SheetDeclaration = {
       name: 'Before it was there',
       level: 'error',
       column: 'on',
-      says: `IF(AND(${IN_THE_BED}; [On] < [Planting].[Planted out]); "This is before the planting goes into the bed (" & TEXT([Planting].[Planted out]; "d mmm yyyy") & "): look at the day, the planting, or its dates.")`,
-    },
-    {
-      id: 'before-it-was-sown',
-      name: 'Before it was sown',
-      level: 'error',
-      column: 'on',
-      says: `IF(AND(OR([What] = "came up"; [What] = "set out"); [On] < [Planting].[Sown]); "This is before it is sown (" & TEXT([Planting].[Sown]; "d mmm yyyy") & "): look at the day, the planting, or its dates.")`,
+      says: '[In doubt because]',
     },
     {
       id: 'still-to-come',
@@ -94,7 +101,7 @@ export const recordsSheet: SheetDeclaration = {
     {
       id: 'more-than-there-were',
       name: 'More than there were',
-      level: 'warning',
+      level: 'error',
       column: 'count',
       says: 'IF([Count] > IF(AND([What] = "stood"; ISBLANK([Of])); [Planting].[Stations]; [Of]); "More than there were: look at Count and Of.")',
     },

@@ -45,7 +45,8 @@ function spreadOf({ figure, low, high }: Library): number {
 /**
  * The library's figure and the farm's mean, weighted by their precisions; undefined without a figure, or without an
  * observation. Gelman, Carlin, Stern, Dunson, Vehtari & Rubin 2013, Bayesian Data Analysis, third edition, section 2.5
- * (normal mean) with a scaled inverse chi-square judgement of the scatter, section 2.6; ends by the t distribution.
+ * (normal mean) with a scaled inverse chi-square judgement of the scatter, section 2.6; ends by the t distribution, on the
+ * logarithmic scale by the delta method: a rate, a yield or a share lies above nothing.
  */
 export function learn(library: Library, observed: Observed): Learned | undefined {
   const { count, mean, deviation } = observed;
@@ -60,7 +61,8 @@ export function learn(library: Library, observed: Observed): Learned | undefined
   const weight = ownPrecision / (precision + ownPrecision);
   const middle = figure + weight * (mean - figure);
   const end = tWithBeyond(0.05, SCATTER_PRIOR + count - 1) / Math.sqrt(precision + ownPrecision);
-  return { figure: middle, low: middle - end, high: middle + end, weight };
+  const times = middle > 0 ? Math.exp(end / middle) : 1;
+  return { figure: middle, low: middle / times, high: middle * times, weight };
 }
 
 export const SOURCES: readonly ModelSource[] = [
@@ -68,10 +70,10 @@ export const SOURCES: readonly ModelSource[] = [
     model: 'Learned figures',
     gives: "a figure out of the library's and the farm's own",
     equation:
-      'figure/spread^2 + n x mean/scatter^2 over 1/spread^2 + n/scatter^2; spread from the range of the library (nine in ten), scatter from own seasons and, while they are few, from that range',
+      'figure/spread^2 + n x mean/scatter^2 over 1/spread^2 + n/scatter^2; spread from the range of the library (nine in ten), scatter from own seasons and, while they are few, from that range; ends at the figure x exp(+-t x error/figure)',
     range: 'records of like seasons and beds; a figure without a printed range is taken to spread by a quarter',
     source:
-      'Gelman, Carlin, Stern, Dunson, Vehtari & Rubin 2013, Bayesian Data Analysis, third edition, sections 2.5 and 2.6',
+      'Gelman, Carlin, Stern, Dunson, Vehtari & Rubin 2013, Bayesian Data Analysis, third edition, sections 2.5 and 2.6; ends as documented for delta_method_confidence_intervals, transformation log (R package directadjusting 0.6.1, CRAN)',
     standing: 'published',
   },
 ];

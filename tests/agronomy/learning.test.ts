@@ -14,7 +14,17 @@ describe('a learned figure', () => {
     expect(learned?.weight).toBeCloseTo(weight, 4);
     expect(learned?.figure).toBeCloseTo(100 + 30 * weight, 2);
     // t with 5 degrees and 5 % beyond: 2.015 (Soong 2004, table A.4).
-    expect(learned?.high).toBeCloseTo(100 + 30 * weight + 2.015 / Math.sqrt(1 / 400 + 4 / 220), 1);
+    const middle = 100 + 30 * weight;
+    const end = 2.015 / Math.sqrt(1 / 400 + 4 / 220);
+    expect(learned?.high).toBeCloseTo(middle * Math.exp(end / middle), 1);
+    expect(learned?.low).toBeCloseTo(middle / Math.exp(end / middle), 1);
+  });
+
+  it('has ends that can be, however little is known: a rate of work of 32 lb/h between 4 and 60 in the library', () => {
+    const learned = learn({ figure: 32, low: 4, high: 60 }, { count: 1, mean: 32.2, deviation: Number.NaN });
+    expect(learned?.low).toBeGreaterThan(0);
+    expect(learned?.low).toBeLessThan(32);
+    expect(learned?.high).toBeGreaterThan(32);
   });
 
   it('is halfway between library and farm after one season', () => {

@@ -163,6 +163,35 @@ describe('slips of the pen', () => {
   });
 });
 
+describe('a line in which an error is found', () => {
+  const learned = (records: Rows[string], figure: string): number | undefined =>
+    opened(records).number('Learned of varieties', 'Leaf', `${figure} observations`);
+
+  it('teaches nothing: a picking before the planting, more plants up than there were seeds', () => {
+    const early = [{ Planting: 'Leaf', On: '2027-01-10', Amount: '5 kg', Hours: '0.5' }, ...RECORDS];
+    const season = opened(early);
+    // Neither when it was ripe nor what it gave is known until the day is put right.
+    expect(season.number('Learned of varieties', 'Leaf', 'Warmth to harvest observations')).toBe(0);
+    expect(season.number('Learned of crops', 'Lettuce, head', 'Yield observations')).toBe(0);
+    expect(season.number('Planting results', 'Leaf', 'Picking rate')).toBeCloseTo(15 / 1.2, 9);
+    expect(season.number('Planting results', 'Leaf', 'Picked')).toBeCloseTo(19, 9);
+    const many = { Planting: 'Leaf', On: '2027-04-12', What: 'came up', Count: '120', Of: '100' };
+    expect(learned([many], 'Germination') ?? 0).toBe(0);
+    expect(learned([{ ...many, Count: '100' }], 'Germination')).toBe(1);
+    const levels = opened([many])
+      .book.attention()
+      .filter(({ table }) => table === 'Records');
+    expect(levels.map(({ level }) => level)).toEqual(['error']);
+  });
+
+  it('counts again as soon as it is put right', () => {
+    const season = opened([{ Planting: 'Leaf', On: '2027-01-10', Amount: '5 kg' }]);
+    expect(season.value('Learned of varieties', 'Leaf', 'Warmth to harvest noted')).toBeNull();
+    season.type('Records', '', 'On', '2027-06-25');
+    expect(season.number('Learned of varieties', 'Leaf', 'Warmth to harvest observations')).toBe(1);
+  });
+});
+
 describe('learned figures', () => {
   it('weigh the library and the farm by how sure each is, and change nothing unasked', () => {
     const season = opened(RECORDS);
