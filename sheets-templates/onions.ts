@@ -4,7 +4,7 @@ import { cropsSheet } from './crops.ts';
 import { cropId } from './library/library.ts';
 import { partOfSeason } from './part-of-season.ts';
 import { rowsOfSheets, SEASON, SEASON_SHEETS } from './season.ts';
-import { BESIDE_SALES, madeOnce } from './small-template.ts';
+import { BESIDE_RECORDS, BESIDE_SALES, madeOnce } from './small-template.ts';
 
 const ONION = cropId('Onion, bulb');
 
@@ -49,7 +49,7 @@ export const onions = madeOnce(() => {
       'bulbing-records',
       'sources',
     ],
-    formulas: BESIDE_SALES,
+    formulas: { ...BESIDE_RECORDS, ...BESIDE_SALES },
     keeps: [
       'plantings/margin',
       'plantings/cured-yield',

@@ -29,14 +29,27 @@ const AUTUMN_TO_HARVEST = '270 days';
 /** The summer by the calendar that is nearest to a month after the date typed: what goes in from Christmas on is of the next. */
 const NEAREST_SUMMER = `Farm[Summer by the calendar] + ROUND(ROUND(([Date typed] + 30 days - Farm[Summer by the calendar]) / 365.25 days; 0) * 365.25 days; 1 day)`;
 
+/** What happened stands where no date is typed: no proposal moves it. */
+function noted(what: string): string {
+  return `MINIFS(Records[On]; Records[Planting]; [Planting]; Records[What]; "${what}")`;
+}
+
+/** The columns of noted dates where there are no records, by id: blank. */
+export const NOTHING_NOTED: Readonly<Record<string, string>> = {
+  'sown-as-noted': 'IF(FALSE; Farm[Season starts])',
+  'set-out-as-noted': 'IF(FALSE; Farm[Season starts])',
+};
+
 export const RECKONED_DATE_COLUMNS = group(
   'Dates reckoned',
+  computed('sown-as-noted', 'Sown as noted', DATE, noted('sown'), { note: 'First sowing in Records.' }),
+  computed('set-out-as-noted', 'Set out as noted', DATE, noted('set out'), { note: 'First setting out in Records.' }),
   computed(
     'date-typed',
     'Date typed',
     DATE,
-    'IF(ISBLANK(TYPED([Planted out])); TYPED([Sown]) + [Time raised]; TYPED([Planted out]))',
-    { note: 'In the bed, by what is typed under Planted out or Sown.' },
+    `IF(ISBLANK(TYPED([Planted out])); IF(ISBLANK([Set out as noted]); IF(ISBLANK(TYPED([Sown])); [Sown as noted]; TYPED([Sown])) + [Time raised]; [Set out as noted]); TYPED([Planted out]))`,
+    { note: 'In the bed, by what is typed under Planted out or Sown, or noted in Records.' },
   ),
   computed(
     'ripe-by',
@@ -104,18 +117,24 @@ export const RECKONED_DATE_COLUMNS = group(
     'dates-from',
     'Dates from',
     TEXT,
-    `IF(NOT(ISBLANK(TYPED([Planted out]))); "planted out, as typed"; IF(NOT(ISBLANK(TYPED([Sown]))); "sown, as typed";
+    `IF(NOT(ISBLANK(TYPED([Planted out]))); "planted out, as typed"; IF(NOT(ISBLANK([Set out as noted])); "set out, as noted"; IF(NOT(ISBLANK(TYPED([Sown]))); "sown, as typed"; IF(NOT(ISBLANK([Sown as noted])); "sown, as noted";
       IF(ISBLANK([In the bed for it]); IF(NOT(ISBLANK([In the bed from])); "earliest that makes sense");
-        IF([In the bed from] > [In the bed for it]; "earliest that makes sense"; IF([In the bed from] < [In the bed for it]; "the cold"; "date wanted")))))`,
+        IF([In the bed from] > [In the bed for it]; "earliest that makes sense"; IF([In the bed from] < [In the bed for it]; "the cold"; "date wanted")))))))`,
     { note: 'What the dates follow from.' },
   ),
 );
 
 export const DATE_COLUMNS = group(
   'Dates',
-  withDefault('sown', 'Sown', DATE, 'IF([From seed]; [In the bed from] - [Time raised])', {
-    note: 'Follows from the date in the bed where you type none.',
-  }),
+  withDefault(
+    'sown',
+    'Sown',
+    DATE,
+    'IF([From seed]; IF(AND([Raised]; NOT(ISBLANK([Sown as noted]))); [Sown as noted]; [In the bed from] - [Time raised]))',
+    {
+      note: 'As noted in Records, or from the date in the bed, where you type none.',
+    },
+  ),
   withDefault('planted-out', 'Planted out', DATE, '[In the bed from]', {
     note: 'In the bed from this day; direct seed from its sowing. Follows from the sowing, from the date wanted, or is the earliest that makes sense.',
   }),

@@ -5,7 +5,7 @@ import type { ColumnDeclaration, SheetDeclaration } from '../engine/index.ts';
 import { computed, entered, group, MONEY, PLAIN } from './authoring.ts';
 import { partOfSeason } from './part-of-season.ts';
 import { rowsOfSheets, SEASON, SEASON_SHEETS } from './season.ts';
-import { madeOnce } from './small-template.ts';
+import { BESIDE_RECORDS, madeOnce } from './small-template.ts';
 
 const SOLD: readonly ColumnDeclaration[] = group(
   'Sale',
@@ -92,6 +92,7 @@ export const seedlings = madeOnce(() => {
     ],
     only: { plantings: KEPT },
     formulas: {
+      ...BESIDE_RECORDS,
       'plantings/start':
         'IF(OR([Variety].[Crop].[Usual start] = "blocks"; [Variety].[Crop].[Usual start] = "cells"); [Variety].[Crop].[Usual start]; "cells")',
       'plantings/stations': '[Plants to sell]',

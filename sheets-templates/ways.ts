@@ -25,6 +25,7 @@ import {
 } from './authoring.ts';
 import { START_METHODS } from './crop-columns-seed.ts';
 import type { NamedRow } from './names.ts';
+import { NOTHING_NOTED } from './planting-dates.ts';
 import { plantingsSheet } from './plantings.ts';
 
 export const waysSheet: SheetDeclaration = {
@@ -239,6 +240,8 @@ const FROM_THE_WAY: Readonly<Record<string, (own: string) => string>> = {
     `IF([Start] = "sets"; ${TRIAL}.[Price of a set]; IF([Start] = "plants"; ${TRIAL}.[Price of a plant]))`,
   // A way is sold at the prices of its bed to try.
   'sales-by-outlets': () => 'IF(FALSE; 0 money)',
+  // Nothing is noted of a way.
+  ...Object.fromEntries(Object.entries(NOTHING_NOTED).map(([column, formula]) => [column, () => formula])),
   // A missing price is no free thing: see What has no price.
   costs: (own) => `IF(ISBLANK([What has no price]); ${own})`,
 };

@@ -192,6 +192,39 @@ describe('a line in which an error is found', () => {
   });
 });
 
+describe('a sowing or setting out that was noted', () => {
+  const { Sown: _, 'Planted out': __, ...untyped } = ROWS.Plantings?.[0] ?? {};
+  const begun = (records: Rows[string]): Season =>
+    seasonOf({ ...ROWS, Plantings: [untyped], Records: records }, {}, { today: civilDay(2027, 3, 20), units: 'si' });
+  const NOTED = [
+    { Planting: 'Leaf', On: '2027-02-14', What: 'sown' },
+    { Planting: 'Leaf', On: '2027-03-18', What: 'set out' },
+  ];
+  const day = (season: Season, column: string): string => isoDate(Number(season.value('Plantings', 'Leaf', column)));
+
+  it('stands where no date is typed, whatever is proposed', () => {
+    const season = begun(NOTED);
+    season.type('Farm', '', 'Season starts', '2027-06-15');
+    expect([day(season, 'Sown'), day(season, 'Planted out')]).toEqual(['2027-02-14', '2027-03-18']);
+    expect(season.book.attention().filter(({ level }) => level === 'error')).toEqual([]);
+    expect(season.value('Plantings', 'Leaf', 'Dates from')).toBe('set out, as noted');
+  });
+
+  it('says when it goes into the bed: so long after the sowing as it is raised', () => {
+    const season = begun(NOTED.slice(0, 1));
+    const raised = season.number('Plantings', 'Leaf', 'Time raised') ?? Number.NaN;
+    expect(day(season, 'Planted out')).toBe(isoDate(civilDay(2027, 2, 14) + Math.round(raised * 7)));
+    expect(season.value('Plantings', 'Leaf', 'Dates from')).toBe('sown, as noted');
+  });
+
+  it('leaves a date that is typed', () => {
+    const season = begun(NOTED);
+    season.type('Plantings', 'Leaf', 'Planted out', '2027-05-06');
+    expect(day(season, 'Planted out')).toBe('2027-05-06');
+    expect(day(season, 'Sown')).toBe('2027-02-14');
+  });
+});
+
 describe('learned figures', () => {
   it('weigh the library and the farm by how sure each is, and change nothing unasked', () => {
     const season = opened(RECORDS);
