@@ -9,14 +9,12 @@ import {
   isoDate,
   rowId,
   rows,
-  rowWithId,
   type Workbook,
 } from '../../engine/index.ts';
-import { type RowOf, rowAt } from './act.ts';
+import { rowAt } from './act.ts';
 import { asLaid } from './lay-succession.ts';
-
-type Row = DocumentData['rows'][string][number];
-type Cells = Row['cells'];
+import { lotsLeft } from './lots-left.ts';
+import { type Cells, movedOn, placed, type Row, rowsIn, without } from './rows.ts';
 
 /** Which plantings come along: those typed by hand, those that successions laid too, or none. */
 export const PLANS = ['own', 'all', 'none'] as const;
@@ -79,7 +77,7 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
     ),
   };
   const newStart = starts + Math.round(years * 365.25);
-  const lots = lotsOf(workbook, data, ending);
+  const lots = lotsLeft(workbook, data, ending);
   const plantings = plan === 'none' ? [] : plantingsOf(workbook, data, { plan, years, along, lots });
   const results = resultsOf(workbook, data, ending);
   const changed: Record<string, readonly Row[]> = {
@@ -111,22 +109,10 @@ function told(count: number, one: string): string {
   return `${count} ${one}${count === 1 ? '' : 's'}`;
 }
 
-/** Dates so many years on, the 29th of February on the 28th. */
-function movedOn(cells: Cells, years: number): Cells {
-  return Object.fromEntries(Object.entries(cells).map(([column, content]) => [column, later(content, years)]));
-}
-
 /** Dates are proposed from the day on which the season to come is begun, where they were from the day of the one that ends. */
 function begunOn(today: number, cells: Cells): Cells {
   const column = 'nothing-sown-before';
   return column in cells ? { ...cells, [column]: { date: isoDate(today) } } : cells;
-}
-
-function later(content: Content, years: number): Content {
-  if (typeof content !== 'object' || content === null || !('date' in content)) return content;
-  const [year = '', month = '', day = ''] = content.date.split('-');
-  const moved = `${String(Number(year) + years).padStart(4, '0')}-${month}`;
-  return { date: civilDayOfIso(`${moved}-${day}`) === undefined ? `${moved}-28` : `${moved}-${day}` };
 }
 
 /** Whether something without an end, or with an end on or after a day, is still there on it. */
@@ -135,24 +121,8 @@ function lastsTo(end: Content | undefined, day: number): boolean {
   return (civilDayOfIso(end.date) ?? Number.NEGATIVE_INFINITY) >= day;
 }
 
-function without(cells: Cells, ...columns: readonly string[]): Cells {
-  return Object.fromEntries(Object.entries(cells).filter(([column]) => !columns.includes(column)));
-}
-
 function unlaid(row: Row): Row {
   return { ...row, cells: without(row.cells, 'laid-as', 'not-laid') };
-}
-
-/** The rows of an entered sheet as the workbook has them now, with what is typed on each. */
-function rowsIn(
-  workbook: Workbook,
-  data: DocumentData,
-  sheet: string,
-): readonly { readonly row: Row; readonly of: RowOf }[] {
-  return (data.rows[sheet] ?? []).flatMap((row) => {
-    const slot = rowWithId(workbook, sheet, row.id);
-    return slot === undefined ? [] : [{ row, of: rowAt(workbook, sheet, row.id, slot) }];
-  });
 }
 
 const PAST = ['family-last-year', 'family-two-years-ago', 'family-three-years-ago', 'family-four-years-ago'] as const;
@@ -167,37 +137,6 @@ function bedsOf(workbook: Workbook, data: DocumentData, years: number): readonly
     );
     return { ...row, cells: { ...without(row.cells, ...PAST), ...Object.fromEntries(history) } };
   });
-}
-
-/** Lots with what the season's plantings leave of them, and what is left over of the packs that were bought. */
-function lotsOf(workbook: Workbook, data: DocumentData, ending: number): readonly Row[] {
-  const old = rowsIn(workbook, data, 'seed-lots').flatMap(({ row, of }): Row[] => {
-    const left = Math.floor((of.number('seeds-in-lot') ?? 0) - (of.number('seeds-spoken-for') ?? 0));
-    if (left <= 0) return [];
-    return [{ ...row, cells: { ...without(row.cells, 'weight', 'sowing-date', 'count-it'), quantity: left } }];
-  });
-  const bought = [...rows(workbook, 'seed-order')].flatMap((slot): Row[] => {
-    const of = rowAt(workbook, 'seed-order', '', slot);
-    const variety = of.value('variety');
-    const left = Math.floor(of.number('left-over') ?? 0);
-    if (typeof variety !== 'number' || left <= 0) return [];
-    const id = rowId(workbook, 'varieties', variety);
-    const name = rowAt(workbook, 'varieties', id, variety).text('variety');
-    const cells = {
-      lot: `${name} ${ending}`,
-      variety: { row: id },
-      quantity: left,
-      'packed-on': { date: `${ending}-01-01` },
-    };
-    return [{ id: workbook.newId(), at: '', cells }];
-  });
-  return placed([...old, ...bought.filter(({ cells }) => !old.some((one) => one.cells.lot === cells.lot))]);
-}
-
-/** Rows that have no place yet come after the last, in their order. */
-function placed(list: readonly Row[]): readonly Row[] {
-  const last = list.reduce((most, { at }) => (at !== undefined && at > most ? at : most), '');
-  return list.map((row, index) => (row.at === '' ? { ...row, at: `${last}z${String(index).padStart(6, '0')}1` } : row));
 }
 
 const OF_BEDS = ['bed', 'spreads-over', 'proposed-bed', 'proposed-bed-beside'] as const;
