@@ -7,7 +7,7 @@ export interface PlanBed {
   readonly width: number;
   /** Beds of one field stand together. */
   readonly field: string;
-  /** Families of last year, two years ago and so on; '' where none is known. */
+  /** Families of last year, two years ago and so on, 'Apiaceae, Asteraceae' where several stood there; '' where none is known. */
   readonly families: readonly string[];
 }
 
@@ -42,9 +42,11 @@ export const PLAN_COSTS = { unplaced: 1000, field: 10, repeat: 4, width: 1 } as 
 export const NO_BED = -1;
 const DUST = 1e-6;
 
-/** Whether a family may come to a bed again, by what stood there in earlier years. */
+/** Whether a family may come to a bed again, by what stood there in earlier years; a planting whose family is not known may. */
 export function isRotated({ family, rotationYears }: PlanPlanting, { families }: PlanBed): boolean {
-  return !families.some((before, year) => before !== '' && before === family && year + 1 < rotationYears);
+  return (
+    family === '' || !families.some((before, year) => year + 1 < rotationYears && before.split(', ').includes(family))
+  );
 }
 
 function overlap(a: PlanPlanting, b: PlanPlanting): boolean {

@@ -149,3 +149,16 @@ describe('what could not be placed', () => {
     expect(PLAN_COSTS.unplaced).toBeGreaterThan(10 * (PLAN_COSTS.field + PLAN_COSTS.repeat + PLAN_COSTS.width));
   });
 });
+
+it('sees a family among several that stood on a bed in one year', () => {
+  const carrots: PlanPlanting = {
+    ...{ length: 5, width: 0.8, from: 100, until: 180, crop: 'Carrot', family: 'Apiaceae' },
+    ...{ rotationYears: 3, across: 1 },
+  };
+  const bed = (...families: readonly string[]) => ({ length: 20, width: 0.8, field: 'Home', families });
+  expect(isRotated(carrots, bed('Asteraceae, Apiaceae'))).toBe(false);
+  expect(isRotated(carrots, bed('', 'Apiaceae, Asteraceae'))).toBe(false);
+  expect(isRotated(carrots, bed('Asteraceae', '', 'Apiaceae, Fabaceae'))).toBe(true);
+  expect(isRotated(carrots, bed('Asteraceae, Fabaceae'))).toBe(true);
+  expect(isRotated({ ...carrots, family: '' }, bed('', 'Apiaceae'))).toBe(true);
+});
