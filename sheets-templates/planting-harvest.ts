@@ -263,7 +263,13 @@ export const HARVEST_COLUMNS = [
     computed('harvest-ends-high', 'Harvest ends high', DATE, endOfWindow('high'), {
       note: 'Of a long one that starts late.',
     }),
-    computed('bed-free', 'Bed free', DATE, 'IF(ISBLANK([Harvest ends]); [Cold ends it]; [Harvest ends] + 1 day)'),
+    computed(
+      'bed-free',
+      'Bed free',
+      DATE,
+      'MAX(IF(ISBLANK([Harvest ends]); [Cold ends it]; [Harvest ends] + 1 day); IF([Variety].[Comes again in spring]; Farm[Season ends] + 1 day))',
+      { note: 'What stands for years takes its bed to the end of the season: type the day on which you clear it.' },
+    ),
     computed(
       'warmth-to-harvest',
       'Warmth to harvest',

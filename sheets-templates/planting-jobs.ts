@@ -19,12 +19,14 @@ import {
 
 const P = '[Planting]';
 const CROP = `${P}.[Variety].[Crop]`;
+/** Not standing already when the season began. */
+const ANEW = `ISBLANK(${P}.[Carried from])`;
 
 /** Most weedings that a planting has a date for. */
 export const MOST_WEEDINGS = 6;
 
 /** Of the time of making a bed, what clearing takes: 0.75 of 3.1 hours (memory). */
-const CLEARING_SHARE = '24%';
+export const CLEARING_SHARE = '24%';
 
 function on(id: string, name: string, formula: string, note = ''): UngroupedColumn {
   return withDefault(id, name, DATE, formula, note === '' ? {} : { note });
@@ -75,10 +77,10 @@ export const plantingJobsSheet: SheetDeclaration = {
       on(
         'prepare-on',
         'Prepare on',
-        `MIN(${P}.[Planted out]; MAX(${P}.[Planted out] - 7 days; [Bed free before]))`,
+        `IF(${ANEW}; MIN(${P}.[Planted out]; MAX(${P}.[Planted out] - 7 days; [Bed free before])))`,
         'A week before planting, or when the bed is free (common practice).',
       ),
-      on('sow-on', 'Sow on', `IF(${P}.[Raised]; ${P}.[Sown])`, 'In blocks or cells.'),
+      on('sow-on', 'Sow on', `IF(AND(${ANEW}; ${P}.[Raised]); ${P}.[Sown])`, 'In blocks or cells.'),
       on(
         'pot-on-on',
         'Pot on on',
@@ -86,8 +88,12 @@ export const plantingJobsSheet: SheetDeclaration = {
         'Into larger blocks, cells or pots.',
       ),
       on('harden-on', 'Harden on', `${P}.[Harden from]`, 'A week before planting out (common practice).'),
-      on('sow-in-the-bed-on', 'Sow in the bed on', `IF(${P}.[Start] = "direct seed"; ${P}.[Planted out])`),
-      on('set-out-on', 'Set out on', `IF(${P}.[Start] <> "direct seed"; ${P}.[Planted out])`),
+      on(
+        'sow-in-the-bed-on',
+        'Sow in the bed on',
+        `IF(AND(${ANEW}; ${P}.[Start] = "direct seed"); ${P}.[Planted out])`,
+      ),
+      on('set-out-on', 'Set out on', `IF(AND(${ANEW}; ${P}.[Start] <> "direct seed"); ${P}.[Planted out])`),
     ),
     ...group(
       'Care',

@@ -220,7 +220,7 @@ export const MONEY_COLUMNS = [
       'years-since-the-family',
       'Years since the family',
       PLAIN,
-      `MIN(${PAST.map((column, at) => `IF(ISNUMBER(SEARCH([Family]; [Bed].[${column}])); ${at + 1})`).join(';\n        ')})`,
+      `IF(ISBLANK([Carried from]); MIN(${PAST.map((column, at) => `IF(ISNUMBER(SEARCH([Family]; [Bed].[${column}])); ${at + 1})`).join(';\n        ')}))`,
       { note: 'On this bed, of the last four; where several stood there, any of them.', decimals: 0 },
     ),
     computed(

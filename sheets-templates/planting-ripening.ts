@@ -9,6 +9,7 @@ import {
   DAYS,
   DEGREE_DAYS,
   group,
+  PLAIN,
   SHARE,
   TEMPERATURE,
   TEXT,
@@ -94,13 +95,23 @@ export const RIPENING_COLUMNS = group(
     { note: 'Until first harvest.', decimals: 0, least: 0 },
   ),
   computed(
+    'years-to-the-harvest',
+    'Years to the harvest',
+    PLAIN,
+    `IF([Variety].[Comes again in spring]; MAX(${CROP}.[Years to first harvest]; ROUND((Farm[Season starts] + 203 days - [Summer]) / 365.25 days; 0)))`,
+    {
+      note: 'Of what stands for years: from the year of planting to its first harvest, then to that of this season.',
+      decimals: 0,
+    },
+  ),
+  computed(
     'grows-again-from',
     'Grows again from',
     DATE,
     `IF([Variety].[Comes again in spring]; IF(ISBLANK(WARMFROM([Summer]; ${CROP}.[Growth minimum]; ${MEANS}));
-      EDATE([Summer]; 12 * ${CROP}.[Years to first harvest]) - 182 days;
-      WARMFROM(EDATE([Summer]; 12 * ${CROP}.[Years to first harvest]); ${CROP}.[Growth minimum]; ${MEANS})))`,
-    { note: 'In the spring of its first harvest; midwinter where it never stops.' },
+      EDATE([Summer]; 12 * [Years to the harvest]) - 182 days;
+      WARMFROM(EDATE([Summer]; 12 * [Years to the harvest]); ${CROP}.[Growth minimum]; ${MEANS})))`,
+    { note: 'In the spring of that harvest; midwinter where it never stops.' },
   ),
   computed(
     'growth-counts-from',
@@ -119,10 +130,10 @@ export const RIPENING_COLUMNS = group(
     'ripe-by-days',
     'Ripe by days',
     DATE,
-    `IF([Variety].[Comes again in spring]; EDATE(IF(ISBLANK([Frost lets in from]); [Planted out]; [Frost lets in from]); 12 * ${CROP}.[Years to first harvest]) + ${DAYS_TO_MATURITY};
+    `IF([Variety].[Comes again in spring]; EDATE(IF(ISBLANK([Frost lets in from]); [Planted out]; [Frost lets in from]); 12 * [Years to the harvest]) + ${DAYS_TO_MATURITY};
       MAX([Planted out] + ${DAYS_TO_MATURITY}; [Emergence] + 1 day))`,
     {
-      note: 'By the calendar alone; used where Climate is empty. What stands for years is reckoned from the spring of its first harvest, about when it could be set out there.',
+      note: 'By the calendar alone; used where Climate is empty. What stands for years is reckoned from the spring of its harvest, about when it could be set out there.',
     },
   ),
   computed(

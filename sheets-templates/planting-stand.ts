@@ -42,6 +42,10 @@ export const STAND_COLUMNS = [
     computed('family', 'Family', TEXT, '[Variety].[Crop].[Family]'),
     withDefault('start', 'Start', choice(...START_METHODS), '[Variety].[Crop].[Usual start]'),
     entered('seed-lot', 'Seed lot', link('seed-lots'), { note: 'Blank: new seed.' }),
+    entered('carried-from', 'Carried from', PLAIN, {
+      note: 'The season it was planted in, where it stood when this one began: nothing is bought, sown or set out for it. Roll over writes it.',
+      decimals: 0,
+    }),
     computed('loose', 'Loose', YES_OR_NO, 'OR([Start] = "deep tray"; [Start] = "nursery bed")', {
       note: 'Raised close together, then lifted and parted.',
     }),
@@ -243,14 +247,14 @@ export const STAND_COLUMNS = [
       'blocks-to-start',
       'Blocks to start',
       PLAIN,
-      'IF(AND([Raised]; NOT([Loose])); BLOCKSNEEDED([Stations]; (1 - EMPTYSHARE([Seeds per station]; [Germination])) * [Nursery survival]; Farm[Confidence]))',
+      'IF(AND([Raised]; NOT([Loose]); ISBLANK([Carried from])); BLOCKSNEEDED([Stations]; (1 - EMPTYSHARE([Seeds per station]; [Germination])) * [Nursery survival]; Farm[Confidence]))',
       { note: "So that, as surely as the farm's confidence, every place gets a block with a plant.", decimals: 0 },
     ),
     computed(
       'seeds-needed',
       'Seeds needed',
       PLAIN,
-      `IF([From seed]; ROUNDUP((1 + Farm[Spare seed]) * IF([Loose]; BLOCKSNEEDED([Stations] * [Seeds per station]; MIN(100%; [Germination] * [Seedlings per seed]) * [Nursery survival]; Farm[Confidence]);
+      `IF(AND([From seed]; ISBLANK([Carried from])); ROUNDUP((1 + Farm[Spare seed]) * IF([Loose]; BLOCKSNEEDED([Stations] * [Seeds per station]; MIN(100%; [Germination] * [Seedlings per seed]) * [Nursery survival]; Farm[Confidence]);
         IF([Raised]; [Blocks to start]; [Stations]) * [Seeds per station]); 0); 0)`,
       { note: 'With the spare.', decimals: 0 },
     ),
@@ -258,7 +262,7 @@ export const STAND_COLUMNS = [
       'sets-or-plants-to-buy',
       'Sets or plants to buy',
       PLAIN,
-      'IF(NOT([From seed]); ROUNDUP([Stations] * [Seeds per station] * (1 + Farm[Spare seed]); 0))',
+      'IF(AND(NOT([From seed]); ISBLANK([Carried from])); ROUNDUP([Stations] * [Seeds per station] * (1 + Farm[Spare seed]); 0))',
       {
         decimals: 0,
       },

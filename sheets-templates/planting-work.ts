@@ -2,6 +2,7 @@
 // in Crops, general ones on Farm. plantings.ts puts the parts together.
 
 import { computed, group, HOURS, PLAIN, quantity, type UngroupedColumn } from './authoring.ts';
+import { CLEARING_SHARE } from './planting-jobs.ts';
 
 const CROP = '[Variety].[Crop]';
 
@@ -35,8 +36,8 @@ function afterwards(end: End): string {
   return `${byRate('[Marketable yield]', 'Packing rate', end)} + ${byRate('[Cured yield]', 'Cleaning rate', end)}`;
 }
 
-/** What an hour rate does not change: making the bed, starting, planting, tending. */
-const BEFORE = '[Bed hours]; [Start hours]; [Planting hours]; [Tending hours]';
+/** What an hour rate does not change: making the bed, starting, planting, tending; what stood already is but tended and cleared. */
+const BEFORE = `IF(ISBLANK([Carried from]); SUM([Bed hours]; [Start hours]; [Planting hours]); [Bed hours] * ${CLEARING_SHARE}); [Tending hours]`;
 
 /** The hours at one end of the rates, by what they are spent on. */
 function ends(end: ' low' | ' high', note: string): readonly UngroupedColumn[] {
@@ -92,7 +93,7 @@ export const WORK_COLUMNS = group(
     'tending-hours',
     'Tending hours',
     HOURS,
-    'IF(ISBLANK([Bed free] - [Planted out]); 0 h; [Ground area] * Farm[Tending a week] * ([Bed free] - [Planted out]) / 7 days)',
+    'IF(ISBLANK([Bed free] - [Planted out]); 0 h; [Ground area] * Farm[Tending a week] * ([Bed free] - IF(ISBLANK([Carried from]); [Planted out]; Farm[Season starts])) / 7 days)',
     { note: 'Watering, feeding, looking for pests, while the crop stands.', decimals: 1 },
   ),
   computed(

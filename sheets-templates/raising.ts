@@ -34,7 +34,12 @@ export const raisingSheet: SheetDeclaration = {
   question: 'Raising',
   about:
     'Every planting that is raised, from sowing to planting out: trays and mix, where they stand, when to pot on and to harden, and whether the plants are ready by age and by height.',
-  rows: { from: 'each', sheet: 'plantings', as: made('planting', 'Planting'), where: `${P}.[Raised]` },
+  rows: {
+    from: 'each',
+    sheet: 'plantings',
+    as: made('planting', 'Planting'),
+    where: `AND(${P}.[Raised]; ISBLANK(${P}.[Carried from]))`,
+  },
   columns: [
     ...group(
       'What',

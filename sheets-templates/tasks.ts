@@ -220,7 +220,7 @@ export const tasksSheet: SheetDeclaration = {
         'is-done',
         'Is done',
         YES_OR_NO,
-        'OR(IF(ISBLANK([Done]); IF(ISBLANK(Farm[Jobs noted from]); FALSE; [On] < Farm[Jobs noted from]); [Done]); NOT(ISBLANK([Done on])))',
+        'OR(IF(ISBLANK([Done]); IF(ISBLANK([Planting].[Carried from]); IF(ISBLANK(Farm[Jobs noted from]); FALSE; [On] < Farm[Jobs noted from]); [On] < Farm[Season starts]); [Done]); NOT(ISBLANK([Done on])))',
       ),
       computed(
         'status',
@@ -256,8 +256,8 @@ export const tasksSheet: SheetDeclaration = {
       name: 'Far from the season',
       level: 'error',
       column: 'on',
-      // What stands for years has jobs in seasons to come, as its own dates have it.
-      says: 'IF(OR([On] < Farm[Season starts] - 52 weeks; AND([On] > Farm[Season ends] + 52 weeks; OR(ISBLANK([Planting]); [Planting].[Planted out] > Farm[Season ends]; [On] > [Planting].[Harvest ends] + 52 weeks))); "This day lies more than a year from the season, so Labour does not count it: look at the date.")',
+      // What stands for years has jobs in seasons to come, as its own dates have it, and had some before this one.
+      says: 'IF(OR(AND(NOT([Is done]); [On] < Farm[Season starts] - 52 weeks); AND([On] > Farm[Season ends] + 52 weeks; OR(ISBLANK([Planting]); [Planting].[Planted out] > Farm[Season ends]; [On] > [Planting].[Harvest ends] + 52 weeks))); "This day lies more than a year from the season, so Labour does not count it: look at the date.")',
     },
     {
       id: 'done-before-its-time',

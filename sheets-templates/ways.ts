@@ -240,8 +240,9 @@ const FROM_THE_WAY: Readonly<Record<string, (own: string) => string>> = {
     `IF([Start] = "sets"; ${TRIAL}.[Price of a set]; IF([Start] = "plants"; ${TRIAL}.[Price of a plant]))`,
   // A way is sold at the prices of its bed to try.
   'sales-by-outlets': () => 'IF(FALSE; 0 money)',
-  // Nothing is noted of a way.
+  // A way is neither noted of in Records nor does it stand already.
   ...Object.fromEntries(Object.entries(NOTHING_NOTED).map(([column, formula]) => [column, () => formula])),
+  'carried-from': () => 'IF(FALSE; 0)',
   // A missing price is no free thing: see What has no price.
   costs: (own) => `IF(ISBLANK([What has no price]); ${own})`,
 };

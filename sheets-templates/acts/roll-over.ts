@@ -1,5 +1,6 @@
 // The season that ends made into the one that comes: lots aged and what is left of them, what stood on each bed into its history, what
-// was picked into past results, dates a year on, the plan copied by choice. Gives a new document; the old one stays as it is.
+// was picked into past results, dates a year on, what still stands in the ground carried along, the plan copied by choice. Gives a
+// new document; the old one stays as it is.
 
 import {
   type Content,
@@ -11,10 +12,11 @@ import {
   rows,
   type Workbook,
 } from '../../engine/index.ts';
-import { rowAt } from './act.ts';
+import { rowAt, rowNamed } from './act.ts';
 import { asLaid } from './lay-succession.ts';
 import { lotsLeft } from './lots-left.ts';
-import { type Cells, movedOn, placed, type Row, rowsIn, without } from './rows.ts';
+import { type Cells, isoLater, movedOn, placed, type Row, rowsIn, without } from './rows.ts';
+import { carried, idsOnce, nameAnew, notesAlong, recordsAlong, type Standing, standingOn } from './still-standing.ts';
 
 /** Which plantings come along: those typed by hand, those that successions laid too, or none. */
 export const PLANS = ['own', 'all', 'none'] as const;
@@ -76,19 +78,24 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
       }),
     ),
   };
-  const newStart = starts + Math.round(years * 365.25);
+  const newStart = civilDayOfIso(isoLater(isoDate(starts), years)) ?? starts;
   const lots = lotsLeft(workbook, data, ending);
-  const plantings = plan === 'none' ? [] : plantingsOf(workbook, data, { plan, years, along, lots });
-  const results = resultsOf(workbook, data, ending);
+  const standing = standingOn(workbook, data, newStart);
+  const leftLots = new Set(lots.map(({ id }) => id));
+  const still = standing.map((one) => carried(workbook, one, ending, leftLots));
+  const copies = plan === 'none' ? [] : copiesOf(workbook, data, { plan, years, season, along, leftLots, standing });
+  const results = resultsOf(workbook, data, ending, idsOnce(standing));
   const changed: Record<string, readonly Row[]> = {
     farm: (data.rows.farm ?? []).map((row) => ({ ...row, cells: begunOn(data.today, { ...on(row.cells), season }) })),
     beds: bedsOf(workbook, data, years),
     'seed-lots': lots,
-    plantings,
+    plantings: placed([...still, ...copies.map(({ row }) => row)]),
+    records: recordsAlong(data, standing),
     successions: plan === 'none' ? [] : (sheets.successions ?? []).map(unlaid),
     'cover-crops': (data.rows['cover-crops'] ?? []).filter(({ cells }) => lastsTo(cells.ended, newStart)),
     inputs: (data.rows.inputs ?? []).filter(({ cells }) => lastsTo(cells['given-on'], newStart - HALF_A_YEAR)),
     'past-results': results,
+    'own-jobs': (sheets['own-jobs'] ?? []).map((row) => ofThoseAnew(row, copies)),
   };
   const all = Object.entries({ ...sheets, ...changed }).filter(([, list]) => list.length > 0);
   const aside = Object.fromEntries(
@@ -100,13 +107,20 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
   const learned = results.length - (data.rows['past-results'] ?? []).length;
   return {
     ok: true,
-    data: { ...data, title, rows: Object.fromEntries(all), aside },
-    said: `Season ${season}: ${told(plantings.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${told(lots.length, 'seed lot')} left, ${told(learned, 'result')} kept of ${ending}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.`,
+    data: { ...data, title, rows: Object.fromEntries(all), aside: { ...aside, ...notesAlong(data, standing) } },
+    said: `Season ${season}: ${toldStanding(still)}${told(copies.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${told(lots.length, 'seed lot')} left, ${told(learned, 'result')} kept of ${ending}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.`,
   };
 }
 
 function told(count: number, one: string): string {
   return `${count} ${one}${count === 1 ? '' : 's'}`;
+}
+
+/** '2 plantings carried along that still stand (Asparagus, Garlic), '; '' where nothing stands. */
+function toldStanding(still: readonly Row[]): string {
+  if (still.length === 0) return '';
+  const names = still.map(({ cells }) => String(cells.planting)).join(', ');
+  return `${told(still.length, 'planting')} carried along that still ${still.length === 1 ? 'stands' : 'stand'} (${names}), `;
 }
 
 /** Dates are proposed from the day on which the season to come is begun, where they were from the day of the one that ends. */
@@ -141,25 +155,38 @@ function bedsOf(workbook: Workbook, data: DocumentData, years: number): readonly
 
 const OF_BEDS = ['bed', 'spreads-over', 'proposed-bed', 'proposed-bed-beside'] as const;
 
+/** A planting a year on, and the id of the one it is like: its own where that is over. */
+interface Copy {
+  readonly from: string;
+  readonly row: Row;
+}
+
 interface Copied {
   readonly plan: 'own' | 'all';
   readonly years: number;
+  readonly season: number;
   readonly along: readonly (typeof ALONG)[number][];
-  /** The lots of the season to come. */
-  readonly lots: readonly Row[];
+  /** Ids of the lots of the season to come. */
+  readonly leftLots: ReadonlySet<string>;
+  readonly standing: readonly Standing[];
 }
 
 /**
  * Plantings a year on; without beds, which follow from the rotation, and without lots, unless they are to come along. A lot of which
- * nothing is left goes in any case.
+ * nothing is left goes in any case. What was itself carried along is not planted again, nor what stands for years; of
+ * what stands through the winter a new one comes beside it.
  */
-function plantingsOf(workbook: Workbook, data: DocumentData, { plan, years, along, lots }: Copied): readonly Row[] {
+function copiesOf(workbook: Workbook, data: DocumentData, copied: Copied): readonly Copy[] {
+  const { plan, years, season, along, leftLots, standing } = copied;
   const withBeds = along.includes('beds');
-  const left = new Set(along.includes('lots') ? lots.map(({ id }) => id) : []);
+  const stands = new Map(standing.map((one) => [one.row.id, one]));
+  const taken = new Set((data.rows.plantings ?? []).map(({ cells }) => String(cells.planting).toLowerCase()));
   return rowsIn(workbook, data, 'plantings')
     .filter(({ row }) => plan === 'all' || row.cells.succession === undefined)
-    .map(({ row, of }) => {
-      const gone = [...(withBeds ? [] : OF_BEDS), ...(isOneOf(left, row.cells['seed-lot']) ? [] : ['seed-lot'])];
+    .filter(({ row, of }) => of.number('carried-from') === undefined && stands.get(row.id)?.forYears !== true)
+    .map(({ row, of }): Copy => {
+      const takesLot = along.includes('lots') && leftLots.has(rowNamed(row.cells['seed-lot']) ?? '');
+      const gone = [...(withBeds ? [] : OF_BEDS), ...(takesLot ? [] : ['seed-lot'])];
       const cells = movedOn(without(row.cells, 'not-placed', ...gone), years);
       const long = of.number('bed-length-used');
       const fromBed =
@@ -168,13 +195,18 @@ function plantingsOf(workbook: Workbook, data: DocumentData, { plan, years, alon
       const whole: Cells =
         fromBed && !isWanted ? { ...cells, 'bed-length-used': { number: long, unit: 'm', follows: true } } : cells;
       const wasAsLaid = row.cells['as-laid'] === asLaid(new Map(Object.entries(row.cells)));
-      return { ...row, cells: wasAsLaid ? { ...whole, 'as-laid': asLaid(new Map(Object.entries(whole))) } : whole };
+      const laid = wasAsLaid ? { ...whole, 'as-laid': asLaid(new Map(Object.entries(whole))) } : whole;
+      if (!stands.has(row.id)) return { from: row.id, row: { ...row, cells: laid } };
+      const planting = nameAnew(of.text('planting'), season - years, season, taken);
+      taken.add(planting.toLowerCase());
+      return { from: row.id, row: { id: workbook.newId(), at: '', cells: { ...laid, planting } } };
     });
 }
 
-/** Whether a cell links to one of these rows. */
-function isOneOf(ids: ReadonlySet<string>, content: Content | undefined): boolean {
-  return typeof content === 'object' && content !== null && 'row' in content && ids.has(content.row);
+/** An own job a year on belongs to what is planted anew, not to what stands. */
+function ofThoseAnew(row: Row, copies: readonly Copy[]): Row {
+  const copy = copies.find(({ from }) => from === rowNamed(row.cells.planting));
+  return copy === undefined ? row : { ...row, cells: { ...row.cells, planting: { row: copy.row.id } } };
 }
 
 /** The figures that are learned from: in which unit they are kept, and canonical figures to one of it. */
@@ -192,8 +224,13 @@ const FIGURES: readonly (readonly [column: string, unit: string, canonical: numb
   ['row-sown', 'm/h', 24],
 ];
 
-/** Past results with those of the season that ends. */
-function resultsOf(workbook: Workbook, data: DocumentData, ending: number): readonly Row[] {
+/** Past results with those of the season that ends; of plantings that are not over yet they come when they are. */
+function resultsOf(
+  workbook: Workbook,
+  data: DocumentData,
+  ending: number,
+  notOver: ReadonlySet<string>,
+): readonly Row[] {
   const now = [...rows(workbook, 'planting-results')].flatMap((slot): Row[] => {
     const of = rowAt(workbook, 'planting-results', '', slot);
     const planting = of.value('planting');
@@ -204,7 +241,8 @@ function resultsOf(workbook: Workbook, data: DocumentData, ending: number): read
         ? []
         : [[column, { number: Number((value / canonical).toPrecision(12)), unit, follows: true }]];
     });
-    if (typeof variety !== 'number' || figures.length === 0) return [];
+    const isOver = typeof planting === 'number' && !notOver.has(rowId(workbook, 'plantings', planting));
+    if (typeof variety !== 'number' || !isOver || figures.length === 0) return [];
     const named = {
       season: ending,
       planting: of.text('planting'),
