@@ -55,6 +55,38 @@ test('Esc gives an entry up, F2 opens what stands there, a press elsewhere takes
   await expect.poll(() => book.read(0, 'Length')).toBe(`${before}.5`);
 });
 
+test('a text of several lines stays as it is when it is only looked at, and takes another line', async () => {
+  const { book, page } = await at('Beds');
+  const [press, text] = [page.keyboard, 'Upper end\nwet in spring'];
+  const written = async (): Promise<string> => {
+    await book.press(0, 'Field');
+    return book.formulaBox().inputValue();
+  };
+  await book.press(0, 'Field');
+  await putOnClipboard(page, { text: `"${text}"` });
+  await press.press('Control+v');
+  await expect.poll(written).toBe(text);
+  await press.press('F2');
+  expect(await page.locator('.entry-box').inputValue()).toBe(text);
+  await press.press('Enter');
+  expect(await written()).toBe(text);
+  await (await book.cell(0, 'Field')).dblclick();
+  await book.press(2, 'Length');
+  expect(await written()).toBe(text);
+  await press.press('F2');
+  await press.press('Control+End');
+  await press.press('Alt+Enter');
+  await press.type('stony');
+  await press.press('Enter');
+  expect(await written()).toBe(`${text}\nstony`);
+});
+  await press.press('Control+v');
+  await expect.poll(written).toContain('lower end');
+  const cell = await book.cell(0, 'Field');
+  expect(await cell.evaluate((at) => at.scrollWidth > at.clientWidth)).toBe(true);
+  expect(await cell.evaluate((at) => getComputedStyle(at).overflowX)).toBe('hidden');
+});
+
 test('Ctrl with Enter fills every selected cell with the entry, as one step', async () => {
   const { book, page } = await at('Beds');
   const before = [await book.read(1, 'Length'), await book.read(2, 'Length'), await book.read(5, 'Length')];

@@ -1,6 +1,7 @@
 // The one text box in which cells are typed, in the grid and in forms: it asks the workbook what the text would mean,
 // says so under the box (the date in full, the figure in the column's unit, or the sentence that refuses it), and lists
-// what can be picked. It changes nothing itself. Plain DOM, because the grid makes and throws it away cell by cell.
+// what can be picked. A text may have several lines: Alt Enter begins another. It changes nothing itself. Plain DOM, because the
+// grid makes and throws it away cell by cell.
 
 import { type Book, type ColumnView, type TriedEntry, tryEntry } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
@@ -25,10 +26,13 @@ export interface EntryBoxProps {
 /** At most so many rows of a list stand in the page at once. */
 const LISTED = 120;
 
+/** A box grows to so many lines of a text; the others are scrolled to. */
+const MOST_LINES = 8;
+
 let boxes = 0;
 
 export class EntryBox {
-  readonly input: HTMLInputElement;
+  readonly input: HTMLInputElement | HTMLTextAreaElement;
   private readonly under: HTMLDivElement;
   private readonly list: HTMLUListElement;
   private readonly answer: HTMLParagraphElement;
@@ -49,8 +53,8 @@ export class EntryBox {
     const id = `entry-${boxes}`;
     this.props = props;
     this.options = optionsFor(props.book, props.column);
-    this.input = document.createElement('input');
-    this.input.type = 'text';
+    const hasLines = props.column.type?.kind === 'text' && this.options === undefined;
+    this.input = document.createElement(hasLines ? 'textarea' : 'input');
     this.input.className = 'entry-box';
     this.input.dir = 'auto';
     this.input.value = props.text;
@@ -75,11 +79,13 @@ export class EntryBox {
     } else if (isFigure(props.column)) {
       this.input.inputMode = 'decimal';
     }
-    this.input.addEventListener('input', () => {
+    const box: HTMLElement = this.input;
+    box.addEventListener('input', () => {
       this.typed = true;
       this.update();
     });
-    this.input.addEventListener('keydown', (event) => this.onKey(event));
+    box.addEventListener('keydown', (event) => this.onKey(event));
+    this.showLines();
     this.list.addEventListener('mousedown', (event) => this.onListPress(event));
   }
 
@@ -116,6 +122,12 @@ export class EntryBox {
   setText(text: string): void {
     this.input.value = text;
     this.update();
+  }
+
+  /** Whether the entry is this text, as far as a box can hold it: some hold no line breaks, others but one kind of them. */
+  holds(text: string): boolean {
+    const held = isLines(this.input) ? text.replace(/\r\n?/g, '\n') : text.replace(/[\r\n]/g, '');
+    return this.input.value === held;
   }
 
   /** The sentence that refuses the entry; undefined where it can stand. */
@@ -157,6 +169,14 @@ export class EntryBox {
   }
 
   private onKey(event: KeyboardEvent): void {
+    if (event.key === 'Enter' && event.altKey && isLines(this.input)) {
+      event.preventDefault();
+      event.stopPropagation();
+      const { selectionStart, selectionEnd } = this.input;
+      this.input.setRangeText('\n', selectionStart, selectionEnd, 'end');
+      this.input.dispatchEvent(new Event('input'));
+      return;
+    }
     if (event.key === 'Enter' || event.key === 'Tab') {
       this.takeActive();
       return;
@@ -182,9 +202,14 @@ export class EntryBox {
   }
 
   private update(): void {
+    this.showLines();
     this.fillList();
     this.say();
     this.place();
+  }
+
+  private showLines(): void {
+    if (isLines(this.input)) this.input.rows = Math.min(MOST_LINES, this.input.value.split('\n').length);
   }
 
   private fillList(): void {
@@ -261,6 +286,10 @@ export class EntryBox {
     this.under.style.top = `${top}px`;
     this.under.style.left = `${Math.max(4, Math.min(box.left, window.innerWidth - width - 4))}px`;
   }
+}
+
+function isLines(input: HTMLInputElement | HTMLTextAreaElement): input is HTMLTextAreaElement {
+  return input instanceof HTMLTextAreaElement;
 }
 
 /** How the entry was understood, with its unit, where that isn't what stands there already. */

@@ -126,7 +126,7 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
     };
     const take = (stay: boolean): void => {
       const entry = box.text();
-      if (entry === before || closed) {
+      if (box.holds(before) || closed) {
         close(stay);
         return;
       }
@@ -149,14 +149,15 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
       box.input.setSelectionRange(text.length, text.length);
       box.input.dispatchEvent(new Event('input'));
     } else box.input.select();
-    box.input.addEventListener('keydown', (event) => {
-      if (event.key === 'Enter') take(true);
+    const input: HTMLElement = box.input;
+    input.addEventListener('keydown', (event) => {
+      if (event.key === 'Enter' && !event.altKey) take(true);
       else if (event.key === 'Escape') close(true);
       else return;
       event.preventDefault();
       event.stopPropagation();
     });
-    box.input.addEventListener('blur', () => take(false));
+    input.addEventListener('blur', () => take(false));
     return () => {
       closed = true;
       box.close();

@@ -127,7 +127,7 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
   }
 
   private untouched(): boolean {
-    return !this.byTyping && this.entryBox().text() === this.before;
+    return !this.byTyping && this.entryBox().holds(this.before);
   }
 
   private entryBox(): EntryBox {

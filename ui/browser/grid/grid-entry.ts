@@ -145,7 +145,7 @@ export class GridEntry {
   /** A table pasted into an open cell is pasted from that cell on, never as one long text. */
   private onPasteInEntry(event: ClipboardEvent): void {
     const { clipboardData: data, target } = event;
-    if (data === null || !(target instanceof HTMLInputElement) || this.editor()?.getGui() !== target) return;
+    if (data === null || target === null || this.editor()?.getGui() !== target) return;
     const [text, html] = [data.getData('text/plain'), data.getData('text/html')];
     if (!/[\t\r\n]/.test(text.trim()) || !isTable(readBlock(text, html))) return;
     event.preventDefault();

@@ -51,7 +51,7 @@ export class GridHands {
   private readonly onContextMenu = (event: MouseEvent): void => {
     const target = event.target instanceof Element ? event.target : null;
     const column = headerOf(target);
-    const inCell = target !== null && target.closest('.ag-cell') !== null && !(target instanceof HTMLInputElement);
+    const inCell = target !== null && target.closest('.ag-cell') !== null && !target.matches('.entry-box');
     if (column === undefined && !inCell) return;
     event.preventDefault();
     this.openMenu(column, menuCorner(event, target));

@@ -260,5 +260,5 @@ function handleRow(target: EventTarget | null): number | undefined {
 }
 
 function isInEditor(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement || (target instanceof Element && target.closest('.entry-under') !== null);
+  return target instanceof Element && target.closest('.entry-box, .entry-under') !== null;
 }
