@@ -79,7 +79,8 @@ test('a text of several lines stays as it is when it is only looked at, and take
   await press.type('stony');
   await press.press('Enter');
   expect(await written()).toBe(`${text}\nstony`);
-});
+  // Of a long text the cell in hand shows as much as it has room for, and nothing of it behind its neighbours.
+  await putOnClipboard(page, { text: 'Heavy soil at the lower end. '.repeat(150) });
   await press.press('Control+v');
   await expect.poll(written).toContain('lower end');
   const cell = await book.cell(0, 'Field');
