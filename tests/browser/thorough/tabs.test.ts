@@ -93,6 +93,31 @@ test('two tabs that type at once lose nothing', async () => {
     expect(await second.read(row, 'Length')).toBe(String(70 + row));
     expect(await second.read(row, 'Width')).toBe(String(30 + row));
   }
+  // An entry that is open stays with its bed, wherever another tab puts that, and goes on where it was.
+  const bed = await first.read(1, 'Bed');
+  await first.press(1, 'Field');
+  await first.page.keyboard.type('typ');
+  await (await second.header('Length')).click({ button: 'right' });
+  await second.page.getByRole('menuitem', { name: 'Greatest first' }).click();
+  await expect.poll(() => first.read(0, 'Length')).toBe('74');
+  await first.page.keyboard.type('ing');
+  await first.page.keyboard.press('Enter');
+  const places = await Promise.all([0, 1, 2, 3, 4, 5].map((row) => first.read(row, 'Bed')));
+  const fields = await Promise.all([0, 1, 2, 3, 4, 5].map((row) => first.read(row, 'Field')));
+  expect(fields).toEqual(places.map((name) => (name === bed ? 'typing' : 'Yard')));
+  // Where its bed goes, it is not taken for another's.
+  const going = places.indexOf(bed);
+  await first.press(going, 'Field');
+  await first.page.keyboard.type('lost');
+  await expect.poll(() => second.read(going, 'Field')).toBe('typing');
+  await second.press(going, 'Bed');
+  await second.page.keyboard.press('Alt+Delete');
+  await expect.poll(() => first.message().textContent()).toContain(`Field, ${bed}: “lost” was not taken. The row was`);
+  await first.page.keyboard.type(' more');
+  await first.page.keyboard.press('Enter');
+  for (const row of [0, 1, 2, 3, 4]) expect(await first.read(row, 'Field')).toBe('Yard');
+  await first.page.getByRole('button', { name: 'Copy it' }).click();
+  await expect.poll(() => first.page.evaluate(() => navigator.clipboard.readText())).toBe('lost');
 });
 
 test('where the browser has no locks, each tab says so and goes on', async () => {

@@ -3,8 +3,9 @@
 
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useId, useLayoutEffect, useRef } from 'preact/hooks';
-import { type CellView, type ColumnView, cellView, type Done, type Refusal } from '../../../engine/index.ts';
+import { type CellView, type ColumnView, cellView, type Done, type Refusal, rowName } from '../../../engine/index.ts';
 import { EntryBox } from '../entry/entry-box.ts';
+import { tellLost } from '../entry/entry-lost.ts';
 import { cellClasses, isErrorCell, originWords } from '../grid/cell-words.ts';
 import { typeCell } from '../store/change.ts';
 import { findingsFor } from '../store/findings.ts';
@@ -118,6 +119,7 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
     const book = workbookNow();
     if (host.current === null || book === undefined) return undefined;
     const before = cellView(book, sheet, row.slot, column.id).entry;
+    const named = rowName(book, sheet, row.slot);
     let closed = false;
     const close = (stay: boolean): void => {
       if (closed) return;
@@ -159,6 +161,10 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
     });
     input.addEventListener('blur', () => take(false));
     return () => {
+      // The field goes while its entry is open: its row or column went.
+      if (!closed && !box.holds(before)) {
+        tellLost(book, { sheet, row: row.id, column: column.id, label: `${column.name}, ${named}`, text: box.text() });
+      }
       closed = true;
       box.close();
     };

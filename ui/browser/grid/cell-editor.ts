@@ -5,6 +5,7 @@
 import type { ICellEditorComp, ICellEditorParams } from 'ag-grid-community';
 import { type Book, type CellView, type ColumnView, cellView, rowName, tryEntry } from '../../../engine/index.ts';
 import { EntryBox } from '../entry/entry-box.ts';
+import type { LostEntry } from '../entry/entry-lost.ts';
 import { typeCell } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { fetchUnitsWanted } from '../store/units.ts';
@@ -18,8 +19,23 @@ export interface EditorProps {
   readonly book: () => Book;
   readonly sheet: string;
   readonly shows: ColumnView;
-  /** What was typed to begin; undefined where the cell was opened as it stands. */
-  readonly begunWith: () => string | undefined;
+  /** What the entry begins with; undefined where the cell was opened as it stands. */
+  readonly begunWith: () => BegunEntry | undefined;
+}
+
+/** What stands in the box from the start: a key typed on the cell, or an entry that was open before the sheet was drawn anew. */
+export interface BegunEntry {
+  readonly text: string;
+  /** It began with a key, not by opening the cell. */
+  readonly byTyping: boolean;
+  /** From where to where it is marked. */
+  readonly marked: readonly [from: number, to: number];
+}
+
+/** An entry taken up from its cell, to be put down again where the cell stands then. */
+export interface OpenEntry extends LostEntry {
+  /** undefined where nothing was changed yet. */
+  readonly begun: BegunEntry | undefined;
 }
 
 type Params = ICellEditorParams<RowHandle, CellValue> & EditorProps;
@@ -27,7 +43,9 @@ type Params = ICellEditorParams<RowHandle, CellValue> & EditorProps;
 export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
   private box: EntryBox | undefined;
   private before = '';
+  private begun: BegunEntry | undefined;
   private byTyping = false;
+  private place: Omit<LostEntry, 'text'> = { sheet: '', row: '', column: '', label: '' };
   private stop = (): void => undefined;
   /** Says why the entry was not taken where the person went elsewhere and left it open. */
   private sayLeft = (): void => undefined;
@@ -35,17 +53,19 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
   init(params: Params): void {
     const { shows: column, sheet, data } = params;
     const book = params.book();
-    const begun = params.begunWith();
-    this.byTyping = begun !== undefined;
+    this.begun = params.begunWith();
+    this.byTyping = this.begun?.byTyping === true;
     this.before = isSpare(data) ? '' : cellView(book, sheet, data.slot, column.id).entry;
     this.stop = () => params.stopEditing();
+    const label = isSpare(data) ? `${column.name}, new row` : `${column.name}, ${rowName(book, sheet, data.slot)}`;
+    this.place = { sheet, row: data.id, column: column.id, label };
     this.box = new EntryBox({
       book,
       sheet,
       column,
       row: isSpare(data) ? undefined : data.slot,
-      text: begun ?? this.before,
-      label: isSpare(data) ? `${column.name}, new row` : `${column.name}, ${rowName(book, sheet, data.slot)}`,
+      text: this.begun?.text ?? this.before,
+      label,
       onPick: () => params.stopEditing(true),
     });
     this.sayLeft = () => {
@@ -68,14 +88,21 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
     const box = this.entryBox();
     box.open();
     box.input.focus({ preventScroll: true });
-    if (this.byTyping) {
-      const end = box.text().length;
-      box.input.setSelectionRange(end, end);
-      // The first key came from the grid, not from the box: the list has to hear of it.
+    if (this.begun === undefined) box.input.select();
+    else {
+      box.input.setSelectionRange(...this.begun.marked);
+      // What was typed so far came from the grid, not from the box: the list has to hear of it.
       box.input.dispatchEvent(new Event('input'));
-    } else {
-      box.input.select();
     }
+  }
+
+  /** The entry as it stands, for when its cell is drawn anew. */
+  open(): OpenEntry {
+    const { input } = this.entryBox();
+    const text = this.getValue();
+    const marked = [input.selectionStart ?? text.length, input.selectionEnd ?? text.length] as const;
+    const begun = this.untouched() ? undefined : { text, byTyping: this.byTyping, marked };
+    return { ...this.place, text, begun };
   }
 
   getValue(): string {

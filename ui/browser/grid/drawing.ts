@@ -1,6 +1,7 @@
 // What the columns, the headers and the cells of a grid ask of the sheet on screen while they are drawn. sheet-grid.ts answers.
 
 import type { Book, ColumnView, SheetView, View } from '../../../engine/index.ts';
+import type { BegunEntry } from './cell-editor.ts';
 import type { CellMarks } from './cell-words.ts';
 import type { Room } from './figures.ts';
 import type { RowHandle } from './row-handle.ts';
@@ -23,6 +24,6 @@ export interface Drawing {
   dressRange(cell: HTMLElement, rowIndex: number, column: string): void;
   /** Writes what was typed; whether it was taken. */
   write(row: RowHandle, column: ColumnView, entry: string): boolean;
-  /** The text that an entry begins with, where it is begun by typing. */
-  begunWith(): string | undefined;
+  /** What an entry begins with, where its cell isn't opened as it stands. */
+  begunWith(): BegunEntry | undefined;
 }

@@ -3,10 +3,11 @@
 
 import type { GridApi } from 'ag-grid-community';
 import { announce } from '../store/notices.ts';
-import { CellEditor } from './cell-editor.ts';
+import { type BegunEntry, CellEditor, type OpenEntry } from './cell-editor.ts';
 import { isTable, readBlock } from './clipboard/block.ts';
 import { faceOf } from './face.ts';
 import type { RangeLayer } from './range-layer.ts';
+import { type Corner, rangeOfCell } from './ranges.ts';
 import { isSpare, type RowHandle } from './row-handle.ts';
 
 /** Where an entry leads that is taken. */
@@ -29,7 +30,7 @@ export class GridEntry {
   private readonly api: GridApi<RowHandle>;
   private readonly layer: RangeLayer;
   private readonly listener: EntryListener;
-  private begun: string | undefined;
+  private begun: BegunEntry | undefined;
   private readonly stops: (() => void)[] = [];
 
   constructor(host: HTMLElement, api: GridApi<RowHandle>, layer: RangeLayer, listener: EntryListener) {
@@ -65,25 +66,51 @@ export class GridEntry {
     this.stops.push(() => this.host.removeEventListener(name, handle, true));
   }
 
-  /** The text that the entry begins with; undefined where a cell is opened as it stands. */
-  begunWith(): string | undefined {
+  /** What the entry begins with; undefined where a cell is opened as it stands. */
+  begunWith(): BegunEntry | undefined {
     return this.begun;
   }
 
   /** Opens the cell in hand, with a text typed already where there is one. */
   start(typed?: string): void {
     const anchor = this.layer.anchor();
-    const colKey = anchor === undefined ? undefined : this.layer.columnAt(anchor.column);
-    if (anchor === undefined || colKey === undefined) return;
+    if (anchor === undefined) return;
     const why = this.listener.refusal();
     if (why !== undefined) {
       announce(why);
       return;
     }
-    this.layer.show(anchor);
-    this.begun = typed;
-    this.api.startEditingCell({ rowIndex: anchor.row, colKey });
+    const end = typed?.length ?? 0;
+    this.open(anchor, typed === undefined ? undefined : { text: typed, byTyping: true, marked: [end, end] });
+  }
+
+  private open(at: Corner, begun: BegunEntry | undefined): void {
+    const colKey = this.layer.columnAt(at.column);
+    if (colKey === undefined) return;
+    this.layer.show(at);
+    this.begun = begun;
+    this.api.startEditingCell({ rowIndex: at.row, colKey });
     this.begun = undefined;
+  }
+
+  /** Takes the entry that is open up from its cell without a word, before the rows are drawn anew; undefined where none is. */
+  takeUp(): OpenEntry | undefined {
+    const editor = this.editor();
+    if (editor === undefined) return undefined;
+    const entry = editor.open();
+    editor.giveUp();
+    this.api.stopEditing(true);
+    // Nothing has the focus until it is put down: where it can't be, the next keys are for no other cell.
+    this.api.clearFocusedCell();
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    return entry;
+  }
+
+  /** Puts an entry that was taken up down again, where its cell stands now. */
+  putDown({ begun }: OpenEntry, at: Corner): void {
+    const anchor = this.layer.anchor();
+    if (anchor?.row !== at.row || anchor.column !== at.column) this.layer.select(rangeOfCell(at));
+    this.open(at, begun);
   }
 
   editor(): CellEditor | undefined {

@@ -9,17 +9,20 @@ import {
   type ColumnView,
   type Finding,
   rows,
+  rowWithId,
   type SheetView,
   sheetView,
   type View,
 } from '../../../engine/index.ts';
 import { addedWords } from '../commands/rows.ts';
+import { tellLost } from '../entry/entry-lost.ts';
 import { change, typeCell } from '../store/change.ts';
 import { desk, setWidth } from '../store/device.ts';
 import { changeView, viewNow } from '../store/looks.ts';
 import { selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
 import { subtotalWords } from '../store/subtotal.ts';
+import type { BegunEntry, OpenEntry } from './cell-editor.ts';
 import { CellPainter } from './cell-painter.ts';
 import type { CellMarks } from './cell-words.ts';
 import { CopyActs } from './clipboard/copy-acts.ts';
@@ -38,7 +41,7 @@ import { lightenStyles } from './grid-theme.ts';
 import { SheetMarks } from './marks.ts';
 import { RangeLayer } from './range-layer.ts';
 import { RangePresses } from './range-presses.ts';
-import { rangeOfCell } from './ranges.ts';
+import { type Corner, rangeOfCell } from './ranges.ts';
 import { ColumnRooms } from './rooms.ts';
 import { RowActs } from './row-acts.ts';
 import { HANDLES } from './row-face.ts';
@@ -152,6 +155,7 @@ export class SheetGrid implements Drawing {
   }
 
   destroy(): void {
+    if (sheetView(this.book, this.sheet.id) === undefined) this.keepingEntry(() => undefined);
     if (gridOnScreen.peek() === this.surface) gridOnScreen.value = undefined;
     for (const stop of this.whenGone) stop();
     this.hands.destroy();
@@ -188,7 +192,7 @@ export class SheetGrid implements Drawing {
     this.layer?.dress(cell, rowIndex, column);
   }
 
-  begunWith(): string | undefined {
+  begunWith(): BegunEntry | undefined {
     return this.entry.begunWith();
   }
 
@@ -214,8 +218,8 @@ export class SheetGrid implements Drawing {
     const { id } = this.sheet;
     const areFresh = changed.rowsOf.includes(id);
     const columnsChanged = changed.columnsOf.includes(id) || changed.settings;
-    if (columnsChanged || changed.looksOf.includes(id)) this.redrawLooks();
-    else if (areFresh) this.redrawRows();
+    if (columnsChanged || changed.looksOf.includes(id)) this.keepingEntry(() => this.redrawLooks());
+    else if (areFresh) this.keepingEntry(() => this.redrawRows());
     const cells = changed.cells.filter(
       ({ sheet, column }) => sheet === id && columnOf(this.sheet, column) !== undefined,
     );
@@ -293,6 +297,26 @@ export class SheetGrid implements Drawing {
   }
 
   // Drawing anew.
+
+  /** Draws anew; an entry that is open meanwhile goes on where its cell stands then, with what was typed so far. */
+  private keepingEntry(draw: () => void): void {
+    const entry = this.entry.takeUp();
+    draw();
+    if (entry === undefined) return;
+    const at = this.cornerOf(entry);
+    if (at !== undefined) this.entry.putDown(entry, at);
+    else if (entry.begun !== undefined) tellLost(this.book, entry);
+  }
+
+  /** Where the cell of an entry stands now; its row is shown again where the view keeps it back. */
+  private cornerOf({ row, column }: OpenEntry): Corner | undefined {
+    if (sheetView(this.book, this.sheet.id) === undefined) return undefined;
+    if (this.api.getRowNode(row) === undefined && rowWithId(this.book, this.sheet.id, row) !== undefined) {
+      this.makeSeen(row);
+    }
+    const index = this.api.getRowNode(row)?.rowIndex;
+    return index === undefined || index === null ? undefined : this.layer.cornerOf(index, column);
+  }
 
   private redrawLooks(): void {
     this.sheet = sheetView(this.book, this.sheet.id) ?? this.sheet;
