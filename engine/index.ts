@@ -263,6 +263,7 @@ export { type EntryContext, type EntryRead, readEntry } from './values/entry.ts'
 export { type CellAddress, type CellError, type ErrorKind, isError, type Scalar } from './values/error.ts';
 export { Figures } from './values/figures.ts';
 export { mondayOf, mondayOfWeek, weekName } from './values/iso-week.ts';
+export { plainDigits } from './values/number-text.ts';
 export { decimalText, showDate, showValue, showWithUnit, unitLabel } from './values/show.ts';
 export { nameOfType, type RecordType, type ValueType } from './values/type.ts';
 export type { Writing, Writings } from './values/writing.ts';

@@ -1,5 +1,5 @@
-// Dates as people type and read them: 3/15, 15 Mar, March 15 2027, 2027-03-15, 15.3., week 11, 2027-W11. Names of months and
-// days are English, and those of the writing that is handed in. Calls only the civil days.
+// Dates as people type and read them: 3/15, 15 Mar, March 15 2027, 2027-03-15, 15.3., week 11, 2027-W11. Names of months, days
+// and weeks are English, and those of the writing that is handed in. Calls only the civil days.
 
 import { civilDay, yearMonthDay } from './civil.ts';
 import { quoted, refused } from './reading.ts';
@@ -8,35 +8,17 @@ import type { Writing } from './writing.ts';
 export type DateRead = { readonly ok: true; readonly civil: number } | { readonly ok: false; readonly why: string };
 
 /** From January. */
-export const MONTHS: readonly string[] = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
+export const MONTHS: readonly string[] =
+  'January February March April May June July August September October November December'.split(' ');
 /** From Monday. */
-export const WEEKDAYS: readonly string[] = [
-  'Monday',
-  'Tuesday',
-  'Wednesday',
-  'Thursday',
-  'Friday',
-  'Saturday',
-  'Sunday',
-];
+export const WEEKDAYS: readonly string[] = 'Monday Tuesday Wednesday Thursday Friday Saturday Sunday'.split(' ');
 
 const YEAR = "(\\d{4}|'?\\d{2})";
 const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/;
 const WEEK_OF_YEAR = /^(\d{4})[- ]?w(?:eek)? ?(\d{1,2})(?:-?([1-7]))?$/;
-const WEEK = /^(?:week|wk|w)\.? ?(\d{1,2})(?:[ /-]+(\d{4}))?$/;
+const WEEK = /^(\p{L}+)\.? ?(\d{1,2})(?:[ /-]+(\d{4}))?$/u;
+/** Besides those of the writing; KW is the German calendar week, common practice. */
+const WEEKS = ['week', 'wk', 'w', 'kw'];
 const NUMBERS = new RegExp(`^(\\d{1,2}) ?([/.-]) ?(\\d{1,2})(?: ?[/.-] ?${YEAR}?)?$`);
 const DAY_MONTH = new RegExp(`^(\\d{1,2})[ -]*\\.?[ -]*(\\p{L}{3,})\\.?(?:[ -]*${YEAR})?$`, 'u');
 const MONTH_DAY = new RegExp(`^(\\p{L}{3,})\\.?[ -]*(\\d{1,2})(?:[ -]+${YEAR})?$`, 'u');
@@ -94,8 +76,6 @@ function readWithoutWeekday(
 
   const weekOfYear = WEEK_OF_YEAR.exec(cleaned);
   if (weekOfYear !== null) return dayOfWeek(Number(weekOfYear[1]), Number(weekOfYear[2]), Number(weekOfYear[3] ?? 1));
-  const week = WEEK.exec(cleaned);
-  if (week !== null) return dayOfWeek(Number(week[2] ?? year), Number(week[1]), 1);
 
   const numbers = NUMBERS.exec(cleaned);
   if (numbers !== null) {
@@ -111,6 +91,11 @@ function readWithoutWeekday(
   const named = monthNamed(dayMonth?.[2] ?? '', writing);
   if (dayMonth !== null && named !== undefined) {
     return dayOf(fullYear(dayMonth[3], year), named + 1, Number(dayMonth[1]));
+  }
+  // After the months: one short word may stand for a month and for a week, as 'sett.' in Italian.
+  const week = WEEK.exec(cleaned);
+  if (week !== null && [...WEEKS, ...(writing?.weeks ?? [])].includes(week[1] ?? '')) {
+    return dayOfWeek(Number(week[3] ?? year), Number(week[2]), 1);
   }
   const tokens = writing === undefined ? undefined : readTokens(cleaned, writing, year);
   if (tokens !== undefined) return tokens;

@@ -2,6 +2,7 @@
 // write instead; never throws and never guesses silently. The workbook calls it for every edit and every imported cell.
 
 import { readDate } from './date-text.ts';
+import { plainDigits } from './number-text.ts';
 import { readQuantity, readTemperature } from './quantity-text.ts';
 import { type EntryContext, type EntryRead, quoted, refused } from './reading.ts';
 import { nameOfType, type ValueType } from './type.ts';
@@ -44,14 +45,12 @@ export function readEntry(text: string, type: ValueType, context: EntryContext):
   }
 }
 
-/** Figures 0 to 9, and no apostrophes between thousands, where people write others here. */
+/** Figures 0 to 9 whatever the script, and no apostrophes between thousands, where people write them here. */
 function plainFigures(text: string, { kind }: ValueType, writing: Writing | undefined): string {
-  if (writing === undefined || (kind !== 'number' && kind !== 'temperature' && kind !== 'date')) return text;
-  const { digits, group } = writing;
-  const plain =
-    digits === undefined
-      ? text
-      : [...text].map((sign) => (digits.includes(sign) ? String([...digits].indexOf(sign)) : sign)).join('');
+  if (kind !== 'number' && kind !== 'temperature' && kind !== 'date') return text;
+  const plain = plainDigits(text);
+  if (writing === undefined) return plain;
+  const { group } = writing;
   const marked = plain.replace(/(?<=\d)\u066b(?=\d)/g, writing.decimal).replace(/(?<=\d)\u066c(?=\d)/g, '');
   const apostrophes = group === '\u2019' || group === "'";
   return apostrophes ? marked.replace(/(?<=\d)['\u2019](?=\d{3}(?!\d))/g, '') : marked;

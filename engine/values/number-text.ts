@@ -1,5 +1,5 @@
-// Numbers as people type them: 1,250 or 1 250, 1.5 or 1,5, 1/2, 1 1/2, ½. Reads the number at the front of a text and
-// gives back the rest; knows nothing of units.
+// Numbers as people type them: 1,250 or 1 250, 1,23,456, 1.5 or 1,5, 1/2, 1 1/2, ½, in the figures of any script. Reads the
+// number at the front of a text and gives back the rest; knows nothing of units.
 
 import { quoted, refused } from './reading.ts';
 
@@ -7,23 +7,9 @@ export type NumberRead =
   | { readonly ok: true; readonly value: number; readonly rest: string }
   | { readonly ok: false; readonly why: string };
 
-const VULGAR: ReadonlyMap<string, number> = new Map([
-  ['½', 1 / 2],
-  ['¼', 1 / 4],
-  ['¾', 3 / 4],
-  ['⅓', 1 / 3],
-  ['⅔', 2 / 3],
-  ['⅕', 1 / 5],
-  ['⅖', 2 / 5],
-  ['⅗', 3 / 5],
-  ['⅘', 4 / 5],
-  ['⅙', 1 / 6],
-  ['⅚', 5 / 6],
-  ['⅛', 1 / 8],
-  ['⅜', 3 / 8],
-  ['⅝', 5 / 8],
-  ['⅞', 7 / 8],
-]);
+/** Thousands, or as in India a thousand and then hundreds of it. */
+const GROUPED = /^\d{1,3}([,.]\d{3})+$|^\d\d?(,\d\d)+,\d{3}$/;
+const DIGIT = /\p{Nd}/u;
 
 const SIGN = /^([+\-−]?)\s*/;
 const FRACTION = /^(?:(\d+)(?:\s+|-))?(\d+)\s*[/⁄]\s*(\d+)(?![\d.,]*\d)/;
@@ -64,7 +50,10 @@ function unsignedNumber(text: string, decimalComma: boolean): Found | undefined 
   }
   const vulgar = VULGAR_FRACTION.exec(text);
   if (vulgar !== null) {
-    return { value: Number(vulgar[1]) + (VULGAR.get(vulgar[2] ?? '') ?? 0), length: vulgar[0].length };
+    const [all, whole, fraction = ''] = vulgar;
+    // Written out by the rules of Unicode: '½' is '1⁄2'.
+    const [over, under] = fraction.normalize('NFKC').split('⁄');
+    return { value: Number(whole) + Number(over) / Number(under), length: all.length };
   }
   const spaced = SPACED.exec(text);
   if (spaced !== null) {
@@ -92,10 +81,10 @@ function plainDecimal(typed: string, decimalComma: boolean): string | undefined 
   if (last === undefined) return typed;
   const other = last === ',' ? '.' : ',';
   const repeated = marks.filter((mark) => mark === last).length > 1;
-  if (repeated) return marks.includes(other) ? undefined : ungrouped(typed, last);
+  if (repeated) return marks.includes(other) ? undefined : ungrouped(typed);
   if (marks.length > 1) {
     const at = typed.lastIndexOf(last);
-    const whole = ungrouped(typed.slice(0, at), other);
+    const whole = ungrouped(typed.slice(0, at));
     return whole === undefined ? undefined : `${whole}.${typed.slice(at + 1)}`;
   }
   const couldGroup = /^[1-9]\d{0,2}[.,]\d{3}$/.test(typed);
@@ -103,9 +92,23 @@ function plainDecimal(typed: string, decimalComma: boolean): string | undefined 
   return groups ? typed.replace(last, '') : typed.replace(',', '.');
 }
 
-function ungrouped(typed: string, mark: string): string | undefined {
-  const groups = typed.split(mark);
-  const [first = '', ...others] = groups;
-  const sound = /^\d{1,3}$/.test(first) && others.every((group) => /^\d{3}$/.test(group));
-  return sound ? groups.join('') : undefined;
+/** `typed` has marks of one kind. */
+function ungrouped(typed: string): string | undefined {
+  return GROUPED.test(typed) ? typed.replace(/[,.]/g, '') : undefined;
+}
+
+/**
+ * A text with figures 0 to 9 where it has those of another script, and with plain signs where it has wide ones, as Japanese input
+ * methods give them: '１２．５' is '12.5'.
+ */
+export function plainDigits(text: string): string {
+  return text
+    .replace(/[！-～]/g, (wide) => wide.normalize('NFKC'))
+    .replace(/[^\0-\x7f]/g, (sign) => {
+      if (!DIGIT.test(sign)) return sign;
+      // The figures of a script stand in a row of sixteen signs, the 0 first or seventh.
+      const code = sign.charCodeAt(0);
+      const place = code % 16;
+      return String(DIGIT.test(String.fromCharCode(code - place)) ? place : place - 6);
+    });
 }

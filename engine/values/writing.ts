@@ -19,8 +19,8 @@ export interface Writing {
   readonly date: string;
   /** Names of the days from Monday, in full. */
   readonly weekdays: readonly string[];
-  /** The ten figures from 0, where they are others than 0 to 9. */
-  readonly digits?: string;
+  /** What a week is called in front of its number, besides in English: 'v.', 'semaine'. */
+  readonly weeks: readonly string[];
 }
 
 /** The writing of a locale, 'de-CH'; of the machine where none is named. */

@@ -86,6 +86,7 @@ describe('a goal', () => {
       shortMonths: [],
       date: '{d}. {m} {y}',
       weekdays: [],
+      weeks: [],
     };
     const there = Workbook.open(BEGINNING, { ...world(), writings: () => writing });
     if (there === undefined) throw new Error('its template is not known');

@@ -133,6 +133,45 @@ test('1,250 and 1.250 are what they are in the place', () => {
   expect(metres('2,5 cm', 'de-DE')).toBe(0.025);
 });
 
+test('figures are read in any script, whatever figures the browser writes for the locale', () => {
+  expect(metres('१२.५', 'hi-IN')).toBe(12.5);
+  expect(metres('１２．５', 'ja-JP')).toBe(12.5);
+  expect(metres('２０ｃｍ', 'ja-JP')).toBe(0.2);
+  expect(metres('١٢٫٥', 'ar')).toBe(12.5);
+  expect(metres('۱۲٫۵', 'fa-IR')).toBe(12.5);
+  expect(metres('১২', 'en-US')).toBe(12);
+  expect(date('१५ मार्च', 'hi-IN')).toBe('15 Mar 2027');
+  expect(date('３月１５日', 'ja-JP')).toBe('15 Mar 2027');
+  expect(date('١٥ مارس ٢٠٢٧', 'ar')).toBe('15 Mar 2027');
+});
+
+test('thousands and hundreds of them are read as India writes them, and nothing else that looks like it', () => {
+  expect(metres('1,23,456', 'hi-IN')).toBe(123_456);
+  expect(metres('12,34,567.5', 'en-IN')).toBe(1_234_567.5);
+  expect(metres('1,23,456', 'en-US')).toBe(123_456);
+  for (const none of ['1,2,345', '123,45,678', '1,23,45', '1.23.456']) expect(metres(none, 'hi-IN')).toBe('refused');
+});
+
+// ISO 8601: week 11 of 2027 begins on 15 March. 'KW' is common practice in German; the others are how CLDR calls the week.
+test.each([
+  ['KW 11', 'de-DE'],
+  ['KW11', 'de-CH'],
+  ['Woche 11', 'de-DE'],
+  ['v. 11', 'sv-SE'],
+  ['v.11 2027', 'sv-SE'],
+  ['vecka 11', 'sv-SE'],
+  ['uge 11', 'da-DK'],
+  ['semaine 11', 'fr-FR'],
+  ['week 11', 'sv-SE'],
+])('%s in %s is a week', (written, locale) => {
+  expect(date(written, locale)).toBe('15 Mar 2027');
+});
+
+test('a word for the week that is a month too stays the month', () => {
+  expect(date('sett 11', 'it-IT')).toBe('11 Sep 2027');
+  expect(date('settimana 11', 'it-IT')).toBe('15 Mar 2027');
+});
+
 test('a locale that nobody knows counts as English', () => {
   expect(writingOf('xx-nowhere-at-all').date).toBe('{d} {m} {y}');
   expect(writingOf('not a locale').decimal).toBe('.');

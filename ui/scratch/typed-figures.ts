@@ -2,7 +2,7 @@
 // locale writes. A paper keeps them with a point and without marks of thousands, so that it says the same in every locale; what
 // is no number stays the text that it is. Formulas are not its business.
 
-import { sameDimension, type Vocabulary, type Writing } from '../../engine/index.ts';
+import { plainDigits, sameDimension, type Vocabulary, type Writing } from '../../engine/index.ts';
 
 /** An entry in its parts: what stands around the figures, and those with a point and no other mark. */
 interface Parts {
@@ -23,20 +23,18 @@ const BRACKETED = /^([^()\d]*)\(([^()]*)\)$/;
 const FORM = /^([+\-−]?)\s*([^\d\s.,+\-−%]*)\s*([+\-−]?)\s*([\d.,](?:.*[\d.,])?)\s*([^\d\s.,]*)$/u;
 
 export class TypedFigures {
-  readonly #writing: Writing | undefined;
   readonly #vocabulary: Vocabulary;
   readonly #local: RegExp;
 
   /** `writing` undefined: 1,234.50. */
   constructor(writing: Writing | undefined, vocabulary: Vocabulary) {
-    this.#writing = writing;
     this.#vocabulary = vocabulary;
     this.#local = localForm(writing);
   }
 
   /** What is typed, as a paper keeps it: a number with a point and without marks of thousands, anything else as it is. */
   kept(typed: string): string {
-    const plain = inPlainDigits(typed.trim(), this.#writing?.digits);
+    const plain = plainDigits(typed.trim());
     const parts = this.#parts(plain, (figures) => this.#asWritten(figures) ?? withPoint(figures));
     if (parts === undefined) return typed;
     const { minus, front, figures, back } = parts;
@@ -95,10 +93,4 @@ function localForm(writing: Writing | undefined): RegExp {
 function leastGroup(locale: string): number {
   const parts = new Intl.NumberFormat(locale).formatToParts(12_345_678);
   return parts.some(({ type, value }, i) => i > 0 && type === 'integer' && value.length === 2) ? 2 : 3;
-}
-
-function inPlainDigits(text: string, digits: string | undefined): string {
-  if (digits === undefined) return text;
-  const places = [...digits];
-  return [...text].map((sign) => (places.includes(sign) ? String(places.indexOf(sign)) : sign)).join('');
 }

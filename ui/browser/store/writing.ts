@@ -1,7 +1,7 @@
 // How people of a locale write figures and days, from the browser's own knowledge of locales, as the data that the engine
 // reads and shows by. Nothing is asked of the network; a locale that the browser doesn't know counts as English.
 
-import type { Writing } from '../../../engine/index.ts';
+import { MONTHS, type Writing } from '../../../engine/index.ts';
 
 /** Any day in each month of a year, in UTC so that no time zone moves it. */
 const MONTH_DAYS = Array.from({ length: 12 }, (_, month) => new Date(Date.UTC(2027, month, 15)));
@@ -9,7 +9,7 @@ const MONTH_DAYS = Array.from({ length: 12 }, (_, month) => new Date(Date.UTC(20
 /** The week of Monday 4 January 2027. */
 const WEEK_DAYS = Array.from({ length: 7 }, (_, day) => new Date(Date.UTC(2027, 0, 4 + day)));
 
-const ENGLISH_MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+const ENGLISH_MONTHS = MONTHS.map((month) => month.slice(0, 3));
 
 /**
  * Short names by language that spreadsheets write besides those that browsers know, from January, '' for none: the abbreviated
@@ -49,7 +49,6 @@ function makeWriting(locale: string): Writing {
   const plain = `${locale}-u-nu-latn-ca-gregory`;
   const marks = new Intl.NumberFormat(plain).formatToParts(1234567.8);
   const mark = (kind: string): string => marks.find(({ type }) => type === kind)?.value ?? '';
-  const own = ownDigits(locale);
   const english = locale.toLowerCase().startsWith('en');
   const spreadsheetMonths = SPREADSHEET_MONTHS[locale.split('-')[0] ?? '']?.split(' ') ?? [];
   return {
@@ -62,15 +61,21 @@ function makeWriting(locale: string): Writing {
     // The sentences around English dates have the day in front whatever the country; the month's name tells it from others.
     date: english ? '{d} {m} {y}' : datePattern(plain),
     weekdays: WEEK_DAYS.map((day) => new Intl.DateTimeFormat(plain, { weekday: 'long', timeZone: 'UTC' }).format(day)),
-    ...(own === undefined ? {} : { digits: own }),
+    weeks: weekWords(locale),
   };
 }
 
-/** The ten figures that the locale writes, where they are not 0 to 9. */
-function ownDigits(locale: string): string | undefined {
-  const format = new Intl.NumberFormat(locale, { useGrouping: false });
-  const digits = Array.from({ length: 10 }, (_, digit) => format.format(digit)).join('');
-  return digits === '0123456789' ? undefined : digits;
+/** As the browser calls a week, in full and short, in small letters; nothing where it knows no such words. */
+function weekWords(locale: string): readonly string[] {
+  try {
+    return (['long', 'short'] as const).map((style) =>
+      (new Intl.DisplayNames(locale, { type: 'dateTimeField', style }).of('weekOfYear') ?? '')
+        .toLowerCase()
+        .replace('.', ''),
+    );
+  } catch {
+    return [];
+  }
 }
 
 /** As people write a day without its year: in some places 3/4 is the third of April though 2027-04-03 begins with the year. */
