@@ -16,6 +16,11 @@ test('a German browser: comma, point between thousands, day before month, months
   await expect.poll(() => book.read(0, 'Sown')).toBe('3. Apr. 2027');
   await book.type(0, 'Sown', '15. März 2027');
   await expect.poll(() => book.read(0, 'Sown')).toMatch(/15\. März/);
+  // The sum of a selection writes its days as the cells do.
+  await book.type(1, 'Sown', '16. März 2027');
+  await book.press(0, 'Sown');
+  await page.keyboard.press('Shift+ArrowDown');
+  await expect.poll(() => page.locator('.bottom-line .summary').textContent()).toMatch(/15\. März.*16\. März/s);
   expect(problems).toEqual([]);
 });
 
