@@ -85,15 +85,20 @@ function usualOf(dimension: Unit['dimension'], measures: Measures): Measure {
   return AS_IS;
 }
 
+/** Says in its arguments what its answer counts in. */
+const NAMES_ITS_UNIT = 'CONVERT';
+
 /** What the answer counts in, or why there is none. */
 export function measureOfAnswer(
-  { result }: Signature,
+  { name, result }: Signature,
   args: readonly ArgumentType[],
   measures: Measures,
 ): Measure | string {
   if (result.is === 'rule') {
     const type = result.rule(args);
-    return typeof type === 'string' ? type : measureOfType(type, measures);
+    if (typeof type === 'string') return type;
+    const isNamed = name === NAMES_ITS_UNIT && (type.kind === 'number' || type.kind === 'temperature');
+    return isNamed ? { is: 'number', unit: type.unit } : measureOfType(type, measures);
   }
   if (result.is === 'record' || result.is === 'power' || result.is === 'product') return AS_IS;
   return measureOfPattern(result, measures);
