@@ -6,8 +6,8 @@ import { TRADE } from '../../engine/functions/trade/index.ts';
 import { FUNCTIONS, type FunctionDefinition, message, parameterAt, type Scalar } from '../../engine/index.ts';
 import { type Measures, measureOf, measureOfAnswer, typeSeen } from '../../ui/scratch/call-measures.ts';
 import { canBeCalled } from '../../ui/scratch/engine-call.ts';
+import { FROM_ENGINE } from '../../ui/scratch/engine-functions.ts';
 import { type Measure, plainFigure } from '../../ui/scratch/figures.ts';
-import { FROM_ENGINE } from '../../ui/scratch/trade-functions.ts';
 import { type Book, type ColumnDeclaration, opened, type TypeDeclaration } from '../book.ts';
 import { Desk } from './paper.ts';
 

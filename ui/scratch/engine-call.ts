@@ -59,6 +59,7 @@ export function callPlainly(
   if (typeof measure === 'string') return valueFault(measure);
   const body = definition.body.lane === 'by type' ? definition.body.choose(types) : definition.body;
   const answer = run(body, args, definition, measures);
+  if (signature.result.is === 'yesno' && typeof answer === 'number') return answer !== 0;
   if (!(answer instanceof Figures)) return plainFigure(answer, measure);
   const each = signature.result.is === 'record' ? measuresOfFigures(signature.result.record, measures) : [];
   return answer.values.map((value, i) => plainFigure(value, each[i] ?? AS_IS));

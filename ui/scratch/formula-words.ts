@@ -11,6 +11,8 @@ export type WordKind =
   | 'cell'
   /** Whole columns or rows: 'A:C', '2:4'. */
   | 'lines'
+  /** The cells in which a column of the workbook stands. */
+  | 'block'
   | 'name'
   /** A name right before a bracket. */
   | 'function'

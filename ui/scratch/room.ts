@@ -14,12 +14,15 @@ import {
 } from '../../engine/index.ts';
 import { cellNamed } from './addresses.ts';
 import type { Measures } from './call-measures.ts';
+import { FROM_ENGINE } from './engine-functions.ts';
+import { MANY_FIGURES, whyOf } from './faults.ts';
 import { civilOf } from './figures.ts';
-import { isFormula, wordsOf } from './formula-words.ts';
-import { withoutLet } from './let.ts';
+import { isFormula } from './formula-words.ts';
+import { PASTED, WorkbookContext } from './inside.ts';
 import { ColumnNames } from './names.ts';
-import { measureOfColumn, Tables } from './tables.ts';
-import { FROM_ENGINE, nameInside, SAID_BY_ENGINE, WorkbookContext } from './trade-functions.ts';
+import './pasted-functions.ts';
+import { Tables } from './tables.ts';
+import { namesIn, takenAs } from './taken.ts';
 import { TypedFigures } from './typed-figures.ts';
 
 /** A cell as a paper shows it. */
@@ -33,36 +36,35 @@ export interface ShownCell {
 
 const BLANK: ShownCell = { is: 'blank', text: '', why: '', value: null };
 
-const FAULTS: Readonly<Record<string, string>> = {
-  DIV_BY_ZERO: 'It divides by zero or by a blank cell.',
-  NAME: 'It names something that is not here: a function, or a column of the workbook with the unit in its name.',
-  VALUE: 'A value of the wrong sort reached it: a text where a number is wanted, or many cells where one is.',
-  NUM: 'There is no such number: it is too large, or a root of a negative.',
-  NA: 'Nothing was found.',
-  CYCLE: 'It follows from itself: one of the cells it reads reads this one.',
-  REF: 'It reads a cell that is not there.',
-  SPILL: 'Its figures want the cells beside or below, and something stands there.',
-  ERROR: 'It cannot be read as a formula: look at its brackets and commas.',
-};
+/** What works the papers out: made anew when columns, papers or units are others. */
+interface Works {
+  readonly engine: HyperFormula;
+  readonly names: ColumnNames;
+  readonly tables: Tables;
+  readonly measures: Measures;
+  /** Reads what is typed as the workbook's locale writes numbers. */
+  readonly figures: TypedFigures;
+}
 
-const LET_UNREAD =
-  'LET wants names and what they stand for in pairs and a formula at the end: LET(x,5,x*2). A name is a word that is no cell, and RAND can’t stand behind one.';
+interface Paper {
+  readonly id: string;
+  /** hyperformula's number of its sheet. */
+  readonly sheet: number;
+  /** What was last put on it. */
+  readonly typed: Map<string, string>;
+}
 
 export class ScratchRoom {
   readonly #book: Book;
-  #engine: HyperFormula;
-  #names: ColumnNames;
-  #tables: Tables;
-  #measures: Measures;
-  /** Reads what is typed as the workbook's locale writes numbers. */
-  #figures: TypedFigures;
+  readonly #papers = new Map<string, Paper>();
+  /** Cells with a formula at which hyperformula gives up without an answer: each stands as a fault until it is typed anew. */
+  readonly #unworkable = new Set<string>();
+  #works: Works;
   #writing: Writing | undefined;
-  /** hyperformula's sheets by paper, and what was last put on them. */
-  readonly #papers = new Map<string, { readonly sheet: number; readonly typed: Map<string, string> }>();
 
   constructor(book: Book) {
     this.#book = book;
-    [this.#engine, this.#names, this.#tables, this.#measures, this.#figures] = this.#begin();
+    this.#works = this.#begin();
     this.#writing = book.document.writing;
   }
 
@@ -74,8 +76,8 @@ export class ScratchRoom {
       return;
     }
     try {
-      this.#engine.batch(() => {
-        this.#tables.follow(change);
+      this.#works.engine.batch(() => {
+        this.#putNaming(this.#works.tables.follow(change));
         for (const paper of change.papers) this.#follow(paper);
       });
       for (const paper of change.papers) this.#spreadAgain(paper);
@@ -89,76 +91,110 @@ export class ScratchRoom {
     const sheet = this.#papers.get(paper)?.sheet;
     const at = cellNamed(cell);
     if (sheet === undefined || at === undefined) return BLANK;
-    return this.#shown({ sheet, row: at.row, col: at.column });
+    return this.#shown({ sheet, row: at.row, col: at.column }, keyOf(paper, cell));
   }
 
   /** What a formula gives as if it stood nowhere on this paper; undefined where it can't be read, or gives many figures. */
   value(paper: string, given: string): number | string | boolean | null | undefined {
     const sheet = this.#papers.get(paper)?.sheet;
-    const formula = asTaken(given, this.#figures);
-    if (sheet === undefined || !this.#engine.validateFormula(formula)) return undefined;
-    this.#tables.want(namesIn(formula));
-    const value = this.#engine.calculateFormula(formula, sheet);
+    const { engine, tables } = this.#works;
+    tables.want(namesIn(given));
+    const formula = takenAs(given, this.#works);
+    if (sheet === undefined || !engine.validateFormula(formula)) return undefined;
+    const value = engine.calculateFormula(formula, sheet);
     return Array.isArray(value) || value instanceof DetailedCellError ? undefined : value;
   }
 
   /** The names that formulas can say. */
   get names(): ColumnNames {
-    return this.#names;
+    return this.#works.names;
   }
 
   get measures(): Measures {
-    return this.#measures;
+    return this.#works.measures;
   }
 
   destroy(): void {
-    this.#engine.destroy();
+    this.#works.engine.destroy();
   }
 
   #beginAgain(): void {
-    this.#engine.destroy();
-    [this.#engine, this.#names, this.#tables, this.#measures, this.#figures] = this.#begin();
+    this.#works.engine.destroy();
+    this.#works = this.#begin();
     this.#writing = this.#book.document.writing;
   }
 
-  #begin(): [HyperFormula, ColumnNames, Tables, Measures, TypedFigures] {
+  /** All at once; where hyperformula gives up, cell by cell without those at which it does. */
+  #begin(): Works {
+    this.#unworkable.clear();
+    for (let atOnce = true; ; atOnce = false) {
+      const { size } = this.#unworkable;
+      const works = this.#prepare();
+      try {
+        if (atOnce) works.engine.batch(() => this.#fill(works));
+        else this.#fillOneByOne(works);
+        return works;
+      } catch (gaveUp) {
+        works.engine.destroy();
+        if (!atOnce && this.#unworkable.size === size) throw gaveUp;
+      }
+    }
+  }
+
+  #prepare(): Works {
     const book = this.#book;
     const { units, currency } = book.document.program;
+    const { locale = 'en-US' } = book.document.writing ?? {};
     const measures: Measures = { units, vocabulary: createVocabulary({ currency }) };
-    const figures = new TypedFigures(book.document.writing, measures.vocabulary);
     const names = new ColumnNames(book);
-    const context = new WorkbookContext(measures, (name) => {
-      const named = names.find(name);
-      return named === undefined ? undefined : measureOfColumn(named);
-    });
+    const context = new WorkbookContext(measures, { locale, currency }, (sheet) => tables.measureOn(sheet));
     const engine = HyperFormula.buildEmpty({
       licenseKey: 'gpl-v3',
       context,
       precisionRounding: 14,
+      // Every formula is an array formula, as in other spreadsheets today: many cells are taken one by one, and what comes of them
+      // stands below and beside.
+      useArrayArithmetic: true,
       dateFormats: ['YYYY-MM-DD', ...(units === 'us' ? ['MM/DD/YYYY', 'MM/DD/YY'] : ['DD.MM.YYYY', 'DD/MM/YYYY'])],
     });
     // Other spreadsheets know both without brackets. No column has such a name: theirs join the sheet's by a stroke.
     for (const name of ['TRUE', 'FALSE']) engine.addNamedExpression(name, `=${name}()`);
     const tables = new Tables(engine, book, names);
+    // All papers before any cell, so that formulas find the papers they name.
     this.#papers.clear();
-    const papers = [...book.document.papers.all()];
-    engine.batch(() => {
-      // All papers before any cell, so that formulas find the papers they name.
-      for (const [id, { name }] of papers) {
-        const sheet = engine.getSheetId(
-          engine.addSheet(freeName(name ?? NAMELESS, (one) => engine.doesSheetExist(one))),
-        );
-        if (sheet !== undefined) this.#papers.set(id, { sheet, typed: new Map() });
+    for (const [id, { name, cells }] of book.document.papers.all()) {
+      const sheet = engine.getSheetId(engine.addSheet(freeName(name ?? NAMELESS, (one) => engine.doesSheetExist(one))));
+      if (sheet !== undefined) this.#papers.set(id, { id, sheet, typed: new Map(cells) });
+      for (const entry of cells.values()) tables.want(namesIn(entry));
+    }
+    return { engine, names, tables, measures, figures: new TypedFigures(book.document.writing, measures.vocabulary) };
+  }
+
+  #fill(works: Works): void {
+    for (const { sheet, typed } of this.#papers.values())
+      works.engine.setSheetContent(
+        sheet,
+        asRows(typed, (entry) => takenAs(entry, works)),
+      );
+  }
+
+  /** Figures before formulas, so that it is a formula at which hyperformula gives up. */
+  #fillOneByOne(works: Works): void {
+    const cells = [...this.#papers.values()].flatMap((paper) =>
+      Array.from(paper.typed, ([cell, entry]) => ({ paper, cell, entry })),
+    );
+    for (const wantsFormula of [false, true]) {
+      for (const { paper, cell, entry } of cells) {
+        if (isFormula(entry) !== wantsFormula) continue;
+        const key = keyOf(paper.id, cell);
+        try {
+          putInto(works.engine, paper.sheet, cell, this.#unworkable.has(key) ? UNWORKABLE : takenAs(entry, works));
+        } catch (gaveUp) {
+          this.#unworkable.add(key);
+          throw gaveUp;
+        }
       }
-      for (const [id, { cells }] of papers) {
-        const paper = this.#papers.get(id);
-        if (paper === undefined) continue;
-        for (const [cell, entry] of cells) paper.typed.set(cell, entry);
-        for (const entry of cells.values()) tables.want(namesIn(entry));
-        engine.setSheetContent(paper.sheet, asRows(cells, figures));
-      }
-    });
-    return [engine, names, tables, measures, figures];
+    }
   }
 
   #someRenamed(papers: readonly string[]): boolean {
@@ -166,7 +202,7 @@ export class ScratchRoom {
       const known = this.#papers.get(id);
       const now = this.#book.document.papers.paper(id);
       if (known === undefined || now === undefined) return true;
-      return this.#engine.getSheetName(known.sheet)?.toLowerCase() !== (now.name ?? NAMELESS).toLowerCase();
+      return this.#works.engine.getSheetName(known.sheet)?.toLowerCase() !== (now.name ?? NAMELESS).toLowerCase();
     });
   }
 
@@ -178,44 +214,49 @@ export class ScratchRoom {
     for (const [cell, entry] of cells) if (known.typed.get(cell) !== entry) this.#put(known, cell, entry);
   }
 
+  /** Formulas that say names which stand for more or fewer cells than before are put anew. */
+  #putNaming(names: ReadonlySet<string>): void {
+    if (names.size === 0) return;
+    for (const paper of this.#papers.values())
+      for (const [cell, entry] of paper.typed)
+        if (namesIn(entry).some((name) => names.has(name.toLowerCase()))) this.#put(paper, cell, entry);
+  }
+
   /** Several figures that found something in their way try again: it may be gone. */
   #spreadAgain(id: string): void {
     const paper = this.#papers.get(id);
+    const { engine } = this.#works;
     for (const [cell, entry] of paper?.typed ?? []) {
       const at = isFormula(entry) ? cellNamed(cell) : undefined;
       if (paper === undefined || at === undefined) continue;
-      const place = { sheet: paper.sheet, row: at.row, col: at.column };
-      const value = this.#engine.getCellValue(place);
-      if (value instanceof DetailedCellError && value.type === ErrorType.SPILL)
-        this.#engine.setCellContents(place, [[asTaken(entry, this.#figures)]]);
+      const value = engine.getCellValue({ sheet: paper.sheet, row: at.row, col: at.column });
+      if (value instanceof DetailedCellError && value.type === ErrorType.SPILL) this.#put(paper, cell, entry);
     }
   }
 
-  #put({ sheet, typed }: { sheet: number; typed: Map<string, string> }, cell: string, entry: string | undefined): void {
-    const at = cellNamed(cell);
-    if (at === undefined) return;
+  #put({ id, sheet, typed }: Paper, cell: string, entry: string | undefined): void {
+    this.#unworkable.delete(keyOf(id, cell));
     if (entry === undefined) typed.delete(cell);
     else {
       typed.set(cell, entry);
-      this.#tables.want(namesIn(entry));
+      this.#works.tables.want(namesIn(entry));
     }
-    this.#engine.setCellContents({ sheet, row: at.row, col: at.column }, [
-      [entry === undefined ? null : asTaken(entry, this.#figures)],
-    ]);
+    putInto(this.#works.engine, sheet, cell, entry === undefined ? null : takenAs(entry, this.#works));
   }
 
-  #shown(at: { readonly sheet: number; readonly row: number; readonly col: number }): ShownCell {
-    const value = this.#engine.getCellValue(at);
+  #shown(at: { readonly sheet: number; readonly row: number; readonly col: number }, key: string): ShownCell {
+    const { engine } = this.#works;
+    const value = engine.getCellValue(at);
     if (value === null || value === '') return BLANK;
     if (value instanceof DetailedCellError) {
-      const own = value.message.startsWith(SAID_BY_ENGINE) ? value.message.slice(SAID_BY_ENGINE.length) : undefined;
-      const isLet = value.type === ErrorType.NAME && /\bLET\(/i.test(this.#engine.getCellFormula(at) ?? '');
-      const why = own ?? (isLet ? LET_UNREAD : FAULTS[value.type]) ?? value.value;
-      return { is: 'fault', text: value.value, why, value: null };
+      const why = this.#unworkable.has(key)
+        ? MANY_FIGURES
+        : whyOf(value.type, value.message, engine.getCellFormula(at) ?? '');
+      return { is: 'fault', text: value.value, why: why ?? value.value, value: null };
     }
     if (typeof value === 'string') return { is: 'text', text: value, why: '', value };
     if (typeof value === 'boolean') return { is: 'yes or no', text: value ? 'yes' : 'no', why: '', value };
-    return { is: 'number', text: this.#figure(value, this.#engine.getCellValueDetailedType(at)), why: '', value };
+    return { is: 'number', text: this.#figure(value, engine.getCellValueDetailedType(at)), why: '', value };
   }
 
   #figure(value: number, type: CellValueDetailedType): string {
@@ -235,7 +276,7 @@ export class ScratchRoom {
 /** Every function that formulas of papers may call. */
 export function functionNames(): readonly string[] {
   const own = HyperFormula.getRegisteredFunctionNames('enGB').filter((name) => !name.includes('DIBBLE.'));
-  return [...new Set([...FROM_ENGINE, ...own, 'LET'])];
+  return [...new Set([...FROM_ENGINE, ...own, ...PASTED, 'LET'])];
 }
 
 const NAMELESS = 'Scratch paper';
@@ -246,20 +287,19 @@ function plainText(value: number, writing: Parameters<typeof decimalText>[3]): s
   return decimalText(value, 0, Math.min(12, Math.max(0, decimals)), writing);
 }
 
-/** What is typed, as hyperformula takes it. */
-function asTaken(entry: string, figures: TypedFigures): string {
-  if (!isFormula(entry)) return figures.taken(entry);
-  return wordsOf(withoutLet(entry))
-    .map(({ kind, text }) => (kind === 'function' ? nameInside(text) : text))
-    .join('');
+/** Stands for a formula at which hyperformula gives up. */
+const UNWORKABLE = '#VALUE!';
+
+function keyOf(paper: string, cell: string): string {
+  return `${paper} ${cell}`;
 }
 
-function namesIn(entry: string): readonly string[] {
-  if (!isFormula(entry)) return [];
-  return wordsOf(entry).flatMap(({ kind, text }) => (kind === 'name' ? [text] : []));
+function putInto(engine: HyperFormula, sheet: number, cell: string, content: string | null): void {
+  const at = cellNamed(cell);
+  if (at !== undefined) engine.setCellContents({ sheet, row: at.row, col: at.column }, [[content]]);
 }
 
-function asRows(cells: ReadonlyMap<string, string>, figures: TypedFigures): RawCellContent[][] {
+function asRows(cells: ReadonlyMap<string, string>, taken: (entry: string) => string): RawCellContent[][] {
   const rows: RawCellContent[][] = [];
   for (const [cell, entry] of cells) {
     const at = cellNamed(cell);
@@ -268,7 +308,7 @@ function asRows(cells: ReadonlyMap<string, string>, figures: TypedFigures): RawC
     const row = rows[at.row];
     if (row === undefined) continue;
     while (row.length < at.column) row.push(null);
-    row[at.column] = asTaken(entry, figures);
+    row[at.column] = taken(entry);
   }
   return rows;
 }

@@ -46,12 +46,30 @@ export class Tables {
       const standing = { named, sheet, length: 0 };
       this.#standing.set(key, standing);
       standing.length = this.#fill(standing);
-      engine.addNamedExpression(name, rangeOf(title, standing.length));
     }
   }
 
-  /** Brings what stands here in line with what changed. */
-  follow(change: ChangeSet): void {
+  /**
+   * The cells that a name stands for, as a formula has them; undefined for a name that is none here. Formulas are given cells
+   * and no name, since hyperformula must know how many there are before it works a formula out.
+   */
+  cellsOf(name: string): string | undefined {
+    const standing = this.#standing.get(name.toLowerCase());
+    if (standing === undefined) return undefined;
+    const title = this.#engine.getSheetName(standing.sheet) ?? '';
+    return `'${title}'!$A$1:$A$${Math.max(1, standing.length)}`;
+  }
+
+  /** What a column counts in, by hyperformula's number of the sheet that it stands on. */
+  measureOn(sheet: number): Measure | undefined {
+    for (const standing of this.#standing.values())
+      if (standing.sheet === sheet) return measureOfColumn(standing.named);
+    return undefined;
+  }
+
+  /** Brings what stands here in line with what changed. Gives the names, in small letters, that stand for more or fewer cells now. */
+  follow(change: ChangeSet): ReadonlySet<string> {
+    const lengths = new Map([...this.#standing].map(([key, { length }]) => [key, length]));
     for (const standing of this.#standing.values()) {
       const { sheet, column } = standing.named;
       if (change.rowsOf.includes(sheet.id)) this.#refill(standing);
@@ -62,6 +80,7 @@ export class Tables {
         else this.#putCells(standing, changed.rows);
       }
     }
+    return new Set([...this.#standing].flatMap(([key, { length }]) => (lengths.get(key) === length ? [] : [key])));
   }
 
   /** A link reads as the row it names, whose name may have changed. */
@@ -82,11 +101,7 @@ export class Tables {
   }
 
   #refill(standing: Standing): void {
-    const before = standing.length;
     standing.length = this.#fill(standing);
-    if (before === standing.length) return;
-    const title = this.#engine.getSheetName(standing.sheet) ?? '';
-    this.#engine.changeNamedExpression(standing.named.name, rangeOf(title, standing.length));
   }
 
   /** How many rows it has. */
@@ -118,8 +133,4 @@ function asText(value: Scalar): RawCellContent {
 function dateOf(civil: number): Date {
   const day = new Date(civil * 86_400_000);
   return new Date(day.getUTCFullYear(), day.getUTCMonth(), day.getUTCDate());
-}
-
-function rangeOf(title: string, length: number): string {
-  return `='${title}'!$A$1:$A$${Math.max(1, length)}`;
 }

@@ -7,12 +7,12 @@ import { FUNCTIONS, isoDate, type Parameter, parameterAt } from '../../engine/in
 import { type A1Tree, treeOf, Unreadable } from './a1-tree.ts';
 import { blockOf, cellName, cellNamed, cellsOf } from './addresses.ts';
 import { measureOf, measureOfAnswer, typeSeen } from './call-measures.ts';
+import { FROM_ENGINE } from './engine-functions.ts';
 import { civilOf, type Measure, readsAsNumber } from './figures.ts';
 import { isFormula } from './formula-words.ts';
 import { withoutLet } from './let.ts';
 import type { NamedColumn } from './names.ts';
 import type { ScratchRoom } from './room.ts';
-import { FROM_ENGINE } from './trade-functions.ts';
 
 export interface SumPlace {
   readonly paper: string;
