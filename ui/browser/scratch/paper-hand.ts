@@ -11,6 +11,7 @@ import {
   withPaperRenamed,
   withPapersRenamed,
 } from '../../scratch/formula-words.ts';
+import { keptDay } from '../../scratch/typed-days.ts';
 import { TypedFigures } from '../../scratch/typed-figures.ts';
 import { change } from '../store/change.ts';
 import { workbookNow } from '../store/workbook.ts';
@@ -126,10 +127,10 @@ export function beginTyping(text: string, where: 'cell' | 'line' = 'cell'): void
   typing.value = { text, where };
 }
 
-/** What a paper keeps of texts that are typed or pasted: formulas with commas, numbers with a point. */
+/** What a paper keeps of texts that are typed or pasted: formulas with commas, numbers with a point, days with their year. */
 export function entriesOf({ document }: Workbook): (typed: string) => string {
   const figures = new TypedFigures(document.writing, document.program.vocabulary);
-  return (typed) => (isFormula(typed) ? withCommas(typed) : figures.kept(typed));
+  return (typed) => (isFormula(typed) ? withCommas(typed) : (keptDay(typed, document.entry) ?? figures.kept(typed)));
 }
 
 /** Takes what was typed; false where it is refused. */
