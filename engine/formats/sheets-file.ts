@@ -1,5 +1,5 @@
-// Sheets of a person's own as a file: declarations with their formulas in kept form, without rows. Made of a workbook, read into
-// another, where they get ids and names that nothing there has. A file is plain JSON that anyone could have written.
+// Sheets of a person's own as a file: declarations with their formulas in kept form, views and colours, without rows. Made of a
+// workbook, read into another, where they get ids and names that nothing there has. A file is plain JSON that anyone could have written.
 
 import type { Command } from '../commands/command.ts';
 import { type Book, sheetOf } from '../queries/book.ts';
@@ -8,7 +8,11 @@ import type { ProgramSheet } from '../schema/compile.ts';
 import type { RowSource, SheetDeclaration } from '../schema/declaration.ts';
 import { called, sheetDeclaration } from '../schema/declaration-shape.ts';
 import { freeName } from '../schema/free-name.ts';
-import { exactly, fields, list, Misfit, name, type Shape, text, WHOLE } from '../schema/shape.ts';
+import { type Looks, type SheetLooks, standingRules } from '../schema/looks.ts';
+import { entry } from '../schema/records.ts';
+import { exactly, fields, list, Misfit, name, optional, type Shape, text, WHOLE } from '../schema/shape.ts';
+import type { ViewDeclaration } from '../schema/views.ts';
+import { looksShape } from '../schema/views-shape.ts';
 import { jsonFault } from './json-fault.ts';
 
 export const SHEETS_FORMAT = 'dibble-sheets';
@@ -20,6 +24,8 @@ export interface SheetsFile {
   /** What the sheets are for, in a sentence. */
   readonly about: string;
   readonly sheets: readonly SheetDeclaration[];
+  /** Views and colours that people gave them. */
+  readonly looks?: Looks;
 }
 
 const sheetsFile: Shape<SheetsFile> = fields<SheetsFile>({
@@ -28,6 +34,7 @@ const sheetsFile: Shape<SheetsFile> = fields<SheetsFile>({
   title: name,
   about: text,
   sheets: list(sheetDeclaration, called('sheet')),
+  looks: optional(looksShape),
 });
 
 /** Own sheets of a workbook as a file's text; sheets that are the template's are left out. */
@@ -36,7 +43,16 @@ export function writeSheets(book: Book, sheets: readonly string[], title: string
     const sheet = sheetOf(book, id);
     return sheet === undefined || !sheet.schema.own ? [] : [declarationOf(book, sheet)];
   });
-  const file: SheetsFile = { format: SHEETS_FORMAT, version: '1', title, about, sheets: declared };
+  const looks = Object.fromEntries(
+    declared.flatMap(({ id }) => {
+      const of = entry(book.document.looks, id);
+      return of === undefined ? [] : [[id, of]];
+    }),
+  );
+  const file: SheetsFile = {
+    ...{ format: SHEETS_FORMAT, version: '1', title, about, sheets: declared },
+    ...(Object.keys(looks).length === 0 ? {} : { looks }),
+  };
   return `${JSON.stringify(sheetsFile.read(file, WHOLE), undefined, 2)}\n`;
 }
 
@@ -59,6 +75,7 @@ export function declarationOf(
     checks: checks.map(({ check: { id: checkId, name: checkName, level, column, says } }) => {
       return { id: checkId, name: checkName, level, column, says: kept(says) };
     }),
+    ...(schema.views.length === 0 ? {} : { views: schema.views }),
     cautions: schema.cautions,
   };
 }
@@ -86,49 +103,109 @@ export function readSheets(given: string): SheetsRead {
   }
 }
 
-/** What brings sheets into a workbook: as they are where nothing there has their ids, else under new ones. */
-export function bringSheets(book: Book, sheets: readonly SheetDeclaration[], newId: () => string): readonly Command[] {
+/** What brings a file's sheets into a workbook: as they are where nothing there has their ids, else under new ones. */
+export function bringSheets(book: Book, file: SheetsFile, newId: () => string): readonly Command[] {
   const { schema } = book.document.program;
-  const taken = sheets.some(({ id }) => schema.nameOf(id) !== undefined);
+  const taken = file.sheets.some(({ id }) => schema.nameOf(id) !== undefined);
   const names = new Set(schema.sheets.map((sheet) => sheet.name.toLowerCase()));
-  return (taken ? withNewIds(sheets, newId) : sheets).map((sheet): Command => {
+  const { sheets, looks = {} } = taken ? withNewIds(file, newId) : file;
+  const put = sheets.map((sheet): Command => {
     const free = freeName(sheet.name, (name) => names.has(name.toLowerCase()));
     names.add(free.toLowerCase());
     return { command: 'put sheet', sheet: { ...sheet, name: free } };
   });
+  return [...put, ...sheets.flatMap(({ id }) => lookedAt(id, entry(looks, id)))];
 }
 
-function withNewIds(sheets: readonly SheetDeclaration[], newId: () => string): readonly SheetDeclaration[] {
+/** What gives a sheet its looks; a view that it brought itself and that was put away is put away again. */
+function lookedAt(sheet: string, looks: SheetLooks | undefined): readonly Command[] {
+  const views = Object.entries(looks?.views ?? {}).map(([id, view]): Command => {
+    return view === null ? { command: 'remove view', sheet, view: id } : { command: 'set view', sheet, view };
+  });
+  return [...views, ...standingRules(looks).map((rule): Command => ({ command: 'set colour', sheet, rule }))];
+}
+
+type Renamed = (id: string) => string;
+
+interface NewIds {
+  readonly sheet: Renamed;
+  readonly column: (sheet: string, id: string) => string;
+  readonly inText: Renamed;
+}
+
+function newIds(sheets: readonly SheetDeclaration[], newId: () => string): NewIds {
   const ids = new Map<string, string>();
   for (const { id, columns, rows } of sheets) {
     ids.set(id, newId());
     for (const column of [...columns.map((one) => one.id), ...madeIn(rows)]) ids.set(`${id}/${column}`, newId());
   }
-  const sheetId = (id: string): string => ids.get(id) ?? id;
-  const columnId = (sheet: string, id: string): string => ids.get(`${sheet}/${id}`) ?? id;
+  const sheet = (id: string): string => ids.get(id) ?? id;
+  const column = (of: string, id: string): string => ids.get(`${of}/${id}`) ?? id;
   const inText = (formula: string): string =>
-    formula.replace(/#([A-Za-z0-9_-]+)(?:\/([A-Za-z0-9_-]+))?/g, (_, sheet: string, column?: string) => {
-      return column === undefined ? `#${sheetId(sheet)}` : `#${sheetId(sheet)}/${columnId(sheet, column)}`;
+    formula.replace(/#([A-Za-z0-9_-]+)(?:\/([A-Za-z0-9_-]+))?/g, (_, of: string, id?: string) => {
+      return id === undefined ? `#${sheet(of)}` : `#${sheet(of)}/${column(of, id)}`;
     });
-  return sheets.map((sheet): SheetDeclaration => {
-    const own = (id: string): string => columnId(sheet.id, id);
-    const { key } = sheet;
-    return {
-      ...sheet,
-      id: sheetId(sheet.id),
-      rows: rowsWith(sheet.rows, own, sheetId, columnId, inText),
-      ...(key === undefined ? {} : { key: own(key) }),
-      columns: sheet.columns.map((column) => ({
-        ...column,
-        id: own(column.id),
-        formula: inText(column.formula),
-        ...(column.orElse === undefined ? {} : { orElse: own(column.orElse) }),
-        ...(column.range === undefined ? {} : { range: { low: own(column.range.low), high: own(column.range.high) } }),
-        type: column.type.type === 'link' ? { ...column.type, sheet: sheetId(column.type.sheet) } : column.type,
-      })),
-      checks: sheet.checks.map((check) => ({ ...check, column: own(check.column), says: inText(check.says) })),
-    };
-  });
+  return { sheet, column, inText };
+}
+
+function withNewIds({ sheets, looks, ...file }: SheetsFile, newId: () => string): SheetsFile {
+  const ids = newIds(sheets, newId);
+  const looked = Object.entries(looks ?? {}).map(([id, of]) => [
+    ids.sheet(id),
+    looksWith(of, (one) => ids.column(id, one)),
+  ]);
+  return {
+    ...file,
+    sheets: sheets.map((sheet) => sheetWith(sheet, ids)),
+    ...(looks === undefined ? {} : { looks: Object.fromEntries(looked) }),
+  };
+}
+
+function sheetWith(sheet: SheetDeclaration, { sheet: sheetId, column: columnId, inText }: NewIds): SheetDeclaration {
+  const own = (id: string): string => columnId(sheet.id, id);
+  const { key, views } = sheet;
+  return {
+    ...sheet,
+    id: sheetId(sheet.id),
+    rows: rowsWith(sheet.rows, own, sheetId, columnId, inText),
+    ...(key === undefined ? {} : { key: own(key) }),
+    columns: sheet.columns.map((column) => ({
+      ...column,
+      id: own(column.id),
+      formula: inText(column.formula),
+      ...(column.orElse === undefined ? {} : { orElse: own(column.orElse) }),
+      ...(column.range === undefined ? {} : { range: { low: own(column.range.low), high: own(column.range.high) } }),
+      type: column.type.type === 'link' ? { ...column.type, sheet: sheetId(column.type.sheet) } : column.type,
+    })),
+    checks: sheet.checks.map((check) => ({ ...check, column: own(check.column), says: inText(check.says) })),
+    ...(views === undefined ? {} : { views: views.map((view) => viewWith(view, own)) }),
+  };
+}
+
+function looksWith({ views, rules }: SheetLooks, own: Renamed): SheetLooks {
+  const viewed = Object.entries(views ?? {}).map(([id, view]) => [id, view === null ? null : viewWith(view, own)]);
+  const ruled = Object.entries(rules ?? {}).map(([id, rule]) => [id, { ...rule, column: own(rule.column) }]);
+  return {
+    ...(views === undefined ? {} : { views: Object.fromEntries(viewed) }),
+    ...(rules === undefined ? {} : { rules: Object.fromEntries(ruled) }),
+  };
+}
+
+function viewWith(view: ViewDeclaration, own: Renamed): ViewDeclaration {
+  const { columns, pinned, filters, sort, groupBy, totals } = view;
+  return {
+    ...view,
+    ...(columns === undefined ? {} : { columns: columns.map(own) }),
+    ...(pinned === undefined ? {} : { pinned: pinned.map(own) }),
+    ...(filters === undefined
+      ? {}
+      : { filters: filters.map((one) => (one.by === 'cell' ? { ...one, column: own(one.column) } : one)) }),
+    ...(sort === undefined ? {} : { sort: sort.map((key) => ({ ...key, column: own(key.column) })) }),
+    ...(groupBy === undefined ? {} : { groupBy: own(groupBy) }),
+    ...(totals === undefined
+      ? {}
+      : { totals: Object.fromEntries(Object.entries(totals).map(([column, total]) => [own(column), total])) }),
+  };
 }
 
 function madeIn(rows: RowSource): readonly string[] {
@@ -144,8 +221,6 @@ function madeIn(rows: RowSource): readonly string[] {
       return [];
   }
 }
-
-type Renamed = (id: string) => string;
 
 function rowsWith(
   rows: RowSource,

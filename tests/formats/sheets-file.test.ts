@@ -42,7 +42,7 @@ function ownSheets(workbook: Workbook) {
 function bring(workbook: Workbook, text: string): void {
   const read = readSheets(text);
   if (!read.ok) throw new Error(read.why);
-  const done = workbook.do(bringSheets(workbook, read.file.sheets, newId), MESSAGE);
+  const done = workbook.do(bringSheets(workbook, read.file, newId), MESSAGE);
   if (done.refused) throw new Error(done.why);
 }
 
@@ -101,6 +101,51 @@ describe('sheets out and in', () => {
     bring(other, text);
     expect(writeSheets(other, [id], 'Notes', '')).toBe(text);
   });
+});
+
+test('views and colours come along, under new ids too', () => {
+  const workbook = openFarm();
+  workbook.do([{ command: 'add sheet', name: 'Notes', about: '', rows: { from: 'entry' } }], MESSAGE);
+  const id = sheetNamed(workbook, 'Notes')?.id ?? '';
+  workbook.do(
+    [{ command: 'add column', sheet: id, name: 'Rate', type: { type: 'number', unit: { us: '', si: '' } } }],
+    MESSAGE,
+  );
+  const rate = sheetNamed(workbook, 'Notes')?.columns.find(({ name }) => name === 'Rate')?.id ?? '';
+  const when = { is: 'at least', least: 3 } as const;
+  const done = workbook.do(
+    [
+      {
+        command: 'set view',
+        sheet: id,
+        view: {
+          ...{ id: 'only', name: 'Only rate', columns: [rate], sort: [{ column: rate }], totals: { [rate]: 'mean' } },
+          filters: [{ by: 'cell', column: rate, when }],
+        },
+      },
+      {
+        command: 'set colour',
+        sheet: id,
+        rule: { id: 'high', name: 'high', column: rate, when, tone: 'leaf', mark: 'H' },
+      },
+    ],
+    MESSAGE,
+  );
+  expect(done.refused).toBe(false);
+  const text = writeSheets(workbook, [id], 'Notes', '');
+  const other = openFarm();
+  bring(other, text);
+  expect(other.document.looks).toEqual(workbook.document.looks);
+  expect(writeSheets(other, [id], 'Notes', '')).toBe(text);
+  // Beside the sheet that is here already.
+  bring(other, text);
+  const second = ownSheets(other).find((sheet) => sheet.id !== id);
+  const column = second?.columns.find(({ name }) => name === 'Rate')?.id;
+  expect(column).not.toBe(rate);
+  const { views, rules } = other.document.looks[second?.id ?? ''] ?? {};
+  expect(views?.only).toMatchObject({ columns: [column], sort: [{ column }], filters: [{ column }] });
+  expect(views?.only?.totals).toEqual({ [column ?? '']: 'mean' });
+  expect(rules?.high?.column).toBe(column);
 });
 
 describe('gallery', () => {

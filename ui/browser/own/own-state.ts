@@ -113,8 +113,8 @@ export function bringIn(text: string): string | undefined {
   const read = readSheets(text);
   if (!read.ok) return read.why;
   if (book === undefined) return 'No workbook is open.';
-  const { title, sheets } = read.file;
-  const commands = bringSheets(book, sheets, () => book.newId());
+  const { title } = read.file;
+  const commands = bringSheets(book, read.file, () => book.newId());
   const done = change(commands, message('bring sheets', { sheets: title }), { quietly: true });
   if (done.refused) return done.why;
   const [first] = commands;
