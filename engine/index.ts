@@ -73,6 +73,7 @@ export {
   readRowsOrStation,
   refusalInWords,
 } from './formats/rows-import.ts';
+export { type Elsewhere, missingHere } from './formats/sheets-elsewhere.ts';
 export {
   bringSheets,
   readSheets,

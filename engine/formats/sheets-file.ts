@@ -10,10 +10,11 @@ import { called, sheetDeclaration } from '../schema/declaration-shape.ts';
 import { freeName } from '../schema/free-name.ts';
 import { type Looks, type SheetLooks, standingRules } from '../schema/looks.ts';
 import { entry } from '../schema/records.ts';
-import { exactly, fields, list, Misfit, name, optional, type Shape, text, WHOLE } from '../schema/shape.ts';
+import { exactly, fields, list, Misfit, name, optional, record, type Shape, text, WHOLE } from '../schema/shape.ts';
 import type { ViewDeclaration } from '../schema/views.ts';
 import { looksShape } from '../schema/views-shape.ts';
 import { jsonFault } from './json-fault.ts';
+import { type Elsewhere, elsewhereOf } from './sheets-elsewhere.ts';
 
 export const SHEETS_FORMAT = 'dibble-sheets';
 
@@ -26,6 +27,8 @@ export interface SheetsFile {
   readonly sheets: readonly SheetDeclaration[];
   /** Views and colours that people gave them. */
   readonly looks?: Looks;
+  /** What they read of the workbook they come from that is not in the file. */
+  readonly elsewhere?: Elsewhere;
 }
 
 const sheetsFile: Shape<SheetsFile> = fields<SheetsFile>({
@@ -35,6 +38,7 @@ const sheetsFile: Shape<SheetsFile> = fields<SheetsFile>({
   about: text,
   sheets: list(sheetDeclaration, called('sheet')),
   looks: optional(looksShape),
+  elsewhere: optional(record(name, (key) => `name of “${key}”`)),
 });
 
 /** Own sheets of a workbook as a file's text; sheets that are the template's are left out. */
@@ -49,9 +53,11 @@ export function writeSheets(book: Book, sheets: readonly string[], title: string
       return of === undefined ? [] : [[id, of]];
     }),
   );
+  const elsewhere = elsewhereOf(book, declared);
   const file: SheetsFile = {
     ...{ format: SHEETS_FORMAT, version: '1', title, about, sheets: declared },
     ...(Object.keys(looks).length === 0 ? {} : { looks }),
+    ...(Object.keys(elsewhere).length === 0 ? {} : { elsewhere }),
   };
   return `${JSON.stringify(sheetsFile.read(file, WHOLE), undefined, 2)}\n`;
 }

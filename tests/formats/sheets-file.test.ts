@@ -6,6 +6,7 @@ import { declarationOf } from '../../engine/formats/sheets-file.ts';
 import {
   bringSheets,
   formulaSideBySide,
+  missingHere,
   newDocument,
   readSheets,
   sheetNamed,
@@ -146,6 +147,31 @@ test('views and colours come along, under new ids too', () => {
   expect(views?.only).toMatchObject({ columns: [column], sort: [{ column }], filters: [{ column }] });
   expect(views?.only?.totals).toEqual({ [column ?? '']: 'mean' });
   expect(rules?.high?.column).toBe(column);
+});
+
+test('what a sheet reads beside it is named, and what of it another workbook has not', () => {
+  const workbook = openFarm();
+  for (const name of ['Helper', 'Notes'])
+    workbook.do([{ command: 'add sheet', name, about: '', rows: { from: 'entry' } }], MESSAGE);
+  const [helper, notes] = ['Helper', 'Notes'].map((name) => sheetNamed(workbook, name)?.id ?? '');
+  if (helper === undefined || notes === undefined) throw new Error('The sheets are not there.');
+  const amount = { type: 'number', unit: { us: '', si: '' } } as const;
+  for (const command of [
+    { command: 'add column', sheet: 'beds', name: 'Stones', type: amount },
+    { command: 'add column', sheet: notes, name: 'Helper row', type: { type: 'link', sheet: helper } },
+    { command: 'add formula', sheet: notes, name: 'All stones', formula: 'SUM(Beds[Stones])' },
+  ] as const)
+    expect(workbook.do([command], MESSAGE).refused).toBe(false);
+  const named = (sheets: readonly string[]) => {
+    const read = readSheets(writeSheets(workbook, sheets, 'Mine', ''));
+    if (!read.ok) throw new Error(read.why);
+    return read.file.elsewhere ?? {};
+  };
+  expect(Object.values(named([notes]))).toEqual(['Helper', 'Beds, Stones']);
+  expect(Object.values(named([notes, helper]))).toEqual(['Beds, Stones']);
+  expect(named([helper])).toEqual({});
+  expect(missingHere(workbook, named([notes]))).toEqual([]);
+  expect(missingHere(openFarm(), named([notes]))).toEqual(['Helper', 'Beds, Stones']);
 });
 
 describe('gallery', () => {

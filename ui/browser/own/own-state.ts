@@ -6,6 +6,7 @@ import {
   type Command,
   type MessageCode,
   message,
+  missingHere,
   type RowSource,
   readSheets,
   settings,
@@ -97,14 +98,23 @@ function singular(name: string): string {
   return name.endsWith('s') && name.length > 3 ? name.slice(0, -1) : `Of ${name}`;
 }
 
+function listed(names: readonly string[]): string {
+  return new Intl.ListFormat('en').format(names);
+}
+
 /** Hands own sheets to the person as a file. */
 export function saveSheets(sheets: readonly string[]): void {
   const book = workbookNow();
   if (book === undefined) return;
   const names = sheets.flatMap((id) => sheetView(book, id)?.name ?? []);
   const title = names.join(', ');
-  download(writeSheets(book, sheets, title, ''), `${fileName(title)}.sheets.json`, 'application/json');
-  tell(`Saved ${title} without its rows, from ${settings(book).title}.`);
+  const text = writeSheets(book, sheets, title, '');
+  download(text, `${fileName(title)}.sheets.json`, 'application/json');
+  const said = `Saved ${title} without its rows, from ${settings(book).title}.`;
+  const read = readSheets(text);
+  const left = read.ok ? Object.values(read.file.elsewhere ?? {}) : [];
+  if (left.length === 0) tell(said);
+  else tell(`${said} It reads ${listed(left)}, not in the file: another workbook needs that too.`, 'refusal');
 }
 
 /** Brings in the sheets of a file's text; gives the sentence of a refusal. */
@@ -114,6 +124,7 @@ export function bringIn(text: string): string | undefined {
   if (!read.ok) return read.why;
   if (book === undefined) return 'No workbook is open.';
   const { title } = read.file;
+  const missing = missingHere(book, read.file.elsewhere ?? {});
   const commands = bringSheets(book, read.file, () => book.newId());
   const done = change(commands, message('bring sheets', { sheets: title }), { quietly: true });
   if (done.refused) return done.why;
@@ -122,6 +133,12 @@ export function bringIn(text: string): string | undefined {
     ownSheets.value = undefined;
     goTo(first.sheet.id, undefined, undefined);
   }
-  tell(`Brought in ${title}.`, 'done', UNDO);
+  if (missing.length === 0) tell(`Brought in ${title}.`, 'done', UNDO);
+  else
+    tell(
+      `Brought in ${title}. It reads ${listed(missing)}, not here: what rests on that stays empty.`,
+      'refusal',
+      UNDO,
+    );
   return undefined;
 }
