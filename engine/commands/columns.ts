@@ -81,14 +81,16 @@ function addOwn(sheet: ProgramSheet, parts: OwnParts, draft: Draft): void {
 
 function refuseColumnName(sheet: ProgramSheet, name: string, own: string | undefined): string | undefined {
   if (name.trim() === '' || name !== name.trim()) return 'A column needs a name without blanks at its ends.';
-  if (isHidden(name) || /[[\]'#]/.test(name)) {
-    return `“${name}” can't be a column's name: leave out brackets, quotes, # and a dot in front.`;
+  if (isHidden(name) || /[[\]'#\r\n]/.test(name)) {
+    return `“${name}” can't be a column's name: use one line without [ ] ' # and no dot in front.`;
   }
   return refuseTaken(sheet, name, own);
 }
 
 function refuseTaken(sheet: ProgramSheet, name: string, own: string | undefined): string | undefined {
-  const taken = sheet.columns.some((column) => column.id !== own && column.name.toLowerCase() === name.toLowerCase());
+  const taken = sheet.columns.some(
+    (column) => column.id !== own && column.name.normalize().toLowerCase() === name.normalize().toLowerCase(),
+  );
   return taken ? `${sheet.name} already has a column called ${name}: choose another name.` : undefined;
 }
 

@@ -65,12 +65,14 @@ export function putSheet({ sheet }: CommandOf<'put sheet'>, draft: Draft): Refus
 
 function refuseSheetName(name: string, own: string | undefined, { document }: Draft): string | undefined {
   if (name.trim() === '' || name !== name.trim()) return 'A sheet needs a name without blanks at its ends.';
-  if (/[[\]'#]/.test(name)) return `“${name}” can't be a sheet's name: leave out brackets, quotes and #.`;
+  if (/[[\]'#\r\n]/.test(name)) return `“${name}” can't be a sheet's name: use one line without [ ] ' #.`;
   return refuseTaken(name, own, document.program);
 }
 
 function refuseTaken(name: string, own: string | undefined, { sheets }: Program): string | undefined {
-  const taken = sheets.some((sheet) => sheet.id !== own && sheet.name.toLowerCase() === name.toLowerCase());
+  const taken = sheets.some(
+    (sheet) => sheet.id !== own && sheet.name.normalize().toLowerCase() === name.normalize().toLowerCase(),
+  );
   return taken ? `There is already a sheet called ${name}: choose another name.` : undefined;
 }
 
