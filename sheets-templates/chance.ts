@@ -1,5 +1,5 @@
-// How a season's plan meets chance: what is decided before the season shows how it turns out and so stays as planned, and which
-// shares are of things that each come out by themselves. By ids.
+// How a season's plan meets chance: what is decided before the season shows how it turns out and so stays as planned, but for dates that
+// follow from one typed as a range; and which shares are of things that each come out by themselves. By ids.
 
 import type { AskedWeeks, Chances } from '../engine/index.ts';
 import { MONTHS_WARMER } from './climate.ts';
@@ -24,6 +24,7 @@ const DECIDED = [
 export const SEASON_CHANCES: Chances = {
   plan: ['plantings', 'farm'],
   decided: DECIDED.map((column) => `plantings/${column}`),
+  together: ['plantings/sown', 'plantings/planted-out', 'plantings/time-raised'],
   counted: [
     { sheet: 'plantings', share: 'germination', of: 'seeds-needed', isLeft: false },
     { sheet: 'plantings', share: 'field-survival', of: 'plants-standing', isLeft: true },

@@ -35,6 +35,8 @@ export interface Chances {
   readonly plan: readonly string[];
   /** 'sheet/column' of what is decided beforehand and stays as planned, whatever chance brings. */
   readonly decided: readonly string[];
+  /** Of what is decided: columns that follow from one another, so that in a row where one of them is drawn the others move with it. */
+  readonly together?: readonly string[];
   /** Computed shares of things that each come out by themselves. */
   readonly counted: readonly CountedShare[];
   /** Weather that differs from year to year. */

@@ -10,11 +10,7 @@ import type { Frame } from '../calculation/frame.ts';
 import type { Node } from '../calculation/graph/graph.ts';
 import { type Touch, TrialRun } from '../calculation/graph/trial-run.ts';
 import type { TableDef } from '../calculation/layout.ts';
-import { RowSet } from '../calculation/row-set.ts';
-import type { Command } from '../commands/command.ts';
 import type { Workbook } from '../commands/workbook.ts';
-import type { ProgramColumn } from '../schema/compile.ts';
-import { FILLED } from '../values/column.ts';
 import { columnOf } from './book.ts';
 import {
   type ByChance,
@@ -26,8 +22,9 @@ import {
   skipped,
   yearsByChance,
 } from './by-chance.ts';
+import { type DrawnColumn, drawnColumns, sourcesOf, typeFirst, writeSeason } from './drawn-cells.ts';
 import { type Asked, type DrawnFigure, type DrawnWeeks, type Read, reading } from './drawn-figures.ts';
-import { putInput } from './inputs.ts';
+import { type MovingDecisions, movingDecisions } from './moving-decisions.ts';
 import type { UncertainInput } from './uncertain.ts';
 
 export interface Drawn {
@@ -45,13 +42,6 @@ export interface DrawOrder extends Seasons {
 /** So many seasons that no face could hold more. */
 export const MOST_DRAWS = 100_000;
 
-/** The cells of one column that are drawn, side by side. */
-interface DrawnColumn {
-  readonly column: ProgramColumn;
-  readonly slots: RowSet;
-  readonly cells: readonly { readonly slot: number; readonly values: Float64Array }[];
-}
-
 export class Draws {
   readonly #branch: Workbook;
   /** The branch's, worked out here alone. */
@@ -61,6 +51,7 @@ export class Draws {
   /** What is drawn besides the inputs. */
   readonly #besides: readonly DrawnInput[];
   readonly #columns: readonly DrawnColumn[];
+  readonly #moving: MovingDecisions | undefined;
   readonly #read: Read;
   readonly #run: TrialRun;
   #done = 0;
@@ -72,16 +63,13 @@ export class Draws {
       const next = skipped(streamOf(input.id), order.from);
       return Float64Array.from({ length: count }, () => drawnFrom(input, next()));
     });
-    this.#columns = columnsOf(workbook, order.inputs, this.#drawn);
+    this.#columns = drawnColumns(workbook, order.inputs, this.#drawn);
     this.#read = reading(workbook, order.asked, count);
     // Nothing else is worked out, here or in the workbook.
     workbook.document.frame.upTo(this.#read.nodes);
     this.#branch = workbook.branch();
-    const { built } = workbook.document.program;
-    const tried = this.#columns.flatMap(({ column: { def } }) => {
-      const typed = built.typedSource(def);
-      return typed === undefined ? [built.columnSource(def)] : [built.columnSource(def), typed];
-    });
+    this.#moving = movingDecisions(workbook, order.chances?.together ?? [], this.#columns);
+    const tried = [...sourcesOf(workbook, this.#columns), ...(this.#moving?.sources ?? [])];
     const held = new Set<Node>(nodesOf(workbook, order.chances?.decided ?? []));
     const byChance = byChanceIn(this.#branch, order, streamOf);
     this.#besides = byChance.flatMap((one) => one.inputs);
@@ -91,7 +79,8 @@ export class Draws {
     }
     this.#frame = this.#branch.document.frame.takenOver(this.#read.nodes);
     const free = freeTables(workbook, this.#frame, held);
-    this.#run = new TrialRun(built.graph, { tried, wanted: this.#read.nodes, held, touched, free });
+    const { graph } = workbook.document.program.built;
+    this.#run = new TrialRun(graph, { tried, wanted: this.#read.nodes, held, touched, free });
   }
 
   get done(): number {
@@ -104,31 +93,18 @@ export class Draws {
 
   /** Draws so many seasons more; the sentence of a refusal, which ends it. */
   step(seasons: number): string | undefined {
-    const { inputs, from, until } = this.#order;
+    const { from, until } = this.#order;
     const last = Math.min(until - from, this.#done + seasons);
     const frame = this.#frame;
-    const { program } = this.#branch.document;
     if (this.#done === 0) {
-      // Once as a person would put them in, so that the cells count as typed; from then on only their numbers change.
-      const commands = inputs.map(
-        (input, i): Command => putInput(this.#branch, input, { value: this.#drawn[i]?.[0] ?? 0, unit: undefined }),
-      );
-      const refused = this.#branch.tryOut(commands, []);
+      const refused = typeFirst(this.#branch, this.#columns) ?? this.#moving?.begin();
       if (refused !== undefined) return refused;
     }
-    const { built } = program;
     for (; this.#done < last; this.#done++) {
-      const at = this.#done;
-      for (const { column, cells, slots } of this.#columns) {
-        const own = frame.ownColumn(column.def);
-        for (const { slot, values } of cells) own.put(slot, (values[at] ?? 0) + 0, FILLED);
-        own.touched();
-        this.#run.changed(frame, built.columnSource(column.def), slots);
-        const typed = built.typedSource(column.def);
-        if (typed !== undefined) this.#run.changed(frame, typed, slots);
-      }
+      writeSeason(this.#branch, frame, this.#run, this.#columns, this.#done);
+      this.#moving?.write(frame, this.#run, this.#done);
       this.#run.run(frame);
-      this.#read.note(this.#branch, frame, at);
+      this.#read.note(this.#branch, frame, this.#done);
     }
     return undefined;
   }
@@ -149,28 +125,6 @@ function byChanceIn(branch: Workbook, order: DrawOrder, streamOf: StreamOf): rea
   const drawn = new Set(inputs.map(({ id }) => id));
   const counted = chances?.counted.map((one) => countedByChance(branch, one, order, drawn, streamOf)) ?? [];
   return chances?.years === undefined ? counted : [...counted, yearsByChance(branch, chances.years, order, streamOf)];
-}
-
-function columnsOf(
-  book: Workbook,
-  inputs: readonly UncertainInput[],
-  drawn: readonly Float64Array[],
-): readonly DrawnColumn[] {
-  const columns = new Map<ProgramColumn, { slot: number; values: Float64Array }[]>();
-  inputs.forEach(({ sheet, row, column: id }, i) => {
-    const column = columnOf(book, sheet, id);
-    const slot = book.document.slotOf(sheet, row);
-    const values = drawn[i];
-    if (column === undefined || slot === undefined || values === undefined) return;
-    const cells = columns.get(column);
-    if (cells === undefined) columns.set(column, [{ slot, values }]);
-    else cells.push({ slot, values });
-  });
-  return [...columns].map(([column, cells]) => {
-    const slots = new RowSet();
-    for (const { slot } of cells) slots.add(slot);
-    return { column, cells, slots };
-  });
 }
 
 function nodesOf(book: Workbook, places: readonly string[]): readonly Node[] {

@@ -52,7 +52,8 @@ function Likely({ book }: { readonly book: Workbook }) {
       <p>
         Figures typed as ranges (80..90%, 25..35 lb, 12 May..28 May) and those of the library that have a lowest and a
         highest are drawn by chance, most often near what is likely; of seed and plants each comes up or stands by
-        itself. What is decided, such as dates, spacing and seed sown, stays as planned.
+        itself. What is decided, such as dates, spacing and seed sown, stays as planned. Only where Sown, Planted out or
+        Time raised is itself typed as a range do the dates that follow from it in that planting move with it.
       </p>
       {fields}
       <div class="what-if-line">
