@@ -1,23 +1,23 @@
 // The act of choosing how much of each planting to grow: bed lengths within beds, hands, bench, stores and demand, for the most margin,
-// or for the least hours at the margin there is. All is taken to grow with the length, as it nearly does; what the lengths chosen come to
-// is what a branch has in which they stand. Faces answer it as a branch.
+// or for the least hours at the margin there is. All is taken to grow with the length, as it nearly does; lengths near those found are
+// tried as they are, and what the lengths chosen come to is what a branch has in which they stand. Faces answer it as a branch.
 
 import {
   type Book,
   type Choice,
   type Chosen,
-  type Command,
   choose,
   type Limit,
   message,
-  rowName,
   rows,
   type Solver,
   settings,
   type Workbook,
 } from '../../engine/index.ts';
 import { type Act, refused, rowAt } from './act.ts';
+import { type ChosenLength, type Lengths, lengthsOf, MEASURES, measuredOut, SAME } from './choose-lengths.ts';
 import { ALL_WITHIN, type KindOfLimit, moreOf, roomOf, type Within } from './choose-limits.ts';
+import { bestNearby } from './choose-nearby.ts';
 import {
   choosable,
   earnedIn,
@@ -33,12 +33,6 @@ import { CENT, type ComesTo, gainWords, hoursText, money, saidOf } from './choos
 /** A planting may become this many times as long at most, where nothing else holds it back. */
 const MOST_TIMES = 3;
 
-/** Bed is measured out in whole feet, or in tenths of a metre, rounded down, so that what was within the limits stays so. */
-const MEASURES = {
-  us: { size: 0.3048, step: 1, unit: 'ft' },
-  si: { size: 1, step: 0.1, unit: 'm' },
-} as const;
-
 export interface ChooseWish {
   /** The most margin, or the least hours at no less margin than now. */
   readonly goal: 'margin' | 'hours';
@@ -46,13 +40,6 @@ export interface ChooseWish {
 }
 
 const MOST_MARGIN: ChooseWish = { goal: 'margin', within: ALL_WITHIN };
-
-/** One amount chosen, for whoever shows more of the answer. */
-export interface ChosenLength {
-  readonly name: string;
-  readonly before: string;
-  readonly after: string;
-}
 
 export interface ChosenAmounts {
   readonly gain: string;
@@ -132,27 +119,62 @@ function earnedAsItIs({ solve, grown, limits, sales }: Question): number {
 
 /**
  * The lengths that gain most, and what their branch has. For the least hours, where stations are whole and lengths rounded, the branch
- * may earn less than was asked for: more is asked for then.
+ * may earn less than was asked for: more is asked for then. What is found is rounded, so that lengths near it may do better.
  */
 function bestOf(question: Question, measure: Measure, before: Earned) {
   const { book, solve, wish, now } = question;
+  const tried = (amounts: readonly number[]): Earned =>
+    book.onBranch((branch) => {
+      branch.do(lengthsOf(book, question.grown, amounts).commands, message('trial'));
+      return { earned: earnedIn(branch, measure), hours: hoursIn(branch) };
+    });
   let raised = 0;
-  let best: { raised: number; lengths: Lengths; after: Earned } | undefined;
+  let best: { raised: number; amounts: readonly number[]; comesTo: Earned; order: readonly number[] } | undefined;
   for (let round = 0; round < ROUNDS; round++) {
     const limits = limitsOf({ ...question, now: now + raised }).map(asBalance);
     const chosen = choose(choicesOf(question), limits, solve);
-    if (chosen === undefined) return best;
-    const lengths = lengthsOf(question, chosen);
-    const after = book.onBranch((branch): Earned => {
-      branch.do(lengths.commands, message('trial'));
-      return { earned: earnedIn(branch, measure), hours: hoursIn(branch) };
-    });
-    if (best === undefined || after.earned > best.after.earned) best = { raised, lengths, after };
-    const lacks = before.earned - after.earned;
-    if (wish.goal === 'margin' || lacks < CENT) return best;
+    if (chosen === undefined) break;
+    const amounts = measuredOut(book, question.grown, chosen);
+    const comesTo = tried(amounts);
+    if (best === undefined || comesTo.earned > best.comesTo.earned)
+      best = { raised, amounts, comesTo, order: mostLost(question, chosen, amounts) };
+    const lacks = before.earned - comesTo.earned;
+    if (wish.goal === 'margin' || lacks < CENT) break;
     raised += lacks;
   }
-  return best;
+  if (best === undefined) return undefined;
+  const near = bestNearby({
+    ...best,
+    most: question.grown.map(({ length }) => MOST_TIMES * length),
+    step: MEASURES[settings(book).units].step,
+    fits: (amounts) => keepsWithin(question, amounts),
+    tried,
+    isBetter: (one, other) => isBetter(wish.goal, before.earned, one, other),
+  });
+  return { raised: best.raised, lengths: lengthsOf(book, question.grown, near.amounts), after: near.comesTo };
+}
+
+/** More earned; or where the least hours count, fewer of them for what is earned now, which comes first. */
+function isBetter(goal: ChooseWish['goal'], now: number, one: Earned, other: Earned): boolean {
+  if (goal === 'margin') return one.earned > other.earned + CENT;
+  const [lacks, lacked] = [now - one.earned >= CENT, now - other.earned >= CENT];
+  if (lacked) return !lacks || one.earned > other.earned + CENT;
+  return !lacks && one.hours < other.hours - CENT;
+}
+
+/** The places of plantings, those first that lost most of their length as it was rounded. */
+function mostLost({ grown }: Question, { amounts }: Chosen, measured: readonly number[]): readonly number[] {
+  const lost = grown.map(({ id }, i) => (amounts.get(id) ?? 0) - (measured[i] ?? 0));
+  return [...grown.keys()].sort((a, b) => (lost[b] ?? 0) - (lost[a] ?? 0));
+}
+
+/** Whether lengths keep within beds, hands, bench and stores; what is not wanted of them is not sold, and holds nothing back. */
+function keepsWithin({ grown, limits }: Question, amounts: readonly number[]): boolean {
+  return limits.every(({ id, most, within }) => {
+    if (within === 'demand') return true;
+    const taken = grown.reduce((sum, one, i) => sum + ((one.takes.get(id) ?? 0) * (amounts[i] ?? 0)) / one.length, 0);
+    return taken <= most + SAME * Math.max(1, most);
+  });
 }
 
 function choicesOf({ grown, sales, wish: { goal } }: Question): readonly Choice[] {
@@ -220,48 +242,6 @@ function choiceOf({ id, length, earns, hours, takes }: Grown, goal: ChooseWish['
   return { id, name: id, gain, least: 0, most: MOST_TIMES * length, takes: each };
 }
 
-/** The lengths chosen, measured out, as commands and in words. */
-interface Lengths {
-  readonly commands: readonly Command[];
-  readonly chosen: readonly ChosenLength[];
-  /** Plantings that are no more. */
-  readonly left: number;
-  /** Of those that change, longer than the bed they were in. */
-  readonly outgrown: number;
-}
-
-/** As near as this to the length it has, by that, a planting keeps it. */
-const SAME = 1e-6;
-
-function lengthsOf({ book, grown }: Question, { amounts }: Chosen): Lengths {
-  const { size, step, unit } = MEASURES[settings(book).units];
-  const left: string[] = [];
-  const longer: Command[] = [];
-  const chosen: ChosenLength[] = [];
-  const outgrown: Command[] = [];
-  for (const { id, slot, length } of grown) {
-    const wanted = amounts.get(id) ?? 0;
-    const amount = Number((Math.floor(wanted / step + 1e-6) * step).toFixed(1));
-    if (Math.abs(wanted - length) < SAME * length || Math.abs(amount - length) < step / 100) continue;
-    const before = `${Number(length.toFixed(1))} ${unit}`;
-    const name = rowName(book, 'plantings', slot);
-    chosen.push({ name, before, after: amount === 0 ? 'none' : `${amount} ${unit}` });
-    if (amount === 0) left.push(id);
-    else {
-      const content = { number: amount, unit };
-      const cell = { command: 'put cell', sheet: 'plantings', row: id } as const;
-      longer.push({ ...cell, column: 'bed-length-used', content });
-      if (amount * size > lengthOfBed(book, slot)) outgrown.push({ ...cell, column: 'bed', content: null });
-    }
-  }
-  // A planting of no length is none.
-  const commands: Command[] =
-    left.length === 0
-      ? [...longer, ...outgrown]
-      : [...longer, ...outgrown, { command: 'remove rows', sheet: 'plantings', rows: left }];
-  return { commands, chosen, left: left.length, outgrown: outgrown.length };
-}
-
 interface Found {
   readonly chosen: Chosen;
   readonly lengths: Lengths;
@@ -293,11 +273,4 @@ function answerOf(
     said: saidOf({ gain, changed, left, outgrown, goal, heldBackBy, mostTimes: MOST_TIMES }),
     chosen: { gain, lengths: lengths.chosen, heldBackBy },
   };
-}
-
-/** The length of the bed that a planting has, in metres; without end where none is typed. */
-function lengthOfBed(book: Book, planting: number): number {
-  const bed = rowAt(book, 'plantings', '', planting).number('bed');
-  if (bed === undefined) return Number.POSITIVE_INFINITY;
-  return rowAt(book, 'beds', '', bed).number('length') ?? Number.POSITIVE_INFINITY;
 }

@@ -95,6 +95,62 @@ describe('a farm of one bed', () => {
   });
 });
 
+test.each([
+  ['us', 'ft', 41, 4, 1],
+  ['si', 'm', 9, 2, 0.2],
+] as const)('no two lengths of %s sold by Demand earn more than those chosen', (units, unit, bed, wanted, step) => {
+  const planting = { Bed: 'Only', 'Bed length used': `${bed / 2} ${unit}` };
+  const rows = {
+    Beds: [{ Bed: 'Only', Length: `${bed} ${unit}` }],
+    Outlets: [{ Outlet: 'Stall', From: '2027-06-01', Until: '2027-10-31' }],
+    Products: [
+      { Product: 'Roots', Crop: 'Carrot' },
+      { Product: 'Leaves', Crop: 'Lettuce, head' },
+    ],
+    Demand: [
+      { Outlet: 'Stall', Product: 'Roots', Weight: `${wanted} lb`, Price: '3 USD/lb' },
+      { Outlet: 'Stall', Product: 'Leaves', Weight: `${2 * wanted} lb`, Price: '2 USD/lb' },
+    ],
+    Varieties: [
+      { Variety: 'Root', Crop: 'Carrot' },
+      { Variety: 'Leaf', Crop: 'Lettuce, head' },
+    ],
+    Plantings: [
+      { Planting: 'Roots', Variety: 'Root', Sown: '2027-05-01', ...planting },
+      { Planting: 'Leaves', Variety: 'Leaf', 'Planted out': '2027-05-15', ...planting },
+    ],
+  };
+  const { workbook } = seasonOf(rows, { Wage: '12 USD/h' }, { units }).book;
+  const act = chooseAmounts(workbook, linearSolver);
+  if (!act.ok) throw new Error(act.why);
+  const earned = (commands: readonly Command[]): number =>
+    workbook.onBranch((branch) => {
+      if (branch.do(commands, { code: 'trial', parts: {} }).refused) throw new Error('refused');
+      const formula = 'SUM(Plantings[Sales by outlets]) - SUM(Plantings[Costs])';
+      return numberOf(figureIn(branch, { figure: 'formula', formula })) ?? Number.NaN;
+    });
+  const ids = ['Roots', 'Leaves'].map((name) =>
+    rowId(workbook, 'plantings', rowNamed(workbook, 'plantings', name) ?? 0),
+  );
+  const ofLengths = (lengths: readonly number[]): number =>
+    earned(
+      lengths.map((length, i) => ({
+        command: 'put cell',
+        sheet: 'plantings',
+        row: ids[i] ?? '',
+        column: 'bed-length-used',
+        content: { number: Number(length.toFixed(1)), unit },
+      })),
+    );
+  let most = Number.NEGATIVE_INFINITY;
+  for (let roots = step; roots < bed; roots += step) {
+    for (let leaves = step; roots + leaves <= bed + 1e-9; leaves += step)
+      most = Math.max(most, ofLengths([roots, leaves]));
+  }
+  expect(most).toBeGreaterThan(ofLengths([bed / 2, bed / 2]));
+  expect(earned(act.commands)).toBeGreaterThan(most - 0.01);
+});
+
 describe('the demo farm, which sells some by price and some by outlets alone', () => {
   let plan: Workbook;
   beforeAll(() => {

@@ -58,8 +58,9 @@ function Choose({ book }: { readonly book: Workbook }) {
     >
       <p>
         How long to make each planting that has not begun yet, within what there is. All is taken to grow with the
-        length; the lengths found are tried on a branch, and told is what that has. The margin is Margin, or within
-        Demand Sales by outlets less Costs; without a price of its own a planting sells by Demand in either case.
+        length; the lengths found and some near them are tried on branches, and told is what the best of these has. The
+        margin is Margin, or within Demand Sales by outlets less Costs; without a price of its own a planting sells by
+        Demand in either case.
       </p>
       <fieldset class="what-if-line">
         <legend>For</legend>
