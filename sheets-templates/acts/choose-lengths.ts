@@ -27,7 +27,7 @@ export interface Lengths {
   readonly outgrown: number;
 }
 
-/** As near as this to the length it has, by that, a planting keeps it. */
+/** As near as this to another length, by that, a length is the same. */
 export const SAME = 1e-6;
 
 /** The amounts chosen, rounded down to what is measured out; one that is kept stays as it is. */
@@ -58,7 +58,8 @@ export function lengthsOf(book: Book, grown: readonly Grown[], amounts: readonly
       const content = { number: amount, unit };
       const cell = { command: 'put cell', sheet: 'plantings', row: id } as const;
       longer.push({ ...cell, column: 'bed-length-used', content });
-      if (amount * size > lengthOfBed(book, slot)) outgrown.push({ ...cell, column: 'bed', content: null });
+      if (amount * size > lengthOfBed(book, slot) * (1 + SAME))
+        outgrown.push({ ...cell, column: 'bed', content: null });
     }
   }
   // A planting of no length is none.

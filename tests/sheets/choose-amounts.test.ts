@@ -204,6 +204,21 @@ describe('the demo farm, which sells some by price and some by outlets alone', (
   });
 });
 
+// In metres 48 times 0.3048 comes to a speck more than 48 ft.
+test.each(['30 ft', '48 ft'])('a planting that becomes as long as its bed of %s stays in it', (bed) => {
+  const planting = { Planting: 'Roots', Variety: 'Root', Bed: 'Only', Sown: '2027-05-01', Price: '3 USD/lb' };
+  const { workbook } = seasonOf({
+    Beds: [{ Bed: 'Only', Length: bed }],
+    Varieties: [{ Variety: 'Root', Crop: 'Carrot' }],
+    Plantings: [{ ...planting, 'Bed length used': '20 ft' }],
+  }).book;
+  const act = chooseAmounts(workbook, linearSolver, { goal: 'margin', within: ['beds'] });
+  if (!act.ok) throw new Error(act.why);
+  expect(act.chosen?.lengths).toEqual([{ name: 'Roots', before: '20 ft', after: bed }]);
+  expect(act.said).not.toMatch(/longer than the bed/);
+  expect(act.commands.filter((one) => one.command === 'put cell' && one.column === 'bed')).toEqual([]);
+});
+
 test('where nothing has a price, or nothing is planted, it says so', () => {
   const said = (plantings: readonly Readonly<Record<string, string>>[]): string => {
     const rows = { Varieties: [{ Variety: 'Root', Crop: 'Carrot' }], Plantings: plantings };
