@@ -175,6 +175,65 @@ describe('seek and grid', () => {
   });
 });
 
+describe('what is asked of a branch', () => {
+  test('is answered for it: sought, in a table and drawn', async () => {
+    const file = await farmWithBranch();
+    const of = async (...words: string[]) => (await folder.run([...words, '--branch', 'shorter'])).out;
+    const seek = ['seek', file, 'Beds', 'North 1', 'Length', 'SUM(Beds[Length])', '100 ft'];
+    // North 2 is 20 ft long there.
+    expect(await of(...seek, '--from', '10 ft', '--to', '90 ft')).toBe('SUM(Beds[Length]) is 100 ft at 80 ft.\n');
+    const grid = ['grid', file, 'SUM(Beds[Length])', '--down', 'Beds / North 1 / Length = 40 ft; 60 ft', '--json'];
+    expect(JSON.parse(await of(...grid)).cells).toEqual([[60], [80]]);
+    await of('set', file, 'Beds', 'North 1', 'Length', '70..80 ft');
+    const draws = ['draws', file, 'SUM(Beds[Length])', '--count', '50', '--json'];
+    const { p10, p90 } = JSON.parse(await of(...draws)).figures[0];
+    expect(p10).toBeGreaterThan(90);
+    expect(p90).toBeLessThan(100);
+    expect((await folder.run(draws)).err).toContain('every figure is known for sure');
+    for (const words of [[...seek, '--from', '1 ft', '--to', '2 ft'], grid, draws]) {
+      expect((await folder.run([...words, '--branch', 'Shortr'])).err).toBe(
+        'farm.json: there is no branch called “Shortr”: did you mean “Shorter”?\n',
+      );
+    }
+  });
+});
+
+describe('--json', () => {
+  test('gives what was sought and the figure there in the units beside them', async () => {
+    const file = folder.farm();
+    const words = ['seek', file, 'Beds', 'North 1', 'Length', 'SUM(Beds[Length])', '100 ft', '--json'];
+    const sought = async (from: string, to: string) =>
+      JSON.parse((await folder.run([...words, '--from', from, '--to', to])).out);
+    // The other bed is 12 m long, 39.37 ft, so that 60.63 ft are left.
+    const [place] = (await sought('10 ft', '90 ft')).places;
+    expect(await sought('10 ft', '90 ft')).toMatchObject({ answer: 'one', inputUnit: 'ft', unit: 'ft' });
+    expect(place).toMatchObject({ stepsOver: false, figureFrom: expect.closeTo(100, 6) });
+    expect(place.from).toBeCloseTo(100 - 12 / 0.3048, 6);
+    expect(await sought('3 m', '30 m')).toMatchObject({
+      inputUnit: 'm',
+      unit: 'ft',
+      places: [{ from: expect.closeTo(30.48 - 12, 6), figureTo: expect.closeTo(100, 6) }],
+    });
+  });
+
+  test('gives days by the calendar', async () => {
+    const file = folder.farm();
+    const ends = ['--from', '2027-11-01', '--to', '2027-12-31', '--json'];
+    const seek = ['seek', file, 'Farm', 'x', 'First day', 'MAX(Days[Day])', '2 Dec 2027'];
+    const [day, last] = ['2027-11-30', '2027-12-02'];
+    expect(JSON.parse((await folder.run([...seek, ...ends])).out)).toMatchObject({
+      inputUnit: null,
+      unit: null,
+      places: [{ from: day, to: day, figureFrom: last, figureTo: last, stepsOver: false }],
+    });
+    await folder.run(['set', file, 'Farm', 'x', 'First day', '1 Nov 2027..20 Nov 2027']);
+    const draws = ['draws', file, 'MAX(Days[Day])', '--count', '50', '--json'];
+    const { unit, p10, p90 } = JSON.parse((await folder.run(draws)).out).figures[0];
+    expect([unit, p10 < p90]).toEqual([null, true]);
+    for (const drawn of [p10, p90]) expect(drawn).toMatch(/^2027-11-\d\d$/);
+  });
+});
+
 describe('draws', () => {
   test('gives intervals, the chance of a goal and what a figure hangs on, the same again for the same seed', async () => {
     const file = folder.farm();

@@ -41,8 +41,13 @@ describe('the program itself', () => {
     expect(Number(at('Seeds needed'))).toBeGreaterThanOrEqual(880);
   });
 
-  test('seasons shared among threads are those that one draws alone', async () => {
-    const words = ['draws', folder.file('f.json'), 'SUM(Plantings[Marketable yield])', '--count', '1000', '--json'];
+  test('seasons shared among threads are those that one draws alone, of a branch too', async () => {
+    const file = folder.file('f.json');
+    await folder.run(['branch', file, 'Longer']);
+    const longer = ['set', file, 'Plantings', 'First', 'Bed length used', '20 m', '--branch', 'Longer'];
+    expect(await folder.run(longer)).toMatchObject({ status: 0 });
+    const figure = 'SUM(Plantings[Marketable yield])';
+    const words = ['draws', file, figure, '--count', '1000', '--branch', 'Longer', '--json'];
     const alone = await folder.run(words);
     expect(JSON.parse(alone.out).figures[0].count).toBe(1000);
     expect(dibble(words)).toEqual(alone);

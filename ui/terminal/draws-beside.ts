@@ -8,7 +8,7 @@ import { type Drawn, Draws, toBeSent, uncertainInputs } from '../../engine/index
 import { SEASON_CHANCES } from '../../sheets-templates/index.ts';
 import { streams } from '../chance.ts';
 import { withUnitsWanted } from '../units-wanted.ts';
-import { openBytes } from './workbook-files.ts';
+import { lookInto, openBytes } from './workbook-files.ts';
 import { refuse, type SeasonsOrder, type Threads, type World } from './world.ts';
 
 /** More threads than these gain little: each opens the workbook first. */
@@ -37,10 +37,11 @@ export function threadsOf(program: string): Threads {
 /** In such a thread: draws what it was begun for; false in any other. */
 export async function drawnHere(world: World): Promise<boolean> {
   if (isMainThread || parentPort === null) return false;
-  const { file, bytes, asked, from, until, seed }: SeasonsOrder = workerData;
+  const { file, bytes, branch, asked, from, until, seed }: SeasonsOrder = workerData;
   const draws = await withUnitsWanted(async () => {
     // Notes on the file are told once, by whoever began this.
-    const workbook = await openBytes(file, bytes, { ...world, warn: () => undefined });
+    const opened = await openBytes(file, bytes, { ...world, warn: () => undefined });
+    const workbook = lookInto(opened, file, branch);
     const inputs = uncertainInputs(workbook, SEASON_CHANCES.plan);
     return new Draws(workbook, { inputs, asked, from, until, chances: SEASON_CHANCES }, streams(seed));
   });

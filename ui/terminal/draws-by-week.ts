@@ -8,14 +8,13 @@ import {
   intervalOf,
   isoDate,
   sayNumber,
-  shownNumber,
   unitSymbol,
-  type ValueType,
   type Workbook,
   weekName,
 } from '../../engine/index.ts';
 import { WEEKLY_CHANCES, type WeeklyChance } from '../../sheets-templates/index.ts';
 import { aligned } from './columns.ts';
+import { plainData } from './plain-data.ts';
 import { onOneLine, refuse } from './world.ts';
 
 interface Week {
@@ -44,7 +43,7 @@ function weeksOf({ well }: WeeklyChance, { weeks }: DrawnWeeks): readonly Week[]
   });
 }
 
-export function weeksAsJson(asked: WeeklyChance, drawn: DrawnWeeks) {
+export function weeksAsJson(book: Workbook, asked: WeeklyChance, drawn: DrawnWeeks) {
   const { type } = drawn;
   return {
     figure: asked.name,
@@ -53,19 +52,14 @@ export function weeksAsJson(asked: WeeklyChance, drawn: DrawnWeeks) {
       week: weekName(week),
       monday: isoDate(week),
       count,
-      p10: inUnit(type, p10),
-      p50: inUnit(type, p50),
-      p90: inUnit(type, p90),
+      p10: plainData(book, p10, type),
+      p50: plainData(book, p50, type),
+      p90: plainData(book, p90, type),
       ...(asked.well === undefined || well === undefined
         ? {}
         : { chance: { of: asked.well.missed, chance: 1 - well.chance, error: well.error } }),
     })),
   };
-}
-
-/** Canonical values in the unit that the sheet shows. */
-export function inUnit(type: ValueType | undefined, value: number): number {
-  return type?.kind === 'number' || type?.kind === 'temperature' ? shownNumber(type.unit, value) : value;
 }
 
 export function weeksInWords(book: Workbook, asked: WeeklyChance, drawn: DrawnWeeks): string {

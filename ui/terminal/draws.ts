@@ -21,9 +21,10 @@ import {
 import { SEASON_CHANCES } from '../../sheets-templates/index.ts';
 import { CHANCE, streams } from '../chance.ts';
 import type { Given } from './arguments.ts';
-import { inUnit, percent, weeklyNamed, weeksAsJson, weeksInWords } from './draws-by-week.ts';
+import { percent, weeklyNamed, weeksAsJson, weeksInWords } from './draws-by-week.ts';
+import { plainData } from './plain-data.ts';
 import { figureOf, goalOf } from './trials.ts';
-import { bytesOf, openBytes } from './workbook-files.ts';
+import { bytesOf, lookInto, openBytes } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 const USUAL_COUNT = 2000;
@@ -47,10 +48,11 @@ export async function drawSeasons({ words, values, flags }: Given, world: World)
   const bytes = await bytesOf(file, world);
   const threads = count < MANY ? undefined : world.threads;
   const [[, until] = [0, count], ...shares] = sharesOf(count, threads?.count ?? 1);
-  const order = { file, bytes, asked: { figures, weekly }, seed };
+  const branch = values.get('branch');
+  const order = { file, bytes, branch, asked: { figures, weekly }, seed };
   const elsewhere = shares.flatMap(([from, to]) => threads?.draw({ ...order, from, until: to }) ?? []);
   try {
-    const workbook = await openBytes(file, bytes, world);
+    const workbook = lookInto(await openBytes(file, bytes, world), file, branch);
     const { inputs, goals } = checked(workbook, file, formulas, values.get('goal'));
     threads?.longWork();
     const draws = new Draws(workbook, { ...order, inputs, from: 0, until, chances: SEASON_CHANCES }, streams(seed));
@@ -137,7 +139,7 @@ function byWeekOf({ weekly, drawn }: Told) {
 }
 
 function asJson(told: Told): string {
-  const { count, seed, inputs } = told;
+  const { workbook, count, seed, inputs } = told;
   const figures = answersOf(told).map(({ figure, type, interval, chance, hung }) => ({
     figure,
     chance,
@@ -148,12 +150,12 @@ function asJson(told: Told): string {
       ? {}
       : {
           count: interval.count,
-          p10: inUnit(type, interval.p10),
-          p50: inUnit(type, interval.p50),
-          p90: inUnit(type, interval.p90),
+          p10: plainData(workbook, interval.p10, type),
+          p50: plainData(workbook, interval.p50, type),
+          p90: plainData(workbook, interval.p90, type),
         }),
   }));
-  const byWeek = byWeekOf(told).map(({ asked, seasons }) => weeksAsJson(asked, seasons));
+  const byWeek = byWeekOf(told).map(({ asked, seasons }) => weeksAsJson(workbook, asked, seasons));
   return `${JSON.stringify({ seasons: count, seed, chance: CHANCE, inputs, figures, ...(byWeek.length === 0 ? {} : { byWeek }) })}\n`;
 }
 

@@ -17,14 +17,18 @@ import {
   rowId,
   sayInput,
   seek,
+  sheetView,
   twoWay,
+  type Unit,
   unitSymbol,
+  type ValueType,
   type Workbook,
 } from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
 import { aligned } from './columns.ts';
 import { findColumn, findRow, findTable } from './places.ts';
-import { openWorkbook } from './workbook-files.ts';
+import { plainData } from './plain-data.ts';
+import { openAsked } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 function inputOf(book: Book, file: string, tableName: string, key: string, columnName: string): Input {
@@ -53,10 +57,17 @@ export function goalOf(book: Book, where: string, text: string, { type }: Figure
   return read.ok ? read.value : refuse(onOneLine(`${where}: ${read.why}`));
 }
 
+/** The type of an input, in the unit in which it was asked about where that is another than its column's. */
+function typeAt(book: Book, { sheet, column }: Input, unit: Unit | undefined): ValueType | undefined {
+  const type = sheetView(book, sheet)?.columns.find(({ id }) => id === column)?.type;
+  return unit !== undefined && (type?.kind === 'number' || type?.kind === 'temperature') ? { ...type, unit } : type;
+}
+
 /** The value of one input at which a figure reaches a goal. */
-export async function seekValue({ words, values, flags }: Given, world: World): Promise<number> {
+export async function seekValue(given: Given, world: World): Promise<number> {
+  const { words, values, flags } = given;
   const [file = '', tableName = '', key = '', columnName = '', formula = '', goalText = ''] = words;
-  const workbook = await openWorkbook(file, world);
+  const workbook = await openAsked(file, given, world);
   const input = inputOf(workbook, file, tableName, key, columnName);
   const { figure, now } = figureOf(workbook, file, formula);
   const goal = goalOf(workbook, file, goalText, now);
@@ -74,9 +85,19 @@ export async function seekValue({ words, values, flags }: Given, world: World): 
   if (found.answer === 'refused') return refuse(onOneLine(`${file}: ${found.says}`));
   if (!flags.has('json')) world.out(`${onOneLine(found.says)}\n`);
   else {
-    const say = (value: number): string => sayInput(workbook, input, { value, unit });
-    const places = found.places.map((place) => ({ ...place, from: say(place.from), to: say(place.to) }));
-    world.out(`${JSON.stringify({ answer: found.answer, places, says: found.says })}\n`);
+    const inputType = typeAt(workbook, input, unit);
+    const ofInput = (value: number) => plainData(workbook, value, inputType);
+    const ofFigure = (value: number) => plainData(workbook, value, now.type);
+    const places = found.places.map(({ stepsOver, ...place }) => ({
+      from: ofInput(place.from),
+      to: ofInput(place.to),
+      figureFrom: ofFigure(place.figureFrom),
+      figureTo: ofFigure(place.figureTo),
+      stepsOver,
+    }));
+    const unitOf = (type: ValueType | undefined) => (type === undefined ? null : unitSymbol(type));
+    const units = { inputUnit: unitOf(inputType), unit: unitOf(now.type) };
+    world.out(`${JSON.stringify({ answer: found.answer, ...units, places, says: found.says })}\n`);
   }
   return found.answer === 'none' ? 1 : 0;
 }
@@ -99,11 +120,12 @@ function inputAt(book: Book, file: string, option: string, text: string) {
 }
 
 /** A table of a figure by one input down and another across, or of one input alone. */
-export async function gridOfFigures({ words, values, flags }: Given, world: World): Promise<number> {
+export async function gridOfFigures(given: Given, world: World): Promise<number> {
+  const { words, values, flags } = given;
   const [file = '', formula = ''] = words;
   const downText = values.get('down');
   if (downText === undefined) return refuse('Say what to try: --down "Table / Row / Column = 4 in..8 in by 1 in".');
-  const workbook = await openWorkbook(file, world);
+  const workbook = await openAsked(file, given, world);
   const { figure, now } = figureOf(workbook, file, formula);
   const down = inputAt(workbook, file, 'down', downText);
   const acrossText = values.get('across');

@@ -7,6 +7,7 @@ import {
   earlierReader,
   type HistoryData,
   keepWork,
+  lookIntoBranch,
   nearestName,
   newDocument,
   openBranch,
@@ -37,6 +38,17 @@ export async function openWorkbook(path: string, world: World): Promise<Workbook
 /** The workbook that the bytes of a file hold, worked out. */
 export async function openBytes(path: string, bytes: Uint8Array, world: World): Promise<Workbook> {
   return (await opened(path, bytes, world)).workbook;
+}
+
+/** The workbook in a file, worked out, or a branch of it where --branch names one: to be looked at, for nothing is written. */
+export async function openAsked(path: string, { values }: Given, world: World): Promise<Workbook> {
+  return lookInto(await openWorkbook(path, world), path, values.get('branch'));
+}
+
+/** The branch of a workbook that a person names, to be looked at; the workbook itself where none is named. */
+export function lookInto(workbook: Workbook, file: string, name: string | undefined): Workbook {
+  if (name === undefined) return workbook;
+  return lookIntoBranch(workbook, findBranch(workbook, file, name)) ?? workbook;
 }
 
 /** The bytes of a file, or of standard input. */

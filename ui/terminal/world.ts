@@ -28,6 +28,8 @@ export interface World {
 export interface SeasonsOrder {
   readonly file: string;
   readonly bytes: Uint8Array;
+  /** By name; undefined for the plan. */
+  readonly branch: string | undefined;
   readonly asked: Asked;
   /** Of all seasons that the seed gives, those from the first up to the last but one. */
   readonly from: number;
