@@ -10,10 +10,12 @@ import {
   compareWeeks,
   keepWork,
   lookIntoBranch,
+  message,
   openBranch,
   readWorkbookFile,
   rows,
   rowWithId,
+  type SheetDeclaration,
   sayChange,
   type Workbook,
   writeWorkbookFile,
@@ -167,6 +169,53 @@ test('what a change rests on comes with it, and what rests on nothing of it stay
   const left = workbook.document.branches.get('b')?.changes ?? [];
   expect(left.map((change) => sayChange(workbook, change))).toEqual(['work (P1)']);
   expect(rowWithId(workbook, 'plantings', planting)).toBeDefined();
+});
+
+test('a change of a row or sheet that was removed after it still says where it was', () => {
+  const workbook = openFarm();
+  workbook.do([{ command: 'add branch', branch: 'b', name: 'Less' }], MESSAGE);
+  const opened = openBranch(workbook, 'b');
+  if (opened === undefined) throw new Error('no branch');
+  const type = (command: Command, column: string, entry: string): void => {
+    expect(opened.do([command], message('type cell', { column, entry })).refused).toBe(false);
+  };
+  const done = (command: Command): void => {
+    expect(opened.do([command], message('add row', { row: 'one', sheet: 'it' })).refused).toBe(false);
+  };
+  const said = (): readonly string[] => {
+    keepWork(workbook, 'b', opened);
+    const book = lookIntoBranch(workbook, 'b');
+    const changes = workbook.document.branches.get('b')?.changes ?? [];
+    return changes.flatMap((change) =>
+      change.message.code === 'type cell' && book !== undefined ? [sayChange(book, change)] : [],
+    );
+  };
+  type(length(workbook, '9 ft'), 'Length', '9 ft');
+  const plainText = { group: '', note: '', formula: '', role: 'entered', type: { type: 'text' } } as const;
+  const own: SheetDeclaration = {
+    id: 'to-do',
+    name: 'To do',
+    question: 'Own',
+    about: '',
+    rows: { from: 'entry' },
+    key: 'what',
+    columns: [
+      { ...plainText, id: 'what', name: 'What' },
+      { ...plainText, id: 'who', name: 'Who' },
+    ],
+    checks: [],
+    cautions: [],
+  };
+  done({ command: 'put sheet', sheet: own });
+  done({ command: 'insert row', sheet: own.id, entries: { what: 'Mow' } });
+  const row = idOf(opened, own.id, 0);
+  type({ command: 'set cell', sheet: own.id, row, column: 'who', entry: 'Ada' }, 'Who', 'Ada');
+  expect(said()).toEqual(['Length: 9 ft (P1)', 'Who: Ada (Mow)']);
+  done({ command: 'remove rows', sheet: 'plantings', rows: [idOf(workbook, 'plantings', 0)] });
+  done({ command: 'remove rows', sheet: own.id, rows: [row] });
+  expect(said()).toEqual(['Length: 9 ft (P1)', 'Who: Ada (Mow)']);
+  done({ command: 'remove sheet', sheet: own.id });
+  expect(said()).toEqual(['Length: 9 ft (P1)', 'Who: Ada (in a sheet that was removed)']);
 });
 
 test('names are told apart, and a branch that is gone is refused', () => {
