@@ -27,6 +27,19 @@ describe('branch', () => {
     ]);
   });
 
+  test('are listed and compared in the order in which they were made', async () => {
+    const file = folder.farm();
+    const names = ['Alpha', 'Beta', 'Gamma', 'Delta'];
+    for (const name of names) await folder.run(['branch', file, name]);
+    const listed = async (...words: string[]) => JSON.parse((await folder.run([...words, '--json'])).out);
+    const namesOf = (branches: readonly { readonly name: string }[]) => branches.map(({ name }) => name);
+    expect(namesOf(await listed('branch', file))).toEqual(names);
+    expect(namesOf((await listed('compare', file)).branches)).toEqual(names);
+    await folder.run(['branch', file, 'Beta', '--throw-away']);
+    await folder.run(['branch', file, 'Eps']);
+    expect(namesOf(await listed('branch', file))).toEqual(['Alpha', 'Gamma', 'Delta', 'Eps']);
+  });
+
   test('gives single changes over, and is kept or thrown away', async () => {
     const file = await farmWithBranch();
     expect((await folder.run(['branch', file, 'shorter', '--take', '2'])).out).toBe(

@@ -24,6 +24,7 @@ import {
   plantWay,
   proposeBeds,
 } from '../../sheets-templates/index.ts';
+import { branchId } from '../branch-ids.ts';
 import type { Given } from './arguments.ts';
 import { findRow, findTable } from './places.ts';
 import { changeWorkbook } from './workbook-files.ts';
@@ -105,7 +106,7 @@ export async function choosePlantings(given: Given, world: World): Promise<numbe
   const wish = wishOf(given);
   const { linearSolver } = await import('../linear-solver.ts');
   return changeWorkbook(file, given, world, (workbook) => {
-    const branch = workbook.newId();
+    const branch = branchId(workbook);
     const made = workbook.do([{ command: 'add branch', branch, name }], message('add branch', { branch: name }));
     if (made.refused) return refuse(onOneLine(`${file}: ${made.why}`));
     const act = chooseAmounts(workbook, linearSolver, wish);

@@ -16,6 +16,7 @@ import {
   type Workbook,
 } from '../../engine/index.ts';
 import { PLAN_BY_WEEK, PLAN_TOTALS } from '../../sheets-templates/index.ts';
+import { branchId } from '../branch-ids.ts';
 import type { Given } from './arguments.ts';
 import { aligned } from './columns.ts';
 import { changeWorkbook, findBranch, openWorkbook } from './workbook-files.ts';
@@ -61,7 +62,7 @@ function saidIn(book: Book): (change: Transaction) => string {
 function act(workbook: Workbook, { words, values }: Given, name: string, wanted: string | undefined): string {
   const [file = ''] = words;
   if (wanted === undefined) {
-    const id = workbook.newId();
+    const id = branchId(workbook);
     const done = workbook.do([{ command: 'add branch', branch: id, name }], message('add branch', { branch: name }));
     return done.refused ? refuse(`${file}: ${done.why}`) : `Branch ${name}: work in it with --branch "${name}".\n`;
   }

@@ -2,6 +2,7 @@
 // dialog of what if calls it.
 
 import { message } from '../../../engine/index.ts';
+import { branchId } from '../../branch-ids.ts';
 import { keepVersionNow } from '../keeping/keep-version.ts';
 import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
@@ -15,7 +16,7 @@ export function makeBranch(name: string): string | undefined {
   const why = refusedHere();
   if (why !== undefined) return why;
   toThePlan();
-  const branch = base.newId();
+  const branch = branchId(base);
   const done = change([{ command: 'add branch', branch, name }], message('add branch', { branch: name.trim() }), {
     quietly: true,
   });
