@@ -1,7 +1,7 @@
 // The package as others install it: built, put under node_modules of a folder of its own, used there by the example script, the
 // program and the type checker.
 
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -61,4 +61,14 @@ test('scripts are type-checked against the declarations, and what is refused is 
   expect([added, there, unit, undone]).toEqual([1, 0, 'ft', 0]);
   expect(refused).toMatch(/^season\.json: Beds has no row called “Nowhere”/);
   expect(unsaved).toMatch(/^season\.json is there already/);
+});
+
+test('a refusal that a script does not catch is told with a few lines of where, not with the whole program', () => {
+  const script =
+    "import { openWorkbook } from 'dibble'; (await openWorkbook('season.json')).set('Beds', 'x', 'Lenght', '1 ft');";
+  writeFileSync(join(folder, 'misspelt.mjs'), script);
+  const { status, stderr } = spawnSync(process.execPath, ['misspelt.mjs'], { cwd: folder, encoding: 'utf8' });
+  expect(status).toBe(1);
+  expect(stderr).toContain('season.json: Beds has no column called “Lenght”');
+  expect(stderr.length).toBeLessThan(2500);
 });

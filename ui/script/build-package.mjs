@@ -30,6 +30,8 @@ for (const [entry, file, first] of [
     target: 'node20',
     minifySyntax: true,
     minifyWhitespace: true,
+    // Node prints the line of the program from which something was thrown that nobody caught.
+    lineLimit: 120,
     legalComments: 'linked',
     logLevel: 'error',
     banner: { js: first },
