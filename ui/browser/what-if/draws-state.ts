@@ -1,4 +1,4 @@
-// The season drawn by chance: shared by workers, followed, cancelled, and kept, marked old once the plan changes.
+// The season drawn by chance: shared by workers, followed, cancelled, and kept, marked old while the plan is another.
 
 import { effect, signal } from '@preact/signals';
 import {
@@ -11,35 +11,39 @@ import {
   joinDrawn,
   quantile,
 } from '../../../engine/index.ts';
-import { followChanges, keptWorkbook, openings } from '../store/workbook.ts';
+import { keptWorkbook, openings } from '../store/workbook.ts';
 import type { DrawnAnswer, DrawnWeek, Goal, LikelyFigure } from './drawn-answer.ts';
 import type { DrawsTold } from './draws-messages.ts';
 import { drawAmong, endWorkers, stopWorkers } from './draws-workers.ts';
 import { keepAnswers, planNow } from './kept-answers.ts';
 import { likelyKept } from './likely-kept.ts';
 import { answerInWords } from './likely-model.ts';
+import { followAge } from './old-answers.ts';
 
 export type Drawing =
   | { readonly state: 'none' }
   | { readonly state: 'drawing'; readonly done: number; readonly of: number }
   | { readonly state: 'failed'; readonly why: string }
-  | { readonly state: 'drawn'; readonly answer: DrawnAnswer };
+  /** `plan` is the one that it was drawn from. */
+  | { readonly state: 'drawn'; readonly answer: DrawnAnswer; readonly plan: number };
 
 export const drawing = signal<Drawing>({ state: 'none' });
 
 /** Inputs named of those on which a figure hangs. */
 const NAMED = 8;
 
-/** The plan has changed since the seasons under way were asked of it. */
-let hasChanged = false;
-
-followChanges(() => {
-  hasChanged = true;
-  const now = drawing.peek();
-  if (now.state === 'drawn') drawing.value = { ...now, answer: { ...now.answer, old: true } };
-  const kept = likelyKept.peek();
-  if (kept?.old === false) likelyKept.value = { ...kept, old: true };
-});
+followAge(
+  () => {
+    const now = drawing.peek();
+    return now.state === 'drawn' ? now.plan : likelyKept.peek()?.plan;
+  },
+  (old) => {
+    const now = drawing.peek();
+    if (now.state === 'drawn' && now.answer.old !== old) drawing.value = { ...now, answer: { ...now.answer, old } };
+    const kept = likelyKept.peek();
+    if (kept !== undefined && kept.old !== old) likelyKept.value = { ...kept, old };
+  },
+);
 
 // What was drawn of one workbook says nothing of another.
 effect(() => {
@@ -62,8 +66,7 @@ export function drawSeasons(asked: SeasonsAsked): void {
   const { figure, count, seed } = asked;
   cancelDrawing();
   drawing.value = { state: 'drawing', done: 0, of: count };
-  hasChanged = false;
-  const asOf = planNow();
+  const plan = planNow();
   const done: number[] = [];
   const parts: Drawn[] = [];
   const hear = (at: number, told: DrawsTold): void => {
@@ -81,11 +84,12 @@ export function drawSeasons(asked: SeasonsAsked): void {
     const all = parts.flat();
     if (all.length < shares) return;
     cancelDrawing();
-    const answer = answerOf(asked, joinDrawn(all), hasChanged);
-    drawing.value = { state: 'drawn', answer };
+    const old = plan !== planNow();
+    const answer = answerOf(asked, joinDrawn(all), old);
+    drawing.value = { state: 'drawn', answer, plan };
     const says = answerInWords(book, answer);
-    likelyKept.value = says === undefined ? undefined : { says, old: hasChanged };
-    keepAnswers({ drawn: { plan: asOf, answer: { ...answer, old: false }, says } });
+    likelyKept.value = says === undefined ? undefined : { says, old, plan };
+    keepAnswers({ drawn: { plan, answer: { ...answer, old: false }, says } });
   };
   const figures = figure.by === 'season' ? [figure.named.figure] : [];
   const weekly = figure.by === 'week' ? [figure.weekly] : [];

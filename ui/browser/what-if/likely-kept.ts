@@ -2,5 +2,12 @@
 
 import { signal } from '@preact/signals';
 
+interface Kept {
+  readonly says: string;
+  readonly old: boolean;
+  /** The one that it was drawn from (kept-answers.ts). */
+  readonly plan: number;
+}
+
 /** What was drawn in one sentence; undefined while nothing is, or once it was put away. */
-export const likelyKept = signal<{ readonly says: string; readonly old: boolean } | undefined>(undefined);
+export const likelyKept = signal<Kept | undefined>(undefined);

@@ -42,8 +42,9 @@ function Seek({ book }: { readonly book: Workbook }) {
       goal: wanted.value,
       figureName: now.name,
     }).says;
-    sought.value = { says: found, old: false };
-    keepAnswers({ sought: { plan: planNow(), says: found } });
+    const plan = planNow();
+    sought.value = { says: found, old: false, plan };
+    keepAnswers({ sought: { plan, says: found } });
     return '';
   };
   return (

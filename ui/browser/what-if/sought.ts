@@ -1,14 +1,21 @@
 // What a seek answered last, in a sentence, marked old once the plan changes; the part that seeks shows it when it is opened again.
 
 import { effect, signal } from '@preact/signals';
-import { followChanges, openings } from '../store/workbook.ts';
+import { openings } from '../store/workbook.ts';
+import { followAge } from './old-answers.ts';
 
-export const sought = signal<{ readonly says: string; readonly old: boolean } | undefined>(undefined);
+/** `plan` is the one that it was asked of. */
+export const sought = signal<{ readonly says: string; readonly old: boolean; readonly plan: number } | undefined>(
+  undefined,
+);
 
-followChanges(() => {
-  const now = sought.peek();
-  if (now?.old === false) sought.value = { ...now, old: true };
-});
+followAge(
+  () => sought.peek()?.plan,
+  (old) => {
+    const now = sought.peek();
+    if (now !== undefined && now.old !== old) sought.value = { ...now, old };
+  },
+);
 
 // What was asked of one workbook says nothing of another.
 effect(() => {

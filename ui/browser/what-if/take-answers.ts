@@ -28,11 +28,12 @@ export function followAnswers(): void {
 async function take({ drawn, sought: found }: KeptAnswers, isStill: () => boolean): Promise<void> {
   if ((drawn === undefined && found === undefined) || !isStill()) return;
   const now = planNow();
-  if (found !== undefined) sought.value ??= { says: found.says, old: found.plan !== now };
+  if (found !== undefined) sought.value ??= { ...found, old: found.plan !== now };
   if (drawn === undefined) return;
   const { drawing } = await import('./draws-state.ts');
   if (!isStill() || drawing.peek().state !== 'none') return;
-  const old = drawn.plan !== planNow();
-  drawing.value = { state: 'drawn', answer: { ...drawn.answer, old } };
-  if (drawn.says !== undefined) likelyKept.value = { says: drawn.says, old };
+  const { plan } = drawn;
+  const old = plan !== planNow();
+  drawing.value = { state: 'drawn', answer: { ...drawn.answer, old }, plan };
+  if (drawn.says !== undefined) likelyKept.value = { says: drawn.says, old, plan };
 }
