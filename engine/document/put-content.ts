@@ -19,11 +19,11 @@ export function putContent(
   const isName = sheet.schema.key === column.id;
   if (isName) forgetName(document, sheet, column, slot);
   if (!isMadeSheet(sheet.schema)) document.shelf.put(sheet.id, row, column.id, placed.ok ? null : content);
-  if (content === null && isComputed(column)) giveBack(document, column, slot);
+  // A cell that goes back to its formula keeps what it held till then: whoever reads it hears only of what differs from that.
+  if (isComputed(column) && (content === null || !placed.ok)) giveBack(document, column, slot);
   else {
     storeCell(document, column, slot, placed.ok ? placed.cell : EMPTY_CELL);
-    if (!placed.ok && isComputed(column)) giveBack(document, column, slot);
-    else document.run.cellChanged(column.def, slot);
+    document.run.cellChanged(column.def, slot);
   }
   if (isName) noteName(document, sheet, column, slot);
 }

@@ -1,11 +1,10 @@
 // Typed links whose rows went or have not come yet: they wait on the shelf until the row is there. Called by changes.ts before
-// anything is worked out; calls put-content.ts for links that find their rows.
+// anything is worked out; calls put-content.ts, which shelves a link whose row is not there and places one whose row is.
 
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { FILLED } from '../values/column.ts';
-import { EMPTY_CELL } from './cells.ts';
 import { isLinkContent } from './content.ts';
-import { type Document, storeCell } from './document.ts';
+import type { Document } from './document.ts';
 import { putContent } from './put-content.ts';
 import type { Touched } from './touched.ts';
 
@@ -38,9 +37,7 @@ function shelveLinks(
     if (target === undefined || live[slot] !== 1 || !document.isTyped(column, slot)) continue;
     const row = document.rowIdOf(sheet.id, slot);
     if (row === undefined) continue;
-    document.shelf.put(sheet.id, row, column.id, { row: target });
-    storeCell(document, column, slot, EMPTY_CELL);
-    document.run.cellChanged(column.def, slot);
+    putContent(document, sheet, column, row, slot, { row: target });
   }
 }
 
