@@ -221,6 +221,7 @@ export {
   type MovedFigures,
   type NameChange,
   type OwnFormula,
+  type RowsChange,
   type Upgrade,
   upgradeTo,
 } from './queries/upgrade.ts';

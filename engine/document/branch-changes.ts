@@ -1,9 +1,9 @@
 // How the changes of a branch rest on each other: a cell on the row, column or sheet that another change of the branch
-// brought. Whoever takes single changes over takes with them what they rest on. Called by commands.
+// brought. Whoever takes single changes over takes with them what they rest on. Called by commands, and by template-rows.ts.
 
 import { idsIn } from '../language/stored.ts';
 import { type Content, isLinkContent } from './content.ts';
-import { type Operation, oneByOne, type Transaction } from './transaction.ts';
+import { type BranchData, type Operation, oneByOne, type Transaction } from './transaction.ts';
 
 /** The changes chosen and those before them that they rest on, in the order of the branch. */
 export function withWhatTheyRestOn(
@@ -21,6 +21,12 @@ export function withWhatTheyRestOn(
     for (const thing of operations.flatMap(namedBy)) needed.add(thing);
   }
   return taken;
+}
+
+/** What the branches kept in a workbook change or name, a row as rowOf has it or, where a link leads there, by its id alone. */
+export function namedInBranches(branches: ReadonlyMap<string, BranchData>): ReadonlySet<string> {
+  const operations = [...branches.values()].flatMap(({ changes }) => changes.flatMap((change) => change.operations));
+  return new Set(operations.flatMap(oneByOne).flatMap(namedBy));
 }
 
 /** What is there from this operation on: a sheet, 'sheet/column', a row. */
@@ -73,7 +79,8 @@ function namedBy(operation: Operation): readonly string[] {
   }
 }
 
-function rowOf(sheet: string, row: string): string {
+/** A row among the things that changes name. */
+export function rowOf(sheet: string, row: string): string {
   return `row ${sheet} ${row}`;
 }
 

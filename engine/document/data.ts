@@ -7,13 +7,13 @@ import { inOrder, type OwnSchema } from '../schema/own.ts';
 import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { MappedCell } from './cell-map.ts';
-import { type Content, type ContentRange, sameContent } from './content.ts';
+import type { Content, ContentRange } from './content.ts';
 import type { Document } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
 import type { PaperData } from './papers.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
-import { type ShippedRow, shippedRows } from './template-rows.ts';
+import { isOwnContent, type ShippedRow, shippedRows } from './template-rows.ts';
 import type { BranchData } from './transaction.ts';
 
 export interface RowData {
@@ -119,7 +119,8 @@ function rowsOf(document: Document, sheetId: string): readonly RowData[] {
     for (const column of own === undefined ? holding : columns) {
       if (record.slot < 0) break;
       const content = document.typedAt(column, record.slot);
-      if (own === undefined ? content !== null : !sameContent(content, own.cells.get(column.id) ?? null)) {
+      const came = own?.cells.get(column.id) ?? null;
+      if (isOwnContent(document, sheetId, record.id, column.id, content, came)) {
         cells.push([column.id, content]);
       }
     }

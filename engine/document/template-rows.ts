@@ -1,10 +1,12 @@
 // The rows that a template ships: what they hold as content, and what becomes of them in a workbook when the template
-// changes. A cell that a person changed stays theirs; one they left as it came follows the template.
+// changes. A cell that a person changed stays theirs; one they left as it came follows the template. A row that is shipped no
+// more goes where nobody touched it.
 
 import { compile } from '../schema/compile.ts';
 import { layOver } from '../schema/lay-over.ts';
 import { NOTHING_OWN } from '../schema/own.ts';
 import type { Template } from '../schema/template.ts';
+import { namedInBranches, rowOf } from './branch-changes.ts';
 import { type Content, sameContent } from './content.ts';
 import type { Document } from './document.ts';
 import { readEntryAs } from './entries.ts';
@@ -70,12 +72,19 @@ function readShipped(template: Template): ReadonlyMap<string, ShippedRows> {
 /** What makes a workbook's shipped rows those of another version, but for what the person changed. */
 export function moveTemplateRows(document: Document, from: Template, to: Template): readonly Operation[] {
   const sheets = new Set([...Object.keys(from.rows), ...Object.keys(to.rows)]);
+  const named = namedInBranches(document.branches);
   return [...sheets].flatMap((sheet) =>
-    moveSheetRows(document, sheet, shippedRows(from, sheet), shippedRows(to, sheet)),
+    moveSheetRows(document, sheet, shippedRows(from, sheet), shippedRows(to, sheet), named),
   );
 }
 
-function moveSheetRows(document: Document, sheet: string, from: ShippedRows, to: ShippedRows): readonly Operation[] {
+function moveSheetRows(
+  document: Document,
+  sheet: string,
+  from: ShippedRows,
+  to: ShippedRows,
+  named: ReadonlySet<string>,
+): readonly Operation[] {
   const operations: Operation[] = [];
   for (const [row, { at, cells }] of to) {
     const before = from.get(row);
@@ -88,12 +97,15 @@ function moveSheetRows(document: Document, sheet: string, from: ShippedRows, to:
     for (const column of new Set([...cells.keys(), ...(before?.cells.keys() ?? [])])) {
       const was = before?.cells.get(column) ?? null;
       const becomes = cells.get(column) ?? null;
-      const isOwn = record !== undefined && !sameContent(document.contentOf(sheet, row, column), was);
+      const content = document.contentOf(sheet, row, column);
+      const isOwn = record !== undefined && isOwnContent(document, sheet, row, column, content, was);
       if (!isOwn && !sameContent(was, becomes)) operations.push({ op: 'cell', sheet, row, column, content: becomes });
     }
   }
   for (const [row, { cells }] of from) {
-    if (!to.has(row) && isUntouched(document, sheet, row, cells)) operations.push({ op: 'remove row', sheet, row });
+    const isNamed = named.has(row) || named.has(rowOf(sheet, row));
+    if (!to.has(row) && !isNamed && isUntouched(document, sheet, row, cells))
+      operations.push({ op: 'remove row', sheet, row });
   }
   return operations;
 }
@@ -119,14 +131,27 @@ function movedTo(document: Document, sheet: string, row: string): string | undef
   return isLater(moved, BEFORE_ALL) ? document.rowsOf(sheet).record(row)?.at : undefined;
 }
 
-/** A row that holds just what it came with, and that nothing typed names. */
+/** Whether what a cell holds is a person's own: not what it came with, or that with a range around it. */
+export function isOwnContent(
+  document: Document,
+  sheet: string,
+  row: string,
+  column: string,
+  content: Content,
+  came: Content,
+): boolean {
+  return !sameContent(content, came) || (content !== null && document.rangeOf(sheet, row, column) !== undefined);
+}
+
+/** A row that holds just what it came with, with no note on it, and that nothing typed names. */
 function isUntouched(document: Document, sheet: string, row: string, cells: ReadonlyMap<string, Content>): boolean {
   const slot = document.slotOf(sheet, row);
   const columns = document.program.sheet(sheet)?.columns ?? [];
-  if (slot === undefined) return false;
+  if (slot === undefined || document.notes.cells(sheet, row).size > 0) return false;
   const known = new Set([...columns.flatMap(({ id, role }) => (role === 'made' ? [] : [id])), ...cells.keys()]);
-  const asItCame = [...known].every((id) => sameContent(document.contentOf(sheet, row, id), cells.get(id) ?? null));
-  return asItCame && firstLinkTo(document, sheet, slot) === undefined;
+  const isOwn = (id: string): boolean =>
+    isOwnContent(document, sheet, row, id, document.contentOf(sheet, row, id), cells.get(id) ?? null);
+  return ![...known].some(isOwn) && firstLinkTo(document, sheet, slot) === undefined;
 }
 
 /** A typed cell that names a row, by sheet, slot and column; undefined where none does. */

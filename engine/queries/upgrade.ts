@@ -7,9 +7,10 @@ import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { formulaText } from '../schema/lay-over.ts';
 import type { OwnColumn, OwnSheet } from '../schema/own.ts';
 import { entry } from '../schema/records.ts';
-import { isComputed } from '../schema/schema.ts';
+import { isComputed, isEnteredSheet } from '../schema/schema.ts';
 import type { Book } from './book.ts';
 import { type ColumnPlace, keptForm, lasting, matchRows, placeOf } from './matching.ts';
+import { rows } from './rows.ts';
 import { printed } from './sheets.ts';
 import { inWords, rowName } from './shown.ts';
 
@@ -37,12 +38,21 @@ export interface NameChange extends ColumnPlace {
   readonly after: string;
 }
 
+/** Rows of a sheet that both versions have, by their names. */
+export interface RowsChange extends ColumnPlace {
+  readonly names: readonly string[];
+}
+
 export interface Upgrade {
   readonly version: number;
   /** Columns that are new; '' for the column where the whole sheet is. */
   readonly added: readonly ColumnPlace[];
   /** Columns and sheets that the template no longer has, by their names before; what was typed there is kept aside. */
   readonly gone: readonly ColumnPlace[];
+  /** Rows that the template newly ships. */
+  readonly rowsAdded: readonly RowsChange[];
+  /** Rows that it ships no more, which nobody touched or names. */
+  readonly rowsGone: readonly RowsChange[];
   readonly formulas: readonly FormulaChange[];
   readonly own: readonly OwnFormula[];
   readonly moved: readonly MovedFigures[];
@@ -63,6 +73,8 @@ function upgradeOn(branch: Workbook, workbook: Workbook, version: number): Upgra
     version,
     added: [],
     gone: [],
+    rowsAdded: [],
+    rowsGone: [],
     formulas: [],
     own: [],
     moved: [],
@@ -81,6 +93,12 @@ function upgradeOn(branch: Workbook, workbook: Workbook, version: number): Upgra
     }
     nameChange(placeOf(sheet, undefined), old.name, sheet.name, entry(own, sheet.id));
     const matched = matchRows(workbook, branch, sheet.id);
+    if (isEnteredSheet(sheet.schema)) {
+      const came = namesOfOthers(branch, sheet.id, new Set(matched.map(([, slot]) => slot)));
+      const went = namesOfOthers(workbook, sheet.id, new Set(matched.map(([slot]) => slot)));
+      if (came.length > 0) upgrade.rowsAdded.push({ ...placeOf(sheet, undefined), names: came });
+      if (went.length > 0) upgrade.rowsGone.push({ ...placeOf(sheet, undefined), names: went });
+    }
     for (const column of sheet.columns) {
       const oldColumn = old.column(column.id);
       if (oldColumn === undefined) {
@@ -104,6 +122,11 @@ function upgradeOn(branch: Workbook, workbook: Workbook, version: number): Upgra
     if (after.sheet(sheet.id) === undefined) upgrade.gone.push(placeOf(sheet, undefined));
   }
   return upgrade;
+}
+
+/** The names of a sheet's rows but for those in some slots. */
+function namesOfOthers(book: Book, sheet: string, slots: ReadonlySet<number>): readonly string[] {
+  return [...rows(book, sheet)].filter((slot) => !slots.has(slot)).map((slot) => rowName(book, sheet, slot));
 }
 
 function formulaChange(

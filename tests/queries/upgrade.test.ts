@@ -45,7 +45,12 @@ const OLD: Template = {
       column('note', 'Note', { type: 'text' }),
     ]),
   ],
-  rows: { beds: [{ id: 'first', cells: { bed: 'First', length: '10 ft' } }] },
+  rows: {
+    beds: [
+      { id: 'first', cells: { bed: 'First', length: '10 ft' } },
+      { id: 'spare', cells: { bed: 'Spare' } },
+    ],
+  },
 };
 
 const NEW: Template = {
@@ -58,7 +63,13 @@ const NEW: Template = {
       column('double', 'Double', LENGTH, '[Half a bed] * 4'),
     ]),
   ],
-  rows: { beds: [{ id: 'first', cells: { bed: 'First', length: '12 ft' } }] },
+  rows: {
+    beds: [
+      { id: 'first', cells: { bed: 'First', length: '12 ft' } },
+      { id: 'second', cells: { bed: 'Second' } },
+      { id: 'third', cells: { bed: 'Third' } },
+    ],
+  },
 };
 
 let ids = 0;
@@ -114,6 +125,17 @@ test('columns that come and go are named', () => {
   expect(upgrade?.gone.map(({ sheetName, columnName }) => `${sheetName} / ${columnName}`)).toEqual(['Beds / Note']);
 });
 
+test('rows that the template newly ships or ships no more are named, with their sheet', () => {
+  const upgrade = upgradeTo(open(BEDS), 2);
+  const named = (list: readonly { readonly sheetName: string; readonly names: readonly string[] }[] = []) =>
+    list.map(({ sheetName, names }) => `${sheetName}: ${names.join(', ')}`);
+  expect(named(upgrade?.rowsAdded)).toEqual(['Garden beds: Second, Third']);
+  expect(named(upgrade?.rowsGone)).toEqual(['Garden beds: Spare']);
+  // A bed that the person gave another length is theirs.
+  const length: Command = { command: 'set cell', sheet: 'beds', row: 'spare', column: 'length', entry: '7 ft' };
+  expect(upgradeTo(open(BEDS, [length]), 2)?.rowsGone).toEqual([]);
+});
+
 test("an own formula stays, is named, and the sheet's stands beside it before and after", () => {
   const own: Command = { command: 'set formula', sheet: 'beds', column: 'half', formula: '[Length] / 4' };
   const workbook = open(BEDS, [own]);
@@ -144,6 +166,8 @@ test('asking changes nothing, and taking it does what was told', () => {
     version: 2,
     added: [],
     gone: [],
+    rowsAdded: [],
+    rowsGone: [],
     formulas: [],
     own: [],
     moved: [],

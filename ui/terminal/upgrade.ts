@@ -44,7 +44,7 @@ function placeBefore({ sheetName, columnName, before }: NameChange): string {
 }
 
 /** A line for everything that changes, the figures that move first. */
-function inWords({ moved, formulas, own, named, added, gone }: Upgrade): string {
+function inWords({ moved, formulas, own, named, added, gone, rowsAdded, rowsGone }: Upgrade): string {
   const lines = [
     ...moved.map((one) => {
       const { count, example } = one;
@@ -57,6 +57,8 @@ function inWords({ moved, formulas, own, named, added, gone }: Upgrade): string 
     ...named.map((one) => `yours is called otherwise: ${placeBefore(one)} becomes ${one.after}; formulas follow`),
     ...added.map((one) => `new: ${placeOf(one)}`),
     ...gone.map((one) => `goes: ${placeOf(one)}; what was typed there is kept aside`),
+    ...rowsAdded.map((one) => `new rows: ${one.sheetName}: ${one.names.join(', ')}`),
+    ...rowsGone.map((one) => `rows go: ${one.sheetName}: ${one.names.join(', ')}; nothing was changed of them`),
   ];
   if (lines.length === 0) return 'No figure moves, and no formula changes.\n';
   return lines.map((line) => `${onOneLine(line)}\n`).join('');

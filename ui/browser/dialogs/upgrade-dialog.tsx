@@ -2,7 +2,14 @@
 // own formulas stand where the sheet's changed. Taken as one step, or left as it is.
 
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import type { FormulaChange, MovedFigures, NameChange, OwnFormula, Upgrade } from '../../../engine/index.ts';
+import type {
+  FormulaChange,
+  MovedFigures,
+  NameChange,
+  OwnFormula,
+  RowsChange,
+  Upgrade,
+} from '../../../engine/index.ts';
 import { keepSheets, takeUpgrade } from './upgrade-acts.ts';
 import { pendingUpgrade } from './upgrade-state.ts';
 
@@ -34,8 +41,9 @@ export function UpgradeDialog() {
 }
 
 function Changes({ upgrade }: { readonly upgrade: Upgrade }) {
-  const { formulas, own, moved, named, added, gone } = upgrade;
-  const nothing = [formulas, own, moved, named, added, gone].every((list) => list.length === 0);
+  const { formulas, own, moved, named, added, gone, rowsAdded, rowsGone } = upgrade;
+  const lists = [formulas, own, moved, named, added, gone, rowsAdded, rowsGone];
+  const nothing = lists.every((list) => list.length === 0);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard
     <section class="upgrade-changes" aria-label="What would change" tabIndex={0}>
@@ -58,6 +66,13 @@ function Changes({ upgrade }: { readonly upgrade: Upgrade }) {
         list={gone}
         draw={(each) => <span>{nameOf(each)}</span>}
       />
+      <Part title="New rows" list={rowsAdded} count={countOf(rowsAdded)} draw={(each) => <Rows change={each} />} />
+      <Part
+        title="Rows that go, since you changed nothing of them and use them nowhere"
+        list={rowsGone}
+        count={countOf(rowsGone)}
+        draw={(each) => <Rows change={each} />}
+      />
     </section>
   );
 }
@@ -72,13 +87,15 @@ interface PartProps<T extends Named> {
   readonly title: string;
   readonly list: readonly T[];
   readonly draw: (one: T) => preact.ComponentChildren;
+  /** How many there are, where one of the list stands for several. */
+  readonly count?: number;
 }
 
-function Part<T extends Named>({ title, list, draw }: PartProps<T>) {
+function Part<T extends Named>({ title, list, draw, count = list.length }: PartProps<T>) {
   if (list.length === 0) return null;
   return (
     <>
-      <h3>{`${title} (${list.length})`}</h3>
+      <h3>{`${title} (${count})`}</h3>
       <ul>
         {list.map((each) => (
           <li key={`${each.sheet} ${each.column}`}>{draw(each)}</li>
@@ -125,6 +142,18 @@ function Names({ change }: { readonly change: NameChange }) {
   return (
     <>
       <b>{columnName === '' ? before : `${sheetName} / ${before}`}</b> <span>{`becomes ${after}`}</span>
+    </>
+  );
+}
+
+function countOf(changes: readonly RowsChange[]): number {
+  return changes.reduce((sum, { names }) => sum + names.length, 0);
+}
+
+function Rows({ change }: { readonly change: RowsChange }) {
+  return (
+    <>
+      <b>{change.sheetName}</b> <span>{change.names.join(', ')}</span>
     </>
   );
 }
