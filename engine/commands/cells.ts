@@ -32,8 +32,7 @@ export function typeInto(
   const place = { sheet: sheet.id, row, column: column.id };
   if (column.role === 'made') return { ...place, why: madeWhy(sheet, column) };
   if (entry.trim() === '' && isComputed(column)) {
-    draft.perform({ op: 'cell', ...place, content: null });
-    forgetRange(place, draft);
+    put(place, null, draft);
     return undefined;
   }
   const parts = rangeParts(column, typed.entry);
@@ -42,13 +41,12 @@ export function typeInto(
   if (!read.ok) {
     const other = otherColumnFor(sheet, column, typed, draft);
     if (other === undefined) return { ...place, why: read.why };
-    draft.perform({ op: 'cell', ...place, content: null });
+    put(place, null, draft);
     return typeInto(sheet, row, other, typed, draft);
   }
   const refused = sheet.schema.key === column.id ? refuseName(sheet, row, read.content, draft) : undefined;
   if (refused !== undefined) return { ...place, why: refused };
-  draft.perform({ op: 'cell', ...place, content: read.content });
-  forgetRange(place, draft);
+  put(place, read.content, draft);
   return undefined;
 }
 
@@ -69,11 +67,11 @@ function typeRange(
   return undefined;
 }
 
-/** What is typed anew is known for sure, until it is typed as a range. */
-function forgetRange(place: { sheet: string; row: string; column: string }, draft: Draft): void {
-  const { sheet, row, column } = place;
-  if (draft.document.rangeOf(sheet, row, column) !== undefined)
-    draft.perform({ op: 'range', sheet, row, column, range: null });
+/** What is typed anew, or taken out, is known for sure, until it is typed as a range. */
+function put(place: { sheet: string; row: string; column: string }, content: Content, draft: Draft): void {
+  draft.perform({ op: 'cell', ...place, content });
+  if (draft.document.rangeOf(place.sheet, place.row, place.column) !== undefined)
+    draft.perform({ op: 'range', ...place, range: null });
 }
 
 export function madeWhy(sheet: ProgramSheet, { name }: ProgramColumn): string {
@@ -119,8 +117,7 @@ export function putCell(command: CommandOf<'put cell'>, draft: Draft): Refused {
   const row = findRow(draft, sheet.found, cell.row);
   if (!row.ok) return row.refused;
   if (column.found.role === 'made') return { ...place(cell), why: madeWhy(sheet.found, column.found) };
-  draft.perform({ op: 'cell', ...cell });
-  forgetRange(cell, draft);
+  put(place(cell), cell.content, draft);
   return undefined;
 }
 
@@ -134,7 +131,6 @@ export function takeBack({ sheet, row, column }: CommandOf<'take back'>, draft: 
   const of = findColumn(found.found, column);
   if (!of.ok) return of.refused;
   if (!isComputed(of.found)) return undefined;
-  draft.perform({ op: 'cell', sheet, row, column, content: null });
-  forgetRange({ sheet, row, column }, draft);
+  put({ sheet, row, column }, null, draft);
   return undefined;
 }

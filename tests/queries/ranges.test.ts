@@ -15,13 +15,14 @@ import {
   sayInput,
   sheetView,
   tryEntry,
+  uncertainInputs,
   Workbook,
 } from '../../engine/index.ts';
 import { writingOf } from '../../ui/browser/store/writing.ts';
 import { templateOf } from '../book.ts';
 import { LOCALES } from '../locales.ts';
 import { runs } from '../runs.ts';
-import { entered, number, sheet } from '../workbook/small.ts';
+import { computed, entered, number, sheet } from '../workbook/small.ts';
 
 const TEMPLATE = templateOf({
   sheets: [
@@ -35,6 +36,8 @@ const TEMPLATE = templateOf({
         entered('Warmth', number('Fdeg', 'Cdeg')),
         entered('Temperature', { type: 'temperature' }),
         entered('Day', { type: 'date' }),
+        { ...computed('Pieces', number('', ''), '30'), role: 'default', orElse: 'Weight' },
+        entered('Weight', number('lb', 'kg')),
       ],
     }),
   ],
@@ -152,6 +155,17 @@ const figure = fc
     fc.nat(9999),
   )
   .map(([whole, digits, broken]) => Number(`${whole}.${String(broken).padStart(4, '0').slice(0, digits)}`));
+
+test('a cell whose range another column’s entry took the place of is on its default for sure', () => {
+  const workbook = bookIn('en-US');
+  expect(type(workbook, 'pieces', '20..60')).toBeUndefined();
+  expect(uncertainInputs(workbook, ['figures']).map(({ column }) => column)).toEqual(['pieces']);
+  expect(type(workbook, 'pieces', '12 lb')).toBeUndefined();
+  expect(cellView(workbook, 'figures', 0, 'weight').text).toBe('12');
+  expect(cellView(workbook, 'figures', 0, 'pieces')).toMatchObject({ text: '30', entry: '30' });
+  expect(uncertainInputs(workbook, ['figures'])).toEqual([]);
+  expect(workbook.data().ranges).toBeUndefined();
+});
 
 describe('what an editor opens with is read as the very same figures and unit', () => {
   const range = fc.record({
