@@ -48,18 +48,24 @@ export function putRows({ sheet: sheetId, columns, rows }: CommandOf<'put rows'>
     if (!column.ok) return column.refused;
     if (column.found.role === 'made') return { sheet: sheetId, column: id, why: madeWhy(sheet, column.found) };
   }
-  const known = draft.document.rowsOf(sheetId);
-  const there = rows.find(({ row }) => known.slotOf(row) !== undefined);
+  const records = draft.document.rowsOf(sheetId);
+  const there = rows.find(({ row }) => records.slotOf(row) !== undefined);
   if (there !== undefined) return { sheet: sheetId, row: there.row, why: `${sheet.name} already has this row.` };
   const unnamed = refuseNames(sheet, columns, rows, draft);
   if (unnamed !== undefined) return unnamed;
-  const places = positionsBetween(known.lastAt, undefined, rows.length);
+  const places = positionsBetween(records.lastAt, undefined, rows.length);
+  // One that was taken out comes back with what it held, unless it is told otherwise.
+  const known = rows.filter(({ row }) => records.record(row) !== undefined);
   draft.perform({
     op: 'insert rows',
     sheet: sheetId,
     columns,
     rows: rows.map(({ row, cells }, i) => ({ row, at: places[i] ?? '', cells })),
   });
+  for (const { row, cells } of known) {
+    for (const [i, column] of columns.entries())
+      draft.perform({ op: 'cell', sheet: sheetId, row, column, content: cells[i] ?? null });
+  }
   for (const { row } of rows) draft.inserted.push(row);
   return undefined;
 }

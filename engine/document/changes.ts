@@ -12,7 +12,7 @@ import type { ChangeSet } from './change-set.ts';
 import type { Document } from './document.ts';
 import type { GraphRun } from './graph-run.ts';
 import { Reshaping } from './reshaping.ts';
-import { insertRowsAtOnce, removeRowsAtOnce } from './row-blocks.ts';
+import { insertRowsAtOnce, knownRows, removeRowsAtOnce } from './row-blocks.ts';
 import { insertRow, keepRow, moveRow, removeRow } from './row-operations.ts';
 import { orderRows } from './row-places.ts';
 import { isSchemaOperation } from './schema-operations.ts';
@@ -113,7 +113,11 @@ export class Changes {
     this.settle();
     const inverse = arrival.remote ? undefined : this.#atOnce(operation, arrival.stamp);
     if (inverse !== undefined) return [inverse];
-    const inverses = oneByOne(operation).map((one) => this.apply(one, arrival));
+    // Asked before any of them comes.
+    const known = operation.op === 'insert rows' ? knownRows(this.#document, operation) : undefined;
+    const inverses = oneByOne(operation).map((one) => {
+      return one.op === 'cell' && known?.has(one.row) === true ? [] : this.apply(one, arrival);
+    });
     return inverses.reverse().flat();
   }
 

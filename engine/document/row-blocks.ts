@@ -26,8 +26,12 @@ export function insertRowsAtOnce(
   if (sheet === undefined) return undefined;
   const { id } = sheet;
   const { columns, rows } = operation;
-  touched.rowsCame(id, rows, insertRows(document, sheet, operation));
-  document.stamps.noteRows(id, { stamp, columns, rows });
+  const known = knownRows(document, operation);
+  touched.rowsCame(id, rows, insertRows(document, sheet, operation, known));
+  const isKnown = ({ row }: RowLine): boolean => known.has(row);
+  // Nobody changed the cells of a row that was there before.
+  document.stamps.noteRows(id, { stamp, columns: undefined, rows: rows.filter(isKnown) });
+  document.stamps.noteRows(id, { stamp, columns, rows: rows.filter((line) => !isKnown(line)) });
   return { op: 'remove rows', sheet: id, rows: rows.map(({ row }) => row) };
 }
 
@@ -45,8 +49,19 @@ function comeAtOnce(document: Document, { sheet: sheetId, rows }: InsertRows): P
   return sheet;
 }
 
+/** Those of the rows that were there before, whether they are now or not. */
+export function knownRows(document: Document, { sheet, rows }: InsertRows): ReadonlySet<string> {
+  const records = document.rowsOf(sheet);
+  return new Set(rows.flatMap(({ row }) => (records.record(row) === undefined ? [] : [row])));
+}
+
 /** Gives whether the rows stand behind all others, in order, as their slots do. */
-function insertRows(document: Document, sheet: ProgramSheet, { columns, rows }: InsertRows): boolean {
+function insertRows(
+  document: Document,
+  sheet: ProgramSheet,
+  { columns, rows }: InsertRows,
+  known: ReadonlySet<string>,
+): boolean {
   const { run } = document;
   const { length } = document.store.table(sheet.table);
   const slots = takeSlots(document, sheet, rows.length);
@@ -59,16 +74,20 @@ function insertRows(document: Document, sheet: ProgramSheet, { columns, rows }: 
     records.put({ id: row, slot, at, ...markOf(line) });
     run.rowChanged(sheet.table, slot);
   });
-  const waited = rows.map(({ row, cells }) => document.shelf.take(sheet.id, row, columns, cells));
+  const waited = rows.map(({ row, cells }) => document.shelf.take(sheet.id, row, cells));
+  // A row comes with what it is given; one that was there before with what it held, which may be the same.
+  const isGiven = rows.map(({ row }, at) => waited[at] === undefined || !known.has(row));
   for (const [i, columnId] of columns.entries()) {
     const column = sheet.column(columnId);
     rows.forEach(({ row, cells }, at) => {
-      place(document, sheet, column ?? columnId, row, slots[at] ?? 0, cells[i] ?? null);
+      if (isGiven[at] === true) place(document, sheet, column ?? columnId, row, slots[at] ?? 0, cells[i] ?? null);
     });
   }
-  waited.forEach((cells, at) => {
-    for (const [columnId, content] of cells) {
-      place(document, sheet, sheet.column(columnId) ?? columnId, rows[at]?.row ?? '', slots[at] ?? 0, content);
+  waited.forEach((held, at) => {
+    const { row = '', cells = [] } = rows[at] ?? {};
+    for (const [columnId, content] of held ?? []) {
+      if (isGiven[at] === true && (cells[columns.indexOf(columnId)] ?? null) !== null) continue;
+      place(document, sheet, sheet.column(columnId) ?? columnId, row, slots[at] ?? 0, content);
     }
   });
   return last;

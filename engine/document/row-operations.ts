@@ -4,9 +4,10 @@
 
 import type { ProgramSheet } from '../schema/compile.ts';
 import { isMadeSheet } from '../schema/schema.ts';
+import type { Content } from './content.ts';
 import type { Document } from './document.ts';
 import { forgetName, putContent } from './put-content.ts';
-import { markOf, type RowRecord } from './sheet-rows.ts';
+import { markOf } from './sheet-rows.ts';
 import { type Arrival, BEFORE_ALL, isLater } from './stamps.ts';
 import type { Touched } from './touched.ts';
 import type { Operation, OperationOf } from './transaction.ts';
@@ -63,33 +64,30 @@ export function removeRow(
     if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
     // One that waits with its sheet is there again when that is taken back.
     const waits = record !== undefined && record.removed === undefined;
-    return waits ? [insertAgain(sheetId, record)] : [];
+    return waits ? [{ op: 'insert row', sheet: sheetId, row, at: record.at, ...markOf(record) }] : [];
   }
   if (arrival.remote && document.stamps.isChangedSince(sheetId, row, arrival.stamp)) {
     return mark(document, { sheet: sheetId, row, broughtBack: true }, touched);
   }
   const { slot } = record;
-  const cells: OperationOf<'cell'>[] = [];
+  const cells: { readonly column: string; readonly content: Content }[] = [];
   for (const column of sheet.columns) {
     const content = column.role === 'made' ? null : document.contentOf(sheetId, row, column.id);
     if (content === null) continue;
-    cells.push({ op: 'cell', sheet: sheetId, row, column: column.id, content });
+    cells.push({ column: column.id, content });
     if (sheet.schema.key === column.id) forgetName(document, sheet, column, slot);
   }
   for (const [column, content] of document.shelf.cells(sheetId, row)) {
-    if (sheet.column(column) === undefined) cells.push({ op: 'cell', sheet: sheetId, row, column, content });
+    if (sheet.column(column) === undefined) cells.push({ column, content });
   }
   document.store.setLive(sheet.table, slot, false);
   for (const { column, content } of cells) document.shelf.put(sheetId, row, column, content);
   rows.put({ id: row, slot: -1, at: record.at, removed: arrival.stamp });
   document.run.rowChanged(sheet.table, slot);
   touched.rowsWent(sheetId, [record]);
-  return [insertAgain(sheetId, record), ...cells];
-}
-
-/** Brings a row back to its place, marked as it was. */
-function insertAgain(sheet: string, record: RowRecord): Operation {
-  return { op: 'insert row', sheet, row: record.id, at: record.at, ...markOf(record) };
+  const columns = cells.map(({ column }) => column);
+  const line = { row, at: record.at, cells: cells.map(({ content }) => content), ...markOf(record) };
+  return [{ op: 'insert rows', sheet: sheetId, columns, rows: [line] }];
 }
 
 /** The row stands at another place among the others. */

@@ -94,25 +94,16 @@ export class Shelf {
     for (const { row, cells } of lines) rows.set(row, { columns, cells });
   }
 
-  /**
-   * Takes away all that is here of a row and gives what no cell of it stands among `line`: nothing where the row went with
-   * others and comes back as it was.
-   */
-  take(
-    sheet: string,
-    row: string,
-    columns: readonly string[],
-    line: readonly Content[],
-  ): readonly (readonly [column: string, content: Content])[] {
+  /** Takes away and gives all that is here of a row; undefined where it went with others as this line, and nothing changed since. */
+  take(sheet: string, row: string, line: readonly Content[]): ReadonlyMap<string, Content> | undefined {
     const found = this.#sheets.get(sheet)?.get(row);
-    if (found === undefined) return [];
+    if (found === undefined) return NO_CELLS;
     this.#own();
     const rows = this.#sheets.get(sheet);
     rows?.delete(row);
     if (rows?.size === 0) this.#sheets.delete(sheet);
-    if (!(found instanceof Map) && found.cells === line) return [];
-    const cells = found instanceof Map ? found : cellsOf(found);
-    return [...cells].filter(([column]) => (line[columns.indexOf(column)] ?? null) === null);
+    if (found instanceof Map) return found;
+    return found.cells === line ? undefined : cellsOf(found);
   }
 
   #own(): void {

@@ -33,8 +33,9 @@ export type Operation =
     }
   | { readonly op: 'remove row'; readonly sheet: string; readonly row: string }
   /**
-   * Many rows of an entered sheet at once, with what they hold in the columns named: does what an 'insert row' and 'cell' for
-   * each of them would, in a fraction of the time and room.
+   * Rows of an entered sheet at once, with what they hold in the columns named: does what an 'insert row' and 'cell' for each of
+   * them would, in a fraction of the time and room. A row that is known, there or taken out, holds what it holds: somebody may
+   * have changed it since.
    */
   | {
       readonly op: 'insert rows';

@@ -114,6 +114,30 @@ describe('two people', () => {
     expect(Array.from(rows(anna, 'plantings'), (slot) => rowId(anna, 'plantings', slot))).toContain(P2);
   });
 
+  test.each([
+    ['one row', [P2], '12 ft', { number: 12, unit: 'ft' }],
+    ['several rows', [P1, P2], '12 ft', { number: 12, unit: 'ft' }],
+    ['one row', [P2], '', null],
+    ['several rows', [P1, P2], '', null],
+  ] as const)(
+    'of whom one takes the removal of %s back after the other’s change (%#): the change stays',
+    (...given) => {
+      const [, gone, entry, content] = given;
+      const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+      const removed = done(anna, { command: 'remove rows', sheet: 'plantings', rows: gone });
+      merged([removed], [done(bert, cell(P2, 'length', entry))], anna, bert);
+      const back = anna.undo();
+      if (back !== undefined) bert.receive(remote(back.transaction));
+      for (const one of [anna, bert]) {
+        expect(one.document.contentOf('plantings', P2, 'length')).toEqual(content);
+        // Whoever takes the removal back wants the row.
+        expect(everything(one).file).not.toContain('broughtBack');
+      }
+      expect(everything(anna)).toEqual(everything(bert));
+      expect(everything(openFarm(anna.data()))).toEqual(everything(anna));
+    },
+  );
+
   test('of whom one removes a row after the other changed it: it stays away, and taken back it has the change', () => {
     const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
     const changed = done(bert, cell(P2, 'length', '12 ft'));
