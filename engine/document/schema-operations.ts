@@ -59,7 +59,8 @@ export function applySchema(
       if (before?.declaration === undefined || before.removed === true) return undefined;
       const { leaving = { ...before, removed: true } } = operation;
       const next = withColumn(own, sheet, column, () => leaving ?? {});
-      return done(next, ...addedAgain(sheet, before, before.declaration));
+      const [added, ...changes] = addedAgain(sheet, before, before.declaration);
+      return done(next, added, ...(operation.leaving === undefined ? [] : changes));
     }
     case 'rename column': {
       const { sheet, column, name } = operation;
@@ -80,7 +81,8 @@ export function applySchema(
       if (before?.declaration === undefined || before.removed === true) return undefined;
       const { leaving = { ...before, removed: true } } = operation;
       const next = withSheet(own, operation.sheet, () => leaving ?? {});
-      return done(next, ...sheetAgain(operation.sheet, before, before.declaration));
+      const [added, ...changes] = sheetAgain(operation.sheet, before, before.declaration);
+      return done(next, added, ...(operation.leaving === undefined ? [] : changes));
     }
     case 'rename sheet': {
       const { sheet, name } = operation;
@@ -121,7 +123,7 @@ function ownColumn(own: OwnSchema, sheet: string, column: string): OwnColumn | u
   return entry(entry(own, sheet)?.columns, column);
 }
 
-/** A column that was there before comes back under the name, formula and place it is given now. */
+/** A column that was taken out and is still known comes back as it is known, with what others changed of it meanwhile. */
 function addColumn(
   { sheet, column, after }: Extract<SchemaOperation, { readonly op: 'add column' }>,
   { own, template }: SchemaState,
@@ -132,6 +134,10 @@ function addColumn(
     ({ id, columns }) => id === sheet && columns.some((one) => one.id === column.id),
   );
   if (ofTemplate || (before?.declaration !== undefined && before.removed !== true)) return undefined;
+  if (before?.declaration !== undefined) {
+    const next = withColumn(own, sheet, column.id, (one) => withField(one, 'removed', undefined));
+    return done(next, { op: 'remove column', sheet, column: column.id });
+  }
   const { formula } = column;
   // The formula stands beside the declaration, where it may change.
   const declaration = { ...column, formula: '' };
@@ -143,7 +149,11 @@ function addColumn(
 }
 
 /** What brings a removed column back as it was. */
-function addedAgain(sheet: string, own: OwnColumn, declaration: ColumnDeclaration): readonly Operation[] {
+function addedAgain(
+  sheet: string,
+  own: OwnColumn,
+  declaration: ColumnDeclaration,
+): readonly [Operation, ...(readonly Operation[])] {
   const column = { ...declaration, formula: own.formula ?? declaration.formula };
   const after = own.after === undefined ? {} : { after: own.after };
   const added: Operation = { op: 'add column', sheet, column, ...after };
@@ -151,6 +161,7 @@ function addedAgain(sheet: string, own: OwnColumn, declaration: ColumnDeclaratio
   return [added, { op: 'rename column', sheet, column: column.id, name: own.name }];
 }
 
+/** As a column. */
 function addSheet(
   { sheet, after }: Extract<SchemaOperation, { readonly op: 'add sheet' }>,
   { own, template }: SchemaState,
@@ -159,6 +170,10 @@ function addSheet(
   const before = entry(own, sheet.id);
   const isThere = before?.declaration !== undefined && before.removed !== true;
   if (isThere || template.sheets.some(({ id }) => id === sheet.id)) return undefined;
+  if (before?.declaration !== undefined) {
+    const next = withSheet(own, sheet.id, (one) => withField(one, 'removed', undefined));
+    return done(next, { op: 'remove sheet', sheet: sheet.id });
+  }
   const added = withField<OwnSheet, 'after'>({ declaration: sheet }, 'after', after);
   return done(
     withSheet(own, sheet.id, () => added),
@@ -167,9 +182,13 @@ function addSheet(
 }
 
 /** What brings a removed sheet back as it was, with all that was changed of it. */
-export function sheetAgain(id: string, own: OwnSheet, declaration: SheetDeclaration): readonly Operation[] {
+export function sheetAgain(
+  id: string,
+  own: OwnSheet,
+  declaration: SheetDeclaration,
+): readonly [Operation, ...(readonly Operation[])] {
   const after = own.after === undefined ? {} : { after: own.after };
-  const operations: Operation[] = [{ op: 'add sheet', sheet: declaration, ...after }];
+  const operations: [Operation, ...Operation[]] = [{ op: 'add sheet', sheet: declaration, ...after }];
   if (own.name !== undefined) operations.push({ op: 'rename sheet', sheet: id, name: own.name });
   for (const [column, changes] of Object.entries(own.columns ?? {}))
     operations.push(...columnAgain(id, column, changes));
