@@ -1,6 +1,6 @@
 // The looks of a workbook made what they were at another time: views, colours, notes, the locale. restore.ts calls it.
 
-import type { DocumentData } from '../document/data.ts';
+import { type DocumentData, isRemovedOwnRow } from '../document/data.ts';
 import { entry } from '../schema/records.ts';
 import type { Draft } from './draft.ts';
 
@@ -21,7 +21,8 @@ export function restoreLooks(data: DocumentData, draft: Draft): void {
   }
   for (const { sheet, row, column } of [...document.notes.all()]) {
     const note = entry(entry(entry(notes, sheet), row), column) ?? null;
-    if (note === null) draft.perform({ op: 'note', sheet, row, column, note });
+    if (note === null && !isRemovedOwnRow(document, sheet, row))
+      draft.perform({ op: 'note', sheet, row, column, note });
   }
   for (const [sheet, rows] of Object.entries(notes)) {
     for (const [row, cells] of Object.entries(rows)) {

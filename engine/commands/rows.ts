@@ -136,12 +136,6 @@ export function removeRows({ sheet: sheetId, rows }: CommandOf<'remove rows'>, d
     const why = `${user.name} is still named in ${user.where}: change that first, then remove it.`;
     return { sheet: sheetId, row: user.row, why };
   }
-  // Notes go with their row, and come back with it.
-  for (const row of rows) {
-    for (const column of draft.document.notes.cells(sheetId, row).keys()) {
-      draft.perform({ op: 'note', sheet: sheetId, row, column, note: null });
-    }
-  }
   if (rows.length > 1) draft.perform({ op: 'remove rows', sheet: sheetId, rows: [...slots.values()] });
   else for (const row of rows) draft.perform({ op: 'remove row', sheet: sheetId, row });
   return undefined;

@@ -43,10 +43,6 @@ export class CellMap<T> {
     return this.#sheets.get(sheet) ?? NOTHING;
   }
 
-  get isEmpty(): boolean {
-    return this.#sheets.size === 0;
-  }
-
   /** Puts something here; null takes it away. */
   put(sheet: string, row: string, column: string, content: T | null): void {
     if (content === null && this.content(sheet, row, column) === null) return;

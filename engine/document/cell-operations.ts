@@ -1,11 +1,11 @@
-// The operations on one cell: what is typed in it, and how far that may be off. Each is done to the document and gives its
+// The operations on one cell: what is typed in it, how far that may be off, and the note on it. Each is done to the document and gives its
 // inverse. Called by changes.ts once the schema is settled; calls put-content.ts, and row-operations.ts for a row that comes back.
 
 import { isMadeSheet } from '../schema/schema.ts';
 import type { Document } from './document.ts';
 import { putContent } from './put-content.ts';
 import { bringBack } from './row-operations.ts';
-import type { Arrival } from './stamps.ts';
+import { type Arrival, BEFORE_ALL } from './stamps.ts';
 import type { Touched } from './touched.ts';
 import type { Operation, OperationOf } from './transaction.ts';
 
@@ -39,4 +39,21 @@ export function giveRange(document: Document, operation: OperationOf<'range'>): 
   const slot = document.slotOf(sheet, row);
   if (column !== undefined && slot !== undefined && column.role !== 'made') document.run.cellChanged(column.def, slot);
   return [{ ...operation, range: before }];
+}
+
+/** A note on a row that an improved template ships no more keeps the row, whoever heard of which first. */
+export function writeNote(
+  document: Document,
+  operation: OperationOf<'note'>,
+  arrival: Arrival,
+  touched: Touched,
+): readonly Operation[] {
+  const { sheet: sheetId, row, column, note } = operation;
+  const before = document.notes.content(sheetId, row, column);
+  document.notes.put(sheetId, row, column, note);
+  touched.looksOf.add(sheetId);
+  const sheet = document.program.sheet(sheetId);
+  const isDropped = document.rowsOf(sheetId).record(row)?.removed === BEFORE_ALL;
+  if (sheet !== undefined && isDropped && note !== null) bringBack(document, sheet, row, arrival, touched);
+  return [{ ...operation, note: before }];
 }

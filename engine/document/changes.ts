@@ -7,7 +7,7 @@
 import type { TemplateShelf } from '../schema/template.ts';
 import type { CellAddress } from '../values/error.ts';
 import { plainWriting, type Writings } from '../values/writing.ts';
-import { giveRange, typeCell } from './cell-operations.ts';
+import { giveRange, typeCell, writeNote } from './cell-operations.ts';
 import type { ChangeSet } from './change-set.ts';
 import type { Document } from './document.ts';
 import type { GraphRun } from './graph-run.ts';
@@ -102,6 +102,9 @@ export class Changes {
       case 'keep row':
         this.settle();
         return keepRow(document, operation, touched);
+      case 'note':
+        this.settle();
+        return writeNote(document, operation, arrival, touched);
       case 'units':
         return this.#reshaping.units(operation);
       default:
@@ -116,7 +119,7 @@ export class Changes {
     // Asked before any of them comes.
     const known = operation.op === 'insert rows' ? knownRows(this.#document, operation) : undefined;
     const inverses = oneByOne(operation).map((one) => {
-      return one.op === 'cell' && known?.has(one.row) === true ? [] : this.apply(one, arrival);
+      return 'column' in one && 'row' in one && known?.has(one.row) === true ? [] : this.apply(one, arrival);
     });
     return inverses.reverse().flat();
   }

@@ -82,10 +82,11 @@ export function dataOf(document: Document): DocumentData {
 
 /** Parts that most workbooks have none of. */
 function laterParts(document: Document): Pick<DocumentData, 'looks' | 'notes' | 'papers' | 'locale'> {
-  const { looks, notes, locale } = document;
+  const { looks, locale } = document;
+  const notes = [...document.notes.all()].filter(({ sheet, row }) => !isRemovedOwnRow(document, sheet, row));
   return {
     ...(Object.keys(looks).length === 0 ? {} : { looks }),
-    ...(notes.isEmpty ? {} : { notes: byCell(notes.all()) }),
+    ...(notes.length === 0 ? {} : { notes: byCell(notes) }),
     ...papersOf(document),
     ...(locale === undefined ? {} : { locale }),
   };

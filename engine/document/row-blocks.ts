@@ -5,7 +5,7 @@
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isMadeSheet } from '../schema/schema.ts';
 import { placeContent } from './cells.ts';
-import type { Content } from './content.ts';
+import type { Content, ContentRange } from './content.ts';
 import { type Document, storeCell } from './document.ts';
 import { markOf, type RowRecord } from './sheet-rows.ts';
 import type { Stamp } from './stamps.ts';
@@ -35,14 +35,15 @@ export function insertRowsAtOnce(
   return { op: 'remove rows', sheet: id, rows: rows.map(({ row }) => row) };
 }
 
-/** Whether the rows can come at once: an entered sheet that is there, and none of them there already or known from before. */
+/** Whether the rows can come at once: an entered sheet that is there, none of them there already, no new one with more than cells. */
 function comeAtOnce(document: Document, { sheet: sheetId, rows }: InsertRows): ProgramSheet | undefined {
   const sheet = document.program.sheet(sheetId);
   if (sheet === undefined || isMadeSheet(sheet.schema)) return undefined;
   const known = document.rowsOf(sheetId);
   const seen = new Set<string>();
-  for (const { row } of rows) {
+  for (const { row, notes, ranges } of rows) {
     const record = known.record(row);
+    if (record === undefined && (notes ?? ranges) !== undefined) return undefined;
     if (seen.has(row) || (record !== undefined && (record.slot >= 0 || record.removed === undefined))) return undefined;
     seen.add(row);
   }
@@ -169,7 +170,8 @@ function removeRows(document: Document, sheet: ProgramSheet, gone: readonly RowR
   const columns = [...held.keys()];
   const lists = [...held.values()];
   const lines = gone.map((record, i): RowLine => {
-    return { row: record.id, at: record.at, cells: lists.map((list) => list[i] ?? null), ...markOf(record) };
+    const cells = lists.map((list) => list[i] ?? null);
+    return { row: record.id, at: record.at, cells, ...markOf(record), ...saidOf(document, sheet, record.id) };
   });
   const key = sheet.schema.key === undefined ? undefined : held.get(sheet.schema.key);
   const names = document.ownNamesOf(sheet.id);
@@ -184,6 +186,23 @@ function removeRows(document: Document, sheet: ProgramSheet, gone: readonly RowR
   document.store.setManyLive(sheet.table, gone.map(({ slot }) => slot).reverse(), false);
   document.shelf.putLines(sheet.id, columns, lines);
   return { op: 'insert rows', sheet: sheet.id, columns, rows: lines };
+}
+
+/** What was said of a row's cells: it stays known while the row is away, and whoever opens the file anew is told it with the row. */
+export function saidOf(
+  document: Document,
+  { id, columns }: ProgramSheet,
+  row: string,
+): Pick<RowLine, 'notes' | 'ranges'> {
+  const notes = document.notes.cells(id, row);
+  const ranges = columns.flatMap((column): [string, ContentRange][] => {
+    const range = document.rangeOf(id, row, column.id);
+    return range === undefined ? [] : [[column.id, range]];
+  });
+  return {
+    ...(notes.size === 0 ? {} : { notes: Object.fromEntries(notes) }),
+    ...(ranges.length === 0 ? {} : { ranges: Object.fromEntries(ranges) }),
+  };
 }
 
 /** What is typed in the rows, by column; columns in which nothing is are left out. */

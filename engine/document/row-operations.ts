@@ -7,6 +7,7 @@ import { isMadeSheet } from '../schema/schema.ts';
 import type { Content } from './content.ts';
 import type { Document } from './document.ts';
 import { forgetName, putContent } from './put-content.ts';
+import { saidOf } from './row-blocks.ts';
 import { markOf } from './sheet-rows.ts';
 import { type Arrival, BEFORE_ALL, isLater } from './stamps.ts';
 import type { Touched } from './touched.ts';
@@ -70,6 +71,7 @@ export function removeRow(
     return mark(document, { sheet: sheetId, row, broughtBack: true }, touched);
   }
   const { slot } = record;
+  const said = saidOf(document, sheet, row);
   const cells: { readonly column: string; readonly content: Content }[] = [];
   for (const column of sheet.columns) {
     const content = column.role === 'made' ? null : document.contentOf(sheetId, row, column.id);
@@ -86,7 +88,7 @@ export function removeRow(
   document.run.rowChanged(sheet.table, slot);
   touched.rowsWent(sheetId, [record]);
   const columns = cells.map(({ column }) => column);
-  const line = { row, at: record.at, cells: cells.map(({ content }) => content), ...markOf(record) };
+  const line = { row, at: record.at, cells: cells.map(({ content }) => content), ...markOf(record), ...said };
   return [{ op: 'insert rows', sheet: sheetId, columns, rows: [line] }];
 }
 

@@ -9,7 +9,7 @@ import type { Document } from './document.ts';
 import type { Touched } from './touched.ts';
 import type { Operation, OperationOf } from './transaction.ts';
 
-type LookOperation = OperationOf<'view' | 'colour' | 'note'>;
+type LookOperation = OperationOf<'view' | 'colour'>;
 export type SettingOperation =
   | LookOperation
   | OperationOf<'title' | 'today' | 'locale' | 'branch' | 'paper' | 'paper cell'>;
@@ -23,7 +23,6 @@ export function applySetting(
   switch (operation.op) {
     case 'view':
     case 'colour':
-    case 'note':
       touched.looksOf.add(operation.sheet);
       return look(document, operation);
     case 'title': {
@@ -90,12 +89,6 @@ function look(document: Document, operation: LookOperation): readonly Operation[
       const was = entry(before?.rules, rule);
       document.looks = withRule(document.looks, sheet, rule, declaration);
       return [{ op: 'colour', sheet, rule, ...(was === undefined ? {} : { declaration: was }) }];
-    }
-    case 'note': {
-      const { row, column } = operation;
-      const note = document.notes.content(sheet, row, column);
-      document.notes.put(sheet, row, column, operation.note);
-      return [{ ...operation, note }];
     }
   }
 }

@@ -3,6 +3,7 @@
 
 import type { CheckDeclaration, ColumnDeclaration, SheetDeclaration, UnitSystem } from '../schema/declaration.ts';
 import type { After, OwnColumn, OwnSheet } from '../schema/own.ts';
+import type { ById } from '../schema/records.ts';
 import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
 import type { Content, ContentRange } from './content.ts';
 
@@ -129,6 +130,9 @@ export interface RowLine {
   readonly cells: readonly Content[];
   /** Another person's change had brought it back. */
   readonly broughtBack?: true | undefined;
+  /** Notes on its cells, and how far what is typed in them may be off, by column. */
+  readonly notes?: ById<string> | undefined;
+  readonly ranges?: ById<ContentRange> | undefined;
 }
 
 /** What many rows at once stand for, one by one. */
@@ -141,13 +145,15 @@ export function oneByOne(operation: Operation): readonly Operation[] {
   const { sheet, columns, rows } = operation;
   // All rows first, so that those among them that name each other find each other.
   return [
-    ...rows.map(({ cells: _, ...line }): Operation => ({ op: 'insert row', sheet, ...line })),
-    ...rows.flatMap(({ row, cells }) =>
-      cells.flatMap((content, i): Operation[] => {
+    ...rows.map(({ row, at, broughtBack }): Operation => ({ op: 'insert row', sheet, row, at, broughtBack })),
+    ...rows.flatMap(({ row, cells, notes = {}, ranges = {} }): Operation[] => [
+      ...cells.flatMap((content, i): Operation[] => {
         const column = columns[i];
         return content === null || column === undefined ? [] : [{ op: 'cell', sheet, row, column, content }];
       }),
-    ),
+      ...Object.entries(notes).map(([column, note]): Operation => ({ op: 'note', sheet, row, column, note })),
+      ...Object.entries(ranges).map(([column, range]): Operation => ({ op: 'range', sheet, row, column, range })),
+    ]),
   ];
 }
 

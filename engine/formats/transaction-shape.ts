@@ -28,7 +28,7 @@ import {
 } from '../schema/shape.ts';
 import { colourRule, viewDeclaration } from '../schema/views-shape.ts';
 import { civilDayOfIso } from '../values/civil.ts';
-import { ownColumn, ownSheet } from './own-shape.ts';
+import { ids, ownColumn, ownSheet } from './own-shape.ts';
 
 type Of<K extends Operation['op']> = Extract<Operation, { readonly op: K }>;
 
@@ -74,6 +74,8 @@ const rowLine: Shape<RowLine> = fields<RowLine>({
   at: position,
   cells: list(content, (_, index) => `cell ${index + 1}`),
   broughtBack: optional(onlyTrue),
+  notes: optional(record(name, (key) => `column “${key}”`, ids)),
+  ranges: optional(record(contentRange, (key) => `column “${key}”`, ids)),
 });
 
 /** Those that a change in a branch may hold: a branch has no branches of its own. */

@@ -74,6 +74,32 @@ test('a bad cell flags its row, and the rest of the file opens', () => {
   expect(everything(reopened())).toEqual(everything(workbook));
 });
 
+test.each([[1], [2]])(
+  'what was said of a row comes back with it, also after the workbook was opened anew (rows: %i)',
+  (count) => {
+    run(
+      { command: 'set cell', sheet: 'plantings', row: P1, column: 'length', entry: '20..30..35 ft' },
+      { command: 'set note', sheet: 'plantings', row: P1, column: 'length', note: 'by the hedge' },
+    );
+    const before = everything(workbook);
+    const gone = (BEGINNING.rows.plantings ?? []).slice(0, count).map(({ id }) => id);
+    run({ command: 'remove rows', sheet: 'plantings', rows: gone });
+    expect(everything(workbook).file).not.toContain('hedge');
+    const { history } = workbook;
+    const read = readWorkbookFile(writeWorkbookFile(workbook.data()), shelf(VERSION_2));
+    if (!read.ok) throw new Error(read.why);
+    const again = openFarm(read.data, 'anna', JSON.parse(JSON.stringify(history)));
+    for (const one of [workbook, again]) {
+      one.undo();
+      expect(everything(one)).toEqual(before);
+      one.redo();
+      expect(everything(one).file).not.toContain('hedge');
+      one.undo();
+      expect(everything(one)).toEqual(before);
+    }
+  },
+);
+
 describe('a template that was improved', () => {
   test('reaches an old file: new columns, names and formulas are there, and everything typed stays', () => {
     run(

@@ -3,7 +3,16 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Command, cellView, Findings, rowId, rows, type Transaction, type Workbook } from '../../engine/index.ts';
+import {
+  type Command,
+  cellView,
+  Findings,
+  noteOn,
+  rowId,
+  rows,
+  type Transaction,
+  type Workbook,
+} from '../../engine/index.ts';
 import { runs } from '../runs.ts';
 import { type Chances, chances, commandFor } from './any-command.ts';
 import { BEGINNING, BROUGHT_BACK, everything, everythingByAmount, openFarm } from './farm.ts';
@@ -137,6 +146,28 @@ describe('two people', () => {
       expect(everything(openFarm(anna.data()))).toEqual(everything(anna));
     },
   );
+
+  test('of whom one removes a row with a note that the other changes: it is there with its note', () => {
+    const start = openFarm();
+    done(start, { command: 'set note', sheet: 'plantings', row: P2, column: 'length', note: 'by the hedge' });
+    const [anna, bert] = [openFarm(start.data(), 'anna'), openFarm(start.data(), 'bert')];
+    for (const gone of [[P2], [P2, P3]]) {
+      const removed = done(anna, { command: 'remove rows', sheet: 'plantings', rows: gone });
+      expect(everything(anna).file).not.toContain('hedge');
+      merged([removed], [done(bert, cell(P2, 'length', '12 ft'))], anna, bert);
+      expect(noteOn(anna, 'plantings', P2, 'length')).toBe('by the hedge');
+      expect(everything(anna).file).toContain('hedge');
+      const back = anna.undo();
+      if (back !== undefined) bert.receive(remote(back.transaction));
+    }
+  });
+
+  test('of whom one writes a note on a row that the other’s sheets ship no more: it stays', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const note = done(anna, { command: 'set note', sheet: 'trays', row: 'tray-72', column: 'cells', note: 'mine' });
+    merged([note], [done(bert, { command: 'use template', version: 2 })], anna, bert);
+    expect(bert.document.slotOf('trays', 'tray-72')).toBeDefined();
+  });
 
   test('of whom one removes a row after the other changed it: it stays away, and taken back it has the change', () => {
     const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
