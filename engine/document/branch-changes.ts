@@ -51,15 +51,21 @@ function namedBy(operation: Operation): readonly string[] {
       return [sheet, `${sheet}/${column}`, rowOf(sheet, row), ...rowIn(content)];
     }
     case 'range':
+    case 'note':
       return [operation.sheet, `${operation.sheet}/${operation.column}`, rowOf(operation.sheet, operation.row)];
     case 'formula':
       return [operation.sheet, `${operation.sheet}/${operation.column}`, ...idsIn(operation.formula ?? '')];
     case 'add column':
-      return [operation.sheet, ...idsIn(operation.column.formula)];
+      return [operation.sheet, ...namedIn(operation.sheet, operation.column)];
     case 'check':
-      return [operation.sheet, ...idsIn(operation.declaration?.says ?? '')];
-    case 'add sheet':
-      return operation.sheet.columns.flatMap(({ formula }) => idsIn(formula));
+    case 'view':
+    case 'colour':
+      return [operation.sheet, ...namedIn(operation.sheet, operation.declaration)];
+    case 'add sheet': {
+      const { id, rows } = operation.sheet;
+      const dates = rows.from === 'events' ? rows.dates : [];
+      return [...namedIn(id, operation.sheet), ...dates.map(({ sheet, column }) => `${sheet}/${column}`)];
+    }
     case 'insert row':
       return [operation.sheet];
     case 'remove row':
@@ -77,6 +83,20 @@ function namedBy(operation: Operation): readonly string[] {
     default:
       return [];
   }
+}
+
+/**
+ * What a declaration of a sheet may name, whichever of its texts it is: a sheet that it links to or is made from, a column beside
+ * it, what a formula reads. A text that is no id names nothing that a change brings.
+ */
+function namedIn(sheet: string, declaration: unknown): readonly string[] {
+  return textsIn(declaration).flatMap((text) => [text, `${sheet}/${text}`, ...idsIn(text)]);
+}
+
+function textsIn(data: unknown): readonly string[] {
+  if (typeof data === 'string') return [data];
+  if (typeof data !== 'object' || data === null) return [];
+  return Object.entries(data).flatMap(([key, value]) => [key, ...textsIn(value)]);
 }
 
 /** A row among the things that changes name. */
