@@ -3,7 +3,7 @@
 // any of its cells may have to give way. Leaves a document exactly as the single operations would.
 
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
-import { isMadeSheet } from '../schema/schema.ts';
+import { isEnteredSheet } from '../schema/schema.ts';
 import { placeContent } from './cells.ts';
 import type { Content, ContentRange } from './content.ts';
 import { type Document, storeCell } from './document.ts';
@@ -38,7 +38,7 @@ export function insertRowsAtOnce(
 /** Whether the rows can come at once: an entered sheet that is there, none of them there already, no new one with more than cells. */
 function comeAtOnce(document: Document, { sheet: sheetId, rows }: InsertRows): ProgramSheet | undefined {
   const sheet = document.program.sheet(sheetId);
-  if (sheet === undefined || isMadeSheet(sheet.schema)) return undefined;
+  if (sheet === undefined || !isEnteredSheet(sheet.schema)) return undefined;
   const known = document.rowsOf(sheetId);
   const seen = new Set<string>();
   for (const { row, notes, ranges } of rows) {
@@ -156,7 +156,7 @@ export function removeRowsAtOnce(
 /** Whether all the rows can go at once: every one of them is there, none named twice. */
 function goAtOnce(document: Document, { sheet: sheetId, rows }: RemoveRows): ProgramSheet | undefined {
   const sheet = document.program.sheet(sheetId);
-  if (sheet === undefined || isMadeSheet(sheet.schema)) return undefined;
+  if (sheet === undefined || !isEnteredSheet(sheet.schema)) return undefined;
   const known = document.rowsOf(sheetId);
   const here = rows.every((row) => known.slotOf(row) !== undefined);
   return here && new Set(rows).size === rows.length ? sheet : undefined;

@@ -3,7 +3,7 @@
 // row that comes back; calls put-content.ts for what the row holds. Many rows at once are in row-blocks.ts.
 
 import type { ProgramSheet } from '../schema/compile.ts';
-import { isMadeSheet } from '../schema/schema.ts';
+import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { Content } from './content.ts';
 import type { Document } from './document.ts';
 import { forgetName, putContent } from './put-content.ts';
@@ -27,6 +27,8 @@ export function insertRow(
       ...moveRow(document, { op: 'move row', sheet: sheetId, row, at }, touched),
     ];
   const sheet = document.program.sheet(sheetId);
+  // Its one row is always there.
+  if (sheet !== undefined && isOneRow(sheet.schema)) return [];
   const rows = document.ownRowsOf(sheetId);
   if (sheet === undefined || isMadeSheet(sheet.schema)) {
     rows.put({ id: row, slot: -1, at, ...markOf(operation) });
@@ -61,6 +63,7 @@ export function removeRow(
   const rows = document.ownRowsOf(sheetId);
   const record = rows.record(row);
   const sheet = document.program.sheet(sheetId);
+  if (sheet !== undefined && isOneRow(sheet.schema)) return [];
   if (record === undefined || sheet === undefined || record.slot < 0) {
     if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
     // One that waits with its sheet is there again when that is taken back.
