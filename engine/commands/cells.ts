@@ -117,6 +117,9 @@ export function putCell(command: CommandOf<'put cell'>, draft: Draft): Refused {
   const row = findRow(draft, sheet.found, cell.row);
   if (!row.ok) return row.refused;
   if (column.found.role === 'made') return { ...place(cell), why: madeWhy(sheet.found, column.found) };
+  const isName = sheet.found.schema.key === column.found.id;
+  const why = isName ? refuseName(sheet.found, cell.row, cell.content, draft) : undefined;
+  if (why !== undefined) return { ...place(cell), why };
   put(place(cell), cell.content, draft);
   return undefined;
 }

@@ -4,6 +4,7 @@ import { positionsBetween } from '../document/positions.ts';
 import { byPlace } from '../document/row-places.ts';
 import type { RowRecord } from '../document/sheet-rows.ts';
 import type { ProgramSheet } from '../schema/compile.ts';
+import { ROW_ID } from '../schema/id.ts';
 import { isEnteredSheet } from '../schema/schema.ts';
 import { madeWhy, readTyped, refuseName, typeInto } from './cells.ts';
 import type { CommandOf, Refused } from './command.ts';
@@ -51,6 +52,8 @@ export function putRows({ sheet: sheetId, columns, rows }: CommandOf<'put rows'>
   const records = draft.document.rowsOf(sheetId);
   const there = rows.find(({ row }) => records.slotOf(row) !== undefined);
   if (there !== undefined) return { sheet: sheetId, row: there.row, why: `${sheet.name} already has this row.` };
+  const odd = rows.find(({ row }) => !ROW_ID.test(row));
+  if (odd !== undefined) return { sheet: sheetId, why: `“${odd.row}” can't be the id of a row.` };
   const unnamed = refuseNames(sheet, columns, rows, draft);
   if (unnamed !== undefined) return unnamed;
   const places = positionsBetween(records.lastAt, undefined, rows.length);

@@ -1,6 +1,7 @@
 // Units, today, title, and the version of the template.
 
 import { templateOf } from '../document/schema-operations.ts';
+import { civilDayOfIso, isoDate } from '../values/civil.ts';
 import type { CommandOf, Refused } from './command.ts';
 import type { Draft } from './draft.ts';
 
@@ -10,7 +11,9 @@ export function setUnits({ units }: CommandOf<'set units'>, draft: Draft): Refus
 }
 
 export function setToday({ today }: CommandOf<'set today'>, draft: Draft): Refused {
-  if (!Number.isInteger(today)) return { why: 'Today must be a whole day, such as 15 Mar 2027.' };
+  // A file writes a year in four digits.
+  if (!Number.isInteger(today) || civilDayOfIso(isoDate(today)) !== today)
+    return { why: 'Today must be a whole day, such as 15 Mar 2027.' };
   if (today !== draft.document.frame.today) draft.perform({ op: 'today', today });
   return undefined;
 }
