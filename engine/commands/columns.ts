@@ -5,11 +5,13 @@ import { storedFormula } from '../language/stored.ts';
 import { checkText } from '../schema/check.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import type { ColumnDeclaration, TypeDeclaration } from '../schema/declaration.ts';
+import { typeDeclaration } from '../schema/declaration-shape.ts';
 import { isHidden } from '../schema/hidden.ts';
 import type { After } from '../schema/own.ts';
 import { rehung } from '../schema/places.ts';
 import { entry } from '../schema/records.ts';
 import { isComputed } from '../schema/schema.ts';
+import { refuseUnkept } from './as-kept.ts';
 import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findColumn, findSheet } from './draft.ts';
 
@@ -106,7 +108,7 @@ function refuseType(type: TypeDeclaration, { document }: Draft): string | undefi
   }
   if (type.type === 'choice' && type.options.length === 0)
     return 'A choice needs at least one option: write them with commas.';
-  return undefined;
+  return refuseUnkept(typeDeclaration, type);
 }
 
 export function removeColumn({ sheet, column }: CommandOf<'remove column'>, draft: Draft): Refused {

@@ -6,6 +6,8 @@ import { ID } from '../schema/id.ts';
 import { ALL_COLUMNS, standingRules, standingViews } from '../schema/looks.ts';
 import { entry } from '../schema/records.ts';
 import type { ViewDeclaration } from '../schema/views.ts';
+import { colourRule, viewDeclaration } from '../schema/views-shape.ts';
+import { refuseUnkept } from './as-kept.ts';
 import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
 
@@ -18,7 +20,7 @@ const LOCALE = /^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/;
 export function setView({ sheet, view }: CommandOf<'set view'>, draft: Draft): Refused {
   const found = findSheet(draft, sheet);
   if (!found.ok) return found.refused;
-  const why = refuseView(found.found, view, draft);
+  const why = refuseView(found.found, view, draft) ?? refuseUnkept(viewDeclaration, view);
   if (why !== undefined) return { sheet, why };
   const shipped = shippedView(found.found, view.id);
   const standing = standingViews(found.found.schema.views, entry(draft.document.looks, sheet));
@@ -83,6 +85,8 @@ export function setColour({ sheet, rule }: CommandOf<'set colour'>, draft: Draft
   const rules = standingRules(entry(draft.document.looks, sheet));
   const before = rules.find(({ id }) => id === rule.id);
   const order = before?.order ?? Math.max(0, ...rules.map((one) => one.order)) + 1;
+  const why = refuseUnkept(colourRule, { ...rule, order });
+  if (why !== undefined) return { sheet, why };
   draft.perform({ op: 'colour', sheet, rule: rule.id, declaration: { ...rule, order } });
   return undefined;
 }

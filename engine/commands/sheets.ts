@@ -4,10 +4,12 @@ import { storedFormula } from '../language/stored.ts';
 import { checkText } from '../schema/check.ts';
 import type { Program, ProgramSheet } from '../schema/compile.ts';
 import type { SheetDeclaration } from '../schema/declaration.ts';
+import { checkDeclaration } from '../schema/declaration-shape.ts';
 import type { After } from '../schema/own.ts';
 import { rehung } from '../schema/places.ts';
 import { entry } from '../schema/records.ts';
 import { TEXT } from '../values/type.ts';
+import { refuseUnkept } from './as-kept.ts';
 import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findSheet } from './draft.ts';
 
@@ -126,6 +128,8 @@ export function setCheck({ sheet, check }: CommandOf<'set check'>, draft: Draft)
   if (found.found.column(check.column) === undefined) {
     return { sheet, why: `A check stands at a column, and ${found.found.name} has none called ${check.column}.` };
   }
+  const why = refuseUnkept(checkDeclaration, check);
+  if (why !== undefined) return { sheet, why };
   const says = keptCheck(check.says, found.found, draft);
   draft.perform({ op: 'check', sheet, check: check.id, declaration: { ...check, says } });
   draft.settle();

@@ -267,7 +267,8 @@ export class Document implements RowFinder {
       case 'single':
         return this.rowsOf(id).slotOf(row);
       case 'each':
-        return this.slotOf(rows.sheet, row);
+        // Sheets that go round in a ring have no rows to look for.
+        return this.frame.table(table).liveCount > 0 ? this.slotOf(rows.sheet, row) : undefined;
       case 'span': {
         const civil = civilDayOfIso(row);
         return civil === undefined ? undefined : this.#slotWhere(table, rows.as.id, civil);

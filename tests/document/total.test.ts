@@ -2,7 +2,7 @@
 // could not hold.
 
 import { describe, expect, test } from 'vitest';
-import type { Command, Operation, Workbook } from '../../engine/index.ts';
+import { type Command, type Operation, rows, type SheetDeclaration, type Workbook } from '../../engine/index.ts';
 import { BEGINNING, everything, openFarm } from './farm.ts';
 
 const MESSAGE = { code: 'work', parts: {} };
@@ -26,6 +26,24 @@ test.each<Operation>([
   expect(everything(workbook)).toEqual(before);
 });
 
+test('a sheet whose rows follow from its own has none, and what is typed in it is kept aside', () => {
+  const workbook = openFarm();
+  const ring: SheetDeclaration = {
+    id: 'ring',
+    name: 'Ring',
+    question: 'Own sheets',
+    about: '',
+    rows: { from: 'each', sheet: 'ring', as: { id: 'row', name: 'Row' }, where: '' },
+    columns: [{ id: 'note', name: 'Note', type: { type: 'text' }, role: 'entered', formula: '', group: '', note: '' }],
+    checks: [],
+    cautions: [],
+  };
+  receive(workbook, { op: 'add sheet', sheet: ring });
+  receive(workbook, { op: 'cell', sheet: 'ring', row: P1, column: 'note', content: 'kept' });
+  expect([...rows(workbook, 'ring')]).toEqual([]);
+  expect(workbook.document.shelf.cells('ring', P1).get('note')).toBe('kept');
+});
+
 describe('refused, with the workbook as it was', () => {
   test.each<readonly [string, Command]>([
     ['a day whose year has five digits', { command: 'set today', today: 3_000_000 }],
@@ -35,6 +53,45 @@ describe('refused, with the workbook as it was', () => {
     [
       'a row without an id',
       { command: 'put rows', sheet: 'beds', columns: ['bed'], rows: [{ row: '', cells: ['B7'] }] },
+    ],
+    [
+      'a choice without a letter',
+      { command: 'add column', sheet: 'beds', name: 'Kind', type: { type: 'choice', options: [''] } },
+    ],
+    [
+      'a check without a name',
+      {
+        command: 'set check',
+        sheet: 'beds',
+        check: { id: 'c', name: '', level: 'note', column: 'length', says: '""' },
+      },
+    ],
+    [
+      'a filter by what is no number',
+      {
+        command: 'set view',
+        sheet: 'beds',
+        view: {
+          id: 'v',
+          name: 'V',
+          filters: [{ by: 'cell', column: 'length', when: { is: 'at least', least: Number.NaN } }],
+        },
+      },
+    ],
+    [
+      'a colour beyond every number',
+      {
+        command: 'set colour',
+        sheet: 'beds',
+        rule: {
+          id: 'c',
+          name: 'C',
+          column: 'length',
+          when: { is: 'at most', most: Number.NEGATIVE_INFINITY },
+          tone: 'leaf',
+          mark: '',
+        },
+      },
     ],
     [
       'a row’s id with a blank',
