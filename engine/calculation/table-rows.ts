@@ -95,6 +95,8 @@ export class TableRows {
   releaseSlots(): void {
     for (const slot of this.#freed) this.#free.add(slot, this.births[slot] as number);
     this.#freed.clear();
+    // Rows that are taken out and come back into their own slots, again and again, leave one more line each time.
+    if (this.#free.lines > 64 + 2 * (this.length - this.liveCount)) this.#free.dropPast(this.births);
   }
 
   /** Says where a row stands: rows with smaller labels come before it. */
@@ -112,7 +114,7 @@ export class TableRows {
   }
 
   bytes(): number {
-    return this.live.byteLength + (this.labels?.byteLength ?? 0);
+    return this.live.byteLength + (this.labels?.byteLength ?? 0) + this.#free.lines * 16;
   }
 }
 
@@ -140,6 +142,21 @@ class FreeSlots {
   add(slot: number, births: number): void {
     this.#slots.push(slot);
     this.#births.push(births);
+  }
+
+  /** Of slots that are free, were taken, or came to life again. */
+  get lines(): number {
+    return this.#slots.length;
+  }
+
+  /** Leaves those that can still be taken. */
+  dropPast(births: Uint32Array): void {
+    const slots = this.#slots.slice(this.#from);
+    const then = this.#births.slice(this.#from);
+    const isFree = (slot: number, at: number): boolean => births[slot] === then[at];
+    this.#slots = slots.filter(isFree);
+    this.#births = then.filter((_, at) => isFree(slots[at] as number, at));
+    this.#from = 0;
   }
 
   take(births: Uint32Array): number | undefined {

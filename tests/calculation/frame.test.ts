@@ -120,6 +120,23 @@ describe('slots', () => {
     expect(frame.ownTable(table).takeSlot()).toBe(3);
   });
 
+  test('of rows that go and come back again and again are remembered once', () => {
+    const { table, frame } = small();
+    frame.addRows(table, 200);
+    const round = (): number => {
+      for (let row = 50; row < 150; row++) frame.setLive(table, row, false);
+      frame.releaseSlots();
+      // One is taken by another row, so that not all come back into their own.
+      const taken = frame.ownTable(table).takeSlot();
+      for (let row = 50; row < 150; row++) frame.setLive(table, row, true);
+      return taken;
+    };
+    expect(round()).toBe(50);
+    const bytes = frame.bytes();
+    for (let again = 0; again < 100; again++) expect(round()).toBe(50);
+    expect(frame.bytes() - bytes).toBeLessThan(10_000);
+  });
+
   test('that a frame released are its own: a branch may take them too, once each', () => {
     const { table, frame } = small();
     frame.addRows(table, 2);
