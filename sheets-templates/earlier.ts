@@ -3,9 +3,15 @@
 
 import { readTemplate, type Template } from '../engine/index.ts';
 
+const ARCHIVED: Readonly<Record<string, () => Promise<{ readonly default: unknown }>>> = {
+  'season 1': () => import('./archive/season-1.json'),
+  'season 2': () => import('./archive/season-2.json'),
+  'onions 1': () => import('./archive/onions-1.json'),
+  'seedlings 1': () => import('./archive/seedlings-1.json'),
+};
+
 /** A template in an earlier version; undefined where that one is not on record. */
 export async function earlierTemplate(name: string, version: number): Promise<Template | undefined> {
-  if (name !== 'season' || version !== 1) return undefined;
-  const { default: template } = await import('./archive/season-1.json');
-  return readTemplate(template);
+  const archived = await ARCHIVED[`${name} ${version}`]?.();
+  return archived === undefined ? undefined : readTemplate(archived.default);
 }

@@ -69,7 +69,7 @@ export const onions = madeOnce(() => {
   return {
     ...SEASON,
     name: 'onions',
-    version: 1,
+    version: 2,
     sheets,
     rows: {
       ...rowsOfSheets(SEASON.rows, sheets),

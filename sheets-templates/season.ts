@@ -157,7 +157,7 @@ const SHIPPED: Template['rows'] = {
 
 export const SEASON: Template = {
   name: 'season',
-  version: 2,
+  version: 3,
   sheets: SEASON_SHEETS,
   rows: SHIPPED,
   year: { sheet: farmSheet.id, column: 'season' },

@@ -2,8 +2,8 @@
 
 import type { Entry } from './declaration.ts';
 import { called, id, sheetDeclaration } from './declaration-shape.ts';
-import { ID } from './id.ts';
-import { fields, list, misfit, optional, record, type Shape, WHOLE, whole } from './shape.ts';
+import { ID, ROW_ID } from './id.ts';
+import { fields, like, list, misfit, optional, record, type Shape, WHOLE, whole } from './shape.ts';
 import type { Template, TemplateRow } from './template.ts';
 
 const ids = { pattern: ID, wanted: 'an id of letters, digits and hyphens' };
@@ -16,7 +16,10 @@ const entry: Shape<Entry> = {
   schema: { type: ['string', 'number', 'boolean'] },
 };
 
-const templateRow: Shape<TemplateRow> = fields<TemplateRow>({ id, cells: record(entry, (key) => `“${key}”`, ids) });
+const templateRow: Shape<TemplateRow> = fields<TemplateRow>({
+  id: like(ROW_ID, 'the id of a row'),
+  cells: record(entry, (key) => `“${key}”`, ids),
+});
 
 const template: Shape<Template> = fields<Template>({
   name: id,

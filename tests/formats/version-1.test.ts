@@ -12,7 +12,7 @@ import {
   writeWorkbookFile,
 } from '../../engine/index.ts';
 import { earlierTemplate } from '../../sheets-templates/earlier.ts';
-import { templateShelf } from '../../sheets-templates/index.ts';
+import { SEASON, templateShelf } from '../../sheets-templates/index.ts';
 import { type Digest, digestOf } from './digest.ts';
 
 const fixture = (name: string): string =>
@@ -95,7 +95,7 @@ describe.each(FILES)('%s', (name) => {
     const workbook = open(fixture(name));
     const before = writeWorkbookFile(workbook.data());
     const wanted = own(workbook);
-    const done = workbook.do([{ command: 'use template', version: 2 }], { code: 'upgrade', parts: {} });
+    const done = workbook.do([{ command: 'use template', version: SEASON.version }], { code: 'upgrade', parts: {} });
     expect(done.refused).toBe(false);
     const kept = typed(workbook);
     expect(wanted.filter((one) => !kept.has(one))).toEqual([]);

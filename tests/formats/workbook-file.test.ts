@@ -420,3 +420,9 @@ test('the published schema and the reader agree on every document', () => {
   );
   expect(faulty).toBeGreaterThan(500);
 });
+
+test('the demo farm’s file is no larger than 100 kB', () => {
+  expect(new TextEncoder().encode(writeWorkbookFile(season(demoFarm).workbook.data())).length).toBeLessThanOrEqual(
+    100_000,
+  );
+});
