@@ -134,7 +134,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Winter size',
     level: 'warning',
     column: 'winter-size',
-    says: `IF([Winter size] = "too small"; "Small when winter sets in: it may die in a hard one, and yields little after a mild one. Sow earlier.";
+    says: `IF([Winter size] = "too small"; "Small when winter sets in: it may die in a hard one, and yields little after a mild one, so less is counted. Sow earlier.";
       IF([Winter size] = "too large"; "Large when winter sets in: it may bolt in spring. Sow later."))`,
   },
   {

@@ -217,6 +217,7 @@ describe('onions over winter', () => {
       size: season.value('Plantings', day, 'Winter size'),
       risk: season.value('Plantings', day, 'Bolting risk'),
       harvest: season.value('Plantings', day, 'Harvest'),
+      sold: season.number('Plantings', day, 'Marketable yield') ?? Number.NaN,
     }));
   };
 
@@ -226,6 +227,56 @@ describe('onions over winter', () => {
     const { month } = yearMonthDay(Number(found[1]?.harvest));
     expect([6, 7]).toContain(month);
     expect(found[0]?.risk).toBe('high');
+    // Too small, it may die or yields little.
+    expect(found[2]?.sold).toBeLessThan((found[1]?.sold ?? Number.NaN) * 0.9);
+  });
+});
+
+describe('onions set out the day that seed is sown in the bed', () => {
+  const WEEKS = [5, 7, 9, 11, 14] as const;
+  /** Dates are whole days, so that a plant a day further on may come out a trifle smaller. */
+  const NEARLY = 0.99;
+  it.each([
+    ['Oxford UK', ['2027-03-11', '2027-04-15', '2027-05-06']],
+    ['Madison WI', ['2027-04-01', '2027-04-29', '2027-05-20']],
+    ['Raleigh NC', ['2027-02-25', '2027-04-08', '2027-05-06']],
+    ['Christchurch NZ', ['2027-08-17', '2027-10-12']],
+  ])('at %s are as large and as early, and the older ones no smaller than the younger', (place, days) => {
+    const season = seasonOf(
+      {
+        'Monthly climate': monthsOf(place),
+        Varieties: [{ Variety: 'Bulb', Crop: 'Onion, bulb', 'Day-length type': onionType(latitudeOf(place)) }],
+        Plantings: days.flatMap((day) => [
+          { Planting: `seed ${day}`, Variety: 'Bulb', Start: 'direct seed', Sown: day },
+          ...WEEKS.map((weeks) => ({
+            Planting: `${weeks} weeks ${day}`,
+            Variety: 'Bulb',
+            Start: 'blocks',
+            'Seeds per station': '1',
+            'Time raised': `${weeks} weeks`,
+            'Planted out': day,
+          })),
+        ]),
+      },
+      { Latitude: String(latitudeOf(place)) },
+      { units: 'si' },
+    );
+    for (const day of days) {
+      const ways = [`seed ${day}`, ...WEEKS.map((weeks) => `${weeks} weeks ${day}`)];
+      const figures = ways.map((way) => ({
+        mass: season.number('Plantings', way, 'Mean plant mass') ?? Number.NaN,
+        sold: season.number('Plantings', way, 'Marketable yield') ?? Number.NaN,
+        harvest: Number(season.value('Plantings', way, 'Harvest')),
+      }));
+      figures.slice(1).forEach((older, at) => {
+        const younger = figures[at];
+        const label = `${ways[at + 1]} beside ${ways[at]}`;
+        expect(older.mass, label).toBeGreaterThanOrEqual((younger?.mass ?? Number.NaN) * NEARLY);
+        expect(older.sold, label).toBeGreaterThanOrEqual((younger?.sold ?? Number.NaN) * NEARLY);
+        expect(older.harvest, label).toBeLessThanOrEqual(younger?.harvest ?? Number.NaN);
+      });
+      expect(figures.at(-1)?.sold, day).toBeGreaterThan(figures[0]?.sold ?? Number.NaN);
+    }
   });
 });
 

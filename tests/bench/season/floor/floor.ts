@@ -70,7 +70,7 @@ export function seasonFloor(workbook: Workbook): SeasonFloor {
   const dates = datesOf(inputs, columns, stand.start, year, farm, stand.plantedTyped, sown);
   const harvest = harvestOf(inputs, columns, year);
   const window = windowOf(inputs, columns, stand.start, year, farm);
-  const yields = yieldsOf(inputs, columns, stand.start);
+  const yields = yieldsOf(inputs, columns, stand.start, year);
   const money = moneyOf(inputs, columns, stand.start);
   const shareOfMargin = columnIn(columns, 'share-of-margin', count);
   const picked = harvestByWeek(inputs, columns, harvest, weeks);

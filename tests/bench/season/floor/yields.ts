@@ -3,13 +3,21 @@
 
 import { bulbYieldFactor } from '../../../../engine/agronomy/bulb-light.ts';
 import { gradeMassShare, gradeShare, meanDiameterOfMass } from '../../../../engine/agronomy/grades.ts';
+import { LEAF_GROWTH_BASE, LEAF_GROWTH_UPPER, WINTER_LEAF_LEAST } from '../../../../engine/agronomy/leaf-growth.ts';
 import { rectangularity } from '../../../../engine/agronomy/spacing.ts';
 import { plantMass, squarenessFactor } from '../../../../engine/agronomy/yield-density.ts';
 import { type Columns, columnIn, columnOf, DIRECT, type Inputs, isBlank, most, or } from './inputs.ts';
+import { FREEZING, type Year } from './year.ts';
 
+const [LEAF_BASE, LEAF_UPPER] = [LEAF_GROWTH_BASE + FREEZING, LEAF_GROWTH_UPPER + FREEZING];
 const GRADES = ['small', 'medium', 'large', 'extra-large'] as const;
 
-export function yieldsOf(inputs: Inputs, columns: Columns, start: Int8Array): (from: number, to: number) => void {
+export function yieldsOf(
+  inputs: Inputs,
+  columns: Columns,
+  start: Int8Array,
+  year: Year,
+): (from: number, to: number) => void {
   const { count, varietyOf } = inputs;
   const was = (id: string): Float64Array => columnOf(columns, id);
   const crop = {
@@ -82,7 +90,9 @@ export function yieldsOf(inputs: Inputs, columns: Columns, start: Int8Array): (f
       was('empty-stations'),
       was('bed-area'),
     ];
-    const [rowSpacing, spacing, leaf] = [was('row-spacing'), was('in-row-spacing'), was('leaf-growth-at-bulbing')];
+    const [rowSpacing, spacing] = [was('row-spacing'), was('in-row-spacing')];
+    const [leaf, atWinter] = [was('leaf-growth-at-bulbing'), was('leaf-growth-at-winter')];
+    const [isUp, longEnough, starts] = [was('up'), was('days-long-enough'), was('bulbing-starts')];
     const [finishes, lost, ends] = [was('finishes'), was('window-lost'), was('harvest-ends')];
     for (let row = from; row < to; row++) {
       const v = varietyOf[row] as number;
@@ -94,8 +104,15 @@ export function yieldsOf(inputs: Inputs, columns: Columns, start: Int8Array): (f
       const density = standing / ground;
       const shape = rectangularity(rowSpacing[row] as number, spacing[row] as number);
       const loss = or(crop.loss[v] as number, 0);
-      const growth = leaf[row] as number;
-      const season = variety.bulb[v] === 1 && !isBlank(growth) ? bulbYieldFactor(growth) : 1;
+      const [growth, winter] = [leaf[row] as number, atWinter[row] as number];
+      const late = year.warmth(
+        most(isUp[row] as number, longEnough[row] as number),
+        starts[row] as number,
+        LEAF_BASE,
+        LEAF_UPPER,
+      );
+      const throughWinter = winter < WINTER_LEAF_LEAST ? Math.max(0, winter / WINTER_LEAF_LEAST) : 1;
+      const season = variety.bulb[v] === 1 && !isBlank(growth) ? bulbYieldFactor(growth - late / 2) * throughWinter : 1;
       const factor = squarenessFactor(shape, loss) * season;
       const [isolated, ceiling] = [variety.isolated[v] as number, variety.ceiling[v] as number];
       const mass = plantMass(density, isolated, ceiling) * factor;
