@@ -105,8 +105,8 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Too little cold',
     level: 'warning',
     column: 'cold-days-had',
-    says: `IF([Cold days had] < [Variety].[Crop].[Chill days]; "Only " & TEXT([Cold days had] / 1 day; "0") & " cold days before growth begins, of " & TEXT([Variety].[Crop].[Chill days] / 1 day; "0")
-      & " that it needs: cool the cloves or plants first, or it makes single rounds or no crop.")`,
+    says: `IF([Cold days had] < [Variety].[Crop].[Chill days]; "Only " & TEXT([Cold days had] / 1 day; "0") & " of the " & TEXT([Variety].[Crop].[Chill days] / 1 day; "0")
+      & " days of cold that it needs: cool the cloves or plants first and type the days here, or it makes single rounds or no crop.")`,
   },
   {
     id: 'no-harvest',

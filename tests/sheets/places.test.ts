@@ -280,6 +280,48 @@ describe('onions set out the day that seed is sown in the bed', () => {
   });
 });
 
+describe('cold that a crop needs before it bulbs or bears', () => {
+  const NAMES = 'January February March April May June July August September October November December'.split(' ');
+  const CHILLED = ['Garlic', 'Strawberry', 'Rhubarb'];
+  const withMeans = (latitude: number, coldest: number, warmest: number) =>
+    seasonOf(
+      {
+        'Monthly climate': NAMES.map((Month, index) => {
+          const mean =
+            (warmest + coldest) / 2 - ((warmest - coldest) / 2) * Math.cos((2 * Math.PI * (index + 0.5)) / 12);
+          return { Month, Low: `${mean - 4} degC`, High: `${mean + 4} degC` };
+        }),
+        Varieties: CHILLED.map((crop) => ({ Variety: crop, Crop: crop })),
+        Plantings: CHILLED.map((crop) => ({ Planting: crop, Variety: crop, Price: '5' })),
+      },
+      { Latitude: String(latitude) },
+      { units: 'si' },
+    );
+
+  it('never comes in the tropics: no yield and no money, and why', () => {
+    const season = withMeans(20, 18, 27);
+    for (const crop of CHILLED) {
+      for (const column of ['Marketable yield', 'Revenue', 'Pieces', 'Harvest'])
+        expect(season.value('Plantings', crop, column), `${crop}, ${column}`).toBeNull();
+      expect(season.shown('Plantings', crop, 'No harvest because')).toMatch(/^it has 0 of the \d+ days of cold/);
+    }
+    // Cloves from a cold store have had theirs.
+    season.type('Plantings', 'Garlic', 'Cold days had', '45 days');
+    expect(season.number('Plantings', 'Garlic', 'Marketable yield')).toBeGreaterThan(0);
+  });
+
+  it('comes in part where winters are mild: common practice grows garlic where the coldest month has 9 degC', () => {
+    const season = withMeans(38, 9, 20);
+    for (const crop of CHILLED) {
+      expect(season.number('Plantings', crop, 'Cold days had'), crop).toBeGreaterThan(20);
+      expect(season.number('Plantings', crop, 'Marketable yield'), crop).toBeGreaterThan(0);
+    }
+    const between = withMeans(38, 11, 20).number('Plantings', 'Garlic', 'Cold days had');
+    expect(between).toBeGreaterThan(0);
+    expect(between).toBeLessThan(season.number('Plantings', 'Garlic', 'Cold days had') ?? Number.NaN);
+  });
+});
+
 describe('a mild coast, warmest weeks after midsummer', () => {
   it.each([
     ['south of the equator', -38, 2, '2027-07-01', '2028'],

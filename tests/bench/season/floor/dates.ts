@@ -202,10 +202,15 @@ export function datesOf(
       out.warmthShare[row] = share;
       out.early[row] = early;
       out.late[row] = (inPlace ? variety.lateDirect : variety.late)[v] as number;
-      out.finishes[row] = share >= 1 ? 1 : early >= 1 ? 0 : Math.max(0, (share - early) / (1 - early));
-      out.coldDays[row] = isBlank(crop.chillDays[v] as number)
+      const chill = crop.chillDays[v] as number;
+      const below = crop.chillBelow[v] as number;
+      const coldUntil = crop.springDays[v] === 1 ? ripe : countsFrom;
+      const cold = isBlank(chill)
         ? Number.NaN
-        : countsFrom - planted - year.daysAbove(planted, countsFrom, (crop.chillBelow[v] as number) + 2.5);
+        : year.coldFelt(planted, coldUntil, FREEZING - 90, FREEZING - 90, below + 2.5, below + 8.5);
+      out.coldDays[row] = cold;
+      out.finishes[row] =
+        cold < 0.5 * chill ? 0 : share >= 1 ? 1 : early >= 1 ? 0 : Math.max(0, (share - early) / (1 - early));
     }
   }
 
