@@ -12,13 +12,12 @@ import { newColumn } from './dialogs/new-column-state.ts';
 import { noteInHand } from './dialogs/note-state.ts';
 import { pendingPaste } from './dialogs/paste-state.ts';
 import { pendingUpgrade } from './dialogs/upgrade-state.ts';
-import { FormulaLine } from './formula-line/formula-line.tsx';
 import { shownView } from './glance/opening.ts';
 import { pendingImport } from './importing/import-state.ts';
 import { choosing } from './keeping/start.ts';
 import { formulaTried, ownSheets } from './own/own-open.ts';
 import { BottomLine } from './page/bottom-line.tsx';
-import { fetchGrid } from './page/fetch-grid.ts';
+import { fetchFormulaLine, fetchGrid } from './page/fetch-grid.ts';
 import { later, laterTyped } from './page/later.tsx';
 import { NoticeCorner } from './page/notice-corner.tsx';
 import { SheetHead } from './page/sheet-head.tsx';
@@ -36,6 +35,7 @@ import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
 const Grid = later(fetchGrid);
+const FormulaLine = later(fetchFormulaLine);
 const EmptySheet = later(() => import('./page/empty-sheet.tsx').then((part) => part.EmptySheet));
 const FormSheet = later(() => import('./form/form-sheet.tsx').then((part) => part.FormSheet));
 const RowPanel = later(() => import('./panels/row/row-panel.tsx').then((part) => part.RowPanel));
@@ -109,7 +109,9 @@ function Desk() {
     <div class={`desk panel-${kind} ${open ? 'panel-open' : 'panel-shut'} ${list}`}>
       <TopLine />
       <SheetList />
-      <FormulaLine />
+      <div class="line-place">
+        <FormulaLine />
+      </div>
       <Sheet />
       <Panel />
       <BottomLine />
