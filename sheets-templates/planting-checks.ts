@@ -149,7 +149,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Through the winter',
     level: 'note',
     column: 'planted-out',
-    says: 'IF(AND([Planted out] < Farm[Season starts]; [Variety].[Crop].[Hardiness] <> "very hardy"); "Stands in the bed through the winter: this crop is seldom hardy enough without a tunnel.")',
+    says: 'IF(AND([Planted out] < Farm[Season starts]; [Variety].[Crop].[Hardiness] <> "very hardy"; OR(ISBLANK(Farm[Middle of summer]); NOT(ISBLANK(Farm[Average last frost])))); "Stands in the bed through the winter: this crop is seldom hardy enough without a tunnel.")',
   },
   {
     id: 'planted-late',

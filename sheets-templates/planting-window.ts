@@ -36,6 +36,21 @@ export function inTheBedFor(up: string): string {
     WARMTHSTART(${up}; ${CROP}.[Emergence thermal time]; ${CROP}.[Emergence base] - [Cover gain]; 25 degC; ${MEANS})))`;
 }
 
+/** After the season's first day, tried in turn: the first of them from which too little cold is left to send it all to seed. */
+const WAITS = [0, 30, 60, 90, 120] as const;
+
+/** The day from which it is safe from the cold of the winter that the season begins in; the last one tried where none is. */
+const PAST_THE_COLD = WAITS.reduceRight((later, wait) => {
+  const day = `Farm[Season starts] + ${wait} days`;
+  const cold = ['base', 'best from', 'best to'].map((end) => `${CROP}.[Bolting cold ${end}]`).join('; ');
+  const until = `WARMTHDATE(${day}; [Warmth wanted]; ${GROWTH})`;
+  const from = `IF(OR([Raised]; ISBLANK(${CROP}.[Bolting size warmth])); ${day}; WARMTHDATE(${day}; ${CROP}.[Bolting size warmth]; ${CROP}.[Bolting size warmth base]; 25 degC; ${MEANS}))`;
+  const felt = `COLDFELT(${from}; ${until}; ${cold}; ${CROP}.[Bolting cold]; ${MEANS})`;
+  return later === '' ? day : `IF(${felt} < ${CROP}.[Bolting cold days most]; ${day}; ${later})`;
+}, '');
+
+const THIS_SEASON = `MAX([Earliest in the bed]; ${SOWN_IN_TIME}; [Past the cold]; IF(ISBLANK([Ripe by]); Farm[Season starts]))`;
+
 export const WINDOW_COLUMNS = group(
   'When it can go in',
   computed(
@@ -216,12 +231,21 @@ export const WINDOW_COLUMNS = group(
     },
   ),
   computed(
+    'past-the-cold',
+    'Past the cold',
+    DATE,
+    `IF(AND(NOT([Variety].[Bulb crop]); ISBLANK([Ripe by]); [Earliest in the bed] < Farm[Season starts]; ISNUMBER(SEARCH("cold"; ${CROP}.[Bolting trigger])); NOT(ISBLANK(${CROP}.[Bolting cold days most])));
+      ${PAST_THE_COLD})`,
+    { note: 'Where the season begins in a mild winter: when too little of it is left to send the crop to seed.' },
+  ),
+  computed(
     'earliest-this-season',
     'Earliest this season',
     DATE,
-    `IF(NOT(ISBLANK([Earliest in the bed])); MAX([Earliest in the bed]; ${SOWN_IN_TIME}; IF(ISBLANK([Ripe by]); Farm[Season starts])))`,
+    `IF(NOT(ISBLANK([Earliest in the bed])); IF(AND(ISBLANK([Ripe by]); NOT(ISBLANK([Latest in the bed])); ${THIS_SEASON} > [Latest in the bed]; EDATE([Earliest in the bed]; 12) <= Farm[Season ends]);
+      MAX(EDATE([Earliest in the bed]; 12); ${SOWN_IN_TIME}); ${THIS_SEASON}))`,
     {
-      note: 'Where winters are mild the time to plant has begun in the year before; what is proposed waits for the season, and for the day from which it can be sown.',
+      note: 'Where winters are mild the time to plant has begun in the year before; what is proposed waits for the season, for the day from which it can be sown and until cold no longer sends it to seed, or for its next time where this one is over.',
     },
   ),
   computed(

@@ -346,6 +346,59 @@ describe('a mild coast, warmest weeks after midsummer', () => {
   });
 });
 
+describe('dates proposed where winters are mild', () => {
+  const NAMES = 'January February March April May June July August September October November December'.split(' ');
+  const proposed = (latitude: number, lowsAndHighs: string) => {
+    const crops = ['Leek', 'Broccoli', 'Beet', 'Carrot', 'Potato', 'Radish'];
+    return seasonOf(
+      {
+        'Monthly climate': lowsAndHighs.split(';').map((month, index) => {
+          const [low, high] = month.split(' ');
+          return { Month: NAMES[index] ?? '', Low: `${low} degC`, High: `${high} degC` };
+        }),
+        Varieties: crops.map((crop) => ({ Variety: crop, Crop: crop })),
+        Plantings: [
+          ...crops.map((crop) => ({ Planting: crop, Variety: crop })),
+          { Planting: 'Before', Variety: 'Radish', Sown: latitude < 0 ? '2027-06-20' : '2026-12-23' },
+        ],
+      },
+      { Latitude: String(latitude) },
+      { units: 'si' },
+    );
+  };
+  // Invented: a mild coast of the south, the dry tropics, and a southern winter with frost.
+  const COAST = '14 26;14 26;13 24;10 20;8 16;6 14;5 13;6 14;7 17;9 19;11 22;13 24';
+  const TROPICS = '12 25;13 27;15 30;17 32;18 33;19 31;18 30;18 30;18 29;16 28;14 27;12 25';
+  const FROSTY = '12 24;12 24;10 21;6 16;3 12;0 9;-1 8;1 10;3 13;6 16;8 19;10 22';
+
+  it('keep out of the cold that sends a crop to seed: at 38 south no leek, broccoli or beet on the first of July', () => {
+    const season = proposed(-38, COAST);
+    for (const crop of ['Leek', 'Broccoli', 'Beet', 'Carrot']) {
+      expect(season.value('Plantings', crop, 'Bolting risk'), crop).not.toBe('high');
+      const out = Number(season.value('Plantings', crop, 'Planted out'));
+      expect(out, crop).toBeGreaterThanOrEqual(Number(season.value('Farm', '', 'Season starts')));
+      expect(out, crop).toBeLessThan(Number(season.value('Farm', '', 'Season ends')));
+    }
+  });
+
+  it('lie within the time of the crop: at 20 north its next one, where the one of the year before is over', () => {
+    const season = proposed(20, TROPICS);
+    const out = Number(season.value('Plantings', 'Potato', 'Planted out'));
+    const [earliest, latest] = ['Earliest in the bed', 'Latest in the bed'].map((column) =>
+      Number(season.value('Plantings', 'Potato', column)),
+    );
+    // Its time of the year planned: a year after the one that the columns tell.
+    expect(out).toBeGreaterThanOrEqual((earliest ?? Number.NaN) + 365);
+    expect(out).toBeLessThanOrEqual((latest ?? Number.NaN) + 366);
+    expect(out).toBeLessThanOrEqual(Number(season.value('Farm', '', 'Season ends')));
+  });
+
+  it('are told of no winter where there is no frost', () => {
+    expect(proposed(20, TROPICS).says('Plantings', 'Before').join()).not.toMatch(/through the winter/);
+    expect(proposed(-44, FROSTY).says('Plantings', 'Before').join()).toMatch(/through the winter/);
+  });
+});
+
 describe('without a climate', () => {
   const season = seasonOf(
     {
