@@ -3,7 +3,7 @@
 
 import { signal } from '@preact/signals';
 import { rows, type SheetView, sheetView } from '../../engine/index.ts';
-import { Menu } from './commands/menu.tsx';
+import { openMenu } from './commands/menu-state.ts';
 import { keptList } from './dialogs/kept-state.ts';
 import { keysPage } from './dialogs/keys-state.ts';
 import { localeDialog } from './dialogs/locale-state.ts';
@@ -34,6 +34,7 @@ import { Bars } from './what-if/bars.tsx';
 import { whatIf } from './what-if/what-if-state.ts';
 
 const PhoneView = later(() => import('./phone/phone-view.tsx').then((part) => part.PhoneView));
+const Menu = laterTyped(() => import('./commands/menu.tsx').then((part) => part.Menu));
 const Grid = later(fetchGrid);
 const FormulaLine = later(fetchFormulaLine);
 const EmptySheet = later(() => import('./page/empty-sheet.tsx').then((part) => part.EmptySheet));
@@ -89,7 +90,7 @@ export function App() {
       {whatIf.value === undefined ? null : <WhatIfDialog />}
       {ownSheets.value === undefined ? null : <OwnDialog />}
       {formulaTried.value === undefined ? null : <FormulaDialog />}
-      <Menu />
+      {openMenu.value === undefined ? null : <Menu />}
       <NoticeCorner />
     </>
   );
