@@ -46,6 +46,9 @@ const ALL_COLDER = '0 degC - 90 Cdeg; 0 degC - 90 Cdeg';
 const FAR_SHORT = '50%';
 const CHILL_FAR_SHORT = `AND(NOT(ISBLANK([Cold days had])); [Cold days had] < ${FAR_SHORT} * ${CROP}.[Chill days])`;
 
+/** Dates typed that can't both be right: nothing is reckoned from them. */
+const OUT_BEFORE_SOWN = 'NOT(OR(ISBLANK([Sown]); ISBLANK([Planted out]); [Planted out] >= [Sown]))';
+
 /** Share of the harvest picked by a time after the first picking: along the curve, by cuts, or after the main head; else `even`. */
 function pickedAlong(time: string, planting: string, even: string): string {
   const crop = `${planting}${CROP}`;
@@ -292,7 +295,7 @@ export const RIPENING_COLUMNS = group(
     `IF(NOT(ISBLANK(${CROP}.[Chill days])); COLDFELT([Planted out]; IF(${CROP}.[Warmth counts from] = "12-hour day in spring"; [Ripe]; [Growth counts from]);
       ${ALL_COLDER}; ${CROP}.[Chill below] + ${CHILL_ALLOWANCE}; ${CROP}.[Chill below] + ${CHILL_NONE}; ${MEANS}))`,
     {
-      note: 'For crops that need cold before they bulb or bear: days with a mean up to {4.5 °F|2.5 °C} over the cold they want, and warmer ones in part, to none {15 °F|8.5 °C} over it. Type over it where cloves or plants were cooled first.',
+      note: 'Days with a mean up to {4.5 °F|2.5 °C} over the cold the crop needs, warmer ones in part, to none {15 °F|8.5 °C} over it. Type over it where cloves or plants were cooled first.',
       decimals: 0,
       least: 0,
     },
@@ -301,7 +304,7 @@ export const RIPENING_COLUMNS = group(
     'finishes',
     'Finishes',
     SHARE,
-    `IF(${CHILL_FAR_SHORT}; 0%; IF([Share of warmth] >= 1; IF(OR([Cut once]; ISBLANK([Cold ends it])); 100%; IF([Picked before the cold] < ${WORTH_PICKING}; 0%; 100%));
+    `IF(OR(${OUT_BEFORE_SOWN}; ${CHILL_FAR_SHORT}); 0%; IF([Share of warmth] >= 1; IF(OR([Cut once]; ISBLANK([Cold ends it])); 100%; IF([Picked before the cold] < ${WORTH_PICKING}; 0%; 100%));
       IF([Early are ripe] * IF([Cut once]; 1; [Picked before the cold]) < ${WORTH_PICKING}; 0%; [Early are ripe])))`,
     {
       note: `All where it is ripe before the cold, none where even an early one is not, where less than ${WORTH_PICKING} of the harvest would be picked, or with less than ${FAR_SHORT} of the cold it needs.`,
@@ -312,11 +315,11 @@ export const RIPENING_COLUMNS = group(
     'no-harvest-because',
     'No harvest because',
     TEXT,
-    `IF([Finishes] = 0; IF(${CHILL_FAR_SHORT}; "it has " & TEXT([Cold days had] / 1 day; "0") & " of the " & TEXT(${CROP}.[Chill days] / 1 day; "0") & " days of cold it needs"; IF([Killed in spring]; "frost kills it in spring: in half the years it comes until " & TEXT([Spring kills until]; "d mmm");
+    `IF([Finishes] = 0; IF(${OUT_BEFORE_SOWN}; "it is planted out before it is sown"; IF(${CHILL_FAR_SHORT}; "it has " & TEXT([Cold days had] / 1 day; "0") & " of the " & TEXT(${CROP}.[Chill days] / 1 day; "0") & " days of cold it needs"; IF([Killed in spring]; "frost kills it in spring: in half the years it comes until " & TEXT([Spring kills until]; "d mmm");
       IF(AND([Variety].[Bulb crop]; ISBLANK([Bulbing starts])); "it never bulbs: the days stay shorter than this variety needs";
         IF(ISBLANK([Ripe]); "it is never warm enough here for this crop";
           IF([Share of warmth] >= 1; "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", as the first of it ripens";
-            "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", with " & TEXT([Share of warmth]; "0%") & " of the warmth it needs"))))))`,
+            "cold ends it about " & TEXT([Cold ends it]; "d mmm") & ", with " & TEXT([Share of warmth]; "0%") & " of the warmth it needs")))))))`,
   ),
   computed(
     'days-picked',

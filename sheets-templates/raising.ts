@@ -149,7 +149,7 @@ export const raisingSheet: SheetDeclaration = {
       name: 'Too young',
       level: 'note',
       column: 'by-age',
-      says: 'IF([By age] = "young"; "Set out younger than usual, at " & TEXT([Age set out] / 7 days; "0.0") & " weeks: sow it earlier, or wait.")',
+      says: 'IF(AND([By age] = "young"; [Age set out] >= 0 days); "Set out younger than usual, at " & TEXT([Age set out] / 7 days; "0.0") & " weeks: sow it earlier, or wait.")',
     },
     {
       id: 'too-old',

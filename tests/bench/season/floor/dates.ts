@@ -210,7 +210,13 @@ export function datesOf(
         : year.coldFelt(planted, coldUntil, FREEZING - 90, FREEZING - 90, below + 2.5, below + 8.5);
       out.coldDays[row] = cold;
       out.finishes[row] =
-        cold < 0.5 * chill ? 0 : share >= 1 ? 1 : early >= 1 ? 0 : Math.max(0, (share - early) / (1 - early));
+        planted < sown || cold < 0.5 * chill
+          ? 0
+          : share >= 1
+            ? 1
+            : early >= 1
+              ? 0
+              : Math.max(0, (share - early) / (1 - early));
     }
   }
 
