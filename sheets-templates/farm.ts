@@ -97,6 +97,13 @@ export const farmSheet: SheetDeclaration = {
         },
       ),
       withDefault('season-ends', 'Season ends', DATE, 'EDATE([Season starts]; 12) - 1 day'),
+      computed(
+        'weeks-until',
+        'Weeks until',
+        DATE,
+        `MAX([Season ends] + 26 weeks; MAXIFS(Plantings[Harvest ends]; Plantings[Harvest ends]; "<=" & ([Season ends] + 52 weeks)))`,
+        { note: 'Weeks go on for half a year, or until all is harvested that is ripe within a year of the season.' },
+      ),
       entered('nothing-sown-before', 'Nothing sown before', DATE, {
         note: 'Dates are proposed so that no seed has to be sown before this day: a new season has the day it was begun on. Blank: any day.',
       }),

@@ -116,6 +116,13 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     says: `IF(NOT(ISBLANK([No harvest because])); "Nothing to harvest: " & [No harvest because] & ".")`,
   },
   {
+    id: 'harvested-later',
+    name: 'Harvested later',
+    level: 'note',
+    column: 'harvest',
+    says: `IF([Harvested later]; "Harvested from " & TEXT([Harvest]; "d mmm yyyy") & " on, after the last of Weeks: its harvest, money and hours of picking are not counted yet.")`,
+  },
+  {
     id: 'part-of-it-only',
     name: 'Part of it only',
     level: 'note',

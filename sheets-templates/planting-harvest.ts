@@ -264,6 +264,13 @@ export const HARVEST_COLUMNS = [
       note: 'Of a long one that starts late.',
     }),
     computed(
+      'harvested-later',
+      'Harvested later',
+      YES_OR_NO,
+      'IF(ISBLANK([Harvest ends]); FALSE; [Harvest ends] > Farm[Season ends] + 52 weeks)',
+      { note: 'After the last of Weeks: its harvest, money and hours of picking are not counted yet.' },
+    ),
+    computed(
       'bed-free',
       'Bed free',
       DATE,

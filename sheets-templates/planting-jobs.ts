@@ -16,6 +16,7 @@ import {
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
+import { CLEARING_SHARE } from './planting-work.ts';
 
 const P = '[Planting]';
 const CROP = `${P}.[Variety].[Crop]`;
@@ -24,9 +25,6 @@ const ANEW = `ISBLANK(${P}.[Carried from])`;
 
 /** Most weedings that a planting has a date for. */
 export const MOST_WEEDINGS = 6;
-
-/** Of the time of making a bed, what clearing takes: 0.75 of 3.1 hours (memory). */
-export const CLEARING_SHARE = '24%';
 
 function on(id: string, name: string, formula: string, note = ''): UngroupedColumn {
   return withDefault(id, name, DATE, formula, note === '' ? {} : { note });
@@ -41,9 +39,14 @@ function ofBatch(sheet: string, column: string): string {
   return `MAXIFS('${sheet}'[${column}]; '${sheet}'[Planting]; ${P})`;
 }
 
+const STANDS_ON = `${P}.[Variety].[Comes again in spring]`;
+
 const WEEDINGS: readonly UngroupedColumn[] = Array.from({ length: MOST_WEEDINGS }, (_, at) => {
   const time = at + 1;
-  const day = `[Care begins] + [First weeding after] + ${at} * [Weeks between weedings] * 7 days`;
+  // What stands for years is weeded each year, from when it grows again, until it is harvested.
+  const year = `IF(${STANDS_ON}; QUOTIENT(${at}; ${CROP}.[Weedings]); 0)`;
+  const begins = `IF(${year} = 0; [Care begins]; ${P}.[Growth counts from] - (${CROP}.[Years to first harvest] - ${year}) * 52 weeks)`;
+  const day = `${begins} + [First weeding after] + (${at} - ${year} * ${CROP}.[Weedings]) * [Weeks between weedings] * 7 days`;
   return on(`weed-${time}`, `Weed ${time}`, `IF([Weedings] >= ${time}; IF(${day} < [Care ends] - 7 days; ${day}))`);
 });
 
@@ -102,8 +105,8 @@ export const plantingJobsSheet: SheetDeclaration = {
         'care-begins',
         'Care begins',
         DATE,
-        `IF(${P}.[Growth counts from] > [Up] + 60 days; ${P}.[Growth counts from]; [Up])`,
-        { note: 'In spring for what stands over winter.' },
+        `IF(AND(NOT(${STANDS_ON}); ${P}.[Growth counts from] > [Up] + 60 days); ${P}.[Growth counts from]; [Up])`,
+        { note: 'In spring for what stands one winter.' },
       ),
       computed(
         'care-ends',
@@ -119,12 +122,18 @@ export const plantingJobsSheet: SheetDeclaration = {
           MIN([Care ends]; MAX(${P}.[Planted out] + 21 days; Farm[Last frost] + 7 days))))`,
         'Three weeks on, and not before frosts are over; tunnels and autumn covers stay (common practice).',
       ),
-      withDefault('weedings', 'Weedings', PLAIN, `IF(${P}.[Weeding hours] > 0 h; ${CROP}.[Weedings]; 0)`, {
-        note: `Up to ${MOST_WEEDINGS}.`,
-        decimals: 0,
-        least: 0,
-        most: MOST_WEEDINGS,
-      }),
+      withDefault(
+        'weedings',
+        'Weedings',
+        PLAIN,
+        `IF(${P}.[Weeding hours] > 0 h; MIN(${MOST_WEEDINGS}; ${CROP}.[Weedings] * IF(${STANDS_ON}; ${CROP}.[Years to first harvest] + 1; 1)); 0)`,
+        {
+          note: `Up to ${MOST_WEEDINGS}; each year of what stands for years.`,
+          decimals: 0,
+          least: 0,
+          most: MOST_WEEDINGS,
+        },
+      ),
       withDefault(
         'first-weeding-after',
         'First weeding after',
@@ -136,11 +145,17 @@ export const plantingJobsSheet: SheetDeclaration = {
           least: 0,
         },
       ),
-      withDefault('weeks-between-weedings', 'Weeks between weedings', PLAIN, 'IF([Weedings] > 2; 2; 3)', {
-        decimals: 0,
-        least: 1,
-        most: 12,
-      }),
+      withDefault(
+        'weeks-between-weedings',
+        'Weeks between weedings',
+        PLAIN,
+        `IF(${STANDS_ON}; 6; IF([Weedings] > 2; 2; 3))`,
+        {
+          decimals: 0,
+          least: 1,
+          most: 12,
+        },
+      ),
       ...WEEDINGS,
       computed(
         'weedings-that-come',
@@ -189,12 +204,17 @@ export const plantingJobsSheet: SheetDeclaration = {
         `IF(NOT(ISBLANK(${P}.[Cured yield])); ${ofBatch('Harvest and curing', 'Cured on')})`,
       ),
       on('store-on', 'Store on', `IF(${P}.[Goes into store]; ${ofBatch('Stored lots', 'Stored on')})`),
-      on('clear-on', 'Clear on', `IF(ISBLANK(${P}.[Bed free]); [Care ends]; ${P}.[Bed free])`),
+      on(
+        'clear-on',
+        'Clear on',
+        `IF(NOT(${STANDS_ON}); IF(ISBLANK(${P}.[Bed free]); [Care ends]; ${P}.[Bed free]))`,
+        'Not what stands for years.',
+      ),
     ),
     ...group(
       'Hours',
-      hours('prepare-hours', 'Prepare hours', `${P}.[Bed hours] * (1 - ${CLEARING_SHARE})`),
-      hours('clear-hours', 'Clear hours', `${P}.[Bed hours] * ${CLEARING_SHARE}`),
+      hours('prepare-hours', 'Prepare hours', `${P}.[Bed hours] - [Clear hours]`),
+      hours('clear-hours', 'Clear hours', `IF(${STANDS_ON}; 0 h; ${P}.[Bed hours] * ${CLEARING_SHARE})`),
       hours(
         'weed-hours',
         'Weed hours',

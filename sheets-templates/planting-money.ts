@@ -98,9 +98,9 @@ export const MONEY_COLUMNS = [
       'Revenue',
       MONEY,
       `IF(AND(NOT(ISBLANK([Marketable yield])); NOT(AND(ISBLANK([Price]); ISBLANK([Price each]); ISBLANK([Fresh price]))));
-        SUM([Revenue thinnings]; IF(NOT(ISBLANK([Price each])); [Sold pieces] * [Price each];
+        IF([Harvested later]; 0 money; SUM([Revenue thinnings]; IF(NOT(ISBLANK([Price each])); [Sold pieces] * [Price each];
           IF(NOT([Variety].[Bulb crop]); [Sold weight] * [Price];
-            [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large])));
+            [Revenue small] + [Revenue medium] + [Revenue large] + [Revenue extra large]))));
         IF([Sales by outlets] > 0 money; [Sales by outlets]))`,
       {
         range: { low: 'revenue-low', high: 'revenue-high' },

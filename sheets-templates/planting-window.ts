@@ -245,7 +245,7 @@ export const WINDOW_COLUMNS = group(
     `IF(NOT(ISBLANK([Earliest in the bed])); IF(AND(ISBLANK([Ripe by]); NOT(ISBLANK([Latest in the bed])); ${THIS_SEASON} > [Latest in the bed]; EDATE([Earliest in the bed]; 12) <= Farm[Season ends]);
       MAX(EDATE([Earliest in the bed]; 12); ${SOWN_IN_TIME}); ${THIS_SEASON}))`,
     {
-      note: 'Where winters are mild the time to plant has begun in the year before; what is proposed waits for the season, for the day from which it can be sown and until cold no longer sends it to seed, or for its next time where this one is over.',
+      note: 'Where winters are mild the time to plant has begun in the year before; what is proposed waits for the season, the day from which it can be sown, and the end of cold that sends it to seed, or for its next time.',
     },
   ),
   computed(

@@ -2,7 +2,6 @@
 // in Crops, general ones on Farm. plantings.ts puts the parts together.
 
 import { computed, group, HOURS, PLAIN, quantity, type UngroupedColumn } from './authoring.ts';
-import { CLEARING_SHARE } from './planting-jobs.ts';
 
 const CROP = '[Variety].[Crop]';
 
@@ -11,6 +10,11 @@ type End = '' | ' low' | ' high';
 /** Hours over the ground it takes, at a time by area of the crop; none where the crop has no such task. */
 function byArea(column: string, end: End): string {
   return `IF(ISBLANK(${CROP}.[${column}${end}]); 0 h; [Ground area] * ${CROP}.[${column}${end}])`;
+}
+
+/** What is counted of a yield: nothing where it is harvested after the last week. */
+function counted(mass: string): string {
+  return `IF([Harvested later]; 0 kg; ${mass})`;
 }
 
 /** The slowest rate gives the most hours. */
@@ -23,8 +27,11 @@ const PICKINGS = `IF([Cut once]; 1; ROUNDUP(IF(ISBLANK(${CROP}.[Days between pic
 
 /** Picking takes as long as its mass, and no less than walking the bed each time. */
 function picking(end: End): string {
-  return `IF([Finishes] > 0; MAX(${byRate('[Marketable yield]', 'Picking rate', end)}; [Times picked] * [Bed area] * Farm[Walking a bed over]))`;
+  return `IF([Finishes] > 0; MAX(${byRate(counted('[Marketable yield]'), 'Picking rate', end)}; [Times picked] * [Bed area] * Farm[Walking a bed over]))`;
 }
+
+/** Of the time of making a bed, what clearing takes: 0.75 of 3.1 hours (memory). */
+export const CLEARING_SHARE = '24%';
 
 const CARE = ['Weeding time', 'Thinning time', 'Trellising time'] as const;
 
@@ -33,11 +40,11 @@ function care(end: End): string {
 }
 
 function afterwards(end: End): string {
-  return `${byRate('[Marketable yield]', 'Packing rate', end)} + ${byRate('[Cured yield]', 'Cleaning rate', end)}`;
+  return `${byRate(counted('[Marketable yield]'), 'Packing rate', end)} + ${byRate('[Cured yield]', 'Cleaning rate', end)}`;
 }
 
 /** What an hour rate does not change: making the bed, starting, planting, tending; what stood already is but tended and cleared. */
-const BEFORE = `IF(ISBLANK([Carried from]); SUM([Bed hours]; [Start hours]; [Planting hours]); [Bed hours] * ${CLEARING_SHARE}); [Tending hours]`;
+const BEFORE = `IF(ISBLANK([Carried from]); SUM([Bed hours]; [Start hours]; [Planting hours]); IF([Variety].[Comes again in spring]; 0 h; [Bed hours] * ${CLEARING_SHARE})); [Tending hours]`;
 
 /** The hours at one end of the rates, by what they are spent on. */
 function ends(end: ' low' | ' high', note: string): readonly UngroupedColumn[] {
@@ -67,10 +74,16 @@ function ends(end: ' low' | ' high', note: string): readonly UngroupedColumn[] {
 
 export const WORK_COLUMNS = group(
   'Work',
-  computed('bed-hours', 'Bed hours', HOURS, '[Ground area] * Farm[Bed making]', {
-    note: 'Clearing, compost, loosening, raking and drip line.',
-    decimals: 1,
-  }),
+  computed(
+    'bed-hours',
+    'Bed hours',
+    HOURS,
+    `[Ground area] * Farm[Bed making] * IF([Variety].[Comes again in spring]; 1 - ${CLEARING_SHARE}; 1)`,
+    {
+      note: 'Clearing, compost, loosening, raking and drip line; what stands for years is not cleared.',
+      decimals: 1,
+    },
+  ),
   computed(
     'start-hours',
     'Start hours',
@@ -93,8 +106,8 @@ export const WORK_COLUMNS = group(
     'tending-hours',
     'Tending hours',
     HOURS,
-    'IF(ISBLANK([Bed free] - [Planted out]); 0 h; [Ground area] * Farm[Tending a week] * ([Bed free] - IF(ISBLANK([Carried from]); [Planted out]; Farm[Season starts])) / 7 days)',
-    { note: 'Watering, feeding, looking for pests, while the crop stands.', decimals: 1 },
+    'IF(ISBLANK([Bed free] - [Planted out]); 0 h; [Ground area] * Farm[Tending a week] * MAX(0 days; MIN([Bed free]; Farm[Weeks until]) - IF(ISBLANK([Carried from]); [Planted out]; Farm[Season starts])) / 7 days)',
+    { note: 'Watering, feeding, looking for pests, while the crop stands, in the weeks of Weeks.', decimals: 1 },
   ),
   computed(
     'tending-a-day',
@@ -120,14 +133,14 @@ export const WORK_COLUMNS = group(
   computed('cover-hours', 'Cover hours', HOURS, `IF([Cover] = "none"; 0 h; ${byArea('Cover time', '')})`, {
     decimals: 1,
   }),
-  computed('times-picked', 'Times picked', PLAIN, `IF([Finishes] > 0; ${PICKINGS})`, {
+  computed('times-picked', 'Times picked', PLAIN, `IF([Finishes] > 0; IF([Harvested later]; 0; ${PICKINGS}))`, {
     decimals: 0,
   }),
   computed('picking-hours', 'Picking hours', HOURS, picking(''), {
     note: 'By mass, and no less than walking the bed each time.',
     decimals: 1,
   }),
-  computed('packing-hours', 'Packing hours', HOURS, byRate('[Marketable yield]', 'Packing rate', ''), {
+  computed('packing-hours', 'Packing hours', HOURS, byRate(counted('[Marketable yield]'), 'Packing rate', ''), {
     note: 'Washing and packing.',
     decimals: 1,
   }),
@@ -152,7 +165,7 @@ export const WORK_COLUMNS = group(
     'harvest-a-picking-hour',
     'Harvest a picking hour',
     quantity('lb/h', 'kg/h'),
-    '[Marketable yield] / [Picking hours]',
+    'IF([Picking hours] > 0 h; [Marketable yield] / [Picking hours])',
     {
       decimals: 1,
     },

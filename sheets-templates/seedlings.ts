@@ -93,6 +93,7 @@ export const seedlings = madeOnce(() => {
     only: { plantings: KEPT },
     formulas: {
       ...BESIDE_RECORDS,
+      'farm/weeks-until': '[Season ends] + 26 weeks',
       'plantings/start':
         'IF(OR([Variety].[Crop].[Usual start] = "blocks"; [Variety].[Crop].[Usual start] = "cells"); [Variety].[Crop].[Usual start]; "cells")',
       'plantings/stations': '[Plants to sell]',

@@ -289,7 +289,7 @@ export const storeByWeekSheet: SheetDeclaration = {
   rows: {
     from: 'span',
     first: mondayOf('Farm[Season starts]'),
-    last: 'Farm[Season ends] + 26 weeks',
+    last: 'Farm[Weeks until]',
     step: 'week',
     as: made('week', 'Week'),
   },

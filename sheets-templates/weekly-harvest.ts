@@ -22,7 +22,8 @@ export const weeklyHarvestSheet: SheetDeclaration = {
     from: 'pairs',
     sheets: ['plantings', 'weeks'],
     as: [made('planting', 'Planting'), made('week', 'Week')],
-    where: 'AND([Week].[Week] + 7 days > [Planting].[Harvest]; [Week].[Week] <= [Planting].[Harvest ends])',
+    where:
+      'AND([Week].[Week] + 7 days > [Planting].[Harvest]; [Week].[Week] <= [Planting].[Harvest ends]; NOT([Planting].[Harvested later]))',
   },
   columns: [
     ...group(

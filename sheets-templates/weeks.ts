@@ -22,11 +22,12 @@ export const weeksSheet: SheetDeclaration = {
   id: 'weeks',
   name: 'Weeks',
   question: 'Where',
-  about: 'The weeks of the season, Monday to Sunday, and half a year more for what is in store.',
+  about:
+    'The weeks of the season, Monday to Sunday, and half a year more for what is in store, or until the last harvest of what was planted in it.',
   rows: {
     from: 'span',
     first: mondayOf('Farm[Season starts]'),
-    last: 'Farm[Season ends] + 26 weeks',
+    last: 'Farm[Weeks until]',
     step: 'week',
     as: made('week', 'Week'),
   },

@@ -2,7 +2,7 @@
 // week's sheet and the calendar.
 
 import { describe, expect, it } from 'vitest';
-import { civilDay, isoDate } from '../../engine/index.ts';
+import { civilDay, isoDate, yearMonthDay } from '../../engine/index.ts';
 import { calendarOf, jobsOf } from '../../sheets-templates/jobs.ts';
 import { errorsOf, type Rows, type Season, seasonOf } from './season.ts';
 
@@ -273,6 +273,97 @@ describe('what stands for years', () => {
     }
     season.type('Plantings', 'Asparagus', 'Planted out', '2072-04-10');
     expect(far(season).length).toBeGreaterThan(0);
+  });
+});
+
+describe('what is harvested in another season than it is planted', () => {
+  const crops = ['Asparagus', 'Strawberry', 'Rhubarb', 'Garlic'];
+  // A cool place at 56 north, invented: garlic is lifted late in July.
+  const lows = [-2, -2, 0, 3, 7, 11, 13, 12, 9, 6, 2, -1];
+  const highs = [4, 4, 7, 12, 17, 20, 22, 21, 17, 12, 8, 5];
+  const months = 'January February March April May June July August September October November December'.split(' ');
+  const season = seasonOf(
+    {
+      'Monthly climate': months.map((Month, at) => ({ Month, Low: `${lows[at]} degC`, High: `${highs[at]} degC` })),
+      Varieties: crops.map((crop) => ({ Variety: crop, Crop: crop })),
+      Plantings: crops.map((crop) => ({ Planting: crop, Variety: crop, 'Bed length used': '10 m', Price: '5' })),
+    },
+    { Latitude: '56', Wage: '16' },
+    { units: 'si' },
+  );
+  const number = (crop: string, column: string): number => season.number('Plantings', crop, column) ?? Number.NaN;
+  const inWeeks = (crop: string): number =>
+    sum(
+      [...season.book.rows('Weekly harvest')].filter(
+        (row) => season.book.cell('Weekly harvest', row, 'Planting').text === crop,
+      ),
+      'Mass',
+      season,
+      'Weekly harvest',
+    );
+
+  it('is in the weeks to the end of its harvest where that comes within a year of the season', () => {
+    for (const crop of ['Strawberry', 'Rhubarb', 'Garlic']) {
+      expect(number(crop, 'Marketable yield'), crop).toBeGreaterThan(0);
+      expect(inWeeks(crop), crop).toBeCloseTo(number(crop, 'Marketable yield'), 6);
+      expect(number(crop, 'Revenue'), crop).toBeGreaterThan(0);
+    }
+  });
+
+  it('is said where it comes later, and brings no money and no hours of picking until then', () => {
+    expect(number('Asparagus', 'Marketable yield')).toBeGreaterThan(0);
+    expect(inWeeks('Asparagus')).toBe(0);
+    for (const column of ['Revenue', 'Picking hours', 'Packing hours']) expect(number('Asparagus', column)).toBe(0);
+    expect(season.says('Plantings', 'Asparagus').join()).toMatch(
+      /^.*Harvested from \d+ \w+ 2029 on, after the last of Weeks/,
+    );
+  });
+
+  it('has the hours of its jobs, tending of all beds aside', () => {
+    for (const crop of crops) {
+      const hours = sum(
+        [...season.book.rows('Tasks')].filter((row) => season.book.cell('Tasks', row, 'Planting').text === crop),
+        'Hours',
+        season,
+      );
+      expect(hours, crop).toBeCloseTo(number(crop, 'Hours') - number(crop, 'Tending hours'), 6);
+    }
+  });
+
+  it('is weeded in every year that it stands, and what stands for years is not cleared after its first harvest', () => {
+    const years = (crop: string) =>
+      new Set(
+        jobs(season, crop, 'Weed').map((row) => yearMonthDay(Number(season.book.value('Tasks', row, 'On'))).year),
+      );
+    expect([...years('Asparagus')].sort()).toEqual([2027, 2028, 2029]);
+    expect(years('Strawberry').has(2027)).toBe(true);
+    for (const crop of ['Asparagus', 'Strawberry', 'Rhubarb'])
+      expect(jobs(season, crop, 'Clear bed'), crop).toEqual([]);
+    expect(jobs(season, 'Garlic', 'Clear bed')).toHaveLength(1);
+  });
+});
+
+describe('a planting set out before it is sown', () => {
+  it('has no harvest and no money, and says why', () => {
+    const season = seasonOf({
+      Varieties: [{ Variety: 'Rough', Crop: 'Kale' }],
+      Plantings: [
+        {
+          Planting: 'Slip',
+          Variety: 'Rough',
+          Start: 'blocks',
+          Sown: '2027-06-01',
+          'Planted out': '2027-05-01',
+          Price: '5',
+        },
+      ],
+    });
+    for (const column of ['Harvest', 'Marketable yield', 'Revenue'])
+      expect(season.value('Plantings', 'Slip', column), column).toBeNull();
+    expect(season.says('Plantings', 'Slip').join(' ')).toContain('Planted out before it was sown');
+    expect(season.says('Raising', 'Slip').join(' ')).not.toMatch(/younger than usual/);
+    season.type('Plantings', 'Slip', 'Sown', '2027-04-01');
+    expect(season.number('Plantings', 'Slip', 'Revenue')).toBeGreaterThan(0);
   });
 });
 
