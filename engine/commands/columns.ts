@@ -3,17 +3,17 @@
 
 import { storedFormula } from '../language/stored.ts';
 import { checkText } from '../schema/check.ts';
-import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import type { ProgramColumn } from '../schema/compile.ts';
 import type { ColumnDeclaration, TypeDeclaration } from '../schema/declaration.ts';
 import { typeDeclaration } from '../schema/declaration-shape.ts';
 import { isHidden } from '../schema/hidden.ts';
 import type { After } from '../schema/own.ts';
 import { rehung } from '../schema/places.ts';
 import { entry } from '../schema/records.ts';
-import { isComputed } from '../schema/schema.ts';
+import { isComputed, type SheetSchema } from '../schema/schema.ts';
 import { refuseUnkept } from './as-kept.ts';
 import type { CommandOf, Refused } from './command.ts';
-import { type Draft, findColumn, findSheet } from './draft.ts';
+import { type Draft, findAmong, findColumn, findSheet } from './draft.ts';
 
 const OWN_COLUMNS = 'Own columns';
 
@@ -35,36 +35,29 @@ export function setFormula({ sheet, column, formula }: CommandOf<'set formula'>,
   if (formula.trim() === '') {
     return { ...place, why: 'A computed column needs a formula: write one, or remove the column if it is your own.' };
   }
-  draft.perform({ op: 'formula', ...place, formula: keptFormula(formula, found.found, of.found, draft) });
-  draft.settle();
+  draft.perform({ op: 'formula', ...place, formula: keptFormula(formula, sheet, of.found, draft) });
   return undefined;
 }
 
 /** A formula with ids in place of the names that were found. */
-function keptFormula(
-  formula: string,
-  sheet: ProgramSheet,
-  column: ProgramColumn | undefined,
-  { document }: Draft,
-): string {
-  const { catalog, vocabulary } = document.program;
+function keptFormula(formula: string, table: string, column: ProgramColumn | undefined, draft: Draft): string {
   const wanted = column === undefined || column.declaration.inferred === true ? undefined : column.type;
-  const { found } = checkText(formula, { table: sheet.id, wanted }, catalog, vocabulary);
+  const { found } = checkText(formula, { table, wanted }, draft.catalog(), draft.document.program.vocabulary);
   return storedFormula(formula, found);
 }
 
 export function addFormula({ sheet, name, formula }: CommandOf<'add formula'>, draft: Draft): Refused {
-  const found = findSheet(draft, sheet);
+  const found = findAmong(draft.schema(), sheet);
   if (!found.ok) return found.refused;
   const why = refuseColumnName(found.found, name, undefined);
   if (why !== undefined) return { sheet, column: name, why };
-  const kept = keptFormula(formula, found.found, undefined, draft);
+  const kept = keptFormula(formula, sheet, undefined, draft);
   addOwn(found.found, { name, type: { type: 'text' }, role: 'computed', formula: kept, inferred: true }, draft);
   return undefined;
 }
 
 export function addColumn({ sheet, name, type }: CommandOf<'add column'>, draft: Draft): Refused {
-  const found = findSheet(draft, sheet);
+  const found = findAmong(draft.schema(), sheet);
   if (!found.ok) return found.refused;
   const why = refuseColumnName(found.found, name, undefined) ?? refuseType(type, draft);
   if (why !== undefined) return { sheet, column: name, why };
@@ -74,14 +67,18 @@ export function addColumn({ sheet, name, type }: CommandOf<'add column'>, draft:
 
 type OwnParts = Pick<ColumnDeclaration, 'name' | 'type' | 'role' | 'formula' | 'inferred'>;
 
-function addOwn(sheet: ProgramSheet, parts: OwnParts, draft: Draft): void {
+function addOwn(sheet: SheetSchema, parts: OwnParts, draft: Draft): void {
   const last = sheet.columns.findLast(({ role }) => role !== 'made')?.id;
   const column: ColumnDeclaration = { id: draft.newId(), group: OWN_COLUMNS, note: '', ...parts };
   draft.perform({ op: 'add column', sheet: sheet.id, column, ...(last === undefined ? {} : { after: last }) });
-  draft.settle();
 }
 
-function refuseColumnName(sheet: ProgramSheet, name: string, own: string | undefined): string | undefined {
+interface NamedColumns {
+  readonly name: string;
+  readonly columns: readonly { readonly id: string; readonly name: string }[];
+}
+
+function refuseColumnName(sheet: NamedColumns, name: string, own: string | undefined): string | undefined {
   if (name.trim() === '' || name !== name.trim()) return 'A column needs a name without blanks at its ends.';
   if (isHidden(name) || /[[\]'#\r\n]/.test(name)) {
     return `“${name}” can't be a column's name: use one line without [ ] ' # and no dot in front.`;
@@ -89,21 +86,22 @@ function refuseColumnName(sheet: ProgramSheet, name: string, own: string | undef
   return refuseTaken(sheet, name, own);
 }
 
-function refuseTaken(sheet: ProgramSheet, name: string, own: string | undefined): string | undefined {
+function refuseTaken(sheet: NamedColumns, name: string, own: string | undefined): string | undefined {
   const taken = sheet.columns.some(
     (column) => column.id !== own && column.name.normalize().toLowerCase() === name.normalize().toLowerCase(),
   );
   return taken ? `${sheet.name} already has a column called ${name}: choose another name.` : undefined;
 }
 
-function refuseType(type: TypeDeclaration, { document }: Draft): string | undefined {
-  const { program } = document;
+function refuseType(type: TypeDeclaration, draft: Draft): string | undefined {
+  const { vocabulary } = draft.document.program;
+  const schema = draft.schema();
   if (type.type === 'number') {
-    const unknown = [type.unit.us, type.unit.si].find((unit) => program.vocabulary.find(unit) === undefined);
+    const unknown = [type.unit.us, type.unit.si].find((unit) => vocabulary.find(unit) === undefined);
     if (unknown !== undefined) return `“${unknown}” is not a unit known here: use one such as in, cm, lb or kg.`;
   }
-  if (type.type === 'link' && program.schema.sheet(type.sheet)?.key === undefined) {
-    const name = program.schema.nameOf(type.sheet) ?? type.sheet;
+  if (type.type === 'link' && schema.sheet(type.sheet)?.key === undefined) {
+    const name = schema.nameOf(type.sheet) ?? type.sheet;
     return `A link needs a sheet whose rows have names; ${name} is none.`;
   }
   if (type.type === 'choice' && type.options.length === 0)
@@ -121,7 +119,6 @@ export function removeColumn({ sheet, column }: CommandOf<'remove column'>, draf
   }
   hangElsewhere(sheet, column, undefined, draft);
   draft.perform({ op: 'remove column', sheet, column });
-  draft.settle();
   return undefined;
 }
 
@@ -136,7 +133,6 @@ export function renameColumn({ sheet, column, name }: CommandOf<'rename column'>
     : refuseColumnName(found.found, name, column);
   if (why !== undefined) return { sheet, column, why };
   draft.perform({ op: 'rename column', sheet, column, name: isBack ? null : name });
-  draft.settle();
   return undefined;
 }
 
@@ -149,7 +145,6 @@ export function moveColumn({ sheet, column, after }: CommandOf<'move column'>, d
     return { sheet, column, why: `${of.found.name} names the rows of this sheet and stays in front.` };
   }
   if (after !== column) hangElsewhere(sheet, column, after, draft);
-  draft.settle();
   return undefined;
 }
 

@@ -4,7 +4,9 @@
 import type { Document } from '../document/document.ts';
 import type { Operation } from '../document/transaction.ts';
 import { nearestName } from '../language/nearest.ts';
+import type { Catalog } from '../language/typed.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
+import type { Schema } from '../schema/schema.ts';
 import type { TemplateShelf } from '../schema/template.ts';
 import type { Refused } from './command.ts';
 
@@ -17,6 +19,10 @@ export interface Draft {
   newId(): string;
   /** Brings sheets and columns in line with the operations so far. */
   settle(): void;
+  /** The sheets as the operations so far make them, in line or not. */
+  schema(): Schema;
+  /** The names and types that formulas find in those. */
+  catalog(): Catalog;
   /** Ids of rows inserted so far. */
   readonly inserted: string[];
 }
@@ -24,11 +30,19 @@ export interface Draft {
 export type Found<T> = { readonly ok: true; readonly found: T } | { readonly ok: false; readonly refused: Refused };
 
 export function findSheet({ document }: Draft, id: string): Found<ProgramSheet> {
-  const sheet = document.program.sheet(id);
+  return findAmong(document.program, id);
+}
+
+/** A sheet of the program, or of the schema that it is to become. */
+export function findAmong<T extends { readonly name: string }>(
+  among: { readonly sheets: readonly T[]; sheet(id: string): T | undefined },
+  id: string,
+): Found<T> {
+  const sheet = among.sheet(id);
   if (sheet !== undefined) return { ok: true, found: sheet };
   const near = nearestName(
     id,
-    document.program.sheets.map(({ name }) => name),
+    among.sheets.map(({ name }) => name),
   );
   const why = `There is no sheet called ${id}${near === undefined ? '.' : `: did you mean ${near}?`}`;
   return { ok: false, refused: { sheet: id, why } };

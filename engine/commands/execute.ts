@@ -60,8 +60,12 @@ const HANDS: Hands = {
   'use template': useTemplate,
 };
 
+/** What these bring is compiled when another command wants it or all are done: many come at once. */
+const WAIT: readonly Command['command'][] = ['add formula', 'add column', 'add sheet', 'put sheet'];
+
 /** Does what a command asks for by operations; gives why not where it can't be. */
 export function execute(command: Command, draft: Draft): Refused {
+  if (!WAIT.includes(command.command)) draft.settle();
   // The table pairs each kind with the hand for just that kind, which the compiler can't follow through the index.
   const hand = HANDS[command.command] as (command: Command, draft: Draft) => Refused;
   return hand(command, draft);

@@ -34,6 +34,5 @@ export function useTemplate({ version }: CommandOf<'use template'>, draft: Draft
     };
   }
   draft.perform({ op: 'template', version, rows: 'follow' });
-  draft.settle();
   return undefined;
 }

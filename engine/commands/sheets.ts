@@ -2,12 +2,13 @@
 
 import { storedFormula } from '../language/stored.ts';
 import { checkText } from '../schema/check.ts';
-import type { Program, ProgramSheet } from '../schema/compile.ts';
+import type { ProgramSheet } from '../schema/compile.ts';
 import type { SheetDeclaration } from '../schema/declaration.ts';
 import { checkDeclaration } from '../schema/declaration-shape.ts';
 import type { After } from '../schema/own.ts';
 import { rehung } from '../schema/places.ts';
 import { entry } from '../schema/records.ts';
+import type { Schema } from '../schema/schema.ts';
 import { TEXT } from '../values/type.ts';
 import { refuseUnkept } from './as-kept.ts';
 import type { CommandOf, Refused } from './command.ts';
@@ -45,33 +46,34 @@ export function addSheet({ name, about, rows }: CommandOf<'add sheet'>, draft: D
     checks: [],
     cautions: [],
   };
-  const last = draft.document.program.sheets.at(-1)?.id;
-  draft.perform({ op: 'add sheet', sheet: declaration, ...(last === undefined ? {} : { after: last }) });
-  draft.settle();
+  addLast(declaration, draft);
   return undefined;
+}
+
+function addLast(sheet: SheetDeclaration, draft: Draft): void {
+  const last = draft.schema().sheets.at(-1)?.id;
+  draft.perform({ op: 'add sheet', sheet, ...(last === undefined ? {} : { after: last }) });
 }
 
 export function putSheet({ sheet }: CommandOf<'put sheet'>, draft: Draft): Refused {
   const why = refuseSheetName(sheet.name, undefined, draft);
   if (why !== undefined) return { sheet: sheet.name, why };
-  if (draft.document.program.schema.nameOf(sheet.id) !== undefined)
+  if (draft.schema().nameOf(sheet.id) !== undefined)
     return {
       sheet: sheet.name,
       why: `${sheet.name} has the id of a sheet that is here already: bring it in under a new one.`,
     };
-  const last = draft.document.program.sheets.at(-1)?.id;
-  draft.perform({ op: 'add sheet', sheet, ...(last === undefined ? {} : { after: last }) });
-  draft.settle();
+  addLast(sheet, draft);
   return undefined;
 }
 
-function refuseSheetName(name: string, own: string | undefined, { document }: Draft): string | undefined {
+function refuseSheetName(name: string, own: string | undefined, draft: Draft): string | undefined {
   if (name.trim() === '' || name !== name.trim()) return 'A sheet needs a name without blanks at its ends.';
   if (/[[\]'#\r\n]/.test(name)) return `“${name}” can't be a sheet's name: use one line without [ ] ' #.`;
-  return refuseTaken(name, own, document.program);
+  return refuseTaken(name, own, draft.schema());
 }
 
-function refuseTaken(name: string, own: string | undefined, { sheets }: Program): string | undefined {
+function refuseTaken(name: string, own: string | undefined, { sheets }: Schema): string | undefined {
   const taken = sheets.some(
     (sheet) => sheet.id !== own && sheet.name.normalize().toLowerCase() === name.normalize().toLowerCase(),
   );
@@ -91,19 +93,17 @@ export function removeSheet({ sheet }: CommandOf<'remove sheet'>, draft: Draft):
   if (user !== undefined) return { sheet, why: `${user.name} still links to rows of ${name}: change that first.` };
   hangElsewhere(sheet, undefined, draft);
   draft.perform({ op: 'remove sheet', sheet });
-  draft.settle();
   return undefined;
 }
 
 export function renameSheet({ sheet, name }: CommandOf<'rename sheet'>, draft: Draft): Refused {
   const found = findSheet(draft, sheet);
   if (!found.ok) return found.refused;
-  const { template, program } = draft.document;
+  const { template } = draft.document;
   const given = name === '' ? template.sheets.find(({ id }) => id === sheet)?.name : undefined;
-  const why = given === undefined ? refuseSheetName(name, sheet, draft) : refuseTaken(given, sheet, program);
+  const why = given === undefined ? refuseSheetName(name, sheet, draft) : refuseTaken(given, sheet, draft.schema());
   if (why !== undefined) return { sheet, why };
   draft.perform({ op: 'rename sheet', sheet, name: given === undefined ? name : null });
-  draft.settle();
   return undefined;
 }
 
@@ -111,7 +111,6 @@ export function moveSheet({ sheet, after }: CommandOf<'move sheet'>, draft: Draf
   const found = findSheet(draft, sheet);
   if (!found.ok) return found.refused;
   if (after !== sheet) hangElsewhere(sheet, after, draft);
-  draft.settle();
   return undefined;
 }
 
@@ -132,7 +131,6 @@ export function setCheck({ sheet, check }: CommandOf<'set check'>, draft: Draft)
   if (why !== undefined) return { sheet, why };
   const says = keptCheck(check.says, found.found, draft);
   draft.perform({ op: 'check', sheet, check: check.id, declaration: { ...check, says } });
-  draft.settle();
   return undefined;
 }
 
@@ -150,6 +148,5 @@ export function removeCheck({ sheet, check }: CommandOf<'remove check'>, draft: 
   if (!builtIn && own === undefined) return { sheet, why: `${found.found.name} has no such check any more.` };
   if (builtIn) draft.perform({ op: 'check', sheet, check, declaration: null });
   else draft.perform({ op: 'check', sheet, check });
-  draft.settle();
   return undefined;
 }

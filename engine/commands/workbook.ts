@@ -350,6 +350,8 @@ export class Workbook {
       inserted,
       newId: () => this.#world.newId(),
       settle: () => this.#changes.settle(),
+      schema: () => this.#changes.schemaToCome,
+      catalog: () => this.#changes.catalogToCome,
       perform: (operation) => {
         operations.push(operation);
         inverses.push(this.#changes.apply(operation, arrival));

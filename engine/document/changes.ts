@@ -4,6 +4,8 @@
 // to rows that went or come are in waiting-links.ts. Nothing else writes to a document that is open. Total: what has no place goes
 // on the shelf, and an operation that finds nothing to do does nothing.
 
+import type { Catalog } from '../language/typed.ts';
+import type { Schema } from '../schema/schema.ts';
 import type { TemplateShelf } from '../schema/template.ts';
 import type { CellAddress } from '../values/error.ts';
 import { plainWriting, type Writings } from '../values/writing.ts';
@@ -149,6 +151,16 @@ export class Changes {
   /** Brings the program in line with what the schema is to be, so that cells and rows find their columns. */
   settle(): void {
     this.#reshaping.settle();
+  }
+
+  /** The sheets as settle() will have them. */
+  get schemaToCome(): Schema {
+    return this.#reshaping.schemaToCome;
+  }
+
+  /** The names and types that formulas will find after settle(). */
+  get catalogToCome(): Catalog {
+    return this.#reshaping.catalogToCome;
   }
 
   // Bringing everything up to date.

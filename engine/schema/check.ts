@@ -15,7 +15,7 @@ import { figureColumn, recordColumn } from '../values/figures.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../values/type.ts';
 import type { UnitSystem } from './declaration.ts';
 import { checkColumn, FIRST, isHidden, LAST, spanTable, WHERE } from './hidden.ts';
-import { isComputed, isOneRow, type Schema, type SheetSchema } from './schema.ts';
+import { type ColumnSchema, isComputed, isOneRow, type Schema, type SheetSchema } from './schema.ts';
 import { typeOf } from './types.ts';
 
 /** A formula and where it stands. */
@@ -80,15 +80,34 @@ export function checkText(
   return { ...checkFormula(parsed.tree, context), found };
 }
 
+type Types = Map<string, ValueType | undefined>;
+
 /** Every formula of the sheets, in their order. */
-function formulasOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefined>): readonly FormulaPlace[] {
+function formulasOf(schema: Schema, types: Types): readonly FormulaPlace[] {
   return schema.sheets.flatMap((sheet) => [
-    ...sheet.columns.filter(isComputed).map((column): FormulaPlace => {
-      const wanted = column.declaration.inferred === true ? undefined : types.get(`${sheet.id}/${column.id}`);
-      return { sheet: sheet.id, table: sheet.id, column: column.id, text: shown(column.formula, schema), wanted };
-    }),
+    ...columnFormulas(sheet, schema, types, () => true),
     ...hiddenFormulas(sheet, schema),
   ]);
+}
+
+/** The formulas of the columns of a sheet that are looked for. */
+function columnFormulas(
+  { id: sheet, columns }: SheetSchema,
+  schema: Schema,
+  types: Types,
+  isLookedFor: (column: ColumnSchema, type: ValueType | undefined) => boolean,
+): readonly FormulaPlace[] {
+  return columns.flatMap((column): FormulaPlace[] => {
+    const { id, formula } = column;
+    const type = types.get(`${sheet}/${id}`);
+    if (!isComputed(column) || !isLookedFor(column, type)) return [];
+    const wanted = isInferred(column) ? undefined : type;
+    return [{ sheet, table: sheet, column: id, text: shown(formula, schema), wanted }];
+  });
+}
+
+function isInferred({ declaration }: ColumnSchema): boolean {
+  return declaration.inferred === true;
 }
 
 function shown(formula: string, schema: Schema): string {
@@ -110,7 +129,7 @@ function hiddenFormulas({ id, checks, rows }: SheetSchema, schema: Schema): read
   return behind;
 }
 
-function catalogOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefined>, units: UnitSystem): Catalog {
+function catalogOf(schema: Schema, types: Types, units: UnitSystem): Catalog {
   return {
     units,
     tables: schema.sheets.map((sheet) => ({
@@ -125,32 +144,9 @@ function catalogOf(schema: Schema, types: ReadonlyMap<string, ValueType | undefi
 
 /** Checks all formulas of a schema under some units. */
 export function checkSchema(schema: Schema, settings: CheckSettings): CheckedSchema {
-  const { units, vocabulary } = settings;
-  const types = new Map<string, ValueType | undefined>();
-  for (const sheet of schema.sheets) {
-    for (const { id, declaration } of sheet.columns) {
-      const type = typeOf(declaration.type, units, vocabulary, (of) => schema.nameOf(of));
-      types.set(`${sheet.id}/${id}`, declaration.inferred === true ? undefined : type);
-    }
-  }
-  const checked = new Map<FormulaPlace, CheckedFormula>();
+  const types = declaredTypes(schema, settings);
   const places = formulasOf(schema, types);
-  let open = places;
-  for (let knownMore = true; knownMore && open.length > 0; ) {
-    knownMore = false;
-    const catalog = catalogOf(schema, types, units);
-    const left: FormulaPlace[] = [];
-    for (const place of open) {
-      const one = checkPlace(place, schema, catalog, settings);
-      checked.set(place, one);
-      if (one.typed === undefined) left.push(place);
-      else if (isInferred(place, schema)) {
-        types.set(`${place.sheet}/${place.column}`, one.typed.type);
-        knownMore = true;
-      }
-    }
-    open = left;
-  }
+  const checked = checkAll(places, schema, types, settings);
   const bySheet = new Map(
     schema.sheets.map(({ id, columns }) => [
       id,
@@ -159,7 +155,7 @@ export function checkSchema(schema: Schema, settings: CheckSettings): CheckedSch
   );
   return {
     formulas: places.flatMap((place) => checked.get(place) ?? []),
-    catalog: catalogOf(schema, types, units),
+    catalog: catalogOf(schema, types, settings.units),
     typeOf: (sheet, column) => {
       const columns = bySheet.get(sheet);
       const plain = columns?.get(column);
@@ -169,6 +165,61 @@ export function checkSchema(schema: Schema, settings: CheckSettings): CheckedSch
       return type.record.figures.find(({ id }) => figureColumn(recordColumn(column), id) === column)?.type;
     },
   };
+}
+
+/**
+ * The catalogue of a schema that has more columns and sheets than one whose catalogue is known, and else the same: only formulas
+ * are looked at whose column waits for its type.
+ */
+export function catalogWithMore(schema: Schema, known: Catalog, settings: CheckSettings): Catalog {
+  const types = declaredTypes(schema, settings);
+  for (const { id: sheet, columns } of known.tables)
+    for (const { id, type } of columns) types.set(`${sheet}/${id}`, types.get(`${sheet}/${id}`) ?? type);
+  const waits = (column: ColumnSchema, type: ValueType | undefined): boolean =>
+    isInferred(column) && type === undefined;
+  const places = schema.sheets.flatMap((sheet) => columnFormulas(sheet, schema, types, waits));
+  checkAll(places, schema, types, settings);
+  return catalogOf(schema, types, settings.units);
+}
+
+/** The types that columns are declared with; of those that take theirs from a formula none is known. */
+function declaredTypes(schema: Schema, { units, vocabulary }: CheckSettings): Types {
+  const types: Types = new Map();
+  for (const sheet of schema.sheets) {
+    for (const column of sheet.columns) {
+      const type = typeOf(column.declaration.type, units, vocabulary, (of) => schema.nameOf(of));
+      types.set(`${sheet.id}/${column.id}`, isInferred(column) ? undefined : type);
+    }
+  }
+  return types;
+}
+
+/** Checks formulas until no more can be known, and notes the types that they give. */
+function checkAll(
+  places: readonly FormulaPlace[],
+  schema: Schema,
+  types: Types,
+  settings: CheckSettings,
+): ReadonlyMap<FormulaPlace, CheckedFormula> {
+  const checked = new Map<FormulaPlace, CheckedFormula>();
+  let open = places;
+  for (let knownMore = true; knownMore && open.length > 0; ) {
+    knownMore = false;
+    const catalog = catalogOf(schema, types, settings.units);
+    const left: FormulaPlace[] = [];
+    for (const place of open) {
+      const { sheet, column } = place;
+      const one = checkPlace(place, schema, catalog, settings);
+      checked.set(place, one);
+      if (one.typed === undefined) left.push(place);
+      else if (schema.column(sheet, column)?.declaration.inferred === true) {
+        types.set(`${sheet}/${column}`, one.typed.type);
+        knownMore = true;
+      }
+    }
+    open = left;
+  }
+  return checked;
 }
 
 /** The unit that a column is declared in, where nobody knows it: its formula has nothing to be held against. */
@@ -182,10 +233,6 @@ function strayUnit(
     return undefined;
   const unit = declaration.type.unit[units];
   return vocabulary.find(unit) === undefined ? unit : undefined;
-}
-
-function isInferred({ sheet, column }: FormulaPlace, schema: Schema): boolean {
-  return schema.column(sheet, column)?.declaration.inferred === true;
 }
 
 function checkPlace(place: FormulaPlace, schema: Schema, catalog: Catalog, settings: CheckSettings): CheckedFormula {
