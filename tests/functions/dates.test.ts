@@ -141,6 +141,32 @@ describe('working days, counted one by one', () => {
       }),
     );
   });
+
+  it('of one column of days off for many rows, whatever week each of them has, and the column is gone through once a week', () => {
+    const [count, move] = [overColumns('NETWORKDAYS'), overColumns('WORKDAY')];
+    const asked = fc.tuple(dates, fc.integer({ min: 1, max: 60 }), weeks);
+    fc.assert(
+      fc.property(holidays, fc.array(asked, { minLength: 50, maxLength: 60 }), (closed, rows) => {
+        let read = 0;
+        const column = new Proxy(closed, {
+          get: (of, name, self) => {
+            if (typeof name === 'string' && /^\d+$/.test(name)) read += 1;
+            return Reflect.get(of, name, self);
+          },
+        });
+        for (const [from, days, week] of rows) {
+          const day = move(from, days, column, week);
+          if (typeof day !== 'number') throw new Error('no day');
+          const within = Array.from({ length: day - from }, (_, i) => works(from + 1 + i, closed, week));
+          expect(within.filter((one) => one)).toHaveLength(days);
+          expect(within.at(-1)).toBe(true);
+          expect(count(from + 1, day, column, week)).toBe(days);
+        }
+        expect(read).toBeLessThanOrEqual(closed.length * new Set(rows.map(([, , week]) => week)).size);
+      }),
+      { numRuns: 20 },
+    );
+  });
 });
 
 /** Worked out on paper. */

@@ -3,8 +3,10 @@
 import { civilDay, yearMonthDay } from '../../values/civil.ts';
 import { WEEKDAYS } from '../../values/date-text.ts';
 import type { Scalar } from '../../values/error.ts';
+import { firstPlace } from '../../values/first-place.ts';
 import { column, date, failure, makers, needed, optional, plain, takes, text } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
+import { keptFor } from '../kept-for.ts';
 import { type Given, listOf, numberOf } from './columns.ts';
 
 const make = makers('dates');
@@ -25,6 +27,7 @@ interface DaysOff {
   readonly workingDaysAWeek: number;
   /** Rising, each once, none on a day of the week that is off. */
   readonly holidays: readonly number[];
+  readonly closed: ReadonlySet<number>;
 }
 
 function sinceMonday(civil: number): number {
@@ -43,13 +46,28 @@ function weekOff(named: string): readonly boolean[] | undefined {
   return off;
 }
 
+/** The days off that a column of dates makes with each week that rows asked of it, put in order once for all of them. */
+const byWeek = keptFor((_: readonly Scalar[]) => new Map<string, DaysOff>());
+
 /** The days off that named days of the week and a column of dates make; undefined where a day of the week is misnamed. */
 function daysOff(named: Scalar | undefined, holidays: readonly Scalar[]): DaysOff | undefined {
   const week = weekOff(typeof named === 'string' ? named : WEEKEND);
   if (week === undefined) return undefined;
+  const kept = byWeek(holidays);
+  const known = kept.get(`${week}`);
+  if (known !== undefined) return known;
   const days = holidays.filter((day): day is number => typeof day === 'number').map(Math.floor);
-  const counted = [...new Set(days)].filter((day) => week[sinceMonday(day)] === false).sort((a, b) => a - b);
-  return { week, workingDaysAWeek: week.filter((off) => !off).length, holidays: counted };
+  const closed = new Set(days.filter((day) => week[sinceMonday(day)] === false));
+  const counted = [...closed].sort((a, b) => a - b);
+  const made = { week, workingDaysAWeek: week.filter((off) => !off).length, holidays: counted, closed };
+  kept.set(`${week}`, made);
+  return made;
+}
+
+/** How many of the days off lie from one day to another, both counted. */
+function holidaysBetween(from: number, to: number, { holidays }: DaysOff): number {
+  const before = (day: number): number => firstPlace(0, holidays.length, (place) => (holidays[place] as number) < day);
+  return before(to + 1) - before(from);
 }
 
 /** Working days of the week, holidays aside, from `from` to `to`, both inclusive and in order. */
@@ -67,8 +85,7 @@ function workingDays([start, end, holidays, week]: Given): Scalar {
   const one = Math.floor(numberOf(start) ?? 0);
   const other = Math.floor(numberOf(end) ?? 0);
   const [from, to] = one <= other ? [one, other] : [other, one];
-  const holidaysWithin = off.holidays.filter((day) => day >= from && day <= to).length;
-  const count = weekdaysBetween(from, to, off) - holidaysWithin;
+  const count = weekdaysBetween(from, to, off) - holidaysBetween(from, to, off);
   return (one <= other ? count : -count) + 0;
 }
 
@@ -82,14 +99,14 @@ function workday([start, days, holidays, week]: Given): Scalar {
   const wanted = Math.trunc(numberOf(days) ?? 0);
   if (Math.abs(wanted) > 3_000_000) return OUT_OF_CALENDAR;
   const step = wanted < 0 ? -1 : 1;
-  const closed = new Set(off.holidays);
+  const { closed } = off;
   let day = Math.floor(numberOf(start) ?? 0);
   let left = Math.abs(wanted);
   const wholeWeeks = Math.floor(left / off.workingDaysAWeek) - closed.size - 1;
   if (wholeWeeks > 0) {
     const jump = step * wholeWeeks * 7;
     const [from, to] = step > 0 ? [day + 1, day + jump] : [day + jump, day - 1];
-    left -= wholeWeeks * off.workingDaysAWeek - off.holidays.filter((held) => held >= from && held <= to).length;
+    left -= wholeWeeks * off.workingDaysAWeek - holidaysBetween(from, to, off);
     day += jump;
   }
   while (left > 0) {
