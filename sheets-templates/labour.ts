@@ -67,7 +67,7 @@ export const labourSheet: SheetDeclaration = {
       name: 'More work than hands',
       level: 'warning',
       column: 'over',
-      says: 'IF([Hours] > 110% * [Available]; TEXT([Over] / 1 h; "0") & " hours more than there are hands for: move jobs, plant less, or find help for " & [Name] & ".")',
+      says: 'IF([Over] > MAX(0.5 h; 10% * [Available]); TEXT([Over] / 1 h; "0.0") & " hours more than there are hands for: move jobs, plant less, or find help for " & [Name] & ".")',
     },
   ],
   cautions: [

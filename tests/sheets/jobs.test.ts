@@ -401,6 +401,24 @@ describe('hours by week', () => {
     expect(said.map((one) => one.says).join()).toMatch(/hours more than there are hands for: .* 2027-W09/);
     season.book.undo();
   });
+
+  it('nothing is said of a few minutes more', () => {
+    for (const [hours, says] of [
+      ['0.4', []],
+      ['0.6', [expect.stringMatching(/^0.6 hours more than there are hands for: .* 2027-W02/)]],
+    ] as const) {
+      const farm = seasonOf(
+        {
+          // Nobody is there in January.
+          Hands: [{ Name: 'Ada', 'Hours a week': '30', From: '2027-02-01' }],
+          'Own jobs': [{ Job: 'Look at the stores', 'First on': '2027-01-13', Hours: hours }],
+        },
+        FARM,
+      );
+      const said = farm.book.attention().filter((one) => one.table === 'Labour');
+      expect(said.map((one) => one.says)).toEqual(says);
+    }
+  });
 });
 
 describe('the calendar of the jobs', () => {
