@@ -8,7 +8,6 @@ import type { Typed } from '../../language/typed.ts';
 import { BLANK, type Column, FAULT, FILLED } from '../../values/column.ts';
 import type { Scalar } from '../../values/error.ts';
 import type { Faults } from '../../values/texts.ts';
-import { isText } from '../../values/type.ts';
 import type { Frame } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { Gathering, meetsAll, undefinedCell } from '../indexes/totals.ts';
@@ -18,8 +17,9 @@ import { sumKernel } from '../kernels/sum-kernel.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { planArgument } from './argument-plans.ts';
+import { alikeness } from './arranged.ts';
 import type { CallNode } from './call-nodes.ts';
-import { type ColumnNode, type Criterion, holdsNumbers, isFixed, rolesOf } from './criteria-roles.ts';
+import { type ColumnNode, type Criterion, isFixed, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { FEW_IN_RANGE, RangeFolds } from './range-folds.ts';
 import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
@@ -33,7 +33,7 @@ import {
   matchingKernel,
   planMatching,
 } from './scan-plans.ts';
-import { type Alike, sideKernel } from './side-folds.ts';
+import { sideKernel } from './side-folds.ts';
 
 /** SUM([a]; [b]; Table[c]): every value folded, blanks skipped. */
 export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
@@ -237,10 +237,10 @@ function planScannedFold(
   const kernel = matchingKernel(matching, (rows, count, out, i, frame) => {
     const cells = data === undefined ? undefined : frame.column(data);
     gathering.start(count);
-    for (let k = 0; k < count; k++) {
+    if (cells === undefined) gathering.count = count;
+    for (let k = 0; k < count && cells !== undefined; k++) {
       const row = rows[k] as number;
-      if (cells === undefined) gathering.take(fold, 1, FILLED);
-      else gathering.take(fold, cells.values[row] as number, cells.states[row] as number);
+      gathering.take(fold, cells.values[row] as number, cells.states[row] as number);
     }
     out.states[i] = gathering.finish(fold, reader.words.faults);
     out.values[i] = gathering.result;
@@ -248,15 +248,8 @@ function planScannedFold(
   const [only, ...more] = conditions.scanned;
   const { running } = fold;
   if (only === undefined || more.length > 0 || only.comparison === '=' || running === undefined) return kernel;
-  const { comparison } = only;
-  const alike = alikeness(only);
-  if (alike !== 'texts' && comparison !== '<>') return kernel;
-  return sideKernel({ matching, comparison, alike, column: data, fold, running }, reader.words, kernel);
-}
-
-function alikeness({ column }: Criterion): Alike {
-  if (isText(column.type)) return 'texts';
-  return holdsNumbers(column.type) ? 'numbers' : 'same';
+  if (alikeness(only) !== 'texts' && only.comparison !== '<>') return kernel;
+  return sideKernel({ matching, column: data, fold, running }, reader.words, kernel);
 }
 
 /** A total of the rows between bounds, by rising value. */

@@ -7,18 +7,19 @@ import { BLANK, type Column, FILLED } from '../../values/column.ts';
 import { isError, type Scalar } from '../../values/error.ts';
 import { Figures } from '../../values/figures.ts';
 import type { Frame, FrameState } from '../frame.ts';
-import type { GroupIndex } from '../indexes/group-index.ts';
+import type { GroupIndex, Members } from '../indexes/group-index.ts';
 import { meetsAll, type RowFilter } from '../indexes/totals.ts';
 import { type Stored, toScalar, toStored } from '../kernels/scalars.ts';
 import { type Batch, type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
 import { bySlot, FEW_ROWS, fewInOrder } from '../row-order.ts';
 import { planArgument } from './argument-plans.ts';
+import { type Arranging, arranging, choose, FEW_TO_ORDER, type Ranked, ranked } from './arranged.ts';
 import type { CallNode } from './call-nodes.ts';
 import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, onKeys, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
 import { CHOSEN, numberAnswers, type RowsAnswer } from './number-answers.ts';
-import { planRanged, type Ranged, rangedKernel } from './range-plans.ts';
+import { MANY, planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, Reader } from './reader.ts';
 
 /** The conditions of a call, told apart by how they are met. */
@@ -48,6 +49,7 @@ export function conditionsOf(criteria: readonly Criterion[], reader: Reader): Co
 interface RowTest {
   readonly kernel: Kernel;
   readonly column: ColumnDef;
+  readonly arrange: Arranging | undefined;
   readonly meets: (value: number, wanted: number) => boolean;
 }
 
@@ -76,6 +78,7 @@ export function planMatching(
   const tests = scanned.map((criterion) => ({
     kernel: reader.plan(criterion.value),
     column: reader.layout.column(criterion.column.table, criterion.column.column),
+    arrange: arranging(criterion, reader.words.texts),
     meets: meets(reader, criterion),
   }));
   return { index, keys, filters, tests };
@@ -96,13 +99,24 @@ export function matchingKernel(
   isKnown: (group: number) => boolean = () => false,
 ): Kernel {
   const out = scratch();
+  const ordered = new Map<number, readonly Ranked[]>();
+  const ranksAll = tests.length > 0 && tests.every(({ arrange }) => arrange !== undefined);
+  let run: object | undefined;
   const key = roomForKey(keys.length + tests.length);
   let matching = new Int32Array(64);
+  const rankedOf = (group: number, members: Members, frame: Frame): readonly Ranked[] => {
+    const made = ordered.get(group) ?? tests.flatMap((test) => ranked(test, filters, members, frame));
+    ordered.set(group, made);
+    return made;
+  };
   return (batch) => {
     room(out, batch.count);
     const { frame } = batch;
     const parts = [...keys.map((one) => one.kernel(batch)), ...tests.map((test) => test.kernel(batch))];
     const looked = tests.map(({ column }) => frame.column(column));
+    if (batch.run !== run) ordered.clear();
+    run = batch.run;
+    const many = run !== undefined && batch.count >= MANY && ranksAll;
     const groups = index.read(frame);
     let clean = true;
     let found = 0;
@@ -118,18 +132,25 @@ export function matchingKernel(
       const group = keys.length === 1 ? groups.findOne(key[0] as number) : groups.find(key);
       // Without conditions of its own a row is handed what the row before it was handed, where both read one group.
       if (tests.length > 0 || (group !== gathered && !isKnown(group))) {
-        const { rows, from, count } = groups.members(group);
+        const members = groups.members(group);
+        const { rows, from, count } = members;
         if (count > matching.length) matching = new Int32Array(count * 2);
         found = 0;
-        for (let k = 0; k < count; k++) {
-          const row = rows[from + k] as number;
-          let passes = meetsAll(filters, row, frame);
-          for (let t = 0; t < tests.length && passes; t++) {
-            const { values, states } = looked[t] as Column;
-            const wanted = key[keys.length + t] as number;
-            passes = states[row] === FILLED && (tests[t] as RowTest).meets(values[row] as number, wanted);
+        if (many && count > FEW_TO_ORDER) {
+          const inOrder = rankedOf(group, members, frame);
+          found = choose(inOrder, key, keys.length, matching, count);
+          for (let k = 0; k < found; k++) matching[k] = rows[from + (matching[k] as number)] as number;
+        } else {
+          for (let k = 0; k < count; k++) {
+            const row = rows[from + k] as number;
+            let passes = meetsAll(filters, row, frame);
+            for (let t = 0; t < tests.length && passes; t++) {
+              const { values, states } = looked[t] as Column;
+              const wanted = key[keys.length + t] as number;
+              passes = states[row] === FILLED && (tests[t] as RowTest).meets(values[row] as number, wanted);
+            }
+            if (passes) matching[found++] = row;
           }
-          if (passes) matching[found++] = row;
         }
         gathered = group;
       }
@@ -256,7 +277,7 @@ export function planMatchingRows(
   // Several figures are handed over cell by cell, and can't be given twice.
   const bare = kernels.length === 0 && tree.type.kind !== 'record';
   let vectors: Vector[] = [];
-  const { overNumbers } = body;
+  const { overNumbers, takesFirst = false } = body;
   if (overNumbers !== undefined && columns.every(({ type }) => holdsNumbers(type))) {
     const asked = columns.map(({ column }) => column);
     const { answer, isKnown, begin } = numberAnswers(overNumbers, asked, reader.words);
@@ -286,6 +307,7 @@ export function planMatchingRows(
         const row = rows[k] as number;
         const state = states[row] ?? BLANK;
         list.push(isPlain && state === FILLED ? (cells[row] as number) : toScalar(words, type, cells[row] ?? 0, state));
+        if (takesFirst && state !== BLANK) break;
       }
       return list;
     });

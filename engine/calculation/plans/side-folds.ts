@@ -3,29 +3,17 @@
 // end on: an answer is what lies before those that are like the row's, behind them, or both. Called by fold-plans.ts alone.
 
 import type { Fold, Running } from '../../functions/definition.ts';
-import type { Comparison } from '../../language/typed.ts';
 import { type Column, FAULT, FILLED } from '../../values/column.ts';
-import { firstPlace } from '../../values/first-place.ts';
-import type { Faults, Texts } from '../../values/texts.ts';
+import type { Faults } from '../../values/texts.ts';
 import type { Frame } from '../frame.ts';
 import type { Members } from '../indexes/group-index.ts';
-import { boundary } from '../indexes/ranged-rows.ts';
 import { meetsAll, undefinedCell } from '../indexes/totals.ts';
 import { type Kernel, room, scratch } from '../kernels/vector.ts';
 import type { ColumnDef } from '../layout.ts';
+import { type Arranged, FEW_TO_ORDER } from './arranged.ts';
 import { readKey, roomForKey } from './group-keys.ts';
 import { MANY } from './range-plans.ts';
 import type { Matching } from './scan-plans.ts';
-
-/** How cells are told to be alike: numbers but for dust, texts but for case, links and the like by what they hold. */
-export type Alike = 'numbers' | 'texts' | 'same';
-
-/** Rows in order, and where those like a value begin and end. */
-interface Arranged {
-  readonly rows: Int32Array;
-  readonly beginOf: (wanted: number) => number;
-  readonly endOf: (wanted: number) => number;
-}
 
 /** A group in order, `count` rows that may be counted in. */
 interface Ordered extends Arranged {
@@ -36,49 +24,29 @@ interface Ordered extends Arranged {
   /** How many values the first so many hold. */
   readonly filled: Int32Array;
   /** Faulty values, as their rows stand in the table: their places in this order, and which fault. */
-  readonly faults: readonly { readonly place: number; readonly fault: number }[];
+  readonly faulty: readonly { readonly place: number; readonly fault: number }[];
 }
-
-/** Up to where, and from where on, rows are taken: where those like the reading row's begin or end. */
-interface Sides {
-  readonly before?: 'begin' | 'end';
-  readonly behind?: 'begin' | 'end';
-}
-
-const SIDES: Readonly<Record<Exclude<Comparison, '='>, Sides>> = {
-  '<': { before: 'begin' },
-  '<=': { before: 'end' },
-  '>': { behind: 'end' },
-  '>=': { behind: 'begin' },
-  '<>': { before: 'begin', behind: 'end' },
-};
 
 export interface SideFold {
-  /** With the one condition. */
+  /** With one condition, for which rows can be put in order. */
   readonly matching: Matching;
-  readonly comparison: Exclude<Comparison, '='>;
-  /** Of others than texts only those that are other are asked for. */
-  readonly alike: Alike;
   /** undefined: rows are counted rather than values. */
   readonly column: ColumnDef | undefined;
   readonly fold: Fold;
   readonly running: Running;
 }
 
-/** So many rows are counted sooner one by one than put in order, however many ask for them. */
-const FEW_TO_COUNT = 16;
-
 /** `oneByOne` counts the same, for a few rows. */
 export function sideKernel(
-  { matching, comparison, alike, column, fold, running }: SideFold,
-  words: { readonly texts: Texts; readonly faults: Faults },
+  { matching, column, fold, running }: SideFold,
+  { faults }: { readonly faults: Faults },
   oneByOne: Kernel,
 ): Kernel {
   const { index, keys, filters, tests } = matching;
   const [test] = tests;
-  if (test === undefined || tests.length > 1) throw new Error('There is one condition');
-  const { before: until, behind: since } = SIDES[comparison];
-  const none = undefinedCell(fold, words.faults);
+  const arrange = test?.arrange;
+  if (test === undefined || arrange === undefined || tests.length > 1) throw new Error('There is one condition');
+  const none = undefinedCell(fold, faults);
   const known = new Map<number, Ordered>();
   let run: object | undefined;
 
@@ -89,17 +57,10 @@ export function sideKernel(
     const taking = rows
       .subarray(from, from + count)
       .filter((row) => states[row] === FILLED && meetsAll(filters, row, frame));
-    const made = arranged(taking, (row) => values[row] as number);
+    const made = arrange(taking, (row) => values[row] as number);
     const ordered = { ...made, ...folded(made.rows, taking, frame) };
     known.set(group, ordered);
     return ordered;
-  };
-
-  const { texts } = words;
-  const arranged = (taking: Int32Array, held: (row: number) => number): Arranged => {
-    if (alike === 'numbers') return byNumber(taking, held);
-    if (comparison !== '<>') return byText(taking, held, texts);
-    return byKind(taking, held, alike === 'texts' ? (code) => texts.fold(code) : (value) => value);
   };
 
   const folded = (rows: Int32Array, inTable: Int32Array, frame: Frame) => {
@@ -118,8 +79,8 @@ export function sideKernel(
     }
     for (let place = count - 1; place >= 0; place--)
       behind[place] = told(behind[place + 1] as number, rows[place] as number);
-    const faults = cells === undefined || cells.exceptions === 0 ? [] : faultsOf(rows, inTable, cells);
-    return { count, before, behind, filled, faults };
+    const faulty = cells === undefined || cells.exceptions === 0 ? [] : faultsOf(rows, inTable, cells);
+    return { count, before, behind, filled, faulty };
   };
 
   const counted = ({ rows, from, count }: Members, wanted: number, frame: Frame): number => {
@@ -154,17 +115,13 @@ export function sideKernel(
       const group = groups.find(key);
       const members = groups.members(group);
       const wanted = key[keys.length] as number;
-      if (column === undefined && members.count <= FEW_TO_COUNT) {
+      if (column === undefined && members.count <= FEW_TO_ORDER) {
         out.values[i] = counted(members, wanted, batch.frame);
         continue;
       }
-      const { count, beginOf, endOf, before, behind, filled, faults } = order(group, members, batch.frame);
-      const [begin, end] = [beginOf(wanted), endOf(wanted)];
-      const [to, from] = [
-        until === undefined ? 0 : { begin, end }[until],
-        since === undefined ? count : { begin, end }[since],
-      ];
-      const fault = faults.find(({ place }) => place < to || place >= from);
+      const { count, until, since, before, behind, filled, faulty } = order(group, members, batch.frame);
+      const [to, from] = [until(wanted), since(wanted)];
+      const fault = faulty.find(({ place }) => place < to || place >= from);
       const values = (filled[to] as number) + (filled[count] as number) - (filled[from] as number);
       const result =
         fault?.fault ?? running.comesTo(running.join(before[to] as number, behind[from] as number), values);
@@ -178,55 +135,8 @@ export function sideKernel(
   };
 }
 
-/** Rows by their texts, those with one text as in the table. */
-function byText(taking: Int32Array, text: (row: number) => number, texts: Texts): Arranged {
-  const rows = Int32Array.from(Array.from(taking).sort((a, b) => texts.order(text(a), text(b))));
-  const against = (place: number, wanted: number): number => texts.order(text(rows[place] as number), wanted);
-  return {
-    rows,
-    beginOf: (wanted) => firstPlace(0, rows.length, (place) => against(place, wanted) < 0),
-    endOf: (wanted) => firstPlace(0, rows.length, (place) => against(place, wanted) <= 0),
-  };
-}
-
-/** Rows by rising number, those with one number as in the table. */
-function byNumber(taking: Int32Array, number: (row: number) => number): Arranged {
-  const rows = Int32Array.from(Array.from(taking).sort((a, b) => number(a) - number(b)));
-  const numbers = Float64Array.from(rows, number);
-  return {
-    rows,
-    beginOf: (wanted) => boundary(numbers, 0, numbers.length, '<', wanted),
-    endOf: (wanted) => boundary(numbers, 0, numbers.length, '<=', wanted),
-  };
-}
-
-/** Rows by kind, the kind first that comes first in the table. */
-function byKind(taking: Int32Array, held: (row: number) => number, kindOf: (value: number) => number): Arranged {
-  const kind = (row: number): number => kindOf(held(row));
-  const sizes = new Map<number, number>();
-  for (const row of taking) sizes.set(kind(row), (sizes.get(kind(row)) ?? 0) + 1);
-  const begins = new Map<number, number>();
-  let begin = 0;
-  for (const [one, size] of sizes) {
-    begins.set(one, begin);
-    begin += size;
-  }
-  const next = new Map(begins);
-  const rows = new Int32Array(taking.length);
-  for (const row of taking) {
-    const place = next.get(kind(row)) ?? 0;
-    rows[place] = row;
-    next.set(kind(row), place + 1);
-  }
-  return {
-    rows,
-    beginOf: (wanted) => begins.get(kindOf(wanted)) ?? 0,
-    endOf: (wanted) => (begins.get(kindOf(wanted)) ?? 0) + (sizes.get(kindOf(wanted)) ?? 0),
-  };
-}
-
 /** The faulty cells of rows, as these stand in their table, with their places in another order. */
-function faultsOf(rows: Int32Array, inTable: Int32Array, { values, states }: Column): Ordered['faults'] {
+function faultsOf(rows: Int32Array, inTable: Int32Array, { values, states }: Column): Ordered['faulty'] {
   const places = new Map(Array.from(rows, (row, place) => [row, place]));
   return Array.from(inTable).flatMap((row) =>
     states[row] === FAULT ? { place: places.get(row) ?? 0, fault: values[row] as number } : [],
