@@ -167,6 +167,19 @@ describe('a minus in all its signs', () => {
     const across = (at: 'low' | 'high'): string => `${at} - ${warm.map((month) => month[at]).join(' ')}`;
     expect(monthsOf(`${across('low')}\n${across('high')}`)).toEqual(warm);
   });
+
+  test.each([
+    ['a hyphen and degrees from and to', ' - ', ' to ', ' C'],
+    ['a hyphen and a blank', ' - ', ' ', ''],
+    ['a hyphen without blanks', '-', ' ', ''],
+    ['dashes throughout', ' \u2013 ', ' \u2013 ', ''],
+    ['a colon and a dash', ': \u2013 ', ' / ', '\u00b0C'],
+  ])('a dash behind every name is none where some figures are below zero: %s', (_, front, between, unit) => {
+    const lines = COLD.map(([low, high], at) => `${NAMES[at]}${front}${low}${between}${high}${unit}`);
+    expect(monthsOf(lines.join('\n'))).toEqual(cold);
+    const across = (label: string, at: 0 | 1): string => `${label}${front}${COLD.map((pair) => pair[at]).join(' ')}`;
+    expect(monthsOf(`${across('low', 0)}\n${across('high', 1)}`)).toEqual(cold);
+  });
 });
 
 describe('the order of the months', () => {

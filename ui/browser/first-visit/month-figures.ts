@@ -72,17 +72,22 @@ function scalesIn(line: string): readonly Scale[] {
 }
 
 /** A dash before the first figure, joined to a word or with a blank behind: on every line it parts a name from its figures. */
-const LEADING = /^([^\d-]*)(?:(?<=\p{L})-\s*|-\s+)(?=\d)/u;
+const LEADING = /^([^\d-]*)(?:(?<=\p{L})-\s*|-\s+)(?=-?\s*\d)/u;
+/** Such a dash with a minus behind it: no figure has two. */
+const LEADING_TO_MINUS = /^[^\d-]*-\s*-\s*\d/;
 
 /**
  * Where every line has a dash in front of its figures, it is a bullet, or stands behind the name: no place has frost all year. In
- * fewer lines than months that goes where they have no other dash: below zero in January alone, by night and day, is no place either.
+ * fewer lines than months that goes where a minus follows one of them, or where they have no other dash: below zero in January
+ * alone, by night and day, is no place either.
  */
 function withoutPartings(lines: readonly string[]): readonly string[] {
   const having = lines.filter((line) => (line.match(/\d+/g) ?? []).length >= 2);
   const everyLine =
     having.every((line) => LEADING.test(line)) &&
-    (having.length >= MONTHS || having.every((line) => line.split('-').length === 2));
+    (having.length >= MONTHS ||
+      having.some((line) => LEADING_TO_MINUS.test(line)) ||
+      having.every((line) => line.split('-').length === 2));
   return lines.map((line) => partedFigures(everyLine ? line.replace(LEADING, '$1 ') : line));
 }
 
