@@ -9,7 +9,7 @@ import type { Draft } from './draft.ts';
 /** What is typed, and whether as formulas have it rather than in the workbook’s locale. */
 export type TypedEntry = Pick<CommandOf<'set cell'>, 'entry' | 'plain'>;
 
-/** What an entry means in a column of a sheet, names of rows found as people write them. */
+/** What an entry means in a column of a sheet, names of rows found as people write them; a row's own name stands on one line. */
 export function readTyped(
   column: ProgramColumn,
   { entry, plain }: TypedEntry,
@@ -17,7 +17,7 @@ export function readTyped(
 ): ContentRead {
   const { type } = column;
   const context = plain === true ? document.plainEntry : document.entry;
-  const read = readEntryAs(entry, column, document.program, context, (of, name) => {
+  const read = readEntryAs(withoutLines(entry, column, document), column, document.program, context, (of, name) => {
     const [slot] = document.namesOf(of).find(name);
     return slot === undefined ? undefined : document.rowIdOf(of, slot);
   });
@@ -32,6 +32,13 @@ export function readTyped(
   const advice =
     near === undefined ? `add it to ${target} first` : `did you mean “${near}”? Else add it to ${target} first`;
   return { ok: false, why: `No row of ${target} is called “${entry.trim()}”: ${advice}.` };
+}
+
+/** Of a row's name the lines become one, as lists and links can have no other; any other entry stays as it is. */
+function withoutLines(entry: string, column: ProgramColumn, { program }: Draft['document']): string {
+  if (!/[\r\n]/.test(entry)) return entry;
+  const isName = program.sheets.some(({ schema, columns }) => schema.key === column.id && columns.includes(column));
+  return isName ? entry.replace(/\s*[\r\n]\s*/g, ' ') : entry;
 }
 
 /** Names of the rows that list a name among their other names, as people write them: with commas between, in any case. */

@@ -86,6 +86,15 @@ test('a text of several lines stays as it is when it is only looked at, and take
   const cell = await book.cell(0, 'Field');
   expect(await cell.evaluate((at) => at.scrollWidth > at.clientWidth)).toBe(true);
   expect(await cell.evaluate((at) => getComputedStyle(at).overflowX)).toBe('hidden');
+  // The name of a row has one line, so that lists can offer it.
+  const name = await book.read(0, 'Bed');
+  await book.press(0, 'Bed');
+  await press.press('F2');
+  await press.press('End');
+  await press.press('Alt+Enter');
+  await press.type('x');
+  await press.press('Enter');
+  expect(await book.read(0, 'Bed')).toBe(`${name}x`);
 });
 
 test('Ctrl with Enter fills every selected cell with the entry, as one step', async () => {

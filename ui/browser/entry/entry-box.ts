@@ -1,9 +1,9 @@
 // The one text box in which cells are typed, in the grid and in forms: it asks the workbook what the text would mean,
 // says so under the box (the date in full, the figure in the column's unit, or the sentence that refuses it), and lists
-// what can be picked. A text may have several lines: Alt Enter begins another. It changes nothing itself. Plain DOM, because the
-// grid makes and throws it away cell by cell.
+// what can be picked. A text may have several lines, but for the name of a row: Alt Enter begins another. It changes nothing
+// itself. Plain DOM, because the grid makes and throws it away cell by cell.
 
-import { type Book, type ColumnView, type TriedEntry, tryEntry } from '../../../engine/index.ts';
+import { type Book, type ColumnView, sheetView, type TriedEntry, tryEntry } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
 import { fetchUnitsAtRest, unitsCame } from '../store/units.ts';
 import { matching, optionsFor } from './entry-options.ts';
@@ -53,7 +53,8 @@ export class EntryBox {
     const id = `entry-${boxes}`;
     this.props = props;
     this.options = optionsFor(props.book, props.column);
-    const hasLines = props.column.type?.kind === 'text' && this.options === undefined;
+    const isName = sheetView(props.book, props.sheet)?.key === props.column.id;
+    const hasLines = props.column.type?.kind === 'text' && this.options === undefined && !isName;
     this.input = document.createElement(hasLines ? 'textarea' : 'input');
     this.input.className = 'entry-box';
     this.input.dir = 'auto';
@@ -169,9 +170,11 @@ export class EntryBox {
   }
 
   private onKey(event: KeyboardEvent): void {
-    if (event.key === 'Enter' && event.altKey && isLines(this.input)) {
+    if (event.key === 'Enter' && event.altKey) {
       event.preventDefault();
       event.stopPropagation();
+      // Where another line was wanted and can't be, the entry stays open: what is typed next is for no other cell.
+      if (!isLines(this.input)) return;
       const { selectionStart, selectionEnd } = this.input;
       this.input.setRangeText('\n', selectionStart, selectionEnd, 'end');
       this.input.dispatchEvent(new Event('input'));
