@@ -79,6 +79,16 @@ test('a text of several lines stays as it is when it is only looked at, and take
   await press.type('stony');
   await press.press('Enter');
   expect(await written()).toBe(`${text}\nstony`);
+  // Lines of a letter, or of a spreadsheet's single cell, go where the caret is; what stands in the row below stays.
+  const below = await book.read(1, 'Field');
+  await press.type('Lower ');
+  await putOnClipboard(page, { text: 'end\ndry' });
+  await press.press('Control+v');
+  await putOnClipboard(page, { text: '"\nand ""light"""\r\n' });
+  await press.press('Control+v');
+  await press.press('Enter');
+  expect(await written()).toBe('Lower end\ndry\nand "light"');
+  expect(await book.read(1, 'Field')).toBe(below);
   // Of a long text the cell in hand shows as much as it has room for, and nothing of it behind its neighbours.
   await putOnClipboard(page, { text: 'Heavy soil at the lower end. '.repeat(150) });
   await press.press('Control+v');

@@ -1,5 +1,5 @@
 // Typing in the grid: how an entry is begun, by a key, by an input method or by opening the cell as it stands, and where the
-// selection goes when it is taken. A text of several cells that is pasted into an open cell lands in as many cells.
+// selection goes when it is taken. A table that is pasted into an open cell lands in as many cells, lines of a text stay in it.
 
 import type { GridApi } from 'ag-grid-community';
 import { announce } from '../store/notices.ts';
@@ -169,12 +169,26 @@ export class GridEntry {
     this.listener.spareLeft();
   }
 
-  /** A table pasted into an open cell is pasted from that cell on, never as one long text. */
+  /**
+   * A table pasted into an open cell is pasted from that cell on, never as one long text. Lines that no table holds are one text where
+   * the box has lines; so is a spreadsheet's single cell, without the quotes and the line end around it.
+   */
   private onPasteInEntry(event: ClipboardEvent): void {
     const { clipboardData: data, target } = event;
     if (data === null || target === null || this.editor()?.getGui() !== target) return;
     const [text, html] = [data.getData('text/plain'), data.getData('text/html')];
-    if (!/[\t\r\n]/.test(text.trim()) || !isTable(readBlock(text, html))) return;
+    const block = readBlock(text, html);
+    const isCells = isTable(block);
+    if (target instanceof HTMLTextAreaElement && !(isCells && /\t|<table/i.test(text + html))) {
+      const [[cell] = []] = block.cells;
+      const held = isCells || cell === undefined ? text : cell.text;
+      if (held === text) return;
+      event.preventDefault();
+      target.setRangeText(held, target.selectionStart, target.selectionEnd, 'end');
+      target.dispatchEvent(new Event('input'));
+      return;
+    }
+    if (!/[\t\r\n]/.test(text.trim()) || !isCells) return;
     event.preventDefault();
     event.stopImmediatePropagation();
     this.editor()?.giveUp();
