@@ -133,6 +133,9 @@ test('a picking is noted in three touches', async () => {
   await picking.locator('.today-tick').click();
   await picking.locator('.today-job').click();
   await picking.getByRole('button', { name: 'Note how much' }).click();
+  await page.goBack();
+  await picking.getByRole('button', { name: 'Note how much' }).waitFor();
+  await page.goForward();
   await picking.getByRole('textbox', { name: /^Weight/ }).fill('3.5');
   await page.keyboard.press('Enter');
   await picking.locator('.field', { hasText: 'Amount' }).locator('.field-value', { hasText: '3.5' }).waitFor();

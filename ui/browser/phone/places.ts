@@ -6,7 +6,7 @@ import { signal } from '@preact/signals';
 import { selection } from '../store/selection.ts';
 
 export type PhonePlace =
-  | { readonly at: 'today'; readonly note?: NoteStep }
+  | { readonly at: 'today'; readonly note?: NoteStep; readonly amountOf?: string }
   | { readonly at: 'sheets' }
   | { readonly at: 'sheet'; readonly sheet: string }
   | { readonly at: 'card'; readonly sheet: string; readonly row: string }
@@ -34,6 +34,17 @@ export function visit(place: PhonePlace, column?: string): void {
   window.scrollTo(0, 0);
 }
 
+/** Begins to note the amount of a job, by its row: a step of the day, which stays where it was scrolled to. */
+export function noteAmountOf(job: string): void {
+  const before = phonePlace.peek();
+  const place: PhonePlace = { at: 'today', amountOf: job };
+  const state = { phonePlace: place };
+  // From the box of another job it is no further step.
+  if (before.at === 'today' && before.amountOf !== undefined) history.replaceState(state, '');
+  else history.pushState(state, '');
+  show(place);
+}
+
 function show(place: PhonePlace, column?: string): void {
   phonePlace.value = place;
   if (place.at === 'sheet') selection.value = { sheet: place.sheet, row: undefined, column: undefined };
@@ -43,9 +54,9 @@ function show(place: PhonePlace, column?: string): void {
 /** Leaves a note for the day, past the steps it took: the way back from there doesn't lead into it again. */
 export function leaveNote(): void {
   const place = phonePlace.peek();
-  if (place.at !== 'today' || place.note === undefined) return;
+  if (place.at !== 'today' || (place.note === undefined && place.amountOf === undefined)) return;
   phonePlace.value = START;
-  history.go(place.note.planting === undefined ? -1 : -2);
+  history.go(place.note?.planting === undefined ? -1 : -2);
 }
 
 /** Where a card or a sheet lies under; undefined at the bottom bar's own places. */
@@ -61,7 +72,7 @@ export function followHistory(): () => void {
   window.addEventListener('popstate', onPop);
   // After a reload a note goes on at the step where it was: its steps are in the history still.
   const place = placeIn(history.state);
-  if (place?.at === 'today' && place.note !== undefined) show(place);
+  if (place?.at === 'today' && (place.note ?? place.amountOf) !== undefined) show(place);
   return () => window.removeEventListener('popstate', onPop);
 }
 
@@ -71,7 +82,7 @@ function placeIn(state: unknown): PhonePlace | undefined {
   const at = member(kept, 'at');
   const sheet = member(kept, 'sheet');
   const row = member(kept, 'row');
-  if (at === 'today') return { at, ...noteIn(member(kept, 'note')) };
+  if (at === 'today') return { at, ...noteIn(member(kept, 'note')), ...amountIn(member(kept, 'amountOf')) };
   if (at === 'sheets' || at === 'attention' || at === 'more') return { at };
   if (at === 'scratch' || at === 'pictures' || at === 'paper') return { at };
   if (typeof sheet !== 'string') return undefined;
@@ -84,6 +95,10 @@ function noteIn(kept: unknown): { readonly note?: NoteStep } {
   const planting = member(kept, 'planting');
   if (typeof kind !== 'string') return {};
   return { note: typeof planting === 'string' ? { kind, planting } : { kind } };
+}
+
+function amountIn(job: unknown): { readonly amountOf?: string } {
+  return typeof job === 'string' ? { amountOf: job } : {};
 }
 
 function member(from: unknown, name: string): unknown {

@@ -1,13 +1,13 @@
 // A job opened on the phone: how much was done, how long it took, a note, another day, who, and a photo. The amount stands in the
 // sheet of records, the rest in the sheet of jobs itself.
 
-import { useState } from 'preact/hooks';
 import { settings, sheetView } from '../../../../engine/index.ts';
 import { FormField } from '../../form/form-field.tsx';
 import { TASKS } from '../../glance/week-jobs.ts';
 import { rowAt } from '../../store/selection.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';
+import { leaveNote, noteAmountOf, phonePlace } from '../places.ts';
 import { RECORDS } from './day.ts';
 import { HowMuch } from './how-much.tsx';
 import { type JobAmount, jobAmount } from './job-amount.ts';
@@ -24,7 +24,7 @@ export function JobDetails({ row: id, on }: { readonly row: string; readonly on:
   const amount = jobAmount(book, row.slot, today);
   return (
     <div class="today-details">
-      {amount === undefined ? null : <Amount amount={amount} />}
+      {amount === undefined ? null : <Amount job={id} amount={amount} />}
       <div class="fields">
         {FIELDS.flatMap((column) => columnOf(sheet, column) ?? []).map((column) => (
           <FormField key={column.id} sheet={TASKS} row={row} column={column} />
@@ -35,9 +35,16 @@ export function JobDetails({ row: id, on }: { readonly row: string; readonly on:
   );
 }
 
+interface AmountProps {
+  /** By its row. */
+  readonly job: string;
+  readonly amount: JobAmount;
+}
+
 /** What the records say of the job on its day, to be changed there; else the box in which it is typed. */
-function Amount({ amount: { note, planting, on, noted } }: { readonly amount: JobAmount }) {
-  const [open, setOpen] = useState(false);
+function Amount({ job, amount: { note, planting, on, noted } }: AmountProps) {
+  // Its box is a place of the phone, so that the browser's own way back closes it and no more.
+  const place = phonePlace.value;
   const book = workbook();
   const sheet = sheetView(book, RECORDS);
   if (noted.length > 0) {
@@ -52,9 +59,11 @@ function Amount({ amount: { note, planting, on, noted } }: { readonly amount: Jo
       </div>
     );
   }
-  if (open) return <HowMuch note={note} planting={planting} on={on} onLeave={() => setOpen(false)} />;
+  if (place.at === 'today' && place.amountOf === job) {
+    return <HowMuch note={note} planting={planting} on={on} onLeave={leaveNote} />;
+  }
   return (
-    <button type="button" onClick={() => setOpen(true)}>
+    <button type="button" onClick={() => noteAmountOf(job)}>
       Note how much
     </button>
   );

@@ -11,6 +11,7 @@ import { change, UNDO } from '../../store/change.ts';
 import { dayWords } from '../../store/day-words.ts';
 import { tell } from '../../store/notices.ts';
 import { workbook } from '../../store/workbook.ts';
+import { phonePlace } from '../places.ts';
 import { SearchBox } from '../search-box.tsx';
 import { FoundPlaces } from '../sheet-places.tsx';
 import { canNote, dayOf, type JobsAt, tickCommands } from './day.ts';
@@ -71,7 +72,11 @@ function Place({ place: { where, jobs }, today }: { readonly place: JobsAt; read
 }
 
 function JobRow({ job, today }: { readonly job: Job; readonly today: number }) {
-  const [open, setOpen] = useState(false);
+  // After a reload the job whose amount was being noted is open again.
+  const [open, setOpen] = useState(() => {
+    const place = phonePlace.peek();
+    return place.at === 'today' && place.amountOf === job.row;
+  });
   const { what, planting, amount, hours, on, late, done } = job;
   const about = [planting, amount, hours].filter((part) => part !== '').join(', ');
   const when = late ? `late since ${dayWords(workbook(), on)}` : on === today ? '' : dayWords(workbook(), on);
