@@ -2,7 +2,14 @@
 
 import { describe, expect, test } from 'vitest';
 import { civilDay, message, rowId, rowWithId } from '../../../engine/index.ts';
-import { dayOf, KINDS, noteCommand, plantingsFor, tickCommands } from '../../../ui/browser/phone/today/day.ts';
+import {
+  countedTooMany,
+  dayOf,
+  KINDS,
+  noteCommand,
+  plantingsFor,
+  tickCommands,
+} from '../../../ui/browser/phone/today/day.ts';
 import { jobAmount } from '../../../ui/browser/phone/today/job-amount.ts';
 import { photoKey } from '../../../ui/browser/phone/today/photos.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
@@ -86,6 +93,22 @@ describe('notes', () => {
     expect(survival()).toBeCloseTo(85, 9);
     expect(count('30', '40').refused).toBe(false);
     expect(survival()).toBeCloseTo(81, 9);
+  });
+
+  test('no more stand than they were counted out of', () => {
+    const why = (figure: string, of: string) => countedTooMany(workbook, { figure, of });
+    expect(why('50', '40')).toContain('50 are more than the 40');
+    expect(why('50', '0')).toContain('more than the 0');
+    expect(why('1,250', '999')).toContain('more than the 999');
+    for (const [figure, of] of [
+      ['40', '40'],
+      ['0', '0'],
+      ['50', ''],
+      ['', '40'],
+      ['9', '10'],
+    ] as const) {
+      expect(why(figure, of)).toBeUndefined();
+    }
   });
 
   test.each(['2 trays', '50%', '1/2', '24.5', '2 crates'])('%s is no amount, counted or weighed', (figure) => {

@@ -1,7 +1,7 @@
 // The phone's day: jobs due by the place where they are done, and what can be noted of which planting. Pure: from the engine's queries;
 // the phone's first place and the tests call it.
 
-import { type Book, type Command, isoDate, rowName } from '../../../../engine/index.ts';
+import { type Book, type Command, isoDate, readInput, rowName } from '../../../../engine/index.ts';
 import { type Job, TASKS, TICK, type WeekJobs, weekJobs } from '../../glance/week-jobs.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
 import { type AskedRow, askRows, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
@@ -107,6 +107,17 @@ export interface Typed {
   readonly of: string;
   /** The civil day. */
   readonly on: number;
+}
+
+/** Why a count can't stand: it is more than it was counted out of; undefined where it isn't, or either figure can't be read. */
+export function countedTooMany(book: Book, { figure, of }: Pick<Typed, 'figure' | 'of'>): string | undefined {
+  const read = (column: string, typed: string): number | undefined => {
+    const input = readInput(book, { sheet: RECORDS, row: '', column }, typed);
+    return input.ok ? input.values[0]?.value : undefined;
+  };
+  const [counted, outOf] = [read('count', figure), read('of', of)];
+  if (counted === undefined || outOf === undefined || counted <= outOf) return undefined;
+  return `${figure.trim()} are more than the ${of.trim()} they were counted out of: look at both.`;
 }
 
 /** The record of a note; blank figures are left out. */

@@ -7,7 +7,7 @@ import { change, UNDO } from '../../store/change.ts';
 import { tell } from '../../store/notices.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { workbook } from '../../store/workbook.ts';
-import { type Noted, type NoteKind, noteCommand, RECORDS } from './day.ts';
+import { countedTooMany, type Noted, type NoteKind, noteCommand, RECORDS } from './day.ts';
 
 export interface HowMuchProps {
   readonly note: NoteKind;
@@ -36,6 +36,11 @@ export function HowMuch({ note, planting, on, onLeave, children }: HowMuchProps)
     if (isBlank && !blankTold) {
       setBlankTold(true);
       setWhy('No figure is typed: type one, or keep the day without it.');
+      return;
+    }
+    const tooMany = kind === 'stood' ? countedTooMany(workbook(), { figure, of }) : undefined;
+    if (tooMany !== undefined) {
+      setWhy(tooMany);
       return;
     }
     const said = message('add row', { row: `${words.toLowerCase()}, ${planting.name}`, sheet: 'Records' });
