@@ -182,6 +182,19 @@ describe('a minus in all its signs', () => {
   });
 });
 
+test('figures in brackets, as accounts write what is below zero, are asked about', () => {
+  const inBrackets = (figure: number): string => (figure < 0 ? `(${-figure})` : `${figure}`);
+  const lines = COLD.map(([low, high]) => `${inBrackets(low)}\t${inBrackets(high)}`);
+  expect(whyNot(lines.join('\n'))).toContain('write a minus');
+  expect(whyNot(COLD.map(([low, high]) => `${high + 2}\t${inBrackets(low)}`).join('\n'))).toContain('write a minus');
+  expect(whyNot(lines.map((line, at) => `${NAMES[at]} ${line}`).join('\n'))).toContain('write a minus');
+  const across = ([0, 1] as const).map((at) => COLD.map((pair) => inBrackets(pair[at])).join(' '));
+  expect(whyNot(`low ${across[0]}\nhigh ${across[1]}`)).toContain('write a minus');
+  // Behind another figure they say something else, and in front of every line which month it is.
+  expect(monthsOf(COLD.map(([low, high]) => `${high} (${low})`).join('\n'))).toEqual(cold);
+  expect(monthsOf(COLD.map(([low, high], at) => `(${at + 1}) ${low} ${high}`).join('\n'))).toEqual(cold);
+});
+
 describe('the order of the months', () => {
   const line = (at: number, name: string): string => `${name} ${COLD[at]?.join(' ')}`;
 

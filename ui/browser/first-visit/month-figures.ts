@@ -15,6 +15,8 @@ export interface FiguresRead {
   readonly scale: Scale | undefined;
   /** Figures stand in both scales, and not side by side. */
   readonly mixed: boolean;
+  /** Some of the figures stand in brackets with none before them: below zero, as accounts write it, or not to be counted. */
+  readonly bracketed: boolean;
 }
 
 interface Figure {
@@ -43,7 +45,18 @@ export function figuresIn(text: string): FiguresRead {
     lines: typed.map((line, at) => ({ text: line, figures: (kept[at] ?? []).map(({ figure }) => figure) })),
     scale: first ?? (others.length === 0 ? head : undefined),
     mixed: kept.flat().some(({ scale }) => scale !== undefined && scale !== first),
+    bracketed: someInBrackets(typed),
   };
+}
+
+/** A figure in brackets with none before it in its cell. */
+const BRACKETED = /(?<!\d *(?:°[CF]?)? *)\(\s*\d+(?:[.,]\d+)?\s*\)/;
+
+/** Whether so stand some figures; on each of twelve lines and more they are the months' numbers. */
+function someInBrackets(lines: readonly string[]): boolean {
+  const having = lines.filter((line) => (line.match(/\d+/g) ?? []).length >= 2);
+  const count = having.filter((line) => BRACKETED.test(line)).length;
+  return count > 0 && !(count === having.length && count >= MONTHS);
 }
 
 /** '-8' for '–8', '−8' and 'minus 8'. */

@@ -38,8 +38,11 @@ const OF_THE_YEAR = /year|annual|mean|average|total/i;
  * `names` are the months as the workbook's locale has them, beside the English ones.
  */
 export function readMonths(text: string, names: MonthNames = []): MonthsRead {
-  const { lines, scale, mixed } = figuresIn(text);
+  const { lines, scale, mixed, bracketed } = figuresIn(text);
   if (mixed) return { ok: false, why: 'Some figures are in °C and some in °F: type all of them in one.' };
+  if (bracketed) {
+    return { ok: false, why: 'Some figures stand in brackets: write a minus in front of those that are below zero.' };
+  }
   const wide = lines.filter(({ figures }) => figures.length === MONTHS || figures.length === MONTHS + 1);
   const numbers = wide.find(({ figures }) => monthsNumbered(figures) !== undefined);
   const held = wide.filter((line) => line !== numbers);
