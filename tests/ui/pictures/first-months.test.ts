@@ -195,6 +195,21 @@ test('figures in brackets, as accounts write what is below zero, are asked about
   expect(monthsOf(COLD.map(([low, high], at) => `(${at + 1}) ${low} ${high}`).join('\n'))).toEqual(cold);
 });
 
+test.each([
+  ['Arabic', 'ar-u-nu-arab'],
+  ['Persian', 'fa-u-nu-arabext'],
+  ['Devanagari', 'hi-u-nu-deva'],
+  ['wide', 'ja-u-nu-fullwide'],
+])('figures of another script are read: %s', (_, locale) => {
+  // The runtime's own tables of locales write them, with that script's minus, marks and marks of direction.
+  const { format } = new Intl.NumberFormat(locale, { minimumFractionDigits: 1 });
+  const tenths = COLD.map(([low, high]) => [low + 0.5, high + 0.5] as const);
+  const typed = tenths.map(([low, high]) => `${format(low)}\t${format(high)}`).join('\n');
+  expect(monthsOf(typed)).toEqual(tenths.map(([low, high]) => ({ low, high })));
+  const across = (label: string, at: 0 | 1): string => `${label} ${tenths.map((pair) => format(pair[at])).join(' ')}`;
+  expect(monthsOf(`${across('low', 0)}\n${across('high', 1)}`)).toEqual(tenths.map(([low, high]) => ({ low, high })));
+});
+
 describe('the order of the months', () => {
   const line = (at: number, name: string): string => `${name} ${COLD[at]?.join(' ')}`;
 

@@ -1,5 +1,7 @@
 // The figures in lines of temperatures as people paste them: every sign that is meant as a minus, dashes and commas that only part
-// figures, and the scale that is written at them. Pure; months.ts calls it.
+// figures, and the scale that is written at them, in any script. Pure; months.ts calls it.
+
+import { plainDigits } from '../../../engine/index.ts';
 
 export type Scale = '°C' | '°F';
 
@@ -59,9 +61,12 @@ function someInBrackets(lines: readonly string[]): boolean {
   return count > 0 && !(count === having.length && count >= MONTHS);
 }
 
-/** '-8' for '–8', '−8' and 'minus 8'. */
+/** '-8' for '–8', '−8', 'minus 8' and '-٨'; '12.5' for '١٢٫٥', and no marks of direction between a minus and its figure. */
 function evenDashes(line: string): string {
-  return line
+  return plainDigits(line)
+    .replace(/[\u061c\u200e\u200f\u2066-\u2069]/g, '')
+    .replace(/(?<=\d)\u066b(?=\d)/g, '.')
+    .replace(/\u060c/g, ',')
     .replace(/[\u00a0\u2007\u2009\u202f]/g, ' ')
     .replace(DASHES, '-')
     .replace(/\bminus\s*(?=\d)/gi, '-');
