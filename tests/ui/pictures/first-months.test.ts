@@ -338,4 +338,29 @@ describe('a scale at the figures', () => {
     );
     expect(scaleOf(some.join('\n'))).toContain('type all of them in one');
   });
+
+  test.each([
+    ['on one line', ' ', ' '],
+    ['on two', ' ', '\n'],
+    ['on two, in their labels too', '\n', '\n'],
+  ])('where only labels say that the other scale stands in brackets, the first is read: %s', (_, inLabel, inCell) => {
+    const inFahrenheit = (celsius: number): string => (celsius * 1.8 + 32).toFixed(1).replace('-', '\u2212');
+    const cell = (celsius: number): string =>
+      `${celsius.toFixed(1).replace('-', '\u2212')}${inCell}(${inFahrenheit(celsius)})`;
+    const across = (label: string, at: 0 | 1): string =>
+      [`${label} \u00b0C${inLabel}(\u00b0F)`, ...COLD.map((pair) => cell(pair[at])), cell(8)].join('\t');
+    const head = ['Month', ...NAMES.map((name) => name.slice(0, 3)), 'Year'].join('\t');
+    const rain = ['Average precipitation mm (inches)', ...COLD.map(() => `46${inCell}(1.8)`), '552 (21.7)'].join('\t');
+    const table = [
+      head,
+      across('Record high', 1),
+      across('Mean daily maximum', 1),
+      across('Daily mean', 0),
+      across('Mean daily minimum', 0),
+      rain,
+    ].join('\n');
+    expect(scaleOf(table)).toEqual(['\u00b0C', cold]);
+    const down = COLD.map(([low, high], at) => `${NAMES[at]}\t${cell(low)}\t${cell(high)}`).join('\n');
+    expect(scaleOf(`Month\tLow \u00b0C (\u00b0F)\tHigh \u00b0C (\u00b0F)\n${down}`)).toEqual(['\u00b0C', cold]);
+  });
 });

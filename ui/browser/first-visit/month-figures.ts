@@ -32,7 +32,7 @@ const DASHES = /[\u2010-\u2015\u2212\ufe58\ufe63\uff0d]/g;
 
 /** The figures of each line; of lines that have the same in both scales, those in the scale that comes first. */
 export function figuresIn(text: string): FiguresRead {
-  const typed = withoutPartings(text.split(/\r?\n/).map((line) => evenScales(evenDashes(line))));
+  const typed = withoutPartings(inFirstScale(text.split(/\r?\n/).map((line) => evenScales(evenDashes(line)))));
   const commasPart = commasArePartings(typed);
   const found = typed.map((line) => figuresOf(line, commasPart));
   const first = found.flat().find(({ scale }) => scale !== undefined)?.scale;
@@ -83,6 +83,19 @@ function evenScales(line: string): string {
     .replace(/(?:°\s*)?(?:\b|(?<=\d))fahrenheit\b/gi, '°F')
     .replace(/\(\s*([cf])\s*\)/gi, (_, letter: string) => `°${letter.toUpperCase()}`)
     .replace(/(?:(?<=\d)\s?°?|°)\s?([cf])\b/gi, (_, letter: string) => `°${letter.toUpperCase()}`);
+}
+
+/** A label or head that says of its figures that they stand in one scale, and in brackets in the other. */
+const LABEL_OF_BOTH = /°([CF])\s*\(\s*°[CF]\s*\)/g;
+
+/** Under such labels the figures in brackets behind others tell those once more, in cells of one line or of two. */
+function inFirstScale(lines: readonly string[]): readonly string[] {
+  const text = lines.join('\n');
+  if (text.search(LABEL_OF_BOTH) < 0) return lines;
+  return text
+    .replace(LABEL_OF_BOTH, '°$1')
+    .replace(/(?<=\d)\s*\(\s*-?\d+(?:[.,]\d+)?\s*\)/g, '')
+    .split('\n');
 }
 
 function scalesIn(line: string): readonly Scale[] {
