@@ -119,3 +119,15 @@ describe('as in Germany', () => {
     expect(saidBy(farm('de-DE', 'en-US')).get('calendar')).toEqual(saidBy(farm('en-US')).get('calendar'));
   });
 });
+
+test('days in a script that runs from right to left keep to themselves, so that no figure around them changes its place', () => {
+  // Isolates of the Unicode bidirectional algorithm (UAX 9): what stands between them orders nothing outside.
+  const said = new Map(saidBy(farm('ar-EG')));
+  // What follows a move is told in the texts of cells, each by itself.
+  said.delete('moving');
+  const outside = [...said].flatMap(([picture, words]) =>
+    words.map((each) => `${picture}: ${each.replace(/\u2068[^\u2068\u2069]*\u2069/g, 'DAY')}`),
+  );
+  expect(outside.find((each) => each.startsWith('calendar'))).toMatch(/, DAY to DAY: \d+% of the bed-days/);
+  expect(outside.filter((each) => /\p{Script=Arabic}/u.test(each))).toEqual([]);
+});

@@ -110,7 +110,7 @@ function Needed({ book, field, critical, reached, season }: NeededProps) {
 
 /** '15 Mar'; with its year where that does not stand last. */
 function shortDate(book: Book, day: number): string {
-  return dayWords(book, day).replace(/ \d+$/, '');
+  return dayWords(book, day).replace(/ \d+(?=\u2069?$)/, '');
 }
 
 function daysSentence(book: Book, slot: number, critical: number, reached: number | undefined): string {
