@@ -45,6 +45,12 @@ test('from four answers to a plan', async () => {
   await town.fill('Nowhere');
   await page.keyboard.press('Tab');
   await visit.getByText('“Nowhere” is not in the list').waitFor();
+  // A town that may be meant is taken with a press, and the keys go on from where it was asked for.
+  await town.fill('Portland');
+  await page.keyboard.press('Tab');
+  await visit.getByRole('button', { name: 'Portland, Maine' }).click();
+  expect(await town.inputValue()).toBe('Portland, Maine');
+  expect(await town.evaluate((box) => box === document.activeElement)).toBe(true);
   await town.fill('Madison');
   await page.keyboard.press('Tab');
   await visit.getByText('The longest day has 15.4 h').waitFor();

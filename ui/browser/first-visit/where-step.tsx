@@ -1,6 +1,6 @@
 // Where a person grows: a town of the list, or the latitude.
 
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { message, ONLY_ROW } from '../../../engine/index.ts';
 import { FARM } from '../panels/columns.ts';
 import { farmFigure } from '../panels/read.ts';
@@ -13,6 +13,7 @@ import { KNOWN_PLACES, placeCalled, placesLike } from './places.ts';
 export function WhereStep() {
   const book = workbook();
   const [town, setTown] = useState('');
+  const box = useRef<HTMLInputElement>(null);
   const latitude = farmFigure(book, 'latitude');
   /** A town that the list hasn't, and the latitude that stood then: once that is another, the question is answered. */
   const [unknown, setUnknown] = useState({ town: '', latitude });
@@ -28,6 +29,11 @@ export function WhereStep() {
       message('type cell', { column: 'Latitude', entry: place.name }),
     );
   };
+  const take = (name: string): void => {
+    choose(name);
+    // The button that was pressed goes with the question.
+    box.current?.focus();
+  };
   return (
     <section class="first-step" aria-labelledby="first-where">
       <h3 id="first-where">1. Where do you grow?</h3>
@@ -35,6 +41,7 @@ export function WhereStep() {
         A town near you
         <input
           type="text"
+          ref={box}
           list="first-places"
           autocomplete="off"
           value={town}
@@ -48,7 +55,7 @@ export function WhereStep() {
         ))}
       </datalist>
       {unknown.town === '' || unknown.latitude !== latitude ? null : (
-        <UnknownTown town={unknown.town} isSet={latitude !== undefined} onChoose={choose} />
+        <UnknownTown town={unknown.town} isSet={latitude !== undefined} onChoose={take} />
       )}
       <div class="fields">
         <FarmField column="latitude" />
