@@ -98,6 +98,9 @@ describe('crops', () => {
     ['brassicas', ['Kale', 'Cabbage', 'Radish'], 'Lettuce, head'],
     ['alliums', ['Leek', 'Garlic'], 'Fennel, bulb'],
     ['cut flowers', ['Zinnia', 'Sunflower, cut'], 'Broccoli'],
+    ['berries', ['Strawberry', 'Ground cherry'], 'Melon'],
+    ['soft fruit', ['Strawberry', 'Ground cherry'], 'Rhubarb'],
+    ['fruits', ['Melon', 'Watermelon', 'Strawberry'], 'Carrot'],
     ['Fabaceae', ['Fava bean', 'Pea, snow'], 'Beet'],
   ])('%s are a group', (typed, some, other) => {
     const names = cropsFound(workbook, typed).map(({ name }) => name);

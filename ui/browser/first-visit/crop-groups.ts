@@ -59,7 +59,8 @@ export const CROP_GROUPS: readonly CropGroup[] = [
     crops: [...ASIAN_GREENS, 'Arugula', 'Chard', 'Collards', 'Kale', 'Sorrel', 'Spinach'],
   },
   { called: 'asian green, oriental green, stir fry green', crops: ASIAN_GREENS },
-  { called: 'fruit, soft fruit, berry', crops: ['Ground cherry', 'Melon', 'Rhubarb', 'Strawberry', 'Watermelon'] },
+  { called: 'fruit', crops: ['Ground cherry', 'Melon', 'Rhubarb', 'Strawberry', 'Watermelon'] },
+  { called: 'soft fruit, berry', crops: ['Ground cherry', 'Strawberry'] },
   {
     called: 'perennial',
     crops: ['Asparagus', 'Rhubarb', 'Strawberry', 'Chives', 'Mint', 'Oregano', 'Rosemary', 'Sage', 'Thyme'],
