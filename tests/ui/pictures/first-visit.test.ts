@@ -160,7 +160,7 @@ test('of more beds than are laid out at one time the rest is said', () => {
   const { book } = seasonOf({});
   expect(bedCommands(book.workbook, 250).length).toBe(200);
   expect(laidOutWords(250)).toBe(
-    '200 of the 250 beds are laid out, the most at one time: press again for the other 50.',
+    '200 of the 250 beds are laid out, the most at one time: press “Lay out so many more” for the other 50.',
   );
   expect(laidOutWords(200)).toBe('200 beds are laid out.');
   expect(laidOutWords(1)).toBe('One bed is laid out.');

@@ -8,7 +8,7 @@ import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { workbook } from '../store/workbook.ts';
 import { FarmField } from './farm-field.tsx';
-import { bedCommands, bedCount, laidOutWords, MOST_BEDS } from './first-beds.ts';
+import { bedCommands, bedCount, LAY_OUT_MORE, laidOutWords, MOST_BEDS } from './first-beds.ts';
 
 export function BedsStep() {
   const book = workbook();
@@ -48,7 +48,7 @@ export function BedsStep() {
           />
         </label>
         <button type="button" onClick={add}>
-          {there === 0 ? 'Lay them out' : 'Lay out so many more'}
+          {there === 0 ? 'Lay them out' : LAY_OUT_MORE}
         </button>
       </div>
       <p class="first-says">

@@ -7,6 +7,9 @@ import { BEDS } from '../panels/columns.ts';
 /** The most at one time: a slip such as 1000 for 100 is seen before it fills the sheet. */
 export const MOST_BEDS = 200;
 
+/** What is pressed for further beds, where there are some. */
+export const LAY_OUT_MORE = 'Lay out so many more';
+
 /** So many more beds, called 'Bed 1' and on, past those whose names are taken. Lengths and widths are the farm's usual ones. */
 export function bedCommands(book: Book, count: number): readonly Command[] {
   const commands: Command[] = [];
@@ -22,7 +25,7 @@ export function bedCommands(book: Book, count: number): readonly Command[] {
 export function laidOutWords(wanted: number): string {
   if (wanted <= MOST_BEDS) return wanted === 1 ? 'One bed is laid out.' : `${wanted} beds are laid out.`;
   const rest = wanted - MOST_BEDS;
-  return `${MOST_BEDS} of the ${wanted} beds are laid out, the most at one time: press again for the other ${rest}.`;
+  return `${MOST_BEDS} of the ${wanted} beds are laid out, the most at one time: press “${LAY_OUT_MORE}” for the other ${rest}.`;
 }
 
 export function bedCount(book: Book): number {
