@@ -11,7 +11,7 @@ import { change, UNDO } from '../../store/change.ts';
 import { dayWords } from '../../store/day-words.ts';
 import { tell } from '../../store/notices.ts';
 import { workbook } from '../../store/workbook.ts';
-import { phonePlace } from '../places.ts';
+import { leaveNote, phonePlace } from '../places.ts';
 import { SearchBox } from '../search-box.tsx';
 import { FoundPlaces } from '../sheet-places.tsx';
 import { canNote, dayOf, type JobsAt, tickCommands } from './day.ts';
@@ -72,11 +72,15 @@ function Place({ place: { where, jobs }, today }: { readonly place: JobsAt; read
 }
 
 function JobRow({ job, today }: { readonly job: Job; readonly today: number }) {
-  // After a reload the job whose amount was being noted is open again.
-  const [open, setOpen] = useState(() => {
-    const place = phonePlace.peek();
-    return place.at === 'today' && place.amountOf === job.row;
-  });
+  const [opened, setOpened] = useState(false);
+  // The job whose amount is being noted is open after a reload too.
+  const place = phonePlace.value;
+  const isNoted = place.at === 'today' && place.amountOf === job.row;
+  const open = opened || isNoted;
+  const turn = (): void => {
+    if (isNoted) leaveNote();
+    setOpened(!open);
+  };
   const { what, planting, amount, hours, on, late, done } = job;
   const about = [planting, amount, hours].filter((part) => part !== '').join(', ');
   const when = late ? `late since ${dayWords(workbook(), on)}` : on === today ? '' : dayWords(workbook(), on);
@@ -91,7 +95,7 @@ function JobRow({ job, today }: { readonly job: Job; readonly today: number }) {
       >
         <span aria-hidden="true">{done ? '\u2713' : ''}</span>
       </button>
-      <button type="button" class="today-job" aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button type="button" class="today-job" aria-expanded={open} onClick={turn}>
         <b>{what}</b>
         <span>{about}</span>
         {when === '' ? null : <span class={late ? 'level level-warning' : undefined}>{when}</span>}
