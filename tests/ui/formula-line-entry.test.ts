@@ -3,8 +3,10 @@
 
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { cellView, rowId, rows } from '../../engine/index.ts';
-import { beginLine, draft, refused, takeLine } from '../../ui/browser/formula-line/draft.ts';
-import { answerTo, lineCell } from '../../ui/browser/formula-line/shown-text.ts';
+import { answerTo } from '../../ui/browser/formula-line/answers.ts';
+import { beginLine, draft, refused } from '../../ui/browser/formula-line/draft.ts';
+import { lineCell } from '../../ui/browser/formula-line/shown-text.ts';
+import { takeLine } from '../../ui/browser/formula-line/taking.ts';
 import { takeWorkbook } from '../../ui/browser/store/workbook.ts';
 import { openFarm } from '../document/farm.ts';
 

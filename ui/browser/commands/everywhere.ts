@@ -6,7 +6,7 @@ import { keptList } from '../dialogs/kept-state.ts';
 import { keysPage } from '../dialogs/keys-state.ts';
 import { localeDialog } from '../dialogs/locale-state.ts';
 import { offerUpgrade } from '../dialogs/upgrade-offer.ts';
-import { downloadAll } from '../files/download.ts';
+import { withSheets } from '../files/download.ts';
 import { SMALLER_OFFERS, seasonToPlan, titleOf } from '../files/fresh.ts';
 import { openDemo, openFile, openFreshOffer, openFreshSeason } from '../files/open.ts';
 import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
@@ -185,7 +185,7 @@ export const EVERYWHERE: readonly PageCommand[] = [
       id: `download all ${format.id}`,
       label: `Download all sheets as ${format.name}`,
       menus: { workbook: 1 },
-      run: () => void downloadAll(format),
+      run: () => withSheets((part) => part.downloadAll(format)),
     }),
   ),
   ...COLOURS.map(

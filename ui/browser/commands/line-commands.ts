@@ -1,7 +1,12 @@
 // Keys of the formula line: taking and leaving a text, and the words offered while it is typed. Entries of the table.
 
-import { active, leaveLine, markOffer, offered, takeLine, takeOffer } from '../formula-line/draft.ts';
+import { active, leaveLine, offered } from '../formula-line/draft.ts';
 import type { PageCommand } from './command.ts';
+
+/** What takes a text is there by the time that one is typed. */
+function taking(work: (part: typeof import('../formula-line/taking.ts')) => void): void {
+  void import('../formula-line/taking.ts').then(work);
+}
 
 const hasOffers = (): boolean => offered.value !== undefined;
 
@@ -12,7 +17,7 @@ export const LINE: readonly PageCommand[] = [
     keys: ['ArrowDown'],
     where: ['formula line'],
     applies: hasOffers,
-    run: () => markOffer(1),
+    run: () => taking((part) => part.markOffer(1)),
   },
   {
     id: 'previous word',
@@ -20,7 +25,7 @@ export const LINE: readonly PageCommand[] = [
     keys: ['ArrowUp'],
     where: ['formula line'],
     applies: hasOffers,
-    run: () => markOffer(-1),
+    run: () => taking((part) => part.markOffer(-1)),
   },
   {
     id: 'take word',
@@ -28,7 +33,7 @@ export const LINE: readonly PageCommand[] = [
     keys: ['Tab'],
     where: ['formula line'],
     applies: hasOffers,
-    run: () => takeOffer(Math.max(0, active.peek())),
+    run: () => taking((part) => part.takeOffer(Math.max(0, active.peek()))),
   },
   {
     id: 'take marked word',
@@ -36,7 +41,7 @@ export const LINE: readonly PageCommand[] = [
     keys: ['Enter'],
     where: ['formula line'],
     applies: () => hasOffers() && active.value >= 0,
-    run: () => takeOffer(active.peek()),
+    run: () => taking((part) => part.takeOffer(active.peek())),
   },
   {
     id: 'hide words',
@@ -48,6 +53,12 @@ export const LINE: readonly PageCommand[] = [
       offered.value = undefined;
     },
   },
-  { id: 'take line', label: 'Take what is typed', keys: ['Enter'], where: ['formula line'], run: takeLine },
+  {
+    id: 'take line',
+    label: 'Take what is typed',
+    keys: ['Enter'],
+    where: ['formula line'],
+    run: () => taking((part) => part.takeLine()),
+  },
   { id: 'leave line', label: 'Leave the cell as it was', keys: ['Escape'], where: ['formula line'], run: leaveLine },
 ];

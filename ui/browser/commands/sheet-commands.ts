@@ -2,7 +2,7 @@
 
 import { FORMATS, takesStation } from '../../../engine/index.ts';
 import { beginColumn } from '../dialogs/new-column-state.ts';
-import { downloadSheet } from '../files/download.ts';
+import { withSheets } from '../files/download.ts';
 import { pickFile, TABLE_FILES } from '../files/pick.ts';
 import { beginLine } from '../formula-line/draft.ts';
 import { readImport } from '../importing/begin-import.ts';
@@ -82,7 +82,7 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
     (format): PageCommand => ({
       id: `download ${format.id}`,
       label: `Download ${format.name}`,
-      run: ({ place }) => void downloadSheet(format, place.sheet),
+      run: ({ place }) => withSheets((part) => part.downloadSheet(format, place.sheet)),
     }),
   ),
 ];

@@ -8,30 +8,11 @@ import { selection } from '../store/selection.ts';
 import { hasFormula } from '../store/sheets.ts';
 import { fetchUnitsAtRest, unitsCame } from '../store/units.ts';
 import { workbook } from '../store/workbook.ts';
-import {
-  active,
-  caretAt,
-  draft,
-  help,
-  leaveLine,
-  offered,
-  refused,
-  takeLine,
-  takeOffer,
-  typeInLine,
-  writeLine,
-} from './draft.ts';
+import { type Answer, addressOf, answerTo, restingAnswer } from './answers.ts';
+import { active, caretAt, draft, help, leaveLine, offered, refused } from './draft.ts';
 import { MarkedBox } from './marked-box.tsx';
-import {
-  type Answer,
-  addressOf,
-  answerTo,
-  isFormula,
-  type LineCell,
-  lineCell,
-  restingAnswer,
-  shownText,
-} from './shown-text.ts';
+import { isFormula, type LineCell, lineCell, shownText } from './shown-text.ts';
+import { takeLine, takeOffer, typeInLine, writeLine } from './taking.ts';
 
 export function FormulaLine() {
   const box = useRef<HTMLTextAreaElement>(null);
