@@ -17,10 +17,13 @@ export interface Place {
   readonly column: ProgramColumn;
 }
 
-/** The cells that a cell reads, each once, in reading order; none where it holds no formula, or something is typed over it. */
-export function readsOf(book: Book, place: Place): readonly Place[] {
+/**
+ * The cells that a cell reads, each once, in reading order; none where it holds no formula, or something is typed over it. Of a
+ * whole column or group no more than `most`.
+ */
+export function readsOf(book: Book, place: Place, most = MOST_NAMED): readonly Place[] {
   return place.column.typed !== undefined && isWorkedOut(book, place)
-    ? new Reads(book, place).of(place.column.typed)
+    ? new Reads(book, place, most).of(place.column.typed)
     : [];
 }
 
@@ -33,11 +36,13 @@ export function isWorkedOut(book: Book, { column, row }: Place): boolean {
 class Reads {
   readonly #book: Book;
   readonly #place: Place;
+  readonly #most: number;
   readonly #found = new Map<string, Place>();
 
-  constructor(book: Book, place: Place) {
+  constructor(book: Book, place: Place, most: number) {
     this.#book = book;
     this.#place = place;
+    this.#most = most;
   }
 
   of(tree: Typed): readonly Place[] {
@@ -57,7 +62,7 @@ class Reads {
     const sheet = sheetOf(this.#book, sheetId);
     return sheet === undefined
       ? new Int32Array(0)
-      : this.#book.document.frame.rows(sheet.table).subarray(0, MOST_NAMED);
+      : this.#book.document.frame.rows(sheet.table).subarray(0, this.#most);
   }
 
   #walk(node: Typed): void {
@@ -119,7 +124,7 @@ class Reads {
       for (const argument of call.args) this.#walk(argument);
       return;
     }
-    const rows = counted.subarray(0, MOST_NAMED);
+    const rows = counted.subarray(0, this.#most);
     call.args.forEach((argument, i) => {
       if (argument.node !== 'column') this.#walk(argument);
       else if (call.args[i + 1]?.node !== 'condition') {

@@ -28,6 +28,8 @@ export interface Explanation {
   readonly why: string;
   /** The cells it reads, each with its own explanation one level down; deeper levels are asked for when opened. */
   readonly rests: readonly Explanation[];
+  /** How many more cells it reads than are explained: of a total, those past the first. */
+  readonly more: number;
 }
 
 /** The explanation of a cell with its inputs one level down; undefined where there is no such cell. */
@@ -43,6 +45,7 @@ function explainPlace(book: Book, place: Place, depth: number): Explanation {
   const { sheet, row, column } = place;
   const worked = isWorkedOut(book, place);
   const reads = readsOf(book, place);
+  const rests = depth > 0 ? reads.slice(0, MOST_NAMED) : [];
   return {
     sheet: sheet.id,
     sheetName: sheet.name,
@@ -55,7 +58,8 @@ function explainPlace(book: Book, place: Place, depth: number): Explanation {
     formula: worked ? column.formula : '',
     inValues: worked && column.diagnostic === undefined ? inValues(book, place) : '',
     why: whyOf(book, place, reads),
-    rests: depth > 0 ? reads.slice(0, MOST_NAMED).map((read) => explainPlace(book, read, depth - 1)) : [],
+    rests: rests.map((read) => explainPlace(book, read, depth - 1)),
+    more: (depth > 0 ? readsOf(book, place, Number.POSITIVE_INFINITY) : reads).length - rests.length,
   };
 }
 

@@ -379,6 +379,29 @@ describe('explain and check', () => {
 `);
   });
 
+  test('explain tells two steps and how to go deeper, and counts what a total has past the first five', async () => {
+    const file = folder.file('demo.json');
+    await folder.run(['new', 'demo', '--out', file]);
+    const { out: margin } = await folder.run(['explain', file, 'Plantings', 'Sweet clumps', 'Margin']);
+    expect(margin.split('\n').length).toBeLessThan(100);
+    expect(margin).toMatch(
+      /\n {4}Plantings \/ Sweet clumps \/ Mix cost: .*\n {6}\d.*, because it is Mix volume .*\n {4}\S/,
+    );
+    expect(margin).toContain('go deeper with --steps 3.\n');
+    const { out: deeper } = await folder.run(['explain', file, 'Plantings', 'Sweet clumps', 'Margin', '--steps', '3']);
+    expect(deeper).toMatch(/\n {6}Plantings \/ Sweet clumps \/ Mix volume: /);
+    // The share is the margin over that of all plantings.
+    const { out: share } = await folder.run(['explain', file, 'Plantings', 'Sweet clumps', 'Share of margin']);
+    const plantings = Number((await folder.run(['eval', 'ROWS(Plantings)', '--in', file])).out);
+    expect(share.match(/^ {2}Plantings \/ .* \/ Margin: /gm)).toHaveLength(5);
+    expect(share).toContain(`\n  and ${plantings - 5} more\n`);
+    expect(await folder.run(['explain', file, 'Farm', '', 'Season', '--steps', '0'])).toEqual({
+      status: 2,
+      out: '',
+      err: '--steps takes a whole number from 1 on, and not “0”.\n',
+    });
+  });
+
   test('check lists what needs attention and fails on errors alone', async () => {
     const file = folder.farm();
     expect(await folder.run(['check', file])).toEqual({ status: 0, out: 'Nothing needs attention.\n', err: '' });

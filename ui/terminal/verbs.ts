@@ -114,9 +114,9 @@ export const VERBS: readonly Verb[] = [
   {
     name: 'explain',
     takes: ['FILE', 'TABLE', 'KEY', 'COLUMN'],
-    options: {},
-    optionsInWords: '',
-    does: "shows a cell's steps down to its inputs",
+    options: { steps: 'value' },
+    optionsInWords: '[--steps NUMBER]',
+    does: 'shows what a cell comes of, two steps down or as many as are asked for: with enough of them, to its inputs',
     run: explainCell,
   },
   {
