@@ -7,5 +7,5 @@ import { splitCsv } from './csv-splitter.ts';
 export const formatTools: FormatTools = {
   splitCsv,
   writeSpreadsheet: (spreadsheet) => import('./xlsx/write.ts').then((part) => part.writeSpreadsheet(spreadsheet)),
-  readSpreadsheet: (bytes) => import('./xlsx/read.ts').then((part) => part.readSpreadsheet(bytes)),
+  readSpreadsheet: (bytes, pick) => import('./xlsx/read.ts').then((part) => part.readSpreadsheet(bytes, pick)),
 };

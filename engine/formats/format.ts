@@ -12,8 +12,14 @@ import type { ReadingChoices, TableRead } from './table-file.ts';
 export interface FormatTools {
   readonly splitCsv: CsvSplitter;
   readonly writeSpreadsheet: (spreadsheet: Spreadsheet) => Promise<Uint8Array>;
-  /** Counts what is packed before it unpacks, and refuses what is too large. */
-  readonly readSpreadsheet: (bytes: Uint8Array) => Promise<SpreadsheetRead>;
+  /**
+   * Counts what is packed while it unpacks, and refuses what is too large. Of all names of sheets `pick` chooses the one to be
+   * unpacked and read; where it gives none, all are.
+   */
+  readonly readSpreadsheet: (
+    bytes: Uint8Array,
+    pick: (names: readonly string[]) => string | undefined,
+  ) => Promise<SpreadsheetRead>;
 }
 
 export interface Written {

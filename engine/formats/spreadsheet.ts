@@ -36,6 +36,8 @@ export type ReadCell = number | string | boolean | { readonly moment: number } |
 export type SpreadsheetRead =
   | {
       readonly ok: true;
+      /** Of all sheets in the file, also those that were not asked for. */
+      readonly names: readonly string[];
       readonly sheets: readonly { readonly name: string; readonly rows: readonly (readonly ReadCell[])[] }[];
     }
   | { readonly ok: false; readonly why: string };

@@ -18,21 +18,19 @@ export const XLSX: Format = {
   readTable: async (bytes, view, { readSpreadsheet }, { table }) => {
     const { recordsOf } = await import('./spreadsheet.ts');
     const { EMPTY, withHeader } = await import('./csv-table.ts');
-    const read = await readSpreadsheet(bytes);
+    const read = await readSpreadsheet(bytes, (names) => chosen(names, table, view.name));
     if (!read.ok) return read;
-    const tables = read.sheets.map(({ name }) => name);
-    const wanted = read.sheets.find(({ name }) => name === table) ?? likeliest(read.sheets, view.name);
+    const name = chosen(read.names, table, view.name);
+    // Where none is called so, it is the first that holds anything.
+    const wanted = read.sheets.find((sheet) => (name === undefined ? sheet.rows.length > 0 : sheet.name === name));
     if (wanted === undefined) return EMPTY;
     const found = withHeader(recordsOf(wanted.rows), view);
-    return found === undefined ? EMPTY : { ok: true, tables, table: wanted.name, ...found };
+    return found === undefined ? EMPTY : { ok: true, tables: read.names, table: wanted.name, ...found };
   },
 };
 
-/** The sheet called as the one it is meant for, else the first that holds anything. */
-function likeliest<T extends { readonly name: string; readonly rows: readonly unknown[] }>(
-  sheets: readonly T[],
-  name: string,
-): T | undefined {
-  const lower = name.toLowerCase();
-  return sheets.find((sheet) => sheet.name.toLowerCase() === lower) ?? sheets.find(({ rows }) => rows.length > 0);
+/** The sheet asked for, else the one called as the sheet it is meant for; undefined where there is neither. */
+function chosen(names: readonly string[], asked: string | undefined, meantFor: string): string | undefined {
+  const lower = meantFor.toLowerCase();
+  return names.find((name) => name === asked) ?? names.find((name) => name.toLowerCase() === lower);
 }

@@ -3,6 +3,7 @@
 
 import { mkdirSync, readFileSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
+import { unzipSync, zipSync } from 'fflate';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { Folder } from './terminal.ts';
 
@@ -186,6 +187,29 @@ describe('rows from files of other kinds', () => {
       "Beds: 1 added, 0 updated.\nThe file doesn't say how its letters are encoded; it is read as Windows-1252 (western Europe, older programs).\n",
     );
     expect((await folder.run(['table', file, 'Beds'])).out).toMatch(/Gärten +2\.5 m/);
+  });
+
+  test('of a spreadsheet the sheet wanted alone is unpacked, so that a large one beside it is no hindrance', async () => {
+    const file = folder.farm();
+    await folder.run(['export', file, '--out', folder.file('all.xlsx')]);
+    const parts = unzipSync(readFileSync(folder.file('all.xlsx')));
+    const book = new TextDecoder().decode(parts['xl/workbook.xml']);
+    const number = (sheet: string): string =>
+      new RegExp(`<sheet [^>]*sheetId="(\\d+)" name="${sheet}"`).exec(book)?.[1] ?? 'none';
+    const swollen = (part: string): string => {
+      expect(Object.keys(parts)).toContain(part);
+      // Spaces, which unpack to 60 MB out of a small file.
+      return folder.put(
+        'swollen.xlsx',
+        zipSync({ ...parts, [part]: new Uint8Array(60_000_000).fill(32) }, { level: 1 }),
+      );
+    };
+    const beside = swollen(`xl/worksheets/sheet${number('Sales')}.xml`);
+    const taken = 'Beds: 0 added, 0 updated, 2 left as they were.\n';
+    expect((await folder.run(['import', file, 'Beds', beside])).out).toContain(taken);
+    expect((await folder.run(['import', file, 'Beds', beside, '--sheet', 'Beds'])).out).toContain(taken);
+    for (const part of [`xl/worksheets/sheet${number('Beds')}.xml`, 'xl/sharedStrings.xml', 'xl/workbook.xml'])
+      expect((await folder.run(['import', file, 'Beds', swollen(part)])).err).toContain('more than 50 MB');
   });
 
   test('a spreadsheet goes out and comes in, and a file of another kind is named', async () => {

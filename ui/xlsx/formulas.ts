@@ -13,14 +13,19 @@ export interface FoundFormula {
 
 /** By the sheet's name. */
 export function formulasIn(parts: Parts): ReadonlyMap<string, readonly FoundFormula[]> {
-  const found = new Map<string, readonly FoundFormula[]>();
+  return new Map([...sheetPaths(parts)].map(([name, path]) => [name, formulasOf(textOf(parts, path))]));
+}
+
+/** The part of each sheet, by the sheet's name, as the workbook's own parts tell it; nothing else need be unpacked for it. */
+export function sheetPaths(parts: Parts): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
   const targets = new Map<string, string>();
   for (const [tag] of textOf(parts, 'xl/_rels/workbook.xml.rels').matchAll(/<Relationship\b[^>]*>/g))
     targets.set(attribute(tag, 'Id'), attribute(tag, 'Target'));
   for (const [tag] of textOf(parts, 'xl/workbook.xml').matchAll(/<(?:\w+:)?sheet\b[^>]*>/g)) {
     const target = targets.get(attribute(tag, 'r:id')) ?? '';
     const path = target.startsWith('/') ? target.slice(1) : `xl/${target}`;
-    found.set(attribute(tag, 'name'), formulasOf(textOf(parts, path)));
+    found.set(attribute(tag, 'name'), path);
   }
   return found;
 }

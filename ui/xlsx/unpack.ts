@@ -4,7 +4,7 @@
 
 import { Inflate } from 'fflate';
 
-/** Bytes that all parts together may unpack to. */
+/** Bytes that all parts wanted may unpack to together. */
 export const BUDGET = 50_000_000;
 /** A spreadsheet has a part a sheet and a dozen more. */
 const MOST_PARTS = 5_000;
@@ -21,13 +21,16 @@ class Refused extends Error {}
 
 const DAMAGED = 'The file is damaged or was cut short: take a whole copy of it.';
 
-/** The XML parts of the file by their names; pictures and the like are left out. */
-export function unpack(bytes: Uint8Array, budget = BUDGET): Unpacked {
+/**
+ * The XML parts of the file by their names, those alone that are `wanted`; pictures and the like are left out. What isn't wanted
+ * is neither unpacked nor counted.
+ */
+export function unpack(bytes: Uint8Array, wanted: (name: string) => boolean = () => true): Unpacked {
   try {
     const parts: Record<string, Uint8Array> = {};
-    let left = budget;
+    let left = BUDGET;
     for (const entry of directory(bytes)) {
-      if (!/\.(?:xml|rels)$/i.test(entry.name) || Object.hasOwn(parts, entry.name)) continue;
+      if (!/\.(?:xml|rels)$/i.test(entry.name) || Object.hasOwn(parts, entry.name) || !wanted(entry.name)) continue;
       const part = inflated(bytes, entry, left);
       left -= part.length;
       if (/^xl\/worksheets\/[^/]*\.xml$/i.test(entry.name)) refuseSprawl(part);
