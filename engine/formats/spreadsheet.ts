@@ -1,8 +1,8 @@
 // Sheets as a spreadsheet file has them: a name, a header, and cells that are numbers, dates, texts or yes and no; and back
 // from such cells to the plain fields of a table. The faces turn it into XLSX bytes; knows no library.
 
-import type { Book } from '../queries/book.ts';
-import { cellValue, cellView } from '../queries/cells.ts';
+import { type Book, columnOf as programColumnOf } from '../queries/book.ts';
+import { cellValue, cellView, originOf } from '../queries/cells.ts';
 import { rowName, rows } from '../queries/rows.ts';
 import { type ColumnView, type SheetView, sheetView } from '../queries/sheets.ts';
 import { shownNumber } from '../units/unit.ts';
@@ -69,13 +69,17 @@ export function spreadsheetOf(
         `${view.name} has more rows than a spreadsheet holds; the last ${all.length - MOST_ROWS + 1} were left out.`,
       );
     }
-    const cells = Array.from(all.subarray(0, MOST_ROWS - 1), (row) =>
-      columns.map((column) => cellOf(book, view, row, column)),
+    let cut = 0;
+    const held = Array.from(all.subarray(0, MOST_ROWS - 1), (row) =>
+      columns.map((column) => {
+        const cell = cellOf(book, view, row, column);
+        if (typeof cell !== 'string' || cell.length <= LONGEST_TEXT) return cell;
+        cut += 1;
+        return cell.slice(0, LONGEST_TEXT);
+      }),
     );
-    const cut = cells.flat().filter((cell) => typeof cell === 'string' && cell.length > LONGEST_TEXT).length;
     if (cut > 0)
       notes.push(`${view.name}: ${cut === 1 ? 'a text was' : `${cut} texts were`} cut at ${LONGEST_TEXT} letters.`);
-    const held = cells.map((row) => row.map((cell) => (typeof cell === 'string' ? cell.slice(0, LONGEST_TEXT) : cell)));
     const name = nameFor(view.name, names);
     names.add(name.toLowerCase());
     return [{ name, columns: columns.map((column, i) => columnOf(column, i, held)), rows: held }];
@@ -107,7 +111,9 @@ function cellOf(book: Book, { id: sheet }: SheetView, row: number, column: Colum
     case 'number':
     case 'temperature': {
       const number = shownNumber(type.unit, value);
-      const { origin } = cellView(book, sheet, row, column.id);
+      // The origin alone is asked: to show the cell too would cost most of what a large sheet's export does.
+      const found = programColumnOf(book, sheet, column.id);
+      const origin = found === undefined ? 'entered' : originOf(book, found, row);
       // Binary dust of what is worked out stays out of the file, as it does out of CSV.
       return origin === 'entered' || origin === 'override' ? number : Number(number.toPrecision(15));
     }
