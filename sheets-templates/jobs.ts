@@ -37,21 +37,35 @@ export interface Job {
   readonly note: string;
 }
 
-/** Every job by date; undefined for a workbook that has no list of jobs. */
-export function jobsOf(book: Book): readonly Job[] | undefined {
-  if (!sheetViews(book).some(({ id }) => id === TASKS)) return undefined;
-  return Array.from(rows(book, TASKS), (row) => jobAt(book, row))
-    .flatMap((job) => job ?? [])
-    .sort((a, b) => a.on - b.on);
+/**
+ * Jobs by date: those wanted by their civil day and status, else all; undefined for a workbook that has no list of jobs. Of the
+ * others nothing more than the day and status is read.
+ */
+export function jobsOf(
+  book: Book,
+  wanted: (on: number, status: string) => boolean = () => true,
+): readonly Job[] | undefined {
+  const columns = sheetViews(book).find(({ id }) => id === TASKS)?.columns;
+  if (columns === undefined) return undefined;
+  const units = new Map(columns.map(({ id, unit }) => [id, unit]));
+  const jobs: Job[] = [];
+  for (const row of rows(book, TASKS)) {
+    const on = cellValue(book, TASKS, row, 'on');
+    if (typeof on === 'number' && wanted(on, textAt(book, row, 'status'))) jobs.push(jobAt(book, row, on, units));
+  }
+  return jobs.sort((a, b) => a.on - b.on);
 }
 
-function jobAt(book: Book, row: number): Job | undefined {
-  const on = cellValue(book, TASKS, row, 'on');
-  if (typeof on !== 'number') return undefined;
-  const text = (column: string): string => {
-    const value = cellValue(book, TASKS, row, column);
-    return value === null || isError(value) ? '' : cellView(book, TASKS, row, column).text;
-  };
+function textAt(book: Book, row: number, column: string): string {
+  const value = cellValue(book, TASKS, row, column);
+  return value === null || isError(value) ? '' : cellView(book, TASKS, row, column).text;
+}
+
+/** Of the sheet's columns by their ids. */
+type Units = ReadonlyMap<string, string | undefined>;
+
+function jobAt(book: Book, row: number, on: number, units: Units): Job {
+  const text = (column: string): string => textAt(book, row, column);
   const hours = cellView(book, TASKS, row, 'hours-counted').number;
   return {
     id: rowId(book, TASKS, row),
@@ -60,7 +74,7 @@ function jobAt(book: Book, row: number): Job | undefined {
     planting: text('planting'),
     where: text('where'),
     kind: text('kind'),
-    amounts: amountsAt(book, row),
+    amounts: amountsAt(book, row, units),
     hours,
     who: text('who-name'),
     status: text('status'),
@@ -78,12 +92,7 @@ const AMOUNTS: readonly (readonly [column: string, what: string])[] = [
 /** The column that says what the pieces of a job are: 'blocks', 'cloves', 'bunches'. */
 const PIECES_ARE = 'pieces-are';
 
-function amountsAt(book: Book, row: number): readonly string[] {
-  const units = new Map(
-    sheetViews(book)
-      .find(({ id }) => id === TASKS)
-      ?.columns.map(({ id, unit }) => [id, unit]),
-  );
+function amountsAt(book: Book, row: number, units: Units): readonly string[] {
   return AMOUNTS.flatMap(([column, what]) => {
     const { number, text } = cellView(book, TASKS, row, column);
     if (number === undefined || text === '' || text === '0') return [];

@@ -421,6 +421,15 @@ describe('hours by week', () => {
   });
 });
 
+it('are listed by day and status where only some are wanted', () => {
+  const all = jobsOf(season.book.workbook) ?? [];
+  const until = all[Math.floor(all.length / 2)]?.on ?? Number.NaN;
+  const some = jobsOf(season.book.workbook, (on, status) => on < until && status !== 'done');
+  expect(some).toEqual(all.filter(({ on, status }) => on < until && status !== 'done'));
+  expect(some?.length).toBeLessThan(all.length);
+  expect(some?.length).toBeGreaterThan(0);
+});
+
 describe('the calendar of the jobs', () => {
   it('has one event a job, under an identity that outlasts a change of date', () => {
     const list = jobsOf(season.book.workbook) ?? [];

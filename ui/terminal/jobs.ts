@@ -13,9 +13,10 @@ const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Satur
 export async function printJobs({ words: [file = ''], values }: Given, world: World): Promise<number> {
   const monday = mondayAsked(values.get('week'), world.today);
   const book = await openWorkbook(file, world);
-  const jobs = jobsOf(book) ?? refuse(`${file} has no list of jobs: only season workbooks do.`);
-  const week = jobs.filter(({ on }) => on >= monday && on < monday + 7);
-  const late = jobs.filter(({ on, status }) => on < monday && status === 'late');
+  const isShown = (on: number, status: string): boolean => on < monday + 7 && (on >= monday || status === 'late');
+  const jobs = jobsOf(book, isShown) ?? refuse(`${file} has no list of jobs: only season workbooks do.`);
+  const week = jobs.filter(({ on }) => on >= monday);
+  const late = jobs.filter(({ on }) => on < monday);
   world.out(`Jobs of ${weekName(monday)}, ${showDate(monday)} to ${showDate(monday + 6)}\n`);
   if (late.length > 0)
     world.out(
