@@ -5,6 +5,7 @@ import { civilDay, message, rowId, rowWithId } from '../../../engine/index.ts';
 import {
   countedTooMany,
   dayOf,
+  type JobsAt,
   KINDS,
   noteCommand,
   plantingsFor,
@@ -17,9 +18,10 @@ import { demoBook } from '../../browser/workbook-page.ts';
 const demo = demoBook();
 const { workbook } = demo;
 const april = civilDay(2027, 4, 22);
+const ALL = { due: Number.POSITIVE_INFINITY, later: Number.POSITIVE_INFINITY };
 
 describe('jobs', () => {
-  const day = dayOf(workbook, april);
+  const day = dayOf(workbook, april, ALL);
 
   test('what is due stands by place, what is later in the week apart, and no job twice', () => {
     const due = day?.due.flatMap(({ jobs }) => jobs) ?? [];
@@ -33,13 +35,28 @@ describe('jobs', () => {
     expect(beds).toEqual(beds.toSorted());
   });
 
+  test('of more jobs than are wanted those nearest to today stay, and all are counted', () => {
+    const book = demoBook();
+    // Nothing was noted so far: what is past is late.
+    book.edit([{ edit: 'cell', table: 'Farm', row: 0, column: 'Jobs noted from', entry: '' }]);
+    const days = (places: readonly JobsAt[] = []): readonly number[] =>
+      places.flatMap(({ jobs }) => jobs.map(({ on }) => on)).sort((a, b) => a - b);
+    const all = dayOf(book.workbook, april, ALL);
+    const some = dayOf(book.workbook, april, { due: 20, later: 3 });
+    expect(days(all?.due).length).toBeGreaterThan(20);
+    expect(days(some?.due)).toEqual(days(all?.due).slice(-20));
+    expect(days(some?.later)).toEqual(days(all?.later).slice(0, 3));
+    expect(some?.counts).toEqual({ due: days(all?.due).length, later: days(all?.later).length });
+    expect(dayOf(book.workbook, april, { due: 0, later: 0 })).toMatchObject({ due: [], later: [] });
+  });
+
   test('a tick says that it is done and on which day, and is taken away as a whole', () => {
     const book = demoBook();
     // Nothing was noted so far: what is past is late.
     expect(book.edit([{ edit: 'cell', table: 'Farm', row: 0, column: 'Jobs noted from', entry: '' }]).refused).toBe(
       false,
     );
-    const job = dayOf(book.workbook, april)?.due[0]?.jobs[0];
+    const job = dayOf(book.workbook, april, ALL)?.due[0]?.jobs[0];
     if (job === undefined) throw new Error('Nothing is due.');
     expect(book.workbook.do(tickCommands(job, april), message('trial')).refused).toBe(false);
     const row = rowWithId(book.workbook, 'tasks', job.row) ?? -1;
@@ -144,7 +161,7 @@ describe('the amount of a job', () => {
     const book = demoBook();
     const slot = jobsCalled(book, 'Pick').find((row) => Number(book.value('Tasks', row, 'On')) > july) ?? -1;
     const row = rowId(book.workbook, 'tasks', slot);
-    const [done] = dayOf(book.workbook, july)?.week.jobs ?? [];
+    const [done] = dayOf(book.workbook, july, ALL)?.week.jobs ?? [];
     if (done === undefined) throw new Error('There are no jobs.');
     book.workbook.do(tickCommands({ ...done, row, done: false }, july), message('trial'));
     const before = jobAmount(book.workbook, slot, july + 3);

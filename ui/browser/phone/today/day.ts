@@ -18,16 +18,30 @@ export interface Day {
   readonly due: readonly JobsAt[];
   /** Those of the rest of the week. */
   readonly later: readonly JobsAt[];
+  /** How many there are of both, those left out among them. */
+  readonly counts: { readonly due: number; readonly later: number };
   readonly week: WeekJobs;
 }
 
-/** Undefined where the workbook has no sheet of jobs. */
-export function dayOf(book: Book, today: number): Day | undefined {
+/** How many jobs are wanted at most of those due and of those to come. */
+export interface Most {
+  readonly due: number;
+  readonly later: number;
+}
+
+/**
+ * Undefined where the workbook has no sheet of jobs. Where there are more than are wanted, those nearest to today stay: what has
+ * been late longest is left out first.
+ */
+export function dayOf(book: Book, today: number, most: Most): Day | undefined {
   const week = weekJobs(book, today);
   if (week === undefined) return undefined;
+  const due = week.jobs.filter(({ on }) => on <= today);
+  const later = week.jobs.filter(({ on }) => on > today);
   return {
-    due: byPlace(week.jobs.filter(({ on }) => on <= today)),
-    later: byPlace(week.jobs.filter(({ on }) => on > today)),
+    due: byPlace(due.slice(Math.max(0, due.length - most.due))),
+    later: byPlace(later.slice(0, most.later)),
+    counts: { due: due.length, later: later.length },
     week,
   };
 }

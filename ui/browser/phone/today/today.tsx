@@ -1,7 +1,7 @@
 // The phone's first place: jobs due at each bed, done with one touch; a picking, a count or a sowing noted in three; a bed or planting
 // found by its name.
 
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { message, settings } from '../../../../engine/index.ts';
 import { ToQuestions } from '../../first-visit/to-questions.tsx';
@@ -20,14 +20,18 @@ import { NoteDown } from './note-down.tsx';
 import './today.css';
 
 const FOUND = 30;
+/** So many jobs stand in a list at first; a press shows as many more. */
+const AT_ONCE = 60;
 
 export function Today() {
   const wanted = useSignal('');
+  const due = useSignal(AT_ONCE);
+  const later = useSignal(AT_ONCE);
   const book = workbook();
   const { today } = settings(book);
   const typed = wanted.value.trim();
   // The jobs of a large farm take longer to put together than a place to find.
-  const day = typed === '' ? dayOf(book, today) : undefined;
+  const day = typed === '' ? dayOf(book, today, { due: due.value, later: later.value }) : undefined;
   return (
     <div class="today">
       <SearchBox label="Find a bed, planting or sheet" wanted={wanted} />
@@ -48,13 +52,38 @@ export function Today() {
           {day.due.map((place) => (
             <Place key={place.where} place={place} today={today} />
           ))}
+          <ShowMore most={due} count={day.counts.due} what="due by today" />
           {day.later.length === 0 ? null : <h2>Later this week</h2>}
           {day.later.map((place) => (
             <Place key={place.where} place={place} today={today} />
           ))}
+          <ShowMore most={later} count={day.counts.later} what="later this week" />
         </>
       ) : null}
     </div>
+  );
+}
+
+interface ShowMoreProps {
+  readonly most: Signal<number>;
+  readonly count: number;
+  /** When the jobs come: 'later this week'. */
+  readonly what: string;
+}
+
+function ShowMore({ most, count, what }: ShowMoreProps) {
+  const left = count - most.value;
+  if (left <= 0) return null;
+  return (
+    <button
+      type="button"
+      class="phone-more"
+      onClick={() => {
+        most.value += AT_ONCE;
+      }}
+    >
+      Show {Math.min(AT_ONCE, left)} more of {count} jobs {what}
+    </button>
   );
 }
 
