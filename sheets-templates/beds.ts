@@ -85,8 +85,8 @@ export const bedsSheet: SheetDeclaration = {
           note: 'What next year must know.',
         },
       ),
-      computed('margin', 'Margin', MONEY, 'SUM(SUMIFS(Plantings[Margin]; Plantings[Bed]; [Bed]))', {
-        note: 'Of its plantings.',
+      computed('margin', 'Margin', MONEY, 'SUM(SUMIFS(Plantings[Margin this season]; Plantings[Bed]; [Bed]))', {
+        note: 'Of its plantings, this season.',
         decimals: 0,
       }),
       computed('margin-per-length', 'Margin per length', quantity('money/ft', 'money/m'), '[Margin] / [Length]', {

@@ -5,7 +5,8 @@ import { computed, DATE, group, HOURS, made, mondayOf, PLAIN, SHARE, TEXT, type 
 import { JOB_KINDS } from './hands.ts';
 
 /** No more than a year before the season, whatever date slipped into a job. */
-const FIRST = 'MAX(Farm[Season starts] - 52 weeks; MIN(Farm[Season starts]; MIN(Tasks[On])))';
+const FIRST =
+  'MAX(Farm[Season starts] - 52 weeks; MIN(Farm[Season starts]; MINIFS(Tasks[On]; Tasks[Of another season]; FALSE)))';
 const LAST = 'MIN(Farm[Season ends] + 52 weeks; MAX(Farm[Season ends]; MAX(Tasks[On])))';
 
 function ofKind(kind: string): UngroupedColumn {

@@ -18,7 +18,7 @@ import {
 } from './authoring.ts';
 
 /** No more than a year before the season and after it, whatever date slipped into a row. */
-const EARLIEST = `MIN(Farm[Season starts]; Budget[Seed paid on]; MIN(Tasks[On]); MIN(Plantings[Sown]); MIN(Inputs[Given on]);
+const EARLIEST = `MIN(Farm[Season starts]; Budget[Seed paid on]; MINIFS(Tasks[On]; Tasks[Of another season]; FALSE); MINIFS(Plantings[Sown]; Plantings[Carried from]; "="); MIN(Inputs[Given on]);
   MIN('Cover crops'[Sown]); MIN('Own costs'[First on]))`;
 const FIRST = `MAX(Farm[Season starts] - 52 weeks; ${EARLIEST})`;
 const LAST = 'MIN(Farm[Season ends] + 52 weeks; MAX(Farm[Season ends] + 26 weeks; MAX(Tasks[On])))';
@@ -169,8 +169,8 @@ export const budgetSheet: SheetDeclaration = {
         note: 'Were every yield at the high end, and taken.',
         decimals: 0,
       }),
-      computed('grown-worth', 'Grown worth', MONEY, 'SUM(Plantings[Revenue])', {
-        note: 'At the prices of Plantings, whoever takes it.',
+      computed('grown-worth', 'Grown worth', MONEY, 'SUM(Plantings[Revenue this season])', {
+        note: 'Harvested this season, at the prices of Plantings, whoever takes it.',
         decimals: 0,
       }),
     ),

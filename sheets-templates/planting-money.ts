@@ -251,9 +251,15 @@ export const MONEY_COLUMNS = [
       `WATERCOURSE(${STAGES.map((stage) => `${CROP}.[${stage}]`).join('; ')}; [Bed free] - [Planted out])`,
       { note: 'Water use against short grass; the four stages of the crop are stretched to its time on the bed.' },
     ),
-    computed('share-of-margin', 'Share of margin', SHARE, '[Margin] / SUM(Plantings[Margin])', {
-      note: "Of the farm's whole margin.",
-      decimals: 1,
-    }),
+    computed(
+      'share-of-margin',
+      'Share of margin',
+      SHARE,
+      'IF(SUM(Plantings[Margin this season]) <> 0 money; [Margin this season] / SUM(Plantings[Margin this season]))',
+      {
+        note: "Of the farm's whole margin this season.",
+        decimals: 1,
+      },
+    ),
   ),
 ];

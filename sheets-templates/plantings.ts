@@ -8,6 +8,7 @@ import { RECKONED_DATE_COLUMNS } from './planting-dates.ts';
 import { HARVEST_COLUMNS } from './planting-harvest.ts';
 import { MONEY_COLUMNS } from './planting-money.ts';
 import { RIPENING_COLUMNS } from './planting-ripening.ts';
+import { SEASON_COLUMNS } from './planting-season.ts';
 import { SPACE_COLUMNS } from './planting-space.ts';
 import { STAND_COLUMNS } from './planting-stand.ts';
 import { WANTED_LENGTH_COLUMNS } from './planting-wanted.ts';
@@ -33,6 +34,7 @@ export const plantingsSheet: SheetDeclaration = {
     ...BOLTING_COLUMNS,
     ...WORK_COLUMNS,
     ...MONEY_COLUMNS,
+    ...SEASON_COLUMNS,
   ],
   checks: PLANTING_CHECKS,
   cautions: [

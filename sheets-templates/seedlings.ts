@@ -62,6 +62,9 @@ const KEPT = [
   'sales',
   'margin',
   'margin-each',
+  'hours-this-season',
+  'costs-this-season',
+  'margin-this-season',
 ];
 
 /** The template, the same whenever it is asked for. */
@@ -101,6 +104,9 @@ export const seedlings = madeOnce(() => {
       'plantings/seed-cost':
         'IF(ISBLANK([Seed lot]); [Seeds needed] * [Variety].[Price per 1,000 seeds] / 1000; 0 money)',
       'plantings/margin': '[Sales] - [Costs]',
+      'plantings/hours-this-season': '[Hours]',
+      'plantings/costs-this-season': '[Costs]',
+      'plantings/margin-this-season': '[Margin]',
       'plantings/in-the-bed-from': 'IF(NOT(ISBLANK([Date typed])); [Date typed]; [Earliest this season])',
       'plantings/meant-for': '[Date typed]',
       'packs/form': '"seed"',

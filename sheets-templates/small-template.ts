@@ -20,4 +20,5 @@ export const BESIDE_RECORDS: Readonly<Record<string, string>> = Object.fromEntri
 /** Formulas of plantings without outlets and products. */
 export const BESIDE_SALES: Readonly<Record<string, string>> = {
   'plantings/sales-by-outlets': '0 money',
+  'plantings/revenue-this-season': '[Revenue] * [Harvest this season]',
 };

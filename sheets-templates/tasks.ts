@@ -230,12 +230,18 @@ export const tasksSheet: SheetDeclaration = {
         { note: 'Late from the week after its own.' },
       ),
       computed(
+        'of-another-season',
+        'Of another season',
+        YES_OR_NO,
+        'OR(AND([On] < Farm[Season starts]; NOT(ISBLANK([Planting].[Carried from]))); AND([On] > Farm[Season ends]; [Planting].[Goes on]))',
+      ),
+      computed(
         'hours-counted',
         'Hours counted',
         HOURS,
-        'IF(AND([Is done]; NOT(ISBLANK([Hours taken]))); [Hours taken]; [Hours])',
+        'IF([Of another season]; 0 h; IF(AND([Is done]; NOT(ISBLANK([Hours taken]))); [Hours taken]; [Hours]))',
         {
-          note: 'What it took, once it is done; till then what is planned.',
+          note: 'What it took, once it is done; till then what is planned. Of a planting that stands in two seasons, in the season of its day.',
           decimals: 1,
         },
       ),

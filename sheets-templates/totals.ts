@@ -9,14 +9,14 @@ function total(id: string, name: string, fold: 'SUM' | 'MAX' | 'MIN', sheet: str
 }
 
 export const PLAN_TOTALS: readonly NamedFigure[] = [
-  total('yield', 'Yield to sell', 'SUM', 'plantings', 'marketable-yield'),
-  total('pieces', 'Pieces', 'SUM', 'plantings', 'pieces'),
+  total('yield', 'Yield to sell', 'SUM', 'plantings', 'yield-this-season'),
+  total('pieces', 'Pieces', 'SUM', 'plantings', 'pieces-this-season'),
   total('seeds', 'Seeds', 'SUM', 'varieties', 'seeds-needed'),
   total('seed-cost', 'Cost of the seed order', 'SUM', 'seed-order', 'cost'),
-  total('costs', 'Costs', 'SUM', 'plantings', 'costs'),
-  total('revenue', 'Revenue', 'SUM', 'plantings', 'revenue'),
-  total('margin', 'Margin', 'SUM', 'plantings', 'margin'),
-  total('hours', 'Hours on plantings', 'SUM', 'plantings', 'hours'),
+  total('costs', 'Costs', 'SUM', 'plantings', 'costs-this-season'),
+  total('revenue', 'Revenue', 'SUM', 'plantings', 'revenue-this-season'),
+  total('margin', 'Margin', 'SUM', 'plantings', 'margin-this-season'),
+  total('hours', 'Hours on plantings', 'SUM', 'plantings', 'hours-this-season'),
   total('busiest-week', 'Hours of the busiest week', 'MAX', 'labour', 'hours'),
   total('hours-over', 'Hours above the hands there are', 'SUM', 'labour', 'over'),
   total('ground', 'Bed length by week, planted', 'SUM', 'bed-calendar', 'planted'),

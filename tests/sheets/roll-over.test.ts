@@ -160,6 +160,105 @@ describe('what still stands', () => {
   });
 });
 
+describe('what falls into a season', () => {
+  const PRICED: Rows = {
+    'Monthly climate': monthsOf(PLACE),
+    Varieties: [
+      { Variety: 'Stone', Crop: 'Garlic' },
+      { Variety: 'Spear', Crop: 'Asparagus' },
+      { Variety: 'Frill', Crop: 'Kale' },
+      { Variety: 'Ball', Crop: 'Beet' },
+    ],
+    Beds: ['B1', 'B2', 'B3', 'B4', 'B5', 'B6'].map((Bed) => ({ Bed, Length: '20 m' })),
+    Plantings: [
+      { Planting: 'Garlic', Variety: 'Stone', Bed: 'B1', Price: '10 USD/kg' },
+      { Planting: 'Kale', Variety: 'Frill', Bed: 'B2', 'Planted out': '2027-08-25', Price: '5 USD/kg' },
+      { Planting: 'Beets', Variety: 'Ball', Bed: 'B3', Price: '2 USD/kg' },
+      { Planting: 'Asparagus', Variety: 'Spear', Bed: 'B4', Price: '12 USD/kg' },
+    ],
+  };
+  const FIGURES = ['Marketable yield', 'Pieces', 'Revenue', 'Hours', 'Costs', 'Margin'] as const;
+  const part = (of: string): string => (of === 'Marketable yield' ? 'Yield this season' : `${of} this season`);
+  const sum = (season: Season, sheet: string, column: string, only: (row: number) => boolean = () => true): number =>
+    [...season.book.rows(sheet)]
+      .filter(only)
+      .reduce((total, row) => total + (season.book.cell(sheet, row, column).number ?? 0), 0);
+  /** In Weekly harvest, in the weeks from the one of the first day of the season to the one of the last. */
+  const picked = (season: Season, planting: string, year: number): number =>
+    sum(season, 'Weekly harvest', 'Mass', (row) => {
+      const week = isoDate(Number(season.book.value('Weekly harvest', row, 'Week starts')));
+      const isOf = season.book.cell('Weekly harvest', row, 'Planting').text === planting;
+      return isOf && week > `${year - 1}-12-24` && week <= `${year}-12-31`;
+    });
+  let first: Season;
+  let second: Season;
+  let third: Season;
+  beforeAll(() => {
+    first = seasonOf(PRICED, { ...FARM, Wage: '10 USD/h' }, TODAY);
+    second = next(first);
+    third = next(second);
+  });
+
+  it('is the whole of what is picked in the season in which it is planted', () => {
+    for (const figure of FIGURES) {
+      expect(first.number('Plantings', 'Beets', part(figure))).toBe(first.number('Plantings', 'Beets', figure));
+    }
+  });
+
+  it('is of an overwintered crop what is picked in it: nothing of the garlic of next year, all of that of the year before', () => {
+    expect(first.number('Plantings', 'Garlic', 'Yield this season')).toBe(0);
+    expect(first.number('Plantings', 'Garlic', 'Revenue this season')).toBe(0);
+    expect(second.number('Plantings', 'Garlic', 'Yield this season')).toBe(
+      second.number('Plantings', 'Garlic', 'Marketable yield'),
+    );
+    expect(second.number('Plantings', 'Garlic 2028', 'Yield this season')).toBe(0);
+    // Cut from its third spring on.
+    expect(second.number('Plantings', 'Asparagus', 'Yield this season')).toBe(0);
+    expect(third.number('Plantings', 'Asparagus', 'Yield this season')).toBeGreaterThan(0);
+  });
+
+  it('divides a harvest over the turn of the year as its weeks do, and nothing is lost or doubled', () => {
+    const whole = first.number('Plantings', 'Kale', 'Marketable yield') ?? Number.NaN;
+    const before = first.number('Plantings', 'Kale', 'Yield this season') ?? Number.NaN;
+    const after = second.number('Plantings', 'Kale', 'Yield this season') ?? Number.NaN;
+    expect(after).toBeGreaterThan(0);
+    expect(before + after).toBeCloseTo(whole, 6);
+    // The week in which the year ends counts in both sheets of weeks.
+    expect(Math.abs(before - picked(first, 'Kale', 2027))).toBeLessThan(whole / 20);
+    expect(Math.abs(after - picked(second, 'Kale', 2028))).toBeLessThan(whole / 20);
+    const price = 5;
+    expect(second.number('Plantings', 'Kale', 'Revenue this season')).toBeCloseTo(after * price, 6);
+  });
+
+  it('leaves each hour in one season: of garlic the planting in the first, care, lifting and clearing in the second', () => {
+    const planted = first.number('Plantings', 'Garlic', 'Hours this season') ?? Number.NaN;
+    const lifted = second.number('Plantings', 'Garlic', 'Hours this season') ?? Number.NaN;
+    expect(planted).toBeGreaterThan(0);
+    expect(lifted).toBeGreaterThan(0);
+    const whole = first.number('Plantings', 'Garlic', 'Hours') ?? Number.NaN;
+    expect(Math.abs(planted + lifted - whole) / whole).toBeLessThan(0.01);
+  });
+
+  it('is what the totals of the plan, a bed and the labour by week count, the same in a year like the one before', () => {
+    const totals = (season: Season) => sum(season, 'Plantings', 'Yield this season');
+    expect(sum(second, 'Beds', 'Margin')).toBeCloseTo(
+      sum(second, 'Plantings', 'Margin this season', (row) => second.book.cell('Plantings', row, 'Bed').text !== ''),
+      6,
+    );
+    const asparagus = third.number('Plantings', 'Asparagus', 'Yield this season') ?? Number.NaN;
+    expect(Math.abs(totals(third) - asparagus - totals(second)) / totals(second)).toBeLessThan(0.02);
+    const jobs = (season: Season): number => sum(season, 'Labour', 'Hours') * 24;
+    expect(jobs(third) / jobs(second)).toBeLessThan(1.3);
+    for (const row of second.book.rows('Tasks')) {
+      if (second.book.cell('Tasks', row, 'Planting').text !== 'Garlic 2028') continue;
+      const on = isoDate(Number(second.book.value('Tasks', row, 'On')));
+      if (on > '2028-12-31') expect(second.book.cell('Tasks', row, 'Hours counted').number).toBe(0);
+    }
+    const months = [...second.book.rows('Months')].map((row) => Number(second.book.value('Months', row, 'Month')));
+    expect(isoDate(Math.min(...months)) >= '2027-11-01').toBe(true);
+  });
+});
+
 describe('the seed that is left', () => {
   const seedOf = (lots: Rows[string], packs: Rows[string], planting: Readonly<Record<string, string>> = {}): Season =>
     seasonOf({

@@ -138,9 +138,9 @@ describe('the totals', () => {
   test('add up the column they open', () => {
     const totals = seasonTotals(demo.workbook);
     expect(totals.map(({ name }) => name)).toContain('Harvest that can be sold');
-    const hours = totals.find(({ column }) => column === 'hours');
+    const hours = totals.find(({ column }) => column === 'hours-this-season');
     const sum = [...demo.rows('Plantings')].reduce(
-      (all, row) => all + (demo.cell('Plantings', row, 'Hours').number ?? 0),
+      (all, row) => all + (demo.cell('Plantings', row, 'Hours this season').number ?? 0),
       0,
     );
     const said = Number(hours?.likely.replace(/[^\d.]/g, ''));

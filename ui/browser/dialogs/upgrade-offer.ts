@@ -16,11 +16,3 @@ export async function offerUpgrade(): Promise<void> {
     tell('What today’s sheets would change could not be fetched: try again.', 'refusal');
   }
 }
-
-/** Says that there are newer sheets, with the way to see what they would change. */
-export function upgradeNotice(): void {
-  tell('The sheets of this workbook are those of an earlier Dibble, and they work on as they are.', 'done', {
-    label: 'See what today’s would change',
-    run: () => void offerUpgrade(),
-  });
-}

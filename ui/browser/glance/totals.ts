@@ -26,6 +26,8 @@ interface Sum {
   readonly note: string;
   readonly sheet: string;
   readonly column: string;
+  /** What the ends are of, and the column is the season's part of. */
+  readonly whole?: string;
   readonly low?: string;
   readonly high?: string;
 }
@@ -33,9 +35,10 @@ interface Sum {
 const SUMS: readonly Sum[] = [
   {
     name: 'Harvest that can be sold',
-    note: 'by weight, of all plantings',
+    note: 'by weight, picked this season',
     sheet: PLANTINGS,
-    column: 'marketable-yield',
+    column: 'yield-this-season',
+    whole: 'marketable-yield',
     low: 'marketable-yield-low',
     high: 'marketable-yield-high',
   },
@@ -43,7 +46,8 @@ const SUMS: readonly Sum[] = [
     name: 'Takings',
     note: 'at the prices of the sheet',
     sheet: PLANTINGS,
-    column: 'revenue',
+    column: 'revenue-this-season',
+    whole: 'revenue',
     low: 'revenue-low',
     high: 'revenue-high',
   },
@@ -51,11 +55,12 @@ const SUMS: readonly Sum[] = [
     name: 'Hours of work',
     note: 'from seed to packed',
     sheet: PLANTINGS,
-    column: 'hours',
+    column: 'hours-this-season',
+    whole: 'hours',
     low: 'hours-low',
     high: 'hours-high',
   },
-  { name: 'Left over', note: 'takings less seed, mix and hours', sheet: PLANTINGS, column: 'margin' },
+  { name: 'Left over', note: 'takings less seed, mix and hours', sheet: PLANTINGS, column: 'margin-this-season' },
   { name: 'Seed to buy', note: 'what the packs cost', sheet: 'seed-order', column: 'cost' },
 ];
 
@@ -64,14 +69,16 @@ export function seasonTotals(book: Book): readonly Total[] {
   return SUMS.flatMap((sum) => totalOf(book, sum) ?? []);
 }
 
-function totalOf(book: Book, { name, note, sheet, column, low, high }: Sum): Total | undefined {
+function totalOf(book: Book, { name, note, sheet, column, whole, low, high }: Sum): Total | undefined {
   if (!hasColumns(book, { [sheet]: [column] })) return undefined;
   const rows = askRows(book, sheet);
   const likely = sumOf(rows, column);
   if (likely === undefined) return undefined;
   const view = columnOf(sheetView(book, sheet), column);
   const end = (of: string | undefined): number =>
-    of === undefined || !hasColumns(book, { [sheet]: [of] }) ? likely : (sumOf(rows, of) ?? likely);
+    whole === undefined || of === undefined || !hasColumns(book, { [sheet]: [whole, of] })
+      ? likely
+      : rows.reduce((sum, row) => sum + ofSeason(row, whole, of), 0);
   const interval: Interval = {
     low: bareFigure(view, end(low)),
     likely: bareFigure(view, likely),
@@ -90,6 +97,12 @@ function totalOf(book: Book, { name, note, sheet, column, low, high }: Sum): Tot
     sheet,
     column,
   };
+
+  /** An end by the part of the whole that is of this season; the likely figure where a planting has none. */
+  function ofSeason(row: AskedRow, entire: string, of: string): number {
+    const [part = 0, all, end] = [column, entire, of].map((id) => row.figure(id));
+    return all === undefined || all === 0 || end === undefined ? part : (end * part) / all;
+  }
 
   function datelessWords(counted: readonly AskedRow[]): string {
     if (sheet !== PLANTINGS || !hasColumns(book, { [sheet]: [PLANTING.plantedOut] })) return '';

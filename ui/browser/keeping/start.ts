@@ -3,7 +3,6 @@
 // when it does.
 
 import { signal } from '@preact/signals';
-import { upgradeNotice } from '../dialogs/upgrade-offer.ts';
 import { download } from '../files/download.ts';
 import { freshDemo } from '../files/fresh.ts';
 import { newerTemplate } from '../files/read.ts';
@@ -59,7 +58,7 @@ async function open(found: FoundKept): Promise<boolean> {
     const { notes, rest, workbook } = opened;
     const said = [...(rest === undefined ? [] : [restWords(rest.says)]), ...notes];
     if (said.length > 0) tell(said.join(' '), 'refusal');
-    else if (newerTemplate(workbook) !== undefined) upgradeNotice();
+    else if (newerTemplate(workbook) !== undefined) void tellOfUpgrade();
     return true;
   }
   const { why, rest } = opened;
@@ -85,4 +84,10 @@ function offerLate(found: FoundKept | undefined): void {
     label: 'Open it',
     run: () => void open(found),
   });
+}
+
+/** Where it can't be fetched, the menu of the workbook still has the way to today's sheets. */
+async function tellOfUpgrade(): Promise<void> {
+  const part = await import('../dialogs/upgrade-notice.ts').catch(() => undefined);
+  part?.upgradeNotice();
 }
