@@ -20,6 +20,9 @@ export const NOTES = [
 const IN_THE_BED =
   'OR([What] = "stood"; [What] = "picked"; [What] = "sorted out"; [What] = "weighed cured"; [What] = "cleared")';
 
+/** The most that can have been counted; blank where it is not known. */
+const THERE_WERE = 'IF(AND([What] = "stood"; ISBLANK([Of])); [Planting].[Stations]; [Of])';
+
 export const recordsSheet: SheetDeclaration = {
   id: 'records',
   name: 'Records',
@@ -74,7 +77,7 @@ export const recordsSheet: SheetDeclaration = {
         'counts-for',
         'Counts for',
         link('plantings'),
-        'IF(AND(ISBLANK([In doubt because]); IF(ISBLANK([Of]); TRUE; N([Count]) <= [Of])); [Planting])',
+        `IF(AND(ISBLANK([In doubt because]); IF(ISBLANK(${THERE_WERE}); TRUE; N([Count]) <= ${THERE_WERE})); [Planting])`,
         { note: 'The planting; of a line in which an error is found none, until it is put right.' },
       ),
       computed('timed', 'Timed', MASS, 'IF([Hours] > 0 h; [Weight])', {
@@ -103,7 +106,7 @@ export const recordsSheet: SheetDeclaration = {
       name: 'More than there were',
       level: 'error',
       column: 'count',
-      says: 'IF([Count] > IF(AND([What] = "stood"; ISBLANK([Of])); [Planting].[Stations]; [Of]); "More than there were: look at Count and Of.")',
+      says: `IF([Count] > ${THERE_WERE}; "More than there were: look at Count and Of.")`,
     },
     {
       id: 'how-much',
