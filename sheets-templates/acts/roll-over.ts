@@ -10,6 +10,7 @@ import {
   isoDate,
   rowId,
   rows,
+  rowWithId,
   type Workbook,
 } from '../../engine/index.ts';
 import { rowAt, rowNamed } from './act.ts';
@@ -64,7 +65,8 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
       why: `The season ${season} does not come after ${ending}, the one of this workbook: name a later one.`,
     };
   }
-  const data = workbook.data();
+  const { branches = {}, ...data }: DocumentData = workbook.data();
+  const left = Object.keys(branches).length;
   const years = season - ending;
   const on = (cells: Cells): Cells => movedOn(cells, years);
   const known = new Set([...MOVING, ...LEFT_BEHIND]);
@@ -82,6 +84,7 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
   const lots = lotsLeft(workbook, data, ending);
   const standing = standingOn(workbook, data, newStart);
   const leftLots = new Set(lots.map(({ id }) => id));
+  const taken = new Set((data.rows['own-jobs'] ?? []).map(({ cells }) => String(cells.job).toLowerCase()));
   const still = standing.map((one) => carried(workbook, one, ending, leftLots));
   const copies = plan === 'none' ? [] : copiesOf(workbook, data, { plan, years, season, along, leftLots, standing });
   const results = resultsOf(workbook, data, ending, idsOnce(standing));
@@ -95,7 +98,11 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
     'cover-crops': (data.rows['cover-crops'] ?? []).filter(({ cells }) => lastsTo(cells.ended, newStart)),
     inputs: (data.rows.inputs ?? []).filter(({ cells }) => lastsTo(cells['given-on'], newStart - HALF_A_YEAR)),
     'past-results': results,
-    'own-jobs': (sheets['own-jobs'] ?? []).map((row) => ofThoseAnew(row, copies)),
+    'own-jobs': placed(
+      (data.rows['own-jobs'] ?? []).flatMap((row) =>
+        ownJobs(workbook, row, { copies, standing, newStart, years, season, taken }),
+      ),
+    ),
   };
   const all = Object.entries({ ...sheets, ...changed }).filter(([, list]) => list.length > 0);
   const aside = Object.fromEntries(
@@ -108,12 +115,12 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
   return {
     ok: true,
     data: { ...data, title, rows: Object.fromEntries(all), aside: { ...aside, ...notesAlong(data, standing) } },
-    said: `Season ${season}: ${toldStanding(still)}${told(copies.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${told(lots.length, 'seed lot')} left, ${told(learned, 'result')} kept of ${ending}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.`,
+    said: `Season ${season}: ${toldStanding(still)}${told(copies.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${told(lots.length, 'seed lot')} left, ${told(learned, 'result')} kept of ${ending}${left === 0 ? '' : `, ${told(left, 'branch', 'branches')} left behind with the season of which ${left === 1 ? 'it is a plan' : 'they are plans'}`}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.`,
   };
 }
 
-function told(count: number, one: string): string {
-  return `${count} ${one}${count === 1 ? '' : 's'}`;
+function told(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
 }
 
 /** '2 plantings carried along that still stand (Asparagus, Garlic), '; '' where nothing stands. */
@@ -203,10 +210,38 @@ function copiesOf(workbook: Workbook, data: DocumentData, copied: Copied): reado
     });
 }
 
-/** An own job a year on belongs to what is planted anew, not to what stands. */
-function ofThoseAnew(row: Row, copies: readonly Copy[]): Row {
-  const copy = copies.find(({ from }) => from === rowNamed(row.cells.planting));
-  return copy === undefined ? row : { ...row, cells: { ...row.cells, planting: { row: copy.row.id } } };
+interface JobsOn {
+  readonly copies: readonly Copy[];
+  readonly standing: readonly Standing[];
+  /** First day of the season to come. */
+  readonly newStart: number;
+  readonly years: number;
+  readonly season: number;
+  /** Names of own jobs, in small letters. */
+  readonly taken: ReadonlySet<string>;
+}
+
+/**
+ * An own job a year on, of what is planted anew where its planting stands once. What of the job is still to come on the one that
+ * stands stays as it is, at its own day, and none is made a year on where nothing is planted anew.
+ */
+function ownJobs(
+  workbook: Workbook,
+  row: Row,
+  { copies, standing, newStart, years, season, taken }: JobsOn,
+): readonly Row[] {
+  const planting = rowNamed(row.cells.planting);
+  const moved = { ...row, cells: movedOn(row.cells, years) };
+  if (!idsOnce(standing).has(planting ?? '')) return [moved];
+  const slot = rowWithId(workbook, 'own-jobs', row.id);
+  const last = slot === undefined ? undefined : rowAt(workbook, 'own-jobs', row.id, slot).number('until');
+  const still = last !== undefined && last >= newStart ? [row] : [];
+  const copy = copies.find(({ from }) => from === planting);
+  if (copy === undefined) return still;
+  const cells = { ...moved.cells, planting: { row: copy.row.id } };
+  if (still.length === 0) return [{ ...row, cells }];
+  const job = nameAnew(String(row.cells.job), season - years, season, taken);
+  return [...still, { id: workbook.newId(), at: '', cells: { ...cells, job } }];
 }
 
 /** The figures that are learned from: in which unit they are kept, and canonical figures to one of it. */

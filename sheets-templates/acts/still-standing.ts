@@ -2,7 +2,7 @@
 // into that season as what it is: at its true dates, on its bed, with what was noted of it. What stands for years is noted of
 // anew each season.
 
-import { type Content, type DocumentData, isoDate, rowId, type Workbook } from '../../engine/index.ts';
+import { type Content, type DocumentData, isoDate, rowId, rows, type Workbook } from '../../engine/index.ts';
 import { type RowOf, rowAt, rowNamed } from './act.ts';
 import { type Cells, type Row, rowsIn, without } from './rows.ts';
 
@@ -23,7 +23,7 @@ export function standingOn(workbook: Workbook, data: DocumentData, day: number):
   );
   return rowsIn(workbook, data, 'plantings').flatMap(({ row, of }): Standing[] => {
     const forYears = comesAgain(workbook, of);
-    return !cleared.has(row.id) && standsOn(of, day, forYears) ? [{ row, of, forYears }] : [];
+    return !cleared.has(row.id) && standsOn(workbook, of, day, forYears) ? [{ row, of, forYears }] : [];
   });
 }
 
@@ -33,17 +33,26 @@ function comesAgain(workbook: Workbook, of: RowOf): boolean {
   return rowAt(workbook, 'varieties', '', variety).value('comes-again-in-spring') === true;
 }
 
-function standsOn(of: RowOf, day: number, forYears: boolean): boolean {
-  const [from, free] = [plantedOn(of), of.number('bed-free')];
+function standsOn(workbook: Workbook, of: RowOf, day: number, forYears: boolean): boolean {
+  const [from, free] = [plantedOn(workbook, of), of.number('bed-free')];
   if (from === undefined || from >= day) return false;
   if (forYears && of.view('bed-free').origin !== 'override') return true;
   return free !== undefined && free > day;
 }
 
-/** In the bed from: as noted in Records, else as planned. */
-function plantedOn(of: RowOf): number | undefined {
-  const sown = of.text('start') === 'direct seed' ? of.number('sown-as-noted') : undefined;
-  return of.number('set-out-as-noted') ?? sown ?? of.number('planted-out');
+/** In the bed from: as noted in Records, where no error is found in it, else as planned. */
+function plantedOn(workbook: Workbook, of: RowOf): number | undefined {
+  const sown = of.text('start') === 'direct seed' ? notedOn(workbook, of, 'sown') : undefined;
+  return notedOn(workbook, of, 'set out') ?? sown ?? of.number('planted-out');
+}
+
+/** The first day on which Records have it, of the lines that count for the planting. */
+function notedOn(workbook: Workbook, of: RowOf, what: string): number | undefined {
+  const days = [...rows(workbook, 'records')].flatMap((slot) => {
+    const line = rowAt(workbook, 'records', '', slot);
+    return line.number('counts-for') === of.slot && line.text('what') === what ? (line.number('on') ?? []) : [];
+  });
+  return days.length === 0 ? undefined : Math.min(...days);
 }
 
 /** Its row in the season to come. `lots` are the ids of the lots that are left. */
@@ -52,8 +61,8 @@ export function carried(workbook: Workbook, { row, of }: Standing, ending: numbe
   const germination = of.number('germination');
   const stood: Readonly<Record<string, Content | undefined>> = {
     'carried-from': of.number('carried-from') ?? ending,
-    sown: dateOf(of.number('sown-as-noted') ?? of.number('sown')),
-    'planted-out': dateOf(plantedOn(of)),
+    sown: dateOf(notedOn(workbook, of, 'sown') ?? of.number('sown')),
+    'planted-out': dateOf(plantedOn(workbook, of)),
     bed: bedOf(workbook, of, 'bed'),
     'spreads-over': bedOf(workbook, of, 'spreads-over'),
     'bed-length-used': row.cells['bed-length-used'] ?? numberOf(of.number('bed-length-used'), 'm'),
@@ -86,9 +95,19 @@ function bedOf(workbook: Workbook, of: RowOf, column: string): Content | undefin
   return bed === undefined ? undefined : { row: rowId(workbook, 'beds', bed) };
 }
 
-/** The name under which the same is planted again: 'Garlic 2028', where that is taken 'Garlic 2028 b' and on. */
+/** A year, and the letter that set a name apart from another, at the end of a name. */
+const YEAR_AT_THE_END = / \d{4}( [b-z])?$/;
+
+/**
+ * The name under which the same is planted again: 'Garlic 2028', where that is taken 'Garlic 2028 b' and on. A year at the end of
+ * the name gives way to the new one, whichever it is.
+ */
 export function nameAnew(name: string, ending: number, season: number, taken: ReadonlySet<string>): string {
-  const named = name.includes(String(ending)) ? name.replaceAll(String(ending), String(season)) : `${name} ${season}`;
+  const bare = name.replace(YEAR_AT_THE_END, '');
+  const named =
+    bare === name && name.includes(String(ending))
+      ? name.replaceAll(String(ending), String(season))
+      : `${bare} ${season}`;
   const free = ['', ...'bcdefghijklmnopqrstuvwxyz'].map((letter) => (letter === '' ? named : `${named} ${letter}`));
   return free.find((one) => !taken.has(one.toLowerCase())) ?? named;
 }

@@ -2,8 +2,9 @@
 // its plantings left, by the rule by which Seed order counted it.
 
 import { beforeAll, describe, expect, it } from 'vitest';
-import { BedSearch, civilDay, isoDate, seededNumbers, Workbook } from '../../engine/index.ts';
+import { BedSearch, civilDay, isoDate, message, seededNumbers, Workbook } from '../../engine/index.ts';
 import { bedWish, proposeBeds } from '../../sheets-templates/acts/propose-beds.ts';
+import { nameAnew } from '../../sheets-templates/acts/still-standing.ts';
 import { type RollOverOptions, rollOver } from '../../sheets-templates/index.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
 import { Book, testWorld } from '../book.ts';
@@ -157,6 +158,92 @@ describe('what still stands', () => {
       TODAY,
     );
     expect(next(cleared).said).toMatch(/1 planting carried along that still stands \(Garlic\)/);
+  });
+});
+
+describe('what is typed and noted of what still stands', () => {
+  const onions = (more: Rows = {}, planting: Readonly<Record<string, string>> = {}): Season =>
+    seasonOf(
+      {
+        'Monthly climate': monthsOf(PLACE),
+        Varieties: [
+          { Variety: 'Winterer', Crop: 'Onion, bulb' },
+          { Variety: 'Stone', Crop: 'Garlic' },
+        ],
+        Beds: ['B1', 'B2', 'B3'].map((Bed) => ({ Bed, Length: '20 m' })),
+        Plantings: [
+          { Planting: 'Onions', Variety: 'Winterer', Bed: 'B1', 'Planted out': '2027-10-20', ...planting },
+          { Planting: 'Garlic', Variety: 'Stone', Bed: 'B2' },
+        ],
+        ...more,
+      },
+      FARM,
+      TODAY,
+    );
+
+  it('keeps the typed date against a line of Records in which an error is found, and takes that of one that counts', () => {
+    const slip = onions({ Records: [{ Planting: 'Onions', On: '2027-02-20', What: 'set out' }] });
+    expect(errors(slip).join(' ')).toContain('before it is sown');
+    const rolled = next(slip);
+    expect(date(rolled, 'Onions', 'Planted out')).toBe('2027-10-20');
+    expect(date(rolled, 'Onions', 'Harvest')).toMatch(/^2028-0[5-7]/);
+    const noted = next(onions({ Records: [{ Planting: 'Onions', On: '2027-10-24', What: 'set out' }] }));
+    expect(date(noted, 'Onions', 'Planted out')).toBe('2027-10-24');
+  });
+
+  it('keeps an own job that is still to come on what stands, and has it a year on for what is planted anew', () => {
+    const season = onions({
+      'Own jobs': [
+        { Job: 'Rake mulch off', 'First on': '2028-03-01', Planting: 'Garlic' },
+        { Job: 'Mulch', 'First on': '2027-11-20', Planting: 'Garlic' },
+        { Job: 'Mend the fence', 'First on': '2027-02-01' },
+      ],
+    });
+    const jobs = (of: Season): readonly string[] =>
+      [...of.book.rows('Own jobs')]
+        .map((row) =>
+          [
+            of.book.cell('Own jobs', row, 'Planting').text,
+            isoDate(Number(of.book.value('Own jobs', row, 'First on'))),
+          ].join(' '),
+        )
+        .sort();
+    expect(jobs(next(season))).toEqual(
+      [' 2028-02-01', 'Garlic 2028 2028-11-20', 'Garlic 2028 2029-03-01', 'Garlic 2028-03-01'].sort(),
+    );
+    expect(jobs(next(season, { plan: 'none' }))).toEqual([' 2028-02-01', 'Garlic 2028-03-01']);
+    expect(errors(next(season))).toEqual([]);
+  });
+
+  it('leaves branches behind with the season of which they are plans, and says so', () => {
+    const season = onions();
+    const { workbook } = season.book;
+    workbook.do([{ command: 'add branch', branch: 'later', name: 'Later' }], message('trial'));
+    const rolled = rollOver(workbook, { season: 2028, plan: 'all' });
+    if (!rolled.ok) throw new Error(rolled.why);
+    expect(rolled.data.branches ?? {}).toEqual({});
+    expect(rolled.said).toContain('1 branch left behind');
+  });
+
+  it('is counted by no line of Records that has more places than were planted', () => {
+    const season = onions({
+      Records: [
+        { Planting: 'Onions', On: '2027-11-20', What: 'stood', Count: '9000' },
+        { Planting: 'Onions', On: '2027-11-12', What: 'stood', Count: '50' },
+      ],
+    });
+    const counts = [...season.book.rows('Records')].map((row) => season.book.cell('Records', row, 'Counts for').text);
+    expect(errors(season).join(' ')).toContain('More than there were');
+    expect(counts).toEqual(['', 'Onions']);
+    expect(season.number('Planting results', 'Onions', 'Places standing')).toBe(50);
+  });
+
+  it('is named by one year only, however often it is planted again', () => {
+    const taken = new Set(['onions', 'onions 2028']);
+    expect(nameAnew('Onions', 2027, 2028, taken)).toBe('Onions 2028 b');
+    expect(nameAnew('Onions 2028', 2027, 2028, taken)).toBe('Onions 2028 b');
+    expect(nameAnew('Onions 2028 b', 2028, 2029, new Set(['onions 2029']))).toBe('Onions 2029 b');
+    expect(nameAnew('2027 onions', 2027, 2028, taken)).toBe('2028 onions');
   });
 });
 
