@@ -157,7 +157,7 @@ export const VIEWS: Readonly<Record<string, readonly ViewDeclaration[]>> = {
       'money',
       'What does it earn?',
       `marketable-yield price sold-weight revenue seed-cost mix-cost labour-cost costs margin margin-per-bed-area
-       margin-this-season share-of-margin`,
+       share-of-margin`,
     ),
     view(
       'work',
