@@ -1,5 +1,5 @@
 // What `npm test` runs: types and style on one side, the tests on the other, both at once, since each leaves a core idle for a while.
-// The thorough tests of the page have a command of their own, `npm run test:thorough`.
+// The thorough tests have a command of their own, `npm run test:thorough`.
 // What follows on the command line goes to vitest. A fault of types or style stops the tests at once and is told last.
 
 import { spawn } from 'node:child_process';
@@ -22,7 +22,7 @@ function run([program, ...words], stdio) {
   return { child, ended };
 }
 
-const tests = run(['vitest', 'run', '--project=!thorough', ...process.argv.slice(2)], 'inherit');
+const tests = run(['vitest', 'run', '--project=!thorough*', ...process.argv.slice(2)], 'inherit');
 
 async function checked() {
   for (const check of checks) {

@@ -393,7 +393,7 @@ describe('explain and check', () => {
     // The share is the margin over that of all plantings.
     const { out: share } = await folder.run(['explain', file, 'Plantings', 'Sweet clumps', 'Share of margin']);
     const plantings = Number((await folder.run(['eval', 'ROWS(Plantings)', '--in', file])).out);
-    expect(share.match(/^ {2}Plantings \/ .* \/ Margin: /gm)).toHaveLength(5);
+    expect(share.match(/^ {2}Plantings \/ .* \/ Margin this season: /gm)).toHaveLength(5);
     expect(share).toContain(`\n  and ${plantings - 5} more\n`);
     expect(await folder.run(['explain', file, 'Farm', '', 'Season', '--steps', '0'])).toEqual({
       status: 2,

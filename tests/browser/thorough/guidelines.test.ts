@@ -1,7 +1,7 @@
 // Every sheet and page, looked at once: it opens without an error, shows in its first row what the engine gives, and keeps to the
 // accessibility guidelines that axe checks, in light and dark, at a desk and on the phone. Two walks, each over one opened page; the
 // tests say what each walk found. On the phone, where all sheets look alike, the short form looks at every third. Pictures are
-// looked at in ../pictures.test.ts, dialogs in dialogs.test.ts.
+// looked at in pictures.test.ts, dialogs in dialogs.test.ts.
 
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';

@@ -2,8 +2,8 @@
 
 import { FORMATS, takesStation } from '../../../engine/index.ts';
 import { beginColumn } from '../dialogs/new-column-state.ts';
-import { withSheets } from '../files/download.ts';
 import { pickFile, TABLE_FILES } from '../files/pick.ts';
+import { withSheets } from '../files/with-sheets.ts';
 import { beginLine } from '../formula-line/draft.ts';
 import { readImport } from '../importing/begin-import.ts';
 import { formulaTried } from '../own/own-open.ts';

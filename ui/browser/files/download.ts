@@ -1,12 +1,5 @@
 // Hands files to the person.
 
-import { tell } from '../store/notices.ts';
-
-/** Does what hands over sheets, once it is fetched; says so where it doesn't come. */
-export function withSheets(work: (part: typeof import('./download-sheets.ts')) => Promise<void>): void {
-  void import('./download-sheets.ts').then(work).catch((fault: unknown) => tell(String(fault), 'refusal'));
-}
-
 /** Hands a file's content to the browser to be downloaded under this name. */
 export function download(content: string | Uint8Array, name: string, type: string): void {
   const part = typeof content === 'string' ? content : content.slice().buffer;

@@ -3,9 +3,9 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { faults, faultsInBoth } from './looks/guidelines.ts';
-import { onePage } from './one-page.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
+import { faults, faultsInBoth } from '../looks/guidelines.ts';
+import { onePage } from '../one-page.ts';
+import { openSmallWorkbook } from '../small-workbook.ts';
 
 async function openPictures(page: Page): Promise<void> {
   await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Pictures' }).click();

@@ -3,8 +3,8 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
-import { onePage } from './one-page.ts';
+import { openWorkbook } from '../harness.ts';
+import { onePage } from '../one-page.ts';
 
 async function openView(page: Page, name: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name, exact: true }).click();

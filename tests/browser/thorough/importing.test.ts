@@ -6,7 +6,7 @@ import { readFile } from 'node:fs/promises';
 import { unzipSync, zipSync } from 'fflate';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { atOnionSheet } from './one-page.ts';
+import { atOnionSheet } from '../one-page.ts';
 
 interface File {
   readonly name: string;
