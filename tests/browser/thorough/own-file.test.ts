@@ -5,7 +5,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../../engine/index.ts';
-import { templateShelf } from '../../../sheets-templates/index.ts';
+import { YARD_TEMPLATES } from '../../yard.ts';
 import { reload } from '../harness.ts';
 import { keptRecords } from '../kept.ts';
 import { openSmallWorkbook } from '../small-workbook.ts';
@@ -38,7 +38,7 @@ function fileText(page: Page): Promise<string> {
 }
 
 function lengthIn(text: string): unknown {
-  const read = readWorkbookFile(text, templateShelf());
+  const read = readWorkbookFile(text, YARD_TEMPLATES);
   return read.ok ? read.data.rows.beds?.[0]?.cells.length : read.why;
 }
 

@@ -6,7 +6,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../../engine/index.ts';
-import { templateShelf } from '../../../sheets-templates/index.ts';
+import { YARD_TEMPLATES } from '../../yard.ts';
 import { reload, workbookAddress } from '../harness.ts';
 import { forgetKept, keptRecords, putFirstCopy, putRecords } from '../kept.ts';
 import { atSmallBeds } from '../small-workbook.ts';
@@ -31,7 +31,7 @@ test('a change survives a reload, even one right after it', async () => {
   // How it stood before the first change is a version.
   await expect.poll(async () => (await keptRecords(page, 'versions')).map(({ kind }) => kind)).toEqual(['opened']);
   const [first] = await keptRecords(page, 'texts');
-  const read = readWorkbookFile(String(first?.text), templateShelf());
+  const read = readWorkbookFile(String(first?.text), YARD_TEMPLATES);
   const was = read.ok ? read.data.rows.beds?.[0]?.cells.length : read.why;
   expect(was).toMatchObject({ number: Number(begin) });
   await book.type(1, 'Length', '62');
@@ -65,7 +65,7 @@ test('a saved file opens again as it was; a damaged one gets a sentence and chan
   const { book, page } = await atSmallBeds();
   await book.type(0, 'Length', '20 m');
   const text = await savedText(page);
-  const read = readWorkbookFile(text, templateShelf());
+  const read = readWorkbookFile(text, YARD_TEMPLATES);
   expect(read.ok && read.data.rows.beds?.[0]?.cells.length).toEqual({ number: 20, unit: 'm' });
 
   await book.type(0, 'Length', '5');

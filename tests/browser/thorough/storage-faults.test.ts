@@ -8,8 +8,8 @@ import { join } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readWorkbookFile } from '../../../engine/index.ts';
-import { templateShelf } from '../../../sheets-templates/index.ts';
 import { chromiumPath } from '../../../ui/set-up.mjs';
+import { YARD_TEMPLATES } from '../../yard.ts';
 import { demoAt, reload, workbookAddress } from '../harness.ts';
 import { atSmallBeds } from '../small-workbook.ts';
 import { WorkbookPage } from '../workbook-page.ts';
@@ -17,7 +17,7 @@ import { WorkbookPage } from '../workbook-page.ts';
 async function savedLength(page: Page): Promise<unknown> {
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save', exact: true }).click();
-  const read = readWorkbookFile(await readFile(await (await download).path(), 'utf8'), templateShelf());
+  const read = readWorkbookFile(await readFile(await (await download).path(), 'utf8'), YARD_TEMPLATES);
   return read.ok ? read.data.rows.beds?.[0]?.cells.length : read.why;
 }
 
