@@ -79,6 +79,7 @@ test('undo lists its steps, and choosing one goes back to before it', async () =
   for (const entry of ['61', '62', '63']) await book.type(0, 'Length', entry);
   await page.getByRole('button', { name: /What was done/ }).click();
   const menu = page.getByRole('menu');
+  await menu.waitFor();
   expect(await menu.getByRole('menuitem').allTextContents()).toEqual([
     '1. Length: 63',
     '2. Length: 62',

@@ -50,6 +50,7 @@ test('what would change is listed, kept away, and taken later as one step', asyn
   await dialog.getByRole('button', { name: 'Bring them up to date' }).click();
   await expect.poll(async () => Number(await book.read(0, 'Bed area'))).toBe(kept / 2);
   await page.getByRole('button', { name: 'More', exact: true }).click();
+  await page.getByRole('menu').waitFor();
   expect(await page.getByRole('menuitem', { name: 'Bring the sheets up to date' }).count()).toBe(0);
   await page.keyboard.press('Escape');
   await book.press(0, 'Bed');
