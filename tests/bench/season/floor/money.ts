@@ -61,6 +61,7 @@ export function moneyOf(inputs: Inputs, columns: Columns, start: Int8Array): (fr
     wage: inputs.farm('wage'),
     mix: inputs.farm('mix-price'),
     season: inputs.farm('season-starts'),
+    weeksUntil: inputs.farm('weeks-until'),
   };
   const column = (id: string): Float64Array => columnIn(columns, id, count);
   const out = {
@@ -148,7 +149,8 @@ export function moneyOf(inputs: Inputs, columns: Columns, start: Int8Array): (fr
       const bedHours = area * farm.bed;
       const started = raised ? startHours : Number.NaN;
       const planting = direct ? ((rows[row] as number) * (length[row] as number)) / farm.row : setOut + parting;
-      const tending = isBlank(stands) ? 0 : (area * farm.tending * stands) / 7;
+      const tended = Math.max(0, Math.min(bedFree[row] as number, farm.weeksUntil) - (planted[row] as number));
+      const tending = isBlank(stands) ? 0 : (area * farm.tending * tended) / 7;
       const before = plus(plus(plus(bedHours, started), planting), tending);
       const care = weeding + thinning + trellising + cover;
       const hours = plus(plus(plus(plus(before, care), picking), packing), cleaning);
