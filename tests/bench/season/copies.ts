@@ -69,9 +69,9 @@ function holdWeeks(workbook: Workbook): void {
   const ends = cellValue(workbook, 'farm', 0, 'season-ends');
   if (typeof ends !== 'number') throw new Error('The season has no end.');
   const content = { date: isoDate(ends + 26 * 7) };
-  const done = workbook.do(
-    [{ command: 'put cell', sheet: 'farm', row, column: 'weeks-until', content }],
-    message('type'),
-  );
+  const done = workbook.do([{ command: 'put cell', sheet: 'farm', row, column: 'weeks-until', content }], {
+    code: 'work',
+    parts: {},
+  });
   if (done.refused) throw new Error(done.why);
 }
