@@ -11,7 +11,6 @@ import { openDemo, openFile, openFreshOffer, openFreshSeason } from '../files/op
 import { saveWorkbook, saveWorkbookAs } from '../files/own-file.ts';
 import { pickWorkbook } from '../files/pick.ts';
 import { newerTemplate } from '../files/read.ts';
-import { withSheets } from '../files/with-sheets.ts';
 import { isTyping } from '../formula-line/draft.ts';
 import { ownSheets } from '../own/own-open.ts';
 import { toNextRegion } from '../page/regions.ts';
@@ -22,6 +21,7 @@ import { view } from '../store/view.ts';
 import { steps, units } from '../store/workbook.ts';
 import { openWhatIf } from '../what-if/what-if-state.ts';
 import type { PageCommand } from './command.ts';
+import { withPart } from './fetched.ts';
 import type { Situation } from './situation.ts';
 
 /** Where undo is the workbook's: not in a text, which has an undo of its own. */
@@ -185,7 +185,7 @@ export const EVERYWHERE: readonly PageCommand[] = [
       id: `download all ${format.id}`,
       label: `Download all sheets as ${format.name}`,
       menus: { workbook: 1 },
-      run: () => withSheets((part) => part.downloadAll(format)),
+      run: () => withPart(import('../files/download-sheets.ts'), (part) => part.downloadAll(format)),
     }),
   ),
   ...COLOURS.map(

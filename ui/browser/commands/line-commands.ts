@@ -2,10 +2,11 @@
 
 import { active, leaveLine, offered } from '../formula-line/draft.ts';
 import type { PageCommand } from './command.ts';
+import { withPart } from './fetched.ts';
 
 /** What takes a text is there by the time that one is typed. */
 function taking(work: (part: typeof import('../formula-line/taking.ts')) => void): void {
-  void import('../formula-line/taking.ts').then(work);
+  withPart(import('../formula-line/taking.ts'), work);
 }
 
 const hasOffers = (): boolean => offered.value !== undefined;

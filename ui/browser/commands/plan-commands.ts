@@ -2,8 +2,8 @@
 // when first asked for (plan-acts.ts).
 
 import { sheetView } from '../../../engine/index.ts';
-import { tell } from '../store/notices.ts';
 import type { PageCommand } from './command.ts';
+import { withPart } from './fetched.ts';
 import type { Situation } from './situation.ts';
 
 const ORDER_SHEETS = ['packs', 'seed-order', 'plant-order', 'suppliers', 'order-lines'];
@@ -18,9 +18,7 @@ function isOn(...sheets: readonly string[]): (now: Situation) => boolean {
 
 /** Does what is fetched for it; shows a refusal where that doesn't come. */
 function carefully(work: (acts: typeof import('./plan-acts.ts')) => Promise<void>): void {
-  void import('./plan-acts.ts').then(work).catch((fault: unknown) => {
-    tell(fault instanceof Error ? fault.message : String(fault), 'refusal');
-  });
+  withPart(import('./plan-acts.ts'), work);
 }
 
 function oneRow(what: string): (now: Situation) => string | undefined {

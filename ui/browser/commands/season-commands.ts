@@ -2,8 +2,8 @@
 // fetched when first asked for (season-acts.ts).
 
 import { settings } from '../../../engine/index.ts';
-import { tell } from '../store/notices.ts';
 import type { PageCommand } from './command.ts';
+import { withPart } from './fetched.ts';
 import type { Next } from './season-acts.ts';
 import type { Situation } from './situation.ts';
 
@@ -14,9 +14,7 @@ function isLearnedCell({ place }: Situation): boolean {
 
 /** Does what is fetched for it; shows a refusal where that doesn't come. */
 function carefully(work: (acts: typeof import('./season-acts.ts')) => Promise<void> | void): void {
-  void import('./season-acts.ts').then(work).catch((fault: unknown) => {
-    tell(fault instanceof Error ? fault.message : String(fault), 'refusal');
-  });
+  withPart(import('./season-acts.ts'), work);
 }
 
 const NEXT: readonly Next[] = [

@@ -3,7 +3,6 @@
 import { FORMATS, takesStation } from '../../../engine/index.ts';
 import { beginColumn } from '../dialogs/new-column-state.ts';
 import { pickFile, TABLE_FILES } from '../files/pick.ts';
-import { withSheets } from '../files/with-sheets.ts';
 import { beginLine } from '../formula-line/draft.ts';
 import { readImport } from '../importing/begin-import.ts';
 import { formulaTried } from '../own/own-open.ts';
@@ -11,6 +10,7 @@ import { hasFormula, isTyped } from '../store/sheets.ts';
 import { takeTemplateFormula } from './cells.ts';
 import { removeColumn } from './columns.ts';
 import type { PageCommand } from './command.ts';
+import { withPart } from './fetched.ts';
 import { duplicateRow, removeRows } from './rows.ts';
 import type { Situation } from './situation.ts';
 
@@ -82,7 +82,8 @@ export const ROW_COMMANDS: readonly PageCommand[] = [
     (format): PageCommand => ({
       id: `download ${format.id}`,
       label: `Download ${format.name}`,
-      run: ({ place }) => withSheets((part) => part.downloadSheet(format, place.sheet)),
+      run: ({ place }) =>
+        withPart(import('../files/download-sheets.ts'), (part) => part.downloadSheet(format, place.sheet)),
     }),
   ),
 ];
