@@ -2,26 +2,12 @@
 
 import { describe, expect, test } from 'vitest';
 import { asReadWords } from '../../../ui/browser/first-visit/month-words.ts';
-
-const NAMES = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
+import { MONTH_NAMES } from './month-names.ts';
 
 describe('months as they were read', () => {
   const said = (low: string, high: string, usual: string): string | undefined =>
     asReadWords(
-      NAMES.map((month) => ({ month, low, high })),
+      MONTH_NAMES.map((month) => ({ month, low, high })),
       usual,
     );
 

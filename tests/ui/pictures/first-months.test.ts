@@ -2,21 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { readMonths } from '../../../ui/browser/first-visit/months.ts';
-
-const NAMES = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
+import { MONTH_NAMES } from './month-names.ts';
 
 /** The months as read; the reason where they are not. */
 function monthsOf(typed: string): unknown {
@@ -130,7 +116,7 @@ const FROM_JULY = [6, 7, 8, 9, 10, 11, 0, 1, 2, 3, 4, 5];
 describe('a minus in all its signs', () => {
   const inSign = (sign: string, figure: number): string => (figure < 0 ? `${sign}${-figure}` : `${figure}`);
   const tall = (sign: string, between: string): string =>
-    COLD.map(([low, high], at) => `${NAMES[at]}\t${inSign(sign, low)}${between}${inSign(sign, high)}`).join('\n');
+    COLD.map(([low, high], at) => `${MONTH_NAMES[at]}\t${inSign(sign, low)}${between}${inSign(sign, high)}`).join('\n');
 
   test.each([
     ['a hyphen', '-'],
@@ -160,7 +146,7 @@ describe('a minus in all its signs', () => {
   test('a dash behind every name, or a bullet before every line, is none', () => {
     const warm = COLD.map(([low, high]) => ({ low: low + 20, high: high + 20 }));
     const lines = (front: (name: string) => string): string =>
-      warm.map(({ low, high }, at) => `${front(NAMES[at] ?? '')}${low} ${high}`).join('\n');
+      warm.map(({ low, high }, at) => `${front(MONTH_NAMES[at] ?? '')}${low} ${high}`).join('\n');
     expect(monthsOf(lines((name) => `${name} - `))).toEqual(warm);
     expect(monthsOf(lines((name) => `${name} \u2013 `))).toEqual(warm);
     expect(monthsOf(lines(() => '- '))).toEqual(warm);
@@ -175,7 +161,7 @@ describe('a minus in all its signs', () => {
     ['dashes throughout', ' \u2013 ', ' \u2013 ', ''],
     ['a colon and a dash', ': \u2013 ', ' / ', '\u00b0C'],
   ])('a dash behind every name is none where some figures are below zero: %s', (_, front, between, unit) => {
-    const lines = COLD.map(([low, high], at) => `${NAMES[at]}${front}${low}${between}${high}${unit}`);
+    const lines = COLD.map(([low, high], at) => `${MONTH_NAMES[at]}${front}${low}${between}${high}${unit}`);
     expect(monthsOf(lines.join('\n'))).toEqual(cold);
     const across = (label: string, at: 0 | 1): string => `${label}${front}${COLD.map((pair) => pair[at]).join(' ')}`;
     expect(monthsOf(`${across('low', 0)}\n${across('high', 1)}`)).toEqual(cold);
@@ -187,7 +173,7 @@ test('figures in brackets, as accounts write what is below zero, are asked about
   const lines = COLD.map(([low, high]) => `${inBrackets(low)}\t${inBrackets(high)}`);
   expect(whyNot(lines.join('\n'))).toContain('write a minus');
   expect(whyNot(COLD.map(([low, high]) => `${high + 2}\t${inBrackets(low)}`).join('\n'))).toContain('write a minus');
-  expect(whyNot(lines.map((line, at) => `${NAMES[at]} ${line}`).join('\n'))).toContain('write a minus');
+  expect(whyNot(lines.map((line, at) => `${MONTH_NAMES[at]} ${line}`).join('\n'))).toContain('write a minus');
   const across = ([0, 1] as const).map((at) => COLD.map((pair) => inBrackets(pair[at])).join(' '));
   expect(whyNot(`low ${across[0]}\nhigh ${across[1]}`)).toContain('write a minus');
   // Behind another figure they say something else, and in front of every line which month it is.
@@ -214,8 +200,8 @@ describe('the order of the months', () => {
   const line = (at: number, name: string): string => `${name} ${COLD[at]?.join(' ')}`;
 
   test.each([
-    ['names', (at: number) => NAMES[at] ?? ''],
-    ['short names', (at: number) => NAMES[at]?.slice(0, 3) ?? ''],
+    ['names', (at: number) => MONTH_NAMES[at] ?? ''],
+    ['short names', (at: number) => MONTH_NAMES[at]?.slice(0, 3) ?? ''],
     ['numbers', (at: number) => `${at + 1}`],
     ['years and numbers', (at: number) => `${at >= 6 ? 2026 : 2027}/${at + 1}`],
   ])('is what %s say, in a table from July on', (_, name) => {
@@ -223,15 +209,15 @@ describe('the order of the months', () => {
   });
 
   test('is what names say in whatever order, with a title above and the year below', () => {
-    const shuffled = [3, 0, 11, 7, 1, 9, 2, 5, 10, 4, 6, 8].map((at) => line(at, NAMES[at] ?? '')).join('\n');
+    const shuffled = [3, 0, 11, 7, 1, 9, 2, 5, 10, 4, 6, 8].map((at) => line(at, MONTH_NAMES[at] ?? '')).join('\n');
     expect(monthsOf(`1991\u20132020\n${shuffled}\nYear 3 13`)).toEqual(cold);
   });
 
   test.each([
-    ['names', FROM_JULY.map((at) => NAMES[at]).join('\t')],
-    ['initials', FROM_JULY.map((at) => NAMES[at]?.charAt(0)).join(' ')],
+    ['names', FROM_JULY.map((at) => MONTH_NAMES[at]).join('\t')],
+    ['initials', FROM_JULY.map((at) => MONTH_NAMES[at]?.charAt(0)).join(' ')],
     ['numbers', FROM_JULY.map((at) => at + 1).join(' ')],
-    ['names with the year', `Month ${FROM_JULY.map((at) => NAMES[at]?.slice(0, 3)).join(' ')} Year`],
+    ['names with the year', `Month ${FROM_JULY.map((at) => MONTH_NAMES[at]?.slice(0, 3)).join(' ')} Year`],
   ])('is what %s in the head of wide lines say', (_, head) => {
     const across = (label: string, at: 0 | 1): string =>
       `${label} ${FROM_JULY.map((month) => COLD[month]?.[at]).join(' ')}`;
@@ -262,9 +248,9 @@ describe('the order of the months', () => {
   });
 
   test('a month that is there twice, and names on some lines that begin elsewhere, are asked about', () => {
-    const twice = NAMES.map((name, at) => line(at, at === 6 ? 'June' : name)).join('\n');
+    const twice = MONTH_NAMES.map((name, at) => line(at, at === 6 ? 'June' : name)).join('\n');
     expect(whyNot(twice)).toContain('Which line is which month');
-    expect(whyNot(FROM_JULY.map((at, row) => line(at, row < 6 ? (NAMES[at] ?? '') : '')).join('\n'))).toContain(
+    expect(whyNot(FROM_JULY.map((at, row) => line(at, row < 6 ? (MONTH_NAMES[at] ?? '') : '')).join('\n'))).toContain(
       'Which line is which month',
     );
   });
@@ -282,7 +268,7 @@ describe('what lines and columns are called', () => {
     expect(whyNot(`${across(first, 0)}\n${across(second, 1)}`)).toContain(
       'which are the lows and the highs is not clear',
     );
-    const down = `Month\t${first}\t${second}\n${COLD.map((pair, at) => `${NAMES[at]}\t${pair.join('\t')}`).join('\n')}`;
+    const down = `Month\t${first}\t${second}\n${COLD.map((pair, at) => `${MONTH_NAMES[at]}\t${pair.join('\t')}`).join('\n')}`;
     if (first !== 'Mean' || second !== 'Average') {
       expect(whyNot(down)).toContain('which are the low and the high is not clear');
     }
@@ -301,7 +287,7 @@ describe('a scale at the figures', () => {
     return read.ok ? [read.scale, read.months] : read.why;
   };
   const each = (unit: string): string =>
-    COLD.map(([low, high], at) => `${NAMES[at]} ${low}${unit} ${high}${unit}`).join('\n');
+    COLD.map(([low, high], at) => `${MONTH_NAMES[at]} ${low}${unit} ${high}${unit}`).join('\n');
 
   test.each([
     [' \u00b0C'],
@@ -349,7 +335,7 @@ describe('a scale at the figures', () => {
       `${celsius.toFixed(1).replace('-', '\u2212')}${inCell}(${inFahrenheit(celsius)})`;
     const across = (label: string, at: 0 | 1): string =>
       [`${label} \u00b0C${inLabel}(\u00b0F)`, ...COLD.map((pair) => cell(pair[at])), cell(8)].join('\t');
-    const head = ['Month', ...NAMES.map((name) => name.slice(0, 3)), 'Year'].join('\t');
+    const head = ['Month', ...MONTH_NAMES.map((name) => name.slice(0, 3)), 'Year'].join('\t');
     const rain = ['Average precipitation mm (inches)', ...COLD.map(() => `46${inCell}(1.8)`), '552 (21.7)'].join('\t');
     const table = [
       head,
@@ -360,7 +346,7 @@ describe('a scale at the figures', () => {
       rain,
     ].join('\n');
     expect(scaleOf(table)).toEqual(['\u00b0C', cold]);
-    const down = COLD.map(([low, high], at) => `${NAMES[at]}\t${cell(low)}\t${cell(high)}`).join('\n');
+    const down = COLD.map(([low, high], at) => `${MONTH_NAMES[at]}\t${cell(low)}\t${cell(high)}`).join('\n');
     expect(scaleOf(`Month\tLow \u00b0C (\u00b0F)\tHigh \u00b0C (\u00b0F)\n${down}`)).toEqual(['\u00b0C', cold]);
   });
 });

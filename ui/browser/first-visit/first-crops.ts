@@ -4,6 +4,7 @@
 import { type Book, type Command, message, rowNamed, type Workbook } from '../../../engine/index.ts';
 import { PLANTINGS, VARIETIES } from '../panels/columns.ts';
 import { type AskedRow, askRows } from '../pictures/kit/ask.ts';
+import { withoutAccents } from './accents.ts';
 import { isInGroup } from './crop-groups.ts';
 
 const CROPS = 'crops';
@@ -89,10 +90,8 @@ function begins(name: Word, typed: Word): boolean {
 /** 'carrots' and 'carrot', 'tomatoes' and 'tomato', 'radishes', 'berries' and 'berry', 'chillies' and 'chilli'; 'jalapeños' and “lady's”
     without accents and apostrophes. */
 function wordsOf(text: string): readonly Word[] {
-  return text
-    .normalize('NFD')
-    .replace(/[\p{M}'\u2019]/gu, '')
-    .toLowerCase()
+  return withoutAccents(text)
+    .replace(/['\u2019]/g, '')
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '')
     .map((word) => [

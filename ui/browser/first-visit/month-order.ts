@@ -1,6 +1,8 @@
 // Which months the figures of a pasted table are of: by names of months, in English and as the workbook's locale has them, by their
 // initials or numbers, from whatever month the table begins. Pure; months.ts calls it.
 
+import { withoutAccents } from './accents.ts';
+
 const MONTHS = 12;
 const ENGLISH = [
   'January',
@@ -39,10 +41,7 @@ function monthCalled(word: string, names: MonthNames): number | undefined {
 
 /** Without case, accents and points. */
 function folded(text: string): string {
-  return text
-    .normalize('NFD')
-    .replace(/[^\p{L}\p{N}]/gu, '')
-    .toLowerCase();
+  return withoutAccents(text).replace(/[^\p{L}\p{N}]/gu, '');
 }
 
 /** The month that the first word of a line names. */

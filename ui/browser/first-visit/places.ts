@@ -3,6 +3,7 @@
 // what its own people call a place. Pure.
 
 import { nearestName } from '../../../engine/index.ts';
+import { withoutAccents } from './accents.ts';
 
 export interface Place {
   readonly name: string;
@@ -135,11 +136,7 @@ export function placesLike(typed: string): readonly Place[] {
 
 /** Its words in small letters without accents, with 'saint' for 'St.'. */
 function folded(text: string): string {
-  return text
-    .replace(/\u00f8/gi, 'o')
-    .normalize('NFD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
+  return withoutAccents(text.replace(/\u00f8/gi, 'o'))
     .split(/[^\p{L}]+/u)
     .filter((word) => word !== '')
     .map((word) => (word === 'st' ? 'saint' : word))
