@@ -6,6 +6,7 @@ import { checkText } from '../schema/check.ts';
 import type { ProgramColumn } from '../schema/compile.ts';
 import type { ColumnDeclaration, TypeDeclaration } from '../schema/declaration.ts';
 import { typeDeclaration } from '../schema/declaration-shape.ts';
+import { isTaken } from '../schema/distinct-names.ts';
 import { isHidden } from '../schema/hidden.ts';
 import type { After } from '../schema/own.ts';
 import { rehung } from '../schema/places.ts';
@@ -86,11 +87,12 @@ function refuseColumnName(sheet: NamedColumns, name: string, own: string | undef
   return refuseTaken(sheet, name, own);
 }
 
-function refuseTaken(sheet: NamedColumns, name: string, own: string | undefined): string | undefined {
-  const taken = sheet.columns.some(
-    (column) => column.id !== own && column.name.normalize().toLowerCase() === name.normalize().toLowerCase(),
-  );
-  return taken ? `${sheet.name} already has a column called ${name}: choose another name.` : undefined;
+function refuseTaken(
+  { name: sheet, columns }: NamedColumns,
+  name: string,
+  own: string | undefined,
+): string | undefined {
+  return isTaken(name, columns, own) ? `${sheet} already has a column called ${name}: choose another name.` : undefined;
 }
 
 function refuseType(type: TypeDeclaration, draft: Draft): string | undefined {

@@ -5,6 +5,7 @@ import { checkText } from '../schema/check.ts';
 import type { ProgramSheet } from '../schema/compile.ts';
 import type { SheetDeclaration } from '../schema/declaration.ts';
 import { checkDeclaration } from '../schema/declaration-shape.ts';
+import { isTaken } from '../schema/distinct-names.ts';
 import type { After } from '../schema/own.ts';
 import { rehung } from '../schema/places.ts';
 import { entry } from '../schema/records.ts';
@@ -74,10 +75,7 @@ function refuseSheetName(name: string, own: string | undefined, draft: Draft): s
 }
 
 function refuseTaken(name: string, own: string | undefined, { sheets }: Schema): string | undefined {
-  const taken = sheets.some(
-    (sheet) => sheet.id !== own && sheet.name.normalize().toLowerCase() === name.normalize().toLowerCase(),
-  );
-  return taken ? `There is already a sheet called ${name}: choose another name.` : undefined;
+  return isTaken(name, sheets, own) ? `There is already a sheet called ${name}: choose another name.` : undefined;
 }
 
 export function removeSheet({ sheet }: CommandOf<'remove sheet'>, draft: Draft): Refused {
