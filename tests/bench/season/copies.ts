@@ -3,16 +3,7 @@
 // whose dates follow from when they are wanted: the floor reckons with neither. The benchmarks of the season open it.
 
 import { demoFarm } from '../../../demo/farm.ts';
-import {
-  cellValue,
-  isoDate,
-  newDocument,
-  rowId,
-  type Start,
-  Workbook,
-  type World,
-  writeWorkbookFile,
-} from '../../../engine/index.ts';
+import { newDocument, type Start, Workbook, type World, writeWorkbookFile } from '../../../engine/index.ts';
 import { SEASON } from '../../../sheets-templates/season.ts';
 import { testWorld } from '../../book.ts';
 
@@ -59,19 +50,5 @@ export function copiedBook(plantings: number): CopiedBook {
   if (!made.ok) throw new Error(made.problems.join('\n'));
   const workbook = Workbook.open(made.data, world);
   if (workbook === undefined) throw new Error('The season template is not known.');
-  holdWeeks(workbook);
   return { workbook, world, text: writeWorkbookFile(workbook.data()) };
-}
-
-/** Weeks end half a year after the season, whatever an edit makes of the last harvest: the floor's do. */
-function holdWeeks(workbook: Workbook): void {
-  const row = rowId(workbook, 'farm', 0);
-  const ends = cellValue(workbook, 'farm', 0, 'season-ends');
-  if (typeof ends !== 'number') throw new Error('The season has no end.');
-  const content = { date: isoDate(ends + 26 * 7) };
-  const done = workbook.do([{ command: 'put cell', sheet: 'farm', row, column: 'weeks-until', content }], {
-    code: 'work',
-    parts: {},
-  });
-  if (done.refused) throw new Error(done.why);
 }
