@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { ACROSS, UPRIGHT } from '../../../ui/browser/pictures/kit/paper-size.ts';
 import { barPlace, layCalendar } from '../../../ui/browser/pictures/season-calendar/calendar-layout.ts';
-import { nameOfBar } from '../../../ui/browser/pictures/season-calendar/calendar-names.ts';
+import { namesOfBars } from '../../../ui/browser/pictures/season-calendar/calendar-names.ts';
 import {
   type CalendarBar,
   type SeasonCalendar,
@@ -28,7 +28,7 @@ function bed(length: number, bars: readonly CalendarBar[]): SeasonCalendar {
 
 function namesOn(calendar: SeasonCalendar, width: number): readonly string[] {
   const laid = layCalendar(calendar, width);
-  return laid.lines.flatMap((place) => place.line.bars.map((each) => nameOfBar(laid, place, each).text));
+  return laid.lines.flatMap((place) => namesOfBars(laid, place).map(({ text }) => text));
 }
 
 const eight = Array.from({ length: 8 }, (_, index) => bar(`Planting ${index + 1}`, index * 1.8, 1.8, 120, 60));
@@ -53,7 +53,7 @@ describe('every name is there in full', () => {
     const brief = [bar('Bunched radish', 0, 5, 100, 7), bar('Winter lettuce', 0, 5, 350, 12)];
     const laid = layCalendar(bed(15, brief), 900);
     const [place] = laid.lines;
-    const [radish, lettuce] = brief.map((each) => place && nameOfBar(laid, place, each));
+    const [radish, lettuce] = place === undefined ? [] : namesOfBars(laid, place);
     expect(radish).toMatchObject({ text: 'Bunched radish', anchor: 'start' });
     expect(lettuce).toMatchObject({ text: 'Winter lettuce', anchor: 'end' });
   });

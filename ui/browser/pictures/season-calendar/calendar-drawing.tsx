@@ -16,7 +16,7 @@ import {
   type LaidLine,
   namedMonths,
 } from './calendar-layout.ts';
-import { nameOfBar } from './calendar-names.ts';
+import { namesOfBars } from './calendar-names.ts';
 import { barWords, type CalendarBar, type SeasonCalendar } from './season-calendar.ts';
 
 export interface DrawingProps {
@@ -184,14 +184,11 @@ function Names({ laid, place }: { readonly laid: LaidCalendar; readonly place: L
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus
     <g aria-hidden="true">
-      {place.line.bars.map((bar) => {
-        const { x, y, anchor, text } = nameOfBar(laid, place, bar);
-        return (
-          <text key={barKey(bar)} class="bar-name" x={x} y={y} text-anchor={anchor}>
-            {text}
-          </text>
-        );
-      })}
+      {namesOfBars(laid, place).map(({ bar, x, y, anchor, text }) => (
+        <text key={barKey(bar)} class="bar-name" x={x} y={y} text-anchor={anchor}>
+          {text}
+        </text>
+      ))}
     </g>
   );
 }

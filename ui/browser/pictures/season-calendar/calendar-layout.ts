@@ -11,6 +11,8 @@ export interface LaidLine {
   readonly height: number;
   /** On the line of what has no bed: the lane of each bar, from 0, by barKey. No bed's length says there how high a bar is. */
   readonly lanes: ReadonlyMap<string, number> | undefined;
+  /** How many lanes there are; 0 where there are none. */
+  readonly laneCount: number;
   /** Where the bars on it begin and end along the bed, and how far down the line that is. */
   readonly depths: readonly Depth[];
 }
@@ -60,9 +62,10 @@ export function layCalendar(
   let top = HEAD;
   const laid = lines.map((line): LaidLine => {
     const lanes = line.bed === '' ? lanesOf(line.bars) : undefined;
+    const laneCount = lanes === undefined ? 0 : countLanes(lanes);
     const depths = depthsOf(line);
-    const height = lanes === undefined ? heightOf(line) : heightOfLanes(lanes);
-    const place = { line, top, height, lanes, depths };
+    const height = lanes === undefined ? heightOf(depths) : heightOfLanes(laneCount);
+    const place = { line, top, height, lanes, laneCount, depths };
     top += height;
     return place;
   });
@@ -71,10 +74,10 @@ export function layCalendar(
 
 /** The calendar in parts for paper, the months over each: as few as none is taller than `tall` when it is laid out, and those about alike. */
 export function calendarParts(calendar: SeasonCalendar, tall: number): readonly SeasonCalendar[] {
-  const { lines } = calendar;
+  const lines = calendar.lines.map((line): TallLine => ({ line, height: heightOf(depthsOf(line)) }));
   const fewest = partsWithin(lines, tall);
   // The least height that takes no more parts leaves no last page with one bed.
-  const whole = lines.reduce((sum, line) => sum + heightOf(line), 0);
+  const whole = lines.reduce((sum, { height }) => sum + height, 0);
   let even = fewest;
   for (let most = HEAD + FOOT + whole / fewest.length; most < tall; most += LEAST) {
     even = partsWithin(lines, most);
@@ -83,14 +86,19 @@ export function calendarParts(calendar: SeasonCalendar, tall: number): readonly 
   return (even.length <= fewest.length ? even : fewest).map((part) => ({ ...calendar, lines: part }));
 }
 
-function partsWithin(lines: readonly CalendarLine[], tall: number): readonly (readonly CalendarLine[])[] {
+interface TallLine {
+  readonly line: CalendarLine;
+  readonly height: number;
+}
+
+function partsWithin(lines: readonly TallLine[], tall: number): readonly (readonly CalendarLine[])[] {
   const parts: CalendarLine[][] = [];
   let height = tall;
-  for (const line of lines) {
-    height += heightOf(line);
+  for (const { line, height: needed } of lines) {
+    height += needed;
     if (height > tall) {
       parts.push([]);
-      height = HEAD + FOOT + heightOf(line);
+      height = HEAD + FOOT + needed;
     }
     parts.at(-1)?.push(line);
   }
@@ -98,12 +106,12 @@ function partsWithin(lines: readonly CalendarLine[], tall: number): readonly (re
 }
 
 /** How far down its bed a line's bars reach, in metres: past the bed's end where it is too full. */
-export function depthOf({ bars, length }: CalendarLine): number {
+function depthOf({ bars, length }: CalendarLine): number {
   return Math.max(length, ...bars.map((bar) => bar.at + bar.length));
 }
 
-function heightOf(line: CalendarLine): number {
-  return Math.round(EDGES + (depthsOf(line).at(-1)?.down ?? 0));
+function heightOf(depths: readonly Depth[]): number {
+  return Math.round(EDGES + (depths.at(-1)?.down ?? 0));
 }
 
 /**
@@ -150,8 +158,8 @@ function countLanes(lanes: ReadonlyMap<string, number>): number {
   return 1 + Math.max(0, ...lanes.values());
 }
 
-function heightOfLanes(lanes: ReadonlyMap<string, number>): number {
-  return Math.max(LEAST, Math.min(MOST_LANES, countLanes(lanes)) * (OF_A_BAR + 1) + 4);
+function heightOfLanes(count: number): number {
+  return Math.max(LEAST, Math.min(MOST_LANES, count) * (OF_A_BAR + 1) + 4);
 }
 
 /** A month is named where its name has room: every one, every second, third or sixth. */
@@ -173,19 +181,22 @@ export function depthAt({ top, depths }: LaidLine, metres: number): number {
   return top + EDGE + before.down + share * (after.down - before.down);
 }
 
+export interface BarPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** The rectangle of a bar within its line. */
-export function barPlace(
-  { x, left, right }: LaidCalendar,
-  place: LaidLine,
-  bar: CalendarBar,
-): { readonly x: number; readonly y: number; readonly width: number; readonly height: number } {
+export function barPlace({ x, left, right }: LaidCalendar, place: LaidLine, bar: CalendarBar): BarPlace {
   const foot = place.top + place.height - 2;
   const from = Math.max(left, x.at(bar.from));
   const until = Math.min(right, x.at(bar.until));
   const width = Math.max(2, until - from);
-  const { lanes } = place;
+  const { lanes, laneCount } = place;
   if (lanes !== undefined) {
-    const each = (place.height - 4) / countLanes(lanes);
+    const each = (place.height - 4) / laneCount;
     return { x: from, y: place.top + 2 + each * (lanes.get(barKey(bar)) ?? 0), width, height: Math.max(2, each - 1) };
   }
   const y = Math.min(depthAt(place, bar.at), foot - 6);

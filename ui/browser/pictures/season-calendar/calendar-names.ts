@@ -2,10 +2,11 @@
 // more room. Pure; in pixels.
 
 import { fitted, widthOfText } from '../kit/frame.tsx';
-import { barPlace, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
+import { type BarPlace, barPlace, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
 import type { CalendarBar } from './season-calendar.ts';
 
 export interface NameOfBar {
+  readonly bar: CalendarBar;
   readonly x: number;
   readonly y: number;
   readonly anchor: 'start' | 'end';
@@ -17,19 +18,23 @@ export interface NameOfBar {
 const LOWEST = 12;
 const APART = 4;
 
-export function nameOfBar(laid: LaidCalendar, place: LaidLine, bar: CalendarBar): NameOfBar {
-  const at = barPlace(laid, place, bar);
+/** Of all bars of a line. */
+export function namesOfBars(laid: LaidCalendar, place: LaidLine): readonly NameOfBar[] {
+  const { bars } = place.line;
+  const places = bars.map((bar) => barPlace(laid, place, bar));
+  return bars.map((bar, index) => nameOfBar(laid, bar, places, index));
+}
+
+function nameOfBar(laid: LaidCalendar, bar: CalendarBar, places: readonly BarPlace[], index: number): NameOfBar {
+  const at = places[index] ?? { x: 0, y: 0, width: 0, height: 0 };
   const y = at.y + Math.min(at.height / 2 + 4.5, at.height - 2);
-  const start = { x: at.x + APART, y, anchor: 'start' } as const;
+  const start = { bar, x: at.x + APART, y, anchor: 'start' } as const;
   if (at.height < LOWEST) return { ...start, text: '' };
-  const beside = place.line.bars
-    .filter((other) => other !== bar)
-    .map((other) => barPlace(laid, place, other))
-    .filter((other) => other.y < at.y + at.height && at.y < other.y + other.height);
+  const beside = places.filter((other) => other !== at && other.y < at.y + at.height && at.y < other.y + other.height);
   const until = Math.min(laid.right, ...beside.flatMap(({ x }) => (x > at.x ? [x] : [])));
   const room = Math.max(at.width, until - at.x) - 2 * APART;
   const from = Math.max(laid.left, ...beside.flatMap(({ x, width }) => (x < at.x ? [x + width] : [])));
   const wide = widthOfText(bar.name);
-  if (room < wide && at.x - from - 2 * APART >= wide) return { x: at.x - APART, y, anchor: 'end', text: bar.name };
+  if (room < wide && at.x - from - 2 * APART >= wide) return { bar, x: at.x - APART, y, anchor: 'end', text: bar.name };
   return { ...start, text: fitted(bar.name, room) };
 }
