@@ -25,6 +25,7 @@ import {
 } from '../../engine/index.ts';
 import { callPlainly, canBeCalled, type PlainArgument } from './engine-call.ts';
 import { ENGINE_FIRST } from './engine-first.ts';
+import { inGrid } from './grids.ts';
 import { nameInside, nameOutside, PASTED, SAID_HERE, saidHere, WorkbookContext } from './inside.ts';
 import { writtenAs } from './text-formats.ts';
 import type { Call, Single, State, Tree, Value } from './trees.ts';
@@ -159,9 +160,7 @@ function readAs(parameter: Parameter | undefined): FunctionArgumentType | undefi
 
 /** What stands in a row and column of many; of one row, one column or one figure the same for all. */
 function cellIn(value: Value | undefined, row: number, column: number): Value | undefined {
-  if (!(value instanceof SimpleRangeValue)) return value;
-  const line = value.data[value.height() === 1 ? 0 : row];
-  return line?.[value.width() === 1 ? 0 : column] ?? new CellError(ErrorType.NA);
+  return value instanceof SimpleRangeValue ? inGrid(value.data, row, column) : value;
 }
 
 function isMany(argument: PlainArgument): argument is Extract<PlainArgument, { readonly cells: readonly Scalar[] }> {

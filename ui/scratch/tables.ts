@@ -16,7 +16,7 @@ interface Standing {
   length: number;
 }
 
-export function measureOfColumn({ column: { type }, unit }: NamedColumn): Measure {
+function measureOfColumn({ column: { type }, unit }: NamedColumn): Measure {
   if (unit !== undefined) return { is: 'number', unit };
   return type?.kind === 'date' ? { is: 'date' } : { is: 'as is' };
 }

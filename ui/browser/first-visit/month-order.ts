@@ -1,23 +1,10 @@
 // Which months the figures of a pasted table are of: by names of months, in English and as the workbook's locale has them, by their
 // initials or numbers, from whatever month the table begins. Pure; months.ts calls it.
 
+import { MONTHS } from '../../../engine/index.ts';
 import { withoutAccents } from './accents.ts';
 
-const MONTHS = 12;
-const ENGLISH = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-].map((name) => [name]);
+const ENGLISH = MONTHS.map((name) => [name]);
 const INITIALS = 'JFMAMJJASOND';
 
 /** What each month is called, from January. */
@@ -54,12 +41,12 @@ export function monthOfLine(text: string, names: MonthNames): number | undefined
 export function monthsOfHead(text: string, names: MonthNames): readonly number[] | undefined {
   const words = text.match(/\p{L}[\p{L}\p{M}]*/gu) ?? [];
   const named = words.flatMap((word) => monthCalled(word, names) ?? []);
-  if (named.length === MONTHS) return new Set(named).size === MONTHS ? named : undefined;
+  if (named.length === MONTHS.length) return new Set(named).size === MONTHS.length ? named : undefined;
   const initials = words
     .filter((word) => word.length === 1)
     .join('')
     .toUpperCase();
-  const start = initials.length === MONTHS ? (INITIALS + INITIALS).indexOf(initials) : -1;
+  const start = initials.length === MONTHS.length ? (INITIALS + INITIALS).indexOf(initials) : -1;
   return start < 0 ? undefined : monthsFrom(start);
 }
 
@@ -71,5 +58,5 @@ export function monthsNumbered(figures: readonly number[]): readonly number[] | 
 
 /** Twelve months from one on, from 0. */
 export function monthsFrom(start: number): readonly number[] {
-  return Array.from({ length: MONTHS }, (_, at) => (start + at) % MONTHS);
+  return Array.from({ length: MONTHS.length }, (_, at) => (start + at) % MONTHS.length);
 }

@@ -4,6 +4,7 @@
 import { hasGlance } from '../glance/opening.ts';
 import { writeAddress } from '../keeping/address.ts';
 import { keptAs } from '../keeping/state.ts';
+import { member } from '../store/member.ts';
 import { tell } from '../store/notices.ts';
 import { view } from '../store/view.ts';
 import { workbookNow } from '../store/workbook.ts';
@@ -14,10 +15,6 @@ type Step = 'before' | 'questions' | 'glance';
 
 const KEPT_AS = 'firstVisit';
 
-function stepIn(state: unknown): unknown {
-  return typeof state === 'object' && state !== null ? Reflect.get(state, KEPT_AS) : undefined;
-}
-
 function stateAt(step: Step): object {
   const state: unknown = history.state;
   return { ...(typeof state === 'object' ? state : {}), [KEPT_AS]: step };
@@ -25,7 +22,7 @@ function stateAt(step: Step): object {
 
 /** The questions are on screen, or are answered again after a step back: the next step back stays within the page. */
 export function enterQuestions(): void {
-  const step = stepIn(history.state);
+  const step = member(history.state, KEPT_AS);
   if (step === 'questions') return;
   if (step !== 'glance') history.replaceState(stateAt('before'), '');
   history.pushState(stateAt('questions'), '');
@@ -45,7 +42,7 @@ export function backToQuestions(): void {
 /** Follows the browser's way back and forward through these steps from now on. */
 export function followQuestions(): void {
   window.addEventListener('popstate', ({ state }) => {
-    const step = stepIn(state);
+    const step = member(state, KEPT_AS);
     const book = workbookNow();
     if (step === undefined || book === undefined || !hasGlance(book) || !hasOnlyFirstAnswers(book)) return;
     // An entry of before may name another workbook, or none yet.

@@ -3,6 +3,7 @@
 // read and call this; it calls the store.
 
 import { signal } from '@preact/signals';
+import { member } from '../store/member.ts';
 import { selection } from '../store/selection.ts';
 
 export type PhonePlace =
@@ -99,8 +100,4 @@ function noteIn(kept: unknown): { readonly note?: NoteStep } {
 
 function amountIn(job: unknown): { readonly amountOf?: string } {
   return typeof job === 'string' ? { amountOf: job } : {};
-}
-
-function member(from: unknown, name: string): unknown {
-  return typeof from === 'object' && from !== null ? Reflect.get(from, name) : undefined;
 }

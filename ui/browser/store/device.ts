@@ -3,6 +3,7 @@
 // it over. By ids of sheets and columns, so that it holds for every workbook made from the same template.
 
 import { effect, signal } from '@preact/signals';
+import { member } from './member.ts';
 import { remember, remembered } from './single-words.ts';
 
 export interface Desk {
@@ -64,10 +65,6 @@ function kept(): Desk {
   } catch {
     return BARE;
   }
-}
-
-function member(from: unknown, name: string): unknown {
-  return typeof from === 'object' && from !== null ? Reflect.get(from, name) : undefined;
 }
 
 function finite(value: unknown): number | undefined {

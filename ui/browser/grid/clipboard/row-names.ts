@@ -46,8 +46,8 @@ export function freeNames(book: Book, plan: PastePlan, taken: readonly PlannedCe
   const renamed = new Set(
     taken.flatMap(({ column, into }) => (column.id === key && 'row' in into ? [into.row.slot] : [])),
   );
-  return passedNames(book, plan).flatMap((cell): Command[] => {
-    const slot = taken.includes(cell) ? rowNamed(book, sheet.id, cell.entry) : undefined;
+  return passedNames(book, { ...plan, cells: taken }).flatMap((cell): Command[] => {
+    const slot = rowNamed(book, sheet.id, cell.entry);
     if (slot === undefined || !renamed.has(slot)) return [];
     const row = rowId(book, sheet.id, slot);
     return [{ command: 'set cell', sheet: sheet.id, row, column: key, entry: row }];

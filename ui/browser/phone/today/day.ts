@@ -1,10 +1,10 @@
 // The phone's day: jobs due by the place where they are done, and what can be noted of which planting. Pure: from the engine's queries;
 // the phone's first place and the tests call it.
 
-import { type Book, type Command, isoDate, readInput, rowName } from '../../../../engine/index.ts';
+import { type Book, type Command, isoDate, readInput, rowName, rowWithId } from '../../../../engine/index.ts';
 import { type Job, TASKS, TICK, type WeekJobs, weekJobs } from '../../glance/week-jobs.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
-import { type AskedRow, askRows, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
+import { type AskedRow, askRow, askRows, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
 import { grouped } from '../../store/grouped.ts';
 
 export interface JobsAt {
@@ -97,6 +97,12 @@ export interface Noted {
 /** A planting as notes name it. */
 export function notedOf(book: Book, row: AskedRow): Noted {
   return { id: row.id, name: rowName(book, PLANTINGS, row.slot), bed: row.text('bed') };
+}
+
+/** The planting of an id; undefined where there is none. */
+export function notedWithId(book: Book, id: string): Noted | undefined {
+  const slot = rowWithId(book, PLANTINGS, id);
+  return slot === undefined ? undefined : notedOf(book, askRow(book, PLANTINGS, slot));
 }
 
 /** Plantings, those first that a note of this kind is likely of today: in harvest, standing, near their sowing. */

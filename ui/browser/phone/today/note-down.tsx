@@ -4,7 +4,7 @@ import { useState } from 'preact/hooks';
 import { settings } from '../../../../engine/index.ts';
 import { workbook } from '../../store/workbook.ts';
 import { leaveNote, phonePlace, visit } from '../places.ts';
-import { KINDS, type Noted, type NoteKind, plantingsFor } from './day.ts';
+import { KINDS, type Noted, type NoteKind, notedWithId, plantingsFor } from './day.ts';
 import { HowMuch } from './how-much.tsx';
 
 const SHOWN = 8;
@@ -29,8 +29,7 @@ export function NoteDown() {
   }
   const { kind, words } = note;
   const { today } = settings(book);
-  const planting =
-    step?.planting === undefined ? undefined : plantingsFor(book, kind, today).find(({ id }) => id === step.planting);
+  const planting = step?.planting === undefined ? undefined : notedWithId(book, step.planting);
   if (planting === undefined) {
     const choose = ({ id }: Noted): void => visit({ at: 'today', note: { kind, planting: id } });
     return <Which note={note} onChoose={choose} onLeave={leaveNote} />;

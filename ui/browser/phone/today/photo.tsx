@@ -3,8 +3,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { beginKeeping } from '../../keeping/beginning.ts';
 import { keptAs } from '../../keeping/state.ts';
-import { FARM } from '../../panels/columns.ts';
-import { askRows } from '../../pictures/kit/ask.ts';
+import { farmFigure } from '../../panels/read.ts';
 import { tell } from '../../store/notices.ts';
 import { workbook } from '../../store/workbook.ts';
 import { dropPhoto, keepPhoto, keptPhoto, type OfJob } from './photos.ts';
@@ -16,7 +15,7 @@ export function Photo({ job, past }: Pick<OfJob, 'job' | 'past'>) {
   const [photo, setPhoto] = useState<Blob | undefined>(undefined);
   const [address, setAddress] = useState('');
   const kept = keptAs.value;
-  const season = askRows(workbook(), FARM)[0]?.figure('season');
+  const season = farmFigure(workbook(), 'season');
   const of: OfJob = { workbook: kept, season, job, past };
   useEffect(() => {
     keptPhoto(of).then(setPhoto, () => undefined);

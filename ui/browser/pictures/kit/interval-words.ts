@@ -1,6 +1,7 @@
 // What is likely and between which ends, in words. Pure; how sure, the totals and the panels call it.
 
 import { decimalText, roundedInterval, type Uncertain, type Writing } from '../../../../engine/index.ts';
+import { withUnit } from '../../store/shown.ts';
 
 /** What is likely and between which ends, in any one unit. */
 export type Interval = Uncertain;
@@ -9,6 +10,6 @@ export type Interval = Uncertain;
 export function intervalWords(interval: Interval, unit: string, writing?: Writing): string {
   const { low, likely, high } = roundedInterval(interval);
   const say = (figure: number): string => decimalText(figure, 0, 6, writing);
-  const after = unit === '' ? '' : unit === '%' ? '%' : ` ${unit}`;
-  return low === high ? `${say(likely)}${after}` : `${say(low)} to ${say(high)}${after}, likely ${say(likely)}`;
+  if (low === high) return withUnit(say(likely), unit);
+  return `${say(low)} to ${withUnit(say(high), unit)}, likely ${say(likely)}`;
 }

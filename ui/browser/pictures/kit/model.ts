@@ -5,6 +5,7 @@ import { decimalText, type Writing } from '../../../../engine/index.ts';
 import type { Mark } from '../../drawing/chart.tsx';
 import type { Reading } from '../../drawing/reader.tsx';
 import { roundMarks, roundTop } from '../../drawing/scale.ts';
+import { withUnit } from '../../store/shown.ts';
 
 export interface PictureTable {
   readonly head: readonly string[];
@@ -122,7 +123,5 @@ export function said(figure: number, most = 6, writing?: Writing): string {
 }
 
 export function withSaidUnit(figure: number, unit: string, most?: number, writing?: Writing): string {
-  const words = said(figure, most, writing);
-  if (unit === '') return words;
-  return unit === '%' ? `${words}%` : `${words} ${unit}`;
+  return withUnit(said(figure, most, writing), unit);
 }
