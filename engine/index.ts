@@ -183,7 +183,7 @@ export { meeting, valueKey } from './queries/conditions.ts';
 export type { Asked, AskedWeeks, DrawnFigure, DrawnWeeks } from './queries/drawn-figures.ts';
 export { type Drawn, type DrawOrder, Draws, drawnFrom, MOST_DRAWS } from './queries/draws.ts';
 export { type Evaluated, evaluate } from './queries/evaluate.ts';
-export { type Explanation, explain } from './queries/explain.ts';
+export { countReads, type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
 export type { Finding, FindingLevel } from './queries/finding.ts';
 export { Findings } from './queries/findings.ts';

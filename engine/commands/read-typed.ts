@@ -37,7 +37,7 @@ export function readTyped(
 /** Of a row's name the lines become one, as lists and links can have no other; any other entry stays as it is. */
 function withoutLines(entry: string, column: ProgramColumn, { program }: Draft['document']): string {
   if (!/[\r\n]/.test(entry)) return entry;
-  const isName = program.sheets.some(({ schema, columns }) => schema.key === column.id && columns.includes(column));
+  const isName = program.sheet(column.def.table.id)?.schema.key === column.id;
   return isName ? entry.replace(/\s*[\r\n]\s*/g, ' ') : entry;
 }
 

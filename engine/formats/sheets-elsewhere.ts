@@ -1,6 +1,7 @@
 // What own sheets read that is a person's own too and does not go along with them: other own sheets, own columns of the template's
 // sheets. A file of sheets tells its names, so that who makes it and who brings it in hears of it. Called by sheets-file.ts.
 
+import { idsIn } from '../language/stored.ts';
 import { type Book, sheetOf } from '../queries/book.ts';
 import type { RowSource, SheetDeclaration } from '../schema/declaration.ts';
 
@@ -34,7 +35,7 @@ export function missingHere({ document }: Book, elsewhere: Elsewhere): readonly 
 /** Ids of all sheets and columns that a sheet names in formulas, links and the source of its rows. */
 function referencesOf({ columns, checks, rows }: SheetDeclaration): readonly string[] {
   const formulas = [...columns.map(({ formula }) => formula), ...checks.map(({ says }) => says), ...formulasOf(rows)];
-  const inFormulas = formulas.flatMap((formula) => formula.match(/(?<=#)[A-Za-z0-9_-]+(?:\/[A-Za-z0-9_-]+)?/g) ?? []);
+  const inFormulas = formulas.flatMap(idsIn);
   const links = columns.flatMap(({ type }) => (type.type === 'link' ? [type.sheet] : []));
   return [...links, ...sheetsOf(rows), ...inFormulas];
 }

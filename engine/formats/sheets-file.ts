@@ -7,6 +7,7 @@ import { keptForm } from '../queries/matching.ts';
 import type { ProgramSheet } from '../schema/compile.ts';
 import type { RowSource, SheetDeclaration } from '../schema/declaration.ts';
 import { called, sheetDeclaration } from '../schema/declaration-shape.ts';
+import { asTold } from '../schema/distinct-names.ts';
 import { freeName } from '../schema/free-name.ts';
 import { type Looks, type SheetLooks, standingRules } from '../schema/looks.ts';
 import { entry } from '../schema/records.ts';
@@ -113,11 +114,11 @@ export function readSheets(given: string): SheetsRead {
 export function bringSheets(book: Book, file: SheetsFile, newId: () => string): readonly Command[] {
   const { schema } = book.document.program;
   const taken = file.sheets.some(({ id }) => schema.nameOf(id) !== undefined);
-  const names = new Set(schema.sheets.map((sheet) => sheet.name.toLowerCase()));
+  const names = new Set(schema.sheets.map((sheet) => asTold(sheet.name)));
   const { sheets, looks = {} } = taken ? withNewIds(file, newId) : file;
   const put = sheets.map((sheet): Command => {
-    const free = freeName(sheet.name, (name) => names.has(name.toLowerCase()));
-    names.add(free.toLowerCase());
+    const free = freeName(sheet.name, (name) => names.has(asTold(name)));
+    names.add(asTold(free));
     return { command: 'put sheet', sheet: { ...sheet, name: free } };
   });
   return [...put, ...sheets.flatMap(({ id }) => lookedAt(id, entry(looks, id)))];

@@ -28,8 +28,6 @@ export interface Explanation {
   readonly why: string;
   /** The cells it reads, each with its own explanation one level down; deeper levels are asked for when opened. */
   readonly rests: readonly Explanation[];
-  /** How many more cells it reads than are explained: of a total, those past the first. */
-  readonly more: number;
 }
 
 /** The explanation of a cell with its inputs one level down; undefined where there is no such cell. */
@@ -39,6 +37,13 @@ export function explain(book: Book, sheetId: string, row: number, columnId: stri
   if (sheet === undefined || column === undefined) return undefined;
   if (book.document.frame.table(sheet.table).live[row] !== 1) return undefined;
   return explainPlace(book, { sheet, row, column }, 1);
+}
+
+/** How many cells it reads, those of a total that explain() leaves out among them; 0 where there is no such cell. */
+export function countReads(book: Book, sheetId: string, row: number, columnId: string): number {
+  const [sheet, column] = [sheetOf(book, sheetId), columnOf(book, sheetId, columnId)];
+  if (sheet === undefined || column === undefined) return 0;
+  return readsOf(book, { sheet, row, column }, Number.POSITIVE_INFINITY).length;
 }
 
 function explainPlace(book: Book, place: Place, depth: number): Explanation {
@@ -59,7 +64,6 @@ function explainPlace(book: Book, place: Place, depth: number): Explanation {
     inValues: worked && column.diagnostic === undefined ? inValues(book, place) : '',
     why: whyOf(book, place, reads),
     rests: rests.map((read) => explainPlace(book, read, depth - 1)),
-    more: (depth > 0 ? readsOf(book, place, Number.POSITIVE_INFINITY) : reads).length - rests.length,
   };
 }
 

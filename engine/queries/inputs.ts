@@ -48,7 +48,7 @@ export function refuseInput(book: Book, { sheet, row, column }: Input): string |
 }
 
 /** Whether a cell holds whole days, or a plain count that is shown without decimals: rows on a bed, the year. */
-export function isWhole({ type, declaration }: ProgramColumn): boolean {
+export function comesInWholes({ type, declaration }: ProgramColumn): boolean {
   if (type?.kind === 'date') return true;
   return type?.kind === 'number' && type.unit.symbol === '' && declaration.decimals === 0;
 }
@@ -130,7 +130,7 @@ function contentOf({ document }: Book, column: ProgramColumn, value: number, uni
   const { type } = column;
   if (type?.kind === 'date') return { date: isoDate(Math.round(value)) };
   if (type?.kind !== 'number' && type?.kind !== 'temperature') return null;
-  return numberContent(isWhole(column) ? Math.round(value) : value, type, column, unit, document.program);
+  return numberContent(comesInWholes(column) ? Math.round(value) : value, type, column, unit, document.program);
 }
 
 /** How a value of an input reads: '8 in', '12 May 2027'. */

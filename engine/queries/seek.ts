@@ -6,7 +6,7 @@ import type { Unit } from '../units/unit.ts';
 import type { ValueType } from '../values/type.ts';
 import { columnOf } from './book.ts';
 import { type Figure, numberOf, sayNumber } from './figures.ts';
-import { type Input, isWhole, putInput, readInput, refuseInput, sayInput } from './inputs.ts';
+import { comesInWholes, type Input, putInput, readInput, refuseInput, sayInput } from './inputs.ts';
 import { onTrials, type RunTrial } from './trials.ts';
 
 export interface SeekQuestion {
@@ -64,7 +64,7 @@ export function seek(workbook: Workbook, question: SeekQuestion): Sought {
 function soughtBy(run: RunTrial, workbook: Workbook, question: SeekQuestion): Sought {
   const { input, from, to, goal, figureName } = question;
   const column = columnOf(workbook, input.sheet, input.column);
-  const inWholes = column !== undefined && isWhole(column);
+  const inWholes = column !== undefined && comesInWholes(column);
   let type: ValueType | undefined;
   let fault: string | undefined;
   const tryAt = (at: number): Tried => {

@@ -4,7 +4,7 @@
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isEnteredSheet, isOneRow } from '../schema/schema.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
-import { isWhole } from './inputs.ts';
+import { comesInWholes } from './inputs.ts';
 import { rangeAt, type Uncertain } from './ranges.ts';
 import { rows } from './rows.ts';
 import { rowName, scalarAt } from './shown.ts';
@@ -55,7 +55,7 @@ function add(
   if (range === undefined || row === undefined || !(range.low < range.high)) return;
   const id = `${sheet.id}/${row}/${column.id}`;
   const name = [...new Set([sheet.name, rowName(book, sheet.id, slot)]), column.name].join(' / ');
-  found.set(id, { id, sheet: sheet.id, row, column: column.id, name, whole: isWhole(column), ...range });
+  found.set(id, { id, sheet: sheet.id, row, column: column.id, name, whole: comesInWholes(column), ...range });
 }
 
 /** The columns in which the lowest and highest of a figure stand. */

@@ -11,7 +11,7 @@ interface Named {
 }
 
 /** Names are told apart by this: case makes no difference, nor whether an accent is part of its letter. */
-function asTold(name: string): string {
+export function asTold(name: string): string {
   return name.normalize().toLowerCase();
 }
 

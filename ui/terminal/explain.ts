@@ -1,6 +1,6 @@
 // `explain`: why a cell is what it is, step by step as far down as is asked for. Each cell's steps are told once.
 
-import { type Book, type Explanation, explain, sayWhy, sheetView } from '../../engine/index.ts';
+import { type Book, countReads, type Explanation, explain, sayWhy, sheetView } from '../../engine/index.ts';
 import type { Given } from './arguments.ts';
 import { findColumn, findRow, findTable, placeInWords } from './places.ts';
 import { openWorkbook } from './workbook-files.ts';
@@ -38,7 +38,7 @@ export async function explainCell({ words, values }: Given, world: World): Promi
     if (step.why !== '') line(step.why);
     const named = firstOfEachColumn(step.rests);
     for (const rest of named) tellCell(rest.sheet, rest.row, rest.column, left - 1, deeper);
-    const more = step.rests.length - named.length + step.more;
+    const more = countReads(workbook, step.sheet, step.row, step.column) - named.length;
     if (more > 0) line(`and ${more} more`);
   };
   const tellCell = (sheet: string, at: number, id: string, left: number, indent: string): void => {

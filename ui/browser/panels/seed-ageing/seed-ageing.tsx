@@ -1,7 +1,7 @@
 // A seed lot as it ages: its germination at every sowing date from the test on, by the sheet's own formulas, with the
 // sowing date in hand and the least that may be sold.
 
-import { type Book, explain, isoDate, type Workbook, yearMonthDay } from '../../../../engine/index.ts';
+import { type Book, isoDate, type Workbook, whyNone, yearMonthDay } from '../../../../engine/index.ts';
 import { Chart, type Field } from '../../drawing/chart.tsx';
 import { linePath } from '../../drawing/scale.ts';
 import { dayWords, monthWords } from '../../store/day-words.ts';
@@ -31,7 +31,7 @@ export function SeedAgeing({ row }: PanelProps) {
   const last = Math.max(sowing, tested) + 4 * YEAR;
   const points = ageing(book, row, tested, last);
   if (points.every(({ germination }) => !Number.isFinite(germination))) {
-    const why = explain(book, SEED_LOTS, row.slot, SEED_LOT.germination)?.why ?? '';
+    const why = whyNone(book, SEED_LOTS, row.slot, SEED_LOT.germination);
     return <p class="no-curve">No curve of ageing. {why}</p>;
   }
   const standard = percent(book, row.slot, SEED_LOT.standard);

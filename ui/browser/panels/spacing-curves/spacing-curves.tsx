@@ -1,7 +1,7 @@
 // Yield of the bed and mean size of a plant against spacing, as curves with today's point on each, a sentence under each
 // and the same figures as a table. Where the crop has no figures for crowding, it says what is missing.
 
-import { cellView, explain, type SheetView, settings } from '../../../../engine/index.ts';
+import { cellView, type SheetView, settings, whyNone } from '../../../../engine/index.ts';
 import { type Axis, Chart, type Field, type TableTwin } from '../../drawing/chart.tsx';
 import { linePath, roundMarks, roundTop } from '../../drawing/scale.ts';
 import { columnOf } from '../../store/sheets.ts';
@@ -46,7 +46,7 @@ export function SpacingCurves({ sheet, row }: PanelProps) {
 }
 
 function whyNoCurve(slot: number): string {
-  const why = explain(workbook(), PLANTINGS, slot, MASS)?.why ?? '';
+  const why = whyNone(workbook(), PLANTINGS, slot, MASS);
   return `No curve of yield against spacing. ${why === '' ? 'Enter a spacing first.' : why}`;
 }
 

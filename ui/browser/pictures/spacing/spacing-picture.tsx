@@ -1,7 +1,7 @@
 // Yield, sizes and money against spacing in the page: a planting is chosen; its curves, its grades and its money are drawn.
 
 import { useState } from 'preact/hooks';
-import { type Book, explain, rowId, rowName, rows, settings, sheetView } from '../../../../engine/index.ts';
+import { type Book, rowId, rowName, rows, settings, sheetView, whyNone } from '../../../../engine/index.ts';
 import { PLANTING, PLANTINGS } from '../../panels/columns.ts';
 import { figureAt } from '../../panels/read.ts';
 import { Sizes } from '../../panels/sizes/sizes.tsx';
@@ -64,7 +64,7 @@ function Money({ row }: { readonly row: RowAt }) {
   });
   if (model !== undefined) return <LinesPicture model={model} height={190} />;
   if (margin === undefined || study === undefined) return null;
-  const why = explain(book, PLANTINGS, row.slot, PLANTING.margin)?.why ?? '';
+  const why = whyNone(book, PLANTINGS, row.slot, PLANTING.margin);
   return (
     <p class="no-curve">
       {`No curve of money against spacing. ${why === '' ? 'Enter a price for this planting first.' : why}`}
