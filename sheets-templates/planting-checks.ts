@@ -120,7 +120,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Harvested later',
     level: 'note',
     column: 'harvest',
-    says: `IF([Harvested later]; "Harvested from " & TEXT([Harvest]; "d mmm yyyy") & " on, after the last of Weeks: its harvest, money and hours of picking are not counted yet.")`,
+    says: `IF([Harvested later]; "Harvested from " & TEXT([Harvest]; "d mmm yyyy") & " to " & TEXT([Harvest ends]; "d mmm yyyy") & ", which ends more than a year after the season: its harvest, money and hours of picking are not counted yet.")`,
   },
   {
     id: 'part-of-it-only',

@@ -268,7 +268,7 @@ export const HARVEST_COLUMNS = [
       'Harvested later',
       YES_OR_NO,
       'IF(ISBLANK([Harvest ends]); FALSE; [Harvest ends] > Farm[Season ends] + 52 weeks)',
-      { note: 'After the last of Weeks: its harvest, money and hours of picking are not counted yet.' },
+      { note: 'Ends more than a year after the season: its harvest, money and hours of picking are not counted yet.' },
     ),
     computed(
       'bed-free',

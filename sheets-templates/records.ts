@@ -106,7 +106,7 @@ export const recordsSheet: SheetDeclaration = {
       name: 'More than there were',
       level: 'error',
       column: 'count',
-      says: `IF([Count] > ${THERE_WERE}; "More than there were: look at Count and Of.")`,
+      says: `IF([Count] > ${THERE_WERE}; "More than there were (" & TEXT(${THERE_WERE}; "0") & "): look at Count, Of and the planting.")`,
     },
     {
       id: 'how-much',

@@ -283,6 +283,7 @@ describe('onions set out the day that seed is sown in the bed', () => {
 describe('cold that a crop needs before it bulbs or bears', () => {
   const NAMES = 'January February March April May June July August September October November December'.split(' ');
   const CHILLED = ['Garlic', 'Strawberry', 'Rhubarb'];
+  // Invented: a year as even as a wave.
   const withMeans = (latitude: number, coldest: number, warmest: number) =>
     seasonOf(
       {
