@@ -7,10 +7,10 @@ import { choice, computed, DATE, DAYS, DEGREE_DAYS, group, PLAIN, TEXT } from '.
 const CROP = '[Variety].[Crop]';
 const MEANS = 'Climate[Day]; Climate[Mean]';
 
-/** The crop's response to cold as the weather outside has to be for it, under a cover that adds so much. */
-function coldFelt(gain: string): string {
+/** Cold felt between two days by the crop's response to it, as the weather outside has to be for it under a cover that adds so much. */
+export function coldFelt(gain: string, from = '[Feels cold from]', until = '[Bolts until]'): string {
   const range = ['Bolting cold base', 'Bolting cold best from', 'Bolting cold best to', 'Bolting cold'];
-  return `COLDFELT([Feels cold from]; [Bolts until]; ${range.map((one) => `${CROP}.[${one}]${gain}`).join('; ')}; ${MEANS})`;
+  return `COLDFELT(${from}; ${until}; ${range.map((one) => `${CROP}.[${one}]${gain}`).join('; ')}; ${MEANS})`;
 }
 
 /** '12 days', '1 day'. */

@@ -16,7 +16,7 @@ import {
   withDefault,
   YES_OR_NO,
 } from './authoring.ts';
-import { CLEARING_SHARE } from './planting-work.ts';
+import { clearingHours } from './planting-work.ts';
 
 const P = '[Planting]';
 const CROP = `${P}.[Variety].[Crop]`;
@@ -214,7 +214,7 @@ export const plantingJobsSheet: SheetDeclaration = {
     ...group(
       'Hours',
       hours('prepare-hours', 'Prepare hours', `${P}.[Bed hours] - [Clear hours]`),
-      hours('clear-hours', 'Clear hours', `IF(${STANDS_ON}; 0 h; ${P}.[Bed hours] * ${CLEARING_SHARE})`),
+      hours('clear-hours', 'Clear hours', clearingHours(`${P}.`)),
       hours(
         'weed-hours',
         'Weed hours',

@@ -3,7 +3,7 @@
 
 import { computed, group, HOURS, MASS, MONEY, PLAIN, SHARE, YES_OR_NO } from './authoring.ts';
 import { pickedBy } from './planting-ripening.ts';
-import { CLEARING_SHARE } from './planting-work.ts';
+import { clearingHours } from './planting-work.ts';
 
 const LAST = 'Farm[Season ends]';
 const FIRST = 'Farm[Season starts]';
@@ -53,7 +53,7 @@ export const SEASON_COLUMNS = group(
     HOURS,
     `SUM([Hours]; ([Harvest this season] - 100%) * SUM([Picking hours]; [Packing hours]; [Cleaning hours];
       IF(NOT([Variety].[Comes again in spring]); [Weeding hours] + [Thinning hours] + [Trellising hours] + [Cover hours]));
-      IF([Goes on]; IF([Variety].[Comes again in spring]; 0 h; 0 h - [Bed hours] * ${CLEARING_SHARE})
+      IF([Goes on]; 0 h - ${clearingHours()}
         - [Tending a day] * MAX(0 days; MIN([Bed free]; Farm[Weeks until]) - ${LAST} - 1 day)))`,
     {
       note: 'Harvest and care by the part of the harvest, tending by days, clearing once its bed is free.',

@@ -3,6 +3,7 @@
 
 import { BED_LAG, COOL_SUMMER_MARGIN, DAYS_PER_DEGREE } from '../engine/index.ts';
 import { computed, DATE, DAYS, group, TEMPERATURE, TEXT, WEEKS, withDefault, YES_OR_NO } from './authoring.ts';
+import { coldFelt } from './planting-bolting.ts';
 import { GROWTH, LOWS, MEANS, UNKNOWN_EMERGENCE } from './planting-ripening.ts';
 
 const CROP = '[Variety].[Crop]';
@@ -42,10 +43,9 @@ const WAITS = [0, 30, 60, 90, 120] as const;
 /** The day from which it is safe from the cold of the winter that the season begins in; the last one tried where none is. */
 const PAST_THE_COLD = WAITS.reduceRight((later, wait) => {
   const day = `Farm[Season starts] + ${wait} days`;
-  const cold = ['base', 'best from', 'best to'].map((end) => `${CROP}.[Bolting cold ${end}]`).join('; ');
   const until = `WARMTHDATE(${day}; [Warmth wanted]; ${GROWTH})`;
   const from = `IF(OR([Raised]; ISBLANK(${CROP}.[Bolting size warmth])); ${day}; WARMTHDATE(${day}; ${CROP}.[Bolting size warmth]; ${CROP}.[Bolting size warmth base]; 25 degC; ${MEANS}))`;
-  const felt = `COLDFELT(${from}; ${until}; ${cold}; ${CROP}.[Bolting cold]; ${MEANS})`;
+  const felt = coldFelt('', from, until);
   return later === '' ? day : `IF(${felt} < ${CROP}.[Bolting cold days most]; ${day}; ${later})`;
 }, '');
 

@@ -31,7 +31,12 @@ function picking(end: End): string {
 }
 
 /** Of the time of making a bed, what clearing takes: 0.75 of 3.1 hours (memory). */
-export const CLEARING_SHARE = '24%';
+const CLEARING_SHARE = '24%';
+
+/** The hours of clearing the bed of a planting, none of what stands for years; `of` leads to the planting from another sheet. */
+export function clearingHours(of = ''): string {
+  return `IF(${of}[Variety].[Comes again in spring]; 0 h; ${of}[Bed hours] * ${CLEARING_SHARE})`;
+}
 
 const CARE = ['Weeding time', 'Thinning time', 'Trellising time'] as const;
 
@@ -44,7 +49,7 @@ function afterwards(end: End): string {
 }
 
 /** What an hour rate does not change: making the bed, starting, planting, tending; what stood already is but tended and cleared. */
-const BEFORE = `IF(ISBLANK([Carried from]); SUM([Bed hours]; [Start hours]; [Planting hours]); IF([Variety].[Comes again in spring]; 0 h; [Bed hours] * ${CLEARING_SHARE})); [Tending hours]`;
+const BEFORE = `IF(ISBLANK([Carried from]); SUM([Bed hours]; [Start hours]; [Planting hours]); ${clearingHours()}); [Tending hours]`;
 
 /** The hours at one end of the rates, by what they are spent on. */
 function ends(end: ' low' | ' high', note: string): readonly UngroupedColumn[] {

@@ -79,9 +79,14 @@ export function notedRows(data: DocumentData): ReadonlySet<string> {
   const made = Object.values(data.aside).flatMap((rows) => Object.keys(rows));
   const named = Object.values(data.rows).flatMap((rows) => rows.flatMap(({ cells }) => Object.values(cells)));
   return new Set([
-    ...made.filter((id) => id.includes('~')).flatMap((id) => id.split(/[~()]+/)),
+    ...made.filter((id) => id.includes('~')).flatMap((id) => partsOfId(id)),
     ...named.flatMap((content) => rowNamed(content) ?? []),
   ]);
+}
+
+/** Ids of the rows that a made row is made of. */
+export function partsOfId(id: string): readonly string[] {
+  return id.split(/[~()]+/);
 }
 
 /** Id of the row that a cell names; undefined where it names none. */
@@ -104,7 +109,7 @@ export function dayInWords(civil: number): string {
   return `${Number(day)} ${names[Number(month) - 1] ?? ''} ${year}`;
 }
 
-/** '1 planting', '3 plantings'. */
-export function counted(count: number, one: string): string {
-  return count === 1 ? `1 ${one}` : `${count} ${one}s`;
+/** '1 planting', '3 plantings', '2 branches'. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
 }

@@ -13,10 +13,10 @@ import {
   rowWithId,
   type Workbook,
 } from '../../engine/index.ts';
-import { rowAt, rowNamed } from './act.ts';
+import { counted, rowAt, rowNamed } from './act.ts';
 import { asLaid } from './lay-succession.ts';
 import { lotsLeft } from './lots-left.ts';
-import { type Cells, isoLater, movedOn, placed, type Row, rowsIn, without } from './rows.ts';
+import { type Cells, isoLater, movedOn, numberOf, placed, type Row, rowsIn, without } from './rows.ts';
 import { carried, idsOnce, nameAnew, notesAlong, recordsAlong, type Standing, standingOn } from './still-standing.ts';
 
 /** Which plantings come along: those typed by hand, those that successions laid too, or none. */
@@ -115,19 +115,15 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
   return {
     ok: true,
     data: { ...data, title, rows: Object.fromEntries(all), aside: { ...aside, ...notesAlong(data, standing) } },
-    said: `Season ${season}: ${toldStanding(still)}${told(copies.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${told(lots.length, 'seed lot')} left, ${told(learned, 'result')} kept of ${ending}${left === 0 ? '' : `, ${told(left, 'branch', 'branches')} left behind with the season of which ${left === 1 ? 'it is a plan' : 'they are plans'}`}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.`,
+    said: `Season ${season}: ${toldStanding(still)}${counted(copies.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${counted(lots.length, 'seed lot')} left, ${counted(learned, 'result')} kept of ${ending}${left === 0 ? '' : `, ${counted(left, 'branch', 'branches')} left behind with the season of which ${left === 1 ? 'it is a plan' : 'they are plans'}`}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.`,
   };
-}
-
-function told(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
 }
 
 /** '2 plantings carried along that still stand (Asparagus, Garlic), '; '' where nothing stands. */
 function toldStanding(still: readonly Row[]): string {
   if (still.length === 0) return '';
   const names = still.map(({ cells }) => String(cells.planting)).join(', ');
-  return `${told(still.length, 'planting')} carried along that still ${still.length === 1 ? 'stands' : 'stand'} (${names}), `;
+  return `${counted(still.length, 'planting')} carried along that still ${still.length === 1 ? 'stands' : 'stand'} (${names}), `;
 }
 
 /** Dates are proposed from the day on which the season to come is begun, where they were from the day of the one that ends. */
@@ -272,9 +268,7 @@ function resultsOf(
     const variety = typeof planting === 'number' ? cellValue(workbook, 'plantings', planting, 'variety') : null;
     const figures = FIGURES.flatMap(([column, unit, canonical]): [string, Content][] => {
       const value = of.number(column);
-      return value === undefined
-        ? []
-        : [[column, { number: Number((value / canonical).toPrecision(12)), unit, follows: true }]];
+      return value === undefined ? [] : [[column, numberOf(value / canonical, unit)]];
     });
     const isOver = typeof planting === 'number' && !notOver.has(rowId(workbook, 'plantings', planting));
     if (typeof variety !== 'number' || !isOver || figures.length === 0) return [];

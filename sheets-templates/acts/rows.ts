@@ -45,3 +45,8 @@ export function placed(list: readonly Row[]): readonly Row[] {
   const last = list.reduce((most, { at }) => (at !== undefined && at > most ? at : most), '');
   return list.map((row, index) => (row.at === '' ? { ...row, at: `${last}z${String(index).padStart(6, '0')}1` } : row));
 }
+
+/** A figure worked out, as one that is typed and shown in its column's unit. */
+export function numberOf(number: number, unit: string): Content {
+  return { number: Number(number.toPrecision(12)), unit, follows: true };
+}

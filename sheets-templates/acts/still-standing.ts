@@ -3,8 +3,8 @@
 // anew each season.
 
 import { type Content, type DocumentData, isoDate, rowId, rows, type Workbook } from '../../engine/index.ts';
-import { type RowOf, rowAt, rowNamed } from './act.ts';
-import { type Cells, type Row, rowsIn, without } from './rows.ts';
+import { partsOfId, type RowOf, rowAt, rowNamed } from './act.ts';
+import { type Cells, numberOf, type Row, rowsIn, without } from './rows.ts';
 
 /** A planting that stands. */
 export interface Standing {
@@ -12,7 +12,11 @@ export interface Standing {
   readonly of: RowOf;
   /** It comes again in spring, so none is planted anew. */
   readonly forYears: boolean;
+  readonly noted: NotedDays;
 }
+
+/** The first day on which Records have each thing that is done, of the lines that count for a planting. */
+type NotedDays = ReadonlyMap<string, number>;
 
 /** Plantings that stand in the ground on a day, in the order of their rows; none that Records say was cleared. */
 export function standingOn(workbook: Workbook, data: DocumentData, day: number): readonly Standing[] {
@@ -21,10 +25,24 @@ export function standingOn(workbook: Workbook, data: DocumentData, day: number):
       cells.what === 'cleared' ? (rowNamed(cells.planting) ?? []) : [],
     ),
   );
+  const days = notedDays(workbook);
   return rowsIn(workbook, data, 'plantings').flatMap(({ row, of }): Standing[] => {
-    const forYears = comesAgain(workbook, of);
-    return !cleared.has(row.id) && standsOn(workbook, of, day, forYears) ? [{ row, of, forYears }] : [];
+    const standing = { row, of, forYears: comesAgain(workbook, of), noted: days.get(of.slot) ?? new Map() };
+    return !cleared.has(row.id) && standsOn(standing, day) ? [standing] : [];
   });
+}
+
+/** By the slot of the planting. */
+function notedDays(workbook: Workbook): ReadonlyMap<number, NotedDays> {
+  const days = new Map<number, Map<string, number>>();
+  for (const slot of rows(workbook, 'records')) {
+    const line = rowAt(workbook, 'records', '', slot);
+    const [planting, on, what] = [line.number('counts-for'), line.number('on'), line.text('what')];
+    if (planting === undefined || on === undefined) continue;
+    const noted = days.get(planting) ?? new Map<string, number>();
+    days.set(planting, noted.set(what, Math.min(on, noted.get(what) ?? on)));
+  }
+  return days;
 }
 
 function comesAgain(workbook: Workbook, of: RowOf): boolean {
@@ -33,39 +51,32 @@ function comesAgain(workbook: Workbook, of: RowOf): boolean {
   return rowAt(workbook, 'varieties', '', variety).value('comes-again-in-spring') === true;
 }
 
-function standsOn(workbook: Workbook, of: RowOf, day: number, forYears: boolean): boolean {
-  const [from, free] = [plantedOn(workbook, of), of.number('bed-free')];
+function standsOn(standing: Standing, day: number): boolean {
+  const { of, forYears } = standing;
+  const [from, free] = [plantedOn(standing), of.number('bed-free')];
   if (from === undefined || from >= day) return false;
   if (forYears && of.view('bed-free').origin !== 'override') return true;
   return free !== undefined && free > day;
 }
 
 /** In the bed from: as noted in Records, where no error is found in it, else as planned. */
-function plantedOn(workbook: Workbook, of: RowOf): number | undefined {
-  const sown = of.text('start') === 'direct seed' ? notedOn(workbook, of, 'sown') : undefined;
-  return notedOn(workbook, of, 'set out') ?? sown ?? of.number('planted-out');
-}
-
-/** The first day on which Records have it, of the lines that count for the planting. */
-function notedOn(workbook: Workbook, of: RowOf, what: string): number | undefined {
-  const days = [...rows(workbook, 'records')].flatMap((slot) => {
-    const line = rowAt(workbook, 'records', '', slot);
-    return line.number('counts-for') === of.slot && line.text('what') === what ? (line.number('on') ?? []) : [];
-  });
-  return days.length === 0 ? undefined : Math.min(...days);
+function plantedOn({ of, noted }: Standing): number | undefined {
+  const sown = of.text('start') === 'direct seed' ? noted.get('sown') : undefined;
+  return noted.get('set out') ?? sown ?? of.number('planted-out');
 }
 
 /** Its row in the season to come. `lots` are the ids of the lots that are left. */
-export function carried(workbook: Workbook, { row, of }: Standing, ending: number, lots: ReadonlySet<string>): Row {
+export function carried(workbook: Workbook, standing: Standing, ending: number, lots: ReadonlySet<string>): Row {
+  const { row, of, noted } = standing;
   const lotIsGone = row.cells['seed-lot'] !== undefined && !lots.has(rowNamed(row.cells['seed-lot']) ?? '');
   const germination = of.number('germination');
   const stood: Readonly<Record<string, Content | undefined>> = {
     'carried-from': of.number('carried-from') ?? ending,
-    sown: dateOf(notedOn(workbook, of, 'sown') ?? of.number('sown')),
-    'planted-out': dateOf(plantedOn(workbook, of)),
+    sown: dateOf(noted.get('sown') ?? of.number('sown')),
+    'planted-out': dateOf(plantedOn(standing)),
     bed: bedOf(workbook, of, 'bed'),
     'spreads-over': bedOf(workbook, of, 'spreads-over'),
-    'bed-length-used': row.cells['bed-length-used'] ?? numberOf(of.number('bed-length-used'), 'm'),
+    'bed-length-used': row.cells['bed-length-used'] ?? metresOf(of.number('bed-length-used')),
     germination: lotIsGone && germination !== undefined ? numberOf(germination * 100, '%') : row.cells.germination,
   };
   const cells = without(
@@ -86,8 +97,8 @@ function dateOf(day: number | undefined): Content | undefined {
   return day === undefined ? undefined : { date: isoDate(day) };
 }
 
-function numberOf(number: number | undefined, unit: string): Content | undefined {
-  return number === undefined ? undefined : { number: Number(number.toPrecision(12)), unit, follows: true };
+function metresOf(metres: number | undefined): Content | undefined {
+  return metres === undefined ? undefined : numberOf(metres, 'm');
 }
 
 function bedOf(workbook: Workbook, of: RowOf, column: string): Content | undefined {
@@ -121,7 +132,7 @@ export function recordsAlong(data: DocumentData, standing: readonly Standing[]):
 /** What is typed on made rows of those plantings, such as jobs done and hours taken. */
 export function notesAlong(data: DocumentData, standing: readonly Standing[]): DocumentData['aside'] {
   const along = idsOnce(standing);
-  const isOf = (id: string): boolean => id.split(/[~()]+/).some((part) => along.has(part));
+  const isOf = (id: string): boolean => partsOfId(id).some((part) => along.has(part));
   return Object.fromEntries(
     Object.entries(data.aside).flatMap(([sheet, made]) => {
       const kept = Object.entries(made).filter(([id]) => isOf(id));
