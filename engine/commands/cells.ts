@@ -1,6 +1,7 @@
 // Typing into a cell, clearing it, taking it back to its formula.
 
-import type { Content } from '../document/content.ts';
+import { contentInWords } from '../document/cells.ts';
+import { type Content, isFiniteContent, sameContent } from '../document/content.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isComputed } from '../schema/schema.ts';
 import type { CommandOf, Refused } from './command.ts';
@@ -67,9 +68,13 @@ function typeRange(
   return undefined;
 }
 
-/** What is typed anew, or taken out, is known for sure, until it is typed as a range. */
+/**
+ * What is typed anew, or taken out, is known for sure, until it is typed as a range. What stands there already is no change, which
+ * would count as later than another's.
+ */
 function put(place: { sheet: string; row: string; column: string }, content: Content, draft: Draft): void {
-  draft.perform({ op: 'cell', ...place, content });
+  const before = draft.document.contentOf(place.sheet, place.row, place.column);
+  if (!sameContent(before, content)) draft.perform({ op: 'cell', ...place, content });
   if (draft.document.rangeOf(place.sheet, place.row, place.column) !== undefined)
     draft.perform({ op: 'range', ...place, range: null });
 }
@@ -120,8 +125,14 @@ export function putCell(command: CommandOf<'put cell'>, draft: Draft): Refused {
   const isName = sheet.found.schema.key === column.found.id;
   const why = isName ? refuseName(sheet.found, cell.row, cell.content, draft) : undefined;
   if (why !== undefined) return { ...place(cell), why };
+  if (!isFiniteContent(cell.content)) return { ...place(cell), why: notFinite(column.found, cell.content) };
   put(place(cell), cell.content, draft);
   return undefined;
+}
+
+/** Why a content that is no finite number can't be put in a column. */
+export function notFinite({ name }: ProgramColumn, content: Content): string {
+  return `${contentInWords(content)} is no number that ${name} can hold: give one that can be counted with.`;
 }
 
 function place({ sheet, row, column }: { sheet: string; row: string; column: string }) {

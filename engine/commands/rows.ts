@@ -1,12 +1,13 @@
 // Adding, removing and moving rows of entered sheets.
 
+import { isFiniteContent } from '../document/content.ts';
 import { positionsBetween } from '../document/positions.ts';
 import { byPlace } from '../document/row-places.ts';
 import type { RowRecord } from '../document/sheet-rows.ts';
 import type { ProgramSheet } from '../schema/compile.ts';
 import { ROW_ID } from '../schema/id.ts';
 import { isEnteredSheet } from '../schema/schema.ts';
-import { madeWhy, readTyped, refuseName, typeInto } from './cells.ts';
+import { madeWhy, notFinite, readTyped, refuseName, typeInto } from './cells.ts';
 import type { CommandOf, Refused } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
 
@@ -44,10 +45,13 @@ export function putRows({ sheet: sheetId, columns, rows }: CommandOf<'put rows'>
   if (!found.ok) return found.refused;
   const sheet = found.found;
   if (!isEnteredSheet(sheet.schema)) return { sheet: sheetId, why: notByHand(sheet, 'added') };
-  for (const id of columns) {
+  for (const [i, id] of columns.entries()) {
     const column = findColumn(sheet, id);
     if (!column.ok) return column.refused;
     if (column.found.role === 'made') return { sheet: sheetId, column: id, why: madeWhy(sheet, column.found) };
+    const odd = rows.find(({ cells }) => !isFiniteContent(cells[i] ?? null));
+    if (odd !== undefined)
+      return { sheet: sheetId, row: odd.row, column: id, why: notFinite(column.found, odd.cells[i] ?? null) };
   }
   const records = draft.document.rowsOf(sheetId);
   const there = rows.find(({ row }) => records.slotOf(row) !== undefined);

@@ -89,6 +89,7 @@ export class Workbook {
     this.#world = world;
     this.#changes = new Changes(document, world.templates, world.writings);
     this.#history = new History(history);
+    this.#latest = Math.max(0, document.stamps.newest);
   }
 
   /** A workbook from plain data; undefined where its template, in any version, is not known here. */
@@ -336,7 +337,7 @@ export class Workbook {
 
   #head(source: TransactionSource, message: Message): Omit<Transaction, 'operations'> {
     // Later than anything known here, so that what a person does now counts even where a clock was set back.
-    this.#latest = Math.max(this.#world.now(), this.#latest + 1);
+    this.#latest = Math.max(Math.floor(this.#world.now()), this.#latest + 1);
     return { id: this.#world.newId(), actor: this.#world.actor, time: this.#latest, source, message };
   }
 

@@ -2,6 +2,7 @@
 // inverse. Called by changes.ts once the schema is settled; calls put-content.ts, and row-operations.ts for a row that comes back.
 
 import { isMadeSheet } from '../schema/schema.ts';
+import { isFiniteContent } from './content.ts';
 import type { Document } from './document.ts';
 import { putContent } from './put-content.ts';
 import { bringBack } from './row-operations.ts';
@@ -9,14 +10,15 @@ import { type Arrival, BEFORE_ALL } from './stamps.ts';
 import type { Touched } from './touched.ts';
 import type { Operation, OperationOf } from './transaction.ts';
 
-/** What is typed in a cell that has no place goes on the shelf. */
+/** What is typed in a cell that has no place goes on the shelf. A number beyond every number is nothing. */
 export function typeCell(
   document: Document,
   operation: OperationOf<'cell'>,
   arrival: Arrival,
   touched: Touched,
 ): readonly Operation[] {
-  const { sheet: sheetId, row, column: columnId, content } = operation;
+  const { sheet: sheetId, row, column: columnId } = operation;
+  const content = isFiniteContent(operation.content) ? operation.content : null;
   const before = document.contentOf(sheetId, row, columnId);
   const inverse: Operation = { ...operation, content: before };
   const sheet = document.program.sheet(sheetId);

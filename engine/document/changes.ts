@@ -58,8 +58,11 @@ export class Changes {
   apply(operation: Operation, arrival: Arrival): readonly Operation[] {
     if (operation.op === 'insert rows' || operation.op === 'remove rows') return this.#applyMany(operation, arrival);
     if (arrival.remote && !this.#isLatest(operation, arrival.stamp)) return this.#overruled(operation, arrival);
+    const isNew =
+      operation.op === 'insert row' && this.#document.rowsOf(operation.sheet).record(operation.row) === undefined;
     const inverse = this.#apply(operation, arrival);
     this.#note(operation, arrival.stamp);
+    if (isNew) this.#document.stamps.noteBirth(operation.sheet, operation.row, arrival.stamp);
     return inverse;
   }
 

@@ -44,6 +44,12 @@ export function isLinkContent(content: Content): content is LinkContent {
   return typeof content === 'object' && content !== null && 'row' in content;
 }
 
+/** Whether plain data can hold it: a number beyond every number would come back as something else. */
+export function isFiniteContent(content: Content): boolean {
+  if (typeof content === 'number') return Number.isFinite(content);
+  return !isQuantity(content) || Number.isFinite(content.number);
+}
+
 export function sameContent(a: Content, b: Content): boolean {
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
   if (isQuantity(a))

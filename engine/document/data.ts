@@ -7,6 +7,7 @@ import { inOrder, type OwnSchema } from '../schema/own.ts';
 import type { ById } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { MappedCell } from './cell-map.ts';
+import { type ChangedData, changedData } from './changed-data.ts';
 import type { Content, ContentRange } from './content.ts';
 import type { Document } from './document.ts';
 import { ONLY_ROW } from './ids.ts';
@@ -52,6 +53,8 @@ export interface DocumentData {
   readonly papers?: ById<PaperData>;
   /** The locale in which figures and days are read and shown; absent: that of the machine. */
   readonly locale?: string;
+  /** Who changed what last, and when; absent where nobody changed anything. */
+  readonly changed?: ChangedData;
 }
 
 export function dataOf(document: Document): DocumentData {
@@ -81,7 +84,7 @@ export function dataOf(document: Document): DocumentData {
 }
 
 /** Parts that most workbooks have none of. */
-function laterParts(document: Document): Pick<DocumentData, 'looks' | 'notes' | 'papers' | 'locale'> {
+function laterParts(document: Document): Pick<DocumentData, 'looks' | 'notes' | 'papers' | 'locale' | 'changed'> {
   const { looks, locale } = document;
   const notes = [...document.notes.all()].filter(({ sheet, row }) => !isRemovedOwnRow(document, sheet, row));
   return {
@@ -89,6 +92,7 @@ function laterParts(document: Document): Pick<DocumentData, 'looks' | 'notes' | 
     ...(notes.length === 0 ? {} : { notes: byCell(notes) }),
     ...papersOf(document),
     ...(locale === undefined ? {} : { locale }),
+    ...changedOf(document),
   };
 }
 
@@ -125,8 +129,8 @@ function rowsOf(document: Document, sheetId: string): readonly RowData[] {
         cells.push([column.id, content]);
       }
     }
-    const at =
-      sheet !== undefined && isOneRow(sheet.schema) ? undefined : own?.at === record.at ? undefined : record.at;
+    const isOnly = sheet !== undefined && isOneRow(sheet.schema) && record.id === ONLY_ROW;
+    const at = isOnly || own?.at === record.at ? undefined : record.at;
     const isChanged = cells.length > 0 || (at !== undefined && at !== '') || record.broughtBack === true;
     // What is always there need not be told.
     const isGiven = own !== undefined || record.id === ONLY_ROW;
@@ -160,6 +164,14 @@ function rangesOf(document: Document): Pick<DocumentData, 'ranges'> {
   return { ranges: byCell(kept.map(({ sheet, row, column, range }) => ({ sheet, row, column, content: range }))) };
 }
 
+/** Of a row that is forgotten nothing is told. */
+function changedOf(document: Document): Pick<DocumentData, 'changed'> {
+  const { stamps } = document;
+  if (stamps.newest === Number.NEGATIVE_INFINITY) return {};
+  const isKnown = (sheet: string, row: string): boolean => !isRemovedOwnRow(document, sheet, row);
+  return { changed: changedData(stamps, isKnown) };
+}
+
 function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {
   const sheets = new Map<string, Map<string, [string, T][]>>();
   for (const { sheet, row, column, content } of cells) {
@@ -175,7 +187,8 @@ function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {
 /** A person's own row that was taken out: the history knows what it held. */
 export function isRemovedOwnRow(document: Document, sheet: string, row: string): boolean {
   const record = document.rowsOf(sheet).record(row);
-  return record?.removed !== undefined && record.slot < 0 && !shippedRows(document.template, sheet).has(row);
+  if (record?.removed === undefined || record.slot >= 0 || record.asUnknown === true) return false;
+  return !shippedRows(document.template, sheet).has(row);
 }
 
 /** Entries in the order of their ids, so that equal documents are written alike. */

@@ -10,6 +10,7 @@ import type { Template } from '../schema/template.ts';
 import { plainWriting, type Writings } from '../values/writing.ts';
 import { CellMap } from './cell-map.ts';
 import { placeContent } from './cells.ts';
+import { stampsIn } from './changed-data.ts';
 import type { Content } from './content.ts';
 import { type DocumentData, type RowData, shippedCells } from './data.ts';
 import { Document, type RangedCell, storeCell } from './document.ts';
@@ -19,9 +20,8 @@ import { nameRows } from './refit.ts';
 import { byPlace } from './row-places.ts';
 import type { RowRecord } from './sheet-rows.ts';
 import { Shelf } from './shelf.ts';
-import { BEFORE_ALL, Stamps } from './stamps.ts';
 import { shippedRows } from './template-rows.ts';
-import { cellThing } from './things.ts';
+import { cellThing, wholeRowThing } from './things.ts';
 
 /** A row to be opened: where it stands and what it holds. */
 export interface OpeningRow {
@@ -47,7 +47,7 @@ export function openDocument(data: DocumentData, template: Template, writings: W
     looks: data.looks ?? NO_LOOKS,
     locale: data.locale,
     writing: writings(data.locale),
-    stamps: new Stamps(),
+    stamps: stampsIn(data.changed),
     branches: new Map(Object.entries(data.branches ?? {})),
     ranges: rangesIn(data),
   });
@@ -105,7 +105,7 @@ export function openingRows(
   if (isOneRow(schema)) {
     const cells = shippedRows(template, id).get(ONLY_ROW)?.cells ?? new Map<string, Content>();
     const own = Object.entries(given.get(ONLY_ROW)?.cells ?? {});
-    return [{ record: { id: ONLY_ROW, at: '' }, cells: new Map([...cells, ...own]) }];
+    return [{ record: recordOf(ONLY_ROW, '', given.get(ONLY_ROW)), cells: new Map([...cells, ...own]) }];
   }
   const removed = new Set(entry(data.removed, id) ?? []);
   const shipped = [...shippedRows(template, id).values()].flatMap((row): OpeningRow[] => {
@@ -158,19 +158,18 @@ function fillRows(document: Document, sheet: ProgramSheet, rows: readonly Openin
 function keepOtherRows(document: Document, data: DocumentData): void {
   for (const [sheet, rows] of Object.entries(data.rows)) {
     const schema = document.program.schema.sheet(sheet);
-    if (schema !== undefined && isOneRow(schema)) {
-      for (const { id, cells } of rows) {
-        if (id === ONLY_ROW) continue;
-        for (const [column, content] of Object.entries(cells)) document.shelf.put(sheet, id, column, content);
-      }
-    }
-    if (schema !== undefined && !isMadeSheet(schema)) continue;
+    const isOne = schema !== undefined && isOneRow(schema);
+    if (schema !== undefined && !isMadeSheet(schema) && !isOne) continue;
     for (const row of rows) {
+      if (isOne && row.id === ONLY_ROW) continue;
       document.ownRowsOf(sheet).put({ ...recordOf(row.id, row.at ?? '', row), slot: -1 });
       for (const [column, content] of Object.entries(row.cells)) document.shelf.put(sheet, row.id, column, content);
     }
   }
   for (const [sheet, rows] of Object.entries(data.removed)) {
-    for (const id of rows) document.ownRowsOf(sheet).put({ id, slot: -1, at: '', removed: BEFORE_ALL });
+    for (const id of rows) {
+      const removed = document.stamps.of(wholeRowThing(sheet, id), { sheet, row: id });
+      document.ownRowsOf(sheet).put({ id, slot: -1, at: '', removed });
+    }
   }
 }

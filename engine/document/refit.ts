@@ -107,7 +107,8 @@ function blankColumn(frame: Frame, table: number, number: number): void {
 function wakeRows(document: Document, sheet: ProgramSheet): void {
   const rows = document.ownRowsOf(sheet.id);
   if (isOneRow(sheet.schema) && rows.record(ONLY_ROW) === undefined) rows.put({ id: ONLY_ROW, slot: -1, at: '' });
-  const asleep = [...rows.records()].filter(({ slot, removed }) => slot < 0 && removed === undefined);
+  const isMine = (id: string): boolean => !isOneRow(sheet.schema) || id === ONLY_ROW;
+  const asleep = [...rows.records()].filter(({ id, slot, removed }) => slot < 0 && removed === undefined && isMine(id));
   for (const record of asleep.sort(byPlace)) {
     const slot = document.store.table(sheet.table).length;
     document.store.setLive(sheet.table, slot, true);

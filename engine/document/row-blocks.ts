@@ -5,7 +5,7 @@
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isEnteredSheet } from '../schema/schema.ts';
 import { placeContent } from './cells.ts';
-import type { Content, ContentRange } from './content.ts';
+import { type Content, type ContentRange, isFiniteContent } from './content.ts';
 import { type Document, storeCell } from './document.ts';
 import { markOf, type RowRecord } from './sheet-rows.ts';
 import type { Stamp } from './stamps.ts';
@@ -45,10 +45,21 @@ function comeAtOnce(document: Document, { sheet: sheetId, rows }: InsertRows): P
   for (const { row, notes, ranges } of rows) {
     const record = known.record(row);
     if (record === undefined && (notes ?? ranges) !== undefined) return undefined;
+    if (comesUnknown(document, sheetId, row)) return undefined;
     if (seen.has(row) || (record !== undefined && (record.slot >= 0 || record.removed === undefined))) return undefined;
     seen.add(row);
   }
   return sheet;
+}
+
+/** Whether nobody knows a row for which something waits, or knew it when it last came. */
+export function comesUnknown(document: Document, sheet: string, row: string): boolean {
+  const record = document.rowsOf(sheet).record(row);
+  if (record !== undefined) return record.asUnknown === true;
+  const { shelf, notes } = document;
+  if (shelf.cells(sheet, row).size > 0 || notes.cells(sheet, row).size > 0) return true;
+  for (const one of document.ranges()) if (one.sheet === sheet && one.row === row) return true;
+  return false;
 }
 
 /** Those of the rows that were there before, whether they are now or not. */
@@ -104,7 +115,7 @@ function place(
   slot: number,
   content: Content,
 ): void {
-  if (content === null) return;
+  if (content === null || !isFiniteContent(content)) return;
   if (typeof column === 'string') {
     document.shelf.put(sheet.id, row, column, content);
     return;

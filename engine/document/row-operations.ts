@@ -6,8 +6,9 @@ import type { ProgramSheet } from '../schema/compile.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
 import type { Content } from './content.ts';
 import type { Document } from './document.ts';
+import { ONLY_ROW } from './ids.ts';
 import { forgetName, putContent } from './put-content.ts';
-import { saidOf } from './row-blocks.ts';
+import { comesUnknown, saidOf } from './row-blocks.ts';
 import { markOf } from './sheet-rows.ts';
 import { type Arrival, BEFORE_ALL, isLater } from './stamps.ts';
 import type { Touched } from './touched.ts';
@@ -20,6 +21,7 @@ export function insertRow(
   touched: Touched,
 ): readonly Operation[] {
   const { sheet: sheetId, row, at } = operation;
+  if (isOnlyRow(document, operation)) return [];
   const before = document.rowsOf(sheetId).record(row);
   if (before !== undefined && before.removed === undefined)
     return [
@@ -29,10 +31,12 @@ export function insertRow(
   const sheet = document.program.sheet(sheetId);
   // Its one row is always there.
   if (sheet !== undefined && isOneRow(sheet.schema)) return [];
+  const asUnknown = comesUnknown(document, sheetId, row) ? { asUnknown: true as const } : {};
+  const gone: Operation = { op: 'remove row', sheet: sheetId, row, ...asUnknown };
   const rows = document.ownRowsOf(sheetId);
   if (sheet === undefined || isMadeSheet(sheet.schema)) {
     rows.put({ id: row, slot: -1, at, ...markOf(operation) });
-    return [{ op: 'remove row', sheet: sheetId, row }];
+    return [gone];
   }
   const { store: frame } = document;
   const slot = frame.ownTable(sheet.table).takeSlot();
@@ -42,7 +46,7 @@ export function insertRow(
   rows.put({ id: row, slot, at, ...markOf(operation) });
   document.run.rowChanged(sheet.table, slot);
   unshelve(document, sheet, row, slot);
-  return [{ op: 'remove row', sheet: sheetId, row }];
+  return [gone];
 }
 
 /** A row that comes gets what was typed for it. */
@@ -56,16 +60,17 @@ function unshelve(document: Document, sheet: ProgramSheet, row: string, slot: nu
 /** What the row held is kept on the shelf. One that another person changed since stays, marked. */
 export function removeRow(
   document: Document,
-  { sheet: sheetId, row }: OperationOf<'remove row'>,
+  { sheet: sheetId, row, asUnknown }: OperationOf<'remove row'>,
   arrival: Arrival,
   touched: Touched,
 ): readonly Operation[] {
   const rows = document.ownRowsOf(sheetId);
   const record = rows.record(row);
   const sheet = document.program.sheet(sheetId);
+  const removed = { removed: arrival.stamp, ...(asUnknown === true ? { asUnknown } : {}) };
   if (sheet !== undefined && isOneRow(sheet.schema)) return [];
   if (record === undefined || sheet === undefined || record.slot < 0) {
-    if (record !== undefined) rows.put({ ...record, removed: arrival.stamp });
+    if (record !== undefined) rows.put({ ...record, ...removed });
     // One that waits with its sheet is there again when that is taken back.
     const waits = record !== undefined && record.removed === undefined;
     return waits ? [{ op: 'insert row', sheet: sheetId, row, at: record.at, ...markOf(record) }] : [];
@@ -87,7 +92,7 @@ export function removeRow(
   }
   document.store.setLive(sheet.table, slot, false);
   for (const { column, content } of cells) document.shelf.put(sheetId, row, column, content);
-  rows.put({ id: row, slot: -1, at: record.at, removed: arrival.stamp });
+  rows.put({ id: row, slot: -1, at: record.at, ...removed });
   document.run.rowChanged(sheet.table, slot);
   touched.rowsWent(sheetId, [record]);
   const columns = cells.map(({ column }) => column);
@@ -103,7 +108,7 @@ export function moveRow(
 ): readonly Operation[] {
   const rows = document.ownRowsOf(sheetId);
   const record = rows.record(row);
-  if (record === undefined || record.at === at) return [];
+  if (record === undefined || record.at === at || isOnlyRow(document, { sheet: sheetId, row })) return [];
   rows.put({ ...record, at });
   const sheet = document.program.sheet(sheetId);
   if (sheet !== undefined && record.slot >= 0) {
@@ -140,13 +145,19 @@ export function bringBack(
   if (record.removed !== BEFORE_ALL) mark(document, { sheet: sheet.id, row, broughtBack: true }, touched);
 }
 
+/** The row of a sheet of one row is always there, and stands alone. */
+function isOnlyRow(document: Document, { sheet, row }: { readonly sheet: string; readonly row: string }): boolean {
+  const schema = document.program.schema.sheet(sheet);
+  return row === ONLY_ROW && schema !== undefined && isOneRow(schema);
+}
+
 type Mark = Pick<OperationOf<'keep row'>, 'sheet' | 'row' | 'broughtBack'>;
 
 /** Puts the mark on a row, or takes it off. */
 function mark(document: Document, { sheet, row, broughtBack }: Mark, touched: Touched): readonly Operation[] {
   const rows = document.ownRowsOf(sheet);
   const record = rows.record(row);
-  if (record === undefined || record.broughtBack === broughtBack) return [];
+  if (record === undefined || record.broughtBack === broughtBack || isOnlyRow(document, { sheet, row })) return [];
   const { broughtBack: before, ...rest } = record;
   rows.put({ ...rest, ...markOf({ broughtBack }) });
   touched.rowsOf.add(sheet);

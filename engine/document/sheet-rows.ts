@@ -11,6 +11,8 @@ export interface RowRecord {
   /** Its place among the rows (positions.ts). */
   readonly at: string;
   readonly removed?: Stamp;
+  /** It went as it had come, out of nowhere: what waits for it is told. */
+  readonly asUnknown?: true;
   /** Another person changed it after it was removed, so it is back. */
   readonly broughtBack?: true;
 }
@@ -79,13 +81,5 @@ export class SheetRows {
     if (record.broughtBack === true) this.#broughtBack.add(record.id);
     else this.#broughtBack.delete(record.id);
     if (record.at > this.#lastAt) this.#lastAt = record.at;
-  }
-
-  /** Takes a row out as if it had never been. */
-  forget(id: string): void {
-    const before = this.#records.get(id);
-    if (before !== undefined && before.slot >= 0) this.#ids[before.slot] = undefined;
-    this.#records.delete(id);
-    this.#broughtBack.delete(id);
   }
 }

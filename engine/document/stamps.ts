@@ -1,7 +1,7 @@
 // Who changed a thing last, and when: what decides between two people's changes of the same thing, whatever order they
 // arrive in. Things are named by texts: a cell, a row's place, a formula, the title.
 
-import { cellThing, rowThing, wholeRowThing } from './things.ts';
+import { cellOfThing, cellThing, rowThing, wholeRowThing } from './things.ts';
 import type { RowLine } from './transaction.ts';
 
 /** Later wins; of two at the same time the actor whose name sorts later. */
@@ -36,7 +36,7 @@ const MOST_WAITING = 1 << 16;
 /** Rows that came or went at once, to be noted thing by thing once somebody asks about one of them. */
 interface Block {
   readonly stamp: Stamp;
-  /** What the cells of rows that came are in; undefined for rows that went, whose cells nobody changed. */
+  /** What the cells of new rows are in; undefined for rows that went or came back, whose cells nobody changed. */
   readonly columns: readonly string[] | undefined;
   readonly rows: readonly RowLine[];
 }
@@ -52,6 +52,51 @@ export class Stamps {
   readonly #blocks = new Map<string, Block[]>();
   /** By sheet and row, of blocks that somebody has asked about. */
   readonly #waiting = new Map<string, Map<string, Block[]>>();
+  /** When rows first came. */
+  readonly #births = new Map<string, Stamp>();
+  #newest = Number.NEGATIVE_INFINITY;
+
+  /** The time of the latest change of all. */
+  get newest(): number {
+    return this.#newest;
+  }
+
+  /**
+   * The latest change of each thing, as far as another's may still come that is earlier: not what a new row came with, for
+   * whoever changes that knows the row, and so changes it later.
+   */
+  *lasting(): Iterable<readonly [thing: string, stamp: Stamp]> {
+    this.#nameCells();
+    for (const [sheet, blocks] of this.#blocks) for (const block of blocks) this.#noteKnown(sheet, block);
+    for (const [sheet, rows] of this.#waiting)
+      for (const blocks of rows.values()) for (const block of blocks) this.#noteKnown(sheet, block);
+    for (const [thing, stamp] of this.#latest) {
+      const cell = cellOfThing(thing);
+      const birth = this.#births.get(cell === undefined ? thing : wholeRowThing(cell.sheet, cell.row));
+      if (birth?.time !== stamp.time || birth.actor !== stamp.actor) yield [thing, stamp];
+    }
+  }
+
+  #noteKnown(sheet: string, { stamp, columns, rows }: Block): void {
+    if (columns === undefined) for (const { row } of rows) this.note(wholeRowThing(sheet, row), stamp);
+  }
+
+  /** Notes that a row came that nobody knew before. */
+  noteBirth(sheet: string, row: string, stamp: Stamp): void {
+    this.#births.set(wholeRowThing(sheet, row), stamp);
+  }
+
+  /** Notes the latest change of a thing as it was kept. */
+  noteKept(thing: string, stamp: Stamp): void {
+    const cell = cellOfThing(thing);
+    if (cell === undefined) this.note(thing, stamp);
+    else this.noteCell(cell, stamp);
+  }
+
+  /** Notes the time of changes of which nothing else is kept. */
+  noteTime(time: number): void {
+    if (time > this.#newest) this.#newest = time;
+  }
 
   /** The latest change of a thing; `row` is the row that it belongs to, if any. */
   of(thing: string, row?: { readonly sheet: string; readonly row: string }): Stamp {
@@ -64,12 +109,14 @@ export class Stamps {
 
   /** Notes a change; an earlier one than is known leaves it. */
   note(thing: string, stamp: Stamp): void {
+    this.noteTime(stamp.time);
     if (isLater(stamp, this.#latest.get(thing) ?? BEFORE_ALL)) this.#latest.set(thing, stamp);
   }
 
   /** Notes that a cell changed, and with it its row. */
   noteCell(cell: CellPlace, stamp: Stamp): void {
     if (!isLater(stamp, BEFORE_ALL)) return;
+    this.noteTime(stamp.time);
     this.#cells.push(cell);
     this.#when.push(stamp);
     if (this.#cells.length >= MOST_WAITING) this.#nameCells();
@@ -92,6 +139,7 @@ export class Stamps {
 
   /** Notes that rows came or went with all that they hold. */
   noteRows(sheet: string, block: Block): void {
+    this.noteTime(block.stamp.time);
     const blocks = this.#blocks.get(sheet);
     if (blocks === undefined) this.#blocks.set(sheet, [block]);
     else blocks.push(block);
@@ -104,6 +152,7 @@ export class Stamps {
     this.#waiting.get(sheet)?.delete(row);
     for (const { stamp, columns, rows } of waiting) {
       this.note(wholeRowThing(sheet, row), stamp);
+      if (columns !== undefined) this.noteBirth(sheet, row, stamp);
       rows[0]?.cells.forEach((content, i) => {
         const column = columns?.[i];
         if (content === null || column === undefined) return;

@@ -7,6 +7,22 @@ export function cellThing(sheet: string, row: string, column: string): string {
   return `cell ${sheet.length} ${row.length} ${sheet} ${row} ${column}`;
 }
 
+/** The sheet, row and column of a cell's name; undefined for the name of anything else. */
+export function cellOfThing(
+  thing: string,
+): { readonly sheet: string; readonly row: string; readonly column: string } | undefined {
+  const [, sheet, row] = /^cell (\d+) (\d+) /.exec(thing) ?? [];
+  if (sheet === undefined || row === undefined) return undefined;
+  const from = sheet.length + row.length + 7;
+  const rowFrom = from + Number(sheet) + 1;
+  const columnFrom = rowFrom + Number(row) + 1;
+  return {
+    sheet: thing.slice(from, rowFrom - 1),
+    row: thing.slice(rowFrom, columnFrom - 1),
+    column: thing.slice(columnFrom),
+  };
+}
+
 /** A row by the cells in it, whichever. */
 export function rowThing(sheet: string, row: string): string {
   return `cells ${sheet.length} ${sheet} ${row}`;

@@ -32,7 +32,8 @@ export type Operation =
       readonly at: string;
       readonly broughtBack?: true | undefined;
     }
-  | { readonly op: 'remove row'; readonly sheet: string; readonly row: string }
+  /** `asUnknown`: what waits for it is told as before it came, when nobody knew it. */
+  | { readonly op: 'remove row'; readonly sheet: string; readonly row: string; readonly asUnknown?: true | undefined }
   /**
    * Rows of an entered sheet at once, with what they hold in the columns named: does what an 'insert row' and 'cell' for each of
    * them would, in a fraction of the time and room. A row that is known, there or taken out, holds what it holds: somebody may

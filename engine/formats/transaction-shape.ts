@@ -91,7 +91,7 @@ const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', 
     at: position,
     broughtBack: optional(onlyTrue),
   }),
-  'remove row': fields<Of<'remove row'>>({ op: exactly('remove row'), sheet: id, row }),
+  'remove row': fields<Of<'remove row'>>({ op: exactly('remove row'), sheet: id, row, asUnknown: optional(onlyTrue) }),
   'insert rows': fields<Of<'insert rows'>>({
     op: exactly('insert rows'),
     sheet: id,

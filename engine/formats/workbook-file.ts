@@ -50,7 +50,7 @@ export function workbookFileSchema(): JsonSchema {
 /** The file's text, ending with a line break. The same document always gives the same text. */
 export function writeWorkbookFile(data: DocumentData): string {
   const { title, units, currency, today, template, own, removed, ranges, branches } = data;
-  const { looks, notes, papers, locale } = data;
+  const { looks, notes, papers, locale, changed } = data;
   const file: WorkbookFile = {
     title,
     units,
@@ -67,6 +67,7 @@ export function writeWorkbookFile(data: DocumentData): string {
     ...(notes === undefined ? {} : { notes }),
     ...(papers === undefined ? {} : { papers }),
     ...(locale === undefined ? {} : { locale }),
+    ...(changed === undefined ? {} : { changed }),
   };
   return `${layout({ format: FORMAT, version: VERSION, ...file })}\n`;
 }
@@ -190,7 +191,7 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
     return mapped(byRow, (cells, row) => asideCells(sheet, cells, inRows.get(row) ?? {}, notes));
   });
   const { title, units, currency, template, own, removed, ranges = {}, branches = {} } = file;
-  const { looks, notes: remarks, papers = {}, locale } = file;
+  const { looks, notes: remarks, papers = {}, locale, changed } = file;
   const today = civilDayOfIso(file.today) ?? 0;
   const later = {
     ...(Object.keys(ranges).length === 0 ? {} : { ranges }),
@@ -199,6 +200,7 @@ function fromFile(file: WorkbookFile, templates: TemplateShelf, spared: readonly
     ...(remarks === undefined ? {} : { notes: remarks }),
     ...(Object.keys(papers).length === 0 ? {} : { papers }),
     ...(locale === undefined ? {} : { locale }),
+    ...(changed === undefined ? {} : { changed }),
   };
   const known = { title, units, currency, today, template, own, rows: entered, removed, aside };
   const data: DocumentData = { ...known, ...later };

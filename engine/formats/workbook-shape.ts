@@ -1,6 +1,7 @@
 // What a workbook file must look like inside, as shapes. Rows stand as lists, their columns named once a sheet, so that a
 // season stays small; contents say by themselves what they are.
 
+import { CHANGE, CHANGES_OF_ROW, type ChangedCells, type ChangedData, LATEST } from '../document/changed-data.ts';
 import type { ContentRange, DateContent, LinkContent } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
 import { PAPER_CELL, type PaperData } from '../document/papers.ts';
@@ -67,6 +68,8 @@ export interface WorkbookFile {
   /** Scratch papers, by id. */
   readonly papers?: Readonly<Record<string, PaperData>>;
   readonly locale?: string;
+  /** Who changed what last, and when. */
+  readonly changed?: ChangedData;
 }
 
 /** The template that every workbook of file version 1 was made from. */
@@ -133,6 +136,40 @@ const paper: Shape<PaperData> = fields<PaperData>({
   cells: record(text, (key) => `cell ${key.slice(0, 40)}`, { pattern: PAPER_CELL, wanted: 'a place such as B12' }),
 });
 
+/** Texts that mean something by their places: of a list that is not whole nothing is known. */
+const wholeTexts: Shape<readonly string[]> = {
+  read: (value, place) =>
+    Array.isArray(value) && value.every((one: unknown) => typeof one === 'string')
+      ? value
+      : misfit(value, place, 'a list of texts'),
+  schema: { type: 'array', items: text.schema },
+};
+
+/** What was changed, by names, and its change. */
+const changedThing: Shape<readonly string[]> = {
+  read: (value, place) => {
+    const texts = wholeTexts.read(value, place);
+    if (texts.length < 2 || !CHANGE.test(texts.at(-1) ?? '')) misfit(texts.at(-1), place, 'a time such as mh3k2x9a');
+    return texts;
+  },
+  schema: { ...wholeTexts.schema, minItems: 2 },
+};
+
+const changedCells: Shape<ChangedCells> = fields<ChangedCells>({
+  columns: wholeTexts,
+  rows: list(
+    like(CHANGES_OF_ROW, 'a row and when its cells were changed, such as onion 0,2:mh3k2x9a,'),
+    (_, index) => `row ${index + 1}`,
+  ),
+});
+
+const changed: Shape<ChangedData> = fields<ChangedData>({
+  latest: whole(0, LATEST),
+  by: wholeTexts,
+  cells: record(changedCells, (key) => `changes of “${key}”`, ids),
+  others: list(changedThing, (_, index) => `change ${index + 1}`),
+});
+
 export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
   title: text,
   units: oneOf('us', 'si'),
@@ -181,4 +218,5 @@ export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({
   ),
   papers: optional(record(paper, (key) => `scratch paper “${key}”`, ids)),
   locale: optional(like(/^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'a language and place, such as de-CH,')),
+  changed: optional(changed),
 });

@@ -48,6 +48,25 @@ describe('refused, with the workbook as it was', () => {
   test.each<readonly [string, Command]>([
     ['a day whose year has five digits', { command: 'set today', today: 3_000_000 }],
     ['a day long before any calendar', { command: 'set today', today: -10_000_000 }],
+    [
+      'a number that is none',
+      {
+        command: 'put cell',
+        sheet: 'plantings',
+        row: P1,
+        column: 'length',
+        content: { number: Number.NaN, unit: 'ft' },
+      },
+    ],
+    [
+      'rows with a number beyond every number',
+      {
+        command: 'put rows',
+        sheet: 'beds',
+        columns: ['bed', 'length'],
+        rows: [{ row: 'b7', cells: ['B7', Number.POSITIVE_INFINITY] }],
+      },
+    ],
     ['no name', { command: 'put cell', sheet: 'plantings', row: P1, column: 'planting', content: null }],
     ['a name that is taken', { command: 'put cell', sheet: 'plantings', row: P1, column: 'planting', content: 'P2' }],
     [
