@@ -132,7 +132,7 @@ export function putCell(command: CommandOf<'put cell'>, draft: Draft): Refused {
 
 /** Why a content that is no finite number can't be put in a column. */
 export function notFinite({ name }: ProgramColumn, content: Content): string {
-  return `${contentInWords(content)} is no number that ${name} can hold: give one that can be counted with.`;
+  return `${contentInWords(content)} is no number that ${name} can hold.`;
 }
 
 function place({ sheet, row, column }: { sheet: string; row: string; column: string }) {

@@ -80,6 +80,8 @@ function namedBy(operation: Operation): readonly string[] {
     case 'rename sheet':
     case 'move sheet':
       return [operation.sheet];
+    case 'template':
+      return (operation.held ?? []).flatMap(oneByOne).flatMap(namedBy);
     default:
       return [];
   }

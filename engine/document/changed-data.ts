@@ -11,21 +11,14 @@ export interface ChangedData {
   readonly latest: number;
   /** The people. */
   readonly by: readonly string[];
-  readonly cells: ById<ChangedCells>;
-  /** Anything else: what it is, the ids that name it, and its change: '<time>' or '<time>/<person>'. */
-  readonly others: readonly (readonly string[])[];
+  /**
+   * By sheet: the ids of columns, joined by blanks, then a text a row: its id and its changes, '<columns>:<time>' or
+   * '<columns>:<time>/<person>', each time from the one before.
+   */
+  readonly cells: ById<readonly string[]>;
+  /** Anything else, a text each: '<time>' or '<time>/<person>', what it is, and the ids that name it. What is no such text is passed over. */
+  readonly others: readonly string[];
 }
-
-export interface ChangedCells {
-  readonly columns: readonly string[];
-  /** A row each: its id and its changes, '<columns>:<time>' or '<columns>:<time>/<person>', each time from the one before. */
-  readonly rows: readonly string[];
-}
-
-/** A change in text. */
-export const CHANGE = /^[0-9a-z]{1,9}(\/[0-9a-z]{1,6})?$/;
-/** A row and the changes of its cells in text. */
-export const CHANGES_OF_ROW = /^[^ ]{1,1000}( [0-9a-z]+(,[0-9a-z]+)*:[0-9a-z]{1,9}(\/[0-9a-z]{1,6})?)+$/;
 
 const BASE = 36;
 /** The latest time that nine letters tell, some three thousand years on. */
@@ -38,7 +31,7 @@ type ChangedCell = readonly [column: string, stamp: Stamp];
 /** `isKnown` says of which rows changes are to be told. */
 export function changedData(stamps: Stamps, isKnown: (sheet: string, row: string) => boolean): ChangedData {
   const cells = new Map<string, Map<string, ChangedCell[]>>();
-  const others: (readonly [names: readonly string[], stamp: Stamp])[] = [];
+  const others: (readonly [names: string, stamp: Stamp])[] = [];
   const people = new Set<string>();
   for (const [thing, { time, actor }] of stamps.lasting()) {
     const cell = cellOfThing(thing);
@@ -48,7 +41,7 @@ export function changedData(stamps: Stamps, isKnown: (sheet: string, row: string
     people.add(actor);
     const stamp = { time: inFile(time), actor };
     if (cell === undefined) {
-      others.push([names, stamp]);
+      others.push([names.join(' / '), stamp]);
       continue;
     }
     const rows = cells.get(sheet) ?? new Map<string, ChangedCell[]>();
@@ -61,7 +54,7 @@ export function changedData(stamps: Stamps, isKnown: (sheet: string, row: string
     latest: inFile(stamps.newest),
     by,
     cells: Object.fromEntries(sorted(cells).map(([sheet, rows]) => [sheet, cellsOf(rows, by)])),
-    others: others.map(([names, stamp]) => [...names, changeText('', stamp.time, stamp.actor, by)]).sort(byName),
+    others: others.map(([names, stamp]) => `${changeText('', stamp.time, stamp.actor, by)} ${names}`).sort(byName),
   };
 }
 
@@ -74,11 +67,12 @@ function sorted<T>(byId: ReadonlyMap<string, T>): readonly (readonly [string, T]
   return [...byId].sort(([a], [b]) => (a < b ? -1 : 1));
 }
 
-function byName(a: readonly string[], b: readonly string[]): number {
-  return a.join('\n') < b.join('\n') ? -1 : 1;
+/** By what stands behind the time. */
+function byName(a: string, b: string): number {
+  return a.slice(a.indexOf(' ')) < b.slice(b.indexOf(' ')) ? -1 : 1;
 }
 
-function cellsOf(rows: ReadonlyMap<string, readonly ChangedCell[]>, by: readonly string[]): ChangedCells {
+function cellsOf(rows: ReadonlyMap<string, readonly ChangedCell[]>, by: readonly string[]): readonly string[] {
   const columns = [...new Set([...rows.values()].flat().map(([column]) => column))].sort();
   const places = new Map(columns.map((column, place) => [column, place.toString(BASE)]));
   const texts = sorted(rows).map(([row, changes]) => {
@@ -98,7 +92,7 @@ function cellsOf(rows: ReadonlyMap<string, readonly ChangedCell[]>, by: readonly
     });
     return [row, ...parts].join(' ');
   });
-  return { columns, rows: texts };
+  return [columns.join(' '), ...texts];
 }
 
 function changeText(before: string, time: number, actor: string, by: readonly string[]): string {
@@ -112,7 +106,11 @@ export function stampsIn(changed: ChangedData | undefined): Stamps {
   if (changed === undefined) return stamps;
   const { by } = changed;
   stamps.noteTime(changed.latest);
-  for (const [sheet, { columns, rows }] of Object.entries(changed.cells)) {
+  const note = (thing: string, stamp: Stamp): void => {
+    if (stamp.time >= 0 && stamp.time <= LATEST) stamps.noteKept(thing, stamp);
+  };
+  for (const [sheet, [named = '', ...rows]] of Object.entries(changed.cells)) {
+    const columns = named.split(' ');
     for (const text of rows) {
       let last = 0;
       const [row = '', ...parts] = text.split(' ');
@@ -122,15 +120,15 @@ export function stampsIn(changed: ChangedData | undefined): Stamps {
         last = stamp.time;
         for (const place of at.split(',')) {
           const column = columns[Number.parseInt(place, BASE)];
-          if (column !== undefined && column !== '') stamps.noteKept(cellThing(sheet, row, column), stamp);
+          if (column !== undefined) note(cellThing(sheet, row, column), stamp);
         }
       }
     }
   }
-  for (const names of changed.others) {
-    const [thing = ''] = names;
-    const things = names.slice(0, -1);
-    stamps.noteKept(things.length === 1 ? thing : JSON.stringify(things), stampOf(names.at(-1) ?? '', 0, by));
+  for (const text of changed.others) {
+    const [change = ''] = text.split(' ', 1);
+    const names = text.slice(change.length + 1).split(' / ');
+    note(names.length === 1 ? (names[0] ?? '') : JSON.stringify(names), stampOf(change, 0, by));
   }
   return stamps;
 }

@@ -86,7 +86,7 @@ export class Changes {
   #apply(operation: SingleOperation, arrival: Arrival): readonly Operation[] {
     const document = this.#document;
     const touched = this.#touched;
-    if (operation.op === 'template') return this.#template(operation);
+    if (operation.op === 'template') return this.#template(operation, arrival);
     if (isSchemaOperation(operation)) return this.#reshaping.schema(operation);
     switch (operation.op) {
       case 'cell':
@@ -136,19 +136,22 @@ export class Changes {
   }
 
   /** Another version of the template, and the rows that it ships as far as they follow. */
-  #template(operation: OperationOf<'template'>): readonly Operation[] {
+  #template(operation: OperationOf<'template'>, arrival: Arrival): readonly Operation[] {
     this.settle();
     const before = this.#document.template;
-    const inverse = this.#reshaping.schema(operation);
-    if (inverse.length === 0) return inverse;
+    const [back] = this.#reshaping.schema(operation);
+    if (back?.op !== 'template') return [];
     this.#touched.settings = true;
     this.settle();
-    if (operation.rows === 'stay') return inverse;
-    const stamp = BEFORE_ALL;
-    const rows: Operation[] = [];
-    for (const moved of moveTemplateRows(this.#document, before, this.#document.template))
-      rows.unshift(...this.apply(moved, { stamp, remote: false }));
-    return [...inverse, ...rows];
+    const follows = operation.rows === 'follow';
+    const moves = follows ? moveTemplateRows(this.#document, before, this.#document.template) : (operation.held ?? []);
+    const by = follows ? { stamp: BEFORE_ALL, remote: false } : arrival;
+    const held: Operation[] = [];
+    for (const moved of moves) {
+      const back = this.apply(moved, by);
+      held.unshift(...back.map((one) => (one.op === 'remove row' ? { ...one, unshipped: true as const } : one)));
+    }
+    return [held.length === 0 ? back : { ...back, held }];
   }
 
   /** Brings the program in line with what the schema is to be, so that cells and rows find their columns. */

@@ -60,14 +60,18 @@ function unshelve(document: Document, sheet: ProgramSheet, row: string, slot: nu
 /** What the row held is kept on the shelf. One that another person changed since stays, marked. */
 export function removeRow(
   document: Document,
-  { sheet: sheetId, row, asUnknown }: OperationOf<'remove row'>,
+  { sheet: sheetId, row, asUnknown, unshipped }: OperationOf<'remove row'>,
   arrival: Arrival,
   touched: Touched,
 ): readonly Operation[] {
   const rows = document.ownRowsOf(sheetId);
   const record = rows.record(row);
   const sheet = document.program.sheet(sheetId);
-  const removed = { removed: arrival.stamp, ...(asUnknown === true ? { asUnknown } : {}) };
+  const removed = {
+    removed: arrival.stamp,
+    ...(asUnknown === true ? { asUnknown } : {}),
+    ...(unshipped === true ? { unshipped } : {}),
+  };
   if (sheet !== undefined && isOneRow(sheet.schema)) return [];
   if (record === undefined || sheet === undefined || record.slot < 0) {
     if (record !== undefined) rows.put({ ...record, ...removed });

@@ -13,6 +13,8 @@ export interface RowRecord {
   readonly removed?: Stamp;
   /** It went as it had come, out of nowhere: what waits for it is told. */
   readonly asUnknown?: true;
+  /** It went with the version of the template that had brought it. */
+  readonly unshipped?: true;
   /** Another person changed it after it was removed, so it is back. */
   readonly broughtBack?: true;
 }

@@ -122,7 +122,7 @@ function recordOf(
 ): RowRecord | undefined {
   const record = document.rowsOf(sheet).record(row);
   if (before !== undefined || record?.removed === undefined || record.slot >= 0) return record;
-  return isLater(record.removed, BEFORE_ALL) ? record : undefined;
+  return record.unshipped !== true && isLater(record.removed, BEFORE_ALL) ? record : undefined;
 }
 
 /** The place that somebody moved a row to, before or since it went; undefined where nobody did. */

@@ -32,8 +32,17 @@ export type Operation =
       readonly at: string;
       readonly broughtBack?: true | undefined;
     }
-  /** `asUnknown`: what waits for it is told as before it came, when nobody knew it. */
-  | { readonly op: 'remove row'; readonly sheet: string; readonly row: string; readonly asUnknown?: true | undefined }
+  /**
+   * `asUnknown`: what waits for it is told as before it came, when nobody knew it. `unshipped`: nobody took it out, it goes with the
+   * version of the template that brought it.
+   */
+  | {
+      readonly op: 'remove row';
+      readonly sheet: string;
+      readonly row: string;
+      readonly asUnknown?: true | undefined;
+      readonly unshipped?: true | undefined;
+    }
   /**
    * Rows of an entered sheet at once, with what they hold in the columns named: does what an 'insert row' and 'cell' for each of
    * them would, in a fraction of the time and room. A row that is known, there or taken out, holds what it holds: somebody may
@@ -116,9 +125,14 @@ export type Operation =
   | { readonly op: 'paper cell'; readonly paper: string; readonly cell: string; readonly entry: string | null }
   /**
    * Another version of the workbook's template. The rows it ships follow, but for what the person changed; they stay as they
-   * are where this takes a step back, whose other operations say what they held.
+   * are where this takes a step back, and `held` says what makes them what they were: done with it or not at all.
    */
-  | { readonly op: 'template'; readonly version: number; readonly rows: 'follow' | 'stay' };
+  | {
+      readonly op: 'template';
+      readonly version: number;
+      readonly rows: 'follow' | 'stay';
+      readonly held?: readonly Operation[] | undefined;
+    };
 
 export type OperationKind = Operation['op'];
 export type OperationOf<K extends OperationKind> = Extract<Operation, { readonly op: K }>;

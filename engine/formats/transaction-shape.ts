@@ -81,6 +81,12 @@ const rowLine: Shape<RowLine> = fields<RowLine>({
 /** Those that a change in a branch may hold: a branch has no branches of its own. */
 type BranchOperation = Exclude<Operation, { readonly op: 'branch' }>;
 
+/** Operations in an operation: read by the same shape, which the schema can't say again without end. */
+const heldOperations: Shape<readonly Operation[]> = {
+  read: (value, place) => list<Operation>(operation, (_, index) => `operation ${index + 1}`).read(value, place),
+  schema: { type: 'array', items: { type: 'object' } },
+};
+
 const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', {
   cell: fields<Of<'cell'>>({ op: exactly('cell'), sheet: id, row, column: id, content }),
   range: fields<Of<'range'>>({ op: exactly('range'), sheet: id, row, column: id, range: orNull(contentRange) }),
@@ -91,7 +97,13 @@ const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', 
     at: position,
     broughtBack: optional(onlyTrue),
   }),
-  'remove row': fields<Of<'remove row'>>({ op: exactly('remove row'), sheet: id, row, asUnknown: optional(onlyTrue) }),
+  'remove row': fields<Of<'remove row'>>({
+    op: exactly('remove row'),
+    sheet: id,
+    row,
+    asUnknown: optional(onlyTrue),
+    unshipped: optional(onlyTrue),
+  }),
   'insert rows': fields<Of<'insert rows'>>({
     op: exactly('insert rows'),
     sheet: id,
@@ -157,6 +169,7 @@ const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', 
     op: exactly('template'),
     version: whole(1, 1_000_000),
     rows: oneOf('follow', 'stay'),
+    held: optional(heldOperations),
   }),
 });
 

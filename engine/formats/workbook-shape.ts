@@ -1,7 +1,7 @@
 // What a workbook file must look like inside, as shapes. Rows stand as lists, their columns named once a sheet, so that a
 // season stays small; contents say by themselves what they are.
 
-import { CHANGE, CHANGES_OF_ROW, type ChangedCells, type ChangedData, LATEST } from '../document/changed-data.ts';
+import { type ChangedData, LATEST } from '../document/changed-data.ts';
 import type { ContentRange, DateContent, LinkContent } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
 import { PAPER_CELL, type PaperData } from '../document/papers.ts';
@@ -145,29 +145,11 @@ const wholeTexts: Shape<readonly string[]> = {
   schema: { type: 'array', items: text.schema },
 };
 
-/** What was changed, by names, and its change. */
-const changedThing: Shape<readonly string[]> = {
-  read: (value, place) => {
-    const texts = wholeTexts.read(value, place);
-    if (texts.length < 2 || !CHANGE.test(texts.at(-1) ?? '')) misfit(texts.at(-1), place, 'a time such as mh3k2x9a');
-    return texts;
-  },
-  schema: { ...wholeTexts.schema, minItems: 2 },
-};
-
-const changedCells: Shape<ChangedCells> = fields<ChangedCells>({
-  columns: wholeTexts,
-  rows: list(
-    like(CHANGES_OF_ROW, 'a row and when its cells were changed, such as onion 0,2:mh3k2x9a,'),
-    (_, index) => `row ${index + 1}`,
-  ),
-});
-
 const changed: Shape<ChangedData> = fields<ChangedData>({
   latest: whole(0, LATEST),
   by: wholeTexts,
-  cells: record(changedCells, (key) => `changes of “${key}”`, ids),
-  others: list(changedThing, (_, index) => `change ${index + 1}`),
+  cells: record(wholeTexts, (key) => `changes of “${key}”`, ids),
+  others: wholeTexts,
 });
 
 export const workbookFile: Shape<WorkbookFile> = fields<WorkbookFile>({

@@ -1,0 +1,101 @@
+// Two people where one moves rows beside those that the other moves, or takes newer sheets while the other changes what they
+// change: the same on both sides, whoever hears of what first.
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  type Command,
+  cellView,
+  type DocumentData,
+  rows,
+  type Transaction,
+  type Workbook,
+} from '../../engine/index.ts';
+import { runs } from '../runs.ts';
+import { type Chances, chances, commandFor } from './any-command.ts';
+import { BEGINNING, everything, everythingByAmount, openFarm } from './farm.ts';
+
+const MESSAGE = { code: 'work', parts: {} };
+const [P1 = '', P2 = '', P3 = ''] = (BEGINNING.rows.plantings ?? []).map(({ id }) => id);
+
+function done(workbook: Workbook, command: Command): Transaction {
+  const answer = workbook.do([command], MESSAGE);
+  if (answer.refused) throw new Error(answer.why);
+  return answer.transaction;
+}
+
+function undone(workbook: Workbook): Transaction {
+  const step = workbook.undo();
+  if (step === undefined) throw new Error('nothing to take back');
+  return step.transaction;
+}
+
+function hear(workbook: Workbook, transactions: readonly Transaction[]): void {
+  for (const one of transactions) workbook.receive({ ...one, source: 'remote' });
+}
+
+function isDone(workbook: Workbook, by: Chances, sheet: string | undefined): readonly Transaction[] {
+  const command = commandFor(workbook, by);
+  if (command === undefined || (sheet !== undefined && !('sheet' in command && command.sheet === sheet))) return [];
+  const answer = workbook.do([command], MESSAGE);
+  return answer.refused ? [] : [answer.transaction];
+}
+
+describe('two people who move rows', () => {
+  const names = (workbook: Workbook): readonly string[] =>
+    Array.from(rows(workbook, 'plantings'), (slot) => cellView(workbook, 'plantings', slot, 'planting').text);
+  const move = (moved: readonly string[], before?: string): Command => ({
+    command: 'move rows',
+    sheet: 'plantings',
+    rows: moved,
+    ...(before === undefined ? {} : { before }),
+  });
+
+  test.each<readonly [string, Command, Command, readonly string[]]>([
+    ['each the neighbour of the other’s', move([P1]), move([P2], P1), ['P2', 'P3', 'P1']],
+    ['to one place', move([P1]), move([P2]), ['P3', 'P1', 'P2']],
+    ['one row to two places: the later', move([P1], P3), move([P1]), ['P2', 'P3', 'P1']],
+    ['each before the other’s', move([P2], P1), move([P1], P3), ['P2', 'P1', 'P3']],
+  ])('%s', (_, first, second, wanted) => {
+    for (const annaFirst of [true, false]) {
+      const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+      const ofAnna = annaFirst ? [done(anna, first)] : [];
+      const ofBert = [done(bert, annaFirst ? second : first)];
+      if (!annaFirst) ofAnna.push(done(anna, second));
+      hear(anna, ofBert);
+      hear(bert, ofAnna);
+      expect(names(anna).toSorted()).toEqual(['P1', 'P2', 'P3']);
+      expect(everything(anna)).toEqual(everything(bert));
+      expect([annaFirst, names(anna)]).toEqual([annaFirst, wanted]);
+    }
+  });
+});
+
+/** Any work, the newer or older template among it. */
+function someWork(workbook: Workbook, sequence: readonly Chances[]): readonly Transaction[] {
+  return sequence.flatMap((by) => isDone(workbook, by, undefined));
+}
+
+const UPGRADE: Command = { command: 'use template', version: 2 };
+
+test('newer sheets that one takes, and takes back, while the other changes anything: alike on both sides', () => {
+  const some = fc.array(chances, { minLength: 1, maxLength: 6 });
+  fc.assert(
+    fc.property(some, some, fc.nat(3), (before, sequence, how) => {
+      const start = openFarm();
+      someWork(start, before);
+      if (start.document.template.version !== 1) return;
+      const data: DocumentData = start.data();
+      const [anna, bert] = [openFarm(data, 'anna'), openFarm(data, 'bert')];
+      const early = how % 2 === 0 ? someWork(bert, sequence) : [];
+      const ofAnna = [done(anna, UPGRADE)];
+      if (how > 1) ofAnna.push(undone(anna));
+      const ofBert = how % 2 === 0 ? early : someWork(bert, sequence);
+      hear(anna, ofBert);
+      hear(bert, ofAnna);
+      expect(everythingByAmount(anna)).toEqual(everythingByAmount(bert));
+      expect(everything(openFarm(anna.data()))).toEqual(everything(anna));
+    }),
+    { numRuns: runs(60, 5000) },
+  );
+});
