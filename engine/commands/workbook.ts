@@ -106,9 +106,9 @@ export class Workbook {
     return this.#world.newId();
   }
 
-  /** What a file keeps. */
-  data(): DocumentData {
-    return dataOf(this.document);
+  /** What a file keeps; with 'changes', also who changed what last, for a copy that others' changes reach once it is opened again. */
+  data(alongside?: 'changes'): DocumentData {
+    return dataOf(this.document, alongside);
   }
 
   get history(): HistoryData {

@@ -27,7 +27,8 @@ export function typeCell(
   const hasPlace = sheet !== undefined && slot !== undefined && column !== undefined && column.role !== 'made';
   if (!hasPlace || isMadeSheet(sheet.schema)) document.shelf.put(sheetId, row, columnId, content);
   if (hasPlace) putContent(document, sheet, column, row, slot, content);
-  else if (sheet !== undefined && slot === undefined) bringBack(document, sheet, row, arrival, touched);
+  else if (sheet !== undefined && slot === undefined && operation.aside !== true)
+    bringBack(document, sheet, row, arrival, touched);
   return [inverse];
 }
 

@@ -149,9 +149,17 @@ export class Changes {
     const held: Operation[] = [];
     for (const moved of moves) {
       const back = this.apply(moved, by);
-      held.unshift(...back.map((one) => (one.op === 'remove row' ? { ...one, unshipped: true as const } : one)));
+      held.unshift(...back.map((one) => this.#asHeld(one)));
     }
     return [held.length === 0 ? back : { ...back, held }];
+  }
+
+  /** A row that came goes with the template that brought it, and one that was out stays out. */
+  #asHeld(back: Operation): Operation {
+    if (back.op === 'remove row') return { ...back, unshipped: true };
+    return back.op === 'cell' && this.#document.slotOf(back.sheet, back.row) === undefined
+      ? { ...back, aside: true }
+      : back;
   }
 
   /** Brings the program in line with what the schema is to be, so that cells and rows find their columns. */

@@ -53,11 +53,12 @@ export interface DocumentData {
   readonly papers?: ById<PaperData>;
   /** The locale in which figures and days are read and shown; absent: that of the machine. */
   readonly locale?: string;
-  /** Who changed what last, and when; absent where nobody changed anything. */
+  /** Who changed what last, and when, where it was asked for; absent where nobody changed anything. */
   readonly changed?: ChangedData;
 }
 
-export function dataOf(document: Document): DocumentData {
+/** `alongside` 'changes': who changed what last goes along, for a copy that others' changes reach once it is opened again. */
+export function dataOf(document: Document, alongside?: 'changes'): DocumentData {
   const { program, template, title, frame } = document;
   const rows: [string, readonly RowData[]][] = [];
   const removed: [string, readonly string[]][] = [];
@@ -80,11 +81,12 @@ export function dataOf(document: Document): DocumentData {
     ...rangesOf(document),
     ...(document.branches.size === 0 ? {} : { branches: sorted([...document.branches]) }),
     ...laterParts(document),
+    ...(alongside === 'changes' ? changedOf(document) : {}),
   };
 }
 
 /** Parts that most workbooks have none of. */
-function laterParts(document: Document): Pick<DocumentData, 'looks' | 'notes' | 'papers' | 'locale' | 'changed'> {
+function laterParts(document: Document): Pick<DocumentData, 'looks' | 'notes' | 'papers' | 'locale'> {
   const { looks, locale } = document;
   const notes = [...document.notes.all()].filter(({ sheet, row }) => !isRemovedOwnRow(document, sheet, row));
   return {
@@ -92,7 +94,6 @@ function laterParts(document: Document): Pick<DocumentData, 'looks' | 'notes' | 
     ...(notes.length === 0 ? {} : { notes: byCell(notes) }),
     ...papersOf(document),
     ...(locale === undefined ? {} : { locale }),
-    ...changedOf(document),
   };
 }
 

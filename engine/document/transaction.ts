@@ -15,6 +15,8 @@ export type Operation =
       readonly row: string;
       readonly column: string;
       readonly content: Content;
+      /** What a row that was taken out held: it stays out. */
+      readonly aside?: true | undefined;
     }
   /** How far what is typed in a cell may be off; null: it is not said. */
   | {

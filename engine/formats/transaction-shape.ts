@@ -88,7 +88,7 @@ const heldOperations: Shape<readonly Operation[]> = {
 };
 
 const operation: Shape<BranchOperation> = variants<'op', BranchOperation>('op', {
-  cell: fields<Of<'cell'>>({ op: exactly('cell'), sheet: id, row, column: id, content }),
+  cell: fields<Of<'cell'>>({ op: exactly('cell'), sheet: id, row, column: id, content, aside: optional(onlyTrue) }),
   range: fields<Of<'range'>>({ op: exactly('range'), sheet: id, row, column: id, range: orNull(contentRange) }),
   'insert row': fields<Of<'insert row'>>({
     op: exactly('insert row'),

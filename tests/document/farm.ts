@@ -144,10 +144,9 @@ export function openFarm(data: DocumentData = BEGINNING, actor?: string, history
   return workbook;
 }
 
-/** What a workbook would keep in a file but for when it came there, and everything it shows, to the last bit. */
+/** What a workbook would keep in a file, and everything it shows, to the last bit. */
 export function everything(workbook: Workbook): { readonly file: string; readonly shown: unknown } {
-  const { changed: _, ...data } = workbook.data();
-  return { file: writeWorkbookFile(data), shown: snapshot(new Book(workbook, VERSION_1)) };
+  return { file: writeWorkbookFile(workbook.data()), shown: snapshot(new Book(workbook, VERSION_1)) };
 }
 
 const vocabulary = createVocabulary({ currency: 'EUR' });

@@ -33,7 +33,7 @@ interface Line {
   held: string;
 }
 
-const holds = (workbook: Workbook): string => JSON.stringify({ ...workbook.data(), changed: undefined });
+const holds = (workbook: Workbook): string => JSON.stringify(workbook.data());
 
 function work(workbook: Workbook, by: Chances): void {
   const command = commandFor(workbook, by);

@@ -2,7 +2,6 @@ import { chmodSync, mkdirSync, readFileSync, statSync, symlinkSync } from 'node:
 import Ajv2020 from 'ajv/dist/2020.js';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { VERBS } from '../../ui/terminal/verbs.ts';
-import { withoutChanged } from '../without-changed.ts';
 import { Folder } from './terminal.ts';
 
 /** The id of a row of Beds in the saved file. */
@@ -188,7 +187,8 @@ describe('set, formula and import write the file whole or leave it', () => {
     const before = folder.text('farm.json');
     await folder.run(['set', file, 'Beds', 'North 1', 'Length', '60', '--out', folder.file('other.json')]);
     expect(folder.text('farm.json')).toBe(before);
-    const changed = withoutChanged(folder.text('other.json'))
+    const changed = folder
+      .text('other.json')
       .split('\n')
       .filter((line, at) => line !== before.split('\n')[at]);
     expect(changed).toHaveLength(1);

@@ -32,10 +32,9 @@ export function sumOf(text: string, from = 0): number {
   return hash >>> 0;
 }
 
-/** What tells the content of a workbook from any other; the day that it plans from counts for nothing, nor when it was changed. */
+/** What tells the content of a workbook from any other; the day that it plans from counts for nothing. */
 export function contentSum(workbook: Workbook): number {
-  const { changed: _, ...data } = workbook.data();
-  return sumOf(writeWorkbookFile({ ...data, today: 0 }));
+  return sumOf(writeWorkbookFile({ ...workbook.data(), today: 0 }));
 }
 
 function sealOf(before: number, seq: number, text: string): number {

@@ -152,7 +152,7 @@ export class Writing {
     if (this.#ended || this.#shortening || !this.#writer.isDone) return;
     const { id, workbook, reach, turns, since } = this.#standing;
     const place = this.#writer.kept;
-    const data = workbook.data();
+    const data = workbook.data('changes');
     const earliest = reach.earliest ?? place.seq + 1;
     const gone = between(turns, earliest);
     this.#shortening = true;
