@@ -190,7 +190,7 @@ const MOST_IN_PLACE = 32;
 
 /**
  * Keys that are spread about are dealt out to as many places as there are, by how far they lie between the least and the most, which
- * leaves few to be moved. undefined where they stand too close, or one is no number.
+ * leaves few to be moved: equal ones never are. undefined where many that differ stand too close, or one is no number.
  */
 function dealt(slots: Int32Array, keys: Float64Array, least: number, most: number): Int32Array | undefined {
   const { length } = keys;
@@ -203,8 +203,8 @@ function dealt(slots: Int32Array, keys: Float64Array, least: number, most: numbe
     places[i] = place;
     next[place + 1] = (next[place + 1] as number) + 1;
   }
+  if (isCrowded(keys, places, next)) return undefined;
   for (let place = 1; place <= length; place++) {
-    if ((next[place] as number) > MOST_IN_PLACE) return undefined;
     next[place] = (next[place] as number) + (next[place - 1] as number);
   }
   const order = new Int32Array(length);
@@ -222,6 +222,21 @@ function dealt(slots: Int32Array, keys: Float64Array, least: number, most: numbe
     order[to] = moving;
   }
   return order.map((i) => slots[i] as number);
+}
+
+/** Whether more keys than are soon put in order stand in one place, other than one key again and again; `counts`: of each place before. */
+function isCrowded(keys: Float64Array, places: Int32Array, counts: Int32Array): boolean {
+  let most = 0;
+  for (let place = 1; place < counts.length; place++) most = Math.max(most, counts[place] as number);
+  if (most <= MOST_IN_PLACE) return false;
+  const first = new Float64Array(keys.length).fill(Number.NaN);
+  for (let i = 0; i < keys.length; i++) {
+    const place = places[i] as number;
+    if ((counts[place + 1] as number) <= MOST_IN_PLACE || first[place] === keys[i]) continue;
+    if (!Number.isNaN(first[place])) return true;
+    first[place] = keys[i] as number;
+  }
+  return false;
 }
 
 function compared(slots: Int32Array, keys: Float64Array): Int32Array {

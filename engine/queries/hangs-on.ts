@@ -2,7 +2,8 @@
 // noise of so few seasons. Pure numbers in, numbers out.
 
 import { fQuantile } from '../agronomy/beta-distribution.ts';
-import { rowsByKeys } from '../calculation/row-order.ts';
+import { allFinite } from '../calculation/kernels/states.ts';
+import { rowsByKeys, slotsUpTo } from '../calculation/row-order.ts';
 import type { DrawnInput } from './by-chance.ts';
 
 /** Seasons a class in which shares of spread are estimated: enough for a mean, few enough for a curve. */
@@ -21,7 +22,7 @@ export function shareOfSpread(input: Float64Array, figure: Float64Array): number
   if (length < FEWEST) return 0;
   const classes = classesOf(length);
   const mean = sumOf(values, 0, length) / length;
-  const total = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const total = squaresOf(values, mean);
   if (total === 0) return 0;
   let between = 0;
   for (let at = 0; at < classes; at++) {
@@ -87,18 +88,26 @@ function sumOf(values: Float64Array, from: number, until: number): number {
   return sum;
 }
 
+function squaresOf(values: Float64Array, mean: number): number {
+  let sum = 0;
+  for (let at = 0; at < values.length; at++) sum += ((values[at] as number) - mean) ** 2;
+  return sum;
+}
+
 /** The figures that are numbers, by rising input, those of one input as they stand. */
 function byRisingInput(input: Float64Array, figure: Float64Array): Float64Array {
-  const seasons = new Int32Array(input.length);
-  const inputs = new Float64Array(input.length);
-  let count = 0;
-  for (let at = 0; at < input.length; at++) {
-    if (!Number.isFinite(figure[at] ?? Number.NaN)) continue;
-    seasons[count] = at;
-    inputs[count++] = input[at] as number;
-  }
-  const values = new Float64Array(count);
-  const order = rowsByKeys(seasons.subarray(0, count), inputs.subarray(0, count));
-  for (let at = 0; at < count; at++) values[at] = figure[order[at] as number] as number;
+  const [seasons, inputs] =
+    allFinite(figure, figure.length) && figure.length === input.length
+      ? [slotsUpTo(input.length), input]
+      : whereFinite(input, figure);
+  const values = new Float64Array(seasons.length);
+  const order = rowsByKeys(seasons, inputs);
+  for (let at = 0; at < values.length; at++) values[at] = figure[order[at] as number] as number;
   return values;
+}
+
+/** The seasons in which the figure is a number, and the input in them. */
+function whereFinite(input: Float64Array, figure: Float64Array): readonly [Int32Array, Float64Array] {
+  const seasons = slotsUpTo(input.length).filter((at) => Number.isFinite(figure[at] ?? Number.NaN));
+  return [seasons, Float64Array.from(seasons, (at) => input[at] as number)];
 }

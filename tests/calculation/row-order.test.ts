@@ -284,11 +284,12 @@ describe('slots', () => {
   });
 });
 
-/** Whole and near one another, spread about, crowded about one value with others far off, and of any size. */
+/** Whole and near one another, spread about, crowded about one value with others far off, mostly the same few, and of any size. */
 const keys = fc.oneof(
   fc.array(fc.integer({ min: -50, max: 50 }), { maxLength: 300 }),
   fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { maxLength: 300 }),
   fc.array(fc.oneof(fc.double({ min: 0, max: 1e-3, noNaN: true }), fc.constantFrom(0.5, 1e9)), { maxLength: 300 }),
+  fc.array(fc.oneof(fc.constantFrom(0.25, 0.5, 0.75), fc.double({ min: 0, max: 1, noNaN: true })), { maxLength: 300 }),
   fc.array(fc.double({ noNaN: true }), { maxLength: 100 }),
 );
 
