@@ -133,22 +133,37 @@ export class Totals implements Shared {
     const summed = summedColumn(total, frame);
     const { cells } = this;
     const many = groupCount >> 1;
-    const isCount = total.column === undefined && total.filters.length === 0;
+    if (total.column === undefined && total.filters.length === 0) {
+      this.#countAll(total, frame, changed);
+      return;
+    }
     const sums = summed?.exceptions === 0 ? sumsByGroup(index, summed, frame) : undefined;
-    /** A group of one row, once its rows were counted. */
-    let alike = -1;
     for (let group = 0; group < groupCount; group++) {
       const sum = sums?.[group] ?? sumOf(summed, index.members(group));
-      const count = isCount ? index.members(group).count : 0;
-      if (isCount && count === 1 && alike >= 0) {
-        // Of the same number of rows, the same: most groups of a count have one.
-        const { values, states } = cells;
-        if (cells.write(group, values[alike] as number, states[alike] as number) && !changed.all) changed.add(group);
-      } else if (sum - sum !== 0) {
+      if (sum - sum !== 0) {
         if (this.refresh(total, group, frame) && !changed.all) changed.add(group);
-        if (count === 1) alike = group;
       } else if (changed.all) cells.put(group, sum + 0, FILLED);
       else if (cells.write(group, sum, FILLED)) changed.add(group);
+      if (!changed.all && changed.count > many) changed.addAll();
+    }
+    cells.touched();
+  }
+
+  /** As refreshAll, where rows are counted: of as many rows the count is the same, and most groups have few. */
+  #countAll(total: TotalOf, frame: Frame, changed: RowSet): void {
+    const index = total.index.read(frame);
+    const { cells } = this;
+    const many = index.groupCount >> 1;
+    alike.clear();
+    for (let group = 0; group < index.groupCount; group++) {
+      const { count } = index.members(group);
+      const known = alike.get(count);
+      let isOther: boolean;
+      if (known === undefined) {
+        isOther = this.refresh(total, group, frame);
+        alike.set(count, group);
+      } else isOther = cells.write(group, cells.values[known] as number, cells.states[known] as number);
+      if (isOther && !changed.all) changed.add(group);
       if (!changed.all && changed.count > many) changed.addAll();
     }
     cells.touched();
@@ -170,6 +185,9 @@ export class Totals implements Shared {
 function summedColumn({ column, filters, fold }: TotalOf, frame: Frame): Column | undefined {
   return fold.addsUp === true && column !== undefined && filters.length === 0 ? frame.column(column) : undefined;
 }
+
+/** Of counts: by how many rows a group has, one that has as many, whose count is the same. Reused from call to call. */
+const alike = new Map<number, number>();
 
 /** Reused from call to call. */
 let sumsOfGroups = new Float64Array(0);
