@@ -11,9 +11,9 @@ import {
   joinDrawn,
   quantile,
 } from '../../../engine/index.ts';
-import { keptWorkbook, openings } from '../store/workbook.ts';
+import { followChanges, keptWorkbook, openings } from '../store/workbook.ts';
 import type { DrawnAnswer, DrawnWeek, Goal, LikelyFigure } from './drawn-answer.ts';
-import type { DrawsTold } from './draws-messages.ts';
+import type { DrawsTold, SeasonsOf } from './draws-messages.ts';
 import { drawAmong, endWorkers, stopWorkers } from './draws-workers.ts';
 import { keepAnswers, planNow } from './kept-answers.ts';
 import { likelyKept } from './likely-kept.ts';
@@ -45,6 +45,12 @@ followAge(
   },
 );
 
+/** Changes of the plan so far: where none came while seasons were drawn, it need not be compared with what it was. */
+let changes = 0;
+followChanges(() => {
+  changes += 1;
+});
+
 // What was drawn of one workbook says nothing of another.
 effect(() => {
   openings.value;
@@ -66,7 +72,7 @@ export function drawSeasons(asked: SeasonsAsked): void {
   const { figure, count, seed } = asked;
   cancelDrawing();
   drawing.value = { state: 'drawing', done: 0, of: count };
-  const plan = planNow();
+  const before = changes;
   const done: number[] = [];
   const parts: Drawn[] = [];
   const hear = (at: number, told: DrawsTold): void => {
@@ -84,16 +90,23 @@ export function drawSeasons(asked: SeasonsAsked): void {
     const all = parts.flat();
     if (all.length < shares) return;
     cancelDrawing();
-    const old = plan !== planNow();
+    const old = changes !== before && plan !== planNow();
     const answer = answerOf(asked, joinDrawn(all), old);
     drawing.value = { state: 'drawn', answer, plan };
     const says = answerInWords(book, answer);
     likelyKept.value = says === undefined ? undefined : { says, old, plan };
     keepAnswers({ drawn: { plan, answer: { ...answer, old: false }, says } });
   };
-  const figures = figure.by === 'season' ? [figure.named.figure] : [];
-  const weekly = figure.by === 'week' ? [figure.weekly] : [];
-  const shares = drawAmong(book, { figures, weekly, count, seed }, hear);
+  const shares = drawAmong(book, { ...askedOf(figure), count, seed }, hear);
+  // What tells the plan takes as long as writing it down: the workers draw meanwhile.
+  const plan = planNow();
+}
+
+/** What seasons are asked for, of a figure. */
+export function askedOf(figure: LikelyFigure): Pick<SeasonsOf, 'figures' | 'weekly'> {
+  return figure.by === 'week'
+    ? { figures: [], weekly: [figure.weekly] }
+    : { figures: [figure.named.figure], weekly: [] };
 }
 
 function answerOf({ figure, count, seed, goal }: SeasonsAsked, drawn: Drawn, old: boolean): DrawnAnswer {

@@ -1,21 +1,24 @@
 // Draws its share of the seasons beside the page, on a copy of the workbook, and tells how far it is. It opens the copy, and draws
-// a few seasons for nobody, while a person still chooses what to ask, so that the way there is trodden; between two words it hears
-// whether something else is asked. Begun and ended by draws-workers.ts.
+// ahead of what is most likely to be asked, while a person still chooses: what is asked then is drawn on from there, and where it is
+// something else the way there is trodden. Between two words it hears whether something else is asked. Begun and ended by
+// draws-workers.ts.
 
-import { Draws, type Figure, toBeSent, uncertainInputs, type Workbook } from '../../../engine/index.ts';
+import { Draws, toBeSent, uncertainInputs, type Workbook } from '../../../engine/index.ts';
 import { SEASON_CHANCES } from '../../../sheets-templates/index.ts';
 import { streams } from '../../chance.ts';
 import { withUnitsWanted } from '../../units-wanted.ts';
+import { DrawnAhead } from './drawn-ahead.ts';
 import type { DrawsAsked, DrawsTold, SeasonsOrder } from './draws-messages.ts';
 import { openCopy } from './open-copy.ts';
 
 /** Seasons between two words of how far it is. */
 const AT_ONCE = 25;
-/** Seasons until most of what they run is machine code, and the longest that is spent on them, ms. */
-const [TROD, LONGEST] = [200, 3000];
+/** The longest that is spent on what nobody has asked for yet, ms. */
+const LONGEST = 3000;
 
 /** Something else that was asked ends what is under way. */
 let asks = 0;
+const ahead = new DrawnAhead();
 /** The workbook, or why there is none. */
 let opened: Promise<Workbook | string> = Promise.resolve('No plan was given to draw from.');
 
@@ -24,7 +27,7 @@ addEventListener('message', ({ data: asked }: MessageEvent<DrawsAsked>) => {
   if (asked.ask === 'open') {
     opened = openCopy(asked.data, 'draws');
     // What fails here fails again, and is told, once it is asked for.
-    if (asked.likely !== undefined) void tread(asked.likely, asks).catch(() => undefined);
+    if (asked.likely !== undefined) void drawAhead(asked.likely, asks).catch(() => undefined);
   } else if (asked.ask === 'draw') {
     const { drawing } = asked;
     void draw(drawing, asked.order, asks).catch((fault: unknown) => {
@@ -45,9 +48,13 @@ function drawsOf(workbook: Workbook, { figures, weekly, from, until, seed }: Sea
   return new Draws(workbook, order, streams(seed));
 }
 
+function made(workbook: Workbook, order: SeasonsOrder): Promise<Draws | string> {
+  return withUnitsWanted(() => drawsOf(workbook, order));
+}
+
 async function draw(drawing: number, order: SeasonsOrder, asked: number): Promise<void> {
   const workbook = await opened;
-  const draws = typeof workbook === 'string' ? workbook : await withUnitsWanted(() => drawsOf(workbook, order));
+  const draws = typeof workbook === 'string' ? workbook : (ahead.take(order) ?? (await made(workbook, order)));
   if (asks !== asked) return;
   if (typeof draws === 'string') {
     tell({ drawing, told: 'failed', why: draws });
@@ -66,15 +73,17 @@ async function draw(drawing: number, order: SeasonsOrder, asked: number): Promis
   tell({ drawing, told: 'drawn', drawn: toBeSent(draws.result()) });
 }
 
-async function tread(figure: Figure, asked: number): Promise<void> {
+async function drawAhead(order: SeasonsOrder, asked: number): Promise<void> {
   const workbook = await opened;
   if (typeof workbook === 'string' || asks !== asked) return;
   const began = performance.now();
-  const draws = drawsOf(workbook, { figures: [figure], weekly: [], from: 0, until: TROD, seed: 1 });
-  while (typeof draws !== 'string' && !draws.isDone && performance.now() - began < LONGEST) {
+  const draws = await made(workbook, order);
+  if (typeof draws === 'string') return;
+  while (asks === asked && !draws.isDone && performance.now() - began < LONGEST) {
+    // What is refused here is refused again, and told, once it is asked for.
     if (draws.step(1) !== undefined) return;
+    ahead.keep(order, draws);
     await turn();
-    if (asks !== asked) return;
   }
 }
 

@@ -2,14 +2,17 @@
 // stay for the next drawing of that plan; they go once the plan is another, or when nothing was asked of them for a while, and with
 // them their memory. Called by draws-state.ts and likely-part.tsx.
 
-import { type DocumentData, type Figure, sharesOf, type Workbook } from '../../../engine/index.ts';
+import { type DocumentData, sharesOf, type Workbook } from '../../../engine/index.ts';
 import { followChanges } from '../store/workbook.ts';
-import type { DrawsAsked, DrawsTold, SeasonsOrder } from './draws-messages.ts';
+import type { DrawsAsked, DrawsTold, SeasonsOf, SeasonsOrder } from './draws-messages.ts';
 
 /** More would keep the page itself from a core of its own on most machines. */
 const MOST_WORKERS = 4;
 /** How long they wait for something to do, ms. */
 const REST = 120_000;
+
+/** So many seasons of what is asked. */
+export type SeasonsWanted = SeasonsOf & { readonly count: number };
 
 type Hear = (worker: number, told: DrawsTold) => void;
 
@@ -25,40 +28,41 @@ followChanges(() => {
   if (heard === undefined) endWorkers();
 });
 
-/** Begins them, where they are not there yet; `likely`: what is most likely to be asked first. */
-export function beginWorkers(book: Workbook, likely?: Figure): void {
+/** Begins them, where they are not there yet; `likely`: what is most likely to be asked first, which they begin to draw. */
+export function beginWorkers(book: Workbook, likely?: SeasonsWanted): void {
   if (isOld) endWorkers();
   clearTimeout(waiting);
   waiting = setTimeout(endWorkers, REST);
   if (workers.length > 0) return;
   const data: DocumentData = book.data();
   const count = Math.max(1, Math.min(MOST_WORKERS, navigator.hardwareConcurrency));
+  const shares = likely === undefined ? [] : ordersOf(likely, count);
   workers = Array.from({ length: count }, (_, at) => {
     const worker = new Worker(new URL('./draws-worker.ts', import.meta.url), { type: 'module' });
     worker.addEventListener('message', ({ data: told }: MessageEvent<DrawsTold>) => {
       if (told.drawing === drawing) heard?.(at, told);
     });
-    ask(worker, { ask: 'open', data, likely });
+    ask(worker, { ask: 'open', data, likely: shares[at] });
     return worker;
   });
 }
 
 /** Shares out so many seasons; `hear` is told how far each worker is. The number of shares. */
-export function drawAmong(
-  book: Workbook,
-  { count, ...order }: Omit<SeasonsOrder, 'from' | 'until'> & { readonly count: number },
-  hear: Hear,
-): number {
+export function drawAmong(book: Workbook, wanted: SeasonsWanted, hear: Hear): number {
   stopWorkers();
   beginWorkers(book);
   clearTimeout(waiting);
   heard = hear;
-  const shares = sharesOf(count, workers.length);
-  shares.forEach(([from, until], at) => {
+  const shares = ordersOf(wanted, workers.length);
+  shares.forEach((order, at) => {
     const worker = workers[at];
-    if (worker !== undefined) ask(worker, { ask: 'draw', drawing, order: { ...order, from, until } });
+    if (worker !== undefined) ask(worker, { ask: 'draw', drawing, order });
   });
   return shares.length;
+}
+
+function ordersOf({ count, ...seasons }: SeasonsWanted, among: number): readonly SeasonsOrder[] {
+  return sharesOf(count, among).map(([from, until]) => ({ ...seasons, from, until }));
 }
 
 /** Ends what they draw, and whatever they may still tell of it. */

@@ -6,7 +6,7 @@ import { readGoal, type Workbook } from '../../../engine/index.ts';
 import { WEEKLY_CHANCES } from '../../../sheets-templates/index.ts';
 import { LinesPicture } from '../pictures/kit/lines-picture.tsx';
 import type { DrawnAnswer, Goal, LikelyFigure } from './drawn-answer.ts';
-import { cancelDrawing, drawing, drawSeasons } from './draws-state.ts';
+import { askedOf, cancelDrawing, drawing, drawSeasons } from './draws-state.ts';
 import { beginWorkers } from './draws-workers.ts';
 import { useLikelyFigure } from './likely-figure.tsx';
 import { chanceWords, curveOf, fanOf, leftOutWords, nameOf, percent, sayRounded, typeOf } from './likely-model.ts';
@@ -14,6 +14,8 @@ import { useText } from './pickers.tsx';
 import { plan } from './what-if-state.ts';
 
 const MOST = 20_000;
+/** What is drawn unless something else is typed. */
+const USUAL = { count: 2000, seed: 1 };
 
 export function LikelyPart() {
   const book = plan();
@@ -24,11 +26,10 @@ function Likely({ book }: { readonly book: Workbook }) {
   const { figure, fields } = useLikelyFigure(book);
   const [side, chooseSide] = useState<Goal['side']>('at least');
   const [goalText, GoalField] = useText();
-  const [countText, Count] = useText('2000');
-  const [seedText, Seed] = useText('1');
+  const [countText, Count] = useText(String(USUAL.count));
+  const [seedText, Seed] = useText(String(USUAL.seed));
   const [refused, refuse] = useState('');
-  const state = drawing.value;
-  const likely = typeof figure !== 'string' && figure.by === 'season' ? figure.named.figure : undefined;
+  const likely = typeof figure === 'string' ? undefined : { ...askedOf(figure), ...USUAL };
   // While a person still reads and chooses, the workers make ready.
   useEffect(() => beginWorkers(book, likely), []);
   const start = (): string => {
@@ -77,18 +78,31 @@ function Likely({ book }: { readonly book: Workbook }) {
           {refused}
         </p>
       )}
-      {state.state === 'drawing' ? (
+      <HowFar book={book} />
+    </form>
+  );
+}
+
+/** How far the drawing is, and what it came to: by itself, so that the fields are not drawn again at each word of how far it is. */
+function HowFar({ book }: { readonly book: Workbook }) {
+  const state = drawing.value;
+  switch (state.state) {
+    case 'none':
+      return null;
+    case 'failed':
+      return <p class="refusal">{state.why}</p>;
+    case 'drawn':
+      return <Answer book={book} answer={state.answer} />;
+    case 'drawing':
+      return (
         <div class="what-if-line">
           <progress value={state.done} max={state.of} aria-label="Seasons drawn" />
           <button type="button" onClick={cancelDrawing}>
             Cancel
           </button>
         </div>
-      ) : null}
-      {state.state === 'failed' ? <p class="refusal">{state.why}</p> : null}
-      {state.state === 'drawn' ? <Answer book={book} answer={state.answer} /> : null}
-    </form>
-  );
+      );
+  }
 }
 
 /** Of figures that run out or over by week: that they do not. */
