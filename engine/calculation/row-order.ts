@@ -221,7 +221,9 @@ function dealt(slots: Int32Array, keys: Float64Array, least: number, most: numbe
     for (; to > 0 && (keys[order[to - 1] as number] as number) > key; to--) order[to] = order[to - 1] as number;
     order[to] = moving;
   }
-  return order.map((i) => slots[i] as number);
+  const sorted = places;
+  for (let at = 0; at < length; at++) sorted[at] = slots[order[at] as number] as number;
+  return sorted;
 }
 
 /** Whether more keys than are soon put in order stand in one place, other than one key again and again; `counts`: of each place before. */
