@@ -111,7 +111,7 @@ export function countedByChance(
     // What is typed is worked out by nobody, so what came out of it stands in its place until it is drawn again.
     const isTyped = frame.typedIn(chance.def)?.over.has(slot) === true && !drawnToo.has(place);
     const typed = isTyped ? chances.values[slot] : undefined;
-    const even = Float64Array.from({ length: until - from }, next);
+    const even = manyOf(until - from, next);
     const values = new Float64Array(until - from);
     drawn.push({ slot, trials, typed, even, values });
     inputs.push({ id, name: `${rowName(branch, sheet, slot)} / ${chance.name}, as each comes out`, values });
@@ -185,7 +185,7 @@ function measuredYears(
   if (years.length < ENOUGH_YEARS) return undefined;
   const next = skipped(streamOf(own.sheet), from);
   // Its months go together, so the year is one input: what hangs on it is grouped by which year it was.
-  const which = Float64Array.from({ length: until - from }, () => Math.floor(next() * years.length));
+  const which = manyOf(until - from, () => Math.floor(next() * years.length));
   return {
     inputs: [{ id: own.sheet, name: 'Weather, as in a year that was measured', values: which }],
     byMonth: new Map(columns.map((_, index) => [index + 1, which.map((year) => years[year]?.[index] ?? 0)])),
@@ -211,10 +211,7 @@ function spreadOfMonths(
     if (typeof month !== 'number' || typeof deviation !== 'number' || deviation <= 0) continue;
     const id = `${months.sheet}/${rowId(branch, months.sheet, slot)}/${months.spread}`;
     const next = skipped(streamOf(id), from);
-    const values = Float64Array.from(
-      { length: until - from },
-      () => deviation * standardNormalQuantile(nearly(next())),
-    );
+    const values = manyOf(until - from, () => deviation * standardNormalQuantile(nearly(next())));
     byMonth.set(month, values);
     inputs.push({ id, name: `${rowName(branch, months.sheet, slot)} warmer or colder`, values });
   }
@@ -236,6 +233,13 @@ function monthsBy(date: ColumnDef): (frame: Frame) => Uint8Array {
 /** Chance never gives 1, and of 0 there is no normal value. */
 function nearly(even: number): number {
   return Math.max(even, 2 ** -54);
+}
+
+/** So many numbers one after another. In a loop: `from` of a length costs more than most of what is drawn. */
+export function manyOf(count: number, next: () => number): Float64Array {
+  const values = new Float64Array(count);
+  for (let at = 0; at < count; at++) values[at] = next();
+  return values;
 }
 
 /** A stream from its so-many-th number on. */

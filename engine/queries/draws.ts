@@ -17,6 +17,7 @@ import {
   type Chances,
   countedByChance,
   type DrawnInput,
+  manyOf,
   type Seasons,
   type StreamOf,
   skipped,
@@ -61,7 +62,7 @@ export class Draws {
     const count = order.until - order.from;
     this.#drawn = order.inputs.map((input) => {
       const next = skipped(streamOf(input.id), order.from);
-      return Float64Array.from({ length: count }, () => drawnFrom(input, next()));
+      return manyOf(count, () => drawnFrom(input, next()));
     });
     this.#columns = drawnColumns(workbook, order.inputs, this.#drawn);
     this.#read = reading(workbook, order.asked, count);
