@@ -1,7 +1,7 @@
 // The best spacing asked figure by figure with everything it rests on in one call, as the first template did before the bed, the
 // stand and the sale were worked out in columns of their own.
 
-import { BEST_SPACING_LIMITS, type Goal, type SpacingResult } from '../../agronomy/best-spacing.ts';
+import { BEST_SPACING_LIMITS, type Goal } from '../../agronomy/best-spacing.ts';
 import { GRADE_LIMITS } from '../../agronomy/grades.ts';
 import { SPACING_LIMITS } from '../../agronomy/spacing.ts';
 import { PLANT_MASS_LIMITS } from '../../agronomy/yield-density.ts';
@@ -27,7 +27,7 @@ import {
   quantity,
   text,
 } from '../trade/build.ts';
-import { bedFor, PRICE } from '../trade/tried-beds.ts';
+import { type BestFigures, bedFor, PRICE } from '../trade/tried-beds.ts';
 
 const SOURCE = 'Graded yield from a diameter distribution: Chapman 1981, J. Agric. Sci. Camb.; only the spacings tried';
 
@@ -59,14 +59,14 @@ function goalOf(word: string): Goal {
   return lower === 'mass' || lower === 'money' ? { most: lower } : { most: 'bulbs', band: lower };
 }
 
-function bestOf(args: readonly Argument[]): SpacingResult | undefined {
+function bestOf(args: readonly Argument[]): BestFigures | undefined {
   const [word] = args;
   if (typeof word !== 'string') return undefined;
   const goal = goalOf(word);
   return goal.most === 'money' && typeof args[1 + PRICE] !== 'number' ? undefined : bedFor(args, 1)?.best(goal);
 }
 
-function best(name: string, doc: string, result: Result, answer: (best: SpacingResult) => number): FunctionDefinition {
+function best(name: string, doc: string, result: Result, answer: (best: BestFigures) => number): FunctionDefinition {
   return overColumns(
     { name, group: 'space and yield', parameters: PARAMETERS, result, doc, source: SOURCE, former: true },
     (args) => {

@@ -2,7 +2,7 @@
 // bulbs of one band, and what it gives. The search stands in agronomy/best-spacing.ts, the beds it was made for in tried-beds.ts;
 // read by trade/index.ts.
 
-import { BEST_SPACING_LIMITS, type SpacingResult } from '../../agronomy/best-spacing.ts';
+import { BEST_SPACING_LIMITS } from '../../agronomy/best-spacing.ts';
 import { GRADE_LIMITS } from '../../agronomy/grades.ts';
 import { SPACING_LIMITS } from '../../agronomy/spacing.ts';
 import { PLANT_MASS_LIMITS } from '../../agronomy/yield-density.ts';
@@ -34,7 +34,7 @@ import {
 } from './build.ts';
 import { numberOf } from './over-days.ts';
 import { columnsRecord, recordOf, recordParameter, scalarRecord } from './records.ts';
-import { bedFor, PRICE } from './tried-beds.ts';
+import { type BestFigures, bedFor, PRICE } from './tried-beds.ts';
 
 const METRE = canonicalUnit(LENGTH);
 const SOURCE = 'Graded yield from a diameter distribution: Chapman 1981, J. Agric. Sci. Camb.; only the spacings tried';
@@ -110,14 +110,11 @@ const PARAMETERS: readonly Parameter[] = [
 ];
 
 interface Best {
-  readonly mass: SpacingResult | undefined;
-  readonly money: SpacingResult | undefined;
+  readonly mass: BestFigures | undefined;
+  readonly money: BestFigures | undefined;
 }
 
-const figure = (result: SpacingResult | undefined, of: keyof SpacingResult): number | null => {
-  const value = result?.[of];
-  return typeof value === 'number' ? value : null;
-};
+const figure = (result: BestFigures | undefined, of: keyof BestFigures): number | null => result?.[of] ?? null;
 
 /** Which spacing gives most, and what it gives. */
 const BEST = recordOf<Best>('best-spacings', 'choice of spacings', [

@@ -61,24 +61,38 @@ function priced({ list }: Bands, price: number): readonly PricedBand[] {
   return list.map(({ band, share }) => (share > 0 ? { ...band, price: price * share } : band));
 }
 
-/** A bed worked out at every spacing to try, with what serves best of them for each goal asked so far. */
+/** What is told of the spacing that serves best. */
+export type BestFigures = Pick<SpacingResult, 'spacing' | 'marketableMass' | 'meanMass' | 'stations' | 'money'>;
+
+/**
+ * What serves best for each goal on one bed, of every spacing that was tried. The spacings themselves, with their bands, are not kept:
+ * they are some forty kilobytes a bed, and thousands of beds are kept.
+ */
 export class TriedBed {
-  readonly #results: readonly SpacingResult[];
-  readonly #best = new Map<string, SpacingResult | undefined>();
+  readonly #best: ReadonlyMap<string, BestFigures | undefined>;
 
   constructor(results: readonly SpacingResult[]) {
-    this.#results = results;
+    const bands = results[0]?.bands ?? [];
+    const goals: readonly Goal[] = [
+      { most: 'mass' },
+      { most: 'money' },
+      ...bands.map(({ name }): Goal => ({ most: 'bulbs', band: name })),
+    ];
+    this.#best = new Map(goals.map((goal) => [nameOf(goal), figuresOf(bestSpacing(results, goal))]));
   }
 
   /** Undefined where no spacing has an answer. */
-  best(goal: Goal): SpacingResult | undefined {
-    const name = goal.most === 'bulbs' ? `of ${goal.band}` : goal.most;
-    const known = this.#best.get(name);
-    if (known !== undefined || this.#best.has(name)) return known;
-    const found = bestSpacing(this.#results, goal);
-    this.#best.set(name, found);
-    return found;
+  best(goal: Goal): BestFigures | undefined {
+    return this.#best.get(nameOf(goal));
   }
+}
+
+const nameOf = (goal: Goal): string => (goal.most === 'bulbs' ? `of ${goal.band}` : goal.most);
+
+function figuresOf(result: SpacingResult | undefined): BestFigures | undefined {
+  if (result === undefined) return undefined;
+  const { spacing, marketableMass, meanMass, stations, money } = result;
+  return { spacing, marketableMass, meanMass, stations, money };
 }
 
 /** The numbers that a bed is told by, in the order of the arguments; columns of the size bands follow. */
