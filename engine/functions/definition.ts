@@ -42,12 +42,17 @@ export interface Running {
   readonly comesTo: (known: number, count: number) => number;
 }
 
+/** Which of several numbers. */
+export type Picks = 'least' | 'most';
+
 export interface Fold {
   readonly fold: FoldNumbers;
   /** The fold of two numbers, row by row. */
   readonly ofTwo?: Loop;
   /** Adds one number to the last, from 0 on: the totals of longer and longer lists are what it passes on its way. */
   readonly addsUp?: true;
+  /** It is the least or the most of its numbers: what the others are is nothing to it. */
+  readonly picks?: Picks;
   /** How lists are folded that are known in parts; absent where the parts don't tell. */
   readonly running?: Running;
   /**

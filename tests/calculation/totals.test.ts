@@ -35,6 +35,8 @@ const filled = (sales: readonly Sale[]): readonly number[] =>
 const of = (sales: readonly Sale[], fold: (boxes: readonly number[]) => Told): Told =>
   sales.some(({ boxes }) => boxes === 'none') ? 'error' : fold(filled(sales));
 
+const least = (boxes: readonly number[]): Told => (boxes.length === 0 ? 'blank' : Math.min(...boxes));
+const most = (boxes: readonly number[]): Told => (boxes.length === 0 ? 'blank' : Math.max(...boxes));
 const total = (boxes: readonly number[]): number => boxes.reduce((sum, one) => sum + one, 0);
 const same = (a: string, b: string): boolean => a !== '' && a.toLowerCase() === b.toLowerCase();
 const own = (sales: readonly Sale[], { crop }: Crop): readonly Sale[] => sales.filter((sale) => sale.crop === crop);
@@ -43,14 +45,8 @@ const own = (sales: readonly Sale[], { crop }: Crop): readonly Sale[] => sales.f
 const COLUMNS: readonly (readonly [formula: string, reckon: Reckon])[] = [
   ['SUMIFS(Sales[Boxes]; Sales[Crop]; [Crop])', (sales, crop) => of(own(sales, crop), total)],
   ['COUNTIFS(Sales[Crop]; [Crop])', (sales, crop) => own(sales, crop).length],
-  [
-    'MAXIFS(Sales[Boxes]; Sales[Crop]; [Crop])',
-    (sales, crop) => of(own(sales, crop), (boxes) => (boxes.length === 0 ? 'blank' : Math.max(...boxes))),
-  ],
-  [
-    'MINIFS(Sales[Boxes]; Sales[Crop]; [Crop])',
-    (sales, crop) => of(own(sales, crop), (boxes) => (boxes.length === 0 ? 'blank' : Math.min(...boxes))),
-  ],
+  ['MAXIFS(Sales[Boxes]; Sales[Crop]; [Crop])', (sales, crop) => of(own(sales, crop), most)],
+  ['MINIFS(Sales[Boxes]; Sales[Crop]; [Crop])', (sales, crop) => of(own(sales, crop), least)],
   [
     'AVERAGEIFS(Sales[Boxes]; Sales[Crop]; [Crop])',
     (sales, crop) => of(own(sales, crop), (boxes) => (boxes.length === 0 ? 'error' : total(boxes) / boxes.length)),
@@ -132,6 +128,24 @@ const COLUMNS: readonly (readonly [formula: string, reckon: Reckon])[] = [
         ? 'blank'
         : sales.filter(({ outlet }) => outlet !== '' && outlet.toLowerCase() > crop.outlet.toLowerCase()).length,
   ],
+  [
+    'MINIFS(Sales[Boxes]; Sales[Crop]; [Crop]; Sales[Day]; ">2")',
+    (sales, crop) =>
+      of(
+        own(sales, crop).filter(({ day }) => day > 2),
+        least,
+      ),
+  ],
+  [
+    'MAXIFS(Sales[Boxes]; Sales[Outlet]; "shop")',
+    (sales) =>
+      of(
+        sales.filter(({ outlet }) => same(outlet, 'shop')),
+        most,
+      ),
+  ],
+  ['MIN(Sales[Boxes])', (sales) => of(sales, least)],
+  ['MAX(Sales[Boxes])', (sales) => of(sales, most)],
   ['SUM(Sales[Boxes])', (sales) => of(sales, total)],
   ['COUNT(Sales[Boxes])', (sales) => filled(sales).length],
   ['COUNTA(Sales[Boxes])', (sales) => sales.filter(({ boxes }) => boxes !== '').length],

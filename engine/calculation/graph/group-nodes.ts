@@ -105,7 +105,7 @@ abstract class GroupReader implements Node {
   abstract run(frame: Frame, changed: RowSet): void;
 }
 
-/** Changed: groups whose total did. */
+/** Changed: groups whose total did. Of a least or most the second lane has every row that may be another in its group, or of another. */
 export class TotalNode extends GroupReader {
   readonly total: TotalOf;
   readonly totals: FrameState<Totals>;
@@ -127,6 +127,10 @@ export class TotalNode extends GroupReader {
       totals.refreshAll(this.total, frame, changed);
       totals.forgetPast(groupCount);
       totals.numbering = numbering;
+      return;
+    }
+    if (this.total.fold.picks !== undefined) {
+      totals.pickAgain(this.total, dirty, dirtyRows(frame, this, 1), frame, changed);
       return;
     }
     for (let i = 0; i < dirty.count; i++) {

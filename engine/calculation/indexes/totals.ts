@@ -88,6 +88,7 @@ export interface TotalOf {
 }
 
 const gathering = new Gathering();
+const NO_HOLDERS = new Int32Array(0);
 
 /** The totals of one frame. */
 export class Totals implements Shared {
@@ -98,6 +99,8 @@ export class Totals implements Shared {
   readonly nothing: Column;
   /** How the index numbered its groups when all were last worked out. */
   numbering: number | undefined;
+  /** Of a least or most the row of each group that holds it; below 0 where none is known. */
+  #holders = NO_HOLDERS;
 
   constructor(owner: Token, cells = new Column(false, owner), nothing = new Column(false, owner)) {
     this.owner = owner;
@@ -108,6 +111,7 @@ export class Totals implements Shared {
   copy(owner: Token): Totals {
     const copy = new Totals(owner, this.cells.copy(owner), this.nothing);
     copy.numbering = this.numbering;
+    copy.#holders = this.#holders.slice();
     return copy;
   }
 
@@ -177,8 +181,75 @@ export class Totals implements Shared {
     gathering.start(members.count);
     gather(total, members, frame);
     const state = gathering.finish(total.fold, frame.faults);
+    if (total.fold.picks !== undefined)
+      this.#hold(group, state === FILLED ? holderOf(total, members, gathering.result, frame) : -1);
     return this.cells.write(group, gathering.result, state);
   }
+
+  /**
+   * Brings some groups' least or most up to date: `rows` are all that may be another, or of another group, than they were. A group's
+   * rows are looked through only where the one that held it holds it no more. Groups whose total changed go into `changed`.
+   */
+  pickAgain(total: TotalOf, groups: RowSet, rows: RowSet, frame: Frame, changed: RowSet): void {
+    const { index, column, filters, fold } = total;
+    const { groupOf, groupCount } = index.read(frame);
+    if (column === undefined) return;
+    for (let i = 0; i < groups.count; i++) {
+      const group = groups.at(i);
+      if (group >= groupCount || this.#isHeld(total, group, frame)) continue;
+      if (this.refresh(total, group, frame)) changed.add(group);
+    }
+    const { values, states } = frame.column(column);
+    for (let i = 0; i < rows.count; i++) {
+      const row = rows.at(i);
+      const group = groupOf[row] ?? -1;
+      if (group < 0 || this.cells.states[group] !== FILLED) continue;
+      if (states[row] === BLANK || !meetsAll(filters, row, frame)) continue;
+      const value = values[row] as number;
+      if (states[row] === FAULT) {
+        if (this.refresh(total, group, frame)) changed.add(group);
+      } else if (isPicked(fold, value, this.cells.values[group] as number)) {
+        this.#hold(group, row);
+        this.cells.write(group, value, FILLED);
+        changed.add(group);
+      }
+    }
+  }
+
+  /** Whether the row that held a group's least or most still does, with what it was or with more of the kind. */
+  #isHeld({ index, column, filters, fold }: TotalOf, group: number, frame: Frame): boolean {
+    const row = this.#holders[group] ?? -1;
+    if (row < 0 || column === undefined || this.cells.states[group] !== FILLED) return false;
+    if (index.read(frame).groupOf[row] !== group || !meetsAll(filters, row, frame)) return false;
+    const { values, states } = frame.column(column);
+    const [value, was] = [values[row] as number, this.cells.values[group] as number];
+    return states[row] === FILLED && (value === was || isPicked(fold, value, was));
+  }
+
+  #hold(group: number, row: number): void {
+    if (group >= this.#holders.length) {
+      const holders = new Int32Array(Math.max(this.cells.length, group + 1)).fill(-1);
+      holders.set(this.#holders);
+      this.#holders = holders;
+    }
+    this.#holders[group] = row;
+  }
+}
+
+/** Whether a least or most is rather the one number than the other. */
+function isPicked({ picks }: Fold, one: number, other: number): boolean {
+  return picks === 'least' ? one < other : one > other;
+}
+
+/** The first row that has the least or most, which was found among a group's; below 0 where it is nobody's own. */
+function holderOf({ column, filters }: TotalOf, { rows, from, count }: Members, found: number, frame: Frame): number {
+  if (column === undefined) return -1;
+  const { values, states } = frame.column(column);
+  for (let i = from; i < from + count; i++) {
+    const row = rows[i] as number;
+    if (values[row] === found && states[row] === FILLED && meetsAll(filters, row, frame)) return row;
+  }
+  return -1;
 }
 
 /** The column whose cells a total adds up as they are; undefined where it is another total. */

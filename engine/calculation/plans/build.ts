@@ -272,6 +272,8 @@ class Builder {
     this.#edges.sameRows(index.source, node);
     const reads = [...(column === undefined ? [] : [column]), ...request.filters.map((filter) => filter.column)];
     for (const read of new Set(reads)) this.#edges.sameRows(this.#columnSource(read), node, 1);
+    // A least or most is compared with the rows that came, and need not be looked for among the others.
+    if (request.fold.picks !== undefined) this.#edges.rowsOfIndex(index, node, 1);
     for (const { keys } of request.filters) if (keys !== undefined) this.#edges.all(this.#columnSource(keys), node);
     return node;
   }

@@ -33,9 +33,9 @@ export class Edges {
   }
 
   /** The rows that an index looks at again: those whose keys changed, that came, went or moved. */
-  rowsOfIndex(index: IndexNode, to: Node): void {
+  rowsOfIndex(index: IndexNode, to: Node, lane = 0): void {
     this.#depend(to, index);
-    for (const { source, way } of this.#into.get(index) ?? []) if (way === 'rows 0') this.sameRows(source, to);
+    for (const { source, way } of this.#into.get(index) ?? []) if (way === 'rows 0') this.sameRows(source, to, lane);
   }
 
   /** The node runs after what makes the source, and hears nothing of it. */

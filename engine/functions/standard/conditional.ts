@@ -17,7 +17,7 @@ import {
   takes,
   thenRepeating,
 } from '../build.ts';
-import type { Body, FoldNumbers, FunctionDefinition, Running } from '../definition.ts';
+import type { Body, FoldNumbers, FunctionDefinition, Picks, Running } from '../definition.ts';
 import { ADDED, COUNT, LEAST, MOST } from '../running.ts';
 import { sum } from './mathematics.ts';
 import { conditionalMean, largest, smallest } from './statistics.ts';
@@ -26,8 +26,8 @@ import { PLAIN } from './types.ts';
 const make = makers('conditional totals');
 
 /** The smallest or largest, blank where there is none. */
-function extreme(fold: FoldNumbers, running: Running): Body {
-  return { lane: 'conditional fold', fold: { fold, takes: 'numbers', undefinedMeans: 'blank', running } };
+function extreme(fold: FoldNumbers, picks: Picks, running: Running): Body {
+  return { lane: 'conditional fold', fold: { fold, takes: 'numbers', undefinedMeans: 'blank', picks, running } };
 }
 
 const SUMMED: Body = {
@@ -85,7 +85,7 @@ export const CONDITIONAL: readonly FunctionDefinition[] = [
     'common spreadsheet practice',
     thenRepeating(takes(needed('values', column(ordered('A')))), ANY_COLUMN, CONDITION),
     ordered('A'),
-    extreme(smallest, LEAST),
+    extreme(smallest, 'least', LEAST),
   ),
   make.other(
     'MAXIFS',
@@ -93,7 +93,7 @@ export const CONDITIONAL: readonly FunctionDefinition[] = [
     'common spreadsheet practice',
     thenRepeating(takes(needed('values', column(ordered('A')))), ANY_COLUMN, CONDITION),
     ordered('A'),
-    extreme(largest, MOST),
+    extreme(largest, 'most', MOST),
   ),
   make.other(
     'SUMIF',

@@ -4,20 +4,7 @@
 import type { ArgumentType } from '../../language/signature.ts';
 import { equalNumbers, tolerantRound } from '../../values/tolerance.ts';
 import type { ValueType } from '../../values/type.ts';
-import {
-  alias,
-  anything,
-  failure,
-  finite,
-  makers,
-  many,
-  numbers,
-  ordered,
-  plain,
-  power,
-  values,
-  withLoop,
-} from '../build.ts';
+import { alias, anything, failure, finite, makers, many, numbers, ordered, plain, power, values } from '../build.ts';
 import { type Body, type Fold, type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
 import { ADDED } from '../running.ts';
 import { sum } from './mathematics.ts';
@@ -252,22 +239,14 @@ export const STATISTICS: readonly FunctionDefinition[] = [
     lane: 'fold',
     fold: { fold: count, takes: 'blanks', undefinedMeans: 'blank' },
   }),
-  withLoop(
-    make.fold(
-      'MIN',
-      'The smallest value; of dates the earliest.',
-      '6.18.48',
-      MEASURED,
-      ordered('A'),
-      smallest,
-      'blank',
-    ),
-    smallerLoop,
-  ),
-  withLoop(
-    make.fold('MAX', 'The largest value; of dates the latest.', '6.18.45', MEASURED, ordered('A'), largest, 'blank'),
-    largerLoop,
-  ),
+  make.other('MIN', 'The smallest value; of dates the earliest.', '6.18.48', MEASURED, ordered('A'), {
+    lane: 'fold',
+    fold: { fold: smallest, ofTwo: smallerLoop, takes: 'numbers', picks: 'least', undefinedMeans: 'blank' },
+  }),
+  make.other('MAX', 'The largest value; of dates the latest.', '6.18.45', MEASURED, ordered('A'), {
+    lane: 'fold',
+    fold: { fold: largest, ofTwo: largerLoop, takes: 'numbers', picks: 'most', undefinedMeans: 'blank' },
+  }),
   make.other(
     'AVERAGE',
     'The mean; blanks are skipped. Of dates the nearest whole day.',
