@@ -48,6 +48,11 @@ export class KnownAnswers {
     this.#states = new Uint8Array(REMEMBERED).fill(UNKNOWN);
   }
 
+  /** Whether answers are remembered by now. */
+  get hasRoom(): boolean {
+    return this.#room > 0;
+  }
+
   ask(k: number, value: number, state: number): void {
     this.#question[k] = value;
     this.#asked[k] = state;

@@ -18,6 +18,7 @@ import { type Arranging, arranging, choose, FEW_TO_ORDER, type Ranked, ranked } 
 import type { CallNode } from './call-nodes.ts';
 import { type Criterion, fixedFilter, holdsNumbers, isFixed, meets, onKeys, rolesOf } from './criteria-roles.ts';
 import { type Key, planKeyFor, readKey, roomForKey } from './group-keys.ts';
+import { ListAnswers } from './list-answers.ts';
 import { CHOSEN, numberAnswers, type RowsAnswer } from './number-answers.ts';
 import { MANY, planRanged, type Ranged, rangedKernel } from './range-plans.ts';
 import type { CountedRows, Reader } from './reader.ts';
@@ -297,6 +298,8 @@ export function planMatchingRows(
   /** What is answered where no row meets the conditions, and nothing is given besides. */
   let nothing: Stored | undefined;
   const last = new LastAnswer();
+  const lists = new ListAnswers();
+  const onlyColumn = columns.length === 1 ? columns[0]?.column : undefined;
   const { words } = reader;
   const listsOf = (rows: Int32Array, count: number, frame: Frame): readonly (readonly Scalar[])[] =>
     columns.map(({ type, column }) => {
@@ -332,6 +335,17 @@ export function planMatchingRows(
     if (shared === undefined && group !== CHOSEN) known.set(group, rowAnswer);
     return given.find(isError) ?? rowAnswer(given);
   };
+  /** Leaves in `stored` what is answered of rows that a reading row chose, and that alone. */
+  const chosen = (rows: Int32Array, count: number, frame: Frame): void => {
+    const cells = onlyColumn === undefined ? undefined : frame.column(onlyColumn);
+    if (cells === undefined || !lists.answered(rows, count, cells, stored)) {
+      const answered = body.compute(NONE, listsOf(rows, count, frame));
+      toStored(words, answered, stored);
+      if (answered instanceof Figures) return;
+      if (cells !== undefined) lists.keep(stored);
+    }
+    last.keep(rows, count, run, stored);
+  };
   const answer: RowsAnswer = (rows, count, out, i, frame, group) => {
     const isBare = vectors.length === 0 && (group === CHOSEN || !known.has(group));
     const isNothing = isBare && count === 0;
@@ -341,13 +355,12 @@ export function planMatchingRows(
       out.states[i] = same.state;
       return;
     }
-    const answered =
-      isBare && group === CHOSEN
-        ? body.compute(NONE, listsOf(rows, count, frame))
-        : asked(rows, count, i, frame, group);
-    toStored(words, answered, stored);
-    if (isNothing && !(answered instanceof Figures)) nothing = { ...stored };
-    else if (isBare && group === CHOSEN && !(answered instanceof Figures)) last.keep(rows, count, run, stored);
+    if (isBare && group === CHOSEN && !isNothing) chosen(rows, count, frame);
+    else {
+      const answered = asked(rows, count, i, frame, group);
+      toStored(words, answered, stored);
+      if (isNothing && !(answered instanceof Figures)) nothing = { ...stored };
+    }
     out.values[i] = stored.value;
     out.states[i] = stored.state;
   };
@@ -363,6 +376,7 @@ export function planMatchingRows(
     vectors = kernels.map((one) => one(batch));
     if (batch.run === undefined || batch.run !== run) known.clear();
     run = batch.run;
+    lists.expect(batch.count);
     return kernel(batch);
   };
 }

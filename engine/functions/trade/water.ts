@@ -148,9 +148,9 @@ export const WATER: readonly FunctionDefinition[] = [
         doc: 'Depth of water a crop takes between two days since planting: the sum of its coefficients x reference evapotranspiration.',
         source: CHAPTER_6,
       },
-      (...args) => {
-        const [a = UNKNOWN, b = UNKNOWN, c = UNKNOWN, d = UNKNOWN, e = UNKNOWN, f = UNKNOWN, g = UNKNOWN] = args;
-        const [reference = UNKNOWN, from = UNKNOWN, to = UNKNOWN] = args.slice(COURSE.type.figures.length);
+      // The course's figures come first, one by one: most batches have a blank among them and come this way.
+      (a = UNKNOWN, b = UNKNOWN, c = UNKNOWN, d = UNKNOWN, e = UNKNOWN, f = UNKNOWN, g = UNKNOWN, ...rest) => {
+        const [reference = UNKNOWN, from = UNKNOWN, to = UNKNOWN] = rest;
         return coefficientDaysOf(from, to, a, b, c, d, e, f, g) * reference;
       },
     ),
