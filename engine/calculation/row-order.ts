@@ -79,7 +79,7 @@ function putInOrder(data: Data, table: TableDef, slots: Int32Array): Int32Array 
   switch (order.by) {
     case 'own': {
       const { labels } = data.table(table);
-      return labels === undefined ? slots : rowsByKeys(slots, pick(labels, slots));
+      return labels === undefined ? slots : rowsByKeys(slots, keysOf(slots, labels));
     }
     case 'table':
       return putInOrder(data, order.table, slots);
@@ -104,8 +104,8 @@ function putInOrder(data: Data, table: TableDef, slots: Int32Array): Int32Array 
         abouts[i] = about?.of?.[row] ?? row;
       }
       const byAbout = rowsByKeys(slots, abouts);
-      const byKind = rowsByKeys(byAbout, pick(kinds, byAbout));
-      return rowsByKeys(byKind, pick(data.column(order.date).values, byKind));
+      const byKind = rowsByKeys(byAbout, keysOf(byAbout, kinds));
+      return rowsByKeys(byKind, keysOf(byKind, data.column(order.date).values));
     }
   }
 }
@@ -121,13 +121,14 @@ function placesOf(data: Data, table: TableDef): Int32Array | undefined {
 }
 
 function linkedPlaces(data: Data, { column, to }: LinkDef, slots: Int32Array): Float64Array {
-  const keys = pick(data.column(column).values, slots);
+  const keys = keysOf(slots, data.column(column).values);
   const places = placesOf(data, to);
   if (places !== undefined) for (let i = 0; i < keys.length; i++) keys[i] = places[keys[i] as number] as number;
   return keys;
 }
 
-function pick(values: ArrayLike<number>, slots: Int32Array): Float64Array {
+/** What slots have in a column, in their order. */
+export function keysOf(slots: Int32Array, values: ArrayLike<number>): Float64Array {
   const keys = new Float64Array(slots.length);
   for (let i = 0; i < keys.length; i++) keys[i] = values[slots[i] as number] as number;
   return keys;

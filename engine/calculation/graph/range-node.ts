@@ -91,8 +91,9 @@ export class RangeNode implements Node {
       ONE_ROW.rows[0] = groups.keyValue(group, readers.key);
       return ONE_ROW;
     }
-    const key = Array.from({ length: readers.keys }, (_, k) => groups.keyValue(group, k));
     const index = readers.index.forWayBack(frame);
+    if (readers.keys === 1) return index.members(index.findOne(groups.keyValue(group, 0)));
+    const key = Array.from({ length: readers.keys }, (_, k) => groups.keyValue(group, k));
     return index.members(index.find(key));
   }
 

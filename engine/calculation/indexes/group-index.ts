@@ -6,7 +6,7 @@ import { type Column, FILLED, nextStamp, type Token } from '../../values/column.
 import type { Texts } from '../../values/texts.ts';
 import type { Frame, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import { bySlot, rowsByKeys } from '../row-order.ts';
+import { bySlot, keysOf, rowsByKeys } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import { KeyTable } from './key-table.ts';
 
@@ -469,8 +469,10 @@ export class GroupIndex implements Shared {
    * moved in go into `touched`. All leave before one joins, for a list is in order only without those that moved.
    */
   update(frame: Frame, rows: RowSet, touched: RowSet): void {
-    const { births, length } = frame.table(this.grouping.table);
-    const byTable = this.#compare(frame, rows.count >= MANY_JOINING && rows.count * MANY_OF > length);
+    const { table } = this.grouping;
+    const { births, length } = frame.table(table);
+    const isMany = rows.count >= MANY_JOINING && rows.count * MANY_OF > length;
+    const byTable = this.#compare(frame, isMany);
     // A move may have put the table back in the order of its slots: groups are looked at once more by it.
     const compare = byTable ?? (this.#outOfSlotOrder ? bySlot : undefined);
     this.#outOfSlotOrder = byTable !== undefined;
@@ -510,7 +512,12 @@ export class GroupIndex implements Shared {
       for (const row of moved) joining.push(row);
       this.#listOf(group, frame.token).removeAll(stayed, from, to);
     });
-    if (joining.count >= MANY_JOINING) joining.all.sort(compare);
+    if (joining.count >= MANY_JOINING) {
+      // Many are sorted by the places that they are compared by: that costs a few passes, and a comparison of each with some dozen far more.
+      if (isMany && byTable !== undefined)
+        joining.all.set(rowsByKeys(joining.all, keysOf(joining.all, frame.places(table))));
+      else joining.all.sort(compare);
+    }
     this.#eachGroup(joining, (group, joined, from, to) => {
       this.#listOf(group, frame.token).insertAll(joined, from, to, compare);
       touched.add(group);

@@ -8,7 +8,7 @@ import { firstPlace } from '../../values/first-place.ts';
 import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import type { Frame, FrameState, Shared } from '../frame.ts';
 import type { ColumnDef, TableDef } from '../layout.ts';
-import { FEW_ROWS, fewInOrder, rowsByKeys } from '../row-order.ts';
+import { FEW_ROWS, fewInOrder, keysOf, rowsByKeys } from '../row-order.ts';
 import { RowSet } from '../row-set.ts';
 import type { GroupIndex } from './group-index.ts';
 import { KeyTable } from './key-table.ts';
@@ -235,7 +235,7 @@ class SortedGroup implements SortedRows {
   }
 
   /** Takes rows out and puts others in, in one pass over the group; those that come stand in order among themselves. */
-  exchange(leaving: RowSet, joining: readonly number[], sorting: Float64Array, compare: Compare): void {
+  exchange(leaving: RowSet, joining: ArrayLike<number>, sorting: Float64Array, compare: Compare): void {
     const end = this.from + this.count;
     let kept = this.from;
     for (let place = this.from; place < end; place++) {
@@ -288,6 +288,18 @@ const MANY_ROWS = 32;
 const MANY_OF_ALL = 4;
 /** Reused from call to call. */
 const leaving = new RowSet();
+
+/** How rows that exist stand in their table, by the places that were found for all of them. */
+function byPlace(places: Int32Array): (a: number, b: number) => number {
+  return (a, b) => (places[a] as number) - (places[b] as number);
+}
+
+/** Many rows by rising value, those of one value as they stand in their table: by slot where no places are given. */
+function sortedRows(rows: readonly number[], values: Float64Array, places: Int32Array | undefined): ArrayLike<number> {
+  const slots = Int32Array.from(rows);
+  const inTable = places === undefined ? slots.sort() : rowsByKeys(slots, keysOf(slots, places));
+  return rowsByKeys(inTable, keysOf(inTable, values));
+}
 
 const NO_ROWS: SortedRows = new SortedGroup({});
 
@@ -366,9 +378,9 @@ export class RangedRows implements Shared {
   update(frame: Frame, rows: RowSet, seen: SeenRows): void {
     const { conditions, sortedBy, table } = this.#of;
     const sorting = conditions.findIndex(({ column }) => column === sortedBy);
-    const compare = frame.compare(table);
     this.#makeRoom(frame.table(table).length);
     const groupFor = this.#grouping(frame);
+    const compare = frame.compare(table);
     const many = rows.count >= (this.#groups.length > 1 ? MANY_ROWS : MANY_OF_ALL);
     const left = new Set<number>();
     const joining: number[] = [];
@@ -392,7 +404,8 @@ export class RangedRows implements Shared {
     }
     const cells = this.#cells[sorting] ?? NO_CELLS;
     if (many) {
-      this.#exchange(frame, left, joining, cells, compare);
+      const places = rows.count >= MANY_ROWS && compare !== undefined ? frame.places(table) : undefined;
+      this.#exchange(frame, left, joining, cells, places === undefined ? compare : byPlace(places), places);
       return;
     }
     for (const row of joining) this.#own(frame, this.#groupOf[row] ?? 0).insert(row, cells[row] ?? 0, compare);
@@ -404,6 +417,7 @@ export class RangedRows implements Shared {
     joining: readonly number[],
     sorting: Float64Array,
     compare: Compare,
+    places: Int32Array | undefined,
   ): void {
     const joined = new Map<number, number[]>();
     for (const row of joining) {
@@ -414,7 +428,10 @@ export class RangedRows implements Shared {
     }
     const order = (a: number, b: number): number =>
       (sorting[a] as number) - (sorting[b] as number) || (compare === undefined ? a - b : compare(a, b));
-    for (const [group, list] of joined) this.#own(frame, group).exchange(leaving, list.sort(order), sorting, compare);
+    for (const [group, list] of joined) {
+      const sorted = list.length < MANY_ROWS ? list.sort(order) : sortedRows(list, sorting, places);
+      this.#own(frame, group).exchange(leaving, sorted, sorting, compare);
+    }
     for (const group of left)
       if (!joined.has(group)) this.#own(frame, group).exchange(leaving, NOBODY, sorting, compare);
     leaving.clear();
