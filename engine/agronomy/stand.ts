@@ -41,18 +41,30 @@ const DUST = 1e-12;
  * `chance` is a seed's chance to give a plant that stands (germination x survival). Empty where an input is impossible.
  */
 export function plantsPerBlockDistribution(seedsPerBlock: number, chance: number): readonly number[] {
-  if (!(seedsPerBlock >= 0 && Number.isFinite(seedsPerBlock) && chance >= 0 && chance <= 1)) return [];
-  const fewer = Math.floor(seedsPerBlock);
+  if (!isPossible(seedsPerBlock, chance)) return [];
   const more = Math.ceil(seedsPerBlock);
-  const shareOfMore = seedsPerBlock - fewer;
   const shares: number[] = [];
-  for (let plants = 0; plants <= more; plants += 1) {
-    const ofFewer = binomialPmf(plants, fewer, chance);
-    shares.push(
-      shareOfMore === 0 ? ofFewer : (1 - shareOfMore) * ofFewer + shareOfMore * binomialPmf(plants, more, chance),
-    );
-  }
+  for (let plants = 0; plants <= more; plants += 1) shares.push(shareOfPlants(plants, seedsPerBlock, chance));
   return shares;
+}
+
+/** Share of blocks with exactly so many plants: one of plantsPerBlockDistribution, without the others. No answer below no plant. */
+export function blocksWithPlants(plants: number, seedsPerBlock: number, chance: number): number {
+  if (!(plants >= 0) || !isPossible(seedsPerBlock, chance)) return Number.NaN;
+  if (!Number.isInteger(plants) || plants > Math.ceil(seedsPerBlock)) return 0;
+  return shareOfPlants(plants, seedsPerBlock, chance);
+}
+
+function isPossible(seedsPerBlock: number, chance: number): boolean {
+  return seedsPerBlock >= 0 && Number.isFinite(seedsPerBlock) && chance >= 0 && chance <= 1;
+}
+
+function shareOfPlants(plants: number, seedsPerBlock: number, chance: number): number {
+  const fewer = Math.floor(seedsPerBlock);
+  const shareOfMore = seedsPerBlock - fewer;
+  const ofFewer = binomialPmf(plants, fewer, chance);
+  if (shareOfMore === 0) return ofFewer;
+  return (1 - shareOfMore) * ofFewer + shareOfMore * binomialPmf(plants, Math.ceil(seedsPerBlock), chance);
 }
 
 /** Share of blocks without a plant, seeds per block and chance as plantsPerBlockDistribution. */

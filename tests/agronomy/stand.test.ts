@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import {
   blockChance,
   blocksNeeded,
+  blocksWithPlants,
   directSownStand,
   emptyShare,
   gapShare,
@@ -38,6 +39,22 @@ function oneByOne(wanted: number, chance: number, confidence: number): number {
 }
 
 describe('plants per block', () => {
+  test.each([
+    [3, 0.8],
+    [3.5, 0.7],
+    [0, 0.9],
+    [2, 1],
+    [4, 0],
+    [Number.NaN, 0.5],
+    [2, 1.1],
+  ])('a share alone is the same number as among all: %d seeds at %d', (seeds, chance) => {
+    const all = plantsPerBlockDistribution(seeds, chance);
+    for (const plants of [0, 1, 2, 3, 4, 5, 1.5]) {
+      expect(blocksWithPlants(plants, seeds, chance)).toBe(all.length === 0 ? Number.NaN : (all[plants] ?? 0));
+    }
+    expect(blocksWithPlants(-1, seeds, chance)).toBeNaN();
+  });
+
   test('three seeds at 85 %', () => {
     const shares = plantsPerBlockDistribution(3, 0.85);
     seedBySeed(3, 0.85).forEach((share, plants) => {

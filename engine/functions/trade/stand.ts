@@ -3,6 +3,7 @@
 
 import {
   blocksNeeded,
+  blocksWithPlants,
   emptyShare,
   meanPlants,
   plantsPerBlockDistribution,
@@ -15,12 +16,6 @@ import { numeric, PLAIN, plain } from './build.ts';
 const BINOMIAL = 'Binomial distribution; Loader 2000, Fast and Accurate Computation of Binomial Probabilities';
 const SEEDS = plain('seeds', { limit: STAND_LIMITS.seeds });
 const CHANCE = plain('chance', { limit: STAND_LIMITS.chance });
-
-function shareWith(plants: number, seeds: number, chance: number): number {
-  if (!(plants >= 0)) return Number.NaN;
-  const distribution = plantsPerBlockDistribution(seeds, chance);
-  return distribution.length === 0 ? Number.NaN : (distribution[plants] ?? 0);
-}
 
 function thinnedMean(seeds: number, chance: number, most: number): number {
   if (!(most >= 1)) return Number.NaN;
@@ -84,7 +79,7 @@ export const STAND: readonly FunctionDefinition[] = [
       doc: 'Share of blocks with exactly so many plants.',
       source: BINOMIAL,
     },
-    shareWith,
+    blocksWithPlants,
   ),
   numeric(
     {
