@@ -222,11 +222,10 @@ export function foldBody(lane: 'fold' | 'conditional fold', fold: Fold): RunBody
   return { lane, fold };
 }
 
-/** The same numeric function or fold with a loop for many rows; a body of another lane has none. */
+/** The same numeric function with a loop for many rows; a body of another lane has none. */
 export function withLoop(definition: FunctionDefinition, loop: Loop): FunctionDefinition {
   const { body } = definition;
   if (body.lane === 'numeric') return { ...definition, body: { ...body, loop } };
-  if (body.lane === 'fold') return { ...definition, body: { ...body, fold: { ...body.fold, ofTwo: loop } } };
   throw new Error(`${definition.signature.name} runs in a lane without loops`);
 }
 

@@ -47,8 +47,6 @@ export type Picks = 'least' | 'most';
 
 export interface Fold {
   readonly fold: FoldNumbers;
-  /** The fold of two numbers, row by row. */
-  readonly ofTwo?: Loop;
   /** Adds one number to the last, from 0 on: the totals of longer and longer lists are what it passes on its way. */
   readonly addsUp?: true;
   /** It is the least or the most of its numbers: what the others are is nothing to it. */

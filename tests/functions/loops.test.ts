@@ -11,10 +11,6 @@ function pairOf(body: RunBody): { loop: Loop; one: (numbers: readonly number[]) 
   if (body.lane === 'numeric' && body.loop !== undefined) {
     return { loop: body.loop, one: (numbers) => body.compute(...numbers) };
   }
-  if (body.lane === 'fold' && body.fold.ofTwo !== undefined) {
-    const { fold, ofTwo } = body.fold;
-    return { loop: ofTwo, one: (numbers) => fold(Float64Array.from(numbers), numbers.length) };
-  }
   return undefined;
 }
 
@@ -25,9 +21,7 @@ const TO_WHOLE = [
 
 const LOOPS = [...FUNCTIONS.values()].flatMap(({ signature, body }) => {
   const pair = pairOf(body.lane === 'by type' ? body.choose(TO_WHOLE) : body);
-  return pair === undefined
-    ? []
-    : [{ name: signature.name, count: body.lane === 'fold' ? 2 : numbersOf(signature), ...pair }];
+  return pair === undefined ? [] : [{ name: signature.name, count: numbersOf(signature), ...pair }];
 });
 
 /** How many numbers a body is given: a record comes as its figures. */
@@ -83,8 +77,6 @@ test('the functions that every season calls row by row have a loop', () => {
       'COEFFICIENTON',
       'ISOWEEKNUM',
       'LN',
-      'MAX',
-      'MIN',
       'ROUND',
       'ROUNDDOWN',
       'ROUNDUP',

@@ -11,7 +11,7 @@ import type { Faults } from '../../values/texts.ts';
 import type { Frame } from '../frame.ts';
 import type { GroupIndex } from '../indexes/group-index.ts';
 import { Gathering, meetsAll, undefinedCell } from '../indexes/totals.ts';
-import { loopKernel } from '../kernels/loop-kernels.ts';
+import { pickKernel } from '../kernels/pick-kernel.ts';
 import { step } from '../kernels/states.ts';
 import { sumKernel } from '../kernels/sum-kernel.ts';
 import { type Kernel, room, scratch, type Vector } from '../kernels/vector.ts';
@@ -60,9 +60,9 @@ export function planFold(tree: CallNode, fold: Fold, reader: Reader): Kernel {
     const [one] = given;
     if (one !== undefined && given.length === 1 && fold.addsUp === true) return sumOfOne(one);
     if (fold.addsUp === true) return sumKernel(given, undefinedCell(fold, faults));
-    return fold.ofTwo === undefined || given.length !== 2
-      ? foldKernel(given, fold, faults)
-      : loopKernel(given, fold.ofTwo, (same) => foldKernel(same, fold, faults));
+    if (fold.picks !== undefined && one !== undefined)
+      return pickKernel(given, fold.picks, undefinedCell(fold, faults));
+    return foldKernel(given, fold, faults);
   }
   const columns = tree.args.map((argument) => (argument.node === 'column' ? readWhole(argument, reader) : undefined));
   const gathering = new Gathering();

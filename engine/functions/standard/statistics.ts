@@ -5,7 +5,7 @@ import type { ArgumentType } from '../../language/signature.ts';
 import { equalNumbers, tolerantRound } from '../../values/tolerance.ts';
 import type { ValueType } from '../../values/type.ts';
 import { alias, anything, failure, finite, makers, many, numbers, ordered, plain, power, values } from '../build.ts';
-import { type Body, type Fold, type FunctionDefinition, type Loop, rowOf } from '../definition.ts';
+import type { Body, Fold, FunctionDefinition } from '../definition.ts';
 import { ADDED } from '../running.ts';
 import { sum } from './mathematics.ts';
 import { firstType, spread } from './types.ts';
@@ -32,16 +32,6 @@ export function smallest(list: Float64Array, count: number): number {
   for (let index = 1; index < count; index += 1) if (at(list, index) < least) least = at(list, index);
   return least;
 }
-
-const smallerLoop: Loop = (out, count, [a, b]) => {
-  if (a === undefined || b === undefined) return;
-  for (let i = 0; i < count; i++) out[i] = Math.min(rowOf(a, i), rowOf(b, i)) + 0;
-};
-
-const largerLoop: Loop = (out, count, [a, b]) => {
-  if (a === undefined || b === undefined) return;
-  for (let i = 0; i < count; i++) out[i] = Math.max(rowOf(a, i), rowOf(b, i)) + 0;
-};
 
 export function largest(list: Float64Array, count: number): number {
   if (count === 0) return Number.NaN;
@@ -241,11 +231,11 @@ export const STATISTICS: readonly FunctionDefinition[] = [
   }),
   make.other('MIN', 'The smallest value; of dates the earliest.', '6.18.48', MEASURED, ordered('A'), {
     lane: 'fold',
-    fold: { fold: smallest, ofTwo: smallerLoop, takes: 'numbers', picks: 'least', undefinedMeans: 'blank' },
+    fold: { fold: smallest, takes: 'numbers', picks: 'least', undefinedMeans: 'blank' },
   }),
   make.other('MAX', 'The largest value; of dates the latest.', '6.18.45', MEASURED, ordered('A'), {
     lane: 'fold',
-    fold: { fold: largest, ofTwo: largerLoop, takes: 'numbers', picks: 'most', undefinedMeans: 'blank' },
+    fold: { fold: largest, takes: 'numbers', picks: 'most', undefinedMeans: 'blank' },
   }),
   make.other(
     'AVERAGE',

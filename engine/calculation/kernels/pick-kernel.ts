@@ -1,0 +1,101 @@
+// The least or the most of one row's values, argument by argument over a whole batch: blanks are skipped, the leftmost fault passes on.
+// Gives what looking at them one after another gives, minus zero as zero. Made by the planner.
+
+import type { Picks } from '../../functions/definition.ts';
+import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import { settle, step } from './states.ts';
+import { type Kernel, room, scratch, type Vector } from './vector.ts';
+
+/** What stands where a row has no value. */
+interface Nothing {
+  readonly value: number;
+  readonly state: number;
+}
+
+/** Of one argument and more. */
+export function pickKernel(kernels: readonly Kernel[], picks: Picks, nothing: Nothing): Kernel {
+  const out = scratch();
+  const vectors: Vector[] = [];
+  const isLeast = picks === 'least';
+  return (batch) => {
+    room(out, batch.count);
+    out.uniform = true;
+    out.clean = true;
+    for (let k = 0; k < kernels.length; k++) {
+      const vector = (kernels[k] as Kernel)(batch);
+      vectors[k] = vector;
+      if (!vector.uniform) out.uniform = false;
+      if (!vector.clean) out.clean = false;
+    }
+    const count = out.uniform ? 1 : batch.count;
+    const { values, states } = out;
+    if (out.clean) {
+      take(values, count, vectors[0] as Vector);
+      for (let k = 1; k < vectors.length; k++) {
+        if (isLeast) takeLess(values, count, vectors[k] as Vector);
+        else takeMore(values, count, vectors[k] as Vector);
+      }
+      return out;
+    }
+    states.fill(BLANK, 0, count);
+    for (let k = 0; k < vectors.length; k++) takeCarefully(out, count, vectors[k] as Vector, isLeast);
+    for (let i = 0; i < count; i++) {
+      if (states[i] !== BLANK) continue;
+      values[i] = nothing.value;
+      states[i] = nothing.state;
+    }
+    return settle(out, count);
+  };
+}
+
+function take(picked: Float64Array, count: number, vector: Vector): void {
+  const { values } = vector;
+  const by = step(vector);
+  let at = vector.at;
+  for (let i = 0; i < count; i++, at += by) picked[i] = (values[at] as number) + 0;
+}
+
+function takeLess(picked: Float64Array, count: number, vector: Vector): void {
+  const { values } = vector;
+  const by = step(vector);
+  let at = vector.at;
+  for (let i = 0; i < count; i++, at += by) {
+    const value = values[at] as number;
+    if (value < (picked[i] as number)) picked[i] = value + 0;
+  }
+}
+
+function takeMore(picked: Float64Array, count: number, vector: Vector): void {
+  const { values } = vector;
+  const by = step(vector);
+  let at = vector.at;
+  for (let i = 0; i < count; i++, at += by) {
+    const value = values[at] as number;
+    if (value > (picked[i] as number)) picked[i] = value + 0;
+  }
+}
+
+function takeCarefully(
+  { values: picked, states: kept }: Vector,
+  count: number,
+  vector: Vector,
+  isLeast: boolean,
+): void {
+  const { values, states, clean } = vector;
+  const by = step(vector);
+  let at = vector.at;
+  for (let i = 0; i < count; i++, at += by) {
+    const state = clean ? FILLED : (states[at] as number);
+    if (state === BLANK || kept[i] === FAULT) continue;
+    const value = values[at] as number;
+    if (state === FAULT) {
+      picked[i] = value;
+      kept[i] = FAULT;
+      continue;
+    }
+    const other = picked[i] as number;
+    if (kept[i] === FILLED && !(isLeast ? value < other : value > other)) continue;
+    picked[i] = value + 0;
+    kept[i] = FILLED;
+  }
+}
