@@ -160,7 +160,7 @@ export const SEASON: Template = {
   version: 3,
   sheets: SEASON_SHEETS,
   rows: SHIPPED,
-  year: { sheet: farmSheet.id, column: 'season' },
+  year: { sheet: farmSheet.id, column: 'season', starts: 'season-starts' },
 };
 
 export interface SeasonOptions {

@@ -8,6 +8,7 @@ import { isMixed } from '../units/table.ts';
 import { fromCanonical, toCanonical, type Unit } from '../units/unit.ts';
 import { isoDate } from '../values/civil.ts';
 import { FILLED } from '../values/column.ts';
+import { showDate } from '../values/date-text.ts';
 import { type EntryContext, readEntry } from '../values/entry.ts';
 import { unitLabel } from '../values/show.ts';
 import { equalNumbers } from '../values/tolerance.ts';
@@ -40,7 +41,7 @@ export function readRange(
   { plain }: Pick<TypedEntry, 'plain'> = {},
 ): RangeRead {
   const { document } = draft;
-  const context = plain === true ? document.plainEntry : document.entry;
+  const context = document.entryIn(column, plain);
   const last = parts.at(-1) ?? '';
   if (parts.length > 3 || parts.some((part) => part === ''))
     return { ok: false, why: `Write a range as two figures, 80..90%, or as low, likely and high, 75..80..90%.` };
@@ -57,9 +58,23 @@ export function readRange(
   const middle = ends.length === 3 ? ends[1] : undefined;
   if (low === undefined || high === undefined) return { ok: false, why: 'A range has two ends.' };
   if (low.value > high.value || (middle !== undefined && (middle.value < low.value || middle.value > high.value)))
-    return { ok: false, why: `${parts.join(' to ')} is not in order: write the lowest first and the highest last.` };
+    return { ok: false, why: whyNotInOrder(parts, ends, column, draft) };
   const likely = middle?.content ?? middleOf(low, high, column, draft);
   return { ok: true, likely, range: { low: low.content, high: high.content } };
+}
+
+/** Days are said with the years in which they were taken, as they may be in order without. */
+function whyNotInOrder(
+  parts: readonly string[],
+  ends: readonly End[],
+  { type }: ProgramColumn,
+  { document }: Pick<Draft, 'document'>,
+): string {
+  if (type?.kind !== 'date') {
+    return `${parts.join(' to ')} is not in order: write the lowest first and the highest last.`;
+  }
+  const days = ends.map(({ value }) => showDate(value, document.writing)).join(' to ');
+  return `${days} is not in order: write the earliest first and the latest last, or their years.`;
 }
 
 function middleOf(low: End, high: End, column: ProgramColumn, { document }: Pick<Draft, 'document'>): Content {

@@ -16,7 +16,7 @@ export function readTyped(
   { document }: Pick<Draft, 'document'>,
 ): ContentRead {
   const { type } = column;
-  const context = plain === true ? document.plainEntry : document.entry;
+  const context = document.entryIn(column, plain);
   const read = readEntryAs(withoutLines(entry, column, document), column, document.program, context, (of, name) => {
     const [slot] = document.namesOf(of).find(name);
     return slot === undefined ? undefined : document.rowIdOf(of, slot);

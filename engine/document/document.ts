@@ -364,27 +364,41 @@ export class Document implements RowFinder {
 
   // What entries are read with.
 
-  /** How entries are read: the year of dates typed without one, and which comes first, day or month. */
+  /** How entries are read: the season of dates typed without a year, and which comes first, day or month. */
   get entry(): EntryContext {
-    const { writing, plainEntry } = this;
-    if (writing === undefined) return plainEntry;
-    return { ...plainEntry, dayFirst: writing.dayFirst, decimalComma: writing.decimal === ',', writing };
+    return this.#asWritten(this.plainEntry);
   }
 
   /** As formulas have them, whatever the locale: a point before decimals, day before month in metric workbooks. */
   get plainEntry(): EntryContext {
     const { units, vocabulary } = this.program;
-    return { vocabulary, year: this.#entryYear(), dayFirst: units === 'si' };
+    const year = this.#ofSeason(this.template.year?.column) ?? yearMonthDay(this.frame.today).year;
+    return { vocabulary, year, starts: this.#ofSeason(this.template.year?.starts), dayFirst: units === 'si' };
   }
 
-  #entryYear(): number {
-    const today = yearMonthDay(this.frame.today).year;
+  /** How entries are read in a column: the first day of the season lies in the season's own year, whatever it was before. */
+  entryIn({ def }: Pick<ProgramColumn, 'def'>, plain = false): EntryContext {
     const { year } = this.template;
-    const def = year === undefined ? undefined : this.program.layout.findColumn(year.sheet, year.column);
-    const column = def === undefined ? undefined : this.frame.column(def);
-    return column !== undefined && column.length > 0 && column.states[0] === FILLED
-      ? (column.values[0] ?? today)
-      : today;
+    const context = plain ? this.plainEntry : this.entry;
+    const isStart = def.table.id === year?.sheet && def.id === year.starts;
+    return isStart ? { ...context, starts: undefined } : context;
+  }
+
+  #asWritten(plain: EntryContext): EntryContext {
+    const { writing } = this;
+    if (writing === undefined) return plain;
+    return { ...plain, dayFirst: writing.dayFirst, decimalComma: writing.decimal === ',', writing };
+  }
+
+  /** A figure of the row that says which season it is; undefined where it is blank or not there. */
+  #ofSeason(id: string | undefined): number | undefined {
+    const sheet = this.template.year?.sheet;
+    const def = sheet === undefined || id === undefined ? undefined : this.program.layout.findColumn(sheet, id);
+    if (def === undefined) return undefined;
+    // What the changes before this one made of it, in the same transaction.
+    this.run.passFrom(def.table);
+    const { length, states, values } = this.frame.column(def);
+    return length > 0 && states[0] === FILLED ? values[0] : undefined;
   }
 }
 

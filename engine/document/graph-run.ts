@@ -158,6 +158,12 @@ export class GraphRun {
 
   // What was touched, and what changed.
 
+  /** Tells the graph what was touched, where anything of a table was: for whoever asks before all is done. */
+  passFrom(table: TableDef): void {
+    const touched = [...this.#columns.keys(), ...this.#demands.map(({ column }) => column)];
+    if (touched.some((column) => column.table === table)) this.pass();
+  }
+
   /** Tells the graph what was touched. */
   pass(): void {
     const { graph } = this.#built;

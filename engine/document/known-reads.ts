@@ -37,6 +37,7 @@ function isSame(one: EntryContext, other: EntryContext): boolean {
   return (
     one.vocabulary === other.vocabulary &&
     one.year === other.year &&
+    one.starts === other.starts &&
     one.dayFirst === other.dayFirst &&
     one.decimalComma === other.decimalComma &&
     one.writing === other.writing

@@ -55,7 +55,7 @@ export function tryEntry(book: Book, sheetId: string, columnId: string, entry: s
   const { writing, program } = document;
   const options = { unit, currency: program.currency, writing };
   const text = (shown: number): string => showWithUnit(toScalar(program.words, type, shown, state), type, options);
-  const other = otherReading(entry, type, document.entry);
+  const other = otherReading(entry, type, document.entryIn(column));
   const far = type.kind === 'date' ? farFromOthers(book, sheetId, columnId, value, row) : undefined;
   return {
     ok: true,
@@ -97,9 +97,11 @@ function farFromOthers(
 ): string | undefined {
   const { document } = book;
   const sheet = sheetOf(book, sheetId);
-  const { year } = document.entry;
+  const { year, starts = civilDay(year, 1, 1) } = document.entry;
+  const first = yearMonthDay(starts);
   const near = (other: number): boolean => Math.abs(other - civil) <= FAR_DAYS;
-  if (civil >= civilDay(year, 1, 1) - FAR_DAYS && civil <= civilDay(year, 12, 31) + FAR_DAYS) return undefined;
+  if (civil >= starts - FAR_DAYS && civil < civilDay(first.year + 1, first.month, first.day) + FAR_DAYS)
+    return undefined;
   const dated = (sheet?.columns ?? []).filter(({ type }) => type?.kind === 'date');
   for (const column of dated) {
     const isItself = column.id === columnId;
@@ -111,9 +113,11 @@ function farFromOthers(
       if (typeof value === 'number' && near(value)) return undefined;
     }
   }
-  const years = Math.abs(yearMonthDay(civil).year - year);
-  const count = years === 1 ? 'a year' : `${years} years`;
-  return `${count} ${yearMonthDay(civil).year < year ? 'before' : 'after'} the season ${year}`;
+  const { year: itsYear, month, day } = yearMonthDay(civil);
+  const isBefore = month < first.month || (month === first.month && day < first.day);
+  const years = (isBefore ? itsYear - 1 : itsYear) - first.year;
+  const count = Math.abs(years) === 1 ? 'a year' : `${Math.abs(years)} years`;
+  return `${count} ${years < 0 ? 'before' : 'after'} the season ${year}`;
 }
 
 function tryRange(book: Book, column: ProgramColumn, parts: readonly string[]): TriedEntry {

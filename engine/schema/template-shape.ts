@@ -30,7 +30,7 @@ const template: Shape<Template> = fields<Template>({
     (key) => `rows of “${key}”`,
     ids,
   ),
-  year: optional(fields<NonNullable<Template['year']>>({ sheet: id, column: id })),
+  year: optional(fields<NonNullable<Template['year']>>({ sheet: id, column: id, starts: optional(id) })),
 });
 
 /** The template in data such as a file's; throws a sentence where it is not one. */

@@ -16,8 +16,11 @@ export interface Template {
   readonly sheets: readonly SheetDeclaration[];
   /** By sheet id, in the order in which they stand. */
   readonly rows: Readonly<Record<string, readonly TemplateRow[]>>;
-  /** The cell of a one-row sheet that says which year a date typed without one is in; today's year where absent. */
-  readonly year?: { readonly sheet: string; readonly column: string };
+  /**
+   * The cell of a one-row sheet that says which year a date typed without one is in; today's year where absent. `starts` is its
+   * column with the first day of the season, where that may be another than 1 January: the date is then in the twelve months from it.
+   */
+  readonly year?: { readonly sheet: string; readonly column: string; readonly starts?: string | undefined };
 }
 
 /** The templates a program knows, as they are today and, for comparing, as they were. */

@@ -34,7 +34,10 @@ export function showDate(civil: number, writing?: Writing): string {
 }
 
 interface DateOptions {
+  /** The season's: of a date typed without its own, and near one that is typed with two figures. */
   readonly year: number;
+  /** First day of the season, where that may be another than 1 January: a date without its year is in the twelve months from it. */
+  readonly starts?: number | undefined;
   readonly dayFirst?: boolean;
   readonly writing?: Writing;
 }
@@ -48,8 +51,8 @@ function folded(text: string): string {
 }
 
 /**
- * The civil day of a typed date. Without a year, `year` is taken; two figures mean the year nearest to it. A week is its
- * Monday (ISO 8601). `dayFirst` decides between 3/4 and 4/3 only where both are dates; 15.3. is always day and month. A
+ * The civil day of a typed date. Without a year it is the one in the season; two figures mean the year nearest to `year`. A week is
+ * its Monday (ISO 8601), and without a year the one of which most days are in the season. `dayFirst` decides between 3/4 and 4/3 only where both are dates; 15.3. is always day and month. A
  * weekday in front must agree. The time of day behind a date is left out.
  */
 export function readDate(text: string, options: DateOptions): DateRead {
@@ -66,11 +69,8 @@ export function readDate(text: string, options: DateOptions): DateRead {
   return refused(`${showDate(read.civil)} is a ${WEEKDAYS[weekdayOf(read.civil)]}, not a ${WEEKDAYS[weekday]}.`);
 }
 
-function readWithoutWeekday(
-  cleaned: string,
-  typed: string,
-  { year, dayFirst = false, writing }: DateOptions,
-): DateRead {
+function readWithoutWeekday(cleaned: string, typed: string, options: DateOptions): DateRead {
+  const { dayFirst = false, writing } = options;
   const yearFirst = YEAR_FIRST.exec(cleaned);
   if (yearFirst !== null) return dayOf(Number(yearFirst[1]), Number(yearFirst[2]), Number(yearFirst[3]));
 
@@ -82,22 +82,25 @@ function readWithoutWeekday(
     const [first, second] = [Number(numbers[1]), Number(numbers[3])];
     const dayLeads = numbers[2] === '.' || dayFirst;
     const [month, day] = dayLeads ? [second, first] : [first, second];
-    const inYear = fullYear(numbers[4], year);
-    return month > 12 && day <= 12 ? dayOf(inYear, day, month) : dayOf(inYear, month, day);
+    return month > 12 && day <= 12
+      ? dayInSeason(numbers[4], day, month, options)
+      : dayInSeason(numbers[4], month, day, options);
   }
 
   // March 15 is read as 15 March.
   const dayMonth = DAY_MONTH.exec(cleaned.replace(MONTH_DAY, '$2$1$3'));
   const named = monthNamed(dayMonth?.[2] ?? '', writing);
   if (dayMonth !== null && named !== undefined) {
-    return dayOf(fullYear(dayMonth[3], year), named + 1, Number(dayMonth[1]));
+    return dayInSeason(dayMonth[3], named + 1, Number(dayMonth[1]), options);
   }
   // After the months: one short word may stand for a month and for a week, as 'sett.' in Italian.
   const week = WEEK.exec(cleaned);
   if (week !== null && [...WEEKS, ...(writing?.weeks ?? [])].includes(week[1] ?? '')) {
-    return dayOfWeek(Number(week[3] ?? year), Number(week[2]), 1);
+    return week[3] === undefined
+      ? weekInSeason(Number(week[2]), options)
+      : dayOfWeek(Number(week[3]), Number(week[2]), 1);
   }
-  const tokens = writing === undefined ? undefined : readTokens(cleaned, writing, year);
+  const tokens = writing === undefined ? undefined : readTokens(cleaned, writing, options);
   if (tokens !== undefined) return tokens;
   const month = monthNamed(/^\p{L}+/u.exec(cleaned)?.[0] ?? '', writing);
   if (month !== undefined) return refused(`${quoted(typed)} doesn't say which day: write 15 ${MONTHS[month]}.`);
@@ -144,9 +147,9 @@ function nameAt(names: Names, start: string): number | undefined {
  * A date in another language's own order, its month by name or marked as one: '15 de marzo de 2027', '2027. marc. 15.',
  * '3月15日'. undefined where it is none.
  */
-function readTokens(text: string, writing: Writing, year: number): DateRead | undefined {
+function readTokens(text: string, writing: Writing, options: DateOptions): DateRead | undefined {
   const marked = /^(?:(\d{4})\s*[年년]\s*)?(\d{1,2})\s*[月월]\s*(\d{1,2})\s*[日일]?$/.exec(text);
-  if (marked !== null) return dayOf(Number(marked[1] ?? year), Number(marked[2]), Number(marked[3]));
+  if (marked !== null) return dayInSeason(marked[1], Number(marked[2]), Number(marked[3]), options);
   const named = monthIn(text, writing);
   if (named === undefined) return undefined;
   const numbers = (text.replace(named.form, ' ').match(/\d+/g) ?? []).filter((word) => word.length !== 3);
@@ -154,7 +157,7 @@ function readTokens(text: string, writing: Writing, year: number): DateRead | un
   const inYear = numbers.find((word) => word.length === 4);
   const [day, shortYear] = numbers.filter((word) => word !== inYear);
   if (day === undefined) return undefined;
-  return dayOf(inYear === undefined ? fullYear(shortYear, year) : Number(inYear), named.month + 1, Number(day));
+  return dayInSeason(inYear ?? shortYear, named.month + 1, Number(day), options);
 }
 
 interface NamedMonth {
@@ -185,8 +188,32 @@ function stands(text: string, word: string): boolean {
   return !isPart(text.charAt(at - 1)) && !isPart(text.charAt(at + word.length));
 }
 
-function fullYear(typed: string | undefined, near: number): number {
-  if (typed === undefined) return near;
+/** A day of the year that is typed; where none is, of the one in which it lies in the season. */
+function dayInSeason(
+  typedYear: string | undefined,
+  month: number,
+  day: number,
+  { year, starts }: DateOptions,
+): DateRead {
+  if (typedYear !== undefined) return dayOf(fullYear(typedYear, year), month, day);
+  if (starts === undefined) return dayOf(year, month, day);
+  const first = yearMonthDay(starts);
+  const isBefore = month < first.month || (month === first.month && day < first.day);
+  return dayOf(isBefore ? first.year + 1 : first.year, month, day);
+}
+
+/** The week of that number of which most days are in the season; of two that share as many the earlier. */
+function weekInSeason(week: number, { year, starts }: DateOptions): DateRead {
+  if (starts === undefined) return dayOfWeek(year, week, 1);
+  const first = yearMonthDay(starts);
+  const ends = civilDay(first.year + 1, first.month, first.day);
+  const shared = (read: DateRead): number =>
+    read.ok ? Math.min(read.civil + 7, ends) - Math.max(read.civil, starts) : Number.NEGATIVE_INFINITY;
+  const [one, next] = [dayOfWeek(first.year, week, 1), dayOfWeek(first.year + 1, week, 1)];
+  return shared(next) > Math.max(0, shared(one)) ? next : one;
+}
+
+function fullYear(typed: string, near: number): number {
   const digits = typed.replace("'", '');
   if (digits.length === 4) return Number(digits);
   const sameCentury = Math.floor(near / 100) * 100 + Number(digits);

@@ -6,8 +6,10 @@ import type { Writing } from './writing.ts';
 
 export interface EntryContext {
   readonly vocabulary: Vocabulary;
-  /** The season: the year of a date typed without one. */
+  /** The season: the year of a date typed without one, unless `starts` says more. */
   readonly year: number;
+  /** First day of the season: a date typed without its year is in the twelve months from it. */
+  readonly starts?: number | undefined;
   /** 1,250 means one and a quarter, 1.250 twelve hundred and fifty. Otherwise the other way round. */
   readonly decimalComma?: boolean;
   /** 3/4 means 3 April. Otherwise 4 March. A day above 12 is recognised either way. */

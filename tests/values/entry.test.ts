@@ -310,6 +310,58 @@ describe('dates', () => {
     expect(why(text, DATE)).toBe(sentence);
   });
 
+  it('without their year are the ones of the twelve months from the first day of the season', () => {
+    const firsts = ['2027-07-01', '2026-10-01', '2027-03-15', '2027-01-01', '2028-02-29'];
+    for (const first of firsts) {
+      const starts = civilDayOfIso(first) ?? 0;
+      const missed: string[] = [];
+      for (let civil = starts; civil < starts + 365; civil += 1) {
+        const [year, month, day] = isoDate(civil).split('-').map(Number);
+        const shown = showDate(civil).replace(` ${year}`, '');
+        for (const text of [shown, `${month}/${day}`, `${day}.${month}.`]) {
+          if (value(text, DATE, { starts }) !== civil) missed.push(text);
+        }
+      }
+      expect(missed, first).toEqual([]);
+    }
+  });
+
+  // Weeks as ISO 8601 counts them; Mondays by the calendar.
+  it.each([
+    // Most days of the last week of June 2028 are in the season, fewer of the one of 2027.
+    ['week 26', '2028-06-26'],
+    ['week 27', '2027-07-05'],
+    ['week 52', '2027-12-27'],
+    ['week 1', '2028-01-03'],
+    ['wk 11', '2028-03-13'],
+    ['2027-W11', '2027-03-15'],
+  ])('%s of a season from July 2027 is the Monday %s', (text, iso) => {
+    expect(value(text, DATE, { starts: civilDayOfIso('2027-07-01') ?? 0 })).toBe(civilDayOfIso(iso));
+  });
+
+  it.each([
+    [2020, 53, '2020-12-28'],
+    [2025, 1, '2024-12-30'],
+    [2025, 52, '2025-12-22'],
+    [2026, 1, '2025-12-29'],
+  ])('in a season of the calendar year %s week %s is the one that the year counts', (year, week, iso) => {
+    const starts = civilDayOfIso(`${year}-01-01`) ?? 0;
+    expect(value(`week ${week}`, DATE, { year, starts })).toBe(civilDayOfIso(iso));
+    expect(value(`week ${week}`, DATE, { year })).toBe(civilDayOfIso(iso));
+  });
+
+  it('in a season over New Year keep the year that is typed, and those that are not there are said with theirs', () => {
+    const starts = civilDayOfIso('2027-07-01') ?? 0;
+    expect(value('15 Feb 2027', DATE, { starts })).toBe(civilDayOfIso('2027-02-15'));
+    expect(value("15 Feb '27", DATE, { starts })).toBe(civilDayOfIso('2027-02-15'));
+    expect(value('Tue 15 Feb', DATE, { starts })).toBe(civilDayOfIso('2028-02-15'));
+    expect(value('29 Feb', DATE, { starts })).toBe(civilDayOfIso('2028-02-29'));
+    expect(why('30 Feb', DATE, { starts })).toContain('30 Feb 2028 does not exist');
+    expect(why('week 53', DATE, { year: 2025, starts: civilDayOfIso('2025-01-01') ?? 0 })).toContain(
+      'no week 53 in 2025',
+    );
+  });
+
   it('reads back every day as shown and as ISO text', () => {
     fc.assert(
       fc.property(fc.integer({ min: -300_000, max: 2_900_000 }), (civil) => {
