@@ -56,6 +56,28 @@ function typedOver(column: string, reckoned: string): string {
   return `IF(ISBLANK([${reckoned}]); NOT(ISBLANK([${column}])); [${column}] <> [${reckoned}])`;
 }
 
+/** First and last months, in the north and in the south. */
+interface Months {
+  readonly north: readonly [number, number];
+  readonly south: readonly [number, number];
+}
+
+/** Nearer to the equator the warmest weeks come before the rains, which may be in any month (common practice). */
+const BEYOND = '10 deg';
+const SUMMER: Months = { north: [6, 8], south: [12, 2] };
+const SPRING: Months = { north: [3, 6], south: [9, 12] };
+const WHICH_IS_RIGHT =
+  'is it that of another place, or has the latitude the wrong sign? South of the equator it is below zero.';
+
+/** Whether a day lies in the months of the other half of the world than the latitude. */
+function otherHalf(day: string, { north, south }: Months): string {
+  const within = ([first, last]: readonly [number, number]): string => {
+    const both = [`MONTH(${day}) >= ${first}`, `MONTH(${day}) <= ${last}`].join('; ');
+    return first <= last ? `AND(${both})` : `OR(${both})`;
+  };
+  return `OR(AND([Latitude] < -${BEYOND}; ${within(north)}); AND([Latitude] > ${BEYOND}; ${within(south)}))`;
+}
+
 export const farmSheet: SheetDeclaration = {
   id: 'farm',
   name: 'Farm',
@@ -417,6 +439,16 @@ export const farmSheet: SheetDeclaration = {
       level: 'warning',
       column: 'first-frost',
       says: 'IF([First frost] <= [Last frost]; "The first frost comes before the last one: look at both dates.")',
+    },
+    {
+      id: 'other-half',
+      name: 'Climate of the other half of the world',
+      level: 'warning',
+      column: 'latitude',
+      says: `IF(NOT(ISBLANK([Middle of summer])); IF(${otherHalf('[Middle of summer]', SUMMER)};
+          "The climate is warmest in " & TEXT([Middle of summer]; "mmmm") & ", in the middle of winter at this latitude: ${WHICH_IS_RIGHT}");
+        IF(${otherHalf('[Average last frost]', SPRING)};
+          "The last frost is in " & TEXT([Average last frost]; "mmmm") & ", in autumn at this latitude: ${WHICH_IS_RIGHT}"))`,
     },
     {
       id: 'damp-seed-store',

@@ -139,3 +139,44 @@ test('a crop unticked is gone, and the demo farm is one press away', async () =>
   await page.getByRole('main', { name: 'The season at a glance' }).waitFor();
   expect(await page.locator('.first-choice').count()).toBe(0);
 });
+
+test('south of the equator the season runs over New Year, and the climate of another place is noticed', async () => {
+  const { page, problems } = await openWorkbook({
+    width: 1440,
+    height: 900,
+    bare: true,
+    prepare: async (context) => {
+      await context.addInitScript(() => {
+        Object.defineProperty(navigator, 'languages', { get: () => ['de-DE'] });
+      });
+    },
+  });
+  await page.getByRole('button', { name: 'Begin my season' }).click();
+  const visit = page.getByRole('main', { name: 'A new season' });
+  await visit.getByLabel('A town near you').fill('Cape Town');
+  await page.keyboard.press('Tab');
+  await visit.getByText(/The longest day has/).waitFor();
+  const type = async (name: string, entry: string): Promise<void> => {
+    const field = visit.getByLabel(name, { exact: true });
+    await field.click();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type(entry);
+    await page.keyboard.press('Enter');
+  };
+  await type('Average last frost', '20.8.');
+  await type('Average first frost', '10. Juni');
+  await visit.getByText(/no frost falls from 20\. Aug\. (\d+) to 10\. Juni \d+: 29\d days\./).waitFor();
+  // Never a negative number of days.
+  await type('Average first frost', '2027-06-10');
+  await visit.getByText(/does not come after the last of spring, 20\. Aug\./).waitFor();
+  expect(await visit.textContent()).not.toMatch(/-\d+ days/);
+  // A northern summer under a southern latitude.
+  await visit
+    .getByLabel(/^Twelve months/)
+    .fill(MONTHS.join('\n').replace(/-?\d+/g, (f) => String(Math.round((Number(f) - 32) / 1.8))));
+  await page.keyboard.press('Tab');
+  await visit.getByText(/The climate is warmest in July, in the middle of winter at this latitude/).waitFor();
+  await type('Latitude', '43');
+  await visit.getByText(/The climate is warmest in July/).waitFor({ state: 'detached' });
+  expect(problems).toEqual([]);
+});

@@ -1,10 +1,12 @@
 // How warm it is: twelve months as they are pasted, or the days of the frosts.
 
 import { useState } from 'preact/hooks';
-import { message, rows, settings, showDate } from '../../../engine/index.ts';
+import { type Book, message, rows, settings } from '../../../engine/index.ts';
+import { FARM } from '../panels/columns.ts';
 import { farmFigure } from '../panels/read.ts';
 import { askRow, askRows } from '../pictures/kit/ask.ts';
 import { change, UNDO } from '../store/change.ts';
+import { dayWords } from '../store/day-words.ts';
 import { findingsOf } from '../store/findings.ts';
 import { tell } from '../store/notices.ts';
 import { units, workbook } from '../store/workbook.ts';
@@ -47,8 +49,7 @@ export function ClimateStep() {
     );
     if (!done.refused) tell('Twelve months are in.', 'done', UNDO);
   };
-  const last = farmFigure(book, 'average-last-frost');
-  const first = farmFigure(book, 'average-first-frost');
+  const elsewhere = findingsOf(FARM).find(({ check }) => check === 'other-half');
   const asRead = asReadWords(
     askRows(book, MONTHS).map((row) => ({ month: row.text('month'), low: row.text('low'), high: row.text('high') })),
     usual,
@@ -78,11 +79,21 @@ export function ClimateStep() {
         <FarmField column="average-last-frost" />
         <FarmField column="average-first-frost" />
       </div>
-      <p class="first-says">
-        {last === undefined || first === undefined
-          ? 'A weather office prints the twelve months of a place. A station’s file of days can be dropped on the page instead.'
-          : `In the average year no frost falls from ${showDate(last)} to ${showDate(first)}: ${first - last} days.`}
-      </p>
+      {elsewhere === undefined ? null : <p class="finding level-warning">{elsewhere.says}</p>}
+      <p class="first-says">{frostWords(book)}</p>
     </section>
   );
+}
+
+/** The time between the frosts, or what is wrong with them where there is none. */
+function frostWords(book: Book): string {
+  const last = farmFigure(book, 'average-last-frost');
+  const first = farmFigure(book, 'average-first-frost');
+  if (last === undefined || first === undefined) {
+    return 'A weather office prints the twelve months of a place. A station’s file of days can be dropped on the page instead.';
+  }
+  const [from, to] = [dayWords(book, last), dayWords(book, first)];
+  return first > last
+    ? `In the average year no frost falls from ${from} to ${to}: ${first - last} days.`
+    : `The first frost of autumn, ${to}, does not come after the last of spring, ${from}: look at both dates and their years.`;
 }
