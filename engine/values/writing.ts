@@ -15,6 +15,8 @@ export interface Writing {
   readonly months: readonly (readonly string[])[];
   /** As dates show them: 'Mar', 'mars', 'März'. */
   readonly shortMonths: readonly string[];
+  /** Short, as a month that stands without a day is called: '3月', 'maalis'. */
+  readonly monthsAlone: readonly string[];
   /** How a date is shown: '{d} {m} {y}', '{d}. {m} {y}'. */
   readonly date: string;
   /** Names of the days from Monday, in full. */

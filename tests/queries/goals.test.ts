@@ -84,6 +84,7 @@ describe('a goal', () => {
         .split(' ')
         .map((month) => [month]),
       shortMonths: [],
+      monthsAlone: [],
       date: '{d}. {m} {y}',
       weekdays: [],
       weeks: [],

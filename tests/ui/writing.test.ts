@@ -12,6 +12,7 @@ import {
   type Unit,
   type ValueType,
 } from '../../engine/index.ts';
+import { monthsBetween } from '../../ui/browser/drawing/scale.ts';
 import { writingOf } from '../../ui/browser/store/writing.ts';
 import { LOCALES } from '../locales.ts';
 
@@ -175,4 +176,21 @@ test('a word for the week that is a month too stays the month', () => {
 test('a locale that nobody knows counts as English', () => {
   expect(writingOf('xx-nowhere-at-all').date).toBe('{d} {m} {y}');
   expect(writingOf('not a locale').decimal).toBe('.');
+});
+
+// By the locale data of the platform for a month alone (CLDR), and never a bare figure.
+test.each(LOCALES)('months that stand alone in %s are told from days and from each other', (locale) => {
+  const { monthsAlone } = writingOf(locale);
+  expect(monthsAlone.filter((name) => /^[\p{N}.]*$/u.test(name))).toEqual([]);
+  expect(new Set(monthsAlone).size).toBe(12);
+});
+
+test('months of an axis are named as they stand alone', () => {
+  const axis = (locale: string): readonly string[] =>
+    monthsBetween(civilDay(2027, 3, 1), civilDay(2027, 11, 1), writingOf(locale)).map(({ name }) => name);
+  expect(axis('ja-JP').slice(0, 3)).toEqual(['3月', '4月', '5月']);
+  expect(axis('ko-KR')[0]).toBe('3월');
+  // Not as beside a day: 'marraskuuta'.
+  expect(axis('fi-FI').at(-1)).toBe('marras');
+  expect(axis('en-US')[0]).toBe('Mar');
 });

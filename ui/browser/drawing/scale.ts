@@ -55,7 +55,7 @@ export function roundTop(figures: readonly number[], count = 4): number {
 export interface Month {
   /** Its first day. */
   readonly day: number;
-  /** Short, as in dates: 'Mar'. */
+  /** Short, as where it stands without a day: 'Mar'. */
   readonly name: string;
 }
 
@@ -64,7 +64,7 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 /** The months that begin from one civil day to another, both included. */
 export function monthsBetween(from: number, to: number, writing?: Writing): readonly Month[] {
   const months: Month[] = [];
-  const names = writing?.shortMonths ?? MONTHS;
+  const names = writing?.monthsAlone ?? MONTHS;
   if (!Number.isFinite(from) || !Number.isFinite(to)) return months;
   const start = yearMonthDay(from);
   for (let index = start.month - 1; ; index += 1) {

@@ -58,6 +58,7 @@ function makeWriting(locale: string): Writing {
     dayFirst: isDayFirst(plain),
     months: MONTH_DAYS.map((day, month) => monthForms(plain, day, spreadsheetMonths[month] ?? '')),
     shortMonths: english ? ENGLISH_MONTHS : MONTH_DAYS.map((day) => monthPart(plain, day, shownForm(plain))),
+    monthsAlone: english ? ENGLISH_MONTHS : MONTH_DAYS.map((day) => monthAlone(plain, day)),
     // The sentences around English dates have the day in front whatever the country; the month's name tells it from others.
     date: english ? '{d} {m} {y}' : datePattern(plain),
     weekdays: WEEK_DAYS.map((day) => new Intl.DateTimeFormat(plain, { weekday: 'long', timeZone: 'UTC' }).format(day)),
@@ -85,6 +86,13 @@ function isDayFirst(locale: string): boolean {
   );
   const kinds = parts.map(({ type }) => type);
   return kinds.indexOf('day') < kinds.indexOf('month');
+}
+
+/** With the word or mark that the language puts to a month's figure; in full where it would be a bare figure. */
+function monthAlone(locale: string, day: Date): string {
+  const named = (short: boolean): string => withoutMarks(dateFormat(locale, { day: false, short }).format(day));
+  const short = named(true);
+  return /^[\d.]*$/.test(short) ? named(false) : short;
 }
 
 interface MonthForm {
