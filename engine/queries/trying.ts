@@ -55,7 +55,9 @@ export function tryEntry(book: Book, sheetId: string, columnId: string, entry: s
   const { writing, program } = document;
   const options = { unit, currency: program.currency, writing };
   const text = (shown: number): string => showWithUnit(toScalar(program.words, type, shown, state), type, options);
-  const other = otherReading(entry, type, document.entryIn(column));
+  const otherwise = otherReading(entry, type, document.entryIn(column));
+  // What is counted is never a broken number.
+  const other = column.declaration.whole === true && !Number.isInteger(otherwise) ? undefined : otherwise;
   const far = type.kind === 'date' ? farFromOthers(book, sheetId, columnId, value, row) : undefined;
   return {
     ok: true,

@@ -109,7 +109,16 @@ test('a job opens to its hours and note, and a photo is kept with it, made small
 test('a picking is noted in three touches', async () => {
   const { page } = await openPhone();
   await page.getByRole('button', { name: 'A picking' }).click();
-  await page.getByRole('region', { name: 'A picking of which planting' }).locator('.phone-list button').first().click();
+  const which = page.getByRole('region', { name: 'A picking of which planting' });
+  const offered = which.locator('.phone-list button');
+  await expect.poll(() => offered.count()).toBe(8);
+  await which.getByRole('button', { name: /^All \d+/ }).click();
+  await which.getByRole('searchbox', { name: 'Name or bed' }).fill('GARLIC');
+  await expect
+    .poll(() => offered.allTextContents().then((all) => all.every((text) => /garlic/i.test(text))))
+    .toBe(true);
+  await which.getByRole('searchbox', { name: 'Name or bed' }).fill('');
+  await offered.first().click();
   const box = page.getByRole('textbox', { name: /^Weight/ });
   await expect.poll(() => box.evaluate((input) => input === document.activeElement)).toBe(true);
   // The browser's own way back goes a step back within the note.
@@ -118,6 +127,14 @@ test('a picking is noted in three touches', async () => {
   await page.goForward();
   await box.press('Enter');
   await page.locator('.today-step .level-error', { hasText: 'No figure is typed' }).waitFor();
+  // What could be read in two ways is said before it is kept, and the button says which it will be.
+  await box.fill('1,234');
+  await page.getByText('Read as 1234 lb. If 1.234 lb is meant, write 1.234.').waitFor();
+  await page.getByRole('button', { name: 'Keep 1234 lb' }).waitFor();
+  await box.fill('1.234');
+  await page.getByRole('button', { name: 'Keep it' }).waitFor();
+  expect(await page.getByText(/^Read as/).count()).toBe(0);
+  await box.fill('');
   await page.getByRole('button', { name: 'Keep without it' }).waitFor();
   await box.fill('a lot');
   await page.keyboard.press('Enter');

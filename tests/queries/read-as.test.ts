@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { cellView, message, rows, settings, tryEntry, Workbook, type World } from '../../engine/index.ts';
 import { writingOf } from '../../ui/browser/store/writing.ts';
 import { BEGINNING, world } from '../document/farm.ts';
+import { seasonOf } from '../sheets/season.ts';
 
 /** The farm at a machine that writes so. */
 function farmAt(machine: string): Workbook {
@@ -41,6 +42,12 @@ test('nothing is left open by 1.5, 1,5, 12,345,678 or, where decimals have a poi
   for (const entry of ['1.5', '1,5', '12,345,678', '1.234', '0,125', '20 cm']) {
     expect(tried(farmAt('en-US'), 'beds', 'length', entry).other, entry).toBeUndefined();
   }
+});
+
+test('of what is counted nobody is asked whether a broken number is meant', () => {
+  const { workbook } = seasonOf({}).book;
+  expect(tried(workbook, 'records', 'amount', '1,234').other).toMatchObject({ write: '1.234' });
+  expect(tried(workbook, 'records', 'count', '1,234')).toEqual({ ok: true, text: '1234' });
 });
 
 test('3/4 is shown as it was read; 15/3 can be only one day', () => {

@@ -8,11 +8,11 @@ import {
   type JobsAt,
   KINDS,
   noteCommand,
-  plantingsFor,
   tickCommands,
 } from '../../../ui/browser/phone/today/day.ts';
 import { jobAmount } from '../../../ui/browser/phone/today/job-amount.ts';
 import { photoKey } from '../../../ui/browser/phone/today/photos.ts';
+import { plantingsFor } from '../../../ui/browser/phone/today/which-planting.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
 
 const demo = demoBook();
@@ -75,6 +75,37 @@ describe('notes', () => {
     expect(Number(demo.value('Plantings', row, 'Harvest'))).toBeLessThanOrEqual(july);
     expect(Number(demo.value('Plantings', row, 'Harvest ends')) + 7).toBeGreaterThanOrEqual(july);
     expect(plantingsFor(workbook, 'picked', july).length).toBe(demo.rows('Plantings').length);
+  });
+
+  test('a planting of which a picking is due comes before all that are in harvest, and then what was picked last', () => {
+    const book = demoBook();
+    const day = civilDay(2027, 7, 16);
+    const dueFrom = (first: number): readonly string[] =>
+      [...book.rows('Tasks')].flatMap((row) =>
+        ['Pick', 'Lift and cure'].includes(book.cell('Tasks', row, 'Job').text) &&
+        Number(book.value('Tasks', row, 'On')) >= first &&
+        Number(book.value('Tasks', row, 'On')) <= day &&
+        book.value('Tasks', row, 'Is done') !== true
+          ? [book.cell('Tasks', row, 'Planting').text]
+          : [],
+      );
+    const due = dueFrom(day);
+    expect(due).toContain('Snap beans 1');
+    const order = (): readonly string[] => plantingsFor(book.workbook, 'picked', day).map(({ name }) => name);
+    expect(order().slice(0, due.length).toSorted()).toEqual(due.toSorted());
+    const ripe = [...book.rows('Plantings')].filter(
+      (row) =>
+        Number(book.value('Plantings', row, 'Harvest')) <= day &&
+        Number(book.value('Plantings', row, 'Harvest ends')) >= day,
+    );
+    const names = new Set(ripe.map((row) => book.rowName('Plantings', row)));
+    const last = plantingsFor(book.workbook, 'picked', day).findLast(({ name }) => names.has(name));
+    if (last === undefined) throw new Error('Nothing is in harvest.');
+    expect(order().indexOf(last.name)).toBeGreaterThan(due.length);
+    const typed = { figure: '3', weighed: true, of: '', on: day - 1 };
+    expect(book.workbook.do([noteCommand(last, 'picked', typed)], message('trial')).refused).toBe(false);
+    // Those due since a week ago stay before it.
+    expect(order()[new Set(dueFrom(day - 6)).size]).toBe(last.name);
   });
 
   test.each(KINDS.map(({ kind }) => kind))('%s becomes a record of today', (kind) => {

@@ -4,7 +4,7 @@
 import { type Book, type Command, isoDate, readInput, rowName, rowWithId } from '../../../../engine/index.ts';
 import { type Job, TASKS, TICK, type WeekJobs, weekJobs } from '../../glance/week-jobs.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
-import { type AskedRow, askRow, askRows, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
+import { type AskedRow, askRow, hasColumns, type Needs } from '../../pictures/kit/ask.ts';
 import { grouped } from '../../store/grouped.ts';
 
 export interface JobsAt {
@@ -103,21 +103,6 @@ export function notedOf(book: Book, row: AskedRow): Noted {
 export function notedWithId(book: Book, id: string): Noted | undefined {
   const slot = rowWithId(book, PLANTINGS, id);
   return slot === undefined ? undefined : notedOf(book, askRow(book, PLANTINGS, slot));
-}
-
-/** Plantings, those first that a note of this kind is likely of today: in harvest, standing, near their sowing. */
-export function plantingsFor(book: Book, kind: Kind, today: number): readonly Noted[] {
-  return askRows(book, PLANTINGS)
-    .map((row) => {
-      const noted = notedOf(book, row);
-      const day = (column: string): number => row.figure(column) ?? Number.NaN;
-      const from = kind === 'picked' ? day('harvest') : kind === 'stood' ? day('planted-out') : day('sown') - 14;
-      const until = kind === 'picked' ? day('harvest-ends') + 7 : kind === 'stood' ? day('bed-free') : day('sown') + 21;
-      const apart = today < from ? from - today : today > until ? today - until : 0;
-      return { noted, apart: Number.isFinite(apart) ? apart : Number.POSITIVE_INFINITY };
-    })
-    .sort((a, b) => (a.apart === b.apart ? a.noted.name.localeCompare(b.noted.name) : a.apart - b.apart))
-    .map(({ noted }) => noted);
 }
 
 /** What is typed of a note: a figure by weight or by count, and out of how many it was counted. */

@@ -2,7 +2,8 @@
 
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { message, sheetView } from '../../../../engine/index.ts';
+import { message, sheetView, tryEntry } from '../../../../engine/index.ts';
+import { questionOf } from '../../entry/entry-questions.ts';
 import { change, UNDO } from '../../store/change.ts';
 import { tell } from '../../store/notices.ts';
 import { columnOf } from '../../store/sheets.ts';
@@ -32,6 +33,11 @@ export function HowMuch({ note, planting, on, onLeave, children }: HowMuchProps)
   // A day without a figure says something of a sowing, but is mostly a slip: it is kept when it is asked for again.
   const isBlank = figure.trim() === '';
   const [blankTold, setBlankTold] = useState(false);
+  const tried = tryEntry(workbook(), RECORDS, weighed ? 'amount' : 'count', figure);
+  const question = isBlank ? undefined : questionOf(tried);
+  const outOf = of.trim() === '' ? undefined : questionOf(tryEntry(workbook(), RECORDS, 'of', of));
+  // Where it could be read in two ways the button says which is kept.
+  const kept = question !== undefined && tried.ok ? `Keep ${tried.text}` : 'Keep it';
   const keep = (): void => {
     if (isBlank && !blankTold) {
       setBlankTold(true);
@@ -72,6 +78,7 @@ export function HowMuch({ note, planting, on, onLeave, children }: HowMuchProps)
           onInput={({ currentTarget }) => setFigure(currentTarget.value)}
         />
       </label>
+      <ReadAs question={question} />
       {kind === 'stood' ? (
         <label class="today-figure">
           Out of how many; blank: of the whole planting
@@ -83,10 +90,11 @@ export function HowMuch({ note, planting, on, onLeave, children }: HowMuchProps)
           />
         </label>
       ) : null}
+      <ReadAs question={outOf} />
       {why === '' ? null : <p class="finding level-error">{why}</p>}
       <div class="phone-acts">
         <button type="submit" class="primary">
-          {isBlank && blankTold ? 'Keep without it' : 'Keep it'}
+          {isBlank && blankTold ? 'Keep without it' : kept}
         </button>
         {kind === 'picked' ? (
           <button type="button" onClick={() => setWeighed(!weighed)}>
@@ -99,4 +107,9 @@ export function HowMuch({ note, planting, on, onLeave, children }: HowMuchProps)
       </div>
     </form>
   );
+}
+
+/** What a figure was read as and what else it could mean, while it is typed. */
+function ReadAs({ question }: { readonly question: string | undefined }) {
+  return <div role="status">{question === undefined ? null : <p class="finding level-warning">{question}</p>}</div>;
 }

@@ -17,6 +17,11 @@ const OF_JOBS: Readonly<Record<string, NoteKind>> = {
   'Clean and store': { kind: 'weighed cured', words: 'A weighing', weighed: true },
 };
 
+/** What is noted when a job is done; undefined where nothing is. */
+export function noteOfJob(job: AskedRow): NoteKind | undefined {
+  return OF_JOBS[job.text('job')];
+}
+
 /** The column of the records in which a line says how much. */
 type AmountColumn = 'amount' | 'count';
 
@@ -32,7 +37,7 @@ export interface JobAmount {
 /** Of the job in a slot of the sheet of jobs; undefined where it has no planting, or no amount is noted of such a job. */
 export function jobAmount(book: Book, slot: number, today: number): JobAmount | undefined {
   const job = askRow(book, TASKS, slot);
-  const note = OF_JOBS[job.text('job')];
+  const note = noteOfJob(job);
   const planting = job.figure('planting');
   if (note === undefined || planting === undefined || !canNote(book)) return undefined;
   const on = job.figure('done-on') ?? today;

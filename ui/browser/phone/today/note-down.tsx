@@ -1,11 +1,14 @@
 // Noting what happened in three touches: what, of which planting, how much. It becomes a line of the sheet Records, dated today.
 
+import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { settings } from '../../../../engine/index.ts';
 import { workbook } from '../../store/workbook.ts';
 import { leaveNote, phonePlace, visit } from '../places.ts';
-import { KINDS, type Noted, type NoteKind, notedWithId, plantingsFor } from './day.ts';
+import { SearchBox } from '../search-box.tsx';
+import { KINDS, type Noted, type NoteKind, notedWithId } from './day.ts';
 import { HowMuch } from './how-much.tsx';
+import { plantingsFor } from './which-planting.ts';
 
 const SHOWN = 8;
 
@@ -52,12 +55,17 @@ interface WhichProps {
 function Which({ note: { kind, words }, onChoose, onLeave }: WhichProps) {
   const [all, setAll] = useState(false);
   const book = workbook();
+  const wanted = useSignal('');
   const plantings = plantingsFor(book, kind, settings(book).today);
+  const named = wanted.value.trim().toLowerCase();
+  const found = plantings.filter(({ name, bed }) => `${name} ${bed}`.toLowerCase().includes(named));
   return (
     <section class="today-step" aria-label={`${words} of which planting`}>
       <h2>{words} of ...</h2>
+      {all ? <SearchBox label="Name or bed" wanted={wanted} /> : null}
+      {found.length === 0 ? <p>No planting is called so.</p> : null}
       <ul class="phone-list">
-        {plantings.slice(0, all ? plantings.length : SHOWN).map((planting) => (
+        {found.slice(0, all ? found.length : SHOWN).map((planting) => (
           <li key={planting.id}>
             <button type="button" onClick={() => onChoose(planting)}>
               <span class="phone-name">{planting.name}</span>
