@@ -4,6 +4,7 @@
 
 import { otherColumnFor, readTyped } from '../commands/cells.ts';
 import type { Command } from '../commands/command.ts';
+import { placeContent } from '../document/cells.ts';
 import { type Content, isLinkContent, sameContent } from '../document/content.ts';
 import type { ContentRead } from '../document/entries.ts';
 import type { Book } from '../queries/book.ts';
@@ -12,7 +13,9 @@ import { rowId, rowName, rowNamed, rows } from '../queries/rows.ts';
 import type { SheetView } from '../queries/sheets.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { civilDayOfIso } from '../values/civil.ts';
-import { showDate } from '../values/show.ts';
+import { FILLED } from '../values/column.ts';
+import { showDate, showWithUnit } from '../values/show.ts';
+import type { Writing } from '../values/writing.ts';
 import { type CsvRecord, unguarded } from './csv.ts';
 import { isNumeric } from './csv-export.ts';
 import { fieldOf } from './fields.ts';
@@ -34,7 +37,7 @@ export interface TakenRow {
   readonly what: 'new' | 'changed';
   /** How it is called, '' where rows have no names. */
   readonly name: string;
-  /** What would be typed, by the names of columns; an empty entry empties the cell. */
+  /** What would be typed, by the names of columns, figures and days as they were read; an empty entry empties the cell. */
   readonly entries: readonly (readonly [column: string, entry: string])[];
 }
 
@@ -57,6 +60,8 @@ export interface Checking {
   readonly comma: boolean;
   /** Texts that a spreadsheet would take for formulas have an apostrophe in front (csv.ts). */
   readonly guarded: boolean;
+  /** How figures and days are told; as the workbook has them where absent. */
+  readonly writing?: Writing | undefined;
   /** An id that nothing has yet. */
   newId(): string;
   /** Hears now and then how many records have been looked at. */
@@ -161,9 +166,25 @@ export class RowCheck {
     if (this.#taken.length >= MOST_TOLD) return;
     const told = only.flatMap((i): (readonly [string, string])[] => {
       const entry = entries[i] ?? '';
-      return entry === '' && what === 'new' ? [] : [[this.#columns[i]?.column.name ?? '', entry]];
+      return entry === '' && what === 'new' ? [] : [[this.#columns[i]?.column.name ?? '', this.#asRead(i, entry)]];
     });
     this.#taken.push({ line, what, name, entries: told });
+  }
+
+  /** A figure or a day as it was read, since marks and years may be others than were meant; anything else as it is typed. */
+  #asRead(i: number, entry: string): string {
+    const { document } = this.#book;
+    const column = this.#programColumns[i];
+    const type = column?.type;
+    if (column === undefined || (type?.kind !== 'number' && type?.kind !== 'temperature' && type?.kind !== 'date')) {
+      return entry;
+    }
+    const read = this.#read(i, entry);
+    const placed = read.ok ? placeContent(read.content, column, document.program, document) : undefined;
+    if (placed?.ok !== true || placed.cell.state !== FILLED) return entry;
+    const { value, unit } = placed.cell;
+    const { writing = document.writing } = this.#checking;
+    return showWithUnit(value, type, { unit, currency: document.program.currency, writing });
   }
 
   /** The entries of a record; undefined where it has fields too few or too many. */

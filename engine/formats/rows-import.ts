@@ -7,6 +7,7 @@ import type { Workbook } from '../commands/workbook.ts';
 import type { ChangeSet } from '../document/change-set.ts';
 import type { Book } from '../queries/book.ts';
 import { type SheetView, sheetView } from '../queries/sheets.ts';
+import type { Writing } from '../values/writing.ts';
 import type { CsvRecord, CsvSplitter } from './csv.ts';
 import { isNumeric } from './csv-export.ts';
 import { readCsvTable } from './csv-table.ts';
@@ -54,6 +55,8 @@ export interface RowsFailure extends TableFailure {
 export interface ReadingRows extends MatchingChoices {
   newId(): string;
   progress?(done: number, of: number): void;
+  /** How figures and days are told of the rows; as the workbook has them where absent. */
+  readonly writing?: Writing | undefined;
 }
 
 /** What a table's rows ask of a sheet, without doing it. */
@@ -76,6 +79,7 @@ export function readRows(book: Book, sheet: string, file: TableFile, reading: Re
     guarded: file.text !== undefined,
     newId: () => reading.newId(),
     progress: (done) => reading.progress?.(done, records.length),
+    writing: reading.writing,
   });
   const placed = leavingOut(records, header, headers.columns);
   const checked = check.check(placed);

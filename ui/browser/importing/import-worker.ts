@@ -8,6 +8,7 @@ import {
   type RowsRead,
   readRowsOrStation,
   readTableFile,
+  settings,
   sheetView,
   type TableRead,
   Workbook,
@@ -15,6 +16,7 @@ import {
 } from '../../../engine/index.ts';
 import { formatTools } from '../../format-tools.ts';
 import { fetchTemplate, newId, templates } from '../files/world.ts';
+import { writingOf } from '../store/writing.ts';
 import { cutAfter } from './cutting.ts';
 import type { Asked, Choices, Reading, Told } from './messages.ts';
 
@@ -97,14 +99,16 @@ async function check(work: Work, choices: Choices): Promise<void> {
     return;
   }
   const progress = (done: number, of: number) => tell({ told: 'progress', turn, done, of });
-  let rows = readRowsOrStation(work.workbook, work.sheet, read, { ...choices, newId, progress });
+  // The workbook of the worker reads as files are written; what is told of it is looked at on the page.
+  const writing = writingOf(settings(work.workbook).locale);
+  let rows = readRowsOrStation(work.workbook, work.sheet, read, { ...choices, newId, progress, writing });
   const failed = !rows.ok || rows.refused > 0;
   if (failed && wantsGeneralUnits()) {
     // What was refused for the want of the list is read once more with it, in a workbook that knows it.
     await loadGeneralUnits();
     work.workbook = work.open() ?? work.workbook;
     work.generalUnits = true;
-    rows = readRowsOrStation(work.workbook, work.sheet, read, { ...choices, newId, progress });
+    rows = readRowsOrStation(work.workbook, work.sheet, read, { ...choices, newId, progress, writing });
   }
   work.rows = rows;
   const { tables, table, text, records } = read;
