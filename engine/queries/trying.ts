@@ -78,11 +78,18 @@ function otherReading(entry: string, type: ValueType, context: EntryContext): nu
   if (!isDate && !decimalComma && !entry.includes(',')) return undefined;
   // Only figures beside each other could be day and month in either order.
   if (isDate && !/\d\s*[/.-]\s*\d/.test(entry)) return undefined;
-  const read = readEntry(
-    entry,
-    type,
-    isDate ? { ...context, dayFirst: !dayFirst } : { ...context, decimalComma: !decimalComma },
-  );
+  if (!isDate) return figureOf(entry, type, { ...context, decimalComma: !decimalComma });
+  const { writing } = context;
+  const behind = writing === undefined ? context : { ...context, writing: { ...writing, yearFirst: '' } };
+  // Where two figures in front are taken for the year, they could be the day.
+  const yearBehind = figureOf(entry, type, behind);
+  return yearBehind === figureOf(entry, type, context)
+    ? figureOf(entry, type, { ...context, dayFirst: !dayFirst })
+    : yearBehind;
+}
+
+function figureOf(entry: string, type: ValueType, context: EntryContext): number | undefined {
+  const read = readEntry(entry, type, context);
   return read.ok && typeof read.value === 'number' ? read.value : undefined;
 }
 

@@ -15,6 +15,7 @@ export const WEEKDAYS: readonly string[] = 'Monday Tuesday Wednesday Thursday Fr
 
 const YEAR = "(\\d{4}|'?\\d{2})";
 const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/;
+const SHORT_YEAR_FIRST = /^(\d{2}) ?([-/.]) ?(\d{1,2}) ?\2 ?(\d{1,2})\.?$/;
 const WEEK_OF_YEAR = /^(\d{4})[- ]?w(?:eek)? ?(\d{1,2})(?:-?([1-7]))?$/;
 const WEEK = /^(\p{L}+)\.? ?(\d{1,2})(?:[ /-]+(\d{4}))?$/u;
 /** Besides those of the writing; KW is the German calendar week, common practice. */
@@ -22,12 +23,19 @@ const WEEKS = ['week', 'wk', 'w', 'kw'];
 const NUMBERS = new RegExp(`^(\\d{1,2}) ?([/.-]) ?(\\d{1,2})(?: ?[/.-] ?${YEAR}?)?$`);
 const DAY_MONTH = new RegExp(`^(\\d{1,2})[ -]*\\.?[ -]*(\\p{L}{3,})\\.?(?:[ -]*${YEAR})?$`, 'u');
 const MONTH_DAY = new RegExp(`^(\\p{L}{3,})\\.?[ -]*(\\d{1,2})(?:[ -]+${YEAR})?$`, 'u');
+const EXAMPLE_YEAR = 2027;
+/** Two figures in front are a year so near to the season where a place writes the year there, else a day or month. */
+const NEAR_YEARS = 10;
 /** What spreadsheets and exports write behind a day: ' 14:30', ' 2:30:00 PM', 'T00:00:00'. */
 const TIME = /[t ]\d\d?(:[0-5]\d)+(\.\d+)?( ?[ap]m)?$/;
 
 /** '15 Mar 2027', or as the writing has it: the month always by its name, so that no order can be mistaken. */
 export function showDate(civil: number, writing?: Writing): string {
-  const { year, month, day } = yearMonthDay(civil);
+  return dateWords(yearMonthDay(civil), writing);
+}
+
+/** Of days that there are not, too. */
+function dateWords({ year, month, day }: ReturnType<typeof yearMonthDay>, writing: Writing | undefined): string {
   if (writing === undefined) return `${day} ${MONTHS[month - 1]?.slice(0, 3) ?? ''} ${year}`;
   const parts: Readonly<Record<string, string>> = { d: String(day), y: String(year) };
   return writing.date.replace(/\{(\w)\}/g, (_, part: string) => parts[part] ?? writing.shortMonths[month - 1] ?? '');
@@ -66,16 +74,21 @@ export function readDate(text: string, options: DateOptions): DateRead {
   const weekday = named === null ? undefined : weekdayNamed(named[1] ?? '', writing);
   const read = readWithoutWeekday(weekday === undefined ? cleaned : (named?.[2] ?? ''), text, options);
   if (!read.ok || weekday === undefined || weekday === weekdayOf(read.civil)) return read;
-  return refused(`${showDate(read.civil)} is a ${WEEKDAYS[weekdayOf(read.civil)]}, not a ${WEEKDAYS[weekday]}.`);
+  return refused(
+    `${showDate(read.civil, writing)} is a ${WEEKDAYS[weekdayOf(read.civil)]}, not a ${WEEKDAYS[weekday]}.`,
+  );
 }
 
 function readWithoutWeekday(cleaned: string, typed: string, options: DateOptions): DateRead {
   const { dayFirst = false, writing } = options;
   const yearFirst = YEAR_FIRST.exec(cleaned);
-  if (yearFirst !== null) return dayOf(Number(yearFirst[1]), Number(yearFirst[2]), Number(yearFirst[3]));
+  if (yearFirst !== null) return dayOf(Number(yearFirst[1]), Number(yearFirst[2]), Number(yearFirst[3]), writing);
 
   const weekOfYear = WEEK_OF_YEAR.exec(cleaned);
   if (weekOfYear !== null) return dayOfWeek(Number(weekOfYear[1]), Number(weekOfYear[2]), Number(weekOfYear[3] ?? 1));
+
+  const yearLeads = withYearInFront(cleaned, options);
+  if (yearLeads !== undefined) return yearLeads;
 
   const numbers = NUMBERS.exec(cleaned);
   if (numbers !== null) {
@@ -103,8 +116,30 @@ function readWithoutWeekday(cleaned: string, typed: string, options: DateOptions
   const tokens = writing === undefined ? undefined : readTokens(cleaned, writing, options);
   if (tokens !== undefined) return tokens;
   const month = monthNamed(/^\p{L}+/u.exec(cleaned)?.[0] ?? '', writing);
-  if (month !== undefined) return refused(`${quoted(typed)} doesn't say which day: write 15 ${MONTHS[month]}.`);
-  return refused(`${quoted(typed)} isn't a date: write 15 Mar, ${dayFirst ? '15/3' : '3/15'}, 2027-03-15 or week 11.`);
+  if (month !== undefined) return refused(`${quoted(typed)} doesn't say which day: write ${example(month, writing)}.`);
+  return refused(`${quoted(typed)} isn't a date: write ${examples(options)}, 2027-03-15 or week 11.`);
+}
+
+/** 27-04-03 where days are written so with their year in full, and the year is near the season's; undefined for any other. */
+function withYearInFront(text: string, options: DateOptions): DateRead | undefined {
+  const [, year = '', mark, month, day] = SHORT_YEAR_FIRST.exec(text) ?? [];
+  if (mark === undefined || options.writing?.yearFirst !== mark) return undefined;
+  const inYear = fullYear(year, options.year);
+  if (Math.abs(inYear - options.year) > NEAR_YEARS) return undefined;
+  const read = dayOf(inYear, Number(month), Number(day), options.writing);
+  return read.ok ? read : undefined;
+}
+
+/** The 15th of a month as the place writes days; without a place its name in full. */
+function example(month: number, writing: Writing | undefined): string {
+  if (writing === undefined) return `15 ${MONTHS[month]}`;
+  return dateWords({ year: EXAMPLE_YEAR, month: month + 1, day: 15 }, writing);
+}
+
+/** '15 Mar, 3/15', '15. März 2027, 15.3.': by name and in figures. */
+function examples({ dayFirst = false, writing }: DateOptions): string {
+  const figures = writing?.date.startsWith('{d}.') === true ? '15.3.' : dayFirst ? '15/3' : '3/15';
+  return `${writing === undefined ? '15 Mar' : example(2, writing)}, ${figures}`;
 }
 
 /** Names of the place go before English ones. */
@@ -193,13 +228,13 @@ function dayInSeason(
   typedYear: string | undefined,
   month: number,
   day: number,
-  { year, starts }: DateOptions,
+  { year, starts, writing }: DateOptions,
 ): DateRead {
-  if (typedYear !== undefined) return dayOf(fullYear(typedYear, year), month, day);
-  if (starts === undefined) return dayOf(year, month, day);
+  if (typedYear !== undefined) return dayOf(fullYear(typedYear, year), month, day, writing);
+  if (starts === undefined) return dayOf(year, month, day, writing);
   const first = yearMonthDay(starts);
   const isBefore = month < first.month || (month === first.month && day < first.day);
-  return dayOf(isBefore ? first.year + 1 : first.year, month, day);
+  return dayOf(isBefore ? first.year + 1 : first.year, month, day, writing);
 }
 
 /** The week of that number of which most days are in the season; of two that share as many the earlier. */
@@ -221,14 +256,13 @@ function fullYear(typed: string, near: number): number {
   return near - sameCentury > 50 ? sameCentury + 100 : sameCentury;
 }
 
-function dayOf(year: number, month: number, day: number): DateRead {
-  const name = MONTHS[month - 1];
-  if (name === undefined) return refused(`There is no month ${month}: months run from 1 to 12.`);
+function dayOf(year: number, month: number, day: number, writing: Writing | undefined): DateRead {
+  if (MONTHS[month - 1] === undefined) return refused(`There is no month ${month}: months run from 1 to 12.`);
   if (year < 1000) return refused('Write the year with four figures, such as 2027.');
   const civil = civilDay(year, month, day);
   if (day >= 1 && yearMonthDay(civil).month === month) return { ok: true, civil };
   const days = civilDay(year, month + 1, 1) - civilDay(year, month, 1);
-  return refused(`${day} ${name.slice(0, 3)} ${year} does not exist: ${name} ${year} has ${days} days.`);
+  return refused(`${dateWords({ year, month, day }, writing)} does not exist: that month has ${days} days.`);
 }
 
 /** 0 on a Monday; 1970-01-01 was a Thursday. */

@@ -11,6 +11,8 @@ export interface Writing {
   readonly group: string;
   /** 3/4 is the third of April. */
   readonly dayFirst: boolean;
+  /** The mark of days written in figures with their year in front, '-' for 2027-04-03; '' where the year is behind. */
+  readonly yearFirst: string;
   /** What each month from January is called, in every form it has in a date and by itself. */
   readonly months: readonly (readonly string[])[];
   /** As dates show them: 'Mar', 'mars', 'März'. */

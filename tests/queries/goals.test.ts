@@ -83,6 +83,7 @@ describe('a goal', () => {
       months: 'Januar Februar März April Mai Juni Juli August September Oktober November Dezember'
         .split(' ')
         .map((month) => [month]),
+      yearFirst: '',
       shortMonths: [],
       monthsAlone: [],
       date: '{d}. {m} {y}',

@@ -60,6 +60,14 @@ test('3/4 is shown as it was read; 15/3 can be only one day', () => {
   expect(tried(farmAt('en-US'), 'plantings', 'sown', '3/3').other).toBeUndefined();
 });
 
+test('two figures in front that are taken for the year could be the day', () => {
+  expect(tried(farmAt('sv-SE'), 'plantings', 'sown', '27-04-26')).toMatchObject({
+    text: '26 apr. 2027',
+    other: { text: '27 apr. 2026' },
+  });
+  expect(tried(farmAt('sv-SE'), 'plantings', 'sown', '27-04-40').other).toBeUndefined();
+});
+
 test('a date far from the season and from all dates around it is asked about', () => {
   const workbook = farmAt('en-US');
   expect(tried(workbook, 'plantings', 'sown', '15 Mar 2072').far).toBe('45 years after the season 2027');

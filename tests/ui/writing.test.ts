@@ -11,9 +11,12 @@ import {
   showValue,
   type Unit,
   type ValueType,
+  Workbook,
 } from '../../engine/index.ts';
 import { monthsBetween } from '../../ui/browser/drawing/scale.ts';
+import { wholeNumber } from '../../ui/browser/store/whole-number.ts';
 import { writingOf } from '../../ui/browser/store/writing.ts';
+import { BEGINNING, world } from '../document/farm.ts';
 import { LOCALES } from '../locales.ts';
 
 const DATE: ValueType = { kind: 'date' };
@@ -193,4 +196,38 @@ test('months of an axis are named as they stand alone', () => {
   // Not as beside a day: 'marraskuuta'.
   expect(axis('fi-FI').at(-1)).toBe('marras');
   expect(axis('en-US')[0]).toBe('Mar');
+});
+
+test('where the year goes in front it does so in two figures, with the mark of the place, where it is near the season', () => {
+  expect(date('27-04-03', 'sv-SE')).toBe('3 Apr 2027');
+  expect(date('26-12-24', 'sv-SE')).toBe('24 Dec 2026');
+  expect(date('27/3/4', 'ja-JP')).toBe('4 Mar 2027');
+  expect(date('27. 3. 4', 'ko-KR')).toBe('4 Mar 2027');
+  // With another mark, far from the season, or with no such day it is as elsewhere.
+  expect(date('27/3/26', 'sv-SE')).toBe('27 Mar 2026');
+  expect(date('3/4/27', 'ja-JP')).toBe('4 Mar 2027');
+  expect(date('27-31-03', 'sv-SE')).not.toMatch(/2027$/);
+  expect(date('27-04-03', 'de-DE')).toBe('27 Apr 2003');
+});
+
+test('sentences name days as the place does', () => {
+  expect(date('30.2.', 'de-DE')).toBe('30. Feb. 2027 does not exist: that month has 28 days.');
+  expect(date('bald', 'de-DE')).toBe('"bald" isn\'t a date: write 15. März 2027, 15.3., 2027-03-15 or week 11.');
+  expect(date('März', 'de-DE')).toBe('"März" doesn\'t say which day: write 15. März 2027.');
+  expect(date('Dienstag 15. März', 'de-DE')).toBe('15. März 2027 is a Monday, not a Tuesday.');
+  expect(date('bientôt', 'fr-FR')).toContain('write 15 mars 2027, 15/3,');
+  expect(date('soon', 'en-US')).toContain('write 15 Mar 2027, 3/15,');
+});
+
+test('a whole number is read as a cell reads it', () => {
+  const at = (locale: string): Workbook => {
+    const workbook = Workbook.open(BEGINNING, { ...world(), writings: (named) => writingOf(named ?? locale) });
+    if (workbook === undefined) throw new Error('its template is not known');
+    return workbook;
+  };
+  expect(wholeNumber(at('ar-EG'), '١٠')).toBe(10);
+  expect(wholeNumber(at('ja-JP'), '１０')).toBe(10);
+  expect(wholeNumber(at('de-DE'), '1.000')).toBe(1000);
+  expect(wholeNumber(at('en-US'), '1,000')).toBe(1000);
+  for (const typed of ['', 'ten', '1.5', '10 ft']) expect(wholeNumber(at('en-US'), typed), typed).toBeUndefined();
 });

@@ -289,12 +289,12 @@ describe('dates', () => {
   });
 
   it.each([
-    ['30 Feb', '30 Feb 2027 does not exist: February 2027 has 28 days.'],
-    ['2027-02-30', '30 Feb 2027 does not exist: February 2027 has 28 days.'],
-    ['2027-02-30 14:30', '30 Feb 2027 does not exist: February 2027 has 28 days.'],
+    ['30 Feb', '30 Feb 2027 does not exist: that month has 28 days.'],
+    ['2027-02-30', '30 Feb 2027 does not exist: that month has 28 days.'],
+    ['2027-02-30 14:30', '30 Feb 2027 does not exist: that month has 28 days.'],
     ['14:30', '"14:30" isn\'t a date: write 15 Mar, 3/15, 2027-03-15 or week 11.'],
     ['15 Mar 14:75', '"15 Mar 14:75" isn\'t a date: write 15 Mar, 3/15, 2027-03-15 or week 11.'],
-    ['0 Mar', '0 Mar 2027 does not exist: March 2027 has 31 days.'],
+    ['0 Mar', '0 Mar 2027 does not exist: that month has 31 days.'],
     ['14/14', 'There is no month 14: months run from 1 to 12.'],
     ['2027-13-01', 'There is no month 13: months run from 1 to 12.'],
     ['week 53', 'There is no week 53 in 2027: its weeks run from 1 to 52.'],

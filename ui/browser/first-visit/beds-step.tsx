@@ -6,6 +6,7 @@ import { BEDS } from '../panels/columns.ts';
 import { askRows, inUnit, sumOf } from '../pictures/kit/ask.ts';
 import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
+import { wholeNumber } from '../store/whole-number.ts';
 import { workbook } from '../store/workbook.ts';
 import { FarmField } from './farm-field.tsx';
 import { bedCommands, bedCount, LAY_OUT_MORE, laidOutWords, MOST_BEDS } from './first-beds.ts';
@@ -16,8 +17,8 @@ export function BedsStep() {
   const there = bedCount(book);
   const length = sumOf(askRows(book, BEDS), 'length');
   const add = (): void => {
-    const wanted = Number(count);
-    if (!Number.isInteger(wanted) || wanted < 1) {
+    const wanted = wholeNumber(book, count);
+    if (wanted === undefined || wanted < 1) {
       tell('How many beds? A whole number is wanted, such as 10.', 'refusal');
       return;
     }

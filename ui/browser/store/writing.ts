@@ -56,6 +56,7 @@ function makeWriting(locale: string): Writing {
     decimal: mark('decimal') === ',' ? ',' : '.',
     group: mark('group'),
     dayFirst: isDayFirst(plain),
+    yearFirst: markOfYearFirst(plain),
     months: MONTH_DAYS.map((day, month) => monthForms(plain, day, spreadsheetMonths[month] ?? '')),
     shortMonths: english ? ENGLISH_MONTHS : MONTH_DAYS.map((day) => monthPart(plain, day, shownForm(plain))),
     monthsAlone: english ? ENGLISH_MONTHS : MONTH_DAYS.map((day) => monthAlone(plain, day)),
@@ -93,6 +94,12 @@ function monthAlone(locale: string, day: Date): string {
   const named = (short: boolean): string => withoutMarks(dateFormat(locale, { day: false, short }).format(day));
   const short = named(true);
   return /^[\d.]*$/.test(short) ? named(false) : short;
+}
+
+function markOfYearFirst(locale: string): string {
+  const form = { day: 'numeric', month: 'numeric', year: 'numeric', timeZone: 'UTC' } as const;
+  const [year, mark] = new Intl.DateTimeFormat(locale, form).formatToParts(MONTH_DAYS[0]);
+  return year?.type === 'year' ? withoutMarks(mark?.value ?? '').trim() : '';
 }
 
 interface MonthForm {
