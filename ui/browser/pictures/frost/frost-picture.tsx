@@ -1,5 +1,6 @@
 // Chances of frost in the page.
 
+import { FROST_DATE_DEVIATION } from '../../../../engine/index.ts';
 import { workbook } from '../../store/workbook.ts';
 import { LinesPicture } from '../kit/lines-picture.tsx';
 import { frostChances } from './frost.ts';
@@ -9,8 +10,8 @@ export function FrostPicture() {
   if (model === undefined) {
     return (
       <p class="no-picture">
-        No chances of frost yet: average dates do not say how much years differ. Enter the last and first frosts of
-        several years on Frost years.
+        {`No chances of frost yet: they come from the last and first frosts of several years, on Frost years. Average dates
+        do not say how much years differ here; until then Farm takes the usual spread of ${FROST_DATE_DEVIATION} days.`}
       </p>
     );
   }
