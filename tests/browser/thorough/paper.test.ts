@@ -106,6 +106,13 @@ test('labels take a page a sheet of labels, of that sheet’s own size', async (
     await page.getByText(`labels on ${sheets} sheets`).waitFor();
     for (const format of ['Letter', 'A4'] as const) expect(await pages(page, format), name).toBe(sheets);
   }
+  // The sheets in the printer are the same after a look at other pages.
+  const chosen = await grids.inputValue();
+  const kinds = page.getByRole('navigation', { name: 'Pages' });
+  await kinds.getByRole('button', { name: 'Orders', exact: true }).click();
+  await grids.waitFor({ state: 'detached' });
+  await kinds.getByRole('button', { name: 'Labels', exact: true }).click();
+  expect(await grids.inputValue()).toBe(chosen);
 });
 
 test('a sheet prints whole, and is the sheet again afterwards', async () => {

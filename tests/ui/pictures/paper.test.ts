@@ -3,7 +3,14 @@
 import { describe, expect, test } from 'vitest';
 import { civilDay } from '../../../engine/index.ts';
 import { weekJobs } from '../../../ui/browser/glance/week-jobs.ts';
-import { LABEL_GRIDS, labelSheets, labelsInWords, rowLabels, trayLabels } from '../../../ui/browser/paper/labels.ts';
+import {
+  LABEL_GRIDS,
+  labelGrid,
+  labelSheets,
+  labelsInWords,
+  rowLabels,
+  trayLabels,
+} from '../../../ui/browser/paper/labels.ts';
 import { ordersOnPaper } from '../../../ui/browser/paper/order-pages.ts';
 import { sowingOnPaper } from '../../../ui/browser/paper/sowing-pages.ts';
 import { weekOnPaper } from '../../../ui/browser/paper/week-pages.ts';
@@ -180,6 +187,13 @@ describe('labels', () => {
       expect(left + across * width + (across - 1) * gap, name).toBeLessThanOrEqual(wide + 0.5);
       expect(top + down * height, name).toBeLessThanOrEqual(tall + 0.5);
     }
+  });
+
+  test('the paper goes with the units until a person has chosen', () => {
+    expect(labelGrid(workbook, '')?.page).toBe('letter');
+    expect(labelGrid(other, '')?.page).toBe('A4');
+    for (const { id } of LABEL_GRIDS) expect(labelGrid(other, id)?.id).toBe(id);
+    expect(labelGrid(other, 'no longer sold')?.page).toBe('A4');
   });
 
   test('one label is one, and on one sheet', () => {

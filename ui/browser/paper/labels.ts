@@ -1,6 +1,6 @@
 // Labels for trays and rows, and the common grids of label sheets they are printed on. Measures in millimetres. Pure.
 
-import type { Book } from '../../../engine/index.ts';
+import { type Book, settings } from '../../../engine/index.ts';
 import { PLANTINGS } from '../panels/columns.ts';
 import { askRows, hasColumns } from '../pictures/kit/ask.ts';
 import { dayWords } from '../store/day-words.ts';
@@ -72,6 +72,12 @@ export const LABEL_GRIDS: readonly LabelGrid[] = [
     gap: 2.5,
   },
 ];
+
+/** The grid that a person has chosen, or the first on the paper that goes with the workbook's units (common practice). */
+export function labelGrid(book: Book, chosen: string): LabelGrid | undefined {
+  const page = settings(book).units === 'si' ? 'A4' : 'letter';
+  return LABEL_GRIDS.find(({ id }) => id === chosen) ?? LABEL_GRIDS.find((grid) => grid.page === page);
+}
 
 export interface Label {
   readonly head: string;

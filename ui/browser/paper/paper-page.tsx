@@ -5,6 +5,7 @@ import { type Book, civilDayOfIso, isoDate, settings } from '../../../engine/ind
 import { Choice } from '../pictures/kit/choice.tsx';
 import '../pictures/kit/pictures.css';
 import '../pictures/picture-page.css';
+import { desk, setDesk } from '../store/device.ts';
 import { view } from '../store/view.ts';
 import { workbook } from '../store/workbook.ts';
 import { Beds, Calendar } from './bed-drawings.tsx';
@@ -13,6 +14,7 @@ import {
   type Label,
   type LabelGrid,
   type LabelKind,
+  labelGrid,
   labelSheets,
   labelsInWords,
   rowLabels,
@@ -126,8 +128,7 @@ const KINDS: readonly { readonly value: LabelKind; readonly words: string }[] = 
 
 function Labels({ book }: { readonly book: Book }) {
   const [kind, setKind] = useState<LabelKind>('trays');
-  const [chosen, choose] = useState(LABEL_GRIDS[0]?.id ?? '');
-  const grid = LABEL_GRIDS.find(({ id }) => id === chosen) ?? LABEL_GRIDS[0];
+  const grid = labelGrid(book, desk.value.labels);
   const labels = kind === 'trays' ? trayLabels(book) : rowLabels(book);
   if (grid === undefined) return null;
   const sheets = labelSheets(labels, grid);
@@ -144,7 +145,7 @@ function Labels({ book }: { readonly book: Book }) {
           label="Sheet of labels"
           value={grid.id}
           options={LABEL_GRIDS.map(({ id, name }) => ({ value: id, words: name }))}
-          onChoose={choose}
+          onChoose={(labels) => setDesk({ labels })}
         />
         <p>
           {labels.length === 0

@@ -1,5 +1,5 @@
 // How a person has set up the desk in this browser: what is folded away, how wide columns are, which view each sheet was last
-// seen in. It belongs to the screen, not to the workbook: it is kept in this browser, isn't sent with a file and undo passes
+// seen in, which labels are in the printer. It belongs to the screen, not to the workbook: it is kept in this browser, isn't sent with a file and undo passes
 // it over. By ids of sheets and columns, so that it holds for every workbook made from the same template.
 
 import { effect, signal } from '@preact/signals';
@@ -15,11 +15,13 @@ export interface Desk {
   readonly views: Readonly<Record<string, string>>;
   /** Questions folded to their first column, by sheet. */
   readonly questions: Readonly<Record<string, readonly string[]>>;
+  /** The sheets of labels that a person prints on; '' until they have chosen any. */
+  readonly labels: string;
 }
 
 const KEY = 'dibble: desk';
 
-const BARE: Desk = { listFolded: false, panelFolded: false, widths: {}, views: {}, questions: {} };
+const BARE: Desk = { listFolded: false, panelFolded: false, widths: {}, views: {}, questions: {}, labels: '' };
 
 export const desk = signal<Desk>(BARE);
 
@@ -57,14 +59,19 @@ function kept(): Desk {
       listFolded: member(value, 'listFolded') === true,
       panelFolded: member(value, 'panelFolded') === true,
       widths: record(member(value, 'widths'), (widths) => record(widths, (width) => finite(width))),
-      views: record(member(value, 'views'), (view) => (typeof view === 'string' ? view : undefined)),
+      views: record(member(value, 'views'), word),
       questions: record(member(value, 'questions'), (list) =>
         Array.isArray(list) ? list.filter((one) => typeof one === 'string') : undefined,
       ),
+      labels: word(member(value, 'labels')) ?? '',
     };
   } catch {
     return BARE;
   }
+}
+
+function word(value: unknown): string | undefined {
+  return typeof value === 'string' ? value : undefined;
 }
 
 function finite(value: unknown): number | undefined {
