@@ -25,6 +25,7 @@ import { productsOf, supplyAgainstDemand } from '../../../ui/browser/pictures/su
 import { ageingLots, seedViability } from '../../../ui/browser/pictures/viability/viability.ts';
 import { opened } from '../../book.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
+import { seasonOf } from '../../sheets/season.ts';
 
 const demo = demoBook();
 const { workbook } = demo;
@@ -276,8 +277,33 @@ describe('the map of beds', () => {
       expect(names.join(', ').length, name).toBe(sheet.length);
     }
     const [first] = beds;
-    expect(first === undefined ? '' : standsWords(workbook, first)).toBe('Keeper clumps 50 ft');
+    expect(first === undefined ? '' : standsWords(workbook, first)).toBe('Keeper clumps (50 ft)');
   });
+});
+
+test('what stands on a bed is told apart into names and lengths, and those are as one lays a tape', () => {
+  const { book } = seasonOf({
+    Beds: [{ Bed: 'Bed 1', Length: '50 ft' }],
+    Varieties: [{ Variety: 'Root', Crop: 'Carrot' }],
+    Plantings: ['5.188 ft', '15 ft', '0.02 ft', '40 ft'].map((length, index) => ({
+      Planting: `Salad ${index + 1}`,
+      Variety: 'Root',
+      Bed: 'Bed 1',
+      Sown: '1 May 2027',
+      'Planted out': '1 May 2027',
+      'Bed length used': length,
+    })),
+  });
+  const now = seasonCalendar(book.workbook, book.today);
+  const [bed] = now === undefined ? [] : (bedMap(book.workbook, now, civilDay(2027, 5, 20)).fields[0]?.beds ?? []);
+  if (bed === undefined) throw new Error('There is no bed.');
+  expect(standsWords(book.workbook, bed).split(/, |; /).toSorted()).toEqual([
+    '10.2 ft too much',
+    'Salad 1 (5.2 ft)',
+    'Salad 2 (15 ft)',
+    'Salad 3 (0.02 ft)',
+    'Salad 4 (40 ft)',
+  ]);
 });
 
 describe('what pictures are made of', () => {

@@ -122,7 +122,7 @@ describe('the model', () => {
       'B, Lettuce, head, on One, 3 May 2027 to 30 Jun 2027, 24.5 ft',
     ]);
     const map = bedMap(halves, there, civilDay(2027, 5, 20));
-    expect(map.table.rows).toEqual([['One', 'A 24.5 ft, B 24.5 ft', '1 ft']]);
+    expect(map.table.rows).toEqual([['One', 'A (24.5 ft), B (24.5 ft)', '1 ft']]);
     expect(map.says).toBe('20 May 2027: 1 of 1 bed carries something; 1 ft of bed are free.');
     expect(bedMap(halves, there, civilDay(2027, 2, 1)).says).toMatch(/: 0 of 1 bed carries something;/);
   });

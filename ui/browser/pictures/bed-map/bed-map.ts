@@ -1,10 +1,11 @@
 // The map of the farm's beds on a day: beds by field, each with what stands along it, what is free, and what is too much. Lengths in
 // metres. Pure: out of the season calendar's model; the picture, the bed map on paper and the tests call it.
 
-import { type Book, mondayOf } from '../../../../engine/index.ts';
+import { type Book, mondayOf, sheetView } from '../../../../engine/index.ts';
 import { BED, BEDS } from '../../panels/columns.ts';
 import { dayWords } from '../../store/day-words.ts';
-import { askRows, hasColumns, inUnit } from '../kit/ask.ts';
+import { columnOf } from '../../store/sheets.ts';
+import { askRows, bareFigure, hasColumns, inUnit } from '../kit/ask.ts';
 import type { PictureTable } from '../kit/model.ts';
 import { type CalendarLine, lengthInAll, type SeasonCalendar } from '../season-calendar/season-calendar.ts';
 
@@ -181,14 +182,19 @@ function coversOn(book: Book, day: number): ReadonlyMap<string, string> {
   );
 }
 
+/** As a tape is laid: to a tenth of a foot or a centimetre; what is shorter than that would be nothing, and stands in full. */
 function lengthWords(book: Book, metres: number): string {
-  return inUnit(book, BEDS, BED.length, metres);
+  const view = columnOf(sheetView(book, BEDS), BED.length);
+  const steps = bareFigure(view, metres) * (view?.unit === 'm' ? 100 : 10);
+  return inUnit(book, BEDS, BED.length, metres < SHORTEST ? metres : (metres / steps) * Math.round(steps));
 }
 
-/** 'Lettuce 1 25 ft, Lettuce 2 25 ft', 'free', 'clover'. */
+const SHORTEST = 0.05;
+
+/** 'Lettuce 1 (25 ft), Lettuce 2 (25 ft)', 'free', 'clover'. */
 export function standsWords(book: Book, { pieces, over, cover }: BedOnMap): string {
-  const stands = pieces.map(({ name, length }) => `${name} ${lengthWords(book, length)}`);
-  const more = over > 1e-6 ? ` (${lengthWords(book, over)} too much)` : '';
+  const stands = pieces.map(({ name, length }) => `${name} (${lengthWords(book, length)})`);
+  const more = over > 1e-6 ? `; ${lengthWords(book, over)} too much` : '';
   if (stands.length > 0) return `${stands.join(', ')}${more}`;
   return cover === '' ? 'free' : cover;
 }
