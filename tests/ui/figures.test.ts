@@ -124,6 +124,18 @@ test('rows that were entered are named before those that they made', () => {
   expect(found).toContain('row raising');
 });
 
+test('what stands in the cells of the sheet on screen comes before other sheets, which are found all the same', () => {
+  const found = findPlaces(DEMO.workbook, 'lamplight', 14, 'plantings');
+  const [first, ...others] = found.map(({ kind, sheet }) => `${kind} ${sheet}`);
+  expect(first).toBe('value plantings');
+  expect(others).toContain('row varieties');
+  // A sheet is gone to from anywhere, and of many values here not all stand before what others have.
+  expect(findPlaces(DEMO.workbook, 'beds', 14, 'plantings')[0]).toMatchObject({ kind: 'sheet', sheet: 'beds' });
+  const kinds = findPlaces(DEMO.workbook, 'barn', 14, 'plantings').map(({ kind, sheet }) => `${kind} ${sheet}`);
+  expect(kinds.indexOf('row beds')).toBe(kinds.lastIndexOf('value plantings') + 1);
+  expect(kinds.indexOf('row beds')).toBeLessThanOrEqual(5);
+});
+
 test('a made row far down is found on the sheet on screen; on another, the rows that made it are', () => {
   const { workbook } = copiedBook(200);
   const last = rows(workbook, 'bed-calendar').at(-1) ?? -1;
@@ -133,5 +145,6 @@ test('a made row far down is found on the sheet on screen; on another, the rows 
   expect(found.map(({ kind, sheet, name }) => [kind, sheet, name])).toEqual([
     ['row', 'bed-calendar', rowName(workbook, 'bed-calendar', last)],
   ]);
-  expect(findPlaces(workbook, bed, 5, 'plantings')[0]).toMatchObject({ kind: 'row', sheet: 'beds', name: bed });
+  const elsewhere = findPlaces(workbook, bed, 5, 'crops');
+  expect(elsewhere[0]).toMatchObject({ kind: 'row', sheet: 'beds', name: bed });
 });

@@ -1,5 +1,5 @@
-// Finding anything in the workbook by its name: sheets, columns and rows, those of the sheet on screen first, and then by what
-// stands in its cells. Pure; the go-to box calls it.
+// Finding anything in the workbook: sheets by name, then what the sheet on screen has by name and in its cells, then the names and
+// cells of the others. Pure; the go-to box calls it.
 
 import { type Book, cellView, rowId, rowName, rows, type SheetView, sheetViews } from '../../../engine/index.ts';
 
@@ -35,12 +35,15 @@ const MOST_MADE = 2_000;
 /** The kinds of places that match alike, in order; a better match comes before all of them. */
 const [LAST, KINDS] = [6, 8];
 
-/** One place in so many is kept for values, however many names there are. */
-const VALUES = 6;
+/** One place in so many is kept for names and for values of other sheets, however many names there are here. */
+const ELSEWHERE = 6;
+
+/** And for the values of the sheet on screen. */
+const VALUES_HERE = 3;
 
 /**
- * The best `most` matches: names before values, those that begin with the words first, the sheet on screen before others,
- * sheets before rows before columns before rows that others made.
+ * The best `most` matches: sheets and the names on the sheet on screen, its values, then the names and then the values of other sheets.
+ * Of names those that begin with the words stand first, sheets before rows before columns before rows that others made.
  */
 export function findPlaces(book: Book, typed: string, most: number, here = ''): readonly FoundPlace[] {
   const wanted = typed.trim().toLowerCase();
@@ -59,23 +62,58 @@ export function findPlaces(book: Book, typed: string, most: number, here = ''): 
       ),
     ];
   });
-  const inOrder = [...sheets].sort((a, b) => Number(b.id === here) - Number(a.id === here));
-  const values = valuePlaces(book, inOrder, wanted, Math.max(Math.floor(most / VALUES), most - found.length));
   const named = found
     .sort((a, b) => a.rank - b.rank || a.place.name.length - b.place.name.length)
-    .slice(0, most - values.length)
     .map(({ place }) => place);
-  return [...named, ...values];
+  const isNear = ({ kind, sheet }: FoundPlace): boolean => kind === 'sheet' || sheet === here;
+  const few = Math.floor(most / ELSEWHERE);
+  const [fewHere, left] = [Math.floor(most / VALUES_HERE), most - named.length];
+  const onScreen = sheets.filter(({ id }) => id === here);
+  const cellsHere = onScreen.reduce((sum, { columns }) => sum + columns.length * rows(book, here).length, 0);
+  const others = sheets.filter(({ id }) => id !== here);
+  return shared(most, [
+    { places: named.filter(isNear), least: few },
+    { places: valuePlaces(book, onScreen, wanted, Math.max(fewHere, left), MOST_CELLS), least: fewHere },
+    { places: named.filter((place) => !isNear(place)), least: few },
+    { places: valuePlaces(book, others, wanted, Math.max(few, left), MOST_CELLS - cellsHere), least: few },
+  ]);
 }
 
-/** Cells that hold the words, other than those that name a row. */
-function valuePlaces(book: Book, sheets: readonly SheetView[], wanted: string, most: number): readonly FoundPlace[] {
+interface Share {
+  readonly places: readonly FoundPlace[];
+  /** So many of them are shown, however many the others have. */
+  readonly least: number;
+}
+
+/** `most` places out of several lists, in their order: names take what room is left, and then values. */
+function shared(most: number, [near, valuesHere, far, valuesFar]: readonly [Share, Share, Share, Share]) {
+  const takes = new Map(
+    [near, valuesHere, far, valuesFar].map((each) => [each, Math.min(each.least, each.places.length)]),
+  );
+  let room = most - [...takes.values()].reduce((sum, count) => sum + count, 0);
+  for (const each of [near, far, valuesHere, valuesFar]) {
+    const has = takes.get(each) ?? 0;
+    const more = Math.min(room, each.places.length - has);
+    takes.set(each, has + more);
+    room -= more;
+  }
+  return [...takes].flatMap(([{ places }, count]) => places.slice(0, count));
+}
+
+/** Cells that hold the words, other than those that name a row; so many `cells` are looked at. */
+function valuePlaces(
+  book: Book,
+  sheets: readonly SheetView[],
+  wanted: string,
+  most: number,
+  cells: number,
+): readonly FoundPlace[] {
   const places: FoundPlace[] = [];
   let looked = 0;
   for (const sheet of sheets) {
     for (const slot of rows(book, sheet.id)) {
       for (const { id, name } of sheet.columns) {
-        if (places.length >= most || looked >= MOST_CELLS) return places;
+        if (places.length >= most || looked >= cells) return places;
         looked += 1;
         if (id === sheet.key) continue;
         const { text } = cellView(book, sheet.id, slot, id);
