@@ -10,6 +10,7 @@ import { weekJobs } from '../../../ui/browser/glance/week-jobs.ts';
 import { yearStrip } from '../../../ui/browser/glance/year-strip.ts';
 import { intervalWords } from '../../../ui/browser/pictures/kit/interval-words.ts';
 import { groupFindings, rowsInWords } from '../../../ui/browser/store/finding-groups.ts';
+import { writingOf } from '../../../ui/browser/store/writing.ts';
 import { opened } from '../../book.ts';
 import { demoBook } from '../../browser/workbook-page.ts';
 import { seasonOf } from '../../sheets/season.ts';
@@ -64,6 +65,20 @@ test('what is written over the year stands above its weeks, a line each', () => 
     frostLine: undefined,
     todayLine: undefined,
   });
+});
+
+test('no name of a month on the strip reaches into the next or past the year, however long they are', () => {
+  const strip = yearStrip(demo.workbook, demo.today);
+  if (strip === undefined) throw new Error('There is no strip.');
+  for (const locale of ['en-US', 'de-DE', 'fi-FI']) {
+    for (const width of [1180, 500, 366, 288]) {
+      const { x, months } = layStrip({ ...strip, writing: writingOf(locale) }, width);
+      const ends = months.map(({ day, name }) => x.at(day) + 3 + name.length * 7);
+      const begins = [...months.slice(1).map(({ day }) => x.at(day) + 3), width + 1];
+      expect(months.length).toBeGreaterThan(1);
+      expect(ends.filter((end, at) => end >= (begins[at] ?? 0))).toEqual([]);
+    }
+  }
 });
 
 describe('what needs attention', () => {

@@ -2,15 +2,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { civilDay, Findings, message, rowId, rowNamed, sayMessage } from '../../../engine/index.ts';
+import { namedMonths } from '../../../ui/browser/drawing/text-width.ts';
 import { glanceOf } from '../../../ui/browser/glance/glance.ts';
 import { bedMap } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
-import {
-  barPlace,
-  layCalendar,
-  lineAt,
-  namedMonths,
-  stepTo,
-} from '../../../ui/browser/pictures/season-calendar/calendar-layout.ts';
+import { barPlace, layCalendar, lineAt, stepTo } from '../../../ui/browser/pictures/season-calendar/calendar-layout.ts';
 import {
   moveCommands,
   moveWords,
@@ -170,12 +165,11 @@ describe('on the screen', () => {
   });
 
   test('months are named at every width of the page, each name with room for it', () => {
-    const names = (width: number): readonly string[] =>
-      namedMonths(calendar, layCalendar(calendar, width)).map(({ name }) => name);
-    expect(names(1200)).toHaveLength(12);
+    const { season, writing } = calendar;
+    expect(namedMonths(season.first, season.last, layCalendar(calendar, 1200).x, writing)).toHaveLength(12);
     for (const width of [366, 296]) {
       const laidThere = layCalendar(calendar, width);
-      const named = namedMonths(calendar, laidThere);
+      const named = namedMonths(season.first, season.last, laidThere.x, writing);
       expect(named.length).toBeGreaterThanOrEqual(4);
       const places = named.map(({ day }) => laidThere.x.at(day));
       // Three letters are some 24 px wide, on a phone 28.

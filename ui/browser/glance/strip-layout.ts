@@ -1,7 +1,8 @@
 // Where the strip of the year stands on the screen, in pixels from its top left: what is written above the weeks has a row of its own,
 // so that neither hides the other. Pure.
 
-import { linearScale, type Scale } from '../drawing/scale.ts';
+import { linearScale, type Month, type Scale } from '../drawing/scale.ts';
+import { namedMonths } from '../drawing/text-width.ts';
 import type { YearStrip } from './year-strip.ts';
 
 export interface LaidStrip {
@@ -16,6 +17,8 @@ export interface LaidStrip {
   readonly frostLine: number | undefined;
   /** The line that 'today' is written on; undefined outside the season. */
   readonly todayLine: number | undefined;
+  /** The months whose names have room. */
+  readonly months: readonly Month[];
 }
 
 const COLUMNS = 34;
@@ -27,7 +30,7 @@ const UNDER = 4;
 /** What the words of the frosts take. */
 const LEAST_WIDTH = 500;
 
-export function layStrip({ season, today, frostFree, weeks }: YearStrip, width: number): LaidStrip {
+export function layStrip({ season, today, frostFree, weeks, writing }: YearStrip, width: number): LaidStrip {
   const inSeason = today >= season.first && today <= season.last;
   const frostLine = frostFree !== undefined && width > LEAST_WIDTH ? LINE - UNDER : undefined;
   const above = frostLine === undefined ? 0 : LINE;
@@ -35,13 +38,15 @@ export function layStrip({ season, today, frostFree, weeks }: YearStrip, width: 
   const head = above + (inSeason ? LINE : 0) + EDGE;
   const foot = head + COLUMNS;
   const most = Math.max(0, ...weeks.map(({ hours }) => hours));
+  const x = linearScale(season.first, season.last + 1, 1, Math.max(2, width - 1));
   return {
-    x: linearScale(season.first, season.last + 1, 1, Math.max(2, width - 1)),
+    x,
     y: linearScale(0, most === 0 ? 1 : most, foot, head),
     height: foot + MONTHS,
     foot,
     head,
     frostLine,
     todayLine,
+    months: namedMonths(season.first, season.last, x, writing),
   };
 }

@@ -18,8 +18,8 @@ export function YearStripPicture({ strip }: { readonly strip: YearStrip }) {
 }
 
 function Drawing({ strip, width }: { readonly strip: YearStrip; readonly width: number }) {
-  const { season, today, frostFree, weeks, says, frostWords, writing } = strip;
-  const { x, y, height, head, foot, frostLine, todayLine } = layStrip(strip, width);
+  const { season, today, frostFree, weeks, says, frostWords } = strip;
+  const { x, y, height, head, foot, frostLine, todayLine, months } = layStrip(strip, width);
   return (
     <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-label={`The year. ${says}`}>
       {frostFree === undefined ? null : (
@@ -46,13 +46,13 @@ function Drawing({ strip, width }: { readonly strip: YearStrip; readonly width: 
           {frostWords}
         </text>
       ) : null}
-      {monthsBetween(season.first, season.last, writing).map(({ day, name }) => (
-        <g key={day}>
-          <line class="axis-line" x1={x.at(day)} x2={x.at(day)} y1={foot} y2={foot + 5} />
-          <text x={x.at(day) + 3} y={height - 3}>
-            {name}
-          </text>
-        </g>
+      {monthsBetween(season.first, season.last).map(({ day }) => (
+        <line key={day} class="axis-line" x1={x.at(day)} x2={x.at(day)} y1={foot} y2={foot + 5} />
+      ))}
+      {months.map(({ day, name }) => (
+        <text key={day} x={x.at(day) + 3} y={height - 3}>
+          {name}
+        </text>
       ))}
       <line class="axis-line" x1={0} x2={width} y1={foot} y2={foot} />
       {todayLine === undefined ? null : (

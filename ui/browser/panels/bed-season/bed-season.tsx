@@ -4,6 +4,7 @@
 import { type Book, cellValue, fromCanonical, rowName, rows, settings } from '../../../../engine/index.ts';
 import { TableOf } from '../../drawing/chart.tsx';
 import { linearScale, monthsBetween } from '../../drawing/scale.ts';
+import { namedMonths } from '../../drawing/text-width.ts';
 import { useWidth } from '../../drawing/width.ts';
 import { dayWords } from '../../store/day-words.ts';
 import { columnOf, unitOf } from '../../store/sheets.ts';
@@ -107,7 +108,6 @@ function Picture({ book, placed, length, season, inUnit }: PictureProps) {
   const x = linearScale(season.first, season.last + 1, 1, Math.max(2, width - 1));
   const deepest = Math.max(length, ...placed.map((each) => each.at + each.length));
   const y = linearScale(0, deepest, TOP, TOP + DEEP);
-  const months = monthsBetween(season.first, season.last, settings(book).writing);
   return (
     <div class="chart-picture" ref={ref}>
       {width > 0 ? (
@@ -118,15 +118,13 @@ function Picture({ book, placed, length, season, inUnit }: PictureProps) {
           role="img"
           aria-label={pictureWords(book, placed, inUnit)}
         >
-          {months.map(({ day, name }, index) => (
-            <g key={day}>
-              <line class="month-rule" x1={x.at(day)} x2={x.at(day)} y1={TOP} y2={y.at(length)} />
-              {index % 2 === 0 ? (
-                <text class="picture-label" x={x.at(day) + 2} y={13}>
-                  {name}
-                </text>
-              ) : null}
-            </g>
+          {monthsBetween(season.first, season.last).map(({ day }) => (
+            <line key={day} class="month-rule" x1={x.at(day)} x2={x.at(day)} y1={TOP} y2={y.at(length)} />
+          ))}
+          {namedMonths(season.first, season.last, x, settings(book).writing).map(({ day, name }) => (
+            <text key={day} class="picture-label" x={x.at(day) + 2} y={13}>
+              {name}
+            </text>
           ))}
           <rect class="season-bed" x={x.at(season.first)} y={TOP} width={width - 2} height={y.at(length) - TOP} />
           {placed.map((each) => (

@@ -4,10 +4,11 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { message, settings } from '../../../../engine/index.ts';
+import { fitted } from '../../drawing/text-width.ts';
 import { change } from '../../store/change.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
-import { Frame, fitted } from '../kit/frame.tsx';
+import { Frame } from '../kit/frame.tsx';
 import type { PaperSize } from '../kit/paper-size.ts';
 import { dayOfWeek, weekAt, weeksOf, weekWords } from '../kit/weeks.ts';
 import { NO_BEDS, seasonCalendar } from '../season-calendar/season-calendar.ts';

@@ -1,6 +1,6 @@
 // What is written on a bed where it lies: its name and what stands along it, each within its own part of the bed. Pure; in pixels.
 
-import { fitted, widthOfText } from '../kit/frame.tsx';
+import { fitted, widthOfText } from '../../drawing/text-width.ts';
 import type { BedOnMap } from './bed-map.ts';
 
 export interface NameOnBed {

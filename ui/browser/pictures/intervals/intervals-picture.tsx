@@ -2,11 +2,12 @@
 
 import { useState } from 'preact/hooks';
 import { linearScale, roundTop } from '../../drawing/scale.ts';
+import { fitted } from '../../drawing/text-width.ts';
 import { PLANTINGS } from '../../panels/columns.ts';
 import { goTo } from '../../store/selection.ts';
 import { workbook } from '../../store/workbook.ts';
 import { Choice } from '../kit/choice.tsx';
-import { Frame, fitted, inParts } from '../kit/frame.tsx';
+import { Frame, inParts } from '../kit/frame.tsx';
 import { figureMarks } from '../kit/model.ts';
 import { guessesOf, type Intervals, intervalsOf } from './intervals.ts';
 

@@ -4,7 +4,8 @@ import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, monthsBetween } from '../../drawing/scale.ts';
-import { Frame, Hatches, type LegendItem, widthOfText } from './frame.tsx';
+import { namedMonths } from '../../drawing/text-width.ts';
+import { Frame, Hatches, type LegendItem } from './frame.tsx';
 import { type Column, type ColumnsModel, figureMarks, topOf, totalOf } from './model.ts';
 
 const TOP = 22;
@@ -53,9 +54,6 @@ function Drawing({ model, width, height, id }: DrawingProps) {
   const right = width - RIGHT;
   const x = linearScale(from, to, left, right);
   const y = linearScale(0, top, height - BOTTOM, TOP);
-  const months = monthsBetween(from, to - 8, writing);
-  const room = (right - left) / Math.max(1, months.length);
-  const named = Math.max(34, ...months.map(({ name }) => widthOfText(name) + 6));
   return (
     <Reader
       title={title}
@@ -104,16 +102,14 @@ function Drawing({ model, width, height, id }: DrawingProps) {
       ))}
       <path class="mark-limit" d={limitPath(columns, top, x.at, y.at, from, to)} />
       <line class="axis-line" x1={left} x2={right} y1={height - BOTTOM} y2={height - BOTTOM} />
-      {months.map(({ day, name }, index) =>
-        room < named && index % 2 === 1 ? null : (
-          <g key={day}>
-            <line class="axis-line" x1={x.at(day)} x2={x.at(day)} y1={height - BOTTOM} y2={height - BOTTOM + 4} />
-            <text x={x.at(day) + 3} y={height - 6}>
-              {name}
-            </text>
-          </g>
-        ),
-      )}
+      {monthsBetween(from, to).map(({ day }) => (
+        <line key={day} class="axis-line" x1={x.at(day)} x2={x.at(day)} y1={height - BOTTOM} y2={height - BOTTOM + 4} />
+      ))}
+      {namedMonths(from, to, x, writing).map(({ day, name }) => (
+        <text key={day} x={x.at(day) + 3} y={height - 6}>
+          {name}
+        </text>
+      ))}
       {today !== undefined && today >= from && today <= to ? (
         <line class="now-rule" x1={x.at(today)} x2={x.at(today)} y1={TOP - 8} y2={height - BOTTOM} />
       ) : null}

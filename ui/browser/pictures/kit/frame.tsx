@@ -102,17 +102,3 @@ export function Hatches({ id }: { readonly id: string }) {
 export function inParts<T>(all: readonly T[], each: number): readonly (readonly T[])[] {
   return Array.from({ length: Math.ceil(all.length / each) }, (_, at) => all.slice(at * each, (at + 1) * each));
 }
-
-/** About the width of a letter at 13 px. */
-const LETTER = 7;
-
-/** A text cut so that it fits a width, with an ellipsis; '' where not even three letters fit. */
-export function fitted(text: string, width: number): string {
-  const letters = Math.floor(width / LETTER);
-  if (text.length <= letters) return text;
-  return letters < 4 ? '' : `${text.slice(0, letters - 1).trimEnd()}\u2026`;
-}
-
-export function widthOfText(text: string): number {
-  return text.length * LETTER;
-}

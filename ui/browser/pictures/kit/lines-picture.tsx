@@ -3,7 +3,8 @@
 import type { ComponentChildren } from 'preact';
 import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, linePath } from '../../drawing/scale.ts';
-import { Frame, widthOfText } from './frame.tsx';
+import { widthOfText } from '../../drawing/text-width.ts';
+import { Frame } from './frame.tsx';
 import type { Band, LinesModel } from './model.ts';
 
 const TOP = 24;

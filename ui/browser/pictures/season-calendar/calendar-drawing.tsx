@@ -5,17 +5,9 @@ import type { SVGAttributes } from 'preact';
 import { useId } from 'preact/hooks';
 import type { Book } from '../../../../engine/index.ts';
 import { monthsBetween } from '../../drawing/scale.ts';
-import { fitted, Hatches } from '../kit/frame.tsx';
-import {
-  barKey,
-  barPlace,
-  depthAt,
-  HEAD,
-  isSame,
-  type LaidCalendar,
-  type LaidLine,
-  namedMonths,
-} from './calendar-layout.ts';
+import { fitted, namedMonths } from '../../drawing/text-width.ts';
+import { Hatches } from '../kit/frame.tsx';
+import { barKey, barPlace, depthAt, HEAD, isSame, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
 import { namesOfBars } from './calendar-names.ts';
 import { barWords, type CalendarBar, type SeasonCalendar } from './season-calendar.ts';
 
@@ -41,9 +33,9 @@ export interface BarActs {
 export function CalendarDrawing(props: DrawingProps) {
   const { calendar, laid, width, book } = props;
   const id = useId();
-  const { season, today } = calendar;
+  const { season, today, writing } = calendar;
   const { x, height } = laid;
-  const named = new Map(namedMonths(calendar, laid).map(({ day, name }) => [day, name]));
+  const named = new Map(namedMonths(season.first, season.last, x, writing).map(({ day, name }) => [day, name]));
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing has no element of its own for parts that belong together
     <svg

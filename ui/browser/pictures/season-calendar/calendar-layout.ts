@@ -1,7 +1,6 @@
 // Where the season calendar's lines and bars stand on the screen, and which bar or bed is meant by a key or a place. Pure.
 
-import { linearScale, type Month, monthsBetween, type Scale } from '../../drawing/scale.ts';
-import { widthOfText } from '../kit/frame.tsx';
+import { linearScale, type Scale } from '../../drawing/scale.ts';
 import type { CalendarBar, CalendarLine, SeasonCalendar } from './season-calendar.ts';
 
 /** A line's place, in pixels from the top. */
@@ -160,15 +159,6 @@ function countLanes(lanes: ReadonlyMap<string, number>): number {
 
 function heightOfLanes(count: number): number {
   return Math.max(LEAST, Math.min(MOST_LANES, count) * (OF_A_BAR + 1) + 4);
-}
-
-/** A month is named where its name has room: every one, every second, third or sixth. */
-export function namedMonths({ season, writing }: SeasonCalendar, { x }: LaidCalendar): readonly Month[] {
-  const months = monthsBetween(season.first, season.last, writing);
-  const longest = Math.max(...months.map(({ name }) => widthOfText(name)));
-  const least = Math.min(...months.slice(1).map(({ day }, index) => x.at(day) - x.at(months[index]?.day ?? day)));
-  const every = [1, 2, 3, 6].find((step) => step * least >= longest + 12) ?? 12;
-  return months.filter((_, index) => index % every === 0);
 }
 
 /** Where a place along the bed stands within its line. */

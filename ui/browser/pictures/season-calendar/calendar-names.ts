@@ -1,7 +1,7 @@
 // Where the name of a planting stands on the season calendar: on its bar and over what is free after it, or before it where there is
 // more room. Pure; in pixels.
 
-import { fitted, widthOfText } from '../kit/frame.tsx';
+import { fitted, widthOfText } from '../../drawing/text-width.ts';
 import { type BarPlace, barPlace, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
 import type { CalendarBar } from './season-calendar.ts';
 
