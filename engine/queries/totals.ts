@@ -5,8 +5,9 @@ import type { ProgramColumn } from '../schema/compile.ts';
 import type { Total } from '../schema/views.ts';
 import { AREA, isPlain, LENGTH, MASS, MONEY, sameDimension, TIME, VOLUME } from '../units/dimension.ts';
 import type { Atom } from '../units/table.ts';
-import type { Unit } from '../units/unit.ts';
+import { fromCanonical, toCanonical, type Unit } from '../units/unit.ts';
 import { showValue } from '../values/show.ts';
+import type { ValueType } from '../values/type.ts';
 import { type Book, columnOf } from './book.ts';
 import { scalarAt } from './shown.ts';
 
@@ -37,7 +38,17 @@ export function totalText(book: Book, sheet: string, columnId: string, slots: re
   if (figure === undefined) return '';
   const { program, writing } = book.document;
   const decimals = total === 'mean' ? undefined : column.declaration.decimals;
-  return showValue(figure, column.type, { currency: program.currency, writing, decimals });
+  const told = total === 'sum' || total === 'mean' ? rounded(figure, column.type) : figure;
+  return showValue(told, column.type, { currency: program.currency, writing, decimals });
+}
+
+/** Sums and means without the parts that say nothing at their size: tenths from a hundred on, hundredths from ten on; money in full. */
+function rounded(figure: number, type: ValueType): number {
+  if (type.kind !== 'number' || sameDimension(type.dimension, MONEY)) return figure;
+  const n = fromCanonical(type.unit, figure);
+  if (Math.abs(n) < 10) return figure;
+  const steps = Math.abs(n) >= 100 ? 10 : 100;
+  return toCanonical(type.unit, Math.round(n * steps) / steps);
 }
 
 function numberAt(book: Book, column: ProgramColumn, row: number): readonly number[] {

@@ -224,6 +224,12 @@ test('rows stand in groups by what they link to, each with its totals', () => {
   expect(totalText(workbook, 'beds', 'length', two, 'least')).toBe('7.5');
   expect(totalText(workbook, 'beds', 'length', two, 'none')).toBe('');
   expect(totalText(workbook, 'beds', 'bed', two, 'sum')).toBe('');
+  does(workbook, { command: 'insert row', sheet: 'beds', entries: { bed: 'Odd', length: '20.333 ft' } });
+  does(workbook, { command: 'insert row', sheet: 'beds', entries: { bed: 'Long', length: '1000.125 ft' } });
+  const odd = [...rows(workbook, 'beds')].slice(-2);
+  expect(totalText(workbook, 'beds', 'length', odd, 'sum')).toBe('1020.5');
+  expect(totalText(workbook, 'beds', 'length', [...two, ...odd.slice(0, 1)], 'mean')).toBe('12.61');
+  expect(totalText(workbook, 'beds', 'length', odd, 'least')).toBe('20.333');
 });
 
 test('colours stand in the order they were made, and need words', () => {

@@ -107,3 +107,18 @@ test('sorted, rows stay where they are and one that comes stands last, until the
   order.arrange();
   expect(names()).toEqual(['L4', 'L3', 'L1', 'L2']);
 });
+
+test('rows are numbered as if no heads stood among them, also where groups are folded', () => {
+  const { order, id } = beds({ groupBy: 'length' });
+  const numbers = (): readonly (number | undefined)[] => order.handles().map((row) => order.numberOf(row.id));
+  const all = numbers();
+  expect(all[0]).toBeUndefined();
+  const given = all.filter((number) => number !== undefined);
+  expect(given).toEqual(given.map((_, index) => index + 1));
+  expect(given.length).toBeGreaterThanOrEqual(5);
+  const before = order.numberOf(id('L2'));
+  const [head] = order.handles();
+  order.foldGroup(head?.group?.key ?? '');
+  expect(numbers().filter((number) => number !== undefined).length).toBeLessThan(given.length);
+  expect(order.numberOf(id('L2'))).toBe(before);
+});

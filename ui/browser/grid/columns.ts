@@ -38,7 +38,7 @@ export function gridColumns(drawing: Drawing): Definition[] {
   );
   const runs = runsOf(shown.slice(view.inFront));
   return [
-    handleColumn(slots.length, (cell, row, column) => drawing.dressRange(cell, row, column)),
+    handleColumn(slots.length, drawing),
     ...front,
     ...runs.map(({ question, columns }, at): Definition => {
       const isFolded = columns.length > 1 && folded.includes(question);

@@ -20,6 +20,8 @@ export interface Drawing {
   marks(row: RowHandle, column: string): CellMarks;
   /** What stands for a column under a group. */
   total(row: RowHandle, column: string): string;
+  /** Its number among the rows; undefined for heads of groups and the empty row. */
+  numberOf(row: RowHandle): number | undefined;
   /** Marks a cell that comes into view as the selection wants it. */
   dressRange(cell: HTMLElement, rowIndex: number, column: string): void;
   /** Writes what was typed; whether it was taken. */

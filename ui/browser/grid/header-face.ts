@@ -40,7 +40,7 @@ export class HeaderFace implements IHeaderComp {
     const filtered = (view.filters ?? []).some((filter) => filter.by === 'cell' && filter.column === id);
     const marks = [
       sorted === undefined ? undefined : part('column-sort', sorted.sign, sorted.words),
-      filtered ? part('column-filter', '\u29e9', 'filtered') : undefined,
+      filtered ? filterMark() : undefined,
     ].filter((mark) => mark !== undefined);
     const menu = part('column-menu', '\u22ee');
     menu.setAttribute('aria-hidden', 'true');
@@ -63,6 +63,20 @@ function part(className: string, text: string, words = ''): HTMLElement {
   element.setAttribute('aria-label', words);
   return element;
 }
+
+/** A funnel, drawn: not every font has one. */
+function filterMark(): HTMLElement {
+  const mark = part('column-filter', '', 'filtered');
+  const drawing = document.createElementNS(SVG, 'svg');
+  drawing.setAttribute('viewBox', '0 0 10 10');
+  const path = document.createElementNS(SVG, 'path');
+  path.setAttribute('d', 'M0 1H10L6 5.5V10L4 8.5V5.5Z');
+  drawing.append(path);
+  mark.append(drawing);
+  return mark;
+}
+
+const SVG = 'http://www.w3.org/2000/svg';
 
 interface SortMark {
   readonly sign: string;

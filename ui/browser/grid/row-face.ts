@@ -1,8 +1,9 @@
-// The narrow column in front of the rows: a handle with the number of each, by which whole rows are selected and moved, and in
+// The narrow column in front of the rows: a handle with the number of each (heads of groups and the empty row have none), by which whole rows are selected and moved, and in
 // the corner one for the whole sheet. columns.ts puts it in front; range-presses.ts follows what is pressed there.
 
 import type { ColDef, ICellRendererComp, ICellRendererParams, IHeaderComp } from 'ag-grid-community';
-import { isHead, isSpare, type RowHandle } from './row-handle.ts';
+import type { Drawing } from './drawing.ts';
+import type { RowHandle } from './row-handle.ts';
 
 /** The id of the column of handles, which no column of a sheet has. */
 export const HANDLES = ' handles';
@@ -28,19 +29,17 @@ class CornerFace implements IHeaderComp {
   }
 }
 
-type Dress = (cell: HTMLElement, rowIndex: number, column: string) => void;
-
 /** What draws the number of a row. */
-function handleDrawer(dress: Dress): new () => ICellRendererComp<RowHandle> {
+function handleDrawer(drawing: Drawing): new () => ICellRendererComp<RowHandle> {
   return class HandleFace implements ICellRendererComp<RowHandle> {
     readonly #face = document.createElement('span');
 
-    init({ eGridCell, node, data, value }: ICellRendererParams<RowHandle, number>): void {
+    init({ eGridCell, node, value }: ICellRendererParams<RowHandle, number>): void {
       eGridCell.classList.add('row-handle');
-      dress(eGridCell, node.rowIndex ?? -1, HANDLES);
+      drawing.dressRange(eGridCell, node.rowIndex ?? -1, HANDLES);
       // What row it is says the name beside it: read out the number alone would be noise.
       this.#face.setAttribute('aria-hidden', 'true');
-      this.#face.textContent = data === undefined || isSpare(data) || isHead(data) ? '' : String(value);
+      this.#face.textContent = String(value ?? '');
     }
 
     getGui(): HTMLElement {
@@ -53,8 +52,8 @@ function handleDrawer(dress: Dress): new () => ICellRendererComp<RowHandle> {
   };
 }
 
-/** The column of handles, as wide as the largest number; `dress` marks those that come into view in the selection. */
-export function handleColumn(rows: number, dress: Dress): ColDef<RowHandle> {
+/** The column of handles, as wide as the largest number. */
+export function handleColumn(rows: number, drawing: Drawing): ColDef<RowHandle> {
   const figures = String(Math.max(10, rows)).length;
   return {
     colId: HANDLES,
@@ -70,7 +69,7 @@ export function handleColumn(rows: number, dress: Dress): ColDef<RowHandle> {
     lockPinned: true,
     suppressNavigable: true,
     cellDataType: false,
-    valueGetter: ({ node }) => (node?.rowIndex ?? 0) + 1,
-    cellRenderer: handleDrawer(dress),
+    valueGetter: ({ data }) => (data === undefined ? undefined : drawing.numberOf(data)),
+    cellRenderer: handleDrawer(drawing),
   };
 }

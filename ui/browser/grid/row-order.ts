@@ -160,6 +160,18 @@ export class RowOrder {
     return new Set(this.#order.map(({ id }) => id));
   }
 
+  /** Its number among the rows that the filters leave, whether in a folded group or not; heads and the empty row have none. */
+  numberOf(id: string): number | undefined {
+    if (this.#numbered !== this.#order) {
+      this.#numbered = this.#order;
+      this.#numbers = new Map(this.#order.map((row, index) => [row.id, index + 1]));
+    }
+    return this.#numbers.get(id);
+  }
+
+  #numbered: readonly RowAt[] = [];
+  #numbers: ReadonlyMap<string, number> = new Map();
+
   /** How many rows of the sheet are in sight. */
   count(): number {
     return this.#groups === undefined ? this.#order.length : this.handles().filter(isRow).length;

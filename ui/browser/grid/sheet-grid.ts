@@ -188,6 +188,10 @@ export class SheetGrid implements Drawing {
     return row.group === undefined ? '' : subtotalWords(this.book, this.sheet.id, this.view, column, row.group.rows);
   }
 
+  numberOf({ id }: RowHandle): number | undefined {
+    return this.order.numberOf(id);
+  }
+
   dressRange(cell: HTMLElement, rowIndex: number, column: string): void {
     this.layer?.dress(cell, rowIndex, column);
   }
