@@ -2,6 +2,7 @@
 // trade's by their reckoning, all others by their doc line and what goes in. No function's name stands in a sentence.
 
 import { offsetStations, stations } from '../agronomy/spacing.ts';
+import { squarenessFactor } from '../agronomy/yield-density.ts';
 import type { Signature } from '../language/signature.ts';
 import type { Typed } from '../language/typed.ts';
 import { MONTHS } from '../values/date-text.ts';
@@ -13,6 +14,7 @@ export interface SayPart {
   readonly name?: string;
   readonly shown?: string;
   readonly value?: Scalar;
+  readonly isShare?: boolean;
   /** What the answer counts: 'places'. */
   readonly noun?: string;
   /** What the function does, a sentence of its own. */
@@ -120,11 +122,26 @@ const SAYS: Readonly<Record<string, (args: Parts) => SayPart | undefined>> = {
   STATIONS: (args) => placesOn(args, stations, ''),
   OFFSETSTATIONS: (args) => placesOn(args, offsetStations, ', every second row shifted by half a spacing'),
   RECTANGULARITY: ([a, b]) => ({ text: `${held(a)} and ${held(b)}, the longer divided by the shorter` }),
-  SQUARENESS: ([shape, loss]) => ({ text: `what is left for a shape of ${held(shape)} at ${held(loss)}` }),
+  SQUARENESS: ([shape, loss]) => ({
+    text: `what is left where plants stand ${bare(shape)} times as far apart one way as the other${loss === undefined ? '' : ` (${bare(loss)} is lost at eight times)`}`,
+    value: factorOf(shape?.value, loss?.value),
+    isShare: true,
+  }),
   PLANTMASS: ([density, alone, most]) => ({
-    text: `what a plant weighs at ${held(density)}, where one alone would come to ${held(alone)} and full ground to ${held(most)}`,
+    text: `what a plant weighs at ${bare(density)} (one with all the room it wants weighs ${bare(alone)}, full ground yields ${bare(most)})`,
   }),
 };
+
+/** The figure of a part whose name would explain nothing to who doesn't know it; else the part. */
+function bare(part: SayPart | undefined): string {
+  return part?.shown === undefined || part.shown === '' ? held(part) : part.shown;
+}
+
+/** Null where the shape isn't known. */
+function factorOf(shape: Scalar | undefined, loss: Scalar | undefined): Scalar {
+  if (typeof shape !== 'number') return null;
+  return typeof loss === 'number' ? squarenessFactor(shape, loss) : squarenessFactor(shape);
+}
 
 /** A part where something is said of it: several things in brackets, none as 'nothing'. */
 export function held(part: SayPart | undefined): string {

@@ -174,7 +174,8 @@ class Sentence {
     const shown = record === columnId ? inWords(this.#book, column, row, elsewhere) : '';
     const of = elsewhere ? ` of ${rowName(this.#book, table, row)}` : '';
     const name = `${column.name}${of}`;
-    return { text: shown === '' ? name : `${name} (${shown})`, name, shown, value };
+    const isShare = shown.endsWith('%');
+    return { text: shown === '' ? name : `${name} (${shown})`, name, shown, value, isShare };
   }
 
   #binary(node: Binary): SayPart {
@@ -184,8 +185,11 @@ class Sentence {
     const neutral = operator === '*' || operator === '/' ? 1 : operator === '+' || operator === '-' ? 0 : undefined;
     if (isNumber(this.#taken(right), neutral)) return this.#phrase(left);
     if (isNumber(this.#taken(left), neutral) && (operator === '*' || operator === '+')) return this.#phrase(right);
+    const [one, other] = [this.#phrase(left), this.#phrase(right)];
+    if (operator === '*' && isWhole(other)) return one;
+    if (operator === '*' && isWhole(one)) return other;
     const loose = operator === '*' || operator === '/' || operator === '^';
-    const text = `${this.#operand(left, loose)} ${BETWEEN[operator]} ${this.#operand(right, loose || operator === '-')}`;
+    const text = `${this.#operand(left, one, loose)} ${BETWEEN[operator]} ${this.#operand(right, other, loose || operator === '-')}`;
     return { text, many: true };
   }
 
@@ -201,9 +205,8 @@ class Sentence {
   }
 
   /** A sum within a product is held together, and what else is said of several things within anything. */
-  #operand(given: Typed, holds: boolean): string {
+  #operand(given: Typed, part: SayPart, holds: boolean): string {
     const node = this.#taken(given);
-    const part = this.#phrase(node);
     const { text } = part;
     if (node.node !== 'binary' || text === '') return held(part);
     const isSum = node.node === 'binary' && (node.operator === '+' || node.operator === '-');
@@ -312,6 +315,11 @@ const HOW: Readonly<Record<string, readonly [string, string]>> = {
 
 function isNumber(node: Typed, value: number | undefined): boolean {
   return node.node === 'constant' && value !== undefined && node.value === value;
+}
+
+/** All there is of something: as a factor it says nothing. */
+function isWhole({ isShare = false, value }: SayPart): boolean {
+  return isShare && value === 1;
 }
 
 function sentence(shown: string, taken: Typed, phrase: string, since: readonly string[]): string {

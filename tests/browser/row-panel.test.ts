@@ -169,7 +169,9 @@ test('a figure opens its reasons in words, the formula one step below, and an in
   const reasons = page.locator('.key-figures .reasons').first();
   await expect
     .poll(() => reasons.locator('.in-words').first().textContent())
-    .toMatch(/^[\d.]+ oz, because it is what a plant weighs at Plant density \([\d.]+ plants\/ft²\)/);
+    .toMatch(
+      /^[\d.]+ oz, because it is what a plant weighs at [\d.]+ plants\/ft² \(one with all the room it wants weighs [\d.]+ oz/,
+    );
   expect(await reasons.locator('.formula-words').count()).toBe(0);
   await reasons.getByRole('button', { name: 'How it is worked out' }).click();
   expect(await reasons.locator('.formula-words').first().textContent()).toContain('PLANTMASS([Plant density]');

@@ -50,6 +50,24 @@ test('places on a bed are told by their reckoning', () => {
   season.type('Plantings', 'First', 'Pattern', 'square');
 });
 
+test("a plant's mass is told by what plants do, without the model's words and without factors that leave all", () => {
+  const crowded = seasonOf({
+    ...ROWS,
+    Plantings: [{ Planting: 'First', Variety: 'Test onion', Bed: 'North 1', Rows: '4', 'In-row spacing': '2 in' }],
+  });
+  const { words, matters } = told(crowded, 'Plantings', 'Mean plant mass');
+  expect(words).toMatch(
+    /^[\d.]+ oz, because it is what a plant weighs at [\d.]+ plants\/ft² \(one with all the room it wants weighs [\d.]+ oz, full ground yields [\d.]+ lb\/ft²\) times what is left where plants stand 3.75 times as far apart one way as the other \([\d.]+% is lost at eight times\)/,
+  );
+  expect(words).not.toMatch(/100%|Rectangularity|Isolated|Ceiling|Squareness/);
+  expect(matters('plantings', 0, 'clump-factor')).toBe(true);
+  crowded.type('Plantings', 'First', 'Clump factor', '90%');
+  crowded.type('Plantings', 'First', 'Squareness loss', '0%');
+  const without = told(crowded, 'Plantings', 'Mean plant mass').words;
+  expect(without).toContain(' times Clump factor (90%)');
+  expect(without).not.toContain('one way as the other');
+});
+
 test('products, sums and what is taken as it stands are told with names and figures', () => {
   expect(told(season, 'Beds', 'Area').words).toBe('125 ft², because it is Length (50 ft) times Width (30 in).');
   expect(told(season, 'Plantings', 'Bed width').words).toBe('Taken from Width of North 1 (30 in).');
