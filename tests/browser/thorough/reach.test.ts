@@ -30,6 +30,36 @@ test('colours of one’s own choosing show what is selected, which sheet it is a
   expect(await style('.ag-cell.role-computed', 'border-left-width')).toBe('2px');
 });
 
+test('in a window of half the height the rows have room, also below what finds, and what is walked to or found is in sight', async () => {
+  const { book, page } = await atSheet('Plantings');
+  await page.setViewportSize({ width: 720, height: 450 });
+  await page.locator('.ag-row').first().waitFor();
+  await drawFrames(page);
+  const inSight = (): Promise<number> =>
+    page.evaluate(() => {
+      const head = document.querySelector('.ag-header')?.getBoundingClientRect().bottom ?? 0;
+      const foot = Math.min(innerHeight, document.querySelector('.grid-host')?.getBoundingClientRect().bottom ?? 0);
+      const boxes = [...document.querySelectorAll('.ag-row')].map((row) => row.getBoundingClientRect());
+      return boxes.filter((box) => box.height > 0 && box.top >= head - 1 && box.bottom <= foot + 1).length;
+    });
+  await book.press(0, 'Variety');
+  await page.keyboard.press('ArrowDown');
+  await expect.poll(inSight).toBeGreaterThanOrEqual(5);
+  await page.keyboard.press('Control+h');
+  await page.getByRole('search', { name: 'Find in values' }).waitFor();
+  await page.keyboard.type('Lamplight');
+  await page.keyboard.press('Enter');
+  await expect.poll(inSight).toBeGreaterThanOrEqual(5);
+  // What stands above is where it was, and can be scrolled to.
+  const top = page.locator('.top-line');
+  await page.locator('.desk').evaluate((desk) => desk.scrollTo(0, 0));
+  const inside = await top.evaluate(({ clientHeight, scrollHeight }) => scrollHeight - clientHeight);
+  expect(inside).toBeLessThanOrEqual(1);
+  expect((await top.boundingBox())?.y).toBe(0);
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await page.setViewportSize({ width: 1440, height: 900 });
+});
+
 test('at twice the size and in narrow windows nothing lies over another or runs out of the window', async () => {
   const { page } = await onePage();
   for (const [width, height] of [

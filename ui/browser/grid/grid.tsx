@@ -9,6 +9,7 @@ import { findings } from '../store/findings.ts';
 import { arrival, selection, takesFocus } from '../store/selection.ts';
 import { followFrames, rests, workbookNow } from '../store/workbook.ts';
 import { cut } from './clipboard/cut.ts';
+import { bringIntoSight } from './into-sight.ts';
 import { SheetGrid } from './sheet-grid.ts';
 import './summing.ts';
 
@@ -70,6 +71,7 @@ export function Grid({ sheet }: { readonly sheet: string }) {
     if (to !== sheet || count === arrivedAt.current) return;
     arrivedAt.current = count;
     grid.current?.arrive(row, column, row !== undefined && takesFocus());
+    bringIntoSight(host.current);
   });
 
   return <div class={`grid-host${isAllComputed(sheet) ? ' all-computed' : ''}`} ref={host} />;

@@ -3,6 +3,7 @@
 // is done with ranges in the acts, keys in the table of commands. Geometry is in ranges.ts.
 
 import type { GridApi } from 'ag-grid-community';
+import { bringIntoSight } from './into-sight.ts';
 import {
   type Bounds,
   type Corner,
@@ -255,6 +256,7 @@ export class RangeLayer {
     }
     this.stretchTo(to);
     this.show(to);
+    bringIntoSight(this.host);
   }
 
   private rowsInSight(): number {
@@ -305,6 +307,7 @@ export class RangeLayer {
     const to = clampCorner(corner, this.bounds());
     this.tabbedFrom = undefined;
     this.show(to);
+    bringIntoSight(this.host);
     // Selected first: the focus that follows then finds the cell in hand.
     this.select(rangeOfCell(to));
     this.focusAnchor();

@@ -1,4 +1,4 @@
-// How wide the window is, in the page's own terms.
+// How wide and how high the window is, in the page's own terms.
 
 import { signal } from '@preact/signals';
 
@@ -8,13 +8,19 @@ export const narrow = signal(false);
 /** True below 1100 px: the panel of the row in hand is a drawer. */
 export const drawer = signal(false);
 
-/** Follows the window's width from now on. */
+/** True from 640 px down: the page scrolls where a sheet is on it, so that its rows have room. */
+export const low = signal(false);
+
+/** Follows the window from now on. */
 export function followWidths(): void {
   follow('(max-width: 700px)', (matches) => {
     narrow.value = matches;
   });
   follow('(max-width: 1099px)', (matches) => {
     drawer.value = matches;
+  });
+  follow('(max-height: 640px)', (matches) => {
+    low.value = matches;
   });
 }
 
