@@ -59,6 +59,21 @@ describe('every name is there in full', () => {
   });
 });
 
+test('a name stands over the line of what is picked, on its bar, also where many stand side by side', () => {
+  const picked = eight.map((each) => ({ ...each, harvest: { from: each.from + 10, until: each.until } }));
+  const laid = layCalendar(bed(15, picked), 1150);
+  for (const place of laid.lines) {
+    const names = namesOfBars(laid, place);
+    expect(names).toHaveLength(8);
+    for (const { bar: named, y } of names) {
+      const at = barPlace(laid, place, named);
+      expect(y).toBeLessThanOrEqual(at.y + at.height - 3 - 1.5);
+      // Capitals of 13 px are some 9.5 px high.
+      expect(y - 9.5).toBeGreaterThanOrEqual(at.y);
+    }
+  }
+});
+
 test('a name reaches into no other planting', () => {
   const close = [
     bar('Bunched radish', 0, 5, 100, 10),

@@ -7,7 +7,16 @@ import type { Book } from '../../../../engine/index.ts';
 import { monthsBetween } from '../../drawing/scale.ts';
 import { fitted, namedMonths } from '../../drawing/text-width.ts';
 import { Hatches } from '../kit/frame.tsx';
-import { barKey, barPlace, depthAt, HEAD, isSame, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
+import {
+  barKey,
+  barPlace,
+  depthAt,
+  HARVEST,
+  HEAD,
+  isSame,
+  type LaidCalendar,
+  type LaidLine,
+} from './calendar-layout.ts';
 import { namesOfBars } from './calendar-names.ts';
 import { barWords, type CalendarBar, type SeasonCalendar } from './season-calendar.ts';
 
@@ -199,5 +208,5 @@ function Harvest({
   const from = Math.max(at.x, x.at(harvest.from));
   const until = Math.min(right, at.x + at.width, x.at(harvest.until));
   if (until <= from) return null;
-  return <rect class="mark-harvest" x={from} y={at.y + at.height - 3} width={until - from} height={3} />;
+  return <rect class="mark-harvest" x={from} y={at.y + at.height - HARVEST} width={until - from} height={HARVEST} />;
 }

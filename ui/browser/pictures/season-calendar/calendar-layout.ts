@@ -38,8 +38,10 @@ const LEAST = 22;
 const MOST = 64;
 /** No line is taller, so that it has room on a page: more than some forty plantings side by side go without their names. */
 const TALLEST = 600;
-/** So that a name can stand in a bar. */
-const OF_A_BAR = 15;
+/** So that a name can stand in a bar, over the line of what is picked. */
+const OF_A_BAR = 17;
+/** The line along a bar's foot while it is picked. */
+export const HARVEST = 3;
 /** From then on the lanes of what has no bed become narrower. */
 const MOST_LANES = 40;
 const LETTER = 7;

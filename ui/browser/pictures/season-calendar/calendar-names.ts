@@ -2,7 +2,7 @@
 // more room. Pure; in pixels.
 
 import { fitted, widthOfText } from '../../drawing/text-width.ts';
-import { type BarPlace, barPlace, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
+import { type BarPlace, barPlace, HARVEST, type LaidCalendar, type LaidLine } from './calendar-layout.ts';
 import type { CalendarBar } from './season-calendar.ts';
 
 export interface NameOfBar {
@@ -17,6 +17,8 @@ export interface NameOfBar {
 /** No letters fit on a lower bar. */
 const LOWEST = 12;
 const APART = 4;
+/** Of a line of letters: what they reach over it, and what is kept free under it. */
+const [TALL, UNDER] = [9.5, 2];
 
 /** Of all bars of a line. */
 export function namesOfBars(laid: LaidCalendar, place: LaidLine): readonly NameOfBar[] {
@@ -27,7 +29,8 @@ export function namesOfBars(laid: LaidCalendar, place: LaidLine): readonly NameO
 
 function nameOfBar(laid: LaidCalendar, bar: CalendarBar, places: readonly BarPlace[], index: number): NameOfBar {
   const at = places[index] ?? { x: 0, y: 0, width: 0, height: 0 };
-  const y = at.y + Math.min(at.height / 2 + 4.5, at.height - 2);
+  const under = bar.harvest === undefined ? UNDER : UNDER + HARVEST;
+  const y = at.y + Math.max(TALL, Math.min(at.height / 2 + 4.5, at.height - under));
   const start = { bar, x: at.x + APART, y, anchor: 'start' } as const;
   if (at.height < LOWEST) return { ...start, text: '' };
   const beside = places.filter((other) => other !== at && other.y < at.y + at.height && at.y < other.y + other.height);
