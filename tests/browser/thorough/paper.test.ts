@@ -1,6 +1,7 @@
 // Paper, as a person prints: pages without the program around them, heads that repeat, page numbers; any sheet prints whole though its
 // grid draws only what is in sight.
 
+import { inflateSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWorkbook } from '../harness.ts';
@@ -20,6 +21,52 @@ async function pages(page: Page, format: 'Letter' | 'A4' = 'Letter'): Promise<nu
   const pdf = await page.pdf({ format, preferCSSPageSize: true });
   return pdf.toString('latin1').match(/\/Type\s*\/Page(?!s)/g)?.length ?? 0;
 }
+
+/** How many texts stand on each page of a PDF of the page. */
+async function textsByPage(page: Page): Promise<readonly number[]> {
+  const pdf = await page.pdf({ format: 'Letter', preferCSSPageSize: true });
+  const text = pdf.toString('latin1');
+  return [...text.matchAll(/stream\r?\n/g)].flatMap(({ 0: mark, index }) => {
+    const start = index + mark.length;
+    const inflated = inflate(pdf.subarray(start, text.indexOf('endstream', start)));
+    return /\bBT\b/.test(inflated) ? [inflated.match(/\bT[jJ]\b/g)?.length ?? 0] : [];
+  });
+}
+
+/** '' where a stream is no deflated text. */
+function inflate(stream: Uint8Array): string {
+  try {
+    return inflateSync(stream).toString('latin1');
+  } catch {
+    return '';
+  }
+}
+
+test('no head of a table stands at the foot of a page without a row', async () => {
+  const { page } = await onePage();
+  await openView(page, 'Paper');
+  await page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name: 'Any sheet' }).click();
+  await page.locator('.paper-choices select').first().selectOption({ label: 'Suppliers' });
+  const table = page.locator('.paper table').first();
+  await table.waitFor();
+  // The farm's name over the names of the columns, and what stands over all.
+  const head = (await table.locator('thead th').count()) + 1 + (await table.locator('caption').count());
+  const first: number[] = [];
+  for (let down = 760; down <= 960; down += 10) {
+    await table.evaluate((element, pixels) => {
+      element.style.marginTop = `${pixels}px`;
+    }, down);
+    first.push((await textsByPage(page))[0] ?? 0);
+  }
+  const least = Math.min(...first);
+  const begun = first.filter((count) => count > least);
+  expect(begun.length).toBeGreaterThan(0);
+  expect(begun.length).toBeLessThan(first.length);
+  expect(Math.min(...begun) - least).toBeGreaterThan(head);
+  await table.evaluate((element) => {
+    element.style.marginTop = '';
+  });
+});
 
 test('a week of jobs is on two pages at most, with a box before each, and nothing of the program', async () => {
   const { page, problems } = await openWorkbook({ width: 1440, height: 900, colorScheme: 'dark' });

@@ -17,7 +17,16 @@ import { endsAfter } from '../store/shown.ts';
 import { subtotalWords } from '../store/subtotal.ts';
 import { lookSays } from './look-says.ts';
 import { marksOf, type SheetMarks } from './marks-on-paper.ts';
-import { counted, farmName, type Paper, type PaperCell, type PaperColumn, type PaperTable, unbroken } from './paper.ts';
+import {
+  counted,
+  farmName,
+  type Paper,
+  type PaperCell,
+  type PaperColumn,
+  type PaperTable,
+  unbroken,
+  words,
+} from './paper.ts';
 
 /** How a sheet is looked at. */
 export interface Look {
@@ -132,6 +141,9 @@ function headOf(column: ColumnView, width: number | undefined): PaperColumn {
   };
 }
 
+/** The same of every question: so they are set as one table, whose head is there once a page. */
+const FORM_COLUMNS = words('What', 'Entry');
+
 /** A sheet of one row: what is asked, and its entry. */
 function formTables(setting: Setting): readonly PaperTable[] {
   const { sheet, slots } = setting;
@@ -139,10 +151,7 @@ function formTables(setting: Setting): readonly PaperTable[] {
   const columns = sheet.columns.filter((column) => column.role !== 'made' && isFilled(setting, column));
   return groupsOf(columns).map(({ name, within }) => ({
     heading: name,
-    columns: [
-      { name: 'What', figure: false },
-      { name: 'Entry', figure: false },
-    ],
+    columns: FORM_COLUMNS,
     rows: within.map((column) => [column.name, onPaper(setting, only, column)]),
     boxes: false,
   }));
