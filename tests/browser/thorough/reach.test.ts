@@ -60,6 +60,20 @@ test('in a window of half the height the rows have room, also below what finds, 
   await page.setViewportSize({ width: 1440, height: 900 });
 });
 
+test('on a usual screen the workbook’s name stands in full beside what can be undone and done again', async () => {
+  const { book, page } = await atSheet('Plantings');
+  for (const row of [0, 1, 2]) {
+    await book.press(row, 'Planting');
+    await page.keyboard.type(`A planting of a good long name, ${row}`);
+    await page.keyboard.press('Enter');
+  }
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => page.locator('.step-label').count()).toBe(2);
+  await page.getByText(/kept on this computer, \d\d:\d\d/).waitFor();
+  const cut = await page.locator('.top-line h1').evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
+  expect(cut).toBeLessThanOrEqual(0);
+});
+
 test('at twice the size and in narrow windows nothing lies over another or runs out of the window', async () => {
   const { page } = await onePage();
   for (const [width, height] of [
