@@ -13,7 +13,7 @@ async function openPanel(row: string, opening?: Opening) {
   const opened = opening === undefined ? await oneOnionPage() : await openOnionFarm(opening);
   const { page } = opened;
   await page.locator('#go-to').fill(row);
-  await page.getByRole('option', { name: row }).first().click();
+  await page.getByRole('option', { name: row }).filter({ hasText: 'row of' }).first().click();
   if ((await page.locator('.panel-inside').count()) === 0) await page.locator('.fold').click();
   await page.locator('.row-panel h2', { hasText: row }).waitFor();
   return opened;
@@ -197,7 +197,7 @@ test('a variety shows the date on which its day length is reached, a bed what st
   const said = await page.locator('.chart-says').textContent();
   expect(said).toContain((reached ?? '').trim().replace(/ \d+$/, ''));
   await page.locator('#go-to').fill('Barn 1');
-  await page.getByRole('option', { name: 'Barn 1' }).first().click();
+  await page.getByRole('option', { name: 'Barn 1' }).filter({ hasText: 'row of' }).first().click();
   await expect.poll(() => page.locator('.season-name').allTextContents()).toContain(PLANTING);
   expect(await page.locator('.free-times').textContent()).toMatch(/free until .*20\d\d/);
   await page.locator('#go-to').fill('Lamplight 2026');
@@ -219,7 +219,7 @@ test('the panel keeps to the accessibility guidelines in light and dark', async 
   await page.locator('.chart summary').first().click();
   expect(await faultsInBoth(page, { within: '.row-panel' })).toEqual([]);
   await page.locator('#go-to').fill('Barn 1');
-  await page.getByRole('option', { name: 'Barn 1' }).first().click();
+  await page.getByRole('option', { name: 'Barn 1' }).filter({ hasText: 'row of' }).first().click();
   await page.locator('.bed-season').waitFor();
   expect(await faultsInBoth(page, { within: '.row-panel' })).toEqual([]);
 });

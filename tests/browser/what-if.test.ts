@@ -11,7 +11,7 @@ const PLANTING = 'Keeper clumps';
 
 async function goTo(page: Page, row: string): Promise<void> {
   await page.locator('#go-to').fill(row);
-  await page.getByRole('option', { name: row }).first().click();
+  await page.getByRole('option', { name: row }).filter({ hasText: 'row of' }).first().click();
   if ((await page.locator('.panel-inside').count()) === 0) await page.locator('.fold').click();
   await page.locator('.row-panel h2', { hasText: row }).waitFor();
 }
