@@ -118,6 +118,8 @@ test('a bar dragged along and down moves in time and to another bed; what follow
   await page.locator('.season-calendar .bar').first().waitFor();
   const bar = page.getByRole('button', { name: /^Lettuce 1,/ });
   await bar.locator('.bar-body').waitFor();
+  // The tests before have scrolled: the bar and the bed that it goes to are both in sight.
+  await bar.evaluate((each) => each.scrollIntoView({ block: 'center' }));
   const box = await bar.locator('.bar-body').boundingBox();
   const target = await page.locator('.bed-name', { hasText: 'Creek 2' }).boundingBox();
   if (box === null || target === null) throw new Error('The calendar is not drawn.');
