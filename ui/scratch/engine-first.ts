@@ -16,8 +16,9 @@ export const ENGINE_FIRST: ReadonlySet<string> = new Set([
   // off to a whole one (6.20.15, 6.20.19); an empty text occurs nowhere (6.20.21); all that can't be printed.
   ...names('TEXT FIND RIGHT MID SUBSTITUTE CLEAN'),
   // Any two days, small letters too (6.10.4); leap days and parts of months (6.10.9, 6.10.10); the last of February (6.10.7); ISO
-  // weeks that begin in December (6.10.12). A day that WORKDAY gives is told as one.
-  ...names('DATEDIF EDATE EOMONTH DAYS360 YEARFRAC WEEKDAY WEEKNUM ISOWEEKNUM WORKDAY'),
+  // weeks that begin in December (6.10.12). A day that WORKDAY gives is told as one; months in letters are read (6.10.4 takes what the
+  // place writes).
+  ...names('DATEVALUE DATEDIF EDATE EOMONTH DAYS360 YEARFRAC WEEKDAY WEEKNUM ISOWEEKNUM WORKDAY'),
   // Chances to the last digits, tails and bounds included, and what may be left out (6.18.4 to 6.18.81).
   ...names('BETA.DIST BETADIST BETA.INV BETAINV BINOM.DIST BINOMDIST BINOM.INV CRITBINOM CONFIDENCE.T CHISQ.INV'),
   ...names('CHISQ.INV.RT EXPON.DIST EXPONDIST F.DIST F.DIST.RT F.INV F.INV.RT GAMMA.DIST GAMMADIST GAMMA.INV GAMMAINV'),

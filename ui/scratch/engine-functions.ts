@@ -26,9 +26,9 @@ import {
 import { callPlainly, canBeCalled, type PlainArgument } from './engine-call.ts';
 import { ENGINE_FIRST } from './engine-first.ts';
 import { inGrid } from './grids.ts';
-import { nameInside, nameOutside, PASTED, SAID_HERE, saidHere, WorkbookContext } from './inside.ts';
+import { nameBeside, nameOutside, PASTED, SAID_HERE, saidHere, WorkbookContext } from './inside.ts';
 import { writtenAs } from './text-formats.ts';
-import type { Call, Single, State, Tree, Value } from './trees.ts';
+import { type Call, callTree, constant, type Single, type State, type Tree, type Value } from './trees.ts';
 
 interface Given {
   readonly tree: Tree;
@@ -108,6 +108,9 @@ class EngineFunctions extends FunctionPlugin {
       if (isPlain) return cellOf(writtenAs(value, format));
     }
     const answer = callPlainly(definition, args, context.measures);
+    // Days as this place writes them in figures alone, 3/15/2027, are hyperformula's to read.
+    if (definition.signature.name === 'DATEVALUE' && typeof args[0] === 'string' && isError(answer as Scalar))
+      return this.evaluateAst(callTree('DATEVALUE', constant(args[0])), state);
     if (Array.isArray(answer)) return SimpleRangeValue.onlyValues([answer.map(cellOf)]);
     const isDate = definition.signature.result.is === 'date' && typeof answer === 'number';
     return isDate ? this.returnNumberWrapper(answer, CellValueDetailedType.NUMBER_DATE) : cellOf(answer as Scalar);
@@ -195,12 +198,12 @@ export const FROM_ENGINE: readonly string[] = (() => {
 const CALLED = [...FROM_ENGINE, ...ENGINE_FIRST];
 for (const name of CALLED) {
   const isRecord = FUNCTIONS.get(name)?.signature.result.is === 'record';
-  EngineFunctions.implementedFunctions[nameInside(name)] = {
+  EngineFunctions.implementedFunctions[nameBeside(name)] = {
     method: 'call',
     sizeOfResultArrayMethod: 'size',
     ...(isRecord ? { vectorizationForbidden: true } : {}),
   };
 }
 HyperFormula.registerFunctionPlugin(EngineFunctions, {
-  enGB: Object.fromEntries(CALLED.map((name) => [nameInside(name), nameInside(name)])),
+  enGB: Object.fromEntries(CALLED.map((name) => [nameBeside(name), nameBeside(name)])),
 });

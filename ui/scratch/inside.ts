@@ -40,19 +40,36 @@ export const PASTED: ReadonlySet<string> = new Set(
   'ROW COLUMN INDEX VLOOKUP HLOOKUP XLOOKUP AVERAGEIFS AGGREGATE DOLLAR TREND'.split(' '),
 );
 
+/** Functions whose answer is a day when they are asked of days (day-functions.ts). */
+export const KEEPS_DAYS: ReadonlySet<string> = new Set(
+  (
+    'MAX MIN MAXA MINA AVERAGE AVERAGEA MEDIAN MODE MODE.SNGL LARGE SMALL PERCENTILE PERCENTILE.INC PERCENTILE.EXC QUARTILE ' +
+    'QUARTILE.INC QUARTILE.EXC TRIMMEAN MAXIFS MINIFS AVERAGEIF AVERAGEIFS SUBTOTAL'
+  ).split(' '),
+);
+
 /** Before the names of functions that stand beside one of hyperformula's own. */
 const INSIDE = 'DIBBLE.';
+/** Before the names of those that make days of its answer. */
+const IN_DAYS = 'DIBBLE.DAYS.';
 
 /** hyperformula takes any name that begins so for its own OFFSET, so those have another name inside it. */
 const TAKEN = /^OFFSET(?=.)/;
 
-/** The name that a function has inside hyperformula, where its own function of that name stays as it is. */
+/** The name that formulas say inside hyperformula for a function, where its own function of that name stays as it is. */
 export function nameInside(name: string): string {
+  const upper = name.toUpperCase();
+  return KEEPS_DAYS.has(upper) ? IN_DAYS + upper : nameBeside(name);
+}
+
+/** The same of a function that makes no days of what it gives. */
+export function nameBeside(name: string): string {
   const upper = name.toUpperCase();
   const isOther = ENGINE_FIRST.has(upper) || PASTED.has(upper) || (TAKEN.test(upper) && FUNCTIONS.has(upper));
   return isOther ? INSIDE + upper : name;
 }
 
 export function nameOutside(name: string): string {
-  return name.startsWith(INSIDE) ? name.slice(INSIDE.length) : name;
+  const before = [IN_DAYS, INSIDE].find((one) => name.startsWith(one)) ?? '';
+  return name.slice(before.length);
 }

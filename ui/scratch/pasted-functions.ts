@@ -3,7 +3,7 @@
 
 import { ArraySize, CellError, ErrorType, FunctionPlugin, HyperFormula, SimpleRangeValue } from 'hyperformula';
 import { asLine, asValue, type Grid, inBlock, isAll, numberIn, straightLine, wholeOf } from './grids.ts';
-import { nameInside, nameOutside, PASTED, SAID_HERE, WorkbookContext } from './inside.ts';
+import { nameBeside, nameInside, nameOutside, PASTED, SAID_HERE, WorkbookContext } from './inside.ts';
 import {
   type Call,
   callTree,
@@ -31,7 +31,7 @@ const WITHOUT_FAULTS = [2, 3, 6, 7];
 class PastedFunctions extends FunctionPlugin {
   static override implementedFunctions = Object.fromEntries(
     [...PASTED].map((name) => [
-      nameInside(name),
+      nameBeside(name),
       {
         method: 'call',
         sizeOfResultArrayMethod: 'size',
@@ -312,5 +312,5 @@ function moneyWriter({ locale, currency }: WorkbookContext, places: number): (nu
 }
 
 HyperFormula.registerFunctionPlugin(PastedFunctions, {
-  enGB: Object.fromEntries([...PASTED].map((name) => [nameInside(name), nameInside(name)])),
+  enGB: Object.fromEntries([...PASTED].map((name) => [nameBeside(name), nameBeside(name)])),
 });

@@ -21,6 +21,7 @@ import { isFormula } from './formula-words.ts';
 import { PASTED, WorkbookContext } from './inside.ts';
 import { ColumnNames } from './names.ts';
 import './pasted-functions.ts';
+import './day-functions.ts';
 import { Tables } from './tables.ts';
 import { namesIn, takenAs } from './taken.ts';
 import { TypedFigures } from './typed-figures.ts';
