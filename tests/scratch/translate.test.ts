@@ -58,6 +58,28 @@ describe('as a column of Plantings', () => {
     ['=CUREDMASS(INDEX(Plantings_Plants,1),0.2)', 'CUREDMASS([Plants] * (1 lb); 0.2) / (1 lb)'],
     ['=DAYLENGTH(Farm_Latitude,INDEX(Plantings_Sown,1))', 'DAYLENGTH(Farm[Latitude]; [Sown]) / (1 h)'],
     ['=ROUND(INDEX(Plantings_Plants,3)*1.1,0)', 'ROUND([Plants] * 1.1; 0)'],
+    [
+      '=XLOOKUP("Middle",Plantings_Planting,Plantings_In_row_spacing_cm)*2',
+      '(XLOOKUP("Middle"; Plantings[Planting]; Plantings[In-row spacing]) / (1 cm)) * 2',
+    ],
+    [
+      '=XLOOKUP(8,Plantings_In_row_spacing_in,Plantings_Length_ft,7)+1',
+      '(XLOOKUP(8 * (1 in); Plantings[In-row spacing]; Plantings[Length]; 7 * (1 ft)) / (1 ft)) + 1',
+    ],
+    ['=XLOOKUP("Middle",Plantings_Planting,Plantings_Crop)', 'XLOOKUP("Middle"; Plantings[Planting]; Plantings[Crop])'],
+    [
+      '=XLOOKUP("Middle",Plantings_Planting,Plantings_Sown)-A4',
+      '(XLOOKUP("Middle"; Plantings[Planting]; Plantings[Sown]) - DATE(2027; 4; 10)) / (1 day)',
+    ],
+    ['=MATCH(8,Plantings_In_row_spacing_in,0)', 'MATCH(8 * (1 in); Plantings[In-row spacing]; 0)'],
+    ['=VAR(Plantings_Length_ft)', 'VAR(Plantings[Length]) / ((1 ft) ^ 2)'],
+    [
+      '=SLOPE(Plantings_Length_ft,Plantings_In_row_spacing_in)',
+      'SLOPE(Plantings[Length]; Plantings[In-row spacing]) / ((1 ft) * (1 in) ^ (-1))',
+    ],
+    ['=SUMSQ(Plantings_Length_ft)', 'SUMSQ(Plantings[Length]) / ((1 ft) ^ 2)'],
+    ['=MAX(Plantings_Length_ft,60)', 'MAX(Plantings[Length]; 60 * (1 ft)) / (1 ft)'],
+    ['=MAX(A4,DATE(2027,5,1))-A4', '(MAX(DATE(2027; 4; 10); DATE(2027; 5; 1)) - DATE(2027; 4; 10)) / (1 day)'],
     ['=-INDEX(Plantings_Plants,1)%', '-([Plants] / 100)'],
     ['=INDEX(Plantings_Planting,1)&" "&INDEX(Plantings_Plants,1)', '([Planting] & " ") & [Plants]'],
     ['=IF(INDEX(Plantings_Covered,1),1,2)', 'IF([Covered]; 1; 2)'],

@@ -12,7 +12,6 @@ import {
   tryFormula,
   type Workbook,
 } from '../../engine/index.ts';
-import { plainFigure } from './figures.ts';
 import type { ScratchRoom } from './room.ts';
 import { type SumPlace, translateSum } from './translate.ts';
 
@@ -42,12 +41,11 @@ export function sumAsColumn(book: Workbook, room: ScratchRoom, place: SumPlace, 
   const { value, text } = onTrial.cell;
   if (isError(value)) return { ok: false, formula, why: `In ${rowName(book, sheet, slot)}: ${value.why}` };
   const onPaper = room.cell(place.paper, place.cell);
-  const given = column.type?.kind === 'date' ? plainFigure(value, { is: 'date' }) : value;
-  const same =
-    typeof given === 'number' && typeof onPaper.value === 'number'
-      ? Math.abs(given - onPaper.value) <= 1e-9 * Math.max(1, Math.abs(onPaper.value))
-      : given === onPaper.value;
-  if (!same && row !== undefined) {
+  const isNumber = column.type?.kind === 'number' && typeof value === 'number' && typeof onPaper.value === 'number';
+  const same = isNumber
+    ? Math.abs(value - onPaper.value) <= 1e-9 * Math.max(1, Math.abs(onPaper.value))
+    : value === onPaper.value || text === onPaper.text;
+  if (!same) {
     const read = typeof value === 'number' && column.type?.kind === 'number' ? decimalText(value, 0, 9) : text;
     return {
       ok: false,
@@ -55,11 +53,5 @@ export function sumAsColumn(book: Workbook, room: ScratchRoom, place: SumPlace, 
       why: `In ${rowName(book, sheet, slot)} it would give ${read || 'nothing'}, and the paper gives ${onPaper.text}.`,
     };
   }
-  return {
-    ok: true,
-    formula,
-    said: same
-      ? `In ${rowName(book, sheet, slot)} it gives ${onPaper.text}, as on the paper.`
-      : `In ${rowName(book, sheet, slot)} it gives ${text}.`,
-  };
+  return { ok: true, formula, said: `In ${rowName(book, sheet, slot)} it gives ${onPaper.text}, as on the paper.` };
 }

@@ -3,15 +3,30 @@
 // stay whole. Numbers of the paper are plain, so every column is divided by the unit in its name. What can't be said so is
 // refused with the reason.
 
-import { FUNCTIONS, isoDate, type Parameter, parameterAt } from '../../engine/index.ts';
+import { FUNCTIONS, type Parameter, parameterAt } from '../../engine/index.ts';
 import { type A1Tree, treeOf, Unreadable } from './a1-tree.ts';
 import { blockOf, cellName, cellNamed, cellsOf } from './addresses.ts';
+import { answerOf, columnsOfLetters, letterOf } from './answer-units.ts';
 import { measureOf, measureOfAnswer, typeSeen } from './call-measures.ts';
 import { FROM_ENGINE } from './engine-functions.ts';
-import { civilOf, type Measure, readsAsNumber } from './figures.ts';
+import { readsAsNumber } from './figures.ts';
 import { isFormula } from './formula-words.ts';
 import { withoutLet } from './let.ts';
 import type { NamedColumn } from './names.ts';
+import {
+  columnText,
+  counted,
+  dateText,
+  type Kind,
+  ofUnit,
+  open,
+  type Part,
+  plain,
+  plainOf,
+  quoted,
+  whole,
+  within,
+} from './parts.ts';
 import type { ScratchRoom } from './room.ts';
 
 export interface SumPlace {
@@ -25,15 +40,6 @@ export type Translated =
   /** `row` is the row of the sheet that it was tried for, from 0; undefined where it reads no single row. */
   | { readonly ok: true; readonly formula: string; readonly row: number | undefined }
   | { readonly ok: false; readonly why: string };
-
-type Kind = 'number' | 'text' | 'date' | 'yes or no';
-
-/** A part of the formula; `whole` where it binds closer than any operator. */
-interface Part {
-  readonly text: string;
-  readonly kind: Kind;
-  readonly whole: boolean;
-}
 
 /** Folds of one column whose answer counts in the column's unit. */
 const IN_ITS_UNIT =
@@ -220,36 +226,46 @@ class Translator {
     const definition = FUNCTIONS.get(name);
     if (definition === undefined) refuse(`The workbook has no function called ${name}.`);
     const { signature } = definition;
-    if (signature.result.is === 'record')
-      refuse(`${name} gives several figures: make a column of it on the sheet itself.`);
+    const { result } = signature;
+    if (result.is === 'record') refuse(`${name} gives several figures: make a column of it on the sheet itself.`);
     const isOwn = FROM_ENGINE.includes(name);
+    const parameters = args.map((_, i) => parameterAt(signature, i, args.length));
+    const columns = args.map((tree, i) => (takesColumn(parameters[i]) ? this.#whole(tree) : undefined));
+    const letters = columnsOfLetters(parameters, columns);
+    const kinds = new Set<Kind>();
     const said = args.flatMap((tree, i): string[] => {
       if (tree === undefined) return [''];
-      if (tree.node === 'block') return OF_MANY.test(name) ? this.#many(tree) : [this.#part(tree, cell).text];
-      const parameter = parameterAt(signature, i, args.length);
-      const column = this.#whole(tree);
-      if (column !== undefined && takesColumn(parameter)) return [columnText(column)];
-      const part = this.#part(tree, cell);
-      return [isOwn && parameter !== undefined ? this.#inUnit(part, parameter) : part.text];
+      const [parameter, column] = [parameters[i], columns[i]];
+      if (column !== undefined) return [columnText(column)];
+      const letter = letterOf(parameter);
+      const unit = letter === undefined ? undefined : letters.get(letter)?.unit?.symbol;
+      const parts = tree.node === 'block' && OF_MANY.test(name) ? this.#many(tree) : [this.#part(tree, cell)];
+      return parts.map((part) => {
+        if (result.is === 'letter' && letter === result.letter) kinds.add(part.kind);
+        if (unit !== undefined) return ofUnit(part, unit).text;
+        return isOwn && parameter !== undefined ? this.#inUnit(part, parameter) : part.text;
+      });
     });
     const text = `${name}(${said.join('; ')})`;
-    const types = args.map((_, i) => {
-      const parameter = parameterAt(signature, i, args.length);
+    const answer = answerOf(text, signature, letters, columns);
+    if (answer !== undefined) return answer;
+    if (kinds.size === 1 && kinds.has('date')) return whole(text, 'date');
+    const types = parameters.map((parameter) => {
       const type = parameter === undefined ? undefined : typeSeen(parameter, measureOf(parameter, this.#room.measures));
       return { type, constant: undefined };
     });
     const measure = isOwn ? measureOfAnswer(signature, types, this.#room.measures) : ({ is: 'as is' } as const);
-    const kind = kindOfAnswer(signature.result.is, name);
+    const kind = kindOfAnswer(result.is, name);
     return typeof measure !== 'string' && measure.is === 'number' ? plainOf(text, measure) : whole(text, kind);
   }
 
   /** The cells of a block that hold anything. */
-  #many(tree: { readonly from: string; readonly to: string }): string[] {
+  #many(tree: { readonly from: string; readonly to: string }): readonly Part[] {
     const held = cellsIn(tree).filter((cell) => (this.#place.entryAt(cell) ?? '') !== '');
     if (held.length === 0) refuse(`The cells ${tree.from}:${tree.to} are blank.`);
     if (held.length > MOST_CELLS)
       refuse(`It reads ${held.length} cells of the paper: ${MOST_CELLS} at most fit in a formula.`);
-    return held.map((cell) => this.cell(cell).text);
+    return held.map((cell) => this.cell(cell));
   }
 
   #index([name, row]: readonly (A1Tree | undefined)[], cell: string): Part {
@@ -265,8 +281,10 @@ class Translator {
     if (more.some((tree) => this.#whole(tree) !== undefined)) {
       refuse(`${name} takes several columns of the workbook at once: take each by itself.`);
     }
-    const said = [columnText(column), ...more.map((tree) => (tree === undefined ? '' : this.#part(tree, cell).text))];
-    const text = `${name}(${said.join('; ')})`;
+    // Beside the column's figures stand others of their kind, but a place or a share of LARGE and the like.
+    const symbol = OF_MANY.test(name) ? column.unit?.symbol : undefined;
+    const said = more.map((tree) => (tree === undefined ? '' : ofUnit(this.#part(tree, cell), symbol).text));
+    const text = `${name}(${[columnText(column), ...said].join('; ')})`;
     if (type?.kind === 'temperature' && !/^(AVERAGE|MIN|MAX|MEDIAN)$/.test(name))
       refuse(`${name} of temperatures has no meaning on a sheet.`);
     return counted(text, column);
@@ -300,15 +318,9 @@ class Translator {
       );
     }
     if (tree.node === 'operator' && tree.sign === '&' && tree.left.node === 'text') {
-      return `${quoted(tree.left.value)} & ${within(this.#ofUnit(this.#part(tree.right, cell), unit?.symbol))}`;
+      return `${quoted(tree.left.value)} & ${within(ofUnit(this.#part(tree.right, cell), unit?.symbol))}`;
     }
-    return this.#ofUnit(this.#part(tree, cell), unit?.symbol).text;
-  }
-
-  #ofUnit(part: Part, symbol: string | undefined): Part {
-    if (symbol === undefined || symbol === '' || part.kind !== 'number') return part;
-    if (/^deg[CF]$/.test(symbol)) return open(temperatureText(part, symbol), 'number');
-    return symbol === '%' ? open(`${within(part)} / 100`, 'number') : open(`${within(part)} * (1 ${symbol})`, 'number');
+    return ofUnit(this.#part(tree, cell), unit?.symbol).text;
   }
 
   /** A plain number as a function of the engine wants it. */
@@ -317,7 +329,7 @@ class Translator {
       refuse(`${parameter.name.replaceAll('_', ' ')} is a date.`);
     const measure = measureOf(parameter, this.#room.measures);
     if (measure.is !== 'number' || parameter.plain === true) return part.text;
-    return this.#ofUnit(part, measure.unit.symbol).text;
+    return ofUnit(part, measure.unit.symbol).text;
   }
 }
 
@@ -355,57 +367,4 @@ function rowText(tree: A1Tree, cell: string): string {
     case 'call':
       return `${tree.name}(${tree.args.map((one) => (one === undefined ? '' : rowText(one, cell))).join(',')})`;
   }
-}
-
-function columnText({ sheet, column }: NamedColumn): string {
-  return `${sheet.name}[${column.name}]`;
-}
-
-/** What is read from a column, as the plain figure that the paper had. */
-function counted(text: string, { column, unit }: NamedColumn): Part {
-  if (unit !== undefined) return plainOf(text, { is: 'number', unit });
-  if (column.type?.kind === 'date') return whole(text, 'date');
-  return whole(text, column.type?.kind === 'yesno' ? 'yes or no' : 'text');
-}
-
-function plainOf(text: string, { unit }: Extract<Measure, { is: 'number' }>): Part {
-  const { symbol } = unit;
-  if (symbol === '') return whole(text, 'number');
-  if (symbol === '%') return open(`${text} * 100`, 'number');
-  if (symbol === 'degF' || symbol === 'degC')
-    return open(`(${text} - 0 ${symbol}) / (1 ${differenceOf(symbol)})`, 'number');
-  return open(symbol.startsWith('1/') ? `${text} * (1 ${symbol.slice(2)})` : `${text} / (1 ${symbol})`, 'number');
-}
-
-function temperatureText(part: Part, symbol: string): string {
-  return `0 ${symbol} + ${within(part)} * (1 ${differenceOf(symbol)})`;
-}
-
-function differenceOf(symbol: string): string {
-  return symbol === 'degF' ? 'Fdeg' : 'Cdeg';
-}
-
-function whole(text: string, kind: Kind): Part {
-  return { text, kind, whole: true };
-}
-
-function open(text: string, kind: Kind): Part {
-  return { text, kind, whole: false };
-}
-
-function plain(value: number): Part {
-  return { text: String(value), kind: 'number', whole: value >= 0 };
-}
-
-function within({ text, whole: closed }: Part): string {
-  return closed ? text : `(${text})`;
-}
-
-function quoted(text: string): string {
-  return `"${text.replaceAll('"', '""')}"`;
-}
-
-function dateText(serial: number): string {
-  const [year = '', month = '', day = ''] = isoDate(civilOf(serial)).split('-');
-  return `DATE(${Number(year)}; ${Number(month)}; ${Number(day)})`;
 }
