@@ -18,6 +18,8 @@ export interface NamedColumn {
   readonly column: ColumnView;
   /** What the numbers count in; undefined for texts, dates, links, yes and no. */
   readonly unit: Unit | undefined;
+  /** The unit as the name says it; '' where it says none. */
+  readonly said: string;
 }
 
 interface Standing {
@@ -50,7 +52,7 @@ export class ColumnNames {
     return [...this.#standing.values()].map(({ base, sheet, column }) => {
       const unit = unitOf(column);
       const said = unit === undefined ? '' : unitInName(unit, this.#vocabulary.currency);
-      return { name: said === '' ? base : `${base}_${said}`, sheet, column, unit };
+      return { name: said === '' ? base : `${base}_${said}`, sheet, column, unit, said };
     });
   }
 
@@ -64,13 +66,22 @@ export class ColumnNames {
       const said = name.slice(end + 1);
       const shown = unitOf(column);
       if (shown === undefined) {
-        if (said === '') return { name, sheet, column, unit: undefined };
+        if (said === '') return { name, sheet, column, unit: undefined, said };
         continue;
       }
       const unit = this.#unitNamed(said, shown);
-      if (unit !== undefined) return { name, sheet, column, unit };
+      if (unit !== undefined) return { name, sheet, column, unit, said };
     }
     return undefined;
+  }
+
+  /** What a column is called, with the unit that a name had for it; undefined where it is not here. */
+  nameOf({ sheet, column, said }: NamedColumn): string | undefined {
+    const isIt = (one: { readonly sheet: SheetView; readonly column: ColumnView }): boolean =>
+      one.sheet.id === sheet.id && one.column.id === column.id;
+    const base = [...this.#standing.values()].find(isIt)?.base;
+    if (base === undefined) return undefined;
+    return said === '' ? base : `${base}_${said}`;
   }
 
   #unitNamed(said: string, shown: Unit): Unit | undefined {

@@ -16,6 +16,7 @@ import {
   writeSheets,
 } from '../../../engine/index.ts';
 import { mondayOf } from '../../../sheets-templates/authoring.ts';
+import { withPapersFollowing } from '../../scratch/names-followed.ts';
 import { download, fileName } from '../files/download.ts';
 import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
@@ -23,9 +24,11 @@ import { goTo } from '../store/selection.ts';
 import { workbookNow } from '../store/workbook.ts';
 import { ownSheets } from './own-open.ts';
 
-/** Does one act; gives the sentence of a refusal. */
+/** Does one act, and has formulas of scratch papers follow the names; gives the sentence of a refusal. */
 export function act(command: Command, code: MessageCode, parts: Readonly<Record<string, string>>): string | undefined {
-  const done = change([command], message(code, parts), { quietly: true });
+  const book = workbookNow();
+  const commands = book === undefined ? [command] : withPapersFollowing(book, [command]);
+  const done = change(commands, message(code, parts), { quietly: true });
   return done.refused ? done.why : undefined;
 }
 
