@@ -18,6 +18,13 @@ test('a sheet is added, named, given a check, removed, and others come from the 
   await name.fill('Bed diary');
   await name.press('Enter');
   await page.locator('.sheet-list').getByText('Bed diary').waitFor();
+  // What there is to save and to choose from is as it stands.
+  await dialog.getByRole('button', { name: 'Save Bed diary as a file' }).waitFor();
+  expect(await dialog.getByLabel('Of the sheet').locator('option').allTextContents()).toContain('Bed diary');
+  await name.fill('Beds');
+  await name.press('Enter');
+  await dialog.getByRole('alert').waitFor();
+  expect(await name.inputValue()).toBe('Bed diary');
   await dialog.getByText(/^Checks/).click();
   await dialog.getByRole('textbox', { name: 'Name of a new check' }).fill('Long');
   await dialog.getByRole('textbox', { name: 'Its sentence' }).fill('IF([Bed].[Length] > 1 ft; "Longer than a foot.")');
@@ -28,10 +35,18 @@ test('a sheet is added, named, given a check, removed, and others come from the 
   await dialog.getByRole('button', { name: 'Bring in sheets from a file' }).click();
   const file = { name: 'notes.json', mimeType: 'application/json', buffer: Buffer.from('{"beds": 3}') };
   await (await choosing).setFiles(file);
-  await dialog.getByRole('alert').waitFor();
+  await dialog.getByText('This is no file of sheets.').waitFor();
   await dialog.getByRole('button', { name: 'Bring in Egg count' }).click();
   await dialog.waitFor({ state: 'detached' });
   await page.locator('.sheet-list').getByText('Egg count').waitFor();
+  await page.locator('.sheet-list').getByText('Bed diary').click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'Sheets of your own' }).click();
+  await dialog.getByRole('button', { name: 'Remove it' }).click();
+  await dialog.getByRole('button', { name: 'Save Bed diary as a file' }).waitFor({ state: 'detached' });
+  await dialog.getByRole('button', { name: 'Save Egg count as a file' }).waitFor();
+  await page.keyboard.press('Escape');
+  await page.locator('.top-acts').getByRole('button', { name: /^Undo/ }).click();
   await page.locator('.top-acts').getByRole('button', { name: /^Undo/ }).click();
   await page.locator('.sheet-list').getByText('Egg count').waitFor({ state: 'detached' });
 });

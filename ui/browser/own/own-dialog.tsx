@@ -27,9 +27,9 @@ export function OwnDialog() {
       <h2 id="own-title">Sheets of your own</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reachable by keyboard */}
       <section class="own-part" aria-label="Sheets and columns" tabIndex={0}>
-        <AddSheet book={book} />
+        <AddSheet />
         {sheet === undefined ? null : <OneSheet key={sheet.id} book={book} sheet={sheet} />}
-        <Files book={book} />
+        <Files />
       </section>
       <div class="dialog-acts">
         <button type="button" onClick={shut}>
@@ -52,7 +52,9 @@ const SOURCES: readonly (readonly [RowsFrom, string])[] = [
   ['events', 'One for each date in columns of a sheet'],
 ];
 
-function AddSheet({ book }: { readonly book: Workbook }) {
+/** Reads the workbook itself, as all here must that keep something: else they would be drawn again only for another workbook. */
+function AddSheet() {
+  const book = workbook();
   const [sheet, describe] = useState<NewSheet>({
     name: '',
     about: '',
@@ -178,9 +180,11 @@ function OneSheet({ book, sheet }: { readonly book: Workbook; readonly sheet: Sh
         <Renamed
           label="Its name"
           name={sheet.name}
-          rename={(name) =>
-            refuse(act({ command: 'rename sheet', sheet: sheet.id, name }, 'rename sheet', { sheet: sheet.name }))
-          }
+          rename={(name) => {
+            const why = act({ command: 'rename sheet', sheet: sheet.id, name }, 'rename sheet', { sheet: sheet.name });
+            refuse(why);
+            return why;
+          }}
         />
         <button type="button" disabled={at <= 0} onClick={() => moveTo(sheets[at - 2]?.id ?? null)}>
           Up in the list
@@ -209,18 +213,24 @@ function OneSheet({ book, sheet }: { readonly book: Workbook; readonly sheet: Sh
 interface RenamedProps {
   readonly label: string;
   readonly name: string;
-  readonly rename: (name: string) => void;
+  /** Gives the sentence of a refusal. */
+  readonly rename: (name: string) => string | undefined;
 }
 
-/** A name that is changed when the field is left or Enter is pressed. */
+/** A name that is changed when the field is left or Enter is pressed. After a refusal the field has the name that stands. */
 function Renamed({ label, name, rename }: RenamedProps) {
+  const field = useRef<HTMLInputElement>(null);
+  useLayoutEffect(() => {
+    if (field.current !== null) field.current.value = name;
+  }, [name]);
   return (
     <label>
       {label}{' '}
       <input
-        defaultValue={name}
+        ref={field}
         onChange={({ currentTarget }) => {
-          if (currentTarget.value.trim() !== name) rename(currentTarget.value.trim());
+          const wanted = currentTarget.value.trim();
+          if (wanted === name || rename(wanted) !== undefined) currentTarget.value = name;
         }}
       />
     </label>
@@ -241,13 +251,12 @@ function Columns({ sheet }: { readonly sheet: SheetView }) {
               <Renamed
                 label={`Name of ${column.name}`}
                 name={column.name}
-                rename={(name) =>
-                  refuse(
-                    act({ command: 'rename column', sheet: id, column: column.id, name }, 'rename column', {
-                      column: column.name,
-                    }),
-                  )
-                }
+                rename={(name) => {
+                  const command = { command: 'rename column', sheet: id, column: column.id, name } as const;
+                  const why = act(command, 'rename column', { column: column.name });
+                  refuse(why);
+                  return why;
+                }}
               />
               <button
                 type="button"
@@ -286,7 +295,8 @@ function Columns({ sheet }: { readonly sheet: SheetView }) {
   );
 }
 
-function Files({ book }: { readonly book: Workbook }) {
+function Files() {
+  const book = workbook();
   const [refused, refuse] = useState<string | undefined>(undefined);
   const own = sheetViews(book).filter((sheet) => sheet.own);
   return (

@@ -95,11 +95,11 @@ function Shown({ id, book, day }: ShownProps) {
     case 'orders':
       return <Orders book={book} />;
     case 'labels':
-      return <Labels book={book} />;
+      return <Labels />;
     case 'beds':
       return <Beds book={book} day={day} />;
     case 'sheet':
-      return <SheetPage book={book} />;
+      return <SheetPage />;
     case 'calendar':
       return <Calendar book={book} />;
   }
@@ -126,7 +126,9 @@ const KINDS: readonly { readonly value: LabelKind; readonly words: string }[] = 
   { value: 'rows', words: 'a label a planting' },
 ];
 
-function Labels({ book }: { readonly book: Book }) {
+/** Reads the workbook itself: a part that keeps something is drawn again only for what it reads. */
+function Labels() {
+  const book = workbook();
   const [kind, setKind] = useState<LabelKind>('trays');
   const grid = labelGrid(book, desk.value.labels);
   const labels = kind === 'trays' ? trayLabels(book) : rowLabels(book);

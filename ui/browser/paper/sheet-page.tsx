@@ -1,15 +1,18 @@
 // Any sheet as a page for paper: which sheet and which of its views are chosen above it, at first those that are looked at.
 
 import { useState } from 'preact/hooks';
-import { type Book, sheetView, sheetViews } from '../../../engine/index.ts';
+import { sheetView, sheetViews } from '../../../engine/index.ts';
 import { Choice } from '../pictures/kit/choice.tsx';
 import { viewOn, viewsOf } from '../store/looks.ts';
 import { sheetOnScreen } from '../store/selection.ts';
+import { workbook } from '../store/workbook.ts';
 import { lookNow } from './look-now.ts';
 import { PaperTables } from './paper-tables.tsx';
 import { sheetOnPaper } from './sheet-pages.ts';
 
-export function SheetPage({ book }: { readonly book: Book }) {
+/** Reads the workbook itself: a part that keeps something is drawn again only for what it reads. */
+export function SheetPage() {
+  const book = workbook();
   const [chosenSheet, chooseSheet] = useState(sheetOnScreen.peek());
   const [chosenView, chooseView] = useState<string | undefined>(undefined);
   const sheet = sheetView(book, chosenSheet) ?? sheetViews(book)[0];
