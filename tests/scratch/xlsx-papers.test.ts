@@ -10,7 +10,7 @@ const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
 const RELATIONS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 
 /** A file with two sheets, as spreadsheet programs write them (ECMA-376). */
-function file(first: string, second: string): Uint8Array {
+function file(first: string, second: string, names = ''): Uint8Array {
   const sheet = (rows: string): string =>
     `${HEAD}<worksheet xmlns="${MAIN}"><sheetData>${rows}</sheetData></worksheet>`;
   const relation = (id: number, type: string, target: string): string =>
@@ -18,7 +18,7 @@ function file(first: string, second: string): Uint8Array {
   const parts = {
     '[Content_Types].xml': `${HEAD}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="xml" ContentType="application/xml"/><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/></Types>`,
     '_rels/.rels': `${HEAD}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${relation(1, 'officeDocument', 'xl/workbook.xml')}</Relationships>`,
-    'xl/workbook.xml': `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="Beds &amp; more" sheetId="1" r:id="rId1"/><sheet name="Costs" sheetId="2" r:id="rId2"/></sheets></workbook>`,
+    'xl/workbook.xml': `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheets><sheet name="Beds &amp; more" sheetId="1" r:id="rId1"/><sheet name="Costs" sheetId="2" r:id="rId2"/></sheets>${names}</workbook>`,
     'xl/_rels/workbook.xml.rels': `${HEAD}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${relation(1, 'worksheet', 'worksheets/sheet1.xml')}${relation(2, 'worksheet', 'worksheets/sheet2.xml')}${relation(3, 'styles', 'styles.xml')}</Relationships>`,
     'xl/styles.xml': `${HEAD}<styleSheet xmlns="${MAIN}"><cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="14" applyNumberFormat="1"/></cellXfs></styleSheet>`,
     'xl/worksheets/sheet1.xml': sheet(first),
@@ -42,6 +42,7 @@ test('formulas, shared ones too, figures, days and texts come to their places', 
   expect(read).toEqual({
     ok: true,
     leftOff: 0,
+    namesLeft: [],
     sheets: [
       {
         name: 'Beds & more',
@@ -73,6 +74,47 @@ test('formulas, shared ones too, figures, days and texts come to their places', 
     'yes',
   ]);
   expect(desk.text('A1', 'x1')).toBe('36');
+  desk.room.destroy();
+});
+
+test('names given to cells, figures and formulas are put in their place, and faults stay faults', async () => {
+  const formula = (cell: string, said: string): string => `<c r="${cell}"><f>${said}</f><v>0</v></c>`;
+  const name = (called: string, stands: string, more = ''): string =>
+    `<definedName name="${called}"${more}>${stands}</definedName>`;
+  const read = await readPapers(
+    file(
+      `<row r="1">${formula('A1', 'B2*vat')}${formula('B1', 'VLOOKUP(3,prices,2,FALSE)+Costs!Fee')}${formula('C1', 'Gross')}</row>` +
+        `<row r="2">${formula('A2', 'gone+elsewhere')}<c r="B2"><v>200</v></c>${formula('C2', 'beside*2')}</row>` +
+        `<row r="3"><c r="A3" t="e"><v>#N/A</v></c>${formula('B3', 'IFERROR(A3,&quot;na&quot;)')}<c r="C3" t="e"><v>#NULL!</v></c></row>`,
+      `<row r="1"><c r="A1"><v>3</v></c><c r="B1"><v>7.5</v></c></row><row r="2">${formula('A2', 'fee*2')}<c r="B2"><v>0.19</v></c></row>`,
+      `<definedNames>${name('vat', 'Costs!$B$2')}${name('prices', 'Costs!$A$1:$B$1')}${name('fee', '2')}${name('fee', '5', ' localSheetId="1"')}${name('Gross', "'Beds &amp; more'!$B$2*(1+vat)")}${name('beside', "'Beds &amp; more'!XFD1")}${name('gone', '#REF!')}${name('elsewhere', '[1]Other!$A$1')}${name('_xlnm.Print_Area', 'Costs!$A$1')}</definedNames>`,
+    ),
+  );
+  if (!read.ok) throw new Error(read.why);
+  expect(read.namesLeft).toEqual(['gone', 'elsewhere']);
+  const [beds, costs] = read.sheets.map(({ cells }) => cells);
+  expect(beds).toMatchObject({
+    A1: '=B2*Costs!$B$2',
+    B1: '=VLOOKUP(3,Costs!$A$1:$B$1,2,FALSE)+5',
+    C1: "=('Beds & more'!$B$2*(1+Costs!$B$2))",
+    A2: '=gone+elsewhere',
+    A3: '#N/A',
+    C3: '#VALUE!',
+  });
+  expect(costs).toMatchObject({ A2: '=5*2' });
+  const desk = new Desk();
+  for (const [i, { name: called, cells }] of read.sheets.entries()) {
+    desk.do({ command: 'add paper', paper: `x${i}`, name: called });
+    desk.do({ command: 'type on paper', paper: `x${i}`, cells });
+  }
+  expect(['A1', 'B1', 'C1', 'B3', 'A3'].map((cell) => desk.text(cell, 'x0'))).toEqual([
+    '38',
+    '12.5',
+    '238',
+    'na',
+    '#N/A',
+  ]);
+  expect(desk.shown('A3', 'x0').is).toBe('fault');
   desk.room.destroy();
 });
 

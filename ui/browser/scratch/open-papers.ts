@@ -21,7 +21,9 @@ async function bring(file: File): Promise<void> {
   if (!bringPapers(read.sheets, file.name)) return;
   const papers = read.sheets.length === 1 ? 'one paper' : `${read.sheets.length} papers`;
   const off = read.leftOff === 0 ? '' : ` ${read.leftOff} cells beyond column ZZ or the last row were left off.`;
-  tell(`${file.name} is ${papers} now: formulas and figures, without the looks of cells.${off}`);
+  const names = new Intl.ListFormat('en').format(read.namesLeft);
+  const left = names === '' ? '' : ` ${names} in its formulas stand for nothing in the file: put cells in their place.`;
+  tell(`${file.name} is ${papers} now: formulas and figures, without the looks of cells.${off}${left}`);
 }
 
 function readBeside(bytes: Uint8Array): Promise<PapersRead> {

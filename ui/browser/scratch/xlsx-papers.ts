@@ -1,10 +1,11 @@
-// The sheets of an XLSX file as scratch papers: formulas where there are any, figures, days and texts elsewhere. Looks of cells,
-// pictures and names given to cells stay behind. A worker calls it, so that a large file keeps nobody waiting.
+// The sheets of an XLSX file as scratch papers: formulas where there are any, figures, days, texts and faults elsewhere, and what names
+// stand for in their place. Looks of cells and pictures stay behind. A worker calls it, so that a large file keeps nobody waiting.
 
 import { isoDate, PAPER_COLUMNS, PAPER_ROWS, type ReadCell } from '../../../engine/index.ts';
 import { cellName, cellNamed } from '../../scratch/addresses.ts';
 import { moveFormula } from '../../scratch/formula-words.ts';
-import { formulasIn } from '../../xlsx/formulas.ts';
+import { GivenNames } from '../../scratch/given-names.ts';
+import { faultsIn, formulasIn, namesIn } from '../../xlsx/formulas.ts';
 import { readParts } from '../../xlsx/read.ts';
 import { unpack } from '../../xlsx/unpack.ts';
 
@@ -14,8 +15,13 @@ export interface PaperSheet {
 }
 
 export type PapersRead =
-  /** `leftOff`: cells beyond a paper's end. */
-  | { readonly ok: true; readonly sheets: readonly PaperSheet[]; readonly leftOff: number }
+  /** `leftOff`: cells beyond a paper's end; `namesLeft`: names in formulas that stand for nothing in the file. */
+  | {
+      readonly ok: true;
+      readonly sheets: readonly PaperSheet[];
+      readonly leftOff: number;
+      readonly namesLeft: readonly string[];
+    }
   | { readonly ok: false; readonly why: string };
 
 /** More would make every look at the paper slow. */
@@ -26,7 +32,8 @@ export async function readPapers(bytes: Uint8Array): Promise<PapersRead> {
   if (!unpacked.ok) return unpacked;
   const read = await readParts(unpacked.parts);
   if (!read.ok) return read;
-  const formulas = formulasIn(unpacked.parts);
+  const [formulas, faults] = [formulasIn(unpacked.parts), faultsIn(unpacked.parts)];
+  const names = new GivenNames(namesIn(unpacked.parts));
   let leftOff = 0;
   let count = 0;
   const sheets = read.sheets.map(({ name, rows }): PaperSheet => {
@@ -38,10 +45,15 @@ export async function readPapers(bytes: Uint8Array): Promise<PapersRead> {
     };
     for (const [row, line] of rows.entries())
       for (const [column, cell] of line.entries()) put(row, column, entryOf(cell));
+    for (const { cell, fault } of faults.get(name) ?? []) {
+      const at = cellNamed(cell);
+      if (at !== undefined) put(at.row, at.column, FAULTS.has(fault) ? fault : '#VALUE!');
+    }
     for (const { cell, formula, from } of formulas.get(name) ?? []) {
       const [at, first] = [cellNamed(cell), cellNamed(from)];
       if (at === undefined || first === undefined) continue;
-      put(at.row, at.column, moveFormula(`=${formula}`, at.row - first.row, at.column - first.column));
+      const moved = moveFormula(`=${formula}`, at.row - first.row, at.column - first.column);
+      put(at.row, at.column, names.written(moved, name, at));
     }
     count += Object.keys(cells).length;
     return { name, cells };
@@ -50,8 +62,11 @@ export async function readPapers(bytes: Uint8Array): Promise<PapersRead> {
     const why = `It holds ${count} cells, and scratch papers take ${MOST_CELLS} of a file: open it in a spreadsheet and save the part you need.`;
     return { ok: false, why };
   }
-  return { ok: true, sheets, leftOff };
+  return { ok: true, sheets, leftOff, namesLeft: names.left };
 }
+
+/** Those that papers know; others of newer programs are faults of the wrong sort. */
+const FAULTS: ReadonlySet<string> = new Set('#N/A #DIV/0! #VALUE! #REF! #NAME? #NUM!'.split(' '));
 
 function entryOf(cell: ReadCell): string {
   if (cell === null) return '';
