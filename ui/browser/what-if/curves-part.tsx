@@ -17,13 +17,19 @@ export function CurvesPart() {
   return book === undefined ? null : <Curves book={book} />;
 }
 
+interface Answer {
+  readonly curves: readonly LinesModel[];
+  /** Of figures that have none, why. */
+  readonly without: readonly string[];
+}
+
 function Curves({ book }: { readonly book: Workbook }) {
   const [input, chooseInput] = useState(() => firstInput(book));
   const [valuesText, Values] = useText();
   const [formula, Formula] = useText();
   const [chosen, choose] = useState<readonly string[]>(FIRST);
-  const [answer, show] = useState<readonly LinesModel[] | string>([]);
-  const draw = (): readonly LinesModel[] | string => {
+  const [answer, show] = useState<Answer | string>({ curves: [], without: [] });
+  const draw = (): Answer | string => {
     const read = readInputs(book, input, valuesText);
     if (!read.ok) return read.why;
     if (read.values.length < 2) return 'A curve takes two values or more: 4 in; 6 in, or 4 in..12 in by 2 in.';
@@ -43,12 +49,15 @@ function Curves({ book }: { readonly book: Workbook }) {
     const slot = rowWithId(book, input.sheet, input.row);
     if (column?.type === undefined || slot === undefined) return 'There is no such cell any more.';
     const inputName = `${rowName(book, input.sheet, slot)} / ${column.name}`;
-    const curves = figures.flatMap(({ name }, i) => {
+    const drawn = figures.map(({ name }, i) => {
       const answers = tried.cells.flatMap((line) => line[i] ?? []);
       const at = { input, inputName, inputType: column.type ?? { kind: 'text' as const }, values: read.values };
-      return curveAgainst(book, at, { name, answers }) ?? [];
+      return curveAgainst(book, at, { name, answers });
     });
-    return curves.length === 0 ? 'None of the figures is a number at two of these values.' : curves;
+    return {
+      curves: drawn.filter((one) => typeof one !== 'string'),
+      without: drawn.filter((one) => typeof one === 'string'),
+    };
   };
   return (
     <form
@@ -84,11 +93,18 @@ function Curves({ book }: { readonly book: Workbook }) {
           {answer}
         </p>
       ) : (
-        <div class="what-if-curves">
-          {answer.map((model) => (
-            <LinesPicture key={model.title} model={model} height={210} />
+        <>
+          {answer.without.map((why) => (
+            <p key={why} class="refusal" role="alert">
+              {why}
+            </p>
           ))}
-        </div>
+          <div class="what-if-curves">
+            {answer.curves.map((model) => (
+              <LinesPicture key={model.title} model={model} height={210} />
+            ))}
+          </div>
+        </>
       )}
     </form>
   );

@@ -103,7 +103,7 @@ function Heat({ answer }: { readonly answer: Answer }) {
   };
   return (
     <table class="what-if-table heat">
-      <caption>{`${figure}, darker where it is higher`}</caption>
+      <caption>{`${figure}, more shaded where it is higher`}</caption>
       <thead>
         <tr>
           <th scope="col">
