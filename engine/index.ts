@@ -38,7 +38,7 @@ export type { Content, DateContent, LinkContent, Quantity } from './document/con
 export type { DocumentData, RowData } from './document/data.ts';
 export { type HistoryData, historyOf, type Step } from './document/history.ts';
 export { HistoryReach } from './document/history-reach.ts';
-export { ONLY_ROW } from './document/ids.ts';
+export { ONLY_ROW, pairRowId, partsOfPair } from './document/ids.ts';
 export { type NewDocument, newDocument, type Start } from './document/new.ts';
 export { columnOfLetters, PAPER_COLUMNS, PAPER_ROWS, type PaperData } from './document/papers.ts';
 export {

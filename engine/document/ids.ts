@@ -17,6 +17,21 @@ export function pairRowId(first: string, second: string): string {
   return `${grouped(first)}~${grouped(second)}`;
 }
 
+/** The ids of the two rows that the id of a pair is made of; undefined where it is no pair's. */
+export function partsOfPair(id: string): readonly [string, string] | undefined {
+  let open = 0;
+  for (let at = 0; at < id.length; at++) {
+    if (id[at] === '(') open++;
+    else if (id[at] === ')') open--;
+    else if (id[at] === '~' && open === 0) return [single(id.slice(0, at)), single(id.slice(at + 1))];
+  }
+  return undefined;
+}
+
+function single(id: string): string {
+  return id.startsWith('(') && id.endsWith(')') ? id.slice(1, -1) : id;
+}
+
 /** The id of an event: the row whose date it is, and the dated column. */
 export function eventRowId(row: string, sheet: string, column: string): string {
   return `${grouped(row)}~${sheet}.${column}`;

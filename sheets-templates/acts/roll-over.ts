@@ -14,10 +14,12 @@ import {
   type Workbook,
 } from '../../engine/index.ts';
 import { counted, rowAt, rowNamed } from './act.ts';
+import { turnedRows, withHeirs } from './heirs.ts';
 import { asLaid } from './lay-succession.ts';
 import { lotsLeft } from './lots-left.ts';
 import { type Cells, isoLater, movedOn, numberOf, placed, type Row, rowsIn, without } from './rows.ts';
-import { carried, idsOnce, nameAnew, notesAlong, recordsAlong, type Standing, standingOn } from './still-standing.ts';
+import { carried, idsOnce, isNotedOf, nameAnew, recordsAlong, type Standing, standingOn } from './still-standing.ts';
+import { asideAlong, rangesAlong, toldLeft } from './typed-beside.ts';
 
 /** Which plantings come along: those typed by hand, those that successions laid too, or none. */
 export const PLANS = ['own', 'all', 'none'] as const;
@@ -41,11 +43,9 @@ export type RolledOver =
 const HALF_A_YEAR = 182;
 
 /** Sheets whose typed dates move on by the years between the seasons. */
-const MOVING = ['outlets', 'demand', 'own-costs', 'own-jobs', 'hands', 'successions'];
+const MOVING: readonly string[] = ['outlets', 'demand', 'own-costs', 'own-jobs', 'hands', 'successions'];
 /** Sheets of the season alone, left behind. */
-const LEFT_BEHIND = ['records', 'budget'];
-/** What is typed on made rows and lasts. */
-const LASTING = ['bed-nitrogen'];
+const LEFT_BEHIND: readonly string[] = ['records', 'budget'];
 
 /** The year that a workbook plans; 0 where Farm has none. */
 export function seasonOf(workbook: Workbook): number {
@@ -65,7 +65,7 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
       why: `The season ${season} does not come after ${ending}, the one of this workbook: name a later one.`,
     };
   }
-  const { branches = {}, ...data }: DocumentData = workbook.data();
+  const { branches = {}, ranges = {}, ...data }: DocumentData = workbook.data();
   const left = Object.keys(branches).length;
   const years = season - ending;
   const on = (cells: Cells): Cells => movedOn(cells, years);
@@ -88,6 +88,10 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
   const still = standing.map((one) => carried(workbook, one, ending, leftLots));
   const copies = plan === 'none' ? [] : copiesOf(workbook, data, { plan, years, season, along, leftLots, standing });
   const results = resultsOf(workbook, data, ending, idsOnce(standing));
+  const jobs = (data.rows['own-jobs'] ?? []).map((row) => ({
+    row,
+    into: ownJobs(workbook, row, { copies, standing, newStart, years, season, taken }),
+  }));
   const changed: Record<string, readonly Row[]> = {
     farm: (data.rows.farm ?? []).map((row) => ({ ...row, cells: begunOn(data.today, { ...on(row.cells), season }) })),
     beds: bedsOf(workbook, data, years),
@@ -98,24 +102,25 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
     'cover-crops': (data.rows['cover-crops'] ?? []).filter(({ cells }) => lastsTo(cells.ended, newStart)),
     inputs: (data.rows.inputs ?? []).filter(({ cells }) => lastsTo(cells['given-on'], newStart - HALF_A_YEAR)),
     'past-results': results,
-    'own-jobs': placed(
-      (data.rows['own-jobs'] ?? []).flatMap((row) =>
-        ownJobs(workbook, row, { copies, standing, newStart, years, season, taken }),
-      ),
-    ),
+    'own-jobs': placed(jobs.flatMap(({ into }) => into)),
   };
   const all = Object.entries({ ...sheets, ...changed }).filter(([, list]) => list.length > 0);
-  const aside = Object.fromEntries(
-    LASTING.flatMap((sheet) => (data.aside[sheet] === undefined ? [] : [[sheet, data.aside[sheet]]])),
-  );
   const title = data.title.includes(String(ending))
     ? data.title.replaceAll(String(ending), String(season))
     : `${data.title} ${season}`;
   const learned = results.length - (data.rows['past-results'] ?? []).length;
+  const bare: DocumentData = { ...data, title, rows: Object.fromEntries(all), aside: {} };
+  const turned = turnedRows(data, bare, { moving: [...MOVING, 'farm'], still, copies, jobs });
+  const { next, notAlong } = withHeirs(workbook, bare, turned, (heirs) => {
+    const { aside, left } = asideAlong(workbook, data, { heirs, years, stays: isNotedOf(standing) });
+    const withAside = { ...bare, aside };
+    const off = rangesAlong(ranges, { data, next: withAside, heirs, years });
+    return { next: Object.keys(off).length === 0 ? withAside : { ...withAside, ranges: off }, notAlong: left };
+  });
   return {
     ok: true,
-    data: { ...data, title, rows: Object.fromEntries(all), aside: { ...aside, ...notesAlong(data, standing) } },
-    said: `Season ${season}: ${toldStanding(still)}${counted(copies.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${counted(lots.length, 'seed lot')} left, ${counted(learned, 'result')} kept of ${ending}${left === 0 ? '' : `, ${counted(left, 'branch', 'branches')} left behind with the season of which ${left === 1 ? 'it is a plan' : 'they are plans'}`}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.`,
+    data: next,
+    said: `Season ${season}: ${toldStanding(still)}${counted(copies.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${counted(lots.length, 'seed lot')} left, ${counted(learned, 'result')} kept of ${ending}${left === 0 ? '' : `, ${counted(left, 'branch', 'branches')} left behind with the season of which ${left === 1 ? 'it is a plan' : 'they are plans'}`}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.${toldLeft(workbook, notAlong, ending)}`,
   };
 }
 

@@ -25,10 +25,11 @@ export function without(cells: Cells, ...columns: readonly string[]): Cells {
 
 /** Dates so many years on, the 29th of February on the 28th. */
 export function movedOn(cells: Cells, years: number): Cells {
-  return Object.fromEntries(Object.entries(cells).map(([column, content]) => [column, later(content, years)]));
+  return Object.fromEntries(Object.entries(cells).map(([column, content]) => [column, contentLater(content, years)]));
 }
 
-function later(content: Content, years: number): Content {
+/** A date so many years on; anything else as it is. */
+export function contentLater(content: Content, years: number): Content {
   if (typeof content !== 'object' || content === null || !('date' in content)) return content;
   return { date: isoLater(content.date, years) };
 }

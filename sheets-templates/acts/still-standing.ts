@@ -129,16 +129,10 @@ export function recordsAlong(data: DocumentData, standing: readonly Standing[]):
   return (data.rows.records ?? []).filter(({ cells }) => along.has(rowNamed(cells.planting) ?? ''));
 }
 
-/** What is typed on made rows of those plantings, such as jobs done and hours taken. */
-export function notesAlong(data: DocumentData, standing: readonly Standing[]): DocumentData['aside'] {
+/** Whether a made row is of those plantings, so that what is typed on it, such as jobs done and hours taken, stays. */
+export function isNotedOf(standing: readonly Standing[]): (row: string) => boolean {
   const along = idsOnce(standing);
-  const isOf = (id: string): boolean => partsOfId(id).some((part) => along.has(part));
-  return Object.fromEntries(
-    Object.entries(data.aside).flatMap(([sheet, made]) => {
-      const kept = Object.entries(made).filter(([id]) => isOf(id));
-      return kept.length === 0 ? [] : [[sheet, Object.fromEntries(kept)]];
-    }),
-  );
+  return (row) => partsOfId(row).some((part) => along.has(part));
 }
 
 /** Ids of the plantings that stand once and then are over. */
