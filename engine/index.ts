@@ -202,6 +202,7 @@ export {
 } from './queries/inputs.ts';
 export { joinDrawn, sharesOf, toBeSent } from './queries/join-draws.ts';
 export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
+export { lostChanges } from './queries/lost-changes.ts';
 export type { ColumnPlace } from './queries/matching.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';

@@ -2,6 +2,7 @@
 // workbook, so it follows the workbook wherever it did not change it itself. branch-work.ts opens them.
 
 import { withWhatTheyRestOn } from '../document/branch-changes.ts';
+import { lossesOf } from '../document/branch-losses.ts';
 import type { Transaction } from '../document/transaction.ts';
 import { ID } from '../schema/id.ts';
 import type { CommandOf, Refused } from './command.ts';
@@ -54,6 +55,11 @@ export function takeOver({ branch, changes: wanted }: CommandOf<'take over'>, dr
   if (wanted?.some((id) => !there.has(id)) === true)
     return { why: `${known.name} has no such change any more: look at its list again.` };
   const taken = withWhatTheyRestOn(known.changes, wanted === undefined ? there : new Set(wanted));
+  const lost = lossesOf(draft.document, taken);
+  if (wanted !== undefined && taken.length > 0 && taken.every(({ id }) => lost.get(id) === 'all'))
+    return {
+      why: 'The plan has taken out since what this change is of: take that removal back first, or leave the change.',
+    };
   for (const { operations } of taken) for (const operation of operations) draft.perform(operation);
   const left = known.changes.filter((change) => !taken.includes(change));
   draft.perform({ op: 'branch', branch, holds: wanted === undefined ? null : { ...known, changes: left } });

@@ -10,6 +10,7 @@ import {
   compareWeeks,
   keepWork,
   lookIntoBranch,
+  lostChanges,
   message,
   openBranch,
   readWorkbookFile,
@@ -229,6 +230,72 @@ test('names are told apart, and a branch that is gone is refused', () => {
   });
   expect(workbook.do([{ command: 'take over', branch: 'a', changes: ['x'] }], MESSAGE)).toMatchObject({
     why: 'Early has no such change any more: look at its list again.',
+  });
+});
+
+describe('a change of a row that the plan has taken out since', () => {
+  /** Lengths of two plantings changed in a branch, of one of which the plan knows nothing any more. */
+  function half(removed: readonly number[]): Workbook {
+    const workbook = openFarm();
+    workbook.do([{ command: 'add branch', branch: 'b', name: 'Wide' }], MESSAGE);
+    const opened = openBranch(workbook, 'b');
+    if (opened === undefined) throw new Error('no branch');
+    const of = (at: number): Command => {
+      return {
+        command: 'set cell',
+        sheet: 'plantings',
+        row: idOf(workbook, 'plantings', at),
+        column: 'length',
+        entry: '9 ft',
+      };
+    };
+    opened.do([of(0)], MESSAGE);
+    opened.do([of(0), of(1)], MESSAGE);
+    keepWork(workbook, 'b', opened);
+    const gone = removed.map((at) => idOf(workbook, 'plantings', at));
+    const command: Command = { command: 'remove rows', sheet: 'plantings', rows: gone };
+    workbook.do([command], MESSAGE);
+    return workbook;
+  }
+  const changes = (workbook: Workbook) => workbook.document.branches.get('b')?.changes ?? [];
+  const take = (workbook: Workbook, at: number) =>
+    workbook.do([{ command: 'take over', branch: 'b', changes: [changes(workbook)[at]?.id ?? ''] }], MESSAGE);
+
+  test('is told, and is not taken over as if something came of it', () => {
+    const workbook = half([0]);
+    const [first, second] = changes(workbook);
+    expect([...lostChanges(workbook, changes(workbook))]).toEqual([
+      [first?.id, 'all'],
+      [second?.id, 'some'],
+    ]);
+    const steps = workbook.history.done.length;
+    expect(take(workbook, 0)).toMatchObject({
+      refused: true,
+      why: expect.stringContaining('The plan has taken out since'),
+    });
+    expect([changes(workbook).length, workbook.history.done.length]).toEqual([2, steps]);
+    expect(take(workbook, 1)).toMatchObject({ refused: false });
+    workbook.undo();
+    workbook.undo();
+    expect([...lostChanges(workbook, changes(workbook))]).toEqual([]);
+    expect(take(workbook, 0).refused).toBe(false);
+  });
+
+  test('is lost with its sheet too, and not where the branch brought the row itself', () => {
+    const workbook = openFarm();
+    workbook.do([{ command: 'add sheet', name: 'Own', about: '', rows: { from: 'entry' } }], MESSAGE);
+    workbook.do([{ command: 'add branch', branch: 'b', name: 'Wide' }], MESSAGE);
+    const own = workbook.document.program.sheets.at(-1)?.id ?? '';
+    const opened = openBranch(workbook, 'b');
+    if (opened === undefined) throw new Error('no branch');
+    const column = workbook.document.program.sheet(own)?.columns[0]?.id ?? '';
+    const inserted = opened.do([{ command: 'insert row', sheet: own, entries: { [column]: 'none' } }], MESSAGE);
+    const row = inserted.refused ? '' : (inserted.inserted[0] ?? '');
+    opened.do([{ command: 'set cell', sheet: own, row, column, entry: 'one' }], MESSAGE);
+    keepWork(workbook, 'b', opened);
+    expect([...lostChanges(workbook, changes(workbook))]).toEqual([]);
+    workbook.do([{ command: 'remove sheet', sheet: own }], MESSAGE);
+    expect([...lostChanges(workbook, changes(workbook)).values()]).toEqual(['all', 'all']);
   });
 });
 

@@ -54,6 +54,25 @@ describe('branch', () => {
     expect((await folder.run(['branch', file, 'Third', '--throw-away'])).out).toBe('Third is thrown away.\n');
   });
 
+  test('tells changes of rows that the plan has taken out since, and keeps the branch without them', async () => {
+    const file = await farmWithBranch();
+    const whole = JSON.parse(folder.text('farm.json'));
+    const { rows } = whole.rows.beds;
+    whole.rows.beds.rows = rows.filter((row: readonly unknown[]) => !row.includes('North 2'));
+    expect(whole.rows.beds.rows.length).toBe(rows.length - 1);
+    folder.put('farm.json', JSON.stringify(whole));
+    const { out } = await folder.run(['branch', file]);
+    expect(out).toMatch(
+      / 1 {2}Length: 40 ft \(North 1\)\n {2}2 .* – the plan has taken its row or sheet out since\.\n$/,
+    );
+    expect((await folder.run(['branch', file, 'Shorter', '--take', '2'])).err).toContain(
+      'The plan has taken out since',
+    );
+    expect((await folder.run(['branch', file, 'Shorter', '--keep'])).out).toBe(
+      'The plan is as in Shorter now. One change of it was left out where the plan has taken the row or sheet out since.\n',
+    );
+  });
+
   test('is refused in one sentence where it can’t be', async () => {
     const file = await farmWithBranch();
     const refused = async (...words: string[]) => (await folder.run(words)).err;

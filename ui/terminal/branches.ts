@@ -9,6 +9,7 @@ import {
   compareWeeks,
   isoDate,
   lookIntoBranch,
+  lostChanges,
   message,
   sayChange,
   type Transaction,
@@ -17,6 +18,7 @@ import {
 } from '../../engine/index.ts';
 import { PLAN_BY_WEEK, PLAN_TOTALS } from '../../sheets-templates/index.ts';
 import { branchId } from '../branch-ids.ts';
+import { LOST, withoutLost } from '../branch-words.ts';
 import type { Given } from './arguments.ts';
 import { aligned } from './columns.ts';
 import { changeWorkbook, findBranch, openWorkbook } from './workbook-files.ts';
@@ -40,7 +42,12 @@ export async function branchOut(given: Given, world: World): Promise<number> {
 function list(workbook: Workbook, json: boolean, world: World): number {
   const branches = [...workbook.document.branches].map(([id, { name, changes }]) => {
     const said = saidIn(lookIntoBranch(workbook, id) ?? workbook);
-    return { name, changes: changes.map(said) };
+    const lost = lostChanges(workbook, changes);
+    const saidWhole = (change: Transaction): string => {
+      const misses = lost.get(change.id);
+      return misses === undefined ? said(change) : `${said(change)} ${LOST[misses]}`;
+    };
+    return { name, changes: changes.map(saidWhole) };
   });
   if (json) {
     world.out(`${JSON.stringify(branches, undefined, 1)}\n`);
@@ -70,8 +77,9 @@ function act(workbook: Workbook, { words, values }: Given, name: string, wanted:
   const parts = { branch: name };
   switch (wanted) {
     case 'keep': {
+      const lost = lostChanges(workbook, workbook.document.branches.get(branch)?.changes ?? []).size;
       const done = workbook.do([{ command: 'take over', branch, changes: undefined }], message('keep branch', parts));
-      return done.refused ? refuse(`${file}: ${done.why}`) : `The plan is as in ${name} now.\n`;
+      return done.refused ? refuse(`${file}: ${done.why}`) : `The plan is as in ${name} now.${withoutLost(lost)}\n`;
     }
     case 'throw-away': {
       const done = workbook.do([{ command: 'remove branch', branch }], message('remove branch', parts));

@@ -1,8 +1,9 @@
 // The acts on branches: made, worked in, taken over, thrown away. Everything done to the plan is a step that undo takes back. The
 // dialog of what if calls it.
 
-import { message } from '../../../engine/index.ts';
+import { lostChanges, message } from '../../../engine/index.ts';
 import { branchId } from '../../branch-ids.ts';
+import { withoutLost } from '../../branch-words.ts';
 import { keepVersionNow } from '../keeping/keep-version.ts';
 import { change, UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
@@ -46,10 +47,17 @@ export function workIn(branch: string): void {
 export function takeOver(branch: string, name: string, changes?: readonly string[]): void {
   toThePlan();
   void keepVersionNow('branch');
+  const base = keptWorkbook();
+  const all = base?.document.branches.get(branch)?.changes ?? [];
+  const lost = base === undefined ? 0 : lostChanges(base, all).size;
   const said = message(changes === undefined ? 'keep branch' : 'take over', { branch: name });
   const done = change([{ command: 'take over', branch, changes }], said);
   if (done.refused) return;
-  tell(changes === undefined ? `The plan is as in ${name} now.` : `Taken over from ${name}.`, 'done', UNDO);
+  tell(
+    changes === undefined ? `The plan is as in ${name} now.${withoutLost(lost)}` : `Taken over from ${name}.`,
+    'done',
+    UNDO,
+  );
 }
 
 export function throwAway(branch: string, name: string): void {

@@ -6,11 +6,13 @@ import {
   compareTotals,
   compareWeeks,
   lookIntoBranch,
+  lostChanges,
   sayChange,
   sayNumber,
   type Workbook,
 } from '../../../engine/index.ts';
 import { PLAN_BY_WEEK, PLAN_TOTALS } from '../../../sheets-templates/index.ts';
+import { LOST } from '../../branch-words.ts';
 import { dayWords } from '../store/day-words.ts';
 import { makeBranch, takeOver, throwAway, workIn } from './branch-acts.ts';
 import { plan } from './what-if-state.ts';
@@ -57,7 +59,7 @@ export function BranchesPart() {
         </fieldset>
       ) : null}
       {opened.map((branch) => (
-        <OneBranch key={branch.id} branch={branch} />
+        <OneBranch key={branch.id} base={base} branch={branch} />
       ))}
       {opened.length === 0 ? null : <Totals base={base} opened={opened} />}
       {opened.length === 0 ? null : <Weeks base={base} opened={opened} />}
@@ -91,19 +93,23 @@ function NewBranch() {
   );
 }
 
-function OneBranch({ branch }: { readonly branch: Opened }) {
+function OneBranch({ base, branch }: { readonly base: Workbook; readonly branch: Opened }) {
   const { id, name, changes, book } = branch;
+  const lost = lostChanges(base, changes);
+  const misses = changes.map((change) => lost.get(change.id));
   return (
     <article class="what-if-branch" aria-label={name}>
       <h3>{name}</h3>
       {changes.length === 0 ? <p>Nothing is changed in it yet.</p> : null}
       <ul>
-        {changes.map((change) => (
+        {changes.map((change, at) => (
           <li key={change.id}>
-            {sayChange(book, change)}{' '}
-            <button type="button" onClick={() => takeOver(id, name, [change.id])}>
-              Take over
-            </button>
+            {sayChange(book, change)} {misses[at] === undefined ? null : <em>{LOST[misses[at]]} </em>}
+            {misses[at] === 'all' ? null : (
+              <button type="button" onClick={() => takeOver(id, name, [change.id])}>
+                Take over
+              </button>
+            )}
           </li>
         ))}
       </ul>
