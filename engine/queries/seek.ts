@@ -7,6 +7,7 @@ import type { ValueType } from '../values/type.ts';
 import { columnOf } from './book.ts';
 import { type Figure, numberOf, sayNumber } from './figures.ts';
 import { comesInWholes, type Input, putInput, readInput, refuseInput, sayInput } from './inputs.ts';
+import { turnsIn } from './seek-turns.ts';
 import { onTrials, type RunTrial } from './trials.ts';
 
 export interface SeekQuestion {
@@ -43,10 +44,13 @@ export const SEEK_STEPS = 48;
 const HALVINGS = 22;
 /** A figure this near its goal, by the size of either, is at it. */
 const NEAR = 1e-9;
+/** A turn this near the goal, by how far the figure goes between the ends, touches it: its place is not known finer. */
+const TOUCHING = 1e-7;
 /** Decimals with which an answer is tried where those it is usually shown with don't give the goal. */
 const EXACTLY = [3, 4, 5, 6, 8, 10];
 
-interface Tried {
+/** A figure as it was tried at a value of the input. */
+export interface Tried {
   readonly at: number;
   readonly figure: number | undefined;
   /** -1 below the goal, 0 at it, 1 above it; undefined where there is no figure. */
@@ -83,10 +87,18 @@ function soughtBy(run: RunTrial, workbook: Workbook, question: SeekQuestion): So
   }
   const finest = inWholes ? 1 : (to - from) / SEEK_STEPS / 2 ** HALVINGS;
   const words = wordsFor(workbook, question, type, tryAt);
-  const met = placesIn(tried, finest, inWholes, tryAt);
-  const places = met.length > 0 ? met : nearestAsShown(tried, goal, words.figure);
+  const { figure: show } = words;
+  const turns = turnsIn(tried, { finest, inWholes, tryAt });
+  const touch = TOUCHING * spreadOf([...tried, ...turns]);
+  const touching = ({ figure }: Tried): boolean =>
+    figure !== undefined && (Math.abs(figure - goal) <= touch || show(figure) === show(goal));
+  const all = [...tried, ...turns.map((turn) => (touching(turn) ? { ...turn, side: 0 } : turn))].sort(
+    (a, b) => a.at - b.at,
+  );
+  const met = placesIn(all, finest, inWholes, tryAt);
+  const places = met.length > 0 ? met : nearestAsShown(all, goal, show);
   const answer = places.length === 0 ? 'none' : places.length === 1 ? 'one' : 'several';
-  return { answer, places, says: places.length === 0 ? words.none(tried) : words.found(places) };
+  return { answer, places, says: places.length === 0 ? words.none(all) : words.found(places) };
 }
 
 /** Where the figure comes so near that it reads as the goal does: goals are typed as figures are shown, which is rounded. */
@@ -97,6 +109,12 @@ function nearestAsShown(
 ): readonly SoughtPlace[] {
   const { nearest } = nearestOf(tried, goal);
   return show(nearest.figure) === show(goal) ? [placeOf(nearest, nearest, false)] : [];
+}
+
+/** How far the figure goes. */
+function spreadOf(tried: readonly Tried[]): number {
+  const figures = tried.flatMap(({ figure }) => figure ?? []);
+  return Math.max(...figures) - Math.min(...figures);
 }
 
 /** The figures there are, and which of them is the nearest to the goal. */
@@ -135,8 +153,7 @@ function placesIn(
     }
     return [a, b];
   };
-  const { known } = nearestOf(tried, 0);
-  const spread = Math.max(...known.map(({ figure }) => figure)) - Math.min(...known.map(({ figure }) => figure));
+  const spread = spreadOf(tried);
   const places: SoughtPlace[] = [];
   /** Where a stretch at the goal began, while it lasts. */
   let began: Tried | undefined;

@@ -75,6 +75,19 @@ describe('seek', () => {
     });
   });
 
+  test('a goal that is touched between even steps is met, and one passed twice between them is met twice', () => {
+    // A corner at 33.3 ft, and a top of 400 at 33.3 ft: 20² less the square of how far it is from there.
+    const off = `(${LENGTH} / 1 ft - 33.3)`;
+    const corner = ask(openFarm(), `ABS(${off}) * 10`, 0, '5 ft', '100 ft');
+    expect(corner).toMatchObject({ answer: 'one', says: 'It is 0 at 33.3 ft.' });
+    expect(ask(openFarm(), `400 - ${off} * ${off}`, 400, '5 ft', '100 ft')).toMatchObject({ answer: 'one' });
+    const twice = ask(openFarm(), `400 - ${off} * ${off}`, 399.99, '5 ft', '100 ft');
+    if (twice.answer !== 'several') throw new Error(twice.says);
+    expect(twice.places.map(({ from }) => from / FOOT)).toEqual([expect.closeTo(33.2, 5), expect.closeTo(33.4, 5)]);
+    const never = ask(openFarm(), `400 - ${off} * ${off}`, 400.1, '5 ft', '100 ft');
+    expect(never).toMatchObject({ answer: 'none', says: expect.stringContaining('with 400.') });
+  });
+
   test('where there is none, the nearest is named', () => {
     const found = ask(openFarm(), `${LENGTH} / 1 ft`, 90, '10 ft', '50 ft');
     expect(found).toEqual({
