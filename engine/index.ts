@@ -214,7 +214,7 @@ export { type ColumnView, columnNamed, type SheetView, sheetNamed, sheetView, sh
 export { roundedInterval } from './queries/shown-range.ts';
 export { type FormulaRow, type FormulaTrial, formulaSideBySide } from './queries/side-by-side.ts';
 export { totalText, usualTotal } from './queries/totals.ts';
-export { type TriedEntry, type TriedFormula, tryEntry, tryFormula } from './queries/trying.ts';
+export { type TriedEntry, type TriedFormula, tryCheck, tryEntry, tryFormula } from './queries/trying.ts';
 export { type InputAt, oneWay, type TwoWay, twoWay } from './queries/two-way.ts';
 export { type UncertainInput, uncertainInputs } from './queries/uncertain.ts';
 export {

@@ -9,6 +9,7 @@ import type { CheckContext } from './context.ts';
 import { letNode } from './let.ts';
 import { cellNode, columnNamed, refuseBareWord, refuseWholeColumn } from './names.ts';
 import { binaryNode, numberType, PLAIN, unaryNode } from './operators.ts';
+import { printFormula } from './printer.ts';
 import { checkRecords } from './records.ts';
 import { caught, refuse } from './refuse.ts';
 import { standingFor } from './standing.ts';
@@ -86,6 +87,10 @@ function asWanted(part: Part, wanted: ValueType, context: CheckContext): Typed {
   const { tree, typed } = part;
   const standing = standingFor(typed, wanted);
   if (standing !== undefined) return standing;
+  if (context.saysSomething === true && typed.type.kind === 'yesno') {
+    const sentence = `IF(${printFormula(tree)}; "...")`;
+    return refuse(tree, `This gives yes or no; a check gives the sentence to be said: write ${sentence}.`, sentence);
+  }
   const where =
     context.column === undefined
       ? `${nameOfType(wanted)} is wanted here`

@@ -20,6 +20,8 @@ export interface CheckContext {
   readonly wanted?: ValueType;
   /** The column the formula is for, named in the sentence when it gives the wrong type. */
   readonly column?: string;
+  /** It is the formula of a check, which gives a sentence where there is something to say. */
+  readonly saysSomething?: boolean;
   /** Values that the LETs round a part have given names, by the name in small letters. */
   readonly given?: ReadonlyMap<string, Typed>;
   /** Hears what each name of a table or column in the text was found to be, by its id. */

@@ -1,5 +1,6 @@
 // The checks of a sheet as a person can change them.
 
+import { formulaText } from '../schema/lay-over.ts';
 import { type Book, sheetOf } from './book.ts';
 import type { FindingLevel } from './finding.ts';
 
@@ -15,8 +16,9 @@ export interface CheckView {
 }
 
 export function checksOf(book: Book, sheet: string): readonly CheckView[] {
+  const { schema } = book.document.program;
   return (sheetOf(book, sheet)?.checks ?? []).map(({ check, diagnostic }) => {
     const { id, name, level, column, says } = check;
-    return { id, name, level, column, says, why: diagnostic?.why };
+    return { id, name, level, column, says: formulaText(says, schema), why: diagnostic?.why };
   });
 }

@@ -13,7 +13,7 @@ import { canonicalUnit } from '../units/arithmetic.ts';
 import { civilDay, yearMonthDay } from '../values/civil.ts';
 import { type EntryContext, readEntry } from '../values/entry.ts';
 import { entryText, showWithUnit, unitLabel } from '../values/show.ts';
-import { nameOfType, type ValueType } from '../values/type.ts';
+import { nameOfType, TEXT, type ValueType } from '../values/type.ts';
 import { type Book, columnOf, sheetOf } from './book.ts';
 import { rowName } from './rows.ts';
 import { scalarAt } from './shown.ts';
@@ -159,6 +159,14 @@ export function tryFormula(book: Book, sheet: string, columnId: string | undefin
     ...(column === undefined ? {} : { column: column.name }),
   };
   const checked = checkText(formula, place, program.catalog, program.vocabulary);
+  return checked.ok ? { ok: true, inferred: typeInWords(checked.typed, program.currency) } : checked;
+}
+
+/** Checks the formula of a check of a sheet. */
+export function tryCheck({ document }: Book, sheet: string, says: string): TriedFormula {
+  const { program } = document;
+  const place = { table: sheet, wanted: TEXT, saysSomething: true };
+  const checked = checkText(says, place, program.catalog, program.vocabulary);
   return checked.ok ? { ok: true, inferred: typeInWords(checked.typed, program.currency) } : checked;
 }
 

@@ -14,7 +14,7 @@ import type { Vocabulary } from '../units/vocabulary.ts';
 import { figureColumn, recordColumn } from '../values/figures.ts';
 import { DATE, TEXT, type ValueType, YESNO } from '../values/type.ts';
 import type { UnitSystem } from './declaration.ts';
-import { checkColumn, FIRST, isHidden, LAST, spanTable, WHERE } from './hidden.ts';
+import { checkColumn, FIRST, isCheckColumn, isHidden, LAST, spanTable, WHERE } from './hidden.ts';
 import { type ColumnSchema, isComputed, isOneRow, type Schema, type SheetSchema } from './schema.ts';
 import { typeOf } from './types.ts';
 
@@ -56,7 +56,13 @@ export type CheckedText =
 /** Parses and checks one formula as it would stand in a sheet, or in none. */
 export function checkText(
   text: string,
-  place: { readonly table?: string | undefined; readonly wanted?: ValueType | undefined; readonly column?: string },
+  place: {
+    readonly table?: string | undefined;
+    readonly wanted?: ValueType | undefined;
+    readonly column?: string;
+    /** It is a check's. */
+    readonly saysSomething?: boolean;
+  },
   catalog: Catalog,
   vocabulary: Vocabulary,
 ): CheckedText {
@@ -76,6 +82,7 @@ export function checkText(
     found: ({ from, to }, id) => found.push({ from, to, id }),
     ...(place.wanted === undefined ? {} : { wanted: place.wanted }),
     ...(place.column === undefined ? {} : { column: place.column }),
+    ...(place.saysSomething === true ? { saysSomething: true } : {}),
   };
   return { ...checkFormula(parsed.tree, context), found };
 }
@@ -244,7 +251,8 @@ function checkPlace(place: FormulaPlace, schema: Schema, catalog: Catalog, setti
     return { ...place, typed: undefined, diagnostic: { from: 0, to: text.length, why }, found: [] };
   }
   const name = isHidden(column) ? undefined : schema.column(sheet, column)?.name;
-  const one = checkText(text, { table, wanted, ...(name === undefined ? {} : { column: name }) }, catalog, vocabulary);
+  const named = name === undefined ? { saysSomething: isCheckColumn(column) } : { column: name };
+  const one = checkText(text, { table, wanted, ...named }, catalog, vocabulary);
   return {
     ...place,
     typed: one.ok ? one.typed : undefined,

@@ -15,6 +15,10 @@ export function checkColumn(id: string): string {
   return `·check ${id}`;
 }
 
+export function isCheckColumn(column: string): boolean {
+  return column.startsWith(checkColumn(''));
+}
+
 /** The one-row table that holds the two ends of a span. */
 export function spanTable(sheet: string): string {
   return `·span of ${sheet}`;

@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
-import { Findings, rowId, rowNamed, rows } from '../../engine/index.ts';
+import { checksOf, Findings, rowId, rowNamed, rows, tryCheck } from '../../engine/index.ts';
 import { SEASON } from '../../sheets-templates/index.ts';
 import { started } from '../book.ts';
 import { chances, commandFor } from '../document/any-command.ts';
@@ -46,4 +46,20 @@ test('rows are named as they are now: a new name, another place', () => {
   const [first] = rows(workbook, 'packs');
   workbook.do([{ command: 'remove rows', sheet: 'packs', rows: [rowId(workbook, 'packs', first ?? -1)] }], MESSAGE);
   expect(named('packs')).toEqual(places.map((place) => `row ${place - 1}`));
+});
+
+test('a condition is no check: it is told how it becomes one, and what is told is one', () => {
+  const workbook = openFarm();
+  const says = (text: string): string => {
+    const tried = tryCheck(workbook, 'beds', text);
+    return tried.ok ? tried.inferred : tried.diagnostic.why;
+  };
+  const why = 'This gives yes or no; a check gives the sentence to be said: write IF([Length] < 20 ft; "...").';
+  expect(says('[Length] < 20 ft')).toBe(why);
+  expect(says('IF([Length] < 20 ft; "...")')).toBe('text');
+  expect(says('[Lenght] < 20 ft')).toContain('Length');
+  // One that was kept before, or whose column is another now.
+  const check = { id: 'own', name: 'Short', level: 'warning', column: 'length', says: '[Length] < 20 ft' } as const;
+  workbook.do([{ command: 'set check', sheet: 'beds', check }], MESSAGE);
+  expect(checksOf(workbook, 'beds').find(({ id }) => id === 'own')).toEqual({ ...check, why });
 });

@@ -2,7 +2,14 @@
 // sentence where there is something to say.
 
 import { useState } from 'preact/hooks';
-import { checksOf, type FindingLevel, type SheetView, type Workbook } from '../../../engine/index.ts';
+import {
+  type CheckView,
+  checksOf,
+  type FindingLevel,
+  type SheetView,
+  tryCheck,
+  type Workbook,
+} from '../../../engine/index.ts';
 import { act } from './own-state.ts';
 import { Refused } from './refused.tsx';
 
@@ -14,11 +21,25 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
   const [level, choose] = useState<FindingLevel>('warning');
   const [column, chooseColumn] = useState(sheet.columns[0]?.id ?? '');
   const [says, say] = useState('');
+  /** The check that is being changed; undefined where a new one is written. */
+  const [changed, change] = useState<string | undefined>(undefined);
   const checks = checksOf(book, sheet.id);
+  const begin = (check: CheckView): void => {
+    change(check.id);
+    write(check.name);
+    choose(check.level);
+    chooseColumn(check.column);
+    say(check.says);
+    refuse(undefined);
+  };
   const add = (): string | undefined => {
     if (name.trim() === '') return 'The check needs a name.';
     if (says.trim() === '') return 'The check needs a formula that gives its sentence.';
-    const check = { id: book.newId(), name: name.trim(), level, column, says: says.trim().replace(/^=/, '') };
+    const sentence = says.trim().replace(/^=/, '');
+    const tried = tryCheck(book, sheet.id, sentence);
+    if (!tried.ok) return tried.diagnostic.why;
+    const id = checks.some((one) => one.id === changed) ? changed : undefined;
+    const check = { id: id ?? book.newId(), name: name.trim(), level, column, says: sentence };
     return act({ command: 'set check', sheet: sheet.id, check }, 'set check', { check: check.name });
   };
   return (
@@ -29,6 +50,9 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
           <li key={check.id} class="own-line">
             <span>{`${check.name}, ${check.level}`}</span>
             {check.why === undefined ? null : <span class="is-error">{check.why}</span>}
+            <button type="button" onClick={() => begin(check)}>
+              {`Change ${check.name}`}
+            </button>
             <button
               type="button"
               onClick={() =>
@@ -50,11 +74,15 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
           event.preventDefault();
           const why = add();
           refuse(why);
-          if (why === undefined) write('');
+          if (why !== undefined) return;
+          change(undefined);
+          write('');
+          say('');
         }}
       >
         <label>
-          Name of a new check <input value={name} onInput={({ currentTarget }) => write(currentTarget.value)} />
+          {changed === undefined ? 'Name of a new check' : 'Name of the check'}{' '}
+          <input value={name} onInput={({ currentTarget }) => write(currentTarget.value)} />
         </label>
         <label>
           Level{' '}
@@ -86,7 +114,7 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
             onInput={({ currentTarget }) => say(currentTarget.value)}
           />
         </label>
-        <button type="submit">Add the check</button>
+        <button type="submit">{changed === undefined ? 'Add the check' : 'Change the check'}</button>
         <Refused why={refused} />
       </form>
     </details>
