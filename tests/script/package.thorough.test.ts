@@ -60,7 +60,7 @@ test('scripts are type-checked against the declarations, and what is refused is 
   const [added, there, unit, refused, undone, unsaved] = JSON.parse(node('try.mjs')) as unknown[];
   expect([added, there, unit, undone]).toEqual([1, 0, 'ft', 0]);
   expect(refused).toMatch(/^season\.json: Beds has no row called “Nowhere”/);
-  expect(unsaved).toMatch(/^season\.json is there already/);
+  expect(unsaved).toMatch(/^A branch does not go over the file of its plan/);
 });
 
 test('a refusal that a script does not catch is told with a few lines of where, not with the whole program', () => {

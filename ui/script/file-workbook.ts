@@ -1,6 +1,7 @@
 // A workbook file as scripts use it (open-workbook.ts says what each part does): names in, plain values out, refusals as errors.
 
 import {
+  type ColumnView,
   type Command,
   cellData,
   cellValue,
@@ -19,10 +20,16 @@ import {
   type Workbook,
   writeWorkbookFile,
 } from '../../engine/index.ts';
-import { hashOf, readPlain, type Snapshot, writePlain } from '../terminal/disk.ts';
+import { hashOf, isSameFile, readPlain, type Snapshot, writePlain } from '../terminal/disk.ts';
 import { findColumn, findRow, findTable, placeInWords } from '../terminal/places.ts';
 import { onOneLine, refuse } from '../terminal/world.ts';
-import type { Answer, Column, Found, OpenWorkbook, Value } from './open-workbook.ts';
+import type { Answer, Column, Found, OpenWorkbook, Saving, Value } from './open-workbook.ts';
+
+/** Where a script finds what is there. */
+const LISTED = {
+  columns: (table: string) => `columns(${JSON.stringify(table)}) gives its columns.`,
+  rows: (table: string) => `rows(${JSON.stringify(table)}) gives its rows.`,
+};
 
 export class FileWorkbook implements OpenWorkbook {
   readonly notes: readonly string[];
@@ -30,6 +37,8 @@ export class FileWorkbook implements OpenWorkbook {
   readonly #path: string;
   /** The file as it was read or last written; undefined for a branch, which has none. */
   #file: Snapshot | undefined;
+  /** Other files as they were last written from here: they may be written over, as long as they are as they were left. */
+  #written: readonly Snapshot[] = [];
 
   constructor(workbook: Workbook, path: string, file: Snapshot | undefined, notes: readonly string[]) {
     this.#workbook = workbook;
@@ -64,8 +73,8 @@ export class FileWorkbook implements OpenWorkbook {
 
   read(tableName: string, row: string, columnName: string): Answer {
     const table = this.#table(tableName);
-    const column = findColumn(table, this.#path, columnName);
-    const slot = findRow(this.#workbook, table, this.#path, row);
+    const column = this.#column(table, columnName);
+    const slot = findRow(this.#workbook, table, this.#path, row, LISTED);
     const view = cellView(this.#workbook, table.id, slot, column.id);
     return {
       value: cellData(this.#workbook, view.value, column.type),
@@ -87,8 +96,8 @@ export class FileWorkbook implements OpenWorkbook {
 
   set(tableName: string, row: string, columnName: string, entry: string | number | boolean): void {
     const table = this.#table(tableName);
-    const column = findColumn(table, this.#path, columnName);
-    const slot = findRow(this.#workbook, table, this.#path, row);
+    const column = this.#column(table, columnName);
+    const slot = findRow(this.#workbook, table, this.#path, row, LISTED);
     const place = placeInWords(table, rowName(this.#workbook, table.id, slot), column.name);
     const cell = { sheet: table.id, row: rowId(this.#workbook, table.id, slot), column: column.id };
     this.#do({ command: 'set cell', ...cell, entry: typed(entry) }, place);
@@ -96,13 +105,13 @@ export class FileWorkbook implements OpenWorkbook {
 
   add(tableName: string, entries: Readonly<Record<string, string | number | boolean>>): void {
     const table = this.#table(tableName);
-    const byId = Object.entries(entries).map(([name, entry]) => [findColumn(table, this.#path, name).id, typed(entry)]);
+    const byId = Object.entries(entries).map(([name, entry]) => [this.#column(table, name).id, typed(entry)]);
     this.#do({ command: 'insert row', sheet: table.id, entries: Object.fromEntries(byId) }, table.name);
   }
 
   remove(tableName: string, row: string): void {
     const table = this.#table(tableName);
-    const slot = findRow(this.#workbook, table, this.#path, row);
+    const slot = findRow(this.#workbook, table, this.#path, row, LISTED);
     const command = { command: 'remove rows', sheet: table.id, rows: [rowId(this.#workbook, table.id, slot)] } as const;
     this.#do(command, table.name);
   }
@@ -127,11 +136,20 @@ export class FileWorkbook implements OpenWorkbook {
     return new FileWorkbook(this.#workbook.branch(), this.#path, undefined, []);
   }
 
-  save(path: string = this.#path): void {
+  save(path: string = this.#path, { over = false }: Saving = {}): void {
+    if (this.#file === undefined && !over && isSameFile(path, this.#path))
+      refuse(`A branch does not go over the file of its plan: save it under another name, or pass { over: true }.`);
     const text = writeWorkbookFile(this.#workbook.data());
-    writePlain(path, text, { over: this.#file, force: false });
-    const written = readPlain(path);
-    if (written.hash === hashOf(text) && path === this.#path) this.#file = written;
+    const written = this.#written.find((one) => isSameFile(one.place, path));
+    writePlain(path, text, { over: written ?? this.#file, force: over, forcedBy: 'pass { over: true }' });
+    const now = readPlain(path);
+    if (now.hash !== hashOf(text)) return;
+    if (now.place === this.#file?.place) this.#file = now;
+    else this.#written = [...this.#written.filter(({ place }) => place !== now.place), now];
+  }
+
+  #column(table: SheetView, name: string): ColumnView {
+    return findColumn(table, this.#path, name, LISTED);
   }
 
   #table(name: string): SheetView {

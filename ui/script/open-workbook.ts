@@ -54,8 +54,13 @@ export interface OpenWorkbook {
   undo(): boolean;
   /** What needs attention. */
   findings(): readonly Found[];
-  /** A workbook that holds the same and changes by itself from here on; it can be saved under another name only. */
+  /** A workbook that holds the same and changes by itself from here on; it is saved under another name. */
   branch(): OpenWorkbook;
-  /** Writes the file that was opened, or a new one; whole or not at all. */
-  save(path?: string): void;
+  /** Writes the file that was opened, one that was written from here before, or a new one; whole or not at all. */
+  save(path?: string, saving?: Saving): void;
+}
+
+export interface Saving {
+  /** Any other file that is there already is written over too, as when a script is run again. */
+  readonly over?: boolean;
 }

@@ -37,7 +37,11 @@ export interface Writing {
   readonly over?: Snapshot | undefined;
   /** Any other plain file may be written over. */
   readonly force: boolean;
+  /** How a person lets another file be written over; absent: as commands do, with --force. */
+  readonly forcedBy?: string;
 }
+
+const FORCE = 'say --force';
 
 export function hashOf(content: string | Uint8Array): string {
   return createHash('sha256').update(content).digest('hex');
@@ -68,7 +72,11 @@ export function isSameFile(a: string, b: string): boolean {
 }
 
 /** Writes a file whole or not at all. */
-export function writePlain(path: string, content: string | Uint8Array, { over, force }: Writing): void {
+export function writePlain(
+  path: string,
+  content: string | Uint8Array,
+  { over, force, forcedBy = FORCE }: Writing,
+): void {
   let beside: string | undefined;
   try {
     const there = lstatSync(path, { throwIfNoEntry: false });
@@ -76,7 +84,7 @@ export function writePlain(path: string, content: string | Uint8Array, { over, f
     const old = there === undefined ? undefined : statSync(target);
     if (old !== undefined) refuseOthers(path, old);
     if (old !== undefined && target !== over?.place && !force)
-      refuse(`${path} is there already: name a new file, or say --force to write over it.`);
+      refuse(`${path} is there already: name a new file, or ${forcedBy} to write over it.`);
     beside = besides(target);
     writeThrough(beside, content);
     if (old !== undefined) keepRights(beside, old);
@@ -90,7 +98,7 @@ export function writePlain(path: string, content: string | Uint8Array, { over, f
   } catch (thrown) {
     if (beside !== undefined) rmSync(beside, { force: true });
     if (!isSystemError(thrown)) throw thrown;
-    refuse(`${path} can't be written: ${reason(thrown)}.`);
+    refuse(`${path} can't be written: ${reason(thrown, forcedBy)}.`);
   }
 }
 
@@ -170,7 +178,7 @@ export function isSystemError(thrown: unknown): thrown is Error & { readonly cod
   return thrown instanceof Error && 'code' in thrown && typeof thrown.code === 'string';
 }
 
-export function reason(thrown: unknown): string {
+export function reason(thrown: unknown, forcedBy = FORCE): string {
   switch (isSystemError(thrown) ? thrown.code : '') {
     case 'ENOENT':
       return 'there is no such file or folder; check the name';
@@ -189,7 +197,7 @@ export function reason(thrown: unknown): string {
     case 'EFBIG':
       return 'files may not grow so large here; make room or write to another place';
     case 'EEXIST':
-      return 'a file of that name has come meanwhile; name another, or say --force';
+      return `a file of that name has come meanwhile; name another, or ${forcedBy}`;
     case 'ELOOP':
       return 'its links lead in a circle; check the path';
     case 'ENAMETOOLONG':

@@ -33,20 +33,33 @@ export function findTable(book: Book, file: string, name: string): SheetView {
   );
 }
 
-export function findColumn(table: SheetView, file: string, name: string): ColumnView {
+/** Says where the columns or rows of a table are listed. */
+export interface Listed {
+  columns(table: string): string;
+  rows(table: string): string;
+}
+
+function listedBy(file: string): Listed {
+  return {
+    columns: () => `“tables ${file}” lists its columns.`,
+    rows: (table) => `“table ${file} "${table}"” lists its rows.`,
+  };
+}
+
+export function findColumn(table: SheetView, file: string, name: string, listed = listedBy(file)): ColumnView {
   const found = named(table.columns, name);
   if (found !== undefined) return found;
   const names = table.columns.map((column) => column.name);
-  const advice = orNearest(name, names, `“tables ${file}” lists its columns.`);
+  const advice = orNearest(name, names, listed.columns(table.name));
   return refuse(`${file}: ${table.name} has no column called “${name}”: ${advice}`);
 }
 
 /** The row that a key names; rows without names of their own are 'row 1', 'row 2' ... In a one-row table any key will do. */
-export function findRow(book: Book, table: SheetView, file: string, key: string): number {
+export function findRow(book: Book, table: SheetView, file: string, key: string, listed = listedBy(file)): number {
   const row = rowNamed(book, table.id, key) ?? (/^\d+$/.test(key) ? rowNamed(book, table.id, `row ${key}`) : undefined);
   if (row !== undefined) return row;
   const names = Array.from(rows(book, table.id), (slot) => rowName(book, table.id, slot));
-  const otherwise = names.length === 0 ? 'it has no rows yet.' : `“table ${file} "${table.name}"” lists its rows.`;
+  const otherwise = names.length === 0 ? 'it has no rows yet.' : listed.rows(table.name);
   return refuse(`${file}: ${table.name} has no row called “${key}”: ${orNearest(key, names, otherwise)}`);
 }
 
