@@ -85,13 +85,7 @@ function linkedTable(found: FoundColumn, link: Name, next: Name, context: CheckC
     );
   }
   const to = tableOfId(context.catalog, found.type.table);
-  return (
-    to ??
-    refuse(
-      link,
-      `${bracketed(found.column)} leads to ${found.type.called ?? found.type.table}, a sheet that isn't there.`,
-    )
-  );
+  return to ?? refuse(link, `${bracketed(found.column)} leads to a sheet that isn't there.`);
 }
 
 /** Table[Column]; its type is that of one of its values. */

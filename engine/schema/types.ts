@@ -28,7 +28,8 @@ export function typeOf(
     case 'link': {
       const called = nameOf(declared.sheet);
       const type = { kind: 'link', table: declared.sheet } as const;
-      return called === undefined || called === declared.sheet ? type : { ...type, called };
+      // An id says nothing to anybody.
+      return called === declared.sheet ? type : { ...type, called: called ?? 'a sheet that is not here' };
     }
     case 'record': {
       const record = RECORDS.get(declared.record);

@@ -74,7 +74,7 @@ describe('columns', () => {
     expect(diagnosticOf('[Here].[away].[X]', { catalog, table: 'again' })).toEqual({
       from: 7,
       to: 13,
-      why: "[Away] leads to Gone, a sheet that isn't there.",
+      why: "[Away] leads to a sheet that isn't there.",
     });
   });
 

@@ -120,6 +120,23 @@ describe('eval', () => {
 });
 
 describe('tables and table', () => {
+  test('names no sheet by its id: a link to one that is not here says so', async () => {
+    const data = JSON.parse(readFileSync(folder.farm(), 'utf8'));
+    const column = {
+      name: 'For',
+      type: { type: 'link', sheet: 'rkk5qm78j9u46' },
+      group: '',
+      note: '',
+      role: 'entered',
+    };
+    const declaration = { id: 'for', ...column, formula: '' };
+    data.own = { beds: { columns: { for: { name: 'For', declaration } } } };
+    const { out, err } = await folder.run(['tables', folder.put('farm.json', JSON.stringify(data))]);
+    expect(err).toBe('');
+    expect(out).toMatch(/For +link to a sheet that is not here/);
+    expect(out).not.toContain('rkk5qm78j9u46');
+  });
+
   test('tables lists columns with types and units', async () => {
     const { out } = await folder.run(['tables', folder.farm()]);
     expect(out).toContain('Farm (one row)\n');
