@@ -1,7 +1,13 @@
 // Turns of a figure between two even steps of a seek: where it comes nearer to the goal than at both neighbours, all three on one
 // side of it, it may touch the goal, or pass it and come back. Called by seek.ts.
 
-import type { Tried } from './seek.ts';
+/** A figure as it was tried at a value of the input. */
+export interface Tried {
+  readonly at: number;
+  readonly figure: number | undefined;
+  /** -1 below the goal, 0 at it, 1 above it; undefined where there is no figure. */
+  readonly side: number | undefined;
+}
 
 /** The share of a stretch at which a turn is looked for: one of two places tried stays of use when the stretch is narrowed. */
 const GOLDEN = (Math.sqrt(5) - 1) / 2;

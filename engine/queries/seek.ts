@@ -7,7 +7,7 @@ import type { ValueType } from '../values/type.ts';
 import { columnOf } from './book.ts';
 import { type Figure, numberOf, sayNumber } from './figures.ts';
 import { comesInWholes, type Input, putInput, readInput, refuseInput, sayInput } from './inputs.ts';
-import { turnsIn } from './seek-turns.ts';
+import { type Tried, turnsIn } from './seek-turns.ts';
 import { onTrials, type RunTrial } from './trials.ts';
 
 export interface SeekQuestion {
@@ -48,14 +48,6 @@ const NEAR = 1e-9;
 const TOUCHING = 1e-7;
 /** Decimals with which an answer is tried where those it is usually shown with don't give the goal. */
 const EXACTLY = [3, 4, 5, 6, 8, 10];
-
-/** A figure as it was tried at a value of the input. */
-export interface Tried {
-  readonly at: number;
-  readonly figure: number | undefined;
-  /** -1 below the goal, 0 at it, 1 above it; undefined where there is no figure. */
-  readonly side: number | undefined;
-}
 
 export function seek(workbook: Workbook, question: SeekQuestion): Sought {
   const why = refuseInput(workbook, question.input);

@@ -240,17 +240,17 @@ describe('a change of a row that the plan has taken out since', () => {
     workbook.do([{ command: 'add branch', branch: 'b', name: 'Wide' }], MESSAGE);
     const opened = openBranch(workbook, 'b');
     if (opened === undefined) throw new Error('no branch');
-    const of = (at: number): Command => {
+    const of = (at: number, entry: string): Command => {
       return {
         command: 'set cell',
         sheet: 'plantings',
         row: idOf(workbook, 'plantings', at),
         column: 'length',
-        entry: '9 ft',
+        entry,
       };
     };
-    opened.do([of(0)], MESSAGE);
-    opened.do([of(0), of(1)], MESSAGE);
+    opened.do([of(0, '9 ft')], MESSAGE);
+    opened.do([of(0, '8 ft'), of(1, '8 ft')], MESSAGE);
     keepWork(workbook, 'b', opened);
     const gone = removed.map((at) => idOf(workbook, 'plantings', at));
     const command: Command = { command: 'remove rows', sheet: 'plantings', rows: gone };
