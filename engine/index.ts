@@ -29,9 +29,11 @@ export { SQUARENESS_LOSS_AT_RANGE } from './agronomy/yield-density.ts';
 // Commands: what a person wishes.
 export { keepWork, lookIntoBranch, openBranch } from './commands/branch-work.ts';
 export { MOST_BRANCHES } from './commands/branches.ts';
-export type { Command, Refusal } from './commands/command.ts';
+export type { Command } from './commands/command.ts';
 export { type MessageCode, message, sayMessage } from './commands/messages.ts';
+export type { Refusal } from './commands/refusal.ts';
 // A document: plain data, opened, changed by transactions.
+export { restoring } from './commands/restore.ts';
 export { type Change, type Done, type DoOptions, Workbook, type World } from './commands/workbook.ts';
 export { type ChangedCells, type ChangeSet, isChanged, joinChanges, NO_CHANGE } from './document/change-set.ts';
 export type { Content, DateContent, LinkContent, Quantity } from './document/content.ts';

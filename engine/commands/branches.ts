@@ -5,8 +5,9 @@ import { withWhatTheyRestOn } from '../document/branch-changes.ts';
 import { lossesOf } from '../document/branch-losses.ts';
 import type { Transaction } from '../document/transaction.ts';
 import { ID } from '../schema/id.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import type { Draft } from './draft.ts';
+import type { Refused } from './refusal.ts';
 
 /** More would be hard to tell apart, and each is opened to be compared. */
 export const MOST_BRANCHES = 20;

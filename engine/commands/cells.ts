@@ -4,10 +4,11 @@ import { contentInWords } from '../document/cells.ts';
 import { type Content, isFiniteContent, sameContent } from '../document/content.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isComputed } from '../schema/schema.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
 import { rangeParts, readRange } from './ranges.ts';
 import { readTyped, type TypedEntry } from './read-typed.ts';
+import type { Refused } from './refusal.ts';
 
 export { readTyped };
 

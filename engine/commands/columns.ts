@@ -13,8 +13,9 @@ import { rehung } from '../schema/places.ts';
 import { entry } from '../schema/records.ts';
 import { isComputed, type SheetSchema } from '../schema/schema.ts';
 import { refuseUnkept } from './as-kept.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import { type Draft, findAmong, findColumn, findSheet } from './draft.ts';
+import type { Refused } from './refusal.ts';
 
 const OWN_COLUMNS = 'Own columns';
 

@@ -1,10 +1,9 @@
-// What a person may wish of a workbook, as plain data by ids, and how one is refused. Each command is carried out by a file of
+// What a person may wish of a workbook, by ids. Each command is carried out by a file of
 // its own beside this one; workbook.ts makes one transaction of those that are wished together.
 
 import type { Content } from '../document/content.ts';
 import type { DocumentData } from '../document/data.ts';
 import type { Transaction } from '../document/transaction.ts';
-import type { Diagnostic } from '../language/tree.ts';
 import type {
   CheckDeclaration,
   RowSource,
@@ -13,6 +12,8 @@ import type {
   UnitSystem,
 } from '../schema/declaration.ts';
 import type { ColourRule, ViewDeclaration } from '../schema/views.ts';
+import type { Draft } from './draft.ts';
+import type { Refused } from './refusal.ts';
 
 export type Command =
   /**
@@ -132,25 +133,16 @@ export type Command =
       readonly paper: string;
       readonly cells: Readonly<Record<string, string>>;
     }
-  /** Makes the workbook hold what it held at another time, in as many operations as it differs by; the day stays today. */
-  | { readonly command: 'restore'; readonly data: DocumentData }
+  /**
+   * Makes the workbook hold what it held at another time, in as many operations as it differs by; the day stays today. restore.ts
+   * makes it and gives the hand for it, so that a page fetches both with its versions.
+   */
+  | {
+      readonly command: 'restore';
+      readonly data: DocumentData;
+      readonly hand: (data: DocumentData, draft: Draft) => Refused;
+    }
   /** Takes another version of the template into use. */
   | { readonly command: 'use template'; readonly version: number };
 
 export type CommandOf<K extends Command['command']> = Extract<Command, { readonly command: K }>;
-
-/** Why a command could not be carried out, and where; nothing of its transaction was. */
-export interface Refusal {
-  readonly refused: true;
-  /** Which command of those wished together, from 0. */
-  readonly index: number;
-  readonly sheet?: string;
-  readonly row?: string;
-  readonly column?: string;
-  readonly why: string;
-  /** For a formula: the marked part. */
-  readonly diagnostic?: Diagnostic;
-}
-
-/** A refusal before its place among the commands is known; undefined where all went well. */
-export type Refused = Omit<Refusal, 'refused' | 'index'> | undefined;

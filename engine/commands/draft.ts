@@ -8,7 +8,7 @@ import type { Catalog } from '../language/typed.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import type { Schema } from '../schema/schema.ts';
 import type { TemplateShelf } from '../schema/template.ts';
-import type { Refused } from './command.ts';
+import type { Refused } from './refusal.ts';
 
 export interface Draft {
   readonly document: Document;

@@ -4,11 +4,11 @@
 import { addBranch, changeBranch, removeBranch, renameBranch, takeOver } from './branches.ts';
 import { putCell, setCell, takeBack } from './cells.ts';
 import { addColumn, addFormula, moveColumn, removeColumn, renameColumn, setFormula } from './columns.ts';
-import type { Command, CommandOf, Refused } from './command.ts';
+import type { Command, CommandOf } from './command.ts';
 import type { Draft } from './draft.ts';
 import { removeColour, removeView, setColour, setLocale, setNote, setView, takeViewBack } from './looks.ts';
 import { addPaper, removePaper, renamePaper, typeOnPaper } from './papers.ts';
-import { restore } from './restore.ts';
+import type { Refused } from './refusal.ts';
 import { insertRow, keepRow, moveRows, putRows, removeRows } from './rows.ts';
 import { setTitle, setToday, setUnits, useTemplate } from './settings.ts';
 import { addSheet, moveSheet, putSheet, removeCheck, removeSheet, renameSheet, setCheck } from './sheets.ts';
@@ -56,7 +56,7 @@ const HANDS: Hands = {
   'rename paper': renamePaper,
   'remove paper': removePaper,
   'type on paper': typeOnPaper,
-  restore,
+  restore: ({ data, hand }, draft) => hand(data, draft),
   'use template': useTemplate,
 };
 

@@ -8,8 +8,9 @@ import { entry } from '../schema/records.ts';
 import type { ViewDeclaration } from '../schema/views.ts';
 import { colourRule, viewDeclaration } from '../schema/views-shape.ts';
 import { refuseUnkept } from './as-kept.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
+import type { Refused } from './refusal.ts';
 
 /** A note is a remark, not a chapter. */
 const LONGEST_NOTE = 2000;

@@ -2,8 +2,9 @@
 
 import { columnOfLetters, PAPER_CELL, PAPER_COLUMNS, PAPER_ROWS } from '../document/papers.ts';
 import { ID } from '../schema/id.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import type { Draft } from './draft.ts';
+import type { Refused } from './refusal.ts';
 
 /** More would be hard to find one's way in. */
 const MOST_PAPERS = 50;

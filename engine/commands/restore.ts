@@ -11,12 +11,18 @@ import { templateOf } from '../document/schema-operations.ts';
 import type { RowRecord } from '../document/sheet-rows.ts';
 import { entry } from '../schema/records.ts';
 import { isMadeSheet, isOneRow } from '../schema/schema.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import type { Draft } from './draft.ts';
+import type { Refused } from './refusal.ts';
 import { restoreLooks } from './restore-looks.ts';
 import { restorePapers } from './restore-papers.ts';
 
-export function restore({ data }: CommandOf<'restore'>, draft: Draft): Refused {
+/** The command that makes a workbook what it was when this was its data; a workbook of another kind or currency refuses it. */
+export function restoring(data: DocumentData): CommandOf<'restore'> {
+  return { command: 'restore', data, hand: restore };
+}
+
+function restore(data: DocumentData, draft: Draft): Refused {
   const { document, templates } = draft;
   const { name, version } = data.template;
   if (name !== document.template.name) {

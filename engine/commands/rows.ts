@@ -8,8 +8,9 @@ import type { ProgramSheet } from '../schema/compile.ts';
 import { ROW_ID } from '../schema/id.ts';
 import { isEnteredSheet } from '../schema/schema.ts';
 import { madeWhy, notFinite, readTyped, refuseName, typeInto } from './cells.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import { type Draft, findColumn, findRow, findSheet } from './draft.ts';
+import type { Refused } from './refusal.ts';
 
 export function insertRow(command: CommandOf<'insert row'>, draft: Draft): Refused {
   const { sheet: sheetId, entries, before, plain } = command;

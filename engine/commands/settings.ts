@@ -2,8 +2,9 @@
 
 import { templateOf } from '../document/schema-operations.ts';
 import { civilDayOfIso, isoDate } from '../values/civil.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import type { Draft } from './draft.ts';
+import type { Refused } from './refusal.ts';
 
 export function setUnits({ units }: CommandOf<'set units'>, draft: Draft): Refused {
   if (units !== draft.document.program.units) draft.perform({ op: 'units', units });

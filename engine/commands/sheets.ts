@@ -12,8 +12,9 @@ import { entry } from '../schema/records.ts';
 import type { Schema } from '../schema/schema.ts';
 import { TEXT } from '../values/type.ts';
 import { refuseUnkept } from './as-kept.ts';
-import type { CommandOf, Refused } from './command.ts';
+import type { CommandOf } from './command.ts';
 import { type Draft, findSheet } from './draft.ts';
+import type { Refused } from './refusal.ts';
 
 const OWN_SHEETS = 'Own sheets';
 

@@ -16,9 +16,10 @@ import { BLANK } from '../values/column.ts';
 import type { CellAddress, Scalar } from '../values/error.ts';
 import { TEXT } from '../values/type.ts';
 import type { Writings } from '../values/writing.ts';
-import type { Command, Refusal } from './command.ts';
+import type { Command } from './command.ts';
 import type { Draft } from './draft.ts';
 import { execute } from './execute.ts';
+import type { Refusal } from './refusal.ts';
 
 /** What the engine can't know by itself. */
 export interface World {

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import {
   type Command,
   readWorkbookFile,
+  restoring,
   type Transaction,
   type Workbook,
   writeWorkbookFile,
@@ -65,9 +66,9 @@ test('an earlier version brings its papers back', () => {
   done(workbook, ADD, typed({ A1: '1', A2: '2' }));
   const { papers, ...rest } = workbook.data();
   done(workbook, typed({ A1: '', B1: 'more' }), { command: 'rename paper', paper: 'p1', name: 'Sums' });
-  done(workbook, { command: 'restore', data: { ...rest, ...(papers === undefined ? {} : { papers }) } });
+  done(workbook, restoring({ ...rest, ...(papers === undefined ? {} : { papers }) }));
   expect(workbook.data().papers).toEqual(papers);
-  done(workbook, { command: 'restore', data: BEGINNING });
+  done(workbook, restoring(BEGINNING));
   expect(workbook.data().papers).toBeUndefined();
 });
 

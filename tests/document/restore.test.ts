@@ -9,6 +9,7 @@ import {
   compareBooks,
   type DocumentData,
   readWorkbookFile,
+  restoring,
   type Workbook,
   writeWorkbookFile,
 } from '../../engine/index.ts';
@@ -43,7 +44,7 @@ test('what was kept is there again, and the state in between one step back', () 
       work(workbook, after);
       const between = state(workbook);
       const { today } = workbook.data();
-      const done = workbook.do([{ command: 'restore', data }], MESSAGE);
+      const done = workbook.do([restoring(data)], MESSAGE);
       expect(done.refused).toBe(false);
       const then = openFarm({ ...data, today });
       expect(state(workbook)).toEqual(state(then));
@@ -68,7 +69,7 @@ test('rows that link to each other go in one step, one by one, and come back wit
   workbook.do([{ command: 'put rows', sheet: 'beds', columns: ['bed', column], rows }], MESSAGE);
   const between = state(workbook);
   expect(between.file).toContain(`{"row":"${three}"}`);
-  workbook.do([{ command: 'restore', data }], MESSAGE);
+  workbook.do([restoring(data)], MESSAGE);
   expect(state(workbook).file).not.toContain(`{"row":"${three}"}`);
   workbook.undo();
   expect(state(workbook)).toEqual(between);
@@ -79,7 +80,7 @@ test('restoring the present changes nothing', () => {
     fc.property(some, (before) => {
       const workbook = openFarm();
       work(workbook, before);
-      const done = workbook.do([{ command: 'restore', data: kept(workbook) }], MESSAGE);
+      const done = workbook.do([restoring(kept(workbook))], MESSAGE);
       expect(done).toMatchObject({ refused: false, transaction: { operations: [] } });
     }),
     { numRuns: runs(15, 1000) },
@@ -110,12 +111,12 @@ test('a workbook of another kind, or with other money, is refused', () => {
   const workbook = openFarm();
   const data = workbook.data();
   const other = { ...data, template: { name: 'other', version: 1 } };
-  expect(workbook.do([{ command: 'restore', data: other }], MESSAGE)).toMatchObject({
+  expect(workbook.do([restoring(other)], MESSAGE)).toMatchObject({
     refused: true,
     why: expect.stringMatching(/another kind/),
   });
   const money = { ...data, currency: 'CHF' };
-  expect(workbook.do([{ command: 'restore', data: money }], MESSAGE)).toMatchObject({
+  expect(workbook.do([restoring(money)], MESSAGE)).toMatchObject({
     refused: true,
     why: 'It counts money in CHF, and this workbook in EUR.',
   });

@@ -5,6 +5,7 @@ import {
   compareBooks,
   type DocumentData,
   message,
+  restoring,
   settings,
   type Workbook,
 } from '../../../../engine/index.ts';
@@ -49,7 +50,7 @@ async function readVersion({ id }: VersionRecord): Promise<Workbook | string> {
 /** Makes the workbook on screen what it was then, as one step; the present is kept as a version before. */
 export function bringBack({ version, data }: Compared): void {
   void keepVersionNow('restore');
-  const done = change([{ command: 'restore', data }], message('restore', { when: when(version.at) }));
+  const done = change([restoring(data)], message('restore', { when: when(version.at) }));
   if (!done.refused) tell(`The workbook is as it was on ${when(version.at)}.`, 'done', UNDO);
 }
 
