@@ -8,6 +8,7 @@ import {
   pairRowId,
   partsOfPair,
   type RowSource,
+  restoring,
   rowWithId,
   sheetView,
   type Workbook,
@@ -63,7 +64,7 @@ export function withHeirs<T>(workbook: Workbook, next: DocumentData, turned: Tur
   return workbook.onBranch((branch) => {
     let isOpen = false;
     const hasDay = (sheet: string, id: string): boolean => {
-      if (!isOpen) branch.do([{ command: 'restore', data: next }], message('trial'));
+      if (!isOpen) branch.do([restoring(next)], message('trial'));
       isOpen = true;
       return rowWithId(branch, sheet, id) !== undefined;
     };
