@@ -1,7 +1,7 @@
 // Typing into a cell, clearing it, taking it back to its formula.
 
 import { contentInWords } from '../document/cells.ts';
-import { type Content, isFiniteContent, sameContent } from '../document/content.ts';
+import { type Content, isFiniteContent } from '../document/content.ts';
 import type { ProgramColumn, ProgramSheet } from '../schema/compile.ts';
 import { isComputed } from '../schema/schema.ts';
 import type { CommandOf } from './command.ts';
@@ -69,13 +69,9 @@ function typeRange(
   return undefined;
 }
 
-/**
- * What is typed anew, or taken out, is known for sure, until it is typed as a range. What stands there already is no change, which
- * would count as later than another's.
- */
+/** What is typed anew, or taken out, is known for sure, until it is typed as a range. */
 function put(place: { sheet: string; row: string; column: string }, content: Content, draft: Draft): void {
-  const before = draft.document.contentOf(place.sheet, place.row, place.column);
-  if (!sameContent(before, content)) draft.perform({ op: 'cell', ...place, content });
+  draft.perform({ op: 'cell', ...place, content });
   if (draft.document.rangeOf(place.sheet, place.row, place.column) !== undefined)
     draft.perform({ op: 'range', ...place, range: null });
 }
