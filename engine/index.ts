@@ -203,6 +203,7 @@ export {
   sayInput,
 } from './queries/inputs.ts';
 export { joinDrawn, sharesOf, toBeSent } from './queries/join-draws.ts';
+export { lookThrough, type Wanted } from './queries/looking-through.ts';
 export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export { lostChanges } from './queries/lost-changes.ts';
 export type { ColumnPlace } from './queries/matching.ts';

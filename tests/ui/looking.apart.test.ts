@@ -2,12 +2,13 @@
 
 import fc from 'fast-check';
 import { beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
-import { rowId, sheetView } from '../../engine/index.ts';
+import { cellView, message, rowId, sheetView } from '../../engine/index.ts';
 import { finding, setFinding } from '../../ui/browser/store/find.ts';
 import { inSmall, replacedIn } from '../../ui/browser/store/in-any-case.ts';
-import { lookFor, replaceAll, replaceOne, stepFound } from '../../ui/browser/store/looking.ts';
+import { endLook, lookFor, share, stepFound } from '../../ui/browser/store/looking.ts';
 import { changeView } from '../../ui/browser/store/looks.ts';
 import { notices } from '../../ui/browser/store/notices.ts';
+import { replaceAll, replaceOne } from '../../ui/browser/store/replacing.ts';
 import { goTo } from '../../ui/browser/store/selection.ts';
 import { takeWorkbook } from '../../ui/browser/store/workbook.ts';
 import type { Book } from '../book.ts';
@@ -67,10 +68,13 @@ beforeEach(() => {
   notices.value = [];
 });
 
+/** A look through all sheets works out all that sleeps first. */
+const LONG = { timeout: 30_000 };
+
 /** Looks for a text, and waits until all was looked through. */
 async function looked(text: string, instead: string): Promise<void> {
   lookFor({ text, instead });
-  await expect.poll(() => finding.value.looking).toBe(false);
+  await expect.poll(() => finding.value.looking, LONG).toBe(false);
 }
 
 const said = (): string => notices.value.map(({ text }) => text).join(' ');
@@ -143,4 +147,62 @@ test('a date near the others is put in at once', async () => {
   await looked('1 Mar 2027', '8 Mar 2027');
   await replaceAll();
   expect(column('Plantings', 'Sown')).toEqual(['8 Mar 2027', '8 Mar 2027']);
+});
+
+describe('more cells than are told one by one', () => {
+  // A sheet of 4,000 days, each of which says Kelp by three formulas, and one behind it on which a person typed it.
+  beforeEach(() => {
+    const about = { question: '', about: '', checks: [], cautions: [] };
+    const blank = { type: { type: 'text' }, formula: '', note: '', group: '' } as const;
+    const span = {
+      from: 'span',
+      first: 'DATE(2000; 1; 1)',
+      last: 'DATE(2000; 1; 1) + 3999 days',
+      step: 'day',
+    } as const;
+    const says = ['One', 'Two', 'Three'].map(
+      (name) => ({ ...blank, id: name, name, role: 'computed', formula: '"Kelp"' }) as const,
+    );
+    const days = { ...about, id: 'diary', name: 'Diary', rows: { ...span, as: { id: 'day', name: 'Day' } } };
+    const note = { ...blank, id: 'note', name: 'Note', role: 'entered' } as const;
+    const typed = { ...about, id: 'behind', name: 'Behind it', rows: { from: 'entry' }, columns: [note] } as const;
+    const done = book.workbook.do(
+      [
+        { command: 'put sheet', sheet: { ...days, columns: says } },
+        { command: 'put sheet', sheet: typed },
+        { command: 'insert row', sheet: 'behind', entries: { note: 'Kelp beside' } },
+      ],
+      message('trial'),
+    );
+    expect(done).toMatchObject({ refused: false });
+    setFinding({ everywhere: true });
+  });
+
+  test('all that is typed is replaced, wherever it stands', async () => {
+    await looked('kelp', 'Tang');
+    expect(finding.value).toMatchObject({ cut: 'full' });
+    expect(finding.value.found).toHaveLength(10_000);
+    await replaceAll();
+    expect(cellView(book.workbook, 'behind', 0, 'note').text).toBe('Tang beside');
+    expect(said()).toBe('Replaced in a cell. What formulas give is left.');
+  });
+
+  test('a look that is ended keeps what it found by then, and replacing is as whole as after one that was not', async () => {
+    // The page has its turn after every row.
+    let clock = 0;
+    const now = vi.spyOn(performance, 'now').mockImplementation(() => {
+      clock += 1_000;
+      return clock;
+    });
+    lookFor({ text: 'kelp', instead: 'Tang' });
+    await expect.poll(() => share.value ?? 0, LONG).toBeGreaterThan(0);
+    endLook();
+    await expect.poll(() => finding.value.looking, LONG).toBe(false);
+    now.mockRestore();
+    expect(finding.value).toMatchObject({ cut: 'ended' });
+    expect(finding.value.found.length).toBeLessThan(10_000);
+    expect(share.value).toBeUndefined();
+    await replaceAll();
+    expect(cellView(book.workbook, 'behind', 0, 'note').text).toBe('Tang beside');
+  });
 });

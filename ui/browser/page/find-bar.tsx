@@ -4,20 +4,12 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { rowsOnScreen } from '../grid/grid-surface.ts';
 import { finding } from '../store/find.ts';
-import {
-  closeFind,
-  filterWords,
-  look,
-  lookFor,
-  MOST_FOUND,
-  replaceAll,
-  replaceOne,
-  stepFound,
-} from '../store/looking.ts';
+import { closeFind, endLook, filterWords, look, lookFor, MOST_FOUND, share, stepFound } from '../store/looking.ts';
+import { replaceAll, replaceOne } from '../store/replacing.ts';
 import { sheetOnScreen } from '../store/selection.ts';
 
 export function FindBar() {
-  const { open, asked, text, instead, everywhere, found } = finding.value;
+  const { open, asked, text, instead, everywhere, found, looking } = finding.value;
   const box = useRef<HTMLInputElement>(null);
   // At once, so that the next key finds the box.
   useLayoutEffect(() => {
@@ -49,6 +41,14 @@ export function FindBar() {
       <span class="find-count" role="status">
         {countWords()}
       </span>
+      {share.value === undefined ? null : (
+        <>
+          <progress value={share.value} aria-label="Looked through" />
+          <button type="button" class="quiet" onClick={endLook}>
+            Stop looking
+          </button>
+        </>
+      )}
       <button type="button" class="quiet" disabled={none} onClick={() => stepFound(-1)}>
         Before
       </button>
@@ -77,7 +77,7 @@ export function FindBar() {
           <button type="button" disabled={none} onClick={() => void replaceOne()}>
             Replace
           </button>
-          <button type="button" disabled={none} onClick={() => void replaceAll()}>
+          <button type="button" disabled={none && !looking} onClick={() => void replaceAll()}>
             Replace all
           </button>
         </>
@@ -90,11 +90,12 @@ export function FindBar() {
 }
 
 function countWords(): string {
-  const { text, found, behind, at, looking } = finding.value;
+  const { text, found, behind, cut, at, looking } = finding.value;
   if (looking) return 'looking ...';
   if (text.trim() === '') return '';
-  const more = behind === 0 ? '' : `, ${behind} behind ${filterWords()}`;
-  if (found.length === 0) return `not found${more}`;
-  const count = found.length >= MOST_FOUND ? `${MOST_FOUND} and more` : String(found.length);
-  return `${at < 0 ? `${count} found` : `${at + 1} of ${count}`}${more}`;
+  const soFar = cut === 'ended' ? ' so far' : '';
+  const more = behind === 0 ? '' : `, ${behind}${cut === undefined ? '' : ' and more'} behind ${filterWords()}`;
+  if (found.length === 0) return `not found${soFar}${more}`;
+  const count = cut === 'full' ? `${MOST_FOUND} and more` : String(found.length);
+  return `${at < 0 ? `${count} found${soFar}` : `${at + 1} of ${count}${soFar}`}${more}`;
 }

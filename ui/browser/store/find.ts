@@ -21,6 +21,8 @@ export interface Finding {
   readonly found: readonly FoundCell[];
   /** How many more stand in rows that a filter keeps back. */
   readonly behind: number;
+  /** Why not all was looked through: as many were found as are told one by one, or a person ended it; undefined where all was. */
+  readonly cut: 'full' | 'ended' | undefined;
   /** The keys of what was found, 'sheet row column', for the grid's marks. */
   readonly matches: ReadonlySet<string>;
   /** Which of them is in hand; -1: none yet. */
@@ -36,6 +38,7 @@ const NOTHING: Finding = {
   everywhere: false,
   found: [],
   behind: 0,
+  cut: undefined,
   matches: new Set(),
   at: -1,
   looking: false,

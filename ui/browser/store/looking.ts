@@ -1,27 +1,25 @@
-// Find and replace over values: looking through them, walking through what was found, putting another text in its place. Comes with
-// the bar. Found is what is looked at: rows that a filter keeps back are counted, and neither walked through nor changed. Large
-// workbooks are looked through in parts, so that the page stays in hand.
+// Finding over values: looking through them, and walking through what was found. Comes with the bar. Found is what is looked at: rows
+// that a filter keeps back are counted, and neither walked through nor changed. Large workbooks are looked through in parts, so that
+// the page stays in hand.
 
+import { signal } from '@preact/signals';
 import {
   arrange,
   type Book,
-  cellView,
-  message,
+  cellValue,
+  lookThrough,
   rowId,
   rows,
   type SheetView,
   sheetViews,
-  tryEntry,
+  type Wanted,
 } from '../../../engine/index.ts';
 import { gridOnScreen } from '../grid/grid-surface.ts';
-import { change, UNDO } from './change.ts';
 import { type Finding, type FoundCell, finding, setFinding as set } from './find.ts';
 import { findings } from './findings.ts';
-import { inSmall, replacedIn } from './in-any-case.ts';
+import { inSmall } from './in-any-case.ts';
 import { viewNow } from './looks.ts';
-import { tell } from './notices.ts';
 import { goTo, selection } from './selection.ts';
-import { columnAt } from './sheets.ts';
 import { workbookNow } from './workbook.ts';
 
 /** More than so many are not told one by one. */
@@ -30,7 +28,10 @@ export const MOST_FOUND = 10_000;
 /** So long the page looks before it lets others have their turn, in milliseconds. */
 const TURN = 12;
 
-const NOTHING_FOUND = { found: [], behind: 0, matches: new Set<string>(), at: -1, looking: false };
+/** A look that takes longer says how far it is, in milliseconds. */
+const LONG = 300;
+
+const NOTHING_FOUND = { found: [], behind: 0, cut: undefined, matches: new Set<string>(), at: -1, looking: false };
 
 /** Shuts the bar and leads back to the cell in hand. */
 export function closeFind(): void {
@@ -49,58 +50,119 @@ let turn = 0;
 /** Steps that were asked for while the values were still being looked through. */
 let stepsAhead: (1 | -1)[] = [];
 
+/** How far a look that takes its time has come, from 0 to 1; undefined while none does. */
+export const share = signal<number | undefined>(undefined);
+
+/** A look that a person ended. */
+let ended = 0;
+
+/** Ends the look that goes on; what it found so far stays. */
+export function endLook(): void {
+  ended = turn;
+}
+
 /** Looks through the values anew. */
 export async function look(): Promise<void> {
   turn += 1;
   stepsAhead = [];
   const mine = turn;
   const book = workbookNow();
-  const { text, everywhere } = finding.peek();
-  const wanted = inSmall(text.trim());
-  if (book === undefined || wanted === '') {
+  const wanted = wantedNow();
+  share.value = undefined;
+  if (book === undefined || wanted === undefined) {
     set(NOTHING_FOUND);
     return;
   }
   set({ looking: true });
-  const here = selection.peek().sheet;
-  const all = sheetViews(book);
-  const searched = everywhere ? all : all.filter(({ id }) => id === here);
+  const begun = performance.now();
   const found: FoundCell[] = [];
   let behind = 0;
-  let started = performance.now();
-  for (const cell of matching(book, searched, wanted)) {
+  let cut: Finding['cut'];
+  await inTurns(matching(book, searchedNow(book), wanted), ({ cell, done }) => {
+    if (mine !== turn) return false;
     if (cell?.behind === true) behind += 1;
     else if (cell !== undefined) found.push(cell);
-    if (found.length >= MOST_FOUND) break;
-    if (performance.now() - started < TURN) continue;
-    await new Promise((resolve) => setTimeout(resolve));
-    if (mine !== turn) return;
-    started = performance.now();
-  }
+    else if (performance.now() - begun > LONG) share.value = Math.floor(done * 100) / 100;
+    if (found.length >= MOST_FOUND) cut = 'full';
+    else if (ended === mine) cut = 'ended';
+    return cut === undefined;
+  });
+  if (mine !== turn) return;
+  share.value = undefined;
   if (finding.peek().open === undefined) return;
   const matches = new Set(found.map(({ sheet, row, column }) => `${sheet} ${row} ${column}`));
-  set({ found, behind, matches, at: -1, looking: false });
+  set({ found, behind, cut, matches, at: -1, looking: false });
   for (const by of stepsAhead.splice(0)) stepFound(by);
 }
 
-interface Match extends FoundCell {
+/** What is looked for now; undefined for nothing. */
+export function wantedNow(): Wanted | undefined {
+  const text = inSmall(finding.peek().text.trim());
+  return text === '' ? undefined : { text, holds: (shown) => inSmall(shown).includes(text) };
+}
+
+/** The sheets that are looked through now. */
+export function searchedNow(book: Book): readonly SheetView[] {
+  const { everywhere } = finding.peek();
+  const all = sheetViews(book);
+  return everywhere ? all : all.filter(({ id }) => id === selection.peek().sheet);
+}
+
+export interface Match extends FoundCell {
   /** A filter keeps its row back. */
   readonly behind: boolean;
 }
 
-/** A cell for each match, and undefined after every row, so that whoever asks can rest. */
-function* matching(book: Book, sheets: readonly SheetView[], wanted: string): Iterable<Match | undefined> {
+/** A match; or none, where whoever asks can rest, and how much is done by then, from 0 to 1. */
+export interface Looked {
+  readonly cell: Match | undefined;
+  readonly done: number;
+}
+
+/** The matches in some sheets, of all cells or with `typed` of those that a person typed. */
+export function* matching(
+  book: Book,
+  sheets: readonly SheetView[],
+  wanted: Wanted,
+  { typed = false } = {},
+): Iterable<Looked> {
+  const all: { readonly view: SheetView; readonly slots: Int32Array }[] = [];
   for (const view of sheets) {
+    all.push({ view, slots: rows(book, view.id) });
+    yield { cell: undefined, done: 0 };
+  }
+  const cells = all.reduce((sum, { view, slots }) => sum + view.columns.length * slots.length, 0);
+  let done = 0;
+  for (const { view, slots } of all) {
     const { id: sheet, columns } = view;
-    const isLookedAt = lookedAt(book, view);
-    for (const slot of rows(book, sheet)) {
-      for (const { id: column } of columns) {
-        if (!inSmall(cellView(book, sheet, slot, column).text).includes(wanted)) continue;
-        const row = rowId(book, sheet, slot);
-        yield { sheet, row, slot, column, behind: !isLookedAt(slot, row) };
-      }
-      yield undefined;
+    const [first] = slots;
+    if (first === undefined) continue;
+    // What sleeps is worked out a column at a time.
+    for (const { id } of typed ? [] : columns) {
+      cellValue(book, sheet, first, id);
+      yield { cell: undefined, done: done / cells };
     }
+    const isLookedAt = lookedAt(book, view);
+    const found = lookThrough(book, sheet, wanted, { typed });
+    for (const slot of slots) {
+      for (const column of found(slot)) {
+        const row = rowId(book, sheet, slot);
+        yield { cell: { sheet, row, slot, column, behind: !isLookedAt(slot, row) }, done: done / cells };
+      }
+      done += columns.length;
+      yield { cell: undefined, done: done / cells };
+    }
+  }
+}
+
+/** Hands over what is looked at until `each` says that it is enough, in parts between which the page has its turn. */
+export async function inTurns(all: Iterable<Looked>, each: (one: Looked) => boolean): Promise<void> {
+  let started = performance.now();
+  for (const one of all) {
+    if (!each(one)) return;
+    if (performance.now() - started < TURN) continue;
+    await new Promise((resolve) => setTimeout(resolve));
+    started = performance.now();
   }
 }
 
@@ -127,115 +189,6 @@ export function stepFound(by: 1 | -1): void {
   const cell = found[next];
   set({ at: next });
   if (cell !== undefined) goTo(cell.sheet, cell.row, cell.column, false);
-}
-
-/** A cell with the other text in place of the wanted one. */
-interface Replaced extends FoundCell {
-  readonly entry: string;
-}
-
-/** Why it can't be: it was typed as something in which the wanted text doesn't stand; undefined where nobody typed it. */
-interface Left {
-  readonly typed: string | undefined;
-}
-
-function replacing(book: Book, cell: FoundCell): Replaced | Left {
-  const { text, instead } = finding.peek();
-  const { origin, entry } = cellView(book, cell.sheet, cell.slot, cell.column);
-  if (origin !== 'entered' && origin !== 'override') return { typed: undefined };
-  const wanted = inSmall(text.trim());
-  if (!inSmall(entry).includes(wanted)) return { typed: entry };
-  return { ...cell, entry: replacedIn(entry, wanted, instead) };
-}
-
-function typing({ sheet, row, column, entry }: Replaced) {
-  return { command: 'set cell', sheet, row, column, entry } as const;
-}
-
-/** The replacement that was asked about: done when it is asked for again. */
-let asked = '';
-
-/** Asks about a date far from all others before it is put in; whether all may be. */
-function areMeant(book: Book, cells: readonly Replaced[]): boolean {
-  const { text, instead } = finding.peek();
-  const now = JSON.stringify([text, instead]);
-  const before = asked;
-  asked = '';
-  if (before === now) return true;
-  for (const { sheet, column, slot, entry } of cells) {
-    if (columnAt(book, { sheet, column })?.type?.kind !== 'date') continue;
-    const tried = tryEntry(book, sheet, column, entry, slot);
-    if (!tried.ok || tried.far === undefined) continue;
-    asked = now;
-    tell(`${tried.text} is ${tried.far}. Replace again if it is meant.`, 'refusal');
-    return false;
-  }
-  return true;
-}
-
-/** Replaces in the match in hand, then goes to the next. */
-export async function replaceOne(): Promise<void> {
-  const book = workbookNow();
-  const { found, at, text } = finding.peek();
-  const cell = found[at];
-  if (book === undefined) return;
-  if (cell === undefined) {
-    stepFound(1);
-    return;
-  }
-  const replaced = replacing(book, cell);
-  if ('typed' in replaced) {
-    const { typed } = replaced;
-    const why =
-      typed === undefined
-        ? 'Nobody typed what stands here, a formula gives it'
-        : `This was typed as ${typed}, in which “${text.trim()}” doesn’t stand`;
-    tell(`${why}: it is passed over.`, 'refusal');
-    stepFound(1);
-    return;
-  }
-  if (!areMeant(book, [replaced]) || change([typing(replaced)], message('replace cell')).refused) return;
-  await look();
-  set({ at: Math.min(at, finding.peek().found.length) - 1 });
-  stepFound(1);
-}
-
-/** Replaces in every match as one step, with the way back. */
-export async function replaceAll(): Promise<void> {
-  // What is found may be other cells by now.
-  await look();
-  const book = workbookNow();
-  const { found, looking } = finding.peek();
-  if (book === undefined || looking) return;
-  const answers = found.map((cell) => replacing(book, cell));
-  const cells = answers.flatMap((answer) => ('typed' in answer ? [] : [answer]));
-  const left = leftWords(answers.flatMap((answer) => ('typed' in answer ? [answer] : [])));
-  const count = cells.length;
-  if (count === 0) {
-    tell(`Nothing replaced.${left}`, 'refusal');
-    return;
-  }
-  if (!areMeant(book, cells)) return;
-  const said = count === 1 ? message('replace cell') : message('replace cells', { count });
-  if (change(cells.map(typing), said).refused) return;
-  tell(`Replaced in ${count === 1 ? 'a cell' : `${count} cells`}.${left}`, 'done', UNDO);
-  await look();
-}
-
-/** What was found and stays, and why. */
-function leftWords(left: readonly Left[]): string {
-  const { behind } = finding.peek();
-  const otherwise = left.flatMap(({ typed }) => typed ?? []);
-  const given = left.length - otherwise.length;
-  const [one = ''] = otherwise;
-  const are = (count: number, is: string, more: string): string => (count === 1 ? is : more);
-  return [
-    given === 0 ? '' : ` ${given} ${are(given, 'is', 'are')} given by formulas and left.`,
-    otherwise.length === 0
-      ? ''
-      : ` ${otherwise.length} ${are(otherwise.length, 'was', 'were')} typed otherwise (${one}) and left.`,
-    behind === 0 ? '' : ` ${behind} behind ${filterWords()} ${are(behind, 'stays', 'stay')}.`,
-  ].join('');
 }
 
 /** What keeps back the rows that are behind it. */
