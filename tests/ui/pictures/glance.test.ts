@@ -131,6 +131,26 @@ describe('what needs attention', () => {
     expect(mixed?.says).toBe('Tomato: No harvest: it is never warm enough here.');
   });
 
+  test('two sentences of one check that differ in words are not joined to one that nobody can read', () => {
+    const look = 'look at the day, the planting, or its dates.';
+    const goesIn = (on: string): string => `This is before the planting goes into the bed (${on}): ${look}`;
+    const isSown = (on: string): string => `This is before it is sown (${on}): ${look}`;
+    const [mixed] = groupFindings([finding('row 85', goesIn('3 Mar 2027')), finding('row 163', isSown('12 Feb 2027'))]);
+    expect(mixed?.says).toBe(`row 85: ${goesIn('3 Mar 2027')}`);
+    const [turned] = groupFindings([
+      finding('row 163', isSown('12 Feb 2027')),
+      finding('row 85', goesIn('3 Mar 2027')),
+    ]);
+    expect(turned?.says).toBe(`row 163: ${isSown('12 Feb 2027')}`);
+    const [alike] = groupFindings([finding('row 85', goesIn('3 Mar 2027')), finding('row 90', goesIn('9 Apr 2027'))]);
+    expect(alike?.says).toBe(goesIn('… 2027'));
+    const [named] = groupFindings([
+      finding('A', 'Round stands on 3 ft of bed that Kelp has.'),
+      finding('B', 'Kelp stands on 12 ft of bed that Round has.'),
+    ]);
+    expect(named?.says).toBe('… stands on … ft of bed that … has.');
+  });
+
   test('without a check, sentences that differ in their figures alone are of one reason', () => {
     const groups = groupFindings([
       finding('A', '3 of 4 fail.', ''),

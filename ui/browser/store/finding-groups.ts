@@ -13,7 +13,7 @@ export interface FindingGroup {
   readonly all: readonly Finding[];
   /** Names of the rows, in the order of the sheet. */
   readonly rows: readonly string[];
-  /** What holds for all of them: where they differ in figures, an ellipsis; where in more, what the first says, by its name. */
+  /** What holds for all of them: where they differ in figures or names, an ellipsis; where in more, what the first says, by its name. */
   readonly says: string;
   readonly alike: boolean;
 }
@@ -48,16 +48,32 @@ export function groupFindings(findings: readonly Finding[]): readonly FindingGro
 
 const LEFT_OUT = '\u2026';
 
-/** Words, spaces and stops, so that what is joined again is the sentence. */
-const PIECES = /\s+|[,;:.](?=\s|$)|(?:(?![,;:.](?:\s|$))\S)+/g;
+/** Words, spaces, stops and brackets, so that what is joined again is the sentence. */
+const PIECES = /\s+|[()]|[,;:.](?=[\s)]|$)|(?:(?![,;:.](?:[\s)]|$))[^\s()])+/g;
 
-/** What all sentences have in common, with an ellipsis where they differ; the first one by its name where that is less than half of it. */
+/**
+ * What all sentences have in common, with an ellipsis where they differ; the first one by its name where that is less than half of it,
+ * or where they differ in words: what is left of two sentences is none.
+ */
 function saidOfAll(first: Finding, all: readonly Finding[]): string {
   const whole = piecesOf(first.says);
-  const common = [...new Set(all.map(({ says }) => says))].map(piecesOf).reduce(inCommon, whole);
-  if (wordsIn(common) * 2 < wordsIn(whole))
+  const others = [...new Set(all.map(({ says }) => says))].map(piecesOf);
+  const common = others.reduce(inCommon, whole);
+  if (wordsIn(common) * 2 < wordsIn(whole) || others.some((pieces) => leavesOutWords(pieces, common)))
     return first.rowName === '' ? first.says : `${first.rowName}: ${first.says}`;
   return common.join('').replace(/\u2026(?:\s*\u2026)+/g, LEFT_OUT);
+}
+
+/** Whether of what is left out of a sentence more is words than figures and names. */
+function leavesOutWords(pieces: readonly string[], common: readonly string[]): boolean {
+  const kept = [...common];
+  const left = pieces.filter((piece) => {
+    const at = kept.indexOf(piece);
+    if (at >= 0) kept.splice(at, 1);
+    return at < 0;
+  });
+  const words = left.filter((piece) => /^[^\p{L}\p{N}]*\p{Ll}/u.test(piece) && !/\p{N}/u.test(piece));
+  return words.length * 2 > wordsIn(left);
 }
 
 function piecesOf(says: string): readonly string[] {
