@@ -217,7 +217,7 @@ function sentence(book: Book, lines: readonly CalendarLine[], season: Season, le
   const beds = lines.filter(({ bed }) => bed !== '');
   const metres = beds.reduce((sum, { length }) => sum + length, 0);
   const taken = metres > 0 ? beds.reduce((sum, line) => sum + line.taken * line.length, 0) / metres : 0;
-  const planted = new Set(lines.flatMap(({ bars }) => bars.map(({ planting }) => planting))).size;
+  const planted = new Set(beds.flatMap(({ bars }) => bars.map(({ planting }) => planting))).size;
   const full = beds.filter(({ overfull }) => overfull.length > 0);
   const homeless = lines.find(({ bed }) => bed === '')?.bars.length ?? 0;
   return [
