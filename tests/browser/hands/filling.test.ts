@@ -1,6 +1,7 @@
 // The fill handle and filling by keys: series of dates, numbers and names, from two cells their step, copies with Ctrl.
 
 import { expect, test } from 'vitest';
+import { drawFrames } from '../harness.ts';
 import { at, drag, fillHandle, middle, spareRow, undo } from './hands.ts';
 
 test('a date goes on by the day; the notice offers weeks, months and the same again', async () => {
@@ -53,6 +54,29 @@ test('one number is copied, with Ctrl counted on; two go on by their step, upwar
   await expect.poll(() => otherWay.count()).toBe(1);
   await book.type(0, 'Length', '33');
   await expect.poll(() => otherWay.count()).toBe(0);
+});
+
+test('the handle held past the lower edge fills on, also where scrollbars lie over the rows', async () => {
+  // So low that rows go on below the edge.
+  const { book, page } = await at('Beds', { height: 480 });
+  await book.type(0, 'Length', '50.5');
+  await book.press(0, 'Length');
+  const grid = await page.locator('.ag-grid-viewport').boundingBox();
+  const bottom = (grid?.y ?? 0) + (grid?.height ?? 0);
+  const handle = await fillHandle(page);
+  await page.mouse.move(handle.x, handle.y);
+  await page.mouse.down();
+  await page.mouse.move(handle.x, bottom - 30, { steps: 4 });
+  const marked = page.locator('.will-fill');
+  await expect.poll(() => marked.count()).toBeGreaterThan(2);
+  // On the scrollbar, and past the grid: the last rows in sight are marked, and fill.
+  for (const y of [bottom - 4, bottom + 10]) {
+    await page.mouse.move(handle.x, y, { steps: 3 });
+    await drawFrames(page);
+    expect(await marked.count()).toBeGreaterThan(2);
+  }
+  await page.mouse.up();
+  await expect.poll(() => book.read(3, 'Length')).toBe('50.5');
 });
 
 test('names that end in numbers count on', async () => {

@@ -58,18 +58,25 @@ export class EdgeScroll {
     return this.host.querySelector<HTMLElement>('.ag-grid-viewport');
   }
 
-  /** Where rows scroll: below the headers, beside the scrollbars. */
+  /** Where rows scroll: below the headers, beside the scrollbars, or short of them where they lie over the rows. */
   private area(): { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number } {
     const view = this.viewport();
     const box = (view ?? this.host).getBoundingClientRect();
     const header = this.host.querySelector('.ag-header')?.getBoundingClientRect();
     const inner = view ?? this.host;
+    const [across, down] = [this.scrollbar('horizontal'), this.scrollbar('vertical')];
     return {
       left: box.left,
-      right: box.left + inner.clientWidth,
+      right: Math.min(box.left + inner.clientWidth, down?.left ?? Number.POSITIVE_INFINITY),
       top: Math.max(box.top, header?.bottom ?? box.top),
-      bottom: box.top + inner.clientHeight,
+      bottom: Math.min(box.top + inner.clientHeight, across?.top ?? Number.POSITIVE_INFINITY),
     };
+  }
+
+  /** Where the grid's own scrollbar stands; undefined where it has none. */
+  private scrollbar(way: 'horizontal' | 'vertical'): DOMRect | undefined {
+    const box = this.host.querySelector(`.ag-body-${way}-scroll`)?.getBoundingClientRect();
+    return box === undefined || box.width === 0 || box.height === 0 ? undefined : box;
   }
 }
 
