@@ -133,3 +133,31 @@ describe('a sheet through a view', () => {
     expect(paper.marks?.map(({ mark, says }) => [mark, says])).toEqual([['S', 'short']]);
   });
 });
+
+test('of more cells than a browser prints at once there are the first rows, and it says so', () => {
+  const { workbook: own } = demoBook();
+  const about = { question: '', about: 'What it is.', checks: [], cautions: [] };
+  const column = { type: { type: 'text' }, role: 'computed', formula: '"x"', note: '', group: '' } as const;
+  const mass = { type: 'number', unit: { us: 'kg', si: 'kg' } } as const;
+  const columns = [
+    { ...column, id: 'year', name: 'Year', formula: 'TEXT([Day]; "yyyy")' },
+    { ...column, id: 'mass', name: 'Mass', type: mass, formula: '1 kg' },
+    ...Array.from({ length: 27 }, (_, at) => ({ ...column, id: `c${at}`, name: `Column ${at}` })),
+  ];
+  const rows = { from: 'span', first: 'DATE(2000; 1; 1)', last: 'DATE(2000; 1; 1) + 3999 days', step: 'day' } as const;
+  const sheet = { ...about, id: 'long', name: 'Long', rows: { ...rows, as: { id: 'day', name: 'Day' } }, columns };
+  expect(own.do([{ command: 'put sheet', sheet }], message('trial'))).toMatchObject({ refused: false });
+  // 30 columns: 3,333 rows are 99,990 cells.
+  const paper = onPaper(own, 'long');
+  expect(paper.tables.map((table) => table.rows.length)).toEqual([3_333]);
+  expect(paper.says).toMatch(/^Here are the first 3333 of 4000 rows, as many as a browser prints at once:/);
+  const part = onPaper(own, 'long', { shows: ['day', 'c1', 'c2'] });
+  expect(part.tables.map((table) => table.rows.length)).toEqual([4_000]);
+  expect(part.says).toBe('What it is.');
+  // By year, 366 days of each fourth: 3,288 until the end of 2008. What stands under a group stands under whole ones only.
+  const grouped = onPaper(own, 'long', { groupBy: 'year', totals: { mass: 'sum' } });
+  const last = grouped.tables.at(-1);
+  expect(last?.heading).toBe('2009, 365 rows');
+  expect(last?.rows.length).toBe(45);
+  expect(grouped.tables.map(({ totals }) => totals !== undefined)).toEqual([...Array(9).fill(true), false]);
+});

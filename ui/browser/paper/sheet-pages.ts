@@ -41,6 +41,11 @@ export interface Look {
 const MOST_COLUMNS = 14;
 /** More columns than these are set along the long side of the paper. */
 const UPRIGHT = 9;
+/**
+ * More cells than these go on paper at once only in parts: a browser lays all pages out before it prints the first, and a table of
+ * 300,000 cells, some thousand pages, has ended the page.
+ */
+const MOST_CELLS = 100_000;
 /** The type on paper beside that on the screen. */
 const SMALLER = 0.87;
 
@@ -53,9 +58,14 @@ export function sheetOnPaper(book: Book, sheet: SheetView, look: Look): Paper {
   }
   const { view } = look;
   const shown = arrange(book, sheet.id, view, look.found);
-  const setting: Setting = { book, sheet, look, slots: shown.rows, marks };
-  const tables = partsOf(setting).flatMap(({ heading, columns }) => rowTables(setting, heading, columns, shown.groups));
-  const says = lookSays(book, sheet, view, shown);
+  const parts = partsOf({ book, sheet, look, slots: shown.rows, marks });
+  const most = Math.floor(MOST_CELLS / parts.reduce((sum, { columns }) => sum + columns.length, 0));
+  const setting: Setting = { book, sheet, look, slots: shown.rows.slice(0, most), marks };
+  const groups = shown.groups === undefined ? undefined : firstOf(shown.groups, most);
+  const tables = parts.flatMap(({ heading, columns }) => rowTables(setting, heading, columns, groups));
+  const says = [lookSays(book, sheet, view, shown), cutWords(shown.rows.length, most)]
+    .filter((part) => part !== '')
+    .join(' ');
   return {
     title: view.columns === undefined ? sheet.name : `${sheet.name}: ${view.name}`,
     farm: farmName(book),
@@ -64,6 +74,28 @@ export function sheetOnPaper(book: Book, sheet: SheetView, look: Look): Paper {
     marks: marks.met(),
     wide: tables.some(({ columns }) => columns.length > UPRIGHT),
   };
+}
+
+/** Why not all rows are there; '' where they are. */
+function cutWords(count: number, most: number): string {
+  return count <= most
+    ? ''
+    : `Here are the first ${most} of ${count} rows, as many as a browser prints at once: filter the sheet to print it in parts, or download it.`;
+}
+
+interface GroupPart extends RowGroup {
+  /** How many rows it has, with those that are left out. */
+  readonly count: number;
+}
+
+/** Groups with the first `most` of their rows. */
+function firstOf(groups: readonly RowGroup[], most: number): readonly GroupPart[] {
+  let room = most;
+  return groups.flatMap((group): readonly GroupPart[] => {
+    const rows = group.rows.slice(0, room);
+    room -= rows.length;
+    return rows.length === 0 ? [] : [{ ...group, rows, count: group.rows.length }];
+  });
 }
 
 interface Setting {
@@ -112,7 +144,7 @@ function rowTables(
   setting: Setting,
   heading: string,
   columns: readonly ColumnView[],
-  groups: readonly RowGroup[] | undefined,
+  groups: readonly GroupPart[] | undefined,
 ): readonly PaperTable[] {
   const { book, sheet, look, slots } = setting;
   const heads = columns.map((column) => headOf(column, look.widths?.[column.id]));
@@ -121,9 +153,12 @@ function rowTables(
   if (groups === undefined) return [{ heading, columns: heads, rows: slots.map(rowOf), boxes: false }];
   return groups.map((group): PaperTable => {
     const name = group.name === '' ? 'Nothing there' : group.name;
-    const totals = columns.slice(1).map(({ id }) => subtotalWords(book, sheet.id, look.view, id, group.rows));
+    // What stands under a group stands only under a whole one.
+    const totals = (group.rows.length < group.count ? [] : columns.slice(1)).map(({ id }) =>
+      subtotalWords(book, sheet.id, look.view, id, group.rows),
+    );
     return {
-      heading: `${name}, ${counted(group.rows.length, 'row')}`,
+      heading: `${name}, ${counted(group.count, 'row')}`,
       above: heading,
       columns: heads,
       rows: group.rows.map(rowOf),
