@@ -49,8 +49,24 @@ export function isRotated({ family, rotationYears }: PlanPlanting, { families }:
   );
 }
 
-function overlap(a: PlanPlanting, b: PlanPlanting): boolean {
-  return a.from < b.until && b.from < a.until;
+/** Beds on which each planting may stand at all. What a family may follow is looked up once for all plantings that ask the same. */
+function allowedBeds({ beds, plantings }: BedQuestion): readonly Int32Array[] {
+  const known = new Map<string, readonly boolean[]>();
+  const rotated = (planting: PlanPlanting): readonly boolean[] => {
+    const key = `${planting.rotationYears} ${planting.family}`;
+    const there = known.get(key) ?? beds.map((bed) => isRotated(planting, bed));
+    known.set(key, there);
+    return there;
+  };
+  const numbers = Int32Array.from(beds.keys());
+  return plantings.map((planting) => {
+    if (planting.fixed !== undefined) return Int32Array.of(planting.fixed);
+    const mayCome = rotated(planting);
+    const fits = (b: number): boolean => mayCome[b] === true && planting.length <= (beds[b]?.length ?? 0) + DUST;
+    return numbers.filter(
+      (b) => fits(b) && (planting.across < 2 || (fits(b + 1) && beds[b + 1]?.field === beds[b]?.field)),
+    );
+  });
 }
 
 /** A plan under way: plantings on beds, never too full, with its cost. */
@@ -63,35 +79,43 @@ export class BedPlan {
   cost = 0;
   readonly #on: number[][];
   readonly #fields: Map<string, Map<string, number>> = new Map();
+  /** Figures of each planting side by side: a search looks at them some thousand million times. */
+  readonly #lengths: Float64Array;
+  readonly #from: Float64Array;
+  readonly #until: Float64Array;
+  /** Families by number, 0 for one that is not known. */
+  readonly #families: Int32Array;
 
   constructor(question: BedQuestion) {
     this.question = question;
-    this.bedOf = new Int32Array(question.plantings.length).fill(NO_BED);
+    const { plantings } = question;
+    this.bedOf = new Int32Array(plantings.length).fill(NO_BED);
     this.#on = question.beds.map(() => []);
-    this.allowed = question.plantings.map((planting) => this.#allowedFor(planting));
-    this.cost = question.plantings.length * PLAN_COSTS.unplaced;
-    question.plantings.forEach(({ fixed }, p) => {
+    this.#lengths = Float64Array.from(plantings, ({ length }) => length);
+    this.#from = Float64Array.from(plantings, ({ from }) => from);
+    this.#until = Float64Array.from(plantings, ({ until }) => until);
+    const numbers = new Map([['', 0]]);
+    this.#families = Int32Array.from(plantings, ({ family }) => {
+      const number = numbers.get(family) ?? numbers.size;
+      numbers.set(family, number);
+      return number;
+    });
+    this.allowed = allowedBeds(question);
+    this.cost = plantings.length * PLAN_COSTS.unplaced;
+    plantings.forEach(({ fixed }, p) => {
       if (fixed !== undefined) this.place(p, fixed);
     });
   }
 
-  #allowedFor(planting: PlanPlanting): Int32Array {
-    const { beds } = this.question;
-    if (planting.fixed !== undefined) return Int32Array.of(planting.fixed);
-    const fits = (b: number): boolean => {
-      const bed = beds[b];
-      return bed !== undefined && planting.length <= bed.length + DUST && isRotated(planting, bed);
-    };
-    return Int32Array.from(beds.keys()).filter((b) => {
-      if (!fits(b)) return false;
-      return planting.across < 2 || (fits(b + 1) && beds[b + 1]?.field === beds[b]?.field);
-    });
+  /** Whether a planting takes the bed beside its first as well. */
+  #isWide(p: number, bed: number): boolean {
+    const planting = this.question.plantings[p] as PlanPlanting;
+    return planting.across > 1 && bed + 1 < this.#on.length;
   }
 
   /** The beds that a planting takes when its first is this one. */
   #covered(p: number, bed: number): readonly number[] {
-    const planting = this.question.plantings[p] as PlanPlanting;
-    return planting.across > 1 && bed + 1 < this.#on.length ? [bed, bed + 1] : [bed];
+    return this.#isWide(p, bed) ? [bed, bed + 1] : [bed];
   }
 
   /** Plantings on a bed. */
@@ -101,35 +125,37 @@ export class BedPlan {
 
   /** Whether there is room on a bed for a planting through all its days. */
   hasRoom(p: number, bed: number): boolean {
-    return this.#covered(p, bed).every((one) => this.#hasRoomOn(p, one));
+    return this.#hasRoomOn(p, bed) && (!this.#isWide(p, bed) || this.#hasRoomOn(p, bed + 1));
   }
 
   #hasRoomOn(p: number, bed: number): boolean {
-    const planting = this.question.plantings[p] as PlanPlanting;
-    const { length } = this.question.beds[bed] as PlanBed;
+    const most = (this.question.beds[bed] as PlanBed).length + DUST;
     const there = this.#on[bed] as number[];
+    const [first, free] = [this.#from[p] as number, this.#until[p] as number];
+    if (this.#load(p, there, first) > most) return false;
     // A bed is fullest on a day on which something goes in.
-    const load = (day: number): number => {
-      let sum = planting.length;
-      for (const q of there) {
-        const other = this.question.plantings[q] as PlanPlanting;
-        if (q !== p && other.from <= day && day < other.until) sum += other.length;
-      }
-      return sum;
-    };
-    if (load(planting.from) > length + DUST) return false;
     for (const q of there) {
-      const { from } = this.question.plantings[q] as PlanPlanting;
-      if (q !== p && from > planting.from && from < planting.until && load(from) > length + DUST) return false;
+      const from = this.#from[q] as number;
+      if (q !== p && from > first && from < free && this.#load(p, there, from) > most) return false;
     }
     return true;
+  }
+
+  /** The length that is taken on a day by a planting and those that are there. */
+  #load(p: number, there: readonly number[], day: number): number {
+    let sum = this.#lengths[p] as number;
+    for (const q of there) {
+      if (q !== p && (this.#from[q] as number) <= day && day < (this.#until[q] as number))
+        sum += this.#lengths[q] as number;
+    }
+    return sum;
   }
 
   /** What the cost becomes more when an unplaced planting goes on a bed. */
   costOf(p: number, bed: number): number {
     const planting = this.question.plantings[p] as PlanPlanting;
-    let cost = -PLAN_COSTS.unplaced;
-    for (const one of this.#covered(p, bed)) cost += this.#repeats(p, one) * PLAN_COSTS.repeat;
+    let cost = this.#repeats(p, bed) * PLAN_COSTS.repeat - PLAN_COSTS.unplaced;
+    if (this.#isWide(p, bed)) cost += this.#repeats(p, bed + 1) * PLAN_COSTS.repeat;
     const { field, width } = this.question.beds[bed] as PlanBed;
     if (Math.abs(width - planting.width) > DUST) cost += PLAN_COSTS.width;
     const fields = this.#fields.get(planting.crop);
@@ -137,13 +163,15 @@ export class BedPlan {
     return cost;
   }
 
+  /** Others of its family on a bed that stand there at another time of the season. */
   #repeats(p: number, bed: number): number {
-    const planting = this.question.plantings[p] as PlanPlanting;
-    if (planting.family === '') return 0;
+    const family = this.#families[p];
+    if (family === 0) return 0;
+    const [from, until] = [this.#from[p] as number, this.#until[p] as number];
     let count = 0;
     for (const q of this.#on[bed] as number[]) {
-      const other = this.question.plantings[q] as PlanPlanting;
-      if (q !== p && other.family === planting.family && !overlap(planting, other)) count += 1;
+      if (q === p || this.#families[q] !== family) continue;
+      if (!(from < (this.#until[q] as number) && (this.#from[q] as number) < until)) count += 1;
     }
     return count;
   }

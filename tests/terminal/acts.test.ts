@@ -2,7 +2,7 @@
 
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { monthsOf } from '../reference/calendars.ts';
-import { Folder } from './terminal.ts';
+import { Folder, runWith } from './terminal.ts';
 
 let folder: Folder;
 let file: string;
@@ -51,7 +51,11 @@ describe('lay and place', () => {
     const laid = await folder.run(['lay', file, 'Lettuce']);
     expect(laid).toMatchObject({ status: 0, err: '' });
     expect(laid.out).toMatch(/^Lettuce: \d+ plantings laid\./);
-    const placed = await folder.run(['place', file]);
+    const far: (string | undefined)[] = [];
+    const placed = await runWith(['place', file], [], undefined, (line) => far.push(line));
+    // How far it is, again and again, and nothing of it stays.
+    expect(far.filter((line) => /^Looking for beds: \d+%$/.test(line ?? '')).length).toBeGreaterThan(10);
+    expect(far.at(-1)).toBeUndefined();
     expect(placed.out).toMatch(/^(\d+) plantings of \1 placed\.\nLettuce 1: B\d\n/);
     expect((await folder.run(['place', file, '--seed', '9', '--out', folder.file('other.json')])).status).toBe(0);
     const before = await table('Plantings');

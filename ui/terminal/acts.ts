@@ -26,11 +26,14 @@ import {
 } from '../../sheets-templates/index.ts';
 import { branchId } from '../branch-ids.ts';
 import type { Given } from './arguments.ts';
+import { percent } from './draws-by-week.ts';
 import { findRow, findTable } from './places.ts';
 import { changeWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 const SEED = 1;
+/** So many changes of the plan of beds are tried before it is said how far it is. */
+const CHANGES_A_LINE = 3_000;
 const WAYS = 'ways-to-plant';
 
 /** Does an act; gives its sentence, or refuses with the file's name. */
@@ -61,7 +64,8 @@ export function placePlantings(given: Given, world: World): Promise<number> {
     const wish = bedWish(workbook);
     if (typeof wish === 'string') return refuse(`${file}: ${wish}`);
     const search = new BedSearch(wish.question, seededNumbers(seed));
-    search.step(Number.POSITIVE_INFINITY);
+    while (!search.step(CHANGES_A_LINE)) world.progress?.(`Looking for beds: ${percent(search.progress)}`);
+    world.progress?.(undefined);
     const said = carryOut(workbook, proposeBeds(workbook, wish, search.beds), file);
     const beds = [...rows(workbook, 'plantings')].map((slot) => bedLine(workbook, slot));
     return { says: `${[onOneLine(said), ...beds].join('\n')}\n` };
