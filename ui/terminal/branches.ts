@@ -21,6 +21,7 @@ import { branchId } from '../branch-ids.ts';
 import { LOST, withoutLost } from '../branch-words.ts';
 import type { Given } from './arguments.ts';
 import { aligned } from './columns.ts';
+import { during } from './progress.ts';
 import { changeWorkbook, findBranch, openWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
@@ -126,12 +127,10 @@ export async function compareBranches({ words, flags }: Given, world: World): Pr
     const data = workbook.document.branches.get(id);
     return book === undefined || data === undefined ? [] : [{ book, ...data }];
   });
-  const totals = compareTotals(
-    workbook,
-    branches.map(({ book }) => book),
-    PLAN_TOTALS,
-  );
-  const weeks = compareWeeks([workbook, ...branches.map(({ book }) => book)], PLAN_BY_WEEK);
+  const books = branches.map(({ book }) => book);
+  const working = 'Working out the plan and its branches ...';
+  const totals = await during(world, working, () => compareTotals(workbook, books, PLAN_TOTALS));
+  const weeks = await during(world, working, () => compareWeeks([workbook, ...books], PLAN_BY_WEEK));
   if (flags.has('json')) {
     const unitOf = (type: Parameters<typeof unitSymbol>[0] | undefined) =>
       type === undefined ? null : unitSymbol(type);

@@ -4,6 +4,7 @@ import { isoDate, mondayOf, mondayOfWeek, showDate, weekName } from '../../engin
 import { calendarOf, handsIn, hoursOfJob, type Job, jobsOf } from '../../sheets-templates/jobs.ts';
 import type { Given } from './arguments.ts';
 import { aligned } from './columns.ts';
+import { during } from './progress.ts';
 import { openWorkbook, writeOut } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
@@ -14,7 +15,9 @@ export async function printJobs({ words: [file = ''], values }: Given, world: Wo
   const monday = mondayAsked(values.get('week'), world.today);
   const book = await openWorkbook(file, world);
   const isShown = (on: number, status: string): boolean => on < monday + 7 && (on >= monday || status === 'late');
-  const jobs = jobsOf(book, isShown) ?? refuse(`${file} has no list of jobs: only season workbooks do.`);
+  const jobs =
+    (await workedOut(world, () => jobsOf(book, isShown))) ??
+    refuse(`${file} has no list of jobs: only season workbooks do.`);
   const week = jobs.filter(({ on }) => on >= monday);
   const late = jobs.filter(({ on }) => on < monday);
   world.out(`Jobs of ${weekName(monday)}, ${showDate(monday)} to ${showDate(monday + 6)}\n`);
@@ -32,6 +35,10 @@ export async function printJobs({ words: [file = ''], values }: Given, world: Wo
   if (week.length === 0) world.out('\nNothing falls due this week.\n');
   world.out(`\n${hoursInWords([...late, ...week], handsIn(book, monday))}\n`);
   return 0;
+}
+
+function workedOut<T>(world: World, work: () => T): Promise<T> {
+  return during(world, 'Working out the jobs ...', work);
 }
 
 function mondayAsked(week: string | undefined, today: number): number {
@@ -64,8 +71,10 @@ export async function saveCalendar(given: Given, world: World): Promise<number> 
   const out = given.values.get('out');
   if (out === undefined) return refuse(`Say which file to write: calendar ${file} --out jobs.ics.`);
   const book = await openWorkbook(file, world);
-  const jobs = jobsOf(book) ?? refuse(`${file} has no list of jobs: only season workbooks do.`);
-  writeOut(out, calendarOf(book, jobs, world.today), given, world);
+  const jobs =
+    (await workedOut(world, () => jobsOf(book))) ?? refuse(`${file} has no list of jobs: only season workbooks do.`);
+  const calendar = await during(world, `Writing ${out} ...`, () => calendarOf(book, jobs, world.today));
+  writeOut(out, calendar, given, world);
   world.out(`Wrote ${out}: ${jobs.length} jobs.\n`);
   return 0;
 }

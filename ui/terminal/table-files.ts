@@ -1,6 +1,7 @@
 // `import` and `export`: rows of a table from a file and to one, in the formats that the engine lists.
 
 import {
+  cellValue,
   ENCODINGS,
   type Encoding,
   FORMATS,
@@ -22,6 +23,7 @@ import { formatTools } from '../format-tools.ts';
 import type { Given } from './arguments.ts';
 import { isSameFile, writePlain } from './disk.ts';
 import { findColumn, findTable } from './places.ts';
+import { during } from './progress.ts';
 import { bytesOf, type Changed, changeWorkbook, openWorkbook, STREAM } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
@@ -112,7 +114,15 @@ export async function exportTable(given: Given, world: World): Promise<number> {
   }
   const workbook = await openWorkbook(file, world);
   const sheets = sheetsFor(workbook, file, name, format);
-  const { content, notes } = await format.write(workbook, sheets, formatTools);
+  sheets.forEach((id, at) => {
+    const view = sheetViews(workbook).find((one) => one.id === id);
+    world.progress?.(`Working out ${view?.name ?? id}, ${at + 1} of ${sheets.length} ...`);
+    const [first] = rows(workbook, id);
+    for (const column of view?.columns ?? []) if (first !== undefined) cellValue(workbook, id, first, column.id);
+  });
+  const { content, notes } = await during(world, `Writing ${contentInWords(workbook, sheets)} ...`, () =>
+    format.write(workbook, sheets, formatTools),
+  );
   for (const note of notes) world.warn(note);
   if (out === STREAM) {
     world.out(content);

@@ -13,6 +13,7 @@ import {
 import type { Given } from './arguments.ts';
 import { aligned } from './columns.ts';
 import { findTable } from './places.ts';
+import { during } from './progress.ts';
 import { openWorkbook } from './workbook-files.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
@@ -47,10 +48,13 @@ export async function printTable({ words: [file = '', name = ''], flags }: Given
   if (flags.has('csv') && flags.has('json')) refuse('Choose one of --csv and --json.');
   const book = await openWorkbook(file, world);
   const table = findTable(book, file, name);
-  if (flags.has('csv')) world.out(exportCsv(book, table.id));
-  else if (flags.has('json')) world.out(asJson(book, table));
-  else world.out(asText(book, table));
+  const written = flags.has('csv') ? asCsv : flags.has('json') ? asJson : asText;
+  world.out(await during(world, `Working out ${table.name} ...`, () => written(book, table)));
   return 0;
+}
+
+function asCsv(book: Book, { id }: SheetView): string {
+  return exportCsv(book, id);
 }
 
 /** A line for each column and row, so that two tables can be compared line by line. */

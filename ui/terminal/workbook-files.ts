@@ -25,6 +25,7 @@ import type { Given } from './arguments.ts';
 import { hashOf, readPlain, type Snapshot, sweep, writePlain } from './disk.ts';
 import { addToJournal, changesLeadingTo, historyOf } from './journal.ts';
 import { lockOf } from './lock.ts';
+import { during } from './progress.ts';
 import { onOneLine, refuse, type World } from './world.ts';
 
 /** The name that stands for standard input and output. */
@@ -68,10 +69,13 @@ async function opened(path: string, bytes: Uint8Array, world: World, history?: H
   if (!decoded.ok) return refuse(`${name}: ${decoded.why}`);
   const wanted = templateWanted(decoded.text);
   const templates = await world.templates(wanted);
-  const read = readWorkbookFile(decoded.text, templates, await earlierReader(wanted));
+  const earlier = await earlierReader(wanted);
+  const reading = `Reading ${name} ...`;
+  const read = await during(world, reading, () => readWorkbookFile(decoded.text, templates, earlier));
   if (!read.ok) return refuse(onOneLine(`${name}: ${read.why}`));
   for (const note of read.notes) world.warn(onOneLine(`${name}: ${note}`));
-  const workbook = Workbook.open(read.data, engineWorld(world, templates), history);
+  const { data } = read;
+  const workbook = await during(world, reading, () => Workbook.open(data, engineWorld(world, templates), history));
   if (workbook === undefined)
     return refuse(`${name}: its template “${read.data.template.name}” is not known here: update Dibble.`);
   return { workbook, leftOut: read.leftOut };
