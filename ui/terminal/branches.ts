@@ -122,13 +122,18 @@ export async function compareBranches({ words, flags }: Given, world: World): Pr
   const ids = names.length === 0 ? all : [...new Set(names.map((name) => findBranch(workbook, file, name)))];
   if (ids.length === 0) refuse(`${file}: it has no branches to compare: “branch ${file} NAME” makes one.`);
   if (ids.length > MOST_COMPARED) refuse(`${file}: ${MOST_COMPARED} branches at most stand side by side: name them.`);
+  const working = 'Working out the plan and its branches ...';
+  // The plan first: a branch that is opened from what is worked out works out no more than where it differs.
+  await during(world, working, () => {
+    compareTotals(workbook, [], PLAN_TOTALS);
+    compareWeeks([workbook], PLAN_BY_WEEK);
+  });
   const branches = ids.flatMap((id) => {
     const book = lookIntoBranch(workbook, id);
     const data = workbook.document.branches.get(id);
     return book === undefined || data === undefined ? [] : [{ book, ...data }];
   });
   const books = branches.map(({ book }) => book);
-  const working = 'Working out the plan and its branches ...';
   const totals = await during(world, working, () => compareTotals(workbook, books, PLAN_TOTALS));
   const weeks = await during(world, working, () => compareWeeks([workbook, ...books], PLAN_BY_WEEK));
   if (flags.has('json')) {
