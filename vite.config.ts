@@ -54,8 +54,17 @@ export default defineConfig({
   // Relative addresses: the built folder works wherever it is put.
   base: './',
   plugins: [securityPolicy, inPage, offlineParts(resolve(import.meta.dirname, 'ui/browser/offline/service-worker.ts'))],
-  // What packs and unpacks XLSX files starts no workers of its own (see there).
-  resolve: { alias: [{ find: /^fflate$/, replacement: resolve(import.meta.dirname, 'ui/xlsx/zip-here.ts') }] },
+  resolve: {
+    alias: [
+      // What packs and unpacks XLSX files starts no workers of its own (see there).
+      { find: /^fflate$/, replacement: resolve(import.meta.dirname, 'ui/xlsx/zip-here.ts') },
+      // The functions of former templates come when a workbook calls one.
+      {
+        find: /^\.\/former-at-hand\.ts$/,
+        replacement: resolve(import.meta.dirname, 'engine/functions/former-later.ts'),
+      },
+    ],
+  },
   worker: {
     format: 'es',
     plugins: () => [inWorkers()],

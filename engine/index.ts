@@ -107,6 +107,7 @@ export {
 // The language, values and units as faces need them.
 export type { FunctionDefinition, RunBody } from './functions/definition.ts';
 export { loadLeftOut } from './functions/elsewhere.ts';
+export { loadFormerFunctions, wantsFormerFunctions } from './functions/former-wanted.ts';
 export { FUNCTIONS, SIGNATURES } from './functions/index.ts';
 export { type CallHelp, type Completion, type Completions, callAt, completionsAt } from './language/assist.ts';
 export { nearestName } from './language/nearest.ts';

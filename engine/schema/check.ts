@@ -2,6 +2,7 @@
 // its type from them are tried again until no more can be known. Knows no data; compile.ts makes a program of the outcome.
 
 import { leftOut } from '../functions/elsewhere.ts';
+import { noteUnknownFunction } from '../functions/former-wanted.ts';
 import { SIGNATURES } from '../functions/index.ts';
 import { checkFormula } from '../language/checker.ts';
 import type { CheckContext } from '../language/context.ts';
@@ -78,7 +79,10 @@ export function checkText(
     table: place.table,
     functions: SIGNATURES,
     vocabulary,
-    leftOut,
+    leftOut: (name) => {
+      noteUnknownFunction();
+      return leftOut(name);
+    },
     found: ({ from, to }, id) => found.push({ from, to, id }),
     ...(place.wanted === undefined ? {} : { wanted: place.wanted }),
     ...(place.column === undefined ? {} : { column: place.column }),

@@ -1,5 +1,6 @@
 // From declared types to the engine's and back. Units follow the workbook's system; a unit that no vocabulary knows has no type.
 
+import { noteUnknownFunction } from '../functions/former-wanted.ts';
 import { RECORDS } from '../functions/index.ts';
 import type { Vocabulary } from '../units/vocabulary.ts';
 import type { ValueType } from '../values/type.ts';
@@ -33,7 +34,9 @@ export function typeOf(
     }
     case 'record': {
       const record = RECORDS.get(declared.record);
-      return record === undefined ? undefined : { kind: 'record', record };
+      if (record !== undefined) return { kind: 'record', record };
+      noteUnknownFunction();
+      return undefined;
     }
     default:
       return { kind: declared.type };

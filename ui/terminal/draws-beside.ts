@@ -7,7 +7,7 @@ import { isMainThread, parentPort, Worker, workerData } from 'node:worker_thread
 import { type Drawn, Draws, toBeSent, uncertainInputs } from '../../engine/index.ts';
 import { SEASON_CHANCES } from '../../sheets-templates/index.ts';
 import { streams } from '../chance.ts';
-import { withUnitsWanted } from '../units-wanted.ts';
+import { withWanted } from '../wanted.ts';
 import { lookInto, openBytes } from './workbook-files.ts';
 import { refuse, type SeasonsOrder, type Threads, type World } from './world.ts';
 
@@ -38,7 +38,7 @@ export function threadsOf(program: string): Threads {
 export async function drawnHere(world: World): Promise<boolean> {
   if (isMainThread || parentPort === null) return false;
   const { file, bytes, branch, asked, from, until, seed }: SeasonsOrder = workerData;
-  const draws = await withUnitsWanted(async () => {
+  const draws = await withWanted(async () => {
     // Notes on the file are told once, by whoever began this.
     const opened = await openBytes(file, bytes, { ...world, warn: () => undefined });
     const workbook = lookInto(opened, file, branch);

@@ -3,6 +3,10 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { writeWorkbookFile } from '../../../engine/index.ts';
+import { onions } from '../../../sheets-templates/onions.ts';
+import { startOf } from '../../../sheets-templates/season.ts';
+import { started } from '../../book.ts';
 import { fileOnEarlierSheets } from '../earlier-file.ts';
 import { openSmallWorkbook } from '../small-workbook.ts';
 import { WorkbookPage } from '../workbook-page.ts';
@@ -76,4 +80,55 @@ test("an own formula stays, with the sheet's beside it", async () => {
   await dialog.getByRole('button', { name: 'Bring them up to date' }).click();
   await expect.poll(async () => (await page.locator('.formula-beneath').textContent()) ?? '').toBe(`=${FORMULA}`);
   expect(Number(await book.read(0, 'Bed area'))).toBe(own);
+});
+
+/** A workbook of today's sheets with a column of its own that calls a function which only earlier sheets call. */
+function fileThatCallsAFormerFunction(): string {
+  const rows = {
+    Beds: [{ Bed: 'A', Length: '50 ft', Width: '3 ft' }],
+    Plantings: [
+      {
+        Planting: 'One',
+        Bed: 'A',
+        Start: 'sets',
+        'Bed length used': '20 ft',
+        'Planted out': '2027-04-01',
+        Harvest: '2027-08-01',
+      },
+    ],
+  };
+  const yard = started(onions(), startOf(onions().sheets, { title: 'Ground', season: 2027, today: 20_774, rows }));
+  if (!yard.ok) throw new Error(yard.problems.join(' '));
+  const { workbook } = yard.workbook;
+  const columns = 'Plantings[Planted out]; Plantings[Harvest]; Plantings[Bed area]';
+  const formula = `AREAONDAY(DATE(2027; 4; 2); ${columns})`;
+  const added = workbook.do([{ command: 'add formula', sheet: 'trays', name: 'Ground that day', formula }], {
+    code: 'work',
+    parts: {},
+  });
+  if (added.refused) throw new Error(added.why);
+  return writeWorkbookFile(workbook.data());
+}
+
+test('a function that only earlier sheets call is fetched with the workbook that calls it, and when it is opened again', async () => {
+  const { page, problems } = await openSmallWorkbook();
+  const book = new WorkbookPage(page);
+  const fetched: string[] = [];
+  page.on('request', (request) => {
+    if (request.url().includes('former')) fetched.push(request.url());
+  });
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  const buffer = Buffer.from(fileThatCallsAFormerFunction());
+  await (await chooser).setFiles({ name: 'ground.json', mimeType: 'application/json', buffer });
+  await page.getByRole('heading', { name: 'Ground', exact: true }).waitFor();
+  await book.openSheet('Trays');
+  // 20 ft of a bed of 3 ft, in the unit that the function answers in.
+  await expect.poll(() => book.read(0, 'Ground that day')).toBe('5.574');
+  expect(fetched).not.toEqual([]);
+  await book.kept();
+  await page.reload();
+  await book.openSheet('Trays');
+  await expect.poll(() => book.read(0, 'Ground that day')).toBe('5.574');
+  expect(problems).toEqual([]);
 });

@@ -15,7 +15,7 @@ import {
 } from '../../../engine/index.ts';
 import { change } from '../store/change.ts';
 import { goTo } from '../store/selection.ts';
-import { withUnits } from '../store/units.ts';
+import { withFetched } from '../store/wanted.ts';
 import { workbookNow } from '../store/workbook.ts';
 import { type NewColumn, newColumn } from './new-column-state.ts';
 
@@ -37,7 +37,7 @@ export function formulaSays({ sheet, formula }: NewColumn): { readonly ok: boole
 export function addColumn(): void {
   const now = newColumn.peek();
   if (now === undefined) return;
-  withUnits(
+  withFetched(
     () => tryToAdd(now),
     (refused) => refused !== undefined,
     (refused) => {

@@ -5,7 +5,7 @@
 
 import { type Book, type ColumnView, sheetView, type TriedEntry, tryEntry } from '../../../engine/index.ts';
 import { isFigure } from '../store/sheets.ts';
-import { fetchUnitsAtRest, unitsCame } from '../store/units.ts';
+import { fetchAtRest, wantedCame } from '../store/wanted.ts';
 import { matching, optionsFor } from './entry-options.ts';
 import { farQuestion, questionOf } from './entry-questions.ts';
 
@@ -97,8 +97,8 @@ export class EntryBox {
     window.addEventListener('scroll', this.follow, { capture: true, passive: true });
     window.addEventListener('resize', this.follow);
     this.update();
-    let seen = unitsCame.peek();
-    this.stop = unitsCame.subscribe((came) => {
+    let seen = wantedCame.peek();
+    this.stop = wantedCame.subscribe((came) => {
       if (came !== seen) this.update();
       seen = came;
     });
@@ -260,7 +260,7 @@ export class EntryBox {
     const { column } = this.props;
     const text = this.input.value;
     const tried = this.tried();
-    if (!tried.ok) fetchUnitsAtRest();
+    if (!tried.ok) fetchAtRest();
     // While a list still offers something, an unfinished word isn't wrong yet.
     const picking = this.options !== undefined && this.shown.length > 0;
     // Nor is an empty box that nobody has typed in yet.

@@ -10,7 +10,7 @@ import {
   templateWanted,
   Workbook,
 } from '../../../engine/index.ts';
-import { fetchUnitsWanted } from '../store/units.ts';
+import { fetchWanted } from '../store/wanted.ts';
 import { fetchTemplate, templates, today, world } from './world.ts';
 
 export type Opened =
@@ -47,8 +47,8 @@ const no = (): boolean => false;
 export async function openData(data: DocumentData, history?: HistoryData): Promise<Workbook | undefined> {
   const current = { ...data, today: Math.max(data.today, today()) };
   const workbook = Workbook.open(current, world(), history);
-  // What the first try set aside for the want of the list has its place once it is here.
-  return (await fetchUnitsWanted()) ? Workbook.open(current, world(), history) : workbook;
+  // What the first try set aside for the want of something has its place once that is here.
+  return (await fetchWanted()) ? Workbook.open(current, world(), history) : workbook;
 }
 
 /** Whether a workbook's sheets are those of an earlier version than today's; the version of today where so. */

@@ -1,7 +1,7 @@
 // What the engine can't know by itself, as a browser has it: ids from chance, the clock, who works here, and the templates,
 // today's and those of earlier versions that were fetched.
 
-import { civilDay, type Template, type World } from '../../../engine/index.ts';
+import { civilDay, loadFormerFunctions, type Template, type World } from '../../../engine/index.ts';
 import { earlierTemplate } from '../../../sheets-templates/earlier.ts';
 import { templateShelf, todaysTemplate } from '../../../sheets-templates/index.ts';
 import { remember, remembered } from '../store/single-words.ts';
@@ -22,7 +22,7 @@ export async function fetchTemplate(wanted: { readonly name: string; readonly ve
     if (today !== undefined) smaller.push(today);
   }
   if (templates.today(name)?.version === version || templates.earlier(name, version) !== undefined) return;
-  const template = await earlierTemplate(name, version);
+  const [template] = await Promise.all([earlierTemplate(name, version), loadFormerFunctions()]);
   if (template !== undefined && templates.earlier(name, version) === undefined) earlier.push(template);
 }
 

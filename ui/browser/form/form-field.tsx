@@ -11,7 +11,7 @@ import { typeCell } from '../store/change.ts';
 import { findingsFor } from '../store/findings.ts';
 import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';
 import { endsAfter } from '../store/shown.ts';
-import { withUnits } from '../store/units.ts';
+import { withFetched } from '../store/wanted.ts';
 import { workbook, workbookNow } from '../store/workbook.ts';
 
 export interface FieldProps {
@@ -133,7 +133,7 @@ function OpenField({ sheet, row, column, text, onClose }: OpenProps) {
         return;
       }
       if (box.asks() !== undefined && box.held() !== undefined) return;
-      withUnits<Done | Refusal>(
+      withFetched<Done | Refusal>(
         () => typeCell({ sheet, row: row.id, column: column.id }, column.name, entry, { quietly: true }),
         ({ refused }) => refused,
         ({ refused }) => {

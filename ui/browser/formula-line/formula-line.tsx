@@ -6,7 +6,7 @@ import type { Diagnostic } from '../../../engine/index.ts';
 import { canTakeBack, takeBack, takeTemplateFormula } from '../commands/cells.ts';
 import { selection } from '../store/selection.ts';
 import { hasFormula } from '../store/sheets.ts';
-import { fetchUnitsAtRest, unitsCame } from '../store/units.ts';
+import { fetchAtRest, wantedCame } from '../store/wanted.ts';
 import { workbook } from '../store/workbook.ts';
 import { type Answer, addressOf, answerTo, restingAnswer } from './answers.ts';
 import { active, caretAt, draft, help, leaveLine, offered, refused } from './draft.ts';
@@ -74,9 +74,9 @@ export function FormulaLine() {
 
 /** What the checker says; where it misses a unit in general use, it is asked again when the list of them has come. */
 function checkedAnswer(cell: LineCell, text: string): Answer {
-  unitsCame.value;
+  wantedCame.value;
   const answer = answerTo(workbook(), cell, text);
-  if (answer.tone === 'refusal') fetchUnitsAtRest();
+  if (answer.tone === 'refusal') fetchAtRest();
   return answer;
 }
 

@@ -7,7 +7,7 @@ import { change, typeCell } from '../store/change.ts';
 import { announce } from '../store/notices.ts';
 import { arrival, type Place, rowAt, selection } from '../store/selection.ts';
 import { columnAt } from '../store/sheets.ts';
-import { withUnits } from '../store/units.ts';
+import { withFetched } from '../store/wanted.ts';
 import { workbookNow } from '../store/workbook.ts';
 import { active, caretAt, draft, help, isTyping, offered, refused } from './draft.ts';
 import { isFormula, lineCell } from './shown-text.ts';
@@ -88,7 +88,7 @@ export function writeLine(then: () => void): void {
     then();
     return;
   }
-  withUnits(
+  withFetched(
     () => write(now.place, now.text),
     (why) => why !== undefined,
     (why) => {

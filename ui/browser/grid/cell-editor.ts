@@ -8,7 +8,7 @@ import { EntryBox } from '../entry/entry-box.ts';
 import type { LostEntry } from '../entry/entry-lost.ts';
 import { typeCell } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
-import { fetchUnitsWanted } from '../store/units.ts';
+import { fetchWanted } from '../store/wanted.ts';
 import { workbookNow } from '../store/workbook.ts';
 import { isSpare, type RowHandle } from './row-handle.ts';
 
@@ -128,7 +128,7 @@ export class CellEditor implements ICellEditorComp<RowHandle, CellValue> {
   getValidationErrors(): string[] | null {
     const why = this.standsAgainst();
     if (why === undefined) return null;
-    void fetchUnitsWanted().then((came) => {
+    void fetchWanted().then((came) => {
       if (came && this.entryBox().refusal() === undefined) this.stop();
     });
     return [why];

@@ -17,7 +17,7 @@ import {
 import { change } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { columnOf } from '../store/sheets.ts';
-import { withUnits } from '../store/units.ts';
+import { withFetched } from '../store/wanted.ts';
 import type { RangeLayer } from './range-layer.ts';
 import type { Corner } from './ranges.ts';
 import { isRow, type RowHandle } from './row-handle.ts';
@@ -60,7 +60,7 @@ export class SheetCells {
 
   /** Does commands as one step, then goes on; or says why nothing was done, and where it failed. */
   write(commands: readonly Command[], said: Message, nothing: string, then: (done: Done) => void): void {
-    withUnits<Done | Refusal>(
+    withFetched<Done | Refusal>(
       () => change(commands, said, { quietly: true }),
       ({ refused }) => refused,
       (done) => {

@@ -5,7 +5,7 @@
 import { HistoryReach, historyOf, type Step, templateWanted, type Workbook } from '../../../engine/index.ts';
 import { readWorkbook } from '../files/read.ts';
 import { fetchTemplate } from '../files/world.ts';
-import { fetchUnitsWanted } from '../store/units.ts';
+import { fetchWanted } from '../store/wanted.ts';
 import { type Place, type Placed, readEntries, stepsUpTo, sumOf } from './entries.ts';
 import type { JournalRecord, SnapshotRecord, VersionRecord } from './records.ts';
 import { journalRange, transact } from './storage.ts';
@@ -98,8 +98,8 @@ async function openFrom(base: Base, found: Found): Promise<KeptOpening> {
   await fetchTemplates(templateWanted(base.text)?.name, [...before, ...whole]);
   const attempt = (): ReturnType<typeof replay> => replay(base, before, whole);
   const first = await attempt();
-  // What was set aside for the want of the list of general units has its place once that is here.
-  const opened = first.ok && (await fetchUnitsWanted()) ? await attempt() : first;
+  // What was set aside for the want of something that is fetched when it is met has its place once that is here.
+  const opened = first.ok && (await fetchWanted()) ? await attempt() : first;
   if (!opened.ok) return { ok: false, why: opened.why, rest: undefined };
   const { workbook, done, notes } = opened;
   const reach = new HistoryReach();

@@ -4,7 +4,7 @@
 import type { DocumentData } from '../../../engine/index.ts';
 import { type ChooseWish, chooseAmounts } from '../../../sheets-templates/acts/choose-amounts.ts';
 import { linearSolver } from '../../linear-solver.ts';
-import { withUnitsWanted } from '../../units-wanted.ts';
+import { withWanted } from '../../wanted.ts';
 import { openCopy } from './open-copy.ts';
 
 export interface ChooseAsked {
@@ -27,7 +27,7 @@ addEventListener('message', ({ data: asked }: MessageEvent<ChooseAsked>) => {
 async function chosenIn({ data, wish }: ChooseAsked): Promise<ChooseTold> {
   const workbook = await openCopy(data, 'choosing');
   if (typeof workbook === 'string') return refusal(workbook);
-  return withUnitsWanted(() => chooseAmounts(workbook, linearSolver, wish));
+  return withWanted(() => chooseAmounts(workbook, linearSolver, wish));
 }
 
 function refusal(why: string): ChooseTold {

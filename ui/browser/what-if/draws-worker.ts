@@ -6,7 +6,7 @@
 import { Draws, toBeSent, uncertainInputs, type Workbook } from '../../../engine/index.ts';
 import { SEASON_CHANCES } from '../../../sheets-templates/index.ts';
 import { streams } from '../../chance.ts';
-import { withUnitsWanted } from '../../units-wanted.ts';
+import { withWanted } from '../../wanted.ts';
 import { DrawnAhead } from './drawn-ahead.ts';
 import type { DrawsAsked, DrawsTold, SeasonsOrder } from './draws-messages.ts';
 import { openCopy } from './open-copy.ts';
@@ -49,7 +49,7 @@ function drawsOf(workbook: Workbook, { figures, weekly, from, until, seed }: Sea
 }
 
 function made(workbook: Workbook, order: SeasonsOrder): Promise<Draws | string> {
-  return withUnitsWanted(() => drawsOf(workbook, order));
+  return withWanted(() => drawsOf(workbook, order));
 }
 
 async function draw(drawing: number, order: SeasonsOrder, asked: number): Promise<void> {

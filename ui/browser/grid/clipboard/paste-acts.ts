@@ -6,7 +6,7 @@ import { givePasteUp, pendingPaste } from '../../dialogs/paste-state.ts';
 import { change, UNDO } from '../../store/change.ts';
 import { announce, tell } from '../../store/notices.ts';
 import { columnOf } from '../../store/sheets.ts';
-import { withUnits } from '../../store/units.ts';
+import { withFetched } from '../../store/wanted.ts';
 import { isRow } from '../row-handle.ts';
 import type { SheetCells } from '../sheet-cells.ts';
 import { type Block, type BlockCell, height, readBlock } from './block.ts';
@@ -88,7 +88,7 @@ export class PasteActs {
         : 'Nothing pasted: these cells are filled by their formulas.';
     }
     let why: string | undefined;
-    withUnits<Done | Refusal>(
+    withFetched<Done | Refusal>(
       () => change(commands, pasteMessage(count), { quietly: true }),
       ({ refused }) => refused,
       (done) => {
