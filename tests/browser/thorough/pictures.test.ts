@@ -154,9 +154,9 @@ test('the map goes through the weeks and each bed leads to its row', async () =>
   const week = page.getByRole('slider', { name: 'Week' });
   await week.fill('24');
   await page.getByText('Week of 14 Jun 2027').waitFor();
-  const bed = page.getByRole('button', { name: /^Barn 4: Lettuce 1 25 ft, Lettuce 2 25 ft/ });
+  const bed = page.getByRole('button', { name: /^Barn 4: Lettuce 1 \(25 ft\), Lettuce 2 \(25 ft\)/ });
   await bed.focus();
-  await page.locator('.map-looked', { hasText: /^Barn 4: Lettuce 1 25 ft, Lettuce 2 25 ft/ }).waitFor();
+  await page.locator('.map-looked', { hasText: /^Barn 4: Lettuce 1 \(25 ft\), Lettuce 2 \(25 ft\)/ }).waitFor();
   await page.keyboard.press('Enter');
   await page.getByRole('main', { name: 'Beds', exact: true }).waitFor();
 });
