@@ -5,6 +5,8 @@
 // on the shelf, and an operation that finds nothing to do does nothing.
 
 import type { Catalog } from '../language/typed.ts';
+import type { OwnSchema } from '../schema/own.ts';
+import { entry } from '../schema/records.ts';
 import type { Schema } from '../schema/schema.ts';
 import type { TemplateShelf } from '../schema/template.ts';
 import type { CellAddress } from '../values/error.ts';
@@ -17,7 +19,7 @@ import { Reshaping } from './reshaping.ts';
 import { insertRowsAtOnce, knownRows, removeRowsAtOnce } from './row-blocks.ts';
 import { insertRow, keepRow, moveRow, removeRow } from './row-operations.ts';
 import { orderRows } from './row-places.ts';
-import { isSchemaOperation } from './schema-operations.ts';
+import { isSchemaOperation, type SchemaOperation } from './schema-operations.ts';
 import { applySetting } from './setting-operations.ts';
 import { type Arrival, BEFORE_ALL, isLater, type Stamp } from './stamps.ts';
 import { moveTemplateRows } from './template-rows.ts';
@@ -57,7 +59,8 @@ export class Changes {
   /** Does an operation and gives what takes it back, to be done in the order given. */
   apply(operation: Operation, arrival: Arrival): readonly Operation[] {
     if (operation.op === 'insert rows' || operation.op === 'remove rows') return this.#applyMany(operation, arrival);
-    if (arrival.remote && !this.#isLatest(operation, arrival.stamp)) return this.#overruled(operation, arrival);
+    const giveWay = arrival.remote && !dropsTrace(operation, this.schemaToCome.own);
+    if (giveWay && !this.#isLatest(operation, arrival.stamp)) return this.#overruled(operation, arrival);
     const isNew =
       operation.op === 'insert row' && this.#document.rowsOf(operation.sheet).record(operation.row) === undefined;
     const inverse = this.#apply(operation, arrival);
@@ -71,23 +74,42 @@ export class Changes {
     return isLater(stamp, this.#document.stamps.of(thingOf(operation), row));
   }
 
+  /** Says of things whether another changed them last; of nobody's doing nothing is another's. */
+  #isOfOthers({ time, actor }: Stamp): (thing: string) => boolean {
+    return (thing) => {
+      const last = this.#document.stamps.of(thing);
+      return time !== BEFORE_ALL.time && last !== BEFORE_ALL && last.actor !== actor;
+    };
+  }
+
   #note(operation: SingleOperation, stamp: Stamp): void {
     const { stamps } = this.#document;
     if (operation.op === 'cell') stamps.noteCell(operation, stamp);
     else stamps.note(thingOf(operation), stamp);
   }
 
-  /** A change that comes too late changes nothing, but a cell of a row that is not there yet waits for it. */
+  /**
+   * A change that comes too late changes nothing, but a cell of a row that is not there yet waits for it, and of a sheet or column
+   * that was taken out by then a trace stays.
+   */
   #overruled(operation: SingleOperation, arrival: Arrival): readonly Operation[] {
     if (operation.op === 'cell') this.#note(operation, arrival.stamp);
-    return [];
+    if (operation.op !== 'add sheet' && operation.op !== 'add column') return [];
+    const isOfOthers = this.#isOfOthers(arrival.stamp);
+    const added = this.#reshaping.schema(operation, isOfOthers);
+    if (added.length === 0) return [];
+    const removal: SchemaOperation =
+      operation.op === 'add sheet'
+        ? { op: 'remove sheet', sheet: operation.sheet.id }
+        : { op: 'remove column', sheet: operation.sheet, column: operation.column.id };
+    return [...this.#reshaping.schema(removal, isOfOthers), ...added];
   }
 
   #apply(operation: SingleOperation, arrival: Arrival): readonly Operation[] {
     const document = this.#document;
     const touched = this.#touched;
     if (operation.op === 'template') return this.#template(operation, arrival);
-    if (isSchemaOperation(operation)) return this.#reshaping.schema(operation);
+    if (isSchemaOperation(operation)) return this.#reshaping.schema(operation, this.#isOfOthers(arrival.stamp));
     switch (operation.op) {
       case 'cell':
         this.settle();
@@ -139,7 +161,7 @@ export class Changes {
   #template(operation: OperationOf<'template'>, arrival: Arrival): readonly Operation[] {
     this.settle();
     const before = this.#document.template;
-    const [back] = this.#reshaping.schema(operation);
+    const [back] = this.#reshaping.schema(operation, () => false);
     if (back?.op !== 'template') return [];
     this.#touched.settings = true;
     this.settle();
@@ -230,4 +252,12 @@ export class Changes {
       if (def !== undefined) this.#run.bringColumn(def);
     }
   }
+}
+
+/** Whether an operation takes back the adding of what is removed already: of that nothing stays, whoever was first. */
+function dropsTrace(operation: SingleOperation, own: OwnSchema): boolean {
+  if (operation.op !== 'remove column' && operation.op !== 'remove sheet') return false;
+  const sheet = entry(own, operation.sheet);
+  const removed = operation.op === 'remove sheet' ? sheet : entry(sheet?.columns, operation.column);
+  return operation.sparesOthers === true && removed?.removed === true;
 }

@@ -32,9 +32,9 @@ export class Reshaping {
   }
 
   /** Takes an operation on sheets, columns or formulas and gives its inverse; settle() does it. */
-  schema(operation: SchemaOperation): readonly Operation[] {
+  schema(operation: SchemaOperation, isOfOthers: (thing: string) => boolean): readonly Operation[] {
     const now = this.#wanted ?? { own: this.#document.program.schema.own, template: this.#document.template };
-    const done = applySchema(operation, now, this.#templates);
+    const done = applySchema(operation, now, this.#templates, isOfOthers);
     if (done === undefined) return [];
     if (operation.op !== 'add column' && operation.op !== 'add sheet') this.#catalog = undefined;
     else if (this.#wanted === undefined) this.#catalog = this.#document.program.catalog;

@@ -36,11 +36,15 @@ export interface SchemaDone extends SchemaState {
   readonly inverse: readonly Operation[];
 }
 
-/** What the schema becomes and what takes it back; undefined where the operation finds nothing to change. */
+/**
+ * What the schema becomes and what takes it back; undefined where the operation finds nothing to change. `isOfOthers` says of a
+ * thing whether another than whoever does this changed it last.
+ */
 export function applySchema(
   operation: SchemaOperation,
   state: SchemaState,
   templates: TemplateShelf,
+  isOfOthers: IsOfOthers,
 ): SchemaDone | undefined {
   const { own, template } = state;
   const done = (next: OwnSchema, ...inverse: readonly Operation[]): SchemaDone => ({ own: next, template, inverse });
@@ -56,9 +60,13 @@ export function applySchema(
     case 'remove column': {
       const { sheet, column } = operation;
       const before = ownColumn(own, sheet, column);
-      if (before?.declaration === undefined || before.removed === true) return undefined;
+      if (before?.declaration === undefined) return undefined;
+      // Its trace goes too where it was never there.
+      if (before.removed === true && operation.sparesOthers !== true) return undefined;
       const { leaving = { ...before, removed: true } } = operation;
-      const next = withColumn(own, sheet, column, () => leaving ?? {});
+      const spared = operation.sparesOthers === true ? ofOthersInColumn(sheet, column, before, isOfOthers) : {};
+      const next = withColumn(own, sheet, column, () => ({ ...leaving, ...spared }));
+      if (before.removed === true) return done(next, ...columnAgain(sheet, column, before));
       const [added, ...changes] = addedAgain(sheet, before, before.declaration);
       return done(next, added, ...(operation.leaving === undefined ? [] : changes));
     }
@@ -78,10 +86,13 @@ export function applySchema(
       return addSheet(operation, state, done);
     case 'remove sheet': {
       const before = entry(own, operation.sheet);
-      if (before?.declaration === undefined || before.removed === true) return undefined;
+      if (before?.declaration === undefined) return undefined;
+      if (before.removed === true && operation.sparesOthers !== true) return undefined;
       const { leaving = { ...before, removed: true } } = operation;
-      const next = withSheet(own, operation.sheet, () => leaving ?? {});
+      const spared = operation.sparesOthers === true ? ofOthersInSheet(operation.sheet, before, isOfOthers) : {};
+      const next = withSheet(own, operation.sheet, () => ({ ...leaving, ...spared }));
       const [added, ...changes] = sheetAgain(operation.sheet, before, before.declaration);
+      if (before.removed === true) return done(next, added, ...changes, { ...operation, leaving: before });
       return done(next, added, ...(operation.leaving === undefined ? [] : changes));
     }
     case 'rename sheet': {
@@ -141,10 +152,11 @@ function addColumn(
   const { formula } = column;
   // The formula stands beside the declaration, where it may change.
   const declaration = { ...column, formula: '' };
-  const added = withField<OwnColumn, 'after'>({ declaration, formula }, 'after', after);
+  // What others changed of it while it was not there.
+  const added = { declaration, formula, ...(after === undefined ? {} : { after }), ...before };
   return done(
     withColumn(own, sheet, column.id, () => added),
-    { op: 'remove column', sheet, column: column.id, leaving: before ?? null },
+    { op: 'remove column', sheet, column: column.id, leaving: before ?? null, sparesOthers: true },
   );
 }
 
@@ -174,11 +186,59 @@ function addSheet(
     const next = withSheet(own, sheet.id, (one) => withField(one, 'removed', undefined));
     return done(next, { op: 'remove sheet', sheet: sheet.id });
   }
-  const added = withField<OwnSheet, 'after'>({ declaration: sheet }, 'after', after);
+  const added = { declaration: sheet, ...(after === undefined ? {} : { after }), ...before };
   return done(
     withSheet(own, sheet.id, () => added),
-    { op: 'remove sheet', sheet: sheet.id, leaving: before ?? null },
+    { op: 'remove sheet', sheet: sheet.id, leaving: before ?? null, sparesOthers: true },
   );
+}
+
+type IsOfOthers = (thing: string) => boolean;
+
+/** The fields that others changed last, each with the kind of thing that it is. */
+function fieldsOfOthers<T extends object>(
+  own: T,
+  kinds: readonly (readonly [field: keyof T, kind: string])[],
+  ids: readonly string[],
+  isOfOthers: IsOfOthers,
+): Partial<T> {
+  const spared: Partial<T> = {};
+  for (const [field, kind] of kinds)
+    if (own[field] !== undefined && isOfOthers(JSON.stringify([kind, ...ids]))) spared[field] = own[field];
+  return spared;
+}
+
+/** What others changed last of a column: its formula, name and place. */
+function ofOthersInColumn(sheet: string, column: string, own: OwnColumn, isOfOthers: IsOfOthers): OwnColumn {
+  const kinds = [
+    ['formula', 'formula'],
+    ['name', 'column name'],
+    ['after', 'column place'],
+  ] as const;
+  return fieldsOfOthers(own, kinds, [sheet, column], isOfOthers);
+}
+
+/** What others changed last of a sheet: its name and place, its columns and checks. */
+function ofOthersInSheet(sheet: string, own: OwnSheet, isOfOthers: IsOfOthers): OwnSheet {
+  const of = (kind: string, id: string): boolean => isOfOthers(JSON.stringify([kind, sheet, id]));
+  let spared: OwnSchema = {
+    [sheet]: fieldsOfOthers(
+      own,
+      [
+        ['name', 'sheet name'],
+        ['after', 'sheet place'],
+      ],
+      [sheet],
+      isOfOthers,
+    ),
+  };
+  for (const [id, column] of Object.entries(own.columns ?? {})) {
+    const left = of('column', id) ? column : ofOthersInColumn(sheet, id, column, isOfOthers);
+    spared = withColumn(spared, sheet, id, () => left);
+  }
+  for (const [id, check] of Object.entries(own.checks ?? {}))
+    if (of('check', id)) spared = withCheck(spared, sheet, id, check);
+  return entry(spared, sheet) ?? {};
 }
 
 /** What brings a removed sheet back as it was, with all that was changed of it. */

@@ -69,19 +69,28 @@ export type Operation =
       readonly column: ColumnDeclaration;
       readonly after?: After | undefined;
     }
-  /** `leaving` is what stays of it in a person's own schema: absent, its name for formulas that read it; null, no trace. */
+  /**
+   * `leaving` is what stays of it in a person's own schema: absent, its name for formulas that read it; null, no trace. With
+   * `sparesOthers` what others changed of it waits for it to be added again, as it does where it arrives afterwards.
+   */
   | {
       readonly op: 'remove column';
       readonly sheet: string;
       readonly column: string;
       readonly leaving?: OwnColumn | null | undefined;
+      readonly sparesOthers?: true | undefined;
     }
   /** null gives the template's name back. */
   | { readonly op: 'rename column'; readonly sheet: string; readonly column: string; readonly name: string | null }
   /** undefined: where the template has it, or last. */
   | { readonly op: 'move column'; readonly sheet: string; readonly column: string; readonly after?: After | undefined }
   | { readonly op: 'add sheet'; readonly sheet: SheetDeclaration; readonly after?: After | undefined }
-  | { readonly op: 'remove sheet'; readonly sheet: string; readonly leaving?: OwnSheet | null | undefined }
+  | {
+      readonly op: 'remove sheet';
+      readonly sheet: string;
+      readonly leaving?: OwnSheet | null | undefined;
+      readonly sparesOthers?: true | undefined;
+    }
   | { readonly op: 'rename sheet'; readonly sheet: string; readonly name: string | null }
   | { readonly op: 'move sheet'; readonly sheet: string; readonly after?: After | undefined }
   /** null switches a check off; undefined gives the template's back, or takes an own one out. */

@@ -1,5 +1,5 @@
-// Two people where one moves rows beside those that the other moves, or takes newer sheets while the other changes what they
-// change: the same on both sides, whoever hears of what first.
+// Two people where one takes back a sheet or column that the other works in, moves rows beside those that the other moves, or
+// takes newer sheets while the other changes what they change: the same on both sides, whoever hears of what first.
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -40,6 +40,65 @@ function isDone(workbook: Workbook, by: Chances, sheet: string | undefined): rea
   const answer = workbook.do([command], MESSAGE);
   return answer.refused ? [] : [answer.transaction];
 }
+
+/** Anna adds, Bert hears of it and works in it; Anna takes it back before or after hearing of that. */
+function takenBack(
+  adds: Command,
+  work: (bert: Workbook) => readonly Transaction[],
+  annaLater: boolean,
+  again: boolean,
+) {
+  const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+  hear(bert, [done(anna, adds)]);
+  const early = annaLater ? work(bert) : [];
+  const ofAnna = [undone(anna)];
+  if (again) {
+    const redo = anna.redo();
+    if (redo !== undefined) ofAnna.push(redo.transaction);
+  }
+  const ofBert = annaLater ? early : work(bert);
+  hear(anna, ofBert);
+  hear(bert, ofAnna);
+  return { anna, bert };
+}
+
+const ADD_SHEET: Command = { command: 'add sheet', name: 'Hens', about: '', rows: { from: 'entry' } };
+const ADD_COLUMN: Command = { command: 'add column', sheet: 'plantings', name: 'Mine', type: { type: 'text' } };
+
+test('a sheet whose adding is taken back while another works in it: alike on both sides', () => {
+  const some = fc.array(chances, { minLength: 1, maxLength: 5 });
+  fc.assert(
+    fc.property(some, fc.boolean(), fc.boolean(), (sequence, annaLater, again) => {
+      const work = (bert: Workbook): readonly Transaction[] => {
+        const at = bert.document.program.sheets.findIndex(({ name }) => name === 'Hens');
+        const id = bert.document.program.sheets[at]?.id;
+        return sequence.flatMap((by) => isDone(bert, { ...by, sheet: at }, id));
+      };
+      const { anna, bert } = takenBack(ADD_SHEET, work, annaLater, again);
+      expect(everythingByAmount(anna)).toEqual(everythingByAmount(bert));
+      expect(everything(openFarm(anna.data()))).toEqual(everything(anna));
+    }),
+    { numRuns: runs(60, 5000) },
+  );
+});
+
+test('a column whose adding is taken back while another works in its sheet: alike on both sides', () => {
+  const some = fc.array(chances, { minLength: 1, maxLength: 5 });
+  fc.assert(
+    fc.property(some, fc.boolean(), fc.boolean(), (sequence, annaLater, again) => {
+      const work = (bert: Workbook): readonly Transaction[] => {
+        const sheets = bert.document.program.sheets;
+        const at = sheets.findIndex(({ id }) => id === 'plantings');
+        const columns = sheets[at]?.columns ?? [];
+        const column = columns.findIndex(({ name }) => name === 'Mine');
+        return sequence.flatMap((by) => isDone(bert, { ...by, sheet: at, column }, 'plantings'));
+      };
+      const { anna, bert } = takenBack(ADD_COLUMN, work, annaLater, again);
+      expect(everythingByAmount(anna)).toEqual(everythingByAmount(bert));
+    }),
+    { numRuns: runs(60, 5000) },
+  );
+});
 
 describe('two people who move rows', () => {
   const names = (workbook: Workbook): readonly string[] =>
