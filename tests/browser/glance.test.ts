@@ -72,6 +72,10 @@ test('the keys walk the bars, take one in hand, move it and set it', async () =>
   const follows = page.getByRole('region', { name: 'Lettuce 2 in hand' });
   await follows.getByRole('heading', { name: 'Lettuce 2: 7 days later, to Barn 5.' }).waitFor();
   await follows.getByText('31 May 2027').waitFor();
+  // With its buttons and all that changes it leaves most of the page to the calendar.
+  const told = await follows.boundingBox();
+  expect(told?.height ?? 0).toBeGreaterThan(100);
+  expect(told?.height ?? 0).toBeLessThan(300);
 
   await page.keyboard.press('Escape');
   await expect.poll(() => follows.count()).toBe(0);
@@ -129,6 +133,13 @@ test('a bar dragged along and down moves in time and to another bed; what follow
   await page.mouse.move(box.x + 140, target.y + target.height / 2, { steps: 4 });
   const follows = page.getByRole('region', { name: 'Lettuce 1 in hand' });
   await follows.getByText('Harvest from').waitFor();
+  // What it says lies over the foot of the calendar, of which most stays in sight, with the bed under the pointer.
+  const told = await follows.boundingBox();
+  const view = await page.getByRole('main', { name: 'The season at a glance' }).boundingBox();
+  if (told === null || view === null) throw new Error('What follows is not drawn.');
+  expect(told.height).toBeLessThan(view.height / 3);
+  expect(told.y).toBeGreaterThan(target.y + target.height);
+  expect(await follows.getByRole('button').count()).toBe(0);
   await page.mouse.up();
   await expect.poll(() => bar.getAttribute('aria-label')).toContain('on Creek 2');
   await page.getByRole('button', { name: 'Undo Move Lettuce 1' }).waitFor();

@@ -51,6 +51,7 @@ export function CalendarPicture() {
   const now = seasonCalendar(book, today);
   const [current, setCurrent] = useState<CalendarBar | undefined>(undefined);
   const [hand, setHand] = useState<Hand | undefined>(undefined);
+  const [carried, setCarried] = useState(false);
   const [follows, setFollows] = useState<WhatFollows | undefined>(undefined);
   const laidNow = useRef<LaidCalendar | undefined>(undefined);
   const box = useRef<HTMLDivElement>(null);
@@ -136,10 +137,19 @@ export function CalendarPicture() {
     const { currentTarget } = event;
     if (!(currentTarget instanceof SVGElement)) return;
     dragBar(currentTarget, event, laid, bar, {
-      held: (held) => setHand(held),
+      held: (held) => {
+        setCarried(true);
+        setHand(held);
+      },
       taken: () => take(bar),
-      set,
-      leave,
+      set: (held) => {
+        setCarried(false);
+        set(held);
+      },
+      leave: () => {
+        setCarried(false);
+        leave();
+      },
     });
   };
 
@@ -190,6 +200,7 @@ export function CalendarPicture() {
               says={moveWords(book, moveOf(hand))}
               beds={now.lines.flatMap(({ bed, name }) => (bed === '' ? [] : [{ id: bed, name }]))}
               bed={hand.bed}
+              carried={carried}
               follows={follows}
               onDays={(days) => carry({ ...hand, days: hand.days + days })}
               onBed={(bed) => carry({ ...hand, bed })}

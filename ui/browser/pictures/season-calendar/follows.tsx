@@ -7,6 +7,8 @@ export interface FollowsProps {
   readonly says: string;
   readonly beds: readonly { readonly id: string; readonly name: string }[];
   readonly bed: string;
+  /** While a pointer carries it there are no buttons, which it could not press, so that more of the calendar is in sight. */
+  readonly carried: boolean;
   /** Undefined while it is being worked out. */
   readonly follows: WhatFollows | undefined;
   readonly onDays: (days: number) => void;
@@ -23,38 +25,46 @@ const STEPS: readonly (readonly [number, string])[] = [
   [7, 'Week later'],
 ];
 
-export function Follows({ name, says, beds, bed, follows, onDays, onBed, onSet, onLeave, onOpen }: FollowsProps) {
+export function Follows({ name, says, follows, carried, ...acts }: FollowsProps) {
   return (
-    <section class="follows" aria-label={`${name} in hand`}>
+    <section class={`follows${carried ? ' is-carried' : ''}`} aria-label={`${name} in hand`}>
       <h3>{says}</h3>
-      <div class="picture-choices">
-        {STEPS.map(([days, words]) => (
-          <button key={days} type="button" onClick={() => onDays(days)}>
-            {words}
-          </button>
-        ))}
-        <label>
-          Bed{' '}
-          <select value={bed} onChange={({ currentTarget }) => onBed(currentTarget.value)}>
-            {beds.map((each) => (
-              <option key={each.id} value={each.id}>
-                {each.name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <button type="button" class="primary" onClick={onSet}>
-          Set it
-        </button>
-        <button type="button" onClick={onLeave}>
-          Leave it
-        </button>
-        <button type="button" class="quiet" onClick={onOpen}>
-          Open the planting
-        </button>
-      </div>
+      {carried ? null : <Acts {...acts} />}
       {follows === undefined ? <p>Working out what follows ...</p> : <FollowsTable follows={follows} />}
     </section>
+  );
+}
+
+type ActsProps = Omit<FollowsProps, 'name' | 'says' | 'follows' | 'carried'>;
+
+function Acts({ beds, bed, onDays, onBed, onSet, onLeave, onOpen }: ActsProps) {
+  return (
+    <div class="picture-choices">
+      {STEPS.map(([days, words]) => (
+        <button key={days} type="button" onClick={() => onDays(days)}>
+          {words}
+        </button>
+      ))}
+      <label>
+        Bed{' '}
+        <select value={bed} onChange={({ currentTarget }) => onBed(currentTarget.value)}>
+          {beds.map((each) => (
+            <option key={each.id} value={each.id}>
+              {each.name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <button type="button" class="primary" onClick={onSet}>
+        Set it
+      </button>
+      <button type="button" onClick={onLeave}>
+        Leave it
+      </button>
+      <button type="button" class="quiet" onClick={onOpen}>
+        Open the planting
+      </button>
+    </div>
   );
 }
 
