@@ -37,6 +37,14 @@ test('a sheet is added, named, given a check, removed, and others come from the 
   await dialog.getByText('Long, warning').waitFor();
   await dialog.getByRole('button', { name: 'Change Long' }).click();
   expect(await sentence.inputValue()).toBe('IF([Bed].[Length] > 1 ft; "Longer than a foot.")');
+  // What is left is as it was, and what is written then is a new check.
+  const nameOfCheck = dialog.getByRole('textbox', { name: /^Name of (the|a new) check$/ });
+  await dialog.getByRole('button', { name: 'Leave it as it is' }).click();
+  await dialog.getByRole('button', { name: 'Add the check' }).waitFor();
+  expect([await nameOfCheck.inputValue(), await sentence.inputValue()]).toEqual(['', '']);
+  expect(await nameOfCheck.evaluate((field) => field === document.activeElement)).toBe(true);
+  await dialog.getByRole('button', { name: 'Change Long' }).click();
+  expect(await nameOfCheck.evaluate((field) => field === document.activeElement)).toBe(true);
   await dialog.getByRole('combobox', { name: 'Level' }).selectOption('note');
   await dialog.getByRole('button', { name: 'Change the check' }).click();
   await dialog.getByText('Long, note').waitFor();

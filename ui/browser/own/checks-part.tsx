@@ -1,7 +1,7 @@
 // The checks of a sheet: built-in ones switched off, own ones written, each with its level, its column and a formula that gives the
 // sentence where there is something to say.
 
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import {
   type CheckView,
   checksOf,
@@ -21,15 +21,24 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
   const [level, choose] = useState<FindingLevel>('warning');
   const [column, chooseColumn] = useState(sheet.columns[0]?.id ?? '');
   const [says, say] = useState('');
-  /** The check that is being changed; undefined where a new one is written. */
-  const [changed, change] = useState<string | undefined>(undefined);
+  const [begun, begin] = useState<string | undefined>(undefined);
+  const field = useRef<HTMLInputElement>(null);
   const checks = checksOf(book, sheet.id);
-  const begin = (check: CheckView): void => {
-    change(check.id);
+  /** The check that is being changed; undefined where a new one is written, or where it was taken out meanwhile. */
+  const changed = checks.find(({ id }) => id === begun)?.id;
+  const change = (check: CheckView): void => {
+    begin(check.id);
     write(check.name);
     choose(check.level);
     chooseColumn(check.column);
     say(check.says);
+    refuse(undefined);
+    field.current?.focus();
+  };
+  const clear = (): void => {
+    begin(undefined);
+    write('');
+    say('');
     refuse(undefined);
   };
   const add = (): string | undefined => {
@@ -38,8 +47,7 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
     const sentence = says.trim().replace(/^=/, '');
     const tried = tryCheck(book, sheet.id, sentence);
     if (!tried.ok) return tried.diagnostic.why;
-    const id = checks.some((one) => one.id === changed) ? changed : undefined;
-    const check = { id: id ?? book.newId(), name: name.trim(), level, column, says: sentence };
+    const check = { id: changed ?? book.newId(), name: name.trim(), level, column, says: sentence };
     return act({ command: 'set check', sheet: sheet.id, check }, 'set check', { check: check.name });
   };
   return (
@@ -50,7 +58,7 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
           <li key={check.id} class="own-line">
             <span>{`${check.name}, ${check.level}`}</span>
             {check.why === undefined ? null : <span class="is-error">{check.why}</span>}
-            <button type="button" onClick={() => begin(check)}>
+            <button type="button" onClick={() => change(check)}>
               {`Change ${check.name}`}
             </button>
             <button
@@ -73,16 +81,13 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
         onSubmit={(event) => {
           event.preventDefault();
           const why = add();
-          refuse(why);
-          if (why !== undefined) return;
-          change(undefined);
-          write('');
-          say('');
+          if (why === undefined) clear();
+          else refuse(why);
         }}
       >
         <label>
           {changed === undefined ? 'Name of a new check' : 'Name of the check'}{' '}
-          <input value={name} onInput={({ currentTarget }) => write(currentTarget.value)} />
+          <input ref={field} value={name} onInput={({ currentTarget }) => write(currentTarget.value)} />
         </label>
         <label>
           Level{' '}
@@ -115,6 +120,18 @@ export function Checks({ book, sheet }: { readonly book: Workbook; readonly shee
           />
         </label>
         <button type="submit">{changed === undefined ? 'Add the check' : 'Change the check'}</button>
+        {changed === undefined ? null : (
+          <button
+            type="button"
+            onClick={() => {
+              clear();
+              // The button goes, and would take the focus with it.
+              field.current?.focus();
+            }}
+          >
+            Leave it as it is
+          </button>
+        )}
         <Refused why={refused} />
       </form>
     </details>
