@@ -84,20 +84,20 @@ test('names given to cells, figures and formulas are put in their place, and fau
   const read = await readPapers(
     file(
       `<row r="1">${formula('A1', 'B2*vat')}${formula('B1', 'VLOOKUP(3,prices,2,FALSE)+Costs!Fee')}${formula('C1', 'Gross')}</row>` +
-        `<row r="2">${formula('A2', 'gone+elsewhere')}<c r="B2"><v>200</v></c>${formula('C2', 'beside*2')}</row>` +
+        `<row r="2">${formula('A2', 'gone+elsewhere+further')}<c r="B2"><v>200</v></c>${formula('C2', 'beside*2')}</row>` +
         `<row r="3"><c r="A3" t="e"><v>#N/A</v></c>${formula('B3', 'IFERROR(A3,&quot;na&quot;)')}<c r="C3" t="e"><v>#NULL!</v></c></row>`,
       `<row r="1"><c r="A1"><v>3</v></c><c r="B1"><v>7.5</v></c></row><row r="2">${formula('A2', 'fee*2')}<c r="B2"><v>0.19</v></c></row>`,
-      `<definedNames>${name('vat', 'Costs!$B$2')}${name('prices', 'Costs!$A$1:$B$1')}${name('fee', '2')}${name('fee', '5', ' localSheetId="1"')}${name('Gross', "'Beds &amp; more'!$B$2*(1+vat)")}${name('beside', "'Beds &amp; more'!XFD1")}${name('gone', '#REF!')}${name('elsewhere', '[1]Other!$A$1')}${name('_xlnm.Print_Area', 'Costs!$A$1')}</definedNames>`,
+      `<definedNames>${name('vat', 'Costs!$B$2')}${name('prices', 'Costs!$A$1:$B$1')}${name('fee', '2')}${name('fee', '5', ' localSheetId="1"')}${name('Gross', "'Beds &amp; more'!$B$2*(1+vat)")}${name('beside', "'Beds &amp; more'!XFD1")}${name('gone', '#REF!')}${name('elsewhere', '[1]Other!$A$1')}${name('further', "'[1]Another one'!$A$1")}${name('_xlnm.Print_Area', 'Costs!$A$1')}</definedNames>`,
     ),
   );
   if (!read.ok) throw new Error(read.why);
-  expect(read.namesLeft).toEqual(['gone', 'elsewhere']);
+  expect(read.namesLeft).toEqual(['gone', 'elsewhere', 'further']);
   const [beds, costs] = read.sheets.map(({ cells }) => cells);
   expect(beds).toMatchObject({
     A1: '=B2*Costs!$B$2',
     B1: '=VLOOKUP(3,Costs!$A$1:$B$1,2,FALSE)+5',
     C1: "=('Beds & more'!$B$2*(1+Costs!$B$2))",
-    A2: '=gone+elsewhere',
+    A2: '=gone+elsewhere+further',
     A3: '#N/A',
     C3: '#VALUE!',
   });
@@ -116,6 +116,19 @@ test('names given to cells, figures and formulas are put in their place, and fau
   ]);
   expect(desk.shown('A3', 'x0').is).toBe('fault');
   desk.room.destroy();
+});
+
+test('names that stand for many names that stand for many more end somewhere, and are told', async () => {
+  const levels = Array.from({ length: 9 }, (_, at) => `n_${at}`);
+  const defined = levels.map((called, at) => {
+    const stands = at === 8 ? '1' : Array.from({ length: 60 }, () => `n_${at + 1}`).join('+');
+    return `<definedName name="${called}">${stands}</definedName>`;
+  });
+  const cell = '<row r="1"><c r="A1"><f>n_0</f><v>0</v></c></row>';
+  const read = await readPapers(file(cell, '', `<definedNames>${defined.join('')}</definedNames>`));
+  if (!read.ok) throw new Error(read.why);
+  expect(read.sheets[0]?.cells.A1).toBe('=n_0');
+  expect(read.namesLeft).toEqual(['n_0']);
 });
 
 test('what is no spreadsheet is refused in a sentence', async () => {

@@ -20,12 +20,15 @@ const LONGEST = 8000;
 export class GivenNames {
   readonly #names = new Map<string, string>();
   readonly #left = new Set<string>();
+  /** Of the formula that is being written: so many letters more may be put into it, and the names that nothing was put for. */
+  #room = LONGEST;
+  #kept: string[] = [];
 
   constructor(names: readonly GivenName[]) {
     for (const { name, sheet, stands } of names) this.#names.set(keyOf(name, sheet), stands);
   }
 
-  /** Names that formulas say and that nothing could be put in place of: what they stand for is gone, or in another file. */
+  /** Names that formulas say and that nothing could be put in place of: what they stand for is gone, in another file, or too long. */
   get left(): readonly string[] {
     return [...this.#left];
   }
@@ -33,10 +36,15 @@ export class GivenNames {
   /** The formula of a cell with what its names stand for. */
   written(formula: string, sheet: string, at: At): string {
     if (this.#names.size === 0 || !isFormula(formula)) return formula;
-    const out = this.#words(wordsOf(formula), sheet, at, DEEPEST)
+    [this.#room, this.#kept] = [LONGEST, []];
+    const words = wordsOf(formula);
+    const out = this.#words(words, sheet, at, DEEPEST)
       .map(({ text }) => text)
       .join('');
-    return out.length > LONGEST ? formula : out;
+    const isWritten = this.#room >= 0 && out.length <= LONGEST;
+    const known = words.filter((word) => word.kind === 'name' && this.#stands(word, sheet) !== undefined);
+    for (const name of isWritten ? this.#kept : known.map(({ text }) => text)) this.#left.add(name);
+    return isWritten ? out : formula;
   }
 
   #words(words: readonly Word[], sheet: string, at: At, deep: number): readonly Word[] {
@@ -49,8 +57,10 @@ export class GivenNames {
       const of = before?.kind === 'paper' ? paperNamed(before.text) : sheet;
       const stands = this.#stands(word, of);
       if (stands === undefined) return [word];
+      this.#room -= stands.length;
+      if (this.#room < 0) return [];
       if (deep === 0 || isOutOfReach(stands)) {
-        this.#left.add(word.text);
+        this.#kept.push(word.text);
         return before?.kind === 'paper' ? [before, word] : [word];
       }
       const inner = wordsOf(moveFormula(`=${stands}`, at.row, at.column)).slice(1);
@@ -70,7 +80,10 @@ function keyOf(name: string, sheet: string | undefined): string {
 
 /** Cells that were taken away, another file, columns of its tables. */
 function isOutOfReach(stands: string): boolean {
-  return stands.trim() === '' || wordsOf(stands).some(({ kind, text }) => kind === 'fault' || text === '[');
+  return (
+    stands.trim() === '' ||
+    wordsOf(stands).some(({ kind, text }) => kind === 'fault' || (kind !== 'text' && text.includes('[')))
+  );
 }
 
 /** One value or one block, or blocks one after the other, which a function takes so. */

@@ -22,7 +22,8 @@ async function bring(file: File): Promise<void> {
   const papers = read.sheets.length === 1 ? 'one paper' : `${read.sheets.length} papers`;
   const off = read.leftOff === 0 ? '' : ` ${read.leftOff} cells beyond column ZZ or the last row were left off.`;
   const names = new Intl.ListFormat('en').format(read.namesLeft);
-  const left = names === '' ? '' : ` ${names} in its formulas stand for nothing in the file: put cells in their place.`;
+  const left =
+    names === '' ? '' : ` ${names} in its formulas stand for nothing that a paper can read: put cells in their place.`;
   tell(`${file.name} is ${papers} now: formulas and figures, without the looks of cells.${off}${left}`);
 }
 

@@ -15,7 +15,7 @@ export interface PaperSheet {
 }
 
 export type PapersRead =
-  /** `leftOff`: cells beyond a paper's end; `namesLeft`: names in formulas that stand for nothing in the file. */
+  /** `leftOff`: cells beyond a paper's end; `namesLeft`: names in formulas that stand for nothing that a paper can read. */
   | {
       readonly ok: true;
       readonly sheets: readonly PaperSheet[];
