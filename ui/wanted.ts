@@ -17,9 +17,12 @@ export async function loadWanted(): Promise<void> {
   ]);
 }
 
+/** Does something, and once more with what it asked for; what comes may let it ask for more, as a unit a function beside it. */
 export async function withWanted<T>(work: () => T | Promise<T>): Promise<T> {
-  const done = await work();
-  if (!isWanting()) return done;
-  await loadWanted();
-  return work();
+  let done = await work();
+  while (isWanting()) {
+    await loadWanted();
+    done = await work();
+  }
+  return done;
 }

@@ -46,9 +46,10 @@ const no = (): boolean => false;
 /** A workbook of plain data, in which the day is never before today: the demo farm plans from its own January until that is past. */
 export async function openData(data: DocumentData, history?: HistoryData): Promise<Workbook | undefined> {
   const current = { ...data, today: Math.max(data.today, today()) };
-  const workbook = Workbook.open(current, world(), history);
-  // What the first try set aside for the want of something has its place once that is here.
-  return (await fetchWanted()) ? Workbook.open(current, world(), history) : workbook;
+  let workbook = Workbook.open(current, world(), history);
+  // What a try set aside for the want of something has its place once that is here.
+  while (await fetchWanted()) workbook = Workbook.open(current, world(), history);
+  return workbook;
 }
 
 /** Whether a workbook's sheets are those of an earlier version than today's; the version of today where so. */

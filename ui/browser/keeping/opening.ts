@@ -97,9 +97,9 @@ async function openFrom(base: Base, found: Found): Promise<KeptOpening> {
   const before = stepsUpTo(found.entries, base.place);
   await fetchTemplates(templateWanted(base.text)?.name, [...before, ...whole]);
   const attempt = (): ReturnType<typeof replay> => replay(base, before, whole);
-  const first = await attempt();
+  let opened = await attempt();
   // What was set aside for the want of something that is fetched when it is met has its place once that is here.
-  const opened = first.ok && (await fetchWanted()) ? await attempt() : first;
+  while (opened.ok && (await fetchWanted())) opened = await attempt();
   if (!opened.ok) return { ok: false, why: opened.why, rest: undefined };
   const { workbook, done, notes } = opened;
   const reach = new HistoryReach();

@@ -39,10 +39,10 @@ export function fetchAtRest(): void {
 
 /**
  * Does something and hands on what came of it, at once where it can: where it was refused, perhaps for the want of something,
- * fetches that and does it once more.
+ * fetches that and does it once more, and again where that lets it ask for something else.
  */
 export function withFetched<T>(attempt: () => T, isRefused: (outcome: T) => boolean, then: (outcome: T) => void): void {
   const outcome = attempt();
   if (!isRefused(outcome) || !isWanting()) then(outcome);
-  else void fetchWanted().then((came) => then(came ? attempt() : outcome));
+  else void fetchWanted().then((came) => (came ? withFetched(attempt, isRefused, then) : then(outcome)));
 }
