@@ -205,4 +205,16 @@ describe('more cells than are told one by one', () => {
     await replaceAll();
     expect(cellView(book.workbook, 'behind', 0, 'note').text).toBe('Tang beside');
   });
+
+  test('another workbook that is opened while they are looked up is left as it is', async () => {
+    await looked('kelp', 'Tang');
+    const now = vi.spyOn(performance, 'now').mockImplementation(() => Date.now() * 1_000);
+    const replacing = replaceAll();
+    const other = seasonOf({ Beds: [{ Bed: 'Barn 1', Field: 'Kelp' }] }).book.workbook;
+    takeWorkbook(other);
+    await replacing;
+    now.mockRestore();
+    expect(cellView(book.workbook, 'behind', 0, 'note').text).toBe('Kelp beside');
+    expect(said()).toBe('');
+  });
 });

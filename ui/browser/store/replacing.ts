@@ -92,8 +92,11 @@ export async function replaceAll(): Promise<void> {
   const wish = finding.peek();
   if (book === undefined || isReplacing) return;
   isReplacing = true;
-  const typed = await typedMatches(book);
-  isReplacing = false;
+  const typed = await typedMatches(book).finally(() => {
+    isReplacing = false;
+  });
+  // What was looked through is no longer on screen.
+  if (workbookNow() !== book) return;
   const answers = typed.filter(({ behind }) => !behind).map((cell) => replacing(book, cell, wish));
   const cells = answers.flatMap((answer) => ('typed' in answer ? [] : [answer]));
   const otherwise = answers.flatMap((answer) => ('typed' in answer ? (answer.typed ?? []) : []));
