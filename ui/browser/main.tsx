@@ -11,7 +11,7 @@ import { startAppearance } from './store/appearance.ts';
 import { startDesk } from './store/device.ts';
 import { tell } from './store/notices.ts';
 import { startPassing } from './store/passing.ts';
-import { followWidths } from './store/screen.ts';
+import { followWindow } from './store/screen.ts';
 import { startSun } from './store/sun.ts';
 import './tokens.css';
 import './page.css';
@@ -27,7 +27,7 @@ import './paper/print.css';
 
 startAppearance();
 startSun();
-followWidths();
+followWindow();
 startDesk();
 startPassing();
 startKeys();

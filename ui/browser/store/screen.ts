@@ -12,7 +12,7 @@ export const drawer = signal(false);
 export const low = signal(false);
 
 /** Follows the window from now on. */
-export function followWidths(): void {
+export function followWindow(): void {
   follow('(max-width: 700px)', (matches) => {
     narrow.value = matches;
   });
