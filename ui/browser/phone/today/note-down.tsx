@@ -63,7 +63,7 @@ function Which({ note: { kind, words }, onChoose, onLeave }: WhichProps) {
     <section class="today-step" aria-label={`${words} of which planting`}>
       <h2>{words} of ...</h2>
       {all ? <SearchBox label="Name or bed" wanted={wanted} /> : null}
-      {found.length === 0 ? <p>No planting is called so.</p> : null}
+      {found.length === 0 ? <p>{named === '' ? 'There are no plantings yet.' : 'No planting is called so.'}</p> : null}
       <ul class="phone-list">
         {found.slice(0, all ? found.length : SHOWN).map((planting) => (
           <li key={planting.id}>
