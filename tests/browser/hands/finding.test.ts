@@ -34,6 +34,28 @@ test('Ctrl F counts what holds a text, walks through it, and Esc leads back to t
   expect(problems).toEqual([]);
 });
 
+test('a look that takes its time can be stopped, and the box is in hand again', async () => {
+  const { page, problems } = await at('Plantings');
+  await page.keyboard.press('Control+f');
+  await page.getByRole('checkbox', { name: 'All sheets' }).check();
+  // A clock that runs ahead makes any look a long one, in which the page has its turn after every row.
+  await page.evaluate(() => {
+    let now = performance.now();
+    performance.now = () => {
+      now += 1_000;
+      return now;
+    };
+  });
+  const box = page.getByLabel('Find', { exact: true });
+  await box.fill('lamplight');
+  await page.getByRole('button', { name: 'Stop looking' }).click();
+  await expect.poll(() => page.locator('.find-count').textContent()).toContain('so far');
+  expect(await page.getByRole('button', { name: 'Stop looking' }).count()).toBe(0);
+  expect(await box.evaluate((input) => input === document.activeElement)).toBe(true);
+  await page.reload();
+  expect(problems).toEqual([]);
+});
+
 test('Ctrl H replaces in what was typed, all as one step, and passes over what formulas give', async () => {
   const { book, page } = await at('Beds');
   const before = await book.read(0, 'Field');

@@ -44,7 +44,15 @@ export function FindBar() {
       {share.value === undefined ? null : (
         <>
           <progress value={share.value} aria-label="Looked through" />
-          <button type="button" class="quiet" onClick={endLook}>
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => {
+              endLook();
+              // The button goes, and would take the focus with it.
+              box.current?.focus();
+            }}
+          >
             Stop looking
           </button>
         </>
