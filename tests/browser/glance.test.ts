@@ -117,6 +117,28 @@ test('buttons move it as the keys do', async () => {
   await expect.poll(() => bar.getAttribute('aria-label')).toMatch(/on Orchard 2, 23 May 2027/);
 });
 
+test('in a low window what is moved by keys stays in sight above what is said of it', async () => {
+  const { page } = await onePage();
+  await page.setViewportSize({ width: 1280, height: 600 });
+  const bar = page.getByRole('button', { name: /^Lettuce 2,/ });
+  await bar.evaluate((each) => each.scrollIntoView({ block: 'end' }));
+  await bar.focus();
+  await page.keyboard.press('Enter');
+  const follows = page.locator('.follows');
+  const under = async (): Promise<number> => {
+    const [told, held] = [await follows.boundingBox(), await page.locator('.bar.is-in-hand').boundingBox()];
+    return held === null || told === null ? Number.NaN : held.y + held.height - told.y;
+  };
+  await expect.poll(under).toBeLessThanOrEqual(0);
+  for (let bed = 0; bed < 6; bed += 1) {
+    await page.keyboard.press('ArrowDown');
+    await follows.getByText('Harvest from').waitFor();
+    await expect.poll(under).toBeLessThanOrEqual(0);
+  }
+  await page.keyboard.press('Escape');
+  await page.setViewportSize({ width: 1440, height: 900 });
+});
+
 test('a bar dragged along and down moves in time and to another bed; what follows is shown on the way', async () => {
   const { page } = await onePage();
   await page.locator('.season-calendar .bar').first().waitFor();

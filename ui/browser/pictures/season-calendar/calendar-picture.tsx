@@ -73,6 +73,12 @@ export function CalendarPicture() {
     if (hand === undefined && document.activeElement !== document.body) held.current = undefined;
   });
 
+  // What is moved by keys or buttons comes out from under what is said of it; what a pointer carries stays under the pointer.
+  const isStill = hand !== undefined && !carried;
+  useEffect(() => {
+    if (isStill) intoSight(box.current);
+  }, [isStill, key, follows]);
+
   if (now === undefined) return <p class="no-picture">{NO_BEDS}</p>;
   const { season } = now;
   const moved = hand !== undefined && follows !== undefined ? seasonCalendar(follows.after, today) : undefined;
@@ -245,6 +251,21 @@ function hasBar({ lines }: SeasonCalendar, planting: string | undefined): boolea
 function focusBar(box: HTMLElement | null, { planting, spreading }: CalendarBar): void {
   const which = spreading ? '[data-spreading]' : ':not([data-spreading])';
   box?.querySelector<SVGElement>(`[data-planting="${planting}"]${which}`)?.focus();
+}
+
+/** Between the bar in hand and what is said of it. */
+const APART = 8;
+
+/** Brings the bar in hand into sight, above what follows. */
+function intoSight(box: HTMLElement | null): void {
+  const bar = box?.querySelector<SVGElement>('.bar.is-in-hand');
+  const follows = box?.querySelector('.follows')?.getBoundingClientRect();
+  if (bar === null || bar === undefined || follows === undefined) return;
+  if (bar.getBoundingClientRect().bottom <= follows.top) return;
+  const foot = Math.min(innerHeight, bar.closest('main')?.getBoundingClientRect().bottom ?? innerHeight);
+  bar.style.scrollMarginBottom = `${Math.ceil(foot - follows.top) + APART}px`;
+  bar.scrollIntoView({ block: 'nearest' });
+  bar.style.scrollMarginBottom = '';
 }
 
 function moveOf({ bar, days, bed }: Hand): Move {
