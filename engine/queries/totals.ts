@@ -4,7 +4,7 @@
 import type { ProgramColumn } from '../schema/compile.ts';
 import type { Total } from '../schema/views.ts';
 import { AREA, isPlain, LENGTH, MASS, MONEY, sameDimension, TIME, VOLUME } from '../units/dimension.ts';
-import type { Atom } from '../units/table.ts';
+import { type Atom, isMixed } from '../units/table.ts';
 import { fromCanonical, toCanonical, type Unit } from '../units/unit.ts';
 import { showValue } from '../values/show.ts';
 import type { ValueType } from '../values/type.ts';
@@ -37,18 +37,28 @@ export function totalText(book: Book, sheet: string, columnId: string, slots: re
   const figure = values.length === 0 ? undefined : FOLDS[total](values);
   if (figure === undefined) return '';
   const { program, writing } = book.document;
-  const decimals = total === 'mean' ? undefined : column.declaration.decimals;
-  const told = total === 'sum' || total === 'mean' ? rounded(figure, column.type) : figure;
-  return showValue(told, column.type, { currency: program.currency, writing, decimals });
+  const own = total === 'mean' ? undefined : column.declaration.decimals;
+  const most = total === 'sum' || total === 'mean' ? decimalsThatSay(figure, column.type) : undefined;
+  const shown = { currency: program.currency, writing };
+  // Rounded but once: to the decimals that are shown, or where the column names none to those that say something.
+  if (own !== undefined) return showValue(figure, column.type, { ...shown, decimals: Math.min(own, most ?? own) });
+  return showValue(most === undefined ? figure : rounded(figure, column.type, most), column.type, shown);
 }
 
-/** Sums and means without the parts that say nothing at their size: tenths from a hundred on, hundredths from ten on; money in full. */
-function rounded(figure: number, type: ValueType): number {
-  if (type.kind !== 'number' || sameDimension(type.dimension, MONEY)) return figure;
-  const n = fromCanonical(type.unit, figure);
-  if (Math.abs(n) < 10) return figure;
-  const steps = Math.abs(n) >= 100 ? 10 : 100;
-  return toCanonical(type.unit, Math.round(n * steps) / steps);
+/**
+ * How many decimals of a sum or mean say something at its size: one from a hundred on, two from ten on; undefined where all do, as of
+ * money, whatever it is for, and of feet and inches.
+ */
+function decimalsThatSay(figure: number, type: ValueType): number | undefined {
+  if (type.kind !== 'number' || type.unit.dimension.money === 1 || isMixed(type.unit)) return undefined;
+  const size = Math.abs(fromCanonical(type.unit, figure));
+  return size < 10 ? undefined : size < 100 ? 2 : 1;
+}
+
+function rounded(figure: number, type: ValueType, decimals: number): number {
+  if (type.kind !== 'number') return figure;
+  const steps = 10 ** decimals;
+  return toCanonical(type.unit, Math.round(fromCanonical(type.unit, figure) * steps) / steps);
 }
 
 function numberAt(book: Book, column: ProgramColumn, row: number): readonly number[] {

@@ -232,6 +232,37 @@ test('rows stand in groups by what they link to, each with its totals', () => {
   expect(totalText(workbook, 'beds', 'length', odd, 'least')).toBe('20.333');
 });
 
+test('a sum is rounded once, shows no decimals that it has lost, and tells money, for whatever, and feet and inches in full', () => {
+  const workbook = openFarm();
+  const column = (name: string, unit: string, decimals?: number) =>
+    ({
+      id: name,
+      name,
+      type: { type: 'number', unit: { us: unit, si: unit } },
+      group: '',
+      note: '',
+      role: 'entered',
+      formula: '',
+      ...(decimals === undefined ? {} : { decimals }),
+    }) as const;
+  const columns = [
+    column('whole', 'lb', 0),
+    column('fine', 'lb', 2),
+    column('hourly', 'money/h'),
+    column('run', 'ft in'),
+  ];
+  const kept = { id: 'loads', name: 'Loads', question: 'Own sheets', about: '', checks: [], cautions: [] };
+  does(workbook, { command: 'put sheet', sheet: { ...kept, rows: { from: 'entry' }, columns } });
+  does(workbook, {
+    command: 'insert row',
+    sheet: 'loads',
+    entries: { whole: '100.46', fine: '123.46', hourly: '123.42', run: '100 ft 3 in' },
+  });
+  const slots = [...rows(workbook, 'loads')];
+  const told = columns.map(({ id }) => totalText(workbook, 'loads', id, slots, 'sum'));
+  expect(told).toEqual(['100', '123.5', '123.42', '100 ft 3 in']);
+});
+
 test('colours stand in the order they were made, and need words', () => {
   const workbook = openFarm();
   const rule = {
