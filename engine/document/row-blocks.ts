@@ -41,25 +41,36 @@ function comeAtOnce(document: Document, { sheet: sheetId, rows }: InsertRows): P
   const sheet = document.program.sheet(sheetId);
   if (sheet === undefined || !isEnteredSheet(sheet.schema)) return undefined;
   const known = document.rowsOf(sheetId);
+  const ranged = rowsWithRanges(document, sheetId);
   const seen = new Set<string>();
   for (const { row, notes, ranges } of rows) {
     const record = known.record(row);
     if (record === undefined && (notes ?? ranges) !== undefined) return undefined;
-    if (comesUnknown(document, sheetId, row)) return undefined;
+    if (comesUnknown(document, sheetId, row, ranged)) return undefined;
     if (seen.has(row) || (record !== undefined && (record.slot >= 0 || record.removed === undefined))) return undefined;
     seen.add(row);
   }
   return sheet;
 }
 
-/** Whether nobody knows a row for which something waits, or knew it when it last came. */
-export function comesUnknown(document: Document, sheet: string, row: string): boolean {
+/** Whether nobody knows a row for which something waits, or knew it when it last came; `ranged`: rows of its sheet with ranges. */
+export function comesUnknown(
+  document: Document,
+  sheet: string,
+  row: string,
+  ranged: ReadonlySet<string> = rowsWithRanges(document, sheet),
+): boolean {
   const record = document.rowsOf(sheet).record(row);
   if (record !== undefined) return record.asUnknown === true;
   const { shelf, notes } = document;
-  if (shelf.cells(sheet, row).size > 0 || notes.cells(sheet, row).size > 0) return true;
-  for (const one of document.ranges()) if (one.sheet === sheet && one.row === row) return true;
-  return false;
+  return shelf.cells(sheet, row).size > 0 || notes.cells(sheet, row).size > 0 || ranged.has(row);
+}
+
+/** Rows of a sheet, there or not, of which a cell has a range. */
+function rowsWithRanges(document: Document, sheetId: string): ReadonlySet<string> {
+  const rows = new Set<string>();
+  for (const { sheet, row } of document.ranges()) if (sheet === sheetId) rows.add(row);
+  return rows;
 }
 
 /** Those of the rows that were there before, whether they are now or not. */
