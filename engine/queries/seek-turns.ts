@@ -21,9 +21,11 @@ interface Trying {
   readonly finest: number;
   readonly inWholes: boolean;
   tryAt(at: number): Tried;
+  /** Whether the figure of a turn that stays on its side of the goal is at it all the same. */
+  touches(turn: Tried): boolean;
 }
 
-/** At each turn the place at the goal or beyond it that was found, else the nearest to it. */
+/** At each turn the place at the goal or beyond it that was found, else the nearest to it, which may touch it. */
 export function turnsIn(tried: readonly Tried[], trying: Trying): readonly Tried[] {
   return tried
     .flatMap((middle, i) => {
@@ -46,7 +48,8 @@ function nearness({ figure = Number.NaN, side = 0 }: Tried): number {
   return -side * figure;
 }
 
-function narrowed(left: Tried, middle: Tried, right: Tried, { finest, inWholes, tryAt }: Trying): Tried {
+function narrowed(left: Tried, middle: Tried, right: Tried, trying: Trying): Tried {
+  const { finest, inWholes, tryAt, touches } = trying;
   const known = new Map<number, Tried>();
   const at = (place: number): Tried => {
     const wanted = inWholes ? Math.round(place) : place;
@@ -58,9 +61,10 @@ function narrowed(left: Tried, middle: Tried, right: Tried, { finest, inWholes, 
   let one = at(high - (high - low) * GOLDEN);
   let other = at(low + (high - low) * GOLDEN);
   let best = middle;
+  const nearest = (): Tried => (touches(best) ? { ...best, side: 0 } : best);
   for (let i = 0; i < NARROWINGS && high - low > finest && one.at < other.at; i++) {
     for (const point of [one, other]) {
-      if (point.side === undefined) return best;
+      if (point.side === undefined) return nearest();
       if (point.side !== middle.side) return point;
       if (nearness(point) > nearness(best)) best = point;
     }
@@ -74,5 +78,5 @@ function narrowed(left: Tried, middle: Tried, right: Tried, { finest, inWholes, 
       other = at(low + (high - low) * GOLDEN);
     }
   }
-  return best;
+  return nearest();
 }

@@ -80,13 +80,11 @@ function soughtBy(run: RunTrial, workbook: Workbook, question: SeekQuestion): So
   const finest = inWholes ? 1 : (to - from) / SEEK_STEPS / 2 ** HALVINGS;
   const words = wordsFor(workbook, question, type, tryAt);
   const { figure: show } = words;
-  const turns = turnsIn(tried, { finest, inWholes, tryAt });
-  const touch = TOUCHING * spreadOf([...tried, ...turns]);
-  const touching = ({ figure }: Tried): boolean =>
+  const touch = TOUCHING * spreadOf(tried);
+  const touches = ({ figure }: Tried): boolean =>
     figure !== undefined && (Math.abs(figure - goal) <= touch || show(figure) === show(goal));
-  const all = [...tried, ...turns.map((turn) => (touching(turn) ? { ...turn, side: 0 } : turn))].sort(
-    (a, b) => a.at - b.at,
-  );
+  const turns = turnsIn(tried, { finest, inWholes, tryAt, touches });
+  const all = [...tried, ...turns].sort((a, b) => a.at - b.at);
   const met = placesIn(all, finest, inWholes, tryAt);
   const places = met.length > 0 ? met : nearestAsShown(all, goal, show);
   const answer = places.length === 0 ? 'none' : places.length === 1 ? 'one' : 'several';

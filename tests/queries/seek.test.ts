@@ -84,6 +84,10 @@ describe('seek', () => {
     const twice = ask(openFarm(), `400 - ${off} * ${off}`, 399.99, '5 ft', '100 ft');
     if (twice.answer !== 'several') throw new Error(twice.says);
     expect(twice.places.map(({ from }) => from / FOOT)).toEqual([expect.closeTo(33.2, 5), expect.closeTo(33.4, 5)]);
+    // A top whose figure reads as the goal does, but lies beyond it.
+    const close = ask(openFarm(), `400 - ${off} * ${off}`, 399.9999, '5 ft', '100 ft');
+    if (close.answer !== 'several') throw new Error(close.says);
+    expect(close.places.map(({ from }) => from / FOOT)).toEqual([expect.closeTo(33.29, 4), expect.closeTo(33.31, 4)]);
     const never = ask(openFarm(), `400 - ${off} * ${off}`, 400.1, '5 ft', '100 ft');
     expect(never).toMatchObject({ answer: 'none', says: expect.stringContaining('with 400.') });
   });
