@@ -22,6 +22,8 @@ export class GraphRun {
   readonly #spare: RowSet[] = [];
   /** Cells handed back to their formula. */
   #demands: { readonly column: ColumnDef; readonly slot: number }[] = [];
+  /** The tables of these columns and cells. */
+  readonly #touched = new Set<TableDef>();
   #today = false;
   /** While it runs, and while a document is being filled, columns are read as they stand. */
   #held = true;
@@ -54,6 +56,7 @@ export class GraphRun {
   }
 
   cellChanged(column: ColumnDef, slot: number): void {
+    this.#touched.add(column.table);
     this.#touch(this.#columns, column, slot);
   }
 
@@ -66,6 +69,7 @@ export class GraphRun {
   }
 
   demand(column: ColumnDef, slot: number): void {
+    this.#touched.add(column.table);
     this.#demands.push({ column, slot });
   }
 
@@ -158,10 +162,9 @@ export class GraphRun {
 
   // What was touched, and what changed.
 
-  /** Tells the graph what was touched, where anything of a table was: for whoever asks before all is done. */
+  /** Tells the graph what was touched, where a cell of a table was: for whoever asks before all is done. */
   passFrom(table: TableDef): void {
-    const touched = [...this.#columns.keys(), ...this.#demands.map(({ column }) => column)];
-    if (touched.some((column) => column.table === table)) this.pass();
+    if (this.#touched.has(table)) this.pass();
   }
 
   /** Tells the graph what was touched. */
@@ -202,6 +205,7 @@ export class GraphRun {
       }
       sets.clear();
     }
+    this.#touched.clear();
     this.#demands = [];
     this.#today = false;
   }
