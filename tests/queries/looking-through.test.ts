@@ -1,10 +1,15 @@
 // Looking through cells finds the very cells whose text holds what is wanted, whatever their type, unit or origin.
 
 import { expect, test } from 'vitest';
-import { cellView, lookThrough, rows, sheetViews } from '../../engine/index.ts';
+import { cellView, lookThrough, message, rows, sheetViews } from '../../engine/index.ts';
 import { demoBook } from '../browser/workbook-page.ts';
 
 const { workbook } = demoBook();
+// Shares of nothing, so that there are faults.
+workbook.do(
+  [{ command: 'add formula', sheet: 'beds', name: 'Share', formula: '[Length] / (0 * [Length])' }],
+  message('trial'),
+);
 
 /** Places of cells, 'sheet row column'. */
 function found(text: string, typed: boolean): readonly string[] {
@@ -27,6 +32,7 @@ const all = sheetViews(workbook).flatMap(({ id, columns }) =>
 // A name, a unit typed by hand, a month, a figure with a group, a part of one, a yes, what stands for a fault, a sign alone.
 test.each(['onion', ' in', 'mar 2027', '10,', '.5', 'yes', '÷', '-', 'e'])('“%s”', (text) => {
   const holding = all.filter((cell) => cell.text.includes(text));
+  expect(holding).not.toEqual([]);
   expect(found(text, false)).toEqual(holding.map(({ place }) => place));
   const typed = holding.filter(({ origin }) => origin === 'entered' || origin === 'override');
   expect(found(text, true)).toEqual(typed.map(({ place }) => place));
