@@ -15,6 +15,7 @@ export function checkColumn(id: string): string {
   return `·check ${id}`;
 }
 
+/** Whether a column is one of those. */
 export function isCheckColumn(column: string): boolean {
   return column.startsWith(checkColumn(''));
 }

@@ -60,8 +60,8 @@ function folded(text: string): string {
 
 /**
  * The civil day of a typed date. Without a year it is the one in the season; two figures mean the year nearest to `year`. A week is
- * its Monday (ISO 8601), and without a year the one of which most days are in the season. `dayFirst` decides between 3/4 and 4/3 only where both are dates; 15.3. is always day and month. A
- * weekday in front must agree. The time of day behind a date is left out.
+ * its Monday (ISO 8601), and without a year the one of which most days are in the season. `dayFirst` decides between 3/4 and 4/3 only
+ * where both are dates; 15.3. is always day and month. A weekday in front must agree. The time of day behind a date is left out.
  */
 export function readDate(text: string, options: DateOptions): DateRead {
   const { writing } = options;
