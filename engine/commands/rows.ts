@@ -198,6 +198,7 @@ export function moveRows({ sheet: sheetId, rows, before }: CommandOf<'move rows'
 }
 
 export function keepRow({ sheet, row }: CommandOf<'keep row'>, draft: Draft): Refused {
-  draft.perform({ op: 'keep row', sheet, row });
+  // Of a row that is not marked there is nothing to say, which another who takes it out would hear as a wish to keep it.
+  if (draft.document.rowsOf(sheet).record(row)?.broughtBack === true) draft.perform({ op: 'keep row', sheet, row });
   return undefined;
 }

@@ -10,6 +10,7 @@ import {
   noteOn,
   rowId,
   rows,
+  rowWithId,
   type Transaction,
   type Workbook,
 } from '../../engine/index.ts';
@@ -76,6 +77,14 @@ describe('two people', () => {
     bert.receive(remote(kept));
     expect(everything(anna)).toEqual(everything(bert));
     expect(everything(anna).file).not.toContain('broughtBack');
+  });
+
+  test('to keep a row that did not come back is no change, which would bring it back where another takes it out', () => {
+    const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+    const kept = done(bert, { command: 'keep row', sheet: 'plantings', row: P2 });
+    expect(kept.operations).toEqual([]);
+    merged([done(anna, { command: 'remove rows', sheet: 'plantings', rows: [P2] })], [kept], anna, bert);
+    expect(rowWithId(anna, 'plantings', P2)).toBeUndefined();
   });
 
   test('a row that came back is marked again once keeping it, or removing it, is taken back', () => {
