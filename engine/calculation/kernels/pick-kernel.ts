@@ -3,31 +3,17 @@
 
 import type { Picks } from '../../functions/definition.ts';
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
+import type { Stored } from './scalars.ts';
 import { settle, step } from './states.ts';
-import { type Kernel, room, scratch, type Vector } from './vector.ts';
+import { type Kernel, scratch, takeAll, type Vector } from './vector.ts';
 
-/** What stands where a row has no value. */
-interface Nothing {
-  readonly value: number;
-  readonly state: number;
-}
-
-/** Of one argument and more. */
-export function pickKernel(kernels: readonly Kernel[], picks: Picks, nothing: Nothing): Kernel {
+/** Of one argument and more; `nothing` is what stands where a row has no value. */
+export function pickKernel(kernels: readonly Kernel[], picks: Picks, nothing: Readonly<Stored>): Kernel {
   const out = scratch();
   const vectors: Vector[] = [];
   const isLeast = picks === 'least';
   return (batch) => {
-    room(out, batch.count);
-    out.uniform = true;
-    out.clean = true;
-    for (let k = 0; k < kernels.length; k++) {
-      const vector = (kernels[k] as Kernel)(batch);
-      vectors[k] = vector;
-      if (!vector.uniform) out.uniform = false;
-      if (!vector.clean) out.clean = false;
-    }
-    const count = out.uniform ? 1 : batch.count;
+    const count = takeAll(kernels, batch, vectors, out);
     const { values, states } = out;
     if (out.clean) {
       take(values, count, vectors[0] as Vector);

@@ -2,29 +2,16 @@
 // adding them one after another from 0 gives. Made by the planner.
 
 import { FAULT, FILLED } from '../../values/column.ts';
+import type { Stored } from './scalars.ts';
 import { allFinite, settle, step } from './states.ts';
-import { type Kernel, room, scratch, type Vector } from './vector.ts';
+import { type Kernel, scratch, takeAll, type Vector } from './vector.ts';
 
-/** What stands where a sum is too large for a number. */
-interface Undefined {
-  readonly value: number;
-  readonly state: number;
-}
-
-export function sumKernel(kernels: readonly Kernel[], tooLarge: Undefined): Kernel {
+/** `tooLarge` is what stands where a sum is too large for a number. */
+export function sumKernel(kernels: readonly Kernel[], tooLarge: Readonly<Stored>): Kernel {
   const out = scratch();
   const vectors: Vector[] = [];
   return (batch) => {
-    room(out, batch.count);
-    out.uniform = true;
-    out.clean = true;
-    for (let k = 0; k < kernels.length; k++) {
-      const vector = (kernels[k] as Kernel)(batch);
-      vectors[k] = vector;
-      if (!vector.uniform) out.uniform = false;
-      if (!vector.clean) out.clean = false;
-    }
-    const count = out.uniform ? 1 : batch.count;
+    const count = takeAll(kernels, batch, vectors, out);
     const { values, states } = out;
     values.fill(0, 0, count);
     if (!out.clean) states.fill(FILLED, 0, count);

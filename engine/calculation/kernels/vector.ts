@@ -63,6 +63,23 @@ export function room(vector: Vector, count: number): Vector {
   return vector;
 }
 
+/**
+ * Works the arguments out over a batch, into `vectors`, and makes room in `out` for what comes of them, which is uniform and clean
+ * where all of them are. Gives of how many rows it has values.
+ */
+export function takeAll(kernels: readonly Kernel[], batch: Batch, vectors: Vector[], out: Vector): number {
+  room(out, batch.count);
+  out.uniform = true;
+  out.clean = true;
+  for (let k = 0; k < kernels.length; k++) {
+    const vector = (kernels[k] as Kernel)(batch);
+    vectors[k] = vector;
+    if (!vector.uniform) out.uniform = false;
+    if (!vector.clean) out.clean = false;
+  }
+  return out.uniform ? 1 : batch.count;
+}
+
 /** Small arrays are cut out of large pieces of memory: asking for each by itself costs more than working a short sheet out. */
 const SLAB = 1 << 16;
 let slab = new ArrayBuffer(SLAB);
