@@ -7,7 +7,6 @@ import { changedData, LATEST, stampsIn } from '../../engine/document/changed-dat
 import { BEFORE_ALL, Stamps } from '../../engine/document/stamps.ts';
 import { cellThing, rowPlaceThing } from '../../engine/document/things.ts';
 import {
-  type Command,
   type DocumentData,
   readWorkbookFile,
   type Transaction,
@@ -17,21 +16,7 @@ import {
 import { runs } from '../runs.ts';
 import { type Chances, chances, commandFor } from './any-command.ts';
 import { BEGINNING, everything, everythingByAmount, openFarm, shelf, VERSION_2 } from './farm.ts';
-
-const MESSAGE = { code: 'work', parts: {} };
-const [P1 = '', P2 = '', P3 = ''] = (BEGINNING.rows.plantings ?? []).map(({ id }) => id);
-
-function done(workbook: Workbook, command: Command): Transaction {
-  const answer = workbook.do([command], MESSAGE);
-  if (answer.refused) throw new Error(answer.why);
-  return answer.transaction;
-}
-
-const remote = (transaction: Transaction): Transaction => ({ ...transaction, source: 'remote' });
-
-function cell(row: string, column: string, entry: string): Command {
-  return { command: 'set cell', sheet: 'plantings', row, column, entry };
-}
+import { cell, done, MESSAGE, P1, P2, P3, remote } from './two-people.ts';
 
 /** What a file of it gives, which written again is the same file. */
 function saved(workbook: Workbook): DocumentData {

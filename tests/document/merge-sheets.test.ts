@@ -14,25 +14,7 @@ import {
 import { runs } from '../runs.ts';
 import { type Chances, chances, commandFor } from './any-command.ts';
 import { BEGINNING, everything, everythingByAmount, openFarm } from './farm.ts';
-
-const MESSAGE = { code: 'work', parts: {} };
-const [P1 = '', P2 = '', P3 = ''] = (BEGINNING.rows.plantings ?? []).map(({ id }) => id);
-
-function done(workbook: Workbook, command: Command): Transaction {
-  const answer = workbook.do([command], MESSAGE);
-  if (answer.refused) throw new Error(answer.why);
-  return answer.transaction;
-}
-
-function undone(workbook: Workbook): Transaction {
-  const step = workbook.undo();
-  if (step === undefined) throw new Error('nothing to take back');
-  return step.transaction;
-}
-
-function hear(workbook: Workbook, transactions: readonly Transaction[]): void {
-  for (const one of transactions) workbook.receive({ ...one, source: 'remote' });
-}
+import { done, hear, MESSAGE, P1, P2, P3, undone } from './two-people.ts';
 
 function isDone(workbook: Workbook, by: Chances, sheet: string | undefined): readonly Transaction[] {
   const command = commandFor(workbook, by);

@@ -17,22 +17,7 @@ import {
 import { runs } from '../runs.ts';
 import { type Chances, chances, commandFor } from './any-command.ts';
 import { BEGINNING, BROUGHT_BACK, everything, everythingByAmount, openFarm } from './farm.ts';
-
-const MESSAGE = { code: 'work', parts: {} };
-
-function done(workbook: Workbook, command: Command): Transaction {
-  const answer = workbook.do([command], MESSAGE);
-  if (answer.refused) throw new Error(answer.why);
-  return answer.transaction;
-}
-
-const remote = (transaction: Transaction): Transaction => ({ ...transaction, source: 'remote' });
-
-function cell(row: string, column: string, entry: string): Command {
-  return { command: 'set cell', sheet: 'plantings', row, column, entry };
-}
-
-const [P1 = '', P2 = '', P3 = ''] = (BEGINNING.rows.plantings ?? []).map(({ id }) => id);
+import { cell, done, MESSAGE, P1, P2, P3, remote } from './two-people.ts';
 
 /** Both copies with both people's transactions. */
 function merged(ofAnna: readonly Transaction[], ofBert: readonly Transaction[], anna: Workbook, bert: Workbook): void {

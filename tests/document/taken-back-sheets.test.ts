@@ -2,26 +2,9 @@
 // the sheet or column with all that either changed.
 
 import { describe, expect, test } from 'vitest';
-import type { Command, Transaction, Workbook } from '../../engine/index.ts';
+import type { Command, Workbook } from '../../engine/index.ts';
 import { BEGINNING, everything, openFarm } from './farm.ts';
-
-const MESSAGE = { code: 'work', parts: {} };
-
-function done(workbook: Workbook, command: Command): Transaction {
-  const answer = workbook.do([command], MESSAGE);
-  if (answer.refused) throw new Error(answer.why);
-  return answer.transaction;
-}
-
-function undone(workbook: Workbook): Transaction {
-  const step = workbook.undo();
-  if (step === undefined) throw new Error('nothing to take back');
-  return step.transaction;
-}
-
-function hear(workbook: Workbook, transactions: readonly Transaction[]): void {
-  for (const one of transactions) workbook.receive({ ...one, source: 'remote' });
-}
+import { done, hear, undone } from './two-people.ts';
 
 const start = openFarm();
 done(start, { command: 'add sheet', name: 'Egg count', about: '', rows: { from: 'entry' } });
