@@ -1,8 +1,8 @@
-// Opens a copy of the plan in a worker. Called by the workers of this folder.
+// Opens a copy of the plan in a worker. Called by the workers that draw, choose and import.
 
 import { type DocumentData, Workbook } from '../../../engine/index.ts';
 import { withWanted } from '../../wanted.ts';
-import { fetchTemplate, newId, templates } from '../files/world.ts';
+import { fetchTemplate, newId, templates } from './world.ts';
 
 /** The workbook, in which what is changed has this actor; or why there is none. */
 export async function openCopy(data: DocumentData, actor: string): Promise<Workbook | string> {

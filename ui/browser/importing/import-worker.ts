@@ -11,11 +11,12 @@ import {
   settings,
   sheetView,
   type TableRead,
-  Workbook,
+  type Workbook,
   wantsGeneralUnits,
 } from '../../../engine/index.ts';
 import { formatTools } from '../../format-tools.ts';
-import { fetchTemplate, newId, templates } from '../files/world.ts';
+import { openCopy } from '../files/open-copy.ts';
+import { newId } from '../files/world.ts';
 import { writingOf } from '../store/writing.ts';
 import { cutAfter } from './cutting.ts';
 import type { Asked, Choices, Reading, Told } from './messages.ts';
@@ -23,7 +24,7 @@ import type { Asked, Choices, Reading, Told } from './messages.ts';
 interface Work {
   readonly bytes: Uint8Array;
   readonly sheet: string;
-  readonly open: () => Workbook | undefined;
+  readonly open: () => Promise<Workbook | string>;
   workbook: Workbook;
   /** The table as it was read last, and how. */
   table: { readonly read: TableRead; readonly as: string } | undefined;
@@ -54,14 +55,7 @@ async function answer(asked: Asked): Promise<void> {
   switch (asked.ask) {
     case 'read':
       work = await begin(asked);
-      if (work === undefined) {
-        tell({
-          told: 'failed',
-          why: 'The sheets of the workbook could not be fetched: try again.',
-          turn,
-          reading: undefined,
-        });
-      } else await check(work, asked.choices);
+      if (work !== undefined) await check(work, asked.choices);
       return;
     case 'again':
       if (work !== undefined) await check(work, asked.choices);
@@ -78,12 +72,14 @@ async function answer(asked: Asked): Promise<void> {
   }
 }
 
+/** undefined where the workbook could not be opened, which is told. */
 async function begin({ bytes, data, sheet }: Extract<Asked, { ask: 'read' }>): Promise<Work | undefined> {
-  await fetchTemplate(data.template);
-  const open = () => Workbook.open(data, { newId, now: () => Date.now(), actor: 'import', templates });
-  const workbook = open();
-  if (workbook === undefined) return undefined;
-  return { bytes, sheet, open, workbook, table: undefined, rows: undefined, generalUnits: false };
+  const open = () => openCopy(data, 'import');
+  const workbook = await open();
+  if (typeof workbook !== 'string')
+    return { bytes, sheet, open, workbook, table: undefined, rows: undefined, generalUnits: false };
+  tell({ told: 'failed', why: workbook, turn, reading: undefined });
+  return undefined;
 }
 
 async function check(work: Work, choices: Choices): Promise<void> {
@@ -106,7 +102,8 @@ async function check(work: Work, choices: Choices): Promise<void> {
   if (failed && wantsGeneralUnits()) {
     // What was refused for the want of the list is read once more with it, in a workbook that knows it.
     await loadGeneralUnits();
-    work.workbook = work.open() ?? work.workbook;
+    const again = await work.open();
+    if (typeof again !== 'string') work.workbook = again;
     work.generalUnits = true;
     rows = readRowsOrStation(work.workbook, work.sheet, read, { ...choices, newId, progress, writing });
   }

@@ -5,7 +5,7 @@ import type { DocumentData } from '../../../engine/index.ts';
 import { type ChooseWish, chooseAmounts } from '../../../sheets-templates/acts/choose-amounts.ts';
 import { linearSolver } from '../../linear-solver.ts';
 import { withWanted } from '../../wanted.ts';
-import { openCopy } from './open-copy.ts';
+import { openCopy } from '../files/open-copy.ts';
 
 export interface ChooseAsked {
   readonly data: DocumentData;

@@ -7,9 +7,9 @@ import { Draws, toBeSent, uncertainInputs, type Workbook } from '../../../engine
 import { SEASON_CHANCES } from '../../../sheets-templates/index.ts';
 import { streams } from '../../chance.ts';
 import { withWanted } from '../../wanted.ts';
+import { openCopy } from '../files/open-copy.ts';
 import { DrawnAhead } from './drawn-ahead.ts';
 import type { DrawsAsked, DrawsTold, SeasonsOrder } from './draws-messages.ts';
-import { openCopy } from './open-copy.ts';
 
 /** Seasons between two words of how far it is. */
 const AT_ONCE = 25;
