@@ -37,7 +37,7 @@ export { restoring } from './commands/restore.ts';
 export { type Change, type Done, type DoOptions, Workbook, type World } from './commands/workbook.ts';
 export { type ChangedCells, type ChangeSet, isChanged, joinChanges, NO_CHANGE } from './document/change-set.ts';
 export type { Content, DateContent, LinkContent, Quantity } from './document/content.ts';
-export type { DocumentData, RowData } from './document/data.ts';
+export { byCell, type DocumentData, type RowData } from './document/data.ts';
 export { type HistoryData, historyOf, type Step } from './document/history.ts';
 export { HistoryReach } from './document/history-reach.ts';
 export { ONLY_ROW, pairRowId, partsOfPair } from './document/ids.ts';

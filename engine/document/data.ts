@@ -173,7 +173,8 @@ function changedOf(document: Document): Pick<DocumentData, 'changed'> {
   return { changed: changedData(stamps, isKnown) };
 }
 
-function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {
+/** What stands in cells, by sheet, row and column as files have it; of one cell told twice the later. */
+export function byCell<T>(cells: Iterable<MappedCell<T>>): ById<ById<ById<T>>> {
   const sheets = new Map<string, Map<string, [string, T][]>>();
   for (const { sheet, row, column, content } of cells) {
     const rows = sheets.get(sheet) ?? new Map<string, [string, T][]>();

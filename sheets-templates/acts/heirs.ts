@@ -16,7 +16,7 @@ import {
 import type { Row } from './rows.ts';
 
 /** A row of the season to come. */
-export interface Heir {
+interface Heir {
   readonly id: string;
   /** Its dates are those of the row before, years on. */
   readonly isMoved: boolean;

@@ -1,7 +1,7 @@
 // What is typed beside the rows of a document, as the season to come takes it along: on rows that follow from others, and how far
 // figures and days may be off. What of it stays behind is told.
 
-import { type Content, type DocumentData, sheetView, type Workbook } from '../../engine/index.ts';
+import { byCell, type Content, type DocumentData, sheetView, type Workbook } from '../../engine/index.ts';
 import { contentInWords, counted } from './act.ts';
 import type { HeirsOf } from './heirs.ts';
 import { contentLater } from './rows.ts';
@@ -12,7 +12,7 @@ type Ranges = NonNullable<DocumentData['ranges']>;
 /** Sheets of the template on whose made rows what is typed lasts; on others it is of the season alone. */
 const LASTING: readonly string[] = ['bed-nitrogen'];
 
-export interface AsideAlong {
+interface AsideAlong {
   readonly aside: Aside;
   /** Cells left behind, by sheet. */
   readonly left: ReadonlyMap<string, number>;
@@ -27,15 +27,16 @@ export function asideAlong(
   data: DocumentData,
   { heirs, years, stays }: { readonly heirs: HeirsOf; readonly years: number; stays(row: string): boolean },
 ): AsideAlong {
-  const along = new Cells<Content>();
+  const along: Cell<Content>[] = [];
   const left = new Map<string, number>();
-  for (const { sheet, row, column, cell } of cellsOf(data.aside)) {
+  for (const { sheet, row, column, content } of cellsOf(data.aside)) {
     const into = lasts(workbook, sheet, column) ? heirs(sheet, row) : [];
-    for (const { id, isMoved } of into) along.put(sheet, id, column, isMoved ? contentLater(cell, years) : cell);
-    if (stays(row)) along.put(sheet, row, column, cell);
+    for (const { id, isMoved } of into)
+      along.push({ sheet, row: id, column, content: isMoved ? contentLater(content, years) : content });
+    if (stays(row)) along.push({ sheet, row, column, content });
     else if (into.length === 0) left.set(sheet, (left.get(sheet) ?? 0) + 1);
   }
-  return { aside: along.all, left };
+  return { aside: byCell(along), left };
 }
 
 /** Whether what is typed in a column lasts as long as its row: not where it is of a season, such as a job done. */
@@ -56,21 +57,25 @@ export function rangesAlong(
     years,
   }: { readonly data: DocumentData; readonly next: DocumentData; readonly heirs: HeirsOf; readonly years: number },
 ): Ranges {
-  const along = new Cells<Ranges[string][string][string]>();
-  for (const { sheet, row, column, cell: range } of cellsOf(ranges)) {
-    const was = contentIn(data, sheet, row, column);
+  const along: Cell<Ranges[string][string][string]>[] = [];
+  const [before, after] = [contentsOf(data), contentsOf(next)];
+  for (const { sheet, row, column, content: range } of cellsOf(ranges)) {
+    const was = before(sheet, row, column);
     for (const { id, isMoved } of heirs(sheet, row)) {
       const on = (content: Content): Content => (isMoved ? contentLater(content, years) : content);
-      if (contentInWords(on(was)) !== contentInWords(contentIn(next, sheet, id, column))) continue;
-      along.put(sheet, id, column, { low: on(range.low), high: on(range.high) });
+      if (contentInWords(on(was)) !== contentInWords(after(sheet, id, column))) continue;
+      along.push({ sheet, row: id, column, content: { low: on(range.low), high: on(range.high) } });
     }
   }
-  return along.all;
+  return byCell(along);
 }
 
-function contentIn(data: DocumentData, sheet: string, row: string, column: string): Content {
-  const cells = data.rows[sheet]?.find(({ id }) => id === row)?.cells;
-  return cells?.[column] ?? data.aside[sheet]?.[row]?.[column] ?? null;
+/** Answers what a document holds in a cell. */
+function contentsOf({ rows, aside }: DocumentData): (sheet: string, row: string, column: string) => Content {
+  const bySheet = new Map(
+    Object.entries(rows).map(([sheet, list]) => [sheet, new Map(list.map((one) => [one.id, one]))]),
+  );
+  return (sheet, row, column) => bySheet.get(sheet)?.get(row)?.cells[column] ?? aside[sheet]?.[row]?.[column] ?? null;
 }
 
 /** 'What is typed on rows of 2027 alone stays with it (Tasks: 3 cells).'; '' where there is nothing such. */
@@ -84,30 +89,17 @@ export function toldLeft(workbook: Workbook, left: AsideAlong['left'], ending: n
 
 type ByCell<T> = Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, T>>>>>>;
 
-function cellsOf<T>(all: ByCell<T>) {
-  return Object.entries(all).flatMap(([sheet, rows]) =>
-    Object.entries(rows).flatMap(([row, cells]) =>
-      Object.entries(cells).map(([column, cell]) => ({ sheet, row, column, cell })),
-    ),
-  );
+interface Cell<T> {
+  readonly sheet: string;
+  readonly row: string;
+  readonly column: string;
+  readonly content: T;
 }
 
-/** Gathered one by one. */
-class Cells<T> {
-  readonly #sheets = new Map<string, Map<string, Map<string, T>>>();
-
-  put(sheet: string, row: string, column: string, cell: T): void {
-    const rows = this.#sheets.get(sheet) ?? new Map<string, Map<string, T>>();
-    const cells = rows.get(row) ?? new Map<string, T>();
-    this.#sheets.set(sheet, rows.set(row, cells.set(column, cell)));
-  }
-
-  get all(): ByCell<T> {
-    return Object.fromEntries(
-      [...this.#sheets].map(([sheet, rows]) => [
-        sheet,
-        Object.fromEntries([...rows].map(([row, cells]) => [row, Object.fromEntries(cells)])),
-      ]),
-    );
-  }
+function cellsOf<T>(all: ByCell<T>): readonly Cell<T>[] {
+  return Object.entries(all).flatMap(([sheet, rows]) =>
+    Object.entries(rows).flatMap(([row, cells]) =>
+      Object.entries(cells).map(([column, content]) => ({ sheet, row, column, content })),
+    ),
+  );
 }

@@ -6,7 +6,7 @@ import type { NamedColumn } from './names.ts';
 import { counted, oneOf, open, type Part } from './parts.ts';
 
 /** The columns among the arguments of a call, each at its place. */
-export type ColumnsGiven = readonly (NamedColumn | undefined)[];
+type ColumnsGiven = readonly (NamedColumn | undefined)[];
 
 /** Of functions with a rule for their answer: the power to which the unit of each column goes into it; 1 of any more. */
 const POWERS: Readonly<Record<string, readonly number[]>> = {

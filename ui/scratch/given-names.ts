@@ -4,7 +4,7 @@
 import type { At } from './addresses.ts';
 import { isFormula, moveFormula, paperNamed, type Word, wordsOf } from './formula-words.ts';
 
-export interface GivenName {
+interface GivenName {
   readonly name: string;
   /** The sheet in which alone it is known; undefined: in all. */
   readonly sheet: string | undefined;
