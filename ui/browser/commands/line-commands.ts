@@ -1,12 +1,15 @@
 // Keys of the formula line: taking and leaving a text, and the words offered while it is typed. Entries of the table.
 
 import { active, leaveLine, offered } from '../formula-line/draft.ts';
+import { part } from '../store/part.ts';
 import type { PageCommand } from './command.ts';
 import { withPart } from './fetched.ts';
 
+const takingPart = part(() => import('../formula-line/taking.ts'));
+
 /** What takes a text is there by the time that one is typed. */
 function taking(work: (part: typeof import('../formula-line/taking.ts')) => void): void {
-  withPart(import('../formula-line/taking.ts'), work);
+  withPart(takingPart(), work);
 }
 
 const hasOffers = (): boolean => offered.value !== undefined;

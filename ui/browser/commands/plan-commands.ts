@@ -2,6 +2,7 @@
 // when first asked for (plan-acts.ts).
 
 import { sheetView } from '../../../engine/index.ts';
+import { part } from '../store/part.ts';
 import type { PageCommand } from './command.ts';
 import { withPart } from './fetched.ts';
 import type { Situation } from './situation.ts';
@@ -16,9 +17,11 @@ function isOn(...sheets: readonly string[]): (now: Situation) => boolean {
   return ({ place }) => sheets.includes(place.sheet);
 }
 
+const planActs = part(() => import('./plan-acts.ts'));
+
 /** Does what is fetched for it; shows a refusal where that doesn't come. */
 function carefully(work: (acts: typeof import('./plan-acts.ts')) => Promise<void>): void {
-  withPart(import('./plan-acts.ts'), work);
+  withPart(planActs(), work);
 }
 
 function oneRow(what: string): (now: Situation) => string | undefined {

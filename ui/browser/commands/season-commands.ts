@@ -2,6 +2,7 @@
 // fetched when first asked for (season-acts.ts).
 
 import { settings } from '../../../engine/index.ts';
+import { part } from '../store/part.ts';
 import type { PageCommand } from './command.ts';
 import { withPart } from './fetched.ts';
 import type { Next } from './season-acts.ts';
@@ -12,9 +13,11 @@ function isLearnedCell({ place }: Situation): boolean {
   return place.sheet.startsWith('learned-') && place.column?.endsWith('-learned') === true;
 }
 
+const seasonActs = part(() => import('./season-acts.ts'));
+
 /** Does what is fetched for it; shows a refusal where that doesn't come. */
 function carefully(work: (acts: typeof import('./season-acts.ts')) => Promise<void> | void): void {
-  withPart(import('./season-acts.ts'), work);
+  withPart(seasonActs(), work);
 }
 
 const NEXT: readonly Next[] = [

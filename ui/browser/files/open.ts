@@ -7,14 +7,17 @@ import { DEMO, writeAddress } from '../keeping/address.ts';
 import { showFresh } from '../keeping/showing.ts';
 import { switchTo } from '../keeping/switching.ts';
 import { tell } from '../store/notices.ts';
+import { part } from '../store/part.ts';
 import { freshDemo, freshOffer, freshSeason } from './fresh.ts';
 import { openedWords } from './opened-words.ts';
 
+const filePart = part(() => import('./open-file.ts'));
+
 /** Opens a file of a person's own; what reads files is fetched with the first. */
 export async function openFile(file: File, handle?: FileSystemFileHandle): Promise<void> {
-  const part = await import('./open-file.ts').catch(() => undefined);
-  if (part === undefined) tell(`What reads files could not be fetched: open ${file.name} again.`, 'refusal');
-  else await part.openPicked(file, handle);
+  const opening = await filePart().catch(() => undefined);
+  if (opening === undefined) tell(`What reads files could not be fetched: open ${file.name} again.`, 'refusal');
+  else await opening.openPicked(file, handle);
 }
 
 /** The demo farm as it comes. */
