@@ -1,9 +1,10 @@
-// What `npm test` runs: types and style on one side, the tests on the other, both at once, since each leaves a core idle for a while.
-// The thorough tests have a command of their own, `npm run test:thorough`.
+// What `npm test` and, with `--whole`, `npm run test:whole` run: types and style on one side, the tests on the other, both at once, since each leaves a core idle for a while.
+// The thorough tests are for the whole; alone they have a command of their own, `npm run test:thorough`.
 // What follows on the command line goes to vitest. A fault of types or style stops the tests at once and is told last.
 
 import { spawn } from 'node:child_process';
 
+const WHOLE = '--whole';
 const checks = [
   ['tsc', '--noEmit'],
   ['biome', 'check', '--error-on-warnings'],
@@ -22,7 +23,9 @@ function run([program, ...words], stdio) {
   return { child, ended };
 }
 
-const tests = run(['vitest', 'run', '--project=!thorough*', ...process.argv.slice(2)], 'inherit');
+const words = process.argv.slice(2);
+const asked = words.filter((word) => word !== WHOLE);
+const tests = run(['vitest', 'run', ...(words.includes(WHOLE) ? [] : ['--project=!thorough*']), ...asked], 'inherit');
 
 async function checked() {
   for (const check of checks) {

@@ -1,5 +1,6 @@
 // Builds the page as `npm start` does, into a folder of this run's own, and serves it on a free port for as long as the
-// browser tests run. vitest calls this once before them; tests learn the address through the harness.
+// browser tests run. vitest calls this once before each group of them; groups that run in one go share the page that the first
+// built. Tests learn the address through the harness.
 
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -14,17 +15,40 @@ declare module 'vitest' {
   }
 }
 
+interface Served {
+  readonly address: string;
+  readonly folder: string;
+  readonly close: () => Promise<void>;
+}
+
+// Each group has this module to itself; what they share is the process.
+const SHARED = Symbol.for('the page that browser tests are served');
+
 export default async function serve(project: TestProject): Promise<() => Promise<void>> {
+  const shared = globalThis as { [SHARED]?: Promise<Served> };
+  const isFirst = shared[SHARED] === undefined;
+  shared[SHARED] ??= buildAndServe();
+  const { address, folder, close } = await shared[SHARED];
+  project.provide('workbookAddress', address);
+  project.provide('workbookFolder', folder);
+  return async () => {
+    if (isFirst) await close();
+  };
+}
+
+async function buildAndServe(): Promise<Served> {
   const folder = await mkdtemp(join(tmpdir(), 'dibble-page-'));
   await asShipped(() => build({ logLevel: 'warn', build: { outDir: folder, emptyOutDir: true } }));
   const server = await preview({ logLevel: 'warn', preview: { port: 0 }, build: { outDir: folder } });
   const address = server.resolvedUrls?.local[0];
   if (address === undefined) throw new Error('The built page is not being served: vite gave no address.');
-  project.provide('workbookAddress', address);
-  project.provide('workbookFolder', folder);
-  return async () => {
-    await server.close();
-    await rm(folder, { recursive: true, force: true });
+  return {
+    address,
+    folder,
+    close: async () => {
+      await server.close();
+      await rm(folder, { recursive: true, force: true });
+    },
   };
 }
 
