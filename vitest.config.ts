@@ -2,7 +2,7 @@
 // anything behind; those that look at what a process loads, or load what changes others (scratch papers), stand apart; the browser journeys drive the system's Chromium
 // against the built page, which is built and served once, and only when one of them is to run. Those wait a good deal, for what is kept, for
 // other tabs, for what is given up: one file more than there are cores fills that time. So they go before the others, not among them.
-// The thorough ones go through every sheet, picture, dialog and size, do to the page what disks, networks and other tabs may, and try
+// The thorough ones go through every sheet, picture, dialog, size and way of the hands, do to the page what disks, networks and other tabs may, and try
 // what takes long in the engine and as other programs: `npm run test:thorough`, apart from `npm test`.
 
 import { availableParallelism } from 'node:os';

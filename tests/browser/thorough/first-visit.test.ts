@@ -2,9 +2,9 @@
 // workbook at once, and the way ends in a plan.
 
 import { expect, test } from 'vitest';
-import { openWorkbook, reload, workbookAddress } from './harness.ts';
-import { faults } from './looks/guidelines.ts';
-import { openSmallWorkbook } from './small-workbook.ts';
+import { openWorkbook, reload, workbookAddress } from '../harness.ts';
+import { faults } from '../looks/guidelines.ts';
+import { openSmallWorkbook } from '../small-workbook.ts';
 
 const MONTHS = [
   'January 8 25',

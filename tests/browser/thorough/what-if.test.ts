@@ -3,9 +3,9 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { reload } from './harness.ts';
-import { faults } from './looks/guidelines.ts';
-import { oneOnionPage, onePage } from './one-page.ts';
+import { reload } from '../harness.ts';
+import { faults } from '../looks/guidelines.ts';
+import { oneOnionPage, onePage } from '../one-page.ts';
 
 const PLANTING = 'Keeper clumps';
 

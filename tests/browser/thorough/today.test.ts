@@ -4,7 +4,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { onePhone } from './one-page.ts';
+import { onePhone } from '../one-page.ts';
 
 async function openPhone(): Promise<{ readonly page: Page; readonly problems: readonly string[] }> {
   const { page, problems } = await onePhone();

@@ -1,8 +1,8 @@
 // The fill handle and filling by keys: series of dates, numbers and names, from two cells their step, copies with Ctrl.
 
 import { expect, test } from 'vitest';
-import { drawFrames } from '../harness.ts';
-import { at, drag, fillHandle, middle, spareRow, undo } from './hands.ts';
+import { at, drag, fillHandle, middle, spareRow, undo } from '../../hands/hands.ts';
+import { drawFrames } from '../../harness.ts';
 
 test('a date goes on by the day; the notice offers weeks, months and the same again', async () => {
   const { book, page, problems } = await at('Plantings');

@@ -1,8 +1,8 @@
 // Selecting as hands know it: Shift, Ctrl, drags, handles, the corner, headers, and what keeps a selection.
 
 import { expect, test } from 'vitest';
-import { onionsAsTheyCome } from '../workbook-page.ts';
-import { at, drag, inHand, middle, rowHandle, selected, spareRow } from './hands.ts';
+import { at, drag, inHand, middle, rowHandle, selected, spareRow } from '../../hands/hands.ts';
+import { onionsAsTheyCome } from '../../workbook-page.ts';
 
 test('Shift with a press selects from the cell in hand, and again from there', async () => {
   const { book, page, problems } = await at('Beds');

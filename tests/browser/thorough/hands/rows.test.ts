@@ -2,7 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { at, drag, middle, rowHandle, spareRow, undo } from './hands.ts';
+import { at, drag, middle, rowHandle, spareRow, undo } from '../../hands/hands.ts';
 
 async function names(book: Awaited<ReturnType<typeof at>>['book'], count: number): Promise<readonly string[]> {
   const list: string[] = [];

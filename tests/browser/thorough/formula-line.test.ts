@@ -3,7 +3,7 @@
 
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { atOnionSheet } from './one-page.ts';
+import { atOnionSheet } from '../one-page.ts';
 
 async function openAtStations() {
   const opened = await atOnionSheet('Plantings');

@@ -2,9 +2,9 @@
 
 import type { BrowserContext } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openOnionFarm } from '../one-page.ts';
-import { WorkbookPage } from '../workbook-page.ts';
-import { at, inHand, undo } from './hands.ts';
+import { at, inHand, undo } from '../../hands/hands.ts';
+import { openOnionFarm } from '../../one-page.ts';
+import { WorkbookPage } from '../../workbook-page.ts';
 
 test('Ctrl F counts what holds a text, walks through it, and Esc leads back to the cells', async () => {
   const { page, problems } = await at('Plantings');

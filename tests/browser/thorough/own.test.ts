@@ -2,8 +2,8 @@
 // by side, and taken back.
 
 import { expect, test } from 'vitest';
-import { faults } from './looks/guidelines.ts';
-import { atOnionSheet, oneOnionPage } from './one-page.ts';
+import { faults } from '../looks/guidelines.ts';
+import { atOnionSheet, oneOnionPage } from '../one-page.ts';
 
 test('a sheet is added, named, given a check, removed, and others come from the gallery', async () => {
   const { page } = await oneOnionPage();

@@ -3,9 +3,9 @@
 
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openWorkbook } from './harness.ts';
-import { faults } from './looks/guidelines.ts';
-import { WorkbookPage } from './workbook-page.ts';
+import { openWorkbook } from '../harness.ts';
+import { faults } from '../looks/guidelines.ts';
+import { WorkbookPage } from '../workbook-page.ts';
 
 function cell(page: Page, name: string): Locator {
   return page.locator(`#scratch-${name}`);

@@ -3,9 +3,9 @@
 
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { drawFrames, type Opening } from './harness.ts';
-import { faultsInBoth } from './looks/guidelines.ts';
-import { oneOnionPage, openOnionFarm } from './one-page.ts';
+import { drawFrames, type Opening } from '../harness.ts';
+import { faultsInBoth } from '../looks/guidelines.ts';
+import { oneOnionPage, openOnionFarm } from '../one-page.ts';
 
 const PLANTING = 'Keeper clumps';
 
