@@ -14,6 +14,8 @@ export interface Opening {
   readonly locale?: string;
   /** Colours of the person's own choosing, as the system gives them. */
   readonly forcedColors?: 'active';
+  /** What points at the page is a finger, as on a phone. */
+  readonly touch?: boolean;
   /** The page may keep its own parts for when there is no network; else each test fetches them from the server. */
   readonly offline?: boolean;
   /** The page's address alone, as a person comes to it the first time; else the demo farm's, where nothing is kept already. */
@@ -73,6 +75,7 @@ export async function openWorkbook(opening: Opening = {}): Promise<OpenedWorkboo
     colorScheme: opening.colorScheme ?? 'light',
     locale: opening.locale ?? 'en-US',
     forcedColors: opening.forcedColors ?? 'none',
+    ...(opening.touch === true ? { hasTouch: true, isMobile: true } : {}),
     permissions: ['clipboard-read', 'clipboard-write'],
     timezoneId: 'UTC',
     ...(opening.storage === undefined ? {} : { storageState: opening.storage }),

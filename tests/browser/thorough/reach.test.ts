@@ -4,7 +4,7 @@
 import { expect, test } from 'vitest';
 import { drawFrames } from '../harness.ts';
 import { atSheet, onePage, openOnionFarm } from '../one-page.ts';
-import { atSmallBeds } from '../small-workbook.ts';
+import { atSmallBeds, openSmallWorkbook } from '../small-workbook.ts';
 
 test('the name of a row is its header, and what a cell is stands in its description', async () => {
   const { page } = await atSheet('Beds');
@@ -154,4 +154,20 @@ test('by keys alone, as a screen reader has it: from opening the workbook to a c
   await expect
     .poll(() => page.getByRole('status').allTextContents())
     .toContainEqual(expect.stringMatching(/Undone: In-row spacing: 6 in/));
+});
+
+test('a phone on its side has the places of a phone, and a window as low with a mouse has the desk', async () => {
+  const onItsSide = { width: 844, height: 390 };
+  const { page, problems } = await openSmallWorkbook({ ...onItsSide, touch: true });
+  const places = page.getByRole('navigation', { name: 'Places' }).getByRole('button');
+  await expect.poll(() => places.count()).toBeGreaterThan(2);
+  await places.nth(1).tap();
+  await page.getByRole('button', { name: /^Beds/ }).first().tap();
+  await expect.poll(() => page.locator('.phone-cards li').count()).toBeGreaterThan(0);
+  const across = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  expect(across).toBeLessThanOrEqual(0);
+  expect(problems).toEqual([]);
+  const desk = await openSmallWorkbook(onItsSide);
+  await desk.page.locator('.desk').waitFor();
+  expect(await desk.page.locator('.phone').count()).toBe(0);
 });

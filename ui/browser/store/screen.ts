@@ -2,7 +2,7 @@
 
 import { signal } from '@preact/signals';
 
-/** True from 700 px down: cards instead of the grid. */
+/** True from 700 px down, and on a phone that lies on its side: cards instead of the grid. */
 export const narrow = signal(false);
 
 /** True below 1100 px: the panel of the row in hand is a drawer. */
@@ -13,7 +13,8 @@ export const low = signal(false);
 
 /** Follows the window from now on. */
 export function followWindow(): void {
-  follow('(max-width: 700px)', (matches) => {
+  // The style sheets have the same words.
+  follow('(max-width: 700px), (max-width: 1000px) and (max-height: 480px) and (pointer: coarse)', (matches) => {
     narrow.value = matches;
   });
   follow('(max-width: 1099px)', (matches) => {
