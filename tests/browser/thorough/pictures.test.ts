@@ -219,3 +219,34 @@ test('the year plays week after week and stops when it is asked to', async () =>
   await page.getByRole('button', { name: 'Stop' }).click();
   await page.getByRole('button', { name: 'Play the year' }).waitFor();
 });
+
+test('a bar held at the foot of the calendar brings beds from below into sight, and is set on one of them', async () => {
+  const { page, problems } = await onePage();
+  await openPictures(page);
+  await choose(page, 'Calendar of beds');
+  await page.setViewportSize({ width: 1440, height: 600 });
+  const bar = page.locator('.season-calendar .bar').first();
+  const told = (await bar.getAttribute('aria-label')) ?? '';
+  const [, bed = ''] = / on ([^,]+),/.exec(told) ?? [];
+  const beforehand = await bar.boundingBox();
+  if (beforehand === null) throw new Error('The bar is not in sight.');
+  const scrolled = (): Promise<number> => page.locator('.picture-page').evaluate((view) => view.scrollTop);
+  const before = await scrolled();
+  const x = beforehand.x + beforehand.width / 2;
+  await page.mouse.move(x, beforehand.y + beforehand.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(x, beforehand.y + beforehand.height / 2 + 20, { steps: 3 });
+  await page.mouse.move(x, 560, { steps: 3 });
+  await expect.poll(scrolled).toBeGreaterThan(before + 150);
+  // Back among what is in sight, it comes to rest.
+  await page.mouse.move(x, 300, { steps: 3 });
+  const rest = await scrolled();
+  await page.mouse.move(x, 301);
+  expect(await scrolled()).toBe(rest);
+  await page.mouse.up();
+  await expect.poll(() => page.locator('.message').textContent()).toMatch(/: to \S/);
+  expect(await page.locator('.message').textContent()).not.toContain(`to ${bed}.`);
+  await page.keyboard.press('Control+z');
+  await page.setViewportSize({ width: 1440, height: 900 });
+  expect(problems).toEqual([]);
+});

@@ -1,7 +1,6 @@
 // Scrolls the grid while something is dragged past its edge, faster the further it is, and tells the drag where it is then.
 
-/** Pixels a frame at most. */
-const FASTEST = 40;
+import { edgeSpeed } from '../drawing/edge-speed.ts';
 
 export class EdgeScroll {
   private readonly host: HTMLElement;
@@ -51,7 +50,7 @@ export class EdgeScroll {
 
   private speed(): { readonly across: number; readonly down: number } {
     const { left, right, top, bottom } = this.area();
-    return { across: beyond(this.x, left, right), down: beyond(this.y, top, bottom) };
+    return { across: edgeSpeed(this.x, left, right), down: edgeSpeed(this.y, top, bottom) };
   }
 
   private viewport(): HTMLElement | null {
@@ -82,14 +81,4 @@ export class EdgeScroll {
 
 function clamp(value: number, least: number, most: number): number {
   return Math.max(least, Math.min(value, most));
-}
-
-/** How far past an edge, as pixels a frame: 0 between the edges. */
-function beyond(value: number, from: number, to: number): number {
-  if (value < from) return -speedFor(from - value);
-  return value > to ? speedFor(value - to) : 0;
-}
-
-function speedFor(distance: number): number {
-  return Math.min(FASTEST, Math.max(2, Math.round(distance / 3)));
 }

@@ -1,7 +1,9 @@
-// A bar of the season calendar under a pressed pointer: taken in hand where it stays still, carried where it moves, within the season.
+// A bar of the season calendar under a pressed pointer: taken in hand where it stays still, carried where it moves, within the season and past the edge
+// of what is in sight.
 
 import { type LaidCalendar, lineAt } from './calendar-layout.ts';
 import { withinSeason } from './moving.ts';
+import { scrollAlong } from './scroll-along.ts';
 import type { CalendarBar } from './season-calendar.ts';
 
 /** So many pixels a press may stir and is still a press. */
@@ -36,15 +38,22 @@ export function dragBar(
   const leave = new AbortController();
   const { signal } = leave;
   let hand: Hand | undefined;
-  const onMove = (event: PointerEvent): void => {
-    const [dx, dy] = [event.clientX - press.clientX, event.clientY - press.clientY];
+  let at = { x: press.clientX, y: press.clientY };
+  const carry = (): void => {
+    const [dx, dy] = [at.x - press.clientX, at.y - press.clientY];
     if (hand === undefined && Math.hypot(dx, dy) < STILL) return;
-    const line = lineAt(laid, event.clientY - svg.getBoundingClientRect().top);
+    const line = lineAt(laid, at.y - svg.getBoundingClientRect().top);
     const bed = line === undefined || line.bed === '' ? of.bed : line.bed;
     const next = { bar: of, days: withinSeason(of, Math.round(dx / perDay), season), bed };
     if (hand !== undefined && hand.days === next.days && hand.bed === next.bed) return;
     hand = next;
     tellOf.held(next);
+  };
+  const scroll = scrollAlong(svg, carry, signal);
+  const onMove = (event: PointerEvent): void => {
+    at = { x: event.clientX, y: event.clientY };
+    carry();
+    if (hand !== undefined) scroll(at.y);
   };
   window.addEventListener('pointermove', onMove, { signal });
   window.addEventListener(
