@@ -59,6 +59,19 @@ export class Changes {
   /** Does an operation and gives what takes it back, to be done in the order given. */
   apply(operation: Operation, arrival: Arrival): readonly Operation[] {
     if (operation.op === 'insert rows' || operation.op === 'remove rows') return this.#applyMany(operation, arrival);
+    return operation.op === 'insert row' ? this.#applyInsert(operation, arrival) : this.#applyOne(operation, arrival);
+  }
+
+  /** A row that comes back is placed as one that moves is: another's later move of it counts, whether it is there by then or not. */
+  #applyInsert(operation: OperationOf<'insert row'>, arrival: Arrival): readonly Operation[] {
+    const { sheet, row, at } = operation;
+    const isThere = (): { readonly at: string } | undefined => this.#document.rowsOf(sheet).record(row);
+    if (isThere() === undefined) return this.#applyOne(operation, arrival);
+    const placed = this.#applyOne({ op: 'move row', sheet, row, at }, arrival);
+    return [...this.#applyOne({ ...operation, at: isThere()?.at ?? at }, arrival), ...placed];
+  }
+
+  #applyOne(operation: SingleOperation, arrival: Arrival): readonly Operation[] {
     const giveWay = arrival.remote && !dropsTrace(operation, this.schemaToCome.own);
     if (giveWay && !this.#isLatest(operation, arrival.stamp)) return this.#overruled(operation, arrival);
     const isNew =

@@ -30,7 +30,8 @@ export function insertRowsAtOnce(
   touched.rowsCame(id, rows, insertRows(document, sheet, operation, known));
   const isKnown = ({ row }: RowLine): boolean => known.has(row);
   // Nobody changed the cells of a row that was there before.
-  if (known.size > 0) document.stamps.noteRows(id, { stamp, columns: undefined, rows: rows.filter(isKnown) });
+  if (known.size > 0)
+    document.stamps.noteRows(id, { stamp, cameBack: true, columns: undefined, rows: rows.filter(isKnown) });
   const fresh = known.size > 0 ? rows.filter((line) => !isKnown(line)) : rows;
   document.stamps.noteRows(id, { stamp, columns, rows: fresh });
   return { op: 'remove rows', sheet: id, rows: rows.map(({ row }) => row) };

@@ -1,7 +1,7 @@
 // Who changed a thing last, and when: what decides between two people's changes of the same thing, whatever order they
 // arrive in. Things are named by texts: a cell, a row's place, a formula, the title.
 
-import { cellOfThing, cellThing, rowThing, wholeRowThing } from './things.ts';
+import { cellOfThing, cellThing, rowPlaceThing, rowThing, wholeRowThing } from './things.ts';
 import type { RowLine } from './transaction.ts';
 
 /** Later wins; of two at the same time the actor whose name sorts later. */
@@ -36,6 +36,8 @@ const MOST_WAITING = 1 << 16;
 /** Rows that came or went at once, to be noted thing by thing once somebody asks about one of them. */
 interface Block {
   readonly stamp: Stamp;
+  /** They came back, and so to a place of theirs. */
+  readonly cameBack?: true;
   /** What the cells of new rows are in; undefined for rows that went or came back, whose cells nobody changed. */
   readonly columns: readonly string[] | undefined;
   readonly rows: readonly RowLine[];
@@ -77,8 +79,12 @@ export class Stamps {
     }
   }
 
-  #noteKnown(sheet: string, { stamp, columns, rows }: Block): void {
-    if (columns === undefined) for (const { row } of rows) this.note(wholeRowThing(sheet, row), stamp);
+  #noteKnown(sheet: string, { stamp, columns, cameBack, rows }: Block): void {
+    if (columns !== undefined) return;
+    for (const { row } of rows) {
+      this.note(wholeRowThing(sheet, row), stamp);
+      if (cameBack === true) this.note(rowPlaceThing(sheet, row), stamp);
+    }
   }
 
   /** Notes that a row came that nobody knew before. */
@@ -150,8 +156,9 @@ export class Stamps {
     const waiting = this.#waiting.get(sheet)?.get(row);
     if (waiting === undefined) return;
     this.#waiting.get(sheet)?.delete(row);
-    for (const { stamp, columns, rows } of waiting) {
+    for (const { stamp, columns, cameBack, rows } of waiting) {
       this.note(wholeRowThing(sheet, row), stamp);
+      if (cameBack === true) this.note(rowPlaceThing(sheet, row), stamp);
       if (columns !== undefined) this.noteBirth(sheet, row, stamp);
       rows[0]?.cells.forEach((content, i) => {
         const column = columns?.[i];
@@ -167,9 +174,9 @@ export class Stamps {
     this.#blocks.delete(sheet);
     const waiting = this.#waiting.get(sheet) ?? new Map<string, Block[]>();
     this.#waiting.set(sheet, waiting);
-    for (const { stamp, columns, rows } of blocks) {
-      for (const line of rows) {
-        const block = { stamp, columns, rows: [line] };
+    for (const one of blocks) {
+      for (const line of one.rows) {
+        const block = { ...one, rows: [line] };
         const before = waiting.get(line.row);
         if (before === undefined) waiting.set(line.row, [block]);
         else before.push(block);

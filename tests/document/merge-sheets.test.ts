@@ -7,6 +7,7 @@ import {
   type Command,
   cellView,
   type DocumentData,
+  rowId,
   rows,
   type Transaction,
   type Workbook,
@@ -111,6 +112,26 @@ describe('two people who move rows', () => {
     }
   });
 });
+
+test.each(['plantings', 'trays'])(
+  'a row of %s that one takes out and back while another moves it: alike on both sides',
+  (sheet) => {
+    for (const movedLast of [true, false]) {
+      const [anna, bert] = [openFarm(BEGINNING, 'anna'), openFarm(BEGINNING, 'bert')];
+      const row = sheet === 'plantings' ? P1 : 'tray-72';
+      const move: Command = { command: 'move rows', sheet, rows: [row] };
+      const early = movedLast ? [] : [done(bert, move)];
+      const ofAnna = [done(anna, { command: 'remove rows', sheet, rows: [row] }), undone(anna)];
+      const ofBert = movedLast ? [done(bert, move)] : early;
+      hear(anna, ofBert);
+      hear(bert, ofAnna);
+      expect(everything(anna)).toEqual(everything(bert));
+      const shown = Array.from(rows(anna, sheet), (slot) => rowId(anna, sheet, slot));
+      expect([movedLast, shown.at(movedLast ? -1 : 0)]).toEqual([movedLast, row]);
+      expect(everything(openFarm(anna.data('changes')))).toEqual(everything(anna));
+    }
+  },
+);
 
 /** Any work, the newer or older template among it. */
 function someWork(workbook: Workbook, sequence: readonly Chances[]): readonly Transaction[] {
