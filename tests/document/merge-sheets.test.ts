@@ -123,9 +123,13 @@ test.each(['plantings', 'trays'])(
       const early = movedLast ? [] : [done(bert, move)];
       const ofAnna = [done(anna, { command: 'remove rows', sheet, rows: [row] }), undone(anna)];
       const ofBert = movedLast ? [done(bert, move)] : early;
+      // A copy that was saved and opened before she hears of it.
+      const opened = openFarm(anna.data('changes'), 'anna');
+      hear(opened, ofBert);
       hear(anna, ofBert);
       hear(bert, ofAnna);
       expect(everything(anna)).toEqual(everything(bert));
+      expect(everything(opened)).toEqual(everything(bert));
       const shown = Array.from(rows(anna, sheet), (slot) => rowId(anna, sheet, slot));
       expect([movedLast, shown.at(movedLast ? -1 : 0)]).toEqual([movedLast, row]);
       expect(everything(openFarm(anna.data('changes')))).toEqual(everything(anna));
