@@ -57,6 +57,9 @@ test('a column is drawn wider and stays so; twice on its border fits it to its t
   await drag(page, border, { x: border.x + 90, y: border.y });
   await expect.poll(width).toBeGreaterThan(before + 70);
   const wide = await width();
+  // The grid tells of a width once it is drawn, not while the button goes up: a page that goes within that moment hears of nothing.
+  const kept = (): Promise<string | null> => page.evaluate(() => localStorage.getItem('dibble: desk'));
+  await expect.poll(kept).toContain(`"length":${Math.round(wide)}`);
   await reload(page);
   await page
     .getByRole('navigation', { name: 'Sheets' })
