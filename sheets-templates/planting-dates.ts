@@ -20,6 +20,7 @@ const CROP = '[Variety].[Crop]';
 
 /** Over the weather outside, of an unheated house, day and night together (memory: 2 to 5 degC). */
 const UNHEATED_GAIN = '3.5 Cdeg';
+const WEATHER = 'TEMPERATUREAROUND([Sown] + 21 days; Climate[Day]; Climate[Mean])';
 
 /** Harvested in the second half of the spring and after, a crop belongs to that year's summer; before, to the summer before. */
 const BEFORE_HARVEST = '60 days';
@@ -194,10 +195,10 @@ export const DATE_COLUMNS = group(
     'raising-temperature',
     'Raising temperature',
     TEMPERATURE,
-    `IF([Raised]; IF(OR([Nursery heated]; ISBLANK(Farm[Middle of summer])); Farm[Nursery temperature];
-        TEMPERATUREAROUND([Sown] + 21 days; Climate[Day]; Climate[Mean]) + ${UNHEATED_GAIN}))`,
+    `IF([Raised]; IF(ISBLANK(Farm[Middle of summer]); Farm[Nursery temperature];
+        IF([Nursery heated]; MAX(Farm[Nursery temperature]; ${WEATHER}); ${WEATHER} + ${UNHEATED_GAIN})))`,
     {
-      note: 'Mean of day and night while it grows on; unheated, some degrees over the weather of its third week.',
+      note: 'Mean of day and night while it grows on: heated, no cooler than the weather of its third week; unheated, some degrees over it.',
       decimals: 0,
     },
   ),

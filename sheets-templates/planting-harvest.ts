@@ -42,7 +42,7 @@ const TOPS_DATE = `WARMTHDATE([Bulbing starts]; [Thermal time to fall]; ${BULBIN
  * crowded in trays under winter light grow about half as fast, and for onions no more than 300, a plant of 10 to 15 cm, at
  * which they stand still until planted out (both a judgement).
  */
-const HEAD_START = `IF([Raised]; MIN(300 degC day; 50% * MAX(0 days; [Planted out] - [Emergence]) * ([Raising temperature] - ${LEAF_GROWTH_BASE} degC)); 0 degC day)`;
+const HEAD_START = `IF([Raised]; MIN(300 degC day; 50% * MAX(0 days; [Planted out] - [Emergence]) * (MIN([Raising temperature]; ${LEAF_GROWTH_UPPER} degC) - ${LEAF_GROWTH_BASE} degC)); 0 degC day)`;
 
 /** First harvest of a variety at a share of the warmth wanted; an onion within a tenth of its thermal time; days within their own range. */
 function ofVariety(share: string, end: 'low' | 'high'): string {

@@ -125,7 +125,10 @@ export const SPACE_COLUMNS = [
       note: '1/mass = 1/isolated mass + density/ceiling yield (Shinozaki & Kira), less for far from square and for a poor season.',
       decimals: 2,
     }),
-    computed('total-yield', 'Total yield', MASS, '[Plants standing] * [Mean plant mass]', { decimals: 1 }),
+    computed('total-yield', 'Total yield', MASS, 'IF([Finishes] > 0; [Plants standing] * [Mean plant mass])', {
+      note: 'Blank where nothing comes to harvest: see No harvest because.',
+      decimals: 1,
+    }),
     withDefault('marketable-share', 'Marketable share', SHARE, '[Variety].[Crop].[Marketable share]', {
       decimals: 0,
       least: 0,
@@ -210,7 +213,7 @@ export const SPACE_COLUMNS = [
       'mean-diameter',
       'Mean diameter',
       SIZE,
-      'BULBDIAMETER([Mean plant mass]; [Diameter spread]; [Variety].[Shape factor])',
+      'IF([Finishes] > 0; BULBDIAMETER([Mean plant mass]; [Diameter spread]; [Variety].[Shape factor]))',
       {
         decimals: 2,
       },

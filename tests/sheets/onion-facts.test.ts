@@ -79,15 +79,43 @@ describe('facts of the trade', () => {
   it('a propagation house outside the temperatures at which the seed comes up is named', () => {
     const said = (): string => season.says('Plantings', 'Clumps').join();
     expect(said()).not.toMatch(/than the seed of this crop comes up in/);
-    season.type('Farm', '', 'Nursery temperature', '1 degC');
+    season.type('Plantings', 'Clumps', 'Raising temperature', '1 degC');
     expect(said()).not.toMatch(/than the seed of this crop comes up in/);
     season.type('Farm', '', 'Heated to germinate', 'no');
     expect(said()).toMatch(/cooler than the seed of this crop comes up in/);
-    season.type('Farm', '', 'Nursery temperature', '38 degC');
+    season.type('Plantings', 'Clumps', 'Raising temperature', '38 degC');
     expect(said()).toMatch(/warmer than the seed of this crop comes up in/);
     season.book.undo();
     season.book.undo();
     season.book.undo();
+  });
+
+  it('a heated house is as warm as it is heated to, and no cooler than the weather', () => {
+    const tropics = seasonOf(
+      { ...ROWS, 'Monthly climate': CLIMATE.map(({ Month }) => ({ Month, Low: '23 degC', High: '31 degC' })) },
+      FARM,
+    );
+    expect(season.value('Plantings', 'Clumps', 'Raising temperature')).toEqual(
+      season.value('Farm', '', 'Nursery temperature'),
+    );
+    expect(tropics.number('Plantings', 'Clumps', 'Raising temperature')).toBeCloseTo(80.6, 6);
+    expect(tropics.says('Plantings', 'Clumps').join()).toMatch(/grows on warmer/);
+  });
+
+  it('an onion that never bulbs has no bulbs, no yield and no money', () => {
+    const tropics = seasonOf(ROWS, { ...FARM, Latitude: '5' });
+    expect(tropics.value('Plantings', 'Large', 'No harvest because')).toMatch(/never bulbs/);
+    for (const column of [
+      'Total yield',
+      'Yield per bed area',
+      'Mean diameter',
+      'Share large',
+      'Marketable yield',
+      'Pieces',
+    ])
+      expect(tropics.value('Plantings', 'Large', column), column).toBeNull();
+    expect(number('Large', 'Total yield')).toBeGreaterThan(0);
+    expect(number('Large', 'Mean diameter')).toBeGreaterThan(0);
   });
 
   it('sowing or planting earlier makes larger plants at bulbing', () => {

@@ -167,6 +167,14 @@ describe('money', () => {
     expect(Math.min(...drawn)).toBeCloseTo(Math.min(...tills), 4);
     expect(model?.says).toContain('The till is emptiest');
   });
+
+  test('what the harvest is worth beyond what outlets take is told with the figure of the takings', () => {
+    const worth = Number(
+      /all of the harvest sold, ([\d,]+) USD/.exec(moneyByMonth(workbook)?.says ?? '')?.[1]?.replace(',', ''),
+    );
+    expect(worth).toBeCloseTo(sum('Plantings', 'Revenue this season'), -1);
+    expect(worth).toBeGreaterThan(sum('Months', 'Sales'));
+  });
 });
 
 describe('frost and climate', () => {

@@ -160,7 +160,7 @@ describe('money', () => {
     });
     const model = moneyByMonth(paid.book.workbook);
     expect(model?.says).toMatch(
-      /^0 USD come in and 300 USD go out\. The till is emptiest at the end of March 2027: -300 USD\.$/,
+      /^0 USD come in from outlets and 300 USD go out\. The till is emptiest at the end of March 2027: -300 USD\.$/,
     );
     expect(model?.table.rows.find(([month]) => month === 'March 2027')?.slice(1)).toEqual(['0', '300', '-300']);
     expect(model?.readings.some(({ words }) => words.startsWith('March 2027: 0 USD in, 300 USD out'))).toBe(true);

@@ -44,7 +44,7 @@ const SUMS: readonly Sum[] = [
   },
   {
     name: 'Takings',
-    note: 'at the prices of the sheet',
+    note: 'were all of it sold, at the prices of the sheet',
     sheet: PLANTINGS,
     column: 'revenue-this-season',
     whole: 'revenue',
@@ -60,7 +60,12 @@ const SUMS: readonly Sum[] = [
     low: 'hours-low',
     high: 'hours-high',
   },
-  { name: 'Left over', note: 'takings less seed, mix and hours', sheet: PLANTINGS, column: 'margin-this-season' },
+  {
+    name: 'Left over',
+    note: 'of these takings, less seed, mix and hours',
+    sheet: PLANTINGS,
+    column: 'margin-this-season',
+  },
   { name: 'Seed to buy', note: 'what the packs cost', sheet: 'seed-order', column: 'cost' },
 ];
 

@@ -88,7 +88,7 @@ export function bulbingOf(inputs: Inputs, columns: Columns, year: Year): Bulbing
         : Number.NaN;
       const starts = bulb ? year.longDayFrom(latitude, critical, most(large, notBefore)) : Number.NaN;
       const inTheBed = year.warmth(planted, starts, LEAF_BASE, LEAF_UPPER);
-      const headStart = raised ? Math.min(300, 0.5 * inHouse * (raising - LEAF_BASE)) : 0;
+      const headStart = raised ? Math.min(300, 0.5 * inHouse * (Math.min(raising, LEAF_UPPER) - LEAF_BASE)) : 0;
       const leaf =
         bulb && fromSeed
           ? raised

@@ -130,7 +130,11 @@ export function datesOf(
       const gain = cover === 1 ? 2 : cover === 2 ? 3.5 : 0;
       const nightGain = cover > 0 ? 1 : 0;
       const heated = begun !== NURSERY_BED && nurseryHeated === 1;
-      const raising = raised ? (heated ? nursery : year.meanAround(sown + 21) + 3.5) : Number.NaN;
+      const raising = raised
+        ? heated
+          ? most(nursery, year.meanAround(sown + 21))
+          : year.meanAround(sown + 21) + 3.5
+        : Number.NaN;
       const bestFrom = crop.bestFrom[v] as number;
       const bestTo = crop.bestTo[v] as number;
       const warmly = begun !== NURSERY_BED && heatedToGerminate === 1 && !isBlank(bestFrom);

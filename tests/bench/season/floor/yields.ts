@@ -116,16 +116,16 @@ export function yieldsOf(
       const factor = squarenessFactor(shape, loss) * season;
       const [isolated, ceiling] = [variety.isolated[v] as number, variety.ceiling[v] as number];
       const mass = plantMass(density, isolated, ceiling) * factor;
-      const total = standing * mass;
+      const ripens = finishes[row] as number;
+      const total = ripens > 0 ? standing * mass : Number.NaN;
       const share = crop.marketable[v] as number;
       const spread = crop.spread[v] as number;
-      const diameter = meanDiameterOfMass(mass, spread, variety.shape[v] as number);
+      const diameter = ripens > 0 ? meanDiameterOfMass(mass, spread, variety.shape[v] as number) : Number.NaN;
       const saleable =
         isBlank(diameter) || isBlank(smallest)
           ? 1
           : 1 - gradeMassShare(diameter, spread, Number.NEGATIVE_INFINITY, smallest);
       const ifAll = total * share * saleable;
-      const ripens = finishes[row] as number;
       const kept = 1 - (lost[row] as number);
       const marketable = ripens > 0 ? ifAll * ripens * kept : Number.NaN;
       const under = isBlank(smallest) ? 0 : gradeShare(diameter, spread, Number.NEGATIVE_INFINITY, smallest);

@@ -2,16 +2,23 @@
 // from the engine's queries to a picture model.
 
 import { type Book, settings, sheetView } from '../../../../engine/index.ts';
+import { PLANTINGS } from '../../panels/columns.ts';
 import { monthMarks } from '../../panels/read.ts';
 import { monthWords } from '../../store/day-words.ts';
 import { columnOf } from '../../store/sheets.ts';
-import { askRows, bareFigure, type Needs } from '../kit/ask.ts';
+import { askRows, bareFigure, type Needs, sumOf } from '../kit/ask.ts';
 import { figureMarks, type Line, type LinesModel, said, withSaidUnit } from '../kit/model.ts';
 
 const SHEET = 'months';
 const [MONTH, SALES, COSTS, TILL] = ['month', 'sales', 'costs', 'in-the-till'] as const;
 
-export const MONEY_NEEDS: Needs = { [SHEET]: [MONTH, SALES, COSTS, TILL] };
+/** What the season would take were all of its harvest sold. */
+const ALL_SOLD = 'revenue-this-season';
+
+export const MONEY_NEEDS: Needs = { [SHEET]: [MONTH, SALES, COSTS, TILL], [PLANTINGS]: [ALL_SOLD] };
+
+/** How many times what outlets take the harvest is worth, from which on the difference is told. */
+const WORTH_A_WORD = 1.05;
 
 interface Month {
   readonly day: number;
@@ -95,7 +102,15 @@ function sentence(book: Book, months: readonly Month[], say: (figure: number) =>
     (least, month) => (least === undefined || month.till < least.till ? month : least),
     undefined,
   );
-  const all = `${say(income)} come in and ${say(spent)} go out.`;
+  const most = bareFigure(
+    columnOf(sheetView(book, PLANTINGS), ALL_SOLD),
+    sumOf(askRows(book, PLANTINGS), ALL_SOLD) ?? 0,
+  );
+  const unsold =
+    most > income * WORTH_A_WORD
+      ? ` Were all of the harvest sold, ${say(most)} would come in: the rest has no outlet yet, or fetches less there.`
+      : '';
+  const all = `${say(income)} come in from outlets and ${say(spent)} go out.${unsold}`;
   if (lowest === undefined) return all;
   return `${all} The till is emptiest at the end of ${monthWords(book, lowest.day)}: ${say(lowest.till)}.`;
 }
