@@ -69,7 +69,7 @@ export const onions = madeOnce(() => {
   return {
     ...SEASON,
     name: 'onions',
-    version: 2,
+    version: 3,
     sheets,
     rows: {
       ...rowsOfSheets(SEASON.rows, sheets),

@@ -157,7 +157,7 @@ const SHIPPED: Template['rows'] = {
 
 export const SEASON: Template = {
   name: 'season',
-  version: 3,
+  version: 4,
   sheets: SEASON_SHEETS,
   rows: SHIPPED,
   year: { sheet: farmSheet.id, column: 'season', starts: 'season-starts' },

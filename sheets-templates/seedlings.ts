@@ -144,5 +144,5 @@ export const seedlings = madeOnce(() => {
       'varieties/seeds-needed': 'Over all batches, with the spare.',
     },
   });
-  return { ...SEASON, name: 'seedlings', version: 2, sheets, rows: rowsOfSheets(SEASON.rows, sheets) };
+  return { ...SEASON, name: 'seedlings', version: 3, sheets, rows: rowsOfSheets(SEASON.rows, sheets) };
 });
