@@ -39,12 +39,15 @@ export function positionBetween(before: string, after: string | undefined): stri
  */
 function positionAfter(before: string): string {
   if (before === '') return DIGITS.charAt(BASE / 2);
+  // Sixty times of sixty-one the last digit alone counts up: a sheet's worth of rows is put at the end so.
+  const last = digitAt(before, before.length - 1);
+  if (last < BASE - 1) return before.slice(0, -1) + DIGITS.charAt(last + 1);
   const digits = Array.from(before, (digit) => DIGITS.indexOf(digit));
   const up = digits.findLastIndex((digit) => digit < BASE - 1);
   if (up < 0) return `${before}${LOWEST.repeat(before.length - 1)}${FIRST}`;
   const counted = digits.map((digit, i) => (i < up ? digit : i === up ? digit + 1 : 0));
-  // A place never ends in the lowest digit, so the last one is passed over.
-  if (up < digits.length - 1) counted[digits.length - 1] = 1;
+  // A place never ends in the lowest digit, so that one is passed over.
+  counted[digits.length - 1] = 1;
   return counted.map((digit) => DIGITS.charAt(digit)).join('');
 }
 
