@@ -134,3 +134,38 @@ test('names filled on past the last row become rows; without names nothing does'
   await drag(page, below, { x: below.x, y: below.y + 3 * 32 });
   expect(await spareRow(page)).toBe(first + 1);
 });
+
+test('heads of groups are passed over: no step is counted for them, and nothing is filled from them', async () => {
+  const { book, page } = await at('Beds', { height: 1400 });
+  await (await book.header('Field')).click({ button: 'right' });
+  await page.getByRole('menuitem', { name: 'Group by Field' }).click();
+  await page.locator('.ag-row.head-row').first().waitFor();
+  await page.locator('.ag-grid-viewport').evaluate((grid) => {
+    grid.scrollTop = 0;
+  });
+  await page.locator('.ag-row.head-row[row-index="0"]').waitFor();
+  const heads = await page
+    .locator('.ag-row.head-row')
+    .evaluateAll((rows) => rows.map((row) => Number(row.getAttribute('row-index'))).toSorted((a, b) => a - b));
+  const [first = -1, second = -1] = heads;
+  expect(first).toBe(0);
+  expect(second).toBeGreaterThan(2);
+  await book.type(first + 1, 'Length', '10');
+  await book.type(first + 2, 'Length', '12');
+  await book.press(first + 1, 'Length');
+  await page.keyboard.press('Shift+ArrowDown');
+  await drag(page, await fillHandle(page), await middle(await book.cell(second + 2, 'Length')));
+  const rows = Array.from({ length: second + 2 }, (_, at) => at + 1).filter((row) => row !== second);
+  await expect
+    .poll(() => Promise.all(rows.map((row) => book.read(row, 'Length'))))
+    .toEqual(rows.map((_, at) => String(10 + 2 * at)));
+  // Down into the first row of a group comes what stands in the row above its head.
+  await book.press(second + 1, 'Length');
+  await page.keyboard.press('Control+d');
+  await expect.poll(() => book.read(second + 1, 'Length')).toBe(String(10 + 2 * (second - 2)));
+  // From a selection that begins with a head comes its first row.
+  await book.press(second + 1, 'Length');
+  await page.keyboard.press('Shift+ArrowUp');
+  await page.keyboard.press('Control+d');
+  await expect.poll(() => book.read(second + 1, 'Length')).toBe(String(10 + 2 * (second - 2)));
+});

@@ -5,6 +5,7 @@ import { type ColumnView, type Command, message, settings, tryEntry } from '../.
 import { UNDO } from '../../store/change.ts';
 import { announce, type NoticeAct, tell } from '../../store/notices.ts';
 import { type Corner, cellsOf, contains, type Rectangle, rectangleOf } from '../ranges.ts';
+import { isHead } from '../row-handle.ts';
 import type { SheetCells } from '../sheet-cells.ts';
 import { inColumn } from '../typed-here.ts';
 import { filledEntry } from './filled-entry.ts';
@@ -80,7 +81,7 @@ export class FillActs {
     way?: Way,
     firstNew = this.#cells.layer.bounds().filledRows,
   ): void {
-    const lines = linesOf(source, area, direction);
+    const lines = this.#lines(source, area, direction);
     const forward = direction === 'down' || direction === 'right';
     const offered = new Set(lines.flatMap(({ sources }) => this.#ways(sources)));
     const entries = lines.flatMap((line) => this.#fillLine(line, forward, way));
@@ -139,17 +140,41 @@ export class FillActs {
 
   /** The other of counting and copying, for a drag with Ctrl held. */
   otherWay(source: Rectangle, direction: Direction): Way {
-    const [first] = linesOf(source, source, direction);
+    const [first] = this.#lines(source, source, direction);
     const ways = this.#ways(first?.sources ?? []);
     return ways[0] === 'copy' ? (ways[1] ?? 'copy') : 'copy';
   }
 
-  /** The first row of the selection into the others; a row alone takes what stands above it. */
+  /** The first row of the selection into the others; a row alone takes what stands above it. Heads of groups are passed over. */
   fillDown(): void {
     for (const area of this.#cells.layer.rectangles()) {
-      const top = area.top === area.bottom ? area.top - 1 : area.top;
+      const rows = Array.from({ length: area.bottom - area.top + 1 }, (_, at) => area.top + at);
+      const [first, second] = rows.filter((row) => !this.#isHead(row));
+      if (first === undefined) continue;
+      const top = second === undefined ? this.#rowAbove(first) : first;
       if (top >= 0) this.#copyInto({ ...area, top, bottom: top }, { ...area, top: top + 1 }, 'down');
     }
+  }
+
+  /** The nearest row above a position that is no head of a group; -1 where there is none. */
+  #rowAbove(row: number): number {
+    let above = row - 1;
+    while (above >= 0 && this.#isHead(above)) above -= 1;
+    return above;
+  }
+
+  #isHead(row: number): boolean {
+    const handle = this.#cells.layer.rowAt(row);
+    return handle !== undefined && isHead(handle);
+  }
+
+  /** The lines of a filling without heads of groups: nothing is filled from them or into them, and no step is counted for them. */
+  #lines(source: Rectangle, area: Rectangle, direction: Direction): readonly Line[] {
+    const rowsOf = (corners: readonly Corner[]): readonly Corner[] => corners.filter(({ row }) => !this.#isHead(row));
+    return linesOf(source, area, direction).flatMap(({ sources, targets }): readonly Line[] => {
+      const line: Line = { sources: rowsOf(sources), targets: rowsOf(targets) };
+      return line.sources.length === 0 ? [] : [line];
+    });
   }
 
   /** The first column of the selection into the others; a column alone takes what stands to its left. */
@@ -161,7 +186,7 @@ export class FillActs {
   }
 
   #copyInto(source: Rectangle, area: Rectangle, direction: Direction): void {
-    const entries = linesOf(source, area, direction).flatMap((line) => this.#fillLine(line, true, 'copy'));
+    const entries = this.#lines(source, area, direction).flatMap((line) => this.#fillLine(line, true, 'copy'));
     const { commands } = this.#commands(entries, Number.POSITIVE_INFINITY);
     if (commands.length > 0) this.#do(commands, () => announce(filledWords(commands.length)));
   }
