@@ -95,14 +95,14 @@ const PIECES_ARE = 'pieces-are';
 function amountsAt(book: Book, row: number, units: Units): readonly string[] {
   return AMOUNTS.flatMap(([column, what]) => {
     const { number, text } = cellView(book, TASKS, row, column);
-    if (number === undefined || text === '' || text === '0') return [];
+    if (number === undefined || !/[1-9]/.test(text)) return [];
     const word = column === 'pieces' && units.has(PIECES_ARE) ? cellView(book, TASKS, row, PIECES_ARE).text : what;
     return [[text, units.get(column) ?? '', text === '1' ? oneOf(word) : word].filter((part) => part !== '').join(' ')];
   });
 }
 
 /** 'tray' of 'trays', 'bunch' of 'bunches'; 'of bed' stays. */
-function oneOf(many: string): string {
+export function oneOf(many: string): string {
   return many.replace(/(ch)es$|s$/, '$1');
 }
 

@@ -153,7 +153,7 @@ export const tasksSheet: SheetDeclaration = {
         MASS,
         `IF(${isJob('Pick', 'Wash and pack')}; [Picking].[Mass]; IF(${isJob('Lift and cure')}; [Planting].[Total yield];
           IF(${isJob('Clean and store')}; [Planting].[Sold weight]; IF(${isJob('Thin')}; [Planting].[Fresh thinnings]; IF(${isJob('Deliver')}; [Delivery].[Load]; IF(NOT(ISBLANK([Input])); [Input].[Amount]; [Store week].[Left]))))))`,
-        { decimals: 0 },
+        { decimals: 1 },
       ),
       computed(
         'length',

@@ -44,6 +44,31 @@ describe('this week', () => {
     expect(weekJobs(book.workbook, late?.on ?? 0)?.jobs.find(({ row: id }) => id === late?.row)?.done).toBe(true);
   });
 
+  test('an amount says what its pieces are, one of them as one, and weighs to a tenth', () => {
+    const farm = seasonOf(
+      {
+        Varieties: [
+          { Variety: 'Leaf', Crop: 'Basil' },
+          { Variety: 'Root', Crop: 'Beet' },
+        ],
+        Beds: [{ Bed: 'A', Length: '2 m' }],
+        Plantings: [
+          { Planting: 'P1', Variety: 'Leaf', Bed: 'A', 'Planted out': '2027-06-01' },
+          { Planting: 'P2', Variety: 'Root', Bed: 'A', 'Planted out': '2027-05-01' },
+        ],
+      },
+      { Latitude: '48' },
+      { units: 'si' },
+    );
+    const amounts = Array.from({ length: 40 }, (_, at) => weekJobs(farm.book.workbook, civilDay(2027, 4, 1) + 7 * at))
+      .flatMap((one) => one?.jobs ?? [])
+      .filter(({ kind, what }) => /pick|harvest|lift/i.test(`${kind} ${what}`))
+      .map(({ amount }) => amount);
+    expect(amounts.length).toBeGreaterThan(2);
+    expect(amounts.join()).toMatch(/\d bunches, \d+\.\d kg/);
+    expect(amounts.join()).not.toMatch(/bunche\b|\b1 bunches|\b0(\.0)? kg/);
+  });
+
   test('a workbook without a sheet of jobs has no such list', () => {
     const other = opened({ title: 'Other', units: 'si', currency: 'EUR', today: 0, rows: {}, sheets: [] });
     expect(weekJobs(other.workbook, 0)).toBeUndefined();

@@ -53,7 +53,7 @@ const SUMS: readonly Sum[] = [
   },
   {
     name: 'Hours of work',
-    note: 'from seed to packed',
+    note: 'on the plantings, from seed to packed',
     sheet: PLANTINGS,
     column: 'hours-this-season',
     whole: 'hours',

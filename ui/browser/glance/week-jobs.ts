@@ -2,6 +2,7 @@
 // there is none. Pure; the season at a glance, the phone's day and the week's sheet on paper call it.
 
 import { type Book, mondayOf, weekName } from '../../../engine/index.ts';
+import { oneOf } from '../../../sheets-templates/jobs.ts';
 import { type AskedRow, askRows, hasColumns, inUnit, type Needs } from '../pictures/kit/ask.ts';
 
 export const TASKS = 'tasks';
@@ -85,8 +86,12 @@ function jobOf(row: AskedRow, on: number, done: boolean, monday: number): Job {
   };
 }
 
+const PIECES = 'pieces';
+/** What they are: 'blocks', 'bunches'. */
+const PIECES_ARE = 'pieces-are';
+
 const AMOUNTS: readonly (readonly [string, string])[] = [
-  ['pieces', 'pieces'],
+  [PIECES, 'pieces'],
   ['trays', 'trays'],
   ['weight', ''],
   ['length', ''],
@@ -94,13 +99,14 @@ const AMOUNTS: readonly (readonly [string, string])[] = [
 
 function amountOf(row: AskedRow): string {
   return AMOUNTS.flatMap(([column, unit]) => {
-    const figure = row.figure(column);
-    return figure === undefined || figure === 0 ? [] : [wordsOf(row, column, unit, figure)];
+    // The last of a harvest may be less than its figures show: it is passed over.
+    return /[1-9]/.test(row.text(column)) ? [wordsOf(row, column, unit)] : [];
   }).join(', ');
 }
 
-function wordsOf(row: AskedRow, column: string, unit: string, figure: number): string {
+function wordsOf(row: AskedRow, column: string, unit: string): string {
   const text = row.full(column);
   if (unit === '') return text;
-  return `${text} ${figure === 1 ? unit.slice(0, -1) : unit}`;
+  const many = (column === PIECES && row.text(PIECES_ARE)) || unit;
+  return `${text} ${text === '1' ? oneOf(many) : many}`;
 }

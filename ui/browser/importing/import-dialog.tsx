@@ -4,6 +4,7 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { refusalInWords, type TakenRow } from '../../../engine/index.ts';
 import { type PendingImport, pendingImport } from './import-state.ts';
+import { countsOf, rowsInWords } from './import-words.ts';
 import { leaveImport, takeImport } from './import-work.ts';
 import type { Preview } from './messages.ts';
 import { ReadingChoices } from './reading-choices.tsx';
@@ -138,18 +139,4 @@ function Taken({ preview: { added, updated, taken } }: { readonly preview: Previ
 function rowInWords({ what, name, entries }: TakenRow): string {
   const words = entries.map(([column, entry]) => `${column} ${entry === '' ? 'emptied' : entry}`).join(', ');
   return what === 'new' ? `New: ${words}` : `${name}: ${words}`;
-}
-
-function countsOf({ added, updated, unchanged, refused }: Preview): string {
-  const parts = [
-    added > 0 ? `adds ${rowsInWords(added)}` : '',
-    updated > 0 ? `changes ${rowsInWords(updated)}` : '',
-    unchanged > 0 ? `says nothing new of ${rowsInWords(unchanged)}` : '',
-  ].filter((part) => part !== '');
-  const does = parts.length === 0 ? 'The file changes nothing.' : `The file ${parts.join(', ')}.`;
-  return refused === 0 ? does : `${does} ${rowsInWords(refused)} can’t be taken.`;
-}
-
-function rowsInWords(count: number): string {
-  return count === 1 ? '1 row' : `${count} rows`;
 }

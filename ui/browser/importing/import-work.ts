@@ -6,13 +6,16 @@ import { UNDO } from '../store/change.ts';
 import { tell } from '../store/notices.ts';
 import { workbookNow } from '../store/workbook.ts';
 import { type PendingImport, pendingImport } from './import-state.ts';
-import type { Asked, Choices, Told } from './messages.ts';
+import { takenInWords } from './import-words.ts';
+import type { Asked, Choices, Preview, Told } from './messages.ts';
 import { rememberColumns, rememberedColumns } from './remembered.ts';
 
 let worker: Worker | undefined;
 /** What the worker has handed over of what is to be done. */
 let commands: Command[] = [];
 let turn = 0;
+/** What the file that is being taken was said to do. */
+let promised: Preview | undefined;
 
 /** Reads a picked file for a sheet and asks. */
 export async function readImport(sheet: string, file: File): Promise<void> {
@@ -108,7 +111,9 @@ export function chooseColumn(header: string, column: string | null): void {
 
 /** Does what the waiting file asks for the rows that can be taken. */
 export function takeImport(): void {
-  if (worker === undefined || pendingImport.peek()?.state.at !== 'preview') return;
+  const state = pendingImport.peek()?.state;
+  if (worker === undefined || state?.at !== 'preview') return;
+  promised = state.preview;
   update({ state: { at: 'taking', done: 0, of: 0 } });
   commands = [];
   ask(worker, { ask: 'take' });
@@ -117,7 +122,8 @@ export function takeImport(): void {
 async function take(generalUnits: boolean): Promise<void> {
   if (generalUnits) await loadGeneralUnits();
   const pending = pendingImport.peek();
-  if (pending === undefined) return;
+  if (pending === undefined || promised === undefined) return;
+  const did = takenInWords(promised);
   const { file, sheet, sheetName, byHand } = pending;
   const said = message('import file', { file, sheet: sheetName });
   const { takeInParts } = await import('./taking.ts');
@@ -135,7 +141,7 @@ async function take(generalUnits: boolean): Promise<void> {
   }
   rememberColumns(sheet, byHand);
   leaveImport();
-  tell(`Imported ${file} into ${sheetName}.`, 'done', UNDO);
+  tell(`Imported ${file} into ${sheetName}: ${did}`, 'done', UNDO);
 }
 
 /** Leaves the file; a check that is under way ends. */

@@ -94,9 +94,9 @@ function SheetPlace({ sheet, isHere }: { readonly sheet: SheetView; readonly isH
   );
 }
 
-/** How many rows it has: those that are made follow what they are made of, a moment after the cells. */
+/** How many rows it has: those that people put in a moment after the cells; those that are made follow what they are made of. */
 function counted(sheet: SheetView): { readonly rows: string } {
-  return { rows: rowsInWords(workbookFollowed(), sheet) };
+  return { rows: rowsInWords(sheet.entered ? workbookAtRest() : workbookFollowed(), sheet) };
 }
 
 /** What it needs, another only where something else was found. */
