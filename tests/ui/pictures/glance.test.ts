@@ -195,16 +195,51 @@ describe('what needs attention', () => {
 });
 
 describe('the totals', () => {
-  test('add up the column they open', () => {
+  const saidIn = (likely = ''): number => Number(likely.replace(/[^\d.-]/g, ''));
+
+  test('are the last words of the budget once outlets take something', () => {
     const totals = seasonTotals(demo.workbook);
-    expect(totals.map(({ name }) => name)).toContain('Harvest that can be sold');
-    const hours = totals.find(({ column }) => column === 'hours-this-season');
-    const sum = [...demo.rows('Plantings')].reduce(
-      (all, row) => all + (demo.cell('Plantings', row, 'Hours this season').number ?? 0),
-      0,
+    const said = (name: string): number => saidIn(totals.find((total) => total.name === name)?.likely);
+    const budget = (column: string): number => demo.cell('Budget', 0, column).number ?? Number.NaN;
+    for (const [name, column] of [
+      ['Sales', 'Sales'],
+      ['Hours of work', 'Hours'],
+      ['Left over', 'Margin'],
+    ] as const)
+      expect(Math.abs(said(name) - budget(column)), name).toBeLessThan(0.05 * Math.abs(budget(column)));
+  });
+
+  test('say what all of the harvest is worth while nothing is said of who takes it', () => {
+    const farm = seasonOf(
+      {
+        Varieties: [{ Variety: 'Root', Crop: 'Beet' }],
+        Beds: [{ Bed: 'A', Length: '50 ft' }],
+        Plantings: ['P1', 'P2'].map((Planting) => ({
+          Planting,
+          Variety: 'Root',
+          Bed: 'A',
+          'Planted out': '2027-05-01',
+          Price: '3',
+        })),
+      },
+      { Latitude: '40', Wage: '15' },
     );
-    const said = Number(hours?.likely.replace(/[^\d.]/g, ''));
-    expect(Math.abs(said - sum)).toBeLessThan(0.05 * sum);
+    const totals = seasonTotals(farm.book.workbook);
+    const sum = (column: string): number =>
+      [...farm.book.rows('Plantings')].reduce(
+        (all, row) => all + (farm.book.cell('Plantings', row, column).number ?? 0),
+        0,
+      );
+    expect(totals.map(({ name }) => name)).not.toContain('Sales');
+    for (const [name, column] of [
+      ['Takings if all of it sells', 'Revenue this season'],
+      ['Hours on the plantings', 'Hours this season'],
+    ] as const) {
+      expect(sum(column), name).toBeGreaterThan(0);
+      expect(Math.abs(saidIn(totals.find((total) => total.name === name)?.likely) - sum(column)), name).toBeLessThan(
+        0.05 * sum(column),
+      );
+    }
   });
 
   test('no digit says more than the range allows', () => {

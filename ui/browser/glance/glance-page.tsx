@@ -139,7 +139,7 @@ function Totals({ totals }: { readonly totals: readonly Total[] }) {
           <button type="button" title={`${words}, ${note}`} onClick={() => goTo(sheet, undefined, column)}>
             <span class="total-name">{name}</span>
             <b class="total-likely">{likely}</b>
-            <span class="total-ends">{ends === '' ? note : ends}</span>
+            <span class="total-ends">{[ends, note].filter((part) => part !== '').join(', ')}</span>
             {dateless === '' ? null : <span class="total-ends">{dateless}</span>}
           </button>
         </li>

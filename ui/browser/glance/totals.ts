@@ -26,25 +26,30 @@ interface Sum {
   readonly note: string;
   readonly sheet: string;
   readonly column: string;
-  /** What the ends are of, and the column is the season's part of. */
+  /** What the ends are of, where the column is the season's part of it. */
   readonly whole?: string;
   readonly low?: string;
   readonly high?: string;
 }
 
-const SUMS: readonly Sum[] = [
+const HARVEST: Sum = {
+  name: 'Harvest that can be sold',
+  note: 'by weight, picked this season',
+  sheet: PLANTINGS,
+  column: 'yield-this-season',
+  whole: 'marketable-yield',
+  low: 'marketable-yield-low',
+  high: 'marketable-yield-high',
+};
+
+const SEED: Sum = { name: 'Seed to buy', note: 'what the packs cost', sheet: 'seed-order', column: 'cost' };
+
+/** While nothing is said of who takes the harvest: what it is worth, and what the plantings alone cost. */
+const IF_ALL_SELLS: readonly Sum[] = [
+  HARVEST,
   {
-    name: 'Harvest that can be sold',
-    note: 'by weight, picked this season',
-    sheet: PLANTINGS,
-    column: 'yield-this-season',
-    whole: 'marketable-yield',
-    low: 'marketable-yield-low',
-    high: 'marketable-yield-high',
-  },
-  {
-    name: 'Takings',
-    note: 'were all of it sold, at the prices of the sheet',
+    name: 'Takings if all of it sells',
+    note: 'at the prices of Plantings',
     sheet: PLANTINGS,
     column: 'revenue-this-season',
     whole: 'revenue',
@@ -52,8 +57,8 @@ const SUMS: readonly Sum[] = [
     high: 'revenue-high',
   },
   {
-    name: 'Hours of work',
-    note: 'on the plantings, from seed to packed',
+    name: 'Hours on the plantings',
+    note: 'from seed to packed',
     sheet: PLANTINGS,
     column: 'hours-this-season',
     whole: 'hours',
@@ -61,27 +66,50 @@ const SUMS: readonly Sum[] = [
     high: 'hours-high',
   },
   {
-    name: 'Left over',
-    note: 'of these takings, less seed, mix and hours',
+    name: 'Left over if all of it sells',
+    note: 'less seed, mix and hours',
     sheet: PLANTINGS,
     column: 'margin-this-season',
   },
-  { name: 'Seed to buy', note: 'what the packs cost', sheet: 'seed-order', column: 'cost' },
+  SEED,
+];
+
+const BUDGET = 'budget';
+const SALES = 'sales';
+
+/** Once outlets take something: what they pay, and all that the season costs. */
+const BY_THE_BUDGET: readonly Sum[] = [
+  HARVEST,
+  { name: 'Sales', note: 'what outlets take', sheet: BUDGET, column: SALES, low: 'sales-low', high: 'sales-high' },
+  { name: 'Hours of work', note: 'all jobs of the season', sheet: BUDGET, column: 'hours' },
+  {
+    name: 'Left over',
+    note: 'sales less all costs, hours paid',
+    sheet: BUDGET,
+    column: 'margin',
+    low: 'margin-low',
+    high: 'margin-high',
+  },
+  SEED,
 ];
 
 /** Those that the workbook has figures for. The ends are what comes if every planting turns out low, or high. */
 export function seasonTotals(book: Book): readonly Total[] {
-  return SUMS.flatMap((sum) => totalOf(book, sum) ?? []);
+  return (isSold(book) ? BY_THE_BUDGET : IF_ALL_SELLS).flatMap((sum) => totalOf(book, sum) ?? []);
 }
 
-function totalOf(book: Book, { name, note, sheet, column, whole, low, high }: Sum): Total | undefined {
+function isSold(book: Book): boolean {
+  return hasColumns(book, { [BUDGET]: [SALES, 'hours', 'margin'] }) && (sumOf(askRows(book, BUDGET), SALES) ?? 0) > 0;
+}
+
+function totalOf(book: Book, { name, note, sheet, column, whole = column, low, high }: Sum): Total | undefined {
   if (!hasColumns(book, { [sheet]: [column] })) return undefined;
   const rows = askRows(book, sheet);
   const likely = sumOf(rows, column);
   if (likely === undefined) return undefined;
   const view = columnOf(sheetView(book, sheet), column);
   const end = (of: string | undefined): number =>
-    whole === undefined || of === undefined || !hasColumns(book, { [sheet]: [whole, of] })
+    of === undefined || !hasColumns(book, { [sheet]: [whole, of] })
       ? likely
       : rows.reduce((sum, row) => sum + ofSeason(row, whole, of), 0);
   const interval: Interval = {
