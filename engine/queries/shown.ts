@@ -24,18 +24,18 @@ export function scalarAt({ document }: Book, column: ProgramColumn, row: number)
 }
 
 /** Figures that were worked out together, one after the other: 'Isolated mass 3.1 lb, Ceiling yield 4.2 lb/ft²'. */
-function figuresInWords({ frame, program }: Book['document'], def: ColumnDef, record: RecordType, row: number): string {
+function figuresInWords(document: Book['document'], def: ColumnDef, record: RecordType, row: number): string {
   return record.figures
     .flatMap((figure) => {
-      const said = figureInWords({ frame, program }, def, figure, row);
+      const said = figureInWords(document, def, figure, row);
       return said === 'blank' ? [] : [`${figure.name} ${said}`];
     })
     .join(', ');
 }
 
-/** One figure of a record column with its unit, in the workbook's own system. */
+/** One figure of a record column with its unit, in the workbook's own system and written as numbers are here. */
 export function figureInWords(
-  { frame, program }: Pick<Book['document'], 'frame' | 'program'>,
+  { frame, program, writing }: Pick<Book['document'], 'frame' | 'program' | 'writing'>,
   def: ColumnDef,
   { id, type, usUnit }: RecordFigure,
   row: number,
@@ -45,7 +45,7 @@ export function figureInWords(
   const value = toScalar(words, type, values[row] ?? 0, states[row] ?? BLANK);
   if (value === null) return 'blank';
   const inOwn = units === 'us' && usUnit !== undefined && type.kind === 'number' ? { ...type, unit: usUnit } : type;
-  return showWithUnit(value, inOwn, { currency });
+  return showWithUnit(value, inOwn, { currency, writing });
 }
 
 /** The unit a cell was typed in, where it was not the column's own. */

@@ -3,7 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { demoFarm } from '../../../demo/farm.ts';
-import { Findings, message, newDocument, rowId, rows, Workbook } from '../../../engine/index.ts';
+import { cellView, Findings, message, newDocument, rowId, rows, Workbook } from '../../../engine/index.ts';
 import { SEASON } from '../../../sheets-templates/season.ts';
 import { glanceOf } from '../../../ui/browser/glance/glance.ts';
 import { bedMap } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
@@ -130,4 +130,12 @@ test('days in a script that runs from right to left keep to themselves, so that 
   );
   expect(outside.find((each) => each.startsWith('calendar'))).toMatch(/, DAY to DAY: \d+% of the bed-days/);
   expect(outside.filter((each) => /\p{Script=Arabic}/u.test(each))).toEqual([]);
+});
+
+test('figures that were worked out together are written so too', () => {
+  const covers = (book: Workbook): string =>
+    [...rows(book, 'seed-order')].map((row) => cellView(book, 'seed-order', row, 'cover').text).join('; ');
+  expect(covers(farm('en-US'))).toMatch(/Cost \d+\.\d\d? USD/);
+  expect(covers(farm('de-DE'))).toMatch(/Cost \d+,\d\d? USD/);
+  expect(covers(farm('de-DE'))).not.toMatch(/Cost \d+\.\d\d? USD/);
 });
