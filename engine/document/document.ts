@@ -194,8 +194,13 @@ export class Document implements RowFinder {
     return this.#ranges.values();
   }
 
+  /** Whether anything typed anywhere is not known for sure. */
+  get hasRanges(): boolean {
+    return this.#ranges.size > 0;
+  }
+
   rangeOf(sheet: string, row: string, column: string): ContentRange | undefined {
-    return this.#ranges.size === 0 ? undefined : this.#ranges.get(cellThing(sheet, row, column))?.range;
+    return !this.hasRanges ? undefined : this.#ranges.get(cellThing(sheet, row, column))?.range;
   }
 
   keepRange({ sheet, row, column }: Omit<RangedCell, 'range'>, range: ContentRange | null): void {

@@ -219,7 +219,7 @@ export function saidOf(
   row: string,
 ): Pick<RowLine, 'notes' | 'ranges'> {
   const notes = document.notes.cells(id, row);
-  const ranges = columns.flatMap((column): [string, ContentRange][] => {
+  const ranges = (document.hasRanges ? columns : []).flatMap((column): [string, ContentRange][] => {
     const range = document.rangeOf(id, row, column.id);
     return range === undefined ? [] : [[column.id, range]];
   });

@@ -84,7 +84,8 @@ function soughtBy(run: RunTrial, workbook: Workbook, question: SeekQuestion): So
   const touches = ({ figure }: Tried): boolean =>
     figure !== undefined && (Math.abs(figure - goal) <= touch || show(figure) === show(goal));
   const turns = turnsIn(tried, { finest, inWholes, tryAt, touches });
-  const all = [...tried, ...turns].sort((a, b) => a.at - b.at);
+  const looked = [...tried, ...turns].sort((a, b) => a.at - b.at);
+  const all = inWholes ? withWholesBetween(looked, tryAt) : looked;
   const met = placesIn(all, finest, inWholes, tryAt);
   const places = met.length > 0 ? met : nearestAsShown(all, goal, show);
   const answer = places.length === 0 ? 'none' : places.length === 1 ? 'one' : 'several';
@@ -123,6 +124,21 @@ function evenly(from: number, to: number, whole: boolean): readonly number[] {
   const steps = whole ? Math.min(SEEK_STEPS, Math.round(to - from)) : SEEK_STEPS;
   const values = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps);
   return whole ? [...new Set(values.map(Math.round))] : values;
+}
+
+/** Whole values tried between neighbours that are both at the goal, at most. */
+const MOST_BETWEEN = 400;
+
+/** A stretch of days or counts at the goal is told as one only where every one of them was tried. */
+function withWholesBetween(tried: readonly Tried[], tryAt: (at: number) => Tried): readonly Tried[] {
+  let left = MOST_BETWEEN;
+  return tried.flatMap((point, i) => {
+    const next = tried[i + 1];
+    const between = next === undefined || point.side !== 0 || next.side !== 0 ? 0 : next.at - point.at - 1;
+    if (between <= 0 || between > left) return [point];
+    left -= between;
+    return [point, ...Array.from({ length: between }, (_, at) => tryAt(point.at + at + 1))];
+  });
 }
 
 function placesIn(

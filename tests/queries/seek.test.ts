@@ -5,6 +5,7 @@ import {
   type Command,
   type Figure,
   type Input,
+  isoDate,
   numberOf,
   oneWay,
   readInput,
@@ -147,6 +148,19 @@ describe('seek', () => {
     // Ready ten weeks after sowing: 1 May on sowing at 20 February.
     const found = ask(openFarm(), formula, 0, '2027-01-01', '2027-04-30', 'sown');
     expect(found).toMatchObject({ answer: 'one', says: 'It is 0 days at 20 Feb 2027.' });
+  });
+
+  test('a stretch of days at the goal holds no day that is not', () => {
+    const formula = 'IF(DAY(MAXIFS(Plantings[Sown]; Plantings[Planting]; "P1")) = 25; 1; 0)';
+    const found = ask(openFarm(), formula, 0, '2027-04-01', '2027-08-30', 'sown');
+    expect('places' in found && found.places.map(({ from, to }) => [isoDate(from), isoDate(to)])).toEqual([
+      ['2027-04-01', '2027-04-24'],
+      ['2027-04-26', '2027-05-24'],
+      ['2027-05-26', '2027-06-24'],
+      ['2027-06-26', '2027-07-24'],
+      ['2027-07-26', '2027-08-24'],
+      ['2027-08-26', '2027-08-30'],
+    ]);
   });
 
   test('what can’t be sought is refused in a sentence, and nothing is changed', () => {

@@ -154,6 +154,22 @@ test('a value is sought, two are tabled, the season is drawn, and the answers ar
   await bar.waitFor({ state: 'detached' });
 });
 
+test('a drawing goes on while the plan is changed and its part opened again, and its answer is marked old', async () => {
+  const { page } = await oneOnionPage();
+  const dialog = await whatIf(page);
+  await dialog.getByText('How likely', { exact: true }).click();
+  await dialog.getByRole('textbox', { name: 'Seasons', exact: true }).fill('6000');
+  await dialog.getByRole('button', { name: 'Draw the season' }).click();
+  await dialog.getByRole('progressbar', { name: 'Seasons drawn' }).waitFor();
+  await dialog.getByRole('button', { name: 'Close' }).click();
+  await goTo(page, PLANTING);
+  await typeSpacing(page, '11 in');
+  await whatIf(page);
+  await dialog.getByText('How likely', { exact: true }).click();
+  await dialog.getByRole('progressbar', { name: 'Seasons drawn' }).waitFor();
+  await dialog.getByText('(old: the plan has changed since)').waitFor({ timeout: 60_000 });
+});
+
 test('figures by week fan out, an input is drawn against several figures, and amounts are chosen', async () => {
   const { page } = await onePage();
   await goTo(page, PLANTING);

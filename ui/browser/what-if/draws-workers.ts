@@ -30,6 +30,8 @@ followChanges(() => {
 
 /** Begins them, where they are not there yet; `likely`: what is most likely to be asked first, which they begin to draw. */
 export function beginWorkers(book: Workbook, likely?: SeasonsWanted): void {
+  // While they draw they stay, whatever has changed since: their answer is marked old.
+  if (heard !== undefined) return;
   if (isOld) endWorkers();
   clearTimeout(waiting);
   waiting = setTimeout(endWorkers, REST);
