@@ -191,6 +191,8 @@ describe('what needs attention', () => {
     const counted = attention.reduce((sum, { count }) => sum + count, 0);
     expect(counted).toBe(found.filter(({ level }) => level !== 'note').length);
     expect(attention.length).toBeLessThan(counted);
+    // What concerns the whole season comes before what concerns a row.
+    expect(attention[0]?.says).toMatch(/^The season costs more than it brings/);
   });
 });
 

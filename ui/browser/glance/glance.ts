@@ -24,11 +24,22 @@ function isWithoutDate({ sheet, check }: Finding): boolean {
   return sheet === PLANTINGS && check === 'no-date';
 }
 
+/** Of one level what concerns the whole season, as that it costs more than it brings, before what concerns some rows. */
+function weightiestFirst(groups: readonly FindingGroup[]): readonly FindingGroup[] {
+  const weight = ({ first, rows }: FindingGroup): number =>
+    LEVELS.indexOf(first.level) * 2 + (rows.length === 0 ? 0 : 1);
+  return groups.toSorted((a, b) => weight(a) - weight(b));
+}
+
+const LEVELS: readonly Finding['level'][] = ['error', 'warning', 'note'];
+
 export function glanceOf(book: Book, today: number, findings: readonly Finding[]): Glance {
   return {
     strip: yearStrip(book, today),
     jobs: weekJobs(book, today),
-    attention: groupFindings(findings.filter((finding) => finding.level !== 'note' || isWithoutDate(finding))),
+    attention: weightiestFirst(
+      groupFindings(findings.filter((finding) => finding.level !== 'note' || isWithoutDate(finding))),
+    ),
     totals: seasonTotals(book),
     calendar: hasColumns(book, CALENDAR_NEEDS) ? seasonCalendar(book, today) : undefined,
   };

@@ -11,7 +11,7 @@ export interface FindingGroup {
   readonly count: number;
   /** All of them, in the order of the sheet. */
   readonly all: readonly Finding[];
-  /** Names of the rows, in the order of the sheet. */
+  /** Names of the rows, in the order of the sheet; the one row of a sheet is called by the sheet alone. */
   readonly rows: readonly string[];
   /** What holds for all of them: where they differ in figures or names, an ellipsis; where in more, what the first says, by its name. */
   readonly says: string;
@@ -38,7 +38,7 @@ export function groupFindings(findings: readonly Finding[]): readonly FindingGro
         first,
         count: all.length,
         all,
-        rows: all.map(({ rowName }) => rowName).filter((name) => name !== ''),
+        rows: all.map(({ rowName }) => rowName).filter((name) => name !== '' && name !== first.sheetName),
         says: alike ? first.says : saidOfAll(first, all),
         alike,
       },
