@@ -1,6 +1,7 @@
 // The public face of the engine, in tiers. Everything outside engine/ imports from here alone.
 
 // The trade's models and their figures, where a picture needs them or a template quotes them.
+export { LEFT_WHEN_LATE, LOST_A_WEEK_LATE } from './agronomy/bulb-light.ts';
 export { BULBING_BASE, BULBING_THERMAL_TIME, BULBING_UPPER } from './agronomy/bulbing.ts';
 export { BOLTING_DAYS, FREEZE_THAW_DAYS } from './agronomy/cold-of-year.ts';
 export { dayLength } from './agronomy/day-length.ts';

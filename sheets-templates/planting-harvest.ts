@@ -44,6 +44,10 @@ const TOPS_DATE = `WARMTHDATE([Bulbing starts]; [Thermal time to fall]; ${BULBIN
  */
 const HEAD_START = `IF([Raised]; MIN(300 degC day; 50% * MAX(0 days; [Planted out] - [Emergence]) * (MIN([Raising temperature]; ${LEAF_GROWTH_UPPER} degC) - ${LEAF_GROWTH_BASE} degC)); 0 degC day)`;
 
+/** Midwinter by the calendar, before the summer that a planting belongs to. */
+const MIDWINTER = '[Summer] - 213 days';
+const FIRST_LONG_DAY = `LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; ${MIDWINTER})`;
+
 /** First harvest of a variety at a share of the warmth wanted; an onion within a tenth of its thermal time; days within their own range. */
 function ofVariety(share: string, end: 'low' | 'high'): string {
   const tenth = end === 'low' ? '90%' : '110%';
@@ -123,6 +127,15 @@ export const HARVEST_COLUMNS = [
       'LONGDAYFROM(Farm[Latitude]; [Variety].[Critical day length]; [Bulbing not before])',
       {
         note: 'First day in the bed as long as the variety needs.',
+      },
+    ),
+    computed(
+      'long-days-begin',
+      'Long days begin',
+      DATE,
+      `IF(AND([Variety].[Bulb crop]; NOT([Over winter]); ${FIRST_LONG_DAY} > ${MIDWINTER}); ${FIRST_LONG_DAY})`,
+      {
+        note: 'First day after midwinter as long as the variety needs. Blank where the shortest is, and for what stands over winter.',
       },
     ),
     computed(

@@ -232,6 +232,51 @@ describe('onions over winter', () => {
   });
 });
 
+describe('onions that go into the bed after their days are long enough', () => {
+  // 75 to 30 t/ha in nine weeks (main crop) and 57 to 14 in twelve (early) of a trial of six dates at 37 S; light caught from 69 to 45 %
+  // between sowings of 15 March and 21 April at 52 N (Brewster 2008, Table 4.2): 6.3 to 6.7 % of the best a week.
+  const [LEAST, MOST] = [4.5, 8];
+  const WEEKS = 4;
+  it.each([
+    ['Oxford UK', '2027-04-26', '2027-05-24', 'set sown'],
+    ['Madison WI', '2027-05-03', '2027-05-31', 'set sown'],
+    // Seed that late would bulb a year on.
+    ['Christchurch NZ', '2027-11-22', '2027-12-20', 'set'],
+  ])('at %s lose with each week about what published trials of dates lose', (place, early, late, ways) => {
+    const season = seasonOf(
+      {
+        'Monthly climate': monthsOf(place),
+        Varieties: [{ Variety: 'Bulb', Crop: 'Onion, bulb', 'Day-length type': onionType(latitudeOf(place)) }],
+        Plantings: [early, late].flatMap((day) => [
+          { Planting: `set ${day}`, Variety: 'Bulb', Start: 'blocks', 'Planted out': day },
+          { Planting: `sown ${day}`, Variety: 'Bulb', Start: 'direct seed', Sown: day },
+        ]),
+      },
+      { Latitude: String(latitudeOf(place)) },
+    );
+    for (const way of ways.split(' ')) {
+      const mass = (day: string): number =>
+        season.number('Plantings', `${way} ${day}`, 'Mean plant mass') ?? Number.NaN;
+      const lostAWeek = (100 * (mass(early) - mass(late))) / mass(early) / WEEKS;
+      expect(lostAWeek, way).toBeGreaterThan(LEAST);
+      expect(lostAWeek, way).toBeLessThan(MOST);
+    }
+  });
+
+  it('of short days, set in May in the north, make far less than those of long days', () => {
+    const season = seasonOf(
+      {
+        'Monthly climate': monthsOf('Oxford UK'),
+        Varieties: ['short', 'long'].map((type) => ({ Variety: type, Crop: 'Onion, bulb', 'Day-length type': type })),
+        Plantings: ['short', 'long'].map((type) => ({ Planting: type, Variety: type, 'Planted out': '2027-05-20' })),
+      },
+      { Latitude: String(latitudeOf('Oxford UK')) },
+    );
+    const mass = (planting: string): number => season.number('Plantings', planting, 'Mean plant mass') ?? Number.NaN;
+    expect(mass('short')).toBeLessThan(0.6 * mass('long'));
+  });
+});
+
 describe('onions set out the day that seed is sown in the bed', () => {
   const WEEKS = [5, 7, 9, 11, 14] as const;
   /** Dates are whole days, so that a plant a day further on may come out a trifle smaller. */

@@ -21,7 +21,7 @@ const ROWS: Rows = {
   ],
   Beds: [
     { Bed: 'A', Length: '30 m' },
-    { Bed: 'B', Length: '31 m' },
+    { Bed: 'B', Length: '33 m' },
     { Bed: 'C', Length: '30 m' },
   ],
   Plantings: [

@@ -58,6 +58,7 @@ export function bulbingOf(inputs: Inputs, columns: Columns, year: Year): Bulbing
     toCome: column('thermal-time-to-come'),
     largeEnough: column('large-enough'),
     longEnough: column('days-long-enough'),
+    longDays: column('long-days-begin'),
     starts: column('bulbing-starts'),
     inTheBed: column('leaf-growth-in-the-bed'),
     leafGrowth: column('leaf-growth-at-bulbing'),
@@ -87,6 +88,9 @@ export function bulbingOf(inputs: Inputs, columns: Columns, year: Year): Bulbing
         ? or(year.warmthDate(planted, toCome, BASE, UPPER), planted + tolerantCeil(toCome / 10))
         : Number.NaN;
       const starts = bulb ? year.longDayFrom(latitude, critical, most(large, notBefore)) : Number.NaN;
+      const midwinter = summer - 213;
+      const firstLong = year.longDayFrom(latitude, critical, midwinter);
+      const longDays = bulb && !over && firstLong > midwinter ? firstLong : Number.NaN;
       const inTheBed = year.warmth(planted, starts, LEAF_BASE, LEAF_UPPER);
       const headStart = raised ? Math.min(300, 0.5 * inHouse * (Math.min(raising, LEAF_UPPER) - LEAF_BASE)) : 0;
       const leaf =
@@ -104,6 +108,7 @@ export function bulbingOf(inputs: Inputs, columns: Columns, year: Year): Bulbing
       out.toCome[row] = toCome;
       out.largeEnough[row] = large;
       out.longEnough[row] = year.longDayFrom(latitude, critical, notBefore);
+      out.longDays[row] = longDays;
       out.starts[row] = starts;
       out.inTheBed[row] = inTheBed;
       out.leafGrowth[row] = leaf;

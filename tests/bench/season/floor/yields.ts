@@ -1,7 +1,7 @@
 // The floor, yield: how close plants stand, what they weigh, what sells, in which sizes. Plain loops; the columns stand in
 // planting-space.ts of the templates.
 
-import { bulbYieldFactor } from '../../../../engine/agronomy/bulb-light.ts';
+import { bulbYieldFactor, LEFT_WHEN_LATE, LOST_A_WEEK_LATE } from '../../../../engine/agronomy/bulb-light.ts';
 import { gradeMassShare, gradeShare, meanDiameterOfMass } from '../../../../engine/agronomy/grades.ts';
 import { LEAF_GROWTH_BASE, LEAF_GROWTH_UPPER, WINTER_LEAF_LEAST } from '../../../../engine/agronomy/leaf-growth.ts';
 import { rectangularity } from '../../../../engine/agronomy/spacing.ts';
@@ -92,6 +92,7 @@ export function yieldsOf(
     ];
     const [rowSpacing, spacing] = [was('row-spacing'), was('in-row-spacing')];
     const [leaf, atWinter] = [was('leaf-growth-at-bulbing'), was('leaf-growth-at-winter')];
+    const [planted, longDays] = [was('planted-out'), was('long-days-begin')];
     const [isUp, longEnough, starts] = [was('up'), was('days-long-enough'), was('bulbing-starts')];
     const [finishes, lost, ends] = [was('finishes'), was('window-lost'), was('harvest-ends')];
     for (let row = from; row < to; row++) {
@@ -112,7 +113,10 @@ export function yieldsOf(
         LEAF_UPPER,
       );
       const throughWinter = winter < WINTER_LEAF_LEAST ? Math.max(0, winter / WINTER_LEAF_LEAST) : 1;
-      const season = variety.bulb[v] === 1 && !isBlank(growth) ? bulbYieldFactor(growth - late / 2) * throughWinter : 1;
+      const weeksLate = Math.max(0, (planted[row] as number) - (longDays[row] as number)) / 7;
+      const lateness = isBlank(weeksLate) ? 1 : Math.max(LEFT_WHEN_LATE, 1 - LOST_A_WEEK_LATE * weeksLate);
+      const season =
+        variety.bulb[v] === 1 && !isBlank(growth) ? bulbYieldFactor(growth - late / 2) * throughWinter * lateness : 1;
       const factor = squarenessFactor(shape, loss) * season;
       const [isolated, ceiling] = [variety.isolated[v] as number, variety.ceiling[v] as number];
       const mass = plantMass(density, isolated, ceiling) * factor;
